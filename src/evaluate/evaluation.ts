@@ -1,0 +1,58 @@
+/** What an evaluation yields. Unchanged things are the same objects as in the evaluation before. */
+import type { Design, Part, PartId, Wire } from "../design/design.ts";
+import type { AnyOptions, PartKind, Port } from "../parts/contract.ts";
+import type { Band, Spectrum } from "../signal/band.ts";
+import type { Demand, Feed, SwitchState } from "../signal/control.ts";
+
+/** Two signals that share frequencies where they are first brought together. */
+export type Meeting = {
+  /** Output port (or inner node) at which they meet. */
+  readonly port: string;
+  /** The band that suffers and the one that disturbs, as they are on that port. */
+  readonly victim: Band;
+  readonly other: Band;
+  /** Same origin by two ways (an echo), rather than a foreign signal. */
+  readonly echo: boolean;
+  /** Positions in the victim's arrays of the live carriers that are hit. */
+  readonly carriers: readonly number[];
+  readonly fromMHz: number;
+  readonly toMHz: number;
+};
+
+/** All that is known of one part. The same object while nothing about it changed. */
+export type PartRecord = {
+  readonly part: Part;
+  readonly kind: PartKind;
+  readonly options: AnyOptions;
+  readonly ports: readonly Port[];
+  /** Lies on a loop: not computed. */
+  readonly looped: boolean;
+  /** Self-powered, or supplied with enough voltage; always true for a part without load. */
+  readonly powered: boolean;
+  /** Whatever is joined to a port: [part, port] of the other end. */
+  readonly joined: Readonly<Record<string, readonly [PartId, string]>>;
+  readonly inputs: Readonly<Record<string, Spectrum>>;
+  readonly outputs: Readonly<Record<string, Spectrum>>;
+  /** Supplies and commands arriving at output ports from downstream. */
+  readonly feeds: Readonly<Record<string, Feed>>;
+  /** Supplies this part hands on upstream, by input port. */
+  readonly offers: Readonly<Record<string, Feed>>;
+  /** Load hanging upstream, by input port (arriving) and by output port (handed on downstream). */
+  readonly demands: Readonly<Record<string, Demand>>;
+  readonly switches: Readonly<Record<string, SwitchState>>;
+  readonly meetings: readonly Meeting[];
+  /** Source parts (dishes, aerials) upstream by any way, sorted; the same array while unchanged. */
+  readonly sources: readonly PartId[];
+};
+
+export type Evaluation = {
+  readonly design: Design;
+  /** In the order of `design.parts`. */
+  readonly records: readonly PartRecord[];
+  /** Record of a part; undefined for an unknown id. */
+  readonly record: (id: PartId) => PartRecord | undefined;
+  /** What is on a wire; silence for a wire of an unknown part. */
+  readonly spectrum: (wire: Wire) => Spectrum;
+  /** How many parts were worked out anew in the signal pass, for benchmarks and tests. */
+  readonly recomputed: number;
+};

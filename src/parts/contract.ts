@@ -1,0 +1,244 @@
+/**
+ * What a part kind declares. The tray, the inspector, the file format, the evaluator, the parts list
+ * and the help all read this one declaration; nothing else in the program knows a kind by name.
+ */
+import type { z } from "zod";
+import type { Band } from "../signal/band.ts";
+import type { Polarisation, Service, SkyHalf } from "../signal/carrier.ts";
+import type { Offer, Request } from "../signal/control.ts";
+import type { Response } from "../signal/response.ts";
+import type { SymbolName } from "./symbols.ts";
+
+export type Family = "receive" | "convert" | "join" | "lift" | "run" | "deliver" | "use";
+
+export const FAMILY_NAMES: Readonly<Record<Family, string>> = {
+  receive: "Receive",
+  convert: "Convert",
+  join: "Join and split",
+  lift: "Lift and trim",
+  run: "Run",
+  deliver: "Deliver",
+  use: "Use",
+};
+
+/** "sky": the beam between a dish and its converter; "coax": everything with an F or IEC connector. */
+export type Medium = "sky" | "coax";
+
+export type Port = {
+  readonly id: string;
+  /** Signal goes in at inputs and out at outputs; supply and commands go the other way. */
+  readonly side: "in" | "out";
+  readonly medium: Medium;
+  /** Short label beside the handle: "V", "out 3", "TV". */
+  readonly label: string;
+};
+
+/** Rated output of an active part (EN 60728-3 two-carrier method). */
+export type Rating = {
+  /** Output level per carrier [dBµV] at which two carriers give the stated ratio. */
+  readonly outputDbuv: number;
+  /** Ratio of carrier to third-order product [dB]: 60 for TV amplifiers, 35 for satellite IF. */
+  readonly ratioDb: number;
+};
+
+/** One way through a part, from an input to an output. */
+export type Path = {
+  /** An input port, or an inner node whose name starts with "#". */
+  readonly from: string;
+  /** An output port, or an inner node. */
+  readonly to: string;
+  /** Gain at the frequency that leaves the path (after conversion). */
+  readonly response: Response;
+  /** Absent: passive at 290 K, its noise follows from its loss. Present: active, with this noise figure [dB]. */
+  readonly noiseFigureDb?: number;
+  readonly rating?: Rating;
+  /** Takes only this polarisation, and only carriers centred in this part of the sky band [MHz]. */
+  readonly takes?: {
+    readonly polarisation?: Polarisation;
+    readonly half?: SkyHalf;
+    readonly fromMHz?: number;
+    readonly toMHz?: number;
+  };
+  /** Local oscillator [MHz]: a carrier at f leaves at f − lo. */
+  readonly loMHz?: number;
+  /** The path exists only while the switch of `port` (an output of this part) stands at `setting`. */
+  readonly condition?: { readonly port: string; readonly setting: string };
+};
+
+/** Channel stacking: puts any carrier that arrives at the inner nodes onto a user band of an output. */
+export type StackPath = {
+  readonly from: readonly string[];
+  readonly to: string;
+  readonly standard: "EN 50494" | "EN 50607";
+  readonly userBands: readonly {
+    readonly number: number;
+    readonly centreMHz: number;
+    readonly widthMHz: number;
+  }[];
+  /** Output level of each user band, held by automatic gain control [dBµV]. */
+  readonly levelDbuv: number;
+  readonly noiseFigureDb: number;
+};
+
+/** What a part does to signals. */
+export type SignalTreatment = {
+  /** Bands that a source puts on its ports. */
+  readonly emits?: readonly { readonly port: string; readonly bands: readonly Band[] }[];
+  readonly paths?: readonly Path[];
+  readonly stacks?: readonly StackPath[];
+};
+
+/** A way for supply and commands, from an output port (where the supply comes in) up to an input port. */
+export type PowerPath = {
+  readonly from: string;
+  readonly to: string;
+  readonly ohms?: number;
+  /** Forward drop of a steering diode [V]. */
+  readonly dropVolts?: number;
+  /** Whether 22 kHz and messages pass; direct current alone passes otherwise. */
+  readonly tone: boolean;
+  /** Only while position `position` is asked for on the output `from` (1 to 4). */
+  readonly position?: number;
+};
+
+export type Supply = {
+  /** Input port onto which the voltage is put, so that it travels upstream. */
+  readonly port: string;
+  readonly kind: Offer["kind"];
+  readonly volts13: number;
+  readonly volts18: number;
+  readonly limitMa: number;
+  readonly request?: Request;
+};
+
+/** What a part does to supply and commands. Absent lists mean: nothing passes. */
+export type PowerTreatment = {
+  readonly paths?: readonly PowerPath[];
+  readonly supplies?: readonly Supply[];
+  /** Own consumption, fed from whichever of these output ports carries the highest voltage. */
+  readonly load?: {
+    readonly milliamps: number;
+    readonly ports: readonly string[];
+    readonly minVolts: number;
+  };
+  /** Fed from the mains or from its own unit, and switched on: works whatever the line carries. */
+  readonly selfPowered?: boolean;
+  /** Output ports at which direct current would find a short to earth. */
+  readonly shorts?: readonly string[];
+  /** Output ports that are switches: what arrives there as a command decides their setting. */
+  readonly switches?: readonly SwitchDeclaration[];
+};
+
+export type SwitchDeclaration = {
+  readonly port: string;
+  /**
+   * "quadrant": settings VL, VH, HL, HH. "position": settings "1".."4". "both": "1:VL" .. "4:HH".
+   * "stack": single-cable messages; no setting, but the list of who speaks counts.
+   */
+  readonly by: "quadrant" | "position" | "both" | "stack";
+  readonly positions: number;
+  /** Above this voltage the converter takes the request as horizontal [V]. */
+  readonly thresholdVolts: number;
+};
+
+/** What a part is told when it is asked for its signal treatment. */
+export type SignalContext = {
+  /** Id of the part: origins are named after it. */
+  readonly id: string;
+  /** Self-powered, or supplied with enough voltage. Always true for a part without load. */
+  readonly powered: boolean;
+};
+
+/** One input of a receiver and what it can do with what arrives. */
+export type ReceiverInput = {
+  readonly port: string;
+  /**
+   * "terrestrial": tunes carriers directly. "switched": a universal LNB or multiswitch output, four quadrants.
+   * "wideband": the whole of one polarisation at once. "stacked": user bands.
+   */
+  readonly feed: "terrestrial" | "switched" | "wideband" | "stacked";
+  readonly services: readonly Service[];
+  /** For a wideband input: the polarisation it is meant for (absent: finds out by itself). */
+  readonly polarisation?: Polarisation;
+  readonly tunesFromMHz: number;
+  readonly tunesToMHz: number;
+  /** Tuners behind this input. */
+  readonly tuners: number;
+  /** Own user bands of a stacked input: the receiver tunes only through these. */
+  readonly userBands?: readonly { readonly number: number; readonly centreMHz: number }[];
+};
+
+export type Reception = {
+  readonly inputs: readonly ReceiverInput[];
+  /** Services that whoever sits before it expects. */
+  readonly wants: readonly Service[];
+};
+
+/** A wall plate: which output is meant for what. */
+export type Delivery = {
+  readonly sockets: readonly { readonly port: string; readonly services: readonly Service[] }[];
+};
+
+export type OptionsSchema = z.ZodObject;
+
+/** Complete, checked options of a part; a kind casts them to its own type once, in `define`. */
+export type AnyOptions = Readonly<Record<string, unknown>>;
+
+export type PartKind = {
+  /** Key in files and links; never changed once released. */
+  readonly kind: string;
+  readonly family: Family;
+  /** Name in the tray. */
+  readonly name: string;
+  /** One plain sentence: what it is for. */
+  readonly summary: string;
+  /** Further words a user may search for. */
+  readonly keywords: readonly string[];
+  /** Prefix of ids and default label: "lnb" gives lnb1, lnb2. */
+  readonly prefix: string;
+  readonly options: OptionsSchema;
+  readonly symbol: (o: AnyOptions) => SymbolName;
+  /** One short line under the label: "30 m · 1.0 mm copper". */
+  readonly caption: (o: AnyOptions) => string;
+  readonly ports: (o: AnyOptions) => readonly Port[];
+  readonly signal: (o: AnyOptions, context: SignalContext) => SignalTreatment;
+  readonly power: (o: AnyOptions) => PowerTreatment;
+  readonly reception?: (o: AnyOptions) => Reception;
+  readonly delivery?: (o: AnyOptions) => Delivery;
+  /**
+   * True for parts through which a wire can be led: they have one natural way in and out, so they can be
+   * dropped onto a wire, and their wire heals when they are deleted.
+   */
+  readonly inline?: { readonly in: string; readonly out: string };
+  /** Usual cautions shown in the inspector (mains, height, bonding); see `cautions.ts`. */
+  readonly cautions?: readonly Caution[];
+};
+
+export type Caution = "mains" | "height" | "bonding";
+
+type Typed<S extends OptionsSchema> = Omit<
+  PartKind,
+  "options" | "symbol" | "caption" | "ports" | "signal" | "power" | "reception" | "delivery"
+> & {
+  readonly options: S;
+  readonly symbol: SymbolName | ((o: z.output<S>) => SymbolName);
+  readonly caption: (o: z.output<S>) => string;
+  readonly ports: (o: z.output<S>) => readonly Port[];
+  readonly signal: (o: z.output<S>, context: SignalContext) => SignalTreatment;
+  readonly power?: (o: z.output<S>) => PowerTreatment;
+  readonly reception?: (o: z.output<S>) => Reception;
+  readonly delivery?: (o: z.output<S>) => Delivery;
+};
+
+/**
+ * Declares a kind with its options typed by its own schema. The one cast from checked to typed options
+ * lives here: whoever makes a Part has parsed its options with `kind.options`.
+ */
+export function define<S extends OptionsSchema>(kind: Typed<S>): PartKind {
+  const { symbol } = kind;
+  return {
+    ...kind,
+    symbol: typeof symbol === "function" ? symbol : () => symbol,
+    power: kind.power ?? (() => ({})),
+  } as unknown as PartKind;
+}

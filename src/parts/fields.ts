@@ -1,0 +1,106 @@
+/**
+ * Builders for option fields: a zod schema and, beside it, what a form needs to draw it
+ * (label, unit, range, help, where the typical value comes from).
+ */
+import { z } from "zod";
+
+export type FieldMeta = {
+  readonly label: string;
+  readonly unit?: string;
+  readonly help?: string;
+  readonly min?: number;
+  readonly max?: number;
+  readonly step?: number;
+  /** Where the default comes from: a standard, a law, or "typical, from memory". */
+  readonly source?: string;
+  /** Words for the values of a choice, in order. */
+  readonly choices?: readonly { readonly value: string; readonly label: string }[];
+  readonly control: "number" | "choice" | "switch" | "text" | "rows" | "numbers";
+  /** Fields of one row, for control "rows". */
+  readonly row?: z.ZodObject;
+  /** Shown only under "More values" in the inspector. */
+  readonly advanced?: boolean;
+};
+
+// A map of our own, not zod's registry: that one rewrites the types inside the stored value.
+const described = new WeakMap<z.ZodType, FieldMeta>();
+
+/** The form description of an option field; undefined for a schema not made by these builders. */
+export function fieldMeta(schema: z.ZodType): FieldMeta | undefined {
+  return described.get(schema);
+}
+
+type Common = Pick<FieldMeta, "label" | "unit" | "help" | "source" | "advanced">;
+
+export function number(
+  m: Common & {
+    readonly min: number;
+    readonly max: number;
+    readonly step?: number;
+    readonly default: number;
+  },
+) {
+  const { default: value, ...meta } = m;
+  const unit = m.unit ? ` ${m.unit}` : "";
+  const schema = z
+    .number(`${m.label}: expected a number`)
+    .min(m.min, `${m.label}: at least ${m.min}${unit}`)
+    .max(m.max, `${m.label}: at most ${m.max}${unit}`)
+    .default(value);
+  described.set(schema, { ...meta, control: "number" });
+  return schema;
+}
+
+export function whole(m: Common & { readonly min: number; readonly max: number; readonly default: number }) {
+  const { default: value, ...meta } = m;
+  const schema = z
+    .int(`${m.label}: expected a whole number`)
+    .min(m.min, `${m.label}: at least ${m.min}`)
+    .max(m.max, `${m.label}: at most ${m.max}`)
+    .default(value);
+  described.set(schema, { ...meta, step: 1, control: "number" });
+  return schema;
+}
+
+export function choice<const V extends string>(
+  m: Common & {
+    readonly choices: readonly { readonly value: V; readonly label: string }[];
+    readonly default: NoInfer<V>;
+  },
+) {
+  const { default: value, ...meta } = m;
+  const values = m.choices.map((c) => c.value) as [V, ...V[]];
+  const schema = z.enum(values, `${m.label}: expected one of ${values.join(", ")}`).default(value as never);
+  described.set(schema, { ...meta, control: "choice" });
+  return schema;
+}
+
+export function toggle(m: Common & { readonly default: boolean }) {
+  const { default: value, ...meta } = m;
+  const schema = z.boolean(`${m.label}: expected true or false`).default(value);
+  described.set(schema, { ...meta, control: "switch" });
+  return schema;
+}
+
+export function text(m: Common & { readonly maxLength: number; readonly default: string }) {
+  const { default: value, maxLength, ...meta } = m;
+  const schema = z
+    .string(`${m.label}: expected text`)
+    .max(maxLength, `${m.label}: at most ${maxLength} characters`)
+    .default(value);
+  described.set(schema, { ...meta, control: "text" });
+  return schema;
+}
+
+/** A short list of rows, each an object of fields made by these builders (a carrier plan, user bands). */
+export function rows<R extends z.ZodObject>(
+  m: Common & { readonly row: R; readonly maxRows: number; readonly default: readonly z.input<R>[] },
+) {
+  const { default: value, maxRows, ...meta } = m;
+  const schema = z
+    .array(m.row, `${m.label}: expected a list`)
+    .max(maxRows, `${m.label}: at most ${maxRows} rows`)
+    .default(() => z.array(m.row).parse(value) as never);
+  described.set(schema, { ...meta, control: "rows" });
+  return schema;
+}

@@ -1,0 +1,70 @@
+/** A band on a wire: one service from one origin, its carriers as flat arrays. */
+import type { Carrier, Origin, SkyHalf } from "./carrier.ts";
+import type { Condition } from "./control.ts";
+
+/**
+ * The frequencies of a band, shared by identity along everything that does not convert,
+ * so that a gain curve is worked out once per grid and curve and not once per wire.
+ */
+export type Grid = {
+  readonly plan: readonly Carrier[];
+  /** Entry of `plan` for each carrier. */
+  readonly index: Uint16Array;
+  /** Centre now [MHz]. */
+  readonly centre: Float64Array;
+  /** Occupied bandwidth [MHz]. */
+  readonly width: Float64Array;
+  /** Thermal noise kTB at 290 K in the carrier's noise bandwidth [(µV)² into 75 Ω]. */
+  readonly ktb: Float64Array;
+  /** C/N that the carrier needs [dB], from its mode. */
+  readonly required: Float64Array;
+  /** Lowest and highest occupied edge of all carriers [MHz]; 0 and 0 for an empty grid. */
+  readonly fromMHz: number;
+  readonly toMHz: number;
+};
+
+/** Why carriers are no longer usable from some part on. */
+export type Cut = { readonly part: string; readonly reason: CutReason };
+export type CutReason = "filter" | "range" | "stopped";
+
+/** What a user band of a channel-stacked feed can hold. */
+export type Stack = {
+  readonly standard: "EN 50494" | "EN 50607";
+  /** Converter that stacks. */
+  readonly part: string;
+  readonly port: string;
+  /** User band numbers, one for each carrier of the grid, in the same order. */
+  readonly numbers: readonly number[];
+  /** The bands at the converter's input: any live carrier of them can be put on any user band. */
+  readonly holds: readonly Band[];
+  /** Receiver inputs whose messages reach the converter. */
+  readonly control: Condition["at"];
+};
+
+export type Band = {
+  readonly origin: Origin;
+  readonly grid: Grid;
+  /** Level of each carrier [dBµV into 75 Ω]; also of a cut carrier, whose rest may still disturb others. */
+  readonly level: Float64Array;
+  /** Noise in each carrier's noise bandwidth [(µV)² into 75 Ω, a linear power]. */
+  readonly noise: Float64Array;
+  /** Interference in each carrier from other signals [(µV)², linear]. */
+  readonly interference: Float64Array;
+  /** 0: live; n: cut for the reason `cuts[n − 1]`. Shared by identity while nothing is cut. */
+  readonly cut: Uint8Array;
+  readonly cuts: readonly Cut[];
+  /** Which half of the sky band a universal converter took it from. */
+  readonly half?: SkyHalf;
+  /** Local oscillators it went through [MHz], in order. */
+  readonly shifts: readonly number[];
+  /** On which switches it depends; bands that contradict each other are alternatives. */
+  readonly conditions: readonly Condition[];
+  /** True while every condition holds now. */
+  readonly selected: boolean;
+  /** Present on a channel-stacked feed. */
+  readonly stack?: Stack;
+};
+
+/** Everything on one wire. The same object while nothing changed. */
+export type Spectrum = { readonly bands: readonly Band[] };
+export const SILENCE: Spectrum = { bands: [] };

@@ -1,0 +1,51 @@
+/** What travels on a wire, before any wire touches it: services and the carriers of a plan. */
+
+/** A service as the trade names it. "mobile" and "cordless" are unwanted guests (phone masts, DECT). */
+export type Service = "tv" | "dab" | "fm" | "satellite" | "mobile" | "cordless";
+
+export const SERVICES: readonly Service[] = ["tv", "dab", "fm", "satellite", "mobile", "cordless"];
+
+/** Services that somebody may want to receive; the others only disturb. */
+export const WANTED_SERVICES = ["tv", "dab", "fm", "satellite"] as const satisfies readonly Service[];
+
+export const SERVICE_NAMES: Readonly<Record<Service, string>> = {
+  tv: "Terrestrial TV",
+  dab: "DAB radio",
+  fm: "FM radio",
+  satellite: "Satellite",
+  mobile: "Mobile phone",
+  cordless: "Cordless phone (DECT)",
+};
+
+export type Polarisation = "V" | "H";
+export type SkyHalf = "low" | "high";
+
+/** Polarisation and sky band as one word: what 13/18 V and the 22 kHz tone select. */
+export type Quadrant = "VL" | "VH" | "HL" | "HH";
+export const QUADRANTS: readonly Quadrant[] = ["VL", "VH", "HL", "HH"];
+
+/** One carrier of a source's plan. */
+export type Carrier = {
+  /** Short name for strips and tables: "C22", "12B", "11 778 V". */
+  readonly name: string;
+  /** Centre frequency on air [MHz]. */
+  readonly airMHz: number;
+  /** Occupied bandwidth [MHz], for drawing and for overlaps. */
+  readonly widthMHz: number;
+  /** Bandwidth in which noise counts [MHz]: the symbol rate, or the occupied width. */
+  readonly noiseMHz: number;
+  /** Modulation, a key of `rf/thresholds.ts`; decides the C/N that the carrier needs. */
+  readonly mode: string;
+};
+
+/** Where a band came from. Two bands with the same `key` are one signal on two ways. */
+export type Origin = {
+  /** Unique within a design: source part, and polarisation where there is one. */
+  readonly key: string;
+  readonly service: Service;
+  /** Id of the source part (aerial, dish, pick-up), or of the converter for a stacked feed. */
+  readonly part: string;
+  /** Orbital position as the user wrote it, for instance "28.2°E". */
+  readonly satellite?: string;
+  readonly polarisation?: Polarisation;
+};
