@@ -1,0 +1,83 @@
+/** Grids: the frequencies of a band, made once and shared. */
+import { thermalNoiseUv2 } from "../rf/noise.ts";
+import { requiredCnDb } from "../rf/thresholds.ts";
+import type { Grid } from "./band.ts";
+import type { Carrier } from "./carrier.ts";
+import { remembered } from "./remember.ts";
+
+/** Grid of a whole plan as it is on air, carriers in rising frequency. */
+export function makeGrid(plan: readonly Carrier[]): Grid {
+  const order = plan.map((_, i) => i).sort((a, b) => (plan[a]?.airMHz ?? 0) - (plan[b]?.airMHz ?? 0));
+  const centres = order.map((i) => plan[i]?.airMHz ?? 0);
+  return gridOf(plan, Uint16Array.from(order), Float64Array.from(centres));
+}
+
+/** Part of a grid, and where each of its carriers stood in the original. */
+export type Pick = { readonly grid: Grid; readonly positions: Uint16Array };
+
+/** Picks are remembered per grid, so that every output of a converter shares one grid. */
+const picks = new WeakMap<Grid, Map<string, Pick>>();
+
+/**
+ * The carriers centred in fromMHz (included) to toMHz (excluded), moved down by a local oscillator.
+ * IF = RF − LO, no inversion, oscillator below the signal.
+ */
+export function pickFromGrid(grid: Grid, o: { fromMHz: number; toMHz: number; loMHz: number }): Pick {
+  const key = `${o.fromMHz}|${o.toMHz}|${o.loMHz}`;
+  const known = remembered(picks, grid, () => new Map<string, Pick>());
+  const found = known.get(key);
+  if (found) return found;
+
+  const kept: number[] = [];
+  grid.centre.forEach((f, i) => {
+    if (f >= o.fromMHz && f < o.toMHz && f > o.loMHz) kept.push(i);
+  });
+  const positions = Uint16Array.from(kept);
+  const whole = kept.length === grid.centre.length && o.loMHz === 0;
+  const pick = whole
+    ? { grid, positions }
+    : {
+        grid: gridOf(
+          grid.plan,
+          Uint16Array.from(kept, (i) => grid.index[i] ?? 0),
+          Float64Array.from(kept, (i) => (grid.centre[i] ?? 0) - o.loMHz),
+        ),
+        positions,
+      };
+  known.set(key, pick);
+  return pick;
+}
+
+const zeros = new WeakMap<Grid, Float64Array>();
+const noCuts = new WeakMap<Grid, Uint8Array>();
+
+/** The shared "no interference" array of a grid: by its identity a band is known to be undisturbed. */
+export function undisturbed(grid: Grid): Float64Array {
+  return remembered(zeros, grid, () => new Float64Array(grid.centre.length));
+}
+
+/** The shared "nothing cut" array of a grid. */
+export function uncut(grid: Grid): Uint8Array {
+  return remembered(noCuts, grid, () => new Uint8Array(grid.centre.length));
+}
+
+function gridOf(plan: readonly Carrier[], index: Uint16Array, centre: Float64Array): Grid {
+  const carrier = (i: number) => plan[index[i] ?? 0];
+  const width = centre.map((_, i) => carrier(i)?.widthMHz ?? 0);
+  let fromMHz = Number.POSITIVE_INFINITY;
+  let toMHz = Number.NEGATIVE_INFINITY;
+  centre.forEach((f, i) => {
+    fromMHz = Math.min(fromMHz, f - (width[i] ?? 0) / 2);
+    toMHz = Math.max(toMHz, f + (width[i] ?? 0) / 2);
+  });
+  return {
+    plan,
+    index,
+    centre,
+    width,
+    ktb: centre.map((_, i) => thermalNoiseUv2(carrier(i)?.noiseMHz ?? 0)),
+    required: centre.map((_, i) => requiredCnDb(carrier(i)?.mode ?? "")),
+    fromMHz: centre.length > 0 ? fromMHz : 0,
+    toMHz: centre.length > 0 ? toMHz : 0,
+  };
+}

@@ -1,0 +1,59 @@
+/** Numbers read off a band: what a meter hung on the wire would show. */
+import type { Band } from "./band.ts";
+
+/** Carrier to noise ratio of carrier i [dB]; +Infinity where there is no noise at all. */
+export function cnDb(band: Band, i: number): number {
+  return ratioDb(band.level[i] ?? 0, band.noise[i] ?? 0);
+}
+
+/** Carrier to interference ratio of carrier i [dB]; +Infinity where nothing disturbs. */
+export function ciDb(band: Band, i: number): number {
+  return ratioDb(band.level[i] ?? 0, band.interference[i] ?? 0);
+}
+
+/** Carrier to noise and interference together [dB]: interference is taken as noise-like. */
+export function cniDb(band: Band, i: number): number {
+  return ratioDb(band.level[i] ?? 0, (band.noise[i] ?? 0) + (band.interference[i] ?? 0));
+}
+
+/** What is left above the C/N that the carrier needs [dB]; negative: not receivable. */
+export function marginDb(band: Band, i: number): number {
+  return cniDb(band, i) - (band.grid.required[i] ?? 0);
+}
+
+/** Live: not cut by any filter on the way. */
+export function isLive(band: Band, i: number): boolean {
+  return band.cut[i] === 0;
+}
+
+export function liveCount(band: Band): number {
+  let n = 0;
+  for (const mark of band.cut) if (mark === 0) n++;
+  return n;
+}
+
+export type LevelRange = { readonly minDbuv: number; readonly maxDbuv: number };
+
+/** Lowest and highest level of the live carriers; null when none is live. */
+export function levelRange(band: Band): LevelRange | null {
+  let minDbuv = Number.POSITIVE_INFINITY;
+  let maxDbuv = Number.NEGATIVE_INFINITY;
+  band.level.forEach((level, i) => {
+    if (band.cut[i]) return;
+    minDbuv = Math.min(minDbuv, level);
+    maxDbuv = Math.max(maxDbuv, level);
+  });
+  return minDbuv <= maxDbuv ? { minDbuv, maxDbuv } : null;
+}
+
+/** Polarisation and half as written on strips: "V low", "H"; empty for terrestrial bands. */
+export function bandTag(band: Band): string {
+  const { polarisation } = band.origin;
+  if (band.stack) return "user bands";
+  if (!polarisation) return "";
+  return band.half ? `${polarisation} ${band.half}` : polarisation;
+}
+
+function ratioDb(levelDbuv: number, powerUv2: number): number {
+  return powerUv2 > 0 ? levelDbuv - 10 * Math.log10(powerUv2) : Number.POSITIVE_INFINITY;
+}

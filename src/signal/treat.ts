@@ -1,0 +1,129 @@
+/** What happens to one band on its way through a part. */
+import { noiseFactor } from "../rf/noise.ts";
+import type { Band, Cut, Grid } from "./band.ts";
+import type { Carrier, Origin } from "./carrier.ts";
+import type { Condition } from "./control.ts";
+import { gainTable } from "./gain.ts";
+import { pickFromGrid, uncut, undisturbed } from "./grid.ts";
+import type { Response } from "./response.ts";
+
+/** A band as its source puts it on the wire. `noiseKelvin`: noise temperature of the source [K]. */
+export function sourceBand(o: {
+  origin: Origin;
+  grid: Grid;
+  /** Level of a carrier [dBµV into 75 Ω]. */
+  levelDbuv: (carrier: Carrier, planIndex: number) => number;
+  noiseKelvin: number;
+}): Band {
+  const { grid, origin } = o;
+  const level = grid.centre.map((_, i) => {
+    const planIndex = grid.index[i] ?? 0;
+    const carrier = grid.plan[planIndex];
+    return carrier ? o.levelDbuv(carrier, planIndex) : 0;
+  });
+  return {
+    origin,
+    grid,
+    level,
+    noise: grid.ktb.map((ktb) => (ktb * o.noiseKelvin) / 290),
+    interference: undisturbed(grid),
+    cut: uncut(grid),
+    cuts: [],
+    shifts: [],
+    conditions: [],
+    selected: true,
+  };
+}
+
+/** Takes the carriers centred in a range, moves them down by a local oscillator; null when none is left. */
+export function convertBand(
+  band: Band,
+  o: { fromMHz: number; toMHz: number; loMHz: number; half?: "low" | "high" },
+): Band | null {
+  const { grid, positions } = pickFromGrid(band.grid, o);
+  if (positions.length === 0) return null;
+  const moved = o.loMHz > 0 ? [...band.shifts, o.loMHz] : band.shifts;
+  const half = o.half ? { half: o.half } : {};
+  if (grid === band.grid) return { ...band, ...half };
+  return {
+    ...band,
+    ...half,
+    grid,
+    level: taken(band.level, positions),
+    noise: taken(band.noise, positions),
+    interference:
+      band.interference === undisturbed(band.grid) ? undisturbed(grid) : taken(band.interference, positions),
+    cut: band.cut === uncut(band.grid) ? uncut(grid) : Uint8Array.from(positions, (p) => band.cut[p] ?? 0),
+    shifts: moved,
+  };
+}
+
+function taken(values: Float64Array, positions: Uint16Array): Float64Array {
+  return Float64Array.from(positions, (p) => values[p] ?? 0);
+}
+
+/**
+ * Gain, loss and noise on one path.
+ * Passive (no noise figure), at 290 K: N' = kTB + g·(N − kTB). Active: N' = g·(N + kTB·(F − 1)).
+ * Friis' formula follows from doing this stage by stage; it is coded nowhere.
+ */
+export function amplifyBand(
+  band: Band,
+  response: Response,
+  o: { part: string; noiseFigureDb?: number },
+): Band {
+  const { grid } = band;
+  const table = gainTable(response, grid);
+  const n = grid.centre.length;
+  const level = new Float64Array(n);
+  const noise = new Float64Array(n);
+  const { db, ratio } = table;
+  const { ktb } = grid;
+  if (o.noiseFigureDb === undefined) {
+    for (let i = 0; i < n; i++) {
+      const g = ratio[i] ?? 0;
+      const own = ktb[i] ?? 0;
+      level[i] = (band.level[i] ?? 0) + (db[i] ?? 0);
+      noise[i] = g < 1 ? own + g * ((band.noise[i] ?? 0) - own) : g * (band.noise[i] ?? 0);
+    }
+  } else {
+    const added = noiseFactor(o.noiseFigureDb) - 1;
+    for (let i = 0; i < n; i++) {
+      level[i] = (band.level[i] ?? 0) + (db[i] ?? 0);
+      noise[i] = (ratio[i] ?? 0) * ((band.noise[i] ?? 0) + added * (ktb[i] ?? 0));
+    }
+  }
+  let interference = band.interference;
+  if (interference !== undisturbed(grid)) interference = interference.map((x, i) => x * (ratio[i] ?? 0));
+  if (!table.cut) return { ...band, level, noise, interference };
+  return {
+    ...band,
+    level,
+    noise,
+    interference,
+    ...cutCarriers(band, table.cut, { part: o.part, reason: "filter" }),
+  };
+}
+
+/** Marks carriers as cut that were live before; keeps the first reason. */
+function cutCarriers(band: Band, cut: Uint8Array, why: Cut): Pick<Band, "cut" | "cuts"> {
+  const cuts = [...band.cuts, why];
+  const marks = band.cut.map((before, i) => (before !== 0 ? before : cut[i] ? cuts.length : 0));
+  return { cut: marks, cuts };
+}
+
+/** The same band, present only under a further condition. */
+export function underCondition(band: Band, condition: Condition): Band {
+  return {
+    ...band,
+    conditions: [...band.conditions, condition],
+    selected: band.selected && condition.at.setting === condition.setting,
+  };
+}
+
+/** True when two bands can never be on the wire together, because they ask the same switch for different settings. */
+export function exclusive(a: Band, b: Band): boolean {
+  for (const x of a.conditions)
+    for (const y of b.conditions) if (x.at.id === y.at.id && x.setting !== y.setting) return true;
+  return false;
+}
