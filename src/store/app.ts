@@ -1,0 +1,177 @@
+/**
+ * The one store of the open design: document with history, what was worked out from it, selection and
+ * notices. Actions are the only writers. The evaluation is renewed on every change of the design and
+ * at no other time, so moving the pointer costs nothing here.
+ */
+import { temporal } from "zundo";
+import { create } from "zustand";
+import { type Design, EMPTY_DESIGN, type PortRef, wireId } from "../design/design.ts";
+import type { Fragment } from "../design/edits/clipboard.ts";
+import type { Edit } from "../design/edits/edit.ts";
+import { evaluate } from "../evaluate/evaluate.ts";
+import type { Evaluation } from "../evaluate/evaluation.ts";
+import type { Report } from "../findings/finding.ts";
+import { report } from "../findings/report.ts";
+
+export type Selection = { readonly parts: readonly string[]; readonly wires: readonly string[] };
+export const NOTHING_SELECTED: Selection = { parts: [], wires: [] };
+
+export type NoticeTone = "info" | "warning" | "error";
+export type Notice = {
+  readonly id: number;
+  readonly text: string;
+  readonly tone: NoticeTone;
+  /** The notice speaks of a change that one undo takes back. */
+  readonly undoable: boolean;
+};
+
+/** Asks the canvas to bring parts and wires into view; the number makes a repeated wish a new one. */
+export type Framing = Selection & { readonly nonce: number };
+
+export type AppState = {
+  readonly design: Design;
+  readonly evaluation: Evaluation;
+  readonly report: Report;
+  /** Counts designs opened: the canvas shows the whole of each new one. */
+  readonly opened: number;
+  readonly selection: Selection;
+  readonly clipboard: Fragment | null;
+  readonly notices: readonly Notice[];
+  readonly framing: Framing | null;
+  /** The port from which a joint is being made. */
+  readonly connecting: PortRef | null;
+
+  /** Applies an edit as one undo step; with the same `merge` key shortly after, as part of the last step. */
+  readonly change: (edit: Edit, options?: { readonly merge?: string }) => boolean;
+  readonly openDesign: (design: Design) => void;
+  readonly undo: () => void;
+  readonly redo: () => void;
+  readonly select: (selection: Partial<Selection>) => void;
+  readonly frame: (target: Partial<Selection>) => void;
+  readonly notify: (text: string, tone?: NoticeTone, options?: { readonly undoable?: boolean }) => void;
+  readonly dismiss: (id: number) => void;
+  readonly setClipboard: (fragment: Fragment) => void;
+  readonly setConnecting: (from: PortRef | null) => void;
+};
+
+/** Edits of one field that follow each other faster than this are one step back [ms]. */
+const MERGE_WINDOW_MS = 1200;
+const HISTORY_LIMIT = 300;
+const NOTICE_LIMIT = 4;
+
+let lastMerge: { key: string; time: number } | null = null;
+let counter = 0;
+
+export const useApp = create<AppState>()(
+  temporal(
+    (set, get) => {
+      /** Takes a design over, with all that follows from it, as one change of state. */
+      const settle = (design: Design): Pick<AppState, "design" | "evaluation" | "report" | "selection"> => {
+        const before = get();
+        const evaluation = evaluate(design, before.evaluation);
+        return {
+          design,
+          evaluation,
+          report: report(evaluation, before.report),
+          selection: stillThere(before.selection, design),
+        };
+      };
+      const step = (direction: "undo" | "redo") => {
+        lastMerge = null;
+        useApp.temporal.getState()[direction]();
+        set(settle(get().design));
+      };
+      const evaluation = evaluate(EMPTY_DESIGN);
+
+      return {
+        design: EMPTY_DESIGN,
+        evaluation,
+        report: report(evaluation),
+        opened: 0,
+        selection: NOTHING_SELECTED,
+        clipboard: null,
+        notices: [],
+        framing: null,
+        connecting: null,
+
+        change: (edit, options) => {
+          if (!edit.ok) {
+            get().notify(edit.reason, "warning");
+            return false;
+          }
+          if (edit.design === get().design) return true;
+          const history = useApp.temporal.getState();
+          const merged = joinsLastStep(options?.merge);
+          if (merged) history.pause();
+          set(settle(edit.design));
+          if (merged) history.resume();
+          if (edit.notes.length > 0) get().notify(edit.notes.join(" "), "info", { undoable: true });
+          return true;
+        },
+
+        openDesign: (design) => {
+          lastMerge = null;
+          set((s) => ({
+            ...settle(design),
+            opened: s.opened + 1,
+            selection: NOTHING_SELECTED,
+            framing: null,
+            connecting: null,
+          }));
+          useApp.temporal.getState().clear();
+        },
+
+        undo: () => step("undo"),
+        redo: () => step("redo"),
+
+        select: (selection) => {
+          const next = { ...NOTHING_SELECTED, ...selection };
+          if (!sameSelection(get().selection, next)) set({ selection: next });
+        },
+        frame: (target) => set({ framing: { ...NOTHING_SELECTED, ...target, nonce: ++counter } }),
+
+        notify: (text, tone = "info", options) =>
+          set((s) => ({
+            notices: [
+              // A refusal tried again replaces its earlier notice instead of piling up.
+              ...s.notices.filter((n) => n.text !== text).slice(1 - NOTICE_LIMIT),
+              { id: ++counter, text, tone, undoable: options?.undoable ?? false },
+            ],
+          })),
+        dismiss: (id) => set((s) => ({ notices: s.notices.filter((n) => n.id !== id) })),
+        setClipboard: (clipboard) => set({ clipboard }),
+        setConnecting: (connecting) => set({ connecting }),
+      };
+    },
+    {
+      partialize: ({ design }) => ({ design }),
+      equality: (a, b) => a.design === b.design,
+      limit: HISTORY_LIMIT,
+    },
+  ),
+);
+
+function joinsLastStep(key: string | undefined): boolean {
+  const time = Date.now();
+  const joins = key !== undefined && lastMerge?.key === key && time - lastMerge.time < MERGE_WINDOW_MS;
+  lastMerge = key === undefined ? null : { key, time };
+  return joins;
+}
+
+/** What of a selection exists in the design; the same object when all of it does. */
+function stillThere(selection: Selection, design: Design): Selection {
+  if (selection.parts.length === 0 && selection.wires.length === 0) return selection;
+  const parts = new Set(design.parts.map((p) => p.id));
+  const wires = new Set(design.wires.map(wireId));
+  const next = {
+    parts: selection.parts.filter((id) => parts.has(id)),
+    wires: selection.wires.filter((id) => wires.has(id)),
+  };
+  return sameSelection(selection, next) ? selection : next;
+}
+
+function sameSelection(a: Selection, b: Selection): boolean {
+  const same = (x: readonly string[], y: readonly string[]) =>
+    x.length === y.length && x.every((id, i) => id === y[i]);
+  return same(a.parts, b.parts) && same(a.wires, b.wires);
+}

@@ -1,0 +1,82 @@
+/**
+ * Narrow views of the store. Each returns an object that keeps its identity while its own part or wire
+ * is unchanged, so that of a thousand cards and strips only those redraw that something happened to.
+ */
+import { useStore } from "zustand";
+import { useShallow } from "zustand/react/shallow";
+import { type Design, type Part, type Wire, wireId } from "../design/design.ts";
+import type { PartRecord } from "../evaluate/evaluation.ts";
+import type { Finding, Report, Verdict } from "../findings/finding.ts";
+import { SILENCE, type Spectrum } from "../signal/band.ts";
+import { useApp } from "./app.ts";
+
+export function useRecord(id: string): PartRecord | undefined {
+  return useApp((s) => s.evaluation.record(id));
+}
+
+export function usePart(id: string): Part | undefined {
+  return useApp((s) => s.evaluation.record(id)?.part);
+}
+
+export function useWire(id: string): Wire | undefined {
+  return useApp((s) => wireOf(s.design, id));
+}
+
+export function useSpectrum(id: string): Spectrum {
+  return useApp((s) => {
+    const wire = wireOf(s.design, id);
+    return wire ? s.evaluation.spectrum(wire) : SILENCE;
+  });
+}
+
+/** Findings that concern a part (by its id) or a wire (by its `wireId`), worst first. */
+export function useFindingsFor(id: string): readonly Finding[] {
+  return useApp(useShallow((s) => findingsOf(s.report).get(id) ?? NONE));
+}
+
+export function useVerdict(part: string): Verdict | undefined {
+  return useApp((s) => verdictsOf(s.report).get(part));
+}
+
+const NONE: readonly Finding[] = [];
+
+/** The wire with this id; the index is built once for each design. */
+export function wireOf(design: Design, id: string): Wire | undefined {
+  return wiresOf(design).get(id);
+}
+
+const wiresOf = once((design: Design) => new Map(design.wires.map((w) => [wireId(w), w] as const)));
+const verdictsOf = once((report: Report) => new Map(report.verdicts.map((v) => [v.part, v] as const)));
+
+/** Findings by part id and by wire id. */
+export const findingsOf = once((report: Report): ReadonlyMap<string, readonly Finding[]> => {
+  const index = new Map<string, Finding[]>();
+  for (const finding of report.findings) {
+    for (const id of new Set([...finding.parts, ...finding.wires])) {
+      const list = index.get(id);
+      if (list) list.push(finding);
+      else index.set(id, [finding]);
+    }
+  }
+  return index;
+});
+
+/** Works a thing out once for each object it is asked about. */
+function once<K extends object, V>(work: (key: K) => V): (key: K) => V {
+  const known = new WeakMap<K, V>();
+  return (key) => {
+    let value = known.get(key);
+    if (value === undefined) {
+      value = work(key);
+      known.set(key, value);
+    }
+    return value;
+  };
+}
+
+/** Whether there is something to undo and to redo. */
+export function useHistory(): { readonly canUndo: boolean; readonly canRedo: boolean } {
+  const canUndo = useStore(useApp.temporal, (s) => s.pastStates.length > 0);
+  const canRedo = useStore(useApp.temporal, (s) => s.futureStates.length > 0);
+  return { canUndo, canRedo };
+}
