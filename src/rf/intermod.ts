@@ -1,0 +1,52 @@
+/** What an amplifier adds of its own when many carriers drive it hard. */
+
+/**
+ * How much less each carrier may carry when there are more than the two of the rated output:
+ * - "beats": third-order beats of a channel raster, 7.5·log10(n − 1); TV amplifiers, up to about 10 channels;
+ * - "power": noise-like sum of many carriers, 10·log10(n/2); satellite IF.
+ * Both as trade appendices give them; the first formula from memory, against a published table within 1 dB.
+ */
+export type DeratingRule = "beats" | "power";
+
+/** Rated output of an amplifier: two carriers at `ratedDbuv` each, products `ratioDb` below them. */
+export type Rating = {
+  /** Level of each of two carriers [dBµV]. */
+  readonly ratedDbuv: number;
+  /** Carrier to third-order product at that level [dB]: 60 for TV, 35 for satellite IF (EN 60728-3, from memory). */
+  readonly ratioDb: number;
+};
+
+/** Reduction of the rated output for a number of carriers [dB, positive]; none for one or two. */
+export function deratingDb(options: { rule: DeratingRule; carriers: number }): number {
+  const { rule, carriers } = options;
+  if (carriers <= 2) return 0;
+  return rule === "beats" ? 7.5 * Math.log10(carriers - 1) : 10 * Math.log10(carriers / 2);
+}
+
+/** Highest level of each carrier that keeps the rated ratio with so many carriers [dBµV]. */
+export function highestOutputDbuv(options: Rating & { rule: DeratingRule; carriers: number }): number {
+  return options.ratedDbuv - deratingDb(options);
+}
+
+/**
+ * Carrier to third-order product at a given output [dB].
+ * Every decibel more at the output costs two. Far above the rated output a real amplifier compresses
+ * and is worse than this.
+ * C/I = ratio + 2·(rated − derating − level)
+ */
+export function thirdOrderRatioDb(
+  options: Rating & { rule: DeratingRule; carriers: number; levelDbuv: number },
+): number {
+  return options.ratioDb + 2 * (highestOutputDbuv(options) - options.levelDbuv);
+}
+
+/**
+ * Level of the third-order products in a carrier's channel [dBµV]: they move 3:1 with the carriers.
+ * A single carrier has nothing to beat with: −Infinity, no product.
+ */
+export function thirdOrderProductDbuv(
+  options: Rating & { rule: DeratingRule; carriers: number; levelDbuv: number },
+): number {
+  if (options.carriers < 2) return Number.NEGATIVE_INFINITY;
+  return options.levelDbuv - thirdOrderRatioDb(options);
+}
