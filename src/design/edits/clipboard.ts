@@ -1,0 +1,76 @@
+/** Copying and pasting: a fragment is parts and the wires among them. */
+import { kindOf } from "../../parts/catalogue.ts";
+import type { Design, Part, PartId, Wire } from "../design.ts";
+import { LIMITS } from "../limits.ts";
+import { namer } from "../names.ts";
+import { done, type Edit, refuse } from "./edit.ts";
+import { within } from "./parts.ts";
+
+/** Write it as a file of its own (`writeDesign` with a title) to carry it from window to window. */
+export type Fragment = Pick<Design, "parts" | "wires">;
+
+export type Paste =
+  | (Edit & { readonly ok: true; readonly added: ReadonlySet<PartId> })
+  | (Edit & { ok: false });
+
+/** How far a paste without a place of its own lies from what it was copied from [px]. */
+const STEP = 32;
+
+export function copyParts(design: Design, ids: ReadonlySet<PartId>): Fragment {
+  return {
+    parts: design.parts.filter((part) => ids.has(part.id)),
+    wires: design.wires.filter((wire) => ids.has(wire.from[0]) && ids.has(wire.to[0])),
+  };
+}
+
+/**
+ * Adds a fragment under new ids and labels, its top left corner at `at`; without `at`, a step beside where
+ * it came from, and further on while that place is taken by an earlier paste.
+ */
+export function pasteFragment(design: Design, fragment: Fragment, at?: readonly [number, number]): Paste {
+  if (design.parts.length + fragment.parts.length > LIMITS.parts) {
+    return refuse(`A design holds at most ${LIMITS.parts} parts.`);
+  }
+  if (design.wires.length + fragment.wires.length > LIMITS.wires) {
+    return refuse(`A design holds at most ${LIMITS.wires} wires.`);
+  }
+  const [dx, dy] = offset(design, fragment, at);
+  const names = namer(design.parts);
+  const newIds = new Map<PartId, PartId>();
+  const parts = fragment.parts.flatMap((part): Part[] => {
+    const kind = kindOf(part.kind);
+    if (!kind) return [];
+    const { id, label } = names.copyOf(part, kind);
+    newIds.set(part.id, id);
+    return [{ ...part, id, label, at: within([part.at[0] + dx, part.at[1] + dy]) }];
+  });
+  const wires = fragment.wires.flatMap(({ from, to }): Wire[] => {
+    const source = newIds.get(from[0]);
+    const target = newIds.get(to[0]);
+    if (source === undefined || target === undefined) return [];
+    return [{ from: [source, from[1]], to: [target, to[1]] }];
+  });
+  const pasted =
+    parts.length === 0
+      ? design
+      : { ...design, parts: [...design.parts, ...parts], wires: [...design.wires, ...wires] };
+  return { ...done(pasted), added: new Set(newIds.values()) };
+}
+
+function offset(
+  design: Design,
+  fragment: Fragment,
+  at?: readonly [number, number],
+): readonly [number, number] {
+  const [first] = fragment.parts;
+  if (!first) return [0, 0];
+  if (at) {
+    const left = fragment.parts.reduce((least, part) => Math.min(least, part.at[0]), Infinity);
+    const top = fragment.parts.reduce((least, part) => Math.min(least, part.at[1]), Infinity);
+    return [at[0] - left, at[1] - top];
+  }
+  const places = new Set(design.parts.map((part) => part.at.join()));
+  let step = STEP;
+  while (places.has(`${first.at[0] + step},${first.at[1] + step}`)) step += STEP;
+  return [step, step];
+}

@@ -1,0 +1,25 @@
+/** How large a document may be. Checked before any costly work, so that no file or link can freeze the page. */
+
+export const LIMITS = {
+  /** Length of a file's text [characters]. */
+  textLength: 5_000_000,
+  /** Unpacked size of a link [bytes]. */
+  linkBytes: 2_000_000,
+  parts: 5_000,
+  wires: 20_000,
+  /** Nesting of brackets and braces. */
+  depth: 20,
+  labelLength: 200,
+  titleLength: 200,
+  lessonLength: 500,
+  idLength: 40,
+  /** Entries of a list inside the options of one part. */
+  listLength: 1_000,
+  /** Distance of a part from the canvas origin [px]. */
+  reach: 1_000_000,
+} as const;
+
+/** Letters, digits, "-" and "_"; and no name that every JavaScript object answers to. */
+export function isUsableId(id: string): boolean {
+  return id.length <= LIMITS.idLength && /^[A-Za-z0-9_-]+$/.test(id) && !(id in Object.prototype);
+}
