@@ -39,6 +39,9 @@ export type Stack = {
   readonly holds: readonly Band[];
   /** Receiver inputs whose messages reach the converter. */
   readonly control: Condition["at"];
+  /** Noise and interference of the worst carrier at the converter's input, as shares of its power. */
+  readonly entryNoiseRatio: number;
+  readonly entryInterferenceRatio: number;
 };
 
 export type Band = {

@@ -65,7 +65,7 @@ function disturbed(victim: Band, foreign: readonly Band[], clashes: Clash[]): Ba
     : victim.interference;
   const band = interference === victim.interference ? victim : { ...victim, interference };
   for (const hit of found) {
-    const clash = describe(band, hit);
+    const clash = asClash(band, hit);
     if (clash) clashes.push(clash);
   }
   return band;
@@ -126,7 +126,7 @@ function worst(settings: readonly Float64Array[]): Float64Array {
   return out;
 }
 
-function describe(victim: Band, hit: { other: Band; echo: boolean; power: Float64Array }): Clash | null {
+function asClash(victim: Band, hit: { other: Band; echo: boolean; power: Float64Array }): Clash | null {
   const { grid } = victim;
   const carriers: number[] = [];
   let fromMHz = Number.POSITIVE_INFINITY;

@@ -62,6 +62,8 @@ export type SwitchState = {
   readonly offers: Feed;
   /** Setting now: a quadrant, or quadrant and position ("HL", "2:HL", "2"); null: nobody supplies it. */
   readonly setting: string | null;
+  /** Above this voltage a request counts as horizontal [V]. */
+  readonly thresholdVolts: number;
   /** True when two different receiver inputs speak to it: each sees what the winner asks for. */
   readonly contested: boolean;
 };

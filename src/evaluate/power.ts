@@ -1,0 +1,154 @@
+/**
+ * Supply and commands. Two passes: loads are added up from the roof downwards (what would hang on this
+ * point), then supplies travel upwards, losing volts on the resistance they pass.
+ * The drop on a leg is reckoned with the whole load upstream of it, as if this leg alone supplied it: the worst case.
+ */
+import type { PowerPath, PowerTreatment } from "../parts/contract.ts";
+import type { Demand, Feed, Offer, SwitchState } from "../signal/control.ts";
+import { NO_DEMAND } from "../signal/control.ts";
+
+/** Loads at the outputs of a part, from the loads arriving at its inputs. */
+export function demandsAtOutputs(
+  id: string,
+  power: PowerTreatment,
+  atInput: (port: string) => Demand,
+): Record<string, Demand> {
+  const out: Record<string, Demand> = {};
+  const hang = (port: string, demand: Demand) => {
+    if (demand !== NO_DEMAND) out[port] = addDemands(out[port] ?? NO_DEMAND, demand);
+  };
+  for (const path of power.paths ?? []) hang(path.from, atInput(path.to));
+  const { load } = power;
+  if (load && load.milliamps > 0)
+    for (const port of load.ports) hang(port, { milliamps: load.milliamps, parts: [id], shortedBy: null });
+  for (const port of power.shorts ?? []) hang(port, { milliamps: 0, parts: [], shortedBy: id });
+  return out;
+}
+
+function addDemands(a: Demand, b: Demand): Demand {
+  return {
+    milliamps: a.milliamps + b.milliamps,
+    parts: [...a.parts, ...b.parts.filter((p) => !a.parts.includes(p))],
+    shortedBy: a.shortedBy ?? b.shortedBy,
+  };
+}
+
+/** What a part offers upstream at its inputs: its own supplies, and what it passes on from its outputs. */
+export function offersAtInputs(
+  id: string,
+  power: PowerTreatment,
+  atOutput: (port: string) => Feed,
+  demandAt: (port: string) => Demand,
+): Record<string, Feed> {
+  const gathered: Record<string, Offer[]> = {};
+  const give = (port: string, offer: Offer) => {
+    const list = gathered[port];
+    if (list) list.push(offer);
+    else gathered[port] = [offer];
+  };
+  for (const supply of power.supplies ?? []) {
+    // Into a short the supply's protection shuts it down.
+    const shorted = demandAt(supply.port).shortedBy !== null;
+    const volts13 = shorted ? 0 : supply.volts13;
+    const volts18 = shorted ? 0 : supply.volts18;
+    give(supply.port, {
+      part: id,
+      port: supply.port,
+      kind: supply.kind,
+      volts13,
+      volts18,
+      volts: supply.request?.polarisation === "V" ? volts13 : volts18,
+      ohms: 0,
+      dropVolts: 0,
+      limitMa: supply.limitMa,
+      toneArrives: true,
+      ...(supply.request ? { request: supply.request } : {}),
+      dormant: false,
+    });
+  }
+  for (const path of power.paths ?? [])
+    for (const offer of atOutput(path.from)) give(path.to, passed(offer, path, demandAt(path.to).milliamps));
+
+  const out: Record<string, Feed> = {};
+  for (const [port, offers] of Object.entries(gathered)) out[port] = offers.sort(strongestFirst);
+  return out;
+}
+
+function passed(offer: Offer, path: PowerPath, milliamps: number): Offer {
+  const drop = (path.dropVolts ?? 0) + ((path.ohms ?? 0) * milliamps) / 1000;
+  const elsewhere = path.position !== undefined && positionOf(offer) !== path.position;
+  return {
+    ...offer,
+    volts13: Math.max(0, offer.volts13 - drop),
+    volts18: Math.max(0, offer.volts18 - drop),
+    volts: Math.max(0, offer.volts - drop),
+    ohms: offer.ohms + (path.ohms ?? 0),
+    dropVolts: offer.dropVolts + drop,
+    toneArrives: offer.toneArrives && path.tone,
+    dormant: offer.dormant || elsewhere,
+  };
+}
+
+/** Position an offer asks for: 1 when it sends no position command, or when the command does not arrive. */
+function positionOf(offer: Offer): number {
+  return offer.toneArrives ? (offer.request?.position ?? 1) : 1;
+}
+
+function strongestFirst(a: Offer, b: Offer): number {
+  return Number(a.dormant) - Number(b.dormant) || b.volts - a.volts;
+}
+
+/** True when some supply at one of the load's ports is strong enough; a part without load needs none. */
+export function isPowered(power: PowerTreatment, atOutput: (port: string) => Feed): boolean {
+  const { load } = power;
+  if (!load || power.selfPowered) return power.selfPowered ?? true;
+  return load.ports.some((port) => atOutput(port).some((o) => o.volts >= load.minVolts));
+}
+
+/**
+ * Settings of the switched outputs of a part. The highest voltage on the line decides the polarisation,
+ * any tone that arrives decides the half, the strongest speaker's command the position.
+ */
+export function switchStates(
+  id: string,
+  power: PowerTreatment,
+  atOutput: (port: string) => Feed,
+  before: Readonly<Record<string, SwitchState>> | undefined,
+): Record<string, SwitchState> {
+  const out: Record<string, SwitchState> = {};
+  for (const declared of power.switches ?? []) {
+    const offers = atOutput(declared.port);
+    const former = before?.[declared.port];
+    if (former && former.offers === offers) {
+      out[declared.port] = former;
+      continue;
+    }
+    const awake = offers.filter((o) => !o.dormant);
+    const speakers = awake.length > 0 ? awake : offers;
+    const commanding = new Set(awake.filter((o) => o.kind === "commands").map((o) => `${o.part}/${o.port}`));
+    out[declared.port] = {
+      id: `${id}/${declared.port}`,
+      part: id,
+      port: declared.port,
+      offers,
+      setting: settingOf(declared, speakers, power.selfPowered === true),
+      thresholdVolts: declared.thresholdVolts,
+      contested: declared.by !== "stack" && commanding.size > 1,
+    };
+  }
+  return out;
+}
+
+type Declared = NonNullable<PowerTreatment["switches"]>[number];
+
+function settingOf(declared: Declared, offers: Feed, selfPowered: boolean): string | null {
+  const first = offers[0];
+  if (!first || first.volts <= 0) return selfPowered && declared.by === "position" ? "1" : null;
+  if (declared.by === "stack") return "stack";
+  const position = String(Math.min(declared.positions, Math.max(1, positionOf(first))));
+  if (declared.by === "position") return position;
+  const polarisation = first.volts > declared.thresholdVolts ? "H" : "V";
+  const tone = offers.some((o) => o.toneArrives && o.request?.half === "high");
+  const quadrant = `${polarisation}${tone ? "H" : "L"}`;
+  return declared.by === "both" ? `${position}:${quadrant}` : quadrant;
+}

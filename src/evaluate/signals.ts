@@ -1,0 +1,218 @@
+/** The signal pass through one part: from the spectra at its inputs to the spectra at its outputs. */
+import type { Path, SignalTreatment, StackPath } from "../parts/contract.ts";
+import { noiseFactor } from "../rf/noise.ts";
+import type { Band, Grid, Spectrum, Stack } from "../signal/band.ts";
+import type { Carrier } from "../signal/carrier.ts";
+import { combine } from "../signal/combine.ts";
+import type { SwitchState } from "../signal/control.ts";
+import { makeGrid, uncut, undisturbed } from "../signal/grid.ts";
+import { isLive } from "../signal/readout.ts";
+import { remembered } from "../signal/remember.ts";
+import { amplifyBand, convertBand, underCondition } from "../signal/treat.ts";
+import type { Meeting } from "./evaluation.ts";
+
+export type PortResult = { readonly spectrum: Spectrum; readonly meetings: readonly Meeting[] };
+
+/** What came of a treatment: one result for every output port it serves. */
+export type SignalResult = Readonly<Record<string, PortResult>>;
+
+/**
+ * Runs a treatment. A port keeps its former result when the inputs are the same objects and its own switch
+ * stands as before: of the outputs of a multiswitch only that one changes whose receiver asks for something else.
+ */
+export function runTreatment(o: {
+  part: string;
+  treatment: SignalTreatment;
+  inputs: (port: string) => Spectrum;
+  switches: Readonly<Record<string, SwitchState>>;
+  /** Former results and the switches they were made with, if treatment and inputs are unchanged. */
+  before?: { results: SignalResult; switches: Readonly<Record<string, SwitchState>> } | undefined;
+}): SignalResult {
+  const run: Run = { ...o, inner: new Map(), amplified: new Map() };
+  const out: Record<string, PortResult> = {};
+  for (const port of portsServed(o.treatment)) {
+    const former = o.before?.results[port];
+    out[port] = former && o.before?.switches[port] === o.switches[port] ? former : gather(run, port);
+  }
+  return out;
+}
+
+type Run = {
+  readonly part: string;
+  readonly treatment: SignalTreatment;
+  readonly inputs: (port: string) => Spectrum;
+  readonly switches: Readonly<Record<string, SwitchState>>;
+  readonly inner: Map<string, PortResult>;
+  /** Outputs that differ by their switch alone share the arrays. */
+  readonly amplified: Map<Path["response"], Map<Band, Band>>;
+};
+
+function portsServed(t: SignalTreatment): ReadonlySet<string> {
+  const ports = new Set<string>();
+  for (const e of t.emits ?? []) ports.add(e.port);
+  for (const p of t.paths ?? []) if (!p.to.startsWith("#")) ports.add(p.to);
+  for (const s of t.stacks ?? []) ports.add(s.to);
+  return ports;
+}
+
+/** Everything that ends at one port or inner node, put together. */
+function gather(run: Run, node: string): PortResult {
+  const groups: Band[][] = [];
+  // Alternatives of one switch come in by one connector each, yet never meet: they may stand in one group.
+  const conditional: Band[] = [];
+  const meetings: Meeting[] = [];
+  for (const e of run.treatment.emits ?? []) if (e.port === node) groups.push([...e.bands]);
+  for (const path of run.treatment.paths ?? []) {
+    if (path.to !== node) continue;
+    const bands = followPath(run, path, meetings);
+    if (path.condition) conditional.push(...bands);
+    else groups.push(bands);
+  }
+  for (const stack of run.treatment.stacks ?? [])
+    if (stack.to === node) groups.push(stackBands(run, stack, meetings));
+  if (conditional.length > 0) groups.push(conditional);
+  const { bands, clashes } = combine(groups);
+  for (const clash of clashes) meetings.push({ port: node, ...clash });
+  return { spectrum: { bands }, meetings };
+}
+
+function followPath(run: Run, path: Path, meetings: Meeting[]): Band[] {
+  const out: Band[] = [];
+  const gate = path.condition ? run.switches[path.condition.port] : undefined;
+  if (path.condition && !gate) return out;
+  for (const band of arriving(run, path.from, meetings)) {
+    const taken = takeBand(band, path);
+    if (!taken) continue;
+    const treated = amplified(run, taken, path);
+    out.push(
+      gate && path.condition
+        ? underCondition(treated, { at: gate, setting: path.condition.setting })
+        : treated,
+    );
+  }
+  return out;
+}
+
+function arriving(run: Run, node: string, meetings: Meeting[]): readonly Band[] {
+  if (!node.startsWith("#")) return run.inputs(node).bands;
+  const inside = remembered(run.inner, node, () => {
+    const result = gather(run, node);
+    meetings.push(...result.meetings);
+    return result;
+  });
+  return inside.spectrum.bands;
+}
+
+/** Selection and conversion by a path; the band itself when the path takes all as it is. */
+function takeBand(band: Band, path: Path): Band | null {
+  const { takes, loMHz = 0 } = path;
+  if (!takes && loMHz === 0) return band;
+  if (takes?.polarisation && takes.polarisation !== band.origin.polarisation) return null;
+  return convertBand(band, {
+    fromMHz: takes?.fromMHz ?? 0,
+    toMHz: takes?.toMHz ?? Number.MAX_VALUE,
+    loMHz,
+    ...(takes?.half ? { half: takes.half } : {}),
+  });
+}
+
+function amplified(run: Run, band: Band, path: Path): Band {
+  const make = () =>
+    amplifyBand(band, path.response, {
+      part: run.part,
+      ...(path.noiseFigureDb === undefined ? {} : { noiseFigureDb: path.noiseFigureDb }),
+    });
+  // Only switched paths are likely to repeat a band; for the rest the look-up would cost more than it saves.
+  if (!path.condition || path.loMHz) return make();
+  return remembered(
+    remembered(run.amplified, path.response, () => new Map<Band, Band>()),
+    band,
+    make,
+  );
+}
+
+/**
+ * A channel-stacked output: one carrier per user band at the level that the gain control holds.
+ * Its noise and interference are those of the worst carrier that could be put there.
+ */
+function stackBands(run: Run, stack: StackPath, meetings: Meeting[]): Band[] {
+  const control = run.switches[stack.to];
+  const holds = stack.from.flatMap((node) => arriving(run, node, meetings));
+  if (!control) return [];
+  const worst = worstEntry(holds);
+  if (!worst) return [];
+  const grid = userBandGrid(stack, worst.requiredDb);
+  const level = new Float64Array(grid.centre.length).fill(stack.levelDbuv);
+  const power = 10 ** (stack.levelDbuv / 10);
+  const noise = grid.ktb.map((ktb) => power * worst.noiseRatio + ktb * noiseFactor(stack.noiseFigureDb));
+  const info: Stack = {
+    standard: stack.standard,
+    part: run.part,
+    port: stack.to,
+    numbers: numbersOf(grid, stack),
+    holds,
+    control,
+    entryNoiseRatio: worst.noiseRatio,
+    entryInterferenceRatio: worst.interferenceRatio,
+  };
+  return [
+    {
+      origin: { key: `${run.part}/${stack.to}`, service: "satellite", part: run.part },
+      grid,
+      level,
+      noise,
+      interference:
+        worst.interferenceRatio > 0
+          ? new Float64Array(level.length).fill(power * worst.interferenceRatio)
+          : undisturbed(grid),
+      cut: uncut(grid),
+      cuts: [],
+      shifts: [],
+      conditions: [],
+      selected: control.setting !== null,
+      stack: info,
+    },
+  ];
+}
+
+const userBandGrids = new WeakMap<StackPath["userBands"], Map<number, Grid>>();
+
+/** Grid of the user bands; each needs the C/N of the most demanding carrier that it may hold. */
+function userBandGrid(stack: StackPath, requiredDb: number): Grid {
+  const known = remembered(userBandGrids, stack.userBands, () => new Map<number, Grid>());
+  return remembered(known, requiredDb, () => {
+    const grid = makeGrid(userBandPlan(stack));
+    return { ...grid, required: grid.required.map(() => requiredDb) };
+  });
+}
+
+function userBandPlan(stack: StackPath): Carrier[] {
+  return stack.userBands.map((ub) => ({
+    name: `UB${ub.number}`,
+    airMHz: ub.centreMHz,
+    widthMHz: ub.widthMHz,
+    noiseMHz: ub.widthMHz,
+    mode: "",
+  }));
+}
+
+function numbersOf(grid: Grid, stack: StackPath): number[] {
+  return Array.from(grid.index, (i) => stack.userBands[i]?.number ?? 0);
+}
+
+function worstEntry(holds: readonly Band[]) {
+  let noiseRatio = 0;
+  let interferenceRatio = 0;
+  let requiredDb = 0;
+  let found = false;
+  for (const band of holds)
+    for (let i = 0; i < band.level.length; i++) {
+      if (!isLive(band, i)) continue;
+      found = true;
+      const power = 10 ** ((band.level[i] ?? 0) / 10);
+      noiseRatio = Math.max(noiseRatio, (band.noise[i] ?? 0) / power);
+      interferenceRatio = Math.max(interferenceRatio, (band.interference[i] ?? 0) / power);
+      requiredDb = Math.max(requiredDb, band.grid.required[i] ?? 0);
+    }
+  return found ? { noiseRatio, interferenceRatio, requiredDb } : null;
+}
