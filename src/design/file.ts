@@ -1,0 +1,50 @@
+/** The design file: JSON that people can read, compare and keep. */
+import { checkFile, type Reading } from "./check.ts";
+import type { Design } from "./design.ts";
+import { parseJson } from "./json.ts";
+import { LIMITS } from "./limits.ts";
+import { VERSION } from "./schema.ts";
+
+/** Reads a design file. Never throws and never takes long, whatever the text is. */
+export function readDesign(text: string): Reading {
+  if (text.length > LIMITS.textLength) {
+    const [size, limit] = [text.length, LIMITS.textLength].map((n) => `${(n / 1e6).toFixed(1)} MB`);
+    return { ok: false, problem: `The file is too large: ${size}; at most ${limit} can be opened.` };
+  }
+  // Some editors put a byte order mark first, which JSON does not know.
+  const parsed = parseJson(text.replace(/^\uFEFF/, ""), LIMITS.depth);
+  if (!parsed.ok) return { ok: false, problem: `This is not a design file: ${parsed.problem}.` };
+  return checkFile(parsed.value);
+}
+
+/** Writes a design with all its options; the same design always gives the same text. */
+export function writeDesign(design: Design): string {
+  return `${pretty(fileOf(design), "")}\n`;
+}
+
+/** The value of a design file, before it becomes text. */
+export function fileOf(design: Design): unknown {
+  const { title, lesson, parts, wires } = design;
+  return {
+    format: "downlead",
+    version: VERSION,
+    title,
+    ...(lesson === undefined ? {} : { lesson }),
+    parts: parts.map(({ id, kind, label, options, at }) => ({ id, kind, label, options, at })),
+    wires: wires.map(({ from, to }) => ({ from, to })),
+  };
+}
+
+const LINE = 110;
+
+/** Like JSON.stringify, but what fits on a line stays on one: a wire is a line, not eight. */
+function pretty(value: unknown, indent: string): string {
+  const flat = JSON.stringify(value);
+  if (typeof value !== "object" || value === null || indent.length + flat.length <= LINE) return flat;
+  const deeper = `${indent}  `;
+  const lines = Array.isArray(value)
+    ? value.map((each) => pretty(each, deeper))
+    : Object.entries(value).map(([key, each]) => `${JSON.stringify(key)}: ${pretty(each, deeper)}`);
+  const [open, close] = Array.isArray(value) ? "[]" : "{}";
+  return `${open}\n${lines.map((line) => deeper + line).join(",\n")}\n${indent}${close}`;
+}

@@ -1,0 +1,118 @@
+/** Reading JSON that may be broken or hostile: one pass over the text finds the place of the first fault. */
+
+export type Json =
+  | { readonly ok: true; readonly value: unknown }
+  /** What is wrong and where: "line 3, column 7: expected a comma". */
+  | { readonly ok: false; readonly problem: string };
+
+/** Parses JSON of limited nesting. The engines word and place syntax errors differently, so this looks itself. */
+export function parseJson(text: string, maxDepth: number): Json {
+  const fault = findFault(text, maxDepth);
+  if (fault) return { ok: false, problem: `${place(text, fault.at)}: ${fault.what}` };
+  try {
+    return { ok: true, value: JSON.parse(text) };
+  } catch (error) {
+    return { ok: false, problem: error instanceof Error ? error.message : "not JSON" };
+  }
+}
+
+type Fault = { readonly at: number; readonly what: string };
+type Awaited = "value" | "value or ]" | "name or }" | "name" | "colon" | "comma or end" | "nothing";
+
+function findFault(text: string, maxDepth: number): Fault | null {
+  const open: ("{" | "[")[] = [];
+  let awaited: Awaited = "value";
+  let at = 0;
+  const afterValue = (): Awaited => (open.length === 0 ? "nothing" : "comma or end");
+
+  for (;;) {
+    at = endOf(SPACE, text, at);
+    const sign = text[at];
+    if (sign === undefined) {
+      if (awaited === "nothing") return null;
+      return {
+        at,
+        what: at === 0 ? "the text is empty" : `the text ends where ${WORDS[awaited]} should follow`,
+      };
+    }
+    const closes = sign === "}" ? "{" : sign === "]" ? "[" : undefined;
+    const isValue: boolean = awaited === "value" || awaited === "value or ]";
+
+    if (closes && open.at(-1) === closes && mayClose(awaited, closes)) {
+      open.pop();
+      at += 1;
+      awaited = afterValue();
+    } else if (isValue && (sign === "{" || sign === "[")) {
+      if (open.length === maxDepth) return { at, what: `nested more than ${maxDepth} deep` };
+      open.push(sign);
+      at += 1;
+      awaited = sign === "{" ? "name or }" : "value or ]";
+    } else if (sign === '"' && (isValue || awaited === "name" || awaited === "name or }")) {
+      const end = endOfString(text, at);
+      if (typeof end !== "number") return end;
+      at = end;
+      awaited = isValue ? afterValue() : "colon";
+    } else if (sign === ":" && awaited === "colon") {
+      at += 1;
+      awaited = "value";
+    } else if (sign === "," && awaited === "comma or end") {
+      at += 1;
+      awaited = open.at(-1) === "{" ? "name" : "value";
+    } else {
+      const end = isValue ? endOf(SCALAR, text, at) : at;
+      if (end === at) return { at, what: `expected ${WORDS[awaited]}, found ${JSON.stringify(sign)}` };
+      at = end;
+      awaited = afterValue();
+    }
+  }
+}
+
+function mayClose(awaited: Awaited, bracket: "{" | "["): boolean {
+  return awaited === "comma or end" || awaited === (bracket === "{" ? "name or }" : "value or ]");
+}
+
+const WORDS: Readonly<Record<Awaited, string>> = {
+  value: "a value",
+  "value or ]": "a value or ]",
+  "name or }": 'a name in "…" or }',
+  name: 'a name in "…"',
+  colon: "a colon",
+  "comma or end": "a comma or a closing bracket",
+  nothing: "the end of the text",
+};
+
+const SPACE = /[ \t\n\r]*/y;
+const SCALAR = /(?:true|false|null|-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?)/y;
+
+function endOf(pattern: RegExp, text: string, at: number): number {
+  pattern.lastIndex = at;
+  return pattern.test(text) ? pattern.lastIndex : at;
+}
+
+const ESCAPE = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y;
+
+// Sign by sign, not by one pattern: a pattern over a string of megabytes can exhaust the engine's stack.
+function endOfString(text: string, start: number): number | Fault {
+  let at = start + 1;
+  for (;;) {
+    const code = text.charCodeAt(at);
+    if (Number.isNaN(code)) return { at: start, what: "a text in quotes is never closed" };
+    if (code === 34) return at + 1;
+    if (code < 32) return { at, what: "a line break or control character inside quotes" };
+    if (code === 92) {
+      const end = endOf(ESCAPE, text, at);
+      if (end === at) return { at, what: "an unknown escape after a backslash" };
+      at = end;
+    } else at += 1;
+  }
+}
+
+function place(text: string, at: number): string {
+  let line = 1;
+  let lineStart = 0;
+  for (let i = text.indexOf("\n"); i >= 0 && i < at; i = text.indexOf("\n", i + 1)) {
+    line += 1;
+    lineStart = i + 1;
+  }
+  return `line ${line}, column ${at - lineStart + 1}`;
+}
