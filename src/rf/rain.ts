@@ -39,8 +39,8 @@ const rad = (deg: number): number => (deg * Math.PI) / 180;
 /** Attenuation exceeded for 0.01 % of the year [dB]: steps 2 to 9 of the method. */
 function rainAttenuation001Db(site: RainSite): number {
   const climbKm = site.rainHeightKm - site.siteHeightKm;
-  // Above the rain, below the horizon, or in a desert: nothing to attenuate.
-  if (!(climbKm > 0) || !(site.elevationDeg > 0) || !(site.rainRateMmPerH > 0)) return 0;
+  // Above the rain (or within a millimetre of it), below the horizon, or in a desert: nothing to attenuate.
+  if (!(climbKm > 1e-6) || !(site.elevationDeg > 0) || !(site.rainRateMmPerH > 0)) return 0;
 
   const elevation = rad(site.elevationDeg);
   const [sin, cos] = [Math.sin(elevation), Math.cos(elevation)];

@@ -64,7 +64,7 @@ export type RainPath = {
 
 /**
  * Coefficients k and α of the specific attenuation γ = k·R^α [dB/km, R in mm/h].
- * Horizontal suffers more than vertical above about 11.5 GHz in heavy rain, since drops are flattened.
+ * Horizontal suffers more than vertical in heavy rain, since falling drops are flattened.
  * k = (k_H + k_V + (k_H − k_V)·cos²θ·cos 2τ)/2, and the same for k·α
  */
 export function rainCoefficients(path: RainPath): { k: number; alpha: number } {

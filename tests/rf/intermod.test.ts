@@ -1,0 +1,77 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import {
+  deratingDb,
+  highestOutputDbuv,
+  thirdOrderProductDbuv,
+  thirdOrderRatioDb,
+} from "../../src/rf/intermod.ts";
+
+describe("derating for the number of carriers", () => {
+  // Published table of a trade appendix: 2: 0, 3: −2, 4: −3, 5: −4, 6: −5, 7: −5.5, 8: −6, 10: −7 dB.
+  test.each([
+    { carriers: 2, db: 0 },
+    { carriers: 3, db: 2 },
+    { carriers: 4, db: 3 },
+    { carriers: 5, db: 4 },
+    { carriers: 6, db: 5 },
+    { carriers: 7, db: 5.5 },
+    { carriers: 8, db: 6 },
+    { carriers: 10, db: 7 },
+  ])(
+    "third-order beats of $carriers channels cost $db dB, within 0.7 dB of the table",
+    ({ carriers, db }) => {
+      expect(Math.abs(deratingDb({ rule: "beats", carriers }) - db)).toBeLessThan(0.7);
+    },
+  );
+
+  // Published rule for satellite IF in a trade equipment guide: 3 dB for each doubling beyond two.
+  test.each([
+    { carriers: 2, db: 0 },
+    { carriers: 4, db: 3 },
+    { carriers: 8, db: 6 },
+    { carriers: 16, db: 9 },
+    { carriers: 32, db: 12 },
+    { carriers: 64, db: 15 },
+  ])("$carriers transponders cost $db dB", ({ carriers, db }) => {
+    expect(Math.abs(deratingDb({ rule: "power", carriers }) - db)).toBeLessThan(0.06);
+  });
+
+  test.each(["beats", "power"] as const)(
+    "one carrier, or none, costs nothing under the rule of %s",
+    (rule) => {
+      expect(deratingDb({ rule, carriers: 1 })).toBe(0);
+      expect(deratingDb({ rule, carriers: 0 })).toBe(0);
+    },
+  );
+});
+
+describe("third-order products", () => {
+  const tv = { ratedDbuv: 104, ratioDb: 60, rule: "beats", carriers: 2 } as const;
+
+  // The definition of rated output (EN 60728-3, from memory): two carriers at 104 dBµV, products 60 dB down.
+  test("lie the stated ratio down at the rated output", () => {
+    expect(thirdOrderProductDbuv({ ...tv, levelDbuv: 104 })).toBeCloseTo(44, 9);
+  });
+
+  // Cube law of a third-order curve, any RF textbook: product = 3·level − 2·intercept,
+  // and the output intercept lies half the ratio above the carriers: 104 + 60/2 = 134 dBµV.
+  test("move three decibels for one, as the intercept point says", () => {
+    fc.assert(
+      fc.property(fc.double({ min: 60, max: 120, noNaN: true }), (levelDbuv) => {
+        expect(thirdOrderProductDbuv({ ...tv, levelDbuv })).toBeCloseTo(3 * levelDbuv - 2 * 134, 6);
+      }),
+    );
+  });
+
+  test("keep the rated ratio with many carriers when each is turned down to the highest output", () => {
+    const block = { ...tv, carriers: 8 };
+    const levelDbuv = highestOutputDbuv(block);
+    expect(levelDbuv).toBeLessThan(104 - 5);
+    expect(thirdOrderRatioDb({ ...block, levelDbuv })).toBeCloseTo(60, 9);
+  });
+
+  test("do not exist with a single carrier", () => {
+    expect(thirdOrderProductDbuv({ ...tv, carriers: 1, levelDbuv: 110 })).toBe(Number.NEGATIVE_INFINITY);
+  });
+});

@@ -1,0 +1,188 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { rainAttenuationDb } from "../../src/rf/rain.ts";
+import { rainCoefficients } from "../../src/rf/rainCoefficients.ts";
+import { skyNoiseKelvin } from "../../src/rf/skyNoise.ts";
+
+/**
+ * ITU-R Study Group 3 validation examples (P.618-13, P.838-3, P.839-4), as published in the test data of
+ * an open propagation library. One row per site: k, α at 14.25 GHz; attenuation exceeded for
+ * 1, 0.1, 0.01 and 0.001 % of a year, at 14.25 and at 29 GHz.
+ */
+const SITES = [
+  {
+    name: "51.5° N, horizontal",
+    site: {
+      siteLatitudeDeg: 51.5,
+      siteHeightKm: 0.031382984,
+      elevationDeg: 31.07699124,
+      tiltDeg: 0,
+      rainRateMmPerH: 26.48052,
+      rainHeightKm: 2.45273333,
+    },
+    at14: [0.495317069, 2.185847422, 6.798072267, 14.89982248],
+    at29: [2.207786043, 8.570058374, 23.44444523, 45.19865638],
+  },
+  {
+    name: "41.9° N, horizontal",
+    site: {
+      siteLatitudeDeg: 41.9,
+      siteHeightKm: 0.046122988,
+      elevationDeg: 40.232036,
+      tiltDeg: 0,
+      rainRateMmPerH: 33.936232,
+      rainHeightKm: 3.04749333,
+    },
+    at14: [0.623263001, 2.696765133, 8.223265009, 17.67155766],
+    at29: [2.823465634, 10.73100773, 28.74272193, 54.25561152],
+  },
+  {
+    name: "33.94° N, at sea level",
+    site: {
+      siteLatitudeDeg: 33.94,
+      siteHeightKm: 0,
+      elevationDeg: 46.35969261,
+      tiltDeg: 0,
+      rainRateMmPerH: 27.13586832,
+      rainHeightKm: 2.56330276,
+    },
+    at14: [0.421017025, 1.913387572, 5.941806096, 12.98151687],
+    at29: [1.960636113, 7.808322508, 21.24861968, 40.68133016],
+  },
+  {
+    name: "22.9° N, low elevation",
+    site: {
+      siteLatitudeDeg: 22.9,
+      siteHeightKm: 0,
+      elevationDeg: 22.27833468,
+      tiltDeg: 0,
+      rainRateMmPerH: 50.639304,
+      rainHeightKm: 4.15877867,
+    },
+    at14: [1.706901281, 8.271647438, 18.94410356, 29.91171296],
+    at29: [6.813368079, 29.31896844, 59.62576355, 83.5996391],
+  },
+  {
+    name: "28.717° N, vertical, monsoon",
+    site: {
+      siteLatitudeDeg: 28.717,
+      siteHeightKm: 0.209383699,
+      elevationDeg: 48.24117054,
+      tiltDeg: 90,
+      rainRateMmPerH: 63.61888808,
+      rainHeightKm: 5.25820404,
+    },
+    at14: [1.274463613, 5.486346969, 14.87213733, 28.23603149],
+    at29: [5.887821871, 22.22622902, 52.83372062, 87.96233699],
+  },
+  {
+    name: "3.133° N, vertical, near the zenith",
+    site: {
+      siteLatitudeDeg: 3.133,
+      siteHeightKm: 0.051251456,
+      elevationDeg: 85.80459566,
+      tiltDeg: 90,
+      rainRateMmPerH: 99.15117186,
+      rainHeightKm: 4.9579744,
+    },
+    at14: [2.001026654, 11.00145492, 21.61057916, 28.81950409],
+    at29: [10.2131477, 48.81996807, 83.37856227, 96.67521082],
+  },
+];
+const PERCENT = [1, 0.1, 0.01, 0.001];
+
+describe("rain attenuation agrees with the ITU validation examples to 0.01 %", () => {
+  test.each(SITES)("$name", ({ site, at14, at29 }) => {
+    for (const [i, timePercent] of PERCENT.entries()) {
+      const low = rainAttenuationDb({ ...site, frequencyMHz: 14_250, timePercent });
+      const high = rainAttenuationDb({ ...site, frequencyMHz: 29_000, timePercent });
+      expect(low / (at14[i] ?? 0)).toBeCloseTo(1, 4);
+      expect(high / (at29[i] ?? 0)).toBeCloseTo(1, 4);
+    }
+  });
+});
+
+describe("specific attenuation", () => {
+  // ITU-R validation examples for P.838-3.
+  test.each([
+    { elevationDeg: 31.07699124, frequencyMHz: 14_250, tiltDeg: 0, k: 0.03975488, alpha: 1.12418043 },
+    { elevationDeg: 46.35969261, frequencyMHz: 14_250, tiltDeg: 0, k: 0.04030344, alpha: 1.11376017 },
+    { elevationDeg: 48.24117054, frequencyMHz: 14_250, tiltDeg: 90, k: 0.04226474, alpha: 1.07871664 },
+    { elevationDeg: 31.07699124, frequencyMHz: 29_000, tiltDeg: 0, k: 0.22106804, alpha: 0.95320005 },
+    { elevationDeg: 20.14335809, frequencyMHz: 29_000, tiltDeg: 90, k: 0.21298877, alpha: 0.92265917 },
+  ])("k and α at $frequencyMHz MHz, $elevationDeg°, tilt $tiltDeg°", ({ k, alpha, ...path }) => {
+    const found = rainCoefficients(path);
+    expect(found.k).toBeCloseTo(k, 7);
+    expect(found.alpha).toBeCloseTo(alpha, 6);
+  });
+
+  // ITU-R P.838-3 Table 5 (from memory): k_H, α_H, k_V, α_V in the TV band. At elevation 0 the tilt picks H or V.
+  test.each([
+    { frequencyMHz: 10_000, kH: 0.01217, alphaH: 1.2571, kV: 0.01129, alphaV: 1.2156 },
+    { frequencyMHz: 12_000, kH: 0.02386, alphaH: 1.1825, kV: 0.02455, alphaV: 1.1216 },
+    { frequencyMHz: 13_000, kH: 0.03041, alphaH: 1.1586, kV: 0.03266, alphaV: 1.0901 },
+  ])("the printed table at $frequencyMHz MHz", ({ frequencyMHz, kH, alphaH, kV, alphaV }) => {
+    const horizontal = rainCoefficients({ frequencyMHz, elevationDeg: 0, tiltDeg: 0 });
+    const vertical = rainCoefficients({ frequencyMHz, elevationDeg: 0, tiltDeg: 90 });
+    expect(horizontal.k).toBeCloseTo(kH, 5);
+    expect(horizontal.alpha).toBeCloseTo(alphaH, 4);
+    expect(vertical.k).toBeCloseTo(kV, 5);
+    expect(vertical.alpha).toBeCloseTo(alphaV, 3);
+  });
+});
+
+describe("where there is no rain on the way", () => {
+  const wet = {
+    siteLatitudeDeg: 50,
+    siteHeightKm: 0,
+    elevationDeg: 30,
+    tiltDeg: 0,
+    rainRateMmPerH: 30,
+    rainHeightKm: 2.5,
+    frequencyMHz: 12_000,
+    timePercent: 0.1,
+  };
+
+  test.each([
+    { name: "a site above the rain", change: { siteHeightKm: 3 } },
+    { name: "a desert", change: { rainRateMmPerH: 0 } },
+    { name: "a satellite below the horizon", change: { elevationDeg: -1 } },
+  ])("$name has no attenuation", ({ change }) => {
+    expect(rainAttenuationDb(wet)).toBeGreaterThan(0.5);
+    expect(rainAttenuationDb({ ...wet, ...change })).toBe(0);
+  });
+
+  test("the answer is a number of decibels from 0 up, whatever the site", () => {
+    const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+    const site = fc.record({
+      siteLatitudeDeg: number(-90, 90),
+      siteHeightKm: number(-0.4, 6),
+      elevationDeg: number(-90, 90),
+      tiltDeg: number(0, 90),
+      rainRateMmPerH: number(0, 200),
+      rainHeightKm: number(0, 6),
+      frequencyMHz: number(1000, 55_000),
+      timePercent: number(0.001, 5),
+    });
+    fc.assert(
+      fc.property(site, (options) => {
+        const db = rainAttenuationDb(options);
+        expect(db).toBeGreaterThanOrEqual(0);
+        expect(Number.isFinite(db)).toBe(true);
+      }),
+    );
+  });
+});
+
+describe("noise of the sky behind attenuation", () => {
+  // Pratt, Satellite Communications: 3.4 dB of atmosphere at 270 K radiate 147 K.
+  test("3.4 dB at 270 K glow with 147 K", () => {
+    expect(skyNoiseKelvin({ attenuationDb: 3.4, mediumKelvin: 270 })).toBeCloseTo(146.6, 1);
+    expect(Math.round(skyNoiseKelvin({ attenuationDb: 3.4, mediumKelvin: 270 }))).toBe(147);
+  });
+
+  test("a clear sky adds nothing, and a wall of water glows with its own temperature", () => {
+    expect(skyNoiseKelvin({ attenuationDb: 0 })).toBe(0);
+    expect(skyNoiseKelvin({ attenuationDb: 100 })).toBeCloseTo(275, 6);
+  });
+});
