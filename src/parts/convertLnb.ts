@@ -1,0 +1,203 @@
+/** Low-noise block converters: universal, quattro, wideband. The stacking one is in convertStack.ts. */
+import { z } from "zod";
+import { define, type PartKind, type Path, type Port, type SignalTreatment } from "./contract.ts";
+import { choice, number } from "./fields.ts";
+import {
+  conversion,
+  currentField,
+  lnbFields,
+  lnbLoad,
+  SKY_INPUT,
+  SWITCH_THRESHOLD_VOLTS,
+  universalOscillatorFields,
+} from "./lnbFields.ts";
+import { SKY_FROM_MHZ, SKY_TO_MHZ } from "./planSatellite.ts";
+import { IF_FROM_MHZ, IF_TO_MHZ, numberedOutputs, QUADRANT_PORTS, quadrantConversion } from "./quadrants.ts";
+
+const UNIVERSAL_IF = { fromMHz: IF_FROM_MHZ, toMHz: IF_TO_MHZ };
+
+/** Without supply nothing oscillates and nothing is converted: no way through at all. */
+const DEAD: SignalTreatment = {};
+
+const UNIVERSAL_OPTIONS = z.object({
+  outputs: choice({
+    label: "Outputs",
+    help: "Each output gives one receiver the quadrant that it asks for.",
+    choices: [
+      { value: "1", label: "1 (single)" },
+      { value: "2", label: "2 (twin)" },
+      { value: "4", label: "4 (quad)" },
+      { value: "8", label: "8 (octo)" },
+    ],
+    default: "1",
+  }),
+  ...lnbFields(),
+  commonMa: number({
+    label: "Current, common part",
+    unit: "mA",
+    help: "What the converter draws whatever its number of outputs.",
+    min: 0,
+    max: 500,
+    step: 5,
+    default: 60,
+    source:
+      "fits typical single 60 to 120, twin 120 to 200, quad 180 to 280, octo 250 to 400 mA, from memory",
+    advanced: true,
+  }),
+  outputMa: number({
+    label: "Current for each output",
+    unit: "mA",
+    help: "What each output adds.",
+    min: 0,
+    max: 200,
+    step: 5,
+    default: 35,
+    source:
+      "fits typical single 60 to 120, twin 120 to 200, quad 180 to 280, octo 250 to 400 mA, from memory",
+    advanced: true,
+  }),
+  ...universalOscillatorFields(),
+});
+
+const outputsOf = (o: { outputs: string }): readonly Port[] => numberedOutputs(Number(o.outputs));
+
+const LNB_UNIVERSAL = define({
+  kind: "lnb-universal",
+  family: "convert",
+  name: "Universal LNB",
+  summary: "Brings the quadrant that a receiver asks for down to 950–2150 MHz; one receiver for each output.",
+  keywords: ["low-noise block converter", "single", "twin", "quad", "octo", "converter", "head"],
+  prefix: "lnb",
+  options: UNIVERSAL_OPTIONS,
+  symbol: "lnb",
+  caption: (o) => (o.outputs === "1" ? "1 output" : `${o.outputs} outputs`),
+  ports: (o) => [SKY_INPUT, ...outputsOf(o)],
+  signal: (o, { powered }) => {
+    if (!powered) return DEAD;
+    const active = conversion(o, UNIVERSAL_IF);
+    const paths: Path[] = outputsOf(o).flatMap(({ id }) =>
+      QUADRANT_PORTS.map((q) => ({
+        from: "sky",
+        to: id,
+        ...active,
+        ...quadrantConversion(q, o),
+        condition: { port: id, setting: q.quadrant },
+      })),
+    );
+    return { paths };
+  },
+  power: (o) => {
+    const ports = outputsOf(o).map(({ id }) => id);
+    return {
+      load: lnbLoad(o.commonMa + o.outputMa * ports.length, ports),
+      switches: ports.map((port) => ({
+        port,
+        by: "quadrant",
+        positions: 1,
+        thresholdVolts: SWITCH_THRESHOLD_VOLTS,
+      })),
+    };
+  },
+  cautions: ["height"],
+});
+
+const QUATTRO_OPTIONS = z.object({
+  ...lnbFields(),
+  currentMa: currentField(200, "150 to 250 mA"),
+  ...universalOscillatorFields(),
+});
+
+const QUATTRO_OUTPUTS: readonly Port[] = QUADRANT_PORTS.map(({ port, quadrant }) => ({
+  id: port,
+  side: "out",
+  medium: "coax",
+  label: quadrant,
+}));
+
+const LNB_QUATTRO = define({
+  kind: "lnb-quattro",
+  family: "convert",
+  name: "Quattro LNB",
+  summary: "Gives all four quadrants at once on four fixed outputs, for a multiswitch.",
+  keywords: ["low-noise block converter", "multiswitch", "fixed", "four", "converter", "head"],
+  prefix: "lnb",
+  options: QUATTRO_OPTIONS,
+  symbol: "lnb-quattro",
+  caption: () => "4 fixed outputs",
+  ports: () => [SKY_INPUT, ...QUATTRO_OUTPUTS],
+  signal: (o, { powered }) => {
+    if (!powered) return DEAD;
+    const active = conversion(o, UNIVERSAL_IF);
+    return {
+      paths: QUADRANT_PORTS.map((q) => ({ from: "sky", to: q.port, ...active, ...quadrantConversion(q, o) })),
+    };
+  },
+  power: (o) => ({
+    load: lnbLoad(
+      o.currentMa,
+      QUATTRO_OUTPUTS.map(({ id }) => id),
+    ),
+  }),
+  cautions: ["height"],
+});
+
+/** A wideband converter's IF: 300 to 2350 MHz with its oscillator at 10 400, 290 to 2340 at 10 410. */
+export const WIDEBAND_IF = { fromMHz: 290, toMHz: 2_350 };
+
+const WIDEBAND_OPTIONS = z.object({
+  loMHz: number({
+    label: "Oscillator",
+    unit: "MHz",
+    help: "10 400 MHz puts the whole band at 300–2350 MHz; 10 410 MHz exists as well.",
+    min: 10_200,
+    max: 10_600,
+    step: 1,
+    default: 10_400,
+    source: "usual value, from memory",
+  }),
+  ...lnbFields(),
+  currentMa: currentField(120, "80 to 200 mA"),
+});
+
+const WIDEBAND_OUTPUTS: readonly Port[] = (["V", "H"] as const).map((polarisation) => ({
+  id: polarisation.toLowerCase(),
+  side: "out",
+  medium: "coax",
+  label: polarisation,
+}));
+
+const LNB_WIDEBAND = define({
+  kind: "lnb-wideband",
+  family: "convert",
+  name: "Wideband LNB",
+  summary:
+    "Gives the whole of each polarisation at once at 300–2350 MHz: two cables for any number of tuners.",
+  keywords: ["low-noise block converter", "wide band", "two cables", "converter", "head", "full band"],
+  prefix: "lnb",
+  options: WIDEBAND_OPTIONS,
+  symbol: "lnb-wideband",
+  caption: (o) => `V and H · oscillator ${(o.loMHz / 1000).toFixed(2)} GHz`,
+  ports: () => [SKY_INPUT, ...WIDEBAND_OUTPUTS],
+  signal: (o, { powered }) => {
+    if (!powered) return DEAD;
+    const active = conversion(o, WIDEBAND_IF);
+    return {
+      paths: (["V", "H"] as const).map((polarisation) => ({
+        from: "sky",
+        to: polarisation.toLowerCase(),
+        ...active,
+        takes: { polarisation, fromMHz: SKY_FROM_MHZ, toMHz: SKY_TO_MHZ },
+        loMHz: o.loMHz,
+      })),
+    };
+  },
+  power: (o) => ({
+    load: lnbLoad(
+      o.currentMa,
+      WIDEBAND_OUTPUTS.map(({ id }) => id),
+    ),
+  }),
+  cautions: ["height"],
+});
+
+export const LNBS: readonly PartKind[] = [LNB_UNIVERSAL, LNB_QUATTRO, LNB_WIDEBAND];

@@ -1,0 +1,125 @@
+/** What all low-noise block converters share: option fields, ports, power, and the way out of the sky band. */
+import { curve, passBand, type Response } from "../signal/response.ts";
+import type { Path, Port, PowerTreatment } from "./contract.ts";
+import { number } from "./fields.ts";
+import { IF_FROM_MHZ, IF_TO_MHZ, UNIVERSAL_HIGH_LO_MHZ, UNIVERSAL_LOW_LO_MHZ } from "./quadrants.ts";
+
+/** Least voltage at a converter's output for it to work [V] (EN 61319-1 cl. 5.2, from memory). */
+export const LNB_LEAST_VOLTS = 11.5;
+
+/** Between 13 V and 18 V: from here on horizontal is taken [V] (EN 61319-1, 14 to 16 undefined, from memory). */
+export const SWITCH_THRESHOLD_VOLTS = 15;
+
+/** A converter's own filter at the ends of its IF [dB]; from memory, order of magnitude. */
+export const LNB_REJECTION_DB = 40;
+
+/** Option fields of the microwave side. */
+export function lnbFields() {
+  return {
+    gainDb: number({
+      label: "Conversion gain",
+      unit: "dB",
+      help: "From the feed to the output, at the lower end of the satellite IF.",
+      min: 30,
+      max: 75,
+      step: 0.5,
+      default: 55,
+      source: "typical (50 to 65), from memory",
+    }),
+    noiseFigureDb: number({
+      label: "Noise figure",
+      unit: "dB",
+      help: "Makers state 0.1 to 0.3 dB; 0.7 dB is a cautious planning value.",
+      min: 0.1,
+      max: 5,
+      step: 0.1,
+      default: 0.7,
+      source: "cautious planning value, from memory",
+    }),
+    slopeDb: number({
+      label: "Slope",
+      unit: "dB",
+      help: "How much more gain there is at the upper end of the satellite IF.",
+      min: -10,
+      max: 10,
+      step: 0.5,
+      default: 0,
+      source: "level on average; ripple of ±2 to 4 dB is not modelled, from memory",
+      advanced: true,
+    }),
+    ratedDbuv: number({
+      label: "Rated output",
+      unit: "dBµV",
+      help: "Per carrier, with two carriers and 35 dB to their third-order products.",
+      min: 60,
+      max: 120,
+      step: 1,
+      default: 98,
+      source: "from a third-order intercept of about +7 dBm at the output; typical, from memory",
+      advanced: true,
+    }),
+  };
+}
+
+type LnbOptions = {
+  readonly gainDb: number;
+  readonly noiseFigureDb: number;
+  readonly slopeDb: number;
+  readonly ratedDbuv: number;
+};
+
+/** Field for the current that a converter draws in all. */
+export function currentField(milliamps: number, range: string) {
+  return number({
+    label: "Current",
+    unit: "mA",
+    help: "Drawn in all, from whichever output carries the highest voltage.",
+    min: 10,
+    max: 800,
+    step: 5,
+    default: milliamps,
+    source: `typical (${range}), from memory`,
+  });
+}
+
+/** Local oscillators of a universal converter, for those who meet an unusual one. */
+export function universalOscillatorFields() {
+  const oscillator = (label: string, value: number) =>
+    number({
+      label,
+      unit: "MHz",
+      min: 9_000,
+      max: 11_600,
+      step: 1,
+      default: value,
+      source: "EN 61319-1, as quoted in public converter tables",
+      advanced: true,
+    });
+  return {
+    lowLoMHz: oscillator("Oscillator, low band", UNIVERSAL_LOW_LO_MHZ),
+    highLoMHz: oscillator("Oscillator, high band", UNIVERSAL_HIGH_LO_MHZ),
+  };
+}
+
+/** The active part of a path through the microwave side: gain, noise, rated output. */
+export function conversion(
+  o: LnbOptions,
+  passes: { readonly fromMHz: number; readonly toMHz: number },
+): Required<Pick<Path, "response" | "noiseFigureDb" | "rating">> {
+  return {
+    response: passBand({ ...passes, gain: conversionGain(o), rejectionDb: LNB_REJECTION_DB }),
+    noiseFigureDb: o.noiseFigureDb,
+    rating: { outputDbuv: o.ratedDbuv, ratioDb: 35 },
+  };
+}
+
+function conversionGain(o: LnbOptions): Response {
+  return curve([IF_FROM_MHZ, o.gainDb], [IF_TO_MHZ, o.gainDb + o.slopeDb]);
+}
+
+export const SKY_INPUT: Port = { id: "sky", side: "in", medium: "sky", label: "feed" };
+
+/** Load of a converter that can be fed through any of its outputs. */
+export function lnbLoad(milliamps: number, ports: readonly string[]): NonNullable<PowerTreatment["load"]> {
+  return { milliamps, ports, minVolts: LNB_LEAST_VOLTS };
+}

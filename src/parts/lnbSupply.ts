@@ -1,0 +1,42 @@
+/** How a multiswitch or stacking converter with its own mains unit feeds the LNB on its inputs. */
+import type { z } from "zod";
+import type { Supply } from "./contract.ts";
+import { number, toggle } from "./fields.ts";
+
+export function lnbSupplyFields() {
+  return {
+    mainsOn: toggle({
+      label: "Mains on",
+      help: "Off: to see what is left when its mains unit fails.",
+      default: true,
+    }),
+    feedsLnb: toggle({
+      label: "Feeds the LNB",
+      help: "Puts supply onto the satellite inputs. In a cascade only one unit should.",
+      default: true,
+    }),
+    lnbLimitMa: number({
+      label: "Current limit for the LNB",
+      unit: "mA",
+      min: 50,
+      max: 3000,
+      step: 50,
+      default: 500,
+      source: "order of magnitude, from memory; see the unit's plate",
+    }),
+  };
+}
+
+type SupplyOptions = z.output<z.ZodObject<ReturnType<typeof lnbSupplyFields>>>;
+
+/**
+ * Fixed supplies on satellite inputs: 18 V where the name of the port says horizontal, 13 V elsewhere
+ * (common practice, no source). No commands: a quattro or wideband LNB heeds none.
+ */
+export function lnbSupplies(o: SupplyOptions, inputs: readonly string[]): readonly Supply[] {
+  if (!o.mainsOn || !o.feedsLnb) return [];
+  return inputs.map((port) => {
+    const volts = port.startsWith("h") ? 18 : 13;
+    return { port, kind: "plain", volts13: volts, volts18: volts, limitMa: o.lnbLimitMa };
+  });
+}

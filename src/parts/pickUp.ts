@@ -1,0 +1,110 @@
+/** Unwanted pick-up: what gets onto a cable through an aerial, a poor screen or a loose connector. */
+import { z } from "zod";
+import { REFERENCE_KELVIN } from "../rf/noise.ts";
+import type { Band, Grid } from "../signal/band.ts";
+import type { Carrier, Service } from "../signal/carrier.ts";
+import { makeGrid } from "../signal/grid.ts";
+import { flat } from "../signal/response.ts";
+import { sourceBand } from "../signal/treat.ts";
+import { define } from "./contract.ts";
+import { number, toggle } from "./fields.ts";
+import { CORDLESS, HANDSET_700, HANDSET_800, MAST_700, MAST_800, MAST_1800 } from "./planUnwanted.ts";
+
+const LEVEL_SOURCE = "order of magnitude, from memory; measure yours";
+
+function levelField(label: string, help: string, value: number) {
+  return number({
+    label,
+    unit: "dBµV",
+    help,
+    min: 0,
+    max: 120,
+    step: 1,
+    default: value,
+    source: LEVEL_SOURCE,
+  });
+}
+
+const OPTIONS = z.object({
+  mast700: toggle({ label: "Masts, 700 MHz band", help: "758 to 788 MHz.", default: true }),
+  mast800: toggle({ label: "Masts, 800 MHz band", help: "791 to 821 MHz.", default: true }),
+  mast1800: toggle({
+    label: "Masts, 1800 MHz band",
+    help: "1805 to 1875 MHz: inside the satellite IF.",
+    default: false,
+  }),
+  mastDbuv: levelField("Level from masts", "Of each 10 MHz carrier, on this wire.", 65),
+  handset700: toggle({ label: "Handsets, 700 MHz band", help: "703 to 733 MHz.", default: false }),
+  handset800: toggle({ label: "Handsets, 800 MHz band", help: "832 to 862 MHz.", default: false }),
+  handsetDbuv: levelField("Level from handsets", "A phone in the room next to a poor lead.", 60),
+  cordless: toggle({
+    label: "Cordless phones (DECT)",
+    help: "1880 to 1900 MHz: inside the satellite IF.",
+    default: false,
+  }),
+  cordlessDbuv: levelField("Level from cordless phones", "Of each carrier, on this wire.", 50),
+});
+
+type PickUpOptions = z.output<typeof OPTIONS>;
+
+type Group = {
+  readonly key: "mast700" | "mast800" | "mast1800" | "handset700" | "handset800" | "cordless";
+  readonly service: Service;
+  readonly level: "mastDbuv" | "handsetDbuv" | "cordlessDbuv";
+  readonly grid: Grid;
+};
+
+const group = (
+  key: Group["key"],
+  service: Service,
+  level: Group["level"],
+  plan: readonly Carrier[],
+): Group => ({ key, service, level, grid: makeGrid(plan) });
+
+const GROUPS: readonly Group[] = [
+  group("mast700", "mobile", "mastDbuv", MAST_700),
+  group("mast800", "mobile", "mastDbuv", MAST_800),
+  group("mast1800", "mobile", "mastDbuv", MAST_1800),
+  group("handset700", "mobile", "handsetDbuv", HANDSET_700),
+  group("handset800", "mobile", "handsetDbuv", HANDSET_800),
+  group("cordless", "cordless", "cordlessDbuv", CORDLESS),
+];
+
+function unwantedBands(o: PickUpOptions, id: string): readonly Band[] {
+  return GROUPS.filter(({ key }) => o[key]).map(({ key, service, level, grid }) =>
+    sourceBand({
+      origin: { key: `${id}/${key}`, service, part: id },
+      grid,
+      levelDbuv: () => o[level],
+      // Noise counts per carrier, so these carriers need their own: that of any matched wire.
+      noiseKelvin: REFERENCE_KELVIN,
+    }),
+  );
+}
+
+const THROUGH = { from: "in", to: "out", response: flat(0) };
+
+export const PICK_UP = define({
+  kind: "pick-up",
+  family: "receive",
+  name: "Unwanted pick-up",
+  summary: "Puts mobile and cordless phone signals onto a wire, to see what they disturb.",
+  keywords: ["ingress", "interference", "LTE", "5G", "mobile", "DECT", "phone", "screening"],
+  prefix: "pickup",
+  options: OPTIONS,
+  symbol: "pick-up",
+  caption: (o) => {
+    const on = GROUPS.filter(({ key }) => o[key]).length;
+    return on === 0 ? "nothing on air" : on === 1 ? "1 kind of signal" : `${on} kinds of signal`;
+  },
+  ports: () => [
+    { id: "in", side: "in", medium: "coax", label: "in" },
+    { id: "out", side: "out", medium: "coax", label: "out" },
+  ],
+  signal: (o, { id }) => ({
+    emits: [{ port: "out", bands: unwantedBands(o, id) }],
+    paths: [THROUGH],
+  }),
+  power: () => ({ paths: [{ from: "out", to: "in", tone: true }] }),
+  inline: { in: "in", out: "out" },
+});

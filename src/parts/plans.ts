@@ -1,0 +1,123 @@
+/**
+ * Frequency plans of terrestrial services: which carrier stands where.
+ * The default lists are invented; every aerial has its own, which the user edits.
+ */
+import type { Carrier } from "../signal/carrier.ts";
+
+/** Channels of the present UHF band (470–694 MHz), and the last one of the former band (to 862 MHz). */
+export const FIRST_UHF_CHANNEL = 21;
+export const LAST_UHF_CHANNEL = 48;
+export const LAST_FORMER_UHF_CHANNEL = 69;
+
+/** Occupied width of a DVB-T or DVB-T2 signal in an 8 MHz channel [MHz] (EN 300 744, from memory). */
+const TV_WIDTH_MHZ = 7.61;
+
+/** Centre of a UHF TV channel [MHz]: 306 + 8·N (Geneva 2006 plan for 8 MHz channels, from memory). */
+export function uhfCentreMHz(channel: number): number {
+  return 306 + 8 * channel;
+}
+
+export function tvCarrier(row: { channel: number; mode: string }): Carrier {
+  return {
+    name: `C${row.channel}`,
+    airMHz: uhfCentreMHz(row.channel),
+    widthMHz: TV_WIDTH_MHZ,
+    noiseMHz: TV_WIDTH_MHZ,
+    mode: row.mode,
+  };
+}
+
+/**
+ * Centres of the DAB blocks in band III [kHz] (EN 300 401 / CEPT table, as quoted in public tables).
+ * Steps of 1712 kHz within a 7 MHz channel; the last step of channel 13 and the steps between
+ * channels differ, so the table is written out.
+ */
+export const DAB_BLOCKS_KHZ = {
+  "5A": 174_928,
+  "5B": 176_640,
+  "5C": 178_352,
+  "5D": 180_064,
+  "6A": 181_936,
+  "6B": 183_648,
+  "6C": 185_360,
+  "6D": 187_072,
+  "7A": 188_928,
+  "7B": 190_640,
+  "7C": 192_352,
+  "7D": 194_064,
+  "8A": 195_936,
+  "8B": 197_648,
+  "8C": 199_360,
+  "8D": 201_072,
+  "9A": 202_928,
+  "9B": 204_640,
+  "9C": 206_352,
+  "9D": 208_064,
+  "10A": 209_936,
+  "10N": 210_096,
+  "10B": 211_648,
+  "10C": 213_360,
+  "10D": 215_072,
+  "11A": 216_928,
+  "11N": 217_088,
+  "11B": 218_640,
+  "11C": 220_352,
+  "11D": 222_064,
+  "12A": 223_936,
+  "12N": 224_096,
+  "12B": 225_648,
+  "12C": 227_360,
+  "12D": 229_072,
+  "13A": 230_784,
+  "13B": 232_496,
+  "13C": 234_208,
+  "13D": 235_776,
+  "13E": 237_488,
+  "13F": 239_200,
+} as const;
+
+export type DabBlock = keyof typeof DAB_BLOCKS_KHZ;
+
+/** Width of a DAB ensemble [MHz]: 1536 carriers, 1 kHz apart (EN 300 401). */
+const DAB_WIDTH_MHZ = 1.536;
+
+export function dabCarrier(row: { block: DabBlock }): Carrier {
+  return {
+    name: row.block,
+    airMHz: DAB_BLOCKS_KHZ[row.block] / 1000,
+    widthMHz: DAB_WIDTH_MHZ,
+    noiseMHz: DAB_WIDTH_MHZ,
+    mode: "dab",
+  };
+}
+
+/** Width in which an FM station's noise counts, and which it about occupies [MHz] (from memory). */
+const FM_WIDTH_MHZ = 0.2;
+
+export function fmCarrier(row: { frequencyMHz: number; mode: string }): Carrier {
+  return {
+    name: row.frequencyMHz.toFixed(1),
+    airMHz: row.frequencyMHz,
+    widthMHz: FM_WIDTH_MHZ,
+    noiseMHz: FM_WIDTH_MHZ,
+    mode: row.mode,
+  };
+}
+
+/** Six invented multiplexes, spread over the present band. */
+export const DEFAULT_TV_ROWS = [
+  { channel: 23, mode: "dvbt-64qam-2/3" },
+  { channel: 26, mode: "dvbt-64qam-3/4" },
+  { channel: 30, mode: "dvbt-64qam-3/4" },
+  { channel: 34, mode: "dvbt2-256qam-2/3" },
+  { channel: 39, mode: "dvbt2-256qam-2/3" },
+  { channel: 45, mode: "dvbt2-256qam-2/3" },
+] as const;
+
+/** Three invented ensembles, with enough room between them. */
+export const DEFAULT_DAB_ROWS = [{ block: "8B" }, { block: "10D" }, { block: "12A" }] as const;
+
+/** Twelve invented stations, 1.6 MHz apart. */
+export const DEFAULT_FM_ROWS = Array.from({ length: 12 }, (_, i) => ({
+  frequencyMHz: Math.round((88.3 + 1.6 * i) * 10) / 10,
+}));

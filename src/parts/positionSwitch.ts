@@ -1,0 +1,108 @@
+/** Position switch: one receiver cable, two or four converters, chosen by a position command. */
+import { z } from "zod";
+import { curve } from "../signal/response.ts";
+import { define, type PartKind, type Port } from "./contract.ts";
+import { choice, number } from "./fields.ts";
+import { LNB_LEAST_VOLTS, SWITCH_THRESHOLD_VOLTS } from "./lnbFields.ts";
+import { IF_FROM_MHZ, IF_TO_MHZ, upTo } from "./quadrants.ts";
+
+const OPTIONS = z.object({
+  inputs: choice({
+    label: "Inputs",
+    help: "One for each satellite, or each converter.",
+    choices: [
+      { value: "2", label: "2 positions" },
+      { value: "4", label: "4 positions" },
+    ],
+    default: "2",
+  }),
+  lossDb: number({
+    label: "Loss at 950 MHz",
+    unit: "dB",
+    help: "About 1.5 dB more at 2150 MHz.",
+    min: 0,
+    max: 15,
+    step: 0.5,
+    default: 2,
+    source: "typical (1 to 4), from memory",
+  }),
+  ownMa: number({
+    label: "Own current",
+    unit: "mA",
+    min: 0,
+    max: 200,
+    step: 1,
+    default: 15,
+    source: "order of magnitude, from memory",
+    advanced: true,
+  }),
+  ohms: number({
+    label: "Series resistance",
+    unit: "Ω",
+    help: "In the way of the converter's supply.",
+    min: 0,
+    max: 20,
+    step: 0.1,
+    default: 1,
+    source: "order of magnitude, from memory",
+    advanced: true,
+  }),
+});
+
+const OUT: Port = { id: "out", side: "out", medium: "coax", label: "out" };
+const inputId = (n: number): string => `in${n}`;
+
+const POSITION_SWITCH = define({
+  kind: "position-switch",
+  family: "convert",
+  name: "Position switch",
+  summary: "Lets one receiver choose between converters by a position command (DiSEqC, committed).",
+  keywords: ["DiSEqC", "committed", "satellite", "two satellites", "four satellites", "relay"],
+  prefix: "position",
+  options: OPTIONS,
+  symbol: "position-switch",
+  caption: (o) => `${o.inputs} positions`,
+  ports: (o) => [
+    ...upTo(Number(o.inputs)).map(
+      (n): Port => ({
+        id: inputId(n),
+        side: "in",
+        medium: "coax",
+        label: String(n),
+      }),
+    ),
+    OUT,
+  ],
+  signal: (o) => {
+    const response = curve([IF_FROM_MHZ, -o.lossDb], [IF_TO_MHZ, -o.lossDb - 1.5]);
+    // Where it stands without supply, nobody knows: then its setting is null and no path is selected.
+    return {
+      paths: upTo(Number(o.inputs)).map((n) => ({
+        from: inputId(n),
+        to: OUT.id,
+        response,
+        condition: { port: OUT.id, setting: String(n) },
+      })),
+    };
+  },
+  power: (o) => ({
+    paths: upTo(Number(o.inputs)).map((position) => ({
+      from: OUT.id,
+      to: inputId(position),
+      ohms: o.ohms,
+      tone: true,
+      position,
+    })),
+    load: { milliamps: o.ownMa, ports: [OUT.id], minVolts: LNB_LEAST_VOLTS },
+    switches: [
+      {
+        port: OUT.id,
+        by: "position",
+        positions: Number(o.inputs),
+        thresholdVolts: SWITCH_THRESHOLD_VOLTS,
+      },
+    ],
+  }),
+});
+
+export const POSITION_SWITCHES: readonly PartKind[] = [POSITION_SWITCH];

@@ -1,0 +1,80 @@
+/** The four quadrants of a satellite as ports, and how a converter takes them out of the sky band. */
+import type { Polarisation, Quadrant, SkyHalf } from "../signal/carrier.ts";
+import type { Path, Port } from "./contract.ts";
+import { SKY_FROM_MHZ, SKY_SPLIT_MHZ, SKY_TO_MHZ } from "./planSatellite.ts";
+
+export type QuadrantPort = {
+  readonly port: "vl" | "vh" | "hl" | "hh";
+  readonly quadrant: Quadrant;
+  readonly polarisation: Polarisation;
+  readonly half: SkyHalf;
+};
+
+/** In the order of ports everywhere. */
+export const QUADRANT_PORTS: readonly QuadrantPort[] = [
+  { port: "vl", quadrant: "VL", polarisation: "V", half: "low" },
+  { port: "vh", quadrant: "VH", polarisation: "V", half: "high" },
+  { port: "hl", quadrant: "HL", polarisation: "H", half: "low" },
+  { port: "hh", quadrant: "HH", polarisation: "H", half: "high" },
+];
+
+/** Port of a quadrant of the n-th satellite: "vl", and "vl2" for the second. */
+export function satellitePort(port: string, satellite: number): string {
+  return satellite === 1 ? port : `${port}${satellite}`;
+}
+
+/** Inputs for `satellites` times four quadrants. */
+export function quadrantInputs(satellites: number): readonly Port[] {
+  return upTo(satellites).flatMap((s) =>
+    QUADRANT_PORTS.map(({ port, quadrant }) => ({
+      id: satellitePort(port, s),
+      side: "in" as const,
+      medium: "coax" as const,
+      label: satellites > 1 ? `${s} ${quadrant}` : quadrant,
+    })),
+  );
+}
+
+/** Outputs "out1" to "outn", or just "out" where there is one. */
+export function numberedOutputs(count: number): readonly Port[] {
+  return upTo(count).map((n) => ({
+    id: outputId(n, count),
+    side: "out" as const,
+    medium: "coax" as const,
+    label: count > 1 ? `out ${n}` : "out",
+  }));
+}
+
+export function outputId(n: number, count: number): string {
+  return count > 1 ? `out${n}` : "out";
+}
+
+/** 1, 2, … n. */
+export function upTo(n: number): readonly number[] {
+  return Array.from({ length: n }, (_, i) => i + 1);
+}
+
+/** Local oscillators of a universal converter [MHz] (EN 61319-1, from memory; public converter tables agree). */
+export const UNIVERSAL_LOW_LO_MHZ = 9_750;
+export const UNIVERSAL_HIGH_LO_MHZ = 10_600;
+
+/** Satellite IF that a universal converter puts out and a receiver tunes [MHz]. */
+export const IF_FROM_MHZ = 950;
+export const IF_TO_MHZ = 2_150;
+
+/** What a universal converter does to the sky band to get one quadrant at its IF. */
+export function quadrantConversion(
+  q: QuadrantPort,
+  oscillators: { readonly lowLoMHz: number; readonly highLoMHz: number },
+): Pick<Path, "takes" | "loMHz"> {
+  const low = q.half === "low";
+  return {
+    takes: {
+      polarisation: q.polarisation,
+      half: q.half,
+      fromMHz: low ? SKY_FROM_MHZ : SKY_SPLIT_MHZ,
+      toMHz: low ? SKY_SPLIT_MHZ : SKY_TO_MHZ,
+    },
+    loMHz: low ? oscillators.lowLoMHz : oscillators.highLoMHz,
+  };
+}
