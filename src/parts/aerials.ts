@@ -1,14 +1,9 @@
 /** Aerials for terrestrial TV, DAB and FM: carriers at the aerial's terminals. */
 import { z } from "zod";
-import { fieldToLevelDbuv } from "../rf/field.ts";
-import { MODE_KEYS, MODES } from "../rf/thresholds.ts";
-import type { Band, Grid } from "../signal/band.ts";
-import type { Carrier, Service } from "../signal/carrier.ts";
-import { makeGrid } from "../signal/grid.ts";
-import { remembered } from "../signal/remember.ts";
-import { sourceBand } from "../signal/treat.ts";
+import { aerialBands, aerialCaption, levelFields, levelOffset } from "./aerialLevel.ts";
 import { define, type PartKind, type Port } from "./contract.ts";
 import { choice, number, rows, whole } from "./fields.ts";
+import { modeChoices } from "./modeChoices.ts";
 import {
   DAB_BLOCKS_KHZ,
   type DabBlock,
@@ -23,120 +18,6 @@ import {
 } from "./plans.ts";
 
 const OUT: readonly Port[] = [{ id: "out", side: "out", medium: "coax", label: "out" }];
-
-/** Level of all carriers; each row can lie above or below it. */
-function levelFields(o: { levelDbuv: number; fieldDbuvPerM: number; gainDbi: number; gainHelp: string }) {
-  return {
-    levelFrom: choice({
-      label: "Level from",
-      help: "As measured at the aerial's terminals, or worked out from the field strength and the gain.",
-      choices: [
-        { value: "terminals", label: "Measured at the terminals" },
-        { value: "field", label: "Field strength and gain" },
-      ],
-      default: "terminals",
-    }),
-    levelDbuv: number({
-      label: "Level at the terminals",
-      unit: "dBµV",
-      help: "Level of each carrier at the aerial's terminals. Used when measured there.",
-      min: 0,
-      max: 120,
-      step: 0.5,
-      default: o.levelDbuv,
-      source: "plausible for a good site, no source; measure yours",
-    }),
-    fieldDbuvPerM: number({
-      label: "Field strength",
-      unit: "dBµV/m",
-      help: "At the height of the aerial. Used when the level comes from the field.",
-      min: 0,
-      max: 140,
-      step: 0.5,
-      default: o.fieldDbuvPerM,
-      source: "plausible for a good site, no source; measure yours",
-    }),
-    gainDbi: number({
-      label: "Gain",
-      unit: "dBi",
-      help: o.gainHelp,
-      min: -20,
-      max: 25,
-      step: 0.5,
-      default: o.gainDbi,
-      source: "typical, from memory; a half-wave dipole has 2.15 dBi",
-    }),
-    noiseKelvin: number({
-      label: "Noise temperature",
-      unit: "K",
-      help: "What the aerial itself picks up as noise. 290 K is the reference; towns are noisier on FM and DAB.",
-      min: 10,
-      max: 100_000,
-      step: 10,
-      default: 290,
-      source: "reference temperature of noise figures (IEEE)",
-      advanced: true,
-    }),
-  };
-}
-
-type LevelOptions = z.output<z.ZodObject<ReturnType<typeof levelFields>>>;
-
-const levelOffset = () =>
-  number({
-    label: "Level offset",
-    unit: "dB",
-    help: "How far this carrier lies above or below the common level.",
-    min: -60,
-    max: 30,
-    step: 0.5,
-    default: 0,
-  });
-
-const grids = new WeakMap<object, Grid>();
-
-type PlanRow = { readonly levelOffsetDb: number };
-
-/** The one band of an aerial; none while its list is empty. */
-function aerialBands<R extends PlanRow>(o: {
-  options: LevelOptions;
-  id: string;
-  service: Service;
-  plan: readonly R[];
-  carrier: (row: R) => Carrier;
-}): readonly Band[] {
-  const { options, plan } = o;
-  if (plan.length === 0) return [];
-  return [
-    sourceBand({
-      origin: { key: o.id, service: o.service, part: o.id },
-      // One grid per list: changing a level must not make every gain be worked out anew.
-      grid: remembered(grids, plan, () => makeGrid(plan.map(o.carrier))),
-      levelDbuv: (carrier, i) => commonLevelDbuv(options, carrier.airMHz) + (plan[i]?.levelOffsetDb ?? 0),
-      noiseKelvin: options.noiseKelvin,
-    }),
-  ];
-}
-
-function commonLevelDbuv(options: LevelOptions, frequencyMHz: number): number {
-  if (options.levelFrom === "terminals") return options.levelDbuv;
-  const { fieldDbuvPerM, gainDbi } = options;
-  return fieldToLevelDbuv({ fieldDbuvPerM, gainDbi, frequencyMHz });
-}
-
-function captionOf(count: number, one: string, many: string, options: LevelOptions): string {
-  const level =
-    options.levelFrom === "terminals" ? `${options.levelDbuv} dBµV` : `${options.fieldDbuvPerM} dBµV/m`;
-  return `${count} ${count === 1 ? one : many} · ${level}`;
-}
-
-/** Modes of one system as choices, in the order of the table of thresholds. */
-export function modeChoices(...systems: readonly string[]): { value: string; label: string }[] {
-  return MODE_KEYS.filter((key) => systems.some((system) => key.startsWith(system))).map((key) => ({
-    value: key,
-    label: MODES[key].name,
-  }));
-}
 
 const UHF_OPTIONS = z.object({
   ...levelFields({
@@ -244,7 +125,7 @@ const AERIAL_UHF = define({
   prefix: "aerial",
   options: UHF_OPTIONS,
   symbol: "aerial-uhf",
-  caption: (o) => captionOf(o.channels.length, "channel", "channels", o),
+  caption: (o) => aerialCaption(o.channels.length, "channel", "channels", o),
   ports: () => OUT,
   signal: (o, { id }) => ({
     emits: [
@@ -266,7 +147,7 @@ const AERIAL_DAB = define({
   prefix: "dab",
   options: DAB_OPTIONS,
   symbol: "aerial-dab",
-  caption: (o) => captionOf(o.blocks.length, "block", "blocks", o),
+  caption: (o) => aerialCaption(o.blocks.length, "block", "blocks", o),
   ports: () => OUT,
   signal: (o, { id }) => ({
     emits: [
@@ -288,7 +169,7 @@ const AERIAL_FM = define({
   prefix: "fm",
   options: FM_OPTIONS,
   symbol: "aerial-fm",
-  caption: (o) => captionOf(o.stations.length, "station", "stations", o),
+  caption: (o) => aerialCaption(o.stations.length, "station", "stations", o),
   ports: () => OUT,
   signal: (o, { id }) => ({
     emits: [

@@ -1,4 +1,4 @@
-/** Low-noise block converters: universal, quattro, wideband. The stacking one is in convertStack.ts. */
+/** Low-noise block converters: universal, quattro, wideband. The stacking one is in lnbStacked.ts. */
 import { z } from "zod";
 import { define, type PartKind, type Path, type Port, type SignalTreatment } from "./contract.ts";
 import { choice, number } from "./fields.ts";
@@ -9,12 +9,12 @@ import {
   lnbLoad,
   SKY_INPUT,
   SWITCH_THRESHOLD_VOLTS,
+  UNIVERSAL_IF,
   universalOscillatorFields,
+  WIDEBAND_IF,
 } from "./lnbFields.ts";
 import { SKY_FROM_MHZ, SKY_TO_MHZ } from "./planSatellite.ts";
-import { IF_FROM_MHZ, IF_TO_MHZ, numberedOutputs, QUADRANT_PORTS, quadrantConversion } from "./quadrants.ts";
-
-const UNIVERSAL_IF = { fromMHz: IF_FROM_MHZ, toMHz: IF_TO_MHZ };
+import { numberedOutputs, QUADRANT_PORTS, quadrantConversion } from "./quadrants.ts";
 
 /** Without supply nothing oscillates and nothing is converted: no way through at all. */
 const DEAD: SignalTreatment = {};
@@ -140,9 +140,6 @@ const LNB_QUATTRO = define({
   }),
   cautions: ["height"],
 });
-
-/** A wideband converter's IF: 300 to 2350 MHz with its oscillator at 10 400, 290 to 2340 at 10 410. */
-export const WIDEBAND_IF = { fromMHz: 290, toMHz: 2_350 };
 
 const WIDEBAND_OPTIONS = z.object({
   loMHz: number({

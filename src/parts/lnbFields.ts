@@ -10,6 +10,12 @@ export const LNB_LEAST_VOLTS = 11.5;
 /** Between 13 V and 18 V: from here on horizontal is taken [V] (EN 61319-1, 14 to 16 undefined, from memory). */
 export const SWITCH_THRESHOLD_VOLTS = 15;
 
+/** A universal or quattro converter's IF. */
+export const UNIVERSAL_IF = { fromMHz: IF_FROM_MHZ, toMHz: IF_TO_MHZ };
+
+/** A wideband converter's IF: 300 to 2350 MHz with its oscillator at 10 400, 290 to 2340 at 10 410. */
+export const WIDEBAND_IF = { fromMHz: 290, toMHz: 2_350 };
+
 /** A converter's own filter at the ends of its IF [dB]; from memory, order of magnitude. */
 export const LNB_REJECTION_DB = 40;
 

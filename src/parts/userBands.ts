@@ -119,20 +119,6 @@ function listedBands(o: UserBandOptions): readonly UserBand[] {
   return USUAL_CENTRES_MHZ[bandSet].map((centreMHz, i) => ({ number: i + 1, centreMHz, widthMHz }));
 }
 
-/** The stack of one output. */
-export function stackPath(
-  o: UserBandOptions,
-  ends: { readonly from: readonly string[]; readonly to: string },
-): StackPath {
-  return {
-    ...ends,
-    standard: o.standard,
-    userBands: userBandsOf(o),
-    levelDbuv: o.stackDbuv,
-    noiseFigureDb: o.stackNoiseDb,
-  };
-}
-
 /** "8 user bands · SCR". */
 export function userBandCaption(o: UserBandOptions): string {
   const { length } = userBandsOf(o);
