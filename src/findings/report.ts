@@ -1,0 +1,72 @@
+/** Asks every rule about every part, and sums receivers and outlets up. */
+import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
+import type { Finding, Report, Severity, Verdict } from "./finding.ts";
+import { receive } from "./reception.ts";
+import { RULES } from "./rules/index.ts";
+import { outletVerdict, receiverVerdict } from "./verdict.ts";
+import { withLabels } from "./words.ts";
+
+/** Findings and verdicts of an evaluation. Parts whose records are unchanged are not asked again. */
+export function report(evaluation: Evaluation): Report {
+  const sources = evaluation.records.filter((r) => r.kind.family === "receive");
+  const label = (id: string) => evaluation.record(id)?.part.label || id;
+  const findings: Finding[] = [];
+  const verdicts: Verdict[] = [];
+  for (const record of evaluation.records) {
+    const said = saidOf(record, sources);
+    for (const f of said.findings) findings.push(labelled(f, label));
+    if (said.verdict) verdicts.push(labelledVerdict(said.verdict, label));
+  }
+  // A stable sort: findings of equal weight stay in the order of the design and of the rules.
+  findings.sort((a, b) => WEIGHT[a.severity] - WEIGHT[b.severity]);
+  return { findings, verdicts };
+}
+
+const WEIGHT: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
+
+type Said = {
+  readonly findings: readonly Finding[];
+  readonly verdict: Verdict | undefined;
+  /** What a receiver's wants were reckoned with: the source records at that time. */
+  readonly sources: readonly PartRecord[] | null;
+};
+
+const remembered = new WeakMap<PartRecord, Said>();
+
+function saidOf(record: PartRecord, sources: readonly PartRecord[]): Said {
+  const known = remembered.get(record);
+  if (known && (known.sources === null || sameRecords(known.sources, sources))) return known;
+  const reception = receive(record, sources);
+  const findings = RULES.flatMap((rule) =>
+    rule.check({ record, reception }).map((f): Finding => ({ rule: rule.id, ...f })),
+  );
+  const verdict = reception ? receiverVerdict(record, reception) : outletVerdict(record);
+  const said: Said = { findings, verdict, sources: reception ? sources : null };
+  remembered.set(record, said);
+  return said;
+}
+
+function sameRecords(a: readonly PartRecord[], b: readonly PartRecord[]): boolean {
+  return a.length === b.length && a.every((record, i) => record.outputs === b[i]?.outputs);
+}
+
+/** Findings with labels filled in, by the finding without: the same object as long as the labels stay. */
+const spoken = new WeakMap<Finding, Finding>();
+
+function labelled(f: Finding, label: (id: string) => string): Finding {
+  const message = withLabels(f.message, label);
+  const cure = f.cure === undefined ? undefined : withLabels(f.cure, label);
+  const former = spoken.get(f);
+  if (former && former.message === message && former.cure === cure) return former;
+  const made: Finding = { ...f, message, ...(cure === undefined ? {} : { cure }) };
+  spoken.set(f, made);
+  return made;
+}
+
+function labelledVerdict(v: Verdict, label: (id: string) => string): Verdict {
+  return {
+    ...v,
+    sentence: withLabels(v.sentence, label),
+    services: v.services.map((s) => ({ ...s, reasons: s.reasons.map((r) => withLabels(r, label)) })),
+  };
+}

@@ -1,0 +1,31 @@
+/** What a rule is: one question asked of one part, with its explanation beside it. */
+import type { PartRecord } from "../evaluate/evaluation.ts";
+import type { Finding } from "./finding.ts";
+import type { ReceptionResult } from "./reception.ts";
+
+/** What a rule may look at beside the record of the part. */
+export type RuleView = {
+  readonly record: PartRecord;
+  /** For a receiver: what it gets. */
+  readonly reception: ReceptionResult | undefined;
+};
+
+export type Rule = {
+  readonly id: string;
+  readonly title: string;
+  /** Why this matters, in plain words. */
+  readonly explain: string;
+  /** Where the rule or its limit comes from. */
+  readonly source: string;
+  readonly check: (view: RuleView) => readonly Omit<Finding, "rule">[];
+};
+
+/** Id of the wire at a port of a part; an empty list when nothing is joined. */
+export function wireAt(record: PartRecord, port: string): readonly string[] {
+  const end = record.joined[port];
+  if (!end) return [];
+  const own = `${record.part.id}.${port}`;
+  const other = `${end[0]}.${end[1]}`;
+  const isOutput = record.ports.some((p) => p.id === port && p.side === "out");
+  return [isOutput ? `${own}>${other}` : `${other}>${own}`];
+}

@@ -1,0 +1,63 @@
+import type { PartRecord } from "../../evaluate/evaluation.ts";
+import type { Band } from "../../signal/band.ts";
+import { WANTED_SERVICES } from "../../signal/carrier.ts";
+import { type Rule, wireAt } from "../rule.ts";
+import { bandName, carriers, partName, share } from "../words.ts";
+
+/** A part that lets a band through, but not the whole of it. */
+export const bandCut: Rule = {
+  id: "band-cut",
+  title: "Part of a band is cut off",
+  explain:
+    "Filters, separating plates and some splitters pass a range of frequencies that was right for the old system. " +
+    "A band that reaches beyond the range loses the carriers outside it, while the rest works and hides the fault.",
+  source: "Pass range of the part; a carrier is lost when less than 90 % of its power gets through",
+  check: ({ record }) =>
+    cutsHere(record).map(({ port, band, lost, of }) => ({
+      severity: band.origin.service === "satellite" ? "error" : "warning",
+      parts: [record.part.id],
+      wires: wireAt(record, port),
+      message:
+        `${partName(record.part.id)} passes only ${share(of - lost, of, band.origin.service)} of ` +
+        `${bandName(band)}: ${lost === 1 ? "one is" : `${lost} are`} outside its range.`,
+      value: lost,
+      limit: 0,
+      unit: carriers(2, band.origin.service).slice(2),
+      source: bandCut.source,
+      cure:
+        band.origin.service === "satellite"
+          ? "Use a part that passes the whole feed, or a feed that fits into the part's range."
+          : "Use a part with a wider range, if these carriers are wanted.",
+    })),
+};
+
+type CutHere = { port: string; band: Band; lost: number; of: number };
+
+/** For every band, the output that passes most of it, if it passes some but not all. */
+function cutsHere(record: PartRecord): CutHere[] {
+  const sockets = record.kind.delivery?.(record.options).sockets;
+  const best = new Map<string, CutHere>();
+  for (const [port, spectrum] of Object.entries(record.outputs)) {
+    const services = sockets?.find((s) => s.port === port)?.services;
+    for (const band of spectrum.bands) {
+      const { service, key } = band.origin;
+      if (services ? !services.includes(service) : !WANTED_SERVICES.some((s) => s === service)) continue;
+      const { live, lost } = countCut(band, record.part.id);
+      const name = `${key}${band.half ?? ""}${services ? port : ""}`;
+      const former = best.get(name);
+      if (live > 0 && (!former || live > former.of - former.lost))
+        best.set(name, { port, band, lost, of: live + lost });
+    }
+  }
+  return [...best.values()].filter((c) => c.lost > 0);
+}
+
+function countCut(band: Band, part: string): { live: number; lost: number } {
+  let live = 0;
+  let lost = 0;
+  for (const mark of band.cut) {
+    if (mark === 0) live++;
+    else if (band.cuts[mark - 1]?.part === part) lost++;
+  }
+  return { live, lost };
+}

@@ -1,0 +1,35 @@
+/** All rules, in the order in which findings of equal weight are shown. */
+import type { Rule } from "../rule.ts";
+import { bandCut } from "./bandCut.ts";
+import { commandVoltage } from "./commandVoltage.ts";
+import { echo } from "./echo.ts";
+import { levelLimits } from "./levelLimits.ts";
+import { loop } from "./loop.ts";
+import { noSupply } from "./noSupply.ts";
+import { notConnected } from "./notConnected.ts";
+import { polarisationMissing } from "./polarisationMissing.ts";
+import { receiverMisses } from "./receiverMisses.ts";
+import { sharedFrequencies } from "./sharedFrequencies.ts";
+import { supplyLine } from "./supplyLine.ts";
+import { switchedOutputShared } from "./switchedOutputShared.ts";
+import { userBands } from "./userBands.ts";
+import { wrongFeed } from "./wrongFeed.ts";
+import { wrongQuadrant } from "./wrongQuadrant.ts";
+
+export const RULES: readonly Rule[] = [
+  loop,
+  supplyLine,
+  noSupply,
+  sharedFrequencies,
+  bandCut,
+  switchedOutputShared,
+  wrongQuadrant,
+  commandVoltage,
+  userBands,
+  wrongFeed,
+  polarisationMissing,
+  receiverMisses,
+  levelLimits,
+  echo,
+  notConnected,
+];

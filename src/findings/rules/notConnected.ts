@@ -1,0 +1,43 @@
+import type { Rule } from "../rule.ts";
+import { list, partName } from "../words.ts";
+
+/** Open inputs, and parts that lead nowhere. */
+export const notConnected: Rule = {
+  id: "not-connected",
+  title: "Nothing is connected",
+  explain:
+    "A part whose input is open has nothing to work on; one whose outputs are all open does nothing for anybody.",
+  source: "common practice, no source",
+  check: ({ record }) => {
+    const { ports, joined } = record;
+    const inputs = ports.filter((p) => p.side === "in");
+    const outputs = ports.filter((p) => p.side === "out");
+    const open = inputs.filter((p) => !joined[p.id]);
+    const name = partName(record.part.id);
+    const common = { parts: [record.part.id], wires: [], source: notConnected.source };
+    if (inputs.length > 0 && open.length === inputs.length)
+      return [
+        {
+          ...common,
+          severity: "warning" as const,
+          message: `Nothing is connected to the input of ${name}.`,
+          cure: "Join it to an output, or take it away.",
+        },
+      ];
+    const found = [];
+    if (open.length > 0)
+      found.push({
+        ...common,
+        severity: "note" as const,
+        message: `${name} has ${open.length === 1 ? "an open input" : "open inputs"}: ${list(open.map((p) => p.label))}.`,
+      });
+    // An outlet without a receiver is a socket waiting for its owner, not a fault.
+    if (outputs.length > 0 && !record.kind.delivery && outputs.every((p) => !joined[p.id]))
+      found.push({
+        ...common,
+        severity: "note" as const,
+        message: `${name} leads nowhere: none of its outputs is connected.`,
+      });
+    return found;
+  },
+};

@@ -1,0 +1,102 @@
+/** Receivers and outlets in one sentence each. */
+import type { PartRecord } from "../evaluate/evaluation.ts";
+import { SILENCE } from "../signal/band.ts";
+import { SERVICE_NAMES, type Service } from "../signal/carrier.ts";
+import { cnDb, marginDb } from "../signal/readout.ts";
+import type { ServiceVerdict, Verdict } from "./finding.ts";
+import type { ReceptionResult } from "./reception.ts";
+import { list, share } from "./words.ts";
+
+export function receiverVerdict(record: PartRecord, reception: ReceptionResult): Verdict {
+  const part = record.part.id;
+  const services = reception.services.map(
+    (s): ServiceVerdict => ({
+      name: SERVICE_NAMES[s.service],
+      carriersWanted: s.wanted,
+      carriersGot: s.got,
+      ...(s.levelMin === undefined ? {} : { levelMin: s.levelMin }),
+      ...(s.levelMax === undefined ? {} : { levelMax: s.levelMax }),
+      ...(s.cnMin === undefined ? {} : { cnMin: s.cnMin }),
+      reasons: s.missing.map((m) => `${m.count} ${m.text}`),
+    }),
+  );
+  const connected = record.ports.some((p) => p.side === "in" && record.joined[p.id]);
+  if (!connected)
+    return { part, role: "receiver", works: false, sentence: "Nothing is connected.", services };
+  if (reception.services.every((s) => s.wanted === 0))
+    return { part, role: "receiver", works: false, sentence: "There is no aerial or dish for it.", services };
+  const works = reception.services.every((s) => s.got === s.wanted);
+  const phrases = reception.services
+    .filter((s) => s.wanted > 0)
+    .map((s) => share(s.got, s.wanted, s.service));
+  const worst = reception.services.flatMap((s) => s.missing).sort((a, b) => b.count - a.count)[0];
+  const why = worst ? ` ${worst.count} ${worst.text}.` : "";
+  return { part, role: "receiver", works, sentence: `Gets ${list(phrases)}.${why}`, services };
+}
+
+/** An outlet is judged by what arrives at it: does it hand all of that on, on the socket meant for it? */
+export function outletVerdict(record: PartRecord): Verdict | undefined {
+  const delivery = record.kind.delivery?.(record.options);
+  if (!delivery) return undefined;
+  const part = record.part.id;
+  const offered = [...new Set(delivery.sockets.flatMap((s) => s.services))];
+  const tallies = offered
+    .map((service) => tallyService(record, delivery.sockets, service))
+    .filter((t) => t.arriving > 0);
+  const services = tallies.map(
+    (t): ServiceVerdict => ({
+      name: SERVICE_NAMES[t.service],
+      carriersWanted: t.arriving,
+      carriersGot: t.got,
+      ...(t.got > 0 ? { levelMin: t.levelMin, levelMax: t.levelMax, cnMin: t.cnMin } : {}),
+      reasons: t.got < t.arriving ? [`${t.arriving - t.got} do not come out usable`] : [],
+    }),
+  );
+  if (tallies.length === 0)
+    return {
+      part,
+      role: "outlet",
+      works: false,
+      sentence: "Nothing arrives that its sockets could hand on.",
+      services,
+    };
+  const works = tallies.every((t) => t.got === t.arriving);
+  const sentence = `Hands on ${list(tallies.map((t) => share(t.got, t.arriving, t.service)))}.`;
+  return { part, role: "outlet", works, sentence, services };
+}
+
+type Sockets = readonly { readonly port: string; readonly services: readonly Service[] }[];
+
+function tallyService(record: PartRecord, sockets: Sockets, service: Service) {
+  const arriving = new Set<string>();
+  for (const spectrum of Object.values(record.inputs))
+    for (const band of spectrum.bands)
+      if (band.origin.service === service)
+        band.grid.index.forEach((i, at) => {
+          const before = band.cuts[(band.cut[at] ?? 0) - 1];
+          // What an earlier filter removed on purpose is not this outlet's fault unless the rest arrives.
+          if (!before || hasLive(band)) arriving.add(`${band.origin.key}#${i}`);
+        });
+  const got = new Set<string>();
+  let levelMin = Number.POSITIVE_INFINITY;
+  let levelMax = Number.NEGATIVE_INFINITY;
+  let cnMin = Number.POSITIVE_INFINITY;
+  for (const socket of sockets) {
+    if (!socket.services.includes(service)) continue;
+    for (const band of (record.outputs[socket.port] ?? SILENCE).bands) {
+      if (band.origin.service !== service) continue;
+      band.level.forEach((level, i) => {
+        if (band.cut[i] || marginDb(band, i) < 0) return;
+        got.add(`${band.origin.key}#${band.grid.index[i]}`);
+        levelMin = Math.min(levelMin, level);
+        levelMax = Math.max(levelMax, level);
+        cnMin = Math.min(cnMin, cnDb(band, i));
+      });
+    }
+  }
+  return { service, arriving: arriving.size, got: got.size, levelMin, levelMax, cnMin };
+}
+
+function hasLive(band: { readonly cut: Uint8Array }): boolean {
+  return band.cut.includes(0);
+}
