@@ -86,6 +86,8 @@ export type SignalTreatment = {
   readonly emits?: readonly { readonly port: string; readonly bands: readonly Band[] }[];
   readonly paths?: readonly Path[];
   readonly stacks?: readonly StackPath[];
+  /** Decoupling between any two outputs [dB]; absent where it isn't stated. */
+  readonly isolationDb?: number;
 };
 
 /** A way for supply and commands, from an output port (where the supply comes in) up to an input port. */

@@ -1,0 +1,227 @@
+/** Runs of coaxial cable, and the bad joint that models what goes wrong with them. */
+import { z } from "zod";
+import { curve, flat, type Response } from "../signal/response.ts";
+import { define, type PartKind } from "./contract.ts";
+import { choice, number } from "./fields.ts";
+import { coaxIn, coaxOut, dB, INLINE, LINE_POWER, MEMORY, THROUGH_PORTS, throughPath } from "./passive.ts";
+
+export type Grade = {
+  /** Words of the trade: conductor and dielectric, never a brand. */
+  readonly name: string;
+  readonly short: string;
+  /** Conductor term [dB/100 m per √MHz] and dielectric term [dB/100 m per MHz] at 20 °C. */
+  readonly k1: number;
+  readonly k2: number;
+  /** Direct current resistance of inner conductor and screen together [Ω/km]. */
+  readonly loopOhmPerKm: number;
+};
+
+/**
+ * Generic grades. Copper foam classes: skin effect in inner and outer conductor and a foam of tan δ 1.5·10⁻⁴,
+ * computed; data sheets of these classes agree (from memory). Copper-clad steel, trunk and old cable: constants
+ * of a public coax calculator. Loop resistance: inner conductor by its diameter (copper 0.01724 Ω·mm²/m, clad
+ * steel 21 % of that conductivity) and a typical screen, from memory.
+ */
+export const GRADES = {
+  "copper-0.8": {
+    name: "0.8 mm copper, foam",
+    short: "0.8 mm copper",
+    k1: 0.731,
+    k2: 0.00167,
+    loopOhmPerKm: 52,
+  },
+  "copper-1.0": {
+    name: "1.0 mm copper, foam",
+    short: "1.0 mm copper",
+    k1: 0.585,
+    k2: 0.00167,
+    loopOhmPerKm: 36,
+  },
+  "copper-1.25": {
+    name: "1.25 mm copper, foam",
+    short: "1.25 mm copper",
+    k1: 0.488,
+    k2: 0.00165,
+    loopOhmPerKm: 26,
+  },
+  "copper-1.65": {
+    name: "1.65 mm copper, foam",
+    short: "1.65 mm copper",
+    k1: 0.366,
+    k2: 0.00165,
+    loopOhmPerKm: 17,
+  },
+  "trunk-10": {
+    name: "10 mm trunk, copper, low loss",
+    short: "10 mm trunk",
+    k1: 0.3705,
+    k2: 0.00123,
+    loopOhmPerKm: 14,
+  },
+  "clad-1.0": {
+    name: "1.0 mm copper-clad steel, foam",
+    short: "1.0 mm copper-clad steel",
+    k1: 0.645,
+    k2: 0.00062,
+    loopOhmPerKm: 130,
+  },
+  "clad-0.8": {
+    name: "0.8 mm copper-clad steel, foam",
+    short: "0.8 mm copper-clad steel",
+    k1: 0.735,
+    k2: 0.0017,
+    loopOhmPerKm: 188,
+  },
+  "old-solid": {
+    name: "Old brown cable, 0.6 mm copper, solid polyethylene",
+    short: "old, solid dielectric",
+    k1: 1.0496,
+    k2: 0.00575,
+    loopOhmPerKm: 75,
+  },
+} as const satisfies Record<string, Grade>;
+
+export type GradeKey = keyof typeof GRADES;
+
+const cable = define({
+  kind: "cable",
+  family: "run",
+  name: "Cable",
+  summary: "A length of coaxial cable: it costs level, more at the top, and volts.",
+  keywords: ["coax", "coaxial", "drop", "trunk", "run", "copper-clad steel", "RG-6", "RG-59", "RG-11"],
+  prefix: "cable",
+  options: z.object({
+    lengthM: number({ label: "Length", unit: "m", min: 0.1, max: 500, step: 0.5, default: 20 }),
+    grade: choice({
+      label: "Grade",
+      choices: [
+        { value: "copper-0.8", label: GRADES["copper-0.8"].name },
+        { value: "copper-1.0", label: GRADES["copper-1.0"].name },
+        { value: "copper-1.25", label: GRADES["copper-1.25"].name },
+        { value: "copper-1.65", label: GRADES["copper-1.65"].name },
+        { value: "trunk-10", label: GRADES["trunk-10"].name },
+        { value: "clad-1.0", label: GRADES["clad-1.0"].name },
+        { value: "clad-0.8", label: GRADES["clad-0.8"].name },
+        { value: "old-solid", label: GRADES["old-solid"].name },
+        { value: "own", label: "From the data sheet" },
+      ],
+      default: "copper-1.0",
+      help: "Copper-clad steel loses no more signal, but four to five times the volts.",
+      source: "computed from conductor and foam; data sheets agree, from memory",
+    }),
+    temperatureC: number({
+      label: "Temperature",
+      unit: "°C",
+      help: "Loss of the conductor grows by 0.2 % for each degree.",
+      min: -40,
+      max: 80,
+      default: 20,
+      source: "attenuation is stated at 20 °C",
+      advanced: true,
+    }),
+    k1: number({
+      label: "Data sheet: conductor term",
+      unit: "dB/100 m/√MHz",
+      help: "Counts with “From the data sheet”: loss per 100 m = k1·√f + k2·f.",
+      min: 0,
+      max: 5,
+      step: 0.001,
+      default: GRADES["copper-1.0"].k1,
+      advanced: true,
+    }),
+    k2: number({
+      label: "Data sheet: dielectric term",
+      unit: "dB/100 m/MHz",
+      min: 0,
+      max: 0.1,
+      step: 0.0001,
+      default: GRADES["copper-1.0"].k2,
+      advanced: true,
+    }),
+    loopOhmPerKm: number({
+      label: "Data sheet: loop resistance",
+      unit: "Ω/km",
+      min: 0,
+      max: 1000,
+      default: GRADES["copper-1.0"].loopOhmPerKm,
+      advanced: true,
+    }),
+  }),
+  symbol: "cable",
+  caption: (o) => `${o.lengthM} m · ${o.grade === "own" ? "own grade" : GRADES[o.grade].short}`,
+  ports: () => THROUGH_PORTS,
+  signal: (o) => {
+    const { k1, k2 } = o.grade === "own" ? o : GRADES[o.grade];
+    const { lengthM, temperatureC } = o;
+    return { paths: throughPath({ type: "cable", k1, k2, lengthM, temperatureC }) };
+  },
+  power: (o) => {
+    const { loopOhmPerKm } = o.grade === "own" ? o : GRADES[o.grade];
+    return { paths: [{ ...LINE_POWER, ohms: (loopOhmPerKm * o.lengthM) / 1000 }] };
+  },
+  inline: INLINE,
+});
+
+/** A broken inner conductor still couples a little, the more the higher. Order of magnitude, from memory. */
+const OPEN_INNER: Response = curve([5, -60], [50, -45], [470, -28], [950, -22], [2150, -15]);
+/** A short leaves next to nothing. Order of magnitude, from memory. */
+const SHORTED: Response = flat(-60);
+
+const badJoint = define({
+  kind: "bad-joint",
+  family: "run",
+  name: "Bad joint",
+  summary: "A fault to try out: a corroded, broken or shorted connection.",
+  keywords: ["fault", "corroded", "water", "open circuit", "short circuit", "loose connector"],
+  prefix: "joint",
+  options: z.object({
+    fault: choice({
+      label: "Fault",
+      choices: [
+        { value: "corroded", label: "Corroded: loss and resistance" },
+        { value: "open", label: "Inner conductor broken" },
+        { value: "shorted", label: "Inner conductor touches the screen" },
+      ],
+      default: "corroded",
+    }),
+    lossDb: number({
+      label: "Loss when corroded, at 862 MHz",
+      unit: "dB",
+      help: "Half of it at the low end, half as much again at 2150 MHz.",
+      min: 0,
+      max: 40,
+      default: 6,
+      source: MEMORY,
+    }),
+    ohms: number({
+      label: "Resistance when corroded",
+      unit: "Ω",
+      min: 0,
+      max: 200,
+      step: 0.5,
+      default: 10,
+      source: MEMORY,
+    }),
+  }),
+  symbol: "bad-joint",
+  caption: (o) =>
+    o.fault === "corroded"
+      ? `corroded: ${dB(o.lossDb)}, ${o.ohms} Ω`
+      : o.fault === "open"
+        ? "inner broken"
+        : "shorted",
+  ports: () => [coaxIn("in"), coaxOut("out")],
+  signal: (o) => {
+    if (o.fault === "open") return { paths: throughPath(OPEN_INNER) };
+    if (o.fault === "shorted") return { paths: throughPath(SHORTED) };
+    return { paths: throughPath(curve([5, -o.lossDb / 2], [862, -o.lossDb], [2150, -1.5 * o.lossDb])) };
+  },
+  power: (o) => {
+    if (o.fault === "open") return {};
+    if (o.fault === "shorted") return { shorts: ["out"] };
+    return { paths: [{ ...LINE_POWER, ohms: o.ohms }] };
+  },
+  inline: INLINE,
+});
+
+export const CABLES: readonly PartKind[] = [cable, badJoint];

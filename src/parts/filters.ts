@@ -1,0 +1,142 @@
+/** Filters on one line: a band pass or stop, a guard against mobile phones, single channels. */
+import { z } from "zod";
+import { curve, flat, type Response, series } from "../signal/response.ts";
+import { define, type PartKind } from "./contract.ts";
+import { choice, number, rows, whole } from "./fields.ts";
+import {
+  between,
+  dcPass,
+  INLINE,
+  insertionLoss,
+  LINE_POWER,
+  MEMORY,
+  passing,
+  THROUGH_PORTS,
+  throughPath,
+} from "./passive.ts";
+
+const rejectionDb = number({
+  label: "Rejection",
+  unit: "dB",
+  help: "Far from the edge; beside it a filter manages about 20 dB.",
+  min: 5,
+  max: 80,
+  default: 40,
+  source: MEMORY,
+});
+
+const linePower = (o: { readonly dcPass: boolean }) => (o.dcPass ? { paths: [LINE_POWER] } : {});
+
+const filter = define({
+  kind: "filter",
+  family: "join",
+  name: "Filter",
+  summary: "Lets a range of frequencies through, or stops it.",
+  keywords: ["band pass", "band stop", "trap", "high pass", "low pass"],
+  prefix: "filter",
+  options: z.object({
+    mode: choice({
+      label: "The range",
+      choices: [
+        { value: "pass", label: "passes, all else is stopped" },
+        { value: "stop", label: "is stopped, all else passes" },
+      ],
+      default: "pass",
+    }),
+    fromMHz: number({ label: "From", unit: "MHz", min: 1, max: 3000, default: 470 }),
+    toMHz: number({ label: "To", unit: "MHz", min: 1, max: 3000, default: 694 }),
+    lossDb: insertionLoss(1),
+    rejectionDb,
+    dcPass: dcPass(false),
+  }),
+  symbol: (o) => (o.mode === "pass" ? "filter" : "notch"),
+  caption: (o) => {
+    const { fromMHz, toMHz } = between(o.fromMHz, o.toMHz);
+    return `${o.mode === "pass" ? "passes" : "stops"} ${fromMHz}–${toMHz} MHz`;
+  },
+  ports: () => THROUGH_PORTS,
+  signal: (o) => {
+    const range = between(o.fromMHz, o.toMHz);
+    const edge: Response =
+      o.mode === "pass"
+        ? passing([range], o.rejectionDb)
+        : { type: "notch", windows: [range], rejectionDb: o.rejectionDb };
+    return { paths: throughPath(series(flat(-o.lossDb), edge)) };
+  },
+  power: linePower,
+  inline: INLINE,
+});
+
+/** Top of the TV band below each mobile band [MHz] (EU Decision 2017/899 and the 790 MHz clearance, from memory). */
+const MOBILE_EDGE_MHZ = { "700": 694, "800": 790 } as const;
+
+const filterMobile = define({
+  kind: "filter-mobile",
+  family: "join",
+  name: "Mobile phone filter",
+  summary: "Keeps phone masts above the TV band out of an amplifier.",
+  keywords: ["LTE", "4G", "5G", "700 MHz", "800 MHz", "low pass"],
+  prefix: "filter",
+  options: z.object({
+    band: choice({
+      label: "Stops",
+      choices: [
+        { value: "700", label: "from 700 MHz; TV up to channel 48 passes" },
+        { value: "800", label: "from 800 MHz; TV up to channel 60 passes" },
+      ],
+      default: "700",
+      source: "TV ends at 694 or 790 MHz (EU Decision 2017/899, from memory)",
+    }),
+    lossDb: insertionLoss(1),
+    edgeLossDb: insertionLoss(3, "Loss on the last two channels"),
+    rejectionDb,
+    dcPass: dcPass(true),
+  }),
+  symbol: "lowpass",
+  caption: (o) => `TV to ${MOBILE_EDGE_MHZ[o.band]} MHz`,
+  ports: () => THROUGH_PORTS,
+  signal: (o) => {
+    const edge = MOBILE_EDGE_MHZ[o.band];
+    // The flank begins inside the pass band: the last two channels pay for it.
+    const gain = curve([edge - 24, -o.lossDb], [edge - 4, -Math.max(o.lossDb, o.edgeLossDb)]);
+    return { paths: throughPath(series(gain, passing([{ fromMHz: 5, toMHz: edge }], o.rejectionDb))) };
+  },
+  power: linePower,
+  inline: INLINE,
+});
+
+const filterChannel = define({
+  kind: "filter-channel",
+  family: "join",
+  name: "Channel filter",
+  summary: "Lets only the UHF channels on its list through.",
+  keywords: ["single channel", "cluster", "UHF", "channel pass"],
+  prefix: "filter",
+  options: z.object({
+    channels: rows({
+      label: "Channels that pass",
+      row: z.object({ channel: whole({ label: "UHF channel", min: 21, max: 69, default: 21 }) }),
+      maxRows: 16,
+      default: [{ channel: 22 }, { channel: 25 }, { channel: 28 }],
+    }),
+    lossDb: insertionLoss(3),
+    rejectionDb,
+    dcPass: dcPass(false),
+  }),
+  symbol: "filter-channel",
+  caption: (o) => {
+    const names = o.channels.map((c) => c.channel);
+    if (names.length === 0) return "no channel";
+    return names.length > 5 ? `${names.length} channels` : `C${names.join(", C")}`;
+  },
+  ports: () => THROUGH_PORTS,
+  signal: (o) => {
+    // UHF channel N lies 4 MHz to either side of 306 + 8·N MHz.
+    const channels = o.channels.map(({ channel }) => between(302 + 8 * channel, 310 + 8 * channel));
+    return { paths: throughPath(series(flat(-o.lossDb), passing(channels, o.rejectionDb))) };
+  },
+  power: linePower,
+  inline: INLINE,
+});
+
+export const FILTERS: readonly PartKind[] = [filter, filterMobile, filterChannel];

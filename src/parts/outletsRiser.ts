@@ -1,0 +1,136 @@
+/** Outlets strung along a riser: each takes a little off and passes the rest on; the last one ends the line. */
+import { z } from "zod";
+import { flat, type Response, series } from "../signal/response.ts";
+import { type Delivery, define, type PartKind, type Path, type Port, type PowerPath } from "./contract.ts";
+import { number, toggle } from "./fields.ts";
+import {
+  coaxIn,
+  coaxOut,
+  DIODE_DROP_VOLTS,
+  dB,
+  INLINE,
+  insertionLoss,
+  LINE_POWER,
+  MEMORY,
+  passing,
+  plainLoss,
+  type Range,
+} from "./passive.ts";
+import { tapBranch, tapThrough } from "./splitters.ts";
+
+type Socket = {
+  readonly port: "tv" | "radio" | "sat";
+  readonly label: string;
+  readonly services: Delivery["sockets"][number]["services"];
+  readonly ranges: readonly Range[];
+};
+
+/**
+ * Sockets of riser plates: FM at the radio socket, TV with DAB beside it, satellite where there is one.
+ * Edges typical, from memory.
+ */
+function riserSockets(satellite: boolean): readonly Socket[] {
+  const terrestrial: readonly Socket[] = [
+    {
+      port: "tv",
+      label: "TV",
+      services: ["tv", "dab"],
+      ranges: [
+        { fromMHz: 5, toMHz: 68 },
+        { fromMHz: 118, toMHz: 862 },
+      ],
+    },
+    { port: "radio", label: "Radio", services: ["fm"], ranges: [{ fromMHz: 87, toMHz: 108 }] },
+  ];
+  if (!satellite) return terrestrial;
+  return [
+    ...terrestrial,
+    { port: "sat", label: "SAT", services: ["satellite"], ranges: [{ fromMHz: 950, toMHz: 2400 }] },
+  ];
+}
+
+const SOCKET_REJECTION_DB = 25;
+
+const socketPorts = (satellite: boolean): readonly Port[] =>
+  riserSockets(satellite).map((s) => coaxOut(s.port, s.label));
+
+const socketPaths = (satellite: boolean, gain: Response): readonly Path[] =>
+  riserSockets(satellite).map((s) => ({
+    from: "in",
+    to: s.port,
+    response: series(gain, passing(s.ranges, SOCKET_REJECTION_DB)),
+  }));
+
+const delivered = (satellite: boolean): Delivery => ({
+  sockets: riserSockets(satellite).map(({ port, services }) => ({ port, services })),
+});
+
+/** Diodes let the highest voltage win and keep it out of the neighbours' receivers. */
+const SAT_POWER: PowerPath = { from: "sat", to: "in", tone: true, dropVolts: DIODE_DROP_VOLTS };
+
+const satellite = toggle({
+  label: "Satellite socket",
+  help: "For a channel-stacked feed on the riser; supply and messages pass it by diodes.",
+  default: false,
+});
+
+const through = define({
+  kind: "outlet-through",
+  family: "deliver",
+  name: "Outlet, through",
+  summary: "Plate in a riser: takes its share off and passes the rest on to the next flat.",
+  keywords: ["wall plate", "riser", "loop-through", "tap", "block", "series"],
+  prefix: "plate",
+  options: z.object({
+    tapLossDb: number({
+      label: "Loss to the sockets",
+      unit: "dB",
+      help: "The loss of the through line follows from it. Weaker plates sit nearer to the head of the riser.",
+      min: 6,
+      max: 30,
+      default: 14,
+      source: MEMORY,
+    }),
+    satellite,
+    isolationDb: number({
+      label: "Decoupling between line out and sockets",
+      unit: "dB",
+      min: 0,
+      max: 60,
+      default: 25,
+      source: MEMORY,
+      advanced: true,
+    }),
+  }),
+  symbol: "outlet-through",
+  caption: (o) => `${dB(o.tapLossDb)} · ${o.satellite ? "TV / FM / SAT" : "TV / FM"}`,
+  ports: (o) => [coaxIn("in"), coaxOut("out", "next"), ...socketPorts(o.satellite)],
+  signal: (o) => ({
+    paths: [
+      { from: "in", to: "out", response: series(tapThrough(o.tapLossDb, 1), plainLoss(0)) },
+      ...socketPaths(o.satellite, tapBranch(o.tapLossDb, 1)),
+    ],
+    isolationDb: o.isolationDb,
+  }),
+  power: (o) => (o.satellite ? { paths: [LINE_POWER, SAT_POWER] } : {}),
+  delivery: (o) => delivered(o.satellite),
+  inline: INLINE,
+});
+
+const end = define({
+  kind: "outlet-end",
+  family: "deliver",
+  name: "Outlet, end of riser",
+  summary: "Last plate of a riser; its own 75 Ω ends the line.",
+  keywords: ["wall plate", "riser", "terminated", "block", "last"],
+  prefix: "plate",
+  options: z.object({ lossDb: insertionLoss(4, "Loss to the sockets"), satellite }),
+  symbol: (o) => (o.satellite ? "outlet-3" : "outlet-2"),
+  caption: (o) => `${dB(o.lossDb)} · ${o.satellite ? "TV / FM / SAT" : "TV / FM"}`,
+  ports: (o) => [coaxIn("in"), ...socketPorts(o.satellite)],
+  signal: (o) => ({ paths: socketPaths(o.satellite, flat(-o.lossDb)) }),
+  power: (o) => (o.satellite ? { paths: [SAT_POWER] } : {}),
+  delivery: (o) => delivered(o.satellite),
+});
+
+export const RISER_OUTLETS: readonly PartKind[] = [through, end];

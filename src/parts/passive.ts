@@ -1,0 +1,85 @@
+/** Small pieces from which the coaxial parts are put together. */
+import { flat, type Response, series } from "../signal/response.ts";
+import type { Path, Port, PowerPath } from "./contract.ts";
+import { number, toggle } from "./fields.ts";
+
+export const MEMORY = "typical, from memory";
+
+export function coaxIn(id: string, label = id): Port {
+  return { id, side: "in", medium: "coax", label };
+}
+
+export function coaxOut(id: string, label = id): Port {
+  return { id, side: "out", medium: "coax", label };
+}
+
+/** One way in, one way out: parts that can be dropped onto a wire. */
+export const THROUGH_PORTS: readonly Port[] = [coaxIn("in"), coaxOut("out")];
+export const INLINE = { in: "in", out: "out" } as const;
+
+/** Direct current, tone and messages run through unhindered. */
+export const LINE_POWER: PowerPath = { from: "out", to: "in", tone: true };
+
+/** Forward voltage of a steering diode (Schottky at a few hundred mA) [V]. From memory. */
+export const DIODE_DROP_VOLTS = 0.5;
+
+export type Range = { readonly fromMHz: number; readonly toMHz: number };
+
+/** A range whatever order the user typed the edges in. */
+export function between(aMHz: number, bMHz: number): Range {
+  return { fromMHz: Math.min(aMHz, bMHz), toMHz: Math.max(aMHz, bMHz) };
+}
+
+/** Passes what lies in the ranges and stops the rest. Ranges that touch or overlap are one. */
+export function passing(ranges: readonly Range[], rejectionDb: number): Response {
+  return { type: "windows", windows: merged(ranges), rejectionDb };
+}
+
+export function merged(ranges: readonly Range[]): readonly Range[] {
+  const sorted = [...ranges].sort((a, b) => a.fromMHz - b.fromMHz);
+  const out: Range[] = [];
+  for (const range of sorted) {
+    const last = out[out.length - 1];
+    if (last && range.fromMHz <= last.toMHz)
+      out[out.length - 1] = { fromMHz: last.fromMHz, toMHz: Math.max(last.toMHz, range.toMHz) };
+    else out.push(range);
+  }
+  return out;
+}
+
+/**
+ * What any good satellite-rated passive lets through, a wideband feed (up to 2350 MHz) included.
+ * From memory: trade parts are marked 5–2400 MHz.
+ */
+export const WHOLE_LINE: Range = { fromMHz: 5, toMHz: 2400 };
+
+/** A plain part on the whole line with the same loss everywhere. */
+export function plainLoss(lossDb: number): Response {
+  return lossDb === 0 ? WHOLE_LINE_PASS : series(flat(-lossDb), WHOLE_LINE_PASS);
+}
+
+/** Outside its range a passive isn't a filter: it just gets worse. From memory. */
+const WHOLE_LINE_PASS = passing([WHOLE_LINE], 20);
+
+/** One path from "in" to "out". */
+export function throughPath(response: Response): readonly Path[] {
+  return [{ from: "in", to: "out", response }];
+}
+
+export function insertionLoss(value: number, label = "Insertion loss") {
+  return number({ label, unit: "dB", min: 0, max: 20, step: 0.1, default: value, source: MEMORY });
+}
+
+export function dcPass(value: boolean) {
+  return toggle({
+    label: "Passes supply and tone",
+    help: "Whether 13/18 V, 22 kHz and messages get through to what lies before it.",
+    default: value,
+    source: MEMORY,
+  });
+}
+
+/** Decibels for captions: "3 dB", "7.5 dB". */
+export function dB(value: number): string {
+  return `${Number(value.toFixed(1))} dB`;
+}

@@ -1,0 +1,130 @@
+/** What a satellite receiver puts onto its cable: supply and request, and when it does so. */
+import type { Polarisation, SkyHalf } from "../signal/carrier.ts";
+import type { Request } from "../signal/control.ts";
+import type { Supply } from "./contract.ts";
+import { choice, number, toggle } from "./fields.ts";
+import { MEMORY } from "./passive.ts";
+
+/** Option fields of every satellite receiver. */
+export const SUPPLY_FIELDS = {
+  state: choice({
+    label: "The receiver is",
+    choices: [
+      { value: "on", label: "on" },
+      { value: "standby", label: "in standby" },
+      { value: "unplugged", label: "unplugged" },
+    ],
+    default: "on",
+  }),
+  standbySupply: toggle({
+    label: "Feeds the cable in standby",
+    help: "Many receivers let the cable go dead, some keep it fed.",
+    default: false,
+    source: MEMORY,
+    advanced: true,
+  }),
+  volts13: number({
+    label: "Voltage for vertical",
+    unit: "V",
+    min: 11,
+    max: 15,
+    step: 0.1,
+    default: 13,
+    source: "12.5–14.0 V, a receiver's service manual of 1998",
+    advanced: true,
+  }),
+  volts18: number({
+    label: "Voltage for horizontal",
+    unit: "V",
+    min: 15,
+    max: 21,
+    step: 0.1,
+    default: 18,
+    source: "17.0–19.0 V, a receiver's service manual of 1998",
+    advanced: true,
+  }),
+  limitMa: number({
+    label: "Supply limit of an input",
+    unit: "mA",
+    min: 50,
+    max: 1000,
+    default: 400,
+    source: "350–500 mA, typical, from memory",
+    advanced: true,
+  }),
+};
+
+export type SupplyOptions = {
+  readonly state: "on" | "standby" | "unplugged";
+  readonly standbySupply: boolean;
+  readonly volts13: number;
+  readonly volts18: number;
+  readonly limitMa: number;
+};
+
+export function feedsCable(o: SupplyOptions): boolean {
+  return o.state === "on" || (o.state === "standby" && o.standbySupply);
+}
+
+export function polarisationField(label: string, value: Polarisation = "V") {
+  return choice({
+    label,
+    choices: [
+      { value: "V", label: "Vertical (13 V)" },
+      { value: "H", label: "Horizontal (18 V)" },
+    ],
+    default: value,
+  });
+}
+
+export function halfField(label: string, value: SkyHalf = "low") {
+  return choice({
+    label,
+    choices: [
+      { value: "low", label: "Low (no tone)" },
+      { value: "high", label: "High (22 kHz)" },
+    ],
+    default: value,
+  });
+}
+
+export function positionField(label: string) {
+  return choice({
+    label,
+    help: "For a position switch; none where one satellite is received.",
+    choices: [
+      { value: "none", label: "None" },
+      { value: "1", label: "1" },
+      { value: "2", label: "2" },
+      { value: "3", label: "3" },
+      { value: "4", label: "4" },
+    ],
+    default: "none",
+  });
+}
+
+export type Asked = {
+  readonly polarisation: Polarisation;
+  readonly half: SkyHalf;
+  readonly position: "none" | "1" | "2" | "3" | "4";
+};
+
+export function requestOf(asked: Asked): Request {
+  const { polarisation, half, position } = asked;
+  return position === "none" ? { polarisation, half } : { polarisation, half, position: Number(position) };
+}
+
+/** A supply that may switch what lies before it. */
+export function commandSupply(o: SupplyOptions, port: string, request: Request): Supply {
+  const { volts13, volts18, limitMa } = o;
+  return { port, kind: "commands", volts13, volts18, limitMa, request };
+}
+
+/** "V low", "H high, position 2". */
+export function askedWords(asked: Asked): string {
+  const position = asked.position === "none" ? "" : `, position ${asked.position}`;
+  return `${asked.polarisation} ${asked.half}${position}`;
+}
+
+/** Caption of a receiver that isn't on. */
+export const STATE_WORDS = { standby: "standby", unplugged: "unplugged" } as const;

@@ -1,0 +1,152 @@
+/** Satellite receivers for switched outputs (one or two inputs) and for the two outputs of a wideband LNB. */
+import { z } from "zod";
+import type { Polarisation } from "../signal/carrier.ts";
+import { define, type PartKind, type ReceiverInput } from "./contract.ts";
+import { toggle, whole } from "./fields.ts";
+import { coaxIn, MEMORY } from "./passive.ts";
+import { IF_FROM_MHZ, IF_TO_MHZ } from "./quadrants.ts";
+import {
+  askedWords,
+  commandSupply,
+  feedsCable,
+  halfField,
+  polarisationField,
+  positionField,
+  requestOf,
+  STATE_WORDS,
+  SUPPLY_FIELDS,
+} from "./receiverSupply.ts";
+
+/** An input for an output that is switched by 13/18 V and 22 kHz. */
+export function switchedInput(port: string): ReceiverInput {
+  return {
+    port,
+    feed: "switched",
+    services: ["satellite"],
+    tunesFromMHz: IF_FROM_MHZ,
+    tunesToMHz: IF_TO_MHZ,
+    tuners: 1,
+  };
+}
+
+const single = define({
+  kind: "receiver-sat",
+  family: "use",
+  name: "Satellite receiver",
+  summary:
+    "Universal receiver with one input; asks by 13/18 V and 22 kHz for one quarter of the band at a time.",
+  keywords: ["universal", "single", "set-top box", "DVB-S", "DVB-S2", "tuner"],
+  prefix: "sat",
+  options: z.object({
+    polarisation: polarisationField("Asks now for"),
+    half: halfField("Band"),
+    position: positionField("Position"),
+    ...SUPPLY_FIELDS,
+  }),
+  symbol: "receiver-sat",
+  caption: (o) => (o.state === "on" ? `asks for ${askedWords(o)}` : STATE_WORDS[o.state]),
+  ports: () => [coaxIn("sat", "SAT")],
+  signal: () => ({}),
+  power: (o) => (feedsCable(o) ? { supplies: [commandSupply(o, "sat", requestOf(o))] } : {}),
+  reception: (o) => ({ inputs: [switchedInput("sat")], wants: o.state === "on" ? ["satellite"] : [] }),
+});
+
+const twin = define({
+  kind: "receiver-sat-twin",
+  family: "use",
+  name: "Twin satellite receiver",
+  summary: "Universal receiver and recorder with two inputs, each asking for its own quarter of the band.",
+  keywords: ["universal", "recorder", "dual tuner", "PVR", "set-top box"],
+  prefix: "twin",
+  options: z.object({
+    polarisation1: polarisationField("Input 1 asks now for"),
+    half1: halfField("Input 1, band"),
+    position1: positionField("Input 1, position"),
+    polarisation2: polarisationField("Input 2 asks now for", "H"),
+    half2: halfField("Input 2, band", "high"),
+    position2: positionField("Input 2, position"),
+    ...SUPPLY_FIELDS,
+  }),
+  symbol: "receiver-twin",
+  caption: (o) => {
+    if (o.state !== "on") return STATE_WORDS[o.state];
+    const first = { polarisation: o.polarisation1, half: o.half1, position: o.position1 };
+    const second = { polarisation: o.polarisation2, half: o.half2, position: o.position2 };
+    return `asks for ${askedWords(first)} | ${askedWords(second)}`;
+  },
+  ports: () => [coaxIn("sat1", "SAT 1"), coaxIn("sat2", "SAT 2")],
+  signal: () => ({}),
+  power: (o) => {
+    if (!feedsCable(o)) return {};
+    const first = requestOf({ polarisation: o.polarisation1, half: o.half1, position: o.position1 });
+    const second = requestOf({ polarisation: o.polarisation2, half: o.half2, position: o.position2 });
+    return { supplies: [commandSupply(o, "sat1", first), commandSupply(o, "sat2", second)] };
+  },
+  reception: (o) => ({
+    inputs: [switchedInput("sat1"), switchedInput("sat2")],
+    wants: o.state === "on" ? ["satellite"] : [],
+  }),
+});
+
+/** IF of a wideband LNB [MHz]: 10.70–12.75 GHz less its oscillator at 10.40 GHz (10.41 GHz also exists). */
+const WIDEBAND_TUNING = { tunesFromMHz: 290, tunesToMHz: 2350 };
+
+const hybrid = define({
+  kind: "receiver-hybrid",
+  family: "use",
+  name: "Wideband receiver",
+  summary: "Receiver with two wideband inputs that hold a whole polarisation each, and many tuners.",
+  keywords: ["hybrid", "two cables", "recorder", "wideband LNB", "full band"],
+  prefix: "hybrid",
+  options: z.object({
+    findsPolarisation: toggle({
+      label: "Finds out which input is which",
+      help: "Otherwise vertical belongs on V and horizontal on H.",
+      default: false,
+      source: MEMORY,
+    }),
+    aerial: toggle({ label: "Aerial input for terrestrial TV", default: false }),
+    tuners: whole({ label: "Tuners", min: 1, max: 16, default: 8, source: MEMORY }),
+    state: SUPPLY_FIELDS.state,
+    standbySupply: SUPPLY_FIELDS.standbySupply,
+    volts13: SUPPLY_FIELDS.volts13,
+    limitMa: SUPPLY_FIELDS.limitMa,
+  }),
+  symbol: "receiver-hybrid",
+  caption: (o) => {
+    if (o.state !== "on") return STATE_WORDS[o.state];
+    return `${o.tuners} tuners, wideband${o.aerial ? " and aerial" : ""}`;
+  },
+  ports: (o) => [coaxIn("v", "V"), coaxIn("h", "H"), ...(o.aerial ? [coaxIn("ter", "aerial")] : [])],
+  signal: () => ({}),
+  power: (o) => {
+    if (!feedsCable({ ...o, volts18: o.volts13 })) return {};
+    // A wideband output isn't switched, so the receiver only feeds it.
+    const plain = { kind: "plain" as const, volts13: o.volts13, volts18: o.volts13, limitMa: o.limitMa };
+    return { supplies: ["v", "h"].map((port) => ({ port, ...plain })) };
+  },
+  reception: (o) => {
+    const wideband = (port: string, polarisation: Polarisation): ReceiverInput => ({
+      port,
+      feed: "wideband",
+      services: ["satellite"],
+      ...(o.findsPolarisation ? {} : { polarisation }),
+      ...WIDEBAND_TUNING,
+      tuners: o.tuners,
+    });
+    const inputs: ReceiverInput[] = [wideband("v", "V"), wideband("h", "H")];
+    if (o.aerial)
+      inputs.push({
+        port: "ter",
+        feed: "terrestrial",
+        services: ["tv"],
+        tunesFromMHz: 174,
+        tunesToMHz: 862,
+        tuners: 1,
+      });
+    if (o.state !== "on") return { inputs, wants: [] };
+    return { inputs, wants: o.aerial ? ["satellite", "tv"] : ["satellite"] };
+  },
+});
+
+export const SATELLITE_RECEIVERS: readonly PartKind[] = [single, twin, hybrid];

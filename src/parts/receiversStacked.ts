@@ -1,0 +1,88 @@
+/** Receiver for a channel-stacked feed: its tuners share one cable, each through a user band of its own. */
+import { z } from "zod";
+import type { Request } from "../signal/control.ts";
+import { define, type PartKind } from "./contract.ts";
+import { choice, number, rows, whole } from "./fields.ts";
+import { coaxIn } from "./passive.ts";
+import { IF_FROM_MHZ, IF_TO_MHZ } from "./quadrants.ts";
+import {
+  commandSupply,
+  feedsCable,
+  halfField,
+  polarisationField,
+  STATE_WORDS,
+  SUPPLY_FIELDS,
+} from "./receiverSupply.ts";
+import { switchedInput } from "./receiversSatellite.ts";
+import { USUAL_CENTRES_MHZ } from "./userBands.ts";
+
+const stacked = define({
+  kind: "receiver-stacked",
+  family: "use",
+  name: "Single-cable receiver",
+  summary: "Receiver whose tuners share one cable, each with its own user band (SCR or dSCR).",
+  keywords: ["SCR", "dSCR", "EN 50494", "EN 50607", "user band", "one cable", "recorder"],
+  prefix: "single",
+  options: z.object({
+    mode: choice({
+      label: "Set to",
+      help: "A receiver left in universal mode holds the cable at 13 or 18 V and disturbs all others on it.",
+      choices: [
+        { value: "single-cable", label: "single-cable mode" },
+        { value: "universal", label: "universal mode (wrong here)" },
+      ],
+      default: "single-cable",
+    }),
+    tuners: whole({ label: "Tuners", min: 1, max: 16, default: 2 }),
+    userBands: rows({
+      label: "User bands set in the receiver",
+      help: "One for each tuner, and none that another receiver on the same cable uses.",
+      row: z.object({
+        number: whole({ label: "Number", min: 1, max: 32, default: 1 }),
+        centreMHz: number({ label: "Centre", unit: "MHz", min: 950, max: 2150, default: 1210 }),
+      }),
+      maxRows: 32,
+      default: USUAL_CENTRES_MHZ.four.slice(0, 2).map((centreMHz, i) => ({ number: i + 1, centreMHz })),
+      source: "first two of the usual set of four, as quoted in public tables of converters",
+    }),
+    polarisation: polarisationField("In universal mode asks for", "H"),
+    half: halfField("In universal mode, band"),
+    ...SUPPLY_FIELDS,
+  }),
+  symbol: "receiver-stacked",
+  caption: (o) => {
+    if (o.state !== "on") return STATE_WORDS[o.state];
+    if (o.mode === "universal") return "in universal mode";
+    const numbers = o.userBands.map((b) => b.number);
+    return `${o.tuners} tuner${o.tuners === 1 ? "" : "s"} · user band ${numbers.join(", ") || "none"}`;
+  },
+  ports: () => [coaxIn("sat", "SAT")],
+  signal: () => ({}),
+  power: (o) => {
+    if (!feedsCable(o)) return {};
+    // Between messages the line rests at 13 V without tone (EN 50494 and EN 50607, as quoted in public code).
+    const request: Request =
+      o.mode === "universal"
+        ? { polarisation: o.polarisation, half: o.half }
+        : { polarisation: "V", half: "low", userBands: o.userBands.map((b) => b.number) };
+    return { supplies: [commandSupply(o, "sat", request)] };
+  },
+  reception: (o) => ({
+    inputs: [
+      o.mode === "universal"
+        ? { ...switchedInput("sat"), tuners: o.tuners }
+        : {
+            port: "sat",
+            feed: "stacked",
+            services: ["satellite"],
+            tunesFromMHz: IF_FROM_MHZ,
+            tunesToMHz: IF_TO_MHZ,
+            tuners: o.tuners,
+            userBands: o.userBands,
+          },
+    ],
+    wants: o.state === "on" ? ["satellite"] : [],
+  }),
+});
+
+export const STACKED_RECEIVERS: readonly PartKind[] = [stacked];

@@ -1,0 +1,194 @@
+/** Small parts that trim a line: less level, less slope, another supply, no supply, a proper end. */
+import { z } from "zod";
+import { curve, type Response, series } from "../signal/response.ts";
+import { define, type PartKind, type PowerPath } from "./contract.ts";
+import { choice, number, toggle } from "./fields.ts";
+import {
+  between,
+  coaxIn,
+  coaxOut,
+  dB,
+  dcPass,
+  INLINE,
+  insertionLoss,
+  LINE_POWER,
+  MEMORY,
+  plainLoss,
+  THROUGH_PORTS,
+  throughPath,
+} from "./passive.ts";
+
+const linePower = (o: { readonly dcPass: boolean }) => (o.dcPass ? { paths: [LINE_POWER] } : {});
+
+const attenuator = define({
+  kind: "attenuator",
+  family: "lift",
+  name: "Attenuator",
+  summary: "Takes the same level off everything.",
+  keywords: ["pad", "too strong", "overload"],
+  prefix: "pad",
+  options: z.object({
+    lossDb: number({
+      label: "Attenuation",
+      unit: "dB",
+      help: "Fixed pads come in 3, 6, 10, 12, 16 and 20 dB.",
+      min: 0,
+      max: 40,
+      default: 6,
+      source: MEMORY,
+    }),
+    dcPass: dcPass(false),
+  }),
+  symbol: "attenuator",
+  caption: (o) => `${dB(o.lossDb)}${o.dcPass ? " · passes supply" : ""}`,
+  ports: () => THROUGH_PORTS,
+  signal: (o) => ({ paths: throughPath(plainLoss(o.lossDb)) }),
+  power: linePower,
+  inline: INLINE,
+});
+
+/**
+ * Gain of an equaliser that mirrors a cable: the insertion loss at the top, `slopeDb` more at the low end,
+ * and between them the shape of √f. [dB]
+ */
+function equaliserGain(o: { fromMHz: number; toMHz: number; slopeDb: number; lossDb: number }): Response {
+  const steps = 8;
+  const span = Math.sqrt(o.toMHz) - Math.sqrt(o.fromMHz);
+  return curve(
+    ...Array.from({ length: steps + 1 }, (_, i) => {
+      const f = o.fromMHz + ((o.toMHz - o.fromMHz) * i) / steps;
+      const share = span > 0 ? (Math.sqrt(o.toMHz) - Math.sqrt(f)) / span : 0;
+      return [f, -o.lossDb - o.slopeDb * share] as const;
+    }),
+  );
+}
+
+const equaliser = define({
+  kind: "equaliser",
+  family: "lift",
+  name: "Equaliser",
+  summary: "Takes more off the low end than off the top, to undo the slope of a cable.",
+  keywords: ["slope", "tilt", "cable simulator"],
+  prefix: "eq",
+  options: z.object({
+    range: choice({
+      label: "Works over",
+      choices: [
+        { value: "tv", label: "47–862 MHz" },
+        { value: "sat", label: "950–2150 MHz" },
+        { value: "own", label: "Own range" },
+      ],
+      default: "sat",
+      source: "network ranges of Spanish Royal Decree 346/2011",
+    }),
+    slopeDb: number({ label: "Slope", unit: "dB", min: 0, max: 24, default: 6, source: MEMORY }),
+    lossDb: insertionLoss(1, "Loss at the top"),
+    fromMHz: number({
+      label: "Own range from",
+      unit: "MHz",
+      min: 5,
+      max: 3000,
+      default: 290,
+      advanced: true,
+    }),
+    toMHz: number({ label: "Own range to", unit: "MHz", min: 5, max: 3000, default: 2350, advanced: true }),
+    dcPass: dcPass(true),
+  }),
+  symbol: "equaliser",
+  caption: (o) => `${dB(o.slopeDb)} slope`,
+  ports: () => THROUGH_PORTS,
+  signal: (o) => {
+    const range = o.range === "own" ? between(o.fromMHz, o.toMHz) : EQUALISED[o.range];
+    return { paths: throughPath(series(equaliserGain({ ...o, ...range }), plainLoss(0))) };
+  },
+  power: linePower,
+  inline: INLINE,
+});
+
+const EQUALISED = { tv: between(47, 862), sat: between(950, 2150) } as const;
+
+const powerInserter = define({
+  kind: "power-inserter",
+  family: "lift",
+  name: "Power inserter",
+  summary: "Mains unit that feeds an amplifier or converter through the cable.",
+  keywords: ["power supply", "masthead supply", "PSU", "line power"],
+  prefix: "psu",
+  options: z.object({
+    volts: number({ label: "Voltage", unit: "V", min: 5, max: 30, step: 0.5, default: 12, source: MEMORY }),
+    limitMa: number({ label: "Limit", unit: "mA", min: 10, max: 5000, default: 100, source: MEMORY }),
+    receiver: choice({
+      label: "The receiver's own supply and tone",
+      choices: [
+        { value: "stopped", label: "stop here" },
+        { value: "passed", label: "pass, beside this one" },
+      ],
+      default: "stopped",
+      source: MEMORY,
+    }),
+    lossDb: insertionLoss(0.5),
+    switchedOn: toggle({ label: "Mains on", default: true }),
+  }),
+  symbol: "inserter",
+  caption: (o) => (o.switchedOn ? `${o.volts} V, ${o.limitMa} mA` : "off"),
+  ports: () => THROUGH_PORTS,
+  signal: (o) => ({ paths: throughPath(plainLoss(o.lossDb)) }),
+  power: (o) => {
+    const paths: readonly PowerPath[] = o.receiver === "passed" ? [LINE_POWER] : [];
+    if (!o.switchedOn) return { paths };
+    return {
+      paths,
+      selfPowered: true,
+      supplies: [{ port: "in", kind: "plain", volts13: o.volts, volts18: o.volts, limitMa: o.limitMa }],
+    };
+  },
+  inline: INLINE,
+  cautions: ["mains"],
+});
+
+const dcBlock = define({
+  kind: "dc-block",
+  family: "lift",
+  name: "DC block",
+  summary: "Lets signals through and stops direct current and tone.",
+  keywords: ["isolator", "capacitor", "galvanic"],
+  prefix: "block",
+  options: z.object({ lossDb: insertionLoss(0.5) }),
+  symbol: "dc-block",
+  caption: (o) => dB(o.lossDb),
+  ports: () => THROUGH_PORTS,
+  signal: (o) => ({ paths: throughPath(plainLoss(o.lossDb)) }),
+  inline: INLINE,
+});
+
+const load = define({
+  kind: "load",
+  family: "lift",
+  name: "Terminating load",
+  summary: "75 Ω at the end of a trunk, at an unused output, or in an unused input.",
+  keywords: ["terminator", "75 ohm", "end resistor", "dummy"],
+  prefix: "load",
+  options: z.object({
+    place: choice({
+      label: "Closes",
+      choices: [
+        { value: "output", label: "an output or the end of a line" },
+        { value: "input", label: "an unused input" },
+      ],
+      default: "output",
+    }),
+    dcBlocked: toggle({
+      label: "Blocks direct current",
+      help: "Without a capacitor its 75 Ω would draw a quarter of an ampere from 18 V and burn: taken as a short.",
+      default: true,
+      source: MEMORY,
+    }),
+  }),
+  symbol: "load",
+  caption: (o) => (o.dcBlocked ? "75 Ω, DC-blocked" : "75 Ω, not DC-blocked"),
+  ports: (o) => [o.place === "input" ? coaxOut("out") : coaxIn("in")],
+  signal: () => ({}),
+  power: (o) => (o.place === "input" && !o.dcBlocked ? { shorts: ["out"] } : {}),
+});
+
+export const TRIMMERS: readonly PartKind[] = [attenuator, equaliser, powerInserter, dcBlock, load];
