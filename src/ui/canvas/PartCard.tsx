@@ -1,0 +1,152 @@
+/** A part on the canvas: symbol, name, caption, ports, and how it stands. */
+import { Handle, type NodeProps, Position } from "@xyflow/react";
+import { Check, CircleAlert, type LucideIcon, RefreshCcw, X, ZapOff } from "lucide-react";
+import { memo } from "react";
+import type { PartRecord } from "../../evaluate/evaluation.ts";
+import type { Port } from "../../parts/contract.ts";
+import { useApp } from "../../store/app.ts";
+import { useFindingsFor, useRecord, useVerdict } from "../../store/hooks.ts";
+import { tapPort } from "./joining.ts";
+import { hasRows, portPlaces } from "./layout.ts";
+import { PartSymbol } from "./PartSymbol.tsx";
+import { type PartState, partState } from "./partState.ts";
+import { targetsOf, useCanvas } from "./state.ts";
+
+export const PartCard = memo(function PartCard({ id, selected }: NodeProps) {
+  const record = useRecord(id);
+  const far = useCanvas((s) => s.detail === "far" || s.detail === "plan");
+  const state = usePartState(id, record);
+  if (!record) return null;
+  const Card = far ? FarCard : NearCard;
+  return <Card record={record} state={state} selected={selected} />;
+});
+
+type CardProps = {
+  readonly record: PartRecord;
+  readonly state: PartState | null;
+  readonly selected: boolean;
+};
+
+function usePartState(id: string, record: PartRecord | undefined): PartState | null {
+  const verdict = useVerdict(id);
+  const findings = useFindingsFor(id);
+  return record ? partState(record, verdict, findings) : null;
+}
+
+/** Read from a distance: only what can be read there is drawn, which also keeps many of them cheap. */
+function FarCard({ record, state, selected }: CardProps) {
+  const { part, kind } = record;
+  return (
+    <div className="card card-far" data-family={kind.family} data-selected={selected} data-tone={state?.tone}>
+      <span className="card-far-name" id={`card-${part.id}-name`}>
+        {part.label}
+      </span>
+      {state && (
+        <span className="card-far-state" id={`card-${part.id}-state`} data-tone={state.tone}>
+          <Mark state={state} />
+          <span className="unseen">{state.word}</span>
+        </span>
+      )}
+    </div>
+  );
+}
+
+function NearCard({ record, state, selected }: CardProps) {
+  const { part, kind, options, ports } = record;
+  const inRows = hasRows(ports);
+  const places = portPlaces(ports);
+  return (
+    <div
+      className="card"
+      data-family={kind.family}
+      data-selected={selected}
+      data-tone={state?.tone}
+      data-rows={inRows}
+    >
+      <div className="card-head">
+        <PartSymbol name={kind.symbol(options)} />
+        <div className="card-words">
+          <span className="card-name" id={`card-${part.id}-name`} title={part.label}>
+            {part.label}
+          </span>
+          <span className="card-caption" id={`card-${part.id}-caption`}>
+            {kind.caption(options)}
+          </span>
+        </div>
+      </div>
+      {state && (
+        <span className="card-state" id={`card-${part.id}-state`} data-tone={state.tone} title={state.why}>
+          <Mark state={state} />
+          {state.word}
+        </span>
+      )}
+      {ports.map((port) => (
+        <PortHandle
+          key={`${port.side}${port.id}`}
+          part={part.id}
+          port={port}
+          y={places.get(port.id)?.y ?? 0}
+          joined={record.joined[port.id] !== undefined}
+          labelled={inRows}
+        />
+      ))}
+    </div>
+  );
+}
+
+const MARKS: Readonly<Record<PartState["mark"], LucideIcon>> = {
+  tick: Check,
+  cross: X,
+  bolt: ZapOff,
+  loop: RefreshCcw,
+  alert: CircleAlert,
+};
+
+function Mark({ state }: { readonly state: PartState }) {
+  const Icon = MARKS[state.mark];
+  return <Icon size={12} strokeWidth={2.6} aria-hidden="true" />;
+}
+
+type PortProps = {
+  readonly part: string;
+  readonly port: Port;
+  readonly y: number;
+  readonly joined: boolean;
+  readonly labelled: boolean;
+};
+
+function PortHandle({ part, port, y, joined, labelled }: PortProps) {
+  const role = useApp((s) => {
+    if (!s.connecting) return "idle";
+    if (s.connecting[0] === part && s.connecting[1] === port.id) return "start";
+    return targetsOf(s.design, s.connecting).has(`${part}/${port.id}`) ? "target" : "unfit";
+  });
+  const isInput = port.side === "in";
+  const name = `${isInput ? "Input" : "Output"} ${port.label}, ${joined ? "joined" : "free"}`;
+  return (
+    <>
+      <Handle
+        id={port.id}
+        type={isInput ? "target" : "source"}
+        position={isInput ? Position.Left : Position.Right}
+        style={{ top: y }}
+        className="port"
+        data-medium={port.medium}
+        data-joined={joined}
+        data-role={role}
+        role="button"
+        aria-label={name}
+        title={name}
+        onClick={(event) => {
+          event.stopPropagation();
+          tapPort([part, port.id]);
+        }}
+      />
+      {labelled && (
+        <span className="port-label" data-side={port.side} style={{ top: y }} aria-hidden="true">
+          {port.label}
+        </span>
+      )}
+    </>
+  );
+}

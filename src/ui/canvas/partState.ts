@@ -1,0 +1,44 @@
+/** How a part stands, in one word with a mark, for its card. */
+import type { PartRecord } from "../../evaluate/evaluation.ts";
+import type { Finding, Verdict } from "../../findings/finding.ts";
+
+export type PartState = {
+  readonly tone: "ok" | "danger" | "warn" | "note";
+  readonly mark: "tick" | "cross" | "bolt" | "loop" | "alert";
+  readonly word: string;
+  /** The sentence behind it, for a tooltip. */
+  readonly why: string;
+};
+
+/** The most important thing to say about a part; null when there is nothing to say. */
+export function partState(
+  record: PartRecord,
+  verdict: Verdict | undefined,
+  findings: readonly Finding[],
+): PartState | null {
+  if (record.looped) {
+    return {
+      tone: "danger",
+      mark: "loop",
+      word: "Loop",
+      why: "The signal runs in a circle through this part.",
+    };
+  }
+  if (!record.powered) {
+    return { tone: "danger", mark: "bolt", word: "No supply", why: "No supply reaches this part." };
+  }
+  const worst =
+    findings.find((f) => f.severity === "error") ?? findings.find((f) => f.severity === "warning");
+  if (verdict) {
+    if (!verdict.works) return { tone: "danger", mark: "cross", word: "Fails", why: verdict.sentence };
+    if (!worst) return { tone: "ok", mark: "tick", word: "Works", why: verdict.sentence };
+  }
+  if (!worst) return null;
+  const error = worst.severity === "error";
+  return {
+    tone: error ? "danger" : "warn",
+    mark: "alert",
+    word: error ? "Problem" : "Check",
+    why: worst.message,
+  };
+}

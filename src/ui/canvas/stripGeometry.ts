@@ -1,0 +1,178 @@
+/**
+ * What a strip shows, as path strings: each band of a spectrum split by how its carriers stand.
+ * Pure arithmetic, worked out once for each spectrum and width.
+ */
+import { scaleLinear } from "d3-scale";
+import { area, line } from "d3-shape";
+import type { Medium } from "../../parts/contract.ts";
+import type { Band, Spectrum } from "../../signal/band.ts";
+import { coaxScale, type FrequencyScale, skyScale } from "./axis.ts";
+import { bandLook } from "./bandLook.ts";
+import { type CarrierState, carrierState } from "./carrierState.ts";
+import { placeTags, type StripTag, type WishedTag } from "./stripTags.ts";
+
+export type StripShape = {
+  readonly state: CarrierState;
+  readonly colour: string;
+  /** Closed outline of the carriers, from the ground up to their levels. */
+  readonly area: string;
+  /** Their levels alone. */
+  readonly profile: string;
+};
+
+/** One user band of a channel-stacked feed. */
+export type StripBlock = {
+  readonly number: number;
+  readonly x: number;
+  readonly width: number;
+  readonly state: CarrierState;
+};
+
+export type StripDrawing = {
+  /** In the order in which they are to be drawn. */
+  readonly shapes: readonly StripShape[];
+  readonly blocks: readonly StripBlock[];
+  readonly tags: readonly StripTag[];
+};
+
+export const STRIP_WIDTH_PX = 152;
+export const STRIP_PLOT_PX = 20;
+
+/**
+ * Level that touches the ground of a strip and level that reaches its top [dBµV into 75 Ω]. Coax: from what
+ * no receiver can use to what no amplifier should deliver. Sky: the power at a feed, before any gain.
+ */
+const LEVELS: Readonly<Record<Medium, readonly [number, number]>> = { coax: [30, 105], sky: [-10, 40] };
+/** A carrier that is there stays visible, however weak [px]. */
+const LEAST_HEIGHT_PX = 2.5;
+const LEAST_WIDTH_PX = 1.2;
+/** Carriers of a band closer than this are drawn as one shape [px]. */
+const BRIDGED_GAP_PX = 1.4;
+
+/** Solid shapes first, outlines over them, what is wrong on top. */
+const DRAWING_ORDER: readonly CarrierState[] = ["live", "cut", "idle", "touched", "hit"];
+
+export function stripDrawing(spectrum: Spectrum, medium: Medium, widthPx = STRIP_WIDTH_PX): StripDrawing {
+  let byWidth = known.get(spectrum);
+  if (!byWidth) {
+    byWidth = new Map();
+    known.set(spectrum, byWidth);
+  }
+  const key = `${medium}${widthPx}`;
+  let drawing = byWidth.get(key);
+  if (!drawing) {
+    drawing = draw(spectrum, medium, widthPx);
+    byWidth.set(key, drawing);
+  }
+  return drawing;
+}
+
+const known = new WeakMap<Spectrum, Map<string, StripDrawing>>();
+
+function draw(spectrum: Spectrum, medium: Medium, widthPx: number): StripDrawing {
+  const x = medium === "sky" ? skyScale(widthPx) : coaxScale(widthPx);
+  const y = scaleLinear(LEVELS[medium], [STRIP_PLOT_PX - LEAST_HEIGHT_PX, 0]).clamp(true);
+  const shapes: StripShape[] = [];
+  const blocks: StripBlock[] = [];
+  const tags: WishedTag[] = [];
+
+  for (const band of spectrum.bands) {
+    const look = bandLook(band);
+    const states = Array.from(band.level, (_, i) => carrierState(band, i));
+    for (const state of new Set(states)) {
+      const spans = spansOf(band, states, state, x, y);
+      shapes.push({ state, colour: look.colour, ...outline(spans) });
+    }
+    if (band.stack) blocks.push(...blocksOf(band, states, x));
+    const tag = wishedTag(band, states, x);
+    if (tag) tags.push(tag);
+  }
+
+  shapes.sort((a, b) => DRAWING_ORDER.indexOf(a.state) - DRAWING_ORDER.indexOf(b.state));
+  return { shapes, blocks, tags: placeTags(tags, widthPx) };
+}
+
+type Span = { readonly x0: number; readonly x1: number; readonly y: number };
+
+/** Horizontal extents of the carriers in one state, left to right. */
+function spansOf(
+  band: Band,
+  states: readonly CarrierState[],
+  wanted: CarrierState,
+  x: FrequencyScale,
+  y: (levelDbuv: number) => number,
+): Span[] {
+  const spans: Span[] = [];
+  states.forEach((state, i) => {
+    if (state !== wanted) return;
+    const centre = band.grid.centre[i] ?? 0;
+    const half = (band.grid.width[i] ?? 0) / 2;
+    const x0 = x(centre - half);
+    spans.push({
+      x0,
+      x1: Math.max(x(centre + half), x0 + LEAST_WIDTH_PX),
+      y: y(band.level[i] ?? Number.NEGATIVE_INFINITY),
+    });
+  });
+  return spans.sort((a, b) => a.x0 - b.x0);
+}
+
+type ProfilePoint = { readonly x: number; readonly y: number } | null;
+
+const areaPath = area<ProfilePoint>()
+  .defined((p) => p !== null)
+  .x((p) => p?.x ?? 0)
+  .y0(STRIP_PLOT_PX)
+  .y1((p) => p?.y ?? STRIP_PLOT_PX)
+  .digits(1);
+const profilePath = line<ProfilePoint>()
+  .defined((p) => p !== null)
+  .x((p) => p?.x ?? 0)
+  .y((p) => p?.y ?? STRIP_PLOT_PX)
+  .digits(1);
+
+function outline(spans: readonly Span[]): { area: string; profile: string } {
+  const points: ProfilePoint[] = [];
+  let end: number | null = null;
+  for (const span of spans) {
+    if (end !== null && span.x0 - end > BRIDGED_GAP_PX) points.push(null);
+    points.push({ x: span.x0, y: span.y }, { x: span.x1, y: span.y });
+    end = span.x1;
+  }
+  return { area: areaPath(points) ?? "", profile: profilePath(points) ?? "" };
+}
+
+function blocksOf(band: Band, states: readonly CarrierState[], x: FrequencyScale): StripBlock[] {
+  return (band.stack?.numbers ?? []).map((number, i) => {
+    const centre = band.grid.centre[i] ?? 0;
+    const half = (band.grid.width[i] ?? 0) / 2;
+    return {
+      number,
+      x: x(centre - half),
+      width: x(centre + half) - x(centre - half),
+      state: states[i] ?? "cut",
+    };
+  });
+}
+
+/** A tag over the middle of what is usable of a band; struck out where nothing is; none for alternatives. */
+function wishedTag(band: Band, states: readonly CarrierState[], x: FrequencyScale): WishedTag | null {
+  if (!band.selected || states.length === 0) return null;
+  const struck = states.every((s) => s === "cut");
+  let from = Number.POSITIVE_INFINITY;
+  let to = Number.NEGATIVE_INFINITY;
+  states.forEach((state, i) => {
+    if (state === "cut" && !struck) return;
+    from = Math.min(from, band.grid.centre[i] ?? from);
+    to = Math.max(to, band.grid.centre[i] ?? to);
+  });
+  const look = bandLook(band);
+  return {
+    text: look.tag,
+    shortText: look.shortTag,
+    colour: look.colour,
+    x: (x(from) + x(to)) / 2,
+    struck,
+    hit: states.includes("hit"),
+  };
+}

@@ -1,0 +1,31 @@
+/**
+ * What others may ask of the canvas that is on screen: commands, tray and dialogs reach it through here
+ * without being its children.
+ */
+import type { Box, Point } from "./layout.ts";
+
+export type CanvasView = {
+  readonly fit: () => void;
+  readonly zoomBy: (factor: number) => void;
+  readonly show: (box: Box) => void;
+  /** From a place in the window to a place on the canvas. */
+  readonly toCanvas: (client: Point) => Point;
+  /** The place on the canvas in the middle of what is seen. */
+  readonly centre: () => Point;
+  /** Whether a place in the window lies over the canvas. */
+  readonly covers: (client: Point) => boolean;
+  readonly wireUnder: (client: Point) => string | null;
+};
+
+let current: CanvasView | null = null;
+
+export function canvasView(): CanvasView | null {
+  return current;
+}
+
+export function attachView(view: CanvasView): () => void {
+  current = view;
+  return () => {
+    if (current === view) current = null;
+  };
+}

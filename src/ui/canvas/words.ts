@@ -1,0 +1,35 @@
+/** What is on a wire, in words: for screen readers, tooltips and lists. */
+import type { Band, Spectrum } from "../../signal/band.ts";
+import { bandLook } from "./bandLook.ts";
+import { type CarrierState, carrierState } from "./carrierState.ts";
+
+/** "TV 62–68 dBµV, Satellite V low 58–63 dBµV (12 of 20 carriers collide)"; "nothing" for silence. */
+export function spectrumWords(spectrum: Spectrum): string {
+  const phrases = spectrum.bands.filter((b) => b.selected).map(bandWords);
+  const idle = spectrum.bands.length - phrases.length;
+  if (idle > 0) phrases.push(`${idle} more on request`);
+  return phrases.length > 0 ? phrases.join(", ") : "nothing";
+}
+
+function bandWords(band: Band): string {
+  const states = Array.from(band.level, (_, i) => carrierState(band, i));
+  const { words } = bandLook(band);
+  const count = (...wanted: CarrierState[]) => states.filter((s) => wanted.includes(s)).length;
+  const cut = count("cut");
+  if (cut === states.length) return `${words} filtered away`;
+  const troubles = [];
+  if (cut > 0) troubles.push(`${cut} of ${states.length} carriers filtered away`);
+  const hit = count("hit", "touched");
+  if (hit > 0) troubles.push(`${hit} of ${states.length} carriers collide`);
+  const range = levelWords(band, states);
+  return `${words} ${range}${troubles.length > 0 ? ` (${troubles.join(", ")})` : ""}`;
+}
+
+function levelWords(band: Band, states: readonly CarrierState[]): string {
+  const levels = Array.from(band.level).filter((_, i) => states[i] !== "cut");
+  const low = Math.round(Math.min(...levels));
+  const high = Math.round(Math.max(...levels));
+  // A minus sign beside a dash would be misread.
+  const range = low === high ? `${low}` : low < 0 ? `${low} to ${high}` : `${low}–${high}`;
+  return `${range} dBµV`;
+}
