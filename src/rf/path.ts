@@ -17,11 +17,3 @@ export function freeSpaceLossDb(options: { distanceKm: number; frequencyMHz: num
   const distanceM = options.distanceKm * 1000;
   return 20 * Math.log10((4 * Math.PI * distanceM) / wavelengthM(options.frequencyMHz));
 }
-
-/**
- * Power flux density at the dish [dBW/m²], before losses in the air.
- * Φ = EIRP − 10·log10(4π·d²)
- */
-export function fluxDbwPerM2(options: { eirpDbw: number; distanceKm: number }): number {
-  return options.eirpDbw - 10 * Math.log10(4 * Math.PI * (options.distanceKm * 1000) ** 2);
-}
