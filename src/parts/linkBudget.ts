@@ -3,6 +3,7 @@ import { dbmToDbuv, dbToRatio } from "../rf/decibel.ts";
 import { dishGainDbi } from "../rf/dish.ts";
 import { type LookAngles, lookAngles } from "../rf/lookAngles.ts";
 import { freeSpaceLossDb } from "../rf/path.ts";
+import { skyNoiseKelvin } from "../rf/skyNoise.ts";
 import type { DishOptions } from "./dishOptions.ts";
 
 /** How the dish has to stand: direction of the satellite, and the angle set on an offset dish's mount. */
@@ -37,15 +38,11 @@ export function feedLevelDbuv(
   return dbmToDbuv(receivedDbw + 30);
 }
 
-/** Temperature of rain as a source of noise [K] (ITU-R P.618 takes 275 K, from memory). */
-const RAIN_KELVIN = 275;
-
 /**
- * Noise temperature of a dish under rain of A dB [K].
+ * Noise temperature of a dish under rain [K].
  * Rain hides part of the sky's own noise and puts its own in place.
  * T = T_clear · 10^(−A/10) + 275 K · (1 − 10^(−A/10))
  */
 export function feedKelvin(o: Pick<DishOptions, "antennaKelvin" | "rainLossDb">): number {
-  const through = dbToRatio(-o.rainLossDb);
-  return o.antennaKelvin * through + RAIN_KELVIN * (1 - through);
+  return o.antennaKelvin * dbToRatio(-o.rainLossDb) + skyNoiseKelvin({ attenuationDb: o.rainLossDb });
 }
