@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { idealSplitDb, resistiveSplitDb } from "../../src/parts/splitLoss.ts";
 import { coaxLossDb } from "../../src/rf/coax.ts";
+import { thirdOrderProductDbuv, thirdOrderRatioDb } from "../../src/rf/intermod.ts";
 import { noiseFactor, thermalNoiseUv2 } from "../../src/rf/noise.ts";
 import { hasNgspice, simulate } from "./ngspice.ts";
 
@@ -143,3 +144,48 @@ describe.skipIf(!simulated)("thermal noise at 290 K, simulated by ngspice", () =
     expect((volts * 1e6) ** 2 / (throughThePad + addedByThePad)).toBeCloseTo(1, 3);
   });
 });
+
+describe.skipIf(!simulated)(
+  "an amplifier with a weak cubic curve and two carriers, simulated by ngspice",
+  () => {
+    /** Levels of the upper carrier and of the product below the lower one [dBµV], for a drive in volts each. */
+    function twoTone(driveVolts: number): { carrierDbuv: number; productDbuv: number } {
+      const [carrier = Number.NaN, product = Number.NaN] = simulate({
+        circuit: [
+          `V1 one 0 dc 0 sin(0 ${driveVolts} 9e6)`,
+          `V2 in one dc 0 sin(0 ${driveVolts} 10e6)`,
+          "Rin in 0 75",
+          "B1 out 0 V = 10*v(in) - 2*v(in)*v(in)*v(in)",
+          "Rl out 0 75",
+        ].join("\n"),
+        // 1024 samples of exactly one microsecond: bin n is n MHz, without leakage between them.
+        commands: [
+          "set specwindow=none",
+          "tran 0.9765625n 999.0234375n 0 0.2n",
+          "linearize v(out)",
+          "fft v(out)",
+        ],
+        read: ["mag(v(out)[9])", "mag(v(out)[8])"],
+      });
+      const dbuv = (peakVolts: number): number => 20 * Math.log10((peakVolts / Math.SQRT2) * 1e6);
+      return { carrierDbuv: dbuv(carrier), productDbuv: dbuv(product) };
+    }
+
+    test("keeps the products where the rating at one level puts them at others", () => {
+      const rated = twoTone(0.1);
+      const amplifier = {
+        ratedDbuv: rated.carrierDbuv,
+        ratioDb: rated.carrierDbuv - rated.productDbuv,
+        rule: "beats",
+        carriers: 2,
+      } as const;
+      for (const driveVolts of [0.05, 0.07, 0.15]) {
+        const { carrierDbuv, productDbuv } = twoTone(driveVolts);
+        const ours = { ...amplifier, levelDbuv: carrierDbuv };
+        // Compression by the same curve, up to a tenth of a decibel, counts three times over.
+        expect(Math.abs(thirdOrderProductDbuv(ours) - productDbuv)).toBeLessThan(0.3);
+        expect(Math.abs(thirdOrderRatioDb(ours) - (carrierDbuv - productDbuv))).toBeLessThan(0.3);
+      }
+    });
+  },
+);
