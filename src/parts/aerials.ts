@@ -165,7 +165,7 @@ const AERIAL_FM = define({
   family: "receive",
   name: "FM aerial",
   summary: "Receives FM radio; lists the stations on air and their level.",
-  keywords: ["antenna", "radio", "VHF", "UKW", "band II", "dipole"],
+  keywords: ["antenna", "radio", "VHF", "band II", "dipole"],
   prefix: "fm",
   options: FM_OPTIONS,
   symbol: "aerial-fm",
