@@ -111,6 +111,7 @@ const diplexerOptions = z.object({
   tvToMHz: number({
     label: "Own edges: lower branch up to",
     unit: "MHz",
+    help: "Ends at the latest where the satellite branch begins: no filter gives all of a signal to both.",
     min: 50,
     max: 1000,
     default: 862,
@@ -145,7 +146,8 @@ const diplexerOptions = z.object({
 const EDGES = { tv: { tvTo: 862, satFrom: 950 }, radio: { tvTo: 240, satFrom: 290 } } as const;
 
 function diplexerBranches(o: z.output<typeof diplexerOptions>): readonly Branch[] {
-  const { tvTo, satFrom } = o.split === "own" ? { tvTo: o.tvToMHz, satFrom: o.satFromMHz } : EDGES[o.split];
+  const { tvTo, satFrom } =
+    o.split === "own" ? { tvTo: Math.min(o.tvToMHz, o.satFromMHz), satFrom: o.satFromMHz } : EDGES[o.split];
   // A wideband feed reaches 2350 MHz, so a diplexer made for it does too.
   const satTo = o.split === "radio" ? Math.max(o.satTopMHz, 2350) : o.satTopMHz;
   const branch = (range: Range, lossDb: number) => series(flat(-lossDb), passing([range], o.rejectionDb));

@@ -1,11 +1,10 @@
 /** Wall plates: what they let out at which socket, and which socket lets supply and tone back in. */
 import { z } from "zod";
 import { flat, type Response, series } from "../signal/response.ts";
-import type { Delivery, PartKind, Path, Port, PowerPath } from "./contract.ts";
-import { define } from "./contract.ts";
+import { type Delivery, define, type PartKind, type Path, type Port, type PowerPath } from "./contract.ts";
 import { choice, number, toggle } from "./fields.ts";
 import { RISER_OUTLETS } from "./outletsRiser.ts";
-import { coaxIn, coaxOut, insertionLoss, MEMORY, merged, passing, plainLoss, type Range } from "./passive.ts";
+import { coaxIn, coaxOut, insertionLoss, MEMORY, passing, plainLoss, type Range } from "./passive.ts";
 
 /** One socket, or more, of a plate: which input it hangs on, what it lets out, what it is for. */
 type Socket = {
@@ -156,6 +155,7 @@ const separating = {
   tvToMHz: number({
     label: "TV socket up to",
     unit: "MHz",
+    help: "Ends at the latest where the satellite socket begins: no filter gives all of a signal to both.",
     min: 230,
     max: 1000,
     default: 862,
@@ -184,6 +184,8 @@ type Separating = {
 const filtered = (ranges: readonly Range[], lossDb: number, o: Separating): Response =>
   series(flat(-lossDb), passing(ranges, o.rejectionDb));
 
+const tvTop = (o: Separating): number => Math.min(o.tvToMHz, o.satFromMHz);
+
 const satWindow = (o: Separating): Response =>
   filtered([{ fromMHz: o.satFromMHz, toMHz: o.satToMHz }], o.satLossDb, o);
 
@@ -206,7 +208,7 @@ const outletDiplexed = plate(
       port: "tv",
       label: "TV",
       from: "in",
-      gain: filtered([{ fromMHz: 5, toMHz: o.tvToMHz }], o.tvLossDb, o),
+      gain: filtered([{ fromMHz: 5, toMHz: tvTop(o) }], o.tvLossDb, o),
       services: ["tv", "dab", "fm"],
       dc: false,
     },
@@ -240,11 +242,8 @@ type Triplexing = Separating & {
 function triplexed(o: Triplexing, satLabel: string): readonly Socket[] {
   const withDab = o.radio === "fm-dab";
   const tv: readonly Range[] = withDab
-    ? [{ fromMHz: Math.min(470, o.tvToMHz), toMHz: Math.max(470, o.tvToMHz) }]
-    : merged([
-        { fromMHz: 5, toMHz: 68 },
-        { fromMHz: 118, toMHz: o.tvToMHz },
-      ]);
+    ? above(470, tvTop(o))
+    : [{ fromMHz: 5, toMHz: 68 }, ...above(118, tvTop(o))];
   return [
     {
       port: "tv",
@@ -265,6 +264,10 @@ function triplexed(o: Triplexing, satLabel: string): readonly Socket[] {
     satSocket(satWindow(o), "sat", "in", satLabel),
   ];
 }
+
+/** Nothing is left of a branch whose top lies below its start. */
+const above = (fromMHz: number, toMHz: number): readonly Range[] =>
+  toMHz > fromMHz ? [{ fromMHz, toMHz }] : [];
 
 const radioWords = (o: Triplexing) => (o.radio === "fm" ? "FM" : "FM+DAB");
 

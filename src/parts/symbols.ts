@@ -58,7 +58,7 @@ const drawn = {
       "M14 5 H36 V27 H14 Z",
       "M14 27 L36 5",
       "M17 11 q2 -4 4 0 t4 0",
-      "M25 22 q2.4 -3 4.8 0 t4.8 0",
+      "M24.5 22.5 q2.2 -4 4.4 0 t4.4 0",
       "M36 16 H45",
     ],
   },
@@ -96,7 +96,7 @@ const drawn = {
     fill: ["M17 22 v-5 h3 v5 Z", "M22.5 22 v-9 h3 v9 Z", "M28 22 v-13 h3 v13 Z"],
   },
   multiswitch: {
-    lines: ["M10 4 H38 V28 H10 Z", "M3 9 H38 M3 14 H38 M3 19 H38", "M17 9 V32 M24 14 V32 M31 19 V32"],
+    lines: ["M10 4 H38 V27 H10 Z", "M3 9 H38 M3 14 H38 M3 19 H38", "M17 9 V31 M24 14 V31 M31 19 V31"],
     fill: [dot(17, 9), dot(24, 14), dot(31, 19)],
   },
   "position-switch": {
