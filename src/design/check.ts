@@ -19,6 +19,8 @@ export type Reading =
       readonly problem: string;
     };
 
+const MOST_NOTES = 20;
+
 /** Checks the value of a design file. */
 export function checkFile(value: unknown): Reading {
   const problem = notADesign(value) ?? tooLarge(value);
@@ -107,7 +109,13 @@ function checkDesign(file: FileV1): Reading {
     parts: [...parts.values()],
     wires: file.wires,
   };
-  return { ok: true, design, notes };
+  return { ok: true, design, notes: shortList(notes) };
+}
+
+function shortList(notes: readonly string[]): readonly string[] {
+  if (notes.length <= MOST_NOTES) return notes;
+  const more = notes.length - MOST_NOTES;
+  return [...notes.slice(0, MOST_NOTES), `${more} more options are not known and were left out.`];
 }
 
 function wireProblem(file: FileV1, parts: ReadonlyMap<string, Part>): Reading | null {

@@ -4,10 +4,11 @@
  * one needs a new mark. `[title, lesson, kinds, ports, parts, wires]`
  */
 import { z } from "zod";
-import { kindOf } from "../parts/catalogue.ts";
+import { defaultOptions, kindOf } from "../parts/catalogue.ts";
+import type { AnyOptions, PartKind } from "../parts/contract.ts";
 import type { Design, Part } from "./design.ts";
 import { LIMITS } from "./limits.ts";
-import { isSameValue, startingOptions } from "./options.ts";
+import { isSameValue } from "./options.ts";
 
 const index = z.int().min(0);
 
@@ -82,11 +83,20 @@ function compactPartOf(part: Part, kindIndex: number): CompactPart {
   const digits = part.id.startsWith(prefix) ? part.id.slice(prefix.length) : "";
   const id = /^(?:0|[1-9]\d{0,8})$/.test(digits) ? Number(digits) : part.id;
   const label = kind && part.label === defaultLabel(kind.name, id) ? 0 : part.label;
-  const defaults = kind ? startingOptions(kind) : {};
+  const defaults = kind ? defaultsOf(kind) : {};
   const changed = Object.entries(part.options).filter(([key, value]) => !isSameValue(value, defaults[key]));
   const start = [kindIndex, id, part.at[0], part.at[1]] as const;
   if (changed.length > 0) return [...start, label, Object.fromEntries(changed)];
   return label === 0 ? [...start] : [...start, label];
+}
+
+// Worked out once for each kind: a dish alone brings a plan of 80 rows.
+const known = new WeakMap<PartKind, AnyOptions>();
+
+function defaultsOf(kind: PartKind): AnyOptions {
+  const defaults = known.get(kind) ?? defaultOptions(kind);
+  known.set(kind, defaults);
+  return defaults;
 }
 
 function expandedPart([, id, x, y, label = 0, options = {}]: CompactPart, kindKey: string) {

@@ -37,14 +37,31 @@ export function fileOf(design: Design): unknown {
 
 const LINE = 110;
 
-/** Like JSON.stringify, but what fits on a line stays on one: a wire is a line, not eight. */
+/** Like JSON.stringify, but what fits on a line stays on one; each part, wire and row begins a new one. */
 function pretty(value: unknown, indent: string): string {
-  const flat = JSON.stringify(value);
-  if (typeof value !== "object" || value === null || indent.length + flat.length <= LINE) return flat;
+  const line = onOneLine(value);
+  if (line !== null && indent.length + line.length <= LINE) return line;
   const deeper = `${indent}  `;
   const lines = Array.isArray(value)
     ? value.map((each) => pretty(each, deeper))
-    : Object.entries(value).map(([key, each]) => `${JSON.stringify(key)}: ${pretty(each, deeper)}`);
+    : Object.entries(value ?? {}).map(([key, each]) => `${JSON.stringify(key)}: ${pretty(each, deeper)}`);
   const [open, close] = Array.isArray(value) ? "[]" : "{}";
-  return `${open}\n${lines.map((line) => deeper + line).join(",\n")}\n${indent}${close}`;
+  return `${open}\n${lines.map((each) => deeper + each).join(",\n")}\n${indent}${close}`;
+}
+
+function onOneLine(value: unknown): string | null {
+  if (typeof value !== "object" || value === null) return JSON.stringify(value);
+  const isList = Array.isArray(value);
+  const texts: string[] = [];
+  for (const [key, each] of Object.entries(value)) {
+    const text = isList && isObject(each) ? null : onOneLine(each);
+    if (text === null) return null;
+    texts.push(isList ? text : `${JSON.stringify(key)}: ${text}`);
+  }
+  if (isList) return `[${texts.join(", ")}]`;
+  return texts.length === 0 ? "{}" : `{ ${texts.join(", ")} }`;
+}
+
+function isObject(value: unknown): boolean {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
 }

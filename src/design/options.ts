@@ -22,12 +22,6 @@ export function checkOptions(kind: PartKind, raw: Readonly<Record<string, unknow
   return { ok: false, path, message: `${row}${issue?.message ?? "not a valid set of options"}` };
 }
 
-/** The options a kind starts with. */
-export function startingOptions(kind: PartKind): AnyOptions {
-  const checked = checkOptions(kind, {});
-  return checked.ok ? checked.options : {};
-}
-
 function fieldLabel(kind: PartKind, key: PropertyKey | undefined): string {
   const schema = typeof key === "string" ? kind.options.shape[key] : undefined;
   return (schema && fieldMeta(schema)?.label) ?? String(key);

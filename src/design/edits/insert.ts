@@ -21,7 +21,9 @@ export function insertIntoWire(design: Design, part: Part, id: string): Edit {
     );
   }
   const kind = kindOf(part.kind);
-  if (!kind?.inline) {
+  const way = kind?.inline;
+  // The way through may be missing with the present options (an amplifier with separate inputs).
+  if (!kind || !way || !portOf(part, way.in) || !portOf(part, way.out)) {
     const name = kind?.name ?? part.kind;
     return refuse(
       `“${name}” has no single way through, so it cannot be put into a wire; join its ports one by one.`,
@@ -38,7 +40,7 @@ export function insertIntoWire(design: Design, part: Part, id: string): Edit {
   const opened: Design = { ...design, wires: design.wires.filter((each) => each !== wire) };
   const added = partById(design, part.id) ? done(withPart(opened, placed)) : addPart(opened, placed);
   if (!added.ok) return added;
-  const first = planJoin(added.design, wire.from, [part.id, kind.inline.in]);
+  const first = planJoin(added.design, wire.from, [part.id, way.in]);
   if (!first.ok) return first;
-  return planJoin(first.design, [part.id, kind.inline.out], wire.to);
+  return planJoin(first.design, [part.id, way.out], wire.to);
 }

@@ -15,8 +15,9 @@ export function newPart(
   options: Readonly<Record<string, unknown>> = {},
 ): Part | undefined {
   const kind = kindOf(kindKey);
-  const checked = kind && checkOptions(kind, options);
-  if (!checked?.ok) return undefined;
+  if (!kind) return undefined;
+  const checked = checkOptions(kind, options);
+  if (!checked.ok) return undefined;
   return { ...namer(design.parts).fresh(kind), kind: kindKey, options: checked.options, at: within(at) };
 }
 

@@ -1,10 +1,10 @@
 /** Replacing a part by one of another kind, in its place. */
-import { kindOf } from "../../parts/catalogue.ts";
+import { defaultOptions, kindOf } from "../../parts/catalogue.ts";
 import type { PartKind } from "../../parts/contract.ts";
 import type { Design, Part, PartId } from "../design.ts";
 import { partById } from "../lookup.ts";
 import { hasDefaultLabel, namer } from "../names.ts";
-import { checkOptions, isSameValue, startingOptions } from "../options.ts";
+import { checkOptions, isSameValue } from "../options.ts";
 import { done, type Edit, refuse } from "./edit.ts";
 import { matchPorts, refit } from "./refit.ts";
 
@@ -23,8 +23,8 @@ export function replaceKind(design: Design, id: PartId, newKind: string): Edit {
   if (!kind) return refuse(`There is no kind of part “${newKind}”.`);
   if (kind === old) return done(design);
 
-  const label = hasDefaultLabel(part, old) ? namer(design.parts).fresh(kind).label : part.label;
-  const typical = startingOptions(old);
+  const label = hasDefaultLabel(part, old) ? numbered(design, part, old, kind) : part.label;
+  const typical = defaultOptions(old);
   const versions = [
     adopt(kind, part, (key, value) => !isSameValue(value, typical[key])),
     adopt(kind, part, () => true),
@@ -38,6 +38,13 @@ export function replaceKind(design: Design, id: PartId, newKind: string): Edit {
   return refit(design, best.replaced, best.ports);
 }
 
+/** "Universal LNB 2" becomes "Wideband LNB 2", or the next number where that is taken. */
+function numbered(design: Design, part: Part, old: PartKind, kind: PartKind): string {
+  const label = `${kind.name}${part.label.slice(old.name.length)}`;
+  const taken = design.parts.some((other) => other.label === label);
+  return taken ? namer(design.parts).fresh(kind).label : label;
+}
+
 function adopt(kind: PartKind, part: Part, keep: (key: string, value: unknown) => boolean) {
   const kept: Record<string, unknown> = {};
   for (const [key, field] of Object.entries(kind.options.shape)) {
@@ -45,5 +52,5 @@ function adopt(kind: PartKind, part: Part, keep: (key: string, value: unknown) =
     if (value !== undefined && keep(key, value) && field.safeParse(value).success) kept[key] = value;
   }
   const checked = checkOptions(kind, kept);
-  return checked.ok ? checked.options : startingOptions(kind);
+  return checked.ok ? checked.options : defaultOptions(kind);
 }

@@ -1,0 +1,450 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { readDesign, writeDesign } from "../../src/design/file.ts";
+import { anyDesign } from "../arbitraries.ts";
+import { drawn, typicalHouse } from "./house.ts";
+
+/** The sentence a file is refused with; fails where it is accepted. */
+function problemOf(text: string): string {
+  const reading = readDesign(text);
+  if (reading.ok) throw new Error("the file was accepted");
+  return reading.problem;
+}
+
+/** A valid file of a dish, a converter and a cable, changed by the test. */
+function file(
+  change: (file: Record<string, unknown> & { parts: unknown[]; wires: unknown[] }) => void,
+): string {
+  const value = {
+    format: "downlead",
+    version: 1,
+    title: "House",
+    parts: [
+      { id: "dish1", kind: "dish", label: "Dish", options: {}, at: [0, 0] },
+      { id: "lnb1", kind: "lnb-universal", label: "Converter", options: {}, at: [200, 0] },
+      { id: "cable1", kind: "cable", label: "Downlead", options: { lengthM: 25 }, at: [400, 0] },
+    ] as unknown[],
+    wires: [
+      { from: ["dish1", "sky"], to: ["lnb1", "sky"] },
+      { from: ["lnb1", "out"], to: ["cable1", "in"] },
+    ] as unknown[],
+  };
+  change(value);
+  return JSON.stringify(value);
+}
+
+describe("A design file", () => {
+  test("reads back exactly what was written, for any design", () => {
+    fc.assert(
+      fc.property(anyDesign({ loops: true }), (design) => {
+        expect(readDesign(writeDesign(design))).toEqual({ ok: true, design, notes: [] });
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  test("is the same text for the same design, and plain JSON", () => {
+    fc.assert(
+      fc.property(anyDesign({ loops: true }), (design) => {
+        const text = writeDesign(design);
+        const reading = readDesign(text);
+        expect(reading.ok && writeDesign(reading.design)).toBe(text);
+        expect(JSON.parse(text)).toMatchObject({ format: "downlead", version: 1, title: design.title });
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  test("begins a new line for each wire, so that two versions compare line by line", () => {
+    const text = writeDesign(drawn(["dish", "lnb-universal"], ["dish1/sky > lnb1/sky"]));
+    expect(text.split("\n")).toContain('    { "from": ["dish1", "sky"], "to": ["lnb1", "sky"] }');
+  });
+
+  test("with a byte order mark, as some editors write it, is read", () => {
+    expect(readDesign(`\uFEFF${file(() => {})}`).ok).toBe(true);
+  });
+
+  test("may leave out what has an obvious value: options, label, place, title", () => {
+    const text = JSON.stringify({
+      format: "downlead",
+      version: 1,
+      parts: [{ id: "cable1", kind: "cable" }],
+      wires: [],
+    });
+    const reading = readDesign(text);
+    expect(reading).toMatchObject({
+      ok: true,
+      design: { title: "Untitled design", parts: [{ label: "cable1" }] },
+    });
+    expect(reading.ok && reading.design.parts[0]?.options.lengthM).toBeTypeOf("number");
+  });
+
+  test("may hold a loop: the design opens, and is marked where it is worked out", () => {
+    const text = file((f) => {
+      f.parts.push({ id: "cable2", kind: "cable", label: "", options: {}, at: [0, 0] });
+      f.wires = [
+        { from: ["cable1", "out"], to: ["cable2", "in"] },
+        { from: ["cable2", "out"], to: ["cable1", "in"] },
+      ];
+    });
+    expect(readDesign(text)).toMatchObject({ ok: true, design: { wires: { length: 2 } } });
+  });
+
+  test("with keys nobody knows still opens, and says which option was left out", () => {
+    const text = file((f) => {
+      f.colour = "green";
+      f.parts[2] = { id: "cable1", kind: "cable", options: { lenghtM: 3 }, at: [0, 0], extra: 1 };
+    });
+    const reading = readDesign(text);
+    expect(reading.ok && reading.notes).toEqual([
+      'parts[2] "cable1": option "lenghtM" is not known and was left out.',
+    ]);
+    expect(reading.ok && Object.keys(reading.design)).not.toContain("colour");
+  });
+});
+
+describe("A file that is no design is refused, with the place and the reason", () => {
+  test.each([
+    { name: "empty", text: "", says: "line 1, column 1: the text is empty" },
+    {
+      name: "cut short",
+      text: '{"format": "downlead",\n "parts": [',
+      says: "line 2, column 12: the text ends where a value or ] should follow",
+    },
+    { name: "a comma too many", text: '{"a": 1,\n}', says: "line 2, column 1: expected a name" },
+    {
+      name: "a comma missing",
+      text: '{"a": 1\n  "b": 2}',
+      says: "line 2, column 3: expected a comma or a closing bracket",
+    },
+    {
+      name: "wrong bracket",
+      text: '{"a": [1}',
+      says: 'line 1, column 9: expected a comma or a closing bracket, found "}"',
+    },
+    {
+      name: "quotes never closed",
+      text: '{"a": "b',
+      says: "line 1, column 7: a text in quotes is never closed",
+    },
+    { name: "a line break in quotes", text: '{"a": "b\n"}', says: "line 1, column 9: a line break" },
+    { name: "unknown escape", text: '{"a": "\\x"}', says: "line 1, column 8: an unknown escape" },
+    { name: "not a number", text: '{"a": NaN}', says: 'line 1, column 7: expected a value, found "N"' },
+    { name: "a leading zero", text: "[01]", says: "line 1, column 3: expected a comma" },
+    { name: "two values", text: "{} {}", says: "line 1, column 4: expected the end of the text" },
+    { name: "another kind of file", text: "<svg/>", says: "line 1, column 1: expected a value" },
+  ])("not JSON: $name", ({ text, says }) => {
+    expect(problemOf(text)).toContain(`This is not a design file: ${says}`);
+  });
+
+  test.each([
+    { name: "a list", text: "[]", says: "expected one object in braces" },
+    { name: "null", text: "null", says: "expected one object in braces" },
+    { name: "another format", text: '{"format": "drawing"}', says: '"format" should be "downlead"' },
+    { name: "no version", text: '{"format": "downlead"}', says: '"version" should be a whole number' },
+    {
+      name: "version in words",
+      text: '{"format": "downlead", "version": "1"}',
+      says: '"version" should be a whole number',
+    },
+    {
+      name: "version 0",
+      text: '{"format": "downlead", "version": 0}',
+      says: '"version" should be a whole number',
+    },
+    {
+      name: "from the future",
+      text: '{"format": "downlead", "version": 7}',
+      says: '"version" is 7: the file was written by a newer edition; this one reads up to version 1',
+    },
+    {
+      name: "no parts",
+      text: '{"format": "downlead", "version": 1}',
+      says: "parts: expected a list of parts",
+    },
+    {
+      name: "no wires",
+      text: '{"format": "downlead", "version": 1, "parts": []}',
+      says: "wires: expected a list of wires",
+    },
+  ])("not a design: $name", ({ text, says }) => {
+    expect(problemOf(text)).toContain(says);
+  });
+
+  test.each([
+    {
+      name: "unknown kind",
+      change: { id: "lnb1", kind: "lnb-magic", label: "", options: {}, at: [0, 0] },
+      says: 'parts[1] "lnb1": unknown kind "lnb-magic".',
+    },
+    {
+      name: "kind named like a built-in of the language",
+      change: { id: "lnb1", kind: "__proto__", label: "", options: {}, at: [0, 0] },
+      says: 'parts[1] "lnb1": unknown kind "__proto__".',
+    },
+    {
+      name: "option out of range",
+      change: { id: "lnb1", kind: "cable", label: "", options: { lengthM: 1e9 }, at: [0, 0] },
+      says: 'parts[1] "lnb1": options.lengthM: Length: at most ',
+    },
+    {
+      name: "option of the wrong type",
+      change: { id: "lnb1", kind: "cable", label: "", options: { lengthM: "ten" }, at: [0, 0] },
+      says: 'parts[1] "lnb1": options.lengthM: Length: expected a number.',
+    },
+    {
+      name: "option within a row",
+      change: {
+        id: "lnb1",
+        kind: "aerial-uhf",
+        label: "",
+        options: { channels: [{}, { channel: 4 }] },
+        at: [0, 0],
+      },
+      says: 'parts[1] "lnb1": options.channels[1].channel: ',
+    },
+    {
+      name: "options that are a list",
+      change: { id: "lnb1", kind: "cable", label: "", options: [], at: [0, 0] },
+      says: 'parts[1] "lnb1": options: expected options in braces.',
+    },
+    {
+      name: "duplicate id",
+      change: { id: "dish1", kind: "cable", label: "", options: {}, at: [0, 0] },
+      says: 'parts[1] "dish1": another part has the same id.',
+    },
+    {
+      name: "id with a space",
+      change: { id: "lnb 1", kind: "cable", label: "", options: {}, at: [0, 0] },
+      says: 'parts[1] "lnb 1": id: an id has 1 to 40 letters, digits, "-" or "_".',
+    },
+    {
+      name: "id that every object answers to",
+      change: { id: "constructor", kind: "cable", label: "", options: {}, at: [0, 0] },
+      says: 'parts[1] "constructor": id: an id has',
+    },
+    {
+      name: "id too long",
+      change: { id: "x".repeat(41), kind: "cable", label: "", options: {}, at: [0, 0] },
+      says: `parts[1] "${"x".repeat(41)}": id: an id has`,
+    },
+    {
+      name: "label too long",
+      change: { id: "lnb1", kind: "cable", label: "x".repeat(201), options: {}, at: [0, 0] },
+      says: 'parts[1] "lnb1": label: at most 200 characters.',
+    },
+    {
+      name: "place out of reach",
+      change: { id: "lnb1", kind: "cable", label: "", options: {}, at: [0, -2e6] },
+      says: 'parts[1] "lnb1": at[1]: at least -1000000.',
+    },
+    {
+      name: "place with one number",
+      change: { id: "lnb1", kind: "cable", label: "", options: {}, at: [0] },
+      says: 'parts[1] "lnb1": at',
+    },
+    { name: "no object", change: 7, says: "parts[1]: expected a part in braces." },
+  ])("part: $name", ({ change, says }) => {
+    expect(problemOf(file((f) => f.parts.splice(1, 1, change)))).toContain(says);
+  });
+
+  test.each([
+    {
+      name: "part missing",
+      wire: { from: ["lnb9", "out"], to: ["cable1", "in"] },
+      says: 'wires[1].from: there is no part "lnb9".',
+    },
+    {
+      name: "port missing",
+      wire: { from: ["lnb1", "out7"], to: ["cable1", "in"] },
+      says: 'wires[1].from: part "lnb1" has no port "out7"; it has sky, out.',
+    },
+    {
+      name: "port named like a built-in",
+      wire: { from: ["lnb1", "__proto__"], to: ["cable1", "in"] },
+      says: 'has no port "__proto__"',
+    },
+    {
+      name: "starts at an input",
+      wire: { from: ["cable1", "in"], to: ["lnb1", "sky"] },
+      says: 'wires[1].from: "cable1/in" is an input',
+    },
+    {
+      name: "ends at an output",
+      wire: { from: ["lnb1", "out"], to: ["cable1", "out"] },
+      says: 'wires[1].to: "cable1/out" is an output',
+    },
+    {
+      name: "two on one port",
+      wire: { from: ["dish1", "sky"], to: ["cable1", "in"] },
+      says: 'wires[1].from: port "dish1/sky" is taken by wires[0]; a port takes one wire.',
+    },
+    { name: "no end", wire: { from: ["lnb1", "out"] }, says: "wires[1].to: expected [part, port]." },
+    { name: "no object", wire: null, says: "wires[1]: expected a wire in braces." },
+  ])("wire: $name", ({ wire, says }) => {
+    expect(problemOf(file((f) => f.wires.splice(1, 1, wire)))).toContain(says);
+  });
+
+  test("wire: a beam into a coaxial input", () => {
+    const text = file((f) => f.wires.splice(0, 2, { from: ["dish1", "sky"], to: ["cable1", "in"] }));
+    expect(problemOf(text)).toBe("wires[0]: joins a sky port to a coax port.");
+  });
+
+  test("a number too large for the machine", () => {
+    const text = file(() => {}).replace('"lengthM":25', '"lengthM":1e999');
+    expect(problemOf(text)).toContain('parts[2] "cable1": options.lengthM');
+    const place = file(() => {}).replace("[200,0]", "[200,1e400]");
+    expect(problemOf(place)).toContain('parts[1] "lnb1": at[1]');
+  });
+});
+
+describe("A hostile file neither throws, nor freezes, nor reaches beyond itself", () => {
+  const cases = [
+    {
+      name: "a million parts",
+      text: () => `{"format":"downlead","version":1,"parts":[${"{},".repeat(1e6)}{}],"wires":[]}`,
+      says: "parts: 1000001 are too many",
+    },
+    {
+      name: "a million wires",
+      text: () => `{"format":"downlead","version":1,"parts":[],"wires":[${"0,".repeat(1e6)}0]}`,
+      says: "wires: 1000001 are too many",
+    },
+    {
+      name: "a million rows in one option",
+      text: () =>
+        `{"format":"downlead","version":1,"parts":[{"id":"a","kind":"aerial-uhf","options":{"channels":[${"{},".repeat(1e6)}{}]}}],"wires":[]}`,
+      says: 'parts[0] "a": options.channels: 1000001 entries are too many',
+    },
+    {
+      name: "lists a million deep",
+      text: () => "[".repeat(1e6),
+      says: "line 1, column 21: nested more than 20 deep",
+    },
+    {
+      name: "objects a hundred thousand deep",
+      text: () => '{"a":'.repeat(1e5),
+      says: "nested more than 20 deep",
+    },
+    {
+      name: "six megabytes",
+      text: () => " ".repeat(6e6),
+      says: "The file is too large: 6.0 MB; at most 5.0 MB",
+    },
+    { name: "five megabytes in quotes", text: () => `"${"\\n".repeat(2_499_000)}`, says: "never closed" },
+    { name: "five megabytes of one number", text: () => "1".repeat(4_999_999), says: "expected one object" },
+    { name: "a million line breaks", text: () => `${"\n".repeat(1e6)}x`, says: "line 1000001, column 1" },
+    {
+      name: "5,000 parts, each wrong",
+      text: () =>
+        `{"format":"downlead","version":1,"parts":[${Array(5000).fill('{"id":"a b","kind":3,"at":7}').join()}],"wires":[]}`,
+      says: 'parts[0] "a b": id',
+    },
+    {
+      name: "20,000 wires of nothing",
+      text: () =>
+        `{"format":"downlead","version":1,"parts":[],"wires":[${Array(20000).fill('{"from":["a","b"],"to":["c","d"]}').join()}]}`,
+      says: 'wires[0].from: there is no part "a"',
+    },
+    {
+      name: "a hundred thousand unknown options",
+      text: () =>
+        `{"format":"downlead","version":1,"parts":[{"id":"a","kind":"x","options":{${Array.from({ length: 1e5 }, (_, i) => `"o${i}":1`).join()}}}],"wires":[]}`,
+      says: "unknown kind",
+    },
+  ];
+  test.each(cases)("$name", ({ text, says }) => {
+    const hostile = text();
+    const start = performance.now();
+    expect(problemOf(hostile)).toContain(says);
+    expect(performance.now() - start).toBeLessThan(1000);
+  });
+
+  test("`__proto__` and `constructor` as keys change nothing outside the file", () => {
+    const text = `{"format":"downlead","version":1,"__proto__":{"polluted":1},"constructor":{"prototype":{"polluted":1}},
+      "parts":[{"id":"cable1","kind":"cable","__proto__":{"polluted":1},"options":{"__proto__":{"polluted":1},"lengthM":5}}],"wires":[]}`;
+    const reading = readDesign(text);
+    expect(reading.ok && reading.design.parts[0]?.options.lengthM).toBe(5);
+    expect(reading.ok && "polluted" in (reading.design.parts[0]?.options ?? {})).toBe(false);
+    expect("polluted" in {}).toBe(false);
+  });
+
+  test("a hundred thousand options that nobody knows are left out with twenty notes, not as many", () => {
+    const options = Array.from({ length: 1e5 }, (_, i) => `"o${i}":1`).join();
+    const text = `{"format":"downlead","version":1,"parts":[{"id":"a","kind":"cable","options":{${options}}}],"wires":[]}`;
+    const reading = readDesign(text);
+    expect(reading.ok && reading.notes.length).toBe(21);
+    expect(reading.ok && reading.notes[20]).toBe("99980 more options are not known and were left out.");
+  });
+
+  test("cut at any place, a file is refused in one sentence with a line and a column", () => {
+    const text = writeDesign(drawn(["dish", "lnb-universal", "cable"], ["lnb1/out > cable1/in"])).trimEnd();
+    for (let length = 0; length < text.length; length += length < 300 ? 1 : 17) {
+      expect(problemOf(text.slice(0, length))).toMatch(/line \d+, column \d+: .+\.$/);
+    }
+  });
+
+  test("with any signs overwritten, a file is read or refused in a sentence", () => {
+    const text = writeDesign(
+      drawn(["aerial-uhf", "cable", "receiver-tv"], ["aerial1/out > cable1/in", "cable1/out > tv1/in"]),
+    );
+    fc.assert(
+      fc.property(fc.nat(text.length - 1), fc.string({ unit: "binary", maxLength: 3 }), (at, signs) => {
+        const reading = readDesign(text.slice(0, at) + signs + text.slice(at + signs.length));
+        if (!reading.ok) expect(reading.problem).toMatch(/\S.*\.$/s);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  test("any JSON at all is read or refused in a sentence", () => {
+    const shaped = fc.record(
+      {
+        format: fc.constant("downlead"),
+        version: fc.constant(1),
+        parts: fc.array(fc.jsonValue()),
+        wires: fc.array(fc.jsonValue()),
+      },
+      { requiredKeys: ["format", "version"] },
+    );
+    fc.assert(
+      fc.property(fc.oneof(fc.jsonValue(), shaped), (value) => {
+        const reading = readDesign(JSON.stringify(value));
+        if (!reading.ok) expect(reading.problem).toMatch(/\S.*\.$/s);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  test("our own scanner and the engine's parser agree on what is JSON", () => {
+    const broken = fc
+      .tuple(
+        fc.json({ maxDepth: 4 }),
+        fc.nat(),
+        fc.constantFrom("", ",", "}", "]", '"', "0", "-", "e", "\\", ":", "null", "\t"),
+      )
+      .map(([text, at, signs]) => {
+        const place = at % (text.length + 1);
+        return text.slice(0, place) + signs + text.slice(place + (at % 2));
+      });
+    fc.assert(
+      fc.property(broken, (text) => {
+        let isJson = true;
+        try {
+          JSON.parse(text);
+        } catch {
+          isJson = false;
+        }
+        const reading = readDesign(text);
+        expect(reading.ok || !reading.problem.startsWith("This is not a design file")).toBe(isJson);
+      }),
+      { numRuns: 2000 },
+    );
+  });
+});
+
+test("a typical house of some forty parts is below 60 kB", () => {
+  const house = typicalHouse();
+  expect(house.parts.length).toBeGreaterThanOrEqual(30);
+  expect(writeDesign(house).length).toBeLessThan(60_000);
+});
