@@ -29,7 +29,7 @@ export type Missing = {
   readonly why: Why;
   /** Part to look at, if the reason names one. */
   readonly part?: string;
-  /** "stopped by the filter in ⟦plate⟧" */
+  /** A predicate in the plural: "are stopped by ⟦plate⟧". */
   readonly text: string;
 };
 
@@ -114,7 +114,7 @@ function cutFate(band: Band, i: number): Fate | undefined {
   if (isLive(band, i)) return undefined;
   const cut = band.cuts[(band.cut[i] ?? 1) - 1];
   const part = cut?.part ?? "";
-  return { got: false, why: "cut", part, text: `stopped by ${partName(part)}` };
+  return { got: false, why: "cut", part, text: `are stopped by ${partName(part)}` };
 }
 
 /** Why the whole band is of no use at this input; undefined when it is. */
@@ -132,17 +132,17 @@ function refusal(receiver: string, input: ReceiverInput, band: Band): Fate | und
 function wrongFeed(input: ReceiverInput, band: Band): string | undefined {
   if (band.origin.service !== "satellite") return undefined;
   const lo = band.shifts[0];
-  if (lo === undefined) return "not converted to satellite IF";
+  if (lo === undefined) return "are not converted to satellite IF";
   if (input.feed === "wideband") {
-    if (band.half) return "a switched or quattro feed, but this input needs a wideband one";
+    if (band.half) return "are on a switched or quattro feed, but this input needs a wideband one";
     if (input.polarisation && input.polarisation !== band.origin.polarisation)
-      return `on the input for ${input.polarisation}, but polarised ${band.origin.polarisation ?? "otherwise"}`;
+      return `are on the input for ${input.polarisation}, but polarised ${band.origin.polarisation ?? "otherwise"}`;
     return undefined;
   }
-  if (input.feed === "stacked") return "not on a user band";
+  if (input.feed === "stacked") return "are not on a user band";
   const expected = band.half ? UNIVERSAL_LOS[band.half] : undefined;
   if (expected === undefined || Math.abs(lo - expected) > 5)
-    return "a wideband feed, which this input cannot tune";
+    return "are on a wideband feed, which this input cannot tune";
   return undefined;
 }
 
@@ -155,8 +155,8 @@ function unreachable(receiver: string, input: ReceiverInput, condition: Conditio
   if (!own || foreign) {
     if (at.setting === setting) return undefined;
     const text = foreign
-      ? `only when ${partName(foreign.part)} asks for the same at ${partName(at.part)}`
-      : `out of reach: no command gets from here to ${partName(at.part)}`;
+      ? `are there only when ${partName(foreign.part)} asks for the same at ${partName(at.part)}`
+      : `are out of reach: no command gets from here to ${partName(at.part)}`;
     return { got: false, why: "not selectable", text, part: at.part };
   }
   const quadrant = /[VH][LH]$/.exec(setting)?.[0];
@@ -165,7 +165,7 @@ function unreachable(receiver: string, input: ReceiverInput, condition: Conditio
       got: false,
       why: "not selectable",
       part: at.part,
-      text: `horizontal, and ${partName(at.part)} sees too few volts to select it`,
+      text: `are horizontal, and ${partName(at.part)} sees too few volts to select it`,
     };
   const needsTone = quadrant?.endsWith("H") || /^[2-9]/.test(setting);
   if (needsTone && !own.toneArrives)
@@ -186,7 +186,7 @@ function quality(input: ReceiverInput, band: Band, i: number): Fate {
     return {
       got: false,
       why: "out of range",
-      text: `outside ${input.tunesFromMHz} to ${input.tunesToMHz} MHz, where this input tunes`,
+      text: `are outside ${input.tunesFromMHz} to ${input.tunesToMHz} MHz, where this input tunes`,
     };
   const levelDbuv = band.level[i] ?? 0;
   const tuner = (grid.ktb[i] ?? 0) * (noiseFactor(TUNER_NOISE_FIGURE_DB) - 1);
@@ -203,8 +203,8 @@ function graded(o: { levelDbuv: number; noise: number; interference: number; req
   const cnDb = ratio(o.noise + o.interference);
   if (cnDb >= o.requiredDb) return { got: true, levelDbuv: o.levelDbuv, cnDb };
   return ratio(o.noise) >= o.requiredDb
-    ? { got: false, why: "disturbed", text: "drowned by another signal on the same frequencies" }
-    : { got: false, why: "noisy", text: "too weak or too noisy" };
+    ? { got: false, why: "disturbed", text: "are drowned by another signal on the same frequencies" }
+    : { got: false, why: "noisy", text: "are too weak or too noisy" };
 }
 
 /** Through its own user bands a receiver gets any carrier that the converter holds. */
@@ -228,14 +228,14 @@ function usableUserBands(input: ReceiverInput, band: Band): readonly (number | F
   const { stack } = band;
   if (!stack) return [];
   if (input.feed !== "stacked" || !input.userBands)
-    return [{ got: false, why: "wrong feed", text: "on user bands, which this input cannot ask for" }];
+    return [{ got: false, why: "wrong feed", text: "are on user bands, which this input cannot ask for" }];
   const heard = stack.control.offers.some((o) => o.toneArrives && o.request?.userBands !== undefined);
   if (!heard)
     return [
       {
         got: false,
         why: "not selectable",
-        text: `out of reach: no message gets to ${partName(stack.part)}`,
+        text: `are out of reach: no message gets to ${partName(stack.part)}`,
         part: stack.part,
       },
     ];
@@ -245,13 +245,13 @@ function usableUserBands(input: ReceiverInput, band: Band): readonly (number | F
       return {
         got: false,
         why: "wrong feed",
-        text: `on user band ${own.number}, which ${partName(stack.part)} does not have`,
+        text: `are out of reach on user band ${own.number}, which ${partName(stack.part)} does not have`,
       };
     if (Math.abs((band.grid.plan[band.grid.index[at] ?? 0]?.airMHz ?? 0) - own.centreMHz) > 2)
       return {
         got: false,
         why: "wrong feed",
-        text: `on user band ${own.number}, set to another centre than at ${partName(stack.part)}`,
+        text: `are out of reach on user band ${own.number}, set to another centre than at ${partName(stack.part)}`,
       };
     return cutFate(band, at) ?? at;
   });
@@ -313,7 +313,7 @@ function summed(
 function absent(key: string, service: Service): Fate {
   const polarisation = service === "satellite" ? /\/([VH])#/.exec(key)?.[1] : undefined;
   const text = polarisation
-    ? `${polarisation === "H" ? "horizontal" : "vertical"} and do not arrive here`
+    ? `are ${polarisation === "H" ? "horizontal" : "vertical"} and do not arrive here`
     : "do not arrive here";
   return { got: false, why: "absent", text };
 }

@@ -1,11 +1,11 @@
 /** Receivers and outlets in one sentence each. */
 import type { PartRecord } from "../evaluate/evaluation.ts";
-import { SILENCE } from "../signal/band.ts";
+import { type Band, SILENCE } from "../signal/band.ts";
 import { SERVICE_NAMES, type Service } from "../signal/carrier.ts";
-import { cnDb, marginDb } from "../signal/readout.ts";
+import { cnDb, marginDb, usedUserBands } from "../signal/readout.ts";
 import type { ServiceVerdict, Verdict } from "./finding.ts";
 import type { ReceptionResult } from "./reception.ts";
-import { list, share } from "./words.ts";
+import { type Counted, count, countedAs, list, share } from "./words.ts";
 
 export function receiverVerdict(record: PartRecord, reception: ReceptionResult): Verdict {
   const part = record.part.id;
@@ -17,7 +17,7 @@ export function receiverVerdict(record: PartRecord, reception: ReceptionResult):
       ...(s.levelMin === undefined ? {} : { levelMin: s.levelMin }),
       ...(s.levelMax === undefined ? {} : { levelMax: s.levelMax }),
       ...(s.cnMin === undefined ? {} : { cnMin: s.cnMin }),
-      reasons: s.missing.map((m) => `${m.count} ${m.text}`),
+      reasons: s.missing.map((m) => count(m.count, m.text)),
     }),
   );
   const connected = record.ports.some((p) => p.side === "in" && record.joined[p.id]);
@@ -30,7 +30,7 @@ export function receiverVerdict(record: PartRecord, reception: ReceptionResult):
     .filter((s) => s.wanted > 0)
     .map((s) => share(s.got, s.wanted, s.service));
   const worst = reception.services.flatMap((s) => s.missing).sort((a, b) => b.count - a.count)[0];
-  const why = worst ? ` ${worst.count} ${worst.text}.` : "";
+  const why = worst ? ` ${count(worst.count, worst.text)}.` : "";
   return { part, role: "receiver", works, sentence: `Gets ${list(phrases)}.${why}`, services };
 }
 
@@ -49,7 +49,7 @@ export function outletVerdict(record: PartRecord): Verdict | undefined {
       carriersWanted: t.arriving,
       carriersGot: t.got,
       ...(t.got > 0 ? { levelMin: t.levelMin, levelMax: t.levelMax, cnMin: t.cnMin } : {}),
-      reasons: t.got < t.arriving ? [`${t.arriving - t.got} do not come out usable`] : [],
+      reasons: t.got < t.arriving ? [count(t.arriving - t.got, "do not come out usable")] : [],
     }),
   );
   if (tallies.length === 0)
@@ -61,7 +61,7 @@ export function outletVerdict(record: PartRecord): Verdict | undefined {
       services,
     };
   const works = tallies.every((t) => t.got === t.arriving);
-  const sentence = `Hands on ${list(tallies.map((t) => share(t.got, t.arriving, t.service)))}.`;
+  const sentence = `Hands on ${list(tallies.map((t) => share(t.got, t.arriving, t.counted)))}.`;
   return { part, role: "outlet", works, sentence, services };
 }
 
@@ -69,14 +69,14 @@ type Sockets = readonly { readonly port: string; readonly services: readonly Ser
 
 function tallyService(record: PartRecord, sockets: Sockets, service: Service) {
   const arriving = new Set<string>();
+  let counted: Counted = service;
   for (const spectrum of Object.values(record.inputs))
-    for (const band of spectrum.bands)
-      if (band.origin.service === service)
-        band.grid.index.forEach((i, at) => {
-          const before = band.cuts[(band.cut[at] ?? 0) - 1];
-          // What an earlier filter removed on purpose is not this outlet's fault unless the rest arrives.
-          if (!before || hasLive(band)) arriving.add(`${band.origin.key}#${i}`);
-        });
+    for (const band of spectrum.bands) {
+      // What an earlier filter removed as a whole was never meant for this outlet.
+      if (band.origin.service !== service || !band.cut.includes(0)) continue;
+      counted = countedAs(band);
+      for (let i = 0; i < band.level.length; i++) if (isExpected(band, i)) arriving.add(carrierKey(band, i));
+    }
   const got = new Set<string>();
   let levelMin = Number.POSITIVE_INFINITY;
   let levelMax = Number.NEGATIVE_INFINITY;
@@ -86,17 +86,24 @@ function tallyService(record: PartRecord, sockets: Sockets, service: Service) {
     for (const band of (record.outputs[socket.port] ?? SILENCE).bands) {
       if (band.origin.service !== service) continue;
       band.level.forEach((level, i) => {
-        if (band.cut[i] || marginDb(band, i) < 0) return;
-        got.add(`${band.origin.key}#${band.grid.index[i]}`);
+        if (band.cut[i] || marginDb(band, i) < 0 || !isExpected(band, i)) return;
+        got.add(carrierKey(band, i));
         levelMin = Math.min(levelMin, level);
         levelMax = Math.max(levelMax, level);
         cnMin = Math.min(cnMin, cnDb(band, i));
       });
     }
   }
-  return { service, arriving: arriving.size, got: got.size, levelMin, levelMax, cnMin };
+  return { service, counted, arriving: arriving.size, got: got.size, levelMin, levelMax, cnMin };
 }
 
-function hasLive(band: { readonly cut: Uint8Array }): boolean {
-  return band.cut.includes(0);
+function carrierKey(band: Band, i: number): string {
+  return `${band.origin.key}#${band.grid.index[i]}`;
+}
+
+/** Of a stacked feed only the user bands that some receiver uses are missed when they are gone. */
+function isExpected(band: Band, i: number): boolean {
+  if (!band.stack) return true;
+  const used = usedUserBands(band.stack);
+  return used.size === 0 || used.has(band.stack.numbers[i] ?? 0);
 }

@@ -1,8 +1,10 @@
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Band } from "../../signal/band.ts";
 import { WANTED_SERVICES } from "../../signal/carrier.ts";
+import { isLive, usedUserBands } from "../../signal/readout.ts";
+import type { Severity } from "../finding.ts";
 import { type Rule, wireAt } from "../rule.ts";
-import { bandName, carriers, partName, share } from "../words.ts";
+import { bandName, carriers, countedAs, partName, share } from "../words.ts";
 
 /** A part that lets a band through, but not the whole of it. */
 export const bandCut: Rule = {
@@ -14,15 +16,15 @@ export const bandCut: Rule = {
   source: "Pass range of the part; a carrier is lost when less than 90 % of its power gets through",
   check: ({ record }) =>
     cutsHere(record).map(({ port, band, lost, of }) => ({
-      severity: band.origin.service === "satellite" ? "error" : "warning",
+      severity: severityOf(record.part.id, band),
       parts: [record.part.id],
       wires: wireAt(record, port),
       message:
-        `${partName(record.part.id)} passes only ${share(of - lost, of, band.origin.service)} of ` +
+        `${partName(record.part.id)} passes only ${share(of - lost, of, countedAs(band))} of ` +
         `${bandName(band)}: ${lost === 1 ? "one is" : `${lost} are`} outside its range.`,
       value: lost,
       limit: 0,
-      unit: carriers(2, band.origin.service).slice(2),
+      unit: carriers(2, countedAs(band)).slice(2),
       source: bandCut.source,
       cure:
         band.origin.service === "satellite"
@@ -30,6 +32,14 @@ export const bandCut: Rule = {
           : "Use a part with a wider range, if these carriers are wanted.",
     })),
 };
+
+/** A user band that nobody uses may well be cut; a terrestrial filter may be meant so. */
+function severityOf(part: string, band: Band): Severity {
+  if (!band.stack) return band.origin.service === "satellite" ? "error" : "warning";
+  const used = usedUserBands(band.stack);
+  const hurts = band.stack.numbers.some((n, i) => used.has(n) && isCutBy(band, i, part));
+  return hurts ? "error" : "note";
+}
 
 type CutHere = { port: string; band: Band; lost: number; of: number };
 
@@ -55,9 +65,14 @@ function cutsHere(record: PartRecord): CutHere[] {
 function countCut(band: Band, part: string): { live: number; lost: number } {
   let live = 0;
   let lost = 0;
-  for (const mark of band.cut) {
-    if (mark === 0) live++;
-    else if (band.cuts[mark - 1]?.part === part) lost++;
+  for (let i = 0; i < band.cut.length; i++) {
+    if (isLive(band, i)) live++;
+    else if (isCutBy(band, i, part)) lost++;
   }
   return { live, lost };
+}
+
+function isCutBy(band: Band, i: number, part: string): boolean {
+  const mark = band.cut[i] ?? 0;
+  return mark > 0 && band.cuts[mark - 1]?.part === part;
 }

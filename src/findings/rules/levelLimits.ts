@@ -1,6 +1,7 @@
 import type { PartRecord } from "../../evaluate/evaluation.ts";
-import { SILENCE } from "../../signal/band.ts";
+import { SILENCE, type Spectrum } from "../../signal/band.ts";
 import type { Service } from "../../signal/carrier.ts";
+import { isLive } from "../../signal/readout.ts";
 import type { Finding } from "../finding.ts";
 import { type Limits, limitsFor } from "../limits.ts";
 import { type Rule, wireAt } from "../rule.ts";
@@ -19,7 +20,7 @@ export const levelLimits: Rule = {
 type Place = {
   port: string;
   services: readonly Service[];
-  spectrum: PartRecord["inputs"][string];
+  spectrum: Spectrum;
   where: string;
 };
 
@@ -43,60 +44,63 @@ function places(record: PartRecord): Place[] {
   ];
 }
 
-type Tally = { low: number; high: number; of: number; lowest: number; highest: number; limits: Limits };
+type Carrier = { readonly levelDbuv: number; readonly limits: Limits };
 
 function outOfLimits(record: PartRecord, place: Place): Omit<Finding, "rule">[] {
   const found: Omit<Finding, "rule">[] = [];
   for (const service of place.services) {
-    for (const t of tally(place, service)) {
-      const common = {
-        severity: "warning" as const,
-        parts: [record.part.id],
-        wires: wireAt(record, place.port),
-        unit: "dBµV",
-        source: t.limits.source,
-      };
-      if (t.low > 0)
-        found.push({
-          ...common,
-          message: `At ${place.where}, ${share(t.low, t.of, service)} lie below ${t.limits.minDbuv} dBµV; the lowest has ${round1(t.lowest)} dBµV.`,
-          value: t.lowest,
-          limit: t.limits.minDbuv,
-          cure: "Lose less on the way (shorter or better cable, fewer splits), or amplify before the loss.",
-        });
-      if (t.high > 0)
-        found.push({
-          ...common,
-          message: `At ${place.where}, ${share(t.high, t.of, service)} lie above ${t.limits.maxDbuv} dBµV; the highest has ${round1(t.highest)} dBµV.`,
-          value: t.highest,
-          limit: t.limits.maxDbuv,
-          cure: `Put at least ${Math.ceil(t.highest - t.limits.maxDbuv)} dB of attenuation before it, or turn a gain down.`,
-        });
-    }
+    const carriers = liveCarriers(place, service);
+    const common = {
+      severity: "warning" as const,
+      parts: [record.part.id],
+      wires: wireAt(record, place.port),
+      unit: "dBµV",
+    };
+    const low = carriers.filter((c) => c.levelDbuv < c.limits.minDbuv);
+    const lowest = extreme(low, (c) => c.levelDbuv - c.limits.minDbuv);
+    if (lowest)
+      found.push({
+        ...common,
+        message: `At ${place.where}, ${share(low.length, carriers.length, service)} are too weak; the worst has ${round1(lowest.levelDbuv)} dBµV and should have ${lowest.limits.minDbuv} dBµV at least.`,
+        value: lowest.levelDbuv,
+        limit: lowest.limits.minDbuv,
+        source: lowest.limits.source,
+        cure: "Lose less on the way (shorter or better cable, fewer splits), or amplify before the loss.",
+      });
+    const high = carriers.filter((c) => c.levelDbuv > c.limits.maxDbuv);
+    const highest = extreme(high, (c) => c.limits.maxDbuv - c.levelDbuv);
+    if (highest)
+      found.push({
+        ...common,
+        message: `At ${place.where}, ${share(high.length, carriers.length, service)} are too strong; the worst has ${round1(highest.levelDbuv)} dBµV and may have ${highest.limits.maxDbuv} dBµV at most.`,
+        value: highest.levelDbuv,
+        limit: highest.limits.maxDbuv,
+        source: highest.limits.source,
+        cure: `Put ${Math.ceil(highest.levelDbuv - highest.limits.maxDbuv)} dB of attenuation or more before it, or turn a gain down.`,
+      });
   }
   return found;
 }
 
-/** Counts of one service by the limits that apply; a carrier offered by several alternatives counts once. */
-function tally(place: Place, service: Service): Tally[] {
-  const byLimit = new Map<Limits, Tally>();
-  const seen = new Set<string>();
+function extreme(carriers: readonly Carrier[], spare: (c: Carrier) => number): Carrier | undefined {
+  return carriers.reduce<Carrier | undefined>(
+    (worst, c) => (worst && spare(worst) <= spare(c) ? worst : c),
+    undefined,
+  );
+}
+
+/** Live carriers of one service at a place; one offered by several alternatives counts once. */
+function liveCarriers(place: Place, service: Service): Carrier[] {
+  const found = new Map<string, Carrier>();
   for (const band of place.spectrum.bands) {
     if (band.origin.service !== service) continue;
     for (let i = 0; i < band.level.length; i++) {
-      const key = `${band.origin.key}#${band.grid.index[i]}`;
-      const limits = limitsFor(service, band.grid.plan[band.grid.index[i] ?? 0]?.mode ?? "");
-      if (!limits || band.cut[i] || seen.has(key)) continue;
-      seen.add(key);
-      const level = band.level[i] ?? 0;
-      const t = byLimit.get(limits) ?? { low: 0, high: 0, of: 0, lowest: level, highest: level, limits };
-      t.of++;
-      if (level < limits.minDbuv) t.low++;
-      if (level > limits.maxDbuv) t.high++;
-      t.lowest = Math.min(t.lowest, level);
-      t.highest = Math.max(t.highest, level);
-      byLimit.set(limits, t);
+      const index = band.grid.index[i] ?? 0;
+      const limits = limitsFor(service, band.grid.plan[index]?.mode ?? "");
+      if (!limits || !isLive(band, i)) continue;
+      const key = `${band.origin.key}#${index}`;
+      if (!found.has(key)) found.set(key, { levelDbuv: band.level[i] ?? 0, limits });
     }
   }
-  return [...byLimit.values()];
+  return [...found.values()];
 }

@@ -1,5 +1,5 @@
 import { type Rule, wireAt } from "../rule.ts";
-import { partName, share } from "../words.ts";
+import { count, partName, share } from "../words.ts";
 
 /** One polarisation does not arrive at all. */
 export const polarisationMissing: Rule = {
@@ -12,12 +12,14 @@ export const polarisationMissing: Rule = {
   check: ({ record, reception }) =>
     (reception?.services ?? []).flatMap(({ service, wanted, got, missing }) =>
       missing
-        .filter((m) => m.why === "absent" && /^(horizontal|vertical)/.test(m.text) && m.count < wanted)
+        .filter(
+          (m) => m.why === "absent" && /^are (horizontal|vertical) and/.test(m.text) && m.count < wanted,
+        )
         .map((m) => ({
           severity: "error" as const,
           parts: [record.part.id],
           wires: record.ports.flatMap((p) => wireAt(record, p.id)),
-          message: `${partName(record.part.id)} gets ${share(got, wanted, service)}: ${m.count} are ${m.text}.`,
+          message: `${partName(record.part.id)} gets ${share(got, wanted, service)}: ${count(m.count, m.text)}.`,
           value: got,
           limit: wanted,
           unit: "transponders",

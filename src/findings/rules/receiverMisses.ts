@@ -1,5 +1,5 @@
 import { type Rule, wireAt } from "../rule.ts";
-import { list, partName, share } from "../words.ts";
+import { count, list, partName, share } from "../words.ts";
 
 /** Whatever else keeps a receiver from what it wants. */
 export const receiverMisses: Rule = {
@@ -13,7 +13,7 @@ export const receiverMisses: Rule = {
   check: ({ record, reception }) =>
     (reception?.services ?? []).flatMap(({ service, wanted, got, missing }) => {
       const rest = missing.filter(
-        (m) => m.why !== "wrong feed" && !/^(horizontal|vertical) and/.test(m.text),
+        (m) => m.why !== "wrong feed" && !/^are (horizontal|vertical) and/.test(m.text),
       );
       const isWhole =
         rest.length === 0 && !(got === 0 && missing.length > 0 && missing.every((m) => m.why === "absent"));
@@ -24,7 +24,7 @@ export const receiverMisses: Rule = {
           severity: "error" as const,
           parts: [record.part.id, ...why.flatMap((m) => (m.part ? [m.part] : []))],
           wires: record.ports.flatMap((p) => wireAt(record, p.id)),
-          message: `${partName(record.part.id)} gets ${share(got, wanted, service)}: ${list(why.map((m) => `${m.count} ${m.text}`))}.`,
+          message: `${partName(record.part.id)} gets ${share(got, wanted, service)}: ${list(why.map((m) => count(m.count, m.text)))}.`,
           value: got,
           limit: wanted,
           unit: "carriers",

@@ -18,7 +18,7 @@ export const wrongFeed: Rule = {
           severity: "error" as const,
           parts: [record.part.id],
           wires: record.ports.flatMap((p) => wireAt(record, p.id)),
-          message: `${partName(record.part.id)} cannot use ${carriers(m.count, service)}: ${m.text}.`,
+          message: `${partName(record.part.id)} cannot use ${carriers(m.count, service)}: they ${m.text}.`,
           value: m.count,
           limit: 0,
           unit: carriers(2, service).slice(2),
