@@ -35,7 +35,7 @@ export function fileOf(design: Design): unknown {
   };
 }
 
-const LINE = 110;
+const LINE = 140;
 
 /** Like JSON.stringify, but what fits on a line stays on one; each part, wire and row begins a new one. */
 function pretty(value: unknown, indent: string): string {

@@ -1,0 +1,45 @@
+/** The examples: invented scenarios, each with a lesson. They open by address and serve as fixtures of the tests. */
+import { checkFile } from "./check.ts";
+import type { Design } from "./design.ts";
+import blockMultiswitch from "./examples/block-multiswitch.json" with { type: "json" };
+import blockStacked from "./examples/block-stacked.json" with { type: "json" };
+import houseSeparateCables from "./examples/house-separate-cables.json" with { type: "json" };
+import houseStacked from "./examples/house-stacked.json" with { type: "json" };
+import houseUniversal from "./examples/house-universal.json" with { type: "json" };
+import houseWidebandFails from "./examples/house-wideband-fails.json" with { type: "json" };
+import longSteelDrop from "./examples/long-steel-drop.json" with { type: "json" };
+import splitSwitchedOutput from "./examples/split-switched-output.json" with { type: "json" };
+
+export type Example = {
+  /** Name in the address. */
+  readonly key: string;
+  readonly title: string;
+  readonly lesson: string;
+  readonly load: () => Design;
+};
+
+/** In the order in which they teach. */
+export const EXAMPLES: readonly Example[] = [
+  example("house-universal", houseUniversal),
+  example("house-wideband-fails", houseWidebandFails),
+  example("house-separate-cables", houseSeparateCables),
+  example("house-stacked", houseStacked),
+  example("split-switched-output", splitSwitchedOutput),
+  example("block-multiswitch", blockMultiswitch),
+  example("block-stacked", blockStacked),
+  example("long-steel-drop", longSteelDrop),
+];
+
+export function exampleOf(key: string): Example | undefined {
+  return EXAMPLES.find((each) => each.key === key);
+}
+
+function example(key: string, file: { readonly title: string; readonly lesson: string }): Example {
+  const load = () => {
+    const reading = checkFile(file);
+    // The examples are part of the program: a faulty one is a fault of the program.
+    if (!reading.ok) throw new Error(`Example ${key}: ${reading.problem}`);
+    return reading.design;
+  };
+  return { key, title: file.title, lesson: file.lesson, load };
+}
