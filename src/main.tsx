@@ -1,0 +1,36 @@
+import { StrictMode } from "react";
+import { createRoot } from "react-dom/client";
+import { retitle } from "./design/edits/parts.ts";
+import { useApp } from "./store/app.ts";
+import { attachAutosave } from "./store/documentAutosave.ts";
+import { App } from "./ui/App.tsx";
+import { followAddress, openAtStart } from "./ui/documents/actions.ts";
+import { Fallen } from "./ui/shell/Fallen.tsx";
+import { applyTheme } from "./ui/theme.ts";
+import "./ui/theme.css";
+
+applyTheme();
+
+attachAutosave({
+  subscribe: (listener) =>
+    useApp.subscribe((now, before) => {
+      if (now.design !== before.design) listener(now.design);
+    }),
+  retitle: (title) => {
+    const { design, change } = useApp.getState();
+    change(retitle(design, title));
+  },
+});
+followAddress();
+void openAtStart();
+
+const root = document.getElementById("root");
+if (root) {
+  createRoot(root).render(
+    <StrictMode>
+      <Fallen>
+        <App />
+      </Fallen>
+    </StrictMode>,
+  );
+}

@@ -1,0 +1,49 @@
+import { Tooltip } from "radix-ui";
+import { useEffect } from "react";
+import { useApp } from "../store/app.ts";
+import { Dialogs } from "./documents/Dialogs.tsx";
+import { DropTarget } from "./documents/DropTarget.tsx";
+import { useMedia } from "./kit/useMedia.ts";
+import { TopBar } from "./menus/TopBar.tsx";
+import { Notices } from "./notices/Notices.tsx";
+import { StorageBar } from "./notices/StorageBar.tsx";
+import { usePanes } from "./panes.ts";
+import { PrintSheet } from "./print/PrintSheet.tsx";
+import { wasSelectedFromPane } from "./reveal.ts";
+import { NarrowLayout } from "./shell/NarrowLayout.tsx";
+import { WideLayout } from "./shell/WideLayout.tsx";
+import "./kit/kit.css";
+import "./shell/shell.css";
+import "./print/print.css";
+
+/** Below this width the panes share one bottom sheet. */
+export const NARROW = "(max-width: 900px)";
+
+export function App() {
+  const isNarrow = useMedia(NARROW);
+  useFollowSelection();
+  return (
+    <Tooltip.Provider>
+      <div className={isNarrow ? "app narrow" : "app"}>
+        <TopBar isNarrow={isNarrow} />
+        <StorageBar />
+        {isNarrow ? <NarrowLayout /> : <WideLayout />}
+        <Notices />
+        <Dialogs />
+        <DropTarget />
+      </div>
+      <PrintSheet />
+    </Tooltip.Provider>
+  );
+}
+
+/** Turns to what was selected on the canvas: a part to its values, a wire to its spectrum. */
+function useFollowSelection(): void {
+  const selection = useApp((s) => s.selection);
+  useEffect(() => {
+    const onlyWire = selection.wires.length === 1 && selection.parts.length === 0;
+    if (onlyWire) usePanes.setState((s) => ({ spectrumOpen: true, sheet: s.sheet ? "spectrum" : null }));
+    if (wasSelectedFromPane(selection) || selection.parts.length === 0) return;
+    usePanes.setState((s) => ({ side: "part", sheet: s.sheet && s.sheet !== "tray" ? "part" : s.sheet }));
+  }, [selection]);
+}

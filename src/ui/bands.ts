@@ -1,0 +1,76 @@
+/** What the panes say about the bands on a wire. */
+import type { Band, Spectrum } from "../signal/band.ts";
+import { bandLook } from "./canvas/bandLook.ts";
+import { levelRange } from "./format.ts";
+
+/** Name of a band, with its satellite where one is named: "Satellite V low 28.2°E". */
+export function bandName(band: Band): string {
+  const { satellite } = band.origin;
+  return satellite ? `${bandLook(band).words} ${satellite}` : bandLook(band).words;
+}
+
+export type BandSummary = {
+  readonly carriers: number;
+  readonly live: number;
+  /** Of the live carriers [dBµV]; absent when none lives. */
+  readonly levelMin?: number;
+  readonly levelMax?: number;
+};
+
+/** How many carriers a band still has, and between which levels they lie. */
+export function summarise(band: Band): BandSummary {
+  let live = 0;
+  let min = Number.POSITIVE_INFINITY;
+  let max = Number.NEGATIVE_INFINITY;
+  band.level.forEach((level, i) => {
+    if (band.cut[i] !== 0 || !Number.isFinite(level)) return;
+    live += 1;
+    min = Math.min(min, level);
+    max = Math.max(max, level);
+  });
+  const carriers = band.level.length;
+  return live > 0 ? { carriers, live, levelMin: min, levelMax: max } : { carriers, live };
+}
+
+/** "TV: 12 carriers, 58–66 dBµV", "TV: 4 of 12 carriers left, 58–66 dBµV", "TV: nothing left of 12 carriers". */
+export function bandWords(band: Band): string {
+  const { carriers, live, levelMin, levelMax } = summarise(band);
+  const name = bandName(band);
+  const noun = band.stack ? "user bands" : "carriers";
+  if (live === 0) return `${name}: nothing left of ${carriers} ${noun}`;
+  const count = live === carriers ? `${carriers} ${noun}` : `${live} of ${carriers} ${noun} left`;
+  return `${name}: ${count}, ${levelRange(levelMin, levelMax)}`;
+}
+
+export type Alternative = {
+  /** Names the way the switches stand; "" for what is there whatever they do. */
+  readonly key: string;
+  /** The same for people: "V low", "2: H high". */
+  readonly words: string;
+  readonly selected: boolean;
+  readonly bands: readonly Band[];
+};
+
+/** Bands in groups, one for each way the switches can stand: the unswitched first, then the present one. */
+export function alternatives(spectrum: Spectrum): readonly Alternative[] {
+  const groups = new Map<string, { words: string; selected: boolean; bands: Band[] }>();
+  for (const band of spectrum.bands) {
+    const key = band.conditions.map((c) => `${c.at.id}=${c.setting}`).join(";");
+    const words = band.conditions.map((c) => settingWords(c.setting)).join(", ");
+    const group = groups.get(key) ?? { words, selected: band.selected, bands: [] };
+    group.bands.push(band);
+    groups.set(key, group);
+  }
+  return [...groups]
+    .map(([key, group]) => ({ key, ...group }))
+    .sort((a, b) => Number(a.key !== "") - Number(b.key !== "") || Number(b.selected) - Number(a.selected));
+}
+
+/** "HL" → "H low", "2:HL" → "position 2, H low", "2" → "position 2". */
+export function settingWords(setting: string): string {
+  const [first = "", second] = setting.split(":");
+  const quadrant = second ?? (/^[VH][LH]$/.test(first) ? first : undefined);
+  const position = /^\d+$/.test(first) ? `position ${first}` : "";
+  const words = quadrant ? `${quadrant[0]} ${quadrant[1] === "L" ? "low" : "high"}` : "";
+  return [position, words].filter((w) => w !== "").join(", ") || setting;
+}

@@ -1,0 +1,25 @@
+import { Sheet } from "../kit/Sheet.tsx";
+import { HelpText } from "../menus/HelpText.tsx";
+import { openDialog, usePanes } from "../panes.ts";
+import { DesignList } from "./DesignList.tsx";
+import { ShareForm } from "./ShareForm.tsx";
+
+const close = () => openDialog(null);
+
+/** The dialogs that menus and notices open. */
+export function Dialogs() {
+  const dialog = usePanes((s) => s.dialog);
+  return (
+    <>
+      <Sheet title="Designs" open={dialog === "designs"} onClose={close}>
+        <DesignList onDone={close} />
+      </Sheet>
+      <Sheet title="Share this design" open={dialog === "share"} onClose={close}>
+        <ShareForm />
+      </Sheet>
+      <Sheet title="Help" open={dialog === "help"} onClose={close}>
+        <HelpText />
+      </Sheet>
+    </>
+  );
+}

@@ -1,0 +1,167 @@
+/**
+ * Opening designs, from wherever they come. The storage is told first and the canvas after, so that the
+ * canvas never shows a design that the autosave takes for a change of the one before.
+ */
+import { type Design, EMPTY_DESIGN } from "../../design/design.ts";
+import { EXAMPLES } from "../../design/examples.ts";
+import { readDesign, writeDesign } from "../../design/file.ts";
+import { LIMITS } from "../../design/limits.ts";
+import { decodeLink } from "../../design/link.ts";
+import { useApp } from "../../store/app.ts";
+import { type Opened, useDocuments } from "../../store/documents.ts";
+import { wishOf, withoutWish } from "../start.ts";
+
+/** The example that greets whoever comes for the first time. */
+export const FIRST_EXAMPLE = "house-universal";
+
+function show(design: Design, notes: readonly string[] = []): void {
+  const { openDesign, notify } = useApp.getState();
+  openDesign(design);
+  if (notes.length > 0) notify(notes.join(" "));
+}
+
+function tell(problem: string): void {
+  useApp.getState().notify(problem, "error");
+}
+
+/** Opens an example as a design that becomes an own document with its first change. */
+export async function openExample(key: string): Promise<boolean> {
+  const example = EXAMPLES.find((e) => e.key === key);
+  if (!example) {
+    tell(`There is no example “${key.slice(0, 60)}”. The list of examples is under “Designs”.`);
+    return false;
+  }
+  const design = example.load();
+  await useDocuments.getState().begin(design);
+  show(design);
+  return true;
+}
+
+export async function openEmpty(): Promise<void> {
+  // A copy, so that a second empty design is not taken for the first.
+  const design = { ...EMPTY_DESIGN };
+  await useDocuments.getState().begin(design);
+  show(design);
+}
+
+export async function openStored(id: string): Promise<boolean> {
+  return taken(await useDocuments.getState().open(id));
+}
+
+function taken(opened: Opened): boolean {
+  if (opened.ok) show(opened.design, opened.notes);
+  else tell(opened.problem);
+  return opened.ok;
+}
+
+/** Opens a share link as a new document of its own; a bad one leaves everything as it is. */
+export async function openLink(fragment: string): Promise<boolean> {
+  const reading = await decodeLink(fragment);
+  if (!reading.ok) {
+    tell(reading.problem);
+    return false;
+  }
+  await useDocuments.getState().create(reading.design);
+  show(reading.design, reading.notes);
+  return true;
+}
+
+/** Opens the text of a file as a new document of its own; a bad one leaves everything as it is. */
+export async function openText(text: string, name: string): Promise<boolean> {
+  const reading = readDesign(text);
+  if (!reading.ok) {
+    tell(`“${name}”: ${reading.problem}`);
+    return false;
+  }
+  await useDocuments.getState().create(reading.design);
+  show(reading.design, reading.notes);
+  return true;
+}
+
+export async function openFile(file: File): Promise<boolean> {
+  // UTF-8 takes up to four bytes a character: beyond that, reading the file would be in vain.
+  if (file.size > LIMITS.textLength * 4) {
+    tell(`“${file.name}” is too large for a design file.`);
+    return false;
+  }
+  try {
+    return await openText(await file.text(), file.name);
+  } catch {
+    tell(`“${file.name}” could not be read from the disk.`);
+    return false;
+  }
+}
+
+/** Asks for a file and opens it. */
+export function chooseFile(): Promise<boolean> {
+  return new Promise((resolve) => {
+    const input = document.createElement("input");
+    input.type = "file";
+    input.accept = ".json,application/json";
+    input.addEventListener("change", () => {
+      const file = input.files?.[0];
+      resolve(file ? openFile(file) : false);
+    });
+    input.addEventListener("cancel", () => resolve(false));
+    input.click();
+  });
+}
+
+export function downloadDesign(design: Design = useApp.getState().design): void {
+  download(writeDesign(design), `${fileName(design.title)}.json`);
+}
+
+export function download(text: string, name: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  const anchor = document.createElement("a");
+  anchor.href = address;
+  anchor.download = name;
+  anchor.click();
+  // The browser has taken the blob over by then; freeing it in the same turn would cancel the download.
+  setTimeout(() => URL.revokeObjectURL(address), 10_000);
+}
+
+/** A title as a file name: letters and digits of any script, the rest as hyphens. */
+export function fileName(title: string): string {
+  const name = title
+    .normalize("NFC")
+    .replace(/[^\p{L}\p{N}]+/gu, "-")
+    .replace(/^-+|-+$/g, "")
+    .slice(0, 60);
+  return name === "" ? "design" : name;
+}
+
+/** Opens what the address asks for, else what was open last, else the first example. */
+export async function openAtStart(): Promise<void> {
+  const wish = wishOf(window.location.href);
+  if (wish.type === "link" && (await openLink(wish.fragment))) return forgetWish();
+  if (wish.type === "example" && (await openExample(wish.key))) return;
+  const last = await useDocuments.getState().openLast();
+  if (last && taken(last)) return;
+  await openExample(FIRST_EXAMPLE);
+}
+
+/**
+ * Takes the wish out of the address once it is fulfilled: reloading a link would make a second copy of it.
+ * Where nothing can be stored, the address is all there is to come back to, and stays.
+ */
+export function forgetWish(): void {
+  if (useDocuments.getState().state === "unavailable") return;
+  window.history.replaceState(null, "", withoutWish(window.location.href));
+}
+
+/** Keeps following the address: links pasted into the open page, and examples that became own documents. */
+export function followAddress(): () => void {
+  const onHash = async () => {
+    const wish = wishOf(window.location.href);
+    if (wish.type === "link" && (await openLink(wish.fragment))) forgetWish();
+  };
+  window.addEventListener("hashchange", onHash);
+  const stop = useDocuments.subscribe((now, before) => {
+    if (now.current !== null && before.current === null) forgetWish();
+  });
+  return () => {
+    window.removeEventListener("hashchange", onHash);
+    stop();
+  };
+}

@@ -1,0 +1,118 @@
+import { Copy, Trash2 } from "lucide-react";
+import { setOption } from "../../design/edits/options.ts";
+import type { PartRecord } from "../../evaluate/evaluation.ts";
+import { CAUTIONS } from "../../parts/cautions.ts";
+import { FAMILY_NAMES } from "../../parts/contract.ts";
+import { type FieldMeta, fieldMeta } from "../../parts/fields.ts";
+import { useApp } from "../../store/app.ts";
+import { useFindingsFor, useVerdict } from "../../store/hooks.ts";
+import { deleteSelection, duplicateSelection } from "../canvas/selectionEdits.ts";
+import { FindingItem } from "../verdict/FindingList.tsx";
+import { ServiceTable } from "../verdict/VerdictRow.tsx";
+import { LabelField } from "./LabelField.tsx";
+import { OptionField } from "./OptionField.tsx";
+import { PartState } from "./PartState.tsx";
+import { PortList } from "./PortList.tsx";
+import { ReplacePicker } from "./ReplacePicker.tsx";
+
+/** One part: its values, what arrives at it, and what is wrong with it. */
+export function PartCard({ record }: { readonly record: PartRecord }) {
+  const { part, kind } = record;
+  const findings = useFindingsFor(part.id);
+  const verdict = useVerdict(part.id);
+  const fields = Object.entries(kind.options.shape).flatMap(([key, schema]) => {
+    const meta = fieldMeta(schema);
+    return meta ? [{ key, meta }] : [];
+  });
+  // What a receiver asks for at this moment is tried out over and over, so it stands apart and first.
+  const now = fields.filter((f) => kind.reception && f.meta.control === "choice" && !f.meta.advanced);
+  const usual = fields.filter((f) => !f.meta.advanced && !now.includes(f));
+  const advanced = fields.filter((f) => f.meta.advanced);
+  return (
+    <div className="inspector">
+      <header className="inspector-head">
+        <p className="quiet small">
+          {FAMILY_NAMES[kind.family]} · {kind.name}
+        </p>
+        <LabelField part={part} />
+        <p className="quiet small">{kind.summary}</p>
+        <PartState record={record} />
+        {verdict ? <p className={verdict.works ? "state ok" : "state bad"}>{verdict.sentence}</p> : null}
+      </header>
+      {now.length > 0 ? (
+        <section className="asks" aria-label="Asks for now">
+          <h3>Asks for now</h3>
+          <FieldGroup record={record} fields={now} />
+        </section>
+      ) : null}
+      <FieldGroup record={record} fields={usual} />
+      {advanced.length > 0 ? (
+        <details className="more-values">
+          <summary>More values</summary>
+          <FieldGroup record={record} fields={advanced} />
+        </details>
+      ) : null}
+      {verdict && verdict.services.length > 0 ? (
+        <section>
+          <h3>What it gets</h3>
+          <ServiceTable services={verdict.services} />
+        </section>
+      ) : null}
+      {findings.length > 0 ? (
+        <section>
+          <h3>What there is to say</h3>
+          <ul className="finding-list">
+            {findings.map((finding) => (
+              <FindingItem key={finding.rule + finding.message} finding={finding} />
+            ))}
+          </ul>
+        </section>
+      ) : null}
+      <PortList record={record} />
+      {kind.cautions?.map((caution) => (
+        <details key={caution} className="caution">
+          <summary>{CAUTIONS[caution].title}</summary>
+          {CAUTIONS[caution].sentences.join(" ")}
+        </details>
+      ))}
+      <div className="button-row">
+        <ReplacePicker record={record} />
+        <button type="button" className="button" onClick={duplicateSelection}>
+          <Copy size={16} aria-hidden /> Duplicate
+        </button>
+        <button type="button" className="button danger" onClick={deleteSelection}>
+          <Trash2 size={16} aria-hidden /> Delete
+        </button>
+      </div>
+    </div>
+  );
+}
+
+function FieldGroup({
+  record,
+  fields,
+}: {
+  readonly record: PartRecord;
+  readonly fields: readonly { readonly key: string; readonly meta: FieldMeta }[];
+}) {
+  const { id } = record.part;
+  return (
+    <div className="options">
+      {fields.map(({ key, meta }) => (
+        <OptionField
+          key={key}
+          meta={meta}
+          value={record.options[key]}
+          onTry={(value) => {
+            const { design, change } = useApp.getState();
+            const edit = setOption(design, id, key, value);
+            // The reason stands at the field; a notice as well would say it twice.
+            if (!edit.ok) return edit.reason;
+            change(edit, { merge: `option ${id} ${key}` });
+            return null;
+          }}
+        />
+      ))}
+    </div>
+  );
+}

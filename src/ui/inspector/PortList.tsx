@@ -1,0 +1,83 @@
+import type { PartRecord } from "../../evaluate/evaluation.ts";
+import type { Port } from "../../parts/contract.ts";
+import { SILENCE } from "../../signal/band.ts";
+import type { Offer } from "../../signal/control.ts";
+import { useApp } from "../../store/app.ts";
+import { alternatives, bandWords } from "../bands.ts";
+import { decimal } from "../format.ts";
+import { selectFromPane } from "../reveal.ts";
+import { wireAtPort } from "./wireAtPort.ts";
+
+/** For every port: what is joined, which signals pass, and which supply arrives from whom. */
+export function PortList({ record }: { readonly record: PartRecord }) {
+  if (record.ports.length === 0) return null;
+  return (
+    <section>
+      <h3>Ports</h3>
+      <ul className="port-list">
+        {record.ports.map((port) => (
+          <PortItem key={port.id} record={record} port={port} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function PortItem({ record, port }: { readonly record: PartRecord; readonly port: Port }) {
+  const evaluation = useApp((s) => s.evaluation);
+  const design = useApp((s) => s.design);
+  const other = record.joined[port.id];
+  const wire = wireAtPort(design, record.part.id, port.id);
+  const spectrum = (port.side === "in" ? record.inputs[port.id] : record.outputs[port.id]) ?? SILENCE;
+  const groups = alternatives(spectrum);
+  const shown = groups.filter((g) => g.selected);
+  const further = groups.length - shown.length;
+  return (
+    <li className="port-item">
+      <p className="port-head">
+        <strong>{port.label}</strong>
+        <span className="quiet"> {port.side === "in" ? "in" : "out"} · </span>
+        {other && wire ? (
+          <button type="button" className="link" onClick={() => selectFromPane({ wires: [wire] })}>
+            {port.side === "in" ? "from" : "to"} {evaluation.record(other[0])?.part.label ?? other[0]}
+          </button>
+        ) : (
+          <span className="quiet">open</span>
+        )}
+      </p>
+      {spectrum.bands.length === 0 && other ? <p className="quiet small">No signal.</p> : null}
+      <ul className="band-lines">
+        {shown
+          .flatMap((g) => g.bands)
+          .map((band, i) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: the bands of a wire keep their order while it is drawn.
+            <li key={i}>{bandWords(band)}</li>
+          ))}
+      </ul>
+      {further > 0 ? (
+        <p className="quiet small">
+          {further === 1 ? "1 further setting" : `${further} further settings`} of a switch offer other
+          signals.
+        </p>
+      ) : null}
+      {(record.feeds[port.id] ?? []).map((offer) => (
+        <p key={`${offer.part}.${offer.port}`} className="small">
+          {offerWords(offer, evaluation.record(offer.part)?.part.label ?? offer.part)}
+        </p>
+      ))}
+    </li>
+  );
+}
+
+/** "Lounge receiver asks for H high: 17.2 V and 22 kHz arrive." */
+export function offerWords(offer: Offer, label: string): string {
+  const volts = `${decimal(offer.volts)} V`;
+  const dormant = offer.dormant ? " (while a switch stands otherwise)" : "";
+  if (!offer.request) return `“${label}” feeds ${volts}${dormant}.`;
+  const { polarisation, half, userBands } = offer.request;
+  if (userBands && userBands.length > 0) {
+    return `“${label}” speaks for user ${userBands.length === 1 ? "band" : "bands"} ${userBands.join(", ")}: ${volts} arrive${dormant}.`;
+  }
+  const tone = half === "high" ? (offer.toneArrives ? " and 22 kHz" : ", but the 22 kHz tone is lost") : "";
+  return `“${label}” asks for ${polarisation} ${half}: ${volts}${tone} arrive${dormant}.`;
+}

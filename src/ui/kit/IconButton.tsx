@@ -1,0 +1,34 @@
+import type { ComponentType } from "react";
+import { Hint } from "./Hint.tsx";
+
+export type IconType = ComponentType<{ size?: number; "aria-hidden"?: boolean }>;
+
+type Props = {
+  readonly icon: IconType;
+  /** Accessible name, and the hint. */
+  readonly name: string;
+  /** Shortcut shown in the hint. */
+  readonly keys?: string | undefined;
+  readonly onPress: () => void;
+  readonly disabled?: boolean;
+  readonly pressed?: boolean;
+  readonly bordered?: boolean;
+};
+
+/** A button that shows only an icon. */
+export function IconButton({ icon: Icon, name, keys, onPress, disabled, pressed, bordered }: Props) {
+  return (
+    <Hint text={keys ? `${name} (${keys})` : name}>
+      <button
+        type="button"
+        className={bordered ? "button icon" : "button icon bare"}
+        aria-label={name}
+        aria-pressed={pressed}
+        disabled={disabled}
+        onClick={onPress}
+      >
+        <Icon size={18} aria-hidden />
+      </button>
+    </Hint>
+  );
+}

@@ -1,0 +1,57 @@
+import { CopyPlus, Download, FilePlus2, FileUp, FolderOpen, Menu, Printer } from "lucide-react";
+import { DropdownMenu } from "radix-ui";
+import { useApp } from "../../store/app.ts";
+import { useDocuments } from "../../store/documents.ts";
+import { chooseFile, downloadDesign, openEmpty } from "../documents/actions.ts";
+import type { IconType } from "../kit/IconButton.tsx";
+import { openDialog } from "../panes.ts";
+
+/** Everything that concerns the design as a whole. */
+export function DesignMenu() {
+  return (
+    <DropdownMenu.Root>
+      <DropdownMenu.Trigger asChild>
+        <button type="button" className="button icon bare" aria-label="Design menu" title="Design menu">
+          <Menu size={18} aria-hidden />
+        </button>
+      </DropdownMenu.Trigger>
+      <DropdownMenu.Portal>
+        <DropdownMenu.Content className="menu" align="start" sideOffset={4} collisionPadding={8}>
+          <Item icon={FilePlus2} name="New, empty" onPress={() => void openEmpty()} />
+          <Item icon={FolderOpen} name="Designs and examples…" onPress={() => openDialog("designs")} />
+          <Item icon={CopyPlus} name="Go on with a copy" onPress={() => void copyDesign()} />
+          <DropdownMenu.Separator className="menu-line" />
+          <Item icon={FileUp} name="Open a file…" onPress={() => void chooseFile()} />
+          <Item icon={Download} name="Download as a file" onPress={() => downloadDesign()} />
+          <DropdownMenu.Separator className="menu-line" />
+          <Item icon={Printer} name="Print…" onPress={() => window.print()} />
+        </DropdownMenu.Content>
+      </DropdownMenu.Portal>
+    </DropdownMenu.Root>
+  );
+}
+
+function Item({
+  icon: Icon,
+  name,
+  onPress,
+}: {
+  readonly icon: IconType;
+  readonly name: string;
+  readonly onPress: () => void;
+}) {
+  return (
+    <DropdownMenu.Item className="menu-item" onSelect={onPress}>
+      <Icon size={16} aria-hidden /> {name}
+    </DropdownMenu.Item>
+  );
+}
+
+/** The present state as a new document; the one before stays as it is. */
+async function copyDesign(): Promise<void> {
+  const { design, openDesign, notify } = useApp.getState();
+  const copy = { ...design, title: `${design.title.slice(0, 190)} (copy)` };
+  await useDocuments.getState().create(copy);
+  openDesign(copy);
+  notify(`Now working on “${copy.title}”.`);
+}

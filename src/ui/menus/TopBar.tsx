@@ -1,0 +1,87 @@
+import { CircleHelp, FolderOpen, Redo2, Share2, Undo2 } from "lucide-react";
+import { useState } from "react";
+import { retitle } from "../../design/edits/parts.ts";
+import { useApp } from "../../store/app.ts";
+import { useHistory } from "../../store/hooks.ts";
+import { IconButton } from "../kit/IconButton.tsx";
+import { openDialog } from "../panes.ts";
+import { DesignMenu } from "./DesignMenu.tsx";
+import { ExampleMenu } from "./ExampleMenu.tsx";
+import { SaveState } from "./SaveState.tsx";
+import { ThemeMenu } from "./ThemeMenu.tsx";
+
+/** Title and state of the design, undo and redo, and the ways to other designs. */
+export function TopBar({ isNarrow }: { readonly isNarrow: boolean }) {
+  const { canUndo, canRedo } = useHistory();
+  const { undo, redo } = useApp.getState();
+  return (
+    <>
+      <header className="top-bar">
+        <span className="brand">
+          <Mark />
+          {isNarrow ? <span className="unseen">Downlead</span> : "Downlead"}
+        </span>
+        <DesignMenu />
+        <TitleField />
+        <SaveState />
+        <span className="spring" />
+        <IconButton icon={Undo2} name="Undo" keys="Ctrl+Z" disabled={!canUndo} onPress={undo} />
+        <IconButton icon={Redo2} name="Redo" keys="Ctrl+Shift+Z" disabled={!canRedo} onPress={redo} />
+        {isNarrow ? (
+          <IconButton icon={FolderOpen} name="Designs and examples" onPress={() => openDialog("designs")} />
+        ) : (
+          <ExampleMenu />
+        )}
+        {isNarrow ? (
+          <IconButton icon={Share2} name="Share" onPress={() => openDialog("share")} />
+        ) : (
+          <button type="button" className="button" onClick={() => openDialog("share")}>
+            <Share2 size={16} aria-hidden /> Share
+          </button>
+        )}
+        <ThemeMenu />
+        <IconButton icon={CircleHelp} name="Help" onPress={() => openDialog("help")} />
+      </header>
+      <LessonBar />
+    </>
+  );
+}
+
+function Mark() {
+  return (
+    <svg width="22" height="22" viewBox="0 0 22 22" aria-hidden="true" focusable="false">
+      <path d="M2 20V13h4v7zM9 20V3h4v17zM16 20v-9h4v9z" fill="currentColor" />
+    </svg>
+  );
+}
+
+function TitleField() {
+  const title = useApp((s) => s.design.title);
+  const [draft, setDraft] = useState<string | null>(null);
+  const take = () => {
+    if (draft !== null && draft !== title) {
+      const { design, change } = useApp.getState();
+      change(retitle(design, draft));
+    }
+    setDraft(null);
+  };
+  return (
+    <input
+      className="title-input"
+      aria-label="Title of the design"
+      value={draft ?? title}
+      onChange={(event) => setDraft(event.target.value)}
+      onBlur={take}
+      onKeyDown={(event) => {
+        if (event.key === "Enter") event.currentTarget.blur();
+        if (event.key === "Escape") setDraft(null);
+      }}
+    />
+  );
+}
+
+/** The one line that an example teaches. */
+function LessonBar() {
+  const lesson = useApp((s) => s.design.lesson);
+  return lesson ? <p className="lesson-bar">{lesson}</p> : null;
+}

@@ -1,0 +1,65 @@
+import { useEffect, useState } from "react";
+import { createPortal, flushSync } from "react-dom";
+import { ESTIMATE_NOTICE } from "../../parts/cautions.ts";
+import { useApp } from "../../store/app.ts";
+import { limitWords } from "../verdict/FindingList.tsx";
+import { ServiceTable } from "../verdict/VerdictRow.tsx";
+import { PrintDrawing } from "./PrintDrawing.tsx";
+
+/**
+ * What comes out on paper: the drawing, the verdicts and the findings. It exists only while printing,
+ * so it costs nothing otherwise.
+ */
+export function PrintSheet() {
+  const [isPrinting, setPrinting] = useState(false);
+  useEffect(() => {
+    // The browser takes its picture as soon as the event is over, so the sheet must stand by then.
+    const before = () => flushSync(() => setPrinting(true));
+    const after = () => setPrinting(false);
+    window.addEventListener("beforeprint", before);
+    window.addEventListener("afterprint", after);
+    return () => {
+      window.removeEventListener("beforeprint", before);
+      window.removeEventListener("afterprint", after);
+    };
+  }, []);
+  return isPrinting ? createPortal(<Paper />, document.body) : null;
+}
+
+function Paper() {
+  const { evaluation, report } = useApp.getState();
+  const { design } = evaluation;
+  const label = (id: string) => evaluation.record(id)?.part.label ?? id;
+  return (
+    <div className="paper">
+      <h1>{design.title}</h1>
+      {design.lesson ? <p>{design.lesson}</p> : null}
+      <PrintDrawing evaluation={evaluation} />
+      <p className="small">{ESTIMATE_NOTICE}</p>
+      <h2>Receivers and outlets</h2>
+      {report.verdicts.map((verdict) => (
+        <section key={verdict.part} className="paper-item">
+          <h3>
+            {label(verdict.part)}: {verdict.works ? "works" : "fails"}
+          </h3>
+          <p>{verdict.sentence}</p>
+          {verdict.services.length > 0 ? <ServiceTable services={verdict.services} /> : null}
+        </section>
+      ))}
+      <h2>Findings</h2>
+      {report.findings.length === 0 ? <p>None.</p> : null}
+      <ul>
+        {report.findings.map((finding) => (
+          <li key={finding.rule + finding.message} className="paper-item">
+            <strong>{finding.severity}</strong>: {finding.message} {finding.cure ?? ""}{" "}
+            <span className="small">{limitWords(finding)}</span>
+          </li>
+        ))}
+      </ul>
+      <p className="small">
+        Printed {new Date().toLocaleString()}. Work on mains, bonding, lightning protection and at height
+        follows local codes and belongs to licensed people.
+      </p>
+    </div>
+  );
+}

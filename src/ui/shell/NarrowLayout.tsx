@@ -1,0 +1,70 @@
+import { Activity, LayoutGrid, ListTree, type LucideIcon, SlidersHorizontal, Stamp } from "lucide-react";
+import { useApp } from "../../store/app.ts";
+import { Canvas } from "../canvas/Canvas.tsx";
+import { ChainPane } from "../chain/ChainPane.tsx";
+import { Inspector } from "../inspector/Inspector.tsx";
+import { type SheetPane, toggleSheet, usePanes } from "../panes.ts";
+import { SpectrumPane } from "../spectrum/SpectrumPane.tsx";
+import { Tray } from "../tray/Tray.tsx";
+import { VerdictPane } from "../verdict/VerdictPane.tsx";
+
+const TABS: readonly { readonly key: SheetPane; readonly name: string; readonly icon: LucideIcon }[] = [
+  { key: "tray", name: "Parts", icon: LayoutGrid },
+  { key: "verdict", name: "Verdict", icon: Stamp },
+  { key: "part", name: "Part", icon: SlidersHorizontal },
+  { key: "chain", name: "Chain", icon: ListTree },
+  { key: "spectrum", name: "Spectrum", icon: Activity },
+];
+
+/** Tablet layout: the canvas above, one bottom sheet that the panes share, and a row of big buttons. */
+export function NarrowLayout() {
+  const sheet = usePanes((s) => s.sheet);
+  const errors = useApp((s) => s.report.findings.filter((f) => f.severity === "error").length);
+  return (
+    <div className="narrow-body">
+      <main className="canvas-box">
+        <Canvas />
+      </main>
+      {sheet ? (
+        <section className="sheet" aria-label={TABS.find((t) => t.key === sheet)?.name}>
+          <SheetBody pane={sheet} />
+        </section>
+      ) : null}
+      <nav className="bottom-bar" aria-label="Panes">
+        {TABS.map(({ key, name, icon: Icon }) => (
+          <button
+            key={key}
+            type="button"
+            className="bottom-tab"
+            aria-expanded={sheet === key}
+            onClick={() => toggleSheet(key)}
+          >
+            <Icon size={20} aria-hidden />
+            <span>{name}</span>
+            {key === "verdict" && errors > 0 ? (
+              <span className="badge error bottom-badge">
+                {errors}
+                <span className="unseen">{errors === 1 ? " error" : " errors"}</span>
+              </span>
+            ) : null}
+          </button>
+        ))}
+      </nav>
+    </div>
+  );
+}
+
+function SheetBody({ pane }: { readonly pane: SheetPane }) {
+  switch (pane) {
+    case "tray":
+      return <Tray />;
+    case "verdict":
+      return <VerdictPane />;
+    case "part":
+      return <Inspector />;
+    case "chain":
+      return <ChainPane />;
+    case "spectrum":
+      return <SpectrumPane onClose={() => usePanes.setState({ sheet: null })} />;
+  }
+}

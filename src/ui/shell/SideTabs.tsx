@@ -1,0 +1,51 @@
+import { Tabs } from "radix-ui";
+import { useApp } from "../../store/app.ts";
+import { ChainPane } from "../chain/ChainPane.tsx";
+import { Inspector } from "../inspector/Inspector.tsx";
+import { type SidePane, usePanes } from "../panes.ts";
+import { VerdictPane } from "../verdict/VerdictPane.tsx";
+
+const TABS: readonly { readonly key: SidePane; readonly name: string }[] = [
+  { key: "verdict", name: "Verdict" },
+  { key: "part", name: "Part" },
+  { key: "chain", name: "Chain" },
+];
+
+/** The right-hand pane: verdict, values of the selected part, and the design as a list. */
+export function SideTabs() {
+  const side = usePanes((s) => s.side);
+  const errors = useApp((s) => s.report.findings.filter((f) => f.severity === "error").length);
+  return (
+    <Tabs.Root
+      className="side"
+      value={side}
+      onValueChange={(value) => {
+        const tab = TABS.find((t) => t.key === value);
+        if (tab) usePanes.setState({ side: tab.key });
+      }}
+    >
+      <Tabs.List className="tabs" aria-label="Side pane">
+        {TABS.map((tab) => (
+          <Tabs.Trigger key={tab.key} className="tab" value={tab.key}>
+            {tab.name}
+            {tab.key === "verdict" && errors > 0 ? (
+              <span className="badge error">
+                {errors}
+                <span className="unseen">{errors === 1 ? " error" : " errors"}</span>
+              </span>
+            ) : null}
+          </Tabs.Trigger>
+        ))}
+      </Tabs.List>
+      <Tabs.Content className="side-body" value="verdict">
+        <VerdictPane />
+      </Tabs.Content>
+      <Tabs.Content className="side-body" value="part">
+        <Inspector />
+      </Tabs.Content>
+      <Tabs.Content className="side-body" value="chain">
+        <ChainPane />
+      </Tabs.Content>
+    </Tabs.Root>
+  );
+}

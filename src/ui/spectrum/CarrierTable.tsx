@@ -1,0 +1,101 @@
+import { useState } from "react";
+import { useApp } from "../../store/app.ts";
+import { decimal, megahertz } from "../format.ts";
+import { type CarrierRow, type SortKey, sortRows, stateWords } from "./rows.ts";
+
+const PAGE_SIZE = 50;
+
+const COLUMNS: readonly { readonly key: SortKey; readonly name: string; readonly unit?: string }[] = [
+  { key: "name", name: "Carrier" },
+  { key: "airMHz", name: "On air", unit: "MHz" },
+  { key: "hereMHz", name: "Here", unit: "MHz" },
+  { key: "level", name: "Level", unit: "dBµV" },
+  { key: "cnDb", name: "C/N", unit: "dB" },
+  { key: "cniDb", name: "C/(N+I)", unit: "dB" },
+  { key: "state", name: "State" },
+];
+
+/** Every carrier of the wire, sortable, fifty to a page. */
+export function CarrierTable({
+  rows,
+  cursor,
+  onCursor,
+}: {
+  readonly rows: readonly CarrierRow[];
+  readonly cursor: string | null;
+  readonly onCursor: (key: string) => void;
+}) {
+  const [by, setBy] = useState<SortKey>("hereMHz");
+  const [isDescending, setDescending] = useState(false);
+  const [page, setPage] = useState(0);
+  const evaluation = useApp((s) => s.evaluation);
+  const label = (part: string) => evaluation.record(part)?.part.label ?? part;
+
+  const sorted = sortRows(rows, by, isDescending);
+  const pages = Math.max(1, Math.ceil(sorted.length / PAGE_SIZE));
+  const at = Math.min(page, pages - 1);
+  const shown = sorted.slice(at * PAGE_SIZE, (at + 1) * PAGE_SIZE);
+  return (
+    <section className="carrier-table" aria-label="Carriers">
+      <table className="rows-table">
+        <thead>
+          <tr>
+            {COLUMNS.map((column) => (
+              <th
+                key={column.key}
+                scope="col"
+                aria-sort={by === column.key ? (isDescending ? "descending" : "ascending") : undefined}
+              >
+                <button
+                  type="button"
+                  className="sort"
+                  onClick={() => {
+                    setDescending(by === column.key && !isDescending);
+                    setBy(column.key);
+                    setPage(0);
+                  }}
+                >
+                  {column.name}
+                  {column.unit ? <span className="quiet"> {column.unit}</span> : null}
+                  <span aria-hidden>{by === column.key ? (isDescending ? " ▾" : " ▴") : ""}</span>
+                </button>
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {shown.map((row) => (
+            <tr
+              key={row.key}
+              className={`carrier ${row.state}${row.key === cursor ? " current" : ""}`}
+              onClick={() => onCursor(row.key)}
+            >
+              <th scope="row">
+                {row.name} <span className="quiet">{row.bandName}</span>
+              </th>
+              <td className="number">{row.userBand === undefined ? megahertz(row.airMHz) : "any"}</td>
+              <td className="number">{megahertz(row.hereMHz)}</td>
+              <td className="number">{decimal(row.level)}</td>
+              <td className="number">{decimal(row.cnDb)}</td>
+              <td className="number">{decimal(row.cniDb)}</td>
+              <td>{stateWords(row, label)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {pages > 1 ? (
+        <p className="button-row">
+          <button type="button" className="button" disabled={at === 0} onClick={() => setPage(at - 1)}>
+            Back
+          </button>
+          <span className="page-count">
+            {at * PAGE_SIZE + 1}–{at * PAGE_SIZE + shown.length} of {sorted.length}
+          </span>
+          <button type="button" className="button" disabled={at >= pages - 1} onClick={() => setPage(at + 1)}>
+            On
+          </button>
+        </p>
+      ) : null}
+    </section>
+  );
+}

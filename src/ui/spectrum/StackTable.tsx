@@ -1,0 +1,50 @@
+import type { Band, Spectrum } from "../../signal/band.ts";
+import { bandName, summarise } from "../bands.ts";
+import { megahertz } from "../format.ts";
+
+/** User bands of a channel-stacked feed, and what each of them can hold. */
+export function StackTable({ spectrum }: { readonly spectrum: Spectrum }) {
+  const stacked = spectrum.bands.filter((band) => band.stack);
+  return stacked.map((band, i) => (
+    // biome-ignore lint/suspicious/noArrayIndexKey: the bands of a wire keep their order while it is drawn.
+    <StackOf key={i} band={band} />
+  ));
+}
+
+function StackOf({ band }: { readonly band: Band }) {
+  const { stack } = band;
+  if (!stack) return null;
+  const choice = stack.holds.map((held) => ({ name: bandName(held), live: summarise(held).live }));
+  const total = choice.reduce((sum, c) => sum + c.live, 0);
+  return (
+    <details className="stack">
+      <summary>
+        {stack.numbers.length} user bands ({stack.standard}), each holding any one of {total} transponders
+      </summary>
+      <p className="small">
+        To choose from:{" "}
+        {choice.map((c) => `${c.name} (${c.live})`).join(", ") || "nothing arrives at the converter"}.
+      </p>
+      <table className="rows-table">
+        <thead>
+          <tr>
+            <th scope="col">User band</th>
+            <th scope="col">Centre, MHz</th>
+            <th scope="col">Width, MHz</th>
+          </tr>
+        </thead>
+        <tbody>
+          {stack.numbers.map((number, i) => (
+            <tr key={number}>
+              <th scope="row" className="number">
+                {number}
+              </th>
+              <td className="number">{megahertz(band.grid.centre[i])}</td>
+              <td className="number">{megahertz(band.grid.width[i])}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
+  );
+}

@@ -1,0 +1,80 @@
+import { CircleAlert, Info, TriangleAlert } from "lucide-react";
+import type { Finding, Severity } from "../../findings/finding.ts";
+import { counted, decimal } from "../format.ts";
+import { selectFromPane } from "../reveal.ts";
+
+const SEVERITIES: readonly {
+  readonly severity: Severity;
+  readonly one: string;
+  readonly many: string;
+  readonly icon: typeof Info;
+}[] = [
+  { severity: "error", one: "error", many: "errors", icon: CircleAlert },
+  { severity: "warning", one: "warning", many: "warnings", icon: TriangleAlert },
+  { severity: "note", one: "note", many: "notes", icon: Info },
+];
+
+/** Findings grouped by severity, worst first. */
+export function FindingList({ findings }: { readonly findings: readonly Finding[] }) {
+  if (findings.length === 0) {
+    return <p className="quiet verdict-heading">Nothing to find fault with.</p>;
+  }
+  return (
+    <section aria-label="Findings">
+      {SEVERITIES.map(({ severity, one, many, icon: Icon }) => {
+        const own = findings.filter((f) => f.severity === severity);
+        if (own.length === 0) return null;
+        return (
+          <details key={severity} className="finding-group" open={severity !== "note" || own.length <= 3}>
+            <summary className={`finding-heading ${severity}`}>
+              <Icon size={16} aria-hidden /> {counted(own.length, one, many)}
+            </summary>
+            <ul className="finding-list">
+              {own.map((finding) => (
+                <FindingItem key={keyOf(finding)} finding={finding} />
+              ))}
+            </ul>
+          </details>
+        );
+      })}
+    </section>
+  );
+}
+
+function keyOf(finding: Finding): string {
+  return [finding.rule, ...finding.parts, ...finding.wires, finding.message].join("|");
+}
+
+/** One finding; pressing it shows the culprit on the canvas. */
+export function FindingItem({ finding }: { readonly finding: Finding }) {
+  const { parts, wires } = finding;
+  const led = parts.length > 0 || wires.length > 0;
+  const limits = limitWords(finding);
+  return (
+    <li className={`finding ${finding.severity}`}>
+      <button
+        type="button"
+        className="finding-press"
+        disabled={!led}
+        onClick={() => selectFromPane({ parts, wires })}
+      >
+        <span>{finding.message}</span>
+        {finding.cure ? <span className="finding-cure">{finding.cure}</span> : null}
+        {limits ? <span className="finding-limit">{limits}</span> : null}
+      </button>
+    </li>
+  );
+}
+
+/** "104.2 dBµV · limit 95 dBµV · EN 60728-3"; empty when a finding has none of these. */
+export function limitWords(finding: Finding): string {
+  const unit = finding.unit ? ` ${finding.unit}` : "";
+  const figure = (x: number) => `${decimal(x, Number.isInteger(x) ? 0 : 1)}${unit}`;
+  return [
+    finding.value === undefined ? "" : figure(finding.value),
+    finding.limit === undefined ? "" : `limit ${figure(finding.limit)}`,
+    finding.source ?? "",
+  ]
+    .filter((words) => words !== "")
+    .join(" · ");
+}

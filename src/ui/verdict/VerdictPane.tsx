@@ -1,0 +1,89 @@
+import { Check, CircleHelp, X } from "lucide-react";
+import type { Verdict } from "../../findings/finding.ts";
+import { useApp } from "../../store/app.ts";
+import { openDialog, showPane } from "../panes.ts";
+import { FindingList } from "./FindingList.tsx";
+import { VerdictRow } from "./VerdictRow.tsx";
+import "./verdict.css";
+
+/** What every receiver and outlet gets, and what stands in the way. */
+export function VerdictPane() {
+  const report = useApp((s) => s.report);
+  const isEmpty = useApp((s) => s.design.parts.length === 0);
+  if (isEmpty) return <EmptyVerdict />;
+  const receivers = report.verdicts.filter((v) => v.role === "receiver");
+  const outlets = report.verdicts.filter((v) => v.role === "outlet");
+  return (
+    <div className="verdict">
+      <Summary receivers={receivers} />
+      <Group title="Receivers" verdicts={receivers} />
+      <Group title="Outlets" verdicts={outlets} />
+      <FindingList findings={report.findings} />
+      <p className="verdict-foot quiet small">
+        An estimate from typical values, not a measurement and not an approval. Work on mains, bonding,
+        lightning protection and at height follows local codes and belongs to licensed people.
+      </p>
+    </div>
+  );
+}
+
+function Summary({ receivers }: { readonly receivers: readonly Verdict[] }) {
+  const working = receivers.filter((v) => v.works).length;
+  if (receivers.length === 0) {
+    return (
+      <p className="verdict-summary">
+        <CircleHelp size={20} aria-hidden />
+        <span>No receiver yet. Add one to see what it would get.</span>
+      </p>
+    );
+  }
+  const all = working === receivers.length;
+  return (
+    <p className={all ? "verdict-summary ok" : "verdict-summary bad"} aria-live="polite">
+      {all ? <Check size={20} aria-hidden /> : <X size={20} aria-hidden />}
+      <span>{summaryWords(working, receivers.length)}</span>
+    </p>
+  );
+}
+
+function summaryWords(working: number, of: number): string {
+  if (of === 1) return working === 1 ? "The receiver works." : "The receiver does not work as it should.";
+  if (working === of) return `All ${of} receivers work.`;
+  return working === 0
+    ? `None of ${of} receivers works as it should.`
+    : `${working} of ${of} receivers work.`;
+}
+
+function Group({ title, verdicts }: { readonly title: string; readonly verdicts: readonly Verdict[] }) {
+  if (verdicts.length === 0) return null;
+  return (
+    <section aria-label={title}>
+      <h3 className="verdict-heading">{title}</h3>
+      <ul className="verdict-list">
+        {verdicts.map((verdict) => (
+          <VerdictRow key={verdict.part} verdict={verdict} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function EmptyVerdict() {
+  return (
+    <div className="empty">
+      <h3>Nothing drawn yet</h3>
+      <p>
+        Put an aerial or a dish, a cable and a receiver on the canvas and join them. What each receiver gets,
+        and why not, will stand here.
+      </p>
+      <div className="button-row">
+        <button type="button" className="button main" onClick={() => openDialog("designs")}>
+          Open an example
+        </button>
+        <button type="button" className="button" onClick={() => showPane("tray")}>
+          Show the parts
+        </button>
+      </div>
+    </div>
+  );
+}
