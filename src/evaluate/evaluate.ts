@@ -2,26 +2,17 @@
  * The graph evaluator: for every part, what it is fed with, what it hands on, who powers and who commands it.
  *
  * Three sweeps over the parts: loads downstream, supplies and commands upstream, signals downstream.
- * Incremental by identity: a part whose options and neighbours' results are the same objects as in the
- * former evaluation keeps its own results, so a full and an incremental evaluation are equal, and
- * whatever did not change is not even looked at by those who draw it.
+ * A sweep visits only what is marked: in a first evaluation everything; afterwards the parts that were
+ * edited, and whoever is handed something new by a part that was visited. What is not visited keeps its very
+ * objects, so a full and an incremental evaluation are equal, and whoever draws the unchanged need not look.
  */
-import { z } from "zod";
-import type { Design, Part, PartId } from "../design/design.ts";
-import { kindOf } from "../parts/catalogue.ts";
-import {
-  type AnyOptions,
-  define,
-  type PartKind,
-  type Port,
-  type PowerTreatment,
-  type SignalTreatment,
-} from "../parts/contract.ts";
+import type { Design, PartId } from "../design/design.ts";
 import { SILENCE, type Spectrum } from "../signal/band.ts";
-import { type Demand, type Feed, NO_DEMAND, NO_FEED, type SwitchState } from "../signal/control.ts";
-import type { Evaluation, Meeting, PartRecord } from "./evaluation.ts";
-import { demandsAtOutputs, isPowered, offersAtInputs, switchStates } from "./power.ts";
-import { runTreatment, type SignalResult } from "./signals.ts";
+import { type Demand, type Feed, NO_DEMAND, NO_FEED } from "../signal/control.ts";
+import { type Cell, NO_SOURCES, NOTHING, newCell, recordOf, traitsOf } from "./cell.ts";
+import type { Evaluation, PartRecord } from "./evaluation.ts";
+import { demandsAtOutputs, isPowered, offersAtInputs, sameDemand, sameFeed, switchStates } from "./power.ts";
+import { runTreatment } from "./signals.ts";
 import { type Structure, structureOf } from "./structure.ts";
 
 /**
@@ -35,13 +26,11 @@ export function evaluate(design: Design, former?: Evaluation): Evaluation {
     former && before ? { design: former.design, structure: before.structure } : undefined,
   );
   const sweep = startSweep(design, structure, before);
+  sweepLoads(sweep);
+  sweepSupplies(sweep);
+  sweepSignals(sweep);
 
-  const { order } = structure;
-  for (let k = 0; k < order.length; k++) sweepLoads(sweep, order[k] ?? 0);
-  for (let k = order.length - 1; k >= 0; k--) sweepSupplies(sweep, order[k] ?? 0);
-  for (let k = 0; k < order.length; k++) sweepSignals(sweep, order[k] ?? 0);
-
-  const records = sweep.cells.map((cell) => cell.record ?? recordOf(cell, {}));
+  const records = sweep.cells.map((cell) => writtenRecord(cell));
   const evaluation: Evaluation = {
     design,
     records,
@@ -53,308 +42,252 @@ export function evaluate(design: Design, former?: Evaluation): Evaluation {
   return evaluation;
 }
 
+function writtenRecord(cell: Cell): PartRecord {
+  cell.record ??= recordOf(cell);
+  return cell.record;
+}
+
 /** What an evaluation keeps for the next one. */
 type Workings = { readonly structure: Structure; readonly cells: readonly Cell[] };
 const workings = new WeakMap<Evaluation, Workings>();
 
-type Traits = {
-  readonly kind: PartKind;
-  readonly options: AnyOptions;
-  readonly ports: readonly Port[];
-  readonly inputs: readonly string[];
-  readonly outputs: readonly string[];
-  readonly power: PowerTreatment;
-};
-
-/** Everything about one part while it is being worked out. */
-type Cell = {
-  readonly part: Part;
-  readonly traits: Traits;
-  readonly looped: boolean;
-  readonly joined: PartRecord["joined"];
-  demands: Readonly<Record<string, Demand>>;
-  feeds: Readonly<Record<string, Feed>>;
-  offers: Readonly<Record<string, Feed>>;
-  switches: Readonly<Record<string, SwitchState>>;
-  powered: boolean;
-  treatment: SignalTreatment;
-  results: SignalResult;
-  /** Written at the end of the signal sweep. */
-  record?: PartRecord;
-};
-
 type Sweep = {
   readonly structure: Structure;
   readonly cells: Cell[];
-  readonly before: (id: PartId) => Cell | undefined;
+  /** 1: the cell is this sweep's own; 0: it still belongs to the evaluation before. */
+  readonly owned: Uint8Array;
+  /** By place in the order: what each sweep still has to visit. */
+  readonly loads: Uint8Array;
+  readonly supplies: Uint8Array;
+  readonly signals: Uint8Array;
   recomputed: number;
 };
 
 function startSweep(design: Design, structure: Structure, before: Workings | undefined): Sweep {
-  const formerCell = (id: PartId) => before?.cells[before.structure.indexOf.get(id) ?? -1];
+  const n = design.parts.length;
+  const sweep: Sweep = {
+    structure,
+    cells: [],
+    owned: new Uint8Array(n),
+    loads: new Uint8Array(n),
+    supplies: new Uint8Array(n),
+    signals: new Uint8Array(n),
+    recomputed: 0,
+  };
   const sameStructure = before?.structure === structure;
-  const cells = design.parts.map((part, i): Cell => {
-    const former = formerCell(part.id);
-    const joined = structure.joined[i] ?? {};
-    if (former && former.part === part && sameStructure) return { ...former };
+  for (let i = 0; i < n; i++) {
+    const part = design.parts[i];
+    if (!part) continue;
+    const former = before?.cells[sameStructure ? i : (before.structure.indexOf.get(part.id) ?? -1)];
+    if (former && sameStructure && former.part === part) {
+      sweep.cells.push(former);
+      continue;
+    }
+    sweep.owned[i] = 1;
+    const place = structure.place[i] ?? 0;
+    const joined = structure.joined[i] ?? NOTHING;
+    const looped = structure.looped[i] === 1;
     const traits =
       former && former.part.options === part.options && former.part.kind === part.kind
         ? former.traits
         : traitsOf(part);
-    return {
-      part,
-      traits,
-      looped: structure.looped[i] === 1,
-      joined: former && sameEnds(former.joined, joined) ? former.joined : joined,
-      demands: {},
-      feeds: {},
-      offers: {},
-      switches: {},
-      powered: true,
-      treatment: {},
-      results: {},
-    };
-  });
-  return { structure, cells, before: formerCell, recomputed: 0 };
+    const asBefore =
+      former && former.traits === traits && former.looped === looped && sameEnds(former.joined, joined);
+    if (asBefore) {
+      // Moved or renamed: nothing to work out, but the record shows the new part.
+      sweep.cells.push({ ...former, part, record: undefined });
+      continue;
+    }
+    sweep.cells.push(startOver(former, newCell(part, traits, { looped, joined })));
+    markAll(sweep, place);
+    // A part that has come to lie on a loop is not visited, so its neighbours must be told here.
+    if (looped)
+      for (const port in structure.neighbours[i])
+        markAll(sweep, structure.place[neighbour(sweep, i, port)?.index ?? i] ?? 0);
+  }
+  return sweep;
+}
+
+function markAll(sweep: Sweep, place: number): void {
+  sweep.loads[place] = 1;
+  sweep.supplies[place] = 1;
+  sweep.signals[place] = 1;
+}
+
+/** Keeps of a former cell what may turn out to be the same again; the sweeps compare with it. */
+function startOver(former: Cell | undefined, cell: Cell): Cell {
+  if (!former || former.looped || cell.looped) return cell;
+  cell.demands = former.demands;
+  cell.feeds = former.feeds;
+  cell.offers = former.offers;
+  cell.switches = former.switches;
+  cell.sources = former.sources;
+  return cell;
 }
 
 function sameEnds(a: PartRecord["joined"], b: PartRecord["joined"]): boolean {
-  return sameValues(a, b, (x, y) => x?.[0] === y?.[0] && x?.[1] === y?.[1]);
+  if (a === b) return true;
+  const ports = Object.keys(a);
+  return (
+    ports.length === Object.keys(b).length &&
+    ports.every((port) => a[port]?.[0] === b[port]?.[0] && a[port]?.[1] === b[port]?.[1])
+  );
 }
 
-const traitsByOptions = new WeakMap<AnyOptions, Traits>();
+/** The cell of part i, copied first if it belongs to the evaluation before. */
+function own(sweep: Sweep, i: number): Cell | undefined {
+  const cell = sweep.cells[i];
+  if (!cell || sweep.owned[i]) return cell;
+  const copy = { ...cell, record: undefined };
+  sweep.cells[i] = copy;
+  sweep.owned[i] = 1;
+  return copy;
+}
 
-function traitsOf(part: Part): Traits {
-  const known = traitsByOptions.get(part.options);
-  if (known && known.kind.kind === part.kind) return known;
-  const kind = kindOf(part.kind) ?? UNKNOWN_KIND;
-  const ports = kind.ports(part.options);
-  const traits: Traits = {
-    kind,
-    options: part.options,
-    ports,
-    inputs: ports.filter((p) => p.side === "in").map((p) => p.id),
-    outputs: ports.filter((p) => p.side === "out").map((p) => p.id),
-    power: kind.power(part.options),
-  };
-  traitsByOptions.set(part.options, traits);
-  return traits;
+type Neighbour = { readonly index: number; readonly port: string } | undefined;
+
+function neighbour(sweep: Sweep, i: number, port: string): Neighbour {
+  return sweep.structure.neighbours[i]?.[port];
+}
+
+/** Marks whoever is joined to a port for a visit. */
+function mark(sweep: Sweep, visits: Uint8Array, i: number, port: string): void {
+  const end = neighbour(sweep, i, port);
+  if (end) visits[sweep.structure.place[end.index] ?? 0] = 1;
 }
 
 /** Loads, from the roof downwards. */
-function sweepLoads(sweep: Sweep, i: number): void {
-  const cell = sweep.cells[i];
-  if (!cell || cell.looped) return;
-  const arriving = (port: string) => across(sweep, cell, port)?.demands;
-  const former = sweep.before(cell.part.id);
-  const at = (port: string): Demand => {
-    const end = cell.joined[port];
-    return (end && arriving(port)?.[end[1]]) || NO_DEMAND;
-  };
-  if (former && !former.looped && former.traits === cell.traits) {
-    if (cell.traits.inputs.every((port) => (former.demands[port] ?? NO_DEMAND) === at(port))) {
-      cell.demands = former.demands;
-      return;
+function sweepLoads(sweep: Sweep): void {
+  const { order } = sweep.structure;
+  for (let k = 0; k < order.length; k++) {
+    if (!sweep.loads[k]) continue;
+    const i = order[k] ?? 0;
+    const cell = own(sweep, i);
+    if (!cell || cell.looped) continue;
+    const at = (port: string): Demand => {
+      const end = neighbour(sweep, i, port);
+      return (end && sweep.cells[end.index]?.demands[end.port]) || NO_DEMAND;
+    };
+    const former = cell.demands;
+    const demands: Record<string, Demand> = {};
+    for (const port of cell.traits.inputs) {
+      const demand = at(port);
+      if (demand !== NO_DEMAND) demands[port] = demand;
     }
+    const handedOn = demandsAtOutputs(cell.part.id, cell.traits.power, at);
+    for (const port of cell.traits.outputs) {
+      const demand = handedOn[port] ?? NO_DEMAND;
+      const kept = former[port] ?? NO_DEMAND;
+      const same = sameDemand(kept, demand);
+      if (!same) mark(sweep, sweep.loads, i, port);
+      if (demand !== NO_DEMAND) demands[port] = same ? kept : demand;
+    }
+    cell.demands = Object.keys(demands).length > 0 ? demands : NOTHING;
+    sweep.supplies[k] = 1;
   }
-  const demands: Record<string, Demand> = {};
-  for (const port of cell.traits.inputs) {
-    const demand = at(port);
-    if (demand !== NO_DEMAND) demands[port] = demand;
-  }
-  cell.demands = Object.assign(demands, demandsAtOutputs(cell.part.id, cell.traits.power, at));
 }
 
 /** Supplies and commands, from the receivers upwards. */
-function sweepSupplies(sweep: Sweep, i: number): void {
-  const cell = sweep.cells[i];
-  if (!cell || cell.looped) return;
-  const { traits } = cell;
-  const at = (port: string): Feed => {
-    const end = cell.joined[port];
-    return (end && across(sweep, cell, port)?.offers[end[1]]) || NO_FEED;
-  };
-  const former = sweep.before(cell.part.id);
-  const same =
-    former &&
-    !former.looped &&
-    former.traits === traits &&
-    former.demands === cell.demands &&
-    traits.outputs.every((port) => (former.feeds[port] ?? NO_FEED) === at(port));
-  if (same) {
-    cell.feeds = former.feeds;
-    cell.offers = former.offers;
-    cell.switches = former.switches;
-    cell.powered = former.powered;
-    return;
+function sweepSupplies(sweep: Sweep): void {
+  const { order } = sweep.structure;
+  for (let k = order.length - 1; k >= 0; k--) {
+    if (!sweep.supplies[k]) continue;
+    const i = order[k] ?? 0;
+    const cell = own(sweep, i);
+    if (!cell || cell.looped) continue;
+    const { traits } = cell;
+    const feeds: Record<string, Feed> = {};
+    for (const port of traits.outputs) {
+      const end = neighbour(sweep, i, port);
+      const feed = (end && sweep.cells[end.index]?.offers[end.port]) || NO_FEED;
+      if (feed !== NO_FEED) feeds[port] = feed;
+    }
+    const arriving = (port: string) => feeds[port] ?? NO_FEED;
+    const offers = offersAtInputs(
+      cell.part.id,
+      traits.power,
+      arriving,
+      (port) => cell.demands[port] ?? NO_DEMAND,
+    );
+    for (const port of traits.inputs) {
+      const kept = cell.offers[port] ?? NO_FEED;
+      const offer = offers[port] ?? NO_FEED;
+      if (sameFeed(kept, offer)) {
+        if (offer !== NO_FEED) offers[port] = kept;
+      } else mark(sweep, sweep.supplies, i, port);
+    }
+    const switches = switchStates(cell.part.id, traits.power, arriving, cell.switches);
+    const powered = isPowered(traits.power, arriving);
+    if (powered !== cell.powered) cell.treatment = undefined;
+    if (powered !== cell.powered || switchesChanged(cell.switches, switches)) sweep.signals[k] = 1;
+    cell.feeds = Object.keys(feeds).length > 0 ? feeds : NOTHING;
+    cell.offers = Object.keys(offers).length > 0 ? offers : NOTHING;
+    cell.switches = switches;
+    cell.powered = powered;
   }
-  const feeds: Record<string, Feed> = {};
-  for (const port of traits.outputs) {
-    const feed = at(port);
-    if (feed !== NO_FEED) feeds[port] = feed;
-  }
-  const arriving = (port: string) => feeds[port] ?? NO_FEED;
-  cell.feeds = feeds;
-  cell.offers = offersAtInputs(
-    cell.part.id,
-    traits.power,
-    arriving,
-    (port) => cell.demands[port] ?? NO_DEMAND,
-  );
-  cell.switches = switchStates(cell.part.id, traits.power, arriving, former?.switches);
-  cell.powered = isPowered(traits.power, arriving);
 }
 
-/** Signals, from the sources downwards; then everything is put into the part's record. */
-function sweepSignals(sweep: Sweep, i: number): void {
-  const cell = sweep.cells[i];
-  if (!cell) return;
-  const { part, traits } = cell;
-  const former = sweep.before(part.id);
-  if (cell.looped) {
-    cell.record = keptOrNew(former?.record, { ...recordOf(cell, {}), sources: [] });
-    return;
-  }
-  const at = (port: string): Spectrum => {
-    const end = cell.joined[port];
-    return (end && across(sweep, cell, port)?.results[end[1]]?.spectrum) || SILENCE;
-  };
-  const sameTreatment =
-    former !== undefined && !former.looped && former.traits === traits && former.powered === cell.powered;
-  cell.treatment = sameTreatment
-    ? former.treatment
-    : traits.kind.signal(part.options, { id: part.id, powered: cell.powered });
-  const sameInputs =
-    sameTreatment && traits.inputs.every((port) => (former.record?.inputs[port] ?? SILENCE) === at(port));
+function switchesChanged(a: Cell["switches"], b: Cell["switches"]): boolean {
+  for (const port in b) if (a[port] !== b[port]) return true;
+  return false;
+}
 
-  if (sameInputs && former.switches === cell.switches) {
-    cell.results = former.results;
-  } else {
+/** Signals, from the sources downwards. */
+function sweepSignals(sweep: Sweep): void {
+  const { order } = sweep.structure;
+  for (let k = 0; k < order.length; k++) {
+    if (!sweep.signals[k]) continue;
+    const i = order[k] ?? 0;
+    const cell = own(sweep, i);
+    if (!cell || cell.looped) continue;
     sweep.recomputed++;
+    const { traits } = cell;
+    const inputs: Record<string, Spectrum> = {};
+    let sameInputs = true;
+    let any = false;
+    for (const port of traits.inputs) {
+      const end = neighbour(sweep, i, port);
+      const spectrum = (end && sweep.cells[end.index]?.results[end.port]?.spectrum) || SILENCE;
+      if (spectrum !== (cell.inputs[port] ?? SILENCE)) sameInputs = false;
+      if (spectrum === SILENCE) continue;
+      inputs[port] = spectrum;
+      any = true;
+    }
+    const keep = cell.treatment !== undefined && sameInputs;
+    cell.treatment ??= traits.kind.signal(cell.part.options, { id: cell.part.id, powered: cell.powered });
+    const former = cell.results;
     cell.results = runTreatment({
-      part: part.id,
+      part: cell.part.id,
       treatment: cell.treatment,
-      inputs: at,
+      inputs: (port) => inputs[port] ?? SILENCE,
       switches: cell.switches,
-      before: sameInputs ? { results: former.results, switches: former.switches } : undefined,
+      before: keep ? former : undefined,
     });
+    if (!sameInputs) cell.inputs = any ? inputs : NOTHING;
+    const sources = sourcesOf(sweep, i, cell);
+    const newSources = sources !== cell.sources;
+    cell.sources = sources;
+    for (const port of traits.outputs)
+      if (newSources || former[port]?.spectrum !== cell.results[port]?.spectrum)
+        mark(sweep, sweep.signals, i, port);
   }
-  const inputs: Record<string, Spectrum> = {};
-  for (const port of traits.inputs) {
-    const spectrum = at(port);
-    if (spectrum !== SILENCE) inputs[port] = spectrum;
-  }
-  const sources = sourcesOf(sweep, cell, former?.record?.sources);
-  cell.record = keptOrNew(former?.record, {
-    ...recordOf(cell, sameInputs && former.record ? former.record.inputs : inputs),
-    sources,
-  });
 }
 
-function across(sweep: Sweep, cell: Cell, port: string): Cell | undefined {
-  const end = cell.joined[port];
-  return end ? sweep.cells[sweep.structure.indexOf.get(end[0]) ?? -1] : undefined;
-}
-
-function recordOf(cell: Cell, inputs: PartRecord["inputs"]): PartRecord {
-  const outputs: Record<string, Spectrum> = {};
-  const meetings: Meeting[] = [];
-  for (const [port, result] of Object.entries(cell.results)) {
-    outputs[port] = result.spectrum;
-    meetings.push(...result.meetings);
-  }
-  return {
-    part: cell.part,
-    kind: cell.traits.kind,
-    options: cell.traits.options,
-    ports: cell.traits.ports,
-    looped: cell.looped,
-    powered: cell.powered,
-    joined: cell.joined,
-    inputs,
-    outputs,
-    feeds: cell.feeds,
-    offers: cell.offers,
-    demands: cell.demands,
-    switches: cell.switches,
-    meetings: withoutRepeats(meetings),
-    sources: NO_SOURCES,
-  };
-}
-
-/** An inner node that feeds several outputs reports its meetings once. */
-function withoutRepeats(meetings: readonly Meeting[]): readonly Meeting[] {
-  if (meetings.length < 2) return meetings;
-  const seen = new Set<string>();
-  return meetings.filter((m) => {
-    const key = `${m.port}|${bandKey(m.victim)}|${bandKey(m.other)}`;
-    return !seen.has(key) && seen.add(key);
-  });
-}
-
-function bandKey(band: Meeting["victim"]): string {
-  return `${band.origin.key}${band.half ?? ""}${band.conditions.map((c) => c.at.id + c.setting).join()}`;
-}
-
-/** Source parts upstream of a part, by any way. */
-function sourcesOf(sweep: Sweep, cell: Cell, former: readonly PartId[] | undefined): readonly PartId[] {
-  const lists: (readonly PartId[])[] = [];
-  if (cell.treatment.emits && cell.treatment.emits.length > 0) lists.push([cell.part.id]);
+/** Source parts upstream of a part, by any way; the former list where it is the same. */
+function sourcesOf(sweep: Sweep, i: number, cell: Cell): readonly PartId[] {
+  let found: readonly PartId[] = cell.treatment?.emits?.length ? [cell.part.id] : NO_SOURCES;
+  let merged: Set<PartId> | undefined;
   for (const port of cell.traits.inputs) {
-    const above = across(sweep, cell, port)?.record?.sources;
-    if (above && above.length > 0 && !lists.includes(above)) lists.push(above);
+    const end = neighbour(sweep, i, port);
+    const above = (end && sweep.cells[end.index]?.sources) || NO_SOURCES;
+    if (above.length === 0 || above === found) continue;
+    if (found.length === 0) found = above;
+    else {
+      merged ??= new Set(found);
+      for (const id of above) merged.add(id);
+    }
   }
-  const only = lists[0];
-  if (!only) return NO_SOURCES;
-  const all = lists.length === 1 ? only : [...new Set(lists.flat())].sort();
-  return former && sameLists(former, all) ? former : all;
+  const all = merged ? [...merged].sort() : found;
+  const { sources } = cell;
+  return sources.length === all.length && sources.every((id, n) => id === all[n]) ? sources : all;
 }
-
-function sameLists(a: readonly string[], b: readonly string[]): boolean {
-  return a.length === b.length && a.every((x, i) => x === b[i]);
-}
-
-/** The former record where nothing in the new one differs. */
-function keptOrNew(former: PartRecord | undefined, record: PartRecord): PartRecord {
-  if (!former) return record;
-  const same =
-    former.part === record.part &&
-    former.kind === record.kind &&
-    former.looped === record.looped &&
-    former.powered === record.powered &&
-    former.joined === record.joined &&
-    former.inputs === record.inputs &&
-    former.feeds === record.feeds &&
-    former.offers === record.offers &&
-    former.demands === record.demands &&
-    former.switches === record.switches &&
-    former.sources === record.sources &&
-    sameValues(former.outputs, record.outputs, Object.is);
-  return same ? former : record;
-}
-
-function sameValues<V>(
-  a: Readonly<Record<string, V>>,
-  b: Readonly<Record<string, V>>,
-  equal: (x: V | undefined, y: V | undefined) => boolean,
-): boolean {
-  const keys = Object.keys(a);
-  return keys.length === Object.keys(b).length && keys.every((key) => equal(a[key], b[key]));
-}
-
-const NO_SOURCES: readonly PartId[] = [];
-
-/** Stands in for a kind that the catalogue does not know: no ports, does nothing. */
-const UNKNOWN_KIND: PartKind = define({
-  kind: "unknown",
-  family: "run",
-  name: "Unknown part",
-  summary: "A part that this version does not know.",
-  keywords: [],
-  prefix: "part",
-  options: z.object({}),
-  symbol: "load",
-  caption: () => "unknown kind",
-  ports: () => [],
-  signal: () => ({}),
-});

@@ -33,6 +33,39 @@ function addDemands(a: Demand, b: Demand): Demand {
   };
 }
 
+export function sameDemand(a: Demand, b: Demand): boolean {
+  return (
+    a === b ||
+    (a.milliamps === b.milliamps &&
+      a.shortedBy === b.shortedBy &&
+      a.parts.length === b.parts.length &&
+      a.parts.every((p, i) => p === b.parts[i]))
+  );
+}
+
+/** True when two feeds say the same in every respect; requests are compared as they are, not by content. */
+export function sameFeed(a: Feed, b: Feed): boolean {
+  return a === b || (a.length === b.length && a.every((offer, i) => sameOffer(offer, b[i])));
+}
+
+function sameOffer(a: Offer, b: Offer | undefined): boolean {
+  return (
+    b !== undefined &&
+    a.part === b.part &&
+    a.port === b.port &&
+    a.kind === b.kind &&
+    a.volts13 === b.volts13 &&
+    a.volts18 === b.volts18 &&
+    a.volts === b.volts &&
+    a.ohms === b.ohms &&
+    a.dropVolts === b.dropVolts &&
+    a.limitMa === b.limitMa &&
+    a.toneArrives === b.toneArrives &&
+    a.request === b.request &&
+    a.dormant === b.dormant
+  );
+}
+
 /** What a part offers upstream at its inputs: its own supplies, and what it passes on from its outputs. */
 export function offersAtInputs(
   id: string,
@@ -113,20 +146,15 @@ export function switchStates(
   id: string,
   power: PowerTreatment,
   atOutput: (port: string) => Feed,
-  before: Readonly<Record<string, SwitchState>> | undefined,
+  before: Readonly<Record<string, SwitchState>>,
 ): Record<string, SwitchState> {
   const out: Record<string, SwitchState> = {};
   for (const declared of power.switches ?? []) {
     const offers = atOutput(declared.port);
-    const former = before?.[declared.port];
-    if (former && former.offers === offers) {
-      out[declared.port] = former;
-      continue;
-    }
     const awake = offers.filter((o) => !o.dormant);
     const speakers = awake.length > 0 ? awake : offers;
     const commanding = new Set(awake.filter((o) => o.kind === "commands").map((o) => `${o.part}/${o.port}`));
-    out[declared.port] = {
+    const state: SwitchState = {
       id: `${id}/${declared.port}`,
       part: id,
       port: declared.port,
@@ -135,8 +163,19 @@ export function switchStates(
       thresholdVolts: declared.thresholdVolts,
       contested: declared.by !== "stack" && commanding.size > 1,
     };
+    const former = before[declared.port];
+    out[declared.port] = former && sameState(former, state) ? former : state;
   }
   return out;
+}
+
+function sameState(a: SwitchState, b: SwitchState): boolean {
+  return (
+    a.offers === b.offers &&
+    a.setting === b.setting &&
+    a.thresholdVolts === b.thresholdVolts &&
+    a.contested === b.contested
+  );
 }
 
 type Declared = NonNullable<PowerTreatment["switches"]>[number];

@@ -11,28 +11,33 @@ import { remembered } from "../signal/remember.ts";
 import { amplifyBand, convertBand, underCondition } from "../signal/treat.ts";
 import type { Meeting } from "./evaluation.ts";
 
-export type PortResult = { readonly spectrum: Spectrum; readonly meetings: readonly Meeting[] };
+export type PortResult = {
+  readonly spectrum: Spectrum;
+  readonly meetings: readonly Meeting[];
+  /** State of the port's own switch that this was made with. */
+  readonly gate: SwitchState | undefined;
+};
 
 /** What came of a treatment: one result for every output port it serves. */
 export type SignalResult = Readonly<Record<string, PortResult>>;
 
 /**
- * Runs a treatment. A port keeps its former result when the inputs are the same objects and its own switch
- * stands as before: of the outputs of a multiswitch only that one changes whose receiver asks for something else.
+ * Runs a treatment. With `before` given (same treatment, same inputs) a port keeps its former result unless its
+ * own switch changed: of the outputs of a multiswitch only that one changes whose receiver asks for something else.
  */
 export function runTreatment(o: {
   part: string;
   treatment: SignalTreatment;
   inputs: (port: string) => Spectrum;
   switches: Readonly<Record<string, SwitchState>>;
-  /** Former results and the switches they were made with, if treatment and inputs are unchanged. */
-  before?: { results: SignalResult; switches: Readonly<Record<string, SwitchState>> } | undefined;
+  before: SignalResult | undefined;
 }): SignalResult {
   const run: Run = { ...o, inner: new Map(), amplified: new Map() };
   const out: Record<string, PortResult> = {};
   for (const port of portsServed(o.treatment)) {
-    const former = o.before?.results[port];
-    out[port] = former && o.before?.switches[port] === o.switches[port] ? former : gather(run, port);
+    const former = o.before?.[port];
+    const gate = o.switches[port];
+    out[port] = former && former.gate === gate ? former : { ...gather(run, port), gate };
   }
   return out;
 }
@@ -42,7 +47,7 @@ type Run = {
   readonly treatment: SignalTreatment;
   readonly inputs: (port: string) => Spectrum;
   readonly switches: Readonly<Record<string, SwitchState>>;
-  readonly inner: Map<string, PortResult>;
+  readonly inner: Map<string, Gathered>;
   /** Outputs that differ by their switch alone share the arrays. */
   readonly amplified: Map<Path["response"], Map<Band, Band>>;
 };
@@ -56,7 +61,9 @@ function portsServed(t: SignalTreatment): ReadonlySet<string> {
 }
 
 /** Everything that ends at one port or inner node, put together. */
-function gather(run: Run, node: string): PortResult {
+type Gathered = Pick<PortResult, "spectrum" | "meetings">;
+
+function gather(run: Run, node: string): Gathered {
   const groups: Band[][] = [];
   // Alternatives of one switch come in by one connector each, yet never meet: they may stand in one group.
   const conditional: Band[] = [];

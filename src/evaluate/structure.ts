@@ -3,12 +3,18 @@ import type { Design, PartId } from "../design/design.ts";
 
 type Ends = Readonly<Record<string, readonly [PartId, string]>>;
 
+/** The same by index, for the sweeps: a look-up of an id per port and part is what they would spend most on. */
+type Neighbours = Readonly<Record<string, { readonly index: number; readonly port: string }>>;
+
 export type Structure = {
   readonly indexOf: ReadonlyMap<PartId, number>;
   /** For each part: port id → [part, port] at the other end. */
   readonly joined: readonly Ends[];
+  readonly neighbours: readonly Neighbours[];
   /** Indices of the parts from sources to receivers; parts on loops stand where their loop does. */
   readonly order: Int32Array;
+  /** Where each part stands in the order. */
+  readonly place: Int32Array;
   /** 1 for a part that lies on a loop. */
   readonly looped: Uint8Array;
 };
@@ -21,6 +27,7 @@ export function structureOf(design: Design, before?: { design: Design; structure
   const indexOf = new Map(parts.map((part, i) => [part.id, i]));
   // Null prototypes: a port could bear any name, and "constructor" is not a joint.
   const joined = parts.map((): Record<string, readonly [PartId, string]> => Object.create(null));
+  const neighbours = parts.map((): Record<string, { index: number; port: string }> => Object.create(null));
   const downstream: number[][] = parts.map(() => []);
   for (const { from, to } of wires) {
     const a = indexOf.get(from[0]);
@@ -31,9 +38,16 @@ export function structureOf(design: Design, before?: { design: Design; structure
     if (endA[from[1]] || endB[to[1]]) continue;
     endA[from[1]] = to;
     endB[to[1]] = from;
+    Object.assign(neighbours[a] ?? {}, { [from[1]]: { index: b, port: to[1] } });
+    Object.assign(neighbours[b] ?? {}, { [to[1]]: { index: a, port: from[1] } });
     downstream[a]?.push(b);
   }
-  return { indexOf, joined, ...sorted(downstream) };
+  const { order, looped } = sorted(downstream);
+  const place = new Int32Array(parts.length);
+  order.forEach((i, k) => {
+    place[i] = k;
+  });
+  return { indexOf, joined, neighbours, order, place, looped };
 }
 
 function sameIds(a: Design, b: Design): boolean {

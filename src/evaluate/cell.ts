@@ -1,0 +1,149 @@
+/** The evaluator's own notes on one part, and the record that it shows to others. */
+import { z } from "zod";
+import type { Part, PartId } from "../design/design.ts";
+import { kindOf } from "../parts/catalogue.ts";
+import {
+  type AnyOptions,
+  define,
+  type PartKind,
+  type Port,
+  type PowerTreatment,
+  type SignalTreatment,
+} from "../parts/contract.ts";
+import type { Spectrum } from "../signal/band.ts";
+import type { Demand, Feed, SwitchState } from "../signal/control.ts";
+import type { Meeting, PartRecord } from "./evaluation.ts";
+import type { SignalResult } from "./signals.ts";
+
+/** What follows from kind and options alone. */
+export type Traits = {
+  readonly kind: PartKind;
+  readonly options: AnyOptions;
+  readonly ports: readonly Port[];
+  readonly inputs: readonly string[];
+  readonly outputs: readonly string[];
+  readonly power: PowerTreatment;
+};
+
+/** Everything about one part while it is being worked out; left alone once its evaluation is done. */
+export type Cell = {
+  part: Part;
+  traits: Traits;
+  looped: boolean;
+  joined: PartRecord["joined"];
+  /** By port: loads arriving at inputs, loads handed on at outputs. */
+  demands: Readonly<Record<string, Demand>>;
+  feeds: Readonly<Record<string, Feed>>;
+  offers: Readonly<Record<string, Feed>>;
+  switches: Readonly<Record<string, SwitchState>>;
+  powered: boolean;
+  inputs: Readonly<Record<string, Spectrum>>;
+  /** Made for these traits and this state of power; undefined until the signal sweep first comes by. */
+  treatment: SignalTreatment | undefined;
+  results: SignalResult;
+  sources: readonly PartId[];
+  /** Undefined while the notes have changed since it was written. */
+  record: PartRecord | undefined;
+};
+
+export function newCell(
+  part: Part,
+  traits: Traits,
+  o: { looped: boolean; joined: PartRecord["joined"] },
+): Cell {
+  return {
+    part,
+    traits,
+    ...o,
+    demands: NOTHING,
+    feeds: NOTHING,
+    offers: NOTHING,
+    switches: NOTHING,
+    powered: true,
+    inputs: NOTHING,
+    treatment: undefined,
+    results: NOTHING,
+    sources: NO_SOURCES,
+    record: undefined,
+  };
+}
+
+/** The shared "nothing at any port", so that a part without it stays the same from one evaluation to the next. */
+export const NOTHING: Readonly<Record<string, never>> = Object.freeze({});
+export const NO_SOURCES: readonly PartId[] = [];
+
+const traitsByOptions = new WeakMap<AnyOptions, Traits>();
+
+export function traitsOf(part: Part): Traits {
+  const known = traitsByOptions.get(part.options);
+  if (known && known.kind.kind === part.kind) return known;
+  const kind = kindOf(part.kind) ?? UNKNOWN_KIND;
+  const ports = kind.ports(part.options);
+  const traits: Traits = {
+    kind,
+    options: part.options,
+    ports,
+    inputs: ports.filter((p) => p.side === "in").map((p) => p.id),
+    outputs: ports.filter((p) => p.side === "out").map((p) => p.id),
+    power: kind.power(part.options),
+  };
+  traitsByOptions.set(part.options, traits);
+  return traits;
+}
+
+/** Stands in for a kind that the catalogue does not know: no ports, does nothing. */
+const UNKNOWN_KIND: PartKind = define({
+  kind: "unknown",
+  family: "run",
+  name: "Unknown part",
+  summary: "A part that this version does not know.",
+  keywords: [],
+  prefix: "part",
+  options: z.object({}),
+  symbol: "load",
+  caption: () => "unknown kind",
+  ports: () => [],
+  signal: () => ({}),
+});
+
+export function recordOf(cell: Cell): PartRecord {
+  const outputs: Record<string, Spectrum> = {};
+  const meetings: Meeting[] = [];
+  for (const port in cell.results) {
+    const result = cell.results[port];
+    if (!result) continue;
+    outputs[port] = result.spectrum;
+    for (const m of result.meetings) meetings.push(m);
+  }
+  return {
+    part: cell.part,
+    kind: cell.traits.kind,
+    options: cell.traits.options,
+    ports: cell.traits.ports,
+    looped: cell.looped,
+    powered: cell.powered,
+    joined: cell.joined,
+    inputs: cell.inputs,
+    outputs,
+    feeds: cell.feeds,
+    offers: cell.offers,
+    demands: cell.demands,
+    switches: cell.switches,
+    meetings: withoutRepeats(meetings),
+    sources: cell.sources,
+  };
+}
+
+/** An inner node that feeds several outputs reports its meetings once. */
+function withoutRepeats(meetings: readonly Meeting[]): readonly Meeting[] {
+  if (meetings.length < 2) return meetings;
+  const seen = new Set<string>();
+  return meetings.filter((m) => {
+    const key = `${m.port}|${bandKey(m.victim)}|${bandKey(m.other)}`;
+    return !seen.has(key) && seen.add(key);
+  });
+}
+
+function bandKey(band: Meeting["victim"]): string {
+  return `${band.origin.key}${band.half ?? ""}${band.conditions.map((c) => c.at.id + c.setting).join()}`;
+}
