@@ -72,7 +72,7 @@ export const useApp = create<AppState>()(
         return {
           design,
           evaluation,
-          report: report(evaluation, before.report),
+          report: report(evaluation),
           selection: stillThere(before.selection, design),
         };
       };

@@ -38,6 +38,16 @@ export function useVerdict(part: string): Verdict | undefined {
   return useApp((s) => verdictsOf(s.report).get(part));
 }
 
+/** Whether a receiver or outlet works, in a sentence; keeps its identity while that reads the same. */
+export function usePlainVerdict(part: string): Pick<Verdict, "works" | "sentence"> | undefined {
+  return useApp(
+    useShallow((s) => {
+      const verdict = verdictsOf(s.report).get(part);
+      return verdict && { works: verdict.works, sentence: verdict.sentence };
+    }),
+  );
+}
+
 const NONE: readonly Finding[] = [];
 
 /** The wire with this id; the index is built once for each design. */

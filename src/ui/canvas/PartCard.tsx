@@ -5,7 +5,7 @@ import { memo } from "react";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Port } from "../../parts/contract.ts";
 import { useApp } from "../../store/app.ts";
-import { useFindingsFor, useRecord, useVerdict } from "../../store/hooks.ts";
+import { useFindingsFor, usePlainVerdict, useRecord } from "../../store/hooks.ts";
 import { tapPort } from "./joining.ts";
 import { hasRows, portPlaces } from "./layout.ts";
 import { PartSymbol } from "./PartSymbol.tsx";
@@ -28,7 +28,7 @@ type CardProps = {
 };
 
 function usePartState(id: string, record: PartRecord | undefined): PartState | null {
-  const verdict = useVerdict(id);
+  const verdict = usePlainVerdict(id);
   const findings = useFindingsFor(id);
   return record ? partState(record, verdict, findings) : null;
 }
@@ -37,12 +37,17 @@ function usePartState(id: string, record: PartRecord | undefined): PartState | n
 function FarCard({ record, state, selected }: CardProps) {
   const { part, kind } = record;
   return (
-    <div className="card card-far" data-family={kind.family} data-selected={selected} data-tone={state?.tone}>
-      <span className="card-far-name" id={`card-${part.id}-name`}>
+    <div
+      className="node-card node-card-far"
+      data-family={kind.family}
+      data-selected={selected}
+      data-tone={state?.tone}
+    >
+      <span className="node-card-far-name" id={`card-${part.id}-name`}>
         {part.label}
       </span>
       {state && (
-        <span className="card-far-state" id={`card-${part.id}-state`} data-tone={state.tone}>
+        <span className="node-card-far-state" id={`card-${part.id}-state`} data-tone={state.tone}>
           <Mark state={state} />
           <span className="unseen">{state.word}</span>
         </span>
@@ -57,25 +62,30 @@ function NearCard({ record, state, selected }: CardProps) {
   const places = portPlaces(ports);
   return (
     <div
-      className="card"
+      className="node-card"
       data-family={kind.family}
       data-selected={selected}
       data-tone={state?.tone}
       data-rows={inRows}
     >
-      <div className="card-head">
+      <div className="node-card-head">
         <PartSymbol name={kind.symbol(options)} />
-        <div className="card-words">
-          <span className="card-name" id={`card-${part.id}-name`} title={part.label}>
+        <div className="node-card-words">
+          <span className="node-card-name" id={`card-${part.id}-name`} title={part.label}>
             {part.label}
           </span>
-          <span className="card-caption" id={`card-${part.id}-caption`}>
+          <span className="node-card-caption" id={`card-${part.id}-caption`}>
             {kind.caption(options)}
           </span>
         </div>
       </div>
       {state && (
-        <span className="card-state" id={`card-${part.id}-state`} data-tone={state.tone} title={state.why}>
+        <span
+          className="node-card-state"
+          id={`card-${part.id}-state`}
+          data-tone={state.tone}
+          title={state.why}
+        >
           <Mark state={state} />
           {state.word}
         </span>

@@ -13,7 +13,7 @@ export type PartState = {
 /** The most important thing to say about a part; null when there is nothing to say. */
 export function partState(
   record: PartRecord,
-  verdict: Verdict | undefined,
+  verdict: Pick<Verdict, "works" | "sentence"> | undefined,
   findings: readonly Finding[],
 ): PartState | null {
   if (record.looped) {

@@ -1,0 +1,64 @@
+/** The canvas: parts, wires and their strips, and all that is done to them by hand. */
+import { ReactFlowProvider } from "@xyflow/react";
+import { useLayoutEffect, useRef, useState } from "react";
+import { useApp } from "../../store/app.ts";
+import { useCommandKeys } from "../keys.ts";
+import { boxOf } from "./boxes.ts";
+import { CanvasBar } from "./CanvasBar.tsx";
+import { CanvasDialogs } from "./CanvasDialogs.tsx";
+import { Diagram } from "./Diagram.tsx";
+import { EmptyHint } from "./EmptyHint.tsx";
+import { Hatches } from "./Hatches.tsx";
+import { boundsOf } from "./layout.ts";
+import { Minimap } from "./Minimap.tsx";
+import { sizeOf } from "./paneSize.ts";
+import { SelectionBar } from "./SelectionBar.tsx";
+import { fitting, type Viewport } from "./viewMath.ts";
+import { lookAt } from "./watchView.ts";
+import "@xyflow/react/dist/base.css";
+import "./canvas.css";
+import "./cards.css";
+import "./wires.css";
+import "./bars.css";
+import "./strip.css";
+
+export function Canvas() {
+  const frame = useRef<HTMLDivElement>(null);
+  const start = useStartView(frame);
+  useCommandKeys(frame);
+  return (
+    <div className="canvas" ref={frame}>
+      <Hatches />
+      {start && (
+        <ReactFlowProvider>
+          <Diagram start={start} frame={frame} />
+          <Minimap />
+        </ReactFlowProvider>
+      )}
+      <EmptyHint />
+      <div className="canvas-bars">
+        <SelectionBar />
+        <CanvasBar />
+      </div>
+      <CanvasDialogs />
+    </div>
+  );
+}
+
+/**
+ * The view that shows the whole design, worked out from the size of the canvas before any part is drawn:
+ * drawing first and fitting then would draw twice, once at a place nobody looks at.
+ */
+function useStartView(frame: React.RefObject<HTMLDivElement | null>): Viewport | null {
+  const [start, setStart] = useState<Viewport | null>(null);
+  useLayoutEffect(() => {
+    if (!frame.current) return;
+    const pane = sizeOf(frame.current);
+    const { design } = useApp.getState();
+    const bounds = boundsOf(design.parts.map(boxOf));
+    const view = bounds ? fitting(bounds, pane) : { x: pane.width / 4, y: pane.height / 4, zoom: 1 };
+    lookAt(design, view, pane);
+    setStart(view);
+  }, [frame]);
+  return start;
+}

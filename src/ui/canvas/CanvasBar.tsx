@@ -1,0 +1,41 @@
+/** Buttons for looking and arranging, in a corner of the canvas. */
+import { BoxSelect, Cable, Maximize, Minus, Plus, Workflow } from "lucide-react";
+import { useApp } from "../../store/app.ts";
+import { commandOf, runCommand, shortcutWords } from "../commands.ts";
+import { IconButton, type IconType } from "../kit/IconButton.tsx";
+import { useCanvas } from "./state.ts";
+
+export function CanvasBar() {
+  const selecting = useCanvas((s) => s.selecting);
+  const parts = useApp((s) => s.design.parts.length);
+  return (
+    <div className="canvas-bar" role="toolbar" aria-label="Canvas">
+      <CommandButton id="farther" icon={Minus} />
+      <CommandButton id="nearer" icon={Plus} />
+      <CommandButton id="fit" icon={Maximize} disabled={parts === 0} />
+      <CommandButton id="arrange" icon={Workflow} disabled={parts === 0} />
+      <CommandButton id="join" icon={Cable} disabled={parts < 2} />
+      <CommandButton id="select-many" icon={BoxSelect} pressed={selecting} disabled={parts === 0} />
+    </div>
+  );
+}
+
+export function CommandButton(props: {
+  readonly id: string;
+  readonly icon: IconType;
+  readonly pressed?: boolean;
+  readonly disabled?: boolean;
+}) {
+  const command = commandOf(props.id);
+  if (!command) return null;
+  return (
+    <IconButton
+      icon={props.icon}
+      name={command.label}
+      keys={shortcutWords(command)}
+      onPress={() => runCommand(command.id)}
+      disabled={props.disabled ?? false}
+      {...(props.pressed === undefined ? {} : { pressed: props.pressed })}
+    />
+  );
+}

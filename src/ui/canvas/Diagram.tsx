@@ -1,0 +1,128 @@
+/** The canvas library with our cards and wires in it, and its events turned into edits of the design. */
+import { type Edge, type EdgeTypes, type Node, type NodeTypes, ReactFlow } from "@xyflow/react";
+import { type MouseEvent, type RefObject, useMemo, useRef } from "react";
+import { useApp } from "../../store/app.ts";
+import { boxesOf, boxOf } from "./boxes.ts";
+import { edgesOf, nodesOf, type PartNode, type WireEdge } from "./flowItems.ts";
+import { GuideLines } from "./GuideLines.tsx";
+import { JoinLine } from "./JoinLine.tsx";
+import { joinToPart } from "./joining.ts";
+import { GRID_PX } from "./layout.ts";
+import { PartCard } from "./PartCard.tsx";
+import { PlanLayer } from "./PlanLayer.tsx";
+import { useCanvas } from "./state.ts";
+import { useJoining } from "./useJoining.ts";
+import { useMoving } from "./useMoving.ts";
+import { useMultiTap } from "./useMultiTap.ts";
+import { type Reveal, useReveal } from "./useReveal.ts";
+import { useSelecting } from "./useSelecting.ts";
+import { useView } from "./useView.ts";
+import { LEAST_ZOOM, MOST_ZOOM, type Viewport } from "./viewMath.ts";
+import { Wire } from "./Wire.tsx";
+
+// Constants of the module, all of them: the library takes a new object for a new world (measured: three
+// to seven times the work of a drag).
+const NODE_TYPES: NodeTypes = { part: PartCard };
+const EDGE_TYPES: EdgeTypes = { wire: Wire };
+const SNAP: [number, number] = [GRID_PX, GRID_PX];
+const ADDING_KEYS = ["Shift", "Meta", "Control"];
+const PAN_WITH_SECOND_BUTTONS = [1, 2];
+const NO_ATTRIBUTION = { hideAttribution: true };
+
+type Props = {
+  readonly start: Viewport;
+  readonly frame: RefObject<HTMLDivElement | null>;
+};
+
+export function Diagram({ start, frame }: Props) {
+  const selecting = useCanvas((s) => s.selecting);
+  const view = useView(frame);
+  const moving = useMoving(view.area);
+  const reveal = useReveal(
+    useApp((s) => s.design),
+    view.area,
+  );
+  const { nodes, edges } = useItems(reveal, moving.dragged);
+  const choosing = useSelecting();
+  const joining = useJoining();
+  useMultiTap(selecting);
+  return (
+    <ReactFlow<PartNode, WireEdge>
+      aria-label="Diagram of the signal chain"
+      nodes={nodes}
+      edges={edges}
+      nodeTypes={NODE_TYPES}
+      edgeTypes={EDGE_TYPES}
+      defaultViewport={start}
+      minZoom={LEAST_ZOOM}
+      maxZoom={MOST_ZOOM}
+      onlyRenderVisibleElements
+      elevateNodesOnSelect={false}
+      snapToGrid
+      snapGrid={SNAP}
+      deleteKeyCode={null}
+      selectionKeyCode="Shift"
+      multiSelectionKeyCode={ADDING_KEYS}
+      selectionOnDrag={selecting}
+      panOnDrag={selecting ? PAN_WITH_SECOND_BUTTONS : true}
+      zoomOnDoubleClick={false}
+      connectOnClick={false}
+      connectionRadius={28}
+      connectionDragThreshold={6}
+      connectionLineComponent={JoinLine}
+      proOptions={NO_ATTRIBUTION}
+      onMove={view.onMove}
+      onNodesChange={(changes) => {
+        choosing.onNodes(changes);
+        moving.onNodes(changes);
+      }}
+      onEdgesChange={choosing.onEdges}
+      onNodeDragStart={moving.onStart}
+      onNodeDrag={moving.onDrag}
+      onSelectionDragStart={moving.onSelectionStart}
+      onNodeClick={finishJoint}
+      onPaneClick={(event) => onPane(event, view.toCanvas)}
+      {...joining}
+    >
+      {reveal !== "all" && <PlanLayer />}
+      <GuideLines />
+    </ReactFlow>
+  );
+}
+
+function useItems(reveal: Reveal, dragged: ReturnType<typeof useMoving>["dragged"]) {
+  const design = useApp((s) => s.design);
+  const selection = useApp((s) => s.selection);
+  const lastNodes = useRef<ReadonlyMap<string, PartNode>>(new Map());
+  const lastEdges = useRef<ReadonlyMap<string, WireEdge>>(new Map());
+  return useMemo(() => {
+    const all = nodesOf({ design, selection, dragged, before: lastNodes.current });
+    lastNodes.current = all;
+    const shown = reveal === "all" ? all : new Map([...all].filter(([id]) => reveal.has(id)));
+    const wires = edgesOf({ design, selection, before: lastEdges.current, nodes: shown });
+    lastEdges.current = wires;
+    return { nodes: [...shown.values()], edges: [...wires.values()] };
+  }, [design, selection, dragged, reveal]);
+}
+
+/** The second tap of a joint may go to a card instead of a port. */
+function finishJoint(_: MouseEvent, node: Node | Edge): void {
+  const { connecting, setConnecting } = useApp.getState();
+  if (!connecting || connecting[0] === node.id) return;
+  setConnecting(null);
+  joinToPart(connecting, node.id);
+}
+
+/** A tap beside everything gives up a joint that was begun; on the plan it takes the part drawn there. */
+function onPane(event: MouseEvent, toCanvas: (client: { x: number; y: number }) => { x: number; y: number }) {
+  const { connecting, setConnecting, design, select } = useApp.getState();
+  if (connecting) setConnecting(null);
+  if (useCanvas.getState().detail !== "plan") return;
+  const at = toCanvas({ x: event.clientX, y: event.clientY });
+  const index = boxesOf(design).findIndex(
+    (b) => at.x >= b.x && at.x <= b.x + b.width && at.y >= b.y && at.y <= b.y + b.height,
+  );
+  const part = design.parts[index];
+  if (part && boxOf(part)) select({ parts: [part.id] });
+  else select({});
+}

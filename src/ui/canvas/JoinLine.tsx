@@ -1,0 +1,29 @@
+/** The wire that follows the pointer while a joint is being made, and why it may not go where it is. */
+import type { ConnectionLineComponentProps } from "@xyflow/react";
+import { whyNot } from "./joining.ts";
+import { routePath } from "./route.ts";
+
+export function JoinLine(props: ConnectionLineComponentProps) {
+  const { fromX, fromY, toX, toY, fromHandle, toHandle, connectionStatus } = props;
+  const middle = (fromX + toX) / 2;
+  const path = routePath([
+    { x: fromX, y: fromY },
+    { x: middle, y: fromY },
+    { x: middle, y: toY },
+    { x: toX, y: toY },
+  ]);
+  const reason =
+    connectionStatus === "invalid" && toHandle?.id && fromHandle.id
+      ? whyNot([fromHandle.nodeId, fromHandle.id], [toHandle.nodeId, toHandle.id])
+      : null;
+  return (
+    <g className="join-line" data-status={connectionStatus ?? "open"}>
+      <path className="join-path" d={path} />
+      {reason && (
+        <foreignObject x={toX + 14} y={toY + 14} width={280} height={120} className="join-reason-frame">
+          <div className="join-reason">{reason}</div>
+        </foreignObject>
+      )}
+    </g>
+  );
+}

@@ -1,0 +1,84 @@
+/** A searchable list: typing narrows it, arrow keys move, Enter takes. */
+import { matchSorter } from "match-sorter";
+import { useId, useState } from "react";
+
+export type Choice<T> = {
+  readonly key: string;
+  readonly words: string;
+  readonly about?: string;
+  /** Further words to be found by. */
+  readonly also?: readonly string[];
+  readonly value: T;
+};
+
+type Props<T> = {
+  readonly label: string;
+  readonly choices: readonly Choice<T>[];
+  /** Said when nothing is left to choose. */
+  readonly none: string;
+  readonly onPick: (value: T) => void;
+};
+
+/** A longer list is narrowed by typing, not by scrolling. */
+const SHOWN = 60;
+
+export function PickList<T>({ label, choices, none, onPick }: Props<T>) {
+  const id = useId();
+  const [query, setQuery] = useState("");
+  const [at, setAt] = useState(0);
+  const found = (
+    query.trim() === "" ? choices : matchSorter(choices, query, { keys: ["words", "also", "about"] })
+  ).slice(0, SHOWN);
+  const active = found[at];
+  return (
+    <>
+      <input
+        className="field-input"
+        role="combobox"
+        aria-expanded
+        aria-controls={`${id}-list`}
+        aria-activedescendant={active ? `${id}-${at}` : undefined}
+        aria-label={label}
+        placeholder="Search"
+        value={query}
+        onChange={(event) => {
+          setQuery(event.target.value);
+          setAt(0);
+        }}
+        onKeyDown={(event) => {
+          if (event.key === "ArrowDown") setAt(Math.min(at + 1, found.length - 1));
+          else if (event.key === "ArrowUp") setAt(Math.max(at - 1, 0));
+          else if (event.key === "Enter" && active) onPick(active.value);
+          else return;
+          event.preventDefault();
+        }}
+      />
+      <div className="pick-list" role="listbox" id={`${id}-list`} aria-label={label}>
+        {found.length === 0 && <p className="quiet">{none}</p>}
+        {found.map((choice, i) => (
+          // biome-ignore lint/a11y/useFocusableInteractive: the combobox keeps the focus and names the active option
+          // biome-ignore lint/a11y/useKeyWithClickEvents: the keys are handled at the combobox
+          <div
+            key={choice.key}
+            id={`${id}-${i}`}
+            className="menu-item"
+            role="option"
+            aria-selected={i === at}
+            data-highlighted={i === at ? "" : undefined}
+            ref={i === at ? intoSight : undefined}
+            onClick={() => onPick(choice.value)}
+          >
+            <span>
+              {choice.words}
+              {choice.about && <span className="lesson">{choice.about}</span>}
+            </span>
+          </div>
+        ))}
+      </div>
+    </>
+  );
+}
+
+function intoSight(element: HTMLElement | null): void {
+  element?.scrollIntoView({ block: "nearest" });
+}

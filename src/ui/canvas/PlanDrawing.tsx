@@ -1,0 +1,70 @@
+/**
+ * A whole design as one small drawing: a box for each part, a line for each wire, one path for each colour.
+ * A thousand parts cost some twenty elements. It serves as the map, and as the canvas itself while more is
+ * in view than cards could be drawn for.
+ */
+import { memo } from "react";
+import type { Design } from "../../design/design.ts";
+import type { Evaluation } from "../../evaluate/evaluation.ts";
+import { kindOf } from "../../parts/catalogue.ts";
+import { boxOf, portPoint } from "./boxes.ts";
+import type { Box } from "./layout.ts";
+import { wireSummary } from "./wireSummary.ts";
+
+export const PlanDrawing = memo(function PlanDrawing({ evaluation }: { readonly evaluation: Evaluation }) {
+  const plan = planOf(evaluation);
+  return (
+    <>
+      {[...plan.wires].map(([colour, d]) => (
+        <path key={colour} className="plan-wire" d={d} style={{ stroke: colour }} />
+      ))}
+      {[...plan.cards].map(([family, d]) => (
+        <path key={family} className="plan-card" data-family={family} d={d} />
+      ))}
+      <path className="plan-mark" d={plan.marks} />
+    </>
+  );
+});
+
+export function boxPath({ x, y, width, height }: Box): string {
+  return `M${x} ${y}h${width}v${height}h${-width}z`;
+}
+
+type Plan = {
+  readonly cards: ReadonlyMap<string, string>;
+  readonly wires: ReadonlyMap<string, string>;
+  readonly marks: string;
+};
+
+const NO_SIGNAL = "var(--line-strong)";
+/** Half the size of a cross on a wire that lost carriers [px on the canvas]. */
+const MARK_PX = 26;
+
+function planOf({ design, spectrum, record }: Evaluation): Plan {
+  const cards = new Map<string, string>();
+  for (const part of design.parts) {
+    const family = kindOf(part.kind)?.family ?? "use";
+    cards.set(family, (cards.get(family) ?? "") + boxPath(boxOf(part)));
+  }
+  const wires = new Map<string, string>();
+  let marks = "";
+  for (const wire of design.wires) {
+    const from = end(record, wire.from);
+    const to = end(record, wire.to);
+    if (!from || !to) continue;
+    const { colour, worst } = wireSummary(spectrum(wire));
+    const key = colour ?? NO_SIGNAL;
+    wires.set(key, `${wires.get(key) ?? ""}M${from.x} ${from.y}L${to.x} ${to.y}`);
+    if (worst !== "hit") continue;
+    const x = (from.x + to.x) / 2;
+    const y = (from.y + to.y) / 2;
+    const m = MARK_PX;
+    marks += `M${x - m} ${y - m}l${2 * m} ${2 * m}M${x - m} ${y + m}l${2 * m} ${-2 * m}`;
+  }
+  return { cards, wires, marks };
+}
+
+function end(record: Evaluation["record"], [part, port]: Design["wires"][number]["from"]) {
+  const found = record(part);
+  return found && portPoint(found.part, port);
+}

@@ -1,0 +1,23 @@
+/** The plan drawing in place of cards, under the canvas's own zoom, with what is selected marked on it. */
+import { ViewportPortal } from "@xyflow/react";
+import { useApp } from "../../store/app.ts";
+import { boxOf } from "./boxes.ts";
+import { boxPath, PlanDrawing } from "./PlanDrawing.tsx";
+
+export function PlanLayer() {
+  const evaluation = useApp((s) => s.evaluation);
+  const selection = useApp((s) => s.selection);
+  const selected = new Set(selection.parts);
+  const outline = evaluation.design.parts
+    .filter((p) => selected.has(p.id))
+    .map((p) => boxPath(boxOf(p)))
+    .join("");
+  return (
+    <ViewportPortal>
+      <svg className="plan-layer" width={1} height={1} aria-hidden="true">
+        <PlanDrawing evaluation={evaluation} />
+        <path className="plan-selected" d={outline} />
+      </svg>
+    </ViewportPortal>
+  );
+}

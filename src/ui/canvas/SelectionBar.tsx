@@ -1,0 +1,43 @@
+/** What can be done to the selection, within reach of a thumb; and what a joint that was begun waits for. */
+import { Copy, Crosshair, SquarePlus, Trash2, X } from "lucide-react";
+import { quoted } from "../../design/lookup.ts";
+import { useApp } from "../../store/app.ts";
+import { runCommand } from "../commands.ts";
+import { CommandButton } from "./CanvasBar.tsx";
+
+export function SelectionBar() {
+  const selection = useApp((s) => s.selection);
+  const isJoining = useApp((s) => s.connecting !== null);
+  const parts = selection.parts.length;
+  const wires = selection.wires.length;
+  if (isJoining) return <JoiningBar />;
+  if (parts + wires === 0) return null;
+  return (
+    <div className="canvas-bar" role="toolbar" aria-label="Selection">
+      <span className="canvas-bar-words">{wordsFor(parts, wires)}</span>
+      {wires === 1 && parts === 0 && <CommandButton id="insert" icon={SquarePlus} />}
+      {parts > 0 && <CommandButton id="duplicate" icon={Copy} />}
+      <CommandButton id="look" icon={Crosshair} />
+      <CommandButton id="delete" icon={Trash2} />
+    </div>
+  );
+}
+
+function wordsFor(parts: number, wires: number): string {
+  const words = [];
+  if (parts > 0) words.push(parts === 1 ? "1 part" : `${parts} parts`);
+  if (wires > 0) words.push(wires === 1 ? "1 wire" : `${wires} wires`);
+  return words.join(", ");
+}
+
+function JoiningBar() {
+  const part = useApp((s) => (s.connecting ? s.evaluation.record(s.connecting[0])?.part : undefined));
+  return (
+    <div className="canvas-bar" role="status">
+      <span className="canvas-bar-words">Joining {quoted(part)}: tap a marked port or a part</span>
+      <button type="button" className="button bare" onClick={() => runCommand("select-none")}>
+        <X size={16} aria-hidden /> Give up
+      </button>
+    </div>
+  );
+}

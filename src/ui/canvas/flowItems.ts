@@ -1,0 +1,123 @@
+/**
+ * The design as the nodes and edges that the canvas library takes. An item is the same object as long as
+ * nothing about it changed, since the library looks at every new one again.
+ */
+import { type Edge, type Node, Position } from "@xyflow/react";
+import { type Design, type Part, wireId } from "../../design/design.ts";
+import { portsOf } from "../../design/lookup.ts";
+import type { Selection } from "../../store/app.ts";
+import { cardSize, type Point, portPlaces } from "./layout.ts";
+
+export type PartNode = Node<Record<string, never>, "part">;
+export type WireEdge = Edge<Record<string, never>, "wire">;
+
+/** Where parts that are being dragged are now; the design learns it when they are let go. */
+export type Dragged = ReadonlyMap<string, Point>;
+
+export function nodesOf(options: {
+  readonly design: Design;
+  readonly selection: Selection;
+  readonly dragged: Dragged;
+  readonly before: ReadonlyMap<string, PartNode>;
+}): Map<string, PartNode> {
+  const { design, selection, dragged, before } = options;
+  const selected = new Set(selection.parts);
+  const nodes = new Map<string, PartNode>();
+  for (const part of design.parts) {
+    const position = dragged.get(part.id) ?? { x: part.at[0], y: part.at[1] };
+    const old = before.get(part.id);
+    const isSelected = selected.has(part.id);
+    const frame = frameOf(part);
+    nodes.set(
+      part.id,
+      old &&
+        old.selected === isSelected &&
+        old.position.x === position.x &&
+        old.position.y === position.y &&
+        old.handles === frame.handles
+        ? old
+        : { id: part.id, type: "part", data: {}, position, selected: isSelected, ...frame },
+    );
+  }
+  return nodes;
+}
+
+type Frame = Pick<PartNode, "width" | "height" | "measured" | "handles" | "domAttributes">;
+
+const frames = new WeakMap<Part["options"], Map<string, Frame>>();
+
+/**
+ * Size and ports of a card, told to the library in advance so that it never has to measure.
+ * Kept by options and not by part: a part that only moved keeps its frame.
+ */
+function frameOf(part: Part): Frame {
+  let byPart = frames.get(part.options);
+  if (!byPart) {
+    byPart = new Map();
+    frames.set(part.options, byPart);
+  }
+  const key = `${part.id} ${part.kind}`;
+  let frame = byPart.get(key);
+  if (!frame) {
+    const ports = portsOf(part);
+    const size = cardSize(ports);
+    const places = portPlaces(ports);
+    const names = ["name", "caption", "state"].map((what) => `card-${part.id}-${what}`);
+    frame = {
+      ...size,
+      measured: size,
+      handles: ports.map((port) => {
+        const isInput = port.side === "in";
+        const place = places.get(port.id) ?? { x: 0, y: 0 };
+        return {
+          id: port.id,
+          type: isInput ? ("target" as const) : ("source" as const),
+          position: isInput ? Position.Left : Position.Right,
+          // The library wants the box around the connection point.
+          x: isInput ? place.x : place.x - 1,
+          y: place.y - 0.5,
+          width: 1,
+          height: 1,
+        };
+      }),
+      domAttributes: { "aria-labelledby": names.join(" ") },
+    };
+    byPart.set(key, frame);
+  }
+  return frame;
+}
+
+export function edgesOf(options: {
+  readonly design: Design;
+  readonly selection: Selection;
+  readonly before: ReadonlyMap<string, WireEdge>;
+  /** Cards that are shown; a wire is shown when both its ends are. */
+  readonly nodes: ReadonlyMap<string, PartNode>;
+}): Map<string, WireEdge> {
+  const { design, selection, before, nodes } = options;
+  const selected = new Set(selection.wires);
+  const edges = new Map<string, WireEdge>();
+  for (const wire of design.wires) {
+    const id = wireId(wire);
+    if (!nodes.has(wire.from[0]) || !nodes.has(wire.to[0])) continue;
+    const isSelected = selected.has(id);
+    const old = before.get(id);
+    edges.set(id, old && old.selected === isSelected ? old : edge(id, wire, isSelected));
+  }
+  return edges;
+}
+
+function edge(id: string, wire: Design["wires"][number], selected: boolean): WireEdge {
+  return {
+    id,
+    type: "wire",
+    data: {},
+    source: wire.from[0],
+    sourceHandle: wire.from[1],
+    target: wire.to[0],
+    targetHandle: wire.to[1],
+    selected,
+    // The words are in the wire's own title and follow its spectrum.
+    domAttributes: { "aria-labelledby": `wire-${id}-words` },
+  };
+}

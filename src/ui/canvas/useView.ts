@@ -1,0 +1,108 @@
+/** Where one looks: follows the library's view, and moves it when asked to. */
+import { type Viewport as FlowViewport, useReactFlow } from "@xyflow/react";
+import { type RefObject, useCallback, useEffect, useMemo } from "react";
+import { useApp } from "../../store/app.ts";
+import { boxOf } from "./boxes.ts";
+import { type Box, boundsOf, type Point } from "./layout.ts";
+import { sizeOf } from "./paneSize.ts";
+import { attachView, type CanvasView } from "./view.ts";
+import { areaInView, boxesAround, fitting, LEAST_ZOOM, MOST_ZOOM, type Viewport } from "./viewMath.ts";
+import { lookAt } from "./watchView.ts";
+import { wireUnder } from "./wireUnder.ts";
+
+const GLIDE = { duration: 260 };
+
+export function useView(frame: RefObject<HTMLDivElement | null>) {
+  const flow = useReactFlow();
+
+  const paneSize = useCallback(
+    () => (frame.current ? sizeOf(frame.current) : { width: 800, height: 600 }),
+    [frame],
+  );
+  const onMove = useCallback(
+    (_: unknown, view: FlowViewport) => lookAt(useApp.getState().design, view, paneSize()),
+    [paneSize],
+  );
+  const area = useCallback((): Box => areaInView(flow.getViewport(), paneSize()), [flow, paneSize]);
+  const toCanvas = useCallback(
+    (client: Point) => flow.screenToFlowPosition(client, { snapToGrid: false }),
+    [flow],
+  );
+
+  const view = useMemo((): CanvasView => {
+    /** What is to be drawn there is settled before the view goes there, so that it is never drawn twice. */
+    const go = (target: Viewport, glide: boolean) => {
+      lookAt(useApp.getState().design, target, paneSize());
+      const calm = matchMedia("(prefers-reduced-motion: reduce)").matches;
+      flow.setViewport(target, glide && !calm ? GLIDE : {});
+    };
+    return {
+      fit: () => {
+        const bounds = boundsOf(useApp.getState().design.parts.map(boxOf));
+        // A glide over a thousand parts would draw all that it passes.
+        const isSmall = useApp.getState().design.parts.length < 120;
+        if (bounds) go(fitting(bounds, paneSize()), isSmall);
+      },
+      show: (box) => go(fitting(box, paneSize()), false),
+      zoomBy: (factor) => {
+        const { x, y, zoom } = flow.getViewport();
+        const { width, height } = paneSize();
+        const next = Math.min(MOST_ZOOM, Math.max(LEAST_ZOOM, zoom * factor));
+        const k = next / zoom;
+        go({ x: width / 2 - (width / 2 - x) * k, y: height / 2 - (height / 2 - y) * k, zoom: next }, true);
+      },
+      toCanvas,
+      centre: () => {
+        const seen = area();
+        return { x: seen.x + seen.width / 2, y: seen.y + seen.height / 2 };
+      },
+      covers: ({ x, y }) => {
+        const box = frame.current?.getBoundingClientRect();
+        return box !== undefined && x >= box.left && x <= box.right && y >= box.top && y <= box.bottom;
+      },
+      wireUnder,
+    };
+  }, [flow, paneSize, toCanvas, area, frame]);
+
+  useEffect(() => attachView(view), [view]);
+  useFollow(view, area, paneSize);
+  return { onMove, area, toCanvas };
+}
+
+/** Looks at a design that was opened, and at what some pane asks to be shown. */
+function useFollow(
+  view: CanvasView,
+  area: () => Box,
+  paneSize: () => { width: number; height: number },
+): void {
+  const opened = useApp((s) => s.opened);
+  const framing = useApp((s) => s.framing);
+  const design = useApp((s) => s.design);
+  const flow = useReactFlow();
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each opened design is fitted once
+  useEffect(() => {
+    const bounds = boundsOf(useApp.getState().design.parts.map(boxOf));
+    if (bounds) view.show(bounds);
+  }, [opened, view]);
+
+  useEffect(() => {
+    if (!framing) return;
+    const boxes = boxesAround(useApp.getState().design, framing.parts, framing.wires);
+    const bounds = boundsOf(boxes);
+    if (!bounds) return;
+    const seen = area();
+    const readable = flow.getZoom() >= 0.6;
+    const inside =
+      bounds.x >= seen.x &&
+      bounds.y >= seen.y &&
+      bounds.x + bounds.width <= seen.x + seen.width &&
+      bounds.y + bounds.height <= seen.y + seen.height;
+    // Somebody who can see it already should not lose their bearings.
+    if (!inside || !readable) view.show(bounds);
+  }, [framing, view, area, flow]);
+
+  useEffect(() => {
+    lookAt(design, flow.getViewport(), paneSize());
+  }, [design, flow, paneSize]);
+}

@@ -1,0 +1,57 @@
+/** Where one looks: the arithmetic of fitting and of what is in view. */
+import { type Design, wireId } from "../../design/design.ts";
+import { boxOf, overlaps } from "./boxes.ts";
+import type { Box, Size } from "./layout.ts";
+
+/** Canvas to window: window = canvas · zoom + (x, y). */
+export type Viewport = { readonly x: number; readonly y: number; readonly zoom: number };
+
+export const LEAST_ZOOM = 0.04;
+export const MOST_ZOOM = 4;
+
+/** Shows a box in the middle, with a margin, no nearer than `mostZoom`. */
+export function fitting(box: Box, pane: Size, mostZoom = 1): Viewport {
+  const margin = Math.min(64, pane.width * 0.06);
+  const zoom = Math.min(
+    mostZoom,
+    Math.max(
+      LEAST_ZOOM,
+      Math.min(
+        (pane.width - 2 * margin) / Math.max(box.width, 1),
+        (pane.height - 2 * margin) / Math.max(box.height, 1),
+      ),
+    ),
+  );
+  return {
+    x: pane.width / 2 - (box.x + box.width / 2) * zoom,
+    y: pane.height / 2 - (box.y + box.height / 2) * zoom,
+    zoom,
+  };
+}
+
+export function areaInView(view: Viewport, pane: Size): Box {
+  return {
+    x: -view.x / view.zoom,
+    y: -view.y / view.zoom,
+    width: pane.width / view.zoom,
+    height: pane.height / view.zoom,
+  };
+}
+
+export function partsInView(design: Design, area: Box): ReadonlySet<string> {
+  return new Set(design.parts.filter((p) => overlaps(boxOf(p), area)).map((p) => p.id));
+}
+
+export function wiresAt(design: Design, parts: ReadonlySet<string>): number {
+  return design.wires.filter((w) => parts.has(w.from[0]) || parts.has(w.to[0])).length;
+}
+
+/** What parts and wires cover together; null for nothing. */
+export function boxesAround(design: Design, parts: readonly string[], wires: readonly string[]): Box[] {
+  const ids = new Set(parts);
+  const wanted = new Set(wires);
+  for (const wire of design.wires) {
+    if (wanted.has(wireId(wire))) ids.add(wire.from[0]).add(wire.to[0]);
+  }
+  return design.parts.filter((p) => ids.has(p.id)).map(boxOf);
+}
