@@ -14,6 +14,7 @@ import {
   THROUGH_PORTS,
   throughPath,
 } from "./passive.ts";
+import { FIRST_UHF_CHANNEL, LAST_FORMER_UHF_CHANNEL, uhfCentreMHz } from "./plans.ts";
 
 const rejectionDb = number({
   label: "Rejection",
@@ -115,7 +116,14 @@ const filterChannel = define({
   options: z.object({
     channels: rows({
       label: "Channels that pass",
-      row: z.object({ channel: whole({ label: "UHF channel", min: 21, max: 69, default: 21 }) }),
+      row: z.object({
+        channel: whole({
+          label: "UHF channel",
+          min: FIRST_UHF_CHANNEL,
+          max: LAST_FORMER_UHF_CHANNEL,
+          default: 22,
+        }),
+      }),
       maxRows: 16,
       default: [{ channel: 22 }, { channel: 25 }, { channel: 28 }],
     }),
@@ -131,8 +139,10 @@ const filterChannel = define({
   },
   ports: () => THROUGH_PORTS,
   signal: (o) => {
-    // UHF channel N lies 4 MHz to either side of 306 + 8·N MHz.
-    const channels = o.channels.map(({ channel }) => between(302 + 8 * channel, 310 + 8 * channel));
+    const channels = o.channels.map(({ channel }) => {
+      const centre = uhfCentreMHz(channel);
+      return between(centre - 4, centre + 4);
+    });
     return { paths: throughPath(series(flat(-o.lossDb), passing(channels, o.rejectionDb))) };
   },
   power: linePower,

@@ -36,8 +36,8 @@ export function resistiveSplitDb(ways: number): number {
  */
 const EXCESS_PER_STAGE: readonly (readonly [number, number])[] = [
   [5, 0.5],
-  [862, 0.83],
-  [950, 1.1],
+  [862, 0.75],
+  [950, 1.22],
   [2150, 2],
 ];
 
