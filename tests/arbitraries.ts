@@ -45,7 +45,7 @@ function anyValue(schema: z.ZodType): fc.Arbitrary<unknown> {
     case "switch":
       return fc.boolean();
     case "text":
-      return fc.string({ unit: "binary", maxLength: 12 });
+      return anyText(20);
     case "rows":
       return fc.array(anyFields((meta.row?.shape ?? {}) as Shape), { maxLength: 5 });
     default:
@@ -61,10 +61,18 @@ export function anyPart(kind: PartKind, id: string): fc.Arbitrary<Part> {
   return fc.record({
     id: fc.constant(id),
     kind: fc.constant(kind.kind),
-    label: fc.oneof(fc.constant(`${kind.name} ${id}`), fc.string({ unit: "binary", maxLength: 30 })),
+    label: fc.oneof(fc.constant(`${kind.name} ${id}`), anyText(200)),
     options: anyOptions(kind),
     at: fc.tuple(coordinate, coordinate),
   });
+}
+
+/** Mostly short, sometimes as long as allowed (counted as JavaScript counts: a sign beyond 16 bits is two). */
+function anyText(maxLength: number): fc.Arbitrary<string> {
+  return fc.oneof(
+    { weight: 4, arbitrary: fc.string({ unit: "binary", maxLength: Math.min(maxLength, 30) / 2 }) },
+    { weight: 1, arbitrary: fc.string({ unit: "binary-ascii", minLength: maxLength / 2, maxLength }) },
+  );
 }
 
 export type AnyDesign = {

@@ -39,12 +39,13 @@ const LINE = 140;
 
 /** Like JSON.stringify, but what fits on a line stays on one; each part, wire and row begins a new one. */
 function pretty(value: unknown, indent: string): string {
+  if (typeof value !== "object" || value === null) return JSON.stringify(value);
   const line = onOneLine(value);
   if (line !== null && indent.length + line.length <= LINE) return line;
   const deeper = `${indent}  `;
   const lines = Array.isArray(value)
     ? value.map((each) => pretty(each, deeper))
-    : Object.entries(value ?? {}).map(([key, each]) => `${JSON.stringify(key)}: ${pretty(each, deeper)}`);
+    : Object.entries(value).map(([key, each]) => `${JSON.stringify(key)}: ${pretty(each, deeper)}`);
   const [open, close] = Array.isArray(value) ? "[]" : "{}";
   return `${open}\n${lines.map((each) => deeper + each).join(",\n")}\n${indent}${close}`;
 }

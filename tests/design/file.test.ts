@@ -43,6 +43,13 @@ describe("A design file", () => {
     );
   });
 
+  test("reads back the longest texts it allows", () => {
+    const [label, title, lesson] = ["é".repeat(200), "ß".repeat(200), 'a "quoted" line\n'.repeat(31)];
+    const house = drawn(["cable"]);
+    const design = { title, lesson, parts: house.parts.map((part) => ({ ...part, label })), wires: [] };
+    expect(readDesign(writeDesign(design))).toEqual({ ok: true, design, notes: [] });
+  });
+
   test("is the same text for the same design, and plain JSON", () => {
     fc.assert(
       fc.property(anyDesign({ loops: true }), (design) => {
