@@ -16,13 +16,13 @@ type Panes = {
   readonly dialog: ListedDialog | null;
 };
 
-export const SPECTRUM_HEIGHT = { least: 180, usual: 320, most: 720 } as const;
+export const SPECTRUM_HEIGHT = { least: 180, usual: 420, most: 720 } as const;
 
 export const usePanes = create<Panes>(() => ({
   side: "verdict",
   trayOpen: window.innerWidth > 1100,
   spectrumOpen: false,
-  spectrumHeight: SPECTRUM_HEIGHT.usual,
+  spectrumHeight: Math.min(SPECTRUM_HEIGHT.usual, Math.round(window.innerHeight * 0.45)),
   sheet: null,
   dialog: null,
 }));

@@ -45,7 +45,7 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
           <FieldGroup record={record} fields={now} />
         </section>
       ) : null}
-      <FieldGroup record={record} fields={usual} />
+      {usual.length > 0 ? <FieldGroup record={record} fields={usual} /> : null}
       {advanced.length > 0 ? (
         <details className="more-values">
           <summary>More values</summary>

@@ -21,6 +21,7 @@ const LEAST_LABEL_PX = 14;
 export function Carriers({ rows, x, y, width, height, cursor }: Props) {
   const id = useId();
   const bottom = height - MARGIN.bottom;
+  const [lowest = 0, highest = 0] = y.domain();
   const seen = rows.filter((r) => {
     const at = x(r.hereMHz);
     return at > MARGIN.left - 40 && at < width - MARGIN.right + 40;
@@ -54,7 +55,8 @@ export function Carriers({ rows, x, y, width, height, cursor }: Props) {
           );
         })}
         {seen
-          .filter((r) => r.state !== "idle")
+          // What is gone or not there now suffers from nothing.
+          .filter((r) => r.state !== "idle" && r.state !== "cut")
           .map((row) => {
             const { left, right } = edges(row, x);
             return (
@@ -74,21 +76,33 @@ export function Carriers({ rows, x, y, width, height, cursor }: Props) {
               </g>
             );
           })}
-        {limitLines(rows).map((limit) => (
-          <g key={`${limit.fromMHz} ${limit.minDbuv} ${limit.maxDbuv}`} className="limit">
-            <line x1={x(limit.fromMHz)} x2={x(limit.toMHz)} y1={y(limit.minDbuv)} y2={y(limit.minDbuv)} />
-            <line x1={x(limit.fromMHz)} x2={x(limit.toMHz)} y1={y(limit.maxDbuv)} y2={y(limit.maxDbuv)} />
-          </g>
-        ))}
-        {bandSpans(rows).map((span, i) => {
+        {limitLines(rows).flatMap((limit) =>
+          [limit.minDbuv, limit.maxDbuv]
+            // Held at the edge of the plot, a limit would seem to lie there.
+            .filter((level) => level >= lowest && level <= highest)
+            .map((level) => (
+              <line
+                key={`${limit.fromMHz} ${level}`}
+                className="limit"
+                x1={x(limit.fromMHz)}
+                x2={x(limit.toMHz)}
+                y1={y(level)}
+                y2={y(level)}
+              />
+            )),
+        )}
+        {bandSpans(rows).map((span) => {
           const left = Math.max(x(span.fromMHz), MARGIN.left);
           const right = Math.min(x(span.toMHz), width - MARGIN.right);
           if (right <= left) return null;
           const top = MARGIN.top - 3 - span.line * LABEL_LINE_PX;
           const look = bandLook(span.band);
           return (
-            // biome-ignore lint/suspicious/noArrayIndexKey: the bands of a wire keep their order while it is drawn.
-            <g key={i} className="band-label" style={{ color: look.colour }}>
+            <g
+              key={`${span.band.origin.key} ${span.fromMHz} ${span.toMHz}`}
+              className={span.isGone ? "band-label gone" : "band-label"}
+              style={{ color: look.colour }}
+            >
               <line x1={left} x2={right} y1={top} y2={top} />
               {right - left >= LEAST_LABEL_PX ? (
                 <text x={(left + right) / 2} y={top - 2} textAnchor="middle">

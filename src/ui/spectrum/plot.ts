@@ -98,6 +98,8 @@ export type BandSpan = {
   readonly toMHz: number;
   /** 0 for the first line of labels, 1 for the second, where spans overlap. */
   readonly line: 0 | 1;
+  /** Nothing of it is left. */
+  readonly isGone: boolean;
 };
 
 /** From where to where each shown band reaches, for the labels above the plot. */
@@ -108,7 +110,7 @@ export function bandSpans(rows: readonly CarrierRow[]): readonly BandSpan[] {
     const fromMHz = Math.min(...own.map((r) => r.hereMHz - r.widthMHz / 2));
     const toMHz = Math.max(...own.map((r) => r.hereMHz + r.widthMHz / 2));
     const crosses = spans.some((s) => s.line === 0 && s.fromMHz < toMHz && fromMHz < s.toMHz);
-    spans.push({ band, fromMHz, toMHz, line: crosses ? 1 : 0 });
+    spans.push({ band, fromMHz, toMHz, line: crosses ? 1 : 0, isGone: own.every((r) => r.state === "cut") });
   }
   return spans;
 }
@@ -124,7 +126,7 @@ export type LimitLine = {
 export function limitLines(rows: readonly CarrierRow[]): readonly LimitLine[] {
   const lines = new Map<string, LimitLine>();
   for (const row of rows) {
-    if (row.state === "idle" || !row.limits) continue;
+    if (row.state === "idle" || row.state === "cut" || !row.limits) continue;
     const { minDbuv, maxDbuv } = row.limits;
     const key = `${row.band.origin.key} ${minDbuv} ${maxDbuv}`;
     const fromMHz = row.hereMHz - row.widthMHz / 2;

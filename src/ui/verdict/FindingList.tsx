@@ -66,15 +66,17 @@ export function FindingItem({ finding }: { readonly finding: Finding }) {
   );
 }
 
-/** "104.2 dBµV · limit 95 dBµV · EN 60728-3"; empty when a finding has none of these. */
+/** "104.2 dBµV · limit 95 dBµV · EN 60728-3"; "1 of 6 carriers"; empty when a finding has none of these. */
 export function limitWords(finding: Finding): string {
-  const unit = finding.unit ? ` ${finding.unit}` : "";
-  const figure = (x: number) => `${decimal(x, Number.isInteger(x) ? 0 : 1)}${unit}`;
-  return [
-    finding.value === undefined ? "" : figure(finding.value),
-    finding.limit === undefined ? "" : `limit ${figure(finding.limit)}`,
-    finding.source ?? "",
-  ]
-    .filter((words) => words !== "")
-    .join(" · ");
+  return [figures(finding), finding.source ?? ""].filter((words) => words !== "").join(" · ");
+}
+
+function figures({ value, limit, unit }: Finding): string {
+  const figure = (x: number) => decimal(x, Number.isInteger(x) ? 0 : 1);
+  const after = unit ? ` ${unit}` : "";
+  if (value === undefined) return limit === undefined ? "" : `limit ${figure(limit)}${after}`;
+  if (limit === undefined) return `${figure(value)}${after}`;
+  // What is counted has no limit but a whole.
+  if (unit === "carriers") return `${figure(value)} of ${figure(limit)}${after}`;
+  return `${figure(value)}${after} · limit ${figure(limit)}${after}`;
 }

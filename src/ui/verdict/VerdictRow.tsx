@@ -1,34 +1,48 @@
-import { Check, X } from "lucide-react";
+import { Check, ChevronDown, ChevronUp, X } from "lucide-react";
+import { useId, useState } from "react";
 import type { ServiceVerdict, Verdict } from "../../findings/finding.ts";
 import { usePart } from "../../store/hooks.ts";
 import { decimal, levelRange } from "../format.ts";
 import { selectFromPane } from "../reveal.ts";
 
-/** A receiver or an outlet: works or not in one sentence, and what it gets of each service. */
+/** A receiver or an outlet: works or not in one sentence, and on request what it gets of each service. */
 export function VerdictRow({ verdict }: { readonly verdict: Verdict }) {
-  const part = usePart(verdict.part);
+  const id = useId();
+  const [isOpen, setOpen] = useState(false);
+  const label = usePart(verdict.part)?.label ?? verdict.part;
   return (
     <li className="verdict-row">
-      <button
-        type="button"
-        className="verdict-press"
-        onClick={() => selectFromPane({ parts: [verdict.part] })}
-      >
-        <span className={verdict.works ? "verdict-mark ok" : "verdict-mark bad"}>
-          {verdict.works ? <Check size={16} aria-hidden /> : <X size={16} aria-hidden />}
-          <span className="unseen">{verdict.works ? "Works: " : "Fails: "}</span>
-        </span>
-        <span className="verdict-words">
-          <strong>{part?.label ?? verdict.part}</strong>
-          <span>{verdict.sentence}</span>
-        </span>
-      </button>
-      {verdict.services.length > 0 ? (
-        <details className="verdict-details">
-          <summary>Services</summary>
-          <ServiceTable services={verdict.services} />
-        </details>
-      ) : null}
+      <div className="verdict-line">
+        <button
+          type="button"
+          className="verdict-press"
+          onClick={() => selectFromPane({ parts: [verdict.part] })}
+        >
+          <span className={verdict.works ? "verdict-mark ok" : "verdict-mark bad"}>
+            {verdict.works ? <Check size={16} aria-hidden /> : <X size={16} aria-hidden />}
+            <span className="unseen">{verdict.works ? "Works: " : "Fails: "}</span>
+          </span>
+          <span className="verdict-words">
+            <strong>{label}</strong>
+            <span>{verdict.sentence}</span>
+          </span>
+        </button>
+        {verdict.services.length > 0 ? (
+          <button
+            type="button"
+            className="button icon bare"
+            aria-label={`Services of ${label}`}
+            aria-expanded={isOpen}
+            aria-controls={id}
+            onClick={() => setOpen(!isOpen)}
+          >
+            {isOpen ? <ChevronUp size={16} aria-hidden /> : <ChevronDown size={16} aria-hidden />}
+          </button>
+        ) : null}
+      </div>
+      <div id={id} className="verdict-details" hidden={!isOpen}>
+        <ServiceTable services={verdict.services} />
+      </div>
     </li>
   );
 }
