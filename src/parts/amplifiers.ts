@@ -1,76 +1,23 @@
 /** Amplifiers: under the aerial, in the distribution, and for satellite IF on the line. */
 import { z } from "zod";
 import { curve, flat, series } from "../signal/response.ts";
-import { define, type PartKind, type Path } from "./contract.ts";
-import { choice, number, toggle, whole } from "./fields.ts";
+import { distribution } from "./amplifierDistribution.ts";
 import {
-  coaxIn,
-  coaxOut,
-  dB,
-  INLINE,
-  LINE_POWER,
-  MEMORY,
-  passing,
-  type Range,
-  THROUGH_PORTS,
-} from "./passive.ts";
-
-/** What is left of a signal through an amplifier without power. Order of magnitude, from memory. */
-const UNPOWERED_GAIN = flat(-25);
-
-/** Intermodulation ratios at which outputs are rated: EN 60728-3, from memory. */
-const TV_RATIO_DB = 60;
-const IF_RATIO_DB = 35;
-
-const gainDb = (max: number, value: number) =>
-  number({ label: "Gain", unit: "dB", min: 0, max, step: 0.5, default: value, source: MEMORY });
-
-const noiseFigureDb = (value: number) =>
-  number({ label: "Noise figure", unit: "dB", min: 0.2, max: 15, step: 0.1, default: value, source: MEMORY });
-
-const outputDbuv = (value: number, ratioDb: number) =>
-  number({
-    label: "Rated output",
-    unit: "dBµV",
-    help: `Per carrier, where two carriers leave ${ratioDb} dB to their third-order products.`,
-    min: 70,
-    max: 130,
-    step: 0.5,
-    default: value,
-    source: `two-carrier method of EN 60728-3; ${MEMORY}`,
-  });
-
-const supplyMilliamps = (value: number) =>
-  number({ label: "Current", unit: "mA", min: 1, max: 500, default: value, source: MEMORY });
-
-const minVolts = (value: number) =>
-  number({
-    label: "Works from",
-    unit: "V",
-    min: 4,
-    max: 24,
-    step: 0.5,
-    default: value,
-    source: MEMORY,
-    advanced: true,
-  });
-
-/** What lies outside the bands of an amplifier comes out this much weaker. From memory. */
-const OUT_OF_BAND_DB = 30;
-
-const UHF_TOP = [
-  { value: "694", label: "694 MHz (channel 48)" },
-  { value: "790", label: "790 MHz (channel 60)" },
-  { value: "862", label: "862 MHz (channel 69)" },
-] as const;
-
-const uhfTo = choice({
-  label: "UHF up to",
-  choices: UHF_TOP,
-  default: "862",
-  help: "An older amplifier that reaches higher also takes in the phone masts above the TV band.",
-  source: "UHF TV ended at 862 MHz, then at 790, now at 694 (EU Decision 2017/899), from memory",
-});
+  gainDb,
+  IF_RATIO_DB,
+  minVolts,
+  noiseFigureDb,
+  OUT_OF_BAND_DB,
+  outputDbuv,
+  RADIO,
+  supplyMilliamps,
+  TV_RATIO_DB,
+  UNPOWERED_GAIN,
+  uhfTo,
+} from "./amplifierFields.ts";
+import { define, type PartKind, type Path } from "./contract.ts";
+import { choice, number } from "./fields.ts";
+import { dB, INLINE, LINE_POWER, MEMORY, passing, THROUGH_PORTS } from "./passive.ts";
 
 const masthead = define({
   kind: "amp-masthead",
@@ -110,134 +57,6 @@ const masthead = define({
   inline: INLINE,
   cautions: ["height", "bonding"],
 });
-
-const RADIO: Range = { fromMHz: 87, toMHz: 240 };
-
-const distribution = define({
-  kind: "amp-distribution",
-  family: "lift",
-  name: "Distribution amplifier",
-  summary: "Mains amplifier for TV and radio, with one or more inputs and outputs.",
-  keywords: ["loft amplifier", "launch amplifier", "booster", "headend", "mains"],
-  prefix: "amp",
-  options: z.object({
-    inputs: choice({
-      label: "Inputs",
-      choices: [
-        { value: "one", label: "One for everything" },
-        { value: "two", label: "UHF, and FM with DAB" },
-        { value: "three", label: "UHF, FM and DAB" },
-      ],
-      default: "one",
-    }),
-    outputs: whole({ label: "Outputs", min: 1, max: 8, default: 1 }),
-    gainDb: gainDb(45, 15),
-    slopeDb: number({
-      label: "Slope",
-      unit: "dB",
-      help: "How much less is amplified at 47 MHz than at the top: it makes up for the cable that follows.",
-      min: 0,
-      max: 20,
-      default: 0,
-      source: MEMORY,
-    }),
-    padDb: number({
-      label: "Input attenuator",
-      unit: "dB",
-      help: "On the UHF input; it costs as much noise as it takes level.",
-      min: 0,
-      max: 20,
-      default: 0,
-    }),
-    radioGainDb: number({
-      label: "Gain of the radio inputs",
-      unit: "dB",
-      min: -20,
-      max: 45,
-      default: 10,
-      source: MEMORY,
-    }),
-    noiseFigureDb: noiseFigureDb(5),
-    outputDbuv: outputDbuv(100, TV_RATIO_DB),
-    uhfTo,
-    aerialSupply: choice({
-      label: "Feeds a masthead amplifier",
-      choices: [
-        { value: "0", label: "No" },
-        { value: "12", label: "With 12 V" },
-        { value: "24", label: "With 24 V" },
-      ],
-      default: "0",
-      source: MEMORY,
-    }),
-    aerialLimitMa: number({
-      label: "Limit of that supply",
-      unit: "mA",
-      min: 10,
-      max: 500,
-      default: 100,
-      source: MEMORY,
-      advanced: true,
-    }),
-    switchedOn: toggle({ label: "Mains on", default: true }),
-  }),
-  symbol: "amplifier",
-  caption: (o) =>
-    `${dB(o.gainDb)}${o.outputs > 1 ? ` · ${o.outputs} outputs` : ""}${o.switchedOn ? "" : " · off"}`,
-  ports: (o) => [
-    coaxIn("in", o.inputs === "one" ? "in" : "UHF"),
-    ...RADIO_INPUTS[o.inputs].map((r) => coaxIn(r.port, r.label)),
-    ...outputs(o.outputs).map((id, i) => coaxOut(id, o.outputs > 1 ? `out ${i + 1}` : "out")),
-  ],
-  signal: (o) => {
-    const top = Number(o.uhfTo);
-    const tvBand = { fromMHz: o.inputs === "one" ? LOW_END_MHZ : 470, toMHz: top };
-    const tilted = curve([LOW_END_MHZ, o.gainDb - o.slopeDb], [top, o.gainDb]);
-    // Without power nothing is amplified and nothing added: a passive with a large loss.
-    const active = o.switchedOn
-      ? { noiseFigureDb: o.noiseFigureDb, rating: { outputDbuv: o.outputDbuv, ratioDb: TV_RATIO_DB } }
-      : {};
-    const paths: Path[] = [
-      { from: "in", to: "#tv", response: series(flat(-o.padDb), passing([tvBand], OUT_OF_BAND_DB)) },
-      { from: "#tv", to: "#sum", response: o.switchedOn ? tilted : UNPOWERED_GAIN, ...active },
-    ];
-    const radioGain = o.switchedOn ? flat(o.radioGainDb) : UNPOWERED_GAIN;
-    for (const { port, range } of RADIO_INPUTS[o.inputs]) {
-      const response = series(radioGain, passing([range], OUT_OF_BAND_DB));
-      paths.push({ from: port, to: "#sum", response, ...active });
-    }
-    for (const to of outputs(o.outputs)) paths.push({ from: "#sum", to, response: flat(0) });
-    return { paths };
-  },
-  power: (o) => {
-    const volts = o.switchedOn ? Number(o.aerialSupply) : 0;
-    if (volts === 0) return { selfPowered: o.switchedOn };
-    return {
-      selfPowered: true,
-      supplies: [{ port: "in", kind: "plain", volts13: volts, volts18: volts, limitMa: o.aerialLimitMa }],
-    };
-  },
-  inline: INLINE,
-  cautions: ["mains", "bonding"],
-});
-
-/** Lower end of the TV range, where slope is stated [MHz]: 47–862 MHz as in Spanish Royal Decree 346/2011. */
-const LOW_END_MHZ = 47;
-
-type RadioInput = { readonly port: string; readonly label: string; readonly range: Range };
-const RADIO_INPUTS: Readonly<Record<"one" | "two" | "three", readonly RadioInput[]>> = {
-  one: [],
-  two: [{ port: "radio", label: "FM/DAB", range: RADIO }],
-  three: [
-    { port: "fm", label: "FM", range: { fromMHz: 87, toMHz: 108 } },
-    { port: "dab", label: "DAB", range: { fromMHz: 174, toMHz: 240 } },
-  ],
-};
-
-/** The first output is always "out", so that the amplifier can sit in a line whatever else it has. */
-function outputs(count: number): readonly string[] {
-  return Array.from({ length: count }, (_, i) => (i === 0 ? "out" : `out${i + 1}`));
-}
 
 const lineAmplifier = define({
   kind: "amp-if",

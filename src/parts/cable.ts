@@ -1,9 +1,9 @@
-/** Runs of coaxial cable, and the bad joint that models what goes wrong with them. */
+/** Runs of coaxial cable, grade by grade. */
 import { z } from "zod";
-import { curve, flat, type Response } from "../signal/response.ts";
+import { badJoint } from "./badJoint.ts";
 import { define, type PartKind } from "./contract.ts";
 import { choice, number } from "./fields.ts";
-import { coaxIn, coaxOut, dB, INLINE, LINE_POWER, MEMORY, THROUGH_PORTS, throughPath } from "./passive.ts";
+import { INLINE, LINE_POWER, THROUGH_PORTS, throughPath } from "./passive.ts";
 
 export type Grade = {
   /** Words of the trade: conductor and dielectric, never a brand. */
@@ -158,68 +158,6 @@ const cable = define({
   power: (o) => {
     const { loopOhmPerKm } = o.grade === "own" ? o : GRADES[o.grade];
     return { paths: [{ ...LINE_POWER, ohms: (loopOhmPerKm * o.lengthM) / 1000 }] };
-  },
-  inline: INLINE,
-});
-
-/** A broken inner conductor still couples a little, the more the higher. Order of magnitude, from memory. */
-const OPEN_INNER: Response = curve([5, -60], [50, -45], [470, -28], [950, -22], [2150, -15]);
-/** A short leaves next to nothing. Order of magnitude, from memory. */
-const SHORTED: Response = flat(-60);
-
-const badJoint = define({
-  kind: "bad-joint",
-  family: "run",
-  name: "Bad joint",
-  summary: "A fault to try out: a corroded, broken or shorted connection.",
-  keywords: ["fault", "corroded", "water", "open circuit", "short circuit", "loose connector"],
-  prefix: "joint",
-  options: z.object({
-    fault: choice({
-      label: "Fault",
-      choices: [
-        { value: "corroded", label: "Corroded: loss and resistance" },
-        { value: "open", label: "Inner conductor broken" },
-        { value: "shorted", label: "Inner conductor touches the screen" },
-      ],
-      default: "corroded",
-    }),
-    lossDb: number({
-      label: "Loss when corroded, at 862 MHz",
-      unit: "dB",
-      help: "Half of it at the low end, half as much again at 2150 MHz.",
-      min: 0,
-      max: 40,
-      default: 6,
-      source: MEMORY,
-    }),
-    ohms: number({
-      label: "Resistance when corroded",
-      unit: "Ω",
-      min: 0,
-      max: 200,
-      step: 0.5,
-      default: 10,
-      source: MEMORY,
-    }),
-  }),
-  symbol: "bad-joint",
-  caption: (o) =>
-    o.fault === "corroded"
-      ? `corroded: ${dB(o.lossDb)}, ${o.ohms} Ω`
-      : o.fault === "open"
-        ? "inner broken"
-        : "shorted",
-  ports: () => [coaxIn("in"), coaxOut("out")],
-  signal: (o) => {
-    if (o.fault === "open") return { paths: throughPath(OPEN_INNER) };
-    if (o.fault === "shorted") return { paths: throughPath(SHORTED) };
-    return { paths: throughPath(curve([5, -o.lossDb / 2], [862, -o.lossDb], [2150, -1.5 * o.lossDb])) };
-  },
-  power: (o) => {
-    if (o.fault === "open") return {};
-    if (o.fault === "shorted") return { shorts: ["out"] };
-    return { paths: [{ ...LINE_POWER, ohms: o.ohms }] };
   },
   inline: INLINE,
 });

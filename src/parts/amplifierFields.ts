@@ -1,0 +1,64 @@
+/** What the amplifiers share: option fields, ratings, and what is left when the power fails. */
+import { flat } from "../signal/response.ts";
+import { choice, number } from "./fields.ts";
+import { MEMORY, type Range } from "./passive.ts";
+
+/** What is left of a signal through an amplifier without power. Order of magnitude, from memory. */
+export const UNPOWERED_GAIN = flat(-25);
+
+/** Intermodulation ratios at which outputs are rated: EN 60728-3, from memory. */
+export const TV_RATIO_DB = 60;
+export const IF_RATIO_DB = 35;
+
+export const gainDb = (max: number, value: number) =>
+  number({ label: "Gain", unit: "dB", min: 0, max, step: 0.5, default: value, source: MEMORY });
+
+export const noiseFigureDb = (value: number) =>
+  number({ label: "Noise figure", unit: "dB", min: 0.2, max: 15, step: 0.1, default: value, source: MEMORY });
+
+export const outputDbuv = (value: number, ratioDb: number) =>
+  number({
+    label: "Rated output",
+    unit: "dBµV",
+    help: `Per carrier, where two carriers leave ${ratioDb} dB to their third-order products.`,
+    min: 70,
+    max: 130,
+    step: 0.5,
+    default: value,
+    source: `two-carrier method of EN 60728-3; ${MEMORY}`,
+  });
+
+export const supplyMilliamps = (value: number) =>
+  number({ label: "Current", unit: "mA", min: 1, max: 500, default: value, source: MEMORY });
+
+export const minVolts = (value: number) =>
+  number({
+    label: "Works from",
+    unit: "V",
+    min: 4,
+    max: 24,
+    step: 0.5,
+    default: value,
+    source: MEMORY,
+    advanced: true,
+  });
+
+/** What lies outside the bands of an amplifier comes out this much weaker. From memory. */
+export const OUT_OF_BAND_DB = 30;
+
+const UHF_TOP = [
+  { value: "694", label: "694 MHz (channel 48)" },
+  { value: "790", label: "790 MHz (channel 60)" },
+  { value: "862", label: "862 MHz (channel 69)" },
+] as const;
+
+export const uhfTo = choice({
+  label: "UHF up to",
+  choices: UHF_TOP,
+  default: "862",
+  help: "An older amplifier that reaches higher also takes in the phone masts above the TV band.",
+  source: "UHF TV ended at 862 MHz, then at 790, now at 694 (EU Decision 2017/899), from memory",
+});
+
+/** FM and DAB [MHz]: Band II from 87, Band III to 240 MHz. */
+export const RADIO: Range = { fromMHz: 87, toMHz: 240 };

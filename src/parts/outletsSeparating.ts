@@ -1,0 +1,175 @@
+/** Plates that take a shared cable apart: TV, radio and satellite each to a socket of its own. */
+import { z } from "zod";
+import { flat, type Response, series } from "../signal/response.ts";
+import type { PartKind } from "./contract.ts";
+import { choice, number } from "./fields.ts";
+import { insertionLoss, MEMORY, passing, plainLoss, type Range } from "./passive.ts";
+import { plate, type Socket, satSocket } from "./plate.ts";
+
+const separating = {
+  satFromMHz: number({
+    label: "Satellite socket from",
+    unit: "MHz",
+    help: "A wideband feed starts at about 300 MHz and loses all below this.",
+    min: 250,
+    max: 1200,
+    default: 950,
+    source: "950 MHz, Spanish Royal Decree 346/2011",
+    advanced: true,
+  }),
+  satToMHz: number({
+    label: "Satellite socket up to",
+    unit: "MHz",
+    min: 1900,
+    max: 3000,
+    default: 2150,
+    source: "2150 MHz, Spanish Royal Decree 346/2011; some plates reach 2400 MHz",
+    advanced: true,
+  }),
+  tvToMHz: number({
+    label: "TV socket up to",
+    unit: "MHz",
+    help: "Ends at the latest where the satellite socket begins: no filter gives all of a signal to both.",
+    min: 230,
+    max: 1000,
+    default: 862,
+    source: "862 MHz, Spanish Royal Decree 346/2011",
+    advanced: true,
+  }),
+  rejectionDb: number({
+    label: "Rejection between sockets",
+    unit: "dB",
+    min: 5,
+    max: 80,
+    default: 30,
+    source: MEMORY,
+    advanced: true,
+  }),
+};
+
+type Separating = {
+  readonly satFromMHz: number;
+  readonly satToMHz: number;
+  readonly tvToMHz: number;
+  readonly rejectionDb: number;
+  readonly satLossDb: number;
+};
+
+const filtered = (ranges: readonly Range[], lossDb: number, o: Separating): Response =>
+  series(flat(-lossDb), passing(ranges, o.rejectionDb));
+
+const tvTop = (o: Separating): number => Math.min(o.tvToMHz, o.satFromMHz);
+
+const satWindow = (o: Separating): Response =>
+  filtered([{ fromMHz: o.satFromMHz, toMHz: o.satToMHz }], o.satLossDb, o);
+
+const outletDiplexed = plate(
+  {
+    kind: "outlet-diplexed",
+    name: "Outlet, TV and satellite",
+    summary: "Plate that separates a shared cable into a TV and a satellite socket.",
+    keywords: ["wall plate", "diplexed", "socket", "TV/SAT"],
+    symbol: "outlet-2",
+    options: z.object({
+      tvLossDb: insertionLoss(1.5, "Loss to the TV socket"),
+      satLossDb: insertionLoss(2, "Loss to the satellite socket"),
+      ...separating,
+    }),
+    caption: (o) => `TV / SAT ${o.satFromMHz}–${o.satToMHz} MHz`,
+  },
+  (o) => [
+    {
+      port: "tv",
+      label: "TV",
+      from: "in",
+      gain: filtered([{ fromMHz: 5, toMHz: tvTop(o) }], o.tvLossDb, o),
+      services: ["tv", "dab", "fm"],
+      dc: false,
+    },
+    satSocket(satWindow(o)),
+  ],
+);
+
+const triplexing = {
+  radio: choice({
+    label: "Radio socket",
+    choices: [
+      { value: "fm-dab", label: "FM and DAB; TV from 470 MHz" },
+      { value: "fm", label: "FM only; TV gets what lies beside it" },
+    ],
+    default: "fm-dab",
+    source: MEMORY,
+  }),
+  tvLossDb: insertionLoss(2, "Loss to the TV socket"),
+  radioLossDb: insertionLoss(3, "Loss to the radio socket"),
+  satLossDb: insertionLoss(2, "Loss to the satellite sockets"),
+  ...separating,
+};
+
+type Triplexing = Separating & {
+  readonly radio: "fm" | "fm-dab";
+  readonly tvLossDb: number;
+  readonly radioLossDb: number;
+};
+
+/** TV, radio and satellite from one cable. Edges of the radio branch typical, from memory. */
+function triplexed(o: Triplexing, satLabel: string): readonly Socket[] {
+  const withDab = o.radio === "fm-dab";
+  const tv: readonly Range[] = withDab
+    ? above(470, tvTop(o))
+    : [{ fromMHz: 5, toMHz: 68 }, ...above(118, tvTop(o))];
+  return [
+    {
+      port: "tv",
+      label: "TV",
+      from: "in",
+      gain: filtered(tv, o.tvLossDb, o),
+      services: withDab ? ["tv"] : ["tv", "dab"],
+      dc: false,
+    },
+    {
+      port: "radio",
+      label: "Radio",
+      from: "in",
+      gain: filtered([{ fromMHz: 87, toMHz: withDab ? 240 : 108 }], o.radioLossDb, o),
+      services: withDab ? ["fm", "dab"] : ["fm"],
+      dc: false,
+    },
+    satSocket(satWindow(o), "sat", "in", satLabel),
+  ];
+}
+
+/** Nothing is left of a branch whose top lies below its start. */
+const above = (fromMHz: number, toMHz: number): readonly Range[] =>
+  toMHz > fromMHz ? [{ fromMHz, toMHz }] : [];
+
+const radioWords = (o: Triplexing) => (o.radio === "fm" ? "FM" : "FM+DAB");
+
+const outletTriplexed = plate(
+  {
+    kind: "outlet-triplexed",
+    name: "Outlet, TV, radio and satellite",
+    summary: "Plate that separates a shared cable into a TV, a radio and a satellite socket.",
+    keywords: ["wall plate", "triplexed", "socket", "FM", "DAB"],
+    symbol: "outlet-3",
+    options: z.object(triplexing),
+    caption: (o) => `TV / ${radioWords(o)} / SAT`,
+  },
+  (o) => triplexed(o, "SAT"),
+);
+
+const outletQuad = plate(
+  {
+    kind: "outlet-quad",
+    name: "Outlet, TV, radio and two satellite",
+    summary:
+      "Plate on two cables: the first separated into TV, radio and satellite, the second satellite only.",
+    keywords: ["wall plate", "quadplexed", "quadruplexed", "socket", "twin"],
+    symbol: "outlet-4",
+    options: z.object({ ...triplexing, sat2LossDb: insertionLoss(1, "Loss to the second satellite socket") }),
+    caption: (o) => `TV / ${radioWords(o)} / 2 × SAT`,
+  },
+  (o) => [...triplexed(o, "SAT 1"), satSocket(plainLoss(o.sat2LossDb), "sat2", "in2", "SAT 2")],
+);
+
+export const SEPARATING_OUTLETS: readonly PartKind[] = [outletDiplexed, outletTriplexed, outletQuad];

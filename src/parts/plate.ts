@@ -1,0 +1,69 @@
+/** A wall plate as its sockets: ports, paths, supply and delivery all follow from them. */
+import type { z } from "zod";
+import type { Response } from "../signal/response.ts";
+import { type Delivery, define, type PartKind, type Path, type Port, type PowerPath } from "./contract.ts";
+import { coaxIn, coaxOut } from "./passive.ts";
+
+/** One socket, or more, of a plate: which input it hangs on, what it lets out, what it is for. */
+export type Socket = {
+  readonly port: string;
+  readonly label: string;
+  readonly from: string;
+  readonly gain: Response;
+  readonly services: Delivery["sockets"][number]["services"];
+  /** Supply and tone pass from the socket to the input. */
+  readonly dc: boolean;
+};
+
+function socketPorts(sockets: readonly Socket[]): readonly Port[] {
+  const inputs = [...new Set(sockets.map((s) => s.from))];
+  return [
+    ...inputs.map((id, i) => coaxIn(id, inputs.length > 1 ? `in ${i + 1}` : "in")),
+    ...sockets.map((s) => coaxOut(s.port, s.label)),
+  ];
+}
+
+function socketPaths(sockets: readonly Socket[]): readonly Path[] {
+  return sockets.map((s) => ({ from: s.from, to: s.port, response: s.gain }));
+}
+
+function socketPower(sockets: readonly Socket[]): readonly PowerPath[] {
+  return sockets.filter((s) => s.dc).map((s) => ({ from: s.port, to: s.from, tone: true }));
+}
+
+function delivered(sockets: readonly Socket[]): Delivery {
+  return { sockets: sockets.map(({ port, services }) => ({ port, services })) };
+}
+
+/** Everything about a plate follows from its sockets. */
+export function plate<S extends z.ZodObject>(
+  kind: {
+    readonly kind: string;
+    readonly name: string;
+    readonly summary: string;
+    readonly keywords: readonly string[];
+    readonly symbol: "outlet-1" | "outlet-2" | "outlet-3" | "outlet-4";
+    readonly options: S;
+    readonly caption: (o: z.output<S>) => string;
+  },
+  sockets: (o: z.output<S>) => readonly Socket[],
+): PartKind {
+  return define({
+    ...kind,
+    family: "deliver",
+    prefix: "plate",
+    ports: (o) => socketPorts(sockets(o)),
+    signal: (o) => ({ paths: socketPaths(sockets(o)) }),
+    power: (o) => ({ paths: socketPower(sockets(o)) }),
+    delivery: (o) => delivered(sockets(o)),
+  });
+}
+
+export const satSocket = (gain: Response, port = "sat", from = "in", label = "SAT"): Socket => ({
+  port,
+  label,
+  from,
+  gain,
+  services: ["satellite"],
+  dc: true,
+});
