@@ -150,10 +150,16 @@ function neighbour(sweep: Sweep, i: number, port: string): Neighbour {
   return sweep.structure.neighbours[i]?.[port];
 }
 
-/** Marks whoever is joined to a port for a visit. */
-function mark(sweep: Sweep, visits: Uint8Array, i: number, port: string): void {
-  const end = neighbour(sweep, i, port);
-  if (end) visits[sweep.structure.place[end.index] ?? 0] = 1;
+/**
+ * Marks whoever is joined to a port that hands on something new. All joined ports are asked, not only those
+ * that the part has now: an option may have taken a port away. A mark against the run of a sweep does nothing.
+ */
+function markChanged(sweep: Sweep, visits: Uint8Array, i: number, changed: (port: string) => boolean): void {
+  const ends = sweep.structure.neighbours[i];
+  for (const port in ends) {
+    const end = ends[port];
+    if (end && changed(port)) visits[sweep.structure.place[end.index] ?? 0] = 1;
+  }
 }
 
 /** Loads, from the roof downwards. */
@@ -175,13 +181,12 @@ function sweepLoads(sweep: Sweep): void {
       if (demand !== NO_DEMAND) demands[port] = demand;
     }
     const handedOn = demandsAtOutputs(cell.part.id, cell.traits.power, at);
-    for (const port of cell.traits.outputs) {
+    for (const port in handedOn) {
       const demand = handedOn[port] ?? NO_DEMAND;
       const kept = former[port] ?? NO_DEMAND;
-      const same = sameDemand(kept, demand);
-      if (!same) mark(sweep, sweep.loads, i, port);
-      if (demand !== NO_DEMAND) demands[port] = same ? kept : demand;
+      demands[port] = sameDemand(kept, demand) ? kept : demand;
     }
+    markChanged(sweep, sweep.loads, i, (port) => former[port] !== demands[port]);
     cell.demands = Object.keys(demands).length > 0 ? demands : NOTHING;
     sweep.supplies[k] = 1;
   }
@@ -209,13 +214,12 @@ function sweepSupplies(sweep: Sweep): void {
       arriving,
       (port) => cell.demands[port] ?? NO_DEMAND,
     );
-    for (const port of traits.inputs) {
-      const kept = cell.offers[port] ?? NO_FEED;
-      const offer = offers[port] ?? NO_FEED;
-      if (sameFeed(kept, offer)) {
-        if (offer !== NO_FEED) offers[port] = kept;
-      } else mark(sweep, sweep.supplies, i, port);
+    for (const port in offers) {
+      const kept = cell.offers[port];
+      if (kept && sameFeed(kept, offers[port] ?? NO_FEED)) offers[port] = kept;
     }
+    const formerOffers = cell.offers;
+    markChanged(sweep, sweep.supplies, i, (port) => formerOffers[port] !== offers[port]);
     const switches = switchStates(cell.part.id, traits.power, arriving, cell.switches);
     const powered = isPowered(traits.power, arriving);
     if (powered !== cell.powered) cell.treatment = undefined;
@@ -267,9 +271,13 @@ function sweepSignals(sweep: Sweep): void {
     const sources = sourcesOf(sweep, i, cell);
     const newSources = sources !== cell.sources;
     cell.sources = sources;
-    for (const port of traits.outputs)
-      if (newSources || former[port]?.spectrum !== cell.results[port]?.spectrum)
-        mark(sweep, sweep.signals, i, port);
+    const now = cell.results;
+    markChanged(
+      sweep,
+      sweep.signals,
+      i,
+      (port) => newSources || former[port]?.spectrum !== now[port]?.spectrum,
+    );
   }
 }
 

@@ -146,7 +146,7 @@ export function switchStates(
   id: string,
   power: PowerTreatment,
   atOutput: (port: string) => Feed,
-  before: Readonly<Record<string, SwitchState>>,
+  before: Readonly<Record<string, SwitchState>> = {},
 ): Record<string, SwitchState> {
   const out: Record<string, SwitchState> = {};
   for (const declared of power.switches ?? []) {

@@ -1,5 +1,6 @@
 import type { Meeting } from "../../evaluate/evaluation.ts";
 import { type CollisionGrade, collisionGrade } from "../../rf/protection.ts";
+import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { ciDb } from "../../signal/readout.ts";
 import type { Severity } from "../finding.ts";
 import { type Rule, wireAt } from "../rule.ts";
@@ -14,7 +15,7 @@ export const sharedFrequencies: Rule = {
     "a carrier survives only if it is stronger than the other by the C/N that its modulation needs, with something to spare.",
   source: "Noise-like interference adds to noise (C/(N+I)); grades by the spare C/N that it costs",
   check: ({ record }) =>
-    pairs(record.meetings.filter((m) => !m.echo)).flatMap((pair) => {
+    pairs(record.meetings.filter((m) => !m.echo && isWanted(m.victim.origin.service))).flatMap((pair) => {
       const worst = worstHit(pair);
       if (!worst || worst.grade === "negligible") return [];
       const hit = tally(pair);
@@ -39,6 +40,11 @@ export const sharedFrequencies: Rule = {
       ];
     }),
 };
+
+/** A phone mast that TV disturbs is nobody's loss here. */
+function isWanted(service: Service): boolean {
+  return WANTED_SERVICES.some((s) => s === service);
+}
 
 const SEVERITY: Readonly<Record<CollisionGrade, Severity>> = {
   dead: "error",
