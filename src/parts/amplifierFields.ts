@@ -55,7 +55,7 @@ const UHF_TOP = [
 export const uhfTo = choice({
   label: "UHF up to",
   choices: UHF_TOP,
-  default: "862",
+  default: "694",
   help: "An older amplifier that reaches higher also takes in the phone masts above the TV band.",
   source: "UHF TV ended at 862 MHz, then at 790, now at 694 (EU Decision 2017/899), from memory",
 });

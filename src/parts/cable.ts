@@ -73,8 +73,8 @@ export const GRADES = {
     loopOhmPerKm: 188,
   },
   "old-solid": {
-    name: "Old brown cable, 0.6 mm copper, solid polyethylene",
-    short: "old, solid dielectric",
+    name: "Old cable, 0.6 mm copper, solid polyethylene",
+    short: "old solid cable",
     k1: 1.0496,
     k2: 0.00575,
     loopOhmPerKm: 75,

@@ -59,7 +59,7 @@ describe("a masthead amplifier", () => {
 
 describe("a distribution amplifier", () => {
   test("amplifies the low end less by just its slope", () => {
-    const treatment = signalOf("amp-distribution", { gainDb: 20, slopeDb: 8 });
+    const treatment = signalOf("amp-distribution", { gainDb: 20, slopeDb: 8, uhfTo: "862" });
     expect(gainBetween(treatment, "in", "out", 862)).toBeCloseTo(20, 6);
     expect(gainBetween(treatment, "in", "out", 47)).toBeCloseTo(12, 6);
   });
