@@ -27,8 +27,9 @@ export function attachAutosave(open: OpenDesign): () => void {
   window.addEventListener(
     "beforeunload",
     (event) => {
-      // The browser asks whether to leave: here the design would be lost.
-      if (documents().state === "unavailable") event.preventDefault();
+      // The browser asks whether to leave: here a design would be lost.
+      const { state, list } = documents();
+      if (state === "unavailable" || list.some((head) => head.onlyHere)) event.preventDefault();
     },
     { signal },
   );

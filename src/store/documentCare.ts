@@ -53,7 +53,8 @@ export async function duplicateStored(around: Surroundings, id: string): Promise
   const title = copyTitle(stored.head.title);
   const reading = readDesign(stored.text);
   const text = reading.ok ? writeDesign({ ...reading.design, title }) : stored.text;
-  const head = { ...stored.head, id: around.newId(), title, changed: around.now(), revision: 1 };
+  const { parts } = stored.head;
+  const head = { id: around.newId(), title, changed: around.now(), parts, revision: 1 };
   await around.shelf.put({ head, text }, null);
   return null;
 }
@@ -65,16 +66,15 @@ export async function duplicateStored(around: Surroundings, id: string): Promise
 export async function putOpen(
   around: Surroundings,
   design: Design,
-  known: { readonly id: string; readonly revision: number } | null,
+  known: { readonly id: string; readonly revision: number | null },
 ): Promise<{
   readonly head: DocumentHead;
   readonly notice: string | null;
   readonly newTitle: string | null;
 }> {
   const { shelf, newId } = around;
-  const id = known?.id ?? newId();
-  const own = storedForm(around, design, { id, revision: (known?.revision ?? 0) + 1 });
-  if (await shelf.put(own, known?.revision ?? null)) return { head: own.head, notice: null, newTitle: null };
+  const own = storedForm(around, design, { id: known.id, revision: (known.revision ?? 0) + 1 });
+  if (await shelf.put(own, known.revision)) return { head: own.head, notice: null, newTitle: null };
   if (await shelf.put(own, null)) {
     const notice = `“${design.title}” was deleted in another window; as you went on, it is kept.`;
     return { head: own.head, notice, newTitle: null };

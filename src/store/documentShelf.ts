@@ -9,6 +9,8 @@ export type DocumentHead = {
   readonly parts: number;
   /** Counts the saves: a window that knows an older one must not overwrite. */
   readonly revision: number;
+  /** The storage refuses it: it lives in this window only, and is gone when that closes. */
+  readonly onlyHere?: boolean;
 };
 
 /** A stored design: its head and the text of its file. */

@@ -8,6 +8,7 @@ import type { Design } from "../design/design.ts";
 import { readDesign } from "../design/file.ts";
 import { duplicateStored, GONE, putOpen, renameStored, type Surroundings } from "./documentCare.ts";
 import { browserShelf, type DocumentHead, type StoredDocument } from "./documentShelf.ts";
+import { sheltered } from "./documentShelter.ts";
 import { storageTrouble } from "./documentTrouble.ts";
 
 export type SaveState =
@@ -41,7 +42,7 @@ export type DocumentsState = {
   readonly begin: (design: Design) => Promise<void>;
   /** Works on a design as a new document, stored at once: a link, a file. */
   readonly create: (design: Design) => Promise<void>;
-  /** Leaves everything as it was when the design cannot be read, or the open one cannot be saved. */
+  /** Leaves everything as it was when the design cannot be read. */
   readonly open: (id: string) => Promise<Opened>;
   /** The document that was open last; null if there is none. */
   readonly openLast: () => Promise<Opened | null>;
@@ -63,7 +64,7 @@ export type DocumentsState = {
 };
 
 export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<DocumentsState>> {
-  const { shelf } = around;
+  const shelf = sheltered(around.shelf);
   /** The design as it was read or last saved: the same object needs no saving. */
   let settled: Design | null = null;
   let pending: Design | null = null;
@@ -95,9 +96,9 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
       if (!design) return;
       if (get().state !== "unavailable") set({ state: "saving" });
       const { current: id, revision } = get();
+      const known = { id: id ?? around.newId(), revision };
       try {
-        const known = id === null || revision === null ? null : { id, revision };
-        const { head, notice, newTitle } = await putOpen(around, design, known);
+        const { head, notice, newTitle } = await putOpen({ ...around, shelf }, design, known);
         settled = design;
         if (pending === design) pending = null;
         set({
@@ -111,11 +112,13 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
         if (head.id !== id) await shelf.setLastOpened(head.id);
         await readList();
       } catch (error) {
+        set({ current: known.id });
         refused(error);
+        await readList().catch(() => undefined);
       }
     }
 
-    /** Turns to another design. Whoever calls has saved the one before, or been told that it is lost. */
+    /** Turns to another design; the one before has been saved, or is kept by the shelter. */
     async function turnTo(design: Design | null, document: DocumentHead | null): Promise<void> {
       settled = design;
       pending = null;
@@ -177,8 +180,6 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
       open: (id) =>
         inTurn(async () => {
           await save();
-          const { reason } = get();
-          if (pending && reason !== null) return { ok: false, problem: reason, text: null };
           return await openNow(id);
         }),
 
@@ -206,13 +207,13 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
       rename: (id, title) =>
         onShelf(async () => {
           await save();
-          const head = await renameStored(around, id, title);
+          const head = await renameStored({ ...around, shelf }, id, title);
           if (typeof head === "string") return head;
           if (id === get().current) set({ revision: head.revision, newTitle: head.title });
           return null;
         }),
 
-      duplicate: (id) => onShelf(() => save().then(() => duplicateStored(around, id))),
+      duplicate: (id) => onShelf(() => save().then(() => duplicateStored({ ...around, shelf }, id))),
 
       restore: (document) =>
         onShelf(async () =>
@@ -221,15 +222,16 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
 
       remove: async (id) => {
         const removed: StoredDocument[] = [];
-        const problem = await onShelf(async () => {
+        await onShelf(async () => {
           await save();
           const stored = await shelf.read(id);
           await shelf.remove(id);
-          if (id === get().current) await turnTo(settled, null);
           if (stored) removed.push(stored);
+          set({ list: get().list.filter((head) => head.id !== id) });
+          if (id === get().current) await turnTo(settled, null);
           return null;
         });
-        return problem === null ? (removed[0] ?? null) : null;
+        return removed[0] ?? null;
       },
 
       text: (id) => inTurn(async () => (await shelf.read(id).catch(() => undefined))?.text ?? null),

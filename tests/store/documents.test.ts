@@ -113,17 +113,72 @@ describe("Saving", () => {
     expect(storedTitles(shelf)).toEqual(["House, later"]);
   });
 
-  test("an open design that cannot be saved is not left for another", async () => {
+  test("what cannot be saved stays in the list of this window, and opens from there again", async () => {
+    const shelf = memoryShelf();
+    shelf.refusal = new DOMException("", "SecurityError");
+    const documents = windowOn(shelf);
+    documents.getState().changed(titled("Mine"));
+    await documents.getState().begin(titled("Example"));
+    documents.getState().changed(titled("Mine too"));
+    await documents.getState().flush();
+    expect(documents.getState().list.map(({ id, title, onlyHere }) => ({ id, title, onlyHere }))).toEqual([
+      { id: "a1", title: "Mine", onlyHere: true },
+      { id: "a2", title: "Mine too", onlyHere: true },
+    ]);
+    expect(await documents.getState().open("a1")).toMatchObject({ ok: true, design: titled("Mine") });
+  });
+
+  test("once the storage takes things again, it takes all that was kept, each once", async () => {
     const shelf = memoryShelf();
     const documents = windowOn(shelf);
-    await documents.getState().create(titled("Other"));
-    await documents.getState().begin(titled("New"));
-    documents.getState().changed(titled("New, changed"));
+    await documents.getState().create(titled("Old"));
     shelf.refusal = new DOMException("", "QuotaExceededError");
-    expect(await documents.getState().open("a1")).toMatchObject({ ok: false });
-    shelf.refusal = null;
+    for (const title of ["Old, a", "Old, b"]) {
+      documents.getState().changed(titled(title));
+      await documents.getState().flush();
+    }
+    await documents.getState().begin(titled("Example"));
+    documents.getState().changed(titled("New"));
     await documents.getState().flush();
-    expect(storedTitles(shelf)).toEqual(["Other", "New, changed"]);
+    expect(storedTitles(shelf)).toEqual(["Old"]);
+
+    shelf.refusal = null;
+    documents.getState().changed(titled("New, changed"));
+    await documents.getState().flush();
+    expect(storedTitles(shelf).sort()).toEqual(["New, changed", "Old, b"]);
+    expect(documents.getState().list.some((head) => head.onlyHere)).toBe(false);
+    expect(documents.getState().notice).toBeNull();
+  });
+
+  test("a kept design that is opened again and changed is saved as the same document", async () => {
+    const shelf = memoryShelf();
+    const documents = windowOn(shelf);
+    await documents.getState().create(titled("Old"));
+    shelf.refusal = new DOMException("", "QuotaExceededError");
+    documents.getState().changed(titled("Old, changed"));
+    await documents.getState().begin(titled("Example"));
+    await documents.getState().open("a1");
+    shelf.refusal = null;
+    documents.getState().changed(titled("Old, changed again"));
+    await documents.getState().flush();
+    expect(storedTitles(shelf)).toEqual(["Old, changed again"]);
+    expect(documents.getState().notice).toBeNull();
+  });
+
+  test("a kept design can be removed and restored", async () => {
+    const shelf = memoryShelf();
+    shelf.refusal = new DOMException("", "SecurityError");
+    const documents = windowOn(shelf);
+    documents.getState().changed(titled("Mine"));
+    await documents.getState().flush();
+    const removed = await documents.getState().remove("a1");
+    expect(documents.getState().list).toEqual([]);
+
+    shelf.refusal = null;
+    if (!removed) throw new Error("nothing was removed");
+    expect(await documents.getState().restore(removed)).toBeNull();
+    expect(storedTitles(shelf)).toEqual(["Mine"]);
+    expect(documents.getState().list.some((head) => head.onlyHere)).toBe(false);
   });
 });
 
