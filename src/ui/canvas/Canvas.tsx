@@ -13,7 +13,7 @@ import { boundsOf } from "./layout.ts";
 import { Minimap } from "./Minimap.tsx";
 import { sizeOf } from "./paneSize.ts";
 import { SelectionBar } from "./SelectionBar.tsx";
-import { fitting, type Viewport } from "./viewMath.ts";
+import { opening, type Viewport } from "./viewMath.ts";
 import { lookAt } from "./watchView.ts";
 import "@xyflow/react/dist/base.css";
 import "./canvas.css";
@@ -56,7 +56,9 @@ function useStartView(frame: React.RefObject<HTMLDivElement | null>): Viewport |
     const pane = sizeOf(frame.current);
     const { design } = useApp.getState();
     const bounds = boundsOf(design.parts.map(boxOf));
-    const view = bounds ? fitting(bounds, pane) : { x: pane.width / 4, y: pane.height / 4, zoom: 1 };
+    const view = bounds
+      ? opening(bounds, pane, design.parts.length)
+      : { x: pane.width / 4, y: pane.height / 4, zoom: 1 };
     lookAt(design, view, pane);
     setStart(view);
   }, [frame]);

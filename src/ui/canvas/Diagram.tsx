@@ -27,7 +27,6 @@ const EDGE_TYPES: EdgeTypes = { wire: Wire };
 const SNAP: [number, number] = [GRID_PX, GRID_PX];
 const ADDING_KEYS = ["Shift", "Meta", "Control"];
 const PAN_WITH_SECOND_BUTTONS = [1, 2];
-const NO_ATTRIBUTION = { hideAttribution: true };
 
 type Props = {
   readonly start: Viewport;
@@ -70,7 +69,7 @@ export function Diagram({ start, frame }: Props) {
       connectionRadius={28}
       connectionDragThreshold={6}
       connectionLineComponent={JoinLine}
-      proOptions={NO_ATTRIBUTION}
+      attributionPosition="top-left"
       onMove={view.onMove}
       onNodesChange={(changes) => {
         choosing.onNodes(changes);

@@ -10,11 +10,11 @@ import { tapPort } from "./joining.ts";
 import { hasRows, portPlaces } from "./layout.ts";
 import { PartSymbol } from "./PartSymbol.tsx";
 import { type PartState, partState } from "./partState.ts";
-import { targetsOf, useCanvas } from "./state.ts";
+import { isFar, targetsOf, useCanvas } from "./state.ts";
 
 export const PartCard = memo(function PartCard({ id, selected }: NodeProps) {
   const record = useRecord(id);
-  const far = useCanvas((s) => s.detail === "far" || s.detail === "plan");
+  const far = useCanvas((s) => isFar(s.detail));
   const state = usePartState(id, record);
   if (!record) return null;
   const Card = far ? FarCard : NearCard;
@@ -35,7 +35,8 @@ function usePartState(id: string, record: PartRecord | undefined): PartState | n
 
 /** Read from a distance: only what can be read there is drawn, which also keeps many of them cheap. */
 function FarCard({ record, state, selected }: CardProps) {
-  const { part, kind } = record;
+  const { part, kind, ports } = record;
+  const places = portPlaces(ports);
   return (
     <div
       className="node-card node-card-far"
@@ -52,6 +53,19 @@ function FarCard({ record, state, selected }: CardProps) {
           <span className="unseen">{state.word}</span>
         </span>
       )}
+      {ports.map((port) => {
+        const place = places.get(port.id);
+        // The library measures every card it shows and looks for these.
+        return (
+          <i
+            key={`${port.side}${port.id}`}
+            className={`port-place ${port.side === "in" ? "target" : "source"}`}
+            data-handleid={port.id}
+            data-handlepos={port.side === "in" ? "left" : "right"}
+            style={{ left: place?.x, top: place?.y }}
+          />
+        );
+      })}
     </div>
   );
 }

@@ -18,24 +18,26 @@ type StripProps = {
   readonly medium: Medium;
   /** Width of the whole plate [px]. */
   readonly width: number;
-  readonly detail: "mid" | "near" | "close";
+  readonly detail: "small" | "mid" | "near" | "close";
 };
 
 export const Strip = memo(function Strip({ spectrum, medium, width, detail }: StripProps) {
   const inner = width - 2 * PAD_PX;
   const drawing = stripDrawing(spectrum, medium, inner);
+  // Too small for words: the shapes take their room.
+  const isSmall = detail === "small";
   return (
     <>
       <rect className="strip-plate" width={width} height={STRIP_HEIGHT_PX} rx={4} />
-      <g transform={`translate(${PAD_PX} 2)`}>
+      <g transform={`translate(${PAD_PX} 2)${isSmall ? " scale(1 1.5)" : ""}`}>
         {detail === "close" && <Ticks medium={medium} width={inner} />}
         <path className="strip-ground" d={`M0 ${STRIP_PLOT_PX}H${inner}`} />
         {drawing.shapes.map((shape) => (
           <Shape key={`${shape.colour}${shape.state}${shape.area.slice(0, 24)}`} shape={shape} />
         ))}
         <Blocks drawing={drawing} detail={detail} />
-        <Tags drawing={drawing} detail={detail} />
-        {drawing.shapes.length === 0 && (
+        {!isSmall && <Tags drawing={drawing} detail={detail} />}
+        {drawing.shapes.length === 0 && !isSmall && (
           <text className="strip-tag strip-silent" x={inner / 2} y={STRIP_PLOT_PX - 5}>
             no signal
           </text>
@@ -82,7 +84,7 @@ function Blocks({
   readonly drawing: StripDrawing;
   readonly detail: StripProps["detail"];
 }) {
-  if (detail === "mid") return null;
+  if (detail === "mid" || detail === "small") return null;
   const least = detail === "close" ? 2.4 : 4;
   return drawing.blocks.map((block) => (
     <g key={`${block.number} ${block.x}`}>

@@ -28,7 +28,7 @@ export const Wire = memo(function Wire(props: EdgeProps) {
   const medium = port?.medium ?? "coax";
   const path = routePath(route.points);
   const summary = wireSummary(spectrum);
-  const far = detail === "far" || detail === "plan";
+  const isLine = detail === "far" || detail === "plan";
   const ends = `From ${from.part.label} to ${to.part.label}`;
   return (
     <g
@@ -38,14 +38,14 @@ export const Wire = memo(function Wire(props: EdgeProps) {
       data-selected={selected ?? false}
       data-drop={dropping}
     >
-      <title id={`wire-${id}-words`}>{far ? ends : `${ends}: ${spectrumWords(spectrum)}`}</title>
+      <title id={`wire-${id}-words`}>{isLine ? ends : `${ends}: ${spectrumWords(spectrum)}`}</title>
       <path className="wire-reach" d={path} />
-      {far ? (
+      {isLine ? (
         <FarWire path={path} route={route} summary={summary} />
       ) : (
         <>
           <path className="wire-line" d={path} />
-          <PlacedStrip route={route} worst={summary.worst}>
+          <PlacedStrip route={route} worst={summary.worst} isSmall={detail === "small"}>
             {(width) => <Strip spectrum={spectrum} medium={medium} width={width} detail={detail} />}
           </PlacedStrip>
         </>
@@ -76,13 +76,16 @@ function useRoute(props: EdgeProps, ports: readonly { id: string; side: string }
 function PlacedStrip(props: {
   readonly route: Route;
   readonly worst: WireSummary["worst"];
+  readonly isSmall: boolean;
   readonly children: (width: number) => React.ReactNode;
 }) {
   const place = stripPlace(props.route);
   return (
     <g className="strip" transform={`translate(${place.x} ${place.y})`}>
       {props.children(place.width)}
-      {props.worst !== "clear" && <WarningMark x={place.width} y={0} worst={props.worst} radius={6.5} />}
+      {props.worst !== "clear" && (
+        <WarningMark x={place.width} y={0} worst={props.worst} radius={props.isSmall ? 13 : 6.5} />
+      )}
     </g>
   );
 }

@@ -73,8 +73,8 @@ function frameOf(part: Part): Frame {
           id: port.id,
           type: isInput ? ("target" as const) : ("source" as const),
           position: isInput ? Position.Left : Position.Right,
-          // The library wants the box around the connection point.
-          x: isInput ? place.x : place.x - 1,
+          // As the library would measure it: a port is one pixel, centred on the edge (see cards.css).
+          x: place.x - 0.5,
           y: place.y - 0.5,
           width: 1,
           height: 1,

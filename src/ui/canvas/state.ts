@@ -5,14 +5,21 @@ import { joinTargets } from "../../design/edits/join.ts";
 
 /**
  * How much there is to see. "plan": too many parts for cards, the whole is one drawing.
- * "far": cards with a name, wires as coloured lines. "mid": strips with large tags. "near": everything.
- * "close": levels and frequencies too.
+ * "far": cards with a name, wires as coloured lines. "small": the same cards, and strips as bars of colour.
+ * "mid": strips with large tags. "near": everything. "close": frequencies too.
  */
-export type Detail = "plan" | "far" | "mid" | "near" | "close";
+export type Detail = "plan" | "far" | "small" | "mid" | "near" | "close";
+
+/** Whether cards are shown by their names alone. */
+export function isFar(detail: Detail): boolean {
+  return detail === "plan" || detail === "far" || detail === "small";
+}
 
 /** More cards, or more strips, than this at once make moving about slow (measured). */
 export const MOST_CARDS = 250;
 export const MOST_STRIPS = 250;
+/** Of strips too small to carry tags, a picture needs no more than this to be understood. */
+const MOST_SMALL_STRIPS = 120;
 
 export function detailFor(options: {
   readonly zoom: number;
@@ -21,7 +28,8 @@ export function detailFor(options: {
 }): Detail {
   const { zoom, partsInView, wiresInView } = options;
   if (partsInView > MOST_CARDS) return "plan";
-  if (zoom < 0.4 || wiresInView > MOST_STRIPS) return "far";
+  if (wiresInView > MOST_STRIPS) return "far";
+  if (zoom < 0.4) return zoom >= 0.2 && wiresInView <= MOST_SMALL_STRIPS ? "small" : "far";
   if (zoom < 0.75) return "mid";
   return zoom < 1.6 ? "near" : "close";
 }

@@ -42,7 +42,7 @@ export const STRIP_PLOT_PX = 20;
  * Level that touches the ground of a strip and level that reaches its top [dBµV into 75 Ω]. Coax: from what
  * no receiver can use to what no amplifier should deliver. Sky: the power at a feed, before any gain.
  */
-const LEVELS: Readonly<Record<Medium, readonly [number, number]>> = { coax: [30, 105], sky: [-10, 40] };
+const LEVELS: Readonly<Record<Medium, readonly [number, number]>> = { coax: [25, 95], sky: [-10, 40] };
 /** A carrier that is there stays visible, however weak [px]. */
 const LEAST_HEIGHT_PX = 2.5;
 const LEAST_WIDTH_PX = 1.2;
@@ -71,7 +71,6 @@ const known = new WeakMap<Spectrum, Map<string, StripDrawing>>();
 
 function draw(spectrum: Spectrum, medium: Medium, widthPx: number): StripDrawing {
   const x = medium === "sky" ? skyScale(widthPx) : coaxScale(widthPx);
-  const y = scaleLinear(LEVELS[medium], [STRIP_PLOT_PX - LEAST_HEIGHT_PX, 0]).clamp(true);
   const shapes: StripShape[] = [];
   const blocks: StripBlock[] = [];
   const tags: WishedTag[] = [];
@@ -79,9 +78,10 @@ function draw(spectrum: Spectrum, medium: Medium, widthPx: number): StripDrawing
   for (const band of spectrum.bands) {
     const look = bandLook(band);
     const states = Array.from(band.level, (_, i) => carrierState(band, i));
+    const row = rowFor(band, medium);
     for (const state of new Set(states)) {
-      const spans = spansOf(band, states, state, x, y);
-      shapes.push({ state, colour: look.colour, ...outline(spans) });
+      const spans = spansOf(band, states, state, x, row.y);
+      shapes.push({ state, colour: look.colour, ...outline(spans, row.ground) });
     }
     if (band.stack) blocks.push(...blocksOf(band, states, x));
     const tag = wishedTag(band, states, x);
@@ -90,6 +90,18 @@ function draw(spectrum: Spectrum, medium: Medium, widthPx: number): StripDrawing
 
   shapes.sort((a, b) => DRAWING_ORDER.indexOf(a.state) - DRAWING_ORDER.indexOf(b.state));
   return { shapes, blocks, tags: placeTags(tags, widthPx) };
+}
+
+/**
+ * The sky band carries both polarisations on the same frequencies without harm, so they are drawn one above
+ * the other; on a cable everything shares one row, as it shares the cable.
+ */
+function rowFor(band: Band, medium: Medium): { ground: number; y: (levelDbuv: number) => number } {
+  const isSky = medium === "sky";
+  const height = isSky ? STRIP_PLOT_PX / 2 : STRIP_PLOT_PX;
+  const ground = isSky && band.origin.polarisation === "V" ? height : STRIP_PLOT_PX;
+  const room = isSky ? height - 1 : height;
+  return { ground, y: scaleLinear(LEVELS[medium], [ground - LEAST_HEIGHT_PX, ground - room]).clamp(true) };
 }
 
 type Span = { readonly x0: number; readonly x1: number; readonly y: number };
@@ -117,12 +129,12 @@ function spansOf(
   return spans.sort((a, b) => a.x0 - b.x0);
 }
 
-type ProfilePoint = { readonly x: number; readonly y: number } | null;
+type ProfilePoint = { readonly x: number; readonly y: number; readonly ground: number } | null;
 
 const areaPath = area<ProfilePoint>()
   .defined((p) => p !== null)
   .x((p) => p?.x ?? 0)
-  .y0(STRIP_PLOT_PX)
+  .y0((p) => p?.ground ?? STRIP_PLOT_PX)
   .y1((p) => p?.y ?? STRIP_PLOT_PX)
   .digits(1);
 const profilePath = line<ProfilePoint>()
@@ -131,12 +143,12 @@ const profilePath = line<ProfilePoint>()
   .y((p) => p?.y ?? STRIP_PLOT_PX)
   .digits(1);
 
-function outline(spans: readonly Span[]): { area: string; profile: string } {
+function outline(spans: readonly Span[], ground: number): { area: string; profile: string } {
   const points: ProfilePoint[] = [];
   let end: number | null = null;
   for (const span of spans) {
     if (end !== null && span.x0 - end > BRIDGED_GAP_PX) points.push(null);
-    points.push({ x: span.x0, y: span.y }, { x: span.x1, y: span.y });
+    points.push({ x: span.x0, y: span.y, ground }, { x: span.x1, y: span.y, ground });
     end = span.x1;
   }
   return { area: areaPath(points) ?? "", profile: profilePath(points) ?? "" };

@@ -8,20 +8,17 @@ import { STRIP_WIDTH_PX } from "./stripGeometry.ts";
 
 const PLATE_WIDTH_PX = STRIP_WIDTH_PX + 8;
 const LEAST_WIDTH_PX = 64;
-/** Room for a port and for the wire to be seen beside the plate [px]. */
-const PORT_ROOM_PX = 14;
-/** On a longer stretch the strip stays near the input it speaks of [px]. */
-const LONG_PX = 320;
+/** Room for a port on the right, and for the wire to be seen on the left [px]. */
+const PORT_ROOM_PX = 20;
+const LEFT_ROOM_PX = 8;
 
 export type StripPlace = { readonly x: number; readonly y: number; readonly width: number };
 
-/** Top left corner and width of the plate; narrower where the stretch is short, in steps of 8 px. */
+/** Top left corner and width of the plate, level with its neighbours at the right end; narrower where the stretch is short, in steps of 8 px. */
 export function stripPlace(route: Route): StripPlace {
   const end = route.points.at(-1) ?? { x: 0, y: 0 };
   const stretch = end.x - route.lastFromX;
-  const room = Math.floor((stretch - 2 * PORT_ROOM_PX) / 8) * 8;
+  const room = Math.floor((stretch - PORT_ROOM_PX - LEFT_ROOM_PX) / 8) * 8;
   const width = Math.max(LEAST_WIDTH_PX, Math.min(PLATE_WIDTH_PX, room));
-  const centred = stretch <= LONG_PX && stretch >= width + PORT_ROOM_PX;
-  const x = centred ? route.lastFromX + (stretch - width) / 2 : end.x - PORT_ROOM_PX - 10 - width;
-  return { x, y: end.y - STRIP_HEIGHT_PX / 2, width };
+  return { x: end.x - PORT_ROOM_PX - width, y: end.y - STRIP_HEIGHT_PX / 2, width };
 }

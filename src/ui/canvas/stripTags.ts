@@ -18,8 +18,8 @@ export type StripTag = Omit<WishedTag, "x"> & {
 };
 
 /** Widths that a character takes, in the full size (9 px) and in the size for afar (13 px) [px]. */
-const CHARACTER_PX = 5;
-const LARGE_CHARACTER_PX = 8;
+const CHARACTER_PX = 6.2;
+const LARGE_CHARACTER_PX = 9.4;
 const SPACE_PX = 4;
 
 export function placeTags(wished: readonly WishedTag[], widthPx: number): StripTag[] {

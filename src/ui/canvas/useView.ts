@@ -6,7 +6,15 @@ import { boxOf } from "./boxes.ts";
 import { type Box, boundsOf, type Point } from "./layout.ts";
 import { sizeOf } from "./paneSize.ts";
 import { attachView, type CanvasView } from "./view.ts";
-import { areaInView, boxesAround, fitting, LEAST_ZOOM, MOST_ZOOM, type Viewport } from "./viewMath.ts";
+import {
+  areaInView,
+  boxesAround,
+  fitting,
+  LEAST_ZOOM,
+  MOST_ZOOM,
+  opening,
+  type Viewport,
+} from "./viewMath.ts";
 import { lookAt } from "./watchView.ts";
 import { wireUnder } from "./wireUnder.ts";
 
@@ -43,6 +51,7 @@ export function useView(frame: RefObject<HTMLDivElement | null>) {
         const isSmall = useApp.getState().design.parts.length < 120;
         if (bounds) go(fitting(bounds, paneSize()), isSmall);
       },
+      open: (box) => go(opening(box, paneSize(), useApp.getState().design.parts.length), false),
       show: (box) => go(fitting(box, paneSize()), false),
       zoomBy: (factor) => {
         const { x, y, zoom } = flow.getViewport();
@@ -83,7 +92,7 @@ function useFollow(
   // biome-ignore lint/correctness/useExhaustiveDependencies: each opened design is fitted once
   useEffect(() => {
     const bounds = boundsOf(useApp.getState().design.parts.map(boxOf));
-    if (bounds) view.show(bounds);
+    if (bounds) view.open(bounds);
   }, [opened, view]);
 
   useEffect(() => {

@@ -29,6 +29,31 @@ export function fitting(box: Box, pane: Size, mostZoom = 1): Viewport {
   };
 }
 
+/** Least zoom at which a strip can be read with its tags. */
+const READABLE_ZOOM = 0.5;
+
+/**
+ * The first look at a design: all of it while that can be read, otherwise its beginning on the roof side,
+ * and the map for the rest. A design too large to be read part by part is shown whole.
+ */
+export function opening(box: Box, pane: Size, parts: number): Viewport {
+  const whole = fitting(box, pane);
+  if (whole.zoom >= READABLE_ZOOM || parts > MOST_READ) return whole;
+  const zoom = READABLE_ZOOM;
+  const margin = 40;
+  const fitsDown = box.height * zoom <= pane.height - 2 * margin;
+  return {
+    x:
+      box.width * zoom <= pane.width - 2 * margin
+        ? (pane.width - box.width * zoom) / 2 - box.x * zoom
+        : margin - box.x * zoom,
+    y: fitsDown ? pane.height / 2 - (box.y + box.height / 2) * zoom : margin - box.y * zoom,
+    zoom,
+  };
+}
+
+const MOST_READ = 150;
+
 export function areaInView(view: Viewport, pane: Size): Box {
   return {
     x: -view.x / view.zoom,
