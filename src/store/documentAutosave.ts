@@ -10,10 +10,10 @@ export type OpenDesign = {
 };
 
 /** Call once when the app starts; returns how to let go. */
-export function attachAutosave(open: OpenDesign): () => void {
+export function attachAutosave(open: OpenDesign, store: typeof useDocuments = useDocuments): () => void {
   const letGo = new AbortController();
   const { signal } = letGo;
-  const documents = () => useDocuments.getState();
+  const documents = () => store.getState();
 
   const stopDesign = open.subscribe((design) => documents().changed(design));
 
@@ -38,9 +38,9 @@ export function attachAutosave(open: OpenDesign): () => void {
   channel.onmessage = ({ data }: MessageEvent<unknown>) => {
     if (isSaved(data)) void documents().heard(data.id, data.revision);
   };
-  const stopDocuments = useDocuments.subscribe((now, before) => {
+  const stopDocuments = store.subscribe((now, before) => {
     if (now.newTitle !== null) {
-      useDocuments.setState({ newTitle: null });
+      store.setState({ newTitle: null });
       open.retitle(now.newTitle);
     }
     if (now.current !== null && now.state === "saved" && now.revision !== before.revision) {
