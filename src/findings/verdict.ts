@@ -23,6 +23,14 @@ export function receiverVerdict(record: PartRecord, reception: ReceptionResult):
   const connected = record.ports.some((p) => p.side === "in" && record.joined[p.id]);
   if (!connected)
     return { part, role: "receiver", works: false, sentence: "Nothing is connected.", services };
+  if (services.length === 0)
+    return {
+      part,
+      role: "receiver",
+      works: true,
+      sentence: "Is switched off and asks for nothing.",
+      services,
+    };
   if (reception.services.every((s) => s.wanted === 0))
     return { part, role: "receiver", works: false, sentence: "There is no aerial or dish for it.", services };
   const works = reception.services.every((s) => s.got === s.wanted);

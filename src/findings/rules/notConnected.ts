@@ -31,8 +31,9 @@ export const notConnected: Rule = {
         severity: "note" as const,
         message: `${name} has ${open.length === 1 ? "an open input" : "open inputs"}: ${list(open.map((p) => p.label))}.`,
       });
-    // An outlet without a receiver is a socket waiting for its owner, not a fault.
-    if (outputs.length > 0 && !record.kind.delivery && outputs.every((p) => !joined[p.id]))
+    // An outlet without a receiver is a socket waiting for its owner, and a meter may end a wire: no faults.
+    const mayEnd = record.kind.delivery !== undefined || record.kind.family === "use";
+    if (outputs.length > 0 && !mayEnd && outputs.every((p) => !joined[p.id]))
       found.push({
         ...common,
         severity: "note" as const,
