@@ -1,3 +1,4 @@
+import "./ui/theme.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { retitle } from "./design/edits/parts.ts";
@@ -7,7 +8,6 @@ import { App } from "./ui/App.tsx";
 import { followAddress, openAtStart } from "./ui/documents/actions.ts";
 import { Fallen } from "./ui/shell/Fallen.tsx";
 import { applyTheme } from "./ui/theme.ts";
-import "./ui/theme.css";
 
 applyTheme();
 

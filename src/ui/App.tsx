@@ -41,9 +41,11 @@ export function App() {
 function useFollowSelection(): void {
   const selection = useApp((s) => s.selection);
   useEffect(() => {
-    const onlyWire = selection.wires.length === 1 && selection.parts.length === 0;
-    if (onlyWire) usePanes.setState((s) => ({ spectrumOpen: true, sheet: s.sheet ? "spectrum" : null }));
-    if (wasSelectedFromPane(selection) || selection.parts.length === 0) return;
+    const fromPane = wasSelectedFromPane(selection);
+    if (selection.wires.length === 1 && selection.parts.length === 0) {
+      usePanes.setState((s) => ({ spectrumOpen: true, sheet: s.sheet && !fromPane ? "spectrum" : s.sheet }));
+    }
+    if (fromPane || selection.parts.length === 0) return;
     usePanes.setState((s) => ({ side: "part", sheet: s.sheet && s.sheet !== "tray" ? "part" : s.sheet }));
   }, [selection]);
 }

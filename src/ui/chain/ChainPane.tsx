@@ -94,7 +94,7 @@ export function ChainPane() {
     <div className="chain">
       <div className="button-row chain-tools">
         <button type="button" className="button" onClick={() => setCanvas({ dialog: "join" })}>
-          <Link2 size={16} aria-hidden /> Join two ports…
+          <Link2 size={16} aria-hidden /> Join two parts…
         </button>
         <button
           type="button"
@@ -102,7 +102,7 @@ export function ChainPane() {
           disabled={selection.wires.length !== 1}
           onClick={() => setCanvas({ dialog: "insert" })}
         >
-          <SquarePlus size={16} aria-hidden /> Insert into the wire…
+          <SquarePlus size={16} aria-hidden /> Insert into wire…
         </button>
       </div>
       <div className="chain-tree" role="tree" aria-label="Parts and wires" ref={tree} onKeyDown={press}>

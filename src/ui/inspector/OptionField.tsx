@@ -36,7 +36,7 @@ export function OptionField({ meta, value, onTry }: Props) {
       {helpId ? (
         <p className="option-help" id={helpId}>
           {meta.help}
-          {meta.source ? <span className="option-source"> Typical value: {meta.source}.</span> : null}
+          {meta.source ? <span className="option-source"> Source: {meta.source}.</span> : null}
         </p>
       ) : null}
     </div>

@@ -10,15 +10,27 @@ type Props = {
   readonly children: ReactNode;
   /** Read to screen readers as the dialog opens. */
   readonly about?: string;
+  /** For tables. */
+  readonly isWide?: boolean;
 };
 
 /** A dialog with a title and a way out: Escape, the veil, or the button. */
-export function Sheet({ title, open, onClose, children, about }: Props) {
+export function Sheet({ title, open, onClose, children, about, isWide }: Props) {
   return (
     <Dialog.Root open={open} onOpenChange={(now) => !now && onClose()}>
       <Dialog.Portal>
         <Dialog.Overlay className="veil" />
-        <Dialog.Content className="dialog" {...(about ? {} : { "aria-describedby": undefined })}>
+        <Dialog.Content
+          className={isWide ? "dialog wide-dialog" : "dialog"}
+          onOpenAutoFocus={(event) => {
+            // A list waits for typing; anywhere else the first button would only show its hint.
+            event.preventDefault();
+            const dialog = event.currentTarget;
+            if (!(dialog instanceof HTMLElement)) return;
+            (dialog.querySelector<HTMLElement>("[role=combobox]") ?? dialog).focus();
+          }}
+          {...(about ? {} : { "aria-describedby": undefined })}
+        >
           <div className="dialog-head">
             <Dialog.Title asChild>
               <h2>{title}</h2>

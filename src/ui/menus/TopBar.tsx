@@ -2,6 +2,7 @@ import { CircleHelp, FolderOpen, Redo2, Share2, Undo2 } from "lucide-react";
 import { useState } from "react";
 import { retitle } from "../../design/edits/parts.ts";
 import { useApp } from "../../store/app.ts";
+import { useDocuments } from "../../store/documents.ts";
 import { useHistory } from "../../store/hooks.ts";
 import { IconButton } from "../kit/IconButton.tsx";
 import { openDialog } from "../panes.ts";
@@ -80,8 +81,9 @@ function TitleField() {
   );
 }
 
-/** The one line that an example teaches. */
+/** The one line that an example teaches; once it is changed, it may no longer be true. */
 function LessonBar() {
   const lesson = useApp((s) => s.design.lesson);
-  return lesson ? <p className="lesson-bar">{lesson}</p> : null;
+  const isOwn = useDocuments((s) => s.current !== null);
+  return lesson && !isOwn ? <p className="lesson-bar">{lesson}</p> : null;
 }

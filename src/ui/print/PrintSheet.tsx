@@ -1,8 +1,11 @@
 import { useEffect, useState } from "react";
 import { createPortal, flushSync } from "react-dom";
+import type { Design } from "../../design/design.ts";
 import { ESTIMATE_NOTICE } from "../../parts/cautions.ts";
 import { useApp } from "../../store/app.ts";
-import { limitWords } from "../verdict/FindingList.tsx";
+import { boxesOf } from "../canvas/boxes.ts";
+import { boundsOf } from "../canvas/layout.ts";
+import { limitWords } from "../verdict/limitWords.ts";
 import { ServiceTable } from "../verdict/VerdictRow.tsx";
 import { PrintDrawing } from "./PrintDrawing.tsx";
 
@@ -29,15 +32,17 @@ export function PrintSheet() {
 function Paper() {
   const { evaluation, report } = useApp.getState();
   const { design } = evaluation;
+  const verdicts = [...report.verdicts].sort((a, b) => ROLES.indexOf(a.role) - ROLES.indexOf(b.role));
   const label = (id: string) => evaluation.record(id)?.part.label ?? id;
   return (
     <div className="paper">
-      <h1>{design.title}</h1>
-      {design.lesson ? <p>{design.lesson}</p> : null}
-      <PrintDrawing evaluation={evaluation} />
-      <p className="small">{ESTIMATE_NOTICE}</p>
+      <section className={isWide(design) ? "paper-drawing sideways" : "paper-drawing"}>
+        <h1>{design.title}</h1>
+        <PrintDrawing evaluation={evaluation} />
+        <p className="small">{ESTIMATE_NOTICE}</p>
+      </section>
       <h2>Receivers and outlets</h2>
-      {report.verdicts.map((verdict) => (
+      {verdicts.map((verdict) => (
         <section key={verdict.part} className="paper-item">
           <h3>
             {label(verdict.part)}: {verdict.works ? "works" : "fails"}
@@ -62,4 +67,12 @@ function Paper() {
       </p>
     </div>
   );
+}
+
+const ROLES = ["receiver", "outlet"] as const;
+
+/** A drawing that is wider than it is high gets its sheet across. */
+function isWide(design: Design): boolean {
+  const bounds = boundsOf(boxesOf(design));
+  return bounds !== null && bounds.width > bounds.height * 1.2;
 }

@@ -26,7 +26,7 @@ export function NarrowLayout() {
         <Canvas />
       </main>
       {sheet ? (
-        <section className="sheet" aria-label={TABS.find((t) => t.key === sheet)?.name}>
+        <section key={sheet} className="sheet" aria-label={TABS.find((t) => t.key === sheet)?.name}>
           <SheetBody pane={sheet} />
         </section>
       ) : null}

@@ -190,6 +190,10 @@ function FullSpectrum({ spectrum }: { readonly spectrum: Spectrum }) {
         onCursor={setCursor}
       />
       <Readout row={cursorRow} />
+      <p className="quiet small">
+        Dashed across: level limits at an outlet. Line within a carrier: its noise; in red: interference.
+        Dashed outline: taken away. Thin outline: another setting.
+      </p>
       <Collisions rows={rows} onCursor={setCursor} />
       <StackTable spectrum={spectrum} />
       <CarrierTable rows={rows} cursor={cursor} onCursor={setCursor} />

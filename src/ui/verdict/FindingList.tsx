@@ -1,7 +1,8 @@
 import { CircleAlert, Info, TriangleAlert } from "lucide-react";
 import type { Finding, Severity } from "../../findings/finding.ts";
-import { counted, decimal } from "../format.ts";
+import { counted } from "../format.ts";
 import { selectFromPane } from "../reveal.ts";
+import { limitWords } from "./limitWords.ts";
 
 const SEVERITIES: readonly {
   readonly severity: Severity;
@@ -64,19 +65,4 @@ export function FindingItem({ finding }: { readonly finding: Finding }) {
       </button>
     </li>
   );
-}
-
-/** "104.2 dBµV · limit 95 dBµV · EN 60728-3"; "1 of 6 carriers"; empty when a finding has none of these. */
-export function limitWords(finding: Finding): string {
-  return [figures(finding), finding.source ?? ""].filter((words) => words !== "").join(" · ");
-}
-
-function figures({ value, limit, unit }: Finding): string {
-  const figure = (x: number) => decimal(x, Number.isInteger(x) ? 0 : 1);
-  const after = unit ? ` ${unit}` : "";
-  if (value === undefined) return limit === undefined ? "" : `limit ${figure(limit)}${after}`;
-  if (limit === undefined) return `${figure(value)}${after}`;
-  // What is counted has no limit but a whole.
-  if (unit === "carriers") return `${figure(value)} of ${figure(limit)}${after}`;
-  return `${figure(value)}${after} · limit ${figure(limit)}${after}`;
 }

@@ -25,11 +25,12 @@ export function RowsField({ id, meta, value, onTry, onProblem, describedBy }: Fi
         className="button rows-button"
         aria-describedby={describedBy}
         aria-haspopup="dialog"
+        aria-label={`${meta.label}: ${counted(rows.length, "row")}, edit`}
         onClick={() => setOpen(true)}
       >
         {counted(rows.length, "row")} <span className="quiet">Edit…</span>
       </button>
-      <Sheet title={meta.label} open={open} onClose={() => setOpen(false)}>
+      <Sheet isWide title={meta.label} open={open} onClose={() => setOpen(false)}>
         <RowsTable
           meta={meta}
           row={meta.row}
