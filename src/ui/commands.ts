@@ -165,7 +165,7 @@ export const COMMANDS: readonly Command[] = [
     id: "fit",
     label: "Show the whole design",
     group: "View",
-    shortcuts: ["f", "$mod+0"],
+    shortcuts: ["f"],
     run: () => canvasView()?.fit(),
     enabled: hasParts,
   },

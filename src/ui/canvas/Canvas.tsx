@@ -13,7 +13,8 @@ import { boundsOf } from "./layout.ts";
 import { Minimap } from "./Minimap.tsx";
 import { sizeOf } from "./paneSize.ts";
 import { SelectionBar } from "./SelectionBar.tsx";
-import { opening, type Viewport } from "./viewMath.ts";
+import { useCanvas } from "./state.ts";
+import { emptyView, opening, type Viewport } from "./viewMath.ts";
 import { lookAt } from "./watchView.ts";
 import "@xyflow/react/dist/base.css";
 import "./canvas.css";
@@ -25,9 +26,10 @@ import "./strip.css";
 export function Canvas() {
   const frame = useRef<HTMLDivElement>(null);
   const start = useStartView(frame);
+  const detail = useCanvas((s) => s.detail);
   useCommandKeys(frame);
   return (
-    <div className="canvas" ref={frame}>
+    <div className="canvas" ref={frame} data-detail={detail}>
       <Hatches />
       {start && (
         <ReactFlowProvider>
@@ -56,9 +58,7 @@ function useStartView(frame: React.RefObject<HTMLDivElement | null>): Viewport |
     const pane = sizeOf(frame.current);
     const { design } = useApp.getState();
     const bounds = boundsOf(design.parts.map(boxOf));
-    const view = bounds
-      ? opening(bounds, pane, design.parts.length)
-      : { x: pane.width / 4, y: pane.height / 4, zoom: 1 };
+    const view = bounds ? opening(bounds, pane, design.parts.length) : emptyView(pane);
     lookAt(design, view, pane);
     setStart(view);
   }, [frame]);

@@ -10,6 +10,9 @@ import type { CarrierState } from "./carrierState.ts";
 import { STRIP_PLOT_PX, type StripDrawing, type StripShape, stripDrawing } from "./stripGeometry.ts";
 
 export const STRIP_HEIGHT_PX = 34;
+/** How far the plot is stretched: tags that are read from afar need more room, no tags at all need none. */
+const PLOT_SCALE = { small: " scale(1 1.5)", mid: " scale(1 0.82)", near: "", close: "" } as const;
+
 /** Room around the drawing on its plate [px]. */
 const PAD_PX = 4;
 
@@ -29,13 +32,15 @@ export const Strip = memo(function Strip({ spectrum, medium, width, detail }: St
   return (
     <>
       <rect className="strip-plate" width={width} height={STRIP_HEIGHT_PX} rx={4} />
-      <g transform={`translate(${PAD_PX} 2)${isSmall ? " scale(1 1.5)" : ""}`}>
+      <g transform={`translate(${PAD_PX} 2)${PLOT_SCALE[detail]}`}>
         {detail === "close" && <Ticks medium={medium} width={inner} />}
         <path className="strip-ground" d={`M0 ${STRIP_PLOT_PX}H${inner}`} />
         {drawing.shapes.map((shape) => (
           <Shape key={`${shape.colour}${shape.state}${shape.area.slice(0, 24)}`} shape={shape} />
         ))}
         <Blocks drawing={drawing} detail={detail} />
+      </g>
+      <g transform={`translate(${PAD_PX} 2)`}>
         {!isSmall && <Tags drawing={drawing} detail={detail} />}
         {drawing.shapes.length === 0 && !isSmall && (
           <text className="strip-tag strip-silent" x={inner / 2} y={STRIP_PLOT_PX - 5}>
@@ -125,7 +130,7 @@ function Tags({
       data-struck={tag.struck}
       data-hit={tag.hit}
       x={mid ? tag.shortX : tag.x}
-      y={mid ? 30.5 : 29.5}
+      y={mid ? 30 : 29.5}
       fill={tag.hit ? "var(--danger)" : tag.colour}
     >
       {mid ? tag.shortText : tag.text}

@@ -17,10 +17,10 @@ export type StripTag = Omit<WishedTag, "x"> & {
   readonly shortX: number;
 };
 
-/** Widths that a character takes, in the full size (9 px) and in the size for afar (13 px) [px]. */
+/** Widths that a character takes, in the full size (9 px) and in the size for afar (15 px) [px]. */
 const CHARACTER_PX = 6.2;
-const LARGE_CHARACTER_PX = 9.4;
-const SPACE_PX = 4;
+const LARGE_CHARACTER_PX = 11.2;
+const SPACE_PX = 5;
 
 export function placeTags(wished: readonly WishedTag[], widthPx: number): StripTag[] {
   const tags = merge(wished);

@@ -9,6 +9,7 @@ import { attachView, type CanvasView } from "./view.ts";
 import {
   areaInView,
   boxesAround,
+  emptyView,
   fitting,
   LEAST_ZOOM,
   MOST_ZOOM,
@@ -51,7 +52,10 @@ export function useView(frame: RefObject<HTMLDivElement | null>) {
         const isSmall = useApp.getState().design.parts.length < 120;
         if (bounds) go(fitting(bounds, paneSize()), isSmall);
       },
-      open: (box) => go(opening(box, paneSize(), useApp.getState().design.parts.length), false),
+      open: (box) => {
+        const parts = useApp.getState().design.parts.length;
+        go(box ? opening(box, paneSize(), parts) : emptyView(paneSize()), false);
+      },
       show: (box) => go(fitting(box, paneSize()), false),
       zoomBy: (factor) => {
         const { x, y, zoom } = flow.getViewport();
@@ -92,7 +96,7 @@ function useFollow(
   // biome-ignore lint/correctness/useExhaustiveDependencies: each opened design is fitted once
   useEffect(() => {
     const bounds = boundsOf(useApp.getState().design.parts.map(boxOf));
-    if (bounds) view.open(bounds);
+    view.open(bounds);
   }, [opened, view]);
 
   useEffect(() => {

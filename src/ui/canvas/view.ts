@@ -7,8 +7,8 @@ import type { Box, Point } from "./layout.ts";
 export type CanvasView = {
   readonly fit: () => void;
   readonly zoomBy: (factor: number) => void;
-  /** Takes the first look at a design that covers this box. */
-  readonly open: (box: Box) => void;
+  /** Takes the first look at a design that covers this box; null: at an empty one. */
+  readonly open: (box: Box | null) => void;
   readonly show: (box: Box) => void;
   /** From a place in the window to a place on the canvas. */
   readonly toCanvas: (client: Point) => Point;

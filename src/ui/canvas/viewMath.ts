@@ -54,6 +54,10 @@ export function opening(box: Box, pane: Size, parts: number): Viewport {
 
 const MOST_READ = 150;
 
+export function emptyView(pane: Size): Viewport {
+  return { x: pane.width / 4, y: pane.height / 4, zoom: 1 };
+}
+
 export function areaInView(view: Viewport, pane: Size): Box {
   return {
     x: -view.x / view.zoom,
