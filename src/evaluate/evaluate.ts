@@ -114,13 +114,16 @@ function markAll(sweep: Sweep, place: number): void {
   sweep.signals[place] = 1;
 }
 
-/** Keeps of a former cell what may turn out to be the same again; the sweeps compare with it. */
+/** Keeps a former cell's results: the sweeps compare with them, to see whom they must tell of a change. */
 function startOver(former: Cell | undefined, cell: Cell): Cell {
   if (!former || former.looped || cell.looped) return cell;
   cell.demands = former.demands;
   cell.feeds = former.feeds;
   cell.offers = former.offers;
   cell.switches = former.switches;
+  cell.powered = former.powered;
+  cell.inputs = former.inputs;
+  cell.results = former.results;
   cell.sources = former.sources;
   return cell;
 }
@@ -247,16 +250,12 @@ function sweepSignals(sweep: Sweep): void {
     sweep.recomputed++;
     const { traits } = cell;
     const inputs: Record<string, Spectrum> = {};
-    let sameInputs = true;
-    let any = false;
     for (const port of traits.inputs) {
       const end = neighbour(sweep, i, port);
       const spectrum = (end && sweep.cells[end.index]?.results[end.port]?.spectrum) || SILENCE;
-      if (spectrum !== (cell.inputs[port] ?? SILENCE)) sameInputs = false;
-      if (spectrum === SILENCE) continue;
-      inputs[port] = spectrum;
-      any = true;
+      if (spectrum !== SILENCE) inputs[port] = spectrum;
     }
+    const sameInputs = sameSpectra(cell.inputs, inputs);
     const keep = cell.treatment !== undefined && sameInputs;
     cell.treatment ??= traits.kind.signal(cell.part.options, { id: cell.part.id, powered: cell.powered });
     const former = cell.results;
@@ -267,7 +266,7 @@ function sweepSignals(sweep: Sweep): void {
       switches: cell.switches,
       before: keep ? former : undefined,
     });
-    if (!sameInputs) cell.inputs = any ? inputs : NOTHING;
+    if (!sameInputs) cell.inputs = inputs;
     const sources = sourcesOf(sweep, i, cell);
     const newSources = sources !== cell.sources;
     cell.sources = sources;
@@ -279,6 +278,12 @@ function sweepSignals(sweep: Sweep): void {
       (port) => newSources || former[port]?.spectrum !== now[port]?.spectrum,
     );
   }
+}
+
+/** True when the same spectra lie at the same ports; an option may have taken a port away. */
+function sameSpectra(a: Cell["inputs"], b: Cell["inputs"]): boolean {
+  const ports = Object.keys(a);
+  return ports.length === Object.keys(b).length && ports.every((port) => a[port] === b[port]);
 }
 
 /** Source parts upstream of a part, by any way; the former list where it is the same. */

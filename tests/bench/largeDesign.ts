@@ -1,5 +1,5 @@
 /** A block of flats of any size for benchmarks: one head-end, then flats with two rooms each. */
-import { type Design, type Part, type Wire } from "../../src/design/design.ts";
+import type { Design, Part, Wire } from "../../src/design/design.ts";
 import { kindOf } from "../../src/parts/catalogue.ts";
 
 /** A design of at least `size` parts, in the manner of a large block: multiswitches, drops, plates, receivers. */
@@ -10,7 +10,13 @@ export function largeDesign(size: number): Design {
     const kind = kindOf(kindKey);
     if (!kind) throw new Error(`no kind ${kindKey}`);
     const n = parts.length;
-    parts.push({ id, kind: kindKey, label: id, options: kind.options.parse(options), at: [(n % 40) * 376, Math.floor(n / 40) * 120] });
+    parts.push({
+      id,
+      kind: kindKey,
+      label: id,
+      options: kind.options.parse(options),
+      at: [(n % 40) * 376, Math.floor(n / 40) * 120],
+    });
   };
   const join = (from: readonly [string, string], to: readonly [string, string]) => wires.push({ from, to });
 
