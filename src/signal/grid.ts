@@ -5,8 +5,21 @@ import type { Grid } from "./band.ts";
 import type { Carrier } from "./carrier.ts";
 import { remembered } from "./remember.ts";
 
-/** Grid of a whole plan as it is on air, carriers in rising frequency. */
+/**
+ * Grids by what their plan says: dishes and aerials with the same plan share one, and with it all gain tables.
+ * Every value that is typed into a plan makes another; the memory starts afresh beyond this many.
+ */
+const grids = new Map<string, Grid>();
+const MOST_GRIDS = 256;
+
+/** Grid of a whole plan as it is on air, carriers in rising frequency; the same object for an equal plan. */
 export function makeGrid(plan: readonly Carrier[]): Grid {
+  const key = JSON.stringify(plan);
+  if (grids.size >= MOST_GRIDS && !grids.has(key)) grids.clear();
+  return remembered(grids, key, () => newGrid(plan));
+}
+
+function newGrid(plan: readonly Carrier[]): Grid {
   const order = plan.map((_, i) => i).sort((a, b) => (plan[a]?.airMHz ?? 0) - (plan[b]?.airMHz ?? 0));
   const centres = order.map((i) => plan[i]?.airMHz ?? 0);
   return gridOf(plan, Uint16Array.from(order), Float64Array.from(centres));
