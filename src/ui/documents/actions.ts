@@ -15,7 +15,9 @@ import { wishOf, withoutWish } from "../start.ts";
 export const FIRST_EXAMPLE = "house-universal";
 
 function show(design: Design, notes: readonly string[] = []): void {
-  const { openDesign, notify } = useApp.getState();
+  const { openDesign, notify, notices, dismiss, opened } = useApp.getState();
+  // What was said of the design before no longer matters; before the first, it was said of the address.
+  if (opened > 0) for (const notice of notices) dismiss(notice.id);
   openDesign(design);
   if (notes.length > 0) notify(notes.join(" "));
 }

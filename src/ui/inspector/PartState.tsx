@@ -22,7 +22,7 @@ export function PartState({ record }: { readonly record: PartRecord }) {
       ) : null}
       {switches.map((at) => (
         <p key={at.id} className={at.contested ? "state bad" : "state"}>
-          Output {portLabel(record, at.port)}:{" "}
+          {portLabel(record, at.port)}:{" "}
           {at.setting === null ? "nobody sets it" : `stands at ${settingWords(at.setting)}`}
           {at.contested ? `, contested by ${at.offers.length} receivers` : ""}
         </p>
@@ -32,5 +32,6 @@ export function PartState({ record }: { readonly record: PartRecord }) {
 }
 
 function portLabel(record: PartRecord, id: string): string {
-  return record.ports.find((p) => p.id === id)?.label ?? id;
+  const label = record.ports.find((p) => p.id === id)?.label ?? id;
+  return label.startsWith("out") ? label : `output ${label}`;
 }

@@ -37,10 +37,11 @@ export function Sheet({ title, open, onClose, children, about, isWide }: Props) 
             </Dialog.Title>
             <IconButton icon={X} name="Close" onPress={onClose} />
           </div>
-          <div className="dialog-body">
+          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a text longer than the dialog is scrolled by the keys. */}
+          <section className="dialog-body" tabIndex={0} aria-label={title}>
             {about ? <Dialog.Description className="quiet">{about}</Dialog.Description> : null}
             {children}
-          </div>
+          </section>
         </Dialog.Content>
       </Dialog.Portal>
     </Dialog.Root>

@@ -16,12 +16,12 @@ export function TopBar({ isNarrow }: { readonly isNarrow: boolean }) {
   const { canUndo, canRedo } = useHistory();
   const { undo, redo } = useApp.getState();
   return (
-    <>
-      <header className="top-bar">
-        <span className="brand">
+    <header>
+      <div className="top-bar">
+        <h1 className="brand">
           <Mark />
           {isNarrow ? <span className="unseen">Downlead</span> : "Downlead"}
-        </span>
+        </h1>
         <DesignMenu />
         <TitleField />
         <SaveState />
@@ -42,9 +42,9 @@ export function TopBar({ isNarrow }: { readonly isNarrow: boolean }) {
         )}
         <ThemeMenu />
         <IconButton icon={CircleHelp} name="Help" onPress={() => openDialog("help")} />
-      </header>
+      </div>
       <LessonBar />
-    </>
+    </header>
   );
 }
 

@@ -4,9 +4,8 @@ import type { FieldProps } from "./field.ts";
 
 type Problem = { readonly onProblem: (problem: string | null) => void };
 
-/** A few choices stand side by side, many in a list. */
-const SIDE_BY_SIDE = 3;
-const SHORT_WORDS = 26;
+/** Choices stand side by side while they fit the narrowest pane, else in a list [characters]. */
+const LINE_LENGTH = 36;
 
 export function ChoiceField({
   id,
@@ -19,16 +18,15 @@ export function ChoiceField({
 }: FieldProps & Problem) {
   const choices = meta.choices ?? [];
   const take = (next: string) => onProblem(onTry(next));
-  const words = choices.reduce((sum, c) => sum + c.label.length, 0);
-  if (!inTable && choices.length <= SIDE_BY_SIDE && words <= SHORT_WORDS) {
+  const longest = Math.max(...choices.map((c) => c.label.length));
+  if (!inTable && choices.length * longest <= LINE_LENGTH) {
     return (
-      <fieldset className="segments" aria-label={meta.label} aria-describedby={describedBy}>
-        {choices.map((choice, i) => (
+      <fieldset id={id} className="segments" aria-label={meta.label} aria-describedby={describedBy}>
+        {choices.map((choice) => (
           <label key={choice.value} className="segment">
             <input
               type="radio"
               className="unseen"
-              id={i === 0 ? id : undefined}
               name={id}
               value={choice.value}
               checked={choice.value === value}
