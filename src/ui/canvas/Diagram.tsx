@@ -1,5 +1,12 @@
 /** The canvas library with our cards and wires in it, and its events turned into edits of the design. */
-import { type Edge, type EdgeTypes, type Node, type NodeTypes, ReactFlow } from "@xyflow/react";
+import {
+  type Edge,
+  type EdgeTypes,
+  type Node,
+  type NodeTypes,
+  ReactFlow,
+  SelectionMode,
+} from "@xyflow/react";
 import { type MouseEvent, type RefObject, useMemo, useRef } from "react";
 import { useApp } from "../../store/app.ts";
 import { boxesOf, boxOf } from "./boxes.ts";
@@ -61,6 +68,7 @@ export function Diagram({ start, frame }: Props) {
       snapGrid={SNAP}
       deleteKeyCode={null}
       selectionKeyCode="Shift"
+      selectionMode={SelectionMode.Partial}
       multiSelectionKeyCode={ADDING_KEYS}
       selectionOnDrag={selecting}
       panOnDrag={selecting ? PAN_WITH_SECOND_BUTTONS : true}

@@ -5,6 +5,7 @@ import { useApp } from "../../store/app.ts";
 import { boxOf } from "./boxes.ts";
 import { type Box, boundsOf, type Point } from "./layout.ts";
 import { sizeOf } from "./paneSize.ts";
+import { useRoomChange } from "./useRoomChange.ts";
 import { attachView, type CanvasView } from "./view.ts";
 import {
   areaInView,
@@ -38,13 +39,17 @@ export function useView(frame: RefObject<HTMLDivElement | null>) {
     [flow],
   );
 
-  const view = useMemo((): CanvasView => {
-    /** What is to be drawn there is settled before the view goes there, so that it is never drawn twice. */
-    const go = (target: Viewport, glide: boolean) => {
+  // What is to be drawn there is settled before the view goes there, so that it is never drawn twice.
+  const go = useCallback(
+    (target: Viewport, glide = false) => {
       lookAt(useApp.getState().design, target, paneSize());
       const calm = matchMedia("(prefers-reduced-motion: reduce)").matches;
       flow.setViewport(target, glide && !calm ? GLIDE : {});
-    };
+    },
+    [flow, paneSize],
+  );
+
+  const view = useMemo((): CanvasView => {
     return {
       fit: () => {
         const bounds = boundsOf(useApp.getState().design.parts.map(boxOf));
@@ -75,10 +80,11 @@ export function useView(frame: RefObject<HTMLDivElement | null>) {
       },
       wireUnder,
     };
-  }, [flow, paneSize, toCanvas, area, frame]);
+  }, [flow, go, paneSize, toCanvas, area, frame]);
 
   useEffect(() => attachView(view), [view]);
   useFollow(view, area, paneSize);
+  useRoomChange(frame, go);
   return { onMove, area, toCanvas };
 }
 

@@ -58,6 +58,23 @@ export function emptyView(pane: Size): Viewport {
   return { x: pane.width / 4, y: pane.height / 4, zoom: 1 };
 }
 
+/** The same view, moved just so far that a box is seen with some room around it; what is too large stays put. */
+export function nudgedIntoView(view: Viewport, box: Box, pane: Size, roomPx = 70): Viewport {
+  const nudge = (offset: number, from: number, length: number, paneLength: number) => {
+    const start = from * view.zoom + offset;
+    const end = start + length * view.zoom;
+    if (end - start > paneLength - 2 * roomPx) return offset;
+    if (start < roomPx) return offset + roomPx - start;
+    if (end > paneLength - roomPx) return offset + paneLength - roomPx - end;
+    return offset;
+  };
+  return {
+    x: nudge(view.x, box.x, box.width, pane.width),
+    y: nudge(view.y, box.y, box.height, pane.height),
+    zoom: view.zoom,
+  };
+}
+
 export function areaInView(view: Viewport, pane: Size): Box {
   return {
     x: -view.x / view.zoom,
