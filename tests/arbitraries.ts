@@ -75,6 +75,14 @@ function anyText(maxLength: number): fc.Arbitrary<string> {
   );
 }
 
+/** Ids as the program gives them, and as other hands might. */
+const ID_STYLES: readonly ((prefix: string, n: number) => string)[] = [
+  (prefix, n) => `${prefix}${n}`,
+  (prefix, n) => `${prefix}0${n}`,
+  (prefix, n) => `roof-${prefix}_${n}`,
+  (_, n) => `${n}`,
+];
+
 export type AnyDesign = {
   readonly maxParts?: number;
   readonly kinds?: readonly PartKind[];
@@ -87,9 +95,10 @@ export function anyDesign({
   kinds = CATALOGUE,
   loops = false,
 }: AnyDesign = {}): fc.Arbitrary<Design> {
-  const parts = fc
-    .array(fc.constantFrom(...kinds), { maxLength: maxParts })
-    .chain((chosen) => fc.tuple(...chosen.map((kind, i) => anyPart(kind, `${kind.prefix}${i + 1}`))));
+  const parts = fc.array(fc.constantFrom(...kinds), { maxLength: maxParts }).chain((chosen) => {
+    const ids = fc.constantFrom(...ID_STYLES);
+    return ids.chain((id) => fc.tuple(...chosen.map((kind, i) => anyPart(kind, id(kind.prefix, i + 1)))));
+  });
   const wishes = fc.array(fc.tuple(fc.nat(), fc.nat()), { maxLength: maxParts * 3 });
   return fc
     .tuple(fc.string({ maxLength: 20 }), fc.option(fc.string({ maxLength: 40 })), parts, wishes)

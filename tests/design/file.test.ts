@@ -86,6 +86,12 @@ describe("A design file", () => {
     expect(reading.ok && reading.design.parts[0]?.options.lengthM).toBeTypeOf("number");
   });
 
+  test("takes minus zero for zero", () => {
+    const reading = readDesign(file(() => {}).replace("[200,0]", "[-0,-0.0]"));
+    const at = reading.ok ? reading.design.parts[1]?.at : undefined;
+    expect(at).toStrictEqual([0, 0]);
+  });
+
   test("may hold a loop: the design opens, and is marked where it is worked out", () => {
     const text = file((f) => {
       f.parts.push({ id: "cable2", kind: "cable", label: "", options: {}, at: [0, 0] });

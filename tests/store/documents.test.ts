@@ -66,10 +66,15 @@ describe("Saving", () => {
   test("a change during saving is saved after it", async () => {
     const shelf = memoryShelf();
     const documents = windowOn(shelf);
+    const stop = documents.subscribe(({ state }) => {
+      if (state !== "saving") return;
+      stop();
+      documents.getState().changed(titled("Late"));
+    });
     documents.getState().changed(titled("Early"));
-    const saving = documents.getState().flush();
-    documents.getState().changed(titled("Late"));
-    await saving;
+    await documents.getState().flush();
+    expect(storedTitles(shelf)).toEqual(["Early"]);
+    expect(documents.getState().state).toBe("unsaved");
     await vi.advanceTimersByTimeAsync(1000);
     expect(storedTitles(shelf)).toEqual(["Late"]);
     expect(documents.getState().state).toBe("saved");
@@ -80,10 +85,14 @@ describe("Saving", () => {
     const documents = windowOn(shelf);
     const before = titled("Before");
     await documents.getState().create(before);
+    const stop = documents.subscribe(({ state }) => {
+      if (state !== "saving") return;
+      stop();
+      documents.getState().changed(before);
+    });
     documents.getState().changed(titled("After"));
-    const saving = documents.getState().flush();
-    documents.getState().changed(before);
-    await saving;
+    await documents.getState().flush();
+    expect(storedTitles(shelf)).toEqual(["After"]);
     await vi.advanceTimersByTimeAsync(1000);
     expect(storedTitles(shelf)).toEqual(["Before"]);
   });

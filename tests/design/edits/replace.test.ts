@@ -60,12 +60,24 @@ describe("Replacing a kind", () => {
     expect(after?.options).toEqual({ ...defaultOptions(quattro), gainDb: 60 });
   });
 
+  test("an untouched value becomes that of the new kind: 6 dB of an attenuator aren't a filter's loss", () => {
+    const pad = drawn(["attenuator"]);
+    const after = partById(must(replaceKind(pad, "pad1", "filter")), "pad1");
+    const [attenuator, filter] = [kindOf("attenuator"), kindOf("filter")];
+    if (!attenuator || !filter) throw new Error("kinds missing");
+    expect(defaultOptions(filter).lossDb).not.toBe(defaultOptions(attenuator).lossDb);
+    expect(after?.options.lossDb).toBe(defaultOptions(filter).lossDb);
+  });
+
   test("outputs enough for the wires win over the typical number", () => {
-    const four = drawn(
-      [["splitter", { ways: 2 }], "cable", "cable"],
-      ["split1/out1 > cable1/in", "split1/out2 > cable2/in"],
+    const outlets = Array.from({ length: 8 }, () => "outlet-sat");
+    const block = drawn(
+      ["multiswitch", ...outlets],
+      outlets.map((_, i) => `switch1/out${i + 1} > plate${i + 1}/in`),
     );
-    expect(must(replaceKind(four, "split1", "tap")).wires.length).toBe(2);
+    const stacker = kindOf("stacking-converter");
+    expect(stacker && defaultOptions(stacker).outputs).toBeLessThan(8);
+    expect(wiring(must(replaceKind(block, "switch1", "stacking-converter")))).toEqual(wiring(block));
   });
 
   test.each([
@@ -136,6 +148,11 @@ describe("Setting an option", () => {
     const aerial = drawn(["aerial-uhf"]);
     const edit = setOption(aerial, "aerial1", "channels", [{ channel: 30 }, { channel: 5 }]);
     expect(edit.ok ? "" : edit.reason).toMatch(/^Channels.*, row 2: Channel: at least 21/);
+  });
+
+  test("takes minus zero for zero, as a file does", () => {
+    const dish = must(setOption(drawn(["dish"]), "dish1", "orbitalPositionDegE", -0));
+    expect(partById(dish, "dish1")?.options.orbitalPositionDegE).toBe(0);
   });
 
   test("the value it has already changes nothing; undefined goes back to the typical one", () => {
