@@ -19,6 +19,13 @@ type Props<T> = {
   readonly onPick: (value: T) => void;
 };
 
+/** What a thing is called comes before what else it is found by, however well that fits. */
+const KEYS = [
+  "words",
+  { key: "also", maxRanking: matchSorter.rankings.CONTAINS },
+  { key: "about", maxRanking: matchSorter.rankings.CONTAINS },
+];
+
 /** A longer list is narrowed by typing, not by scrolling. */
 const SHOWN = 60;
 
@@ -26,9 +33,7 @@ export function PickList<T>({ label, choices, none, onPick }: Props<T>) {
   const id = useId();
   const [query, setQuery] = useState("");
   const [at, setAt] = useState(0);
-  const found = (
-    query.trim() === "" ? choices : matchSorter(choices, query, { keys: ["words", "also", "about"] })
-  ).slice(0, SHOWN);
+  const found = (query.trim() === "" ? choices : matchSorter(choices, query, { keys: KEYS })).slice(0, SHOWN);
   const active = found[at];
   return (
     <>
