@@ -12,7 +12,7 @@ import {
 } from "../parts/contract.ts";
 import type { Spectrum } from "../signal/band.ts";
 import type { Demand, Feed, SwitchState } from "../signal/control.ts";
-import type { Meeting, PartRecord } from "./evaluation.ts";
+import type { Drive, Meeting, PartRecord } from "./evaluation.ts";
 import type { SignalResult } from "./signals.ts";
 
 /** What follows from kind and options alone. */
@@ -109,11 +109,13 @@ const UNKNOWN_KIND: PartKind = define({
 export function recordOf(cell: Cell): PartRecord {
   const outputs: Record<string, Spectrum> = {};
   const meetings: Meeting[] = [];
+  const drives: Drive[] = [];
   for (const port in cell.results) {
     const result = cell.results[port];
     if (!result) continue;
     outputs[port] = result.spectrum;
     for (const m of result.meetings) meetings.push(m);
+    for (const d of result.drives) drives.push(d);
   }
   return {
     part: cell.part,
@@ -130,6 +132,7 @@ export function recordOf(cell: Cell): PartRecord {
     demands: cell.demands,
     switches: cell.switches,
     meetings: withoutRepeats(meetings),
+    drives,
     sources: cell.sources,
   };
 }

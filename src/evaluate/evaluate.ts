@@ -264,6 +264,7 @@ function sweepSignals(sweep: Sweep): void {
       treatment: cell.treatment,
       inputs: (port) => inputs[port] ?? SILENCE,
       switches: cell.switches,
+      derating: "usual",
       before: keep ? former : undefined,
     });
     if (!sameInputs) cell.inputs = inputs;

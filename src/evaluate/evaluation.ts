@@ -1,6 +1,7 @@
 /** What an evaluation yields. Unchanged things are the same objects as in the evaluation before. */
 import type { Design, Part, PartId, Wire } from "../design/design.ts";
 import type { AnyOptions, PartKind, Port } from "../parts/contract.ts";
+import type { DeratingRule } from "../rf/intermod.ts";
 import type { Band, Spectrum } from "../signal/band.ts";
 import type { Demand, Feed, SwitchState } from "../signal/control.ts";
 
@@ -17,6 +18,22 @@ export type Meeting = {
   readonly carriers: readonly number[];
   readonly fromMHz: number;
   readonly toMHz: number;
+};
+
+/** How hard an active path is driven, where it is driven hardest. */
+export type Drive = {
+  readonly from: string;
+  readonly port: string;
+  /** Derating that was applied, for so many equal carriers as what is there amounts to. */
+  readonly rule: DeratingRule;
+  readonly carriers: number;
+  /** Level of each of these at the output, and total power [dBµV]. */
+  readonly levelDbuv: number;
+  readonly totalDbuv: number;
+  /** Rated output less derating [dBµV]. */
+  readonly allowedDbuv: number;
+  /** Carrier to third-order products at this level [dB]. */
+  readonly ratioDb: number;
 };
 
 /** All that is known of one part. The same object while nothing about it changed. */
@@ -41,6 +58,8 @@ export type PartRecord = {
   readonly demands: Readonly<Record<string, Demand>>;
   readonly switches: Readonly<Record<string, SwitchState>>;
   readonly meetings: readonly Meeting[];
+  /** Active paths and how hard they are driven. */
+  readonly drives: readonly Drive[];
   /** Source parts (dishes, aerials) upstream by any way, sorted; the same array while unchanged. */
   readonly sources: readonly PartId[];
 };

@@ -9,11 +9,13 @@ import { makeGrid, uncut, undisturbed } from "../signal/grid.ts";
 import { isLive } from "../signal/readout.ts";
 import { remembered } from "../signal/remember.ts";
 import { amplifyBand, convertBand, underCondition } from "../signal/treat.ts";
-import type { Meeting } from "./evaluation.ts";
+import type { Drive, Meeting } from "./evaluation.ts";
+import { type DeratingChoice, withProducts } from "./overload.ts";
 
 export type PortResult = {
   readonly spectrum: Spectrum;
   readonly meetings: readonly Meeting[];
+  readonly drives: readonly Drive[];
   /** State of the port's own switch that this was made with. */
   readonly gate: SwitchState | undefined;
 };
@@ -30,9 +32,11 @@ export function runTreatment(o: {
   treatment: SignalTreatment;
   inputs: (port: string) => Spectrum;
   switches: Readonly<Record<string, SwitchState>>;
+  /** How amplifiers are derated for many carriers. */
+  derating: DeratingChoice;
   before: SignalResult | undefined;
 }): SignalResult {
-  const run: Run = { ...o, inner: new Map(), amplified: new Map() };
+  const run: Run = { ...o, inner: new Map(), travelled: new Map() };
   const out: Record<string, PortResult> = {};
   for (const port of portsServed(o.treatment)) {
     const former = o.before?.[port];
@@ -48,8 +52,8 @@ type Run = {
   readonly inputs: (port: string) => Spectrum;
   readonly switches: Readonly<Record<string, SwitchState>>;
   readonly inner: Map<string, Gathered>;
-  /** Outputs that differ by their switch alone share the arrays. */
-  readonly amplified: Map<Path["response"], Map<Band, Band>>;
+  readonly travelled: Map<Path["response"], Map<string, Travelled>>;
+  readonly derating: DeratingChoice;
 };
 
 function portsServed(t: SignalTreatment): ReadonlySet<string> {
@@ -61,50 +65,73 @@ function portsServed(t: SignalTreatment): ReadonlySet<string> {
 }
 
 /** Everything that ends at one port or inner node, put together. */
-type Gathered = Pick<PortResult, "spectrum" | "meetings">;
+type Gathered = Pick<PortResult, "spectrum" | "meetings" | "drives">;
 
 function gather(run: Run, node: string): Gathered {
-  const groups: Band[][] = [];
+  const groups: (readonly Band[])[] = [];
   // Alternatives of one switch come in by one connector each, yet never meet: they may stand in one group.
   const conditional: Band[] = [];
-  const meetings: Meeting[] = [];
+  const notes: Notes = { meetings: [], drives: [] };
   for (const e of run.treatment.emits ?? []) if (e.port === node) groups.push([...e.bands]);
   for (const path of run.treatment.paths ?? []) {
     if (path.to !== node) continue;
-    const bands = followPath(run, path, meetings);
+    const bands = followPath(run, path, notes);
     if (path.condition) conditional.push(...bands);
     else groups.push(bands);
   }
   for (const stack of run.treatment.stacks ?? [])
-    if (stack.to === node) groups.push(stackBands(run, stack, meetings));
+    if (stack.to === node) groups.push(stackBands(run, stack, notes));
   if (conditional.length > 0) groups.push(conditional);
   const { bands, clashes } = combine(groups);
-  for (const clash of clashes) meetings.push({ port: node, ...clash });
-  return { spectrum: { bands }, meetings };
+  for (const clash of clashes) notes.meetings.push({ port: node, ...clash });
+  return { spectrum: { bands }, ...notes };
 }
 
-function followPath(run: Run, path: Path, meetings: Meeting[]): Band[] {
-  const out: Band[] = [];
+/** What is noted on the way to a port. */
+type Notes = { readonly meetings: Meeting[]; readonly drives: Drive[] };
+
+function followPath(run: Run, path: Path, notes: Notes): readonly Band[] {
   const gate = path.condition ? run.switches[path.condition.port] : undefined;
-  if (path.condition && !gate) return out;
-  for (const band of arriving(run, path.from, meetings)) {
-    const taken = takeBand(band, path);
-    if (!taken) continue;
-    const treated = amplified(run, taken, path);
-    out.push(
-      gate && path.condition
-        ? underCondition(treated, { at: gate, setting: path.condition.setting })
-        : treated,
-    );
-  }
-  return out;
+  if (path.condition && !gate) return [];
+  const { bands, drive } = travelled(run, path, notes);
+  if (drive) notes.drives.push({ ...drive, port: path.to });
+  if (!gate || !path.condition) return bands;
+  const condition = { at: gate, setting: path.condition.setting };
+  return bands.map((band) => underCondition(band, condition));
 }
 
-function arriving(run: Run, node: string, meetings: Meeting[]): readonly Band[] {
+/** Outputs that differ by their switch alone send the same bands through the same stage, so they share the result. */
+function travelled(run: Run, path: Path, notes: Notes): Travelled {
+  const make = () => travel(run, path, notes);
+  if (!path.condition) return make();
+  const { polarisation = "", half = "", fromMHz = 0, toMHz = 0 } = path.takes ?? {};
+  const way = `${path.from} ${polarisation}${half}${fromMHz}-${toMHz} ${path.loMHz ?? 0}`;
+  return remembered(
+    remembered(run.travelled, path.response, () => new Map<string, Travelled>()),
+    way,
+    make,
+  );
+}
+
+type Travelled = { readonly bands: readonly Band[]; readonly drive: Drive | null };
+
+function travel(run: Run, path: Path, notes: Notes): Travelled {
+  const bands: Band[] = [];
+  for (const band of arriving(run, path.from, notes)) {
+    const taken = takeBand(band, path);
+    if (taken) bands.push(amplified(run, taken, path));
+  }
+  const { rating } = path;
+  if (!rating || bands.length === 0) return { bands, drive: null };
+  return withProducts(bands, { rating, choice: run.derating, from: path.from, port: path.to });
+}
+
+function arriving(run: Run, node: string, notes: Notes): readonly Band[] {
   if (!node.startsWith("#")) return run.inputs(node).bands;
   const inside = remembered(run.inner, node, () => {
     const result = gather(run, node);
-    meetings.push(...result.meetings);
+    notes.meetings.push(...result.meetings);
+    notes.drives.push(...result.drives);
     return result;
   });
   return inside.spectrum.bands;
@@ -124,27 +151,17 @@ function takeBand(band: Band, path: Path): Band | null {
 }
 
 function amplified(run: Run, band: Band, path: Path): Band {
-  const make = () =>
-    amplifyBand(band, path.response, {
-      part: run.part,
-      ...(path.noiseFigureDb === undefined ? {} : { noiseFigureDb: path.noiseFigureDb }),
-    });
-  // Only switched paths are likely to repeat a band; for the rest the look-up would cost more than it saves.
-  if (!path.condition || path.loMHz) return make();
-  return remembered(
-    remembered(run.amplified, path.response, () => new Map<Band, Band>()),
-    band,
-    make,
-  );
+  const noise = path.noiseFigureDb === undefined ? {} : { noiseFigureDb: path.noiseFigureDb };
+  return amplifyBand(band, path.response, { part: run.part, ...noise });
 }
 
 /**
  * A channel-stacked output: one carrier per user band at the level that the gain control holds.
  * Its noise and interference are those of the worst carrier that could be put there.
  */
-function stackBands(run: Run, stack: StackPath, meetings: Meeting[]): Band[] {
+function stackBands(run: Run, stack: StackPath, notes: Notes): Band[] {
   const control = run.switches[stack.to];
-  const holds = stack.from.flatMap((node) => arriving(run, node, meetings));
+  const holds = stack.from.flatMap((node) => arriving(run, node, notes));
   if (!control) return [];
   const worst = worstEntry(holds);
   if (!worst) return [];

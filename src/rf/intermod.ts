@@ -50,3 +50,37 @@ export function thirdOrderProductDbuv(
   if (options.carriers < 2) return Number.NEGATIVE_INFINITY;
   return options.levelDbuv - thirdOrderRatioDb(options);
 }
+
+/** Carriers of any levels driving one stage, as the sums that third-order products depend on. */
+export type CarrierSums = {
+  /** Σp and Σp² over the carriers' powers p [(µV)², (µV)⁴]. */
+  readonly power: number;
+  readonly squares: number;
+};
+
+/**
+ * Carriers of unequal levels as so many equal ones: n = (Σp)²/Σp², each at L = Σp²/Σp.
+ * Weak ones hardly count, one that towers over the rest counts nearly alone; equal carriers give their number.
+ */
+export function equalCarriers(sums: CarrierSums): { carriers: number; levelDbuv: number } {
+  return {
+    carriers: (sums.power * sums.power) / sums.squares,
+    levelDbuv: 10 * Math.log10(sums.squares / sums.power),
+  };
+}
+
+/**
+ * Level of the third-order products of carriers of any levels [dBµV].
+ * The two derating rules written out for n = (Σp)²/Σp² carriers of level L = Σp²/Σp, so that one more carrier,
+ * however weak or strong, never lowers the products:
+ * beats: 15·log10(Σp² − (Σp²/Σp)²) − ratio − 2·rated;  power: 10·log10(Σp·Σp²) − 6.02 − ratio − 2·rated.
+ * For equal carriers this is `thirdOrderProductDbuv`.
+ */
+export function productsOfDbuv(options: Rating & CarrierSums & { rule: DeratingRule }): number {
+  const { power, squares, rule, ratioDb, ratedDbuv } = options;
+  const sum =
+    rule === "beats"
+      ? 15 * Math.log10(Math.max(0, squares - (squares / power) ** 2))
+      : 10 * Math.log10(power * squares) - 20 * Math.log10(2);
+  return sum - ratioDb - 2 * ratedDbuv;
+}

@@ -122,6 +122,29 @@ const CASES: readonly Case[] = [
     says: /“r1” and “r2” share/,
   },
   {
+    rule: "overload",
+    speaks: [
+      // 6 carriers of 80 dBµV and 35 dB of gain make 115 dBµV each; 100 − 7.5·log10(5) = 94.8 dBµV are allowed.
+      "six strong channels and too much gain",
+      {
+        uhf: ["aerial-uhf", { levelDbuv: 80 }],
+        amp: ["amp-distribution", { gainDb: 35, outputDbuv: 100 }],
+        tv: ["receiver-tv"],
+      },
+      "uhf.out > amp.in, amp.out > tv.in",
+    ],
+    silent: [
+      "the same channels with 10 dB",
+      {
+        uhf: ["aerial-uhf", { levelDbuv: 80 }],
+        amp: ["amp-distribution", { gainDb: 10, outputDbuv: 100 }],
+        tv: ["receiver-tv"],
+      },
+      "uhf.out > amp.in, amp.out > tv.in",
+    ],
+    says: /115 dBµV for each of 6 carriers, 20\.2 dB over/,
+  },
+  {
     rule: "wrong-quadrant",
     speaks: [
       "two trunks swapped",

@@ -2,7 +2,9 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
   deratingDb,
+  equalCarriers,
   highestOutputDbuv,
+  productsOfDbuv,
   thirdOrderProductDbuv,
   thirdOrderRatioDb,
 } from "../../src/rf/intermod.ts";
@@ -73,5 +75,46 @@ describe("third-order products", () => {
 
   test("do not exist with a single carrier", () => {
     expect(thirdOrderProductDbuv({ ...tv, carriers: 1, levelDbuv: 110 })).toBe(Number.NEGATIVE_INFINITY);
+  });
+});
+
+describe("carriers of unequal levels", () => {
+  const sums = (levels: readonly number[]) => {
+    const powers = levels.map((l) => 10 ** (l / 10));
+    return {
+      power: powers.reduce((s, p) => s + p, 0),
+      squares: powers.reduce((s, p) => s + p * p, 0),
+    };
+  };
+  const rating = { ratedDbuv: 100, ratioDb: 60 };
+
+  test.each(["beats", "power"] as const)("equal ones give what the derating rule %s gives", (rule) => {
+    for (const carriers of [2, 6, 20]) {
+      const levelDbuv = 90;
+      expect(productsOfDbuv({ ...rating, rule, ...sums(Array(carriers).fill(levelDbuv)) })).toBeCloseTo(
+        thirdOrderProductDbuv({ ...rating, rule, carriers, levelDbuv }),
+        9,
+      );
+      expect(equalCarriers(sums(Array(carriers).fill(levelDbuv)))).toEqual({
+        carriers: expect.closeTo(carriers, 9),
+        levelDbuv: expect.closeTo(levelDbuv, 9),
+      });
+    }
+  });
+
+  test("one more carrier, however weak or strong, never lowers the products", () => {
+    const level = fc.double({ min: 40, max: 120, noNaN: true });
+    fc.assert(
+      fc.property(
+        fc.constantFrom("beats" as const, "power" as const),
+        fc.array(level, { minLength: 2, maxLength: 12 }),
+        level,
+        (rule, levels, more) => {
+          const before = productsOfDbuv({ ...rating, rule, ...sums(levels) });
+          const after = productsOfDbuv({ ...rating, rule, ...sums([...levels, more]) });
+          expect(after).toBeGreaterThanOrEqual(before - 1e-6);
+        },
+      ),
+    );
   });
 });

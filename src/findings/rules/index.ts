@@ -7,6 +7,7 @@ import { levelLimits } from "./levelLimits.ts";
 import { loop } from "./loop.ts";
 import { noSupply } from "./noSupply.ts";
 import { notConnected } from "./notConnected.ts";
+import { overload } from "./overload.ts";
 import { polarisationMissing } from "./polarisationMissing.ts";
 import { receiverMisses } from "./receiverMisses.ts";
 import { sharedFrequencies } from "./sharedFrequencies.ts";
@@ -21,6 +22,7 @@ export const RULES: readonly Rule[] = [
   supplyLine,
   noSupply,
   sharedFrequencies,
+  overload,
   bandCut,
   switchedOutputShared,
   wrongQuadrant,
