@@ -3,12 +3,13 @@
 import { cleanup, fireEvent, render, screen, within } from "@testing-library/react";
 import { Tooltip } from "radix-ui";
 import type { ReactNode } from "react";
-import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { EMPTY_DESIGN } from "../../src/design/design.ts";
 import { EXAMPLES } from "../../src/design/examples.ts";
 import { useApp } from "../../src/store/app.ts";
 import { ChainPane } from "../../src/ui/chain/ChainPane.tsx";
 import { Inspector } from "../../src/ui/inspector/Inspector.tsx";
+import { Fallen } from "../../src/ui/shell/Fallen.tsx";
 import { limitWords } from "../../src/ui/verdict/limitWords.ts";
 import { VerdictPane } from "../../src/ui/verdict/VerdictPane.tsx";
 
@@ -115,6 +116,31 @@ describe("the verdict pane", () => {
     const [button] = screen.getAllByRole("button", { name: (name) => name.startsWith(finding.message) });
     if (button) fireEvent.click(button);
     expect(useApp.getState().selection.parts).toEqual(finding.parts);
+  });
+});
+
+function Breaks({ fault }: { readonly fault: { isThere: boolean } }) {
+  if (fault.isThere) throw new Error("a strip broke");
+  return <p>drawn</p>;
+}
+
+describe("a fault in drawing", () => {
+  test("leaves the design downloadable and can be got over", () => {
+    // React reports the caught fault on the console, which would only clutter the output here.
+    const quiet = vi.spyOn(console, "error").mockImplementation(() => undefined);
+    const fault = { isThere: true };
+    show(
+      <Fallen>
+        <Breaks fault={fault} />
+      </Fallen>,
+    );
+    expect(screen.getByRole("alert").textContent).toContain("a strip broke");
+    expect(screen.getByRole("button", { name: "Download the file" })).toBeTruthy();
+    expect(useApp.getState().design.parts.length).toBeGreaterThan(0);
+    fault.isThere = false;
+    fireEvent.click(screen.getByRole("button", { name: "Try again" }));
+    expect(screen.getByText("drawn")).toBeTruthy();
+    quiet.mockRestore();
   });
 });
 

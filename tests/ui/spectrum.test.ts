@@ -13,6 +13,7 @@ import {
   moved,
   nearestRow,
   neighbour,
+  showing,
   wholeDomain,
   zoomed,
 } from "../../src/ui/spectrum/plot.ts";
@@ -159,9 +160,18 @@ describe("the plot", () => {
 
   test("steps from carrier to carrier in order of frequency and stops at the ends", () => {
     const [first, second, third] = rows;
-    expect(neighbour(rows, first?.key, 1)).toBe(second);
-    expect(neighbour(rows, third?.key, 1)).toBe(third);
-    expect(neighbour(rows, undefined, -1)).toBe(third);
+    const domain = [400, 800] as const;
+    expect(neighbour(rows, { key: first?.key, domain }, 1)).toBe(second);
+    expect(neighbour(rows, { key: third?.key, domain }, 1)).toBe(third);
+    expect(neighbour(rows, { key: undefined, domain }, -1)).toBe(third);
+    // Looking at 500–600 MHz only, the first step lands on channel 30 (546 MHz), not on channel 21 out of view.
+    expect(neighbour(rows, { key: undefined, domain: [500, 600] }, 1)).toBe(second);
+  });
+
+  test("follows the cursor out of the view, and only then", () => {
+    expect(showing([500, 600], [400, 800], 546)).toEqual([500, 600]);
+    expect(showing([500, 600], [400, 800], 690)).toEqual([640, 740]);
+    expect(showing([500, 600], [400, 800], 410)).toEqual([400, 500]);
   });
 
   test("labels a band of which nothing is left as gone, and limits only what is there", () => {

@@ -1,4 +1,5 @@
 import { ChevronDown, ChevronRight, CornerDownRight } from "lucide-react";
+import { memo } from "react";
 import { useFindingsFor, usePart, useRecord, useSpectrum, useVerdict, useWire } from "../../store/hooks.ts";
 import { spectrumWords } from "../canvas/words.ts";
 import { counted } from "../format.ts";
@@ -10,11 +11,28 @@ type Props = {
   readonly isFolded: boolean;
   /** The one item of the tree that the Tab key stops at. */
   readonly isTabStop: boolean;
-  readonly onChoose: () => void;
-  readonly onFold: () => void;
+  readonly onChoose: (row: ChainRow) => void;
+  readonly onFold: (part: string) => void;
 };
 
-export function ChainItem({ row, isSelected, isFolded, isTabStop, onChoose, onFold }: Props) {
+/** Rows are listed anew with every change of the design; only those that read differently are drawn anew. */
+export const ChainItem = memo(Item, (before, after) => {
+  const sameRow =
+    before.row.key === after.row.key &&
+    before.row.level === after.row.level &&
+    before.row.again === after.row.again &&
+    before.row.branches === after.row.branches;
+  return (
+    sameRow &&
+    before.isSelected === after.isSelected &&
+    before.isFolded === after.isFolded &&
+    before.isTabStop === after.isTabStop &&
+    before.onChoose === after.onChoose &&
+    before.onFold === after.onFold
+  );
+});
+
+function Item({ row, isSelected, isFolded, isTabStop, onChoose, onFold }: Props) {
   const splits = row.branches > 0;
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: the tree handles the keys for all its items.
@@ -27,7 +45,7 @@ export function ChainItem({ row, isSelected, isFolded, isTabStop, onChoose, onFo
       tabIndex={isTabStop ? 0 : -1}
       data-key={row.key}
       style={{ paddingLeft: 8 + (row.level - 1) * 16 }}
-      onClick={onChoose}
+      onClick={() => onChoose(row)}
     >
       {splits ? (
         // The arrow keys of the tree do the same, so this is for pointers only.
@@ -38,7 +56,7 @@ export function ChainItem({ row, isSelected, isFolded, isTabStop, onChoose, onFo
           aria-hidden
           onClick={(event) => {
             event.stopPropagation();
-            onFold();
+            onFold(row.id);
           }}
         >
           {isFolded ? <ChevronRight size={16} /> : <ChevronDown size={16} />}

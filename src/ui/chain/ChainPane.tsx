@@ -1,5 +1,5 @@
 import { Link2, SquarePlus } from "lucide-react";
-import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from "react";
+import { type KeyboardEvent, useCallback, useEffect, useMemo, useRef, useState } from "react";
 import { useApp } from "../../store/app.ts";
 import { setCanvas } from "../canvas/state.ts";
 import { openDialog, showPane } from "../panes.ts";
@@ -20,6 +20,18 @@ export function ChainPane() {
   const selected = useMemo(() => new Set([...selection.parts, ...selection.wires]), [selection]);
   const firstSelected = rows.find((r) => selected.has(r.id) && !r.again);
   const focusRow = rows.find((r) => r.key === focusKey) ?? firstSelected ?? rows[0];
+
+  const fold = useCallback((id: string) => {
+    setFolded((before) => {
+      const next = new Set(before);
+      if (!next.delete(id)) next.add(id);
+      return next;
+    });
+  }, []);
+  const pick = useCallback((row: ChainRow) => {
+    setFocusKey(row.key);
+    choose(row);
+  }, []);
 
   const firstSelectedKey = firstSelected?.key;
   useEffect(() => {
@@ -44,12 +56,6 @@ export function ChainPane() {
     );
   }
 
-  const fold = (id: string, isFolded: boolean) => {
-    const next = new Set(folded);
-    if (isFolded) next.add(id);
-    else next.delete(id);
-    setFolded(next);
-  };
   const focus = (row: ChainRow | undefined) => {
     if (!row) return;
     setFocusKey(row.key);
@@ -72,11 +78,11 @@ export function ChainPane() {
         focus(rows.at(-1));
         break;
       case "ArrowRight":
-        if (focusRow.branches > 0 && folded.has(focusRow.id)) fold(focusRow.id, false);
+        if (focusRow.branches > 0 && folded.has(focusRow.id)) fold(focusRow.id);
         else focus(rows[at + 1]);
         break;
       case "ArrowLeft":
-        if (focusRow.branches > 0 && !folded.has(focusRow.id)) fold(focusRow.id, true);
+        if (focusRow.branches > 0 && !folded.has(focusRow.id)) fold(focusRow.id);
         else focus(rows.slice(0, at).findLast((r) => r.level < focusRow.level && r.type === "part"));
         break;
       case "Enter":
@@ -113,11 +119,8 @@ export function ChainPane() {
             isSelected={selected.has(row.id)}
             isFolded={folded.has(row.id)}
             isTabStop={row === focusRow}
-            onChoose={() => {
-              setFocusKey(row.key);
-              choose(row);
-            }}
-            onFold={() => fold(row.id, !folded.has(row.id))}
+            onChoose={pick}
+            onFold={fold}
           />
         ))}
       </div>

@@ -37,12 +37,17 @@ export function chainRows(design: Design, folded: ReadonlySet<PartId>): readonly
     const tasks: Task[] = [{ part: start, level: 1 }];
     for (let task = tasks.pop(); task; task = tasks.pop()) {
       const { part, wire, level } = task;
-      if (wire) rows.push({ ...row(rows, "wire", wireId(wire), level), again: false, branches: 0 });
+      if (wire) {
+        const id = wireId(wire);
+        rows.push({ key: id, type: "wire", id, level, again: false, branches: 0 });
+      }
       const again = seen.has(part);
       seen.add(part);
       const ways = again ? [] : (outgoing.get(part) ?? []);
       const splits = ways.length > 1;
-      rows.push({ ...row(rows, "part", part, level), again, branches: splits ? ways.length : 0 });
+      // The wire that leads to a repeated part tells its rows apart, whatever else the design gains or loses.
+      const key = again && wire ? `${part} by ${wireId(wire)}` : part;
+      rows.push({ key, type: "part", id: part, level, again, branches: splits ? ways.length : 0 });
       const next = ways.map((way) => ({ part: way.to[0], wire: way, level: splits ? level + 1 : level }));
       if (splits && folded.has(part)) hide(next, seen, outgoing);
       else tasks.push(...next.reverse());
@@ -52,10 +57,6 @@ export function chainRows(design: Design, folded: ReadonlySet<PartId>): readonly
   // What is left lies on loops, and has no beginning.
   for (const part of design.parts) if (!seen.has(part.id)) follow(part.id);
   return rows;
-}
-
-function row(rows: readonly ChainRow[], type: ChainRow["type"], id: string, level: number) {
-  return { key: `${rows.length} ${id}`, type, id, level };
 }
 
 /** Marks what hangs below a folded part as listed, so that it doesn't turn up as a loop of its own. */

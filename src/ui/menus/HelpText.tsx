@@ -1,5 +1,6 @@
 import { ESTIMATE_NOTICE } from "../../parts/cautions.ts";
 import { ShortcutTable } from "./ShortcutTable.tsx";
+import { StripLegend } from "./StripLegend.tsx";
 import "./help.css";
 
 /** How to read what is on the screen, and what it can't say. */
@@ -23,18 +24,12 @@ export function HelpText() {
             FM, DAB, UHF television, satellite IF. The wire from a dish has a scale of its own, 10.7 to 12.75
             GHz.
           </li>
-          <li>The colour and the short word beside it name the service; the height is the level.</li>
-          <li>A dashed outline is what a filter, plate, amplifier or splitter has taken away.</li>
-          <li>A thin outline is an alternative: it is there only while a switch stands otherwise.</li>
           <li>
             Numbered blocks are the user bands of a channel-stacked feed; each holds one transponder on
             request.
           </li>
-          <li>
-            Red and hatched: two different signals share these frequencies, and the carrier is lost or nearly
-            so. Amber hatching: another signal costs it margin.
-          </li>
         </ul>
+        <StripLegend />
         <p>Select a wire to see its full spectrum, and a receiver to see what it gets and why not.</p>
       </section>
       <section>

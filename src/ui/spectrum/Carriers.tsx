@@ -1,5 +1,5 @@
 import type { ScaleLinear } from "d3-scale";
-import { useId } from "react";
+import { memo, useId } from "react";
 import { bandLook } from "../canvas/bandLook.ts";
 import { bandSpans, type LevelScale, limitLines, MARGIN } from "./plot.ts";
 import type { CarrierRow } from "./rows.ts";
@@ -10,15 +10,14 @@ type Props = {
   readonly y: LevelScale;
   readonly width: number;
   readonly height: number;
-  readonly cursor: CarrierRow | undefined;
 };
 
-const LABEL_LINE_PX = 12;
+const LABEL_LINE_PX = 14;
 /** Narrower than this, a band's label would only cover its neighbours'. */
 const LEAST_LABEL_PX = 14;
 
 /** The carriers themselves: live ones filled, cut ones and other settings as outlines, hit ones hatched in red. */
-export function Carriers({ rows, x, y, width, height, cursor }: Props) {
+export const Carriers = memo(function Carriers({ rows, x, y, width, height }: Props) {
   const id = useId();
   const bottom = height - MARGIN.bottom;
   const [lowest = 0, highest = 0] = y.domain();
@@ -112,19 +111,10 @@ export function Carriers({ rows, x, y, width, height, cursor }: Props) {
             </g>
           );
         })}
-        {cursor ? (
-          <line
-            className="cursor"
-            x1={x(cursor.hereMHz)}
-            x2={x(cursor.hereMHz)}
-            y1={MARGIN.top}
-            y2={bottom}
-          />
-        ) : null}
       </g>
     </g>
   );
-}
+});
 
 const LAYER: Readonly<Record<CarrierRow["state"], number>> = {
   idle: 0,

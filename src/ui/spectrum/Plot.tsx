@@ -1,11 +1,11 @@
 import { scaleLinear } from "d3-scale";
-import { type KeyboardEvent, type PointerEvent, useEffect, useRef } from "react";
+import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef } from "react";
 import { COAX_TICKS_MHZ, coaxScale, SKY_FROM_MHZ, SKY_TICKS_MHZ, skyScale } from "../canvas/axis.ts";
 import { decimal, megahertz } from "../format.ts";
 import { useSize } from "../kit/useSize.ts";
 import { Axes } from "./Axes.tsx";
 import { Carriers } from "./Carriers.tsx";
-import { type Domain, levelScale, MARGIN, moved, nearestRow, neighbour, zoomed } from "./plot.ts";
+import { type Domain, levelScale, MARGIN, moved, nearestRow, neighbour, showing, zoomed } from "./plot.ts";
 import type { CarrierRow } from "./rows.ts";
 
 type Props = {
@@ -31,8 +31,9 @@ export function Plot(props: Props) {
 
 function Drawing(props: Props & { readonly width: number; readonly height: number }) {
   const { rows, axis, domain, whole, onDomain, cursor, onCursor, width, height } = props;
-  const y = levelScale(rows, height);
-  const x = frequencyScale(props);
+  // Kept by identity, so that a moving cursor does not draw hundreds of carriers anew.
+  const y = useMemo(() => levelScale(rows, height), [rows, height]);
+  const x = useMemo(() => frequencyScale({ rows, axis, domain, width }), [rows, axis, domain, width]);
   const isSky = rows.some((r) => r.hereMHz >= SKY_FROM_MHZ);
   const ticks =
     axis === "strip"
@@ -60,9 +61,16 @@ function Drawing(props: Props & { readonly width: number; readonly height: numbe
     if (row) onCursor(row.key);
   };
   const press = (event: KeyboardEvent) => {
-    const row = rowForKey(event.key, rows, cursor?.key);
-    if (row) onCursor(row.key);
-    else if (event.key === "+" || event.key === "-") {
+    const row = rowForKey(
+      event.key,
+      rows,
+      { key: cursor?.key, domain: axis === "linear" ? domain : whole },
+      whole,
+    );
+    if (row) {
+      onCursor(row.key);
+      if (axis === "linear") onDomain(showing(domain, whole, row.hereMHz));
+    } else if (event.key === "+" || event.key === "-") {
       onDomain(
         zoomed(domain, whole, cursor?.hereMHz ?? (domain[0] + domain[1]) / 2, event.key === "+" ? 2 : 0.5),
       );
@@ -104,10 +112,24 @@ function Drawing(props: Props & { readonly width: number; readonly height: numbe
         onPointerMove={point}
       >
         <Axes x={x} y={y} ticks={ticks} width={width} height={height} />
-        <Carriers rows={rows} x={x} y={y} width={width} height={height} cursor={cursor} />
+        <Carriers rows={rows} x={x} y={y} width={width} height={height} />
+        {cursor ? <Cursor at={x(cursor.hereMHz)} width={width} height={height} /> : null}
       </svg>
     </div>
   );
+}
+
+function Cursor({
+  at,
+  width,
+  height,
+}: {
+  readonly at: number;
+  readonly width: number;
+  readonly height: number;
+}) {
+  if (at < MARGIN.left || at > width - MARGIN.right) return null;
+  return <line className="cursor" x1={at} x2={at} y1={MARGIN.top} y2={height - MARGIN.bottom} />;
 }
 
 function frequencyScale(o: {
@@ -127,17 +149,18 @@ function frequencyScale(o: {
 function rowForKey(
   key: string,
   rows: readonly CarrierRow[],
-  current: string | undefined,
+  start: { readonly key: string | undefined; readonly domain: Domain },
+  whole: Domain,
 ): CarrierRow | undefined {
   switch (key) {
     case "ArrowRight":
-      return neighbour(rows, current, 1);
+      return neighbour(rows, start, 1);
     case "ArrowLeft":
-      return neighbour(rows, current, -1);
+      return neighbour(rows, start, -1);
     case "Home":
-      return neighbour(rows, undefined, 1);
+      return neighbour(rows, { key: undefined, domain: whole }, 1);
     case "End":
-      return neighbour(rows, undefined, -1);
+      return neighbour(rows, { key: undefined, domain: whole }, -1);
     default:
       return undefined;
   }

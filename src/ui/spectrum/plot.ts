@@ -3,7 +3,7 @@ import { type ScaleLinear, scaleLinear } from "d3-scale";
 import type { Band } from "../../signal/band.ts";
 import type { CarrierRow, CarrierState } from "./rows.ts";
 
-export const MARGIN = { left: 46, right: 12, top: 26, bottom: 36 } as const;
+export const MARGIN = { left: 46, right: 12, top: 32, bottom: 36 } as const;
 
 export type Domain = readonly [fromMHz: number, toMHz: number];
 
@@ -80,16 +80,27 @@ export function nearestRow(
   return best;
 }
 
-/** The carrier before or after another one, in order of frequency, passing over outlines of other settings. */
+/**
+ * The carrier before or after another one, in order of frequency, passing over outlines of other settings.
+ * Without a carrier to start from, the first or last one that lies in the domain.
+ */
 export function neighbour(
   rows: readonly CarrierRow[],
-  key: string | undefined,
+  start: { readonly key: string | undefined; readonly domain: Domain },
   step: 1 | -1,
 ): CarrierRow | undefined {
   const shown = rows.filter((r) => r.state !== "idle");
-  const at = shown.findIndex((r) => r.key === key);
-  if (at < 0) return step > 0 ? shown[0] : shown.at(-1);
-  return shown[Math.min(shown.length - 1, Math.max(0, at + step))];
+  const at = shown.findIndex((r) => r.key === start.key);
+  if (at >= 0) return shown[Math.min(shown.length - 1, Math.max(0, at + step))];
+  const [from, to] = start.domain;
+  const inView = shown.filter((r) => r.hereMHz >= from && r.hereMHz <= to);
+  return step > 0 ? inView[0] : inView.at(-1);
+}
+
+/** The domain moved just so far that a frequency lies in it; the same one if it does already. */
+export function showing(domain: Domain, whole: Domain, mhz: number): Domain {
+  if (mhz >= domain[0] && mhz <= domain[1]) return domain;
+  return moved(domain, whole, mhz - (domain[0] + domain[1]) / 2);
 }
 
 export type BandSpan = {

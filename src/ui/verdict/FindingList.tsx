@@ -1,4 +1,5 @@
 import { CircleAlert, Info, TriangleAlert } from "lucide-react";
+import { memo } from "react";
 import type { Finding, Severity } from "../../findings/finding.ts";
 import { counted } from "../format.ts";
 import { selectFromPane } from "../reveal.ts";
@@ -47,7 +48,7 @@ function keyOf(finding: Finding): string {
 }
 
 /** One finding; pressing it shows the culprit on the canvas. */
-export function FindingItem({ finding }: { readonly finding: Finding }) {
+export const FindingItem = memo(function FindingItem({ finding }: { readonly finding: Finding }) {
   const { parts, wires } = finding;
   const led = parts.length > 0 || wires.length > 0;
   const limits = limitWords(finding);
@@ -65,4 +66,4 @@ export function FindingItem({ finding }: { readonly finding: Finding }) {
       </button>
     </li>
   );
-}
+});

@@ -1,12 +1,12 @@
 import { Check, ChevronDown, ChevronUp, X } from "lucide-react";
-import { useId, useState } from "react";
+import { memo, useId, useState } from "react";
 import type { ServiceVerdict, Verdict } from "../../findings/finding.ts";
 import { usePart } from "../../store/hooks.ts";
 import { decimal, levelRange } from "../format.ts";
 import { selectFromPane } from "../reveal.ts";
 
 /** A receiver or an outlet: works or not in one sentence, and on request what it gets of each service. */
-export function VerdictRow({ verdict }: { readonly verdict: Verdict }) {
+export const VerdictRow = memo(function VerdictRow({ verdict }: { readonly verdict: Verdict }) {
   const id = useId();
   const [isOpen, setOpen] = useState(false);
   const label = usePart(verdict.part)?.label ?? verdict.part;
@@ -45,7 +45,7 @@ export function VerdictRow({ verdict }: { readonly verdict: Verdict }) {
       </div>
     </li>
   );
-}
+});
 
 export function ServiceTable({ services }: { readonly services: readonly ServiceVerdict[] }) {
   return (
