@@ -93,8 +93,11 @@ export function amplifyBand(
       noise[i] = (ratio[i] ?? 0) * ((band.noise[i] ?? 0) + added * (ktb[i] ?? 0));
     }
   }
-  let interference = band.interference;
-  if (interference !== undisturbed(grid)) interference = interference.map((x, i) => x * (ratio[i] ?? 0));
+  let { interference } = band;
+  if (interference !== undisturbed(grid)) {
+    interference = new Float64Array(n);
+    for (let i = 0; i < n; i++) interference[i] = (band.interference[i] ?? 0) * (ratio[i] ?? 0);
+  }
   if (!table.cut) return { ...band, level, noise, interference };
   return {
     ...band,
