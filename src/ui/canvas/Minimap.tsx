@@ -2,6 +2,7 @@
 import { type ReactFlowState, useReactFlow, useStore } from "@xyflow/react";
 import { Map as MapIcon } from "lucide-react";
 import { type PointerEvent, useDeferredValue, useRef } from "react";
+import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { useApp } from "../../store/app.ts";
 import { boxOf } from "./boxes.ts";
 import { type Box, boundsOf } from "./layout.ts";
@@ -33,8 +34,13 @@ export function Minimap() {
 }
 
 function OpenMap() {
-  // The map may lag a frame behind; the canvas may not.
-  const evaluation = useDeferredValue(useApp((s) => s.evaluation));
+  // The map may come and lag a little later; the canvas may not.
+  const current = useApp((s) => s.evaluation);
+  const evaluation = useDeferredValue<Evaluation | null>(current, null);
+  return evaluation && <MapPaper evaluation={evaluation} />;
+}
+
+function MapPaper({ evaluation }: { readonly evaluation: Evaluation }) {
   const bounds = boundsOf(evaluation.design.parts.map(boxOf)) ?? { x: 0, y: 0, width: 1, height: 1 };
   const around: Box = {
     x: bounds.x - MARGIN_PX,

@@ -40,7 +40,19 @@ const NO_SIGNAL = "var(--line-strong)";
 /** Half the size of a cross on a wire that lost carriers [px on the canvas]. */
 const MARK_PX = 26;
 
-function planOf({ design, spectrum, record }: Evaluation): Plan {
+const plans = new WeakMap<Evaluation, Plan>();
+
+/** Worked out once, for the canvas and for the map. */
+function planOf(evaluation: Evaluation): Plan {
+  let plan = plans.get(evaluation);
+  if (!plan) {
+    plan = drawn(evaluation);
+    plans.set(evaluation, plan);
+  }
+  return plan;
+}
+
+function drawn({ design, spectrum, record }: Evaluation): Plan {
   const cards = new Map<string, string>();
   for (const part of design.parts) {
     const family = kindOf(part.kind)?.family ?? "use";
