@@ -8,6 +8,7 @@ import { type Design, type Part, type PortRef, type Wire, wireId } from "../src/
 import { planJoin } from "../src/design/edits/join.ts";
 import { portsOf } from "../src/design/lookup.ts";
 import { checkOptions } from "../src/design/options.ts";
+import { SETTINGS } from "../src/design/settings.ts";
 import { CATALOGUE } from "../src/parts/catalogue.ts";
 import type { AnyOptions, PartKind } from "../src/parts/contract.ts";
 import { fieldMeta } from "../src/parts/fields.ts";
@@ -100,10 +101,21 @@ export function anyDesign({
     return ids.chain((id) => fc.tuple(...chosen.map((kind, i) => anyPart(kind, id(kind.prefix, i + 1)))));
   });
   const wishes = fc.array(fc.tuple(fc.nat(), fc.nat()), { maxLength: maxParts * 3 });
+  const settings = fc.option(anyFields(SETTINGS.shape as Shape).map((raw) => SETTINGS.parse(raw)));
   return fc
-    .tuple(fc.string({ maxLength: 20 }), fc.option(fc.string({ maxLength: 40 })), parts, wishes)
-    .map(([title, lesson, all, wanted]) =>
-      joined({ title, ...(lesson === null ? {} : { lesson }), parts: all, wires: [] }, wanted, loops),
+    .tuple(fc.string({ maxLength: 20 }), fc.option(fc.string({ maxLength: 40 })), settings, parts, wishes)
+    .map(([title, lesson, set, all, wanted]) =>
+      joined(
+        {
+          title,
+          ...(lesson === null ? {} : { lesson }),
+          ...(set === null ? {} : { settings: set }),
+          parts: all,
+          wires: [],
+        },
+        wanted,
+        loops,
+      ),
     );
 }
 

@@ -102,10 +102,11 @@ function checkDesign(file: FileV1): Reading {
   }
   const problem = wireProblem(file, parts);
   if (problem) return problem;
-  const { title, lesson } = file;
+  const { title, lesson, settings } = file;
   const design: Design = {
     title,
     ...(lesson === undefined ? {} : { lesson }),
+    ...(settings === undefined ? {} : { settings }),
     parts: [...parts.values()],
     wires: file.wires,
   };

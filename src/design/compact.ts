@@ -1,7 +1,7 @@
 /**
  * The short form of a design inside a link: arrays instead of names, tables for what repeats, and options
  * only where they differ from the kind's defaults. So a released default never changes its value: a better
- * one needs a new mark. `[title, lesson, kinds, ports, parts, wires]`
+ * one needs a new mark. `[title, lesson, kinds, ports, parts, wires, settings]`, the last only where there are any.
  */
 import { z } from "zod";
 import { defaultOptions, kindOf } from "../parts/catalogue.ts";
@@ -33,11 +33,13 @@ const compactDesign = z.tuple([
   z.array(compactPart),
   /** Four numbers a wire: part, port, part, port. */
   z.array(index),
+  z.record(z.string(), z.unknown()).optional(),
 ]);
 
 type CompactPart = z.output<typeof compactPart>;
+type CompactDesign = z.output<typeof compactDesign>;
 
-export function compact(design: Design): z.output<typeof compactDesign> {
+export function compact(design: Design): CompactDesign {
   const kinds = new Map<string, number>();
   const ports = new Map<string, number>();
   const places = new Map(design.parts.map((part, i) => [part.id, i]));
@@ -48,7 +50,11 @@ export function compact(design: Design): z.output<typeof compactDesign> {
     places.get(to[0]) ?? 0,
     entry(ports, to[1]),
   ]);
-  return [design.title, design.lesson ?? 0, [...kinds.keys()], [...ports.keys()], parts, wires];
+  const [kindNames, portNames] = [[...kinds.keys()], [...ports.keys()]];
+  const settings = design.settings ? { ...design.settings } : undefined;
+  const short: CompactDesign = [design.title, design.lesson ?? 0, kindNames, portNames, parts, wires];
+  if (settings) short.push(settings);
+  return short;
 }
 
 /** The value of a design file of version 1, from a short form that may be anything. */
@@ -59,7 +65,7 @@ export function expand(value: unknown): { ok: true; value: unknown } | { ok: fal
     const issue = parsed.error.issues[0];
     return { ok: false, problem: `entry [${issue?.path.map(String).join("][")}]: ${issue?.message}` };
   }
-  const [title, lesson, kinds, ports, entries, ends] = parsed.data;
+  const [title, lesson, kinds, ports, entries, ends, settings] = parsed.data;
   const parts = entries.map((part) => expandedPart(part, kinds[part[0]] ?? ""));
   const end = (at: number) => [parts[ends[at] ?? -1]?.id ?? "", ports[ends[at + 1] ?? -1] ?? ""];
   const wires = Array.from({ length: Math.ceil(ends.length / 4) }, (_, i) => ({
@@ -67,7 +73,8 @@ export function expand(value: unknown): { ok: true; value: unknown } | { ok: fal
     to: end(i * 4 + 2),
   }));
   const named = lesson === 0 ? {} : { lesson };
-  return { ok: true, value: { format: "downlead", version: 1, title, ...named, parts, wires } };
+  const set = settings === undefined ? {} : { settings };
+  return { ok: true, value: { format: "downlead", version: 1, title, ...named, ...set, parts, wires } };
 }
 
 /** Place of a text in a table that grows as it is asked. */

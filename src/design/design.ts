@@ -1,5 +1,7 @@
 /** The document: parts on a canvas and the wires between them. Immutable; edits make a new one. */
 
+import type { Settings } from "./settings.ts";
+
 export type PartId = string;
 export type PortId = string;
 export type PortRef = readonly [part: PartId, port: PortId];
@@ -22,6 +24,8 @@ export type Design = {
   readonly title: string;
   /** One line that an example teaches; shown under the title. */
   readonly lesson?: string;
+  /** Absent: the usual ones (`settingsOf`). */
+  readonly settings?: Settings;
   readonly parts: readonly Part[];
   readonly wires: readonly Wire[];
 };

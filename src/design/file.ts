@@ -24,12 +24,13 @@ export function writeDesign(design: Design): string {
 
 /** The value of a design file, before it becomes text. */
 export function fileOf(design: Design): unknown {
-  const { title, lesson, parts, wires } = design;
+  const { title, lesson, settings, parts, wires } = design;
   return {
     format: "downlead",
     version: VERSION,
     title,
     ...(lesson === undefined ? {} : { lesson }),
+    ...(settings === undefined ? {} : { settings }),
     parts: parts.map(({ id, kind, label, options, at }) => ({ id, kind, label, options, at })),
     wires: wires.map(({ from, to }) => ({ from, to })),
   };

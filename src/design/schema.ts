@@ -1,6 +1,7 @@
 /** The file format, version by version. It is kept apart from the document's own types, which may change. */
 import { z } from "zod";
 import { isUsableId, LIMITS } from "./limits.ts";
+import { SETTINGS } from "./settings.ts";
 
 /** The version that is written today. */
 export const VERSION = 1;
@@ -29,6 +30,7 @@ export const fileV1 = z.object(
     version: z.literal(1),
     title: text(LIMITS.titleLength).default("Untitled design"),
     lesson: text(LIMITS.lessonLength).optional(),
+    settings: SETTINGS.optional(),
     parts: z.array(
       z.object(
         {

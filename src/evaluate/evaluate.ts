@@ -7,10 +7,12 @@
  * objects, so a full and an incremental evaluation are equal, and whoever draws the unchanged need not look.
  */
 import type { Design, PartId } from "../design/design.ts";
+import { settingsOf } from "../design/settings.ts";
 import { SILENCE, type Spectrum } from "../signal/band.ts";
 import { type Demand, type Feed, NO_DEMAND, NO_FEED } from "../signal/control.ts";
 import { type Cell, NO_SOURCES, NOTHING, newCell, recordOf, traitsOf } from "./cell.ts";
 import type { Evaluation, PartRecord } from "./evaluation.ts";
+import type { DeratingChoice } from "./overload.ts";
 import { demandsAtOutputs, isPowered, offersAtInputs, sameDemand, sameFeed, switchStates } from "./power.ts";
 import { runTreatment } from "./signals.ts";
 import { type Structure, structureOf } from "./structure.ts";
@@ -20,12 +22,15 @@ import { type Structure, structureOf } from "./structure.ts";
  * `former`: the evaluation of an earlier state of the same design, whose results are kept where nothing changed.
  */
 export function evaluate(design: Design, former?: Evaluation): Evaluation {
-  const before = former ? workings.get(former) : undefined;
+  const { derating } = settingsOf(design);
+  // Another derating touches every amplifier: then nothing is kept.
+  const kept = former && settingsOf(former.design).derating === derating ? former : undefined;
+  const before = kept ? workings.get(kept) : undefined;
   const structure = structureOf(
     design,
-    former && before ? { design: former.design, structure: before.structure } : undefined,
+    kept && before ? { design: kept.design, structure: before.structure } : undefined,
   );
-  const sweep = startSweep(design, structure, before);
+  const sweep = startSweep(design, structure, before, derating);
   sweepLoads(sweep);
   sweepSupplies(sweep);
   sweepSignals(sweep);
@@ -60,10 +65,16 @@ type Sweep = {
   readonly loads: Uint8Array;
   readonly supplies: Uint8Array;
   readonly signals: Uint8Array;
+  readonly derating: DeratingChoice;
   recomputed: number;
 };
 
-function startSweep(design: Design, structure: Structure, before: Workings | undefined): Sweep {
+function startSweep(
+  design: Design,
+  structure: Structure,
+  before: Workings | undefined,
+  derating: DeratingChoice,
+): Sweep {
   const n = design.parts.length;
   const sweep: Sweep = {
     structure,
@@ -72,6 +83,7 @@ function startSweep(design: Design, structure: Structure, before: Workings | und
     loads: new Uint8Array(n),
     supplies: new Uint8Array(n),
     signals: new Uint8Array(n),
+    derating,
     recomputed: 0,
   };
   const sameStructure = before?.structure === structure;
@@ -264,7 +276,7 @@ function sweepSignals(sweep: Sweep): void {
       treatment: cell.treatment,
       inputs: (port) => inputs[port] ?? SILENCE,
       switches: cell.switches,
-      derating: "usual",
+      derating: sweep.derating,
       before: keep ? former : undefined,
     });
     if (!sameInputs) cell.inputs = inputs;

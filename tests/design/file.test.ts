@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { readDesign, writeDesign } from "../../src/design/file.ts";
 import { anyDesign } from "../arbitraries.ts";
+import { cpuMs } from "../cpuTime.ts";
 import { drawn, typicalHouse } from "./house.ts";
 
 /** The sentence a file is refused with; fails where it is accepted. */
@@ -368,9 +369,9 @@ describe("A hostile file neither throws, nor freezes, nor reaches beyond itself"
   ];
   test.each(cases)("$name", ({ text, says }) => {
     const hostile = text();
-    const start = performance.now();
+    const start = cpuMs();
     expect(problemOf(hostile)).toContain(says);
-    expect(performance.now() - start).toBeLessThan(1000);
+    expect(cpuMs() - start).toBeLessThan(1000);
   });
 
   test("`__proto__` and `constructor` as keys change nothing outside the file", () => {

@@ -6,6 +6,7 @@ import { crc32 } from "../../src/design/crc32.ts";
 import { EMPTY_DESIGN } from "../../src/design/design.ts";
 import { COMFORTABLE_LINK_LENGTH, decodeLink, encodeLink } from "../../src/design/link.ts";
 import { anyDesign } from "../arbitraries.ts";
+import { cpuMs } from "../cpuTime.ts";
 import { drawn, typicalHouse } from "./house.ts";
 
 async function problemOf(link: string): Promise<string> {
@@ -190,9 +191,9 @@ describe("A hostile link neither throws, nor freezes, nor fills the memory", () 
     },
   ])("$name", async ({ text, says }) => {
     const link = sealed(text());
-    const start = performance.now();
+    const start = cpuMs();
     expect(await problemOf(link)).toContain(says);
-    expect(performance.now() - start).toBeLessThan(1000);
+    expect(cpuMs() - start).toBeLessThan(1000);
   });
 
   test("any text behind the mark is read or refused in a sentence", async () => {

@@ -7,6 +7,7 @@ import { addPart, moveParts, newPart, rename, retitle } from "../../../src/desig
 import { readDesign, writeDesign } from "../../../src/design/file.ts";
 import { partById } from "../../../src/design/lookup.ts";
 import { anyDesign, someOf } from "../../arbitraries.ts";
+import { cpuMs } from "../../cpuTime.ts";
 import { drawn, must, wiring } from "../house.ts";
 
 describe("A new part", () => {
@@ -207,8 +208,8 @@ describe("Copy and paste", () => {
       id: `cable${i + 1}`,
       label: `Loft ${i}`,
     }));
-    const start = performance.now();
+    const start = cpuMs();
     expect(must(pasteFragment({ ...many, parts }, { parts, wires: [] })).parts.length).toBe(4000);
-    expect(performance.now() - start).toBeLessThan(1000);
+    expect(cpuMs() - start).toBeLessThan(1000);
   });
 });

@@ -1,0 +1,65 @@
+/** What a design is reckoned and judged by, beside its parts: limits, derating. */
+import { z } from "zod";
+import { choice, number, rows } from "../parts/fields.ts";
+
+const OWN_ROW = z.object({
+  service: choice({
+    label: "Service",
+    choices: [
+      { value: "tv", label: "TV" },
+      { value: "dab", label: "DAB" },
+      { value: "fm", label: "FM" },
+      { value: "satellite", label: "Satellite" },
+    ],
+    default: "tv",
+  }),
+  minDbuv: number({ label: "Least", unit: "dBµV", min: 0, max: 120, default: 47 }),
+  maxDbuv: number({ label: "Most", unit: "dBµV", min: 0, max: 120, default: 74 }),
+  cnDb: number({ label: "Least C/N", unit: "dB", min: 0, max: 60, default: 0 }),
+});
+
+export const SETTINGS = z.object({
+  limits: choice({
+    label: "Limits at outlets",
+    help: "Which levels, differences, C/N and isolation the findings hold the design to.",
+    choices: [
+      { value: "en60728", label: "EN 60728-1, as quoted" },
+      { value: "rd346", label: "Royal Decree 346/2011, Annex I" },
+      { value: "practice", label: "Good practice (UK), as quoted" },
+      { value: "own", label: "Limits of my own" },
+    ],
+    default: "en60728",
+  }),
+  ownLimits: rows({
+    label: "Limits of my own",
+    help: "A service without a row is not judged.",
+    row: OWN_ROW,
+    maxRows: 12,
+    default: [
+      { service: "tv", minDbuv: 47, maxDbuv: 70, cnDb: 25 },
+      { service: "dab", minDbuv: 35, maxDbuv: 70, cnDb: 18 },
+      { service: "fm", minDbuv: 50, maxDbuv: 70, cnDb: 38 },
+      { service: "satellite", minDbuv: 50, maxDbuv: 77, cnDb: 12 },
+    ],
+  }),
+  derating: choice({
+    label: "Derating for many carriers",
+    help: "How much less each carrier may have at an amplifier's output than the two of its rating.",
+    choices: [
+      { value: "usual", label: "as usual: 7.5·log10(n − 1) for TV, 10·log10(n/2) for satellite" },
+      { value: "beats", label: "7.5·log10(n − 1) everywhere" },
+      { value: "power", label: "10·log10(n/2) everywhere" },
+    ],
+    default: "usual",
+    source: "both rules are in use; from trade appendices",
+  }),
+});
+
+export type Settings = Readonly<z.output<typeof SETTINGS>>;
+
+export const USUAL_SETTINGS: Settings = SETTINGS.parse({});
+
+/** Settings of a design; the usual ones where it names none. */
+export function settingsOf(design: { readonly settings?: Settings }): Settings {
+  return design.settings ?? USUAL_SETTINGS;
+}
