@@ -1,6 +1,5 @@
 /** Selecting from a pane: brings the thing into view on the canvas and leaves the pane as it is. */
 import { type Selection, useApp } from "../store/app.ts";
-import { usePanes } from "./panes.ts";
 
 /** The last selection made from inside a pane, so that the shell doesn't turn away from that pane. */
 let fromPane: Selection | null = null;
@@ -14,9 +13,4 @@ export function selectFromPane(target: Partial<Selection>, options?: { readonly 
 
 export function wasSelectedFromPane(selection: Selection): boolean {
   return selection === fromPane;
-}
-
-/** On a narrow screen the bottom sheet covers half of the canvas; whoever is led to a part wants to see it. */
-export function closeSheet(): void {
-  usePanes.setState({ sheet: null });
 }

@@ -7,6 +7,7 @@ import { type FieldMeta, fieldMeta } from "../../parts/fields.ts";
 import { useApp } from "../../store/app.ts";
 import { useFindingsFor, useVerdict } from "../../store/hooks.ts";
 import { deleteSelection, duplicateSelection } from "../canvas/selectionEdits.ts";
+import { IconButton } from "../kit/IconButton.tsx";
 import { FindingItem } from "../verdict/FindingList.tsx";
 import { ServiceTable } from "../verdict/VerdictRow.tsx";
 import { LabelField } from "./LabelField.tsx";
@@ -38,6 +39,11 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
         <p className="quiet small">{kind.summary}</p>
         <PartState record={record} />
         {verdict ? <p className={verdict.works ? "state ok" : "state bad"}>{verdict.sentence}</p> : null}
+        <div className="button-row">
+          <ReplacePicker record={record} />
+          <IconButton bordered icon={Copy} name="Duplicate this part" onPress={duplicateSelection} />
+          <IconButton bordered icon={Trash2} name="Delete this part" onPress={deleteSelection} />
+        </div>
       </header>
       {now.length > 0 ? (
         <section className="asks" aria-label="Asks for now">
@@ -75,15 +81,6 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
           {CAUTIONS[caution].sentences.join(" ")}
         </details>
       ))}
-      <div className="button-row">
-        <ReplacePicker record={record} />
-        <button type="button" className="button" onClick={duplicateSelection}>
-          <Copy size={16} aria-hidden /> Duplicate
-        </button>
-        <button type="button" className="button danger" onClick={deleteSelection}>
-          <Trash2 size={16} aria-hidden /> Delete
-        </button>
-      </div>
     </div>
   );
 }
