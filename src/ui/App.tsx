@@ -17,7 +17,7 @@ import "./shell/shell.css";
 import "./print/print.css";
 
 /** Below this width the panes share one bottom sheet. */
-export const NARROW = "(max-width: 900px)";
+const NARROW = "(max-width: 900px)";
 
 export function App() {
   const isNarrow = useMedia(NARROW);

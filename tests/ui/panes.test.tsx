@@ -62,7 +62,7 @@ describe("the inspector", () => {
     const receiver = partOfKind("receiver-sat");
     useApp.getState().select({ parts: [receiver.id] });
     show(<Inspector />);
-    const asks = screen.getByRole("region", { name: "Asks for now" });
+    const asks = screen.getByRole("region", { name: "At this moment" });
     const other = receiver.options.polarisation === "V" ? /horizontal/i : /vertical/i;
     const before = useApp.getState().evaluation.record(receiver.id)?.inputs;
     fireEvent.click(within(asks).getByRole("radio", { name: other }));

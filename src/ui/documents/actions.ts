@@ -12,7 +12,7 @@ import { type Opened, useDocuments } from "../../store/documents.ts";
 import { wishOf, withoutWish } from "../start.ts";
 
 /** The example that greets whoever comes for the first time. */
-export const FIRST_EXAMPLE = "house-universal";
+const FIRST_EXAMPLE = "house-universal";
 
 function show(design: Design, notes: readonly string[] = []): void {
   const { openDesign, notify, notices, dismiss, opened } = useApp.getState();
@@ -57,7 +57,7 @@ function taken(opened: Opened): boolean {
 }
 
 /** Opens a share link as a new document of its own; a bad one leaves everything as it is. */
-export async function openLink(fragment: string): Promise<boolean> {
+async function openLink(fragment: string): Promise<boolean> {
   const reading = await decodeLink(fragment);
   if (!reading.ok) {
     tell(reading.problem);
@@ -69,7 +69,7 @@ export async function openLink(fragment: string): Promise<boolean> {
 }
 
 /** Opens the text of a file as a new document of its own; a bad one leaves everything as it is. */
-export async function openText(text: string, name: string): Promise<boolean> {
+async function openText(text: string, name: string): Promise<boolean> {
   const reading = readDesign(text);
   if (!reading.ok) {
     tell(`“${name}”: ${reading.problem}`);
@@ -147,7 +147,7 @@ export async function openAtStart(): Promise<void> {
  * Takes the wish out of the address once it is fulfilled: reloading a link would make a second copy of it.
  * Where nothing can be stored, the address is all there is to come back to, and stays.
  */
-export function forgetWish(): void {
+function forgetWish(): void {
   if (useDocuments.getState().state === "unavailable") return;
   window.history.replaceState(null, "", withoutWish(window.location.href));
 }

@@ -46,8 +46,8 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
         </div>
       </header>
       {now.length > 0 ? (
-        <section className="asks" aria-label="Asks for now">
-          <h3>Asks for now</h3>
+        <section className="asks" aria-label="At this moment">
+          <h3>At this moment</h3>
           <FieldGroup record={record} fields={now} />
         </section>
       ) : null}

@@ -70,7 +70,7 @@ function PortItem({ record, port }: { readonly record: PartRecord; readonly port
 }
 
 /** "Lounge receiver asks for H high: 17.2 V and 22 kHz arrive." */
-export function offerWords(offer: Offer, label: string): string {
+function offerWords(offer: Offer, label: string): string {
   const volts = `${decimal(offer.volts)} V`;
   const dormant = offer.dormant ? " (while a switch stands otherwise)" : "";
   if (!offer.request) return `“${label}” feeds ${volts}${dormant}.`;

@@ -11,8 +11,10 @@ export function VerdictPane() {
   const report = useApp((s) => s.report);
   const isEmpty = useApp((s) => s.design.parts.length === 0);
   if (isEmpty) return <EmptyVerdict />;
-  const receivers = report.verdicts.filter((v) => v.role === "receiver");
-  const outlets = report.verdicts.filter((v) => v.role === "outlet");
+  // Whatever fails comes first; among equals, the order of the design.
+  const verdicts = [...report.verdicts].sort((a, b) => Number(a.works) - Number(b.works));
+  const receivers = verdicts.filter((v) => v.role === "receiver");
+  const outlets = verdicts.filter((v) => v.role === "outlet");
   return (
     <div className="verdict">
       <Summary receivers={receivers} />
