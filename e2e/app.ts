@@ -1,0 +1,140 @@
+/** What all end-to-end tests share: a console that must stay silent, and the few gestures made over and over. */
+import { readFile } from "node:fs/promises";
+import { type BrowserContext, test as base, expect, type Locator, type Page } from "@playwright/test";
+
+/** A test whose browser may not complain in its console. */
+export const test = base.extend<{ silence: undefined }>({
+  silence: [
+    async ({ context }, use) => {
+      const complaints = listen(context);
+      await use(undefined);
+      expect(complaints, "what the console complained about").toEqual([]);
+    },
+    { auto: true },
+  ],
+});
+
+/** Collects errors and warnings of all pages of a context; for a second browser within a test. */
+export function listen(context: BrowserContext): readonly string[] {
+  const complaints: string[] = [];
+  context.on("weberror", (error) => complaints.push(error.error().message));
+  context.on("console", (message) => {
+    if (message.type() === "error" || message.type() === "warning") complaints.push(message.text());
+  });
+  return complaints;
+}
+
+/** Opens the app and waits until a design stands on the canvas. */
+export async function open(page: Page, address: string): Promise<void> {
+  await page.goto(address);
+  await expect(titleOf(page)).not.toHaveValue("");
+}
+
+export const titleOf = (page: Page): Locator => page.getByRole("textbox", { name: "Title of the design" });
+export const messages = (page: Page): Locator => page.getByRole("status", { name: "Messages" });
+export const cards = (page: Page): Locator => page.locator(".react-flow__node");
+export const wires = (page: Page): Locator => page.locator(".react-flow__edge");
+export const findings = (page: Page): Locator => page.getByRole("region", { name: "Findings" });
+
+/** The card of a part on the canvas, by its name. */
+export function card(page: Page, label: string): Locator {
+  return cards(page).filter({ has: page.locator(`[id$="-name"]:text-is("${label}")`) });
+}
+
+/** A port of a card: "Output out 1", "Input feed". */
+export function port(page: Page, label: string, name: string): Locator {
+  return card(page, label).getByRole("button", { name: new RegExp(`^${name}, `) });
+}
+
+/** A wire by what it joins. */
+export function wire(page: Page, from: string, to: string): Locator {
+  return page.getByRole("group", { name: new RegExp(`^From ${from} to ${to}(:|$)`) });
+}
+
+/** A receiver in the verdict, by its name. */
+export function verdict(page: Page, label: string): Locator {
+  return page.getByRole("region", { name: "Receivers" }).getByRole("button", {
+    name: new RegExp(`^(Works|Fails): ${label} `),
+  });
+}
+
+export async function showPane(page: Page, name: "Verdict" | "Part" | "Chain"): Promise<void> {
+  await page.getByRole("tab", { name: new RegExp(`^${name}`) }).click();
+}
+
+export async function showAll(page: Page): Promise<void> {
+  await page.getByRole("button", { name: "Show the whole design" }).click();
+}
+
+/** Opens the menu of the design and takes one entry. */
+export async function fromMenu(page: Page, entry: string): Promise<void> {
+  await page.getByRole("button", { name: "Design menu" }).click();
+  await page.getByRole("menuitem", { name: entry }).click();
+}
+
+export type File = {
+  readonly title: string;
+  readonly parts: readonly {
+    readonly id: string;
+    readonly kind: string;
+    readonly label?: string;
+    readonly options: Readonly<Record<string, unknown>>;
+    readonly at: readonly [number, number];
+  }[];
+  readonly wires: readonly {
+    readonly from: readonly [string, string];
+    readonly to: readonly [string, string];
+  }[];
+};
+
+/** The open design as the user can have it: the file that the app hands out. */
+export async function download(page: Page): Promise<{ readonly text: string; readonly file: File }> {
+  const started = page.waitForEvent("download");
+  await fromMenu(page, "Download as a file");
+  const text = await readFile(await (await started).path(), "utf8");
+  return { text, file: JSON.parse(text) };
+}
+
+/** Gives a file to the app the way a user does; `name` is what it is called. */
+export async function upload(page: Page, name: string, text: string): Promise<void> {
+  const asked = page.waitForEvent("filechooser");
+  await fromMenu(page, "Open a file…");
+  await (await asked).setFiles({ name, mimeType: "application/json", buffer: Buffer.from(text) });
+}
+
+/** Presses at one place, moves in steps that a hand would make, and lets go at another. */
+export async function drag(
+  page: Page,
+  from: Locator,
+  to: { readonly x: number; readonly y: number },
+): Promise<void> {
+  const start = await middle(from);
+  await page.mouse.move(start.x, start.y);
+  await page.mouse.down();
+  await page.mouse.move(start.x + 10, start.y + 10);
+  await page.mouse.move((start.x + to.x) / 2, (start.y + to.y) / 2, { steps: 4 });
+  await page.mouse.move(to.x, to.y, { steps: 6 });
+  await page.mouse.up();
+}
+
+export async function middle(of: Locator): Promise<{ readonly x: number; readonly y: number }> {
+  const box = await of.boundingBox();
+  if (!box) throw new Error(`Not on the screen: ${of}`);
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}
+
+export async function waitUntilSaved(page: Page): Promise<void> {
+  await expect(page.getByRole("banner").getByRole("status")).toHaveText("Saved");
+}
+
+/** An own design to work on: the example, under a title of its own. */
+export async function ownDesign(page: Page, title: string): Promise<void> {
+  await open(page, "/?example=house-universal");
+  await retitle(page, title);
+  await waitUntilSaved(page);
+}
+
+export async function retitle(page: Page, title: string): Promise<void> {
+  await titleOf(page).fill(title);
+  await titleOf(page).press("Enter");
+}

@@ -1,0 +1,160 @@
+/** A small house from an empty canvas: with the mouse, with the keyboard alone, and with a finger. */
+import { expect, type Page } from "@playwright/test";
+import { cards, download, drag, fromMenu, middle, open, port, showPane, test, titleOf, wire } from "./app.ts";
+
+/** Dish, converter, cable, outlet, receiver, each joined to the next. */
+const CHAIN = ["dish", "lnb-universal", "cable", "outlet-sat", "receiver-sat"];
+
+const [DISH, LNB, OUTLET, RECEIVER] = [
+  "Dish 1",
+  "Universal LNB 1",
+  "Outlet, satellite 1",
+  "Satellite receiver 1",
+];
+
+async function expectChain(page: Page): Promise<void> {
+  const { file } = await download(page);
+  expect(file.parts.map((p) => p.kind).sort()).toEqual([...CHAIN].sort());
+  const kind = (id: string) => file.parts.find((p) => p.id === id)?.kind ?? id;
+  const joints = file.wires.map((w) => [kind(w.from[0]), kind(w.to[0])]);
+  expect(joints).toHaveLength(CHAIN.length - 1);
+  for (const [i, next] of CHAIN.slice(1).entries()) expect(joints).toContainEqual([CHAIN[i], next]);
+}
+
+test("a house is built from an empty canvas with the mouse", async ({ page }) => {
+  await open(page, "/");
+  await fromMenu(page, "New, empty");
+  await expect(cards(page)).toHaveCount(0);
+  await expect(page.getByText("Nothing here yet")).toBeVisible();
+  for (let i = 0; i < 2; i++) await page.getByRole("button", { name: "Zoom out" }).click();
+
+  const tray = (name: string) => page.getByRole("button", { name, exact: true });
+  await drag(page, tray("Dish"), { x: 310, y: 400 });
+  await drag(page, tray("Universal LNB"), { x: 520, y: 400 });
+  await page.getByRole("searchbox", { name: "Search the parts" }).fill("satellite");
+  await drag(page, tray("Outlet, satellite"), { x: 740, y: 400 });
+  await drag(page, tray("Satellite receiver"), { x: 960, y: 400 });
+  await expect(cards(page)).toHaveCount(4);
+
+  // From port to port, against the signal too, and from port to card.
+  await drag(page, port(page, DISH, "Output feed"), await middle(port(page, LNB, "Input feed")));
+  await drag(page, port(page, OUTLET, "Input in"), await middle(port(page, LNB, "Output out")));
+  await drag(page, port(page, OUTLET, "Output SAT"), { x: 960, y: 400 });
+  await showPane(page, "Verdict");
+  await expect(page.getByText("The receiver works.")).toBeVisible();
+
+  // Let go over a wire, a part goes into it.
+  await page.getByRole("searchbox", { name: "Search the parts" }).fill("cable");
+  await drag(page, tray("Cable"), await middle(wire(page, LNB, OUTLET).locator(".strip-plate")));
+  await expect(wire(page, LNB, OUTLET)).toHaveCount(0);
+  await expectChain(page);
+  await showPane(page, "Verdict");
+  await expect(page.getByText("The receiver works.")).toBeVisible();
+});
+
+test("the same house is built with the keyboard alone", async ({ page }) => {
+  await open(page, "/");
+  await tabTo(page, "button", "Design menu");
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("Enter");
+  await expect(titleOf(page)).toHaveValue("Untitled design");
+
+  await tabTo(page, "searchbox", "Search the parts");
+  for (const kind of ["dish", "universal lnb", "outlet, satellite", "satellite receiver"]) {
+    await page.keyboard.press("ControlOrMeta+a");
+    await page.keyboard.type(kind);
+    await page.keyboard.press("Enter");
+  }
+  await expect(cards(page)).toHaveCount(4);
+
+  for (const [from, to] of [
+    [`${DISH}: output`, LNB],
+    [`${LNB}: output`, OUTLET],
+    [`${OUTLET}: output`, RECEIVER],
+  ]) {
+    await tabTo(page, "button", "Join two parts…");
+    await page.keyboard.press("Enter");
+    await page.keyboard.type(String(from));
+    await page.keyboard.press("Enter");
+    await expect(page.getByRole("dialog", { name: /^Join .* to…/ })).toBeVisible();
+    await page.keyboard.type(String(to));
+    await page.keyboard.press("Enter");
+    await expect(page.getByRole("dialog")).toHaveCount(0);
+  }
+  await tabTo(page, "tab", "Part");
+  await page.keyboard.press("ArrowLeft");
+  await expect(page.getByText("The receiver works.")).toBeVisible();
+
+  // A wire takes the focus like a card does; Enter selects it, and I asks what to put into it.
+  await tabToWire(page, `From ${LNB} to ${OUTLET}`);
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("i");
+  await expect(page.getByRole("dialog", { name: "Insert into this wire" })).toBeVisible();
+  await page.keyboard.type("cable");
+  await page.keyboard.press("Enter");
+  await expectChain(page);
+});
+
+/** Presses Tab until the wanted control has the focus: reaching it by keyboard is part of what is tested. */
+async function tabTo(page: Page, role: "button" | "searchbox" | "tab", name: string): Promise<void> {
+  await tabUntil(page, () =>
+    page.getByRole(role, { name }).evaluate((element) => element === document.activeElement),
+  );
+}
+
+async function tabToWire(page: Page, start: string): Promise<void> {
+  await tabUntil(page, () =>
+    page.evaluate((words) => {
+      const { activeElement } = document;
+      const named = activeElement?.getAttribute("aria-labelledby");
+      return (named && document.getElementById(named)?.textContent?.startsWith(words)) || false;
+    }, start),
+  );
+}
+
+async function tabUntil(page: Page, arrived: () => Promise<boolean>): Promise<void> {
+  for (let i = 0; i < 160; i++) {
+    if (await arrived()) return;
+    await page.keyboard.press("Tab");
+  }
+  throw new Error("Not to be reached with the Tab key.");
+}
+
+test.describe("on a tablet", () => {
+  test.use({ viewport: { width: 820, height: 1180 }, hasTouch: true, isMobile: true });
+
+  test("the same house is built with a finger: a tap adds, two taps join", async ({ page }) => {
+    await open(page, "/");
+    await page.getByRole("button", { name: "Design menu" }).tap();
+    await page.getByRole("menuitem", { name: "New, empty" }).tap();
+    await expect(cards(page)).toHaveCount(0);
+
+    const bottom = page.getByRole("navigation", { name: "Panes" });
+    await bottom.getByRole("button", { name: "Parts" }).tap();
+    const tray = page.getByRole("region", { name: "Parts" });
+    for (const kind of ["Dish", "Universal LNB", "Outlet, satellite", "Satellite receiver"]) {
+      await tray.getByRole("button", { name: kind, exact: true }).tap();
+    }
+    await bottom.getByRole("button", { name: "Parts" }).tap();
+    await expect(tray).toHaveCount(0);
+    await page.getByRole("button", { name: "Show the whole design" }).tap();
+    await expect(cards(page)).toHaveCount(4);
+
+    await port(page, DISH, "Output feed").tap();
+    await expect(page.getByText(/^Joining “Dish 1”/)).toBeVisible();
+    await port(page, LNB, "Input feed").tap();
+    await port(page, LNB, "Output out").tap();
+    await port(page, OUTLET, "Input in").tap();
+    await port(page, OUTLET, "Output SAT").tap();
+    await port(page, RECEIVER, "Input \\w+").tap();
+    await expect(page.getByText(/^Joining/)).toHaveCount(0);
+
+    const strip = await middle(wire(page, LNB, OUTLET).locator(".strip-plate"));
+    await page.touchscreen.tap(strip.x, strip.y);
+    await page.getByRole("button", { name: "Insert a part into the wire…" }).tap();
+    await page.getByRole("option", { name: /^Cable/ }).tap();
+    await expectChain(page);
+    await bottom.getByRole("button", { name: "Verdict" }).tap();
+    await expect(page.getByText("The receiver works.")).toBeVisible();
+  });
+});

@@ -1,0 +1,103 @@
+/** What the first command of the README leads to: a house that works, broken and mended by one part. */
+import { readFileSync } from "node:fs";
+import { expect } from "@playwright/test";
+import {
+  card,
+  findings,
+  messages,
+  middle,
+  open,
+  showAll,
+  showPane,
+  test,
+  verdict,
+  wire,
+  wires,
+} from "./app.ts";
+
+const example = new URL("../src/design/examples/house-universal.json", import.meta.url);
+const joints: number = JSON.parse(readFileSync(example, "utf8")).wires.length;
+
+test("the first address shows the example house with a strip on every wire", async ({ page }) => {
+  await open(page, "/?example=house-universal");
+  await expect(page).toHaveTitle(/Downlead/);
+  await showAll(page);
+  await expect(wires(page)).toHaveCount(joints);
+  // Nothing in this house is without a signal.
+  await expect(wires(page).filter({ has: page.locator(".strip path.strip-live") })).toHaveCount(joints);
+  await expect(page.locator(".strip-hit")).toHaveCount(0);
+  await expect(page.getByText("All 7 receivers work.")).toBeVisible();
+});
+
+/**
+ * A wideband converter with its oscillator at 10.4 GHz puts the sky from 10.7 to 12.75 GHz to 300 to 2350 MHz,
+ * over television at 470 to 694 MHz (channels 21 to 48: EU Decision 2017/899, from memory) and clear of DAB and
+ * FM below 240 MHz. It offers V and H on one output each, and a universal receiver can tune neither: common
+ * practice, no source.
+ */
+test("a wideband converter in place of the universal one collides with television where they share a cable, and undo brings all back", async ({
+  page,
+}) => {
+  await open(page, "/?example=house-universal");
+  await card(page, "Converter").click();
+  await page.getByRole("button", { name: "Replace with…" }).click();
+  await page.getByRole("combobox", { name: "Replace with" }).fill("wideband lnb");
+  await page.keyboard.press("Enter");
+  await expect(card(page, "Converter")).toContainText("oscillator 10.40 GHz");
+  await expect(messages(page)).not.toContainText("taken off");
+
+  // Red and hatched on the two cables that carry both, in words as well; none where there is television alone.
+  await showAll(page);
+  for (const room of ["living room", "bedroom 1"]) {
+    const shared = wire(page, `Diplexer ${room}`, `Drop ${room}`);
+    await expect(shared).toHaveAccessibleName(/TV [^,]*carriers collide/);
+    await expect(shared.locator(".strip-hit").first()).toHaveCSS("fill", 'url("#hatch-hit")');
+    await expect(shared.locator('.wire-mark[data-worst="hit"]')).toBeVisible();
+  }
+  for (const room of ["bedroom 2", "bedroom 3"]) {
+    await expect(wire(page, "Loft splitter", `Drop ${room}`).locator(".strip-hit")).toHaveCount(0);
+  }
+
+  await showPane(page, "Verdict");
+  await expect(page.getByText("3 of 7 receivers work.")).toBeVisible();
+  await expect(verdict(page, "TV living room")).toHaveText(/Fails: .* drowned by another signal/);
+  await expect(verdict(page, "TV bedroom 1")).toHaveText(/Fails: .* drowned by another signal/);
+  await expect(verdict(page, "TV bedroom 2")).toHaveText(/Works: /);
+  await expect(verdict(page, "TV bedroom 3")).toHaveText(/Works: /);
+  await expect(verdict(page, "DAB radio living room")).toHaveText(/Works: /);
+  await expect(verdict(page, "Satellite receiver living room")).toHaveText(
+    /Fails: .*Gets none of 80 .*horizontal/,
+  );
+  await expect(verdict(page, "Satellite receiver bedroom 1")).toHaveText(
+    /Fails: .*Gets none of 80 .*vertical/,
+  );
+  await expect(findings(page)).toContainText("which this input cannot tune");
+  await expect(findings(page)).toContainText(/“UHF aerial” and Satellite V from “Dish” share \d+ to \d+ MHz/);
+
+  await page.getByRole("button", { name: "Undo", exact: true }).first().click();
+  await expect(page.getByText("All 7 receivers work.")).toBeVisible();
+  await expect(page.locator(".strip-hit")).toHaveCount(0);
+  await expect(wire(page, "Converter", "Dish cable 1")).toHaveAccessibleName(/on request/);
+  await page.getByRole("button", { name: "Redo" }).click();
+  await expect(page.getByText("3 of 7 receivers work.")).toBeVisible();
+});
+
+test("a finding leads to its culprit, and the spectrum of the wire names the carriers that are hit", async ({
+  page,
+}) => {
+  await open(page, "/?example=house-wideband-fails");
+  const culprit = card(page, "Diplexer living room");
+  await findings(page)
+    .getByRole("button", { name: /share .* behind “Diplexer living room”/ })
+    .click();
+  await expect(culprit).toBeInViewport({ ratio: 1 });
+  await expect(culprit).toHaveClass(/selected/);
+
+  const strip = await middle(wire(page, "Diplexer living room", "Drop living room").locator(".strip-plate"));
+  await page.mouse.click(strip.x, strip.y);
+  const spectrum = page.getByRole("region", { name: "Spectrum" });
+  await expect(spectrum.getByText("Diplexer living room (out) → Drop living room (in)")).toBeVisible();
+  // Channel 22 is 478 to 486 MHz (306 + 8 · N for its centre); the feed begins at 300 MHz and so lies over it.
+  const channel = spectrum.getByRole("region", { name: "Carriers" }).getByRole("row", { name: /^C\d+ / });
+  await expect(channel.filter({ hasText: /lost|drown|collid|hit/i }).first()).toBeVisible();
+});
