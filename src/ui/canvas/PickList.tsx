@@ -45,6 +45,8 @@ export function PickList<T>({ label, choices, none, onPick }: Props<T>) {
         aria-activedescendant={active ? `${id}-${at}` : undefined}
         aria-label={label}
         placeholder="Search"
+        // biome-ignore lint/a11y/noAutofocus: it follows upon a choice in the list before it, which had the focus.
+        autoFocus
         value={query}
         onChange={(event) => {
           setQuery(event.target.value);
