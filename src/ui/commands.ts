@@ -258,6 +258,9 @@ export function shortcutWords(command: Command): string | undefined {
   // "+" is a key and a separator: split only where a name stands before it.
   return first
     .split(/(?<=\w)\+/)
-    .map((key) => (key === "$mod" ? (isApple ? "⌘" : "Ctrl") : (KEY_WORDS[key] ?? key.toUpperCase())))
+    .map((key) => {
+      if (key === "$mod") return isApple ? "⌘" : "Ctrl";
+      return KEY_WORDS[key] ?? (key.length === 1 ? key.toUpperCase() : key);
+    })
     .join("+");
 }

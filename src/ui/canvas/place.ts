@@ -51,9 +51,11 @@ export function insertWithRoom(design: Design, part: Part, wire: string): Edit {
   }
   const middle = (fromX + after.at[0] + shift - CARD_WIDTH_PX) / 2;
   const inside = Math.min(...[...portPlaces(portsOf(part)).values()].map((p) => p.y));
-  positions.set(part.id, clear(design, part, snapped(middle), snapped(end.y - inside)));
-  const moved = moveParts(inserted.design, positions);
-  return moved.ok ? done(moved.design, inserted.notes) : moved;
+  const roomy = moveParts(inserted.design, positions);
+  if (!roomy.ok) return roomy;
+  const at = clear(roomy.design, part, snapped(middle), snapped(end.y - inside));
+  const placed = moveParts(roomy.design, new Map([[part.id, at]]));
+  return placed.ok ? done(placed.design, inserted.notes) : placed;
 }
 
 /** The place, or just below whatever stands there already. */

@@ -1,0 +1,57 @@
+import { describe, expect, test } from "vitest";
+import {
+  COAX_TICKS_MHZ,
+  coaxScale,
+  SKY_TICKS_MHZ,
+  skyScale,
+  tickLabel,
+} from "../../../src/ui/canvas/axis.ts";
+import { STRIP_WIDTH_PX } from "../../../src/ui/canvas/stripGeometry.ts";
+
+/** Frequency bands: Spanish Royal Decree 346/2011, Annex I, 4.1; UHF to 694 MHz: Decision (EU) 2017/899. */
+const BANDS = [
+  { name: "FM, 87.5–108 MHz", fromMHz: 87.5, toMHz: 108 },
+  { name: "DAB, 174–240 MHz", fromMHz: 174, toMHz: 240 },
+  { name: "UHF TV, 470–694 MHz", fromMHz: 470, toMHz: 694 },
+  { name: "satellite IF, 950–2150 MHz", fromMHz: 950, toMHz: 2150 },
+];
+
+describe("the coaxial axis", () => {
+  test.each(BANDS)("gives $name room to be seen: a twentieth of the strip at least", ({ fromMHz, toMHz }) => {
+    const x = coaxScale(STRIP_WIDTH_PX);
+    expect(x(toMHz) - x(fromMHz)).toBeGreaterThanOrEqual(STRIP_WIDTH_PX / 20);
+  });
+
+  test("rises without a break, so that left of is always lower than", () => {
+    const x = coaxScale(1000);
+    for (let mhz = 6; mhz <= 2400; mhz++) expect(x(mhz)).toBeGreaterThan(x(mhz - 1));
+  });
+
+  test("begins at 5 MHz and ends at 2400 MHz, and holds what lies outside at its ends", () => {
+    const x = coaxScale(200);
+    expect([x(5), x(2400), x(1), x(9000)]).toEqual([0, 200, 0, 200]);
+  });
+
+  test("puts a wideband IF over UHF TV, as it lies on the cable", () => {
+    // IF = RF − LO with the oscillator at 10.40 GHz: 10.70 GHz comes down to 300 MHz (arithmetic).
+    const x = coaxScale(100);
+    expect(x(10_700 - 10_400)).toBeLessThan(x(470));
+    expect(x(12_750 - 10_400)).toBeGreaterThan(x(862));
+  });
+
+  test("has its ticks inside", () => {
+    const x = coaxScale(100);
+    for (const mhz of COAX_TICKS_MHZ) expect(x.invert(x(mhz))).toBeCloseTo(mhz, 6);
+  });
+});
+
+describe("the sky axis", () => {
+  test("is straight from 10.70 to 12.75 GHz (range of Ku reception, EN 61319-1 as quoted in its scope)", () => {
+    const x = skyScale(205);
+    expect([x(10_700), x(11_700), x(12_750)]).toEqual([0, 100, 205]);
+  });
+
+  test("names its ticks in GHz", () => {
+    expect(SKY_TICKS_MHZ.map(tickLabel)).toEqual(["10.7 G", "11.7 G", "12.8 G"]);
+  });
+});
