@@ -1,32 +1,133 @@
-/** What an outlet or a receiver should find, per service and modulation. */
+/** What an outlet or a receiver should find: profiles of limits, dated and with their sources. */
+import { type Settings, settingsOf } from "../design/settings.ts";
 import type { Service } from "../signal/carrier.ts";
+import { remembered } from "../signal/remember.ts";
 
-export type Limits = { readonly minDbuv: number; readonly maxDbuv: number; readonly source: string };
+export type Limits = {
+  readonly minDbuv: number;
+  readonly maxDbuv: number;
+  /** Least C/N [dB]; absent where the profile sets none. */
+  readonly cnDb?: number;
+};
 
-const EN = "EN 60728-1 outlet levels, as quoted in a public table";
+/** The wide band of a network [MHz]: terrestrial, or satellite IF. */
+export type Range = "terrestrial" | "satellite";
 
-/** Rows are tried in order; the first whose service fits and whose prefix starts the mode decides. */
-const ROWS: readonly { service: Service; mode: string; limits: Limits }[] = [
-  { service: "fm", mode: "fm-mono", limits: { minDbuv: 40, maxDbuv: 70, source: EN } },
-  { service: "fm", mode: "", limits: { minDbuv: 50, maxDbuv: 70, source: EN } },
-  { service: "dab", mode: "", limits: { minDbuv: 28, maxDbuv: 94, source: EN } },
-  {
-    service: "tv",
-    mode: "dvbt2-256qam",
-    limits: {
-      minDbuv: 44,
-      maxDbuv: 74,
-      source: `${EN}; 256 QAM minimum estimated from its C/N beside 64 QAM`,
-    },
-  },
-  { service: "tv", mode: "dvbt2-64qam", limits: { minDbuv: 39, maxDbuv: 74, source: EN } },
-  { service: "tv", mode: "dvbt2", limits: { minDbuv: 35, maxDbuv: 74, source: EN } },
-  { service: "tv", mode: "dvbt-64qam", limits: { minDbuv: 45, maxDbuv: 74, source: EN } },
-  { service: "tv", mode: "", limits: { minDbuv: 36, maxDbuv: 74, source: EN } },
-  { service: "satellite", mode: "", limits: { minDbuv: 47, maxDbuv: 77, source: EN } },
+export type Profile = {
+  readonly name: string;
+  readonly dated: string;
+  readonly source: string;
+  /** Tried in order: the first whose service fits and whose text starts the mode decides. */
+  readonly rows: readonly (Limits & { readonly service: Service; readonly mode: string })[];
+  /** Most that two carriers of a service may differ at an outlet [dB]. */
+  readonly differenceDb: Partial<Record<Service, number>>;
+  /** Most that the level may fall or rise from one end of a range to the other [dB]. */
+  readonly slopeDb: Partial<Record<Range, number>>;
+  /** Least isolation between outlets of different dwellings [dB]. */
+  readonly isolation: readonly { readonly fromMHz: number; readonly toMHz: number; readonly db: number }[];
+};
+
+const level = (service: Service, mode: string, minDbuv: number, maxDbuv: number, cnDb?: number) => ({
+  service,
+  mode,
+  minDbuv,
+  maxDbuv,
+  ...(cnDb === undefined ? {} : { cnDb }),
+});
+
+/** Isolation figures of the Spanish law; EN 60728-1's own were not at hand in a form worth trusting. */
+const RD346_ISOLATION = [
+  { fromMHz: 47, toMHz: 300, db: 38 },
+  { fromMHz: 300, toMHz: 862, db: 30 },
+  { fromMHz: 950, toMHz: 2150, db: 20 },
 ];
 
-/** Limits for a carrier; undefined for what nobody wants to receive. */
-export function limitsFor(service: Service, mode: string): Limits | undefined {
-  return ROWS.find((row) => row.service === service && mode.startsWith(row.mode))?.limits;
+const EN_60728: Profile = {
+  name: "EN 60728-1, as quoted",
+  dated: "levels as quoted in a public table; seen 2026",
+  source: "EN 60728-1 outlet levels, as quoted in a public table",
+  rows: [
+    level("fm", "fm-mono", 40, 70, 38),
+    level("fm", "", 50, 70, 48),
+    level("dab", "", 28, 94),
+    // Not in the table: estimated from its C/N beside that of 64 QAM.
+    level("tv", "dvbt2-256qam", 44, 74),
+    level("tv", "dvbt2-64qam", 39, 74),
+    level("tv", "dvbt2", 35, 74),
+    level("tv", "dvbt-64qam", 45, 74, 26),
+    level("tv", "", 36, 74),
+    level("satellite", "", 47, 77),
+  ],
+  // From memory.
+  differenceDb: { tv: 12, satellite: 15 },
+  slopeDb: {},
+  isolation: RD346_ISOLATION,
+};
+
+const RD_346: Profile = {
+  name: "Royal Decree 346/2011, Annex I",
+  dated: "2011, section 4",
+  source: "Spanish Royal Decree 346/2011, Annex I 4.3 to 4.5",
+  rows: [
+    level("fm", "", 40, 70, 38),
+    level("dab", "", 30, 70, 18),
+    level("tv", "", 47, 70, 25),
+    level("satellite", "dvbs-", 47, 77, 11),
+    level("satellite", "dvbs2-qpsk", 47, 77, 12),
+    level("satellite", "", 47, 77, 14),
+  ],
+  differenceDb: {},
+  slopeDb: { terrestrial: 16, satellite: 20 },
+  isolation: RD346_ISOLATION,
+};
+
+const PRACTICE: Profile = {
+  name: "Good practice (UK), as quoted",
+  dated: "installers' pages seen 2026; codes from memory",
+  source: "UK installers' page (TV 45 to 65 dBµV, C/N 26 dB good); targets for flats from memory",
+  rows: [
+    level("fm", "", 54, 74, 38),
+    level("dab", "", 40, 65, 18),
+    level("tv", "", 45, 65, 26),
+    level("satellite", "", 52, 75),
+  ],
+  differenceDb: { tv: 12, satellite: 15 },
+  slopeDb: {},
+  isolation: RD346_ISOLATION,
+};
+
+const profiles = new WeakMap<Settings, Profile>();
+
+/** The profile that a design is judged by; the same object as long as its settings are. */
+export function profileOf(design: { readonly settings?: Settings }): Profile {
+  const settings = settingsOf(design);
+  return remembered(profiles, settings, () => profileFor(settings));
+}
+
+function profileFor(settings: Settings): Profile {
+  switch (settings.limits) {
+    case "en60728":
+      return EN_60728;
+    case "rd346":
+      return RD_346;
+    case "practice":
+      return PRACTICE;
+    case "own":
+      return {
+        name: "Limits of my own",
+        dated: "as set in this design",
+        source: "limits set in this design",
+        rows: settings.ownLimits.map((row) =>
+          level(row.service, "", row.minDbuv, row.maxDbuv, row.cnDb || undefined),
+        ),
+        differenceDb: {},
+        slopeDb: {},
+        isolation: RD346_ISOLATION,
+      };
+  }
+}
+
+/** Limits for a carrier; undefined for what nobody judges. */
+export function limitsFor(profile: Profile, service: Service, mode: string): Limits | undefined {
+  return profile.rows.find((row) => row.service === service && mode.startsWith(row.mode));
 }

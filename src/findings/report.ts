@@ -1,6 +1,8 @@
 /** Asks every rule about every part, and sums receivers and outlets up. */
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
+import type { PartKind } from "../parts/contract.ts";
 import type { Finding, Report, Severity, Verdict } from "./finding.ts";
+import { type Profile, profileOf } from "./limits.ts";
 import { receive } from "./reception.ts";
 import { RULES } from "./rules/index.ts";
 import { outletVerdict, receiverVerdict } from "./verdict.ts";
@@ -9,11 +11,12 @@ import { withLabels } from "./words.ts";
 /** Findings and verdicts of an evaluation. Parts whose records are unchanged are not asked again. */
 export function report(evaluation: Evaluation): Report {
   const sources = evaluation.records.filter((r) => r.kind.family === "receive");
+  const profile = profileOf(evaluation.design);
   const label = (id: string) => evaluation.record(id)?.part.label || id;
   const findings: Finding[] = [];
   const verdicts: Verdict[] = [];
   for (const record of evaluation.records) {
-    const said = saidOf(record, sources);
+    const said = saidOf(record, { sources, profile, kindOf: (id) => evaluation.record(id)?.kind });
     for (const f of said.findings) findings.push(labelled(f, label));
     if (said.verdict) verdicts.push(labelledVerdict(said.verdict, label));
   }
@@ -29,20 +32,29 @@ type Said = {
   readonly verdict: Verdict | undefined;
   /** What a receiver's wants were reckoned with: the source records at that time. */
   readonly sources: readonly PartRecord[] | null;
+  readonly profile: Profile;
 };
 
-const remembered = new WeakMap<PartRecord, Said>();
+const sayings = new WeakMap<PartRecord, Said>();
 
-function saidOf(record: PartRecord, sources: readonly PartRecord[]): Said {
-  const known = remembered.get(record);
-  if (known && (known.sources === null || sameRecords(known.sources, sources))) return known;
+type Setting = {
+  readonly sources: readonly PartRecord[];
+  readonly profile: Profile;
+  readonly kindOf: (id: string) => PartKind | undefined;
+};
+
+function saidOf(record: PartRecord, { sources, profile, kindOf }: Setting): Said {
+  const known = sayings.get(record);
+  if (known?.profile === profile && (known.sources === null || sameRecords(known.sources, sources)))
+    return known;
   const reception = receive(record, sources);
+  const kindAt = (port: string) => kindOf(record.joined[port]?.[0] ?? "");
   const findings = RULES.flatMap((rule) =>
-    rule.check({ record, reception }).map((f): Finding => ({ rule: rule.id, ...f })),
+    rule.check({ record, reception, profile, kindAt }).map((f): Finding => ({ rule: rule.id, ...f })),
   );
   const verdict = reception ? receiverVerdict(record, reception) : outletVerdict(record);
-  const said: Said = { findings, verdict, sources: reception ? sources : null };
-  remembered.set(record, said);
+  const said: Said = { findings, verdict, sources: reception ? sources : null, profile };
+  sayings.set(record, said);
   return said;
 }
 

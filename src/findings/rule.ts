@@ -1,6 +1,8 @@
 /** What a rule is: one question asked of one part, with its explanation beside it. */
 import type { PartRecord } from "../evaluate/evaluation.ts";
+import type { PartKind } from "../parts/contract.ts";
 import type { Finding } from "./finding.ts";
+import type { Profile } from "./limits.ts";
 import type { ReceptionResult } from "./reception.ts";
 
 /** What a rule may look at beside the record of the part. */
@@ -8,6 +10,10 @@ export type RuleView = {
   readonly record: PartRecord;
   /** For a receiver: what it gets. */
   readonly reception: ReceptionResult | undefined;
+  /** Kind of the part at the other end of a port; undefined where nothing is joined. */
+  readonly kindAt: (port: string) => PartKind | undefined;
+  /** Limits that the design is held to. */
+  readonly profile: Profile;
 };
 
 export type Rule = {

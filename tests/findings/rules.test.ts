@@ -3,6 +3,7 @@
  * (common practice, no source) unless a source stands beside them.
  */
 import { describe, expect, test } from "vitest";
+import { USUAL_SETTINGS } from "../../src/design/settings.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { report } from "../../src/findings/report.ts";
 import { RULES } from "../../src/findings/rules/index.ts";
@@ -279,6 +280,122 @@ const CASES: readonly Case[] = [
     says: /too strong; the worst has 89 dBµV .* 74 dBµV at most/,
   },
   {
+    rule: "low-carrier-to-noise",
+    speaks: [
+      // DVB-T 64 QAM: 26 dB by EN 60728-1 from memory. 30 dBµV less 3.6 dBµV of thermal noise and 5 dB are 21 dB.
+      "a weak aerial before a noisy amplifier",
+      {
+        uhf: ["aerial-uhf", { levelDbuv: 30 }],
+        amp: ["amp-distribution", { gainDb: 30, noiseFigureDb: 5 }],
+        plate: ["outlet-tv"],
+      },
+      "uhf.out > amp.in, amp.out > plate.in",
+    ],
+    silent: [
+      "a strong one",
+      {
+        uhf: ["aerial-uhf", { levelDbuv: 60 }],
+        amp: ["amp-distribution", { gainDb: 10, noiseFigureDb: 5 }],
+        plate: ["outlet-tv"],
+      },
+      "uhf.out > amp.in, amp.out > plate.in",
+    ],
+    says: /too little C\/N/,
+  },
+  {
+    rule: "level-difference",
+    speaks: [
+      "one channel 20 dB above its neighbour",
+      {
+        uhf: [
+          "aerial-uhf",
+          {
+            levelDbuv: 50,
+            channels: [
+              { channel: 25, mode: "dvbt-64qam-2/3", levelOffsetDb: 20 },
+              { channel: 30, mode: "dvbt-64qam-2/3" },
+            ],
+          },
+        ],
+        plate: ["outlet-tv"],
+      },
+      "uhf.out > plate.in",
+    ],
+    silent: [
+      "6 dB above, where 12 are allowed",
+      {
+        uhf: [
+          "aerial-uhf",
+          {
+            levelDbuv: 50,
+            channels: [
+              { channel: 25, mode: "dvbt-64qam-2/3", levelOffsetDb: 6 },
+              { channel: 30, mode: "dvbt-64qam-2/3" },
+            ],
+          },
+        ],
+        plate: ["outlet-tv"],
+      },
+      "uhf.out > plate.in",
+    ],
+    says: /C25 is 20 dB stronger than C30; 12 dB/,
+  },
+  {
+    rule: "slope",
+    speaks: [
+      // 200 m of 1.0 mm copper: 19.6 dB/100 m at 950 MHz, 30.7 at 2150 MHz (skin effect): over 20 dB apart.
+      "200 m of cable at satellite IF",
+      {
+        ...satellite,
+        lnb: ["lnb-universal"],
+        drop: ["cable", { lengthM: 200 }],
+        plate: ["outlet-sat"],
+        rx: ["receiver-sat"],
+      },
+      "dish.sky > lnb.sky, lnb.out > drop.in, drop.out > plate.in, plate.sat > rx.sat",
+    ],
+    silent: [
+      "20 m of it",
+      {
+        ...satellite,
+        lnb: ["lnb-universal"],
+        drop: ["cable", { lengthM: 20 }],
+        plate: ["outlet-sat"],
+        rx: ["receiver-sat"],
+      },
+      "dish.sky > lnb.sky, lnb.out > drop.in, drop.out > plate.in, plate.sat > rx.sat",
+    ],
+    says: /falls by .* dB from/,
+  },
+  {
+    rule: "open-end",
+    speaks: [
+      "the last tap of a riser left open",
+      { uhf: ["aerial-uhf"], tap: ["tap"], tv: ["receiver-tv"] },
+      "uhf.out > tap.in, tap.tap1 > tv.in",
+    ],
+    silent: [
+      "the same with a load",
+      { uhf: ["aerial-uhf"], tap: ["tap"], end: ["load"], tv: ["receiver-tv"] },
+      "uhf.out > tap.in, tap.tap1 > tv.in, tap.out > end.in",
+    ],
+    says: /“tap” ends open/,
+  },
+  {
+    rule: "above-band-edge",
+    speaks: [
+      "an old plan with channel 55",
+      { uhf: ["aerial-uhf", { channels: [{ channel: 55, mode: "dvbt2-256qam-2/3" }] }], tv: ["receiver-tv"] },
+      "uhf.out > tv.in",
+    ],
+    silent: [
+      "channels up to 48",
+      { uhf: ["aerial-uhf", { channels: [{ channel: 48, mode: "dvbt2-256qam-2/3" }] }], tv: ["receiver-tv"] },
+      "uhf.out > tv.in",
+    ],
+    says: /C55/,
+  },
+  {
     rule: "same-signal-twice",
     speaks: [
       "a signal split and joined again",
@@ -310,8 +427,10 @@ const CASES: readonly Case[] = [
   },
 ];
 
+/** Slope is limited by the Spanish law only; everything else is judged by the usual profile. */
 function said(rule: string, parts: Sketch, wires: string) {
-  return report(evaluate(draw(parts, wires))).findings.filter((f) => f.rule === rule);
+  const settings = rule === "slope" ? { settings: { ...USUAL_SETTINGS, limits: "rd346" as const } } : {};
+  return report(evaluate({ ...draw(parts, wires), ...settings })).findings.filter((f) => f.rule === rule);
 }
 
 describe("a rule speaks where it must", () => {

@@ -3,6 +3,7 @@
  * as in public channel tables). Levels and noise are set by hand, so the ratios follow by subtraction.
  */
 import { describe, expect, test } from "vitest";
+import { profileOf } from "../../src/findings/limits.ts";
 import type { Band } from "../../src/signal/band.ts";
 import type { Carrier } from "../../src/signal/carrier.ts";
 import { makeGrid } from "../../src/signal/grid.ts";
@@ -55,7 +56,9 @@ function band(
   };
 }
 
-const rowsOf = (...args: Parameters<typeof band>) => carrierRows({ bands: [band(...args)] }, () => true);
+const USUAL = profileOf({});
+const rowsOf = (...args: Parameters<typeof band>) =>
+  carrierRows({ bands: [band(...args)] }, () => true, USUAL);
 
 describe("a carrier's row", () => {
   test("has the channel's frequency and the ratios that follow from its levels", () => {
@@ -87,7 +90,7 @@ describe("a carrier's row", () => {
   });
 
   test("of another setting is idle, whatever its levels", () => {
-    const [row] = carrierRows({ bands: [band([{ channel: 40, level: 0, noise: 50 }])] }, () => false);
+    const [row] = carrierRows({ bands: [band([{ channel: 40, level: 0, noise: 50 }])] }, () => false, USUAL);
     expect(row?.state).toBe("idle");
   });
 });
@@ -152,6 +155,7 @@ describe("the plot", () => {
     const two = carrierRows(
       { bands: [band([{ channel: 30, level: 70 }]), band([{ channel: 30, level: 30 }])] },
       () => true,
+      USUAL,
     );
     expect(nearestRow(two, { mhz: 546, dbuv: 33 })?.level).toBe(30);
     expect(nearestRow(two, { mhz: 546, dbuv: 68 })?.level).toBe(70);

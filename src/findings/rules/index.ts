@@ -1,8 +1,10 @@
 /** All rules, in the order in which findings of equal weight are shown. */
 import type { Rule } from "../rule.ts";
+import { aboveBandEdge } from "./aboveBandEdge.ts";
 import { bandCut } from "./bandCut.ts";
 import { commandVoltage } from "./commandVoltage.ts";
 import { echo } from "./echo.ts";
+import { levelDifference } from "./levelDifference.ts";
 import { levelLimits } from "./levelLimits.ts";
 import { loop } from "./loop.ts";
 import { noSupply } from "./noSupply.ts";
@@ -11,9 +13,12 @@ import { overload } from "./overload.ts";
 import { polarisationMissing } from "./polarisationMissing.ts";
 import { receiverMisses } from "./receiverMisses.ts";
 import { sharedFrequencies } from "./sharedFrequencies.ts";
+import { slope } from "./slope.ts";
 import { supplyLine } from "./supplyLine.ts";
 import { switchedOutputShared } from "./switchedOutputShared.ts";
+import { unterminated } from "./unterminated.ts";
 import { userBands } from "./userBands.ts";
+import { weakQuality } from "./weakQuality.ts";
 import { wrongFeed } from "./wrongFeed.ts";
 import { wrongQuadrant } from "./wrongQuadrant.ts";
 
@@ -32,6 +37,11 @@ export const RULES: readonly Rule[] = [
   polarisationMissing,
   receiverMisses,
   levelLimits,
+  weakQuality,
+  levelDifference,
+  slope,
   echo,
+  unterminated,
   notConnected,
+  aboveBandEdge,
 ];

@@ -1,6 +1,7 @@
 import { ChevronDown, Maximize2, ZoomIn, ZoomOut } from "lucide-react";
 import { useMemo, useState } from "react";
 import { type Design, wireId } from "../../design/design.ts";
+import { profileOf } from "../../findings/limits.ts";
 import type { Spectrum } from "../../signal/band.ts";
 import { useApp } from "../../store/app.ts";
 import { useSpectrum } from "../../store/hooks.ts";
@@ -104,11 +105,13 @@ function FullSpectrum({ spectrum }: { readonly spectrum: Spectrum }) {
   const [axis, setAxis] = useState<"strip" | "linear">("strip");
   const [domain, setDomain] = useState<Domain | null>(null);
   const [cursor, setCursor] = useState<string | null>(null);
+  // The same object while the settings stay, so that an edit elsewhere does not make new rows.
+  const profile = useApp((s) => profileOf(s.design));
 
   const rows = useMemo(() => {
     const shown = new Set(groups.filter((g) => g.key === "" || g.key === setting).flatMap((g) => g.bands));
-    return carrierRows(spectrum, (band) => shown.has(band));
-  }, [spectrum, groups, setting]);
+    return carrierRows(spectrum, (band) => shown.has(band), profile);
+  }, [spectrum, groups, setting, profile]);
   const whole = useMemo(() => wholeDomain(rows) ?? ([0, 2400] as const), [rows]);
   const shownDomain = domain ?? whole;
   const zoom = (factor: number) => {

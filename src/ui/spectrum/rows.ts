@@ -1,5 +1,5 @@
 /** The carriers of a wire as rows: what the table lists and what the cursor reads out. */
-import { type Limits, limitsFor } from "../../findings/limits.ts";
+import { type Limits, limitsFor, type Profile } from "../../findings/limits.ts";
 import { ratioToDb } from "../../rf/decibel.ts";
 import { collisionGrade } from "../../rf/protection.ts";
 import type { Band, CutReason, Spectrum } from "../../signal/band.ts";
@@ -42,13 +42,21 @@ export type CarrierRow = {
 };
 
 /** All carriers of a wire, in order of frequency. */
-export function carrierRows(spectrum: Spectrum, shows: (band: Band) => boolean): readonly CarrierRow[] {
+export function carrierRows(
+  spectrum: Spectrum,
+  shows: (band: Band) => boolean,
+  profile: Profile,
+): readonly CarrierRow[] {
   return spectrum.bands
-    .flatMap((band, b) => rowsOf(band, b, shows(band)))
+    .flatMap((band, b) => rowsOf(band, b, { shown: shows(band), profile }))
     .sort((a, b) => a.hereMHz - b.hereMHz || a.key.localeCompare(b.key));
 }
 
-function rowsOf(band: Band, b: number, shown: boolean): CarrierRow[] {
+function rowsOf(
+  band: Band,
+  b: number,
+  { shown, profile }: { shown: boolean; profile: Profile },
+): CarrierRow[] {
   const name = bandName(band);
   const { grid } = band;
   return Array.from(band.level, (level, i) => {
@@ -61,7 +69,7 @@ function rowsOf(band: Band, b: number, shown: boolean): CarrierRow[] {
     const cniDb = level - ratioToDb(noisePower + interferencePower);
     const ciDb = level - interference;
     const cut = band.cuts[(band.cut[i] ?? 0) - 1];
-    const limits = carrier && limitsFor(band.origin.service, carrier.mode);
+    const limits = carrier && limitsFor(profile, band.origin.service, carrier.mode);
     const userBand = band.stack?.numbers[i];
     return {
       key: `${b}.${i}`,
