@@ -1,0 +1,166 @@
+/** How a level came about: one carrier followed from where it is back to its source, step by step. */
+import type { PartId } from "../design/design.ts";
+import type { Path } from "../parts/contract.ts";
+import type { Band } from "../signal/band.ts";
+import { gainDb } from "../signal/gain.ts";
+import { ciDb, cnDb, cniDb, isLive } from "../signal/readout.ts";
+import type { Response } from "../signal/response.ts";
+import type { Evaluation, PartRecord } from "./evaluation.ts";
+
+/** Which carrier: its source and its entry of the source's plan. */
+export type CarrierId = { readonly origin: string; readonly index: number };
+
+/** One part on the way, and what it did to the carrier. */
+export type TraceStep = {
+  readonly part: PartId;
+  /** Input it came in by; null at the source. */
+  readonly from: string | null;
+  readonly to: string;
+  /** Centre when it leaves [MHz]. */
+  readonly centreMHz: number;
+  /** Behind the part [dBµV, dB, dB, dB]; C/I is Infinity where nothing disturbs. */
+  readonly levelDbuv: number;
+  readonly cnDb: number;
+  readonly ciDb: number;
+  readonly cniDb: number;
+  /** What it gained or lost [dB]; null at the source. */
+  readonly gainDb: number | null;
+  /** What the gain is made of, in order. */
+  readonly made: readonly { readonly what: string; readonly db: number }[];
+  /** Oscillator that moved it [MHz]. */
+  readonly loMHz?: number;
+  /** User band that carries it from here on. */
+  readonly userBand?: number;
+  /** True when this part cut it. */
+  readonly cutHere: boolean;
+};
+
+/**
+ * Steps from the source to a port, in the order of the signal; empty when the carrier is not there.
+ * Of several ways into a part the strongest is followed. On a channel-stacked feed `userBand` says
+ * which user band carries it; absent, the first one.
+ */
+export function traceCarrier(
+  evaluation: Evaluation,
+  at: { readonly part: PartId; readonly port: string },
+  carrier: CarrierId,
+  userBand?: number,
+): readonly TraceStep[] {
+  const steps: TraceStep[] = [];
+  let here: { part: PartId; port: string } | null = at;
+  // A way back can't be longer than the number of parts; loops carry no signal, so this only guards.
+  for (let guard = evaluation.records.length; here && guard > 0; guard--) {
+    const record = evaluation.record(here.part);
+    const out = record && find(record.outputs[here.port]?.bands ?? [], carrier, userBand);
+    if (!record || !out) return steps.length > 0 ? steps.reverse() : [];
+    const came = arrival(record, out, carrier, userBand);
+    steps.push(stepOf(record, here.port, out, came));
+    const end = came && record.joined[came.port];
+    here = end ? { part: end[0], port: end[1] } : null;
+  }
+  return steps.reverse();
+}
+
+type Found = { readonly band: Band; readonly i: number };
+
+/** The carrier among the bands of a port, or the user band that holds it; the strongest of several. */
+function find(bands: readonly Band[], carrier: CarrierId, userBand: number | undefined): Found | undefined {
+  let best: Found | undefined;
+  for (const band of bands) {
+    const i = band.stack ? slotOf(band, carrier, userBand) : indexIn(band, carrier);
+    if (i < 0) continue;
+    if (!best || (band.level[i] ?? 0) > (best.band.level[best.i] ?? 0)) best = { band, i };
+  }
+  return best;
+}
+
+function indexIn(band: Band, carrier: CarrierId): number {
+  return band.origin.key === carrier.origin ? band.grid.index.indexOf(carrier.index) : -1;
+}
+
+function slotOf(band: Band, carrier: CarrierId, userBand: number | undefined): number {
+  const { stack } = band;
+  if (!stack?.holds.some((held) => indexIn(held, carrier) >= 0)) return -1;
+  return userBand === undefined ? 0 : stack.numbers.indexOf(userBand);
+}
+
+type Arrival = Found & { readonly port: string };
+
+/** Where the carrier came into a part: the strongest input that bears it. */
+function arrival(
+  record: PartRecord,
+  out: Found,
+  carrier: CarrierId,
+  userBand: number | undefined,
+): Arrival | null {
+  if (out.band.origin.part === record.part.id && !out.band.stack) return null;
+  const ways = record.kind.signal(record.options, { id: record.part.id, powered: record.powered });
+  let best: Arrival | null = null;
+  for (const [port, spectrum] of Object.entries(record.inputs)) {
+    const leads =
+      out.band.stack?.part === record.part.id || chains(ways.paths ?? [], port, record, out).length > 0;
+    const found = leads ? find(spectrum.bands, carrier, userBand) : undefined;
+    if (found && (!best || (found.band.level[found.i] ?? 0) > (best.band.level[best.i] ?? 0)))
+      best = { ...found, port };
+  }
+  return best;
+}
+
+/** Paths, one after the other, from an input to the outputs that this band can have left by. */
+function chains(paths: readonly Path[], from: string, record: PartRecord, out: Found): Path[][] {
+  const settings = new Map(out.band.conditions.map((c) => [c.at.id, c.setting]));
+  const fits = (path: Path) =>
+    !path.condition || settings.get(`${record.part.id}/${path.condition.port}`) === path.condition.setting;
+  const reach = (node: string): Path[][] =>
+    paths
+      .filter((p) => p.from === node && fits(p))
+      .flatMap((p) => (p.to.startsWith("#") ? reach(p.to).map((rest) => [p, ...rest]) : [[p]]));
+  return reach(from);
+}
+
+function stepOf(record: PartRecord, port: string, out: Found, came: Arrival | null): TraceStep {
+  const { band, i } = out;
+  const centreMHz = band.grid.centre[i] ?? 0;
+  const levelDbuv = band.level[i] ?? 0;
+  const cut = band.cuts[(band.cut[i] ?? 0) - 1];
+  const stacksHere = band.stack?.part === record.part.id;
+  const ways = record.kind.signal(record.options, { id: record.part.id, powered: record.powered });
+  const chain = came
+    ? chains(ways.paths ?? [], came.port, record, out).find((c) => c.at(-1)?.to === port)
+    : undefined;
+  const lo = chain?.map((p) => p.loMHz ?? 0).find((f) => f > 0);
+  return {
+    part: record.part.id,
+    from: came?.port ?? null,
+    to: port,
+    centreMHz,
+    levelDbuv,
+    cnDb: cnDb(band, i),
+    ciDb: ciDb(band, i),
+    cniDb: cniDb(band, i),
+    gainDb: came ? levelDbuv - (came.band.level[came.i] ?? 0) : null,
+    made: stacksHere ? [] : (chain ?? []).flatMap((p) => madeOf(p.response, centreMHz)),
+    ...(lo === undefined ? {} : { loMHz: lo }),
+    ...(band.stack ? { userBand: band.stack.numbers[i] ?? 0 } : {}),
+    cutHere: !isLive(band, i) && cut?.part === record.part.id,
+  };
+}
+
+/** A response taken apart: what each piece does at a frequency. */
+function madeOf(response: Response, f: number): { what: string; db: number }[] {
+  switch (response.type) {
+    case "series":
+      return response.of.flatMap((one) => madeOf(one, f));
+    case "cable":
+      return [{ what: `${response.lengthM} m of cable`, db: gainDb(response, f) }];
+    case "flat":
+      return response.db === 0 ? [] : [{ what: response.db > 0 ? "gain" : "loss", db: response.db }];
+    case "curve":
+      return [{ what: "gain at this frequency", db: gainDb(response, f) }];
+    case "windows":
+    case "notch": {
+      const db = gainDb(response, f);
+      return db === 0 ? [] : [{ what: "filter", db }];
+    }
+  }
+}
