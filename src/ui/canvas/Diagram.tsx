@@ -33,7 +33,6 @@ const NODE_TYPES: NodeTypes = { part: PartCard };
 const EDGE_TYPES: EdgeTypes = { wire: Wire };
 const SNAP: [number, number] = [GRID_PX, GRID_PX];
 const ADDING_KEYS = ["Shift", "Meta", "Control"];
-const PAN_WITH_SECOND_BUTTONS = [1, 2];
 
 type Props = {
   readonly start: Viewport;
@@ -71,7 +70,7 @@ export function Diagram({ start, frame }: Props) {
       selectionMode={SelectionMode.Partial}
       multiSelectionKeyCode={ADDING_KEYS}
       selectionOnDrag={selecting}
-      panOnDrag={selecting ? PAN_WITH_SECOND_BUTTONS : true}
+      panOnDrag={!selecting}
       zoomOnDoubleClick={false}
       connectOnClick={false}
       connectionRadius={28}
