@@ -4,7 +4,7 @@ import type { PartKind } from "../parts/contract.ts";
 import type { Finding, Report, Severity, Verdict } from "./finding.ts";
 import { type Profile, profileOf } from "./limits.ts";
 import { receive } from "./reception.ts";
-import { RULES } from "./rules/index.ts";
+import { DESIGN_RULES, RULES } from "./rules/index.ts";
 import { outletVerdict, receiverVerdict } from "./verdict.ts";
 import { withLabels } from "./words.ts";
 
@@ -20,6 +20,9 @@ export function report(evaluation: Evaluation): Report {
     for (const f of said.findings) findings.push(labelled(f, label));
     if (said.verdict) verdicts.push(labelledVerdict(said.verdict, label));
   }
+  for (const rule of DESIGN_RULES)
+    for (const f of rule.checkDesign(evaluation, profile))
+      findings.push(labelled({ rule: rule.id, ...f }, label));
   // A stable sort: findings of equal weight stay in the order of the design and of the rules.
   findings.sort((a, b) => WEIGHT[a.severity] - WEIGHT[b.severity]);
   return { findings, verdicts };

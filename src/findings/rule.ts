@@ -1,5 +1,5 @@
 /** What a rule is: one question asked of one part, with its explanation beside it. */
-import type { PartRecord } from "../evaluate/evaluation.ts";
+import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { PartKind } from "../parts/contract.ts";
 import type { Finding } from "./finding.ts";
 import type { Profile } from "./limits.ts";
@@ -24,6 +24,11 @@ export type Rule = {
   /** Where the rule or its limit comes from. */
   readonly source: string;
   readonly check: (view: RuleView) => readonly Omit<Finding, "rule">[];
+};
+
+/** A question that only the whole design can answer. */
+export type DesignRule = Omit<Rule, "check"> & {
+  readonly checkDesign: (evaluation: Evaluation, profile: Profile) => readonly Omit<Finding, "rule">[];
 };
 
 /** Id of the wire at a port of a part; an empty list when nothing is joined. */

@@ -125,6 +125,7 @@ const MULTISWITCH = define({
       ...terrestrialPaths(o, outputsOf(o), powered),
       ...trunkPaths(o),
     ],
+    isolationDb: o.isolationDb,
   }),
   power: (o) => {
     const outputs = outputsOf(o);

@@ -3,6 +3,7 @@ import { z } from "zod";
 import { terrestrialFields } from "./besideSatellite.ts";
 import { choice, number, toggle, whole } from "./fields.ts";
 import { lnbSupplyFields } from "./lnbSupply.ts";
+import { decoupling } from "./passive.ts";
 
 export const MULTISWITCH_OPTIONS = z.object({
   satelliteInputs: choice({
@@ -115,6 +116,8 @@ export const MULTISWITCH_OPTIONS = z.object({
     default: 2,
     source: "typical (1 to 4), from memory",
   }),
+  // Typical 25 to 35 dB.
+  isolationDb: decoupling(28),
 });
 
 export type MultiswitchOptions = z.output<typeof MULTISWITCH_OPTIONS>;

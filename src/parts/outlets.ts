@@ -6,7 +6,7 @@ import { toggle } from "./fields.ts";
 import { RISER_OUTLETS } from "./outletsRiser.ts";
 import { SEPARATING_OUTLETS } from "./outletsSeparating.ts";
 import { insertionLoss, MEMORY, passing, plainLoss, type Range } from "./passive.ts";
-import { plate, satSocket } from "./plate.ts";
+import { dwellingField, plate, satSocket } from "./plate.ts";
 
 const outletSat = plate(
   {
@@ -15,7 +15,7 @@ const outletSat = plate(
     summary: "Plain plate with one satellite socket; lets a wideband feed through whole.",
     keywords: ["wall plate", "socket", "F connector", "direct", "single"],
     symbol: "outlet-1",
-    options: z.object({ lossDb: insertionLoss(1) }),
+    options: z.object({ lossDb: insertionLoss(1), dwelling: dwellingField() }),
     caption: () => "direct, 5–2400 MHz",
   },
   (o) => [satSocket(plainLoss(o.lossDb))],
@@ -28,7 +28,7 @@ const outletTwin = plate(
     summary: "Plain plate with two satellite sockets, each on its own cable.",
     keywords: ["wall plate", "socket", "F connector", "dual", "two cables"],
     symbol: "outlet-2",
-    options: z.object({ lossDb: insertionLoss(1) }),
+    options: z.object({ lossDb: insertionLoss(1), dwelling: dwellingField() }),
     caption: () => "two cables, 5–2400 MHz",
   },
   (o) => {
@@ -52,6 +52,7 @@ const outletTv = plate(
         default: false,
         source: MEMORY,
       }),
+      dwelling: dwellingField(),
     }),
     caption: () => "5–862 MHz",
   },

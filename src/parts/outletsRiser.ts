@@ -8,6 +8,7 @@ import {
   coaxOut,
   DIODE_DROP_VOLTS,
   dB,
+  decoupling,
   INLINE,
   insertionLoss,
   LINE_POWER,
@@ -16,6 +17,7 @@ import {
   plainLoss,
   type Range,
 } from "./passive.ts";
+import { dwellingField } from "./plate.ts";
 import { tapBranch, tapThrough } from "./splitters.ts";
 
 type Socket = {
@@ -92,15 +94,8 @@ const through = define({
       source: MEMORY,
     }),
     satellite,
-    isolationDb: number({
-      label: "Decoupling between line out and sockets",
-      unit: "dB",
-      min: 0,
-      max: 60,
-      default: 25,
-      source: MEMORY,
-      advanced: true,
-    }),
+    isolationDb: decoupling(25, "Decoupling between line out and sockets"),
+    dwelling: dwellingField(),
   }),
   symbol: "outlet-through",
   caption: (o) => `${dB(o.tapLossDb)} · ${o.satellite ? "TV / FM / SAT" : "TV / FM"}`,
@@ -124,7 +119,11 @@ const end = define({
   summary: "Last plate of a riser; its own 75 Ω ends the line.",
   keywords: ["wall plate", "riser", "terminated", "block", "last"],
   prefix: "plate",
-  options: z.object({ lossDb: insertionLoss(4, "Loss to the sockets"), satellite }),
+  options: z.object({
+    lossDb: insertionLoss(4, "Loss to the sockets"),
+    satellite,
+    dwelling: dwellingField(),
+  }),
   symbol: (o) => (o.satellite ? "outlet-3" : "outlet-2"),
   caption: (o) => `${dB(o.lossDb)} · ${o.satellite ? "TV / FM / SAT" : "TV / FM"}`,
   ports: (o) => [coaxIn("in"), ...socketPorts(o.satellite)],

@@ -4,7 +4,7 @@ import { flat, type Response, series } from "../signal/response.ts";
 import type { PartKind } from "./contract.ts";
 import { choice, number } from "./fields.ts";
 import { insertionLoss, MEMORY, passing, plainLoss, type Range } from "./passive.ts";
-import { plate, type Socket, satSocket } from "./plate.ts";
+import { dwellingField, plate, type Socket, satSocket } from "./plate.ts";
 
 const separating = {
   satFromMHz: number({
@@ -74,6 +74,7 @@ const outletDiplexed = plate(
       tvLossDb: insertionLoss(1.5, "Loss to the TV socket"),
       satLossDb: insertionLoss(2, "Loss to the satellite socket"),
       ...separating,
+      dwelling: dwellingField(),
     }),
     caption: (o) => `TV / SAT ${o.satFromMHz}–${o.satToMHz} MHz`,
   },
@@ -104,6 +105,7 @@ const triplexing = {
   radioLossDb: insertionLoss(3, "Loss to the radio socket"),
   satLossDb: insertionLoss(2, "Loss to the satellite sockets"),
   ...separating,
+  dwelling: dwellingField(),
 };
 
 type Triplexing = Separating & {

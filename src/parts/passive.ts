@@ -83,3 +83,8 @@ export function dcPass(value: boolean) {
 export function dB(value: number): string {
   return `${Number(value.toFixed(1))} dB`;
 }
+
+/** Field for how well the outputs of a part are decoupled from one another. */
+export function decoupling(db: number, label = "Decoupling between outputs") {
+  return number({ label, unit: "dB", min: 0, max: 60, default: db, source: MEMORY, advanced: true });
+}

@@ -2,7 +2,19 @@
 import type { z } from "zod";
 import type { Response } from "../signal/response.ts";
 import { type Delivery, define, type PartKind, type Path, type Port, type PowerPath } from "./contract.ts";
+import { text } from "./fields.ts";
 import { coaxIn, coaxOut } from "./passive.ts";
+
+/** Which dwelling an outlet belongs to: outlets of different dwellings must be isolated from one another. */
+export function dwellingField() {
+  return text({
+    label: "Dwelling",
+    help: "The flat it belongs to, by any name. Left empty, its isolation from others is not checked.",
+    maxLength: 40,
+    default: "",
+    advanced: true,
+  });
+}
 
 /** One socket, or more, of a plate: which input it hangs on, what it lets out, what it is for. */
 export type Socket = {

@@ -3,7 +3,17 @@ import { z } from "zod";
 import { curve, type Response, series } from "../signal/response.ts";
 import { define, type PartKind, type PowerPath } from "./contract.ts";
 import { choice, number, whole } from "./fields.ts";
-import { coaxIn, coaxOut, DIODE_DROP_VOLTS, dB, INLINE, LINE_POWER, MEMORY, plainLoss } from "./passive.ts";
+import {
+  coaxIn,
+  coaxOut,
+  DIODE_DROP_VOLTS,
+  dB,
+  decoupling,
+  INLINE,
+  LINE_POWER,
+  MEMORY,
+  plainLoss,
+} from "./passive.ts";
 import { resistiveSplitDb, SPLIT_FIELDS, splitResponse } from "./splitLoss.ts";
 
 const outputs = (count: number, prefix: string) =>
@@ -14,15 +24,7 @@ function steered(ports: readonly string[]): readonly PowerPath[] {
   return ports.map((from) => ({ from, to: "in", tone: true, dropVolts: DIODE_DROP_VOLTS }));
 }
 
-const isolationDb = number({
-  label: "Decoupling between outputs",
-  unit: "dB",
-  min: 0,
-  max: 60,
-  default: 22,
-  source: MEMORY,
-  advanced: true,
-});
+const isolationDb = decoupling(22);
 
 const splitter = define({
   kind: "splitter",

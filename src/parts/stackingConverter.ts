@@ -6,6 +6,7 @@ import { define, type Path, type Port } from "./contract.ts";
 import { choice, number, whole } from "./fields.ts";
 import { LNB_REJECTION_DB, UNIVERSAL_IF, WIDEBAND_IF } from "./lnbFields.ts";
 import { lnbSupplies, lnbSupplyFields } from "./lnbSupply.ts";
+import { decoupling } from "./passive.ts";
 import { numberedOutputs, quadrantInputs, upTo } from "./quadrants.ts";
 import { inner, stackedOutputs, stackPath, stackSwitch } from "./stacks.ts";
 import { userBandCaption, userBandFields } from "./userBands.ts";
@@ -48,6 +49,7 @@ const STACKER_OPTIONS = z.object({
     source: "order of magnitude, from memory",
     advanced: true,
   }),
+  isolationDb: decoupling(28),
 });
 
 type StackerOptions = z.output<typeof STACKER_OPTIONS>;
@@ -85,7 +87,7 @@ export const STACKING_CONVERTER = define({
   signal: (o, { powered }) => {
     const outputs = stackedOutputs(o.outputs);
     const beside = terrestrialPaths(o, outputs, powered);
-    if (!powered) return { paths: beside };
+    if (!powered) return { paths: beside, isolationDb: o.isolationDb };
     const inputs = stackerInputs(o).map(({ id }) => id);
     const response = passBand({
       ...(o.feed === "wideband" ? WIDEBAND_IF : UNIVERSAL_IF),
@@ -94,7 +96,11 @@ export const STACKING_CONVERTER = define({
     });
     const paths: Path[] = inputs.map((from) => ({ from, to: inner(from), response }));
     const from = inputs.map(inner);
-    return { paths: [...paths, ...beside], stacks: outputs.map((to) => stackPath(o, { from, to })) };
+    return {
+      paths: [...paths, ...beside],
+      stacks: outputs.map((to) => stackPath(o, { from, to })),
+      isolationDb: o.isolationDb,
+    };
   },
   power: (o) => ({
     selfPowered: o.mainsOn,

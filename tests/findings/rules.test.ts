@@ -6,7 +6,7 @@ import { describe, expect, test } from "vitest";
 import { USUAL_SETTINGS } from "../../src/design/settings.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { report } from "../../src/findings/report.ts";
-import { RULES } from "../../src/findings/rules/index.ts";
+import { DESIGN_RULES, RULES } from "../../src/findings/rules/index.ts";
 import { draw, type Sketch } from "../draw.ts";
 
 const satellite = { dish: ["dish", { diameterM: 0.8 }] } as const satisfies Sketch;
@@ -396,6 +396,31 @@ const CASES: readonly Case[] = [
     says: /C55/,
   },
   {
+    rule: "dwelling-isolation",
+    speaks: [
+      // Two legs of 1 dB and 22 dB of decoupling are 24 dB; RD 346/2011 asks for 38 dB up to 300 MHz.
+      "two flats on one splitter with short cables",
+      {
+        uhf: ["aerial-uhf"],
+        split: ["splitter", { range: "tv", isolationDb: 22 }],
+        p1: ["outlet-tv", { lossDb: 1, dwelling: "flat 1" }],
+        p2: ["outlet-tv", { lossDb: 1, dwelling: "flat 2" }],
+      },
+      "uhf.out > split.in, split.out1 > p1.in, split.out2 > p2.in",
+    ],
+    silent: [
+      "two rooms of the same flat",
+      {
+        uhf: ["aerial-uhf"],
+        split: ["splitter", { range: "tv", isolationDb: 22 }],
+        p1: ["outlet-tv", { lossDb: 1, dwelling: "flat 1" }],
+        p2: ["outlet-tv", { lossDb: 1, dwelling: "flat 1" }],
+      },
+      "uhf.out > split.in, split.out1 > p1.in, split.out2 > p2.in",
+    ],
+    says: /“p1” \(flat 1\) and “p2” \(flat 2\) .* 24 dB at 47 MHz; 38 dB/,
+  },
+  {
     rule: "same-signal-twice",
     speaks: [
       "a signal split and joined again",
@@ -452,5 +477,5 @@ describe("a rule stays silent where it must", () => {
 });
 
 test("every rule has a case here, and every case a rule", () => {
-  expect(CASES.map((c) => c.rule).sort()).toEqual(RULES.map((r) => r.id).sort());
+  expect(CASES.map((c) => c.rule).sort()).toEqual([...RULES, ...DESIGN_RULES].map((r) => r.id).sort());
 });

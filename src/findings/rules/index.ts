@@ -1,8 +1,9 @@
 /** All rules, in the order in which findings of equal weight are shown. */
-import type { Rule } from "../rule.ts";
+import type { DesignRule, Rule } from "../rule.ts";
 import { aboveBandEdge } from "./aboveBandEdge.ts";
 import { bandCut } from "./bandCut.ts";
 import { commandVoltage } from "./commandVoltage.ts";
+import { dwellingIsolation } from "./dwellingIsolation.ts";
 import { echo } from "./echo.ts";
 import { levelDifference } from "./levelDifference.ts";
 import { levelLimits } from "./levelLimits.ts";
@@ -45,3 +46,5 @@ export const RULES: readonly Rule[] = [
   notConnected,
   aboveBandEdge,
 ];
+
+export const DESIGN_RULES: readonly DesignRule[] = [dwellingIsolation];
