@@ -15,6 +15,7 @@ export function attachAutosave(open: OpenDesign, store: typeof useDocuments = us
   const { signal } = letGo;
   const documents = () => store.getState();
 
+  void documents().pickUp();
   const stopDesign = open.subscribe((design) => documents().changed(design));
 
   // A tablet may kill a hidden tab without a further word: hidden is the last safe moment.
@@ -23,7 +24,15 @@ export function attachAutosave(open: OpenDesign, store: typeof useDocuments = us
     () => document.visibilityState === "hidden" && void documents().flush(),
     { signal },
   );
-  window.addEventListener("pagehide", () => void documents().flush(), { signal });
+  // A page that is left or closed gets no answer from the storage any more.
+  window.addEventListener(
+    "pagehide",
+    () => {
+      documents().part();
+      void documents().flush();
+    },
+    { signal },
+  );
   window.addEventListener(
     "beforeunload",
     (event) => {

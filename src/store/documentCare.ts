@@ -3,10 +3,12 @@ import type { Design } from "../design/design.ts";
 import { retitle } from "../design/edits/parts.ts";
 import { readDesign, writeDesign } from "../design/file.ts";
 import { LIMITS } from "../design/limits.ts";
+import type { Parting } from "./documentParting.ts";
 import type { DocumentHead, Shelf, StoredDocument } from "./documentShelf.ts";
 
 export type Surroundings = {
   readonly shelf: Shelf;
+  readonly parting?: Parting;
   readonly now: () => number;
   readonly newId: () => string;
   /** From a change to its saving [ms]. */

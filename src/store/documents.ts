@@ -5,8 +5,9 @@
  */
 import { create, type StoreApi, type UseBoundStore } from "zustand";
 import type { Design } from "../design/design.ts";
-import { readDesign } from "../design/file.ts";
+import { readDesign, writeDesign } from "../design/file.ts";
 import { duplicateStored, GONE, putOpen, renameStored, type Surroundings } from "./documentCare.ts";
+import { browserParting } from "./documentParting.ts";
 import { browserShelf, type DocumentHead, type StoredDocument } from "./documentShelf.ts";
 import { sheltered } from "./documentShelter.ts";
 import { storageTrouble } from "./documentTrouble.ts";
@@ -50,6 +51,10 @@ export type DocumentsState = {
   readonly changed: (design: Design) => void;
   /** Saves what is unsaved now. */
   readonly flush: () => Promise<void>;
+  /** Told that the page goes away: puts down at once what is unsaved, for the next page to pick up. */
+  readonly part: () => void;
+  /** Puts on the shelf what pages had to leave unsaved. */
+  readonly pickUp: () => Promise<void>;
   /** These yield null, or a sentence that says why not. */
   readonly rename: (id: string, title: string) => Promise<string | null>;
   readonly duplicate: (id: string) => Promise<string | null>;
@@ -68,6 +73,7 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
   /** The design as it was read or last saved: the same object needs no saving. */
   let settled: Design | null = null;
   let pending: Design | null = null;
+  let newId: string | null = null;
   let timer: ReturnType<typeof setTimeout> | undefined;
   /** Everything that touches the shelf goes one after the other. */
   let queue: Promise<unknown> = Promise.resolve();
@@ -77,6 +83,12 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
       const result = queue.then(work);
       queue = result.catch(() => undefined);
       return result;
+    }
+
+    /** Id of a design that is not on the shelf yet; the same until it is, or until another one is opened. */
+    function nextId(): string {
+      newId ??= around.newId();
+      return newId;
     }
 
     async function readList(): Promise<void> {
@@ -96,11 +108,12 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
       if (!design) return;
       if (get().state !== "unavailable") set({ state: "saving" });
       const { current: id, revision } = get();
-      const known = { id: id ?? around.newId(), revision };
+      const known = { id: id ?? nextId(), revision };
       try {
         const { head, notice, newTitle } = await putOpen({ ...around, shelf }, design, known);
         settled = design;
         if (pending === design) pending = null;
+        around.parting?.drop();
         set({
           current: head.id,
           revision: head.revision,
@@ -122,6 +135,7 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
     async function turnTo(design: Design | null, document: DocumentHead | null): Promise<void> {
       settled = design;
       pending = null;
+      newId = null;
       const [current, revision] = document ? [document.id, document.revision] : [null, null];
       set({ current, revision, state: "saved", reason: null, newTitle: null, notice: null });
       await shelf.setLastOpened(current).catch(() => undefined);
@@ -204,6 +218,27 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
 
       flush: () => inTurn(save),
 
+      part: () => {
+        const { current: id, revision } = get();
+        if (pending) around.parting?.leave({ id: id ?? nextId(), revision, text: writeDesign(pending) });
+      },
+
+      pickUp: () =>
+        inTurn(async () => {
+          for (const { id, revision, text } of around.parting?.take() ?? []) {
+            try {
+              const reading = readDesign(text);
+              // The saving that was under way may have come through after all.
+              const stored = await shelf.read(id).catch(() => undefined);
+              if (!reading.ok || stored?.text === text) continue;
+              const { head } = await putOpen({ ...around, shelf }, reading.design, { id, revision });
+              await shelf.setLastOpened(head.id);
+            } catch (error) {
+              refused(error);
+            }
+          }
+        }),
+
       rename: (id, title) =>
         onShelf(async () => {
           await save();
@@ -253,6 +288,7 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
 
 export const useDocuments = createDocuments({
   shelf: browserShelf(),
+  parting: browserParting(),
   now: Date.now,
   // Not randomUUID: a page served by plain http within a house doesn't have it.
   newId: () => crypto.getRandomValues(new Uint32Array(3)).join("-"),
