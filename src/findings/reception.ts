@@ -2,7 +2,7 @@
 import type { PartRecord } from "../evaluate/evaluation.ts";
 import type { ReceiverInput } from "../parts/contract.ts";
 import { noiseFactor } from "../rf/noise.ts";
-import { type Band, SILENCE } from "../signal/band.ts";
+import { type Band, SILENCE, type Stack } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
 import type { Condition } from "../signal/control.ts";
 import { isLive } from "../signal/readout.ts";
@@ -54,14 +54,77 @@ export function receive(record: PartRecord, sources: readonly PartRecord[]): Rec
   const services = reception.wants.map((service) => {
     const wanted = wantedCarriers(record, sources, service);
     const fates = new Map<string, Fate>();
-    for (const input of reception.inputs) {
-      if (!input.services.includes(service)) continue;
-      for (const band of (record.inputs[input.port] ?? SILENCE).bands)
-        if (band.origin.service === service) listen(record.part.id, input, band, fates);
-    }
+    for (const input of reception.inputs)
+      hear(record, { receiver: record.part.id, input, alone: false }, service, fates);
     return summed(service, wanted, fates);
   });
   return { services };
+}
+
+/** What a set of carriers comes to for one tuner. */
+export type TunerCount = { readonly got: number; readonly of: number };
+
+/** One tuner of a receiver and what it can get. */
+export type TunerReception = {
+  /** Counted from 1 over all inputs. */
+  readonly number: number;
+  readonly input: string;
+  readonly service: Service;
+  /** User band that it tunes through, on a channel-stacked feed. */
+  readonly userBand?: number;
+  /** If nobody else on its line asked for anything. */
+  readonly alone: TunerCount;
+  /** With all others asking for what they ask for now. */
+  readonly together: TunerCount;
+};
+
+/**
+ * For each satellite tuner the transponders it can get alone and together with the others.
+ * Tuners behind one switched input share its quadrant: all but the first take what the first left selected.
+ */
+export function tunersOf(record: PartRecord, sources: readonly PartRecord[]): readonly TunerReception[] {
+  const reception = record.kind.reception?.(record.options);
+  const service = "satellite";
+  if (!reception?.wants.includes(service)) return [];
+  const of = wantedCarriers(record, sources, service).length;
+  const tuners: TunerReception[] = [];
+  for (const input of reception.inputs) {
+    if (!input.services.includes(service)) continue;
+    for (let k = 0; k < input.tuners; k++) {
+      const own = input.userBands?.[k];
+      const narrowed = input.feed === "stacked" ? { ...input, userBands: own ? [own] : [] } : input;
+      const count = (alone: boolean): TunerCount => {
+        const fates = new Map<string, Fate>();
+        const selectedOnly = !alone && k > 0 && input.feed === "switched";
+        hear(record, { receiver: record.part.id, input: narrowed, alone, selectedOnly }, service, fates);
+        return { got: [...fates.values()].filter((f) => f.got).length, of };
+      };
+      tuners.push({
+        number: tuners.length + 1,
+        input: input.port,
+        service,
+        ...(own ? { userBand: own.number } : {}),
+        alone: count(true),
+        together: count(false),
+      });
+    }
+  }
+  return tuners;
+}
+
+/** Who listens, and how: alone, as if nobody else spoke to any switch; or only to what is selected now. */
+type Listener = {
+  readonly receiver: string;
+  readonly input: ReceiverInput;
+  readonly alone: boolean;
+  readonly selectedOnly?: boolean;
+};
+
+function hear(record: PartRecord, listener: Listener, service: Service, fates: Map<string, Fate>): void {
+  const { input, selectedOnly } = listener;
+  if (!input.services.includes(service)) return;
+  for (const band of (record.inputs[input.port] ?? SILENCE).bands)
+    if (band.origin.service === service && (!selectedOnly || band.selected)) listen(listener, band, fates);
 }
 
 type Wanted = { readonly key: string };
@@ -97,16 +160,17 @@ function better(a: Fate | undefined, b: Fate): Fate {
 }
 
 /** What becomes of the carriers of one band at one input. */
-function listen(receiver: string, input: ReceiverInput, band: Band, fates: Map<string, Fate>): void {
+function listen(listener: Listener, band: Band, fates: Map<string, Fate>): void {
+  const { input } = listener;
   if (band.stack) {
-    listenStacked(input, band, fates);
+    listenStacked(listener, band, fates);
     return;
   }
   const note = (i: number, fate: Fate) => {
     const key = `${band.origin.key}#${band.grid.index[i] ?? 0}`;
     fates.set(key, better(fates.get(key), fate));
   };
-  const refused = refusal(receiver, input, band);
+  const refused = refusal(listener, band);
   for (let i = 0; i < band.level.length; i++) note(i, cutFate(band, i) ?? refused ?? quality(input, band, i));
 }
 
@@ -118,11 +182,11 @@ function cutFate(band: Band, i: number): Fate | undefined {
 }
 
 /** Why the whole band is of no use at this input; undefined when it is. */
-function refusal(receiver: string, input: ReceiverInput, band: Band): Fate | undefined {
-  const wrong = wrongFeed(input, band);
+function refusal(listener: Listener, band: Band): Fate | undefined {
+  const wrong = wrongFeed(listener.input, band);
   if (wrong) return { got: false, why: "wrong feed", text: wrong };
   for (const condition of band.conditions) {
-    const barrier = unreachable(receiver, input, condition);
+    const barrier = unreachable(listener, condition);
     if (barrier) return barrier;
   }
   return undefined;
@@ -147,11 +211,11 @@ function wrongFeed(input: ReceiverInput, band: Band): string | undefined {
 }
 
 /** Whether the receiver itself can make a switch stand as needed; the barrier if not. */
-function unreachable(receiver: string, input: ReceiverInput, condition: Condition): Fate | undefined {
+function unreachable({ receiver, input, alone }: Listener, condition: Condition): Fate | undefined {
   const { at, setting } = condition;
   const speaks = at.offers.filter((o) => o.kind === "commands");
   const own = speaks.find((o) => o.part === receiver && o.port === input.port);
-  const foreign = speaks.find((o) => !o.dormant && o !== own);
+  const foreign = alone ? undefined : speaks.find((o) => !o.dormant && o !== own);
   if (!own || foreign) {
     if (at.setting === setting) return undefined;
     const text = foreign
@@ -208,10 +272,10 @@ function graded(o: { levelDbuv: number; noise: number; interference: number; req
 }
 
 /** Through its own user bands a receiver gets any carrier that the converter holds. */
-function listenStacked(input: ReceiverInput, band: Band, fates: Map<string, Fate>): void {
+function listenStacked(listener: Listener, band: Band, fates: Map<string, Fate>): void {
   const { stack } = band;
   if (!stack) return;
-  const lines = usableUserBands(input, band);
+  const lines = usableUserBands(listener, band);
   for (const held of stack.holds)
     for (let i = 0; i < held.level.length; i++) {
       const key = `${held.origin.key}#${held.grid.index[i] ?? 0}`;
@@ -224,7 +288,8 @@ function listenStacked(input: ReceiverInput, band: Band, fates: Map<string, Fate
 }
 
 /** Positions of the user bands this input may use, or why it has none. */
-function usableUserBands(input: ReceiverInput, band: Band): readonly (number | Fate)[] {
+function usableUserBands(listener: Listener, band: Band): readonly (number | Fate)[] {
+  const { input } = listener;
   const { stack } = band;
   if (!stack) return [];
   if (input.feed !== "stacked" || !input.userBands)
@@ -253,8 +318,33 @@ function usableUserBands(input: ReceiverInput, band: Band): readonly (number | F
         why: "wrong feed",
         text: `are out of reach on user band ${own.number}, set to another centre than at ${partName(stack.part)}`,
       };
-    return cutFate(band, at) ?? at;
+    return cutFate(band, at) ?? occupied(listener, own.number, stack) ?? at;
   });
+}
+
+/** Who else keeps a user band from being tuned in peace. */
+function occupied({ receiver, input, alone }: Listener, userBand: number, stack: Stack): Fate | undefined {
+  if (alone) return undefined;
+  const others = stack.control.offers.filter(
+    (o) => o.kind === "commands" && !(o.part === receiver && o.port === input.port),
+  );
+  const holder = others.find((o) => o.request && !o.request.userBands);
+  if (holder)
+    return {
+      got: false,
+      why: "not selectable",
+      part: holder.part,
+      text: `are out of reach: ${partName(holder.part)} holds the line`,
+    };
+  const rival = others.find((o) => o.request?.userBands?.includes(userBand));
+  if (rival)
+    return {
+      got: false,
+      why: "not selectable",
+      part: rival.part,
+      text: `are retuned by ${partName(rival.part)}, which uses the same user band`,
+    };
+  return undefined;
 }
 
 /** Quality of a held carrier, behind what the line from the converter adds. */

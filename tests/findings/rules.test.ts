@@ -233,6 +233,20 @@ const CASES: readonly Case[] = [
     says: /wideband feed/,
   },
   {
+    rule: "too-many-tuners",
+    speaks: [
+      "three tuners, two user bands",
+      { ...satellite, lnb: ["lnb-stacked"], rx: ["receiver-stacked", { tuners: 3 }] },
+      "dish.sky > lnb.sky, lnb.out > rx.sat",
+    ],
+    silent: [
+      "two and two",
+      { ...satellite, lnb: ["lnb-stacked"], rx: ["receiver-stacked", { tuners: 2 }] },
+      "dish.sky > lnb.sky, lnb.out > rx.sat",
+    ],
+    says: /3 tuners but is set to 2 user bands/,
+  },
+  {
     rule: "polarisation-missing",
     speaks: [
       "a wideband receiver with one of its two cables",

@@ -17,6 +17,7 @@ import { sharedFrequencies } from "./sharedFrequencies.ts";
 import { slope } from "./slope.ts";
 import { supplyLine } from "./supplyLine.ts";
 import { switchedOutputShared } from "./switchedOutputShared.ts";
+import { tooManyTuners } from "./tooManyTuners.ts";
 import { unterminated } from "./unterminated.ts";
 import { userBands } from "./userBands.ts";
 import { weakQuality } from "./weakQuality.ts";
@@ -35,6 +36,7 @@ export const RULES: readonly Rule[] = [
   commandVoltage,
   userBands,
   wrongFeed,
+  tooManyTuners,
   polarisationMissing,
   receiverMisses,
   levelLimits,
