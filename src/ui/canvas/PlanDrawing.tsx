@@ -37,8 +37,6 @@ type Plan = {
 };
 
 const NO_SIGNAL = "var(--line-strong)";
-/** Half the size of a cross on a wire that lost carriers [px on the canvas]. */
-const MARK_PX = 26;
 
 const plans = new WeakMap<Evaluation, Plan>();
 
@@ -68,10 +66,8 @@ function drawn({ design, spectrum, record }: Evaluation): Plan {
     const key = colour ?? NO_SIGNAL;
     wires.set(key, `${wires.get(key) ?? ""}M${from.x} ${from.y}L${to.x} ${to.y}`);
     if (worst !== "hit") continue;
-    const x = (from.x + to.x) / 2;
-    const y = (from.y + to.y) / 2;
-    const m = MARK_PX;
-    marks += `M${x - m} ${y - m}l${2 * m} ${2 * m}M${x - m} ${y + m}l${2 * m} ${-2 * m}`;
+    // A stroke without length, drawn as a dot by its round ends: as large on the screen at any zoom.
+    marks += `M${(from.x + to.x) / 2} ${(from.y + to.y) / 2}h0`;
   }
   return { cards, wires, marks };
 }

@@ -3,8 +3,10 @@ import { ViewportPortal } from "@xyflow/react";
 import { useApp } from "../../store/app.ts";
 import { boxOf } from "./boxes.ts";
 import { boxPath, PlanDrawing } from "./PlanDrawing.tsx";
+import { useScreenPixel } from "./useScreenPixel.ts";
 
 export function PlanLayer() {
+  const style = useScreenPixel();
   const evaluation = useApp((s) => s.evaluation);
   const selection = useApp((s) => s.selection);
   const selected = new Set(selection.parts);
@@ -14,7 +16,7 @@ export function PlanLayer() {
     .join("");
   return (
     <ViewportPortal>
-      <svg className="plan-layer" width={1} height={1} aria-hidden="true">
+      <svg className="plan-layer" style={style} width={1} height={1} aria-hidden="true">
         <PlanDrawing evaluation={evaluation} />
         <path className="plan-selected" d={outline} />
       </svg>

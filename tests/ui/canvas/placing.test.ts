@@ -1,4 +1,5 @@
 /** Where cards go: by hand, into wires, in line with others, and all at once. Geometry of our own. */
+import Elk from "elkjs/lib/elk.bundled.js";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Design, EMPTY_DESIGN, wireId } from "../../../src/design/design.ts";
@@ -118,7 +119,7 @@ describe("arranging", () => {
     "$key: no cards overlap, and every wire runs to the right with room for its strip",
     async ({ load }) => {
       const design = load();
-      const edit = moveParts(design, await arranged(design));
+      const edit = moveParts(design, await arranged(design, new Elk()));
       if (!edit.ok) throw new Error(edit.reason);
       expect(anyOverlap(edit.design)).toBe(false);
       for (const wire of design.wires) {
