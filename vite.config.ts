@@ -9,7 +9,6 @@ export default defineConfig({
   server: { port: 5173 },
   test: {
     include: ["tests/**/*.test.{ts,tsx}"],
-    benchmark: { include: ["tests/**/*.bench.{ts,tsx}"] },
     environment: "node",
     testTimeout: 20_000,
   },
