@@ -8,7 +8,7 @@ import type { SwitchState } from "../signal/control.ts";
 import { makeGrid, uncut, undisturbed } from "../signal/grid.ts";
 import { isLive } from "../signal/readout.ts";
 import { remembered } from "../signal/remember.ts";
-import { amplifyBand, convertBand, underCondition } from "../signal/treat.ts";
+import { amplifyBand, convertBand, noiseFloor, passFloor, underCondition } from "../signal/treat.ts";
 import type { Drive, Meeting } from "./evaluation.ts";
 import { type DeratingChoice, withProducts } from "./overload.ts";
 
@@ -84,7 +84,31 @@ function gather(run: Run, node: string): Gathered {
   if (conditional.length > 0) groups.push(conditional);
   const { bands, clashes } = combine(groups);
   for (const clash of clashes) notes.meetings.push({ port: node, ...clash });
-  return { spectrum: { bands }, ...notes };
+  return { spectrum: spectrumOf([...bands, ...ownFloors(run, node)]), ...notes };
+}
+
+/**
+ * The converter's own noise at a port: the same whichever quadrant it is set to, so it comes once and unconditioned.
+ * It joins after everything has met, for within its own carriers that noise is counted already.
+ */
+function ownFloors(run: Run, node: string): Band[] {
+  const seen = new Set<Path["response"]>();
+  const floors: Band[] = [];
+  for (const path of run.treatment.paths ?? []) {
+    if (path.to !== node || !path.floor || seen.has(path.response)) continue;
+    seen.add(path.response);
+    const noise = path.noiseFigureDb === undefined ? {} : { noiseFigureDb: path.noiseFigureDb };
+    floors.push(
+      passFloor(noiseFloor({ part: run.part, ...path.floor }), path.response, { part: run.part, ...noise }),
+    );
+  }
+  return floors;
+}
+
+/** Floors travel with the bands, but stand apart in a spectrum: nobody receives or draws them as signals. */
+function spectrumOf(all: readonly Band[]): Spectrum {
+  const floors = all.filter((b) => b.isFloor);
+  return floors.length === 0 ? { bands: all } : { bands: all.filter((b) => !b.isFloor), floors };
 }
 
 /** What is noted on the way to a port. */
@@ -117,24 +141,39 @@ type Travelled = { readonly bands: readonly Band[]; readonly drive: Drive | null
 
 function travel(run: Run, path: Path, notes: Notes): Travelled {
   const bands: Band[] = [];
-  for (const band of arriving(run, path.from, notes)) {
+  const floors: Band[] = [];
+  const noise = {
+    part: run.part,
+    ...(path.noiseFigureDb === undefined ? {} : { noiseFigureDb: path.noiseFigureDb }),
+  };
+  const { bands: arrived, floors: below = [] } = arriving(run, path.from, notes);
+  for (const band of arrived) {
     const taken = takeBand(band, path);
-    if (taken) bands.push(amplified(run, taken, path));
+    if (taken) bands.push(amplifyBand(taken, path.response, noise));
   }
+  // A floor lies in the IF already: what converts or picks from the sky has no use for it.
+  if (!path.takes && !path.loMHz)
+    for (const floor of below) floors.push(passFloor(floor, path.response, noise));
   const { rating } = path;
-  if (!rating || bands.length === 0) return { bands, drive: null };
-  return withProducts(bands, { rating, choice: run.derating, from: path.from, port: path.to });
+  if (!rating || bands.length === 0) return { bands: [...bands, ...floors], drive: null };
+  const { bands: driven, drive } = withProducts(bands, {
+    rating,
+    choice: run.derating,
+    from: path.from,
+    port: path.to,
+  });
+  return { bands: [...driven, ...floors], drive };
 }
 
-function arriving(run: Run, node: string, notes: Notes): readonly Band[] {
-  if (!node.startsWith("#")) return run.inputs(node).bands;
+function arriving(run: Run, node: string, notes: Notes): Spectrum {
+  if (!node.startsWith("#")) return run.inputs(node);
   const inside = remembered(run.inner, node, () => {
     const result = gather(run, node);
     notes.meetings.push(...result.meetings);
     notes.drives.push(...result.drives);
     return result;
   });
-  return inside.spectrum.bands;
+  return inside.spectrum;
 }
 
 /** Selection and conversion by a path; the band itself when the path takes all as it is. */
@@ -150,18 +189,13 @@ function takeBand(band: Band, path: Path): Band | null {
   });
 }
 
-function amplified(run: Run, band: Band, path: Path): Band {
-  const noise = path.noiseFigureDb === undefined ? {} : { noiseFigureDb: path.noiseFigureDb };
-  return amplifyBand(band, path.response, { part: run.part, ...noise });
-}
-
 /**
  * A channel-stacked output: one carrier per user band at the level that the gain control holds.
  * Its noise and interference are those of the worst carrier that could be put there.
  */
 function stackBands(run: Run, stack: StackPath, notes: Notes): Band[] {
   const control = run.switches[stack.to];
-  const holds = stack.from.flatMap((node) => arriving(run, node, notes));
+  const holds = stack.from.flatMap((node) => arriving(run, node, notes).bands);
   if (!control) return [];
   const worst = worstEntry(holds);
   if (!worst) return [];

@@ -44,6 +44,7 @@ export function share(n: number, of: number, what: Counted): string {
 
 /** "Terrestrial TV from “UHF aerial”", "Satellite H high from “Dish 1”". */
 export function bandName(band: Band): string {
+  if (band.isFloor) return `the noise of ${partName(band.origin.part)}`;
   if (band.stack) return `the stacked feed of ${partName(band.origin.part)}`;
   const tag = bandTag(band);
   return `${SERVICE_NAMES[band.origin.service]}${tag ? ` ${tag}` : ""} from ${partName(band.origin.part)}`;

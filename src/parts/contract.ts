@@ -61,6 +61,8 @@ export type Path = {
   };
   /** Local oscillator [MHz]: a carrier at f leaves at f − lo. */
   readonly loMHz?: number;
+  /** Range in which a converter's own noise leaves this path beside the carriers [MHz]. */
+  readonly floor?: { readonly fromMHz: number; readonly toMHz: number };
   /** The path exists only while the switch of `port` (an output of this part) stands at `setting`. */
   readonly condition?: { readonly port: string; readonly setting: string };
 };

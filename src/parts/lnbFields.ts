@@ -111,8 +111,9 @@ export function universalOscillatorFields() {
 export function conversion(
   o: LnbOptions,
   passes: { readonly fromMHz: number; readonly toMHz: number },
-): Required<Pick<Path, "response" | "noiseFigureDb" | "rating">> {
+): Required<Pick<Path, "response" | "noiseFigureDb" | "rating" | "floor">> {
   return {
+    floor: passes,
     response: passBand({ ...passes, gain: conversionGain(o), rejectionDb: LNB_REJECTION_DB }),
     noiseFigureDb: o.noiseFigureDb,
     rating: { outputDbuv: o.ratedDbuv, ratioDb: 35 },

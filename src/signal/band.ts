@@ -66,8 +66,18 @@ export type Band = {
   readonly selected: boolean;
   /** Present on a channel-stacked feed. */
   readonly stack?: Stack;
+  /** Set on a converter's noise floor. */
+  readonly isFloor?: true;
 };
 
 /** Everything on one wire. The same object while nothing changed. */
-export type Spectrum = { readonly bands: readonly Band[] };
+export type Spectrum = {
+  readonly bands: readonly Band[];
+  /**
+   * What converters send out between and beside their carriers: noise, cut into slices, each slice a carrier
+   * of its power. Within its own carriers a converter's noise is already in their `noise`; a floor only
+   * disturbs what it is brought together with. Absent where there is none.
+   */
+  readonly floors?: readonly Band[];
+};
 export const SILENCE: Spectrum = { bands: [] };

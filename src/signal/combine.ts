@@ -25,7 +25,7 @@ export type Combined = { readonly bands: readonly Band[]; readonly clashes: read
  * Puts groups of bands onto one wire. Bands of one group came in together and have met before;
  * bands of different groups add interference to each other, by the share of the other's power
  * that lies inside a carrier's noise bandwidth. Alternatives of one switch never disturb each other,
- * and a victim suffers from the worst setting of any other switch.
+ * and a victim suffers from the worst setting of any other switch. Noise floors disturb, but nothing disturbs them.
  */
 export function combine(groups: readonly (readonly Band[])[]): Combined {
   const filled = groups.filter((g) => g.length > 0);
@@ -36,7 +36,7 @@ export function combine(groups: readonly (readonly Band[])[]): Combined {
   const bands: Band[] = [];
   for (const group of filled) {
     const foreign = filled.filter((g) => g !== group).flat();
-    for (const victim of group) bands.push(disturbed(victim, foreign, clashes));
+    for (const victim of group) bands.push(victim.isFloor ? victim : disturbed(victim, foreign, clashes));
   }
   return { bands, clashes };
 }

@@ -4,7 +4,8 @@ import type { Band, Cut, Grid } from "./band.ts";
 import type { Carrier, Origin } from "./carrier.ts";
 import type { Condition } from "./control.ts";
 import { gainTable } from "./gain.ts";
-import { pickFromGrid, uncut, undisturbed } from "./grid.ts";
+import { makeGrid, pickFromGrid, uncut, undisturbed } from "./grid.ts";
+import { remembered } from "./remember.ts";
 import type { Response } from "./response.ts";
 
 /** A band as its source puts it on the wire. `noiseKelvin`: noise temperature of the source [K]. */
@@ -129,4 +130,53 @@ export function exclusive(a: Band, b: Band): boolean {
   for (const x of a.conditions)
     for (const y of b.conditions) if (x.at.id === y.at.id && x.setting !== y.setting) return true;
   return false;
+}
+
+/** Width of the slices that a noise floor is cut into [MHz]. */
+const SLICE_MHZ = 100;
+/** Noise that a dish picks up from the sky beside the carriers [K]; typical, from memory. */
+const SKY_KELVIN = 35;
+
+const floorGrids = new Map<string, Grid>();
+
+/** Noise at the input of a converter in the slices of its IF, as a band without wanted carriers. */
+export function noiseFloor(o: { part: string; fromMHz: number; toMHz: number }): Band {
+  const grid = remembered(floorGrids, `${o.fromMHz}-${o.toMHz}`, () => makeGrid(slices(o)));
+  const level = grid.ktb.map((ktb) => 10 * Math.log10((ktb * SKY_KELVIN) / 290));
+  return {
+    origin: { key: `${o.part}/noise`, service: "satellite", part: o.part },
+    grid,
+    level,
+    noise: new Float64Array(level.length),
+    interference: undisturbed(grid),
+    cut: uncut(grid),
+    cuts: [],
+    shifts: [],
+    conditions: [],
+    selected: true,
+    isFloor: true,
+  };
+}
+
+function slices({ fromMHz, toMHz }: { fromMHz: number; toMHz: number }): Carrier[] {
+  const count = Math.max(1, Math.round((toMHz - fromMHz) / SLICE_MHZ));
+  const widthMHz = (toMHz - fromMHz) / count;
+  return Array.from({ length: count }, (_, i) => ({
+    name: "noise",
+    airMHz: fromMHz + widthMHz * (i + 0.5),
+    widthMHz,
+    noiseMHz: widthMHz,
+    mode: "",
+  }));
+}
+
+/** A floor on its way through a part: it is all noise, so what the part adds to it becomes part of its level. */
+export function passFloor(
+  floor: Band,
+  response: Response,
+  o: { part: string; noiseFigureDb?: number },
+): Band {
+  const passed = amplifyBand(floor, response, o);
+  const level = passed.level.map((l, i) => 10 * Math.log10(10 ** (l / 10) + (passed.noise[i] ?? 0)));
+  return { ...passed, level, noise: new Float64Array(level.length) };
 }

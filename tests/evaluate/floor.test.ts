@@ -1,0 +1,60 @@
+/** FL: a converter's noise beside its carriers, where it meets something else. */
+import { describe, expect, test } from "vitest";
+import type { Design } from "../../src/design/design.ts";
+import { evaluate } from "../../src/evaluate/evaluate.ts";
+import { report } from "../../src/findings/report.ts";
+import { cniDb } from "../../src/signal/readout.ts";
+import { draw } from "../draw.ts";
+
+const combined = (lnb: string, port: string, rejectionDb: number, transponders: object[]): Design =>
+  draw(
+    {
+      dish: ["dish", { transponders }],
+      lnb: [lnb],
+      uhf: ["aerial-uhf", { levelDbuv: 55 }],
+      dip: ["diplexer-combine", { rejectionDb }],
+      feed: ["receiver-hybrid"],
+    },
+    `dish.sky > lnb.sky, lnb.${port} > dip.sat, uhf.out > dip.tv, dip.out > feed.v`,
+  );
+/** One transponder far away from UHF: whatever disturbs TV then is the noise between carriers. */
+const FAR = [{ frequencyMHz: 12_600, polarisation: "V", symbolRateMsps: 27.5, mode: "dvbs-qpsk-3/4" }];
+
+const tvCni = (design: Design) =>
+  Math.min(
+    ...(evaluate(design).record("dip")?.outputs.out?.bands ?? [])
+      .filter((b) => b.origin.service === "tv")
+      .flatMap((b) => Array.from(b.level, (_, i) => cniDb(b, i))),
+  );
+
+describe("noise floor of a converter", () => {
+  test("FL1: the floor of a wideband converter is kT·(F − 1 + sky)·gain and lies over terrestrial TV", () => {
+    const floor = evaluate(combined("lnb-wideband", "v", 30, FAR)).record("lnb")?.outputs.v?.floors?.[0];
+    if (!floor) throw new Error("no floor");
+    // By hand: 10·log10(kTB) is −0.3 dBµV in 3.1 MHz; per MHz −5.22 dBµV at 290 K into 75 Ω. F − 1 = 0.175 for 0.7 dB,
+    // 35 K of sky are 0.121: 10·log10(0.296) = −5.29 dB; 55 dB of gain: 44.5 dBµV in each MHz.
+    const width = floor.grid.width[5] ?? 1;
+    expect((floor.level[5] ?? 0) - 10 * Math.log10(width)).toBeCloseTo(-5.22 - 5.29 + 55, 1);
+    expect(floor.grid.fromMHz).toBeLessThan(470);
+  });
+
+  test("FL2: it costs TV its C/N, the more the weaker the diplexer's rejection", () => {
+    const alone = tvCni(combined("lnb-universal", "out", 30, FAR));
+    const strong = tvCni(combined("lnb-wideband", "v", 40, FAR));
+    const weak = tvCni(combined("lnb-wideband", "v", 15, FAR));
+    expect(strong).toBeLessThan(alone);
+    expect(weak).toBeLessThan(strong - 5);
+  });
+
+  test("FL3: it is named where it is the culprit", () => {
+    const findings = report(evaluate(combined("lnb-wideband", "v", 10, FAR))).findings;
+    expect(findings.find((f) => f.rule === "shared-frequencies")?.message).toMatch(/the noise of “lnb”/);
+  });
+
+  test("FL4: nobody takes it for a signal", () => {
+    const evaluation = evaluate(combined("lnb-wideband", "v", 30, FAR));
+    for (const record of evaluation.records)
+      for (const spectrum of Object.values(record.outputs))
+        expect(spectrum.bands.some((b) => b.isFloor)).toBe(false);
+  });
+});
