@@ -1,10 +1,14 @@
 /** The wire that follows the pointer while a joint is being made, and why it may not go where it is. */
-import type { ConnectionLineComponentProps } from "@xyflow/react";
+import { type ConnectionLineComponentProps, type ReactFlowState, useStore } from "@xyflow/react";
 import { whyNot } from "./joining.ts";
 import { routePath } from "./route.ts";
 
+const zoomOf = (s: ReactFlowState) => s.transform[2];
+
 export function JoinLine(props: ConnectionLineComponentProps) {
   const { fromX, fromY, toX, toY, fromHandle, toHandle, connectionStatus } = props;
+  // The reason is read at its own size, however far away one stands.
+  const zoom = useStore(zoomOf);
   const middle = (fromX + toX) / 2;
   const path = routePath([
     { x: fromX, y: fromY },
@@ -20,9 +24,11 @@ export function JoinLine(props: ConnectionLineComponentProps) {
     <g className="join-line" data-status={connectionStatus ?? "open"}>
       <path className="join-path" d={path} />
       {reason && (
-        <foreignObject x={toX + 14} y={toY + 14} width={280} height={120} className="join-reason-frame">
-          <div className="join-reason">{reason}</div>
-        </foreignObject>
+        <g transform={`translate(${toX} ${toY}) scale(${1 / zoom})`}>
+          <foreignObject x={14} y={14} width={280} height={120} className="join-reason-frame">
+            <div className="join-reason">{reason}</div>
+          </foreignObject>
+        </g>
       )}
     </g>
   );
