@@ -35,7 +35,7 @@ export function evaluate(design: Design, former?: Evaluation): Evaluation {
   sweepSupplies(sweep);
   sweepSignals(sweep);
 
-  const records = sweep.cells.map((cell) => writtenRecord(cell));
+  const records = writtenRecords(sweep, kept && before?.structure === structure ? kept : undefined);
   const evaluation: Evaluation = {
     design,
     records,
@@ -43,17 +43,24 @@ export function evaluate(design: Design, former?: Evaluation): Evaluation {
     spectrum: (wire) => records[structure.indexOf.get(wire.from[0]) ?? -1]?.outputs[wire.from[1]] ?? SILENCE,
     recomputed: sweep.recomputed,
   };
-  workings.set(evaluation, { structure, cells: sweep.cells });
+  workings.set(evaluation, { design, structure, cells: sweep.cells });
   return evaluation;
 }
 
-function writtenRecord(cell: Cell): PartRecord {
-  cell.record ??= recordOf(cell);
-  return cell.record;
+/** Records of all parts; copied in one go from the evaluation before where the structure is the same. */
+function writtenRecords(sweep: Sweep, kept: Evaluation | undefined): readonly PartRecord[] {
+  const records = kept ? kept.records.slice() : [];
+  for (let i = 0; i < sweep.cells.length; i++) {
+    const cell = sweep.cells[i];
+    if (!cell || (kept && !sweep.owned[i])) continue;
+    cell.record ??= recordOf(cell);
+    records[i] = cell.record;
+  }
+  return records;
 }
 
 /** What an evaluation keeps for the next one. */
-type Workings = { readonly structure: Structure; readonly cells: readonly Cell[] };
+type Workings = { readonly design: Design; readonly structure: Structure; readonly cells: readonly Cell[] };
 const workings = new WeakMap<Evaluation, Workings>();
 
 type Sweep = {
@@ -76,9 +83,10 @@ function startSweep(
   derating: DeratingChoice,
 ): Sweep {
   const n = design.parts.length;
+  const sameStructure = before?.structure === structure;
   const sweep: Sweep = {
     structure,
-    cells: [],
+    cells: sameStructure ? before.cells.slice() : [],
     owned: new Uint8Array(n),
     loads: new Uint8Array(n),
     supplies: new Uint8Array(n),
@@ -86,15 +94,11 @@ function startSweep(
     derating,
     recomputed: 0,
   };
-  const sameStructure = before?.structure === structure;
+  const formerParts = sameStructure ? before.design.parts : undefined;
   for (let i = 0; i < n; i++) {
     const part = design.parts[i];
-    if (!part) continue;
+    if (!part || part === formerParts?.[i]) continue;
     const former = before?.cells[sameStructure ? i : (before.structure.indexOf.get(part.id) ?? -1)];
-    if (former && sameStructure && former.part === part) {
-      sweep.cells.push(former);
-      continue;
-    }
     sweep.owned[i] = 1;
     const place = structure.place[i] ?? 0;
     const joined = structure.joined[i] ?? NOTHING;
@@ -107,10 +111,10 @@ function startSweep(
       former && former.traits === traits && former.looped === looped && sameEnds(former.joined, joined);
     if (asBefore) {
       // Moved or renamed: nothing to work out, but the record shows the new part.
-      sweep.cells.push({ ...former, part, record: undefined });
+      sweep.cells[i] = { ...former, part, record: undefined };
       continue;
     }
-    sweep.cells.push(startOver(former, newCell(part, traits, { looped, joined })));
+    sweep.cells[i] = startOver(former, newCell(part, traits, { looped, joined }));
     markAll(sweep, place);
     // A part that has come to lie on a loop is not visited, so its neighbours must be told here.
     if (looped)

@@ -97,10 +97,8 @@ function ownFloors(run: Run, node: string): Band[] {
   for (const path of run.treatment.paths ?? []) {
     if (path.to !== node || !path.floor || seen.has(path.response)) continue;
     seen.add(path.response);
-    const noise = path.noiseFigureDb === undefined ? {} : { noiseFigureDb: path.noiseFigureDb };
-    floors.push(
-      passFloor(noiseFloor({ part: run.part, ...path.floor }), path.response, { part: run.part, ...noise }),
-    );
+    const { noiseFigureDb = 0, floor, response } = path;
+    floors.push(passFloor(noiseFloor({ part: run.part, noiseFigureDb, ...floor }), response));
   }
   return floors;
 }
@@ -152,8 +150,7 @@ function travel(run: Run, path: Path, notes: Notes): Travelled {
     if (taken) bands.push(amplifyBand(taken, path.response, noise));
   }
   // A floor lies in the IF already: what converts or picks from the sky has no use for it.
-  if (!path.takes && !path.loMHz)
-    for (const floor of below) floors.push(passFloor(floor, path.response, noise));
+  if (!path.takes && !path.loMHz) for (const floor of below) floors.push(passFloor(floor, path.response));
   const { rating } = path;
   if (!rating || bands.length === 0) return { bands: [...bands, ...floors], drive: null };
   const { bands: driven, drive } = withProducts(bands, {

@@ -51,10 +51,13 @@ export function structureOf(design: Design, before?: { design: Design; structure
 }
 
 function sameIds(a: Design, b: Design): boolean {
-  return (
-    a.parts === b.parts ||
-    (a.parts.length === b.parts.length && a.parts.every((p, i) => p.id === b.parts[i]?.id))
-  );
+  if (a.parts === b.parts) return true;
+  if (a.parts.length !== b.parts.length) return false;
+  for (let i = 0; i < a.parts.length; i++) {
+    const part = a.parts[i];
+    if (part !== b.parts[i] && part?.id !== b.parts[i]?.id) return false;
+  }
+  return true;
 }
 
 /**

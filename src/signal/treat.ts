@@ -139,15 +139,15 @@ const SKY_KELVIN = 35;
 
 const floorGrids = new Map<string, Grid>();
 
-/** Noise at the input of a converter in the slices of its IF, as a band without wanted carriers. */
-export function noiseFloor(o: { part: string; fromMHz: number; toMHz: number }): Band {
+/** Noise of a converter and of the sky, referred to its input, in the slices of its IF: a band without carriers. */
+export function noiseFloor(o: { part: string; fromMHz: number; toMHz: number; noiseFigureDb: number }): Band {
   const grid = remembered(floorGrids, `${o.fromMHz}-${o.toMHz}`, () => makeGrid(slices(o)));
-  const level = grid.ktb.map((ktb) => 10 * Math.log10((ktb * SKY_KELVIN) / 290));
+  const factor = noiseFactor(o.noiseFigureDb) - 1 + SKY_KELVIN / 290;
   return {
     origin: { key: `${o.part}/noise`, service: "satellite", part: o.part },
     grid,
-    level,
-    noise: new Float64Array(level.length),
+    level: grid.ktb.map((ktb) => 10 * Math.log10(ktb * factor)),
+    noise: undisturbed(grid),
     interference: undisturbed(grid),
     cut: uncut(grid),
     cuts: [],
@@ -170,13 +170,13 @@ function slices({ fromMHz, toMHz }: { fromMHz: number; toMHz: number }): Carrier
   }));
 }
 
-/** A floor on its way through a part: it is all noise, so what the part adds to it becomes part of its level. */
-export function passFloor(
-  floor: Band,
-  response: Response,
-  o: { part: string; noiseFigureDb?: number },
-): Band {
-  const passed = amplifyBand(floor, response, o);
-  const level = passed.level.map((l, i) => 10 * Math.log10(10 ** (l / 10) + (passed.noise[i] ?? 0)));
-  return { ...passed, level, noise: new Float64Array(level.length) };
+/**
+ * A floor on its way through a part: gain and loss alone. Noise that the part adds is counted in whatever
+ * carriers pass it, so a floor must not bring it along again.
+ */
+export function passFloor(floor: Band, response: Response): Band {
+  const { db } = gainTable(response, floor.grid);
+  const level = new Float64Array(db.length);
+  for (let i = 0; i < level.length; i++) level[i] = (floor.level[i] ?? 0) + (db[i] ?? 0);
+  return { ...floor, level };
 }
