@@ -51,7 +51,7 @@ export function traceCarrier(
   // A way back can't be longer than the number of parts; loops carry no signal, so this only guards.
   for (let guard = evaluation.records.length; here && guard > 0; guard--) {
     const record = evaluation.record(here.part);
-    const out = record && find(record.outputs[here.port]?.bands ?? [], carrier, userBand);
+    const out = record && findCarrier(record.outputs[here.port]?.bands ?? [], carrier, userBand);
     if (!record || !out) return steps.length > 0 ? steps.reverse() : [];
     const came = arrival(record, out, carrier, userBand);
     steps.push(stepOf(record, here.port, out, came));
@@ -61,10 +61,15 @@ export function traceCarrier(
   return steps.reverse();
 }
 
-type Found = { readonly band: Band; readonly i: number };
+/** A carrier in a band: its position there. */
+export type Found = { readonly band: Band; readonly i: number };
 
 /** The carrier among the bands of a port, or the user band that holds it; the strongest of several. */
-function find(bands: readonly Band[], carrier: CarrierId, userBand: number | undefined): Found | undefined {
+export function findCarrier(
+  bands: readonly Band[],
+  carrier: CarrierId,
+  userBand: number | undefined,
+): Found | undefined {
   let best: Found | undefined;
   for (const band of bands) {
     const i = band.stack ? slotOf(band, carrier, userBand) : indexIn(band, carrier);
@@ -99,7 +104,7 @@ function arrival(
   for (const [port, spectrum] of Object.entries(record.inputs)) {
     const leads =
       out.band.stack?.part === record.part.id || chains(ways.paths ?? [], port, record, out).length > 0;
-    const found = leads ? find(spectrum.bands, carrier, userBand) : undefined;
+    const found = leads ? findCarrier(spectrum.bands, carrier, userBand) : undefined;
     if (found && (!best || (found.band.level[found.i] ?? 0) > (best.band.level[best.i] ?? 0)))
       best = { ...found, port };
   }

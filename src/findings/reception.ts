@@ -9,7 +9,7 @@ import { isLive } from "../signal/readout.ts";
 import { partName } from "./words.ts";
 
 /** Noise figure of the tuner behind every receiver input [dB]; typical, from memory. */
-const TUNER_NOISE_FIGURE_DB = 8;
+export const TUNER_NOISE_FIGURE_DB = 8;
 /** A stacked or switched feed was converted with these oscillators [MHz]; EN 61319-1 values, from memory. */
 const UNIVERSAL_LOS = { low: 9750, high: 10600 } as const;
 
@@ -59,6 +59,26 @@ export function receive(record: PartRecord, sources: readonly PartRecord[]): Rec
     return summed(service, wanted, fates);
   });
   return { services };
+}
+
+/** A carrier that a receiver gets or an outlet hands on, so that its figures can be followed to their source. */
+export type GotCarrier = {
+  readonly port: string;
+  readonly origin: string;
+  /** Entry of the source's plan. */
+  readonly index: number;
+  /** User band that carries it, on a channel-stacked feed. */
+  readonly userBand?: number;
+  readonly levelDbuv: number;
+  readonly cnDb: number;
+};
+
+/** Every carrier of a service that a receiver gets, at the input where it gets it best. */
+export function carriersGot(record: PartRecord, service: Service): readonly GotCarrier[] {
+  const fates = new Map<string, Fate>();
+  for (const input of record.kind.reception?.(record.options).inputs ?? [])
+    hear(record, { receiver: record.part.id, input, alone: false }, service, fates);
+  return [...fates.values()].filter((fate) => fate.got);
 }
 
 /** What a set of carriers comes to for one tuner. */
@@ -148,7 +168,7 @@ function bandsOf(source: PartRecord): readonly Band[] {
 }
 
 type Fate =
-  | { readonly got: true; readonly levelDbuv: number; readonly cnDb: number }
+  | ({ readonly got: true } & GotCarrier)
   | { readonly got: false; readonly why: Why; readonly text: string; readonly part?: string };
 
 function better(a: Fate | undefined, b: Fate): Fate {
@@ -255,6 +275,9 @@ function quality(input: ReceiverInput, band: Band, i: number): Fate {
   const levelDbuv = band.level[i] ?? 0;
   const tuner = (grid.ktb[i] ?? 0) * (noiseFactor(TUNER_NOISE_FIGURE_DB) - 1);
   return graded({
+    port: input.port,
+    origin: band.origin.key,
+    index: grid.index[i] ?? 0,
     levelDbuv,
     noise: (band.noise[i] ?? 0) + tuner,
     interference: band.interference[i] ?? 0,
@@ -262,11 +285,17 @@ function quality(input: ReceiverInput, band: Band, i: number): Fate {
   });
 }
 
-function graded(o: { levelDbuv: number; noise: number; interference: number; requiredDb: number }): Fate {
-  const ratio = (power: number) => o.levelDbuv - 10 * Math.log10(power);
-  const cnDb = ratio(o.noise + o.interference);
-  if (cnDb >= o.requiredDb) return { got: true, levelDbuv: o.levelDbuv, cnDb };
-  return ratio(o.noise) >= o.requiredDb
+type Measured = Omit<GotCarrier, "cnDb"> & {
+  readonly noise: number;
+  readonly interference: number;
+  readonly requiredDb: number;
+};
+
+function graded({ noise, interference, requiredDb, ...carrier }: Measured): Fate {
+  const ratio = (power: number) => carrier.levelDbuv - 10 * Math.log10(power);
+  const cnDb = ratio(noise + interference);
+  if (cnDb >= requiredDb) return { got: true, ...carrier, cnDb };
+  return ratio(noise) >= requiredDb
     ? { got: false, why: "disturbed", text: "are drowned by another signal on the same frequencies" }
     : { got: false, why: "noisy", text: "are too weak or too noisy" };
 }
@@ -274,6 +303,7 @@ function graded(o: { levelDbuv: number; noise: number; interference: number; req
 /** Through its own user bands a receiver gets any carrier that the converter holds. */
 function listenStacked(listener: Listener, band: Band, fates: Map<string, Fate>): void {
   const { stack } = band;
+  const { input } = listener;
   if (!stack) return;
   const lines = usableUserBands(listener, band);
   for (const held of stack.holds)
@@ -281,7 +311,8 @@ function listenStacked(listener: Listener, band: Band, fates: Map<string, Fate>)
       const key = `${held.origin.key}#${held.grid.index[i] ?? 0}`;
       for (const line of lines) {
         const fate =
-          cutFate(held, i) ?? (typeof line === "number" ? overUserBand(band, line, held, i) : line);
+          cutFate(held, i) ??
+          (typeof line === "number" ? overUserBand(input.port, band, line, held, i) : line);
         fates.set(key, better(fates.get(key), fate));
       }
     }
@@ -348,7 +379,7 @@ function occupied({ receiver, input, alone }: Listener, userBand: number, stack:
 }
 
 /** Quality of a held carrier, behind what the line from the converter adds. */
-function overUserBand(band: Band, at: number, held: Band, i: number): Fate {
+function overUserBand(port: string, band: Band, at: number, held: Band, i: number): Fate {
   const { stack } = band;
   const levelDbuv = band.level[at] ?? 0;
   const power = 10 ** (levelDbuv / 10);
@@ -357,6 +388,10 @@ function overUserBand(band: Band, at: number, held: Band, i: number): Fate {
   const foreign = Math.max(0, (band.interference[at] ?? 0) - power * (stack?.entryInterferenceRatio ?? 0));
   const tuner = (band.grid.ktb[at] ?? 0) * (noiseFactor(TUNER_NOISE_FIGURE_DB) - 1);
   return graded({
+    port,
+    origin: held.origin.key,
+    index: held.grid.index[i] ?? 0,
+    userBand: stack?.numbers[at] ?? 0,
     levelDbuv,
     noise: line + tuner + (power * (held.noise[i] ?? 0)) / heldPower,
     interference: foreign + (power * (held.interference[i] ?? 0)) / heldPower,

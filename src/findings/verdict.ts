@@ -89,20 +89,30 @@ function tallyService(record: PartRecord, sockets: Sockets, service: Service) {
   let levelMin = Number.POSITIVE_INFINITY;
   let levelMax = Number.NEGATIVE_INFINITY;
   let cnMin = Number.POSITIVE_INFINITY;
-  for (const socket of sockets) {
-    if (!socket.services.includes(service)) continue;
-    for (const band of (record.outputs[socket.port] ?? SILENCE).bands) {
-      if (band.origin.service !== service) continue;
-      band.level.forEach((level, i) => {
-        if (band.cut[i] || marginDb(band, i) < 0 || !isExpected(band, i)) return;
-        got.add(carrierKey(band, i));
-        levelMin = Math.min(levelMin, level);
-        levelMax = Math.max(levelMax, level);
-        cnMin = Math.min(cnMin, cnDb(band, i));
-      });
-    }
+  for (const { band, i } of handedOn(record, sockets, service)) {
+    const level = band.level[i] ?? 0;
+    got.add(carrierKey(band, i));
+    levelMin = Math.min(levelMin, level);
+    levelMax = Math.max(levelMax, level);
+    cnMin = Math.min(cnMin, cnDb(band, i));
   }
   return { service, counted, arriving: arriving.size, got: got.size, levelMin, levelMax, cnMin };
+}
+
+type HandedOn = { readonly port: string; readonly band: Band; readonly i: number };
+
+/** Usable carriers of a service on the sockets meant for it. */
+export function handedOn(record: PartRecord, sockets: Sockets, service: Service): readonly HandedOn[] {
+  const found: HandedOn[] = [];
+  for (const { port, services } of sockets) {
+    if (!services.includes(service)) continue;
+    for (const band of (record.outputs[port] ?? SILENCE).bands) {
+      if (band.origin.service !== service) continue;
+      for (let i = 0; i < band.level.length; i++)
+        if (!band.cut[i] && marginDb(band, i) >= 0 && isExpected(band, i)) found.push({ port, band, i });
+    }
+  }
+  return found;
 }
 
 function carrierKey(band: Band, i: number): string {
