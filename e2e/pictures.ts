@@ -1,0 +1,112 @@
+/** Takes the pictures of the README anew, from the built app: `npm run pictures`. */
+import { fileURLToPath } from "node:url";
+import { type BrowserContextOptions, chromium, type Page } from "@playwright/test";
+import { build, preview } from "vite";
+import { card, middle, open, showAll, wire } from "./app.ts";
+import { ensureBrowser } from "./browser.ts";
+
+const root = fileURLToPath(new URL("..", import.meta.url));
+const outDir = fileURLToPath(new URL("../.cache/pictures", import.meta.url));
+const target = (name: string) => fileURLToPath(new URL(`./pictures/${name}.png`, import.meta.url));
+
+await build({ root, logLevel: "warn", build: { outDir, emptyOutDir: true } });
+const server = await preview({
+  root,
+  logLevel: "warn",
+  build: { outDir },
+  preview: { port: 0, host: "127.0.0.1" },
+});
+const browser = await chromium.launch({
+  executablePath: ensureBrowser((line) => process.stdout.write(`${line}\n`)),
+  args: ["--no-sandbox", "--disable-gpu"],
+});
+try {
+  await picture("house-universal", { viewport: { width: 1600, height: 800 } }, wholeHouse);
+  await picture("house-universal", { viewport: { width: 1440, height: 900 }, deviceScaleFactor: 2 }, cable);
+  await picture(
+    "house-wideband-fails",
+    { viewport: { width: 1440, height: 900 }, colorScheme: "dark" },
+    spectrum,
+  );
+  await picture(
+    "long-steel-drop",
+    { viewport: { width: 820, height: 1180 }, hasTouch: true, isMobile: true },
+    tablet,
+  );
+} finally {
+  await browser.close();
+  await server.close();
+}
+
+/** Opens an example in a browser of its own and has its picture taken. */
+async function picture(
+  example: string,
+  options: BrowserContextOptions,
+  take: (page: Page) => Promise<void>,
+): Promise<void> {
+  const context = await browser.newContext({ colorScheme: "light", ...options });
+  const page = await context.newPage();
+  await open(page, `${server.resolvedUrls?.local[0] ?? ""}?example=${example}`);
+  await take(page);
+  await context.close();
+}
+
+/** The house that works, from the aerials to the sockets. */
+async function wholeHouse(page: Page): Promise<void> {
+  await page.getByRole("button", { name: "Fold the parts away" }).click();
+  await showAll(page);
+  await settle(page);
+  await page.screenshot({ path: target("house-light") });
+}
+
+/** The strip of one shared cable, with the universal converter and with a wideband one in its place. */
+async function cable(page: Page): Promise<void> {
+  await strip(page, "cable-before");
+  await card(page, "Converter").click();
+  await page.getByRole("button", { name: "Replace with…" }).click();
+  await page.getByRole("combobox", { name: "Replace with" }).fill("wideband lnb");
+  await page.keyboard.press("Enter");
+  await strip(page, "cable-after");
+}
+
+async function strip(page: Page, name: string): Promise<void> {
+  await showAll(page);
+  await card(page, "Drop living room").click();
+  await page.getByRole("button", { name: "Show what is selected" }).click();
+  for (let i = 0; i < 2; i++) await page.getByRole("button", { name: "Zoom in" }).click();
+  await settle(page);
+  const plate = wire(page, "Diplexer living room", "Drop living room").locator(".strip-plate");
+  const box = await plate.boundingBox();
+  if (!box) throw new Error("The shared cable is not in view.");
+  const clip = { x: box.x - 24, y: box.y - 24, width: box.width + 48, height: box.height + 48 };
+  await page.screenshot({ path: target(name), clip });
+  await showAll(page);
+}
+
+/** What is on that cable in full. */
+async function spectrum(page: Page): Promise<void> {
+  await showAll(page);
+  await card(page, "Drop living room").click();
+  await page.getByRole("button", { name: "Show what is selected" }).click();
+  await settle(page);
+  const at = await middle(wire(page, "Diplexer living room", "Drop living room").locator(".strip-plate"));
+  await page.mouse.click(at.x, at.y);
+  await page.getByRole("region", { name: "Carriers" }).waitFor();
+  await page.getByRole("tab", { name: /^Verdict/ }).click();
+  await page.mouse.move(700, 80);
+  await settle(page);
+  await page.screenshot({ path: target("wideband-dark") });
+}
+
+async function tablet(page: Page): Promise<void> {
+  const panes = page.getByRole("navigation", { name: "Panes" });
+  await panes.getByRole("button", { name: /^Verdict/ }).tap();
+  await showAll(page);
+  await settle(page);
+  await page.screenshot({ path: target("tablet") });
+}
+
+/** Until the view has come to rest. */
+async function settle(page: Page): Promise<void> {
+  await page.waitForTimeout(2000);
+}

@@ -1,0 +1,54 @@
+/** What the documents promise is there: files, commands, examples and their lessons. */
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { EXAMPLES } from "../src/design/examples.ts";
+
+const root = new URL("../", import.meta.url);
+const read = (name: string) => readFileSync(new URL(name, root), "utf8");
+const documents = readdirSync(root).filter((name) => name.endsWith(".md"));
+const scripts = Object.keys(JSON.parse(read("package.json")).scripts);
+
+/** Commands of npm itself, which are no scripts of ours. */
+const NPM_OWN = ["ci", "run"];
+
+function relativeLinks(text: string): readonly string[] {
+  return [...text.matchAll(/\]\(([^)\s]+)\)/g)]
+    .map((match) => match[1] ?? "")
+    .filter((target) => !/^[a-z]+:|^#/.test(target))
+    .map((target) => target.replace(/#.*$/, ""));
+}
+
+function npmCommands(text: string): readonly string[] {
+  return [...text.matchAll(/\bnpm ((?:run )?(?:--?[a-z]+ )*)([a-z][\w:-]*)/g)].map((match) => match[2] ?? "");
+}
+
+test("the README is among the documents and names the two first commands and the command line", () => {
+  expect(documents).toContain("README.md");
+  expect(npmCommands(read("README.md"))).toEqual(expect.arrayContaining(["start", "test", "check"]));
+});
+
+describe.each(documents)("%s", (name) => {
+  const text = read(name);
+
+  test("links to files that exist", () => {
+    expect(relativeLinks(text).filter((target) => !existsSync(new URL(target, root)))).toEqual([]);
+  });
+
+  test("names npm scripts that exist", () => {
+    expect(npmCommands(text).filter((script) => ![...scripts, ...NPM_OWN].includes(script))).toEqual([]);
+  });
+});
+
+test("the README lists every example with its lesson", () => {
+  const text = read("README.md");
+  for (const { key, lesson } of EXAMPLES) {
+    const row = text.split("\n").find((line) => line.includes(`\`${key}\``) && line.startsWith("|"));
+    expect(row, key).toContain(lesson);
+  }
+});
+
+test("the README shows every picture that is taken, and none is missing", () => {
+  const taken = readdirSync(new URL("e2e/pictures/", root)).map((name) => `e2e/pictures/${name}`);
+  const shown = relativeLinks(read("README.md")).filter((target) => target.endsWith(".png"));
+  expect([...shown].sort()).toEqual([...taken].sort());
+});
