@@ -16,6 +16,8 @@ export type Meeting = {
   readonly echo: boolean;
   /** Positions in the victim's arrays of the live carriers that are hit. */
   readonly carriers: readonly number[];
+  /** C/I of each of these against this other band alone [dB]. */
+  readonly ciDb: readonly number[];
   readonly fromMHz: number;
   readonly toMHz: number;
 };

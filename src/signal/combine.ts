@@ -15,6 +15,8 @@ export type Clash = {
   readonly echo: boolean;
   /** Positions of live victim carriers whose C/I is within 20 dB of the C/N they need. */
   readonly carriers: readonly number[];
+  /** C/I of each of these against this other band alone [dB]. */
+  readonly ciDb: readonly number[];
   readonly fromMHz: number;
   readonly toMHz: number;
 };
@@ -129,6 +131,7 @@ function worst(settings: readonly Float64Array[]): Float64Array {
 function asClash(victim: Band, hit: { other: Band; echo: boolean; power: Float64Array }): Clash | null {
   const { grid } = victim;
   const carriers: number[] = [];
+  const ciDb: number[] = [];
   let fromMHz = Number.POSITIVE_INFINITY;
   let toMHz = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < grid.centre.length; i++) {
@@ -137,11 +140,12 @@ function asClash(victim: Band, hit: { other: Band; echo: boolean; power: Float64
     const carrierToInterferer = (victim.level[i] ?? 0) - 10 * Math.log10(power);
     if (carrierToInterferer > (grid.required[i] ?? 0) + NEGLIGIBLE_DB) continue;
     carriers.push(i);
+    ciDb.push(carrierToInterferer);
     fromMHz = Math.min(fromMHz, (grid.centre[i] ?? 0) - (grid.width[i] ?? 0) / 2);
     toMHz = Math.max(toMHz, (grid.centre[i] ?? 0) + (grid.width[i] ?? 0) / 2);
   }
   if (carriers.length === 0) return null;
-  return { victim, other: hit.other, echo: hit.echo, carriers, fromMHz, toMHz };
+  return { victim, other: hit.other, echo: hit.echo, carriers, ciDb, fromMHz, toMHz };
 }
 
 function noiseMHz(grid: Grid, i: number): number {

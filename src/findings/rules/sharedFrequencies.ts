@@ -1,7 +1,6 @@
 import type { Meeting } from "../../evaluate/evaluation.ts";
 import { type CollisionGrade, collisionGrade } from "../../rf/protection.ts";
 import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
-import { ciDb } from "../../signal/readout.ts";
 import type { Severity } from "../finding.ts";
 import { type Rule, wireAt } from "../rule.ts";
 import { bandName, carriers, list, partName } from "../words.ts";
@@ -18,7 +17,6 @@ export const sharedFrequencies: Rule = {
     pairs(record.meetings.filter((m) => !m.echo && isWanted(m.victim.origin.service))).flatMap((pair) => {
       const worst = worstHit(pair);
       if (!worst || worst.grade === "negligible") return [];
-      const hit = tally(pair);
       const from = Math.round(Math.min(...pair.map((m) => m.fromMHz)));
       const to = Math.round(Math.max(...pair.map((m) => m.toMHz)));
       const first = pair[0];
@@ -30,7 +28,7 @@ export const sharedFrequencies: Rule = {
           wires: first.port.startsWith("#") ? [] : wireAt(record, first.port),
           message:
             `${bandName(first.victim)} and ${bandName(first.other)} share ${from} to ${to} MHz behind ` +
-            `${partName(record.part.id)}: ${list(hit)} ${VERB[worst.grade]}.`,
+            `${partName(record.part.id)}: ${list(tally(pair))}.`,
           value: worst.ciDb,
           limit: worst.requiredDb,
           unit: "dB C/I",
@@ -54,14 +52,6 @@ const SEVERITY: Readonly<Record<CollisionGrade, Severity>> = {
   negligible: "note",
 };
 
-const VERB: Readonly<Record<CollisionGrade, string>> = {
-  dead: "are lost",
-  "likely dead": "are as good as lost",
-  "costs margin": "lose part of their margin",
-  slight: "are slightly disturbed",
-  negligible: "are hardly touched",
-};
-
 /** Meetings put together by who meets whom, whichever of the two suffers; quadrants of one dish count as one. */
 function pairs(meetings: readonly Meeting[]): Meeting[][] {
   const groups = new Map<string, Meeting[]>();
@@ -75,26 +65,49 @@ function pairs(meetings: readonly Meeting[]): Meeting[][] {
   return [...groups.values()];
 }
 
-function worstHit(pair: readonly Meeting[]) {
-  let worst: { grade: CollisionGrade; ciDb: number; requiredDb: number } | undefined;
-  for (const m of pair)
-    for (const i of m.carriers) {
-      const requiredDb = m.victim.grid.required[i] ?? 0;
-      const ci = ciDb(m.victim, i);
-      if (!worst || ci - requiredDb < worst.ciDb - worst.requiredDb)
-        worst = { grade: collisionGrade({ ciDb: ci, requiredDb }), ciDb: ci, requiredDb };
-    }
-  return worst;
+type Hit = { readonly grade: CollisionGrade; readonly ciDb: number; readonly requiredDb: number };
+
+function hitsOf(m: Meeting): Hit[] {
+  return m.carriers.map((i, n) => {
+    const requiredDb = m.victim.grid.required[i] ?? 0;
+    const ciDb = m.ciDb[n] ?? Number.POSITIVE_INFINITY;
+    return { grade: collisionGrade({ ciDb, requiredDb }), ciDb, requiredDb };
+  });
 }
 
-/** "9 satellite transponders", "6 TV multiplexes": how many of each side are hit. */
+function worstHit(pair: readonly Meeting[]): Hit | undefined {
+  return pair.flatMap(hitsOf).reduce<Hit | undefined>((worst, hit) => {
+    return worst && worst.ciDb - worst.requiredDb <= hit.ciDb - hit.requiredDb ? worst : hit;
+  }, undefined);
+}
+
+/** "5 TV multiplexes are lost", "1 TV multiplex loses part of its margin": each carrier by the worst that it meets. */
 function tally(pair: readonly Meeting[]): string[] {
-  const hit = new Map<Meeting["victim"]["origin"]["service"], Set<string>>();
+  const worst = new Map<string, { service: Service; grade: CollisionGrade }>();
   for (const m of pair) {
     const { service, key } = m.victim.origin;
-    const set = hit.get(service) ?? new Set();
-    for (const i of m.carriers) set.add(`${key}#${m.victim.grid.index[i]}`);
-    hit.set(service, set);
+    hitsOf(m).forEach(({ grade }, n) => {
+      const id = `${key}#${m.victim.grid.index[m.carriers[n] ?? 0]}`;
+      const known = worst.get(id);
+      if (!known || ORDER.indexOf(grade) < ORDER.indexOf(known.grade)) worst.set(id, { service, grade });
+    });
   }
-  return [...hit].map(([service, set]) => carriers(set.size, service));
+  return ORDER.flatMap((grade) =>
+    WANTED_SERVICES.flatMap((service) => {
+      const n = [...worst.values()].filter((w) => w.grade === grade && w.service === service).length;
+      return n > 0 && grade !== "negligible"
+        ? [`${carriers(n, service)} ${VERB[grade][n === 1 ? 0 : 1]}`]
+        : [];
+    }),
+  );
 }
+
+const ORDER: readonly CollisionGrade[] = ["dead", "likely dead", "costs margin", "slight", "negligible"];
+
+const VERB: Readonly<Record<CollisionGrade, readonly [one: string, many: string]>> = {
+  dead: ["is lost", "are lost"],
+  "likely dead": ["is as good as lost", "are as good as lost"],
+  "costs margin": ["loses part of its margin", "lose part of their margin"],
+  slight: ["is slightly disturbed", "are slightly disturbed"],
+  negligible: ["is hardly touched", "are hardly touched"],
+};
