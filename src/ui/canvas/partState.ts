@@ -27,8 +27,9 @@ export function partState(
   if (!record.powered) {
     return { tone: "danger", mark: "bolt", word: "No supply", why: "No supply reaches this part." };
   }
-  const worst =
-    findings.find((f) => f.severity === "error") ?? findings.find((f) => f.severity === "warning");
+  // Only of the culprit, which a finding names first: a dish is no problem because its signal meets another.
+  const own = findings.filter((f) => f.parts[0] === record.part.id);
+  const worst = own.find((f) => f.severity === "error") ?? own.find((f) => f.severity === "warning");
   if (verdict) {
     if (!verdict.works) return { tone: "danger", mark: "cross", word: "Fails", why: verdict.sentence };
     if (!worst) return { tone: "ok", mark: "tick", word: "Works", why: verdict.sentence };

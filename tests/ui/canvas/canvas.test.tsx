@@ -133,7 +133,7 @@ describe("keys", () => {
 
   test("open the dialog that joins two ports", () => {
     const before = app().design.wires.length;
-    act(() => app().select({ wires: ["amp.out>split.in"] }));
+    act(() => app().select({ wires: ["amp.out>dip1.tv"] }));
     fireEvent.keyDown(document.body, { key: "Delete", code: "Delete" });
     expect(app().design.wires).toHaveLength(before - 1);
     fireEvent.keyDown(document.body, { key: "j", code: "KeyJ" });
