@@ -24,7 +24,7 @@ for (const colorScheme of ["light", "dark"] as const) {
       await page.getByRole("tab", { name: "Chain" }).click();
       await expectNoBarriers(page, "chain");
       await showAll(page);
-      await wire(page, "UHF aerial", "Aerial combiner").focus();
+      await wire(page, "UHF aerial", "Loft amplifier").focus();
       await page.keyboard.press("Enter");
       await expect(page.getByRole("region", { name: "Carriers" })).toBeVisible();
       await expectNoBarriers(page, "spectrum");

@@ -157,4 +157,38 @@ test.describe("on a tablet", () => {
     await bottom.getByRole("button", { name: "Verdict" }).tap();
     await expect(page.getByText("The receiver works.")).toBeVisible();
   });
+
+  test("a part is dragged out of the tray with a finger, and a card to another place", async ({ page }) => {
+    await open(page, "/");
+    await fromMenu(page, "New, empty");
+    await page.getByRole("navigation", { name: "Panes" }).getByRole("button", { name: "Parts" }).tap();
+    const item = await middle(
+      page.getByRole("region", { name: "Parts" }).getByRole("button", { name: "Dish" }),
+    );
+    await swipe(page, item, { x: 300, y: 300 }, 400);
+    await expect(cards(page)).toHaveCount(1);
+    const at = await middle(cards(page));
+    expect(Math.hypot(at.x - 300, at.y - 300)).toBeLessThan(20);
+    await swipe(page, at, { x: 500, y: 400 }, 0);
+    const moved = await middle(cards(page));
+    expect(Math.hypot(moved.x - 500, moved.y - 400)).toBeLessThan(30);
+  });
 });
+
+type Point = { readonly x: number; readonly y: number };
+
+/** A finger that rests for a moment [ms], moves and lifts. */
+async function swipe(page: Page, from: Point, to: Point, restMs: number): Promise<void> {
+  const fingers = await page.context().newCDPSession(page);
+  const touch = (type: "touchStart" | "touchMove" | "touchEnd", at: Point | null) =>
+    fingers.send("Input.dispatchTouchEvent", { type, touchPoints: at ? [at] : [] });
+  await touch("touchStart", from);
+  await page.waitForTimeout(restMs);
+  for (let i = 1; i <= 20; i++) {
+    const along = (a: number, b: number) => a + ((b - a) * i) / 20;
+    await touch("touchMove", { x: along(from.x, to.x), y: along(from.y, to.y) });
+    await page.waitForTimeout(20);
+  }
+  await touch("touchEnd", null);
+  await fingers.detach();
+}

@@ -21,13 +21,13 @@ async function designs(page: Page): Promise<Locator> {
 
 test("work survives a reload and a closed tab", async ({ page, context }) => {
   await ownDesign(page, "Kept");
-  await card(page, "Dish cable 1").click();
+  await card(page, "Drop living room").click();
   await page.keyboard.press("Delete");
-  await expect(card(page, "Dish cable 1")).toHaveCount(0);
+  await expect(card(page, "Drop living room")).toHaveCount(0);
   // At once, before the usual moment of saving has come.
   await page.reload();
   await expect(titleOf(page)).toHaveValue("Kept");
-  await expect(card(page, "Dish cable 1")).toHaveCount(0);
+  await expect(card(page, "Drop living room")).toHaveCount(0);
   const before = await download(page);
 
   await retitle(page, "Kept to the end");

@@ -27,24 +27,24 @@ function joints(file: File): readonly string[] {
 
 test("a wrong input keeps the last good value and says why", async ({ page }) => {
   await ownDesign(page, "Values");
-  await card(page, "Dish cable 1").click();
+  await card(page, "Drop living room").click();
   const length = page.getByRole("spinbutton", { name: "Length" });
-  await expect(length).toHaveValue("8");
+  await expect(length).toHaveValue("16");
   const before = await download(page);
 
   await length.fill("many");
-  await expect(page.getByRole("alert")).toHaveText("“many” is not a number. Kept 8 m.");
+  await expect(page.getByRole("alert")).toHaveText("“many” is not a number. Kept 16 m.");
   await expect(length).toHaveAttribute("aria-invalid", "true");
   await length.fill("-3");
-  await expect(page.getByRole("alert")).toContainText("Kept 8 m.");
+  await expect(page.getByRole("alert")).toContainText("Kept 16 m.");
   await length.fill("1e9");
-  await expect(page.getByRole("alert")).toContainText("Kept 8 m.");
+  await expect(page.getByRole("alert")).toContainText("Kept 16 m.");
   expect((await download(page)).text).toBe(before.text);
 
   await length.fill("12,5");
   await expect(page.getByRole("alert")).toHaveCount(0);
   const { file } = await download(page);
-  expect(file.parts.find((p) => p.label === "Dish cable 1")?.options).toMatchObject({ lengthM: 12.5 });
+  expect(file.parts.find((p) => p.label === "Drop living room")?.options).toMatchObject({ lengthM: 12.5 });
   // What was typed in one go is one step back.
   await undo(page).click();
   expect((await download(page)).text).toBe(before.text);
@@ -54,13 +54,13 @@ test("a longer cable shows at once on the strips behind it", async ({ page }) =>
   await ownDesign(page, "Levels");
   const level = async () => {
     const name =
-      (await wire(page, "Dish cable 1", "Diplexer living room").getAttribute("aria-labelledby")) ?? "";
+      (await wire(page, "Drop living room", "Plate living room").getAttribute("aria-labelledby")) ?? "";
     const words = await page.locator(`[id="${name}"]`).textContent();
     return Number(/Satellite \w+ \w+ (\d+)/.exec(words ?? "")?.[1]);
   };
   const before = await level();
-  await card(page, "Dish cable 1").click();
-  await page.getByRole("spinbutton", { name: "Length" }).fill("58");
+  await card(page, "Drop living room").click();
+  await page.getByRole("spinbutton", { name: "Length" }).fill("66");
   // 50 m more of 1.0 mm copper foam: 19.6 dB/100 m at 950 MHz, 30.7 at 2150 MHz (skin effect and foam, computed),
   // so 10 to 15 dB within the satellite IF.
   await expect.poll(async () => before - (await level())).toBeGreaterThanOrEqual(9);
@@ -70,9 +70,9 @@ test("a longer cable shows at once on the strips behind it", async ({ page }) =>
 test("deleting a part that sits in line closes its wire", async ({ page }) => {
   await ownDesign(page, "Healing");
   const before = await download(page);
-  await card(page, "Dish cable 1").click();
+  await card(page, "Drop living room").click();
   await page.keyboard.press("Delete");
-  await expect(wire(page, "Converter", "Diplexer living room")).toBeAttached();
+  await expect(wire(page, "Diplexer living room", "Plate living room")).toBeAttached();
   const { file } = await download(page);
   expect(file.parts).toHaveLength(before.file.parts.length - 1);
   expect(file.wires).toHaveLength(before.file.wires.length - 1);
@@ -86,7 +86,7 @@ test("parts are copied, pasted and duplicated together with the wires between th
   await ownDesign(page, "Copies");
   const before = await download(page);
   await card(page, "UHF aerial").click();
-  await card(page, "Aerial combiner").click({ modifiers: ["Shift"] });
+  await card(page, "Loft amplifier").click({ modifiers: ["Shift"] });
   await page.keyboard.press("ControlOrMeta+c");
   await page.keyboard.press("ControlOrMeta+v");
   await expect(page.getByRole("toolbar", { name: "Selection" })).toContainText("2 parts");
@@ -112,8 +112,8 @@ test("a joint that makes no sense is refused with the reason", async ({ page }) 
   // From output to output.
   await drag(
     page,
-    port(page, "Loft amplifier", "Output out"),
-    await middle(port(page, "Loft splitter", "Output out 1")),
+    port(page, "Diplexer living room", "Output out"),
+    await middle(port(page, "Drop living room", "Output out")),
   );
   await expect(messages(page)).toHaveText(/outputs|already|joined/);
   expect(joints((await download(page)).file)).toEqual(joints(before.file));
@@ -175,8 +175,8 @@ test("a receiver that asks for another quarter of the sky changes its strips, an
 }) => {
   await ownDesign(page, "Asking");
   await showPane(page, "Verdict");
-  const living = wire(page, "Converter", "Dish cable 1");
-  const bedroom = wire(page, "Converter", "Dish cable 2");
+  const living = wire(page, "Converter", "Diplexer living room");
+  const bedroom = wire(page, "Converter", "Diplexer bedroom 1");
   await expect(living).toHaveAccessibleName(/Satellite H high .*3 more on request/);
   const other = await bedroom.locator("title").textContent();
   await page.getByRole("button", { name: /^Works: Satellite receiver living room/ }).click();
