@@ -10,12 +10,12 @@ import type { Design, PartId } from "../design/design.ts";
 import { settingsOf } from "../design/settings.ts";
 import { SILENCE, type Spectrum } from "../signal/band.ts";
 import { type Demand, type Feed, NO_DEMAND, NO_FEED } from "../signal/control.ts";
-import { type Cell, NO_SOURCES, NOTHING, newCell, recordOf, traitsOf } from "./cell.ts";
+import { type Cell, NO_SOURCES, NOTHING, recordOf } from "./cell.ts";
 import type { Evaluation, PartRecord } from "./evaluation.ts";
-import type { DeratingChoice } from "./overload.ts";
 import { demandsAtOutputs, isPowered, offersAtInputs, sameDemand, sameFeed, switchStates } from "./power.ts";
 import { runTreatment } from "./signals.ts";
-import { type Structure, structureOf } from "./structure.ts";
+import { structureOf } from "./structure.ts";
+import { markChanged, neighbour, own, type Sweep, startSweep, type Workings } from "./sweep.ts";
 
 /**
  * Evaluates a design. Never throws and never yields NaN, whatever a readable design holds.
@@ -47,6 +47,8 @@ export function evaluate(design: Design, former?: Evaluation): Evaluation {
   return evaluation;
 }
 
+const workings = new WeakMap<Evaluation, Workings>();
+
 /** Records of all parts; copied in one go from the evaluation before where the structure is the same. */
 function writtenRecords(sweep: Sweep, kept: Evaluation | undefined): readonly PartRecord[] {
   const records = kept ? kept.records.slice() : [];
@@ -57,128 +59,6 @@ function writtenRecords(sweep: Sweep, kept: Evaluation | undefined): readonly Pa
     records[i] = cell.record;
   }
   return records;
-}
-
-/** What an evaluation keeps for the next one. */
-type Workings = { readonly design: Design; readonly structure: Structure; readonly cells: readonly Cell[] };
-const workings = new WeakMap<Evaluation, Workings>();
-
-type Sweep = {
-  readonly structure: Structure;
-  readonly cells: Cell[];
-  /** 1: the cell is this sweep's own; 0: it still belongs to the evaluation before. */
-  readonly owned: Uint8Array;
-  /** By place in the order: what each sweep still has to visit. */
-  readonly loads: Uint8Array;
-  readonly supplies: Uint8Array;
-  readonly signals: Uint8Array;
-  readonly derating: DeratingChoice;
-  recomputed: number;
-};
-
-function startSweep(
-  design: Design,
-  structure: Structure,
-  before: Workings | undefined,
-  derating: DeratingChoice,
-): Sweep {
-  const n = design.parts.length;
-  const sameStructure = before?.structure === structure;
-  const sweep: Sweep = {
-    structure,
-    cells: sameStructure ? before.cells.slice() : [],
-    owned: new Uint8Array(n),
-    loads: new Uint8Array(n),
-    supplies: new Uint8Array(n),
-    signals: new Uint8Array(n),
-    derating,
-    recomputed: 0,
-  };
-  const formerParts = sameStructure ? before.design.parts : undefined;
-  for (let i = 0; i < n; i++) {
-    const part = design.parts[i];
-    if (!part || part === formerParts?.[i]) continue;
-    const former = before?.cells[sameStructure ? i : (before.structure.indexOf.get(part.id) ?? -1)];
-    sweep.owned[i] = 1;
-    const place = structure.place[i] ?? 0;
-    const joined = structure.joined[i] ?? NOTHING;
-    const looped = structure.looped[i] === 1;
-    const traits =
-      former && former.part.options === part.options && former.part.kind === part.kind
-        ? former.traits
-        : traitsOf(part);
-    const asBefore =
-      former && former.traits === traits && former.looped === looped && sameEnds(former.joined, joined);
-    if (asBefore) {
-      // Moved or renamed: nothing to work out, but the record shows the new part.
-      sweep.cells[i] = { ...former, part, record: undefined };
-      continue;
-    }
-    sweep.cells[i] = startOver(former, newCell(part, traits, { looped, joined }));
-    markAll(sweep, place);
-    // A part that has come to lie on a loop is not visited, so its neighbours must be told here.
-    if (looped)
-      for (const port in structure.neighbours[i])
-        markAll(sweep, structure.place[neighbour(sweep, i, port)?.index ?? i] ?? 0);
-  }
-  return sweep;
-}
-
-function markAll(sweep: Sweep, place: number): void {
-  sweep.loads[place] = 1;
-  sweep.supplies[place] = 1;
-  sweep.signals[place] = 1;
-}
-
-/** Keeps a former cell's results: the sweeps compare with them, to see whom they must tell of a change. */
-function startOver(former: Cell | undefined, cell: Cell): Cell {
-  if (!former || former.looped || cell.looped) return cell;
-  cell.demands = former.demands;
-  cell.feeds = former.feeds;
-  cell.offers = former.offers;
-  cell.switches = former.switches;
-  cell.powered = former.powered;
-  cell.inputs = former.inputs;
-  cell.results = former.results;
-  cell.sources = former.sources;
-  return cell;
-}
-
-function sameEnds(a: PartRecord["joined"], b: PartRecord["joined"]): boolean {
-  if (a === b) return true;
-  const ports = Object.keys(a);
-  return (
-    ports.length === Object.keys(b).length &&
-    ports.every((port) => a[port]?.[0] === b[port]?.[0] && a[port]?.[1] === b[port]?.[1])
-  );
-}
-
-/** The cell of part i, copied first if it belongs to the evaluation before. */
-function own(sweep: Sweep, i: number): Cell | undefined {
-  const cell = sweep.cells[i];
-  if (!cell || sweep.owned[i]) return cell;
-  const copy = { ...cell, record: undefined };
-  sweep.cells[i] = copy;
-  sweep.owned[i] = 1;
-  return copy;
-}
-
-type Neighbour = { readonly index: number; readonly port: string } | undefined;
-
-function neighbour(sweep: Sweep, i: number, port: string): Neighbour {
-  return sweep.structure.neighbours[i]?.[port];
-}
-
-/**
- * Marks whoever is joined to a port that hands on something new. All joined ports are asked, not only those
- * that the part has now: an option may have taken a port away. A mark against the run of a sweep does nothing.
- */
-function markChanged(sweep: Sweep, visits: Uint8Array, i: number, changed: (port: string) => boolean): void {
-  const ends = sweep.structure.neighbours[i];
-  for (const port in ends) {
-    const end = ends[port];
-    if (end && changed(port)) visits[sweep.structure.place[end.index] ?? 0] = 1;
-  }
 }
 
 /** Loads, from the roof downwards. */

@@ -2,24 +2,14 @@
 import type { Design, Part, PartId, Wire } from "../design/design.ts";
 import type { AnyOptions, PartKind, Port } from "../parts/contract.ts";
 import type { DeratingRule } from "../rf/intermod.ts";
-import type { Band, Spectrum } from "../signal/band.ts";
+import type { Spectrum } from "../signal/band.ts";
+import type { Clash } from "../signal/combine.ts";
 import type { Demand, Feed, SwitchState } from "../signal/control.ts";
 
 /** Two signals that share frequencies where they are first brought together. */
-export type Meeting = {
-  /** Output port (or inner node) at which they meet. */
+export type Meeting = Clash & {
+  /** Output port (or inner node) at which they meet; victim and other are as they are there. */
   readonly port: string;
-  /** The band that suffers and the one that disturbs, as they are on that port. */
-  readonly victim: Band;
-  readonly other: Band;
-  /** Same origin by two ways (an echo), rather than a foreign signal. */
-  readonly echo: boolean;
-  /** Positions in the victim's arrays of the live carriers that are hit. */
-  readonly carriers: readonly number[];
-  /** C/I of each of these against this other band alone [dB]. */
-  readonly ciDb: readonly number[];
-  readonly fromMHz: number;
-  readonly toMHz: number;
 };
 
 /** How hard an active path is driven, where it is driven hardest. */
