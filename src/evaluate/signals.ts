@@ -1,16 +1,13 @@
 /** The signal pass through one part: from the spectra at its inputs to the spectra at its outputs. */
-import type { Path, SignalTreatment, StackPath } from "../parts/contract.ts";
-import { noiseFactor } from "../rf/noise.ts";
-import type { Band, Grid, Spectrum, Stack } from "../signal/band.ts";
-import type { Carrier } from "../signal/carrier.ts";
+import type { Path, SignalTreatment } from "../parts/contract.ts";
+import type { Band, Spectrum } from "../signal/band.ts";
 import { combine } from "../signal/combine.ts";
 import type { SwitchState } from "../signal/control.ts";
-import { makeGrid, uncut, undisturbed } from "../signal/grid.ts";
-import { isLive } from "../signal/readout.ts";
 import { remembered } from "../signal/remember.ts";
 import { amplifyBand, convertBand, noiseFloor, passFloor, underCondition } from "../signal/treat.ts";
 import type { Drive, Meeting } from "./evaluation.ts";
 import { type DeratingChoice, withProducts } from "./overload.ts";
+import { stackBands } from "./stacking.ts";
 
 export type PortResult = {
   readonly spectrum: Spectrum;
@@ -79,8 +76,11 @@ function gather(run: Run, node: string): Gathered {
     if (path.condition) conditional.push(...bands);
     else groups.push(bands);
   }
-  for (const stack of run.treatment.stacks ?? [])
-    if (stack.to === node) groups.push(stackBands(run, stack, notes));
+  for (const stack of run.treatment.stacks ?? []) {
+    if (stack.to !== node) continue;
+    const arrived = stack.from.flatMap((inner) => arriving(run, inner, notes).bands);
+    groups.push(stackBands(run.part, stack, { arrived, control: run.switches[stack.to] }));
+  }
   if (conditional.length > 0) groups.push(conditional);
   const { bands, clashes } = combine(groups);
   for (const clash of clashes) notes.meetings.push({ port: node, ...clash });
@@ -184,90 +184,4 @@ function takeBand(band: Band, path: Path): Band | null {
     loMHz,
     ...(takes?.half ? { half: takes.half } : {}),
   });
-}
-
-/**
- * A channel-stacked output: one carrier per user band at the level that the gain control holds.
- * Its noise and interference are those of the worst carrier that could be put there.
- */
-function stackBands(run: Run, stack: StackPath, notes: Notes): Band[] {
-  const control = run.switches[stack.to];
-  const holds = stack.from.flatMap((node) => arriving(run, node, notes).bands);
-  if (!control) return [];
-  const worst = worstEntry(holds);
-  if (!worst) return [];
-  const grid = userBandGrid(stack, worst.requiredDb);
-  const level = new Float64Array(grid.centre.length).fill(stack.levelDbuv);
-  const power = 10 ** (stack.levelDbuv / 10);
-  const noise = grid.ktb.map((ktb) => power * worst.noiseRatio + ktb * noiseFactor(stack.noiseFigureDb));
-  const info: Stack = {
-    standard: stack.standard,
-    part: run.part,
-    port: stack.to,
-    numbers: numbersOf(grid, stack),
-    holds,
-    control,
-    entryNoiseRatio: worst.noiseRatio,
-    entryInterferenceRatio: worst.interferenceRatio,
-  };
-  return [
-    {
-      origin: { key: `${run.part}/${stack.to}`, service: "satellite", part: run.part },
-      grid,
-      level,
-      noise,
-      interference:
-        worst.interferenceRatio > 0
-          ? new Float64Array(level.length).fill(power * worst.interferenceRatio)
-          : undisturbed(grid),
-      cut: uncut(grid),
-      cuts: [],
-      shifts: [],
-      conditions: [],
-      selected: control.setting !== null,
-      stack: info,
-    },
-  ];
-}
-
-const userBandGrids = new WeakMap<StackPath["userBands"], Map<number, Grid>>();
-
-/** Grid of the user bands; each needs the C/N of the most demanding carrier that it may hold. */
-function userBandGrid(stack: StackPath, requiredDb: number): Grid {
-  const known = remembered(userBandGrids, stack.userBands, () => new Map<number, Grid>());
-  return remembered(known, requiredDb, () => {
-    const grid = makeGrid(userBandPlan(stack));
-    return { ...grid, required: grid.required.map(() => requiredDb) };
-  });
-}
-
-function userBandPlan(stack: StackPath): Carrier[] {
-  return stack.userBands.map((ub) => ({
-    name: `UB${ub.number}`,
-    airMHz: ub.centreMHz,
-    widthMHz: ub.widthMHz,
-    noiseMHz: ub.widthMHz,
-    mode: "",
-  }));
-}
-
-function numbersOf(grid: Grid, stack: StackPath): number[] {
-  return Array.from(grid.index, (i) => stack.userBands[i]?.number ?? 0);
-}
-
-function worstEntry(holds: readonly Band[]) {
-  let noiseRatio = 0;
-  let interferenceRatio = 0;
-  let requiredDb = 0;
-  let found = false;
-  for (const band of holds)
-    for (let i = 0; i < band.level.length; i++) {
-      if (!isLive(band, i)) continue;
-      found = true;
-      const power = 10 ** ((band.level[i] ?? 0) / 10);
-      noiseRatio = Math.max(noiseRatio, (band.noise[i] ?? 0) / power);
-      interferenceRatio = Math.max(interferenceRatio, (band.interference[i] ?? 0) / power);
-      requiredDb = Math.max(requiredDb, band.grid.required[i] ?? 0);
-    }
-  return found ? { noiseRatio, interferenceRatio, requiredDb } : null;
 }
