@@ -15,7 +15,7 @@ export type FieldMeta = {
   readonly source?: string;
   /** Words for the values of a choice, in order. */
   readonly choices?: readonly { readonly value: string; readonly label: string }[];
-  readonly control: "number" | "choice" | "switch" | "text" | "rows" | "numbers";
+  readonly control: "number" | "choice" | "switch" | "text" | "rows";
   /** Fields of one row, for control "rows". */
   readonly row?: z.ZodObject;
   /** Shown only under "More values" in the inspector. */

@@ -7,6 +7,7 @@ import { useMedia } from "./kit/useMedia.ts";
 import { TopBar } from "./menus/TopBar.tsx";
 import { Notices } from "./notices/Notices.tsx";
 import { StorageBar } from "./notices/StorageBar.tsx";
+import { dropQuestion } from "./origin/asked.ts";
 import { usePanes } from "./panes.ts";
 import { PrintSheet } from "./print/PrintSheet.tsx";
 import { wasSelectedFromPane } from "./reveal.ts";
@@ -43,6 +44,7 @@ function useFollowSelection(): void {
   useEffect(() => {
     const fromPane = wasSelectedFromPane(selection);
     if (selection.wires.length === 1 && selection.parts.length === 0) {
+      if (!fromPane) dropQuestion();
       usePanes.setState((s) => ({ spectrumOpen: true, sheet: s.sheet && !fromPane ? "spectrum" : s.sheet }));
     }
     if (fromPane || selection.parts.length === 0) return;

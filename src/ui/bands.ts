@@ -34,12 +34,17 @@ export function summarise(band: Band): BandSummary {
 
 /** "TV: 12 carriers, 58–66 dBµV", "TV: 4 of 12 carriers left, 58–66 dBµV", "TV: nothing left of 12 carriers". */
 export function bandWords(band: Band): string {
-  const { carriers, live, levelMin, levelMax } = summarise(band);
+  const { live, levelMin, levelMax } = summarise(band);
+  return live === 0 ? bandCountWords(band) : `${bandCountWords(band)}, ${levelRange(levelMin, levelMax)}`;
+}
+
+/** The same without levels: "TV: 4 of 12 carriers left". */
+export function bandCountWords(band: Band): string {
+  const { carriers, live } = summarise(band);
   const name = bandName(band);
   const noun = band.stack ? "user bands" : "carriers";
   if (live === 0) return `${name}: nothing left of ${carriers} ${noun}`;
-  const count = live === carriers ? `${carriers} ${noun}` : `${live} of ${carriers} ${noun} left`;
-  return `${name}: ${count}, ${levelRange(levelMin, levelMax)}`;
+  return `${name}: ${live === carriers ? `${carriers} ${noun}` : `${live} of ${carriers} ${noun} left`}`;
 }
 
 export type Alternative = {

@@ -7,6 +7,12 @@ export function decimal(value: number | undefined, digits = 1): string {
   return value < 0 && Number(text) !== 0 ? `−${text}` : text;
 }
 
+/** A number that always shows its sign: "+24.0", "−4.1"; 0 has none. */
+export function signed(value: number | undefined, digits = 1): string {
+  const text = decimal(value, digits);
+  return value !== undefined && value > 0 && Number(text) !== 0 ? `+${text}` : text;
+}
+
 /** A frequency [MHz] with as many decimals as it needs, at most three: 474, 225.648, 11 778. */
 export function megahertz(mhz: number | undefined): string {
   if (mhz === undefined || !Number.isFinite(mhz)) return "–";

@@ -35,7 +35,5 @@ function anyValue(meta: FieldMeta): fc.Arbitrary<unknown> {
       return fc.string({ maxLength: 8 });
     case "rows":
       return meta.row ? fc.array(fieldsOf(meta.row), { maxLength: 4 }) : fc.constant([]);
-    case "numbers":
-      return fc.constant([]);
   }
 }

@@ -61,7 +61,7 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
       {verdict && verdict.services.length > 0 ? (
         <section>
           <h3>What it gets</h3>
-          <ServiceTable services={verdict.services} />
+          <ServiceTable services={verdict.services} part={part.id} />
         </section>
       ) : null}
       {findings.length > 0 ? (

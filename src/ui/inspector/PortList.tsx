@@ -3,9 +3,10 @@ import type { Port } from "../../parts/contract.ts";
 import { SILENCE } from "../../signal/band.ts";
 import type { Offer } from "../../signal/control.ts";
 import { useApp } from "../../store/app.ts";
-import { alternatives, bandWords } from "../bands.ts";
+import { alternatives } from "../bands.ts";
 import { decimal } from "../format.ts";
 import { selectFromPane } from "../reveal.ts";
+import { BandLine } from "./BandLine.tsx";
 import { wireAtPort } from "./wireAtPort.ts";
 
 /** For every port: what is joined, which signals pass, and which supply arrives from whom. */
@@ -51,7 +52,7 @@ function PortItem({ record, port }: { readonly record: PartRecord; readonly port
           .flatMap((g) => g.bands)
           .map((band, i) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: the bands of a wire keep their order while it is drawn.
-            <li key={i}>{bandWords(band)}</li>
+            <BandLine key={i} band={band} at={{ part: record.part.id, port: port.id }} />
           ))}
       </ul>
       {further > 0 ? (

@@ -1,12 +1,13 @@
 import { Activity, SquarePlus, Trash2 } from "lucide-react";
 import { useApp } from "../../store/app.ts";
 import { useFindingsFor, useSpectrum, useWire } from "../../store/hooks.ts";
-import { alternatives, bandWords } from "../bands.ts";
+import { alternatives } from "../bands.ts";
 import { deleteSelection } from "../canvas/selectionEdits.ts";
 import { setCanvas } from "../canvas/state.ts";
 import { showPane } from "../panes.ts";
 import { selectFromPane } from "../reveal.ts";
 import { FindingItem } from "../verdict/FindingList.tsx";
+import { BandLine } from "./BandLine.tsx";
 
 /** A wire: from where to where, what is on it, and what can be put into it. */
 export function WireCard({ id }: { readonly id: string }) {
@@ -45,7 +46,7 @@ export function WireCard({ id }: { readonly id: string }) {
             <ul className="band-lines">
               {group.bands.map((band, i) => (
                 // biome-ignore lint/suspicious/noArrayIndexKey: the bands of a wire keep their order while it is drawn.
-                <li key={i}>{bandWords(band)}</li>
+                <BandLine key={i} band={band} at={{ part: wire.from[0], port: wire.from[1] }} />
               ))}
             </ul>
           </div>

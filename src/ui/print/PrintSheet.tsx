@@ -5,6 +5,9 @@ import { ESTIMATE_NOTICE } from "../../parts/cautions.ts";
 import { useApp } from "../../store/app.ts";
 import { boxesOf } from "../canvas/boxes.ts";
 import { boundsOf } from "../canvas/layout.ts";
+import { answer } from "../origin/answer.ts";
+import { questionNow } from "../origin/asked.ts";
+import { PaperOrigin } from "../origin/PaperOrigin.tsx";
 import { limitWords } from "../verdict/limitWords.ts";
 import { ServiceTable } from "../verdict/VerdictRow.tsx";
 import { PrintDrawing } from "./PrintDrawing.tsx";
@@ -33,6 +36,8 @@ function Paper() {
   const { evaluation, report } = useApp.getState();
   const { design } = evaluation;
   const verdicts = [...report.verdicts].sort((a, b) => ROLES.indexOf(a.role) - ROLES.indexOf(b.role));
+  const question = questionNow();
+  const origin = question && answer(evaluation, question);
   const label = (id: string) => evaluation.record(id)?.part.label ?? id;
   return (
     <div className="paper">
@@ -41,6 +46,7 @@ function Paper() {
         <PrintDrawing evaluation={evaluation} />
         <p className="small">{ESTIMATE_NOTICE}</p>
       </section>
+      {origin ? <PaperOrigin found={origin} which={question.which} /> : null}
       <h2>Receivers and outlets</h2>
       {verdicts.map((verdict) => (
         <section key={verdict.part} className="paper-item">

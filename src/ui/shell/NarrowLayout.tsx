@@ -4,9 +4,9 @@ import { Canvas } from "../canvas/Canvas.tsx";
 import { ChainPane } from "../chain/ChainPane.tsx";
 import { Inspector } from "../inspector/Inspector.tsx";
 import { type SheetPane, toggleSheet, usePanes } from "../panes.ts";
-import { SpectrumPane } from "../spectrum/SpectrumPane.tsx";
 import { Tray } from "../tray/Tray.tsx";
 import { VerdictPane } from "../verdict/VerdictPane.tsx";
+import { BottomPane } from "./BottomPane.tsx";
 
 const TABS: readonly { readonly key: SheetPane; readonly name: string; readonly icon: LucideIcon }[] = [
   { key: "tray", name: "Parts", icon: LayoutGrid },
@@ -65,6 +65,6 @@ function SheetBody({ pane }: { readonly pane: SheetPane }) {
     case "chain":
       return <ChainPane />;
     case "spectrum":
-      return <SpectrumPane onClose={() => usePanes.setState({ sheet: null })} />;
+      return <BottomPane onClose={() => usePanes.setState({ sheet: null })} />;
   }
 }

@@ -2,8 +2,8 @@ import { ChevronUp, PanelLeftClose, PanelLeftOpen } from "lucide-react";
 import { Canvas } from "../canvas/Canvas.tsx";
 import { IconButton } from "../kit/IconButton.tsx";
 import { usePanes } from "../panes.ts";
-import { SpectrumPane } from "../spectrum/SpectrumPane.tsx";
 import { Tray } from "../tray/Tray.tsx";
+import { BottomPane } from "./BottomPane.tsx";
 import { SideTabs } from "./SideTabs.tsx";
 import { Splitter } from "./Splitter.tsx";
 
@@ -59,7 +59,7 @@ function SpectrumDock() {
   return (
     <section className="spectrum-dock" style={{ height }} aria-label="Spectrum">
       <Splitter />
-      <SpectrumPane onClose={() => usePanes.setState({ spectrumOpen: false })} />
+      <BottomPane onClose={() => usePanes.setState({ spectrumOpen: false })} />
     </section>
   );
 }

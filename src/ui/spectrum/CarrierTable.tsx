@@ -11,7 +11,7 @@ const COLUMNS: readonly { readonly key: SortKey; readonly name: string; readonly
   { key: "hereMHz", name: "Here", unit: "MHz" },
   { key: "level", name: "Level", unit: "dBµV" },
   { key: "cnDb", name: "C/N", unit: "dB" },
-  { key: "cniDb", name: "C/(N+I)", unit: "dB" },
+  { key: "cniDb", name: "C/(N+I), about MER", unit: "dB" },
   { key: "state", name: "State" },
 ];
 
@@ -20,10 +20,13 @@ export function CarrierTable({
   rows,
   cursor,
   onCursor,
+  onAsk,
 }: {
   readonly rows: readonly CarrierRow[];
   readonly cursor: string | null;
   readonly onCursor: (key: string) => void;
+  /** How the level of a carrier came about is asked. */
+  readonly onAsk: (row: CarrierRow) => void;
 }) {
   const [by, setBy] = useState<SortKey>("hereMHz");
   const [isDescending, setDescending] = useState(false);
@@ -69,13 +72,24 @@ export function CarrierTable({
               key={row.key}
               className={`carrier ${row.state}${row.key === cursor ? " current" : ""}`}
               onClick={() => onCursor(row.key)}
+              onDoubleClick={() => onAsk(row)}
             >
               <th scope="row">
                 {row.name} <span className="quiet">{row.bandName}</span>
               </th>
               <td className="number">{row.userBand === undefined ? megahertz(row.airMHz) : "any"}</td>
               <td className="number">{megahertz(row.hereMHz)}</td>
-              <td className="number">{decimal(row.level)}</td>
+              <td className="number">
+                <button
+                  type="button"
+                  className="figure-press number"
+                  title="How this level came about"
+                  onClick={() => onAsk(row)}
+                >
+                  {decimal(row.level)}
+                  <span className="unseen"> dBµV, how it came about</span>
+                </button>
+              </td>
               <td className="number">{decimal(row.cnDb)}</td>
               <td className="number">{decimal(row.cniDb)}</td>
               <td>{stateWords(row, label)}</td>

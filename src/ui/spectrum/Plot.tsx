@@ -17,6 +17,8 @@ type Props = {
   readonly onDomain: (domain: Domain) => void;
   readonly cursor: CarrierRow | undefined;
   readonly onCursor: (key: string) => void;
+  /** How the level under the cursor came about is asked. */
+  readonly onAsk: (row: CarrierRow) => void;
 };
 
 /** The spectrum with axes. The cursor follows mouse and finger and steps from carrier to carrier by keys. */
@@ -30,7 +32,7 @@ export function Plot(props: Props) {
 }
 
 function Drawing(props: Props & { readonly width: number; readonly height: number }) {
-  const { rows, axis, domain, whole, onDomain, cursor, onCursor, width, height } = props;
+  const { rows, axis, domain, whole, onDomain, cursor, onCursor, onAsk, width, height } = props;
   // Kept by identity, so that a moving cursor does not draw hundreds of carriers anew.
   const y = useMemo(() => levelScale(rows, height), [rows, height]);
   const x = useMemo(() => frequencyScale({ rows, axis, domain, width }), [rows, axis, domain, width]);
@@ -70,6 +72,8 @@ function Drawing(props: Props & { readonly width: number; readonly height: numbe
     if (row) {
       onCursor(row.key);
       if (axis === "linear") onDomain(showing(domain, whole, row.hereMHz));
+    } else if (event.key === "Enter" && cursor) {
+      onAsk(cursor);
     } else if (event.key === "+" || event.key === "-") {
       onDomain(
         zoomed(domain, whole, cursor?.hereMHz ?? (domain[0] + domain[1]) / 2, event.key === "+" ? 2 : 0.5),
@@ -84,7 +88,7 @@ function Drawing(props: Props & { readonly width: number; readonly height: numbe
       className="plot-frame"
       role="slider"
       tabIndex={0}
-      aria-label="Spectrum: arrow keys step from carrier to carrier, plus and minus zoom"
+      aria-label="Spectrum: arrow keys step from carrier to carrier, Enter tells how its level came about, plus and minus zoom"
       aria-valuemin={0}
       aria-valuemax={Math.max(0, shown.length - 1)}
       aria-valuenow={Math.max(

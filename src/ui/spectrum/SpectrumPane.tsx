@@ -4,16 +4,18 @@ import { type Design, wireId } from "../../design/design.ts";
 import { profileOf } from "../../findings/limits.ts";
 import type { Spectrum } from "../../signal/band.ts";
 import { useApp } from "../../store/app.ts";
-import { useSpectrum } from "../../store/hooks.ts";
+import { useSpectrum, wireOf } from "../../store/hooks.ts";
 import { type Alternative, alternatives, bandName } from "../bands.ts";
 import { bandLook } from "../canvas/bandLook.ts";
 import { IconButton } from "../kit/IconButton.tsx";
+import { ask } from "../origin/asked.ts";
+import { questionAt } from "../origin/question.ts";
 import { CarrierTable } from "./CarrierTable.tsx";
 import { Collisions } from "./Collisions.tsx";
 import { Plot } from "./Plot.tsx";
 import { type Domain, wholeDomain, zoomed } from "./plot.ts";
 import { Readout } from "./Readout.tsx";
-import { carrierRows } from "./rows.ts";
+import { type CarrierRow, carrierRows } from "./rows.ts";
 import { StackTable } from "./StackTable.tsx";
 import "./spectrum.css";
 
@@ -95,10 +97,10 @@ function WireSpectrum({ wire }: { readonly wire: string }) {
   if (spectrum.bands.length === 0) {
     return <p className="empty">No signal on this wire.</p>;
   }
-  return <FullSpectrum spectrum={spectrum} />;
+  return <FullSpectrum spectrum={spectrum} wire={wire} />;
 }
 
-function FullSpectrum({ spectrum }: { readonly spectrum: Spectrum }) {
+function FullSpectrum({ spectrum, wire }: { readonly spectrum: Spectrum; readonly wire: string }) {
   const groups = useMemo(() => alternatives(spectrum), [spectrum]);
   const [wantedSetting, setSetting] = useState<string | null>(null);
   const setting = settingShown(groups, wantedSetting);
@@ -120,6 +122,13 @@ function FullSpectrum({ spectrum }: { readonly spectrum: Spectrum }) {
     setDomain(zoomed(shownDomain, whole, focus, factor));
   };
   const cursorRow = rows.find((r) => r.key === cursor);
+  const onAsk = (row: CarrierRow) => {
+    const [part, port] = wireOf(useApp.getState().design, wire)?.from ?? [];
+    if (part === undefined || port === undefined) return;
+    const question = questionAt({ part, port }, row.band, row.i);
+    if (question) ask(question);
+    else useApp.getState().notify("Nothing arrives at the converter that this user band could hold.");
+  };
 
   return (
     <div className="spectrum-body">
@@ -191,15 +200,16 @@ function FullSpectrum({ spectrum }: { readonly spectrum: Spectrum }) {
         }}
         cursor={cursorRow}
         onCursor={setCursor}
+        onAsk={onAsk}
       />
-      <Readout row={cursorRow} />
+      <Readout row={cursorRow} onAsk={onAsk} />
       <p className="quiet small">
-        Dashed across: level limits at an outlet. Line within a carrier: its noise; in red: interference.
-        Dashed outline: taken away. Thin outline: another setting.
+        Dashed across: level limits at an outlet, {profile.name}. Line within a carrier: its noise; in red:
+        interference. Dashed outline: taken away. Thin outline: another setting.
       </p>
       <Collisions rows={rows} onCursor={setCursor} />
       <StackTable spectrum={spectrum} />
-      <CarrierTable rows={rows} cursor={cursor} onCursor={setCursor} />
+      <CarrierTable rows={rows} cursor={cursor} onCursor={setCursor} onAsk={onAsk} />
     </div>
   );
 }

@@ -16,6 +16,8 @@ export type CarrierRow = {
   /** Unique on the wire. */
   readonly key: string;
   readonly band: Band;
+  /** Position in the arrays of the band. */
+  readonly i: number;
   readonly bandName: string;
   readonly name: string;
   readonly airMHz: number;
@@ -74,6 +76,7 @@ function rowsOf(
     return {
       key: `${b}.${i}`,
       band,
+      i,
       bandName: name,
       name: userBand === undefined ? (carrier?.name ?? "") : `User band ${userBand}`,
       airMHz: carrier?.airMHz ?? 0,

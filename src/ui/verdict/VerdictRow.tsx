@@ -1,8 +1,12 @@
 import { Check, ChevronDown, ChevronUp, X } from "lucide-react";
 import { memo, useId, useState } from "react";
 import type { ServiceVerdict, Verdict } from "../../findings/finding.ts";
+import { useApp } from "../../store/app.ts";
 import { usePart } from "../../store/hooks.ts";
 import { decimal, levelRange } from "../format.ts";
+import { LevelFigure } from "../origin/LevelFigure.tsx";
+import type { Question } from "../origin/question.ts";
+import { type Figure, verdictQuestion } from "../origin/verdictQuestion.ts";
 import { selectFromPane } from "../reveal.ts";
 
 /** A receiver or an outlet: works or not in one sentence, and on request what it gets of each service. */
@@ -41,13 +45,19 @@ export const VerdictRow = memo(function VerdictRow({ verdict }: { readonly verdi
         ) : null}
       </div>
       <div id={id} className="verdict-details" hidden={!isOpen}>
-        <ServiceTable services={verdict.services} />
+        <ServiceTable services={verdict.services} part={verdict.part} />
       </div>
     </li>
   );
 });
 
-export function ServiceTable({ services }: { readonly services: readonly ServiceVerdict[] }) {
+type TableProps = {
+  readonly services: readonly ServiceVerdict[];
+  /** Whose services these are: then each figure leads to how it came about. Absent on paper. */
+  readonly part?: string;
+};
+
+export function ServiceTable({ services, part }: TableProps) {
   return (
     <table className="service-table">
       <thead>
@@ -60,14 +70,30 @@ export function ServiceTable({ services }: { readonly services: readonly Service
       </thead>
       <tbody>
         {services.map((service) => (
-          <ServiceRows key={service.name} service={service} />
+          <ServiceRows
+            key={service.name}
+            service={service}
+            question={
+              part === undefined
+                ? undefined
+                : (figure) => {
+                    const record = useApp.getState().evaluation.record(part);
+                    return record ? verdictQuestion(record, service.name, figure) : null;
+                  }
+            }
+          />
         ))}
       </tbody>
     </table>
   );
 }
 
-function ServiceRows({ service }: { readonly service: ServiceVerdict }) {
+type RowProps = {
+  readonly service: ServiceVerdict;
+  readonly question: ((figure: Figure) => Question | null) | undefined;
+};
+
+function ServiceRows({ service, question }: RowProps) {
   const complete = service.carriersGot === service.carriersWanted;
   return (
     <>
@@ -76,8 +102,16 @@ function ServiceRows({ service }: { readonly service: ServiceVerdict }) {
         <td className={complete ? "number" : "number short-of"}>
           {service.carriersGot} of {service.carriersWanted}
         </td>
-        <td className="number">{levelRange(service.levelMin, service.levelMax)}</td>
-        <td className="number">{service.cnMin === undefined ? "–" : `${decimal(service.cnMin)} dB`}</td>
+        <td className="number">
+          {question ? (
+            <LevelEnds service={service} question={question} />
+          ) : (
+            levelRange(service.levelMin, service.levelMax)
+          )}
+        </td>
+        <td className="number">
+          <Quality service={service} question={question} />
+        </td>
       </tr>
       {service.reasons.map((reason) => (
         <tr key={reason}>
@@ -87,5 +121,48 @@ function ServiceRows({ service }: { readonly service: ServiceVerdict }) {
         </tr>
       ))}
     </>
+  );
+}
+
+/** Lowest and highest level, each with its own way back; one figure where both read alike. */
+function LevelEnds({
+  service,
+  question,
+}: {
+  readonly service: ServiceVerdict;
+  readonly question: (figure: Figure) => Question | null;
+}) {
+  const { name, levelMin, levelMax } = service;
+  if (levelMin === undefined || levelMax === undefined) return "–";
+  const low = decimal(levelMin, 0);
+  const high = decimal(levelMax, 0);
+  if (low === high)
+    return (
+      <LevelFigure about={`Level of ${name}`} question={() => question("levelMin")}>
+        {low} dBµV
+      </LevelFigure>
+    );
+  return (
+    <>
+      <LevelFigure about={`Lowest level of ${name}`} question={() => question("levelMin")}>
+        {low}
+      </LevelFigure>
+      –
+      <LevelFigure about={`Highest level of ${name}`} question={() => question("levelMax")}>
+        {high} dBµV
+      </LevelFigure>
+    </>
+  );
+}
+
+function Quality({ service, question }: RowProps) {
+  const { name, cnMin } = service;
+  if (cnMin === undefined) return "–";
+  const words = `${decimal(cnMin)} dB`;
+  if (!question) return words;
+  return (
+    <LevelFigure about={`Least C/N of ${name}`} question={() => question("cnMin")}>
+      {words}
+    </LevelFigure>
   );
 }

@@ -1,0 +1,30 @@
+/** Changing what a design is reckoned and judged by. */
+import type { Design } from "../design.ts";
+import { isSameValue } from "../options.ts";
+import { SETTINGS, type Settings, settingsOf, USUAL_SETTINGS } from "../settings.ts";
+import { done, type Edit, refuse } from "./edit.ts";
+
+/**
+ * Sets one of the design's settings after checking it; `undefined` goes back to the usual value.
+ * A design with nothing but usual settings names none, so that its file and its link stay short.
+ */
+export function setSettings(design: Design, key: string, value: unknown): Edit {
+  if (!Object.hasOwn(SETTINGS.shape, key)) return refuse(`A design has no setting “${key}”.`);
+  const before = settingsOf(design);
+  const checked = SETTINGS.safeParse({ ...before, [key]: value });
+  if (!checked.success) {
+    const issue = checked.error.issues[0];
+    const row = typeof issue?.path[1] === "number" ? `Row ${issue.path[1] + 1}: ` : "";
+    return refuse(`${row}${issue?.message ?? "not a valid setting"}`);
+  }
+  const settings = checked.data;
+  const crossed = settings.ownLimits.findIndex((limit) => limit.minDbuv > limit.maxDbuv);
+  if (crossed >= 0 && key === "ownLimits")
+    return refuse(`Row ${crossed + 1}: the least level lies above the most`);
+  if (isSameValue(settings, before)) return done(design);
+  return done(withSettings(design, settings));
+}
+
+function withSettings({ settings: _, ...rest }: Design, settings: Settings): Design {
+  return isSameValue(settings, USUAL_SETTINGS) ? rest : { ...rest, settings };
+}

@@ -1,0 +1,27 @@
+import type { Answer } from "./answer.ts";
+import { endWords } from "./endWords.ts";
+import { LevelDiagram } from "./LevelDiagram.tsx";
+import { Place } from "./Place.tsx";
+import { StepTable } from "./StepTable.tsx";
+import "./origin.css";
+
+/** How a level came about, as it is printed: diagram, sentences and every step. */
+export function PaperOrigin({
+  found,
+  which,
+}: {
+  readonly found: Answer;
+  readonly which: string | undefined;
+}) {
+  return (
+    <section className="paper-origin">
+      <h2>How this level came about</h2>
+      <Place found={found} which={which} />
+      {endWords(found).map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      <LevelDiagram answer={found} width={680} height={200} />
+      <StepTable answer={found} onPaper />
+    </section>
+  );
+}

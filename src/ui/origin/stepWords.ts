@@ -1,0 +1,21 @@
+/** What one part on the way did to a carrier, in short phrases. */
+import type { TraceStep } from "../../evaluate/trace.ts";
+import { megahertz, signed } from "../format.ts";
+
+/** A frequency that differs by less than this is the same one, but for rounding [MHz]. */
+const SAME_MHZ = 0.001;
+
+export function didWords(step: TraceStep, before: TraceStep | undefined): readonly string[] {
+  if (!before) return ["starts here"];
+  const words: string[] = [];
+  const moved = Math.abs(step.centreMHz - before.centreMHz) > SAME_MHZ;
+  const way = `${megahertz(before.centreMHz)} → ${megahertz(step.centreMHz)} MHz`;
+  const stacks = step.userBand !== undefined && before.userBand === undefined;
+  if (stacks) words.push(`put on user band ${step.userBand}: ${way}`, "level held by gain control");
+  else if (step.loMHz !== undefined) words.push(`${megahertz(step.loMHz)} MHz oscillator: ${way}`);
+  else if (moved) words.push(way);
+  if (!stacks) for (const { what, db } of step.made) words.push(`${what} ${signed(db)} dB`);
+  if (words.length === 0) words.push("passes unchanged");
+  if (step.cutHere) words.push("taken away here");
+  return words;
+}
