@@ -2,8 +2,8 @@
 import { describe, expect, test } from "vitest";
 import type { Design } from "../../src/design/design.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
-import { tunersOf } from "../../src/findings/reception.ts";
 import { report } from "../../src/findings/report.ts";
+import { tunersOf } from "../../src/findings/tuners.ts";
 import { draw } from "../draw.ts";
 
 function tuners(design: Design, part: string) {

@@ -22,7 +22,7 @@ export const commandVoltage: Rule = {
             wires: wireAt(record, s.port),
             source: commandVoltage.source,
           };
-          const drop = `${round1(o.volts18)} V of the 18 V from ${partName(o.part)} arrive at ${partName(record.part.id)} (${round1(o.dropVolts)} V lost over ${round1(o.ohms)} Ω)`;
+          const drop = `Of the ${round1(o.volts18 + o.dropVolts)} V that ${partName(o.part)} gives for horizontal, ${round1(o.volts18)} V arrive at ${partName(record.part.id)} (${round1(o.dropVolts)} V lost over ${round1(o.ohms)} Ω)`;
           const found = [];
           if (o.volts18 <= s.thresholdVolts)
             found.push({

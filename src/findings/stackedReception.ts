@@ -1,0 +1,90 @@
+/** Reception through user bands: any carrier that the converter holds, on a band that is one's own. */
+import type { Band, Stack } from "../signal/band.ts";
+import { carrierKey, cutFate, type Fate, type Fates, type Lost, note } from "./fate.ts";
+import { barred, type Listener } from "./reach.ts";
+import { graded, tunerNoiseUv2 } from "./tunerQuality.ts";
+import { partName } from "./words.ts";
+
+/** Further apart than this a receiver and its converter do not mean the same user band [MHz]; our choice. */
+const SAME_CENTRE_MHZ = 2;
+
+/** What becomes of the carriers that a stacked feed can bring to one input. */
+export function listenStacked(listener: Listener, band: Band, stack: Stack, fates: Fates): void {
+  const lines = usableUserBands(listener, band, stack);
+  for (const held of stack.holds)
+    for (let i = 0; i < held.level.length; i++) {
+      const key = carrierKey(held.origin.key, held.grid.index[i] ?? 0);
+      for (const line of lines)
+        note(
+          fates,
+          key,
+          cutFate(held, i) ?? fateOn(line, { port: listener.input.port, band, stack, held, i }),
+        );
+    }
+}
+
+/** Positions of the user bands this input may use in the band's arrays, or why it has none. */
+function usableUserBands(listener: Listener, band: Band, stack: Stack): readonly (number | Lost)[] {
+  const { input } = listener;
+  if (input.feed !== "stacked" || !input.userBands)
+    return [mistuned("are on user bands, which this input cannot ask for")];
+  const heard = stack.control.offers.some((o) => o.toneArrives && o.request?.userBands !== undefined);
+  if (!heard) return [barred(stack.part, `are out of reach: no message gets to ${partName(stack.part)}`)];
+  return input.userBands.map(({ number, centreMHz }): number | Lost => {
+    const at = stack.numbers.indexOf(number);
+    const where = `are out of reach on user band ${number}`;
+    if (at < 0) return mistuned(`${where}, which ${partName(stack.part)} does not have`);
+    const setMHz = band.grid.plan[band.grid.index[at] ?? 0]?.airMHz ?? 0;
+    if (Math.abs(setMHz - centreMHz) > SAME_CENTRE_MHZ)
+      return mistuned(`${where}, set to another centre than at ${partName(stack.part)}`);
+    return cutFate(band, at) ?? occupied(listener, number, stack) ?? at;
+  });
+}
+
+function mistuned(text: string): Lost {
+  return { got: false, why: "wrong feed", text };
+}
+
+/** Who else keeps a user band from being tuned in peace. */
+function occupied({ receiver, input, alone }: Listener, userBand: number, stack: Stack): Lost | undefined {
+  if (alone) return undefined;
+  const others = stack.control.offers.filter(
+    (o) => o.kind === "commands" && !(o.part === receiver && o.port === input.port),
+  );
+  const holder = others.find((o) => o.request && !o.request.userBands);
+  if (holder) return barred(holder.part, `are out of reach: ${partName(holder.part)} holds the line`);
+  const rival = others.find((o) => o.request?.userBands?.includes(userBand));
+  if (rival)
+    return barred(rival.part, `are retuned by ${partName(rival.part)}, which uses the same user band`);
+  return undefined;
+}
+
+type Held = {
+  readonly port: string;
+  readonly band: Band;
+  readonly stack: Stack;
+  /** The band at the converter's input, and the carrier's place in it. */
+  readonly held: Band;
+  readonly i: number;
+};
+
+/** Quality of a held carrier on the user band at `line`, behind what the line from the converter adds. */
+function fateOn(line: number | Lost, { port, band, stack, held, i }: Held): Fate {
+  if (typeof line !== "number") return line;
+  const levelDbuv = band.level[line] ?? 0;
+  const power = 10 ** (levelDbuv / 10);
+  const heldPower = 10 ** ((held.level[i] ?? 0) / 10);
+  // The user band carries the noise of the worst carrier held; this one brings its own instead.
+  const lineNoise = Math.max(0, (band.noise[line] ?? 0) - power * stack.entryNoiseRatio);
+  const foreign = Math.max(0, (band.interference[line] ?? 0) - power * stack.entryInterferenceRatio);
+  return graded({
+    port,
+    origin: held.origin.key,
+    index: held.grid.index[i] ?? 0,
+    userBand: stack.numbers[line] ?? 0,
+    levelDbuv,
+    noise: lineNoise + tunerNoiseUv2(band.grid, line) + (power * (held.noise[i] ?? 0)) / heldPower,
+    interference: foreign + (power * (held.interference[i] ?? 0)) / heldPower,
+    requiredDb: held.grid.required[i] ?? 0,
+  });
+}
