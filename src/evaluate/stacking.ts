@@ -28,7 +28,7 @@ export function stackBands(
   const noise = grid.ktb.map((ktb) => power * worst.noiseRatio + ktb * noiseFactor(stack.noiseFigureDb));
   const info: Stack = {
     standard: stack.standard,
-    part: part,
+    part,
     port: stack.to,
     numbers: numbersOf(grid, stack),
     holds,
@@ -38,7 +38,7 @@ export function stackBands(
   };
   return [
     {
-      origin: { key: `${part}/${stack.to}`, service: "satellite", part: part },
+      origin: { key: `${part}/${stack.to}`, service: "satellite", part },
       grid,
       level,
       noise,
