@@ -119,6 +119,27 @@ export function anyDesign({
     );
 }
 
+/** A design with other designs resting in it as variants, at most as many parts in all as it may hold. */
+export function anyVariants(o: AnyDesign = {}): fc.Arbitrary<Design> {
+  const name = fc.string({ unit: "binary", minLength: 1, maxLength: 20 }).filter((s) => s.trim() !== "");
+  const resting = fc.uniqueArray(fc.tuple(name, anyDesign({ maxParts: 8, ...o })), {
+    maxLength: 4,
+    selector: ([called]) => called,
+  });
+  return fc
+    .tuple(anyDesign({ maxParts: 8, ...o }), fc.option(name), resting)
+    .map(([design, called, list]) => {
+      const variants = list
+        .filter(([each]) => each !== (called ?? "As built"))
+        .map(([each, { parts, wires }]) => ({ name: each, parts, wires }));
+      return {
+        ...design,
+        ...(called === null ? {} : { variant: called }),
+        ...(variants.length === 0 ? {} : { variants }),
+      };
+    });
+}
+
 /** Joins free outputs to free inputs as the numbers choose, so that shrinking the numbers shrinks the wiring. */
 function joined(start: Design, wishes: readonly (readonly [number, number])[], loops: boolean): Design {
   let design = start;

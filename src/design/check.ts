@@ -1,10 +1,10 @@
 /** From parsed JSON to a document: everything is checked, and the first fault is named with its place. */
-import { kindOf } from "../parts/catalogue.ts";
-import type { Design, Part, Wire } from "./design.ts";
+import { type Content, checkContent, type Fault } from "./checkContent.ts";
+import type { Design, Variant } from "./design.ts";
 import { LIMITS } from "./limits.ts";
-import { portOf, portsOf } from "./lookup.ts";
-import { checkOptions } from "./options.ts";
+import { type Fields, isObject, placeOf, shortened } from "./place.ts";
 import { type FileV1, fileV1, MIGRATIONS, VERSION } from "./schema.ts";
+import { activeName } from "./variants.ts";
 
 export type Reading =
   | {
@@ -28,15 +28,9 @@ export function checkFile(value: unknown): Reading {
   const parsed = fileV1.safeParse(migrated(value));
   if (!parsed.success) {
     const issue = parsed.error.issues[0];
-    return fault(value, issue?.path ?? [], issue?.message ?? "not a design");
+    return refused(value, { path: issue?.path ?? [], message: issue?.message ?? "not a design" });
   }
   return checkDesign(parsed.data);
-}
-
-type Fields = Readonly<Record<string, unknown>>;
-
-function isObject(value: unknown): value is Fields {
-  return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
 function notADesign(value: unknown): string | null {
@@ -52,23 +46,38 @@ function notADesign(value: unknown): string | null {
   return null;
 }
 
-/** Counts before anything is looked at one by one. */
+/** Counts before anything is looked at one by one; what variants hold counts together with the rest. */
 function tooLarge(file: unknown): string | null {
   if (!isObject(file)) return null;
+  const variants = Array.isArray(file.variants) ? file.variants : [];
+  if (variants.length > LIMITS.variants)
+    return `variants: ${variants.length} are too many; a design holds at most ${LIMITS.variants} beside the one at work.`;
+  const contents: Fields[] = [file, ...variants.filter(isObject)];
   for (const list of ["parts", "wires"] as const) {
-    const entries = file[list];
-    if (Array.isArray(entries) && entries.length > LIMITS[list]) {
-      return `${list}: ${entries.length} are too many; a design holds at most ${LIMITS[list]}.`;
+    const count = contents.reduce((n, of) => n + (Array.isArray(of[list]) ? of[list].length : 0), 0);
+    if (count > LIMITS[list]) {
+      return `${list}: ${count} are too many; a design holds at most ${LIMITS[list]}.`;
     }
   }
-  const parts = Array.isArray(file.parts) ? file.parts : [];
-  for (const [i, part] of parts.entries()) {
-    if (!isObject(part) || !isObject(part.options)) continue;
-    for (const [key, list] of Object.entries(part.options)) {
-      if (Array.isArray(list) && list.length > LIMITS.listLength) {
-        return `${placeOf(file, ["parts", i])}: options.${shortened(key)}: ${list.length} entries are too many, at most ${LIMITS.listLength}.`;
-      }
-    }
+  return longOptions(file, file, []) ?? firstOf(variants, (v, i) => longOptions(file, v, ["variants", i]));
+}
+
+function longOptions(file: unknown, content: unknown, at: readonly PropertyKey[]): string | null {
+  const parts = isObject(content) && Array.isArray(content.parts) ? content.parts : [];
+  return firstOf(parts, (part, i) => {
+    if (!isObject(part) || !isObject(part.options)) return null;
+    return firstOf(Object.entries(part.options), ([key, list]) =>
+      Array.isArray(list) && list.length > LIMITS.listLength
+        ? `${placeOf(file, [...at, "parts", i])}: options.${shortened(key)}: ${list.length} entries are too many, at most ${LIMITS.listLength}.`
+        : null,
+    );
+  });
+}
+
+function firstOf<T>(list: readonly T[], fault: (entry: T, i: number) => string | null): string | null {
+  for (const [i, entry] of list.entries()) {
+    const found = fault(entry, i);
+    if (found !== null) return found;
   }
   return null;
 }
@@ -85,32 +94,40 @@ function migrated(file: unknown): unknown {
 
 function checkDesign(file: FileV1): Reading {
   const notes: string[] = [];
-  const parts = new Map<string, Part>();
-  for (const [i, entry] of file.parts.entries()) {
-    const here = ["parts", i];
-    if (parts.has(entry.id)) return fault(file, here, "another part has the same id");
-    const kind = kindOf(entry.kind);
-    if (!kind) return fault(file, here, `unknown kind ${JSON.stringify(shortened(entry.kind))}`);
-    const checked = checkOptions(kind, entry.options);
-    if (!checked.ok) return fault(file, [...here, "options", ...checked.path], checked.message);
-    for (const key of Object.keys(entry.options)) {
-      if (Object.hasOwn(kind.options.shape, key)) continue;
-      notes.push(`${placeOf(file, here)}: option "${shortened(key)}" is not known and was left out.`);
-    }
-    const { id, label = id } = entry;
-    parts.set(id, { id, kind: entry.kind, label, options: checked.options, at: entry.at ?? cell(i) });
-  }
-  const problem = wireProblem(file, parts);
-  if (problem) return problem;
-  const { title, lesson, settings } = file;
+  const note = (path: readonly PropertyKey[], text: string) => notes.push(`${placeOf(file, path)}: ${text}`);
+  const own = checkContent(file, [], note);
+  if (!own.ok) return refused(file, own.fault);
+  const variants = checkVariants(file, note);
+  if (!variants.ok) return refused(file, variants.fault);
+  const { title, lesson, settings, variant } = file;
   const design: Design = {
     title,
     ...(lesson === undefined ? {} : { lesson }),
     ...(settings === undefined ? {} : { settings }),
-    parts: [...parts.values()],
-    wires: file.wires,
+    ...own.content,
+    ...(variant === undefined ? {} : { variant }),
+    ...(variants.list.length === 0 ? {} : { variants: variants.list }),
   };
   return { ok: true, design, notes: shortList(notes) };
+}
+
+type Variants =
+  | { readonly ok: true; readonly list: readonly Variant[] }
+  | { readonly ok: false; readonly fault: Fault };
+
+function checkVariants(file: FileV1, note: (path: readonly PropertyKey[], text: string) => void): Variants {
+  const names = new Set([activeName(file)]);
+  const list: (Content & { readonly name: string })[] = [];
+  for (const [i, variant] of (file.variants ?? []).entries()) {
+    const path = ["variants", i];
+    if (names.has(variant.name))
+      return { ok: false, fault: { path, message: "another variant has the same name" } };
+    names.add(variant.name);
+    const checked = checkContent(variant, path, note);
+    if (!checked.ok) return checked;
+    list.push({ name: variant.name, ...checked.content });
+  }
+  return { ok: true, list };
 }
 
 function shortList(notes: readonly string[]): readonly string[] {
@@ -119,77 +136,7 @@ function shortList(notes: readonly string[]): readonly string[] {
   return [...notes.slice(0, MOST_NOTES), `${more} more options are not known and were left out.`];
 }
 
-function wireProblem(file: FileV1, parts: ReadonlyMap<string, Part>): Reading | null {
-  const taken = new Map<string, number>();
-  for (const [i, wire] of file.wires.entries()) {
-    for (const end of ["from", "to"] as const) {
-      const problem = endProblem(wire, end, parts);
-      if (problem !== null) return fault(file, ["wires", i, end], problem);
-      const port = wire[end].join("/");
-      const other = taken.get(port);
-      if (other !== undefined) {
-        return fault(
-          file,
-          ["wires", i, end],
-          `port "${port}" is taken by wires[${other}]; a port takes one wire`,
-        );
-      }
-      taken.set(port, i);
-    }
-    const [source, target] = [mediumOf(wire.from, parts), mediumOf(wire.to, parts)];
-    if (source !== target) {
-      return fault(file, ["wires", i], `joins a ${source} port to a ${target} port`);
-    }
-  }
-  return null;
-}
-
-function endProblem(wire: Wire, end: "from" | "to", parts: ReadonlyMap<string, Part>): string | null {
-  const [id, portId] = wire[end];
-  const part = parts.get(id);
-  if (!part) return `there is no part "${id}"`;
-  const port = portOf(part, portId);
-  if (!port) {
-    const known = portsOf(part).map((each) => each.id);
-    const some = known.length > 12 ? [...known.slice(0, 12), "…"] : known;
-    return `part "${id}" has no port ${JSON.stringify(portId)}; it has ${some.join(", ")}`;
-  }
-  if (end === "from" && port.side === "in")
-    return `"${id}/${portId}" is an input; a wire starts at an output`;
-  if (end === "to" && port.side === "out") return `"${id}/${portId}" is an output; a wire ends at an input`;
-  return null;
-}
-
-function mediumOf([id, port]: Wire["from"], parts: ReadonlyMap<string, Part>): string {
-  const part = parts.get(id);
-  return (part && portOf(part, port)?.medium) ?? "missing";
-}
-
-/** Where a part goes that came without a place: rows of eight [px]. */
-function cell(index: number): readonly [number, number] {
-  return [(index % 8) * 240, Math.floor(index / 8) * 160];
-}
-
-function fault(file: unknown, path: readonly PropertyKey[], message: string): Reading {
+function refused(file: unknown, { path, message }: Fault): Reading {
   const place = placeOf(file, path);
   return { ok: false, problem: `${place === "" ? "" : `${place}: `}${message}.` };
-}
-
-/** `parts[3] "lnb9": options.lengthM`: the path, with the id of the part it lies in. */
-function placeOf(file: unknown, path: readonly PropertyKey[]): string {
-  const [list, index, ...rest] = path;
-  const step = (key: PropertyKey) => (typeof key === "number" ? `[${key}]` : `.${shortened(String(key))}`);
-  if (list !== "parts" || typeof index !== "number") {
-    return path.map(step).join("").replace(/^\./, "");
-  }
-  const entries = isObject(file) ? file.parts : undefined;
-  const entry: unknown = Array.isArray(entries) ? entries[index] : undefined;
-  const id = isObject(entry) && typeof entry.id === "string" ? ` "${shortened(entry.id)}"` : "";
-  const inner = rest.map(step).join("").replace(/^\./, "");
-  return `parts[${index}]${id}${inner === "" ? "" : `: ${inner}`}`;
-}
-
-/** Foreign text in a message stays short. */
-function shortened(text: string): string {
-  return text.length > 60 ? `${text.slice(0, 60)}…` : text;
 }

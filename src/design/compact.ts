@@ -1,7 +1,7 @@
 /**
  * The short form of a design inside a link: arrays instead of names, tables for what repeats, and options
  * only where they differ from the kind's defaults. So a released default never changes its value: a better
- * one needs a new mark. `[title, lesson, kinds, ports, parts, wires, settings]`, the last only where there are any.
+ * one needs a new mark. `[title, lesson, kinds, ports, parts, wires, settings, variant, variants]`, the last three only where there are any.
  */
 import { z } from "zod";
 import { defaultOptions, kindOf } from "../parts/catalogue.ts";
@@ -25,36 +25,59 @@ const compactPart = z.tuple([
   z.record(z.string(), z.unknown()).optional(),
 ]);
 
+/** Four numbers a wire: part, port, part, port. */
+const wireEnds = z.array(index);
+
+const compactVariant = z.tuple([z.string(), z.array(compactPart), wireEnds]);
+
 const compactDesign = z.tuple([
   z.string(),
   z.union([z.literal(0), z.string()]),
   z.array(z.string()),
   z.array(z.string()),
   z.array(compactPart),
-  /** Four numbers a wire: part, port, part, port. */
-  z.array(index),
-  z.record(z.string(), z.unknown()).optional(),
+  wireEnds,
+  z.union([z.literal(0), z.record(z.string(), z.unknown())]).optional(),
+  /** Name of the variant at work. */
+  z.union([z.literal(0), z.string()]).optional(),
+  z.array(compactVariant).optional(),
 ]);
 
 type CompactPart = z.output<typeof compactPart>;
+type CompactVariant = z.output<typeof compactVariant>;
 type CompactDesign = z.output<typeof compactDesign>;
 
 export function compact(design: Design): CompactDesign {
   const kinds = new Map<string, number>();
   const ports = new Map<string, number>();
-  const places = new Map(design.parts.map((part, i) => [part.id, i]));
-  const parts = design.parts.map((part) => compactPartOf(part, entry(kinds, part.kind)));
-  const wires = design.wires.flatMap(({ from, to }) => [
-    places.get(from[0]) ?? 0,
-    entry(ports, from[1]),
-    places.get(to[0]) ?? 0,
-    entry(ports, to[1]),
-  ]);
-  const [kindNames, portNames] = [[...kinds.keys()], [...ports.keys()]];
-  const settings = design.settings ? { ...design.settings } : undefined;
-  const short: CompactDesign = [design.title, design.lesson ?? 0, kindNames, portNames, parts, wires];
-  if (settings) short.push(settings);
+  const { title, lesson = 0, settings, variant, variants = [] } = design;
+  const [parts, wires] = compactContent(design, kinds, ports);
+  const resting = variants.map((v): CompactVariant => [v.name, ...compactContent(v, kinds, ports)]);
+  const short: CompactDesign = [title, lesson, [...kinds.keys()], [...ports.keys()], parts, wires];
+  const isNamed = variant !== undefined || resting.length > 0;
+  if (settings || isNamed) short.push(settings ? { ...settings } : 0);
+  if (isNamed) short.push(variant ?? 0);
+  if (resting.length > 0) short.push(resting);
   return short;
+}
+
+type Content = Pick<Design, "parts" | "wires">;
+
+function compactContent(
+  { parts, wires }: Content,
+  kinds: Map<string, number>,
+  ports: Map<string, number>,
+): [CompactPart[], number[]] {
+  const places = new Map(parts.map((part, i) => [part.id, i]));
+  return [
+    parts.map((part) => compactPartOf(part, entry(kinds, part.kind))),
+    wires.flatMap(({ from, to }) => [
+      places.get(from[0]) ?? 0,
+      entry(ports, from[1]),
+      places.get(to[0]) ?? 0,
+      entry(ports, to[1]),
+    ]),
+  ];
 }
 
 /** The value of a design file of version 1, from a short form that may be anything. */
@@ -65,16 +88,38 @@ export function expand(value: unknown): { ok: true; value: unknown } | { ok: fal
     const issue = parsed.error.issues[0];
     return { ok: false, problem: `entry [${issue?.path.map(String).join("][")}]: ${issue?.message}` };
   }
-  const [title, lesson, kinds, ports, entries, ends, settings] = parsed.data;
+  const [title, lesson, kinds, ports, parts, wires, settings = 0, variant = 0, variants] = parsed.data;
+  const content = (entries: readonly CompactPart[], ends: readonly number[]) =>
+    expandedContent({ entries, ends, kinds, ports });
+  return {
+    ok: true,
+    value: {
+      format: "downlead",
+      version: 1,
+      title,
+      ...(lesson === 0 ? {} : { lesson }),
+      ...(settings === 0 ? {} : { settings }),
+      ...content(parts, wires),
+      ...(variant === 0 ? {} : { variant }),
+      ...(variants ? { variants: variants.map(([name, ...rest]) => ({ name, ...content(...rest) })) } : {}),
+    },
+  };
+}
+
+function expandedContent(o: {
+  readonly entries: readonly CompactPart[];
+  readonly ends: readonly number[];
+  readonly kinds: readonly string[];
+  readonly ports: readonly string[];
+}) {
+  const { entries, ends, kinds, ports } = o;
   const parts = entries.map((part) => expandedPart(part, kinds[part[0]] ?? ""));
   const end = (at: number) => [parts[ends[at] ?? -1]?.id ?? "", ports[ends[at + 1] ?? -1] ?? ""];
   const wires = Array.from({ length: Math.ceil(ends.length / 4) }, (_, i) => ({
     from: end(i * 4),
     to: end(i * 4 + 2),
   }));
-  const named = lesson === 0 ? {} : { lesson };
-  const set = settings === undefined ? {} : { settings };
-  return { ok: true, value: { format: "downlead", version: 1, title, ...named, ...set, parts, wires } };
+  return { parts, wires };
 }
 
 /** Place of a text in a table that grows as it is asked. */
@@ -123,6 +168,15 @@ function defaultLabel(name: string, id: number | string): string {
 
 function isTooLong(value: unknown): boolean {
   if (!Array.isArray(value)) return false;
-  const limits = [0, 0, LIMITS.parts, LIMITS.wires, LIMITS.parts, 4 * LIMITS.wires];
-  return value.some((list: unknown, i) => Array.isArray(list) && list.length > (limits[i] ?? 0));
+  const limits = [0, 0, LIMITS.parts, LIMITS.wires, LIMITS.parts, 4 * LIMITS.wires, 0, 0, LIMITS.variants];
+  if (isAnyLonger(value, limits)) return true;
+  const variants: unknown = value[8];
+  return (
+    Array.isArray(variants) &&
+    variants.some((v) => Array.isArray(v) && isAnyLonger(v, [0, LIMITS.parts, 4 * LIMITS.wires]))
+  );
+}
+
+function isAnyLonger(lists: readonly unknown[], limits: readonly number[]): boolean {
+  return lists.some((list, i) => Array.isArray(list) && list.length > (limits[i] ?? 0));
 }

@@ -28,6 +28,17 @@ export type Design = {
   readonly settings?: Settings;
   readonly parts: readonly Part[];
   readonly wires: readonly Wire[];
+  /** Name of the variant that parts and wires are; absent: nobody has named it (`activeName`). */
+  readonly variant?: string;
+  /** The other variants, which rest meanwhile. Never an empty list. */
+  readonly variants?: readonly Variant[];
+};
+
+/** The same installation in another way: as built, plan A. It shares title and settings with the others. */
+export type Variant = {
+  readonly name: string;
+  readonly parts: readonly Part[];
+  readonly wires: readonly Wire[];
 };
 
 export const EMPTY_DESIGN: Design = { title: "Untitled design", parts: [], wires: [] };

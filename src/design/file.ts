@@ -24,13 +24,21 @@ export function writeDesign(design: Design): string {
 
 /** The value of a design file, before it becomes text. */
 export function fileOf(design: Design): unknown {
-  const { title, lesson, settings, parts, wires } = design;
+  const { title, lesson, settings, variant, variants } = design;
   return {
     format: "downlead",
     version: VERSION,
     title,
     ...(lesson === undefined ? {} : { lesson }),
     ...(settings === undefined ? {} : { settings }),
+    ...contentOf(design),
+    ...(variant === undefined ? {} : { variant }),
+    ...(variants === undefined ? {} : { variants: variants.map((v) => ({ name: v.name, ...contentOf(v) })) }),
+  };
+}
+
+function contentOf({ parts, wires }: Pick<Design, "parts" | "wires">) {
+  return {
     parts: parts.map(({ id, kind, label, options, at }) => ({ id, kind, label, options, at })),
     wires: wires.map(({ from, to }) => ({ from, to })),
   };

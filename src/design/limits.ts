@@ -5,8 +5,12 @@ export const LIMITS = {
   textLength: 5_000_000,
   /** Unpacked size of a link [bytes]. */
   linkBytes: 2_000_000,
+  /** Of all variants together. */
   parts: 5_000,
   wires: 20_000,
+  /** Beside the one at work. */
+  variants: 20,
+  variantNameLength: 60,
   /** Nesting of brackets and braces. */
   depth: 20,
   labelLength: 200,

@@ -24,6 +24,30 @@ const end = z.tuple([id, z.string("expected a text").max(LIMITS.idLength, "too l
 const text = (maxLength: number) =>
   z.string("expected a text").max(maxLength, `at most ${maxLength} characters`);
 
+/** Parts and wires: of the design itself, and of each variant. */
+const content = {
+  parts: z.array(
+    z.object(
+      {
+        id,
+        kind: z.string("expected a text"),
+        // What a file written by hand may leave out is filled in by the reader.
+        label: text(LIMITS.labelLength).optional(),
+        options: z.record(z.string(), z.unknown(), "expected options in braces").default({}),
+        at: z.tuple([coordinate, coordinate], { error: "expected [x, y]" }).optional(),
+      },
+      "expected a part in braces",
+    ),
+    "expected a list of parts",
+  ),
+  wires: z.array(z.object({ from: end, to: end }, "expected a wire in braces"), "expected a list of wires"),
+};
+
+const variantName = text(LIMITS.variantNameLength).refine(
+  (name) => name.trim() !== "",
+  "a variant needs a name",
+);
+
 export const fileV1 = z.object(
   {
     format: z.literal("downlead"),
@@ -31,21 +55,14 @@ export const fileV1 = z.object(
     title: text(LIMITS.titleLength).default("Untitled design"),
     lesson: text(LIMITS.lessonLength).optional(),
     settings: SETTINGS.optional(),
-    parts: z.array(
-      z.object(
-        {
-          id,
-          kind: z.string("expected a text"),
-          // What a file written by hand may leave out is filled in by the reader.
-          label: text(LIMITS.labelLength).optional(),
-          options: z.record(z.string(), z.unknown(), "expected options in braces").default({}),
-          at: z.tuple([coordinate, coordinate], { error: "expected [x, y]" }).optional(),
-        },
-        "expected a part in braces",
-      ),
-      "expected a list of parts",
-    ),
-    wires: z.array(z.object({ from: end, to: end }, "expected a wire in braces"), "expected a list of wires"),
+    ...content,
+    variant: variantName.optional(),
+    variants: z
+      .array(
+        z.object({ name: variantName, ...content }, "expected a variant in braces"),
+        "expected a list of variants",
+      )
+      .optional(),
   },
   "expected a design in braces",
 );

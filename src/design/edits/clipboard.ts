@@ -3,6 +3,7 @@ import { kindOf } from "../../parts/catalogue.ts";
 import type { Design, Part, PartId, Wire } from "../design.ts";
 import { LIMITS } from "../limits.ts";
 import { namer } from "../names.ts";
+import { heldCount } from "../variants.ts";
 import { done, type Edit, refuse } from "./edit.ts";
 import { within } from "./parts.ts";
 
@@ -28,10 +29,11 @@ export function copyParts(design: Design, ids: ReadonlySet<PartId>): Fragment {
  * it came from, and further on while that place is taken by an earlier paste.
  */
 export function pasteFragment(design: Design, fragment: Fragment, at?: readonly [number, number]): Paste {
-  if (design.parts.length + fragment.parts.length > LIMITS.parts) {
+  const held = heldCount(design);
+  if (held.parts + fragment.parts.length > LIMITS.parts) {
     return refuse(`A design holds at most ${LIMITS.parts} parts.`);
   }
-  if (design.wires.length + fragment.wires.length > LIMITS.wires) {
+  if (held.wires + fragment.wires.length > LIMITS.wires) {
     return refuse(`A design holds at most ${LIMITS.wires} wires.`);
   }
   const [dx, dy] = offset(design, fragment, at);

@@ -3,6 +3,7 @@ import type { Port } from "../../parts/contract.ts";
 import type { Design, Part, PortRef, Wire } from "../design.ts";
 import { LIMITS } from "../limits.ts";
 import { isSamePort, partById, partsBeyond, portOf, portsOf, quoted, reaches, wireAt } from "../lookup.ts";
+import { heldCount } from "../variants.ts";
 import { done, type Edit, refuse } from "./edit.ts";
 
 /** Adds the wire between two ports; the ends may be given in either order. */
@@ -38,7 +39,7 @@ export function whyNotJoin(design: Design, from: PortRef, to: PortRef): string |
   if (reaches(design.wires, target.part.id, source.part.id)) {
     return `${quoted(target.part)} already feeds ${quoted(source.part)}: the signal would run in a circle.`;
   }
-  if (design.wires.length >= LIMITS.wires) return `A design holds at most ${LIMITS.wires} wires.`;
+  if (heldCount(design).wires >= LIMITS.wires) return `A design holds at most ${LIMITS.wires} wires.`;
   return null;
 }
 
