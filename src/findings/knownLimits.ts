@@ -37,7 +37,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Overdriven amplifiers",
-    text: "Third-order products follow the cubic law, two decibels worse for each decibel of drive, until only products come out. Second-order products, compression and the memory of a supply are not modelled.",
+    text: "Third-order products follow the cubic law, two decibels worse for each decibel of drive, until only products come out. Second-order products and compression are not modelled.",
   },
   {
     title: "Isolation between dwellings",

@@ -35,6 +35,9 @@ const level = (service: Service, mode: string, minDbuv: number, maxDbuv: number,
   ...(cnDb === undefined ? {} : { cnDb }),
 });
 
+/** Where the isolation of every profile comes from. */
+export const ISOLATION_SOURCE = "Spanish Royal Decree 346/2011, Annex I 4.4";
+
 /** Isolation figures of the Spanish law; EN 60728-1's own were not at hand in a form worth trusting. */
 const RD346_ISOLATION = [
   { fromMHz: 47, toMHz: 300, db: 38 },

@@ -142,6 +142,14 @@ function DesignRow({ head, isCurrent, onDone, onRemoved, onProblem }: RowProps) 
           {isCurrent ? "open now · " : ""}
           {counted(head.parts, "part")} · {new Date(head.changed).toLocaleString()}
         </span>
+        {head.onlyHere ? (
+          <span
+            className="badge warning"
+            title="The storage of this browser refused it: it goes with this window."
+          >
+            only in this window
+          </span>
+        ) : null}
       </button>
       <IconButton icon={Pencil} name={`Rename “${head.title}”`} onPress={() => setRenaming(true)} />
       <IconButton

@@ -1,6 +1,7 @@
 import { Sheet } from "../kit/Sheet.tsx";
 import { HelpText } from "../menus/HelpText.tsx";
 import { openDialog, usePanes } from "../panes.ts";
+import { SettingsForm } from "../settings/SettingsForm.tsx";
 import { DesignList } from "./DesignList.tsx";
 import { ShareForm } from "./ShareForm.tsx";
 
@@ -16,6 +17,9 @@ export function Dialogs() {
       </Sheet>
       <Sheet title="Share this design" open={dialog === "share"} onClose={close}>
         <ShareForm />
+      </Sheet>
+      <Sheet isWide title="Limits and derating" open={dialog === "settings"} onClose={close}>
+        <SettingsForm />
       </Sheet>
       <Sheet title="Help" open={dialog === "help"} onClose={close}>
         <HelpText />

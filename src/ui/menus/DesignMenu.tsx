@@ -1,4 +1,4 @@
-import { CopyPlus, Download, FilePlus2, FileUp, FolderOpen, Menu, Printer } from "lucide-react";
+import { CopyPlus, Download, FilePlus2, FileUp, FolderOpen, Menu, Printer, Ruler } from "lucide-react";
 import { DropdownMenu } from "radix-ui";
 import { useApp } from "../../store/app.ts";
 import { useDocuments } from "../../store/documents.ts";
@@ -24,6 +24,7 @@ export function DesignMenu() {
           <Item icon={FileUp} name="Open a file…" onPress={() => void chooseFile()} />
           <Item icon={Download} name="Download as a file" onPress={() => downloadDesign()} />
           <DropdownMenu.Separator className="menu-line" />
+          <Item icon={Ruler} name="Limits and derating…" onPress={() => openDialog("settings")} />
           <Item icon={Printer} name="Print…" onPress={() => window.print()} />
         </DropdownMenu.Content>
       </DropdownMenu.Portal>

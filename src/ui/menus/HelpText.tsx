@@ -1,3 +1,4 @@
+import { KNOWN_LIMITS } from "../../findings/knownLimits.ts";
 import { ESTIMATE_NOTICE } from "../../parts/cautions.ts";
 import { ShortcutTable } from "./ShortcutTable.tsx";
 import { StripLegend } from "./StripLegend.tsx";
@@ -39,6 +40,10 @@ export function HelpText() {
           <li>Join two ports by dragging from one to the other, or by tapping one and then the other.</li>
           <li>Everything can be undone. Designs are kept in this browser as you work.</li>
           <li>Tried values show at once, on every wire that they reach.</li>
+          <li>
+            A figure with dots under it can be pressed: it shows how it came about, step by step from the
+            source.
+          </li>
         </ul>
       </section>
       <section>
@@ -46,22 +51,15 @@ export function HelpText() {
         <ShortcutTable />
       </section>
       <section>
-        <h3>Where it can be wrong</h3>
-        <ul>
-          <li>
-            Levels are typical values until you put in measured ones. A real installation scatters by some
-            decibels.
-          </li>
-          <li>
-            Reflections from bad terminations are not worked out: ripple and echoes can be worse than shown.
-          </li>
-          <li>
-            Screening and pick-up along a cable are not worked out; put in a pick-up part where you suspect
-            it.
-          </li>
-          <li>Which channels carry what programme is not known to it; it counts carriers.</li>
-          <li>A receiver may be better or worse than the figure its modulation needs.</li>
-        </ul>
+        <h3>Known limits of the model</h3>
+        <dl className="known-limits">
+          {KNOWN_LIMITS.map(({ title, text }) => (
+            <div key={title}>
+              <dt>{title}</dt>
+              <dd>{text}</dd>
+            </div>
+          ))}
+        </dl>
       </section>
       <section>
         <h3>Safety</h3>

@@ -1,2 +1,2 @@
 /** The dialogs that can be opened from menus, commands and notices. */
-export type ListedDialog = "designs" | "share" | "help";
+export type ListedDialog = "designs" | "share" | "settings" | "help";

@@ -1,5 +1,6 @@
 import { Check, CircleHelp, X } from "lucide-react";
 import type { Verdict } from "../../findings/finding.ts";
+import { profileOf } from "../../findings/limits.ts";
 import { useApp } from "../../store/app.ts";
 import { openDialog, showPane } from "../panes.ts";
 import { FindingList } from "./FindingList.tsx";
@@ -21,6 +22,7 @@ export function VerdictPane() {
       <Group title="Receivers" verdicts={receivers} />
       <Group title="Outlets" verdicts={outlets} />
       <FindingList findings={report.findings} />
+      <LimitsLine />
       <p className="verdict-foot quiet small">
         An estimate from typical values, not a measurement and not an approval. Work on mains, bonding,
         lightning protection and at height follows local codes and belongs to licensed people.
@@ -54,6 +56,20 @@ function summaryWords(working: number, of: number): string {
   return working === 0
     ? `None of ${of} receivers works as it should.`
     : `${working} of ${of} receivers work.`;
+}
+
+/** What the findings hold the design to, and the way to change it. */
+function LimitsLine() {
+  const profile = useApp((s) => profileOf(s.design));
+  return (
+    <p className="small">
+      Limits:{" "}
+      <button type="button" className="link" onClick={() => openDialog("settings")}>
+        {profile.name}
+        <span className="unseen">, change</span>
+      </button>
+    </p>
+  );
 }
 
 function Group({ title, verdicts }: { readonly title: string; readonly verdicts: readonly Verdict[] }) {
