@@ -15,6 +15,13 @@ import { OptionField } from "./OptionField.tsx";
 import { PartState } from "./PartState.tsx";
 import { PortList } from "./PortList.tsx";
 import { ReplacePicker } from "./ReplacePicker.tsx";
+import { AerialSection } from "./sections/AerialSection.tsx";
+import { DishSection } from "./sections/DishSection.tsx";
+import { LoadSection } from "./sections/LoadSection.tsx";
+import { SupplySection } from "./sections/SupplySection.tsx";
+import { SwitchSection } from "./sections/SwitchSection.tsx";
+import { TunerSection } from "./sections/TunerSection.tsx";
+import "./sections/sections.css";
 
 /** One part: its values, what arrives at it, and what is wrong with it. */
 export function PartCard({ record }: { readonly record: PartRecord }) {
@@ -64,6 +71,7 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
           <ServiceTable services={verdict.services} part={part.id} />
         </section>
       ) : null}
+      <TunerSection record={record} />
       {findings.length > 0 ? (
         <section>
           <h3>What there is to say</h3>
@@ -74,6 +82,11 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
           </ul>
         </section>
       ) : null}
+      <DishSection record={record} />
+      <AerialSection record={record} />
+      <LoadSection record={record} />
+      <SwitchSection record={record} />
+      <SupplySection record={record} />
       <PortList record={record} />
       {kind.cautions?.map((caution) => (
         <details key={caution} className="caution">

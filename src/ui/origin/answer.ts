@@ -2,8 +2,7 @@
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { type Found, findCarrier, type TraceStep, traceCarrier } from "../../evaluate/trace.ts";
 import { type Limits, limitsFor, profileOf } from "../../findings/limits.ts";
-import { TUNER_NOISE_FIGURE_DB } from "../../findings/tunerQuality.ts";
-import { noiseFactor } from "../../rf/noise.ts";
+import { tunerNoiseUv2 } from "../../findings/tunerQuality.ts";
 import { bandName } from "../bands.ts";
 import type { Question } from "./question.ts";
 import { didWords } from "./stepWords.ts";
@@ -84,8 +83,7 @@ function asStep(evaluation: Evaluation, step: TraceStep, before: TraceStep | und
 }
 
 function behindTunerDb({ band, i }: Found): number {
-  const tuner = (band.grid.ktb[i] ?? 0) * (noiseFactor(TUNER_NOISE_FIGURE_DB) - 1);
-  const power = (band.noise[i] ?? 0) + (band.interference[i] ?? 0) + tuner;
+  const power = (band.noise[i] ?? 0) + (band.interference[i] ?? 0) + tunerNoiseUv2(band.grid, i);
   return (band.level[i] ?? 0) - 10 * Math.log10(power);
 }
 

@@ -1,0 +1,91 @@
+import type { PartRecord } from "../../../evaluate/evaluation.ts";
+import type { SwitchState } from "../../../signal/control.ts";
+import { useApp } from "../../../store/app.ts";
+import { settingWords } from "../../bands.ts";
+import { decimal } from "../../format.ts";
+import { type Speaker, speakersOf } from "./switches.ts";
+
+/** For each switched output: who speaks to it, what arrives of that, and how it stands. */
+export function SwitchSection({ record }: { readonly record: PartRecord }) {
+  const switches = Object.values(record.switches);
+  if (switches.length === 0) return null;
+  return (
+    <section aria-label="Commands">
+      <h3>Commands</h3>
+      {switches.map((at) => (
+        <SwitchOf key={at.id} at={at} label={record.ports.find((p) => p.id === at.port)?.label ?? at.port} />
+      ))}
+    </section>
+  );
+}
+
+function SwitchOf({ at, label }: { readonly at: SwitchState; readonly label: string }) {
+  const evaluation = useApp((s) => s.evaluation);
+  const speakers = speakersOf(evaluation, at);
+  const byVolts = at.setting !== "stack" && at.thresholdVolts > 0;
+  return (
+    <div className="switch-of">
+      <p className={at.contested ? "state bad" : "state"}>
+        <strong>{label}</strong> {standWords(at)}
+        {byVolts ? ` · horizontal above ${decimal(at.thresholdVolts)} V` : ""}
+      </p>
+      {speakers.length === 0 ? null : (
+        <div className="figures-scroll">
+          <table className="figures-table">
+            <thead>
+              <tr>
+                <th scope="col">From</th>
+                <th scope="col">V for V</th>
+                <th scope="col">V for H</th>
+                <th scope="col">Lost</th>
+                <th scope="col">22 kHz</th>
+                <th scope="col">Supplies</th>
+              </tr>
+            </thead>
+            <tbody>
+              {speakers.map((speaker, i) => (
+                <SpeakerRow key={speaker.key} speaker={speaker} isWinner={i === 0} />
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </div>
+  );
+}
+
+function standWords(at: SwitchState): string {
+  if (at.setting === null) return "is set by nobody";
+  const stands =
+    at.setting === "stack" ? "takes messages for user bands" : `stands at ${settingWords(at.setting)}`;
+  return at.contested ? `${stands}, contested: each sees what the first asks for` : stands;
+}
+
+function SpeakerRow({ speaker, isWinner }: { readonly speaker: Speaker; readonly isWinner: boolean }) {
+  const { offer, load } = speaker;
+  const overloaded = load !== null && load.milliamps > load.limitMa;
+  return (
+    <tr className={offer.dormant ? "asleep" : ""}>
+      <th scope="row">
+        {speaker.name}
+        <span className="quiet">
+          {" "}
+          {speaker.words}
+          {offer.dormant ? " (dormant: a switch stands otherwise)" : isWinner ? " · decides" : ""}
+        </span>
+      </th>
+      <td className="number">{decimal(offer.volts13)}</td>
+      <td className={speaker.tooLow ? "number short-of" : "number"}>
+        {decimal(offer.volts18)}
+        {speaker.tooLow ? " too low" : ""}
+      </td>
+      <td className="number">
+        {decimal(offer.dropVolts)} V over {decimal(offer.ohms)} Ω
+      </td>
+      <td>{offer.toneArrives ? "arrives" : <strong className="short-of">lost</strong>}</td>
+      <td className={overloaded ? "number short-of" : "number"}>
+        {load ? `${decimal(load.milliamps, 0)} of ${decimal(load.limitMa, 0)} mA` : "–"}
+      </td>
+    </tr>
+  );
+}

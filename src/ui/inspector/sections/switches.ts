@@ -1,0 +1,41 @@
+/** Who speaks to a switched output, and what of it arrives there. */
+import type { Evaluation } from "../../../evaluate/evaluation.ts";
+import type { Offer, SwitchState } from "../../../signal/control.ts";
+import { loadOfSource } from "./supply.ts";
+
+export type Speaker = {
+  readonly key: string;
+  readonly name: string;
+  readonly offer: Offer;
+  /** Volts arriving for horizontal do not reach the threshold. */
+  readonly tooLow: boolean;
+  /** "asks for H high, position 2", "speaks for user bands 1, 2", "feeds". */
+  readonly words: string;
+  readonly load: { readonly milliamps: number; readonly limitMa: number } | null;
+};
+
+/** Everybody who reaches a switched output, the winner first. */
+export function speakersOf(evaluation: Evaluation, at: SwitchState): readonly Speaker[] {
+  return at.offers.map((offer) => ({
+    key: `${offer.part}/${offer.port}`,
+    name: evaluation.record(offer.part)?.part.label || offer.part,
+    offer,
+    tooLow: asksByVolts(offer) && offer.volts18 <= at.thresholdVolts,
+    words: requestWords(offer),
+    load: loadOfSource(evaluation, offer),
+  }));
+}
+
+function asksByVolts({ kind, request }: Offer): boolean {
+  return kind === "commands" && request?.userBands === undefined;
+}
+
+function requestWords({ request }: Offer): string {
+  if (!request) return "feeds, asks for nothing";
+  const { polarisation, half, position, userBands } = request;
+  if (userBands)
+    return userBands.length === 0
+      ? "speaks for no user band"
+      : `speaks for user ${userBands.length === 1 ? "band" : "bands"} ${userBands.join(", ")}`;
+  return `asks for ${polarisation} ${half}${position === undefined ? "" : `, position ${position}`}`;
+}
