@@ -84,7 +84,12 @@ function gather(run: Run, node: string): Gathered {
   if (conditional.length > 0) groups.push(conditional);
   const { bands, clashes } = combine(groups);
   for (const clash of clashes) notes.meetings.push({ port: node, ...clash });
-  return { spectrum: spectrumOf([...bands, ...ownFloors(run, node)]), ...notes };
+  const own = ownFloors(run, node);
+  return {
+    spectrum: spectrumOf(own.length > 0 ? [...bands, ...own] : bands),
+    meetings: notes.meetings,
+    drives: notes.drives,
+  };
 }
 
 /**
@@ -92,11 +97,11 @@ function gather(run: Run, node: string): Gathered {
  * It joins after everything has met, for within its own carriers that noise is counted already.
  */
 function ownFloors(run: Run, node: string): Band[] {
-  const seen = new Set<Path["response"]>();
+  const seen: Path["response"][] = [];
   const floors: Band[] = [];
   for (const path of run.treatment.paths ?? []) {
-    if (path.to !== node || !path.floor || seen.has(path.response)) continue;
-    seen.add(path.response);
+    if (path.to !== node || !path.floor || seen.includes(path.response)) continue;
+    seen.push(path.response);
     const { noiseFigureDb = 0, floor, response } = path;
     floors.push(passFloor(noiseFloor({ part: run.part, noiseFigureDb, ...floor }), response));
   }
@@ -105,8 +110,8 @@ function ownFloors(run: Run, node: string): Band[] {
 
 /** Floors travel with the bands, but stand apart in a spectrum: nobody receives or draws them as signals. */
 function spectrumOf(all: readonly Band[]): Spectrum {
-  const floors = all.filter((b) => b.isFloor);
-  return floors.length === 0 ? { bands: all } : { bands: all.filter((b) => !b.isFloor), floors };
+  if (!all.some((b) => b.isFloor)) return { bands: all };
+  return { bands: all.filter((b) => !b.isFloor), floors: all.filter((b) => b.isFloor) };
 }
 
 /** What is noted on the way to a port. */
@@ -152,7 +157,8 @@ function travel(run: Run, path: Path, notes: Notes): Travelled {
   // A floor lies in the IF already: what converts or picks from the sky has no use for it.
   if (!path.takes && !path.loMHz) for (const floor of below) floors.push(passFloor(floor, path.response));
   const { rating } = path;
-  if (!rating || bands.length === 0) return { bands: [...bands, ...floors], drive: null };
+  if (!rating || bands.length === 0)
+    return { bands: floors.length > 0 ? [...bands, ...floors] : bands, drive: null };
   const { bands: driven, drive } = withProducts(bands, {
     rating,
     choice: run.derating,

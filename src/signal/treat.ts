@@ -3,6 +3,7 @@ import { noiseFactor } from "../rf/noise.ts";
 import type { Band, Cut, Grid } from "./band.ts";
 import type { Carrier, Origin } from "./carrier.ts";
 import type { Condition } from "./control.ts";
+import { zeros } from "./floats.ts";
 import { gainTable } from "./gain.ts";
 import { makeGrid, pickFromGrid, uncut, undisturbed } from "./grid.ts";
 import { remembered } from "./remember.ts";
@@ -76,8 +77,8 @@ export function amplifyBand(
   const { grid } = band;
   const table = gainTable(response, grid);
   const n = grid.centre.length;
-  const level = new Float64Array(n);
-  const noise = new Float64Array(n);
+  const level = zeros(n);
+  const noise = zeros(n);
   const { db, ratio } = table;
   const { ktb } = grid;
   if (o.noiseFigureDb === undefined) {

@@ -13,6 +13,14 @@ export function median(values: readonly number[]): number {
   return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
 }
 
+/**
+ * A quarter of the values lie below this one; NaN of none. For work that makes garbage it says more than the median:
+ * whatever else runs on the machine slows the collection of garbage far more than plain arithmetic.
+ */
+export function lowerQuartile(values: readonly number[]): number {
+  return [...values].sort((a, b) => a - b)[Math.floor(values.length / 4)] ?? Number.NaN;
+}
+
 /** Prints one line per ratio with its limit; yields whether all keep it. */
 export function printRatios(ratios: readonly Ratio[]): boolean {
   const width = Math.max(...ratios.map((r) => r.name.length));
