@@ -1,0 +1,128 @@
+/** The one measurement that splits what is still suspected best. */
+import type { Design, PortRef } from "../../design/design.ts";
+import { type Fault, likelihoodOf } from "./fault.ts";
+import { type Point, pointsOf } from "./points.ts";
+import { QUANTITIES, type Quantity, type Reading, reading } from "./reading.ts";
+import { alike, readingWords } from "./readingWords.ts";
+import { lookAt } from "./symptoms.ts";
+
+/** One reading that would be taken, and the faults that would give it. */
+export type Outcome = {
+  /** "56 to 58 dBµV on 6 channels", "18 V", "no tone". */
+  readonly words: string;
+  readonly reading: Reading;
+  readonly faults: readonly Fault[];
+};
+
+export type Measurement = {
+  readonly at: PortRef;
+  readonly quantity: Quantity;
+  /** "Measure the level at the TV socket of “Plate”." */
+  readonly words: string;
+  /** The roof: only for whoever is trained and equipped for it. */
+  readonly onRoof: boolean;
+  /** Where no fault is: the reading of the plan. */
+  readonly planned: string;
+  /** Expected readings, the likeliest first. */
+  readonly outcomes: readonly Outcome[];
+  /** What it tells on average [bits]. */
+  readonly bits: number;
+};
+
+export type WeighingProgress = { readonly simulated: number; readonly of: number };
+
+/** Candidates beyond these are the least likely ones; they are left for a second round. */
+const MOST_CANDIDATES = 60;
+/** A walk to the loft should tell at least so much more than staying in the room [bits]. */
+const BITS_PER_EFFORT = 0.15;
+/** Below this a measurement tells nothing [bits]. */
+const LEAST_BITS = 0.01;
+
+/**
+ * Simulates every candidate and weighs every measurement by information gain, the commoner faults counting more.
+ * Yields after each simulation; returns null when no measurement tells the candidates apart.
+ */
+export function* bestMeasurement(
+  design: Design,
+  candidates: readonly Fault[],
+): Generator<WeighingProgress, Measurement | null> {
+  const chosen = [...candidates].sort((a, b) => likelihoodOf(b) - likelihoodOf(a)).slice(0, MOST_CANDIDATES);
+  const sound = lookAt(design);
+  const simulations: Simulation[] = [];
+  for (const fault of chosen) {
+    simulations.push({ fault, evaluation: lookAt(fault.apply(design), sound).evaluation });
+    yield { simulated: simulations.length, of: chosen.length };
+  }
+  let best: { readonly value: number; readonly point: Point; readonly split: Split } | undefined;
+  for (const point of pointsOf(design))
+    for (const quantity of QUANTITIES) {
+      const split = splitBy(simulations, point.at, quantity);
+      const value = split.bits - BITS_PER_EFFORT * point.effort;
+      if (split.bits > LEAST_BITS && (!best || value > best.value + 1e-9)) best = { value, point, split };
+    }
+  if (!best) return null;
+  const { point, split } = best;
+  const planned = reading(sound.evaluation, point.at, split.quantity);
+  return {
+    at: point.at,
+    quantity: split.quantity,
+    words: `Measure ${QUANTITY_NAMES[split.quantity]} at ${point.where}.`,
+    onRoof: point.effort === 2,
+    planned: planned ? readingWords(planned) : "",
+    outcomes: split.outcomes,
+    bits: split.bits,
+  };
+}
+
+export const QUANTITY_NAMES: Readonly<Record<Quantity, string>> = {
+  level: "the level",
+  cn: "the C/N",
+  mer: "the MER",
+  volts: "the voltage",
+  tone: "whether there is a 22 kHz tone",
+};
+
+type Simulation = { readonly fault: Fault; readonly evaluation: ReturnType<typeof lookAt>["evaluation"] };
+type Split = { readonly quantity: Quantity; readonly bits: number; readonly outcomes: readonly Outcome[] };
+
+function splitBy(simulations: readonly Simulation[], at: PortRef, quantity: Quantity): Split {
+  const bins: { reading: Reading; faults: Fault[]; weight: number }[] = [];
+  let total = 0;
+  for (const { fault, evaluation } of simulations) {
+    const shown = reading(evaluation, at, quantity);
+    if (!shown) continue;
+    const weight = likelihoodOf(fault);
+    total += weight;
+    const bin = bins.find((b) => alike(b.reading, shown));
+    if (bin) {
+      bin.faults.push(fault);
+      bin.weight += weight;
+    } else bins.push({ reading: shown, faults: [fault], weight });
+  }
+  bins.sort((a, b) => b.weight - a.weight);
+  // Shannon's entropy of the outcomes: what one learns on average by seeing one of them.
+  const bits = bins.reduce((sum, { weight }) => sum - (weight / total) * Math.log2(weight / total), 0);
+  return {
+    quantity,
+    bits,
+    outcomes: bins.map((bin) => ({
+      words: readingWords(bin.reading),
+      reading: bin.reading,
+      faults: bin.faults,
+    })),
+  };
+}
+
+/** Candidates that would have shown what was measured. */
+export function consistentWith(
+  design: Design,
+  candidates: readonly Fault[],
+  measured: { readonly at: PortRef; readonly reading: Reading },
+): readonly Fault[] {
+  const sound = lookAt(design);
+  return candidates.filter((fault) => {
+    const { evaluation } = lookAt(fault.apply(design), sound);
+    const shown = reading(evaluation, measured.at, measured.reading.quantity);
+    return shown !== null && alike(shown, measured.reading);
+  });
+}

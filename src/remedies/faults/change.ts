@@ -1,0 +1,63 @@
+/** Small changes that faults are made of. One that cannot be made gives the same design back. */
+import { type Design, type Part, type PartId, type Wire, wireId } from "../../design/design.ts";
+import type { Edit } from "../../design/edits/edit.ts";
+import { insertIntoWire } from "../../design/edits/insert.ts";
+import { newPart } from "../../design/edits/parts.ts";
+import { matchPorts, refit } from "../../design/edits/refit.ts";
+import { partById } from "../../design/lookup.ts";
+import { checkOptions } from "../../design/options.ts";
+import { kindOf } from "../../parts/catalogue.ts";
+import { fieldMeta } from "../../parts/fields.ts";
+
+type Options = Readonly<Record<string, unknown>>;
+
+function or(design: Design, edit: Edit): Design {
+  return edit.ok ? edit.design : design;
+}
+
+/** Sets several options of a part at once. */
+export function withOptions(design: Design, id: PartId, changed: Options): Design {
+  const part = partById(design, id);
+  return part ? asKind(design, id, part.kind, { ...part.options, ...changed }) : design;
+}
+
+/** Puts a part of another kind in the place of one; wires go to ports of the same name, then in order. */
+export function asKind(design: Design, id: PartId, kindKey: string, options: Options = {}): Design {
+  const part = partById(design, id);
+  const kind = kindOf(kindKey);
+  const checked = kind && checkOptions(kind, options);
+  if (!part || !checked?.ok) return design;
+  const changed: Part = { ...part, kind: kindKey, options: checked.options };
+  return or(design, refit(design, changed, matchPorts(design, part, changed, "in order")));
+}
+
+export function withoutWire(design: Design, id: string): Design {
+  const wires = design.wires.filter((wire) => wireId(wire) !== id);
+  return wires.length === design.wires.length ? design : { ...design, wires };
+}
+
+/** Puts a new part into a wire. */
+export function inWire(design: Design, id: string, kindKey: string, options: Options): Design {
+  const part = newPart(design, kindKey, [0, 0], options);
+  return part ? or(design, insertIntoWire(design, part, id)) : design;
+}
+
+/** Lets two wires change places at one end. */
+export function exchanged(design: Design, first: string, second: string, end: "from" | "to"): Design {
+  const a = design.wires.find((wire) => wireId(wire) === first);
+  const b = design.wires.find((wire) => wireId(wire) === second);
+  if (!a || !b) return design;
+  const swap = (wire: Wire): Wire =>
+    wire === a ? { ...a, [end]: b[end] } : wire === b ? { ...b, [end]: a[end] } : wire;
+  return { ...design, wires: design.wires.map(swap) };
+}
+
+/** A number option moved by so much, as far as its range goes; undefined where the part has no such number. */
+export function moved(part: Part, key: string, by: number): number | undefined {
+  const value = part.options[key];
+  const schema = kindOf(part.kind)?.options.shape[key];
+  const meta = schema && fieldMeta(schema);
+  if (typeof value !== "number" || !meta) return undefined;
+  const within = Math.min(meta.max ?? Infinity, Math.max(meta.min ?? -Infinity, value + by));
+  return within === value ? undefined : within;
+}

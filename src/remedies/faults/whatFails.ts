@@ -1,0 +1,38 @@
+/** What one fault does: which sockets and receivers lose what, and what the findings would say. */
+import type { Design } from "../../design/design.ts";
+import type { Finding } from "../../findings/finding.ts";
+import type { Fault } from "./fault.ts";
+import { type Look, lookAt, type Symptom, symptomKey, symptomsOf } from "./symptoms.ts";
+
+export type Consequence = {
+  readonly fault: Fault;
+  /** Services that were better before, with what is left of them. */
+  readonly lost: readonly (Symptom & { readonly before: number })[];
+  /** Findings that the sound design does not have. */
+  readonly findings: readonly Finding[];
+  /** The design with the fault in it, evaluated. */
+  readonly look: Look;
+};
+
+/** `sound`: the look at the design itself, where the caller has one already. */
+export function whatFails(design: Design, fault: Fault, sound: Look = lookAt(design)): Consequence {
+  const look = lookAt(fault.apply(design), sound);
+  const before = new Map(symptomsOf(sound, sound).map((s) => [symptomKey(s), s.got]));
+  const lost = symptomsOf(look, sound).flatMap((s) => {
+    const had = before.get(symptomKey(s)) ?? 0;
+    return s.got < had ? [{ ...s, before: had }] : [];
+  });
+  const known = new Set(sound.report.findings.map(sayingOf));
+  const findings = look.report.findings.filter((finding) => !known.has(sayingOf(finding)));
+  return { fault, lost, findings, look };
+}
+
+/** Findings of one rule about one part are one finding, whatever the numbers in it. */
+function sayingOf(finding: Finding): string {
+  return `${finding.rule}|${finding.severity}|${finding.parts[0] ?? ""}`;
+}
+
+/** True when some receiver gets less than before. */
+export function isNoticed(consequence: Consequence): boolean {
+  return consequence.lost.some((s) => s.role === "receiver");
+}
