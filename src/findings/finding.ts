@@ -1,5 +1,6 @@
 /** What the tool has to say about a design. */
 import type { PartId } from "../design/design.ts";
+import type { Service } from "../signal/carrier.ts";
 
 export type Severity = "error" | "warning" | "note";
 
@@ -19,6 +20,9 @@ export type Finding = {
   readonly source?: string;
   /** What would cure it, as a sentence. */
   readonly cure?: string;
+  /** Port of the first part that it is about, and the service, where there is one. */
+  readonly port?: string;
+  readonly service?: Service;
 };
 
 /** What one receiver gets of one service. */

@@ -1,6 +1,7 @@
 /** What a rule is: one question asked of one part, with its explanation beside it. */
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { PartKind } from "../parts/contract.ts";
+import type { Explanation } from "./explain/explanation.ts";
 import type { Finding } from "./finding.ts";
 import type { Profile } from "./limits.ts";
 import type { ReceptionResult } from "./reception.ts";
@@ -23,6 +24,8 @@ export type Rule = {
   readonly explain: string;
   /** Where the rule or its limit comes from. */
   readonly source: string;
+  /** What a finding of it means, in several voices. */
+  readonly explanation: Explanation;
   readonly check: (view: RuleView) => readonly Omit<Finding, "rule">[];
 };
 

@@ -1,4 +1,6 @@
 import { isLive } from "../../signal/readout.ts";
+import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
+import { plainName } from "../explain/plainWords.ts";
 import { type Rule, wireAt } from "../rule.ts";
 import { carriers, list, partName } from "../words.ts";
 
@@ -31,8 +33,32 @@ export const aboveBandEdge: Rule = {
           limit: 0,
           unit: "channels",
           source: aboveBandEdge.source,
+          port,
+          service: "tv" as const,
           cure: "Take them out of the aerial's plan, and consider a filter against phone masts.",
         },
       ];
     }),
+  explanation: {
+    severities: ["note"],
+    customer: (facts) =>
+      `The list of channels of ${plainName(facts, facts.finding.parts[0])} is out of date, since some of them are used by mobile phones today.`,
+    trade: ({ finding }) =>
+      `${finding.value ?? 0} channels in the plan of ${partName(finding.parts[0] ?? "")} lie above ${BAND_EDGE_MHZ} MHz, the upper edge of channel 48. Since the bands at 700 and 800 MHz were cleared, phones transmit at 703 to 733 and 832 to 862 MHz and masts at 758 to 821 MHz: ` +
+      "with a wideband aerial that is power without use, which drives amplifiers. A new plan and a filter that ends at 694 MHz are the remedy.",
+    measure: ({ finding }) =>
+      `Spectrum meter at ${partName(finding.parts[0] ?? "")}, from 694 to 862 MHz: no multiplex locks there. Blocks of 10 MHz that come and go are phone masts; if they are as strong as TV, put the filter before the first amplifier.`,
+    neighbours: ["overload", "shared-frequencies"],
+    picture: (facts) => {
+      const spot = spotOf(facts);
+      if (!spot) return null;
+      const marks = markCarriers(
+        spectrumAt(facts, spot),
+        (band, i) =>
+          band.origin.service === "tv" && isLive(band, i) && (band.grid.centre[i] ?? 0) > BAND_EDGE_MHZ,
+        { kind: "wrong", label: "cleared" },
+      );
+      return pictureOf(facts, spot, marks);
+    },
+  },
 };

@@ -2,9 +2,12 @@ import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Band } from "../../signal/band.ts";
 import { WANTED_SERVICES } from "../../signal/carrier.ts";
 import { isLive, usedUserBands } from "../../signal/readout.ts";
+import type { Facts } from "../explain/explanation.ts";
+import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
+import { capital, plainName, roughly } from "../explain/plainWords.ts";
 import type { Severity } from "../finding.ts";
 import { type Rule, wireAt } from "../rule.ts";
-import { bandName, carriers, countedAs, partName, share } from "../words.ts";
+import { bandName, carriers, countedAs, partName, round1, share } from "../words.ts";
 
 /** A part that lets a band through, but not the whole of it. */
 export const bandCut: Rule = {
@@ -26,12 +29,81 @@ export const bandCut: Rule = {
       limit: 0,
       unit: carriers(2, countedAs(band)).slice(2),
       source: bandCut.source,
+      port,
+      service: band.origin.service,
       cure:
         band.origin.service === "satellite"
           ? "Use a part that passes the whole feed, or a feed that fits into the part's range."
           : "Use a part with a wider range, if these carriers are wanted.",
     })),
+  explanation: {
+    severities: ["error", "warning", "note"],
+    customer: (facts) => {
+      const cut = cutOf(facts);
+      const rest = cut
+        ? roughly(cut.of - cut.lost, cut.of, facts.finding.service)
+        : "only a part of the channels";
+      return `${capital(plainName(facts, facts.finding.parts[0]))} was made for another kind of signal and lets through ${rest}.`;
+    },
+    trade: (facts) => {
+      const { finding } = facts;
+      const cut = cutOf(facts);
+      if (!cut)
+        return `${partName(finding.parts[0] ?? "")} takes ${finding.value ?? 0} ${finding.unit ?? "carriers"} away.`;
+      const gone = lostIn(cut.band, finding.parts[0] ?? "");
+      const centres = gone.map((i) => cut.band.grid.centre[i] ?? 0);
+      return (
+        `Of ${cut.of} ${carriers(cut.of, countedAs(cut.band)).replace(/^\d+ /, "")} of ${bandName(cut.band)}, ${cut.lost} are outside the pass range of ${partName(finding.parts[0] ?? "")}: ` +
+        `${extent(centres)}. A carrier counts as lost when less than 90 % of its power gets through; a filter stops it by about 20 dB beside the edge ` +
+        "and by its full rejection further off, so a rest may still be seen on a meter."
+      );
+    },
+    measure: (facts) => {
+      const { finding } = facts;
+      const cut = cutOf(facts);
+      const i = cut ? lostIn(cut.band, finding.parts[0] ?? "")[0] : undefined;
+      const at =
+        cut && i !== undefined ? `at ${round1(cut.band.grid.centre[i] ?? 0)} MHz` : "outside its range";
+      const after =
+        cut && i !== undefined
+          ? `about ${round1(cut.band.level[i] ?? 0)} dBµV or less behind it`
+          : "next to nothing behind it";
+      return `Spectrum meter before and behind ${partName(finding.parts[0] ?? "")}, ${at}: full level before, ${after}, while carriers inside its range lose only a few decibels. That proves the part.`;
+    },
+    neighbours: ["receiver-misses", "wrong-feed", "shared-frequencies"],
+    picture: (facts) => {
+      const { finding } = facts;
+      const spot = spotOf(facts);
+      if (!spot) return null;
+      const part = finding.parts[0] ?? "";
+      const marks = markCarriers(
+        spectrumAt(facts, spot),
+        (band, i) => band.origin.service === finding.service && isCutBy(band, i, part),
+        { kind: "lost", label: `stopped by ${partName(part)}` },
+      );
+      return pictureOf(facts, spot, marks);
+    },
+  },
 };
+
+/** What a finding of this rule counted. */
+function cutOf({ finding, record }: Facts): CutHere | undefined {
+  if (!record) return undefined;
+  return cutsHere(record).find(
+    (c) => c.port === finding.port && c.band.origin.service === finding.service && c.lost === finding.value,
+  );
+}
+
+function lostIn(band: Band, part: string): readonly number[] {
+  return Array.from(band.cut.keys()).filter((i) => isCutBy(band, i, part));
+}
+
+/** "at 506 MHz", "from 329 to 940 MHz" */
+function extent(centres: readonly number[]): string {
+  const from = Math.round(Math.min(...centres));
+  const to = Math.round(Math.max(...centres));
+  return from === to ? `at ${from} MHz` : `from ${from} to ${to} MHz`;
+}
 
 /** A user band that nobody uses may well be cut; a terrestrial filter may be meant so. */
 function severityOf(part: string, band: Band): Severity {

@@ -1,3 +1,5 @@
+import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
+import { plainName } from "../explain/plainWords.ts";
 import { type Rule, wireAt } from "../rule.ts";
 import { partName, round1 } from "../words.ts";
 
@@ -21,6 +23,7 @@ export const commandVoltage: Rule = {
             parts: [record.part.id, o.part],
             wires: wireAt(record, s.port),
             source: commandVoltage.source,
+            port: s.port,
           };
           const drop = `Of the ${round1(o.volts18 + o.dropVolts)} V that ${partName(o.part)} gives for horizontal, ${round1(o.volts18)} V arrive at ${partName(record.part.id)} (${round1(o.dropVolts)} V lost over ${round1(o.ohms)} Ω)`;
           const found = [];
@@ -54,4 +57,45 @@ export const commandVoltage: Rule = {
           return found;
         }),
     ),
+  explanation: {
+    severities: ["error", "warning"],
+    customer: (facts) => {
+      const may = facts.finding.severity === "error" ? "does" : "may";
+      return `The request of ${plainName(facts, facts.finding.parts[1])} arrives too weak at ${plainName(facts, facts.finding.parts[0])}, which ${may === "does" ? "costs" : "may cost"} about half of the satellite channels.`;
+    },
+    trade: (facts) => {
+      const { finding, record } = facts;
+      const state = record?.switches[finding.port ?? ""];
+      const offer = state?.offers.find((o) => o.part === finding.parts[1]);
+      const name = partName(finding.parts[0] ?? "");
+      if (finding.value === undefined)
+        return (
+          `The high band and all messages ride on a tone of 22 kHz (0.6 V peak to peak). Between ${partName(finding.parts[1] ?? "")} and ${name} lies a part that passes direct current ` +
+          "but not the tone, so only the low band can be selected: oscillator 9 750 MHz instead of 10 600 MHz, half of the transponders."
+        );
+      return (
+        `Of 18 V, ${round1(finding.value)} V arrive at ${name}; at least ${finding.limit ?? SURELY_HORIZONTAL_VOLTS} V are safe, and below its threshold of ${round1(state?.thresholdVolts ?? 0)} V it takes the request as ` +
+        `vertical. ${round1(offer?.ohms ?? 0)} Ω of loop resistance take ${round1(offer?.dropVolts ?? 0)} V: a loop of 1.0 mm copper has about 36 Ω a kilometre, one of copper-clad steel about 130 Ω.`
+      );
+    },
+    measure: ({ finding }) =>
+      finding.value === undefined
+        ? `Meter with tone detection on the cable at ${partName(finding.parts[0] ?? "")} while ${partName(finding.parts[1] ?? "")} is tuned to a high-band transponder: no 22 kHz there, but 22 kHz at the receiver's own plug. ` +
+          "Going up part by part, the first one behind which it is missing is the culprit."
+        : `Tune ${partName(finding.parts[1] ?? "")} to a horizontal transponder and measure with a voltmeter on the cable at ${partName(finding.parts[0] ?? "")}, with the load on: about ${round1(finding.value)} V prove it. ` +
+          "At the receiver's own plug it must still be 17 to 19 V; the difference is the drop of the way.",
+    neighbours: ["no-supply", "supply-overloaded", "receiver-misses", "polarisation-missing"],
+    picture: (facts) => {
+      const spot = spotOf(facts);
+      if (!spot) return null;
+      const byTone = facts.finding.value === undefined;
+      const marks = markCarriers(
+        spectrumAt(facts, spot),
+        (band) =>
+          band.conditions.length > 0 && (byTone ? band.half === "high" : band.origin.polarisation === "H"),
+        { kind: "lost", label: byTone ? "needs the tone" : "needs 18 V" },
+      );
+      return pictureOf(facts, spot, marks);
+    },
+  },
 };

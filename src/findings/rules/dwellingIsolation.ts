@@ -1,4 +1,6 @@
 import type { Evaluation } from "../../evaluate/evaluation.ts";
+import { pictureOf, spotOf } from "../explain/picture.ts";
+import { capital, plainNames } from "../explain/plainWords.ts";
 import type { Finding } from "../finding.ts";
 import { worstIsolation } from "../isolation.ts";
 import type { Profile } from "../limits.ts";
@@ -16,6 +18,46 @@ export const dwellingIsolation: DesignRule = {
     "Spanish Royal Decree 346/2011, Annex I 4.3: 38 dB (47 to 300 MHz), 30 dB (300 to 862 MHz), 20 dB (950 to 2150 MHz)",
   checkDesign: (evaluation, profile) =>
     hasDwellings(evaluation) ? profile.isolation.flatMap((limit) => belowLimit(evaluation, limit)) : [],
+  explanation: {
+    severities: ["warning"],
+    customer: (facts) =>
+      `${capital(plainNames(facts, facts.finding.parts.slice(1)))} belong to different homes and are too little separated, so a set in one can disturb the other.`,
+    trade: ({ finding, profile }) => {
+      const range = rangeOf(finding, profile);
+      return (
+        `From ${partName(finding.parts[1] ?? "")} up to ${partName(finding.parts[0] ?? "")} and down to ${partName(finding.parts[2] ?? "")} lie ${round1(finding.value ?? 0)} dB: the losses of both legs and the decoupling between the outputs. ` +
+        `${finding.limit ?? 0} dB are asked for${range ? ` from ${range.fromMHz} to ${range.toMHz} MHz` : ""}. Looked at where cable loses least, at the lower end; each dB of outlet loss counts twice.`
+      );
+    },
+    measure: ({ finding, profile }) => {
+      const range = rangeOf(finding, profile);
+      return (
+        `Feed a signal generator or noise source of known level into ${partName(finding.parts[1] ?? "")}${range ? ` at ${range.fromMHz} MHz` : ""} and read the level meter at ${partName(finding.parts[2] ?? "")}: ` +
+        `if it reads only ${round1(finding.value ?? 0)} dB less, it is proved; ${finding.limit ?? 0} dB less would be in order.`
+      );
+    },
+    neighbours: ["open-end", "level-limits"],
+    picture: (facts) => {
+      const range = rangeOf(facts.finding, facts.profile);
+      const outlet = facts.evaluation.record(facts.finding.parts[1] ?? "");
+      const input = outlet?.ports.find((p) => p.side === "in");
+      const spot = outlet && input ? spotOf({ ...facts, record: outlet }, input.id) : null;
+      return pictureOf(
+        facts,
+        spot,
+        range
+          ? [
+              {
+                kind: "stretch",
+                fromMHz: range.fromMHz,
+                toMHz: range.toMHz,
+                label: `${range.db} dB asked for`,
+              },
+            ]
+          : [],
+      );
+    },
+  },
 };
 
 function hasDwellings(evaluation: Evaluation): boolean {
@@ -41,4 +83,9 @@ function belowLimit(evaluation: Evaluation, limit: Profile["isolation"][number])
       source: dwellingIsolation.source,
       cure: `A better decoupled part in place of ${partName(pair.at)}, or outlets with more loss to the sockets.`,
     }));
+}
+
+/** The stretch whose limit a finding quotes. */
+function rangeOf(finding: Finding, profile: Profile): Profile["isolation"][number] | undefined {
+  return profile.isolation.find((limit) => limit.db === finding.limit);
 }

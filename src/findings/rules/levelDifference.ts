@@ -1,3 +1,5 @@
+import { heardThere, pictureOfPlace, tuned, whereOf } from "../explain/place.ts";
+import { plainName } from "../explain/plainWords.ts";
 import { heardAt, placesOf } from "../places.ts";
 import { type Rule, wireAt } from "../rule.ts";
 import { round1 } from "../words.ts";
@@ -31,9 +33,39 @@ export const levelDifference: Rule = {
             limit,
             unit: "dB",
             source: profile.source,
+            port: place.port,
+            service,
             cure: "An equaliser or an amplifier with slope for a difference that grows with frequency; a channel filter for single strong carriers.",
           },
         ];
       }),
     ),
+  explanation: {
+    severities: ["warning"],
+    customer: (facts) =>
+      `Some channels reach ${plainName(facts, facts.finding.parts[0])} much stronger than others, and the weak ones suffer from it.`,
+    trade: (facts) => {
+      const { finding } = facts;
+      const ranked = [...heardThere(facts)].sort((a, b) => a.levelDbuv - b.levelDbuv);
+      const weak = ranked[0];
+      const strong = ranked.at(-1);
+      return (
+        `At ${whereOf(facts)}, ${tuned(strong)} has ${round1(strong?.levelDbuv ?? 0)} dBµV and ${tuned(weak)} ${round1(weak?.levelDbuv ?? 0)} dBµV: ${round1(finding.value ?? 0)} dB apart, ${finding.limit ?? 0} dB are allowed. ` +
+        "Tuner and amplifier set their gain by all that comes in, so the weak carrier gets the noise that suits the strong one."
+      );
+    },
+    measure: (facts) =>
+      `Level meter at ${whereOf(facts)}: note every carrier of the service. A difference near ${round1(facts.finding.value ?? 0)} dB confirms it. Measure the same carriers at the aerial or converter: the difference that is there already needs a channel filter, ` +
+      "what grows on the way needs an equaliser.",
+    neighbours: ["slope", "level-limits", "overload"],
+    picture: (facts) => {
+      const ranked = [...heardThere(facts)].sort((a, b) => a.levelDbuv - b.levelDbuv);
+      const ends = [ranked[0], ranked.at(-1)].map((c) => c?.centreMHz);
+      return pictureOfPlace(
+        facts,
+        { kind: "strong", label: `${round1(facts.finding.value ?? 0)} dB apart` },
+        (band, i) => ends.includes(band.grid.centre[i] ?? 0),
+      );
+    },
+  },
 };

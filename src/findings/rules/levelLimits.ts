@@ -1,3 +1,6 @@
+import type { Facts } from "../explain/explanation.ts";
+import { heardThere, pictureOfPlace, quoted, tuned, whereOf } from "../explain/place.ts";
+import { plainName, programmes } from "../explain/plainWords.ts";
 import { heardAt, placesOf } from "../places.ts";
 import { type Rule, wireAt } from "../rule.ts";
 import { round1, share } from "../words.ts";
@@ -18,6 +21,8 @@ export const levelLimits: Rule = {
           parts: [record.part.id],
           wires: wireAt(record, place.port),
           unit: "dBµV",
+          port: place.port,
+          service,
           source: profile.source,
         };
         const found = [];
@@ -44,7 +49,43 @@ export const levelLimits: Rule = {
         return found;
       }),
     ),
+  explanation: {
+    severities: ["warning"],
+    customer: (facts) =>
+      isHigh(facts)
+        ? `The signal at ${plainName(facts, facts.finding.parts[0])} is too strong, which upsets a receiver just as a weak one does.`
+        : `The signal at ${plainName(facts, facts.finding.parts[0])} is too weak for ${programmes(facts.finding.service)} to be reliable.`,
+    trade: (facts) => {
+      const { finding } = facts;
+      const by = Math.abs((finding.value ?? 0) - (finding.limit ?? 0));
+      const all = heardThere(facts).map((c) => c.levelDbuv);
+      return (
+        `At ${whereOf(facts)}, ${tuned(quoted(facts, (c) => c.levelDbuv))} has ${round1(finding.value ?? 0)} dBµV; ${isHigh(facts) ? "at most" : "at least"} ${finding.limit ?? 0} dBµV are asked for, ` +
+        `so ${round1(by)} dB are ${isHigh(facts) ? "too much" : "missing"}. The carriers of this service there lie from ${round1(Math.min(...all))} to ${round1(Math.max(...all))} dBµV` +
+        `${isHigh(facts) ? ", and a tuner that is driven too hard makes products of its own" : "; 3 to 6 dB above the least are good practice"}.`
+      );
+    },
+    measure: (facts) =>
+      `Level meter at ${whereOf(facts)} on ${tuned(quoted(facts, (c) => c.levelDbuv))}: about ${round1(facts.finding.value ?? 0)} dBµV confirm it, ${facts.finding.limit ?? 0} dBµV or ${isHigh(facts) ? "less" : "more"} refute it. ` +
+      `${isHigh(facts) ? "Proof of overload: with a 10 dB attenuator at the plug reception gets better." : "Then measure before the longest cable and before each splitter: where the step is larger than its loss should be, look there."}`,
+    neighbours: ["low-carrier-to-noise", "slope", "level-difference", "overload"],
+    picture: (facts) =>
+      pictureOfPlace(
+        facts,
+        {
+          kind: isHigh(facts) ? "strong" : "weak",
+          label: `${facts.finding.limit ?? 0} dBµV ${isHigh(facts) ? "at most" : "at least"}`,
+          withLimit: true,
+        },
+        (band, i, limits) =>
+          isHigh(facts) ? (band.level[i] ?? 0) > limits.maxDbuv : (band.level[i] ?? 0) < limits.minDbuv,
+      ),
+  },
 };
+
+function isHigh({ finding }: Facts): boolean {
+  return (finding.value ?? 0) > (finding.limit ?? 0);
+}
 
 function extreme<C>(carriers: readonly C[], spare: (c: C) => number): C | undefined {
   return carriers.reduce<C | undefined>(

@@ -1,3 +1,4 @@
+import { plainName } from "../explain/plainWords.ts";
 import type { Rule } from "../rule.ts";
 import { list, partName } from "../words.ts";
 
@@ -40,5 +41,23 @@ export const notConnected: Rule = {
         message: `${name} leads nowhere: none of its outputs is connected.`,
       });
     return found;
+  },
+  explanation: {
+    severities: ["warning", "note"],
+    customer: (facts) =>
+      facts.finding.severity === "warning"
+        ? `Nothing is plugged into ${plainName(facts, facts.finding.parts[0])}, so it has nothing to work with.`
+        : `One connection of ${plainName(facts, facts.finding.parts[0])} is still free, which is fine if it is meant to be.`,
+    trade: ({ finding, record }) => {
+      const open = (record?.ports ?? []).filter((p) => !record?.joined[p.id]);
+      return (
+        `Of ${record?.ports.length ?? 0} ports of ${partName(finding.parts[0] ?? "")}, ${open.length} are open: ${list(open.map((p) => `${p.label} (${p.side === "in" ? "input" : "output"})`))}. A part without input delivers nothing; ` +
+        "one that leads nowhere only loads the line before it. A free port on purpose is no fault."
+      );
+    },
+    measure: ({ finding }) =>
+      `Look first: is the cable of ${partName(finding.parts[0] ?? "")} plugged in and labelled? If it is, this drawing lacks a wire. A level meter on the loose cable end shows whether signal is waiting there.`,
+    neighbours: ["open-end", "receiver-misses"],
+    picture: () => null,
   },
 };

@@ -1,6 +1,8 @@
 import type { Drive, PartRecord } from "../../evaluate/evaluation.ts";
 import { spareNeededDb } from "../../rf/protection.ts";
 import { isLive } from "../../signal/readout.ts";
+import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
+import { capital, plainName } from "../explain/plainWords.ts";
 import { type Rule, wireAt } from "../rule.ts";
 import { partName, round1 } from "../words.ts";
 
@@ -31,9 +33,50 @@ export const overload: Rule = {
         limit: drive.allowedDbuv,
         unit: "dBµV",
         source: overload.source,
+        port: drive.port,
         cure: `Put ${Math.ceil(over)} dB of attenuation before it or turn its gain down, or keep what is not wanted out with a filter.`,
       },
     ];
+  },
+  explanation: {
+    severities: ["error", "warning"],
+    customer: (facts) =>
+      `${capital(plainName(facts, facts.finding.parts[0]))} gets more signal than it can handle and distorts it, ` +
+      `${facts.finding.severity === "error" ? "which costs channels" : "which leaves less in reserve"} although there is plenty of signal.`,
+    trade: ({ finding, record }) => {
+      const drive = hardest(record?.drives ?? []);
+      const n = Math.round(drive?.carriers ?? 0);
+      const off = drive?.rule === "power" ? `10·log10(${n}/2)` : `7.5·log10(${n} − 1)`;
+      return (
+        `${partName(finding.parts[0] ?? "")} puts out ${n} carriers of ${round1(finding.value ?? 0)} dBµV, ${round1(drive?.totalDbuv ?? 0)} dBµV in all. Its rated output, less ${off} for ` +
+        `that many carriers, allows ${round1(finding.limit ?? 0)} dBµV each: ${round1((finding.value ?? 0) - (finding.limit ?? 0))} dB too much. Third-order products fall on the carriers, now ` +
+        `${round1(drive?.ratioDb ?? 0)} dB below them, and every further decibel costs two.`
+      );
+    },
+    measure: ({ finding, record }) => {
+      const drive = hardest(record?.drives ?? []);
+      return (
+        `Level meter at the output of ${partName(finding.parts[0] ?? "")}: about ${round1(finding.value ?? 0)} dBµV on the strong carriers, and free channels between them lie only ` +
+        `${round1(drive?.ratioDb ?? 0)} dB lower. Proof: put 6 dB of attenuation before the input. The level falls by 6 dB, but the MER rises.`
+      );
+    },
+    neighbours: ["level-limits", "low-carrier-to-noise", "receiver-misses"],
+    picture: (facts) => {
+      const port = outputOf(facts.record, facts.finding.port);
+      const spot = port === undefined ? null : spotOf(facts, port);
+      if (!spot) return null;
+      const label = `${round1(facts.finding.limit ?? 0)} dBµV allowed`;
+      const marks = markCarriers(
+        spectrumAt(facts, spot),
+        (band, i) => isLive(band, i) && (band.level[i] ?? 0) > (facts.finding.limit ?? 0),
+        {
+          kind: "strong",
+          label,
+          ...(facts.finding.limit === undefined ? {} : { levelDbuv: facts.finding.limit }),
+        },
+      );
+      return pictureOf(facts, spot, marks);
+    },
   },
 };
 
@@ -42,6 +85,12 @@ function hardest(drives: readonly Drive[]): Drive | undefined {
     (worst, d) => (worst && worst.levelDbuv - worst.allowedDbuv >= d.levelDbuv - d.allowedDbuv ? worst : d),
     undefined,
   );
+}
+
+/** The driven output; behind an inner stage the first output that is joined. */
+function outputOf(record: PartRecord | undefined, port: string | undefined): string | undefined {
+  if (!port?.startsWith("#")) return port;
+  return record?.ports.find((p) => p.side === "out" && record.joined[p.id])?.id;
 }
 
 /** Spare C/N that the most demanding live carrier on the driven port must have to survive the products [dB]. */

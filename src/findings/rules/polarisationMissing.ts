@@ -1,5 +1,7 @@
+import { pictureOf, spotOf } from "../explain/picture.ts";
+import { capital, plainName, roughly } from "../explain/plainWords.ts";
 import { type Rule, wireAt } from "../rule.ts";
-import { count, partName, share } from "../words.ts";
+import { count, list, partName, share } from "../words.ts";
 
 /** One polarisation does not arrive at all. */
 export const polarisationMissing: Rule = {
@@ -24,7 +26,31 @@ export const polarisationMissing: Rule = {
           limit: wanted,
           unit: "transponders",
           source: polarisationMissing.source,
+          service,
           cure: "Bring the other polarisation to the receiver as well, by a second cable or through a channel-stacking converter.",
         })),
     ),
+  explanation: {
+    severities: ["error"],
+    customer: (facts) => {
+      const { finding } = facts;
+      return `${capital(plainName(facts, finding.parts[0]))} gets ${roughly(finding.value ?? 0, finding.limit ?? 0, finding.service)}, because the other half of the signal does not reach it.`;
+    },
+    trade: ({ finding, record }) => {
+      const open = (record?.kind.reception?.(record.options).inputs ?? []).filter(
+        (i) => !record?.joined[i.port],
+      );
+      return (
+        `${finding.value ?? 0} of ${finding.limit ?? 0} transponders come to ${partName(finding.parts[0] ?? "")}; those of the other polarisation are on no cable to it. A satellite sends about as many vertical as horizontal ones, ` +
+        `and a wideband converter puts each polarisation on an output of its own. ${open.length > 0 ? `Not joined: input ${list(open.map((i) => i.port.toUpperCase()))}.` : "All its inputs are joined, so look at what feeds them."}`
+      );
+    },
+    measure: ({ finding }) =>
+      `Satellite meter on each cable to ${partName(finding.parts[0] ?? "")}: lock on a vertical and then on a horizontal transponder. If one of the two is found on no cable, the missing polarisation is proved; find it again at the converter's other output.`,
+    neighbours: ["wrong-feed", "command-lost", "receiver-misses", "not-connected"],
+    picture: (facts) => {
+      const joined = facts.record?.ports.find((p) => facts.record?.joined[p.id] && p.side === "in");
+      return joined ? pictureOf(facts, spotOf(facts, joined.id), []) : null;
+    },
+  },
 };

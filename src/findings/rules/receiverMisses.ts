@@ -1,3 +1,6 @@
+import { capital, plainName, roughly } from "../explain/plainWords.ts";
+import { pictureOfInputs } from "../explain/receiverPicture.ts";
+import { receive } from "../reception.ts";
 import { type Rule, wireAt } from "../rule.ts";
 import { count, list, partName, share } from "../words.ts";
 
@@ -29,7 +32,43 @@ export const receiverMisses: Rule = {
           limit: wanted,
           unit: "carriers",
           source: receiverMisses.source,
+          service,
         },
       ];
     }),
+  explanation: {
+    severities: ["error"],
+    customer: (facts) => {
+      const { finding } = facts;
+      return `${capital(plainName(facts, finding.parts[0]))} gets ${roughly(finding.value ?? 0, finding.limit ?? 0, finding.service)}.`;
+    },
+    trade: (facts) => {
+      const { finding, record } = facts;
+      const sources = facts.evaluation.records.filter((r) => r.kind.family === "receive");
+      const missing =
+        (record ? receive(record, sources) : undefined)?.services.find((s) => s.service === finding.service)
+          ?.missing ?? [];
+      return (
+        `Of ${finding.limit ?? 0} carriers wanted ${finding.value ?? 0} arrive usable at ${partName(finding.parts[0] ?? "")}. Missing: ${list(missing.map((m) => count(m.count, m.text)))}. ` +
+        "A carrier counts as got when its way is open, its switches can be set from here, and C/(N+I) behind a tuner of 8 dB noise figure reaches what its modulation needs."
+      );
+    },
+    measure: ({ finding }) => {
+      const suspect = finding.parts[1];
+      const where = suspect ? `before and behind ${partName(suspect)}` : "from here upwards, part by part";
+      return (
+        `Meter at the input of ${partName(finding.parts[0] ?? "")}: level and MER of a missing carrier. No lock, or a MER below what its modulation needs, confirms the loss. Then measure the same carrier ${where}: ` +
+        "the part behind which it is gone is the one that takes it."
+      );
+    },
+    neighbours: [
+      "band-cut",
+      "shared-frequencies",
+      "no-supply",
+      "switched-output-shared",
+      "low-carrier-to-noise",
+    ],
+    picture: (facts) =>
+      pictureOfInputs(facts, { kind: "lost", label: "not got" }, (lost) => lost.why !== "wrong feed"),
+  },
 };

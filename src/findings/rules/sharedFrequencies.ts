@@ -1,9 +1,14 @@
 import type { Meeting } from "../../evaluate/evaluation.ts";
-import { type CollisionGrade, collisionGrade } from "../../rf/protection.ts";
+import { type CollisionGrade, collisionGrade, spareNeededDb } from "../../rf/protection.ts";
+import type { Band } from "../../signal/band.ts";
 import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
+import { cnDb, cniDb } from "../../signal/readout.ts";
+import type { Facts } from "../explain/explanation.ts";
+import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
+import { plainNames } from "../explain/plainWords.ts";
 import type { Severity } from "../finding.ts";
 import { type Rule, wireAt } from "../rule.ts";
-import { bandName, carriers, list, partName } from "../words.ts";
+import { bandName, carriers, list, partName, round1 } from "../words.ts";
 
 /** Two signals on the same frequencies of one wire. */
 export const sharedFrequencies: Rule = {
@@ -33,11 +38,104 @@ export const sharedFrequencies: Rule = {
           limit: worst.requiredDb,
           unit: "dB C/I",
           source: sharedFrequencies.source,
+          port: first.port,
+          service: first.victim.origin.service,
           cure: "Give one of them a cable of its own, or convert it to frequencies that are free (a channel-stacking converter).",
         },
       ];
     }),
+  explanation: {
+    severities: ["error", "warning", "note"],
+    customer: (facts) => {
+      const origins = plainNames(facts, facts.finding.parts.slice(1, 3));
+      const means = {
+        error: "and drown each other there",
+        warning: "which leaves less in reserve for bad weather",
+        note: "which will hardly be noticed",
+      } as const;
+      return `Two signals, from ${origins}, lie on the same spot of one cable, ${means[facts.finding.severity]}.`;
+    },
+    trade: (facts) => {
+      const { finding } = facts;
+      const ciDb = finding.value ?? 0;
+      const requiredDb = finding.limit ?? 0;
+      const spare = spareNeededDb({ ciDb, requiredDb });
+      const cost = Number.isFinite(spare)
+        ? `it must bring ${round1(spare)} dB more than that in C/N to survive`
+        : "so it fails even without any noise";
+      return (
+        `Behind ${partName(finding.parts[0] ?? "")} ${pairOf(facts).length > 0 ? bothNames(pairOf(facts)) : "two signals"} overlap. The carrier hit worst has a C/I of ` +
+        `${round1(ciDb)} dB and needs ${round1(requiredDb)} dB: ${cost}. Interference of this kind counts as noise: ` +
+        "C/(N+I) = −10·log10(10^(−C/N/10) + 10^(−C/I/10)), and the spare C/N needed is −10·log10(1 − 10^(−(C/I − required)/10))."
+      );
+    },
+    measure: (facts) => {
+      const hit = worstCarrier(pairOf(facts));
+      const before = `Spectrum meter behind ${partName(facts.finding.parts[0] ?? "")}`;
+      if (!hit) return `${before}: unplug one of the two signals, and the MER of the other must rise.`;
+      const { band, i } = hit;
+      return (
+        `${before}, on ${bandName(band)} at ${round1(band.grid.centre[i] ?? 0)} MHz: MER about ${round1(Math.max(0, cniDb(band, i)))} dB or no lock. Unplug the other signal: ` +
+        `it must rise to about ${round1(cnDb(band, i))} dB, and that proves it. What is left on the screen in this stretch is the other one.`
+      );
+    },
+    neighbours: ["band-cut", "receiver-misses", "same-signal-twice", "low-carrier-to-noise"],
+    picture: (facts) => {
+      const pair = pairOf(facts);
+      const out = facts.record?.ports.find((p) => p.side === "out" && facts.record?.joined[p.id])?.id;
+      const port = facts.finding.port?.startsWith("#") ? out : facts.finding.port;
+      const spot = port === undefined ? null : spotOf(facts, port);
+      const struck = new Set(pair.flatMap((m) => m.carriers.map((i) => idOf(m.victim, i))));
+      return spot
+        ? pictureOf(
+            facts,
+            spot,
+            markCarriers(spectrumAt(facts, spot), (band, i) => struck.has(idOf(band, i)), {
+              kind: "clash",
+              label: "both here",
+            }),
+          )
+        : null;
+    },
+  },
 };
+
+/** The meetings that a finding of this rule was made of. */
+function pairOf({ finding, record }: Facts): readonly Meeting[] {
+  const wanted = (record?.meetings ?? []).filter((m) => !m.echo && isWanted(m.victim.origin.service));
+  const [, victim, other] = finding.parts;
+  return (
+    pairs(wanted).find((pair) => {
+      const first = pair[0];
+      return (
+        first?.port === finding.port &&
+        first?.victim.origin.service === finding.service &&
+        first?.victim.origin.part === victim &&
+        first?.other.origin.part === other
+      );
+    }) ?? []
+  );
+}
+
+function bothNames(pair: readonly Meeting[]): string {
+  const first = pair[0];
+  return first ? `${bandName(first.victim)} and ${bandName(first.other)}` : "";
+}
+
+/** The carrier with the least C/I above what it needs. */
+function worstCarrier(pair: readonly Meeting[]): { readonly band: Band; readonly i: number } | undefined {
+  let worst: { band: Band; i: number; spareDb: number } | undefined;
+  for (const m of pair)
+    hitsOf(m).forEach(({ ciDb, requiredDb }, n) => {
+      if (!worst || ciDb - requiredDb < worst.spareDb)
+        worst = { band: m.victim, i: m.carriers[n] ?? 0, spareDb: ciDb - requiredDb };
+    });
+  return worst;
+}
+
+function idOf(band: Band, i: number): string {
+  return `${band.origin.key}#${band.grid.index[i]}`;
+}
 
 /** A phone mast that TV disturbs is nobody's loss here. */
 function isWanted(service: Service): boolean {

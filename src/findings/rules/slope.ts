@@ -1,3 +1,5 @@
+import { heardThere, pictureOfPlace, tuned, whereOf } from "../explain/place.ts";
+import { plainName } from "../explain/plainWords.ts";
 import type { Range } from "../limits.ts";
 import { type Heard, heardAt, placesOf } from "../places.ts";
 import { type Rule, wireAt } from "../rule.ts";
@@ -41,11 +43,38 @@ export const slope: Rule = {
             limit,
             unit: "dB",
             source: profile.source,
+            port: place.port,
+            service,
             cure: "An equaliser, an amplifier whose gain rises with frequency, or cable of lower loss.",
           },
         ];
       }),
     ),
+  explanation: {
+    severities: ["warning"],
+    customer: (facts) =>
+      `On the way to ${plainName(facts, facts.finding.parts[0])} the channels at one end of the range fall far behind those at the other end.`,
+    trade: (facts) => {
+      const { finding } = facts;
+      const all = heardThere(facts);
+      const [low, high] = [all[0], all.at(-1)];
+      return (
+        `At ${whereOf(facts)}, a straight line through the carriers changes by ${round1(finding.value ?? 0)} dB over its range; ${finding.limit ?? 0} dB are allowed. The ends: ${tuned(low)} with ${round1(low?.levelDbuv ?? 0)} dBµV, ${tuned(high)} with ` +
+        `${round1(high?.levelDbuv ?? 0)} dBµV. Loss of cable grows about with the root of the frequency, so from 950 to 2150 MHz it rises by half: a run of 20 dB at 950 MHz brings 10 dB of slope.`
+      );
+    },
+    measure: (facts) => {
+      const all = heardThere(facts);
+      return `Level meter at ${whereOf(facts)} on ${tuned(all[0])} and on ${tuned(all.at(-1))}: about ${round1(Math.abs((all[0]?.levelDbuv ?? 0) - (all.at(-1)?.levelDbuv ?? 0)))} dB apart. The same two at the upper end of the cable: if they are nearly alike there, the cable makes the slope.`;
+    },
+    neighbours: ["level-difference", "level-limits"],
+    picture: (facts) =>
+      pictureOfPlace(
+        facts,
+        { kind: "stretch", label: `${round1(facts.finding.value ?? 0)} dB of slope` },
+        () => true,
+      ),
+  },
 };
 
 /** Slope of the line of least squares through the carriers [dB/MHz]; undefined for fewer than three. */

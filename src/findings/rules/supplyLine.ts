@@ -1,3 +1,4 @@
+import { plainName } from "../explain/plainWords.ts";
 import { type Rule, wireAt } from "../rule.ts";
 import { list, partName } from "../words.ts";
 
@@ -30,6 +31,7 @@ export const supplyLine: Rule = {
       return [
         {
           ...common,
+          port: supply.port,
           parts: [record.part.id, ...demand.parts],
           message:
             `${list(demand.parts.map(partName))} ${demand.parts.length === 1 ? "draws" : "draw"} ${Math.round(demand.milliamps)} mA; ` +
@@ -41,4 +43,26 @@ export const supplyLine: Rule = {
         },
       ];
     }),
+  explanation: {
+    severities: ["error"],
+    customer: (facts) =>
+      facts.finding.value === undefined
+        ? `Something in the line to ${plainName(facts, facts.finding.parts[1])} short-circuits its power, so everything that lives on it is dead.`
+        : `The equipment that ${plainName(facts, facts.finding.parts[0])} has to power needs more than it can give, so it may switch off.`,
+    trade: ({ finding }) =>
+      finding.value === undefined
+        ? `${partName(finding.parts[0] ?? "")} joins the inner conductor to the screen for direct current. The supply of ${partName(finding.parts[1] ?? "")} goes ` +
+          "into protection, 0 V is left, and no converter or amplifier on that line works, whatever its own state."
+        : `${list(finding.parts.slice(1).map(partName))} together draw ${Math.round(finding.value)} mA, the limit of ${partName(finding.parts[0] ?? "")} is ` +
+          `${Math.round(finding.limit ?? 0)} mA: ${Math.round(finding.value - (finding.limit ?? 0))} mA too much. Past its limit a supply lets its voltage fall or ` +
+          "switches off and tries again; converters then work by fits and starts.",
+    measure: ({ finding }) =>
+      finding.value === undefined
+        ? `Unplug the cable at ${partName(finding.parts[1] ?? "")} and measure with an ohmmeter from inner conductor to screen towards the roof: near 0 Ω ` +
+          `proves a short. Unplug ${partName(finding.parts[0] ?? "")}: the reading must rise to kilohms.`
+        : `Milliammeter in the line at ${partName(finding.parts[0] ?? "")}, or a meter that shows the current it feeds: about ${Math.round(finding.value)} mA prove it. ` +
+          "Without one, a voltmeter on the plug: well under 12 V with the load, 13 or 18 V without.",
+    neighbours: ["no-supply", "command-lost"],
+    picture: () => null,
+  },
 };

@@ -1,5 +1,10 @@
+import type { SwitchState } from "../../signal/control.ts";
+import { isLive } from "../../signal/readout.ts";
+import type { Facts } from "../explain/explanation.ts";
+import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
+import { plainNames } from "../explain/plainWords.ts";
 import { type Rule, wireAt } from "../rule.ts";
-import { list, partName } from "../words.ts";
+import { list, partName, round1 } from "../words.ts";
 
 /** Two receivers on one switched output. */
 export const switchedOutputShared: Rule = {
@@ -28,10 +33,48 @@ export const switchedOutputShared: Rule = {
           limit: 1,
           unit: "receivers",
           source: switchedOutputShared.source,
+          port: s.port,
           cure: "Give each receiver an output of its own, or use a channel-stacking converter.",
         };
       }),
+  explanation: {
+    severities: ["error"],
+    customer: (facts) =>
+      `${plainNames(facts, facts.finding.parts.slice(1))} hang on one connection that can serve only one of them at a time, so one decides what the others can see.`,
+    trade: (facts) => {
+      const state = switchOf(facts);
+      const asks = (state?.offers ?? [])
+        .filter((o) => !o.dormant && o.kind === "commands")
+        .map(
+          (o) =>
+            `${partName(o.part)} asks for ${o.request?.polarisation ?? ""} ${o.request?.half ?? ""} (${round1(o.volts)} V arrive${o.request?.half === "high" ? ", with tone" : ""})`,
+        );
+      return (
+        `${list(asks)}. On a joined line the highest voltage decides the polarisation (above ${round1(state?.thresholdVolts ?? 0)} V is horizontal), and tone from anybody ` +
+        `decides the high band: the output stands at ${state?.setting ?? "nothing"}. The ${facts.finding.value ?? 2} receivers each reach all four quadrants only while the others happen to ask ` +
+        "for the same; otherwise a quarter of the transponders."
+      );
+    },
+    measure: ({ finding }) =>
+      `Meter at the socket of ${partName(finding.parts[2] ?? "")}: note volts, tone and one transponder of another quadrant (not there). Unplug ${partName(finding.parts[1] ?? "")}: ` +
+      "if volts and tone change and that transponder comes, the line is shared.",
+    neighbours: ["receiver-misses", "user-band-conflict", "too-many-tuners"],
+    picture: (facts) => {
+      const spot = spotOf(facts);
+      if (!spot) return null;
+      const marks = markCarriers(
+        spectrumAt(facts, spot),
+        (band, i) => band.origin.service === "satellite" && band.selected && isLive(band, i),
+        { kind: "stretch", label: `now: ${switchOf(facts)?.setting ?? "nothing"}` },
+      );
+      return pictureOf(facts, spot, marks);
+    },
+  },
 };
+
+function switchOf({ finding, record }: Facts): SwitchState | undefined {
+  return record?.switches[finding.port ?? ""];
+}
 
 function portLabel(ports: readonly { id: string; label: string }[], id: string): string {
   const label = ports.find((p) => p.id === id)?.label;

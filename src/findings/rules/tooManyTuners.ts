@@ -1,3 +1,5 @@
+import { pictureOf, spotOf } from "../explain/picture.ts";
+import { capital, plainName } from "../explain/plainWords.ts";
 import { type Rule, wireAt } from "../rule.ts";
 import { partName } from "../words.ts";
 
@@ -17,6 +19,7 @@ export const tooManyTuners: Rule = {
         parts: [record.part.id],
         wires: wireAt(record, input.port),
         source: tooManyTuners.source,
+        port: input.port,
       };
       if (input.feed === "stacked" && input.userBands && input.userBands.length < input.tuners)
         return [
@@ -42,4 +45,24 @@ export const tooManyTuners: Rule = {
         ];
       return [];
     }),
+  explanation: {
+    severities: ["warning"],
+    customer: (facts) =>
+      `${capital(plainName(facts, facts.finding.parts[0]))} cannot watch and record as many programmes at once as it was built for, because its connection carries too few.`,
+    trade: ({ finding }) => {
+      const ofBands = finding.unit === "user bands";
+      return (
+        `${partName(finding.parts[0] ?? "")} has ${finding.limit ?? 0} tuners and ${finding.value ?? 0} ${ofBands ? "user bands" : "feed that it can switch"}. ` +
+        (ofBands
+          ? "Each tuner needs a user band of its own: EN 50494 has up to 8 on an output, EN 50607 up to 32. A tuner without one cannot be tuned at all."
+          : "All of them stay within the quadrant that the first one selects, a quarter of the transponders; two tuners need two outputs, or a single-cable line with a user band each.")
+      );
+    },
+    measure: ({ finding }) =>
+      finding.unit === "user bands"
+        ? `In the menu of ${partName(finding.parts[0] ?? "")}, count the user bands that are set: ${finding.value ?? 0} for ${finding.limit ?? 0} tuners prove it. With a meter: only ${finding.value ?? 0} user bands ever carry something for it.`
+        : `Record a horizontal programme on ${partName(finding.parts[0] ?? "")} and try to watch a vertical one: it fails, and the voltmeter at its plug stays near 18 V. That proves that one feed is shared.`,
+    neighbours: ["user-band-conflict", "switched-output-shared", "wrong-feed"],
+    picture: (facts) => pictureOf(facts, spotOf(facts), []),
+  },
 };

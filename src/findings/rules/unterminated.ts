@@ -1,3 +1,5 @@
+import { pictureOf, spotOf } from "../explain/picture.ts";
+import { plainName } from "../explain/plainWords.ts";
 import type { Rule } from "../rule.ts";
 import { list, partName } from "../words.ts";
 
@@ -38,6 +40,22 @@ export const unterminated: Rule = {
         cure: "Put a 75 Ω load on each leg that stays unused.",
       },
     ];
+  },
+  explanation: {
+    severities: ["warning", "note"],
+    customer: (facts) =>
+      `A cable end at ${plainName(facts, facts.finding.parts[0])} is open and throws signal back, which can disturb other sockets until a small cap closes it.`,
+    trade: ({ finding }) =>
+      `An open end reflects all that reaches it: return loss 0 dB, where a 75 Ω load gives 20 dB and more. On a trunk or riser the reflection comes past every tap again; two waves ${finding.severity === "warning" ? "with only the tap's loss between them" : "across a splitter's isolation"} ` +
+      "make ripple, 6 dB from crest to trough where the reflection is 10 dB down. On a powered line the load must have a block for direct current, or it loads the supply with 75 Ω.",
+    measure: ({ finding }) =>
+      `Spectrum meter at the socket next to ${partName(finding.parts[0] ?? "")}: look for waves in a channel that should be flat. Screw a 75 Ω load onto the open end: if they go, it was the reflection. The distance between crests, 125/d MHz for foam cable, tells how many metres away the end is.`,
+    neighbours: ["not-connected", "same-signal-twice", "dwelling-isolation"],
+    picture: (facts) => {
+      const { record } = facts;
+      const open = record?.ports.find((p) => p.side === "out" && !record.joined[p.id]);
+      return open ? pictureOf(facts, spotOf(facts, open.id), []) : null;
+    },
   },
 };
 

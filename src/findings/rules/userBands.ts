@@ -1,7 +1,10 @@
 import type { SwitchState } from "../../signal/control.ts";
+import type { Facts } from "../explain/explanation.ts";
+import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
+import { capital, plainName, plainNames } from "../explain/plainWords.ts";
 import type { Finding } from "../finding.ts";
 import { type Rule, wireAt } from "../rule.ts";
-import { list, partName } from "../words.ts";
+import { list, partName, round1 } from "../words.ts";
 
 /** User bands used twice, and receivers that hold a single-cable line with the wrong voltage. */
 export const userBands: Rule = {
@@ -19,13 +22,60 @@ export const userBands: Rule = {
         const state = record.switches[d.port];
         return state
           ? [
-              ...twice(record.part.id, state, wireAt(record, d.port)),
+              ...twice(record.part.id, state, wireAt(record, d.port)).map((f) => ({ ...f, port: d.port })),
               ...wrongMode(record.part.id, state, wireAt(record, d.port)),
             ]
           : [];
       });
   },
+  explanation: {
+    severities: ["error"],
+    customer: (facts) =>
+      facts.finding.value === undefined
+        ? `${capital(plainName(facts, facts.finding.parts[0]))} is not set up for the cable it shares and blocks it for the others.`
+        : `${capital(plainNames(facts, facts.finding.parts.slice(1)))} are set to the same place on the shared cable and keep taking it from each other.`,
+    trade: (facts) => {
+      const { finding } = facts;
+      if (finding.value === undefined)
+        return (
+          `On a single-cable line everybody rests at 13 V and rises to 18 V only for the few milliseconds of a message. ${partName(finding.parts[0] ?? "")} is in universal mode: it holds 13 or 18 V and sends ` +
+          `steady tone of 22 kHz, so the messages of the others never stand out, and ${partName(finding.parts[1] ?? "")} obeys nobody.`
+        );
+      const at = userBandOf(facts);
+      return (
+        `User band ${at.number}${at.centreMHz === undefined ? "" : `, centred on ${round1(at.centreMHz)} MHz,`} is set at ${finding.value} tuners; each user band may have ${finding.limit ?? 1}. Each message moves another transponder onto it, so whoever spoke ` +
+        "last has it and the other loses lock. EN 50494 allows up to 8 user bands on an output, EN 50607 up to 32."
+      );
+    },
+    measure: ({ finding }) =>
+      finding.value === undefined
+        ? `Voltmeter on the line at ${partName(finding.parts[1] ?? "")}: in rest 13 V belong there. With ${partName(finding.parts[0] ?? "")} plugged in it stays near 18 V or shows steady tone; unplug it, and the others work again.`
+        : `Look into the menus of ${list([...new Set(finding.parts.slice(1))].map(partName))}: the same user band number proves it. With a meter: that user band's centre shows a carrier that changes whenever the other set changes channel.`,
+    neighbours: ["too-many-tuners", "switched-output-shared", "receiver-misses"],
+    picture: (facts) => {
+      const spot = spotOf(facts, facts.finding.value === undefined ? undefined : facts.finding.port);
+      if (!spot) return null;
+      const { number } = userBandOf(facts);
+      const everything = facts.finding.value === undefined;
+      const marks = markCarriers(
+        spectrumAt(facts, spot),
+        (band, i) => band.stack !== undefined && (everything || band.stack.numbers[i] === number),
+        { kind: everything ? "lost" : "clash", label: everything ? "blocked" : `user band ${number}` },
+      );
+      return pictureOf(facts, spot, marks);
+    },
+  },
 };
+
+/** The user band that a finding speaks of: the first that two tuners share at its port. */
+function userBandOf({ finding, record }: Facts): { readonly number: number; readonly centreMHz?: number } {
+  const number = Number(/^User band (\d+)/.exec(finding.message)?.[1] ?? 0);
+  for (const band of record?.outputs[finding.port ?? ""]?.bands ?? []) {
+    const centreMHz = band.grid.centre[band.stack?.numbers.indexOf(number) ?? -1];
+    if (centreMHz !== undefined) return { number, centreMHz };
+  }
+  return { number };
+}
 
 type Found = Omit<Finding, "rule">;
 

@@ -1,3 +1,6 @@
+import { cniDb } from "../../signal/readout.ts";
+import { pictureOfPlace, quoted, tuned, whereOf } from "../explain/place.ts";
+import { plainName, programmes } from "../explain/plainWords.ts";
 import { heardAt, placesOf } from "../places.ts";
 import { type Rule, wireAt } from "../rule.ts";
 import { round1, share } from "../words.ts";
@@ -28,9 +31,34 @@ export const weakQuality: Rule = {
             limit,
             unit: "dB",
             source: profile.source,
+            port: place.port,
+            service,
             cure: "Better aerial or larger dish, a low-noise amplifier at the aerial, or less loss before the first amplifier.",
           },
         ];
       }),
     ),
+  explanation: {
+    severities: ["warning"],
+    customer: (facts) =>
+      `The signal at ${plainName(facts, facts.finding.parts[0])} carries too much noise, so ${programmes(facts.finding.service)} may break up when the weather is bad.`,
+    trade: (facts) => {
+      const { finding } = facts;
+      const worst = quoted(facts, (c) => c.cnDb);
+      return (
+        `At ${whereOf(facts)}, ${tuned(worst)} has a C/N of ${round1(finding.value ?? 0)} dB with interference counted in, ${round1((finding.limit ?? 0) - (finding.value ?? 0))} dB under the ${finding.limit ?? 0} dB asked for, at a level of ` +
+        `${round1(worst?.levelDbuv ?? 0)} dBµV. Noise is set by the first stage and the loss before it (Friis: F = F1 + (F2 − 1)/G1 + …); gain behind it raises signal and noise alike.`
+      );
+    },
+    measure: (facts) =>
+      `Meter at ${whereOf(facts)} on ${tuned(quoted(facts, (c) => c.cnDb))}: MER near ${round1(facts.finding.value ?? 0)} dB at a level that is otherwise sufficient confirms it. Then at the aerial or behind the converter: if it is no better there, the ` +
+      "source is too weak; if it is, the way in between adds the noise.",
+    neighbours: ["level-limits", "shared-frequencies", "overload", "receiver-misses"],
+    picture: (facts) =>
+      pictureOfPlace(
+        facts,
+        { kind: "noisy", label: `C/N under ${facts.finding.limit ?? 0} dB` },
+        (band, i, limits) => limits.cnDb !== undefined && cniDb(band, i) < limits.cnDb,
+      ),
+  },
 };

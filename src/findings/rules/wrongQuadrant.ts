@@ -1,4 +1,6 @@
 import { SILENCE } from "../../signal/band.ts";
+import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
+import { plainName } from "../explain/plainWords.ts";
 import { type Rule, wireAt } from "../rule.ts";
 import { bandName, partName } from "../words.ts";
 
@@ -35,10 +37,39 @@ export const wrongQuadrant: Rule = {
           wires: wireAt(record, port),
           message: `Input ${label} of ${partName(record.part.id)} expects ${QUADRANT_WORDS[quadrant] ?? quadrant}, but gets ${what}.`,
           source: wrongQuadrant.source,
+          port,
+          service: "satellite" as const,
           cure: "Join each input to the output of a quattro converter that bears the same name.",
         },
       ];
     });
+  },
+  explanation: {
+    severities: ["error"],
+    customer: (facts) =>
+      `A cable sits on the wrong connector of ${plainName(facts, facts.finding.parts[0])}, so channels are not where the receivers look for them.`,
+    trade: (facts) => {
+      const { finding } = facts;
+      const label = facts.record?.ports.find((p) => p.id === finding.port)?.label ?? "";
+      return (
+        `Input ${label} of ${partName(finding.parts[0] ?? "")} stands for one of four quadrants: low band with an oscillator of 9 750 MHz, high band with 10 600 MHz, each vertical and ` +
+        "horizontal. What comes in now is another one, or a switched output that nobody here switches. A receiver that asks for this quadrant is " +
+        "connected to this input and finds other transponders at the frequencies it works out, or none."
+      );
+    },
+    measure: (facts) =>
+      `Satellite meter on the cable at this input of ${partName(facts.finding.parts[0] ?? "")}, on a transponder that only the expected quadrant has: no lock. On the neighbouring inputs: the ` +
+      "one on which it locks tells which two cables are swapped. Check the marks at the converter as well.",
+    neighbours: ["receiver-misses", "wrong-feed"],
+    picture: (facts) => {
+      const spot = spotOf(facts);
+      if (!spot) return null;
+      const marks = markCarriers(spectrumAt(facts, spot), (band) => band.origin.service === "satellite", {
+        kind: "wrong",
+        label: "another quadrant",
+      });
+      return pictureOf(facts, spot, marks);
+    },
   },
 };
 

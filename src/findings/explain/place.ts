@@ -1,0 +1,67 @@
+/** What an explanation says of a socket or an input whose levels are judged. */
+import type { Band } from "../../signal/band.ts";
+import { isLive } from "../../signal/readout.ts";
+import { type Limits, limitsFor } from "../limits.ts";
+import { type Heard, heardAt, type Place, placesOf } from "../places.ts";
+import { partName, round1 } from "../words.ts";
+import type { Facts } from "./explanation.ts";
+import {
+  type MarkKind,
+  markCarriers,
+  pictureOf,
+  type SpectrumPicture,
+  spectrumAt,
+  spotOf,
+} from "./picture.ts";
+
+/** The place that a finding speaks of. */
+export function placeOf({ finding, record, evaluation }: Facts): Place | undefined {
+  if (!record) return undefined;
+  const kindAt = (port: string) => evaluation.record(record.joined[port]?.[0] ?? "")?.kind;
+  return placesOf({ record, kindAt }).find((place) => place.port === finding.port);
+}
+
+/** "the TV socket of ⟦plate⟧" */
+export function whereOf(facts: Facts): string {
+  return placeOf(facts)?.where ?? partName(facts.finding.parts[0] ?? "");
+}
+
+/** The judged carriers there, in rising frequency. */
+export function heardThere(facts: Facts): readonly Heard[] {
+  const place = placeOf(facts);
+  const { service } = facts.finding;
+  if (!place || !service) return [];
+  return [...heardAt(place, service, facts.profile)].sort((a, b) => a.centreMHz - b.centreMHz);
+}
+
+/** The carrier whose figure the finding quotes. */
+export function quoted(facts: Facts, figure: (c: Heard) => number): Heard | undefined {
+  return heardThere(facts).find((c) => figure(c) === facts.finding.value);
+}
+
+/** "C25 (506 MHz)" */
+export function tuned(c: Heard | undefined): string {
+  return c ? `${c.name} (${round1(c.centreMHz)} MHz)` : "the carrier named";
+}
+
+/** Picture of the place with the carriers that fail marked, and the limit across them. */
+export function pictureOfPlace(
+  facts: Facts,
+  look: { readonly kind: MarkKind; readonly label: string; readonly withLimit?: boolean },
+  fails: (band: Band, i: number, limits: Limits) => boolean,
+): SpectrumPicture | null {
+  const spot = spotOf(facts);
+  if (!spot) return null;
+  const { finding, profile } = facts;
+  const { kind, label, withLimit } = look;
+  const marks = markCarriers(
+    spectrumAt(facts, spot),
+    (band, i) => {
+      const mode = band.grid.plan[band.grid.index[i] ?? 0]?.mode ?? "";
+      const limits = limitsFor(profile, band.origin.service, mode);
+      return band.origin.service === finding.service && isLive(band, i) && !!limits && fails(band, i, limits);
+    },
+    { kind, label, ...(withLimit && finding.limit !== undefined ? { levelDbuv: finding.limit } : {}) },
+  );
+  return pictureOf(facts, spot, marks);
+}

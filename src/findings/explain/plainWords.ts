@@ -1,0 +1,78 @@
+/** Words for people who never saw a meter: what a part is, how many, of what. */
+import type { PartRecord } from "../../evaluate/evaluation.ts";
+import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
+import { list, partName } from "../words.ts";
+import type { Facts } from "./explanation.ts";
+
+/** A part in everyday words: sockets and receivers by their label, everything else by what it does. */
+export function plainName({ evaluation }: Pick<Facts, "evaluation">, id: string | undefined): string {
+  const record = evaluation.record(id ?? "");
+  if (!record) return "a part of the system";
+  const { kind, options, ports } = record;
+  const fromSky = ports.some((p) => p.medium === "sky");
+  switch (kind.family) {
+    case "use":
+    case "deliver":
+      return partName(record.part.id);
+    case "receive":
+      if (fromSky) return "the dish";
+      return sendsOnlyUnwanted(record) ? "a transmitter nearby" : "the aerial";
+    case "convert":
+      return fromSky ? "the head at the dish" : "the switching unit";
+    case "join":
+      return "the box that joins or splits the cables";
+    case "lift":
+      if (kind.power(options).load) return "the amplifier";
+      return kind.power(options).supplies ? "the power supply" : "a small part in the line";
+    case "run":
+      return "a cable";
+  }
+}
+
+/** A phone mast or a cordless phone: drawn because it disturbs. */
+function sendsOnlyUnwanted({ outputs }: PartRecord): boolean {
+  const bands = Object.values(outputs).flatMap((spectrum) => spectrum.bands);
+  return bands.length > 0 && bands.every((b) => !WANTED_SERVICES.some((s) => s === b.origin.service));
+}
+
+/** Several parts in everyday words, each named once. */
+export function plainNames(facts: Pick<Facts, "evaluation">, ids: readonly string[]): string {
+  return list([...new Set(ids.map((id) => plainName(facts, id)))]);
+}
+
+const PROGRAMMES: Readonly<Record<Service, string>> = {
+  tv: "the television channels from the aerial",
+  dab: "the digital radio stations",
+  fm: "the FM stations",
+  satellite: "the satellite channels",
+  mobile: "the phone signals",
+  cordless: "the cordless phone signals",
+};
+
+export function programmes(service: Service | undefined): string {
+  return service ? PROGRAMMES[service] : "the channels";
+}
+
+/** Up to which share each word holds; in between the nearest. */
+const SHARES: readonly (readonly [upTo: number, words: string])[] = [
+  [0, "none"],
+  [0.15, "only a few"],
+  [0.29, "about a quarter"],
+  [0.42, "about a third"],
+  [0.58, "about half"],
+  [0.7, "about two thirds"],
+  [0.85, "about three quarters"],
+  [0.9999, "nearly all"],
+];
+
+/** "about a third of the satellite channels". */
+export function roughly(n: number, of: number, service: Service | undefined): string {
+  const share = of > 0 ? n / of : 0;
+  const words = SHARES.find(([upTo]) => share <= upTo)?.[1] ?? "all";
+  return `${words} of ${programmes(service)}`;
+}
+
+/** A capital letter at the start of a sentence; a label in its marks stays as the user wrote it. */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,159 @@
+/** The walk of a supply: from the input that gives it upwards, with what is left of its voltage at every part. */
+import type { PartId, PortRef } from "../../design/design.ts";
+import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
+import type { Feed, Offer } from "../../signal/control.ts";
+import { partName, round1, withLabels } from "../words.ts";
+
+/** Why a way ends at a part. */
+export type SupplyEnd = "feeds" | "too low" | "blocked" | "shorted" | "nothing above" | "loop";
+
+export type SupplyStep = {
+  readonly part: PartId;
+  /** Output at which the supply arrives; for the first step the input onto which it is put. */
+  readonly port: string;
+  /** Place in the list of the step before this one, for the way may fork; null for the first. */
+  readonly before: number | null;
+  /** What arrives for a vertical request, for a horizontal one, and now [V]. */
+  readonly volts13: number;
+  readonly volts18: number;
+  readonly volts: number;
+  /** Current of everything that hangs on this point [mA]. */
+  readonly milliamps: number;
+  /** Series resistance of the part itself [Ω] and what it takes [V]; 0 where the way ends. */
+  readonly ohms: number;
+  readonly dropVolts: number;
+  readonly toneArrives: boolean;
+  /** Behind a switch that stands elsewhere now. */
+  readonly dormant: boolean;
+  /** Least voltage that the part itself lives on [V], where it is fed from here. */
+  readonly needsVolts?: number;
+  readonly end?: SupplyEnd;
+  /** This step as a sentence. */
+  readonly words: string;
+};
+
+export type SupplyWalk = {
+  /** Empty where the input puts no supply on its cable. */
+  readonly steps: readonly SupplyStep[];
+  /** One line for each step; or why there is nothing to walk. */
+  readonly lines: readonly string[];
+};
+
+type Source = { readonly part: PartId; readonly port: string };
+
+/** Follows the supply of an input up to the last parts that it reaches. */
+export function walkSupply(evaluation: Evaluation, source: Source): SupplyWalk {
+  const steps: Bare[] = [];
+  const record = evaluation.record(source.part);
+  const own = offerOf(record?.offers[source.port], source);
+  if (record && own) {
+    const far = record.joined[source.port];
+    const milliamps = record.demands[source.port]?.milliamps ?? 0;
+    steps.push(bare(source, own, { before: null, milliamps, ...(far ? {} : { end: "nothing above" }) }));
+    if (far) climb(evaluation, source, far, 0, steps);
+  }
+  const label = (id: string) => evaluation.record(id)?.part.label || id;
+  const spoken = steps.map((step) => ({ ...step, words: withLabels(wordsOf(step), label) }));
+  const silent = withLabels(`${partName(source.part)} puts no supply on this cable.`, label);
+  return { steps: spoken, lines: spoken.length > 0 ? spoken.map((step) => step.words) : [silent] };
+}
+
+/** A step before it is put into words. */
+type Bare = Omit<SupplyStep, "words">;
+
+function bare(at: Source, offer: Offer, more: Pick<Bare, "before" | "milliamps"> & Partial<Bare>): Bare {
+  const { volts13, volts18, volts, toneArrives, dormant } = offer;
+  const { part, port } = at;
+  return { part, port, volts13, volts18, volts, toneArrives, dormant, ohms: 0, dropVolts: 0, ...more };
+}
+
+function climb(
+  evaluation: Evaluation,
+  source: Source,
+  [part, port]: PortRef,
+  before: number,
+  steps: Bare[],
+): void {
+  const record = evaluation.record(part);
+  if (!record) return;
+  const offer = offerOf(record.feeds[port], source);
+  if (!offer) {
+    // A part on a loop is not computed: the supply is known up to its door.
+    const last = steps[before];
+    if (record.looped && last)
+      steps.push({ ...last, part, port, before, ohms: 0, dropVolts: 0, end: "loop" });
+    return;
+  }
+  const ways = onward(record, port, source);
+  const open = ways.filter((way) => record.joined[way.port]);
+  const first = open[0] ?? ways[0];
+  const { load } = record.kind.power(record.options);
+  const end = open.length > 0 ? undefined : endOf(record, port, ways.length > 0);
+  const index = steps.length;
+  steps.push(
+    bare({ part, port }, offer, {
+      before,
+      milliamps: record.demands[port]?.milliamps ?? 0,
+      ...(first
+        ? { ohms: first.offer.ohms - offer.ohms, dropVolts: first.offer.dropVolts - offer.dropVolts }
+        : {}),
+      ...(load?.ports.includes(port) ? { needsVolts: load.minVolts } : {}),
+      ...(end ? { end } : {}),
+    }),
+  );
+  for (const way of open) {
+    const far = record.joined[way.port];
+    if (far) climb(evaluation, source, far, index, steps);
+  }
+}
+
+type Way = { readonly port: string; readonly offer: Offer };
+
+/** Inputs onto which a part hands the supply on. */
+function onward(record: PartRecord, from: string, source: Source): readonly Way[] {
+  const paths = record.kind.power(record.options).paths ?? [];
+  return paths
+    .filter((path) => path.from === from)
+    .flatMap((path) => {
+      const offer = offerOf(record.offers[path.to], source);
+      return offer ? [{ port: path.to, offer }] : [];
+    });
+}
+
+function offerOf(feed: Feed | undefined, source: Source): Offer | undefined {
+  return feed?.find((o) => o.part === source.part && o.port === source.port);
+}
+
+function endOf(record: PartRecord, port: string, leadsOn: boolean): SupplyEnd {
+  const { load, shorts } = record.kind.power(record.options);
+  if (shorts?.includes(port)) return "shorted";
+  if (load?.ports.includes(port)) return record.powered ? "feeds" : "too low";
+  return leadsOn ? "nothing above" : "blocked";
+}
+
+const END_WORDS: Readonly<Record<SupplyEnd, string>> = {
+  feeds: "here it is used, and this is enough",
+  "too low": "here it is needed, but this is not enough",
+  blocked: "here it ends: this part passes no direct current",
+  shorted: "here it is shorted to earth",
+  "nothing above": "nothing is joined above",
+  loop: "here it ends: this part lies on a loop",
+};
+
+function wordsOf(step: Bare): string {
+  const volts =
+    step.volts13 === step.volts18
+      ? `${round1(step.volts)} V`
+      : `${round1(step.volts13)} V for vertical, ${round1(step.volts18)} V for horizontal`;
+  const gives = step.before === null;
+  const facts = [
+    `${volts} ${gives ? "put on the cable" : "arrive"}`,
+    `${Math.round(step.milliamps)} mA`,
+    ...(step.ohms > 0 ? [`${round1(step.ohms)} Ω of its own take ${round1(step.dropVolts)} V`] : []),
+    ...(gives ? [] : [step.toneArrives ? "tone arrives" : "no tone arrives"]),
+    ...(step.dormant ? ["behind a switch that stands elsewhere now"] : []),
+    ...(step.needsVolts === undefined ? [] : [`it needs ${round1(step.needsVolts)} V`]),
+    ...(step.end ? [END_WORDS[step.end]] : []),
+  ];
+  return `${partName(step.part)}: ${facts.join("; ")}.`;
+}
