@@ -1,7 +1,10 @@
 /** How a level came about: one carrier followed from where it is back to its source, step by step. */
 import type { PartId } from "../design/design.ts";
 import type { Path } from "../parts/contract.ts";
+import { tuningFor } from "../parts/userBands.ts";
+import type { Tuning } from "../rf/tuningWord.ts";
 import type { Band } from "../signal/band.ts";
+import type { Carrier } from "../signal/carrier.ts";
 import { gainDb } from "../signal/gain.ts";
 import { ciDb, cnDb, cniDb, isLive } from "../signal/readout.ts";
 import type { Response } from "../signal/response.ts";
@@ -31,6 +34,8 @@ export type TraceStep = {
   readonly loMHz?: number;
   /** User band that carries it from here on. */
   readonly userBand?: number;
+  /** What the receiver has to say to get it there; on the step that stacks. */
+  readonly tuning?: Tuning;
   /** True when this part cut it. */
   readonly cutHere: boolean;
 };
@@ -129,6 +134,11 @@ function stepOf(record: PartRecord, port: string, out: Found, came: Arrival | nu
   const levelDbuv = band.level[i] ?? 0;
   const cut = band.cuts[(band.cut[i] ?? 0) - 1];
   const stacksHere = band.stack?.part === record.part.id;
+  const airMHz = came ? carrierOf(came)?.airMHz : undefined;
+  const tuning =
+    band.stack && stacksHere && airMHz !== undefined
+      ? tuningFor(band.stack.standard, { airMHz, userBandMHz: centreMHz })
+      : null;
   const ways = record.kind.signal(record.options, { id: record.part.id, powered: record.powered });
   const chain = came
     ? chains(ways.paths ?? [], came.port, record, out).find((c) => c.at(-1)?.to === port)
@@ -147,8 +157,13 @@ function stepOf(record: PartRecord, port: string, out: Found, came: Arrival | nu
     made: stacksHere ? [] : (chain ?? []).flatMap((p) => madeOf(p.response, centreMHz)),
     ...(lo === undefined ? {} : { loMHz: lo }),
     ...(band.stack ? { userBand: band.stack.numbers[i] ?? 0 } : {}),
+    ...(tuning ? { tuning } : {}),
     cutHere: !isLive(band, i) && cut?.part === record.part.id,
   };
+}
+
+function carrierOf({ band, i }: Found): Carrier | undefined {
+  return band.grid.plan[band.grid.index[i] ?? 0];
 }
 
 /** A response taken apart: what each piece does at a frequency. */

@@ -1,8 +1,11 @@
 /** User bands of channel-stacked feeds: the usual sets, and how a part's options choose among them. */
 import { z } from "zod";
+import { type Tuning, tuningDscr, tuningScr } from "../rf/tuningWord.ts";
 import { remembered } from "../signal/remember.ts";
 import type { StackPath } from "./contract.ts";
 import { choice, number, rows, whole } from "./fields.ts";
+import { SKY_SPLIT_MHZ } from "./planSatellite.ts";
+import { UNIVERSAL_HIGH_LO_MHZ, UNIVERSAL_LOW_LO_MHZ } from "./quadrants.ts";
 
 export type UserBand = StackPath["userBands"][number];
 export type StackStandard = StackPath["standard"];
@@ -22,6 +25,19 @@ export const USUAL_CENTRES_MHZ = {
     1602, 1638, 1716, 1752, 1788, 1824, 1860, 1896, 1932, 1968, 2004, 2076, 2112, 2148,
   ],
 } as const;
+
+/**
+ * What a receiver sends to get a transponder on a user band; null where the standard's word does not reach.
+ * Receivers reckon with the oscillators of a universal converter, whatever feeds the stacking one.
+ */
+export function tuningFor(
+  standard: StackStandard,
+  o: { readonly airMHz: number; readonly userBandMHz: number },
+): Tuning | null {
+  const { airMHz, userBandMHz } = o;
+  const ifMHz = airMHz - (airMHz < SKY_SPLIT_MHZ ? UNIVERSAL_LOW_LO_MHZ : UNIVERSAL_HIGH_LO_MHZ);
+  return standard === "EN 50494" ? tuningScr({ ifMHz, userBandMHz }) : tuningDscr({ ifMHz, userBandMHz });
+}
 
 /** Width of a user band [MHz]: analogue filters 46 to 60, digital ones 30 to 36; typical, from memory. */
 const USUAL_WIDTH_MHZ = { four: 50, eight: 50, thirtyTwo: 36 } as const;

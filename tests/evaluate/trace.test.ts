@@ -44,6 +44,11 @@ describe("tracing a carrier", () => {
     );
     expect(steps.map((s) => s.part)).toEqual(["dish", "lnb", "stack", "drop1", "plate1"]);
     expect(steps.at(-1)?.userBand).toBe(2);
+    // By EN 50607, as implemented in public code: 10 729 − 9750 = 979 MHz of IF, less 100; at the centre of user band
+    // 2. The receiver reckons so although a wideband converter with its oscillator at 10 400 MHz feeds the stack.
+    const stacking = steps.find((s) => s.tuning);
+    expect([stacking?.part, steps[0]?.centreMHz]).toEqual(["stack", 10_729]);
+    expect(stacking?.tuning).toEqual({ word: 879, tunesToMHz: 1420 });
   });
 
   test("TR5: the part that cuts a carrier is marked", () => {

@@ -11,11 +11,22 @@ export function didWords(step: TraceStep, before: TraceStep | undefined): readon
   const moved = Math.abs(step.centreMHz - before.centreMHz) > SAME_MHZ;
   const way = `${megahertz(before.centreMHz)} → ${megahertz(step.centreMHz)} MHz`;
   const stacks = step.userBand !== undefined && before.userBand === undefined;
-  if (stacks) words.push(`put on user band ${step.userBand}: ${way}`, "level held by gain control");
+  if (stacks)
+    words.push(
+      `put on user band ${step.userBand}: ${way}`,
+      ...askedWords(step),
+      "level held by gain control",
+    );
   else if (step.loMHz !== undefined) words.push(`${megahertz(step.loMHz)} MHz oscillator: ${way}`);
   else if (moved) words.push(way);
   if (!stacks) for (const { what, db } of step.made) words.push(`${what} ${signed(db)} dB`);
   if (words.length === 0) words.push("passes unchanged");
   if (step.cutHere) words.push("taken away here");
   return words;
+}
+
+/** By which message a receiver gets a carrier onto a user band. */
+function askedWords({ tuning }: TraceStep): readonly string[] {
+  if (!tuning) return [];
+  return [`asked for by tuning word ${tuning.word}, found at ${megahertz(tuning.tunesToMHz)} MHz`];
 }
