@@ -33,7 +33,7 @@ export function runTreatment(o: {
   derating: DeratingChoice;
   before: SignalResult | undefined;
 }): SignalResult {
-  const run: Run = { ...o, inner: new Map(), travelled: new Map() };
+  const run: Run = { ...o };
   const out: Record<string, PortResult> = {};
   for (const port of portsServed(o.treatment)) {
     const former = o.before?.[port];
@@ -48,16 +48,20 @@ type Run = {
   readonly treatment: SignalTreatment;
   readonly inputs: (port: string) => Spectrum;
   readonly switches: Readonly<Record<string, SwitchState>>;
-  readonly inner: Map<string, Gathered>;
-  readonly travelled: Map<Path["response"], Map<string, Travelled>>;
+  // Made where a part has inner nodes or switched outputs: most have none.
+  inner?: Map<string, Gathered>;
+  travelled?: Map<Path["response"], Map<string, Travelled>>;
   readonly derating: DeratingChoice;
 };
 
-function portsServed(t: SignalTreatment): ReadonlySet<string> {
-  const ports = new Set<string>();
-  for (const e of t.emits ?? []) ports.add(e.port);
-  for (const p of t.paths ?? []) if (!p.to.startsWith("#")) ports.add(p.to);
-  for (const s of t.stacks ?? []) ports.add(s.to);
+function portsServed(t: SignalTreatment): readonly string[] {
+  const ports: string[] = [];
+  const add = (port: string) => {
+    if (!port.startsWith("#") && !ports.includes(port)) ports.push(port);
+  };
+  for (const e of t.emits ?? []) add(e.port);
+  for (const p of t.paths ?? []) add(p.to);
+  for (const s of t.stacks ?? []) add(s.to);
   return ports;
 }
 
@@ -133,6 +137,7 @@ function travelled(run: Run, path: Path, notes: Notes): Travelled {
   if (!path.condition) return make();
   const { polarisation = "", half = "", fromMHz = 0, toMHz = 0 } = path.takes ?? {};
   const way = `${path.from} ${polarisation}${half}${fromMHz}-${toMHz} ${path.loMHz ?? 0}`;
+  run.travelled ??= new Map();
   return remembered(
     remembered(run.travelled, path.response, () => new Map<string, Travelled>()),
     way,
@@ -170,6 +175,7 @@ function travel(run: Run, path: Path, notes: Notes): Travelled {
 
 function arriving(run: Run, node: string, notes: Notes): Spectrum {
   if (!node.startsWith("#")) return run.inputs(node);
+  run.inner ??= new Map();
   const inside = remembered(run.inner, node, () => {
     const result = gather(run, node);
     notes.meetings.push(...result.meetings);
