@@ -1,4 +1,5 @@
 import { Copy, Trash2 } from "lucide-react";
+import { useRef } from "react";
 import { setOption } from "../../design/edits/options.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { CAUTIONS } from "../../parts/cautions.ts";
@@ -10,6 +11,7 @@ import { deleteSelection, duplicateSelection } from "../canvas/selectionEdits.ts
 import { IconButton } from "../kit/IconButton.tsx";
 import { FindingItem } from "../verdict/FindingList.tsx";
 import { ServiceTable } from "../verdict/VerdictRow.tsx";
+import { Jumps } from "./Jumps.tsx";
 import { LabelField } from "./LabelField.tsx";
 import { OptionField } from "./OptionField.tsx";
 import { PartState } from "./PartState.tsx";
@@ -28,6 +30,7 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
   const { part, kind } = record;
   const findings = useFindingsFor(part.id);
   const verdict = useVerdict(part.id);
+  const card = useRef<HTMLDivElement>(null);
   const fields = Object.entries(kind.options.shape).flatMap(([key, schema]) => {
     const meta = fieldMeta(schema);
     return meta ? [{ key, meta }] : [];
@@ -37,7 +40,7 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
   const usual = fields.filter((f) => !f.meta.advanced && !now.includes(f));
   const advanced = fields.filter((f) => f.meta.advanced);
   return (
-    <div className="inspector">
+    <div className="inspector" ref={card}>
       <header className="inspector-head">
         <p className="quiet small">
           {FAMILY_NAMES[kind.family]} · {kind.name}
@@ -51,6 +54,7 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
           <IconButton bordered icon={Copy} name="Duplicate this part" onPress={duplicateSelection} />
           <IconButton bordered icon={Trash2} name="Delete this part" onPress={deleteSelection} />
         </div>
+        <Jumps card={card} />
       </header>
       {now.length > 0 ? (
         <section className="asks" aria-label="At this moment">

@@ -1,15 +1,13 @@
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Port } from "../../parts/contract.ts";
 import { SILENCE } from "../../signal/band.ts";
-import type { Offer } from "../../signal/control.ts";
 import { useApp } from "../../store/app.ts";
 import { alternatives } from "../bands.ts";
-import { decimal } from "../format.ts";
 import { selectFromPane } from "../reveal.ts";
 import { BandLine } from "./BandLine.tsx";
 import { wireAtPort } from "./wireAtPort.ts";
 
-/** For every port: what is joined, which signals pass, and which supply arrives from whom. */
+/** For every port: what is joined, and which signals pass. */
 export function PortList({ record }: { readonly record: PartRecord }) {
   if (record.ports.length === 0) return null;
   return (
@@ -61,24 +59,6 @@ function PortItem({ record, port }: { readonly record: PartRecord; readonly port
           signals.
         </p>
       ) : null}
-      {(record.feeds[port.id] ?? []).map((offer) => (
-        <p key={`${offer.part}.${offer.port}`} className="small">
-          {offerWords(offer, evaluation.record(offer.part)?.part.label ?? offer.part)}
-        </p>
-      ))}
     </li>
   );
-}
-
-/** "Lounge receiver asks for H high: 17.2 V and 22 kHz arrive." */
-function offerWords(offer: Offer, label: string): string {
-  const volts = `${decimal(offer.volts)} V`;
-  const dormant = offer.dormant ? " (while a switch stands otherwise)" : "";
-  if (!offer.request) return `“${label}” feeds ${volts}${dormant}.`;
-  const { polarisation, half, userBands } = offer.request;
-  if (userBands && userBands.length > 0) {
-    return `“${label}” speaks for user ${userBands.length === 1 ? "band" : "bands"} ${userBands.join(", ")}: ${volts} arrive${dormant}.`;
-  }
-  const tone = half === "high" ? (offer.toneArrives ? " and 22 kHz" : ", but the 22 kHz tone is lost") : "";
-  return `“${label}” asks for ${polarisation} ${half}: ${volts}${tone} arrive${dormant}.`;
 }

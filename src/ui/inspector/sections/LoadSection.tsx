@@ -23,11 +23,11 @@ export function LoadSection({ record }: { readonly record: PartRecord }) {
 function LoadOf({ line }: { readonly line: LoadLine }) {
   const over = line.levelDbuv - line.allowedDbuv;
   const share = Math.min(1, Math.max(0, (over + BELOW_DB) / (BELOW_DB + ABOVE_DB)));
-  const spare = over > 0 ? `${decimal(over)} dB over its limit` : `${decimal(-over)} dB below its limit`;
+  const spare = over > 0 ? `${decimal(over)} dB over the limit` : `${decimal(-over)} dB below the limit`;
   return (
     <div className="load-of">
       <p className={over > 0 ? "state bad" : "state"}>
-        <strong>{line.ports.join(", ")}</strong> {spare}
+        <strong>{line.ports.join(", ")}:</strong> {spare}
       </p>
       <div className={over > 0 ? "load-bar over" : "load-bar"} aria-hidden="true">
         <span className="load-fill" style={{ width: `${share * 100}%` }} />

@@ -44,7 +44,9 @@ export function SupplySection({ record }: { readonly record: PartRecord }) {
                     {row.port} <span className="quiet">{row.way === "arrives" ? "←" : "→"}</span>
                     <span className="unseen">{row.way}</span>
                   </th>
-                  <td>{row.source}</td>
+                  <td>
+                    {row.source} <span className="quiet">{row.asks}</span>
+                  </td>
                   <td className="number">{decimal(row.volts)}</td>
                   <td className="number">{row.milliamps > 0 ? decimal(row.milliamps, 0) : "–"}</td>
                   <td>{STATE_WORDS[row.state]}</td>
@@ -52,6 +54,7 @@ export function SupplySection({ record }: { readonly record: PartRecord }) {
               ))}
             </tbody>
           </table>
+          <p className="quiet small">Current: all that hangs on this port, as if it alone were fed by it.</p>
         </div>
       ) : (
         <p className="small">No supply reaches it.</p>

@@ -34,7 +34,6 @@ function SwitchOf({ at, label }: { readonly at: SwitchState; readonly label: str
           <table className="figures-table">
             <thead>
               <tr>
-                <th scope="col">From</th>
                 <th scope="col">V for V</th>
                 <th scope="col">V for H</th>
                 <th scope="col">Lost</th>
@@ -42,11 +41,9 @@ function SwitchOf({ at, label }: { readonly at: SwitchState; readonly label: str
                 <th scope="col">Supplies</th>
               </tr>
             </thead>
-            <tbody>
-              {speakers.map((speaker, i) => (
-                <SpeakerRow key={speaker.key} speaker={speaker} isWinner={i === 0} />
-              ))}
-            </tbody>
+            {speakers.map((speaker, i) => (
+              <SpeakerRows key={speaker.key} speaker={speaker} isWinner={i === 0} />
+            ))}
           </table>
         </div>
       )}
@@ -61,31 +58,35 @@ function standWords(at: SwitchState): string {
   return at.contested ? `${stands}, contested: each sees what the first asks for` : stands;
 }
 
-function SpeakerRow({ speaker, isWinner }: { readonly speaker: Speaker; readonly isWinner: boolean }) {
+function SpeakerRows({ speaker, isWinner }: { readonly speaker: Speaker; readonly isWinner: boolean }) {
   const { offer, load } = speaker;
   const overloaded = load !== null && load.milliamps > load.limitMa;
   return (
-    <tr className={offer.dormant ? "asleep" : ""}>
-      <th scope="row">
-        {speaker.name}
-        <span className="quiet">
-          {" "}
-          {speaker.words}
-          {offer.dormant ? " (dormant: a switch stands otherwise)" : isWinner ? " · decides" : ""}
-        </span>
-      </th>
-      <td className="number">{decimal(offer.volts13)}</td>
-      <td className={speaker.tooLow ? "number short-of" : "number"}>
-        {decimal(offer.volts18)}
-        {speaker.tooLow ? " too low" : ""}
-      </td>
-      <td className="number">
-        {decimal(offer.dropVolts)} V over {decimal(offer.ohms)} Ω
-      </td>
-      <td>{offer.toneArrives ? "arrives" : <strong className="short-of">lost</strong>}</td>
-      <td className={overloaded ? "number short-of" : "number"}>
-        {load ? `${decimal(load.milliamps, 0)} of ${decimal(load.limitMa, 0)} mA` : "–"}
-      </td>
-    </tr>
+    <tbody>
+      <tr className={offer.dormant ? "speaker asleep" : "speaker"}>
+        <th scope="rowgroup" colSpan={5}>
+          {speaker.name}
+          <span className="quiet">
+            {" "}
+            {speaker.words}
+            {offer.dormant ? " (dormant: a switch stands otherwise)" : isWinner ? " · decides" : ""}
+          </span>
+        </th>
+      </tr>
+      <tr className={offer.dormant ? "asleep" : ""}>
+        <td className="number">{decimal(offer.volts13)}</td>
+        <td className={speaker.tooLow ? "number short-of" : "number"}>
+          {decimal(offer.volts18)}
+          {speaker.tooLow ? " too low" : ""}
+        </td>
+        <td className="number">
+          {decimal(offer.dropVolts)} V, {decimal(offer.ohms)} Ω
+        </td>
+        <td>{offer.toneArrives ? "arrives" : <strong className="short-of">lost</strong>}</td>
+        <td className={overloaded ? "number short-of" : "number"}>
+          {load ? `${decimal(load.milliamps, 0)} of ${decimal(load.limitMa, 0)} mA` : "–"}
+        </td>
+      </tr>
+    </tbody>
   );
 }

@@ -23,7 +23,7 @@ export function loadLines(record: PartRecord): readonly LoadLine[] {
   const lines = new Map<string, LoadLine>();
   for (const drive of hardest.values()) {
     const words = driveWords(drive);
-    const label = record.ports.find((p) => p.id === drive.port)?.label ?? "inside";
+    const label = record.ports.find((p) => p.id === drive.port)?.label ?? "Its stage";
     const { levelDbuv, allowedDbuv, totalDbuv } = drive;
     lines.set(words, {
       ports: [...(lines.get(words)?.ports ?? []), label],

@@ -7,6 +7,8 @@ export type SupplyRow = {
   /** "arrives": from downstream, at an output. "handed on": to what lies upstream, at an input. */
   readonly way: "arrives" | "handed on";
   readonly source: string;
+  /** "asks for H high, position 2", "speaks for user bands 1, 2". */
+  readonly asks: string;
   readonly volts: number;
   /** Current drawn from upstream of this port, if anything draws one [mA]. */
   readonly milliamps: number;
@@ -24,6 +26,7 @@ export function supplyRows(evaluation: Evaluation, record: PartRecord): readonly
         port: port.label,
         way: port.side === "out" ? "arrives" : "handed on",
         source: evaluation.record(offer.part)?.part.label || offer.part,
+        asks: requestWords(offer),
         volts: offer.volts,
         milliamps: record.demands[port.id]?.milliamps ?? 0,
         state: offer.dormant ? "dormant" : offer === winner ? "feeds" : "weaker",
@@ -39,4 +42,15 @@ export function loadOfSource(
 ): { readonly milliamps: number; readonly limitMa: number } | null {
   const milliamps = evaluation.record(offer.part)?.demands[offer.port]?.milliamps ?? 0;
   return milliamps > 0 ? { milliamps, limitMa: offer.limitMa } : null;
+}
+
+/** What the source of a supply asks for on its line. */
+export function requestWords({ request }: Offer): string {
+  if (!request) return "feeds, asks for nothing";
+  const { polarisation, half, position, userBands } = request;
+  if (userBands)
+    return userBands.length === 0
+      ? "speaks for no user band"
+      : `speaks for user ${userBands.length === 1 ? "band" : "bands"} ${userBands.join(", ")}`;
+  return `asks for ${polarisation} ${half}${position === undefined ? "" : `, position ${position}`}`;
 }

@@ -1,7 +1,7 @@
 /** Who speaks to a switched output, and what of it arrives there. */
 import type { Evaluation } from "../../../evaluate/evaluation.ts";
 import type { Offer, SwitchState } from "../../../signal/control.ts";
-import { loadOfSource } from "./supply.ts";
+import { loadOfSource, requestWords } from "./supply.ts";
 
 export type Speaker = {
   readonly key: string;
@@ -28,14 +28,4 @@ export function speakersOf(evaluation: Evaluation, at: SwitchState): readonly Sp
 
 function asksByVolts({ kind, request }: Offer): boolean {
   return kind === "commands" && request?.userBands === undefined;
-}
-
-function requestWords({ request }: Offer): string {
-  if (!request) return "feeds, asks for nothing";
-  const { polarisation, half, position, userBands } = request;
-  if (userBands)
-    return userBands.length === 0
-      ? "speaks for no user band"
-      : `speaks for user ${userBands.length === 1 ? "band" : "bands"} ${userBands.join(", ")}`;
-  return `asks for ${polarisation} ${half}${position === undefined ? "" : `, position ${position}`}`;
 }

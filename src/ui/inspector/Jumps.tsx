@@ -1,0 +1,38 @@
+import { type RefObject, useLayoutEffect, useState } from "react";
+
+/** Shortcuts to the sections of a long card; worth their place only from a few sections on. */
+const LEAST = 3;
+
+export function Jumps({ card }: { readonly card: RefObject<HTMLElement | null> }) {
+  const [titles, setTitles] = useState<readonly string[]>([]);
+  // Which sections there are is known only once they are drawn: each decides for itself whether it has a say.
+  useLayoutEffect(() => {
+    const found = headings(card.current).map((h) => h.textContent ?? "");
+    setTitles((before) => (before.join("|") === found.join("|") ? before : found));
+  });
+  if (titles.length < LEAST) return null;
+  return (
+    <nav className="jumps" aria-label="Sections of this part">
+      {titles.map((title) => (
+        <button
+          key={title}
+          type="button"
+          className="chip"
+          onClick={() => {
+            const heading = headings(card.current).find((h) => h.textContent === title);
+            if (!heading) return;
+            heading.tabIndex = -1;
+            heading.focus({ preventScroll: true });
+            heading.scrollIntoView({ block: "start" });
+          }}
+        >
+          {title}
+        </button>
+      ))}
+    </nav>
+  );
+}
+
+function headings(card: HTMLElement | null): readonly HTMLElement[] {
+  return card ? [...card.querySelectorAll<HTMLElement>(":scope > section > h3")] : [];
+}
