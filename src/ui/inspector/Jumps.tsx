@@ -1,4 +1,4 @@
-import { type RefObject, useLayoutEffect, useState } from "react";
+import { type RefObject, useEffect, useState } from "react";
 
 /** Shortcuts to the sections of a long card; worth their place only from a few sections on. */
 const LEAST = 3;
@@ -6,7 +6,8 @@ const LEAST = 3;
 export function Jumps({ card }: { readonly card: RefObject<HTMLElement | null> }) {
   const [titles, setTitles] = useState<readonly string[]>([]);
   // Which sections there are is known only once they are drawn: each decides for itself whether it has a say.
-  useLayoutEffect(() => {
+  // Not a layout effect: the card around this is attached only after those.
+  useEffect(() => {
     const found = headings(card.current).map((h) => h.textContent ?? "");
     setTitles((before) => (before.join("|") === found.join("|") ? before : found));
   });
