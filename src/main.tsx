@@ -17,7 +17,8 @@ attachAutosave({
       if (now.design !== before.design) listener(now.design);
     }),
   retitle: (title) => {
-    const { design, change } = useApp.getState();
+    const { design, change, closePreview } = useApp.getState();
+    closePreview();
     change(retitle(design, title));
   },
 });

@@ -7,11 +7,12 @@ import { temporal } from "zundo";
 import { create } from "zustand";
 import { type Design, EMPTY_DESIGN, type PortRef, wireId } from "../design/design.ts";
 import type { Fragment } from "../design/edits/clipboard.ts";
-import type { Edit } from "../design/edits/edit.ts";
+import { done, type Edit } from "../design/edits/edit.ts";
 import { evaluate } from "../evaluate/evaluate.ts";
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { Report } from "../findings/finding.ts";
-import { report } from "../findings/report.ts";
+import { report as reportOf } from "../findings/report.ts";
+import { type Preview, previewOf, type Showing } from "./preview.ts";
 
 export type Selection = { readonly parts: readonly string[]; readonly wires: readonly string[] };
 export const NOTHING_SELECTED: Selection = { parts: [], wires: [] };
@@ -29,9 +30,12 @@ export type Notice = {
 export type Framing = Selection & { readonly nonce: number };
 
 export type AppState = {
+  /** The document at work: what is saved, shared and edited. */
   readonly design: Design;
+  /** Of what is shown (`evaluation.design`): the document, or the preview while there is one. */
   readonly evaluation: Evaluation;
   readonly report: Report;
+  readonly preview: Preview | null;
   /** Counts designs opened: the canvas shows the whole of each new one. */
   readonly opened: number;
   readonly selection: Selection;
@@ -44,8 +48,14 @@ export type AppState = {
   /** Applies an edit as one undo step; with the same `merge` key shortly after, as part of the last step. */
   readonly change: (edit: Edit, options?: { readonly merge?: string }) => boolean;
   readonly openDesign: (design: Design) => void;
+  /** While a preview is shown, undo closes it and does no more; redo waits. */
   readonly undo: () => void;
   readonly redo: () => void;
+  /** Shows another design in the place of the document, to look at only: every edit is refused meanwhile. */
+  readonly showPreview: (showing: Showing) => void;
+  readonly closePreview: () => void;
+  /** Takes the preview over as one undo step. */
+  readonly applyPreview: () => boolean;
   readonly select: (selection: Partial<Selection>) => void;
   readonly frame: (target: Partial<Selection>) => void;
   readonly notify: (text: string, tone?: NoticeTone, options?: { readonly undoable?: boolean }) => void;
@@ -58,6 +68,8 @@ export type AppState = {
 const MERGE_WINDOW_MS = 1200;
 const HISTORY_LIMIT = 300;
 const NOTICE_LIMIT = 4;
+
+const PREVIEW_REFUSAL = "This is a preview: apply it or close it first.";
 
 let lastMerge: { key: string; time: number } | null = null;
 let counter = 0;
@@ -72,12 +84,18 @@ export const useApp = create<AppState>()(
         return {
           design,
           evaluation,
-          report: report(evaluation),
+          report: reportOf(evaluation),
           selection: stillThere(before.selection, design),
         };
       };
+      /** What was worked out of the document, put aside while a preview is shown. */
+      let aside: Pick<AppState, "evaluation" | "report"> | null = null;
       const step = (direction: "undo" | "redo") => {
         lastMerge = null;
+        if (get().preview) {
+          if (direction === "undo") get().closePreview();
+          return;
+        }
         useApp.temporal.getState()[direction]();
         set(settle(get().design));
       };
@@ -86,7 +104,8 @@ export const useApp = create<AppState>()(
       return {
         design: EMPTY_DESIGN,
         evaluation,
-        report: report(evaluation),
+        report: reportOf(evaluation),
+        preview: null,
         opened: 0,
         selection: NOTHING_SELECTED,
         clipboard: null,
@@ -97,6 +116,10 @@ export const useApp = create<AppState>()(
         change: (edit, options) => {
           if (!edit.ok) {
             get().notify(edit.reason, "warning");
+            return false;
+          }
+          if (get().preview) {
+            get().notify(PREVIEW_REFUSAL, "warning");
             return false;
           }
           if (edit.design === get().design) return true;
@@ -111,8 +134,10 @@ export const useApp = create<AppState>()(
 
         openDesign: (design) => {
           lastMerge = null;
+          aside = null;
           set((s) => ({
             ...settle(design),
+            preview: null,
             opened: s.opened + 1,
             selection: NOTHING_SELECTED,
             framing: null,
@@ -123,6 +148,30 @@ export const useApp = create<AppState>()(
 
         undo: () => step("undo"),
         redo: () => step("redo"),
+
+        showPreview: (showing) => {
+          const { design, evaluation, report, selection } = get();
+          aside ??= { evaluation, report };
+          const shown = evaluate(showing.design, evaluation);
+          set({
+            preview: previewOf(showing, design),
+            evaluation: shown,
+            report: reportOf(shown),
+            selection: stillThere(selection, showing.design),
+            connecting: null,
+          });
+        },
+        closePreview: () => {
+          if (!aside) return;
+          set((s) => ({ ...aside, preview: null, selection: stillThere(s.selection, s.design) }));
+          aside = null;
+        },
+        applyPreview: () => {
+          const { preview, closePreview, change } = get();
+          if (!preview?.canApply) return false;
+          closePreview();
+          return change(done(preview.design));
+        },
 
         select: (selection) => {
           const next = { ...NOTHING_SELECTED, ...selection };
@@ -140,7 +189,7 @@ export const useApp = create<AppState>()(
           })),
         dismiss: (id) => set((s) => ({ notices: s.notices.filter((n) => n.id !== id) })),
         setClipboard: (clipboard) => set({ clipboard }),
-        setConnecting: (connecting) => set({ connecting }),
+        setConnecting: (connecting) => set((s) => ({ connecting: s.preview ? null : connecting })),
       };
     },
     {

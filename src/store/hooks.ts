@@ -10,6 +10,11 @@ import type { Finding, Report, Verdict } from "../findings/finding.ts";
 import { SILENCE, type Spectrum } from "../signal/band.ts";
 import { useApp } from "./app.ts";
 
+/** The design that is shown: the document, or the preview while there is one. */
+export function useShownDesign(): Design {
+  return useApp((s) => s.evaluation.design);
+}
+
 export function useRecord(id: string): PartRecord | undefined {
   return useApp((s) => s.evaluation.record(id));
 }
@@ -19,12 +24,12 @@ export function usePart(id: string): Part | undefined {
 }
 
 export function useWire(id: string): Wire | undefined {
-  return useApp((s) => wireOf(s.design, id));
+  return useApp((s) => wireOf(s.evaluation.design, id));
 }
 
 export function useSpectrum(id: string): Spectrum {
   return useApp((s) => {
-    const wire = wireOf(s.design, id);
+    const wire = wireOf(s.evaluation.design, id);
     return wire ? s.evaluation.spectrum(wire) : SILENCE;
   });
 }

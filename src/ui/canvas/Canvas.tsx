@@ -3,6 +3,7 @@ import { ReactFlowProvider } from "@xyflow/react";
 import { useLayoutEffect, useRef, useState } from "react";
 import { useApp } from "../../store/app.ts";
 import { useCommandKeys } from "../keys.ts";
+import { PreviewBar } from "../preview/PreviewBar.tsx";
 import { boxOf } from "./boxes.ts";
 import { CanvasBar } from "./CanvasBar.tsx";
 import { CanvasDialogs } from "./CanvasDialogs.tsx";
@@ -27,9 +28,10 @@ export function Canvas() {
   const frame = useRef<HTMLDivElement>(null);
   const start = useStartView(frame);
   const detail = useCanvas((s) => s.detail);
+  const isPreview = useApp((s) => s.preview !== null);
   useCommandKeys(frame);
   return (
-    <div className="canvas" ref={frame} data-detail={detail}>
+    <div className="canvas" ref={frame} data-detail={detail} data-preview={isPreview}>
       <Hatches />
       {start && (
         <ReactFlowProvider>
@@ -38,6 +40,7 @@ export function Canvas() {
         </ReactFlowProvider>
       )}
       <EmptyHint />
+      <PreviewBar />
       <div className="canvas-bars">
         <SelectionBar />
         <CanvasBar />
@@ -56,7 +59,7 @@ function useStartView(frame: React.RefObject<HTMLDivElement | null>): Viewport |
   useLayoutEffect(() => {
     if (!frame.current) return;
     const pane = sizeOf(frame.current);
-    const { design } = useApp.getState();
+    const { design } = useApp.getState().evaluation;
     const bounds = boundsOf(design.parts.map(boxOf));
     const view = bounds ? opening(bounds, pane, design.parts.length) : emptyView(pane);
     lookAt(design, view, pane);

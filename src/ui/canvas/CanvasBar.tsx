@@ -7,7 +7,7 @@ import { useCanvas } from "./state.ts";
 
 export function CanvasBar() {
   const selecting = useCanvas((s) => s.selecting);
-  const parts = useApp((s) => s.design.parts.length);
+  const parts = useApp((s) => s.evaluation.design.parts.length);
   return (
     <div className="canvas-bar" role="toolbar" aria-label="Canvas">
       <CommandButton id="farther" icon={Minus} />

@@ -9,8 +9,10 @@ import {
 } from "@xyflow/react";
 import { type MouseEvent, type RefObject, useMemo, useRef } from "react";
 import { useApp } from "../../store/app.ts";
+import { useShownDesign } from "../../store/hooks.ts";
 import { boxesOf, boxOf } from "./boxes.ts";
 import { edgesOf, nodesOf, type PartNode, type WireEdge } from "./flowItems.ts";
+import { GoneParts } from "./GoneParts.tsx";
 import { GuideLines } from "./GuideLines.tsx";
 import { JoinLine } from "./JoinLine.tsx";
 import { joinToPart } from "./joining.ts";
@@ -41,12 +43,10 @@ type Props = {
 
 export function Diagram({ start, frame }: Props) {
   const selecting = useCanvas((s) => s.selecting);
+  const isPreview = useApp((s) => s.preview !== null);
   const view = useView(frame);
   const moving = useMoving(view.area);
-  const reveal = useReveal(
-    useApp((s) => s.design),
-    view.area,
-  );
+  const reveal = useReveal(useShownDesign(), view.area);
   const { nodes, edges } = useItems(reveal, moving.dragged);
   const choosing = useSelecting();
   const joining = useJoining();
@@ -65,6 +65,8 @@ export function Diagram({ start, frame }: Props) {
       elevateNodesOnSelect={false}
       snapToGrid
       snapGrid={SNAP}
+      nodesDraggable={!isPreview}
+      nodesConnectable={!isPreview}
       deleteKeyCode={null}
       selectionKeyCode="Shift"
       selectionMode={SelectionMode.Partial}
@@ -91,13 +93,14 @@ export function Diagram({ start, frame }: Props) {
       {...joining}
     >
       {reveal !== "all" && <PlanLayer />}
+      {isPreview && <GoneParts />}
       <GuideLines />
     </ReactFlow>
   );
 }
 
 function useItems(reveal: Reveal, dragged: ReturnType<typeof useMoving>["dragged"]) {
-  const design = useApp((s) => s.design);
+  const design = useShownDesign();
   const selection = useApp((s) => s.selection);
   const lastNodes = useRef<ReadonlyMap<string, PartNode>>(new Map());
   const lastEdges = useRef<ReadonlyMap<string, WireEdge>>(new Map());
@@ -121,7 +124,8 @@ function finishJoint(_: MouseEvent, node: Node | Edge): void {
 
 /** A tap beside everything gives up a joint that was begun; on the plan it takes the part drawn there. */
 function onPane(event: MouseEvent, toCanvas: (client: { x: number; y: number }) => { x: number; y: number }) {
-  const { connecting, setConnecting, design, select } = useApp.getState();
+  const { connecting, setConnecting, evaluation, select } = useApp.getState();
+  const { design } = evaluation;
   if (connecting) setConnecting(null);
   if (useCanvas.getState().detail !== "plan") return;
   const at = toCanvas({ x: event.clientX, y: event.clientY });

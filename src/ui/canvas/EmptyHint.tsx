@@ -3,7 +3,7 @@ import { useApp } from "../../store/app.ts";
 import { openDialog } from "../panes.ts";
 
 export function EmptyHint() {
-  const isEmpty = useApp((s) => s.design.parts.length === 0);
+  const isEmpty = useApp((s) => s.evaluation.design.parts.length === 0);
   if (!isEmpty) return null;
   return (
     <div className="empty-hint">

@@ -14,7 +14,7 @@ const MARGIN_PX = 120;
 
 export function Minimap() {
   const isOpen = useCanvas((s) => s.mapOpen);
-  const isEmpty = useApp((s) => s.design.parts.length === 0);
+  const isEmpty = useApp((s) => s.evaluation.design.parts.length === 0);
   if (isEmpty) return null;
   return (
     <div className="minimap">

@@ -16,14 +16,19 @@ export const PartCard = memo(function PartCard({ id, selected }: NodeProps) {
   const record = useRecord(id);
   const far = useCanvas((s) => isFar(s.detail));
   const state = usePartState(id, record);
+  const mark = useApp((s) =>
+    s.preview?.added.has(id) ? "New" : s.preview?.changed.has(id) ? "Changed" : null,
+  );
   if (!record) return null;
   const Card = far ? FarCard : NearCard;
-  return <Card record={record} state={state} selected={selected} />;
+  return <Card record={record} state={state} mark={mark} selected={selected} />;
 });
 
 type CardProps = {
   readonly record: PartRecord;
   readonly state: PartState | null;
+  /** What a preview does to it. */
+  readonly mark: "New" | "Changed" | null;
   readonly selected: boolean;
 };
 
@@ -34,7 +39,7 @@ function usePartState(id: string, record: PartRecord | undefined): PartState | n
 }
 
 /** Read from a distance: only what can be read there is drawn, which also keeps many of them cheap. */
-function FarCard({ record, state, selected }: CardProps) {
+function FarCard({ record, state, mark, selected }: CardProps) {
   const { part, kind, ports } = record;
   const places = portPlaces(ports);
   return (
@@ -43,7 +48,13 @@ function FarCard({ record, state, selected }: CardProps) {
       data-family={kind.family}
       data-selected={selected}
       data-tone={state?.tone}
+      data-mark={mark ?? undefined}
     >
+      {mark && (
+        <span className="node-card-mark" id={`card-${part.id}-mark`}>
+          {mark}
+        </span>
+      )}
       <span className="node-card-far-name" id={`card-${part.id}-name`}>
         {part.label}
       </span>
@@ -70,7 +81,7 @@ function FarCard({ record, state, selected }: CardProps) {
   );
 }
 
-function NearCard({ record, state, selected }: CardProps) {
+function NearCard({ record, state, mark, selected }: CardProps) {
   const { part, kind, options, ports } = record;
   const inRows = hasRows(ports);
   const places = portPlaces(ports);
@@ -81,7 +92,13 @@ function NearCard({ record, state, selected }: CardProps) {
       data-selected={selected}
       data-tone={state?.tone}
       data-rows={inRows}
+      data-mark={mark ?? undefined}
     >
+      {mark && (
+        <span className="node-card-mark" id={`card-${part.id}-mark`}>
+          {mark}
+        </span>
+      )}
       <div className="node-card-head">
         <PartSymbol name={kind.symbol(options)} />
         <div className="node-card-words">

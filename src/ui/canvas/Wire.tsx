@@ -57,7 +57,7 @@ export const Wire = memo(function Wire(props: EdgeProps) {
 function useRoute(props: EdgeProps, ports: readonly { id: string; side: string }[] | undefined): Route {
   const { sourceX, sourceY, targetX, targetY, sourceHandleId } = props;
   // The same array until a card moves for good: while one is dragged, only its own wires look for a way.
-  const boxes = useApp((s) => boxesOf(s.design));
+  const boxes = useApp((s) => boxesOf(s.evaluation.design));
   return useMemo(() => {
     const outputs = ports?.filter((p) => p.side === "out") ?? [];
     const index = Math.max(

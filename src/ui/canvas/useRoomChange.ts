@@ -25,8 +25,8 @@ export function useRoomChange(frame: RefObject<HTMLDivElement | null>, go: (view
         zoom,
       };
       before = now;
-      const { design, selection } = useApp.getState();
-      const bounds = boundsOf(boxesAround(design, selection.parts, selection.wires));
+      const { evaluation, selection } = useApp.getState();
+      const bounds = boundsOf(boxesAround(evaluation.design, selection.parts, selection.wires));
       go(bounds ? nudgedIntoView(centred, bounds, now) : centred);
     });
     observer.observe(element);

@@ -2,6 +2,7 @@
 import { type Viewport as FlowViewport, useReactFlow } from "@xyflow/react";
 import { type RefObject, useCallback, useEffect, useMemo } from "react";
 import { useApp } from "../../store/app.ts";
+import { useShownDesign } from "../../store/hooks.ts";
 import { boxOf } from "./boxes.ts";
 import { type Box, boundsOf, type Point } from "./layout.ts";
 import { sizeOf } from "./paneSize.ts";
@@ -30,7 +31,7 @@ export function useView(frame: RefObject<HTMLDivElement | null>) {
     [frame],
   );
   const onMove = useCallback(
-    (_: unknown, view: FlowViewport) => lookAt(useApp.getState().design, view, paneSize()),
+    (_: unknown, view: FlowViewport) => lookAt(useApp.getState().evaluation.design, view, paneSize()),
     [paneSize],
   );
   const area = useCallback((): Box => areaInView(flow.getViewport(), paneSize()), [flow, paneSize]);
@@ -42,7 +43,7 @@ export function useView(frame: RefObject<HTMLDivElement | null>) {
   // What is to be drawn there is settled before the view goes there, so that it is never drawn twice.
   const go = useCallback(
     (target: Viewport, glide = false) => {
-      lookAt(useApp.getState().design, target, paneSize());
+      lookAt(useApp.getState().evaluation.design, target, paneSize());
       const calm = matchMedia("(prefers-reduced-motion: reduce)").matches;
       flow.setViewport(target, glide && !calm ? GLIDE : {});
     },
@@ -52,13 +53,13 @@ export function useView(frame: RefObject<HTMLDivElement | null>) {
   const view = useMemo((): CanvasView => {
     return {
       fit: () => {
-        const bounds = boundsOf(useApp.getState().design.parts.map(boxOf));
+        const bounds = boundsOf(useApp.getState().evaluation.design.parts.map(boxOf));
         // A glide over a thousand parts would draw all that it passes.
-        const isSmall = useApp.getState().design.parts.length < 120;
+        const isSmall = useApp.getState().evaluation.design.parts.length < 120;
         if (bounds) go(fitting(bounds, paneSize()), isSmall);
       },
       open: (box) => {
-        const parts = useApp.getState().design.parts.length;
+        const parts = useApp.getState().evaluation.design.parts.length;
         go(box ? opening(box, paneSize(), parts) : emptyView(paneSize()), false);
       },
       show: (box) => go(fitting(box, paneSize()), false),
@@ -96,18 +97,18 @@ function useFollow(
 ): void {
   const opened = useApp((s) => s.opened);
   const framing = useApp((s) => s.framing);
-  const design = useApp((s) => s.design);
+  const design = useShownDesign();
   const flow = useReactFlow();
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: each opened design is fitted once
   useEffect(() => {
-    const bounds = boundsOf(useApp.getState().design.parts.map(boxOf));
+    const bounds = boundsOf(useApp.getState().evaluation.design.parts.map(boxOf));
     view.open(bounds);
   }, [opened, view]);
 
   useEffect(() => {
     if (!framing) return;
-    const boxes = boxesAround(useApp.getState().design, framing.parts, framing.wires);
+    const boxes = boxesAround(useApp.getState().evaluation.design, framing.parts, framing.wires);
     const bounds = boundsOf(boxes);
     if (!bounds) return;
     const seen = area();

@@ -1,6 +1,7 @@
 import { Link2, SquarePlus } from "lucide-react";
 import { type KeyboardEvent, useCallback, useEffect, useMemo, useRef, useState } from "react";
 import { useApp } from "../../store/app.ts";
+import { useShownDesign } from "../../store/hooks.ts";
 import { setCanvas } from "../canvas/state.ts";
 import { openDialog, showPane } from "../panes.ts";
 import { selectFromPane } from "../reveal.ts";
@@ -10,7 +11,7 @@ import "./chain.css";
 
 /** The design as a list that a screen reader and the keyboard walk through; it selects as the canvas does. */
 export function ChainPane() {
-  const design = useApp((s) => s.design);
+  const design = useShownDesign();
   const selection = useApp((s) => s.selection);
   const [folded, setFolded] = useState<ReadonlySet<string>>(new Set());
   const [focusKey, setFocusKey] = useState<string | null>(null);

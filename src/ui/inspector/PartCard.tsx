@@ -110,8 +110,10 @@ function FieldGroup({
   readonly fields: readonly { readonly key: string; readonly meta: FieldMeta }[];
 }) {
   const { id } = record.part;
+  // A preview is looked at, not worked on.
+  const isPreview = useApp((s) => s.preview !== null);
   return (
-    <div className="options">
+    <fieldset className="options" disabled={isPreview}>
       {fields.map(({ key, meta }) => (
         <OptionField
           key={key}
@@ -127,6 +129,6 @@ function FieldGroup({
           }}
         />
       ))}
-    </div>
+    </fieldset>
   );
 }

@@ -24,9 +24,8 @@ export function PortList({ record }: { readonly record: PartRecord }) {
 
 function PortItem({ record, port }: { readonly record: PartRecord; readonly port: Port }) {
   const evaluation = useApp((s) => s.evaluation);
-  const design = useApp((s) => s.design);
   const other = record.joined[port.id];
-  const wire = wireAtPort(design, record.part.id, port.id);
+  const wire = wireAtPort(evaluation.design, record.part.id, port.id);
   const spectrum = (port.side === "in" ? record.inputs[port.id] : record.outputs[port.id]) ?? SILENCE;
   const groups = alternatives(spectrum);
   const shown = groups.filter((g) => g.selected);

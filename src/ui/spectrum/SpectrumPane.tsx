@@ -4,7 +4,7 @@ import { type Design, wireId } from "../../design/design.ts";
 import { profileOf } from "../../findings/limits.ts";
 import type { Spectrum } from "../../signal/band.ts";
 import { useApp } from "../../store/app.ts";
-import { useSpectrum, wireOf } from "../../store/hooks.ts";
+import { useShownDesign, useSpectrum, wireOf } from "../../store/hooks.ts";
 import { type Alternative, alternatives, bandName } from "../bands.ts";
 import { bandLook } from "../canvas/bandLook.ts";
 import { IconButton } from "../kit/IconButton.tsx";
@@ -22,7 +22,7 @@ import "./spectrum.css";
 /** The full spectrum of the selected wire, or of a wire at the selected part. */
 export function SpectrumPane({ onClose }: { readonly onClose: () => void }) {
   const selection = useApp((s) => s.selection);
-  const design = useApp((s) => s.design);
+  const design = useShownDesign();
   const [wanted, setWanted] = useState<string | null>(null);
   const candidates = wiresFor(design, selection.parts, selection.wires);
   const wire = candidates.find((w) => w === wanted) ?? candidates[0];
@@ -108,7 +108,7 @@ function FullSpectrum({ spectrum, wire }: { readonly spectrum: Spectrum; readonl
   const [domain, setDomain] = useState<Domain | null>(null);
   const [cursor, setCursor] = useState<string | null>(null);
   // The same object while the settings stay, so that an edit elsewhere does not make new rows.
-  const profile = useApp((s) => profileOf(s.design));
+  const profile = useApp((s) => profileOf(s.evaluation.design));
 
   const rows = useMemo(() => {
     const shown = new Set(groups.filter((g) => g.key === "" || g.key === setting).flatMap((g) => g.bands));
@@ -123,7 +123,7 @@ function FullSpectrum({ spectrum, wire }: { readonly spectrum: Spectrum; readonl
   };
   const cursorRow = rows.find((r) => r.key === cursor);
   const onAsk = (row: CarrierRow) => {
-    const [part, port] = wireOf(useApp.getState().design, wire)?.from ?? [];
+    const [part, port] = wireOf(useApp.getState().evaluation.design, wire)?.from ?? [];
     if (part === undefined || port === undefined) return;
     const question = questionAt({ part, port }, row.band, row.i);
     if (question) ask(question);

@@ -1,0 +1,29 @@
+/** A design looked at before it is taken: what it is, and what is new, changed and gone against the one at work. */
+import type { Design, Part } from "../design/design.ts";
+import { difference } from "../remedies/difference.ts";
+
+/** What somebody wishes to look at. */
+export type Showing = {
+  readonly title: string;
+  /** One more sentence, if there is one. */
+  readonly about?: string;
+  readonly design: Design;
+  /** Whether it may be taken over; a fault that is only tried out may not. */
+  readonly canApply: boolean;
+};
+
+export type Preview = Showing & {
+  readonly added: ReadonlySet<string>;
+  readonly changed: ReadonlySet<string>;
+  readonly removed: readonly Part[];
+};
+
+export function previewOf(showing: Showing, current: Design): Preview {
+  const { added, changed, removed } = difference(current, showing.design);
+  return {
+    ...showing,
+    added: new Set(added.map((p) => p.id)),
+    changed: new Set(changed.map((c) => c.after.id)),
+    removed,
+  };
+}
