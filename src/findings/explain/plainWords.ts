@@ -22,11 +22,16 @@ export function plainName({ evaluation }: Pick<Facts, "evaluation">, id: string 
     case "join":
       return "the box that joins or splits the cables";
     case "lift":
-      if (kind.power(options).load) return "the amplifier";
+      if (amplifies(record)) return "the amplifier";
       return kind.power(options).supplies ? "the power supply" : "a small part in the line";
     case "run":
       return "a cable";
   }
+}
+
+function amplifies({ part, kind, options }: PartRecord): boolean {
+  const { paths = [] } = kind.signal(options, { id: part.id, powered: true });
+  return paths.some((path) => path.noiseFigureDb !== undefined);
 }
 
 /** A phone mast or a cordless phone: drawn because it disturbs. */

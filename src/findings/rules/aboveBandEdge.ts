@@ -44,7 +44,7 @@ export const aboveBandEdge: Rule = {
     customer: (facts) =>
       `The list of channels of ${plainName(facts, facts.finding.parts[0])} is out of date, since some of them are used by mobile phones today.`,
     trade: ({ finding }) =>
-      `${finding.value ?? 0} channels in the plan of ${partName(finding.parts[0] ?? "")} lie above ${BAND_EDGE_MHZ} MHz, the upper edge of channel 48. Since the bands at 700 and 800 MHz were cleared, phones transmit at 703 to 733 and 832 to 862 MHz and masts at 758 to 821 MHz: ` +
+      `The plan of ${partName(finding.parts[0] ?? "")} holds ${carriers(finding.value ?? 0, "tv")} above ${BAND_EDGE_MHZ} MHz, the upper edge of channel 48. Since the bands at 700 and 800 MHz were cleared, phones transmit at 703 to 733 and 832 to 862 MHz and masts at 758 to 821 MHz: ` +
       "with a wideband aerial that is power without use, which drives amplifiers. A new plan and a filter that ends at 694 MHz are the remedy.",
     measure: ({ finding }) =>
       `Spectrum meter at ${partName(finding.parts[0] ?? "")}, from 694 to 862 MHz: no multiplex locks there. Blocks of 10 MHz that come and go are phone masts; if they are as strong as TV, put the filter before the first amplifier.`,

@@ -7,7 +7,7 @@ import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.
 import { capital, plainName, roughly } from "../explain/plainWords.ts";
 import type { Severity } from "../finding.ts";
 import { type Rule, wireAt } from "../rule.ts";
-import { bandName, carriers, countedAs, partName, round1, share } from "../words.ts";
+import { bandName, carriers, countedAs, list, partName, round1, share } from "../words.ts";
 
 /** A part that lets a band through, but not the whole of it. */
 export const bandCut: Rule = {
@@ -50,11 +50,9 @@ export const bandCut: Rule = {
       const cut = cutOf(facts);
       if (!cut)
         return `${partName(finding.parts[0] ?? "")} takes ${finding.value ?? 0} ${finding.unit ?? "carriers"} away.`;
-      const gone = lostIn(cut.band, finding.parts[0] ?? "");
-      const centres = gone.map((i) => cut.band.grid.centre[i] ?? 0);
       return (
         `Of ${cut.of} ${carriers(cut.of, countedAs(cut.band)).replace(/^\d+ /, "")} of ${bandName(cut.band)}, ${cut.lost} are outside the pass range of ${partName(finding.parts[0] ?? "")}: ` +
-        `${extent(centres)}. A carrier counts as lost when less than 90 % of its power gets through; a filter stops it by about 20 dB beside the edge ` +
+        `${list(stretches(cut.band, finding.parts[0] ?? ""))}. A carrier counts as lost when less than 90 % of its power gets through; a filter stops it by about 20 dB beside the edge ` +
         "and by its full rejection further off, so a rest may still be seen on a meter."
       );
     },
@@ -90,7 +88,11 @@ export const bandCut: Rule = {
 function cutOf({ finding, record }: Facts): CutHere | undefined {
   if (!record) return undefined;
   return cutsHere(record).find(
-    (c) => c.port === finding.port && c.band.origin.service === finding.service && c.lost === finding.value,
+    (c) =>
+      c.port === finding.port &&
+      c.lost === finding.value &&
+      // What stands before the label tells bands apart that lose as many.
+      finding.message.includes(bandName(c.band).split("⟦")[0] ?? ""),
   );
 }
 
@@ -98,11 +100,10 @@ function lostIn(band: Band, part: string): readonly number[] {
   return Array.from(band.cut.keys()).filter((i) => isCutBy(band, i, part));
 }
 
-/** "at 506 MHz", "from 329 to 940 MHz" */
-function extent(centres: readonly number[]): string {
-  const from = Math.round(Math.min(...centres));
-  const to = Math.round(Math.max(...centres));
-  return from === to ? `at ${from} MHz` : `from ${from} to ${to} MHz`;
+/** "310 to 972 MHz", for each run of lost carriers. */
+function stretches(band: Band, part: string): readonly string[] {
+  const runs = markCarriers({ bands: [band] }, (b, i) => isCutBy(b, i, part), { kind: "lost", label: "" });
+  return runs.map(({ fromMHz, toMHz }) => `${Math.round(fromMHz)} to ${Math.round(toMHz)} MHz`);
 }
 
 /** A user band that nobody uses may well be cut; a terrestrial filter may be meant so. */

@@ -1,4 +1,5 @@
-import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
+import type { Band } from "../../signal/band.ts";
+import { markCarriers, pictureOf, type Spot, spectrumAt, spotOf } from "../explain/picture.ts";
 import { plainName } from "../explain/plainWords.ts";
 import { type Rule, wireAt } from "../rule.ts";
 import { partName, round1 } from "../words.ts";
@@ -86,16 +87,26 @@ export const commandVoltage: Rule = {
           "At the receiver's own plug it must still be 17 to 19 V; the difference is the drop of the way.",
     neighbours: ["no-supply", "supply-overloaded", "receiver-misses", "polarisation-missing"],
     picture: (facts) => {
-      const spot = spotOf(facts);
-      if (!spot) return null;
       const byTone = facts.finding.value === undefined;
-      const marks = markCarriers(
-        spectrumAt(facts, spot),
-        (band) =>
-          band.conditions.length > 0 && (byTone ? band.half === "high" : band.origin.polarisation === "H"),
-        { kind: "lost", label: byTone ? "needs the tone" : "needs 18 V" },
-      );
-      return pictureOf(facts, spot, marks);
+      const lost = (spot: Spot) =>
+        pictureOf(
+          facts,
+          spot,
+          markCarriers(
+            spectrumAt(facts, spot),
+            (band, i) => (byTone ? isHighBand(band, i) : band.origin.polarisation === "H"),
+            { kind: "lost", label: byTone ? "needs the tone" : "needs 18 V" },
+          ),
+        );
+      // A converter that gets too little to run shows nothing: then the sky before it is shown.
+      const input = facts.record?.ports.find((p) => p.side === "in")?.id;
+      const [behind, before] = [spotOf(facts), spotOf(facts, input)];
+      return (behind && lost(behind)) ?? (before && lost(before));
     },
   },
 };
+
+/** In the half of the sky band that the tone asks for: from 11.7 GHz up. */
+function isHighBand(band: Band, i: number): boolean {
+  return band.half === "high" || (band.shifts.length === 0 && (band.grid.centre[i] ?? 0) >= 11_700);
+}

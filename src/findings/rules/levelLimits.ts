@@ -61,7 +61,7 @@ export const levelLimits: Rule = {
       const all = heardThere(facts).map((c) => c.levelDbuv);
       return (
         `At ${whereOf(facts)}, ${tuned(quoted(facts, (c) => c.levelDbuv))} has ${round1(finding.value ?? 0)} dBµV; ${isHigh(facts) ? "at most" : "at least"} ${finding.limit ?? 0} dBµV are asked for, ` +
-        `so ${round1(by)} dB are ${isHigh(facts) ? "too much" : "missing"}. The carriers of this service there lie from ${round1(Math.min(...all))} to ${round1(Math.max(...all))} dBµV` +
+        `so ${round1(by)} dB are ${isHigh(facts) ? "too much" : "missing"}. There the service has ${all.length === 1 ? "one carrier" : `${all.length} carriers from ${round1(Math.min(...all))} to ${round1(Math.max(...all))} dBµV`}` +
         `${isHigh(facts) ? ", and a tuner that is driven too hard makes products of its own" : "; 3 to 6 dB above the least are good practice"}.`
       );
     },

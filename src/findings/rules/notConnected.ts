@@ -51,7 +51,7 @@ export const notConnected: Rule = {
     trade: ({ finding, record }) => {
       const open = (record?.ports ?? []).filter((p) => !record?.joined[p.id]);
       return (
-        `Of ${record?.ports.length ?? 0} ports of ${partName(finding.parts[0] ?? "")}, ${open.length} are open: ${list(open.map((p) => `${p.label} (${p.side === "in" ? "input" : "output"})`))}. A part without input delivers nothing; ` +
+        `Open on ${partName(finding.parts[0] ?? "")}, which has ${record?.ports.length ?? 0} in all: ${list(open.map((p) => `${p.label} (${p.side === "in" ? "input" : "output"})`))}. A part without input delivers nothing; ` +
         "one that leads nowhere only loads the line before it. A free port on purpose is no fault."
       );
     },

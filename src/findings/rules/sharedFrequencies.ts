@@ -53,7 +53,7 @@ export const sharedFrequencies: Rule = {
         warning: "which leaves less in reserve for bad weather",
         note: "which will hardly be noticed",
       } as const;
-      return `Two signals, from ${origins}, lie on the same spot of one cable, ${means[facts.finding.severity]}.`;
+      return `Two signals from ${origins} lie on the same spot of one cable, ${means[facts.finding.severity]}.`;
     },
     trade: (facts) => {
       const { finding } = facts;
@@ -62,7 +62,7 @@ export const sharedFrequencies: Rule = {
       const spare = spareNeededDb({ ciDb, requiredDb });
       const cost = Number.isFinite(spare)
         ? `it must bring ${round1(spare)} dB more than that in C/N to survive`
-        : "so it fails even without any noise";
+        : "it fails even without any noise";
       return (
         `Behind ${partName(finding.parts[0] ?? "")} ${pairOf(facts).length > 0 ? bothNames(pairOf(facts)) : "two signals"} overlap. The carrier hit worst has a C/I of ` +
         `${round1(ciDb)} dB and needs ${round1(requiredDb)} dB: ${cost}. Interference of this kind counts as noise: ` +

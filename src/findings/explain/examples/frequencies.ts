@@ -1,0 +1,124 @@
+/** Tiny designs for the rules about what lies where, and what gets through. */
+import type { RuleSketch } from "../examples.ts";
+import type { Sketch } from "../sketch.ts";
+
+const satellite = { dish: ["dish", { diameterM: 0.8 }] } as const satisfies Sketch;
+
+export const FREQUENCIES_EXAMPLES: readonly RuleSketch[] = [
+  {
+    rule: "shared-frequencies",
+    speaks: [
+      "both polarisations of a wideband converter joined by a broadband combiner",
+      {
+        ...satellite,
+        lnb: ["lnb-wideband"],
+        join: ["combiner", { range: "sat", dc: "one" }],
+        rx: ["receiver-hybrid"],
+      },
+      "dish.sky > lnb.sky, lnb.v > join.in1, lnb.h > join.in2, join.out > rx.v",
+    ],
+    silent: [
+      "universal IF and terrestrial TV through a diplexer",
+      {
+        ...satellite,
+        lnb: ["lnb-universal"],
+        uhf: ["aerial-uhf"],
+        dip: ["diplexer-combine"],
+        rx: ["receiver-sat"],
+      },
+      "dish.sky > lnb.sky, lnb.out > dip.sat, uhf.out > dip.tv, dip.out > rx.sat",
+    ],
+  },
+  {
+    rule: "band-cut",
+    speaks: [
+      "a wideband feed through a plate made for 950 MHz and up",
+      { ...satellite, lnb: ["lnb-wideband"], plate: ["outlet-diplexed"], rx: ["receiver-hybrid"] },
+      "dish.sky > lnb.sky, lnb.v > plate.in, plate.sat > rx.v",
+    ],
+    silent: [
+      "the same feed through a plain satellite plate",
+      { ...satellite, lnb: ["lnb-wideband"], plate: ["outlet-sat"], rx: ["receiver-hybrid"] },
+      "dish.sky > lnb.sky, lnb.v > plate.in, plate.sat > rx.v",
+    ],
+  },
+  {
+    rule: "wrong-feed",
+    speaks: [
+      "a universal receiver on a wideband output",
+      { ...satellite, lnb: ["lnb-wideband"], rx: ["receiver-sat"] },
+      "dish.sky > lnb.sky, lnb.v > rx.sat",
+    ],
+    silent: [
+      "on a universal output",
+      { ...satellite, lnb: ["lnb-universal"], rx: ["receiver-sat"] },
+      "dish.sky > lnb.sky, lnb.out > rx.sat",
+    ],
+  },
+  {
+    rule: "polarisation-missing",
+    speaks: [
+      "a wideband receiver with one of its two cables",
+      { ...satellite, lnb: ["lnb-wideband"], rx: ["receiver-hybrid"] },
+      "dish.sky > lnb.sky, lnb.v > rx.v",
+    ],
+    silent: [
+      "with both",
+      { ...satellite, lnb: ["lnb-wideband"], rx: ["receiver-hybrid"] },
+      "dish.sky > lnb.sky, lnb.v > rx.v, lnb.h > rx.h",
+    ],
+  },
+  {
+    rule: "receiver-misses",
+    speaks: [
+      "a filter for mobile phones in the way of DAB: a UHF channel filter",
+      {
+        dab: ["aerial-dab"],
+        filter: ["filter", { mode: "pass", fromMHz: 470, toMHz: 694 }],
+        rx: ["receiver-dab"],
+      },
+      "dab.out > filter.in, filter.out > rx.in",
+    ],
+    silent: [
+      "the aerial straight into the radio",
+      { dab: ["aerial-dab"], rx: ["receiver-dab"] },
+      "dab.out > rx.in",
+    ],
+  },
+  {
+    rule: "same-signal-twice",
+    speaks: [
+      "a signal split and joined again",
+      {
+        uhf: ["aerial-uhf"],
+        split: ["splitter", { range: "tv" }],
+        join: ["combiner", { range: "tv" }],
+        tv: ["receiver-tv"],
+      },
+      "uhf.out > split.in, split.out1 > join.in1, split.out2 > join.in2, join.out > tv.in",
+    ],
+    silent: [
+      "joined from one way only",
+      {
+        uhf: ["aerial-uhf"],
+        split: ["splitter", { range: "tv" }],
+        join: ["combiner", { range: "tv" }],
+        tv: ["receiver-tv"],
+      },
+      "uhf.out > split.in, split.out1 > join.in1, join.out > tv.in",
+    ],
+  },
+  {
+    rule: "above-band-edge",
+    speaks: [
+      "an old plan with channel 55",
+      { uhf: ["aerial-uhf", { channels: [{ channel: 55, mode: "dvbt2-256qam-2/3" }] }], tv: ["receiver-tv"] },
+      "uhf.out > tv.in",
+    ],
+    silent: [
+      "channels up to 48",
+      { uhf: ["aerial-uhf", { channels: [{ channel: 48, mode: "dvbt2-256qam-2/3" }] }], tv: ["receiver-tv"] },
+      "uhf.out > tv.in",
+    ],
+  },
+];
