@@ -1,5 +1,7 @@
 /** The one measurement that splits what is still suspected best. */
 import type { Design, PortRef } from "../../design/design.ts";
+import type { Evaluation } from "../../evaluate/evaluation.ts";
+import { type Asked, askedWords, askingFor, requestsOf } from "./asked.ts";
 import { type Fault, likelihoodOf } from "./fault.ts";
 import { type Point, pointsOf } from "./points.ts";
 import { QUANTITIES, type Quantity, type Reading, reading } from "./reading.ts";
@@ -17,6 +19,8 @@ export type Outcome = {
 export type Measurement = {
   readonly at: PortRef;
   readonly quantity: Quantity;
+  /** What the receivers must ask for meanwhile; null: what they ask for now. */
+  readonly asked: Asked | null;
   /** "Measure the level at the TV socket of “Plate”." */
   readonly words: string;
   /** The roof: only for whoever is trained and equipped for it. */
@@ -40,6 +44,7 @@ const LEAST_BITS = 0.01;
 
 /**
  * Simulates every candidate and weighs every measurement by information gain, the commoner faults counting more.
+ * First with what the receivers ask for now; if that tells nothing, with other requests.
  * Yields after each simulation; returns null when no measurement tells the candidates apart.
  */
 export function* bestMeasurement(
@@ -47,26 +52,48 @@ export function* bestMeasurement(
   candidates: readonly Fault[],
 ): Generator<WeighingProgress, Measurement | null> {
   const chosen = [...candidates].sort((a, b) => likelihoodOf(b) - likelihoodOf(a)).slice(0, MOST_CANDIDATES);
-  const sound = lookAt(design);
-  const simulations: Simulation[] = [];
-  for (const fault of chosen) {
-    simulations.push({ fault, evaluation: lookAt(fault.apply(design), sound).evaluation });
-    yield { simulated: simulations.length, of: chosen.length };
+  if (chosen.length < 2) return null;
+  const requests: readonly (Asked | null)[] = [null, ...requestsOf(design)];
+  const of = chosen.length * requests.length;
+  let simulated = 0;
+  for (const asked of requests) {
+    const sound = lookAt(askingFor(design, asked));
+    const simulations: Simulation[] = [];
+    for (const fault of chosen) {
+      simulations.push({
+        fault,
+        evaluation: lookAt(askingFor(fault.apply(design), asked), sound).evaluation,
+      });
+      simulated += 1;
+      yield { simulated, of };
+    }
+    const best = mostTelling(pointsOf(design), simulations);
+    if (best) return advice(best, asked, sound.evaluation);
   }
-  let best: { readonly value: number; readonly point: Point; readonly split: Split } | undefined;
-  for (const point of pointsOf(design))
+  return null;
+}
+
+type Best = { readonly value: number; readonly point: Point; readonly split: Split };
+
+function mostTelling(points: readonly Point[], simulations: readonly Simulation[]): Best | undefined {
+  let best: Best | undefined;
+  for (const point of points)
     for (const quantity of QUANTITIES) {
       const split = splitBy(simulations, point.at, quantity);
       const value = split.bits - BITS_PER_EFFORT * point.effort;
       if (split.bits > LEAST_BITS && (!best || value > best.value + 1e-9)) best = { value, point, split };
     }
-  if (!best) return null;
-  const { point, split } = best;
-  const planned = reading(sound.evaluation, point.at, split.quantity);
+  return best;
+}
+
+function advice({ point, split }: Best, asked: Asked | null, sound: Evaluation): Measurement {
+  const planned = reading(sound, point.at, split.quantity);
+  const measure = `easure ${QUANTITY_NAMES[split.quantity]} at ${point.where}.`;
   return {
     at: point.at,
     quantity: split.quantity,
-    words: `Measure ${QUANTITY_NAMES[split.quantity]} at ${point.where}.`,
+    asked,
+    words: asked ? `Let the receivers ask for ${askedWords(asked)}, and m${measure}` : `M${measure}`,
     onRoof: point.effort === 2,
     planned: planned ? readingWords(planned) : "",
     outcomes: split.outcomes,
@@ -82,7 +109,7 @@ export const QUANTITY_NAMES: Readonly<Record<Quantity, string>> = {
   tone: "whether there is a 22 kHz tone",
 };
 
-type Simulation = { readonly fault: Fault; readonly evaluation: ReturnType<typeof lookAt>["evaluation"] };
+type Simulation = { readonly fault: Fault; readonly evaluation: Evaluation };
 type Split = { readonly quantity: Quantity; readonly bits: number; readonly outcomes: readonly Outcome[] };
 
 function splitBy(simulations: readonly Simulation[], at: PortRef, quantity: Quantity): Split {
@@ -113,16 +140,23 @@ function splitBy(simulations: readonly Simulation[], at: PortRef, quantity: Quan
   };
 }
 
+export type Taken = {
+  readonly at: PortRef;
+  readonly reading: Reading;
+  /** What the receivers asked for meanwhile; absent or null: what the design says. */
+  readonly asked?: Asked | null;
+};
+
 /** Candidates that would have shown what was measured. */
 export function consistentWith(
   design: Design,
   candidates: readonly Fault[],
-  measured: { readonly at: PortRef; readonly reading: Reading },
+  { at, reading: taken, asked = null }: Taken,
 ): readonly Fault[] {
-  const sound = lookAt(design);
+  const sound = lookAt(askingFor(design, asked));
   return candidates.filter((fault) => {
-    const { evaluation } = lookAt(fault.apply(design), sound);
-    const shown = reading(evaluation, measured.at, measured.reading.quantity);
-    return shown !== null && alike(shown, measured.reading);
+    const { evaluation } = lookAt(askingFor(fault.apply(design), asked), sound);
+    const shown = reading(evaluation, at, taken.quantity);
+    return shown !== null && alike(shown, taken);
   });
 }

@@ -1,18 +1,18 @@
 /** From what works and what does not, back to the single faults that would explain it. */
-import type { Design, PartId } from "../../design/design.ts";
+import type { Design } from "../../design/design.ts";
 import { partsBeyond } from "../../design/lookup.ts";
-import type { Service } from "../../signal/carrier.ts";
 import { type Fault, likelihoodOf } from "./fault.ts";
 import { faults } from "./list.ts";
 import { reasonsFor } from "./reasons.ts";
-import { type Look, lookAt, type State, type Symptom, symptomKey, symptomsOf } from "./symptoms.ts";
-
-/** What somebody has seen at a socket or a receiver. */
-export type Observation = {
-  readonly part: PartId;
-  readonly service: Service;
-  readonly works: boolean | "partial";
-};
+import {
+  type Look,
+  lookAt,
+  type Observation,
+  type State,
+  type Symptom,
+  symptomKey,
+  symptomsOf,
+} from "./symptoms.ts";
 
 /** Faults that nobody could tell apart by looking at screens: measuring must tell. */
 export type Suspicion = {

@@ -3,8 +3,7 @@ import type { Design } from "../../design/design.ts";
 import { partById, quoted } from "../../design/lookup.ts";
 import { list } from "../../findings/words.ts";
 import { SERVICE_NAMES, type Service } from "../../signal/carrier.ts";
-import type { Observation } from "./diagnose.ts";
-import { type Symptom, symptomKey } from "./symptoms.ts";
+import { type Observation, type Symptom, symptomKey } from "./symptoms.ts";
 
 /** More names than this are counted, not listed. */
 const MOST_NAMES = 4;

@@ -20,6 +20,13 @@ export type Symptom = {
   readonly wanted: number;
 };
 
+/** What somebody has seen at a socket or a receiver. */
+export type Observation = {
+  readonly part: PartId;
+  readonly service: Service;
+  readonly works: boolean | "partial";
+};
+
 /** A design with all that is known of it. */
 export type Look = {
   readonly evaluation: Evaluation;

@@ -1,0 +1,61 @@
+/** What receivers ask for while somebody measures: some faults show only while horizontal, or position 2, is asked for. */
+import type { Design, Part } from "../../design/design.ts";
+import type { Polarisation, SkyHalf } from "../../signal/carrier.ts";
+import { withOptions } from "./change.ts";
+
+export type Asked = {
+  readonly polarisation: Polarisation;
+  readonly half: SkyHalf;
+  /** Only where receivers give a position at all. */
+  readonly position?: Position;
+};
+
+type Position = "1" | "2" | "3" | "4";
+const POSITIONS: readonly Position[] = ["1", "2", "3", "4"];
+
+/** The design with every switched receiver asking for this; null: as the design has it. */
+export function askingFor(design: Design, asked: Asked | null): Design {
+  if (!asked) return design;
+  return design.parts.reduce((changing, part) => {
+    const request = requestFor(part, asked);
+    return Object.keys(request).length > 0 ? withOptions(changing, part.id, request) : changing;
+  }, design);
+}
+
+/** Requests worth trying beside those of the design: the extremes of polarisation and band, in every position. */
+export function requestsOf(design: Design): readonly Asked[] {
+  const switched = design.parts.filter((part) => keysOf(part, /^polarisation\d?$/).length > 0);
+  if (switched.length === 0) return [];
+  const inputs = design.parts.reduce(
+    (most, part) => (part.kind === "position-switch" ? Math.max(most, Number(part.options.inputs)) : most),
+    0,
+  );
+  const positions = POSITIONS.slice(0, inputs);
+  const extremes: readonly Asked[] = [
+    { polarisation: "H", half: "high" },
+    { polarisation: "V", half: "low" },
+  ];
+  if (positions.length === 0) return extremes;
+  return positions.flatMap((position) => extremes.map((asked) => ({ ...asked, position })));
+}
+
+/** "horizontal, high band, position 2" */
+export function askedWords({ polarisation, half, position }: Asked): string {
+  const words = `${polarisation === "H" ? "horizontal" : "vertical"}, ${half} band`;
+  return position ? `${words}, position ${position}` : words;
+}
+
+/** Options of a part that say what it asks for; a twin has them once for each input. */
+function requestFor(part: Part, asked: Asked): Record<string, unknown> {
+  const request: Record<string, unknown> = {};
+  for (const key of keysOf(part, /^polarisation\d?$/)) request[key] = asked.polarisation;
+  for (const key of keysOf(part, /^half\d?$/)) request[key] = asked.half;
+  if (asked.position)
+    for (const key of keysOf(part, /^position\d?$/))
+      if (part.options[key] !== "none") request[key] = asked.position;
+  return request;
+}
+
+function keysOf(part: Part, pattern: RegExp): readonly string[] {
+  return Object.keys(part.options).filter((key) => pattern.test(key));
+}

@@ -1,0 +1,72 @@
+/** A guided case: a sound design, a hidden fault in it, and what the customer says. */
+import { checkFile } from "../../design/check.ts";
+import type { Design, PartId } from "../../design/design.ts";
+import { exampleOf } from "../../design/examples.ts";
+import type { Service } from "../../signal/carrier.ts";
+import type { Fault } from "../faults/fault.ts";
+import { faultOf } from "../faults/list.ts";
+import barnLine from "./designs/barn-line.json" with { type: "json" };
+import longCopperDrop from "./designs/long-copper-drop.json" with { type: "json" };
+import mastheadHouse from "./designs/masthead-house.json" with { type: "json" };
+import riserBlock from "./designs/riser-block.json" with { type: "json" };
+import singleCableHouse from "./designs/single-cable-house.json" with { type: "json" };
+import twoSatellites from "./designs/two-satellites.json" with { type: "json" };
+
+/** 1: one look and one measurement. 5: several parts could do the same. */
+export type Level = 1 | 2 | 3 | 4 | 5;
+
+export type TrainingCase = {
+  /** Name in the address: small letters and hyphens. */
+  readonly id: string;
+  readonly title: string;
+  readonly level: Level;
+  /** In the customer's words. */
+  readonly story: string;
+  /** Key of an example, or of a design made for training. */
+  readonly design: string;
+  /** Id of the fault (`faults(design)`). */
+  readonly fault: string;
+  /** From a nudge to nearly the answer; the first names neither the part nor the fault. */
+  readonly hints: readonly [string, string, ...string[]];
+  /** What to take home. */
+  readonly lesson: string;
+  /** The walk that shows it: from the roof to this receiver or socket. */
+  readonly walk: { readonly part: PartId; readonly service: Service };
+};
+
+/** A case ready to be worked on. */
+export type OpenedCase = {
+  readonly case: TrainingCase;
+  /** As planned: this is what the trainee sees. */
+  readonly design: Design;
+  readonly fault: Fault;
+  /** As it is: this is what is measured. */
+  readonly faulty: Design;
+};
+
+const DESIGNS: Readonly<Record<string, unknown>> = {
+  "barn-line": barnLine,
+  "long-copper-drop": longCopperDrop,
+  "masthead-house": mastheadHouse,
+  "riser-block": riserBlock,
+  "single-cable-house": singleCableHouse,
+  "two-satellites": twoSatellites,
+};
+
+/** The design that a case is about: an example, or one made for training. */
+export function designOf(key: string): Design {
+  const example = exampleOf(key);
+  if (example) return example.load();
+  const reading = checkFile(DESIGNS[key]);
+  // The designs are part of the program: a faulty one is a fault of the program.
+  if (!reading.ok) throw new Error(`Training design ${key}: ${reading.problem}`);
+  return reading.design;
+}
+
+/** Puts the fault into the design. */
+export function openCase(chosen: TrainingCase): OpenedCase {
+  const design = designOf(chosen.design);
+  const fault = faultOf(design, chosen.fault);
+  if (!fault) throw new Error(`Training case ${chosen.id}: no fault ${chosen.fault}`);
+  return { case: chosen, design, fault, faulty: fault.apply(design) };
+}

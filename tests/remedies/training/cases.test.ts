@@ -1,0 +1,105 @@
+/**
+ * TR: every guided case. What each fault does is common practice, no source; the evaluator must agree with it.
+ */
+import { beforeAll, describe, expect, test } from "vitest";
+import type { Design } from "../../../src/design/design.ts";
+import { evaluate } from "../../../src/evaluate/evaluate.ts";
+import { askingFor } from "../../../src/remedies/faults/asked.ts";
+import { bestMeasurement, consistentWith } from "../../../src/remedies/faults/bestMeasurement.ts";
+import { diagnose, type Suspicion } from "../../../src/remedies/faults/diagnose.ts";
+import { FAULT_TYPES, type Fault } from "../../../src/remedies/faults/fault.ts";
+import { finish } from "../../../src/remedies/faults/finish.ts";
+import { reading } from "../../../src/remedies/faults/reading.ts";
+import { type Look, lookAt, type Observation, symptomsOf } from "../../../src/remedies/faults/symptoms.ts";
+import { openCase } from "../../../src/remedies/training/case.ts";
+import { CASES, caseOf } from "../../../src/remedies/training/cases.ts";
+import { judge, looksAlike } from "../../../src/remedies/training/judge.ts";
+
+/** What somebody who looks at every receiver and socket would tick. */
+function truthfully(now: Look, sound: Look): Observation[] {
+  return symptomsOf(now, sound).map(({ part, service, state }) => ({
+    part,
+    service,
+    works: state === "partial" ? "partial" : state === "works",
+  }));
+}
+
+/** Measures as advised, with true readings, until one is left or nothing tells them apart. */
+function narrowed(design: Design, faulty: Design, suspects: readonly Fault[]) {
+  let left = suspects;
+  let taken = 0;
+  while (left.length > 1 && taken < 20) {
+    const advice = finish(bestMeasurement(design, left));
+    if (!advice) break;
+    const shown = reading(evaluate(askingFor(faulty, advice.asked)), advice.at, advice.quantity);
+    if (!shown) throw new Error(`no reading: ${advice.words}`);
+    taken += 1;
+    left = consistentWith(design, left, { at: advice.at, reading: shown, asked: advice.asked });
+  }
+  return { left, taken };
+}
+
+test("TR1: at least fifteen cases, each with a name of its own, from easy to hard", () => {
+  expect(CASES.length).toBeGreaterThanOrEqual(15);
+  expect(new Set(CASES.map((c) => c.id)).size).toBe(CASES.length);
+  expect(CASES.map((c) => c.level)).toEqual(CASES.map((c) => c.level).sort());
+  expect(new Set(CASES.map((c) => c.level))).toEqual(new Set([1, 2, 3, 4, 5]));
+  expect(caseOf("no-such-case")).toBeUndefined();
+});
+
+describe.each(CASES)("$id", (chosen) => {
+  const opened = openCase(chosen);
+  const { design, fault, faulty } = opened;
+  const sound = lookAt(design);
+  const truth = lookAt(faulty, sound);
+  let suspicions: readonly Suspicion[] = [];
+  beforeAll(() => {
+    suspicions = finish(diagnose(design, truthfully(truth, sound)));
+  });
+
+  test("TR2: works before the fault, fails at some receiver after it", () => {
+    const receivers = (look: Look) => look.report.verdicts.filter((v) => v.role === "receiver");
+    expect(receivers(sound).length).toBeGreaterThan(0);
+    expect(receivers(sound).filter((v) => !v.works)).toEqual([]);
+    expect(sound.report.findings.filter((f) => f.severity === "error")).toEqual([]);
+    expect(receivers(truth).some((v) => !v.works)).toBe(true);
+  });
+
+  test("TR3: the truth about what works puts the fault among the first three suspicions", () => {
+    const rank = suspicions.findIndex((s) => s.faults.some((f) => f.id === fault.id));
+    expect(rank).toBeGreaterThanOrEqual(0);
+    expect(rank).toBeLessThan(3);
+    expect(suspicions[rank]?.match).toBe("exact");
+  });
+
+  test("TR4: measuring as advised leaves only what no meter tells from the fault", () => {
+    const exact = suspicions.filter((s) => s.match === "exact").flatMap((s) => s.faults);
+    const { left, taken } = narrowed(design, faulty, exact);
+    expect(left.map((f) => f.id)).toContain(fault.id);
+    for (const other of left) expect(looksAlike(design, other, fault), other.id).toBe(true);
+    expect(left.length).toBeLessThanOrEqual(4);
+    expect(taken).toBeLessThanOrEqual(6);
+  });
+
+  test("TR5: the first hint names neither the part nor the fault, and every text is a sentence", () => {
+    const first = chosen.hints[0].toLowerCase();
+    for (const id of fault.parts)
+      expect(first).not.toContain(design.parts.find((p) => p.id === id)?.label.toLowerCase());
+    for (const word of FAULT_TYPES[fault.type].name.split(" ").filter((w) => w.length > 5))
+      expect(first).not.toContain(word);
+    for (const text of [chosen.story, chosen.lesson, ...chosen.hints]) expect(text).toMatch(/[.?!]$/);
+  });
+
+  test("TR6: the walk leads to a receiver that the fault takes something from", () => {
+    const { part, service } = chosen.walk;
+    const there = symptomsOf(truth, sound).find((s) => s.part === part && s.service === service);
+    expect(there?.state).toMatch(/partial|fails/);
+  });
+
+  test("TR7: naming the fault is right, naming the part is half of it", () => {
+    expect(judge(opened, { part: fault.part, type: fault.type })).toBe("right");
+    const farOff = design.parts.find((p) => !fault.parts.includes(p.id) && p.kind.startsWith("receiver"));
+    expect(judge(opened, { part: farOff?.id ?? "", type: "filter-missing" })).toBe("wrong");
+    expect(judge(opened, { part: fault.part, type: "load-missing" })).toBe("part");
+  });
+});
