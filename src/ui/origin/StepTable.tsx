@@ -1,6 +1,6 @@
 import { TUNER_NOISE_FIGURE_DB } from "../../findings/tunerQuality.ts";
 import { useApp } from "../../store/app.ts";
-import { decimal, megahertz } from "../format.ts";
+import { decimal } from "../format.ts";
 import { selectFromPane } from "../reveal.ts";
 import type { Answer, Step } from "./answer.ts";
 
@@ -24,7 +24,6 @@ export function StepTable({
           </th>
           <th scope="col">Part</th>
           <th scope="col">What it does</th>
-          <Heading name="Centre" unit="MHz" />
           <Heading name="Level" unit="dBµV" />
           <Heading name="C/N" unit="dB" />
           {isDisturbed ? <Heading name="C/I" unit="dB" /> : null}
@@ -56,7 +55,7 @@ export function StepTable({
           <tr>
             <td />
             <th scope="row">Tuner</th>
-            <td colSpan={isDisturbed ? 5 : 3}>
+            <td colSpan={isDisturbed ? 4 : 2}>
               adds its own noise (noise figure {TUNER_NOISE_FIGURE_DB} dB)
             </td>
             <td className="number">{decimal(answer.behindTunerDb)}</td>
@@ -78,7 +77,6 @@ function Heading({ name, unit }: { readonly name: string; readonly unit: string 
 function Figures({ step, isDisturbed }: { readonly step: Step; readonly isDisturbed: boolean }) {
   return (
     <>
-      <td className="number">{megahertz(step.centreMHz)}</td>
       <td className="number">{decimal(step.levelDbuv)}</td>
       <td className="number">{decimal(step.cnDb)}</td>
       {isDisturbed ? <td className="number">{decimal(step.ciDb)}</td> : null}

@@ -6,7 +6,7 @@ import { megahertz, signed } from "../format.ts";
 const SAME_MHZ = 0.001;
 
 export function didWords(step: TraceStep, before: TraceStep | undefined): readonly string[] {
-  if (!before) return ["starts here"];
+  if (!before) return [`starts here at ${megahertz(step.centreMHz)} MHz`];
   const words: string[] = [];
   const moved = Math.abs(step.centreMHz - before.centreMHz) > SAME_MHZ;
   const way = `${megahertz(before.centreMHz)} → ${megahertz(step.centreMHz)} MHz`;
