@@ -1,0 +1,68 @@
+/** The price list: the user's own prices and times, and placeholders until they are put in. */
+import { z } from "zod";
+import { CATALOGUE, kindOf } from "../parts/catalogue.ts";
+import type { Family } from "../parts/contract.ts";
+import type { Price, PriceList } from "../remedies/cost.ts";
+
+export const PLACEHOLDER_NOTE =
+  "Placeholders, invented so that changes can be ranked: put your own prices and times in.";
+
+/** By family; only their order of magnitude means anything. */
+const BY_FAMILY: Readonly<Record<Family, Price>> = {
+  receive: { price: 50, workMinutes: 60 },
+  convert: { price: 30, workMinutes: 40 },
+  join: { price: 8, workMinutes: 10 },
+  lift: { price: 25, workMinutes: 20 },
+  run: { price: 0.5, workMinutes: 60 },
+  deliver: { price: 8, workMinutes: 15 },
+  use: { price: 150, workMinutes: 10 },
+};
+
+const BY_KIND: PriceList = {
+  "pick-up": { price: 0, workMinutes: 0 },
+  "bad-joint": { price: 1, workMinutes: 10 },
+  "aerial-dab": { price: 30, workMinutes: 45 },
+  "aerial-fm": { price: 30, workMinutes: 45 },
+  "lnb-quattro": { price: 40, workMinutes: 40 },
+  "lnb-stacked": { price: 50, workMinutes: 40 },
+  "stacking-converter": { price: 180, workMinutes: 45 },
+  multiswitch: { price: 120, workMinutes: 45 },
+  "amp-distribution": { price: 60, workMinutes: 30 },
+  "amp-masthead": { price: 30, workMinutes: 40 },
+  attenuator: { price: 4, workMinutes: 10 },
+  "dc-block": { price: 5, workMinutes: 10 },
+  load: { price: 1, workMinutes: 5 },
+  meter: { price: 0, workMinutes: 0 },
+};
+
+export const PLACEHOLDER_PRICES: PriceList = Object.fromEntries(
+  CATALOGUE.map((kind) => [kind.kind, BY_KIND[kind.kind] ?? BY_FAMILY[kind.family]]),
+);
+
+const amount = (what: string, most: number) =>
+  z.number(`${what}: expected a number`).min(0, `${what}: at least 0`).max(most, `${what}: at most ${most}`);
+
+const PRICE = z.object({ price: amount("Price", 1_000_000), workMinutes: amount("Time", 10_000) });
+
+export type PriceEdit =
+  | { readonly ok: true; readonly prices: PriceList }
+  | { readonly ok: false; readonly reason: string };
+
+/** Sets price or time of one kind; what is not a sensible number is refused with a reason. */
+export function setPrice(prices: PriceList, kind: string, change: Partial<Price>): PriceEdit {
+  if (!kindOf(kind)) return { ok: false, reason: `There is no kind of part “${kind}”.` };
+  const checked = PRICE.safeParse({ ...(prices[kind] ?? PLACEHOLDER_PRICES[kind]), ...change });
+  if (!checked.success) return { ok: false, reason: checked.error.issues[0]?.message ?? "Not a price." };
+  return { ok: true, prices: { ...prices, [kind]: checked.data } };
+}
+
+/** A price list from whatever was stored: entries that make no sense give way to placeholders. */
+export function readPrices(value: unknown): PriceList {
+  const entries = typeof value === "object" && value !== null ? new Map(Object.entries(value)) : new Map();
+  return Object.fromEntries(
+    Object.entries(PLACEHOLDER_PRICES).map(([kind, placeholder]) => {
+      const checked = PRICE.safeParse(entries.get(kind));
+      return [kind, checked.success ? checked.data : placeholder];
+    }),
+  );
+}

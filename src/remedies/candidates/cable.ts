@@ -1,0 +1,86 @@
+/** Cables and joints on the way: another grade, a joint made anew. */
+import { GRADES } from "../../parts/cable.ts";
+import { type Candidate, candidate, type Idea } from "../candidate.ts";
+import { draft } from "../draft.ts";
+import { labelOf, type Site, type Step, wayUp } from "../site.ts";
+import { placeOf } from "./places.ts";
+
+/** Grades worth changing to, the cheapest first. */
+const BETTER = ["copper-1.0", "copper-1.25", "copper-1.65"] as const;
+
+/** The way that a finding is about: from its receiver or socket, or from whoever speaks to its converter. */
+export function wayOf(site: Site, parts: readonly string[]): readonly Step[] {
+  const steps = new Map<string, Step>();
+  for (const id of parts) {
+    const record = site.evaluation.record(id);
+    for (const input of record?.kind.reception?.(record.options).inputs ?? [])
+      for (const step of wayUp(site, [id, input.port], input.services[0] ?? "satellite"))
+        if (!steps.has(step.record.part.id)) steps.set(step.record.part.id, step);
+  }
+  return [...steps.values()];
+}
+
+/** Cable of lower loss and resistance: one run, or all poor runs on the way. */
+export const cableGrade: Idea = (site, finding) => {
+  const place = placeOf(site, finding);
+  const own = wayOf(site, finding.parts);
+  const way = own.length > 0 || !place ? own : wayUp(site, [place.part.part.id, place.input], place.service);
+  const cables = way.filter(({ record }) => record.kind.kind === "cable");
+  return BETTER.flatMap((grade) => {
+    const poorer = cables.filter(({ record }) => isPoorer(record.options.grade, grade));
+    const ids = poorer.map(({ record }) => record.part.id);
+    const each = poorer.length > 1 ? ids.map((id) => [id]) : [];
+    return [...each, ids].filter((some) => some.length > 0).map((some) => changed(site, some, grade));
+  });
+};
+
+function isPoorer(grade: unknown, than: (typeof BETTER)[number]): boolean {
+  const now = Object.entries(GRADES).find(([key]) => key === grade)?.[1];
+  const next = GRADES[than];
+  return now !== undefined && (now.loopOhmPerKm > next.loopOhmPerKm || now.k1 > next.k1) && now !== next;
+}
+
+function changed(site: Site, ids: readonly string[], grade: (typeof BETTER)[number]): Candidate {
+  const names = ids.length === 1 ? labelOf(site, ids[0] ?? "") : `${ids.length} cables on the way`;
+  return candidate(
+    "cable-grade",
+    [ids.join("+"), grade],
+    {
+      title: `Pull ${GRADES[grade].short} cable in place of ${names}`,
+      reason: "It loses fewer volts and fewer decibels on the same way.",
+    },
+    (design) => {
+      const d = draft(design);
+      for (const id of ids) d.set(id, { grade });
+      return d.result();
+    },
+  );
+}
+
+/** A bad joint cut out and made anew. */
+export const soundJoint: Idea = (site, finding) => {
+  const place = placeOf(site, finding);
+  const way = [
+    ...wayOf(site, finding.parts),
+    ...(place ? wayUp(site, [place.part.part.id, place.input], place.service) : []),
+  ].map(({ record }) => record);
+  const near = finding.parts.flatMap((id) => site.evaluation.record(id) ?? []);
+  const bad = new Set([...near, ...way].filter((r) => r.kind.kind === "bad-joint").map((r) => r.part.id));
+  return [...bad].map((id) => madeAnew(site, id));
+};
+
+export function madeAnew(site: Site, id: string): Candidate {
+  return candidate(
+    "sound-joint",
+    [id],
+    {
+      title: `Cut ${labelOf(site, id)} out and make the joint anew`,
+      reason: "A sound joint loses next to nothing.",
+    },
+    (design) => {
+      const d = draft(design);
+      d.remove(id);
+      return d.result();
+    },
+  );
+}

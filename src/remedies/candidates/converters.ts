@@ -1,0 +1,193 @@
+/** Another converter in the place of one that does not suit its receivers, with what must change beside it. */
+import type { PartRecord } from "../../evaluate/evaluation.ts";
+import { type Candidate, candidate, type Idea } from "../candidate.ts";
+import { draft } from "../draft.ts";
+import { labelOf, type SatelliteInput, type Site, satelliteInputs, wayUp } from "../site.ts";
+import { linesFrom, stackReceivers, tunersOn, userBandsSent } from "./userBands.ts";
+
+/** The LNBs that a finding is about: named in it, or feeding what is named in it. */
+export function lnbsOf(site: Site, parts: readonly string[]): readonly PartRecord[] {
+  const found = new Map<string, PartRecord>();
+  const add = (record: PartRecord | undefined) => {
+    if (record?.kind.kind.startsWith("lnb-")) found.set(record.part.id, record);
+  };
+  for (const id of parts) {
+    const record = site.evaluation.record(id);
+    add(record);
+    if (record?.kind.kind === "dish") add(site.evaluation.record(record.joined.sky?.[0] ?? ""));
+  }
+  for (const input of satelliteInputs(site)) {
+    const { converter, between } = input.feeding;
+    const isNamed = [input.receiver, ...between.map((s) => s.record)].some((r) => parts.includes(r.part.id));
+    if (isNamed) add(converter);
+  }
+  return [...found.values()];
+}
+
+export const otherConverter: Idea = (site, finding) =>
+  lnbsOf(site, finding.parts).flatMap((lnb) => [
+    ...universal(site, lnb),
+    ...stacked(site, lnb),
+    ...wideband(site, lnb),
+  ]);
+
+const REASON = "Converter and receivers then speak of the same feed.";
+
+/** One switched output for each line; needs one receiver input on each. */
+function universal(site: Site, lnb: PartRecord): readonly Candidate[] {
+  const lines = [...linesFrom(site, lnb.part.id).values()];
+  if (lines.length === 0 || lines.length > 8 || lines.some((line) => line.length > 1)) return [];
+  const outputs = ["1", "2", "4", "8"].find((n) => Number(n) >= lines.length) ?? "8";
+  if (lnb.kind.kind === "lnb-universal" && lnb.options.outputs === outputs) return [];
+  const inputs = lines.flat();
+  return [
+    candidate(
+      "universal-converter",
+      [lnb.part.id, outputs],
+      {
+        title: `Fit a universal LNB with ${outputs} output${outputs === "1" ? "" : "s"}${changing(inputs, /^receiver-sat/)}`,
+        reason: `${REASON} It stays above 950 MHz, where the usual plates and diplexers pass it.`,
+      },
+      (design) => {
+        const d = draft(design);
+        d.swap(lnb.part.id, "lnb-universal", { outputs });
+        for (const id of new Set(inputs.map((i) => i.receiver.part.id))) {
+          if (d.part(id)?.kind.startsWith("receiver-sat")) continue;
+          const fed = inputs.filter((i) => i.receiver.part.id === id).length;
+          d.swap(id, fed > 1 ? "receiver-sat-twin" : "receiver-sat");
+        }
+        return d.result();
+      },
+    ),
+  ];
+}
+
+/** ", and universal receivers": only where some must be changed. */
+function changing(inputs: readonly SatelliteInput[], suited: RegExp): string {
+  return inputs.some((i) => !suited.test(i.receiver.kind.kind)) ? ", and receivers to suit it" : "";
+}
+
+/** A single-cable converter: any number of receivers on a line, each tuner with a user band. */
+function stacked(site: Site, lnb: PartRecord): readonly Candidate[] {
+  const byPort = linesFrom(site, lnb.part.id);
+  if (byPort.size === 0 || byPort.size > 2 || lnb.kind.kind === "lnb-stacked") return [];
+  const inputs = [...byPort.values()].flat();
+  return [
+    candidate(
+      "stacked-converter",
+      [lnb.part.id],
+      {
+        title: `Fit a channel-stacking LNB${changing(inputs, /^receiver-stacked$/).replace("receivers to suit it", "single-cable receivers")}`,
+        reason: "On one cable each tuner gets any transponder, over a user band of its own.",
+      },
+      (design) => {
+        const d = draft(design);
+        const lines = [...byPort.values()].map((line) => [...new Set(line.map((i) => i.receiver.part.id))]);
+        const most = Math.max(...lines.map((line) => tunersOn(d, line)));
+        const many = most > 4 ? { standard: "EN 50607", bandSet: "thirtyTwo" } : {};
+        d.swap(lnb.part.id, "lnb-stacked", { outputs: byPort.size > 1 ? "2" : "1", ...many });
+        return stackReceivers(d, lines, userBandsSent(d.part(lnb.part.id)?.options, "lnb-stacked"))
+          ? d.result()
+          : null;
+      },
+    ),
+  ];
+}
+
+/** Two cables with a whole polarisation each, for receivers that have both. */
+function wideband(site: Site, lnb: PartRecord): readonly Candidate[] {
+  const inputs = [...linesFrom(site, lnb.part.id).values()].flat();
+  const receivers = new Set(inputs.map((i) => i.receiver.part.id));
+  if (lnb.kind.kind === "lnb-wideband" || inputs.length !== 2 || receivers.size !== 1) return [];
+  const [first, second] = inputs;
+  if (!first || !second || first.feeding.port === second.feeding.port) return [];
+  const id = first.receiver.part.id;
+  return [
+    candidate(
+      "wideband-converter",
+      [lnb.part.id],
+      { title: `Fit a wideband LNB${changing(inputs, /^receiver-hybrid$/)}`, reason: REASON },
+      (design) => {
+        const d = draft(design);
+        // Which cable bears which polarisation follows from the receiver's inputs.
+        const ends = [first, second].map((i) => ({
+          at: d.other([lnb.part.id, i.feeding.port]),
+          port: i.receiver.kind.kind === "receiver-hybrid" ? i.port : undefined,
+        }));
+        for (const { feeding } of [first, second]) d.unjoin([lnb.part.id, feeding.port]);
+        d.swap(lnb.part.id, "lnb-wideband");
+        if (d.part(id)?.kind !== "receiver-hybrid") d.swap(id, "receiver-hybrid");
+        ends.forEach(({ at, port }, i) => {
+          if (at) d.join([lnb.part.id, port ?? (i === 0 ? "v" : "h")], at);
+        });
+        return d.result();
+      },
+    ),
+  ];
+}
+
+/** A quattro LNB before a multiswitch that is fed by something else. */
+export const quattroConverter: Idea = (site, finding) => {
+  const unit = site.evaluation.record(finding.parts[0] ?? "");
+  if (!unit || !/^(multiswitch|stacking-converter)$/.test(unit.kind.kind)) return [];
+  const lines = QUADRANTS.flatMap((quadrant) => {
+    const way = unit.joined[quadrant] ? wayUp(site, [unit.part.id, quadrant], "satellite") : [];
+    const at = way.find((s) => s.record.kind.kind.startsWith("lnb-"));
+    return at ? [{ quadrant, lnb: at.record, port: at.out }] : [];
+  });
+  const [first] = lines;
+  if (!first || lines.some((l) => l.lnb !== first.lnb) || first.lnb.kind.kind === "lnb-quattro") return [];
+  const { id } = first.lnb.part;
+  return [
+    candidate(
+      "quattro-converter",
+      [id],
+      {
+        title: `Fit a quattro LNB in place of ${labelOf(site, id)}`,
+        reason: "The unit needs all four quadrants at once, each on its own input.",
+      },
+      (design) => {
+        const d = draft(design);
+        const ends = lines.map((l) => ({ quadrant: l.quadrant, at: d.other([id, l.port]) }));
+        for (const { port } of lines) d.unjoin([id, port]);
+        d.swap(id, "lnb-quattro");
+        for (const { quadrant, at } of ends) if (at) d.join([id, quadrant], at);
+        return d.result();
+      },
+    ),
+  ];
+};
+
+const QUADRANTS = ["vl", "vh", "hl", "hh"] as const;
+
+/** Cables at a multiswitch, each led to the input that its quadrant belongs to. */
+export const rightQuadrants: Idea = (site, finding) => {
+  const unit = site.evaluation.record(finding.parts[0] ?? "");
+  if (!unit) return [];
+  const moves = unit.ports.flatMap((port) => {
+    const [, , position] = /^([vh][lh])(\d*)$/.exec(port.id) ?? [];
+    const band = unit.inputs[port.id]?.bands.find((b) => b.origin.service === "satellite");
+    if (position === undefined || !band?.half || band.conditions.length > 0) return [];
+    const to = `${band.origin.polarisation?.toLowerCase()}${band.half[0]}${position}`;
+    return to === port.id ? [] : [{ from: port.id, to }];
+  });
+  if (moves.length < 2 || new Set(moves.map((m) => m.to)).size < moves.length) return [];
+  const { id } = unit.part;
+  return [
+    candidate(
+      "right-quadrants",
+      [id],
+      {
+        title: `Swap the cables at ${labelOf(site, id)}: ${moves.map((m) => `${m.from.toUpperCase()} to ${m.to.toUpperCase()}`).join(", ")}`,
+        reason: "Each input stands for one quadrant, and these get another one.",
+      },
+      (design) => {
+        const d = draft(design);
+        const ends = moves.map(({ from, to }) => ({ to, at: d.other([id, from]) }));
+        for (const { from } of moves) d.unjoin([id, from]);
+        for (const { to, at } of ends) if (at) d.join(at, [id, to]);
+        return d.result();
+      },
+    ),
+  ];
+};

@@ -1,0 +1,122 @@
+/** Which ideas are tried for which finding, the likeliest first. */
+import type { Finding } from "../../findings/finding.ts";
+import type { Candidate, Idea } from "../candidate.ts";
+import type { Site } from "../site.ts";
+import { cableGrade, soundJoint } from "./cable.ts";
+import { otherConverter, quattroConverter, rightQuadrants } from "./converters.ts";
+import { load, wireOff } from "./ends.ts";
+import { betterDecoupling } from "./isolation.ts";
+import { gain, lineAmplifier, pad, smallerSplit, tapValue } from "./levels.ts";
+import { betterDish, lessLossBefore, masthead } from "./noise.ts";
+import { phoneFilter, screenCable } from "./phones.ts";
+import { otherReceiver, rightPolarisation } from "./receivers.ts";
+import { secondCable, separateCables } from "./separate.ts";
+import { multiswitchForSplitter, ownOutputs } from "./share.ts";
+import { amplifierSlope, equaliser } from "./slope.ts";
+import { stackUnderTheRoof } from "./stack.ts";
+import { endShort, inserter, strongerSupply, supplyOn, supplyPath } from "./supply.ts";
+import { ownUserBands } from "./userBands.ts";
+import { filterAway, otherPlate, widerType } from "./wider.ts";
+
+const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
+  loop: [wireOff],
+  "supply-overloaded": [endShort, strongerSupply, otherConverter],
+  "no-supply": [soundJoint, supplyOn, supplyPath, inserter],
+  "shared-frequencies": [
+    stackUnderTheRoof,
+    otherConverter,
+    separateCables,
+    phoneFilter,
+    screenCable,
+    wireOff,
+  ],
+  overload: [phoneFilter, gain, pad],
+  "band-cut": [
+    otherPlate,
+    widerType,
+    filterAway,
+    ownUserBands,
+    stackUnderTheRoof,
+    otherConverter,
+    separateCables,
+  ],
+  "switched-output-shared": [ownOutputs, otherConverter, multiswitchForSplitter],
+  "wrong-quadrant": [rightQuadrants, quattroConverter],
+  "command-lost": [soundJoint, cableGrade, supplyPath],
+  "user-band-conflict": [ownUserBands, otherReceiver],
+  "wrong-feed": [rightPolarisation, ownUserBands, otherReceiver, otherConverter, stackUnderTheRoof],
+  "too-many-tuners": [ownUserBands, otherConverter, stackUnderTheRoof],
+  "polarisation-missing": [rightPolarisation, secondCable, stackUnderTheRoof, otherConverter, separateCables],
+  "receiver-misses": [
+    soundJoint,
+    otherPlate,
+    widerType,
+    filterAway,
+    ownUserBands,
+    stackUnderTheRoof,
+    otherConverter,
+    separateCables,
+    betterDish,
+    masthead,
+    lessLossBefore,
+    gain,
+    phoneFilter,
+    supplyPath,
+    cableGrade,
+    lineAmplifier,
+    wireOff,
+  ],
+  "level-limits": [
+    soundJoint,
+    gain,
+    tapValue,
+    smallerSplit,
+    lessLossBefore,
+    pad,
+    equaliser,
+    lineAmplifier,
+    masthead,
+    cableGrade,
+  ],
+  "low-carrier-to-noise": [
+    soundJoint,
+    lessLossBefore,
+    phoneFilter,
+    screenCable,
+    masthead,
+    betterDish,
+    smallerSplit,
+    lineAmplifier,
+    cableGrade,
+    gain,
+  ],
+  "level-difference": [equaliser, amplifierSlope, cableGrade],
+  slope: [equaliser, amplifierSlope, cableGrade],
+  "same-signal-twice": [wireOff],
+  "open-end": [load],
+  "dwelling-isolation": [betterDecoupling],
+};
+
+/** Rules that some idea exists for. */
+export const CURABLE_RULES: readonly string[] = Object.keys(IDEAS);
+
+/**
+ * Candidates for some findings, each once. Those that most findings ask for come first, then those that are
+ * likeliest for the gravest finding: the cure of a common cause is wanted by all that follows from it.
+ */
+export function candidatesFor(site: Site, findings: readonly Finding[]): readonly Candidate[] {
+  const found = new Map<string, { readonly one: Candidate; votes: number; readonly rank: number }>();
+  findings.forEach((finding) => {
+    const asked = new Set<string>();
+    (IDEAS[finding.rule] ?? []).forEach((idea, rank) => {
+      for (const one of idea(site, finding)) {
+        if (asked.has(one.id)) continue;
+        asked.add(one.id);
+        const known = found.get(one.id);
+        if (known) known.votes++;
+        else found.set(one.id, { one, votes: 1, rank });
+      }
+    });
+  });
+  return [...found.values()].sort((a, b) => b.votes - a.votes || a.rank - b.rank).map(({ one }) => one);
+}

@@ -1,0 +1,237 @@
+/** Too much or too little level: pads, gains, line amplifiers. */
+import type { PartRecord } from "../../evaluate/evaluation.ts";
+import type { Finding } from "../../findings/finding.ts";
+import type { Service } from "../../signal/carrier.ts";
+import { type Candidate, candidate, type Idea } from "../candidate.ts";
+import { draft } from "../draft.ts";
+import { isFed, labelOf, type Site, type Step, wayUp } from "../site.ts";
+import { placeOf } from "./places.ts";
+
+/** Values that pads come in [dB]; from memory. */
+const PADS = [3, 6, 10, 12, 16, 20] as const;
+
+/** Further inside the limit than the limit itself, so that a warm day does not undo it [dB]. */
+const SPARE_DB = 2;
+
+/** What a receiver is lifted by that misses carriers, of which the finding only says how many [dB]. */
+const LIFT_DB = 6;
+
+/** How far a finding lies beyond its limit, and to which side [dB]; 0 where it is not about level or noise. */
+export function excessDb(finding: Finding): number {
+  if (/^dB/.test(finding.unit ?? "")) return (finding.value ?? 0) - (finding.limit ?? 0);
+  return isWeak(finding) ? -LIFT_DB : 0;
+}
+
+/** Whether level or C/N would help: a carrier that is drowned or stopped needs something else. */
+export function isWeak(finding: Finding): boolean {
+  if (finding.rule === "low-carrier-to-noise") return true;
+  return /too weak|too noisy/.test(finding.message);
+}
+
+export function padFor(db: number): number | undefined {
+  return PADS.find((pad) => pad >= db);
+}
+
+/** A pad in the line before a socket or receiver that gets too much, or before an overloaded amplifier. */
+export const pad: Idea = (site, finding) => {
+  const over = excessDb(finding);
+  const lossDb = over > 0 ? padFor(over + 1) : undefined;
+  const place = placeOf(site, finding);
+  if (lossDb === undefined || !place) return [];
+  const { part, input } = place;
+  const end = part.joined[input];
+  const before = end && site.evaluation.record(end[0]);
+  if (!before) return [];
+  const dcPass = isFed(before, end[1]);
+  return [
+    candidate(
+      "pad",
+      [part.part.id, input, lossDb],
+      {
+        title: `Put a pad of ${lossDb} dB before ${labelOf(site, part.part.id)}`,
+        reason: `It gets ${Math.ceil(over)} dB too much; a pad takes the same off everything.`,
+      },
+      (design) => {
+        const d = draft(design);
+        d.insert("attenuator", { lossDb, dcPass }, [part.part.id, input]);
+        return d.result();
+      },
+    ),
+  ];
+};
+
+/** Options by which the gain of a part is set, for a service. */
+function gainOption(record: PartRecord, input: string | null, service: Service): string | undefined {
+  const { kind } = record.kind;
+  const radio = service === "fm" || service === "dab";
+  if (kind === "amp-distribution") return radio && input !== "in" ? "radioGainDb" : "gainDb";
+  if (kind === "amp-masthead" || kind === "amp-if") return "gainDb";
+  if (kind === "multiswitch" || kind === "stacking-converter")
+    return service === "satellite" || record.options.terrestrialBuild !== "active"
+      ? undefined
+      : "terrestrialGainDb";
+  return undefined;
+}
+
+/** Gains on the way, turned so that the finding comes inside its limit. */
+export const gain: Idea = (site, finding) => {
+  const place = placeOf(site, finding);
+  const over = excessDb(finding);
+  if (!place || over === 0) return [];
+  const isOverload = finding.rule === "overload";
+  const way = wayUp(site, [place.part.part.id, place.input], place.service);
+  const own: Step = { record: place.part, in: place.input, out: finding.wires[0]?.split(/[.>]/)[1] ?? "out" };
+  return (isOverload ? [own, ...way] : way).flatMap((step): Candidate[] => {
+    const option = gainOption(step.record, step.in, place.service);
+    const now = option === undefined ? undefined : step.record.options[option];
+    if (option === undefined || typeof now !== "number") return [];
+    const db = over > 0 ? -Math.ceil(over + 1) : Math.ceil(-over + SPARE_DB);
+    const id = step.record.part.id;
+    return [
+      candidate(
+        "gain",
+        [id, option, now + db],
+        {
+          title: `Turn ${labelOf(site, id)} ${db < 0 ? "down" : "up"} by ${Math.abs(db)} dB`,
+          reason:
+            over > 0 ? "Everything behind it comes down to what it should be." : "It has gain to spare.",
+        },
+        (design) => {
+          const d = draft(design);
+          d.set(id, { [option]: now + db });
+          return d.result();
+        },
+      ),
+    ];
+  });
+};
+
+/** An amplifier for satellite IF before the longest cable of a line that is too weak. */
+export const lineAmplifier: Idea = (site, finding) => {
+  const place = placeOf(site, finding);
+  const under = -excessDb(finding);
+  if (!place || place.service !== "satellite" || under <= 0) return [];
+  const way = wayUp(site, [place.part.part.id, place.input], "satellite");
+  const longest = way
+    .filter(({ record }) => record.kind.kind === "cable")
+    .sort((a, b) => Number(b.record.options.lengthM) - Number(a.record.options.lengthM))[0];
+  if (!longest?.in) return [];
+  const id = longest.record.part.id;
+  const shared = longest.record.inputs.in?.bands.some((b) => b.origin.service !== "satellite") ?? false;
+  const wide =
+    longest.record.inputs.in?.bands.some((b) => b.origin.service === "satellite" && b.grid.fromMHz < 900) ??
+    false;
+  const gainDb = Math.min(20, Math.max(8, Math.ceil(under + SPARE_DB + 1)));
+  return [
+    candidate(
+      "line-amplifier",
+      [id, gainDb],
+      {
+        title: `Put a satellite line amplifier of ${gainDb} dB before ${labelOf(site, id)}`,
+        reason: "Lifted before the long cable, the signal keeps its distance from the noise.",
+      },
+      (design) => {
+        const d = draft(design);
+        const range = wide ? { fromMHz: 290, toMHz: 2350 } : {};
+        d.insert("amp-if", { ...range, gainDb, below: shared ? "passed" : "stopped" }, [id, "in"]);
+        return d.result();
+      },
+    ),
+  ];
+};
+
+/** A tap or riser plate with another loss to its branch. */
+export const tapValue: Idea = (site, finding) => {
+  const place = placeOf(site, finding);
+  const over = excessDb(finding);
+  if (!place || over === 0) return [];
+  const way = wayUp(site, [place.part.part.id, place.input], place.service);
+  const taps = [
+    ...(place.part.kind.kind === "outlet-through" ? [place.part] : []),
+    ...way.filter((s) => s.record.kind.kind === "tap" && s.out.startsWith("tap")).map((s) => s.record),
+  ];
+  return taps.flatMap((record): Candidate[] => {
+    const now = record.options.tapLossDb;
+    if (typeof now !== "number") return [];
+    const wanted = over > 0 ? now + Math.ceil(over + 1) : now - Math.ceil(-over + 1);
+    const tapLossDb = Math.min(30, Math.max(6, wanted));
+    if (tapLossDb === now) return [];
+    const id = record.part.id;
+    return [
+      candidate(
+        "tap-value",
+        [id, tapLossDb],
+        {
+          title: `Take a tap of ${tapLossDb} dB for ${labelOf(site, id)}, in place of ${now} dB`,
+          reason:
+            over > 0
+              ? "It lets less down to its sockets, and more past."
+              : "It lets more down to its sockets.",
+        },
+        (design) => {
+          const d = draft(design);
+          d.set(id, { tapLossDb });
+          return d.result();
+        },
+      ),
+    ];
+  });
+};
+
+/** A splitter with no more legs than are used, or a ferrite one for a resistive one. */
+export const smallerSplit: Idea = (site, finding) => {
+  const place = placeOf(site, finding);
+  if (!place) return [];
+  const splits = wayUp(site, [place.part.part.id, place.input], place.service)
+    .map((s) => s.record)
+    .filter((r) => r.kind.kind === "splitter");
+  return splits.flatMap((record) => smallerSplitOf(site, record));
+};
+
+function smallerSplitOf(site: Site, record: PartRecord): readonly Candidate[] {
+  const { ways, type } = record.options;
+  if (typeof ways !== "number") return [];
+  const id = record.part.id;
+  const used = record.ports.filter((p) => p.side === "out" && record.joined[p.id]).map((p) => p.id);
+  const fewest = Math.max(2, used.length);
+  const found: Candidate[] = [];
+  if (type === "resistive")
+    found.push(
+      candidate(
+        "ferrite-splitter",
+        [id],
+        {
+          title: `Take a ferrite splitter for ${labelOf(site, id)}`,
+          reason: "A resistive one loses twice the decibels and keeps its legs badly apart.",
+        },
+        (design) => {
+          const d = draft(design);
+          d.set(id, { type: "hybrid" });
+          return d.result();
+        },
+      ),
+    );
+  if (fewest < ways)
+    found.push(
+      candidate(
+        "smaller-splitter",
+        [id, fewest],
+        {
+          title: `Take a splitter of ${fewest} ways for ${labelOf(site, id)}`,
+          reason: `It has ${ways} legs and ${used.length === 1 ? "one is" : `${used.length} are`} used; every leg costs level.`,
+        },
+        (design) => {
+          const d = draft(design);
+          // The legs in use move up first, so that none of them falls away.
+          const ends = used.map((port) => d.other([id, port]));
+          for (const port of used) d.unjoin([id, port]);
+          d.set(id, { ways: fewest });
+          ends.forEach((end, i) => {
+            if (end) d.join([id, `out${i + 1}`], end);
+          });
+          return d.result();
+        },
+      ),
+    );
+  return found;
+}

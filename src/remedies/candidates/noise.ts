@@ -1,0 +1,131 @@
+/** Too little C/N: a masthead amplifier, the dish turned or larger, a pad before an amplifier taken away. */
+import { type Candidate, candidate, type Idea } from "../candidate.ts";
+import { draft } from "../draft.ts";
+import { isFed, labelOf, wayUp } from "../site.ts";
+import { wayOf } from "./cable.ts";
+import { excessDb, isWeak } from "./levels.ts";
+import { placeOf } from "./places.ts";
+
+/** An amplifier at the aerial, fed through the cable. */
+export const masthead: Idea = (site, finding) => {
+  const place = placeOf(site, finding);
+  if (!place || place.service === "satellite" || !isWeak(finding)) return [];
+  const way = wayUp(site, [place.part.part.id, place.input], place.service);
+  const aerial = way.at(-1);
+  if (aerial?.record.kind.family !== "receive" || way.some((s) => s.record.kind.kind === "amp-masthead"))
+    return [];
+  const source = aerial.record.part.id;
+  // The first part behind the aerial that could feed it, or else the end of the first cable.
+  const fed = isFed(aerial.record, aerial.out);
+  const amp = way.find((s) => s.record.kind.kind === "amp-distribution" && s.in === "in");
+  const cable = [...way].reverse().find((s) => s.record.kind.kind === "cable");
+  const takes = place.service === "tv" ? "uhf" : "all";
+  const needs = -excessDb(finding);
+  const gainDb = Math.min(26, Math.max(10, Math.ceil(needs) + 8));
+  return [
+    candidate(
+      "masthead",
+      [source, gainDb],
+      {
+        title: `Put a masthead amplifier of ${gainDb} dB under ${labelOf(site, source)}`,
+        reason: "Amplified before the first loss, the signal keeps nearly all the C/N that the aerial gives.",
+      },
+      (design) => {
+        const d = draft(design);
+        const lifted = d.insert("amp-masthead", { gainDb, takes }, [source, aerial.out]);
+        if (amp) d.set(amp.record.part.id, { aerialSupply: "12" });
+        else if (!fed)
+          d.insert("power-inserter", {}, cable ? [cable.record.part.id, "out"] : [lifted, "out"]);
+        return d.result();
+      },
+    ),
+  ];
+};
+
+/** A dish turned to its best, or a larger one. */
+export const betterDish: Idea = (site, finding) => {
+  if (!isWeak(finding)) return [];
+  const place = placeOf(site, finding);
+  const way = place
+    ? wayUp(site, [place.part.part.id, place.input], "satellite")
+    : wayOf(site, finding.parts);
+  const dish = way.find((s) => s.record.kind.kind === "dish")?.record;
+  if (!dish) return [];
+  const id = dish.part.id;
+  const { pointingLossDb, diameterM } = dish.options;
+  const found: Candidate[] = [];
+  if (typeof pointingLossDb === "number" && pointingLossDb > 1)
+    found.push(
+      candidate(
+        "aim-dish",
+        [id],
+        {
+          title: `Turn ${labelOf(site, id)} to its best by the meter`,
+          reason: `${pointingLossDb} dB are lost by its aim.`,
+        },
+        (design) => {
+          const d = draft(design);
+          d.set(id, { pointingLossDb: undefined });
+          return d.result();
+        },
+      ),
+    );
+  if (typeof diameterM === "number")
+    for (const larger of [0.8, 1, 1.2, 1.8].filter((m) => m > diameterM + 0.1).slice(0, 2))
+      found.push(
+        candidate(
+          "larger-dish",
+          [id, larger],
+          {
+            title: `Take a dish of ${larger} m for ${labelOf(site, id)}`,
+            reason: "Twice the diameter gives 6 dB more signal against the same noise.",
+          },
+          (design) => {
+            const d = draft(design);
+            d.set(id, { diameterM: larger });
+            return d.result();
+          },
+        ),
+      );
+  return found;
+};
+
+/** A pad or a setting that takes level where it is needed. */
+export const lessLossBefore: Idea = (site, finding) => {
+  const place = placeOf(site, finding);
+  if (!place || !isWeak(finding)) return [];
+  const way = wayUp(site, [place.part.part.id, place.input], place.service);
+  return way.flatMap(({ record }): Candidate[] => {
+    const id = record.part.id;
+    if (record.kind.kind === "attenuator")
+      return [
+        candidate(
+          "pad-away",
+          [id],
+          { title: `Take ${labelOf(site, id)} away`, reason: "It takes level where there is none to spare." },
+          (design) => {
+            const d = draft(design);
+            d.remove(id);
+            return d.result();
+          },
+        ),
+      ];
+    const { padDb } = record.options;
+    if (record.kind.kind !== "amp-distribution" || typeof padDb !== "number" || padDb === 0) return [];
+    return [
+      candidate(
+        "pad-away",
+        [id, "padDb"],
+        {
+          title: `Set the input attenuator of ${labelOf(site, id)} to 0 dB`,
+          reason: "It costs as much C/N as it takes level.",
+        },
+        (design) => {
+          const d = draft(design);
+          d.set(id, { padDb: 0 });
+          return d.result();
+        },
+      ),
+    ];
+  });
+};

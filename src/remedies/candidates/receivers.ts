@@ -1,0 +1,140 @@
+/** A receiver that suits the feed it gets. */
+import { type Candidate, candidate, type Idea } from "../candidate.ts";
+import { draft } from "../draft.ts";
+import { labelOf, type SatelliteInput, type Site, satelliteInputs } from "../site.ts";
+import { handOut, tune } from "./userBands.ts";
+
+type FeedKind = "switched" | "wideband" | "stacked" | "fixed";
+
+/** What an output of a converter gives. */
+export function feedKind({ feeding }: SatelliteInput): FeedKind {
+  const { converter, port } = feeding;
+  const declared = converter.kind.power(converter.options).switches?.find((s) => s.port === port);
+  if (declared) return declared.by === "stack" ? "stacked" : "switched";
+  return converter.kind.kind === "lnb-wideband" ? "wideband" : "fixed";
+}
+
+/** Another receiver in its place, or all that do not suit their feed together. */
+export const otherReceiver: Idea = (site, finding) => {
+  const unsuited = satelliteInputs(site).filter((input) => suitable(input) !== null);
+  const named = unsuited.filter((i) => finding.parts.includes(i.receiver.part.id));
+  const converters = new Set(named.map((i) => i.feeding.converter.part.id));
+  const together = unsuited.filter((i) => converters.has(i.feeding.converter.part.id));
+  const single = onePerReceiver(named);
+  const all = onePerReceiver(together);
+  return [...single.map((i) => replaced(site, [i])), ...(all.length > 1 ? [replaced(site, all)] : [])];
+};
+
+function onePerReceiver(inputs: readonly SatelliteInput[]): readonly SatelliteInput[] {
+  return inputs.filter(
+    (input, i) => inputs.findIndex((o) => o.receiver.part.id === input.receiver.part.id) === i,
+  );
+}
+
+/** Kind that suits the feed; null where the receiver is of that kind, or the feed suits none. */
+function suitable(input: SatelliteInput): string | null {
+  const { kind } = input.receiver.kind;
+  const joined = input.receiver.ports.filter((p) => p.side === "in" && input.receiver.joined[p.id]).length;
+  const suited: Readonly<Record<FeedKind, readonly string[]>> = {
+    switched: joined > 1 ? ["receiver-sat-twin", "receiver-sat"] : ["receiver-sat", "receiver-sat-twin"],
+    wideband: ["receiver-hybrid"],
+    stacked: ["receiver-stacked"],
+    fixed: [],
+  };
+  const kinds = suited[feedKind(input)];
+  return kinds.includes(kind) ? null : (kinds[0] ?? null);
+}
+
+const NAMES: Readonly<Record<string, string>> = {
+  "receiver-sat": "universal receiver",
+  "receiver-sat-twin": "universal twin receiver",
+  "receiver-hybrid": "wideband receiver",
+  "receiver-stacked": "single-cable receiver",
+};
+
+function replaced(site: Site, inputs: readonly SatelliteInput[]): Candidate {
+  const ids = inputs.map((i) => i.receiver.part.id);
+  const [first] = inputs;
+  const kind = (first && suitable(first)) ?? "";
+  return candidate(
+    "other-receiver",
+    [ids.join("+")],
+    {
+      title:
+        inputs.length === 1
+          ? `Use a ${NAMES[kind] ?? "receiver"} for ${labelOf(site, ids[0] ?? "")}`
+          : `Use receivers that suit the converter for ${inputs.length} receivers`,
+      reason: "It expects another kind of feed than the one that it gets.",
+    },
+    (design) => {
+      const d = draft(design);
+      for (const input of inputs) {
+        const to = suitable(input);
+        if (to) d.swap(input.receiver.part.id, to);
+      }
+      const rows = bandsOf(site, inputs);
+      if (rows === null) return null;
+      tune(d, rows);
+      return d.result();
+    },
+  );
+}
+
+/** User bands for those that become single-cable receivers, beside those that others on the line use. */
+function bandsOf(site: Site, inputs: readonly SatelliteInput[]) {
+  const given = new Map<string, readonly { number: number; centreMHz: number }[]>();
+  const used = new Map<string, Set<number>>();
+  for (const input of inputs) {
+    if (suitable(input) !== "receiver-stacked") continue;
+    const { converter, port } = input.feeding;
+    const line = `${converter.part.id}.${port}`;
+    const taken = used.get(line) ?? new Set(usedOn(site, converter.part.id, port));
+    used.set(line, taken);
+    const stack = converter.kind
+      .signal(converter.options, { id: converter.part.id, powered: true })
+      .stacks?.find((s) => s.to === port);
+    const free = (stack?.userBands ?? []).filter((b) => !taken.has(b.number));
+    const rows = handOut([{ receiver: input.receiver.part.id, tuners: 2 }], free)?.get(
+      input.receiver.part.id,
+    );
+    if (!rows) return null;
+    for (const row of rows) taken.add(row.number);
+    given.set(
+      input.receiver.part.id,
+      rows.map(({ number, centreMHz }) => ({ number, centreMHz })),
+    );
+  }
+  return given;
+}
+
+function usedOn(site: Site, converter: string, port: string): readonly number[] {
+  const state = site.evaluation.record(converter)?.switches[port];
+  return state?.offers.flatMap((o) => o.request?.userBands ?? []) ?? [];
+}
+
+/** A wideband receiver whose two cables are swapped. */
+export const rightPolarisation: Idea = (site, finding) => {
+  const record = site.evaluation.record(finding.parts[0] ?? "");
+  if (record?.kind.kind !== "receiver-hybrid" || !record.joined.v || !record.joined.h) return [];
+  const { id } = record.part;
+  return [
+    candidate(
+      "swap-cables",
+      [id],
+      {
+        title: `Swap the two cables at ${labelOf(site, id)}`,
+        reason: "Vertical has come to the input for horizontal, and the other way round.",
+      },
+      (design) => {
+        const d = draft(design);
+        const [v, h] = [d.other([id, "v"]), d.other([id, "h"])];
+        if (!v || !h) return null;
+        d.unjoin([id, "v"]);
+        d.unjoin([id, "h"]);
+        d.join(h, [id, "v"]);
+        d.join(v, [id, "h"]);
+        return d.result();
+      },
+    ),
+  ];
+};

@@ -1,0 +1,161 @@
+/** Receivers that share a switched output: outputs of their own, or a multiswitch in the splitter's place. */
+import type { PartRecord } from "../../evaluate/evaluation.ts";
+import { type Candidate, candidate, type Idea } from "../candidate.ts";
+import { draft } from "../draft.ts";
+import { type Feeding, labelOf, lengthM, type Site, type Step, satelliteInputs } from "../site.ts";
+
+/** A splitter on a switched output, and what lies above it. */
+type Shared = { readonly split: PartRecord; readonly feeding: Feeding; readonly above: readonly Step[] };
+
+function sharedLines(site: Site, parts: readonly string[]): readonly Shared[] {
+  const found = new Map<string, Shared>();
+  for (const { receiver, feeding } of satelliteInputs(site)) {
+    if (!parts.includes(receiver.part.id)) continue;
+    // The splitter nearest to the converter: above it nothing is shared any more.
+    const index = feeding.between.findLastIndex((s) => s.record.kind.kind === "splitter");
+    const split = feeding.between[index]?.record;
+    if (split) found.set(split.part.id, { split, feeding, above: feeding.between.slice(index + 1) });
+  }
+  return [...found.values()];
+}
+
+function legsOf(split: PartRecord): readonly string[] {
+  return split.ports.filter((p) => p.side === "out" && split.joined[p.id]).map((p) => p.id);
+}
+
+/** What else comes onto the line above the splitter would be lost with it. */
+function isPlain(above: readonly Step[]): boolean {
+  return above.every(({ record }) => record.kind.inline !== undefined);
+}
+
+/** An output of the converter and a cable for each leg; the splitter goes. */
+export const ownOutputs: Idea = (site, finding) =>
+  sharedLines(site, finding.parts).flatMap(({ split, feeding, above }): Candidate[] => {
+    const { converter, port } = feeding;
+    const legs = legsOf(split);
+    if (legs.length < 2 || !isPlain(above)) return [];
+    const used = converter.ports.filter((p) => p.side === "out" && converter.joined[p.id]).length;
+    const outputs = outputsFor(converter, used + legs.length - 1);
+    if (outputs === undefined) return [];
+    const metres = lengthM(above);
+    const { id } = converter.part;
+    return [
+      candidate(
+        "own-outputs",
+        [id, split.part.id],
+        {
+          title: `Give each receiver an output of ${labelOf(site, id)} and a cable of its own`,
+          reason: "A switched output serves one receiver; a splitter makes two of them fight over it.",
+        },
+        (design) => {
+          const d = draft(design);
+          const ends = legs.map((leg) => d.other([split.part.id, leg]));
+          const first = d.other([split.part.id, "in"]);
+          const line = d.other([id, port]);
+          const place = split.part.at;
+          d.remove(split.part.id);
+          d.set(id, outputs);
+          if (!first || !line) return null;
+          // The converter's ports may bear other names now: the old line is found again by its other end.
+          const old = line[0] === split.part.id ? undefined : d.other(line);
+          const taken = (p: string) => d.other([id, p]) !== undefined;
+          const [start] = ends;
+          if (start)
+            d.join(
+              old === undefined ? [id, freeOutput(converter, d.part(id)?.options, taken)] : first,
+              start,
+            );
+          for (const end of ends.slice(1)) {
+            if (!end) continue;
+            const out = freeOutput(converter, d.part(id)?.options, taken);
+            if (metres === 0) {
+              d.join([id, out], end);
+              continue;
+            }
+            const cable = d.put("cable", { ...cableOptions(above), lengthM: metres }, place);
+            d.join([id, out], [cable, "in"]);
+            d.join([cable, "out"], end);
+          }
+          return d.result();
+        },
+      ),
+    ];
+  });
+
+/** Options with which a converter has so many outputs; undefined where it cannot have them. */
+function outputsFor(converter: PartRecord, count: number): Readonly<Record<string, unknown>> | undefined {
+  const { outputs } = converter.options;
+  if (converter.kind.kind === "lnb-universal") {
+    const enough = ["1", "2", "4", "8"].find((n) => Number(n) >= count);
+    if (enough === undefined) return undefined;
+    return { outputs: Number(enough) > Number(outputs) ? enough : outputs };
+  }
+  if (converter.kind.kind !== "multiswitch" || typeof outputs !== "number" || count > 32) return undefined;
+  return { outputs: Math.max(outputs, count) };
+}
+
+function freeOutput(
+  converter: PartRecord,
+  options: Readonly<Record<string, unknown>> | undefined,
+  isTaken: (port: string) => boolean,
+): string {
+  const ports = options ? converter.kind.ports(options) : [];
+  return ports.find((p) => p.side === "out" && /^out\d*$/.test(p.id) && !isTaken(p.id))?.id ?? "";
+}
+
+function cableOptions(above: readonly Step[]): Readonly<Record<string, unknown>> {
+  const { grade } = above.find((s) => s.record.kind.kind === "cable")?.record.options ?? {};
+  return grade === undefined ? {} : { grade };
+}
+
+/** A quattro LNB, four cables, and a multiswitch where the splitter was. */
+export const multiswitchForSplitter: Idea = (site, finding) =>
+  sharedLines(site, finding.parts).flatMap(({ split, feeding, above }): Candidate[] => {
+    const { converter, port } = feeding;
+    const legs = legsOf(split);
+    const lines = converter.ports.filter((p) => p.side === "out" && converter.joined[p.id]).length;
+    if (converter.kind.kind !== "lnb-universal" || lines !== 1 || !isPlain(above)) return [];
+    const metres = lengthM(above);
+    const { id } = converter.part;
+    return [
+      candidate(
+        "multiswitch",
+        [id, split.part.id],
+        {
+          title: `Fit a quattro LNB and a multiswitch in place of ${labelOf(site, split.part.id)}`,
+          reason: "A multiswitch gives each receiver the quadrant it asks for, whatever the others ask.",
+        },
+        (design) => {
+          const d = draft(design);
+          const ends = legs.map((leg) => d.other([split.part.id, leg]));
+          const line = d.other([id, port]);
+          const last = d.other([split.part.id, "in"]);
+          if (!line || !last) return null;
+          const place = split.part.at;
+          d.unjoin([id, port]);
+          d.remove(split.part.id);
+          d.swap(id, "lnb-quattro");
+          const unit = d.put("multiswitch", { outputs: Math.max(2, legs.length), terrestrial: false }, place);
+          const isDirect = line[0] === split.part.id;
+          if (isDirect) d.join([id, "vl"], [unit, "vl"]);
+          else {
+            d.join([id, "vl"], line);
+            d.join(last, [unit, "vl"]);
+          }
+          for (const quadrant of ["vh", "hl", "hh"]) {
+            if (metres === 0) {
+              d.join([id, quadrant], [unit, quadrant]);
+              continue;
+            }
+            const cable = d.put("cable", { ...cableOptions(above), lengthM: metres }, place);
+            d.join([id, quadrant], [cable, "in"]);
+            d.join([cable, "out"], [unit, quadrant]);
+          }
+          ends.forEach((end, i) => {
+            if (end) d.join([unit, `out${i + 1}`], end);
+          });
+          return d.result();
+        },
+      ),
+    ];
+  });

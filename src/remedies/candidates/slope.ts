@@ -1,0 +1,64 @@
+/** Level that falls with frequency: an equaliser, or an amplifier set to rise. */
+import { type Candidate, candidate, type Idea } from "../candidate.ts";
+import { draft } from "../draft.ts";
+import { isFed, labelOf, wayUp } from "../site.ts";
+import { placeOf } from "./places.ts";
+
+/** Slopes that equalisers come in [dB]; from memory. */
+const EQUALISERS = [6, 9, 12, 18] as const;
+
+export const equaliser: Idea = (site, finding) => {
+  const place = placeOf(site, finding);
+  const over = (finding.value ?? 0) - (finding.limit ?? 0);
+  if (!place || over <= 0) return [];
+  const { part, input, service } = place;
+  const end = part.joined[input];
+  const before = end && site.evaluation.record(end[0]);
+  if (!before) return [];
+  const dcPass = isFed(before, end[1]);
+  const range = service === "satellite" ? "sat" : "tv";
+  return EQUALISERS.filter((db) => db > over)
+    .slice(0, 2)
+    .map((slopeDb) =>
+      candidate(
+        "equaliser",
+        [part.part.id, input, slopeDb],
+        {
+          title: `Put an equaliser of ${slopeDb} dB before ${labelOf(site, part.part.id)}`,
+          reason: "It takes off at the low end what the cable has left too much.",
+        },
+        (design) => {
+          const d = draft(design);
+          d.insert("equaliser", { slopeDb, range, dcPass }, [part.part.id, input]);
+          return d.result();
+        },
+      ),
+    );
+};
+
+export const amplifierSlope: Idea = (site, finding) => {
+  const place = placeOf(site, finding);
+  const over = (finding.value ?? 0) - (finding.limit ?? 0);
+  if (!place || over <= 0) return [];
+  return wayUp(site, [place.part.part.id, place.input], place.service).flatMap(({ record }): Candidate[] => {
+    const { slopeDb } = record.options;
+    if (!record.kind.kind.startsWith("amp-") || typeof slopeDb !== "number") return [];
+    const wanted = Math.min(record.kind.kind === "amp-if" ? 12 : 20, slopeDb + Math.ceil(over) + 1);
+    const id = record.part.id;
+    return [
+      candidate(
+        "amplifier-slope",
+        [id, wanted],
+        {
+          title: `Set the slope of ${labelOf(site, id)} to ${wanted} dB`,
+          reason: "It amplifies the low end less and so makes up for the cable behind it.",
+        },
+        (design) => {
+          const d = draft(design);
+          d.set(id, { slopeDb: wanted });
+          return d.result();
+        },
+      ),
+    ];
+  });
+};

@@ -1,0 +1,91 @@
+/** A stacking converter under the roof: one cable to each room carries satellite user bands and terrestrial TV. */
+import type { PortRef } from "../../design/design.ts";
+import type { PartRecord } from "../../evaluate/evaluation.ts";
+import { type Candidate, candidate, type Idea } from "../candidate.ts";
+import { draft } from "../draft.ts";
+import { feedingOf, inputsBehind, labelOf, type SatelliteInput, type Site } from "../site.ts";
+import { lnbsOf } from "./converters.ts";
+import { linesFrom, stackReceivers, userBandsSent } from "./userBands.ts";
+
+/** A line from an LNB to a room, and the part at which terrestrial signals come onto it. */
+export type RoomLine = {
+  readonly port: string;
+  readonly inputs: readonly SatelliteInput[];
+  /** The first part of the line that is to stay. */
+  readonly start: PortRef;
+  readonly joiner?: { readonly id: string; readonly terrestrial: PortRef };
+};
+
+/** Lines of an LNB, each with whatever combines it with an aerial. */
+export function roomLines(site: Site, lnb: PartRecord): readonly RoomLine[] {
+  return [...linesFrom(site, lnb.part.id)].flatMap(([port, inputs]): RoomLine[] => {
+    const [first] = inputs;
+    const start = lnb.joined[port];
+    if (!first || !start) return [];
+    const step = [...first.feeding.between].reverse().find(({ record }) => bringsTogether(record));
+    if (!step) return [{ port, inputs, start }];
+    const other = inputsBehind(step.record, step.out).find(
+      (p) => p !== step.in && step.record.joined[p] && !isSatellite(site, step.record, p),
+    );
+    const terrestrial = other === undefined ? undefined : step.record.joined[other];
+    const after = step.record.joined[step.out];
+    if (!terrestrial || !after) return [{ port, inputs, start }];
+    return [{ port, inputs, start: after, joiner: { id: step.record.part.id, terrestrial } }];
+  });
+}
+
+function bringsTogether(record: PartRecord): boolean {
+  return /^(diplexer-combine|combiner)$/.test(record.kind.kind);
+}
+
+function isSatellite(site: Site, record: PartRecord, port: string): boolean {
+  return feedingOf(site, [record.part.id, port]) !== undefined;
+}
+
+export const stackUnderTheRoof: Idea = (site, finding) =>
+  lnbsOf(site, finding.parts)
+    .filter((lnb) => lnb.kind.kind === "lnb-wideband")
+    .flatMap((lnb): Candidate[] => {
+      const lines = roomLines(site, lnb);
+      if (lines.length === 0 || lines.length > 16) return [];
+      const { id } = lnb.part;
+      return [
+        candidate(
+          "stack-under-roof",
+          [id],
+          {
+            title: `Put a stacking converter behind ${labelOf(site, id)} and use single-cable receivers`,
+            reason:
+              "User bands lie above 950 MHz, so TV, radio and every transponder share the one cable to each room.",
+          },
+          (design) => {
+            const d = draft(design);
+            const [x = 0, y = 0] = d.part(id)?.at ?? [];
+            for (const line of lines) {
+              d.unjoin([id, line.port]);
+              if (line.joiner) d.remove(line.joiner.id);
+            }
+            const terrestrial = lines.find((l) => l.joiner)?.joiner?.terrestrial;
+            const stack = d.put(
+              "stacking-converter",
+              {
+                feed: "wideband",
+                outputs: lines.length,
+                terrestrial: terrestrial !== undefined,
+                terrestrialBuild: "active",
+              },
+              [x + 376, y],
+            );
+            d.join([id, "v"], [stack, "v"]);
+            d.join([id, "h"], [stack, "h"]);
+            if (terrestrial) d.join(terrestrial, [stack, "ter"]);
+            lines.forEach((line, i) => {
+              d.join([stack, lines.length > 1 ? `out${i + 1}` : "out"], line.start);
+            });
+            const receivers = lines.map((l) => [...new Set(l.inputs.map((i) => i.receiver.part.id))]);
+            const bands = userBandsSent(d.part(stack)?.options, "stacking-converter");
+            return stackReceivers(d, receivers, bands) ? d.result() : null;
+          },
+        ),
+      ];
+    });

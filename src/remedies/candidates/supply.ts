@@ -1,0 +1,225 @@
+/** Supply that does not get where it is needed: parts that block it, units that are off, lines that are shorted. */
+import type { Part } from "../../design/design.ts";
+import type { PartRecord } from "../../evaluate/evaluation.ts";
+import { kindOf } from "../../parts/catalogue.ts";
+import { type Candidate, candidate, type Idea } from "../candidate.ts";
+import { draft } from "../draft.ts";
+import { labelOf, type Site } from "../site.ts";
+import { madeAnew } from "./cable.ts";
+
+/** Everything downstream of a part, nearest first: whoever could feed it. */
+function below(site: Site, id: string): readonly PartRecord[] {
+  const seen = new Set([id]);
+  const found: PartRecord[] = [];
+  for (const each of seen) {
+    const record = site.evaluation.record(each);
+    if (!record) continue;
+    if (each !== id) found.push(record);
+    for (const port of record.ports) {
+      const end = port.side === "out" ? record.joined[port.id] : undefined;
+      if (end) seen.add(end[0]);
+    }
+  }
+  return found;
+}
+
+/** Parts below that get supply at an output and hand nothing on: there the way is broken. */
+export const supplyPath: Idea = (site, finding) => {
+  const id = finding.parts[0] ?? "";
+  return below(site, id).flatMap((record): readonly Candidate[] => {
+    const arrives = Object.values(record.feeds).some((feed) => feed.length > 0);
+    const leaves = Object.values(record.offers).some((feed) => feed.some((o) => o.volts > 0));
+    if (!arrives || leaves) return [];
+    return unblocked(site, record);
+  });
+};
+
+/** Ways to make a part pass supply. */
+function unblocked(site: Site, record: PartRecord): readonly Candidate[] {
+  const { id } = record.part;
+  const kind = record.kind.kind;
+  if (kind === "bad-joint") return [madeAnew(site, id)];
+  const options = openings(record.part);
+  const name = labelOf(site, id);
+  const found = options.map(([key, value]) =>
+    candidate(
+      "supply-path",
+      [id, key, String(value)],
+      {
+        title: `Take a type that passes supply for ${name}`,
+        reason: "It blocks the direct current that comes up from the receivers.",
+      },
+      (design) => {
+        const d = draft(design);
+        d.set(id, { [key]: value });
+        return d.result();
+      },
+    ),
+  );
+  if (record.kind.inline && options.length === 0)
+    found.push(
+      candidate(
+        "block-away",
+        [id],
+        {
+          title: `Take ${name} out of the line`,
+          reason: "It blocks the direct current that comes up from the receivers.",
+        },
+        (design) => {
+          const d = draft(design);
+          d.remove(id);
+          return d.result();
+        },
+      ),
+    );
+  return found;
+}
+
+/** Option values with which a kind passes supply, most modest first. */
+function openings({ kind, options }: Part): readonly (readonly [string, unknown])[] {
+  const shape = kindOf(kind)?.options.shape ?? {};
+  const wishes: readonly (readonly [string, readonly unknown[]])[] = [
+    ["dcPass", [true]],
+    ["dc", ["one", "sat", "through", "all", "both"]],
+    ["receiver", ["passed"]],
+    ["satellite", []],
+  ];
+  return wishes.flatMap(([key, values]) =>
+    values
+      .filter((value) => shape[key]?.safeParse(value).success && options[key] !== value)
+      .map((value) => [key, value] as const),
+  );
+}
+
+/** Units that could feed it, but are switched off, or told not to. */
+export const supplyOn: Idea = (site, finding) => {
+  const id = finding.parts[0] ?? "";
+  const self = site.evaluation.record(id);
+  return [...(self ? [self] : []), ...below(site, id)].flatMap((record): readonly Candidate[] => {
+    const { options, id: part } = record.part;
+    const switches = ["switchedOn", "mainsOn", "feedsLnb"].filter((key) => options[key] === false);
+    const found = switches.map((key) => switchedOn(site, part, key, true));
+    if (options.aerialSupply === "0") found.push(switchedOn(site, part, "aerialSupply", "12"));
+    return found;
+  });
+};
+
+function switchedOn(site: Site, id: string, key: string, value: unknown): Candidate {
+  const title =
+    key === "aerialSupply"
+      ? `Switch the aerial supply of ${labelOf(site, id)} to 12 V`
+      : key === "feedsLnb"
+        ? `Let ${labelOf(site, id)} feed the converter`
+        : `Switch the mains of ${labelOf(site, id)} on`;
+  return candidate(
+    "supply-on",
+    [id, key],
+    { title, reason: "It can feed what is without supply now." },
+    (design) => {
+      const d = draft(design);
+      d.set(id, { [key]: value });
+      return d.result();
+    },
+  );
+}
+
+/** A mains unit of its own in the line: before the first part that would stop its current. */
+export const inserter: Idea = (site, finding) => {
+  const record = site.evaluation.record(finding.parts[0] ?? "");
+  const [port] = record?.kind.power(record.options).load?.ports ?? [];
+  if (!record || port === undefined || !record.joined[port]) return [];
+  const { id } = record.part;
+  // An LNB takes its orders from the same line: a fixed voltage there would hold it in one quadrant.
+  if (record.kind.power(record.options).switches?.length) return [];
+  return [
+    candidate(
+      "power-inserter",
+      [id],
+      {
+        title: `Put a power inserter behind ${labelOf(site, id)}`,
+        reason: "A mains unit in the line feeds it, whatever the receivers do.",
+      },
+      (design) => {
+        const d = draft(design);
+        // Indoors: behind the first cable, where there is one.
+        let at: readonly [string, string] = [id, port];
+        const next = d.other(at);
+        if (next && d.part(next[0])?.kind === "cable" && d.other([next[0], "out"])) at = [next[0], "out"];
+        d.insert(
+          "power-inserter",
+          { volts: record.kind.kind === "amp-masthead" ? 12 : 14, limitMa: 400 },
+          at,
+        );
+        return d.result();
+      },
+    ),
+  ];
+};
+
+/** What shorts a line: kept from its direct current, or cut out. */
+export const endShort: Idea = (site, finding) => {
+  const record = site.evaluation.record(finding.parts[0] ?? "");
+  if (!record || !/shorts/.test(finding.message)) return [];
+  const { id, kind } = record.part;
+  if (kind === "bad-joint") return [madeAnew(site, id)];
+  const found: Candidate[] = [];
+  if (record.options.dcBlocked === false)
+    found.push(
+      candidate(
+        "blocked-load",
+        [id],
+        {
+          title: `Take a load with a capacitor for ${labelOf(site, id)}`,
+          reason: "It ends the signal and draws no current.",
+        },
+        (design) => {
+          const d = draft(design);
+          d.set(id, { dcBlocked: true });
+          return d.result();
+        },
+      ),
+    );
+  const port = record.ports.find((p) => p.side === "out" && record.joined[p.id]);
+  if (port)
+    found.push(
+      candidate(
+        "dc-block",
+        [id, port.id],
+        {
+          title: `Put a DC block behind ${labelOf(site, id)}`,
+          reason: "The signal passes, the direct current does not.",
+        },
+        (design) => {
+          const d = draft(design);
+          d.insert("dc-block", {}, [id, port.id]);
+          return d.result();
+        },
+      ),
+    );
+  return found;
+};
+
+/** A stronger unit, or a feed from a unit of its own, where a supply is asked for too much. */
+export const strongerSupply: Idea = (site, finding) => {
+  const record = site.evaluation.record(finding.parts[0] ?? "");
+  const needMa = Math.ceil((finding.value ?? 0) / 50) * 50 + 50;
+  if (!record || finding.unit !== "mA") return [];
+  const key = ["limitMa", "lnbLimitMa", "aerialLimitMa"].find((k) => typeof record.options[k] === "number");
+  if (key === undefined || record.kind.reception) return [];
+  const { id } = record.part;
+  return [
+    candidate(
+      "stronger-supply",
+      [id, needMa],
+      {
+        title: `Take a unit that delivers ${needMa} mA for ${labelOf(site, id)}`,
+        reason: `It is asked for ${Math.round(finding.value ?? 0)} mA.`,
+      },
+      (design) => {
+        const d = draft(design);
+        d.set(id, { [key]: needMa });
+        return d.result();
+      },
+    ),
+  ];
+};

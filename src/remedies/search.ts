@@ -1,0 +1,220 @@
+/**
+ * The search for cures: changes that come to mind for the findings are tried by the evaluator, alone and in
+ * combinations of up to three, and only those that it proves are proposed. A generator: whoever runs it sees
+ * each trial go by and may stop at any of them.
+ */
+import type { Design } from "../design/design.ts";
+import { wireId } from "../design/design.ts";
+import { partsBeyond } from "../design/lookup.ts";
+import type { Finding } from "../findings/finding.ts";
+import type { Candidate } from "./candidate.ts";
+import { candidatesFor } from "./candidates/index.ts";
+import { type Cost, costOf, type PriceList } from "./cost.ts";
+import { difference, inWords } from "./difference.ts";
+import { givenUp } from "./givenUp.ts";
+import { countOf, findingKey, type Proof, prove } from "./proof.ts";
+import { byRank } from "./rank.ts";
+import { type Site, siteOf } from "./site.ts";
+
+/** A change that is proved: the evaluator has seen it work, and nothing else suffer. */
+export type Proposal = {
+  readonly id: string;
+  /** What is to be done, in order; one to three steps. */
+  readonly steps: readonly Pick<Candidate, "idea" | "place" | "title" | "reason">[];
+  /** The design with all of it done. */
+  readonly design: Design;
+  /** Part by part, in words. */
+  readonly changes: readonly string[];
+  readonly proof: Proof;
+  /** What works afterwards, but less well than it could before, one sentence each. */
+  readonly givesUp: readonly string[];
+  readonly cost: Cost;
+};
+
+export type SearchOptions = {
+  /** The finding to be cured; absent: all errors, or all warnings where there is no error. */
+  readonly target?: Finding;
+  readonly prices: PriceList;
+  /** Most steps of a combination. */
+  readonly maxDepth?: 1 | 2 | 3;
+  /** Most designs to try. */
+  readonly maxTrials?: number;
+};
+
+export type Progress = {
+  readonly tried: number;
+  /** Best first; the same list while none was added. */
+  readonly proposals: readonly Proposal[];
+};
+
+const MAX_TRIALS = 150;
+const MOST_PROPOSALS = 12;
+/** So many whole cures are choice enough: longer combinations are not sought any more. */
+const ENOUGH = 3;
+/** Findings that candidates are sought for; a thousand of one kind call for no more ideas than a few. */
+const MOST_FINDINGS = 40;
+
+/** A state of the design on the way: what was done so far, and what came of it. */
+type Node = {
+  readonly site: Site;
+  readonly steps: readonly Candidate[];
+  /** Where it was tried among its siblings: likelier ones come first. */
+  readonly priority: number;
+};
+
+type Trial = { readonly node: Node; readonly candidate: Candidate; readonly priority: number };
+
+export function* search(design: Design, options: SearchOptions): Generator<Progress, Progress, void> {
+  const { prices, maxDepth = 3, maxTrials = MAX_TRIALS } = options;
+  const start = siteOf(design);
+  const targets = targetsOf(start, options.target);
+  const seen = new Set([signature(design)]);
+  const queue: Trial[] = [];
+  let progress: Progress = { tried: 0, proposals: [] };
+  if (targets.length === 0) return progress;
+
+  const expand = (node: Node) => {
+    const open = openFindings(start, node.site, targets);
+    const wanted = options.target ? withCauses(node.site, open) : open;
+    candidatesFor(node.site, wanted).forEach((candidate, i) => {
+      queue.push({ node, candidate, priority: node.priority + i });
+    });
+    queue.sort((a, b) => a.priority - b.priority);
+  };
+  expand({ site: start, steps: [], priority: 0 });
+
+  while (queue.length > 0 && progress.tried < maxTrials) {
+    const trial = queue.shift();
+    if (!trial) break;
+    const changed = trial.candidate.apply(trial.node.site.design);
+    if (!changed) continue;
+    const mark = signature(changed);
+    if (seen.has(mark)) continue;
+    seen.add(mark);
+    const site = siteOf(changed, trial.node.site.evaluation);
+    progress = { ...progress, tried: progress.tried + 1 };
+    const steps = [...trial.node.steps, trial.candidate];
+    const proof = prove(start, site, targets);
+    if (proof) {
+      const found = shortest({ start, targets, steps, site, proof });
+      progress = {
+        tried: progress.tried + found.tried,
+        proposals: withProposal(progress.proposals, proposalOf(start, found, prices), options.target),
+      };
+    }
+    const isWhole = (p: Proof) => options.target !== undefined || p.errorsLeft === 0;
+    const isDone = proof !== null && isWhole(proof);
+    const isEnough = progress.proposals.filter((p) => isWhole(p.proof)).length >= ENOUGH;
+    if (!isDone && !isEnough && steps.length < maxDepth && isHopeful(start, site))
+      expand({ site, steps, priority: trial.priority + detour(start, site) });
+    yield progress;
+  }
+  return progress;
+}
+
+function targetsOf(site: Site, target: Finding | undefined): readonly Finding[] {
+  if (target) return [target];
+  const errors = site.report.findings.filter((f) => f.severity === "error");
+  return errors.length > 0 ? errors : site.report.findings.filter((f) => f.severity === "warning");
+}
+
+/** What is still to be cured in a state: targets that stand, and errors that came with the steps so far. */
+function openFindings(start: Site, site: Site, targets: readonly Finding[]): readonly Finding[] {
+  const wanted = new Set(targets.map(findingKey));
+  const known = new Set(start.report.findings.map(findingKey));
+  return site.report.findings
+    .filter((f) => wanted.has(findingKey(f)) || (f.severity === "error" && !known.has(findingKey(f))))
+    .slice(0, MOST_FINDINGS);
+}
+
+/** Findings at parts upstream of what is to be cured: more often than not the cause lies there. */
+function withCauses(site: Site, findings: readonly Finding[]): readonly Finding[] {
+  const upstream = partsBeyond(
+    site.design.wires,
+    findings.flatMap((f) => f.parts.slice(0, 1)),
+    "upstream",
+  );
+  const causes = site.report.findings.filter(
+    (f) => f.severity === "error" && !findings.includes(f) && upstream.has(f.parts[0] ?? ""),
+  );
+  return [...findings, ...causes].slice(0, MOST_FINDINGS);
+}
+
+/** A step that makes much more trouble than it was to cure leads nowhere. */
+function isHopeful(start: Site, site: Site): boolean {
+  return countOf(site, "error") <= countOf(start, "error") + 2;
+}
+
+/** How much later than its siblings a further step is tried: the sooner, the more is cured already. */
+function detour(start: Site, site: Site): number {
+  const errors = Math.max(1, countOf(start, "error"));
+  return 4 + 8 * Math.min(1.5, countOf(site, "error") / errors);
+}
+
+type Found = {
+  readonly steps: readonly Candidate[];
+  readonly site: Site;
+  readonly proof: Proof;
+  readonly tried: number;
+};
+
+/** Leaves out every step without which the rest is proved to cure as much. */
+function shortest(
+  o: Omit<Found, "tried"> & { readonly start: Site; readonly targets: readonly Finding[] },
+): Found {
+  let best: Found = { steps: o.steps, site: o.site, proof: o.proof, tried: 0 };
+  for (const left of o.steps) {
+    if (best.steps.length < 2) break;
+    const steps = best.steps.filter((s) => s !== left);
+    const design = steps.reduce<Design | null>((d, s) => d && s.apply(d), o.start.design);
+    if (!design) continue;
+    const site = siteOf(design, best.site.evaluation);
+    const proof = prove(o.start, site, o.targets);
+    const isAsGood = proof !== null && proof.errorsLeft <= best.proof.errorsLeft;
+    best = isAsGood ? { steps, site, proof, tried: best.tried + 1 } : { ...best, tried: best.tried + 1 };
+  }
+  return best;
+}
+
+function proposalOf(start: Site, { steps, site, proof }: Found, prices: PriceList): Proposal {
+  const diff = difference(start.design, site.design);
+  return {
+    id: steps.map((s) => s.id).join(" + "),
+    steps: steps.map(({ idea, place, title, reason }) => ({ idea, place, title, reason })),
+    design: site.design,
+    changes: inWords(diff),
+    proof,
+    givesUp: givenUp(start, site),
+    cost: costOf(diff, prices),
+  };
+}
+
+/** Adds a proposal, unless a better one does the same; drops those that it makes needless. */
+function withProposal(
+  proposals: readonly Proposal[],
+  one: Proposal,
+  target: Finding | undefined,
+): readonly Proposal[] {
+  const compare = byRank(target === undefined ? "whole" : "one finding");
+  const ranked = [...proposals, one].sort(compare);
+  const whole = target === undefined && ranked[0]?.proof.errorsLeft === 0;
+  return ranked
+    .filter((p, i) => !ranked.slice(0, i).some((better) => isNeedless(p, better)))
+    .filter((p) => !whole || p.proof.errorsLeft === 0)
+    .slice(0, MOST_PROPOSALS);
+}
+
+/** The same cure at the same parts with another value, or with something on top that cures no more. */
+function isNeedless(p: Proposal, better: Proposal): boolean {
+  const known = new Set(p.steps.map((s) => `${s.idea}@${s.place}`));
+  return (
+    better.proof.errorsLeft <= p.proof.errorsLeft &&
+    better.steps.every((s) => known.has(`${s.idea}@${s.place}`))
+  );
+}
+
+/** The same for designs that differ in nothing but places and labels. */
+function signature(design: Design): string {
+  const parts = design.parts.map((p) => `${p.id}:${p.kind}:${JSON.stringify(p.options)}`).sort();
+  return `${parts.join("\n")}\n${design.wires.map(wireId).sort().join("\n")}`;
+}
