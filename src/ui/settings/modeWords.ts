@@ -15,5 +15,5 @@ export function modeWords(prefix: string, hasOthers: boolean): string {
   const name = SYSTEMS.find(([key]) => key === system)?.[1] ?? system.toUpperCase();
   const detail = rest.join(" ").trim();
   if (detail === "") return name;
-  return /\d/.test(detail) ? `${name}, ${detail.toUpperCase()}` : `${name}, ${detail}`;
+  return system === "fm" ? `${name}, ${detail}` : `${name}, ${detail.toUpperCase()}`;
 }
