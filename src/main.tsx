@@ -6,6 +6,7 @@ import { useApp } from "./store/app.ts";
 import { attachAutosave } from "./store/documentAutosave.ts";
 import { App } from "./ui/App.tsx";
 import { followAddress, openAtStart } from "./ui/documents/actions.ts";
+import { openBookFromAddress } from "./ui/rulebook/book.ts";
 import { Fallen } from "./ui/shell/Fallen.tsx";
 import { applyTheme } from "./ui/theme.ts";
 
@@ -23,6 +24,7 @@ attachAutosave({
   },
 });
 followAddress();
+openBookFromAddress();
 void openAtStart();
 
 const root = document.getElementById("root");

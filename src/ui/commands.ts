@@ -20,6 +20,8 @@ import {
 } from "./canvas/selectionEdits.ts";
 import { setCanvas, useCanvas } from "./canvas/state.ts";
 import { canvasView } from "./canvas/view.ts";
+import { findCures } from "./cures/actions.ts";
+import { openRuleBook } from "./rulebook/book.ts";
 
 export type CommandGroup = "Edit" | "Select" | "Join" | "Arrange" | "View";
 
@@ -202,12 +204,28 @@ export const COMMANDS: readonly Command[] = [
     enabled: always,
   },
   {
+    id: "cures",
+    label: "Find cures",
+    group: "View",
+    shortcuts: ["c"],
+    run: () => void findCures(),
+    enabled: hasParts,
+  },
+  {
     id: "map",
     label: "Map of the design",
     group: "View",
     shortcuts: ["m"],
     run: () => setCanvas({ mapOpen: !useCanvas.getState().mapOpen }),
     enabled: hasParts,
+  },
+  {
+    id: "rules",
+    label: "Rule book",
+    group: "View",
+    shortcuts: ["r"],
+    run: () => openRuleBook(),
+    enabled: always,
   },
 ];
 

@@ -1,7 +1,10 @@
 import { Sheet } from "../kit/Sheet.tsx";
 import { HelpText } from "../menus/HelpText.tsx";
 import { openDialog, usePanes } from "../panes.ts";
+import { PriceForm } from "../prices/PriceForm.tsx";
+import { RuleBook } from "../rulebook/RuleBook.tsx";
 import { SettingsForm } from "../settings/SettingsForm.tsx";
+import { VariantList } from "../variants/VariantList.tsx";
 import { DesignList } from "./DesignList.tsx";
 import { ShareForm } from "./ShareForm.tsx";
 
@@ -21,8 +24,17 @@ export function Dialogs() {
       <Sheet isWide title="Limits and derating" open={dialog === "settings"} onClose={close}>
         <SettingsForm />
       </Sheet>
+      <Sheet title="Prices and times" open={dialog === "prices"} onClose={close}>
+        <PriceForm />
+      </Sheet>
+      <Sheet title="Variants" open={dialog === "variants"} onClose={close}>
+        <VariantList />
+      </Sheet>
       <Sheet title="Help" open={dialog === "help"} onClose={close}>
         <HelpText />
+      </Sheet>
+      <Sheet isWide title="Rule book" open={dialog === "rules"} onClose={close}>
+        <RuleBook />
       </Sheet>
     </>
   );

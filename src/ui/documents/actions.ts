@@ -33,17 +33,19 @@ export async function openExample(key: string): Promise<boolean> {
     tell(`There is no example “${key.slice(0, 60)}”. The list of examples is under “Designs”.`);
     return false;
   }
-  const design = example.load();
+  await openAside(example.load());
+  return true;
+}
+
+/** Opens a design as one of its own, which becomes a document with its first change; the present one stays stored. */
+export async function openAside(design: Design): Promise<void> {
   await useDocuments.getState().begin(design);
   show(design);
-  return true;
 }
 
 export async function openEmpty(): Promise<void> {
   // A copy, so that a second empty design is not taken for the first.
-  const design = { ...EMPTY_DESIGN };
-  await useDocuments.getState().begin(design);
-  show(design);
+  await openAside({ ...EMPTY_DESIGN });
 }
 
 export async function openStored(id: string): Promise<boolean> {

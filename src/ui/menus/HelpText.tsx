@@ -1,5 +1,6 @@
 import { KNOWN_LIMITS } from "../../findings/knownLimits.ts";
 import { ESTIMATE_NOTICE } from "../../parts/cautions.ts";
+import { openRuleBook } from "../rulebook/book.ts";
 import { ShortcutTable } from "./ShortcutTable.tsx";
 import { StripLegend } from "./StripLegend.tsx";
 import "./help.css";
@@ -45,6 +46,18 @@ export function HelpText() {
             source.
           </li>
         </ul>
+      </section>
+      <section>
+        <h3>Why it says what it says</h3>
+        <ul>
+          <li>“Why?” under a finding explains it: for the customer, for the trade, and for the meter.</li>
+          <li>The rule book lists every rule with a design that it speaks of and one that it does not.</li>
+        </ul>
+        <p>
+          <button type="button" className="button" onClick={() => openRuleBook()}>
+            Open the rule book
+          </button>
+        </p>
       </section>
       <section>
         <h3>Keys</h3>

@@ -1,2 +1,11 @@
 /** The dialogs that can be opened from menus, commands and notices. */
-export type ListedDialog = "designs" | "share" | "settings" | "help";
+export type ListedDialog =
+  | "designs"
+  | "share"
+  | "settings"
+  | "help"
+  | "rules"
+  | "prices"
+  | "variants"
+  | "compare"
+  | "balance";

@@ -1,6 +1,11 @@
 import { CircleAlert, Info, TriangleAlert } from "lucide-react";
-import { memo } from "react";
+import { memo, useId } from "react";
 import type { Finding, Severity } from "../../findings/finding.ts";
+import { useApp } from "../../store/app.ts";
+import { CureButton } from "../cures/CureButton.tsx";
+import { Explanation } from "../explain/Explanation.tsx";
+import { useExplained } from "../explain/opened.ts";
+import { WhyButton } from "../explain/WhyButton.tsx";
 import { counted } from "../format.ts";
 import { selectFromPane } from "../reveal.ts";
 import { limitWords } from "./limitWords.ts";
@@ -47,9 +52,11 @@ function keyOf(finding: Finding): string {
   return [finding.rule, ...finding.parts, ...finding.wires, finding.message].join("|");
 }
 
-/** One finding; pressing it shows the culprit on the canvas. */
+/** One finding; pressing it shows the culprit on the canvas, and its explanation opens below it. */
 export const FindingItem = memo(function FindingItem({ finding }: { readonly finding: Finding }) {
   const { parts, wires } = finding;
+  const id = useId();
+  const isOpen = useExplained(finding);
   const led = parts.length > 0 || wires.length > 0;
   const limits = limitWords(finding);
   return (
@@ -64,6 +71,21 @@ export const FindingItem = memo(function FindingItem({ finding }: { readonly fin
         {finding.cure ? <span className="finding-cure">{finding.cure}</span> : null}
         {limits ? <span className="finding-limit">{limits}</span> : null}
       </button>
+      <div className="finding-tools">
+        <WhyButton finding={finding} isOpen={isOpen} controls={id} />
+        <CureButton finding={finding} />
+      </div>
+      {isOpen ? (
+        <div id={id}>
+          <PresentExplanation finding={finding} />
+        </div>
+      ) : null}
     </li>
   );
 });
+
+/** Watches the evaluation only while it is open, so that closed rows stay as they are. */
+function PresentExplanation({ finding }: { readonly finding: Finding }) {
+  const evaluation = useApp((s) => s.evaluation);
+  return <Explanation finding={finding} evaluation={evaluation} />;
+}

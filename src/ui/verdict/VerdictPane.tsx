@@ -2,6 +2,7 @@ import { Check, CircleHelp, X } from "lucide-react";
 import type { Verdict } from "../../findings/finding.ts";
 import { profileOf } from "../../findings/limits.ts";
 import { useApp } from "../../store/app.ts";
+import { CureAllButton } from "../cures/CureButton.tsx";
 import { openDialog, showPane } from "../panes.ts";
 import { FindingList } from "./FindingList.tsx";
 import { VerdictRow } from "./VerdictRow.tsx";
@@ -19,6 +20,7 @@ export function VerdictPane() {
   return (
     <div className="verdict">
       <Summary receivers={receivers} />
+      <CureAllButton />
       <Group title="Receivers" verdicts={receivers} />
       <Group title="Outlets" verdicts={outlets} />
       <FindingList findings={report.findings} />

@@ -1,0 +1,128 @@
+import { useMemo } from "react";
+import { evaluate } from "../../evaluate/evaluate.ts";
+import type { RuleExample } from "../../findings/explain/examples.ts";
+import type { RuleEntry, RuleLink } from "../../findings/explain/ruleBook.ts";
+import type { Finding, Severity } from "../../findings/finding.ts";
+import { report } from "../../findings/report.ts";
+import { useApp } from "../../store/app.ts";
+import { openAside } from "../documents/actions.ts";
+import { Explanation } from "../explain/Explanation.tsx";
+import { setExplained } from "../explain/opened.ts";
+import { counted } from "../format.ts";
+import { showPane } from "../panes.ts";
+import { PrintDrawing } from "../print/PrintDrawing.tsx";
+import { selectFromPane } from "../reveal.ts";
+import { closeRuleBook, openRuleBook } from "./book.ts";
+
+/** One rule: why it exists, an example that it speaks of and one that it has nothing to say about. */
+export function RulePage({ entry }: { readonly entry: RuleEntry }) {
+  const { id, title, explain, source, severities, neighbours, namedBy, speaks, silent } = entry;
+  return (
+    <>
+      <h3>{title}</h3>
+      <p className="chips">
+        {severities.map((severity) => (
+          <span key={severity} className={`badge ${severity}`}>
+            {severity}
+          </span>
+        ))}
+      </p>
+      <p>{explain}</p>
+      <p className="quiet small">Source: {source}.</p>
+      <InOpenDesign rule={id} />
+      {speaks ? <Example rule={id} example={speaks} isSpeaking /> : null}
+      {silent ? <Example rule={id} example={silent} isSpeaking={false} /> : null}
+      <Links title="Read next" links={neighbours} />
+      <Links title="Rules that lead here" links={namedBy} />
+    </>
+  );
+}
+
+/** How often the rule speaks about what is on the canvas now. */
+function InOpenDesign({ rule }: { readonly rule: string }) {
+  const findings = useApp((s) => s.report.findings);
+  const own = findings.filter((f) => f.rule === rule);
+  const [first] = own;
+  if (!first) return <p className="quiet small">In the open design it has nothing to say.</p>;
+  return (
+    <p className="small">
+      In the open design: {counted(own.length, "finding")}.{" "}
+      <button
+        type="button"
+        className="link"
+        onClick={() => {
+          closeRuleBook();
+          showExplained(first);
+          selectFromPane({ parts: first.parts, wires: first.wires });
+        }}
+      >
+        Show {own.length === 1 ? "it" : "the first"}
+      </button>
+    </p>
+  );
+}
+
+function showExplained(finding: Finding): void {
+  showPane("verdict");
+  setExplained(finding, true);
+}
+
+function Example({
+  rule,
+  example,
+  isSpeaking,
+}: {
+  readonly rule: string;
+  readonly example: RuleExample;
+  readonly isSpeaking: boolean;
+}) {
+  const evaluation = useMemo(() => evaluate(example.load()), [example]);
+  const finding = useMemo(() => report(evaluation).findings.find((f) => f.rule === rule), [evaluation, rule]);
+  return (
+    <section className="rule-example">
+      <h4>
+        {isSpeaking ? "Where it speaks: " : "Where it is silent: "}
+        {example.title.charAt(0).toLowerCase() + example.title.slice(1)}
+      </h4>
+      <div className="rule-drawing">
+        <PrintDrawing evaluation={evaluation} />
+      </div>
+      {isSpeaking && finding ? (
+        <>
+          <p className={`rule-message ${finding.severity satisfies Severity}`}>
+            {finding.message} {finding.cure ? <span className="finding-cure">{finding.cure}</span> : null}
+          </p>
+          <Explanation finding={finding} evaluation={evaluation} hasLinks={false} />
+        </>
+      ) : null}
+      <button type="button" className="button" onClick={() => void openExample(rule, example)}>
+        Open this example as a design of its own
+      </button>
+    </section>
+  );
+}
+
+/** Opens an example beside the present design; the rule's finding stands explained in the verdict. */
+async function openExample(rule: string, example: RuleExample): Promise<void> {
+  closeRuleBook();
+  await openAside(example.load());
+  const finding = useApp.getState().report.findings.find((f) => f.rule === rule);
+  if (finding) showExplained(finding);
+  else showPane("verdict");
+}
+
+function Links({ title, links }: { readonly title: string; readonly links: readonly RuleLink[] }) {
+  if (links.length === 0) return null;
+  return (
+    <nav aria-label={title}>
+      <h4>{title}</h4>
+      <div className="chips">
+        {links.map((link) => (
+          <button key={link.id} type="button" className="chip" onClick={() => openRuleBook(link.id)}>
+            {link.title}
+          </button>
+        ))}
+      </div>
+    </nav>
+  );
+}
