@@ -15,11 +15,7 @@ export function listenStacked(listener: Listener, band: Band, stack: Stack, fate
     for (let i = 0; i < held.level.length; i++) {
       const key = carrierKey(held.origin.key, held.grid.index[i] ?? 0);
       for (const line of lines)
-        note(
-          fates,
-          key,
-          cutFate(held, i) ?? fateOn(line, { port: listener.input.port, band, stack, held, i }),
-        );
+        note(fates, key, cutFate(held, i) ?? fateOn(line, listener.input.port, { band, stack, held, i }));
     }
 }
 
@@ -59,8 +55,8 @@ function occupied({ receiver, input, alone }: Listener, userBand: number, stack:
   return undefined;
 }
 
-type Held = {
-  readonly port: string;
+/** A carrier held by a stacking converter, and the feed that its user bands travel on. */
+export type Held = {
   readonly band: Band;
   readonly stack: Stack;
   /** The band at the converter's input, and the carrier's place in it. */
@@ -69,22 +65,33 @@ type Held = {
 };
 
 /** Quality of a held carrier on the user band at `line`, behind what the line from the converter adds. */
-function fateOn(line: number | Lost, { port, band, stack, held, i }: Held): Fate {
+function fateOn(line: number | Lost, port: string, of: Held): Fate {
   if (typeof line !== "number") return line;
-  const levelDbuv = band.level[line] ?? 0;
-  const power = 10 ** (levelDbuv / 10);
-  const heldPower = 10 ** ((held.level[i] ?? 0) / 10);
-  // The user band carries the noise of the worst carrier held; this one brings its own instead.
-  const lineNoise = Math.max(0, (band.noise[line] ?? 0) - power * stack.entryNoiseRatio);
-  const foreign = Math.max(0, (band.interference[line] ?? 0) - power * stack.entryInterferenceRatio);
+  const { band, stack, held, i } = of;
+  const { noise, interference } = ownPowers(of, line);
   return graded({
     port,
     origin: held.origin.key,
     index: held.grid.index[i] ?? 0,
     userBand: stack.numbers[line] ?? 0,
-    levelDbuv,
-    noise: lineNoise + tunerNoiseUv2(band.grid, line) + (power * (held.noise[i] ?? 0)) / heldPower,
-    interference: foreign + (power * (held.interference[i] ?? 0)) / heldPower,
+    levelDbuv: band.level[line] ?? 0,
+    noise: noise + tunerNoiseUv2(band.grid, line),
+    interference,
     requiredDb: held.grid.required[i] ?? 0,
   });
+}
+
+/**
+ * Noise and interference of one held carrier on a user band [(µV)², linear].
+ * The user band carries those of the worst carrier held; this one brings its own instead.
+ */
+export function ownPowers({ band, stack, held, i }: Held, line: number) {
+  const power = 10 ** ((band.level[line] ?? 0) / 10);
+  const heldPower = 10 ** ((held.level[i] ?? 0) / 10);
+  const lineNoise = Math.max(0, (band.noise[line] ?? 0) - power * stack.entryNoiseRatio);
+  const foreign = Math.max(0, (band.interference[line] ?? 0) - power * stack.entryInterferenceRatio);
+  return {
+    noise: lineNoise + (power * (held.noise[i] ?? 0)) / heldPower,
+    interference: foreign + (power * (held.interference[i] ?? 0)) / heldPower,
+  };
 }

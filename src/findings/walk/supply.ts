@@ -5,7 +5,15 @@ import type { Feed, Offer } from "../../signal/control.ts";
 import { partName, round1, withLabels } from "../words.ts";
 
 /** Why a way ends at a part. */
-export type SupplyEnd = "feeds" | "too low" | "blocked" | "shorted" | "nothing above" | "loop";
+export type SupplyEnd =
+  | "feeds"
+  | "too low"
+  /** A part with a supply of its own takes only the commands. */
+  | "heard"
+  | "blocked"
+  | "shorted"
+  | "nothing above"
+  | "loop";
 
 export type SupplyStep = {
   readonly part: PartId;
@@ -125,20 +133,34 @@ function offerOf(feed: Feed | undefined, source: Source): Offer | undefined {
 }
 
 function endOf(record: PartRecord, port: string, leadsOn: boolean): SupplyEnd {
-  const { load, shorts } = record.kind.power(record.options);
+  const { load, shorts, switches } = record.kind.power(record.options);
   if (shorts?.includes(port)) return "shorted";
   if (load?.ports.includes(port)) return record.powered ? "feeds" : "too low";
+  if (switches?.some((s) => s.port === port)) return "heard";
   return leadsOn ? "nothing above" : "blocked";
 }
 
 const END_WORDS: Readonly<Record<SupplyEnd, string>> = {
-  feeds: "here it is used, and this is enough",
-  "too low": "here it is needed, but this is not enough",
+  feeds: "here it is used",
+  "too low": "here it is needed",
+  heard: "here its commands are heard; this part has a supply of its own",
   blocked: "here it ends: this part passes no direct current",
   shorted: "here it is shorted to earth",
   "nothing above": "nothing is joined above",
   loop: "here it ends: this part lies on a loop",
 };
+
+function enough({ volts13, volts18 }: Bare, needsVolts: number): string {
+  if (Math.min(volts13, volts18) >= needsVolts) return "enough";
+  return Math.max(volts13, volts18) < needsVolts ? "not enough" : "enough for horizontal only";
+}
+
+/** "0.6 Ω of its own take 0.1 V"; a steering diode takes volts without being a resistance. */
+function ownDrop({ ohms, dropVolts }: Bare): readonly string[] {
+  const volts = dropVolts < 0.05 ? "less than 0.1 V" : `${round1(dropVolts)} V`;
+  if (ohms > 0) return [`${round1(ohms)} Ω of its own take ${volts}`];
+  return dropVolts > 0 ? [`it takes ${volts}`] : [];
+}
 
 function wordsOf(step: Bare): string {
   const volts =
@@ -149,10 +171,12 @@ function wordsOf(step: Bare): string {
   const facts = [
     `${volts} ${gives ? "put on the cable" : "arrive"}`,
     `${Math.round(step.milliamps)} mA`,
-    ...(step.ohms > 0 ? [`${round1(step.ohms)} Ω of its own take ${round1(step.dropVolts)} V`] : []),
+    ...ownDrop(step),
     ...(gives ? [] : [step.toneArrives ? "tone arrives" : "no tone arrives"]),
     ...(step.dormant ? ["behind a switch that stands elsewhere now"] : []),
-    ...(step.needsVolts === undefined ? [] : [`it needs ${round1(step.needsVolts)} V`]),
+    ...(step.needsVolts === undefined
+      ? []
+      : [`${round1(step.needsVolts)} V are needed: ${enough(step, step.needsVolts)}`]),
     ...(step.end ? [END_WORDS[step.end]] : []),
   ];
   return `${partName(step.part)}: ${facts.join("; ")}.`;

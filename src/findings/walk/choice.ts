@@ -1,0 +1,92 @@
+/** Which carriers are walked, and what is known of them from the start. */
+import type { PartId } from "../../design/design.ts";
+import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
+import type { CarrierId } from "../../evaluate/trace.ts";
+import type { Carrier, Service } from "../../signal/carrier.ts";
+import { absent, carrierKey, type Fate, type Fates } from "../fate.ts";
+import { hear, hearAll } from "../listening.ts";
+
+export type Choice = {
+  readonly carrier: CarrierId;
+  /** Its entry in the source's plan. */
+  readonly planned: Carrier;
+  /** C/N that its modulation needs [dB]. */
+  readonly requiredDb: number;
+  readonly source: PartId;
+  readonly service: Service;
+  /** What becomes of it at a receiver; absent at an outlet. */
+  readonly fate?: Fate;
+};
+
+/** The carriers asked for, in rising frequency; or the lowest, the highest and the one in the worst state. */
+export function chosenCarriers(
+  evaluation: Evaluation,
+  record: PartRecord,
+  o: { readonly service: Service; readonly port?: string; readonly carriers?: readonly CarrierId[] },
+): readonly Choice[] {
+  const offered = carriersOffered(evaluation, record, o);
+  if (o.carriers) {
+    const asked = new Set(o.carriers.map((c) => carrierKey(c.origin, c.index)));
+    return offered.filter((c) => asked.has(carrierKey(c.carrier.origin, c.carrier.index)));
+  }
+  const worst = [...offered].sort((a, b) => standing(a) - standing(b))[0];
+  return offered.filter((c, n) => n === 0 || n === offered.length - 1 || c === worst);
+}
+
+/** Every carrier that could come: those of the sources upstream, or else of all that are drawn. */
+export function carriersOffered(
+  evaluation: Evaluation,
+  record: PartRecord,
+  { service, port }: { readonly service: Service; readonly port?: string },
+): readonly Choice[] {
+  const fates = fatesAt(record, service, port);
+  const all = evaluation.records
+    .filter((r) => r.kind.family === "receive")
+    .flatMap((source) => sentBy(source, service));
+  const upstream = all.filter((c) => record.sources.includes(c.source));
+  return (upstream.length > 0 ? upstream : all)
+    .map((c) => {
+      const key = carrierKey(c.carrier.origin, c.carrier.index);
+      return fates ? { ...c, fate: fates.get(key) ?? absent(key, service) } : c;
+    })
+    .sort((a, b) => a.planned.airMHz - b.planned.airMHz);
+}
+
+/** What a receiver gets, at one of its inputs or over all; undefined for an outlet. */
+function fatesAt(record: PartRecord, service: Service, port: string | undefined): Fates | undefined {
+  const inputs = record.kind.reception?.(record.options).inputs;
+  if (!inputs || port === undefined) return inputs && hearAll(record, service);
+  const fates: Fates = new Map();
+  for (const input of inputs.filter((each) => each.port === port))
+    hear(record, { receiver: record.part.id, input, alone: false }, service, fates);
+  return fates;
+}
+
+function sentBy(source: PartRecord, service: Service): readonly Choice[] {
+  return Object.values(source.outputs).flatMap(({ bands }) =>
+    bands
+      .filter((b) => b.origin.part === source.part.id && b.origin.service === service)
+      .flatMap((band) =>
+        Array.from(band.grid.index).flatMap((index, i): Choice[] => {
+          const planned = band.grid.plan[index];
+          if (!planned) return [];
+          const requiredDb = band.grid.required[i] ?? 0;
+          return [
+            {
+              carrier: { origin: band.origin.key, index },
+              planned,
+              requiredDb,
+              source: source.part.id,
+              service,
+            },
+          ];
+        }),
+      ),
+  );
+}
+
+/** Lost ones first, then by what is left above the need. */
+function standing({ fate, requiredDb }: Choice): number {
+  if (!fate) return 0;
+  return fate.got ? fate.cnDb - requiredDb : Number.NEGATIVE_INFINITY;
+}

@@ -1,0 +1,23 @@
+/** Level, noise and interference of one carrier at one point, its own also on a user band. */
+import { type CarrierId, type Found, findCarrier } from "../../evaluate/trace.ts";
+import { ownPowers } from "../stackedReception.ts";
+
+export type Powers = {
+  readonly levelDbuv: number;
+  /** Linear, in the carrier's noise bandwidth [(µV)²]. */
+  readonly noise: number;
+  readonly interference: number;
+};
+
+export function powersAt({ band, i }: Found, carrier: CarrierId): Powers {
+  const levelDbuv = band.level[i] ?? 0;
+  const { stack } = band;
+  const held = stack && findCarrier(stack.holds, carrier, undefined);
+  if (stack && held) return { levelDbuv, ...ownPowers({ band, stack, held: held.band, i: held.i }, i) };
+  return { levelDbuv, noise: band.noise[i] ?? 0, interference: band.interference[i] ?? 0 };
+}
+
+/** Carrier to a power [dB]; Infinity where there is none. */
+export function ratioDb(levelDbuv: number, power: number): number {
+  return power > 0 ? levelDbuv - 10 * Math.log10(power) : Number.POSITIVE_INFINITY;
+}

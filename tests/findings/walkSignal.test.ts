@@ -1,0 +1,235 @@
+/** WA: a signal is walked from its source to a socket; where it is lost is marked, with the reason. */
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import type { Design } from "../../src/design/design.ts";
+import { EXAMPLES } from "../../src/design/examples.ts";
+import { evaluate } from "../../src/evaluate/evaluate.ts";
+import type { Evaluation } from "../../src/evaluate/evaluation.ts";
+import { receive } from "../../src/findings/reception.ts";
+import { handedOn } from "../../src/findings/verdict.ts";
+import { carriersOffered } from "../../src/findings/walk/choice.ts";
+import { type CarrierWay, type SignalQuestion, walkSignal } from "../../src/findings/walk/signal.ts";
+import { WANTED_SERVICES } from "../../src/signal/carrier.ts";
+import { anyDesign } from "../arbitraries.ts";
+import { draw, type Sketch } from "../draw.ts";
+
+const example = (key: string) => {
+  const design = EXAMPLES.find((e) => e.key === key)?.load();
+  if (!design) throw new Error(`no example ${key}`);
+  return evaluate(design);
+};
+
+const satellite = { dish: ["dish", { diameterM: 0.8 }] } as const satisfies Sketch;
+
+/** All carriers of a service to one part. */
+function everyWay(evaluation: Evaluation, question: SignalQuestion): readonly CarrierWay[] {
+  const record = evaluation.record(question.part);
+  if (!record) throw new Error(`no part ${question.part}`);
+  const carriers = carriersOffered(evaluation, record, question).map((c) => c.carrier);
+  return walkSignal(evaluation, { ...question, carriers }).ways;
+}
+
+describe("walking a signal", () => {
+  test("WA1: without being told, it takes the lowest, the highest and the worst carrier", () => {
+    const { ways } = walkSignal(example("long-steel-drop"), { part: "sat", service: "satellite" });
+    expect(ways.map((w) => w.airMHz)).toEqual([...ways.map((w) => w.airMHz)].sort((a, b) => a - b));
+    expect(ways.some((w) => !w.got)).toBe(true);
+    expect(ways.length).toBeLessThanOrEqual(3);
+  });
+
+  test("WA2: level at the end is what the aerial gives, less the plate's loss and the cable's", () => {
+    // 60 − 20 m of 1.0 mm copper at 474 MHz (13.5 dB/100 m by skin effect) − 2 dB of plate = 55.3 dBµV.
+    const evaluation = evaluate(
+      draw(
+        {
+          uhf: ["aerial-uhf", { levelDbuv: 60, channels: [{ channel: 21, mode: "dvbt-64qam-2/3" }] }],
+          drop: ["cable", { grade: "copper-1.0", lengthM: 20 }],
+          plate: ["outlet-tv", { lossDb: 2 }],
+        },
+        "uhf.out > drop.in, drop.out > plate.in",
+      ),
+    );
+    const [way] = walkSignal(evaluation, { part: "plate", service: "tv" }).ways;
+    expect(way?.end?.levelDbuv).toBeCloseTo(60 - 0.2 * 13.5 - 2, 0);
+    expect(way?.steps.map((s) => s.part)).toEqual(["uhf", "drop", "plate"]);
+    expect(way?.got).toBe(true);
+  });
+
+  test("WA3: limits reach back along the way: what must lie here to come out right at the end", () => {
+    // EN 60728-1 as quoted: DVB-T 64 QAM 45 to 74 dBµV at the outlet; 10 dB of loss before it make 55 to 84.
+    const evaluation = evaluate(
+      draw(
+        {
+          uhf: ["aerial-uhf", { levelDbuv: 60, channels: [{ channel: 21, mode: "dvbt-64qam-2/3" }] }],
+          pad: ["attenuator", { lossDb: 9 }],
+          plate: ["outlet-tv", { lossDb: 1 }],
+        },
+        "uhf.out > pad.in, pad.out > plate.in",
+      ),
+    );
+    const [way] = walkSignal(evaluation, { part: "plate", service: "tv" }).ways;
+    expect(way?.steps[0]?.within?.minDbuv).toBeCloseTo(55, 6);
+    expect(way?.steps[0]?.within?.maxDbuv).toBeCloseTo(84, 6);
+  });
+
+  test("WA4: the plate that cuts a wideband feed is where the lowest transponder is lost", () => {
+    // Common practice, no source: a plate made for 950 MHz and up mutilates a feed that starts at 300 MHz.
+    const evaluation = evaluate(
+      draw(
+        { ...satellite, lnb: ["lnb-wideband"], plate: ["outlet-diplexed"], rx: ["receiver-hybrid"] },
+        "dish.sky > lnb.sky, lnb.v > plate.in, plate.sat > rx.v",
+      ),
+    );
+    const way = walkSignal(evaluation, { part: "rx", service: "satellite", port: "v" }).ways.find(
+      (w) => w.carrier.origin === "dish/V",
+    );
+    expect(way?.loss).toMatchObject({ part: "plate", why: "cut" });
+    expect(way?.steps[way.loss?.step ?? -1]?.part).toBe("plate");
+    expect(way?.got).toBe(false);
+  });
+
+  test("WA5: where a wideband feed comes onto the TV cable, TV is lost, and the other signal is named", () => {
+    const { ways } = walkSignal(example("house-wideband-fails"), { part: "plate1", service: "tv" });
+    const lost = ways.filter((w) => !w.got);
+    expect(lost.length).toBeGreaterThan(0);
+    for (const { loss } of lost) expect(loss).toMatchObject({ part: "dip1", why: "disturbed" });
+    expect(lost[0]?.loss?.words).toMatch(/it meets Satellite V/);
+  });
+
+  test("WA6: a switched output says how it must stand, and a receiver that cannot set it is told who does", () => {
+    const evaluation = example("split-switched-output");
+    const other = everyWay(evaluation, { part: "sat2", service: "satellite" }).filter((w) => !w.got);
+    expect(other.length).toBe(60);
+    for (const way of other) {
+      expect(way.needs).toHaveLength(1);
+      expect(way.needs[0]?.now).not.toBe(way.needs[0]?.setting);
+      expect(way.loss).toMatchObject({ why: "not for this receiver", step: way.steps.length });
+      expect(way.loss?.words).toMatch(/only when “.*” asks for the same/);
+    }
+  });
+
+  test("WA7: on a stacked feed it goes by the receiver's own user band, and the limits start behind the stacker", () => {
+    const { ways } = walkSignal(example("block-stacked"), { part: "sat11", service: "satellite" });
+    expect(ways.length).toBeGreaterThan(1);
+    for (const way of ways) {
+      expect([1, 2]).toContain(way.userBand);
+      expect(way.steps.at(-1)?.userBand).toBe(way.userBand);
+      for (const step of way.steps) expect(step.within !== undefined).toBe(step.userBand !== undefined);
+    }
+  });
+
+  test("WA8: what a part does not hand on is followed to that part", () => {
+    const unfed = evaluate(
+      draw(
+        { ...satellite, lnb: ["lnb-universal"], block: ["dc-block"], rx: ["receiver-sat"] },
+        "dish.sky > lnb.sky, lnb.out > block.in, block.out > rx.sat",
+      ),
+    );
+    const [way] = walkSignal(unfed, { part: "rx", service: "satellite" }).ways;
+    expect(way?.steps.map((s) => s.part)).toEqual(["dish"]);
+    expect(way?.loss).toMatchObject({ part: "lnb", why: "stopped", step: 1 });
+    expect(way?.loss?.words).toMatch(/“lnb” has no supply/);
+  });
+
+  test("WA9: a source without a way to the receiver is said to have none", () => {
+    const evaluation = evaluate(draw({ uhf: ["aerial-uhf"], tv: ["receiver-tv"] }, ""));
+    const { ways } = walkSignal(evaluation, { part: "tv", service: "tv" });
+    expect(ways.length).toBeGreaterThan(0);
+    for (const way of ways) expect(way.loss).toMatchObject({ why: "no way", part: "uhf" });
+  });
+
+  test("WA10: too low a level is marked at the step from which on it stays too low", () => {
+    // EN 60728-1 as quoted: at least 45 dBµV. 50 − 3.5 (splitter) = 46.5; the attenuator takes it below.
+    const evaluation = evaluate(
+      draw(
+        {
+          uhf: ["aerial-uhf", { levelDbuv: 50, channels: [{ channel: 21, mode: "dvbt-64qam-2/3" }] }],
+          split: ["splitter", { range: "tv" }],
+          pad: ["attenuator", { lossDb: 10 }],
+          plate: ["outlet-tv"],
+        },
+        "uhf.out > split.in, split.out1 > pad.in, pad.out > plate.in",
+      ),
+    );
+    const [way] = walkSignal(evaluation, { part: "plate", service: "tv" }).ways;
+    expect(way?.got).toBe(true);
+    expect(way?.loss).toMatchObject({ why: "too weak", part: "pad" });
+  });
+
+  test("WA11: a part that is gone and a service that nobody sends are said in a sentence", () => {
+    const evaluation = evaluate(draw({ tv: ["receiver-tv"] }, ""));
+    expect(walkSignal(evaluation, { part: "nobody", service: "tv" }).lines).toHaveLength(1);
+    expect(walkSignal(evaluation, { part: "tv", service: "tv" }).lines).toEqual([
+      "No source sends such carriers.",
+    ]);
+  });
+});
+
+function checkWay(evaluation: Evaluation, way: CarrierWay): void {
+  const { steps, end, loss } = way;
+  const gains = steps.slice(1).reduce((sum, s) => sum + (s.gainDb ?? Number.NaN), 0);
+  const last = steps.at(-1);
+  if (last) expect((steps[0]?.levelDbuv ?? 0) + gains).toBeCloseTo(last.levelDbuv, 6);
+  steps.forEach((step, n) => {
+    const before = steps[n - 1];
+    if (before) {
+      const fed = evaluation.record(step.part)?.joined[step.from ?? ""];
+      expect(fed).toEqual([before.part, before.to]);
+    }
+    for (const figure of [step.levelDbuv, step.cnDb, step.cniDb, step.marginDb, step.centreMHz])
+      expect(figure).not.toBeNaN();
+  });
+  if (end && last) expect(end.levelDbuv).toBeCloseTo(last.levelDbuv, 9);
+  // Whatever is not got has a reason; what is got can only be outside its limits.
+  if (!way.got) expect(loss).toBeDefined();
+  else expect([undefined, "too weak", "too strong"]).toContain(loss?.why);
+  if (loss) {
+    expect(loss.step).toBeGreaterThanOrEqual(0);
+    expect(loss.step).toBeLessThanOrEqual(steps.length);
+    if (loss.step < steps.length) expect(steps[loss.step]?.part).toBe(loss.part);
+  }
+  for (const line of way.lines) {
+    expect(line).toMatch(/\.$/);
+    expect(line).not.toMatch(/[⟦⟧]|undefined|null|NaN|Infinity/);
+  }
+}
+
+function checkAll(design: Design): void {
+  const evaluation = evaluate(design);
+  const sources = evaluation.records.filter((r) => r.kind.family === "receive");
+  for (const record of evaluation.records)
+    for (const service of WANTED_SERVICES) {
+      const ways = everyWay(evaluation, { part: record.part.id, service });
+      const sockets = record.kind.delivery?.(record.options).sockets ?? [];
+      if (!record.kind.reception && sockets.length === 0) continue;
+      for (const way of ways) checkWay(evaluation, way);
+      const tally = receive(record, sources)?.services.find((s) => s.service === service);
+      const got = ways.filter((w) => w.got).length;
+      if (tally) expect(got).toBe(tally.got);
+      // The outlet's verdict judges a user band by the worst carrier, the walk by the carrier itself.
+      else if (sockets.length > 0 && ways.every((w) => w.userBand === undefined)) {
+        const counted = handedOn(record, sockets, service).map(
+          ({ band, i }) => `${band.origin.key}#${band.grid.index[i]}`,
+        );
+        expect(got).toBe(new Set(counted).size);
+      }
+    }
+}
+
+describe("the walk of any design", () => {
+  test.each(EXAMPLES)(
+    "WA12: in $key every carrier's steps add up and agree with the verdicts",
+    ({ load }) => {
+      checkAll(load());
+    },
+  );
+
+  test("WA13: so they do in any design, however odd", () => {
+    fc.assert(
+      fc.property(anyDesign({ maxParts: 14, loops: true }), (odd) => {
+        checkAll({ ...odd, parts: odd.parts.map((part) => ({ ...part, label: part.id })) });
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
