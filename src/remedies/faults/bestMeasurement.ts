@@ -3,8 +3,9 @@ import type { Design, PortRef } from "../../design/design.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { type Asked, askedWords, askingFor, requestsOf } from "./asked.ts";
 import { type Fault, likelihoodOf } from "./fault.ts";
+import { measure } from "./measure.ts";
 import { type Point, pointsOf } from "./points.ts";
-import { QUANTITIES, type Quantity, type Reading, reading } from "./reading.ts";
+import { QUANTITIES, type Quantity, type Reading } from "./reading.ts";
 import { alike, readingWords } from "./readingWords.ts";
 import { lookAt } from "./symptoms.ts";
 
@@ -67,33 +68,33 @@ export function* bestMeasurement(
       simulated += 1;
       yield { simulated, of };
     }
-    const best = mostTelling(pointsOf(design), simulations);
-    if (best) return advice(best, asked, sound.evaluation);
+    const best = mostTelling(design, simulations);
+    if (best) return advice(design, best, asked, sound.evaluation);
   }
   return null;
 }
 
 type Best = { readonly value: number; readonly point: Point; readonly split: Split };
 
-function mostTelling(points: readonly Point[], simulations: readonly Simulation[]): Best | undefined {
+function mostTelling(design: Design, simulations: readonly Simulation[]): Best | undefined {
   let best: Best | undefined;
-  for (const point of points)
+  for (const point of pointsOf(design))
     for (const quantity of QUANTITIES) {
-      const split = splitBy(simulations, point.at, quantity);
+      const split = splitBy(design, simulations, point.at, quantity);
       const value = split.bits - BITS_PER_EFFORT * point.effort;
       if (split.bits > LEAST_BITS && (!best || value > best.value + 1e-9)) best = { value, point, split };
     }
   return best;
 }
 
-function advice({ point, split }: Best, asked: Asked | null, sound: Evaluation): Measurement {
-  const planned = reading(sound, point.at, split.quantity);
-  const measure = `easure ${QUANTITY_NAMES[split.quantity]} at ${point.where}.`;
+function advice(design: Design, { point, split }: Best, asked: Asked | null, sound: Evaluation): Measurement {
+  const planned = measure(design, sound, point.at, split.quantity);
+  const doing = `easure ${QUANTITY_NAMES[split.quantity]} at ${point.where}.`;
   return {
     at: point.at,
     quantity: split.quantity,
     asked,
-    words: asked ? `Let the receivers ask for ${askedWords(asked)}, and m${measure}` : `M${measure}`,
+    words: asked ? `Let the receivers ask for ${askedWords(asked)}, and m${doing}` : `M${doing}`,
     onRoof: point.effort === 2,
     planned: planned ? readingWords(planned) : "",
     outcomes: split.outcomes,
@@ -112,11 +113,11 @@ export const QUANTITY_NAMES: Readonly<Record<Quantity, string>> = {
 type Simulation = { readonly fault: Fault; readonly evaluation: Evaluation };
 type Split = { readonly quantity: Quantity; readonly bits: number; readonly outcomes: readonly Outcome[] };
 
-function splitBy(simulations: readonly Simulation[], at: PortRef, quantity: Quantity): Split {
+function splitBy(design: Design, simulations: readonly Simulation[], at: PortRef, quantity: Quantity): Split {
   const bins: { reading: Reading; faults: Fault[]; weight: number }[] = [];
   let total = 0;
   for (const { fault, evaluation } of simulations) {
-    const shown = reading(evaluation, at, quantity);
+    const shown = measure(design, evaluation, at, quantity);
     if (!shown) continue;
     const weight = likelihoodOf(fault);
     total += weight;
@@ -156,7 +157,7 @@ export function consistentWith(
   const sound = lookAt(askingFor(design, asked));
   return candidates.filter((fault) => {
     const { evaluation } = lookAt(askingFor(fault.apply(design), asked), sound);
-    const shown = reading(evaluation, at, taken.quantity);
+    const shown = measure(design, evaluation, at, taken.quantity);
     return shown !== null && alike(shown, taken);
   });
 }

@@ -21,14 +21,20 @@ export function withOptions(design: Design, id: PartId, changed: Options): Desig
   return part ? asKind(design, id, part.kind, { ...part.options, ...changed }) : design;
 }
 
-/** Puts a part of another kind in the place of one; wires go to ports of the same name, then in order. */
-export function asKind(design: Design, id: PartId, kindKey: string, options: Options = {}): Design {
+/** Puts a part of another kind in the place of one; wires go to ports of the same name, then as said. */
+export function asKind(
+  design: Design,
+  id: PartId,
+  kindKey: string,
+  options: Options = {},
+  leftOver: "in order" | "falls away" = "in order",
+): Design {
   const part = partById(design, id);
   const kind = kindOf(kindKey);
   const checked = kind && checkOptions(kind, options);
   if (!part || !checked?.ok) return design;
   const changed: Part = { ...part, kind: kindKey, options: checked.options };
-  return or(design, refit(design, changed, matchPorts(design, part, changed, "in order")));
+  return or(design, refit(design, changed, matchPorts(design, part, changed, leftOver)));
 }
 
 export function withoutWire(design: Design, id: string): Design {

@@ -1,5 +1,5 @@
 /** All single faults that a design can have. */
-import type { Design } from "../../design/design.ts";
+import type { Design, PartId } from "../../design/design.ts";
 import type { Fault } from "./fault.ts";
 import { cableFaults } from "./sorts/cables.ts";
 import { missingFaults } from "./sorts/missing.ts";
@@ -30,4 +30,9 @@ export function faults(design: Design): readonly Fault[] {
 /** The fault with this id; undefined where the design has no such part or wire. */
 export function faultOf(design: Design, id: string): Fault | undefined {
   return faults(design).find((fault) => fault.id === id);
+}
+
+/** What can be wrong at one part, its own plugs included. */
+export function faultsAt(design: Design, part: PartId): readonly Fault[] {
+  return faults(design).filter((fault) => fault.parts.includes(part));
 }

@@ -4,8 +4,9 @@ import { evaluate } from "../../evaluate/evaluate.ts";
 import { askingFor, requestsOf } from "../faults/asked.ts";
 import type { Fault } from "../faults/fault.ts";
 import { faults } from "../faults/list.ts";
+import { measure } from "../faults/measure.ts";
 import { pointsOf } from "../faults/points.ts";
-import { QUANTITIES, reading } from "../faults/reading.ts";
+import { QUANTITIES } from "../faults/reading.ts";
 import { alike } from "../faults/readingWords.ts";
 import { type Look, lookAt, symptomsOf } from "../faults/symptoms.ts";
 import type { OpenedCase } from "./case.ts";
@@ -37,8 +38,8 @@ export function looksAlike(design: Design, a: Fault, b: Fault): boolean {
     if (!one || !other) return false;
     return points.every(({ at }) =>
       QUANTITIES.every((quantity) => {
-        const here = reading(one, at, quantity);
-        const there = reading(other, at, quantity);
+        const here = measure(design, one, at, quantity);
+        const there = measure(design, other, at, quantity);
         return here === null || there === null ? here === there : alike(here, there);
       }),
     );

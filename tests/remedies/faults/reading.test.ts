@@ -2,6 +2,8 @@
 import { describe, expect, test } from "vitest";
 import { evaluate } from "../../../src/evaluate/evaluate.ts";
 import { askingFor, requestsOf } from "../../../src/remedies/faults/asked.ts";
+import { faultOf } from "../../../src/remedies/faults/list.ts";
+import { measure } from "../../../src/remedies/faults/measure.ts";
 import { type Quantity, reading } from "../../../src/remedies/faults/reading.ts";
 import { alike, readingWords } from "../../../src/remedies/faults/readingWords.ts";
 import { designOf } from "../../../src/remedies/training/case.ts";
@@ -108,6 +110,24 @@ describe("places and words", () => {
     expect(reading(evaluation, ["dish", "sky"], "level")).toBeNull();
     expect(reading(evaluation, ["lnb", "nowhere"], "level")).toBeNull();
     expect(reading(evaluation, ["gone", "in"], "volts")).toBeNull();
+  });
+
+  test("RD14: a plug of the plan is found although another part has other ports", () => {
+    const plan = designOf("house-universal");
+    const wideband = faultOf(plan, "wrong-converter:lnb=lnb-wideband");
+    const ended = faultOf(designOf("riser-block"), "wrong-plate:plate3=outlet-end");
+    if (!wideband || !ended) throw new Error("no such fault");
+    const converted = evaluate(wideband.apply(plan));
+    expect(reading(converted, ["lnb", "out1"], "level")).toBeNull();
+    expect(measure(plan, converted, ["lnb", "out1"], "level")).toEqual(
+      reading(converted, ["dip1", "sat"], "level"),
+    );
+    const riser = designOf("riser-block");
+    expect(measure(riser, evaluate(ended.apply(riser)), ["plate3", "out"], "level")).toEqual({
+      quantity: "level",
+      carriers: [],
+    });
+    expect(measure(plan, converted, ["dish", "sky"], "level")).toBeNull();
   });
 
   test("RD11: readings in words", () => {

@@ -1,7 +1,7 @@
 /**
  * TR: every guided case. What each fault does is common practice, no source; the evaluator must agree with it.
  */
-import { beforeAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import type { Design } from "../../../src/design/design.ts";
 import { evaluate } from "../../../src/evaluate/evaluate.ts";
 import { askingFor } from "../../../src/remedies/faults/asked.ts";
@@ -9,7 +9,7 @@ import { bestMeasurement, consistentWith } from "../../../src/remedies/faults/be
 import { diagnose, type Suspicion } from "../../../src/remedies/faults/diagnose.ts";
 import { FAULT_TYPES, type Fault } from "../../../src/remedies/faults/fault.ts";
 import { finish } from "../../../src/remedies/faults/finish.ts";
-import { reading } from "../../../src/remedies/faults/reading.ts";
+import { measure } from "../../../src/remedies/faults/measure.ts";
 import { type Look, lookAt, type Observation, symptomsOf } from "../../../src/remedies/faults/symptoms.ts";
 import { openCase } from "../../../src/remedies/training/case.ts";
 import { CASES, caseOf } from "../../../src/remedies/training/cases.ts";
@@ -31,7 +31,7 @@ function narrowed(design: Design, faulty: Design, suspects: readonly Fault[]) {
   while (left.length > 1 && taken < 20) {
     const advice = finish(bestMeasurement(design, left));
     if (!advice) break;
-    const shown = reading(evaluate(askingFor(faulty, advice.asked)), advice.at, advice.quantity);
+    const shown = measure(design, evaluate(askingFor(faulty, advice.asked)), advice.at, advice.quantity);
     if (!shown) throw new Error(`no reading: ${advice.words}`);
     taken += 1;
     left = consistentWith(design, left, { at: advice.at, reading: shown, asked: advice.asked });
@@ -52,10 +52,11 @@ describe.each(CASES)("$id", (chosen) => {
   const { design, fault, faulty } = opened;
   const sound = lookAt(design);
   const truth = lookAt(faulty, sound);
-  let suspicions: readonly Suspicion[] = [];
-  beforeAll(() => {
-    suspicions = finish(diagnose(design, truthfully(truth, sound)));
-  });
+  let found: readonly Suspicion[] | undefined;
+  const suspicions = () => {
+    found ??= finish(diagnose(design, truthfully(truth, sound)));
+    return found;
+  };
 
   test("TR2: works before the fault, fails at some receiver after it", () => {
     const receivers = (look: Look) => look.report.verdicts.filter((v) => v.role === "receiver");
@@ -66,14 +67,16 @@ describe.each(CASES)("$id", (chosen) => {
   });
 
   test("TR3: the truth about what works puts the fault among the first three suspicions", () => {
-    const rank = suspicions.findIndex((s) => s.faults.some((f) => f.id === fault.id));
+    const rank = suspicions().findIndex((s) => s.faults.some((f) => f.id === fault.id));
     expect(rank).toBeGreaterThanOrEqual(0);
     expect(rank).toBeLessThan(3);
-    expect(suspicions[rank]?.match).toBe("exact");
+    expect(suspicions()[rank]?.match).toBe("exact");
   });
 
   test("TR4: measuring as advised leaves only what no meter tells from the fault", () => {
-    const exact = suspicions.filter((s) => s.match === "exact").flatMap((s) => s.faults);
+    const exact = suspicions()
+      .filter((s) => s.match === "exact")
+      .flatMap((s) => s.faults);
     const { left, taken } = narrowed(design, faulty, exact);
     expect(left.map((f) => f.id)).toContain(fault.id);
     for (const other of left) expect(looksAlike(design, other, fault), other.id).toBe(true);

@@ -44,7 +44,9 @@ function substitutes(
       key: `${part.id}=${key}`,
       title: `${quoted(part)} is a part of the kind “${kindOf(key)?.name ?? key}”, not “${kindOf(part.kind)?.name ?? part.kind}”.`,
       parts: [part.id],
-      apply: (d) => asKind(d, part.id, key, options),
+      // The line of a riser does not go on from a socket: where nothing takes it, it hangs loose.
+      apply: (d) =>
+        asKind(d, part.id, key, options, part.kind === "outlet-through" ? "falls away" : "in order"),
     }),
   );
 }
