@@ -2,6 +2,8 @@ import { type RefObject, useEffect, useState } from "react";
 
 /** Shortcuts to the sections of a long card; worth their place only from a few sections on. */
 const LEAST = 3;
+/** Left above a heading that was jumped to [px]. */
+const AIR_PX = 10;
 
 export function Jumps({ card }: { readonly card: RefObject<HTMLElement | null> }) {
   const [titles, setTitles] = useState<readonly string[]>([]);
@@ -24,7 +26,7 @@ export function Jumps({ card }: { readonly card: RefObject<HTMLElement | null> }
             if (!heading) return;
             heading.tabIndex = -1;
             heading.focus({ preventScroll: true });
-            heading.scrollIntoView({ block: "start" });
+            scrollPaneTo(heading);
           }}
         >
           {title}
@@ -36,4 +38,18 @@ export function Jumps({ card }: { readonly card: RefObject<HTMLElement | null> }
 
 function headings(card: HTMLElement | null): readonly HTMLElement[] {
   return card ? [...card.querySelectorAll<HTMLElement>(":scope > section > h3")] : [];
+}
+
+/** Scrolls only the pane: `scrollIntoView` would push the whole page about as well. */
+function scrollPaneTo(heading: HTMLElement): void {
+  const pane = scrollerOf(heading);
+  if (!pane) return;
+  pane.scrollTop += heading.getBoundingClientRect().top - pane.getBoundingClientRect().top - AIR_PX;
+}
+
+function scrollerOf(element: HTMLElement): HTMLElement | null {
+  let at = element.parentElement;
+  while (at && !(at.scrollHeight > at.clientHeight && /auto|scroll/.test(getComputedStyle(at).overflowY)))
+    at = at.parentElement;
+  return at;
 }

@@ -42,9 +42,9 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
   return (
     <div className="inspector" ref={card}>
       <header className="inspector-head">
-        <p className="quiet small">
+        <h2 className="kind-line quiet small">
           {FAMILY_NAMES[kind.family]} · {kind.name}
-        </p>
+        </h2>
         <LabelField part={part} />
         <p className="quiet small">{kind.summary}</p>
         <PartState record={record} />

@@ -7,6 +7,7 @@ import { selectFromPane } from "../reveal.ts";
 import { type Answer, answer } from "./answer.ts";
 import { closeQuestion } from "./asked.ts";
 import { endWords } from "./endWords.ts";
+import { Legend } from "./Legend.tsx";
 import { LevelDiagram } from "./LevelDiagram.tsx";
 import { Place } from "./Place.tsx";
 import type { Question } from "./question.ts";
@@ -67,13 +68,7 @@ function Way({ found }: { readonly found: Answer }) {
             <LevelDiagram answer={found} width={size.width} height={size.height} />
           ) : null}
         </div>
-        <p className="origin-legend small" aria-hidden="true">
-          <span className="key level">level</span>
-          <span className="key noise">noise</span>
-          {found.steps.some((s) => Number.isFinite(s.ciDb)) ? (
-            <span className="key interference">interference</span>
-          ) : null}
-        </p>
+        <Legend answer={found} />
       </div>
       <div className="step-scroll">
         <StepTable answer={found} />

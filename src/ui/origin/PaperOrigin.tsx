@@ -1,5 +1,6 @@
 import type { Answer } from "./answer.ts";
 import { endWords } from "./endWords.ts";
+import { Legend } from "./Legend.tsx";
 import { LevelDiagram } from "./LevelDiagram.tsx";
 import { Place } from "./Place.tsx";
 import { StepTable } from "./StepTable.tsx";
@@ -21,6 +22,7 @@ export function PaperOrigin({
         <p key={sentence}>{sentence}</p>
       ))}
       <LevelDiagram answer={found} width={680} height={200} />
+      <Legend answer={found} />
       <StepTable answer={found} onPaper />
     </section>
   );

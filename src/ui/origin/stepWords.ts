@@ -1,9 +1,12 @@
 /** What one part on the way did to a carrier, in short phrases. */
 import type { TraceStep } from "../../evaluate/trace.ts";
-import { megahertz, signed } from "../format.ts";
+import { decimal, megahertz, signed } from "../format.ts";
 
 /** A frequency that differs by less than this is the same one, but for rounding [MHz]. */
 const SAME_MHZ = 0.001;
+
+/** A fall of C/I below this is the same interference behind some more of the way [dB]. */
+const WORTH_A_WORD_DB = 0.3;
 
 export function didWords(step: TraceStep, before: TraceStep | undefined): readonly string[] {
   if (!before) return [`starts here at ${megahertz(step.centreMHz)} MHz`];
@@ -20,6 +23,8 @@ export function didWords(step: TraceStep, before: TraceStep | undefined): readon
   else if (step.loMHz !== undefined) words.push(`${megahertz(step.loMHz)} MHz oscillator: ${way}`);
   else if (moved) words.push(way);
   if (!stacks) for (const { what, db } of step.made) words.push(`${what} ${signed(db)} dB`);
+  if (before.ciDb - step.ciDb > WORTH_A_WORD_DB)
+    words.push(`interference is added: C/I ${decimal(step.ciDb)} dB`);
   if (words.length === 0) words.push("passes unchanged");
   if (step.cutHere) words.push("taken away here");
   return words;

@@ -123,6 +123,28 @@ describe("the answer", () => {
   });
 });
 
+describe("what a step did", () => {
+  test("OR13: says where interference comes in, and only there: 64 against 44 dBµV is a C/I of 20 dB", () => {
+    const channels = [{ channel: 21 }];
+    const evaluation = evaluate(
+      draw(
+        {
+          uhf: ["aerial-uhf", { levelDbuv: 64, channels }],
+          far: ["aerial-uhf", { levelDbuv: 44, channels }],
+          both: ["combiner"],
+          run: ["cable"],
+          tv: ["receiver-tv"],
+        },
+        "uhf.out > both.in1, far.out > both.in2, both.out > run.in, run.out > tv.in",
+      ),
+    );
+    const found = answer(evaluation, { at: { part: "tv", port: "in" }, carrier: TV });
+    const told = found?.steps.filter((s) => s.did.some((w) => w.startsWith("interference")));
+    expect(told?.map((s) => s.part)).toEqual(["both"]);
+    expect(told?.[0]?.did).toContain("interference is added: C/I 20.0 dB");
+  });
+});
+
 describe("a figure of a verdict", () => {
   const FIGURES: readonly Figure[] = ["levelMin", "levelMax", "cnMin"];
 
