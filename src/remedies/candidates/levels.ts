@@ -110,7 +110,7 @@ export const gain: Idea = (site, finding) => {
 export const lineAmplifier: Idea = (site, finding) => {
   const place = placeOf(site, finding);
   const under = -excessDb(finding);
-  if (!place || place.service !== "satellite" || under <= 0) return [];
+  if (place?.service !== "satellite" || under <= 0) return [];
   const way = wayUp(site, [place.part.part.id, place.input], "satellite");
   const longest = way
     .filter(({ record }) => record.kind.kind === "cable")

@@ -1,8 +1,14 @@
 /** Level that falls with frequency: an equaliser, or an amplifier set to rise. */
+import type { Spectrum } from "../../signal/band.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { isFed, labelOf, wayUp } from "../site.ts";
 import { placeOf } from "./places.ts";
+
+/** A wideband feed starts at about 300 MHz, far below the usual satellite IF. */
+function isWideband(spectrum: Spectrum | undefined): boolean {
+  return spectrum?.bands.some((b) => b.origin.service === "satellite" && b.grid.fromMHz < 900) ?? false;
+}
 
 /** Slopes that equalisers come in [dB]; from memory. */
 const EQUALISERS = [6, 9, 12, 18] as const;
@@ -16,7 +22,7 @@ export const equaliser: Idea = (site, finding) => {
   const before = end && site.evaluation.record(end[0]);
   if (!before) return [];
   const dcPass = isFed(before, end[1]);
-  const range = service === "satellite" ? "sat" : "tv";
+  const range = service === "satellite" ? (isWideband(part.inputs[input]) ? "own" : "sat") : "tv";
   return EQUALISERS.filter((db) => db > over)
     .slice(0, 2)
     .map((slopeDb) =>

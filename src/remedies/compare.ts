@@ -1,0 +1,141 @@
+/** Two designs side by side: what comes and goes, who gains and who loses, what it costs. */
+import type { Design, PartId } from "../design/design.ts";
+import { replaceKind } from "../design/edits/replace.ts";
+import type { Finding, ServiceVerdict, Verdict } from "../findings/finding.ts";
+import { type Cost, costOf, type PriceList } from "./cost.ts";
+import { type Difference, difference, inWords } from "./difference.ts";
+import { proofOf } from "./proof.ts";
+import { type Site, siteOf } from "./site.ts";
+
+/** One service of one receiver or outlet; a side is absent where there is no such service, or no such part. */
+export type ServiceChange = {
+  readonly name: string;
+  readonly before?: ServiceVerdict;
+  readonly after?: ServiceVerdict;
+  readonly change: "gained" | "lost" | "same";
+};
+
+export type PlaceChange = {
+  readonly part: PartId;
+  readonly label: string;
+  readonly role: Verdict["role"];
+  readonly worked: boolean;
+  readonly works: boolean;
+  readonly change: "gained" | "lost" | "mixed" | "same" | "added" | "removed";
+  readonly services: readonly ServiceChange[];
+  /** One sentence: what becomes of it. */
+  readonly sentence: string;
+};
+
+export type Comparison = {
+  readonly difference: Difference;
+  /** The difference part by part, in words. */
+  readonly changes: readonly string[];
+  /** Every receiver and outlet of either design: those of the first in its order, then the added ones. */
+  readonly places: readonly PlaceChange[];
+  readonly cured: readonly Finding[];
+  readonly caused: readonly Finding[];
+  readonly cost: Cost;
+};
+
+/** What changes on the way from one design to the other; neither is touched. */
+export function compare(before: Design, after: Design, prices: PriceList): Comparison {
+  const first = siteOf(before);
+  return compareSites(first, siteOf(after, first.evaluation), prices);
+}
+
+export function compareSites(before: Site, after: Site, prices: PriceList): Comparison {
+  const diff = difference(before.design, after.design);
+  const { cured, caused } = proofOf(before, after);
+  return {
+    difference: diff,
+    changes: inWords(diff),
+    places: placesOf(before, after),
+    cured,
+    caused,
+    cost: costOf(diff, prices),
+  };
+}
+
+export type Swap =
+  | ({ readonly ok: true; readonly design: Design; readonly notes: readonly string[] } & Comparison)
+  | { readonly ok: false; readonly reason: string };
+
+/** What breaks if a part is replaced by one of another kind, in its place, with nothing else changed. */
+export function whatBreaks(design: Design, part: PartId, kind: string, prices: PriceList): Swap {
+  const edit = replaceKind(design, part, kind);
+  if (!edit.ok) return edit;
+  return { ok: true, design: edit.design, notes: edit.notes, ...compare(design, edit.design, prices) };
+}
+
+function placesOf(before: Site, after: Site): readonly PlaceChange[] {
+  const was = new Map(before.report.verdicts.map((v) => [v.part, v]));
+  const is = new Map(after.report.verdicts.map((v) => [v.part, v]));
+  const ids = new Set([...was.keys(), ...is.keys()]);
+  return [...ids].flatMap((id) => {
+    const [a, b] = [was.get(id), is.get(id)];
+    const label = after.evaluation.record(id)?.part.label ?? before.evaluation.record(id)?.part.label ?? id;
+    const one = b ?? a;
+    return one ? [placeChange({ part: id, label, role: one.role }, a, b)] : [];
+  });
+}
+
+function placeChange(
+  place: Pick<PlaceChange, "part" | "label" | "role">,
+  a: Verdict | undefined,
+  b: Verdict | undefined,
+): PlaceChange {
+  const names = new Set([...(a?.services ?? []), ...(b?.services ?? [])].map((s) => s.name));
+  const services = [...names].map((name) => serviceChange(name, a, b));
+  const changes = new Set(services.map((s) => s.change));
+  const change = !a
+    ? "added"
+    : !b
+      ? "removed"
+      : changes.has("gained") && changes.has("lost")
+        ? "mixed"
+        : changes.has("gained")
+          ? "gained"
+          : changes.has("lost")
+            ? "lost"
+            : "same";
+  return {
+    ...place,
+    worked: a?.works ?? false,
+    works: b?.works ?? false,
+    change,
+    services,
+    sentence: sentenceOf(services, a, b),
+  };
+}
+
+function serviceChange(name: string, a: Verdict | undefined, b: Verdict | undefined): ServiceChange {
+  const before = a?.services.find((s) => s.name === name);
+  const after = b?.services.find((s) => s.name === name);
+  const [had, has] = [shareOf(before), shareOf(after)];
+  return {
+    name,
+    ...(before ? { before } : {}),
+    ...(after ? { after } : {}),
+    change: has > had ? "gained" : has < had ? "lost" : "same",
+  };
+}
+
+/** Of an outlet the number that arrives may change with the kind of feed: shares can be compared, counts cannot. */
+function shareOf(s: ServiceVerdict | undefined): number {
+  return s && s.carriersWanted > 0 ? s.carriersGot / s.carriersWanted : 0;
+}
+
+function sentenceOf(
+  services: readonly ServiceChange[],
+  a: Verdict | undefined,
+  b: Verdict | undefined,
+): string {
+  if (!b) return "Is taken away.";
+  if (!a) return `Is new. ${b.sentence}`;
+  const moved = services.filter((s) => s.change !== "same");
+  if (moved.length === 0) return "Stays as it is.";
+  const count = (s: ServiceVerdict | undefined) =>
+    s ? `${s.carriersGot} of ${s.carriersWanted}` : "nothing";
+  return `${moved.map((s) => `${s.name}: ${count(s.before)} before, ${count(s.after)} after`).join("; ")}.`;
+}
