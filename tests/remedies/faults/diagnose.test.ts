@@ -1,4 +1,4 @@
-/** DI: from what works and what does not back to the fault. The symptoms of each fault: common practice, no source. */
+/** DG: from what works and what does not back to the fault. The symptoms of each fault: common practice, no source. */
 import { describe, expect, test } from "vitest";
 import type { Design } from "../../../src/design/design.ts";
 import { bestMeasurement } from "../../../src/remedies/faults/bestMeasurement.ts";
@@ -29,7 +29,7 @@ describe("a riser where the first two floors are dark", () => {
   const seen = [1, 2, 3, 4, 5].map((floor) => sees(`tv${floor}`, "tv", floor > 2));
   const suspicions = finish(diagnose(design, seen));
 
-  test("DI1: suspects what lies between the third and the second floor, and nothing above it", () => {
+  test("DG1: suspects what lies between the third and the second floor, and nothing above it", () => {
     const [first] = suspicions;
     expect(first?.match).toBe("exact");
     const ids = suspicions.filter((s) => s.match === "exact").flatMap((s) => s.faults.map((f) => f.id));
@@ -44,21 +44,21 @@ describe("a riser where the first two floors are dark", () => {
     expect(ids).not.toContain("mains-off:amp");
   });
 
-  test("DI2: says why, and of a near suspicion what speaks against it", () => {
+  test("DG2: says why, and of a near suspicion what speaks against it", () => {
     expect(suspicions[0]?.reasons.join(" ")).toMatch(/explains what is missing at “TV floor 1”/);
     const near = suspicions.find((s) => s.match === "near");
     expect(near?.distance).toBeGreaterThan(0);
     expect(near?.reasons.join(" ")).toMatch(/Against it/);
   });
 
-  test("DI3: is ranked by how far it is from what was seen, and by how usual the faults are", () => {
+  test("DG3: is ranked by how far it is from what was seen, and by how usual the faults are", () => {
     const distances = suspicions.map((s) => s.distance);
     expect(distances).toEqual([...distances].sort((a, b) => a - b));
     for (const { faults: found } of suspicions) expect(found.length).toBeGreaterThan(0);
   });
 });
 
-test("DI4: one wrong tick moves the fault from exact to near, but not out of sight", () => {
+test("DG4: one wrong tick moves the fault from exact to near, but not out of sight", () => {
   const design = designOf("house-universal");
   const sound = lookAt(design);
   const fault = get(design, "dish-off:dish");
@@ -72,13 +72,13 @@ test("DI4: one wrong tick moves the fault from exact to near, but not out of sig
   expect(found?.distance).toBe(2);
 });
 
-test("DI5: nothing is suspected where everything works", () => {
+test("DG5: nothing is suspected where everything works", () => {
   const design = designOf("barn-line");
   expect(finish(diagnose(design, [sees("sat", "satellite", true)]))).toEqual([]);
   expect(finish(diagnose(design, []))).toEqual([]);
 });
 
-test("DI6: reports progress step by step, so that it can be stopped", () => {
+test("DG6: reports progress step by step, so that it can be stopped", () => {
   const search = diagnose(designOf("barn-line"), [sees("sat", "satellite", false)]);
   const first = search.next();
   if (first.done) throw new Error("finished at once");
@@ -88,7 +88,7 @@ test("DI6: reports progress step by step, so that it can be stopped", () => {
   expect(second.done ? null : second.value.of).toBeGreaterThan(10);
 });
 
-test("DI7: the truth about what works always leaves the true fault among the exact suspicions", () => {
+test("DG7: the truth about what works always leaves the true fault among the exact suspicions", () => {
   const next = seededNumbers(20_260);
   for (const key of ["house-universal", "masthead-house", "single-cable-house", "two-satellites"]) {
     const design = designOf(key);
@@ -113,7 +113,7 @@ test("DI7: the truth about what works always leaves the true fault among the exa
 describe("the best measurement", () => {
   const design = designOf("masthead-house");
 
-  test("DI8: tells a dead inserter from a turned aerial, with the readings to expect", () => {
+  test("DG8: tells a dead inserter from a turned aerial, with the readings to expect", () => {
     const candidates = [get(design, "mains-off:psu"), get(design, "aerial-off:uhf")];
     const advice = finish(bestMeasurement(design, candidates));
     if (!advice) throw new Error("no advice");
@@ -128,7 +128,7 @@ describe("the best measurement", () => {
     expect(advice.words).toMatch(/^Measure .*\.$/);
   });
 
-  test("DI9: stays in the room while the roof tells hardly more", () => {
+  test("DG9: stays in the room while the roof tells hardly more", () => {
     const candidates = [
       get(design, "plug-off:plate1.tv>tv1.in"),
       get(design, "plug-off:split.out1>drop1.in"),
@@ -136,13 +136,13 @@ describe("the best measurement", () => {
     expect(finish(bestMeasurement(design, candidates))?.onRoof).toBe(false);
   });
 
-  test("DI10: has nothing to say of one candidate, or of two that look the same", () => {
+  test("DG10: has nothing to say of one candidate, or of two that look the same", () => {
     const one = get(design, "mains-off:psu");
     expect(finish(bestMeasurement(design, [one]))).toBeNull();
     expect(finish(bestMeasurement(design, [one, one]))).toBeNull();
   });
 
-  test("DI11: lets the receiver ask for the other position where only that shows the fault", () => {
+  test("DG11: lets the receiver ask for the other position where only that shows the fault", () => {
     // The receiver asks for position 1 now, and the way to the second dish is dark: nothing to tell there.
     const two = designOf("two-satellites");
     const split = finish(
@@ -154,7 +154,7 @@ describe("the best measurement", () => {
     expect(split?.words).toMatch(/position 2/);
   });
 
-  test("DI12: only cable ports with a plug on are measured at", () => {
+  test("DG12: only cable ports with a plug on are measured at", () => {
     const points = pointsOf(design).map((p) => p.at.join("."));
     expect(points).toContain("psu.in");
     expect(points).toHaveLength(design.wires.length * 2);

@@ -1,5 +1,5 @@
 /**
- * TR: every guided case. What each fault does is common practice, no source; the evaluator must agree with it.
+ * TC: every guided case. What each fault does is common practice, no source; the evaluator must agree with it.
  */
 import { describe, expect, test } from "vitest";
 import type { Design } from "../../../src/design/design.ts";
@@ -39,7 +39,7 @@ function narrowed(design: Design, faulty: Design, suspects: readonly Fault[]) {
   return { left, taken };
 }
 
-test("TR1: at least fifteen cases, each with a name of its own, from easy to hard", () => {
+test("TC1: at least fifteen cases, each with a name of its own, from easy to hard", () => {
   expect(CASES.length).toBeGreaterThanOrEqual(15);
   expect(new Set(CASES.map((c) => c.id)).size).toBe(CASES.length);
   expect(CASES.map((c) => c.level)).toEqual(CASES.map((c) => c.level).sort());
@@ -58,7 +58,7 @@ describe.each(CASES)("$id", (chosen) => {
     return found;
   };
 
-  test("TR2: works before the fault, fails at some receiver after it", () => {
+  test("TC2: works before the fault, fails at some receiver after it", () => {
     const receivers = (look: Look) => look.report.verdicts.filter((v) => v.role === "receiver");
     expect(receivers(sound).length).toBeGreaterThan(0);
     expect(receivers(sound).filter((v) => !v.works)).toEqual([]);
@@ -66,14 +66,14 @@ describe.each(CASES)("$id", (chosen) => {
     expect(receivers(truth).some((v) => !v.works)).toBe(true);
   });
 
-  test("TR3: the truth about what works puts the fault among the first three suspicions", () => {
+  test("TC3: the truth about what works puts the fault among the first three suspicions", () => {
     const rank = suspicions().findIndex((s) => s.faults.some((f) => f.id === fault.id));
     expect(rank).toBeGreaterThanOrEqual(0);
     expect(rank).toBeLessThan(3);
     expect(suspicions()[rank]?.match).toBe("exact");
   });
 
-  test("TR4: measuring as advised leaves only what no meter tells from the fault", () => {
+  test("TC4: measuring as advised leaves only what no meter tells from the fault", () => {
     const exact = suspicions()
       .filter((s) => s.match === "exact")
       .flatMap((s) => s.faults);
@@ -84,7 +84,7 @@ describe.each(CASES)("$id", (chosen) => {
     expect(taken).toBeLessThanOrEqual(6);
   });
 
-  test("TR5: the first hint names neither the part nor the fault, and every text is a sentence", () => {
+  test("TC5: the first hint names neither the part nor the fault, and every text is a sentence", () => {
     const first = chosen.hints[0].toLowerCase();
     for (const id of fault.parts)
       expect(first).not.toContain(design.parts.find((p) => p.id === id)?.label.toLowerCase());
@@ -93,13 +93,13 @@ describe.each(CASES)("$id", (chosen) => {
     for (const text of [chosen.story, chosen.lesson, ...chosen.hints]) expect(text).toMatch(/[.?!]$/);
   });
 
-  test("TR6: the walk leads to a receiver that the fault takes something from", () => {
+  test("TC6: the walk leads to a receiver that the fault takes something from", () => {
     const { part, service } = chosen.walk;
     const there = symptomsOf(truth, sound).find((s) => s.part === part && s.service === service);
     expect(there?.state).toMatch(/partial|fails/);
   });
 
-  test("TR7: naming the fault is right, naming the part is half of it", () => {
+  test("TC7: naming the fault is right, naming the part is half of it", () => {
     expect(judge(opened, { part: fault.part, type: fault.type })).toBe("right");
     const farOff = design.parts.find((p) => !fault.parts.includes(p.id) && p.kind.startsWith("receiver"));
     expect(judge(opened, { part: farOff?.id ?? "", type: "filter-missing" })).toBe("wrong");
