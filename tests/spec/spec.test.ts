@@ -1,45 +1,48 @@
-/**
- * The numbered rules of DEVELOPERS.md and the tests that cite them: none without the other.
- * A test cites a rule by beginning its name with it: "EV3: after any edits …".
- */
-import { readdirSync, readFileSync } from "node:fs";
+/** The numbered rules of DEVELOPERS.md and the tests that cite them: none without the other. */
 import { describe, expect, test } from "vitest";
 import { DESIGN_RULES, RULES } from "../../src/findings/rules/index.ts";
+import { areaOf, citations } from "./citations.ts";
 import { codeIn, rowsUnder } from "./document.ts";
 
-const root = new URL("../../", import.meta.url);
+const cited = citations();
 
-/** Rules cited by the names of the tests in a folder. */
-function citedIn(folder: string): readonly string[] {
-  const files = readdirSync(new URL(folder, root), { recursive: true, encoding: "utf8" });
-  return files
-    .filter((name) => /\.(test|spec)\.tsx?$/.test(name))
-    .flatMap((name) => {
-      const source = readFileSync(new URL(`${folder}${name}`, root), "utf8");
-      return [...source.matchAll(/\(\s*["'`]([A-Z]{2}\d+): /g)].map((match) => match[1] ?? "");
-    });
-}
+describe("the areas of numbered rules", () => {
+  const areas = rowsUnder("Areas").map(([area = "", , file = ""]) => ({ area, file: codeIn(file)[0] ?? "" }));
 
-describe("the numbered rules", () => {
-  const numbered = rowsUnder("Numbered rules").map(([id = "", says = ""]) => ({ id, says }));
-  const cited = new Set([...citedIn("tests/"), ...citedIn("e2e/")]);
+  test("have each letters of their own", () => {
+    expect(areas.length).toBeGreaterThan(5);
+    expect(new Set(areas.map(({ area }) => area)).size).toBe(areas.length);
+  });
 
-  test("are many, have each a number of its own and are whole sentences", () => {
-    expect(numbered.length).toBeGreaterThan(25);
-    expect(new Set(numbered.map((rule) => rule.id)).size).toBe(numbered.length);
-    for (const { id, says } of numbered) {
+  test("are each held by the tests of one file, and no test cites another area", () => {
+    const held = new Set(cited.map(({ rule, file }) => `${areaOf(rule)} ${file}`));
+    expect([...held].sort()).toEqual(areas.map(({ area, file }) => `${area} ${file}`).sort());
+  });
+});
+
+test("no number stands for two rules", () => {
+  const says = new Map<string, string>();
+  for (const each of cited) {
+    expect(says.get(each.rule) ?? each.says, each.rule).toBe(each.says);
+    says.set(each.rule, each.says);
+  }
+});
+
+describe("the laws", () => {
+  const laws = rowsUnder("Laws").map(([id = "", says = ""]) => ({ id, says }));
+  const spelled = new Set(laws.map(({ id }) => areaOf(id)));
+
+  test("are whole sentences", () => {
+    expect(laws.length).toBeGreaterThan(25);
+    for (const { id, says } of laws) {
       expect(id).toMatch(/^[A-Z]{2}\d+$/);
       expect(says, id).toMatch(/^[A-Z].*\.$/);
     }
   });
 
-  test("are each held by a test", () => {
-    expect(numbered.map((rule) => rule.id).filter((id) => !cited.has(id))).toEqual([]);
-  });
-
-  test("are all that tests cite", () => {
-    const known = new Set(numbered.map((rule) => rule.id));
-    expect([...cited].filter((id) => !known.has(id))).toEqual([]);
+  test("are each held by a test, and tests of their areas cite no others", () => {
+    const rules = cited.map(({ rule }) => rule).filter((rule) => spelled.has(areaOf(rule)));
+    expect([...new Set(rules)].sort()).toEqual(laws.map(({ id }) => id).sort());
   });
 });
 
