@@ -88,8 +88,6 @@ export const useApp = create<AppState>()(
           selection: stillThere(before.selection, design),
         };
       };
-      /** What was worked out of the document, put aside while a preview is shown. */
-      let aside: Pick<AppState, "evaluation" | "report"> | null = null;
       const step = (direction: "undo" | "redo") => {
         lastMerge = null;
         if (get().preview) {
@@ -134,7 +132,6 @@ export const useApp = create<AppState>()(
 
         openDesign: (design) => {
           lastMerge = null;
-          aside = null;
           set((s) => ({
             ...settle(design),
             preview: null,
@@ -150,11 +147,10 @@ export const useApp = create<AppState>()(
         redo: () => step("redo"),
 
         showPreview: (showing) => {
-          const { design, evaluation, report, selection } = get();
-          aside ??= { evaluation, report };
+          const { preview, evaluation, report, selection } = get();
           const shown = evaluate(showing.design, evaluation);
           set({
-            preview: previewOf(showing, design),
+            preview: previewOf(showing, preview?.aside ?? { evaluation, report }),
             evaluation: shown,
             report: reportOf(shown),
             selection: stillThere(selection, showing.design),
@@ -162,9 +158,9 @@ export const useApp = create<AppState>()(
           });
         },
         closePreview: () => {
-          if (!aside) return;
-          set((s) => ({ ...aside, preview: null, selection: stillThere(s.selection, s.design) }));
-          aside = null;
+          const { preview } = get();
+          if (!preview) return;
+          set((s) => ({ ...preview.aside, preview: null, selection: stillThere(s.selection, s.design) }));
         },
         applyPreview: () => {
           const { preview, closePreview, change } = get();

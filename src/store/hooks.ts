@@ -15,6 +15,11 @@ export function useShownDesign(): Design {
   return useApp((s) => s.evaluation.design);
 }
 
+/** What there is to say of the document itself, also while a preview is shown. */
+export function useDocumentReport(): Report {
+  return useApp((s) => s.preview?.aside.report ?? s.report);
+}
+
 export function useRecord(id: string): PartRecord | undefined {
   return useApp((s) => s.evaluation.record(id));
 }

@@ -2,7 +2,7 @@
 import { create } from "zustand";
 import type { ListedDialog } from "./menus/dialogs.ts";
 
-export type SidePane = "verdict" | "part" | "chain";
+export type SidePane = "verdict" | "part" | "chain" | "cures";
 /** What the bottom sheet of a narrow screen shows. */
 export type SheetPane = "tray" | SidePane | "spectrum";
 

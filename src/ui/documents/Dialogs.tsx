@@ -1,3 +1,5 @@
+import { BalanceForm } from "../balance/BalanceForm.tsx";
+import { CompareForm } from "../compare/CompareForm.tsx";
 import { Sheet } from "../kit/Sheet.tsx";
 import { HelpText } from "../menus/HelpText.tsx";
 import { openDialog, usePanes } from "../panes.ts";
@@ -29,6 +31,12 @@ export function Dialogs() {
       </Sheet>
       <Sheet title="Variants" open={dialog === "variants"} onClose={close}>
         <VariantList />
+      </Sheet>
+      <Sheet isWide title="Before and after" open={dialog === "compare"} onClose={close}>
+        <CompareForm />
+      </Sheet>
+      <Sheet isWide title="Level all outlets" open={dialog === "balance"} onClose={close}>
+        <BalanceForm onDone={close} />
       </Sheet>
       <Sheet title="Help" open={dialog === "help"} onClose={close}>
         <HelpText />

@@ -1,7 +1,22 @@
-import { CopyPlus, Download, FilePlus2, FileUp, FolderOpen, Menu, Printer, Ruler } from "lucide-react";
+import {
+  Coins,
+  CopyPlus,
+  Download,
+  Equal,
+  FilePlus2,
+  FileUp,
+  FolderOpen,
+  GitCompareArrows,
+  Layers,
+  Menu,
+  Printer,
+  Ruler,
+  Search,
+} from "lucide-react";
 import { DropdownMenu } from "radix-ui";
 import { useApp } from "../../store/app.ts";
 import { useDocuments } from "../../store/documents.ts";
+import { findCures } from "../cures/actions.ts";
 import { chooseFile, downloadDesign, openEmpty } from "../documents/actions.ts";
 import type { IconType } from "../kit/IconButton.tsx";
 import { openDialog } from "../panes.ts";
@@ -24,7 +39,13 @@ export function DesignMenu() {
           <Item icon={FileUp} name="Open a file…" onPress={() => void chooseFile()} />
           <Item icon={Download} name="Download as a file" onPress={() => downloadDesign()} />
           <DropdownMenu.Separator className="menu-line" />
+          <Item icon={Layers} name="Variants…" onPress={() => openDialog("variants")} />
+          <Item icon={GitCompareArrows} name="Before and after…" onPress={() => openDialog("compare")} />
+          <Item icon={Search} name="Find cures" onPress={() => void findCures()} />
+          <Item icon={Equal} name="Level all outlets…" onPress={() => openDialog("balance")} />
+          <DropdownMenu.Separator className="menu-line" />
           <Item icon={Ruler} name="Limits and derating…" onPress={() => openDialog("settings")} />
+          <Item icon={Coins} name="Prices and times…" onPress={() => openDialog("prices")} />
           <Item icon={Printer} name="Print…" onPress={() => window.print()} />
         </DropdownMenu.Content>
       </DropdownMenu.Portal>

@@ -6,6 +6,7 @@ import { useDocuments } from "../../store/documents.ts";
 import { useHistory } from "../../store/hooks.ts";
 import { IconButton } from "../kit/IconButton.tsx";
 import { openDialog } from "../panes.ts";
+import { VariantMenu } from "../variants/VariantMenu.tsx";
 import { DesignMenu } from "./DesignMenu.tsx";
 import { ExampleMenu } from "./ExampleMenu.tsx";
 import { SaveState } from "./SaveState.tsx";
@@ -24,6 +25,7 @@ export function TopBar({ isNarrow }: { readonly isNarrow: boolean }) {
         </h1>
         <DesignMenu />
         <TitleField />
+        <VariantMenu />
         <SaveState />
         <span className="spring" />
         <IconButton icon={Undo2} name="Undo" keys="Ctrl+Z" disabled={!canUndo} onPress={undo} />

@@ -11,6 +11,7 @@ import { PaperOrigin } from "../origin/PaperOrigin.tsx";
 import { limitWords } from "../verdict/limitWords.ts";
 import { ServiceTable } from "../verdict/VerdictRow.tsx";
 import { PrintDrawing } from "./PrintDrawing.tsx";
+import { pageAsked } from "./page.ts";
 
 /**
  * What comes out on paper: the drawing, the verdicts and the findings. It exists only while printing,
@@ -29,7 +30,7 @@ export function PrintSheet() {
       window.removeEventListener("afterprint", after);
     };
   }, []);
-  return isPrinting ? createPortal(<Paper />, document.body) : null;
+  return isPrinting ? createPortal(pageAsked() ?? <Paper />, document.body) : null;
 }
 
 function Paper() {

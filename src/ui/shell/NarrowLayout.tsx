@@ -1,7 +1,16 @@
-import { Activity, LayoutGrid, ListTree, type LucideIcon, SlidersHorizontal, Stamp } from "lucide-react";
+import {
+  Activity,
+  LayoutGrid,
+  ListTree,
+  type LucideIcon,
+  SlidersHorizontal,
+  Stamp,
+  Wrench,
+} from "lucide-react";
 import { useApp } from "../../store/app.ts";
 import { Canvas } from "../canvas/Canvas.tsx";
 import { ChainPane } from "../chain/ChainPane.tsx";
+import { CuresPane } from "../cures/CuresPane.tsx";
 import { Inspector } from "../inspector/Inspector.tsx";
 import { type SheetPane, toggleSheet, usePanes } from "../panes.ts";
 import { Tray } from "../tray/Tray.tsx";
@@ -13,6 +22,7 @@ const TABS: readonly { readonly key: SheetPane; readonly name: string; readonly 
   { key: "verdict", name: "Verdict", icon: Stamp },
   { key: "part", name: "Part", icon: SlidersHorizontal },
   { key: "chain", name: "Chain", icon: ListTree },
+  { key: "cures", name: "Cures", icon: Wrench },
   { key: "spectrum", name: "Spectrum", icon: Activity },
 ];
 
@@ -64,6 +74,8 @@ function SheetBody({ pane }: { readonly pane: SheetPane }) {
       return <Inspector />;
     case "chain":
       return <ChainPane />;
+    case "cures":
+      return <CuresPane />;
     case "spectrum":
       return <BottomPane onClose={() => usePanes.setState({ sheet: null })} />;
   }

@@ -1,6 +1,7 @@
 import { Tabs } from "radix-ui";
 import { useApp } from "../../store/app.ts";
 import { ChainPane } from "../chain/ChainPane.tsx";
+import { CuresPane } from "../cures/CuresPane.tsx";
 import { Inspector } from "../inspector/Inspector.tsx";
 import { type SidePane, usePanes } from "../panes.ts";
 import { VerdictPane } from "../verdict/VerdictPane.tsx";
@@ -9,6 +10,7 @@ const TABS: readonly { readonly key: SidePane; readonly name: string }[] = [
   { key: "verdict", name: "Verdict" },
   { key: "part", name: "Part" },
   { key: "chain", name: "Chain" },
+  { key: "cures", name: "Cures" },
 ];
 
 /** The right-hand pane: verdict, values of the selected part, and the design as a list. */
@@ -45,6 +47,9 @@ export function SideTabs() {
       </Tabs.Content>
       <Tabs.Content className="side-body" value="chain">
         <ChainPane />
+      </Tabs.Content>
+      <Tabs.Content className="side-body" value="cures">
+        <CuresPane />
       </Tabs.Content>
     </Tabs.Root>
   );

@@ -1,0 +1,68 @@
+/** Starts a search beside the page where the browser has workers, else in short slices between its other work. */
+import { type ProgressOf, runInSlices, type SearchEvent, type Sort, type TaskOf } from "./searchTask.ts";
+import type { WorkerTask } from "./searchWorker.ts";
+
+/** Short enough for the page to stay fluent [ms]. */
+const SLICE_MS = 10;
+
+export type SearchHandle = { readonly stop: () => void };
+
+/** After `stop` nothing more is told. */
+export function startSearch<S extends Sort>(
+  sort: S,
+  task: TaskOf<S>,
+  tell: (event: SearchEvent<ProgressOf<S>>) => void,
+): SearchHandle {
+  const worker = newWorker();
+  if (!worker) return onThisThread(sort, task, tell);
+  let isTold = false;
+  worker.onmessage = ({ data }: MessageEvent<SearchEvent<ProgressOf<S>>>) => {
+    isTold = true;
+    if (data.type !== "progress") worker.terminate();
+    tell(data);
+  };
+  let fallback: SearchHandle | null = null;
+  worker.onerror = (event) => {
+    // The page that looks after it is told otherwise: an error here is not also one of the page.
+    event.preventDefault();
+    worker.terminate();
+    // A worker that could not even be loaded (a page opened from the disk) has done nothing yet.
+    if (isTold) tell({ type: "failed", reason: event.message || "The search broke off." });
+    else fallback = onThisThread(sort, task, tell);
+  };
+  const order: WorkerTask<S> = { sort, task };
+  worker.postMessage(order);
+  return {
+    stop: () => {
+      worker.onmessage = null;
+      worker.onerror = null;
+      worker.terminate();
+      fallback?.stop();
+    },
+  };
+}
+
+function newWorker(): Worker | null {
+  if (typeof Worker === "undefined") return null;
+  try {
+    return new Worker(new URL("./searchWorker.ts", import.meta.url), { type: "module" });
+  } catch {
+    return null;
+  }
+}
+
+function onThisThread<S extends Sort>(
+  sort: S,
+  task: TaskOf<S>,
+  tell: (event: SearchEvent<ProgressOf<S>>) => void,
+): SearchHandle {
+  let stopped = false;
+  const isStopped = () => stopped;
+  // Not in the same turn: whoever starts a search hears of it only after the start has returned.
+  setTimeout(() => void runInSlices({ sort, task, tell, sliceMs: SLICE_MS, isStopped }), 0);
+  return {
+    stop: () => {
+      stopped = true;
+    },
+  };
+}

@@ -1,0 +1,82 @@
+import type { Verdict } from "../../findings/finding.ts";
+import { ESTIMATE_NOTICE } from "../../parts/cautions.ts";
+import type { Site } from "../../remedies/site.ts";
+import { usePrices } from "../../store/prices.ts";
+import { boxesOf } from "../canvas/boxes.ts";
+import { boundsOf } from "../canvas/layout.ts";
+import { costWords } from "../cures/costWords.ts";
+import { PrintDrawing } from "../print/PrintDrawing.tsx";
+import { type Compared, verdictIn } from "./sides.ts";
+
+/** Before and after on paper, in words that need no training. */
+export function CustomerPage({ compared }: { readonly compared: Compared }) {
+  const { comparison, before, after, names } = compared;
+  const { changes, cost, places } = comparison;
+  const receivers = places.filter((p) => p.role === "receiver");
+  return (
+    <div className="paper">
+      <h1>{after.design.title}: before and after</h1>
+      <p>
+        <strong>Before</strong> ({names[0]}): {workingWords(before)}
+        <br />
+        <strong>After</strong> ({names[1]}): {workingWords(after)}
+      </p>
+      <h2>What is to be done</h2>
+      <ul>
+        {changes.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+      <p>{costWords(cost, usePrices.getState().currency)}</p>
+      <h2>What you will get</h2>
+      <table className="paper-turns">
+        <thead>
+          <tr>
+            <th scope="col">Where</th>
+            <th scope="col">Before</th>
+            <th scope="col">After</th>
+          </tr>
+        </thead>
+        <tbody>
+          {receivers.map(({ part, label }) => (
+            <tr key={part} className="paper-item">
+              <th scope="row">{label}</th>
+              <td>{placeWords(verdictIn(before, part))}</td>
+              <td>{placeWords(verdictIn(after, part))}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <Drawing title="Before" site={before} />
+      <Drawing title="After" site={after} />
+      <p className="small">
+        {ESTIMATE_NOTICE} Work on mains, bonding, lightning protection and at height follows local codes and
+        belongs to licensed people.
+      </p>
+    </div>
+  );
+}
+
+function placeWords(verdict: Verdict | undefined): string {
+  return verdict ? `${verdict.works ? "✓" : "✗"} ${verdict.sentence}` : "not there";
+}
+
+function workingWords({ report }: Site): string {
+  const receivers = report.verdicts.filter((v) => v.role === "receiver");
+  const working = receivers.filter((v) => v.works).length;
+  if (receivers.length === 0) return "no receiver.";
+  if (working < receivers.length)
+    return `${working} of ${receivers.length} receivers ${working === 1 ? "works" : "work"}.`;
+  return working === 1 ? "the receiver works." : `all ${working} receivers work.`;
+}
+
+function Drawing({ title, site }: { readonly title: string; readonly site: Site }) {
+  const bounds = boundsOf(boxesOf(site.design));
+  const isWide = bounds !== null && bounds.width > bounds.height * 1.2;
+  return (
+    <section className={isWide ? "paper-drawing sideways" : "paper-drawing"}>
+      <h2>{title}</h2>
+      <PrintDrawing evaluation={site.evaluation} />
+    </section>
+  );
+}

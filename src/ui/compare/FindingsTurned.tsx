@@ -1,0 +1,38 @@
+import type { Finding } from "../../findings/finding.ts";
+import { counted } from "../format.ts";
+
+type Props = { readonly cured: readonly Finding[]; readonly caused: readonly Finding[] };
+
+/** What is no longer found, and what is found anew. */
+export function FindingsTurned({ cured, caused }: Props) {
+  return (
+    <>
+      <Lines title="Findings caused" none="No new finding." findings={caused} />
+      <Lines title="Findings cured" none="No finding goes." findings={cured} />
+    </>
+  );
+}
+
+type LinesProps = { readonly title: string; readonly none: string; readonly findings: readonly Finding[] };
+
+function Lines({ title, none, findings }: LinesProps) {
+  return (
+    <section>
+      <h3>
+        {title}
+        {findings.length > 0 ? <span className="quiet"> · {counted(findings.length, "finding")}</span> : null}
+      </h3>
+      {findings.length === 0 ? (
+        <p className="quiet">{none}</p>
+      ) : (
+        <ul className="finding-lines">
+          {findings.map((f) => (
+            <li key={f.rule + f.message}>
+              <span className={`badge ${f.severity}`}>{f.severity}</span> {f.message}
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}

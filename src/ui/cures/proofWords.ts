@@ -1,0 +1,24 @@
+import type { Proof } from "../../remedies/proof.ts";
+import { counted } from "../format.ts";
+
+export type ProofMark = { readonly tone: "ok" | "warning" | "note"; readonly words: string };
+
+/** What a proposal is worth, in a few short marks: the best of it first, then what comes with it. */
+export function proofMarks(proof: Proof): readonly ProofMark[] {
+  const { cured, caused, errorsLeft, warningsLeft } = proof;
+  const errors = cured.filter((f) => f.severity === "error").length;
+  const marks: ProofMark[] = [];
+  if (errorsLeft > 0) marks.push({ tone: "note", words: `leaves ${counted(errorsLeft, "error")}` });
+  else if (errors > 0)
+    marks.push({ tone: "ok", words: warningsLeft === 0 ? "nothing wrong is left" : "no error is left" });
+  marks.push({ tone: "ok", words: `cures ${counted(cured.length, "finding")}` });
+  for (const severity of ["warning", "note"] as const) {
+    const count = caused.filter((f) => f.severity === severity).length;
+    if (count > 0)
+      marks.push({
+        tone: severity,
+        words: `brings ${counted(count, severity === "warning" ? "warning" : "note")}`,
+      });
+  }
+  return marks;
+}

@@ -1,0 +1,79 @@
+import { memo, useId, useState } from "react";
+import { PLACEHOLDER_PRICES } from "../../paperwork/prices.ts";
+import { usePrices } from "../../store/prices.ts";
+import { readNumeral, writeNumeral } from "../inspector/fields/numeral.ts";
+
+/** Price and time of one kind. */
+export const PriceRow = memo(function PriceRow(props: { readonly kind: string; readonly name: string }) {
+  const { kind, name } = props;
+  const price = usePrices((s) => s.prices[kind]);
+  const placeholder = PLACEHOLDER_PRICES[kind];
+  if (!price) return null;
+  const isOwn = price.price !== placeholder?.price || price.workMinutes !== placeholder.workMinutes;
+  return (
+    <tr className={isOwn ? "own-price" : undefined}>
+      <th scope="row">
+        {name} {isOwn ? <span className="badge note">your own</span> : null}
+      </th>
+      <td>
+        <Amount
+          label={`Price of ${name}`}
+          unit={kind === "cable" ? "per m" : ""}
+          value={price.price}
+          onTry={(value) => usePrices.getState().setPrice(kind, { price: value })}
+        />
+      </td>
+      <td>
+        <Amount
+          label={`Minutes to fit ${name}`}
+          unit={kind === "cable" ? "min a run" : "min"}
+          value={price.workMinutes}
+          onTry={(value) => usePrices.getState().setPrice(kind, { workMinutes: value })}
+        />
+      </td>
+    </tr>
+  );
+});
+
+type AmountProps = {
+  readonly label: string;
+  readonly unit: string;
+  readonly value: number;
+  readonly onTry: (value: number) => string | null;
+};
+
+/** Takes what is typed at once; while it can't be taken, the list keeps the last good value. */
+function Amount({ label, unit, value, onTry }: AmountProps) {
+  const id = useId();
+  const [draft, setDraft] = useState<string | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  return (
+    <span className="price-amount">
+      <input
+        className="field-input number"
+        inputMode="decimal"
+        autoComplete="off"
+        aria-label={unit ? `${label}, ${unit}` : label}
+        aria-invalid={problem !== null}
+        aria-describedby={problem ? id : undefined}
+        value={draft ?? writeNumeral(value)}
+        onChange={(event) => {
+          const text = event.target.value;
+          setDraft(text);
+          const typed = readNumeral(text);
+          setProblem(typed === null ? "Not a number." : onTry(typed));
+        }}
+        onBlur={() => {
+          setDraft(null);
+          setProblem(null);
+        }}
+      />
+      {unit ? <span className="quiet small">{unit}</span> : null}
+      {problem ? (
+        <span id={id} role="alert" className="field-problem">
+          {problem} Kept {writeNumeral(value)}.
+        </span>
+      ) : null}
+    </span>
+  );
+}
