@@ -80,7 +80,7 @@ function mostTelling(design: Design, simulations: readonly Simulation[]): Best |
   let best: Best | undefined;
   for (const point of pointsOf(design))
     for (const quantity of QUANTITIES) {
-      const split = splitBy(design, simulations, point.at, quantity);
+      const split = splitBy(design, simulations, point, quantity);
       const value = split.bits - BITS_PER_EFFORT * point.effort;
       if (split.bits > LEAST_BITS && (!best || value > best.value + 1e-9)) best = { value, point, split };
     }
@@ -88,7 +88,7 @@ function mostTelling(design: Design, simulations: readonly Simulation[]): Best |
 }
 
 function advice(design: Design, { point, split }: Best, asked: Asked | null, sound: Evaluation): Measurement {
-  const planned = measure(design, sound, point.at, split.quantity);
+  const planned = meantFor(point, measure(design, sound, point.at, split.quantity));
   const doing = `easure ${QUANTITY_NAMES[split.quantity]} at ${point.where}.`;
   return {
     at: point.at,
@@ -113,11 +113,16 @@ export const QUANTITY_NAMES: Readonly<Record<Quantity, string>> = {
 type Simulation = { readonly fault: Fault; readonly evaluation: Evaluation };
 type Split = { readonly quantity: Quantity; readonly bits: number; readonly outcomes: readonly Outcome[] };
 
-function splitBy(design: Design, simulations: readonly Simulation[], at: PortRef, quantity: Quantity): Split {
+function splitBy(
+  design: Design,
+  simulations: readonly Simulation[],
+  point: Point,
+  quantity: Quantity,
+): Split {
   const bins: { reading: Reading; faults: Fault[]; weight: number }[] = [];
   let total = 0;
   for (const { fault, evaluation } of simulations) {
-    const shown = measure(design, evaluation, at, quantity);
+    const shown = meantFor(point, measure(design, evaluation, point.at, quantity));
     if (!shown) continue;
     const weight = likelihoodOf(fault);
     total += weight;
@@ -139,6 +144,12 @@ function splitBy(design: Design, simulations: readonly Simulation[], at: PortRef
       faults: bin.faults,
     })),
   };
+}
+
+/** At a socket one measures what the socket is for: what leaks into it from its neighbour is nobody's advice. */
+function meantFor({ services }: Point, shown: Reading | null): Reading | null {
+  if (!shown || !services || !("carriers" in shown)) return shown;
+  return { ...shown, carriers: shown.carriers.filter((c) => services.includes(c.service)) };
 }
 
 export type Taken = {

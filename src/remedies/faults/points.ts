@@ -2,6 +2,7 @@
 import type { Design, Part, PortRef } from "../../design/design.ts";
 import { portOf, portsOf, quoted } from "../../design/lookup.ts";
 import { kindOf } from "../../parts/catalogue.ts";
+import type { Service } from "../../signal/carrier.ts";
 
 export type Point = {
   readonly at: PortRef;
@@ -9,6 +10,8 @@ export type Point = {
   readonly where: string;
   /** 0: in the room. 1: behind a plate, in a cupboard or loft. 2: on the roof. */
   readonly effort: 0 | 1 | 2;
+  /** Services that a socket or a receiver's input is meant for; absent elsewhere. */
+  readonly services?: readonly Service[];
 };
 
 /** Every joined cable port: there a plug can be taken off and the meter looped in. */
@@ -17,8 +20,22 @@ export function pointsOf(design: Design): readonly Point[] {
   return design.parts.flatMap((part) =>
     portsOf(part)
       .filter((port) => port.medium === "coax" && joined.has(`${part.id}/${port.id}`))
-      .map(({ id }) => ({ at: [part.id, id], where: placeName(part, id), effort: effortAt(part, id) })),
+      .map(({ id }) => pointAt(part, id)),
   );
+}
+
+function pointAt(part: Part, portId: string): Point {
+  const kind = kindOf(part.kind);
+  const meant = [
+    ...(kind?.delivery?.(part.options).sockets ?? []),
+    ...(kind?.reception?.(part.options).inputs ?? []),
+  ].find(({ port }) => port === portId);
+  return {
+    at: [part.id, portId],
+    where: placeName(part, portId),
+    effort: effortAt(part, portId),
+    ...(meant ? { services: meant.services } : {}),
+  };
 }
 
 /** A port in words; ports are named where a part has several of that side. */

@@ -154,6 +154,14 @@ describe("the best measurement", () => {
     expect(split?.words).toMatch(/position 2/);
   });
 
+  test("DG13: advises no satellite measurement at a television socket, where only a rest of it leaks in", () => {
+    const house = designOf("house-universal");
+    const candidates = [get(house, "dish-off:dish"), get(house, "converter-dead:lnb")];
+    const advice = finish(bestMeasurement(house, candidates));
+    if (!advice) throw new Error("no advice");
+    expect(advice.at.join(".")).not.toMatch(/tv/);
+  });
+
   test("DG12: only cable ports with a plug on are measured at", () => {
     const points = pointsOf(design).map((p) => p.at.join("."));
     expect(points).toContain("psu.in");
