@@ -61,11 +61,22 @@ export type Swap =
   | ({ readonly ok: true; readonly design: Design; readonly notes: readonly string[] } & Comparison)
   | { readonly ok: false; readonly reason: string };
 
-/** What breaks if a part is replaced by one of another kind, in its place, with nothing else changed. */
-export function whatBreaks(design: Design, part: PartId, kind: string, prices: PriceList): Swap {
+/**
+ * What breaks if a part is replaced by one of another kind, in its place, with nothing else changed.
+ * `known`: the design as it was evaluated already, of which as much as possible is kept.
+ */
+export function whatBreaks(
+  design: Design,
+  part: PartId,
+  kind: string,
+  prices: PriceList,
+  known?: Site,
+): Swap {
   const edit = replaceKind(design, part, kind);
   if (!edit.ok) return edit;
-  return { ok: true, design: edit.design, notes: edit.notes, ...compare(design, edit.design, prices) };
+  const before = known ?? siteOf(design);
+  const after = siteOf(edit.design, before.evaluation);
+  return { ok: true, design: edit.design, notes: edit.notes, ...compareSites(before, after, prices) };
 }
 
 function placesOf(before: Site, after: Site): readonly PlaceChange[] {

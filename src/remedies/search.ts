@@ -3,10 +3,11 @@
  * combinations of up to three, and only those that it proves are proposed. A generator: whoever runs it sees
  * each trial go by and may stop at any of them.
  */
-import type { Design } from "../design/design.ts";
+import type { Design, Part } from "../design/design.ts";
 import { wireId } from "../design/design.ts";
 import { partsBeyond } from "../design/lookup.ts";
 import type { Finding } from "../findings/finding.ts";
+import { remembered } from "../signal/remember.ts";
 import type { Candidate } from "./candidate.ts";
 import { candidatesFor } from "./candidates/index.ts";
 import { type Cost, costOf, type PriceList } from "./cost.ts";
@@ -213,8 +214,16 @@ function isNeedless(p: Proposal, better: Proposal): boolean {
   );
 }
 
+// Parts and their options are immutable, and most are shared by all designs of a search.
+const optionTexts = new WeakMap<object, string>();
+const signatures = new WeakMap<Design, string>();
+
 /** The same for designs that differ in nothing but places and labels. */
 function signature(design: Design): string {
-  const parts = design.parts.map((p) => `${p.id}:${p.kind}:${JSON.stringify(p.options)}`).sort();
-  return `${parts.join("\n")}\n${design.wires.map(wireId).sort().join("\n")}`;
+  return remembered(signatures, design, () => {
+    const text = (options: Part["options"]) =>
+      remembered(optionTexts, options, () => JSON.stringify(options));
+    const parts = design.parts.map((p) => `${p.id}:${p.kind}:${text(p.options)}`).sort();
+    return `${parts.join("\n")}\n${design.wires.map(wireId).sort().join("\n")}`;
+  });
 }

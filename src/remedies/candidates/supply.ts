@@ -82,7 +82,6 @@ function openings({ kind, options }: Part): readonly (readonly [string, unknown]
     ["dcPass", [true]],
     ["dc", ["one", "sat", "through", "all", "both"]],
     ["receiver", ["passed"]],
-    ["satellite", []],
   ];
   return wishes.flatMap(([key, values]) =>
     values
