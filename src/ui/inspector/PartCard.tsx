@@ -8,7 +8,10 @@ import { type FieldMeta, fieldMeta } from "../../parts/fields.ts";
 import { useApp } from "../../store/app.ts";
 import { useFindingsFor, useVerdict } from "../../store/hooks.ts";
 import { deleteSelection, duplicateSelection } from "../canvas/selectionEdits.ts";
+import { FailButton } from "../faults/FailButton.tsx";
 import { IconButton } from "../kit/IconButton.tsx";
+import { SwapPicker } from "../swap/SwapPicker.tsx";
+import { SwapSection } from "../swap/SwapSection.tsx";
 import { FindingItem } from "../verdict/FindingList.tsx";
 import { ServiceTable } from "../verdict/VerdictRow.tsx";
 import { Jumps } from "./Jumps.tsx";
@@ -51,11 +54,14 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
         {verdict ? <p className={verdict.works ? "state ok" : "state bad"}>{verdict.sentence}</p> : null}
         <div className="button-row">
           <ReplacePicker record={record} />
+          <FailButton subject={{ type: "part", id: part.id }} />
           <IconButton bordered icon={Copy} name="Duplicate this part" onPress={duplicateSelection} />
           <IconButton bordered icon={Trash2} name="Delete this part" onPress={deleteSelection} />
+          <SwapPicker part={part.id} />
         </div>
         <Jumps card={card} />
       </header>
+      <SwapSection part={part.id} />
       {now.length > 0 ? (
         <section className="asks" aria-label="At this moment">
           <h3>At this moment</h3>

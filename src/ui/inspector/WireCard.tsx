@@ -4,6 +4,7 @@ import { useFindingsFor, useSpectrum, useWire } from "../../store/hooks.ts";
 import { alternatives } from "../bands.ts";
 import { deleteSelection } from "../canvas/selectionEdits.ts";
 import { setCanvas } from "../canvas/state.ts";
+import { FailButton } from "../faults/FailButton.tsx";
 import { showPane } from "../panes.ts";
 import { selectFromPane } from "../reveal.ts";
 import { FindingItem } from "../verdict/FindingList.tsx";
@@ -66,6 +67,7 @@ export function WireCard({ id }: { readonly id: string }) {
         <button type="button" className="button" onClick={() => setCanvas({ dialog: "insert" })}>
           <SquarePlus size={16} aria-hidden /> Insert a part…
         </button>
+        <FailButton subject={{ type: "wire", id }} />
         <button type="button" className="button danger" onClick={deleteSelection}>
           <Trash2 size={16} aria-hidden /> Delete
         </button>

@@ -84,6 +84,26 @@ describe("commands at a switched output", () => {
     expect(speaker?.tooLow).toBe(true);
   });
 
+  test("PO16: at a position switch the voltage decides nothing, so none is too low there", () => {
+    const evaluation = evaluate(
+      draw(
+        {
+          lnb: ["lnb-universal", { commonMa: 200, outputMa: 50 }],
+          sw: ["position-switch"],
+          run: ["cable", { grade: "own", loopOhmPerKm: 130, lengthM: 80 }],
+          rx: ["receiver-sat", { volts18: 17, polarisation: "H", position: "1" }],
+        },
+        "lnb.out > sw.in1, sw.out > run.in, run.out > rx.sat",
+      ),
+    );
+    const tooLow = (id: string) =>
+      Object.values(at(evaluation, id).switches).flatMap((s) =>
+        speakersOf(evaluation, s).map((x) => x.tooLow),
+      );
+    expect(tooLow("sw")).toEqual([false]);
+    expect(tooLow("lnb")).toEqual([true]);
+  });
+
   test("PO3: of two speakers the higher voltage comes first, and each says what it asks for", () => {
     const evaluation = pair({ polarisation: "H", half: "high" });
     const { out } = at(evaluation, "lnb").switches;

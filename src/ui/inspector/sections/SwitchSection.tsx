@@ -3,7 +3,7 @@ import type { SwitchState } from "../../../signal/control.ts";
 import { useApp } from "../../../store/app.ts";
 import { settingWords } from "../../bands.ts";
 import { decimal } from "../../format.ts";
-import { type Speaker, speakersOf } from "./switches.ts";
+import { decidesByVolts, type Speaker, speakersOf } from "./switches.ts";
 
 /** For each switched output: who speaks to it, what arrives of that, and how it stands. */
 export function SwitchSection({ record }: { readonly record: PartRecord }) {
@@ -13,21 +13,33 @@ export function SwitchSection({ record }: { readonly record: PartRecord }) {
     <section aria-label="Commands">
       <h3>Commands</h3>
       {switches.map((at) => (
-        <SwitchOf key={at.id} at={at} label={record.ports.find((p) => p.id === at.port)?.label ?? at.port} />
+        <SwitchOf
+          key={at.id}
+          at={at}
+          label={record.ports.find((p) => p.id === at.port)?.label ?? at.port}
+          isByVolts={decidesByVolts(record, at.port)}
+        />
       ))}
     </section>
   );
 }
 
-function SwitchOf({ at, label }: { readonly at: SwitchState; readonly label: string }) {
+function SwitchOf({
+  at,
+  label,
+  isByVolts,
+}: {
+  readonly at: SwitchState;
+  readonly label: string;
+  readonly isByVolts: boolean;
+}) {
   const evaluation = useApp((s) => s.evaluation);
   const speakers = speakersOf(evaluation, at);
-  const byVolts = at.setting !== "stack" && at.thresholdVolts > 0;
   return (
     <div className="switch-of">
       <p className={at.contested ? "state bad" : "state"}>
         <strong>{label}</strong> {standWords(at)}
-        {byVolts ? ` · horizontal above ${decimal(at.thresholdVolts)} V` : ""}
+        {isByVolts ? ` · horizontal above ${decimal(at.thresholdVolts)} V` : ""}
       </p>
       {speakers.length === 0 ? null : (
         <div className="figures-scroll">

@@ -1,5 +1,5 @@
 /** Who speaks to a switched output, and what of it arrives there. */
-import type { Evaluation } from "../../../evaluate/evaluation.ts";
+import type { Evaluation, PartRecord } from "../../../evaluate/evaluation.ts";
 import type { Offer, SwitchState } from "../../../signal/control.ts";
 import { loadOfSource, requestWords } from "./supply.ts";
 
@@ -14,13 +14,21 @@ export type Speaker = {
   readonly load: { readonly milliamps: number; readonly limitMa: number } | null;
 };
 
+/** Whether the voltage decides anything there: a position switch and a stacked output leave that to others. */
+export function decidesByVolts({ kind, options }: PartRecord, port: string): boolean {
+  const by = kind.power(options).switches?.find((s) => s.port === port)?.by;
+  return by === "quadrant" || by === "both";
+}
+
 /** Everybody who reaches a switched output, the winner first. */
 export function speakersOf(evaluation: Evaluation, at: SwitchState): readonly Speaker[] {
+  const record = evaluation.record(at.part);
+  const byVolts = record !== undefined && decidesByVolts(record, at.port);
   return at.offers.map((offer) => ({
     key: `${offer.part}/${offer.port}`,
     name: evaluation.record(offer.part)?.part.label || offer.part,
     offer,
-    tooLow: asksByVolts(offer) && offer.volts18 <= at.thresholdVolts,
+    tooLow: byVolts && asksByVolts(offer) && offer.volts18 <= at.thresholdVolts,
     words: requestWords(offer),
     load: loadOfSource(evaluation, offer),
   }));
