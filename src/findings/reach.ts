@@ -20,11 +20,32 @@ export type Listener = {
 export function refusal(listener: Listener, band: Band): Lost | undefined {
   const wrong = wrongFeed(listener.input, band);
   if (wrong) return { got: false, why: "wrong feed", text: wrong };
+  const swapped = swappedAt(band);
+  if (swapped)
+    return {
+      got: false,
+      why: "wrong feed",
+      part: swapped,
+      text: `come in by a wrong input of ${partName(swapped)}`,
+    };
   for (const condition of band.conditions) {
     const barrier = unreachable(listener, condition);
     if (barrier) return barrier;
   }
   return undefined;
+}
+
+/**
+ * The switch behind which this band hides under another quadrant's name. The receiver that asks for vertical low
+ * and is given vertical high finds nothing where it looks.
+ */
+function swappedAt(band: Band): string | undefined {
+  const own = `${band.origin.polarisation}${band.half === "low" ? "L" : "H"}`;
+  if (!band.half) return undefined;
+  return band.conditions.find(({ setting }) => {
+    const quadrant = /[VH][LH]$/.exec(setting)?.[0];
+    return quadrant !== undefined && quadrant !== own;
+  })?.at.part;
 }
 
 /** What is wrong with a kind of feed for an input, as words; undefined when it suits. */

@@ -24,7 +24,13 @@ function usableUserBands(listener: Listener, band: Band, stack: Stack): readonly
   const { input } = listener;
   if (input.feed !== "stacked" || !input.userBands)
     return [mistuned("are on user bands, which this input cannot ask for")];
-  const heard = stack.control.offers.some((o) => o.toneArrives && o.request?.userBands !== undefined);
+  const heard = stack.control.offers.some(
+    (o) =>
+      o.part === listener.receiver &&
+      o.port === input.port &&
+      o.toneArrives &&
+      o.request?.userBands !== undefined,
+  );
   if (!heard) return [barred(stack.part, `are out of reach: no message gets to ${partName(stack.part)}`)];
   return input.userBands.map(({ number, centreMHz }): number | Lost => {
     const at = stack.numbers.indexOf(number);

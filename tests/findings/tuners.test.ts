@@ -85,4 +85,27 @@ describe("tuners", () => {
     expect(verdict?.works).toBe(false);
     expect(verdict?.sentence).toMatch(/“r2” holds the line/);
   });
+
+  test("TU6: a receiver whose messages cannot pass the splitter gets nothing", () => {
+    const design = draw(
+      {
+        dish: ["dish"],
+        lnb: ["lnb-stacked"],
+        split: ["splitter", { dc: "one" }],
+        r1: ["receiver-stacked", { tuners: 1, userBands: [{ number: 1, centreMHz: 1210 }] }],
+        r2: ["receiver-stacked", { tuners: 1, userBands: [{ number: 2, centreMHz: 1420 }] }],
+      },
+      "dish.sky > lnb.sky, lnb.out > split.in, split.out1 > r1.sat, split.out2 > r2.sat",
+    );
+    expect(tuners(design, "r1")).toEqual([[80, 80]]);
+    expect(tuners(design, "r2")).toEqual([[0, 0]]);
+  });
+
+  test("TU7: trunks swapped at a multiswitch lose the two quadrants that changed places", () => {
+    const design = draw(
+      { dish: ["dish"], lnb: ["lnb-quattro"], ms: ["multiswitch"], rx: ["receiver-sat"] },
+      "dish.sky > lnb.sky, lnb.vl > ms.vh, lnb.vh > ms.vl, lnb.hl > ms.hl, lnb.hh > ms.hh, ms.out1 > rx.sat",
+    );
+    expect(tuners(design, "rx")).toEqual([[40, 40]]);
+  });
 });
