@@ -12,6 +12,7 @@ import { ruleBook } from "../../src/findings/explain/ruleBook.ts";
 import type { Finding } from "../../src/findings/finding.ts";
 import { report } from "../../src/findings/report.ts";
 import { anyDesign } from "../arbitraries.ts";
+import { variedExample } from "./varied.ts";
 
 /** Words of the trade that a customer need not know. */
 const JARGON = [
@@ -78,6 +79,13 @@ describe("explanations", () => {
         // Labels may hold anything; what is looked for here are the words around them.
         explainedAll({ ...odd, parts: odd.parts.map((part) => ({ ...part, label: part.id })) });
       }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("EX3b: and those of whole installations with some parts set to anything", () => {
+    fc.assert(
+      fc.property(variedExample(), (varied) => void explainedAll(varied)),
       { numRuns: 60 },
     );
   });

@@ -12,6 +12,7 @@ import { type CarrierWay, type SignalQuestion, walkSignal } from "../../src/find
 import { WANTED_SERVICES } from "../../src/signal/carrier.ts";
 import { anyDesign } from "../arbitraries.ts";
 import { draw, type Sketch } from "../draw.ts";
+import { variedExample } from "./varied.ts";
 
 const example = (key: string) => {
   const design = EXAMPLES.find((e) => e.key === key)?.load();
@@ -228,6 +229,19 @@ describe("the walk of any design", () => {
     fc.assert(
       fc.property(anyDesign({ maxParts: 14, loops: true }), (odd) => {
         checkAll({ ...odd, parts: odd.parts.map((part) => ({ ...part, label: part.id })) });
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("WA14: and in whole installations with some parts set to anything", () => {
+    fc.assert(
+      fc.property(variedExample(), (varied) => {
+        const evaluation = evaluate(varied);
+        for (const { part, kind } of evaluation.records)
+          for (const service of kind.reception || kind.delivery ? WANTED_SERVICES : [])
+            for (const way of walkSignal(evaluation, { part: part.id, service }).ways)
+              checkWay(evaluation, way);
       }),
       { numRuns: 60 },
     );

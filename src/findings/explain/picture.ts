@@ -83,7 +83,7 @@ export function markCarriers(
       .map((i) => {
         const half = (band.grid.width[i] ?? 0) / 2;
         const centre = band.grid.centre[i] ?? 0;
-        return { fromMHz: centre - half, toMHz: centre + half };
+        return { fromMHz: Math.max(0, centre - half), toMHz: centre + half };
       }),
   );
   const marks: Mark[] = [];

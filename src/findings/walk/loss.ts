@@ -1,7 +1,6 @@
 /** The step at which a signal is lost, and why, in words. */
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
-import type { Why } from "../fate.ts";
 import { bandName, count, partName, round1 } from "../words.ts";
 import type { Choice } from "./choice.ts";
 import type { Destination } from "./destination.ts";
@@ -113,13 +112,14 @@ function disturberOf(record: PartRecord | undefined, { carrier }: Choice): strin
   return overdriven ? "it is overdriven, and its own products disturb" : "another signal disturbs it";
 }
 
-/** Fates of carriers that come, but that the receiver cannot use or have. */
-const REFUSALS: readonly Why[] = ["out of range", "wrong feed", "not selectable"];
-
-function refused({ choice: { fate }, receiver, steps }: Walked): Loss | undefined {
-  if (!fate || fate.got || !REFUSALS.some((why) => why === fate.why)) return undefined;
+/** It comes to the door, but the receiver cannot use or have it. */
+function refused({ choice: { fate }, receiver, destination, steps }: Walked): Loss | undefined {
+  if (!fate || fate.got) return undefined;
+  const unset = fate.why === "absent" && destination.arrives?.band.stack;
   // The texts of fates are predicates in the plural, made for counts.
-  const predicate = count(1, fate.text).replace(/^1 /, "");
+  const predicate = unset
+    ? `${partName(receiver.part.id)} is set to no user band`
+    : count(1, fate.text).replace(/^1 /, "");
   return {
     step: steps.length,
     part: fate.part ?? receiver.part.id,
