@@ -3,18 +3,17 @@
  * combinations of up to three, and only those that it proves are proposed. A generator: whoever runs it sees
  * each trial go by and may stop at any of them.
  */
-import type { Design, Part } from "../design/design.ts";
-import { wireId } from "../design/design.ts";
-import { partsBeyond } from "../design/lookup.ts";
+import type { Design } from "../design/design.ts";
 import type { Finding } from "../findings/finding.ts";
-import { remembered } from "../signal/remember.ts";
+import { openFindings, targetsOf, withCauses } from "./aims.ts";
 import type { Candidate } from "./candidate.ts";
 import { candidatesFor } from "./candidates/index.ts";
 import { type Cost, costOf, type PriceList } from "./cost.ts";
 import { difference, inWords } from "./difference.ts";
 import { givenUp } from "./givenUp.ts";
-import { countOf, findingKey, type Proof, prove } from "./proof.ts";
+import { countOf, type Proof, prove } from "./proof.ts";
 import { byRank } from "./rank.ts";
+import { signature } from "./signature.ts";
 import { type Site, siteOf } from "./site.ts";
 
 /** A change that is proved: the evaluator has seen it work, and nothing else suffer. */
@@ -52,8 +51,6 @@ const MAX_TRIALS = 150;
 const MOST_PROPOSALS = 12;
 /** So many whole cures are choice enough: longer combinations are not sought any more. */
 const ENOUGH = 3;
-/** Findings that candidates are sought for; a thousand of one kind call for no more ideas than a few. */
-const MOST_FINDINGS = 40;
 
 /** A state of the design on the way: what was done so far, and what came of it. */
 type Node = {
@@ -111,34 +108,6 @@ export function* search(design: Design, options: SearchOptions): Generator<Progr
     yield progress;
   }
   return progress;
-}
-
-function targetsOf(site: Site, target: Finding | undefined): readonly Finding[] {
-  if (target) return [target];
-  const errors = site.report.findings.filter((f) => f.severity === "error");
-  return errors.length > 0 ? errors : site.report.findings.filter((f) => f.severity === "warning");
-}
-
-/** What is still to be cured in a state: targets that stand, and errors that came with the steps so far. */
-function openFindings(start: Site, site: Site, targets: readonly Finding[]): readonly Finding[] {
-  const wanted = new Set(targets.map(findingKey));
-  const known = new Set(start.report.findings.map(findingKey));
-  return site.report.findings
-    .filter((f) => wanted.has(findingKey(f)) || (f.severity === "error" && !known.has(findingKey(f))))
-    .slice(0, MOST_FINDINGS);
-}
-
-/** Findings at parts upstream of what is to be cured: more often than not the cause lies there. */
-function withCauses(site: Site, findings: readonly Finding[]): readonly Finding[] {
-  const upstream = partsBeyond(
-    site.design.wires,
-    findings.flatMap((f) => f.parts.slice(0, 1)),
-    "upstream",
-  );
-  const causes = site.report.findings.filter(
-    (f) => f.severity === "error" && !findings.includes(f) && upstream.has(f.parts[0] ?? ""),
-  );
-  return [...findings, ...causes].slice(0, MOST_FINDINGS);
 }
 
 /** A step that makes much more trouble than it was to cure leads nowhere. */
@@ -212,18 +181,4 @@ function isNeedless(p: Proposal, better: Proposal): boolean {
     better.proof.errorsLeft <= p.proof.errorsLeft &&
     better.steps.every((s) => known.has(`${s.idea}@${s.place}`))
   );
-}
-
-// Parts and their options are immutable, and most are shared by all designs of a search.
-const optionTexts = new WeakMap<object, string>();
-const signatures = new WeakMap<Design, string>();
-
-/** The same for designs that differ in nothing but places and labels. */
-function signature(design: Design): string {
-  return remembered(signatures, design, () => {
-    const text = (options: Part["options"]) =>
-      remembered(optionTexts, options, () => JSON.stringify(options));
-    const parts = design.parts.map((p) => `${p.id}:${p.kind}:${text(p.options)}`).sort();
-    return `${parts.join("\n")}\n${design.wires.map(wireId).sort().join("\n")}`;
-  });
 }

@@ -1,0 +1,103 @@
+/** What a line is divided by: taps of another value, splitters with fewer legs or of a better kind. */
+import type { PartRecord } from "../../evaluate/evaluation.ts";
+import { type Candidate, candidate, type Idea } from "../candidate.ts";
+import { draft } from "../draft.ts";
+import { labelOf, type Site, wayUp } from "../site.ts";
+import { excessDb } from "./levels.ts";
+import { placeOf } from "./places.ts";
+
+/** A tap or riser plate with another loss to its branch. */
+export const tapValue: Idea = (site, finding) => {
+  const place = placeOf(site, finding);
+  const over = excessDb(finding);
+  if (!place || over === 0) return [];
+  const way = wayUp(site, [place.part.part.id, place.input], place.service);
+  const taps = [
+    ...(place.part.kind.kind === "outlet-through" ? [place.part] : []),
+    ...way.filter((s) => s.record.kind.kind === "tap" && s.out.startsWith("tap")).map((s) => s.record),
+  ];
+  return taps.flatMap((record): Candidate[] => {
+    const now = record.options.tapLossDb;
+    if (typeof now !== "number") return [];
+    const wanted = over > 0 ? now + Math.ceil(over + 1) : now - Math.ceil(-over + 1);
+    const tapLossDb = Math.min(30, Math.max(6, wanted));
+    if (tapLossDb === now) return [];
+    const id = record.part.id;
+    return [
+      candidate(
+        "tap-value",
+        [id, tapLossDb],
+        {
+          title: `Take a tap of ${tapLossDb} dB for ${labelOf(site, id)}, in place of ${now} dB`,
+          reason:
+            over > 0
+              ? "It lets less down to its sockets, and more past."
+              : "It lets more down to its sockets.",
+        },
+        (design) => {
+          const d = draft(design);
+          d.set(id, { tapLossDb });
+          return d.result();
+        },
+      ),
+    ];
+  });
+};
+
+/** A splitter with no more legs than are used, or a ferrite one for a resistive one. */
+export const smallerSplit: Idea = (site, finding) => {
+  const place = placeOf(site, finding);
+  if (!place) return [];
+  const splits = wayUp(site, [place.part.part.id, place.input], place.service)
+    .map((s) => s.record)
+    .filter((r) => r.kind.kind === "splitter");
+  return splits.flatMap((record) => smallerSplitOf(site, record));
+};
+
+function smallerSplitOf(site: Site, record: PartRecord): readonly Candidate[] {
+  const { ways, type } = record.options;
+  if (typeof ways !== "number") return [];
+  const id = record.part.id;
+  const used = record.ports.filter((p) => p.side === "out" && record.joined[p.id]).map((p) => p.id);
+  const fewest = Math.max(2, used.length);
+  const found: Candidate[] = [];
+  if (type === "resistive")
+    found.push(
+      candidate(
+        "ferrite-splitter",
+        [id],
+        {
+          title: `Take a ferrite splitter for ${labelOf(site, id)}`,
+          reason: "A resistive one loses twice the decibels and keeps its legs badly apart.",
+        },
+        (design) => {
+          const d = draft(design);
+          d.set(id, { type: "hybrid" });
+          return d.result();
+        },
+      ),
+    );
+  if (fewest < ways)
+    found.push(
+      candidate(
+        "smaller-splitter",
+        [id, fewest],
+        {
+          title: `Take a splitter of ${fewest} ways for ${labelOf(site, id)}`,
+          reason: `It has ${ways} legs and ${used.length === 1 ? "one is" : `${used.length} are`} used; every leg costs level.`,
+        },
+        (design) => {
+          const d = draft(design);
+          // The legs in use move up first, so that none of them falls away.
+          const ends = used.map((port) => d.other([id, port]));
+          for (const port of used) d.unjoin([id, port]);
+          d.set(id, { ways: fewest });
+          ends.forEach((end, i) => {
+            if (end) d.join([id, `out${i + 1}`], end);
+          });
+          return d.result();
+        },
+      ),
+    );
+  return found;
+}
