@@ -1,0 +1,120 @@
+import { Check, Eye, EyeOff, Search, X } from "lucide-react";
+import type { Swap } from "../../remedies/compare.ts";
+import { useApp } from "../../store/app.ts";
+import { usePrices } from "../../store/prices.ts";
+import { FindingsTurned } from "../compare/FindingsTurned.tsx";
+import { inOrder } from "../compare/sides.ts";
+import { TurnMark } from "../compare/TurnMark.tsx";
+import { findCures } from "../cures/actions.ts";
+import { costWords } from "../cures/costWords.ts";
+import { counted } from "../format.ts";
+import { askSwap } from "./asked.ts";
+
+type Props = { readonly swap: Extract<Swap, { ok: true }>; readonly title: string };
+
+/** Who gains, who loses, what is found anew; and what can be done about it. */
+export function SwapAnswer({ swap, title }: Props) {
+  const currency = usePrices((s) => s.currency);
+  const isShown = useApp((s) => s.preview?.design === swap.design);
+  const { places, cured, caused, cost, notes, design } = swap;
+  const turned = inOrder(places.filter((p) => p.change !== "same"));
+  const same = places.length - turned.length;
+  return (
+    <>
+      <p className={losers(swap) > 0 ? "state bad" : "state ok"}>{summary(swap)}</p>
+      {notes.length > 0 ? <p className="small">{notes.join(" ")}</p> : null}
+      <div className="button-row">
+        <button
+          type="button"
+          className="button"
+          aria-pressed={isShown}
+          onClick={() => {
+            const { showPreview, closePreview } = useApp.getState();
+            if (isShown) closePreview();
+            else showPreview({ title, design, canApply: true });
+          }}
+        >
+          {isShown ? <EyeOff size={16} aria-hidden /> : <Eye size={16} aria-hidden />} Preview
+        </button>
+        <button
+          type="button"
+          className="button"
+          onClick={() => {
+            const { closePreview, change, notify } = useApp.getState();
+            closePreview();
+            if (change({ ok: true, design, notes: [] }))
+              notify(`Swapped: ${title}. ${notes.join(" ")}`.trim(), "info", { undoable: true });
+            askSwap(null);
+          }}
+        >
+          <Check size={16} aria-hidden /> Do it
+        </button>
+        {caused.some((f) => f.severity !== "note") ? (
+          <button
+            type="button"
+            className="button main"
+            onClick={() => void findCures({ changed: { design, title } })}
+          >
+            <Search size={16} aria-hidden /> Find cures for it
+          </button>
+        ) : null}
+        <button
+          type="button"
+          className="button bare"
+          onClick={() => {
+            useApp.getState().closePreview();
+            askSwap(null);
+          }}
+        >
+          <X size={16} aria-hidden /> Close
+        </button>
+      </div>
+      {turned.length > 0 ? (
+        <ul className="swap-places">
+          {turned.map(({ part, label, change, sentence }) => (
+            <li key={part}>
+              <button
+                type="button"
+                className="link"
+                onClick={() => useApp.getState().frame({ parts: [part] })}
+              >
+                {label}
+              </button>{" "}
+              <TurnMark change={change} />
+              <span className="swap-sentence">{sentence}</span>
+            </li>
+          ))}
+        </ul>
+      ) : null}
+      {same > 0 ? (
+        <p className="quiet small">
+          {counted(same, "receiver or outlet", "receivers and outlets")} as before.
+        </p>
+      ) : null}
+      <details className="proposal-more">
+        <summary>
+          {counted(caused.length, "finding")} caused, {cured.length} cured
+        </summary>
+        <FindingsTurned cured={cured} caused={caused} />
+      </details>
+      <p className="quiet small">{costWords(cost, currency)}, by your own prices and times.</p>
+    </>
+  );
+}
+
+function losers({ places }: Props["swap"]): number {
+  return places.filter((p) => p.change === "lost" || p.change === "mixed" || (p.worked && !p.works)).length;
+}
+
+function summary(swap: Props["swap"]): string {
+  const lost = losers(swap);
+  const receivers = swap.places.filter((p) => p.role === "receiver" && p.worked && !p.works).length;
+  const gained = swap.places.filter((p) => p.change === "gained").length;
+  if (lost === 0)
+    return gained > 0 ? `Nobody loses anything; ${counted(gained, "place")} gain.` : "Nobody loses anything.";
+  const stop =
+    receivers > 0
+      ? ` ${counted(receivers, "receiver")} no longer ${receivers === 1 ? "works" : "work"}.`
+      : "";
+  return `${counted(lost, "receiver or outlet", "receivers and outlets")} ${lost === 1 ? "loses" : "lose"} something.${stop}`;
+}

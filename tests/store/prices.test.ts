@@ -1,0 +1,92 @@
+/** Own prices: what is taken, what is kept, and what happens without a storage. Our own behaviour; no outside source. */
+import { describe, expect, test } from "vitest";
+import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
+import { readPriceFile, writePriceFile } from "../../src/store/priceFile.ts";
+import { createPrices, type PriceShelf } from "../../src/store/prices.ts";
+
+function memoryShelf(start?: unknown): PriceShelf & { kept: unknown } {
+  const shelf = {
+    kept: start,
+    read: async () => shelf.kept,
+    write: async (value: unknown) => {
+      shelf.kept = structuredClone(value);
+    },
+  };
+  return shelf;
+}
+
+const settled = () => new Promise((resolve) => setTimeout(resolve, 0));
+
+describe("the price list", () => {
+  test("is kept and read again with the currency", async () => {
+    const shelf = memoryShelf();
+    const first = createPrices(shelf).getState();
+    expect(first.setPrice("cable", { price: 0.8 })).toBeNull();
+    expect(first.setCurrency("crowns")).toBeNull();
+    await settled();
+    const again = createPrices(shelf);
+    await again.getState().load();
+    expect(again.getState().prices.cable?.price).toBe(0.8);
+    expect(again.getState().prices.cable?.workMinutes).toBe(PLACEHOLDER_PRICES.cable?.workMinutes);
+    expect(again.getState().currency).toBe("crowns");
+  });
+
+  test.each([
+    { name: "a negative price", kind: "cable", change: { price: -1 } },
+    { name: "not a number", kind: "cable", change: { price: Number.NaN } },
+    { name: "a time without end", kind: "cable", change: { workMinutes: Number.POSITIVE_INFINITY } },
+    { name: "a kind that does not exist", kind: "__proto__", change: { price: 1 } },
+  ])("refuses $name with a reason and keeps what was good", ({ kind, change }) => {
+    const prices = createPrices(memoryShelf());
+    const before = prices.getState().prices;
+    expect(prices.getState().setPrice(kind, change)).toMatch(/\w/);
+    expect(prices.getState().prices).toBe(before);
+  });
+
+  test("falls back to placeholders where the storage holds nonsense", async () => {
+    const prices = createPrices(memoryShelf({ prices: { cable: { price: "cheap" } }, currency: 7 }));
+    await prices.getState().load();
+    expect(prices.getState().prices).toEqual(PLACEHOLDER_PRICES);
+    expect(prices.getState().currency).toBe("");
+  });
+
+  test("goes on without a storage and says that it is not kept", async () => {
+    const denied = async () => {
+      throw new DOMException("no", "SecurityError");
+    };
+    const prices = createPrices({ read: denied, write: denied });
+    await prices.getState().load();
+    expect(prices.getState().trouble).toMatch(/this window only/);
+    expect(prices.getState().setPrice("cable", { price: 2 })).toBeNull();
+    expect(prices.getState().prices.cable?.price).toBe(2);
+  });
+
+  test("is not overwritten by what is read after the first price was typed", async () => {
+    const prices = createPrices(memoryShelf({ prices: { cable: { price: 9, workMinutes: 9 } } }));
+    const loading = prices.getState().load();
+    prices.getState().setPrice("cable", { price: 3 });
+    await loading;
+    expect(prices.getState().prices.cable?.price).toBe(3);
+  });
+});
+
+describe("a price file", () => {
+  test("comes back as it was written", () => {
+    const prices = { ...PLACEHOLDER_PRICES, cable: { price: 1.25, workMinutes: 45 } };
+    expect(readPriceFile(writePriceFile({ prices, currency: "x" }))).toEqual({
+      ok: true,
+      prices,
+      currency: "x",
+    });
+  });
+
+  test.each([
+    { name: "no JSON", text: "cable 3", why: /not valid JSON/ },
+    { name: "some other file", text: '{"format":"downlead"}', why: /no price list/ },
+    { name: "a list of a later version", text: '{"format":"downlead-prices","version":2}', why: /newer/ },
+    { name: "a file without end", text: " ".repeat(300_000), why: /too large/ },
+  ])("is refused when it is $name", ({ text, why }) => {
+    const reading = readPriceFile(text);
+    expect(reading.ok ? "read" : reading.problem).toMatch(why);
+  });
+});
