@@ -1,6 +1,6 @@
 /** The search for cures as the page sees it: how far it is, what is proved so far, and for which design it holds. */
 import { create } from "zustand";
-import type { Design } from "../design/design.ts";
+import type { Design, PartId } from "../design/design.ts";
 import type { Finding } from "../findings/finding.ts";
 import type { Progress, Proposal } from "../remedies/search.ts";
 import { useApp } from "./app.ts";
@@ -14,8 +14,13 @@ export type CureStatus = "idle" | "running" | "done" | "stopped" | "failed";
 export type Complaint = {
   /** One finding; absent: all that is wrong. */
   readonly target?: Finding;
-  /** The document with something already changed in it, and what that is. */
-  readonly changed?: { readonly design: Design; readonly title: string };
+  /** The document with a part already swapped, and what that is. A cure that swaps it again is none. */
+  readonly changed?: {
+    readonly design: Design;
+    readonly title: string;
+    readonly part: PartId;
+    readonly kind: string;
+  };
 };
 
 export type CuresState = {
@@ -57,7 +62,8 @@ export const useCures = create<CuresState>()((set, get) => {
       const take = ({ tried, proposals }: Progress) => {
         const known = new Map(get().proposals.map((p) => [p.id, p]));
         // A proposal that is known keeps its object: nobody looks at it again.
-        set({ tried, proposals: proposals.map((p) => known.get(p.id) ?? own(p, document)) });
+        const wanted = proposals.filter((p) => keepsSwap(p, complaint.changed));
+        set({ tried, proposals: wanted.map((p) => known.get(p.id) ?? own(p, document)) });
       };
       const { target } = complaint;
       const { prices } = usePrices.getState();
@@ -86,6 +92,10 @@ export const useCures = create<CuresState>()((set, get) => {
 useApp.subscribe((now, before) => {
   if (now.opened !== before.opened && useCures.getState().status !== "idle") useCures.getState().clear();
 });
+
+function keepsSwap({ design }: Proposal, changed: Complaint["changed"]): boolean {
+  return !changed || design.parts.some((p) => p.id === changed.part && p.kind === changed.kind);
+}
 
 function own(proposal: Proposal, document: Design): Proposal {
   return { ...proposal, design: sharing(proposal.design, document) };

@@ -1,4 +1,5 @@
 import { Check, Eye } from "lucide-react";
+import { done } from "../../design/edits/edit.ts";
 import { partById } from "../../design/lookup.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { fieldMeta } from "../../parts/fields.ts";
@@ -38,8 +39,7 @@ export function BalanceResult({ onDone }: { readonly onDone: () => void }) {
           onClick={() => {
             useBalance.getState().stop();
             const { change, notify } = useApp.getState();
-            if (change({ ok: true, design: best.design, notes: [] }))
-              notify("Levelled all outlets.", "info", { undoable: true });
+            if (change(done(best.design))) notify("Levelled all outlets.", "info", { undoable: true });
             onDone();
           }}
         >

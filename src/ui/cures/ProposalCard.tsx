@@ -5,14 +5,15 @@ import type { Proposal } from "../../remedies/search.ts";
 import { useApp } from "../../store/app.ts";
 import { usePrices } from "../../store/prices.ts";
 import { compareWithPresent } from "../compare/asked.ts";
-import { applyProposal, keepAsVariant, titleOf, togglePreview } from "./actions.ts";
+import { applyProposal, designOf, keepAsVariant, titleOf, togglePreview } from "./actions.ts";
 import { costWords } from "./costWords.ts";
 import { proofMarks } from "./proofWords.ts";
 
 /** One change that is proved: what to do, why, what it costs, what it cures and brings. */
 export const ProposalCard = memo(function ProposalCard({ proposal }: { readonly proposal: Proposal }) {
   const currency = usePrices((s) => s.currency);
-  const isShown = useApp((s) => s.preview?.design === proposal.design);
+  const design = designOf(proposal);
+  const isShown = useApp((s) => s.preview?.design === design);
   const { steps, proof, cost, changes, givesUp } = proposal;
   return (
     <li className={isShown ? "proposal shown" : "proposal"}>
@@ -70,7 +71,7 @@ export const ProposalCard = memo(function ProposalCard({ proposal }: { readonly 
           <button
             type="button"
             className="button"
-            onClick={() => compareWithPresent(proposal.design, "With this cure")}
+            onClick={() => compareWithPresent(design, "With this cure")}
           >
             <GitCompareArrows size={16} aria-hidden /> Before and after…
           </button>

@@ -1,4 +1,6 @@
 /** What is done from the cures: looking at a proposal, taking it over, keeping it beside the present state. */
+import type { Design } from "../../design/design.ts";
+import { done } from "../../design/edits/edit.ts";
 import { addVariant } from "../../design/edits/variants.ts";
 import type { Finding } from "../../findings/finding.ts";
 import type { Proposal } from "../../remedies/search.ts";
@@ -7,6 +9,7 @@ import { type Complaint, useCures } from "../../store/cures.ts";
 import { usePrices } from "../../store/prices.ts";
 import { showPane } from "../panes.ts";
 import { freshName } from "../variants/actions.ts";
+import { placed } from "./placed.ts";
 
 /** Opens the pane and begins to search. */
 export async function findCures(complaint: Complaint = {}): Promise<void> {
@@ -20,6 +23,11 @@ export function findCuresFor(finding: Finding): void {
   void findCures({ target: finding });
 }
 
+/** The design of a proposal as it is shown and taken over. */
+export function designOf(proposal: Proposal): Design {
+  return placed(proposal.design, useCures.getState().document ?? proposal.design);
+}
+
 export function titleOf(proposal: Proposal): string {
   return proposal.steps.map((s) => s.title).join("; then ");
 }
@@ -27,11 +35,12 @@ export function titleOf(proposal: Proposal): string {
 /** Shows a proposal on the canvas, or puts it away again. */
 export function togglePreview(proposal: Proposal): void {
   const { preview, showPreview, closePreview, frame } = useApp.getState();
-  if (preview?.design === proposal.design) {
+  const design = designOf(proposal);
+  if (preview?.design === design) {
     closePreview();
     return;
   }
-  showPreview({ title: titleOf(proposal), design: proposal.design, canApply: true });
+  showPreview({ title: titleOf(proposal), design, canApply: true });
   const shown = useApp.getState().preview;
   if (shown) frame({ parts: [...shown.added, ...shown.changed] });
 }
@@ -40,8 +49,7 @@ export function togglePreview(proposal: Proposal): void {
 export function applyProposal(proposal: Proposal): void {
   const { closePreview, change, notify } = useApp.getState();
   closePreview();
-  if (change({ ok: true, design: proposal.design, notes: [] }))
-    notify(`Done: ${titleOf(proposal)}.`, "info", { undoable: true });
+  if (change(done(designOf(proposal)))) notify(`Done: ${titleOf(proposal)}.`, "info", { undoable: true });
 }
 
 /** Goes on in a new variant with the proposal in it; the present state rests beside it. */
@@ -49,6 +57,6 @@ export function keepAsVariant(proposal: Proposal): void {
   const { closePreview, design, change, notify } = useApp.getState();
   closePreview();
   const name = freshName(design);
-  if (change(addVariant(design, name, proposal.design)))
+  if (change(addVariant(design, name, designOf(proposal))))
     notify(`Now at work on variant “${name}”; what was before rests beside it.`, "info", { undoable: true });
 }

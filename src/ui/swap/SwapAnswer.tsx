@@ -1,4 +1,5 @@
 import { Check, Eye, EyeOff, Search, X } from "lucide-react";
+import { done } from "../../design/edits/edit.ts";
 import type { Swap } from "../../remedies/compare.ts";
 import { useApp } from "../../store/app.ts";
 import { usePrices } from "../../store/prices.ts";
@@ -8,12 +9,16 @@ import { TurnMark } from "../compare/TurnMark.tsx";
 import { findCures } from "../cures/actions.ts";
 import { costWords } from "../cures/costWords.ts";
 import { counted } from "../format.ts";
-import { askSwap } from "./asked.ts";
+import { askSwap, type SwapQuestion } from "./asked.ts";
 
-type Props = { readonly swap: Extract<Swap, { ok: true }>; readonly title: string };
+type Props = {
+  readonly swap: Extract<Swap, { ok: true }>;
+  readonly title: string;
+  readonly question: SwapQuestion;
+};
 
 /** Who gains, who loses, what is found anew; and what can be done about it. */
-export function SwapAnswer({ swap, title }: Props) {
+export function SwapAnswer({ swap, title, question }: Props) {
   const currency = usePrices((s) => s.currency);
   const isShown = useApp((s) => s.preview?.design === swap.design);
   const { places, cured, caused, cost, notes, design } = swap;
@@ -42,7 +47,7 @@ export function SwapAnswer({ swap, title }: Props) {
           onClick={() => {
             const { closePreview, change, notify } = useApp.getState();
             closePreview();
-            if (change({ ok: true, design, notes: [] }))
+            if (change(done(design)))
               notify(`Swapped: ${title}. ${notes.join(" ")}`.trim(), "info", { undoable: true });
             askSwap(null);
           }}
@@ -53,7 +58,7 @@ export function SwapAnswer({ swap, title }: Props) {
           <button
             type="button"
             className="button main"
-            onClick={() => void findCures({ changed: { design, title } })}
+            onClick={() => void findCures({ changed: { design, title, ...question } })}
           >
             <Search size={16} aria-hidden /> Find cures for it
           </button>

@@ -15,7 +15,12 @@ export function SwapSection({ part }: { readonly part: string }) {
   const design = useApp((s) => s.design);
   const isDone = question !== null && partById(design, part)?.kind === question.kind;
   if (question?.part !== part || isDone) return null;
-  return <Asked key={question.kind} question={question} design={design} />;
+  // Not a section of the card itself, so that it is not among the jumps to these.
+  return (
+    <div>
+      <Asked key={question.kind} question={question} design={design} />
+    </div>
+  );
 }
 
 function Asked({ question, design }: { readonly question: SwapQuestion; readonly design: Design }) {
@@ -36,7 +41,7 @@ function Asked({ question, design }: { readonly question: SwapQuestion; readonly
       {swap === null ? <p role="status">Working it out…</p> : null}
       {swap && !swap.ok ? <p className="field-problem">{swap.reason}</p> : null}
       {swap?.ok ? (
-        <SwapAnswer swap={swap} title={title} />
+        <SwapAnswer swap={swap} title={title} question={question} />
       ) : (
         <button type="button" className="button" onClick={() => askSwap(null)}>
           Close

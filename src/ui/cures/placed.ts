@@ -1,0 +1,31 @@
+/** Room on the canvas for what a proposal puts in: the core knows nothing of the size of cards. */
+import type { Design } from "../../design/design.ts";
+import { moveParts } from "../../design/edits/parts.ts";
+import { difference } from "../../remedies/difference.ts";
+import { boxOf, overlaps } from "../canvas/boxes.ts";
+import { freePlace } from "../canvas/place.ts";
+
+const known = new WeakMap<Design, Design>();
+
+/** A proposed design with its new cards, and those that grew, beside the others. The same object each time. */
+export function placed(design: Design, document: Design): Design {
+  let result = known.get(design);
+  if (!result) {
+    result = withRoom(design, document);
+    known.set(design, result);
+  }
+  return result;
+}
+
+function withRoom(design: Design, document: Design): Design {
+  const { added, changed } = difference(document, design);
+  const grown = changed.filter(({ before, after }) => boxOf(after).height > boxOf(before).height);
+  return [...added, ...grown.map((c) => c.after)].reduce((now, part) => {
+    const box = boxOf(part);
+    const others = { ...now, parts: now.parts.filter((p) => p.id !== part.id) };
+    if (!others.parts.some((other) => overlaps(boxOf(other), box))) return now;
+    const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+    const moved = moveParts(now, new Map([[part.id, freePlace(others, part, middle)]]));
+    return moved.ok ? moved.design : now;
+  }, design);
+}
