@@ -85,7 +85,7 @@ function gather(run: Run, node: string): Gathered {
     const arrived = stack.from.flatMap((inner) => arriving(run, inner, notes).bands);
     groups.push(stackBands(run.part, stack, { arrived, control: run.switches[stack.to] }));
   }
-  if (conditional.length > 0) groups.push(conditional);
+  if (conditional.length > 0) groups.push(withOneFloor(conditional));
   const { bands, clashes } = combine(groups);
   for (const clash of clashes) notes.meetings.push({ port: node, ...clash });
   const own = ownFloors(run, node);
@@ -110,6 +110,18 @@ function ownFloors(run: Run, node: string): Band[] {
     floors.push(passFloor(noiseFloor({ part: run.part, noiseFigureDb, ...floor }), response));
   }
   return floors;
+}
+
+/** Alternatives with the strongest of their floors: whichever the switch selects, about that much noise is there. */
+function withOneFloor(alternatives: readonly Band[]): readonly Band[] {
+  let strongest: Band | undefined;
+  for (const band of alternatives) {
+    if (band.isFloor && (band.level[0] ?? 0) > (strongest?.level[0] ?? Number.NEGATIVE_INFINITY))
+      strongest = band;
+  }
+  if (!strongest) return alternatives;
+  const floor: Band = { ...strongest, conditions: [], selected: true };
+  return [...alternatives.filter((b) => !b.isFloor), floor];
 }
 
 /** Floors travel with the bands, but stand apart in a spectrum: nobody receives or draws them as signals. */
