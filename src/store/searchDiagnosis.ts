@@ -71,13 +71,17 @@ export function* searchDiagnosis(task: DiagnosisTask): Generator<DiagnosisProgre
   const left = taken.length === 0 ? suspicions : onlyWith(suspicions, new Set(agreeing.map((f) => f.id)));
 
   const found = { ...START, stage: "measurement", suspicions, left } as const;
-  const weighing = bestMeasurement(design, worthWeighing(left, agreeing));
-  for (;;) {
-    const step = weighing.next();
-    if (step.done)
-      return { ...found, done: 1, of: 1, measurement: step.value && plainMeasurement(step.value) };
-    yield { ...found, done: step.value.simulated, of: step.value.of };
+  // Where several explain all that was seen, they come first; what tells those apart may not be known either.
+  const exact = new Set(left.filter((s) => s.match === "exact").flatMap((s) => s.faults));
+  const likely = agreeing.filter((fault) => exact.has(fault.id));
+  for (const candidates of [likely, agreeing]) {
+    const weighing = bestMeasurement(design, candidates);
+    let step = weighing.next();
+    for (; !step.done; step = weighing.next())
+      yield { ...found, done: step.value.simulated, of: step.value.of };
+    if (step.value) return { ...found, done: 1, of: 1, measurement: plainMeasurement(step.value) };
   }
+  return { ...found, done: 1, of: 1 };
 }
 
 function* explanations({
@@ -100,12 +104,6 @@ function onlyWith(
     const kept = s.faults.filter((id) => ids.has(id));
     return kept.length > 0 ? [{ ...s, faults: kept }] : [];
   });
-}
-
-/** While several faults explain all that was seen, those that explain less are not worth a walk. */
-function worthWeighing(left: readonly PlainSuspicion[], agreeing: readonly Fault[]): readonly Fault[] {
-  const exact = new Set(left.filter((s) => s.match === "exact").flatMap((s) => s.faults));
-  return exact.size > 1 ? agreeing.filter((f) => exact.has(f.id)) : agreeing;
 }
 
 function plainMeasurement(measurement: Measurement): PlainMeasurement {

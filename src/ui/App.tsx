@@ -1,6 +1,7 @@
 import { Tooltip } from "radix-ui";
 import { useEffect } from "react";
 import { useApp } from "../store/app.ts";
+import { usePractice } from "../store/trainingSession.ts";
 import { Dialogs } from "./documents/Dialogs.tsx";
 import { DropTarget } from "./documents/DropTarget.tsx";
 import { useMedia } from "./kit/useMedia.ts";
@@ -13,6 +14,7 @@ import { PrintSheet } from "./print/PrintSheet.tsx";
 import { wasSelectedFromPane } from "./reveal.ts";
 import { NarrowLayout } from "./shell/NarrowLayout.tsx";
 import { WideLayout } from "./shell/WideLayout.tsx";
+import { PracticeScreen } from "./training/PracticeScreen.tsx";
 import "./kit/kit.css";
 import "./shell/shell.css";
 import "./print/print.css";
@@ -22,7 +24,15 @@ const NARROW = "(max-width: 900px)";
 
 export function App() {
   const isNarrow = useMedia(NARROW);
+  const session = usePractice((s) => s.session);
   useFollowSelection();
+  if (session)
+    return (
+      <Tooltip.Provider>
+        <PracticeScreen key={session.key} session={session} />
+        <Notices />
+      </Tooltip.Provider>
+    );
   return (
     <Tooltip.Provider>
       <div className={isNarrow ? "app narrow" : "app"}>

@@ -21,6 +21,8 @@ import {
 import { setCanvas, useCanvas } from "./canvas/state.ts";
 import { canvasView } from "./canvas/view.ts";
 import { findCures } from "./cures/actions.ts";
+import { findFault } from "./faults/actions.ts";
+import { openDialog } from "./panes.ts";
 import { openRuleBook } from "./rulebook/book.ts";
 
 export type CommandGroup = "Edit" | "Select" | "Join" | "Arrange" | "View";
@@ -210,6 +212,22 @@ export const COMMANDS: readonly Command[] = [
     shortcuts: ["c"],
     run: () => void findCures(),
     enabled: hasParts,
+  },
+  {
+    id: "find-fault",
+    label: "Find the fault",
+    group: "View",
+    shortcuts: ["x"],
+    run: findFault,
+    enabled: hasParts,
+  },
+  {
+    id: "practice",
+    label: "Practice",
+    group: "View",
+    shortcuts: ["p"],
+    run: () => openDialog("practice"),
+    enabled: always,
   },
   {
     id: "map",

@@ -2,7 +2,7 @@
 import { create } from "zustand";
 import type { ListedDialog } from "./menus/dialogs.ts";
 
-export type SidePane = "verdict" | "part" | "chain" | "cures";
+export type SidePane = "verdict" | "part" | "chain" | "cures" | "faults";
 /** What the bottom sheet of a narrow screen shows. */
 export type SheetPane = "tray" | SidePane | "spectrum";
 

@@ -5,11 +5,14 @@ export type Wish =
   | { readonly type: "example"; readonly key: string }
   /** A share link: the fragment holds a design. */
   | { readonly type: "link"; readonly fragment: string }
+  /** A practice case: "t1." and its name, or a seed with the design that it is made from. */
+  | { readonly type: "training"; readonly fragment: string }
   /** Nothing in particular: whatever was open last. */
   | { readonly type: "last" };
 
 /** A share link starts with "d", a version number, and (unless it was cut short) a dot. */
 const LINK = /^d\d+(\.|$)/;
+const TRAINING = /^t\d+(\.|$)/;
 
 /** Reads an address; a link wins over an example, and anything else means nothing in particular. */
 export function wishOf(href: string): Wish {
@@ -17,6 +20,7 @@ export function wishOf(href: string): Wish {
   const { hash, searchParams } = new URL(href);
   const fragment = hash.replace(/^#/, "");
   if (LINK.test(fragment)) return { type: "link", fragment };
+  if (TRAINING.test(fragment)) return { type: "training", fragment };
   const key = searchParams.get("example")?.trim();
   return key ? { type: "example", key } : { type: "last" };
 }

@@ -6,6 +6,7 @@ import { openDialog, usePanes } from "../panes.ts";
 import { PriceForm } from "../prices/PriceForm.tsx";
 import { RuleBook } from "../rulebook/RuleBook.tsx";
 import { SettingsForm } from "../settings/SettingsForm.tsx";
+import { PracticeList } from "../training/PracticeList.tsx";
 import { VariantList } from "../variants/VariantList.tsx";
 import { DesignList } from "./DesignList.tsx";
 import { ShareForm } from "./ShareForm.tsx";
@@ -37,6 +38,9 @@ export function Dialogs() {
       </Sheet>
       <Sheet isWide title="Level all outlets" open={dialog === "balance"} onClose={close}>
         <BalanceForm onDone={close} />
+      </Sheet>
+      <Sheet isWide title="Practice" open={dialog === "practice"} onClose={close}>
+        <PracticeList onDone={close} />
       </Sheet>
       <Sheet title="Help" open={dialog === "help"} onClose={close}>
         <HelpText />

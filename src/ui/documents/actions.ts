@@ -10,6 +10,7 @@ import { decodeLink } from "../../design/link.ts";
 import { useApp } from "../../store/app.ts";
 import { type Opened, useDocuments } from "../../store/documents.ts";
 import { wishOf, withoutWish } from "../start.ts";
+import { openTraining } from "../training/actions.ts";
 
 /** The example that greets whoever comes for the first time. */
 const FIRST_EXAMPLE = "house-universal";
@@ -140,9 +141,16 @@ export async function openAtStart(): Promise<void> {
   const wish = wishOf(window.location.href);
   if (wish.type === "link" && (await openLink(wish.fragment))) return forgetWish();
   if (wish.type === "example" && (await openExample(wish.key))) return;
+  if (wish.type === "training") await openCaseFrom(wish.fragment);
   const last = await useDocuments.getState().openLast();
   if (last && taken(last)) return;
   await openExample(FIRST_EXAMPLE);
+}
+
+/** A practice case lies over the document, which opens below it as ever. */
+async function openCaseFrom(fragment: string): Promise<void> {
+  const trouble = await openTraining(fragment);
+  if (trouble !== null) tell(trouble);
 }
 
 /**
@@ -159,6 +167,7 @@ export function followAddress(): () => void {
   const onHash = async () => {
     const wish = wishOf(window.location.href);
     if (wish.type === "link" && (await openLink(wish.fragment))) forgetWish();
+    if (wish.type === "training") await openCaseFrom(wish.fragment);
   };
   window.addEventListener("hashchange", onHash);
   const stop = useDocuments.subscribe((now, before) => {

@@ -7,17 +7,20 @@ import {
   FileUp,
   FolderOpen,
   GitCompareArrows,
+  GraduationCap,
   Layers,
   Menu,
   Printer,
   Ruler,
   Search,
+  Unplug,
 } from "lucide-react";
 import { DropdownMenu } from "radix-ui";
 import { useApp } from "../../store/app.ts";
 import { useDocuments } from "../../store/documents.ts";
 import { findCures } from "../cures/actions.ts";
 import { chooseFile, downloadDesign, openEmpty } from "../documents/actions.ts";
+import { findFault } from "../faults/actions.ts";
 import type { IconType } from "../kit/IconButton.tsx";
 import { openDialog } from "../panes.ts";
 
@@ -43,6 +46,8 @@ export function DesignMenu() {
           <Item icon={GitCompareArrows} name="Before and after…" onPress={() => openDialog("compare")} />
           <Item icon={Search} name="Find cures" onPress={() => void findCures()} />
           <Item icon={Equal} name="Level all outlets…" onPress={() => openDialog("balance")} />
+          <Item icon={Unplug} name="Find the fault…" onPress={findFault} />
+          <Item icon={GraduationCap} name="Practice…" onPress={() => openDialog("practice")} />
           <DropdownMenu.Separator className="menu-line" />
           <Item icon={Ruler} name="Limits and derating…" onPress={() => openDialog("settings")} />
           <Item icon={Coins} name="Prices and times…" onPress={() => openDialog("prices")} />

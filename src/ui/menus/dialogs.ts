@@ -8,4 +8,5 @@ export type ListedDialog =
   | "prices"
   | "variants"
   | "compare"
-  | "balance";
+  | "balance"
+  | "practice";

@@ -5,12 +5,14 @@ import {
   type LucideIcon,
   SlidersHorizontal,
   Stamp,
+  Unplug,
   Wrench,
 } from "lucide-react";
 import { useApp } from "../../store/app.ts";
 import { Canvas } from "../canvas/Canvas.tsx";
 import { ChainPane } from "../chain/ChainPane.tsx";
 import { CuresPane } from "../cures/CuresPane.tsx";
+import { FaultsPane } from "../faults/FaultsPane.tsx";
 import { Inspector } from "../inspector/Inspector.tsx";
 import { type SheetPane, toggleSheet, usePanes } from "../panes.ts";
 import { Tray } from "../tray/Tray.tsx";
@@ -23,6 +25,7 @@ const TABS: readonly { readonly key: SheetPane; readonly name: string; readonly 
   { key: "part", name: "Part", icon: SlidersHorizontal },
   { key: "chain", name: "Chain", icon: ListTree },
   { key: "cures", name: "Cures", icon: Wrench },
+  { key: "faults", name: "Faults", icon: Unplug },
   { key: "spectrum", name: "Spectrum", icon: Activity },
 ];
 
@@ -76,6 +79,8 @@ function SheetBody({ pane }: { readonly pane: SheetPane }) {
       return <ChainPane />;
     case "cures":
       return <CuresPane />;
+    case "faults":
+      return <FaultsPane />;
     case "spectrum":
       return <BottomPane onClose={() => usePanes.setState({ sheet: null })} />;
   }

@@ -2,6 +2,7 @@ import { Tabs } from "radix-ui";
 import { useApp } from "../../store/app.ts";
 import { ChainPane } from "../chain/ChainPane.tsx";
 import { CuresPane } from "../cures/CuresPane.tsx";
+import { FaultsPane } from "../faults/FaultsPane.tsx";
 import { Inspector } from "../inspector/Inspector.tsx";
 import { type SidePane, usePanes } from "../panes.ts";
 import { VerdictPane } from "../verdict/VerdictPane.tsx";
@@ -11,6 +12,7 @@ const TABS: readonly { readonly key: SidePane; readonly name: string }[] = [
   { key: "part", name: "Part" },
   { key: "chain", name: "Chain" },
   { key: "cures", name: "Cures" },
+  { key: "faults", name: "Faults" },
 ];
 
 /** The right-hand pane: verdict, values of the selected part, and the design as a list. */
@@ -50,6 +52,9 @@ export function SideTabs() {
       </Tabs.Content>
       <Tabs.Content className="side-body" value="cures">
         <CuresPane />
+      </Tabs.Content>
+      <Tabs.Content className="side-body" value="faults">
+        <FaultsPane />
       </Tabs.Content>
     </Tabs.Root>
   );

@@ -1,0 +1,108 @@
+import { LoaderCircle, RotateCcw, Search, Square } from "lucide-react";
+import { useMemo } from "react";
+import { symptomsOf } from "../../remedies/faults/symptoms.ts";
+import { useApp } from "../../store/app.ts";
+import { useFinder } from "../../store/faultFinder.ts";
+import { Found } from "./Found.tsx";
+import { SeenTable } from "./SeenTable.tsx";
+import { useDocumentLook } from "./useDocumentLook.ts";
+
+/** From what works and what does not to what is suspected, and from there to the next measurement. */
+export function Finder() {
+  const sound = useDocumentLook();
+  const symptoms = useMemo(() => symptomsOf(sound, sound), [sound]);
+  const seen = useFinder((s) => s.seen);
+  const receivers = symptoms.filter((s) => s.role === "receiver");
+  const outlets = symptoms.filter((s) => s.role === "outlet");
+  if (symptoms.length === 0)
+    return (
+      <p className="quiet">
+        The design has no receiver and no socket: nobody could tell that something fails.
+      </p>
+    );
+  const fails = [...seen.values()].some((o) => o.works !== true);
+  return (
+    <>
+      <p>Say what is seen on site. Single faults in this design that would explain it are then looked for.</p>
+      {receivers.length > 0 ? <SeenTable title="Receivers" symptoms={receivers} /> : null}
+      {outlets.length > 0 ? (
+        <details className="fault-more" open={receivers.length === 0}>
+          <summary>Sockets, measured at the wall</summary>
+          <SeenTable title="Sockets" symptoms={outlets} />
+        </details>
+      ) : null}
+      <div className="button-row">
+        {receivers.length > 0 ? (
+          <button
+            type="button"
+            className="button"
+            disabled={!fails}
+            onClick={() => useFinder.getState().restWorks(receivers)}
+          >
+            All other receivers work
+          </button>
+        ) : null}
+        <button
+          type="button"
+          className="button"
+          disabled={seen.size === 0}
+          onClick={() => useFinder.getState().clear()}
+        >
+          <RotateCcw size={15} aria-hidden /> Start afresh
+        </button>
+      </div>
+      <SearchLine canSearch={fails} />
+      <Results />
+    </>
+  );
+}
+
+function SearchLine({ canSearch }: { readonly canSearch: boolean }) {
+  const { status, progress, problem } = useFinder();
+  const percent = progress ? Math.round((100 * progress.done) / Math.max(1, progress.of)) : 0;
+  return (
+    <div className="search-line">
+      {status === "running" ? (
+        <button type="button" className="button" onClick={() => useFinder.getState().stop()}>
+          <Square size={14} aria-hidden /> Stop
+        </button>
+      ) : (
+        <button
+          type="button"
+          className="button main"
+          disabled={!canSearch}
+          onClick={() => useFinder.getState().start()}
+        >
+          <Search size={16} aria-hidden /> Find the fault
+        </button>
+      )}
+      <p role="status">
+        {status === "running" ? (
+          <>
+            <LoaderCircle className="turning" size={15} aria-hidden />
+            {STAGES[progress?.stage ?? "faults"]}
+            <span aria-hidden>{percent} %</span>
+          </>
+        ) : null}
+        {status === "stopped" ? "Stopped." : null}
+        {status === "failed" ? `The search broke off: ${problem}` : null}
+        {status === "idle" && !canSearch ? "Mark at least one service that fails." : null}
+      </p>
+    </div>
+  );
+}
+
+const STAGES = {
+  faults: "Trying single faults",
+  readings: "Comparing with what was read",
+  measurement: "Looking for the best measurement",
+} as const;
+
+/** What was found holds for the very document that was searched. */
+function Results() {
+  const document = useFinder((s) => s.document);
+  const progress = useFinder((s) => s.progress);
+  const isOutdated = useApp((s) => document !== null && s.design !== document);
+  if (isOutdated) return <p className="quiet">The design has changed since: look again.</p>;
+  return progress?.left ? <Found left={progress.left} measurement={progress.measurement} /> : null;
+}

@@ -1,0 +1,10 @@
+import { useMemo } from "react";
+import type { Look } from "../../remedies/faults/symptoms.ts";
+import { useApp } from "../../store/app.ts";
+
+/** The document with all that is known of it, also while a preview is shown in its place. */
+export function useDocumentLook(): Look {
+  const evaluation = useApp((s) => s.preview?.aside.evaluation ?? s.evaluation);
+  const report = useApp((s) => s.preview?.aside.report ?? s.report);
+  return useMemo(() => ({ evaluation, report }), [evaluation, report]);
+}

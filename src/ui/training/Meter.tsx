@@ -1,0 +1,163 @@
+import { Gauge } from "lucide-react";
+import { useMemo } from "react";
+import type { PortRef } from "../../design/design.ts";
+import { askedWords, requestsOf } from "../../remedies/faults/asked.ts";
+import { pointsOf } from "../../remedies/faults/points.ts";
+import { QUANTITIES, type Quantity } from "../../remedies/faults/reading.ts";
+import { askedKey, meterShows } from "../../store/trainingMeter.ts";
+import { type Session, usePractice } from "../../store/trainingSession.ts";
+import { endsAt, hangMeter, isSky, placeWords, takeReading } from "./picking.ts";
+import { Shown } from "./Shown.tsx";
+import type { CaseProps } from "./useCase.ts";
+
+export const QUANTITY_WORDS: Readonly<Record<Quantity, string>> = {
+  level: "Level",
+  cn: "C/N",
+  mer: "MER",
+  volts: "Volts",
+  tone: "Tone",
+};
+
+/** The meter: where it hangs, what it is to show, what the receivers ask for meanwhile. */
+export function Meter({ session }: CaseProps) {
+  const { place, quantity } = usePractice();
+  return (
+    <section className="meter" aria-label="Meter">
+      <h2>
+        <Gauge size={17} aria-hidden /> Meter
+      </h2>
+      <PlaceField session={session} />
+      {place ? <Ends session={session} place={place} /> : null}
+      <fieldset className="segments">
+        <legend className="unseen">What to measure</legend>
+        {QUANTITIES.map((each) => (
+          <label key={each} className="segment">
+            <input
+              className="unseen"
+              type="radio"
+              name="quantity"
+              checked={quantity === each}
+              onChange={() => usePractice.setState({ quantity: each, isMeasured: false })}
+            />
+            <span>{QUANTITY_WORDS[each]}</span>
+          </label>
+        ))}
+      </fieldset>
+      <RequestField session={session} />
+      <Display session={session} />
+    </section>
+  );
+}
+
+function PlaceField({ session }: CaseProps) {
+  const { design } = session.opened;
+  const place = usePractice((s) => s.place);
+  const points = useMemo(() => pointsOf(design), [design]);
+  return (
+    <label className="faults-field">
+      <span>
+        Hangs at <span className="quiet small">(or tap a wire or a connector)</span>
+      </span>
+      <select
+        className="field-input"
+        value={place?.join("/") ?? ""}
+        onChange={(event) => {
+          const point = points.find(({ at }) => at.join("/") === event.target.value);
+          hangMeter(point?.at ?? null);
+        }}
+      >
+        <option value="">Nowhere yet</option>
+        {points.map(({ at, where }) => (
+          <option key={at.join("/")} value={at.join("/")}>
+            {where.replace(/^the /, "")}
+          </option>
+        ))}
+        {place && !points.some(({ at }) => at.join("/") === place.join("/")) ? (
+          <option value={place.join("/")}>{placeWords(session, place).replace(/^the /, "")}</option>
+        ) : null}
+      </select>
+    </label>
+  );
+}
+
+/** A plug has two sides, and what is at one may not be at the other. */
+function Ends({ session, place }: { readonly session: Session; readonly place: PortRef }) {
+  const ends = endsAt(session, place);
+  if (ends.length < 2) return null;
+  return (
+    <fieldset className="ends">
+      <legend className="unseen">Which end of the wire</legend>
+      {ends.map((end) => (
+        <label key={end.join("/")} className="segment">
+          <input
+            className="unseen"
+            type="radio"
+            name="end"
+            checked={end.join("/") === place.join("/")}
+            onChange={() => hangMeter(end)}
+          />
+          <span>{placeWords(session, end)}</span>
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+function RequestField({ session }: CaseProps) {
+  const { design } = session.opened;
+  const asked = usePractice((s) => s.asked);
+  const requests = useMemo(() => requestsOf(design), [design]);
+  if (requests.length === 0) return null;
+  return (
+    <label className="faults-field">
+      <span>Receivers ask for</span>
+      <select
+        className="field-input"
+        value={askedKey(asked)}
+        onChange={(event) =>
+          usePractice.setState({
+            asked: requests.find((r) => askedWords(r) === event.target.value) ?? null,
+            isMeasured: false,
+          })
+        }
+      >
+        <option value="">what they ask for now</option>
+        {requests.map((request) => (
+          <option key={askedWords(request)} value={askedWords(request)}>
+            {askedWords(request)}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+function Display({ session }: CaseProps) {
+  const { place, quantity, asked, isMeasured } = usePractice();
+  const { opened } = session;
+  const shows = useMemo(
+    () => (place && isMeasured ? meterShows(opened, place, quantity, asked) : null),
+    [opened, place, quantity, asked, isMeasured],
+  );
+  if (!place) return <p className="meter-display quiet">Hang the meter into a wire first.</p>;
+  if (isSky(session, place))
+    return <p className="meter-display">No meter can be hung into the beam of a dish.</p>;
+  const onRoof = pointsOf(opened.design).some(
+    ({ at, effort }) => effort === 2 && at.join("/") === place.join("/"),
+  );
+  return (
+    <>
+      {onRoof ? (
+        <p className="caution-line">On the roof: only for whoever is trained and equipped to work there.</p>
+      ) : null}
+      {shows ? null : (
+        <button type="button" className="button main" onClick={() => takeReading(session)}>
+          <Gauge size={16} aria-hidden /> Measure
+        </button>
+      )}
+      <div className="meter-display" role="status">
+        {shows ? <Shown shows={shows} /> : <p className="quiet">– – –</p>}
+      </div>
+    </>
+  );
+}

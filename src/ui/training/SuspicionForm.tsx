@@ -1,0 +1,114 @@
+import { useMemo, useState } from "react";
+import { partById, quoted } from "../../design/lookup.ts";
+import { FAULT_TYPES, type FaultType } from "../../remedies/faults/fault.ts";
+import { judge } from "../../remedies/training/judge.ts";
+import { addNamed, giveUp } from "../../remedies/training/progress.ts";
+import { useTraining } from "../../store/training.ts";
+import { type Session, usePractice } from "../../store/trainingSession.ts";
+import { suspectPart, typesAt } from "./picking.ts";
+import { type CaseProps, useCaseProgress } from "./useCase.ts";
+
+/** Names a part and what is wrong with it, and hears whether that is so. */
+export function SuspicionForm({ session }: CaseProps) {
+  const { design } = session.opened;
+  const { suspect, suspectedType } = usePractice();
+  const types = useMemo(() => (suspect ? typesAt(session, suspect) : []), [session, suspect]);
+  const canAnswer = suspect !== null && suspectedType !== null;
+  return (
+    <section aria-label="Suspicion">
+      <h2>Suspicion</h2>
+      <form
+        className="suspicion-form"
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (suspect && suspectedType) answer(session, suspect, suspectedType);
+        }}
+      >
+        <label className="faults-field">
+          <span>
+            The part <span className="quiet small">(or tap it)</span>
+          </span>
+          <select
+            className="field-input"
+            value={suspect ?? ""}
+            onChange={(event) => suspectPart(event.target.value)}
+          >
+            {suspect ? null : <option value="">Choose…</option>}
+            {design.parts.map((part) => (
+              <option key={part.id} value={part.id}>
+                {part.label || part.id}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label className="faults-field">
+          <span>What is wrong there</span>
+          <select
+            className="field-input"
+            value={suspectedType ?? ""}
+            disabled={suspect === null}
+            onChange={(event) =>
+              usePractice.setState({ suspectedType: types.find((t) => t === event.target.value) ?? null })
+            }
+          >
+            <option value="">Choose…</option>
+            {types.map((type) => (
+              <option key={type} value={type}>
+                {FAULT_TYPES[type].name}
+              </option>
+            ))}
+          </select>
+        </label>
+        <div className="button-row">
+          <button type="submit" className="button main" disabled={!canAnswer}>
+            That is it
+          </button>
+          <GiveUp session={session} />
+        </div>
+      </form>
+      <Named session={session} />
+    </section>
+  );
+}
+
+function answer(session: Session, part: string, type: FaultType): void {
+  const verdict = judge(session.opened, { part, type });
+  useTraining.getState().update(session.key, (progress) => addNamed(progress, { part, type }, verdict));
+}
+
+/** Asks once more: being shown the fault ends the case. */
+function GiveUp({ session }: CaseProps) {
+  const [isAsking, setAsking] = useState(false);
+  if (!isAsking)
+    return (
+      <button type="button" className="button" onClick={() => setAsking(true)}>
+        Show me
+      </button>
+    );
+  return (
+    <button
+      type="button"
+      className="button danger"
+      onClick={() => useTraining.getState().update(session.key, giveUp)}
+    >
+      Show the fault, without points
+    </button>
+  );
+}
+
+/** Suspicions so far: all of them missed, or the case would be closed. */
+function Named({ session }: CaseProps) {
+  const { named } = useCaseProgress(session);
+  return (
+    <ul className="named" aria-live="polite">
+      {named.map(({ part, type, verdict }) => (
+        <li key={part + type} className="small">
+          <span className={verdict === "part" ? "badge warning" : "badge error"}>
+            {verdict === "part" ? "Right part, other fault" : "Not it"}
+          </span>{" "}
+          {quoted(partById(session.opened.design, part))}: {FAULT_TYPES[type].name}
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,74 @@
+/** Opening cases, from the list, from a seed, or from an address; the document stays as it is. */
+import type { Design } from "../../design/design.ts";
+import { decodeLink, encodeLink } from "../../design/link.ts";
+import { openCase, type TrainingCase } from "../../remedies/training/case.ts";
+import { caseOf } from "../../remedies/training/cases.ts";
+import { formatTraining, parseTraining } from "../../remedies/training/link.ts";
+import { HIGHEST_SEED, randomCase } from "../../remedies/training/randomCase.ts";
+import { useApp } from "../../store/app.ts";
+import { useTraining } from "../../store/training.ts";
+import { progressKey, type Session, usePractice } from "../../store/trainingSession.ts";
+import { openDialog } from "../panes.ts";
+import { linkAddress, withoutWish } from "../start.ts";
+
+/** Null, or a sentence that says why no case was opened. */
+export type Trouble = string | null;
+
+async function begin(session: Session): Promise<void> {
+  useApp.getState().closePreview();
+  await useTraining.getState().load();
+  openDialog(null);
+  usePractice.getState().open(session);
+  // The address is the case now: it can be handed on, and coming back to it comes back here.
+  window.history.replaceState(null, "", linkAddress(window.location.href, session.fragment));
+}
+
+export async function openGuided(chosen: TrainingCase): Promise<void> {
+  const opened = openCase(chosen);
+  await begin({
+    opened,
+    key: progressKey(opened),
+    fragment: formatTraining({ type: "case", id: chosen.id }),
+  });
+}
+
+/** A case made from a design that works; the seed decides what is wrong with it. */
+export async function openRandom(design: Design, seed: number): Promise<Trouble> {
+  const made = randomCase(design, seed);
+  if (!made.ok) return made.reason;
+  const { opened } = made;
+  const fragment = `${formatTraining({ type: "seed", seed })}&${await encodeLink(design)}`;
+  await begin({ opened, key: progressKey(opened), fragment });
+  return null;
+}
+
+/** Opens what the fragment of an address asks for: "t1." and a case, or a seed and "&" and a design. */
+export async function openTraining(fragment: string): Promise<Trouble> {
+  const [mark = "", link = ""] = fragment.split("&", 2);
+  const ref = parseTraining(mark);
+  if (!ref) return "This address names no practice case: copy it again to its very end.";
+  if (ref.type === "case") {
+    const chosen = caseOf(ref.id);
+    if (!chosen) return `There is no practice case “${ref.id}”. All of them are under “Practice”.`;
+    await openGuided(chosen);
+    return null;
+  }
+  if (link === "") return "This address holds a seed but no design to make the case from: copy it again.";
+  const reading = await decodeLink(link);
+  return reading.ok ? openRandom(reading.design, ref.seed) : reading.problem;
+}
+
+export function leavePractice(): void {
+  usePractice.getState().close();
+  window.history.replaceState(null, "", withoutWish(window.location.href));
+}
+
+export function freshSeed(): number {
+  return Math.floor(Math.random() * 100_000);
+}
+
+/** A seed as it was typed; null for anything that is none. */
+export function seedOf(text: string): number | null {
+  const seed = Number(text.trim());
+  return /^\d+$/.test(text.trim()) && seed <= HIGHEST_SEED ? seed : null;
+}

@@ -1,0 +1,52 @@
+/** Hanging the meter somewhere, and casting a suspicion, from wherever on the screen. */
+import type { PartId, PortRef } from "../../design/design.ts";
+import { partById, portOf, wireAt } from "../../design/lookup.ts";
+import { faults } from "../../remedies/faults/list.ts";
+import { placeName } from "../../remedies/faults/points.ts";
+import { addMeasured } from "../../remedies/training/progress.ts";
+import { useTraining } from "../../store/training.ts";
+import { askedKey } from "../../store/trainingMeter.ts";
+import { type Session, usePractice } from "../../store/trainingSession.ts";
+
+/** The meter hangs there; it shows nothing before it is asked to. */
+export function hangMeter(place: PortRef | null): void {
+  usePractice.setState({ place, isMeasured: false });
+}
+
+export function suspectPart(suspect: PartId): void {
+  if (usePractice.getState().suspect !== suspect) usePractice.setState({ suspect, suspectedType: null });
+}
+
+/** Reads the meter, which counts once for each place, quantity and request. */
+export function takeReading(session: Session): void {
+  const { place, quantity, asked } = usePractice.getState();
+  if (!place) return;
+  usePractice.setState({ isMeasured: true });
+  useTraining
+    .getState()
+    .update(session.key, (progress) =>
+      addMeasured(progress, { part: place[0], port: place[1], quantity, asked: askedKey(asked) }),
+    );
+}
+
+/** "the input of “Amplifier”" */
+export function placeWords({ opened }: Session, place: PortRef): string {
+  const part = partById(opened.design, place[0]);
+  return part ? placeName(part, place[1]) : place.join(" ");
+}
+
+/** Both ends of the wire at a place, the upper one first; only the place itself where nothing is joined. */
+export function endsAt({ opened }: Session, place: PortRef): readonly PortRef[] {
+  const wire = wireAt(opened.design, place);
+  return wire ? [wire.from, wire.to] : [place];
+}
+
+export function isSky({ opened }: Session, [id, port]: PortRef): boolean {
+  const part = partById(opened.design, id);
+  return part !== undefined && portOf(part, port)?.medium === "sky";
+}
+
+/** What can be wrong at a part, as the design stands; the list gives nothing away. */
+export function typesAt({ opened }: Session, part: PartId) {
+  return [...new Set(faults(opened.design).flatMap((f) => (f.parts.includes(part) ? [f.type] : [])))];
+}
