@@ -20,12 +20,14 @@ export function placed(design: Design, document: Design): Design {
 function withRoom(design: Design, document: Design): Design {
   const { added, changed } = difference(document, design);
   const grown = changed.filter(({ before, after }) => boxOf(after).height > boxOf(before).height);
-  return [...added, ...grown.map((c) => c.after)].reduce((now, part) => {
+  let now = design;
+  for (const part of [...added, ...grown.map((c) => c.after)]) {
     const box = boxOf(part);
     const others = { ...now, parts: now.parts.filter((p) => p.id !== part.id) };
-    if (!others.parts.some((other) => overlaps(boxOf(other), box))) return now;
+    if (!others.parts.some((other) => overlaps(boxOf(other), box))) continue;
     const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
     const moved = moveParts(now, new Map([[part.id, freePlace(others, part, middle)]]));
-    return moved.ok ? moved.design : now;
-  }, design);
+    if (moved.ok) now = moved.design;
+  }
+  return now;
 }
