@@ -1,6 +1,7 @@
 /**
  * What a part kind declares. The tray, the inspector, the file format, the evaluator, the parts list
- * and the help all read this one declaration; nothing else in the program knows a kind by name.
+ * and the help all read this one declaration. Only what is about kinds knows one by name: cures, faults, prices,
+ * and the rule of open ends.
  */
 import type { z } from "zod";
 import type { Band } from "../signal/band.ts";
