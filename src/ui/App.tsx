@@ -15,6 +15,8 @@ import { wasSelectedFromPane } from "./reveal.ts";
 import { NarrowLayout } from "./shell/NarrowLayout.tsx";
 import { WideLayout } from "./shell/WideLayout.tsx";
 import { PracticeScreen } from "./training/PracticeScreen.tsx";
+import { goToPart } from "./walk/steps.ts";
+import { dropWalk } from "./walk/walking.ts";
 import "./kit/kit.css";
 import "./shell/shell.css";
 import "./print/print.css";
@@ -54,10 +56,15 @@ function useFollowSelection(): void {
   useEffect(() => {
     const fromPane = wasSelectedFromPane(selection);
     if (selection.wires.length === 1 && selection.parts.length === 0) {
-      if (!fromPane) dropQuestion();
+      if (!fromPane) {
+        dropQuestion();
+        dropWalk();
+      }
       usePanes.setState((s) => ({ spectrumOpen: true, sheet: s.sheet && !fromPane ? "spectrum" : s.sheet }));
     }
     if (fromPane || selection.parts.length === 0) return;
+    const [part = ""] = selection.parts;
+    goToPart(part);
     usePanes.setState((s) => ({ side: "part", sheet: s.sheet && s.sheet !== "tray" ? "part" : s.sheet }));
   }, [selection]);
 }

@@ -24,6 +24,7 @@ import { findCures } from "./cures/actions.ts";
 import { findFault } from "./faults/actions.ts";
 import { openDialog } from "./panes.ts";
 import { openRuleBook } from "./rulebook/book.ts";
+import { canWalk, walkFromSelection } from "./walk/walking.ts";
 
 export type CommandGroup = "Edit" | "Select" | "Join" | "Arrange" | "View";
 
@@ -236,6 +237,22 @@ export const COMMANDS: readonly Command[] = [
     shortcuts: ["m"],
     run: () => setCanvas({ mapOpen: !useCanvas.getState().mapOpen }),
     enabled: hasParts,
+  },
+  {
+    id: "walk",
+    label: "Walk the signal to the selected receiver or outlet",
+    group: "View",
+    shortcuts: ["w"],
+    run: () => walkFromSelection(),
+    enabled: canWalk,
+  },
+  {
+    id: "walk-supply",
+    label: "Walk its supply and commands",
+    group: "View",
+    shortcuts: ["Shift+W"],
+    run: () => walkFromSelection("supply"),
+    enabled: canWalk,
   },
   {
     id: "rules",

@@ -4,6 +4,9 @@ import { useLayoutEffect, useRef, useState } from "react";
 import { useApp } from "../../store/app.ts";
 import { useCommandKeys } from "../keys.ts";
 import { PreviewBar } from "../preview/PreviewBar.tsx";
+import { useIsLit } from "../walk/lit.ts";
+import { useWalkLight } from "../walk/useWalkLight.ts";
+import { WalkBar } from "../walk/WalkBar.tsx";
 import { boxOf } from "./boxes.ts";
 import { CanvasBar } from "./CanvasBar.tsx";
 import { CanvasDialogs } from "./CanvasDialogs.tsx";
@@ -23,15 +26,18 @@ import "./cards.css";
 import "./wires.css";
 import "./bars.css";
 import "./strip.css";
+import "../walk/lit.css";
 
 export function Canvas() {
   const frame = useRef<HTMLDivElement>(null);
   const start = useStartView(frame);
   const detail = useCanvas((s) => s.detail);
   const isPreview = useApp((s) => s.preview !== null);
+  const isWalked = useIsLit();
   useCommandKeys(frame);
+  useWalkLight(frame);
   return (
-    <div className="canvas" ref={frame} data-detail={detail} data-preview={isPreview}>
+    <div className="canvas" ref={frame} data-detail={detail} data-preview={isPreview} data-walk={isWalked}>
       <Hatches />
       {start && (
         <ReactFlowProvider>
@@ -42,6 +48,7 @@ export function Canvas() {
       <EmptyHint />
       <PreviewBar />
       <div className="canvas-bars">
+        <WalkBar />
         <SelectionBar />
         <CanvasBar />
       </div>

@@ -6,6 +6,8 @@ import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Port } from "../../parts/contract.ts";
 import { useApp } from "../../store/app.ts";
 import { useFindingsFor, usePlainVerdict, useRecord } from "../../store/hooks.ts";
+import { type LitPart, useLitPart } from "../walk/lit.ts";
+import { WalkMark, walkLook } from "../walk/WalkMark.tsx";
 import { tapPort } from "./joining.ts";
 import { hasRows, portPlaces } from "./layout.ts";
 import { PartSymbol } from "./PartSymbol.tsx";
@@ -19,9 +21,10 @@ export const PartCard = memo(function PartCard({ id, selected }: NodeProps) {
   const mark = useApp((s) =>
     s.preview?.added.has(id) ? "New" : s.preview?.changed.has(id) ? "Changed" : null,
   );
+  const lit = useLitPart(id);
   if (!record) return null;
   const Card = far ? FarCard : NearCard;
-  return <Card record={record} state={state} mark={mark} selected={selected} />;
+  return <Card record={record} state={state} mark={mark} lit={lit} selected={selected} />;
 });
 
 type CardProps = {
@@ -29,6 +32,8 @@ type CardProps = {
   readonly state: PartState | null;
   /** What a preview does to it. */
   readonly mark: "New" | "Changed" | null;
+  /** Its place on the way that is walked, if it lies on it. */
+  readonly lit: LitPart | undefined;
   readonly selected: boolean;
 };
 
@@ -39,7 +44,7 @@ function usePartState(id: string, record: PartRecord | undefined): PartState | n
 }
 
 /** Read from a distance: only what can be read there is drawn, which also keeps many of them cheap. */
-function FarCard({ record, state, mark, selected }: CardProps) {
+function FarCard({ record, state, mark, lit, selected }: CardProps) {
   const { part, kind, ports } = record;
   const places = portPlaces(ports);
   return (
@@ -49,7 +54,9 @@ function FarCard({ record, state, mark, selected }: CardProps) {
       data-selected={selected}
       data-tone={state?.tone}
       data-mark={mark ?? undefined}
+      data-walk={lit && walkLook(lit)}
     >
+      {lit && <WalkMark part={part.id} lit={lit} />}
       {mark && (
         <span className="node-card-mark" id={`card-${part.id}-mark`}>
           {mark}
@@ -81,7 +88,7 @@ function FarCard({ record, state, mark, selected }: CardProps) {
   );
 }
 
-function NearCard({ record, state, mark, selected }: CardProps) {
+function NearCard({ record, state, mark, lit, selected }: CardProps) {
   const { part, kind, options, ports } = record;
   const inRows = hasRows(ports);
   const places = portPlaces(ports);
@@ -93,7 +100,9 @@ function NearCard({ record, state, mark, selected }: CardProps) {
       data-tone={state?.tone}
       data-rows={inRows}
       data-mark={mark ?? undefined}
+      data-walk={lit && walkLook(lit)}
     >
+      {lit && <WalkMark part={part.id} lit={lit} />}
       {mark && (
         <span className="node-card-mark" id={`card-${part.id}-mark`}>
           {mark}

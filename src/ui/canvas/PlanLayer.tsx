@@ -1,6 +1,7 @@
 /** The plan drawing in place of cards, under the canvas's own zoom, with what is selected marked on it. */
 import { ViewportPortal } from "@xyflow/react";
 import { useApp } from "../../store/app.ts";
+import { useLitParts } from "../walk/lit.ts";
 import { boxOf } from "./boxes.ts";
 import { boxPath, PlanDrawing } from "./PlanDrawing.tsx";
 import { useScreenPixel } from "./useScreenPixel.ts";
@@ -9,16 +10,19 @@ export function PlanLayer() {
   const style = useScreenPixel();
   const evaluation = useApp((s) => s.evaluation);
   const selection = useApp((s) => s.selection);
+  const lit = useLitParts();
+  const outlined = (has: (id: string) => boolean) =>
+    evaluation.design.parts
+      .filter((p) => has(p.id))
+      .map((p) => boxPath(boxOf(p)))
+      .join("");
   const selected = new Set(selection.parts);
-  const outline = evaluation.design.parts
-    .filter((p) => selected.has(p.id))
-    .map((p) => boxPath(boxOf(p)))
-    .join("");
   return (
     <ViewportPortal>
       <svg className="plan-layer" style={style} width={1} height={1} aria-hidden="true">
         <PlanDrawing evaluation={evaluation} />
-        <path className="plan-selected" d={outline} />
+        <path className="plan-lit" d={outlined((id) => lit.has(id))} />
+        <path className="plan-selected" d={outlined((id) => selected.has(id))} />
       </svg>
     </ViewportPortal>
   );

@@ -6,6 +6,7 @@ import type { EdgeProps } from "@xyflow/react";
 import { memo, useMemo } from "react";
 import { useApp } from "../../store/app.ts";
 import { useRecord, useSpectrum } from "../../store/hooks.ts";
+import { useLitWire } from "../walk/lit.ts";
 import { boxesOf } from "./boxes.ts";
 import { type Route, routePath, routeWire } from "./route.ts";
 import { STRIP_HEIGHT_PX, Strip } from "./Strip.tsx";
@@ -18,6 +19,7 @@ export const Wire = memo(function Wire(props: EdgeProps) {
   const { id, source, target, selected } = props;
   const detail = useCanvas((s) => s.detail);
   const dropping = useCanvas((s) => s.dropWire === id);
+  const isLit = useLitWire(id);
   const spectrum = useSpectrum(id);
   const from = useRecord(source);
   const to = useRecord(target);
@@ -37,8 +39,10 @@ export const Wire = memo(function Wire(props: EdgeProps) {
       data-worst={summary.worst}
       data-selected={selected ?? false}
       data-drop={dropping}
+      data-walk={isLit}
     >
       <title id={`wire-${id}-words`}>{isLine ? ends : `${ends}: ${spectrumWords(spectrum)}`}</title>
+      {isLit && <path className="wire-lit" d={path} />}
       <path className="wire-reach" d={path} />
       {isLine ? (
         <FarWire path={path} route={route} summary={summary} />

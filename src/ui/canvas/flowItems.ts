@@ -62,7 +62,7 @@ function frameOf(part: Part): Frame {
     const ports = portsOf(part);
     const size = cardSize(ports);
     const places = portPlaces(ports);
-    const names = ["name", "caption", "state", "mark"].map((what) => `card-${part.id}-${what}`);
+    const names = ["name", "caption", "state", "mark", "walk"].map((what) => `card-${part.id}-${what}`);
     frame = {
       ...size,
       measured: size,

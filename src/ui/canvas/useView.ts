@@ -15,11 +15,15 @@ import {
   fitting,
   LEAST_ZOOM,
   MOST_ZOOM,
+  nudgedIntoView,
   opening,
   type Viewport,
 } from "./viewMath.ts";
 import { lookAt } from "./watchView.ts";
 import { wireUnder } from "./wireUnder.ts";
+
+/** Below this, cards show hardly more than a colour (see `detailFor`). */
+const LEAST_NAMED_ZOOM = 0.4;
 
 const GLIDE = { duration: 260 };
 
@@ -63,6 +67,15 @@ export function useView(frame: RefObject<HTMLDivElement | null>) {
         go(box ? opening(box, paneSize(), parts) : emptyView(paneSize()), false);
       },
       show: (box) => go(fitting(box, paneSize()), false),
+      showIfReadable: (box) => {
+        const whole = fitting(box, paneSize());
+        if (whole.zoom >= LEAST_NAMED_ZOOM) go(whole, false);
+      },
+      nudge: (box) => {
+        const before = flow.getViewport();
+        const after = nudgedIntoView(before, box, paneSize());
+        if (after.x !== before.x || after.y !== before.y) go(after, true);
+      },
       zoomBy: (factor) => {
         const { x, y, zoom } = flow.getViewport();
         const { width, height } = paneSize();

@@ -10,6 +10,10 @@ export type CanvasView = {
   /** Takes the first look at a design that covers this box; null: at an empty one. */
   readonly open: (box: Box | null) => void;
   readonly show: (box: Box) => void;
+  /** Shows the box whole, unless its parts would be too small to read then. */
+  readonly showIfReadable: (box: Box) => void;
+  /** Moves just so far that the box is in view, as near as before. */
+  readonly nudge: (box: Box) => void;
   /** From a place in the window to a place on the canvas. */
   readonly toCanvas: (client: Point) => Point;
   /** The place on the canvas in the middle of what is seen. */

@@ -14,6 +14,7 @@ import { SwapPicker } from "../swap/SwapPicker.tsx";
 import { SwapSection } from "../swap/SwapSection.tsx";
 import { FindingItem } from "../verdict/FindingList.tsx";
 import { ServiceTable } from "../verdict/VerdictRow.tsx";
+import { WalkButtons } from "../walk/WalkButtons.tsx";
 import { Jumps } from "./Jumps.tsx";
 import { LabelField } from "./LabelField.tsx";
 import { OptionField } from "./OptionField.tsx";
@@ -59,6 +60,7 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
           <IconButton bordered icon={Trash2} name="Delete this part" onPress={deleteSelection} />
           <SwapPicker part={part.id} />
         </div>
+        <WalkButtons part={part.id} />
         <Jumps card={card} />
       </header>
       <SwapSection part={part.id} />

@@ -1,7 +1,8 @@
 import { useMemo } from "react";
 import { decimal } from "../format.ts";
 import type { Answer } from "./answer.ts";
-import { type Bound, diagram, EDGE } from "./diagram.ts";
+import { type Bound, type Diagram, diagram, EDGE, levelPath } from "./diagram.ts";
+import { nearest } from "./nearest.ts";
 
 const BOUND_WORDS: Readonly<Record<Bound["name"], string>> = {
   most: "most",
@@ -9,22 +10,68 @@ const BOUND_WORDS: Readonly<Record<Bound["name"], string>> = {
   noise: "noise at most",
 };
 
+/** What a walk adds: where one stands, where it goes wrong, and other carriers for comparison. */
+export type Walked = {
+  readonly stop: number;
+  readonly trouble: { readonly at: number; readonly kind: "lost" | "doubtful" } | null;
+  readonly onStop: (stop: number) => void;
+  /** Carriers that pass the same parts; `dash` tells them apart without colour. */
+  readonly others: readonly Other[];
+};
+
+type Other = { readonly name: string; readonly dash: string; readonly levels: readonly number[] };
+
 /** Level and noise from source to here, part by part; the figures at the bottom count the steps of the table. */
 export function LevelDiagram({
   answer,
   width,
   height,
+  walked,
 }: {
   readonly answer: Answer;
   readonly width: number;
   readonly height: number;
+  readonly walked?: Walked;
 }) {
-  const { x, y, curves, bounds } = useMemo(() => diagram(answer, { width, height }), [answer, width, height]);
+  const others = walked?.others;
+  const { x, y, bottom, nameLength, curves, bounds, allowed } = useMemo(
+    () =>
+      diagram(answer, {
+        width,
+        height,
+        further: others?.flatMap((o) => o.levels) ?? [],
+        named: others !== undefined,
+      }),
+    [answer, width, height, others],
+  );
   const { steps } = answer;
-  const bottom = height - EDGE.bottom;
   const end = x(steps.length - 1) ?? 0;
   return (
-    <svg className="level-diagram" width={width} height={height} role="img" aria-label={spoken(answer)}>
+    <svg
+      className={walked ? "level-diagram walked" : "level-diagram"}
+      width={width}
+      height={height}
+      role="img"
+      aria-label={spoken(answer)}
+      onPointerDown={
+        walked &&
+        ((event) => {
+          const at = event.clientX - event.currentTarget.getBoundingClientRect().left;
+          walked.onStop(nearest(steps.length, (n) => Math.abs((x(n) ?? 0) - at)));
+        })
+      }
+    >
+      {walked ? (
+        <rect
+          className="here"
+          x={(x(walked.stop) ?? 0) - 9}
+          y={EDGE.top - 4}
+          width={18}
+          height={bottom - EDGE.top + 24}
+          rx={4}
+        />
+      ) : null}
+      {allowed === "" ? null : <path className="allowed" d={allowed} />}
       <g className="axes">
         {y.ticks(Math.max(3, Math.round(height / 44))).map((dbuv) => (
           <g key={dbuv} transform={`translate(0 ${y(dbuv)})`}>
@@ -38,35 +85,67 @@ export function LevelDiagram({
           // biome-ignore lint/suspicious/noArrayIndexKey: a step is its place on the way.
           <g key={n} transform={`translate(${x(n)} 0)`}>
             <line y1={EDGE.top} y2={bottom} />
-            <text y={bottom + 16} textAnchor="middle">
+            <text y={bottom + 16} textAnchor="middle" className={walked?.stop === n ? "at-stop" : undefined}>
               {n + 1}
               <title>{step.label}</title>
             </text>
+            {nameLength > 0 ? (
+              <text
+                y={bottom + 30}
+                textAnchor="middle"
+                className={walked?.stop === n ? "at-stop" : undefined}
+              >
+                {shortened(step.label, nameLength)}
+              </text>
+            ) : null}
           </g>
         ))}
         <text x={4} y={11}>
           dBµV
         </text>
       </g>
+      {walked?.others.map((other) => (
+        <path
+          key={other.name}
+          className="curve other"
+          d={levelPath(other.levels, x, y)}
+          strokeDasharray={other.dash}
+        >
+          <title>{other.name}</title>
+        </path>
+      ))}
       {curves.map((curve) => (
         <path key={curve.name} className={`curve ${curve.name}`} d={curve.path} />
       ))}
-      {steps.map((step, n) => (
-        <circle
-          // biome-ignore lint/suspicious/noArrayIndexKey: a step is its place on the way.
-          key={n}
-          className={step.cutHere ? "point gone" : "point"}
-          cx={x(n)}
-          cy={y(step.levelDbuv)}
-          r={3.5}
+      {steps.map((step, n) =>
+        Number.isFinite(step.levelDbuv) ? (
+          <circle
+            // biome-ignore lint/suspicious/noArrayIndexKey: a step is its place on the way.
+            key={n}
+            className={step.cutHere ? "point gone" : "point"}
+            cx={x(n)}
+            cy={y(step.levelDbuv)}
+            r={walked?.stop === n ? 5 : 3.5}
+          >
+            <title>{`${step.label}: ${decimal(step.levelDbuv)} dBµV`}</title>
+          </circle>
+        ) : null,
+      )}
+      {walked?.trouble ? (
+        <g
+          className={`trouble ${walked.trouble.kind}`}
+          transform={`translate(${x(walked.trouble.at) ?? 0} ${troubleY(steps[walked.trouble.at]?.levelDbuv, y)})`}
         >
-          <title>{`${step.label}: ${decimal(step.levelDbuv)} dBµV`}</title>
-        </circle>
-      ))}
+          <path d="M-6 -6L6 6M-6 6L6 -6" />
+          <text y={-11} textAnchor="middle">
+            {walked.trouble.kind === "lost" ? "lost" : "off limits"}
+          </text>
+        </g>
+      ) : null}
       {spread(
-        bounds.map((b) => ({ ...b, at: y(b.dbuv) })),
+        bounds.map((b) => ({ ...b, y: y(b.dbuv) })),
         13,
-      ).map(({ name, dbuv, at, labelAt }) => (
+      ).map(({ name, dbuv, y: at, labelAt }) => (
         <g key={name} className={`bound ${name}`}>
           <line x1={end - 10} x2={width - EDGE.right + 14} y1={at} y2={at} />
           <text x={width - EDGE.right + 18} y={labelAt} dy="0.32em">
@@ -78,16 +157,26 @@ export function LevelDiagram({
   );
 }
 
+/** At the level; where nothing is left of it, on the ground of the diagram. */
+function troubleY(levelDbuv: number | undefined, y: Diagram["y"]): number {
+  const [low = 0] = y.domain();
+  return levelDbuv !== undefined && Number.isFinite(levelDbuv) ? y(levelDbuv) : y(low) - 12;
+}
+
+function shortened(text: string, length: number): string {
+  return text.length > length ? `${text.slice(0, length - 1)}…` : text;
+}
+
 /** Labels moved apart until none covers another. */
-function spread<T extends { readonly at: number }>(
+export function spread<T extends { readonly y: number }>(
   items: readonly T[],
   leastPx: number,
 ): (T & { labelAt: number })[] {
   let last = Number.NEGATIVE_INFINITY;
   return [...items]
-    .sort((a, b) => a.at - b.at)
+    .sort((a, b) => a.y - b.y)
     .map((item) => {
-      last = Math.max(item.at, last + leastPx);
+      last = Math.max(item.y, last + leastPx);
       return { ...item, labelAt: last };
     });
 }

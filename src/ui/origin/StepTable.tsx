@@ -3,16 +3,22 @@ import { useApp } from "../../store/app.ts";
 import { decimal } from "../format.ts";
 import { selectFromPane } from "../reveal.ts";
 import type { Answer, Step } from "./answer.ts";
+import type { Walked } from "./LevelDiagram.tsx";
 
 /** Every part on the way, what it did, and what there is behind it. A press on a part shows it on the canvas. */
 export function StepTable({
   answer,
   onPaper = false,
+  walked,
 }: {
   readonly answer: Answer;
   readonly onPaper?: boolean;
+  /** On a walk: the present stop is marked, and a press on a part goes there. */
+  readonly walked?: Pick<Walked, "stop" | "onStop" | "trouble">;
 }) {
   const chosen = useApp((s) => s.selection.parts);
+  const isCurrent = (step: Step, n: number) =>
+    walked ? walked.stop === n : !onPaper && chosen.includes(step.part);
   // Without any interference C/(N+I) is C/N, and two columns less leave room for the words.
   const isDisturbed = answer.steps.some((step) => Number.isFinite(step.ciDb));
   return (
@@ -35,19 +41,32 @@ export function StepTable({
           <tr
             // biome-ignore lint/suspicious/noArrayIndexKey: a step is its place on the way.
             key={n}
-            className={[step.cutHere ? "gone" : "", chosen.includes(step.part) ? "current" : ""].join(" ")}
+            className={[step.cutHere ? "gone" : "", isCurrent(step, n) ? "current" : ""].join(" ")}
+            aria-current={walked?.stop === n ? "step" : undefined}
           >
             <td className="number">{n + 1}</td>
             <th scope="row">
               {onPaper ? (
                 step.label
               ) : (
-                <button type="button" className="link" onClick={() => selectFromPane({ parts: [step.part] })}>
+                <button
+                  type="button"
+                  className="link"
+                  onClick={() => (walked ? walked.onStop(n) : selectFromPane({ parts: [step.part] }))}
+                >
                   {step.label}
                 </button>
               )}
             </th>
-            <td>{step.did.join(" · ")}</td>
+            <td>
+              {step.did.join(" · ")}
+              {walked?.trouble?.at === n ? (
+                <strong className={`trouble-words ${walked.trouble.kind}`}>
+                  {" "}
+                  ✕ {walked.trouble.kind === "lost" ? "lost here" : "off limits"}
+                </strong>
+              ) : null}
+            </td>
             <Figures step={step} isDisturbed={isDisturbed} />
           </tr>
         ))}

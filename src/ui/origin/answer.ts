@@ -18,6 +18,8 @@ export type Step = {
   readonly ciDb: number;
   readonly cniDb: number;
   readonly cutHere: boolean;
+  /** Where the level may lie here to come out within the limits at the end [dBµV]; known on a walk. */
+  readonly within?: { readonly minDbuv: number; readonly maxDbuv: number };
 };
 
 export type Answer = {
@@ -76,7 +78,7 @@ export function answer(evaluation: Evaluation, question: Question): Answer | nul
   };
 }
 
-function asStep(evaluation: Evaluation, step: TraceStep, before: TraceStep | undefined): Step {
+export function asStep(evaluation: Evaluation, step: TraceStep, before: TraceStep | undefined): Step {
   const { part, centreMHz, levelDbuv, cnDb, ciDb, cniDb, cutHere } = step;
   const label = evaluation.record(part)?.part.label || part;
   return { part, label, did: didWords(step, before), centreMHz, levelDbuv, cnDb, ciDb, cniDb, cutHere };
@@ -87,7 +89,8 @@ function behindTunerDb({ band, i }: Found): number {
   return (band.level[i] ?? 0) - 10 * Math.log10(power);
 }
 
-function worstLoss(steps: readonly Step[]): Answer["loss"] {
+/** The step that costs most C/(N+I), if any costs enough for a word. */
+export function worstLoss(steps: readonly Step[]): Answer["loss"] {
   let worst: { label: string; db: number } | undefined;
   steps.forEach((step, n) => {
     const db = (steps[n - 1]?.cniDb ?? step.cniDb) - step.cniDb;

@@ -1,6 +1,6 @@
 /** Where things lie on the level diagram: one column for each part on the way, levels upwards. */
 import { type ScaleLinear, type ScalePoint, scaleLinear, scalePoint } from "d3-scale";
-import { line } from "d3-shape";
+import { area, line } from "d3-shape";
 import type { Answer, Step } from "./answer.ts";
 
 export const EDGE = { left: 46, right: 118, top: 22, bottom: 26 } as const;
@@ -12,20 +12,42 @@ export type Bound = { readonly name: "least" | "most" | "noise"; readonly dbuv: 
 export type Diagram = {
   readonly x: ScalePoint<number>;
   readonly y: ScaleLinear<number, number>;
+  /** Where the levels end and the numbers of the parts begin [px]. */
+  readonly bottom: number;
+  /** Letters of a name that fit under a number; 0 where names are not shown. */
+  readonly nameLength: number;
   readonly curves: readonly Curve[];
   readonly bounds: readonly Bound[];
+  /** Where the level may lie on the way, as a closed shape; empty where that is not known. */
+  readonly allowed: string;
 };
 
-export function diagram(answer: Answer, size: { readonly width: number; readonly height: number }): Diagram {
+type Size = {
+  readonly width: number;
+  readonly height: number;
+  /** Levels of other carriers that must find room, too [dBµV]. */
+  readonly further?: readonly number[];
+  /** The parts' names find room under their numbers, if they are not too many. */
+  readonly named?: boolean;
+};
+
+/** Narrower columns than this cut every name short [px]. */
+const LEAST_NAME_PX = 56;
+const NAME_LINE_PX = 14;
+const NAME_LETTER_PX = 6.2;
+
+export function diagram(answer: Answer, size: Size): Diagram {
   const { steps } = answer;
   const bounds = boundsOf(answer);
   const x = scalePoint<number>()
     .domain(steps.map((_, n) => n))
     .range([EDGE.left, size.width - EDGE.right])
     .padding(0.35);
+  const hasNames = size.named === true && (steps.length < 2 || x.step() >= LEAST_NAME_PX);
+  const bottom = size.height - EDGE.bottom - (hasNames ? NAME_LINE_PX : 0);
   const y = scaleLinear()
-    .domain(levels(steps, bounds))
-    .range([size.height - EDGE.bottom, EDGE.top]);
+    .domain(levels(steps, bounds, size.further ?? []))
+    .range([bottom, EDGE.top]);
   const curve = (name: Curve["name"], dbuv: (step: Step) => number): Curve => ({
     name,
     path:
@@ -37,7 +59,15 @@ export function diagram(answer: Answer, size: { readonly width: number; readonly
   return {
     x,
     y,
+    bottom,
+    nameLength: hasNames ? Math.floor(x.step() / NAME_LETTER_PX) : 0,
     bounds,
+    allowed:
+      area<Step>()
+        .defined((step) => step.within !== undefined)
+        .x((_, n) => x(n) ?? 0)
+        .y0((step) => y(step.within?.minDbuv ?? 0))
+        .y1((step) => y(step.within?.maxDbuv ?? 0))(steps) ?? "",
     curves: [
       curve("noise", noiseDbuv),
       curve("interference", interferenceDbuv),
@@ -62,13 +92,30 @@ function boundsOf({ steps, limits, requiredDb }: Answer): readonly Bound[] {
   return [
     ...(limits ? [{ name: "most" as const, dbuv: limits.maxDbuv }] : []),
     ...(limits ? [{ name: "least" as const, dbuv: limits.minDbuv }] : []),
-    { name: "noise", dbuv: last.levelDbuv - requiredDb },
+    ...(Number.isFinite(last.levelDbuv)
+      ? [{ name: "noise" as const, dbuv: last.levelDbuv - requiredDb }]
+      : []),
   ];
 }
 
+/** The levels of another carrier, as a line along the same parts. */
+export function levelPath(levels: readonly number[], x: Diagram["x"], y: Diagram["y"]): string {
+  return (
+    line<number>()
+      .defined(Number.isFinite)
+      .x((_, n) => x(n) ?? 0)
+      .y((dbuv) => y(dbuv))([...levels]) ?? ""
+  );
+}
+
 /** The levels shown, on tens with a little air [dBµV]. */
-function levels(steps: readonly Step[], bounds: readonly Bound[]): readonly [number, number] {
+function levels(
+  steps: readonly Step[],
+  bounds: readonly Bound[],
+  further: readonly number[],
+): readonly [number, number] {
   const all = [
+    ...further,
     ...steps.flatMap((s) => [s.levelDbuv, noiseDbuv(s), interferenceDbuv(s)]),
     ...bounds.map((b) => b.dbuv),
   ].filter(Number.isFinite);

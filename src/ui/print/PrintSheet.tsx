@@ -10,6 +10,9 @@ import { questionNow } from "../origin/asked.ts";
 import { PaperOrigin } from "../origin/PaperOrigin.tsx";
 import { limitWords } from "../verdict/limitWords.ts";
 import { ServiceTable } from "../verdict/VerdictRow.tsx";
+import { PaperWalk } from "../walk/PaperWalk.tsx";
+import { shownWalk } from "../walk/walk.ts";
+import { walkingNow } from "../walk/walking.ts";
 import { PrintDrawing } from "./PrintDrawing.tsx";
 import { pageAsked } from "./page.ts";
 
@@ -38,6 +41,7 @@ function Paper() {
   const { design } = evaluation;
   const verdicts = [...report.verdicts].sort((a, b) => ROLES.indexOf(a.role) - ROLES.indexOf(b.role));
   const question = questionNow();
+  const walking = walkingNow();
   const origin = question && answer(evaluation, question);
   const label = (id: string) => evaluation.record(id)?.part.label ?? id;
   return (
@@ -48,6 +52,7 @@ function Paper() {
         <p className="small">{ESTIMATE_NOTICE}</p>
       </section>
       {origin ? <PaperOrigin found={origin} which={question.which} /> : null}
+      {walking ? <PaperWalk shown={shownWalk(evaluation, walking)} evaluation={evaluation} /> : null}
       <h2>Receivers and outlets</h2>
       {verdicts.map((verdict) => (
         <section key={verdict.part} className="paper-item">

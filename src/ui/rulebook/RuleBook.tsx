@@ -13,7 +13,9 @@ export function RuleBook() {
   const page = useRef<HTMLElement>(null);
   useRuleInAddress(found?.id ?? "");
   // biome-ignore lint/correctness/useExhaustiveDependencies: every other rule is read from its beginning.
-  useEffect(() => page.current?.scrollTo?.({ top: 0 }), [entry?.id]);
+  useEffect(() => {
+    if (page.current) page.current.scrollTop = 0;
+  }, [entry?.id]);
   if (!entry) return null;
   return (
     <div className="rule-book">

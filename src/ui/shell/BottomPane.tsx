@@ -1,9 +1,13 @@
 import { useQuestion } from "../origin/asked.ts";
 import { OriginPane } from "../origin/OriginPane.tsx";
 import { SpectrumPane } from "../spectrum/SpectrumPane.tsx";
+import { WalkPane } from "../walk/WalkPane.tsx";
+import { useShownWalk } from "../walk/walk.ts";
 
-/** Below the canvas: the spectrum of the selected wire, or how a level came about while that is asked. */
+/** Below the canvas: the spectrum of the selected wire; or how a level came about, or a walk, while that is asked. */
 export function BottomPane({ onClose }: { readonly onClose: () => void }) {
   const question = useQuestion();
-  return question ? <OriginPane question={question} /> : <SpectrumPane onClose={onClose} />;
+  const shown = useShownWalk();
+  if (question) return <OriginPane question={question} />;
+  return shown ? <WalkPane shown={shown} /> : <SpectrumPane onClose={onClose} />;
 }

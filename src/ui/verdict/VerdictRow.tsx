@@ -8,6 +8,7 @@ import { LevelFigure } from "../origin/LevelFigure.tsx";
 import type { Question } from "../origin/question.ts";
 import { type Figure, verdictQuestion } from "../origin/verdictQuestion.ts";
 import { selectFromPane } from "../reveal.ts";
+import { WalkButtons } from "../walk/WalkButtons.tsx";
 
 /** A receiver or an outlet: works or not in one sentence, and on request what it gets of each service. */
 export const VerdictRow = memo(function VerdictRow({ verdict }: { readonly verdict: Verdict }) {
@@ -46,6 +47,7 @@ export const VerdictRow = memo(function VerdictRow({ verdict }: { readonly verdi
       </div>
       <div id={id} className="verdict-details" hidden={!isOpen}>
         <ServiceTable services={verdict.services} part={verdict.part} />
+        {isOpen ? <WalkButtons part={verdict.part} /> : null}
       </div>
     </li>
   );

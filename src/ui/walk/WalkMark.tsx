@@ -1,0 +1,26 @@
+import { Footprints, X } from "lucide-react";
+import type { LitPart } from "./lit.ts";
+
+/** How a card on the way looks: where one stands, where it is lost, or simply passed. */
+export function walkLook({ isHere, trouble }: LitPart): string {
+  return [isHere ? "here" : "on", trouble ?? ""].join(" ").trim();
+}
+
+/** The number of a card on the way, that one stands there, and what goes wrong there, in a word. */
+export function WalkMark({ part, lit }: { readonly part: string; readonly lit: LitPart }) {
+  const { number, isHere, trouble } = lit;
+  return (
+    <span className="walk-mark" id={`card-${part}-walk`}>
+      <span className="unseen">Step </span>
+      {isHere ? <Footprints size={12} aria-hidden="true" /> : null}
+      <span>{number}</span>
+      {isHere ? <span className="unseen">, you are here</span> : null}
+      {trouble ? (
+        <strong className={`walk-trouble ${trouble}`}>
+          <X size={12} strokeWidth={2.6} aria-hidden="true" />{" "}
+          {trouble === "lost" ? "Lost here" : "Off limits"}
+        </strong>
+      ) : null}
+    </span>
+  );
+}

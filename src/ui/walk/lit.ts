@@ -1,0 +1,65 @@
+/** What the canvas lights up: each card and wire asks only for itself, so a step redraws two cards and no more. */
+import { create } from "zustand";
+import type { Route } from "./stops.ts";
+
+type Lit = {
+  readonly isLit: boolean;
+  readonly parts: ReadonlyMap<string, LitPart>;
+  readonly wires: ReadonlySet<string>;
+};
+
+export type LitPart = {
+  /** Its number on the way, from 1. */
+  readonly number: number;
+  readonly isHere: boolean;
+  readonly trouble: "lost" | "doubtful" | null;
+};
+
+const DARK: Lit = { isLit: false, parts: new Map(), wires: new Set() };
+
+const useLit = create<Lit>(() => DARK);
+
+export function light(route: Route, stop: number): void {
+  const parts = new Map<string, LitPart>();
+  route.stops.forEach(({ part }, n) => {
+    const known = parts.get(part);
+    parts.set(part, {
+      number: known?.number ?? n + 1,
+      isHere: n === stop || known?.isHere === true,
+      trouble: route.trouble?.at === n ? route.trouble.kind : (known?.trouble ?? null),
+    });
+  });
+  useLit.setState({ isLit: true, parts: keepSame(parts), wires: new Set(route.wires) });
+}
+
+export function darken(): void {
+  useLit.setState(DARK);
+}
+
+export function useIsLit(): boolean {
+  return useLit((s) => s.isLit);
+}
+
+export function useLitPart(id: string): LitPart | undefined {
+  return useLit((s) => s.parts.get(id));
+}
+
+export function useLitWire(id: string): boolean {
+  return useLit((s) => s.wires.has(id));
+}
+
+/** Parts on the way, for the plan of a large design. */
+export function useLitParts(): ReadonlyMap<string, LitPart> {
+  return useLit((s) => s.parts);
+}
+
+/** Parts that look as before keep their object. */
+function keepSame(parts: Map<string, LitPart>): Map<string, LitPart> {
+  const before = useLit.getState().parts;
+  for (const [id, now] of parts) {
+    const old = before.get(id);
+    if (old && old.number === now.number && old.isHere === now.isHere && old.trouble === now.trouble)
+      parts.set(id, old);
+  }
+  return parts;
+}

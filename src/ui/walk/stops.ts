@@ -1,0 +1,102 @@
+/** A walk as stops on the canvas: which parts and wires it passes, and where it is lost. */
+import { wireId } from "../../design/design.ts";
+import type { Evaluation } from "../../evaluate/evaluation.ts";
+import type { CarrierWay } from "../../findings/walk/signal.ts";
+import type { SupplyStep } from "../../findings/walk/supply.ts";
+import { decimal } from "../format.ts";
+
+export type Stop = {
+  readonly part: string;
+  readonly label: string;
+  /** What happens there, as a sentence. */
+  readonly words: string;
+};
+
+/** "lost": not to be had from here on. "doubtful": had, but outside the limits. */
+export type Trouble = { readonly at: number; readonly kind: "lost" | "doubtful"; readonly words: string };
+
+export type Route = {
+  readonly stops: readonly Stop[];
+  /** Ids of the wires between them. */
+  readonly wires: readonly string[];
+  readonly trouble: Trouble | null;
+};
+
+const NOWHERE: Route = { stops: [], wires: [], trouble: null };
+
+/** From the roof downwards. The receiver, or the part that hands nothing on, is the last stop. */
+export function signalRoute(evaluation: Evaluation, way: CarrierWay | undefined, receiver: string): Route {
+  if (!way) return NOWHERE;
+  const label = (part: string) => evaluation.record(part)?.part.label || part;
+  const { steps, loss, end } = way;
+  const stops: Stop[] = steps.map(({ part, words }) => ({ part, label: label(part), words }));
+  const isReceiver = evaluation.record(receiver)?.kind.reception !== undefined;
+  if (isReceiver && end)
+    stops.push({ part: receiver, label: label(receiver), words: arrivalWords(label(receiver), end, way) });
+  else if (loss && loss.step >= stops.length)
+    stops.push({ part: loss.part, label: label(loss.part), words: loss.words });
+  const wires = stops.flatMap(({ part }, n) => {
+    const out = steps[n]?.to;
+    const far = out === undefined ? undefined : evaluation.record(part)?.joined[out];
+    return out !== undefined && far && far[0] === stops[n + 1]?.part
+      ? [wireId({ from: [part, out], to: far })]
+      : [];
+  });
+  const trouble: Trouble | null = loss
+    ? {
+        at: Math.min(loss.step, stops.length - 1),
+        kind: way.got ? "doubtful" : "lost",
+        words: loss.words,
+      }
+    : null;
+  return { stops, wires, trouble };
+}
+
+function arrivalWords(
+  label: string,
+  { levelDbuv, cniDb }: NonNullable<CarrierWay["end"]>,
+  { requiredDb }: CarrierWay,
+): string {
+  return `“${label}”: ${decimal(levelDbuv)} dBµV arrive; behind its tuner C/(N+I) is ${decimal(cniDb)} dB, and ${decimal(requiredDb)} dB are needed.`;
+}
+
+/** The steps of one branch of a supply, from the input that gives it up to the part at its end. */
+export function branchTo(steps: readonly SupplyStep[], last: number): readonly SupplyStep[] {
+  const branch: SupplyStep[] = [];
+  for (let at: number | null = last; at !== null; ) {
+    const step: SupplyStep | undefined = steps[at];
+    if (!step) break;
+    branch.unshift(step);
+    // Each step's forerunner stands before it in the list, so this comes to an end.
+    at = step.before;
+  }
+  return branch;
+}
+
+/** Places of the ends of all branches, those in trouble first. */
+export function branchEnds(steps: readonly SupplyStep[]): readonly number[] {
+  const inner = new Set(steps.map((s) => s.before));
+  const ends = [...steps.keys()].filter((n) => !inner.has(n));
+  const isBad = (n: number) => Number(isTrouble(steps[n]));
+  return ends.sort((a, b) => isBad(b) - isBad(a) || a - b);
+}
+
+function isTrouble(step: SupplyStep | undefined): boolean {
+  return (
+    step?.end === "too low" || step?.end === "blocked" || step?.end === "shorted" || step?.end === "loop"
+  );
+}
+
+/** From the receiver upwards. */
+export function supplyRoute(evaluation: Evaluation, branch: readonly SupplyStep[]): Route {
+  const label = (part: string) => evaluation.record(part)?.part.label || part;
+  const stops = branch.map(({ part, words }) => ({ part, label: label(part), words }));
+  const wires = branch.slice(1).flatMap(({ part, port }) => {
+    const far = evaluation.record(part)?.joined[port];
+    return far ? [wireId({ from: [part, port], to: far })] : [];
+  });
+  const last = branch.at(-1);
+  const trouble: Trouble | null =
+    last && isTrouble(last) ? { at: stops.length - 1, kind: "lost", words: last.words } : null;
+  return { stops, wires, trouble };
+}

@@ -1,0 +1,68 @@
+/** Lights the way of a walk on the canvas, keeps its present stop in view, and lets the arrow keys take steps there. */
+import { type RefObject, useEffect } from "react";
+import { useApp } from "../../store/app.ts";
+import { boxOf } from "../canvas/boxes.ts";
+import { type Box, boundsOf } from "../canvas/layout.ts";
+import { canvasView } from "../canvas/view.ts";
+import { darken, light } from "./lit.ts";
+import { takeKey } from "./steps.ts";
+import { type Shown, useShownWalk } from "./walk.ts";
+import { endWalk, walkingNow } from "./walking.ts";
+
+export function useWalkLight(frame: RefObject<HTMLElement | null>): void {
+  const shown = useShownWalk();
+  const route = shown?.route;
+  const stop = shown?.stop ?? 0;
+  useEffect(() => {
+    if (route) light(route, stop);
+    else darken();
+  }, [route, stop]);
+  useEffect(() => darken, []);
+
+  const part = route?.stops[stop]?.part;
+  const way = shown && wayKey(shown);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another way is shown whole once; an edit leaves the view alone.
+  useEffect(() => {
+    const whole = boundsOf(boxesOfParts(route?.stops.map((s) => s.part) ?? []));
+    if (whole) canvasView()?.showIfReadable(whole);
+  }, [way]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: every other way begins with its own stop in view.
+  useEffect(() => {
+    const spot = part === undefined ? null : boundsOf(boxesOfParts([part]));
+    if (spot) canvasView()?.nudge(spot);
+  }, [part, way]);
+
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      const target = event.target instanceof Element ? event.target : null;
+      const onCanvas = target === document.body || frame.current?.contains(target) === true;
+      if (!walkingNow() || !onCanvas || target?.closest("input, textarea, select, [role=dialog]")) return;
+      const { selection, preview, connecting } = useApp.getState();
+      const isFree = selection.parts.length + selection.wires.length === 0 && !preview && !connecting;
+      if (event.key === "Escape" && isFree) endWalk();
+      else if (!takeKey(event.key)) return;
+      // Before the canvas library sees it: it would move a focused card.
+      event.preventDefault();
+      event.stopPropagation();
+    };
+    window.addEventListener("keydown", onKey, { capture: true });
+    return () => window.removeEventListener("keydown", onKey, { capture: true });
+  }, [frame]);
+}
+
+/** Names what is walked, whatever becomes of it. */
+function wayKey({ walking, ...shown }: Shown): string {
+  const which =
+    shown.view === "signal"
+      ? `${walking.service} ${shown.way?.carrier.origin}#${shown.way?.carrier.index}`
+      : (walking.branch ?? "");
+  return `${walking.view} ${walking.place.key} ${which}`;
+}
+
+function boxesOfParts(ids: readonly string[]): Box[] {
+  const { record } = useApp.getState().evaluation;
+  return ids.flatMap((id) => {
+    const found = record(id);
+    return found ? [boxOf(found.part)] : [];
+  });
+}
