@@ -1,10 +1,10 @@
 import type { Drive, PartRecord } from "../../evaluate/evaluation.ts";
-import { spareNeededDb } from "../../rf/protection.ts";
-import { isLive } from "../../signal/readout.ts";
+import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
+import { cnDb, isLive, marginDb } from "../../signal/readout.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainName } from "../explain/plainWords.ts";
 import { type Rule, wireAt } from "../rule.ts";
-import { partName, round1 } from "../words.ts";
+import { carriers, list, partName, round1 } from "../words.ts";
 
 /** An amplifier or converter driven past its rated output. */
 export const overload: Rule = {
@@ -20,15 +20,17 @@ export const overload: Rule = {
     const drive = hardest(record.drives);
     if (!drive || drive.levelDbuv <= drive.allowedDbuv) return [];
     const over = drive.levelDbuv - drive.allowedDbuv;
-    const kills = needOf(record, drive) > 3;
+    const drowned = drownedIn(record);
+    const toll = drowned.map(([service, n]) => carriers(n, service));
     return [
       {
-        severity: kills ? "error" : "warning",
+        severity: toll.length > 0 ? "error" : "warning",
         parts: [record.part.id],
         wires: drive.port.startsWith("#") ? [] : wireAt(record, drive.port),
         message:
           `${partName(record.part.id)} gives ${round1(drive.levelDbuv)} dBµV for each of ${Math.round(drive.carriers)} carriers, ` +
-          `${round1(over)} dB over its limit: their products lie only ${round1(drive.ratioDb)} dB below them.`,
+          `${round1(over)} dB over its limit: their products lie only ${round1(drive.ratioDb)} dB below them` +
+          (toll.length > 0 ? `, and ${list(toll)} ${soleCarrier(drowned) ? "is" : "are"} lost in them.` : "."),
         value: drive.levelDbuv,
         limit: drive.allowedDbuv,
         unit: "dBµV",
@@ -93,11 +95,22 @@ function outputOf(record: PartRecord | undefined, port: string | undefined): str
   return record?.ports.find((p) => p.side === "out" && record.joined[p.id])?.id;
 }
 
-/** Spare C/N that the most demanding live carrier on the driven port must have to survive the products [dB]. */
-function needOf(record: PartRecord, drive: Drive): number {
-  let requiredDb = 0;
-  for (const band of record.outputs[drive.port]?.bands ?? [])
-    for (let i = 0; i < band.level.length; i++)
-      if (isLive(band, i)) requiredDb = Math.max(requiredDb, band.grid.required[i] ?? 0);
-  return spareNeededDb({ ciDb: drive.ratioDb, requiredDb });
+/** Wanted carriers that leave the part with enough C/N, but too little against what disturbs them, by service. */
+function drownedIn(record: PartRecord): [Service, number][] {
+  const drowned = new Map<Service, Set<string>>();
+  for (const { bands } of Object.values(record.outputs))
+    for (const band of bands) {
+      const { service, key } = band.origin;
+      if (!WANTED_SERVICES.some((s) => s === service)) continue;
+      for (let i = 0; i < band.level.length; i++) {
+        if (!isLive(band, i) || marginDb(band, i) >= 0 || cnDb(band, i) < (band.grid.required[i] ?? 0))
+          continue;
+        drowned.set(service, (drowned.get(service) ?? new Set()).add(`${key}#${band.grid.index[i]}`));
+      }
+    }
+  return [...drowned].map(([service, set]) => [service, set.size]);
+}
+
+function soleCarrier(drowned: readonly (readonly [Service, number])[]): boolean {
+  return drowned.length === 1 && drowned[0]?.[1] === 1;
 }
