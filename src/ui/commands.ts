@@ -120,19 +120,11 @@ export const COMMANDS: readonly Command[] = [
     group: "Select",
     shortcuts: ["Escape"],
     run: () => {
-      if (useApp.getState().preview) {
-        useApp.getState().closePreview();
-        return;
-      }
       useApp.getState().setConnecting(null);
       useApp.getState().select({});
       setCanvas({ selecting: false });
     },
-    enabled: () =>
-      hasSelection() ||
-      useApp.getState().connecting !== null ||
-      useApp.getState().preview !== null ||
-      useCanvas.getState().selecting,
+    enabled: () => hasSelection() || useApp.getState().connecting !== null || useCanvas.getState().selecting,
   },
   {
     id: "select-many",

@@ -31,7 +31,7 @@ function press(command: Command, shortcut: string, event: KeyboardEvent, canvas:
 }
 
 /** In a field, the keys belong to the field; in a dialog or a menu, to that. */
-function isElsewhere(target: Element | null): boolean {
+export function isElsewhere(target: Element | null): boolean {
   return (
     target !== null &&
     target.closest(

@@ -30,7 +30,9 @@ export const overload: Rule = {
         message:
           `${partName(record.part.id)} gives ${round1(drive.levelDbuv)} dBµV for each of ${Math.round(drive.carriers)} carriers, ` +
           `${round1(over)} dB over its limit: their products lie only ${round1(drive.ratioDb)} dB below them` +
-          (toll.length > 0 ? `, and ${list(toll)} ${soleCarrier(drowned) ? "is" : "are"} lost in them.` : "."),
+          (toll.length > 0
+            ? `, and ${list(toll)} ${soleCarrier(drowned) ? "is" : "are"} lost in them.`
+            : "."),
         value: drive.levelDbuv,
         limit: drive.allowedDbuv,
         unit: "dBµV",

@@ -1,10 +1,13 @@
 import type { Verdict } from "../../findings/finding.ts";
+import { PLACEHOLDER_PRICES } from "../../paperwork/prices.ts";
 import { ESTIMATE_NOTICE } from "../../parts/cautions.ts";
+import type { Cost } from "../../remedies/cost.ts";
 import type { Site } from "../../remedies/site.ts";
 import { usePrices } from "../../store/prices.ts";
 import { boxesOf } from "../canvas/boxes.ts";
 import { boundsOf } from "../canvas/layout.ts";
 import { costWords } from "../cures/costWords.ts";
+import { counted } from "../format.ts";
 import { PrintDrawing } from "../print/PrintDrawing.tsx";
 import { type Compared, verdictIn } from "./sides.ts";
 
@@ -27,7 +30,7 @@ export function CustomerPage({ compared }: { readonly compared: Compared }) {
           <li key={line}>{line}</li>
         ))}
       </ul>
-      <p>{costWords(cost, usePrices.getState().currency)}</p>
+      <p>{ownCostWords(cost)}</p>
       <h2>What you will get</h2>
       <table className="paper-turns">
         <thead>
@@ -55,6 +58,17 @@ export function CustomerPage({ compared }: { readonly compared: Compared }) {
       </p>
     </div>
   );
+}
+
+/** Invented placeholders are nothing to hand to a customer: without own prices only the cables are told. */
+function ownCostWords(cost: Cost): string {
+  const { prices, currency } = usePrices.getState();
+  const isOwn = Object.entries(prices).some(([kind, price]) => {
+    const placeholder = PLACEHOLDER_PRICES[kind];
+    return price.price !== placeholder?.price || price.workMinutes !== placeholder.workMinutes;
+  });
+  if (isOwn) return costWords(cost, currency);
+  return cost.newCables === 0 ? "No new cable." : `${counted(cost.newCables, "new cable")}.`;
 }
 
 function placeWords(verdict: Verdict | undefined): string {

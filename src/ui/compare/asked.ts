@@ -11,6 +11,12 @@ type Asked = { readonly before: Side | null; readonly after: Side | null };
 
 export const useCompared = create<Asked>(() => ({ before: null, after: null }));
 
+/** Without a choice: the first variant, and the one at work. */
+export function openComparison(): void {
+  useCompared.setState({ before: null, after: null });
+  openDialog("compare");
+}
+
 export function compareVariants(before: string, after: string): void {
   useCompared.setState({ before: { name: before }, after: { name: after } });
   openDialog("compare");

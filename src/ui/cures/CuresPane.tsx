@@ -32,9 +32,9 @@ export function CuresPane() {
         <>
           <Heading />
           <Results />
+          <PriceNote />
         </>
       )}
-      <PriceNote />
     </div>
   );
 }

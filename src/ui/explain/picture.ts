@@ -25,6 +25,8 @@ export function cutOutScale(
 
 /** Fewer ticks than this leave the reader without a measure. */
 const LEAST_TICKS = 3;
+/** Nearer to the right edge than this the figures of a tick would be cut off [px]. */
+const HALF_LABEL_PX = 16;
 
 /** Ticks of the strips that lie in the stretch; where these are too few, round frequencies in between. */
 export function ticksOf(
@@ -32,15 +34,10 @@ export function ticksOf(
   x: ScaleLinear<number, number>,
   most: number,
 ): readonly number[] {
-  const usual = (isSky({ fromMHz, toMHz }) ? SKY_TICKS_MHZ : COAX_TICKS_MHZ).filter(
-    (mhz) => mhz > fromMHz && mhz < toMHz,
-  );
+  const fits = (mhz: number) => mhz > fromMHz && x(mhz) < x(toMHz) - HALF_LABEL_PX;
+  const usual = (isSky({ fromMHz, toMHz }) ? SKY_TICKS_MHZ : COAX_TICKS_MHZ).filter(fits);
   if (usual.length >= LEAST_TICKS) return usual.slice(0, most);
-  return x
-    .copy()
-    .domain([fromMHz, toMHz])
-    .ticks(most)
-    .filter((mhz) => mhz > fromMHz && mhz < toMHz);
+  return x.copy().domain([fromMHz, toMHz]).ticks(most).filter(fits);
 }
 
 /** Marks that mean the same, told in one line under the picture. */

@@ -1,8 +1,8 @@
 import { LoaderCircle, RotateCcw, Search, Square } from "lucide-react";
-import { useMemo } from "react";
-import { symptomsOf } from "../../remedies/faults/symptoms.ts";
+import { useMemo, useState } from "react";
+import { type Observation, symptomsOf } from "../../remedies/faults/symptoms.ts";
 import { useApp } from "../../store/app.ts";
-import { useFinder } from "../../store/faultFinder.ts";
+import { type Seen, useFinder } from "../../store/faultFinder.ts";
 import { Found } from "./Found.tsx";
 import { SeenTable } from "./SeenTable.tsx";
 import { useDocumentLook } from "./useDocumentLook.ts";
@@ -12,6 +12,8 @@ export function Finder() {
   const sound = useDocumentLook();
   const symptoms = useMemo(() => symptomsOf(sound, sound), [sound]);
   const seen = useFinder((s) => s.seen);
+  // Folded away once it is searched for, so that what is found comes into view.
+  const [isOpen, setOpen] = useState(seen.size === 0 || useFinder.getState().status === "idle");
   const receivers = symptoms.filter((s) => s.role === "receiver");
   const outlets = symptoms.filter((s) => s.role === "outlet");
   if (symptoms.length === 0)
@@ -24,40 +26,64 @@ export function Finder() {
   return (
     <>
       <p>Say what is seen on site. Single faults in this design that would explain it are then looked for.</p>
-      {receivers.length > 0 ? <SeenTable title="Receivers" symptoms={receivers} /> : null}
-      {outlets.length > 0 ? (
-        <details className="fault-more" open={receivers.length === 0}>
-          <summary>Sockets, measured at the wall</summary>
-          <SeenTable title="Sockets" symptoms={outlets} />
-        </details>
-      ) : null}
-      <div className="button-row">
-        {receivers.length > 0 ? (
-          <button
-            type="button"
-            className="button"
-            disabled={!fails}
-            onClick={() => useFinder.getState().restWorks(receivers)}
-          >
-            All other receivers work
-          </button>
-        ) : null}
-        <button
-          type="button"
-          className="button"
-          disabled={seen.size === 0}
-          onClick={() => useFinder.getState().clear()}
-        >
-          <RotateCcw size={15} aria-hidden /> Start afresh
-        </button>
-      </div>
-      <SearchLine canSearch={fails} />
+      <details
+        className="fault-more"
+        open={isOpen}
+        onToggle={(event) => {
+          if (event.target === event.currentTarget) setOpen(event.currentTarget.open);
+        }}
+      >
+        <summary>{seenWords([...seen.values()])}</summary>
+        <div className="seen-body">
+          {receivers.length > 0 ? <SeenTable title="Receivers" symptoms={receivers} /> : null}
+          {outlets.length > 0 ? (
+            <details className="fault-more" open={receivers.length === 0}>
+              <summary>Sockets, measured at the wall</summary>
+              <SeenTable title="Sockets" symptoms={outlets} />
+            </details>
+          ) : null}
+          <div className="button-row">
+            {receivers.length > 0 ? (
+              <button
+                type="button"
+                className="button"
+                disabled={!fails}
+                onClick={() => useFinder.getState().restWorks(receivers)}
+              >
+                All other receivers work
+              </button>
+            ) : null}
+            <button
+              type="button"
+              className="button"
+              disabled={seen.size === 0}
+              onClick={() => useFinder.getState().clear()}
+            >
+              <RotateCcw size={15} aria-hidden /> Start afresh
+            </button>
+          </div>
+        </div>
+      </details>
+      <SearchLine canSearch={fails} onStart={() => setOpen(false)} />
       <Results />
     </>
   );
 }
 
-function SearchLine({ canSearch }: { readonly canSearch: boolean }) {
+/** "What is seen: 1 fails, 6 work" */
+function seenWords(seen: readonly Observation[]): string {
+  const count = (works: Seen) => seen.filter((o) => o.works === works).length;
+  const words = [
+    ...(count(false) > 0 ? [`${count(false)} ${count(false) === 1 ? "fails" : "fail"}`] : []),
+    ...(count("partial") > 0 ? [`${count("partial")} in part`] : []),
+    ...(count(true) > 0 ? [`${count(true)} ${count(true) === 1 ? "works" : "work"}`] : []),
+  ];
+  return words.length === 0 ? "What is seen" : `What is seen: ${words.join(", ")}`;
+}
+
+type SearchProps = { readonly canSearch: boolean; readonly onStart: () => void };
+
+function SearchLine({ canSearch, onStart }: SearchProps) {
   const { status, progress, problem } = useFinder();
   const percent = progress ? Math.round((100 * progress.done) / Math.max(1, progress.of)) : 0;
   return (
@@ -71,7 +97,10 @@ function SearchLine({ canSearch }: { readonly canSearch: boolean }) {
           type="button"
           className="button main"
           disabled={!canSearch}
-          onClick={() => useFinder.getState().start()}
+          onClick={() => {
+            onStart();
+            useFinder.getState().start();
+          }}
         >
           <Search size={16} aria-hidden /> Find the fault
         </button>

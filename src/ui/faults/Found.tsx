@@ -78,7 +78,7 @@ function SuspicionItem({ suspicion, byId }: { readonly suspicion: PlainSuspicion
       <PreviewButton fault={first} />
       {others.length > 0 ? (
         <details className="fault-more">
-          <summary>{counted(others.length, "more")} that would look the same</summary>
+          <summary>{others.length} more that would look the same</summary>
           <ul className="fault-list">
             {others.map((fault) => (
               <li key={fault.id} className="fault-other">

@@ -5,7 +5,6 @@ import type { Reading } from "../../remedies/faults/reading.ts";
 import { readingWords } from "../../remedies/faults/readingWords.ts";
 import { useFinder } from "../../store/faultFinder.ts";
 import type { PlainMeasurement } from "../../store/searchDiagnosis.ts";
-import { counted } from "../format.ts";
 import { selectFromPane } from "../reveal.ts";
 
 type Props = { readonly measurement: PlainMeasurement; readonly byId: ReadonlyMap<string, Fault> };
@@ -42,6 +41,7 @@ export function NextMeasurement({ measurement, byId }: Props) {
           </li>
         ))}
       </ul>
+      <p className="small">Anything else: it is none of these faults, or more than one at once.</p>
       {measurement.quantity === "volts" ? <VoltsField onTake={take} /> : null}
     </section>
   );
@@ -51,7 +51,7 @@ export function NextMeasurement({ measurement, byId }: Props) {
 function meaning(ids: readonly string[], byId: Props["byId"]): string {
   const [first] = ids.flatMap((id) => byId.get(id) ?? []);
   const rest = ids.length - 1;
-  return `then: ${first?.title ?? ""}${rest > 0 ? ` And ${counted(rest, "more")}.` : ""}`;
+  return `then: ${first?.title ?? ""}${rest > 0 ? ` And ${rest} more.` : ""}`;
 }
 
 /** A voltage may lie between what any single fault gives. */

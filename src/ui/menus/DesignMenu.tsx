@@ -18,6 +18,7 @@ import {
 import { DropdownMenu } from "radix-ui";
 import { useApp } from "../../store/app.ts";
 import { useDocuments } from "../../store/documents.ts";
+import { openComparison } from "../compare/asked.ts";
 import { findCures } from "../cures/actions.ts";
 import { chooseFile, downloadDesign, openEmpty } from "../documents/actions.ts";
 import { findFault } from "../faults/actions.ts";
@@ -43,7 +44,7 @@ export function DesignMenu() {
           <Item icon={Download} name="Download as a file" onPress={() => downloadDesign()} />
           <DropdownMenu.Separator className="menu-line" />
           <Item icon={Layers} name="Variants…" onPress={() => openDialog("variants")} />
-          <Item icon={GitCompareArrows} name="Before and after…" onPress={() => openDialog("compare")} />
+          <Item icon={GitCompareArrows} name="Before and after…" onPress={openComparison} />
           <Item icon={Search} name="Find cures" onPress={() => void findCures()} />
           <Item icon={Equal} name="Level all outlets…" onPress={() => openDialog("balance")} />
           <Item icon={Unplug} name="Find the fault…" onPress={findFault} />

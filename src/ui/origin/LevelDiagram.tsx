@@ -1,8 +1,8 @@
 import { useMemo } from "react";
 import { decimal } from "../format.ts";
 import type { Answer } from "./answer.ts";
+import { nearest, shortened } from "./columns.ts";
 import { type Bound, type Diagram, diagram, EDGE, levelPath } from "./diagram.ts";
-import { nearest } from "./nearest.ts";
 
 const BOUND_WORDS: Readonly<Record<Bound["name"], string>> = {
   most: "most",
@@ -13,7 +13,7 @@ const BOUND_WORDS: Readonly<Record<Bound["name"], string>> = {
 /** What a walk adds: where one stands, where it goes wrong, and other carriers for comparison. */
 export type Walked = {
   readonly stop: number;
-  readonly trouble: { readonly at: number; readonly kind: "lost" | "doubtful" } | null;
+  readonly trouble: { readonly at: number; readonly kind: "lost" | "doubtful"; readonly mark: string } | null;
   readonly onStop: (stop: number) => void;
   /** Carriers that pass the same parts; `dash` tells them apart without colour. */
   readonly others: readonly Other[];
@@ -138,7 +138,7 @@ export function LevelDiagram({
         >
           <path d="M-6 -6L6 6M-6 6L6 -6" />
           <text y={-11} textAnchor="middle">
-            {walked.trouble.kind === "lost" ? "lost" : "off limits"}
+            {walked.trouble.mark}
           </text>
         </g>
       ) : null}
@@ -161,10 +161,6 @@ export function LevelDiagram({
 function troubleY(levelDbuv: number | undefined, y: Diagram["y"]): number {
   const [low = 0] = y.domain();
   return levelDbuv !== undefined && Number.isFinite(levelDbuv) ? y(levelDbuv) : y(low) - 12;
-}
-
-function shortened(text: string, length: number): string {
-  return text.length > length ? `${text.slice(0, length - 1)}…` : text;
 }
 
 /** Labels moved apart until none covers another. */

@@ -61,10 +61,7 @@ export function StepTable({
             <td>
               {step.did.join(" · ")}
               {walked?.trouble?.at === n ? (
-                <strong className={`trouble-words ${walked.trouble.kind}`}>
-                  {" "}
-                  ✕ {walked.trouble.kind === "lost" ? "lost here" : "off limits"}
-                </strong>
+                <strong className={`trouble-words ${walked.trouble.kind}`}> ✕ {walked.trouble.mark}</strong>
               ) : null}
             </td>
             <Figures step={step} isDisturbed={isDisturbed} />

@@ -2,6 +2,7 @@
 import { type ScaleLinear, type ScalePoint, scaleLinear, scalePoint } from "d3-scale";
 import { area, line } from "d3-shape";
 import type { Answer, Step } from "./answer.ts";
+import { NAME_LINE_PX, nameLength } from "./columns.ts";
 
 export const EDGE = { left: 46, right: 118, top: 22, bottom: 26 } as const;
 
@@ -31,11 +32,6 @@ type Size = {
   readonly named?: boolean;
 };
 
-/** Narrower columns than this cut every name short [px]. */
-const LEAST_NAME_PX = 56;
-const NAME_LINE_PX = 14;
-const NAME_LETTER_PX = 6.2;
-
 export function diagram(answer: Answer, size: Size): Diagram {
   const { steps } = answer;
   const bounds = boundsOf(answer);
@@ -43,8 +39,8 @@ export function diagram(answer: Answer, size: Size): Diagram {
     .domain(steps.map((_, n) => n))
     .range([EDGE.left, size.width - EDGE.right])
     .padding(0.35);
-  const hasNames = size.named === true && (steps.length < 2 || x.step() >= LEAST_NAME_PX);
-  const bottom = size.height - EDGE.bottom - (hasNames ? NAME_LINE_PX : 0);
+  const letters = size.named ? nameLength(x.step()) : 0;
+  const bottom = size.height - EDGE.bottom - (letters > 0 ? NAME_LINE_PX : 0);
   const y = scaleLinear()
     .domain(levels(steps, bounds, size.further ?? []))
     .range([bottom, EDGE.top]);
@@ -60,7 +56,7 @@ export function diagram(answer: Answer, size: Size): Diagram {
     x,
     y,
     bottom,
-    nameLength: hasNames ? Math.floor(x.step() / NAME_LETTER_PX) : 0,
+    nameLength: letters,
     bounds,
     allowed:
       area<Step>()

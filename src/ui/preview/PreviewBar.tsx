@@ -1,12 +1,19 @@
 import { Check, Eye, X } from "lucide-react";
+import { useEffect } from "react";
 import { useApp } from "../../store/app.ts";
+import type { Preview } from "../../store/preview.ts";
+import { isElsewhere } from "../keys.ts";
 import "./preview.css";
 
 /** Over the canvas while another design than the document is shown: what it is, and the two ways on. */
 export function PreviewBar() {
   const preview = useApp((s) => s.preview);
-  if (!preview) return null;
+  return preview ? <Bar preview={preview} /> : null;
+}
+
+function Bar({ preview }: { readonly preview: Preview }) {
   const { closePreview, applyPreview } = useApp.getState();
+  useEscape(closePreview);
   return (
     <section className="preview-bar" aria-label="Preview">
       <p role="status">
@@ -29,4 +36,18 @@ export function PreviewBar() {
       </div>
     </section>
   );
+}
+
+/** From anywhere on the page: mostly it is a pane that has the focus while one looks at the canvas. */
+function useEscape(close: () => void): void {
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      const target = event.target instanceof Element ? event.target : null;
+      if (event.key !== "Escape" || event.defaultPrevented || isElsewhere(target)) return;
+      event.preventDefault();
+      close();
+    };
+    window.addEventListener("keydown", onKey);
+    return () => window.removeEventListener("keydown", onKey);
+  }, [close]);
 }

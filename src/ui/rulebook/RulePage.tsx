@@ -7,7 +7,7 @@ import { report } from "../../findings/report.ts";
 import { useApp } from "../../store/app.ts";
 import { openAside } from "../documents/actions.ts";
 import { Explanation } from "../explain/Explanation.tsx";
-import { setExplained } from "../explain/opened.ts";
+import { revealExplained } from "../explain/opened.ts";
 import { counted } from "../format.ts";
 import { showPane } from "../panes.ts";
 import { PrintDrawing } from "../print/PrintDrawing.tsx";
@@ -64,7 +64,7 @@ function InOpenDesign({ rule }: { readonly rule: string }) {
 
 function showExplained(finding: Finding): void {
   showPane("verdict");
-  setExplained(finding, true);
+  revealExplained(finding);
 }
 
 function Example({

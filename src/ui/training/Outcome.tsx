@@ -1,4 +1,4 @@
-import { PencilRuler, RotateCcw } from "lucide-react";
+import { Footprints, RotateCcw } from "lucide-react";
 import { useMemo } from "react";
 import { walkSignal } from "../../findings/walk/signal.ts";
 import { isSolved } from "../../remedies/training/progress.ts";
@@ -34,7 +34,7 @@ export function Outcome({ session }: CaseProps) {
       <Walk session={session} />
       <div className="button-row">
         <button type="button" className="button" onClick={() => void openInEditor(session)}>
-          <PencilRuler size={16} aria-hidden /> Open it with its fault
+          <Footprints size={16} aria-hidden /> Walk it on the canvas
         </button>
         <button type="button" className="button" onClick={() => useTraining.getState().forget(session.key)}>
           <RotateCcw size={15} aria-hidden /> Work on it again

@@ -4,6 +4,7 @@ import { partById, portsOf } from "../../design/lookup.ts";
 import { usePractice } from "../../store/trainingSession.ts";
 import { boxesOf } from "../canvas/boxes.ts";
 import { routePath, routeWire } from "../canvas/route.ts";
+import { closerTogether } from "./closerTogether.ts";
 
 /** A bare wire, with the meter drawn at the end where it hangs. */
 export const PlanWire = memo(function PlanWire(props: EdgeProps) {
@@ -26,7 +27,7 @@ export const PlanWire = memo(function PlanWire(props: EdgeProps) {
       from: { x: sourceX, y: sourceY },
       to: { x: targetX, y: targetY },
       lane: { index, count: outputs.length },
-      boxes: boxesOf(design),
+      boxes: boxesOf(closerTogether(design)),
     });
     return routePath(points);
   }, [design, from, sourceHandleId, sourceX, sourceY, targetX, targetY]);

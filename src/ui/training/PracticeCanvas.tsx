@@ -4,14 +4,17 @@
  */
 import { type EdgeTypes, type NodeTypes, ReactFlow, ReactFlowProvider } from "@xyflow/react";
 import { useLayoutEffect, useMemo, useRef, useState } from "react";
+import type { Design } from "../../design/design.ts";
 import { type PortRef, wireId } from "../../design/design.ts";
 import { isSamePort, wireAt } from "../../design/lookup.ts";
-import { type Session, usePractice } from "../../store/trainingSession.ts";
+import { usePractice } from "../../store/trainingSession.ts";
 import { boxOf } from "../canvas/boxes.ts";
 import { edgesOf, nodesOf, type PartNode, type WireEdge } from "../canvas/flowItems.ts";
 import { boundsOf, type Size } from "../canvas/layout.ts";
 import { sizeOf } from "../canvas/paneSize.ts";
-import { emptyView, LEAST_ZOOM, MOST_ZOOM, opening, type Viewport } from "../canvas/viewMath.ts";
+import { emptyView, fitting, LEAST_ZOOM, MOST_ZOOM, type Viewport } from "../canvas/viewMath.ts";
+import { closerTogether } from "./closerTogether.ts";
+import { PlanBar } from "./PlanBar.tsx";
 import { PlanCard } from "./PlanCard.tsx";
 import { PlanWire } from "./PlanWire.tsx";
 import { hangMeter, suspectPart } from "./picking.ts";
@@ -26,33 +29,60 @@ import "../canvas/strip.css";
 const NODE_TYPES: NodeTypes = { part: PlanCard };
 const EDGE_TYPES: EdgeTypes = { wire: PlanWire };
 const NONE = new Map<string, never>();
+/** Below this, names are drawn larger and small print is left out. */
+const SMALL_ZOOM = 0.75;
+/** At less than this nobody can tap a connector. */
+const LEAST_START_ZOOM = 0.65;
+const MARGIN_PX = 36;
 
 export function PracticeCanvas({ session }: CaseProps) {
   const frame = useRef<HTMLDivElement>(null);
   const [start, setStart] = useState<Viewport | null>(null);
+  const [zoom, setZoom] = useState(1);
+  const plan = useMemo(() => closerTogether(session.opened.design), [session]);
   useLayoutEffect(() => {
-    if (frame.current) setStart(startView(session, sizeOf(frame.current)));
-  }, [session]);
+    if (!frame.current) return;
+    const view = startView(plan, sizeOf(frame.current));
+    setStart(view);
+    setZoom(view.zoom);
+  }, [plan]);
   return (
-    <div className="canvas practice-plan" ref={frame} data-detail="near">
+    <div className="canvas practice-plan" ref={frame} data-detail={zoom < SMALL_ZOOM ? "mid" : "near"}>
       {start ? (
         <ReactFlowProvider>
-          <Plan session={session} start={start} />
+          <Plan session={session} plan={plan} start={start} onZoom={setZoom} />
+          <PlanBar plan={plan} />
         </ReactFlowProvider>
       ) : null}
     </div>
   );
 }
 
-function startView({ opened }: Session, pane: Size): Viewport {
-  const { parts } = opened.design;
+/** All of it while that can be read, otherwise its beginning on the roof side. */
+function startView({ parts }: Design, pane: Size): Viewport {
   const bounds = boundsOf(parts.map(boxOf));
-  return bounds ? opening(bounds, pane, parts.length) : emptyView(pane);
+  if (!bounds) return emptyView(pane);
+  const whole = fitting(bounds, pane);
+  if (whole.zoom >= LEAST_START_ZOOM) return whole;
+  const zoom = LEAST_START_ZOOM;
+  const fitsDown = bounds.height * zoom <= pane.height - 2 * MARGIN_PX;
+  return {
+    x: MARGIN_PX - bounds.x * zoom,
+    y: fitsDown ? pane.height / 2 - (bounds.y + bounds.height / 2) * zoom : MARGIN_PX - bounds.y * zoom,
+    zoom,
+  };
 }
 
-function Plan({ session, start }: CaseProps & { readonly start: Viewport }) {
+type PlanProps = CaseProps & {
+  /** The design as it is drawn here. */
+  readonly plan: Design;
+  readonly start: Viewport;
+  readonly onZoom: (zoom: number) => void;
+};
+
+function Plan({ session, plan, start, onZoom }: PlanProps) {
   const { design } = session.opened;
-  const { nodes, edges } = usePlan(session);
+  const { nodes, edges } = usePlan(plan);
   const pickWire = (id: string) => {
     const wire = design.wires.find((w) => wireId(w) === id);
     if (wire) hangMeter(nearestEnd(wire.from, wire.to));
@@ -76,6 +106,7 @@ function Plan({ session, start }: CaseProps & { readonly start: Viewport }) {
       multiSelectionKeyCode={null}
       zoomOnDoubleClick={false}
       attributionPosition="top-left"
+      onMove={(_, { zoom }) => onZoom(zoom)}
       // The keyboard selects what has the focus, as a tap does: both arrive as a change.
       onNodesChange={(changes) => {
         for (const change of changes) if (change.type === "select" && change.selected) suspectPart(change.id);
@@ -93,8 +124,7 @@ function nearestEnd(from: PortRef, to: PortRef): PortRef {
   return place && isSamePort(place, to) ? to : from;
 }
 
-function usePlan(session: Session): { readonly nodes: PartNode[]; readonly edges: WireEdge[] } {
-  const { design } = session.opened;
+function usePlan(design: Design): { readonly nodes: PartNode[]; readonly edges: WireEdge[] } {
   const suspect = usePractice((s) => s.suspect);
   const place = usePractice((s) => s.place);
   return useMemo(() => {

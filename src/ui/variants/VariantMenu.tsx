@@ -2,6 +2,7 @@ import { Check, ChevronDown, Layers } from "lucide-react";
 import { DropdownMenu } from "radix-ui";
 import { activeName, variantNames } from "../../design/variants.ts";
 import { useApp } from "../../store/app.ts";
+import { openComparison } from "../compare/asked.ts";
 import { openDialog } from "../panes.ts";
 import { goToVariant } from "./actions.ts";
 import "./variants.css";
@@ -36,7 +37,7 @@ export function VariantMenu() {
           <DropdownMenu.Item className="menu-item" onSelect={() => openDialog("variants")}>
             <span className="menu-check" /> Variants…
           </DropdownMenu.Item>
-          <DropdownMenu.Item className="menu-item" onSelect={() => openDialog("compare")}>
+          <DropdownMenu.Item className="menu-item" onSelect={openComparison}>
             <span className="menu-check" /> Before and after…
           </DropdownMenu.Item>
         </DropdownMenu.Content>

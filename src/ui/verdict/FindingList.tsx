@@ -1,10 +1,10 @@
 import { CircleAlert, Info, TriangleAlert } from "lucide-react";
-import { memo, useId } from "react";
+import { memo, useId, useRef } from "react";
 import type { Finding, Severity } from "../../findings/finding.ts";
 import { useApp } from "../../store/app.ts";
 import { CureButton } from "../cures/CureButton.tsx";
 import { Explanation } from "../explain/Explanation.tsx";
-import { useExplained } from "../explain/opened.ts";
+import { useComeIntoSight, useExplained } from "../explain/opened.ts";
 import { WhyButton } from "../explain/WhyButton.tsx";
 import { counted } from "../format.ts";
 import { selectFromPane } from "../reveal.ts";
@@ -57,10 +57,12 @@ export const FindingItem = memo(function FindingItem({ finding }: { readonly fin
   const { parts, wires } = finding;
   const id = useId();
   const isOpen = useExplained(finding);
+  const row = useRef<HTMLLIElement>(null);
+  useComeIntoSight(finding, row);
   const led = parts.length > 0 || wires.length > 0;
   const limits = limitWords(finding);
   return (
-    <li className={`finding ${finding.severity}`}>
+    <li className={`finding ${finding.severity}`} ref={row}>
       <button
         type="button"
         className="finding-press"

@@ -68,6 +68,7 @@ function PaperSupply({
     <>
       <SupplyDiagram
         branch={branch}
+        stops={route.stops}
         bounds={boundsOfBranch(evaluation, branch)}
         stop={-1}
         trouble={route.trouble}

@@ -56,7 +56,7 @@ function Way({ way, shown }: { readonly way: CarrierWay; readonly shown: ShownSi
   const [attach, size] = useSize();
   const { route, walking, ways, stop } = shown;
   const found = useMemo(() => wayAnswer(evaluation, way, route, walking), [evaluation, way, route, walking]);
-  const others = useMemo(() => comparable(way, ways), [way, ways]);
+  const others = useMemo(() => comparable(way, ways, route.stops.length), [way, ways, route]);
   if (found.steps.length === 0) return null;
   const walked: Walked = { stop, trouble: route.trouble, onStop: goTo, others };
   return (
@@ -95,12 +95,20 @@ function Way({ way, shown }: { readonly way: CarrierWay; readonly shown: ShownSi
   );
 }
 
-/** Levels of the other carriers that pass the same parts; those on other ways cannot share the diagram. */
-export function comparable(way: CarrierWay, ways: readonly CarrierWay[]): Walked["others"] {
+/**
+ * Levels of the other carriers that pass the same parts; those on other ways cannot share the diagram.
+ * A receiver as the last of so many stops has the level that arrives.
+ */
+export function comparable(way: CarrierWay, ways: readonly CarrierWay[], stops: number): Walked["others"] {
   const parts = way.steps.map((s) => s.part).join("|");
   return ways.flatMap((other, n) =>
     other !== way && other.steps.map((s) => s.part).join("|") === parts
-      ? [{ name: other.name, dash: dashOf(n), levels: other.steps.map((s) => s.levelDbuv) }]
+      ? [{ name: other.name, dash: dashOf(n), levels: levelsOf(other, stops) }]
       : [],
   );
+}
+
+function levelsOf({ steps, end }: CarrierWay, stops: number): readonly number[] {
+  const levels = steps.map((s) => s.levelDbuv);
+  return end && levels.length < stops ? [...levels, end.levelDbuv] : levels;
 }

@@ -1,4 +1,5 @@
 import { ChevronLeft, ChevronRight, X } from "lucide-react";
+import { capital } from "../../findings/explain/plainWords.ts";
 import { IconButton } from "../kit/IconButton.tsx";
 import { stepBy } from "./steps.ts";
 import type { Shown } from "./walk.ts";
@@ -20,7 +21,7 @@ export function StepBar({ shown }: { readonly shown: Shown }) {
           <>
             {" "}
             <span className={`trouble-here ${trouble.kind}`}>
-              <X size={14} aria-hidden /> {trouble.kind === "lost" ? "Lost here" : "Off limits here"}
+              <X size={14} aria-hidden /> {capital(trouble.mark)}
               {trouble.words === here?.words ? "" : `: ${trouble.words}`}
             </span>
           </>

@@ -8,6 +8,7 @@ import { useSize } from "../kit/useSize.ts";
 import { SupplyDiagram } from "./SupplyDiagram.tsx";
 import { SupplyTable } from "./SupplyTable.tsx";
 import { goTo, goToPart } from "./steps.ts";
+import { thresholdAt } from "./stops.ts";
 import { voltsBounds } from "./supplyDiagram.ts";
 import type { ShownSupply } from "./walk.ts";
 import { changeWalk } from "./walking.ts";
@@ -81,6 +82,7 @@ function Branch({ shown }: { readonly shown: ShownSupply }) {
           {size && size.width > 200 ? (
             <SupplyDiagram
               branch={branch}
+              stops={route.stops}
               bounds={bounds}
               stop={stop}
               trouble={route.trouble}
@@ -109,10 +111,7 @@ function Branch({ shown }: { readonly shown: ShownSupply }) {
 }
 
 export function boundsOfBranch(evaluation: Evaluation, branch: readonly SupplyStep[]) {
-  return voltsBounds(branch, ({ part, port }) => {
-    const state = evaluation.record(part)?.switches[port];
-    return state && state.setting !== "stack" && state.thresholdVolts > 0 ? state.thresholdVolts : null;
-  });
+  return voltsBounds(branch, (step) => thresholdAt(evaluation, step));
 }
 
 /** What is asked of every switch that hears it, and whether it is done. */

@@ -1,9 +1,9 @@
 import { useMemo } from "react";
 import type { SupplyStep } from "../../findings/walk/supply.ts";
 import { decimal } from "../format.ts";
+import { nearest, shortened } from "../origin/columns.ts";
 import { spread } from "../origin/LevelDiagram.tsx";
-import { nearest } from "../origin/nearest.ts";
-import type { Trouble } from "./stops.ts";
+import type { Stop, Trouble } from "./stops.ts";
 import { SUPPLY_EDGE as EDGE, supplyDiagram, type VoltsBound } from "./supplyDiagram.ts";
 
 const BOUND_WORDS: Readonly<Record<VoltsBound["name"], string>> = {
@@ -13,6 +13,7 @@ const BOUND_WORDS: Readonly<Record<VoltsBound["name"], string>> = {
 
 type Props = {
   readonly branch: readonly SupplyStep[];
+  readonly stops: readonly Stop[];
   readonly bounds: readonly VoltsBound[];
   readonly stop: number;
   readonly trouble: Trouble | null;
@@ -22,12 +23,11 @@ type Props = {
 };
 
 /** What is left of the voltage at every part, from the receiver at the right up to the roof at the left. */
-export function SupplyDiagram({ branch, bounds, stop, trouble, width, height, onStop }: Props) {
-  const { x, y, curves } = useMemo(
+export function SupplyDiagram({ branch, stops, bounds, stop, trouble, width, height, onStop }: Props) {
+  const { x, y, bottom, nameLength, curves } = useMemo(
     () => supplyDiagram(branch, bounds, { width, height }),
     [branch, bounds, width, height],
   );
-  const bottom = height - EDGE.bottom;
   const first = branch[0];
   const last = branch.at(-1);
   return (
@@ -51,7 +51,7 @@ export function SupplyDiagram({ branch, bounds, stop, trouble, width, height, on
           x={(x(stop) ?? 0) - 9}
           y={EDGE.top - 4}
           width={18}
-          height={height - EDGE.top - 2}
+          height={bottom - EDGE.top + 24}
           rx={4}
         />
       ) : null}
@@ -64,14 +64,19 @@ export function SupplyDiagram({ branch, bounds, stop, trouble, width, height, on
             </text>
           </g>
         ))}
-        {branch.map((step, n) => (
+        {stops.map(({ label }, n) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a step is its place on the way.
           <g key={n} transform={`translate(${x(n)} 0)`}>
             <line y1={EDGE.top} y2={bottom} />
             <text y={bottom + 16} textAnchor="middle" className={stop === n ? "at-stop" : undefined}>
               {n + 1}
-              <title>{step.part}</title>
+              <title>{label}</title>
             </text>
+            {nameLength > 0 ? (
+              <text y={bottom + 30} textAnchor="middle" className={stop === n ? "at-stop" : undefined}>
+                {shortened(label, nameLength)}
+              </text>
+            ) : null}
           </g>
         ))}
         <text x={width - EDGE.right + 6} y={11}>
@@ -106,12 +111,12 @@ export function SupplyDiagram({ branch, bounds, stop, trouble, width, height, on
       ))}
       {trouble ? (
         <g
-          className="trouble lost"
-          transform={`translate(${x(trouble.at) ?? 0} ${y(branch[trouble.at]?.volts ?? 0)})`}
+          className={`trouble ${trouble.kind}`}
+          transform={`translate(${x(trouble.at) ?? 0} ${y(branch[trouble.at]?.volts18 ?? 0)})`}
         >
           <path d="M-6 -6L6 6M-6 6L6 -6" />
           <text y={-11} textAnchor="middle">
-            ends here
+            {trouble.mark}
           </text>
         </g>
       ) : null}

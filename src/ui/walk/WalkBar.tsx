@@ -13,9 +13,11 @@ export function WalkBar() {
     <div className="canvas-bar" role="toolbar" aria-label="Walk">
       <span className="canvas-bar-words walk-bar-words">
         <Footprints size={15} aria-hidden />
-        {route.stops.length === 0
-          ? "Nowhere to walk"
-          : `${stop + 1} of ${route.stops.length} · ${route.stops[stop]?.label}`}
+        <span>
+          {route.stops.length === 0
+            ? "Nowhere to walk"
+            : `${stop + 1} of ${route.stops.length} · ${route.stops[stop]?.label}`}
+        </span>
       </span>
       <StepButtons shown={shown} />
       <IconButton icon={X} name="End the walk" onPress={endWalk} />

@@ -16,9 +16,8 @@ export function WalkMark({ part, lit }: { readonly part: string; readonly lit: L
       <span>{number}</span>
       {isHere ? <span className="unseen">, you are here</span> : null}
       {trouble ? (
-        <strong className={`walk-trouble ${trouble}`}>
-          <X size={12} strokeWidth={2.6} aria-hidden="true" />{" "}
-          {trouble === "lost" ? "Lost here" : "Off limits"}
+        <strong className={`walk-trouble ${trouble.kind}`}>
+          <X size={12} strokeWidth={2.6} aria-hidden="true" /> {trouble.mark}
         </strong>
       ) : null}
     </span>

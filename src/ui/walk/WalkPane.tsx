@@ -9,7 +9,7 @@ import { StepBar } from "./StepBar.tsx";
 import { SupplyBody } from "./SupplyBody.tsx";
 import { takeKey } from "./steps.ts";
 import type { Shown } from "./walk.ts";
-import { changeWalk, endWalk, type Walking, type WalkView } from "./walking.ts";
+import { changeWalk, endWalk, suppliedIn, type Walking, type WalkView } from "./walking.ts";
 import "../origin/origin.css";
 import "./walk.css";
 
@@ -64,7 +64,10 @@ export function WalkPane({ shown }: { readonly shown: Shown }) {
 
 function PlaceChoice({ walking }: { readonly walking: Walking }) {
   const evaluation = useApp((s) => s.evaluation);
-  const places = walkPlaces(evaluation);
+  const isSupplied = suppliedIn(evaluation);
+  const all = walkPlaces(evaluation);
+  const places = walking.view === "signal" ? all : all.filter(isSupplied);
+  const isGone = !all.some((p) => p.key === walking.place.key);
   return (
     <label className="walk-choice">
       <span className="walk-to">{walking.view === "signal" ? "To" : "From"}</span>
@@ -80,7 +83,9 @@ function PlaceChoice({ walking }: { readonly walking: Walking }) {
         }}
       >
         {places.some((p) => p.key === walking.place.key) ? null : (
-          <option value={walking.place.key}>{walking.place.label} (gone)</option>
+          <option value={walking.place.key}>
+            {walking.place.label} {isGone ? "(gone)" : "(no supply)"}
+          </option>
         )}
         {(["receiver", "outlet"] as const).map((role) => (
           <optgroup key={role} label={role === "receiver" ? "Receivers" : "Sockets"}>

@@ -1,6 +1,6 @@
 /** What the canvas lights up: each card and wire asks only for itself, so a step redraws two cards and no more. */
 import { create } from "zustand";
-import type { Route } from "./stops.ts";
+import type { Route, Trouble } from "./stops.ts";
 
 type Lit = {
   readonly isLit: boolean;
@@ -12,7 +12,7 @@ export type LitPart = {
   /** Its number on the way, from 1. */
   readonly number: number;
   readonly isHere: boolean;
-  readonly trouble: "lost" | "doubtful" | null;
+  readonly trouble: Trouble | null;
 };
 
 const DARK: Lit = { isLit: false, parts: new Map(), wires: new Set() };
@@ -26,7 +26,7 @@ export function light(route: Route, stop: number): void {
     parts.set(part, {
       number: known?.number ?? n + 1,
       isHere: n === stop || known?.isHere === true,
-      trouble: route.trouble?.at === n ? route.trouble.kind : (known?.trouble ?? null),
+      trouble: route.trouble?.at === n ? route.trouble : (known?.trouble ?? null),
     });
   });
   useLit.setState({ isLit: true, parts: keepSame(parts), wires: new Set(route.wires) });
@@ -58,7 +58,12 @@ function keepSame(parts: Map<string, LitPart>): Map<string, LitPart> {
   const before = useLit.getState().parts;
   for (const [id, now] of parts) {
     const old = before.get(id);
-    if (old && old.number === now.number && old.isHere === now.isHere && old.trouble === now.trouble)
+    if (
+      old &&
+      old.number === now.number &&
+      old.isHere === now.isHere &&
+      old.trouble?.mark === now.trouble?.mark
+    )
       parts.set(id, old);
   }
   return parts;

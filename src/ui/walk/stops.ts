@@ -12,8 +12,14 @@ export type Stop = {
   readonly words: string;
 };
 
-/** "lost": not to be had from here on. "doubtful": had, but outside the limits. */
-export type Trouble = { readonly at: number; readonly kind: "lost" | "doubtful"; readonly words: string };
+/** "lost": not to be had from here on. "doubtful": had, but outside what is asked for. */
+export type Trouble = {
+  readonly at: number;
+  readonly kind: "lost" | "doubtful";
+  /** For a mark: "lost here". */
+  readonly mark: string;
+  readonly words: string;
+};
 
 export type Route = {
   readonly stops: readonly Stop[];
@@ -46,6 +52,7 @@ export function signalRoute(evaluation: Evaluation, way: CarrierWay | undefined,
     ? {
         at: Math.min(loss.step, stops.length - 1),
         kind: way.got ? "doubtful" : "lost",
+        mark: way.got ? "off limits" : "lost here",
         words: loss.words,
       }
     : null;
@@ -81,10 +88,37 @@ export function branchEnds(steps: readonly SupplyStep[]): readonly number[] {
   return ends.sort((a, b) => isBad(b) - isBad(a) || a - b);
 }
 
+/** The first switch that would take 18 V for 13 V. */
+function tooLowForHorizontal(
+  evaluation: Evaluation,
+  branch: readonly SupplyStep[],
+  stops: readonly Stop[],
+): Trouble | null {
+  const at = branch.findIndex((step) => {
+    const threshold = thresholdAt(evaluation, step);
+    return threshold !== null && step.volts13 !== step.volts18 && step.volts18 <= threshold;
+  });
+  const step = branch[at];
+  const threshold = step && thresholdAt(evaluation, step);
+  if (!step || threshold === null || threshold === undefined) return null;
+  return {
+    at,
+    kind: "lost",
+    mark: "too low for H",
+    words: `“${stops[at]?.label}” gets ${decimal(step.volts18)} V when horizontal is asked for, and takes it as vertical up to ${decimal(threshold)} V.`,
+  };
+}
+
 function isTrouble(step: SupplyStep | undefined): boolean {
   return (
     step?.end === "too low" || step?.end === "blocked" || step?.end === "shorted" || step?.end === "loop"
   );
+}
+
+/** Above this voltage the switch at a step takes a request as horizontal [V]; null where there is none. */
+export function thresholdAt(evaluation: Evaluation, { part, port }: SupplyStep): number | null {
+  const state = evaluation.record(part)?.switches[port];
+  return state && state.setting !== "stack" && state.thresholdVolts > 0 ? state.thresholdVolts : null;
 }
 
 /** From the receiver upwards. */
@@ -97,6 +131,8 @@ export function supplyRoute(evaluation: Evaluation, branch: readonly SupplyStep[
   });
   const last = branch.at(-1);
   const trouble: Trouble | null =
-    last && isTrouble(last) ? { at: stops.length - 1, kind: "lost", words: last.words } : null;
+    last && isTrouble(last)
+      ? { at: stops.length - 1, kind: "lost", mark: "ends here", words: last.words }
+      : tooLowForHorizontal(evaluation, branch, stops);
   return { stops, wires, trouble };
 }

@@ -2,6 +2,7 @@
 import { type ScaleLinear, type ScalePoint, scaleLinear, scalePoint } from "d3-scale";
 import { line } from "d3-shape";
 import type { SupplyStep } from "../../findings/walk/supply.ts";
+import { NAME_LINE_PX, nameLength } from "../origin/columns.ts";
 
 export const SUPPLY_EDGE = { left: 132, right: 40, top: 22, bottom: 26 } as const;
 
@@ -11,6 +12,10 @@ export type VoltsBound = { readonly name: "switch" | "needs"; readonly volts: nu
 export type SupplyDiagramShape = {
   readonly x: ScalePoint<number>;
   readonly y: ScaleLinear<number, number>;
+  /** Where the volts end and the numbers of the parts begin [px]. */
+  readonly bottom: number;
+  /** Letters of a name that fit under a number; 0 where names are not shown. */
+  readonly nameLength: number;
   /** Volts for a horizontal and for a vertical request; one line where both are alike. */
   readonly curves: readonly { readonly name: "horizontal" | "vertical" | "plain"; readonly path: string }[];
 };
@@ -24,10 +29,12 @@ export function supplyDiagram(
     .domain(branch.map((_, n) => n))
     .range([size.width - SUPPLY_EDGE.right, SUPPLY_EDGE.left])
     .padding(0.35);
+  const letters = nameLength(x.step());
+  const bottom = size.height - SUPPLY_EDGE.bottom - (letters > 0 ? NAME_LINE_PX : 0);
   const highest = Math.max(10, ...branch.map((s) => s.volts18), ...bounds.map((b) => b.volts));
   const y = scaleLinear()
     .domain([0, Math.ceil((highest + 1) / 5) * 5])
-    .range([size.height - SUPPLY_EDGE.bottom, SUPPLY_EDGE.top]);
+    .range([bottom, SUPPLY_EDGE.top]);
   const path = (volts: (step: SupplyStep) => number) =>
     line<SupplyStep>()
       .x((_, n) => x(n) ?? 0)
@@ -36,6 +43,8 @@ export function supplyDiagram(
   return {
     x,
     y,
+    bottom,
+    nameLength: letters,
     curves: isPlain
       ? [{ name: "plain", path: path((s) => s.volts) }]
       : [

@@ -14,7 +14,7 @@ export function useWalkLight(frame: RefObject<HTMLElement | null>): void {
   const route = shown?.route;
   const stop = shown?.stop ?? 0;
   useEffect(() => {
-    if (route) light(route, stop);
+    if (route && route.stops.length > 0) light(route, stop);
     else darken();
   }, [route, stop]);
   useEffect(() => darken, []);
@@ -23,14 +23,18 @@ export function useWalkLight(frame: RefObject<HTMLElement | null>): void {
   const way = shown && wayKey(shown);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another way is shown whole once; an edit leaves the view alone.
   useEffect(() => {
-    const whole = boundsOf(boxesOfParts(route?.stops.map((s) => s.part) ?? []));
-    if (whole) canvasView()?.showIfReadable(whole);
+    const show = () => {
+      const whole = boxAround(route?.stops.map((s) => s.part) ?? []);
+      if (whole) canvasView()?.showIfReadable(whole);
+      const spot = boxAround(part === undefined ? [] : [part]);
+      if (spot) canvasView()?.nudge(spot);
+    };
+    return afterLayout(show);
   }, [way]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: every other way begins with its own stop in view.
   useEffect(() => {
-    const spot = part === undefined ? null : boundsOf(boxesOfParts([part]));
+    const spot = boxAround(part === undefined ? [] : [part]);
     if (spot) canvasView()?.nudge(spot);
-  }, [part, way]);
+  }, [part]);
 
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
@@ -59,10 +63,20 @@ function wayKey({ walking, ...shown }: Shown): string {
   return `${walking.view} ${walking.place.key} ${which}`;
 }
 
-function boxesOfParts(ids: readonly string[]): Box[] {
+function boxAround(ids: readonly string[]): Box | null {
   const { record } = useApp.getState().evaluation;
-  return ids.flatMap((id) => {
-    const found = record(id);
-    return found ? [boxOf(found.part)] : [];
+  return boundsOf(
+    ids.flatMap((id) => {
+      const found = record(id);
+      return found ? [boxOf(found.part)] : [];
+    }),
+  );
+}
+
+/** Once the pane that a walk opens has taken its room from the canvas: the second frame from now. Returns how to call it off. */
+function afterLayout(act: () => void): () => void {
+  let frame = requestAnimationFrame(() => {
+    frame = requestAnimationFrame(act);
   });
+  return () => cancelAnimationFrame(frame);
 }

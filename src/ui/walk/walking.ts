@@ -1,11 +1,19 @@
 /** The walk now on the screen: view state of this window, not of the design. */
 import { create } from "zustand";
+import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { CarrierId } from "../../evaluate/trace.ts";
 import { SERVICE_NAMES } from "../../signal/carrier.ts";
 import { useApp } from "../../store/app.ts";
 import { dropQuestion } from "../origin/asked.ts";
 import { type SheetPane, showPane, usePanes } from "../panes.ts";
-import { placesOf, servicesAt, type WalkPlace, type WantedService, walkPlaces } from "./places.ts";
+import {
+  placesOf,
+  servicesAt,
+  supplySource,
+  type WalkPlace,
+  type WantedService,
+  walkPlaces,
+} from "./places.ts";
 
 export type WalkView = "signal" | "supply";
 
@@ -107,10 +115,17 @@ export function walkFromSelection(view: WalkView = "signal"): void {
   const { evaluation, report, selection } = useApp.getState();
   const [part = ""] = selection.parts;
   const record = evaluation.record(part);
-  const places = walkPlaces(evaluation);
+  const isOf = view === "supply" ? suppliedIn(evaluation) : () => true;
+  const places = walkPlaces(evaluation).filter(isOf);
   const failing = new Set(report.verdicts.filter((v) => !v.works).map((v) => v.part));
-  const place = (record && placesOf(record)[0]) ?? places.find((p) => failing.has(p.part)) ?? places[0];
+  const place =
+    (record && placesOf(record).find(isOf)) ?? places.find((p) => failing.has(p.part)) ?? places[0];
   if (place) startWalk(place, { view });
+}
+
+/** Tells the places on whose line something gives a supply. */
+export function suppliedIn(evaluation: Evaluation): (place: WalkPlace) => boolean {
+  return (place) => supplySource(evaluation, place) !== null;
 }
 
 /** Whether a design has anywhere to walk to. */

@@ -1,0 +1,78 @@
+/** One installation in several ways, and what each is judged by. */
+import { expect } from "@playwright/test";
+import { card, download, findings, fromMenu, open, ownDesign, showAll, showPane, test } from "./app.ts";
+
+/**
+ * The plan with a wideband converter: it collides with television on the two shared cables, and universal receivers
+ * cannot tune it (common practice, no source), so four of seven lose what they have.
+ */
+test("a variant is copied, changed and compared with what was built, which stays as it is", async ({
+  page,
+}) => {
+  await ownDesign(page, "House with a plan");
+  await fromMenu(page, "Variants…");
+  const variants = page.getByRole("dialog", { name: /Variants/ });
+  await variants.getByRole("textbox", { name: "Copy the one at work as" }).fill("Wideband");
+  await variants.getByRole("button", { name: "Add" }).click();
+  await expect(variants.getByRole("button", { name: /^Wideband at work now/ })).toBeVisible();
+  await variants.getByRole("button", { name: "Close" }).click();
+
+  await card(page, "Converter").click();
+  await page.getByRole("button", { name: "Replace with…" }).click();
+  await page.getByRole("combobox", { name: "Replace with" }).fill("wideband lnb");
+  await page.keyboard.press("Enter");
+  await showPane(page, "Verdict");
+  await expect(page.getByText("3 of 7 receivers work.")).toBeVisible();
+
+  await page.getByRole("button", { name: "Variant: Wideband" }).click();
+  await page.getByRole("menuitem", { name: "Before and after…" }).click();
+  const compared = page.getByRole("dialog", { name: /Before and after/ });
+  await expect(compared.getByText(/7 of 7 receivers work · no error/)).toBeVisible();
+  await expect(compared.getByText(/3 of 7 receivers work · \d+ errors/)).toBeVisible();
+  for (const label of ["TV living room", "TV bedroom 1", "Satellite receiver bedroom 1"])
+    await expect(compared.getByRole("row", { name: new RegExp(`^${label}`) })).toContainText("loses");
+  await expect(compared.getByRole("row", { name: /^TV bedroom 2/ })).toHaveCount(0);
+  await expect(compared.getByRole("list").first()).toContainText("Converter");
+  await compared.getByRole("button", { name: "Close" }).click();
+
+  await page.getByRole("button", { name: "Variant: Wideband" }).click();
+  await page.getByRole("menuitemradio").filter({ hasNotText: "Wideband" }).click();
+  await expect(page.getByText("All 7 receivers work.")).toBeVisible();
+  await expect(card(page, "Converter")).not.toContainText("oscillator 10.40 GHz");
+  await page.getByRole("banner").getByRole("button", { name: "Undo", exact: true }).click();
+  await expect(page.getByRole("button", { name: "Variant: Wideband" })).toBeVisible();
+  await expect(page.getByText("3 of 7 receivers work.")).toBeVisible();
+});
+
+/**
+ * C/N of 64 QAM at an outlet: 26 dB (EN 60728-1, as quoted in a public table), 25 dB (Spanish Royal Decree 346/2011,
+ * Annex I 4.5).
+ */
+test("other limits change what is found at once, and one undo brings the former back", async ({ page }) => {
+  await open(page, "/?example=house-wideband-fails");
+  const weak = findings(page).getByText(/2 of 6 TV multiplexes have too little C\/N/);
+  await expect(weak).toContainText("should have 26 dB");
+  await page.getByRole("button", { name: "EN 60728-1, as quoted, change" }).click();
+  const dialog = page.getByRole("dialog", { name: /Limits/ });
+  await dialog
+    .getByRole("combobox", { name: "Limits at outlets" })
+    .selectOption("Royal Decree 346/2011, Annex I");
+  await dialog.getByRole("button", { name: "Close" }).click();
+  await expect(
+    findings(page)
+      .getByText(/too little C\/N/)
+      .first(),
+  ).toContainText("should have 25 dB");
+  expect((await download(page)).file).toMatchObject({ settings: { limits: "rd346" } });
+  await page.getByRole("banner").getByRole("button", { name: "Undo", exact: true }).click();
+  await expect(weak).toContainText("should have 26 dB");
+});
+
+test("all outlets are brought near to one level, looked at before it is done", async ({ page }) => {
+  await open(page, "/?example=house-universal");
+  await showAll(page);
+  await fromMenu(page, "Level all outlets…");
+  const dialog = page.getByRole("dialog", { name: /Level all outlets/ });
+  await dialog.getByRole("button", { name: "Level them" }).click();
+  await expect(dialog.getByText(/^\d+ settings? tried$/)).toBeVisible({ timeout: 40_000 });
+});
