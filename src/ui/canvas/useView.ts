@@ -49,7 +49,9 @@ export function useView(frame: RefObject<HTMLDivElement | null>) {
     (target: Viewport, glide = false) => {
       lookAt(useApp.getState().evaluation.design, target, paneSize());
       const calm = matchMedia("(prefers-reduced-motion: reduce)").matches;
-      flow.setViewport(target, glide && !calm ? GLIDE : {});
+      // While it is printed the canvas has no size, and a glide would divide by it.
+      const isSeen = paneSize().width > 0;
+      flow.setViewport(target, glide && isSeen && !calm ? GLIDE : {});
     },
     [flow, paneSize],
   );

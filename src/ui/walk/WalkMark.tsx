@@ -1,4 +1,5 @@
 import { Footprints, X } from "lucide-react";
+import { capital } from "../../findings/explain/plainWords.ts";
 import type { LitPart } from "./lit.ts";
 
 /** How a card on the way looks: where one stands, where it is lost, or simply passed. */
@@ -17,7 +18,7 @@ export function WalkMark({ part, lit }: { readonly part: string; readonly lit: L
       {isHere ? <span className="unseen">, you are here</span> : null}
       {trouble ? (
         <strong className={`walk-trouble ${trouble.kind}`}>
-          <X size={12} strokeWidth={2.6} aria-hidden="true" /> {trouble.mark}
+          <X size={12} strokeWidth={2.6} aria-hidden="true" /> {capital(trouble.mark)}
         </strong>
       ) : null}
     </span>
