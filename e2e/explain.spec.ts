@@ -18,9 +18,9 @@ test("a finding explains itself to the customer, to the trade and to the meter, 
 
   const below = (heading: string) =>
     finding.getByRole("heading", { name: heading }).locator("xpath=following-sibling::*[1]");
-  const customer = await below("For the customer").getByRole("paragraph").innerText();
-  const trade = await below("For the trade").innerText();
-  const measure = await below("To confirm it on site").innerText();
+  const customer = (await below("For the customer").getByRole("paragraph").textContent()) ?? "";
+  const trade = (await below("For the trade").textContent()) ?? "";
+  const measure = (await below("To confirm it on site").textContent()) ?? "";
   // Whoever is not of the trade reads no units and no figures of it.
   expect(customer).not.toMatch(/MHz|dB|C\/N|multiplex|transponder/);
   expect(customer.length).toBeGreaterThan(40);

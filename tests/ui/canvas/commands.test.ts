@@ -1,3 +1,4 @@
+// @vitest-environment happy-dom
 /** The one list of commands. Keys are named as in the UI Events KeyboardEvent key values standard. */
 import { beforeEach, describe, expect, test } from "vitest";
 import { EMPTY_DESIGN } from "../../../src/design/design.ts";
