@@ -50,10 +50,10 @@ export function useView(frame: RefObject<HTMLDivElement | null>) {
       lookAt(useApp.getState().evaluation.design, target, paneSize());
       const calm = matchMedia("(prefers-reduced-motion: reduce)").matches;
       // While it is printed the canvas has no size, and a glide would divide by it.
-      const isSeen = paneSize().width > 0;
+      const isSeen = (frame.current?.clientWidth ?? 0) > 0;
       flow.setViewport(target, glide && isSeen && !calm ? GLIDE : {});
     },
-    [flow, paneSize],
+    [flow, paneSize, frame],
   );
 
   const view = useMemo((): CanvasView => {
