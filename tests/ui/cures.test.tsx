@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 /** Cures as a user meets them. Roles and states are those of WAI-ARIA 1.2; the rest is our own behaviour. */
-import { cleanup, fireEvent, render, screen, waitFor, within } from "@testing-library/react";
+import { cleanup, fireEvent, render, screen, waitFor } from "@testing-library/react";
 import { Tooltip } from "radix-ui";
 import type { ReactNode } from "react";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
