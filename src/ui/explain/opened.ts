@@ -2,6 +2,7 @@
 import { type RefObject, useEffect } from "react";
 import { create } from "zustand";
 import type { Finding } from "../../findings/finding.ts";
+import { afterLayout } from "../kit/afterLayout.ts";
 
 type Opened = {
   readonly keys: ReadonlySet<string>;
@@ -40,7 +41,7 @@ export function useComeIntoSight(finding: Finding, row: RefObject<HTMLElement | 
     if (!isWanted) return;
     useOpened.setState({ wanted: null });
     row.current?.closest("details")?.setAttribute("open", "");
-    if (row.current) toTop(row.current);
+    afterLayout(() => row.current && toTop(row.current));
   }, [isWanted, row]);
 }
 

@@ -4,7 +4,7 @@ import type { LitPart } from "./lit.ts";
 
 /** How a card on the way looks: where one stands, where it is lost, or simply passed. */
 export function walkLook({ isHere, trouble }: LitPart): string {
-  return [isHere ? "here" : "on", trouble ?? ""].join(" ").trim();
+  return [isHere ? "here" : "on", trouble?.kind ?? ""].join(" ").trim();
 }
 
 /** The number of a card on the way, that one stands there, and what goes wrong there, in a word. */

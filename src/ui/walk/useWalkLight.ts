@@ -4,6 +4,7 @@ import { useApp } from "../../store/app.ts";
 import { boxOf } from "../canvas/boxes.ts";
 import { type Box, boundsOf } from "../canvas/layout.ts";
 import { canvasView } from "../canvas/view.ts";
+import { afterLayout } from "../kit/afterLayout.ts";
 import { darken, light } from "./lit.ts";
 import { takeKey } from "./steps.ts";
 import { type Shown, useShownWalk } from "./walk.ts";
@@ -71,12 +72,4 @@ function boxAround(ids: readonly string[]): Box | null {
       return found ? [boxOf(found.part)] : [];
     }),
   );
-}
-
-/** Once the pane that a walk opens has taken its room from the canvas: the second frame from now. Returns how to call it off. */
-function afterLayout(act: () => void): () => void {
-  let frame = requestAnimationFrame(() => {
-    frame = requestAnimationFrame(act);
-  });
-  return () => cancelAnimationFrame(frame);
 }
