@@ -20,7 +20,7 @@ export function cutOutScale(
   const whole = isSky(stretch) ? skyScale(1) : coaxScale(1);
   const from = whole(stretch.fromMHz);
   const perShare = (right - left) / (whole(stretch.toMHz) - from);
-  return whole.range(whole.range().map((share) => left + (share - from) * perShare)).clamp(false);
+  return whole.range(whole.range().map((share) => left + (share - from) * perShare));
 }
 
 /** Fewer ticks than this leave the reader without a measure. */
