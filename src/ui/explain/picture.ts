@@ -34,7 +34,7 @@ export function ticksOf(
   x: ScaleLinear<number, number>,
   most: number,
 ): readonly number[] {
-  const fits = (mhz: number) => mhz > fromMHz && x(mhz) < x(toMHz) - HALF_LABEL_PX;
+  const fits = (mhz: number) => x(mhz) > x(fromMHz) && x(mhz) < x(toMHz) - HALF_LABEL_PX;
   const usual = (isSky({ fromMHz, toMHz }) ? SKY_TICKS_MHZ : COAX_TICKS_MHZ).filter(fits);
   if (usual.length >= LEAST_TICKS) return usual.slice(0, most);
   return x.copy().domain([fromMHz, toMHz]).ticks(most).filter(fits);

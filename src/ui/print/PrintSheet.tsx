@@ -1,6 +1,7 @@
 import { useEffect, useState } from "react";
 import { createPortal, flushSync } from "react-dom";
 import type { Design } from "../../design/design.ts";
+import { explainFinding } from "../../findings/explain/explain.ts";
 import { ESTIMATE_NOTICE } from "../../parts/cautions.ts";
 import { useApp } from "../../store/app.ts";
 import { boxesOf } from "../canvas/boxes.ts";
@@ -70,6 +71,8 @@ function Paper() {
           <li key={finding.rule + finding.message} className="paper-item">
             <strong>{finding.severity}</strong>: {finding.message} {finding.cure ?? ""}{" "}
             <span className="small">{limitWords(finding)}</span>
+            <br />
+            {explainFinding(finding, evaluation)?.customer}
           </li>
         ))}
       </ul>
