@@ -72,7 +72,7 @@ function Further({ shown }: { readonly shown: ShownSignal }) {
   return (
     <select
       className="field-input further-carrier"
-      aria-label="Walk another carrier, too"
+      aria-label="Another carrier"
       value=""
       onChange={(event) => {
         const chosen = left[Number(event.target.value)];

@@ -97,7 +97,7 @@ describe("the walk of a signal", () => {
 
   test("follows another carrier that is added, and leaves it out again", () => {
     act(() => startWalk(placeOf("TV living room")));
-    const further = within(pane()).getByRole("combobox", { name: "Walk another carrier, too" });
+    const further = within(pane()).getByRole("combobox", { name: "Another carrier" });
     const name = within(further).getAllByRole("option")[1]?.textContent?.split(" ")[0] ?? "";
     fireEvent.change(further, { target: { value: "0" } });
     const own = within(within(pane()).getByRole("group", { name: "Carriers" }));
