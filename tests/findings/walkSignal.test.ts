@@ -38,6 +38,33 @@ describe("walking a signal", () => {
     expect(ways.length).toBeLessThanOrEqual(3);
   });
 
+  test("the worst at an outlet is the weakest of carriers that bear the same noise", () => {
+    // C35 comes 30 dB weaker than C21 and C48 and meets the same thermal noise: 30 dB less C/N.
+    const mode = "dvbt-64qam-2/3";
+    const evaluation = evaluate(
+      draw(
+        {
+          strong: [
+            "aerial-uhf",
+            {
+              levelDbuv: 60,
+              channels: [
+                { channel: 21, mode },
+                { channel: 48, mode },
+              ],
+            },
+          ],
+          weak: ["aerial-uhf", { levelDbuv: 30, channels: [{ channel: 35, mode }] }],
+          join: ["combiner"],
+          plate: ["outlet-tv"],
+        },
+        "strong.out > join.in1, weak.out > join.in2, join.out > plate.in",
+      ),
+    );
+    const { ways } = walkSignal(evaluation, { part: "plate", service: "tv" });
+    expect(ways.map((w) => w.name)).toEqual(["C21", "C35", "C48"]);
+  });
+
   test("WA2: level at the end is what the aerial gives, less the plate's loss and the cable's", () => {
     // 60 − 20 m of 1.0 mm copper at 474 MHz (13.5 dB/100 m by skin effect) − 2 dB of plate = 55.3 dBµV.
     const evaluation = evaluate(

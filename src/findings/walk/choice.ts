@@ -3,8 +3,11 @@ import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { CarrierId } from "../../evaluate/trace.ts";
 import type { Carrier, Service } from "../../signal/carrier.ts";
+import { isLive } from "../../signal/readout.ts";
 import { absent, carrierKey, type Fate, type Fates } from "../fate.ts";
 import { hear, hearAll } from "../listening.ts";
+import { destinationOf } from "./destination.ts";
+import { powersAt, ratioDb } from "./powers.ts";
 
 export type Choice = {
   readonly carrier: CarrierId;
@@ -29,8 +32,9 @@ export function chosenCarriers(
     const asked = new Set(o.carriers.map((c) => carrierKey(c.origin, c.index)));
     return offered.filter((c) => asked.has(carrierKey(c.carrier.origin, c.carrier.index)));
   }
-  const worst = [...offered].sort((a, b) => standing(a) - standing(b))[0];
-  return offered.filter((c, n) => n === 0 || n === offered.length - 1 || c === worst);
+  const standings = offered.map((choice) => standing(evaluation, record, choice, o.port));
+  const worst = standings.indexOf(Math.min(...standings));
+  return offered.filter((_, n) => n === 0 || n === offered.length - 1 || n === worst);
 }
 
 /** Every carrier that could come: those of the sources upstream, or else of all that are drawn. */
@@ -86,7 +90,16 @@ function sentBy(source: PartRecord, service: Service): readonly Choice[] {
 }
 
 /** Lost ones first, then by what is left above the need. */
-function standing({ fate, requiredDb }: Choice): number {
-  if (!fate) return 0;
-  return fate.got ? fate.cnDb - requiredDb : Number.NEGATIVE_INFINITY;
+function standing(
+  evaluation: Evaluation,
+  record: PartRecord,
+  choice: Choice,
+  port: string | undefined,
+): number {
+  const { fate, carrier, requiredDb } = choice;
+  if (fate) return fate.got ? fate.cnDb - requiredDb : Number.NEGATIVE_INFINITY;
+  const { arrives } = destinationOf(evaluation, record, choice, port);
+  if (!arrives || !isLive(arrives.band, arrives.i)) return Number.NEGATIVE_INFINITY;
+  const { levelDbuv, noise, interference } = powersAt(arrives, carrier);
+  return ratioDb(levelDbuv, noise + interference) - requiredDb;
 }
