@@ -30,7 +30,7 @@ export async function open(page: Page, address: string): Promise<void> {
   await expect(titleOf(page)).not.toHaveValue(/^(Untitled design)?$/);
 }
 
-export const titleOf = (page: Page): Locator => page.getByRole("textbox", { name: "Title of the design" });
+export const titleOf = (page: Page): Locator => page.getByLabel("Title of the design", { exact: true });
 export const messages = (page: Page): Locator => page.getByRole("status", { name: "Messages" });
 export const cards = (page: Page): Locator => page.locator(".react-flow__node");
 export const wires = (page: Page): Locator => page.locator(".react-flow__edge");
