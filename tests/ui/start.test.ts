@@ -20,6 +20,16 @@ describe("the address of the page", () => {
     },
     { name: "a link of a later version", href: `${PAGE}#d9.Ab`, wish: { type: "link", fragment: "d9.Ab" } },
     { name: "a link cut off after its mark", href: `${PAGE}#d1`, wish: { type: "link", fragment: "d1" } },
+    {
+      name: "a practice case",
+      href: `${PAGE}#t1.lounge-dark`,
+      wish: { type: "training", fragment: "t1.lounge-dark" },
+    },
+    {
+      name: "a seed with its design, beside an example",
+      href: `${PAGE}?example=x#t1.8&d1.AbC`,
+      wish: { type: "training", fragment: "t1.8&d1.AbC" },
+    },
     { name: "a heading of some page", href: `${PAGE}#details`, wish: { type: "last" } },
     { name: "an empty example", href: `${PAGE}?example=`, wish: { type: "last" } },
     { name: "no address at all", href: "about nothing", wish: { type: "last" } },

@@ -22,6 +22,7 @@ export function FaultsPane() {
     );
   return (
     <div className="faults">
+      <h2 className="unseen">Faults</h2>
       <fieldset className="segments">
         <legend className="unseen">What to look into</legend>
         {MODES.map(({ key, name }) => (

@@ -1,5 +1,5 @@
 import { Footprints, RotateCcw } from "lucide-react";
-import { useMemo } from "react";
+import { useEffect, useMemo, useRef } from "react";
 import { walkSignal } from "../../findings/walk/signal.ts";
 import { isSolved } from "../../remedies/training/progress.ts";
 import { scoreOf } from "../../remedies/training/score.ts";
@@ -15,9 +15,16 @@ export function Outcome({ session }: CaseProps) {
   const progress = useCaseProgress(session);
   const solved = isSolved(progress);
   const score = scoreOf(progress, levelOf(session));
+  const heading = useRef<HTMLHeadingElement>(null);
+  // The form that was just pressed is gone, and the focus with it.
+  useEffect(() => heading.current?.focus(), []);
   return (
     <section className={solved ? "outcome-box ok" : "outcome-box"} aria-label="Outcome">
-      <h2 role="status">{solved ? `Right. ${score.points} points` : "This is the fault"}</h2>
+      <div role="status">
+        <h2 ref={heading} tabIndex={-1}>
+          {solved ? `Right. ${score.points} points` : "This is the fault"}
+        </h2>
+      </div>
       <p>
         <strong>{fault.title}</strong>
       </p>

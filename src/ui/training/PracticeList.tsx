@@ -50,6 +50,7 @@ export function PracticeList({ onDone }: { readonly onDone: () => void }) {
 function CaseRow({ chosen }: { readonly chosen: TrainingCase }) {
   const progress = useTraining((s) => progressOf(s.progress, chosen.id));
   const { tone, words } = progressWords(progress, chosen.level);
+  const verb = tone === null ? "Begin" : "Open";
   return (
     <li className="case-row">
       <div>
@@ -57,9 +58,13 @@ function CaseRow({ chosen }: { readonly chosen: TrainingCase }) {
         <p className="quiet small">{chosen.story}</p>
       </div>
       <span className={tone ? `badge ${tone}` : "quiet small"}>{words}</span>
-      <button type="button" className="button" onClick={() => void openGuided(chosen)}>
-        <Play size={15} aria-hidden /> {tone === null ? "Begin" : "Open"}
-        <span className="unseen">: {chosen.title}</span>
+      <button
+        type="button"
+        className="button"
+        aria-label={`${verb}: ${chosen.title}`}
+        onClick={() => void openGuided(chosen)}
+      >
+        <Play size={15} aria-hidden /> {verb}
       </button>
     </li>
   );

@@ -84,7 +84,9 @@ function CopyLink({ session }: CaseProps) {
   return (
     <button type="button" className="button" onClick={copy}>
       {copied ? <Check size={16} aria-hidden /> : <Link2 size={16} aria-hidden />}
-      <span aria-live="polite">{copied ? "Copied" : "Copy link"}</span>
+      <span className="copy-words" aria-live="polite">
+        {copied ? "Copied" : "Copy link"}
+      </span>
     </button>
   );
 }

@@ -11,7 +11,8 @@ import { leavePractice } from "./actions.ts";
  */
 export async function openInEditor({ opened }: Session): Promise<void> {
   leavePractice();
-  await openAside({ ...opened.faulty, title: `${opened.case.title} (with its fault)` });
+  const { title, lesson } = opened.case;
+  await openAside({ ...opened.faulty, title: `${title} (with its fault)`, lesson });
   const { evaluation } = useApp.getState();
   const { part, service } = opened.case.walk;
   const record = evaluation.record(part);
