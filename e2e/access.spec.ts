@@ -1,15 +1,7 @@
 /** For everyone: rules of WCAG that a machine can check, both themes, both layouts; and on paper. */
-import { AxeBuilder } from "@axe-core/playwright";
-import { expect, type Page } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { card, fromMenu, open, showAll, test, wire } from "./app.ts";
-
-async function expectNoBarriers(page: Page, where: string): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  const grave = violations
-    .filter((v) => v.impact === "serious" || v.impact === "critical")
-    .map((v) => `${where}: ${v.id}: ${v.nodes.map((n) => `${n.target} ${n.failureSummary}`).join("; ")}`);
-  expect(grave).toEqual([]);
-}
+import { expectNoBarriers } from "./barriers.ts";
 
 for (const colorScheme of ["light", "dark"] as const) {
   test.describe(`in the ${colorScheme} theme`, () => {

@@ -1,6 +1,6 @@
 /** One installation in several ways, and what each is judged by. */
 import { expect } from "@playwright/test";
-import { card, download, findings, fromMenu, open, ownDesign, showAll, showPane, test } from "./app.ts";
+import { card, download, findings, fromMenu, open, ownDesign, showPane, test } from "./app.ts";
 
 /**
  * The plan with a wideband converter: it collides with television on the two shared cables, and universal receivers
@@ -70,11 +70,36 @@ test("other limits change what is found at once, and one undo brings the former 
   await expect(weak).toContainText("should have 26 dB");
 });
 
-test("all outlets are brought near to one level, looked at before it is done", async ({ page }) => {
+test("all outlets are brought nearer to one level, looked at before it is done and undone in one step", async ({
+  page,
+}) => {
   await open(page, "/?example=house-universal");
-  await showAll(page);
+  const before = await download(page);
   await fromMenu(page, "Level all outlets…");
-  const dialog = page.getByRole("dialog", { name: /Level all outlets/ });
+  const dialog = page.getByRole("dialog", { name: "Level all outlets" });
+  await dialog.getByRole("combobox", { name: "Service" }).selectOption("Terrestrial TV");
+  await dialog.getByRole("textbox", { name: "Level at every outlet" }).fill("52");
   await dialog.getByRole("button", { name: "Level them" }).click();
   await expect(dialog.getByText(/^\d+ settings? tried$/)).toBeVisible({ timeout: 40_000 });
+
+  // Every plate comes nearer to the 52 dBµV that were asked for, none stays as it was.
+  const plates = dialog.getByRole("row", { name: /^Plate / });
+  await expect(plates).toHaveCount(4);
+  for (const row of await plates.all()) {
+    const [was, is] = (await row.getByRole("cell").allInnerTexts()).map((text) => Number.parseFloat(text));
+    expect(Math.abs(Number(is) - 52), await row.innerText()).toBeLessThan(Math.abs(Number(was) - 52));
+  }
+
+  await dialog.getByRole("button", { name: "Show on the canvas" }).click();
+  const preview = page.getByRole("region", { name: "Preview" });
+  await expect(preview).toContainText("Level all outlets");
+  expect((await download(page)).text).toBe(before.text);
+  await preview.getByRole("button", { name: "Apply" }).click();
+  await expect(preview).toHaveCount(0);
+  const after = await download(page);
+  expect(after.file.parts).not.toEqual(before.file.parts);
+  expect(after.file.wires).toEqual(before.file.wires);
+  await expect(page.getByText("All 7 receivers work.")).toBeVisible();
+  await page.getByRole("banner").getByRole("button", { name: "Undo", exact: true }).click();
+  expect((await download(page)).file.parts).toEqual(before.file.parts);
 });

@@ -2,6 +2,7 @@ import type { PlaceLevel } from "../../remedies/balance/aim.ts";
 import type { Balance } from "../../remedies/balance/balance.ts";
 import { useApp } from "../../store/app.ts";
 import { decimal, levelRange } from "../format.ts";
+import { ScrollBox } from "../kit/ScrollBox.tsx";
 
 /** Level at every outlet before and after, with the distance from the nearer limit. */
 export function LevelTable({ balance }: { readonly balance: Balance }) {
@@ -14,7 +15,7 @@ export function LevelTable({ balance }: { readonly balance: Balance }) {
         Outlets <span className="quiet">· {decimal(apart(before))} dB apart before, </span>
         {decimal(apart(after))} dB after
       </h3>
-      <div className="compare-scroll">
+      <ScrollBox className="compare-scroll" label="Levels of the outlets">
         <table className="balance-table">
           <thead>
             <tr>
@@ -41,7 +42,7 @@ export function LevelTable({ balance }: { readonly balance: Balance }) {
             })}
           </tbody>
         </table>
-      </div>
+      </ScrollBox>
     </section>
   );
 }

@@ -2,6 +2,7 @@ import { useState } from "react";
 import type { ServiceVerdict } from "../../findings/finding.ts";
 import type { PlaceChange, ServiceChange } from "../../remedies/compare.ts";
 import { decimal, levelRange } from "../format.ts";
+import { ScrollBox } from "../kit/ScrollBox.tsx";
 import { type Compared, inOrder, verdictIn } from "./sides.ts";
 import { TurnMark } from "./TurnMark.tsx";
 
@@ -17,7 +18,7 @@ export function PlaceTable({ compared }: { readonly compared: Compared }) {
       <h3>What each place gets</h3>
       {shown.length === 0 ? <p className="quiet">Every receiver and outlet gets as much as before.</p> : null}
       {shown.length > 0 ? (
-        <div className="compare-scroll">
+        <ScrollBox className="compare-scroll" label="Before and after, place by place">
           <table className="compare-table">
             <thead>
               <tr>
@@ -31,7 +32,7 @@ export function PlaceTable({ compared }: { readonly compared: Compared }) {
               <PlaceRows key={place.part} place={place} compared={compared} />
             ))}
           </table>
-        </div>
+        </ScrollBox>
       ) : null}
       {same > 0 ? (
         <button type="button" className="link" aria-expanded={isAll} onClick={() => setAll(!isAll)}>

@@ -1,5 +1,6 @@
 import type { PartRecord } from "../../../evaluate/evaluation.ts";
 import { decimal, megahertz, signed } from "../../format.ts";
+import { ScrollBox } from "../../kit/ScrollBox.tsx";
 import { LevelFigure } from "../../origin/LevelFigure.tsx";
 import { questionAt } from "../../origin/question.ts";
 import { type AerialLine, aerialFigures } from "./aerialFigures.ts";
@@ -12,7 +13,7 @@ export function AerialSection({ record }: { readonly record: PartRecord }) {
   return (
     <section aria-label="Level from the field">
       <h3>Level from the field</h3>
-      <div className="figures-scroll">
+      <ScrollBox className="figures-scroll" label="Field and level">
         <table className="figures-table">
           <thead>
             <tr>
@@ -56,7 +57,7 @@ export function AerialSection({ record }: { readonly record: PartRecord }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </ScrollBox>
       <p className="quiet small">
         Level = field + gain ({decimal(gainDbi)} dBi) − 20·log₁₀(MHz) + 31.5: the same field gives less at
         higher frequency, for an aerial of given gain shrinks with the wavelength.

@@ -2,6 +2,7 @@ import type { PartRecord } from "../../../evaluate/evaluation.ts";
 import type { DishOptions } from "../../../parts/dishOptions.ts";
 import { useApp } from "../../../store/app.ts";
 import { decimal } from "../../format.ts";
+import { ScrollBox } from "../../kit/ScrollBox.tsx";
 import { type Budget, rainOf } from "./dishFigures.ts";
 import { outageWords, timeWords } from "./dishWords.ts";
 
@@ -33,7 +34,7 @@ export function RainTable({
           ? `${budget.carrier.name} is ${decimal(-rain.marginDb)} dB short even under a clear sky.`
           : `${budget.carrier.name} has ${decimal(rain.marginDb)} dB to spare under a clear sky; rain takes it below what it needs ${outageWords(rain.outage)}.`}
       </p>
-      <div className="figures-scroll">
+      <ScrollBox className="figures-scroll" label="Rain and margin">
         <table className="figures-table">
           <thead>
             <tr>
@@ -59,7 +60,7 @@ export function RainTable({
             })}
           </tbody>
         </table>
-      </div>
+      </ScrollBox>
       <p className="quiet small">
         ITU-R P.618-13 with P.838-3, at {decimal(o.rainRateMmPerH, 0)} mm/h for 0.01 % of the year; antenna
         and converter together {decimal(rain.systemKelvin, 0)} K. C/N loses what the rain takes and the noise

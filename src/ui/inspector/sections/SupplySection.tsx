@@ -1,6 +1,7 @@
 import type { PartRecord } from "../../../evaluate/evaluation.ts";
 import { useApp } from "../../../store/app.ts";
 import { decimal } from "../../format.ts";
+import { ScrollBox } from "../../kit/ScrollBox.tsx";
 import { type SupplyRow, supplyRows } from "./supply.ts";
 
 const STATE_WORDS: Readonly<Record<SupplyRow["state"], string>> = {
@@ -25,7 +26,7 @@ export function SupplySection({ record }: { readonly record: PartRecord }) {
         </p>
       ) : null}
       {rows.length > 0 ? (
-        <div className="figures-scroll">
+        <ScrollBox className="figures-scroll" label="Volts and currents">
           <table className="figures-table">
             <thead>
               <tr>
@@ -55,7 +56,7 @@ export function SupplySection({ record }: { readonly record: PartRecord }) {
             </tbody>
           </table>
           <p className="quiet small">Current: all that hangs on this port, as if it alone were fed by it.</p>
-        </div>
+        </ScrollBox>
       ) : (
         <p className="small">No supply reaches it.</p>
       )}

@@ -3,6 +3,7 @@ import type { SwitchState } from "../../../signal/control.ts";
 import { useApp } from "../../../store/app.ts";
 import { settingWords } from "../../bands.ts";
 import { decimal } from "../../format.ts";
+import { ScrollBox } from "../../kit/ScrollBox.tsx";
 import { decidesByVolts, type Speaker, speakersOf } from "./switches.ts";
 
 /** For each switched output: who speaks to it, what arrives of that, and how it stands. */
@@ -42,7 +43,7 @@ function SwitchOf({
         {isByVolts ? ` · horizontal above ${decimal(at.thresholdVolts)} V` : ""}
       </p>
       {speakers.length === 0 ? null : (
-        <div className="figures-scroll">
+        <ScrollBox className="figures-scroll" label="What arrives of each command">
           <table className="figures-table">
             <thead>
               <tr>
@@ -57,7 +58,7 @@ function SwitchOf({
               <SpeakerRows key={speaker.key} speaker={speaker} isWinner={i === 0} />
             ))}
           </table>
-        </div>
+        </ScrollBox>
       )}
     </div>
   );

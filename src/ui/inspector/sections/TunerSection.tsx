@@ -2,6 +2,7 @@ import type { PartRecord } from "../../../evaluate/evaluation.ts";
 import { type TunerCount, type TunerReception, tunersOf } from "../../../findings/tuners.ts";
 import { useApp } from "../../../store/app.ts";
 import { decimal } from "../../format.ts";
+import { ScrollBox } from "../../kit/ScrollBox.tsx";
 import { LevelFigure } from "../../origin/LevelFigure.tsx";
 import { questionAt } from "../../origin/question.ts";
 import { type InputCarrier, tunerLevels } from "./tunerLevels.ts";
@@ -19,7 +20,7 @@ export function TunerSection({ record }: { readonly record: PartRecord }) {
   return (
     <section aria-label="Tuners">
       <h3>Tuners</h3>
-      <div className="figures-scroll">
+      <ScrollBox className="figures-scroll" label="What the tuners get">
         <table className="figures-table">
           <thead>
             <tr>
@@ -48,7 +49,7 @@ export function TunerSection({ record }: { readonly record: PartRecord }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </ScrollBox>
       <p className="quiet small">
         Transponders that it can turn to: alone, if nobody else on its line asked for anything; together,
         while all ask for what they ask for now.
