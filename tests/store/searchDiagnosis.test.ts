@@ -20,6 +20,14 @@ const task: DiagnosisTask = { type: "diagnosis", design, observations, known: nu
 const idsOf = (suspicions: readonly { readonly faults: readonly string[] }[] | null) =>
   (suspicions ?? []).flatMap((s) => s.faults);
 
+/** What the readings leave, without waiting for the next measurement. */
+function leftAfter(asked: DiagnosisTask): readonly string[] {
+  const run = searchDiagnosis(asked);
+  let step = run.next();
+  while (!step.done && step.value.left === null) step = run.next();
+  return idsOf(step.value.left);
+}
+
 describe("the search for a fault", () => {
   test("tells at every step how far it is, in data that can be copied to another thread", () => {
     const run = searchDiagnosis(task);
@@ -61,6 +69,24 @@ describe("the search for a fault", () => {
     expect(idsOf(second.left).length).toBeLessThan(idsOf(first.left).length);
     // What the observations alone led to is still known: a reading can be taken back.
     expect(second.suspicions).toEqual(first.suspicions);
+  });
+
+  test("keeps all faults that an expected reading speaks for, when that reading is taken", () => {
+    const house = designOf("house-universal");
+    const dark: readonly Observation[] = [
+      { part: "tv1", service: "tv", works: false },
+      { part: "tv2", service: "tv", works: false },
+    ];
+    const asking = { ...task, design: house, observations: dark };
+    const first = finish(searchDiagnosis(asking));
+    expect(first.measurement?.outcomes.length).toBeGreaterThan(1);
+    for (const outcome of first.measurement?.outcomes ?? []) {
+      const { at = ["", ""], asked = null } = first.measurement ?? {};
+      const taken = [{ at, asked, reading: outcome.reading }] as const;
+      expect(leftAfter({ ...asking, known: first.suspicions, taken })).toEqual(
+        expect.arrayContaining([...outcome.faults]),
+      );
+    }
   });
 
   test("is left with nothing by a reading that no single fault gives", () => {

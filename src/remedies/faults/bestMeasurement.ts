@@ -1,5 +1,6 @@
 /** The one measurement that splits what is still suspected best. */
 import type { Design, PortRef } from "../../design/design.ts";
+import { isSamePort } from "../../design/lookup.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { type Asked, askedWords, askingFor, requestsOf } from "./asked.ts";
 import { type Fault, likelihoodOf } from "./fault.ts";
@@ -166,9 +167,13 @@ export function consistentWith(
   { at, reading: taken, asked = null }: Taken,
 ): readonly Fault[] {
   const sound = lookAt(askingFor(design, asked));
+  // Compared by what is advised to be measured there, so that an expected reading agrees with the faults that give it.
+  const point = pointsOf(design).find((p) => isSamePort(p.at, at));
+  const meant = (shown: Reading | null) => (point ? meantFor(point, shown) : shown);
+  const read = meant(taken);
   return candidates.filter((fault) => {
     const { evaluation } = lookAt(askingFor(fault.apply(design), asked), sound);
-    const shown = measure(design, evaluation, at, taken.quantity);
-    return shown !== null && alike(shown, taken);
+    const shown = meant(measure(design, evaluation, at, taken.quantity));
+    return shown !== null && read !== null && alike(shown, read);
   });
 }
