@@ -1,6 +1,7 @@
 /** The one measurement that splits what is still suspected best. */
 import type { Design, PortRef } from "../../design/design.ts";
 import { isSamePort } from "../../design/lookup.ts";
+import { evaluate } from "../../evaluate/evaluate.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { type Asked, askedWords, askingFor, requestsOf } from "./asked.ts";
 import { type Fault, likelihoodOf } from "./fault.ts";
@@ -8,7 +9,6 @@ import { measure } from "./measure.ts";
 import { type Point, pointsOf } from "./points.ts";
 import { QUANTITIES, type Quantity, type Reading } from "./reading.ts";
 import { alike, readingWords } from "./readingWords.ts";
-import { lookAt } from "./symptoms.ts";
 
 /** One reading that would be taken, and the faults that would give it. */
 export type Outcome = {
@@ -59,18 +59,18 @@ export function* bestMeasurement(
   const of = chosen.length * requests.length;
   let simulated = 0;
   for (const asked of requests) {
-    const sound = lookAt(askingFor(design, asked));
+    const sound = evaluate(askingFor(design, asked));
     const simulations: Simulation[] = [];
     for (const fault of chosen) {
       simulations.push({
         fault,
-        evaluation: lookAt(askingFor(fault.apply(design), asked), sound).evaluation,
+        evaluation: evaluate(askingFor(fault.apply(design), asked), sound),
       });
       simulated += 1;
       yield { simulated, of };
     }
     const best = mostTelling(design, simulations);
-    if (best) return advice(design, best, asked, sound.evaluation);
+    if (best) return advice(design, best, asked, sound);
   }
   return null;
 }
@@ -166,13 +166,13 @@ export function consistentWith(
   candidates: readonly Fault[],
   { at, reading: taken, asked = null }: Taken,
 ): readonly Fault[] {
-  const sound = lookAt(askingFor(design, asked));
+  const sound = evaluate(askingFor(design, asked));
   // Compared by what is advised to be measured there, so that an expected reading agrees with the faults that give it.
   const point = pointsOf(design).find((p) => isSamePort(p.at, at));
   const meant = (shown: Reading | null) => (point ? meantFor(point, shown) : shown);
   const read = meant(taken);
   return candidates.filter((fault) => {
-    const { evaluation } = lookAt(askingFor(fault.apply(design), asked), sound);
+    const evaluation = evaluate(askingFor(fault.apply(design), asked), sound);
     const shown = meant(measure(design, evaluation, at, taken.quantity));
     return shown !== null && read !== null && alike(shown, read);
   });
