@@ -10,6 +10,6 @@ export default defineConfig({
   test: {
     include: ["tests/**/*.test.{ts,tsx}"],
     environment: "node",
-    testTimeout: 20_000,
+    testTimeout: 60_000,
   },
 });

@@ -4,18 +4,15 @@ import { expect, type Page } from "@playwright/test";
 
 type Violations = Awaited<ReturnType<AxeBuilder["analyze"]>>["violations"];
 
-export async function expectNoBarriers(page: Page, where: string): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(grave(violations, where)).toEqual([]);
-}
-
-/** The same, and once more in the dark, where only colours differ. */
-export async function expectNoBarriersInBothThemes(page: Page, where: string): Promise<void> {
+/** Looks in both themes; in the dark only colours differ. `within` is for what comes on top of a page looked at before. */
+export async function expectNoBarriers(page: Page, where: string, within = "html"): Promise<void> {
+  await expect(page.locator(within).first()).toBeVisible();
+  const look = () => new AxeBuilder({ page }).include(within);
   await page.emulateMedia({ colorScheme: "light" });
-  await expectNoBarriers(page, where);
+  expect(grave((await look().analyze()).violations, where)).toEqual([]);
   await page.emulateMedia({ colorScheme: "dark" });
-  const { violations } = await new AxeBuilder({ page }).withRules(["color-contrast"]).analyze();
-  expect(grave(violations, `${where}, dark`)).toEqual([]);
+  const dark = await look().withRules(["color-contrast"]).analyze();
+  expect(grave(dark.violations, `${where}, dark`)).toEqual([]);
 }
 
 function grave(violations: Violations, where: string): readonly string[] {

@@ -28,6 +28,8 @@ try {
     { viewport: { width: 1440, height: 900 }, colorScheme: "dark" },
     spectrum,
   );
+  await picture("house-wideband-fails", { viewport: { width: 1440, height: 900 } }, cures);
+  await picture("house-wideband-fails", { viewport: { width: 1440, height: 900 } }, walk);
   await picture(
     "long-steel-drop",
     { viewport: { width: 820, height: 1180 }, hasTouch: true, isMobile: true },
@@ -96,6 +98,29 @@ async function spectrum(page: Page): Promise<void> {
   await page.mouse.move(700, 80);
   await settle(page);
   await page.screenshot({ path: target("wideband-dark") });
+}
+
+/** What would cure the house, with one of it on the canvas. */
+async function cures(page: Page): Promise<void> {
+  await page.getByRole("button", { name: "Fold the parts away" }).click();
+  await page.getByRole("button", { name: "Find cures", exact: true }).click();
+  await page.getByText(/^\d+ changes? tried, \d+ proved$/).waitFor();
+  await page
+    .getByRole("button", { name: /^Preview: / })
+    .first()
+    .click();
+  await showAll(page);
+  await settle(page);
+  await page.screenshot({ path: target("cures") });
+}
+
+/** Down to the set that loses its channels. */
+async function walk(page: Page): Promise<void> {
+  await page.getByRole("button", { name: "Fold the parts away" }).click();
+  await card(page, "TV living room").click();
+  await page.getByRole("button", { name: "Walk the signal" }).click();
+  await settle(page);
+  await page.screenshot({ path: target("walk") });
 }
 
 async function tablet(page: Page): Promise<void> {

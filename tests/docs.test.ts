@@ -2,6 +2,8 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { EXAMPLES } from "../src/design/examples.ts";
+import { ruleBook } from "../src/findings/explain/ruleBook.ts";
+import { CASES } from "../src/remedies/training/cases.ts";
 
 const root = new URL("../", import.meta.url);
 const read = (name: string) => readFileSync(new URL(name, root), "utf8");
@@ -45,6 +47,18 @@ test("the README lists every example with its lesson", () => {
     const row = text.split("\n").find((line) => line.includes(`\`${key}\``) && line.startsWith("|"));
     expect(row, key).toContain(lesson);
   }
+});
+
+test("the README's addresses lead to a rule and to a practice case that exist, and its count of cases is right", () => {
+  const text = read("README.md");
+  const named = (pattern: RegExp) => [...text.matchAll(pattern)].map((match) => match[1] ?? "");
+  const rules = named(/`\/\?rules=([a-z-]+)`/g);
+  const cases = named(/`\/#t1\.([a-z0-9-]+)`/g);
+  expect(rules.length).toBeGreaterThan(0);
+  expect(cases.length).toBeGreaterThan(0);
+  for (const rule of rules) expect(ruleBook().map((r) => r.id)).toContain(rule);
+  for (const id of cases) expect(CASES.map((c) => c.id)).toContain(id);
+  expect(text).toContain(`holds ${CASES.length} guided cases`);
 });
 
 test("the README shows every picture that is taken, and none is missing", () => {
