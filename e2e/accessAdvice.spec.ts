@@ -69,7 +69,7 @@ test("dialogs of plans, limits and rules, and a practice case, have no barriers"
     "Prices and times…",
     "Practice…",
   ]) {
-    await fromMenu(page, entry, "[role=dialog]");
+    await fromMenu(page, entry);
     await expect(page.getByRole("dialog", { name: entry.replace("…", "") })).toBeVisible();
     await expectNoBarriers(page, entry, "[role=dialog]");
     await page.keyboard.press("Escape");

@@ -117,6 +117,7 @@ async function cures(page: Page): Promise<void> {
 /** Down to the set that loses its channels. */
 async function walk(page: Page): Promise<void> {
   await page.getByRole("button", { name: "Fold the parts away" }).click();
+  await showAll(page);
   await card(page, "TV living room").click();
   await page.getByRole("button", { name: "Walk the signal" }).click();
   await settle(page);
