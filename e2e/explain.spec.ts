@@ -64,7 +64,8 @@ test("an address opens the rule book at a rule, and an example of it opens besid
   await expect(why).toHaveCount(1);
   await expect(findings(page).getByRole("heading", { name: "For the customer" })).toBeVisible();
 
-  // What was open before is still there, as it was.
+  // An example is not stored before it is changed; what was open before is still there, as it was.
+  await expect(page.getByRole("banner").getByRole("status")).toHaveText("Not changed yet");
   await fromMenu(page, "Designs and examples…");
   await page
     .getByRole("dialog", { name: "Designs" })

@@ -42,6 +42,7 @@ test("from one set that fails, while all others work, the search arrives at the 
   await expect(page.getByRole("heading", { name: /^\d+ faults? would explain all of it/ })).toBeVisible({
     timeout: 40_000,
   });
+  await expect(titles).not.toHaveCount(0);
   for (const title of await titles.allInnerTexts()) expect(title).toMatch(/bedroom 2/);
 
   // A reading rules some out, and can be taken back.

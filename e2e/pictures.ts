@@ -58,6 +58,7 @@ async function wholeHouse(page: Page): Promise<void> {
   await page.getByRole("button", { name: "Fold the parts away" }).click();
   await showAll(page);
   await settle(page);
+  await paintAnew(page);
   await page.screenshot({ path: target("house-light") });
 }
 
@@ -111,6 +112,7 @@ async function cures(page: Page): Promise<void> {
     .click();
   await showAll(page);
   await settle(page);
+  await paintAnew(page);
   await page.screenshot({ path: target("cures") });
 }
 
@@ -129,10 +131,15 @@ async function tablet(page: Page): Promise<void> {
   await panes.getByRole("button", { name: /^Verdict/ }).tap();
   await showAll(page);
   await settle(page);
-  // A new size has everything painted anew: moving the view leaves traces behind where there is no graphics card.
-  await page.setViewportSize({ width: 820, height: 1170 });
-  await settle(page);
+  await paintAnew(page);
   await page.screenshot({ path: target("tablet") });
+}
+
+/** A new size has everything painted: moving the view leaves traces behind where there is no graphics card. */
+async function paintAnew(page: Page): Promise<void> {
+  const size = page.viewportSize();
+  if (size) await page.setViewportSize({ ...size, height: size.height - 10 });
+  await settle(page);
 }
 
 /** Until the view has come to rest. */

@@ -29,7 +29,7 @@ test("a signal is walked by keys from the roof to the socket, and the step where
   await expect(walk(page).getByRole("combobox", { name: "To", exact: true })).toHaveValue(/tv1/);
   await expect(card(page, "Diplexer living room")).toContainText("Lost here");
   await expect(page.locator(".walk-trouble")).toHaveCount(1);
-  await expect(walk(page).getByText("Lost here").first()).toBeVisible();
+  await expect(walk(page).getByText(/Lost here: Behind “Diplexer living room”/)).toBeVisible();
   // Off the way nothing is numbered: another room, another signal.
   await expect(card(page, "Drop bedroom 2").locator(".walk-mark")).toHaveCount(0);
   await expect(card(page, "FM aerial").locator(".walk-mark")).toHaveCount(0);
