@@ -1,30 +1,16 @@
 /** Draws a design for a test in a few lines. */
-import type { Design, Part, PartId, Wire } from "../src/design/design.ts";
+import type { Design, Part, PartId } from "../src/design/design.ts";
+import { type Sketch, sketch } from "../src/findings/explain/sketch.ts";
 import { kindOf } from "../src/parts/catalogue.ts";
 
-export type Sketch = Readonly<Record<PartId, readonly [kind: string, options?: Record<string, unknown>]>>;
+export type { Sketch };
 
-/**
- * `parts`: id → kind and the options that differ from the defaults. `wires`: "dish.sky > lnb.sky", also
- * several in one text, each "from > to", separated by commas.
- */
+/** As a sketch of the rule book is drawn, but each part is named after its id, so that messages can be foretold. */
 export function draw(parts: Sketch, wires: string): Design {
+  const design = sketch("Test design", parts, wires);
   return {
-    title: "Test design",
-    parts: Object.entries(parts).map(([id, [kindKey, options]], n): Part => {
-      const kind = kindOf(kindKey);
-      if (!kind) throw new Error(`no kind ${kindKey}`);
-      return { id, kind: kindKey, label: id, options: kind.options.parse(options ?? {}), at: [n * 300, 0] };
-    }),
-    wires: wires
-      .split(",")
-      .map((text) => text.trim())
-      .filter((text) => text !== "")
-      .map((text): Wire => {
-        const [from, to] = text.split(">").map((end) => end.trim().split("."));
-        if (!from?.[0] || !from[1] || !to?.[0] || !to[1]) throw new Error(`not a wire: ${text}`);
-        return { from: [from[0], from[1]], to: [to[0], to[1]] };
-      }),
+    ...design,
+    parts: design.parts.map((part, n): Part => ({ ...part, label: part.id, at: [n * 300, 0] })),
   };
 }
 

@@ -12,6 +12,7 @@ import {
 } from "../parts/contract.ts";
 import type { Spectrum } from "../signal/band.ts";
 import type { Demand, Feed, SwitchState } from "../signal/control.ts";
+import { worldOf } from "../signal/treat.ts";
 import type { Drive, Meeting, PartRecord } from "./evaluation.ts";
 import type { SignalResult } from "./signals.ts";
 
@@ -122,6 +123,8 @@ export function recordOf(cell: Cell): PartRecord {
     kind: cell.traits.kind,
     options: cell.traits.options,
     ports: cell.traits.ports,
+    power: cell.traits.power,
+    treatment: cell.treatment ?? NOTHING,
     looped: cell.looped,
     powered: cell.powered,
     joined: cell.joined,
@@ -148,5 +151,5 @@ function withoutRepeats(meetings: readonly Meeting[]): readonly Meeting[] {
 }
 
 function bandKey(band: Meeting["victim"]): string {
-  return `${band.origin.key}${band.half ?? ""}${band.conditions.map((c) => c.at.id + c.setting).join()}`;
+  return `${band.origin.key}${band.half ?? ""}${worldOf(band)}`;
 }

@@ -1,6 +1,6 @@
 /** What an evaluation yields. Unchanged things are the same objects as in the evaluation before. */
 import type { Design, Part, PartId, Wire } from "../design/design.ts";
-import type { AnyOptions, PartKind, Port } from "../parts/contract.ts";
+import type { AnyOptions, PartKind, Port, PowerTreatment, SignalTreatment } from "../parts/contract.ts";
 import type { DeratingRule } from "../rf/intermod.ts";
 import type { Spectrum } from "../signal/band.ts";
 import type { Clash } from "../signal/combine.ts";
@@ -34,6 +34,9 @@ export type PartRecord = {
   readonly kind: PartKind;
   readonly options: AnyOptions;
   readonly ports: readonly Port[];
+  /** What the kind declares for these options, and for this state of power; nothing on a loop. */
+  readonly power: PowerTreatment;
+  readonly treatment: SignalTreatment;
   /** Lies on a loop: not computed. */
   readonly looped: boolean;
   /** Self-powered, or supplied with enough voltage; always true for a part without load. */

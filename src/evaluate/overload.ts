@@ -9,6 +9,7 @@ import {
 } from "../rf/intermod.ts";
 import type { Band } from "../signal/band.ts";
 import { remembered } from "../signal/remember.ts";
+import { worldOf } from "../signal/treat.ts";
 import type { Drive } from "./evaluation.ts";
 
 /** Which derating a design reckons with; "usual": beats for TV amplifiers (60 dB ratings), power for satellite IF. */
@@ -92,10 +93,6 @@ function loadsOf(bands: readonly Band[]): (band: Band) => Load {
     }
     return total;
   };
-}
-
-function worldOf(band: Band): string {
-  return band.conditions.map((c) => `${c.at.id}=${c.setting}`).join();
 }
 
 function loadOf(band: Band): Load {

@@ -104,7 +104,7 @@ function arrival(
   userBand: number | undefined,
 ): Arrival | null {
   if (out.band.origin.part === record.part.id && !out.band.stack) return null;
-  const ways = record.kind.signal(record.options, { id: record.part.id, powered: record.powered });
+  const ways = record.treatment;
   let best: Arrival | null = null;
   for (const [port, spectrum] of Object.entries(record.inputs)) {
     const leads =
@@ -139,7 +139,7 @@ function stepOf(record: PartRecord, port: string, out: Found, came: Arrival | nu
     band.stack && stacksHere && airMHz !== undefined
       ? tuningFor(band.stack.standard, { airMHz, userBandMHz: centreMHz })
       : null;
-  const ways = record.kind.signal(record.options, { id: record.part.id, powered: record.powered });
+  const ways = record.treatment;
   const chain = came
     ? chains(ways.paths ?? [], came.port, record, out).find((c) => c.at(-1)?.to === port)
     : undefined;

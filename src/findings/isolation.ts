@@ -59,7 +59,7 @@ export function worstIsolation(evaluation: Evaluation, frequencyMHz: number): re
 type Leg = { readonly dwelling: string; readonly outlet: string; readonly lossDb: number };
 
 function treatmentOf(record: PartRecord) {
-  return record.kind.signal(record.options, { id: record.part.id, powered: record.powered });
+  return record.treatment;
 }
 
 function legsBelow(

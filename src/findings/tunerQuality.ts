@@ -1,7 +1,9 @@
 /** Whether a carrier is strong and clean enough behind a receiver's own tuner. */
+
 import type { ReceiverInput } from "../parts/contract.ts";
 import { noiseFactor } from "../rf/noise.ts";
 import type { Band, Grid } from "../signal/band.ts";
+import { carrierToDb } from "../signal/readout.ts";
 import type { Fate, GotCarrier } from "./fate.ts";
 
 /** Noise figure of the tuner behind every receiver input [dB]; typical, from memory. */
@@ -42,7 +44,7 @@ export type Measured = Omit<GotCarrier, "cnDb"> & {
 
 /** Got with C/(N+I) at or above what the carrier needs; or lost to noise, or else to what disturbs it. */
 export function graded({ noise, interference, requiredDb, ...carrier }: Measured): Fate {
-  const ratio = (power: number) => carrier.levelDbuv - 10 * Math.log10(power);
+  const ratio = (power: number) => carrierToDb(carrier.levelDbuv, power);
   const cnDb = ratio(noise + interference);
   if (cnDb >= requiredDb) return { got: true, ...carrier, cnDb };
   return ratio(noise) >= requiredDb

@@ -6,7 +6,6 @@ import type { Carrier } from "../signal/carrier.ts";
 
 /** Channels of the present UHF band (470–694 MHz), and the last one of the former band (to 862 MHz). */
 export const FIRST_UHF_CHANNEL = 21;
-export const LAST_UHF_CHANNEL = 48;
 export const LAST_FORMER_UHF_CHANNEL = 69;
 
 /** Occupied width of a DVB-T or DVB-T2 signal in an 8 MHz channel [MHz] (EN 300 744, from memory). */

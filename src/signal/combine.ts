@@ -1,8 +1,9 @@
 /** Bringing bands together on one wire: they pass through each other, and may disturb each other. */
 import type { Band, Grid } from "./band.ts";
 import { undisturbed } from "./grid.ts";
+import { carrierToDb } from "./readout.ts";
 import { remembered } from "./remember.ts";
-import { exclusive } from "./treat.ts";
+import { exclusive, worldOf } from "./treat.ts";
 
 /** A live carrier is worth a word when the interferer is less than this much below what would be harmless. [dB] */
 const NEGLIGIBLE_DB = 20;
@@ -114,8 +115,7 @@ function settingSlot(
   const first = other.conditions[0];
   if (!first) return always;
   const settings = remembered(bySwitch, first.at.id, () => new Map<string, Float64Array>());
-  const world = other.conditions.map((c) => `${c.at.id}=${c.setting}`).join(",");
-  return remembered(settings, world, () => new Float64Array(always.length));
+  return remembered(settings, worldOf(other), () => new Float64Array(always.length));
 }
 
 function add(to: Float64Array, what: Float64Array): void {
@@ -137,7 +137,7 @@ function asClash(victim: Band, hit: { other: Band; echo: boolean; power: Float64
   for (let i = 0; i < grid.centre.length; i++) {
     const power = hit.power[i] ?? 0;
     if (power <= 0 || victim.cut[i]) continue;
-    const carrierToInterferer = (victim.level[i] ?? 0) - 10 * Math.log10(power);
+    const carrierToInterferer = carrierToDb(victim.level[i] ?? 0, power);
     if (carrierToInterferer > (grid.required[i] ?? 0) + NEGLIGIBLE_DB) continue;
     carriers.push(i);
     ciDb.push(carrierToInterferer);

@@ -3,17 +3,17 @@ import type { Band, Stack } from "./band.ts";
 
 /** Carrier to noise ratio of carrier i [dB]; +Infinity where there is no noise at all. */
 export function cnDb(band: Band, i: number): number {
-  return ratioDb(band.level[i] ?? 0, band.noise[i] ?? 0);
+  return carrierToDb(band.level[i] ?? 0, band.noise[i] ?? 0);
 }
 
 /** Carrier to interference ratio of carrier i [dB]; +Infinity where nothing disturbs. */
 export function ciDb(band: Band, i: number): number {
-  return ratioDb(band.level[i] ?? 0, band.interference[i] ?? 0);
+  return carrierToDb(band.level[i] ?? 0, band.interference[i] ?? 0);
 }
 
 /** Carrier to noise and interference together [dB]: interference is taken as noise-like. */
 export function cniDb(band: Band, i: number): number {
-  return ratioDb(band.level[i] ?? 0, (band.noise[i] ?? 0) + (band.interference[i] ?? 0));
+  return carrierToDb(band.level[i] ?? 0, (band.noise[i] ?? 0) + (band.interference[i] ?? 0));
 }
 
 /** What is left above the C/N that the carrier needs [dB]; negative: not receivable. */
@@ -59,6 +59,7 @@ export function bandTag(band: Band): string {
   return band.half ? `${polarisation} ${band.half}` : polarisation;
 }
 
-function ratioDb(levelDbuv: number, powerUv2: number): number {
+/** A carrier's level against a linear power [dB]; +Infinity where there is none. */
+export function carrierToDb(levelDbuv: number, powerUv2: number): number {
   return powerUv2 > 0 ? levelDbuv - 10 * Math.log10(powerUv2) : Number.POSITIVE_INFINITY;
 }

@@ -126,6 +126,11 @@ export function underCondition(band: Band, condition: Condition): Band {
   };
 }
 
+/** How the switches must stand for a band to be there, as a key; bands with the same key come and go together. */
+export function worldOf(band: Band): string {
+  return band.conditions.map((c) => `${c.at.id}=${c.setting}`).join();
+}
+
 /** True when two bands can never be on the wire together, because they ask the same switch for different settings. */
 export function exclusive(a: Band, b: Band): boolean {
   for (const x of a.conditions)

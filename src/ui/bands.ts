@@ -1,5 +1,7 @@
 /** What the panes say about the bands on a wire. */
+
 import type { Band, Spectrum } from "../signal/band.ts";
+import { worldOf } from "../signal/treat.ts";
 import { bandLook } from "./canvas/bandLook.ts";
 import { levelRange } from "./format.ts";
 
@@ -60,7 +62,7 @@ export type Alternative = {
 export function alternatives(spectrum: Spectrum): readonly Alternative[] {
   const groups = new Map<string, { words: string; selected: boolean; bands: Band[] }>();
   for (const band of spectrum.bands) {
-    const key = band.conditions.map((c) => `${c.at.id}=${c.setting}`).join(";");
+    const key = worldOf(band);
     const words = band.conditions.map((c) => settingWords(c.setting)).join(", ");
     const group = groups.get(key) ?? { words, selected: band.selected, bands: [] };
     group.bands.push(band);

@@ -1,12 +1,12 @@
 /** The search for a fault as it passes between page and worker. What each fault does: common practice, no source. */
 import { describe, expect, test } from "vitest";
-import { finish } from "../../src/remedies/faults/finish.ts";
 import { faultOf } from "../../src/remedies/faults/list.ts";
 import { measure } from "../../src/remedies/faults/measure.ts";
 import type { Observation } from "../../src/remedies/faults/symptoms.ts";
 import { lookAt } from "../../src/remedies/faults/symptoms.ts";
 import { designOf } from "../../src/remedies/training/case.ts";
 import { type DiagnosisTask, searchDiagnosis } from "../../src/store/searchDiagnosis.ts";
+import { finish } from "../remedies/faults/finish.ts";
 
 /** The first two floors of five are dark: the break is between the third plate and the second. */
 const design = designOf("riser-block");

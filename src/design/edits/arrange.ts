@@ -1,6 +1,5 @@
-/** Lining parts up, and finding the parts of a region or a chain. */
+/** Lining parts up. */
 import type { Design, Part, PartId } from "../design.ts";
-import { partsBeyond } from "../lookup.ts";
 import type { Edit } from "./edit.ts";
 import { moveParts } from "./parts.ts";
 
@@ -26,24 +25,4 @@ export function distribute(design: Design, ids: ReadonlySet<PartId>, way: "acros
 
 function placedAt(part: Part, axis: 0 | 1, value: number): readonly [number, number] {
   return axis === 0 ? [value, part.at[1]] : [part.at[0], value];
-}
-
-/** Parts whose top left corner lies in a rectangle; sizes are the canvas's business. */
-export function partsInside(
-  design: Design,
-  area: { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number },
-): ReadonlySet<PartId> {
-  return new Set(
-    design.parts
-      .filter(({ at: [x, y] }) => x >= area.left && x <= area.right && y >= area.top && y <= area.bottom)
-      .map((part) => part.id),
-  );
-}
-
-/** The given parts with everything before and behind them: the whole chain from the roof to the sockets. */
-export function chainOf(design: Design, ids: ReadonlySet<PartId>): ReadonlySet<PartId> {
-  return new Set([
-    ...partsBeyond(design.wires, ids, "upstream"),
-    ...partsBeyond(design.wires, ids, "downstream"),
-  ]);
 }

@@ -13,7 +13,7 @@ export const noSupply: Rule = {
     "supply a converter converts nothing and an amplifier is a loss. Look for a part on the way that blocks direct current.",
   source: "Least supply voltage of the part",
   check: ({ record }) => {
-    const load = record.kind.power(record.options).load;
+    const load = record.power.load;
     if (!load || record.powered || record.looped) return [];
     const arriving = load.ports.flatMap((port) => record.feeds[port] ?? []);
     const best = arriving.reduce((m, o) => Math.max(m, o.volts), 0);

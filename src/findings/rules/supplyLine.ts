@@ -10,7 +10,7 @@ export const supplyLine: Rule = {
     "Receiver inputs and mains units deliver a limited current. Beyond it, or into a short, they switch off, and everything that they feed goes dark.",
   source: "Current limit of the supply",
   check: ({ record }) =>
-    (record.kind.power(record.options).supplies ?? []).flatMap((supply) => {
+    (record.power.supplies ?? []).flatMap((supply) => {
       const demand = record.demands[supply.port];
       if (!demand) return [];
       const common = {

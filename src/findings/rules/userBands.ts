@@ -15,7 +15,7 @@ export const userBands: Rule = {
     "universal mode holds the line at 18 V or sends steady tone, and nobody else's messages get through.",
   source: "EN 50494 and EN 50607, as quoted",
   check: ({ record }) => {
-    const declared = record.kind.power(record.options).switches ?? [];
+    const declared = record.power.switches ?? [];
     return declared
       .filter((d) => d.by === "stack")
       .flatMap((d) => {

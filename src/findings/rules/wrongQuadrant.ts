@@ -13,6 +13,8 @@ export const wrongQuadrant: Rule = {
     "Swapped cables, or a converter with switched outputs in its place, put other transponders where the receivers look.",
   source: "common practice, no source",
   check: ({ record }) => {
+    // Without a switch no input can stand for a quadrant; and most parts have none.
+    if (!record.power.switches) return [];
     const paths = record.kind.signal(record.options, { id: record.part.id, powered: true }).paths ?? [];
     const expected = new Map<string, string>();
     for (const path of paths) {

@@ -11,7 +11,7 @@ export type Barrier = {
 /** Parts below an unfed part that keep a supply from it, nearest first. */
 export function supplyBarriers(evaluation: Evaluation, part: PartId): readonly Barrier[] {
   const record = evaluation.record(part);
-  const ports = record?.kind.power(record.options).load?.ports ?? [];
+  const ports = record?.power.load?.ports ?? [];
   const found = new Map<PartId, Barrier>();
   const seen = new Set<string>();
   let row = record ? joinedTo(record, ports) : [];
@@ -20,7 +20,7 @@ export function supplyBarriers(evaluation: Evaluation, part: PartId): readonly B
       const below = evaluation.record(id);
       if (!below || seen.has(`${id}.${input}`)) return [];
       seen.add(`${id}.${input}`);
-      const { paths = [], supplies = [] } = below.kind.power(below.options);
+      const { paths = [], supplies = [] } = below.power;
       if (supplies.some((s) => s.port === input)) return [];
       const legs = paths.filter((p) => p.to === input).map((p) => p.from);
       // A supply waits on a leg that leads nowhere up: this part is what keeps it back.

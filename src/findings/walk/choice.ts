@@ -3,11 +3,11 @@ import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { CarrierId } from "../../evaluate/trace.ts";
 import type { Carrier, Service } from "../../signal/carrier.ts";
-import { isLive } from "../../signal/readout.ts";
+import { carrierToDb, isLive } from "../../signal/readout.ts";
 import { absent, carrierKey, type Fate, type Fates } from "../fate.ts";
 import { hear, hearAll } from "../listening.ts";
 import { destinationOf } from "./destination.ts";
-import { powersAt, ratioDb } from "./powers.ts";
+import { powersAt } from "./powers.ts";
 
 export type Choice = {
   readonly carrier: CarrierId;
@@ -101,5 +101,5 @@ function standing(
   const { arrives } = destinationOf(evaluation, record, choice, port);
   if (!arrives || !isLive(arrives.band, arrives.i)) return Number.NEGATIVE_INFINITY;
   const { levelDbuv, noise, interference } = powersAt(arrives, carrier);
-  return ratioDb(levelDbuv, noise + interference) - requiredDb;
+  return carrierToDb(levelDbuv, noise + interference) - requiredDb;
 }

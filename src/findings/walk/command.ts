@@ -45,7 +45,7 @@ export function walkCommand(evaluation: Evaluation, speaker: Speaker): CommandWa
 }
 
 function stopsAt(record: PartRecord, speaker: Speaker): readonly CommandStop[] {
-  const declared = record.kind.power(record.options).switches ?? [];
+  const declared = record.power.switches ?? [];
   return declared.flatMap((d) => {
     const state = record.switches[d.port];
     const own = state?.offers.find((o) => o.part === speaker.part && o.port === speaker.port);
@@ -89,7 +89,7 @@ function stopOf(
 
 /** How the switch would stand if nobody else spoke to it. */
 function settingAlone(record: PartRecord, port: string, own: Offer): string | null {
-  const power = record.kind.power(record.options);
+  const power = record.power;
   const alone = switchStates(record.part.id, power, (p) => (p === port ? [{ ...own, dormant: false }] : []));
   return alone[port]?.setting ?? null;
 }

@@ -16,8 +16,3 @@ export function powersAt({ band, i }: Found, carrier: CarrierId): Powers {
   if (stack && held) return { levelDbuv, ...ownPowers({ band, stack, held: held.band, i: held.i }, i) };
   return { levelDbuv, noise: band.noise[i] ?? 0, interference: band.interference[i] ?? 0 };
 }
-
-/** Carrier to a power [dB]; Infinity where there is none. */
-export function ratioDb(levelDbuv: number, power: number): number {
-  return power > 0 ? levelDbuv - 10 * Math.log10(power) : Number.POSITIVE_INFINITY;
-}

@@ -3,7 +3,7 @@ import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { CarrierId } from "../../evaluate/trace.ts";
 import type { Service } from "../../signal/carrier.ts";
-import { isLive } from "../../signal/readout.ts";
+import { carrierToDb, isLive } from "../../signal/readout.ts";
 import { type Limits, limitsFor, profileOf } from "../limits.ts";
 import { tunerNoiseUv2 } from "../tunerQuality.ts";
 import { withLabels } from "../words.ts";
@@ -11,7 +11,7 @@ import { type Choice, chosenCarriers } from "./choice.ts";
 import { type Destination, destinationOf } from "./destination.ts";
 import { linesOfWay, wordsOfStep } from "./lines.ts";
 import { type Loss, lossOf } from "./loss.ts";
-import { powersAt, ratioDb } from "./powers.ts";
+import { powersAt } from "./powers.ts";
 import { stepsTo, type WayStep } from "./step.ts";
 
 export type SignalQuestion = {
@@ -123,7 +123,7 @@ function endOf(
   if (!arrives) return undefined;
   const { levelDbuv, noise, interference } = powersAt(arrives, carrier);
   const tuner = record.kind.reception ? tunerNoiseUv2(arrives.band.grid, arrives.i) : 0;
-  const cniDb = ratioDb(levelDbuv, noise + interference + tuner);
+  const cniDb = carrierToDb(levelDbuv, noise + interference + tuner);
   return { levelDbuv, cniDb, marginDb: cniDb - requiredDb };
 }
 

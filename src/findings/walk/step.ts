@@ -1,10 +1,13 @@
 /** One part on the walk of a signal, and what is left behind it. */
+
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { findCarrier, type TraceStep, traceCarrier } from "../../evaluate/trace.ts";
+import { ratioToDb } from "../../rf/decibel.ts";
+import { carrierToDb } from "../../signal/readout.ts";
 import type { Limits } from "../limits.ts";
 import type { Choice } from "./choice.ts";
-import { powersAt, ratioDb } from "./powers.ts";
+import { powersAt } from "./powers.ts";
 
 /** Like a step of a trace, but on a user band with the carrier's own noise, not that of the worst one held. */
 export type WayStep = TraceStep & {
@@ -52,13 +55,13 @@ export function stepsTo(
 }
 
 function qualityOf({ levelDbuv, noise, interference }: ReturnType<typeof powersAt>, requiredDb: number) {
-  const cniDb = ratioDb(levelDbuv, noise + interference);
+  const cniDb = carrierToDb(levelDbuv, noise + interference);
   return {
-    cnDb: ratioDb(levelDbuv, noise),
-    ciDb: ratioDb(levelDbuv, interference),
+    cnDb: carrierToDb(levelDbuv, noise),
+    ciDb: carrierToDb(levelDbuv, interference),
     cniDb,
     marginDb: cniDb - requiredDb,
-    ...(noise > 0 ? { noiseDbuv: 10 * Math.log10(noise) } : {}),
-    ...(interference > 0 ? { interferenceDbuv: 10 * Math.log10(interference) } : {}),
+    ...(noise > 0 ? { noiseDbuv: ratioToDb(noise) } : {}),
+    ...(interference > 0 ? { interferenceDbuv: ratioToDb(interference) } : {}),
   };
 }

@@ -95,7 +95,7 @@ function climb(
   const ways = onward(record, port, source);
   const open = ways.filter((way) => record.joined[way.port]);
   const first = open[0] ?? ways[0];
-  const { load } = record.kind.power(record.options);
+  const { load } = record.power;
   const end = open.length > 0 ? undefined : endOf(record, port, ways.length > 0);
   const index = steps.length;
   steps.push(
@@ -119,7 +119,7 @@ type Way = { readonly port: string; readonly offer: Offer };
 
 /** Inputs onto which a part hands the supply on. */
 function onward(record: PartRecord, from: string, source: Source): readonly Way[] {
-  const paths = record.kind.power(record.options).paths ?? [];
+  const paths = record.power.paths ?? [];
   return paths
     .filter((path) => path.from === from)
     .flatMap((path) => {
@@ -133,7 +133,7 @@ function offerOf(feed: Feed | undefined, source: Source): Offer | undefined {
 }
 
 function endOf(record: PartRecord, port: string, leadsOn: boolean): SupplyEnd {
-  const { load, shorts, switches } = record.kind.power(record.options);
+  const { load, shorts, switches } = record.power;
   if (shorts?.includes(port)) return "shorted";
   if (load?.ports.includes(port)) return record.powered ? "feeds" : "too low";
   if (switches?.some((s) => s.port === port)) return "heard";

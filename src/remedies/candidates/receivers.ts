@@ -9,7 +9,7 @@ type FeedKind = "switched" | "wideband" | "stacked" | "fixed";
 /** What an output of a converter gives. */
 export function feedKind({ feeding }: SatelliteInput): FeedKind {
   const { converter, port } = feeding;
-  const declared = converter.kind.power(converter.options).switches?.find((s) => s.port === port);
+  const declared = converter.power.switches?.find((s) => s.port === port);
   if (declared) return declared.by === "stack" ? "stacked" : "switched";
   return converter.kind.kind === "lnb-wideband" ? "wideband" : "fixed";
 }

@@ -125,11 +125,11 @@ function switchedOn(site: Site, id: string, key: string, value: unknown): Candid
 /** A mains unit of its own in the line: before the first part that would stop its current. */
 export const inserter: Idea = (site, finding) => {
   const record = site.evaluation.record(finding.parts[0] ?? "");
-  const [port] = record?.kind.power(record.options).load?.ports ?? [];
+  const [port] = record?.power.load?.ports ?? [];
   if (!record || port === undefined || !record.joined[port]) return [];
   const { id } = record.part;
   // An LNB takes its orders from the same line: a fixed voltage there would hold it in one quadrant.
-  if (record.kind.power(record.options).switches?.length) return [];
+  if (record.power.switches?.length) return [];
   return [
     candidate(
       "power-inserter",

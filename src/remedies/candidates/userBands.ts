@@ -51,8 +51,7 @@ function linesOf(site: Site, parts: readonly string[]): readonly (readonly Satel
   const lines = new Map<string, SatelliteInput[]>();
   for (const input of satelliteInputs(site)) {
     const { converter, port } = input.feeding;
-    if (!converter.kind.power(converter.options).switches?.some((s) => s.port === port && s.by === "stack"))
-      continue;
+    if (!converter.power.switches?.some((s) => s.port === port && s.by === "stack")) continue;
     const key = `${converter.part.id}.${port}`;
     lines.set(key, [...(lines.get(key) ?? []), input]);
   }

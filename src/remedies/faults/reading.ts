@@ -2,9 +2,11 @@
  * What a meter shows, looped into a line: no more than a real one would, so that who measures must think.
  * It does not know where a carrier comes from, what a switch is about to do, or what the fault is.
  */
+
 import type { PortRef, Wire } from "../../design/design.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { tunerNoiseUv2 } from "../../findings/tunerQuality.ts";
+import { ratioToDb } from "../../rf/decibel.ts";
 import type { Band } from "../../signal/band.ts";
 import type { Service } from "../../signal/carrier.ts";
 import type { Feed } from "../../signal/control.ts";
@@ -106,11 +108,10 @@ function measure(band: Band, i: number): Readonly<Record<"level" | "cn" | "mer",
   const noise = (band.noise[i] ?? 0) + tunerNoiseUv2(band.grid, i);
   const interference = band.interference[i] ?? 0;
   if (!(carrier > 0) || !(noise > 0)) return null;
-  const db = (power: number) => 10 * Math.log10(power);
   const errors = carrier / 10 ** (METER_MER_DB / 10);
   return {
-    level: db(carrier + noise + interference),
-    cn: db(carrier / noise),
-    mer: db(carrier / (noise + interference + errors)),
+    level: ratioToDb(carrier + noise + interference),
+    cn: ratioToDb(carrier / noise),
+    mer: ratioToDb(carrier / (noise + interference + errors)),
   };
 }

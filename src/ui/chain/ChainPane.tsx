@@ -3,8 +3,8 @@ import { type KeyboardEvent, useCallback, useEffect, useMemo, useRef, useState }
 import { useApp } from "../../store/app.ts";
 import { useShownDesign } from "../../store/hooks.ts";
 import { setCanvas } from "../canvas/state.ts";
-import { openDialog, showPane } from "../panes.ts";
 import { selectFromPane } from "../reveal.ts";
+import { StartButtons } from "../shell/StartButtons.tsx";
 import { ChainItem } from "./ChainItem.tsx";
 import { type ChainRow, chainRows } from "./chainRows.ts";
 import "./chain.css";
@@ -45,14 +45,7 @@ export function ChainPane() {
       <div className="empty">
         <h3>No parts yet</h3>
         <p>The design will be listed here from its sources to its receivers.</p>
-        <div className="button-row">
-          <button type="button" className="button main" onClick={() => openDialog("designs")}>
-            Open an example
-          </button>
-          <button type="button" className="button" onClick={() => showPane("tray")}>
-            Show the parts
-          </button>
-        </div>
+        <StartButtons />
       </div>
     );
   }

@@ -2,6 +2,7 @@
  * Opening designs, from wherever they come. The storage is told first and the canvas after, so that the
  * canvas never shows a design that the autosave takes for a change of the one before.
  */
+
 import { type Design, EMPTY_DESIGN } from "../../design/design.ts";
 import { EXAMPLES } from "../../design/examples.ts";
 import { readDesign, writeDesign } from "../../design/file.ts";
@@ -9,6 +10,7 @@ import { LIMITS } from "../../design/limits.ts";
 import { decodeLink } from "../../design/link.ts";
 import { useApp } from "../../store/app.ts";
 import { type Opened, useDocuments } from "../../store/documents.ts";
+import { pickFile } from "../kit/pickFile.ts";
 import { wishOf, withoutWish } from "../start.ts";
 import { openTraining } from "../training/actions.ts";
 
@@ -98,18 +100,9 @@ export async function openFile(file: File): Promise<boolean> {
 }
 
 /** Asks for a file and opens it. */
-export function chooseFile(): Promise<boolean> {
-  return new Promise((resolve) => {
-    const input = document.createElement("input");
-    input.type = "file";
-    input.accept = ".json,application/json";
-    input.addEventListener("change", () => {
-      const file = input.files?.[0];
-      resolve(file ? openFile(file) : false);
-    });
-    input.addEventListener("cancel", () => resolve(false));
-    input.click();
-  });
+export async function chooseFile(): Promise<boolean> {
+  const file = await pickFile();
+  return file ? openFile(file) : false;
 }
 
 export function downloadDesign(design: Design = useApp.getState().design): void {

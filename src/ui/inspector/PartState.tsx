@@ -4,7 +4,7 @@ import { settingWords } from "../bands.ts";
 
 /** Whether it is powered, on a loop, and how its switched outputs stand. */
 export function PartState({ record }: { readonly record: PartRecord }) {
-  const needsPower = record.kind.power(record.options).load !== undefined;
+  const needsPower = record.power.load !== undefined;
   const switches = Object.values(record.switches);
   return (
     <>

@@ -1,8 +1,10 @@
 /** How a level came about, in words and figures: what the pane, the diagram and the paper show. */
+
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { type Found, findCarrier, type TraceStep, traceCarrier } from "../../evaluate/trace.ts";
 import { type Limits, limitsFor, profileOf } from "../../findings/limits.ts";
 import { tunerNoiseUv2 } from "../../findings/tunerQuality.ts";
+import { carrierToDb } from "../../signal/readout.ts";
 import { bandName } from "../bands.ts";
 import type { Question } from "./question.ts";
 import { didWords } from "./stepWords.ts";
@@ -86,7 +88,7 @@ export function asStep(evaluation: Evaluation, step: TraceStep, before: TraceSte
 
 function behindTunerDb({ band, i }: Found): number {
   const power = (band.noise[i] ?? 0) + (band.interference[i] ?? 0) + tunerNoiseUv2(band.grid, i);
-  return (band.level[i] ?? 0) - 10 * Math.log10(power);
+  return carrierToDb(band.level[i] ?? 0, power);
 }
 
 /** The step that costs most C/(N+I), if any costs enough for a word. */

@@ -1,7 +1,7 @@
 import { Download, FileUp, RotateCcw } from "lucide-react";
 import { useEffect, useState } from "react";
 import { PLACEHOLDER_NOTE, PLACEHOLDER_PRICES } from "../../paperwork/prices.ts";
-import { CATALOGUE } from "../../parts/catalogue.ts";
+import { CATALOGUE, kindsOf } from "../../parts/catalogue.ts";
 import { FAMILY_NAMES } from "../../parts/contract.ts";
 import { writePriceFile } from "../../store/priceFile.ts";
 import { MOST_CURRENCY_LENGTH, usePrices } from "../../store/prices.ts";
@@ -113,7 +113,7 @@ function PriceTable() {
               {FAMILY_NAMES[family]}
             </th>
           </tr>
-          {CATALOGUE.filter((kind) => kind.family === family).map((kind) => (
+          {kindsOf(family).map((kind) => (
             <PriceRow key={kind.kind} kind={kind.kind} name={kind.name} />
           ))}
         </tbody>

@@ -1,7 +1,7 @@
 /** Hanging the meter somewhere, and casting a suspicion, from wherever on the screen. */
 import type { PartId, PortRef } from "../../design/design.ts";
 import { partById, portOf, wireAt } from "../../design/lookup.ts";
-import { faults } from "../../remedies/faults/list.ts";
+import { faultsAt } from "../../remedies/faults/list.ts";
 import { placeName } from "../../remedies/faults/points.ts";
 import { addMeasured } from "../../remedies/training/progress.ts";
 import { useTraining } from "../../store/training.ts";
@@ -48,5 +48,5 @@ export function isSky({ opened }: Session, [id, port]: PortRef): boolean {
 
 /** What can be wrong at a part, as the design stands; the list gives nothing away. */
 export function typesAt({ opened }: Session, part: PartId) {
-  return [...new Set(faults(opened.design).flatMap((f) => (f.parts.includes(part) ? [f.type] : [])))];
+  return [...new Set(faultsAt(opened.design, part).map((f) => f.type))];
 }

@@ -3,7 +3,8 @@ import type { Verdict } from "../../findings/finding.ts";
 import { profileOf } from "../../findings/limits.ts";
 import { useApp } from "../../store/app.ts";
 import { CureAllButton } from "../cures/CureButton.tsx";
-import { openDialog, showPane } from "../panes.ts";
+import { openDialog } from "../panes.ts";
+import { StartButtons } from "../shell/StartButtons.tsx";
 import { FindingList } from "./FindingList.tsx";
 import { VerdictRow } from "./VerdictRow.tsx";
 import "./verdict.css";
@@ -96,14 +97,7 @@ function EmptyVerdict() {
         Put an aerial or a dish, a cable and a receiver on the canvas and join them. What each receiver gets,
         and why not, will stand here.
       </p>
-      <div className="button-row">
-        <button type="button" className="button main" onClick={() => openDialog("designs")}>
-          Open an example
-        </button>
-        <button type="button" className="button" onClick={() => showPane("tray")}>
-          Show the parts
-        </button>
-      </div>
+      <StartButtons />
     </div>
   );
 }

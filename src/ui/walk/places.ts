@@ -73,7 +73,7 @@ export function supplySource(
 ): { readonly part: string; readonly port: string } | null {
   const record = evaluation.record(part);
   if (!record) return null;
-  const supplies = record.kind.power(record.options).supplies ?? [];
+  const supplies = record.power.supplies ?? [];
   const own = port === undefined ? supplies[0] : supplies.find((s) => s.port === port);
   if (own) return { part, port: own.port };
   const [arriving] = port === undefined ? [] : (record.feeds[port] ?? []);

@@ -1,9 +1,11 @@
 /** A walked carrier as the diagram and the table of steps take it: what a pressed figure shows, and what becomes of it at the end. */
+
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { profileOf } from "../../findings/limits.ts";
 import { TUNER_NOISE_FIGURE_DB } from "../../findings/tunerQuality.ts";
 import type { CarrierWay } from "../../findings/walk/signal.ts";
 import { SERVICE_NAMES } from "../../signal/carrier.ts";
+import { carrierToDb } from "../../signal/readout.ts";
 import { type Answer, asStep, type Step, worstLoss } from "../origin/answer.ts";
 import type { Route } from "./stops.ts";
 import type { Walking } from "./walking.ts";
@@ -51,7 +53,7 @@ function lastStep({ end, steps, requiredDb }: CarrierWay, { stops }: Route): Ste
     ...place,
     did: [`its tuner adds noise (noise figure ${TUNER_NOISE_FIGURE_DB} dB)`],
     levelDbuv: end.levelDbuv,
-    cnDb: noise > 0 ? -10 * Math.log10(noise) : Number.POSITIVE_INFINITY,
+    cnDb: carrierToDb(0, noise),
     ciDb: before.ciDb,
     cniDb: end.cniDb,
     cutHere: end.cniDb < requiredDb,

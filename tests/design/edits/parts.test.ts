@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { EMPTY_DESIGN } from "../../../src/design/design.ts";
-import { align, chainOf, distribute, partsInside } from "../../../src/design/edits/arrange.ts";
+import { align, distribute } from "../../../src/design/edits/arrange.ts";
 import { copyParts, pasteFragment } from "../../../src/design/edits/clipboard.ts";
 import { addPart, moveParts, newPart, rename, retitle } from "../../../src/design/edits/parts.ts";
 import { readDesign, writeDesign } from "../../../src/design/file.ts";
@@ -125,13 +125,6 @@ describe("Arranging", () => {
     expect(must(align(scattered, new Set(), "left"))).toBe(scattered);
     expect(must(distribute(scattered, new Set(["cable1"]), "across"))).toBe(scattered);
     expect(must(distribute(scattered, new Set(["cable1", "cable3"]), "across"))).toBe(scattered);
-  });
-
-  test("a region holds the parts whose corner lies in it; a chain all that hangs together up and down", () => {
-    expect(partsInside(scattered, { left: 0, top: 0, right: 60, bottom: 40 })).toEqual(
-      new Set(["cable1", "cable2"]),
-    );
-    expect(chainOf(scattered, new Set(["cable2"]))).toEqual(new Set(["cable1", "cable2"]));
   });
 });
 

@@ -4,13 +4,13 @@ import type { Design } from "../../../src/design/design.ts";
 import { bestMeasurement } from "../../../src/remedies/faults/bestMeasurement.ts";
 import { diagnose } from "../../../src/remedies/faults/diagnose.ts";
 import type { Fault } from "../../../src/remedies/faults/fault.ts";
-import { finish } from "../../../src/remedies/faults/finish.ts";
 import { faultOf, faults } from "../../../src/remedies/faults/list.ts";
 import { pointsOf } from "../../../src/remedies/faults/points.ts";
 import { lookAt, type Observation, symptomsOf } from "../../../src/remedies/faults/symptoms.ts";
 import { isNoticed, whatFails } from "../../../src/remedies/faults/whatFails.ts";
 import { designOf } from "../../../src/remedies/training/case.ts";
 import { seededNumbers } from "../../../src/remedies/training/seededNumbers.ts";
+import { finish } from "./finish.ts";
 
 function get(design: Design, id: string): Fault {
   const fault = faultOf(design, id);

@@ -8,12 +8,12 @@ import { askingFor } from "../../../src/remedies/faults/asked.ts";
 import { bestMeasurement, consistentWith } from "../../../src/remedies/faults/bestMeasurement.ts";
 import { diagnose, type Suspicion } from "../../../src/remedies/faults/diagnose.ts";
 import { FAULT_TYPES, type Fault } from "../../../src/remedies/faults/fault.ts";
-import { finish } from "../../../src/remedies/faults/finish.ts";
 import { measure } from "../../../src/remedies/faults/measure.ts";
 import { type Look, lookAt, type Observation, symptomsOf } from "../../../src/remedies/faults/symptoms.ts";
 import { openCase } from "../../../src/remedies/training/case.ts";
 import { CASES, caseOf } from "../../../src/remedies/training/cases.ts";
 import { judge, looksAlike } from "../../../src/remedies/training/judge.ts";
+import { finish } from "../faults/finish.ts";
 
 /** What somebody who looks at every receiver and socket would tick. */
 function truthfully(now: Look, sound: Look): Observation[] {

@@ -14,7 +14,7 @@ const STATE_WORDS: Readonly<Record<SupplyRow["state"], string>> = {
 export function SupplySection({ record }: { readonly record: PartRecord }) {
   const evaluation = useApp((s) => s.evaluation);
   const rows = supplyRows(evaluation, record);
-  const { load, selfPowered } = record.kind.power(record.options);
+  const { load, selfPowered } = record.power;
   if (rows.length === 0 && !load) return null;
   return (
     <section aria-label="Supply">

@@ -1,10 +1,12 @@
 /** How a dish has to stand, what its weakest transponder brings, and how much rain that stands. */
+
 import type { Evaluation, PartRecord } from "../../../evaluate/evaluation.ts";
 import { findCarrier } from "../../../evaluate/trace.ts";
 import type { AnyOptions } from "../../../parts/contract.ts";
 import { DISH_OPTIONS, type DishOptions } from "../../../parts/dishOptions.ts";
 import { dishAim, feedKelvin, feedLevelDbuv } from "../../../parts/linkBudget.ts";
 import { outagePercent, type RainRow, rainTable } from "../../../parts/rainMargin.ts";
+import { ratioToDb } from "../../../rf/decibel.ts";
 import { dishGainDbi } from "../../../rf/dish.ts";
 import { noiseFigureDbToKelvin, thermalNoiseUv2 } from "../../../rf/noise.ts";
 import { freeSpaceLossDb } from "../../../rf/path.ts";
@@ -112,7 +114,7 @@ export function rainOf(
   if (noiseFigureDb === null) return null;
   const clear = { ...o, rainLossDb: 0 };
   const systemKelvin = feedKelvin(clear) + noiseFigureDbToKelvin(noiseFigureDb);
-  const noiseDbuv = 10 * Math.log10(thermalNoiseUv2(budget.carrier.noiseMHz, systemKelvin));
+  const noiseDbuv = ratioToDb(thermalNoiseUv2(budget.carrier.noiseMHz, systemKelvin));
   const margin = budget.feedDbuv + o.rainLossDb - noiseDbuv - budget.requiredDb;
   const rows = rainTable(o, {
     frequencyMHz: budget.carrier.airMHz,

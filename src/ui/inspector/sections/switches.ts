@@ -15,8 +15,8 @@ export type Speaker = {
 };
 
 /** Whether the voltage decides anything there: a position switch and a stacked output leave that to others. */
-export function decidesByVolts({ kind, options }: PartRecord, port: string): boolean {
-  const by = kind.power(options).switches?.find((s) => s.port === port)?.by;
+export function decidesByVolts({ power }: PartRecord, port: string): boolean {
+  const by = power.switches?.find((s) => s.port === port)?.by;
   return by === "quadrant" || by === "both";
 }
 
