@@ -27,6 +27,8 @@ export function sketch(title: string, parts: Sketch, wires: string, settings?: S
     const kind = kindOf(kindKey);
     // The sketches are part of the program: a faulty one is a fault of the program.
     if (!kind) throw new Error(`Sketch “${title}”: no kind ${kindKey}`);
+    const unknown = Object.keys(options ?? {}).find((key) => !Object.hasOwn(kind.options.shape, key));
+    if (unknown) throw new Error(`Sketch “${title}”: ${kindKey} has no option ${unknown}`);
     const column = columns.get(id) ?? 0;
     const row = rows.get(column) ?? 0;
     rows.set(column, row + 1);
