@@ -3,7 +3,8 @@ import type { Meeting } from "../evaluate/evaluation.ts";
 import { type CollisionGrade, collisionGrade } from "../rf/protection.ts";
 import type { Band } from "../signal/band.ts";
 import { type Service, WANTED_SERVICES } from "../signal/carrier.ts";
-import { carriers } from "./words.ts";
+import { plural } from "../words/plural.ts";
+import { type Clause, carriers } from "./words.ts";
 
 /**
  * Meetings of different signals, put together by who meets whom, whichever of the two suffers; quadrants of one
@@ -76,7 +77,12 @@ export function tally(pair: readonly Meeting[]): string[] {
     WANTED_SERVICES.flatMap((service) => {
       const n = [...worst.values()].filter((w) => w.grade === grade && w.service === service).length;
       return n > 0 && grade !== "negligible"
-        ? [`${carriers(n, service)} ${VERB[grade][n === 1 ? 0 : 1]}`]
+        ? [
+            plural(n, {
+              one: WORDS[grade].one(carriers(n, service)),
+              other: WORDS[grade].other(carriers(n, service)),
+            }),
+          ]
         : [];
     }),
   );
@@ -84,10 +90,13 @@ export function tally(pair: readonly Meeting[]): string[] {
 
 const ORDER: readonly CollisionGrade[] = ["dead", "likely dead", "costs margin", "slight", "negligible"];
 
-const VERB: Readonly<Record<CollisionGrade, readonly [one: string, many: string]>> = {
-  dead: ["is lost", "are lost"],
-  "likely dead": ["is as good as lost", "are as good as lost"],
-  "costs margin": ["loses part of its margin", "lose part of their margin"],
-  slight: ["is slightly disturbed", "are slightly disturbed"],
-  negligible: ["is hardly touched", "are hardly touched"],
+const WORDS: Readonly<Record<CollisionGrade, Clause>> = {
+  dead: { one: (who) => `${who} is lost`, other: (who) => `${who} are lost` },
+  "likely dead": { one: (who) => `${who} is as good as lost`, other: (who) => `${who} are as good as lost` },
+  "costs margin": {
+    one: (who) => `${who} loses part of its margin`,
+    other: (who) => `${who} lose part of their margin`,
+  },
+  slight: { one: (who) => `${who} is slightly disturbed`, other: (who) => `${who} are slightly disturbed` },
+  negligible: { one: (who) => `${who} is hardly touched`, other: (who) => `${who} are hardly touched` },
 };

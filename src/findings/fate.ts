@@ -1,8 +1,8 @@
 /** What becomes of one carrier at a receiver: it is got, or it is missing for a reason. */
 import type { Band } from "../signal/band.ts";
-import type { Service } from "../signal/carrier.ts";
+import type { Polarisation, Service } from "../signal/carrier.ts";
 import { isLive } from "../signal/readout.ts";
-import { partName } from "./words.ts";
+import { type Clause, partName } from "./words.ts";
 
 /** A carrier that a receiver gets or an outlet hands on, so that its figures can be followed to their source. */
 export type GotCarrier = {
@@ -31,8 +31,10 @@ const NEARNESS: readonly Why[] = [
 export type Lost = {
   readonly got: false;
   readonly why: Why;
-  /** A predicate in the plural: "are stopped by ⟦plate⟧". */
-  readonly text: string;
+  /** "3 are stopped by ⟦plate⟧". */
+  readonly clause: Clause;
+  /** Of a carrier that is missing with the whole of its polarisation. */
+  readonly polarisation?: Polarisation;
   /** Part to look at, if the reason names one. */
   readonly part?: string;
 };
@@ -65,14 +67,35 @@ export function cutFate(band: Band, i: number): Lost | undefined {
   if (isLive(band, i)) return undefined;
   const cut = band.cuts[(band.cut[i] ?? 1) - 1];
   const part = cut?.part ?? "";
-  return { got: false, why: "cut", part, text: `are stopped by ${partName(part)}` };
+  const by = partName(part);
+  return {
+    got: false,
+    why: "cut",
+    part,
+    clause: { one: (n) => `${n} is stopped by ${by}`, other: (n) => `${n} are stopped by ${by}` },
+  };
 }
 
 /** Fate of a wanted carrier that reaches no input at all. */
 export function absent(key: string, service: Service): Lost {
   const polarisation = service === "satellite" ? /\/([VH])#/.exec(key)?.[1] : undefined;
-  const text = polarisation
-    ? `are ${polarisation === "H" ? "horizontal" : "vertical"} and do not arrive here`
-    : "do not arrive here";
-  return { got: false, why: "absent", text };
+  if (polarisation === "V" || polarisation === "H")
+    return { got: false, why: "absent", polarisation, clause: ABSENT_POLARISED[polarisation] };
+  return { got: false, why: "absent", clause: ABSENT };
 }
+
+const ABSENT: Clause = {
+  one: (n) => `${n} does not arrive here`,
+  other: (n) => `${n} do not arrive here`,
+};
+
+const ABSENT_POLARISED: Readonly<Record<Polarisation, Clause>> = {
+  V: {
+    one: (n) => `${n} is vertical and does not arrive here`,
+    other: (n) => `${n} are vertical and do not arrive here`,
+  },
+  H: {
+    one: (n) => `${n} is horizontal and does not arrive here`,
+    other: (n) => `${n} are horizontal and do not arrive here`,
+  },
+};

@@ -3,7 +3,7 @@ import type { ReceiverInput } from "../parts/contract.ts";
 import type { Band } from "../signal/band.ts";
 import type { Condition } from "../signal/control.ts";
 import type { Lost } from "./fate.ts";
-import { partName } from "./words.ts";
+import { type Clause, partName } from "./words.ts";
 
 /** A switched feed was converted with these oscillators [MHz]; EN 61319-1 values, from memory. */
 const UNIVERSAL_LOS = { low: 9750, high: 10600 } as const;
@@ -19,15 +19,17 @@ export type Listener = {
 /** Why the whole band is of no use at this input; undefined when it is. */
 export function refusal(listener: Listener, band: Band): Lost | undefined {
   const wrong = wrongFeed(listener.input, band);
-  if (wrong) return { got: false, why: "wrong feed", text: wrong };
+  if (wrong) return { got: false, why: "wrong feed", clause: wrong };
   const swapped = swappedAt(band);
-  if (swapped)
+  if (swapped) {
+    const where = `by a wrong input of ${partName(swapped)}`;
     return {
       got: false,
       why: "wrong feed",
       part: swapped,
-      text: `come in by a wrong input of ${partName(swapped)}`,
+      clause: { one: (n) => `${n} comes in ${where}`, other: (n) => `${n} come in ${where}` },
     };
+  }
   for (const condition of band.conditions) {
     const barrier = unreachable(listener, condition);
     if (barrier) return barrier;
@@ -49,22 +51,42 @@ function swappedAt(band: Band): string | undefined {
 }
 
 /** What is wrong with a kind of feed for an input, as words; undefined when it suits. */
-function wrongFeed(input: ReceiverInput, band: Band): string | undefined {
+function wrongFeed(input: ReceiverInput, band: Band): Clause | undefined {
   if (band.origin.service !== "satellite") return undefined;
   const lo = band.shifts[0];
-  if (lo === undefined) return "are not converted to satellite IF";
+  if (lo === undefined) return WRONG_FEED.unconverted;
   if (input.feed === "wideband") {
-    if (band.half) return "are on a switched or quattro feed, but this input needs a wideband one";
-    if (input.polarisation && input.polarisation !== band.origin.polarisation)
-      return `are on the input for ${input.polarisation}, but polarised ${band.origin.polarisation ?? "otherwise"}`;
+    if (band.half) return WRONG_FEED.switched;
+    if (input.polarisation && input.polarisation !== band.origin.polarisation) {
+      const where = `on the input for ${input.polarisation}, but polarised ${band.origin.polarisation ?? "otherwise"}`;
+      return { one: (n) => `${n} is ${where}`, other: (n) => `${n} are ${where}` };
+    }
     return undefined;
   }
-  if (input.feed === "stacked") return "are not on a user band";
+  if (input.feed === "stacked") return WRONG_FEED.unstacked;
   const expected = band.half ? UNIVERSAL_LOS[band.half] : undefined;
-  if (expected === undefined || Math.abs(lo - expected) > 5)
-    return "are on a wideband feed, which this input cannot tune";
+  if (expected === undefined || Math.abs(lo - expected) > 5) return WRONG_FEED.wideband;
   return undefined;
 }
+
+const WRONG_FEED = {
+  unconverted: {
+    one: (n) => `${n} is not converted to satellite IF`,
+    other: (n) => `${n} are not converted to satellite IF`,
+  },
+  switched: {
+    one: (n) => `${n} is on a switched or quattro feed, but this input needs a wideband one`,
+    other: (n) => `${n} are on a switched or quattro feed, but this input needs a wideband one`,
+  },
+  unstacked: {
+    one: (n) => `${n} is not on a user band`,
+    other: (n) => `${n} are not on a user band`,
+  },
+  wideband: {
+    one: (n) => `${n} is on a wideband feed, which this input cannot tune`,
+    other: (n) => `${n} are on a wideband feed, which this input cannot tune`,
+  },
+} as const satisfies Readonly<Record<string, Clause>>;
 
 /** Whether the receiver itself can make a switch stand as needed; the barrier if not. */
 function unreachable({ receiver, input, alone }: Listener, condition: Condition): Lost | undefined {
@@ -74,21 +96,38 @@ function unreachable({ receiver, input, alone }: Listener, condition: Condition)
   const foreign = alone ? undefined : speaks.find((o) => !o.dormant && o !== own);
   if (!own || foreign) {
     if (at.setting === setting) return undefined;
-    const text = foreign
-      ? `are there only when ${partName(foreign.part)} asks for the same at ${partName(at.part)}`
-      : `are out of reach: no command gets from here to ${partName(at.part)}`;
-    return barred(at.part, text);
+    const when = foreign
+      ? `only when ${partName(foreign.part)} asks for the same at ${partName(at.part)}`
+      : "";
+    return barred(
+      at.part,
+      foreign
+        ? { one: (n) => `${n} is there ${when}`, other: (n) => `${n} are there ${when}` }
+        : outOfReach(`no command gets from here to ${partName(at.part)}`),
+    );
   }
   const quadrant = /[VH][LH]$/.exec(setting)?.[0];
+  const where = partName(at.part);
   if (quadrant?.startsWith("H") && own.volts18 <= at.thresholdVolts)
-    return barred(at.part, `are horizontal, and ${partName(at.part)} sees too few volts to select it`);
+    return barred(at.part, {
+      one: (n) => `${n} is horizontal, and ${where} sees too few volts to select it`,
+      other: (n) => `${n} are horizontal, and ${where} sees too few volts to select them`,
+    });
   const needsTone = quadrant?.endsWith("H") || /^[2-9]/.test(setting);
   if (needsTone && !own.toneArrives)
-    return barred(at.part, `need the 22 kHz tone, which does not reach ${partName(at.part)}`);
+    return barred(at.part, {
+      one: (n) => `${n} needs the 22 kHz tone, which does not reach ${where}`,
+      other: (n) => `${n} need the 22 kHz tone, which does not reach ${where}`,
+    });
   return undefined;
 }
 
 /** A feed that is there, but that this receiver cannot have, because of a part. */
-export function barred(part: string, text: string): Lost {
-  return { got: false, why: "not selectable", part, text };
+export function barred(part: string, clause: Clause): Lost {
+  return { got: false, why: "not selectable", part, clause };
+}
+
+/** "3 are out of reach: no message gets to ⟦converter⟧". */
+export function outOfReach(why: string): Clause {
+  return { one: (n) => `${n} is out of reach: ${why}`, other: (n) => `${n} are out of reach: ${why}` };
 }

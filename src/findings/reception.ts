@@ -56,7 +56,8 @@ function summed(
       continue;
     }
     const { got: _, ...lost } = fate;
-    missing.set(fate.text, { ...lost, count: (missing.get(fate.text)?.count ?? 0) + 1 });
+    const same = fate.clause.other("");
+    missing.set(same, { ...lost, count: (missing.get(same)?.count ?? 0) + 1 });
   }
   return {
     service,

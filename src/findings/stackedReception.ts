@@ -1,9 +1,9 @@
 /** Reception through user bands: any carrier that the converter holds, on a band that is one's own. */
 import type { Band, Stack } from "../signal/band.ts";
 import { carrierKey, cutFate, type Fate, type Fates, type Lost, note } from "./fate.ts";
-import { barred, type Listener } from "./reach.ts";
+import { barred, type Listener, outOfReach } from "./reach.ts";
 import { graded, tunerNoiseUv2 } from "./tunerQuality.ts";
-import { partName } from "./words.ts";
+import { type Clause, partName } from "./words.ts";
 
 /** Further apart than this a receiver and its converter do not mean the same user band [MHz]; our choice. */
 const SAME_CENTRE_MHZ = 2;
@@ -23,7 +23,12 @@ export function listenStacked(listener: Listener, band: Band, stack: Stack, fate
 function usableUserBands(listener: Listener, band: Band, stack: Stack): readonly (number | Lost)[] {
   const { input } = listener;
   if (input.feed !== "stacked" || !input.userBands)
-    return [mistuned("are on user bands, which this input cannot ask for")];
+    return [
+      mistuned({
+        one: (n) => `${n} is on a user band, which this input cannot ask for`,
+        other: (n) => `${n} are on user bands, which this input cannot ask for`,
+      }),
+    ];
   const heard = stack.control.offers.some(
     (o) =>
       o.part === listener.receiver &&
@@ -31,20 +36,26 @@ function usableUserBands(listener: Listener, band: Band, stack: Stack): readonly
       o.toneArrives &&
       o.request?.userBands !== undefined,
   );
-  if (!heard) return [barred(stack.part, `are out of reach: no message gets to ${partName(stack.part)}`)];
+  if (!heard) return [barred(stack.part, outOfReach(`no message gets to ${partName(stack.part)}`))];
   return input.userBands.map(({ number, centreMHz }): number | Lost => {
     const at = stack.numbers.indexOf(number);
-    const where = `are out of reach on user band ${number}`;
-    if (at < 0) return mistuned(`${where}, which ${partName(stack.part)} does not have`);
+    if (at < 0) return mistuned(outOfReachOn(number, `which ${partName(stack.part)} does not have`));
     const setMHz = band.grid.plan[band.grid.index[at] ?? 0]?.airMHz ?? 0;
     if (Math.abs(setMHz - centreMHz) > SAME_CENTRE_MHZ)
-      return mistuned(`${where}, set to another centre than at ${partName(stack.part)}`);
+      return mistuned(outOfReachOn(number, `set to another centre than at ${partName(stack.part)}`));
     return cutFate(band, at) ?? occupied(listener, number, stack) ?? at;
   });
 }
 
-function mistuned(text: string): Lost {
-  return { got: false, why: "wrong feed", text };
+function mistuned(clause: Clause): Lost {
+  return { got: false, why: "wrong feed", clause };
+}
+
+function outOfReachOn(userBand: number, why: string): Clause {
+  return {
+    one: (n) => `${n} is out of reach on user band ${userBand}, ${why}`,
+    other: (n) => `${n} are out of reach on user band ${userBand}, ${why}`,
+  };
 }
 
 /** Who else keeps a user band from being tuned in peace. */
@@ -54,11 +65,11 @@ function occupied({ receiver, input, alone }: Listener, userBand: number, stack:
     (o) => o.kind === "commands" && !(o.part === receiver && o.port === input.port),
   );
   const holder = others.find((o) => o.request && !o.request.userBands);
-  if (holder) return barred(holder.part, `are out of reach: ${partName(holder.part)} holds the line`);
+  if (holder) return barred(holder.part, outOfReach(`${partName(holder.part)} holds the line`));
   const rival = others.find((o) => o.request?.userBands?.includes(userBand));
-  if (rival)
-    return barred(rival.part, `are retuned by ${partName(rival.part)}, which uses the same user band`);
-  return undefined;
+  if (!rival) return undefined;
+  const by = `retuned by ${partName(rival.part)}, which uses the same user band`;
+  return barred(rival.part, { one: (n) => `${n} is ${by}`, other: (n) => `${n} are ${by}` });
 }
 
 /** A carrier held by a stacking converter, and the feed that its user bands travel on. */

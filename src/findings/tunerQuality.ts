@@ -5,6 +5,7 @@ import { noiseFactor } from "../rf/noise.ts";
 import type { Band, Grid } from "../signal/band.ts";
 import { carrierToDb } from "../signal/readout.ts";
 import type { Fate, GotCarrier } from "./fate.ts";
+import type { Clause } from "./words.ts";
 
 /** Noise figure of the tuner behind every receiver input [dB]; typical, from memory. */
 export const TUNER_NOISE_FIGURE_DB = 8;
@@ -13,12 +14,14 @@ export const TUNER_NOISE_FIGURE_DB = 8;
 export function quality(input: ReceiverInput, band: Band, i: number): Fate {
   const { grid } = band;
   const f = grid.centre[i] ?? 0;
-  if (f < input.tunesFromMHz || f > input.tunesToMHz)
+  if (f < input.tunesFromMHz || f > input.tunesToMHz) {
+    const range = `${input.tunesFromMHz} to ${input.tunesToMHz} MHz, where this input tunes`;
     return {
       got: false,
       why: "out of range",
-      text: `are outside ${input.tunesFromMHz} to ${input.tunesToMHz} MHz, where this input tunes`,
+      clause: { one: (n) => `${n} is outside ${range}`, other: (n) => `${n} are outside ${range}` },
     };
+  }
   return graded({
     port: input.port,
     origin: band.origin.key,
@@ -48,6 +51,16 @@ export function graded({ noise, interference, requiredDb, ...carrier }: Measured
   const cnDb = ratio(noise + interference);
   if (cnDb >= requiredDb) return { got: true, ...carrier, cnDb };
   return ratio(noise) >= requiredDb
-    ? { got: false, why: "disturbed", text: "are drowned by another signal on the same frequencies" }
-    : { got: false, why: "noisy", text: "are too weak or too noisy" };
+    ? { got: false, why: "disturbed", clause: DISTURBED }
+    : { got: false, why: "noisy", clause: NOISY };
 }
+
+const DISTURBED: Clause = {
+  one: (n) => `${n} is drowned by another signal on the same frequencies`,
+  other: (n) => `${n} are drowned by another signal on the same frequencies`,
+};
+
+const NOISY: Clause = {
+  one: (n) => `${n} is too weak or too noisy`,
+  other: (n) => `${n} are too weak or too noisy`,
+};

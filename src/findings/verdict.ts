@@ -3,9 +3,11 @@ import type { PartRecord } from "../evaluate/evaluation.ts";
 import { type Band, SILENCE } from "../signal/band.ts";
 import { SERVICE_NAMES, type Service } from "../signal/carrier.ts";
 import { cnDb, marginDb, usedUserBands } from "../signal/readout.ts";
+import { plural } from "../words/plural.ts";
+import { capital } from "./explain/plainWords.ts";
 import type { ServiceVerdict, Verdict } from "./finding.ts";
 import type { ReceptionResult } from "./reception.ts";
-import { type Counted, count, countedAs, list, share } from "./words.ts";
+import { type Clause, type Counted, countedAs, list, missingWords, share } from "./words.ts";
 
 export function receiverVerdict(record: PartRecord, reception: ReceptionResult): Verdict {
   const part = record.part.id;
@@ -17,7 +19,7 @@ export function receiverVerdict(record: PartRecord, reception: ReceptionResult):
       ...(s.levelMin === undefined ? {} : { levelMin: s.levelMin }),
       ...(s.levelMax === undefined ? {} : { levelMax: s.levelMax }),
       ...(s.cnMin === undefined ? {} : { cnMin: s.cnMin }),
-      reasons: s.missing.map((m) => count(m.count, m.text)),
+      reasons: s.missing.map((m) => plural(m.count, m.clause)),
     }),
   );
   const connected = record.ports.some((p) => p.side === "in" && record.joined[p.id]);
@@ -37,8 +39,10 @@ export function receiverVerdict(record: PartRecord, reception: ReceptionResult):
   const phrases = reception.services
     .filter((s) => s.wanted > 0)
     .map((s) => share(s.got, s.wanted, s.service));
-  const worst = reception.services.flatMap((s) => s.missing).sort((a, b) => b.count - a.count)[0];
-  const why = worst ? ` ${count(worst.count, worst.text)}.` : "";
+  const worst = reception.services
+    .flatMap(({ missing, wanted }) => missing.map((m) => ({ ...m, wanted })))
+    .sort((a, b) => b.count - a.count)[0];
+  const why = worst ? ` ${capital(missingWords(worst.count, worst.wanted, worst.clause))}.` : "";
   return { part, role: "receiver", works, sentence: `Gets ${list(phrases)}.${why}`, services };
 }
 
@@ -57,7 +61,7 @@ export function outletVerdict(record: PartRecord): Verdict | undefined {
       carriersWanted: t.arriving,
       carriersGot: t.got,
       ...(t.got > 0 ? { levelMin: t.levelMin, levelMax: t.levelMax, cnMin: t.cnMin } : {}),
-      reasons: t.got < t.arriving ? [count(t.arriving - t.got, "do not come out usable")] : [],
+      reasons: t.got < t.arriving ? [plural(t.arriving - t.got, UNUSABLE)] : [],
     }),
   );
   if (tallies.length === 0)
@@ -72,6 +76,11 @@ export function outletVerdict(record: PartRecord): Verdict | undefined {
   const sentence = `Hands on ${list(tallies.map((t) => share(t.got, t.arriving, t.counted)))}.`;
   return { part, role: "outlet", works, sentence, services };
 }
+
+const UNUSABLE: Clause = {
+  one: (n) => `${n} does not come out usable`,
+  other: (n) => `${n} do not come out usable`,
+};
 
 type Sockets = readonly { readonly port: string; readonly services: readonly Service[] }[];
 

@@ -2,6 +2,7 @@
 import type { Band } from "../signal/band.ts";
 import { SERVICE_NAMES, type Service } from "../signal/carrier.ts";
 import { bandTag } from "../signal/readout.ts";
+import { numeral, plural } from "../words/plural.ts";
 
 /**
  * Stands for the label of a part. Findings are kept while a part's record is unchanged, but another
@@ -19,27 +20,47 @@ export function withLabels(text: string, label: (id: string) => string): string 
 /** What is counted: the carriers of a service, or the user bands of a stacked feed. */
 export type Counted = Service | "user band";
 
-const CARRIER_WORDS: Readonly<Record<Counted, readonly [one: string, many: string]>> = {
-  tv: ["TV multiplex", "TV multiplexes"],
-  dab: ["DAB block", "DAB blocks"],
-  fm: ["FM station", "FM stations"],
-  satellite: ["satellite transponder", "satellite transponders"],
-  mobile: ["mobile carrier", "mobile carriers"],
-  cordless: ["cordless carrier", "cordless carriers"],
-  "user band": ["user band", "user bands"],
+const CARRIER_NAMES: Readonly<Record<Counted, { readonly one: string; readonly other: string }>> = {
+  tv: { one: "TV multiplex", other: "TV multiplexes" },
+  dab: { one: "DAB block", other: "DAB blocks" },
+  fm: { one: "FM station", other: "FM stations" },
+  satellite: { one: "satellite transponder", other: "satellite transponders" },
+  mobile: { one: "mobile carrier", other: "mobile carriers" },
+  cordless: { one: "cordless carrier", other: "cordless carriers" },
+  "user band": { one: "user band", other: "user bands" },
 };
+
+/** "DAB blocks": what is counted, where its number stands elsewhere. */
+export function namesOf(what: Counted): string {
+  return CARRIER_NAMES[what].other;
+}
 
 /** "1 DAB block", "33 satellite transponders". */
 export function carriers(n: number, of: Counted): string {
-  return `${n} ${CARRIER_WORDS[of][n === 1 ? 0 : 1]}`;
+  const { one, other } = CARRIER_NAMES[of];
+  return plural(n, { one: (count) => `${count} ${one}`, other: (count) => `${count} ${other}` });
 }
 
-/** "all 6 DAB blocks", "the one DAB block", "20 of 80 satellite transponders", "none of 6 TV multiplexes". */
+/**
+ * "all 6 DAB blocks", "the only DAB block", "no DAB block" of one, "20 of 80 satellite transponders",
+ * "none of 6 TV multiplexes". A verb after it agrees with `n`.
+ */
 export function share(n: number, of: number, what: Counted): string {
-  const [one, many] = CARRIER_WORDS[what];
-  if (of === 1) return n === 1 ? `the one ${one}` : `not the one ${one}`;
-  if (n === of) return `all ${of} ${many}`;
-  return `${n === 0 ? "none" : n} of ${of} ${many}`;
+  const { one, other } = CARRIER_NAMES[what];
+  if (of === 1) return n === 1 ? `the only ${one}` : `no ${one}`;
+  if (n === of) return `all ${numeral(of)} ${other}`;
+  return `${n === 0 ? "none" : numeral(n)} of ${numeral(of)} ${other}`;
+}
+
+/** A clause about carriers, in the singular and in the plural, that takes its subject: a number, "it", "they". */
+export type Clause = {
+  readonly one: (subject: string) => string;
+  readonly other: (subject: string) => string;
+};
+
+/** "17 are stopped by …", "1 is stopped by …"; of a single carrier "the only one is stopped by …". */
+export function missingWords(n: number, wanted: number, clause: Clause): string {
+  return n === 1 && wanted === 1 ? clause.one("the only one") : plural(n, clause);
 }
 
 /** "Terrestrial TV from “UHF aerial”", "Satellite H high from “Dish 1”". */
@@ -53,15 +74,6 @@ export function bandName(band: Band): string {
 /** What the carriers of a band are counted as. */
 export function countedAs(band: Band): Counted {
   return band.stack ? "user band" : band.origin.service;
-}
-
-/** "17 are stopped by …", "1 is stopped by …": a count before a predicate in the plural. */
-export function count(n: number, predicate: string): string {
-  if (n !== 1) return `${n} ${predicate}`;
-  return `1 ${predicate
-    .replace(/^are /, "is ")
-    .replace(/\bdo not\b/, "does not")
-    .replace(/^need /, "needs ")}`;
 }
 
 /** A number with at most one decimal: "47", "2.5". */

@@ -1,4 +1,5 @@
 import { isLive } from "../../signal/readout.ts";
+import { plural } from "../../words/plural.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
 import { plainName } from "../explain/plainWords.ts";
 import { type Rule, wireAt } from "../rule.ts";
@@ -23,26 +24,34 @@ export const aboveBandEdge: Rule = {
       );
       if (above.length === 0) return [];
       const names = above.map((i) => own.grid.plan[own.grid.index[i] ?? 0]?.name ?? "");
+      const some = names.length > 6 ? `${names.slice(0, 6).join(", ")} …` : list(names);
+      const which = `${partName(record.part.id)} lists ${carriers(above.length, "tv")} above ${BAND_EDGE_MHZ} MHz (${some})`;
       return [
         {
           severity: "note" as const,
           parts: [record.part.id],
           wires: wireAt(record, port),
-          message: `${partName(record.part.id)} lists ${carriers(above.length, "tv")} above ${BAND_EDGE_MHZ} MHz (${list(names.slice(0, 6))}${names.length > 6 ? " …" : ""}): no transmitter uses them now.`,
+          message: plural(above.length, {
+            one: `${which}: no transmitter uses it now.`,
+            other: `${which}: no transmitter uses them now.`,
+          }),
           value: above.length,
           limit: 0,
           unit: "channels",
           source: aboveBandEdge.source,
           port,
           service: "tv" as const,
-          cure: "Take them out of the aerial's plan, and consider a filter against phone masts.",
+          cure: plural(above.length, {
+            one: "Take it out of the aerial's plan, and consider a filter against phone masts.",
+            other: "Take them out of the aerial's plan, and consider a filter against phone masts.",
+          }),
         },
       ];
     }),
   explanation: {
     severities: ["note"],
     customer: (facts) =>
-      `The list of channels of ${plainName(facts, facts.finding.parts[0])} is out of date, since some of them are used by mobile phones today.`,
+      `The list of channels of ${plainName(facts, facts.finding.parts[0])} is out of date, since mobile phones use some of the frequencies today.`,
     trade: ({ finding }) =>
       `The plan of ${partName(finding.parts[0] ?? "")} holds ${carriers(finding.value ?? 0, "tv")} above ${BAND_EDGE_MHZ} MHz, the upper edge of channel 48. Since the bands at 700 and 800 MHz were cleared, phones transmit at 703 to 733 and 832 to 862 MHz and masts at 758 to 821 MHz: ` +
       "with a wideband aerial that is power without use, which drives amplifiers. A new plan and a filter that ends at 694 MHz are the remedy.",

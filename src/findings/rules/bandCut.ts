@@ -2,12 +2,13 @@ import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Band } from "../../signal/band.ts";
 import { WANTED_SERVICES } from "../../signal/carrier.ts";
 import { isLive, usedUserBands } from "../../signal/readout.ts";
+import { numeral, plural } from "../../words/plural.ts";
 import type { Facts } from "../explain/explanation.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainName, roughly } from "../explain/plainWords.ts";
 import type { Severity } from "../finding.ts";
 import { type Rule, wireAt } from "../rule.ts";
-import { bandName, carriers, countedAs, list, partName, round1, share } from "../words.ts";
+import { bandName, countedAs, list, namesOf, partName, round1, share } from "../words.ts";
 
 /** A part that lets a band through, but not the whole of it. */
 export const bandCut: Rule = {
@@ -24,10 +25,10 @@ export const bandCut: Rule = {
       wires: wireAt(record, port),
       message:
         `${partName(record.part.id)} passes only ${share(of - lost, of, countedAs(band))} of ` +
-        `${bandName(band)}: ${lost === 1 ? "one is" : `${lost} are`} outside its range.`,
+        `${bandName(band)}: ${plural(lost, { one: "one is outside its range", other: (n) => `${n} are outside its range` })}.`,
       value: lost,
       limit: 0,
-      unit: carriers(2, countedAs(band)).slice(2),
+      unit: namesOf(countedAs(band)),
       source: bandCut.source,
       port,
       service: band.origin.service,
@@ -49,9 +50,13 @@ export const bandCut: Rule = {
       const { finding } = facts;
       const cut = cutOf(facts);
       if (!cut)
-        return `${partName(finding.parts[0] ?? "")} takes ${finding.value ?? 0} ${finding.unit ?? "carriers"} away.`;
+        return `${partName(finding.parts[0] ?? "")} takes carriers away that are outside its pass range.`;
+      const part = partName(finding.parts[0] ?? "");
       return (
-        `Of ${cut.of} ${carriers(cut.of, countedAs(cut.band)).replace(/^\d+ /, "")} of ${bandName(cut.band)}, ${cut.lost} are outside the pass range of ${partName(finding.parts[0] ?? "")}: ` +
+        `Of ${numeral(cut.of)} ${namesOf(countedAs(cut.band))} of ${bandName(cut.band)}, ${plural(cut.lost, {
+          one: (n) => `${n} is outside the pass range of ${part}`,
+          other: (n) => `${n} are outside the pass range of ${part}`,
+        })}: ` +
         `${list(stretches(cut.band, finding.parts[0] ?? ""))}. A carrier counts as lost when less than 90 % of its power gets through; a filter stops it by about 20 dB beside the edge ` +
         "and by its full rejection further off, so a rest may still be seen on a meter."
       );

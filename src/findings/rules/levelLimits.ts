@@ -1,3 +1,4 @@
+import { plural } from "../../words/plural.ts";
 import type { Facts } from "../explain/explanation.ts";
 import { heardThere, pictureOfPlace, quoted, tuned, whereOf } from "../explain/place.ts";
 import { plainName, programmes } from "../explain/plainWords.ts";
@@ -28,24 +29,36 @@ export const levelLimits: Rule = {
         const found = [];
         const low = carriers.filter((c) => c.levelDbuv < c.limits.minDbuv);
         const lowest = extreme(low, (c) => c.levelDbuv - c.limits.minDbuv);
-        if (lowest)
+        if (lowest) {
+          const which = share(low.length, carriers.length, service);
+          const figures = `${round1(lowest.levelDbuv)} dBµV and should have ${lowest.limits.minDbuv} dBµV at least`;
           found.push({
             ...common,
-            message: `At ${place.where}, ${share(low.length, carriers.length, service)} are too weak; the worst has ${round1(lowest.levelDbuv)} dBµV and should have ${lowest.limits.minDbuv} dBµV at least.`,
+            message: plural(low.length, {
+              one: `At ${place.where}, ${which} is too weak: it has ${figures}.`,
+              other: `At ${place.where}, ${which} are too weak; the worst has ${figures}.`,
+            }),
             value: lowest.levelDbuv,
             limit: lowest.limits.minDbuv,
             cure: "Lose less on the way (shorter or better cable, fewer splits), or amplify before the loss.",
           });
+        }
         const high = carriers.filter((c) => c.levelDbuv > c.limits.maxDbuv);
         const highest = extreme(high, (c) => c.limits.maxDbuv - c.levelDbuv);
-        if (highest)
+        if (highest) {
+          const which = share(high.length, carriers.length, service);
+          const figures = `${round1(highest.levelDbuv)} dBµV and may have ${highest.limits.maxDbuv} dBµV at most`;
           found.push({
             ...common,
-            message: `At ${place.where}, ${share(high.length, carriers.length, service)} are too strong; the worst has ${round1(highest.levelDbuv)} dBµV and may have ${highest.limits.maxDbuv} dBµV at most.`,
+            message: plural(high.length, {
+              one: `At ${place.where}, ${which} is too strong: it has ${figures}.`,
+              other: `At ${place.where}, ${which} are too strong; the worst has ${figures}.`,
+            }),
             value: highest.levelDbuv,
             limit: highest.limits.maxDbuv,
             cure: `Put ${Math.ceil(highest.levelDbuv - highest.limits.maxDbuv)} dB of attenuation or more before it, or turn a gain down.`,
           });
+        }
         return found;
       }),
     ),
@@ -61,7 +74,11 @@ export const levelLimits: Rule = {
       const all = heardThere(facts).map((c) => c.levelDbuv);
       return (
         `At ${whereOf(facts)}, ${tuned(quoted(facts, (c) => c.levelDbuv))} has ${round1(finding.value ?? 0)} dBµV; ${isHigh(facts) ? "at most" : "at least"} ${finding.limit ?? 0} dBµV are asked for, ` +
-        `so ${round1(by)} dB are ${isHigh(facts) ? "too much" : "missing"}. There the service has ${all.length === 1 ? "one carrier" : `${all.length} carriers from ${round1(Math.min(...all))} to ${round1(Math.max(...all))} dBµV`}` +
+        `so ${round1(by)} dB are ${isHigh(facts) ? "too much" : "missing"}. ${plural(all.length, {
+          one: "There the service has one carrier",
+          other: (n) =>
+            `There the service has ${n} carriers from ${round1(Math.min(...all))} to ${round1(Math.max(...all))} dBµV`,
+        })}` +
         `${isHigh(facts) ? ", and a tuner that is driven too hard makes products of its own" : "; 3 to 6 dB above the least are good practice"}.`
       );
     },

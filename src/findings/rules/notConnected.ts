@@ -1,3 +1,4 @@
+import { plural } from "../../words/plural.ts";
 import { plainName } from "../explain/plainWords.ts";
 import type { Rule } from "../rule.ts";
 import { list, partName } from "../words.ts";
@@ -21,16 +22,23 @@ export const notConnected: Rule = {
         {
           ...common,
           severity: "warning" as const,
-          message: `Nothing is connected to the input of ${name}.`,
+          message: plural(inputs.length, {
+            one: `Nothing is connected to the input of ${name}.`,
+            other: `Nothing is connected to the inputs of ${name}.`,
+          }),
           cure: "Join it to an output, or take it away.",
         },
       ];
     const found = [];
+    const labels = list(open.map((p) => p.label));
     if (open.length > 0)
       found.push({
         ...common,
         severity: "note" as const,
-        message: `${name} has ${open.length === 1 ? "an open input" : "open inputs"}: ${list(open.map((p) => p.label))}.`,
+        message: plural(open.length, {
+          one: `${name} has an open input: ${labels}.`,
+          other: `${name} has open inputs: ${labels}.`,
+        }),
       });
     // An outlet without a receiver is a socket waiting for its owner, and a meter may end a wire: no faults.
     const mayEnd = record.kind.delivery !== undefined || record.kind.family === "use";
@@ -38,7 +46,10 @@ export const notConnected: Rule = {
       found.push({
         ...common,
         severity: "note" as const,
-        message: `${name} leads nowhere: none of its outputs is connected.`,
+        message: plural(outputs.length, {
+          one: `${name} leads nowhere: its output is not connected.`,
+          other: `${name} leads nowhere: none of its outputs is connected.`,
+        }),
       });
     return found;
   },
@@ -51,7 +62,7 @@ export const notConnected: Rule = {
     trade: ({ finding, record }) => {
       const open = (record?.ports ?? []).filter((p) => !record?.joined[p.id]);
       return (
-        `Open on ${partName(finding.parts[0] ?? "")}, which has ${record?.ports.length ?? 0} in all: ${list(open.map((p) => `${p.label} (${p.side === "in" ? "input" : "output"})`))}. A part without input delivers nothing; ` +
+        `Open on ${partName(finding.parts[0] ?? "")}, which has ${plural(record?.ports.length ?? 0, { one: "one connection", other: (n) => `${n} connections` })} in all: ${list(open.map((p) => `${p.label} (${p.side === "in" ? "input" : "output"})`))}. A part without input delivers nothing; ` +
         "one that leads nowhere only loads the line before it. A free port on purpose is no fault."
       );
     },

@@ -1,6 +1,7 @@
 import type { Drive, PartRecord } from "../../evaluate/evaluation.ts";
 import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { cnDb, isLive, marginDb } from "../../signal/readout.ts";
+import { plural } from "../../words/plural.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainName } from "../explain/plainWords.ts";
 import { type Rule, wireAt } from "../rule.ts";
@@ -21,18 +22,25 @@ export const overload: Rule = {
     if (!drive || drive.levelDbuv <= drive.allowedDbuv) return [];
     const over = drive.levelDbuv - drive.allowedDbuv;
     const drowned = drownedIn(record);
-    const toll = drowned.map(([service, n]) => carriers(n, service));
+    const lost = drowned.reduce((sum, [, n]) => sum + n, 0);
+    const which = list(drowned.map(([service, n]) => carriers(n, service)));
+    const toll = plural(lost, {
+      zero: "",
+      one: `, and ${which} is lost in them`,
+      other: `, and ${which} are lost in them`,
+    });
+    const name = partName(record.part.id);
+    const [level, beyond, below] = [drive.levelDbuv, over, drive.ratioDb].map(round1);
     return [
       {
-        severity: toll.length > 0 ? "error" : "warning",
+        severity: lost > 0 ? "error" : "warning",
         parts: [record.part.id],
         wires: drive.port.startsWith("#") ? [] : wireAt(record, drive.port),
-        message:
-          `${partName(record.part.id)} gives ${round1(drive.levelDbuv)} dBµV for each of ${Math.round(drive.carriers)} carriers, ` +
-          `${round1(over)} dB over its limit: their products lie only ${round1(drive.ratioDb)} dB below them` +
-          (toll.length > 0
-            ? `, and ${list(toll)} ${soleCarrier(drowned) ? "is" : "are"} lost in them.`
-            : "."),
+        message: plural(Math.round(drive.carriers), {
+          one: `${name} gives ${level} dBµV for one strong carrier, ${beyond} dB over its limit: the products with weaker ones lie only ${below} dB below it${toll}.`,
+          other: (n) =>
+            `${name} gives ${level} dBµV for each of ${n} carriers, ${beyond} dB over its limit: their products lie only ${below} dB below them${toll}.`,
+        }),
         value: drive.levelDbuv,
         limit: drive.allowedDbuv,
         unit: "dBµV",
@@ -50,11 +58,26 @@ export const overload: Rule = {
     trade: ({ finding, record }) => {
       const drive = hardest(record?.drives ?? []);
       const n = Math.round(drive?.carriers ?? 0);
+      const name = partName(finding.parts[0] ?? "");
+      const [level, allowed, over] = [
+        finding.value ?? 0,
+        finding.limit ?? 0,
+        (finding.value ?? 0) - (finding.limit ?? 0),
+      ].map(round1);
+      const inAll = `${round1(drive?.totalDbuv ?? 0)} dBµV in all`;
       const off = drive?.rule === "power" ? `10·log10(${n}/2)` : `7.5·log10(${n} − 1)`;
+      const puts = plural(n, {
+        one: `${name} puts out one carrier of ${level} dBµV that outweighs the rest, ${inAll}. `,
+        other: (count) => `${name} puts out ${count} carriers of ${level} dBµV, ${inAll}. `,
+      });
+      const rated =
+        n > 2
+          ? `Its rated output, less ${off} for that many carriers, allows ${allowed} dBµV each: ${over} dB too much. `
+          : `Its rated output is meant for two carriers and allows ${allowed} dBµV each: ${over} dB too much. `;
       return (
-        `${partName(finding.parts[0] ?? "")} puts out ${n} carriers of ${round1(finding.value ?? 0)} dBµV, ${round1(drive?.totalDbuv ?? 0)} dBµV in all. Its rated output, less ${off} for ` +
-        `that many carriers, allows ${round1(finding.limit ?? 0)} dBµV each: ${round1((finding.value ?? 0) - (finding.limit ?? 0))} dB too much. Third-order products fall on the carriers, now ` +
-        `${round1(drive?.ratioDb ?? 0)} dB below them, and every further decibel costs two.`
+        puts +
+        rated +
+        `Third-order products fall on the carriers, now ${round1(drive?.ratioDb ?? 0)} dB below them, and every further decibel costs two.`
       );
     },
     measure: ({ finding, record }) => {
@@ -111,8 +134,4 @@ function drownedIn(record: PartRecord): [Service, number][] {
       }
     }
   return [...drowned].map(([service, set]) => [service, set.size]);
-}
-
-function soleCarrier(drowned: readonly (readonly [Service, number])[]): boolean {
-  return drowned.length === 1 && drowned[0]?.[1] === 1;
 }

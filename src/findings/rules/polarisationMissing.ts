@@ -1,7 +1,8 @@
+import { numeral, plural } from "../../words/plural.ts";
 import { pictureOf, spotOf } from "../explain/picture.ts";
 import { capital, plainName, roughly } from "../explain/plainWords.ts";
 import { type Rule, wireAt } from "../rule.ts";
-import { count, list, partName, share } from "../words.ts";
+import { list, partName, share } from "../words.ts";
 
 /** One polarisation does not arrive at all. */
 export const polarisationMissing: Rule = {
@@ -14,14 +15,12 @@ export const polarisationMissing: Rule = {
   check: ({ record, reception }) =>
     (reception?.services ?? []).flatMap(({ service, wanted, got, missing }) =>
       missing
-        .filter(
-          (m) => m.why === "absent" && /^are (horizontal|vertical) and/.test(m.text) && m.count < wanted,
-        )
+        .filter((m) => m.polarisation !== undefined && m.count < wanted)
         .map((m) => ({
           severity: "error" as const,
           parts: [record.part.id],
           wires: record.ports.flatMap((p) => wireAt(record, p.id)),
-          message: `${partName(record.part.id)} gets ${share(got, wanted, service)}: ${count(m.count, m.text)}.`,
+          message: `${partName(record.part.id)} gets ${share(got, wanted, service)}: ${plural(m.count, m.clause)}.`,
           value: got,
           limit: wanted,
           unit: "transponders",
@@ -40,9 +39,19 @@ export const polarisationMissing: Rule = {
       const open = (record?.kind.reception?.(record.options).inputs ?? []).filter(
         (i) => !record?.joined[i.port],
       );
+      const openNames = list(open.map((i) => i.port.toUpperCase()));
+      const where = partName(finding.parts[0] ?? "");
       return (
-        `${finding.value ?? 0} of ${finding.limit ?? 0} transponders come to ${partName(finding.parts[0] ?? "")}; those of the other polarisation are on no cable to it. A satellite sends about as many vertical as horizontal ones, ` +
-        `and a wideband converter puts each polarisation on an output of its own. ${open.length > 0 ? `Not joined: input ${list(open.map((i) => i.port.toUpperCase()))}.` : "All its inputs are joined, so look at what feeds them."}`
+        `${plural(finding.value ?? 0, {
+          zero: `None of ${numeral(finding.limit ?? 0)} transponders comes to ${where}`,
+          one: `1 of ${numeral(finding.limit ?? 0)} transponders comes to ${where}`,
+          other: (n) => `${n} of ${numeral(finding.limit ?? 0)} transponders come to ${where}`,
+        })}; those of the other polarisation are on no cable to it. A satellite sends about as many vertical as horizontal ones, ` +
+        `and a wideband converter puts each polarisation on an output of its own. ${plural(open.length, {
+          zero: "All its inputs are joined, so look at what feeds them.",
+          one: `Not joined: input ${openNames}.`,
+          other: `Not joined: inputs ${openNames}.`,
+        })}`
       );
     },
     measure: ({ finding }) =>

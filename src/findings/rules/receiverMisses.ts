@@ -1,8 +1,10 @@
+import { numeral, plural } from "../../words/plural.ts";
 import { capital, plainName, roughly } from "../explain/plainWords.ts";
 import { pictureOfInputs } from "../explain/receiverPicture.ts";
+import type { Finding } from "../finding.ts";
 import { receive } from "../reception.ts";
 import { type Rule, wireAt } from "../rule.ts";
-import { count, list, partName, share } from "../words.ts";
+import { list, missingWords, partName, share } from "../words.ts";
 
 /** Whatever else keeps a receiver from what it wants. */
 export const receiverMisses: Rule = {
@@ -15,9 +17,7 @@ export const receiverMisses: Rule = {
     "Needed C/N by modulation (ETSI EN 300 421, EN 302 307, EN 300 744, EN 302 755 as quoted), tuner noise figure 8 dB typical, from memory",
   check: ({ record, reception }) =>
     (reception?.services ?? []).flatMap(({ service, wanted, got, missing }) => {
-      const rest = missing.filter(
-        (m) => m.why !== "wrong feed" && !/^are (horizontal|vertical) and/.test(m.text),
-      );
+      const rest = missing.filter((m) => m.why !== "wrong feed" && m.polarisation === undefined);
       const isWhole =
         rest.length === 0 && !(got === 0 && missing.length > 0 && missing.every((m) => m.why === "absent"));
       if (wanted === 0 || isWhole) return [];
@@ -27,7 +27,7 @@ export const receiverMisses: Rule = {
           severity: "error" as const,
           parts: [record.part.id, ...why.flatMap((m) => (m.part ? [m.part] : []))],
           wires: record.ports.flatMap((p) => wireAt(record, p.id)),
-          message: `${partName(record.part.id)} gets ${share(got, wanted, service)}: ${list(why.map((m) => count(m.count, m.text)))}.`,
+          message: `${partName(record.part.id)} gets ${share(got, wanted, service)}: ${list(why.map((m) => missingWords(m.count, wanted, m.clause)))}.`,
           value: got,
           limit: wanted,
           unit: "carriers",
@@ -49,7 +49,7 @@ export const receiverMisses: Rule = {
         (record ? receive(record, sources) : undefined)?.services.find((s) => s.service === finding.service)
           ?.missing ?? [];
       return (
-        `Of ${finding.limit ?? 0} carriers wanted ${finding.value ?? 0} arrive usable at ${partName(finding.parts[0] ?? "")}. Missing: ${list(missing.map((m) => count(m.count, m.text)))}. ` +
+        `${wantedWords(finding)} Missing: ${list(missing.map((m) => missingWords(m.count, finding.limit ?? 0, m.clause)))}. ` +
         "A carrier counts as got when its way is open, its switches can be set from here, and C/(N+I) behind a tuner of 8 dB noise figure reaches what its modulation needs."
       );
     },
@@ -72,3 +72,14 @@ export const receiverMisses: Rule = {
       pictureOfInputs(facts, { kind: "lost", label: "not got" }, (lost) => lost.why !== "wrong feed"),
   },
 };
+
+/** How many of those wanted come through. */
+function wantedWords({ parts, value = 0, limit = 0 }: Finding): string {
+  const where = partName(parts[0] ?? "");
+  if (limit === 1) return `The only carrier wanted does not arrive usable at ${where}.`;
+  return plural(value, {
+    zero: `Of ${numeral(limit)} carriers wanted none arrives usable at ${where}.`,
+    one: `Of ${numeral(limit)} carriers wanted 1 arrives usable at ${where}.`,
+    other: (n) => `Of ${numeral(limit)} carriers wanted ${n} arrive usable at ${where}.`,
+  });
+}

@@ -1,3 +1,4 @@
+import { plural } from "../../words/plural.ts";
 import { plainName } from "../explain/plainWords.ts";
 import { type Rule, wireAt } from "../rule.ts";
 import { list, partName } from "../words.ts";
@@ -28,14 +29,18 @@ export const supplyLine: Rule = {
           },
         ];
       if (demand.milliamps <= supply.limitMa) return [];
+      const drawing = list(demand.parts.map(partName));
+      const needed = Math.round(demand.milliamps);
+      const delivers = `${partName(record.part.id)} delivers ${Math.round(supply.limitMa)} mA at most`;
       return [
         {
           ...common,
           port: supply.port,
           parts: [record.part.id, ...demand.parts],
-          message:
-            `${list(demand.parts.map(partName))} ${demand.parts.length === 1 ? "draws" : "draw"} ${Math.round(demand.milliamps)} mA; ` +
-            `${partName(record.part.id)} delivers ${Math.round(supply.limitMa)} mA at most.`,
+          message: plural(demand.parts.length, {
+            one: `${drawing} draws ${needed} mA; ${delivers}.`,
+            other: `${drawing} draw ${needed} mA; ${delivers}.`,
+          }),
           value: demand.milliamps,
           limit: supply.limitMa,
           unit: "mA",
@@ -53,7 +58,10 @@ export const supplyLine: Rule = {
       finding.value === undefined
         ? `${partName(finding.parts[0] ?? "")} joins the inner conductor to the screen for direct current. The supply of ${partName(finding.parts[1] ?? "")} goes ` +
           "into protection, 0 V is left, and no converter or amplifier on that line works, whatever its own state."
-        : `${list(finding.parts.slice(1).map(partName))} together draw ${Math.round(finding.value)} mA, the limit of ${partName(finding.parts[0] ?? "")} is ` +
+        : `${plural(finding.parts.length - 1, {
+            one: `${list(finding.parts.slice(1).map(partName))} draws ${Math.round(finding.value)} mA`,
+            other: `${list(finding.parts.slice(1).map(partName))} together draw ${Math.round(finding.value)} mA`,
+          })}; the limit of ${partName(finding.parts[0] ?? "")} is ` +
           `${Math.round(finding.limit ?? 0)} mA: ${Math.round(finding.value - (finding.limit ?? 0))} mA too much. Past its limit a supply lets its voltage fall or ` +
           "switches off and tries again; converters then work by fits and starts.",
     measure: ({ finding }) =>

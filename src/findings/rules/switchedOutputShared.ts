@@ -1,5 +1,6 @@
 import type { SwitchState } from "../../signal/control.ts";
 import { isLive } from "../../signal/readout.ts";
+import { plural } from "../../words/plural.ts";
 import type { Facts } from "../explain/explanation.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
 import { plainNames } from "../explain/plainWords.ts";
@@ -22,13 +23,15 @@ export const switchedOutputShared: Rule = {
           ...new Set(s.offers.filter((o) => !o.dormant && o.kind === "commands").map((o) => o.part)),
         ];
         const who = list(speakers.map(partName));
+        const output = `the switched output ${portLabel(record.ports, s.port)} of ${partName(record.part.id)}`;
         return {
           severity: "error" as const,
           parts: [record.part.id, ...speakers],
           wires: wireAt(record, s.port),
-          message:
-            `${who} share the switched output ${portLabel(record.ports, s.port)} of ${partName(record.part.id)}: ` +
-            `all of them see only what one asks for (${s.setting ?? "nothing"} now).`,
+          message: plural(speakers.length, {
+            one: `The inputs of ${who} share ${output}: all of them see only what one asks for (${s.setting ?? "nothing"} now).`,
+            other: `${who} share ${output}: all of them see only what one asks for (${s.setting ?? "nothing"} now).`,
+          }),
           value: speakers.length,
           limit: 1,
           unit: "receivers",
@@ -40,7 +43,10 @@ export const switchedOutputShared: Rule = {
   explanation: {
     severities: ["error"],
     customer: (facts) =>
-      `${plainNames(facts, facts.finding.parts.slice(1))} hang on one connection that can serve only one of them at a time, so one decides what the others can see.`,
+      plural(facts.finding.parts.length - 1, {
+        one: `The inputs of ${plainNames(facts, facts.finding.parts.slice(1))} hang on one connection that can serve only one of them at a time, so one decides what the others can see.`,
+        other: `${plainNames(facts, facts.finding.parts.slice(1))} hang on one connection that can serve only one of them at a time, so one decides what the others can see.`,
+      }),
     trade: (facts) => {
       const state = switchOf(facts);
       const asks = (state?.offers ?? [])
@@ -51,13 +57,21 @@ export const switchedOutputShared: Rule = {
         );
       return (
         `${list(asks)}. On a joined line the highest voltage decides the polarisation (above ${round1(state?.thresholdVolts ?? 0)} V is horizontal), and tone from anybody ` +
-        `decides the high band: the output stands at ${state?.setting ?? "nothing"}. The ${facts.finding.value ?? 2} receivers each reach all four quadrants only while the others happen to ask ` +
-        "for the same; otherwise a quarter of the transponders."
+        `decides the high band: the output stands at ${state?.setting ?? "nothing"}. ${plural(
+          facts.finding.value ?? 2,
+          {
+            one: "Each input reaches all four quadrants only while the others happen to ask for the same",
+            other: (n) =>
+              `The ${n} receivers each reach all four quadrants only while the others happen to ask for the same`,
+          },
+        )}; otherwise a quarter of the transponders.`
       );
     },
     measure: ({ finding }) =>
-      `Meter at the socket of ${partName(finding.parts[2] ?? "")}: note volts, tone and one transponder of another quadrant (not there). Unplug ${partName(finding.parts[1] ?? "")}: ` +
-      "if volts and tone change and that transponder comes, the line is shared.",
+      plural(finding.parts.length - 1, {
+        one: `Meter at an input of ${partName(finding.parts[1] ?? "")}: note volts, tone and one transponder of another quadrant (not there). Unplug its other inputs: if volts and tone change and that transponder comes, the line is shared.`,
+        other: `Meter at the socket of ${partName(finding.parts[2] ?? "")}: note volts, tone and one transponder of another quadrant (not there). Unplug ${partName(finding.parts[1] ?? "")}: if volts and tone change and that transponder comes, the line is shared.`,
+      }),
     neighbours: ["receiver-misses", "user-band-conflict", "too-many-tuners"],
     picture: (facts) => {
       const spot = spotOf(facts);

@@ -1,3 +1,4 @@
+import { plural } from "../../words/plural.ts";
 import { pictureOf, spotOf } from "../explain/picture.ts";
 import { capital, plainName } from "../explain/plainWords.ts";
 import { type Rule, wireAt } from "../rule.ts";
@@ -25,7 +26,16 @@ export const tooManyTuners: Rule = {
         return [
           {
             ...common,
-            message: `${partName(record.part.id)} has ${input.tuners} tuners but is set to ${input.userBands.length} user ${input.userBands.length === 1 ? "band" : "bands"}.`,
+            message: plural(input.tuners, {
+              one: `${partName(record.part.id)} has one tuner but is set to no user band.`,
+              other: (tuners) =>
+                plural(input.userBands?.length ?? 0, {
+                  zero: `${partName(record.part.id)} has ${tuners} tuners but is set to no user band.`,
+                  one: `${partName(record.part.id)} has ${tuners} tuners but is set to only 1 user band.`,
+                  other: (n) =>
+                    `${partName(record.part.id)} has ${tuners} tuners but is set to only ${n} user bands.`,
+                }),
+            }),
             value: input.userBands.length,
             limit: input.tuners,
             unit: "user bands",
@@ -51,8 +61,15 @@ export const tooManyTuners: Rule = {
       `${capital(plainName(facts, facts.finding.parts[0]))} cannot watch and record as many programmes at once as it was built for, because its connection carries too few.`,
     trade: ({ finding }) => {
       const ofBands = finding.unit === "user bands";
+      const name = partName(finding.parts[0] ?? "");
+      const tuners = plural(finding.limit ?? 0, { one: "one tuner", other: (n) => `${n} tuners` });
+      const bands = plural(finding.value ?? 0, {
+        zero: "no user band",
+        one: "one user band",
+        other: (n) => `${n} user bands`,
+      });
       return (
-        `${partName(finding.parts[0] ?? "")} has ${finding.limit ?? 0} tuners and ${finding.value ?? 0} ${ofBands ? "user bands" : "feed that it can switch"}. ` +
+        `${name} has ${tuners} and ${ofBands ? bands : "one feed that it can switch"}. ` +
         (ofBands
           ? "Each tuner needs a user band of its own: EN 50494 has up to 8 on an output, EN 50607 up to 32. A tuner without one cannot be tuned at all."
           : "All of them stay within the quadrant that the first one selects, a quarter of the transponders; two tuners need two outputs, or a single-cable line with a user band each.")
@@ -60,7 +77,14 @@ export const tooManyTuners: Rule = {
     },
     measure: ({ finding }) =>
       finding.unit === "user bands"
-        ? `In the menu of ${partName(finding.parts[0] ?? "")}, count the user bands that are set: ${finding.value ?? 0} for ${finding.limit ?? 0} tuners prove it. With a meter: only ${finding.value ?? 0} user bands ever carry something for it.`
+        ? `In the menu of ${partName(finding.parts[0] ?? "")}, count the user bands that are set: fewer than its tuners, ${finding.limit ?? 0}, prove it. ${plural(
+            finding.value ?? 0,
+            {
+              zero: "With a meter: no user band ever carries something for it.",
+              one: "With a meter: only one user band ever carries something for it.",
+              other: (n) => `With a meter: only ${n} user bands ever carry something for it.`,
+            },
+          )}`
         : `Record a horizontal programme on ${partName(finding.parts[0] ?? "")} and try to watch a vertical one: it fails, and the voltmeter at its plug stays near 18 V. That proves that one feed is shared.`,
     neighbours: ["user-band-conflict", "switched-output-shared", "wrong-feed"],
     picture: (facts) => pictureOf(facts, spotOf(facts), []),

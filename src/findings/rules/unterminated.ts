@@ -1,3 +1,4 @@
+import { plural } from "../../words/plural.ts";
 import { pictureOf, spotOf } from "../explain/picture.ts";
 import { plainName } from "../explain/plainWords.ts";
 import type { Rule } from "../rule.ts";
@@ -36,8 +37,14 @@ export const unterminated: Rule = {
       {
         ...common,
         severity: "note" as const,
-        message: `${name} has ${legs.length === 1 ? "an open leg" : "open legs"}: ${list(legs.map((p) => p.label))}.`,
-        cure: "Put a 75 Ω load on each leg that stays unused.",
+        message: plural(legs.length, {
+          one: `${name} has an open leg: ${list(legs.map((p) => p.label))}.`,
+          other: `${name} has open legs: ${list(legs.map((p) => p.label))}.`,
+        }),
+        cure: plural(legs.length, {
+          one: "Put a 75 Ω load on the leg if it stays unused.",
+          other: "Put a 75 Ω load on each leg that stays unused.",
+        }),
       },
     ];
   },

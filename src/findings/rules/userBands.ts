@@ -1,4 +1,5 @@
 import type { SwitchState } from "../../signal/control.ts";
+import { plural } from "../../words/plural.ts";
 import type { Facts } from "../explain/explanation.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainName, plainNames } from "../explain/plainWords.ts";
@@ -33,7 +34,10 @@ export const userBands: Rule = {
     customer: (facts) =>
       facts.finding.value === undefined
         ? `${capital(plainName(facts, facts.finding.parts[0]))} is not set up for the cable it shares and blocks it for the others.`
-        : `${capital(plainNames(facts, facts.finding.parts.slice(1)))} are set to the same place on the shared cable and keep taking it from each other.`,
+        : plural(new Set(facts.finding.parts.slice(1)).size, {
+            one: `Two tuners of ${plainNames(facts, facts.finding.parts.slice(1))} are set to the same place on the shared cable and keep taking it from each other.`,
+            other: `${capital(plainNames(facts, facts.finding.parts.slice(1)))} are set to the same place on the shared cable and keep taking it from each other.`,
+          }),
     trade: (facts) => {
       const { finding } = facts;
       if (finding.value === undefined)
@@ -50,7 +54,10 @@ export const userBands: Rule = {
     measure: ({ finding }) =>
       finding.value === undefined
         ? `Voltmeter on the line at ${partName(finding.parts[1] ?? "")}: in rest 13 V belong there. With ${partName(finding.parts[0] ?? "")} plugged in it stays near 18 V or shows steady tone; unplug it, and the others work again.`
-        : `Look into the menus of ${list([...new Set(finding.parts.slice(1))].map(partName))}: the same user band number proves it. With a meter: that user band's centre shows a carrier that changes whenever the other set changes channel.`,
+        : `${plural(new Set(finding.parts.slice(1)).size, {
+            one: `Look into the menu of ${partName(finding.parts[1] ?? "")}: the same user band number twice proves it.`,
+            other: `Look into the menus of ${list([...new Set(finding.parts.slice(1))].map(partName))}: the same user band number proves it.`,
+          })} With a meter: that user band's centre shows a carrier that changes whenever the other tuner changes channel.`,
     neighbours: ["too-many-tuners", "switched-output-shared", "receiver-misses"],
     picture: (facts) => {
       const spot = spotOf(facts, facts.finding.value === undefined ? undefined : facts.finding.port);
@@ -89,7 +96,10 @@ function twice(part: string, state: SwitchState, wires: readonly string[]): Foun
       severity: "error",
       parts: [part, ...new Set(parts)],
       wires,
-      message: `User band ${ub} of ${partName(part)} is used by ${list([...new Set(parts)].map(partName))}${new Set(parts).size === 1 ? " twice" : ""}: they retune each other.`,
+      message: plural(new Set(parts).size, {
+        one: `User band ${ub} of ${partName(part)} is set for ${parts.length} tuners of ${partName(parts[0] ?? "")}: they retune each other.`,
+        other: `User band ${ub} of ${partName(part)} is used by ${list([...new Set(parts)].map(partName))}: they retune each other.`,
+      }),
       value: parts.length,
       limit: 1,
       unit: "users",

@@ -1,4 +1,5 @@
 import { cniDb } from "../../signal/readout.ts";
+import { plural } from "../../words/plural.ts";
 import { pictureOfPlace, quoted, tuned, whereOf } from "../explain/place.ts";
 import { plainName, programmes } from "../explain/plainWords.ts";
 import { heardAt, placesOf } from "../places.ts";
@@ -21,12 +22,17 @@ export const weakQuality: Rule = {
         const worst = [...poor].sort((a, b) => a.cnDb - b.cnDb)[0];
         if (!worst) return [];
         const limit = worst.limits.cnDb ?? 0;
+        const which = share(poor.length, carriers.length, service);
+        const figures = `${round1(worst.cnDb)} dB and should have ${limit} dB`;
         return [
           {
             severity: "warning" as const,
             parts: [record.part.id],
             wires: wireAt(record, place.port),
-            message: `At ${place.where}, ${share(poor.length, carriers.length, service)} have too little C/N; the worst has ${round1(worst.cnDb)} dB and should have ${limit} dB.`,
+            message: plural(poor.length, {
+              one: `At ${place.where}, ${which} has too little C/N: it has ${figures}.`,
+              other: `At ${place.where}, ${which} have too little C/N; the worst has ${figures}.`,
+            }),
             value: worst.cnDb,
             limit,
             unit: "dB",

@@ -1,8 +1,9 @@
 import type { ReceiverInput } from "../../parts/contract.ts";
+import { plural } from "../../words/plural.ts";
 import { capital, plainName } from "../explain/plainWords.ts";
 import { pictureOfInputs } from "../explain/receiverPicture.ts";
 import { type Rule, wireAt } from "../rule.ts";
-import { carriers, list, partName } from "../words.ts";
+import { carriers, list, namesOf, partName } from "../words.ts";
 
 /** A receiver that is given a kind of feed it cannot use. */
 export const wrongFeed: Rule = {
@@ -21,10 +22,10 @@ export const wrongFeed: Rule = {
           severity: "error" as const,
           parts: [record.part.id],
           wires: record.ports.flatMap((p) => wireAt(record, p.id)),
-          message: `${partName(record.part.id)} cannot use ${carriers(m.count, service)}: they ${m.text}.`,
+          message: `${partName(record.part.id)} cannot use ${carriers(m.count, service)}: ${plural(m.count, { one: m.clause.one("it"), other: m.clause.other("they") })}.`,
           value: m.count,
           limit: 0,
-          unit: carriers(2, service).slice(2),
+          unit: namesOf(service),
           source: wrongFeed.source,
           service,
           cure: "Use a converter that suits the receiver, or a receiver that suits the converter.",
@@ -41,7 +42,15 @@ export const wrongFeed: Rule = {
       );
       const wants = [...new Set(inputs.map((i) => FEED_WORDS[i.feed]))];
       return (
-        `${partName(finding.parts[0] ?? "")} expects ${list(wants)}. What comes to it was converted otherwise, so ${finding.value ?? 0} of its ${finding.unit ?? "transponders"} stand at frequencies where it does not look: ` +
+        `${partName(finding.parts[0] ?? "")} expects ${list(wants)}. What comes to it was converted otherwise, so ${plural(
+          finding.value ?? 0,
+          {
+            one: (n) =>
+              `${n} of its ${finding.unit ?? "transponders"} stands at a frequency where it does not look`,
+            other: (n) =>
+              `${n} of its ${finding.unit ?? "transponders"} stand at frequencies where it does not look`,
+          },
+        )}: ` +
         "a transponder at 11 778 MHz lies at 1 178 MHz behind 10.6 GHz, at 1 378 MHz behind 10.4 GHz, and on the centre of whatever user band it was put on."
       );
     },

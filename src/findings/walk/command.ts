@@ -4,6 +4,7 @@ import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import { switchStates } from "../../evaluate/power.ts";
 import type { SwitchDeclaration } from "../../parts/contract.ts";
 import type { Offer, Request, SwitchState } from "../../signal/control.ts";
+import { plural } from "../../words/plural.ts";
 import { list, partName, round1, withLabels } from "../words.ts";
 
 /** A switch that the commands of an input can reach. */
@@ -108,8 +109,11 @@ function rivals(others: readonly Offer[], { userBands = [] }: Request): readonly
 }
 
 function userBandWords(numbers: readonly number[]): string {
-  if (numbers.length === 0) return "no user band";
-  return `user ${numbers.length === 1 ? "band" : "bands"} ${list(numbers.map(String))}`;
+  return plural(numbers.length, {
+    zero: "no user band",
+    one: `user band ${numbers[0]}`,
+    other: `user bands ${list(numbers.map(String))}`,
+  });
 }
 
 type Bare = Omit<CommandStop, "words" | "granted">;
@@ -135,7 +139,13 @@ function stackWords(stop: Bare, request: Request, others: readonly Offer[]): str
   if (stop.understood === null) return `${stop.asked}, but no message arrives there.`;
   if (stop.dormant) return `${stop.asked}, but a switch before it stands elsewhere.`;
   const first = rivals(others, request)[0];
-  if (!first) return `${stop.asked} and gets ${request.userBands.length === 1 ? "it" : "them"}.`;
-  const clash = first.request?.userBands ? "uses one of them too" : "holds the line";
+  if (!first)
+    return plural(request.userBands.length, {
+      zero: `${stop.asked}.`,
+      one: `${stop.asked} and gets it.`,
+      other: `${stop.asked} and gets them.`,
+    });
+  const uses = plural(request.userBands.length, { one: "uses it too", other: "uses one of them too" });
+  const clash = first.request?.userBands ? uses : "holds the line";
   return `${stop.asked}, but ${partName(first.part)} ${clash}.`;
 }

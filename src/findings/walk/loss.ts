@@ -1,7 +1,7 @@
 /** The step at which a signal is lost, and why, in words. */
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
-import { bandName, count, partName, round1 } from "../words.ts";
+import { bandName, partName, round1 } from "../words.ts";
 import type { Choice } from "./choice.ts";
 import type { Destination } from "./destination.ts";
 import type { CarrierWay } from "./signal.ts";
@@ -116,15 +116,12 @@ function disturberOf(record: PartRecord | undefined, { carrier }: Choice): strin
 function refused({ choice: { fate }, receiver, destination, steps }: Walked): Loss | undefined {
   if (!fate || fate.got) return undefined;
   const unset = fate.why === "absent" && destination.arrives?.band.stack;
-  // The texts of fates are predicates in the plural, made for counts.
-  const predicate = unset
-    ? `${partName(receiver.part.id)} is set to no user band`
-    : count(1, fate.text).replace(/^1 /, "");
+  const why = unset ? `${partName(receiver.part.id)} is set to no user band` : fate.clause.one("it");
   return {
     step: steps.length,
     part: fate.part ?? receiver.part.id,
     why: "not for this receiver",
-    words: `It arrives, but ${predicate}.`,
+    words: `It arrives, but ${why}.`,
   };
 }
 
