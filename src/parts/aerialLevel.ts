@@ -115,9 +115,9 @@ function commonLevelDbuv(options: LevelOptions, frequencyMHz: number): number {
   return fieldToLevelDbuv({ fieldDbuvPerM, gainDbi, frequencyMHz });
 }
 
-/** "6 channels · 62 dBµV". */
-export function aerialCaption(count: number, one: string, many: string, options: LevelOptions): string {
+/** "6 channels · 62 dBµV"; `what` is the count in words. */
+export function aerialCaption(what: string, options: LevelOptions): string {
   const level =
     options.levelFrom === "terminals" ? `${options.levelDbuv} dBµV` : `${options.fieldDbuvPerM} dBµV/m`;
-  return `${count} ${count === 1 ? one : many} · ${level}`;
+  return `${what} · ${level}`;
 }

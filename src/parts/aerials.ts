@@ -1,5 +1,6 @@
 /** Aerials for terrestrial TV, DAB and FM: carriers at the aerial's terminals. */
 import { z } from "zod";
+import { plural } from "../words/plural.ts";
 import { aerialBands, aerialCaption, levelFields, levelOffset } from "./aerialLevel.ts";
 import { define, type PartKind, type Port } from "./contract.ts";
 import { choice, number, rows, whole } from "./fields.ts";
@@ -125,7 +126,11 @@ const AERIAL_UHF = define({
   prefix: "aerial",
   options: UHF_OPTIONS,
   symbol: "aerial-uhf",
-  caption: (o) => aerialCaption(o.channels.length, "channel", "channels", o),
+  caption: (o) =>
+    aerialCaption(
+      plural(o.channels.length, { one: (n) => `${n} channel`, other: (n) => `${n} channels` }),
+      o,
+    ),
   ports: () => OUT,
   signal: (o, { id }) => ({
     emits: [
@@ -147,7 +152,8 @@ const AERIAL_DAB = define({
   prefix: "dab",
   options: DAB_OPTIONS,
   symbol: "aerial-dab",
-  caption: (o) => aerialCaption(o.blocks.length, "block", "blocks", o),
+  caption: (o) =>
+    aerialCaption(plural(o.blocks.length, { one: (n) => `${n} block`, other: (n) => `${n} blocks` }), o),
   ports: () => OUT,
   signal: (o, { id }) => ({
     emits: [
@@ -169,7 +175,11 @@ const AERIAL_FM = define({
   prefix: "fm",
   options: FM_OPTIONS,
   symbol: "aerial-fm",
-  caption: (o) => aerialCaption(o.stations.length, "station", "stations", o),
+  caption: (o) =>
+    aerialCaption(
+      plural(o.stations.length, { one: (n) => `${n} station`, other: (n) => `${n} stations` }),
+      o,
+    ),
   ports: () => OUT,
   signal: (o, { id }) => ({
     emits: [

@@ -1,5 +1,6 @@
 /** Low-noise block converters: universal, quattro, wideband. The stacking one is in lnbStacked.ts. */
 import { z } from "zod";
+import { plural } from "../words/plural.ts";
 import { define, type PartKind, type Path, type Port, type SignalTreatment } from "./contract.ts";
 import { choice, number } from "./fields.ts";
 import {
@@ -70,7 +71,7 @@ const LNB_UNIVERSAL = define({
   prefix: "lnb",
   options: UNIVERSAL_OPTIONS,
   symbol: "lnb",
-  caption: (o) => (o.outputs === "1" ? "1 output" : `${o.outputs} outputs`),
+  caption: (o) => plural(Number(o.outputs), { one: (n) => `${n} output`, other: (n) => `${n} outputs` }),
   ports: (o) => [SKY_INPUT, ...outputsOf(o)],
   signal: (o, { powered }) => {
     if (!powered) return DEAD;

@@ -6,6 +6,7 @@ import type { Carrier, Service } from "../signal/carrier.ts";
 import { makeGrid } from "../signal/grid.ts";
 import { flat } from "../signal/response.ts";
 import { sourceBand } from "../signal/treat.ts";
+import { plural } from "../words/plural.ts";
 import { define } from "./contract.ts";
 import { number, toggle } from "./fields.ts";
 import { CORDLESS, HANDSET_700, HANDSET_800, MAST_700, MAST_800, MAST_1800 } from "./planUnwanted.ts";
@@ -95,7 +96,11 @@ export const PICK_UP = define({
   symbol: "pick-up",
   caption: (o) => {
     const on = GROUPS.filter(({ key }) => o[key]).length;
-    return on === 0 ? "nothing on air" : on === 1 ? "1 kind of signal" : `${on} kinds of signal`;
+    return plural(on, {
+      zero: "nothing on air",
+      one: (n) => `${n} kind of signal`,
+      other: (n) => `${n} kinds of signal`,
+    });
   },
   ports: () => [
     { id: "in", side: "in", medium: "coax", label: "in" },

@@ -1,6 +1,7 @@
 /** Satellite receivers for switched outputs (one or two inputs) and for the two outputs of a wideband LNB. */
 import { z } from "zod";
 import type { Polarisation } from "../signal/carrier.ts";
+import { plural } from "../words/plural.ts";
 import { define, type PartKind, type ReceiverInput } from "./contract.ts";
 import { toggle, whole } from "./fields.ts";
 import { coaxIn, MEMORY } from "./passive.ts";
@@ -115,7 +116,8 @@ const hybrid = define({
   symbol: "receiver-hybrid",
   caption: (o) => {
     if (o.state !== "on") return STATE_WORDS[o.state];
-    return `${o.tuners} tuners, wideband${o.aerial ? " and aerial" : ""}`;
+    const inputs = o.aerial ? "wideband and aerial" : "wideband";
+    return plural(o.tuners, { one: (n) => `${n} tuner, ${inputs}`, other: (n) => `${n} tuners, ${inputs}` });
   },
   ports: (o) => [coaxIn("v", "V"), coaxIn("h", "H"), ...(o.aerial ? [coaxIn("ter", "aerial")] : [])],
   signal: () => ({}),

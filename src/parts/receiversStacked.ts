@@ -1,6 +1,7 @@
 /** Receiver for a channel-stacked feed: its tuners share one cable, each through a user band of its own. */
 import { z } from "zod";
 import type { Request } from "../signal/control.ts";
+import { plural } from "../words/plural.ts";
 import { define, type PartKind } from "./contract.ts";
 import { choice, number, rows, whole } from "./fields.ts";
 import { coaxIn } from "./passive.ts";
@@ -53,8 +54,14 @@ const stacked = define({
   caption: (o) => {
     if (o.state !== "on") return STATE_WORDS[o.state];
     if (o.mode === "universal") return "in universal mode";
-    const numbers = o.userBands.map((b) => b.number);
-    return `${o.tuners} tuner${o.tuners === 1 ? "" : "s"} · user band ${numbers.join(", ") || "none"}`;
+    const numbers = o.userBands.map((b) => b.number).join(", ");
+    const tuners = plural(o.tuners, { one: (n) => `${n} tuner`, other: (n) => `${n} tuners` });
+    const bands = plural(o.userBands.length, {
+      zero: "no user band",
+      one: `user band ${numbers}`,
+      other: `user bands ${numbers}`,
+    });
+    return `${tuners} · ${bands}`;
   },
   ports: () => [coaxIn("sat", "SAT")],
   signal: () => ({}),

@@ -2,6 +2,7 @@
 import { z } from "zod";
 import { type Tuning, tuningDscr, tuningScr } from "../rf/tuningWord.ts";
 import { remembered } from "../signal/remember.ts";
+import { plural } from "../words/plural.ts";
 import type { StackPath } from "./contract.ts";
 import { choice, number, rows, whole } from "./fields.ts";
 import { SKY_SPLIT_MHZ } from "./planSatellite.ts";
@@ -137,6 +138,10 @@ function listedBands(o: UserBandOptions): readonly UserBand[] {
 
 /** "8 user bands · SCR". */
 export function userBandCaption(o: UserBandOptions): string {
-  const { length } = userBandsOf(o);
-  return `${length} user band${length === 1 ? "" : "s"} · ${o.standard === "EN 50494" ? "SCR" : "dSCR"}`;
+  const bands = plural(userBandsOf(o).length, {
+    zero: "no user band",
+    one: (n) => `${n} user band`,
+    other: (n) => `${n} user bands`,
+  });
+  return `${bands} · ${o.standard === "EN 50494" ? "SCR" : "dSCR"}`;
 }

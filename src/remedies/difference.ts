@@ -4,6 +4,7 @@ import { wireId } from "../design/design.ts";
 import { isSameValue } from "../design/options.ts";
 import { kindOf } from "../parts/catalogue.ts";
 import { type FieldMeta, fieldMeta } from "../parts/fields.ts";
+import { plural } from "../words/plural.ts";
 
 export type ChangedPart = {
   readonly before: Part;
@@ -54,7 +55,12 @@ export function inWords(diff: Difference): readonly string[] {
   const rewired = diff.wiresAdded.length;
   if (lines.length === 0 && rewired + diff.wiresRemoved.length > 0)
     lines.push(
-      rewired === 0 ? "Take a wire off" : `Lead ${rewired === 1 ? "a wire" : `${rewired} wires`} anew`,
+      rewired === 0
+        ? plural(diff.wiresRemoved.length, {
+            one: "Take a wire off",
+            other: (n) => `Take ${n} wires off`,
+          })
+        : plural(rewired, { one: "Lead a wire anew", other: (n) => `Lead ${n} wires anew` }),
     );
   return lines;
 }

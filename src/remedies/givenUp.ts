@@ -1,5 +1,6 @@
 /** What a change gives up although everything is still received: tuners that can be used at a time. */
 import type { PartRecord } from "../evaluate/evaluation.ts";
+import { plural } from "../words/plural.ts";
 import type { Site } from "./site.ts";
 
 export function givenUp(before: Site, after: Site): readonly string[] {
@@ -9,8 +10,13 @@ export function givenUp(before: Site, after: Site): readonly string[] {
     if (had === 0 || !now) return [];
     const has = satelliteTuners(now);
     if (has >= had) return [];
+    const name = `“${now.part.label || now.part.id}”`;
     return [
-      `“${now.part.label || now.part.id}” has ${has} satellite tuner${has === 1 ? "" : "s"} then, in place of ${had}.`,
+      plural(has, {
+        zero: `${name} has no satellite tuner then, in place of ${had}.`,
+        one: (n) => `${name} has ${n} satellite tuner then, in place of ${had}.`,
+        other: (n) => `${name} has ${n} satellite tuners then, in place of ${had}.`,
+      }),
     ];
   });
 }

@@ -3,7 +3,7 @@
 import type { Band, Spectrum } from "../signal/band.ts";
 import { worldOf } from "../signal/treat.ts";
 import { bandLook } from "./canvas/bandLook.ts";
-import { levelRange } from "./format.ts";
+import { counted, levelRange } from "./format.ts";
 
 /** Name of a band, with its satellite where one is named: "Satellite V low 28.2°E". */
 export function bandName(band: Band): string {
@@ -44,9 +44,14 @@ export function bandWords(band: Band): string {
 export function bandCountWords(band: Band): string {
   const { carriers, live } = summarise(band);
   const name = bandName(band);
-  const noun = band.stack ? "user bands" : "carriers";
-  if (live === 0) return `${name}: nothing left of ${carriers} ${noun}`;
-  return `${name}: ${live === carriers ? `${carriers} ${noun}` : `${live} of ${carriers} ${noun} left`}`;
+  const all = carriersWords(band);
+  if (live === 0) return `${name}: nothing left of ${all}`;
+  return live === carriers ? `${name}: ${all}` : `${name}: ${live} of ${all} left`;
+}
+
+/** How much a band holds: "12 carriers", "1 user band". */
+export function carriersWords(band: Band): string {
+  return counted(band.level.length, band.stack ? "user band" : "carrier");
 }
 
 export type Alternative = {

@@ -1,4 +1,5 @@
 /** Numbers as the panes print them: a true minus sign, thin spaces in long frequencies, units apart. */
+import { type Forms, plural } from "../words/plural.ts";
 
 /** A number with a fixed count of decimals; −0 reads 0, nothing reads "–". */
 export function decimal(value: number | undefined, digits = 1): string {
@@ -29,7 +30,32 @@ export function levelRange(min: number | undefined, max: number | undefined, uni
   return low === high ? `${low} ${unit}` : `${low}–${high} ${unit}`;
 }
 
+/** What labels and headings count. */
+const THINGS = {
+  carrier: { one: (n) => `${n} carrier`, other: (n) => `${n} carriers` },
+  change: { one: (n) => `${n} change`, other: (n) => `${n} changes` },
+  day: { one: (n) => `${n} day`, other: (n) => `${n} days` },
+  error: { zero: "no error", one: (n) => `${n} error`, other: (n) => `${n} errors` },
+  fault: { one: (n) => `${n} fault`, other: (n) => `${n} faults` },
+  finding: { one: (n) => `${n} finding`, other: (n) => `${n} findings` },
+  hour: { one: (n) => `${n} hour`, other: (n) => `${n} hours` },
+  measurement: { one: (n) => `${n} measurement`, other: (n) => `${n} measurements` },
+  minute: { one: (n) => `${n} minute`, other: (n) => `${n} minutes` },
+  "new cable": { zero: "no new cable", one: (n) => `${n} new cable`, other: (n) => `${n} new cables` },
+  note: { one: (n) => `${n} note`, other: (n) => `${n} notes` },
+  part: { one: (n) => `${n} part`, other: (n) => `${n} parts` },
+  point: { one: (n) => `${n} point`, other: (n) => `${n} points` },
+  row: { one: (n) => `${n} row`, other: (n) => `${n} rows` },
+  setting: { one: (n) => `${n} setting`, other: (n) => `${n} settings` },
+  trial: { one: (n) => `${n} trial`, other: (n) => `${n} trials` },
+  "user band": { one: (n) => `${n} user band`, other: (n) => `${n} user bands` },
+  warning: { one: (n) => `${n} warning`, other: (n) => `${n} warnings` },
+  wire: { one: (n) => `${n} wire`, other: (n) => `${n} wires` },
+} as const satisfies Readonly<Record<string, Forms>>;
+
+export type Thing = keyof typeof THINGS;
+
 /** "1 part", "3 parts". */
-export function counted(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
+export function counted(count: number, thing: Thing): string {
+  return plural(count, THINGS[thing]);
 }

@@ -1,4 +1,5 @@
 import type { Band } from "../../signal/band.ts";
+import { plural } from "../../words/plural.ts";
 import { markCarriers, pictureOf, type Spot, spectrumAt, spotOf } from "../explain/picture.ts";
 import { plainName } from "../explain/plainWords.ts";
 import { type Rule, wireAt } from "../rule.ts";
@@ -26,7 +27,7 @@ export const commandVoltage: Rule = {
             source: commandVoltage.source,
             port: s.port,
           };
-          const drop = `Of the ${round1(o.volts18 + o.dropVolts)} V that ${partName(o.part)} gives for horizontal, ${round1(o.volts18)} V arrive at ${partName(record.part.id)} (${round1(o.dropVolts)} V lost over ${round1(o.ohms)} Ω)`;
+          const drop = `Of the ${round1(o.volts18 + o.dropVolts)} V that ${partName(o.part)} gives for horizontal, ${plural(o.volts18, { one: (n) => `${n} V arrives`, other: (n) => `${n} V arrive` })} at ${partName(record.part.id)} (${round1(o.dropVolts)} V lost over ${round1(o.ohms)} Ω)`;
           const found = [];
           if (o.volts18 <= s.thresholdVolts)
             found.push({
@@ -75,7 +76,7 @@ export const commandVoltage: Rule = {
           "but not the tone, so only the low band can be selected: oscillator 9 750 MHz instead of 10 600 MHz, half of the transponders."
         );
       return (
-        `Of 18 V, ${round1(finding.value)} V arrive at ${name}; at least ${finding.limit ?? SURELY_HORIZONTAL_VOLTS} V are safe, and below its threshold of ${round1(state?.thresholdVolts ?? 0)} V it takes the request as ` +
+        `Of 18 V, ${plural(finding.value, { one: (n) => `${n} V arrives`, other: (n) => `${n} V arrive` })} at ${name}; at least ${finding.limit ?? SURELY_HORIZONTAL_VOLTS} V are safe, and below its threshold of ${round1(state?.thresholdVolts ?? 0)} V it takes the request as ` +
         `vertical. ${round1(offer?.ohms ?? 0)} Ω of loop resistance take ${round1(offer?.dropVolts ?? 0)} V: a loop of 1.0 mm copper has about 36 Ω a kilometre, one of copper-clad steel about 130 Ω.`
       );
     },

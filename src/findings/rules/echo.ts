@@ -1,4 +1,5 @@
 import type { Meeting } from "../../evaluate/evaluation.ts";
+import { plural } from "../../words/plural.ts";
 import type { Facts } from "../explain/explanation.ts";
 import { pictureOf, spotOf } from "../explain/picture.ts";
 import { plainName } from "../explain/plainWords.ts";
@@ -36,8 +37,13 @@ export const echo: Rule = {
       `The same signal reaches ${plainName(facts, facts.finding.parts[0])} by two cables and gets in its own way, which can blot out some channels.`,
     trade: (facts) => {
       const { finding } = facts;
+      const bands = [...new Set(twiceHere(facts).map((m) => bandName(m.victim)))];
+      const here = partName(finding.parts[0] ?? "");
       return (
-        `${list([...new Set(twiceHere(facts).map((m) => bandName(m.victim)))])} comes into ${partName(finding.parts[0] ?? "")} by two ways. Of two copies d metres of cable apart, one is late by about d/0.25 ns; they cancel every 250/d MHz ` +
+        `${plural(bands.length, {
+          one: `${list(bands)} comes into ${here} by two ways.`,
+          other: `${list(bands)} come into ${here} by two ways each.`,
+        })} Of two copies d metres of cable apart, one is late by about d/0.25 ns; they cancel every 250/d MHz ` +
         "(velocity 0.83 of light in foam), so 10 m put a notch into the band every 25 MHz. Copies of like level cancel wholly, one 10 dB below makes ripple of about 6 dB. Depth and place depend on lengths and are not computed here."
       );
     },

@@ -74,7 +74,10 @@ export const levelLimits: Rule = {
       const all = heardThere(facts).map((c) => c.levelDbuv);
       return (
         `At ${whereOf(facts)}, ${tuned(quoted(facts, (c) => c.levelDbuv))} has ${round1(finding.value ?? 0)} dBµV; ${isHigh(facts) ? "at most" : "at least"} ${finding.limit ?? 0} dBµV are asked for, ` +
-        `so ${round1(by)} dB are ${isHigh(facts) ? "too much" : "missing"}. ${plural(all.length, {
+        `${plural(by, {
+          one: (n) => (isHigh(facts) ? `so ${n} dB is too much` : `so ${n} dB is missing`),
+          other: (n) => (isHigh(facts) ? `so ${n} dB are too much` : `so ${n} dB are missing`),
+        })}. ${plural(all.length, {
           one: "There the service has one carrier",
           other: (n) =>
             `There the service has ${n} carriers from ${round1(Math.min(...all))} to ${round1(Math.max(...all))} dBµV`,

@@ -53,7 +53,7 @@ export const switchedOutputShared: Rule = {
         .filter((o) => !o.dormant && o.kind === "commands")
         .map(
           (o) =>
-            `${partName(o.part)} asks for ${o.request?.polarisation ?? ""} ${o.request?.half ?? ""} (${round1(o.volts)} V arrive${o.request?.half === "high" ? ", with tone" : ""})`,
+            `${partName(o.part)} asks for ${o.request?.polarisation ?? ""} ${o.request?.half ?? ""} (${plural(o.volts, { one: (n) => `${n} V arrives`, other: (n) => `${n} V arrive` })}${o.request?.half === "high" ? ", with tone" : ""})`,
         );
       return (
         `${list(asks)}. On a joined line the highest voltage decides the polarisation (above ${round1(state?.thresholdVolts ?? 0)} V is horizontal), and tone from anybody ` +

@@ -120,7 +120,8 @@ type Bare = Omit<CommandStop, "words" | "granted">;
 
 function switchWords(stop: Bare, thresholdVolts: number, own: Offer): string {
   const { asked, understood, setting, others, decidedBy, dormant } = stop;
-  const arrives = `${round1(own.volts)} V arrive${own.toneArrives ? "" : ", no tone"}`;
+  const volts = plural(own.volts, { one: (n) => `${n} V arrives`, other: (n) => `${n} V arrive` });
+  const arrives = `${volts}${own.toneArrives ? "" : ", no tone"}`;
   const stands = setting === null ? "nobody feeds it" : `it stands at ${setting}`;
   if (dormant) return `${asked}, but a switch before it stands elsewhere; ${stands}.`;
   if (others.length > 0 && setting !== asked) {

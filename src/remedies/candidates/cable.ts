@@ -1,5 +1,6 @@
 /** Cables and joints on the way: another grade, a joint made anew. */
 import { GRADES } from "../../parts/cable.ts";
+import { plural } from "../../words/plural.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { labelOf, type Site, type Step, wayUp } from "../site.ts";
@@ -41,12 +42,15 @@ function isPoorer(grade: unknown, than: (typeof BETTER)[number]): boolean {
 }
 
 function changed(site: Site, ids: readonly string[], grade: (typeof BETTER)[number]): Candidate {
-  const names = ids.length === 1 ? labelOf(site, ids[0] ?? "") : `${ids.length} cables on the way`;
+  const { short } = GRADES[grade];
   return candidate(
     "cable-grade",
     [ids.join("+"), grade],
     {
-      title: `Pull ${GRADES[grade].short} cable in place of ${names}`,
+      title: plural(ids.length, {
+        one: `Pull ${short} cable in place of ${labelOf(site, ids[0] ?? "")}`,
+        other: (n) => `Pull ${short} cable in place of ${n} cables on the way`,
+      }),
       reason: "It loses fewer volts and fewer decibels on the same way.",
     },
     (design) => {

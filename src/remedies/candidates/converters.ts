@@ -1,5 +1,6 @@
 /** Another converter in the place of one that does not suit its receivers, with what must change beside it. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
+import { type Forms, plural } from "../../words/plural.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { labelOf, type SatelliteInput, type Site, satelliteInputs, wayUp } from "../site.ts";
@@ -45,7 +46,10 @@ function universal(site: Site, lnb: PartRecord): readonly Candidate[] {
       "universal-converter",
       [lnb.part.id, outputs],
       {
-        title: `Fit a universal LNB with ${outputs} output${outputs === "1" ? "" : "s"}${changing(inputs, /^receiver-sat/)}`,
+        title: plural(Number(outputs), {
+          one: (n) => `Fit a universal LNB with ${n} output${changing(inputs, /^receiver-sat/)}`,
+          other: (n) => `Fit a universal LNB with ${n} outputs${changing(inputs, /^receiver-sat/)}`,
+        }),
         reason: `${REASON} It stays above 950 MHz, where the usual plates and diplexers pass it.`,
       },
       (design) => {
@@ -62,9 +66,17 @@ function universal(site: Site, lnb: PartRecord): readonly Candidate[] {
   ];
 }
 
-/** ", and universal receivers": only where some must be changed. */
-function changing(inputs: readonly SatelliteInput[], suited: RegExp): string {
-  return inputs.some((i) => !suited.test(i.receiver.kind.kind)) ? ", and receivers to suit it" : "";
+const SUITING = { zero: "", one: ", and a receiver to suit it", other: ", and receivers to suit it" };
+const SINGLE_CABLE = {
+  zero: "",
+  one: ", and a single-cable receiver",
+  other: ", and single-cable receivers",
+};
+
+/** ", and receivers to suit it": only where some must be changed. */
+function changing(inputs: readonly SatelliteInput[], suited: RegExp, words: Forms = SUITING): string {
+  const others = inputs.filter((i) => !suited.test(i.receiver.kind.kind)).map((i) => i.receiver.part.id);
+  return plural(new Set(others).size, words);
 }
 
 /** A single-cable converter: any number of receivers on a line, each tuner with a user band. */
@@ -77,7 +89,7 @@ function stacked(site: Site, lnb: PartRecord): readonly Candidate[] {
       "stacked-converter",
       [lnb.part.id],
       {
-        title: `Fit a channel-stacking LNB${changing(inputs, /^receiver-stacked$/).replace("receivers to suit it", "single-cable receivers")}`,
+        title: `Fit a channel-stacking LNB${changing(inputs, /^receiver-stacked$/, SINGLE_CABLE)}`,
         reason: "On one cable each tuner gets any transponder, over a user band of its own.",
       },
       (design) => {

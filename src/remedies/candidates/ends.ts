@@ -2,6 +2,7 @@
 import { wireId } from "../../design/design.ts";
 import { removeParts } from "../../design/edits/remove.ts";
 import { isSameValue } from "../../design/options.ts";
+import { plural } from "../../words/plural.ts";
 import { candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { labelOf } from "../site.ts";
@@ -19,7 +20,10 @@ export const load: Idea = (site, finding) => {
       "load",
       [id],
       {
-        title: `Put ${open.length === 1 ? "a 75 Ω load" : `${open.length} loads of 75 Ω`} on the open ${open.length === 1 ? "end" : "ends"} of ${labelOf(site, id)}`,
+        title: plural(open.length, {
+          one: `Put a 75 Ω load on the open end of ${labelOf(site, id)}`,
+          other: (n) => `Put ${n} loads of 75 Ω on the open ends of ${labelOf(site, id)}`,
+        }),
         reason: "A terminated end reflects nothing.",
       },
       (design) => {

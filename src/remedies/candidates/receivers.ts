@@ -1,4 +1,6 @@
 /** A receiver that suits the feed it gets. */
+
+import { plural } from "../../words/plural.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { labelOf, type SatelliteInput, type Site, satelliteInputs } from "../site.ts";
@@ -60,11 +62,14 @@ function replaced(site: Site, inputs: readonly SatelliteInput[]): Candidate {
     "other-receiver",
     [ids.join("+")],
     {
-      title:
-        inputs.length === 1
-          ? `Use a ${NAMES[kind] ?? "receiver"} for ${labelOf(site, ids[0] ?? "")}`
-          : `Use receivers that suit the converter for ${inputs.length} receivers`,
-      reason: "It expects another kind of feed than the one that it gets.",
+      title: plural(inputs.length, {
+        one: `Use a ${NAMES[kind] ?? "receiver"} for ${labelOf(site, ids[0] ?? "")}`,
+        other: (n) => `Use receivers that suit the converter for ${n} receivers`,
+      }),
+      reason: plural(inputs.length, {
+        one: "It expects another kind of feed than the one that it gets.",
+        other: "They expect another kind of feed than the one that they get.",
+      }),
     },
     (design) => {
       const d = draft(design);

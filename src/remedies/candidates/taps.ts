@@ -1,5 +1,6 @@
 /** What a line is divided by: taps of another value, splitters with fewer legs or of a better kind. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
+import { plural } from "../../words/plural.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { labelOf, type Site, wayUp } from "../site.ts";
@@ -84,7 +85,11 @@ function smallerSplitOf(site: Site, record: PartRecord): readonly Candidate[] {
         [id, fewest],
         {
           title: `Take a splitter of ${fewest} ways for ${labelOf(site, id)}`,
-          reason: `It has ${ways} legs and ${used.length === 1 ? "one is" : `${used.length} are`} used; every leg costs level.`,
+          reason: plural(used.length, {
+            zero: `It has ${ways} legs and none is used; every leg costs level.`,
+            one: `It has ${ways} legs and one is used; every leg costs level.`,
+            other: (n) => `It has ${ways} legs and ${n} are used; every leg costs level.`,
+          }),
         },
         (design) => {
           const d = draft(design);

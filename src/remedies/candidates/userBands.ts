@@ -1,6 +1,7 @@
 /** User bands of a single-cable line: one of its own for each tuner, and receivers set to use them. */
 import { kindOf } from "../../parts/catalogue.ts";
 import type { AnyOptions } from "../../parts/contract.ts";
+import { plural } from "../../words/plural.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import type { Draft } from "../draft.ts";
 import { draft } from "../draft.ts";
@@ -111,7 +112,13 @@ function widerSet(site: Site, input: SatelliteInput, tunings: readonly Tuning[])
       [id],
       {
         title: `Take a converter with 32 user bands (EN 50607) for ${labelOf(site, id)}`,
-        reason: `${tunings.reduce((n, t) => n + t.tuners, 0)} tuners hang on its line, and it has fewer user bands.`,
+        reason: plural(
+          tunings.reduce((n, t) => n + t.tuners, 0),
+          {
+            one: "One tuner hangs on its line, and it has no user band for it.",
+            other: (n) => `${n} tuners hang on its line, and it has fewer user bands.`,
+          },
+        ),
       },
       (design) => {
         const d = draft(design);

@@ -3,6 +3,7 @@ import type { Design } from "../../design/design.ts";
 import { partById, quoted } from "../../design/lookup.ts";
 import { list } from "../../findings/words.ts";
 import { SERVICE_NAMES } from "../../signal/carrier.ts";
+import { plural } from "../../words/plural.ts";
 import { FAULT_TYPES, type Fault, likelihoodOf } from "../faults/fault.ts";
 import { faults } from "../faults/list.ts";
 import { lookAt, type State } from "../faults/symptoms.ts";
@@ -32,7 +33,10 @@ export function randomCase(design: Design, seed: number): RandomCase {
   if (failing.length > 0)
     return {
       ok: false,
-      reason: `A case needs a design that works, and ${list(failing)} ${failing.length === 1 ? "does" : "do"} not.`,
+      reason: plural(failing.length, {
+        one: `A case needs a design that works, and ${list(failing)} does not.`,
+        other: `A case needs a design that works, and ${list(failing)} do not.`,
+      }),
     };
   const next = seededNumbers(seed);
   let left = faults(design);
@@ -84,7 +88,9 @@ function storyOf(design: Design, noticed: Noticed, receivers: number): string {
   );
   const rest = receivers - affected.size;
   if (rest > 0)
-    sentences.push(rest === 1 ? "The other receiver works." : `The other ${rest} receivers work.`);
+    sentences.push(
+      plural(rest, { one: "The other receiver works.", other: (n) => `The other ${n} receivers work.` }),
+    );
   return sentences.join(" ");
 }
 

@@ -1,4 +1,6 @@
 /** What a solution is worth: few measurements, no guessing. */
+
+import { plural } from "../../words/plural.ts";
 import type { Level } from "./case.ts";
 import { type CaseProgress, isSolved } from "./progress.ts";
 
@@ -24,12 +26,24 @@ export function scoreOf(progress: CaseProgress, level: Level): Score {
   const over = Math.max(0, progress.measured.length - par);
   const wrong = progress.named.filter((n) => n.verdict !== "right").length;
   const lost = [
-    { why: `${over} more than ${par} measurements`, points: over * FOR_MEASUREMENT_OVER_PAR },
     {
-      why: wrong === 1 ? "1 suspicion that was wrong" : `${wrong} suspicions that were wrong`,
+      why: plural(par, {
+        one: `${over} more than 1 measurement`,
+        other: (n) => `${over} more than ${n} measurements`,
+      }),
+      points: over * FOR_MEASUREMENT_OVER_PAR,
+    },
+    {
+      why: plural(wrong, {
+        one: (n) => `${n} suspicion that was wrong`,
+        other: (n) => `${n} suspicions that were wrong`,
+      }),
       points: wrong * FOR_WRONG_SUSPICION,
     },
-    { why: progress.hints === 1 ? "1 hint" : `${progress.hints} hints`, points: progress.hints * FOR_HINT },
+    {
+      why: plural(progress.hints, { one: (n) => `${n} hint`, other: (n) => `${n} hints` }),
+      points: progress.hints * FOR_HINT,
+    },
   ].filter((each) => each.points > 0);
   const left = FULL - lost.reduce((sum, each) => sum + each.points, 0);
   return { points: Math.max(LEAST_IF_SOLVED, left), par, lost };

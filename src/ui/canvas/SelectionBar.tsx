@@ -3,6 +3,7 @@ import { Copy, Crosshair, SquarePlus, Trash2, X } from "lucide-react";
 import { quoted } from "../../design/lookup.ts";
 import { useApp } from "../../store/app.ts";
 import { runCommand } from "../commands.ts";
+import { counted } from "../format.ts";
 import { CommandButton } from "./CanvasBar.tsx";
 
 export function SelectionBar() {
@@ -25,8 +26,8 @@ export function SelectionBar() {
 
 function wordsFor(parts: number, wires: number): string {
   const words = [];
-  if (parts > 0) words.push(parts === 1 ? "1 part" : `${parts} parts`);
-  if (wires > 0) words.push(wires === 1 ? "1 wire" : `${wires} wires`);
+  if (parts > 0) words.push(counted(parts, "part"));
+  if (wires > 0) words.push(counted(wires, "wire"));
   return words.join(", ");
 }
 

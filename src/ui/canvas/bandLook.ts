@@ -1,6 +1,7 @@
 /** How a band is told apart from others: a colour and, never without it, a short tag. */
 import type { Band } from "../../signal/band.ts";
 import type { Service } from "../../signal/carrier.ts";
+import { counted } from "../format.ts";
 
 export type BandLook = {
   /** A colour token of the theme. */
@@ -30,7 +31,7 @@ export function bandLook(band: Band): BandLook {
       colour: "var(--service-sat-stack)",
       tag: `UB ×${n}`,
       shortTag: "UB",
-      words: `${n} user ${n === 1 ? "band" : "bands"}`,
+      words: counted(n, "user band"),
     };
   }
   if (!polarisation) return satellite("", "Sat", "Sat", "");

@@ -4,6 +4,7 @@ import { moveParts } from "../../design/edits/parts.ts";
 import { removeParts } from "../../design/edits/remove.ts";
 import { partById } from "../../design/lookup.ts";
 import { useApp } from "../../store/app.ts";
+import { plural } from "../../words/plural.ts";
 import { canvasView } from "./view.ts";
 
 const partIds = () => new Set(useApp.getState().selection.parts);
@@ -26,7 +27,9 @@ export function deleteSelection(): void {
 export function copySelection(): void {
   const { design, setClipboard, notify, selection } = useApp.getState();
   setClipboard(copyParts(design, partIds()));
-  notify(selection.parts.length === 1 ? "Copied 1 part." : `Copied ${selection.parts.length} parts.`);
+  notify(
+    plural(selection.parts.length, { one: (n) => `Copied ${n} part.`, other: (n) => `Copied ${n} parts.` }),
+  );
 }
 
 export function cutSelection(): void {

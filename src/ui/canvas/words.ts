@@ -1,5 +1,6 @@
 /** What is on a wire, in words: for screen readers, tooltips and lists. */
 import type { Band, Spectrum } from "../../signal/band.ts";
+import { plural } from "../../words/plural.ts";
 import { bandLook } from "./bandLook.ts";
 import { type CarrierState, carrierState } from "./carrierState.ts";
 
@@ -20,7 +21,13 @@ function bandWords(band: Band): string {
   const troubles = [];
   if (cut > 0) troubles.push(`${cut} of ${states.length} carriers filtered away`);
   const hit = count("hit", "touched");
-  if (hit > 0) troubles.push(`${hit} of ${states.length} carriers collide`);
+  if (hit > 0)
+    troubles.push(
+      plural(hit, {
+        one: (n) => (states.length === 1 ? "it collides" : `${n} of ${states.length} carriers collides`),
+        other: (n) => `${n} of ${states.length} carriers collide`,
+      }),
+    );
   const range = levelWords(band, states);
   return `${words} ${range}${troubles.length > 0 ? ` (${troubles.join(", ")})` : ""}`;
 }

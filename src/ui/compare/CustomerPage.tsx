@@ -4,11 +4,12 @@ import { ESTIMATE_NOTICE } from "../../parts/cautions.ts";
 import type { Cost } from "../../remedies/cost.ts";
 import type { Site } from "../../remedies/site.ts";
 import { usePrices } from "../../store/prices.ts";
+import { plural } from "../../words/plural.ts";
 import { boxesOf } from "../canvas/boxes.ts";
 import { boundsOf } from "../canvas/layout.ts";
 import { costWords } from "../cures/costWords.ts";
-import { counted } from "../format.ts";
 import { PrintDrawing } from "../print/PrintDrawing.tsx";
+import { workingWords } from "../variants/siteWords.ts";
 import { type Compared, verdictIn } from "./sides.ts";
 
 /** Before and after on paper, in words that need no training. */
@@ -20,9 +21,9 @@ export function CustomerPage({ compared }: { readonly compared: Compared }) {
     <div className="paper">
       <h1>{after.design.title}: before and after</h1>
       <p>
-        <strong>Before</strong> ({names[0]}): {workingWords(before)}
+        <strong>Before</strong> ({names[0]}): {receiverWords(before)}
         <br />
-        <strong>After</strong> ({names[1]}): {workingWords(after)}
+        <strong>After</strong> ({names[1]}): {receiverWords(after)}
       </p>
       <h2>What is to be done</h2>
       <ul>
@@ -68,20 +69,21 @@ function ownCostWords(cost: Cost): string {
     return price.price !== placeholder?.price || price.workMinutes !== placeholder.workMinutes;
   });
   if (isOwn) return costWords(cost, currency);
-  return cost.newCables === 0 ? "No new cable." : `${counted(cost.newCables, "new cable")}.`;
+  return plural(cost.newCables, {
+    zero: "No new cable.",
+    one: (n) => `${n} new cable.`,
+    other: (n) => `${n} new cables.`,
+  });
 }
 
 function placeWords(verdict: Verdict | undefined): string {
   return verdict ? `${verdict.works ? "✓" : "✗"} ${verdict.sentence}` : "not there";
 }
 
-function workingWords({ report }: Site): string {
+function receiverWords({ report }: Site): string {
   const receivers = report.verdicts.filter((v) => v.role === "receiver");
   const working = receivers.filter((v) => v.works).length;
-  if (receivers.length === 0) return "no receiver.";
-  if (working < receivers.length)
-    return `${working} of ${receivers.length} receivers ${working === 1 ? "works" : "work"}.`;
-  return working === 1 ? "the receiver works." : `all ${working} receivers work.`;
+  return receivers.length === 0 ? "no receiver." : `${workingWords(working, receivers.length)}.`;
 }
 
 function Drawing({ title, site }: { readonly title: string; readonly site: Site }) {

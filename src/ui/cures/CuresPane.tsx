@@ -10,6 +10,7 @@ import { findCures } from "./actions.ts";
 import { ProposalCard } from "./ProposalCard.tsx";
 import { proposalsNow } from "./proposalsNow.ts";
 import "./cures.css";
+import { plural } from "../../words/plural.ts";
 
 /** Changes that would help, each tried by the evaluator before it is shown. */
 export function CuresPane() {
@@ -85,7 +86,8 @@ function wrongWords(errors: number, warnings: number): string {
     ...(errors > 0 ? [counted(errors, "error")] : []),
     ...(warnings > 0 ? [counted(warnings, "warning")] : []),
   ];
-  return `There ${errors + warnings === 1 ? "is" : "are"} ${words.join(" and ")}.`;
+  const what = words.join(" and ");
+  return plural(errors + warnings, { one: `There is ${what}.`, other: `There are ${what}.` });
 }
 
 function Heading() {

@@ -5,7 +5,7 @@ import { counted } from "../format.ts";
 export function costWords(cost: Cost, currency: string): string {
   const { newCables, workMinutes, partsPrice } = cost;
   return [
-    newCables > 0 ? counted(newCables, "new cable") : "no new cable",
+    counted(newCables, "new cable"),
     timeWords(workMinutes),
     partsPrice > 0 ? `parts ${money(partsPrice, currency)}` : "no parts to buy",
   ].join(" · ");
@@ -16,7 +16,7 @@ export function timeWords(minutes: number): string {
   const rounded = minutes < 10 ? Math.max(1, Math.round(minutes)) : Math.round(minutes / 5) * 5;
   if (rounded < 120) return `about ${counted(rounded, "minute")}`;
   const hours = Math.round(rounded / 30) / 2;
-  return `about ${hours} hours`;
+  return `about ${counted(hours, "hour")}`;
 }
 
 /** An amount in whole units from ten upwards; the currency is whatever the user wrote. */

@@ -1,6 +1,7 @@
 /** Where things lie on the small picture of a finding: the axis of the strips, cut out around what is concerned. */
 import type { ScaleLinear } from "d3-scale";
 import type { Mark, MarkKind, SpectrumPicture } from "../../findings/explain/picture.ts";
+import { plural } from "../../words/plural.ts";
 import { COAX_TICKS_MHZ, coaxScale, SKY_FROM_MHZ, SKY_TICKS_MHZ, skyScale } from "../canvas/axis.ts";
 import { megahertz } from "../format.ts";
 
@@ -65,7 +66,7 @@ function whereOf(marks: readonly Mark[]): string {
   const from = Math.min(...marks.map((m) => m.fromMHz));
   const to = Math.max(...marks.map((m) => m.toMHz));
   const range = `${megahertz(Math.round(from))} to ${megahertz(Math.round(to))} MHz`;
-  return marks.length === 1 ? range : `${marks.length} places from ${range}`;
+  return plural(marks.length, { one: range, other: (n) => `${n} places from ${range}` });
 }
 
 /** What a mark means, and a sign for it that needs no colour. */

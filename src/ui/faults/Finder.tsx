@@ -3,6 +3,7 @@ import { useMemo, useState } from "react";
 import { type Observation, symptomsOf } from "../../remedies/faults/symptoms.ts";
 import { useApp } from "../../store/app.ts";
 import { type Seen, useFinder } from "../../store/faultFinder.ts";
+import { plural } from "../../words/plural.ts";
 import { Found } from "./Found.tsx";
 import { SeenTable } from "./SeenTable.tsx";
 import { useDocumentLook } from "./useDocumentLook.ts";
@@ -74,10 +75,10 @@ export function Finder() {
 function seenWords(seen: readonly Observation[]): string {
   const count = (works: Seen) => seen.filter((o) => o.works === works).length;
   const words = [
-    ...(count(false) > 0 ? [`${count(false)} ${count(false) === 1 ? "fails" : "fail"}`] : []),
-    ...(count("partial") > 0 ? [`${count("partial")} in part`] : []),
-    ...(count(true) > 0 ? [`${count(true)} ${count(true) === 1 ? "works" : "work"}`] : []),
-  ];
+    plural(count(false), { zero: "", one: (n) => `${n} fails`, other: (n) => `${n} fail` }),
+    plural(count("partial"), { zero: "", one: (n) => `${n} in part`, other: (n) => `${n} in part` }),
+    plural(count(true), { zero: "", one: (n) => `${n} works`, other: (n) => `${n} work` }),
+  ].filter((phrase) => phrase !== "");
   return words.length === 0 ? "What is seen" : `What is seen: ${words.join(", ")}`;
 }
 

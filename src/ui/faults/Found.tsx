@@ -4,6 +4,7 @@ import { faults } from "../../remedies/faults/list.ts";
 import { useApp } from "../../store/app.ts";
 import { useFinder } from "../../store/faultFinder.ts";
 import type { PlainMeasurement, PlainSuspicion } from "../../store/searchDiagnosis.ts";
+import { plural } from "../../words/plural.ts";
 import { counted } from "../format.ts";
 import { PreviewButton } from "./Consequences.tsx";
 import { NextMeasurement } from "./NextMeasurement.tsx";
@@ -52,8 +53,17 @@ function countOf(left: readonly PlainSuspicion[], match: PlainSuspicion["match"]
 
 function titleOf(exact: number, near: number): string {
   if (exact + near === 0) return "No single fault explains this";
-  if (exact === 0) return `No fault explains all of it, ${counted(near, "fault")} most`;
-  return `${counted(exact, "fault")} would explain all of it${near > 0 ? `, ${near} most` : ""}`;
+  if (exact === 0)
+    return plural(near, {
+      one: (n) => `No fault explains all of it, ${n} fault explains most of it`,
+      other: (n) => `No fault explains all of it, ${n} faults explain most of it`,
+    });
+  const whole = counted(exact, "fault");
+  return plural(near, {
+    zero: `${whole} would explain all of it`,
+    one: (n) => `${whole} would explain all of it, ${n} most of it`,
+    other: (n) => `${whole} would explain all of it, ${n} most of it`,
+  });
 }
 
 type ById = ReadonlyMap<string, Fault>;

@@ -1,5 +1,5 @@
 import type { Band } from "../../signal/band.ts";
-import { bandCountWords } from "../bands.ts";
+import { bandCountWords, carriersWords } from "../bands.ts";
 import { decimal } from "../format.ts";
 import { LevelFigure } from "../origin/LevelFigure.tsx";
 import { extremesOf, type Question, questionAt } from "../origin/question.ts";
@@ -12,13 +12,13 @@ export function BandLine({ band, at }: { readonly band: Band; readonly at: Quest
   const low = decimal(band.level[ends.weakest], 0);
   const high = decimal(band.level[ends.strongest], 0);
   const isOne = low === high;
-  const of = `of ${band.level.length} ${band.stack ? "user bands" : "carriers"}`;
+  const all = carriersWords(band);
   return (
     <li>
       {words},{" "}
       <LevelFigure
         about={`${isOne ? "Level" : "Lowest level"}, ${words}`}
-        question={() => questionAt(at, band, ends.weakest, `the weakest ${of}`)}
+        question={() => questionAt(at, band, ends.weakest, `the weakest of ${all}`)}
       >
         {low}
         {isOne ? " dBµV" : ""}
@@ -28,7 +28,7 @@ export function BandLine({ band, at }: { readonly band: Band; readonly at: Quest
           –
           <LevelFigure
             about={`Highest level, ${words}`}
-            question={() => questionAt(at, band, ends.strongest, `the strongest ${of}`)}
+            question={() => questionAt(at, band, ends.strongest, `the strongest of ${all}`)}
           >
             {high} dBµV
           </LevelFigure>

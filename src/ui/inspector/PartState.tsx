@@ -1,5 +1,6 @@
 import { PlugZap, RefreshCcwDot, ZapOff } from "lucide-react";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
+import { plural } from "../../words/plural.ts";
 import { settingWords } from "../bands.ts";
 
 /** Whether it is powered, on a loop, and how its switched outputs stand. */
@@ -24,7 +25,12 @@ export function PartState({ record }: { readonly record: PartRecord }) {
         <p key={at.id} className={at.contested ? "state bad" : "state"}>
           {portLabel(record, at.port)}:{" "}
           {at.setting === null ? "nobody sets it" : `stands at ${settingWords(at.setting)}`}
-          {at.contested ? `, contested by ${at.offers.length} receivers` : ""}
+          {at.contested
+            ? plural(new Set(at.offers.map((o) => o.part)).size, {
+                one: ", contested by the inputs of one receiver",
+                other: (n) => `, contested by ${n} receivers`,
+              })
+            : ""}
         </p>
       ))}
     </>

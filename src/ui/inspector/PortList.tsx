@@ -2,6 +2,7 @@ import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Port } from "../../parts/contract.ts";
 import { SILENCE } from "../../signal/band.ts";
 import { useApp } from "../../store/app.ts";
+import { plural } from "../../words/plural.ts";
 import { alternatives } from "../bands.ts";
 import { selectFromPane } from "../reveal.ts";
 import { BandLine } from "./BandLine.tsx";
@@ -54,8 +55,10 @@ function PortItem({ record, port }: { readonly record: PartRecord; readonly port
       </ul>
       {further > 0 ? (
         <p className="quiet small">
-          {further === 1 ? "1 further setting" : `${further} further settings`} of a switch offer other
-          signals.
+          {plural(further, {
+            one: (n) => `${n} more switch position offers other signals.`,
+            other: (n) => `${n} more switch positions offer other signals.`,
+          })}
         </p>
       ) : null}
     </li>

@@ -1,4 +1,5 @@
 import { useMemo } from "react";
+import { plural } from "../../words/plural.ts";
 import { decimal } from "../format.ts";
 import type { Answer } from "./answer.ts";
 import { nearest, shortened } from "./columns.ts";
@@ -181,5 +182,10 @@ function spoken({ steps }: Answer): string {
   const first = steps[0];
   const last = steps.at(-1);
   if (!first || !last) return "Level diagram";
-  return `Level diagram: from ${decimal(first.levelDbuv)} dBµV at ${first.label} in ${steps.length} steps to ${decimal(last.levelDbuv)} dBµV; the table beside it gives every step.`;
+  const [from, to] = [first, last].map((step) => `${decimal(step.levelDbuv)} dBµV`);
+  return plural(steps.length, {
+    one: `Level diagram: ${from} at ${first.label}; the table beside it gives the step.`,
+    other: (n) =>
+      `Level diagram: from ${from} at ${first.label} in ${n} steps to ${to}; the table beside it gives every step.`,
+  });
 }

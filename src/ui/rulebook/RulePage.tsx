@@ -5,6 +5,7 @@ import type { RuleEntry, RuleLink } from "../../findings/explain/ruleBook.ts";
 import type { Finding, Severity } from "../../findings/finding.ts";
 import { report } from "../../findings/report.ts";
 import { useApp } from "../../store/app.ts";
+import { plural } from "../../words/plural.ts";
 import { openAside } from "../documents/actions.ts";
 import { Explanation } from "../explain/Explanation.tsx";
 import { revealExplained } from "../explain/opened.ts";
@@ -56,7 +57,7 @@ function InOpenDesign({ rule }: { readonly rule: string }) {
           selectFromPane({ parts: first.parts, wires: first.wires });
         }}
       >
-        Show {own.length === 1 ? "it" : "the first"}
+        {plural(own.length, { one: "Show it", other: "Show the first" })}
       </button>
     </p>
   );

@@ -13,6 +13,7 @@ import { Canvas } from "../canvas/Canvas.tsx";
 import { ChainPane } from "../chain/ChainPane.tsx";
 import { CuresPane } from "../cures/CuresPane.tsx";
 import { FaultsPane } from "../faults/FaultsPane.tsx";
+import { counted } from "../format.ts";
 import { Inspector } from "../inspector/Inspector.tsx";
 import { type SheetPane, toggleSheet, usePanes } from "../panes.ts";
 import { Tray } from "../tray/Tray.tsx";
@@ -56,8 +57,8 @@ export function NarrowLayout() {
             <span>{name}</span>
             {key === "verdict" && errors > 0 ? (
               <span className="badge error bottom-badge">
-                {errors}
-                <span className="unseen">{errors === 1 ? " error" : " errors"}</span>
+                <span aria-hidden>{errors}</span>
+                <span className="unseen">{counted(errors, "error")}</span>
               </span>
             ) : null}
           </button>

@@ -3,6 +3,7 @@ import { useApp } from "../../store/app.ts";
 import { ChainPane } from "../chain/ChainPane.tsx";
 import { CuresPane } from "../cures/CuresPane.tsx";
 import { FaultsPane } from "../faults/FaultsPane.tsx";
+import { counted } from "../format.ts";
 import { Inspector } from "../inspector/Inspector.tsx";
 import { type SidePane, usePanes } from "../panes.ts";
 import { VerdictPane } from "../verdict/VerdictPane.tsx";
@@ -34,8 +35,8 @@ export function SideTabs() {
             {tab.name}
             {tab.key === "verdict" && errors > 0 ? (
               <span className="badge error">
-                {errors}
-                <span className="unseen">{errors === 1 ? " error" : " errors"}</span>
+                <span aria-hidden>{errors}</span>
+                <span className="unseen">{counted(errors, "error")}</span>
               </span>
             ) : null}
           </Tabs.Trigger>

@@ -1,5 +1,5 @@
 import { TriangleAlert } from "lucide-react";
-import { counted, decimal } from "../format.ts";
+import { decimal } from "../format.ts";
 import type { CarrierRow } from "./rows.ts";
 
 /** Names shown before the rest is only counted. */
@@ -26,9 +26,7 @@ export function Collisions({
           <div key={i}>
             <p className={lost > 0 ? "state bad" : "state"}>
               <TriangleAlert size={16} aria-hidden />
-              {own[0]?.bandName}: {counted(own.length, "carrier")} of {band.level.length} hit by another
-              signal
-              {lost < own.length ? `, ${lost} of them lost` : ""}
+              {own[0]?.bandName}: {hitWords(own.length, band.level.length, lost)}
             </p>
             <div className="chips">
               {own.slice(0, NAMED).map((r) => (
@@ -45,4 +43,11 @@ export function Collisions({
       })}
     </section>
   );
+}
+
+function hitWords(hit: number, of: number, lost: number): string {
+  if (of === 1)
+    return lost === 1 ? "its only carrier lost to another signal" : "its only carrier hit by another signal";
+  const words = `${hit} of ${of} carriers hit by another signal`;
+  return lost < hit ? `${words}, ${lost} of them lost` : words;
 }

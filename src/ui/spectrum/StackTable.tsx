@@ -1,4 +1,5 @@
 import type { Band, Spectrum } from "../../signal/band.ts";
+import { plural } from "../../words/plural.ts";
 import { bandName, summarise } from "../bands.ts";
 import { megahertz } from "../format.ts";
 
@@ -18,9 +19,7 @@ function StackOf({ band }: { readonly band: Band }) {
   const total = choice.reduce((sum, c) => sum + c.live, 0);
   return (
     <details className="stack">
-      <summary>
-        {stack.numbers.length} user bands ({stack.standard}), each holding any one of {total} transponders
-      </summary>
+      <summary>{stackWords(stack.numbers.length, stack.standard, total)}</summary>
       <p className="small">
         To choose from:{" "}
         {choice.map((c) => `${c.name} (${c.live})`).join(", ") || "nothing arrives at the converter"}.
@@ -47,4 +46,16 @@ function StackOf({ band }: { readonly band: Band }) {
       </table>
     </details>
   );
+}
+
+function stackWords(userBands: number, standard: string, transponders: number): string {
+  const choice = plural(transponders, {
+    zero: "with nothing to hold",
+    one: "for the only transponder there",
+    other: (n) => `for any one of ${n} transponders`,
+  });
+  return plural(userBands, {
+    one: (n) => `${n} user band (${standard}), ${choice}`,
+    other: (n) => `${n} user bands (${standard}), each ${choice}`,
+  });
 }

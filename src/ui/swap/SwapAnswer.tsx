@@ -3,6 +3,7 @@ import { done } from "../../design/edits/edit.ts";
 import type { Swap } from "../../remedies/compare.ts";
 import { useApp } from "../../store/app.ts";
 import { usePrices } from "../../store/prices.ts";
+import { plural } from "../../words/plural.ts";
 import { FindingsTurned } from "../compare/FindingsTurned.tsx";
 import { inOrder } from "../compare/sides.ts";
 import { TurnMark } from "../compare/TurnMark.tsx";
@@ -93,7 +94,10 @@ export function SwapAnswer({ swap, title, question }: Props) {
       ) : null}
       {same > 0 ? (
         <p className="quiet small">
-          {counted(same, "receiver or outlet", "receivers and outlets")} as before.
+          {plural(same, {
+            one: (n) => `${n} receiver or outlet stays as before.`,
+            other: (n) => `${n} receivers and outlets stay as before.`,
+          })}
         </p>
       ) : null}
       <details className="proposal-more">
@@ -116,10 +120,19 @@ function summary(swap: Props["swap"]): string {
   const receivers = swap.places.filter((p) => p.role === "receiver" && p.worked && !p.works).length;
   const gained = swap.places.filter((p) => p.change === "gained").length;
   if (lost === 0)
-    return gained > 0 ? `Nobody loses anything; ${counted(gained, "place")} gain.` : "Nobody loses anything.";
-  const stop =
-    receivers > 0
-      ? ` ${counted(receivers, "receiver")} no longer ${receivers === 1 ? "works" : "work"}.`
-      : "";
-  return `${counted(lost, "receiver or outlet", "receivers and outlets")} ${lost === 1 ? "loses" : "lose"} something.${stop}`;
+    return plural(gained, {
+      zero: "Nobody loses anything.",
+      one: (n) => `Nobody loses anything; ${n} place gains.`,
+      other: (n) => `Nobody loses anything; ${n} places gain.`,
+    });
+  const losing = plural(lost, {
+    one: (n) => `${n} receiver or outlet loses something.`,
+    other: (n) => `${n} receivers and outlets lose something.`,
+  });
+  const stopping = plural(receivers, {
+    zero: "",
+    one: (n) => ` ${n} receiver no longer works.`,
+    other: (n) => ` ${n} receivers no longer work.`,
+  });
+  return losing + stopping;
 }

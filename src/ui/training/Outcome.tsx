@@ -6,6 +6,7 @@ import { scoreOf } from "../../remedies/training/score.ts";
 import { SERVICE_NAMES } from "../../signal/carrier.ts";
 import { useTraining } from "../../store/training.ts";
 import { actualEvaluation } from "../../store/trainingMeter.ts";
+import { counted } from "../format.ts";
 import { openInEditor } from "./openInEditor.ts";
 import { type CaseProps, levelOf, useCaseProgress } from "./useCase.ts";
 
@@ -22,7 +23,7 @@ export function Outcome({ session }: CaseProps) {
     <section className={solved ? "outcome-box ok" : "outcome-box"} aria-label="Outcome">
       <div role="status">
         <h2 ref={heading} tabIndex={-1}>
-          {solved ? `Right. ${score.points} points` : "This is the fault"}
+          {solved ? `Right. ${counted(score.points, "point")}` : "This is the fault"}
         </h2>
       </div>
       <p>
@@ -32,7 +33,7 @@ export function Outcome({ session }: CaseProps) {
         <ul className="small">
           {score.lost.map(({ why, points }) => (
             <li key={why}>
-              {points} points for {why}
+              {counted(points, "point")} for {why}
             </li>
           ))}
         </ul>

@@ -63,7 +63,7 @@ function Standing({ session }: CaseProps) {
     <p className="standing" role="status">
       {counted(progress.measured.length, "measurement")}
       <span className="quiet"> (can do in {score.par})</span>
-      {score.points > 0 ? <strong> {score.points} points</strong> : null}
+      {score.points > 0 ? <strong> {counted(score.points, "point")}</strong> : null}
     </p>
   );
 }

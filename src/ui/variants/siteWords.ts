@@ -1,18 +1,26 @@
 import type { Site } from "../../remedies/site.ts";
+import { plural } from "../../words/plural.ts";
 import { counted } from "../format.ts";
 
-/** "3 of 4 receivers work · 2 errors": a design in one line. */
+/** "12 parts · 3 of 4 receivers work · 2 errors": a design in one line. */
 export function siteWords({ design, report }: Site): string {
   const receivers = report.verdicts.filter((v) => v.role === "receiver");
   const working = receivers.filter((v) => v.works).length;
   const errors = report.findings.filter((f) => f.severity === "error").length;
   return [
     counted(design.parts.length, "part"),
-    ...(receivers.length > 0
-      ? [
-          `${working} of ${counted(receivers.length, "receiver")} ${working === 1 && receivers.length === 1 ? "works" : "work"}`,
-        ]
-      : []),
-    errors === 0 ? "no error" : counted(errors, "error"),
+    ...(receivers.length > 0 ? [workingWords(working, receivers.length)] : []),
+    counted(errors, "error"),
   ].join(" · ");
+}
+
+/** How many receivers work, as a clause; `of` is at least 1. */
+export function workingWords(working: number, of: number): string {
+  if (of === 1) return working === 1 ? "the receiver works" : "the receiver does not work";
+  if (working === of) return `all ${of} receivers work`;
+  return plural(working, {
+    zero: `none of ${of} receivers works`,
+    one: (n) => `${n} of ${of} receivers works`,
+    other: (n) => `${n} of ${of} receivers work`,
+  });
 }

@@ -12,13 +12,11 @@ import { limitWords } from "./limitWords.ts";
 
 const SEVERITIES: readonly {
   readonly severity: Severity;
-  readonly one: string;
-  readonly many: string;
   readonly icon: typeof Info;
 }[] = [
-  { severity: "error", one: "error", many: "errors", icon: CircleAlert },
-  { severity: "warning", one: "warning", many: "warnings", icon: TriangleAlert },
-  { severity: "note", one: "note", many: "notes", icon: Info },
+  { severity: "error", icon: CircleAlert },
+  { severity: "warning", icon: TriangleAlert },
+  { severity: "note", icon: Info },
 ];
 
 /** Findings grouped by severity, worst first. */
@@ -28,13 +26,13 @@ export function FindingList({ findings }: { readonly findings: readonly Finding[
   }
   return (
     <section aria-label="Findings">
-      {SEVERITIES.map(({ severity, one, many, icon: Icon }) => {
+      {SEVERITIES.map(({ severity, icon: Icon }) => {
         const own = findings.filter((f) => f.severity === severity);
         if (own.length === 0) return null;
         return (
           <details key={severity} className="finding-group" open={severity !== "note" || own.length <= 3}>
             <summary className={`finding-heading ${severity}`}>
-              <Icon size={16} aria-hidden /> {counted(own.length, one, many)}
+              <Icon size={16} aria-hidden /> {counted(own.length, severity)}
             </summary>
             <ul className="finding-list">
               {own.map((finding) => (

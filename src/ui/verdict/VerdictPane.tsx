@@ -8,6 +8,7 @@ import { StartButtons } from "../shell/StartButtons.tsx";
 import { FindingList } from "./FindingList.tsx";
 import { VerdictRow } from "./VerdictRow.tsx";
 import "./verdict.css";
+import { plural } from "../../words/plural.ts";
 
 /** What every receiver and outlet gets, and what stands in the way. */
 export function VerdictPane() {
@@ -56,9 +57,11 @@ function Summary({ receivers }: { readonly receivers: readonly Verdict[] }) {
 function summaryWords(working: number, of: number): string {
   if (of === 1) return working === 1 ? "The receiver works." : "The receiver does not work as it should.";
   if (working === of) return `All ${of} receivers work.`;
-  return working === 0
-    ? `None of ${of} receivers works as it should.`
-    : `${working} of ${of} receivers work.`;
+  return plural(working, {
+    zero: `None of ${of} receivers works as it should.`,
+    one: (n) => `${n} of ${of} receivers works.`,
+    other: (n) => `${n} of ${of} receivers work.`,
+  });
 }
 
 /** What the findings hold the design to, and the way to change it. */

@@ -1,6 +1,6 @@
 /** Angles and shares of a year in plain words. */
 import { RAIN_SHARES } from "../../../parts/rainMargin.ts";
-import { decimal } from "../../format.ts";
+import { counted, decimal } from "../../format.ts";
 
 /** Turn of the converter: "20.7° anticlockwise"; "none" when the satellite stands due south or north. */
 export function tiltWords(skewDeg: number): string {
@@ -15,9 +15,9 @@ const MINUTES_PER_YEAR = 525_949.2;
 /** A share of the year as time: "53 minutes", "8.8 hours", "3.7 days". */
 export function timeWords(percent: number): string {
   const minutes = (MINUTES_PER_YEAR * percent) / 100;
-  if (minutes < 90) return `${decimal(minutes, 0)} minutes`;
+  if (minutes < 90) return counted(Math.round(minutes), "minute");
   const hours = minutes / 60;
-  return hours < 48 ? `${decimal(hours)} hours` : `${decimal(hours / 24)} days`;
+  return hours < 48 ? counted(hours, "hour") : counted(hours / 24, "day");
 }
 
 /** For how much of an average year rain breaks the reception: between two of the shares looked at. */

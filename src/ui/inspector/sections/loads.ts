@@ -1,7 +1,8 @@
 /** How hard a part's active stages are driven, as lines to read. */
 import type { Drive, PartRecord } from "../../../evaluate/evaluation.ts";
 import { deratingDb } from "../../../rf/intermod.ts";
-import { decimal } from "../../format.ts";
+import { numeral } from "../../../words/plural.ts";
+import { counted, decimal } from "../../format.ts";
 
 export type LoadLine = {
   /** Labels of the outputs that are driven alike. */
@@ -44,17 +45,14 @@ function excess(drive: Drive): number {
 function driveWords({ carriers, levelDbuv, allowedDbuv, ratioDb, rule }: Drive): string {
   const rated = allowedDbuv + deratingDb({ rule, carriers });
   return (
-    `${count(carriers)} carriers at ${decimal(levelDbuv)} dBµV; ` +
-    `limit ${decimal(allowedDbuv)} dBµV (${count(rated)}${deratingWords(rule, carriers)}); ` +
+    `${counted(carriers, "carrier")} at ${decimal(levelDbuv)} dBµV; ` +
+    `limit ${decimal(allowedDbuv)} dBµV (${numeral(rated)}${deratingWords(rule, carriers)}); ` +
     `products ${decimal(Math.max(0, ratioDb), 0)} dB below`
   );
 }
 
 function deratingWords(rule: Drive["rule"], carriers: number): string {
-  if (carriers <= 2) return ", as rated";
-  return rule === "beats" ? ` − 7.5·log₁₀(${count(carriers - 1)})` : ` − 10·log₁₀(${count(carriers)}/2)`;
-}
-
-function count(n: number): string {
-  return decimal(n, Math.abs(n - Math.round(n)) < 0.05 ? 0 : 1);
+  // What is printed as 2 carriers is as rated: a formula of 2/2 or 2 − 1 would say nothing.
+  if (carriers < 2.05) return ", as rated";
+  return rule === "beats" ? ` − 7.5·log₁₀(${numeral(carriers - 1)})` : ` − 10·log₁₀(${numeral(carriers)}/2)`;
 }

@@ -1,6 +1,7 @@
 /** Voltage and current at the ports of a part on a powered line. */
 import type { Evaluation, PartRecord } from "../../../evaluate/evaluation.ts";
 import type { Offer } from "../../../signal/control.ts";
+import { plural } from "../../../words/plural.ts";
 
 export type SupplyRow = {
   readonly port: string;
@@ -49,8 +50,10 @@ export function requestWords({ request }: Offer): string {
   if (!request) return "feeds, asks for nothing";
   const { polarisation, half, position, userBands } = request;
   if (userBands)
-    return userBands.length === 0
-      ? "speaks for no user band"
-      : `speaks for user ${userBands.length === 1 ? "band" : "bands"} ${userBands.join(", ")}`;
+    return plural(userBands.length, {
+      zero: "speaks for no user band",
+      one: `speaks for user band ${userBands.join(", ")}`,
+      other: `speaks for user bands ${userBands.join(", ")}`,
+    });
   return `asks for ${polarisation} ${half}${position === undefined ? "" : `, position ${position}`}`;
 }
