@@ -6,6 +6,7 @@ import { type Cost, costOf, type PriceList } from "./cost.ts";
 import { type Difference, difference, inWords } from "./difference.ts";
 import { proofOf } from "./proof.ts";
 import { type Site, siteOf } from "./site.ts";
+import { numeral } from "../words/plural.ts";
 
 /** One service of one receiver or outlet; a side is absent where there is no such service, or no such part. */
 export type ServiceChange = {
@@ -146,7 +147,12 @@ function sentenceOf(
   if (!a) return `Is new. ${b.sentence}`;
   const moved = services.filter((s) => s.change !== "same");
   if (moved.length === 0) return "Stays as it is.";
-  const count = (s: ServiceVerdict | undefined) =>
-    s ? `${s.carriersGot} of ${s.carriersWanted}` : "nothing";
-  return `${moved.map((s) => `${s.name}: ${count(s.before)} before, ${count(s.after)} after`).join("; ")}.`;
+  return `${moved.map((s) => `${s.name}: ${gotWords(s.before)} before, ${gotWords(s.after)} after`).join("; ")}.`;
+}
+
+function gotWords(s: ServiceVerdict | undefined): string {
+  if (!s) return "nothing";
+  const { carriersGot: got, carriersWanted: wanted } = s;
+  if (wanted === 1) return got === 1 ? "the only carrier" : "nothing";
+  return `${numeral(got)} of ${numeral(wanted)}`;
 }
