@@ -170,7 +170,7 @@ describe("walking a command", () => {
       ).stops[0];
     expect(line({ userBands: [{ number: 2, centreMHz: 1420 }] })).toMatchObject({ granted: true });
     expect(line({ userBands: [{ number: 1, centreMHz: 1210 }] })?.words).toMatch(
-      /“other” uses one of them too/,
+      /“other” uses it too/,
     );
     expect(line({ mode: "universal" })?.words).toMatch(/“other” holds the line/);
     expect(line({ mode: "universal" })?.granted).toBe(false);

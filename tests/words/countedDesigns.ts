@@ -213,7 +213,7 @@ const DRAWN: Readonly<Record<string, (n: number) => readonly [Sketch, string]>> 
       dish: ["dish"],
       lnb: ["lnb-universal"],
       ...Object.fromEntries(
-        upTo(n).map((i) => [`run${i}`, ["cable", { lengthM: 60, grade: "steel" }] as const]),
+        upTo(n).map((i) => [`run${i}`, ["cable", { lengthM: 60, grade: "clad-0.8" }] as const]),
       ),
       sat: ["receiver-sat"],
     },

@@ -51,7 +51,10 @@ export const aboveBandEdge: Rule = {
   explanation: {
     severities: ["note"],
     customer: (facts) =>
-      `The list of channels of ${plainName(facts, facts.finding.parts[0])} is out of date, since mobile phones use some of the frequencies today.`,
+      plural(facts.finding.value ?? 0, {
+        one: `The list of channels of ${plainName(facts, facts.finding.parts[0])} is out of date, since one of them is used by mobile phones today.`,
+        other: `The list of channels of ${plainName(facts, facts.finding.parts[0])} is out of date, since some of them are used by mobile phones today.`,
+      }),
     trade: ({ finding }) =>
       `The plan of ${partName(finding.parts[0] ?? "")} holds ${carriers(finding.value ?? 0, "tv")} above ${BAND_EDGE_MHZ} MHz, the upper edge of channel 48. Since the bands at 700 and 800 MHz were cleared, phones transmit at 703 to 733 and 832 to 862 MHz and masts at 758 to 821 MHz: ` +
       "with a wideband aerial that is power without use, which drives amplifiers. A new plan and a filter that ends at 694 MHz are the remedy.",

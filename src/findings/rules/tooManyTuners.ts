@@ -31,9 +31,9 @@ export const tooManyTuners: Rule = {
               other: (tuners) =>
                 plural(input.userBands?.length ?? 0, {
                   zero: `${partName(record.part.id)} has ${tuners} tuners but is set to no user band.`,
-                  one: `${partName(record.part.id)} has ${tuners} tuners but is set to only 1 user band.`,
+                  one: `${partName(record.part.id)} has ${tuners} tuners but is set to 1 user band.`,
                   other: (n) =>
-                    `${partName(record.part.id)} has ${tuners} tuners but is set to only ${n} user bands.`,
+                    `${partName(record.part.id)} has ${tuners} tuners but is set to ${n} user bands.`,
                 }),
             }),
             value: input.userBands.length,
