@@ -42,13 +42,13 @@ export function carriers(n: number, of: Counted): string {
 }
 
 /**
- * "all 6 DAB blocks", "the only DAB block", "no DAB block" of one, "20 of 80 satellite transponders",
+ * "all 6 DAB blocks", "both DAB blocks", "the only DAB block", "no DAB block" of one, "20 of 80 satellite transponders",
  * "none of 6 TV multiplexes". A verb after it agrees with `n`.
  */
 export function share(n: number, of: number, what: Counted): string {
   const { one, other } = CARRIER_NAMES[what];
   if (of === 1) return n === 1 ? `the only ${one}` : `no ${one}`;
-  if (n === of) return `all ${numeral(of)} ${other}`;
+  if (n === of) return of === 2 ? `both ${other}` : `all ${numeral(of)} ${other}`;
   return `${n === 0 ? "none" : numeral(n)} of ${numeral(of)} ${other}`;
 }
 

@@ -128,7 +128,11 @@ const AERIAL_UHF = define({
   symbol: "aerial-uhf",
   caption: (o) =>
     aerialCaption(
-      plural(o.channels.length, { one: (n) => `${n} channel`, other: (n) => `${n} channels` }),
+      plural(o.channels.length, {
+        zero: "no channel",
+        one: (n) => `${n} channel`,
+        other: (n) => `${n} channels`,
+      }),
       o,
     ),
   ports: () => OUT,
@@ -153,7 +157,10 @@ const AERIAL_DAB = define({
   options: DAB_OPTIONS,
   symbol: "aerial-dab",
   caption: (o) =>
-    aerialCaption(plural(o.blocks.length, { one: (n) => `${n} block`, other: (n) => `${n} blocks` }), o),
+    aerialCaption(
+      plural(o.blocks.length, { zero: "no block", one: (n) => `${n} block`, other: (n) => `${n} blocks` }),
+      o,
+    ),
   ports: () => OUT,
   signal: (o, { id }) => ({
     emits: [
@@ -177,7 +184,11 @@ const AERIAL_FM = define({
   symbol: "aerial-fm",
   caption: (o) =>
     aerialCaption(
-      plural(o.stations.length, { one: (n) => `${n} station`, other: (n) => `${n} stations` }),
+      plural(o.stations.length, {
+        zero: "no station",
+        one: (n) => `${n} station`,
+        other: (n) => `${n} stations`,
+      }),
       o,
     ),
   ports: () => OUT,

@@ -2,11 +2,11 @@
 import type { Design, PartId } from "../design/design.ts";
 import { replaceKind } from "../design/edits/replace.ts";
 import type { Finding, ServiceVerdict, Verdict } from "../findings/finding.ts";
+import { numeral } from "../words/plural.ts";
 import { type Cost, costOf, type PriceList } from "./cost.ts";
 import { type Difference, difference, inWords } from "./difference.ts";
 import { proofOf } from "./proof.ts";
 import { type Site, siteOf } from "./site.ts";
-import { numeral } from "../words/plural.ts";
 
 /** One service of one receiver or outlet; a side is absent where there is no such service, or no such part. */
 export type ServiceChange = {

@@ -45,6 +45,8 @@ export function bandCountWords(band: Band): string {
   const { carriers, live } = summarise(band);
   const name = bandName(band);
   const all = carriersWords(band);
+  // A stacked feed is called by the number of its user bands already.
+  if (band.stack && live === carriers) return name;
   if (live === 0) return `${name}: nothing left of ${all}`;
   return live === carriers ? `${name}: ${all}` : `${name}: ${live} of ${all} left`;
 }

@@ -31,6 +31,7 @@ export const BAD: readonly (readonly [what: string, pattern: RegExp])[] = [
   ],
   ["the one", /\bthe one (?:TV|DAB|FM|satellite|user|carrier)/],
   ["1 of 1", /(?<!\d)1 of 1(?![\d.])/],
+  ["all 2", /\b[Aa]ll [12] [A-Za-z]/],
   ["0 of", /(?<![\d.,])0 of \d/],
   ["quantity of one with a verb of many", new RegExp(`${ONE} (?:dB|V|mA|dBµV) (?:are|arrive)\\b`)],
   ["not the …", /\bnot the (?:one|only)\b/],

@@ -72,6 +72,7 @@ export const levelLimits: Rule = {
       const { finding } = facts;
       const by = Math.abs((finding.value ?? 0) - (finding.limit ?? 0));
       const all = heardThere(facts).map((c) => c.levelDbuv);
+      const [least, most] = [Math.min(...all), Math.max(...all)].map(round1);
       return (
         `At ${whereOf(facts)}, ${tuned(quoted(facts, (c) => c.levelDbuv))} has ${round1(finding.value ?? 0)} dBµV; ${isHigh(facts) ? "at most" : "at least"} ${finding.limit ?? 0} dBµV are asked for, ` +
         `${plural(by, {
@@ -80,7 +81,9 @@ export const levelLimits: Rule = {
         })}. ${plural(all.length, {
           one: "There the service has one carrier",
           other: (n) =>
-            `There the service has ${n} carriers from ${round1(Math.min(...all))} to ${round1(Math.max(...all))} dBµV`,
+            least === most
+              ? `There the service has ${n} carriers of ${least} dBµV`
+              : `There the service has ${n} carriers from ${least} to ${most} dBµV`,
         })}` +
         `${isHigh(facts) ? ", and a tuner that is driven too hard makes products of its own" : "; 3 to 6 dB above the least are good practice"}.`
       );

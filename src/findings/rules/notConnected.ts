@@ -1,3 +1,5 @@
+import type { PartRecord } from "../../evaluate/evaluation.ts";
+import type { Port } from "../../parts/contract.ts";
 import { plural } from "../../words/plural.ts";
 import { plainName } from "../explain/plainWords.ts";
 import type { Rule } from "../rule.ts";
@@ -58,9 +60,12 @@ export const notConnected: Rule = {
     customer: (facts) =>
       facts.finding.severity === "warning"
         ? `Nothing is plugged into ${plainName(facts, facts.finding.parts[0])}, so it has nothing to work with.`
-        : `One connection of ${plainName(facts, facts.finding.parts[0])} is still free, which is fine if it is meant to be.`,
+        : plural(openPorts(facts.record).length, {
+            one: `One connection of ${plainName(facts, facts.finding.parts[0])} is still free, which is fine if it is meant to be.`,
+            other: `Some connections of ${plainName(facts, facts.finding.parts[0])} are still free, which is fine if they are meant to be.`,
+          }),
     trade: ({ finding, record }) => {
-      const open = (record?.ports ?? []).filter((p) => !record?.joined[p.id]);
+      const open = openPorts(record);
       return (
         `Open on ${partName(finding.parts[0] ?? "")}, which has ${plural(record?.ports.length ?? 0, { one: "one connection", other: (n) => `${n} connections` })} in all: ${list(open.map((p) => `${p.label} (${p.side === "in" ? "input" : "output"})`))}. A part without input delivers nothing; ` +
         "one that leads nowhere only loads the line before it. A free port on purpose is no fault."
@@ -72,3 +77,7 @@ export const notConnected: Rule = {
     picture: () => null,
   },
 };
+
+function openPorts(record: PartRecord | undefined): readonly Port[] {
+  return (record?.ports ?? []).filter((p) => !record?.joined[p.id]);
+}

@@ -77,14 +77,15 @@ export const tooManyTuners: Rule = {
     },
     measure: ({ finding }) =>
       finding.unit === "user bands"
-        ? `In the menu of ${partName(finding.parts[0] ?? "")}, count the user bands that are set: fewer than its tuners, ${finding.limit ?? 0}, prove it. ${plural(
-            finding.value ?? 0,
-            {
-              zero: "With a meter: no user band ever carries something for it.",
-              one: "With a meter: only one user band ever carries something for it.",
-              other: (n) => `With a meter: only ${n} user bands ever carry something for it.`,
-            },
-          )}`
+        ? `${plural(finding.limit ?? 0, {
+            one: `In the menu of ${partName(finding.parts[0] ?? "")}, look for its user band: if none is set, that proves it.`,
+            other: (n) =>
+              `In the menu of ${partName(finding.parts[0] ?? "")}, count the user bands that are set: fewer than ${n}, one for each tuner, prove it.`,
+          })} ${plural(finding.value ?? 0, {
+            zero: "With a meter: no user band ever carries something for it.",
+            one: "With a meter: only one user band ever carries something for it.",
+            other: (n) => `With a meter: only ${n} user bands ever carry something for it.`,
+          })}`
         : `Record a horizontal programme on ${partName(finding.parts[0] ?? "")} and try to watch a vertical one: it fails, and the voltmeter at its plug stays near 18 V. That proves that one feed is shared.`,
     neighbours: ["user-band-conflict", "switched-output-shared", "wrong-feed"],
     picture: (facts) => pictureOf(facts, spotOf(facts), []),

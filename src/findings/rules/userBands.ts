@@ -48,7 +48,7 @@ export const userBands: Rule = {
       const at = userBandOf(facts);
       return (
         `User band ${at.number}${at.centreMHz === undefined ? "" : `, centred on ${round1(at.centreMHz)} MHz,`} is set at ${finding.value} tuners; each user band may have ${finding.limit ?? 1}. Each message moves another transponder onto it, so whoever spoke ` +
-        "last has it and the other loses lock. EN 50494 allows up to 8 user bands on an output, EN 50607 up to 32."
+        `last has it and ${plural((finding.value ?? 2) - 1, { one: "the other loses lock", other: "the others lose lock" })}. EN 50494 allows up to 8 user bands on an output, EN 50607 up to 32.`
       );
     },
     measure: ({ finding }) =>

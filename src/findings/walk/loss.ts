@@ -59,7 +59,7 @@ function notComing(evaluation: Evaluation, { receiver, choice, destination, step
     };
   const name = partName(next.part.id);
   const polarisation = /\/([VH])$/.exec(choice.carrier.origin)?.[1];
-  const which = polarisation ? `, which is ${polarisation === "H" ? "horizontal" : "vertical"}` : "";
+  const which = polarisation ? `: it is ${polarisation === "H" ? "horizontal" : "vertical"}` : "";
   const words = next.looped
     ? `${name} lies on a loop and is not computed.`
     : next.powered

@@ -24,7 +24,8 @@ function bandWords(band: Band): string {
   if (hit > 0)
     troubles.push(
       plural(hit, {
-        one: (n) => (states.length === 1 ? "its only carrier collides" : `${n} of ${states.length} carriers collides`),
+        one: (n) =>
+          states.length === 1 ? "its only carrier collides" : `${n} of ${states.length} carriers collides`,
         other: (n) => `${n} of ${states.length} carriers collide`,
       }),
     );

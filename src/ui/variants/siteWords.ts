@@ -17,7 +17,7 @@ export function siteWords({ design, report }: Site): string {
 /** How many receivers work, as a clause; `of` is at least 1. */
 export function workingWords(working: number, of: number): string {
   if (of === 1) return working === 1 ? "the receiver works" : "the receiver does not work";
-  if (working === of) return `all ${of} receivers work`;
+  if (working === of) return of === 2 ? "both receivers work" : `all ${of} receivers work`;
   return plural(working, {
     zero: `none of ${of} receivers works`,
     one: (n) => `${n} of ${of} receivers works`,
