@@ -169,9 +169,7 @@ describe("walking a command", () => {
         AT_RX,
       ).stops[0];
     expect(line({ userBands: [{ number: 2, centreMHz: 1420 }] })).toMatchObject({ granted: true });
-    expect(line({ userBands: [{ number: 1, centreMHz: 1210 }] })?.words).toMatch(
-      /“other” uses it too/,
-    );
+    expect(line({ userBands: [{ number: 1, centreMHz: 1210 }] })?.words).toMatch(/“other” uses it too/);
     expect(line({ mode: "universal" })?.words).toMatch(/“other” holds the line/);
     expect(line({ mode: "universal" })?.granted).toBe(false);
   });

@@ -1,0 +1,38 @@
+import { describe, expect, it } from "vitest";
+import { carriers, missingWords, namesOf, share } from "../../src/findings/words.ts";
+
+// English: a singular noun after 1 alone, "both" rather than "all 2", no share of a single thing.
+describe("counting carriers", () => {
+  it.each([
+    [1, "tv", "1 TV multiplex"],
+    [2, "dab", "2 DAB blocks"],
+    [0, "fm", "0 FM stations"],
+    [33, "satellite", "33 satellite transponders"],
+    [1, "user band", "1 user band"],
+  ] as const)("%i of %s are %s", (n, what, words) => {
+    expect(carriers(n, what)).toBe(words);
+  });
+
+  it("names them without a number", () => {
+    expect(namesOf("tv")).toBe("TV multiplexes");
+  });
+
+  it.each([
+    [0, 1, "no TV multiplex"],
+    [1, 1, "the only TV multiplex"],
+    [0, 2, "none of 2 TV multiplexes"],
+    [1, 2, "1 of 2 TV multiplexes"],
+    [2, 2, "both TV multiplexes"],
+    [5, 6, "5 of 6 TV multiplexes"],
+    [6, 6, "all 6 TV multiplexes"],
+  ])("%i of %i is “%s”", (n, of, words) => {
+    expect(share(n, of, "tv")).toBe(words);
+  });
+
+  it("says why carriers are missing, with a verb that agrees", () => {
+    const clause = { one: (who: string) => `${who} is weak`, other: (who: string) => `${who} are weak` };
+    expect(missingWords(1, 1, clause)).toBe("the only one is weak");
+    expect(missingWords(1, 6, clause)).toBe("1 is weak");
+    expect(missingWords(6, 6, clause)).toBe("6 are weak");
+  });
+});
