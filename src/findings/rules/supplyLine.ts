@@ -28,13 +28,14 @@ export const supplyLine: Rule = {
           },
         ];
       if (demand.milliamps <= supply.limitMa) return [];
+      const drawing = demand.draws.map((draw) => draw.part);
       return [
         {
           ...common,
           port: supply.port,
-          parts: [record.part.id, ...demand.parts],
+          parts: [record.part.id, ...drawing],
           message:
-            `${list(demand.parts.map(partName))} ${demand.parts.length === 1 ? "draws" : "draw"} ${Math.round(demand.milliamps)} mA; ` +
+            `${list(drawing.map(partName))} ${drawing.length === 1 ? "draws" : "draw"} ${Math.round(demand.milliamps)} mA; ` +
             `${partName(record.part.id)} delivers ${Math.round(supply.limitMa)} mA at most.`,
           value: demand.milliamps,
           limit: supply.limitMa,
