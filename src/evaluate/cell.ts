@@ -13,7 +13,7 @@ import {
 import type { Spectrum } from "../signal/band.ts";
 import type { Demand, Feed, SwitchState } from "../signal/control.ts";
 import { worldOf } from "../signal/treat.ts";
-import type { Drive, Meeting, PartRecord } from "./evaluation.ts";
+import type { Drive, Meeting, Omitted, PartRecord } from "./evaluation.ts";
 import type { SignalResult } from "./signals.ts";
 
 /** What follows from kind and options alone. */
@@ -37,6 +37,8 @@ export type Cell = {
   feeds: Readonly<Record<string, Feed>>;
   offers: Readonly<Record<string, Feed>>;
   switches: Readonly<Record<string, SwitchState>>;
+  /** Supplies that were left out because there are too many. */
+  suppliesLeft: number;
   powered: boolean;
   inputs: Readonly<Record<string, Spectrum>>;
   /** Made for these traits and this state of power; undefined until the signal sweep first comes by. */
@@ -60,6 +62,7 @@ export function newCell(
     feeds: NOTHING,
     offers: NOTHING,
     switches: NOTHING,
+    suppliesLeft: 0,
     powered: true,
     inputs: NOTHING,
     treatment: undefined,
@@ -111,12 +114,16 @@ export function recordOf(cell: Cell): PartRecord {
   const outputs: Record<string, Spectrum> = {};
   const meetings: Meeting[] = [];
   const drives: Drive[] = [];
+  let omitted: Omitted | undefined = cell.suppliesLeft > 0 ? { supplies: cell.suppliesLeft } : undefined;
+  let work = 0;
   for (const port in cell.results) {
     const result = cell.results[port];
     if (!result) continue;
     outputs[port] = result.spectrum;
     for (const m of result.meetings) meetings.push(m);
     for (const d of result.drives) drives.push(d);
+    if (result.omitted) omitted = { ...omitted, ...result.omitted };
+    work += result.work;
   }
   return {
     part: cell.part,
@@ -136,6 +143,8 @@ export function recordOf(cell: Cell): PartRecord {
     switches: cell.switches,
     meetings: withoutRepeats(meetings),
     drives,
+    ...(omitted ? { omitted } : {}),
+    work,
     sources: cell.sources,
   };
 }

@@ -107,7 +107,7 @@ function sweepSupplies(sweep: Sweep): void {
       if (feed !== NO_FEED) feeds[port] = feed;
     }
     const arriving = (port: string) => feeds[port] ?? NO_FEED;
-    const offers = offersAtInputs(
+    const { offers, left } = offersAtInputs(
       cell.part.id,
       traits.power,
       arriving,
@@ -126,6 +126,7 @@ function sweepSupplies(sweep: Sweep): void {
     cell.feeds = Object.keys(feeds).length > 0 ? feeds : NOTHING;
     cell.offers = Object.keys(offers).length > 0 ? offers : NOTHING;
     cell.switches = switches;
+    cell.suppliesLeft = left;
     cell.powered = powered;
   }
 }

@@ -12,6 +12,16 @@ export type Meeting = Clash & {
   readonly port: string;
 };
 
+/** What a part left out of the alternatives that switches above it make, because there are too many. */
+export type Omitted = {
+  /** Combinations of switch positions left out; absent where none was. */
+  readonly alternatives?: number;
+  /** Alternatives behind more than so many switches in a row were left out; absent where none were. */
+  readonly behindSwitches?: number;
+  /** Supplies beyond the strongest that were left out; absent where none were. */
+  readonly supplies?: number;
+};
+
 /** How hard an active path is driven, where it is driven hardest. */
 export type Drive = {
   readonly from: string;
@@ -55,6 +65,10 @@ export type PartRecord = {
   readonly meetings: readonly Meeting[];
   /** Active paths and how hard they are driven. */
   readonly drives: readonly Drive[];
+  /** Present where not everything that switches and supplies make possible is worked out. */
+  readonly omitted?: Omitted;
+  /** What its signals took to work out: a count of carriers handed on and bands held against each other. */
+  readonly work: number;
   /** Source parts (dishes, aerials) upstream by any way, sorted; the same array while unchanged. */
   readonly sources: readonly PartId[];
 };

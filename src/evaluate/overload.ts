@@ -1,4 +1,4 @@
-/** What an active path adds of its own when it is driven hard: third-order products as interference. */
+/** What an active path does when it is driven hard: it adds third-order products, and in the end saturates. */
 import type { Rating } from "../parts/contract.ts";
 import {
   type CarrierSums,
@@ -6,8 +6,11 @@ import {
   deratingDb,
   equalCarriers,
   productsOfDbuv,
+  type Rating as RatedOutput,
+  saturatedDbuv,
 } from "../rf/intermod.ts";
 import type { Band } from "../signal/band.ts";
+import { isDisturbed } from "../signal/combine.ts";
 import { remembered } from "../signal/remember.ts";
 import { worldOf } from "../signal/treat.ts";
 import type { Drive } from "./evaluation.ts";
@@ -21,7 +24,7 @@ const HARMLESS_DB = 60;
 const HARMLESS_SHARE = 0.001;
 
 /**
- * Adds the products of one path to the bands that leave it.
+ * Adds the products of one path to the bands that leave it, and holds them to what it can put out.
  * All that is on the path together drives it, mobile signals included; of alternatives behind one switch the
  * strongest is reckoned with, for bands that are not themselves one of them.
  * The products are noise-like and the same in every carrier's channel.
@@ -32,38 +35,75 @@ export function withProducts(
 ): { bands: Band[]; drive: Drive | null } {
   const rule = o.choice === "usual" ? usualRule(o.rating) : o.choice;
   const rating = { rule, ratedDbuv: o.rating.outputDbuv, ratioDb: o.rating.ratioDb };
+  const saturationDbuv = saturatedDbuv(rating);
   const loads = loadsOf(bands);
-  let drive: Drive | null = null;
+  let hardest: Drive | null = null;
   const driven = bands.map((band) => {
     const load = loads(band);
-    if (load.count < 2 || load.power <= 0) return band;
-    const { carriers, levelDbuv } = equalCarriers(load);
-    const allowedDbuv = rating.ratedDbuv - deratingDb({ rule, carriers });
-    // Beyond 0 dB the cubic law has long ended: nothing but products comes out.
-    const productDbuv = Math.min(levelDbuv, productsOfDbuv({ ...rating, ...load }));
-    const ratioDb = levelDbuv - productDbuv;
-    if (!drive || levelDbuv - allowedDbuv > drive.levelDbuv - drive.allowedDbuv)
-      drive = {
-        from: o.from,
-        port: o.port,
-        rule,
-        carriers,
-        levelDbuv,
-        totalDbuv: 10 * Math.log10(load.power),
-        allowedDbuv,
-        ratioDb,
-      };
-    if (ratioDb >= HARMLESS_DB) return band;
-    const product = 10 ** (productDbuv / 10);
-    if (band.noise.every((noise) => product < noise * HARMLESS_SHARE)) return band;
-    return { ...band, interference: band.interference.map((x) => x + product) };
+    const drive = driveBy(load, rating);
+    if (drive && (!hardest || aboveAllowed(drive) > aboveAllowed(hardest)))
+      hardest = { ...drive, from: o.from, port: o.port };
+    return compressed(drive ? withProduct(band, drive) : band, dbOf(load.power) - saturationDbuv);
   });
-  return { bands: driven, drive };
+  return { bands: driven, drive: hardest };
+}
+
+type Driven = Omit<Drive, "from" | "port">;
+
+/** What a load does to a path; null for a single carrier, which has nothing to beat with. */
+function driveBy(load: Load, rating: Rated): Driven | null {
+  if (load.count < 2 || load.power <= 0) return null;
+  const { carriers, levelDbuv } = equalCarriers(load);
+  // Beyond 0 dB the cubic law has long ended: nothing but products comes out.
+  const productDbuv = Math.min(levelDbuv, productsOfDbuv({ ...rating, ...load }));
+  return {
+    rule: rating.rule,
+    carriers,
+    levelDbuv,
+    totalDbuv: dbOf(load.power),
+    allowedDbuv: rating.ratedDbuv - deratingDb({ rule: rating.rule, carriers }),
+    ratioDb: levelDbuv - productDbuv,
+  };
+}
+
+function aboveAllowed(drive: Driven): number {
+  return drive.levelDbuv - drive.allowedDbuv;
+}
+
+function withProduct(band: Band, { levelDbuv, ratioDb }: Driven): Band {
+  if (ratioDb >= HARMLESS_DB) return band;
+  const product = 10 ** ((levelDbuv - ratioDb) / 10);
+  if (band.noise.every((noise) => product < noise * HARMLESS_SHARE)) return band;
+  return { ...band, interference: band.interference.map((x) => x + product) };
+}
+
+function dbOf(power: number): number {
+  return 10 * Math.log10(power);
+}
+
+/** Whatever drives it, no more comes out than the path can put out: all that is on it becomes weaker alike. */
+function compressed(band: Band, excessDb: number): Band {
+  if (!(excessDb > 0)) return band;
+  const share = 10 ** (-excessDb / 10);
+  return {
+    ...band,
+    level: band.level.map((level) => level - excessDb),
+    noise: band.noise.map((noise) => noise * share),
+    interference: isDisturbed(band) ? band.interference.map((x) => x * share) : band.interference,
+  };
+}
+
+/** A noise floor behind a path: no stronger than the path can put out. */
+export function saturatedFloor(floor: Band, { outputDbuv, ratioDb }: Rating): Band {
+  const excessDb = dbOf(loadOf(floor).power) - saturatedDbuv({ ratedDbuv: outputDbuv, ratioDb });
+  return excessDb > 0 ? { ...floor, level: floor.level.map((level) => level - excessDb) } : floor;
 }
 
 function usualRule(rating: Rating): DeratingRule {
   return rating.ratioDb >= 50 ? "beats" : "power";
 }
+
+type Rated = RatedOutput & { readonly rule: DeratingRule };
 
 type Load = CarrierSums & { readonly count: number };
 

@@ -4,8 +4,9 @@
  * The drop on a leg is reckoned with the whole load upstream of it, as if this leg alone supplied it: the worst case.
  */
 import type { PowerPath, PowerTreatment } from "../parts/contract.ts";
-import type { Demand, Feed, Offer, SwitchState } from "../signal/control.ts";
+import type { Demand, Draw, Feed, Offer, SwitchState } from "../signal/control.ts";
 import { NO_DEMAND } from "../signal/control.ts";
+import { remembered } from "../signal/remember.ts";
 
 /** Loads at the outputs of a part, from the loads arriving at its inputs. */
 export function demandsAtOutputs(
@@ -13,24 +14,39 @@ export function demandsAtOutputs(
   power: PowerTreatment,
   atInput: (port: string) => Demand,
 ): Record<string, Demand> {
-  const out: Record<string, Demand> = {};
+  const hanging = new Map<string, Demand[]>();
   const hang = (port: string, demand: Demand) => {
-    if (demand !== NO_DEMAND) out[port] = addDemands(out[port] ?? NO_DEMAND, demand);
+    if (demand !== NO_DEMAND) remembered(hanging, port, () => []).push(demand);
   };
   for (const path of power.paths ?? []) hang(path.from, atInput(path.to));
   const { load } = power;
   if (load && load.milliamps > 0)
-    for (const port of load.ports) hang(port, { milliamps: load.milliamps, parts: [id], shortedBy: null });
-  for (const port of power.shorts ?? []) hang(port, { milliamps: 0, parts: [], shortedBy: id });
+    for (const port of load.ports)
+      hang(port, {
+        milliamps: load.milliamps,
+        draws: [{ part: id, milliamps: load.milliamps }],
+        shortedBy: null,
+      });
+  for (const port of power.shorts ?? []) hang(port, { milliamps: 0, draws: [], shortedBy: id });
+  const out: Record<string, Demand> = {};
+  for (const [port, demands] of hanging) out[port] = together(demands);
   return out;
 }
 
-function addDemands(a: Demand, b: Demand): Demand {
-  return {
-    milliamps: a.milliamps + b.milliamps,
-    parts: [...a.parts, ...b.parts.filter((p) => !a.parts.includes(p))],
-    shortedBy: a.shortedBy ?? b.shortedBy,
-  };
+/** Loads on one point; a part that is reached by several ways draws once. */
+function together(demands: readonly Demand[]): Demand {
+  const [only] = demands;
+  if (only && demands.length === 1) return only;
+  const draws = new Map<string, Draw>();
+  let milliamps = 0;
+  for (const demand of demands)
+    for (const draw of demand.draws) {
+      if (draws.has(draw.part)) continue;
+      draws.set(draw.part, draw);
+      milliamps += draw.milliamps;
+    }
+  const shortedBy = demands.find((demand) => demand.shortedBy !== null)?.shortedBy ?? null;
+  return { milliamps, draws: [...draws.values()], shortedBy };
 }
 
 export function sameDemand(a: Demand, b: Demand): boolean {
@@ -38,8 +54,11 @@ export function sameDemand(a: Demand, b: Demand): boolean {
     a === b ||
     (a.milliamps === b.milliamps &&
       a.shortedBy === b.shortedBy &&
-      a.parts.length === b.parts.length &&
-      a.parts.every((p, i) => p === b.parts[i]))
+      a.draws.length === b.draws.length &&
+      a.draws.every(({ part, milliamps }, i) => {
+        const other = b.draws[i];
+        return part === other?.part && milliamps === other.milliamps;
+      }))
   );
 }
 
@@ -66,13 +85,20 @@ function sameOffer(a: Offer, b: Offer | undefined): boolean {
   );
 }
 
+/** Supplies of one line that are worked out: the strongest. Four receivers on one are many. */
+export const MOST_SUPPLIES = 64;
+
 /** What a part offers upstream at its inputs: its own supplies, and what it passes on from its outputs. */
 export function offersAtInputs(
   id: string,
   power: PowerTreatment,
   atOutput: (port: string) => Feed,
   demandAt: (port: string) => Demand,
-): Record<string, Feed> {
+): {
+  readonly offers: Record<string, Feed>;
+  /** How many supplies were left out at the port where most were. */
+  readonly left: number;
+} {
   const gathered: Record<string, Offer[]> = {};
   const give = (port: string, offer: Offer) => {
     const list = gathered[port];
@@ -103,8 +129,38 @@ export function offersAtInputs(
     for (const offer of atOutput(path.from)) give(path.to, passed(offer, path, demandAt(path.to).milliamps));
 
   const out: Record<string, Feed> = {};
-  for (const [port, offers] of Object.entries(gathered)) out[port] = offers.sort(strongestFirst);
-  return out;
+  let left = 0;
+  for (const [port, offers] of Object.entries(gathered)) {
+    const feed = byTheStrongestWay(offers.sort(strongestFirst));
+    out[port] = withinCount(feed);
+    left = Math.max(left, feed.length - MOST_SUPPLIES);
+  }
+  return { offers: out, left };
+}
+
+/**
+ * Each supply once, as it comes by its strongest way; its tone arrives if it does by any way that is open.
+ * `offers`: strongest first.
+ */
+function byTheStrongestWay(offers: readonly Offer[]): readonly Offer[] {
+  const bySource = new Map<string, Offer>();
+  for (const offer of offers) {
+    const source = `${offer.part}/${offer.port}`;
+    const known = bySource.get(source);
+    if (!known) bySource.set(source, offer);
+    else if (offer.toneArrives && !known.toneArrives && offer.dormant === known.dormant)
+      bySource.set(source, { ...known, toneArrives: true });
+  }
+  return bySource.size === offers.length ? offers : [...bySource.values()];
+}
+
+/** The strongest, among them one that sends the tone if any does: with it the rest can change no setting. */
+function withinCount(feed: readonly Offer[]): readonly Offer[] {
+  if (feed.length <= MOST_SUPPLIES) return feed;
+  const kept = feed.slice(0, MOST_SUPPLIES);
+  const sendsTone = (offer: Offer) => !offer.dormant && offer.toneArrives && offer.request?.half === "high";
+  const tone = kept.some(sendsTone) ? undefined : feed.find(sendsTone);
+  return tone ? [...kept.slice(0, -1), tone] : kept;
 }
 
 function passed(offer: Offer, path: PowerPath, milliamps: number): Offer {

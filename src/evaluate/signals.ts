@@ -5,14 +5,19 @@ import { combine } from "../signal/combine.ts";
 import type { SwitchState } from "../signal/control.ts";
 import { remembered } from "../signal/remember.ts";
 import { amplifyBand, convertBand, noiseFloor, passFloor, underCondition } from "../signal/treat.ts";
-import type { Drive, Meeting } from "./evaluation.ts";
-import { type DeratingChoice, withProducts } from "./overload.ts";
+import { fewAlternatives, MOST_SWITCHES_IN_A_ROW } from "./alternatives.ts";
+import type { Drive, Meeting, Omitted } from "./evaluation.ts";
+import { type DeratingChoice, saturatedFloor, withProducts } from "./overload.ts";
 import { stackBands } from "./stacking.ts";
 
 export type PortResult = {
   readonly spectrum: Spectrum;
   readonly meetings: readonly Meeting[];
   readonly drives: readonly Drive[];
+  /** Alternatives that were left out here, because there are more than are worked out. */
+  readonly omitted: Omitted | undefined;
+  /** What it took: carriers handed on, and bands held against each other. A count, for budgets and tests. */
+  readonly work: number;
   /** State of the port's own switch that this was made with. */
   readonly gate: SwitchState | undefined;
 };
@@ -66,13 +71,13 @@ function portsServed(t: SignalTreatment): readonly string[] {
 }
 
 /** Everything that ends at one port or inner node, put together. */
-type Gathered = Pick<PortResult, "spectrum" | "meetings" | "drives">;
+type Gathered = Omit<PortResult, "gate">;
 
 function gather(run: Run, node: string): Gathered {
   const groups: (readonly Band[])[] = [];
   // Alternatives of one switch come in by one connector each, yet never meet: they may stand in one group.
   const conditional: Band[] = [];
-  const notes: Notes = { meetings: [], drives: [] };
+  const notes: Notes = { meetings: [], drives: [], omitted: undefined, work: 0 };
   for (const e of run.treatment.emits ?? []) if (e.port === node) groups.push([...e.bands]);
   for (const path of run.treatment.paths ?? []) {
     if (path.to !== node) continue;
@@ -86,14 +91,13 @@ function gather(run: Run, node: string): Gathered {
     groups.push(stackBands(run.part, stack, { arrived, control: run.switches[stack.to] }));
   }
   if (conditional.length > 0) groups.push(withOneFloor(conditional));
-  const { bands, clashes } = combine(groups);
-  for (const clash of clashes) notes.meetings.push({ port: node, ...clash });
+  const combined = combine(groups);
+  for (const clash of combined.clashes) notes.meetings.push({ port: node, ...clash });
+  const { kept: bands, left } = fewAlternatives(combined.bands);
+  if (left > 0) notes.omitted = { ...notes.omitted, alternatives: left };
   const own = ownFloors(run, node);
-  return {
-    spectrum: spectrumOf(own.length > 0 ? [...bands, ...own] : bands),
-    meetings: notes.meetings,
-    drives: notes.drives,
-  };
+  const spectrum = spectrumOf(own.length > 0 ? [...bands, ...own] : bands);
+  return { ...notes, spectrum, work: notes.work + combined.work + sizeOf(spectrum) };
 }
 
 /**
@@ -130,8 +134,22 @@ function spectrumOf(all: readonly Band[]): Spectrum {
   return { bands: all.filter((b) => !b.isFloor), floors: all.filter((b) => b.isFloor) };
 }
 
+/** What a band takes beside its carriers, in carriers. */
+const WORK_OF_A_BAND = 16;
+
+function sizeOf({ bands, floors = [] }: Spectrum): number {
+  let size = 0;
+  for (const list of [bands, floors]) for (const band of list) size += band.level.length + WORK_OF_A_BAND;
+  return size;
+}
+
 /** What is noted on the way to a port. */
-type Notes = { readonly meetings: Meeting[]; readonly drives: Drive[] };
+type Notes = {
+  readonly meetings: Meeting[];
+  readonly drives: Drive[];
+  omitted: Omitted | undefined;
+  work: number;
+};
 
 function followPath(run: Run, path: Path, notes: Notes): readonly Band[] {
   const gate = path.condition ? run.switches[path.condition.port] : undefined;
@@ -140,7 +158,16 @@ function followPath(run: Run, path: Path, notes: Notes): readonly Band[] {
   if (drive) notes.drives.push({ ...drive, port: path.to });
   if (!gate || !path.condition) return bands;
   const condition = { at: gate, setting: path.condition.setting };
-  return bands.map((band) => underCondition(band, condition));
+  const under: Band[] = [];
+  for (const band of bands) {
+    if (band.conditions.length < MOST_SWITCHES_IN_A_ROW) under.push(underCondition(band, condition));
+    else {
+      // Behind so many switches only what is set now goes on, as if the last ones could not be set otherwise.
+      if (band.selected && gate.setting === condition.setting) under.push(band);
+      notes.omitted = { ...notes.omitted, behindSwitches: MOST_SWITCHES_IN_A_ROW };
+    }
+  }
+  return under;
 }
 
 /** Outputs that differ by their switch alone send the same bands through the same stage, so they share the result. */
@@ -174,15 +201,14 @@ function travel(run: Run, path: Path, notes: Notes): Travelled {
   // A floor lies in the IF already: what converts or picks from the sky has no use for it.
   if (!path.takes && !path.loMHz) for (const floor of below) floors.push(passFloor(floor, path.response));
   const { rating } = path;
-  if (!rating || bands.length === 0)
-    return { bands: floors.length > 0 ? [...bands, ...floors] : bands, drive: null };
+  if (!rating) return { bands: floors.length > 0 ? [...bands, ...floors] : bands, drive: null };
   const { bands: driven, drive } = withProducts(bands, {
     rating,
     choice: run.derating,
     from: path.from,
     port: path.to,
   });
-  return { bands: [...driven, ...floors], drive };
+  return { bands: [...driven, ...floors.map((floor) => saturatedFloor(floor, rating))], drive };
 }
 
 function arriving(run: Run, node: string, notes: Notes): Spectrum {
@@ -192,6 +218,8 @@ function arriving(run: Run, node: string, notes: Notes): Spectrum {
     const result = gather(run, node);
     notes.meetings.push(...result.meetings);
     notes.drives.push(...result.drives);
+    notes.omitted ??= result.omitted;
+    notes.work += result.work;
     return result;
   });
   return inside.spectrum;

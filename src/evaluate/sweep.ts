@@ -91,6 +91,7 @@ function startOver(former: Cell | undefined, cell: Cell): Cell {
   cell.feeds = former.feeds;
   cell.offers = former.offers;
   cell.switches = former.switches;
+  cell.suppliesLeft = former.suppliesLeft;
   cell.powered = former.powered;
   cell.inputs = former.inputs;
   cell.results = former.results;

@@ -21,25 +21,12 @@ export type IsolationPair = {
  * Outlets without a dwelling are left out. What couples through a common input is smaller and left out too.
  */
 export function worstIsolation(evaluation: Evaluation, frequencyMHz: number): readonly IsolationPair[] {
-  const below = new Map<string, readonly Leg[]>();
-  const legsFrom = (part: string, port: string): readonly Leg[] => {
-    const key = `${part}.${port}`;
-    const known = below.get(key);
-    if (known) return known;
-    // Set before it is worked out: a loop then ends here instead of going on for ever.
-    below.set(key, []);
-    const legs = legsBelow(evaluation.record(part), port, frequencyMHz, legsFrom);
-    below.set(key, legs);
-    return legs;
-  };
+  const legsBelow = legsOf(evaluation, frequencyMHz);
   return evaluation.records.flatMap((record) => {
-    const decoupling = treatmentOf(record).isolationDb;
+    const decoupling = record.treatment.isolationDb;
     if (decoupling === undefined || record.looped) return [];
     const outputs = record.ports.filter((p) => p.side === "out" && record.joined[p.id]);
-    const legs = outputs.map((p) => {
-      const end = record.joined[p.id];
-      return end ? legsFrom(end[0], end[1]) : [];
-    });
+    const legs = outputs.map((p) => legsBelow(record.joined[p.id]));
     const worst = worstPair(legs);
     if (!worst) return [];
     const [a, b] = worst;
@@ -55,47 +42,81 @@ export function worstIsolation(evaluation: Evaluation, frequencyMHz: number): re
   });
 }
 
-/** A way from a port down to an outlet's socket; of each dwelling the one with the least loss. */
+/** A way from a port down to an outlet's socket. */
 type Leg = { readonly dwelling: string; readonly outlet: string; readonly lossDb: number };
 
-function treatmentOf(record: PartRecord) {
-  return record.treatment;
+type End = readonly [part: string, port: string];
+
+/**
+ * The legs below an input, worked out once for each: of the two dwellings with the least loss, the shortest way.
+ * More are never needed, for a pair of different dwellings with the least loss is among these.
+ */
+function legsOf(evaluation: Evaluation, frequencyMHz: number): (end: End | undefined) => readonly Leg[] {
+  const found = new Map<string, readonly Leg[]>();
+  const keyOf = ([part, port]: End) => `${part}.${port}`;
+  return (from) => {
+    if (!from) return [];
+    // Not by recursion: a riser may have thousands of outlets.
+    const open: End[] = [from];
+    for (;;) {
+      const end = open.at(-1);
+      if (!end) break;
+      const ways = waysBelow(evaluation.record(end[0]), end[1], frequencyMHz);
+      const missing = ways.next.flatMap(({ end: next }) => (found.has(keyOf(next)) ? [] : [next]));
+      // Nothing until it is worked out: a loop then ends here instead of going on for ever.
+      if (missing.length > 0 && !found.has(keyOf(end))) {
+        found.set(keyOf(end), []);
+        open.push(...missing);
+        continue;
+      }
+      open.pop();
+      const below = ways.next.flatMap(({ end: next, lossDb }) =>
+        (found.get(keyOf(next)) ?? []).map((leg) => ({ ...leg, lossDb: leg.lossDb + lossDb })),
+      );
+      found.set(keyOf(end), twoLeast([...ways.sockets, ...below]));
+    }
+    return found.get(keyOf(from)) ?? [];
+  };
 }
 
-function legsBelow(
+/** Where a signal goes from an input: to sockets of this part, and on to the next parts. */
+function waysBelow(
   record: PartRecord | undefined,
   port: string,
   frequencyMHz: number,
-  legsFrom: (part: string, port: string) => readonly Leg[],
-): readonly Leg[] {
-  if (!record || record.looped) return [];
-  const found: Leg[] = [];
-  const sockets = record.kind.delivery?.(record.options).sockets ?? [];
+): { readonly sockets: readonly Leg[]; readonly next: readonly { end: End; lossDb: number }[] } {
+  const sockets: Leg[] = [];
+  const next: { end: End; lossDb: number }[] = [];
+  if (!record || record.looped) return { sockets, next };
+  const delivered = record.kind.delivery?.(record.options).sockets ?? [];
   const dwelling = typeof record.options.dwelling === "string" ? record.options.dwelling.trim() : "";
-  for (const path of treatmentOf(record).paths ?? []) {
+  for (const path of record.treatment.paths ?? []) {
     if (path.from !== port || !isPassive(path)) continue;
     const lossDb = -gainDb(path.response, frequencyMHz);
-    if (sockets.some((s) => s.port === path.to)) {
-      if (dwelling !== "") found.push({ dwelling, outlet: record.part.id, lossDb });
+    if (delivered.some((s) => s.port === path.to)) {
+      if (dwelling !== "") sockets.push({ dwelling, outlet: record.part.id, lossDb });
       continue;
     }
     const end = record.joined[path.to];
-    if (end) for (const leg of legsFrom(end[0], end[1])) found.push({ ...leg, lossDb: leg.lossDb + lossDb });
+    if (end) next.push({ end, lossDb });
   }
-  return leastByDwelling(found);
+  return { sockets, next };
 }
 
 function isPassive(path: Path): boolean {
   return path.noiseFigureDb === undefined && path.rating === undefined && !path.loMHz;
 }
 
-function leastByDwelling(legs: readonly Leg[]): readonly Leg[] {
-  const least = new Map<string, Leg>();
+/** The shortest leg of each of the two dwellings that are reached with the least loss. */
+function twoLeast(legs: readonly Leg[]): readonly Leg[] {
+  let [first, second]: (Leg | undefined)[] = [];
   for (const leg of legs) {
-    const known = least.get(leg.dwelling);
-    if (!known || leg.lossDb < known.lossDb) least.set(leg.dwelling, leg);
+    if (!first || leg.lossDb < first.lossDb) {
+      if (first && first.dwelling !== leg.dwelling) second = first;
+      first = leg;
+    } else if (leg.dwelling !== first.dwelling && (!second || leg.lossDb < second.lossDb)) second = leg;
   }
-  return [...least.values()];
+  return [first, second].filter((leg) => leg !== undefined);
 }
 
 /** The two legs on different outputs and of different dwellings with the least loss together. */

@@ -9,7 +9,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Reflections and echoes",
-    text: "Every port is taken as matched. Return loss, reflections from open or badly made ends, and the ripple and echoes they cause are not computed; where ends are open or one signal comes by two ways, it only says so.",
+    text: "Every port is taken as matched. Return loss, reflections from open or badly made ends, and the ripple they cause are not computed; where ends are open it only says so. Where one signal comes by two ways, their powers are added and a finding says that they meet; at which frequencies they cancel is not computed.",
   },
   {
     title: "Order and timing of commands",
@@ -37,7 +37,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Overdriven amplifiers",
-    text: "Third-order products follow the cubic law, two decibels worse for each decibel of drive, until only products come out. Second-order products and compression are not modelled.",
+    text: "Third-order products follow the cubic law, two decibels worse for each decibel of drive, until only products come out; at the end the output saturates some decibels below the third-order intercept. Second-order products are not modelled.",
   },
   {
     title: "Isolation between dwellings",

@@ -16,6 +16,17 @@ export type Rating = {
   readonly ratioDb: number;
 };
 
+/** How far below its third-order intercept a stage saturates [dB]: 1 dB compression lies 10 dB below, saturation 2 dB above that. */
+const SATURATION_BELOW_INTERCEPT_DB = 8;
+
+/**
+ * Most that a stage puts out, whatever drives it [dBµV, all carriers together].
+ * The third-order intercept lies half the ratio above the rated level; the rest is a rule of thumb, from memory.
+ */
+export function saturatedDbuv(rating: Rating): number {
+  return rating.ratedDbuv + rating.ratioDb / 2 - SATURATION_BELOW_INTERCEPT_DB;
+}
+
 /** Reduction of the rated output for a number of carriers [dB, positive]; none for one or two. */
 export function deratingDb(options: { rule: DeratingRule; carriers: number }): number {
   const { rule, carriers } = options;

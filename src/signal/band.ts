@@ -54,7 +54,7 @@ export type Band = {
   /** Interference in each carrier from other signals [(µV)², linear]. */
   readonly interference: Float64Array;
   /** 0: live; n: cut for the reason `cuts[n − 1]`. Shared by identity while nothing is cut. */
-  readonly cut: Uint8Array;
+  readonly cut: Uint16Array;
   readonly cuts: readonly Cut[];
   /** Which half of the sky band a universal converter took it from. */
   readonly half?: SkyHalf;

@@ -4,6 +4,7 @@ import { undisturbed } from "./grid.ts";
 import { carrierToDb } from "./readout.ts";
 import { remembered } from "./remember.ts";
 import { exclusive, worldOf } from "./treat.ts";
+import { type Arrived, joinWays } from "./ways.ts";
 
 /** A live carrier is worth a word when the interferer is less than this much below what would be harmless. [dB] */
 const NEGLIGIBLE_DB = 20;
@@ -22,43 +23,132 @@ export type Clash = {
   readonly toMHz: number;
 };
 
-export type Combined = { readonly bands: readonly Band[]; readonly clashes: readonly Clash[] };
+export type Combined = {
+  readonly bands: readonly Band[];
+  readonly clashes: readonly Clash[];
+  /** What it took: how many times a band was held against others with the same carriers. */
+  readonly work: number;
+};
 
 /**
- * Puts groups of bands onto one wire. Bands of one group came in together and have met before;
- * bands of different groups add interference to each other, by the share of the other's power
- * that lies inside a carrier's noise bandwidth. Alternatives of one switch never disturb each other,
- * and a victim suffers from the worst setting of any other switch. Noise floors disturb, but nothing disturbs them.
+ * Of bands with the same carriers under the same settings, at most so many are named as disturbers of one victim:
+ * the strongest. What the others do is in the interference all the same.
+ */
+const MOST_NAMED = 4;
+
+/**
+ * Puts groups of bands onto one wire. Copies of one signal become one band (`joinWays`), and that they meet is noted.
+ * Bands of one group came in together and have met before; bands of different groups add interference to each
+ * other, by the share of the other's power that lies inside a carrier's noise bandwidth. Alternatives of one switch
+ * never disturb each other, and a victim suffers from the worst setting of any other switch. Noise floors
+ * disturb, but nothing disturbs them.
  */
 export function combine(groups: readonly (readonly Band[])[]): Combined {
   const filled = groups.filter((g) => g.length > 0);
   const only = filled[0];
-  if (filled.length <= 1) return { bands: only ?? [], clashes: [] };
+  if (filled.length <= 1) return { bands: only ?? [], clashes: [], work: 0 };
 
   const clashes: Clash[] = [];
-  const bands: Band[] = [];
-  for (const group of filled) {
-    const foreign = filled.filter((g) => g !== group).flat();
-    for (const victim of group) bands.push(victim.isFloor ? victim : disturbed(victim, foreign, clashes));
-  }
-  return { bands, clashes };
+  const byGroup = filled.map(disturbersOf);
+  let work = 0;
+  const bands = joinWays(filled).map((arrived) => {
+    if (arrived.band.isFloor) return arrived.band;
+    for (const clash of echoesOf(arrived)) clashes.push(clash);
+    const foreign = byGroup.flatMap((disturbers, g) => (arrived.groups.includes(g) ? [] : disturbers));
+    work += foreign.length;
+    return disturbed(arrived.band, foreign, clashes);
+  });
+  return { bands, clashes, work };
 }
 
-function disturbed(victim: Band, foreign: readonly Band[], clashes: Clash[]): Band {
-  const near = foreign.filter((other) => touches(victim.grid, other.grid) && !exclusive(victim, other));
+/** The copies of one signal beside its strongest, where they are strong enough to be worth a word. */
+function echoesOf({ copies }: Arrived): readonly Clash[] {
+  if (copies.length < 2) return [];
+  const [strongest, ...others] = [...copies].sort((a, b) => totalPower(b) - totalPower(a));
+  if (!strongest) return [];
+  return others.flatMap((other) => {
+    const power = powerInside(strongest.grid, other.grid, powersOf([other]));
+    return (power && asClash(strongest, { other, echo: true, power })) ?? [];
+  });
+}
+
+/** Bands of one group with the same carriers under the same settings: what they do to others is worked out once. */
+type Disturber = {
+  /** Strongest first. */
+  readonly members: readonly Band[];
+  readonly byOrigin: ReadonlyMap<string, readonly Band[]>;
+  /** Stands for all of them in what they have in common. */
+  readonly example: Band;
+  /** Their powers together [(µV)²], carrier by carrier. */
+  readonly power: Float64Array;
+  /** The same inside the carriers of a victim's grid. */
+  readonly inside: Map<Grid, Float64Array | null>;
+};
+
+function disturbersOf(group: readonly Band[]): readonly Disturber[] {
+  const byGrid = new Map<Grid, Map<string, Band[]>>();
+  for (const band of group) {
+    const worlds = remembered(byGrid, band.grid, () => new Map<string, Band[]>());
+    remembered(worlds, `${band.isFloor ?? ""}${worldOf(band)}`, () => []).push(band);
+  }
+  const disturbers: Disturber[] = [];
+  for (const worlds of byGrid.values())
+    for (const members of worlds.values()) {
+      const [example] = members;
+      if (!example) continue;
+      members.sort((a, b) => totalPower(b) - totalPower(a));
+      const byOrigin = new Map<string, Band[]>();
+      for (const band of members) remembered(byOrigin, band.origin.key, () => []).push(band);
+      disturbers.push({ members, byOrigin, example, power: powersOf(members), inside: new Map() });
+    }
+  return disturbers;
+}
+
+/** Powers of bands on one grid, carrier by carrier [(µV)²]. */
+function powersOf(bands: readonly Band[]): Float64Array {
+  const sum = new Float64Array(bands[0]?.level.length ?? 0);
+  for (const { level } of bands)
+    for (let i = 0; i < sum.length; i++) sum[i] = (sum[i] ?? 0) + 10 ** ((level[i] ?? 0) / 10);
+  return sum;
+}
+
+function totalPower({ level }: Band): number {
+  let sum = 0;
+  for (const one of level) sum += 10 ** (one / 10);
+  return sum;
+}
+
+function disturbed(victim: Band, foreign: readonly Disturber[], clashes: Clash[]): Band {
+  const near = foreign.filter(
+    ({ example }) => touches(victim.grid, example.grid) && !exclusive(victim, example),
+  );
   if (near.length === 0) return victim;
 
   const always = new Float64Array(victim.grid.centre.length);
   // For every switch, the interference of each of its settings; only one of them can be there at a time.
   const bySwitch = new Map<string, Map<string, Float64Array>>();
-  const found: { other: Band; echo: boolean; power: Float64Array }[] = [];
-  for (const other of near) {
-    const power = powerInside(victim.grid, other);
-    if (!power) continue;
-    const echo = other.origin.key === victim.origin.key && sameShifts(victim, other);
-    found.push({ other, echo, power });
-    // Echoes are reported, not added: what they do depends on their delay, which the model does not know.
-    if (!echo) add(settingSlot(other, bySwitch, always), power);
+  const found: Hit[] = [];
+  for (const disturber of near) {
+    const { example, members, byOrigin } = disturber;
+    const echoes = (byOrigin.get(victim.origin.key) ?? []).filter((other) => isSameSignal(victim, other));
+    const others = echoes.length > 0 ? members.filter((other) => !echoes.includes(other)) : members;
+    const inside = (bands: readonly Band[]) => powerInside(victim.grid, example.grid, powersOf(bands));
+    // Of the same signal under other settings it is only said that they meet.
+    const power =
+      echoes.length > 0
+        ? inside(others)
+        : remembered(disturber.inside, victim.grid, () =>
+            powerInside(victim.grid, example.grid, disturber.power),
+          );
+    if (power) add(settingSlot(example, bySwitch, always), power);
+    for (const [list, echo] of [
+      [others, false],
+      [echoes, true],
+    ] as const)
+      for (const other of list.slice(0, MOST_NAMED)) {
+        const own = power && !echo && others.length === 1 ? power : inside([other]);
+        if (own) found.push({ other, echo, power: own });
+      }
   }
   if (found.length === 0) return victim;
 
@@ -74,17 +164,20 @@ function disturbed(victim: Band, foreign: readonly Band[], clashes: Clash[]): Ba
   return band;
 }
 
+/** Of one origin: the same signal if it was converted alike, though other switches may have to stand otherwise. */
+function isSameSignal(a: Band, b: Band): boolean {
+  return a.shifts.length === b.shifts.length && a.shifts.every((lo, i) => lo === b.shifts[i]);
+}
+
 function touches(a: Grid, b: Grid): boolean {
   return a.fromMHz < b.toMHz && b.fromMHz < a.toMHz;
 }
 
-function sameShifts(a: Band, b: Band): boolean {
-  return a.shifts.length === b.shifts.length && a.shifts.every((lo, i) => lo === b.shifts[i]);
-}
-
-/** Power of `other` inside each carrier of a grid [(µV)²]; null when nothing overlaps. */
-function powerInside(grid: Grid, other: Band): Float64Array | null {
-  const theirs = other.grid;
+/**
+ * Power of carriers on `theirs` (each with `powers` [(µV)²]) inside each carrier of a grid [(µV)²]; null when
+ * nothing overlaps.
+ */
+function powerInside(grid: Grid, theirs: Grid, powers: Float64Array): Float64Array | null {
   let power: Float64Array | null = null;
   let start = 0;
   const widest = theirs.width.reduce((m, w) => Math.max(m, w), 0);
@@ -101,7 +194,7 @@ function powerInside(grid: Grid, other: Band): Float64Array | null {
       const inside = Math.min(to, f + width / 2) - Math.max(from, f - width / 2);
       if (inside <= 0 || width <= 0) continue;
       power ??= new Float64Array(grid.centre.length);
-      power[i] = (power[i] ?? 0) + 10 ** ((other.level[j] ?? 0) / 10) * Math.min(1, inside / width);
+      power[i] = (power[i] ?? 0) + (powers[j] ?? 0) * Math.min(1, inside / width);
     }
   }
   return power;
@@ -128,7 +221,9 @@ function worst(settings: readonly Float64Array[]): Float64Array {
   return out;
 }
 
-function asClash(victim: Band, hit: { other: Band; echo: boolean; power: Float64Array }): Clash | null {
+type Hit = { readonly other: Band; readonly echo: boolean; readonly power: Float64Array };
+
+function asClash(victim: Band, hit: Hit): Clash | null {
   const { grid } = victim;
   const carriers: number[] = [];
   const ciDb: number[] = [];

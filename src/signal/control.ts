@@ -42,15 +42,19 @@ export type Offer = {
 export type Feed = readonly Offer[];
 export const NO_FEED: Feed = [];
 
+/** What one part draws [mA]. */
+export type Draw = { readonly part: string; readonly milliamps: number };
+
 /** Load that hangs upstream of a point, if it were supplied from here. */
 export type Demand = {
+  /** All draws together [mA]. */
   readonly milliamps: number;
-  /** Parts that draw the current. */
-  readonly parts: readonly string[];
+  /** Parts that draw the current, each once, by however many ways it is reached. */
+  readonly draws: readonly Draw[];
   /** Part that shorts the line to earth for direct current, if one does. */
   readonly shortedBy: string | null;
 };
-export const NO_DEMAND: Demand = { milliamps: 0, parts: [], shortedBy: null };
+export const NO_DEMAND: Demand = { milliamps: 0, draws: [], shortedBy: null };
 
 /** A switched output and how it stands. Its identity changes when who speaks to it changes. */
 export type SwitchState = {

@@ -62,7 +62,7 @@ export function pickFromGrid(grid: Grid, o: { fromMHz: number; toMHz: number; lo
 }
 
 const zeros = new WeakMap<Grid, Float64Array>();
-const noCuts = new WeakMap<Grid, Uint8Array>();
+const noCuts = new WeakMap<Grid, Uint16Array>();
 
 /** The shared "no interference" array of a grid: by its identity a band is known to be undisturbed. */
 export function undisturbed(grid: Grid): Float64Array {
@@ -70,8 +70,8 @@ export function undisturbed(grid: Grid): Float64Array {
 }
 
 /** The shared "nothing cut" array of a grid. */
-export function uncut(grid: Grid): Uint8Array {
-  return remembered(noCuts, grid, () => new Uint8Array(grid.centre.length));
+export function uncut(grid: Grid): Uint16Array {
+  return remembered(noCuts, grid, () => new Uint16Array(grid.centre.length));
 }
 
 function gridOf(plan: readonly Carrier[], index: Uint16Array, centre: Float64Array): Grid {

@@ -55,7 +55,7 @@ export function convertBand(
     noise: taken(band.noise, positions),
     interference:
       band.interference === undisturbed(band.grid) ? undisturbed(grid) : taken(band.interference, positions),
-    cut: band.cut === uncut(band.grid) ? uncut(grid) : Uint8Array.from(positions, (p) => band.cut[p] ?? 0),
+    cut: band.cut === uncut(band.grid) ? uncut(grid) : Uint16Array.from(positions, (p) => band.cut[p] ?? 0),
     shifts: moved,
   };
 }
@@ -110,8 +110,9 @@ export function amplifyBand(
   };
 }
 
-/** Marks carriers as cut that were live before; keeps the first reason. */
+/** Marks carriers as cut that were live before; keeps the first reason, and no reason that takes nothing away. */
 function cutCarriers(band: Band, cut: Uint8Array, why: Cut): Pick<Band, "cut" | "cuts"> {
+  if (!cut.some((now, i) => now !== 0 && band.cut[i] === 0)) return { cut: band.cut, cuts: band.cuts };
   const cuts = [...band.cuts, why];
   const marks = band.cut.map((before, i) => (before !== 0 ? before : cut[i] ? cuts.length : 0));
   return { cut: marks, cuts };
@@ -126,9 +127,12 @@ export function underCondition(band: Band, condition: Condition): Band {
   };
 }
 
+const worlds = new WeakMap<Band["conditions"], string>();
+
 /** How the switches must stand for a band to be there, as a key; bands with the same key come and go together. */
-export function worldOf(band: Band): string {
-  return band.conditions.map((c) => `${c.at.id}=${c.setting}`).join();
+export function worldOf({ conditions }: Band): string {
+  if (conditions.length === 0) return "";
+  return remembered(worlds, conditions, () => conditions.map((c) => `${c.at.id}=${c.setting}`).join());
 }
 
 /** True when two bands can never be on the wire together, because they ask the same switch for different settings. */

@@ -25,7 +25,7 @@ describe("a position switch", () => {
   test("leads supply, tone and commands to the chosen converter and to no other", () => {
     const options = optionsOf(SWITCH, { inputs: "4" });
     const feed = speaker({ polarisation: "H", half: "high", position: 3 });
-    const offers = offersAtInputs(
+    const { offers } = offersAtInputs(
       "part",
       SWITCH.power(options),
       () => feed,

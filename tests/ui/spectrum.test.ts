@@ -48,7 +48,7 @@ function band(
     interference: Float64Array.from(carriers, (c) =>
       c.interference === undefined ? 0 : powerOf(c.interference),
     ),
-    cut: Uint8Array.from(carriers, (c) => (c.cut ? 1 : 0)),
+    cut: Uint16Array.from(carriers, (c) => (c.cut ? 1 : 0)),
     cuts: [{ part: "plate1", reason: "filter" }],
     shifts: [],
     conditions: [],

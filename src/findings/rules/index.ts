@@ -8,6 +8,7 @@ import { echo } from "./echo.ts";
 import { levelDifference } from "./levelDifference.ts";
 import { levelLimits } from "./levelLimits.ts";
 import { loop } from "./loop.ts";
+import { manyAlternatives } from "./manyAlternatives.ts";
 import { noSupply } from "./noSupply.ts";
 import { notConnected } from "./notConnected.ts";
 import { overload } from "./overload.ts";
@@ -44,6 +45,7 @@ export const RULES: readonly Rule[] = [
   levelDifference,
   slope,
   echo,
+  manyAlternatives,
   unterminated,
   notConnected,
   aboveBandEdge,

@@ -29,17 +29,18 @@ export const supplyLine: Rule = {
           },
         ];
       if (demand.milliamps <= supply.limitMa) return [];
-      const drawing = list(demand.parts.map(partName));
+      const drawing = demand.draws.map((draw) => draw.part);
+      const names = list(drawing.map(partName));
       const needed = Math.round(demand.milliamps);
       const delivers = `${partName(record.part.id)} delivers ${Math.round(supply.limitMa)} mA at most`;
       return [
         {
           ...common,
           port: supply.port,
-          parts: [record.part.id, ...demand.parts],
-          message: plural(demand.parts.length, {
-            one: `${drawing} draws ${needed} mA; ${delivers}.`,
-            other: `${drawing} draw ${needed} mA; ${delivers}.`,
+          parts: [record.part.id, ...drawing],
+          message: plural(drawing.length, {
+            one: `${names} draws ${needed} mA; ${delivers}.`,
+            other: `${names} draw ${needed} mA; ${delivers}.`,
           }),
           value: demand.milliamps,
           limit: supply.limitMa,

@@ -38,7 +38,7 @@ function disturbed(ciAboveNeedDb: number): Band {
     level: Float64Array.of(levelDbuv),
     noise: Float64Array.of(1),
     interference: Float64Array.of(10 ** (interferenceDbuv / 10)),
-    cut: new Uint8Array(1),
+    cut: new Uint16Array(1),
     cuts: [],
     shifts: [],
     conditions: [],
@@ -63,7 +63,7 @@ describe("a carrier under interference", () => {
     const band = disturbed(-5);
     expect(stripDrawing({ bands: [band] }, "coax").shapes.map((s) => s.state)).toEqual(["hit"]);
     expect(wireSummary({ bands: [band] }).worst).toBe("hit");
-    const cut = { ...band, cut: Uint8Array.of(1) };
+    const cut = { ...band, cut: Uint16Array.of(1) };
     expect(wireSummary({ bands: [cut] })).toEqual({ worst: "clear", colour: null });
   });
 });
@@ -213,7 +213,7 @@ describe("in words", () => {
   test("a wire tells its services, levels and troubles", () => {
     expect(spectrumWords({ bands: [] })).toBe("nothing");
     expect(spectrumWords({ bands: [disturbed(-5)] })).toBe("TV 60 dBµV (its only carrier collides)");
-    expect(spectrumWords({ bands: [{ ...disturbed(40), cut: Uint8Array.of(1) }] })).toBe("TV filtered away");
+    expect(spectrumWords({ bands: [{ ...disturbed(40), cut: Uint16Array.of(1) }] })).toBe("TV filtered away");
     expect(spectrumWords({ bands: [{ ...disturbed(40), selected: false }] })).toBe("1 more on request");
   });
 

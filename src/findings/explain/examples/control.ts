@@ -138,4 +138,43 @@ export const CONTROL_EXAMPLES: readonly RuleSketch[] = [
       "dish.sky > lnb.sky, lnb.vl > ms.vl, lnb.hl > ms.hl, ms.out1 > rx.sat",
     ],
   },
+  {
+    rule: "many-alternatives",
+    speaks: [
+      "three position switches in a row, every input from one LNB",
+      {
+        ...satellite,
+        lnb: ["lnb-universal"],
+        split1: ["splitter", { ways: 4, dc: "all" }],
+        choose1: ["position-switch", { inputs: "4" }],
+        split2: ["splitter", { ways: 4, dc: "all" }],
+        choose2: ["position-switch", { inputs: "4" }],
+        split3: ["splitter", { ways: 4, dc: "all" }],
+        choose3: ["position-switch", { inputs: "4" }],
+        tv: ["receiver-sat", { polarisation: "H" }],
+      },
+      "dish.sky > lnb.sky, lnb.out > split1.in, split1.out1 > choose1.in1, split1.out2 > choose1.in2, " +
+        "split1.out3 > choose1.in3, split1.out4 > choose1.in4, choose1.out > split2.in, split2.out1 > choose2.in1, " +
+        "split2.out2 > choose2.in2, split2.out3 > choose2.in3, split2.out4 > choose2.in4, choose2.out > split3.in, " +
+        "split3.out1 > choose3.in1, split3.out2 > choose3.in2, split3.out3 > choose3.in3, split3.out4 > choose3.in4, " +
+        "choose3.out > tv.sat",
+    ],
+    silent: [
+      "four LNBs on one position switch",
+      {
+        dish1: ["dish", { orbitalPositionDegE: 5 }],
+        dish2: ["dish", { orbitalPositionDegE: 12 }],
+        dish3: ["dish", { orbitalPositionDegE: 22 }],
+        dish4: ["dish", { orbitalPositionDegE: 30 }],
+        lnb1: ["lnb-universal"],
+        lnb2: ["lnb-universal"],
+        lnb3: ["lnb-universal"],
+        lnb4: ["lnb-universal"],
+        choose: ["position-switch", { inputs: "4" }],
+        tv: ["receiver-sat", { position: "2" }],
+      },
+      "dish1.sky > lnb1.sky, dish2.sky > lnb2.sky, dish3.sky > lnb3.sky, dish4.sky > lnb4.sky, lnb1.out > choose.in1, " +
+        "lnb2.out > choose.in2, lnb3.out > choose.in3, lnb4.out > choose.in4, choose.out > tv.sat",
+    ],
+  },
 ];
