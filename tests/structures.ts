@@ -2,6 +2,7 @@
  * Large designs of one regular shape each, which random wiring never finds: ways and settings of switches that
  * multiply from stage to stage, and whatever grows long or wide.
  */
+import fc from "fast-check";
 import type { Design, Part, Wire } from "../src/design/design.ts";
 import { kindOf } from "../src/parts/catalogue.ts";
 
@@ -58,12 +59,14 @@ function receivers(d: Drawing, from: string): void {
 }
 
 /** Splitters whose outputs are all joined again, stage after stage: the number of ways is `ways` to the power of `stages`. */
-export function ladder({ stages, ways }: { stages: number; ways: number }): Design {
+export function ladder(o: { stages: number; ways: number; lossDb?: number }): Design {
+  const { stages, ways, lossDb } = o;
+  const own = lossDb === undefined ? {} : { loss: "own", ownTvDb: lossDb };
   const d = new Drawing();
   let from = mixedFeed(d);
   for (let s = 0; s < stages; s++) {
-    const split = d.part("splitter", { ways, range: "sat" });
-    const join = d.part("combiner", { ways, dc: "all" });
+    const split = d.part("splitter", { ways, ...own });
+    const join = d.part("combiner", { ways, dc: "all", ...own });
     d.wire(from, `${split}.in`);
     for (let n = 1; n <= ways; n++) d.wire(`${split}.out${n}`, `${join}.in${n}`);
     from = `${join}.out`;
@@ -280,3 +283,66 @@ export const STRUCTURES: Readonly<Record<string, (parts: number) => Design>> = {
   "chain of amplifiers": (parts) => chainOfStages({ stages: parts, kind: "amp-if" }),
   "chain of filters": (parts) => chainOfStages({ stages: parts, kind: "filter" }),
 };
+
+/** One stage of a row: what it does with what comes in, and what goes out. */
+const STAGES: readonly ((d: Drawing, from: string, n: number) => string)[] = [
+  // Parted and joined again, directly or by cables of different lengths.
+  (d, from, n) => {
+    const ways = 2 + (n % 3);
+    const split = d.part("splitter", { ways });
+    const join = d.part("combiner", { ways, dc: "all" });
+    d.wire(from, `${split}.in`);
+    for (let w = 1; w <= ways; w++) {
+      if (n % 2 === 0) d.wire(`${split}.out${w}`, `${join}.in${w}`);
+      else {
+        const cable = d.part("cable", { lengthM: 3 * w });
+        d.wire(`${split}.out${w}`, `${cable}.in`);
+        d.wire(`${cable}.out`, `${join}.in${w}`);
+      }
+    }
+    return `${join}.out`;
+  },
+  // Parted and chosen from.
+  (d, from) => {
+    const split = d.part("splitter", { dc: "all" });
+    const choose = d.part("position-switch", { inputs: "2", ohms: 0, ownMa: 0 });
+    d.wire(from, `${split}.in`);
+    d.wire(`${split}.out1`, `${choose}.in1`);
+    d.wire(`${split}.out2`, `${choose}.in2`);
+    return `${choose}.out`;
+  },
+  // Parted, with another source joined to one half.
+  (d, from, n) => {
+    const split = d.part("splitter", { dc: "all" });
+    const [add, join] = [d.part("combiner"), d.part("combiner", { dc: "all" })];
+    d.wire(from, `${split}.in`);
+    d.wire(`${split}.out1`, `${add}.in1`);
+    d.wire(n % 2 ? lnb(d, n % 180) : `${d.part("aerial-uhf")}.out`, `${add}.in2`);
+    d.wire(`${add}.out`, `${join}.in1`);
+    d.wire(`${split}.out2`, `${join}.in2`);
+    return `${join}.out`;
+  },
+  (d, from) => inRow(d, from, "amp-distribution"),
+  (d, from) => inRow(d, from, "amp-if"),
+  (d, from) => inRow(d, from, "filter-mobile"),
+  (d, from) => inRow(d, from, "power-inserter"),
+  (d, from) => inRow(d, from, "outlet-through"),
+];
+
+function inRow(d: Drawing, from: string, kind: string): string {
+  const part = d.part(kind);
+  d.wire(from, `${part}.in`);
+  return `${part}.out`;
+}
+
+/** Any row of such stages behind something of everything, with receivers at its end. */
+export function anyStructure(maxStages: number): fc.Arbitrary<Design> {
+  const stage = fc.tuple(fc.nat({ max: STAGES.length - 1 }), fc.nat({ max: 1000 }));
+  return fc.array(stage, { minLength: 1, maxLength: maxStages }).map((stages) => {
+    const d = new Drawing();
+    let from = mixedFeed(d);
+    for (const [which, n] of stages) from = STAGES[which]?.(d, from, n) ?? from;
+    receivers(d, from);
+    return d.design("Row of stages");
+  });
+}

@@ -13,6 +13,8 @@ export type SupplyEnd =
   | "blocked"
   | "shorted"
   | "nothing above"
+  /** Every way on from here has come up by another branch. */
+  | "met before"
   | "loop";
 
 export type SupplyStep = {
@@ -58,7 +60,7 @@ export function walkSupply(evaluation: Evaluation, source: Source): SupplyWalk {
     const far = record.joined[source.port];
     const milliamps = record.demands[source.port]?.milliamps ?? 0;
     steps.push(bare(source, own, { before: null, milliamps, ...(far ? {} : { end: "nothing above" }) }));
-    if (far) climb(evaluation, source, far, 0, steps);
+    if (far) climb(evaluation, source, far, steps);
   }
   const label = (id: string) => evaluation.record(id)?.part.label || id;
   const spoken = steps.map((step) => ({ ...step, words: withLabels(wordsOf(step), label) }));
@@ -75,44 +77,58 @@ function bare(at: Source, offer: Offer, more: Pick<Bare, "before" | "milliamps">
   return { part, port, volts13, volts18, volts, toneArrives, dormant, ohms: 0, dropVolts: 0, ...more };
 }
 
-function climb(
-  evaluation: Evaluation,
-  source: Source,
-  [part, port]: PortRef,
-  before: number,
-  steps: Bare[],
-): void {
-  const record = evaluation.record(part);
-  if (!record) return;
-  const offer = offerOf(record.feeds[port], source);
-  if (!offer) {
-    // A part on a loop is not computed: the supply is known up to its door.
-    const last = steps[before];
-    if (record.looped && last)
-      steps.push({ ...last, part, port, before, ohms: 0, dropVolts: 0, end: "loop" });
-    return;
+/** Where the supply arrives next, and the step that it comes from. */
+type Arrival = { readonly at: PortRef; readonly before: number };
+
+/** Climbs all ways, each point once: where ways part and come together again, the second time ends there. */
+function climb(evaluation: Evaluation, source: Source, start: PortRef, steps: Bare[]): void {
+  const seen = new Set([start.join("/")]);
+  // Not by recursion: a line may be thousands of parts long.
+  const open: Arrival[] = [{ at: start, before: 0 }];
+  for (let next = open.pop(); next; next = open.pop()) {
+    const { at, before } = next;
+    const [part, port] = at;
+    const record = evaluation.record(part);
+    if (!record) continue;
+    const offer = offerOf(record.feeds[port], source);
+    if (!offer) {
+      // A part on a loop is not computed: the supply is known up to its door.
+      const last = steps[before];
+      if (record.looped && last)
+        steps.push({ ...last, part, port, before, ohms: 0, dropVolts: 0, end: "loop" });
+      continue;
+    }
+    const index = steps.length;
+    const { step, above } = stepAt(record, port, { source, offer, before });
+    const fresh = above.filter((far) => !seen.has(far.join("/")));
+    for (const far of fresh) seen.add(far.join("/"));
+    steps.push(above.length > 0 && fresh.length === 0 ? { ...step, end: "met before" } : step);
+    for (const far of fresh.reverse()) open.push({ at: far, before: index });
   }
+}
+
+/** The step at a part, and the ports that it leads on to. */
+function stepAt(
+  record: PartRecord,
+  port: string,
+  { source, offer, before }: { readonly source: Source; readonly offer: Offer; readonly before: number },
+): { readonly step: Bare; readonly above: PortRef[] } {
   const ways = onward(record, port, source);
-  const open = ways.filter((way) => record.joined[way.port]);
-  const first = open[0] ?? ways[0];
-  const { load } = record.power;
-  const end = open.length > 0 ? undefined : endOf(record, port, ways.length > 0);
-  const index = steps.length;
-  steps.push(
-    bare({ part, port }, offer, {
-      before,
-      milliamps: record.demands[port]?.milliamps ?? 0,
-      ...(first
-        ? { ohms: first.offer.ohms - offer.ohms, dropVolts: first.offer.dropVolts - offer.dropVolts }
-        : {}),
-      ...(load?.ports.includes(port) ? { needsVolts: load.minVolts } : {}),
-      ...(end ? { end } : {}),
-    }),
-  );
-  for (const way of open) {
+  const above = ways.flatMap((way) => {
     const far = record.joined[way.port];
-    if (far) climb(evaluation, source, far, index, steps);
-  }
+    return far ? [far] : [];
+  });
+  const first = ways.find((way) => record.joined[way.port]) ?? ways[0];
+  const { load } = record.power;
+  const end = above.length > 0 ? undefined : endOf(record, port, ways.length > 0);
+  const step = bare({ part: record.part.id, port }, offer, {
+    before,
+    milliamps: record.demands[port]?.milliamps ?? 0,
+    ...(first ? { ohms: first.offer.ohms - offer.ohms, dropVolts: first.offer.dropVolts - offer.dropVolts } : {}),
+    ...(load?.ports.includes(port) ? { needsVolts: load.minVolts } : {}),
+    ...(end ? { end } : {}),
+  });
+  return { step, above };
 }
 
 type Way = { readonly port: string; readonly offer: Offer };
@@ -147,6 +163,7 @@ const END_WORDS: Readonly<Record<SupplyEnd, string>> = {
   blocked: "here it ends: this part passes no direct current",
   shorted: "here it is shorted to earth",
   "nothing above": "nothing is joined above",
+  "met before": "from here on it goes by a way that is listed already",
   loop: "here it ends: this part lies on a loop",
 };
 

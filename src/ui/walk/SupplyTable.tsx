@@ -17,6 +17,7 @@ const END_WORDS: Readonly<Record<NonNullable<SupplyStep["end"]>, string>> = {
   blocked: "✕ blocked",
   shorted: "✕ shorted",
   "nothing above": "nothing above",
+  "met before": "as listed before",
   loop: "✕ on a loop",
 };
 

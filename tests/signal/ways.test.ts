@@ -1,0 +1,140 @@
+/** Copies of one signal on one wire: sums of powers worked by hand. */
+import { describe, expect, test } from "vitest";
+import type { Band } from "../../src/signal/band.ts";
+import { combine } from "../../src/signal/combine.ts";
+import type { Condition, SwitchState } from "../../src/signal/control.ts";
+import { makeGrid, uncut, undisturbed } from "../../src/signal/grid.ts";
+import { joinWays } from "../../src/signal/ways.ts";
+
+/** kTB in 7.61 MHz at 290 K: 3.59 dBµV (public constant tables), 10^0.359 = 2.286 (µV)². */
+const THERMAL_UV2 = 2.286;
+
+/** As wide as their noise bandwidth, so that the whole of one falls into the other. */
+const GRID = makeGrid(
+  [474, 482].map((airMHz) => ({ name: "C", airMHz, widthMHz: 7.61, noiseMHz: 7.61, mode: "dvbt-64qam-2/3" })),
+);
+
+function band(o: { from?: string; level?: number[]; noise?: number; conditions?: Condition[] } = {}): Band {
+  const { from = "aerial", level = [60, 60], noise = THERMAL_UV2, conditions = [] } = o;
+  return {
+    origin: { key: from, service: "tv", part: from },
+    grid: GRID,
+    level: Float64Array.from(level),
+    noise: Float64Array.from(level, () => noise),
+    interference: undisturbed(GRID),
+    cut: uncut(GRID),
+    cuts: [],
+    shifts: [],
+    conditions,
+    selected: true,
+  };
+}
+
+function setting(of: string, to: string): Condition {
+  const at: SwitchState = {
+    id: of,
+    part: of,
+    port: "out",
+    offers: [],
+    setting: "1",
+    thresholdVolts: 15,
+    contested: false,
+  };
+  return { at, setting: to };
+}
+
+describe("copies of one signal become one band", () => {
+  // 10·log10(10^(a/10) + 10^(b/10)), by hand: equal 3.01, 10 dB apart 0.41, 20 dB apart 0.04 dB above the stronger.
+  test.each([
+    { a: 60, b: 60, sum: 63.01 },
+    { a: 60, b: 50, sum: 60.41 },
+    { a: 40, b: 60, sum: 60.04 },
+  ])("$a and $b dBµV are $sum dBµV", ({ a, b, sum }) => {
+    const [joined, ...more] = joinWays([[band({ level: [a, a] })], [band({ level: [b, 30] })]]);
+    expect(more).toEqual([]);
+    expect(joined?.groups).toEqual([0, 1]);
+    expect(joined?.band.level[0]).toBeCloseTo(sum, 2);
+  });
+
+  test("carrier by carrier: the second lies 30 dB below and adds nothing to speak of", () => {
+    const [joined] = joinWays([[band()], [band({ level: [60, 30] })]]);
+    expect(joined?.band.level[0]).toBeCloseTo(63.01, 2);
+    expect(joined?.band.level[1]).toBeCloseTo(60.004, 3);
+  });
+
+  // Noise of a matched line is there once; what lies above it adds: 2.286 + 2 · (100 − 2.286) = 197.71 (µV)².
+  test.each([
+    { name: "both at thermal noise", noise: THERMAL_UV2, sum: 2.286 },
+    { name: "both far above it", noise: 100, sum: 197.71 },
+  ])("noise: $name", ({ noise, sum }) => {
+    const [joined] = joinWays([[band({ noise })], [band({ noise })]]);
+    expect(joined?.band.noise[0]).toBeCloseTo(sum, 1);
+  });
+
+  test("levels far below any meter stay numbers", () => {
+    const [joined] = joinWays([[band({ level: [-5000, -5000] })], [band({ level: [-5000, -5000] })]]);
+    expect(joined?.band.level[0]).toBeCloseTo(-4996.99, 2);
+  });
+
+  test("a carrier that one of the ways lets through is live; cut by all, it keeps the reason of the strongest", () => {
+    const filtered = (level: number, part: string, cut: number[]): Band => ({
+      ...band({ level: [level, level] }),
+      cut: Uint16Array.from(cut),
+      cuts: [{ part, reason: "filter" }],
+    });
+    const [joined] = joinWays([[filtered(60, "a", [1, 1])], [filtered(50, "b", [0, 1])]]);
+    expect([...(joined?.band.cut ?? [])]).toEqual([0, 1]);
+    expect(joined?.band.cuts).toEqual([{ part: "a", reason: "filter" }]);
+  });
+
+  test("what came another way through the switches, or from elsewhere, stays apart", () => {
+    const kept = joinWays([
+      [band(), band({ conditions: [setting("s", "1")] })],
+      [band({ from: "other" }), band({ conditions: [setting("s", "2")] }), { ...band(), shifts: [9750] }],
+    ]);
+    expect(kept).toHaveLength(5);
+  });
+
+  test("a single way is left as it is", () => {
+    const only = band();
+    expect(joinWays([[only], []])[0]?.band).toBe(only);
+  });
+});
+
+describe("what the copies do to others", () => {
+  // Both signals come by both ways: on each way they have met (I = 10^4 each), so together 2 · 10^4, and no more.
+  test("two signals that come by the same two ways disturb each other once on each", () => {
+    const met = (from: string): Band => ({
+      ...band({ from }),
+      interference: Float64Array.of(1e4, 1e4),
+    });
+    const { bands } = combine([
+      [met("a"), met("b")],
+      [met("a"), met("b")],
+    ]);
+    expect(bands).toHaveLength(2);
+    for (const one of bands) expect([...one.interference]).toEqual([2e4, 2e4]);
+  });
+
+  // A third one of 40 dBµV, 10^4 (µV)², meets what comes by two ways: it counts once; and suffers 2 · 10^6 from them.
+  test("a third signal disturbs their sum once, and is disturbed by both", () => {
+    const { bands, clashes } = combine([[band()], [band()], [band({ from: "third", level: [40, 40] })]]);
+    const [twice, third] = bands;
+    expect(twice?.interference[0]).toBeCloseTo(1e4, 6);
+    expect(third?.interference[0]).toBeCloseTo(2e6, 3);
+    expect(clashes.filter((c) => c.echo)).toHaveLength(1);
+  });
+
+  test("many like disturbers are all counted, but only the strongest are named", () => {
+    const others = Array.from({ length: 20 }, (_, n) => band({ from: `o${n}`, level: [40 + n / 100, 40] }));
+    const { bands, clashes } = combine([[band()], others]);
+    // 20 · 10^4 (µV)² in the second carrier.
+    expect(bands[0]?.interference[1]).toBeCloseTo(2e5, 6);
+    const named = clashes.filter((c) => c.victim.origin.key === "aerial").map((c) => c.other.origin.key);
+    expect(named).toEqual(["o19", "o18", "o17", "o16"]);
+  });
+
+  test("a copy too weak to matter is no echo", () => {
+    expect(combine([[band()], [band({ level: [0, 0] })]]).clashes).toEqual([]);
+  });
+});
