@@ -124,7 +124,9 @@ function stepAt(
   const step = bare({ part: record.part.id, port }, offer, {
     before,
     milliamps: record.demands[port]?.milliamps ?? 0,
-    ...(first ? { ohms: first.offer.ohms - offer.ohms, dropVolts: first.offer.dropVolts - offer.dropVolts } : {}),
+    ...(first
+      ? { ohms: first.offer.ohms - offer.ohms, dropVolts: first.offer.dropVolts - offer.dropVolts }
+      : {}),
     ...(load?.ports.includes(port) ? { needsVolts: load.minVolts } : {}),
     ...(end ? { end } : {}),
   });
