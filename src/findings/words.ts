@@ -81,8 +81,13 @@ export function round1(x: number): string {
   return String(Math.round(x * 10) / 10);
 }
 
-/** "a", "a and b", "a, b and c". */
+/** More than so many are not listed: the first three of them, and how many more there are. */
+const MOST_LISTED = 6;
+
+/** "a", "a and b", "a, b and c"; "a, b, c and 14 more". */
 export function list(words: readonly string[]): string {
   if (words.length <= 1) return words[0] ?? "";
+  if (words.length > MOST_LISTED)
+    return `${words.slice(0, 3).join(", ")} and ${numeral(words.length - 3)} more`;
   return `${words.slice(0, -1).join(", ")} and ${words[words.length - 1]}`;
 }

@@ -120,7 +120,12 @@ describe("explanations", () => {
     const without = RULE_EXAMPLES.filter(({ rule, speaks }) =>
       explainedAll(speaks.load()).some((e) => e.rule === rule && e.picture === null),
     );
-    expect(without.map((e) => e.rule).sort()).toEqual(["loop", "not-connected", "supply-overloaded"]);
+    expect(without.map((e) => e.rule).sort()).toEqual([
+      "loop",
+      "many-alternatives",
+      "not-connected",
+      "supply-overloaded",
+    ]);
   });
 
   test("EX7: where a block keeps the supply away, it is named, and the meter goes to both its sides", () => {

@@ -1,5 +1,6 @@
 import { MOST_ALTERNATIVES, MOST_SWITCHES_IN_A_ROW } from "../../evaluate/alternatives.ts";
 import { MOST_SUPPLIES } from "../../evaluate/power.ts";
+import { numeral } from "../../words/plural.ts";
 import { plainName } from "../explain/plainWords.ts";
 import type { Rule } from "../rule.ts";
 import { partName } from "../words.ts";
@@ -61,8 +62,8 @@ export const manyAlternatives: Rule = {
     customer: (facts) =>
       `So much can be switched at ${plainName(facts, facts.finding.parts[0])} that not every setting is checked here; what is set now is.`,
     trade: ({ finding }) =>
-      `At ${partName(finding.parts[0] ?? "")} more comes together than is worked through. The setting of now is exact; a receiver that asks for ` +
-      "one that was left out is shown without it, although it might get it.",
+      `At ${partName(finding.parts[0] ?? "")} ${numeral(finding.value ?? 0)} come together, of which ${numeral(finding.limit ?? 0)} are worked through. What is set now is exact; a receiver ` +
+      "that asks for what was left out is shown without it, although it might get it.",
     measure: ({ finding }) =>
       `Set the receiver behind ${partName(finding.parts[0] ?? "")} to each setting that is used, one after the other, and read level and C/N: what is set is always calculated.`,
     neighbours: ["switched-output-shared", "same-signal-twice"],
