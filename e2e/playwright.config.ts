@@ -21,6 +21,8 @@ export default defineConfig({
     viewport: { width: 1440, height: 900 },
     locale: "en-GB",
     screenshot: "only-on-failure",
+    // A service worker stores the whole app for each new visitor: only the tests of that allow it.
+    serviceWorkers: "block",
     launchOptions: {
       ...(executablePath === undefined ? {} : { executablePath }),
       args: [
