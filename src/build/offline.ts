@@ -31,6 +31,8 @@ export function offline({ isWanted }: { readonly isWanted: boolean }): PluginOpt
       globPatterns: ["**/*.{html,js,css,svg,png}"],
       // The layout library's worker alone has 1.6 MB.
       maximumFileSizeToCacheInBytes: 4_000_000,
+      // Also for the page that was there first: what it has yet to fetch comes from the storage.
+      clientsClaim: true,
       inlineWorkboxRuntime: true,
       cleanupOutdatedCaches: true,
     },

@@ -56,7 +56,9 @@ function withPolicy(page: string, policy: Policy): string {
 
 /** What a policy calls the texts of elements of one name. */
 function hashesOf(page: string, name: "script" | "style"): string {
-  const texts = page.matchAll(new RegExp(`<${name}[^>]*>([\\s\\S]*?)</${name}>`, "g"));
+  // A script may speak of styles without being one.
+  const part = name === "style" ? page.replace(/<script[^>]*>[\s\S]*?<\/script>/g, "") : page;
+  const texts = part.matchAll(new RegExp(`<${name}[^>]*>([\\s\\S]*?)</${name}>`, "g"));
   const hashes = [...texts].map(
     ([, text = ""]) => `'sha256-${createHash("sha256").update(text).digest("base64")}'`,
   );
