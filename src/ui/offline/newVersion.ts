@@ -65,7 +65,10 @@ export async function takeNewVersion(): Promise<void> {
   if (state !== "saved" || list.some((head) => head.onlyHere)) {
     useApp
       .getState()
-      .notify("Your last changes could not be stored. Download the file first, then load.", "error");
+      .notify(
+        "Your last changes could not be stored, so the new version was not loaded. Download the file to keep them.",
+        "error",
+      );
     return;
   }
   isAccepted = true;
