@@ -1,15 +1,49 @@
+import { fileURLToPath } from "node:url";
 import react from "@vitejs/plugin-react";
 import { defineConfig } from "vitest/config";
+import { LISTED, notices } from "./src/build/notices.ts";
+import { offline } from "./src/build/offline.ts";
+import { policyBeside } from "./src/build/policy.ts";
+import { singleFile } from "./src/build/singleFile.ts";
 
-export default defineConfig({
-  // Relative addresses: a build can be put into any folder of any web server, or opened offline.
-  base: "./",
-  plugins: [react()],
-  build: { target: "es2022", chunkSizeWarningLimit: 1800 },
-  server: { port: 5173 },
-  test: {
-    include: ["tests/**/*.test.{ts,tsx}"],
-    environment: "node",
-    testTimeout: 60_000,
-  },
+const STYLE_SHEET = fileURLToPath(new URL("src/ui/kit/styleSheet.ts", import.meta.url));
+
+/** `--mode single` makes one file that works from the disk; else a folder for a web server. */
+export default defineConfig(({ mode }) => {
+  const isSingle = mode === "single";
+  return {
+    // Relative addresses: a build can be put into any folder of any web server.
+    base: "./",
+    publicDir: "src/public",
+    resolve: { alias: { "react-style-singleton": STYLE_SHEET } },
+    plugins: [
+      react(),
+      offline({ isWanted: !isSingle }),
+      notices({ hasServiceWorker: !isSingle }),
+      isSingle ? singleFile("downlead.html") : policyBeside(),
+    ],
+    build: {
+      target: "es2022",
+      outDir: isSingle ? "dist-single" : "dist",
+      copyPublicDir: !isSingle,
+      license: { fileName: LISTED },
+      rolldownOptions: {
+        output: {
+          // The list of licences is put in when the names are given already: its name must not promise its content.
+          chunkFileNames: ({ name }) => (name === "packages" ? "licences.js" : "assets/[name]-[hash].js"),
+        },
+      },
+      // Its substitute asks the network, which the content policy forbids; every supported browser has the real one
+      // or does without.
+      modulePreload: { polyfill: false },
+      assetsInlineLimit: 0,
+      chunkSizeWarningLimit: 1800,
+    },
+    server: { port: 5173 },
+    test: {
+      include: ["tests/**/*.test.{ts,tsx}"],
+      environment: "node",
+      testTimeout: 60_000,
+    },
+  };
 });

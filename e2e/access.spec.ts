@@ -1,7 +1,7 @@
 /** For everyone: rules of WCAG that a machine can check, both themes, both layouts; and on paper. */
-import { expect } from "@playwright/test";
-import { card, fromMenu, open, showAll, test, wire } from "./app.ts";
+import { card, fromMenu, open, showAll, wire } from "./app.ts";
 import { expectNoBarriers } from "./barriers.ts";
+import { expect, test } from "./test.ts";
 
 test("a wide screen has no barriers", async ({ page }) => {
   await open(page, "/?example=house-wideband-fails");

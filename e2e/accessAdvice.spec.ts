@@ -1,7 +1,7 @@
 /** For everyone: the panes that explain, advise and train, in both themes. */
-import { expect } from "@playwright/test";
-import { card, findings, fromMenu, open, test } from "./app.ts";
+import { card, findings, fromMenu, open } from "./app.ts";
 import { expectNoBarriers } from "./barriers.ts";
+import { expect, test } from "./test.ts";
 
 test("explanations, walks and cures have no barriers", async ({ page }) => {
   await open(page, "/?example=house-wideband-fails");

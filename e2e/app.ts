@@ -1,28 +1,6 @@
-/** What all end-to-end tests share: a console that must stay silent, and the few gestures made over and over. */
+/** The few gestures that the end-to-end tests make over and over. */
 import { readFile } from "node:fs/promises";
-import { type BrowserContext, test as base, expect, type Locator, type Page } from "@playwright/test";
-
-/** A test whose browser may not complain in its console. */
-export const test = base.extend<{ silence: undefined }>({
-  silence: [
-    async ({ context }, use) => {
-      const complaints = listen(context);
-      await use(undefined);
-      expect(complaints, "what the console complained about").toEqual([]);
-    },
-    { auto: true },
-  ],
-});
-
-/** Collects errors and warnings of all pages of a context; for a second browser within a test. */
-export function listen(context: BrowserContext): readonly string[] {
-  const complaints: string[] = [];
-  context.on("weberror", (error) => complaints.push(error.error().message));
-  context.on("console", (message) => {
-    if (message.type() === "error" || message.type() === "warning") complaints.push(message.text());
-  });
-  return complaints;
-}
+import { expect, type Locator, type Page } from "@playwright/test";
 
 /** Opens the app and waits until the design that it begins with has come: until then an empty one stands there. */
 export async function open(page: Page, address: string): Promise<void> {

@@ -1,6 +1,7 @@
 /** A small house from an empty canvas: with the mouse, with the keyboard alone, and with a finger. */
-import { expect, type Page } from "@playwright/test";
-import { cards, download, drag, fromMenu, middle, open, port, showPane, test, titleOf, wire } from "./app.ts";
+import type { Page } from "@playwright/test";
+import { cards, download, drag, fromMenu, middle, open, port, showPane, titleOf, wire } from "./app.ts";
+import { expect, test } from "./test.ts";
 
 /** Dish, converter, cable, outlet, receiver, each joined to the next. */
 const CHAIN = ["dish", "lnb-universal", "cable", "outlet-sat", "receiver-sat"];

@@ -1,6 +1,7 @@
 /** Changes that would help: looked at, taken over, taken back; and what a swap would break, asked beforehand. */
-import { expect, type Locator, type Page } from "@playwright/test";
-import { card, download, drag, findings, open, showAll, showPane, test } from "./app.ts";
+import type { Locator, Page } from "@playwright/test";
+import { card, download, drag, findings, open, showAll, showPane } from "./app.ts";
+import { expect, test } from "./test.ts";
 
 const preview = (page: Page): Locator => page.getByRole("region", { name: "Preview" });
 

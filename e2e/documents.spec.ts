@@ -1,5 +1,5 @@
 /** Own designs in the browser's storage: nothing is lost, whatever becomes of the page. */
-import { expect, type Locator, type Page } from "@playwright/test";
+import type { Locator, Page } from "@playwright/test";
 import {
   card,
   cards,
@@ -9,10 +9,10 @@ import {
   ownDesign,
   retitle,
   showPane,
-  test,
   titleOf,
   waitUntilSaved,
 } from "./app.ts";
+import { expect, test } from "./test.ts";
 
 async function designs(page: Page): Promise<Locator> {
   await fromMenu(page, "Designs and examples…");

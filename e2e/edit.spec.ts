@@ -1,5 +1,5 @@
 /** Working on a design: values, wires, selection, clipboard, arranging, and the same design as a list. */
-import { expect, type Page } from "@playwright/test";
+import type { Page } from "@playwright/test";
 import {
   card,
   cards,
@@ -14,10 +14,10 @@ import {
   port,
   showAll,
   showPane,
-  test,
   upload,
   wire,
 } from "./app.ts";
+import { expect, test } from "./test.ts";
 
 const undo = (page: Page) => page.getByRole("button", { name: "Undo", exact: true }).first();
 

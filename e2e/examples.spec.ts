@@ -1,7 +1,7 @@
 /** Every example opens by its address, shows its lesson, and bears it out. */
 import { readdirSync, readFileSync } from "node:fs";
-import { expect } from "@playwright/test";
-import { messages, open, test, titleOf, verdict } from "./app.ts";
+import { messages, open, titleOf, verdict } from "./app.ts";
+import { expect, test } from "./test.ts";
 
 const folder = new URL("../src/design/examples/", import.meta.url);
 const example = (key: string) => JSON.parse(readFileSync(new URL(`${key}.json`, folder), "utf8"));

@@ -1,6 +1,6 @@
 /** Why a finding is one: in two voices and for the meter; and the book of all rules. */
-import { expect } from "@playwright/test";
-import { findings, fromMenu, open, ownDesign, test, titleOf } from "./app.ts";
+import { findings, fromMenu, open, ownDesign, titleOf } from "./app.ts";
+import { expect, test } from "./test.ts";
 
 test.use({ permissions: ["clipboard-read", "clipboard-write"] });
 

@@ -1,6 +1,6 @@
 /** Faults forwards and backwards: what one would do, and which one explains what is seen. */
-import { expect } from "@playwright/test";
-import { card, download, fromMenu, open, showPane, test } from "./app.ts";
+import { card, download, fromMenu, open, showPane } from "./app.ts";
+import { expect, test } from "./test.ts";
 
 /** A loft amplifier without mains gives no gain to the rooms that hang on it; satellite goes past it. */
 test("what would fail with one part is shown, and the design stays as it is", async ({ page }) => {

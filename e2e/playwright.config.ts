@@ -1,14 +1,12 @@
 import { defineConfig } from "@playwright/test";
 import { findBrowser } from "./browser.ts";
+import { HOSTED, PORT, SINGLE } from "./builds.ts";
 
-/** Another port lets two runs on one machine keep out of each other's way; each has its own build. */
-const port = Number(process.env.DOWNLEAD_E2E_PORT ?? 4174);
-const build = `.cache/e2e-${port}`;
 const executablePath = findBrowser();
 
 export default defineConfig({
   testDir: ".",
-  outputDir: `../test-results/${port}`,
+  outputDir: `../test-results/${PORT}`,
   forbidOnly: process.env.CI !== undefined,
   fullyParallel: true,
   workers: 2,
@@ -17,10 +15,12 @@ export default defineConfig({
   expect: { timeout: 10_000 },
   reporter: "list",
   use: {
-    baseURL: `http://127.0.0.1:${port}/`,
+    baseURL: `http://127.0.0.1:${PORT}/`,
     viewport: { width: 1440, height: 900 },
     locale: "en-GB",
     screenshot: "only-on-failure",
+    // A service worker stores the whole app for each new visitor: only the tests of that allow it.
+    serviceWorkers: "block",
     launchOptions: {
       ...(executablePath === undefined ? {} : { executablePath }),
       args: [
@@ -34,15 +34,16 @@ export default defineConfig({
       ],
     },
   },
-  // The tests drive what users get: the production build, not the development server.
+  // The tests drive what users get: the production builds, not the development server.
   webServer: {
     command:
-      `npx vite build --logLevel warn --outDir ${build} --emptyOutDir && ` +
-      `npx vite preview --outDir ${build} --host 127.0.0.1 --port ${port} --strictPort`,
+      `npx vite build --logLevel warn --outDir "${HOSTED}" --emptyOutDir && ` +
+      `npx vite build --logLevel warn --mode single --outDir "${SINGLE}" --emptyOutDir && ` +
+      `npx vite preview --outDir "${HOSTED}" --host 127.0.0.1 --port ${PORT} --strictPort`,
     cwd: "..",
-    url: `http://127.0.0.1:${port}/`,
+    url: `http://127.0.0.1:${PORT}/`,
     reuseExistingServer: false,
-    timeout: 180_000,
+    timeout: 300_000,
     stdout: "ignore",
     stderr: "pipe",
   },

@@ -1,16 +1,7 @@
 /** Cases to practise on: with a meter, without a verdict, and without touching the present design. */
-import { expect, type Locator, type Page } from "@playwright/test";
-import {
-  download,
-  fromMenu,
-  listen,
-  open,
-  ownDesign,
-  retitle,
-  test,
-  titleOf,
-  waitUntilSaved,
-} from "./app.ts";
+import type { Locator, Page } from "@playwright/test";
+import { download, fromMenu, open, ownDesign, retitle, titleOf, waitUntilSaved } from "./app.ts";
+import { expect, test, watch } from "./test.ts";
 
 test.use({ permissions: ["clipboard-read", "clipboard-write"] });
 
@@ -77,6 +68,7 @@ test("a case is opened, measured, named and solved, and stays solved", async ({ 
 test("the link of a random case opens the same case elsewhere and leaves the design there alone", async ({
   page,
   browser,
+  baseURL,
 }) => {
   await ownDesign(page, "House of the teacher");
   const list = await practice(page);
@@ -88,7 +80,7 @@ test("the link of a random case opens the same case elsewhere and leaves the des
   const link = await page.evaluate(() => navigator.clipboard.readText());
 
   const other = await browser.newContext();
-  const complaints = listen(other);
+  const complaints = await watch(other, baseURL);
   const theirs = await other.newPage();
   await open(theirs, "/?example=long-steel-drop");
   await retitle(theirs, "Of the trainee");

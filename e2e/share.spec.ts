@@ -1,19 +1,18 @@
 /** Passing a design on: by link and by file; and what comes of links and files that are no good. */
-import { expect, type Page } from "@playwright/test";
+import type { Page } from "@playwright/test";
 import {
   cards,
   download,
   fromMenu,
-  listen,
   messages,
   open,
   ownDesign,
   retitle,
-  test,
   titleOf,
   upload,
   waitUntilSaved,
 } from "./app.ts";
+import { expect, test, watch } from "./test.ts";
 
 test.use({ permissions: ["clipboard-read", "clipboard-write"] });
 
@@ -38,7 +37,7 @@ async function ownTitles(page: Page): Promise<readonly string[]> {
   return names.map((name) => name.replace(/^Rename “(.*)”$/, "$1")).sort();
 }
 
-test("a copied link opens the same design in another browser", async ({ page, browser }) => {
+test("a copied link opens the same design in another browser", async ({ page, browser, baseURL }) => {
   await ownDesign(page, "House to be passed on");
   const link = await copyLink(page);
   // What the project promises for a typical house.
@@ -46,7 +45,7 @@ test("a copied link opens the same design in another browser", async ({ page, br
   const sent = await download(page);
 
   const other = await browser.newContext();
-  const complaints = listen(other);
+  const complaints = await watch(other, baseURL);
   const theirs = await other.newPage();
   await open(theirs, link);
   await expect(titleOf(theirs)).toHaveValue("House to be passed on");

@@ -1,6 +1,6 @@
 /** One installation in several ways, and what each is judged by. */
-import { expect } from "@playwright/test";
-import { card, download, findings, fromMenu, open, ownDesign, showPane, test } from "./app.ts";
+import { card, download, findings, fromMenu, open, ownDesign, showPane } from "./app.ts";
+import { expect, test } from "./test.ts";
 
 /**
  * The plan with a wideband converter: it collides with television on the two shared cables, and universal receivers

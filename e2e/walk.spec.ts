@@ -1,6 +1,7 @@
 /** Step by step along the chain: the signal down to a socket, the supply up to the roof, a level back to its source. */
-import { expect, type Locator, type Page } from "@playwright/test";
-import { card, open, showAll, test } from "./app.ts";
+import type { Locator, Page } from "@playwright/test";
+import { card, open, showAll } from "./app.ts";
+import { expect, test } from "./test.ts";
 
 const walk = (page: Page): Locator => page.getByRole("region", { name: "Walk", exact: true });
 const steps = (page: Page): Locator => walk(page).locator(".step-table tbody tr");

@@ -1,19 +1,7 @@
 /** What the first command of the README leads to: a house that works, broken and mended by one part. */
 import { readFileSync } from "node:fs";
-import { expect } from "@playwright/test";
-import {
-  card,
-  findings,
-  messages,
-  middle,
-  open,
-  showAll,
-  showPane,
-  test,
-  verdict,
-  wire,
-  wires,
-} from "./app.ts";
+import { card, findings, messages, middle, open, showAll, showPane, verdict, wire, wires } from "./app.ts";
+import { expect, test } from "./test.ts";
 
 const example = new URL("../src/design/examples/house-universal.json", import.meta.url);
 const joints: number = JSON.parse(readFileSync(example, "utf8")).wires.length;

@@ -1,3 +1,4 @@
+import "./parts/schemasWithoutEval.ts";
 import "./ui/theme.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
@@ -6,6 +7,7 @@ import { useApp } from "./store/app.ts";
 import { attachAutosave } from "./store/documentAutosave.ts";
 import { App } from "./ui/App.tsx";
 import { followAddress, openAtStart } from "./ui/documents/actions.ts";
+import { keepPage } from "./ui/offline/newVersion.ts";
 import { openBookFromAddress } from "./ui/rulebook/book.ts";
 import { Fallen } from "./ui/shell/Fallen.tsx";
 import { applyTheme } from "./ui/theme.ts";
@@ -26,6 +28,7 @@ attachAutosave({
 followAddress();
 openBookFromAddress();
 void openAtStart();
+keepPage();
 
 const root = document.getElementById("root");
 if (root) {

@@ -1,6 +1,7 @@
 /** Starts a search beside the page where the browser has workers, else in short slices between its other work. */
 import { type ProgressOf, runInSlices, type SearchEvent, type Sort, type TaskOf } from "./searchTask.ts";
 import type { WorkerTask } from "./searchWorker.ts";
+import { searchWorker } from "./workers.ts";
 
 /** Short enough for the page to stay fluent [ms]. */
 const SLICE_MS = 10;
@@ -13,7 +14,7 @@ export function startSearch<S extends Sort>(
   task: TaskOf<S>,
   tell: (event: SearchEvent<ProgressOf<S>>) => void,
 ): SearchHandle {
-  const worker = newWorker();
+  const worker = searchWorker();
   if (!worker) return onThisThread(sort, task, tell);
   let isTold = false;
   worker.onmessage = ({ data }: MessageEvent<SearchEvent<ProgressOf<S>>>) => {
@@ -26,7 +27,7 @@ export function startSearch<S extends Sort>(
     // The page that looks after it is told otherwise: an error here is not also one of the page.
     event.preventDefault();
     worker.terminate();
-    // A worker that could not even be loaded (a page opened from the disk) has done nothing yet.
+    // A worker that could not even be loaded has done nothing yet.
     if (isTold) tell({ type: "failed", reason: event.message || "The search broke off." });
     else fallback = onThisThread(sort, task, tell);
   };
@@ -40,15 +41,6 @@ export function startSearch<S extends Sort>(
       fallback?.stop();
     },
   };
-}
-
-function newWorker(): Worker | null {
-  if (typeof Worker === "undefined") return null;
-  try {
-    return new Worker(new URL("./searchWorker.ts", import.meta.url), { type: "module" });
-  } catch {
-    return null;
-  }
 }
 
 function onThisThread<S extends Sort>(

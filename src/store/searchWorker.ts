@@ -1,4 +1,5 @@
 /** A search on a thread of its own: the page stays free. Stopping it means ending the worker. */
+import "../parts/schemasWithoutEval.ts";
 import { runInSlices, type Sort, type TaskOf } from "./searchTask.ts";
 
 /** Often enough for a bar that moves, seldom enough not to be busy with telling [ms]. */

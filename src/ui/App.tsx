@@ -8,6 +8,7 @@ import { useMedia } from "./kit/useMedia.ts";
 import { TopBar } from "./menus/TopBar.tsx";
 import { Notices } from "./notices/Notices.tsx";
 import { StorageBar } from "./notices/StorageBar.tsx";
+import { UpdateBar } from "./offline/UpdateBar.tsx";
 import { dropQuestion } from "./origin/asked.ts";
 import { usePanes } from "./panes.ts";
 import { PrintSheet } from "./print/PrintSheet.tsx";
@@ -40,6 +41,7 @@ export function App() {
       <div className={isNarrow ? "app narrow" : "app"}>
         <TopBar isNarrow={isNarrow} />
         <StorageBar />
+        <UpdateBar />
         {isNarrow ? <NarrowLayout /> : <WideLayout />}
         <Notices />
         <Dialogs />

@@ -7,6 +7,7 @@ import type { Design } from "../design/design.ts";
 import { moveParts } from "../design/edits/parts.ts";
 import { portsOf } from "../design/lookup.ts";
 import { useApp } from "../store/app.ts";
+import { layoutWorker } from "../store/workers.ts";
 import { CARD_WIDTH_PX, COLUMN_PITCH_PX, cardSize, portPlaces } from "./canvas/layout.ts";
 import { snapped } from "./canvas/place.ts";
 import { canvasView } from "./canvas/view.ts";
@@ -28,11 +29,8 @@ export async function arrange(): Promise<void> {
 type Places = ReadonlyMap<string, readonly [x: number, y: number]>;
 
 async function arrangedBeside(design: Design): Promise<Places> {
-  const [{ default: Elk }, { default: workerUrl }] = await Promise.all([
-    import("elkjs/lib/elk-api.js"),
-    import("elkjs/lib/elk-worker.min.js?url"),
-  ]);
-  const elk = new Elk({ workerUrl });
+  const { default: Elk } = await import("elkjs/lib/elk-api.js");
+  const elk = new Elk({ workerFactory: layoutWorker });
   try {
     return await arranged(design, elk);
   } finally {

@@ -31,6 +31,12 @@ export function setTheme(choice: ThemeChoice): void {
 /** Puts the choice onto the root element, where theme.css reads it. */
 export function applyTheme(): void {
   const { choice } = useThemeChoice.getState();
+  // The frame of the window takes the colour whose condition holds.
+  for (const colour of document.querySelectorAll<HTMLMetaElement>("meta[name=theme-color]")) {
+    const { scheme } = colour.dataset;
+    if (choice === "system") colour.media = `(prefers-color-scheme: ${scheme})`;
+    else colour.media = choice === scheme ? "all" : "not all";
+  }
   if (choice === "system") delete document.documentElement.dataset.theme;
   else document.documentElement.dataset.theme = choice;
 }

@@ -78,7 +78,7 @@ export function Diagram({ start, frame }: Props) {
       connectionRadius={28}
       connectionDragThreshold={6}
       connectionLineComponent={JoinLine}
-      attributionPosition="top-left"
+      attributionPosition="bottom-right"
       onMove={view.onMove}
       onNodesChange={(changes) => {
         choosing.onNodes(changes);

@@ -5,6 +5,7 @@ import type { DocumentHead, StoredDocument } from "../../store/documentShelf.ts"
 import { useDocuments } from "../../store/documents.ts";
 import { counted } from "../format.ts";
 import { IconButton } from "../kit/IconButton.tsx";
+import { KeptWords } from "../offline/KeptWords.tsx";
 import { chooseFile, download, fileName, openEmpty, openExample, openStored } from "./actions.ts";
 import "./documents.css";
 
@@ -94,6 +95,7 @@ export function DesignList({ onDone }: { readonly onDone: () => void }) {
       <p className="quiet small">
         Own designs are kept in this browser only. Download a file to keep one elsewhere or to pass it on.
       </p>
+      <KeptWords />
     </>
   );
 }

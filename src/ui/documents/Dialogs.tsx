@@ -1,6 +1,7 @@
 import { BalanceForm } from "../balance/BalanceForm.tsx";
 import { CompareForm } from "../compare/CompareForm.tsx";
 import { Sheet } from "../kit/Sheet.tsx";
+import { LicenceList } from "../licences/LicenceList.tsx";
 import { HelpText } from "../menus/HelpText.tsx";
 import { openDialog, usePanes } from "../panes.ts";
 import { PriceForm } from "../prices/PriceForm.tsx";
@@ -47,6 +48,9 @@ export function Dialogs() {
       </Sheet>
       <Sheet isWide title="Rule book" open={dialog === "rules"} onClose={close}>
         <RuleBook />
+      </Sheet>
+      <Sheet title="Licences of others" open={dialog === "licences"} onClose={close}>
+        <LicenceList />
       </Sheet>
     </>
   );

@@ -35,6 +35,7 @@ export function ShareForm() {
       );
     }
   };
+  const isFile = window.location.protocol === "file:";
   const isLong = link !== null && link.length > COMFORTABLE_LINK_LENGTH;
   return (
     <div className="share">
@@ -42,6 +43,13 @@ export function ShareForm() {
         The link holds the design itself, packed into the address. Nothing is sent to a server: whoever has
         the link has the design as it is now, and opens it as a copy of their own.
       </p>
+      {isFile ? (
+        <p className="long">
+          This page was opened from a file. The link leads to that file on this device, and names its folders;
+          on other devices it finds nothing. To pass the design on, take the file of the design. Whoever has
+          Downlead at another address can also put the part from “#” behind that address.
+        </p>
+      ) : null}
       <label>
         <span className="unseen">Link to this design</span>
         <textarea
@@ -70,13 +78,17 @@ export function ShareForm() {
       <div className="button-row">
         <button
           type="button"
-          className={isLong ? "button" : "button main"}
+          className={isLong || isFile ? "button" : "button main"}
           disabled={link === null}
           onClick={copy}
         >
           {copied ? <Check size={16} aria-hidden /> : <Copy size={16} aria-hidden />} Copy the link
         </button>
-        <button type="button" className={isLong ? "button main" : "button"} onClick={() => downloadDesign()}>
+        <button
+          type="button"
+          className={isLong || isFile ? "button main" : "button"}
+          onClick={() => downloadDesign()}
+        >
           <Download size={16} aria-hidden /> Download the file
         </button>
       </div>

@@ -1,5 +1,7 @@
 import { KNOWN_LIMITS } from "../../findings/knownLimits.ts";
 import { ESTIMATE_NOTICE } from "../../parts/cautions.ts";
+import { KeptWords } from "../offline/KeptWords.tsx";
+import { openDialog } from "../panes.ts";
 import { openRuleBook } from "../rulebook/book.ts";
 import { ShortcutTable } from "./ShortcutTable.tsx";
 import { StripLegend } from "./StripLegend.tsx";
@@ -60,6 +62,14 @@ export function HelpText() {
         </p>
       </section>
       <section>
+        <h3>Without network</h3>
+        <p>
+          The page works by itself: nothing that you draw is sent anywhere, and it asks no other server for
+          anything.
+        </p>
+        <KeptWords />
+      </section>
+      <section>
         <h3>Keys</h3>
         <ShortcutTable />
       </section>
@@ -80,6 +90,15 @@ export function HelpText() {
           Mains wiring, equipotential bonding, lightning protection and work on roofs and ladders can kill.
           Follow the codes of the place, and leave to licensed people what is theirs. No result here replaces
           their judgement or a measurement.
+        </p>
+      </section>
+      <section>
+        <h3>Made with</h3>
+        <p>Downlead uses free software of others, each under its own licence.</p>
+        <p>
+          <button type="button" className="button" onClick={() => openDialog("licences")}>
+            Licences of others
+          </button>
         </p>
       </section>
     </div>

@@ -105,7 +105,7 @@ function Plan({ session, plan, start, onZoom }: PlanProps) {
       selectionKeyCode={null}
       multiSelectionKeyCode={null}
       zoomOnDoubleClick={false}
-      attributionPosition="top-left"
+      attributionPosition="bottom-right"
       onMove={(_, { zoom }) => onZoom(zoom)}
       // The keyboard selects what has the focus, as a tap does: both arrive as a change.
       onNodesChange={(changes) => {
