@@ -1,6 +1,6 @@
 import { Check, Copy, Download } from "lucide-react";
 import { useEffect, useState } from "react";
-import { COMFORTABLE_LINK_LENGTH, encodeLink } from "../../design/link.ts";
+import { COMFORTABLE_LINK_LENGTH, shareLink } from "../../design/link.ts";
 import { useApp } from "../../store/app.ts";
 import { linkAddress } from "../start.ts";
 import { downloadDesign } from "./actions.ts";
@@ -12,11 +12,16 @@ export function ShareForm() {
   const [link, setLink] = useState<string | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   const [copied, setCopied] = useState(false);
+  const [isFull, setFull] = useState(false);
   useEffect(() => {
     let isWanted = true;
-    encodeLink(design).then(
-      (fragment) => {
-        if (isWanted) setLink(linkAddress(window.location.href, fragment));
+    setLink(null);
+    setProblem(null);
+    shareLink(design).then(
+      (packed) => {
+        if (!isWanted) return;
+        if (packed.ok) setLink(linkAddress(window.location.href, packed.fragment));
+        else setProblem(packed.problem);
       },
       () => setProblem("This browser cannot pack the design into a link. Download the file instead."),
     );
@@ -35,6 +40,8 @@ export function ShareForm() {
       );
     }
   };
+  // Where no link can be had, the file is the way.
+  const isFileBetter = link === null ? problem !== null : link.length > COMFORTABLE_LINK_LENGTH;
   const isLong = link !== null && link.length > COMFORTABLE_LINK_LENGTH;
   return (
     <div className="share">
@@ -48,7 +55,7 @@ export function ShareForm() {
           className="field-input"
           readOnly
           rows={4}
-          value={link ?? "Packing…"}
+          value={link ?? (problem === null ? "Packing…" : "No link")}
           onFocus={(event) => event.currentTarget.select()}
         />
       </label>
@@ -67,16 +74,27 @@ export function ShareForm() {
           {problem}
         </p>
       ) : null}
+      <label className="full-file">
+        <input type="checkbox" checked={isFull} onChange={(event) => setFull(event.target.checked)} />
+        <span>
+          Write every value, also typical ones
+          <span className="quiet small"> (a longer file, which every edition reads)</span>
+        </span>
+      </label>
       <div className="button-row">
         <button
           type="button"
-          className={isLong ? "button" : "button main"}
+          className={isFileBetter ? "button" : "button main"}
           disabled={link === null}
           onClick={copy}
         >
           {copied ? <Check size={16} aria-hidden /> : <Copy size={16} aria-hidden />} Copy the link
         </button>
-        <button type="button" className={isLong ? "button main" : "button"} onClick={() => downloadDesign()}>
+        <button
+          type="button"
+          className={isFileBetter ? "button main" : "button"}
+          onClick={() => downloadDesign(design, { full: isFull })}
+        >
           <Download size={16} aria-hidden /> Download the file
         </button>
       </div>
