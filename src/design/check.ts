@@ -1,11 +1,13 @@
 /** From parsed JSON to a document: everything is checked, and the first fault is named with its place. */
+import { kindOf } from "../parts/catalogue.ts";
 import { type Content, checkContent } from "./checkContent.ts";
 import type { Design, Variant } from "./design.ts";
-import type { Counted, Fault, PartMark } from "./fault.ts";
+import type { Counted, Fault, Mark } from "./fault.ts";
 import { faultWords, leftOutWords } from "./faultWords.ts";
 import { fileFault, partMark } from "./fileFault.ts";
 import { rowCount } from "./hold.ts";
 import { LIMITS } from "./limits.ts";
+import { fieldLabel } from "./optionFault.ts";
 import { type Fields, isObject } from "./raw.ts";
 import { type DesignFile, designFile, MIGRATIONS, VERSION } from "./schema.ts";
 import { quotedText } from "./shown.ts";
@@ -45,7 +47,7 @@ function checkedFile(value: unknown, origin: Origin): Read | Fault {
   const fault = versionFault(value) ?? (origin === "outside" ? sizeFault(value) : null);
   if (fault) return fault;
   const file = migrated(value);
-  const set = file.defaults ?? 1;
+  const set = file.defaults === undefined ? 1 : file.defaults;
   if (typeof set !== "number" || !Number.isInteger(set) || set < 1) return setFault(file.defaults);
   const former = TYPICAL_SETS.get(set);
   if (!former) return { type: "newer values", set, newest: TYPICAL_SET };
@@ -65,7 +67,7 @@ function versionFault(file: Fields): Fault | null {
 }
 
 function setFault(found: unknown): Fault {
-  const allowed = { type: "number", min: 1, max: TYPICAL_SET, isWhole: true } as const;
+  const allowed = { type: "number", min: undefined, max: undefined, isWhole: true } as const;
   return { type: "value", place: {}, field: "the set of typical values", found, allowed };
 }
 
@@ -92,13 +94,13 @@ function longList(content: Fields): Fault | null {
   return firstOf(parts, (part, i) => {
     if (!isObject(part) || !isObject(part.options)) return null;
     const long = Object.entries(part.options).find(([, list]) => lengthOf(list) > LIMITS.listLength);
-    return long ? longListFault(partMark(part, i), long) : null;
+    if (!long) return null;
+    const [key, found] = long;
+    const shape = typeof part.kind === "string" ? kindOf(part.kind)?.options.shape : undefined;
+    const field = fieldLabel(shape && Object.hasOwn(shape, key) ? shape[key] : undefined, quotedText(key));
+    const allowed = { type: "list", most: LIMITS.listLength } as const;
+    return { type: "value", place: { part: partMark(part, i) }, field, found, allowed };
   });
-}
-
-function longListFault(part: PartMark, [key, found]: readonly [string, unknown]): Fault {
-  const allowed = { type: "list", most: LIMITS.listLength } as const;
-  return { type: "value", place: { part }, field: `the list ${quotedText(key)}`, found, allowed };
 }
 
 function lengthOf(list: unknown): number {
@@ -123,9 +125,9 @@ function migrated(file: Fields): Fields {
 }
 
 function checkDesign(file: DesignFile): Read | Fault {
-  const leftOut: { part: PartMark; key: string }[] = [];
+  const leftOut: { part: Mark; key: string }[] = [];
   let count = 0;
-  const note = (part: PartMark, key: string) => {
+  const note = (part: Mark, key: string) => {
     count += 1;
     if (count <= 3) leftOut.push({ part, key });
   };
@@ -147,15 +149,15 @@ function checkDesign(file: DesignFile): Read | Fault {
 
 function checkVariants(
   file: DesignFile,
-  note: (part: PartMark, key: string) => void,
+  note: (part: Mark, key: string) => void,
 ): { readonly list: readonly Variant[] } | Fault {
   const names = new Set([activeName(file)]);
   const list: (Content & { readonly name: string })[] = [];
-  for (const variant of file.variants ?? []) {
+  for (const [i, variant] of (file.variants ?? []).entries()) {
     const { name } = variant;
     if (names.has(name)) return { type: "same variant", name };
     names.add(name);
-    const checked = checkContent(variant, { variant: name }, note);
+    const checked = checkContent(variant, { variant: { name, number: i + 1 } }, note);
     if ("type" in checked) return checked;
     list.push({ name, ...checked });
   }

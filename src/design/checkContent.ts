@@ -2,7 +2,7 @@
 import { kindOf } from "../parts/catalogue.ts";
 import type { Port } from "../parts/contract.ts";
 import type { Design, Part, Wire } from "./design.ts";
-import type { Fault, PartMark, Place, PortMark } from "./fault.ts";
+import type { Fault, Mark, Place, PortMark } from "./fault.ts";
 import { partMark } from "./fileFault.ts";
 import { portOf, portsOf } from "./lookup.ts";
 import { checkOptions } from "./options.ts";
@@ -16,7 +16,7 @@ type Raw = Pick<DesignFile, "parts" | "wires">;
 export function checkContent(
   raw: Raw,
   place: Place,
-  note: (part: PartMark, key: string) => void,
+  note: (part: Mark, key: string) => void,
 ): Content | Fault {
   const parts = new Map<string, Part>();
   for (const [i, entry] of raw.parts.entries()) {
@@ -76,7 +76,7 @@ function endOf(wire: Wire, end: "from" | "to", parts: Parts, place: Place): End 
   return port.side === side ? { part, port } : { type: "wrong side", place, port: portMark({ part, port }) };
 }
 
-function markOf(part: Part): PartMark {
+function markOf(part: Part): Mark {
   return partMark(part, 0);
 }
 

@@ -2,17 +2,17 @@
 
 /** Where something is wrong; what is absent is not known or does not matter. */
 export type Place = {
-  /** Name of the resting variant. */
-  readonly variant?: string;
-  readonly part?: PartMark;
+  /** The variant that rests; absent: the one at work. */
+  readonly variant?: Mark;
+  readonly part?: Mark;
   /** Counted from 1. */
   readonly wire?: number;
   /** Row of a list inside the options or settings, with the label of the list; counted from 1. */
   readonly row?: { readonly list: string; readonly number: number };
 };
 
-/** A part by its label, else by its id, else by its number in the list, counted from 1. */
-export type PartMark = { readonly name: string | null; readonly number: number };
+/** A part by its label, else by its id, a variant by its name; else by the number in the list, counted from 1. */
+export type Mark = { readonly name: string | null; readonly number: number };
 
 /** What may stand in the place of a value. */
 export type Allowed =
@@ -30,7 +30,7 @@ export type Allowed =
 
 /** A port as it is spoken of: "input “in 1” of “Combiner 1”". */
 export type PortMark = {
-  readonly part: PartMark;
+  readonly part: Mark;
   readonly side: "in" | "out";
   readonly label: string;
   /** The part has no other port of this side. */
@@ -59,19 +59,20 @@ export type Fault =
   | ValueFault
   | { readonly type: "syntax"; readonly line: number; readonly column: number; readonly what: SyntaxFault }
   | { readonly type: "too long"; readonly length: number; readonly most: number }
+  | { readonly type: "too many values"; readonly most: number }
   | { readonly type: "no design" }
   | { readonly type: "no version"; readonly newest: number }
   | { readonly type: "newer"; readonly version: number; readonly newest: number }
   | { readonly type: "newer values"; readonly set: number; readonly newest: number }
   | { readonly type: "too many"; readonly what: Counted; readonly count: number; readonly most: number }
   | { readonly type: "unknown kind"; readonly place: Place; readonly kind: string }
-  | { readonly type: "same id"; readonly place: Place; readonly id: string; readonly other: PartMark }
+  | { readonly type: "same id"; readonly place: Place; readonly id: string; readonly other: Mark }
   | { readonly type: "same variant"; readonly name: string }
   | { readonly type: "no part"; readonly place: Place; readonly end: "from" | "to"; readonly id: string }
   | {
       readonly type: "no port";
       readonly place: Place;
-      readonly part: PartMark;
+      readonly part: Mark;
       readonly side: "in" | "out";
       readonly port: string;
       /** Labels of the ports of that side. */
@@ -82,7 +83,7 @@ export type Fault =
   | {
       readonly type: "wrong medium";
       readonly place: Place;
-      readonly from: PartMark;
-      readonly to: PartMark;
+      readonly from: Mark;
+      readonly to: Mark;
       readonly medium: "sky" | "coax";
     };

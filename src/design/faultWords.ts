@@ -1,5 +1,5 @@
 /** Every sentence about a fault of a file, a link or a value, from the fact. */
-import type { Allowed, Fault, PartMark, Place, PortMark, ValueFault } from "./fault.ts";
+import type { Allowed, Fault, Mark, Place, PortMark, ValueFault } from "./fault.ts";
 import { countWords, syntaxWords } from "./faultPhrases.ts";
 import { quotedText, shownNumber, someOf } from "./shown.ts";
 
@@ -12,6 +12,8 @@ export function faultWords(fault: Fault): string {
       return `This is not a design file: at line ${shownNumber(fault.line)}, column ${shownNumber(fault.column)}, ${syntaxWords(fault.what)}.`;
     case "too long":
       return `The file is too large: ${megabytes(fault.length)} MB; at most ${megabytes(fault.most)} MB can be opened.`;
+    case "too many values":
+      return `The file is too large: it holds more than ${shownNumber(fault.most)} values.`;
     case "no design":
       return "This is not a design: another program may have written the file.";
     case "no version":
@@ -33,13 +35,13 @@ export function faultWords(fault: Fault): string {
         `${placeWords(fault.place)}${fault.end === "from" ? "it starts" : "it ends"} at the part ${quotedText(fault.id)}, which is not in the design.`,
       );
     case "no port":
-      return `${placeWords(only(fault.place, "variant"))}${noPortWords(fault)}.`;
+      return `${placeWords(variantOf(fault.place))}${noPortWords(fault)}.`;
     case "wrong side":
       return fault.port.side === "in"
         ? `${placeWords(fault.place)}it starts at the ${portWords(fault.port)}; a wire starts at an output.`
         : `${placeWords(fault.place)}it ends at the ${portWords(fault.port)}; a wire ends at an input.`;
     case "two wires":
-      return `${placeWords(only(fault.place, "variant"))}${capital(
+      return `${placeWords(variantOf(fault.place))}${capital(
         fault.port.side === "in"
           ? `two wires end at the ${portWords(fault.port)}; an input takes one wire`
           : `two wires start at the ${portWords(fault.port)}; an output takes one wire`,
@@ -53,7 +55,7 @@ export function faultWords(fault: Fault): string {
 
 /** Values that a reader did not know and left out: the first of them by name, and how many in all. */
 export type LeftOut = {
-  readonly first: readonly { readonly part: PartMark; readonly key: string }[];
+  readonly first: readonly { readonly part: Mark; readonly key: string }[];
   readonly count: number;
 };
 
@@ -83,7 +85,7 @@ function foundWords(found: unknown, unit: string | undefined): string {
     case "string":
       return found.trim() === "" ? "an empty text" : quotedText(found);
     case "boolean":
-      return "a yes or no";
+      return "a yes-or-no value";
     default:
       return "a group of values";
   }
@@ -138,14 +140,18 @@ function portWords({ part, side, label, isOnly }: PortMark): string {
   return `${isOnly ? noun : `${noun} ${quotedText(label)}`} of ${partWords(part)}`;
 }
 
-export function partWords({ name, number }: PartMark): string {
-  return name === null ? `part ${shownNumber(number)}` : quotedText(name);
+function partWords(part: Mark): string {
+  return part.name === null ? `part ${nameWords(part)}` : nameWords(part);
+}
+
+function nameWords({ name, number }: Mark): string {
+  return name === null ? shownNumber(number) : quotedText(name);
 }
 
 /** "Variant “Plan A”, “Dish 1”, Transponders, row 3: "; empty where there is nothing to say. */
 function placeWords({ variant, part, wire, row }: Place): string {
   const words = [
-    ...(variant === undefined ? [] : [`variant ${quotedText(variant)}`]),
+    ...(variant === undefined ? [] : [`variant ${nameWords(variant)}`]),
     ...(part === undefined ? [] : [partWords(part)]),
     ...(wire === undefined ? [] : [`wire ${shownNumber(wire)}`]),
     ...(row === undefined ? [] : [row.list, `row ${shownNumber(row.number)}`]),
@@ -153,8 +159,8 @@ function placeWords({ variant, part, wire, row }: Place): string {
   return words.length === 0 ? "" : `${capital(words.join(", "))}: `;
 }
 
-function only(place: Place, key: "variant"): Place {
-  const { [key]: variant } = place;
+/** The place without the wire, where the sentence itself names both ends of it. */
+function variantOf({ variant }: Place): Place {
   return variant === undefined ? {} : { variant };
 }
 

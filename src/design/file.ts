@@ -22,7 +22,8 @@ export function readStoredDesign(text: string): Reading {
 
 function readText(text: string, origin: Origin): Reading {
   // Some editors put a byte order mark first, which JSON does not know.
-  const parsed = parseJson(text.replace(/^\uFEFF/, ""), LIMITS.depth);
+  const values = origin === "outside" ? LIMITS.values : Infinity;
+  const parsed = parseJson(text.replace(/^\uFEFF/, ""), { depth: LIMITS.depth, values });
   return parsed.ok ? checkFile(parsed.value, origin) : refused(parsed.fault);
 }
 

@@ -1,6 +1,6 @@
 /** From what the schema of the file complains of to a fact: the part by its label, the field by its name. */
 import type { z } from "zod";
-import type { Allowed, Fault, PartMark, Place } from "./fault.ts";
+import type { Allowed, Fault, Mark, Place } from "./fault.ts";
 import { LIMITS } from "./limits.ts";
 import { fieldFault } from "./optionFault.ts";
 import { isObject, valueAt } from "./raw.ts";
@@ -51,9 +51,9 @@ export function fileFault(file: unknown, issue: z.core.$ZodIssue | undefined): F
   }
   if (key !== "variants" || typeof index !== "number") return contentFault(file, issue?.path ?? [], {});
   const content = valueAt(file, [key, index]);
-  const name = isObject(content) && typeof content.name === "string" ? content.name : undefined;
-  const place = { variant: name?.trim() ? name : `${index + 1}` };
-  if (rest.length > 0) return contentFault(content, rest, place);
+  const name = isObject(content) && typeof content.name === "string" ? content.name.trim() : "";
+  const variant = { name: name === "" ? null : name, number: index + 1 };
+  if (rest.length > 0) return contentFault(content, rest, { variant });
   return {
     type: "value",
     place: {},
@@ -104,7 +104,7 @@ function wrong(
 }
 
 /** How an entry of a list of parts is spoken of, whatever it may be. */
-export function partMark(entry: unknown, index: number): PartMark {
+export function partMark(entry: unknown, index: number): Mark {
   const { label, id }: { label?: unknown; id?: unknown } = isObject(entry) ? entry : {};
   const name = [label, id].find((text) => typeof text === "string" && text.trim() !== "");
   return { name: typeof name === "string" ? name : null, number: index + 1 };

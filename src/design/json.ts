@@ -5,9 +5,12 @@ export type Json =
   | { readonly ok: true; readonly value: unknown }
   | { readonly ok: false; readonly fault: Fault };
 
-/** Parses JSON of limited nesting. The engines word and place syntax errors differently, so this looks itself. */
-export function parseJson(text: string, maxDepth: number): Json {
-  const fault = findFault(text, maxDepth);
+export type JsonLimits = { readonly depth: number; readonly values: number };
+
+/** Parses JSON of limited size. The engines word and place syntax errors differently, so this looks itself. */
+export function parseJson(text: string, limits: JsonLimits): Json {
+  const fault = findFault(text, limits);
+  if (fault === "too many values") return { ok: false, fault: { type: fault, most: limits.values } };
   if (fault) return { ok: false, fault: { type: "syntax", ...place(text, fault.at), what: fault.what } };
   try {
     return { ok: true, value: JSON.parse(text) };
@@ -20,10 +23,11 @@ export function parseJson(text: string, maxDepth: number): Json {
 type Found = { readonly at: number; readonly what: SyntaxFault };
 type Awaited = "value" | "value or ]" | "name or }" | "name" | "colon" | "comma or end" | "nothing";
 
-function findFault(text: string, maxDepth: number): Found | null {
+function findFault(text: string, limits: JsonLimits): Found | "too many values" | null {
   const open: ("{" | "[")[] = [];
   let awaited: Awaited = "value";
   let at = 0;
+  let values = 0;
   const afterValue = (): Awaited => (open.length === 0 ? "nothing" : "comma or end");
 
   for (;;) {
@@ -38,13 +42,15 @@ function findFault(text: string, maxDepth: number): Found | null {
     }
     const closes = sign === "}" ? "{" : sign === "]" ? "[" : undefined;
     const isValue: boolean = awaited === "value" || awaited === "value or ]";
+    if (isValue) values += 1;
+    if (values > limits.values) return "too many values";
 
     if (closes && open.at(-1) === closes && mayClose(awaited, closes)) {
       open.pop();
       at += 1;
       awaited = afterValue();
     } else if (isValue && (sign === "{" || sign === "[")) {
-      if (open.length === maxDepth) return { at, what: { type: "too deep", most: maxDepth } };
+      if (open.length === limits.depth) return { at, what: { type: "too deep", most: limits.depth } };
       open.push(sign);
       at += 1;
       awaited = sign === "{" ? "name or }" : "value or ]";

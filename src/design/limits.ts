@@ -10,6 +10,8 @@ export const LIMITS = {
    * written without typical values.
    */
   textLength: 30_000_000,
+  /** Values of all kinds in a text: numbers, texts, lists, groups. Reading one takes longer than skipping a space. */
+  values: 1_500_000,
   /** Unpacked size of a link [bytes]. */
   linkBytes: 2_000_000,
   /** Of all variants together. */

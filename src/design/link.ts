@@ -63,7 +63,7 @@ export async function decodeLink(text: string): Promise<Reading> {
   for (const candidate of candidates) {
     const unpacked = await unpack(candidate);
     if (unpacked.ok) return readText(unpacked.text);
-    trouble ??= isOneCase(candidate) ? WRONG_CASE : unpacked.problem;
+    trouble ??= unpacked.problem;
   }
   return bad(trouble ?? "This address holds no design: one would begin with “#d1.”.");
 }
@@ -83,13 +83,16 @@ async function unpack(candidate: Candidate): Promise<Unpacked> {
   const due = bytes && packedEnd(bytes);
   if (!bytes || due === null || bytes.length < due || body.length % 4 === 1) {
     const missing = bytes && due ? `: about ${missingPercent(bytes.length, due)} % is missing` : "";
-    return no(`This link was cut short${missing}. Copy it again to its very end, or ask for the file.`);
+    return broken(
+      body,
+      `This link was cut short${missing}. Copy it again to its very end, or ask for the file.`,
+    );
   }
   const text = await inflate(bytes.subarray(HEADER, due), LIMITS.linkBytes);
   if (text === "too large")
     return no(`This link unpacks to more than ${LIMITS.linkBytes / 1e6} MB and was not opened.`);
   if (text === "broken" || bytes.length > due || crc32(text) !== new DataView(bytes.buffer).getUint32(0))
-    return no("This link is damaged: its checksum is wrong. Copy it again, or ask for the file.");
+    return broken(body, "This link is damaged: its checksum is wrong. Copy it again, or ask for the file.");
   return { ok: true, text };
 }
 
@@ -98,7 +101,7 @@ const WRONG_CASE =
   "This link is damaged: its capitals and small letters were changed on the way. Copy it from where it was made, or ask for the file.";
 
 function readText(bytes: Uint8Array): Reading {
-  const json = parseJson(new TextDecoder().decode(bytes), LIMITS.depth);
+  const json = parseJson(new TextDecoder().decode(bytes), LIMITS);
   if (!json.ok) return bad(NO_DESIGN);
   const file = expand(json.value);
   if (file.ok) return checkFile(file.value);
@@ -130,10 +133,11 @@ function packedEnd(bytes: Uint8Array): number | null {
   return HEADER + (high << 16) + (middle << 8) + low;
 }
 
-/** Among so many signs of base64 there are capitals and small letters, unless somebody made them alike. */
-function isOneCase({ runs }: Candidate): boolean {
-  const letters = runs.join("").replace(/[^A-Za-z]/g, "");
-  return letters.length >= 24 && (!/[a-z]/.test(letters) || !/[A-Z]/.test(letters));
+/** Among so many letters of base64 there are capitals and small ones, unless somebody made them alike. */
+function broken(body: string, problem: string): Unpacked {
+  const letters = body.replace(/[^A-Za-z]/g, "");
+  const isOneCase = letters.length >= 24 && (!/[a-z]/.test(letters) || !/[A-Z]/.test(letters));
+  return no(isOneCase ? WRONG_CASE : problem);
 }
 
 function bad(problem: string): Reading {

@@ -39,7 +39,7 @@ type Mark = { readonly version: string; readonly end: number };
 
 /** A mark begins the text or follows a sign that no link holds; behind "#" it is more likely than elsewhere. */
 function marksIn(text: string): readonly Mark[] {
-  const found = [...text.slice(0, FRONT).matchAll(/(?<![\p{L}\p{N}_-])d(\d{1,6})(?:\.|$)/giu)];
+  const found = [...text.slice(0, FRONT).matchAll(/(?<![\p{L}\p{N}-])d(\d{1,6})(?:\.|$)/giu)];
   const marks = found.map((mark) => ({
     version: mark[1] ?? "",
     end: mark.index + mark[0].length,

@@ -19,7 +19,7 @@ export function fieldFault(o: {
 }): ValueFault {
   const { field, key, value, issue, place } = o;
   const meta = metaOf(field);
-  const label = meta?.label ?? key;
+  const label = fieldLabel(field, key);
   const [row, rowKey] = issue?.path ?? [];
   if (typeof row !== "number")
     return { type: "value", place, field: label, found: value, allowed: allowedOf(meta, value, issue) };
@@ -36,6 +36,11 @@ export function fieldFault(o: {
     found: cell,
     allowed: allowedOf(cellMeta, cell, issue),
   };
+}
+
+/** The label of a field; the fallback where it has none. */
+export function fieldLabel(field: unknown, fallback: string): string {
+  return metaOf(field)?.label ?? fallback;
 }
 
 function metaOf(field: unknown): FieldMeta | undefined {

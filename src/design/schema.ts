@@ -7,6 +7,7 @@
  */
 import { z } from "zod";
 import { isUsableId, LIMITS } from "./limits.ts";
+import { type Fields, isObject } from "./raw.ts";
 import { SETTINGS } from "./settings.ts";
 
 /** The version that is written today. */
@@ -34,7 +35,8 @@ const content = {
       kind: z.string(),
       // What a file written by hand may leave out is filled in by the reader.
       label: z.string().max(LIMITS.labelLength).optional(),
-      options: z.record(z.string(), z.unknown()).default({}),
+      // The kind looks at its own options; what else there may be is not gone through one by one.
+      options: z.custom<Fields>(isObject).default({}),
       at: z.tuple([coordinate, coordinate]).optional(),
     }),
   ),

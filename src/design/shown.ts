@@ -15,14 +15,14 @@ export function shownNumber(value: number): string {
 const MOST_SIGNS = 40;
 
 /**
- * A text that somebody else wrote, in quotes: short, on one line, without signs that cannot be seen or that
- * mean something to a machine.
+ * A text that somebody else wrote, in quotes: short, on one line, without quotes of its own, without signs
+ * that cannot be seen or that mean something to a machine.
  */
 export function quotedText(text: string): string {
   // Whatever is longer is cut before the pattern looks at it; a sign may take two places.
   const plain = text
     .slice(0, 4 * MOST_SIGNS)
-    .replace(/[\p{C}\p{Z}\\]+/gu, " ")
+    .replace(/[\p{C}\p{Z}\\“”]+/gu, " ")
     .trim();
   const signs = [...plain];
   const isShort = signs.length <= MOST_SIGNS && text.length <= 4 * MOST_SIGNS;

@@ -107,7 +107,7 @@ export async function chooseFile(): Promise<boolean> {
 
 export function downloadDesign(design: Design = useApp.getState().design, writing: Writing = {}): void {
   const text = writeDesign(design, writing);
-  if (text.length > LIMITS.textLength && writing.full) {
+  if (writing.full && !readDesign(text).ok) {
     tell(
       "With every value written out, this file would be too large to open again. Leave typical values out.",
     );
