@@ -81,7 +81,7 @@ function foundWords(found: unknown, unit: string | undefined): string {
   if (Array.isArray(found)) return "a list";
   switch (typeof found) {
     case "number":
-      return `${shownNumber(found)}${unit === undefined || Math.abs(found) >= 1e15 ? "" : ` ${unit}`}`;
+      return `${shownNumber(found)}${unit === undefined || !(Math.abs(found) < 1e15) ? "" : ` ${unit}`}`;
     case "string":
       return found.trim() === "" ? "an empty text" : quotedText(found);
     case "boolean":
