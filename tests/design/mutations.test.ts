@@ -236,16 +236,16 @@ function conclude(tally: Tally, count: number, kinds: number): void {
 }
 
 describe("Ten thousand broken files and links", () => {
-  test("4,000 files with one to three values exchanged, seed 20260101", async () => {
-    const random = chance(20260101);
+  test.each([20260101, 20260102])("2,000 files with one to three values exchanged, seed %i", async (seed) => {
+    const random = chance(seed);
     const tally = fresh();
-    for (let i = 0; i < 4_000; i++) {
+    for (let i = 0; i < 2_000; i++) {
       const file: unknown = JSON.parse(oneOf(random, texts));
       for (let n = 1 + Math.floor(random() * 3); n > 0; n--) changeValue(file, random);
       const text = JSON.stringify(file);
       await judge(tally, () => readDesign(text), text);
     }
-    conclude(tally, 4_000, 40);
+    conclude(tally, 2_000, 40);
   });
 
   test("3,000 files with one to four places of their text changed, seed 20260202", async () => {
