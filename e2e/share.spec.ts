@@ -127,18 +127,22 @@ test("files that cannot be read are refused with the place of the fault and leav
     {
       name: "kind.json",
       text: text({ parts: [{ ...part, kind: "kettle" }] }),
-      words: /unknown kind "kettle"/,
+      words: /does not know the kind of part “kettle”/,
     },
-    { name: "twice.json", text: text({ parts: [part, part] }), words: /another part has the same id/ },
+    {
+      name: "twice.json",
+      text: text({ parts: [part, part] }),
+      words: /the id “\w+” belongs to “.*” already/,
+    },
     {
       name: "dangling.json",
       text: text({ wires: [{ from: ["nobody", "out"], to: ["lnb", "sky"] }] }),
-      words: /there is no part "nobody"/,
+      words: /starts at the part “nobody”, which is not in the design/,
     },
     {
       name: "crowd.json",
       text: text({ parts: Array(5001).fill({ id: "c", kind: "cable", options: {} }) }),
-      words: /5001 are too many/,
+      words: /There are 5,001 parts; a design holds at most 5,000/,
     },
     { name: "deep.json", text: "[".repeat(100_000), words: /“deep\.json”: / },
     {

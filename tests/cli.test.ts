@@ -89,12 +89,12 @@ describe("check", () => {
           '{"format":"downlead","version":1,"title":"t","parts":[{"id":"x","kind":"warp"}],"wires":[]}',
         ),
       ],
-      says: /b\.json: parts\[0\] "x": unknown kind "warp"/,
+      says: /b\.json: “x”: this edition does not know the kind of part “warp”\./,
     },
     {
       name: "a version from the future",
       args: [file("c.json", '{"format":"downlead","version":9}')],
-      says: /"version" is 9: the file was written by a newer edition/,
+      says: /The file was written by a newer edition, as version 9/,
     },
   ])("exits with 2 for $name, and says where and why", ({ args, says }) => {
     const { exitCode, stdout, stderr } = run(args);

@@ -1,9 +1,17 @@
 /** From parsed JSON to a document: everything is checked, and the first fault is named with its place. */
-import { type Content, checkContent, type Fault } from "./checkContent.ts";
+import { kindOf } from "../parts/catalogue.ts";
+import { type Content, checkContent } from "./checkContent.ts";
 import type { Design, Variant } from "./design.ts";
+import type { Counted, Fault, Mark } from "./fault.ts";
+import { faultWords, leftOutWords } from "./faultWords.ts";
+import { fileFault, partMark } from "./fileFault.ts";
+import { rowCount } from "./hold.ts";
 import { LIMITS } from "./limits.ts";
-import { type Fields, isObject, placeOf, shortened } from "./place.ts";
-import { type FileV1, fileV1, MIGRATIONS, VERSION } from "./schema.ts";
+import { fieldLabel } from "./optionFault.ts";
+import { type Fields, isObject } from "./raw.ts";
+import { type DesignFile, designFile, MIGRATIONS, VERSION } from "./schema.ts";
+import { quotedText } from "./shown.ts";
+import { TYPICAL_SET, TYPICAL_SETS, underSet } from "./typical.ts";
 import { activeName } from "./variants.ts";
 
 export type Reading =
@@ -15,66 +23,91 @@ export type Reading =
     }
   | {
       readonly ok: false;
-      /** What is wrong and where, in one sentence. */
+      /** What is wrong and where, in plain words. */
       readonly problem: string;
     };
 
-const MOST_NOTES = 20;
+/** Where a text comes from: limits of size are for what comes from outside, not for what the app has stored. */
+export type Origin = "outside" | "own storage";
 
 /** Checks the value of a design file. */
-export function checkFile(value: unknown): Reading {
-  const problem = notADesign(value) ?? tooLarge(value);
-  if (problem !== null) return { ok: false, problem };
-  const parsed = fileV1.safeParse(migrated(value));
-  if (!parsed.success) {
-    const issue = parsed.error.issues[0];
-    return refused(value, { path: issue?.path ?? [], message: issue?.message ?? "not a design" });
-  }
-  return checkDesign(parsed.data);
+export function checkFile(value: unknown, origin: Origin = "outside"): Reading {
+  const checked = checkedFile(value, origin);
+  return "type" in checked ? refused(checked) : checked;
 }
 
-function notADesign(value: unknown): string | null {
-  if (!isObject(value)) return "This is not a design: expected one object in braces.";
-  if (value.format !== "downlead") return 'This is not a design: "format" should be "downlead".';
-  const version = value.version;
-  if (typeof version !== "number" || !Number.isInteger(version) || version < 1) {
-    return `This is not a design: "version" should be a whole number from 1 to ${VERSION}.`;
-  }
-  if (version > VERSION) {
-    return `"version" is ${version}: the file was written by a newer edition; this one reads up to version ${VERSION}.`;
-  }
-  return null;
+export function refused(fault: Fault): Reading {
+  return { ok: false, problem: faultWords(fault) };
+}
+
+type Read = Reading & { ok: true };
+
+function checkedFile(value: unknown, origin: Origin): Read | Fault {
+  if (!isObject(value) || value.format !== "downlead") return { type: "no design" };
+  const fault = versionFault(value) ?? (origin === "outside" ? sizeFault(value) : null);
+  if (fault) return fault;
+  const file = migrated(value);
+  const set = file.defaults === undefined ? 1 : file.defaults;
+  if (typeof set !== "number" || !Number.isInteger(set) || set < 1) return setFault(file.defaults);
+  const former = TYPICAL_SETS.get(set);
+  if (!former) return { type: "newer values", set, newest: TYPICAL_SET };
+  const whole = underSet(file, former);
+  const parsed = designFile.safeParse(whole);
+  if (!parsed.success) return fileFault(whole, parsed.error.issues[0]);
+  const read = checkDesign(parsed.data);
+  if ("type" in read || origin !== "outside") return read;
+  return tooMany("rows", rowCount(read.design), LIMITS.rows) ?? read;
+}
+
+function versionFault(file: Fields): Fault | null {
+  const { version } = file;
+  if (typeof version !== "number" || !Number.isInteger(version) || version < 1)
+    return { type: "no version", newest: VERSION };
+  return version > VERSION ? { type: "newer", version, newest: VERSION } : null;
+}
+
+function setFault(found: unknown): Fault {
+  const allowed = { type: "number", min: undefined, max: undefined, isWhole: true } as const;
+  return { type: "value", place: {}, field: "the set of typical values", found, allowed };
 }
 
 /** Counts before anything is looked at one by one; what variants hold counts together with the rest. */
-function tooLarge(file: unknown): string | null {
-  if (!isObject(file)) return null;
-  const variants = Array.isArray(file.variants) ? file.variants : [];
-  if (variants.length > LIMITS.variants)
-    return `variants: ${variants.length} are too many; a design holds at most ${LIMITS.variants} beside the one at work.`;
-  const contents: Fields[] = [file, ...variants.filter(isObject)];
-  for (const list of ["parts", "wires"] as const) {
-    const count = contents.reduce((n, of) => n + (Array.isArray(of[list]) ? of[list].length : 0), 0);
-    if (count > LIMITS[list]) {
-      return `${list}: ${count} are too many; a design holds at most ${LIMITS[list]}.`;
-    }
-  }
-  return longOptions(file, file, []) ?? firstOf(variants, (v, i) => longOptions(file, v, ["variants", i]));
+function sizeFault(file: Fields): Fault | null {
+  const variants: readonly unknown[] = Array.isArray(file.variants) ? file.variants : [];
+  const contents = [file, ...variants.filter(isObject)];
+  const count = (list: "parts" | "wires") => contents.reduce((n, of) => n + lengthOf(of[list]), 0);
+  return (
+    tooMany("variants", variants.length, LIMITS.variants) ??
+    tooMany("parts", count("parts"), LIMITS.parts) ??
+    tooMany("wires", count("wires"), LIMITS.wires) ??
+    firstOf(contents, longList)
+  );
 }
 
-function longOptions(file: unknown, content: unknown, at: readonly PropertyKey[]): string | null {
-  const parts = isObject(content) && Array.isArray(content.parts) ? content.parts : [];
+function tooMany(what: Counted, count: number, most: number): Fault | null {
+  return count > most ? { type: "too many", what, count, most } : null;
+}
+
+/** A list that is longer than any option's may be: looking at its rows one by one would be work for nothing. */
+function longList(content: Fields): Fault | null {
+  const parts: readonly unknown[] = Array.isArray(content.parts) ? content.parts : [];
   return firstOf(parts, (part, i) => {
     if (!isObject(part) || !isObject(part.options)) return null;
-    return firstOf(Object.entries(part.options), ([key, list]) =>
-      Array.isArray(list) && list.length > LIMITS.listLength
-        ? `${placeOf(file, [...at, "parts", i])}: options.${shortened(key)}: ${list.length} entries are too many, at most ${LIMITS.listLength}.`
-        : null,
-    );
+    const long = Object.entries(part.options).find(([, list]) => lengthOf(list) > LIMITS.listLength);
+    if (!long) return null;
+    const [key, found] = long;
+    const shape = typeof part.kind === "string" ? kindOf(part.kind)?.options.shape : undefined;
+    const field = fieldLabel(shape && Object.hasOwn(shape, key) ? shape[key] : undefined, quotedText(key));
+    const allowed = { type: "list", most: LIMITS.listLength } as const;
+    return { type: "value", place: { part: partMark(part, i) }, field, found, allowed };
   });
 }
 
-function firstOf<T>(list: readonly T[], fault: (entry: T, i: number) => string | null): string | null {
+function lengthOf(list: unknown): number {
+  return Array.isArray(list) ? list.length : 0;
+}
+
+function firstOf<T>(list: readonly T[], fault: (entry: T, i: number) => Fault | null): Fault | null {
   for (const [i, entry] of list.entries()) {
     const found = fault(entry, i);
     if (found !== null) return found;
@@ -82,61 +115,51 @@ function firstOf<T>(list: readonly T[], fault: (entry: T, i: number) => string |
   return null;
 }
 
-function migrated(file: unknown): unknown {
+function migrated(file: Fields): Fields {
   let current = file;
-  while (isObject(current)) {
+  for (;;) {
     const step = MIGRATIONS.get(Number(current.version));
     if (!step) return current;
     current = step(current);
   }
-  return current;
 }
 
-function checkDesign(file: FileV1): Reading {
-  const notes: string[] = [];
-  const note = (path: readonly PropertyKey[], text: string) => notes.push(`${placeOf(file, path)}: ${text}`);
-  const own = checkContent(file, [], note);
-  if (!own.ok) return refused(file, own.fault);
+function checkDesign(file: DesignFile): Read | Fault {
+  const leftOut: { part: Mark; key: string }[] = [];
+  let count = 0;
+  const note = (part: Mark, key: string) => {
+    count += 1;
+    if (count <= 3) leftOut.push({ part, key });
+  };
+  const own = checkContent(file, {}, note);
+  if ("type" in own) return own;
   const variants = checkVariants(file, note);
-  if (!variants.ok) return refused(file, variants.fault);
+  if ("type" in variants) return variants;
   const { title, lesson, settings, variant } = file;
   const design: Design = {
     title,
     ...(lesson === undefined ? {} : { lesson }),
     ...(settings === undefined ? {} : { settings }),
-    ...own.content,
+    ...own,
     ...(variant === undefined ? {} : { variant }),
     ...(variants.list.length === 0 ? {} : { variants: variants.list }),
   };
-  return { ok: true, design, notes: shortList(notes) };
+  return { ok: true, design, notes: count === 0 ? [] : [leftOutWords({ first: leftOut, count })] };
 }
 
-type Variants =
-  | { readonly ok: true; readonly list: readonly Variant[] }
-  | { readonly ok: false; readonly fault: Fault };
-
-function checkVariants(file: FileV1, note: (path: readonly PropertyKey[], text: string) => void): Variants {
+function checkVariants(
+  file: DesignFile,
+  note: (part: Mark, key: string) => void,
+): { readonly list: readonly Variant[] } | Fault {
   const names = new Set([activeName(file)]);
   const list: (Content & { readonly name: string })[] = [];
   for (const [i, variant] of (file.variants ?? []).entries()) {
-    const path = ["variants", i];
-    if (names.has(variant.name))
-      return { ok: false, fault: { path, message: "another variant has the same name" } };
-    names.add(variant.name);
-    const checked = checkContent(variant, path, note);
-    if (!checked.ok) return checked;
-    list.push({ name: variant.name, ...checked.content });
+    const { name } = variant;
+    if (names.has(name)) return { type: "same variant", name };
+    names.add(name);
+    const checked = checkContent(variant, { variant: { name, number: i + 1 } }, note);
+    if ("type" in checked) return checked;
+    list.push({ name, ...checked });
   }
-  return { ok: true, list };
-}
-
-function shortList(notes: readonly string[]): readonly string[] {
-  if (notes.length <= MOST_NOTES) return notes;
-  const more = notes.length - MOST_NOTES;
-  return [...notes.slice(0, MOST_NOTES), `${more} more options are not known and were left out.`];
-}
-
-function refused(file: unknown, { path, message }: Fault): Reading {
-  const place = placeOf(file, path);
-  return { ok: false, problem: `${place === "" ? "" : `${place}: `}${message}.` };
+  return { list };
 }

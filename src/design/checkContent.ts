@@ -1,85 +1,88 @@
 /** Parts and wires of a file, of the design itself or of one of its variants: checked against the catalogue. */
 import { kindOf } from "../parts/catalogue.ts";
+import type { Port } from "../parts/contract.ts";
 import type { Design, Part, Wire } from "./design.ts";
+import type { Fault, Mark, Place, PortMark } from "./fault.ts";
+import { partMark } from "./fileFault.ts";
 import { portOf, portsOf } from "./lookup.ts";
 import { checkOptions } from "./options.ts";
-import { shortened } from "./place.ts";
-import type { FileV1 } from "./schema.ts";
+import type { DesignFile } from "./schema.ts";
 
 export type Content = Pick<Design, "parts" | "wires">;
-export type Fault = { readonly path: readonly PropertyKey[]; readonly message: string };
 
-type Raw = Pick<FileV1, "parts" | "wires">;
+type Raw = Pick<DesignFile, "parts" | "wires">;
 
-/** `at`: where the content stands in the file. */
+/** The content, or what is wrong with it. `note` hears of each option that the kind doesn't know. */
 export function checkContent(
   raw: Raw,
-  at: readonly PropertyKey[],
-  note: (path: readonly PropertyKey[], text: string) => void,
-): { readonly ok: true; readonly content: Content } | { readonly ok: false; readonly fault: Fault } {
-  const fail = (path: readonly PropertyKey[], message: string) => ({
-    ok: false as const,
-    fault: { path: [...at, ...path], message },
-  });
+  place: Place,
+  note: (part: Mark, key: string) => void,
+): Content | Fault {
   const parts = new Map<string, Part>();
   for (const [i, entry] of raw.parts.entries()) {
-    const here = ["parts", i];
-    if (parts.has(entry.id)) return fail(here, "another part has the same id");
+    const mark = partMark(entry, i);
+    const here: Place = { ...place, part: mark };
+    const twin = parts.get(entry.id);
+    if (twin) return { type: "same id", place: here, id: entry.id, other: markOf(twin) };
     const kind = kindOf(entry.kind);
-    if (!kind) return fail(here, `unknown kind ${JSON.stringify(shortened(entry.kind))}`);
+    if (!kind) return { type: "unknown kind", place: here, kind: entry.kind };
     const checked = checkOptions(kind, entry.options);
-    if (!checked.ok) return fail([...here, "options", ...checked.path], checked.message);
+    if (!checked.ok) return { ...checked.fault, place: { ...here, ...checked.fault.place } };
     for (const key of Object.keys(entry.options)) {
-      if (!Object.hasOwn(kind.options.shape, key))
-        note([...at, ...here], `option "${shortened(key)}" is not known and was left out.`);
+      if (!Object.hasOwn(kind.options.shape, key)) note(mark, key);
     }
     const { id, label = id } = entry;
     parts.set(id, { id, kind: entry.kind, label, options: checked.options, at: entry.at ?? cell(i) });
   }
-  const problem = wireProblem(raw.wires, parts);
-  if (problem) return fail(problem.path, problem.message);
-  return { ok: true, content: { parts: [...parts.values()], wires: raw.wires } };
+  const fault = wireFault(raw.wires, parts, place);
+  return fault ?? { parts: [...parts.values()], wires: raw.wires };
 }
 
-function wireProblem(wires: readonly Wire[], parts: ReadonlyMap<string, Part>): Fault | null {
-  const taken = new Map<string, number>();
+type Parts = ReadonlyMap<string, Part>;
+type End = { readonly part: Part; readonly port: Port };
+
+function wireFault(wires: readonly Wire[], parts: Parts, place: Place): Fault | null {
+  const taken = new Set<string>();
   for (const [i, wire] of wires.entries()) {
-    for (const end of ["from", "to"] as const) {
-      const path = ["wires", i, end];
-      const problem = endProblem(wire, end, parts);
-      if (problem !== null) return { path, message: problem };
-      const port = wire[end].join("/");
-      const other = taken.get(port);
-      if (other !== undefined)
-        return { path, message: `port "${port}" is taken by wires[${other}]; a port takes one wire` };
-      taken.set(port, i);
+    const here: Place = { ...place, wire: i + 1 };
+    const ends = { from: endOf(wire, "from", parts, here), to: endOf(wire, "to", parts, here) };
+    for (const key of ["from", "to"] as const) {
+      const end = ends[key];
+      if ("type" in end) return end;
+      const port = wire[key].join("/");
+      if (taken.has(port)) return { type: "two wires", place, port: portMark(end) };
+      taken.add(port);
     }
-    const [source, target] = [mediumOf(wire.from, parts), mediumOf(wire.to, parts)];
-    if (source !== target)
-      return { path: ["wires", i], message: `joins a ${source} port to a ${target} port` };
+    const { from, to } = ends;
+    if ("type" in from || "type" in to || from.port.medium === to.port.medium) continue;
+    const { medium } = from.port;
+    return { type: "wrong medium", place: here, from: markOf(from.part), to: markOf(to.part), medium };
   }
   return null;
 }
 
-function endProblem(wire: Wire, end: "from" | "to", parts: ReadonlyMap<string, Part>): string | null {
+function endOf(wire: Wire, end: "from" | "to", parts: Parts, place: Place): End | Fault {
   const [id, portId] = wire[end];
+  const side = end === "from" ? "out" : "in";
   const part = parts.get(id);
-  if (!part) return `there is no part "${id}"`;
+  if (!part) return { type: "no part", place, end, id };
   const port = portOf(part, portId);
   if (!port) {
-    const known = portsOf(part).map((each) => each.id);
-    const some = known.length > 12 ? [...known.slice(0, 12), "…"] : known;
-    return `part "${id}" has no port ${JSON.stringify(portId)}; it has ${some.join(", ")}`;
+    const known = portsOf(part)
+      .filter((each) => each.side === side)
+      .map(({ label }) => label);
+    return { type: "no port", place, part: markOf(part), side, port: portId, known };
   }
-  if (end === "from" && port.side === "in")
-    return `"${id}/${portId}" is an input; a wire starts at an output`;
-  if (end === "to" && port.side === "out") return `"${id}/${portId}" is an output; a wire ends at an input`;
-  return null;
+  return port.side === side ? { part, port } : { type: "wrong side", place, port: portMark({ part, port }) };
 }
 
-function mediumOf([id, port]: Wire["from"], parts: ReadonlyMap<string, Part>): string {
-  const part = parts.get(id);
-  return (part && portOf(part, port)?.medium) ?? "missing";
+function markOf(part: Part): Mark {
+  return partMark(part, 0);
+}
+
+function portMark({ part, port: { side, label } }: End): PortMark {
+  const isOnly = portsOf(part).filter((each) => each.side === side).length === 1;
+  return { part: markOf(part), side, label, isOnly };
 }
 
 /** Where a part goes that came without a place: rows of eight [px]. */

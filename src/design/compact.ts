@@ -4,11 +4,10 @@
  * one needs a new mark. `[title, lesson, kinds, ports, parts, wires, settings, variant, variants]`, the last three only where there are any.
  */
 import { z } from "zod";
-import { defaultOptions, kindOf } from "../parts/catalogue.ts";
-import type { AnyOptions, PartKind } from "../parts/contract.ts";
+import { kindOf } from "../parts/catalogue.ts";
 import type { Design, Part } from "./design.ts";
 import { LIMITS } from "./limits.ts";
-import { isSameValue } from "./options.ts";
+import { changedOptions } from "./options.ts";
 
 const index = z.int().min(0);
 
@@ -81,13 +80,12 @@ function compactContent(
 }
 
 /** The value of a design file of version 1, from a short form that may be anything. */
-export function expand(value: unknown): { ok: true; value: unknown } | { ok: false; problem: string } {
-  if (isTooLong(value)) return { ok: false, problem: "more parts or wires than a design can hold" };
+export function expand(
+  value: unknown,
+): { ok: true; value: unknown } | { ok: false; why: "too much" | "no design" } {
+  if (isTooLong(value)) return { ok: false, why: "too much" };
   const parsed = compactDesign.safeParse(value);
-  if (!parsed.success) {
-    const issue = parsed.error.issues[0];
-    return { ok: false, problem: `entry [${issue?.path.map(String).join("][")}]: ${issue?.message}` };
-  }
+  if (!parsed.success) return { ok: false, why: "no design" };
   const [title, lesson, kinds, ports, parts, wires, settings = 0, variant = 0, variants] = parsed.data;
   const content = (entries: readonly CompactPart[], ends: readonly number[]) =>
     expandedContent({ entries, ends, kinds, ports });
@@ -135,20 +133,10 @@ function compactPartOf(part: Part, kindIndex: number): CompactPart {
   const digits = part.id.startsWith(prefix) ? part.id.slice(prefix.length) : "";
   const id = /^(?:0|[1-9]\d{0,8})$/.test(digits) ? Number(digits) : part.id;
   const label = kind && part.label === defaultLabel(kind.name, id) ? 0 : part.label;
-  const defaults = kind ? defaultsOf(kind) : {};
-  const changed = Object.entries(part.options).filter(([key, value]) => !isSameValue(value, defaults[key]));
+  const options = changedOptions(part);
   const start = [kindIndex, id, part.at[0], part.at[1]] as const;
-  if (changed.length > 0) return [...start, label, Object.fromEntries(changed)];
+  if (Object.keys(options).length > 0) return [...start, label, options];
   return label === 0 ? [...start] : [...start, label];
-}
-
-// Worked out once for each kind: a dish alone brings a plan of 80 rows.
-const known = new WeakMap<PartKind, AnyOptions>();
-
-function defaultsOf(kind: PartKind): AnyOptions {
-  const defaults = known.get(kind) ?? defaultOptions(kind);
-  known.set(kind, defaults);
-  return defaults;
 }
 
 function expandedPart([, id, x, y, label = 0, options = {}]: CompactPart, kindKey: string) {

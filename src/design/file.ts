@@ -1,77 +1,63 @@
 /** The design file: JSON that people can read, compare and keep. */
-import { checkFile, type Reading } from "./check.ts";
-import type { Design } from "./design.ts";
+import { checkFile, type Origin, type Reading, refused } from "./check.ts";
+import type { Design, Part } from "./design.ts";
 import { parseJson } from "./json.ts";
 import { LIMITS } from "./limits.ts";
-import { VERSION } from "./schema.ts";
+import { changedOptions, changedValues } from "./options.ts";
+import { prettyJson } from "./prettyJson.ts";
+import { FULL_VERSION, VERSION } from "./schema.ts";
+import { USUAL_SETTINGS } from "./settings.ts";
+import { TYPICAL_SET } from "./typical.ts";
 
-/** Reads a design file. Never throws and never takes long, whatever the text is. */
+/** Reads a design file that comes from outside. Never throws and never takes long, whatever the text is. */
 export function readDesign(text: string): Reading {
-  if (text.length > LIMITS.textLength) {
-    const [size, limit] = [text.length, LIMITS.textLength].map((n) => `${(n / 1e6).toFixed(1)} MB`);
-    return { ok: false, problem: `The file is too large: ${size}; at most ${limit} can be opened.` };
-  }
+  const [length, most] = [text.length, LIMITS.textLength];
+  return length > most ? refused({ type: "too long", length, most }) : readText(text, "outside");
+}
+
+/** Reads what the app itself has stored, whatever its size: work that was saved once is never refused for it. */
+export function readStoredDesign(text: string): Reading {
+  return readText(text, "own storage");
+}
+
+function readText(text: string, origin: Origin): Reading {
   // Some editors put a byte order mark first, which JSON does not know.
-  const parsed = parseJson(text.replace(/^\uFEFF/, ""), LIMITS.depth);
-  if (!parsed.ok) return { ok: false, problem: `This is not a design file: ${parsed.problem}.` };
-  return checkFile(parsed.value);
+  const values = origin === "outside" ? LIMITS.values : Infinity;
+  const parsed = parseJson(text.replace(/^\uFEFF/, ""), { depth: LIMITS.depth, values });
+  return parsed.ok ? checkFile(parsed.value, origin) : refused(parsed.fault);
 }
 
-/** Writes a design with all its options; the same design always gives the same text. */
-export function writeDesign(design: Design): string {
-  return `${pretty(fileOf(design), "")}\n`;
-}
+export type Writing = {
+  /** Names every value, the typical ones too. Longer; what it says rests on no set of typical values. */
+  readonly full?: boolean;
+};
 
-/** The value of a design file, before it becomes text. */
-export function fileOf(design: Design): unknown {
+/** Writes a design without its typical values; the same design always gives the same text. */
+export function writeDesign(design: Design, { full = false }: Writing = {}): string {
   const { title, lesson, settings, variant, variants } = design;
-  return {
+  const content = full ? contentOf((part) => part.options) : contentOf(changedOptions);
+  const file = {
     format: "downlead",
-    version: VERSION,
+    ...(full ? { version: FULL_VERSION } : { version: VERSION, defaults: TYPICAL_SET }),
     title,
     ...(lesson === undefined ? {} : { lesson }),
-    ...(settings === undefined ? {} : { settings }),
-    ...contentOf(design),
+    ...(settings === undefined
+      ? {}
+      : { settings: full ? settings : changedValues(settings, USUAL_SETTINGS) }),
+    ...content(design),
     ...(variant === undefined ? {} : { variant }),
-    ...(variants === undefined ? {} : { variants: variants.map((v) => ({ name: v.name, ...contentOf(v) })) }),
+    ...(variants === undefined ? {} : { variants: variants.map((v) => ({ name: v.name, ...content(v) })) }),
   };
+  return `${prettyJson(file)}\n`;
 }
 
-function contentOf({ parts, wires }: Pick<Design, "parts" | "wires">) {
-  return {
-    parts: parts.map(({ id, kind, label, options, at }) => ({ id, kind, label, options, at })),
+function contentOf(optionsOf: (part: Part) => Part["options"]) {
+  return ({ parts, wires }: Pick<Design, "parts" | "wires">) => ({
+    parts: parts.map((part) => {
+      const { id, kind, label, at } = part;
+      const options = optionsOf(part);
+      return { id, kind, label, ...(Object.keys(options).length === 0 ? {} : { options }), at };
+    }),
     wires: wires.map(({ from, to }) => ({ from, to })),
-  };
-}
-
-const LINE = 140;
-
-/** Like JSON.stringify, but what fits on a line stays on one; each part, wire and row begins a new one. */
-function pretty(value: unknown, indent: string): string {
-  if (typeof value !== "object" || value === null) return JSON.stringify(value);
-  const line = onOneLine(value);
-  if (line !== null && indent.length + line.length <= LINE) return line;
-  const deeper = `${indent}  `;
-  const lines = Array.isArray(value)
-    ? value.map((each) => pretty(each, deeper))
-    : Object.entries(value).map(([key, each]) => `${JSON.stringify(key)}: ${pretty(each, deeper)}`);
-  const [open, close] = Array.isArray(value) ? "[]" : "{}";
-  return `${open}\n${lines.map((each) => deeper + each).join(",\n")}\n${indent}${close}`;
-}
-
-function onOneLine(value: unknown): string | null {
-  if (typeof value !== "object" || value === null) return JSON.stringify(value);
-  const isList = Array.isArray(value);
-  const texts: string[] = [];
-  for (const [key, each] of Object.entries(value)) {
-    const text = isList && isObject(each) ? null : onOneLine(each);
-    if (text === null) return null;
-    texts.push(isList ? text : `${JSON.stringify(key)}: ${text}`);
-  }
-  if (isList) return `[${texts.join(", ")}]`;
-  return texts.length === 0 ? "{}" : `{ ${texts.join(", ")} }`;
-}
-
-function isObject(value: unknown): boolean {
-  return typeof value === "object" && value !== null && !Array.isArray(value);
+  });
 }

@@ -1,30 +1,52 @@
 /** Options of a part: checked and completed by the schema of its kind. */
+import { kindOf } from "../parts/catalogue.ts";
 import type { AnyOptions, PartKind } from "../parts/contract.ts";
-import { fieldMeta } from "../parts/fields.ts";
+import type { Part } from "./design.ts";
+import type { ValueFault } from "./fault.ts";
+import { fieldFault } from "./optionFault.ts";
+import { typicalOptions } from "./typical.ts";
 
 export type CheckedOptions =
   | { readonly ok: true; readonly options: AnyOptions }
   | {
       readonly ok: false;
-      /** Where in the options: ["channels", 3, "mode"]. */
-      readonly path: readonly PropertyKey[];
-      /** What is wrong, with the label of the field: "Length: at most 500 m". */
-      readonly message: string;
+      /** Its place names a row at most: whose options they are is for the caller to add. */
+      readonly fault: ValueFault;
     };
 
-/** Fills in defaults and drops what the kind doesn't know; the first fault decides. */
+/**
+ * Fills in typical values and drops what the kind doesn't know; the first fault decides. A value that equals the
+ * typical one becomes the same object, so that long lists are held once and known again at once.
+ */
 export function checkOptions(kind: PartKind, raw: Readonly<Record<string, unknown>>): CheckedOptions {
-  const result = kind.options.safeParse(raw);
-  if (result.success) return { ok: true, options: result.data };
-  const issue = result.error.issues[0];
-  const path = issue?.path ?? [];
-  const row = typeof path[1] === "number" ? `${fieldLabel(kind, path[0])}, row ${path[1] + 1}: ` : "";
-  return { ok: false, path, message: `${row}${issue?.message ?? "not a valid set of options"}` };
+  const typical = typicalOptions(kind);
+  const options: Record<string, unknown> = {};
+  for (const [key, field] of Object.entries(kind.options.shape)) {
+    const value = Object.hasOwn(raw, key) ? raw[key] : undefined;
+    if (value === undefined || value === typical[key]) {
+      options[key] = typical[key];
+      continue;
+    }
+    const checked = field.safeParse(value);
+    if (!checked.success) {
+      const issue = checked.error.issues[0];
+      return { ok: false, fault: fieldFault({ field, key, value, issue, place: {} }) };
+    }
+    options[key] = isSameValue(checked.data, typical[key]) ? typical[key] : checked.data;
+  }
+  return { ok: true, options };
 }
 
-function fieldLabel(kind: PartKind, key: PropertyKey | undefined): string {
-  const schema = typeof key === "string" ? kind.options.shape[key] : undefined;
-  return (schema && fieldMeta(schema)?.label) ?? String(key);
+/** The options of a part that do not stand at their typical value. */
+export function changedOptions(part: Part): AnyOptions {
+  const kind = kindOf(part.kind);
+  return kind ? changedValues(part.options, typicalOptions(kind)) : part.options;
+}
+
+export function changedValues(values: AnyOptions, typical: AnyOptions): AnyOptions {
+  return Object.fromEntries(
+    Object.entries(values).filter(([key, value]) => !isSameValue(value, typical[key])),
+  );
 }
 
 /** Whether two option values are the same, row by row. */

@@ -1,6 +1,7 @@
 /**
  * Builders for option fields: a zod schema and, beside it, what a form needs to draw it
- * (label, unit, range, help, where the typical value comes from).
+ * (label, unit, range, help, where the typical value comes from). What a schema refuses is put into words from
+ * this description, by `src/design/optionFault.ts`, never by the schema library.
  */
 import { z } from "zod";
 
@@ -30,6 +31,11 @@ export function fieldMeta(schema: z.ZodType): FieldMeta | undefined {
   return described.get(schema);
 }
 
+/** Minus zero is zero: a file cannot tell them apart. */
+function withoutMinus(value: number): number {
+  return value + 0;
+}
+
 type Common = Pick<FieldMeta, "label" | "unit" | "help" | "source" | "advanced">;
 
 export function number(
@@ -41,23 +47,14 @@ export function number(
   },
 ) {
   const { default: value, ...meta } = m;
-  const unit = m.unit ? ` ${m.unit}` : "";
-  const schema = z
-    .number(`${m.label}: expected a number`)
-    .min(m.min, `${m.label}: at least ${m.min}${unit}`)
-    .max(m.max, `${m.label}: at most ${m.max}${unit}`)
-    .default(value);
+  const schema = z.number().min(m.min).max(m.max).overwrite(withoutMinus).default(value);
   described.set(schema, { ...meta, control: "number" });
   return schema;
 }
 
 export function whole(m: Common & { readonly min: number; readonly max: number; readonly default: number }) {
   const { default: value, ...meta } = m;
-  const schema = z
-    .int(`${m.label}: expected a whole number`)
-    .min(m.min, `${m.label}: at least ${m.min}`)
-    .max(m.max, `${m.label}: at most ${m.max}`)
-    .default(value);
+  const schema = z.int().min(m.min).max(m.max).overwrite(withoutMinus).default(value);
   described.set(schema, { ...meta, step: 1, control: "number" });
   return schema;
 }
@@ -70,24 +67,21 @@ export function choice<const V extends string>(
 ) {
   const { default: value, ...meta } = m;
   const values = m.choices.map((c) => c.value) as [V, ...V[]];
-  const schema = z.enum(values, `${m.label}: expected one of ${values.join(", ")}`).default(value as never);
+  const schema = z.enum(values).default(value as never);
   described.set(schema, { ...meta, control: "choice" });
   return schema;
 }
 
 export function toggle(m: Common & { readonly default: boolean }) {
   const { default: value, ...meta } = m;
-  const schema = z.boolean(`${m.label}: expected true or false`).default(value);
+  const schema = z.boolean().default(value);
   described.set(schema, { ...meta, control: "switch" });
   return schema;
 }
 
 export function text(m: Common & { readonly maxLength: number; readonly default: string }) {
   const { default: value, maxLength, ...meta } = m;
-  const schema = z
-    .string(`${m.label}: expected text`)
-    .max(maxLength, `${m.label}: at most ${maxLength} characters`)
-    .default(value);
+  const schema = z.string().max(maxLength).default(value);
   described.set(schema, { ...meta, control: "text" });
   return schema;
 }
@@ -98,8 +92,8 @@ export function rows<R extends z.ZodObject>(
 ) {
   const { default: value, maxRows, ...meta } = m;
   const schema = z
-    .array(m.row, `${m.label}: expected a list`)
-    .max(maxRows, `${m.label}: at most ${maxRows} rows`)
+    .array(m.row)
+    .max(maxRows)
     .default(() => z.array(m.row).parse(value) as never);
   described.set(schema, { ...meta, control: "rows" });
   return schema;

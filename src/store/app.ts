@@ -8,6 +8,7 @@ import { create } from "zustand";
 import { type Design, EMPTY_DESIGN, type PortRef, wireId } from "../design/design.ts";
 import type { Fragment } from "../design/edits/clipboard.ts";
 import { done, type Edit } from "../design/edits/edit.ts";
+import { bounded } from "../design/hold.ts";
 import { evaluate } from "../evaluate/evaluate.ts";
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { Report } from "../findings/finding.ts";
@@ -111,7 +112,9 @@ export const useApp = create<AppState>()(
         framing: null,
         connecting: null,
 
-        change: (edit, options) => {
+        change: (asked, options) => {
+          // Whoever thought of the change: what could not be opened again is not made.
+          const edit = bounded(get().design, asked);
           if (!edit.ok) {
             get().notify(edit.reason, "warning");
             return false;

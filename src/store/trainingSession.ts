@@ -49,6 +49,7 @@ export const usePractice = create<PracticeState>()((set) => ({
 /** A guided case by its name; a random one by its seed and by the design that it was made from. */
 export function progressKey({ case: chosen, design }: OpenedCase): string {
   if (chosen.design !== "") return chosen.id;
-  const mark = crc32(new TextEncoder().encode(writeDesign(design)));
+  // The full form is the same in every edition: progress is found again.
+  const mark = crc32(new TextEncoder().encode(writeDesign(design, { full: true })));
   return `${chosen.id}-${mark.toString(16)}`;
 }

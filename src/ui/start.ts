@@ -1,4 +1,5 @@
 /** What the address of the page asks for, read without touching the page. */
+import { isLinkFragment } from "../design/linkHealing.ts";
 
 export type Wish =
   /** An example by its key. */
@@ -10,19 +11,28 @@ export type Wish =
   /** Nothing in particular: whatever was open last. */
   | { readonly type: "last" };
 
-/** A share link starts with "d", a version number, and (unless it was cut short) a dot. */
-const LINK = /^d\d+(\.|$)/;
 const TRAINING = /^t\d+(\.|$)/;
 
 /** Reads an address; a link wins over an example, and anything else means nothing in particular. */
 export function wishOf(href: string): Wish {
-  if (!URL.canParse(href)) return { type: "last" };
-  const { hash, searchParams } = new URL(href);
+  const url = parsed(href);
+  if (!url) return { type: "last" };
+  const { hash, searchParams } = url;
   const fragment = hash.replace(/^#/, "");
-  if (LINK.test(fragment)) return { type: "link", fragment };
+  // A practice case may carry a design of its own behind its mark.
   if (TRAINING.test(fragment)) return { type: "training", fragment };
+  if (isLinkFragment(fragment)) return { type: "link", fragment };
   const key = searchParams.get("example")?.trim();
   return key ? { type: "example", key } : { type: "last" };
+}
+
+/** Not by URL.canParse, which Safari before 17 and Chrome before 120 do not have. */
+function parsed(href: string): URL | null {
+  try {
+    return new URL(href);
+  } catch {
+    return null;
+  }
 }
 
 /** The same address without what was asked for; other parameters stay. */

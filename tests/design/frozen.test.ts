@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { readDesign, writeDesign } from "../../src/design/file.ts";
+import { readDesign, readStoredDesign, writeDesign } from "../../src/design/file.ts";
 import { decodeLink } from "../../src/design/link.ts";
 
 function frozen(name: string): string {
@@ -14,16 +14,43 @@ function contentOf(text: string): unknown {
 }
 
 describe("A file of version 1", () => {
-  test.each(["v1-house.json", "v1-every-kind.json"])("opens as it was written: %s", (name) => {
-    const text = frozen(name);
-    expect(readDesign(text)).toEqual({ ok: true, design: contentOf(text), notes: [] });
-  });
+  test.each(["v1-house.json", "v1-every-kind.json", "v1-variants.json"])(
+    "opens as it was written: %s",
+    (name) => {
+      const text = frozen(name);
+      const whole = { ok: true, design: contentOf(text), notes: [] };
+      expect(readDesign(text)).toEqual(whole);
+      expect(readStoredDesign(text)).toEqual(whole);
+    },
+  );
 
-  test.each(["v1-house.json", "v1-every-kind.json"])("is written again sign by sign: %s", (name) => {
-    const text = frozen(name);
-    const reading = readDesign(text);
-    expect(reading.ok && writeDesign(reading.design)).toBe(text);
-  });
+  test.each(["v1-house.json", "v1-every-kind.json", "v1-variants.json"])(
+    "is written again sign by sign on request: %s",
+    (name) => {
+      const text = frozen(name);
+      const reading = readDesign(text);
+      expect(reading.ok && writeDesign(reading.design, { full: true })).toBe(text);
+    },
+  );
+});
+
+describe("A file of version 2", () => {
+  test.each(["house", "every-kind", "variants"])(
+    "opens as the same design that version 1 names in full: %s",
+    (name) => {
+      const whole = { ok: true, design: contentOf(frozen(`v1-${name}.json`)), notes: [] };
+      expect(readDesign(frozen(`v2-${name}.json`))).toEqual(whole);
+    },
+  );
+
+  test.each(["v2-house.json", "v2-every-kind.json", "v2-variants.json"])(
+    "is written again sign by sign: %s",
+    (name) => {
+      const text = frozen(name);
+      const reading = readDesign(text);
+      expect(reading.ok && writeDesign(reading.design)).toBe(text);
+    },
+  );
 });
 
 test("a link of the mark d1 opens as the house it was made from", async () => {

@@ -4,7 +4,8 @@ import { describe, expect, test } from "vitest";
 import { fromBase64url, toBase64url } from "../../src/design/base64url.ts";
 import { crc32 } from "../../src/design/crc32.ts";
 import { EMPTY_DESIGN } from "../../src/design/design.ts";
-import { COMFORTABLE_LINK_LENGTH, decodeLink, encodeLink } from "../../src/design/link.ts";
+import { readDesign, writeDesign } from "../../src/design/file.ts";
+import { COMFORTABLE_LINK_LENGTH, decodeLink, encodeLink, shareLink } from "../../src/design/link.ts";
 import { anyDesign } from "../arbitraries.ts";
 import { cpuMs } from "../cpuTime.ts";
 import { drawn, typicalHouse } from "./house.ts";
@@ -90,6 +91,149 @@ describe("A link", () => {
   });
 });
 
+describe("A link that was broken on the way is healed", () => {
+  const design = drawn(
+    [
+      ["dish", { diameterM: 0.9 }],
+      ["lnb-universal", { outputs: "4" }],
+      ["cable", { lengthM: 17.5 }],
+      "receiver-sat",
+    ],
+    ["dish1/sky > lnb1/sky", "lnb1/out3 > cable1/in", "cable1/out > sat1/sat"],
+  );
+  /** After every 76 signs, the longest line of a mail (RFC 2045, section 6.7). */
+  const lines = (link: string, by: string) => link.replace(/.{76}/g, `$&${by}`);
+  const wide = (text: string) =>
+    text.replace(/[!-~]/g, (sign) => String.fromCharCode(sign.charCodeAt(0) + 0xfee0));
+
+  test.each<{ name: string; broken: (link: string) => string }>([
+    { name: "lines of a mail", broken: (link) => lines(link, "\r\n") },
+    { name: "lines with marks of a quotation", broken: (link) => lines(link, "\n> ") },
+    { name: "lines and spaces", broken: (link) => lines(link, " \n\t ") },
+    { name: "spaces that do not break", broken: (link) => lines(link, "\u00a0") },
+    { name: "spaces as percent signs", broken: (link) => lines(link, "%20") },
+    { name: "spaces as percent signs, packed twice", broken: (link) => lines(link, "%2520") },
+    { name: "spaces as plus signs", broken: (link) => lines(link, "+") },
+    { name: "line breaks as percent signs", broken: (link) => lines(link, "%0D%0A") },
+    { name: "soft line breaks (RFC 2045, section 6.7, rule 5)", broken: (link) => lines(link, "=\r\n") },
+    { name: "soft line breaks of which an address kept the sign alone", broken: (link) => lines(link, "=") },
+    {
+      name: "the whole address in the coding of mails",
+      broken: (link) => lines(`https://house.example/?lang=3Den#${link.replaceAll(".", "=2E")}`, "=\n"),
+    },
+    {
+      name: "its hyphens and underscores as percent signs",
+      broken: (link) => link.replaceAll("-", "%2D").replaceAll("_", "%5f"),
+    },
+    {
+      name: "every sign as a percent sign",
+      broken: (link) => link.replace(/./g, (s) => `%${s.charCodeAt(0).toString(16)}`),
+    },
+    {
+      name: "its hyphens as entities of HTML",
+      broken: (link) => link.replaceAll("-", "&#45;").replaceAll("_", "&lowbar;"),
+    },
+    { name: "entities between the lines", broken: (link) => lines(link, "&nbsp;&#x200B;") },
+    { name: "the whole address", broken: (link) => `https://house.example/tool/?a=1&amp;b=2#${link}` },
+    {
+      name: "an address whose host looks like a mark",
+      broken: (link) => `https://d1.house.example/#${link}`,
+    },
+    {
+      name: "a sentence before and behind it",
+      broken: (link) => `Look: (https://house.example/#${link}), and call me.`,
+    },
+    { name: "another mark behind it", broken: (link) => `<https://house.example/#${link}> or d1.example` },
+    { name: "a double hash", broken: (link) => `##${link}` },
+    { name: "the hash as a percent sign", broken: (link) => `https://house.example/%23${link}` },
+    ...["<>", '""', "''", "()", "[]", "{}", "“”", "«»", "**", "__", "``"].map((pair) => ({
+      name: `between ${pair}`,
+      broken: (link: string) => `${pair.slice(0, 1)}${link}${pair.slice(1)}`,
+    })),
+    ...[".", ",", ";", ":", "!", "?", "…", " .", "-", "_"].map((sign) => ({
+      name: `with “${sign}” behind it`,
+      broken: (link: string) => link + sign,
+    })),
+    { name: "angle brackets as an address keeps them", broken: (link) => `%3C${link}%3E` },
+    { name: "full-width signs", broken: wide },
+    {
+      name: "signs of no width",
+      broken: (link) => lines(`\ufeff${link.replace(".", "\u200b.")}`, "\u200b\u2060"),
+    },
+    { name: "soft hyphens", broken: (link) => lines(link, "\u00ad") },
+    { name: "typographic hyphens", broken: (link) => link.replaceAll("-", "\u2011") },
+    { name: "a long dash for each hyphen", broken: (link) => link.replaceAll("-", "–") },
+    { name: "a long dash for two hyphens", broken: (link) => link.replaceAll("--", "—") },
+    { name: "a capital at its beginning", broken: (link) => `D${link.slice(1)}` },
+  ])("$name", async ({ broken }) => {
+    const link = await encodeLink(design);
+    expect(link.length).toBeGreaterThan(80);
+    expect(await decodeLink(broken(link))).toEqual({ ok: true, design, notes: [] });
+  });
+
+  test("of links with a hyphen, an underscore or two hyphens in a row, too", async () => {
+    let withTwo = 0;
+    for (let n = 0; n < 400; n++) {
+      const any = { ...design, title: `House ${n}` };
+      const link = await encodeLink(any);
+      if (!link.includes("--")) continue;
+      withTwo += 1;
+      expect(await decodeLink(link.replaceAll("--", "—"))).toEqual({ ok: true, design: any, notes: [] });
+      expect(await decodeLink(link.replaceAll("-", "–"))).toEqual({ ok: true, design: any, notes: [] });
+    }
+    expect(withTwo).toBeGreaterThan(3);
+  });
+
+  test("in the wrong case it cannot be: that is said as such", async () => {
+    const link = await encodeLink(design);
+    const says = "its capitals and small letters were changed on the way";
+    expect(await problemOf(link.toUpperCase())).toContain(says);
+    expect(await problemOf(link.toLowerCase())).toContain(says);
+    expect(await problemOf(`https://house.example/#${link}`.toUpperCase())).toContain(says);
+    expect(await problemOf(link.slice(0, 80).toLowerCase())).toContain(says);
+  });
+
+  test("cut short and broken at once, it still says how much is missing", async () => {
+    const link = await encodeLink(design);
+    const half = lines(link.slice(0, Math.round(link.length / 2)), "%20");
+    expect(await problemOf(half)).toMatch(/^This link was cut short: about (4[5-9]|5[0-5]) % is missing\./);
+  });
+
+  test("a text full of marks is no work without end", async () => {
+    const start = cpuMs();
+    await problemOf("#d1.".repeat(500_000));
+    await problemOf(`d1.${"–=41%25".repeat(200_000)}`);
+    expect(cpuMs() - start).toBeLessThan(4_000);
+  });
+});
+
+describe("A design too large for a link", () => {
+  test("says so and points to the file; one that just fits comes back from its link", async () => {
+    // A text of signs as unlike as may be, so that packing gains nothing.
+    const text = (seed: number) =>
+      Array.from({ length: 200 }, (_, i) =>
+        String.fromCharCode(33 + ((seed * 7919 + i * i * 31 + i * seed) % 94)),
+      ).join("");
+    const [cable] = drawn(["cable"]).parts;
+    if (!cable) throw new Error("no cable");
+    const parts = (count: number) =>
+      Array.from({ length: count }, (_, i) => ({ ...cable, id: `c${i}`, label: text(i) }));
+    const fits = { ...EMPTY_DESIGN, parts: parts(4_500) };
+    const packed = await shareLink(fits);
+    expect(packed.ok && (await decodeLink(packed.fragment)).ok).toBe(true);
+    const wide = {
+      ...EMPTY_DESIGN,
+      parts: parts(5_000).map((part) => ({ ...part, label: "€".repeat(200) })),
+    };
+    expect(await shareLink(wide)).toEqual({
+      ok: false,
+      problem:
+        "This design is too large for a link: it has 3.1 MB, and a link holds at most 2.0 MB. Pass it on as a file.",
+    });
+    expect(readDesign(writeDesign(wide)).ok).toBe(true);
+  });
+});
+
 describe("A link that cannot be read says why", () => {
   test("cut at any length: cut short, never opened as something smaller", async () => {
     const link = await encodeLink(drawn(["dish", "lnb-universal", "cable"], ["lnb1/out > cable1/in"]));
@@ -106,8 +250,10 @@ describe("A link that cannot be read says why", () => {
     { name: "from the future", link: "d9.AAAA", says: "made by a newer edition (mark “d9.”)" },
     { name: "mark of no edition", link: "d0.AAAA", says: "the mark “d0.” was never in use" },
     { name: "only a mark", link: "d1.", says: "cut short" },
-    { name: "foreign signs", link: "d1.AAAA%20BBBB", says: "damaged: it holds signs that no link has" },
-    { name: "longer than any", link: `d1.${"A".repeat(2_000_001)}`, says: "too long" },
+    { name: "foreign signs, and too little beside them", link: "d1.AAAA%20BBBB", says: "cut short" },
+    // 2 MB of bytes are at most 2.7 million signs of base64.
+    { name: "longer than any", link: `d1.${"A".repeat(2_700_001)}`, says: "too long" },
+    { name: "longer than any, in percent signs", link: `d1.${"%41".repeat(2_700_001)}`, says: "too long" },
   ])("$name", async ({ link, says }) => {
     expect(await problemOf(link)).toContain(says);
   });
@@ -140,54 +286,62 @@ describe("A hostile link neither throws, nor freezes, nor fills the memory", () 
   const part = (kind: number) => `[${kind},1,0,0]`;
   test.each([
     { name: "a bomb of 60 MB", text: () => "0".repeat(6e7), says: "unpacks to more than 2 MB" },
-    { name: "no JSON", text: () => "[1,", says: "line 1, column 4" },
-    { name: "deep nesting", text: () => "[".repeat(1e6), says: "nested more than 20 deep" },
+    { name: "no JSON", text: () => "[1,", says: "holds no design: its content has another form" },
+    {
+      name: "deep nesting",
+      text: () => "[".repeat(1e6),
+      says: "holds no design: its content has another form",
+    },
     { name: "another shape", text: () => '{"a":1}', says: "holds no design" },
     {
       name: "a hundred thousand parts",
       text: () => `["",0,["cable"],[],[${Array(1e5).fill(part(0)).join()}],[]]`,
-      says: "more parts or wires than a design can hold",
+      says: "more parts or wires than a design can",
     },
     {
       name: "half a million wires",
       text: () => `["",0,[],[],[],[${Array(5e5).fill(0).join()}]]`,
-      says: "more parts or wires than a design can hold",
+      says: "more parts or wires than a design can",
     },
     {
       name: "unknown kind",
       text: () => `["",0,["magic"],[],[${part(0)}],[]]`,
-      says: 'parts[0] "1": unknown kind "magic"',
+      says: "“magic 1”: this edition does not know the kind of part “magic”",
     },
     {
       name: "a kind that isn't in the table",
       text: () => `["",0,[],[],[${part(7)}],[]]`,
-      says: 'parts[0] "1": unknown kind ""',
+      says: "“1”: this edition does not know the kind of part “”",
     },
     {
       name: "two parts of one id",
       text: () => `["",0,["cable"],[],[${part(0)},${part(0)}],[]]`,
-      says: 'parts[1] "cable1": another part has the same id',
+      says: "“Cable 1”: the id “cable1” belongs to “Cable 1” already",
     },
     {
       name: "wire to nowhere",
       text: () => `["",0,["cable"],["out","in"],[${part(0)}],[0,0,5,1]]`,
-      says: "wires[0].to",
+      says: "Wire 1: its end",
     },
     {
       name: "half a wire",
       text: () => `["",0,["cable"],["out","in"],[${part(0)}],[0,0]]`,
-      says: "wires[0].to",
+      says: "Wire 1: its end",
     },
-    { name: "huge number", text: () => '["",0,["cable"],[],[[0,1,1e400,0]],[]]', says: "entry [4][0][2]" },
+    {
+      name: "huge number",
+      text: () => '["",0,["cable"],[],[[0,1,1e400,0]],[]]',
+      says: "holds no design: its content has another form",
+    },
     {
       name: "option out of range",
       text: () => '["",0,["cable"],[],[[0,1,0,0,0,{"lengthM":-3}]],[]]',
-      says: 'parts[0] "cable1": options.lengthM',
+      says: "“Cable 1”: Length is −3 m; allowed is 0.1 to 500 m.",
     },
     {
       name: "id __proto__",
       text: () => '["",0,["cable"],[],[[0,"__proto__",0,0]],[]]',
-      says: 'parts[0] "__proto__": id',
+      says: "the id is “__proto__”; allowed is",
     },
   ])("$name", async ({ text, says }) => {
     const link = sealed(text());

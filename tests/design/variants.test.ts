@@ -90,12 +90,14 @@ describe("Limits hold for all variants together", () => {
   };
 
   test("VA7: at most 5,000 parts: a copy, a part and a paste beyond it are refused", () => {
-    expect(refusal(addVariant(cables(2501), "Plan A"))).toContain("5000 parts");
+    expect(refusal(addVariant(cables(2501), "Plan A"))).toContain(
+      "at most 5,000 parts, all variants together; this would make 5,002.",
+    );
     const full = made(addVariant(cables(2500), "Plan A"));
     const part = newPart(full, "cable", [0, 0]);
     if (!part) throw new Error("no part");
-    expect(refusal(addPart(full, part))).toContain("5000");
-    expect(refusal(pasteFragment(full, { parts: [part], wires: [] }))).toContain("5000");
+    expect(refusal(addPart(full, part))).toContain("this would make 5,001.");
+    expect(refusal(pasteFragment(full, { parts: [part], wires: [] }))).toContain("this would make 5,001.");
     expect(readDesign(writeDesign(full)).ok).toBe(true);
   });
 
@@ -136,33 +138,37 @@ describe("File and link", () => {
         { name: "B", parts: [], wires: [] },
         { name: "B", parts: [], wires: [] },
       ],
-      says: 'variants[1] "B": another variant has the same name',
+      says: "Two variants have the name “B”; each needs its own.",
     },
     {
       name: "one that bears the name of the one at work",
       variants: [{ name: "Plan A", parts: [], wires: [] }],
-      says: 'variants[0] "Plan A": another variant has the same name',
+      says: "Two variants have the name “Plan A”; each needs its own.",
     },
     {
       name: "an unknown kind",
       variants: [{ name: "B", parts: [wrong], wires: [] }],
-      says: 'variants[0] "B": parts[0] "x1": unknown kind "magic"',
+      says: "Variant “B”, “x”: this edition does not know the kind of part “magic”.",
     },
     {
       name: "a dangling wire",
       variants: [{ name: "B", parts: [], wires: [{ from: ["a", "out"], to: ["b", "in"] }] }],
-      says: 'variants[0] "B": wires[0].from: there is no part "a"',
+      says: "Variant “B”, wire 1: it starts at the part “a”, which is not in the design.",
     },
-    { name: "no name", variants: [{ name: " ", parts: [], wires: [] }], says: "a variant needs a name" },
+    {
+      name: "no name",
+      variants: [{ name: " ", parts: [], wires: [] }],
+      says: "Variant 1: the name is an empty text; allowed is a text that is not empty.",
+    },
     {
       name: "too many",
       variants: Array.from({ length: 21 }, (_, i) => ({ name: `P${i}`, parts: [], wires: [] })),
-      says: "variants: 21 are too many",
+      says: "There are 21 variants beside the active one; a design holds at most 20.",
     },
     {
       name: "too many parts in all",
       variants: [{ name: "B", parts: Array(5_000).fill(wrong), wires: [] }],
-      says: "parts: 5001 are too many",
+      says: "There are 5,001 parts; a design holds at most 5,000.",
     },
   ])("VA11: a file with $name is refused, with the place", ({ variants, says }) => {
     const reading = readDesign(fileWith(variants));

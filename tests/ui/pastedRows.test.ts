@@ -44,7 +44,11 @@ describe("a pasted list", () => {
   });
 
   test.each([
-    { name: "a value out of range", pasted: "A;474\nB;99999", says: /Line 2.*at most 2400/ },
+    {
+      name: "a value out of range",
+      pasted: "A;474\nB;99999",
+      says: /^Line 2: .* is 99,999 MHz; allowed is .* to 2,400 MHz\.$/,
+    },
     { name: "a word for a number", pasted: "A;474\nB;high", says: /Line 2/ },
     { name: "an unknown choice", pasted: "A;474;left", says: /Line 1/ },
     { name: "too many values", pasted: "A;474;V;7", says: /Line 1 has 4 values/ },

@@ -54,7 +54,7 @@ describe("the settings of a design", () => {
     const before = settings().ownLimits;
     if (least) fireEvent.change(least, { target: { value: "500" } });
     expect(settings().ownLimits).toEqual(before);
-    expect(dialog.textContent).toMatch(/Row 1: Least: at most 120/);
+    expect(dialog.textContent).toMatch(/row 1: Least is 500 dBµV; allowed is 0 to 120 dBµV\./);
     if (least) fireEvent.change(least, { target: { value: "48" } });
     expect(settings().ownLimits[0]?.minDbuv).toBe(48);
   });

@@ -30,6 +30,18 @@ describe("the address of the page", () => {
       href: `${PAGE}?example=x#t1.8&d1.AbC`,
       wish: { type: "training", fragment: "t1.8&d1.AbC" },
     },
+    {
+      name: "a link in angle brackets, behind two hashes",
+      href: `${PAGE}##%3Cd1.AbC%3E`,
+      wish: { type: "link", fragment: "#%3Cd1.AbC%3E" },
+    },
+    { name: "a link in capitals", href: `${PAGE}#D1.ABC`, wish: { type: "link", fragment: "D1.ABC" } },
+    {
+      name: "a link behind a space and a whole address",
+      href: `${PAGE}# ${PAGE}#d1.Ab`,
+      wish: { type: "link", fragment: `%20${PAGE}#d1.Ab` },
+    },
+    { name: "a heading that ends like a mark", href: `${PAGE}#chapter-d1.`, wish: { type: "last" } },
     { name: "a heading of some page", href: `${PAGE}#details`, wish: { type: "last" } },
     { name: "an empty example", href: `${PAGE}?example=`, wish: { type: "last" } },
     { name: "no address at all", href: "about nothing", wish: { type: "last" } },

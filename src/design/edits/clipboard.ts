@@ -1,10 +1,9 @@
 /** Copying and pasting: a fragment is parts and the wires among them. */
 import { kindOf } from "../../parts/catalogue.ts";
 import type { Design, Part, PartId, Wire } from "../design.ts";
-import { LIMITS } from "../limits.ts";
+import { bounded } from "../hold.ts";
 import { namer } from "../names.ts";
-import { heldCount } from "../variants.ts";
-import { done, type Edit, refuse } from "./edit.ts";
+import { done, type Edit } from "./edit.ts";
 import { within } from "./parts.ts";
 
 /** Write it as a file of its own (`writeDesign` with a title) to carry it from window to window. */
@@ -29,13 +28,6 @@ export function copyParts(design: Design, ids: ReadonlySet<PartId>): Fragment {
  * it came from, and further on while that place is taken by an earlier paste.
  */
 export function pasteFragment(design: Design, fragment: Fragment, at?: readonly [number, number]): Paste {
-  const held = heldCount(design);
-  if (held.parts + fragment.parts.length > LIMITS.parts) {
-    return refuse(`A design holds at most ${LIMITS.parts} parts.`);
-  }
-  if (held.wires + fragment.wires.length > LIMITS.wires) {
-    return refuse(`A design holds at most ${LIMITS.wires} wires.`);
-  }
   const [dx, dy] = offset(design, fragment, at);
   const names = namer(design.parts);
   const newIds = new Map<PartId, PartId>();
@@ -56,7 +48,8 @@ export function pasteFragment(design: Design, fragment: Fragment, at?: readonly 
     parts.length === 0
       ? design
       : { ...design, parts: [...design.parts, ...parts], wires: [...design.wires, ...wires] };
-  return { ...done(pasted), added: new Set(newIds.values()) };
+  const edit = bounded(design, done(pasted));
+  return edit.ok ? { ...edit, added: new Set(newIds.values()) } : edit;
 }
 
 function offset(

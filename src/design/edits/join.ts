@@ -1,6 +1,7 @@
 /** Joining two ports by a wire, and the reasons why two ports cannot be joined. */
 import type { Port } from "../../parts/contract.ts";
 import type { Design, Part, PortRef, Wire } from "../design.ts";
+import { tooMuchWords } from "../hold.ts";
 import { LIMITS } from "../limits.ts";
 import { isSamePort, partById, partsBeyond, portOf, portsOf, quoted, reaches, wireAt } from "../lookup.ts";
 import { heldCount } from "../variants.ts";
@@ -39,8 +40,8 @@ export function whyNotJoin(design: Design, from: PortRef, to: PortRef): string |
   if (reaches(design.wires, target.part.id, source.part.id)) {
     return `${quoted(target.part)} already feeds ${quoted(source.part)}: the signal would run in a circle.`;
   }
-  if (heldCount(design).wires >= LIMITS.wires) return `A design holds at most ${LIMITS.wires} wires.`;
-  return null;
+  const wires = heldCount(design).wires + 1;
+  return wires > LIMITS.wires ? tooMuchWords("wires", wires) : null;
 }
 
 /** Every port that `from` could be joined to now, for lighting them up while a wire is drawn. */

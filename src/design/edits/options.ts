@@ -1,6 +1,8 @@
 /** Changing one option of a part. */
 import { kindOf } from "../../parts/catalogue.ts";
 import type { Design, PartId } from "../design.ts";
+import { faultWords } from "../faultWords.ts";
+import { bounded } from "../hold.ts";
 import { partById } from "../lookup.ts";
 import { checkOptions, isSameValue } from "../options.ts";
 import { done, type Edit, refuse } from "./edit.ts";
@@ -16,10 +18,9 @@ export function setOption(design: Design, id: PartId, key: string, value: unknow
   const kind = part && kindOf(part.kind);
   if (!part || !kind) return refuse("That part is no longer in the design.");
   if (!Object.hasOwn(kind.options.shape, key)) return refuse(`“${kind.name}” has no option “${key}”.`);
-  // Minus zero is zero: a file cannot tell them apart.
-  const checked = checkOptions(kind, { ...part.options, [key]: Object.is(value, -0) ? 0 : value });
-  if (!checked.ok) return refuse(checked.message);
+  const checked = checkOptions(kind, { ...part.options, [key]: value });
+  if (!checked.ok) return refuse(faultWords(checked.fault));
   if (isSameValue(checked.options, part.options)) return done(design);
   const changed = { ...part, options: checked.options };
-  return refit(design, changed, matchPorts(design, part, changed, "falls away"));
+  return bounded(design, refit(design, changed, matchPorts(design, part, changed, "falls away")));
 }

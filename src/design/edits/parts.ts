@@ -1,11 +1,11 @@
 /** Making, naming and moving parts. */
 import { kindOf } from "../../parts/catalogue.ts";
 import type { Design, Part, PartId } from "../design.ts";
+import { bounded } from "../hold.ts";
 import { LIMITS } from "../limits.ts";
 import { partById, quoted } from "../lookup.ts";
 import { namer } from "../names.ts";
 import { checkOptions } from "../options.ts";
-import { heldCount } from "../variants.ts";
 import { done, type Edit, refuse, withPart } from "./edit.ts";
 
 /** A part with the next free id and label, not yet in the design; undefined for an unknown kind or wrong options. */
@@ -24,8 +24,7 @@ export function newPart(
 
 export function addPart(design: Design, part: Part): Edit {
   if (partById(design, part.id)) return refuse(`There is a part with the id “${part.id}” already.`);
-  if (heldCount(design).parts >= LIMITS.parts) return refuse(`A design holds at most ${LIMITS.parts} parts.`);
-  return done({ ...design, parts: [...design.parts, part] });
+  return bounded(design, done({ ...design, parts: [...design.parts, part] }));
 }
 
 /** Moves parts to new places; parts that the design doesn't have are passed over. */

@@ -2,6 +2,7 @@
 import { defaultOptions, kindOf } from "../../parts/catalogue.ts";
 import type { PartKind } from "../../parts/contract.ts";
 import type { Design, Part, PartId } from "../design.ts";
+import { bounded } from "../hold.ts";
 import { partById } from "../lookup.ts";
 import { hasDefaultLabel, namer } from "../names.ts";
 import { checkOptions, isSameValue } from "../options.ts";
@@ -35,7 +36,7 @@ export function replaceKind(design: Design, id: PartId, newKind: string): Edit {
   const [chosen, everything] = versions;
   if (!chosen || !everything) return refuse(`“${kind.name}” cannot take the place of “${old.name}”.`);
   const best = everything.ports.size > chosen.ports.size ? everything : chosen;
-  return refit(design, best.replaced, best.ports);
+  return bounded(design, refit(design, best.replaced, best.ports));
 }
 
 /** "Universal LNB 2" becomes "Wideband LNB 2", or the next number where that is taken. */

@@ -1,5 +1,7 @@
 /** Changing what a design is reckoned and judged by. */
 import type { Design } from "../design.ts";
+import { faultWords } from "../faultWords.ts";
+import { fieldFault } from "../optionFault.ts";
 import { isSameValue } from "../options.ts";
 import { SETTINGS, type Settings, settingsOf, USUAL_SETTINGS } from "../settings.ts";
 import { done, type Edit, refuse } from "./edit.ts";
@@ -13,14 +15,15 @@ export function setSettings(design: Design, key: string, value: unknown): Edit {
   const before = settingsOf(design);
   const checked = SETTINGS.safeParse({ ...before, [key]: value });
   if (!checked.success) {
-    const issue = checked.error.issues[0];
-    const row = typeof issue?.path[1] === "number" ? `Row ${issue.path[1] + 1}: ` : "";
-    return refuse(`${row}${issue?.message ?? "not a valid setting"}`);
+    const issue = checked.error.issues.find(({ path }) => path[0] === key);
+    const field = Object.entries(SETTINGS.shape).find(([name]) => name === key)?.[1];
+    const within = issue && { ...issue, path: issue.path.slice(1) };
+    return refuse(faultWords(fieldFault({ field, key, value, issue: within, place: {} })));
   }
   const settings = checked.data;
   const crossed = settings.ownLimits.findIndex((limit) => limit.minDbuv > limit.maxDbuv);
   if (crossed >= 0 && key === "ownLimits")
-    return refuse(`Row ${crossed + 1}: the least level lies above the most`);
+    return refuse(`Row ${crossed + 1}: the least level lies above the most.`);
   if (isSameValue(settings, before)) return done(design);
   return done(withSettings(design, settings));
 }

@@ -1,7 +1,8 @@
 /** Adding, taking up, naming and dropping variants of a design. */
 import type { Design, Variant } from "../design.ts";
+import { bounded } from "../hold.ts";
 import { LIMITS } from "../limits.ts";
-import { activeName, heldCount } from "../variants.ts";
+import { activeName } from "../variants.ts";
 import { done, type Edit, refuse } from "./edit.ts";
 
 /**
@@ -17,15 +18,9 @@ export function addVariant(
   const problem = whyNotName(design, text);
   if (problem !== null) return refuse(problem);
   const resting = design.variants ?? [];
-  if (resting.length >= LIMITS.variants)
-    return refuse(`A design holds at most ${LIMITS.variants} variants beside the one at work.`);
-  const held = heldCount(design);
-  if (held.parts + content.parts.length > LIMITS.parts)
-    return refuse(`All variants together hold at most ${LIMITS.parts} parts.`);
-  if (held.wires + content.wires.length > LIMITS.wires)
-    return refuse(`All variants together hold at most ${LIMITS.wires} wires.`);
   const { parts, wires } = content;
-  return done({ ...design, parts, wires, variant: text, variants: [...resting, setAside(design)] });
+  const variants = [...resting, setAside(design)];
+  return bounded(design, done({ ...design, parts, wires, variant: text, variants }));
 }
 
 /** Takes up another variant; the one at work rests in its place. */

@@ -1,6 +1,6 @@
 import { Check, Copy, Download } from "lucide-react";
 import { useEffect, useState } from "react";
-import { COMFORTABLE_LINK_LENGTH, encodeLink } from "../../design/link.ts";
+import { COMFORTABLE_LINK_LENGTH, shareLink } from "../../design/link.ts";
 import { useApp } from "../../store/app.ts";
 import { linkAddress } from "../start.ts";
 import { downloadDesign } from "./actions.ts";
@@ -12,11 +12,16 @@ export function ShareForm() {
   const [link, setLink] = useState<string | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   const [copied, setCopied] = useState(false);
+  const [isFull, setFull] = useState(false);
   useEffect(() => {
     let isWanted = true;
-    encodeLink(design).then(
-      (fragment) => {
-        if (isWanted) setLink(linkAddress(window.location.href, fragment));
+    setLink(null);
+    setProblem(null);
+    shareLink(design).then(
+      (packed) => {
+        if (!isWanted) return;
+        if (packed.ok) setLink(linkAddress(window.location.href, packed.fragment));
+        else setProblem(packed.problem);
       },
       () => setProblem("This browser cannot pack the design into a link. Download the file instead."),
     );
@@ -36,6 +41,8 @@ export function ShareForm() {
     }
   };
   const isFile = window.location.protocol === "file:";
+  // Where no link can be had, or it leads to a file on this disk, the file is the way.
+  const isFileBetter = isFile || (link === null ? problem !== null : link.length > COMFORTABLE_LINK_LENGTH);
   const isLong = link !== null && link.length > COMFORTABLE_LINK_LENGTH;
   return (
     <div className="share">
@@ -56,7 +63,7 @@ export function ShareForm() {
           className="field-input"
           readOnly
           rows={4}
-          value={link ?? "Packing…"}
+          value={link ?? (problem === null ? "Packing…" : "No link")}
           onFocus={(event) => event.currentTarget.select()}
         />
       </label>
@@ -75,10 +82,17 @@ export function ShareForm() {
           {problem}
         </p>
       ) : null}
+      <label className="full-file">
+        <input type="checkbox" checked={isFull} onChange={(event) => setFull(event.target.checked)} />
+        <span>
+          Write every value, also typical ones
+          <span className="quiet small"> (a longer file, which every edition reads)</span>
+        </span>
+      </label>
       <div className="button-row">
         <button
           type="button"
-          className={isLong || isFile ? "button" : "button main"}
+          className={isFileBetter ? "button" : "button main"}
           disabled={link === null}
           onClick={copy}
         >
@@ -86,8 +100,8 @@ export function ShareForm() {
         </button>
         <button
           type="button"
-          className={isLong || isFile ? "button main" : "button"}
-          onClick={() => downloadDesign()}
+          className={isFileBetter ? "button main" : "button"}
+          onClick={() => downloadDesign(design, { full: isFull })}
         >
           <Download size={16} aria-hidden /> Download the file
         </button>

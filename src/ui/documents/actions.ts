@@ -5,7 +5,7 @@
 
 import { type Design, EMPTY_DESIGN } from "../../design/design.ts";
 import { EXAMPLES } from "../../design/examples.ts";
-import { readDesign, writeDesign } from "../../design/file.ts";
+import { readDesign, type Writing, writeDesign } from "../../design/file.ts";
 import { LIMITS } from "../../design/limits.ts";
 import { decodeLink } from "../../design/link.ts";
 import { useApp } from "../../store/app.ts";
@@ -105,8 +105,15 @@ export async function chooseFile(): Promise<boolean> {
   return file ? openFile(file) : false;
 }
 
-export function downloadDesign(design: Design = useApp.getState().design): void {
-  download(writeDesign(design), `${fileName(design.title)}.json`);
+export function downloadDesign(design: Design = useApp.getState().design, writing: Writing = {}): void {
+  const text = writeDesign(design, writing);
+  if (writing.full && !readDesign(text).ok) {
+    tell(
+      "With every value written out, this file would be too large to open again. Leave typical values out.",
+    );
+    return;
+  }
+  download(text, `${fileName(design.title)}.json`);
 }
 
 export function download(text: string, name: string): void {

@@ -1,6 +1,6 @@
 /** Opening cases, from the list, from a seed, or from an address; the document stays as it is. */
 import type { Design } from "../../design/design.ts";
-import { decodeLink, encodeLink } from "../../design/link.ts";
+import { decodeLink, shareLink } from "../../design/link.ts";
 import { openCase, type TrainingCase } from "../../remedies/training/case.ts";
 import { caseOf } from "../../remedies/training/cases.ts";
 import { formatTraining, parseTraining } from "../../remedies/training/link.ts";
@@ -37,7 +37,9 @@ export async function openRandom(design: Design, seed: number): Promise<Trouble>
   const made = randomCase(design, seed);
   if (!made.ok) return made.reason;
   const { opened } = made;
-  const fragment = `${formatTraining({ type: "seed", seed })}&${await encodeLink(design)}`;
+  const packed = await shareLink(design);
+  if (!packed.ok) return packed.problem;
+  const fragment = `${formatTraining({ type: "seed", seed })}&${packed.fragment}`;
   await begin({ opened, key: progressKey(opened), fragment });
   return null;
 }

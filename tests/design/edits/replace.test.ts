@@ -126,12 +126,22 @@ describe("Setting an option", () => {
   });
 
   test.each([
-    { name: "too large", key: "ways", value: 99, says: "at most 8" },
-    { name: "a fraction of a way", key: "ways", value: 2.5, says: "expected a whole number" },
-    { name: "text for a number", key: "isolationDb", value: "much", says: "expected a number" },
-    { name: "not a number", key: "isolationDb", value: Number.NaN, says: "expected a number" },
-    { name: "infinite", key: "isolationDb", value: Number.POSITIVE_INFINITY, says: "expected a number" },
-    { name: "none of the choices", key: "dc", value: "sometimes", says: "expected one of" },
+    { name: "too large", key: "ways", value: 99, says: "Outputs is 99; allowed is 2 to 8." },
+    {
+      name: "a fraction of a way",
+      key: "ways",
+      value: 2.5,
+      says: "Outputs is 2.5; allowed is a whole number from 2 to 8.",
+    },
+    { name: "text for a number", key: "isolationDb", value: "much", says: "is “much”; allowed is 0 to" },
+    { name: "not a number", key: "isolationDb", value: Number.NaN, says: "is not a number; allowed is 0 to" },
+    {
+      name: "infinite",
+      key: "isolationDb",
+      value: Number.POSITIVE_INFINITY,
+      says: "is a number far too large; allowed is 0 to",
+    },
+    { name: "none of the choices", key: "dc", value: "sometimes", says: "is “sometimes”; allowed is “" },
     { name: "no such option", key: "magic", value: 1, says: "“Splitter” has no option “magic”." },
     {
       name: "a name that every object has",
@@ -147,7 +157,7 @@ describe("Setting an option", () => {
   test("a wrong value in a row names the row", () => {
     const aerial = drawn(["aerial-uhf"]);
     const edit = setOption(aerial, "aerial1", "channels", [{ channel: 30 }, { channel: 5 }]);
-    expect(edit.ok ? "" : edit.reason).toMatch(/^Channels.*, row 2: Channel: at least 21/);
+    expect(edit.ok ? "" : edit.reason).toMatch(/^Channels.*, row 2: Channel is 5; allowed is 21 to 69\.$/);
   });
 
   test("takes minus zero for zero, as a file does", () => {

@@ -37,12 +37,17 @@ describe("settings of a design", () => {
   test.each([
     { name: "no such setting", key: "volume", value: 3, reason: /no setting/ },
     { name: "no such profile", key: "limits", value: "mine", reason: /Limits at outlets/ },
-    { name: "no list", key: "ownLimits", value: "47 to 70", reason: /expected a list/ },
+    {
+      name: "no list",
+      key: "ownLimits",
+      value: "47 to 70",
+      reason: /^Limits of my own is “47 to 70”; allowed is a list\.$/,
+    },
     {
       name: "a level beyond its range",
       key: "ownLimits",
       value: [{ service: "tv", minDbuv: 47, maxDbuv: 700 }],
-      reason: /Row 1: Most: at most 120/,
+      reason: /^Limits of my own, row 1: Most is 700 dBµV; allowed is 0 to 120 dBµV\.$/,
     },
     {
       name: "least above most",

@@ -1,5 +1,7 @@
 /** A list pasted from a spreadsheet or a text, read into rows of an option field. */
 import type { z } from "zod";
+import { faultWords } from "../../../design/faultWords.ts";
+import { fieldFault } from "../../../design/optionFault.ts";
 import { fieldMeta } from "../../../parts/fields.ts";
 import { readNumeral } from "./numeral.ts";
 
@@ -31,10 +33,11 @@ export function readPastedRows(text: string, row: z.ZodObject): PastedRows {
     });
     const checked = row.safeParse(raw);
     if (!checked.success) {
-      return {
-        ok: false,
-        problem: `Line ${number}: ${checked.error.issues[0]?.message ?? "cannot be read"}.`,
-      };
+      const issue = checked.error.issues[0];
+      const key = String(issue?.path[0]);
+      const within = issue && { ...issue, path: issue.path.slice(1) };
+      const fault = fieldFault({ field: row.shape[key], key, value: raw[key], issue: within, place: {} });
+      return { ok: false, problem: `Line ${number}: ${faultWords(fault)}` };
     }
     rows.push(checked.data);
   }

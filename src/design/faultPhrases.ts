@@ -1,0 +1,41 @@
+/** Phrases of sentences about faults: what is counted, and what is wrong with a text that should be JSON. */
+import type { Counted, SyntaxFault } from "./fault.ts";
+import { quotedText, shownNumber } from "./shown.ts";
+
+const COUNTED: Readonly<Record<Counted, readonly [one: string, many: string]>> = {
+  parts: ["part", "parts"],
+  wires: ["wire", "wires"],
+  rows: ["row in the lists of its parts", "rows in the lists of its parts"],
+  variants: ["variant beside the active one", "variants beside the active one"],
+};
+
+/** "1 part", "5,012 parts". */
+export function countWords(count: number, what: Counted): string {
+  return `${shownNumber(count)} ${COUNTED[what][count === 1 ? 0 : 1]}`;
+}
+
+/** Follows "at line 3, column 7, ". */
+export function syntaxWords(fault: SyntaxFault): string {
+  switch (fault.type) {
+    case "empty":
+      return "the text is empty";
+    case "unclosed text":
+      return "a text in quotes is never closed";
+    case "break in text":
+      return "a line break or control character stands inside quotes";
+    case "escape":
+      return "an unknown escape follows a backslash";
+    case "ends":
+      return `the text ends where ${fault.awaited} should follow`;
+    case "instead":
+      return `${fault.awaited} should stand instead of ${signWords(fault.found)}`;
+    case "too deep":
+      return `brackets are nested more than ${fault.most} deep`;
+  }
+}
+
+function signWords(sign: string): string {
+  if (sign === "\\") return "a backslash";
+  const shown = quotedText(sign);
+  return shown === "“”" ? "an invisible character" : shown;
+}
