@@ -56,13 +56,17 @@ describe("what is written here", () => {
   });
 });
 
-test("the README names the versions that package.json declares", () => {
+test("the README and the page that does not start name the versions that package.json declares", () => {
   const readme = readFileSync("README.md", "utf8");
+  const page = readFileSync("index.html", "utf8").replace(/\s+/g, " ");
   const of = (name: string) => SUPPORTED.find((s) => s.name === name)?.version;
   expect(of("ios_saf")).toBe(of("safari"));
   expect([of("edge"), of("and_chr")]).toEqual([of("chrome"), of("chrome")]);
   expect(readme).toContain(
     `Safari and iPadOS from ${of("safari")}, Firefox from ${of("firefox")}, and Chrome, Edge and Android from ${of("chrome")}`,
+  );
+  expect(page).toContain(
+    `Safari or iPadOS ${of("safari")}, Firefox ${of("firefox")}, or Chrome, Edge or Android ${of("chrome")}, or later`,
   );
   expect(buildTargets()).toEqual(["safari16.4", "ios16.4", "firefox115", "chrome111", "edge111"]);
 });
