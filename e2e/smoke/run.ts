@@ -23,12 +23,13 @@ export function smoke(engine: Engine): void {
     });
     afterEach(() => page.close());
 
-    test.each(STEPS)("$name", async ({ walk, complaint }) => {
-      await walk({ page, app: server.address, newPage: browser.newPage });
-      const complaints = server.complaints();
-      // Where a complaint is due, it also shows that complaints of this browser are heard.
-      if (complaint) expect(complaints.join("\n"), "what the page complained of").toMatch(complaint);
-      else expect(complaints, "what the page complained of").toEqual([]);
-    });
+    for (const { name, walk, complaint } of STEPS)
+      test(name, async () => {
+        await walk({ page, app: server.address, newPage: browser.newPage });
+        const complaints = server.complaints();
+        // Where a complaint is due, it also shows that complaints of this browser are heard.
+        if (complaint) expect(complaints.join("\n"), "what the page complained of").toMatch(complaint);
+        else expect(complaints, "what the page complained of").toEqual([]);
+      });
   });
 }

@@ -27,6 +27,7 @@ const LEFT_OUT: Readonly<Record<string, string>> = {
   cursor: "a tablet shows no pointer",
   resize: "a tablet scrolls a field of text instead",
   "text-size-adjust": "has a prefix in Safari; elsewhere nothing is enlarged unasked",
+  "scrollbar-color": "scroll bars then look as the browser draws them",
   "content-visibility": "lists only scroll faster with it",
   "contain-intrinsic-size": "goes with content-visibility",
   "@page": "named pages print in the size that the user chose",
