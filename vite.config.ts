@@ -5,6 +5,7 @@ import { LISTED, notices } from "./src/build/notices.ts";
 import { offline } from "./src/build/offline.ts";
 import { policyBeside } from "./src/build/policy.ts";
 import { singleFile } from "./src/build/singleFile.ts";
+import { buildTargets } from "./src/build/supported.ts";
 
 const STYLE_SHEET = fileURLToPath(new URL("src/ui/kit/styleSheet.ts", import.meta.url));
 
@@ -23,7 +24,7 @@ export default defineConfig(({ mode }) => {
       isSingle ? singleFile("downlead.html") : policyBeside(),
     ],
     build: {
-      target: "es2022",
+      target: buildTargets(),
       outDir: isSingle ? "dist-single" : "dist",
       copyPublicDir: !isSingle,
       license: { fileName: LISTED },

@@ -1,3 +1,4 @@
+import "./ui/shell/newEnough.ts";
 import "./parts/schemasWithoutEval.ts";
 import "./ui/theme.css";
 import { StrictMode } from "react";

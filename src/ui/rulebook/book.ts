@@ -19,7 +19,11 @@ export function closeRuleBook(): void {
 
 /** The rule that an address asks for; null where it asks for none. */
 export function ruleInAddress(href: string): string | null {
-  return URL.canParse(href) ? new URL(href).searchParams.get(PARAMETER) : null;
+  try {
+    return new URL(href).searchParams.get(PARAMETER);
+  } catch {
+    return null;
+  }
 }
 
 /** The address with a rule in it, or, for null, without any; everything else stays. */

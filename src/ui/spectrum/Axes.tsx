@@ -10,6 +10,9 @@ type Props = {
   readonly height: number;
 };
 
+/** Half of the widest figure below the axis, and a little [px]: nearer to the edge it would be cut off. */
+const HALF_LABEL = 24;
+
 /** Grid and figures: frequency below, level at the left. */
 export function Axes({ x, y, ticks, width, height }: Props) {
   const bottom = height - MARGIN.bottom;
@@ -27,7 +30,12 @@ export function Axes({ x, y, ticks, width, height }: Props) {
       {ticks.map((mhz) => (
         <g key={mhz} transform={`translate(${x(mhz)} 0)`}>
           <line y1={MARGIN.top} y2={bottom} />
-          <text y={bottom + 14} textAnchor="middle">
+          <text
+            {...(x(mhz) > width - HALF_LABEL
+              ? { x: width - x(mhz) - 2, textAnchor: "end" }
+              : { textAnchor: "middle" })}
+            y={bottom + 14}
+          >
             {megahertz(mhz)}
           </text>
         </g>

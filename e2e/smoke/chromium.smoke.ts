@@ -1,0 +1,4 @@
+import { CHROMIUM } from "./puppeteer.ts";
+import { smoke } from "./run.ts";
+
+smoke(CHROMIUM);

@@ -1,0 +1,4 @@
+import { FIREFOX } from "./puppeteer.ts";
+import { smoke } from "./run.ts";
+
+smoke(FIREFOX);

@@ -1,0 +1,4 @@
+import { smoke } from "./run.ts";
+import { WEBKIT } from "./webkit.ts";
+
+smoke(WEBKIT);
