@@ -30,7 +30,8 @@ export function mergeDesigns(base: Design, ours: Design, theirs: Design): Merge 
     ...variants,
   };
   // Two additions that fit each by itself may be too much together.
-  if (isTooLarge(design)) return { design: theirs, clashes: [...clashes.values(), { part: null, what: "size" }] };
+  if (isTooLarge(design))
+    return { design: theirs, clashes: [...clashes.values(), { part: null, what: "size" }] };
   return { design: isIdentical(design, ours) ? ours : design, clashes: [...clashes.values()] };
 }
 

@@ -15,7 +15,12 @@ type Entry = { readonly base?: Variant; readonly ours?: Variant; readonly theirs
  * Undefined when nothing is left, as each side dropped what the other kept. The variant at work is ours, unless
  * we have changed nothing at all: nobody's drawing is taken from under his hands.
  */
-export function mergeVariants(base: Design, ours: Design, theirs: Design, note: NoteClash): Merged | undefined {
+export function mergeVariants(
+  base: Design,
+  ours: Design,
+  theirs: Design,
+  note: NoteClash,
+): Merged | undefined {
   const entries = paired(all(base), all(ours), all(theirs));
   const merged = new Map(
     [...entries].flatMap(([key, entry]) => {
