@@ -45,8 +45,13 @@ export type AppState = {
   /** The port from which a joint is being made. */
   readonly connecting: PortRef | null;
 
-  /** Applies an edit as one undo step; with the same `merge` key shortly after, as part of the last step. */
-  readonly change: (edit: Edit, options?: { readonly merge?: string }) => boolean;
+  /**
+   * Applies an edit as one undo step; with the same `merge` key shortly after, as part of the last step. Under the
+   * key of a visit to a field (`lasts`) however long after, until something else is changed.
+   */
+  readonly change: (edit: Edit, options?: { readonly merge?: string; readonly lasts?: boolean }) => boolean;
+  /** Undoes the last step if it was made under this key, else does nothing and yields false. */
+  readonly takeBack: (merge: string) => boolean;
   readonly openDesign: (design: Design) => void;
   /** While a preview is shown, undo closes it and does no more; redo waits. */
   readonly undo: () => void;
@@ -122,11 +127,17 @@ export const useApp = create<AppState>()(
           }
           if (edit.design === get().design) return true;
           const history = useApp.temporal.getState();
-          const merged = joinsLastStep(options?.merge);
+          const merged = joinsLastStep(options?.merge, options?.lasts ?? false);
           if (merged) history.pause();
           set(settle(edit.design));
           if (merged) history.resume();
           if (edit.notes.length > 0) get().notify(edit.notes.join(" "), "info", { undoable: true });
+          return true;
+        },
+
+        takeBack: (merge) => {
+          if (lastMerge?.key !== merge || get().preview) return false;
+          step("undo");
           return true;
         },
 
@@ -196,9 +207,10 @@ export const useApp = create<AppState>()(
   ),
 );
 
-function joinsLastStep(key: string | undefined): boolean {
+function joinsLastStep(key: string | undefined, lasts: boolean): boolean {
   const time = Date.now();
-  const joins = key !== undefined && lastMerge?.key === key && time - lastMerge.time < MERGE_WINDOW_MS;
+  const isSame = key !== undefined && lastMerge?.key === key;
+  const joins = isSame && (lasts || time - (lastMerge?.time ?? 0) < MERGE_WINDOW_MS);
   lastMerge = key === undefined ? null : { key, time };
   return joins;
 }
