@@ -1,4 +1,5 @@
 /** How one ordered list became another, entry by entry; entries are told apart by a key that is unique in each list. */
+import { isSameValue } from "./options.ts";
 
 export type ListPatch<T> = {
   /** Taken out: place in the list before, ascending. What moved is taken out and put in. */
@@ -32,7 +33,7 @@ export function listDifference<T>(
     last = place;
     staying.add(key);
     const former = before[place];
-    if (former !== undefined && !isSame(former, entry)) changed.push([former, entry]);
+    if (former !== undefined && !isSameValue(former, entry)) changed.push([former, entry]);
   }
   const out = [...before.entries()].filter(([, entry]) => !staying.has(keyOf(entry)));
   return out.length + entered.length + changed.length === 0 ? null : { out, in: entered, changed };
@@ -70,9 +71,4 @@ export function applyList<T>(
 /** The way back. */
 export function invertList<T>(patch: ListPatch<T>): ListPatch<T> {
   return { out: patch.in, in: patch.out, changed: patch.changed.map(([before, after]) => [after, before]) };
-}
-
-/** Whether two values say the same; objects that are one are not looked into. */
-export function isSame(a: unknown, b: unknown): boolean {
-  return a === b || JSON.stringify(a) === JSON.stringify(b);
 }

@@ -4,7 +4,8 @@
  */
 import type { Design, Part, Wire } from "./design.ts";
 import { wireId } from "./design.ts";
-import { applyList, invertList, isSame, type ListPatch, listDifference } from "./listPatch.ts";
+import { applyList, invertList, type ListPatch, listDifference } from "./listPatch.ts";
+import { isSameValue } from "./options.ts";
 import type { Settings } from "./settings.ts";
 import { activeName } from "./variants.ts";
 
@@ -38,7 +39,7 @@ export function difference(before: Design, after: Design): Patch | null {
   const patch: Patch = {
     ...(before.title === after.title ? {} : { title: [before.title, after.title] }),
     ...(before.lesson === after.lesson ? {} : { lesson: [before.lesson ?? null, after.lesson ?? null] }),
-    ...(isSame(before.settings, after.settings)
+    ...(isSameValue(before.settings, after.settings)
       ? {}
       : { settings: [before.settings ?? null, after.settings ?? null] }),
     ...(sheets.length === 0 ? {} : { sheets }),
