@@ -8,9 +8,10 @@ import { App } from "./ui/App.tsx";
 import { followAddress, openAtStart } from "./ui/documents/actions.ts";
 import { openBookFromAddress } from "./ui/rulebook/book.ts";
 import { Fallen } from "./ui/shell/Fallen.tsx";
-import { applyTheme } from "./ui/theme.ts";
+import { applyTheme, followTheme } from "./ui/theme.ts";
 
 applyTheme();
+followTheme();
 
 attachAutosave({
   subscribe: (listener) =>
