@@ -1,5 +1,6 @@
 /** The user's own prices and times, kept in this browser; placeholders until they are put in. */
 import { create, type StoreApi, type UseBoundStore } from "zustand";
+import { isSameValue } from "../design/options.ts";
 import { PLACEHOLDER_PRICES, readPrices, setPrice } from "../paperwork/prices.ts";
 import type { Price, PriceList } from "../remedies/cost.ts";
 import { browserPlace, createKept, type KeptPlace } from "./kept.ts";
@@ -24,6 +25,8 @@ export type PricesState = List & {
   readonly takeFile: (text: string) => string | null;
   /** Puts a whole list in place: placeholders again, or what stood before them. */
   readonly replace: (list: List) => void;
+  /** Takes over what is still a placeholder here; yields how many kinds of part that are. */
+  readonly takeIn: (list: List) => number;
 };
 
 const NOT_KEPT = "This browser’s storage cannot be used now: your prices hold in this window only.";
@@ -68,9 +71,36 @@ export function createPrices(place: KeptPlace): UseBoundStore<StoreApi<PricesSta
         return null;
       },
 
+      takeIn: (list) => {
+        const count = openKinds(get(), list).length;
+        if (count > 0 || (get().currency === "" && list.currency !== ""))
+          kept.change((here) => withOpenKinds(here, list));
+        return count;
+      },
+
       replace: ({ prices, currency }) => kept.change(() => ({ prices, currency })),
     };
   });
+}
+
+/** Kinds of part without a price of the user's own here, but with one in the other list. */
+export function openKinds(here: List, other: List): readonly string[] {
+  const isPlaceholder = (kind: string, price: Price | undefined) =>
+    isSameValue(price, PLACEHOLDER_PRICES[kind]);
+  return Object.keys(PLACEHOLDER_PRICES).filter(
+    (kind) => isPlaceholder(kind, here.prices[kind]) && !isPlaceholder(kind, other.prices[kind]),
+  );
+}
+
+function withOpenKinds(here: List, other: List): List {
+  const prices = openKinds(here, other).flatMap((kind) => {
+    const price = other.prices[kind];
+    return price ? [[kind, price] as const] : [];
+  });
+  return {
+    prices: { ...here.prices, ...Object.fromEntries(prices) },
+    currency: here.currency === "" ? other.currency : here.currency,
+  };
 }
 
 function listOf(stored: unknown): List {

@@ -52,12 +52,17 @@ export function createTraining(place: KeptPlace): UseBoundStore<StoreApi<Trainin
       },
 
       takeIn: (progress) => {
-        const fresh = Object.keys(progress).filter((key) => !Object.hasOwn(get().progress, key));
-        if (fresh.length > 0) kept.change((all) => ({ ...progress, ...all }));
-        return fresh.length;
+        const count = freshCases(get().progress, progress).length;
+        if (count > 0) kept.change((all) => ({ ...progress, ...all }));
+        return count;
       },
     };
   });
+}
+
+/** Cases of the other progress that nobody has begun here. */
+export function freshCases(here: TrainingProgress, other: TrainingProgress): readonly string[] {
+  return Object.keys(other).filter((key) => !Object.hasOwn(here, key));
 }
 
 /** The progress of one case; none for one that nobody has begun. */

@@ -1,4 +1,4 @@
-import { CopyPlus, FilePlus2, FileUp, Pencil, Trash2 } from "lucide-react";
+import { CopyPlus, FilePlus2, FileUp, FolderDown, FolderInput, Pencil, Trash2 } from "lucide-react";
 import { useEffect, useState } from "react";
 import { EXAMPLES } from "../../design/examples.ts";
 import type { DocumentHead, StoredDocument } from "../../store/documentShelf.ts";
@@ -6,6 +6,7 @@ import { useDocuments } from "../../store/documents.ts";
 import { counted } from "../format.ts";
 import { IconButton } from "../kit/IconButton.tsx";
 import { chooseFile, download, fileName, openEmpty, openExample, openStored } from "./actions.ts";
+import { chooseDownload, downloadEverything } from "./everything.ts";
 import "./documents.css";
 
 /** Own designs, and the examples below them. */
@@ -92,8 +93,17 @@ export function DesignList({ onDone }: { readonly onDone: () => void }) {
         ))}
       </ul>
       <p className="quiet small">
-        Own designs are kept in this browser only. Download a file to keep one elsewhere or to pass it on.
+        Own designs are kept in this browser only. Download a file to keep one elsewhere or to pass it on, or
+        all of them as one file.
       </p>
+      <div className="button-row">
+        <button type="button" className="button" onClick={() => void downloadEverything()}>
+          <FolderDown size={16} aria-hidden /> Download everything
+        </button>
+        <button type="button" className="button" onClick={() => void chooseDownload()}>
+          <FolderInput size={16} aria-hidden /> Restore from a download…
+        </button>
+      </div>
     </>
   );
 }

@@ -9,4 +9,5 @@ export type ListedDialog =
   | "variants"
   | "compare"
   | "balance"
-  | "practice";
+  | "practice"
+  | "restore";
