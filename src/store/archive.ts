@@ -99,8 +99,8 @@ function revisionText({ when, name, by, text }: ArchivedRevision): string {
 
 /** A design as its file has it; a text that is none goes along as a text, letter by letter. */
 function fileText(text: string): string {
-  const parsed = parseJson(text, LIMITS.depth);
-  return parsed.ok ? `"file": ${text.trim()}` : `"text": ${JSON.stringify(text)}`;
+  const plain = text.replace(/^\uFEFF/, "").trim();
+  return parseJson(plain, LIMITS.depth).ok ? `"file": ${plain}` : `"text": ${JSON.stringify(text)}`;
 }
 
 function listText(entries: readonly string[]): string {
