@@ -19,6 +19,7 @@ export type ArchivedRevision = {
   /** As the user named it. */
   readonly name?: string;
   readonly by: "user" | "itself";
+  readonly parts: number;
   /** The text of its file. */
   readonly text: string;
 };
@@ -27,6 +28,7 @@ export type ArchivedDocument = {
   readonly title: string;
   /** When it was last saved [ms since 1970]. */
   readonly changed: number;
+  readonly parts: number;
   /** The text of its file, readable or not. */
   readonly text: string;
   readonly revisions: readonly ArchivedRevision[];
@@ -211,13 +213,16 @@ async function documentOf(
     keptOut.push(`“${name}”: ${lost === 1 ? "one revision" : `${lost} revisions`} cannot be read.`);
   if (file.ok && !file.isWhole)
     keptOut.push(`“${name}”: values that this version does not know are left out.`);
-  if (file.ok) return { title: file.title, changed, text: file.text, revisions: read };
+  if (file.ok) {
+    const { title, parts, text } = file;
+    return { title, changed, parts, text, revisions: read };
+  }
   // What was saved of it earlier is better than nothing: the latest revision takes its place.
   const last = read.reduce<ArchivedRevision | undefined>(
     (latest, each) => (latest && latest.when >= each.when ? latest : each),
     undefined,
   );
-  return last && { title: name, changed: last.when, text: last.text, revisions: read };
+  return last && { title: name, changed: last.when, parts: last.parts, text: last.text, revisions: read };
 }
 
 function revisionOf(entry: unknown): ArchivedRevision | undefined {
@@ -225,11 +230,18 @@ function revisionOf(entry: unknown): ArchivedRevision | undefined {
   const file = parsed.success ? fileOf(parsed.data) : undefined;
   if (!parsed.success || !file?.ok) return undefined;
   const { when, name, by } = parsed.data;
-  return { when, ...(name === undefined ? {} : { name }), by, text: file.text };
+  return { when, ...(name === undefined ? {} : { name }), by, parts: file.parts, text: file.text };
 }
 
 type File =
-  | { readonly ok: true; readonly title: string; readonly text: string; readonly isWhole: boolean }
+  | {
+      readonly ok: true;
+      readonly title: string;
+      readonly parts: number;
+      readonly text: string;
+      /** Whether all that stood in it is known here. */
+      readonly isWhole: boolean;
+    }
   | { readonly ok: false; readonly problem: string };
 
 function fileOf({ file, text }: { readonly file?: unknown; readonly text?: string | undefined }): File {
@@ -238,5 +250,6 @@ function fileOf({ file, text }: { readonly file?: unknown; readonly text?: strin
   const reading = checkFile(parsed ? parsed.value : file);
   if (!reading.ok) return reading;
   const { design, notes } = reading;
-  return { ok: true, title: design.title, text: writeDesign(design), isWhole: notes.length === 0 };
+  const { title, parts } = design;
+  return { ok: true, title, parts: parts.length, text: writeDesign(design), isWhole: notes.length === 0 };
 }

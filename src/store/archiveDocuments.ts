@@ -1,5 +1,4 @@
 /** The designs in this browser, all of them out to a download and back from it as new ones. */
-import { readDesign } from "../design/file.ts";
 import type { ArchivedDocument } from "./archive.ts";
 import { useDocuments } from "./documents.ts";
 
@@ -11,10 +10,10 @@ export async function everyDocument(): Promise<readonly ArchivedDocument[] | nul
   const { list, state } = useDocuments.getState();
   if (state === "unavailable" && list.length === 0) return null;
   const all: ArchivedDocument[] = [];
-  for (const { id, title, changed } of list) {
+  for (const { id, title, changed, parts } of list) {
     const text = await documents.text(id);
     if (text === null) return null;
-    all.push({ title, changed, text, revisions: [] });
+    all.push({ title, changed, parts, text, revisions: [] });
   }
   return all;
 }
@@ -24,9 +23,7 @@ export async function takeInDocuments(
   documents: readonly ArchivedDocument[],
 ): Promise<{ readonly count: number; readonly problem: string | null }> {
   let count = 0;
-  for (const { title, changed, text } of documents) {
-    const reading = readDesign(text);
-    const parts = reading.ok ? reading.design.parts.length : 0;
+  for (const { title, changed, parts, text } of documents) {
     const id = crypto.getRandomValues(new Uint32Array(3)).join("-");
     const problem = await useDocuments
       .getState()

@@ -15,9 +15,11 @@ import { anyVariants } from "../arbitraries.ts";
 import { typicalHouse } from "../design/house.ts";
 
 const house = writeDesign(typicalHouse());
+const HOUSE_PARTS = typicalHouse().parts.length;
 const document = (title: string, text = house): ArchivedDocument => ({
   title,
   changed: 1_700_000_000_000,
+  parts: HOUSE_PARTS,
   text,
   revisions: [],
 });
@@ -55,10 +57,11 @@ describe("Everything", () => {
             documents: designs.map(([design, name, when]) => ({
               title: design.title,
               changed: when,
+              parts: design.parts.length,
               text: writeDesign(design),
               revisions: [
-                { when, name, by: "user", text: writeDesign(design) },
-                { when: when + 1, by: "itself", text: house },
+                { when, name, by: "user", parts: design.parts.length, text: writeDesign(design) },
+                { when: when + 1, by: "itself", parts: HOUSE_PARTS, text: house },
               ],
             })),
             prices: { ...PLACEHOLDER_PRICES, cable: { price: 1.25, workMinutes: 45 } },
@@ -107,13 +110,13 @@ describe("What cannot be read", () => {
 
   test("gives way to the latest revision that can be read", async () => {
     const revisions = [
-      { when: 1, by: "itself", text: writeDesign({ ...typicalHouse(), title: "Old" }) },
-      { when: 3, by: "itself", text: house },
-      { when: 4, by: "itself", text: "torn too" },
+      { when: 1, by: "itself", parts: HOUSE_PARTS, text: writeDesign({ ...typicalHouse(), title: "Old" }) },
+      { when: 3, by: "itself", parts: HOUSE_PARTS, text: house },
+      { when: 4, by: "itself", parts: 0, text: "torn too" },
     ] as const;
     const { archive, keptOut } = await good(packed([{ ...document("Torn", "torn"), revisions }]));
     expect(archive.documents).toEqual([
-      { title: "Torn", changed: 3, text: house, revisions: revisions.slice(0, 2) },
+      { title: "Torn", changed: 3, parts: HOUSE_PARTS, text: house, revisions: revisions.slice(0, 2) },
     ]);
     expect(keptOut).toEqual([
       expect.stringMatching(/^“Torn” cannot be read/),
