@@ -75,6 +75,14 @@ export function DesignList({ onDone }: { readonly onDone: () => void }) {
           ))}
         </ul>
       )}
+      <div className="design-actions">
+        <button type="button" className="button" onClick={() => void downloadEverything()}>
+          <FolderDown size={16} aria-hidden /> Download everything
+        </button>
+        <button type="button" className="button" onClick={() => void chooseDownload()}>
+          <FolderInput size={16} aria-hidden /> Restore from a download…
+        </button>
+      </div>
       <h3>Examples</h3>
       <ul className="design-list">
         {EXAMPLES.map((example) => (
@@ -93,17 +101,8 @@ export function DesignList({ onDone }: { readonly onDone: () => void }) {
         ))}
       </ul>
       <p className="quiet small">
-        Own designs are kept in this browser only. Download a file to keep one elsewhere or to pass it on, or
-        all of them as one file.
+        Own designs are kept in this browser only. Download a file to keep one elsewhere or to pass it on.
       </p>
-      <div className="button-row">
-        <button type="button" className="button" onClick={() => void downloadEverything()}>
-          <FolderDown size={16} aria-hidden /> Download everything
-        </button>
-        <button type="button" className="button" onClick={() => void chooseDownload()}>
-          <FolderInput size={16} aria-hidden /> Restore from a download…
-        </button>
-      </div>
     </>
   );
 }
