@@ -1,0 +1,34 @@
+/** Whether the browser promises not to clear the storage by itself. */
+
+export type Persisted = "granted" | "denied" | "unknown";
+
+export type Persistence = {
+  /** How things stand, without asking anybody. */
+  readonly state: () => Promise<Persisted>;
+  /** Asks the browser, which may ask the user. */
+  readonly ask: () => Promise<Persisted>;
+};
+
+export function browserPersistence(): Persistence {
+  // Pages served by plain http have no such interface.
+  const manager: StorageManager | undefined = navigator.storage;
+  return {
+    state: async () => ((await manager?.persisted()) ? "granted" : "unknown"),
+    ask: async () => {
+      if (!manager) return "unknown";
+      return (await manager.persist()) ? "granted" : "denied";
+    },
+  };
+}
+
+/** What it means, for the user. */
+export function persistenceWords(persisted: Persisted): string {
+  switch (persisted) {
+    case "granted":
+      return "This browser keeps your designs until you delete them or clear its data.";
+    case "denied":
+      return "This browser may clear your designs by itself when the disk is nearly full. Download a file of what matters.";
+    case "unknown":
+      return "Your designs are kept in this browser. It has not promised to keep them when the disk is nearly full.";
+  }
+}
