@@ -50,8 +50,9 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
       }
       if (found.isDamaged) await keepDamaged(head.id);
       const last = Math.max(...revisions.map(({ when }) => when), 0);
-      // A state that a revision holds already needs no other.
-      desk.sit(head, found, isKept || last >= head.changed ? around.now() : last);
+      // A state that a revision holds already needs no other; one that never had any counts from its last save.
+      const revisedAt = last > 0 ? last : head.changed;
+      desk.sit(head, found, isKept || last >= head.changed ? around.now() : revisedAt);
       const notes = found.lost === 0 ? found.notes : [...found.notes, lostSteps(head.title, found.lost)];
       return { ok: true, design: presentOf(found.history), notes, history: found.history };
     }

@@ -10,15 +10,19 @@ export type Persistence = {
 };
 
 export function browserPersistence(): Persistence {
-  // Pages served by plain http have no such interface.
-  const manager: StorageManager | undefined = navigator.storage;
   return {
-    state: async () => ((await manager?.persisted()) ? "granted" : "unknown"),
+    state: async () => ((await manager()?.persisted()) ? "granted" : "unknown"),
     ask: async () => {
-      if (!manager) return "unknown";
-      return (await manager.persist()) ? "granted" : "denied";
+      const granted = await manager()?.persist();
+      if (granted === undefined) return "unknown";
+      return granted ? "granted" : "denied";
     },
   };
+}
+
+/** Pages served by plain http have none. */
+function manager(): StorageManager | undefined {
+  return globalThis.navigator?.storage;
 }
 
 /** What it means, for the user. */
