@@ -1,8 +1,7 @@
 import "./ui/theme.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
-import { retitle } from "./design/edits/parts.ts";
-import { useApp } from "./store/app.ts";
+import { openHistory, useApp } from "./store/app.ts";
 import { attachAutosave } from "./store/documentAutosave.ts";
 import { App } from "./ui/App.tsx";
 import { followAddress, openAtStart } from "./ui/documents/actions.ts";
@@ -18,11 +17,8 @@ attachAutosave({
     useApp.subscribe((now, before) => {
       if (now.design !== before.design) listener(now.design);
     }),
-  retitle: (title) => {
-    const { design, change, closePreview } = useApp.getState();
-    closePreview();
-    change(retitle(design, title));
-  },
+  history: openHistory,
+  follow: (history) => useApp.getState().follow(history),
 });
 followAddress();
 openBookFromAddress();

@@ -11,31 +11,11 @@ import { LIMITS } from "../design/limits.ts";
 import { readPrices } from "../paperwork/prices.ts";
 import type { PriceList } from "../remedies/cost.ts";
 import { readProgress, type TrainingProgress } from "../remedies/training/progress.ts";
+import type { KeptDocument, KeptRevision } from "./documentCare.ts";
 import { MOST_CURRENCY_LENGTH } from "./prices.ts";
 
-export type ArchivedRevision = {
-  /** [ms since 1970] */
-  readonly when: number;
-  /** As the user named it. */
-  readonly name?: string;
-  readonly by: "user" | "itself";
-  readonly parts: number;
-  /** The text of its file. */
-  readonly text: string;
-};
-
-export type ArchivedDocument = {
-  readonly title: string;
-  /** When it was last saved [ms since 1970]. */
-  readonly changed: number;
-  readonly parts: number;
-  /** The text of its file, readable or not. */
-  readonly text: string;
-  readonly revisions: readonly ArchivedRevision[];
-};
-
 export type Archive = {
-  readonly documents: readonly ArchivedDocument[];
+  readonly documents: readonly KeptDocument[];
   readonly prices: PriceList;
   readonly currency: string;
   readonly practice: TrainingProgress;
@@ -84,7 +64,7 @@ export function packArchive(archive: Archive, made: number): string {
   return `{\n${fields.join(",\n")}\n}\n`;
 }
 
-function documentText({ title, changed, text, revisions }: ArchivedDocument): string {
+function documentText({ title, changed, text, revisions }: KeptDocument): string {
   const fields = [
     `"title": ${JSON.stringify(title)}`,
     `"changed": ${changed}`,
@@ -94,7 +74,7 @@ function documentText({ title, changed, text, revisions }: ArchivedDocument): st
   return `{ ${fields.join(",\n")} }`;
 }
 
-function revisionText({ when, name, by, text }: ArchivedRevision): string {
+function revisionText({ when, name, by, text }: KeptRevision): string {
   const named = name === undefined ? [] : [`"name": ${JSON.stringify(name)}`];
   return `{ ${[`"when": ${when}`, ...named, `"by": "${by}"`, fileText(text)].join(", ")} }`;
 }
@@ -153,7 +133,7 @@ export async function unpackArchive(
 
   const { made, documents, currency, prices, practice, settings } = whole.data;
   const keptOut: string[] = [];
-  const read: ArchivedDocument[] = [];
+  const read: KeptDocument[] = [];
   for (const [i, entry] of documents.entries()) {
     const document = await documentOf(entry, i, keptOut, breathe);
     if (document) read.push(document);
@@ -191,7 +171,7 @@ async function documentOf(
   index: number,
   keptOut: string[],
   breathe: () => Promise<unknown>,
-): Promise<ArchivedDocument | undefined> {
+): Promise<KeptDocument | undefined> {
   await breathe();
   const parsed = DOCUMENT.safeParse(entry);
   const name = (parsed.success && parsed.data.title) || `Design ${index + 1}`;
@@ -202,7 +182,7 @@ async function documentOf(
   const { changed, revisions } = parsed.data;
   const file = fileOf(parsed.data);
   if (!file.ok) keptOut.push(`“${name}” cannot be read: ${file.problem}`);
-  const read: ArchivedRevision[] = [];
+  const read: KeptRevision[] = [];
   for (const [i, each] of revisions.entries()) {
     await breathe();
     const revision = i < ARCHIVE_LIMITS.revisions ? revisionOf(each) : undefined;
@@ -218,14 +198,14 @@ async function documentOf(
     return { title, changed, parts, text, revisions: read };
   }
   // What was saved of it earlier is better than nothing: the latest revision takes its place.
-  const last = read.reduce<ArchivedRevision | undefined>(
+  const last = read.reduce<KeptRevision | undefined>(
     (latest, each) => (latest && latest.when >= each.when ? latest : each),
     undefined,
   );
   return last && { title: name, changed: last.when, parts: last.parts, text: last.text, revisions: read };
 }
 
-function revisionOf(entry: unknown): ArchivedRevision | undefined {
+function revisionOf(entry: unknown): KeptRevision | undefined {
   const parsed = REVISION.safeParse(entry);
   const file = parsed.success ? fileOf(parsed.data) : undefined;
   if (!parsed.success || !file?.ok) return undefined;

@@ -92,7 +92,11 @@ export function readwrite<T>(
   stores: readonly StoreName[],
   work: (tx: Transaction) => Promise<T>,
 ): Promise<T> {
-  return transact((database) => database.transaction([...stores], "readwrite"), work);
+  // Confirmed means on the disk: the plug may be pulled the moment after.
+  return transact(
+    (database) => database.transaction([...stores], "readwrite", { durability: "strict" }),
+    work,
+  );
 }
 
 export function readValue(key: string): Promise<unknown> {

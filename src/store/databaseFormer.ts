@@ -34,7 +34,7 @@ export async function copyFormer(database: Database): Promise<void> {
     const isOurs = standing !== undefined && fieldOf(standing, "revision") !== copied.get(id);
     const place = isOurs ? `${id}-${revision}` : id;
     await heads.put({ ...head, id: place, revision, at: 0 }, place);
-    await texts.put({ text }, [place, 0]);
+    await texts.put(text, [place, 0]);
     copied.set(id, revision);
   }
   await values.put(Object.fromEntries(copied), COPIED);

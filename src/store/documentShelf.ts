@@ -1,5 +1,10 @@
-/** Where the user's own designs are kept: one small head and one text for each, in this browser. */
-import { createStore, promisifyRequest, type UseStore } from "idb-keyval";
+/**
+ * Where the user's own designs are kept, in this browser: of each document a head for the list, its journal (whole
+ * texts now and then, the steps between them) and its revisions. The journal is written in one transaction with the
+ * head, and only where the head is the one that the writer knows.
+ */
+import { reading, readValue, readwrite, type StoreName, type Transaction, updateValue } from "./database.ts";
+import { rebuiltHead } from "./documentReading.ts";
 
 export type DocumentHead = {
   readonly id: string;
@@ -9,89 +14,250 @@ export type DocumentHead = {
   readonly parts: number;
   /** Counts the saves: a window that knows an older one must not overwrite. */
   readonly revision: number;
+  /** Place in the journal where it stands; absent: at its end. */
+  readonly at?: number;
+  /** Name of the write that put it there: whoever lost sight of a write finds out whether it arrived. */
+  readonly mark?: string;
   /** The storage refuses it: it lives in this window only, and is gone when that closes. */
   readonly onlyHere?: boolean;
 };
 
-/** A stored design: its head and the text of its file. */
-export type StoredDocument = { readonly head: DocumentHead; readonly text: string };
+/** A whole text of a document, and the place in its journal where it read so. */
+export type StoredText = { readonly at: number; readonly text: string };
+/** How the document got from the place before to this one; a `Patch` unless it was damaged. */
+export type StoredStep = { readonly at: number; readonly patch: unknown };
 
+export type RevisionHead = {
+  readonly id: string;
+  readonly document: string;
+  /** [ms since 1970] */
+  readonly when: number;
+  readonly name?: string;
+  readonly by: "user" | "itself";
+  readonly parts: number;
+};
+export type StoredRevision = { readonly head: RevisionHead; readonly text: string };
+
+/** Texts and steps in the order of their places. */
+export type StoredDocument = {
+  readonly head: DocumentHead;
+  readonly texts: readonly StoredText[];
+  readonly steps: readonly StoredStep[];
+  readonly revisions: readonly StoredRevision[];
+};
+
+/** What a save writes. */
+export type DocumentChange = {
+  readonly head: DocumentHead;
+  /** Steps from this place on are replaced. */
+  readonly dropFrom: number;
+  /** Steps below this place are no longer reached by undo. */
+  readonly dropBelow: number;
+  readonly steps: readonly StoredStep[];
+  readonly text: StoredText | null;
+  /** Places of the earlier texts that stay. */
+  readonly keepTexts: readonly number[];
+  readonly revisions: readonly StoredRevision[];
+};
+
+export type Written =
+  | { readonly ok: true }
+  /** The head that stands there instead of the expected one; null: none. */
+  | { readonly ok: false; readonly standing: DocumentHead | null };
+
+/** Every call may reject: storage can be denied, full, silent. */
 export type Shelf = {
   readonly heads: () => Promise<readonly DocumentHead[]>;
+  /** Without its revisions. */
   readonly read: (id: string) => Promise<StoredDocument | undefined>;
-  /**
-   * Puts a document in its place in one step, unless what stands there has another revision than
-   * `expected` (null: nothing should stand there). Yields whether it was put.
-   */
-  readonly put: (document: StoredDocument, expected: number | null) => Promise<boolean>;
-  readonly remove: (id: string) => Promise<void>;
+  /** Writes unless what stands there has another revision than `expected` (null: nothing should stand there). */
+  readonly write: (change: DocumentChange, expected: number | null) => Promise<Written>;
+  /** Puts a whole document where none stands. */
+  readonly add: (document: StoredDocument) => Promise<boolean>;
+  /** Takes a document off with all that belongs to it, and hands it out. */
+  readonly take: (id: string) => Promise<StoredDocument | undefined>;
+  readonly revisions: (document: string) => Promise<readonly RevisionHead[]>;
+  readonly revision: (id: string) => Promise<StoredRevision | undefined>;
+  readonly putRevision: (revision: StoredRevision) => Promise<void>;
+  readonly dropRevisions: (ids: readonly string[]) => Promise<void>;
   readonly lastOpened: () => Promise<string | null>;
   readonly setLastOpened: (id: string | null) => Promise<void>;
 };
 
 const LAST = "last-opened";
-const headKey = (id: string) => `head:${id}`;
-const textKey = (id: string) => `text:${id}`;
+const WHOLE: readonly StoreName[] = ["heads", "texts", "steps", "revisions", "revisionTexts"];
 
-/** The shelf of this browser (IndexedDB). Every call may reject: storage can be denied or full. */
+type AnyTransaction = Transaction | Transaction<"readonly">;
+
+/** The shelf of this browser (IndexedDB). */
 export function browserShelf(): Shelf {
-  let opened: UseStore | undefined;
-  // Opened at the first use only: where storage is denied, the attempt itself throws.
-  const use: UseStore = async (mode, work) => {
-    opened ??= createStore("downlead", "designs");
-    return await opened(mode, work);
-  };
-
   return {
     heads: () =>
-      use("readonly", async (store) => {
-        const range = IDBKeyRange.bound(headKey(""), headKey("\uffff"));
-        const found: unknown[] = await promisifyRequest(store.getAll(range));
-        return found.filter(isHead);
-      }),
-
-    read: (id) =>
-      use("readonly", async (store) => {
-        const [head, text]: unknown[] = await Promise.all([
-          promisifyRequest(store.get(headKey(id))),
-          promisifyRequest(store.get(textKey(id))),
+      reading(["heads", "texts", "steps"], async (tx) => {
+        const [heads, keys] = await Promise.all([
+          tx.objectStore("heads").getAll(),
+          tx.objectStore("texts").getAllKeys(),
         ]);
-        return isHead(head) && typeof text === "string" ? { head, text } : undefined;
+        const good = heads.filter(isHead);
+        const known = new Set(good.map((head) => head.id));
+        // A text without a head is a design all the same.
+        const lost = new Set(keys.map(([id]) => id).filter((id) => !known.has(id)));
+        const rebuilt = await Promise.all([...lost].map((id) => journalOf(tx, id)));
+        return [...good, ...rebuilt.map((journal) => journal.head)];
       }),
 
-    put: ({ head, text }, expected) =>
-      use("readwrite", async (store) => {
-        // Look and write within one transaction: no other window can come between.
-        const standing: unknown = await promisifyRequest(store.get(headKey(head.id)));
-        if ((isHead(standing) ? standing.revision : null) !== expected) return false;
-        store.put(head, headKey(head.id));
-        store.put(text, textKey(head.id));
-        await promisifyRequest(store.transaction);
+    read: (id) => reading(["heads", "texts", "steps"], (tx) => documentOf(tx, id)),
+
+    write: (change, expected) =>
+      readwrite(WHOLE, async (tx) => {
+        const standing = await standingHead(tx, change.head.id);
+        if ((standing?.revision ?? null) !== expected) return { ok: false, standing };
+        await putChange(tx, change);
+        return { ok: true };
+      }),
+
+    add: (document) =>
+      readwrite(WHOLE, async (tx) => {
+        if (await standingHead(tx, document.head.id)) return false;
+        await putDocument(tx, document);
         return true;
       }),
 
-    remove: (id) =>
-      use("readwrite", (store) => {
-        store.delete(headKey(id));
-        store.delete(textKey(id));
-        return promisifyRequest(store.transaction);
+    take: (id) =>
+      readwrite(WHOLE, async (tx) => {
+        const found = await documentOf(tx, id);
+        const heads = await revisionsOf(tx, id);
+        const texts = await Promise.all(heads.map((head) => tx.objectStore("revisionTexts").get(head.id)));
+        await Promise.all([
+          tx.objectStore("heads").delete(id),
+          tx.objectStore("texts").delete(placesOf(id)),
+          tx.objectStore("steps").delete(placesOf(id)),
+          ...heads.map((head) => dropRevision(tx, head.id)),
+        ]);
+        const revisions = heads.map((head, i) => ({ head, text: textOf(texts[i]) }));
+        return found && { ...found, revisions };
       }),
 
-    lastOpened: () =>
-      use("readonly", async (store) => {
-        const id: unknown = await promisifyRequest(store.get(LAST));
-        return typeof id === "string" ? id : null;
+    revisions: (document) => reading(["revisions"], (tx) => revisionsOf(tx, document)),
+
+    revision: (id) =>
+      reading(["revisions", "revisionTexts"], async (tx) => {
+        const head: unknown = await tx.objectStore("revisions").get(id);
+        const text: unknown = await tx.objectStore("revisionTexts").get(id);
+        return isRevisionHead(head) ? { head, text: textOf(text) } : undefined;
       }),
 
-    setLastOpened: (id) =>
-      use("readwrite", (store) => {
-        store.put(id, LAST);
-        return promisifyRequest(store.transaction);
+    putRevision: (revision) =>
+      readwrite(["revisions", "revisionTexts"], async (tx) => putRevision(tx, revision)),
+
+    dropRevisions: (ids) =>
+      readwrite(["revisions", "revisionTexts"], async (tx) => {
+        await Promise.all(ids.map((id) => dropRevision(tx, id)));
       }),
+
+    lastOpened: async () => {
+      const id = await readValue(LAST);
+      return typeof id === "string" ? id : null;
+    },
+
+    setLastOpened: async (id) => void (await updateValue(LAST, () => id)),
   };
 }
 
+/** All places of a document: an empty list sorts after any number. */
+function placesOf(id: string, from = Number.NEGATIVE_INFINITY): IDBKeyRange {
+  return IDBKeyRange.bound([id, from], [id, []]);
+}
+
+async function documentOf(tx: AnyTransaction, id: string): Promise<StoredDocument | undefined> {
+  const journal = await journalOf(tx, id);
+  return journal.isThere ? { ...journal, revisions: [] } : undefined;
+}
+
+async function journalOf(tx: AnyTransaction, id: string) {
+  const [texts, steps] = [tx.objectStore("texts"), tx.objectStore("steps")];
+  const range = placesOf(id);
+  const [head, textKeys, textValues, stepKeys, stepValues]: [
+    unknown,
+    [string, number][],
+    unknown[],
+    [string, number][],
+    unknown[],
+  ] = await Promise.all([
+    tx.objectStore("heads").get(id),
+    texts.getAllKeys(range),
+    texts.getAll(range),
+    steps.getAllKeys(range),
+    steps.getAll(range),
+  ]);
+  const journal = {
+    texts: textKeys.map(([, at], i) => ({ at, text: textOf(textValues[i]) })),
+    steps: stepKeys.map(([, at], i) => ({ at, patch: stepValues[i] })),
+  };
+  return {
+    isThere: isHead(head) || textKeys.length > 0,
+    head: isHead(head) ? head : rebuiltHead(id, journal),
+    ...journal,
+  };
+}
+
+/** A document whose head is damaged counts as revision 0, as it does in the list. */
+async function standingHead(tx: Transaction, id: string): Promise<DocumentHead | null> {
+  const head: unknown = await tx.objectStore("heads").get(id);
+  if (isHead(head)) return head;
+  return (await documentOf(tx, id))?.head ?? null;
+}
+
+async function putChange(tx: Transaction, change: DocumentChange): Promise<void> {
+  const { head, dropFrom, dropBelow, steps, text, keepTexts, revisions } = change;
+  const [allTexts, allSteps] = [tx.objectStore("texts"), tx.objectStore("steps")];
+  const { id } = head;
+  const surplus = (await allTexts.getAllKeys(placesOf(id))).filter(([, at]) => !keepTexts.includes(at));
+  await Promise.all([
+    allSteps.delete(placesOf(id, dropFrom)),
+    allSteps.delete(IDBKeyRange.bound([id], [id, dropBelow], false, true)),
+    ...surplus.map((key) => allTexts.delete(key)),
+    ...steps.map(({ at, patch }) => allSteps.put(patch, [id, at])),
+    ...(text ? [allTexts.put(text.text, [id, text.at])] : []),
+    ...revisions.map((revision) => putRevision(tx, revision)),
+    tx.objectStore("heads").put(head, id),
+  ]);
+}
+
+async function putDocument(tx: Transaction, document: StoredDocument): Promise<void> {
+  const { head, texts, steps, revisions } = document;
+  await Promise.all([
+    ...texts.map(({ at, text }) => tx.objectStore("texts").put(text, [head.id, at])),
+    ...steps.map(({ at, patch }) => tx.objectStore("steps").put(patch, [head.id, at])),
+    ...revisions.map((revision) => putRevision(tx, revision)),
+    tx.objectStore("heads").put(head, head.id),
+  ]);
+}
+
+/** Revisions of one document lie side by side: their ids begin with its own. */
+async function revisionsOf(tx: AnyTransaction, document: string): Promise<readonly RevisionHead[]> {
+  const range = IDBKeyRange.bound(`${document}:`, `${document}:\uffff`);
+  const found: unknown[] = await tx.objectStore("revisions").getAll(range);
+  return found.filter(isRevisionHead);
+}
+
+async function putRevision(tx: Transaction, { head, text }: StoredRevision): Promise<void> {
+  await Promise.all([
+    tx.objectStore("revisions").put(head, head.id),
+    tx.objectStore("revisionTexts").put(text, head.id),
+  ]);
+}
+
+async function dropRevision(tx: Transaction, id: string): Promise<void> {
+  await Promise.all([tx.objectStore("revisions").delete(id), tx.objectStore("revisionTexts").delete(id)]);
+}
+
 // What lies in the browser's storage may stem from any edition, or from a hand in the developer tools.
+
+function textOf(value: unknown): string {
+  return typeof value === "string" ? value : (JSON.stringify(value) ?? "");
+}
+
 function isHead(value: unknown): value is DocumentHead {
   if (typeof value !== "object" || value === null) return false;
   const head: Partial<Record<keyof DocumentHead, unknown>> = value;
@@ -101,5 +267,17 @@ function isHead(value: unknown): value is DocumentHead {
     typeof head.changed === "number" &&
     typeof head.parts === "number" &&
     typeof head.revision === "number"
+  );
+}
+
+function isRevisionHead(value: unknown): value is RevisionHead {
+  if (typeof value !== "object" || value === null) return false;
+  const head: Partial<Record<keyof RevisionHead, unknown>> = value;
+  return (
+    typeof head.id === "string" &&
+    typeof head.document === "string" &&
+    typeof head.when === "number" &&
+    typeof head.parts === "number" &&
+    (head.by === "user" || head.by === "itself")
   );
 }

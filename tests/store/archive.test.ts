@@ -4,19 +4,14 @@ import { describe, expect, test } from "vitest";
 import { readDesign, writeDesign } from "../../src/design/file.ts";
 import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
 import { addHint, NO_PROGRESS } from "../../src/remedies/training/progress.ts";
-import {
-  ARCHIVE_LIMITS,
-  type Archive,
-  type ArchivedDocument,
-  packArchive,
-  unpackArchive,
-} from "../../src/store/archive.ts";
+import { ARCHIVE_LIMITS, type Archive, packArchive, unpackArchive } from "../../src/store/archive.ts";
+import type { KeptDocument } from "../../src/store/documentCare.ts";
 import { anyVariants } from "../arbitraries.ts";
 import { typicalHouse } from "../design/house.ts";
 
 const house = writeDesign(typicalHouse());
 const HOUSE_PARTS = typicalHouse().parts.length;
-const document = (title: string, text = house): ArchivedDocument => ({
+const document = (title: string, text = house): KeptDocument => ({
   title,
   changed: 1_700_000_000_000,
   parts: HOUSE_PARTS,
@@ -30,11 +25,11 @@ const EMPTY: Archive = {
   practice: {},
   settings: {},
 };
-const packed = (documents: readonly ArchivedDocument[]) => packArchive({ ...EMPTY, documents }, 5);
+const packed = (documents: readonly KeptDocument[]) => packArchive({ ...EMPTY, documents }, 5);
 
 /** The JSON value of a packed archive, for putting damage into it. */
 function jsonOf(
-  documents: readonly ArchivedDocument[],
+  documents: readonly KeptDocument[],
 ): { documents: Record<string, unknown>[] } & Record<string, unknown> {
   return JSON.parse(packed(documents));
 }

@@ -2,7 +2,7 @@
 import { create } from "zustand";
 import { useApp } from "../../store/app.ts";
 import { ARCHIVE_LIMITS, type Archive, packArchive, unpackArchive } from "../../store/archive.ts";
-import { everyDocument, takeInDocuments } from "../../store/archiveDocuments.ts";
+import { useDocuments } from "../../store/documents.ts";
 import { openKinds, usePrices } from "../../store/prices.ts";
 import { freshCases, useTraining } from "../../store/training.ts";
 import { counted } from "../format.ts";
@@ -19,7 +19,10 @@ export const useOffer = create<{ readonly offer: Offer | null }>(() => ({ offer:
 export async function downloadEverything(): Promise<void> {
   const { notify } = useApp.getState();
   await loadKept();
-  const documents = await everyDocument();
+  const documents = await useDocuments
+    .getState()
+    .everything()
+    .catch(() => null);
   if (!documents) {
     notify("The browser’s storage does not hand out the designs. Download the open one as a file.", "error");
     return;
@@ -78,13 +81,13 @@ export async function takeOffer(): Promise<void> {
   const words = gains(offer);
   openDialog(null);
   useOffer.setState({ offer: null });
-  const { count, problem } = await takeInDocuments(archive.documents);
+  const problem = await useDocuments.getState().takeIn(archive.documents);
   usePrices.getState().takeIn(archive);
   useTraining.getState().takeIn(archive.practice);
   const theme = themeToTake(archive.settings);
   if (theme) setTheme(theme);
   if (problem !== null) {
-    notify(`Added ${count} of ${counted(archive.documents.length, "design")}. ${problem}`, "error");
+    notify(`Not all designs could be added. ${problem}`, "error");
     return;
   }
   notify(`Added: ${inOneLine(words)}.`);

@@ -86,5 +86,6 @@ async function copyDesign(): Promise<void> {
   const copy = { ...design, title: `${design.title.slice(0, 190)} (copy)` };
   await useDocuments.getState().create(copy);
   openDesign(copy);
+  void useDocuments.getState().cameUp(useDocuments.getState().current);
   notify(`Now working on “${copy.title}”.`);
 }

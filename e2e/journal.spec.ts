@@ -1,0 +1,234 @@
+/** What is on the disk when a page ends in the worst way, and what the next one makes of it. */
+import { type BrowserContext, expect, type Page } from "@playwright/test";
+import { card, listen, open, ownDesign, retitle, test, titleOf, waitUntilSaved } from "./app.ts";
+
+/** Ends the renderer of a page at once, as a crash or a system that is short of memory does. */
+async function kill(page: Page): Promise<void> {
+  const session = await page.context().newCDPSession(page);
+  const crashed = page.waitForEvent("crash");
+  // The answer never comes: there is nobody left to give it.
+  session.send("Page.crash").catch(() => undefined);
+  await crashed;
+  await page.close();
+}
+
+/** A number for whoever reads the test's output. */
+function say(line: string): void {
+  process.stdout.write(`${line}\n`);
+}
+
+const edit = (page: Page, title: string) => retitle(page, title);
+
+/** Title of the design with which the next page of this browser starts. */
+async function titleAfter(context: BrowserContext): Promise<{ page: Page; title: string }> {
+  const page = await context.newPage();
+  await open(page, "/");
+  return { page, title: await titleOf(page).inputValue() };
+}
+
+test("a renderer killed at any moment after an edit loses nothing older than a second", async ({
+  page,
+  context,
+}) => {
+  test.setTimeout(150_000);
+  await ownDesign(page, "Before");
+  let current = page;
+  const lost: string[] = [];
+  const tooOld: number[] = [];
+  for (let wait = 0; wait <= 1000; wait += 50) {
+    await edit(current, `After ${wait}`);
+    await current.waitForTimeout(wait);
+    await kill(current);
+    const next = await titleAfter(context);
+    current = next.page;
+    const isLost = next.title !== `After ${wait}`;
+    if (isLost) lost.push(`${wait} ms`);
+    if (isLost && wait >= 1000) tooOld.push(wait);
+  }
+  say(`Edits lost of 21, by the time from edit to kill: ${lost.length === 0 ? "none" : lost.join(", ")}`);
+  expect(tooOld).toEqual([]);
+});
+
+test("a renderer killed under constant editing loses at most the last second", async ({ page, context }) => {
+  await ownDesign(page, "Edit 0");
+  // A hand that never rests: an edit every 30 ms, each noted with its time by the page itself.
+  const seen = await page.evaluate(async () => {
+    const field = document.querySelector<HTMLInputElement>('[aria-label="Title of the design"]');
+    const setter = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "value")?.set;
+    const times: number[] = [];
+    for (let n = 1; n <= 120 && field; n += 1) {
+      field.focus();
+      setter?.call(field, `Edit ${n}`);
+      field.dispatchEvent(new Event("input", { bubbles: true }));
+      field.blur();
+      times.push(Date.now());
+      await new Promise((resolve) => setTimeout(resolve, 30));
+    }
+    return times;
+  });
+  const killed = Date.now();
+  await kill(page);
+  const { title } = await titleAfter(context);
+  const last = Number(title.replace("Edit ", ""));
+  const lost = seen.slice(last);
+  const oldest = lost.length === 0 ? 0 : killed - (lost[0] ?? killed);
+  say(`Edits lost of ${seen.length} under constant editing: ${lost.length}, the oldest ${oldest} ms old`);
+  expect(last).toBeGreaterThan(0);
+  expect(oldest).toBeLessThan(1000);
+});
+
+test("undo and redo lead on after a reload and after a crash", async ({ page, context }) => {
+  await ownDesign(page, "Long way");
+  await card(page, "UHF aerial").click();
+  await page.keyboard.press("Delete");
+  await card(page, "DAB aerial").click();
+  await page.keyboard.press("Delete");
+  await page.keyboard.press("ControlOrMeta+z");
+  await expect(card(page, "DAB aerial")).toBeVisible();
+  await waitUntilSaved(page);
+  await page.reload();
+  await expect(titleOf(page)).toHaveValue("Long way");
+  await expect(card(page, "UHF aerial")).toHaveCount(0);
+  await page.getByRole("button", { name: "Redo", exact: true }).first().click();
+  await expect(card(page, "DAB aerial")).toHaveCount(0);
+  await waitUntilSaved(page);
+  await kill(page);
+
+  const next = await context.newPage();
+  await open(next, "/");
+  const undo = next.getByRole("button", { name: "Undo", exact: true }).first();
+  for (const label of ["DAB aerial", "UHF aerial"]) {
+    await expect(card(next, label)).toHaveCount(0);
+    await undo.click();
+    await expect(card(next, label)).toBeVisible();
+  }
+  await undo.click();
+  await expect(titleOf(next)).not.toHaveValue("Long way");
+});
+
+test("leaving in the same breath as an edit keeps it, and the next page starts at once", async ({ page }) => {
+  await ownDesign(page, "0");
+  for (let n = 1; n <= 8; n += 1) {
+    await titleOf(page).fill(`${n}`);
+    await titleOf(page).press("Enter");
+    await page.reload();
+    await expect(titleOf(page)).toHaveValue(`${n}`, { timeout: 3000 });
+  }
+  await waitUntilSaved(page);
+  const notes = () => page.evaluate(() => Object.keys(localStorage).filter((key) => key.includes("parting")));
+  await expect.poll(notes).toEqual([]);
+});
+
+test("a storage that never answers: the page is up within three seconds, says so, and recovers", async ({
+  page,
+  context,
+}) => {
+  await ownDesign(page, "Mine");
+  await page.close();
+  const next = await context.newPage();
+  await next.addInitScript(() => {
+    const { addEventListener } = IDBOpenDBRequest.prototype;
+    // The question is asked, and nobody hears the answer.
+    IDBOpenDBRequest.prototype.addEventListener = () => undefined;
+    Object.assign(window, {
+      letAnswer: () => {
+        IDBOpenDBRequest.prototype.addEventListener = addEventListener;
+      },
+    });
+  });
+  const started = Date.now();
+  await open(next, "/");
+  await expect(next.getByText(/^Not saved: the browser's storage does not answer/)).toBeVisible();
+  const took = Date.now() - started;
+  say(`Up without storage after ${took} ms`);
+  await retitle(next, "Without storage");
+  await expect(next.getByRole("banner").getByRole("status")).toHaveText("Not saved");
+  await next.evaluate("letAnswer()");
+  await waitUntilSaved(next);
+  await expect(next.getByText(/does not answer/)).toHaveCount(0);
+  await next.reload();
+  await expect(titleOf(next)).toHaveValue("Without storage");
+});
+
+test("a storage cleared while the page is open gets the design again, and what is damaged is told", async ({
+  page,
+  browser,
+}) => {
+  await ownDesign(page, "Mine");
+  const session = await page.context().newCDPSession(page);
+  const origin = new URL(page.url()).origin;
+  await session.send("Storage.clearDataForOrigin", { origin, storageTypes: "all" });
+  await retitle(page, "Mine, on");
+  await waitUntilSaved(page);
+  await expect(page.getByText(/no longer in the browser’s storage/)).toBeVisible();
+  await page.reload();
+  await expect(titleOf(page)).toHaveValue("Mine, on");
+
+  // A profile of its own shares nothing with this one.
+  const other = await browser.newContext();
+  const complaints = listen(other);
+  const stranger = await other.newPage();
+  await open(stranger, "/");
+  await expect(titleOf(stranger)).not.toHaveValue("Mine, on");
+  await other.close();
+  expect(complaints).toEqual([]);
+});
+
+test("a damaged index hides no design", async ({ page }) => {
+  await ownDesign(page, "Hidden");
+  await page.evaluate(
+    () =>
+      new Promise<void>((resolve, reject) => {
+        const request = indexedDB.open("downlead-2");
+        request.onerror = () => reject(request.error);
+        request.onsuccess = () => {
+          const tx = request.result.transaction("heads", "readwrite");
+          tx.objectStore("heads").clear();
+          tx.oncomplete = () => {
+            request.result.close();
+            resolve();
+          };
+        };
+      }),
+  );
+  await page.reload();
+  await expect(titleOf(page)).toHaveValue("Hidden");
+  await retitle(page, "Found again");
+  await waitUntilSaved(page);
+  await page.reload();
+  await expect(titleOf(page)).toHaveValue("Found again");
+});
+
+test("a second window follows at once, and edits of different parts are merged", async ({
+  page,
+  context,
+}) => {
+  await ownDesign(page, "Shared");
+  const second = await context.newPage();
+  await open(second, "/");
+  await card(second, "DAB aerial").click();
+
+  await card(page, "UHF aerial").click();
+  await page.keyboard.press("Delete");
+  await expect(card(second, "UHF aerial")).toHaveCount(0);
+  // What was selected here stays selected.
+  await expect(card(second, "DAB aerial")).toHaveClass(/selected/);
+  await second.keyboard.press("Delete");
+  await expect(card(page, "DAB aerial")).toHaveCount(0);
+  await waitUntilSaved(page);
+
+  // Both at once: each in a part of its own, while neither hears the other.
+  await Promise.all([retitle(page, "Shared, both"), moveWithKeys(second, "FM aerial")]);
+  await expect(titleOf(second)).toHaveValue("Shared, both");
+  await waitUntilSaved(page);
+  await waitUntilSaved(second);
+  const places = await Promise.all(
+    [page, second].map((each) => card(each, "FM aerial").getAttribute("style")),
+  );
+  expect(places[0]).toBe(places[1]);
+});
+
+async function moveWithKeys(page: Page, label: string): Promise<void> {
+  await card(page, label).click();
+  await page.keyboard.press("ArrowRight");
+}
