@@ -196,3 +196,11 @@ test("a single design is no download of everything: it is refused with the reaso
   await expect(messages(page)).toContainText("it is a single design; open it with “Open a file”");
   await expect(page.getByRole("dialog")).toHaveCount(0);
 });
+
+test("Escape gives up a renaming, and leaves the list of designs open", async ({ page }) => {
+  await ownDesign(page, "House");
+  await fromMenu(page, "Designs and examples…");
+  await page.getByRole("button", { name: "Rename “House”" }).click();
+  await page.getByRole("textbox", { name: "New title" }).press("Escape");
+  await expect(page.getByRole("button", { name: "Rename “House”" })).toBeVisible();
+});

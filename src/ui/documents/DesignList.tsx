@@ -192,14 +192,14 @@ function RenameForm({
       }}
       onKeyDown={(event) => {
         if (event.key !== "Escape") return;
-        // Only the renaming is given up, not the whole dialog.
-        event.stopPropagation();
         onTitle(null);
       }}
     >
       <input
         className="field-input"
         aria-label="New title"
+        // Escape gives up the renaming, not the whole dialog.
+        data-draft=""
         value={draft}
         // biome-ignore lint/a11y/noAutofocus: the button that had the focus has just turned into this field.
         autoFocus
