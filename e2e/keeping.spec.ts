@@ -50,9 +50,10 @@ test("names that were typed and never confirmed survive closing the page", async
 
 test("a title that is still being typed survives leaving the page at once", async ({ page }) => {
   await ownDesign(page, "House");
-  await titleOf(page).pressSequentially(" with");
+  await titleOf(page).press("End");
+  await titleOf(page).pressSequentially(" with a loft");
   await page.reload();
-  await expect(titleOf(page)).toHaveValue(/House with$|^ withHouse$/);
+  await expect(titleOf(page)).toHaveValue("House with a loft");
 });
 
 test("one visit to a field is one step back, and Escape takes it back as a whole", async ({ page }) => {
