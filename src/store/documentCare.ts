@@ -4,7 +4,7 @@ import { writeDesign } from "../design/file.ts";
 import type { Desk, Surroundings } from "./documentDesk.ts";
 import { restored } from "./documentReading.ts";
 import { copyTitle, saveWork, workOn } from "./documentSaving.ts";
-import type { RevisionHead, StoredDocument, StoredRevision } from "./documentShelf.ts";
+import type { RevisionHead, StoredRevision } from "./documentShelf.ts";
 import { presentOf, withStep } from "./history.ts";
 
 /** A document on its way out of this browser or into it. */
@@ -101,7 +101,9 @@ export async function takeInDocuments(
  * Keeps what could not be read of a document among its revisions, under ids that are the same each time: the next
  * save of the document would replace it.
  */
-export async function keepRemains(around: Surroundings, stored: StoredDocument): Promise<void> {
+export async function keepRemains(around: Surroundings, document: string): Promise<void> {
+  const stored = await around.shelf.read(document);
+  if (!stored) return;
   const { head, texts, steps } = stored;
   const about = { document: head.id, when: head.changed, by: "user", parts: 0 } as const;
   const remains = texts

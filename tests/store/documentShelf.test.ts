@@ -26,10 +26,10 @@ const revision = (document: string, name: string) => ({
   text: text(name),
 });
 
-async function freshBrowser(): Promise<typeof import("../../src/store/documentShelf.ts")> {
+async function freshBrowser(): Promise<typeof import("../../src/store/documentShelfBrowser.ts")> {
   globalThis.indexedDB = new IDBFactory();
   vi.resetModules();
-  return await import("../../src/store/documentShelf.ts");
+  return await import("../../src/store/documentShelfBrowser.ts");
 }
 
 describe.each([
