@@ -11,8 +11,8 @@ const COPIED = "copied-from-former";
 type Former = { readonly id: string; readonly head: Record<string, unknown>; readonly text: string };
 
 export async function copyFormer(database: Database): Promise<void> {
-  const shelf = await readAll("downlead", "designs");
-  const [prices, practice] = await Promise.all([
+  const [shelf, prices, practice] = await Promise.all([
+    readAll("downlead", "designs"),
     readAll("downlead-prices", "prices"),
     readAll("downlead-practice", "progress"),
   ]);
@@ -43,6 +43,9 @@ export async function copyFormer(database: Database): Promise<void> {
 
 /** All keys and values of a store of a former edition; none where there is no such database. */
 async function readAll(name: string, store: string): Promise<ReadonlyMap<string, unknown>> {
+  // Quicker than opening, where the browser has it (Firefox does from 126 on).
+  const known = await indexedDB.databases?.();
+  if (known && !known.some((each) => each.name === name)) return new Map();
   let isNew = false;
   try {
     const database = await openDB(name, undefined, {

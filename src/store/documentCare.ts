@@ -4,7 +4,7 @@ import { writeDesign } from "../design/file.ts";
 import type { Desk, Surroundings } from "./documentDesk.ts";
 import { restored } from "./documentReading.ts";
 import { copyTitle, saveWork, workOn } from "./documentSaving.ts";
-import type { RevisionHead, StoredDocument, StoredRevision } from "./documentShelf.ts";
+import type { RevisionHead, StoredRevision } from "./documentShelf.ts";
 import { presentOf, withStep } from "./history.ts";
 
 /** A document on its way out of this browser or into it. */
@@ -34,6 +34,7 @@ export async function renameStored(
   if (!found.ok) return `“${head.title}” cannot be read, so its title cannot be changed.`;
   const edit = retitle(presentOf(found.history), title);
   if (!edit.ok) return edit.reason;
+  if (found.isDamaged) await keepRemains(around, id);
   const history = withStep(found.history, edit.design);
   const own = desk.kept.get(id);
   if (isKept && own) desk.kept.set(id, { ...own, history, head: { ...head, title } });
@@ -101,7 +102,9 @@ export async function takeInDocuments(
  * Keeps what could not be read of a document among its revisions, under ids that are the same each time: the next
  * save of the document would replace it.
  */
-export async function keepRemains(around: Surroundings, stored: StoredDocument): Promise<void> {
+export async function keepRemains(around: Surroundings, document: string): Promise<void> {
+  const stored = await around.shelf.read(document);
+  if (!stored) return;
   const { head, texts, steps } = stored;
   const about = { document: head.id, when: head.changed, by: "user", parts: 0 } as const;
   const remains = texts

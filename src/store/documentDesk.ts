@@ -1,28 +1,25 @@
 /**
  * The design that a window works on, on its way to the storage: when it is saved, what becomes of it where the
- * storage refuses, and how it follows another window. Everything that touches the shelf goes one after the other.
+ * storage refuses, and how it follows another window.
  */
 import type { Design } from "../design/design.ts";
-import { writeDesign } from "../design/file.ts";
-import { applyPatch, difference } from "../design/patch.ts";
-import { heldCount } from "../design/variants.ts";
 import type { Parting } from "./documentParting.ts";
 import { type Restored, restored } from "./documentReading.ts";
 import { surplusRevisions } from "./documentRevisions.ts";
+import { newWork, type Saved, saveWork, type Work, type Writer, workOn } from "./documentSaving.ts";
 import {
-  newWork,
-  planSave,
-  rebased,
-  type Saved,
-  saveWork,
-  type Work,
-  type Writer,
-  workOn,
-} from "./documentSaving.ts";
+  followed,
+  lacksText,
+  onTop,
+  partingNote,
+  pendingSession,
+  type Session,
+  settledSession,
+} from "./documentSession.ts";
 import type { DocumentHead } from "./documentShelf.ts";
+import { createStanding } from "./documentStanding.ts";
 import type { DocumentsState } from "./documentsState.ts";
-import { isLeaving, storageTrouble } from "./documentTrouble.ts";
-import { type History, historyOf, presentOf, withPresent, withStep } from "./history.ts";
+import { type History, historyOf, presentOf } from "./history.ts";
 import type { Persistence } from "./persistence.ts";
 
 export type Surroundings = Writer & {
@@ -32,90 +29,34 @@ export type Surroundings = Writer & {
   readonly gapMs: number;
 };
 
-/** A design on the desk: a document, or one that becomes one with its first change. */
-type Session = {
-  work: Work | null;
-  /** As it was read or last saved: the same object needs no saving. */
-  settled: Design | null;
-  pending: Design | null;
-  /** The way of the design as it is at the moment of asking. */
-  history: () => History;
-};
-
-/** A document that the storage refused: it lives in this window until it is taken. */
-type Kept = { readonly work: Work; readonly history: History; readonly head: DocumentHead };
-
 export type Found = { readonly head: DocumentHead; readonly found: Restored; readonly isKept: boolean };
 
 type Told = Partial<DocumentsState>;
-
-const RETRY_MS = 5000;
-/** A design of so many parts goes into a parting note as a whole text too: the place for notes is small. */
-const MOST_PARTS_AS_TEXT = 400;
 
 export type Desk = ReturnType<typeof createDesk>;
 
 export function createDesk(around: Surroundings, get: () => DocumentsState, set: (told: Told) => void) {
   const { shelf } = around;
-  const kept = new Map<string, Kept>();
-  let session: Session = newSession(null, null);
+  let session: Session = { work: null, settled: null, pending: null, history: () => historyOf(NOTHING) };
   /** The one before, which the canvas still shows until the new one has come up. */
   let former: Session | null = null;
   let timer: ReturnType<typeof setTimeout> | undefined;
-  let retry: ReturnType<typeof setTimeout> | undefined;
   let lastSave = Number.NEGATIVE_INFINITY;
   let hasAsked = false;
-  let queue: Promise<unknown> = Promise.resolve();
 
-  function inTurn<T>(work: () => Promise<T>): Promise<T> {
-    const result = queue.then(work);
-    queue = result.catch(() => undefined);
-    return result;
-  }
-
-  function refused(error: unknown): string {
-    const reason = storageTrouble(error);
-    if (retry === undefined)
-      retry = setTimeout(() => {
-        retry = undefined;
-        void inTurn(tryAgain);
-      }, RETRY_MS);
-    if (isLeaving(error)) set({ state: session.pending ? "unsaved" : "saved" });
-    else set({ state: "unavailable", reason });
-    return reason;
-  }
-
-  async function tryAgain(): Promise<void> {
-    await saveAll(false);
-    if (session.pending || kept.size > 0) return;
-    await readList().catch(refused);
-  }
-
-  async function readList(): Promise<void> {
-    const heads = await shelf.heads().catch((error: unknown) => {
-      if (kept.size === 0) throw error;
-      return [];
-    });
-    const own = [...kept.values()].map((each) => each.head);
-    list([...heads.filter((head) => !kept.has(head.id)), ...own]);
-    if (get().state === "unavailable" && !session.pending && kept.size === 0)
-      set({ state: "saved", reason: null });
-  }
-
-  function list(heads: readonly DocumentHead[]): void {
-    set({ list: [...heads].sort((a, b) => b.changed - a.changed) });
-  }
-
-  function listed(head: DocumentHead): void {
-    list([head, ...get().list.filter((each) => each.id !== head.id)]);
-  }
+  const standing = createStanding(around, get, set, {
+    isPending: () => session.pending !== null,
+    tryAgain: async () => {
+      await saveAll(false);
+      if (!session.pending && standing.kept.size === 0) await standing.readList().catch(standing.refused);
+    },
+  });
+  const { kept, inTurn } = standing;
 
   function schedule(): void {
     // Never put off: a change waits for its turn, not for rest.
-    timer ??= setTimeout(
-      () => void inTurn(() => saveAll(false)),
-      Math.max(0, lastSave + around.gapMs - around.now()),
-    );
+    const wait = Math.max(0, lastSave + around.gapMs - around.now());
+    timer ??= setTimeout(() => void inTurn(() => saveAll(false)), wait);
   }
 
   /** `wantsText`: closes with a whole text, as on leaving. */
@@ -124,7 +65,8 @@ export function createDesk(around: Surroundings, get: () => DocumentsState, set:
     timer = undefined;
     if (former) await save(former, wantsText);
     await save(session, wantsText);
-    if (kept.size > 0 && !session.pending) await saveKept();
+    if (kept.size > 0 && !session.pending) await standing.saveKept();
+    if (!session.pending && !former?.pending && kept.size === 0) around.parting?.drop();
   }
 
   async function save(own: Session, wantsText: boolean): Promise<void> {
@@ -134,28 +76,26 @@ export function createDesk(around: Surroundings, get: () => DocumentsState, set:
     own.pending = design;
     own.work ??= newWork(around.newId(), around.now());
     const { work } = own;
-    const isNew = work.base === null;
     if (own === session && get().state !== "unavailable") set({ state: "saving" });
     lastSave = around.now();
     try {
       const saved = await saveWork(around, work, history, wantsText);
       kept.delete(work.id);
       settle(own, history, saved);
-      listed(saved.head);
-      await afterwards(own, isNew, work, saved);
+      standing.listed(saved.head);
+      await afterwards(own, work, saved);
     } catch (error) {
       const { title, parts } = design;
-      const head = {
-        id: work.id,
+      const { id, revision } = work;
+      standing.keep(work, history, {
+        id,
         title,
         parts: parts.length,
         changed: around.now(),
-        revision: work.revision ?? 0,
-      };
-      kept.set(work.id, { work, history, head: { ...head, onlyHere: true } });
-      if (own === session) set({ current: work.id });
-      listed({ ...head, onlyHere: true });
-      refused(error);
+        revision: revision ?? 0,
+      });
+      if (own === session) set({ current: id });
+      standing.refused(error);
     }
   }
 
@@ -184,19 +124,12 @@ export function createDesk(around: Surroundings, get: () => DocumentsState, set:
   }
 
   /** None of this may make a save fail that is already done. */
-  async function afterwards(own: Session, isNew: boolean, before: Work, { work }: Saved): Promise<void> {
-    if (!session.pending && !former?.pending && kept.size === 0) around.parting?.drop();
+  async function afterwards(own: Session, before: Work, { work }: Saved): Promise<void> {
     try {
-      if (work.id !== before.id || isNew) {
+      // New in the storage: for the first time, or again after somebody cleared it.
+      if (work.revision === 1) {
         if (own === session && !former) await shelf.setLastOpened(work.id);
-        if (!hasAsked && around.persistence) {
-          hasAsked = true;
-          // The browser may ask the user, who may take time: nothing waits for it.
-          around.persistence.ask().then(
-            (persisted) => set({ persisted }),
-            () => undefined,
-          );
-        }
+        askToKeep();
       }
       if (work.revisedAt !== before.revisedAt) {
         await shelf.dropRevisions(surplusRevisions(await shelf.revisions(work.id), around.now()));
@@ -206,20 +139,14 @@ export function createDesk(around: Surroundings, get: () => DocumentsState, set:
     }
   }
 
-  async function saveKept(): Promise<void> {
-    for (const [id, { work, history }] of [...kept]) {
-      try {
-        const saved = await saveWork(around, work, history, true);
-        kept.delete(id);
-        listed(saved.head);
-        if (saved.notice !== null) set({ notice: saved.notice });
-      } catch {
-        // It stays with this window.
-      }
-    }
-    if (kept.size > 0) return;
-    around.parting?.drop();
-    if (get().state === "unavailable") set({ state: "saved", reason: null });
+  /** The browser may ask the user, who may take time: nothing waits for it. */
+  function askToKeep(): void {
+    if (hasAsked) return;
+    hasAsked = true;
+    around.persistence?.ask().then(
+      (persisted) => set({ persisted }),
+      () => undefined,
+    );
   }
 
   /** Turns to another design; until it has come up, the canvas shows the one before. */
@@ -239,12 +166,9 @@ export function createDesk(around: Surroundings, get: () => DocumentsState, set:
   }
 
   return {
-    inTurn,
-    refused,
-    readList,
+    ...standing,
     saveAll,
     turnTo,
-    kept,
     session: () => session,
 
     changed(design: Design, history: () => History): void {
@@ -266,29 +190,23 @@ export function createDesk(around: Surroundings, get: () => DocumentsState, set:
 
     /** The design turned to did not come up: the one before goes on. */
     stay(): void {
-      if (former) turnTo(former);
+      if (!former) return;
+      turnTo(former);
       former = null;
-    },
-
-    /** The open design is no document any more; its next change makes it a new one. */
-    unsaved(): void {
-      session = newSession(null, session.pending ?? session.settled, session.history);
-      set({ current: null, revision: null, state: "saved", reason: null });
+      // Another window may have had its part in it meanwhile.
+      set({ incoming: session.history() });
     },
 
     async find(id: string): Promise<Found | undefined> {
       const own = kept.get(id);
       if (own) {
-        const disk = own.work.disk ?? { states: own.history.states, first: 0, texts: [] };
-        const found: Restored = {
-          ok: true,
-          history: own.history,
-          disk,
-          notes: [],
-          lost: 0,
-          isDamaged: false,
+        const { history, head } = own;
+        const disk = own.work.disk ?? { states: history.states, first: 0, texts: [] };
+        return {
+          head,
+          found: { ok: true, history, disk, notes: [], lost: 0, isDamaged: false },
+          isKept: true,
         };
-        return { head: own.head, found, isKept: true };
       }
       const stored = await shelf.read(id);
       return stored && { head: stored.head, found: restored(stored), isKept: false };
@@ -297,12 +215,19 @@ export function createDesk(around: Surroundings, get: () => DocumentsState, set:
     /** Lets a document of the shelf, or one that this window kept, be the design on the desk. */
     sit(head: DocumentHead, found: Restored & { ok: true }, revisedAt: number): void {
       const own = kept.get(head.id);
-      const { history } = found;
-      const next = newSession(own?.work ?? workOn(head, found, revisedAt), presentOf(history), () => history);
-      // Only this window has it: it is not saved before the storage takes it.
-      if (own) next.pending = presentOf(history);
-      turnTo(next);
+      // What only this window has is not saved before the storage takes it.
+      turnTo(
+        own
+          ? pendingSession(own.work, own.history)
+          : settledSession(workOn(head, found, revisedAt), found.history),
+      );
       if (own) schedule();
+    },
+
+    /** The open design is no document any more; its next change makes it a new one. */
+    unsaved(): void {
+      session = settledSession(null, session.history());
+      set({ current: null, revision: null, ...(get().state === "unavailable" ? {} : { state: "saved" }) });
     },
 
     /** Puts another way in the place of the open design's, as a change that is to be saved. */
@@ -315,67 +240,26 @@ export function createDesk(around: Surroundings, get: () => DocumentsState, set:
 
     /** Another window saved the open document: where nothing was changed here, this one follows. */
     async follow(id: string, revision: number): Promise<void> {
+      const own = session;
       const isDue = () =>
-        session.work?.id === id && !session.pending && !former && (session.work.revision ?? 0) < revision;
+        own === session &&
+        own.work?.id === id &&
+        !own.pending &&
+        !former &&
+        (own.work.revision ?? 0) < revision;
       if (!isDue()) return;
       const stored = await shelf.read(id);
-      const found = stored && restored(stored);
-      if (!stored || !found?.ok || !isDue() || !session.settled) return;
-      // What is the same stays the same object, so that only what changed is worked out and drawn.
-      const patch = difference(session.settled, presentOf(found.history));
-      const present = patch ? applyPatch(patch, session.settled) : session.settled;
-      const history = present ? withPresent(found.history, present) : found.history;
-      session.work = workOn(
-        stored.head,
-        { ...found, history, disk: { ...found.disk, states: history.states } },
-        session.work?.revisedAt ?? around.now(),
-      );
-      session.settled = presentOf(history);
-      session.history = () => history;
-      set({ revision: stored.head.revision, incoming: history });
+      if (!stored || !isDue()) return;
+      const history = followed(own, stored, around.now());
+      if (history) set({ revision: stored.head.revision, incoming: history });
     },
 
     /** Told that the page goes away: puts down at once what is unsaved. */
     part(): void {
       const own = [session, former].find((each) => each?.pending);
-      if (!own) return;
-      own.work ??= newWork(around.newId(), around.now());
-      const history = own.history();
-      const { work } = own;
-      const underWay = [...work.unsure.keys()];
-      const { change } = planSave(around, work, history, false);
-      const isShort = change.text === null && heldCount(presentOf(history)).parts <= MOST_PARTS_AS_TEXT;
-      const text = isShort ? writeDesign(presentOf(history)) : null;
-      around.parting?.leave({
-        change: { ...change, revisions: [] },
-        expected: work.revision,
-        underWay,
-        text,
-      });
+      if (own) around.parting?.leave(partingNote(around, own));
     },
   };
 }
 
-export function newSession(
-  work: Work | null,
-  settled: Design | null,
-  history: () => History = () => historyOf(settled ?? presentOf({ states: [], at: 0 })),
-): Session {
-  return { work, settled, pending: null, history };
-}
-
-function lacksText({ work, settled, history }: Session): boolean {
-  if (!work?.disk || !settled) return false;
-  const { states, at } = history();
-  return (
-    states[at] === settled && work.disk.texts.at(-1) !== work.disk.first + work.disk.states.indexOf(settled)
-  );
-}
-
-/** What was changed while another window's part came in, on top of it; where both meet, the hand at work wins. */
-function onTop(before: Design, newest: History, merged: History): History {
-  const { history, clashes } = rebased(before, newest, merged);
-  if (clashes.length === 0) return history;
-  const turned = rebased(before, merged, newest);
-  return withStep(merged, presentOf(turned.history));
-}
+const NOTHING: Design = { title: "", parts: [], wires: [] };

@@ -6,21 +6,16 @@
 import { create, type StoreApi, type UseBoundStore } from "zustand";
 import { retitle } from "../design/edits/parts.ts";
 import { writeDesign } from "../design/file.ts";
-import {
-  duplicateStored,
-  everythingStored,
-  GONE,
-  keepRemains,
-  renameStored,
-  takeInDocuments,
-} from "./documentCare.ts";
-import { createDesk, type Found, newSession, type Surroundings } from "./documentDesk.ts";
+import { duplicateStored, everythingStored, renameStored, takeInDocuments } from "./documentCare.ts";
+import { createDesk, type Surroundings } from "./documentDesk.ts";
 import { revisionCommands } from "./documentHistory.ts";
+import { openStored } from "./documentOpening.ts";
 import { browserParting } from "./documentParting.ts";
 import { putBack } from "./documentPickUp.ts";
-import { readStored } from "./documentReading.ts";
-import { browserShelf, type DocumentHead, type StoredDocument } from "./documentShelf.ts";
-import type { DocumentsState, Opened } from "./documentsState.ts";
+import { pendingSession, settledSession } from "./documentSession.ts";
+import type { DocumentHead, StoredDocument } from "./documentShelf.ts";
+import { browserShelf } from "./documentShelfBrowser.ts";
+import type { DocumentsState } from "./documentsState.ts";
 import { historyOf, presentOf, withStep } from "./history.ts";
 import { browserPersistence } from "./persistence.ts";
 
@@ -33,53 +28,7 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
     const desk = createDesk(around, get, set);
     const { inTurn, refused, readList, saveAll, turnTo } = desk;
 
-    async function openNow(id: string): Promise<Opened> {
-      try {
-        const stored = await desk.find(id);
-        return stored ? await openFound(stored) : { ok: false, problem: GONE, text: null };
-      } catch (error) {
-        return { ok: false, problem: refused(error), text: null };
-      }
-    }
-
-    async function openFound({ head, found, isKept }: Found): Promise<Opened> {
-      const revisions = isKept ? [] : await shelf.revisions(head.id);
-      if (!found.ok) {
-        const problem = `“${head.title}” cannot be read: ${found.problem} Its text is kept as it is.`;
-        return (await openRevision(head, revisions)) ?? { ok: false, problem, text: found.text };
-      }
-      if (found.isDamaged) await keepDamaged(head.id);
-      const last = Math.max(...revisions.map(({ when }) => when), 0);
-      // A state that a revision holds already needs no other; one that never had any counts from its last save.
-      const revisedAt = last > 0 ? last : head.changed;
-      desk.sit(head, found, isKept || last >= head.changed ? around.now() : revisedAt);
-      const notes = found.lost === 0 ? found.notes : [...found.notes, lostSteps(head.title, found.lost)];
-      return { ok: true, design: presentOf(found.history), notes, history: found.history };
-    }
-
-    /** The latest revision that can be read stands in for a text that cannot. */
-    async function openRevision(
-      head: DocumentHead,
-      revisions: readonly { readonly id: string; readonly when: number }[],
-    ): Promise<Opened | null> {
-      for (const { id, when } of [...revisions].sort((a, b) => b.when - a.when)) {
-        const reading = readStored((await shelf.revision(id))?.text ?? "");
-        if (!reading.ok) continue;
-        await keepDamaged(head.id);
-        const history = historyOf(reading.design);
-        const disk = { states: [], first: 0, texts: [] };
-        desk.sit(head, { ...reading, history, disk, lost: 0, isDamaged: true }, around.now());
-        const date = new Date(when).toLocaleString();
-        const note = `“${head.title}” could not be read; this is its revision of ${date}. The damaged text is kept among its revisions.`;
-        return { ok: true, design: reading.design, notes: [...reading.notes, note], history };
-      }
-      return null;
-    }
-
-    async function keepDamaged(id: string): Promise<void> {
-      const stored = await shelf.read(id);
-      if (stored) await keepRemains(around, stored);
-    }
+    const openNow = (id: string) => openStored(around, desk, id);
 
     /** Changes what lies on the shelf, and shows it in the list. */
     function onShelf(work: () => Promise<string | null>): Promise<string | null> {
@@ -113,14 +62,13 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
 
       refresh: () => inTurn(() => readList().catch((error: unknown) => void refused(error))),
 
-      begin: (design) => inTurn(() => saveAll(true).then(() => turnTo(newSession(null, design)))),
+      begin: (design) =>
+        inTurn(() => saveAll(true).then(() => turnTo(settledSession(null, historyOf(design))))),
 
       create: (design) =>
         inTurn(async () => {
           await saveAll(true);
-          const session = newSession(null, null, () => historyOf(design));
-          session.pending = design;
-          turnTo(session);
+          turnTo(pendingSession(null, historyOf(design)));
           await saveAll(true);
         }),
 
@@ -212,11 +160,6 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
       takeIn: (documents) => onShelf(() => takeInDocuments(around, documents)),
     };
   });
-}
-
-function lostSteps(title: string, lost: number): string {
-  const what = lost === 1 ? "The last change" : `The last ${lost} changes`;
-  return `${what} of “${title}” could not be read. What lies in the storage is kept among its revisions.`;
 }
 
 /** What this window alone had of a document, with the revisions that lay on the shelf. */

@@ -26,10 +26,10 @@ const revision = (document: string, name: string) => ({
   text: text(name),
 });
 
-async function freshBrowser(): Promise<typeof import("../../src/store/documentShelf.ts")> {
+async function freshBrowser(): Promise<typeof import("../../src/store/documentShelfBrowser.ts")> {
   globalThis.indexedDB = new IDBFactory();
   vi.resetModules();
-  return await import("../../src/store/documentShelf.ts");
+  return await import("../../src/store/documentShelfBrowser.ts");
 }
 
 describe.each([
@@ -103,6 +103,20 @@ describe.each([
     await shelf.setLastOpened("a");
     expect(await shelf.lastOpened()).toBe("a");
   });
+});
+
+test("A write that the storage refuses half-way leaves nothing behind", async () => {
+  const shelf = (await freshBrowser()).browserShelf();
+  await shelf.write(change("a", 1, { text: { at: 0, text: text("A") } }), null);
+  const put = vi.spyOn(IDBObjectStore.prototype, "put");
+  put.mockImplementation(() => {
+    throw new DOMException("full", "QuotaExceededError");
+  });
+  const refused = shelf.write(change("a", 2, { dropFrom: 0, text: { at: 1, text: text("B") } }), 1);
+  await expect(refused).rejects.toMatchObject({ name: "QuotaExceededError" });
+  put.mockRestore();
+  expect((await shelf.read("a"))?.texts).toEqual([{ at: 0, text: text("A") }]);
+  expect((await shelf.heads()).map((each) => each.revision)).toEqual([1]);
 });
 
 describe("Where the index is damaged", () => {
