@@ -33,12 +33,12 @@ test("a wrong input keeps the last good value and says why", async ({ page }) =>
   const before = await download(page);
 
   await length.fill("many");
-  await expect(page.getByRole("alert")).toHaveText("“many” is not a number. Kept 16 m.");
+  await expect(page.getByRole("alert")).toHaveText("“many” is not a number. Not taken yet: still 16 m.");
   await expect(length).toHaveAttribute("aria-invalid", "true");
   await length.fill("-3");
-  await expect(page.getByRole("alert")).toContainText("Kept 16 m.");
+  await expect(page.getByRole("alert")).toContainText("Not taken yet: still 16 m.");
   await length.fill("1e9");
-  await expect(page.getByRole("alert")).toContainText("Kept 16 m.");
+  await expect(page.getByRole("alert")).toContainText("Not taken yet: still 16 m.");
   expect((await download(page)).text).toBe(before.text);
 
   await length.fill("12,5");

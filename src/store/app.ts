@@ -13,6 +13,7 @@ import { evaluate } from "../evaluate/evaluate.ts";
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { Report } from "../findings/finding.ts";
 import { report as reportOf } from "../findings/report.ts";
+import { HISTORY_LIMIT, type History, historyOf, presentOf } from "./history.ts";
 import { type Preview, previewOf, type Showing } from "./preview.ts";
 
 export type Selection = { readonly parts: readonly string[]; readonly wires: readonly string[] };
@@ -46,9 +47,17 @@ export type AppState = {
   /** The port from which a joint is being made. */
   readonly connecting: PortRef | null;
 
-  /** Applies an edit as one undo step; with the same `merge` key shortly after, as part of the last step. */
-  readonly change: (edit: Edit, options?: { readonly merge?: string }) => boolean;
-  readonly openDesign: (design: Design) => void;
+  /**
+   * Applies an edit as one undo step; with the same `merge` key shortly after, as part of the last step. Under the
+   * key of a visit to a field (`lasts`) however long after, until something else is changed.
+   */
+  readonly change: (edit: Edit, options?: { readonly merge?: string; readonly lasts?: boolean }) => boolean;
+  /** Undoes the last step if it was made under this key, else does nothing and yields false. */
+  readonly takeBack: (merge: string) => boolean;
+  /** `history`: its way back and forth, with the design as its present; none by default. */
+  readonly openDesign: (design: Design, history?: History) => void;
+  /** Takes over what became of the open design elsewhere, with its way back and forth; selection and view stay. */
+  readonly follow: (history: History) => void;
   /** While a preview is shown, undo closes it and does no more; redo waits. */
   readonly undo: () => void;
   readonly redo: () => void;
@@ -67,7 +76,6 @@ export type AppState = {
 
 /** Edits of one field that follow each other faster than this are one step back [ms]. */
 const MERGE_WINDOW_MS = 1200;
-const HISTORY_LIMIT = 300;
 const NOTICE_LIMIT = 4;
 
 const PREVIEW_REFUSAL = "This is a preview: apply it or close it first.";
@@ -125,7 +133,7 @@ export const useApp = create<AppState>()(
           }
           if (edit.design === get().design) return true;
           const history = useApp.temporal.getState();
-          const merged = joinsLastStep(options?.merge);
+          const merged = joinsLastStep(options?.merge, options?.lasts ?? false);
           if (merged) history.pause();
           set(settle(edit.design));
           if (merged) history.resume();
@@ -133,7 +141,13 @@ export const useApp = create<AppState>()(
           return true;
         },
 
-        openDesign: (design) => {
+        takeBack: (merge) => {
+          if (lastMerge?.key !== merge || get().preview) return false;
+          step("undo");
+          return true;
+        },
+
+        openDesign: (design, history = historyOf(design)) => {
           lastMerge = null;
           set((s) => ({
             ...settle(design),
@@ -143,7 +157,17 @@ export const useApp = create<AppState>()(
             framing: null,
             connecting: null,
           }));
-          useApp.temporal.getState().clear();
+          setWay(history);
+        },
+
+        follow: (history) => {
+          lastMerge = null;
+          get().closePreview();
+          const { pause, resume } = useApp.temporal.getState();
+          pause();
+          set(settle(presentOf(history)));
+          resume();
+          setWay(history);
         },
 
         undo: () => step("undo"),
@@ -199,9 +223,23 @@ export const useApp = create<AppState>()(
   ),
 );
 
-function joinsLastStep(key: string | undefined): boolean {
+/** The open design with what undo and redo lead to. */
+export function openHistory(): History {
+  const { pastStates, futureStates } = useApp.temporal.getState();
+  const past = pastStates.flatMap(({ design }) => design ?? []);
+  const future = futureStates.flatMap(({ design }) => design ?? []);
+  return { states: [...past, useApp.getState().design, ...future.reverse()], at: past.length };
+}
+
+function setWay({ states, at }: History): void {
+  const way = states.map((design) => ({ design }));
+  useApp.temporal.setState({ pastStates: way.slice(0, at), futureStates: way.slice(at + 1).reverse() });
+}
+
+function joinsLastStep(key: string | undefined, lasts: boolean): boolean {
   const time = Date.now();
-  const joins = key !== undefined && lastMerge?.key === key && time - lastMerge.time < MERGE_WINDOW_MS;
+  const isSame = key !== undefined && lastMerge?.key === key;
+  const joins = isSame && (lasts || time - (lastMerge?.time ?? 0) < MERGE_WINDOW_MS);
   lastMerge = key === undefined ? null : { key, time };
   return joins;
 }

@@ -28,6 +28,15 @@ export function setTheme(choice: ThemeChoice): void {
   }
 }
 
+/** Takes over at once what another window of this browser chooses. */
+export function followTheme(): void {
+  window.addEventListener("storage", ({ key }) => {
+    if (key !== KEY && key !== null) return;
+    useThemeChoice.setState({ choice: remembered() });
+    applyTheme();
+  });
+}
+
 /** Puts the choice onto the root element, where theme.css reads it. */
 export function applyTheme(): void {
   const { choice } = useThemeChoice.getState();

@@ -86,6 +86,18 @@ describe("a change", () => {
     expect(steps()).toBe(2);
   });
 
+  test("under the key of a visit joins it however long after, and can be taken back as a whole", () => {
+    const before = app().design;
+    app().change(lengthen(20), { merge: "visit", lasts: true });
+    vi.advanceTimersByTime(60_000);
+    app().change(lengthen(30), { merge: "visit", lasts: true });
+    expect(steps()).toBe(1);
+    expect(app().takeBack("another visit")).toBe(false);
+    expect(app().takeBack("visit")).toBe(true);
+    expect(app().design).toBe(before);
+    expect(app().takeBack("visit")).toBe(false);
+  });
+
   test("that was refused leaves the design alone and says why", () => {
     const before = app().design;
     expect(app().change(refuse("No room on the roof."))).toBe(false);

@@ -1,33 +1,47 @@
 // @vitest-environment happy-dom
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { type Design, EMPTY_DESIGN } from "../../src/design/design.ts";
+import { retitle } from "../../src/design/edits/parts.ts";
+import { openHistory, useApp } from "../../src/store/app.ts";
 import { attachAutosave } from "../../src/store/documentAutosave.ts";
 import { createDocuments } from "../../src/store/documents.ts";
-import { type MemoryShelf, memoryShelf } from "./memoryShelf.ts";
+import { type History, historyOf } from "../../src/store/history.ts";
+import { type MemoryShelf, memoryShelf, storedTitles } from "./memoryShelf.ts";
 
 const titled = (title: string): Design => ({ ...EMPTY_DESIGN, title });
 
 /** An app with an open design, tied to a shelf. */
 function app(shelf: MemoryShelf, name = "a") {
   let count = 0;
-  const documents = createDocuments({ shelf, now: Date.now, newId: () => `${name}${++count}`, delayMs: 500 });
+  const documents = createDocuments({ shelf, now: Date.now, newId: () => `${name}${++count}`, gapMs: 150 });
   const listeners = new Set<(design: Design) => void>();
-  const titles: string[] = [];
+  const followed: History[] = [];
+  let history = historyOf(EMPTY_DESIGN);
   const letGo = attachAutosave(
     {
       subscribe: (listener) => {
         listeners.add(listener);
         return () => void listeners.delete(listener);
       },
-      retitle: (title) => void titles.push(title),
+      history: () => history,
+      follow: (incoming) => void followed.push(incoming),
     },
     documents,
   );
   detach.push(letGo);
   const change = (design: Design) => {
+    history = historyOf(design);
     for (const listener of listeners) listener(design);
   };
-  return { documents, change, titles, letGo };
+  const open = async (id: string) => {
+    await documents.getState().open(id);
+    await documents.getState().cameUp(id);
+  };
+  const create = async (design: Design) => {
+    await documents.getState().create(design);
+    await documents.getState().cameUp(documents.getState().current);
+  };
+  return { documents, change, create, open, followed, letGo };
 }
 
 const detach: (() => void)[] = [];
@@ -51,25 +65,31 @@ afterEach(() => {
 });
 
 describe("The open design", () => {
-  test("is saved half a second after a change", async () => {
+  test("is saved in the same breath, and a second change a moment later", async () => {
     const shelf = memoryShelf();
-    app(shelf).change(titled("Roof"));
-    await vi.advanceTimersByTimeAsync(400);
-    expect(shelf.puts).toBe(0);
-    await vi.advanceTimersByTimeAsync(200);
-    expect(shelf.puts).toBe(1);
+    const { change } = app(shelf);
+    change(titled("Roof"));
+    await vi.advanceTimersByTimeAsync(1);
+    expect(storedTitles(shelf)).toEqual(["Roof"]);
+    change(titled("Roof, changed"));
+    await vi.advanceTimersByTimeAsync(100);
+    expect(storedTitles(shelf)).toEqual(["Roof"]);
+    await vi.advanceTimersByTimeAsync(100);
+    expect(storedTitles(shelf)).toEqual(["Roof, changed"]);
   });
 
-  test.each([
-    { name: "hidden", leave: () => hide("hidden"), puts: 1 },
-    { name: "left", leave: () => window.dispatchEvent(new Event("pagehide")), puts: 1 },
-    { name: "only shown again", leave: () => hide("visible"), puts: 0 },
-  ])("is saved without waiting when the page is hidden or left: $name", async ({ leave, puts }) => {
+  test("is saved without waiting when the page is hidden, and needs nothing when it is shown again", async () => {
     const shelf = memoryShelf();
-    app(shelf).change(titled("Roof"));
-    leave();
-    await vi.advanceTimersByTimeAsync(50);
-    expect(shelf.puts).toBe(puts);
+    const { change } = app(shelf);
+    change(titled("Roof"));
+    await vi.advanceTimersByTimeAsync(1);
+    change(titled("Roof, changed"));
+    hide("visible");
+    await vi.advanceTimersByTimeAsync(1);
+    expect(storedTitles(shelf)).toEqual(["Roof"]);
+    hide("hidden");
+    await vi.advanceTimersByTimeAsync(1);
+    expect(storedTitles(shelf)).toEqual(["Roof, changed"]);
   });
 
   test("is asked about on leaving only where it would be lost", async () => {
@@ -93,15 +113,15 @@ describe("The open design", () => {
     const shelf = memoryShelf();
     const first = app(shelf, "a");
     const second = app(shelf, "b");
-    await first.documents.getState().create(titled("House"));
-    await second.documents.getState().open("a1");
-    first.change({ ...titled("House"), lesson: "first" });
+    await first.create(titled("House"));
+    await second.open("a1");
+    first.change(titled("Cottage"));
     await first.documents.getState().flush();
-    second.change({ ...titled("House"), lesson: "second" });
+    second.change(titled("Villa"));
     await second.documents.getState().flush();
-    expect(second.titles).toEqual(["House (copy)"]);
-    expect(second.documents.getState().newTitle).toBeNull();
-    expect(first.titles).toEqual([]);
+    expect(second.followed).toEqual([historyOf(titled("Villa (copy)"))]);
+    expect(second.documents.getState().incoming).toBeNull();
+    expect(first.followed).toEqual([]);
   });
 
   test("is no longer followed once let go", async () => {
@@ -110,20 +130,85 @@ describe("The open design", () => {
     letGo();
     change(titled("Roof"));
     await vi.advanceTimersByTimeAsync(1000);
-    expect(shelf.puts).toBe(0);
+    expect(storedTitles(shelf)).toEqual([]);
   });
 });
 
-test("another window with the same document hears of a save", async () => {
+test("another window with the same document hears of a save and follows", async () => {
   vi.useRealTimers();
   const shelf = memoryShelf();
   const first = app(shelf, "a");
   const second = app(shelf, "b");
-  await first.documents.getState().create(titled("House"));
-  await second.documents.getState().open("a1");
+  await first.create(titled("House"));
+  await second.open("a1");
   first.change(titled("House, changed"));
   await first.documents.getState().flush();
-  await vi.waitFor(() => expect(second.documents.getState().notice).toContain("another window"));
-  expect(second.documents.getState().list.map((head) => head.title)).toEqual(["House, changed"]);
-  expect(first.documents.getState().notice).toBeNull();
+  await vi.waitFor(() => expect(second.followed.at(-1)?.states.at(-1)?.title).toBe("House, changed"));
+  await vi.waitFor(() => {
+    expect(second.documents.getState().list.map((head) => head.title)).toEqual(["House, changed"]);
+  });
+  expect(second.documents.getState().notice).toBeNull();
+  expect(first.followed).toEqual([]);
+});
+
+describe("The real store of the open design", () => {
+  const state = useApp.getState;
+  function tied(shelf: MemoryShelf) {
+    let count = 0;
+    const documents = createDocuments({ shelf, now: Date.now, newId: () => `r${++count}`, gapMs: 150 });
+    detach.push(
+      attachAutosave(
+        {
+          subscribe: (listener) =>
+            useApp.subscribe((now, before) => now.design !== before.design && listener(now.design)),
+          history: openHistory,
+          follow: (history) => state().follow(history),
+        },
+        documents,
+      ),
+    );
+    return documents.getState;
+  }
+
+  test("has its undo and redo again after a reload, keystrokes of one field as one step", async () => {
+    const shelf = memoryShelf();
+    const documents = tied(shelf);
+    const start = titled("0");
+    await documents().create(start);
+    state().openDesign(start);
+    await documents().cameUp(documents().current);
+    for (const title of ["1", "2", "3"]) state().change(retitle(state().design, title));
+    for (const title of ["3a", "3ab"]) {
+      state().change(retitle(state().design, title), { merge: "title" });
+      await vi.advanceTimersByTimeAsync(300);
+    }
+    state().undo();
+    await vi.advanceTimersByTimeAsync(300);
+    expect(documents().state).toBe("saved");
+
+    for (const letGo of detach.splice(0)) letGo();
+    const opened = await tied(shelf)().openLast();
+    if (!opened?.ok) throw new Error("not opened");
+    state().openDesign(opened.design, opened.history);
+    expect(state().design.title).toBe("3");
+    state().redo();
+    expect(state().design.title).toBe("3ab");
+    for (const title of ["3", "2", "1", "0", "0"]) {
+      state().undo();
+      expect(state().design.title).toBe(title);
+    }
+  });
+
+  test("follows another window without losing its selection, and makes no step of it", async () => {
+    state().openDesign({ ...titled("A"), parts: [] });
+    state().select({ parts: ["gone"] });
+    const selected = state().selection;
+    const opened = state().opened;
+    state().follow({ states: [titled("A"), titled("B"), titled("C")], at: 1 });
+    expect(state().design.title).toBe("B");
+    expect(state().opened).toBe(opened);
+    expect(openHistory()).toEqual({ states: [titled("A"), titled("B"), titled("C")], at: 1 });
+    expect(selected.parts).toEqual(["gone"]);
+    expect(state().selection.parts).toEqual([]);
+  });
 });

@@ -2,29 +2,17 @@
 import { describe, expect, test } from "vitest";
 import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
 import { readPriceFile, writePriceFile } from "../../src/store/priceFile.ts";
-import { createPrices, type PriceShelf } from "../../src/store/prices.ts";
-
-function memoryShelf(start?: unknown): PriceShelf & { kept: unknown } {
-  const shelf = {
-    kept: start,
-    read: async () => shelf.kept,
-    write: async (value: unknown) => {
-      shelf.kept = structuredClone(value);
-    },
-  };
-  return shelf;
-}
-
-const settled = () => new Promise((resolve) => setTimeout(resolve, 0));
+import { createPrices } from "../../src/store/prices.ts";
+import { deniedPlace, memoryStorage, settled } from "./memoryPlace.ts";
 
 describe("the price list", () => {
   test("is kept and read again with the currency", async () => {
-    const shelf = memoryShelf();
-    const first = createPrices(shelf).getState();
+    const storage = memoryStorage();
+    const first = createPrices(storage.window()).getState();
     expect(first.setPrice("cable", { price: 0.8 })).toBeNull();
     expect(first.setCurrency("crowns")).toBeNull();
     await settled();
-    const again = createPrices(shelf);
+    const again = createPrices(storage.window());
     await again.getState().load();
     expect(again.getState().prices.cable?.price).toBe(0.8);
     expect(again.getState().prices.cable?.workMinutes).toBe(PLACEHOLDER_PRICES.cable?.workMinutes);
@@ -37,24 +25,23 @@ describe("the price list", () => {
     { name: "a time without end", kind: "cable", change: { workMinutes: Number.POSITIVE_INFINITY } },
     { name: "a kind that does not exist", kind: "__proto__", change: { price: 1 } },
   ])("refuses $name with a reason and keeps what was good", ({ kind, change }) => {
-    const prices = createPrices(memoryShelf());
+    const prices = createPrices(memoryStorage().window());
     const before = prices.getState().prices;
     expect(prices.getState().setPrice(kind, change)).toMatch(/\w/);
     expect(prices.getState().prices).toBe(before);
   });
 
   test("falls back to placeholders where the storage holds nonsense", async () => {
-    const prices = createPrices(memoryShelf({ prices: { cable: { price: "cheap" } }, currency: 7 }));
+    const prices = createPrices(
+      memoryStorage({ prices: { cable: { price: "cheap" } }, currency: 7 }).window(),
+    );
     await prices.getState().load();
     expect(prices.getState().prices).toEqual(PLACEHOLDER_PRICES);
     expect(prices.getState().currency).toBe("");
   });
 
   test("goes on without a storage and says that it is not kept", async () => {
-    const denied = async () => {
-      throw new DOMException("no", "SecurityError");
-    };
-    const prices = createPrices({ read: denied, write: denied });
+    const prices = createPrices(deniedPlace);
     await prices.getState().load();
     expect(prices.getState().trouble).toMatch(/this window only/);
     expect(prices.getState().setPrice("cable", { price: 2 })).toBeNull();
@@ -62,11 +49,34 @@ describe("the price list", () => {
   });
 
   test("is not overwritten by what is read after the first price was typed", async () => {
-    const prices = createPrices(memoryShelf({ prices: { cable: { price: 9, workMinutes: 9 } } }));
+    const prices = createPrices(memoryStorage({ prices: { cable: { price: 9, workMinutes: 9 } } }).window());
     const loading = prices.getState().load();
     prices.getState().setPrice("cable", { price: 3 });
     await loading;
     expect(prices.getState().prices.cable?.price).toBe(3);
+  });
+});
+
+describe("two windows on one price list", () => {
+  test("keep both prices, also price and time of one kind of part", async () => {
+    const storage = memoryStorage();
+    const [one, two] = [createPrices(storage.window()), createPrices(storage.window())];
+    await Promise.all([one.getState().load(), two.getState().load()]);
+    one.getState().setPrice("cable", { price: 0.8 });
+    two.getState().setPrice("cable", { workMinutes: 33 });
+    two.getState().setPrice("splitter", { price: 7 });
+    await settled();
+    for (const { prices } of [one.getState(), two.getState()]) {
+      expect(prices.cable).toEqual({ price: 0.8, workMinutes: 33 });
+      expect(prices.splitter?.price).toBe(7);
+    }
+  });
+
+  test("leave prices of kinds of part that only a newer version has as they are", async () => {
+    const storage = memoryStorage({ prices: { "later-kind": { price: 5, workMinutes: 5 } } });
+    createPrices(storage.window()).getState().setPrice("cable", { price: 0.8 });
+    await settled();
+    expect(storage.kept).toMatchObject({ prices: { "later-kind": { price: 5 }, cable: { price: 0.8 } } });
   });
 });
 

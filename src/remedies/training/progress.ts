@@ -75,43 +75,57 @@ export function withProgress(all: TrainingProgress, id: string, progress: CasePr
   return all[id] === progress ? all : { ...all, [id]: progress };
 }
 
-const stored = z.record(
-  z.string().max(60),
-  z.object({
-    measured: z
-      .array(
-        z.object({
-          part: z.string(),
-          port: z.string(),
-          quantity: z.enum([...QUANTITIES]),
-          asked: z.string(),
-        }),
-      )
-      .max(1000),
-    named: z
-      .array(
-        z.object({
-          part: z.string(),
-          type: z.enum([...FAULT_TYPE_KEYS]),
-          verdict: z.enum(["right", "part", "wrong"]),
-        }),
-      )
-      .max(1000),
-    hints: z.int().min(0).max(100),
-    shown: z.boolean(),
-  }),
-);
+const MOST_KEY_LENGTH = 60;
 
-/** Reads kept progress; whatever is damaged or from another version starts afresh. */
-export function readProgress(text: string): TrainingProgress {
-  try {
-    const parsed = stored.safeParse(JSON.parse(text));
-    return parsed.success ? parsed.data : {};
-  } catch {
-    return {};
-  }
+const STORED = z.object({
+  measured: z
+    .array(
+      z.object({
+        part: z.string(),
+        port: z.string(),
+        quantity: z.enum([...QUANTITIES]),
+        asked: z.string(),
+      }),
+    )
+    .max(1000),
+  named: z
+    .array(
+      z.object({
+        part: z.string(),
+        type: z.enum([...FAULT_TYPE_KEYS]),
+        verdict: z.enum(["right", "part", "wrong"]),
+      }),
+    )
+    .max(1000),
+  hints: z.int().min(0).max(100),
+  shown: z.boolean(),
+});
+
+/** Reads kept progress, case by case; a case that is damaged or from another version is left out. */
+export function readProgress(kept: unknown): TrainingProgress {
+  return Object.fromEntries(
+    caseEntries(kept).flatMap(([key, value]) => {
+      const parsed = STORED.safeParse(value);
+      return parsed.success && key.length <= MOST_KEY_LENGTH ? [[key, parsed.data] as const] : [];
+    }),
+  );
 }
 
-export function writeProgress(all: TrainingProgress): string {
-  return JSON.stringify(all);
+/** What is kept in the place of `before`; cases there that this version cannot read stay as they are. */
+export function writeProgress(all: TrainingProgress, before?: unknown): Readonly<Record<string, unknown>> {
+  const readable = readProgress(before);
+  const others = caseEntries(before).filter(([key]) => !Object.hasOwn(readable, key));
+  return { ...Object.fromEntries(others), ...all };
+}
+
+/** Former versions kept all cases as one text. */
+function caseEntries(kept: unknown): readonly (readonly [string, unknown])[] {
+  if (typeof kept === "string") {
+    try {
+      return caseEntries(Object(JSON.parse(kept)));
+    } catch {
+      return [];
+    }
+  }
+  return typeof kept === "object" && kept !== null ? Object.entries(kept) : [];
 }

@@ -1,4 +1,4 @@
-import { CopyPlus, FilePlus2, FileUp, Pencil, Trash2 } from "lucide-react";
+import { CopyPlus, FilePlus2, FileUp, FolderDown, FolderInput, Pencil, Trash2 } from "lucide-react";
 import { useEffect, useState } from "react";
 import { EXAMPLES } from "../../design/examples.ts";
 import type { DocumentHead, StoredDocument } from "../../store/documentShelf.ts";
@@ -7,6 +7,7 @@ import { counted } from "../format.ts";
 import { IconButton } from "../kit/IconButton.tsx";
 import { KeptWords } from "../offline/KeptWords.tsx";
 import { chooseFile, download, fileName, openEmpty, openExample, openStored } from "./actions.ts";
+import { chooseDownload, downloadEverything } from "./everything.ts";
 import "./documents.css";
 
 /** Own designs, and the examples below them. */
@@ -75,6 +76,14 @@ export function DesignList({ onDone }: { readonly onDone: () => void }) {
           ))}
         </ul>
       )}
+      <div className="design-actions">
+        <button type="button" className="button" onClick={() => void downloadEverything()}>
+          <FolderDown size={16} aria-hidden /> Download everything
+        </button>
+        <button type="button" className="button" onClick={() => void chooseDownload()}>
+          <FolderInput size={16} aria-hidden /> Restore from a download…
+        </button>
+      </div>
       <h3>Examples</h3>
       <ul className="design-list">
         {EXAMPLES.map((example) => (
@@ -185,14 +194,14 @@ function RenameForm({
       }}
       onKeyDown={(event) => {
         if (event.key !== "Escape") return;
-        // Only the renaming is given up, not the whole dialog.
-        event.stopPropagation();
         onTitle(null);
       }}
     >
       <input
         className="field-input"
         aria-label="New title"
+        // Escape gives up the renaming, not the whole dialog.
+        data-draft=""
         value={draft}
         // biome-ignore lint/a11y/noAutofocus: the button that had the focus has just turned into this field.
         autoFocus

@@ -10,6 +10,7 @@ import { SettingsForm } from "../settings/SettingsForm.tsx";
 import { PracticeList } from "../training/PracticeList.tsx";
 import { VariantList } from "../variants/VariantList.tsx";
 import { DesignList } from "./DesignList.tsx";
+import { RestoreForm } from "./RestoreForm.tsx";
 import { ShareForm } from "./ShareForm.tsx";
 
 const close = () => openDialog(null);
@@ -21,6 +22,9 @@ export function Dialogs() {
     <>
       <Sheet title="Designs" open={dialog === "designs"} onClose={close}>
         <DesignList onDone={close} />
+      </Sheet>
+      <Sheet title="Restore from a download" open={dialog === "restore"} onClose={close}>
+        <RestoreForm />
       </Sheet>
       <Sheet title="Share this design" open={dialog === "share"} onClose={close}>
         <ShareForm />

@@ -10,6 +10,7 @@ import { LIMITS } from "../../design/limits.ts";
 import { decodeLink } from "../../design/link.ts";
 import { useApp } from "../../store/app.ts";
 import { type Opened, useDocuments } from "../../store/documents.ts";
+import type { History } from "../../store/history.ts";
 import { pickFile } from "../kit/pickFile.ts";
 import { wishOf, withoutWish } from "../start.ts";
 import { openTraining } from "../training/actions.ts";
@@ -17,11 +18,12 @@ import { openTraining } from "../training/actions.ts";
 /** The example that greets whoever comes for the first time. */
 const FIRST_EXAMPLE = "house-universal";
 
-function show(design: Design, notes: readonly string[] = []): void {
+function show(design: Design, notes: readonly string[] = [], history?: History): void {
   const { openDesign, notify, notices, dismiss, opened } = useApp.getState();
   // What was said of the design before no longer matters; before the first, it was said of the address.
   if (opened > 0) for (const notice of notices) dismiss(notice.id);
-  openDesign(design);
+  openDesign(design, history);
+  void useDocuments.getState().cameUp(useDocuments.getState().current);
   if (notes.length > 0) notify(notes.join(" "));
 }
 
@@ -56,7 +58,7 @@ export async function openStored(id: string): Promise<boolean> {
 }
 
 function taken(opened: Opened): boolean {
-  if (opened.ok) show(opened.design, opened.notes);
+  if (opened.ok) show(opened.design, opened.notes, opened.history);
   else tell(opened.problem);
   return opened.ok;
 }
@@ -145,6 +147,20 @@ export async function openAtStart(): Promise<void> {
   const last = await useDocuments.getState().openLast();
   if (last && taken(last)) return;
   await openExample(FIRST_EXAMPLE);
+  if (useDocuments.getState().state === "unavailable") openLastOnceThere();
+}
+
+/** The storage did not answer at the start: once it does, the last design comes up, unless other work has begun. */
+function openLastOnceThere(): void {
+  const { opened, design } = useApp.getState();
+  const stop = useDocuments.subscribe(async ({ state }) => {
+    if (state === "unavailable") return;
+    stop();
+    const now = useApp.getState();
+    if (state !== "saved" || now.opened !== opened || now.design !== design) return;
+    const last = await useDocuments.getState().openLast();
+    if (last) taken(last);
+  });
 }
 
 /** A practice case lies over the document, which opens below it as ever. */

@@ -1,15 +1,17 @@
 import { useId, useState } from "react";
 import type { FieldMeta } from "../../parts/fields.ts";
 import { AnyField } from "./fields/AnyField.tsx";
+import type { FieldProps } from "./fields/field.ts";
 
 type Props = {
   readonly meta: FieldMeta;
   readonly value: unknown;
-  readonly onTry: (value: unknown) => string | null;
+  readonly onTry: FieldProps["onTry"];
+  readonly onTakeBack: FieldProps["onTakeBack"];
 };
 
 /** An option with its label, help, the source of its typical value, and what is wrong with the last input. */
-export function OptionField({ meta, value, onTry }: Props) {
+export function OptionField({ meta, value, onTry, onTakeBack }: Props) {
   const id = useId();
   const [problem, setProblem] = useState<string | null>(null);
   const helpId = meta.help || meta.source ? `${id}-help` : undefined;
@@ -25,6 +27,7 @@ export function OptionField({ meta, value, onTry }: Props) {
         meta={meta}
         value={value}
         onTry={onTry}
+        onTakeBack={onTakeBack}
         onProblem={setProblem}
         describedBy={describedBy}
       />

@@ -49,7 +49,7 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
         <h2 className="kind-line quiet small">
           {FAMILY_NAMES[kind.family]} · {kind.name}
         </h2>
-        <LabelField part={part} />
+        <LabelField key={part.id} part={part} />
         <p className="quiet small">{kind.summary}</p>
         <PartState record={record} />
         {verdict ? <p className={verdict.works ? "state ok" : "state bad"}>{verdict.sentence}</p> : null}
@@ -124,15 +124,16 @@ function FieldGroup({
     <fieldset className="options" disabled={isPreview}>
       {fields.map(({ key, meta }) => (
         <OptionField
-          key={key}
+          key={`${id} ${key}`}
           meta={meta}
           value={record.options[key]}
-          onTry={(value) => {
+          onTakeBack={(visit) => useApp.getState().takeBack(visit)}
+          onTry={(value, visit) => {
             const { design, change } = useApp.getState();
             const edit = setOption(design, id, key, value);
             // The reason stands at the field; a notice as well would say it twice.
             if (!edit.ok) return edit.reason;
-            change(edit, { merge: `option ${id} ${key}` });
+            change(edit, visit ? { merge: visit, lasts: true } : { merge: `option ${id} ${key}` });
             return null;
           }}
         />

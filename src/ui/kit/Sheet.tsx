@@ -29,6 +29,11 @@ export function Sheet({ title, open, onClose, children, about, isWide }: Props) 
             if (!(dialog instanceof HTMLElement)) return;
             (dialog.querySelector<HTMLElement>("[role=combobox]") ?? dialog).focus();
           }}
+          // The first Escape brings back what stood in a field, the next one closes.
+          onEscapeKeyDown={(event) => {
+            if (event.target instanceof HTMLElement && event.target.dataset.draft !== undefined)
+              event.preventDefault();
+          }}
           {...(about ? {} : { "aria-describedby": undefined })}
         >
           <div className="dialog-head">

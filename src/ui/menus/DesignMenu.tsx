@@ -5,6 +5,8 @@ import {
   Equal,
   FilePlus2,
   FileUp,
+  FolderDown,
+  FolderInput,
   FolderOpen,
   GitCompareArrows,
   GraduationCap,
@@ -21,6 +23,7 @@ import { useDocuments } from "../../store/documents.ts";
 import { openComparison } from "../compare/asked.ts";
 import { findCures } from "../cures/actions.ts";
 import { chooseFile, downloadDesign, openEmpty } from "../documents/actions.ts";
+import { chooseDownload, downloadEverything } from "../documents/everything.ts";
 import { findFault } from "../faults/actions.ts";
 import type { IconType } from "../kit/IconButton.tsx";
 import { openDialog } from "../panes.ts";
@@ -42,6 +45,8 @@ export function DesignMenu() {
           <DropdownMenu.Separator className="menu-line" />
           <Item icon={FileUp} name="Open a file…" onPress={() => void chooseFile()} />
           <Item icon={Download} name="Download as a file" onPress={() => downloadDesign()} />
+          <Item icon={FolderDown} name="Download everything" onPress={() => void downloadEverything()} />
+          <Item icon={FolderInput} name="Restore from a download…" onPress={() => void chooseDownload()} />
           <DropdownMenu.Separator className="menu-line" />
           <Item icon={Layers} name="Variants…" onPress={() => openDialog("variants")} />
           <Item icon={GitCompareArrows} name="Before and after…" onPress={openComparison} />
@@ -81,5 +86,6 @@ async function copyDesign(): Promise<void> {
   const copy = { ...design, title: `${design.title.slice(0, 190)} (copy)` };
   await useDocuments.getState().create(copy);
   openDesign(copy);
+  void useDocuments.getState().cameUp(useDocuments.getState().current);
   notify(`Now working on “${copy.title}”.`);
 }

@@ -1,6 +1,4 @@
 import { CircleHelp, FolderOpen, Redo2, Share2, Undo2 } from "lucide-react";
-import { useState } from "react";
-import { retitle } from "../../design/edits/parts.ts";
 import { useApp } from "../../store/app.ts";
 import { useDocuments } from "../../store/documents.ts";
 import { useHistory } from "../../store/hooks.ts";
@@ -11,10 +9,12 @@ import { DesignMenu } from "./DesignMenu.tsx";
 import { ExampleMenu } from "./ExampleMenu.tsx";
 import { SaveState } from "./SaveState.tsx";
 import { ThemeMenu } from "./ThemeMenu.tsx";
+import { TitleField } from "./TitleField.tsx";
 
 /** Title and state of the design, undo and redo, and the ways to other designs. */
 export function TopBar({ isNarrow }: { readonly isNarrow: boolean }) {
   const { canUndo, canRedo } = useHistory();
+  const opened = useApp((s) => s.opened);
   const { undo, redo } = useApp.getState();
   return (
     <header>
@@ -24,7 +24,7 @@ export function TopBar({ isNarrow }: { readonly isNarrow: boolean }) {
           {isNarrow ? <span className="unseen">Downlead</span> : "Downlead"}
         </h1>
         <DesignMenu />
-        <TitleField />
+        <TitleField key={opened} opened={opened} />
         <VariantMenu />
         <SaveState />
         <span className="spring" />
@@ -55,31 +55,6 @@ function Mark() {
     <svg width="22" height="22" viewBox="0 0 22 22" aria-hidden="true" focusable="false">
       <path d="M2 20V13h4v7zM9 20V3h4v17zM16 20v-9h4v9z" fill="currentColor" />
     </svg>
-  );
-}
-
-function TitleField() {
-  const title = useApp((s) => s.design.title);
-  const [draft, setDraft] = useState<string | null>(null);
-  const take = () => {
-    if (draft !== null && draft !== title) {
-      const { design, change } = useApp.getState();
-      change(retitle(design, draft));
-    }
-    setDraft(null);
-  };
-  return (
-    <input
-      className="title-input"
-      aria-label="Title of the design"
-      value={draft ?? title}
-      onChange={(event) => setDraft(event.target.value)}
-      onBlur={take}
-      onKeyDown={(event) => {
-        if (event.key === "Enter") event.currentTarget.blur();
-        if (event.key === "Escape") setDraft(null);
-      }}
-    />
   );
 }
 

@@ -10,4 +10,5 @@ export type ListedDialog =
   | "compare"
   | "balance"
   | "practice"
-  | "licences";
+  | "licences"
+  | "restore";

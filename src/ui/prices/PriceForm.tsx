@@ -6,6 +6,7 @@ import { FAMILY_NAMES } from "../../parts/contract.ts";
 import { writePriceFile } from "../../store/priceFile.ts";
 import { MOST_CURRENCY_LENGTH, usePrices } from "../../store/prices.ts";
 import { download } from "../documents/actions.ts";
+import { useDraft } from "../kit/useDraft.ts";
 import { PriceRow } from "./PriceRow.tsx";
 import { pickTextFile } from "./pickTextFile.ts";
 import "./prices.css";
@@ -17,6 +18,10 @@ export function PriceForm() {
   const { currency, trouble } = usePrices();
   const [former, setFormer] = useState<Former | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
+  const currencyDraft = useDraft({
+    value: currency,
+    onTry: (text) => usePrices.getState().setCurrency(text),
+  });
   useEffect(() => void usePrices.getState().load(), []);
   const replace = (action: () => string | null) => {
     const { prices, currency } = usePrices.getState();
@@ -33,10 +38,9 @@ export function PriceForm() {
           Currency
           <input
             className="field-input"
-            value={currency}
             maxLength={MOST_CURRENCY_LENGTH}
             placeholder="any"
-            onChange={(event) => usePrices.getState().setCurrency(event.target.value)}
+            {...currencyDraft.input}
           />
         </label>
         <button

@@ -1,7 +1,8 @@
-import { memo, useId, useState } from "react";
+import { memo, useId } from "react";
 import { PLACEHOLDER_PRICES } from "../../paperwork/prices.ts";
 import { usePrices } from "../../store/prices.ts";
 import { readNumeral, writeNumeral } from "../inspector/fields/numeral.ts";
+import { notTaken, useDraft } from "../kit/useDraft.ts";
 
 /** Price and time of one kind. */
 export const PriceRow = memo(function PriceRow(props: { readonly kind: string; readonly name: string }) {
@@ -42,11 +43,16 @@ type AmountProps = {
   readonly onTry: (value: number) => string | null;
 };
 
-/** Takes what is typed at once; while it can't be taken, the list keeps the last good value. */
+/** Takes what is typed at once; while it cannot be taken, the last good value counts. */
 function Amount({ label, unit, value, onTry }: AmountProps) {
   const id = useId();
-  const [draft, setDraft] = useState<string | null>(null);
-  const [problem, setProblem] = useState<string | null>(null);
+  const { problem, input } = useDraft({
+    value: writeNumeral(value),
+    onTry: (text) => {
+      const typed = readNumeral(text);
+      return typed === null ? `“${text}” is not a number.` : onTry(typed);
+    },
+  });
   return (
     <span className="price-amount">
       <input
@@ -54,24 +60,13 @@ function Amount({ label, unit, value, onTry }: AmountProps) {
         inputMode="decimal"
         autoComplete="off"
         aria-label={unit ? `${label}, ${unit}` : label}
-        aria-invalid={problem !== null}
         aria-describedby={problem ? id : undefined}
-        value={draft ?? writeNumeral(value)}
-        onChange={(event) => {
-          const text = event.target.value;
-          setDraft(text);
-          const typed = readNumeral(text);
-          setProblem(typed === null ? "Not a number." : onTry(typed));
-        }}
-        onBlur={() => {
-          setDraft(null);
-          setProblem(null);
-        }}
+        {...input}
       />
       {unit ? <span className="quiet small">{unit}</span> : null}
       {problem ? (
         <span id={id} role="alert" className="field-problem">
-          {problem} Kept {writeNumeral(value)}.
+          {notTaken(problem, writeNumeral(value))}
         </span>
       ) : null}
     </span>

@@ -42,12 +42,13 @@ function Setting({ name }: { readonly name: Key }) {
     <OptionField
       meta={meta}
       value={value}
-      onTry={(next) => {
+      onTakeBack={(visit) => useApp.getState().takeBack(visit)}
+      onTry={(next, visit) => {
         const { design, change } = useApp.getState();
         const edit = setSettings(design, name, next);
         // The reason stands at the field; a notice as well would say it twice.
         if (!edit.ok) return edit.reason;
-        change(edit, { merge: `setting ${name}` });
+        change(edit, visit ? { merge: visit, lasts: true } : { merge: `setting ${name}` });
         return null;
       }}
     />

@@ -24,10 +24,7 @@ export function NameForm({ label, isUnseen, hasFocus, start, button, onName, onG
         onName(draft);
       }}
       onKeyDown={(event) => {
-        if (event.key !== "Escape" || !onGiveUp) return;
-        // Only the renaming is given up, not the whole dialog.
-        event.stopPropagation();
-        onGiveUp();
+        if (event.key === "Escape") onGiveUp?.();
       }}
     >
       <label htmlFor={id} className={isUnseen ? "unseen" : undefined}>
@@ -38,6 +35,8 @@ export function NameForm({ label, isUnseen, hasFocus, start, button, onName, onG
         className="field-input"
         value={draft}
         maxLength={LIMITS.variantNameLength}
+        // Escape gives up the renaming, not the whole dialog.
+        {...(onGiveUp ? { "data-draft": "" } : {})}
         // biome-ignore lint/a11y/noAutofocus: see `hasFocus`.
         autoFocus={hasFocus ?? false}
         onChange={(event) => setDraft(event.target.value)}

@@ -43,7 +43,7 @@ const press = (name: string | RegExp) => fireEvent.click(screen.getByRole("butto
 
 beforeEach(() => {
   app().openDesign(house());
-  useTraining.setState({ progress: {} });
+  for (const key of Object.keys(useTraining.getState().progress)) useTraining.getState().forget(key);
 });
 afterEach(() => {
   cleanup();

@@ -1,40 +1,35 @@
 import { Minus, Plus } from "lucide-react";
-import { useState } from "react";
+import { notTaken, useDraft } from "../../kit/useDraft.ts";
 import type { FieldProps } from "./field.ts";
 import { readNumeral, stepOf, stepped, writeNumeral } from "./numeral.ts";
 
-/**
- * A number with its unit. What is typed is tried at once; while it can't be taken, the design keeps the last
- * good value, and the field returns to it when left.
- */
+/** A number with its unit. What is typed is tried at once; while it cannot be taken, the last good value counts. */
 export function NumberField({
   id,
   meta,
   value,
   onTry,
+  onTakeBack,
   onProblem,
   describedBy,
   inTable,
 }: FieldProps & { readonly onProblem: (problem: string | null) => void }) {
   const good = typeof value === "number" ? value : 0;
-  const [draft, setDraft] = useState<string | null>(null);
-  const [isWrong, setWrong] = useState(false);
-  const step = stepOf(meta);
-
-  const attempt = (text: string) => {
-    setDraft(text);
-    const typed = readNumeral(text);
-    const problem = typed === null ? `“${text}” is not a number.` : onTry(typed);
-    setWrong(problem !== null);
-    onProblem(
-      problem === null ? null : `${withoutStop(problem)}. Kept ${writeNumeral(good)}${unitOf(meta)}.`,
-    );
-  };
-  const go = (times: number) => {
-    const next = stepped({ value: good, step, times, min: meta.min, max: meta.max });
-    setDraft(null);
-    setWrong(false);
-    onProblem(onTry(next));
+  const { input, put, leave } = useDraft({
+    value: writeNumeral(good),
+    onTry: (text, visit) => {
+      const typed = readNumeral(text);
+      return typed === null ? `“${text}” is not a number.` : onTry(typed, visit);
+    },
+    onTakeBack,
+    onProblem: (problem) =>
+      onProblem(problem === null ? null : notTaken(problem, `${writeNumeral(good)}${unitOf(meta)}`)),
+  });
+  const next = (times: number) =>
+    stepped({ value: good, step: stepOf(meta), times, min: meta.min, max: meta.max });
+  const press = (times: number) => {
+    leave();
+    onProblem(onTry(next(times)));
   };
 
   return (
@@ -50,19 +45,13 @@ export function NumberField({
         aria-valuemin={meta.min}
         aria-valuemax={meta.max}
         aria-valuetext={`${writeNumeral(good)}${unitOf(meta)}`}
-        aria-invalid={isWrong}
         aria-describedby={describedBy}
-        value={draft ?? writeNumeral(good)}
-        onChange={(event) => attempt(event.target.value)}
-        onBlur={() => {
-          setDraft(null);
-          setWrong(false);
-        }}
+        {...input}
         onKeyDown={(event) => {
           const times = STEPS[event.key];
-          if (times === undefined) return;
+          if (times === undefined) return input.onKeyDown(event);
           event.preventDefault();
-          go(times);
+          put(writeNumeral(next(times)));
         }}
       />
       {meta.unit && !inTable ? <span className="unit">{meta.unit}</span> : null}
@@ -74,7 +63,7 @@ export function NumberField({
             className="button icon"
             tabIndex={-1}
             aria-label={`Less ${meta.label}`}
-            onClick={() => go(-1)}
+            onClick={() => press(-1)}
           >
             <Minus size={16} aria-hidden />
           </button>
@@ -83,7 +72,7 @@ export function NumberField({
             className="button icon"
             tabIndex={-1}
             aria-label={`More ${meta.label}`}
-            onClick={() => go(1)}
+            onClick={() => press(1)}
           >
             <Plus size={16} aria-hidden />
           </button>
@@ -97,8 +86,4 @@ const STEPS: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowDown: -1, Pag
 
 function unitOf(meta: FieldProps["meta"]): string {
   return meta.unit ? ` ${meta.unit}` : "";
-}
-
-function withoutStop(sentence: string): string {
-  return sentence.replace(/[.\s]+$/, "");
 }

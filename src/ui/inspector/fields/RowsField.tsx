@@ -13,7 +13,8 @@ type Problem = { readonly onProblem: (problem: string | null) => void };
 type Row = Readonly<Record<string, unknown>>;
 
 /** A list of rows (a channel plan, transponders, user bands): its size here, its table in a dialog. */
-export function RowsField({ id, meta, value, onTry, onProblem, describedBy }: FieldProps & Problem) {
+export function RowsField(props: FieldProps & Problem) {
+  const { id, meta, value, onTry, onTakeBack, onProblem, describedBy } = props;
   const [open, setOpen] = useState(false);
   const rows = asRows(value);
   if (!meta.row) return null;
@@ -35,8 +36,9 @@ export function RowsField({ id, meta, value, onTry, onProblem, describedBy }: Fi
           meta={meta}
           row={meta.row}
           rows={rows}
-          onTry={(next) => {
-            const problem = onTry(next);
+          onTakeBack={onTakeBack}
+          onTry={(next, visit) => {
+            const problem = onTry(next, visit);
             onProblem(problem);
             return problem;
           }}
@@ -55,12 +57,14 @@ function RowsTable({
   row,
   rows,
   onTry,
+  onTakeBack,
 }: {
   readonly meta: FieldProps["meta"];
   readonly row: z.ZodObject;
   readonly rows: readonly Row[];
   /** `undefined` goes back to the typical list. */
-  readonly onTry: (rows: readonly unknown[] | undefined) => string | null;
+  readonly onTry: (rows: readonly unknown[] | undefined, visit?: string) => string | null;
+  readonly onTakeBack: FieldProps["onTakeBack"];
 }) {
   const base = useId();
   const [problem, setProblem] = useState<string | null>(null);
@@ -69,8 +73,8 @@ function RowsTable({
     const column = fieldMeta(schema);
     return column ? [{ key, meta: column }] : [];
   });
-  const attempt = (next: readonly unknown[] | undefined) => {
-    const refusal = onTry(next);
+  const attempt = (next: readonly unknown[] | undefined, visit?: string) => {
+    const refusal = onTry(next, visit);
     setProblem(refusal);
     return refusal;
   };
@@ -142,8 +146,12 @@ function RowsTable({
                       meta={c.meta}
                       value={r[c.key]}
                       inTable
-                      onTry={(v) =>
-                        attempt(rows.map((other, k) => (k === i ? { ...other, [c.key]: v } : other)))
+                      onTakeBack={onTakeBack}
+                      onTry={(v, visit) =>
+                        attempt(
+                          rows.map((other, k) => (k === i ? { ...other, [c.key]: v } : other)),
+                          visit,
+                        )
                       }
                       onProblem={setProblem}
                     />

@@ -1,5 +1,5 @@
 import { Switch } from "radix-ui";
-import { useState } from "react";
+import { notTaken, useDraft } from "../../kit/useDraft.ts";
 import type { FieldProps } from "./field.ts";
 
 type Problem = { readonly onProblem: (problem: string | null) => void };
@@ -79,27 +79,22 @@ export function SwitchField({
   );
 }
 
-export function TextField({ id, meta, value, onTry, onProblem, describedBy, inTable }: FieldProps & Problem) {
-  const [draft, setDraft] = useState<string | null>(null);
-  const [isWrong, setWrong] = useState(false);
+export function TextField(props: FieldProps & Problem) {
+  const { id, meta, value, onTry, onTakeBack, onProblem, describedBy, inTable } = props;
+  const good = String(value ?? "");
+  const { input } = useDraft({
+    value: good,
+    onTry,
+    onTakeBack,
+    onProblem: (problem) => onProblem(problem === null ? null : notTaken(problem, `“${good}”`)),
+  });
   return (
     <input
       id={id}
       className="field-input"
       aria-label={inTable ? meta.label : undefined}
-      aria-invalid={isWrong}
       aria-describedby={describedBy}
-      value={draft ?? String(value ?? "")}
-      onChange={(event) => {
-        setDraft(event.target.value);
-        const problem = onTry(event.target.value);
-        setWrong(problem !== null);
-        onProblem(problem);
-      }}
-      onBlur={() => {
-        setDraft(null);
-        setWrong(false);
-      }}
+      {...input}
     />
   );
 }
