@@ -5,7 +5,7 @@ import type { DocumentHead, StoredDocument } from "../../store/documentShelf.ts"
 import { useDocuments } from "../../store/documents.ts";
 import { counted } from "../format.ts";
 import { IconButton } from "../kit/IconButton.tsx";
-import { chooseFile, download, fileName, openEmpty, openExample, openStored } from "./actions.ts";
+import { chooseFile, openEmpty, openExample, openStored } from "./actions.ts";
 import "./documents.css";
 
 /** Own designs, and the examples below them. */
@@ -130,11 +130,6 @@ function DesignRow({ head, isCurrent, onDone, onRemoved, onProblem }: RowProps) 
         aria-current={isCurrent}
         onClick={async () => {
           if (isCurrent || (await openStored(head.id))) onDone();
-          // What can't be opened can still be taken along as it is.
-          else {
-            const text = await documents.text(head.id);
-            if (text !== null) download(text, `${fileName(head.title)}.json`);
-          }
         }}
       >
         <strong>{head.title}</strong>

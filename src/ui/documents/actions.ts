@@ -88,7 +88,12 @@ export async function openEmpty(): Promise<void> {
 }
 
 export async function openStored(id: string): Promise<boolean> {
-  return taken(await useDocuments.getState().open(id));
+  const { open, list } = useDocuments.getState();
+  const opened = await open(id);
+  // What can't be read can still be taken along as it is.
+  if (!opened.ok && opened.text !== null)
+    download(opened.text, `${fileName(list.find((head) => head.id === id)?.title ?? "")}.json`);
+  return taken(opened);
 }
 
 /** A stored design as a list, without working it out. */

@@ -53,7 +53,7 @@ export function GateFrame({ title, about, children }: Props) {
         </section>
         <section className="gate-shelf" aria-label="Designs to open instead">
           <h2>Or open something else</h2>
-          <DesignList onDone={() => undefined} />
+          <DesignList onDone={back} />
         </section>
       </div>
     </main>
