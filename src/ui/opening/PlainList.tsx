@@ -93,7 +93,8 @@ export function PlainList({ start, before }: Props) {
             Select all {matching.length}
           </label>
           <button type="button" className="button danger" disabled={chosen.size === 0} onClick={remove}>
-            <Trash2 size={16} aria-hidden /> {chosen.size === 0 ? "Delete selected" : `Delete ${counted(chosen.size, "part")}`}
+            <Trash2 size={16} aria-hidden />{" "}
+            {chosen.size === 0 ? "Delete selected" : `Delete ${counted(chosen.size, "part")}`}
           </button>
           <button
             type="button"
