@@ -8,8 +8,11 @@ export type StartMark = { readonly id: string; readonly title: string };
 export type StartMarks = {
   /** What did not come up last time, and takes the mark away: it is said once. Null: nothing. */
   readonly takeFailed: () => Promise<StartMark | null>;
-  /** Marks the start of a design; the function takes the mark away again. */
-  readonly leave: (mark: StartMark) => () => void;
+  /**
+   * Marks the start of a design; the function takes the mark away again. `isFailed`: it did not come up before, so
+   * that leaving the page soon is no way round it.
+   */
+  readonly leave: (mark: StartMark, how?: { readonly isFailed: boolean }) => () => void;
 };
 
 const PREFIX = "downlead.start.";
@@ -27,12 +30,12 @@ const LONGEST_START_MS = 60_000;
 export function browserStartMarks(now: () => number = Date.now): StartMarks {
   const own = PREFIX + crypto.getRandomValues(new Uint32Array(2)).join("-");
   return {
-    leave: (mark) => {
+    leave: (mark, { isFailed } = { isFailed: false }) => {
       quietly(() => localStorage.setItem(own, JSON.stringify({ ...mark, at: now() })));
       const free = holdLock(own);
       const began = now();
       const remove = () => quietly(() => localStorage.removeItem(own));
-      const left = () => now() - began < PATIENCE_MS && remove();
+      const left = () => !isFailed && now() - began < PATIENCE_MS && remove();
       window.addEventListener("pagehide", left);
       return () => {
         window.removeEventListener("pagehide", left);

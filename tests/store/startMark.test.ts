@@ -76,6 +76,13 @@ describe("a start", () => {
   });
 });
 
+test("a start that failed before stays marked, however soon its page is left", async () => {
+  browserStartMarks().leave(MILL, { isFailed: true });
+  window.dispatchEvent(new Event("pagehide"));
+  held.clear();
+  expect(await browserStartMarks().takeFailed()).toEqual(MILL);
+});
+
 test.each(["", "{", "[]", "null", '{"id":1,"title":"x"}'])("a mark that reads %j is none", async (text) => {
   localStorage.setItem("downlead.start.9-9", text);
   expect(await browserStartMarks().takeFailed()).toBeNull();

@@ -273,7 +273,7 @@ export async function openLast(): Promise<void> {
   const failed = await startMarks.takeFailed();
   if (failed) {
     // Until something has come up: reloading this page is no way round it.
-    unmark = startMarks.leave(failed);
+    unmark = startMarks.leave(failed, { isFailed: true });
     useOpening.getState().showGate({ type: "not up", mark: failed });
     return;
   }
