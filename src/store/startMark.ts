@@ -20,6 +20,9 @@ const PREFIX = "downlead.start.";
 /** Whoever leaves a page sooner has only reloaded it or changed their mind [ms]. */
 const PATIENCE_MS = 3000;
 
+/** In which the browser frees the locks of a page that is gone [ms]. */
+const RELEASE_MS = 300;
+
 /** A start that takes longer has not come up, whatever its window is still doing [ms]. */
 const LONGEST_START_MS = 60_000;
 
@@ -51,7 +54,12 @@ export function browserStartMarks(now: () => number = Date.now): StartMarks {
           if (mark) found.push([key, mark]);
         }
       });
-      const held = await heldLocks();
+      let held = await heldLocks();
+      // A page that is being reloaded may hold its lock for a moment longer.
+      if (found.some(([key]) => held.has(key))) {
+        await new Promise((resolve) => setTimeout(resolve, RELEASE_MS));
+        held = await heldLocks();
+      }
       const failed = found.filter(([key, mark]) => !held.has(key) || now() - mark.at > LONGEST_START_MS);
       for (const [key] of failed) quietly(() => localStorage.removeItem(key));
       const [, latest] = failed.sort(([, a], [, b]) => b.at - a.at)[0] ?? [];
