@@ -112,9 +112,11 @@ test("the link of a random case opens the same case elsewhere and leaves the des
   await other.close();
 });
 
-test("a link to a case that does not exist is said so, and the design comes up", async ({ page }) => {
+test("a link to a case that does not exist is said so, and a design is one step away", async ({ page }) => {
   await page.goto("/#t1.no-such-case");
-  await expect(page.getByText("There is no practice case “no-such-case”.")).toBeVisible();
+  const said = page.getByRole("alertdialog", { name: "The practice case did not open" });
+  await expect(said).toContainText("There is no practice case “no-such-case”.");
+  await said.getByRole("button", { name: "Open what was open last" }).click();
   await expect(titleOf(page)).not.toHaveValue("");
   await expect(page.locator(".react-flow__node").first()).toBeVisible();
 });

@@ -3,10 +3,11 @@ import { readFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 import type { Design } from "./design/design.ts";
 import { readDesign } from "./design/file.ts";
-import { evaluate } from "./evaluate/evaluate.ts";
+import { evaluateInSteps } from "./evaluate/evaluate.ts";
 import type { Evaluation } from "./evaluate/evaluation.ts";
+import { BUDGET, type Outcome, type Progress, type Steps, withinBudget } from "./evaluate/steps.ts";
 import type { Report } from "./findings/finding.ts";
-import { report } from "./findings/report.ts";
+import { reportInSteps } from "./findings/report.ts";
 import { SERVICE_NAMES } from "./signal/carrier.ts";
 import { levelRange } from "./signal/readout.ts";
 
@@ -15,7 +16,7 @@ const USAGE = "Usage: npm run --silent check -- FILE [--json]";
 export type CliResult = { readonly exitCode: 0 | 1 | 2; readonly stdout: string; readonly stderr: string };
 
 /** Runs the command on its arguments; nothing is printed here, so that tests can read the result. */
-export function run(args: readonly string[]): CliResult {
+export function run(args: readonly string[], limits: Partial<typeof LIMITS_OF_WORK> = {}): CliResult {
   const files = args.filter((a) => !a.startsWith("--"));
   const unknown = args.find((a) => a.startsWith("--") && a !== "--json");
   const file = files[0];
@@ -29,12 +30,51 @@ export function run(args: readonly string[]): CliResult {
   }
   const read = readDesign(text);
   if (!read.ok) return failed(`${file}: ${read.problem}`);
-  const evaluation = evaluate(read.design);
-  const result = report(evaluation);
+  const worked = workedOut(read.design, { ...LIMITS_OF_WORK, ...limits });
+  if (!worked.ok) return failed(`${file}: ${worked.problem}`);
+  const { evaluation, result } = worked;
   const stdout = args.includes("--json")
     ? `${JSON.stringify(asJson(read.design, evaluation, result), null, 2)}\n`
     : asText(evaluation, result);
   return { exitCode: result.findings.some((f) => f.severity === "error") ? 1 : 0, stdout, stderr: "" };
+}
+
+/** What a file may cost: by counts, so that memory holds, and by the clock, so that a script goes on. */
+const LIMITS_OF_WORK = { budget: BUDGET, seconds: 60 };
+
+type WorkedOut =
+  | { readonly ok: true; readonly evaluation: Evaluation; readonly result: Report }
+  | { readonly ok: false; readonly problem: string };
+
+function workedOut(design: Design, { budget, seconds }: typeof LIMITS_OF_WORK): WorkedOut {
+  const deadline = performance.now() + seconds * 1000;
+  const evaluation = untilDeadline(withinBudget(evaluateInSteps(design), budget), deadline);
+  if (!evaluation.ok) return { ok: false, problem: tooLarge("evaluate", evaluation, seconds) };
+  const result = untilDeadline(withinBudget(reportInSteps(evaluation.value), budget), deadline);
+  if (!result.ok) return { ok: false, problem: tooLarge("report on", result, seconds) };
+  return { ok: true, evaluation: evaluation.value, result: result.value };
+}
+
+type Ended<T> = Outcome<T> | { readonly ok: false; readonly reached: Progress; readonly isLate: true };
+
+function untilDeadline<T>(steps: Steps<Outcome<T>>, deadline: number): Ended<T> {
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+    if (performance.now() > deadline) return { ok: false, reached: step.value, isLate: true };
+  }
+}
+
+function tooLarge(
+  what: string,
+  { reached, ...ended }: Exclude<Ended<never>, { ok: true }>,
+  seconds: number,
+): string {
+  const why =
+    "isLate" in ended
+      ? `it takes longer than ${seconds} seconds`
+      : "signals meet in too many ways, by splitters that feed combiners or the like";
+  return `too large to ${what}: ${why}; stopped after ${reached.done} parts of ${reached.total}.`;
 }
 
 function failed(problem: string): CliResult {

@@ -4,6 +4,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, describe, expect, test } from "vitest";
 import { run } from "../src/cli.ts";
+import { writeDesign } from "../src/design/file.ts";
+import { aerialLadder } from "./structures.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "downlead-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -70,6 +72,19 @@ describe("check", () => {
     // IF = RF − LO with 10 400 MHz: the lowest carrier at 10 729 MHz comes to 329 MHz.
     expect(wire.bands[0].fromMHz).toBeGreaterThan(300);
     expect(wire.bands[0].fromMHz).toBeLessThan(329);
+  });
+
+  test("exits with 2 and a sentence for a design beyond the budget, or that takes too long", () => {
+    const path = file("ladder.json", writeDesign(aerialLadder(40)));
+    const spent = run([path], { budget: { work: 500 } });
+    expect(spent).toMatchObject({ exitCode: 2, stdout: "" });
+    const says = /^\S+ladder\.json: too large to evaluate: [^;]+; stopped after (\d+) parts of 82\.\n$/;
+    // By a count, so at the same part every time.
+    expect(spent.stderr).toMatch(says);
+    expect(run([path], { budget: { work: 500 } }).stderr).toBe(spent.stderr);
+    const late = run([path], { seconds: 0 });
+    expect(late).toMatchObject({ exitCode: 2, stdout: "" });
+    expect(late.stderr).toMatch(/longer than 0 seconds; stopped after 0 parts of 82\.$/m);
   });
 
   test.each([

@@ -11,10 +11,9 @@ class Drawing {
   readonly parts: Part[] = [];
   readonly wires: Wire[] = [];
 
-  part(kind: string, options: Record<string, unknown> = {}): string {
+  part(kind: string, options: Record<string, unknown> = {}, id = `p${this.parts.length + 1}`): string {
     const known = kindOf(kind);
     if (!known) throw new Error(`no kind ${kind}`);
-    const id = `p${this.parts.length + 1}`;
     const at = [(this.parts.length % 40) * 240, Math.floor(this.parts.length / 40) * 160] as const;
     this.parts.push({ id, kind, label: id, options: known.options.parse(options), at });
     return id;
@@ -73,6 +72,21 @@ export function ladder(o: { stages: number; ways: number; lossDb?: number }): De
   }
   receivers(d, from);
   return d.design("Ladder");
+}
+
+/** The same with one aerial and one receiver, and parts that bear the names of what they are. */
+export function aerialLadder(stages: number, ways = 2): Design {
+  const d = new Drawing();
+  let from = `${d.part("aerial-uhf", {}, "aerial")}.out`;
+  for (let s = 1; s <= stages; s++) {
+    const split = d.part("splitter", { ways }, `split${s}`);
+    const join = d.part("combiner", { ways }, `join${s}`);
+    d.wire(from, `${split}.in`);
+    for (let n = 1; n <= ways; n++) d.wire(`${split}.out${n}`, `${join}.in${n}`);
+    from = `${join}.out`;
+  }
+  d.wire(from, `${d.part("receiver-tv", {}, "tv")}.in`);
+  return d.design(`Ladder of ${stages} stages`);
 }
 
 /** As a ladder of two, with another length of cable, and an amplifier, in each of the branches. */

@@ -15,6 +15,7 @@ import type { Demand, Feed, SwitchState } from "../signal/control.ts";
 import { worldOf } from "../signal/treat.ts";
 import type { Drive, Meeting, Omitted, PartRecord } from "./evaluation.ts";
 import type { SignalResult } from "./signals.ts";
+import { NO_WORK, type Work } from "./work.ts";
 
 /** What follows from kind and options alone. */
 export type Traits = {
@@ -45,6 +46,7 @@ export type Cell = {
   treatment: SignalTreatment | undefined;
   results: SignalResult;
   sources: readonly PartId[];
+  work: Work;
   /** Undefined while the notes have changed since it was written. */
   record: PartRecord | undefined;
 };
@@ -68,6 +70,7 @@ export function newCell(
     treatment: undefined,
     results: NOTHING,
     sources: NO_SOURCES,
+    work: NO_WORK,
     record: undefined,
   };
 }

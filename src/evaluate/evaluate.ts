@@ -14,14 +14,24 @@ import { type Cell, NO_SOURCES, NOTHING, recordOf } from "./cell.ts";
 import type { Evaluation, PartRecord } from "./evaluation.ts";
 import { demandsAtOutputs, isPowered, offersAtInputs, sameDemand, sameFeed, switchStates } from "./power.ts";
 import { runTreatment } from "./signals.ts";
+import { finished, type Progress, type Steps } from "./steps.ts";
 import { structureOf } from "./structure.ts";
 import { markChanged, neighbour, own, type Sweep, startSweep, type Workings } from "./sweep.ts";
+import { totalOf, workOfLoads, workOfSignals, workOfSupplies } from "./work.ts";
 
 /**
  * Evaluates a design. Never throws and never yields NaN, whatever a readable design holds.
  * `former`: the evaluation of an earlier state of the same design, whose results are kept where nothing changed.
  */
 export function evaluate(design: Design, former?: Evaluation): Evaluation {
+  return finished(evaluateInSteps(design, former));
+}
+
+/**
+ * The same, part by part, for whoever must be able to show how far it is, to stop it, or to set it a limit.
+ * Each step tells how many parts are done, and what it took so far.
+ */
+export function* evaluateInSteps(design: Design, former?: Evaluation): Steps<Evaluation> {
   const { derating } = settingsOf(design);
   // Another derating touches every amplifier: then nothing is kept.
   const kept = former && settingsOf(former.design).derating === derating ? former : undefined;
@@ -31,9 +41,9 @@ export function evaluate(design: Design, former?: Evaluation): Evaluation {
     kept && before ? { design: kept.design, structure: before.structure } : undefined,
   );
   const sweep = startSweep(design, structure, before, derating);
-  sweepLoads(sweep);
-  sweepSupplies(sweep);
-  sweepSignals(sweep);
+  yield* sweepLoads(sweep);
+  yield* sweepSupplies(sweep);
+  yield* sweepSignals(sweep);
 
   const records = writtenRecords(sweep, kept && before?.structure === structure ? kept : undefined);
   const evaluation: Evaluation = {
@@ -61,8 +71,20 @@ function writtenRecords(sweep: Sweep, kept: Evaluation | undefined): readonly Pa
   return records;
 }
 
+/** Counts the work of a part in the place of what it was before. */
+function counted(
+  sweep: Sweep,
+  cell: Cell,
+  { done, work }: { readonly done: number; readonly work: Partial<Cell["work"]> },
+): Progress {
+  const after = { ...cell.work, ...work };
+  sweep.work += totalOf(after) - totalOf(cell.work);
+  cell.work = after;
+  return { done, total: sweep.cells.length, work: sweep.work };
+}
+
 /** Loads, from the roof downwards. */
-function sweepLoads(sweep: Sweep): void {
+function* sweepLoads(sweep: Sweep): Steps<void> {
   const { order } = sweep.structure;
   for (let k = 0; k < order.length; k++) {
     if (!sweep.loads[k]) continue;
@@ -73,6 +95,7 @@ function sweepLoads(sweep: Sweep): void {
       const end = neighbour(sweep, i, port);
       return (end && sweep.cells[end.index]?.demands[end.port]) || NO_DEMAND;
     };
+    yield counted(sweep, cell, { done: 0, work: { loads: workOfLoads(cell.traits.power, at) } });
     const former = cell.demands;
     const demands: Record<string, Demand> = {};
     for (const port of cell.traits.inputs) {
@@ -92,7 +115,7 @@ function sweepLoads(sweep: Sweep): void {
 }
 
 /** Supplies and commands, from the receivers upwards. */
-function sweepSupplies(sweep: Sweep): void {
+function* sweepSupplies(sweep: Sweep): Steps<void> {
   const { order } = sweep.structure;
   for (let k = order.length - 1; k >= 0; k--) {
     if (!sweep.supplies[k]) continue;
@@ -107,6 +130,7 @@ function sweepSupplies(sweep: Sweep): void {
       if (feed !== NO_FEED) feeds[port] = feed;
     }
     const arriving = (port: string) => feeds[port] ?? NO_FEED;
+    yield counted(sweep, cell, { done: 0, work: { supplies: workOfSupplies(traits.power, arriving) } });
     const { offers, left } = offersAtInputs(
       cell.part.id,
       traits.power,
@@ -137,7 +161,7 @@ function switchesChanged(a: Cell["switches"], b: Cell["switches"]): boolean {
 }
 
 /** Signals, from the sources downwards. */
-function sweepSignals(sweep: Sweep): void {
+function* sweepSignals(sweep: Sweep): Steps<void> {
   const { order } = sweep.structure;
   for (let k = 0; k < order.length; k++) {
     if (!sweep.signals[k]) continue;
@@ -175,6 +199,7 @@ function sweepSignals(sweep: Sweep): void {
       i,
       (port) => newSources || former[port]?.spectrum !== now[port]?.spectrum,
     );
+    yield counted(sweep, cell, { done: k, work: { signals: workOfSignals(now) } });
   }
 }
 

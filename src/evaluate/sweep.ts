@@ -4,6 +4,7 @@ import { type Cell, NOTHING, newCell, traitsOf } from "./cell.ts";
 import type { PartRecord } from "./evaluation.ts";
 import type { DeratingChoice } from "./overload.ts";
 import type { Structure } from "./structure.ts";
+import { totalOf } from "./work.ts";
 
 /** What an evaluation keeps for the next one. */
 export type Workings = {
@@ -24,6 +25,8 @@ export type Sweep = {
   readonly signals: Uint8Array;
   readonly derating: DeratingChoice;
   recomputed: number;
+  /** Of all parts, see `work.ts`: of those not visited as it was when they were. */
+  work: number;
 };
 
 /**
@@ -47,6 +50,7 @@ export function startSweep(
     signals: new Uint8Array(n),
     derating,
     recomputed: 0,
+    work: 0,
   };
   const formerParts = sameStructure ? before.design.parts : undefined;
   for (let i = 0; i < n; i++) {
@@ -75,6 +79,7 @@ export function startSweep(
       for (const port in structure.neighbours[i])
         markAll(sweep, structure.place[neighbour(sweep, i, port)?.index ?? i] ?? 0);
   }
+  for (const cell of sweep.cells) sweep.work += totalOf(cell.work);
   return sweep;
 }
 

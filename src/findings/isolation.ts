@@ -1,4 +1,6 @@
 /** Isolation between dwellings: how much of what one flat's receiver sends out reaches the next flat. */
+
+import type { PortRef } from "../design/design.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { Path } from "../parts/contract.ts";
 import { gainDb } from "../signal/gain.ts";
@@ -19,104 +21,126 @@ export type IsolationPair = {
  * From one socket up to the branching part, across its outputs, and down to the other socket; only passive
  * ways count, for nothing goes backwards through an amplifier worth speaking of.
  * Outlets without a dwelling are left out. What couples through a common input is smaller and left out too.
+ * Tells before each part how much work it is.
  */
-export function worstIsolation(evaluation: Evaluation, frequencyMHz: number): readonly IsolationPair[] {
-  const legsBelow = legsOf(evaluation, frequencyMHz);
-  return evaluation.records.flatMap((record) => {
+export function* worstIsolation(
+  evaluation: Evaluation,
+  frequencyMHz: number,
+): Generator<number, readonly IsolationPair[], void> {
+  const below: Below = new Map();
+  const pairs: IsolationPair[] = [];
+  for (const record of evaluation.records) {
     const decoupling = record.treatment.isolationDb;
-    if (decoupling === undefined || record.looped) return [];
-    const outputs = record.ports.filter((p) => p.side === "out" && record.joined[p.id]);
-    const legs = outputs.map((p) => legsBelow(record.joined[p.id]));
+    yield record.ports.length;
+    if (decoupling === undefined || record.looped) continue;
+    const legs = record.ports.flatMap((p) => {
+      const end = p.side === "out" ? record.joined[p.id] : undefined;
+      return end ? [legsFrom(evaluation, end, { frequencyMHz, below })] : [];
+    });
     const worst = worstPair(legs);
-    if (!worst) return [];
+    if (!worst) continue;
     const [a, b] = worst;
-    return [
-      {
-        at: record.part.id,
-        outlets: [a.outlet, b.outlet],
-        dwellings: [a.dwelling, b.dwelling],
-        frequencyMHz,
-        isolationDb: a.lossDb + b.lossDb + decoupling,
-      },
-    ];
-  });
+    pairs.push({
+      at: record.part.id,
+      outlets: [a.outlet, b.outlet],
+      dwellings: [a.dwelling, b.dwelling],
+      frequencyMHz,
+      isolationDb: a.lossDb + b.lossDb + decoupling,
+    });
+  }
+  return pairs;
 }
 
 /** A way from a port down to an outlet's socket. */
 type Leg = { readonly dwelling: string; readonly outlet: string; readonly lossDb: number };
 
-type End = readonly [part: string, port: string];
-
 /**
- * The legs below an input, worked out once for each: of the two dwellings with the least loss, the shortest way.
- * More are never needed, for a pair of different dwellings with the least loss is among these.
+ * By part and port: the two legs of different dwellings with the least loss. More are never needed: whichever
+ * dwelling lies across, one of the two belongs to another.
  */
-function legsOf(evaluation: Evaluation, frequencyMHz: number): (end: End | undefined) => readonly Leg[] {
-  const found = new Map<string, readonly Leg[]>();
-  const keyOf = ([part, port]: End) => `${part}.${port}`;
-  return (from) => {
-    if (!from) return [];
-    // Not by recursion: a riser may have thousands of outlets.
-    const open: End[] = [from];
-    for (;;) {
-      const end = open.at(-1);
-      if (!end) break;
-      const ways = waysBelow(evaluation.record(end[0]), end[1], frequencyMHz);
-      const missing = ways.next.flatMap(({ end: next }) => (found.has(keyOf(next)) ? [] : [next]));
-      // Nothing until it is worked out: a loop then ends here instead of going on for ever.
-      if (missing.length > 0 && !found.has(keyOf(end))) {
-        found.set(keyOf(end), []);
-        open.push(...missing);
-        continue;
-      }
-      open.pop();
-      const below = ways.next.flatMap(({ end: next, lossDb }) =>
-        (found.get(keyOf(next)) ?? []).map((leg) => ({ ...leg, lossDb: leg.lossDb + lossDb })),
-      );
-      found.set(keyOf(end), twoLeast([...ways.sockets, ...below]));
+type Below = Map<string, readonly Leg[]>;
+
+type Search = { readonly frequencyMHz: number; readonly below: Below };
+
+/** A list of what is still to be looked at instead of recursion: a chain may be thousands of parts long. */
+function legsFrom(evaluation: Evaluation, from: PortRef, search: Search): readonly Leg[] {
+  const { below } = search;
+  const open: PortRef[] = [from];
+  for (let ref = open.at(-1); ref; ref = open.at(-1)) {
+    const key = keyOf(ref);
+    const record = evaluation.record(ref[0]);
+    const isNew = !below.has(key);
+    const waiting = isNew ? onwards(record, ref[1]).filter((next) => !below.has(keyOf(next))) : [];
+    if (isNew) {
+      // Set before it is worked out: a loop then ends here instead of going on for ever.
+      below.set(key, NOT_YET);
+      open.push(...waiting);
     }
-    return found.get(keyOf(from)) ?? [];
-  };
+    if (waiting.length > 0) continue;
+    if (below.get(key) === NOT_YET) below.set(key, legsBelow(record, ref[1], search));
+    open.pop();
+  }
+  return below.get(keyOf(from)) ?? [];
 }
 
-/** Where a signal goes from an input: to sockets of this part, and on to the next parts. */
-function waysBelow(
+const NOT_YET: readonly Leg[] = [];
+
+function keyOf([part, port]: PortRef): string {
+  return `${part}.${port}`;
+}
+
+/** Ways on through a part that is not an end. */
+function onwards(record: PartRecord | undefined, port: string): readonly PortRef[] {
+  return passiveWays(record, port).flatMap((path) => {
+    const end = record?.joined[path.to];
+    return end ? [end] : [];
+  });
+}
+
+function passiveWays(record: PartRecord | undefined, port: string): readonly Path[] {
+  if (!record || record.looped) return [];
+  return (record.treatment.paths ?? []).filter((path) => path.from === port && isPassive(path));
+}
+
+function legsBelow(
   record: PartRecord | undefined,
   port: string,
-  frequencyMHz: number,
-): { readonly sockets: readonly Leg[]; readonly next: readonly { end: End; lossDb: number }[] } {
-  const sockets: Leg[] = [];
-  const next: { end: End; lossDb: number }[] = [];
-  if (!record || record.looped) return { sockets, next };
-  const delivered = record.kind.delivery?.(record.options).sockets ?? [];
+  { frequencyMHz, below }: Search,
+): readonly Leg[] {
+  if (!record) return [];
+  const found: Leg[] = [];
+  const sockets = record.kind.delivery?.(record.options).sockets ?? [];
   const dwelling = typeof record.options.dwelling === "string" ? record.options.dwelling.trim() : "";
-  for (const path of record.treatment.paths ?? []) {
-    if (path.from !== port || !isPassive(path)) continue;
+  for (const path of passiveWays(record, port)) {
     const lossDb = -gainDb(path.response, frequencyMHz);
-    if (delivered.some((s) => s.port === path.to)) {
-      if (dwelling !== "") sockets.push({ dwelling, outlet: record.part.id, lossDb });
+    if (sockets.some((s) => s.port === path.to)) {
+      if (dwelling !== "") found.push({ dwelling, outlet: record.part.id, lossDb });
       continue;
     }
     const end = record.joined[path.to];
-    if (end) next.push({ end, lossDb });
+    const legs = (end && below.get(keyOf(end))) ?? [];
+    for (const leg of legs) found.push({ ...leg, lossDb: leg.lossDb + lossDb });
   }
-  return { sockets, next };
+  return leastOfTwo(found);
 }
 
 function isPassive(path: Path): boolean {
   return path.noiseFigureDb === undefined && path.rating === undefined && !path.loMHz;
 }
 
-/** The shortest leg of each of the two dwellings that are reached with the least loss. */
-function twoLeast(legs: readonly Leg[]): readonly Leg[] {
-  let [first, second]: (Leg | undefined)[] = [];
-  for (const leg of legs) {
-    if (!first || leg.lossDb < first.lossDb) {
-      if (first && first.dwelling !== leg.dwelling) second = first;
-      first = leg;
-    } else if (leg.dwelling !== first.dwelling && (!second || leg.lossDb < second.lossDb)) second = leg;
-  }
-  return [first, second].filter((leg) => leg !== undefined);
+/** The leg with the least loss, and the least of those that belong to another dwelling. */
+function leastOfTwo(legs: readonly Leg[]): readonly Leg[] {
+  const least = leastOf(legs);
+  const other = least && leastOf(legs.filter((leg) => leg.dwelling !== least.dwelling));
+  if (!least) return [];
+  return other ? [least, other] : [least];
+}
+
+function leastOf(legs: readonly Leg[]): Leg | undefined {
+  return legs.reduce<Leg | undefined>(
+    (least, leg) => (least && least.lossDb <= leg.lossDb ? least : leg),
+    undefined,
+  );
 }
 
 /** The two legs on different outputs and of different dwellings with the least loss together. */

@@ -1,31 +1,72 @@
 /** Asks every rule about every part, and sums receivers and outlets up. */
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
+import { finished, type Steps } from "../evaluate/steps.ts";
 import type { PartKind } from "../parts/contract.ts";
 import type { Finding, Report, Severity, Verdict } from "./finding.ts";
 import { type Profile, profileOf } from "./limits.ts";
 import { receive } from "./reception.ts";
 import { DESIGN_RULES, RULES } from "./rules/index.ts";
 import { outletVerdict, receiverVerdict } from "./verdict.ts";
+import { carriersSent } from "./wanted.ts";
 import { withLabels } from "./words.ts";
 
 /** Findings and verdicts of an evaluation. Parts whose records are unchanged are not asked again. */
 export function report(evaluation: Evaluation): Report {
-  const sources = evaluation.records.filter((r) => r.kind.family === "receive");
+  return finished(reportInSteps(evaluation));
+}
+
+/** The same, part by part and rule by rule. The work with each step is counted before it is done. */
+export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
+  const { records } = evaluation;
+  const sources = records.filter((r) => r.kind.family === "receive");
   const profile = profileOf(evaluation.design);
   const label = (id: string) => evaluation.record(id)?.part.label || id;
+  const setting: Setting = { sources, profile, kindOf: (id) => evaluation.record(id)?.kind };
+  const total = records.length * (1 + DESIGN_RULES.length);
   const findings: Finding[] = [];
   const verdicts: Verdict[] = [];
-  for (const record of evaluation.records) {
-    const said = saidOf(record, { sources, profile, kindOf: (id) => evaluation.record(id)?.kind });
+  let done = 0;
+  let work = 0;
+  for (const record of records) {
+    if (!isSaid(record, setting)) work += workOfAsking(record, sources);
+    yield { done, total, work };
+    done++;
+    const said = saidOf(record, setting);
     for (const f of said.findings) findings.push(labelled(f, label));
     if (said.verdict) verdicts.push(labelledVerdict(said.verdict, label));
   }
-  for (const rule of DESIGN_RULES)
-    for (const f of rule.checkDesign(evaluation, profile))
-      findings.push(labelled({ rule: rule.id, ...f }, label));
+  for (const rule of DESIGN_RULES) {
+    const asking = rule.checkDesign(evaluation, profile);
+    let step = asking.next();
+    for (let n = 0; !step.done; step = asking.next()) {
+      work += step.value;
+      n++;
+      yield { done: done + Math.min(n, records.length), total, work };
+    }
+    done += records.length;
+    for (const f of step.value) findings.push(labelled({ rule: rule.id, ...f }, label));
+  }
   // A stable sort: findings of equal weight stay in the order of the design and of the rules.
   findings.sort((a, b) => WEIGHT[a.severity] - WEIGHT[b.severity]);
   return { findings, verdicts };
+}
+
+/** Carriers that are looked at: of all inputs, of all meetings, and for a receiver all that it could wish for. */
+function workOfAsking(record: PartRecord, sources: readonly PartRecord[]): number {
+  let work = 1;
+  for (const spectrum of Object.values(record.inputs))
+    for (const band of spectrum.bands) work += band.level.length;
+  for (const meeting of record.meetings) work += meeting.carriers.length;
+  if (!record.kind.reception) return work;
+  const above = new Set(record.sources);
+  let all = 0;
+  let upstream = 0;
+  for (const source of sources) {
+    const sent = carriersSent(source);
+    all += sent;
+    if (above.has(source.part.id)) upstream += sent;
+  }
+  return work + sources.length + (upstream > 0 ? upstream : all);
 }
 
 const WEIGHT: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
@@ -46,10 +87,16 @@ type Setting = {
   readonly kindOf: (id: string) => PartKind | undefined;
 };
 
-function saidOf(record: PartRecord, { sources, profile, kindOf }: Setting): Said {
+/** Whether a part need not be asked again. */
+function isSaid(record: PartRecord, { sources, profile }: Setting): boolean {
   const known = sayings.get(record);
-  if (known?.profile === profile && (known.sources === null || sameRecords(known.sources, sources)))
-    return known;
+  return known?.profile === profile && (known.sources === null || sameRecords(known.sources, sources));
+}
+
+function saidOf(record: PartRecord, setting: Setting): Said {
+  const known = sayings.get(record);
+  if (known && isSaid(record, setting)) return known;
+  const { sources, profile, kindOf } = setting;
   const reception = receive(record, sources);
   const kindAt = (port: string) => kindOf(record.joined[port]?.[0] ?? "");
   const findings = RULES.flatMap((rule) =>

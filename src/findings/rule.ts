@@ -31,7 +31,11 @@ export type Rule = {
 
 /** A question that only the whole design can answer. */
 export type DesignRule = Omit<Rule, "check"> & {
-  readonly checkDesign: (evaluation: Evaluation, profile: Profile) => readonly Omit<Finding, "rule">[];
+  /** Goes from part to part; before each it tells how much work that is (see `evaluate/work.ts`). */
+  readonly checkDesign: (
+    evaluation: Evaluation,
+    profile: Profile,
+  ) => Generator<number, readonly Omit<Finding, "rule">[], void>;
 };
 
 /** Id of the wire at a port of a part; an empty list when nothing is joined. */

@@ -15,6 +15,7 @@ import type { Report } from "../findings/finding.ts";
 import { report as reportOf } from "../findings/report.ts";
 import { HISTORY_LIMIT, type History, historyOf, presentOf } from "./history.ts";
 import { type Preview, previewOf, type Showing } from "./preview.ts";
+import { type WorkedOut, workedOutNow } from "./trial.ts";
 
 export type Selection = { readonly parts: readonly string[]; readonly wires: readonly string[] };
 export const NOTHING_SELECTED: Selection = { parts: [], wires: [] };
@@ -54,8 +55,14 @@ export type AppState = {
   readonly change: (edit: Edit, options?: { readonly merge?: string; readonly lasts?: boolean }) => boolean;
   /** Undoes the last step if it was made under this key, else does nothing and yields false. */
   readonly takeBack: (merge: string) => boolean;
-  /** `history`: its way back and forth, with the design as its present; none by default. */
-  readonly openDesign: (design: Design, history?: History) => void;
+  /**
+   * `history`: its way back and forth, with the design as its present; none by default. `worked`: what was worked out of
+   * it before, for a large design or one from outside.
+   */
+  readonly openDesign: (
+    design: Design,
+    known?: { readonly history?: History | undefined; readonly worked?: WorkedOut | undefined },
+  ) => void;
   /** Takes over what became of the open design elsewhere, with its way back and forth; selection and view stay. */
   readonly follow: (history: History) => void;
   /** While a preview is shown, undo closes it and does no more; redo waits. */
@@ -80,22 +87,35 @@ const NOTICE_LIMIT = 4;
 
 const PREVIEW_REFUSAL = "This is a preview: apply it or close it first.";
 
+const TOO_LARGE =
+  "This would make the design too large to calculate, so it was not done. Signals would meet in too many ways.";
+
+/** Without a limit: for examples and whatever else is known to be small. */
+function fullyWorkedOut(design: Design, former?: Evaluation): WorkedOut {
+  const evaluation = evaluate(design, former);
+  return { evaluation, report: reportOf(evaluation) };
+}
+
 let lastMerge: { key: string; time: number } | null = null;
 let counter = 0;
 
 export const useApp = create<AppState>()(
   temporal(
     (set, get) => {
-      /** Takes a design over, with all that follows from it, as one change of state. */
-      const settle = (design: Design): Pick<AppState, "design" | "evaluation" | "report" | "selection"> => {
-        const before = get();
-        const evaluation = evaluate(design, before.evaluation);
-        return {
-          design,
-          evaluation,
-          report: reportOf(evaluation),
-          selection: stillThere(before.selection, design),
-        };
+      /** A design with all that follows from it, as one change of state. */
+      const settled = (
+        design: Design,
+        worked: WorkedOut,
+      ): Pick<AppState, "design" | "evaluation" | "report" | "selection"> => ({
+        design,
+        ...worked,
+        selection: stillThere(get().selection, design),
+      });
+      /** What follows from a design, or null and a notice where that would be beyond the budget. */
+      const workedOut = (design: Design): WorkedOut | null => {
+        const worked = workedOutNow(design, { former: get().evaluation });
+        if (!worked) get().notify(TOO_LARGE, "warning");
+        return worked;
       };
       const step = (direction: "undo" | "redo") => {
         lastMerge = null;
@@ -103,15 +123,16 @@ export const useApp = create<AppState>()(
           if (direction === "undo") get().closePreview();
           return;
         }
-        useApp.temporal.getState()[direction]();
-        set(settle(get().design));
+        const history = useApp.temporal.getState();
+        history[direction]();
+        const worked = workedOut(get().design);
+        if (worked) set(settled(get().design, worked));
+        else history[direction === "undo" ? "redo" : "undo"]();
       };
-      const evaluation = evaluate(EMPTY_DESIGN);
 
       return {
         design: EMPTY_DESIGN,
-        evaluation,
-        report: reportOf(evaluation),
+        ...fullyWorkedOut(EMPTY_DESIGN),
         preview: null,
         opened: 0,
         selection: NOTHING_SELECTED,
@@ -132,10 +153,12 @@ export const useApp = create<AppState>()(
             return false;
           }
           if (edit.design === get().design) return true;
+          const worked = workedOut(edit.design);
+          if (!worked) return false;
           const history = useApp.temporal.getState();
           const merged = joinsLastStep(options?.merge, options?.lasts ?? false);
           if (merged) history.pause();
-          set(settle(edit.design));
+          set(settled(edit.design, worked));
           if (merged) history.resume();
           if (edit.notes.length > 0) get().notify(edit.notes.join(" "), "info", { undoable: true });
           return true;
@@ -147,10 +170,10 @@ export const useApp = create<AppState>()(
           return true;
         },
 
-        openDesign: (design, history = historyOf(design)) => {
+        openDesign: (design, { history = historyOf(design), worked } = {}) => {
           lastMerge = null;
           set((s) => ({
-            ...settle(design),
+            ...settled(design, worked ?? fullyWorkedOut(design, get().evaluation)),
             preview: null,
             opened: s.opened + 1,
             selection: NOTHING_SELECTED,
@@ -165,7 +188,7 @@ export const useApp = create<AppState>()(
           get().closePreview();
           const { pause, resume } = useApp.temporal.getState();
           pause();
-          set(settle(presentOf(history)));
+          set(settled(presentOf(history), fullyWorkedOut(presentOf(history), get().evaluation)));
           resume();
           setWay(history);
         },
@@ -175,11 +198,11 @@ export const useApp = create<AppState>()(
 
         showPreview: (showing) => {
           const { preview, evaluation, report, selection } = get();
-          const shown = evaluate(showing.design, evaluation);
+          const worked = workedOut(showing.design);
+          if (!worked) return;
           set({
             preview: previewOf(showing, preview?.aside ?? { evaluation, report }),
-            evaluation: shown,
-            report: reportOf(shown),
+            ...worked,
             selection: stillThere(selection, showing.design),
             connecting: null,
           });

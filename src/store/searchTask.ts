@@ -6,6 +6,7 @@ import { type Balance, balance } from "../remedies/balance/balance.ts";
 import type { PriceList } from "../remedies/cost.ts";
 import { type Progress as CureProgress, search } from "../remedies/search.ts";
 import { type DiagnosisProgress, type DiagnosisTask, searchDiagnosis } from "./searchDiagnosis.ts";
+import { type TrialProgress, type TrialTask, trial } from "./trial.ts";
 
 export type CureTask = {
   readonly design: Design;
@@ -21,6 +22,7 @@ export type Searches = {
   readonly cures: { readonly task: CureTask; readonly progress: CureProgress };
   readonly diagnosis: { readonly task: DiagnosisTask; readonly progress: DiagnosisProgress };
   readonly balance: { readonly task: BalanceTask; readonly progress: Balance };
+  readonly trial: { readonly task: TrialTask; readonly progress: TrialProgress };
 };
 
 export type Sort = keyof Searches;
@@ -33,6 +35,7 @@ const RUNS: { readonly [S in Sort]: (task: TaskOf<S>) => Stepwise<ProgressOf<S>>
   cures: ({ design, prices, target }) => search(design, { prices, ...(target ? { target } : {}) }),
   diagnosis: searchDiagnosis,
   balance: ({ design, aim }) => balance(design, aim),
+  trial,
 };
 
 export type SearchEvent<P> =

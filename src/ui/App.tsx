@@ -1,6 +1,7 @@
 import { Tooltip } from "radix-ui";
 import { useEffect } from "react";
 import { useApp } from "../store/app.ts";
+import { useOpening } from "../store/opening.ts";
 import { usePractice } from "../store/trainingSession.ts";
 import { Dialogs } from "./documents/Dialogs.tsx";
 import { DropTarget } from "./documents/DropTarget.tsx";
@@ -9,6 +10,7 @@ import { TopBar } from "./menus/TopBar.tsx";
 import { Notices } from "./notices/Notices.tsx";
 import { StorageBar } from "./notices/StorageBar.tsx";
 import { UpdateBar } from "./offline/UpdateBar.tsx";
+import { OpeningScreen } from "./opening/OpeningScreen.tsx";
 import { dropQuestion } from "./origin/asked.ts";
 import { usePanes } from "./panes.ts";
 import { PrintSheet } from "./print/PrintSheet.tsx";
@@ -28,7 +30,16 @@ const NARROW = "(max-width: 900px)";
 export function App() {
   const isNarrow = useMedia(NARROW);
   const session = usePractice((s) => s.session);
+  const isAway = useOpening((s) => s.gate !== null || s.working?.isShown === true);
   useFollowSelection();
+  if (isAway)
+    return (
+      <Tooltip.Provider>
+        <OpeningScreen />
+        <Notices />
+        <DropTarget />
+      </Tooltip.Provider>
+    );
   if (session)
     return (
       <Tooltip.Provider>

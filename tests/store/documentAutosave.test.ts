@@ -189,7 +189,7 @@ describe("The real store of the open design", () => {
     for (const letGo of detach.splice(0)) letGo();
     const opened = await tied(shelf)().openLast();
     if (!opened?.ok) throw new Error("not opened");
-    state().openDesign(opened.design, opened.history);
+    state().openDesign(opened.design, { history: opened.history });
     expect(state().design.title).toBe("3");
     state().redo();
     expect(state().design.title).toBe("3ab");

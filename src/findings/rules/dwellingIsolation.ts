@@ -2,7 +2,7 @@ import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { pictureOf, spotOf } from "../explain/picture.ts";
 import { capital, plainNames } from "../explain/plainWords.ts";
 import type { Finding } from "../finding.ts";
-import { worstIsolation } from "../isolation.ts";
+import { type IsolationPair, worstIsolation } from "../isolation.ts";
 import type { Profile } from "../limits.ts";
 import type { DesignRule } from "../rule.ts";
 import { partName, round1 } from "../words.ts";
@@ -16,8 +16,15 @@ export const dwellingIsolation: DesignRule = {
     "lie for neither to disturb the other: the loss of both legs and the decoupling of the part where they meet.",
   source:
     "Spanish Royal Decree 346/2011, Annex I 4.3: 38 dB (47 to 300 MHz), 30 dB (300 to 862 MHz), 20 dB (950 to 2150 MHz)",
-  checkDesign: (evaluation, profile) =>
-    hasDwellings(evaluation) ? profile.isolation.flatMap((limit) => belowLimit(evaluation, limit)) : [],
+  *checkDesign(evaluation, profile) {
+    if (!hasDwellings(evaluation)) return [];
+    const found: Omit<Finding, "rule">[] = [];
+    for (const limit of profile.isolation) {
+      const pairs = yield* worstIsolation(evaluation, limit.fromMHz);
+      found.push(...belowLimit(pairs, limit));
+    }
+    return found;
+  },
   explanation: {
     severities: ["warning"],
     customer: (facts) =>
@@ -67,8 +74,11 @@ function hasDwellings(evaluation: Evaluation): boolean {
 }
 
 /** Looked at where cable loses least: at the lower end of each range. */
-function belowLimit(evaluation: Evaluation, limit: Profile["isolation"][number]): Omit<Finding, "rule">[] {
-  return worstIsolation(evaluation, limit.fromMHz)
+function belowLimit(
+  pairs: readonly IsolationPair[],
+  limit: Profile["isolation"][number],
+): Omit<Finding, "rule">[] {
+  return pairs
     .filter((pair) => pair.isolationDb < limit.db)
     .map((pair) => ({
       severity: "warning",

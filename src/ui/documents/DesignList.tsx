@@ -6,7 +6,7 @@ import { useDocuments } from "../../store/documents.ts";
 import { counted } from "../format.ts";
 import { IconButton } from "../kit/IconButton.tsx";
 import { KeptWords } from "../offline/KeptWords.tsx";
-import { chooseFile, download, fileName, openEmpty, openExample, openStored } from "./actions.ts";
+import { chooseFile, openEmpty, openExample, openStored } from "./actions.ts";
 import { chooseDownload, downloadEverything } from "./everything.ts";
 import "./documents.css";
 
@@ -141,11 +141,6 @@ function DesignRow({ head, isCurrent, onDone, onRemoved, onProblem }: RowProps) 
         aria-current={isCurrent}
         onClick={async () => {
           if (isCurrent || (await openStored(head.id))) onDone();
-          // What can't be opened can still be taken along as it is.
-          else {
-            const text = await documents.text(head.id);
-            if (text !== null) download(text, `${fileName(head.title)}.json`);
-          }
         }}
       >
         <strong>{head.title}</strong>

@@ -44,8 +44,14 @@ export async function openRandom(design: Design, seed: number): Promise<Trouble>
   return null;
 }
 
-/** Opens what the fragment of an address asks for: "t1." and a case, or a seed and "&" and a design. */
-export async function openTraining(fragment: string): Promise<Trouble> {
+/**
+ * Opens what the fragment of an address asks for: "t1." and a case, or a seed and "&" and a design.
+ * `isFit` looks at a design from outside first; where it is not, that has been said.
+ */
+export async function openTraining(
+  fragment: string,
+  isFit: (design: Design) => Promise<boolean> = async () => true,
+): Promise<Trouble> {
   const [mark = "", link = ""] = fragment.split("&", 2);
   const ref = parseTraining(mark);
   if (!ref) return "This address names no practice case: copy it again to its very end.";
@@ -57,7 +63,8 @@ export async function openTraining(fragment: string): Promise<Trouble> {
   }
   if (link === "") return "This address holds a seed but no design to make the case from: copy it again.";
   const reading = await decodeLink(link);
-  return reading.ok ? openRandom(reading.design, ref.seed) : reading.problem;
+  if (!reading.ok) return reading.problem;
+  return (await isFit(reading.design)) ? openRandom(reading.design, ref.seed) : null;
 }
 
 export function leavePractice(): void {
