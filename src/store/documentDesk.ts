@@ -155,14 +155,10 @@ export function createDesk(around: Surroundings, get: () => DocumentsState, set:
     session = next;
     const { work, pending } = next;
     const [current, revision] = work ? [work.id, work.revision] : [null, null];
-    set({
-      current,
-      revision,
-      state: pending ? "unsaved" : "saved",
-      reason: null,
-      incoming: null,
-      notice: null,
-    });
+    // Where the storage refuses, it does so for the next design too, until it is heard otherwise.
+    const refusing = get().state === "unavailable";
+    const state = pending ? "unsaved" : "saved";
+    set({ current, revision, incoming: null, notice: null, ...(refusing ? {} : { state, reason: null }) });
   }
 
   return {
