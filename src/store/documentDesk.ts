@@ -2,7 +2,7 @@
  * The design that a window works on, on its way to the storage: when it is saved, what becomes of it where the
  * storage refuses, and how it follows another window.
  */
-import type { Design } from "../design/design.ts";
+import { type Design, EMPTY_DESIGN } from "../design/design.ts";
 import type { Parting } from "./documentParting.ts";
 import { type Restored, restored } from "./documentReading.ts";
 import { surplusRevisions } from "./documentRevisions.ts";
@@ -37,7 +37,7 @@ export type Desk = ReturnType<typeof createDesk>;
 
 export function createDesk(around: Surroundings, get: () => DocumentsState, set: (told: Told) => void) {
   const { shelf } = around;
-  let session: Session = { work: null, settled: null, pending: null, history: () => historyOf(NOTHING) };
+  let session: Session = { work: null, settled: null, pending: null, history: () => historyOf(EMPTY_DESIGN) };
   /** The one before, which the canvas still shows until the new one has come up. */
   let former: Session | null = null;
   let timer: ReturnType<typeof setTimeout> | undefined;
@@ -257,5 +257,3 @@ export function createDesk(around: Surroundings, get: () => DocumentsState, set:
     },
   };
 }
-
-const NOTHING: Design = { title: "", parts: [], wires: [] };
