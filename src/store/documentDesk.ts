@@ -151,7 +151,8 @@ export function createDesk(around: Surroundings, get: () => DocumentsState, set:
 
   /** Turns to another design; until it has come up, the canvas shows the one before. */
   function turnTo(next: Session): void {
-    former = session;
+    // Of several turned to one after the other, none is on the canvas.
+    former ??= session;
     session = next;
     const { work, pending } = next;
     const [current, revision] = work ? [work.id, work.revision] : [null, null];
