@@ -153,10 +153,13 @@ describe("Saving", () => {
     shelf.refusal = new NoAnswerError("…");
     const page = windowOn(shelf, "b");
     expect(await page.now().openLast()).toBeNull();
+    await page.begin(titled("Example"));
     expect(page.now().state).toBe("unavailable");
+    expect(page.now().reason).toContain("does not answer");
     shelf.refusal = null;
     await vi.advanceTimersByTimeAsync(6000);
-    expect(page.now().state).toBe("saved");
+    expect(page.now()).toMatchObject({ state: "saved", reason: null });
+    expect(page.now().notice).toContain("works again");
     expect(page.now().list.map(({ title }) => title)).toEqual(["House"]);
   });
 
@@ -295,6 +298,21 @@ describe("Opening", () => {
     page.change(titled("Light, more"));
     await page.now().flush();
     expect(storedTitles(shelf)).toEqual(["Heavy", "Light, more"]);
+  });
+
+  test("of two designs turned to in a row, what is changed meanwhile is still the one on the canvas", async () => {
+    const shelf = memoryShelf();
+    const page = windowOn(shelf);
+    for (const title of ["One", "Two", "Shown"]) await page.create(titled(title));
+    await page.now().open("a1");
+    await page.now().open("a2");
+    page.change(titled("Shown, changed"));
+    await page.now().flush();
+    expect(storedTitles(shelf)).toEqual(["One", "Two", "Shown, changed"]);
+    await page.now().cameUp("a2");
+    page.change(titled("Two, changed"));
+    await page.now().flush();
+    expect(storedTitles(shelf)).toEqual(["One", "Two, changed", "Shown, changed"]);
   });
 
   test("a design seen on the canvas has come up, whether anybody said so or not", async () => {
