@@ -112,8 +112,8 @@ test("an edit that would make the design too large is refused, and the design st
   const app = () => useApp.getState();
   app().openDesign(aerialLadder(2));
   const before = app();
-  // 700 aerials at every one of 256 outputs, split over and over: some ten million carriers and bands.
-  expect(app().change({ ok: true, design: star({ sources: 700 }), notes: [] })).toBe(false);
+  // 1,100 aerials at every one of 1,024 outputs and their plates: millions of carriers and bands.
+  expect(app().change({ ok: true, design: star({ sources: 1100 }), notes: [] })).toBe(false);
   expect(app().design).toBe(before.design);
   expect(app().evaluation).toBe(before.evaluation);
   expect(app().notices.at(-1)?.text).toMatch(/too large to calculate/);

@@ -63,6 +63,8 @@ function cameUp(): void {
   if (!done) return;
   unmark = null;
   afterDrawing(done);
+  // A page that can still say that it goes away is not stuck in drawing.
+  window.addEventListener("pagehide", done, { once: true });
 }
 
 /** Two frames later; a page in the background draws none, and does with a moment. */
