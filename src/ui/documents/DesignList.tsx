@@ -3,6 +3,7 @@ import { useEffect, useState } from "react";
 import { EXAMPLES } from "../../design/examples.ts";
 import type { DocumentHead, StoredDocument } from "../../store/documentShelf.ts";
 import { useDocuments } from "../../store/documents.ts";
+import { persistenceWords } from "../../store/persistence.ts";
 import { counted } from "../format.ts";
 import { IconButton } from "../kit/IconButton.tsx";
 import { chooseFile, download, fileName, openEmpty, openExample, openStored } from "./actions.ts";
@@ -12,6 +13,7 @@ import "./documents.css";
 export function DesignList({ onDone }: { readonly onDone: () => void }) {
   const list = useDocuments((s) => s.list);
   const current = useDocuments((s) => s.current);
+  const persisted = useDocuments((s) => s.persisted);
   const [removed, setRemoved] = useState<StoredDocument | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   useEffect(() => void useDocuments.getState().refresh(), []);
@@ -74,6 +76,7 @@ export function DesignList({ onDone }: { readonly onDone: () => void }) {
           ))}
         </ul>
       )}
+      <p className="quiet small design-keeping">{persistenceWords(persisted)}</p>
       <h3>Examples</h3>
       <ul className="design-list">
         {EXAMPLES.map((example) => (

@@ -2,6 +2,7 @@ import { X } from "lucide-react";
 import { Dialog } from "radix-ui";
 import type { ReactNode } from "react";
 import { IconButton } from "./IconButton.tsx";
+import { rememberOpener, returnToOpener } from "./opener.ts";
 
 type Props = {
   readonly title: string;
@@ -25,9 +26,14 @@ export function Sheet({ title, open, onClose, children, about, isWide }: Props) 
           onOpenAutoFocus={(event) => {
             // A list waits for typing; anywhere else the first button would only show its hint.
             event.preventDefault();
+            rememberOpener();
             const dialog = event.currentTarget;
             if (!(dialog instanceof HTMLElement)) return;
             (dialog.querySelector<HTMLElement>("[role=combobox]") ?? dialog).focus();
+          }}
+          onCloseAutoFocus={(event) => {
+            event.preventDefault();
+            returnToOpener();
           }}
           {...(about ? {} : { "aria-describedby": undefined })}
         >
