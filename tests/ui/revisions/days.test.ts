@@ -1,5 +1,5 @@
 /** Days and dates of revisions, by the calendar of whoever looks. Expected dates: a calendar; forms of dates: CLDR. */
-import { describe, expect, test } from "vitest";
+import { afterEach, describe, expect, test, vi } from "vitest";
 import type { RevisionHead } from "../../../src/store/documentShelf.ts";
 import { byDay, dayWords, revisionName, revisionWords, timeWords } from "../../../src/ui/revisions/days.ts";
 
@@ -7,11 +7,13 @@ import { byDay, dayWords, revisionName, revisionWords, timeWords } from "../../.
 const at = (text: string) => new Date(text).getTime();
 const now = at("2026-03-30T00:10");
 
+afterEach(() => vi.unstubAllEnvs());
+
 describe("the day of a revision", () => {
   test.each([
     { when: "2026-03-30T00:00", words: "Today" },
     { when: "2026-03-29T23:59", words: "Yesterday" },
-    // Less than 24 hours ago in no time zone, and the day on which Europe puts its clocks forward.
+    // More than 24 hours before.
     { when: "2026-03-29T00:00", words: "Yesterday" },
     { when: "2026-03-28T23:59", words: "Saturday, March 28, 2026" },
     { when: "2025-03-30T00:10", words: "Sunday, March 30, 2025" },
@@ -26,9 +28,12 @@ describe("the day of a revision", () => {
     expect(dayWords(at("2026-03-12T08:00"), now, "de")).toBe("Donnerstag, 12. März 2026");
   });
 
-  test("is yesterday also the day after a change of the clocks", () => {
-    // 25 October 2026 has 25 hours in Europe: at its end, the day before began 49 hours ago.
-    expect(dayWords(at("2026-10-24T00:00"), at("2026-10-25T23:59"), "en-US")).toBe("Yesterday");
+  test("goes by the calendar where a day has 25 hours", () => {
+    vi.stubEnv("TZ", "Europe/Berlin");
+    // Clocks go back on the last Sunday of October (Directive 2000/84/EC): 24 hours before is the same day.
+    const late = at("2026-10-25T23:59");
+    expect(new Date(late - 24 * 3_600_000).getDate()).toBe(25);
+    expect(dayWords(at("2026-10-24T00:00"), late, "en-US")).toBe("Yesterday");
   });
 });
 
