@@ -2,22 +2,22 @@
 import { type BrowserContext, expect, type Page } from "@playwright/test";
 import { card, listen, open, ownDesign, retitle, test, titleOf, waitUntilSaved } from "./app.ts";
 
-/** Ends the renderer of a page at once, as a crash or a system that is short of memory does. */
-async function kill(page: Page): Promise<void> {
+/** Gets ready to end the renderer of a page at once, as a crash does or a system that is short of memory. */
+async function killer(page: Page): Promise<() => Promise<void>> {
   const session = await page.context().newCDPSession(page);
-  const crashed = page.waitForEvent("crash");
-  // The answer never comes: there is nobody left to give it.
-  session.send("Page.crash").catch(() => undefined);
-  await crashed;
-  await page.close();
+  return async () => {
+    const crashed = page.waitForEvent("crash");
+    // The answer never comes: there is nobody left to give it.
+    session.send("Page.crash").catch(() => undefined);
+    await crashed;
+    await page.close();
+  };
 }
 
 /** A number for whoever reads the test's output. */
 function say(line: string): void {
   process.stdout.write(`${line}\n`);
 }
-
-const edit = (page: Page, title: string) => retitle(page, title);
 
 /** Title of the design with which the next page of this browser starts. */
 async function titleAfter(context: BrowserContext): Promise<{ page: Page; title: string }> {
@@ -30,19 +30,20 @@ test("a renderer killed at any moment after an edit loses nothing older than a s
   page,
   context,
 }) => {
-  test.setTimeout(150_000);
+  test.setTimeout(300_000);
   await ownDesign(page, "Before");
   let current = page;
   const lost: string[] = [];
   const tooOld: number[] = [];
   for (let wait = 0; wait <= 1000; wait += 50) {
-    await edit(current, `After ${wait}`);
+    const kill = await killer(current);
+    await retitle(current, `After ${wait}`);
     await current.waitForTimeout(wait);
-    await kill(current);
+    await kill();
     const next = await titleAfter(context);
     current = next.page;
     const isLost = next.title !== `After ${wait}`;
-    if (isLost) lost.push(`${wait} ms`);
+    if (isLost) lost.push(`${wait} ms (“${next.title}”)`);
     if (isLost && wait >= 1000) tooOld.push(wait);
   }
   say(`Edits lost of 21, by the time from edit to kill: ${lost.length === 0 ? "none" : lost.join(", ")}`);
@@ -51,28 +52,33 @@ test("a renderer killed at any moment after an edit loses nothing older than a s
 
 test("a renderer killed under constant editing loses at most the last second", async ({ page, context }) => {
   await ownDesign(page, "Edit 0");
-  // A hand that never rests: an edit every 30 ms, each noted with its time by the page itself.
-  const seen = await page.evaluate(async () => {
+  const times: number[] = [Date.now()];
+  await page.exposeFunction("note", (n: number) => {
+    times[n] = Date.now();
+  });
+  const kill = await killer(page);
+  // A hand that never rests: an edit every 30 ms, each noted before it is made, until the page is no more.
+  const editing = page.evaluate(async () => {
     const field = document.querySelector<HTMLInputElement>('[aria-label="Title of the design"]');
-    const setter = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "value")?.set;
-    const times: number[] = [];
-    for (let n = 1; n <= 120 && field; n += 1) {
+    const { set } = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "value") ?? {};
+    for (let n = 1; field; n += 1) {
+      Reflect.get(window, "note")(n);
       field.focus();
-      setter?.call(field, `Edit ${n}`);
+      set?.call(field, `Edit ${n}`);
       field.dispatchEvent(new Event("input", { bubbles: true }));
       field.blur();
-      times.push(Date.now());
       await new Promise((resolve) => setTimeout(resolve, 30));
     }
-    return times;
   });
-  const killed = Date.now();
-  await kill(page);
+  await page.waitForTimeout(4000);
+  await Promise.all([kill(), editing.catch(() => undefined)]);
   const { title } = await titleAfter(context);
   const last = Number(title.replace("Edit ", ""));
-  const lost = seen.slice(last);
-  const oldest = lost.length === 0 ? 0 : killed - (lost[0] ?? killed);
-  say(`Edits lost of ${seen.length} under constant editing: ${lost.length}, the oldest ${oldest} ms old`);
+  const lost = times.slice(last + 1);
+  const oldest = lost.length === 0 ? 0 : Math.max(...times) - (lost[0] ?? 0);
+  say(
+    `Edits lost of ${times.length - 1} under constant editing: ${lost.length}, the oldest ${oldest} ms old`,
+  );
   expect(last).toBeGreaterThan(0);
   expect(oldest).toBeLessThan(1000);
 });
@@ -92,7 +98,7 @@ test("undo and redo lead on after a reload and after a crash", async ({ page, co
   await page.getByRole("button", { name: "Redo", exact: true }).first().click();
   await expect(card(page, "DAB aerial")).toHaveCount(0);
   await waitUntilSaved(page);
-  await kill(page);
+  await (await killer(page))();
 
   const next = await context.newPage();
   await open(next, "/");
@@ -108,11 +114,11 @@ test("undo and redo lead on after a reload and after a crash", async ({ page, co
 
 test("leaving in the same breath as an edit keeps it, and the next page starts at once", async ({ page }) => {
   await ownDesign(page, "0");
-  for (let n = 1; n <= 8; n += 1) {
+  for (let n = 1; n <= 4; n += 1) {
     await titleOf(page).fill(`${n}`);
     await titleOf(page).press("Enter");
     await page.reload();
-    await expect(titleOf(page)).toHaveValue(`${n}`, { timeout: 3000 });
+    await expect(titleOf(page)).toHaveValue(`${n}`);
   }
   await waitUntilSaved(page);
   const notes = () => page.evaluate(() => Object.keys(localStorage).filter((key) => key.includes("parting")));
@@ -127,6 +133,8 @@ test("a storage that never answers: the page is up within three seconds, says so
   await page.close();
   const next = await context.newPage();
   await next.addInitScript(() => {
+    if (sessionStorage.getItem("silent")) return;
+    sessionStorage.setItem("silent", "once");
     const { addEventListener } = IDBOpenDBRequest.prototype;
     // The question is asked, and nobody hears the answer.
     IDBOpenDBRequest.prototype.addEventListener = () => undefined;

@@ -34,6 +34,7 @@ const STORES: readonly StoreName[] = ["heads", "texts", "steps", "revisions", "r
 
 /** Longest wait for an answer [ms]: within three seconds of its start the page says how things stand. */
 const ANSWER_MS = 2200;
+const TURN_MS = 100;
 /** So long a storage that did not answer is left alone; every call rejects at once meanwhile [ms]. */
 const REST_MS = 4000;
 
@@ -58,14 +59,18 @@ let isLeaving = false;
 let restUntil = Number.NEGATIVE_INFINITY;
 const running = new Set<Abortable>();
 
-/** The promise's own outcome, or a `NoAnswerError` when there is none within so many milliseconds. */
+/**
+ * The promise's own outcome, or a `NoAnswerError` when there is none within so many milliseconds. They are counted in
+ * short turns: while the page itself is busy or asleep, no answer could be heard, and none counts as missing.
+ */
 export function within<T>(ms: number, promise: Promise<T>): Promise<T> {
   return new Promise((resolve, reject) => {
-    const late = () => reject(new NoAnswerError("The storage did not answer."));
-    // Where the page itself was busy or asleep, the answer may lie behind this timer: it gets one more turn.
-    let timer = setTimeout(() => {
-      timer = setTimeout(late, 50);
-    }, ms);
+    let left = Math.ceil(ms / TURN_MS);
+    let timer = setTimeout(function turn() {
+      left -= 1;
+      if (left > 0) timer = setTimeout(turn, TURN_MS);
+      else reject(new NoAnswerError("The storage did not answer."));
+    }, TURN_MS);
     promise.then(resolve, reject).finally(() => clearTimeout(timer));
   });
 }

@@ -8,41 +8,56 @@ import type { Database } from "./database.ts";
 /** Revisions of the designs that were copied, by id. */
 const COPIED = "copied-from-former";
 
-type Former = { readonly id: string; readonly head: Record<string, unknown>; readonly text: string };
-
 export async function copyFormer(database: Database): Promise<void> {
-  const shelf = await readAll("downlead", "designs");
-  const [prices, practice] = await Promise.all([
-    readAll("downlead-prices", "prices"),
-    readAll("downlead-practice", "progress"),
+  const copied = revisionsOf(await database.get("values", COPIED));
+  const [heads, prices, practice] = await Promise.all([
+    readFormer("downlead", "designs", (key) => !key.startsWith(TEXT)),
+    readFormer("downlead-prices", "prices", (key) => key === "list"),
+    readFormer("downlead-practice", "progress", (key) => key === "all"),
   ]);
+  const revisionOf = (id: string) => Number(fieldOf(heads.get(`head:${id}`), "revision")) || 0;
+  const isNew = (key: string) => key.startsWith(TEXT) && copied.get(idOf(key)) !== revisionOf(idOf(key));
+  const texts = await readFormer("downlead", "designs", isNew);
+
   const tx = database.transaction(["heads", "texts", "values"], "readwrite");
-  const [heads, texts, values] = [tx.objectStore("heads"), tx.objectStore("texts"), tx.objectStore("values")];
-  const copied = revisionsOf(await values.get(COPIED));
+  const values = tx.objectStore("values");
   const singles = [
     ["prices", prices.get("list")],
     ["practice", practice.get("all")],
-    ["last-opened", shelf.get("last-opened")],
+    ["last-opened", heads.get("last-opened")],
   ] as const;
   for (const [key, value] of singles) {
     if (value !== undefined && (await values.getKey(key)) === undefined) await values.put(value, key);
   }
-  for (const { id, head, text } of designsOf(shelf)) {
-    const revision = Number(head.revision) || 0;
-    if (copied.get(id) === revision) continue;
-    const standing: unknown = await heads.get(id);
-    const isOurs = standing !== undefined && fieldOf(standing, "revision") !== copied.get(id);
-    const place = isOurs ? `${id}-${revision}` : id;
-    await heads.put({ ...head, id: place, revision, at: 0 }, place);
-    await texts.put(text, [place, 0]);
+  for (const [key, text] of texts) {
+    const id = idOf(key);
+    const revision = revisionOf(id);
+    const standing: unknown = await tx.objectStore("heads").get(id);
+    // Changed here since it was copied: the newer one of the former edition stands beside it.
+    const isChanged = standing !== undefined && fieldOf(standing, "revision") !== copied.get(id);
+    const place = isChanged ? `${id}-${revision}` : id;
+    const former = heads.get(`head:${id}`);
+    const head = typeof former === "object" && former !== null ? former : {};
+    await tx.objectStore("heads").put({ ...head, id: place, revision, at: 0 }, place);
+    await tx.objectStore("texts").put(text, [place, 0]);
     copied.set(id, revision);
   }
   await values.put(Object.fromEntries(copied), COPIED);
   await tx.done;
 }
 
-/** All keys and values of a store of a former edition; none where there is no such database. */
-async function readAll(name: string, store: string): Promise<ReadonlyMap<string, unknown>> {
+const TEXT = "text:";
+const idOf = (key: string): string => key.slice(TEXT.length);
+
+/** What stands under some of the keys of a former edition; nothing where there is no such database. */
+async function readFormer(
+  name: string,
+  store: string,
+  isWanted: (key: string) => boolean,
+): Promise<ReadonlyMap<string, unknown>> {
+  // Quicker than opening, where the browser has it (Firefox does from 126 on).
+  const known = await indexedDB.databases?.();
+  if (known && !known.some((each) => each.name === name)) return new Map();
   let isNew = false;
   try {
     const database = await openDB(name, undefined, {
@@ -56,7 +71,8 @@ async function readAll(name: string, store: string): Promise<ReadonlyMap<string,
     try {
       if (!database.objectStoreNames.contains(store)) return new Map();
       const tx = database.transaction(store);
-      const [keys, values] = await Promise.all([tx.store.getAllKeys(), tx.store.getAll()]);
+      const keys = (await tx.store.getAllKeys()).filter((key) => isWanted(String(key)));
+      const values: unknown[] = await Promise.all(keys.map((key) => tx.store.get(key)));
       return new Map(keys.map((key, i) => [String(key), values[i]]));
     } finally {
       database.close();
@@ -65,16 +81,6 @@ async function readAll(name: string, store: string): Promise<ReadonlyMap<string,
     if (isNew) return new Map();
     throw error;
   }
-}
-
-/** Every design whose text is there, with its head or without. */
-function designsOf(shelf: ReadonlyMap<string, unknown>): readonly Former[] {
-  return [...shelf].flatMap(([key, text]) => {
-    if (!key.startsWith("text:") || typeof text !== "string") return [];
-    const id = key.slice("text:".length);
-    const head = shelf.get(`head:${id}`);
-    return [{ id, head: typeof head === "object" && head !== null ? { ...head } : {}, text }];
-  });
 }
 
 function revisionsOf(value: unknown): Map<string, unknown> {

@@ -51,8 +51,7 @@ export function attachAutosave(open: OpenDesign, store: typeof useDocuments = us
     "beforeunload",
     (event) => {
       // The browser asks whether to leave: here a design would be lost.
-      const { state, list } = documents();
-      if (state === "unavailable" || list.some((head) => head.onlyHere)) event.preventDefault();
+      if (documents().list.some((head) => head.onlyHere)) event.preventDefault();
     },
     { signal },
   );

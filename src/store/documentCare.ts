@@ -34,6 +34,7 @@ export async function renameStored(
   if (!found.ok) return `“${head.title}” cannot be read, so its title cannot be changed.`;
   const edit = retitle(presentOf(found.history), title);
   if (!edit.ok) return edit.reason;
+  if (found.isDamaged) await keepRemains(around, id);
   const history = withStep(found.history, edit.design);
   const own = desk.kept.get(id);
   if (isKept && own) desk.kept.set(id, { ...own, history, head: { ...head, title } });

@@ -126,7 +126,8 @@ export function createDesk(around: Surroundings, get: () => DocumentsState, set:
   /** None of this may make a save fail that is already done. */
   async function afterwards(own: Session, before: Work, { work }: Saved): Promise<void> {
     try {
-      if (work.id !== before.id || before.base === null) {
+      // New in the storage: for the first time, or again after somebody cleared it.
+      if (work.revision === 1) {
         if (own === session && !former) await shelf.setLastOpened(work.id);
         askToKeep();
       }
@@ -154,14 +155,10 @@ export function createDesk(around: Surroundings, get: () => DocumentsState, set:
     session = next;
     const { work, pending } = next;
     const [current, revision] = work ? [work.id, work.revision] : [null, null];
-    set({
-      current,
-      revision,
-      state: pending ? "unsaved" : "saved",
-      reason: null,
-      incoming: null,
-      notice: null,
-    });
+    // Where the storage refuses, it does so for the next design too, until it is heard otherwise.
+    const refusing = get().state === "unavailable";
+    const state = pending ? "unsaved" : "saved";
+    set({ current, revision, incoming: null, notice: null, ...(refusing ? {} : { state, reason: null }) });
   }
 
   return {
@@ -189,8 +186,11 @@ export function createDesk(around: Surroundings, get: () => DocumentsState, set:
 
     /** The design turned to did not come up: the one before goes on. */
     stay(): void {
-      if (former) turnTo(former);
+      if (!former) return;
+      turnTo(former);
       former = null;
+      // Another window may have had its part in it meanwhile.
+      set({ incoming: session.history() });
     },
 
     async find(id: string): Promise<Found | undefined> {
@@ -223,7 +223,7 @@ export function createDesk(around: Surroundings, get: () => DocumentsState, set:
     /** The open design is no document any more; its next change makes it a new one. */
     unsaved(): void {
       session = settledSession(null, session.history());
-      set({ current: null, revision: null, state: "saved", reason: null });
+      set({ current: null, revision: null, ...(get().state === "unavailable" ? {} : { state: "saved" }) });
     },
 
     /** Puts another way in the place of the open design's, as a change that is to be saved. */

@@ -16,6 +16,18 @@ export async function openStored(around: Surroundings, desk: Desk, id: string): 
   }
 }
 
+/** The document that was open last, or null. */
+export async function openLast(around: Surroundings, desk: Desk): Promise<Opened | null> {
+  try {
+    const id = await around.shelf.lastOpened();
+    const stored = id === null ? undefined : await desk.find(id);
+    return stored ? await openFound(around, desk, stored) : null;
+  } catch (error) {
+    desk.refused(error);
+    return null;
+  }
+}
+
 async function openFound(around: Surroundings, desk: Desk, { head, found, isKept }: Found): Promise<Opened> {
   const revisions = isKept ? [] : await around.shelf.revisions(head.id);
   if (!found.ok) {

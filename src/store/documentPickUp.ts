@@ -66,7 +66,7 @@ async function putText(writer: Writer, { id, revision, text }: FormerNote): Prom
   const { design } = reading;
   const stored = await writer.shelf.read(id);
   const found = stored && restored(stored);
-  if (!stored || !found?.ok || stored.head.revision !== revision) {
+  if (!stored || !found?.ok || found.isDamaged || stored.head.revision !== revision) {
     const head = stored?.head ?? { id, title: design.title, changed: 0, parts: 0, revision: 0 };
     return beside(writer, head, design, stored);
   }

@@ -12,7 +12,7 @@ export const BETWEEN_REVISIONS_MS = 10 * MINUTE;
 
 /** Ages up to which one revision is kept in each span; beyond the last, one in each of the longest [ms]. */
 const SPANS: readonly { readonly upTo: number; readonly oneIn: number }[] = [
-  { upTo: 3 * HOUR, oneIn: 1 },
+  { upTo: 3 * HOUR, oneIn: MINUTE },
   { upTo: DAY, oneIn: HOUR },
   { upTo: 30 * DAY, oneIn: DAY },
   { upTo: Number.POSITIVE_INFINITY, oneIn: 30 * DAY },

@@ -118,14 +118,16 @@ async function reconciled(writer: Writer, state: Attempt, standing: DocumentHead
   const stored = await writer.shelf.read(work.id);
   if (!stored) return { work: newWork(work.id, writer.now()), history, notice: gone };
   const theirs = restored(stored);
-  if (!theirs.ok || !work.base) return asCopy(writer, history, "");
+  // What of theirs cannot be read is not written over.
+  if (!theirs.ok || theirs.isDamaged || !work.base) return asCopy(writer, history, "");
   const own = presentOf(history);
   const merge = rebased(work.base, history, theirs.history);
   if (merge.clashes.length > 0) return asCopy(writer, history, clashWords(merge.clashes, own));
   const { id } = work;
   // What this window had before is kept as it was.
-  const before = revisionOf(own, { id: writer.newId(), document: id, when: writer.now(), by: "itself" });
-  await writer.shelf.putRevision(before);
+  await writer.shelf.putRevision(
+    revisionOf(own, { id: writer.newId(), document: id, when: writer.now(), by: "itself" }),
+  );
   const notice = `“${title}” was changed in another window too. It now holds the changes of both.`;
   return { work: workOn(stored.head, theirs, writer.now()), history: merge.history, notice };
 }

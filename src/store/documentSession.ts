@@ -42,7 +42,7 @@ export function lacksText({ work, settled, history }: Session): boolean {
 /** Becomes what another window stored; yields the way that the canvas is to take over, null where it cannot be read. */
 export function followed(session: Session, stored: StoredDocument, now: number): History | null {
   const found = restored(stored);
-  if (!found.ok || !session.settled) return null;
+  if (!found.ok || found.isDamaged || !session.settled) return null;
   // What is the same stays the same object, so that only what changed is worked out and drawn.
   const patch = difference(session.settled, presentOf(found.history));
   const present = patch ? applyPatch(patch, session.settled) : session.settled;

@@ -140,25 +140,43 @@ async function putChange(tx: Transaction, change: DocumentChange): Promise<void>
   const [allTexts, allSteps] = [tx.objectStore("texts"), tx.objectStore("steps")];
   const { id } = head;
   const surplus = (await allTexts.getAllKeys(placesOf(id))).filter(([, at]) => !keepTexts.includes(at));
-  await Promise.all([
-    allSteps.delete(placesOf(id, dropFrom)),
-    allSteps.delete(IDBKeyRange.bound([id], [id, dropBelow], false, true)),
-    ...surplus.map((key) => allTexts.delete(key)),
-    ...steps.map(({ at, patch }) => allSteps.put(patch, [id, at])),
-    ...(text ? [allTexts.put(text.text, [id, text.at])] : []),
-    ...revisions.map((revision) => putRevision(tx, revision)),
-    tx.objectStore("heads").put(head, id),
+  await together([
+    () => allSteps.delete(placesOf(id, dropFrom)),
+    () => allSteps.delete(IDBKeyRange.bound([id], [id, dropBelow], false, true)),
+    ...surplus.map((key) => () => allTexts.delete(key)),
+    ...steps.map(
+      ({ at, patch }) =>
+        () =>
+          allSteps.put(patch, [id, at]),
+    ),
+    ...(text ? [() => allTexts.put(text.text, [id, text.at])] : []),
+    ...revisions.map((revision) => () => putRevision(tx, revision)),
+    () => tx.objectStore("heads").put(head, id),
   ]);
 }
 
 async function putDocument(tx: Transaction, document: StoredDocument): Promise<void> {
   const { head, texts, steps, revisions } = document;
-  await Promise.all([
-    ...texts.map(({ at, text }) => tx.objectStore("texts").put(text, [head.id, at])),
-    ...steps.map(({ at, patch }) => tx.objectStore("steps").put(patch, [head.id, at])),
-    ...revisions.map((revision) => putRevision(tx, revision)),
-    tx.objectStore("heads").put(head, head.id),
+  const [allTexts, allSteps] = [tx.objectStore("texts"), tx.objectStore("steps")];
+  await together([
+    ...texts.map(
+      ({ at, text }) =>
+        () =>
+          allTexts.put(text, [head.id, at]),
+    ),
+    ...steps.map(
+      ({ at, patch }) =>
+        () =>
+          allSteps.put(patch, [head.id, at]),
+    ),
+    ...revisions.map((revision) => () => putRevision(tx, revision)),
+    () => tx.objectStore("heads").put(head, head.id),
   ]);
+}
+
+/** Asks for all at once. One that throws in the asking fails like any other: none of the others is left unheard. */
+async function together(requests: readonly (() => Promise<unknown>)[]): Promise<void> {
+  await Promise.all(requests.map(async (request) => await request()));
 }
 
 /** Revisions of one document lie side by side: their ids begin with its own. */
@@ -169,9 +187,9 @@ async function revisionsOf(tx: AnyTransaction, document: string): Promise<readon
 }
 
 async function putRevision(tx: Transaction, { head, text }: StoredRevision): Promise<void> {
-  await Promise.all([
-    tx.objectStore("revisions").put(head, head.id),
-    tx.objectStore("revisionTexts").put(text, head.id),
+  await together([
+    () => tx.objectStore("revisions").put(head, head.id),
+    () => tx.objectStore("revisionTexts").put(text, head.id),
   ]);
 }
 

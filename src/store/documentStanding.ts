@@ -14,6 +14,7 @@ export type Kept = { readonly work: Work; readonly history: History; readonly he
 type Told = Partial<DocumentsState>;
 
 const RETRY_MS = 5000;
+const WORKS_AGAIN = "The browser's storage works again. Your own designs are in the list of designs.";
 
 export type Standing = ReturnType<typeof createStanding>;
 
@@ -49,8 +50,9 @@ export function createStanding(
   }
 
   function recovered(): void {
-    if (get().state === "unavailable" && !open.isPending() && kept.size === 0)
-      set({ state: "saved", reason: null });
+    const { state, current } = get();
+    if (state !== "unavailable" || open.isPending() || kept.size > 0) return;
+    set({ state: "saved", reason: null, ...(current === null ? { notice: WORKS_AGAIN } : {}) });
   }
 
   function list(heads: readonly DocumentHead[]): void {

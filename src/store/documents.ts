@@ -9,7 +9,7 @@ import { writeDesign } from "../design/file.ts";
 import { duplicateStored, everythingStored, renameStored, takeInDocuments } from "./documentCare.ts";
 import { createDesk, type Surroundings } from "./documentDesk.ts";
 import { revisionCommands } from "./documentHistory.ts";
-import { openStored } from "./documentOpening.ts";
+import { openLast, openStored } from "./documentOpening.ts";
 import { browserParting } from "./documentParting.ts";
 import { putBack } from "./documentPickUp.ts";
 import { pendingSession, settledSession } from "./documentSession.ts";
@@ -19,6 +19,9 @@ import type { DocumentsState } from "./documentsState.ts";
 import { historyOf, presentOf, withStep } from "./history.ts";
 import { browserPersistence } from "./persistence.ts";
 
+const LEFT_OVER =
+  "The last changes of a page that was closed could not be put back. They are kept and tried again.";
+
 export type { DocumentsState, Opened, SaveState } from "./documentsState.ts";
 
 export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<DocumentsState>> {
@@ -27,8 +30,6 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
   return create<DocumentsState>()((set, get) => {
     const desk = createDesk(around, get, set);
     const { inTurn, refused, readList, saveAll, turnTo } = desk;
-
-    const openNow = (id: string) => openStored(around, desk, id);
 
     /** Changes what lies on the shelf, and shows it in the list. */
     function onShelf(work: () => Promise<string | null>): Promise<string | null> {
@@ -72,18 +73,9 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
           await saveAll(true);
         }),
 
-      open: (id) => inTurn(() => saveAll(true).then(() => openNow(id))),
+      open: (id) => inTurn(() => saveAll(true).then(() => openStored(around, desk, id))),
 
-      openLast: () =>
-        inTurn(async () => {
-          try {
-            const id = await shelf.lastOpened();
-            return id !== null && (await desk.find(id)) ? await openNow(id) : null;
-          } catch (error) {
-            refused(error);
-            return null;
-          }
-        }),
+      openLast: () => inTurn(() => openLast(around, desk)),
 
       cameUp: desk.cameUp,
       stay: desk.stay,
@@ -99,6 +91,7 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
               if (id !== null) await shelf.setLastOpened(id);
               // Only now is what it held known to lie in the storage; what is no note is nobody's.
               if (note === null || id !== null) around.parting?.remove(key);
+              else set({ notice: LEFT_OVER });
             } catch (error) {
               refused(error);
             }

@@ -1,4 +1,5 @@
 /** Whether the browser promises not to clear the storage by itself. */
+import { readValue, updateValue } from "./database.ts";
 
 export type Persisted = "granted" | "denied" | "unknown";
 
@@ -9,10 +10,16 @@ export type Persistence = {
   readonly ask: () => Promise<Persisted>;
 };
 
+const ASKED = "asked-to-keep";
+
 export function browserPersistence(): Persistence {
+  const state = async () => ((await manager()?.persisted()) ? "granted" : "unknown");
   return {
-    state: async () => ((await manager()?.persisted()) ? "granted" : "unknown"),
+    state,
     ask: async () => {
+      // Some browsers ask the user each time: once is enough.
+      if (await readValue(ASKED)) return await state();
+      await updateValue(ASKED, () => true);
       const granted = await manager()?.persist();
       if (granted === undefined) return "unknown";
       return granted ? "granted" : "denied";

@@ -152,6 +152,22 @@ describe("opening a design", () => {
   });
 });
 
+describe("following another window", () => {
+  test("takes over design and way back, keeps selection and view, and closes a preview", () => {
+    const before = app().design;
+    const after = { ...before, title: "Elsewhere" };
+    app().select({ parts: ["run"] });
+    app().showPreview({ title: "Tried", design: { ...before, title: "Tried" }, canApply: true });
+    const { opened, selection } = app();
+    app().follow({ states: [before, after], at: 1 });
+    expect(app().preview).toBeNull();
+    expect([app().design, app().evaluation.design]).toEqual([after, after]);
+    expect([app().opened, app().selection]).toEqual([opened, selection]);
+    app().undo();
+    expect(app().design).toBe(before);
+  });
+});
+
 describe("notices", () => {
   test("said again replace themselves, and old ones make room", () => {
     for (const text of ["a", "b", "c", "d", "a", "e"]) app().notify(text);

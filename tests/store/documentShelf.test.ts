@@ -105,6 +105,20 @@ describe.each([
   });
 });
 
+test("A write that the storage refuses half-way leaves nothing behind", async () => {
+  const shelf = (await freshBrowser()).browserShelf();
+  await shelf.write(change("a", 1, { text: { at: 0, text: text("A") } }), null);
+  const put = vi.spyOn(IDBObjectStore.prototype, "put");
+  put.mockImplementation(() => {
+    throw new DOMException("full", "QuotaExceededError");
+  });
+  const refused = shelf.write(change("a", 2, { dropFrom: 0, text: { at: 1, text: text("B") } }), 1);
+  await expect(refused).rejects.toMatchObject({ name: "QuotaExceededError" });
+  put.mockRestore();
+  expect((await shelf.read("a"))?.texts).toEqual([{ at: 0, text: text("A") }]);
+  expect((await shelf.heads()).map((each) => each.revision)).toEqual([1]);
+});
+
 describe("Where the index is damaged", () => {
   async function damaged() {
     const { browserShelf } = await freshBrowser();

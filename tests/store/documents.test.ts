@@ -153,10 +153,13 @@ describe("Saving", () => {
     shelf.refusal = new NoAnswerError("…");
     const page = windowOn(shelf, "b");
     expect(await page.now().openLast()).toBeNull();
+    await page.begin(titled("Example"));
     expect(page.now().state).toBe("unavailable");
+    expect(page.now().reason).toContain("does not answer");
     shelf.refusal = null;
     await vi.advanceTimersByTimeAsync(6000);
-    expect(page.now().state).toBe("saved");
+    expect(page.now()).toMatchObject({ state: "saved", reason: null });
+    expect(page.now().notice).toContain("works again");
     expect(page.now().list.map(({ title }) => title)).toEqual(["House"]);
   });
 

@@ -140,6 +140,20 @@ export async function openAtStart(): Promise<void> {
   const last = await useDocuments.getState().openLast();
   if (last && taken(last)) return;
   await openExample(FIRST_EXAMPLE);
+  if (useDocuments.getState().state === "unavailable") openLastOnceThere();
+}
+
+/** The storage did not answer at the start: once it does, the last design comes up, unless other work has begun. */
+function openLastOnceThere(): void {
+  const { opened, design } = useApp.getState();
+  const stop = useDocuments.subscribe(async ({ state }) => {
+    if (state === "unavailable") return;
+    stop();
+    const now = useApp.getState();
+    if (state !== "saved" || now.opened !== opened || now.design !== design) return;
+    const last = await useDocuments.getState().openLast();
+    if (last) taken(last);
+  });
 }
 
 /** A practice case lies over the document, which opens below it as ever. */
