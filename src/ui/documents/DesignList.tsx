@@ -180,15 +180,13 @@ function RenameForm({
   const [draft, setDraft] = useState(title);
   return (
     <form
+      data-takes-escape
       onSubmit={(event) => {
         event.preventDefault();
         onTitle(draft);
       }}
       onKeyDown={(event) => {
-        if (event.key !== "Escape") return;
-        // Only the renaming is given up, not the whole dialog.
-        event.stopPropagation();
-        onTitle(null);
+        if (event.key === "Escape") onTitle(null);
       }}
     >
       <input

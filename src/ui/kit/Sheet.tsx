@@ -31,6 +31,11 @@ export function Sheet({ title, open, onClose, children, about, isWide }: Props) 
             if (!(dialog instanceof HTMLElement)) return;
             (dialog.querySelector<HTMLElement>("[role=combobox]") ?? dialog).focus();
           }}
+          onEscapeKeyDown={(event) => {
+            // The dialog hears the key before the form does, which only gives up what was being typed.
+            if (event.target instanceof Element && event.target.closest("[data-takes-escape]"))
+              event.preventDefault();
+          }}
           onCloseAutoFocus={(event) => {
             event.preventDefault();
             returnToOpener();

@@ -22,7 +22,11 @@ export function WorkKept() {
           Two windows with the same design put their changes together, part by part. Where both change the
           same value, one of them goes on as a copy.
         </li>
-        <li>{persistenceWords(persisted)} Private windows keep nothing once they are closed.</li>
+        <li>{persistenceWords(persisted)}</li>
+        <li>
+          Whoever clears the browser's data for this page deletes the designs too. A private window forgets
+          them when it is closed.
+        </li>
         <li>“Download as a file” in the design menu gives you a copy that no browser can clear.</li>
       </ul>
       <p>

@@ -28,8 +28,8 @@ export function RevisionList() {
         <Kept isUnavailable={isUnavailable} />
       ) : (
         <p className="revisions-none">
-          This design is not yet one of your own, so none of its states is kept. It becomes your own with the
-          first change.
+          This design is not yet one of your own. It becomes one with your first change; from then on its
+          states are kept here.
         </p>
       )}
     </div>
@@ -80,7 +80,7 @@ function Kept({ isUnavailable }: { readonly isUnavailable: boolean }) {
           label="Keep this state as"
           hasFocus={kept > 0}
           start=""
-          button="Keep this state"
+          button="Keep"
           onName={(name) => void keep(name)}
         />
       )}

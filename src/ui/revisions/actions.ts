@@ -19,7 +19,7 @@ export async function lookAtRevision(head: RevisionHead): Promise<Unreadable | n
   openDialog(null);
   useApp.getState().showPreview({
     title: revisionWords(head),
-    about: "Apply goes back to this state. How the design is now is kept as a revision.",
+    about: "Apply restores this state. The present one is kept as a revision.",
     design: opened.design,
     canApply: true,
     take: () => void restoreOrTell(head),
@@ -46,7 +46,7 @@ export async function restoreRevision(head: RevisionHead): Promise<string | null
   if (design === before)
     notify(`The design is the same as in “${revisionWords(head)}”: nothing was changed.`);
   else
-    notify(`Restored: ${revisionWords(head)}. How the design was is kept as a revision.`, "info", {
+    notify(`Restored: ${revisionWords(head)}. The state before is kept as a revision.`, "info", {
       undoable: true,
     });
   return null;

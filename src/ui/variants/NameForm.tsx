@@ -19,15 +19,13 @@ export function NameForm({ label, isUnseen, hasFocus, start, button, onName, onG
   return (
     <form
       className="name-form"
+      data-takes-escape={onGiveUp ? true : undefined}
       onSubmit={(event) => {
         event.preventDefault();
         onName(draft);
       }}
       onKeyDown={(event) => {
-        if (event.key !== "Escape" || !onGiveUp) return;
-        // Only the renaming is given up, not the whole dialog.
-        event.stopPropagation();
-        onGiveUp();
+        if (event.key === "Escape") onGiveUp?.();
       }}
     >
       <label htmlFor={id} className={isUnseen ? "unseen" : undefined}>
