@@ -125,7 +125,7 @@ test("leaving in the same breath as an edit keeps it, and the next page starts a
   await expect.poll(notes).toEqual([]);
 });
 
-test("a storage that never answers: the page is up within three seconds, says so, and recovers", async ({
+test("a storage that never answers: the page comes up all the same, says so, and recovers", async ({
   page,
   context,
 }) => {

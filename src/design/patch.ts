@@ -51,7 +51,7 @@ export function difference(before: Design, after: Design): Patch | null {
 export function applyPatch(patch: Patch, design: Design): Design | null {
   const sheets = applySheets(patch.sheets ?? [], sheetsOf(design));
   const [active, ...resting] = sheets ?? [];
-  if (!active) return null;
+  if (!active || !isFrom(patch.title, design.title) || !isFrom(patch.lesson, design.lesson)) return null;
   const title = patch.title ? patch.title[1] : design.title;
   const lesson = patch.lesson ? patch.lesson[1] : design.lesson;
   const settings = patch.settings ? patch.settings[1] : design.settings;
@@ -84,6 +84,10 @@ export function invertPatch({ title, lesson, settings, sheets }: Patch): Patch {
       })),
     }),
   };
+}
+
+function isFrom(change: Change<string> | undefined, value: string | undefined): boolean {
+  return change === undefined || change[0] === (value ?? null);
 }
 
 function swapped<T>([before, after]: Change<T>): Change<T> {

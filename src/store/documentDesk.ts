@@ -2,7 +2,7 @@
  * The design that a window works on, on its way to the storage: when it is saved, what becomes of it where the
  * storage refuses, and how it follows another window.
  */
-import type { Design } from "../design/design.ts";
+import { type Design, EMPTY_DESIGN } from "../design/design.ts";
 import type { Parting } from "./documentParting.ts";
 import { type Restored, restored } from "./documentReading.ts";
 import { surplusRevisions } from "./documentRevisions.ts";
@@ -37,7 +37,7 @@ export type Desk = ReturnType<typeof createDesk>;
 
 export function createDesk(around: Surroundings, get: () => DocumentsState, set: (told: Told) => void) {
   const { shelf } = around;
-  let session: Session = { work: null, settled: null, pending: null, history: () => historyOf(NOTHING) };
+  let session: Session = { work: null, settled: null, pending: null, history: () => historyOf(EMPTY_DESIGN) };
   /** The one before, which the canvas still shows until the new one has come up. */
   let former: Session | null = null;
   let timer: ReturnType<typeof setTimeout> | undefined;
@@ -151,7 +151,8 @@ export function createDesk(around: Surroundings, get: () => DocumentsState, set:
 
   /** Turns to another design; until it has come up, the canvas shows the one before. */
   function turnTo(next: Session): void {
-    former = session;
+    // Of several turned to one after the other, none is on the canvas.
+    former ??= session;
     session = next;
     const { work, pending } = next;
     const [current, revision] = work ? [work.id, work.revision] : [null, null];
@@ -257,5 +258,3 @@ export function createDesk(around: Surroundings, get: () => DocumentsState, set:
     },
   };
 }
-
-const NOTHING: Design = { title: "", parts: [], wires: [] };

@@ -117,6 +117,10 @@ describe("A patch that does not fit", () => {
     expect(applyPatch(between(without("tv1"), chain), chain)).toBeNull();
   });
 
+  test("is refused where the title was another one", () => {
+    expect(applyPatch({ title: ["Other", "New"] }, chain)).toBeNull();
+  });
+
   test("is refused where a wire would end at nothing", () => {
     const cut = { ...chain, wires: chain.wires.slice(0, 1) };
     const wired = between(cut, chain);

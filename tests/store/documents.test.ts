@@ -300,6 +300,21 @@ describe("Opening", () => {
     expect(storedTitles(shelf)).toEqual(["Heavy", "Light, more"]);
   });
 
+  test("of two designs turned to in a row, what is changed meanwhile is still the one on the canvas", async () => {
+    const shelf = memoryShelf();
+    const page = windowOn(shelf);
+    for (const title of ["One", "Two", "Shown"]) await page.create(titled(title));
+    await page.now().open("a1");
+    await page.now().open("a2");
+    page.change(titled("Shown, changed"));
+    await page.now().flush();
+    expect(storedTitles(shelf)).toEqual(["One", "Two", "Shown, changed"]);
+    await page.now().cameUp("a2");
+    page.change(titled("Two, changed"));
+    await page.now().flush();
+    expect(storedTitles(shelf)).toEqual(["One", "Two, changed", "Shown, changed"]);
+  });
+
   test("a design seen on the canvas has come up, whether anybody said so or not", async () => {
     const shelf = memoryShelf();
     const page = windowOn(shelf);
