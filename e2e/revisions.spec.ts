@@ -36,6 +36,7 @@ test("a state is kept under a name, compared with now, looked at, restored, and 
   await expect(comparison.getByRole("combobox").first()).toContainText("With UHF (");
   await expect(comparison.getByRole("listitem").filter({ hasText: "UHF aerial" }).first()).toBeVisible();
   await page.keyboard.press("Escape");
+  await expect(page.getByRole("button", { name: "Design menu" })).toBeFocused();
 
   await (await revisions(page)).getByRole("button", { name: "Look at it" }).click();
   const preview = page.getByRole("region", { name: "Preview" });

@@ -84,7 +84,7 @@ function Kept({ isUnavailable }: { readonly isUnavailable: boolean }) {
           onName={(name) => void keep(name)}
         />
       )}
-      <div role="status">
+      <div className="revisions-outcome" role="status">
         {outcome.words ? <p>{outcome.words}</p> : null}
         {outcome.removed ? <Removed removed={outcome.removed} onUndo={putBack} /> : null}
         {outcome.trouble ? <Trouble trouble={outcome.trouble} /> : null}

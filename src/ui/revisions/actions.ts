@@ -14,7 +14,7 @@ export type Unreadable = Extract<Opened, { readonly ok: false }>;
 
 /** Shows a revision on the canvas; these yield null, or why not. */
 export async function lookAtRevision(head: RevisionHead): Promise<Unreadable | null> {
-  const opened = await useDocuments.getState().readRevision(head.id);
+  const opened = await read(head);
   if (!opened.ok) return opened;
   openDialog(null);
   useApp.getState().showPreview({
@@ -30,7 +30,7 @@ export async function lookAtRevision(head: RevisionHead): Promise<Unreadable | n
 
 /** The before and after, with the revision before and the present state after. */
 export async function compareRevision(head: RevisionHead): Promise<Unreadable | null> {
-  const opened = await useDocuments.getState().readRevision(head.id);
+  const opened = await read(head);
   if (!opened.ok) return opened;
   compareWithFormer(sameVariant(opened.design, useApp.getState().design), revisionWords(head));
   return null;
@@ -50,6 +50,13 @@ export async function restoreRevision(head: RevisionHead): Promise<string | null
       undoable: true,
     });
   return null;
+}
+
+async function read(head: RevisionHead): Promise<Opened> {
+  const opened = await useDocuments.getState().readRevision(head.id);
+  // Where there is no text, the sentence is about the storage.
+  if (opened.ok || opened.text === null) return opened;
+  return { ...opened, problem: `This revision cannot be read. ${opened.problem}` };
 }
 
 async function restoreOrTell(head: RevisionHead): Promise<void> {

@@ -55,7 +55,7 @@ test("a revision that cannot be read says why, and its text can be taken along a
   damaged();
   show();
   fireEvent.click(await screen.findByRole("button", { name: "Look at it" }));
-  expect(await screen.findByText("The text ends in the middle.")).toBeTruthy();
+  expect(await screen.findByText("This revision cannot be read. The text ends in the middle.")).toBeTruthy();
   const blob = vi.spyOn(URL, "createObjectURL").mockReturnValue("blob:it");
   vi.spyOn(HTMLAnchorElement.prototype, "click").mockReturnValue();
   fireEvent.click(screen.getByRole("button", { name: "Download what is there" }));
