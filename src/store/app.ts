@@ -216,7 +216,9 @@ export const useApp = create<AppState>()(
           const { preview, closePreview, change } = get();
           if (!preview?.canApply) return false;
           closePreview();
-          return change(done(preview.design));
+          if (!preview.take) return change(done(preview.design));
+          preview.take();
+          return true;
         },
 
         select: (selection) => {

@@ -13,7 +13,13 @@ const MOST_NAME_LENGTH = 80;
 
 type Commands = Pick<
   DocumentsState,
-  "revisions" | "readRevision" | "takeRevision" | "nameRevision" | "removeRevision" | "restoreRevision"
+  | "revisions"
+  | "readRevision"
+  | "takeRevision"
+  | "nameRevision"
+  | "removeRevision"
+  | "putBackRevision"
+  | "restoreRevision"
 >;
 
 export function revisionCommands(around: Surroundings, desk: Desk): Commands {
@@ -78,8 +84,20 @@ export function revisionCommands(around: Surroundings, desk: Desk): Commands {
       }),
 
     removeRevision: (id) =>
+      desk.inTurn(async () => {
+        try {
+          const stored = await shelf.revision(id);
+          await shelf.dropRevisions([id]);
+          return stored ?? null;
+        } catch (error) {
+          desk.refused(error);
+          return null;
+        }
+      }),
+
+    putBackRevision: (revision) =>
       command(async () => {
-        await shelf.dropRevisions([id]);
+        await shelf.putRevision(revision);
         return null;
       }),
 

@@ -1,7 +1,7 @@
 /** The user's own designs as the page sees them. */
 import type { Design } from "../design/design.ts";
 import type { KeptDocument } from "./documentCare.ts";
-import type { DocumentHead, RevisionHead, StoredDocument } from "./documentShelf.ts";
+import type { DocumentHead, RevisionHead, StoredDocument, StoredRevision } from "./documentShelf.ts";
 import type { History } from "./history.ts";
 import type { Persisted } from "./persistence.ts";
 
@@ -80,7 +80,9 @@ export type DocumentsState = {
   /** Keeps the open design as it is now, under a name. These yield null, or a sentence that says why not. */
   readonly takeRevision: (name: string) => Promise<string | null>;
   readonly nameRevision: (id: string, name: string) => Promise<string | null>;
-  readonly removeRevision: (id: string) => Promise<string | null>;
+  /** Takes a revision off and hands it out, for `putBackRevision`; null if there was none or the storage refuses. */
+  readonly removeRevision: (id: string) => Promise<StoredRevision | null>;
+  readonly putBackRevision: (revision: StoredRevision) => Promise<string | null>;
   /** Makes the open design what it was, as one undo step; what it is now is kept as a revision. */
   readonly restoreRevision: (id: string) => Promise<string | null>;
 

@@ -12,6 +12,8 @@ export type Showing = {
   readonly design: Design;
   /** Whether it may be taken over; a fault that is only tried out may not. */
   readonly canApply: boolean;
+  /** What taking it over does, where it is more than a change of the document. */
+  readonly take?: () => void;
 };
 
 export type Preview = Showing & {

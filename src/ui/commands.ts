@@ -223,6 +223,14 @@ export const COMMANDS: readonly Command[] = [
     enabled: always,
   },
   {
+    id: "revisions",
+    label: "Revisions",
+    group: "View",
+    shortcuts: ["v"],
+    run: () => openDialog("revisions"),
+    enabled: always,
+  },
+  {
     id: "map",
     label: "Map of the design",
     group: "View",

@@ -1,5 +1,6 @@
 /** Which panes stand open: view state that belongs to this window, not to the design. */
 import { create } from "zustand";
+import { rememberOpener } from "./kit/opener.ts";
 import type { ListedDialog } from "./menus/dialogs.ts";
 
 export type SidePane = "verdict" | "part" | "chain" | "cures" | "faults";
@@ -41,6 +42,7 @@ export function toggleSheet(pane: SheetPane): void {
 }
 
 export function openDialog(dialog: ListedDialog | null): void {
+  if (dialog) rememberOpener();
   usePanes.setState({ dialog });
 }
 

@@ -270,8 +270,12 @@ describe("Revisions", () => {
     expect(revision).toMatchObject({ name: "Offer", by: "user" });
     expect(await page.now().nameRevision(revision?.id ?? "", "Offer 1")).toBeNull();
     expect((await page.now().revisions("a1"))[0]?.name).toBe("Offer 1");
-    expect(await page.now().removeRevision(revision?.id ?? "")).toBeNull();
+    const removed = await page.now().removeRevision(revision?.id ?? "");
     expect(await page.now().revisions("a1")).toEqual([]);
+    if (!removed) throw new Error("a revision that was there is handed out");
+    expect(await page.now().putBackRevision(removed)).toBeNull();
+    expect(await page.now().revisions("a1")).toEqual([{ ...revision, name: "Offer 1" }]);
+    expect(await page.now().removeRevision("a1:nowhere")).toBeNull();
   });
 
   test("are restored as one undo step, after the present state was kept", async () => {

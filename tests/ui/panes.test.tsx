@@ -42,7 +42,9 @@ describe("the inspector", () => {
     fireEvent.change(length(), { target: { value: "-5" } });
     expect(useApp.getState().design.parts.find((p) => p.id === cable.id)?.options).toEqual(cable.options);
     expect(length().getAttribute("aria-invalid")).toBe("true");
-    expect(screen.getByRole("alert").textContent).toMatch(/Length is −5 m; allowed is 0\.1 to 500 m\. Not taken yet: still /);
+    expect(screen.getByRole("alert").textContent).toMatch(
+      /Length is −5 m; allowed is 0\.1 to 500 m\. Not taken yet: still /,
+    );
     fireEvent.blur(length());
     expect(length()).toHaveProperty("value", String(cable.options.lengthM));
   });

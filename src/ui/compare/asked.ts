@@ -29,8 +29,8 @@ export function compareWithPresent(design: Design, name: string): void {
 }
 
 /** What has become of it, against how it was. */
-export function compareWithFormer(design: Design): void {
-  useCompared.setState({ before: { name: "Before the change", design }, after: null });
+export function compareWithFormer(design: Design, name = "Before the change"): void {
+  useCompared.setState({ before: { name, design }, after: null });
   openDialog("compare");
 }
 

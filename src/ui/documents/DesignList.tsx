@@ -3,6 +3,7 @@ import { useEffect, useState } from "react";
 import { EXAMPLES } from "../../design/examples.ts";
 import type { DocumentHead, StoredDocument } from "../../store/documentShelf.ts";
 import { useDocuments } from "../../store/documents.ts";
+import { persistenceWords } from "../../store/persistence.ts";
 import { counted } from "../format.ts";
 import { IconButton } from "../kit/IconButton.tsx";
 import { KeptWords } from "../offline/KeptWords.tsx";
@@ -14,6 +15,7 @@ import "./documents.css";
 export function DesignList({ onDone }: { readonly onDone: () => void }) {
   const list = useDocuments((s) => s.list);
   const current = useDocuments((s) => s.current);
+  const persisted = useDocuments((s) => s.persisted);
   const [removed, setRemoved] = useState<StoredDocument | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   useEffect(() => void useDocuments.getState().refresh(), []);
@@ -84,6 +86,7 @@ export function DesignList({ onDone }: { readonly onDone: () => void }) {
           <FolderInput size={16} aria-hidden /> Restore from a download…
         </button>
       </div>
+      <p className="quiet small design-keeping">{persistenceWords(persisted)}</p>
       <h3>Examples</h3>
       <ul className="design-list">
         {EXAMPLES.map((example) => (
@@ -183,20 +186,18 @@ function RenameForm({
   const [draft, setDraft] = useState(title);
   return (
     <form
+      data-takes-escape
       onSubmit={(event) => {
         event.preventDefault();
         onTitle(draft);
       }}
       onKeyDown={(event) => {
-        if (event.key !== "Escape") return;
-        onTitle(null);
+        if (event.key === "Escape") onTitle(null);
       }}
     >
       <input
         className="field-input"
         aria-label="New title"
-        // Escape gives up the renaming, not the whole dialog.
-        data-draft=""
         value={draft}
         // biome-ignore lint/a11y/noAutofocus: the button that had the focus has just turned into this field.
         autoFocus

@@ -5,6 +5,7 @@ import { LicenceList } from "../licences/LicenceList.tsx";
 import { HelpText } from "../menus/HelpText.tsx";
 import { openDialog, usePanes } from "../panes.ts";
 import { PriceForm } from "../prices/PriceForm.tsx";
+import { RevisionList } from "../revisions/RevisionList.tsx";
 import { RuleBook } from "../rulebook/RuleBook.tsx";
 import { SettingsForm } from "../settings/SettingsForm.tsx";
 import { PracticeList } from "../training/PracticeList.tsx";
@@ -37,6 +38,9 @@ export function Dialogs() {
       </Sheet>
       <Sheet title="Variants" open={dialog === "variants"} onClose={close}>
         <VariantList />
+      </Sheet>
+      <Sheet title="Revisions" open={dialog === "revisions"} onClose={close}>
+        <RevisionList />
       </Sheet>
       <Sheet isWide title="Before and after" open={dialog === "compare"} onClose={close}>
         <CompareForm />

@@ -2,6 +2,7 @@ import { X } from "lucide-react";
 import { Dialog } from "radix-ui";
 import type { ReactNode } from "react";
 import { IconButton } from "./IconButton.tsx";
+import { rememberOpener, returnToOpener } from "./opener.ts";
 
 type Props = {
   readonly title: string;
@@ -25,14 +26,19 @@ export function Sheet({ title, open, onClose, children, about, isWide }: Props) 
           onOpenAutoFocus={(event) => {
             // A list waits for typing; anywhere else the first button would only show its hint.
             event.preventDefault();
+            rememberOpener();
             const dialog = event.currentTarget;
             if (!(dialog instanceof HTMLElement)) return;
             (dialog.querySelector<HTMLElement>("[role=combobox]") ?? dialog).focus();
           }}
-          // The first Escape brings back what stood in a field, the next one closes.
           onEscapeKeyDown={(event) => {
-            if (event.target instanceof HTMLElement && event.target.dataset.draft !== undefined)
+            // The dialog hears the key before the field or form does, which only gives up what was being typed.
+            if (event.target instanceof Element && event.target.closest("[data-takes-escape]"))
               event.preventDefault();
+          }}
+          onCloseAutoFocus={(event) => {
+            event.preventDefault();
+            returnToOpener();
           }}
           {...(about ? {} : { "aria-describedby": undefined })}
         >

@@ -36,7 +36,7 @@ export type Draft = {
     readonly onKeyDown: (event: KeyboardEvent<HTMLInputElement>) => void;
     readonly "aria-invalid": boolean;
     /** Present while Escape has something to bring back: a dialog around the field then stays open. */
-    readonly "data-draft"?: "";
+    readonly "data-takes-escape"?: "";
   };
 };
 
@@ -139,7 +139,7 @@ export function useDraft(options: DraftOptions): Draft {
         if (event.key === "Escape" && typed !== null) restore();
       },
       "aria-invalid": typed !== null && problem !== null,
-      ...(typed === null ? {} : { "data-draft": "" }),
+      ...(typed === null ? {} : { "data-takes-escape": "" }),
     },
   };
 }

@@ -10,6 +10,7 @@ import {
   FolderOpen,
   GitCompareArrows,
   GraduationCap,
+  History,
   Layers,
   Menu,
   Printer,
@@ -49,6 +50,7 @@ export function DesignMenu() {
           <Item icon={FolderInput} name="Restore from a download…" onPress={() => void chooseDownload()} />
           <DropdownMenu.Separator className="menu-line" />
           <Item icon={Layers} name="Variants…" onPress={() => openDialog("variants")} />
+          <Item icon={History} name="Revisions…" onPress={() => openDialog("revisions")} />
           <Item icon={GitCompareArrows} name="Before and after…" onPress={openComparison} />
           <Item icon={Search} name="Find cures" onPress={() => void findCures()} />
           <Item icon={Equal} name="Level all outlets…" onPress={() => openDialog("balance")} />

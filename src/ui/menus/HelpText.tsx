@@ -5,6 +5,7 @@ import { openDialog } from "../panes.ts";
 import { openRuleBook } from "../rulebook/book.ts";
 import { ShortcutTable } from "./ShortcutTable.tsx";
 import { StripLegend } from "./StripLegend.tsx";
+import { WorkKept } from "./WorkKept.tsx";
 import "./help.css";
 
 /** How to read what is on the screen, and what it can't say. */
@@ -41,7 +42,7 @@ export function HelpText() {
         <ul>
           <li>Drag a part from the tray onto the canvas; let it go over a wire to put it into that wire.</li>
           <li>Join two ports by dragging from one to the other, or by tapping one and then the other.</li>
-          <li>Everything can be undone. Designs are kept in this browser as you work.</li>
+          <li>Everything can be undone.</li>
           <li>Tried values show at once, on every wire that they reach.</li>
           <li>
             A figure with dots under it can be pressed: it shows how it came about, step by step from the
@@ -61,6 +62,7 @@ export function HelpText() {
           </button>
         </p>
       </section>
+      <WorkKept />
       <section>
         <h3>Without network</h3>
         <p>

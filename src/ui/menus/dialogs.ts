@@ -7,6 +7,7 @@ export type ListedDialog =
   | "rules"
   | "prices"
   | "variants"
+  | "revisions"
   | "compare"
   | "balance"
   | "practice"

@@ -1,5 +1,5 @@
 import { Check, Eye, X } from "lucide-react";
-import { useEffect } from "react";
+import { type FocusEvent, useEffect, useRef } from "react";
 import { useApp } from "../../store/app.ts";
 import type { Preview } from "../../store/preview.ts";
 import { isElsewhere } from "../keys.ts";
@@ -13,9 +13,10 @@ export function PreviewBar() {
 
 function Bar({ preview }: { readonly preview: Preview }) {
   const { closePreview, applyPreview } = useApp.getState();
+  const takeFocus = useFocusBack();
   useEscape(closePreview);
   return (
-    <section className="preview-bar" aria-label="Preview">
+    <section className="preview-bar" aria-label="Preview" tabIndex={-1} onFocus={takeFocus}>
       <p role="status">
         <strong>
           <Eye size={16} aria-hidden /> Preview: nothing is changed yet
@@ -36,6 +37,21 @@ function Bar({ preview }: { readonly preview: Preview }) {
       </div>
     </section>
   );
+}
+
+/** As the bar goes, the focus that it had returns to where it came from. */
+function useFocusBack(): (event: FocusEvent<HTMLElement>) => void {
+  const from = useRef<HTMLElement | null>(null);
+  useEffect(
+    () => () => {
+      if (document.activeElement === document.body) from.current?.focus();
+    },
+    [],
+  );
+  return ({ currentTarget, relatedTarget }) => {
+    if (relatedTarget instanceof HTMLElement && !currentTarget.contains(relatedTarget))
+      from.current = relatedTarget;
+  };
 }
 
 /** From anywhere on the page: mostly it is a pane that has the focus while one looks at the canvas. */

@@ -19,6 +19,8 @@ export function NameForm({ label, isUnseen, hasFocus, start, button, onName, onG
   return (
     <form
       className="name-form"
+      // Escape gives up the renaming, not the whole dialog.
+      data-takes-escape={onGiveUp ? true : undefined}
       onSubmit={(event) => {
         event.preventDefault();
         onName(draft);
@@ -35,8 +37,6 @@ export function NameForm({ label, isUnseen, hasFocus, start, button, onName, onG
         className="field-input"
         value={draft}
         maxLength={LIMITS.variantNameLength}
-        // Escape gives up the renaming, not the whole dialog.
-        {...(onGiveUp ? { "data-draft": "" } : {})}
         // biome-ignore lint/a11y/noAutofocus: see `hasFocus`.
         autoFocus={hasFocus ?? false}
         onChange={(event) => setDraft(event.target.value)}
