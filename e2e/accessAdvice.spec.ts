@@ -61,6 +61,8 @@ test("supply, levels, faults and swaps have no barriers", async ({ page }) => {
 });
 
 test("dialogs of plans, limits and rules, and a practice case, have no barriers", async ({ page }) => {
+  // Every dialog is looked at twice, and each look goes through the whole page.
+  test.slow();
   await open(page, "/?example=house-universal");
   for (const entry of [
     "Variants…",

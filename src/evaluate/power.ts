@@ -143,6 +143,7 @@ export function offersAtInputs(
  * `offers`: strongest first.
  */
 function byTheStrongestWay(offers: readonly Offer[]): readonly Offer[] {
+  if (offers.length < 2) return offers;
   const bySource = new Map<string, Offer>();
   for (const offer of offers) {
     const source = `${offer.part}/${offer.port}`;

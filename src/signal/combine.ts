@@ -48,6 +48,9 @@ export function combine(groups: readonly (readonly Band[])[]): Combined {
   const only = filled[0];
   if (filled.length <= 1) return { bands: only ?? [], clashes: [], work: 0 };
 
+  // What stands side by side and comes from different sources, as terrestrial and satellite do, has nothing to meet.
+  if (standApart(filled) && !shareSources(filled)) return { bands: filled.flat(), clashes: [], work: 0 };
+
   const clashes: Clash[] = [];
   const byGroup = filled.map(disturbersOf);
   let work = 0;
@@ -59,6 +62,32 @@ export function combine(groups: readonly (readonly Band[])[]): Combined {
     return disturbed(arrived.band, foreign, clashes);
   });
   return { bands, clashes, work };
+}
+
+/** Whether no group reaches into the range of another. */
+function standApart(groups: readonly (readonly Band[])[]): boolean {
+  const ranges = groups.map((group) => {
+    let fromMHz = Number.POSITIVE_INFINITY;
+    let toMHz = Number.NEGATIVE_INFINITY;
+    for (const { grid } of group) {
+      fromMHz = Math.min(fromMHz, grid.fromMHz);
+      toMHz = Math.max(toMHz, grid.toMHz);
+    }
+    return { fromMHz, toMHz };
+  });
+  return ranges.every((a, i) => ranges.every((b, j) => j <= i || !touches(a, b)));
+}
+
+/** Whether bands of one origin came in with several groups. */
+function shareSources(groups: readonly (readonly Band[])[]): boolean {
+  const seen = new Map<string, readonly Band[]>();
+  for (const group of groups)
+    for (const { origin } of group) {
+      const other = seen.get(origin.key);
+      if (other && other !== group) return true;
+      seen.set(origin.key, group);
+    }
+  return false;
 }
 
 /** The copies of one signal beside its strongest, where they are strong enough to be worth a word. */
@@ -169,7 +198,7 @@ function isSameSignal(a: Band, b: Band): boolean {
   return a.shifts.length === b.shifts.length && a.shifts.every((lo, i) => lo === b.shifts[i]);
 }
 
-function touches(a: Grid, b: Grid): boolean {
+function touches(a: Pick<Grid, "fromMHz" | "toMHz">, b: Pick<Grid, "fromMHz" | "toMHz">): boolean {
   return a.fromMHz < b.toMHz && b.fromMHz < a.toMHz;
 }
 
