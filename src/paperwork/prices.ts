@@ -1,5 +1,7 @@
 /** The price list: the user's own prices and times, and placeholders until they are put in. */
+
 import { z } from "zod";
+import { faultWords } from "../design/faultWords.ts";
 import { CATALOGUE, kindOf } from "../parts/catalogue.ts";
 import type { Family } from "../parts/contract.ts";
 import type { Price, PriceList } from "../remedies/cost.ts";
@@ -39,10 +41,12 @@ export const PLACEHOLDER_PRICES: PriceList = Object.fromEntries(
   CATALOGUE.map((kind) => [kind.kind, BY_KIND[kind.kind] ?? BY_FAMILY[kind.family]]),
 );
 
-const amount = (what: string, most: number) =>
-  z.number(`${what}: expected a number`).min(0, `${what}: at least 0`).max(most, `${what}: at most ${most}`);
+const MOST = { price: 1_000_000, workMinutes: 10_000 } as const;
 
-const PRICE = z.object({ price: amount("Price", 1_000_000), workMinutes: amount("Time", 10_000) });
+const PRICE = z.object({
+  price: z.number().min(0).max(MOST.price),
+  workMinutes: z.number().min(0).max(MOST.workMinutes),
+});
 
 export type PriceEdit =
   | { readonly ok: true; readonly prices: PriceList }
@@ -51,9 +55,19 @@ export type PriceEdit =
 /** Sets price or time of one kind; what is not a sensible number is refused with a reason. */
 export function setPrice(prices: PriceList, kind: string, change: Partial<Price>): PriceEdit {
   if (!kindOf(kind)) return { ok: false, reason: `There is no kind of part “${kind}”.` };
-  const checked = PRICE.safeParse({ ...(prices[kind] ?? PLACEHOLDER_PRICES[kind]), ...change });
-  if (!checked.success) return { ok: false, reason: checked.error.issues[0]?.message ?? "Not a price." };
+  const wanted = { ...(prices[kind] ?? PLACEHOLDER_PRICES[kind]), ...change };
+  const checked = PRICE.safeParse(wanted);
+  if (!checked.success) {
+    const key = checked.error.issues[0]?.path[0] === "workMinutes" ? "workMinutes" : "price";
+    return { ok: false, reason: outOfRange(key, wanted[key]) };
+  }
   return { ok: true, prices: { ...prices, [kind]: checked.data } };
+}
+
+function outOfRange(key: keyof typeof MOST, found: unknown): string {
+  const allowed = { type: "number", min: 0, max: MOST[key], isWhole: false } as const;
+  const field = key === "price" ? "Price" : "Time";
+  return faultWords({ type: "value", place: {}, field, found, allowed });
 }
 
 /** A price list from whatever was stored: entries that make no sense give way to placeholders. */

@@ -144,7 +144,7 @@ export function createDesk(around: Surroundings, get: () => DocumentsState, set:
     if (hasAsked) return;
     hasAsked = true;
     around.persistence?.ask().then(
-      (persisted) => set({ persisted }),
+      ({ persisted, isAnswer }) => set({ persisted, hasAnswered: isAnswer }),
       () => undefined,
     );
   }

@@ -59,6 +59,7 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
       notice: null,
       incoming: null,
       persisted: "unknown",
+      hasAnswered: false,
       ...revisionCommands(around, desk),
 
       refresh: () => inTurn(() => readList().catch((error: unknown) => void refused(error))),

@@ -38,6 +38,8 @@ export type DocumentsState = {
   readonly incoming: History | null;
   /** Whether the browser promises to keep what is stored; `persistenceWords` says what that means. */
   readonly persisted: Persisted;
+  /** The browser was asked for that just now, with the first design of one's own, and has answered. */
+  readonly hasAnswered: boolean;
 
   readonly refresh: () => Promise<void>;
   /** Works on a design that becomes a document only with its first change: an example, an empty canvas. */

@@ -6,23 +6,23 @@ export type Persisted = "granted" | "denied" | "unknown";
 export type Persistence = {
   /** How things stand, without asking anybody. */
   readonly state: () => Promise<Persisted>;
-  /** Asks the browser, which may ask the user. */
-  readonly ask: () => Promise<Persisted>;
+  /** Asks the browser, which may ask the user. `isAnswer`: it was asked now and not before. */
+  readonly ask: () => Promise<{ readonly persisted: Persisted; readonly isAnswer: boolean }>;
 };
 
 const ASKED = "asked-to-keep";
 
 export function browserPersistence(): Persistence {
-  const state = async () => ((await manager()?.persisted()) ? "granted" : "unknown");
+  const state = async (): Promise<Persisted> => ((await manager()?.persisted()) ? "granted" : "unknown");
   return {
     state,
     ask: async () => {
       // Some browsers ask the user each time: once is enough.
-      if (await readValue(ASKED)) return await state();
+      if (await readValue(ASKED)) return { persisted: await state(), isAnswer: false };
       await updateValue(ASKED, () => true);
       const granted = await manager()?.persist();
-      if (granted === undefined) return "unknown";
-      return granted ? "granted" : "denied";
+      if (granted === undefined) return { persisted: "unknown", isAnswer: false };
+      return { persisted: granted ? "granted" : "denied", isAnswer: true };
     },
   };
 }

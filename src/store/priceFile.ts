@@ -21,11 +21,14 @@ export function readPriceFile(text: string): PriceFile {
   try {
     value = JSON.parse(text);
   } catch {
-    return { ok: false, problem: "This file is no price list: it is not valid JSON." };
+    return {
+      ok: false,
+      problem: "This file is no price list: its text is damaged, or another program has written it.",
+    };
   }
   const entries = new Map(typeof value === "object" && value !== null ? Object.entries(value) : []);
   if (entries.get("format") !== FORMAT)
-    return { ok: false, problem: `This file is no price list: it lacks “format”: “${FORMAT}”.` };
+    return { ok: false, problem: "This file is no price list: another program may have written it." };
   if (entries.get("version") !== 1)
     return { ok: false, problem: "This price list comes from a newer version of the program." };
   const currency: unknown = entries.get("currency");

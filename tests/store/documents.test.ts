@@ -524,7 +524,7 @@ describe("The list", () => {
 describe("The promise of the browser to keep things", () => {
   test("is asked for at the first own design, once", async () => {
     const shelf = memoryShelf();
-    const ask = vi.fn(async () => "granted" as const);
+    const ask = vi.fn(async () => ({ persisted: "granted" as const, isAnswer: true }));
     let count = 0;
     const documents = createDocuments({
       shelf,
@@ -539,7 +539,7 @@ describe("The promise of the browser to keep things", () => {
     await documents().create(titled("One"));
     await documents().create(titled("Two"));
     expect(ask).toHaveBeenCalledTimes(1);
-    expect(documents().persisted).toBe("granted");
+    expect(documents()).toMatchObject({ persisted: "granted", hasAnswered: true });
   });
 });
 

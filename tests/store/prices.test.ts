@@ -91,7 +91,7 @@ describe("a price file", () => {
   });
 
   test.each([
-    { name: "no JSON", text: "cable 3", why: /not valid JSON/ },
+    { name: "no JSON", text: "cable 3", why: /its text is damaged/ },
     { name: "some other file", text: '{"format":"downlead"}', why: /no price list/ },
     { name: "a list of a later version", text: '{"format":"downlead-prices","version":2}', why: /newer/ },
     { name: "a file without end", text: " ".repeat(300_000), why: /too large/ },

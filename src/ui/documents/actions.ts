@@ -20,6 +20,7 @@ import {
   tryOut,
   useOpening,
 } from "../../store/opening.ts";
+import { persistenceWords } from "../../store/persistence.ts";
 import { startMarks } from "../../store/startMark.ts";
 import { usePractice } from "../../store/trainingSession.ts";
 import { type WorkedOut, workedOutNow } from "../../store/trial.ts";
@@ -337,6 +338,7 @@ export function followAddress(): () => void {
   window.addEventListener("hashchange", onHash);
   const stop = useDocuments.subscribe((now, before) => {
     if (now.current !== null && before.current === null) forgetWish();
+    if (now.hasAnswered && !before.hasAnswered) useApp.getState().notify(persistenceWords(now.persisted));
   });
   return () => {
     window.removeEventListener("hashchange", onHash);
