@@ -4,7 +4,7 @@ import "./ui/theme.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { openHistory, useApp } from "./store/app.ts";
-import { attachAutosave } from "./store/documentAutosave.ts";
+import { attachAutosave } from "./store/documents/autosave.ts";
 import { App } from "./ui/App.tsx";
 import { followAddress, openAtStart } from "./ui/documents/actions.ts";
 import { keepPage } from "./ui/offline/newVersion.ts";

@@ -13,7 +13,7 @@ import { evaluate } from "../evaluate/evaluate.ts";
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { Report } from "../findings/finding.ts";
 import { report as reportOf } from "../findings/report.ts";
-import { HISTORY_LIMIT, type History, historyOf, presentOf } from "./history.ts";
+import { HISTORY_LIMIT, type History, historyOf, presentOf } from "./documents/history.ts";
 import { type Preview, previewOf, type Showing } from "./preview.ts";
 import { type WorkedOut, workedOutNow } from "./trial.ts";
 

@@ -3,7 +3,7 @@ import { create, type StoreApi, type UseBoundStore } from "zustand";
 import { isSameValue } from "../design/options.ts";
 import { PLACEHOLDER_PRICES, readPrices, setPrice } from "../paperwork/prices.ts";
 import type { Price, PriceList } from "../remedies/cost.ts";
-import { browserPlace, createKept, type KeptPlace } from "./kept.ts";
+import { browserPlace, createKept, type KeptPlace } from "./documents/kept.ts";
 import { readPriceFile } from "./priceFile.ts";
 
 export const MOST_CURRENCY_LENGTH = 12;

@@ -8,7 +8,7 @@ import {
   withProgress,
   writeProgress,
 } from "../remedies/training/progress.ts";
-import { browserPlace, createKept, type KeptPlace } from "./kept.ts";
+import { browserPlace, createKept, type KeptPlace } from "./documents/kept.ts";
 
 export type TrainingState = {
   readonly progress: TrainingProgress;

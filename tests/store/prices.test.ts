@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
 import { readPriceFile, writePriceFile } from "../../src/store/priceFile.ts";
 import { createPrices } from "../../src/store/prices.ts";
-import { deniedPlace, memoryStorage, settled } from "./memoryPlace.ts";
+import { deniedPlace, memoryStorage, settled } from "./documents/memoryPlace.ts";
 
 describe("the price list", () => {
   test("is kept and read again with the currency", async () => {

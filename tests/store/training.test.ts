@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { addHint, addMeasured, isSolved } from "../../src/remedies/training/progress.ts";
 import { createTraining, progressOf } from "../../src/store/training.ts";
-import { deniedPlace, memoryStorage, settled } from "./memoryPlace.ts";
+import { deniedPlace, memoryStorage, settled } from "./documents/memoryPlace.ts";
 
 const LEVEL = { part: "amp", port: "out", quantity: "level", asked: "" } as const;
 

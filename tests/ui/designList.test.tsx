@@ -3,7 +3,7 @@
 import { cleanup, render, screen, within } from "@testing-library/react";
 import { Tooltip } from "radix-ui";
 import { afterEach, expect, test } from "vitest";
-import { useDocuments } from "../../src/store/documents.ts";
+import { useDocuments } from "../../src/store/documents/documents.ts";
 import { DesignList } from "../../src/ui/documents/DesignList.tsx";
 
 afterEach(cleanup);

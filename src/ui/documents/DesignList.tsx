@@ -1,9 +1,9 @@
 import { CopyPlus, FilePlus2, FileUp, FolderDown, FolderInput, Pencil, Trash2 } from "lucide-react";
 import { useEffect, useState } from "react";
 import { EXAMPLES } from "../../design/examples.ts";
-import type { DocumentHead, StoredDocument } from "../../store/documentShelf.ts";
-import { useDocuments } from "../../store/documents.ts";
-import { persistenceWords } from "../../store/persistence.ts";
+import { useDocuments } from "../../store/documents/documents.ts";
+import { persistenceWords } from "../../store/documents/persistence.ts";
+import type { DocumentHead, StoredDocument } from "../../store/documents/shelf.ts";
 import { counted } from "../format.ts";
 import { IconButton } from "../kit/IconButton.tsx";
 import { KeptWords } from "../offline/KeptWords.tsx";

@@ -9,8 +9,9 @@ import { readDesign, type Writing, writeDesign } from "../../design/file.ts";
 import { LIMITS } from "../../design/limits.ts";
 import { decodeLink } from "../../design/link.ts";
 import { useApp } from "../../store/app.ts";
-import { type Opened, useDocuments } from "../../store/documents.ts";
-import type { History } from "../../store/history.ts";
+import { type Opened, useDocuments } from "../../store/documents/documents.ts";
+import type { History } from "../../store/documents/history.ts";
+import { persistenceWords } from "../../store/documents/persistence.ts";
 import {
   broughtUp,
   type Gate,
@@ -20,7 +21,6 @@ import {
   tryOut,
   useOpening,
 } from "../../store/opening.ts";
-import { persistenceWords } from "../../store/persistence.ts";
 import { startMarks } from "../../store/startMark.ts";
 import { usePractice } from "../../store/trainingSession.ts";
 import { type WorkedOut, workedOutNow } from "../../store/trial.ts";

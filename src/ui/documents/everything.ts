@@ -1,8 +1,8 @@
 /** Everything in this browser out to one file, and what such a file holds back in. */
 import { create } from "zustand";
 import { useApp } from "../../store/app.ts";
-import { ARCHIVE_LIMITS, type Archive, packArchive, unpackArchive } from "../../store/archive.ts";
-import { useDocuments } from "../../store/documents.ts";
+import { ARCHIVE_LIMITS, type Archive, packArchive, unpackArchive } from "../../store/documents/archive.ts";
+import { useDocuments } from "../../store/documents/documents.ts";
 import { openKinds, usePrices } from "../../store/prices.ts";
 import { freshCases, useTraining } from "../../store/training.ts";
 import { counted } from "../format.ts";

@@ -20,7 +20,7 @@ import {
 } from "lucide-react";
 import { DropdownMenu } from "radix-ui";
 import { useApp } from "../../store/app.ts";
-import { useDocuments } from "../../store/documents.ts";
+import { useDocuments } from "../../store/documents/documents.ts";
 import { openComparison } from "../compare/asked.ts";
 import { findCures } from "../cures/actions.ts";
 import { chooseFile, downloadDesign, openEmpty } from "../documents/actions.ts";

@@ -1,5 +1,5 @@
 import { Check, CircleAlert, LoaderCircle } from "lucide-react";
-import { useDocuments } from "../../store/documents.ts";
+import { useDocuments } from "../../store/documents/documents.ts";
 
 /** Whether the work is safe. */
 export function SaveState() {

@@ -1,6 +1,6 @@
 import { CircleHelp, FolderOpen, Redo2, Share2, Undo2 } from "lucide-react";
 import { useApp } from "../../store/app.ts";
-import { useDocuments } from "../../store/documents.ts";
+import { useDocuments } from "../../store/documents/documents.ts";
 import { useHistory } from "../../store/hooks.ts";
 import { IconButton } from "../kit/IconButton.tsx";
 import { openDialog } from "../panes.ts";

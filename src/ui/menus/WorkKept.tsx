@@ -1,5 +1,5 @@
-import { useDocuments } from "../../store/documents.ts";
-import { persistenceWords } from "../../store/persistence.ts";
+import { useDocuments } from "../../store/documents/documents.ts";
+import { persistenceWords } from "../../store/documents/persistence.ts";
 import { openDialog } from "../panes.ts";
 
 /** Where a design lies while one works on it, what can be had back, and what can be lost. */

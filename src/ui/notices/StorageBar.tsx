@@ -1,5 +1,5 @@
 import { Download, X } from "lucide-react";
-import { useDocuments } from "../../store/documents.ts";
+import { useDocuments } from "../../store/documents/documents.ts";
 import { downloadDesign } from "../documents/actions.ts";
 import { IconButton } from "../kit/IconButton.tsx";
 

@@ -2,7 +2,7 @@
 import { registerSW } from "virtual:pwa-register";
 import { create } from "zustand";
 import { useApp } from "../../store/app.ts";
-import { useDocuments } from "../../store/documents.ts";
+import { useDocuments } from "../../store/documents/documents.ts";
 
 type Keeping = {
   /** Whether the page opens without network: not (yet), from the browser's storage, or as a file from the disk. */

@@ -1,8 +1,8 @@
 import { ChevronDown, Eye, GitCompareArrows, History, Pencil, Trash2 } from "lucide-react";
 import { Accordion } from "radix-ui";
 import { useRef, useState } from "react";
-import type { RevisionHead, StoredRevision } from "../../store/documentShelf.ts";
-import { useDocuments } from "../../store/documents.ts";
+import { useDocuments } from "../../store/documents/documents.ts";
+import type { RevisionHead, StoredRevision } from "../../store/documents/shelf.ts";
 import { counted } from "../format.ts";
 import { IconButton } from "../kit/IconButton.tsx";
 import { NameForm } from "../variants/NameForm.tsx";

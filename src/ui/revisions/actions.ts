@@ -2,8 +2,8 @@
 import type { Design } from "../../design/design.ts";
 import { activeName, variantDesign } from "../../design/variants.ts";
 import { useApp } from "../../store/app.ts";
-import type { RevisionHead } from "../../store/documentShelf.ts";
-import { type Opened, useDocuments } from "../../store/documents.ts";
+import { type Opened, useDocuments } from "../../store/documents/documents.ts";
+import type { RevisionHead } from "../../store/documents/shelf.ts";
 import { compareWithFormer } from "../compare/asked.ts";
 import { openDialog } from "../panes.ts";
 import { focusPreview } from "../preview/focus.ts";

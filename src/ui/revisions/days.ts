@@ -1,5 +1,5 @@
 /** Revisions by day, and when they were kept in words: by the user's own calendar, clock and language. */
-import type { RevisionHead } from "../../store/documentShelf.ts";
+import type { RevisionHead } from "../../store/documents/shelf.ts";
 
 export type Day = { readonly words: string; readonly revisions: readonly RevisionHead[] };
 

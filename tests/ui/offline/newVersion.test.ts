@@ -2,7 +2,7 @@
 /** Taking a new version: nothing that was drawn may go with the old page. */
 import { beforeEach, expect, test, vi } from "vitest";
 import { useApp } from "../../../src/store/app.ts";
-import { useDocuments } from "../../../src/store/documents.ts";
+import { useDocuments } from "../../../src/store/documents/documents.ts";
 import { keepPage, leaveNewVersion, takeNewVersion, useKeeping } from "../../../src/ui/offline/newVersion.ts";
 
 type Told = { readonly onNeedRefresh: () => void };

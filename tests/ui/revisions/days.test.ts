@@ -1,6 +1,6 @@
 /** Days and dates of revisions, by the calendar of whoever looks. Expected dates: a calendar; forms of dates: CLDR. */
 import { afterEach, describe, expect, test, vi } from "vitest";
-import type { RevisionHead } from "../../../src/store/documentShelf.ts";
+import type { RevisionHead } from "../../../src/store/documents/shelf.ts";
 import { byDay, dayWords, revisionName, revisionWords, timeWords } from "../../../src/ui/revisions/days.ts";
 
 /** In the time zone of the test, as the words are. */

@@ -1,0 +1,95 @@
+/**
+ * What a page that goes away still had to save. The large storage answers too late for that; the small one takes
+ * the steps in one breath, and the next page picks them up from there. A note is removed only once what it holds is
+ * confirmed to lie in the large storage; one that arrived there already does no harm.
+ */
+import type { DocumentChange } from "./shelf.ts";
+
+export type PartingNote = {
+  /** Revision that the change is based on; null for a document that was never stored. */
+  readonly expected: number | null;
+  readonly change: DocumentChange;
+  /** Marks of writes that were under way, whose result this change may find. */
+  readonly underWay: readonly string[];
+  /** The whole text, unless it is long. */
+  readonly text: string | null;
+};
+
+/** A note of a former edition: the whole text, and the revision that it was based on. */
+export type FormerNote = { readonly id: string; readonly revision: number | null; readonly text: string };
+
+export type Left = { readonly key: string; readonly note: PartingNote | FormerNote | null };
+
+export type Parting = {
+  readonly leave: (note: PartingNote) => void;
+  /** Takes back the own note: the page lives on, and has saved. */
+  readonly drop: () => void;
+  /** Whatever pages have left; null stands for what is no note. */
+  readonly left: () => readonly Left[];
+  readonly remove: (key: string) => void;
+};
+
+const PREFIX = "downlead.parting.";
+
+/** In this browser's local storage, one place for each window: two that close together overwrite nothing. */
+export function browserParting(): Parting {
+  const own = PREFIX + crypto.getRandomValues(new Uint32Array(2)).join("-");
+  const remove = (key: string) => quietly(() => localStorage.removeItem(key));
+  return {
+    leave: (note) => quietly(() => localStorage.setItem(own, JSON.stringify(note))),
+    drop: () => remove(own),
+    left: () => {
+      const notes: Left[] = [];
+      quietly(() => {
+        for (const key of Object.keys(localStorage)) {
+          if (key.startsWith(PREFIX)) notes.push({ key, note: noteOf(localStorage.getItem(key)) });
+        }
+      });
+      return notes;
+    },
+    remove,
+  };
+}
+
+/** Where nothing can be stored, this is no worse than without it; the page says so for itself. */
+function quietly(work: () => void): void {
+  try {
+    work();
+  } catch {
+    // Denied or full.
+  }
+}
+
+function noteOf(text: string | null): PartingNote | FormerNote | null {
+  let value: unknown;
+  try {
+    value = JSON.parse(text ?? "");
+  } catch {
+    return null;
+  }
+  if (!isObject(value)) return null;
+  if (isNote(value)) return value;
+  const { id, revision, text: file } = value;
+  if (typeof id !== "string" || typeof file !== "string") return null;
+  return { id, revision: typeof revision === "number" ? revision : null, text: file };
+}
+
+/** Only the frame is looked at: steps and texts are checked when the document is read. */
+function isNote(value: Readonly<Record<string, unknown>>): value is PartingNote {
+  const { change, underWay } = value;
+  if (!isObject(change) || !isObject(change.head) || !Array.isArray(underWay)) return false;
+  const { head, dropFrom, dropBelow, steps, keepTexts, revisions } = change;
+  return (
+    typeof head.id === "string" &&
+    typeof head.title === "string" &&
+    typeof head.revision === "number" &&
+    typeof head.mark === "string" &&
+    typeof dropFrom === "number" &&
+    typeof dropBelow === "number" &&
+    [steps, keepTexts, revisions].every(Array.isArray)
+  );
+}
+
+function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === "object" && value !== null;
+}

@@ -1,0 +1,86 @@
+/** A value that all windows share. What must come out is counted by hand: every change of every window is there. */
+import { describe, expect, test } from "vitest";
+import { createKept, type KeptPlace } from "../../../src/store/documents/kept.ts";
+import { memoryStorage, settled } from "./memoryPlace.ts";
+
+type Tally = Readonly<Record<string, number>>;
+
+function windowOn(place: KeptPlace) {
+  const seen = { value: {} as Tally, isKept: null as boolean | null, shown: 0 };
+  const kept = createKept<Tally>({
+    place,
+    read: (stored) => (typeof stored === "object" && stored !== null ? { ...(stored as Tally) } : {}),
+    write: (value) => value,
+    show: (value) => {
+      seen.value = value;
+      seen.shown += 1;
+    },
+    tell: (isKept) => {
+      seen.isKept = isKept;
+    },
+  });
+  const count = (key: string) => kept.change((all) => ({ ...all, [key]: (all[key] ?? 0) + 1 }));
+  return { seen, kept, count };
+}
+
+describe("A value shared by windows", () => {
+  test("loses no change of any of them, whether it has read the other's or not", async () => {
+    const storage = memoryStorage();
+    const [one, two] = [windowOn(storage.window()), windowOn(storage.window())];
+    for (let n = 0; n < 5; n += 1) {
+      one.count("a");
+      two.count("b");
+      two.count("both");
+      one.count("both");
+      if (n % 2 === 0) await settled();
+    }
+    await settled();
+    expect(storage.kept).toEqual({ a: 5, b: 5, both: 10 });
+  });
+
+  test("shows the changes of the other as they come, once it was loaded", async () => {
+    const storage = memoryStorage();
+    const [one, two] = [windowOn(storage.window()), windowOn(storage.window())];
+    await two.kept.load();
+    one.count("a");
+    await settled();
+    expect(two.seen.value).toEqual({ a: 1 });
+  });
+
+  test("shows its own changes at once, also such as were made while the storage was still opening", async () => {
+    const { seen, kept, count } = windowOn(memoryStorage({ a: 4 }).window());
+    const loading = kept.load();
+    count("a");
+    expect(seen.value).toEqual({ a: 1 });
+    await loading;
+    await settled();
+    expect(seen.value).toEqual({ a: 5 });
+  });
+
+  test("is not shown again while nothing about it has changed", async () => {
+    const { seen, kept, count } = windowOn(memoryStorage().window());
+    await kept.load();
+    count("a");
+    await settled();
+    expect(seen.shown).toBe(1);
+  });
+
+  test("says while it is not kept, and keeps all of it once the storage takes it", async () => {
+    const storage = memoryStorage({ a: 1 });
+    const place = storage.window();
+    let isDenied = true;
+    const { seen, count } = windowOn({
+      ...place,
+      update: (step) => (isDenied ? Promise.reject(new Error("full")) : place.update(step)),
+    });
+    count("a");
+    count("b");
+    await settled();
+    expect(seen).toMatchObject({ value: { a: 1, b: 1 }, isKept: false });
+    isDenied = false;
+    count("b");
+    await settled();
+    expect(storage.kept).toEqual({ a: 2, b: 2 });
+    expect(seen).toMatchObject({ value: { a: 2, b: 2 }, isKept: true });
+  });
+});
