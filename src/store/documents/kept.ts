@@ -5,6 +5,7 @@
  */
 import { isSameValue } from "../../design/options.ts";
 import { readValue, updateValue } from "./database.ts";
+import { quietly } from "./parting.ts";
 
 export type KeptPlace = {
   readonly read: () => Promise<unknown>;
@@ -12,6 +13,18 @@ export type KeptPlace = {
   readonly update: (step: (before: unknown) => unknown) => Promise<unknown>;
   /** Calls whenever another window has changed the value. */
   readonly listen: (heard: () => void) => void;
+  /** What a page that goes away has not kept yet, for the next one; absent where there is no next page. */
+  readonly parting?: ValueParting;
+};
+
+/** A value before and after changes that the storage has not confirmed. */
+export type ValueChange = { readonly from: unknown; readonly to: unknown };
+
+export type ValueParting = {
+  /** Calls when the page goes away, and puts down what it is handed, if anything, in one breath. */
+  readonly onLeave: (pending: () => ValueChange | null) => void;
+  readonly left: () => readonly { readonly key: string; readonly change: ValueChange }[];
+  readonly remove: (key: string) => void;
 };
 
 export type Kept<T> = {
@@ -38,6 +51,10 @@ export function createKept<T>(around: {
   const pending: ((value: T) => T)[] = [];
   let loading: Promise<void> | null = null;
   let isKeeping = false;
+  place.parting?.onLeave(() => {
+    if (pending.length === 0) return null;
+    return { from: write(stored, undefined), to: write(applied(stored), undefined) };
+  });
 
   const applied = (value: T) => pending.reduce((before, step) => step(before), value);
 
@@ -48,8 +65,17 @@ export function createKept<T>(around: {
     around.show(value);
   }
 
+  /** What pages had to leave unsaved; a note goes only once the storage has confirmed what it says. */
+  async function pickUp({ left, remove }: ValueParting): Promise<void> {
+    for (const { key, change } of left()) {
+      await place.update((before) => overlaid(before, change));
+      remove(key);
+    }
+  }
+
   async function reload(): Promise<void> {
     try {
+      if (!loading && place.parting) await pickUp(place.parting);
       stored = read(await place.read());
       show(applied(stored));
     } catch {
@@ -96,6 +122,52 @@ export function createKept<T>(around: {
   };
 }
 
+/** The value that stands there now, with what was changed of it elsewhere, entry by entry. */
+export function overlaid(now: unknown, { from, to }: ValueChange): unknown {
+  if (isSameValue(from, to)) return now;
+  if (!isEntries(from) || !isEntries(to)) return to;
+  const standing = isEntries(now) ? now : {};
+  const result: Record<string, unknown> = { ...standing };
+  for (const key of new Set([...Object.keys(from), ...Object.keys(to)])) {
+    const value = overlaid(standing[key], { from: from[key], to: to[key] });
+    if (value === undefined) delete result[key];
+    else result[key] = value;
+  }
+  return result;
+}
+
+function isEntries(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+/** In this browser's local storage, one place for each window. */
+function browserValueParting(value: string): ValueParting {
+  const prefix = `downlead.left.${value}.`;
+  const own = prefix + crypto.getRandomValues(new Uint32Array(2)).join("-");
+  const remove = (key: string) => quietly(() => localStorage.removeItem(key));
+  return {
+    onLeave: (pending) => {
+      globalThis.addEventListener?.("pagehide", () => {
+        const change = pending();
+        if (change) quietly(() => localStorage.setItem(own, JSON.stringify(change)));
+      });
+      // The page is there again, and keeps for itself what it still has to.
+      globalThis.addEventListener?.("pageshow", () => remove(own));
+    },
+    left: () => {
+      const found: { key: string; change: ValueChange }[] = [];
+      quietly(() => {
+        for (const key of Object.keys(localStorage)) {
+          const change: unknown = key.startsWith(prefix) ? JSON.parse(localStorage.getItem(key) ?? "") : null;
+          if (isEntries(change)) found.push({ key, change: { from: change.from, to: change.to } });
+        }
+      });
+      return found;
+    },
+    remove,
+  };
+}
+
 /** A value in the database of this browser. Every call may reject: storage can be denied, full, or silent. */
 export function browserPlace(key: string): KeptPlace {
   let channel: BroadcastChannel | undefined;
@@ -113,5 +185,6 @@ export function browserPlace(key: string): KeptPlace {
     listen: (heard) => {
       open().onmessage = heard;
     },
+    parting: browserValueParting(key),
   };
 }

@@ -52,7 +52,7 @@ export function browserParting(): Parting {
 }
 
 /** Where nothing can be stored, this is no worse than without it; the page says so for itself. */
-function quietly(work: () => void): void {
+export function quietly(work: () => void): void {
   try {
     work();
   } catch {

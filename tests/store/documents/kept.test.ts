@@ -1,6 +1,6 @@
 /** A value that all windows share. What must come out is counted by hand: every change of every window is there. */
 import { describe, expect, test } from "vitest";
-import { createKept, type KeptPlace } from "../../../src/store/documents/kept.ts";
+import { createKept, type KeptPlace, overlaid, type ValueChange } from "../../../src/store/documents/kept.ts";
 import { memoryStorage, settled } from "./memoryPlace.ts";
 
 type Tally = Readonly<Record<string, number>>;
@@ -82,5 +82,55 @@ describe("A value shared by windows", () => {
     await settled();
     expect(storage.kept).toEqual({ a: 2, b: 2 });
     expect(seen).toMatchObject({ value: { a: 2, b: 2 }, isKept: true });
+  });
+});
+
+describe("What a page that goes away had not kept yet", () => {
+  test("is put down, and into the value by the next page, beside what others have changed since", async () => {
+    const storage = memoryStorage({ a: 1, b: 1 });
+    const notes = new Map<string, ValueChange>();
+    const withNotes = (key: string, leave: { ask: () => ValueChange | null }): KeptPlace => ({
+      ...storage.window(),
+      parting: {
+        onLeave: (pending) => {
+          leave.ask = pending;
+        },
+        left: () => [...notes].map(([name, change]) => ({ key: name, change })),
+        remove: (name) => void notes.delete(name),
+      },
+      ...(key === "silent" ? { update: () => new Promise<never>(() => {}) } : {}),
+    });
+    const leaving = { ask: (): ValueChange | null => null };
+    const first = windowOn(withNotes("silent", leaving));
+    await first.kept.load();
+    expect(leaving.ask()).toBeNull();
+    first.count("a");
+    const change = leaving.ask();
+    expect(change).toEqual({ from: { a: 1, b: 1 }, to: { a: 2, b: 1 } });
+    if (change) notes.set("note", change);
+
+    storage.kept = { a: 1, b: 7, c: 3 };
+    const next = windowOn(withNotes("next", { ask: () => null }));
+    await next.kept.load();
+    expect(next.seen.value).toEqual({ a: 2, b: 7, c: 3 });
+    expect(storage.kept).toEqual({ a: 2, b: 7, c: 3 });
+    expect(notes.size).toBe(0);
+  });
+
+  // By hand: only what differs between before and after counts, at any depth; what was taken out goes.
+  test.each([
+    {
+      name: "an entry that was changed",
+      now: { x: { p: 1, q: 9 } },
+      from: { x: { p: 1 } },
+      to: { x: { p: 2 } },
+      is: { x: { p: 2, q: 9 } },
+    },
+    { name: "an entry that came", now: { y: 1 }, from: {}, to: { x: [1] }, is: { x: [1], y: 1 } },
+    { name: "an entry that went", now: { x: 1, y: 1 }, from: { x: 1 }, to: {}, is: { y: 1 } },
+    { name: "nothing", now: { x: 5 }, from: { x: 1 }, to: { x: 1 }, is: { x: 5 } },
+    { name: "a value where there was none", now: undefined, from: undefined, to: { x: 1 }, is: { x: 1 } },
+  ])("$name", ({ now, from, to, is }) => {
+    expect(overlaid(now, { from, to })).toEqual(is);
   });
 });
