@@ -182,7 +182,13 @@ export function createDesk(around: Surroundings, get: () => DocumentsState, set:
     /** The design turned to stands on the canvas. */
     async cameUp(id: string | null): Promise<void> {
       former = null;
-      await inTurn(() => shelf.setLastOpened(id)).catch(() => undefined);
+      const { parting } = around;
+      // The page may be closed before the storage has its turn.
+      parting?.leaveOpened(id);
+      await inTurn(async () => {
+        await shelf.setLastOpened(id);
+        parting?.dropOpened(id);
+      }).catch(() => undefined);
     },
 
     /** The design turned to did not come up: the one before goes on. */

@@ -97,6 +97,12 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
               refused(error);
             }
           }
+          const opened = around.parting?.opened();
+          if (opened === undefined) return;
+          await shelf.setLastOpened(opened).then(
+            () => around.parting?.dropOpened(opened),
+            () => undefined,
+          );
         }),
 
       rename: (id, title) =>

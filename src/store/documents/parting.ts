@@ -27,8 +27,15 @@ export type Parting = {
   /** Whatever pages have left; null stands for what is no note. */
   readonly left: () => readonly Left[];
   readonly remove: (key: string) => void;
+  /** Which design came up last, until the large storage has confirmed it; null: none of one's own. */
+  readonly leaveOpened: (id: string | null) => void;
+  /** Undefined where the large storage knows. */
+  readonly opened: () => string | null | undefined;
+  /** Confirmed: takes it back, unless another window has put its own down since. */
+  readonly dropOpened: (id: string | null) => void;
 };
 
+const OPENED = "downlead.opened";
 const PREFIX = "downlead.parting.";
 
 /** In this browser's local storage, one place for each window: two that close together overwrite nothing. */
@@ -48,7 +55,20 @@ export function browserParting(): Parting {
       return notes;
     },
     remove,
+    leaveOpened: (id) => quietly(() => localStorage.setItem(OPENED, id ?? "")),
+    opened,
+    dropOpened: (id) => void (opened() === id && remove(OPENED)),
   };
+}
+
+function opened(): string | null | undefined {
+  try {
+    const id = localStorage.getItem(OPENED);
+    if (id === null) return undefined;
+    return id === "" ? null : id;
+  } catch {
+    return undefined;
+  }
 }
 
 /** Where nothing can be stored, this is no worse than without it; the page says so for itself. */

@@ -208,4 +208,21 @@ describe("What a page that goes away had not saved yet", () => {
     expect(shelf.documents.size).toBe(0);
     expect(localStorage.length).toBe(0);
   });
+
+  test("includes which design came up last, also where the page went before the storage heard of it", async () => {
+    const shelf = memoryShelf();
+    const page = openWindow(shelf, "a");
+    await page.create(titled("First"));
+    await page.create(titled("Second"));
+    // The page goes while the storage still knows the first one.
+    void openWindow({ ...shelf, setLastOpened: () => new Promise<never>(() => {}) }, "b")
+      .now()
+      .cameUp("a1");
+
+    const next = openWindow(shelf, "c");
+    await next.now().pickUp();
+    const opened = await next.openLast();
+    expect(opened?.ok && opened.design.title).toBe("First");
+    expect(localStorage.length).toBe(0);
+  });
 });
