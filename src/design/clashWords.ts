@@ -4,8 +4,7 @@ import { fieldMeta } from "../parts/fields.ts";
 import type { Design, Part, PartId } from "./design.ts";
 import type { Clash } from "./mergeValues.ts";
 import { SETTINGS } from "./settings.ts";
-
-const MOST_EXAMPLES = 3;
+import { someOf } from "./shown.ts";
 
 const OF_PART: Readonly<Record<string, string>> = {
   label: "name",
@@ -26,11 +25,7 @@ const OF_DESIGN: Readonly<Record<string, string>> = {
 export function clashWords(clashes: readonly Clash[], design: Design): string {
   const parts = partsOf(design);
   const phrases = [...new Set(clashes.map((clash) => phraseOf(clash, parts)))];
-  const shown = phrases.slice(0, MOST_EXAMPLES);
-  const more = phrases.length - shown.length;
-  if (more > 0) return `${shown.join(", ")} and ${more} more`;
-  const last = shown.pop() ?? "";
-  return shown.length === 0 ? last : `${shown.join(", ")} and ${last}`;
+  return someOf(phrases);
 }
 
 /** Those of the variant at work win over those that rest. */

@@ -1,17 +1,24 @@
 /** Phrases of sentences about faults: what is counted, and what is wrong with a text that should be JSON. */
+import { type Forms, plural } from "../words/plural.ts";
 import type { Counted, SyntaxFault } from "./fault.ts";
-import { quotedText, shownNumber } from "./shown.ts";
+import { quotedText } from "./shown.ts";
 
-const COUNTED: Readonly<Record<Counted, readonly [one: string, many: string]>> = {
-  parts: ["part", "parts"],
-  wires: ["wire", "wires"],
-  rows: ["row in the lists of its parts", "rows in the lists of its parts"],
-  variants: ["variant beside the active one", "variants beside the active one"],
+const COUNTED: Readonly<Record<Counted, Forms>> = {
+  parts: { one: (n) => `${n} part`, other: (n) => `${n} parts` },
+  wires: { one: (n) => `${n} wire`, other: (n) => `${n} wires` },
+  rows: {
+    one: (n) => `${n} row in the lists of its parts`,
+    other: (n) => `${n} rows in the lists of its parts`,
+  },
+  variants: {
+    one: (n) => `${n} variant beside the active one`,
+    other: (n) => `${n} variants beside the active one`,
+  },
 };
 
 /** "1 part", "5,012 parts". */
 export function countWords(count: number, what: Counted): string {
-  return `${shownNumber(count)} ${COUNTED[what][count === 1 ? 0 : 1]}`;
+  return plural(count, COUNTED[what]);
 }
 
 /** Follows "at line 3, column 7, ". */

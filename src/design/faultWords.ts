@@ -1,4 +1,5 @@
 /** Every sentence about a fault of a file, a link or a value, from the fact. */
+import { plural } from "../words/plural.ts";
 import type { Allowed, Fault, Mark, Place, PortMark, ValueFault } from "./fault.ts";
 import { countWords, syntaxWords } from "./faultPhrases.ts";
 import { quotedText, shownNumber, someOf } from "./shown.ts";
@@ -61,9 +62,10 @@ export type LeftOut = {
 
 export function leftOutWords({ first, count }: LeftOut): string {
   const names = first.map(({ part, key }) => `${quotedText(key)} of ${partWords(part)}`);
-  return count === 1
-    ? `This edition does not know the value ${names[0] ?? ""} and left it out.`
-    : `This edition does not know these values and left them out: ${someOf(names, count)}.`;
+  return plural(count, {
+    one: `This edition does not know the value ${names[0] ?? ""} and left it out.`,
+    other: `This edition does not know these values and left them out: ${someOf(names, count)}.`,
+  });
 }
 
 function valueWords({ field, found, allowed }: ValueFault): string {
@@ -125,14 +127,28 @@ function numberWords({ min, max, unit, isWhole }: Allowed & { type: "number" }):
   return `${kind}${shownNumber(min)} to ${shownNumber(max)}${tail}`;
 }
 
+const KNOWN_PORTS = {
+  in: {
+    none: "it has no inputs at all",
+    one: (names: string) => `its only input is ${names}`,
+    other: (names: string) => `its inputs are ${names}`,
+  },
+  out: {
+    none: "it has no outputs at all",
+    one: (names: string) => `its only output is ${names}`,
+    other: (names: string) => `its outputs are ${names}`,
+  },
+} as const;
+
 function noPortWords({ part, side, port, known }: Fault & { type: "no port" }): string {
-  const noun = side === "in" ? "input" : "output";
-  const start = `${partWords(part)} has no ${noun} ${quotedText(port)}`;
-  if (known.length === 0) return `${start}, and no ${noun}s at all`;
+  const words = KNOWN_PORTS[side];
   const names = someOf(known.map(quotedText));
-  return known.length === 1
-    ? `${start}; its only ${noun} is ${names}`
-    : `${start}; its ${noun}s are ${names}`;
+  const rest = plural(known.length, {
+    zero: words.none,
+    one: words.one(names),
+    other: words.other(names),
+  });
+  return `${partWords(part)} has no ${side === "in" ? "input" : "output"} ${quotedText(port)}; ${rest}`;
 }
 
 function portWords({ part, side, label, isOnly }: PortMark): string {

@@ -1,6 +1,7 @@
 /** Lets a stored document be the open design; of a damaged one the latest that can be read, with a sentence. */
 
 import { readStoredDesign } from "../../design/file.ts";
+import { plural } from "../../words/plural.ts";
 import { GONE, keepRemains } from "./care.ts";
 import type { Desk, Found, Surroundings } from "./desk.ts";
 import { historyOf, presentOf } from "./history.ts";
@@ -67,6 +68,9 @@ async function openRevision(
 }
 
 function lostSteps(title: string, lost: number): string {
-  const what = lost === 1 ? "The last change" : `The last ${lost} changes`;
-  return `${what} of “${title}” could not be read. What lies in the storage is kept among its revisions.`;
+  return plural(lost, {
+    one: `The last change of “${title}” could not be read. What lies in the storage is kept among its revisions.`,
+    other: (n) =>
+      `The last ${n} changes of “${title}” could not be read. What lies in the storage is kept among its revisions.`,
+  });
 }
