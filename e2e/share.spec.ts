@@ -168,6 +168,8 @@ test("a downloaded file opens again as the same design, as a document of its own
   await ownDesign(page, "House on paper");
   const { text } = await download(page);
   await upload(page, "House on paper.json", text);
+  // Of the same title and saved like the one before; but nothing has been done to it yet.
+  await expect(page.getByRole("button", { name: "Undo" })).toBeDisabled();
   await waitUntilSaved(page);
   expect((await download(page)).text).toBe(text);
   expect(await ownTitles(page)).toEqual(["House on paper", "House on paper"]);

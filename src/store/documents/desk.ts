@@ -123,12 +123,18 @@ export function createDesk(around: Surroundings, get: () => DocumentsState, set:
     });
   }
 
+  async function rememberOpened(id: string | null): Promise<void> {
+    around.parting?.leaveOpened(id);
+    await shelf.setLastOpened(id);
+    around.parting?.dropOpened(id);
+  }
+
   /** None of this may make a save fail that is already done. */
   async function afterwards(own: Session, before: Work, { work }: Saved): Promise<void> {
     try {
       // New in the storage: for the first time, or again after somebody cleared it.
       if (work.revision === 1) {
-        if (own === session && !former) await shelf.setLastOpened(work.id);
+        if (own === session && !former) await rememberOpened(work.id);
         askToKeep();
       }
       if (work.revisedAt !== before.revisedAt) {
@@ -182,13 +188,9 @@ export function createDesk(around: Surroundings, get: () => DocumentsState, set:
     /** The design turned to stands on the canvas. */
     async cameUp(id: string | null): Promise<void> {
       former = null;
-      const { parting } = around;
-      // The page may be closed before the storage has its turn.
-      parting?.leaveOpened(id);
-      await inTurn(async () => {
-        await shelf.setLastOpened(id);
-        parting?.dropOpened(id);
-      }).catch(() => undefined);
+      // Now already: the page may be closed before the storage has its turn.
+      around.parting?.leaveOpened(id);
+      await inTurn(() => rememberOpened(id)).catch(() => undefined);
     },
 
     /** The design turned to did not come up: the one before goes on. */

@@ -86,10 +86,12 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
 
       pickUp: () =>
         inTurn(async () => {
+          let hasWork = false;
           for (const { key, note } of around.parting?.left() ?? []) {
             try {
               const id = note && (await putBack(around, note));
               if (id !== null) await shelf.setLastOpened(id);
+              hasWork ||= id !== null;
               // Only now is what it held known to lie in the storage; what is no note is nobody's.
               if (note === null || id !== null) around.parting?.remove(key);
               else set({ notice: LEFT_OVER });
@@ -99,7 +101,9 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
           }
           const opened = around.parting?.opened();
           if (opened === undefined) return;
-          await shelf.setLastOpened(opened).then(
+          // Whoever left work behind was at that.
+          const remembered = hasWork ? Promise.resolve() : shelf.setLastOpened(opened);
+          await remembered.then(
             () => around.parting?.dropOpened(opened),
             () => undefined,
           );

@@ -225,4 +225,21 @@ describe("What a page that goes away had not saved yet", () => {
     expect(opened?.ok && opened.design.title).toBe("First");
     expect(localStorage.length).toBe(0);
   });
+
+  test("and a design that was begun while the storage was silent is the one that comes up next", async () => {
+    const shelf = memoryShelf();
+    let isSilent = true;
+    const setLastOpened = (id: string | null) =>
+      isSilent ? Promise.reject(new Error("silent")) : shelf.setLastOpened(id);
+    const page = openWindow({ ...shelf, setLastOpened }, "a");
+    await page.begin(titled("Example"));
+    isSilent = false;
+    page.now().changed(titled("Mine"));
+    await page.now().flush();
+
+    const next = openWindow(shelf, "b");
+    await next.now().pickUp();
+    const opened = await next.openLast();
+    expect(opened?.ok && opened.design.title).toBe("Mine");
+  });
 });
