@@ -4,6 +4,7 @@
  * with its own old copy. What the storage refuses holds in this window, and goes along with the next change.
  */
 import { isSameValue } from "../../design/options.ts";
+import { isObject } from "../../design/raw.ts";
 import { readValue, updateValue } from "./database.ts";
 import { quietly } from "./parting.ts";
 
@@ -125,8 +126,8 @@ export function createKept<T>(around: {
 /** The value that stands there now, with what was changed of it elsewhere, entry by entry. */
 export function overlaid(now: unknown, { from, to }: ValueChange): unknown {
   if (isSameValue(from, to)) return now;
-  if (!isEntries(from) || !isEntries(to)) return to;
-  const standing = isEntries(now) ? now : {};
+  if (!isObject(from) || !isObject(to)) return to;
+  const standing = isObject(now) ? now : {};
   const result: Record<string, unknown> = { ...standing };
   for (const key of new Set([...Object.keys(from), ...Object.keys(to)])) {
     const value = overlaid(standing[key], { from: from[key], to: to[key] });
@@ -134,10 +135,6 @@ export function overlaid(now: unknown, { from, to }: ValueChange): unknown {
     else result[key] = value;
   }
   return result;
-}
-
-function isEntries(value: unknown): value is Readonly<Record<string, unknown>> {
-  return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
 /** In this browser's local storage, one place for each window. */
@@ -159,7 +156,7 @@ function browserValueParting(value: string): ValueParting {
       quietly(() => {
         for (const key of Object.keys(localStorage)) {
           const change: unknown = key.startsWith(prefix) ? JSON.parse(localStorage.getItem(key) ?? "") : null;
-          if (isEntries(change)) found.push({ key, change: { from: change.from, to: change.to } });
+          if (isObject(change)) found.push({ key, change: { from: change.from, to: change.to } });
         }
       });
       return found;

@@ -3,6 +3,7 @@
  * the steps in one breath, and the next page picks them up from there. A note is removed only once what it holds is
  * confirmed to lie in the large storage; one that arrived there already does no harm.
  */
+import { isObject } from "../../design/raw.ts";
 import type { DocumentChange } from "./shelf.ts";
 
 export type PartingNote = {
@@ -108,8 +109,4 @@ function isNote(value: Readonly<Record<string, unknown>>): value is PartingNote 
     typeof dropBelow === "number" &&
     [steps, keepTexts, revisions].every(Array.isArray)
   );
-}
-
-function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
-  return typeof value === "object" && value !== null;
 }
