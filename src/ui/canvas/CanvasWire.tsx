@@ -15,7 +15,7 @@ import { stripPlace } from "./stripPlace.ts";
 import { type WireSummary, wireSummary } from "./wireSummary.ts";
 import { spectrumWords } from "./words.ts";
 
-export const CanvasWire = memo(function Wire(props: EdgeProps) {
+export const CanvasWire = memo(function CanvasWire(props: EdgeProps) {
   const { id, source, target, selected } = props;
   const detail = useCanvas((s) => s.detail);
   const dropping = useCanvas((s) => s.dropWire === id);
