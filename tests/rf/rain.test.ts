@@ -175,8 +175,8 @@ describe("paths that the validation examples do not have", () => {
     const at = (timePercent: number) =>
       rainAttenuationDb({ ...site, ...where, rainRateMmPerH: 30, timePercent });
     const sin = Math.sin((where.elevationDeg * Math.PI) / 180);
-    // ln 0.1 = −2.302585; ten times the time, so the exponent is minus the logarithm of the ratio.
-    const exponent = 0.655 - 0.033 * 2.302585 - 0.045 * Math.log(at(0.01)) - beta * 0.9 * sin;
+    // ln 0.1 = −ln 10; ten times the time, so the exponent is minus the logarithm of the ratio.
+    const exponent = 0.655 - 0.033 * Math.LN10 - 0.045 * Math.log(at(0.01)) - beta * 0.9 * sin;
     expect(-Math.log10(at(0.1) / at(0.01))).toBeCloseTo(exponent, 4);
   });
 });
