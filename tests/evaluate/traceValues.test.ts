@@ -32,7 +32,7 @@ describe("a radio station through a cable, a pad and an amplifier", () => {
       run: cable(30),
       pad: ["attenuator", { lossDb: 3 }],
       // Everything on one input; F 4 dB.
-      amp: ["amp-masthead", { takes: "all", gainDb: 20, noiseFigureDb: 4, minVolts: 0 }],
+      amp: ["amp-masthead", { takes: "all", gainDb: 20, noiseFigureDb: 4 }],
       psu: ["power-inserter", { volts: 12, limitMa: 500, lossDb: 0.5 }],
       rx: ["receiver-fm"],
     },
