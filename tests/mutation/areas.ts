@@ -17,6 +17,6 @@ export function isArea(word: string): word is Area {
 export const LEFT_OUT: Readonly<Record<Area, readonly string[]>> = {
   rf: [],
   signal: [],
-  evaluate: ["bounded", "incremental", "physics", "steps"],
+  evaluate: ["bounded", "floor", "incremental", "interference", "physics", "steps", "trace"],
   findings: ["examples", "explain", "rules", "structures", "words"],
 };

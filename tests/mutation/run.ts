@@ -6,7 +6,7 @@
  * What was found before is kept in `.cache/mutation/`, and only what has changed since is tried again.
  */
 import { mkdirSync } from "node:fs";
-import { constants, setPriority } from "node:os";
+import { setPriority } from "node:os";
 import { Stryker } from "@stryker-mutator/core";
 import { AREA_VARIABLE, AREAS, type Area, isArea } from "./areas.ts";
 
@@ -23,7 +23,7 @@ if (foreign.length > 0) {
 }
 
 // It takes long: whatever else the machine does goes first.
-setPriority(constants.priority.PRIORITY_LOW);
+setPriority(15);
 mkdirSync(CACHE, { recursive: true });
 for (const area of areas) await mutate(area);
 
@@ -43,7 +43,7 @@ async function mutate(area: Area): Promise<void> {
     incremental: true,
     incrementalFile: `${CACHE}/${area}.incremental.json`,
     tempDirName: `${CACHE}/work`,
-    reporters: ["clear-text", "json"],
+    reporters: ["progress-append-only", "clear-text", "json"],
     clearTextReporter: { allowColor: false, logTests: false, reportScoreTable: true },
     jsonReporter: { fileName: `${CACHE}/${area}.json` },
     concurrency: 1,

@@ -11,5 +11,7 @@ export default defineConfig({
     exclude: LEFT_OUT[area].map((name) => `tests/${area}/${name}.test.ts`),
     setupFiles: ["tests/mutation/shortProperties.ts"],
     environment: "node",
+    // Test files of one run share their modules: loading them is what a mutant would cost most.
+    isolate: false,
   },
 });

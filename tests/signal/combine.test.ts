@@ -5,8 +5,8 @@
 import { describe, expect, test } from "vitest";
 import type { Band } from "../../src/signal/band.ts";
 import { combine, isDisturbed } from "../../src/signal/combine.ts";
-import { undisturbed } from "../../src/signal/grid.ts";
-import { type BandSketch, bandOf, gridOf, switchAt } from "./bands.ts";
+import { makeGrid, undisturbed } from "../../src/signal/grid.ts";
+import { type BandSketch, bandOf, carrierAt, gridOf, switchAt } from "./bands.ts";
 
 const other = (sketch: BandSketch) => bandOf({ from: "other", level: 50, ...sketch });
 
@@ -30,14 +30,17 @@ describe("signals that do not touch", () => {
     expect(combine([[], []])).toEqual({ bands: [], clashes: [], work: 0 });
   });
 
-  // Channel 21 ends at 478 MHz, where channel 22 begins.
-  test.each([482, 1000, 100])("groups beside each other keep their bands and take no work (%i MHz)", (f) => {
-    const [a, b] = [bandOf({ grid: gridOf([474]) }), other({ grid: gridOf([f]) })];
-    const { bands, clashes, work } = combine([[a], [b]]);
-    expect(bands[0]).toBe(a);
-    expect(bands[1]).toBe(b);
-    expect({ clashes, work }).toEqual({ clashes: [], work: 0 });
-  });
+  // Channel 21 ends at 478 MHz, where channel 22 begins, and begins at 470.
+  test.each([482, 466, 1000, 100])(
+    "groups beside each other keep their bands and take no work (%i MHz)",
+    (f) => {
+      const [a, b] = [bandOf({ grid: gridOf([474]) }), other({ grid: gridOf([f]) })];
+      const { bands, clashes, work } = combine([[a], [b]]);
+      expect(bands[0]).toBe(a);
+      expect(bands[1]).toBe(b);
+      expect({ clashes, work }).toEqual({ clashes: [], work: 0 });
+    },
+  );
 
   test("a group that reaches over another without touching its carriers leaves it as it is", () => {
     const [a, b] = [bandOf({ grid: gridOf([474]) }), other({ grid: gridOf([400, 600]) })];
@@ -115,6 +118,12 @@ describe("the share of a disturber that falls into a carrier", () => {
     );
     // The wide one covers 450 to 550 MHz: 8, 8 and 8 of its 100 MHz (546 ends at 550), none at 562 MHz.
     expectAll(found, [8000, 8000 + 1e5, 8000, 0]);
+  });
+
+  test("counts in each carrier's own noise bandwidth", () => {
+    const grid = makeGrid([carrierAt(474, 8), carrierAt(546, 2)]);
+    // 8 MHz on 474 MHz lie wholly inside, of 8 MHz on 546 MHz a quarter does.
+    expectAll(disturbance(bandOf({ grid }), other({ grid: gridOf([474, 546]) })), [1e5, 0.25e5]);
   });
 
   test("is each carrier's own", () => {
@@ -305,6 +314,24 @@ describe("one signal by two ways", () => {
       ["other", false],
       ["aerial", true],
     ]);
+    // Each with its own power: 60 − 40 and 60 − 52 dB.
+    expectAll(
+      said.map((c) => c.ciDb[0] ?? 0),
+      [20, 8],
+    );
+  });
+
+  test("converted alike it is the same signal under another setting", () => {
+    const shifts = [9750, 5];
+    const always = bandOf({ level: 60, more: { shifts } });
+    const sometimes = bandOf({
+      level: 52,
+      conditions: [{ at, setting: "1" }],
+      more: { shifts: [...shifts] },
+    });
+    const { bands, clashes } = combine([[always], [sometimes]]);
+    expect(bands[0]).toBe(always);
+    expect(clashes.every((c) => c.echo)).toBe(true);
   });
 
   test.each([{ shifts: [9750] }, { shifts: [10_600, 5] }, { shifts: [10_601] }])(

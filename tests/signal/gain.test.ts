@@ -1,8 +1,9 @@
 /** Gains worked by hand from what the responses declare. */
 import { describe, expect, test } from "vitest";
 import { gainDb, gainTable } from "../../src/signal/gain.ts";
+import { makeGrid } from "../../src/signal/grid.ts";
 import { curve, flat, passBand, type Response, series } from "../../src/signal/response.ts";
-import { gridOf } from "./bands.ts";
+import { carrierAt, gridOf } from "./bands.ts";
 
 /** The gain of one carrier and whether it is cut. */
 function gainOf(response: Response, centreMHz: number, widthMHz: number) {
@@ -186,6 +187,21 @@ describe("a table of gains", () => {
     );
     expect(gainTable(flat(10), grid)).not.toBe(gainTable(pass, grid));
     expect(gainTable(pass, gridOf([500, 600]))).not.toBe(gainTable(pass, grid));
+    const first = gainTable(flat(-0.25), grid);
+    gainTable(flat(-0.75), grid);
+    expect(gainTable(flat(-0.25), grid)).toBe(first);
+  });
+
+  // On the edge at 700 MHz: of 8 MHz half, 10·log10(0.505) = −2.967 dB; 2 MHz around 698 MHz wholly inside.
+  test("counts with each carrier's own noise bandwidth", () => {
+    const mixed = makeGrid([carrierAt(698, 2), carrierAt(700, 8)]);
+    const { db, cut } = gainTable(
+      { type: "windows", windows: [{ fromMHz: 470, toMHz: 700 }], rejectionDb: 30 },
+      mixed,
+    );
+    expect(db[0]).toBe(0);
+    expect(db[1]).toBeCloseTo(-2.967, 3);
+    expect([...(cut ?? [])]).toEqual([0, 1]);
   });
 
   test("is remembered, but not for ever", () => {
