@@ -36,6 +36,13 @@ export function doesCount(meta: FieldMeta, options: AnyOptions): boolean {
   return Object.entries(meta.onlyWhen ?? {}).every(([key, value]) => options[key] === value);
 }
 
+/** Metres of a part that is sold by the metre; undefined for any other. */
+export function metresOf(kind: PartKind, options: AnyOptions): number | undefined {
+  const key = kind.trade.soldBy === "metre" ? optionMeaning(kind, "length") : undefined;
+  const metres = key === undefined ? undefined : options[key];
+  return typeof metres === "number" ? metres : undefined;
+}
+
 /** What another value of an option takes on site; undefined: another part. */
 export function onSiteOf(kind: PartKind, key: string): OnSite | undefined {
   return describedOptions(kind).get(key)?.onSite ?? kind.trade.onSite;

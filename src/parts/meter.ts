@@ -33,6 +33,7 @@ const meter = define({
       default: 400,
       source: "typical, from memory",
       advanced: true,
+      means: "supply limit",
     }),
   }),
   symbol: "meter",

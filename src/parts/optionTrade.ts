@@ -12,6 +12,7 @@ export type Meaning =
   | "input pad"
   | "tap loss"
   | "chosen loss"
+  | "decoupling"
   | "source level"
   | "pointing loss"
   | "diameter"
@@ -33,9 +34,7 @@ export type Meaning =
   | "receiver mode"
   | "receiver user bands"
   | "user band set"
-  | "user band standard"
-  | "tuners"
-  | "dwelling";
+  | "user band standard";
 
 /**
  * What another value takes on site: turning a knob or a menu, turning the dish by the meter, or nothing, where the

@@ -115,6 +115,7 @@ export function decoupling(db: number, label = "Decoupling between outputs") {
     default: db,
     source: MEMORY,
     advanced: true,
+    means: "decoupling",
     spreadDb: 3,
   });
 }

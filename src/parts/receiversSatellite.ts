@@ -110,7 +110,7 @@ const hybrid = define({
       source: MEMORY,
     }),
     aerial: toggle({ label: "Aerial input for terrestrial TV", default: false }),
-    tuners: whole({ label: "Tuners", min: 1, max: 16, default: 8, source: MEMORY, means: "tuners" }),
+    tuners: whole({ label: "Tuners", min: 1, max: 16, default: 8, source: MEMORY }),
     state: SUPPLY_FIELDS.state,
     standbySupply: SUPPLY_FIELDS.standbySupply,
     volts13: SUPPLY_FIELDS.volts13,
