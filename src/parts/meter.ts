@@ -34,6 +34,7 @@ const meter = define({
       source: "typical, from memory",
       advanced: true,
       means: "supply limit",
+      onlyWhen: { supply: ["13", "18"] },
     }),
   }),
   symbol: "meter",

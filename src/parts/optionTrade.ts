@@ -58,8 +58,8 @@ export type OptionTrade = {
   readonly soundValue?: unknown;
   readonly defectValues?: readonly unknown[];
   readonly defectAbove?: number;
-  /** Counts only while other options have these values. */
-  readonly onlyWhen?: Readonly<Record<string, unknown>>;
+  /** Counts only while other options have these values; of a list, any one. */
+  readonly onlyWhen?: Readonly<Record<string, boolean | string | readonly string[]>>;
   /** Spread of real parts about a value from a catalogue, one standard deviation [dB]. */
   readonly spreadDb?: number;
   /** The same for a loss that grows with length, as a share of the loss. */

@@ -123,8 +123,8 @@ const hybrid = define({
     return plural(o.tuners, { one: (n) => `${n} tuner, ${inputs}`, other: (n) => `${n} tuners, ${inputs}` });
   },
   ports: (o) => [
-    coaxIn("v", "V", "plane"),
-    coaxIn("h", "H", "plane"),
+    { ...coaxIn("v", "V", "plane"), plane: { position: 1, polarisation: "V" } },
+    { ...coaxIn("h", "H", "plane"), plane: { position: 1, polarisation: "H" } },
     ...(o.aerial ? [coaxIn("ter", "aerial", "terrestrial")] : []),
   ],
   signal: () => ({}),
