@@ -1,4 +1,5 @@
 /** Evaluates a design file without a browser: `npm run --silent check -- FILE [--json]`. */
+
 import { readFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 import type { Design } from "./design/design.ts";
@@ -8,6 +9,7 @@ import type { Evaluation } from "./evaluate/evaluation.ts";
 import { BUDGET, type Outcome, type Progress, type Steps, withinBudget } from "./evaluate/steps.ts";
 import type { Report } from "./findings/finding.ts";
 import { reportInSteps } from "./findings/report.ts";
+import { messageOf } from "./sentences/finding.ts";
 import { SERVICE_NAMES } from "./signal/carrier.ts";
 import { levelRange } from "./signal/readout.ts";
 
@@ -83,7 +85,7 @@ function failed(problem: string): CliResult {
 
 /** Findings, worst first, then one line per receiver. */
 function asText(evaluation: Evaluation, result: Report): string {
-  const findings = result.findings.map((f) => `${f.severity}: ${f.message} [${f.rule}]`);
+  const findings = result.findings.map((f) => `${f.severity}: ${messageOf(f, evaluation)} [${f.rule}]`);
   const receivers = result.verdicts
     .filter((v) => v.role === "receiver")
     .map((v) => `${v.works ? "works" : "FAILS"}: ${labelOf(evaluation, v.part)}: ${v.sentence}`);
@@ -97,16 +99,19 @@ function labelOf(evaluation: Evaluation, id: string): string {
 
 function asJson(design: Design, evaluation: Evaluation, result: Report) {
   return {
-    findings: result.findings.map(({ rule, severity, parts, wires, message, value, limit, unit }) => ({
-      rule,
-      severity,
-      parts,
-      wires,
-      message,
-      ...(value === undefined ? {} : { value }),
-      ...(limit === undefined ? {} : { limit }),
-      ...(unit === undefined ? {} : { unit }),
-    })),
+    findings: result.findings.map((f) => {
+      const { rule, severity, parts, wires, value, limit, unit } = f;
+      return {
+        rule,
+        severity,
+        parts,
+        wires,
+        message: messageOf(f, evaluation),
+        ...(value === undefined ? {} : { value }),
+        ...(limit === undefined ? {} : { limit }),
+        ...(unit === undefined ? {} : { unit }),
+      };
+    }),
     receivers: result.verdicts
       .filter((v) => v.role === "receiver")
       .map((v) => ({

@@ -2,8 +2,8 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { EXAMPLES } from "../src/design/examples.ts";
-import { ruleBook } from "../src/findings/explain/ruleBook.ts";
 import { CASES } from "../src/remedies/training/cases.ts";
+import { ruleBook } from "../src/sentences/explain/ruleBook.ts";
 
 const root = new URL("../", import.meta.url);
 const read = (name: string) => readFileSync(new URL(name, root), "utf8");

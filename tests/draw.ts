@@ -1,7 +1,7 @@
 /** Draws a design for a test in a few lines. */
 import type { Design, Part, PartId } from "../src/design/design.ts";
-import { type Sketch, sketch } from "../src/findings/explain/sketch.ts";
 import { kindOf } from "../src/parts/catalogue.ts";
+import { type Sketch, sketch } from "../src/sentences/explain/sketch.ts";
 
 export type { Sketch };
 

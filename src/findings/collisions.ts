@@ -1,10 +1,10 @@
 /** Where signals share frequencies: who meets whom, how badly, and what it comes to in words. */
 import type { Meeting } from "../evaluate/evaluation.ts";
 import { type CollisionGrade, collisionGrade } from "../rf/protection.ts";
+import { type Clause, carriers } from "../sentences/phrases.ts";
 import type { Band } from "../signal/band.ts";
 import { type Service, WANTED_SERVICES } from "../signal/carrier.ts";
 import { plural } from "../words/plural.ts";
-import { type Clause, carriers } from "./words.ts";
 
 /**
  * Meetings of different signals, put together by who meets whom, whichever of the two suffers; quadrants of one

@@ -1,8 +1,9 @@
 /** What becomes of one carrier at a receiver: it is got, or it is missing for a reason. */
+
+import { type Clause, partName } from "../sentences/phrases.ts";
 import type { Band } from "../signal/band.ts";
 import type { Polarisation, Service } from "../signal/carrier.ts";
 import { isLive } from "../signal/readout.ts";
-import { type Clause, partName } from "./words.ts";
 
 /** A carrier that a receiver gets or an outlet hands on, so that its figures can be followed to their source. */
 export type GotCarrier = {

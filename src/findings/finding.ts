@@ -1,28 +1,59 @@
 /** What the tool has to say about a design. */
 import type { PartId } from "../design/design.ts";
 import type { Service } from "../signal/carrier.ts";
+import type { FactsByRule, RuleId } from "./facts.ts";
 
 export type Severity = "error" | "warning" | "note";
 
-export type Finding = {
-  readonly rule: string;
+/** Where a finding is made. Together with the rule it is its identity, so it holds no numbers that change. */
+export type Where = {
+  /** The part that it is seen at. */
+  readonly part: PartId;
+  readonly port?: string;
+  readonly service?: Service;
+  /** Of a figure with two limits: which of them is missed. */
+  readonly side?: "too little" | "too much";
+  /** Which of several signals, planes or user bands at this port: a key, never shown. */
+  readonly band?: string;
+  /** Tuner of a receiver, counted from 1. */
+  readonly tuner?: number;
+};
+
+/** One thing that is wrong, as facts; `src/sentences/` makes words of it. */
+export type FindingOf<R extends RuleId> = {
+  /** Its one identity: stays while its numbers change, and differs from that of every other finding. */
+  readonly id: string;
+  readonly rule: R;
   readonly severity: Severity;
+  readonly at: Where;
   /** Parts concerned, the culprit first. */
-  readonly parts: readonly PartId[];
+  readonly parts: readonly [PartId, ...PartId[]];
   /** Ids of the wires concerned (`wireId`). */
   readonly wires: readonly string[];
-  /** One plain sentence. */
-  readonly message: string;
   readonly value?: number;
   readonly limit?: number;
   readonly unit?: string;
-  /** Where the limit comes from. */
+  /** Where the limit comes from, where the design's profile decides it; else the source of the rule. */
   readonly source?: string;
-  /** What would cure it, as a sentence. */
-  readonly cure?: string;
-  /** Port of the first part that it is about, and the service, where there is one. */
-  readonly port?: string;
-  readonly service?: Service;
+  /** What else the words need, by rule. */
+  readonly facts: FactsByRule[R];
+};
+
+export type Finding = { readonly [R in RuleId]: FindingOf<R> }[RuleId];
+
+/** A finding as its rule makes it: the report adds the rule and the identity. */
+export type Draft<R extends RuleId> = Omit<FindingOf<R>, "id" | "rule">;
+
+/** One root finding with all that follows from it. */
+export type Cause = {
+  /** The identity of its root finding. */
+  readonly id: string;
+  readonly root: Finding;
+  /** The root first, then what follows from it. */
+  readonly findings: readonly Finding[];
+  /** Receivers and outlets that suffer, in the order of their places. */
+  readonly receivers: readonly PartId[];
+  readonly outlets: readonly PartId[];
 };
 
 /** What one receiver gets of one service. */
@@ -49,6 +80,8 @@ export type Verdict = {
 };
 
 export type Report = {
+  /** Worst first: by who suffers, then by place; whatever the order of drawing. */
+  readonly causes: readonly Cause[];
   /** Worst first, then in the order of the design. */
   readonly findings: readonly Finding[];
   readonly verdicts: readonly Verdict[];

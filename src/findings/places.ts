@@ -1,10 +1,11 @@
 /** Where limits apply: the sockets of outlets and the inputs of receivers, and what can be received there. */
+
+import { partName } from "../sentences/phrases.ts";
 import { type Band, SILENCE, type Spectrum } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
 import { cniDb, isLive, usedUserBands } from "../signal/readout.ts";
 import { type Limits, limitsFor, type Profile } from "./limits.ts";
 import type { RuleView } from "./rule.ts";
-import { partName } from "./words.ts";
 
 export type Place = {
   readonly port: string;

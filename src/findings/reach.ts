@@ -1,9 +1,9 @@
 /** Whether a receiver can use a feed at all: is it the kind it needs, and can it set the switches on the way? */
 import type { ReceiverInput } from "../parts/contract.ts";
+import { type Clause, partName } from "../sentences/phrases.ts";
 import type { Band } from "../signal/band.ts";
 import type { Condition } from "../signal/control.ts";
 import type { Lost } from "./fate.ts";
-import { type Clause, partName } from "./words.ts";
 
 /** A switched feed was converted with these oscillators [MHz]; EN 61319-1 values, from memory. */
 const UNIVERSAL_LOS = { low: 9750, high: 10600 } as const;

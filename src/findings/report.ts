@@ -2,13 +2,16 @@
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { finished, type Steps } from "../evaluate/steps.ts";
 import type { PartKind } from "../parts/contract.ts";
-import type { Finding, Report, Severity, Verdict } from "./finding.ts";
+import { withLabels } from "../sentences/phrases.ts";
+import { causesOf } from "./causes.ts";
+import type { RuleId } from "./facts.ts";
+import type { Draft, Finding, Report, Severity, Verdict, Where } from "./finding.ts";
 import { type Profile, profileOf } from "./limits.ts";
 import { receive } from "./reception.ts";
+import type { Rule, RuleView, SpokenDraft } from "./rule.ts";
 import { DESIGN_RULES, RULES } from "./rules/index.ts";
 import { outletVerdict, receiverVerdict } from "./verdict.ts";
 import { carriersSent } from "./wanted.ts";
-import { withLabels } from "./words.ts";
 
 /** Findings and verdicts of an evaluation. Parts whose records are unchanged are not asked again. */
 export function report(evaluation: Evaluation): Report {
@@ -32,7 +35,7 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
     yield { done, total, work };
     done++;
     const said = saidOf(record, setting);
-    for (const f of said.findings) findings.push(labelled(f, label));
+    for (const { rule, draft } of said.drafts) findings.push(found(rule, draft, evaluation));
     if (said.verdict) verdicts.push(labelledVerdict(said.verdict, label));
   }
   for (const rule of DESIGN_RULES) {
@@ -44,11 +47,11 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
       yield { done: done + Math.min(n, records.length), total, work };
     }
     done += records.length;
-    for (const f of step.value) findings.push(labelled({ rule: rule.id, ...f }, label));
+    for (const f of step.value) findings.push(identified(rule.id, toldDraft(f)));
   }
   // A stable sort: findings of equal weight stay in the order of the design and of the rules.
   findings.sort((a, b) => WEIGHT[a.severity] - WEIGHT[b.severity]);
-  return { findings, verdicts };
+  return { causes: causesOf(findings, verdicts, evaluation), findings, verdicts };
 }
 
 /** Carriers that are looked at: of all inputs, of all meetings, and for a receiver all that it could wish for. */
@@ -72,7 +75,7 @@ function workOfAsking(record: PartRecord, sources: readonly PartRecord[]): numbe
 const WEIGHT: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
 
 type Said = {
-  readonly findings: readonly Finding[];
+  readonly drafts: readonly Drafted[];
   readonly verdict: Verdict | undefined;
   /** What a receiver's wants were reckoned with: the source records at that time. */
   readonly sources: readonly PartRecord[] | null;
@@ -99,11 +102,10 @@ function saidOf(record: PartRecord, setting: Setting): Said {
   const { sources, profile, kindOf } = setting;
   const reception = receive(record, sources);
   const kindAt = (port: string) => kindOf(record.joined[port]?.[0] ?? "");
-  const findings = RULES.flatMap((rule) =>
-    rule.check({ record, reception, profile, kindAt }).map((f): Finding => ({ rule: rule.id, ...f })),
-  );
+  const view = { record, reception, profile, kindAt };
+  const drafts = RULES.flatMap((rule) => draftsOf(rule, view));
   const verdict = reception ? receiverVerdict(record, reception) : outletVerdict(record);
-  const said: Said = { findings, verdict, sources: reception ? sources : null, profile };
+  const said: Said = { drafts, verdict, sources: reception ? sources : null, profile };
   sayings.set(record, said);
   return said;
 }
@@ -112,17 +114,54 @@ function sameRecords(a: readonly PartRecord[], b: readonly PartRecord[]): boolea
   return a.length === b.length && a.every((record, i) => record.outputs === b[i]?.outputs);
 }
 
-/** Findings with labels filled in, by the finding without: the same object as long as the labels stay. */
-const spoken = new WeakMap<Finding, Finding>();
+type Drafted = { readonly rule: AnyRuleOf; readonly draft: Draft<RuleId> };
 
-function labelled(f: Finding, label: (id: string) => string): Finding {
-  const message = withLabels(f.message, label);
-  const cure = f.cure === undefined ? undefined : withLabels(f.cure, label);
-  const former = spoken.get(f);
-  if (former && former.message === message && former.cure === cure) return former;
-  const made: Finding = { ...f, message, ...(cure === undefined ? {} : { cure }) };
-  spoken.set(f, made);
+/** A rule without its type of facts: it is only ever given drafts that it made itself. */
+type AnyRuleOf = {
+  readonly id: RuleId;
+  readonly blame?: (draft: Draft<RuleId>, evaluation: Evaluation) => Draft<RuleId>;
+};
+
+function draftsOf(rule: Rule, view: RuleView): Drafted[] {
+  if ("title" in rule)
+    return rule.check(view).map((draft) => ({ rule: { id: rule.id }, draft: toldDraft(draft) }));
+  // The one cast from a rule with its own facts to any rule; its drafts stay beside it.
+  const any = rule as unknown as AnyRuleOf;
+  return rule.check(view).map((draft) => ({ rule: any, draft }));
+}
+
+/** A draft of a rule that makes its own sentences. */
+function toldDraft(spoken: SpokenDraft): Draft<RuleId> {
+  const { message, cure, port, service, side, band, tuner, parts, ...rest } = spoken;
+  const [part = "", ...others] = parts;
+  const at: Where = { part, ...definedOf({ port, service, side, band, tuner }) };
+  return { ...rest, at, parts: [part, ...others], facts: { message, ...definedOf({ cure }) } };
+}
+
+function definedOf<T extends object>(values: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
+  return Object.fromEntries(Object.entries(values).filter(([, v]) => v !== undefined)) as {
+    [K in keyof T]?: Exclude<T[K], undefined>;
+  };
+}
+
+/** Findings by the draft that they were made of: the same object as long as the culprit and his facts stay. */
+const findingsByDraft = new WeakMap<object, Finding>();
+
+function found(rule: AnyRuleOf, draft: Draft<RuleId>, evaluation: Evaluation): Finding {
+  const former = findingsByDraft.get(draft);
+  if (former && !rule.blame) return former;
+  const made = identified(rule.id, rule.blame?.(draft, evaluation) ?? draft);
+  if (former && JSON.stringify(former) === JSON.stringify(made)) return former;
+  findingsByDraft.set(draft, made);
   return made;
+}
+
+/** The identity of a finding: its rule and its place, nothing that changes with a number. */
+function identified(rule: RuleId, draft: Draft<RuleId>): Finding {
+  const { part, port, service, side, band, tuner } = draft.at;
+  const id = [rule, part, port, service, side, band, tuner].map((x) => x ?? "").join("|");
+  // Rule and facts belong together: the draft was made by this rule.
+  return { id, rule, ...draft } as Finding;
 }
 
 function labelledVerdict(v: Verdict, label: (id: string) => string): Verdict {

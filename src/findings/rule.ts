@@ -1,8 +1,10 @@
-/** What a rule is: one question asked of one part, with its explanation beside it. */
+/** What a rule is: one question asked of one part, answered in facts. Its words are in `src/sentences/rules/`. */
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { PartKind } from "../parts/contract.ts";
-import type { Explanation } from "./explain/explanation.ts";
-import type { Finding } from "./finding.ts";
+import type { Explanation } from "../sentences/explain/explanation.ts";
+import type { Service } from "../signal/carrier.ts";
+import type { RuleId } from "./facts.ts";
+import type { Draft, Severity, Where } from "./finding.ts";
 import type { Profile } from "./limits.ts";
 import type { ReceptionResult } from "./reception.ts";
 
@@ -17,25 +19,51 @@ export type RuleView = {
   readonly profile: Profile;
 };
 
-export type Rule = {
-  readonly id: string;
+/** A finding of a rule that still makes its own sentences. */
+export type SpokenDraft = {
+  readonly severity: Severity;
+  readonly parts: readonly string[];
+  readonly wires: readonly string[];
+  readonly message: string;
+  readonly cure?: string;
+  readonly value?: number;
+  readonly limit?: number;
+  readonly unit?: string;
+  readonly source?: string;
+  readonly port?: string;
+  readonly service?: Service;
+} & Pick<Where, "side" | "band" | "tuner">;
+
+/** A rule that still makes its own sentences. */
+export type SpokenRule = {
+  readonly id: RuleId;
   readonly title: string;
-  /** Why this matters, in plain words. */
   readonly explain: string;
-  /** Where the rule or its limit comes from. */
   readonly source: string;
-  /** What a finding of it means, in several voices. */
   readonly explanation: Explanation;
-  readonly check: (view: RuleView) => readonly Omit<Finding, "rule">[];
+  readonly check: (view: RuleView) => readonly SpokenDraft[];
 };
 
+export type RuleOf<R extends RuleId> = {
+  readonly id: R;
+  readonly check: (view: RuleView) => readonly Draft<R>[];
+  /**
+   * Follows what was found to where it comes from: the same draft with the culprit first among its parts, and in
+   * its facts what the culprit does. What `check` says is kept while the part's record is the same; this is asked
+   * anew for every report, since the culprit lies elsewhere.
+   */
+  readonly blame?: (draft: Draft<R>, evaluation: Evaluation) => Draft<R>;
+};
+
+export type Rule = SpokenRule | { readonly [R in RuleId]: RuleOf<R> }[RuleId];
+
 /** A question that only the whole design can answer. */
-export type DesignRule = Omit<Rule, "check"> & {
+export type DesignRule = Omit<SpokenRule, "check"> & {
   /** Goes from part to part; before each it tells how much work that is (see `evaluate/work.ts`). */
   readonly checkDesign: (
     evaluation: Evaluation,
     profile: Profile,
-  ) => Generator<number, readonly Omit<Finding, "rule">[], void>;
+  ) => Generator<number, readonly SpokenDraft[], void>;
 };
 
 /** Id of the wire at a port of a part; an empty list when nothing is joined. */
@@ -46,4 +74,9 @@ export function wireAt(record: PartRecord, port: string): readonly string[] {
   const other = `${end[0]}.${end[1]}`;
   const isOutput = record.ports.some((p) => p.id === port && p.side === "out");
   return [isOutput ? `${own}>${other}` : `${other}>${own}`];
+}
+
+/** What a rule that still makes its own sentences said. */
+export function spokenOf(finding: { readonly facts: object }): string {
+  return "message" in finding.facts ? String(finding.facts.message) : "";
 }

@@ -1,9 +1,10 @@
 /** Reception through user bands: any carrier that the converter holds, on a band that is one's own. */
+
+import { type Clause, partName } from "../sentences/phrases.ts";
 import type { Band, Stack } from "../signal/band.ts";
 import { carrierKey, cutFate, type Fate, type Fates, type Lost, note } from "./fate.ts";
 import { barred, type Listener, outOfReach } from "./reach.ts";
 import { graded, tunerNoiseUv2 } from "./tunerQuality.ts";
-import { type Clause, partName } from "./words.ts";
 
 /** Further apart than this a receiver and its converter do not mean the same user band [MHz]; our choice. */
 const SAME_CENTRE_MHZ = 2;

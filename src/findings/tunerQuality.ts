@@ -2,10 +2,10 @@
 
 import type { ReceiverInput } from "../parts/contract.ts";
 import { noiseFactor } from "../rf/noise.ts";
+import type { Clause } from "../sentences/phrases.ts";
 import type { Band, Grid } from "../signal/band.ts";
 import { carrierToDb } from "../signal/readout.ts";
 import type { Fate, GotCarrier } from "./fate.ts";
-import type { Clause } from "./words.ts";
 
 /** Noise figure of the tuner behind every receiver input [dB]; typical, from memory. */
 export const TUNER_NOISE_FIGURE_DB = 8;

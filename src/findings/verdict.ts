@@ -1,13 +1,13 @@
 /** Receivers and outlets in one sentence each. */
 import type { PartRecord } from "../evaluate/evaluation.ts";
+import { capital } from "../sentences/explain/plainWords.ts";
+import { type Clause, type Counted, countedAs, list, missingWords, share } from "../sentences/phrases.ts";
 import { type Band, SILENCE } from "../signal/band.ts";
 import { SERVICE_NAMES, type Service } from "../signal/carrier.ts";
 import { cnDb, marginDb, usedUserBands } from "../signal/readout.ts";
 import { plural } from "../words/plural.ts";
-import { capital } from "./explain/plainWords.ts";
 import type { ServiceVerdict, Verdict } from "./finding.ts";
 import type { ReceptionResult } from "./reception.ts";
-import { type Clause, type Counted, countedAs, list, missingWords, share } from "./words.ts";
 
 export function receiverVerdict(record: PartRecord, reception: ReceptionResult): Verdict {
   const part = record.part.id;

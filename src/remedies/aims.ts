@@ -1,7 +1,6 @@
 /** What a search is after: the findings to be cured, what is left of them on the way, and where their causes lie. */
 import { partsBeyond } from "../design/lookup.ts";
 import type { Finding } from "../findings/finding.ts";
-import { findingKey } from "./proof.ts";
 import type { Site } from "./site.ts";
 
 /** Findings that candidates are sought for; a thousand of one kind call for no more ideas than a few. */
@@ -16,10 +15,10 @@ export function targetsOf(site: Site, target: Finding | undefined): readonly Fin
 
 /** What is still to be cured in a state: targets that stand, and errors that came with the steps so far. */
 export function openFindings(start: Site, site: Site, targets: readonly Finding[]): readonly Finding[] {
-  const wanted = new Set(targets.map(findingKey));
-  const known = new Set(start.report.findings.map(findingKey));
+  const wanted = new Set(targets.map((f) => f.id));
+  const known = new Set(start.report.findings.map((f) => f.id));
   return site.report.findings
-    .filter((f) => wanted.has(findingKey(f)) || (f.severity === "error" && !known.has(findingKey(f))))
+    .filter((f) => wanted.has(f.id) || (f.severity === "error" && !known.has(f.id)))
     .slice(0, MOST_FINDINGS);
 }
 

@@ -17,8 +17,8 @@ export type Proof = {
  * (no fewer warnings, where the targets are warnings).
  */
 export function prove(before: Site, after: Site, targets: readonly Finding[]): Proof | null {
-  const keysAfter = new Set(after.report.findings.map(findingKey));
-  if (!targets.some((t) => !keysAfter.has(findingKey(t)))) return null;
+  const keysAfter = new Set(after.report.findings.map((f) => f.id));
+  if (!targets.some((t) => !keysAfter.has(t.id))) return null;
   const proof = proofOf(before, after);
   if (proof.caused.some((f) => f.severity === "error")) return null;
   if (!isBetter(before, proof, targets)) return null;
@@ -27,11 +27,11 @@ export function prove(before: Site, after: Site, targets: readonly Finding[]): P
 
 /** What went and what came between two states, without a judgement. */
 export function proofOf(before: Site, after: Site): Proof {
-  const keysBefore = new Set(before.report.findings.map(findingKey));
-  const keysAfter = new Set(after.report.findings.map(findingKey));
+  const keysBefore = new Set(before.report.findings.map((f) => f.id));
+  const keysAfter = new Set(after.report.findings.map((f) => f.id));
   return {
-    cured: before.report.findings.filter((f) => !keysAfter.has(findingKey(f))),
-    caused: after.report.findings.filter((f) => !keysBefore.has(findingKey(f))),
+    cured: before.report.findings.filter((f) => !keysAfter.has(f.id)),
+    caused: after.report.findings.filter((f) => !keysBefore.has(f.id)),
     errorsLeft: countOf(after, "error"),
     warningsLeft: countOf(after, "warning"),
   };
@@ -48,21 +48,6 @@ function isBetter(before: Site, proof: Proof, targets: readonly Finding[]): bool
   const warnings = countOf(before, "warning");
   if (proof.warningsLeft < warnings) return true;
   return proof.warningsLeft === warnings && targets.every((t) => t.severity === "note");
-}
-
-const SERVICE_WORDS = /\b(TV|DAB|FM|satellite|user band)/;
-
-/**
- * Name of a finding that stays while its numbers change: the rule, the part, the socket, the service, and
- * whether it is too much or too little. Where signals meet, also whose they are.
- */
-export function findingKey(f: Finding): string {
-  const [culprit = ""] = f.parts;
-  const port = f.wires.flatMap((w) => w.split(">")).find((end) => end.startsWith(`${culprit}.`));
-  const others = f.rule === "shared-frequencies" ? f.parts.slice(1) : [];
-  const side = /too (weak|strong)/.exec(f.message)?.[1] ?? "";
-  const service = SERVICE_WORDS.exec(f.message.replace(/“[^”]*”/g, ""))?.[1] ?? "";
-  return [f.rule, culprit, port ?? "", side, service, ...others].join("|");
 }
 
 /** Every receiver of before gets as much as before of every service; every outlet hands on as large a share. */

@@ -2,6 +2,7 @@
  * BD: what a design costs to work out grows with its parts and with what is on its wires, never with the number of
  * ways through it or of settings of its switches. Counted, not timed.
  */
+
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Design } from "../../src/design/design.ts";
@@ -10,7 +11,9 @@ import { evaluate } from "../../src/evaluate/evaluate.ts";
 import type { Evaluation } from "../../src/evaluate/evaluation.ts";
 import { MOST_SUPPLIES } from "../../src/evaluate/power.ts";
 import { report } from "../../src/findings/report.ts";
+import { messageOf } from "../../src/sentences/finding.ts";
 import { draw } from "../draw.ts";
+import { messagesOf } from "../messages.ts";
 import {
   anyStructure,
   chainOfReceivers,
@@ -80,9 +83,10 @@ describe("bands and work are bounded", () => {
   test("BD3: any such row is reported on", () => {
     fc.assert(
       fc.property(anyStructure(15), (design) => {
-        for (const { parts, message } of report(evaluate(design)).findings) {
-          expect(parts.length).toBeGreaterThan(0);
-          expect(message).toMatch(/\.$/);
+        const evaluation = evaluate(design);
+        for (const finding of report(evaluation).findings) {
+          expect(evaluation.record(finding.parts[0])).toBeDefined();
+          expect(messageOf(finding, evaluation)).toMatch(/\.$/);
         }
       }),
       { numRuns: 25 },
@@ -128,11 +132,9 @@ describe("switches", () => {
     const { bands } = last ? evaluation.spectrum(last) : { bands: [] };
     expect(bands.filter((b) => b.selected)).toHaveLength(1);
     expect(bands).toHaveLength(1 + MOST_ALTERNATIVES);
-    const said = report(evaluation).findings.filter((f) => f.rule === "many-alternatives");
+    const said = messagesOf(evaluation, "many-alternatives");
     // Four quadrants, doubled at every switch: 64 settings after four, 128 after five, of which one is the present one.
-    expect(said[0]?.message).toMatch(
-      /^Switches offer 127 settings behind “p\d+” beside the present one; only 64/,
-    );
+    expect(said[0]).toMatch(/^Switches offer 127 settings behind “p\d+” beside the present one; only 64/);
   });
 
   test("BD7: a setting is kept with all its bands, or left out with all of them", () => {
@@ -149,11 +151,7 @@ describe("switches", () => {
     const present = last && evaluation.spectrum(last).bands.filter((b) => b.selected);
     expect(present).toHaveLength(1);
     expect(present?.[0]?.conditions.length).toBe(12);
-    expect(
-      report(evaluation)
-        .findings.map((f) => f.message)
-        .join(" "),
-    ).toMatch(/More than 12 switches in a row lead to/);
+    expect(messagesOf(evaluation).join(" ")).toMatch(/More than 12 switches in a row lead to/);
   });
 });
 
@@ -177,8 +175,8 @@ describe("supplies and loads", () => {
     const evaluation = evaluate(chainOfReceivers({ stages: 80 }));
     const head = evaluation.records.find((r) => r.kind.kind === "lnb-universal");
     expect(head?.feeds.out?.length).toBeLessThanOrEqual(MOST_SUPPLIES);
-    const said = report(evaluation).findings.filter((f) => f.rule === "many-alternatives");
-    expect(said[0]?.message).toMatch(/supplies meet on one line/);
+    const said = messagesOf(evaluation, "many-alternatives");
+    expect(said[0]).toMatch(/supplies meet on one line/);
   });
 
   test("BD12: a chain of LNBs draws the sum of them", () => {

@@ -1,10 +1,11 @@
 /** FL: a converter's noise beside its carriers, where it meets something else. */
+
 import { describe, expect, test } from "vitest";
 import type { Design } from "../../src/design/design.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
-import { report } from "../../src/findings/report.ts";
 import { cniDb } from "../../src/signal/readout.ts";
 import { draw } from "../draw.ts";
+import { messagesOf } from "../messages.ts";
 
 const combined = (lnb: string, port: string, rejectionDb: number, transponders: object[]): Design =>
   draw(
@@ -47,8 +48,8 @@ describe("noise floor of a converter", () => {
   });
 
   test("FL3: it is named where it is the culprit", () => {
-    const findings = report(evaluate(combined("lnb-wideband", "v", 10, FAR))).findings;
-    expect(findings.find((f) => f.rule === "shared-frequencies")?.message).toMatch(/the noise of “lnb”/);
+    const said = messagesOf(evaluate(combined("lnb-wideband", "v", 10, FAR)), "shared-frequencies");
+    expect(said[0]).toMatch(/the noise of “lnb”/);
   });
 
   test("FL4: nobody takes it for a signal", () => {

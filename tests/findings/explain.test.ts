@@ -5,12 +5,13 @@ import { type Design, wireId } from "../../src/design/design.ts";
 import { EXAMPLES } from "../../src/design/examples.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import type { Evaluation } from "../../src/evaluate/evaluation.ts";
-import { RULE_EXAMPLES } from "../../src/findings/explain/examples.ts";
-import { type Explained, explainFinding, ruleOf } from "../../src/findings/explain/explain.ts";
-import { roughly } from "../../src/findings/explain/plainWords.ts";
-import { ruleBook } from "../../src/findings/explain/ruleBook.ts";
 import type { Finding } from "../../src/findings/finding.ts";
 import { report } from "../../src/findings/report.ts";
+import { RULE_EXAMPLES } from "../../src/sentences/explain/examples.ts";
+import { roughly } from "../../src/sentences/explain/plainWords.ts";
+import { ruleBook } from "../../src/sentences/explain/ruleBook.ts";
+import { type Explained, explainFinding } from "../../src/sentences/finding.ts";
+import { wordsOf } from "../../src/sentences/rules/index.ts";
 import { anyDesign } from "../arbitraries.ts";
 import { variedExample } from "./varied.ts";
 
@@ -38,7 +39,7 @@ function checked(finding: Finding, evaluation: Evaluation): Explained {
   expect(withoutLabels(explained.customer), "one sentence").not.toMatch(/[.!?]\s/);
   for (const words of JARGON) expect(withoutLabels(explained.customer)).not.toMatch(words);
   expect(explained.trade.length).toBeGreaterThan(150);
-  expect(ruleOf(finding.rule)?.explanation.severities).toContain(finding.severity);
+  expect(wordsOf(finding.rule).severities).toContain(finding.severity);
   checkPicture(explained, evaluation);
   return explained;
 }
@@ -159,9 +160,7 @@ describe("the rule book", () => {
       expect(entry.speaks?.load().parts.length, entry.id).toBeGreaterThan(0);
       expect(entry.silent?.load().parts.length, entry.id).toBeGreaterThan(0);
       const links = [...entry.neighbours, ...entry.namedBy].map((link) => link.id);
-      expect(entry.neighbours.length, entry.id).toBe(
-        ruleOf(entry.id)?.explanation.neighbours.length ?? Number.NaN,
-      );
+      expect(entry.neighbours.length, entry.id).toBe(wordsOf(entry.id).neighbours.length);
       expect(new Set(links).size, entry.id).toBe(links.length);
       expect(links).not.toContain(entry.id);
     }

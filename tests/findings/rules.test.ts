@@ -2,12 +2,14 @@
  * Every rule where it must speak and where it must stay silent. The situations are trade facts
  * (common practice, no source) unless a source stands beside what is to be said.
  */
+
 import { describe, expect, test } from "vitest";
 import { readDesign, writeDesign } from "../../src/design/file.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
-import { RULE_EXAMPLES, type RuleExample } from "../../src/findings/explain/examples.ts";
 import { report } from "../../src/findings/report.ts";
 import { DESIGN_RULES, RULES } from "../../src/findings/rules/index.ts";
+import { RULE_EXAMPLES, type RuleExample } from "../../src/sentences/explain/examples.ts";
+import { messagesOf } from "../messages.ts";
 
 /** Words that a message of each rule must hold where it speaks. */
 const SAYS: Readonly<Record<string, RegExp>> = {
@@ -52,12 +54,11 @@ function said(rule: string, example: RuleExample) {
 
 describe("a rule speaks where it must", () => {
   test.each(RULE_EXAMPLES)("$rule: $speaks.title", ({ rule, speaks }) => {
-    const findings = said(rule, speaks);
-    expect(findings.map((f) => f.message).join(" ")).toMatch(SAYS[rule] ?? "no words given");
-    for (const f of findings) {
-      expect(f.parts.length).toBeGreaterThan(0);
-      expect(f.message).not.toMatch(/[⟦⟧]|undefined|NaN/);
-      expect(f.message).toMatch(/\.$/);
+    const messages = messagesOf(evaluate(speaks.load()), rule);
+    expect(messages.join(" ")).toMatch(SAYS[rule] ?? "no words given");
+    for (const message of messages) {
+      expect(message).not.toMatch(/[⟦⟧]|undefined|NaN/);
+      expect(message).toMatch(/\.$/);
     }
   });
 });

@@ -2,8 +2,8 @@
 import fc from "fast-check";
 import type { Design } from "../../src/design/design.ts";
 import { EXAMPLES } from "../../src/design/examples.ts";
-import { RULE_EXAMPLES } from "../../src/findings/explain/examples.ts";
 import { kindOf } from "../../src/parts/catalogue.ts";
+import { RULE_EXAMPLES } from "../../src/sentences/explain/examples.ts";
 import { anyOptions } from "../arbitraries.ts";
 
 const WHOLE: readonly Design[] = [

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { carriers, missingWords, namesOf, share } from "../../src/findings/words.ts";
+import { carriers, missingWords, namesOf, share } from "../../src/sentences/phrases.ts";
 
 // English: a singular noun after 1 alone, "both" rather than "all 2", no share of a single thing.
 describe("counting carriers", () => {

@@ -1,8 +1,10 @@
 /** Unwanted signals on the satellite IF, with a real transponder list. */
+
 import { describe, expect, test } from "vitest";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { report } from "../../src/findings/report.ts";
 import { draw } from "../draw.ts";
+import { messagesOf } from "../messages.ts";
 import { AT_28_2_EAST, hasScanTable, readDistinct } from "./scanTables.ts";
 
 const there = hasScanTable(AT_28_2_EAST, "what cordless phones disturb on a real satellite's IF");
@@ -33,8 +35,9 @@ describe.skipIf(!there)(
     });
 
     test("are named as the culprit, and the receiver misses those two", () => {
-      const { findings, verdicts } = report(evaluate(design));
-      expect(findings.find((f) => f.rule === "shared-frequencies")?.message).toMatch(/DECT.*“pick”/);
+      const evaluation = evaluate(design);
+      const { verdicts } = report(evaluation);
+      expect(messagesOf(evaluation, "shared-frequencies")[0]).toMatch(/DECT.*“pick”/);
       expect(verdicts.find((v) => v.part === "rx")?.services[0]).toMatchObject({
         carriersWanted: 83,
         carriersGot: 81,

@@ -9,7 +9,6 @@ import { readDesign, writeDesign } from "../../src/design/file.ts";
 import { USUAL_SETTINGS } from "../../src/design/settings.ts";
 import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
 import { CURABLE_RULES } from "../../src/remedies/candidates/index.ts";
-import { findingKey } from "../../src/remedies/proof.ts";
 import { type Proposal, search } from "../../src/remedies/search.ts";
 import { siteOf } from "../../src/remedies/site.ts";
 import { draw, type Sketch } from "../draw.ts";
@@ -550,10 +549,10 @@ describe("A case of the trade is recognised and cured", () => {
     (one) => {
       const keys = siteOf(one.design)
         .report.findings.filter((f) => f.rule === one.rule)
-        .map(findingKey);
+        .map((f) => f.id);
       for (const { design } of proposalsFor(one)) {
         expect(readDesign(writeDesign(design))).toEqual({ ok: true, design, notes: [] });
-        expect(siteOf(design).report.findings.map(findingKey)).not.toContain(keys[0]);
+        expect(siteOf(design).report.findings.map((f) => f.id)).not.toContain(keys[0]);
       }
     },
   );

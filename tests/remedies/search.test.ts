@@ -11,7 +11,6 @@ import type { Finding, Report } from "../../src/findings/finding.ts";
 import { report } from "../../src/findings/report.ts";
 import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
 import { kindOf } from "../../src/parts/catalogue.ts";
-import { findingKey } from "../../src/remedies/proof.ts";
 import { type Progress, type Proposal, search } from "../../src/remedies/search.ts";
 import { anyOptions } from "../arbitraries.ts";
 import { draw } from "../draw.ts";
@@ -43,8 +42,8 @@ function errorsOf(of: Report): readonly Finding[] {
 function expectKept(before: Report, proposal: Proposal): void {
   const after = judged(proposal.design);
   expect(errorsOf(after).length).toBeLessThan(errorsOf(before).length);
-  const known = new Set(errorsOf(before).map(findingKey));
-  expect(errorsOf(after).filter((f) => !known.has(findingKey(f)))).toEqual([]);
+  const known = new Set(errorsOf(before).map((f) => f.id));
+  expect(errorsOf(after).filter((f) => !known.has(f.id))).toEqual([]);
   for (const was of before.verdicts.filter((v) => v.role === "receiver")) {
     const is = after.verdicts.find((v) => v.part === was.part);
     if (was.works) expect(is?.works).toBe(true);
@@ -53,9 +52,9 @@ function expectKept(before: Report, proposal: Proposal): void {
         service.carriersGot,
       );
   }
-  const had = new Set(before.findings.map(findingKey));
-  const came = after.findings.map(findingKey).filter((key) => !had.has(key));
-  expect(new Set(proposal.proof.caused.map(findingKey))).toEqual(new Set(came));
+  const had = new Set(before.findings.map((f) => f.id));
+  const came = after.findings.map((f) => f.id).filter((key) => !had.has(key));
+  expect(new Set(proposal.proof.caused.map((f) => f.id))).toEqual(new Set(came));
 }
 
 describe("From a failing example to one that works, by proposals alone", () => {

@@ -1,11 +1,14 @@
 // @vitest-environment happy-dom
 /** The panes on a real design, as a user meets them. Roles and states are those of WAI-ARIA 1.2. */
+
 import { cleanup, fireEvent, render, screen, within } from "@testing-library/react";
 import { Tooltip } from "radix-ui";
 import type { ReactNode } from "react";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { EMPTY_DESIGN } from "../../src/design/design.ts";
 import { EXAMPLES } from "../../src/design/examples.ts";
+import type { Finding } from "../../src/findings/finding.ts";
+import { messageOf } from "../../src/sentences/finding.ts";
 import { useApp } from "../../src/store/app.ts";
 import { ChainPane } from "../../src/ui/chain/ChainPane.tsx";
 import { Inspector } from "../../src/ui/inspector/Inspector.tsx";
@@ -113,9 +116,11 @@ describe("the verdict pane", () => {
   test("a press on a finding selects its culprit first", () => {
     open("house-wideband-fails");
     show(<VerdictPane />);
-    const finding = useApp.getState().report.findings[0];
+    const { evaluation, report } = useApp.getState();
+    const finding = report.findings[0];
     if (!finding) throw new Error("the failing house has findings");
-    const [button] = screen.getAllByRole("button", { name: (name) => name.startsWith(finding.message) });
+    const message = messageOf(finding, evaluation);
+    const [button] = screen.getAllByRole("button", { name: (name) => name.startsWith(message) });
     if (button) fireEvent.click(button);
     expect(useApp.getState().selection.parts).toEqual(finding.parts);
   });
@@ -147,7 +152,15 @@ describe("a fault in drawing", () => {
 });
 
 describe("figures of a finding", () => {
-  const base = { rule: "r", severity: "error", parts: [], wires: [], message: "m" } as const;
+  const base = {
+    id: "loop|p",
+    rule: "loop",
+    severity: "error",
+    at: { part: "p" },
+    parts: ["p"],
+    wires: [],
+    facts: {},
+  } as const;
   test.each([
     {
       facts: { value: 104.2, limit: 95, unit: "dBµV", source: "EN 60728-3" },
@@ -157,7 +170,7 @@ describe("figures of a finding", () => {
     { facts: { value: 17, limit: 0, unit: "transponders" }, words: "17 transponders" },
     { facts: {}, words: "" },
   ])("read “$words”", ({ facts, words }) => {
-    expect(limitWords({ ...base, ...facts })).toBe(words);
+    expect(limitWords({ ...base, ...facts } as Finding)).toBe(words);
   });
 });
 

@@ -3,7 +3,6 @@ import { z } from "zod";
 import type { Design } from "../../src/design/design.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import type { Evaluation, PartRecord } from "../../src/evaluate/evaluation.ts";
-import { explainFinding } from "../../src/findings/explain/explain.ts";
 import type { Finding, Verdict } from "../../src/findings/finding.ts";
 import { report } from "../../src/findings/report.ts";
 import { walkCommand } from "../../src/findings/walk/command.ts";
@@ -13,6 +12,7 @@ import { kindOf } from "../../src/parts/catalogue.ts";
 import { type FieldMeta, fieldMeta } from "../../src/parts/fields.ts";
 import { candidatesFor } from "../../src/remedies/candidates/index.ts";
 import { difference, inWords } from "../../src/remedies/difference.ts";
+import { cureOf, explainFinding, messageOf } from "../../src/sentences/finding.ts";
 import { WANTED_SERVICES } from "../../src/signal/carrier.ts";
 import { bandWords } from "../../src/ui/bands.ts";
 import { spectrumWords } from "../../src/ui/canvas/words.ts";
@@ -54,15 +54,16 @@ function plainRow(row: unknown, meta: FieldMeta | undefined): unknown {
 
 /** What the verdict says: findings, receivers, outlets. */
 export function* verdictTexts(evaluation: Evaluation): Generator<Text> {
-  const { findings, verdicts } = report(evaluation);
-  for (const finding of findings) yield* findingTexts(finding);
-  for (const verdict of verdicts) yield* placeTexts(verdict);
-  yield phrase("line", siteWords({ design: evaluation.design, evaluation, report: { findings, verdicts } }));
+  const found = report(evaluation);
+  for (const finding of found.findings) yield* findingTexts(finding, evaluation);
+  for (const verdict of found.verdicts) yield* placeTexts(verdict);
+  yield phrase("line", siteWords({ design: evaluation.design, evaluation, report: found }));
 }
 
-function* findingTexts({ rule, message, cure }: Finding): Generator<Text> {
-  yield sentence(`finding ${rule}`, message);
-  if (cure) yield sentence(`what would cure ${rule}`, cure);
+function* findingTexts(finding: Finding, evaluation: Evaluation): Generator<Text> {
+  yield sentence(`finding ${finding.rule}`, messageOf(finding, evaluation));
+  const cure = cureOf(finding, evaluation);
+  if (cure) yield sentence(`what would cure ${finding.rule}`, cure);
 }
 
 function* placeTexts({ sentence: words, services }: Verdict): Generator<Text> {
@@ -73,16 +74,16 @@ function* placeTexts({ sentence: words, services }: Verdict): Generator<Text> {
 /** What the panes add to it: explanations, walks, captions, bands on wires, candidates for cures. */
 export function* paneTexts(evaluation: Evaluation): Generator<Text> {
   const { design, records } = evaluation;
-  const { findings, verdicts } = report(evaluation);
-  for (const finding of findings) {
+  const found = report(evaluation);
+  for (const finding of found.findings) {
     const told = explainFinding(finding, evaluation);
     for (const voice of ["customer", "trade", "measure"] as const)
-      yield sentence(`${voice} ${finding.rule}`, told?.[voice] ?? "");
-    for (const mark of told?.picture?.marks ?? []) yield phrase(`mark ${finding.rule}`, mark.label);
+      yield sentence(`${voice} ${finding.rule}`, told[voice]);
+    for (const mark of told.picture?.marks ?? []) yield phrase(`mark ${finding.rule}`, mark.label);
   }
   for (const record of records) yield* partTexts(evaluation, record);
-  const site = { design, evaluation, report: { findings, verdicts } };
-  for (const { idea, title, reason, apply } of candidatesFor(site, findings)) {
+  const site = { design, evaluation, report: found };
+  for (const { idea, title, reason, apply } of candidatesFor(site, found.findings)) {
     yield phrase(`cure ${idea}`, title);
     yield sentence(`reason of ${idea}`, reason);
     const changed = apply(design);

@@ -1,17 +1,17 @@
 import type { PartRecord } from "../../evaluate/evaluation.ts";
+import type { Facts } from "../../sentences/explain/explanation.ts";
+import { markCarriers, pictureOf, spectrumAt, spotOf } from "../../sentences/explain/picture.ts";
+import { capital, plainName, roughly } from "../../sentences/explain/plainWords.ts";
+import { bandName, countedAs, list, namesOf, partName, round1, share } from "../../sentences/phrases.ts";
 import type { Band } from "../../signal/band.ts";
 import { WANTED_SERVICES } from "../../signal/carrier.ts";
 import { isLive, usedUserBands } from "../../signal/readout.ts";
 import { numeral, plural } from "../../words/plural.ts";
-import type { Facts } from "../explain/explanation.ts";
-import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
-import { capital, plainName, roughly } from "../explain/plainWords.ts";
 import type { Severity } from "../finding.ts";
-import { type Rule, wireAt } from "../rule.ts";
-import { bandName, countedAs, list, namesOf, partName, round1, share } from "../words.ts";
+import { type SpokenRule, spokenOf, wireAt } from "../rule.ts";
 
 /** A part that lets a band through, but not the whole of it. */
-export const bandCut: Rule = {
+export const bandCut: SpokenRule = {
   id: "band-cut",
   title: "Part of a band is cut off",
   explain:
@@ -42,7 +42,7 @@ export const bandCut: Rule = {
     customer: (facts) => {
       const cut = cutOf(facts);
       const rest = cut
-        ? roughly(cut.of - cut.lost, cut.of, facts.finding.service)
+        ? roughly(cut.of - cut.lost, cut.of, facts.finding.at.service)
         : "only a part of the channels";
       return `${capital(plainName(facts, facts.finding.parts[0]))} was made for another kind of signal and lets through ${rest}.`;
     },
@@ -81,7 +81,7 @@ export const bandCut: Rule = {
       const part = finding.parts[0] ?? "";
       const marks = markCarriers(
         spectrumAt(facts, spot),
-        (band, i) => band.origin.service === finding.service && isCutBy(band, i, part),
+        (band, i) => band.origin.service === finding.at.service && isCutBy(band, i, part),
         { kind: "lost", label: `stopped by ${partName(part)}` },
       );
       return pictureOf(facts, spot, marks);
@@ -94,10 +94,10 @@ function cutOf({ finding, record }: Facts): CutHere | undefined {
   if (!record) return undefined;
   return cutsHere(record).find(
     (c) =>
-      c.port === finding.port &&
+      c.port === finding.at.port &&
       c.lost === finding.value &&
       // What stands before the label tells bands apart that lose as many.
-      finding.message.includes(bandName(c.band).split("⟦")[0] ?? ""),
+      spokenOf(finding).includes(bandName(c.band).split("⟦")[0] ?? ""),
   );
 }
 

@@ -1,15 +1,15 @@
+import { markCarriers, pictureOf, type Spot, spectrumAt, spotOf } from "../../sentences/explain/picture.ts";
+import { plainName } from "../../sentences/explain/plainWords.ts";
+import { partName, round1 } from "../../sentences/phrases.ts";
 import type { Band } from "../../signal/band.ts";
 import { plural } from "../../words/plural.ts";
-import { markCarriers, pictureOf, type Spot, spectrumAt, spotOf } from "../explain/picture.ts";
-import { plainName } from "../explain/plainWords.ts";
-import { type Rule, wireAt } from "../rule.ts";
-import { partName, round1 } from "../words.ts";
+import { type SpokenRule, wireAt } from "../rule.ts";
 
 /** Above this voltage every converter takes the request as horizontal [V]. */
 const SURELY_HORIZONTAL_VOLTS = 16;
 
 /** 18 V that arrives too low to select horizontal, and tone that does not arrive. */
-export const commandVoltage: Rule = {
+export const commandVoltage: SpokenRule = {
   id: "command-lost",
   title: "A command arrives too weak",
   explain:
@@ -67,7 +67,7 @@ export const commandVoltage: Rule = {
     },
     trade: (facts) => {
       const { finding, record } = facts;
-      const state = record?.switches[finding.port ?? ""];
+      const state = record?.switches[finding.at.port ?? ""];
       const offer = state?.offers.find((o) => o.part === finding.parts[1]);
       const name = partName(finding.parts[0] ?? "");
       if (finding.value === undefined)

@@ -1,11 +1,11 @@
 import type { Evaluation } from "../../evaluate/evaluation.ts";
-import { pictureOf, spotOf } from "../explain/picture.ts";
-import { capital, plainNames } from "../explain/plainWords.ts";
+import { pictureOf, spotOf } from "../../sentences/explain/picture.ts";
+import { capital, plainNames } from "../../sentences/explain/plainWords.ts";
+import { partName, round1 } from "../../sentences/phrases.ts";
 import type { Finding } from "../finding.ts";
 import { type IsolationPair, worstIsolation } from "../isolation.ts";
 import type { Profile } from "../limits.ts";
-import type { DesignRule } from "../rule.ts";
-import { partName, round1 } from "../words.ts";
+import type { DesignRule, SpokenDraft } from "../rule.ts";
 
 /** Too little isolation between two dwellings. */
 export const dwellingIsolation: DesignRule = {
@@ -18,7 +18,7 @@ export const dwellingIsolation: DesignRule = {
     "Spanish Royal Decree 346/2011, Annex I 4.3: 38 dB (47 to 300 MHz), 30 dB (300 to 862 MHz), 20 dB (950 to 2150 MHz)",
   *checkDesign(evaluation, profile) {
     if (!hasDwellings(evaluation)) return [];
-    const found: Omit<Finding, "rule">[] = [];
+    const found: SpokenDraft[] = [];
     for (const limit of profile.isolation) {
       const pairs = yield* worstIsolation(evaluation, limit.fromMHz);
       found.push(...belowLimit(pairs, limit));
@@ -74,10 +74,7 @@ function hasDwellings(evaluation: Evaluation): boolean {
 }
 
 /** Looked at where cable loses least: at the lower end of each range. */
-function belowLimit(
-  pairs: readonly IsolationPair[],
-  limit: Profile["isolation"][number],
-): Omit<Finding, "rule">[] {
+function belowLimit(pairs: readonly IsolationPair[], limit: Profile["isolation"][number]): SpokenDraft[] {
   return pairs
     .filter((pair) => pair.isolationDb < limit.db)
     .map((pair) => ({

@@ -1,13 +1,13 @@
 import type { Meeting } from "../../evaluate/evaluation.ts";
+import type { Facts } from "../../sentences/explain/explanation.ts";
+import { pictureOf, spotOf } from "../../sentences/explain/picture.ts";
+import { plainName } from "../../sentences/explain/plainWords.ts";
+import { bandName, list, partName } from "../../sentences/phrases.ts";
 import { plural } from "../../words/plural.ts";
-import type { Facts } from "../explain/explanation.ts";
-import { pictureOf, spotOf } from "../explain/picture.ts";
-import { plainName } from "../explain/plainWords.ts";
-import { type Rule, wireAt } from "../rule.ts";
-import { bandName, list, partName } from "../words.ts";
+import { type SpokenRule, wireAt } from "../rule.ts";
 
 /** One signal that arrives twice. */
-export const echo: Rule = {
+export const echo: SpokenRule = {
   id: "same-signal-twice",
   title: "The same signal by two ways",
   explain:
@@ -53,7 +53,7 @@ export const echo: Rule = {
     picture: (facts) => {
       const twice = twiceHere(facts);
       const out = facts.record?.ports.find((p) => p.side === "out" && facts.record?.joined[p.id])?.id;
-      const port = facts.finding.port?.startsWith("#") ? out : facts.finding.port;
+      const port = facts.finding.at.port?.startsWith("#") ? out : facts.finding.at.port;
       const spot = port === undefined ? null : spotOf(facts, port);
       const marks = twice.map((m) => ({
         kind: "clash" as const,

@@ -1,11 +1,11 @@
-import { heardThere, pictureOfPlace, tuned, whereOf } from "../explain/place.ts";
-import { plainName } from "../explain/plainWords.ts";
+import { heardThere, pictureOfPlace, tuned, whereOf } from "../../sentences/explain/place.ts";
+import { plainName } from "../../sentences/explain/plainWords.ts";
+import { round1 } from "../../sentences/phrases.ts";
 import { heardAt, placesOf } from "../places.ts";
-import { type Rule, wireAt } from "../rule.ts";
-import { round1 } from "../words.ts";
+import { type SpokenRule, wireAt } from "../rule.ts";
 
 /** Carriers of one service too far apart in level. */
-export const levelDifference: Rule = {
+export const levelDifference: SpokenRule = {
   id: "level-difference",
   title: "Carriers differ too much in level",
   explain:

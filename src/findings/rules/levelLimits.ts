@@ -1,13 +1,13 @@
+import type { Facts } from "../../sentences/explain/explanation.ts";
+import { heardThere, pictureOfPlace, quoted, tuned, whereOf } from "../../sentences/explain/place.ts";
+import { plainName, programmes } from "../../sentences/explain/plainWords.ts";
+import { round1, share } from "../../sentences/phrases.ts";
 import { plural } from "../../words/plural.ts";
-import type { Facts } from "../explain/explanation.ts";
-import { heardThere, pictureOfPlace, quoted, tuned, whereOf } from "../explain/place.ts";
-import { plainName, programmes } from "../explain/plainWords.ts";
 import { heardAt, placesOf } from "../places.ts";
-import { type Rule, wireAt } from "../rule.ts";
-import { round1, share } from "../words.ts";
+import { type SpokenRule, wireAt } from "../rule.ts";
 
 /** Level at a socket or a receiver outside what it should be. */
-export const levelLimits: Rule = {
+export const levelLimits: SpokenRule = {
   id: "level-limits",
   title: "Level at a socket or receiver out of its limits",
   explain:
@@ -38,6 +38,7 @@ export const levelLimits: Rule = {
               one: `At ${place.where}, ${which} is too weak: it has ${figures}.`,
               other: `At ${place.where}, ${which} are too weak; the worst has ${figures}.`,
             }),
+            side: "too little" as const,
             value: lowest.levelDbuv,
             limit: lowest.limits.minDbuv,
             cure: "Lose less on the way (shorter or better cable, fewer splits), or amplify before the loss.",
@@ -54,6 +55,7 @@ export const levelLimits: Rule = {
               one: `At ${place.where}, ${which} is too strong: it has ${figures}.`,
               other: `At ${place.where}, ${which} are too strong; the worst has ${figures}.`,
             }),
+            side: "too much" as const,
             value: highest.levelDbuv,
             limit: highest.limits.maxDbuv,
             cure: `Put ${Math.ceil(highest.levelDbuv - highest.limits.maxDbuv)} dB of attenuation or more before it, or turn a gain down.`,
@@ -67,7 +69,7 @@ export const levelLimits: Rule = {
     customer: (facts) =>
       isHigh(facts)
         ? `The signal at ${plainName(facts, facts.finding.parts[0])} is too strong, which upsets a receiver just as a weak one does.`
-        : `The signal at ${plainName(facts, facts.finding.parts[0])} is too weak for ${programmes(facts.finding.service)} to be reliable.`,
+        : `The signal at ${plainName(facts, facts.finding.parts[0])} is too weak for ${programmes(facts.finding.at.service)} to be reliable.`,
     trade: (facts) => {
       const { finding } = facts;
       const by = Math.abs((finding.value ?? 0) - (finding.limit ?? 0));

@@ -1,12 +1,12 @@
 import { MOST_ALTERNATIVES, MOST_SWITCHES_IN_A_ROW } from "../../evaluate/alternatives.ts";
 import { MOST_SUPPLIES } from "../../evaluate/power.ts";
+import { plainName } from "../../sentences/explain/plainWords.ts";
+import { partName } from "../../sentences/phrases.ts";
 import { numeral } from "../../words/plural.ts";
-import { plainName } from "../explain/plainWords.ts";
-import type { Rule } from "../rule.ts";
-import { partName } from "../words.ts";
+import type { SpokenRule } from "../rule.ts";
 
 /** More settings of switches, or more supplies on one line, than are worked out. */
-export const manyAlternatives: Rule = {
+export const manyAlternatives: SpokenRule = {
   id: "many-alternatives",
   title: "More possibilities than are calculated",
   explain:

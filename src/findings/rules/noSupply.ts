@@ -1,11 +1,11 @@
-import { pictureOf, spotOf } from "../explain/picture.ts";
-import { plainName } from "../explain/plainWords.ts";
-import { type Rule, wireAt } from "../rule.ts";
+import { pictureOf, spotOf } from "../../sentences/explain/picture.ts";
+import { plainName } from "../../sentences/explain/plainWords.ts";
+import { list, partName, round1 } from "../../sentences/phrases.ts";
+import { type SpokenRule, wireAt } from "../rule.ts";
 import { supplyBarriers } from "../walk/barriers.ts";
-import { list, partName, round1 } from "../words.ts";
 
 /** A converter or amplifier that nobody supplies. */
-export const noSupply: Rule = {
+export const noSupply: SpokenRule = {
   id: "no-supply",
   title: "No supply at a converter or amplifier",
   explain:

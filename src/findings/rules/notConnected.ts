@@ -1,12 +1,12 @@
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Port } from "../../parts/contract.ts";
+import { plainName } from "../../sentences/explain/plainWords.ts";
+import { list, partName } from "../../sentences/phrases.ts";
 import { plural } from "../../words/plural.ts";
-import { plainName } from "../explain/plainWords.ts";
-import type { Rule } from "../rule.ts";
-import { list, partName } from "../words.ts";
+import type { SpokenRule } from "../rule.ts";
 
 /** Open inputs, and parts that lead nowhere. */
-export const notConnected: Rule = {
+export const notConnected: SpokenRule = {
   id: "not-connected",
   title: "Nothing is connected",
   explain:

@@ -1,14 +1,14 @@
 import type { Drive, PartRecord } from "../../evaluate/evaluation.ts";
+import { markCarriers, pictureOf, spectrumAt, spotOf } from "../../sentences/explain/picture.ts";
+import { capital, plainName } from "../../sentences/explain/plainWords.ts";
+import { carriers, list, partName, round1 } from "../../sentences/phrases.ts";
 import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { cnDb, isLive, marginDb } from "../../signal/readout.ts";
 import { plural } from "../../words/plural.ts";
-import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
-import { capital, plainName } from "../explain/plainWords.ts";
-import { type Rule, wireAt } from "../rule.ts";
-import { carriers, list, partName, round1 } from "../words.ts";
+import { type SpokenRule, wireAt } from "../rule.ts";
 
 /** An amplifier or converter driven past its rated output. */
-export const overload: Rule = {
+export const overload: SpokenRule = {
   id: "overload",
   title: "An amplifier is driven past its rated output",
   explain:
@@ -89,7 +89,7 @@ export const overload: Rule = {
     },
     neighbours: ["level-limits", "low-carrier-to-noise", "receiver-misses"],
     picture: (facts) => {
-      const port = outputOf(facts.record, facts.finding.port);
+      const port = outputOf(facts.record, facts.finding.at.port);
       const spot = port === undefined ? null : spotOf(facts, port);
       if (!spot) return null;
       const label = `${round1(facts.finding.limit ?? 0)} dBµV allowed`;

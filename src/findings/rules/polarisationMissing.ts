@@ -1,11 +1,11 @@
+import { pictureOf, spotOf } from "../../sentences/explain/picture.ts";
+import { capital, plainName, roughly } from "../../sentences/explain/plainWords.ts";
+import { list, partName, share } from "../../sentences/phrases.ts";
 import { numeral, plural } from "../../words/plural.ts";
-import { pictureOf, spotOf } from "../explain/picture.ts";
-import { capital, plainName, roughly } from "../explain/plainWords.ts";
-import { type Rule, wireAt } from "../rule.ts";
-import { list, partName, share } from "../words.ts";
+import { type SpokenRule, wireAt } from "../rule.ts";
 
 /** One polarisation does not arrive at all. */
-export const polarisationMissing: Rule = {
+export const polarisationMissing: SpokenRule = {
   id: "polarisation-missing",
   title: "One polarisation does not arrive",
   explain:
@@ -33,7 +33,7 @@ export const polarisationMissing: Rule = {
     severities: ["error"],
     customer: (facts) => {
       const { finding } = facts;
-      return `${capital(plainName(facts, finding.parts[0]))} gets ${roughly(finding.value ?? 0, finding.limit ?? 0, finding.service)}, because the other half of the signal does not reach it.`;
+      return `${capital(plainName(facts, finding.parts[0]))} gets ${roughly(finding.value ?? 0, finding.limit ?? 0, finding.at.service)}, because the other half of the signal does not reach it.`;
     },
     trade: ({ finding, record }) => {
       const open = (record?.kind.reception?.(record.options).inputs ?? []).filter(

@@ -1,13 +1,13 @@
+import { capital, plainName, roughly } from "../../sentences/explain/plainWords.ts";
+import { pictureOfInputs } from "../../sentences/explain/receiverPicture.ts";
+import { list, missingWords, partName, share } from "../../sentences/phrases.ts";
 import { numeral, plural } from "../../words/plural.ts";
-import { capital, plainName, roughly } from "../explain/plainWords.ts";
-import { pictureOfInputs } from "../explain/receiverPicture.ts";
 import type { Finding } from "../finding.ts";
 import { receive } from "../reception.ts";
-import { type Rule, wireAt } from "../rule.ts";
-import { list, missingWords, partName, share } from "../words.ts";
+import { type SpokenRule, wireAt } from "../rule.ts";
 
 /** Whatever else keeps a receiver from what it wants. */
-export const receiverMisses: Rule = {
+export const receiverMisses: SpokenRule = {
   id: "receiver-misses",
   title: "A receiver misses carriers",
   explain:
@@ -33,6 +33,7 @@ export const receiverMisses: Rule = {
           unit: "carriers",
           source: receiverMisses.source,
           service,
+          ...(why.some((m) => m.why === "noisy") ? { side: "too little" as const } : {}),
         },
       ];
     }),
@@ -40,14 +41,15 @@ export const receiverMisses: Rule = {
     severities: ["error"],
     customer: (facts) => {
       const { finding } = facts;
-      return `${capital(plainName(facts, finding.parts[0]))} gets ${roughly(finding.value ?? 0, finding.limit ?? 0, finding.service)}.`;
+      return `${capital(plainName(facts, finding.parts[0]))} gets ${roughly(finding.value ?? 0, finding.limit ?? 0, finding.at.service)}.`;
     },
     trade: (facts) => {
       const { finding, record } = facts;
       const sources = facts.evaluation.records.filter((r) => r.kind.family === "receive");
       const missing =
-        (record ? receive(record, sources) : undefined)?.services.find((s) => s.service === finding.service)
-          ?.missing ?? [];
+        (record ? receive(record, sources) : undefined)?.services.find(
+          (s) => s.service === finding.at.service,
+        )?.missing ?? [];
       return (
         `${wantedWords(finding)} Missing: ${list(missing.map((m) => missingWords(m.count, finding.limit ?? 0, m.clause)))}. ` +
         "A carrier counts as got when its way is open, its switches can be set from here, and C/(N+I) behind a tuner of 8 dB noise figure reaches what its modulation needs."

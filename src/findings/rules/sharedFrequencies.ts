@@ -1,16 +1,16 @@
 import type { Meeting } from "../../evaluate/evaluation.ts";
 import { type CollisionGrade, spareNeededDb } from "../../rf/protection.ts";
+import type { Facts } from "../../sentences/explain/explanation.ts";
+import { markCarriers, pictureOf, spectrumAt, spotOf } from "../../sentences/explain/picture.ts";
+import { plainNames } from "../../sentences/explain/plainWords.ts";
+import { bandName, list, partName, round1 } from "../../sentences/phrases.ts";
 import { cnDb, cniDb } from "../../signal/readout.ts";
 import { idOf, pairs, tally, worstCarrier, worstHit } from "../collisions.ts";
-import type { Facts } from "../explain/explanation.ts";
-import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
-import { plainNames } from "../explain/plainWords.ts";
 import type { Severity } from "../finding.ts";
-import { type Rule, wireAt } from "../rule.ts";
-import { bandName, list, partName, round1 } from "../words.ts";
+import { type SpokenRule, wireAt } from "../rule.ts";
 
 /** Two signals on the same frequencies of one wire. */
-export const sharedFrequencies: Rule = {
+export const sharedFrequencies: SpokenRule = {
   id: "shared-frequencies",
   title: "Two signals share frequencies on one wire",
   explain:
@@ -82,7 +82,7 @@ export const sharedFrequencies: Rule = {
     picture: (facts) => {
       const pair = pairOf(facts);
       const out = facts.record?.ports.find((p) => p.side === "out" && facts.record?.joined[p.id])?.id;
-      const port = facts.finding.port?.startsWith("#") ? out : facts.finding.port;
+      const port = facts.finding.at.port?.startsWith("#") ? out : facts.finding.at.port;
       const spot = port === undefined ? null : spotOf(facts, port);
       const struck = new Set(pair.flatMap((m) => m.carriers.map((i) => idOf(m.victim, i))));
       return spot
@@ -106,8 +106,8 @@ function pairOf({ finding, record }: Facts): readonly Meeting[] {
     pairs(record?.meetings ?? []).find((pair) => {
       const first = pair[0];
       return (
-        first?.port === finding.port &&
-        first?.victim.origin.service === finding.service &&
+        first?.port === finding.at.port &&
+        first?.victim.origin.service === finding.at.service &&
         first?.victim.origin.part === victim &&
         first?.other.origin.part === other
       );

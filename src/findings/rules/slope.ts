@@ -1,9 +1,9 @@
-import { heardThere, pictureOfPlace, tuned, whereOf } from "../explain/place.ts";
-import { plainName } from "../explain/plainWords.ts";
+import { heardThere, pictureOfPlace, tuned, whereOf } from "../../sentences/explain/place.ts";
+import { plainName } from "../../sentences/explain/plainWords.ts";
+import { round1 } from "../../sentences/phrases.ts";
 import type { Range } from "../limits.ts";
 import { type Heard, heardAt, placesOf } from "../places.ts";
-import { type Rule, wireAt } from "../rule.ts";
-import { round1 } from "../words.ts";
+import { type SpokenRule, wireAt } from "../rule.ts";
 
 /** The whole range whose ends a slope is stated for [MHz]; a network passes 47 to 862 and 950 to 2150 MHz. */
 const RANGES: Readonly<Record<Range, { fromMHz: number; toMHz: number }>> = {
@@ -12,7 +12,7 @@ const RANGES: Readonly<Record<Range, { fromMHz: number; toMHz: number }>> = {
 };
 
 /** Level that falls too much with frequency. */
-export const slope: Rule = {
+export const slope: SpokenRule = {
   id: "slope",
   title: "Too much slope",
   explain:

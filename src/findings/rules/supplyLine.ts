@@ -1,10 +1,10 @@
+import { plainName } from "../../sentences/explain/plainWords.ts";
+import { list, partName } from "../../sentences/phrases.ts";
 import { plural } from "../../words/plural.ts";
-import { plainName } from "../explain/plainWords.ts";
-import { type Rule, wireAt } from "../rule.ts";
-import { list, partName } from "../words.ts";
+import { type SpokenRule, wireAt } from "../rule.ts";
 
 /** A supply that is shorted or asked for too much. */
-export const supplyLine: Rule = {
+export const supplyLine: SpokenRule = {
   id: "supply-overloaded",
   title: "A supply is shorted or overloaded",
   explain:

@@ -1,14 +1,14 @@
+import type { Facts } from "../../sentences/explain/explanation.ts";
+import { markCarriers, pictureOf, spectrumAt, spotOf } from "../../sentences/explain/picture.ts";
+import { plainNames } from "../../sentences/explain/plainWords.ts";
+import { list, partName, round1 } from "../../sentences/phrases.ts";
 import type { SwitchState } from "../../signal/control.ts";
 import { isLive } from "../../signal/readout.ts";
 import { plural } from "../../words/plural.ts";
-import type { Facts } from "../explain/explanation.ts";
-import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
-import { plainNames } from "../explain/plainWords.ts";
-import { type Rule, wireAt } from "../rule.ts";
-import { list, partName, round1 } from "../words.ts";
+import { type SpokenRule, wireAt } from "../rule.ts";
 
 /** Two receivers on one switched output. */
-export const switchedOutputShared: Rule = {
+export const switchedOutputShared: SpokenRule = {
   id: "switched-output-shared",
   title: "A switched output is shared by two receivers",
   explain:
@@ -87,7 +87,7 @@ export const switchedOutputShared: Rule = {
 };
 
 function switchOf({ finding, record }: Facts): SwitchState | undefined {
-  return record?.switches[finding.port ?? ""];
+  return record?.switches[finding.at.port ?? ""];
 }
 
 function portLabel(ports: readonly { id: string; label: string }[], id: string): string {

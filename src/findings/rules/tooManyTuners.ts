@@ -1,11 +1,11 @@
+import { pictureOf, spotOf } from "../../sentences/explain/picture.ts";
+import { capital, plainName } from "../../sentences/explain/plainWords.ts";
+import { partName } from "../../sentences/phrases.ts";
 import { plural } from "../../words/plural.ts";
-import { pictureOf, spotOf } from "../explain/picture.ts";
-import { capital, plainName } from "../explain/plainWords.ts";
-import { type Rule, wireAt } from "../rule.ts";
-import { partName } from "../words.ts";
+import { type SpokenRule, wireAt } from "../rule.ts";
 
 /** More tuners than feeds or user bands. */
-export const tooManyTuners: Rule = {
+export const tooManyTuners: SpokenRule = {
   id: "too-many-tuners",
   title: "More tuners than feeds or user bands",
   explain:

@@ -1,11 +1,11 @@
+import { pictureOf, spotOf } from "../../sentences/explain/picture.ts";
+import { plainName } from "../../sentences/explain/plainWords.ts";
+import { list, partName } from "../../sentences/phrases.ts";
 import { plural } from "../../words/plural.ts";
-import { pictureOf, spotOf } from "../explain/picture.ts";
-import { plainName } from "../explain/plainWords.ts";
-import type { Rule } from "../rule.ts";
-import { list, partName } from "../words.ts";
+import type { SpokenRule } from "../rule.ts";
 
 /** Open ends that reflect. */
-export const unterminated: Rule = {
+export const unterminated: SpokenRule = {
   id: "open-end",
   title: "An open end that should be terminated",
   explain:

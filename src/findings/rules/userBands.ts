@@ -1,14 +1,13 @@
+import type { Facts } from "../../sentences/explain/explanation.ts";
+import { markCarriers, pictureOf, spectrumAt, spotOf } from "../../sentences/explain/picture.ts";
+import { capital, plainName, plainNames } from "../../sentences/explain/plainWords.ts";
+import { list, partName, round1 } from "../../sentences/phrases.ts";
 import type { SwitchState } from "../../signal/control.ts";
 import { plural } from "../../words/plural.ts";
-import type { Facts } from "../explain/explanation.ts";
-import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
-import { capital, plainName, plainNames } from "../explain/plainWords.ts";
-import type { Finding } from "../finding.ts";
-import { type Rule, wireAt } from "../rule.ts";
-import { list, partName, round1 } from "../words.ts";
+import { type SpokenDraft, type SpokenRule, spokenOf, wireAt } from "../rule.ts";
 
 /** User bands used twice, and receivers that hold a single-cable line with the wrong voltage. */
-export const userBands: Rule = {
+export const userBands: SpokenRule = {
   id: "user-band-conflict",
   title: "User bands in conflict",
   explain:
@@ -60,7 +59,7 @@ export const userBands: Rule = {
           })} With a meter: that user band's centre shows a carrier that changes whenever the other tuner changes channel.`,
     neighbours: ["too-many-tuners", "switched-output-shared", "receiver-misses"],
     picture: (facts) => {
-      const spot = spotOf(facts, facts.finding.value === undefined ? undefined : facts.finding.port);
+      const spot = spotOf(facts, facts.finding.value === undefined ? undefined : facts.finding.at.port);
       if (!spot) return null;
       const { number } = userBandOf(facts);
       const everything = facts.finding.value === undefined;
@@ -76,15 +75,15 @@ export const userBands: Rule = {
 
 /** The user band that a finding speaks of: the first that two tuners share at its port. */
 function userBandOf({ finding, record }: Facts): { readonly number: number; readonly centreMHz?: number } {
-  const number = Number(/^User band (\d+)/.exec(finding.message)?.[1] ?? 0);
-  for (const band of record?.outputs[finding.port ?? ""]?.bands ?? []) {
+  const number = Number(/^User band (\d+)/.exec(spokenOf(finding))?.[1] ?? 0);
+  for (const band of record?.outputs[finding.at.port ?? ""]?.bands ?? []) {
     const centreMHz = band.grid.centre[band.stack?.numbers.indexOf(number) ?? -1];
     if (centreMHz !== undefined) return { number, centreMHz };
   }
   return { number };
 }
 
-type Found = Omit<Finding, "rule">;
+type Found = SpokenDraft;
 
 function twice(part: string, state: SwitchState, wires: readonly string[]): Found[] {
   const users = new Map<number, string[]>();

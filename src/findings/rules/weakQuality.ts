@@ -1,13 +1,13 @@
+import { pictureOfPlace, quoted, tuned, whereOf } from "../../sentences/explain/place.ts";
+import { plainName, programmes } from "../../sentences/explain/plainWords.ts";
+import { round1, share } from "../../sentences/phrases.ts";
 import { cniDb } from "../../signal/readout.ts";
 import { plural } from "../../words/plural.ts";
-import { pictureOfPlace, quoted, tuned, whereOf } from "../explain/place.ts";
-import { plainName, programmes } from "../explain/plainWords.ts";
 import { heardAt, placesOf } from "../places.ts";
-import { type Rule, wireAt } from "../rule.ts";
-import { round1, share } from "../words.ts";
+import { type SpokenRule, wireAt } from "../rule.ts";
 
 /** C/N at a socket below what the profile asks for, although it may still be received today. */
-export const weakQuality: Rule = {
+export const weakQuality: SpokenRule = {
   id: "low-carrier-to-noise",
   title: "C/N at a socket below what it should be",
   explain:
@@ -47,7 +47,7 @@ export const weakQuality: Rule = {
   explanation: {
     severities: ["warning"],
     customer: (facts) =>
-      `The signal at ${plainName(facts, facts.finding.parts[0])} carries too much noise, so ${programmes(facts.finding.service)} may break up when the weather is bad.`,
+      `The signal at ${plainName(facts, facts.finding.parts[0])} carries too much noise, so ${programmes(facts.finding.at.service)} may break up when the weather is bad.`,
     trade: (facts) => {
       const { finding } = facts;
       const worst = quoted(facts, (c) => c.cnDb);

@@ -1,12 +1,12 @@
 import type { ReceiverInput } from "../../parts/contract.ts";
+import { capital, plainName } from "../../sentences/explain/plainWords.ts";
+import { pictureOfInputs } from "../../sentences/explain/receiverPicture.ts";
+import { carriers, list, namesOf, partName } from "../../sentences/phrases.ts";
 import { plural } from "../../words/plural.ts";
-import { capital, plainName } from "../explain/plainWords.ts";
-import { pictureOfInputs } from "../explain/receiverPicture.ts";
-import { type Rule, wireAt } from "../rule.ts";
-import { carriers, list, namesOf, partName } from "../words.ts";
+import { type SpokenRule, wireAt } from "../rule.ts";
 
 /** A receiver that is given a kind of feed it cannot use. */
-export const wrongFeed: Rule = {
+export const wrongFeed: SpokenRule = {
   id: "wrong-feed",
   title: "A receiver on the wrong kind of feed",
   explain:

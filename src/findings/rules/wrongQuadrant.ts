@@ -1,11 +1,11 @@
+import { markCarriers, pictureOf, spectrumAt, spotOf } from "../../sentences/explain/picture.ts";
+import { plainName } from "../../sentences/explain/plainWords.ts";
+import { bandName, partName } from "../../sentences/phrases.ts";
 import { SILENCE } from "../../signal/band.ts";
-import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
-import { plainName } from "../explain/plainWords.ts";
-import { type Rule, wireAt } from "../rule.ts";
-import { bandName, partName } from "../words.ts";
+import { type SpokenRule, wireAt } from "../rule.ts";
 
 /** A multiswitch input that is not fed with the quadrant it is meant for. */
-export const wrongQuadrant: Rule = {
+export const wrongQuadrant: SpokenRule = {
   id: "wrong-quadrant",
   title: "A multiswitch input gets the wrong quadrant",
   explain:
@@ -52,7 +52,7 @@ export const wrongQuadrant: Rule = {
       `A cable sits on the wrong connector of ${plainName(facts, facts.finding.parts[0])}, so channels are not where the receivers look for them.`,
     trade: (facts) => {
       const { finding } = facts;
-      const label = facts.record?.ports.find((p) => p.id === finding.port)?.label ?? "";
+      const label = facts.record?.ports.find((p) => p.id === finding.at.port)?.label ?? "";
       return (
         `Input ${label} of ${partName(finding.parts[0] ?? "")} stands for one of four quadrants: low band with an oscillator of 9 750 MHz, high band with 10 600 MHz, each vertical and ` +
         "horizontal. What comes in now is another one, or a switched output that nobody here switches. A receiver that asks for this quadrant is " +

@@ -3,9 +3,9 @@ import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import { switchStates } from "../../evaluate/power.ts";
 import type { SwitchDeclaration } from "../../parts/contract.ts";
+import { list, partName, round1, withLabels } from "../../sentences/phrases.ts";
 import type { Offer, Request, SwitchState } from "../../signal/control.ts";
 import { plural } from "../../words/plural.ts";
-import { list, partName, round1, withLabels } from "../words.ts";
 
 /** A switch that the commands of an input can reach. */
 export type CommandStop = {

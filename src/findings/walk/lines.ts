@@ -1,6 +1,7 @@
 /** The walk of a signal in sentences: for a screen reader, and beside the diagram. */
+
+import { partName, round1 } from "../../sentences/phrases.ts";
 import { SERVICE_NAMES, type Service } from "../../signal/carrier.ts";
-import { partName, round1 } from "../words.ts";
 import type { CarrierWay, Need } from "./signal.ts";
 import type { BareStep } from "./step.ts";
 

@@ -1,7 +1,7 @@
 /** The step at which a signal is lost, and why, in words. */
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
-import { bandName, partName, round1 } from "../words.ts";
+import { bandName, partName, round1 } from "../../sentences/phrases.ts";
 import type { Choice } from "./choice.ts";
 import type { Destination } from "./destination.ts";
 import type { CarrierWay } from "./signal.ts";

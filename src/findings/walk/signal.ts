@@ -2,11 +2,11 @@
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { CarrierId } from "../../evaluate/trace.ts";
+import { withLabels } from "../../sentences/phrases.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { carrierToDb, isLive } from "../../signal/readout.ts";
 import { type Limits, limitsFor, profileOf } from "../limits.ts";
 import { tunerNoiseUv2 } from "../tunerQuality.ts";
-import { withLabels } from "../words.ts";
 import { type Choice, chosenCarriers } from "./choice.ts";
 import { type Destination, destinationOf } from "./destination.ts";
 import { linesOfWay, wordsOfStep } from "./lines.ts";

@@ -1,8 +1,8 @@
 /** The walk of a supply: from the input that gives it upwards, with what is left of its voltage at every part. */
 import type { PartId, PortRef } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
+import { partName, round1, withLabels } from "../../sentences/phrases.ts";
 import type { Feed, Offer } from "../../signal/control.ts";
-import { partName, round1, withLabels } from "../words.ts";
 
 /** Why a way ends at a part. */
 export type SupplyEnd =

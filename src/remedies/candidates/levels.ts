@@ -30,7 +30,7 @@ export function excessDb(finding: Finding): number {
 /** Whether level or C/N would help: a carrier that is drowned or stopped needs something else. */
 export function isWeak(finding: Finding): boolean {
   if (finding.rule === "low-carrier-to-noise") return true;
-  return /too weak|too noisy/.test(finding.message);
+  return finding.at.side === "too little";
 }
 
 /** The smallest pad that is sold and takes so much. */

@@ -8,7 +8,7 @@ import { madeAnew } from "./cable.ts";
 /** What shorts a line: kept from its direct current, or cut out. */
 export const endShort: Idea = (site, finding) => {
   const record = site.evaluation.record(finding.parts[0] ?? "");
-  if (!record || !/shorts/.test(finding.message)) return [];
+  if (!record || finding.value !== undefined) return [];
   const { id } = record.part;
   if (record.kind.trade.defect) return [madeAnew(site, id)];
   const found: Candidate[] = [];

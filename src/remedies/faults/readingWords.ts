@@ -1,5 +1,5 @@
 /** Readings in words, and when two of them are the same for whoever holds the meter. */
-import { carriers, list } from "../../findings/words.ts";
+import { carriers, list } from "../../sentences/phrases.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { type CarrierReading, QUANTITY_UNITS, type Reading } from "./reading.ts";
 

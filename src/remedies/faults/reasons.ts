@@ -1,7 +1,7 @@
 /** Why a fault is suspected, in sentences. */
 import type { Design } from "../../design/design.ts";
 import { partById, quoted } from "../../design/lookup.ts";
-import { list } from "../../findings/words.ts";
+import { list } from "../../sentences/phrases.ts";
 import { SERVICE_NAMES, type Service } from "../../signal/carrier.ts";
 import { type Observation, type Symptom, symptomKey } from "./symptoms.ts";
 

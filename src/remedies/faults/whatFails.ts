@@ -22,14 +22,9 @@ export function whatFails(design: Design, fault: Fault, sound: Look = lookAt(des
     const had = before.get(symptomKey(s)) ?? 0;
     return s.got < had ? [{ ...s, before: had }] : [];
   });
-  const known = new Set(sound.report.findings.map(sayingOf));
-  const findings = look.report.findings.filter((finding) => !known.has(sayingOf(finding)));
+  const known = new Set(sound.report.findings.map((f) => f.id));
+  const findings = look.report.findings.filter((finding) => !known.has(finding.id));
   return { fault, lost, findings, look };
-}
-
-/** Findings of one rule about one part are one finding, whatever the numbers in it. */
-function sayingOf(finding: Finding): string {
-  return `${finding.rule}|${finding.severity}|${finding.parts[0] ?? ""}`;
 }
 
 /** True when some receiver gets less than before. */

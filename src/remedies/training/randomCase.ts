@@ -1,7 +1,7 @@
 /** A case made from any design: the same seed hides the same fault. */
 import type { Design } from "../../design/design.ts";
 import { partById, quoted } from "../../design/lookup.ts";
-import { list } from "../../findings/words.ts";
+import { list } from "../../sentences/phrases.ts";
 import { SERVICE_NAMES } from "../../signal/carrier.ts";
 import { plural } from "../../words/plural.ts";
 import { FAULT_TYPES, type Fault, likelihoodOf } from "../faults/fault.ts";

@@ -7,6 +7,7 @@ import type { Balance, KnobChange } from "../../remedies/balance/balance.ts";
 import { useApp } from "../../store/app.ts";
 import { useBalance } from "../../store/balance.ts";
 import { writeNumeral } from "../inspector/fields/numeral.ts";
+import { Message } from "../verdict/Message.tsx";
 import { LevelTable } from "./LevelTable.tsx";
 
 const TITLE = "Level all outlets";
@@ -64,7 +65,9 @@ export function BalanceResult({ onDone }: { readonly onDone: () => void }) {
           <h3>Comes with it</h3>
           <ul>
             {best.caused.map((f) => (
-              <li key={f.rule + f.message}>{f.message}</li>
+              <li key={f.id}>
+                <Message finding={f} />
+              </li>
             ))}
           </ul>
         </section>

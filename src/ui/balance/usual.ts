@@ -8,7 +8,7 @@ type Service = (typeof WANTED_SERVICES)[number];
 /** Services that some outlet, or without outlets some receiver, gets. */
 export function servicesAt(evaluation: Evaluation): readonly Service[] {
   // Levels need no report: the site is asked for its design and its records only.
-  const site = { design: evaluation.design, evaluation, report: { findings: [], verdicts: [] } };
+  const site = { design: evaluation.design, evaluation, report: { causes: [], findings: [], verdicts: [] } };
   return WANTED_SERVICES.filter((service) => levelsOf(site, service).length > 0);
 }
 

@@ -1,9 +1,11 @@
 /** A part on the canvas: symbol, name, caption, ports, and how it stands. */
+
 import { Handle, type NodeProps, Position } from "@xyflow/react";
 import { Check, CircleAlert, type LucideIcon, RefreshCcw, X, ZapOff } from "lucide-react";
 import { memo } from "react";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Port } from "../../parts/contract.ts";
+import { messageOf } from "../../sentences/finding.ts";
 import { useApp } from "../../store/app.ts";
 import { useFindingsFor, usePlainVerdict, useRecord } from "../../store/hooks.ts";
 import { type LitPart, useLitPart } from "../walk/lit.ts";
@@ -11,7 +13,7 @@ import { WalkMark, walkLook } from "../walk/WalkMark.tsx";
 import { tapPort } from "./joining.ts";
 import { hasRows, portPlaces } from "./layout.ts";
 import { PartSymbol } from "./PartSymbol.tsx";
-import { type PartState, partState } from "./partState.ts";
+import { type PartState, partState, worstOwn } from "./partState.ts";
 import { isFar, targetsOf, useCanvas } from "./state.ts";
 
 export const PartCard = memo(function PartCard({ id, selected }: NodeProps) {
@@ -40,7 +42,9 @@ type CardProps = {
 function usePartState(id: string, record: PartRecord | undefined): PartState | null {
   const verdict = usePlainVerdict(id);
   const findings = useFindingsFor(id);
-  return record ? partState(record, verdict, findings) : null;
+  const worst = worstOwn(id, findings);
+  const message = useApp((s) => (worst ? messageOf(worst, s.evaluation) : ""));
+  return record ? partState(record, verdict, worst && { severity: worst.severity, message }) : null;
 }
 
 /** Read from a distance: only what can be read there is drawn, which also keeps many of them cheap. */

@@ -1,6 +1,6 @@
 /** How a part stands, in one word with a mark, for its card. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
-import type { Finding, Verdict } from "../../findings/finding.ts";
+import type { Finding, Severity, Verdict } from "../../findings/finding.ts";
 
 export type PartState = {
   readonly tone: "ok" | "danger" | "warn" | "note";
@@ -14,7 +14,7 @@ export type PartState = {
 export function partState(
   record: PartRecord,
   verdict: Pick<Verdict, "works" | "sentence"> | undefined,
-  findings: readonly Finding[],
+  worst: { readonly severity: Severity; readonly message: string } | undefined,
 ): PartState | null {
   if (record.looped) {
     return {
@@ -27,9 +27,6 @@ export function partState(
   if (!record.powered) {
     return { tone: "danger", mark: "bolt", word: "No supply", why: "No supply reaches this part." };
   }
-  // Only of the culprit, which a finding names first: a dish is no problem because its signal meets another.
-  const own = findings.filter((f) => f.parts[0] === record.part.id);
-  const worst = own.find((f) => f.severity === "error") ?? own.find((f) => f.severity === "warning");
   if (verdict) {
     if (!verdict.works) return { tone: "danger", mark: "cross", word: "Fails", why: verdict.sentence };
     if (!worst) return { tone: "ok", mark: "tick", word: "Works", why: verdict.sentence };
@@ -42,4 +39,10 @@ export function partState(
     word: error ? "Problem" : "Check",
     why: worst.message,
   };
+}
+
+/** The gravest finding of which a part is the culprit, which a finding names first: a dish is no problem because its signal meets another. */
+export function worstOwn(id: string, findings: readonly Finding[]): Finding | undefined {
+  const own = findings.filter((f) => f.parts[0] === id);
+  return own.find((f) => f.severity === "error") ?? own.find((f) => f.severity === "warning");
 }

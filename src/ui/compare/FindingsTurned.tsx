@@ -1,5 +1,6 @@
 import type { Finding } from "../../findings/finding.ts";
 import { counted } from "../format.ts";
+import { Message } from "../verdict/Message.tsx";
 
 type Props = { readonly cured: readonly Finding[]; readonly caused: readonly Finding[] };
 
@@ -27,8 +28,8 @@ function Lines({ title, none, findings }: LinesProps) {
       ) : (
         <ul className="finding-lines">
           {findings.map((f) => (
-            <li key={f.rule + f.message}>
-              <span className={`badge ${f.severity}`}>{f.severity}</span> {f.message}
+            <li key={f.id}>
+              <span className={`badge ${f.severity}`}>{f.severity}</span> <Message finding={f} />
             </li>
           ))}
         </ul>

@@ -2,6 +2,7 @@ import { Search } from "lucide-react";
 import type { Finding } from "../../findings/finding.ts";
 import { CURABLE_RULES } from "../../remedies/candidates/index.ts";
 import { useApp } from "../../store/app.ts";
+import { Message } from "../verdict/Message.tsx";
 import { findCures, findCuresFor } from "./actions.ts";
 
 const curable = new Set(CURABLE_RULES);
@@ -13,7 +14,10 @@ export function CureButton({ finding }: { readonly finding: Finding }) {
   return (
     <button type="button" className="button small" onClick={() => findCuresFor(finding)}>
       <Search size={14} aria-hidden /> Find cures
-      <span className="unseen"> for: {finding.message}</span>
+      <span className="unseen">
+        {" "}
+        for: <Message finding={finding} />
+      </span>
     </button>
   );
 }

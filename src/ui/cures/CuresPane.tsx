@@ -6,6 +6,7 @@ import { usePrices } from "../../store/prices.ts";
 import { compareWithFormer } from "../compare/asked.ts";
 import { counted } from "../format.ts";
 import { openDialog } from "../panes.ts";
+import { Message } from "../verdict/Message.tsx";
 import { findCures } from "./actions.ts";
 import { ProposalCard } from "./ProposalCard.tsx";
 import { proposalsNow } from "./proposalsNow.ts";
@@ -97,7 +98,11 @@ function Heading() {
     <header className="cures-head">
       <h3>{target ? "Cures for one finding" : "Cures for all that is wrong"}</h3>
       {changed ? <p className="small">With this already done: {changed.title}</p> : null}
-      {target ? <p className="small quiet">{target.message}</p> : null}
+      {target ? (
+        <p className="small quiet">
+          <Message finding={target} />
+        </p>
+      ) : null}
       <div className="cures-line">
         <Found />
         {status === "running" ? (

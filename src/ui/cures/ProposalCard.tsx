@@ -5,6 +5,7 @@ import type { Proposal } from "../../remedies/search.ts";
 import { useApp } from "../../store/app.ts";
 import { usePrices } from "../../store/prices.ts";
 import { compareWithPresent } from "../compare/asked.ts";
+import { Message } from "../verdict/Message.tsx";
 import { applyProposal, designOf, keepAsVariant, titleOf, togglePreview } from "./actions.ts";
 import { costWords } from "./costWords.ts";
 import { proofMarks } from "./proofWords.ts";
@@ -97,8 +98,8 @@ function FindingLines({
       <h4>{title}</h4>
       <ul>
         {findings.map((f) => (
-          <li key={f.rule + f.message}>
-            <span className="quiet">{f.severity}:</span> {f.message}
+          <li key={f.id}>
+            <span className="quiet">{f.severity}:</span> <Message finding={f} />
           </li>
         ))}
       </ul>

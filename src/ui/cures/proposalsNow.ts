@@ -1,4 +1,3 @@
-import { findingKey } from "../../remedies/proof.ts";
 import { useApp } from "../../store/app.ts";
 import { type Complaint, useCures } from "../../store/cures.ts";
 
@@ -9,7 +8,7 @@ import { type Complaint, useCures } from "../../store/cures.ts";
 export function proposalsNow(complaint: Complaint): Complaint {
   const { design, report } = useApp.getState();
   if (useCures.getState().document === design) return complaint;
-  const key = complaint.target && findingKey(complaint.target);
-  const target = report.findings.find((f) => findingKey(f) === key);
+  const key = complaint.target?.id;
+  const target = report.findings.find((f) => f.id === key);
   return target ? { target } : {};
 }

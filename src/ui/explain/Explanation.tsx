@@ -1,8 +1,8 @@
 import { BookOpenText, Copy } from "lucide-react";
 import { useMemo } from "react";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
-import { explainFinding } from "../../findings/explain/explain.ts";
 import type { Finding } from "../../findings/finding.ts";
+import { explainFinding } from "../../sentences/finding.ts";
 import { useApp } from "../../store/app.ts";
 import { openRuleBook } from "../rulebook/book.ts";
 import { FindingPicture } from "./FindingPicture.tsx";

@@ -1,7 +1,7 @@
 import { useMemo } from "react";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
-import type { Mark, SpectrumPicture } from "../../findings/explain/picture.ts";
 import { profileOf } from "../../findings/limits.ts";
+import type { Mark, SpectrumPicture } from "../../sentences/explain/picture.ts";
 import { SILENCE } from "../../signal/band.ts";
 import { STRIP_HEIGHT_PX, Strip } from "../canvas/Strip.tsx";
 import { useSize } from "../kit/useSize.ts";

@@ -1,5 +1,6 @@
 import { ChevronDown, ChevronUp } from "lucide-react";
 import type { Finding } from "../../findings/finding.ts";
+import { Message } from "../verdict/Message.tsx";
 import { setExplained } from "./opened.ts";
 
 /** Opens and closes the explanation of a finding. */
@@ -21,7 +22,11 @@ export function WhyButton({
       aria-controls={isOpen ? controls : undefined}
       onClick={() => setExplained(finding, !isOpen)}
     >
-      Why?<span className="unseen"> {finding.message}</span>
+      Why?
+      <span className="unseen">
+        {" "}
+        <Message finding={finding} />
+      </span>
       {isOpen ? <ChevronUp size={14} aria-hidden /> : <ChevronDown size={14} aria-hidden />}
     </button>
   );

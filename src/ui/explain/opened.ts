@@ -12,31 +12,26 @@ type Opened = {
 
 const useOpened = create<Opened>(() => ({ keys: new Set(), wanted: null }));
 
-/** The same while its figures change, so that an explanation stays open as one tries values. */
-function keyOf({ rule, parts, wires, port, service }: Finding): string {
-  return [rule, ...parts, ...wires, port ?? "", service ?? ""].join("|");
-}
-
 export function useExplained(finding: Finding): boolean {
-  return useOpened((s) => s.keys.has(keyOf(finding)));
+  return useOpened((s) => s.keys.has(finding.id));
 }
 
 export function setExplained(finding: Finding, open: boolean): void {
   const keys = new Set(useOpened.getState().keys);
-  if (open) keys.add(keyOf(finding));
-  else keys.delete(keyOf(finding));
+  if (open) keys.add(finding.id);
+  else keys.delete(finding.id);
   useOpened.setState({ keys });
 }
 
 /** Opens the explanation of a finding, and lets its row come into sight. */
 export function revealExplained(finding: Finding): void {
   setExplained(finding, true);
-  useOpened.setState({ wanted: keyOf(finding) });
+  useOpened.setState({ wanted: finding.id });
 }
 
 /** Brings a row into sight once, when its finding is asked for. */
 export function useComeIntoSight(finding: Finding, row: RefObject<HTMLElement | null>): void {
-  const isWanted = useOpened((s) => s.wanted === keyOf(finding));
+  const isWanted = useOpened((s) => s.wanted === finding.id);
   useEffect(() => {
     if (!isWanted) return;
     useOpened.setState({ wanted: null });

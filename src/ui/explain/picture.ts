@@ -1,6 +1,6 @@
 /** Where things lie on the small picture of a finding: the axis of the strips, cut out around what is concerned. */
 import type { ScaleLinear } from "d3-scale";
-import type { Mark, MarkKind, SpectrumPicture } from "../../findings/explain/picture.ts";
+import type { Mark, MarkKind, SpectrumPicture } from "../../sentences/explain/picture.ts";
 import { plural } from "../../words/plural.ts";
 import { COAX_TICKS_MHZ, coaxScale, SKY_FROM_MHZ, SKY_TICKS_MHZ, skyScale } from "../canvas/axis.ts";
 import { megahertz } from "../format.ts";

@@ -6,6 +6,7 @@ import { type Consequence, whatFails } from "../../remedies/faults/whatFails.ts"
 import { SERVICE_NAMES } from "../../signal/carrier.ts";
 import { useApp } from "../../store/app.ts";
 import { selectFromPane } from "../reveal.ts";
+import { Message } from "../verdict/Message.tsx";
 import { previewTitle, toggleFault } from "./actions.ts";
 import { useDocumentLook } from "./useDocumentLook.ts";
 
@@ -74,7 +75,7 @@ function Losses({ consequence, at, title }: LossesProps) {
   );
 }
 
-function NewFindings({ consequence: { findings } }: { readonly consequence: Consequence }) {
+function NewFindings({ consequence: { findings, look } }: { readonly consequence: Consequence }) {
   const grave = findings.filter((f) => f.severity !== "note");
   if (grave.length === 0) return null;
   const rest = grave.length - MOST_FINDINGS;
@@ -83,7 +84,9 @@ function NewFindings({ consequence: { findings } }: { readonly consequence: Cons
       <summary>What there would be to say ({grave.length})</summary>
       <ul>
         {grave.slice(0, MOST_FINDINGS).map((f) => (
-          <li key={f.rule + f.message}>{f.message}</li>
+          <li key={f.id}>
+            <Message finding={f} evaluation={look.evaluation} />
+          </li>
         ))}
         {rest > 0 ? <li className="quiet">and {rest} more, in the verdict</li> : null}
       </ul>

@@ -89,7 +89,7 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
           <h3>What there is to say</h3>
           <ul className="finding-list">
             {findings.map((finding) => (
-              <FindingItem key={finding.rule + finding.message} finding={finding} />
+              <FindingItem key={finding.id} finding={finding} />
             ))}
           </ul>
         </section>

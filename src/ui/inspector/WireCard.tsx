@@ -56,7 +56,7 @@ export function WireCard({ id }: { readonly id: string }) {
       {findings.length > 0 ? (
         <ul className="finding-list">
           {findings.map((finding) => (
-            <FindingItem key={finding.rule + finding.message} finding={finding} />
+            <FindingItem key={finding.id} finding={finding} />
           ))}
         </ul>
       ) : null}

@@ -2,7 +2,7 @@
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { carriersGot } from "../../findings/reception.ts";
 import { handedOn } from "../../findings/verdict.ts";
-import { carriers } from "../../findings/words.ts";
+import { carriers } from "../../sentences/phrases.ts";
 import { SERVICE_NAMES, SERVICES } from "../../signal/carrier.ts";
 import { cnDb } from "../../signal/readout.ts";
 import { type Question, questionAt } from "./question.ts";

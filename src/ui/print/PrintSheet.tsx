@@ -1,8 +1,8 @@
 import { useEffect, useState } from "react";
 import { createPortal, flushSync } from "react-dom";
 import type { Design } from "../../design/design.ts";
-import { explainFinding } from "../../findings/explain/explain.ts";
 import { ESTIMATE_NOTICE } from "../../parts/cautions.ts";
+import { cureOf, explainFinding, messageOf } from "../../sentences/finding.ts";
 import { useApp } from "../../store/app.ts";
 import { boxesOf } from "../canvas/boxes.ts";
 import { boundsOf } from "../canvas/layout.ts";
@@ -68,11 +68,11 @@ function Paper() {
       {report.findings.length === 0 ? <p>None.</p> : null}
       <ul>
         {report.findings.map((finding) => (
-          <li key={finding.rule + finding.message} className="paper-item">
-            <strong>{finding.severity}</strong>: {finding.message} {finding.cure ?? ""}{" "}
-            <span className="small">{limitWords(finding)}</span>
+          <li key={finding.id} className="paper-item">
+            <strong>{finding.severity}</strong>: {messageOf(finding, evaluation)}{" "}
+            {cureOf(finding, evaluation) ?? ""} <span className="small">{limitWords(finding)}</span>
             <br />
-            {explainFinding(finding, evaluation)?.customer}
+            {explainFinding(finding, evaluation).customer}
           </li>
         ))}
       </ul>

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from "react";
-import { ruleBook } from "../../findings/explain/ruleBook.ts";
+import { ruleBook } from "../../sentences/explain/ruleBook.ts";
 import { addressOfRule, openRuleBook, useBook } from "./book.ts";
 import { RulePage } from "./RulePage.tsx";
 import "./rulebook.css";

@@ -1,9 +1,10 @@
 import { useMemo } from "react";
 import { evaluate } from "../../evaluate/evaluate.ts";
-import type { RuleExample } from "../../findings/explain/examples.ts";
-import type { RuleEntry, RuleLink } from "../../findings/explain/ruleBook.ts";
 import type { Finding, Severity } from "../../findings/finding.ts";
 import { report } from "../../findings/report.ts";
+import type { RuleExample } from "../../sentences/explain/examples.ts";
+import type { RuleEntry } from "../../sentences/explain/ruleBook.ts";
+import { cureOf, messageOf, type RuleLink } from "../../sentences/finding.ts";
 import { useApp } from "../../store/app.ts";
 import { plural } from "../../words/plural.ts";
 import { openAside } from "../documents/actions.ts";
@@ -91,7 +92,8 @@ function Example({
       {isSpeaking && finding ? (
         <>
           <p className={`rule-message ${finding.severity satisfies Severity}`}>
-            {finding.message} {finding.cure ? <span className="finding-cure">{finding.cure}</span> : null}
+            {messageOf(finding, evaluation)}{" "}
+            <span className="finding-cure">{cureOf(finding, evaluation) ?? ""}</span>
           </p>
           <Explanation finding={finding} evaluation={evaluation} hasLinks={false} />
         </>

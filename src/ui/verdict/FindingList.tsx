@@ -1,6 +1,7 @@
 import { CircleAlert, Info, TriangleAlert } from "lucide-react";
 import { memo, useId, useRef } from "react";
 import type { Finding, Severity } from "../../findings/finding.ts";
+import { cureOf } from "../../sentences/finding.ts";
 import { useApp } from "../../store/app.ts";
 import { CureButton } from "../cures/CureButton.tsx";
 import { Explanation } from "../explain/Explanation.tsx";
@@ -9,6 +10,7 @@ import { WhyButton } from "../explain/WhyButton.tsx";
 import { counted } from "../format.ts";
 import { selectFromPane } from "../reveal.ts";
 import { limitWords } from "./limitWords.ts";
+import { Message } from "./Message.tsx";
 
 const SEVERITIES: readonly {
   readonly severity: Severity;
@@ -36,7 +38,7 @@ export function FindingList({ findings }: { readonly findings: readonly Finding[
             </summary>
             <ul className="finding-list">
               {own.map((finding) => (
-                <FindingItem key={keyOf(finding)} finding={finding} />
+                <FindingItem key={finding.id} finding={finding} />
               ))}
             </ul>
           </details>
@@ -44,10 +46,6 @@ export function FindingList({ findings }: { readonly findings: readonly Finding[
       })}
     </section>
   );
-}
-
-function keyOf(finding: Finding): string {
-  return [finding.rule, ...finding.parts, ...finding.wires, finding.message].join("|");
 }
 
 /** One finding; pressing it shows the culprit on the canvas, and its explanation opens below it. */
@@ -59,6 +57,7 @@ export const FindingItem = memo(function FindingItem({ finding }: { readonly fin
   useComeIntoSight(finding, row);
   const led = parts.length > 0 || wires.length > 0;
   const limits = limitWords(finding);
+  const cure = useApp((s) => cureOf(finding, s.evaluation));
   return (
     <li className={`finding ${finding.severity}`} ref={row}>
       <button
@@ -67,8 +66,10 @@ export const FindingItem = memo(function FindingItem({ finding }: { readonly fin
         disabled={!led}
         onClick={() => selectFromPane({ parts, wires })}
       >
-        <span>{finding.message}</span>
-        {finding.cure ? <span className="finding-cure">{finding.cure}</span> : null}
+        <span>
+          <Message finding={finding} />
+        </span>
+        {cure ? <span className="finding-cure">{cure}</span> : null}
         {limits ? <span className="finding-limit">{limits}</span> : null}
       </button>
       <div className="finding-tools">

@@ -1,5 +1,5 @@
 import { ChevronLeft, ChevronRight, X } from "lucide-react";
-import { capital } from "../../findings/explain/plainWords.ts";
+import { capital } from "../../sentences/explain/plainWords.ts";
 import { IconButton } from "../kit/IconButton.tsx";
 import { stepBy } from "./steps.ts";
 import type { Shown } from "./walk.ts";

@@ -5,7 +5,7 @@ import { Tooltip } from "radix-ui";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { setOption } from "../../../src/design/edits/options.ts";
 import { EXAMPLES } from "../../../src/design/examples.ts";
-import { explainFinding } from "../../../src/findings/explain/explain.ts";
+import { explainFinding, messageOf } from "../../../src/sentences/finding.ts";
 import { useApp } from "../../../src/store/app.ts";
 import { setExplained } from "../../../src/ui/explain/opened.ts";
 import { usePanes } from "../../../src/ui/panes.ts";
@@ -21,7 +21,7 @@ const clash = () => {
 };
 
 function openWhy() {
-  const why = screen.getByRole("button", { name: `Why? ${clash().message}` });
+  const why = screen.getByRole("button", { name: `Why? ${messageOf(clash(), app().evaluation)}` });
   fireEvent.click(why);
   return why;
 }

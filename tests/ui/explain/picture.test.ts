@@ -1,6 +1,6 @@
 /** The small picture of a finding: the axis is that of the strips, cut out. */
 import { describe, expect, test } from "vitest";
-import type { Mark } from "../../../src/findings/explain/picture.ts";
+import type { Mark } from "../../../src/sentences/explain/picture.ts";
 import { COAX_FROM_MHZ, COAX_TO_MHZ, coaxScale } from "../../../src/ui/canvas/axis.ts";
 import { cutOutScale, isSky, markGroups, ticksOf } from "../../../src/ui/explain/picture.ts";
 

@@ -4,7 +4,7 @@ import { act, cleanup, fireEvent, render, screen, within } from "@testing-librar
 import { Tooltip } from "radix-ui";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { EMPTY_DESIGN } from "../../../src/design/design.ts";
-import { ruleBook } from "../../../src/findings/explain/ruleBook.ts";
+import { ruleBook } from "../../../src/sentences/explain/ruleBook.ts";
 import { useApp } from "../../../src/store/app.ts";
 import { usePanes } from "../../../src/ui/panes.ts";
 import {

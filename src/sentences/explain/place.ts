@@ -1,9 +1,10 @@
 /** What an explanation says of a socket or an input whose levels are judged. */
+
+import { type Limits, limitsFor } from "../../findings/limits.ts";
+import { type Heard, heardAt, type Place, placesOf } from "../../findings/places.ts";
 import type { Band } from "../../signal/band.ts";
 import { isLive } from "../../signal/readout.ts";
-import { type Limits, limitsFor } from "../limits.ts";
-import { type Heard, heardAt, type Place, placesOf } from "../places.ts";
-import { partName, round1 } from "../words.ts";
+import { partName, round1 } from "../phrases.ts";
 import type { Facts } from "./explanation.ts";
 import {
   type MarkKind,
@@ -18,7 +19,7 @@ import {
 export function placeOf({ finding, record, evaluation }: Facts): Place | undefined {
   if (!record) return undefined;
   const kindAt = (port: string) => evaluation.record(record.joined[port]?.[0] ?? "")?.kind;
-  return placesOf({ record, kindAt }).find((place) => place.port === finding.port);
+  return placesOf({ record, kindAt }).find((place) => place.port === finding.at.port);
 }
 
 /** "the TV socket of ⟦plate⟧" */
@@ -29,7 +30,7 @@ export function whereOf(facts: Facts): string {
 /** The judged carriers there, in rising frequency. */
 export function heardThere(facts: Facts): readonly Heard[] {
   const place = placeOf(facts);
-  const { service } = facts.finding;
+  const { service } = facts.finding.at;
   if (!place || !service) return [];
   return [...heardAt(place, service, facts.profile)].sort((a, b) => a.centreMHz - b.centreMHz);
 }
@@ -59,7 +60,9 @@ export function pictureOfPlace(
     (band, i) => {
       const mode = band.grid.plan[band.grid.index[i] ?? 0]?.mode ?? "";
       const limits = limitsFor(profile, band.origin.service, mode);
-      return band.origin.service === finding.service && isLive(band, i) && !!limits && fails(band, i, limits);
+      return (
+        band.origin.service === finding.at.service && isLive(band, i) && !!limits && fails(band, i, limits)
+      );
     },
     { kind, label, ...(withLimit && finding.limit !== undefined ? { levelDbuv: finding.limit } : {}) },
   );

@@ -1,7 +1,8 @@
 /** Picture of what arrives at a receiver, with the carriers marked that it does not get. */
+
+import { carrierKey, type Lost } from "../../findings/fate.ts";
+import { hearAll } from "../../findings/listening.ts";
 import { SILENCE } from "../../signal/band.ts";
-import { carrierKey, type Lost } from "../fate.ts";
-import { hearAll } from "../listening.ts";
 import type { Facts } from "./explanation.ts";
 import { type Mark, markCarriers, pictureOf, type SpectrumPicture, spotOf } from "./picture.ts";
 
@@ -12,7 +13,7 @@ export function pictureOfInputs(
   isMeant: (lost: Lost) => boolean,
 ): SpectrumPicture | null {
   const { record, finding } = facts;
-  const { service } = finding;
+  const { service } = finding.at;
   if (!record || !service) return null;
   const fates = hearAll(record, service);
   const inputs = (record.kind.reception?.(record.options).inputs ?? []).filter(

@@ -1,7 +1,8 @@
 /** What each rule can say about a finding of its own: for the customer, for the trade, for the meter. */
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
-import type { Finding, Severity } from "../finding.ts";
-import type { Profile } from "../limits.ts";
+import type { RuleId } from "../../findings/facts.ts";
+import type { Finding, Severity } from "../../findings/finding.ts";
+import type { Profile } from "../../findings/limits.ts";
 import type { SpectrumPicture } from "./picture.ts";
 
 /** What an explanation may look at: the finding, and the evaluation that it was found in. */
@@ -24,7 +25,7 @@ export type Explanation = {
   /** Which meter, where, and the reading that proves it. */
   readonly measure: (facts: Facts) => string;
   /** Ids of rules that often speak of the same fault, or that it is mistaken for. */
-  readonly neighbours: readonly string[];
+  readonly neighbours: readonly RuleId[];
   /** The stretch of spectrum concerned; null where no frequencies are concerned. */
   readonly picture: (facts: Facts) => SpectrumPicture | null;
 };

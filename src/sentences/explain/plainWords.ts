@@ -1,7 +1,7 @@
 /** Words for people who never saw a meter: what a part is, how many, of what. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
-import { list, partName } from "../words.ts";
+import { list, partName } from "../phrases.ts";
 import type { Facts } from "./explanation.ts";
 
 /** A part in everyday words: sockets and receivers by their label, everything else by what it does. */

@@ -1,12 +1,12 @@
 /** The rule book: everything that can be found, why it matters, and what it looks like. */
-import type { Severity } from "../finding.ts";
+import type { RuleId } from "../../findings/facts.ts";
+import type { Severity } from "../../findings/finding.ts";
+import { linksTo, type RuleLink } from "../finding.ts";
+import { RULE_IDS, wordsOf } from "../rules/index.ts";
 import { RULE_EXAMPLES, type RuleExample } from "./examples.ts";
-import { ALL_RULES, ruleOf } from "./explain.ts";
-
-export type RuleLink = { readonly id: string; readonly title: string };
 
 export type RuleEntry = {
-  readonly id: string;
+  readonly id: RuleId;
   readonly title: string;
   readonly explain: string;
   readonly source: string;
@@ -23,9 +23,10 @@ export type RuleEntry = {
 
 /** All rules in the order in which their findings are shown. */
 export function ruleBook(): readonly RuleEntry[] {
-  return ALL_RULES.map(({ id, title, explain, source, explanation }) => {
+  return RULE_IDS.map((id) => {
+    const { title, explain, source, severities, neighbours } = wordsOf(id);
     const examples = RULE_EXAMPLES.find((e) => e.rule === id);
-    const { severities, neighbours } = explanation;
+    const namedBy = RULE_IDS.filter((r) => wordsOf(r).neighbours.includes(id) && !neighbours.includes(r));
     return {
       id,
       title,
@@ -33,20 +34,9 @@ export function ruleBook(): readonly RuleEntry[] {
       source,
       severities,
       neighbours: linksTo(neighbours),
-      namedBy: linksTo(
-        ALL_RULES.filter((r) => r.explanation.neighbours.includes(id) && !neighbours.includes(r.id)).map(
-          (r) => r.id,
-        ),
-      ),
+      namedBy: linksTo(namedBy),
       speaks: examples?.speaks,
       silent: examples?.silent,
     };
-  });
-}
-
-function linksTo(ids: readonly string[]): readonly RuleLink[] {
-  return ids.flatMap((id) => {
-    const title = ruleOf(id)?.title;
-    return title === undefined ? [] : [{ id, title }];
   });
 }

@@ -39,7 +39,7 @@ export type SpectrumPicture = {
 export type Spot = Pick<SpectrumPicture, "at" | "wire">;
 
 /** Spot of a port of the finding's first part; that of its first wire where no port is given; null: there is none. */
-export function spotOf({ finding, evaluation, record }: Facts, port = finding.port): Spot | null {
+export function spotOf({ finding, evaluation, record }: Facts, port = finding.at.port): Spot | null {
   if (!record || port === undefined) {
     const wire = evaluation.design.wires.find((w) => wireId(w) === finding.wires[0]);
     return wire ? { at: wire.from, wire: wireId(wire) } : null;

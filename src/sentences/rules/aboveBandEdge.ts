@@ -1,0 +1,44 @@
+import { BAND_EDGE_MHZ, isAboveBandEdge } from "../../findings/rules/aboveBandEdge.ts";
+import { plural } from "../../words/plural.ts";
+import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
+import { plainName } from "../explain/plainWords.ts";
+import { carriers, list, partName } from "../phrases.ts";
+import type { RuleWords } from "../ruleWords.ts";
+
+export const aboveBandEdge: RuleWords<"above-band-edge"> = {
+  title: "Channels above the present band edge",
+  explain:
+    "TV above 694 MHz (channel 48) was cleared for phones. A plan that still lists such channels is out of date, and phone masts transmit there now.",
+  source: "470 to 694 MHz: Decision (EU) 2017/899, from memory",
+  severities: ["note"],
+  message: ({ finding: { at, facts } }) => {
+    const n = facts.channels.length;
+    const which = `${partName(at.part)} lists ${carriers(n, "tv")} above ${BAND_EDGE_MHZ} MHz (${list(facts.channels)})`;
+    return plural(n, {
+      one: `${which}: no transmitter uses it now.`,
+      other: `${which}: no transmitter uses them now.`,
+    });
+  },
+  cure: ({ finding }) =>
+    plural(finding.facts.channels.length, {
+      one: "Take it out of the aerial's plan, and consider a filter against phone masts.",
+      other: "Take them out of the aerial's plan, and consider a filter against phone masts.",
+    }),
+  customer: (told) =>
+    plural(told.finding.facts.channels.length, {
+      one: `The list of channels of ${plainName(told, told.finding.at.part)} is out of date, since one of them is used by mobile phones today.`,
+      other: `The list of channels of ${plainName(told, told.finding.at.part)} is out of date, since some of them are used by mobile phones today.`,
+    }),
+  trade: ({ finding: { at, facts } }) =>
+    `The plan of ${partName(at.part)} holds ${carriers(facts.channels.length, "tv")} above ${BAND_EDGE_MHZ} MHz, the upper edge of channel 48. Since the bands at 700 and 800 MHz were cleared, phones transmit at 703 to 733 and 832 to 862 MHz and masts at 758 to 821 MHz: ` +
+    "with a wideband aerial that is power without use, which drives amplifiers. A new plan and a filter that ends at 694 MHz are the remedy.",
+  measure: ({ finding }) =>
+    `Spectrum meter at ${partName(finding.at.part)}, from 694 to 862 MHz: no multiplex locks there. Blocks of 10 MHz that come and go are phone masts; if they are as strong as TV, put the filter before the first amplifier.`,
+  neighbours: ["overload", "shared-frequencies"],
+  picture: (told) => {
+    const spot = spotOf(told);
+    if (!spot) return null;
+    const marks = markCarriers(spectrumAt(told, spot), isAboveBandEdge, { kind: "wrong", label: "cleared" });
+    return pictureOf(told, spot, marks);
+  },
+};
