@@ -35,6 +35,7 @@ const ALLOWED: Readonly<Record<string, string>> = {
   Asked: "what receivers may ask for while one measures; what the options of one receiver say",
   askedWords: "the two of these in words",
   Draft: "a design that a cure works on; a finding before it has its identity",
+  Feed: "what a converter gives and a receiver takes, by kind; supplies as they arrive at a point",
   Measured: "a carrier with the tuner's noise; a measurement taken in practice",
   Place: "where a cure is wanted; where levels are held to limits",
   Point: "of the canvas; where a meter can be connected",
