@@ -19,7 +19,7 @@ export function wordsOf(rule: RuleId): RuleWords<RuleId> {
   // Whoever asks has a finding of this rule: its facts are those that the words expect.
   const words = WORDS[rule] as unknown as RuleWords<RuleId> | undefined;
   if (words) return words;
-  const spoken = [...RULES, ...DESIGN_RULES].find((r) => r.id === rule) as SpokenRule;
+  const spoken = RULES.find((r) => r.id === rule) as SpokenRule;
   const { title, explain, source, explanation } = spoken;
   const said = (facts: unknown) => facts as { message: string; cure?: string };
   return {
