@@ -109,7 +109,7 @@ function gainOf(record: PartRecord, drive: Drive): number {
 }
 
 /** The driven output; behind an inner stage the first output that is joined. */
-export function outputOf(record: PartRecord | undefined, port: string | undefined): string | undefined {
+function outputOf(record: PartRecord | undefined, port: string | undefined): string | undefined {
   if (!port?.startsWith("#")) return port;
   return record?.ports.find((p) => p.side === "out" && record.joined[p.id])?.id;
 }

@@ -39,7 +39,7 @@ export const weakQuality: RuleOf<"low-carrier-to-noise"> = {
               failing: poor.length,
               of: carriers.length,
               worst,
-              spoiler: { by: worst.cnDb <= worst.ciDb ? ("noise" as const) : ("products" as const) },
+              spoiler: { by: worst.cnDb <= worst.ciDb ? ("noise" as const) : ("foreign" as const) },
             },
           },
         ];

@@ -4,11 +4,29 @@ import type { SpokenRule } from "../../findings/rule.ts";
 import { DESIGN_RULES, RULES } from "../../findings/rules/index.ts";
 import type { RuleWords } from "../ruleWords.ts";
 import { aboveBandEdge } from "./aboveBandEdge.ts";
+import { bandCut } from "./bandCut.ts";
+import { dwellingIsolation } from "./dwellingIsolation.ts";
+import { echo } from "./echo.ts";
+import { levelDifference } from "./levelDifference.ts";
+import { levelLimits } from "./levelLimits.ts";
 import { loop } from "./loop.ts";
+import { overload } from "./overload.ts";
+import { sharedFrequencies } from "./sharedFrequencies.ts";
+import { slope } from "./slope.ts";
+import { weakQuality } from "./weakQuality.ts";
 
 const WORDS: { readonly [R in RuleId]?: RuleWords<R> } = {
   loop,
   "above-band-edge": aboveBandEdge,
+  "shared-frequencies": sharedFrequencies,
+  overload,
+  "band-cut": bandCut,
+  "level-limits": levelLimits,
+  "low-carrier-to-noise": weakQuality,
+  "level-difference": levelDifference,
+  slope,
+  "same-signal-twice": echo,
+  "dwelling-isolation": dwellingIsolation,
 };
 
 /** All rules, in the order in which findings of equal weight are shown. */
