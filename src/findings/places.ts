@@ -4,13 +4,13 @@ import type { Service } from "../signal/carrier.ts";
 import { ciDb, cnDb, cniDb, isLive } from "../signal/readout.ts";
 import { type Limits, limitsFor, type Profile } from "./limits.ts";
 import type { RuleView } from "./rule.ts";
-import { userBandsBehind } from "./userBandsBehind.ts";
+import { isOfUse, userBandsBehind } from "./userBandsBehind.ts";
 
 export type Place = {
   readonly port: string;
   readonly services: readonly Service[];
   readonly spectrum: Spectrum;
-  /** Numbers of the user bands that whoever is behind it is set to; of others nothing is judged. */
+  /** User bands that count there. */
   readonly userBands: ReadonlySet<number>;
 };
 
@@ -27,11 +27,11 @@ export function placesOf({ record, kindAt }: Pick<RuleView, "record" | "kindAt">
     })),
     ...inputs
       .filter(({ port }) => !kindAt(port)?.delivery)
-      .map(({ port, services, userBands = [] }) => ({
+      .map(({ port, services }) => ({
         port,
         services,
         spectrum: record.inputs[port] ?? SILENCE,
-        userBands: new Set(userBands.map(({ number }) => number)),
+        userBands: userBandsBehind(record, port),
       })),
   ];
 }
@@ -66,8 +66,7 @@ export function heardAt(place: Place, service: Service, profile: Profile): reado
       const carrier = carrierOf(band, i);
       const limits = limitsFor(profile, service, carrier?.mode ?? "");
       if (!limits || !carrier || !isLive(band, i)) continue;
-      const userBand = band.stack?.numbers[i];
-      if (userBand !== undefined && place.userBands.size > 0 && !place.userBands.has(userBand)) continue;
+      if (!isOfUse(band, i, place.userBands)) continue;
       const id = `${band.origin.key}#${band.grid.index[i]}`;
       if (found.has(id)) continue;
       found.set(id, { ...figuresOf(band, i), limits });

@@ -1,12 +1,12 @@
 /** What a culprit does, in words: for the trade, as what is to be done, and for whoever lives there. */
-import type { Culprit } from "../findings/blame/culprit.ts";
+import type { Blamed } from "../findings/blame/culprit.ts";
 import { plural } from "../words/plural.ts";
 import type { Facts } from "./explain/explanation.ts";
 import { plainName } from "./explain/plainWords.ts";
 import { partName, round1 } from "./phrases.ts";
 
 /** One sentence: "⟦joint⟧ is a bad joint and loses 6 dB." */
-export function culpritWords(culprit: Culprit): string {
+export function culpritWords(culprit: Blamed): string {
   const name = partName(culprit.part);
   const loss = `${round1(Math.abs(culprit.amount))} dB`;
   const excess = `${round1(culprit.excessDb)} dB`;
@@ -78,15 +78,15 @@ export function culpritWords(culprit: Culprit): string {
 /** A carrier at a feed is far weaker than any on a cable; nobody measures it [dBµV]. */
 const LEAST_ON_A_CABLE_DBUV = 25;
 
-function isDishLevel({ amount }: Culprit): boolean {
+function isDishLevel({ amount }: Blamed): boolean {
   return amount < LEAST_ON_A_CABLE_DBUV;
 }
 
-function level({ amount }: Culprit): string {
+function level({ amount }: Blamed): string {
   return `${round1(amount)} dBµV`;
 }
 
-function waysWords({ ways }: Culprit): string {
+function waysWords({ ways }: Blamed): string {
   if (!ways) return "more outputs than are used";
   return plural(ways.used, {
     zero: `${ways.of} outputs of which none is used`,
@@ -96,7 +96,7 @@ function waysWords({ ways }: Culprit): string {
 }
 
 /** What is to be done about it; undefined where that depends on more than the culprit. */
-export function culpritCure(culprit: Culprit | undefined): string | undefined {
+export function culpritCure(culprit: Blamed | undefined): string | undefined {
   if (!culprit) return undefined;
   const name = partName(culprit.part);
   switch (culprit.does) {

@@ -1,5 +1,5 @@
 /** Which of several parts that are wrong is the culprit. */
-import type { Culprit } from "./culprit.ts";
+import type { Blamed } from "./culprit.ts";
 import type { Shortcoming } from "./shortcomings.ts";
 import type { Stage } from "./stages.ts";
 
@@ -15,7 +15,7 @@ export type Suspect = { readonly stage: Stage; readonly shortcoming: Shortcoming
 export function worstOf(
   suspects: readonly Suspect[],
   o: { readonly missingDb: number; readonly inOrder: ReadonlySet<string> },
-): Culprit | undefined {
+): Blamed | undefined {
   let worst: { readonly suspect: Suspect; readonly weight: number } | undefined;
   for (const suspect of suspects) {
     const { excessDb } = suspect.shortcoming;
@@ -27,6 +27,6 @@ export function worstOf(
   return worst && asCulprit(worst.suspect);
 }
 
-export function asCulprit({ stage, shortcoming }: Suspect): Culprit {
+export function asCulprit({ stage, shortcoming }: Suspect): Blamed {
   return { part: stage.step.part, port: stage.step.to, ...shortcoming };
 }

@@ -38,7 +38,7 @@ export type Misdeed =
   | "lets in"
   | "brings together";
 
-export type Culprit = {
+export type Blamed = {
   readonly part: PartId;
   /** Output at which it is seen. */
   readonly port: string;

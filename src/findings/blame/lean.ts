@@ -1,8 +1,8 @@
 /** Which part makes the levels of two carriers differ. */
 import type { Evaluation } from "../../evaluate/evaluation.ts";
-import type { Where } from "../finding.ts";
 import { extreme } from "../extreme.ts";
-import type { Culprit, Misdeed } from "./culprit.ts";
+import type { Where } from "../finding.ts";
+import type { Blamed, Misdeed } from "./culprit.ts";
 import { levelled } from "./level.ts";
 import { type Arriving, type Stage, stagesTo } from "./stages.ts";
 
@@ -11,7 +11,7 @@ export function blameForLean(
   evaluation: Evaluation,
   at: Where,
   ends: { readonly above: Arriving; readonly below: Arriving },
-): Culprit | undefined {
+): Blamed | undefined {
   if (at.port === undefined) return undefined;
   const spot = { part: at.part, port: at.port };
   const above = levelled(stagesTo(evaluation, spot, ends.above));
@@ -22,8 +22,8 @@ export function blameForLean(
   return worst && worst.excessDb > 0 ? worst : undefined;
 }
 
-function leansOf(above: readonly Stage[], below: readonly Stage[], shared: boolean): readonly Culprit[] {
-  return above.flatMap((stage): Culprit[] => {
+function leansOf(above: readonly Stage[], below: readonly Stage[], shared: boolean): readonly Blamed[] {
+  return above.flatMap((stage): Blamed[] => {
     const other = below.find(({ step }) => step.part === stage.step.part);
     const { part, to, gainDb, levelDbuv } = stage.step;
     if (gainDb === null) {
@@ -40,7 +40,7 @@ function leansOf(above: readonly Stage[], below: readonly Stage[], shared: boole
 }
 
 /** Parts that only the weaker carrier comes through, by what they take from it. */
-function onlyBelow(above: readonly Stage[], below: readonly Stage[]): readonly Culprit[] {
+function onlyBelow(above: readonly Stage[], below: readonly Stage[]): readonly Blamed[] {
   return below
     .filter(({ step }) => step.gainDb !== null && !above.some((s) => s.step.part === step.part))
     .map((stage) => {
@@ -50,7 +50,7 @@ function onlyBelow(above: readonly Stage[], below: readonly Stage[]): readonly C
 }
 
 /** A cable leans by its length; whatever serves both leans by itself; what serves one alone does what is said. */
-function named({ record }: Stage, alone: Misdeed): Pick<Culprit, "does" | "lengthM"> {
+function named({ record }: Stage, alone: Misdeed): Pick<Blamed, "does" | "lengthM"> {
   const length = record.options.lengthM;
   if (record.kind.trade.job === "cable" && typeof length === "number")
     return { does: "long cable", lengthM: length };

@@ -1,9 +1,9 @@
 /** Who makes a level too low or too high at a place. */
 import type { Evaluation } from "../../evaluate/evaluation.ts";
-import type { Draft } from "../finding.ts";
 import { extreme } from "../extreme.ts";
+import type { Draft } from "../finding.ts";
 import { asCulprit, type Suspect, worstOf } from "./choose.ts";
-import type { Culprit } from "./culprit.ts";
+import type { Blamed } from "./culprit.ts";
 import { outputsInOrder } from "./others.ts";
 import { exceeding, lacking } from "./shortcomings.ts";
 import { type Stage, stagesTo } from "./stages.ts";
@@ -12,7 +12,7 @@ import { type Stage, stagesTo } from "./stages.ts";
 const LEAST_SHARE = 0.25;
 
 /** The culprit of a level beyond its limit; undefined where the carrier cannot be followed. */
-export function blameForLevel(evaluation: Evaluation, draft: Draft<"level-limits">): Culprit | undefined {
+export function blameForLevel(evaluation: Evaluation, draft: Draft<"level-limits">): Blamed | undefined {
   const { at, facts, value = 0, limit = 0 } = draft;
   const { service, port, side } = at;
   if (!service || port === undefined) return undefined;
@@ -36,7 +36,7 @@ function suspectsAmong(stages: readonly Stage[], look: typeof lacking): readonly
   });
 }
 
-function tooLittle(stages: readonly Stage[], about: About): Culprit | undefined {
+function tooLittle(stages: readonly Stage[], about: About): Blamed | undefined {
   const suspects = suspectsAmong(stages, lacking).filter(
     ({ shortcoming }) => shortcoming.excessDb >= about.missingDb * LEAST_SHARE,
   );
@@ -44,7 +44,7 @@ function tooLittle(stages: readonly Stage[], about: About): Culprit | undefined 
 }
 
 /** An amplifier that could be turned up by what is missing and still be within its rated output. */
-function sparing(stages: readonly Stage[], missingDb: number): Culprit | undefined {
+function sparing(stages: readonly Stage[], missingDb: number): Blamed | undefined {
   const amplifiers = stages.filter((stage) => {
     const { drives } = stage.record;
     return isAmplifier(stage) && drives.every((d) => d.levelDbuv + missingDb <= d.allowedDbuv);
@@ -65,7 +65,7 @@ export function isAmplifier({ record, step }: Stage): boolean {
 }
 
 /** Where nothing is wrong: what takes most away. */
-function greatestLoss(stages: readonly Stage[]): Culprit | undefined {
+function greatestLoss(stages: readonly Stage[]): Blamed | undefined {
   const stage = extreme(
     stages.filter(({ step }) => step.from !== null && (step.gainDb ?? 0) < 0),
     ({ step }) => -(step.gainDb ?? 0),
@@ -102,7 +102,7 @@ function greatestLoss(stages: readonly Stage[]): Culprit | undefined {
   });
 }
 
-function tooMuch(stages: readonly Stage[], about: About): Culprit | undefined {
+function tooMuch(stages: readonly Stage[], about: About): Blamed | undefined {
   const amplifying: readonly Suspect[] = stages.filter(isAmplifier).map((stage) => ({
     stage,
     shortcoming: {
@@ -115,9 +115,7 @@ function tooMuch(stages: readonly Stage[], about: About): Culprit | undefined {
     stages.filter((stage) => !isAmplifier(stage)),
     exceeding,
   );
-  const order = [...amplifying, ...others].sort(
-    (a, b) => stages.indexOf(a.stage) - stages.indexOf(b.stage),
-  );
+  const order = [...amplifying, ...others].sort((a, b) => stages.indexOf(a.stage) - stages.indexOf(b.stage));
   const source = stages[0];
   return (
     worstOf(order, about) ??

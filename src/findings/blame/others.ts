@@ -31,9 +31,7 @@ function inOrder(evaluation: Evaluation, service: Service, limit: "level" | "C/N
       const worst = extreme(heard, (c) => -c.cniDb);
       if (!worst) continue;
       const isFine = heard.every(({ levelDbuv, cniDb, limits }) =>
-        limit === "C/N"
-          ? cniDb >= limits.cnDb
-          : levelDbuv >= limits.minDbuv && levelDbuv <= limits.maxDbuv,
+        limit === "C/N" ? cniDb >= limits.cnDb : levelDbuv >= limits.minDbuv && levelDbuv <= limits.maxDbuv,
       );
       if (!isFine) continue;
       for (const { step } of stagesTo(evaluation, { part: record.part.id, port: place.port }, worst))

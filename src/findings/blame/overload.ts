@@ -1,8 +1,8 @@
 /** Who drives a part too hard. */
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
-import type { Draft } from "../finding.ts";
 import { extreme } from "../extreme.ts";
-import type { Culprit } from "./culprit.ts";
+import type { Draft } from "../finding.ts";
+import type { Blamed } from "./culprit.ts";
 import { culpritFirst } from "./culprit.ts";
 import { isAmplifier } from "./level.ts";
 import { exceeding } from "./shortcomings.ts";
@@ -17,11 +17,11 @@ export function blameForOverload(evaluation: Evaluation, draft: Draft<"overload"
 }
 
 /** The culprit of the products that a part makes: itself, unless it gets more than it could take without any gain. */
-export function sourceOfOverload(evaluation: Evaluation, record: PartRecord): Culprit | undefined {
+export function sourceOfOverload(evaluation: Evaluation, record: PartRecord): Blamed | undefined {
   const drive = extreme(record.drives, (d) => d.levelDbuv - d.allowedDbuv);
   if (!drive) return undefined;
   const over = drive.levelDbuv - drive.allowedDbuv;
-  const itself: Culprit = {
+  const itself: Blamed = {
     part: record.part.id,
     port: drive.port,
     does: "overdriven",
@@ -35,7 +35,7 @@ export function sourceOfOverload(evaluation: Evaluation, record: PartRecord): Cu
 }
 
 /** Before a part: the amplifier with most gain that could be turned down by what is too much, or the source. */
-function driverOf(evaluation: Evaluation, record: PartRecord, over: number): Culprit | undefined {
+function driverOf(evaluation: Evaluation, record: PartRecord, over: number): Blamed | undefined {
   const before = loudestWay(evaluation, record).slice(0, -1);
   const amplifier = extreme(before.filter(isAmplifier), ({ step }) => step.gainDb ?? 0);
   const stage = amplifier && (amplifier.step.gainDb ?? 0) >= over ? amplifier : before[0];

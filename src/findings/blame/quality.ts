@@ -4,10 +4,10 @@ import type { Evaluation, Meeting } from "../../evaluate/evaluation.ts";
 import { noiseFactor } from "../../rf/noise.ts";
 import { type BandFacts, bandFactsOf } from "../bandFacts.ts";
 import { isWanted } from "../collisions.ts";
-import type { Draft } from "../finding.ts";
 import { extreme } from "../extreme.ts";
+import type { Draft } from "../finding.ts";
 import { asCulprit, type Suspect, worstOf } from "./choose.ts";
-import type { Culprit } from "./culprit.ts";
+import type { Blamed } from "./culprit.ts";
 import { isAmplifier } from "./level.ts";
 import { outputsInOrder } from "./others.ts";
 import { sourceOfOverload } from "./overload.ts";
@@ -24,7 +24,7 @@ export type Spoiler =
 /** A better noise figure than this is nobody's due [dB]: that of a good distribution amplifier, from memory. */
 const USUAL_NOISE_FIGURE_DB = 5;
 
-export type Quality = { readonly spoiler: Spoiler; readonly culprit?: Culprit };
+export type Quality = { readonly spoiler: Spoiler; readonly culprit?: Blamed };
 
 export function blameForQuality(evaluation: Evaluation, draft: Draft<"low-carrier-to-noise">): Quality {
   const { at, facts, value = 0, limit = 0 } = draft;
@@ -55,7 +55,12 @@ export function disturbed(evaluation: Evaluation, stages: readonly Stage[]): Qua
   const lost = { excessDb: 0, amount: stage.step.ciDb };
   const strongest = extreme(met, (m) => m.share)?.meeting;
   if (!strongest || foreign < (added[worst] ?? 0) / 2) {
-    const culprit = sourceOfOverload(evaluation, stage.record) ?? { part, port: to, does: "overdriven", ...lost };
+    const culprit = sourceOfOverload(evaluation, stage.record) ?? {
+      part,
+      port: to,
+      does: "overdriven",
+      ...lost,
+    };
     return { spoiler: { by: "products", part }, culprit };
   }
   const signal = bandFactsOf(strongest.other);
@@ -83,7 +88,7 @@ function meetingsOf({ record, carrier }: Stage): readonly Met[] {
 function noisy(
   stages: readonly Stage[],
   about: { readonly missingDb: number; readonly inOrder: ReadonlySet<string> },
-): Culprit | undefined {
+): Blamed | undefined {
   const added = shares(stages, ({ step }) => step.cnDb);
   const total = added.reduce((sum, share) => sum + share, 0);
   if (!(total > 0)) return undefined;
@@ -100,7 +105,8 @@ function noisy(
       ? [{ stage, shortcoming: { ...shortcoming, excessDb: restoredDb(k, shortcoming.excessDb) } }]
       : [];
     const own = ownNoiseDb(stage, (added[k] ?? 0) / total);
-    if (own) all.push({ stage, shortcoming: { does: "noisy", excessDb: own.restoredDb, amount: own.figureDb } });
+    if (own)
+      all.push({ stage, shortcoming: { does: "noisy", excessDb: own.restoredDb, amount: own.figureDb } });
     return all;
   });
   const clear = suspects.filter(({ shortcoming }) => shortcoming.excessDb >= about.missingDb / 4);
@@ -141,7 +147,7 @@ function firstWeak(
     readonly total: number;
     readonly restoredDb: (k: number, excessDb: number) => number;
   },
-): Culprit | undefined {
+): Blamed | undefined {
   const source = stages[0];
   const losses = stages.flatMap((stage, k): Suspect[] => {
     const { gainDb } = stage.step;
@@ -161,7 +167,8 @@ function firstWeak(
   });
   const loss = extreme(losses, (s) => s.shortcoming.excessDb);
   // A source whose own noise and weakness make most of it is not helped by mending what comes behind.
-  const bySource = (noise.added[0] ?? 0) + (stages[1]?.record.kind.family === "convert" ? (noise.added[1] ?? 0) : 0);
+  const bySource =
+    (noise.added[0] ?? 0) + (stages[1]?.record.kind.family === "convert" ? (noise.added[1] ?? 0) : 0);
   if (loss && loss.shortcoming.excessDb > 1 && bySource < noise.total / 2) return asCulprit(loss);
   return (
     source &&

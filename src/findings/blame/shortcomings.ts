@@ -6,7 +6,7 @@ import { fieldMeta } from "../../parts/fields.ts";
 import { defectsOf, describedOptions, doesCount } from "../../parts/meanings.ts";
 import { gainDb } from "../../signal/gain.ts";
 import { remembered } from "../../signal/remember.ts";
-import type { Culprit, Misdeed } from "./culprit.ts";
+import type { Blamed, Misdeed } from "./culprit.ts";
 import type { Stage } from "./stages.ts";
 
 /** A run that nobody calls long [m]; usual in a house, from memory. */
@@ -15,7 +15,7 @@ const USUAL_RUN_M = 30;
 const END_PLATE_DB = 4;
 
 /** What one part does worse than it should: all its faults together, named after the greatest. */
-export type Shortcoming = Omit<Culprit, "part" | "port">;
+export type Shortcoming = Omit<Blamed, "part" | "port">;
 
 /** Level that a sound part in the place of a stage's part would add; undefined where nothing is wrong with it. */
 export function lacking(stage: Stage): Shortcoming | undefined {
@@ -49,7 +49,7 @@ type Correction = {
   /** Where no options tell it: the level that it gives back [dB]. */
   readonly db?: number;
   readonly fed?: true;
-} & Pick<Culprit, "ways" | "lengthM">;
+} & Pick<Blamed, "ways" | "lengthM">;
 
 /** Puts one fault after the other right, and names the whole after the one that brought most. */
 function summed(stage: Stage, all: readonly Correction[]): Shortcoming | undefined {
@@ -82,7 +82,11 @@ function amountOf({ step }: Stage): number {
 /** The same with other options; unchanged where the carrier would not come that way. */
 function levelWith(stage: Stage, options: AnyOptions, powered: boolean): number {
   const { record, step, carrier } = stage;
-  const { emits = [], paths = [], stacks = [] } = record.kind.signal(options, { id: record.part.id, powered });
+  const {
+    emits = [],
+    paths = [],
+    stacks = [],
+  } = record.kind.signal(options, { id: record.part.id, powered });
   if (step.from === null) {
     for (const { bands } of emits)
       for (const band of bands) {
@@ -186,7 +190,11 @@ function usualValue({ kind }: PartRecord, option: string): unknown {
 const usual = new WeakMap<object, AnyOptions>();
 
 /** A carrier that its row puts below or above the others of its source. */
-function rowCorrections(stage: Stage, { option, meta, value }: Asked, gives: "less" | "more"): readonly Correction[] {
+function rowCorrections(
+  stage: Stage,
+  { option, meta, value }: Asked,
+  gives: "less" | "more",
+): readonly Correction[] {
   if (stage.step.from !== null || !Array.isArray(value)) return [];
   const offsets = Object.entries(meta.row?.shape ?? {}).flatMap(([key, schema]) =>
     fieldMeta(schema)?.unit === "dB" ? [key] : [],
@@ -208,7 +216,11 @@ function spareWays(record: PartRecord, option: string, of: number): readonly Cor
 }
 
 /** A tap or riser plate that gives its branch too little or too much, or takes too much off the trunk. */
-function tapCorrections(stage: Stage, { option, value }: Asked, gives: "less" | "more"): readonly Correction[] {
+function tapCorrections(
+  stage: Stage,
+  { option, value }: Asked,
+  gives: "less" | "more",
+): readonly Correction[] {
   const { record, step } = stage;
   const isTrunk = record.ports.some((p) => p.id === step.to && p.role === "trunk");
   const trunk = record.ports.find((p) => p.side === "out" && p.role === "trunk");

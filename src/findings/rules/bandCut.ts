@@ -5,7 +5,7 @@ import { isLive } from "../../signal/readout.ts";
 import { type BandFacts, bandFactsOf } from "../bandFacts.ts";
 import type { Severity } from "../finding.ts";
 import { type RuleOf, wireAt } from "../rule.ts";
-import { userBandsBehind } from "../userBandsBehind.ts";
+import { isOfUse, userBandsBehind } from "../userBandsBehind.ts";
 
 export type BandCutFacts = {
   /** Every signal of the service that loses something here, at the output that passes most of it. */
@@ -98,13 +98,12 @@ function severityOf(record: PartRecord, port: string, band: Band): Severity {
 
 /** Of user bands those count that receivers behind the output use; all of them, while none speaks from there. */
 function countCut(record: PartRecord, port: string, band: Band): { live: number; lost: readonly number[] } {
-  const used = band.stack ? userBandsBehind(record, port) : undefined;
+  const used = userBandsBehind(record, port);
   const lost: number[] = [];
   let live = 0;
   for (let i = 0; i < band.cut.length; i++) {
-    const unused = used !== undefined && used.size > 0 && !used.has(band.stack?.numbers[i] ?? 0);
     if (isLive(band, i)) live++;
-    else if (!unused && isCutBy(band, i, record.part.id)) lost.push(i);
+    else if (isOfUse(band, i, used) && isCutBy(band, i, record.part.id)) lost.push(i);
   }
   return { live, lost };
 }

@@ -1,4 +1,4 @@
-import { type Culprit, culpritFirst } from "../blame/culprit.ts";
+import { type Blamed, culpritFirst } from "../blame/culprit.ts";
 import { blameForLean } from "../blame/lean.ts";
 import { type CarrierFigures, heardAt, placesOf } from "../places.ts";
 import { type RuleOf, wireAt } from "../rule.ts";
@@ -7,7 +7,7 @@ export type LevelDifferenceFacts = {
   readonly strongest: CarrierFigures;
   readonly weakest: CarrierFigures;
   /** What makes most of the difference. */
-  readonly culprit?: Culprit;
+  readonly culprit?: Blamed;
 };
 
 /** Carriers of one service too far apart in level. */

@@ -1,8 +1,8 @@
+import { type Blamed, culpritFirst } from "../blame/culprit.ts";
 import { blameForLevel } from "../blame/level.ts";
-import { type Culprit, culpritFirst } from "../blame/culprit.ts";
+import { extreme } from "../extreme.ts";
 import { type CarrierFigures, heardAt, placesOf } from "../places.ts";
 import { type RuleOf, wireAt } from "../rule.ts";
-import { extreme } from "../extreme.ts";
 
 export type LevelLimitsFacts = {
   /** How many of how many carriers of the service are out of the limit. */
@@ -11,7 +11,7 @@ export type LevelLimitsFacts = {
   /** The one furthest out. */
   readonly worst: CarrierFigures;
   /** What makes it so; absent where no part stands out. */
-  readonly culprit?: Culprit;
+  readonly culprit?: Blamed;
 };
 
 /** Level at a socket or a receiver outside what it should be. */

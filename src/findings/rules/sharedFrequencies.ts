@@ -16,7 +16,12 @@ export type SharedFrequenciesFacts = {
   readonly toMHz: number;
   readonly tolls: readonly Toll[];
   /** The carrier hit worst. */
-  readonly worst: { readonly name: string; readonly centreMHz: number; readonly origin: string; readonly index: number };
+  readonly worst: {
+    readonly name: string;
+    readonly centreMHz: number;
+    readonly origin: string;
+    readonly index: number;
+  };
   /** Where a signal from outside comes in; absent where both are wanted and only brought together. */
   readonly intruder?: PartId;
 };

@@ -1,4 +1,4 @@
-import { type Culprit, culpritFirst } from "../blame/culprit.ts";
+import { type Blamed, culpritFirst } from "../blame/culprit.ts";
 import { blameForLean } from "../blame/lean.ts";
 import { extreme } from "../extreme.ts";
 import type { Range } from "../limits.ts";
@@ -18,7 +18,7 @@ export type SlopeFacts = {
   /** Whether the level falls towards the top. */
   readonly falls: boolean;
   /** What makes most of it. */
-  readonly culprit?: Culprit;
+  readonly culprit?: Blamed;
 };
 
 /** Level that changes too much with frequency. */

@@ -1,4 +1,4 @@
-import { type Culprit, culpritFirst } from "../blame/culprit.ts";
+import { type Blamed, culpritFirst } from "../blame/culprit.ts";
 import { blameForQuality, type Spoiler } from "../blame/quality.ts";
 import { extreme } from "../extreme.ts";
 import { type CarrierFigures, heardAt, placesOf } from "../places.ts";
@@ -11,7 +11,7 @@ export type LowCnFacts = {
   readonly worst: CarrierFigures;
   /** What most of it is lost to; followed to where it comes in. */
   readonly spoiler: Spoiler;
-  readonly culprit?: Culprit;
+  readonly culprit?: Blamed;
 };
 
 /** C/N at a socket below what the profile asks for, although it may still be received today. */

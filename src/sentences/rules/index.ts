@@ -11,9 +11,12 @@ import { levelDifference } from "./levelDifference.ts";
 import { levelLimits } from "./levelLimits.ts";
 import { loop } from "./loop.ts";
 import { overload } from "./overload.ts";
+import { planeMissing } from "./planeMissing.ts";
+import { receiverMisses } from "./receiverMisses.ts";
 import { sharedFrequencies } from "./sharedFrequencies.ts";
 import { slope } from "./slope.ts";
 import { weakQuality } from "./weakQuality.ts";
+import { wrongFeed } from "./wrongFeed.ts";
 
 const WORDS: { readonly [R in RuleId]?: RuleWords<R> } = {
   loop,
@@ -27,6 +30,9 @@ const WORDS: { readonly [R in RuleId]?: RuleWords<R> } = {
   slope,
   "same-signal-twice": echo,
   "dwelling-isolation": dwellingIsolation,
+  "wrong-feed": wrongFeed,
+  "plane-missing": planeMissing,
+  "receiver-misses": receiverMisses,
 };
 
 /** All rules, in the order in which findings of equal weight are shown. */
