@@ -35,6 +35,7 @@ export function culpritClause(culprit: Blamed): string {
     case "unfed":
       return `${name} gets no supply and loses ${loss}`;
     case "low gain":
+      if (Math.abs(culprit.amount) < 0.05) return `${name} is turned too low and does not amplify at all`;
       return culprit.amount > 0
         ? `${name} is turned too low and amplifies by only ${loss}`
         : `${name} is turned too low and loses ${loss}`;
@@ -43,9 +44,9 @@ export function culpritClause(culprit: Blamed): string {
     case "noisy":
       return `${name} adds too much noise, with a noise figure of ${round1(culprit.amount)} dB`;
     case "attenuates":
-      return culprit.amount < 0
-        ? `${name} attenuates by ${loss}`
-        : `The input attenuator of ${name} takes ${excess}`;
+      return `${name} attenuates by ${loss}`;
+    case "input attenuator":
+      return `The input attenuator of ${name} takes ${excess}`;
     case "spare ways":
       return `${name} has ${waysWords(culprit)}, and loses ${loss}`;
     case "resistive":
@@ -122,15 +123,15 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
     case "unfed":
       return `Give ${name} its supply.`;
     case "low gain":
-      return `Turn ${name} up by ${Math.max(1, Math.ceil(culprit.excessDb))} dB.`;
+      return `Turn ${name} up by ${Math.max(1, Math.ceil(culprit.excessDb - 0.05))} dB.`;
     case "high gain":
       return `Turn ${name} down, or take it out.`;
     case "noisy":
       return `Replace ${name} with an amplifier of lower noise.`;
     case "attenuates":
-      return culprit.amount < 0
-        ? `Take ${name} out of the line.`
-        : `Set the input attenuator of ${name} to 0 dB.`;
+      return `Take ${name} out of the line.`;
+    case "input attenuator":
+      return `Set the input attenuator of ${name} to 0 dB.`;
     case "spare ways":
       return `Replace ${name} with a ${Math.max(2, culprit.ways?.used ?? 2)}-way splitter.`;
     case "resistive":
@@ -151,9 +152,11 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
       return `Amplify before ${name}.`;
     case "lets in":
       return `Replace the lead or connector at ${name} with a well-screened one.`;
-    case "leans":
     case "overdriven":
+      return `Turn ${name} down, or keep what is not wanted out of it with a filter.`;
     case "brings together":
+      return `Replace ${name} with a filter or diplexer that keeps the two apart.`;
+    case "leans":
       return undefined;
   }
 }

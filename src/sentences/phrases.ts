@@ -89,8 +89,8 @@ export function round1(x: number): string {
 /** A figure beside its limit, with so many decimals that the two still differ: "44.98" beside 45. */
 export function beside(x: number, limit: number): string {
   for (const decimals of [1, 2, 3]) {
-    const text = String(Number(x.toFixed(decimals)));
-    if (Number(text) !== limit) return text;
+    const rounded = Number(x.toFixed(decimals));
+    if (rounded !== limit) return String(rounded).replace("-", "−");
   }
   return round1(x);
 }

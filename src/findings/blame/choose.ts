@@ -6,6 +6,12 @@ import type { Stage } from "./stages.ts";
 /** Figures closer than this count as equal: then the part nearest to the source is meant, whom most depend on [dB]. */
 const ALIKE_DB = 0.3;
 
+/**
+ * What a source should give is a guess where what a part should lose is known: so much of its lack counts. A choice of
+ * this tool.
+ */
+const SOURCE_WEIGHT = 0.6;
+
 export type Suspect = { readonly stage: Stage; readonly shortcoming: Shortcoming };
 
 /**
@@ -18,7 +24,8 @@ export function worstOf(
 ): Blamed | undefined {
   let worst: { readonly suspect: Suspect; readonly weight: number } | undefined;
   for (const suspect of suspects) {
-    const { excessDb } = suspect.shortcoming;
+    const { does } = suspect.shortcoming;
+    const excessDb = suspect.shortcoming.excessDb * (does === "weak source" ? SOURCE_WEIGHT : 1);
     const { part, to } = suspect.stage.step;
     const servesOthers = o.inOrder.has(`${part}.${to}`);
     const weight = servesOthers ? Math.min(excessDb, o.missingDb) / 2 : excessDb;

@@ -17,8 +17,9 @@ export type Misdeed =
   | "low gain"
   | "high gain"
   | "noisy"
-  /** An attenuator, or the one at an amplifier's input. */
+  /** An attenuator in the line; the one at an amplifier's input. */
   | "attenuates"
+  | "input attenuator"
   /** A splitter with outputs that nobody uses, or a resistive one. */
   | "spare ways"
   | "resistive"

@@ -125,7 +125,7 @@ function tooMuch(stages: readonly Stage[], about: About): Blamed | undefined {
         shortcoming: {
           does: "strong source",
           excessDb: about.missingDb,
-          amount: source.step.gainDb ?? source.step.levelDbuv,
+          amount: source.step.levelDbuv,
         },
       }))
   );

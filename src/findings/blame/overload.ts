@@ -46,7 +46,7 @@ function driverOf(evaluation: Evaluation, record: PartRecord, over: number): Bla
     port: to,
     does: stage === amplifier ? "high gain" : "strong source",
     excessDb: exceeding(stage)?.excessDb ?? over,
-    amount: gainDb ?? levelDbuv,
+    amount: stage === amplifier ? (gainDb ?? 0) : levelDbuv,
   };
 }
 

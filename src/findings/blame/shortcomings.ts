@@ -71,7 +71,8 @@ function summed(stage: Stage, all: readonly Correction[]): Shortcoming | undefin
   }
   if (!most || excessDb < 0.05) return undefined;
   const { does, ways, lengthM } = most.correction;
-  return { does, excessDb, amount: own, ...(ways ? { ways } : {}), ...(lengthM ? { lengthM } : {}) };
+  const amount = does === "strong source" ? stage.step.levelDbuv : own;
+  return { does, excessDb, amount, ...(ways ? { ways } : {}), ...(lengthM ? { lengthM } : {}) };
 }
 
 /** Gain of a part as it is; of a source its level [dB, dBµV]. */
@@ -161,7 +162,7 @@ function correctionsOf(stage: Stage, asked: Asked, gives: "less" | "more"): read
     return [{ does: "long cable", options: { [option]: USUAL_RUN_M }, lengthM: value }];
   }
   if (meta.means === "input pad")
-    return gives === "less" && value > 0 ? [{ does: "attenuates", options: { [option]: 0 } }] : [];
+    return gives === "less" && value > 0 ? [{ does: "input attenuator", options: { [option]: 0 } }] : [];
   if (meta.means === "tap loss") return tapCorrections(stage, asked, gives);
   if (job === "pad") return [];
   const usual = usualValue(record, option);
@@ -172,7 +173,8 @@ function correctionsOf(stage: Stage, asked: Asked, gives: "less" | "more"): read
   if (gives === "less" ? db < 0.05 : db > -0.05) return [];
   const isSource = step.from === null;
   const amplifies = (step.gainDb ?? 0) > 0 || meta.means === "gain" || meta.means === "radio gain";
-  if (gives === "more") return [{ does: isSource ? "strong source" : "high gain", options }];
+  if (gives === "more")
+    return [{ does: isSource || record.kind.family === "convert" ? "strong source" : "high gain", options }];
   return [{ does: isSource ? "weak source" : amplifies ? "low gain" : "loses", options }];
 }
 

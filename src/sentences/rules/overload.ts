@@ -46,6 +46,8 @@ export const overload: RuleWords<"overload"> = {
       return facts.load[0]?.service === "mobile"
         ? `Put a filter against phone masts before ${name}.`
         : `Put a filter before ${name} that keeps out what is not wanted.`;
+    if (told.record?.ports.some((p) => p.side === "in" && p.medium === "sky"))
+      return `Replace ${name} with an LNB of ${over} dB less gain.`;
     if (facts.because === "gain")
       return `Turn ${name} down by ${over} dB, or put ${over} dB of attenuation before it.`;
     return parts[0] === at.part

@@ -26,20 +26,9 @@ export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
     });
     return `${reasonWords(told)} ${seen}`.trim();
   },
-  cure: ({ finding: { facts, parts } }) => {
-    const { spoiler, culprit } = facts;
-    if (spoiler.by === "noise")
-      return (
-        culpritCure(culprit) ??
-        "Better aerial or larger dish, a low-noise amplifier at the aerial, or less loss before the first amplifier."
-      );
-    if (spoiler.by === "products")
-      return `Turn ${partName(parts[0])} down, or keep what is not wanted out of ${partName(spoiler.part)} with a filter.`;
-    return (
-      culpritCure(culprit) ??
-      `Keep the two signals apart before ${partName(spoiler.part ?? parts[0])}: with a filter, a diplexer or a cable of their own.`
-    );
-  },
+  cure: ({ finding: { facts } }) =>
+    culpritCure(facts.culprit) ??
+    "Use a better aerial or larger dish, a low-noise amplifier at the aerial, or less loss before the first amplifier.",
   customer: (told) => {
     const { at, facts } = told.finding;
     const flaw =
