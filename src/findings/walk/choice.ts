@@ -2,7 +2,7 @@
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { CarrierId } from "../../evaluate/trace.ts";
-import type { Carrier, Service } from "../../signal/carrier.ts";
+import type { Carrier, Polarisation, Service } from "../../signal/carrier.ts";
 import { carrierToDb, isLive } from "../../signal/readout.ts";
 import { ABSENT, type CarrierResult, type CarrierResults, carrierKey } from "../carrierResult.ts";
 import { addInputResults, receiverResults } from "../inputReception.ts";
@@ -16,6 +16,8 @@ export type Choice = {
   /** C/N that its modulation needs [dB]. */
   readonly requiredDb: number;
   readonly source: PartId;
+  /** Of a satellite's carrier. */
+  readonly polarisation?: Polarisation;
   readonly service: Service;
   /** What becomes of it at a receiver; absent at an outlet. */
   readonly result?: CarrierResult;
@@ -86,6 +88,7 @@ function sentBy(source: PartRecord, service: Service): readonly Choice[] {
               requiredDb,
               source: source.part.id,
               service,
+              ...(band.origin.polarisation ? { polarisation: band.origin.polarisation } : {}),
             },
           ];
         }),
@@ -93,7 +96,10 @@ function sentBy(source: PartRecord, service: Service): readonly Choice[] {
   );
 }
 
-/** Lost ones first, then by what is left above the need. */
+/** So far below all others stands what comes, and cannot be had [dB]. */
+const REFUSED_DB = 1000;
+
+/** What does not come first, then what cannot be had, then by what is left above the need; each by how far. */
 function standing(
   evaluation: Evaluation,
   record: PartRecord,
@@ -101,9 +107,9 @@ function standing(
   port: string | undefined,
 ): number {
   const { result, carrier, requiredDb } = choice;
-  if (result) return result.got ? result.cnDb - requiredDb : Number.NEGATIVE_INFINITY;
+  if (result?.got) return result.cnDb - requiredDb;
   const { arrives } = destinationOf(evaluation, record, choice, port);
   if (!arrives || !isLive(arrives.band, arrives.i)) return Number.NEGATIVE_INFINITY;
   const { levelDbuv, noise, interference } = powersAt(arrives, carrier);
-  return carrierToDb(levelDbuv, noise + interference) - requiredDb;
+  return carrierToDb(levelDbuv, noise + interference) - requiredDb - (result ? REFUSED_DB : 0);
 }

@@ -3,7 +3,7 @@
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { profileOf } from "../../findings/limits.ts";
 import { TUNER_NOISE_FIGURE_DB } from "../../findings/tunerQuality.ts";
-import type { CarrierWay } from "../../findings/walk/signal.ts";
+import type { ToldWay } from "../../sentences/walk/signal.ts";
 import { SERVICE_NAMES } from "../../signal/carrier.ts";
 import { carrierToDb } from "../../signal/readout.ts";
 import { type Answer, asStep, type Step, worstLoss } from "../origin/answer.ts";
@@ -11,7 +11,7 @@ import type { Route } from "./stops.ts";
 import type { Walking } from "./walking.ts";
 
 /** One step for each stop of the route. */
-export function wayAnswer(evaluation: Evaluation, way: CarrierWay, route: Route, walking: Walking): Answer {
+export function wayAnswer(evaluation: Evaluation, way: ToldWay, route: Route, walking: Walking): Answer {
   const onTheWay = way.steps.map(
     (step, n): Step => ({
       ...asStep(evaluation, step, way.steps[n - 1]),
@@ -19,6 +19,7 @@ export function wayAnswer(evaluation: Evaluation, way: CarrierWay, route: Route,
     }),
   );
   const steps = [...onTheWay, ...route.stops.slice(onTheWay.length).map(() => lastStep(way, route))];
+  const gone = onTheWay.find((step) => step.cutHere)?.label;
   const loss = worstLoss(steps.filter((s) => Number.isFinite(s.cniDb)));
   return {
     carrier: `${way.name}, ${SERVICE_NAMES[walking.service]}`,
@@ -28,12 +29,13 @@ export function wayAnswer(evaluation: Evaluation, way: CarrierWay, route: Route,
     profileName: profileOf(evaluation.design).name,
     ...(way.limits ? { limits: way.limits } : {}),
     ...(way.userBand === undefined ? {} : { userBand: way.userBand }),
+    ...(gone === undefined ? {} : { gone }),
     ...(loss ? { loss } : {}),
   };
 }
 
 /** Behind the last output: the receiver with its tuner, or the part that hands nothing on. */
-function lastStep({ end, steps, requiredDb }: CarrierWay, { stops }: Route): Step {
+function lastStep({ end, steps, requiredDb }: ToldWay, { stops }: Route): Step {
   const stop = stops.at(-1);
   const before = steps.at(-1);
   const place = { part: stop?.part ?? "", label: stop?.label ?? "", centreMHz: before?.centreMHz ?? 0 };
