@@ -35,18 +35,13 @@ export function rainMinutes(
 
 /** Share of the year [%] for which rain takes more than a margin; `rows` from the most frequent rain to the rarest. */
 export function shareWithout(rows: readonly RainRow[], marginDb: number): number {
-  let before: RainRow | undefined;
-  for (const row of rows) {
-    if (row.lossOfCnDb > marginDb) {
-      if (!before) return row.timePercent;
-      before = row;
-      continue;
-    }
-    if (!before) return 0;
-    const part = (marginDb - before.lossOfCnDb) / (row.lossOfCnDb - before.lossOfCnDb);
-    return before.timePercent * (row.timePercent / before.timePercent) ** part;
-  }
-  return before?.timePercent ?? 0;
+  const n = rows.findIndex((row) => row.lossOfCnDb > marginDb);
+  const row = rows[n];
+  if (!row) return 0;
+  const before = rows[n - 1];
+  if (!before) return row.timePercent;
+  const part = (marginDb - before.lossOfCnDb) / (row.lossOfCnDb - before.lossOfCnDb);
+  return before.timePercent * (row.timePercent / before.timePercent) ** part;
 }
 
 function converterKelvin(evaluation: Evaluation, dish: PartRecord): number {
