@@ -6,6 +6,7 @@ import { causesOf } from "./causes.ts";
 import type { RuleId } from "./facts.ts";
 import type { Draft, Finding, Report, Severity, Verdict, Where } from "./finding.ts";
 import { type Profile, profileOf } from "./limits.ts";
+import { marginOf } from "./margin.ts";
 import { receiverLosses } from "./receiverLosses.ts";
 import { type ReceptionResult, receive, sendTheSame } from "./reception.ts";
 import type { Rule, RuleView, SpokenDraft } from "./rule.ts";
@@ -38,7 +39,8 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
       const finding = found(rule, draft, evaluation);
       if (finding) findings.push(finding);
     }
-    const verdict = said.verdict ?? (said.reception && verdictOf(record, said.reception, evaluation));
+    const verdict =
+      said.verdict ?? (said.reception && verdictOf(record, said.reception, evaluation, sources));
     if (verdict) verdicts.push(verdict);
   }
   for (const rule of DESIGN_RULES) {
@@ -54,7 +56,8 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
   }
   // A stable sort: findings of equal weight stay in the order of the design and of the rules.
   findings.sort((a, b) => WEIGHT[a.severity] - WEIGHT[b.severity]);
-  return { causes: causesOf(findings, verdicts, evaluation), findings, verdicts };
+  const agreed = agreeing(verdicts, findings);
+  return { causes: causesOf(findings, agreed, evaluation), findings, verdicts: agreed };
 }
 
 /** Carriers that are looked at: of all inputs, of all meetings, and for a receiver all that it could wish for. */
@@ -167,11 +170,37 @@ function identified(rule: RuleId, draft: Draft<RuleId>): Finding {
   return { id, rule, ...draft } as Finding;
 }
 
+const failedVerdicts = new WeakMap<Verdict, Verdict>();
+
+/** A receiver with an error at it fails, whatever it gets: an overloaded supply does not hold, for one. */
+function agreeing(verdicts: readonly Verdict[], findings: readonly Finding[]): readonly Verdict[] {
+  const errors = new Map<string, RuleId[]>();
+  for (const { severity, at, rule } of findings)
+    if (severity === "error") errors.set(at.part, [...(errors.get(at.part) ?? []), rule]);
+  return verdicts.map((verdict) => {
+    const failsBy = errors.get(verdict.part);
+    if (!failsBy || verdict.role !== "receiver" || verdict.state === "fails" || verdict.idle) return verdict;
+    const former = failedVerdicts.get(verdict);
+    if (former && JSON.stringify(former.failsBy) === JSON.stringify(failsBy)) return former;
+    const { marginDb: _, tightest: __, edge: ___, ...rest } = verdict;
+    const failed: Verdict = { ...rest, state: "fails", failsBy };
+    failedVerdicts.set(verdict, failed);
+    return failed;
+  });
+}
+
 /** Verdicts by what a receiver gets: the same object as long as it reads the same. */
 const verdictsByReception = new WeakMap<ReceptionResult, Verdict>();
 
-function verdictOf(record: PartRecord, reception: ReceptionResult, evaluation: Evaluation): Verdict {
-  const made = receiverVerdict(record, reception, receiverLosses(evaluation, record));
+function verdictOf(
+  record: PartRecord,
+  reception: ReceptionResult,
+  evaluation: Evaluation,
+  sources: readonly PartRecord[],
+): Verdict {
+  const made = receiverVerdict(record, reception, receiverLosses(evaluation, record), (service) =>
+    marginOf(evaluation, record, sources, service),
+  );
   const former = verdictsByReception.get(reception);
   if (former && JSON.stringify(former) === JSON.stringify(made)) return former;
   verdictsByReception.set(reception, made);

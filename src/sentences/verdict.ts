@@ -3,7 +3,8 @@ import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict, VerdictState } from "../findings/finding.ts";
 import { capital } from "./explain/plainWords.ts";
 import { missingClause } from "./missingWords.ts";
-import { list, share, withLabels } from "./phrases.ts";
+import { list, round1, share, withLabels } from "./phrases.ts";
+import { wordsOf } from "./rules/index.ts";
 
 const STATE_NAMES: Readonly<Record<VerdictState, string>> = {
   works: "works",
@@ -37,9 +38,53 @@ function bareSentence(verdict: Verdict, evaluation: Evaluation): string {
     .sort((a, b) => b.count - a.count)[0];
   if (worst) return `Gets ${got}. ${capital(missingClause(worst, worst.wanted, evaluation))}.`;
   const dead = verdict.tuners.filter((t) => t.got < t.wanted && t.missing.length > 0);
-  return dead[0] && verdict.state === "fails"
-    ? `Gets ${got}, but not with every tuner. ${tunerWords(dead[0], evaluation)}`
-    : `Gets ${got}.`;
+  if (dead[0] && verdict.state === "fails")
+    return `Gets ${got}, but not with every tuner. ${tunerWords(dead[0], evaluation)}`;
+  if (verdict.failsBy) {
+    const titles = [...new Set(verdict.failsBy)].map((rule) => `“${wordsOf(rule).title}”`);
+    return `Would get ${got}, but fails by ${list(titles)}.`;
+  }
+  return `Gets ${got}${marginWords(verdict)}.`;
+}
+
+/** What the tightest carrier has to spare, and why that is too little where it is. */
+function marginWords({ marginDb, tightest, edge }: Verdict): string {
+  if (marginDb === undefined || !tightest) return "";
+  const { carrier, by } = tightest;
+  const limit = LIMIT_WORDS[by];
+  if (!edge) return `, with ${round1(marginDb)} dB to spare (${carrier}, ${limit})`;
+  const has = (beside: number) =>
+    `. On a knife’s edge: ${carrier} has ${apart(marginDb, beside)} dB to spare (${limit})`;
+  switch (edge.kind) {
+    case "outside limits":
+      return `. On a knife’s edge: ${carrier} is ${apart(-marginDb, 0)} dB beyond its limit (${limit})`;
+    case "spread":
+      return `${has(edge.neededDb)}, and real parts stray by ${apart(edge.neededDb, marginDb)} dB`;
+    case "kept distance":
+      return `${has(edge.neededDb)}, and ${apart(edge.neededDb, marginDb)} dB are to be kept`;
+    case "rain":
+      return `${has(0)}, and rain takes it for ${rainTime(edge.minutesAYear)} a year`;
+  }
+}
+
+const LIMIT_WORDS: Readonly<Record<NonNullable<Verdict["tightest"]>["by"], string>> = {
+  "level low": "least level",
+  "level high": "highest level",
+  "C/N": "C/N",
+};
+
+/** A figure with as many decimals as it takes to differ from another one as shown. */
+export function apart(figure: number, from: number): string {
+  for (const decimals of [1, 2, 3]) {
+    const text = String(Number(figure.toFixed(decimals)));
+    if (text !== String(Number(from.toFixed(decimals)))) return text;
+  }
+  return String(figure);
+}
+
+function rainTime(minutes: number): string {
+  const hours = minutes / 60;
+  return hours < 48 ? `${Math.round(hours)} hours` : `${Math.round(hours / 24)} days`;
 }
 
 const IDLE: Readonly<Record<Verdict["role"], Readonly<Record<NonNullable<Verdict["idle"]>, string>>>> = {

@@ -38,7 +38,10 @@ export function VerdictPane() {
 }
 
 function Summary({ receivers }: { readonly receivers: readonly Verdict[] }) {
-  const working = receivers.filter((v) => v.state !== "fails").length;
+  // One that is not connected yet is neither.
+  const judged = receivers.filter((v) => v.idle !== "nothing connected");
+  const working = judged.filter((v) => v.state !== "fails").length;
+  const onEdge = judged.filter((v) => v.state === "edge").length;
   if (receivers.length === 0) {
     return (
       <p className="verdict-summary">
@@ -47,11 +50,20 @@ function Summary({ receivers }: { readonly receivers: readonly Verdict[] }) {
       </p>
     );
   }
-  const all = working === receivers.length;
+  if (judged.length === 0)
+    return (
+      <p className="verdict-summary">
+        <CircleHelp size={20} aria-hidden />
+        <span>No receiver is connected yet.</span>
+      </p>
+    );
+  const all = working === judged.length;
   return (
     <p className={all ? "verdict-summary ok" : "verdict-summary bad"} aria-live="polite">
       {all ? <Check size={20} aria-hidden /> : <X size={20} aria-hidden />}
-      <span>{summaryWords(working, receivers.length)}</span>
+      <span>
+        {summaryWords(working, judged.length)} {edgeWords(onEdge)}
+      </span>
     </p>
   );
 }
@@ -63,6 +75,14 @@ function summaryWords(working: number, of: number): string {
     zero: `None of ${of} receivers works as it should.`,
     one: (n) => `${n} of ${of} receivers works.`,
     other: (n) => `${n} of ${of} receivers work.`,
+  });
+}
+
+function edgeWords(onEdge: number): string {
+  return plural(onEdge, {
+    zero: "",
+    one: "One of them works on a knife’s edge.",
+    other: (n) => `${n} of them work on a knife’s edge.`,
   });
 }
 
