@@ -5,7 +5,7 @@ import type { AnyOptions, Path, SignalTreatment } from "../parts/contract.ts";
 import { describedOptions, doesCount } from "../parts/meanings.ts";
 import { noiseFactor } from "../rf/noise.ts";
 import { SILENCE } from "../signal/band.ts";
-import { gainDb } from "../signal/gain.ts";
+import { gainDbAt } from "../signal/gain.ts";
 import { remembered } from "../signal/remember.ts";
 import type { GotCarrier } from "./carrierResult.ts";
 
@@ -95,7 +95,7 @@ function levelThrough(
 }
 
 function gainOf(way: readonly Path[], centreMHz: number): number {
-  return way.reduce((sum, path) => sum + gainDb(path.response, centreMHz), 0);
+  return way.reduce((sum, path) => sum + gainDbAt(path.response, centreMHz), 0);
 }
 
 function waysBetween(paths: readonly Path[], from: string, to: string): readonly (readonly Path[])[] {

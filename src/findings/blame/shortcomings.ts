@@ -4,7 +4,7 @@ import type { AnyOptions, Path } from "../../parts/contract.ts";
 import type { FieldMeta } from "../../parts/fields.ts";
 import { fieldMeta } from "../../parts/fields.ts";
 import { defectsOf, describedOptions, doesCount } from "../../parts/meanings.ts";
-import { gainDb } from "../../signal/gain.ts";
+import { gainDbAt } from "../../signal/gain.ts";
 import { remembered } from "../../signal/remember.ts";
 import type { Blamed, Misdeed } from "./culprit.ts";
 import type { Stage } from "./stages.ts";
@@ -112,7 +112,7 @@ export function wayGainDb(
   let most: number | undefined;
   for (const path of paths) {
     if (path.from !== at.from || (path.to !== at.to && !path.to.startsWith("#"))) continue;
-    const own = gainDb(path.response, at.centreMHz);
+    const own = gainDbAt(path.response, at.centreMHz);
     const rest = path.to === at.to ? 0 : wayGainDb(paths, { ...at, from: path.to });
     if (rest !== undefined && (most === undefined || own + rest > most)) most = own + rest;
   }

@@ -109,9 +109,7 @@ function stacked(site: Site, lnb: PartRecord): readonly Candidate[] {
         const most = Math.max(...lines.map((line) => tunersOn(d, line)));
         const many = most > 4 ? { standard: "EN 50607", bandSet: "thirtyTwo" } : {};
         d.swap(lnb.part.id, "lnb-stacked", { outputs: byPort.size > 1 ? "2" : "1", ...many });
-        return stackReceivers(d, lines, userBandsSent(d.part(lnb.part.id)?.options, "lnb-stacked"))
-          ? d.result()
-          : null;
+        return stackReceivers(d, lines, userBandsSent(d.part(lnb.part.id))) ? d.result() : null;
       },
     ),
   ];

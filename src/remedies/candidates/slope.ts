@@ -1,5 +1,4 @@
 /** Level that falls with frequency: an equaliser, or an amplifier set to rise. */
-
 import { kindOf } from "../../parts/catalogue.ts";
 import { onSiteOf, optionMeaning, standardValues } from "../../parts/meanings.ts";
 import type { Spectrum } from "../../signal/band.ts";

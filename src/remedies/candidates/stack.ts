@@ -83,7 +83,7 @@ export const stackUnderTheRoof: Idea = (site, finding) =>
               d.join([stack, lines.length > 1 ? `out${i + 1}` : "out"], line.start);
             });
             const receivers = lines.map((l) => [...new Set(l.inputs.map((i) => i.receiver.part.id))]);
-            const bands = userBandsSent(d.part(stack)?.options, "stacking-converter");
+            const bands = userBandsSent(d.part(stack));
             return stackReceivers(d, receivers, bands) ? d.result() : null;
           },
         ),

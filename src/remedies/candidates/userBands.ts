@@ -1,6 +1,6 @@
 /** User bands of a single-cable line: one of its own for each tuner, and receivers set to use them. */
+import type { Part } from "../../design/design.ts";
 import { kindOf } from "../../parts/catalogue.ts";
-import type { AnyOptions } from "../../parts/contract.ts";
 import { optionMeaning } from "../../parts/meanings.ts";
 import { plural } from "../../words/plural.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
@@ -126,12 +126,7 @@ function widerSet(site: Site, input: SatelliteInput, tunings: readonly Tuning[])
       (design) => {
         const d = draft(design);
         d.set(id, { [standard]: "EN 50607", [set]: "thirtyTwo" });
-        const part = d.part(id);
-        const stack = part && converter.kind.signal(part.options, { id, powered: true }).stacks?.[0];
-        const given = handOut(
-          tunings,
-          (stack?.userBands ?? []).map(({ number, centreMHz }) => ({ number, centreMHz })),
-        );
+        const given = handOut(tunings, userBandsSent(d.part(id)));
         if (!given) return null;
         tune(d, given);
         return d.result();
@@ -174,8 +169,8 @@ export function linesFrom(site: Site, converter: string): ReadonlyMap<string, re
   return lines;
 }
 
-/** User bands that a converter with these options sends out, on each of its outputs. */
-export function userBandsSent(options: AnyOptions | undefined, kind: string): readonly UserBandRow[] {
-  const stacks = options && kindOf(kind)?.signal(options, { id: "", powered: true }).stacks;
+/** User bands that a converter sends out, on each of its outputs; none where it is no converter of that sort. */
+export function userBandsSent(part: Part | undefined): readonly UserBandRow[] {
+  const stacks = part && kindOf(part.kind)?.signal(part.options, { id: part.id, powered: true }).stacks;
   return (stacks?.[0]?.userBands ?? []).map(({ number, centreMHz }) => ({ number, centreMHz }));
 }

@@ -4,7 +4,7 @@ import type { PlaceChange, ServiceChange } from "../../remedies/compare.ts";
 import type { Site } from "../../remedies/site.ts";
 import { verdictSentence } from "../../sentences/verdict.ts";
 import { SERVICE_NAMES } from "../../signal/carrier.ts";
-import { decimal, levelRange } from "../format.ts";
+import { decimal, levelRangeWords } from "../format.ts";
 import { ScrollBox } from "../kit/ScrollBox.tsx";
 import { type Compared, inOrder, verdictIn } from "./sides.ts";
 import { TurnMark } from "./TurnMark.tsx";
@@ -92,7 +92,7 @@ function Got({ verdict, change }: GotProps) {
       {got > 0 ? (
         <span className="quiet">
           {" "}
-          · {levelRange(levelMin, levelMax)} · C/N {decimal(cnMin)} dB
+          · {levelRangeWords(levelMin, levelMax)} · C/N {decimal(cnMin)} dB
         </span>
       ) : null}
     </td>

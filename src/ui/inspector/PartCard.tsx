@@ -19,7 +19,7 @@ import { WalkButtons } from "../walk/WalkButtons.tsx";
 import { Jumps } from "./Jumps.tsx";
 import { LabelField } from "./LabelField.tsx";
 import { OptionField } from "./OptionField.tsx";
-import { PartState } from "./PartState.tsx";
+import { PartStateNote } from "./PartStateNote.tsx";
 import { PortList } from "./PortList.tsx";
 import { ReplacePicker } from "./ReplacePicker.tsx";
 import { AerialSection } from "./sections/AerialSection.tsx";
@@ -52,7 +52,7 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
         </h2>
         <LabelField key={part.id} part={part} />
         <p className="quiet small">{kind.summary}</p>
-        <PartState record={record} />
+        <PartStateNote record={record} />
         {verdict ? <VerdictLine verdict={verdict} /> : null}
         <div className="button-row">
           <ReplacePicker record={record} />
