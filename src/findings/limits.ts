@@ -149,14 +149,21 @@ function profileFor(settings: Settings): Profile {
 /** By profile, for every service and mode that was asked for. */
 const known = new WeakMap<Profile, Map<string, Limits | undefined>>();
 
-/** Limits for a carrier; undefined for what nobody judges. */
-export function limitsFor(profile: Profile, service: Service, mode: string): Limits | undefined {
+/**
+ * Limits for a carrier; undefined for what nobody judges. `requiredDb`: what it needs, where its mode does not tell it,
+ * as on a user band.
+ */
+export function limitsFor(
+  profile: Profile,
+  service: Service,
+  mode: string,
+  requiredDb = requiredCnDb(mode),
+): Limits | undefined {
   const byMode = remembered(known, profile, () => new Map<string, Limits | undefined>());
-  return remembered(byMode, `${service} ${mode}`, () => {
+  return remembered(byMode, `${service} ${mode} ${requiredDb}`, () => {
     const row = profile.rows.find((r) => r.service === service && mode.startsWith(r.mode));
     if (!row) return undefined;
     const { minDbuv, maxDbuv, cnDb } = row;
-    const requiredDb = requiredCnDb(mode);
     // A limit below what the mode needs would call good what nobody can receive.
     if (cnDb !== undefined && cnDb >= requiredDb) return { minDbuv, maxDbuv, cnDb };
     return { minDbuv, maxDbuv, cnDb: requiredDb + CN_SPARE_DB, cnSource: CN_SOURCE };

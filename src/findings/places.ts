@@ -64,7 +64,7 @@ export function heardAt(place: Place, service: Service, profile: Profile): reado
     if (band.origin.service !== service) continue;
     for (let i = 0; i < band.level.length; i++) {
       const carrier = carrierOf(band, i);
-      const limits = limitsFor(profile, service, carrier?.mode ?? "");
+      const limits = limitsFor(profile, service, carrier?.mode ?? "", band.grid.required[i]);
       if (!limits || !carrier || !isLive(band, i)) continue;
       if (!isOfUse(band, i, place.userBands)) continue;
       const id = `${band.origin.key}#${band.grid.index[i]}`;

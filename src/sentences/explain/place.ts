@@ -60,7 +60,7 @@ export function pictureOfPlace(
     spectrumAt(facts, spot),
     (band, i) => {
       const mode = band.grid.plan[band.grid.index[i] ?? 0]?.mode ?? "";
-      const limits = limitsFor(profile, band.origin.service, mode);
+      const limits = limitsFor(profile, band.origin.service, mode, band.grid.required[i]);
       return (
         band.origin.service === finding.at.service && isLive(band, i) && !!limits && fails(band, i, limits)
       );

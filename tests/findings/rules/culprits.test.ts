@@ -1,6 +1,7 @@
 /** The rules on signals name the part that a tradesman would take in hand: common practice, no source. */
 import { describe, expect, test } from "vitest";
 import type { Design } from "../../../src/design/design.ts";
+import { EXAMPLES } from "../../../src/design/examples.ts";
 import { evaluate } from "../../../src/evaluate/evaluate.ts";
 import type { Finding } from "../../../src/findings/finding.ts";
 import { report } from "../../../src/findings/report.ts";
@@ -92,6 +93,15 @@ const SOUND: readonly { readonly job: string; readonly parts: Sketch; readonly w
 describe("nobody is blamed for", () => {
   test.each(SOUND)("$job", ({ parts, wires }) => {
     expect(RULES.flatMap((rule) => findingsOf(draw(parts, wires), rule))).toEqual([]);
+  });
+});
+
+describe("a single-cable house", () => {
+  // User bands have no modulation of their own: they need what the worst transponder they can hold needs.
+  test("has C/N enough on its user bands", () => {
+    const design = EXAMPLES.find((e) => e.key === "house-stacked")?.load();
+    if (!design) throw new Error("no such example");
+    expect(findingsOf(design, "low-carrier-to-noise")).toEqual([]);
   });
 });
 
