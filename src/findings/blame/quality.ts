@@ -131,6 +131,7 @@ function ownNoiseDb(
 ): { readonly restoredDb: number; readonly figureDb: number } | undefined {
   if (step.from === null) return undefined;
   const figureDb = Math.max(0, ...(record.treatment.paths ?? []).map((p) => p.noiseFigureDb ?? 0));
+  if (figureDb === 0) return undefined;
   const usualDb = usualNoiseFigureDb(record);
   if (figureDb <= usualDb) return undefined;
   const left = (noiseFactor(usualDb) - 1) / (noiseFactor(figureDb) - 1);
