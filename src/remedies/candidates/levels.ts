@@ -30,6 +30,7 @@ export function excessDb(finding: Finding): number {
 /** Whether level or C/N would help: a carrier that is drowned or stopped needs something else. */
 export function isWeak(finding: Finding): boolean {
   if (finding.rule === "low-carrier-to-noise") return true;
+  if ("missing" in finding.facts) return finding.facts.missing.reason.kind === "noisy";
   return finding.at.side === "too little";
 }
 
