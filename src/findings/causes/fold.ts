@@ -1,0 +1,188 @@
+/** Which finding follows from which. */
+import type { PartId } from "../../design/design.ts";
+import type { Evaluation } from "../../evaluate/evaluation.ts";
+import type { Finding, Severity } from "../finding.ts";
+import { type Good, type Mechanism, mechanismOf } from "./mechanisms.ts";
+import type { SignalOrder } from "./signalOrder.ts";
+import { type Passed, servicesAt, type Ways } from "./ways.ts";
+
+/** A finding with how it comes about. */
+export type Node = {
+  readonly finding: Finding;
+  readonly mechanism: Mechanism;
+  /** What is lacking at its place; may be narrower than what its rule could lack. */
+  readonly lacks: readonly Good[];
+  readonly culprit: PartId;
+  /** Further parts to which it traces what is missing. */
+  readonly traced: readonly PartId[];
+};
+
+export type Folding = {
+  readonly evaluation: Evaluation;
+  readonly order: SignalOrder;
+  readonly ways: Ways;
+};
+
+export const WEIGHT: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
+
+/** A finding as it takes part in the folding; `lacks` where more is known than what its rule could lack. */
+export function nodeOf(finding: Finding, traced: readonly PartId[] = [], lacks?: readonly Good[]): Node {
+  const mechanism = mechanismOf(finding);
+  return { finding, mechanism, lacks: lacks ?? mechanism.lacks, culprit: finding.parts[0], traced };
+}
+
+/** The finding from which each follows in the end; of a root it is itself. */
+export function rootsOf(nodes: readonly Node[], folding: Folding): ReadonlyMap<Node, Node> {
+  const place = (part: PartId) => folding.order.get(part) ?? 0;
+  const sorted = [...nodes].sort(
+    (a, b) =>
+      a.mechanism.stage - b.mechanism.stage ||
+      place(a.finding.at.part) - place(b.finding.at.part) ||
+      WEIGHT[a.finding.severity] - WEIGHT[b.finding.severity],
+  );
+  const roots = new Map<Node, Node>();
+  const placed: Placed = { byCulprit: new Map(), byPlace: new Map() };
+  for (const node of sorted) {
+    const parent = originOf(node, placed, folding);
+    roots.set(node, (parent && roots.get(parent)) ?? node);
+    listed(placed.byCulprit, node.culprit, node);
+    listed(placed.byPlace, node.finding.at.part, node);
+  }
+  return roots;
+}
+
+/** Findings that came before: only from those can one follow, so nothing ever follows from itself. */
+type Placed = {
+  readonly byCulprit: Map<PartId, Node[]>;
+  readonly byPlace: Map<PartId, Node[]>;
+};
+
+function listed(index: Map<PartId, Node[]>, key: PartId, node: Node): void {
+  const list = index.get(key);
+  if (list) list.push(node);
+  else index.set(key, [node]);
+}
+
+/** How sure it is that one finding follows from another. */
+const SURENESS = {
+  /** What it lacks is taken by the culprit that it names. */
+  fromCulprit: 4,
+  /** Both name the same culprit, for a like reason. */
+  sameCulprit: 3,
+  /** One of its reasons leads there. */
+  traced: 2,
+  /** What it lacks is taken on the way to it. */
+  onTheWay: 1,
+} as const;
+
+type Candidate = { readonly node: Node; readonly sureness: number; readonly distance: number };
+
+/** The finding that explains another best: surest, gravest, earliest in kind, nearest. */
+function originOf(node: Node, placed: Placed, folding: Folding): Node | undefined {
+  const candidates = [
+    ...atCulprit(node, placed, folding),
+    ...byTrace(node, placed),
+    ...onTheWay(node, placed, folding),
+  ];
+  let best: Candidate | undefined;
+  for (const one of candidates) if (!best || compare(one, best) < 0) best = one;
+  return best?.node;
+}
+
+function compare(a: Candidate, b: Candidate): number {
+  return (
+    b.sureness - a.sureness ||
+    WEIGHT[a.node.finding.severity] - WEIGHT[b.node.finding.severity] ||
+    a.node.mechanism.stage - b.node.mechanism.stage ||
+    a.distance - b.distance
+  );
+}
+
+function atCulprit(node: Node, { byCulprit, byPlace }: Placed, { ways }: Folding): readonly Candidate[] {
+  const named = (byCulprit.get(node.culprit) ?? []).flatMap((n): Candidate[] => {
+    if (explains(n, node)) return [{ node: n, sureness: SURENESS.fromCulprit, distance: 0 }];
+    return isAlike(n, node) ? [{ node: n, sureness: SURENESS.sameCulprit, distance: 0 }] : [];
+  });
+  const there = (byPlace.get(node.culprit) ?? [])
+    .filter((n) => explains(n, node))
+    .map((n): Candidate => ({ node: n, sureness: SURENESS.fromCulprit, distance: 0 }));
+  return [...named, ...there, ...onSameLoop(node, byPlace, ways)];
+}
+
+/** Parts in one circle are one fault. */
+function onSameLoop({ finding }: Node, byPlace: Placed["byPlace"], ways: Ways): readonly Candidate[] {
+  if (finding.rule !== "loop") return [];
+  const here = finding.at.part;
+  const around = ways
+    .signalTo(here)
+    .filter(({ part }) => part !== here && ways.signalTo(part).some((p) => p.part === here));
+  return around.flatMap(({ part, distance }) =>
+    (byPlace.get(part) ?? [])
+      .filter((n) => n.finding.rule === "loop")
+      .map((n): Candidate => ({ node: n, sureness: SURENESS.sameCulprit, distance })),
+  );
+}
+
+/** Whether one takes what the other lacks. */
+function explains(cause: Node, { lacks }: Node): boolean {
+  return cause.mechanism.takes.some((good) => lacks.includes(good));
+}
+
+function isAlike(a: Node, b: Node): boolean {
+  if (a.mechanism.natures.includes("own")) return a.finding.rule === b.finding.rule;
+  return a.mechanism.natures.some((nature) => b.mechanism.natures.includes(nature));
+}
+
+function byTrace(node: Node, { byCulprit, byPlace }: Placed): readonly Candidate[] {
+  return node.traced.flatMap((part) =>
+    [...(byCulprit.get(part) ?? []), ...(byPlace.get(part) ?? [])]
+      .filter((n) => explains(n, node))
+      .map((n): Candidate => ({ node: n, sureness: SURENESS.traced, distance: 0 })),
+  );
+}
+
+/** What lies on the way to a finding's place and takes what is lacking there. */
+function onTheWay(node: Node, { byCulprit, byPlace }: Placed, folding: Folding): readonly Candidate[] {
+  const { at } = node.finding;
+  const candidate = (n: Node, distance: number): Candidate => ({
+    node: n,
+    sureness: SURENESS.onTheWay,
+    distance,
+  });
+  if (node.lacks.includes("supply"))
+    return folding.ways
+      .supplyTo(at.part)
+      .flatMap(({ part, distance }) =>
+        [...(byCulprit.get(part) ?? []), ...(byPlace.get(part) ?? [])]
+          .filter((n) => n.mechanism.takes.includes("supply"))
+          .map((n) => candidate(n, distance)),
+      );
+  // Who names another culprit knows better, except where nothing at all comes through.
+  const isBlamed = node.culprit !== at.part;
+  const here: Passed = { part: at.part, port: at.port ?? "", distance: 0 };
+  return [here, ...folding.ways.signalTo(at.part)].flatMap((passed) =>
+    (byPlace.get(passed.part) ?? [])
+      .filter((n) => explains(n, node) && n.finding.severity !== "note")
+      .filter((n) => !isBlamed || n.mechanism.takes.includes("signal"))
+      .filter((n) => concerns(n, node, passed, folding.evaluation))
+      .map((n) => candidate(n, passed.distance)),
+  );
+}
+
+/** Whether what a finding takes is taken from this way, this service and this receiver. */
+function concerns({ finding, mechanism }: Node, victim: Node, passed: Passed, evaluation: Evaluation): boolean {
+  const record = evaluation.record(finding.at.part);
+  if (!record) return false;
+  const { port, service } = finding.at;
+  const isOutput = record.ports.some((p) => p.id === port && p.side === "out");
+  if (passed.distance > 0 && isOutput && port !== passed.port) return false;
+  const wanted = victim.finding.at.service;
+  if (wanted !== undefined) {
+    const there = service === undefined ? servicesAt(record) : new Set([service]);
+    if (there.size > 0 && !there.has(wanted)) return false;
+  }
+  const isReceiver = (part: PartId) => evaluation.record(part)?.kind.reception !== undefined;
+  if (mechanism.takes.includes("signal") || !isReceiver(victim.finding.at.part)) return true;
+  const named = finding.parts.filter(isReceiver);
+  return named.length === 0 || named.includes(victim.finding.at.part);
+}
