@@ -82,7 +82,12 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: Finding) => M
   "switched-output-shared": { stage: 4, natures: ["wiring"], takes: ["command", "plane"], lacks: [] },
   "command-lost": { stage: 4, natures: ["does not pass"], takes: ["command", "plane"], lacks: ["supply"] },
   "wrong-quadrant": { stage: 4, natures: ["wiring"], takes: ["plane", "command"], lacks: [] },
-  "wrong-feed": { stage: 5, natures: ["wiring"], takes: ["plane"], lacks: ["plane"] },
+  "wrong-feed": {
+    stage: 5,
+    natures: ["wiring", "user bands"],
+    takes: ["plane"],
+    lacks: ["plane", "user band"],
+  },
   "polarisation-missing": {
     stage: 5,
     natures: ["wiring", "does not pass"],

@@ -1,65 +1,45 @@
-import { CircleAlert, Info, TriangleAlert } from "lucide-react";
-import { memo, useId, useRef } from "react";
+import { CornerDownRight } from "lucide-react";
+import { memo, type ReactNode, useId, useRef } from "react";
 import type { Finding, Severity } from "../../findings/finding.ts";
 import { cureOf } from "../../sentences/finding.ts";
 import { useApp } from "../../store/app.ts";
+import { useCauseOf } from "../../store/hooks.ts";
 import { CureButton } from "../cures/CureButton.tsx";
 import { Explanation } from "../explain/Explanation.tsx";
 import { useComeIntoSight, useExplained } from "../explain/opened.ts";
 import { WhyButton } from "../explain/WhyButton.tsx";
-import { counted } from "../format.ts";
 import { selectFromPane } from "../reveal.ts";
 import { limitWords } from "./limitWords.ts";
 import { Message } from "./Message.tsx";
 
-const SEVERITIES: readonly {
-  readonly severity: Severity;
-  readonly icon: typeof Info;
-}[] = [
-  { severity: "error", icon: CircleAlert },
-  { severity: "warning", icon: TriangleAlert },
-  { severity: "note", icon: Info },
-];
+type Props = {
+  readonly finding: Finding;
+  /** Whether its cause stands above it already. */
+  readonly isFolded?: boolean;
+  /** As a cause it counts as grave as what follows from it. */
+  readonly severity?: Severity;
+  /** What follows from it. */
+  readonly children?: ReactNode;
+};
 
-/** Findings grouped by severity, worst first. */
-export function FindingList({ findings }: { readonly findings: readonly Finding[] }) {
-  if (findings.length === 0) {
-    return <p className="quiet verdict-heading">Nothing to find fault with.</p>;
-  }
-  return (
-    <section aria-label="Findings">
-      {SEVERITIES.map(({ severity, icon: Icon }) => {
-        const own = findings.filter((f) => f.severity === severity);
-        if (own.length === 0) return null;
-        return (
-          <details key={severity} className="finding-group" open={severity !== "note" || own.length <= 3}>
-            <summary className={`finding-heading ${severity}`}>
-              <Icon size={16} aria-hidden /> {counted(own.length, severity)}
-            </summary>
-            <ul className="finding-list">
-              {own.map((finding) => (
-                <FindingItem key={finding.id} finding={finding} />
-              ))}
-            </ul>
-          </details>
-        );
-      })}
-    </section>
-  );
-}
-
-/** One finding; pressing it shows the culprit on the canvas, and its explanation opens below it. */
-export const FindingItem = memo(function FindingItem({ finding }: { readonly finding: Finding }) {
+/**
+ * One finding; pressing it shows the culprit on the canvas, and its explanation opens below it. What follows from
+ * something else names that instead of a cure: it goes when its cause goes.
+ */
+export const FindingItem = memo(function FindingItem(props: Props) {
+  const { finding, isFolded = false, severity = finding.severity, children } = props;
   const { parts, wires } = finding;
+  const cause = useCauseOf(finding);
+  const origin = cause && cause.root.id !== finding.id ? cause.root : undefined;
   const id = useId();
   const isOpen = useExplained(finding);
   const row = useRef<HTMLLIElement>(null);
   useComeIntoSight(finding, row);
   const led = parts.length > 0 || wires.length > 0;
   const limits = limitWords(finding);
-  const cure = useApp((s) => cureOf(finding, s.evaluation));
+  const cure = useApp((s) => (origin ? undefined : cureOf(finding, s.evaluation)));
   return (
-    <li className={`finding ${finding.severity}`} ref={row}>
+    <li className={`finding ${severity}`} ref={row}>
       <button
         type="button"
         className="finding-press"
@@ -72,18 +52,36 @@ export const FindingItem = memo(function FindingItem({ finding }: { readonly fin
         {cure ? <span className="finding-cure">{cure}</span> : null}
         {limits ? <span className="finding-limit">{limits}</span> : null}
       </button>
+      {origin && !isFolded ? <FollowsFrom origin={origin} /> : null}
       <div className="finding-tools">
         <WhyButton finding={finding} isOpen={isOpen} controls={id} />
-        <CureButton finding={finding} />
+        {origin ? null : <CureButton finding={finding} />}
       </div>
       {isOpen ? (
         <div id={id}>
           <PresentExplanation finding={finding} />
         </div>
       ) : null}
+      {children}
     </li>
   );
 });
+
+/** Leads from what suffers to what it suffers from. */
+function FollowsFrom({ origin }: { readonly origin: Finding }) {
+  return (
+    <p className="finding-origin small">
+      <CornerDownRight size={14} aria-hidden /> follows from:{" "}
+      <button
+        type="button"
+        className="link"
+        onClick={() => selectFromPane({ parts: [origin.parts[0]], wires: origin.wires })}
+      >
+        <Message finding={origin} />
+      </button>
+    </p>
+  );
+}
 
 /** Watches the evaluation only while it is open, so that closed rows stay as they are. */
 function PresentExplanation({ finding }: { readonly finding: Finding }) {
