@@ -31,10 +31,17 @@ export function run(args: readonly string[], limits: Partial<typeof LIMITS_OF_WO
   const unknown = args.find((a) => a.startsWith("--") && !OPTIONS.includes(a));
   if (unknown || files.length === 0)
     return { exitCode: 2, stdout: "", stderr: `${unknown ? `Unknown option ${unknown}. ` : ""}${USAGE}\n` };
-  const form: Form = { json: args.includes("--json"), cures: args.includes("--cures"), many: files.length > 1 };
+  const form: Form = {
+    json: args.includes("--json"),
+    cures: args.includes("--cures"),
+    many: files.length > 1,
+  };
   const results = files.map((file) => checked(file, form, { ...LIMITS_OF_WORK, ...limits }));
   return {
-    exitCode: results.reduce<CliResult["exitCode"]>((worst, r) => (r.exitCode > worst ? r.exitCode : worst), 0),
+    exitCode: results.reduce<CliResult["exitCode"]>(
+      (worst, r) => (r.exitCode > worst ? r.exitCode : worst),
+      0,
+    ),
     stdout: results.map((r) => r.stdout).join(form.json ? "" : "\n"),
     stderr: results.map((r) => r.stderr).join(""),
   };
@@ -44,7 +51,11 @@ type Form = { readonly json: boolean; readonly cures: boolean; readonly many: bo
 
 /** One file: what is printed of it, and how the command would end if it were the only one. */
 function checked(file: string, form: Form, limits: typeof LIMITS_OF_WORK): CliResult {
-  const failed = (problem: string): CliResult => ({ exitCode: 2, stdout: "", stderr: `${file}: ${problem}\n` });
+  const failed = (problem: string): CliResult => ({
+    exitCode: 2,
+    stdout: "",
+    stderr: `${file}: ${problem}\n`,
+  });
   let text: string;
   try {
     text = readFileSync(file, "utf8");
@@ -57,7 +68,11 @@ function checked(file: string, form: Form, limits: typeof LIMITS_OF_WORK): CliRe
   if (!worked.ok) return failed(worked.problem);
   const { evaluation, report } = worked;
   const cures = form.cures ? curesOf(read.design, report, limits.seconds) : undefined;
-  return { exitCode: exitCodeOf(report), stdout: printed(file, form, { evaluation, report, cures }), stderr: "" };
+  return {
+    exitCode: exitCodeOf(report),
+    stdout: printed(file, form, { evaluation, report, cures }),
+    stderr: "",
+  };
 }
 
 /** Whoever reads the code alone and whoever reads the verdicts alone come to the same. */

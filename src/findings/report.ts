@@ -55,7 +55,25 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
   yield { done, total, work };
   const order = signalOrderOf(evaluation);
   const shown = inReportOrder(findings, { evaluation, order, rules: RULE_ORDER });
-  return { causes: causesOf(shown, verdicts.map((v:any)=>({...v,state:v.works?"works":"fails",services:v.services.map((x:any)=>({...x,got:x.carriersGot,wanted:x.carriersWanted,missing:[]})),tuners:[]})), { evaluation, order }), findings: shown, verdicts };
+  return {
+    causes: causesOf(
+      shown,
+      verdicts.map((v: any) => ({
+        ...v,
+        state: v.works ? "works" : "fails",
+        services: v.services.map((x: any) => ({
+          ...x,
+          got: x.carriersGot,
+          wanted: x.carriersWanted,
+          missing: [],
+        })),
+        tuners: [],
+      })),
+      { evaluation, order },
+    ),
+    findings: shown,
+    verdicts,
+  };
 }
 
 const RULE_ORDER = [...RULES, ...DESIGN_RULES].map((rule) => rule.id);

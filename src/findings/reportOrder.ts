@@ -5,12 +5,14 @@ import type { SignalOrder } from "./causes/signalOrder.ts";
 import type { RuleId } from "./facts.ts";
 import type { Finding } from "./finding.ts";
 
-
-
 /** Worst first, then along the signal, then in the order of the rules and of the ports. */
 export function inReportOrder(
   findings: readonly Finding[],
-  setting: { readonly evaluation: Evaluation; readonly order: SignalOrder; readonly rules: readonly RuleId[] },
+  setting: {
+    readonly evaluation: Evaluation;
+    readonly order: SignalOrder;
+    readonly rules: readonly RuleId[];
+  },
 ): readonly Finding[] {
   const { evaluation, order } = setting;
   const rules = new Map(setting.rules.map((id, n) => [id, n]));

@@ -93,7 +93,7 @@ const culpritsOf = once(
 export const findingsOf = once((report: Report): ReadonlyMap<string, readonly Finding[]> => {
   const index = new Map<string, Finding[]>();
   for (const finding of report.findings) {
-    for (const id of new Set([...finding.parts, ...finding.wires])) {
+    for (const id of new Set([finding.at.part, ...finding.parts, ...finding.wires])) {
       const list = index.get(id);
       if (list) list.push(finding);
       else index.set(id, [finding]);

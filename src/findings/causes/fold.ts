@@ -170,7 +170,12 @@ function onTheWay(node: Node, { byCulprit, byPlace }: Placed, folding: Folding):
 }
 
 /** Whether what a finding takes is taken from this way, this service and this receiver. */
-function concerns({ finding, mechanism }: Node, victim: Node, passed: Passed, evaluation: Evaluation): boolean {
+function concerns(
+  { finding, mechanism }: Node,
+  victim: Node,
+  passed: Passed,
+  evaluation: Evaluation,
+): boolean {
   const record = evaluation.record(finding.at.part);
   if (!record) return false;
   const { port, service } = finding.at;

@@ -67,7 +67,8 @@ function sufferersOf(
     if (verdict.role === "receiver" && verdict.state === "works") continue;
     const own = new Set(groupsAt.get(verdict.part) ?? []);
     for (const { missing } of verdict.services)
-      for (const { culprit } of missing) if (culprit) for (const g of byCulprit.get(culprit.part) ?? []) own.add(g);
+      for (const { culprit } of missing)
+        if (culprit) for (const g of byCulprit.get(culprit.part) ?? []) own.add(g);
     if (own.size === 0 && verdict.state === "fails")
       for (const group of above(verdict, groupsAt, ways)) own.add(group);
     for (const group of own) suffering.set(group, [...(suffering.get(group) ?? []), verdict]);
@@ -98,7 +99,10 @@ const known = new WeakMap<Finding, Cause>();
 
 function causeOf({ root, findings }: Group, sufferers: readonly Verdict[]): Cause {
   const parts = (role: Verdict["role"]) => sufferers.filter((v) => v.role === role).map((v) => v.part);
-  const severity = findings.reduce((worst, f) => (WEIGHT[f.severity] < WEIGHT[worst] ? f.severity : worst), root.severity);
+  const severity = findings.reduce(
+    (worst, f) => (WEIGHT[f.severity] < WEIGHT[worst] ? f.severity : worst),
+    root.severity,
+  );
   const cause: Cause = {
     id: root.id,
     root,

@@ -19,7 +19,9 @@ export function lackingAt(finding: Finding, verdict: Verdict | undefined): Lacki
   const { service, tuner } = finding.at;
   const missing =
     tuner === undefined
-      ? verdict.services.filter((s) => service === undefined || s.service === service).flatMap((s) => s.missing)
+      ? verdict.services
+          .filter((s) => service === undefined || s.service === service)
+          .flatMap((s) => s.missing)
       : verdict.tuners.filter((t) => t.number === tuner).flatMap((t) => t.missing);
   if (missing.length === 0) return NOTHING_KNOWN;
   return {

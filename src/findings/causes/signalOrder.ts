@@ -44,7 +44,11 @@ function depthsOf(records: readonly PartRecord[]): readonly number[] {
         open.push(...unknown);
         continue;
       }
-      if (!known.has(i)) known.set(i, before.reduce((most, n) => Math.max(most, (known.get(n) ?? 0) + 1), 0));
+      if (!known.has(i))
+        known.set(
+          i,
+          before.reduce((most, n) => Math.max(most, (known.get(n) ?? 0) + 1), 0),
+        );
       open.pop();
     }
   }
@@ -65,7 +69,10 @@ const MOST_ROUNDS = 16;
 function shapesOf(records: readonly PartRecord[], depths: readonly number[]): readonly number[] {
   const indexOf = new Map(records.map((r, i) => [r.part.id, i]));
   const joints = records.map(({ joined }) =>
-    Object.entries(joined).map(([own, [id, other]]) => ({ ends: `${own}>${other}`, to: indexOf.get(id) ?? -1 })),
+    Object.entries(joined).map(([own, [id, other]]) => ({
+      ends: `${own}>${other}`,
+      to: indexOf.get(id) ?? -1,
+    })),
   );
   let shapes = ranked(records.map((r, i) => `${depths[i]} ${r.kind.kind} ${textOf(r.part.options)}`));
   for (let round = 0; round < MOST_ROUNDS && shapes.count < records.length; round++) {

@@ -22,7 +22,9 @@ export function waysOf(evaluation: Evaluation): Ways {
     signalTo: (part) => remembered(above, part, () => walk(evaluation, part, inputsOf)),
     supplyTo: (part) =>
       remembered(below, part, () =>
-        walk(evaluation, part, (record, from) => (from === null ? fedAt(record) : suppliesBehind(record, from))),
+        walk(evaluation, part, (record, from) =>
+          from === null ? fedAt(record) : suppliesBehind(record, from),
+        ),
       ),
   };
 }

@@ -18,7 +18,11 @@ export type CureRecord = {
 };
 
 /** The one place where a proposal of the search becomes a record. */
-export function cureRecord(proposal: Proposal, before: Report, start: Parameters<typeof difference>[0]): CureRecord {
+export function cureRecord(
+  proposal: Proposal,
+  before: Report,
+  start: Parameters<typeof difference>[0],
+): CureRecord {
   const { steps, design, cost, changes } = proposal;
   const left = siteOf(design).report.causes.filter(({ severity }) => severity !== "note");
   const remaining = new Set(left.flatMap(({ findings }) => findings.map((f) => f.id)));

@@ -36,7 +36,8 @@ export const FindingItem = memo(function FindingItem(props: Props) {
   const row = useRef<HTMLLIElement>(null);
   useComeIntoSight(finding, row);
   const led = parts.length > 0 || wires.length > 0;
-  const limits = limitWords(finding);
+  // Beneath its cause a finding is short; its explanation has the figures.
+  const limits = isFolded ? undefined : limitWords(finding);
   const cure = useApp((s) => (origin ? undefined : cureOf(finding, s.evaluation)));
   return (
     <li className={`finding ${severity}`} ref={row}>

@@ -23,9 +23,9 @@ export function VerdictPane() {
     <div className="verdict">
       <Summary receivers={receivers} />
       <CureAllButton />
+      <CauseList report={report} />
       <Group title="Receivers" verdicts={receivers} />
       <Group title="Outlets" verdicts={outlets} />
-      <CauseList report={report} />
       <LimitsLine />
       <p className="verdict-foot quiet small">
         An estimate from typical values, not a measurement and not an approval. Work on mains, bonding,
