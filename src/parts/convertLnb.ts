@@ -31,6 +31,8 @@ const UNIVERSAL_OPTIONS = z.object({
       { value: "8", label: "8 (octo)" },
     ],
     default: "1",
+    means: "outputs",
+    sold: { values: ["1", "2", "4", "8"], source: "usual, from memory" },
   }),
   ...lnbFields(),
   commonMa: number({
@@ -69,6 +71,14 @@ const LNB_UNIVERSAL = define({
   summary: "Brings the quadrant that a receiver asks for down to 950–2150 MHz; one receiver for each output.",
   keywords: ["low-noise block converter", "single", "twin", "quad", "octo", "converter", "head"],
   prefix: "lnb",
+  trade: {
+    job: "converter",
+    price: 30,
+    workMinutes: 40,
+    gives: "switched",
+    fedWithVolts: 14,
+    mistakenFor: [{ kind: "lnb-wideband" }, { kind: "lnb-quattro" }, { kind: "lnb-stacked" }],
+  },
   options: UNIVERSAL_OPTIONS,
   symbol: "lnb",
   caption: (o) => plural(Number(o.outputs), { one: (n) => `${n} output`, other: (n) => `${n} outputs` }),
@@ -113,6 +123,7 @@ const QUATTRO_OUTPUTS: readonly Port[] = QUADRANT_PORTS.map(({ port, quadrant })
   side: "out",
   medium: "coax",
   label: quadrant,
+  role: "plane",
 }));
 
 const LNB_QUATTRO = define({
@@ -122,6 +133,17 @@ const LNB_QUATTRO = define({
   summary: "Gives all four quadrants at once on four fixed outputs, for a multiswitch.",
   keywords: ["low-noise block converter", "multiswitch", "fixed", "four", "converter", "head"],
   prefix: "lnb",
+  trade: {
+    job: "converter",
+    price: 40,
+    workMinutes: 40,
+    gives: "planes",
+    fedWithVolts: 14,
+    mistakenFor: [
+      { kind: "lnb-universal", options: { outputs: "4", commonMa: 140 } },
+      { kind: "lnb-wideband" },
+    ],
+  },
   options: QUATTRO_OPTIONS,
   symbol: "lnb-quattro",
   caption: () => "4 fixed outputs",
@@ -162,6 +184,7 @@ const WIDEBAND_OUTPUTS: readonly Port[] = (["V", "H"] as const).map((polarisatio
   side: "out",
   medium: "coax",
   label: polarisation,
+  role: "plane",
 }));
 
 const LNB_WIDEBAND = define({
@@ -172,6 +195,14 @@ const LNB_WIDEBAND = define({
     "Gives the whole of each polarisation at once at 300–2350 MHz: two cables for any number of tuners.",
   keywords: ["low-noise block converter", "wide band", "two cables", "converter", "head", "full band"],
   prefix: "lnb",
+  trade: {
+    job: "converter",
+    price: 30,
+    workMinutes: 40,
+    gives: "wideband",
+    fedWithVolts: 14,
+    mistakenFor: [{ kind: "lnb-universal", options: { outputs: "2" } }],
+  },
   options: WIDEBAND_OPTIONS,
   symbol: "lnb-wideband",
   caption: (o) => `V and H · oscillator ${(o.loMHz / 1000).toFixed(2)} GHz`,

@@ -9,11 +9,16 @@ export function lnbSupplyFields() {
       label: "Mains on",
       help: "Off: to see what is left when its mains unit fails.",
       default: true,
+      means: "mains",
+      onSite: "setting",
+      soundValue: true,
     }),
     feedsLnb: toggle({
       label: "Feeds the LNB",
       help: "Puts supply onto the satellite inputs. In a cascade only one unit should.",
       default: true,
+      means: "converter feed",
+      onSite: "setting",
     }),
     lnbLimitMa: number({
       label: "Current limit for the LNB",
@@ -23,6 +28,7 @@ export function lnbSupplyFields() {
       step: 50,
       default: 500,
       source: "order of magnitude, from memory; see the unit's plate",
+      means: "supply limit",
     }),
   };
 }

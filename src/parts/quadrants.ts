@@ -31,6 +31,7 @@ export function quadrantInputs(satellites: number): readonly Port[] {
       side: "in" as const,
       medium: "coax" as const,
       label: satellites > 1 ? `${s} ${quadrant}` : quadrant,
+      role: "plane" as const,
     })),
   );
 }
@@ -42,6 +43,7 @@ export function numberedOutputs(count: number): readonly Port[] {
     side: "out" as const,
     medium: "coax" as const,
     label: count > 1 ? `out ${n}` : "out",
+    role: "output" as const,
   }));
 }
 

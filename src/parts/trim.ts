@@ -12,6 +12,7 @@ import {
   INLINE,
   insertionLoss,
   LINE_POWER,
+  MAINS_ON,
   MEMORY,
   plainLoss,
   THROUGH_PORTS,
@@ -27,6 +28,7 @@ const attenuator = define({
   summary: "Takes the same level off everything.",
   keywords: ["pad", "too strong", "overload"],
   prefix: "pad",
+  trade: { job: "pad", price: 4, workMinutes: 10, inItsPlace: "coupler" },
   options: z.object({
     lossDb: number({
       label: "Attenuation",
@@ -34,8 +36,12 @@ const attenuator = define({
       help: "Fixed pads come in 3, 6, 10, 12, 16 and 20 dB.",
       min: 0,
       max: 40,
+      step: 1,
       default: 6,
       source: MEMORY,
+      means: "chosen loss",
+      sold: { values: [3, 6, 10, 12, 16, 20], source: MEMORY },
+      spreadDb: 0.5,
     }),
     dcPass: dcPass(false),
   }),
@@ -70,6 +76,7 @@ const equaliser = define({
   summary: "Takes more off the low end than off the top, to undo the slope of a cable.",
   keywords: ["slope", "tilt", "cable simulator"],
   prefix: "eq",
+  trade: { job: "equaliser", price: 25, workMinutes: 20, inItsPlace: "coupler" },
   options: z.object({
     range: choice({
       label: "Works over",
@@ -81,7 +88,18 @@ const equaliser = define({
       default: "sat",
       source: "network ranges of Spanish Royal Decree 346/2011",
     }),
-    slopeDb: number({ label: "Slope", unit: "dB", min: 0, max: 24, default: 6, source: MEMORY }),
+    slopeDb: number({
+      label: "Slope",
+      unit: "dB",
+      min: 0,
+      max: 24,
+      step: 1,
+      default: 6,
+      source: MEMORY,
+      means: "slope",
+      sold: { values: [6, 9, 12, 18], source: MEMORY },
+      spreadDb: 1,
+    }),
     lossDb: insertionLoss(1, "Loss at the top"),
     fromMHz: number({
       label: "Own range from",
@@ -114,9 +132,18 @@ const powerInserter = define({
   summary: "Mains unit that feeds an amplifier or converter through the cable.",
   keywords: ["power supply", "masthead supply", "PSU", "line power"],
   prefix: "psu",
+  trade: { job: "supply", price: 25, workMinutes: 20, inItsPlace: "coupler" },
   options: z.object({
     volts: number({ label: "Voltage", unit: "V", min: 5, max: 30, step: 0.5, default: 12, source: MEMORY }),
-    limitMa: number({ label: "Limit", unit: "mA", min: 10, max: 5000, default: 100, source: MEMORY }),
+    limitMa: number({
+      label: "Limit",
+      unit: "mA",
+      min: 10,
+      max: 5000,
+      default: 100,
+      source: MEMORY,
+      means: "supply limit",
+    }),
     receiver: choice({
       label: "The receiver's own supply and tone",
       choices: [
@@ -125,9 +152,10 @@ const powerInserter = define({
       ],
       default: "stopped",
       source: MEMORY,
+      passes: ["passed"],
     }),
     lossDb: insertionLoss(0.5),
-    switchedOn: toggle({ label: "Mains on", default: true }),
+    switchedOn: MAINS_ON,
   }),
   symbol: "inserter",
   caption: (o) => (o.switchedOn ? `${o.volts} V, ${o.limitMa} mA` : "off"),
@@ -153,6 +181,7 @@ const dcBlock = define({
   summary: "Lets signals through and stops direct current and tone.",
   keywords: ["isolator", "capacitor", "galvanic"],
   prefix: "block",
+  trade: { job: "block", price: 5, workMinutes: 10, inItsPlace: "coupler" },
   options: z.object({ lossDb: insertionLoss(0.5) }),
   symbol: "dc-block",
   caption: (o) => dB(o.lossDb),
@@ -168,6 +197,7 @@ const load = define({
   summary: "75 Ω at the end of a trunk, at an unused output, or in an unused input.",
   keywords: ["terminator", "75 ohm", "end resistor", "dummy"],
   prefix: "load",
+  trade: { job: "load", price: 1, workMinutes: 5 },
   options: z.object({
     place: choice({
       label: "Closes",
@@ -182,6 +212,8 @@ const load = define({
       help: "Without a capacitor its 75 Ω would draw a quarter of an ampere from 18 V and burn: taken as a short.",
       default: true,
       source: MEMORY,
+      means: "direct current block",
+      soundValue: true,
     }),
   }),
   symbol: "load",

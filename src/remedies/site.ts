@@ -74,8 +74,6 @@ export function inputsBehind(record: PartRecord, out: string): readonly string[]
   return record.ports.filter((p) => p.side === "in" && nodes.has(p.id)).map((p) => p.id);
 }
 
-const CONVERTERS = /^(lnb-|multiswitch$|stacking-converter$)/;
-
 /** An output of a converter, and the parts between it and whoever is fed by it (nearest to the receiver first). */
 export type Feeding = {
   readonly converter: PartRecord;
@@ -86,7 +84,7 @@ export type Feeding = {
 /** The converter that feeds an input with satellite signals; undefined where there is none. */
 export function feedingOf(site: Site, at: PortRef): Feeding | undefined {
   const way = wayUp(site, at, "satellite");
-  const index = way.findIndex(({ record }) => CONVERTERS.test(record.kind.kind));
+  const index = way.findIndex(({ record }) => record.kind.trade.gives !== undefined);
   const step = way[index];
   return step && { converter: step.record, port: step.out, between: way.slice(0, index) };
 }
@@ -118,7 +116,7 @@ export function fedBy(site: Site, converter: PartId): readonly SatelliteInput[] 
 /** Metres of cable on a way. */
 export function lengthM(steps: readonly Step[]): number {
   return steps.reduce((sum, { record }) => {
-    const length = record.kind.kind === "cable" ? record.options.lengthM : 0;
+    const length = record.kind.trade.job === "cable" ? record.options.lengthM : 0;
     return sum + (typeof length === "number" ? length : 0);
   }, 0);
 }

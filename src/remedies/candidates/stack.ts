@@ -35,7 +35,7 @@ export function roomLines(site: Site, lnb: PartRecord): readonly RoomLine[] {
 }
 
 function bringsTogether(record: PartRecord): boolean {
-  return /^(diplexer-combine|combiner)$/.test(record.kind.kind);
+  return record.kind.trade.job === "combiner";
 }
 
 function isSatellite(site: Site, record: PartRecord, port: string): boolean {
@@ -44,7 +44,7 @@ function isSatellite(site: Site, record: PartRecord, port: string): boolean {
 
 export const stackUnderTheRoof: Idea = (site, finding) =>
   lnbsOf(site, finding.parts)
-    .filter((lnb) => lnb.kind.kind === "lnb-wideband")
+    .filter((lnb) => lnb.kind.trade.gives === "wideband")
     .flatMap((lnb): Candidate[] => {
       const lines = roomLines(site, lnb);
       if (lines.length === 0 || lines.length > 16) return [];

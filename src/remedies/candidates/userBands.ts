@@ -66,7 +66,7 @@ function linesOf(site: Site, parts: readonly string[]): readonly (readonly Satel
 export const ownUserBands: Idea = (site, finding) =>
   linesOf(site, finding.parts).flatMap((line): Candidate[] => {
     const [first] = line;
-    const able = line.filter((i) => i.receiver.kind.kind === "receiver-stacked");
+    const able = line.filter((i) => i.receiver.kind.trade.takes === "stacked");
     if (!first || able.length === 0) return [];
     const name = labelOf(site, first.feeding.converter.part.id);
     const tunings = able.map((i) => ({ receiver: i.receiver.part.id, tuners: tunersOf(i.receiver.options) }));
@@ -148,7 +148,8 @@ export function stackReceivers(
     const given = handOut(tunings, bands);
     if (!given) return false;
     for (const { receiver, tuners } of tunings) {
-      if (d.part(receiver)?.kind !== "receiver-stacked") d.swap(receiver, "receiver-stacked", { tuners });
+      if (kindOf(d.part(receiver)?.kind ?? "")?.trade.takes !== "stacked")
+        d.swap(receiver, "receiver-stacked", { tuners });
     }
     tune(d, given);
   }
