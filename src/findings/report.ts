@@ -56,21 +56,7 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
   const order = signalOrderOf(evaluation);
   const shown = inReportOrder(findings, { evaluation, order, rules: RULE_ORDER });
   return {
-    causes: causesOf(
-      shown,
-      verdicts.map((v: any) => ({
-        ...v,
-        state: v.works ? "works" : "fails",
-        services: v.services.map((x: any) => ({
-          ...x,
-          got: x.carriersGot,
-          wanted: x.carriersWanted,
-          missing: [],
-        })),
-        tuners: [],
-      })),
-      { evaluation, order },
-    ),
+    causes: causesOf(shown, verdicts, { evaluation, order }),
     findings: shown,
     verdicts,
   };

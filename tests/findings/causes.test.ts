@@ -26,31 +26,28 @@ const rx = (options: Of = {}): readonly [string, Of] => ["receiver-sat", options
 const DISH = ["dish", { diameterM: 0.9 }] as const;
 
 /** Six flats on a multiswitch for one satellite and TV. `ms` is self-powered and feeds the converter. */
-function block(o: { trunks?: string; ms?: Of; parts?: Sketch; tv?: string; drops?: string } = {}): Design {
+function block(o: { trunks?: string; ms?: Of; parts?: Sketch; tvPlates?: readonly number[] } = {}): Design {
   const flats = [6, 2, 4, 1, 3, 5];
+  const isTv = (n: number) => o.tvPlates?.includes(n);
   const parts: Record<string, Sketch[string]> = {};
   for (const n of flats) {
     parts[`z${n}`] = rx({ polarisation: n % 2 ? "V" : "H", half: n > 3 ? "high" : "low" });
-    parts[`o${n}`] = ["outlet-sat"];
+    parts[`o${n}`] = [isTv(n) ? "outlet-tv" : "outlet-sat"];
     parts[`d${n}`] = cable(10 + 3 * n);
   }
-  const drops = flats
-    .map((n) => `ms.out${n} > d${n}.in, d${n}.out > o${n}.in, o${n}.sat > z${n}.sat`)
-    .join(", ");
+  const drops = flats.map(
+    (n) => `ms.out${n} > d${n}.in, d${n}.out > o${n}.in, o${n}.${isTv(n) ? "tv" : "sat"} > z${n}.sat`,
+  );
+  const trunks = o.trunks ?? "q.vl > ms.vl, q.vh > ms.vh, q.hl > ms.hl, q.hh > ms.hh";
   return draw(
     {
       ...parts,
-      ms: ["multiswitch", { outputs: 8, terrestrial: o.tv !== undefined, ...o.ms }],
+      ms: ["multiswitch", { outputs: 8, terrestrial: false, ...o.ms }],
       q: ["lnb-quattro"],
       dish: DISH,
       ...o.parts,
     },
-    [
-      o.drops ?? drops,
-      "dish.sky > q.sky",
-      o.trunks ?? "q.vl > ms.vl, q.vh > ms.vh, q.hl > ms.hl, q.hh > ms.hh",
-      ...(o.tv ? [o.tv] : []),
-    ].join(", "),
+    [...drops, "dish.sky > q.sky", trunks].join(", "),
   );
 }
 
@@ -170,11 +167,7 @@ const CASES: readonly FaultCase[] = [
   ],
   [
     "a plate for TV at the end of a satellite drop",
-    block({
-      parts: { o5: ["outlet-tv"] },
-      drops:
-        "ms.out5 > d5.in, d5.out > o5.in, o5.tv > z5.sat, ms.out2 > d2.in, d2.out > o2.in, o2.sat > z2.sat",
-    }),
+    block({ tvPlates: [5] }),
     { culprits: "o5", receivers: "z5" },
   ],
   [
@@ -309,9 +302,8 @@ const CASES: readonly FaultCase[] = [
     "a broken joint in one drop and a plate for TV at another",
     within(
       block({
-        parts: { o5: ["outlet-tv"], bad: ["bad-joint", { fault: "corroded", lossDb: 40 }] },
-        drops:
-          "ms.out5 > d5.in, d5.out > o5.in, o5.tv > z5.sat, ms.out2 > d2.in, d2.out > o2.in, o2.sat > z2.sat, ms.out1 > d1.in, d1.out > o1.in, o1.sat > z1.sat",
+        tvPlates: [5],
+        parts: { bad: ["bad-joint", { fault: "corroded", lossDb: 40 }] },
       }),
       "d2.out",
       "bad",

@@ -1,6 +1,7 @@
 /** Which finding follows from which. */
 import type { PartId } from "../../design/design.ts";
-import type { Evaluation } from "../../evaluate/evaluation.ts";
+import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
+import { defectsOf } from "../../parts/meanings.ts";
 import type { Finding, Severity } from "../finding.ts";
 import { type Good, type Mechanism, mechanismOf } from "./mechanisms.ts";
 import type { SignalOrder } from "./signalOrder.ts";
@@ -98,15 +99,26 @@ function compare(a: Candidate, b: Candidate): number {
   );
 }
 
-function atCulprit(node: Node, { byCulprit, byPlace }: Placed, { ways }: Folding): readonly Candidate[] {
+function atCulprit(
+  node: Node,
+  { byCulprit, byPlace }: Placed,
+  { ways, evaluation }: Folding,
+): readonly Candidate[] {
+  const culprit = evaluation.record(node.culprit);
+  const isDefect = culprit !== undefined && hasDefect(culprit);
   const named = (byCulprit.get(node.culprit) ?? []).flatMap((n): Candidate[] => {
     if (explains(n, node)) return [{ node: n, sureness: SURENESS.fromCulprit, distance: 0 }];
-    return isAlike(n, node) ? [{ node: n, sureness: SURENESS.sameCulprit, distance: 0 }] : [];
+    return isDefect || isAlike(n, node) ? [{ node: n, sureness: SURENESS.sameCulprit, distance: 0 }] : [];
   });
   const there = (byPlace.get(node.culprit) ?? [])
     .filter((n) => explains(n, node))
     .map((n): Candidate => ({ node: n, sureness: SURENESS.fromCulprit, distance: 0 }));
   return [...named, ...there, ...onSameLoop(node, byPlace, ways)];
+}
+
+/** Whatever a defect part does, it does because of its defect. */
+function hasDefect({ kind, options }: PartRecord): boolean {
+  return kind.trade.defect === true || defectsOf(kind, options).length > 0;
 }
 
 /** Parts in one circle are one fault. */
