@@ -2,7 +2,6 @@
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import { type Node, nodeOf, rootsOf, WEIGHT } from "./causes/fold.ts";
 import { type Group, inHarmOrder } from "./causes/harm.ts";
-import { lackingAt } from "./causes/lacking.ts";
 import type { SignalOrder } from "./causes/signalOrder.ts";
 import { waysOf } from "./causes/ways.ts";
 import type { Cause, Finding, Verdict } from "./finding.ts";
@@ -15,11 +14,7 @@ export function causesOf(
 ): readonly Cause[] {
   if (findings.length === 0) return [];
   const ways = waysOf(evaluation);
-  const byPart = new Map(verdicts.map((v) => [v.part, v]));
-  const nodes = findings.map((finding) => {
-    const { traced, lacks } = lackingAt(finding, byPart.get(finding.at.part));
-    return nodeOf(finding, traced, lacks);
-  });
+  const nodes = findings.map(nodeOf);
   const roots = rootsOf(nodes, { evaluation, order, ways });
   return inHarmOrder(groupsOf(nodes, roots), { verdicts, order, ways });
 }

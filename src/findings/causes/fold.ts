@@ -3,6 +3,7 @@ import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import { defectsOf } from "../../parts/meanings.ts";
 import type { Finding, Severity } from "../finding.ts";
+import { lackedBy } from "./lacking.ts";
 import { type Good, type Mechanism, mechanismOf } from "./mechanisms.ts";
 import type { SignalOrder } from "./signalOrder.ts";
 import { type Passed, servicesAt, type Ways } from "./ways.ts";
@@ -14,8 +15,6 @@ export type Node = {
   /** What is lacking at its place; may be narrower than what its rule could lack. */
   readonly lacks: readonly Good[];
   readonly culprit: PartId;
-  /** Further parts to which it traces what is missing. */
-  readonly traced: readonly PartId[];
 };
 
 export type Folding = {
@@ -26,10 +25,8 @@ export type Folding = {
 
 export const WEIGHT: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
 
-/** A finding as it takes part in the folding; `lacks` where more is known than what its rule could lack. */
-export function nodeOf(finding: Finding, traced: readonly PartId[] = [], lacks?: readonly Good[]): Node {
-  const mechanism = mechanismOf(finding);
-  return { finding, mechanism, lacks: lacks ?? mechanism.lacks, culprit: finding.parts[0], traced };
+export function nodeOf(finding: Finding): Node {
+  return { finding, mechanism: mechanismOf(finding), lacks: lackedBy(finding), culprit: finding.parts[0] };
 }
 
 /** The finding from which each follows in the end; of a root it is itself. */
@@ -67,11 +64,9 @@ function listed(index: Map<PartId, Node[]>, key: PartId, node: Node): void {
 /** How sure it is that one finding follows from another. */
 const SURENESS = {
   /** What it lacks is taken by the culprit that it names. */
-  fromCulprit: 4,
+  fromCulprit: 3,
   /** Both name the same culprit, for a like reason. */
-  sameCulprit: 3,
-  /** One of its reasons leads there. */
-  traced: 2,
+  sameCulprit: 2,
   /** What it lacks is taken on the way to it. */
   onTheWay: 1,
 } as const;
@@ -80,11 +75,7 @@ type Candidate = { readonly node: Node; readonly sureness: number; readonly dist
 
 /** The finding that explains another best: surest, gravest, earliest in kind, nearest. */
 function originOf(node: Node, placed: Placed, folding: Folding): Node | undefined {
-  const candidates = [
-    ...atCulprit(node, placed, folding),
-    ...byTrace(node, placed),
-    ...onTheWay(node, placed, folding),
-  ];
+  const candidates = [...atCulprit(node, placed, folding), ...onTheWay(node, placed, folding)];
   let best: Candidate | undefined;
   for (const one of candidates) if (!best || compare(one, best) < 0) best = one;
   return best?.node;
@@ -143,14 +134,6 @@ function explains(cause: Node, { lacks }: Node): boolean {
 function isAlike(a: Node, b: Node): boolean {
   if (a.mechanism.natures.includes("own")) return a.finding.rule === b.finding.rule;
   return a.mechanism.natures.some((nature) => b.mechanism.natures.includes(nature));
-}
-
-function byTrace(node: Node, { byCulprit, byPlace }: Placed): readonly Candidate[] {
-  return node.traced.flatMap((part) =>
-    [...(byCulprit.get(part) ?? []), ...(byPlace.get(part) ?? [])]
-      .filter((n) => explains(n, node))
-      .map((n): Candidate => ({ node: n, sureness: SURENESS.traced, distance: 0 })),
-  );
 }
 
 /** What lies on the way to a finding's place and takes what is lacking there. */

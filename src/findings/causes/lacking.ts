@@ -1,41 +1,25 @@
-/** What a finding at a receiver really lacks, from the verdict on that receiver. */
-import type { PartId } from "../../design/design.ts";
-import type { Finding, Verdict } from "../finding.ts";
+/** What a finding really lacks: a receiver's losses know it better than their rule. */
+import type { Finding } from "../finding.ts";
 import type { Why } from "../missing.ts";
-import { type Good, RECEPTION } from "./mechanisms.ts";
+import { ALL_SIGNAL, type Good, mechanismOf } from "./mechanisms.ts";
 
-export type Lacking = {
-  /** Culprits of what is missing, those of most carriers first. */
-  readonly traced?: readonly PartId[];
-  /** Absent where no more is known than what its rule could lack. */
-  readonly lacks?: readonly Good[];
-};
-
-const NOTHING_KNOWN: Lacking = {};
-
-/** `verdict`: of the part that a finding is made at, where it is a receiver or an outlet. */
-export function lackingAt(finding: Finding, verdict: Verdict | undefined): Lacking {
-  if (finding.rule !== "receiver-misses" || verdict?.role !== "receiver") return NOTHING_KNOWN;
-  const { service, tuner } = finding.at;
-  const missing =
-    tuner === undefined
-      ? verdict.services
-          .filter((s) => service === undefined || s.service === service)
-          .flatMap((s) => s.missing)
-      : verdict.tuners.filter((t) => t.number === tuner).flatMap((t) => t.missing);
-  if (missing.length === 0) return NOTHING_KNOWN;
-  return {
-    traced: missing.flatMap(({ culprit }) => (culprit ? [culprit.part] : [])),
-    lacks: [...new Set(missing.flatMap(({ why }) => LACKED[why]))],
-  };
+export function lackedBy(finding: Finding): readonly Good[] {
+  switch (finding.rule) {
+    case "receiver-misses":
+    case "plane-missing":
+    case "wrong-feed":
+      return LACKED[finding.facts.missing.why];
+    default:
+      return mechanismOf(finding).lacks;
+  }
 }
 
 /** What is lacking where carriers are missing in each way. */
 const LACKED: Readonly<Record<Why, readonly Good[]>> = {
-  absent: RECEPTION,
+  absent: [...ALL_SIGNAL, "command"],
   cut: ["band"],
   "out of range": ["band", "plane"],
-  "wrong feed": ["plane", "command"],
+  "wrong feed": ["plane", "command", "user band"],
   "not selectable": ["command", "plane", "user band", "signal"],
   disturbed: ["quality", "moderation"],
   noisy: ["level", "quality", "signal"],

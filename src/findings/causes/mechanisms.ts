@@ -40,10 +40,7 @@ export function mechanismOf(finding: Finding): Mechanism {
   return typeof declared === "function" ? declared(finding) : declared;
 }
 
-const ALL_SIGNAL = ["signal", "plane", "band", "level", "quality"] as const;
-
-/** What a receiver may miss, for whatever reason. */
-export const RECEPTION = [...ALL_SIGNAL, "command", "user band"] as const satisfies readonly Good[];
+export const ALL_SIGNAL = ["signal", "plane", "band", "level", "quality"] as const;
 
 const TOO_WEAK: Mechanism = {
   stage: 9,
@@ -88,7 +85,7 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: Finding) => M
     takes: ["plane"],
     lacks: ["plane", "user band"],
   },
-  "polarisation-missing": {
+  "plane-missing": {
     stage: 5,
     natures: ["wiring", "does not pass"],
     takes: ["plane"],
@@ -112,7 +109,7 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: Finding) => M
     stage: 12,
     natures: ["does not pass", "wiring", "user bands", "too weak", "too strong", "clash"],
     takes: [],
-    lacks: RECEPTION,
+    lacks: [...ALL_SIGNAL, "command", "user band"],
   },
   "many-alternatives": BY_ITSELF,
   "above-band-edge": BY_ITSELF,

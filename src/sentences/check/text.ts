@@ -5,7 +5,7 @@ import { waysOf } from "../../findings/causes/ways.ts";
 import type { Cause, Finding, Report, Verdict } from "../../findings/finding.ts";
 import { countsOf, followsLine } from "../cause.ts";
 import { cureOf, messageOf } from "../finding.ts";
-import { verdictSentence } from "../verdict.ts";
+import { stateName, verdictSentence } from "../verdict.ts";
 import { labelOf } from "./record.ts";
 
 /** Causes, worst first, each with what follows from it; then place by place its sockets and receivers. */
@@ -33,13 +33,6 @@ function said(finding: Finding, evaluation: Evaluation): string {
   return `${messageOf(finding, evaluation)} [${finding.rule}]`;
 }
 
-/** Of a receiver, in a word or two at the beginning of its line. */
-const STATES: Readonly<Record<Verdict["state"], string>> = {
-  works: "works",
-  edge: "works, just",
-  fails: "FAILS",
-};
-
 /** Each outlet with the receivers behind it, then the receivers that hang on none. */
 function placeLines(evaluation: Evaluation, verdicts: readonly Verdict[]): readonly string[] {
   const ways = waysOf(evaluation);
@@ -52,7 +45,7 @@ function placeLines(evaluation: Evaluation, verdicts: readonly Verdict[]): reado
     behind.set(outlet, [...(behind.get(outlet) ?? []), verdict]);
   }
   const line = (v: Verdict) =>
-    `${STATES[v.state]}: ${labelOf(evaluation, v.part)}: ${verdictSentence(v, evaluation)}`;
+    `${v.state === "fails" ? "FAILS" : stateName(v)}: ${labelOf(evaluation, v.part)}: ${verdictSentence(v, evaluation)}`;
   return [
     ...outlets.flatMap((outlet) => [
       `Outlet ${labelOf(evaluation, outlet.part)}: ${verdictSentence(outlet, evaluation)}`,

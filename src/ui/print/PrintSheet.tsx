@@ -6,6 +6,7 @@ import type { Cause } from "../../findings/finding.ts";
 import { ESTIMATE_NOTICE } from "../../parts/cautions.ts";
 import { countsOf, followsLine } from "../../sentences/cause.ts";
 import { cureOf, explainFinding, messageOf } from "../../sentences/finding.ts";
+import { stateName, verdictSentence } from "../../sentences/verdict.ts";
 import { useApp } from "../../store/app.ts";
 import { boxesOf } from "../canvas/boxes.ts";
 import { boundsOf } from "../canvas/layout.ts";
@@ -61,9 +62,9 @@ function Paper() {
       {verdicts.map((verdict) => (
         <section key={verdict.part} className="paper-item">
           <h3>
-            {label(verdict.part)}: {verdict.works ? "works" : "fails"}
+            {SIGNS[verdict.state]} {label(verdict.part)}: {stateName(verdict)}
           </h3>
-          <p>{verdict.sentence}</p>
+          <p>{verdictSentence(verdict, evaluation)}</p>
           {verdict.services.length > 0 ? <ServiceTable services={verdict.services} /> : null}
         </section>
       ))}
@@ -104,6 +105,9 @@ function PaperCause({ cause, evaluation }: { readonly cause: Cause; readonly eva
     </li>
   );
 }
+
+/** On paper without colour. */
+const SIGNS = { works: "✓", edge: "△", fails: "✗" } as const;
 
 const ROLES = ["receiver", "outlet"] as const;
 

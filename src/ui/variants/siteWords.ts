@@ -6,7 +6,7 @@ import { counted } from "../format.ts";
 /** "12 parts · 3 of 4 receivers work · 2 errors": a design in one line. */
 export function siteWords({ design, report }: Site): string {
   const receivers = report.verdicts.filter((v) => v.role === "receiver");
-  const working = receivers.filter((v) => v.works).length;
+  const working = receivers.filter((v) => v.state !== "fails").length;
   const errors = causesOfSeverity(report, "error");
   return [
     counted(design.parts.length, "part"),
