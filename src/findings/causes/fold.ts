@@ -39,12 +39,13 @@ export function rootsOf(nodes: readonly Node[], folding: Folding): ReadonlyMap<N
       WEIGHT[a.finding.severity] - WEIGHT[b.finding.severity],
   );
   const roots = new Map<Node, Node>();
-  const placed: Placed = { byCulprit: new Map(), byPlace: new Map() };
+  const placed: Placed = { byCulprit: new Map(), byPlace: new Map(), byPart: new Map() };
   for (const node of sorted) {
     const parent = originOf(node, placed, folding);
     roots.set(node, (parent && roots.get(parent)) ?? node);
     listed(placed.byCulprit, node.culprit, node);
     listed(placed.byPlace, node.finding.at.part, node);
+    for (const part of new Set(node.finding.parts)) listed(placed.byPart, part, node);
   }
   return roots;
 }
@@ -53,6 +54,8 @@ export function rootsOf(nodes: readonly Node[], folding: Folding): ReadonlyMap<N
 type Placed = {
   readonly byCulprit: Map<PartId, Node[]>;
   readonly byPlace: Map<PartId, Node[]>;
+  /** By every part that they name. */
+  readonly byPart: Map<PartId, Node[]>;
 };
 
 function listed(index: Map<PartId, Node[]>, key: PartId, node: Node): void {
@@ -92,7 +95,7 @@ function compare(a: Candidate, b: Candidate): number {
 
 function atCulprit(
   node: Node,
-  { byCulprit, byPlace }: Placed,
+  { byCulprit, byPlace, byPart }: Placed,
   { ways, evaluation }: Folding,
 ): readonly Candidate[] {
   const culprit = evaluation.record(node.culprit);
@@ -101,7 +104,9 @@ function atCulprit(
     if (explains(n, node)) return [{ node: n, sureness: SURENESS.fromCulprit, distance: 0 }];
     return isDefect || isAlike(n, node) ? [{ node: n, sureness: SURENESS.sameCulprit, distance: 0 }] : [];
   });
-  const there = (byPlace.get(node.culprit) ?? [])
+  // Of a quarrel each takes the other for the culprit; whoever names both speaks of the quarrel.
+  const both = (byPart.get(node.culprit) ?? []).filter((n) => n.finding.parts.includes(node.finding.at.part));
+  const there = [...(byPlace.get(node.culprit) ?? []), ...both]
     .filter((n) => explains(n, node))
     .map((n): Candidate => ({ node: n, sureness: SURENESS.fromCulprit, distance: 0 }));
   return [...named, ...there, ...onSameLoop(node, byPlace, ways)];
