@@ -9,7 +9,7 @@ import { tunerSentence, verdictSentence } from "../verdict.ts";
 
 /** Names of its fields are kept: scripts read them. Levels in dBµV into 75 Ω, margins and C/N in dB. */
 export function recordOf(evaluation: Evaluation, report: Report) {
-  const index = new Map(report.findings.map((finding, n) => [finding.id, n]));
+  const index = new Map(report.findings.map((finding, n) => [finding, n]));
   const role = (which: Verdict["role"]) =>
     report.verdicts.filter((v) => v.role === which).map((v) => verdictRecord(v, evaluation));
   return {
@@ -21,7 +21,7 @@ export function recordOf(evaluation: Evaluation, report: Report) {
   };
 }
 
-function causeRecord(cause: Cause, index: ReadonlyMap<string, number>, evaluation: Evaluation) {
+function causeRecord(cause: Cause, index: ReadonlyMap<Finding, number>, evaluation: Evaluation) {
   const { id, root, severity, receivers, outlets } = cause;
   return {
     id,
@@ -31,7 +31,7 @@ function causeRecord(cause: Cause, index: ReadonlyMap<string, number>, evaluatio
     wires: root.wires,
     ...known({ port: root.at.port }),
     message: messageOf(root, evaluation),
-    findings: cause.findings.map((f) => index.get(f.id) ?? -1),
+    findings: cause.findings.map((f) => index.get(f) ?? -1),
     receivers,
     outlets,
   };
