@@ -2,12 +2,13 @@
 import type { PartRecord } from "../evaluate/evaluation.ts";
 import { type Band, SILENCE } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
-import { cnDb, marginDb, usedUserBands } from "../signal/readout.ts";
+import { cnDb, marginDb } from "../signal/readout.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict } from "./finding.ts";
 import type { Missing } from "./missing.ts";
 import type { ReceiverLoss } from "./receiverLosses.ts";
 import type { ReceptionResult } from "./reception.ts";
 import type { TunerReception } from "./tuners.ts";
+import { isOfUse, userBandsBehind } from "./userBandsBehind.ts";
 
 /** A receiver with all its tuners; `losses`: what it misses, followed to where it is lost. */
 export function receiverVerdict(
@@ -69,13 +70,18 @@ type Sockets = readonly { readonly port: string; readonly services: readonly Ser
 
 function outletService(record: PartRecord, sockets: Sockets, service: Service): ServiceVerdict {
   const arriving = new Set<string>();
+  const own = sockets.filter((s) => s.services.includes(service)).map((s) => userBandsBehind(record, s.port));
+  // A socket that nobody has set a receiver behind may want any of them.
+  const used = own.some((bands) => bands.size === 0)
+    ? new Set<number>()
+    : new Set(own.flatMap((b) => [...b]));
   let isStacked = false;
   for (const spectrum of Object.values(record.inputs))
     for (const band of spectrum.bands) {
       // What an earlier filter removed as a whole was never meant for this outlet.
       if (band.origin.service !== service || !band.cut.includes(0)) continue;
       isStacked = band.stack !== undefined;
-      for (let i = 0; i < band.level.length; i++) if (isExpected(band, i)) arriving.add(keyOf(band, i));
+      for (let i = 0; i < band.level.length; i++) if (isOfUse(band, i, used)) arriving.add(keyOf(band, i));
     }
   const got = new Set<string>();
   let levelMin = Number.POSITIVE_INFINITY;
@@ -107,10 +113,11 @@ export function handedOn(record: PartRecord, sockets: Sockets, service: Service)
   const found: HandedOn[] = [];
   for (const { port, services } of sockets) {
     if (!services.includes(service)) continue;
+    const used = userBandsBehind(record, port);
     for (const band of (record.outputs[port] ?? SILENCE).bands) {
       if (band.origin.service !== service) continue;
       for (let i = 0; i < band.level.length; i++)
-        if (!band.cut[i] && marginDb(band, i) >= 0 && isExpected(band, i)) found.push({ port, band, i });
+        if (!band.cut[i] && marginDb(band, i) >= 0 && isOfUse(band, i, used)) found.push({ port, band, i });
     }
   }
   return found;
@@ -118,11 +125,4 @@ export function handedOn(record: PartRecord, sockets: Sockets, service: Service)
 
 function keyOf(band: Band, i: number): string {
   return `${band.origin.key}#${band.grid.index[i]}`;
-}
-
-/** Of a stacked feed only the user bands that some receiver uses are missed when they are gone. */
-function isExpected(band: Band, i: number): boolean {
-  if (!band.stack) return true;
-  const used = usedUserBands(band.stack);
-  return used.size === 0 || used.has(band.stack.numbers[i] ?? 0);
 }

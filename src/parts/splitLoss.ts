@@ -78,6 +78,7 @@ export const SPLIT_FIELDS = {
     default: "hybrid",
     help: "A resistive one loses 20·log10 N and hardly decouples its legs.",
     source: MEMORY,
+    soundValue: "hybrid",
   }),
   range: choice({
     label: "Made for",
@@ -109,7 +110,7 @@ export const SPLIT_FIELDS = {
     default: 4,
     source: MEMORY,
     advanced: true,
-    onlyWhen: { loss: "own" },
+    onlyWhen: { type: "hybrid", loss: "own" },
     spreadDb: 0.3,
   }),
   ownSatDb: number({
@@ -122,7 +123,7 @@ export const SPLIT_FIELDS = {
     default: 5.5,
     source: MEMORY,
     advanced: true,
-    onlyWhen: { loss: "own" },
+    onlyWhen: { type: "hybrid", loss: "own" },
     spreadDb: 0.3,
   }),
 };

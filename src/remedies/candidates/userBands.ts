@@ -1,6 +1,7 @@
 /** User bands of a single-cable line: one of its own for each tuner, and receivers set to use them. */
 import { kindOf } from "../../parts/catalogue.ts";
 import type { AnyOptions } from "../../parts/contract.ts";
+import { optionMeaning } from "../../parts/meanings.ts";
 import { plural } from "../../words/plural.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import type { Draft } from "../draft.ts";
@@ -105,7 +106,9 @@ export function tune(d: Draft, given: ReadonlyMap<string, readonly UserBandRow[]
 function widerSet(site: Site, input: SatelliteInput, tunings: readonly Tuning[]): readonly Candidate[] {
   const { converter } = input.feeding;
   const { id } = converter.part;
-  if (converter.options.bandSet === "thirtyTwo" || converter.options.bandSet === undefined) return [];
+  const set = optionMeaning(converter.kind, "user band set");
+  const standard = optionMeaning(converter.kind, "user band standard");
+  if (!set || !standard || converter.options[set] === "thirtyTwo") return [];
   return [
     candidate(
       "more-user-bands",
@@ -122,7 +125,7 @@ function widerSet(site: Site, input: SatelliteInput, tunings: readonly Tuning[])
       },
       (design) => {
         const d = draft(design);
-        d.set(id, { standard: "EN 50607", bandSet: "thirtyTwo" });
+        d.set(id, { [standard]: "EN 50607", [set]: "thirtyTwo" });
         const part = d.part(id);
         const stack = part && converter.kind.signal(part.options, { id, powered: true }).stacks?.[0];
         const given = handOut(
