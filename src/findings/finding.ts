@@ -70,7 +70,7 @@ export type ServiceVerdict = {
   readonly levelMin?: number;
   readonly levelMax?: number;
   readonly cnMin?: number;
-  /** Least that any wanted carrier has to spare [dB]; absent where some are missing. */
+  /** What its tightest carrier has to spare [dB]; absent where some are missing. */
   readonly marginDb?: number;
   /** Why carriers are missing, most frequent first. */
   readonly missing: readonly Missing[];
@@ -100,14 +100,27 @@ export type Tightest = {
   readonly by: "level low" | "level high" | "C/N";
 };
 
+/** Why a margin is too small to rely on. */
+export type Edge =
+  /** Beyond a limit of the profile, though it is received. */
+  | { readonly kind: "outside limits" }
+  /** Real parts on the way may stand that far from their values [dB, one standard deviation]. */
+  | { readonly kind: "spread"; readonly neededDb: number }
+  /** The design is to keep that much from either limit [dB]. */
+  | { readonly kind: "kept distance"; readonly neededDb: number }
+  /** Rain takes it for so long in an average year. */
+  | { readonly kind: "rain"; readonly minutesAYear: number };
+
 /** A receiver or an outlet, as facts. */
 export type Verdict = {
   readonly part: PartId;
   readonly role: "receiver" | "outlet";
   readonly state: VerdictState;
-  /** Least that any wanted carrier has to spare, above or below any limit [dB]; absent where some are missing. */
+  /** What its tightest carrier has to spare, above or below a limit [dB]; absent where some are missing. */
   readonly marginDb?: number;
   readonly tightest?: Tightest;
+  /** Why that is too little to rely on; present in the state "edge" only. */
+  readonly edge?: Edge;
   /** Why nothing is judged: such a receiver is no fault of the design. */
   readonly idle?: "nothing connected" | "off" | "no source";
   readonly services: readonly ServiceVerdict[];

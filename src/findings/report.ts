@@ -7,6 +7,7 @@ import { causesOf } from "./causes.ts";
 import type { RuleId } from "./facts.ts";
 import type { Draft, Finding, Report, Verdict, Where } from "./finding.ts";
 import { type Profile, profileOf } from "./limits.ts";
+import { marginOf } from "./margin.ts";
 import { receiverLosses } from "./receiverLosses.ts";
 import { type ReceptionResult, receive, sendTheSame } from "./reception.ts";
 import { inReportOrder } from "./reportOrder.ts";
@@ -40,7 +41,8 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
       const finding = found(rule, draft, evaluation);
       if (finding) findings.push(finding);
     }
-    const verdict = said.verdict ?? (said.reception && verdictOf(record, said.reception, evaluation));
+    const verdict =
+      said.verdict ?? (said.reception && verdictOf(record, said.reception, evaluation, sources));
     if (verdict) verdicts.push(verdict);
   }
   for (const rule of DESIGN_RULES) {
@@ -178,8 +180,15 @@ function identified(rule: RuleId, draft: Draft<RuleId>): Finding {
 /** Verdicts by what a receiver gets: the same object as long as it reads the same. */
 const verdictsByReception = new WeakMap<ReceptionResult, Verdict>();
 
-function verdictOf(record: PartRecord, reception: ReceptionResult, evaluation: Evaluation): Verdict {
-  const made = receiverVerdict(record, reception, receiverLosses(evaluation, record));
+function verdictOf(
+  record: PartRecord,
+  reception: ReceptionResult,
+  evaluation: Evaluation,
+  sources: readonly PartRecord[],
+): Verdict {
+  const made = receiverVerdict(record, reception, receiverLosses(evaluation, record), (service) =>
+    marginOf(evaluation, record, sources, service),
+  );
   const former = verdictsByReception.get(reception);
   if (former && JSON.stringify(former) === JSON.stringify(made)) return former;
   verdictsByReception.set(reception, made);

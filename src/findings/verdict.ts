@@ -4,22 +4,26 @@ import { type Band, SILENCE } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
 import { cnDb, marginDb } from "../signal/readout.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict } from "./finding.ts";
+import { byUrgency, type Margin } from "./margin.ts";
 import type { Missing } from "./missing.ts";
 import type { ReceiverLoss } from "./receiverLosses.ts";
 import type { ReceptionResult } from "./reception.ts";
 import type { TunerReception } from "./tuners.ts";
 import { isOfUse, userBandsBehind } from "./userBandsBehind.ts";
 
-/** A receiver with all its tuners; `losses`: what it misses, followed to where it is lost. */
+/** A receiver with all its tuners; `losses`: what it misses, followed to where it is lost; `marginIn`: what it has to spare. */
 export function receiverVerdict(
   record: PartRecord,
   reception: ReceptionResult,
   losses: readonly ReceiverLoss[],
+  marginIn: (service: Service) => Margin | undefined,
 ): Verdict {
   const common = losses.filter((l) => l.tuner === undefined);
+  const margins = new Map(reception.services.map(({ service }) => [service, marginIn(service)]));
   const services = reception.services.map(
     ({ missing: _, ...service }): ServiceVerdict => ({
       ...service,
+      ...marginField(margins.get(service.service)),
       missing: common.filter((l) => l.service === service.service).map((l) => l.missing),
     }),
   );
@@ -27,7 +31,15 @@ export function receiverVerdict(
   const verdict = { part: record.part.id, role: "receiver" as const, services, tuners };
   const idle = idleReason(record, reception);
   if (idle) return { ...verdict, state: idle === "off" ? "works" : "fails", idle };
-  return { ...verdict, state: losses.length > 0 ? "fails" : "works" };
+  if (losses.length > 0) return { ...verdict, state: "fails" };
+  const [deciding] = [...margins.values()].filter((m) => m !== undefined).sort(byUrgency);
+  if (!deciding) return { ...verdict, state: "works" };
+  const { marginDb, tightest, edge } = deciding;
+  return { ...verdict, state: edge ? "edge" : "works", marginDb, tightest, ...(edge ? { edge } : {}) };
+}
+
+function marginField(margin: Margin | undefined): Pick<ServiceVerdict, "marginDb"> {
+  return margin ? { marginDb: margin.marginDb } : {};
 }
 
 /** Why there is nothing to judge at a receiver; undefined where there is. */

@@ -3,7 +3,7 @@ import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict, VerdictState } from "../findings/finding.ts";
 import { capital } from "./explain/plainWords.ts";
 import { missingClause } from "./missingWords.ts";
-import { list, share, withLabels } from "./phrases.ts";
+import { list, round1, share, withLabels } from "./phrases.ts";
 
 const STATE_NAMES: Readonly<Record<VerdictState, string>> = {
   works: "works",
@@ -37,9 +37,52 @@ function bareSentence(verdict: Verdict, evaluation: Evaluation): string {
     .sort((a, b) => b.count - a.count)[0];
   if (worst) return `Gets ${got}. ${capital(missingClause(worst, worst.wanted, evaluation))}.`;
   const dead = verdict.tuners.filter((t) => t.got < t.wanted && t.missing.length > 0);
-  return dead[0] && verdict.state === "fails"
-    ? `Gets ${got}, but not with every tuner. ${tunerWords(dead[0], evaluation)}`
-    : `Gets ${got}.`;
+  if (dead[0] && verdict.state === "fails")
+    return `Gets ${got}, but not with every tuner. ${tunerWords(dead[0], evaluation)}`;
+  return [`Gets ${got}.`, ...marginWords(verdict)].join(" ");
+}
+
+/** What the tightest carrier has to spare, and why that is too little where it is. */
+function marginWords({ marginDb, tightest, edge }: Verdict): readonly string[] {
+  if (marginDb === undefined || !tightest) return [];
+  const { carrier, by } = tightest;
+  if (!edge) return [`${capital(spare(marginDb, by))} at ${carrier}.`];
+  const short = `On a knife’s edge: ${carrier}`;
+  switch (edge.kind) {
+    case "outside limits":
+      return [`${short} is ${apart(-marginDb, 0)} dB ${by === "level high" ? "above" : "below"} the limit.`];
+    case "spread":
+      return [
+        `${short} has ${spare(marginDb, by, edge.neededDb)}, and real parts stray by ${apart(edge.neededDb, marginDb)} dB.`,
+      ];
+    case "kept distance":
+      return [
+        `${short} has ${spare(marginDb, by, edge.neededDb)}, and ${apart(edge.neededDb, marginDb)} dB are to be kept.`,
+      ];
+    case "rain":
+      return [
+        `${short} has ${spare(marginDb, by)}, and rain takes it for ${rainTime(edge.minutesAYear)} a year.`,
+      ];
+  }
+}
+
+function spare(marginDb: number, by: NonNullable<Verdict["tightest"]>["by"], beside?: number): string {
+  const db = beside === undefined ? round1(marginDb) : apart(marginDb, beside);
+  return `${db} dB ${by === "C/N" ? "of C/N" : by === "level low" ? "of level" : "below the highest level"} to spare`;
+}
+
+/** A figure with as many decimals as it takes to differ from another one as shown. */
+export function apart(figure: number, from: number): string {
+  for (const decimals of [1, 2, 3]) {
+    const text = String(Number(figure.toFixed(decimals)));
+    if (text !== String(Number(from.toFixed(decimals)))) return text;
+  }
+  return String(figure);
+}
+
+function rainTime(minutes: number): string {
+  const hours = minutes / 60;
+  return hours < 48 ? `${Math.round(hours)} hours` : `${Math.round(hours / 24)} days`;
 }
 
 const IDLE: Readonly<Record<Verdict["role"], Readonly<Record<NonNullable<Verdict["idle"]>, string>>>> = {
