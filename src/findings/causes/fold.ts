@@ -3,8 +3,7 @@ import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import { defectsOf } from "../../parts/meanings.ts";
 import type { Finding, Severity } from "../finding.ts";
-import { lackedBy } from "./lacking.ts";
-import { type Good, type Mechanism, mechanismOf } from "./mechanisms.ts";
+import { type Mechanism, mechanismOf } from "./mechanisms.ts";
 import type { SignalOrder } from "./signalOrder.ts";
 import { type Passed, servicesAt, type Ways } from "./ways.ts";
 
@@ -12,8 +11,6 @@ import { type Passed, servicesAt, type Ways } from "./ways.ts";
 export type Node = {
   readonly finding: Finding;
   readonly mechanism: Mechanism;
-  /** What is lacking at its place; may be narrower than what its rule could lack. */
-  readonly lacks: readonly Good[];
   readonly culprit: PartId;
 };
 
@@ -26,7 +23,7 @@ export type Folding = {
 export const WEIGHT: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
 
 export function nodeOf(finding: Finding): Node {
-  return { finding, mechanism: mechanismOf(finding), lacks: lackedBy(finding), culprit: finding.parts[0] };
+  return { finding, mechanism: mechanismOf(finding), culprit: finding.parts[0] };
 }
 
 /** The finding from which each follows in the end; of a root it is itself. */
@@ -132,8 +129,8 @@ function onSameLoop({ finding }: Node, byPlace: Placed["byPlace"], ways: Ways): 
 }
 
 /** Whether one takes what the other lacks. */
-function explains(cause: Node, { lacks }: Node): boolean {
-  return cause.mechanism.takes.some((good) => lacks.includes(good));
+function explains(cause: Node, { mechanism }: Node): boolean {
+  return cause.mechanism.takes.some((good) => mechanism.lacks.includes(good));
 }
 
 function isAlike(a: Node, b: Node): boolean {
@@ -149,7 +146,7 @@ function onTheWay(node: Node, { byCulprit, byPlace }: Placed, folding: Folding):
     sureness: SURENESS.onTheWay,
     distance,
   });
-  if (node.lacks.includes("supply"))
+  if (node.mechanism.lacks.includes("supply"))
     return folding.ways
       .supplyTo(at.part)
       .flatMap(({ part, distance }) =>

@@ -1,6 +1,8 @@
 /** Rule by rule: what a finding takes from whatever lies behind it, and of what it may be a consequence. */
 import type { RuleId } from "../facts.ts";
-import type { Finding } from "../finding.ts";
+import type { Finding, FindingOf } from "../finding.ts";
+import type { Why } from "../missing.ts";
+import type { LossRule } from "../receiverLossRules.ts";
 
 /** What a part can hand on to those behind it, and what they can lack. */
 export type Good =
@@ -36,11 +38,12 @@ export type Mechanism = {
 
 /** How the findings of a rule come about. */
 export function mechanismOf(finding: Finding): Mechanism {
-  const declared: Mechanism | ((finding: Finding) => Mechanism) = MECHANISMS[finding.rule];
+  // Rule and facts of a finding belong together, which a look-up by its rule does not tell.
+  const declared = MECHANISMS[finding.rule] as Mechanism | ((finding: Finding) => Mechanism);
   return typeof declared === "function" ? declared(finding) : declared;
 }
 
-export const ALL_SIGNAL = ["signal", "plane", "band", "level", "quality"] as const;
+const ALL_SIGNAL = ["signal", "plane", "band", "level", "quality"] as const;
 
 const TOO_WEAK: Mechanism = {
   stage: 9,
@@ -55,10 +58,29 @@ const TOO_STRONG: Mechanism = {
   lacks: ["moderation"],
 };
 
+/** What a receiver misses comes last: it follows from all that takes away what it lacks. */
+function lossOf({ facts }: FindingOf<LossRule>): Mechanism {
+  const { natures, lacks } = LOSSES[facts.missing.why];
+  return { stage: 12, natures, takes: [], lacks };
+}
+
+const OUT_OF_REACH = ["wiring", "does not pass", "user bands"] as const;
+
+/** Where carriers are missing in each way. */
+const LOSSES: Readonly<Record<Why, Pick<Mechanism, "natures" | "lacks">>> = {
+  absent: { natures: OUT_OF_REACH, lacks: [...ALL_SIGNAL, "command"] },
+  cut: { natures: ["does not pass"], lacks: ["band"] },
+  "out of range": { natures: OUT_OF_REACH, lacks: ["band", "plane"] },
+  "wrong feed": { natures: OUT_OF_REACH, lacks: ["plane", "command", "user band"] },
+  "not selectable": { natures: OUT_OF_REACH, lacks: ["command", "plane", "user band", "signal"] },
+  disturbed: { natures: ["clash", "too strong"], lacks: ["quality", "moderation"] },
+  noisy: { natures: ["too weak", "too strong"], lacks: ["level", "quality", "signal"] },
+};
+
 /** Nothing else leads to it, and it leads to nothing else. */
 const BY_ITSELF: Mechanism = { stage: 13, natures: ["own"], takes: [], lacks: [] };
 
-const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: Finding) => Mechanism) } = {
+const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>) => Mechanism) } = {
   loop: { stage: 0, natures: ["wiring"], takes: ALL_SIGNAL, lacks: [] },
   "supply-overloaded": { stage: 1, natures: ["does not pass"], takes: ["supply"], lacks: [] },
   "no-supply": {
@@ -79,18 +101,8 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: Finding) => M
   "switched-output-shared": { stage: 4, natures: ["wiring"], takes: ["command", "plane"], lacks: [] },
   "command-lost": { stage: 4, natures: ["does not pass"], takes: ["command", "plane"], lacks: ["supply"] },
   "wrong-quadrant": { stage: 4, natures: ["wiring"], takes: ["plane", "command"], lacks: [] },
-  "wrong-feed": {
-    stage: 5,
-    natures: ["wiring", "user bands"],
-    takes: ["plane"],
-    lacks: ["plane", "user band"],
-  },
-  "plane-missing": {
-    stage: 5,
-    natures: ["wiring", "does not pass"],
-    takes: ["plane"],
-    lacks: ["plane", "signal", "command"],
-  },
+  "wrong-feed": lossOf,
+  "plane-missing": lossOf,
   "too-many-tuners": { stage: 6, natures: ["user bands"], takes: [], lacks: ["user band"] },
   "band-cut": { stage: 6, natures: ["does not pass"], takes: ["band", "level"], lacks: [] },
   overload: { stage: 7, natures: ["too strong"], takes: ["quality"], lacks: ["moderation"] },
@@ -105,12 +117,7 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: Finding) => M
     takes: ["quality"],
     lacks: ["quality", "level"],
   },
-  "receiver-misses": {
-    stage: 12,
-    natures: ["does not pass", "wiring", "user bands", "too weak", "too strong", "clash"],
-    takes: [],
-    lacks: [...ALL_SIGNAL, "command", "user band"],
-  },
+  "receiver-misses": lossOf,
   "many-alternatives": BY_ITSELF,
   "above-band-edge": BY_ITSELF,
   "dwelling-isolation": BY_ITSELF,
