@@ -6,6 +6,7 @@ import type { ReceiverInput } from "../parts/contract.ts";
 import { isLive } from "../signal/readout.ts";
 import { inletsOf, mayCarry } from "./inlets.ts";
 import type { Culprit, MissingReason } from "./missing.ts";
+import { supplyBarriers } from "./walk/barriers.ts";
 import type { WantedCarrier } from "./wanted.ts";
 
 export type Lost = { readonly reason: MissingReason; readonly culprit?: Culprit };
@@ -46,6 +47,8 @@ export function whereLost(
       const from = Object.keys(record.inputs).find((port) => hasLive(record.inputs[port], wanted));
       if (from !== undefined) {
         const here = stoppedHere(record, stop.at.port, from, wanted);
+        if (here.kind === "no supply")
+          return { reason: here, culprit: { part: supplyStop(evaluation, record.part.id) } };
         if (here.kind !== "other output") return { reason: here, culprit: { part: record.part.id } };
         otherOutput ??= { ...stop, outputs: here.outputs };
         continue;
@@ -63,6 +66,12 @@ export function whereLost(
     stops = next;
   }
   return endOf(evaluation, wanted, openInput, otherOutput);
+}
+
+/** The part that keeps the supply from an unfed one; itself where none does. */
+function supplyStop(evaluation: Evaluation, unfed: PartId): PartId {
+  const barriers = supplyBarriers(evaluation, unfed);
+  return (barriers.find((b) => b.why === "blocks") ?? barriers[0])?.part ?? unfed;
 }
 
 function endOf(

@@ -60,11 +60,8 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
   yield { done, total, work };
   const order = signalOrderOf(evaluation);
   const shown = inReportOrder(findings, { evaluation, order, rules: RULE_ORDER });
-  return {
-    causes: causesOf(shown, verdicts, { evaluation, order }),
-    findings: shown,
-    verdicts,
-  };
+  const agreed = agreeing(verdicts, shown);
+  return { causes: causesOf(shown, agreed, { evaluation, order }), findings: shown, verdicts: agreed };
 }
 
 const RULE_ORDER = [...RULES, ...DESIGN_RULES].map((rule) => rule.id);
@@ -175,6 +172,25 @@ function identified(rule: RuleId, draft: Draft<RuleId>): Finding {
   const id = [rule, part, port, service, side, band, tuner].map((x) => x ?? "").join("|");
   // Rule and facts belong together: the draft was made by this rule.
   return { id, rule, ...draft } as Finding;
+}
+
+const failedVerdicts = new WeakMap<Verdict, Verdict>();
+
+/** A receiver with an error at it fails, whatever it gets: an overloaded supply does not hold, for one. */
+function agreeing(verdicts: readonly Verdict[], findings: readonly Finding[]): readonly Verdict[] {
+  const errors = new Map<string, RuleId[]>();
+  for (const { severity, at, rule } of findings)
+    if (severity === "error") errors.set(at.part, [...(errors.get(at.part) ?? []), rule]);
+  return verdicts.map((verdict) => {
+    const failsBy = errors.get(verdict.part);
+    if (!failsBy || verdict.role !== "receiver" || verdict.state === "fails" || verdict.idle) return verdict;
+    const former = failedVerdicts.get(verdict);
+    if (former && JSON.stringify(former.failsBy) === JSON.stringify(failsBy)) return former;
+    const { marginDb: _, tightest: __, edge: ___, ...rest } = verdict;
+    const failed: Verdict = { ...rest, state: "fails", failsBy };
+    failedVerdicts.set(verdict, failed);
+    return failed;
+  });
 }
 
 /** Verdicts by what a receiver gets: the same object as long as it reads the same. */
