@@ -5,11 +5,11 @@ import { findCarrier } from "../evaluate/trace.ts";
 import type { ReceiverInput } from "../parts/contract.ts";
 import { isLive } from "../signal/readout.ts";
 import { inletsOf, mayCarry } from "./inlets.ts";
-import type { Culprit, MissingReason } from "./missing.ts";
+import type { Missing, MissingReason } from "./missing.ts";
 import { supplyBarriers } from "./walk/barriers.ts";
 import type { WantedCarrier } from "./wanted.ts";
 
-export type Lost = { readonly reason: MissingReason; readonly culprit?: Culprit };
+export type Lost = { readonly reason: MissingReason } & Pick<Missing, "culprit" | "blamed" | "spoiler">;
 
 type PortOf = { readonly part: PartId; readonly port: string };
 

@@ -4,6 +4,7 @@ import { traceCarrier } from "../evaluate/trace.ts";
 import type { ReceiverInput } from "../parts/contract.ts";
 import type { Service } from "../signal/carrier.ts";
 import { remembered } from "../signal/remember.ts";
+import { blameForLostCarrier } from "./blame/lostCarrier.ts";
 import { commandStop, meetingOfCommands, voltageStop } from "./commandStop.ts";
 import { type Lost, whereLost } from "./lost.ts";
 import type { Culprit, Missing, MissingReason } from "./missing.ts";
@@ -140,6 +141,9 @@ function follow(
     case "wideband feed on a switched input":
     case "plain feed on a single-cable input":
       return by(converterOf(evaluation, record, inputs, sample));
+    case "noisy":
+    case "disturbed":
+      return { reason, ...spoiledBy(evaluation, record, inputs, sample, reason.kind) };
     case "wrong polarisation at the input":
     case "no user band set":
     case "no such user band":
@@ -148,6 +152,22 @@ function follow(
     default:
       return by(undefined);
   }
+}
+
+/** The part that makes a carrier noisy, or lets in or makes what disturbs it. */
+function spoiledBy(
+  evaluation: Evaluation,
+  record: PartRecord,
+  inputs: readonly ReceiverInput[],
+  sample: MissingGroup["sample"],
+  kind: "noisy" | "disturbed",
+): Pick<Missing, "culprit" | "blamed" | "spoiler"> {
+  const at = { receiver: record.part.id, inputs: inputs.map((i) => i.port) };
+  const { culprit: blamed, spoiler } = blameForLostCarrier(evaluation, at, sample, kind) ?? {};
+  return {
+    ...(blamed ? { culprit: { part: blamed.part, port: blamed.port }, blamed } : {}),
+    ...(spoiler ? { spoiler } : {}),
+  };
 }
 
 /** The part that converted a carrier to the frequency at which it arrives. */

@@ -7,71 +7,76 @@ import { partName, round1 } from "./phrases.ts";
 
 /** One sentence: "⟦joint⟧ is a bad joint and loses 6 dB." */
 export function culpritWords(culprit: Blamed): string {
+  return `${culpritClause(culprit)}.`;
+}
+
+/** The same as a clause that another may follow behind a colon. */
+export function culpritClause(culprit: Blamed): string {
   const name = partName(culprit.part);
   const loss = `${round1(Math.abs(culprit.amount))} dB`;
   const excess = `${round1(culprit.excessDb)} dB`;
   switch (culprit.does) {
     case "bad joint":
-      return `${name} is a bad joint and loses ${loss}.`;
+      return `${name} is a bad joint and loses ${loss}`;
     case "off aim":
-      return `${name} is off its aim and loses ${excess}.`;
+      return `${name} is off its aim and loses ${excess}`;
     case "weak source":
       return isDishLevel(culprit)
-        ? `${name} receives too little signal.`
-        : `${name} gives only ${level(culprit)}.`;
+        ? `${name} receives too little signal`
+        : `${name} gives only ${level(culprit)}`;
     case "strong source":
       return isDishLevel(culprit)
-        ? `${name} receives a very strong signal.`
-        : `${name} gives ${level(culprit)}.`;
+        ? `${name} receives a very strong signal`
+        : `${name} gives ${level(culprit)}`;
     case "uneven source":
-      return `${name} itself receives them ${excess} apart.`;
+      return `${name} itself receives them ${excess} apart`;
     case "switched off":
-      return `${name} is switched off and loses ${loss}.`;
+      return `${name} is switched off and loses ${loss}`;
     case "unfed":
-      return `${name} gets no supply and loses ${loss}.`;
+      return `${name} gets no supply and loses ${loss}`;
     case "low gain":
       return culprit.amount > 0
-        ? `${name} is turned too low: it amplifies by ${loss}.`
-        : `${name} is turned too low: it loses ${loss}.`;
+        ? `${name} is turned too low and amplifies by only ${loss}`
+        : `${name} is turned too low and loses ${loss}`;
     case "high gain":
-      return `${name} amplifies by ${loss}, which is too much here.`;
+      return `${name} amplifies by ${loss}, which is too much here`;
     case "noisy":
-      return `${name} adds too much noise: its noise figure is ${round1(culprit.amount)} dB.`;
+      return `${name} adds too much noise, with a noise figure of ${round1(culprit.amount)} dB`;
     case "attenuates":
       return culprit.amount < 0
-        ? `${name} attenuates by ${loss}.`
-        : `The input attenuator of ${name} takes ${excess}.`;
+        ? `${name} attenuates by ${loss}`
+        : `The input attenuator of ${name} takes ${excess}`;
     case "spare ways":
-      return `${name} has ${waysWords(culprit)}, and loses ${loss}.`;
+      return `${name} has ${waysWords(culprit)}, and loses ${loss}`;
     case "resistive":
-      return `${name} is a resistive splitter and loses ${loss}.`;
+      return `${name} is a resistive splitter and loses ${loss}`;
     case "splits":
     case "loses":
       return culprit.excessDb > 0.05 && culprit.amount < 0
-        ? `${name} loses ${loss}, ${excess} more than it should.`
-        : `${name} loses ${loss}.`;
+        ? `${name} loses ${loss}, ${excess} more than it should`
+        : `${name} loses ${loss}`;
     case "high tap loss":
-      return `${name} lets too little off to its branch: it takes ${loss}.`;
+      return `${name} lets too little off to its branch, with ${loss} of loss`;
     case "low tap loss":
       return culprit.amount < -5
-        ? `${name} lets too much off to its branch: it takes only ${loss}.`
-        : `${name} takes too much off the line for its branch: ${loss}.`;
+        ? `${name} lets too much off to its branch, with only ${loss} of loss`
+        : `${name} takes ${loss} off the line, which is too much`;
     case "through at end":
-      return `${name} is a through plate at the end of the line and loses ${loss}.`;
+      return `${name} is a through plate at the end of the line and loses ${loss}`;
     case "poor cable":
-      return `${name} is poor cable and loses ${loss}.`;
+      return `${name} is poor cable and loses ${loss}`;
     case "long cable":
       return culprit.lengthM === undefined
-        ? `${name} loses ${loss}.`
-        : `${name} is ${round1(culprit.lengthM)} m long and loses ${loss}.`;
+        ? `${name} loses ${loss}`
+        : `${name} is ${round1(culprit.lengthM)} m long and loses ${loss}`;
     case "leans":
-      return `${name} makes ${excess} of it.`;
+      return `${name} makes ${excess} of it`;
     case "overdriven":
-      return `${name} is overdriven.`;
+      return `${name} is overdriven`;
     case "lets in":
-      return `A signal from outside comes in at ${name}.`;
+      return `A signal from outside comes in at ${name}`;
     case "brings together":
-      return `${name} brings the two signals together.`;
+      return `${name} brings the two signals together`;
   }
 }
 

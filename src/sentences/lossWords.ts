@@ -1,10 +1,12 @@
 /** A loss in one clause, the culprit first, and what would put it right. */
 import type { Evaluation } from "../evaluate/evaluation.ts";
+import type { Missing } from "../findings/missing.ts";
 import type { ReceiverLossFacts } from "../findings/receiverLossRules.ts";
 import { SERVICE_NAMES } from "../signal/carrier.ts";
+import { culpritClause, culpritCure } from "./culpritWords.ts";
 import { capital } from "./explain/plainWords.ts";
 import { portName, portOf } from "./missingWords.ts";
-import { carriers, list, partName, round1 } from "./phrases.ts";
+import { carriers, list, nameOfBand, partName, round1 } from "./phrases.ts";
 import { planesWords } from "./planes.ts";
 
 /** The receiver, or one of its tuners, that a loss is seen at. */
@@ -103,10 +105,19 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "not handed on":
       return `${receiver} does not hand on ${lacking}`;
     case "disturbed":
-      return `Another signal drowns ${lacking} at ${receiver}`;
+      return disturbedWords(missing, lacking, receiver);
     case "noisy":
+      if (missing.blamed) return culpritClause(missing.blamed);
       return `${capital(lacking)} ${count === 1 ? "is" : "are"} too weak or too noisy at ${receiver}`;
   }
+}
+
+function disturbedWords({ spoiler }: Missing, lacking: string, receiver: string): string {
+  if (spoiler?.by === "products")
+    return `${partName(spoiler.part)} is overdriven, and its products drown ${lacking} at ${receiver}`;
+  if (spoiler?.by === "foreign" && spoiler.signal && spoiler.part !== undefined)
+    return capital(`${nameOfBand(spoiler.signal)} drowns ${lacking} from ${partName(spoiler.part)} on`);
+  return `Another signal drowns ${lacking} at ${receiver}`;
 }
 
 /** What puts a loss right, in a sentence; undefined where the site has to be looked at first. */
@@ -168,6 +179,9 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
     case "plain feed on a single-cable input":
     case "single-cable feed on a plain input":
       return "Use an LNB that suits the receiver, or a receiver that suits the LNB.";
+    case "noisy":
+    case "disturbed":
+      return culpritCure(missing.blamed);
     case "other output":
       return `Connect all outputs of ${partName(reason.part)} to a multiswitch, or use an LNB whose every output gives all.`;
     default:

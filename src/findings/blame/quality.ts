@@ -33,7 +33,7 @@ export function blameForQuality(evaluation: Evaluation, draft: Draft<"low-carrie
   const stages = stagesTo(evaluation, { part: at.part, port }, facts.worst);
   if (facts.worst.cnDb > facts.worst.ciDb) return disturbed(evaluation, stages) ?? { spoiler: facts.spoiler };
   const about = { missingDb: limit - value, inOrder: outputsInOrder(evaluation, service, "C/N") };
-  const culprit = noisy(stages, about);
+  const culprit = blameForNoise(stages, about);
   return { spoiler: { by: "noise" }, ...(culprit ? { culprit } : {}) };
 }
 
@@ -85,11 +85,16 @@ function meetingsOf({ record, carrier }: Stage): readonly Met[] {
   });
 }
 
-function noisy(
+/** Whose noise it is. `behind`: noise over carrier that is added where the way ends, as by a tuner. */
+export function blameForNoise(
   stages: readonly Stage[],
-  about: { readonly missingDb: number; readonly inOrder: ReadonlySet<string> },
+  about: {
+    readonly missingDb: number;
+    readonly inOrder: ReadonlySet<string>;
+    readonly behind?: number;
+  },
 ): Blamed | undefined {
-  const added = shares(stages, ({ step }) => step.cnDb);
+  const added = [...shares(stages, ({ step }) => step.cnDb), about.behind ?? 0];
   const total = added.reduce((sum, share) => sum + share, 0);
   if (!(total > 0)) return undefined;
   // All noise that is added behind a place where more level arrives counts for so much less.
