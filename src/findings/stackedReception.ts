@@ -7,7 +7,7 @@ import { barred, type Listener, outOfReach } from "./reach.ts";
 import { graded, tunerNoiseUv2 } from "./tunerQuality.ts";
 
 /** Further apart than this a receiver and its converter do not mean the same user band [MHz]; our choice. */
-const SAME_CENTRE_MHZ = 2;
+export const SAME_CENTRE_MHZ = 2;
 
 /** What becomes of the carriers that a stacked feed can bring to one input. */
 export function listenStacked(listener: Listener, band: Band, stack: Stack, fates: Fates): void {
