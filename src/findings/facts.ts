@@ -1,5 +1,15 @@
 /** What the words of a finding need beside rule, place and figures: typed rule by rule, declared by the rule. */
 import type { AboveBandEdgeFacts } from "./rules/aboveBandEdge.ts";
+import type { CommandLostFacts } from "./rules/commandLost.ts";
+import type { ManyAlternativesFacts } from "./rules/manyAlternatives.ts";
+import type { NoSupplyFacts } from "./rules/noSupply.ts";
+import type { NotConnectedFacts } from "./rules/notConnected.ts";
+import type { OpenEndFacts } from "./rules/openEnd.ts";
+import type { SupplyOverloadedFacts } from "./rules/supplyOverloaded.ts";
+import type { SwitchedOutputSharedFacts } from "./rules/switchedOutputShared.ts";
+import type { TooManyTunersFacts } from "./rules/tooManyTuners.ts";
+import type { UserBandConflictFacts } from "./rules/userBandConflict.ts";
+import type { WrongQuadrantFacts } from "./rules/wrongQuadrant.ts";
 
 /** Nothing beside place and figures. */
 export type NoFacts = Readonly<Record<never, never>>;
@@ -9,17 +19,17 @@ export type SpokenFacts = { readonly message: string; readonly cure?: string };
 
 export type FactsByRule = {
   readonly loop: NoFacts;
-  readonly "supply-overloaded": SpokenFacts;
-  readonly "no-supply": SpokenFacts;
+  readonly "supply-overloaded": SupplyOverloadedFacts;
+  readonly "no-supply": NoSupplyFacts;
   readonly "shared-frequencies": SpokenFacts;
   readonly overload: SpokenFacts;
   readonly "band-cut": SpokenFacts;
-  readonly "switched-output-shared": SpokenFacts;
-  readonly "wrong-quadrant": SpokenFacts;
-  readonly "command-lost": SpokenFacts;
-  readonly "user-band-conflict": SpokenFacts;
+  readonly "switched-output-shared": SwitchedOutputSharedFacts;
+  readonly "wrong-quadrant": WrongQuadrantFacts;
+  readonly "command-lost": CommandLostFacts;
+  readonly "user-band-conflict": UserBandConflictFacts;
   readonly "wrong-feed": SpokenFacts;
-  readonly "too-many-tuners": SpokenFacts;
+  readonly "too-many-tuners": TooManyTunersFacts;
   readonly "polarisation-missing": SpokenFacts;
   readonly "receiver-misses": SpokenFacts;
   readonly "level-limits": SpokenFacts;
@@ -27,9 +37,9 @@ export type FactsByRule = {
   readonly "level-difference": SpokenFacts;
   readonly slope: SpokenFacts;
   readonly "same-signal-twice": SpokenFacts;
-  readonly "many-alternatives": SpokenFacts;
-  readonly "open-end": SpokenFacts;
-  readonly "not-connected": SpokenFacts;
+  readonly "many-alternatives": ManyAlternativesFacts;
+  readonly "open-end": OpenEndFacts;
+  readonly "not-connected": NotConnectedFacts;
   readonly "above-band-edge": AboveBandEdgeFacts;
   readonly "dwelling-isolation": SpokenFacts;
 };

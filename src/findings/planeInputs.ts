@@ -11,7 +11,7 @@ export type PlaneInput = {
   readonly port: string;
   /** Key of the plane as switches know it: "HH", or "2:HH" where there are several satellites. */
   readonly plane: string;
-  /** Which of the part's satellites, counted from "1", and which quadrant of it. */
+  /** Which of the part's satellites, counted from "1", and which quadrant of it; "V" or "H": both halves at once. */
   readonly satellite: string;
   readonly quadrant: string;
   readonly gets:
@@ -32,16 +32,22 @@ export function planeInputs(record: PartRecord): readonly PlaneInput[] {
     return record.ports.flatMap(({ id }): PlaneInput[] => {
       const plane = planes.get(id);
       if (plane === undefined) return [];
-      const [, satellite = "1", quadrant = ""] = /^(?:(\d+):)?([VH][LH])$/.exec(plane) ?? [];
+      const [, satellite = "1", quadrant = ""] = /^(?:(\d+):)?([VH][LH]?)$/.exec(plane) ?? [];
       return [{ port: id, plane, satellite, quadrant, gets: whatArrives(record, id, quadrant) }];
     });
   });
 }
 
 function planesByPort(record: PartRecord): ReadonlyMap<string, string> {
-  const paths = record.kind.signal(record.options, { id: record.part.id, powered: true }).paths ?? [];
+  const { paths = [], stacks } = record.kind.signal(record.options, { id: record.part.id, powered: true });
   const planes = new Map<string, string>();
+  const stacked = new Set((stacks ?? []).flatMap((stack) => stack.from));
   for (const path of paths) {
+    if (stacked.has(path.to) && !path.loMHz) {
+      const [, quadrant = "", satellite] = /^([vh][lh]?)(\d*)$/.exec(path.from) ?? [];
+      if (quadrant) planes.set(path.from, `${satellite ? `${satellite}:` : ""}${quadrant.toUpperCase()}`);
+      continue;
+    }
     const setting = path.condition?.setting ?? "";
     // A path that converts or picks for itself is no connector meant for one quadrant.
     if (/(?:^|:)[VH][LH]$/.test(setting) && !path.loMHz && !path.from.startsWith("#"))
@@ -55,23 +61,22 @@ function whatArrives(record: PartRecord, port: string, quadrant: string): PlaneI
   const bands = (record.inputs[port] ?? SILENCE).bands.filter(
     (b) => b.origin.service === "satellite" && !b.isFloor && b.cut.includes(0),
   );
-  const loose = bands.find((b) => looseFeed(b) !== undefined);
-  const feed = loose && looseFeed(loose);
+  const isWhole = quadrant.length === 1;
+  const loose = bands.find((b) => looseFeed(b, isWhole) !== undefined);
+  const feed = loose && looseFeed(loose, isWhole);
   if (loose && feed) return { kind: "loose", feed, dish: loose.origin.part, band: loose };
   const band = bands.find((b) => quadrantOf(b) === quadrant) ?? bands[0];
-  return band
-    ? { kind: "plane", dish: band.origin.part, quadrant: quadrantOf(band) }
-    : { kind: "silence" };
+  return band ? { kind: "plane", dish: band.origin.part, quadrant: quadrantOf(band) } : { kind: "silence" };
 }
 
-function looseFeed(band: Band): LooseFeed | undefined {
+function looseFeed(band: Band, isWhole: boolean): LooseFeed | undefined {
   if (band.stack) return "single-cable";
   if (band.conditions.length > 0) return "switched";
-  return band.half ? undefined : "wideband";
+  return band.half || isWhole ? undefined : "wideband";
 }
 
 function quadrantOf({ origin, half }: Band): string {
-  return `${origin.polarisation ?? ""}${half === "low" ? "L" : "H"}`;
+  return `${origin.polarisation ?? ""}${half === undefined ? "" : half === "low" ? "L" : "H"}`;
 }
 
 /** Whether some receiver asks this part for one plane or another. */

@@ -47,7 +47,7 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
       yield { done: done + Math.min(n, records.length), total, work };
     }
     done += records.length;
-    for (const f of step.value) findings.push(identified(rule.id, toldDraft(f)));
+    for (const f of step.value) findings.push(identified(rule.id, "message" in f ? toldDraft(f) : f));
   }
   // A stable sort: findings of equal weight stay in the order of the design and of the rules.
   findings.sort((a, b) => WEIGHT[a.severity] - WEIGHT[b.severity]);

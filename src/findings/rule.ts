@@ -58,7 +58,17 @@ export type RuleOf<R extends RuleId> = {
 export type Rule = SpokenRule | { readonly [R in RuleId]: RuleOf<R> }[RuleId];
 
 /** A question that only the whole design can answer. */
-export type DesignRule = Omit<SpokenRule, "check"> & {
+export type DesignRule<R extends RuleId> = {
+  readonly id: R;
+  /** Goes from part to part; before each it tells how much work that is (see `evaluate/work.ts`). */
+  readonly checkDesign: (
+    evaluation: Evaluation,
+    profile: Profile,
+  ) => Generator<number, readonly Draft<R>[], void>;
+};
+
+/** Such a question that still makes its own sentences. */
+export type SpokenDesignRule = Omit<SpokenRule, "check"> & {
   /** Goes from part to part; before each it tells how much work that is (see `evaluate/work.ts`). */
   readonly checkDesign: (
     evaluation: Evaluation,

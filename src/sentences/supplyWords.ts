@@ -1,4 +1,5 @@
 /** Phrases about supply that several rules and walks share. */
+import { z } from "zod";
 import type { PartRecord } from "../evaluate/evaluation.ts";
 import type { Setting } from "../findings/walk/settings.ts";
 import type { VoltsLost } from "../findings/walk/voltsLost.ts";
@@ -32,7 +33,7 @@ export function portsWords(record: PartRecord | undefined, ports: readonly strin
 /** 'Set “Supply and tone pass” of ⟦split⟧ to “From output 1 only”', as the inspector names it. */
 export function settingWords(record: PartRecord | undefined, { option, value }: Setting): string {
   const schema = record?.kind.options.shape[option];
-  const meta = schema && fieldMeta(schema as Parameters<typeof fieldMeta>[0]);
+  const meta = schema instanceof z.ZodType ? fieldMeta(schema) : undefined;
   const name = partName(record?.part.id ?? "");
   const label = meta?.label ?? option;
   if (typeof value === "boolean") return `Switch “${label}” of ${name} ${value ? "on" : "off"}`;

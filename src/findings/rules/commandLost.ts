@@ -3,6 +3,7 @@ import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Offer, SwitchState } from "../../signal/control.ts";
 import type { Draft } from "../finding.ts";
 import { type RuleOf, wireAt } from "../rule.ts";
+import { walkSupply } from "../walk/supply.ts";
 import { supplyWay } from "../walk/supplyWay.ts";
 import { type VoltsLost, voltsLost } from "../walk/voltsLost.ts";
 import { distinct } from "./noSupply.ts";
@@ -22,6 +23,10 @@ export type CommandLostFacts =
     }
   /** 13 V that arrive so high that they may be taken for 18 V. */
   | { readonly kind: "too high"; readonly receiver: PartId }
+  /** No command at all comes to the switch that the receiver's signal comes from. */
+  | { readonly kind: "no command"; readonly receiver: PartId; readonly switch: PartId }
+  /** A position switch is asked for no position, though it has several. */
+  | { readonly kind: "no position"; readonly receiver: PartId; readonly positions: number }
   /** The tone of 22 kHz, and all that is said by it, does not arrive. */
   | {
       readonly kind: "no tone";
@@ -34,18 +39,28 @@ type Kind = "quadrant" | "position" | "both" | "stack";
 /** 18 V that arrives too low to select horizontal, and tone that does not arrive. */
 export const commandLost: RuleOf<"command-lost"> = {
   id: "command-lost",
-  check: ({ record }) =>
-    (record.power.switches ?? []).flatMap(({ port, by }) => {
+  check: ({ record }) => {
+    const atSwitches = (record.power.switches ?? []).flatMap(({ port, by }) => {
       const state = record.switches[port];
       const heard = (state?.offers ?? []).filter((o) => o.kind === "commands" && o.volts18 > 0);
       return heard.flatMap((offer) => [
         ...tooFewVolts(record, { port, by, offer }),
         ...toneLost(record, { port, by, offer }),
+        ...noPosition(record, { port, by, offer }),
       ]);
-    }),
+    });
+    const supplies = record.kind.reception ? (record.power.supplies ?? []) : [];
+    return [...atSwitches, ...supplies.flatMap(({ port, kind }) => unheard(record, port, kind))];
+  },
   blame: (draft, evaluation) => {
     const { facts } = draft;
     const { part, port = "" } = draft.at;
+    if (facts.kind === "no position") return draft;
+    if (facts.kind === "no command") {
+      const steps = walkSupply(evaluation, { part, port });
+      const end = steps.find((s) => s.end === "shorted") ?? steps.find((s) => s.end === "blocked");
+      return { ...draft, parts: distinct(end?.part ?? part, [part, facts.switch]) };
+    }
     const state = evaluation.record(part)?.switches[port];
     const offer = state && offerOf(state, draft);
     if (!offer) return draft;
@@ -115,6 +130,43 @@ function tooFewVolts(record: PartRecord, { port, by, offer }: Heard): readonly D
       value: offer.volts13,
       limit: SURELY_VERTICAL_VOLTS,
       facts: { kind: "too high", receiver },
+    },
+  ];
+}
+
+/** A receiver whose signal comes from a switch that does not hear it. */
+function unheard(record: PartRecord, port: string, kind: Offer["kind"]): readonly Draft<"command-lost">[] {
+  if (kind !== "commands") return [];
+  const part = record.part.id;
+  const isOwn = (o: Offer) => o.part === part && o.port === port;
+  const deaf = (record.inputs[port]?.bands ?? []).flatMap((band) => [
+    ...band.conditions.filter(({ at }) => !at.offers.some(isOwn)).map(({ at }) => at.part),
+    ...(band.stack && !band.stack.control.offers.some(isOwn) ? [band.stack.part] : []),
+  ])[0];
+  if (deaf === undefined) return [];
+  return [
+    {
+      severity: "error",
+      at: { part, port },
+      parts: distinct(part, [deaf]),
+      wires: wireAt(record, port),
+      facts: { kind: "no command", receiver: part, switch: deaf },
+    },
+  ];
+}
+
+function noPosition(record: PartRecord, { port, by, offer }: Heard): readonly Draft<"command-lost">[] {
+  const isSent = offer.request?.position !== undefined || offer.request?.userBands !== undefined;
+  const positions = record.ports.filter((p) => p.side === "in" && record.joined[p.id]).length;
+  if (by !== "position" || isSent || positions < 2) return [];
+  const part = record.part.id;
+  return [
+    {
+      severity: "warning",
+      at: { part, port, band: speakerKey(offer) },
+      parts: distinct(offer.part, [part]),
+      wires: wireAt(record, port),
+      facts: { kind: "no position", receiver: offer.part, positions },
     },
   ];
 }

@@ -5,10 +5,10 @@ import { partName, round1 } from "../../sentences/phrases.ts";
 import type { Finding } from "../finding.ts";
 import { type IsolationPair, worstIsolation } from "../isolation.ts";
 import type { Profile } from "../limits.ts";
-import type { DesignRule, SpokenDraft } from "../rule.ts";
+import type { SpokenDesignRule, SpokenDraft } from "../rule.ts";
 
 /** Too little isolation between two dwellings. */
-export const dwellingIsolation: DesignRule = {
+export const dwellingIsolation: SpokenDesignRule = {
   id: "dwelling-isolation",
   title: "Too little isolation between dwellings",
   explain:

@@ -42,7 +42,11 @@ export const noSupply: RuleOf<"no-supply"> = {
       return [{ ...common, ...figures, value: 0, facts: { kind: "unfed", stop } }];
     }
     const { kind, volts, fed } = state;
-    const lost = { supply: fed.offer.part, givenVolts: volts + fed.offer.dropVolts, spareVolts: volts - load.minVolts };
+    const lost = {
+      supply: fed.offer.part,
+      givenVolts: volts + fed.offer.dropVolts,
+      spareVolts: volts - load.minVolts,
+    };
     return [
       {
         ...common,
@@ -115,7 +119,11 @@ function strongest(feds: readonly Fed[], voltsOf: (fed: Fed) => number) {
 }
 
 /** The part that takes the volts, or the supply that gives too few. */
-function lostOnTheWay(draft: Draft<"no-supply">, record: PartRecord, evaluation: Evaluation): Draft<"no-supply"> {
+function lostOnTheWay(
+  draft: Draft<"no-supply">,
+  record: PartRecord,
+  evaluation: Evaluation,
+): Draft<"no-supply"> {
   const { facts } = draft;
   const { part, port = "" } = draft.at;
   const volts = draft.value ?? 0;

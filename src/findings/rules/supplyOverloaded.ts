@@ -30,9 +30,7 @@ export const supplyOverloaded: RuleOf<"supply-overloaded"> = {
     const overloads = (record.power.supplies ?? []).flatMap((supply) => {
       const demand = record.demands[supply.port];
       if (!demand || demand.shortedBy !== null || demand.milliamps <= supply.limitMa) return [];
-      const draws = [...demand.draws].sort(
-        (a, b) => b.milliamps - a.milliamps || (a.part < b.part ? -1 : 1),
-      );
+      const draws = [...demand.draws].sort((a, b) => b.milliamps - a.milliamps || (a.part < b.part ? -1 : 1));
       return [
         {
           severity: "error" as const,

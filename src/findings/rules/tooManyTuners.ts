@@ -1,3 +1,4 @@
+import type { Draft } from "../finding.ts";
 import { type RuleOf, wireAt } from "../rule.ts";
 
 /** What there are too few of: value and limit of the finding say how many there are and are needed. */
@@ -7,7 +8,7 @@ export type TooManyTunersFacts = { readonly of: "user bands" | "feeds" };
 export const tooManyTuners: RuleOf<"too-many-tuners"> = {
   id: "too-many-tuners",
   check: ({ record }) =>
-    (record.kind.reception?.(record.options).inputs ?? []).flatMap((input) => {
+    (record.kind.reception?.(record.options).inputs ?? []).flatMap((input): Draft<"too-many-tuners">[] => {
       if (!record.joined[input.port]) return [];
       const part = record.part.id;
       const common = {
@@ -21,15 +22,21 @@ export const tooManyTuners: RuleOf<"too-many-tuners"> = {
         return [
           {
             ...common,
-            severity: "error" as const,
+            severity: "error",
             value: input.userBands.length,
             unit: "user bands",
-            facts: { of: "user bands" as const },
+            facts: { of: "user bands" },
           },
         ];
       if (input.feed === "switched" && input.tuners > 1)
         return [
-          { ...common, severity: "warning" as const, value: 1, unit: "feeds", facts: { of: "feeds" as const } },
+          {
+            ...common,
+            severity: "warning",
+            value: 1,
+            unit: "feeds",
+            facts: { of: "feeds" },
+          },
         ];
       return [];
     }),

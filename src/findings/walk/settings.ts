@@ -1,8 +1,8 @@
 /** Settings of a part, as it stands, with which supply would come or pass: found by trying them out. */
-import type { z } from "zod";
+import { z } from "zod";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
-import { fieldMeta } from "../../parts/fields.ts";
 import type { PowerTreatment } from "../../parts/contract.ts";
+import { fieldMeta } from "../../parts/fields.ts";
 
 /** An option of a part, and a value that it could have. */
 export type Setting = { readonly option: string; readonly value: string | boolean };
@@ -19,7 +19,7 @@ export function settingFor(
 ): Tried | undefined {
   const { kind, options, ports, power } = record;
   for (const [option, schema] of Object.entries(kind.options.shape))
-    for (const value of otherValues(schema as z.ZodType, options[option])) {
+    for (const value of otherValues(schema, options[option])) {
       const changed = { ...options, [option]: value };
       const tried = kind.power(changed);
       if (!isWished(tried) || (tried.load === undefined) !== (power.load === undefined)) continue;
@@ -30,8 +30,8 @@ export function settingFor(
   return undefined;
 }
 
-function otherValues(schema: z.ZodType, now: unknown): readonly (string | boolean)[] {
-  const meta = fieldMeta(schema);
+function otherValues(schema: unknown, now: unknown): readonly (string | boolean)[] {
+  const meta = schema instanceof z.ZodType ? fieldMeta(schema) : undefined;
   if (meta?.control === "switch") return [now !== true];
   return (meta?.choices ?? []).map((c) => c.value).filter((value) => value !== now);
 }

@@ -1,24 +1,33 @@
 /** What keeps a supply from a part: searched from that part downwards, until the part to take in hand is found. */
 import type { PartId, PortRef } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
+import type { Service } from "../../signal/carrier.ts";
 import { remembered } from "../../signal/remember.ts";
+import { passesService } from "../passesService.ts";
 import { type Setting, settingFor } from "./settings.ts";
+
+/** A supply arrives at an output and goes no further. */
+type Blocking = {
+  readonly why: "blocks";
+  readonly part: PartId;
+  readonly port: string;
+  readonly supply: PartId;
+  readonly volts: number;
+  /** A cable or joint, which should pass it. */
+  readonly isBroken: boolean;
+  /** The input that it would have to go on to, and the one that it goes to instead, where nobody draws on it. */
+  readonly input: string;
+  readonly feeds?: string;
+  /** With which it would pass. */
+  readonly setting?: Setting;
+};
 
 /** Why no supply comes up, and the part at which it ends or should begin. */
 export type SupplyStop =
   /** It joins the inner conductor to the screen. */
   | { readonly why: "short"; readonly part: PartId; readonly port: string; readonly supply: PartId }
-  /** A supply arrives at this output and goes no further; `isBroken`: a cable or joint, which should pass it. */
-  | {
-      readonly why: "blocks";
-      readonly part: PartId;
-      readonly port: string;
-      readonly supply: PartId;
-      readonly volts: number;
-      readonly isBroken: boolean;
-      readonly setting?: Setting;
-    }
-  /** It feeds, or passes supply to, another input than the one that leads up from here. */
+  | Blocking
+  /** It feeds, or passes supply to, another input than the one that leads up from here, which suits no such signal. */
   | {
       readonly why: "wrong input";
       readonly part: PartId;
@@ -28,14 +37,19 @@ export type SupplyStop =
     }
   /** Its mains is off, or it is a receiver that is off. */
   | { readonly why: "mains off" | "receiver off"; readonly part: PartId; readonly setting: Setting }
-  /** It could feed, and is not set to. */
+  /** It feeds as it is made, and has been set not to. */
   | { readonly why: "not set to feed"; readonly part: PartId; readonly setting: Setting }
   /** A unit above, which feeds away from here. */
   | { readonly why: "wrong side"; readonly part: PartId; readonly volts: number }
   /** Nothing is connected to this output, by which a supply would come. */
   | { readonly why: "open"; readonly part: PartId; readonly port: string }
-  /** Nothing below could feed it; `nearest`: what in the design could. */
-  | { readonly why: "nothing feeds"; readonly part: PartId; readonly nearest?: PartId };
+  /** Nothing below feeds it; `nearest`: what in the design could, and the setting with which it would. */
+  | {
+      readonly why: "nothing feeds";
+      readonly part: PartId;
+      readonly nearest?: PartId;
+      readonly setting?: Setting;
+    };
 
 /** The surest first: what is certainly wrong before what may be meant. */
 const RANK: Readonly<Record<SupplyStop["why"], number>> = {
@@ -56,18 +70,36 @@ type Found = { readonly stop: SupplyStop; readonly steps: number };
 export function supplyStop(evaluation: Evaluation, part: PartId): SupplyStop {
   const record = evaluation.record(part);
   const ports = record?.power.load?.ports ?? [];
-  const found = ports.map((port): Found => {
+  const found = ports.flatMap((port): Found[] => {
     const far = record?.joined[port];
-    const below = far && searched(evaluation, far);
-    return below ?? { stop: far ? { why: "nothing feeds", part } : { why: "open", part, port }, steps: 0 };
+    if (!far) return [{ stop: { why: "open", part, port }, steps: 0 }];
+    const below = searched(evaluation, far);
+    return below ? [below] : [];
   });
   const best = likeliest(found);
-  if (best && RANK[best.stop.why] < RANK["wrong side"]) return best.stop;
+  if (record && best && RANK[best.stop.why] < RANK["wrong side"])
+    return judged(evaluation, record, best.stop);
   const above = record && feederAbove(evaluation, record);
   if (above) return above;
-  if (best?.stop.why === "open") return best.stop;
+  if (best?.stop.why === "nothing feeds") return { ...best.stop, nearest: best.stop.part, part };
+  if (best?.stop.why === "open" && ports.length === 1) return best.stop;
   const nearest = nearestFeeder(evaluation, part);
   return { why: "nothing feeds", part, ...(nearest === undefined ? {} : { nearest }) };
+}
+
+/** A part that passes supply elsewhere is wired wrongly where its other input would suit the signal better. */
+function judged(evaluation: Evaluation, victim: PartRecord, stop: SupplyStop): SupplyStop {
+  if (stop.why !== "blocks" || stop.feeds === undefined) return stop;
+  const record = evaluation.record(stop.part);
+  const service = serviceOf(victim);
+  if (!record || !service || passesService(record, stop.input, service)) return stop;
+  const { part, supply, feeds } = stop;
+  return { why: "wrong input", part, port: stop.input, feeds, supply };
+}
+
+/** What a part without supply would send down: what comes into it. */
+function serviceOf(record: PartRecord): Service | undefined {
+  return Object.values(record.inputs).flatMap((spectrum) => spectrum.bands)[0]?.origin.service;
 }
 
 function likeliest(found: readonly Found[]): Found | undefined {
@@ -132,7 +164,6 @@ function stopsAt(record: PartRecord, input: string): readonly SupplyStop[] {
     const common = { part, supply: offer.part };
     if (record.power.shorts?.includes(port)) return { ...common, why: "short", port };
     const feeds = idleInput(record, port);
-    if (feeds !== undefined) return { ...common, why: "wrong input", port: input, feeds };
     const setting = settingFor(record, (power) =>
       (power.paths ?? []).some((path) => path.from === port && path.to === input),
     );
@@ -142,6 +173,8 @@ function stopsAt(record: PartRecord, input: string): readonly SupplyStop[] {
       port,
       volts: offer.volts,
       isBroken: record.kind.family === "run",
+      input,
+      ...(feeds === undefined ? {} : { feeds }),
       ...(setting ? { setting: { option: setting.option, value: setting.value } } : {}),
     };
   });
@@ -172,8 +205,9 @@ function ownSupply(record: PartRecord, input: string): readonly SupplyStop[] {
   if (!tried) return [];
   const setting = { option: tried.option, value: tried.value };
   if (record.kind.reception) return [{ why: "receiver off", part, setting }];
-  const isMains = selfPowered !== true && tried.power.selfPowered === true;
-  return [{ why: isMains ? "mains off" : "not set to feed", part, setting }];
+  if (selfPowered !== true && tried.power.selfPowered === true) return [{ why: "mains off", part, setting }];
+  const isUsual = record.kind.options.shape[tried.option]?.safeParse(undefined).data === tried.value;
+  return [{ why: isUsual ? "not set to feed" : "nothing feeds", part, setting }];
 }
 
 /** A unit on the other side, whose supply goes up to where nobody draws on it. */
@@ -202,7 +236,9 @@ function nearestFeeder(evaluation: Evaluation, from: PartId): PartId | undefined
     if (id !== from && couldFeed(record)) return id;
     for (const end of Object.values(record.joined)) seen.add(end[0]);
   }
-  return evaluation.records.find((record) => !seen.has(record.part.id) && couldFeed(record))?.part.id;
+  const others = evaluation.records.filter((record) => !seen.has(record.part.id) && couldFeed(record));
+  // Parts that stand apart: whichever, as long as it is the same however they are drawn.
+  return others.map((record) => record.part.id).sort()[0];
 }
 
 function couldFeed(record: PartRecord): boolean {

@@ -18,10 +18,10 @@ export function graveness(evaluation: Evaluation, part: PartId): Severity {
 /** For each part the most demanding of those below it, gone through from the receivers upwards. */
 function servedOf(evaluation: Evaluation): ReadonlyMap<PartId, Served> {
   const served = new Map<PartId, Served>();
-  const isListening = ({ kind, options }: PartRecord) =>
-    (kind.reception?.(options).wants.length ?? 0) > 0;
+  const isListening = ({ kind, options }: PartRecord) => (kind.reception?.(options).wants.length ?? 0) > 0;
   climb(evaluation, evaluation.records.filter(isListening), (id) => served.set(id, "receiver"));
-  const outlets = evaluation.records.filter(({ kind }) => kind.delivery !== undefined);
+  // One that is off may be switched on at any time.
+  const outlets = evaluation.records.filter(({ kind }) => kind.delivery ?? kind.reception);
   climb(evaluation, outlets, (id) => {
     if (!served.has(id)) served.set(id, "outlet");
   });

@@ -25,6 +25,12 @@ export const commandLost: RuleWords<"command-lost"> = {
     switch (facts.kind) {
       case "no tone":
         return `${TONE_NAMES[facts.carries]} of ${rx} ${parts[0] === facts.receiver ? "does not reach" : `stops at ${partName(parts[0])}, before`} ${name}: ${TONE_LOSS[facts.carries]}.`;
+      case "no command":
+        return parts[0] === facts.receiver
+          ? `No command of ${rx} reaches ${partName(facts.switch)}, so it cannot choose what it gets.`
+          : `Supply and commands of ${rx} stop at ${partName(parts[0])}, so ${partName(facts.switch)} does nothing for it.`;
+      case "no position":
+        return `${rx} sends no position command, so ${name} stays at position 1 of ${facts.positions}.`;
       case "too high":
         return `${name} may take vertical for horizontal: it gets ${volts} V from ${rx}, and ${limit} V at most are sure.`;
       case "too low":
@@ -41,7 +47,15 @@ export const commandLost: RuleWords<"command-lost"> = {
     const { facts, parts } = told.finding;
     const [culprit] = parts;
     if (facts.kind === "no tone")
-      return culprit === facts.receiver ? undefined : `Replace ${partName(culprit)} with one that passes the 22 kHz tone.`;
+      return culprit === facts.receiver
+        ? undefined
+        : `Replace ${partName(culprit)} with one that passes the 22 kHz tone.`;
+    if (facts.kind === "no command")
+      return culprit === facts.receiver
+        ? undefined
+        : `Replace ${partName(culprit)} with one that passes supply and tone, or remove it.`;
+    if (facts.kind === "no position")
+      return `Set ${partName(facts.receiver)} to send a position command for each satellite.`;
     if (facts.kind === "too high" || !facts.lost.taker)
       return `Check the supply of ${partName(facts.receiver)}, or use another receiver.`;
     if (told.evaluation.record(culprit)?.kind.family === "run")
@@ -50,6 +64,10 @@ export const commandLost: RuleWords<"command-lost"> = {
   },
   customer: (told) => {
     const { at, facts, severity } = told.finding;
+    if (facts.kind === "no command")
+      return `What ${plainName(told, facts.receiver)} asks for does not get through to ${plainName(told, facts.switch)}, so it gets nothing that it wants.`;
+    if (facts.kind === "no position")
+      return `${capital(plainName(told, facts.receiver))} is not set up for more than one satellite, so it sees only the first.`;
     const costs = severity === "error" ? "costs" : "may cost";
     return `The request of ${plainName(told, facts.receiver)} arrives too weak at ${plainName(told, at.part)}, which ${costs} about half of the satellite channels.`;
   },
@@ -67,6 +85,17 @@ export const commandLost: RuleWords<"command-lost"> = {
         "So only the low band can be selected, by the oscillator at 9 750 MHz instead of 10 600 MHz: half of the transponders."
       );
     }
+    if (facts.kind === "no command")
+      return (
+        `${rx} asks by 13 or 18 V and by tone, and the switch in ${partName(facts.switch)} hears neither. ` +
+        `${parts[0] === facts.receiver ? "No part on the way was found that stops them." : `They get no further up than ${partName(parts[0])}.`} ` +
+        "The switch stays where another supply holds it, or gives nothing at all."
+      );
+    if (facts.kind === "no position")
+      return (
+        `${name} has ${facts.positions} inputs in use and goes to the one that a position command (DiSEqC, committed) asks for. ` +
+        `${rx} sends none, so the switch stays at its first position, and the other satellites are never seen.`
+      );
     const [volts, limit] = figures(told);
     const window = `Up to ${SURELY_VERTICAL_VOLTS} V every LNB takes a request as vertical, and from ${SURELY_HORIZONTAL_VOLTS} V as horizontal; in between each one decides for itself.`;
     if (facts.kind === "too high")
@@ -89,6 +118,10 @@ export const commandLost: RuleWords<"command-lost"> = {
           : `It is there below ${partName(parts[0])} and missing above.`;
       return `Meter with tone detection on the cable at ${name} while ${rx} is tuned to a high-band transponder: no 22 kHz there. ${sides}`;
     }
+    if (facts.kind === "no command")
+      return `Voltmeter on the cable at ${partName(facts.switch)} while ${rx} is on: no volts of it there. ${parts[0] === facts.receiver ? "Then downwards, until they appear." : `On both sides of ${partName(parts[0])}: volts below it and none above.`}`;
+    if (facts.kind === "no position")
+      return `Look into the menu of ${rx}: its satellites have no position. A meter that sends position 2 from its plug finds the second satellite at once.`;
     if (facts.kind === "too high")
       return `Tune ${rx} to a vertical transponder and measure with a voltmeter on the cable at ${name}: about ${round1(value)} V prove it.`;
     const { taker } = facts.lost;
@@ -136,7 +169,9 @@ function figures({ finding }: Told<"command-lost">): readonly [string, string] {
 /** What takes the volts, or who gives too few. */
 function why({ finding: { facts } }: Told<"command-lost">): string {
   if (facts.kind !== "too low" && facts.kind !== "undecided") return "";
-  return takerWords(facts.lost) ?? `${partName(facts.receiver)} gives only ${round1(facts.lost.givenVolts)} V`;
+  return (
+    takerWords(facts.lost) ?? `${partName(facts.receiver)} gives only ${round1(facts.lost.givenVolts)} V`
+  );
 }
 
 /** In the half of the sky band that the tone asks for: from 11.7 GHz up. */

@@ -4,10 +4,30 @@ import type { SpokenRule } from "../../findings/rule.ts";
 import { DESIGN_RULES, RULES } from "../../findings/rules/index.ts";
 import type { RuleWords } from "../ruleWords.ts";
 import { aboveBandEdge } from "./aboveBandEdge.ts";
+import { commandLost } from "./commandLost.ts";
 import { loop } from "./loop.ts";
+import { manyAlternatives } from "./manyAlternatives.ts";
+import { noSupply } from "./noSupply.ts";
+import { notConnected } from "./notConnected.ts";
+import { openEnd } from "./openEnd.ts";
+import { supplyOverloaded } from "./supplyOverloaded.ts";
+import { switchedOutputShared } from "./switchedOutputShared.ts";
+import { tooManyTuners } from "./tooManyTuners.ts";
+import { userBandConflict } from "./userBandConflict.ts";
+import { wrongQuadrant } from "./wrongQuadrant.ts";
 
 const WORDS: { readonly [R in RuleId]?: RuleWords<R> } = {
   loop,
+  "supply-overloaded": supplyOverloaded,
+  "no-supply": noSupply,
+  "switched-output-shared": switchedOutputShared,
+  "wrong-quadrant": wrongQuadrant,
+  "command-lost": commandLost,
+  "user-band-conflict": userBandConflict,
+  "too-many-tuners": tooManyTuners,
+  "many-alternatives": manyAlternatives,
+  "open-end": openEnd,
+  "not-connected": notConnected,
   "above-band-edge": aboveBandEdge,
 };
 

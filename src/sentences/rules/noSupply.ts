@@ -1,7 +1,7 @@
 import type { NoSupplyFacts } from "../../findings/rules/noSupply.ts";
 import type { SupplyStop } from "../../findings/walk/supplyStop.ts";
-import { capital, plainName } from "../explain/plainWords.ts";
 import { pictureOf, spotOf } from "../explain/picture.ts";
+import { capital, plainName } from "../explain/plainWords.ts";
 import { besideLimit } from "../figures.ts";
 import { partName, round1 } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
@@ -60,7 +60,8 @@ export const noSupply: RuleWords<"no-supply"> = {
   trade: (told) => {
     const { finding } = told;
     const name = partName(finding.at.part);
-    const dead = "Without supply an LNB gives no output at all, and an amplifier is a loss instead of a gain.";
+    const dead =
+      "Without supply an LNB gives no output at all, and an amplifier is a loss instead of a gain.";
     if (finding.facts.kind === "mains off")
       return `${name} lives on a mains unit of its own, and its mains is off. It converts, switches and amplifies nothing, and feeds nothing that hangs above it. ${dead}`;
     const [volts, needs] = figures(told);
@@ -76,7 +77,8 @@ export const noSupply: RuleWords<"no-supply"> = {
     const at = `Voltmeter from inner conductor to screen on the cable at ${name}: ${volts} V, where ${needs} V or more belong.`;
     if (finding.facts.kind !== "unfed") {
       const { taker } = finding.facts.lost;
-      if (!taker) return `${at} Then at ${partName(finding.facts.lost.supply)} itself: as little there proves it.`;
+      if (!taker)
+        return `${at} Then at ${partName(finding.facts.lost.supply)} itself: as little there proves it.`;
       return `${at} Then on both sides of ${partName(taker.part)}, with the load on: ${round1(taker.volts)} V between them prove it.`;
     }
     return `${at} ${stopMeasure(told, finding.facts.stop)}`;
@@ -104,7 +106,9 @@ function stopWords(told: ToldHere, stop: SupplyStop): string {
       const from = portWords(record, stop.port);
       const what = stop.isBroken
         ? "it is broken"
-        : `it passes no supply${from === "its output" ? "" : ` from ${from}`}`;
+        : stop.feeds === undefined
+          ? `it passes no supply${from === "its output" ? "" : ` from ${from}`}`
+          : `it passes supply to ${portWords(record, stop.feeds)} only`;
       return `${voltsDo(stop.volts, { one: "stops", other: "stop" }).replace(" V ", ` V from ${partName(stop.supply)} `)} at ${name}: ${what}, so ${victim} is dead.`;
     }
     case "wrong input": {
@@ -136,7 +140,9 @@ function stopCure(told: ToldHere, stop: SupplyStop): string {
     case "blocks":
       if (stop.isBroken) return `Cut out ${name} and fit a new connector.`;
       if (stop.setting) return `Replace ${name} with one that passes supply there.`;
-      return record?.kind.inline ? `Remove ${name}, or feed ${victim} above it.` : `Feed ${victim} above ${name}.`;
+      return record?.kind.inline
+        ? `Remove ${name}, or feed ${victim} above it.`
+        : `Feed ${victim} above ${name}.`;
     case "wrong input":
       return `Move the lead to ${portOfPart(record, stop.part, stop.feeds)}.`;
     case "mains off":
@@ -149,6 +155,8 @@ function stopCure(told: ToldHere, stop: SupplyStop): string {
     case "open":
       return `Connect a receiver or a mains unit to ${portOfPart(record, stop.part, stop.port)}.`;
     case "nothing feeds":
+      if (stop.setting && stop.nearest !== undefined)
+        return `${settingWords(told.evaluation.record(stop.nearest), stop.setting)}, or put a power inserter below ${victim}.`;
       return stop.nearest === undefined
         ? `Put a power inserter below ${victim}.`
         : `Connect ${partName(stop.nearest)}, which can feed it, or put a power inserter below ${victim}.`;

@@ -2,7 +2,7 @@ import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.
 import { capital, plainName } from "../explain/plainWords.ts";
 import { partName } from "../phrases.ts";
 import type { RuleWords } from "../ruleWords.ts";
-import { portWords, portsWords } from "../supplyWords.ts";
+import { portsWords, portWords } from "../supplyWords.ts";
 
 export const wrongQuadrant: RuleWords<"wrong-quadrant"> = {
   title: "A multiswitch input gets the wrong quadrant",
@@ -10,7 +10,7 @@ export const wrongQuadrant: RuleWords<"wrong-quadrant"> = {
     "Each satellite input of a multiswitch stands for one quadrant and must be fed by that output of a quattro LNB. " +
     "Swapped leads, or an LNB with switched outputs in its place, put other transponders where the receivers look; an open input leaves its quadrant out.",
   source: "common practice, no source",
-  severities: ["error"],
+  severities: ["error", "warning"],
   message: (told) => {
     const { at, facts, parts } = told.finding;
     const name = partName(at.part);
@@ -30,7 +30,9 @@ export const wrongQuadrant: RuleWords<"wrong-quadrant"> = {
             ? QUADRANT_WORDS[facts.gets]
             : `${QUADRANT_WORDS[facts.gets]} of ${partName(facts.dish)}`;
         const belongs =
-          facts.dish === undefined ? `stands for ${planeWords(facts.expects)}` : "stands for another satellite";
+          facts.dish === undefined
+            ? `stands for ${planeWords(facts.expects)}`
+            : "stands for another satellite";
         return `${capital(portWords(told.record, at.port ?? ""))} of ${name} gets ${what}, but ${belongs}.`;
       }
       case "no quattro":
@@ -103,6 +105,8 @@ const QUADRANT_WORDS: Readonly<Record<string, string>> = {
   VH: "vertical high",
   HL: "horizontal low",
   HH: "horizontal high",
+  V: "vertical",
+  H: "horizontal",
 };
 
 const FEED_WORDS = {
@@ -113,7 +117,7 @@ const FEED_WORDS = {
 
 /** "horizontal high", "horizontal high of satellite 2". */
 function planeWords(plane: string): string {
-  const [, satellite, quadrant = ""] = /^(?:(\d+):)?(..)$/.exec(plane) ?? [];
+  const [, satellite, quadrant = ""] = /^(?:(\d+):)?(.+)$/.exec(plane) ?? [];
   const words = QUADRANT_WORDS[quadrant] ?? quadrant;
   return satellite === undefined ? words : `${words} of satellite ${satellite}`;
 }
