@@ -63,7 +63,19 @@ function stepWith(
 ): SupplyStep {
   const { volts13, volts18, volts, toneArrives, dormant } = offer;
   const { part, port } = at;
-  return { part, port, volts13, volts18, volts, toneArrives, dormant, ohms: 0, dropVolts: 0, diodeVolts: 0, ...more };
+  return {
+    part,
+    port,
+    volts13,
+    volts18,
+    volts,
+    toneArrives,
+    dormant,
+    ohms: 0,
+    dropVolts: 0,
+    diodeVolts: 0,
+    ...more,
+  };
 }
 
 /** Where the supply arrives next, and the step that it comes from. */
