@@ -139,30 +139,36 @@ function isAlike(a: Node, b: Node): boolean {
 }
 
 /** What lies on the way to a finding's place and takes what is lacking there. */
-function onTheWay(node: Node, { byCulprit, byPlace }: Placed, folding: Folding): readonly Candidate[] {
+function onTheWay(node: Node, placed: Placed, folding: Folding): readonly Candidate[] {
+  return [...onTheLine(node, placed, folding), ...aboveIt(node, placed, folding)];
+}
+
+/** Of what is fed or told from below: whoever takes the supply from its line. */
+function onTheLine(node: Node, { byCulprit, byPlace }: Placed, { ways }: Folding): readonly Candidate[] {
+  if (!node.mechanism.lacks.includes("supply")) return [];
+  return ways
+    .supplyTo(node.finding.at.part)
+    .flatMap(({ part, distance }) =>
+      [...(byCulprit.get(part) ?? []), ...(byPlace.get(part) ?? [])]
+        .filter((n) => n.mechanism.takes.includes("supply"))
+        .map((n): Candidate => ({ node: n, sureness: SURENESS.onTheWay, distance })),
+    );
+}
+
+/** Of what comes from above: whatever it passed that takes of it what is lacking. */
+function aboveIt(node: Node, { byPlace }: Placed, { ways, evaluation }: Folding): readonly Candidate[] {
   const { at } = node.finding;
-  const candidate = (n: Node, distance: number): Candidate => ({
-    node: n,
-    sureness: SURENESS.onTheWay,
-    distance,
-  });
-  if (node.mechanism.lacks.includes("supply"))
-    return folding.ways
-      .supplyTo(at.part)
-      .flatMap(({ part, distance }) =>
-        [...(byCulprit.get(part) ?? []), ...(byPlace.get(part) ?? [])]
-          .filter((n) => n.mechanism.takes.includes("supply"))
-          .map((n) => candidate(n, distance)),
-      );
-  // Who names another culprit knows better, except where nothing at all comes through.
-  const isBlamed = node.culprit !== at.part;
+  // Who names another culprit knows better, unless nothing at all comes through, or both speak of it.
+  const isTrusted = (n: Node) =>
+    node.culprit === at.part ||
+    n.mechanism.takes.includes("signal") ||
+    n.finding.parts.includes(node.culprit);
   const here: Passed = { part: at.part, port: at.port ?? "", distance: 0 };
-  return [here, ...folding.ways.signalTo(at.part)].flatMap((passed) =>
+  return [here, ...ways.signalTo(at.part)].flatMap((passed) =>
     (byPlace.get(passed.part) ?? [])
-      .filter((n) => explains(n, node) && n.finding.severity !== "note")
-      .filter((n) => !isBlamed || n.mechanism.takes.includes("signal"))
-      .filter((n) => concerns(n, node, passed, folding.evaluation))
-      .map((n) => candidate(n, passed.distance)),
+      .filter((n) => explains(n, node) && n.finding.severity !== "note" && isTrusted(n))
+      .filter((n) => concerns(n, node, passed, evaluation))
+      .map((n): Candidate => ({ node: n, sureness: SURENESS.onTheWay, distance: passed.distance })),
   );
 }
 

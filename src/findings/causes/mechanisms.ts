@@ -73,7 +73,7 @@ const LOSSES: Readonly<Record<Why, Pick<Mechanism, "natures" | "lacks">>> = {
   "out of range": { natures: OUT_OF_REACH, lacks: ["band", "plane"] },
   "wrong feed": { natures: OUT_OF_REACH, lacks: ["plane", "command", "user band"] },
   "not selectable": { natures: OUT_OF_REACH, lacks: ["command", "plane", "user band", "signal"] },
-  disturbed: { natures: ["clash", "too strong"], lacks: ["quality", "moderation"] },
+  disturbed: { natures: ["clash", "too strong"], lacks: ["quality"] },
   noisy: { natures: ["too weak", "too strong"], lacks: ["level", "quality", "signal"] },
 };
 
@@ -99,7 +99,12 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
   "open-end": { stage: 3, natures: ["own"], takes: [], lacks: [] },
   "user-band-conflict": { stage: 4, natures: ["user bands"], takes: ["user band", "command"], lacks: [] },
   "switched-output-shared": { stage: 4, natures: ["wiring"], takes: ["command", "plane"], lacks: [] },
-  "command-lost": { stage: 4, natures: ["does not pass"], takes: ["command", "plane"], lacks: ["supply"] },
+  "command-lost": {
+    stage: 5,
+    natures: ["does not pass"],
+    takes: ["command", "plane"],
+    lacks: ["supply", "command"],
+  },
   "wrong-quadrant": { stage: 4, natures: ["wiring"], takes: ["plane", "command"], lacks: [] },
   "wrong-feed": lossOf,
   "plane-missing": lossOf,
