@@ -13,6 +13,7 @@ type Of = Readonly<Record<string, unknown>>;
 type Expected = {
   /** Any of these parts may be named. */
   readonly culprits: string;
+  /** What its first line says, where only one rule can say it. */
   readonly rule?: string;
   readonly receivers: string;
 };
@@ -122,17 +123,17 @@ const CASES: readonly FaultCase[] = [
   [
     "the multiswitch of a block has no mains",
     block({ ms: { mainsOn: false } }),
-    [{ culprits: "ms", receivers: ALL }],
+    [{ rule: "no-supply", culprits: "ms", receivers: ALL }],
   ],
   [
     "the multiswitch does not feed its converter",
     block({ ms: { feedsLnb: false } }),
-    [{ culprits: "ms", receivers: ALL }],
+    [{ rule: "no-supply", culprits: "ms", receivers: ALL }],
   ],
   [
     "two trunks of a block are swapped",
     block({ trunks: "q.vl > ms.hl, q.hl > ms.vl, q.vh > ms.vh, q.hh > ms.hh" }),
-    [{ culprits: "ms", receivers: ALL }],
+    [{ rule: "wrong-quadrant", culprits: "ms", receivers: ALL }],
   ],
   [
     "one trunk of a block is not plugged in",
@@ -145,7 +146,7 @@ const CASES: readonly FaultCase[] = [
       parts: { q: ["lnb-universal", { outputs: "4" }] },
       trunks: "q.out1 > ms.vl, q.out2 > ms.vh, q.out3 > ms.hl, q.out4 > ms.hh",
     }),
-    [{ culprits: "q", receivers: ALL }],
+    [{ rule: "wrong-quadrant", culprits: "q", receivers: ALL }],
   ],
   [
     "a shorted joint in one trunk",
@@ -153,7 +154,7 @@ const CASES: readonly FaultCase[] = [
       parts: { bad: ["bad-joint", { fault: "shorted" }] },
       trunks: "q.vl > bad.in, bad.out > ms.vl, q.vh > ms.vh, q.hl > ms.hl, q.hh > ms.hh",
     }),
-    [{ culprits: "bad", receivers: ALL }],
+    [{ rule: "supply-overloaded", culprits: "bad", receivers: ALL }],
   ],
   [
     "a broken joint in one drop of a block",
@@ -185,7 +186,7 @@ const CASES: readonly FaultCase[] = [
       },
       "join.out > run.in, run.out > plate.in, plate.tv > t.in, plate.sat > z.sat, mast.out > join.tv, u.out > join.sat, dish.sky > u.sky",
     ),
-    [{ culprits: "join", receivers: "z" }],
+    [{ rule: "no-supply", culprits: "join", receivers: "z" }],
   ],
   [
     "the amplifier of a house is off",
@@ -204,7 +205,7 @@ const CASES: readonly FaultCase[] = [
       amp: { gainDb: 24 },
       wires: "uhf.out > masts.in, masts.out > lead.in, lead.out > amp.in",
     }),
-    [{ culprits: "amp masts", receivers: "t1 t2 t3" }],
+    [{ rule: "overload", culprits: "amp masts", receivers: "t1 t2 t3" }],
   ],
   [
     "a masthead amplifier without its supply",
@@ -213,7 +214,7 @@ const CASES: readonly FaultCase[] = [
       uhf: { levelDbuv: 38 },
       wires: "uhf.out > head.in, head.out > lead.in, lead.out > amp.in",
     }),
-    [{ culprits: "head amp", receivers: "t1 t2 t3" }],
+    [{ rule: "no-supply", culprits: "head amp", receivers: "t1 t2 t3" }],
   ],
   [
     "a filter between the masthead amplifier and its supply",
@@ -227,7 +228,7 @@ const CASES: readonly FaultCase[] = [
       wires:
         "uhf.out > head.in, head.out > notch.in, notch.out > lead.in, lead.out > psu.in, psu.out > amp.in",
     }),
-    [{ culprits: "notch", receivers: "t1 t2 t3" }],
+    [{ rule: "no-supply", culprits: "notch", receivers: "t1 t2 t3" }],
   ],
   [
     "a filter for FM in the lead of the TV aerial",
@@ -240,7 +241,7 @@ const CASES: readonly FaultCase[] = [
   [
     "two receivers on one user band",
     single({ bands: [1, 3, 3] }),
-    [{ culprits: "r2 r3", receivers: "r2 r3" }],
+    [{ rule: "user-band-conflict", culprits: "r2 r3", receivers: "r2 r3" }],
   ],
   [
     "a splitter that feeds one leg only",
@@ -255,7 +256,7 @@ const CASES: readonly FaultCase[] = [
       wires:
         "dish.sky > s.sky, s.out > split.in, split.out1 > r1.sat, split.out2 > r2.sat, split.out3 > hold.sat",
     }),
-    [{ culprits: "hold", receivers: "hold r1 r2" }],
+    [{ rule: "user-band-conflict", culprits: "hold", receivers: "hold r1 r2" }],
   ],
   [
     "a circle from the amplifier back to its input",
@@ -269,26 +270,26 @@ const CASES: readonly FaultCase[] = [
       },
       "mast.out > join.in1, join.out > amp.in, amp.out > part.in, part.out1 > t.in, part.out2 > join.in2",
     ),
-    [{ culprits: "amp part join", receivers: "t" }],
+    [{ rule: "loop", culprits: "amp part join", receivers: "t" }],
   ],
   [
     "a dish far off its aim",
     block({ parts: { dish: ["dish", { diameterM: 0.6, pointingLossDb: 14 }] } }),
-    [{ culprits: "dish", receivers: ALL }],
+    [{ rule: "low-carrier-to-noise", culprits: "dish", receivers: ALL }],
   ],
   [
     "a dead amplifier in the house and two receivers on one user band beside it",
     together(rooms({ amp: { switchedOn: false }, uhf: { levelDbuv: 48 } }), single({ bands: [2, 2, 4] })),
     [
       { culprits: "amp", receivers: "t1 t2 t3" },
-      { culprits: "r1 r2", receivers: "r1 r2" },
+      { rule: "user-band-conflict", culprits: "r1 r2", receivers: "r1 r2" },
     ],
   ],
   [
     "a multiswitch without mains, and in the house beside it no aerial",
     together(block({ ms: { mainsOn: false } }), rooms({ wires: "lead.out > amp.in" })),
     [
-      { culprits: "ms", receivers: ALL },
+      { rule: "no-supply", culprits: "ms", receivers: ALL },
       { culprits: "uhf lead", receivers: "t1 t2 t3" },
     ],
   ],
@@ -304,7 +305,7 @@ const CASES: readonly FaultCase[] = [
       "o4.in",
     ),
     [
-      { culprits: "ms", receivers: ALL },
+      { rule: "wrong-quadrant", culprits: "ms", receivers: ALL },
       { culprits: "bad", receivers: "z4" },
     ],
   ],
@@ -334,11 +335,13 @@ describe("one fault, one cause", () => {
   test.each(CASES)("%s", (_, design, expected) => {
     const causes = grave(design);
     const told = causes.map(({ root, receivers }) => ({
+      rule: root.rule,
       culprit: root.parts[0],
       receivers: [...receivers].sort().join(" "),
     }));
     expect(told).toEqual(
-      expected.map(({ culprits, receivers }) => ({
+      expected.map(({ culprits, rule, receivers }) => ({
+        rule: rule ?? expect.any(String),
         culprit: expect.toSatisfy((part: string) => culprits.split(" ").includes(part)),
         receivers,
       })),

@@ -36,13 +36,17 @@ export function rootsOf(nodes: readonly Node[], folding: Folding): ReadonlyMap<N
       WEIGHT[a.finding.severity] - WEIGHT[b.finding.severity],
   );
   const roots = new Map<Node, Node>();
-  const placed: Placed = { byCulprit: new Map(), byPlace: new Map(), byPart: new Map() };
+  const placed: Placed = { byCulprit: new Map(), byPlace: new Map(), quarrels: new Map() };
   for (const node of sorted) {
     const parent = originOf(node, placed, folding);
     roots.set(node, (parent && roots.get(parent)) ?? node);
-    listed(placed.byCulprit, node.culprit, node);
+    // Of findings that would be taken for the same cause by the same right, one is enough.
+    const isKnown = placed.byCulprit
+      .get(node.culprit)
+      ?.some((n) => isLike(n, node) && roots.get(n) === roots.get(node));
+    if (!isKnown) listed(placed.byCulprit, node.culprit, node);
     listed(placed.byPlace, node.finding.at.part, node);
-    for (const part of new Set(node.finding.parts)) listed(placed.byPart, part, node);
+    if (isQuarrel(node)) for (const part of new Set(node.finding.parts)) listed(placed.quarrels, part, node);
   }
   return roots;
 }
@@ -51,9 +55,22 @@ export function rootsOf(nodes: readonly Node[], folding: Folding): ReadonlyMap<N
 type Placed = {
   readonly byCulprit: Map<PartId, Node[]>;
   readonly byPlace: Map<PartId, Node[]>;
-  /** By every part that they name. */
-  readonly byPart: Map<PartId, Node[]>;
+  /** Findings about several that get in each other's way, by every part that they name. */
+  readonly quarrels: Map<PartId, Node[]>;
 };
+
+function isLike(a: Node, b: Node): boolean {
+  return (
+    a.finding.rule === b.finding.rule &&
+    a.finding.severity === b.finding.severity &&
+    a.mechanism.natures === b.mechanism.natures &&
+    a.mechanism.takes === b.mechanism.takes
+  );
+}
+
+function isQuarrel({ mechanism: { takes } }: Node): boolean {
+  return !takes.includes("signal") && (takes.includes("user band") || takes.includes("command"));
+}
 
 function listed(index: Map<PartId, Node[]>, key: PartId, node: Node): void {
   const list = index.get(key);
@@ -75,7 +92,8 @@ type Candidate = { readonly node: Node; readonly sureness: number; readonly dist
 
 /** The finding that explains another best: surest, gravest, earliest in kind, nearest. */
 function originOf(node: Node, placed: Placed, folding: Folding): Node | undefined {
-  const candidates = [...atCulprit(node, placed, folding), ...onTheWay(node, placed, folding)];
+  const named = atCulprit(node, placed, folding);
+  const candidates = named.length > 0 ? named : onTheWay(node, placed, folding);
   let best: Candidate | undefined;
   for (const one of candidates) if (!best || compare(one, best) < 0) best = one;
   return best?.node;
@@ -92,7 +110,7 @@ function compare(a: Candidate, b: Candidate): number {
 
 function atCulprit(
   node: Node,
-  { byCulprit, byPlace, byPart }: Placed,
+  { byCulprit, byPlace, quarrels }: Placed,
   { ways, evaluation }: Folding,
 ): readonly Candidate[] {
   const culprit = evaluation.record(node.culprit);
@@ -102,7 +120,9 @@ function atCulprit(
     return isDefect || isAlike(n, node) ? [{ node: n, sureness: SURENESS.sameCulprit, distance: 0 }] : [];
   });
   // Of a quarrel each takes the other for the culprit; whoever names both speaks of the quarrel.
-  const both = (byPart.get(node.culprit) ?? []).filter((n) => n.finding.parts.includes(node.finding.at.part));
+  const both = (quarrels.get(node.culprit) ?? []).filter((n) =>
+    n.finding.parts.includes(node.finding.at.part),
+  );
   const there = [...(byPlace.get(node.culprit) ?? []), ...both]
     .filter((n) => explains(n, node))
     .map((n): Candidate => ({ node: n, sureness: SURENESS.fromCulprit, distance: 0 }));
@@ -158,6 +178,7 @@ function onTheLine(node: Node, { byCulprit, byPlace }: Placed, { ways }: Folding
 /** Of what comes from above: whatever it passed that takes of it what is lacking. */
 function aboveIt(node: Node, { byPlace }: Placed, { ways, evaluation }: Folding): readonly Candidate[] {
   const { at } = node.finding;
+  if (node.mechanism.lacks.length === 0) return [];
   // Who names another culprit knows better, unless nothing at all comes through, or both speak of it.
   const isTrusted = (n: Node) =>
     node.culprit === at.part ||

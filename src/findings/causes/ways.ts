@@ -53,8 +53,10 @@ function walk(evaluation: Evaluation, start: PartId, onwards: Onwards): readonly
   return passed;
 }
 
+const inputs = new WeakMap<PartRecord, readonly string[]>();
+
 function inputsOf(record: PartRecord): readonly string[] {
-  return record.ports.filter((p) => p.side === "in").map((p) => p.id);
+  return remembered(inputs, record, () => record.ports.filter((p) => p.side === "in").map((p) => p.id));
 }
 
 /** Where a part takes its supply, or is told how to stand. */
@@ -68,8 +70,12 @@ function suppliesBehind({ power }: PartRecord, input: string): readonly string[]
   return (power.paths ?? []).filter((p) => p.to === input).map((p) => p.from);
 }
 
+const services = new WeakMap<PartRecord, ReadonlySet<Service>>();
+
 /** Services that come to a part or leave it, lost carriers included. */
 export function servicesAt(record: PartRecord): ReadonlySet<Service> {
-  const spectra = [...Object.values(record.inputs), ...Object.values(record.outputs)];
-  return new Set(spectra.flatMap((s) => s.bands.map((b) => b.origin.service)));
+  return remembered(services, record, () => {
+    const spectra = [...Object.values(record.inputs), ...Object.values(record.outputs)];
+    return new Set(spectra.flatMap((s) => s.bands.map((b) => b.origin.service)));
+  });
 }
