@@ -71,9 +71,16 @@ function sufferersOf(
         if (culprit) for (const g of byCulprit.get(culprit.part) ?? []) own.add(g);
     if (own.size === 0 && verdict.state === "fails")
       for (const group of above(verdict, groupsAt, ways)) own.add(group);
+    if (own.size === 0 && verdict.state === "fails")
+      for (const group of groups) if (isNamedIn(group, verdict.part)) own.add(group);
     for (const group of own) suffering.set(group, [...(suffering.get(group) ?? []), verdict]);
   }
   return suffering;
+}
+
+/** Of somebody who is not connected yet, say: what only mentions him. */
+function isNamedIn({ findings }: Group, part: PartId): boolean {
+  return findings.some((f) => f.parts.includes(part));
 }
 
 const ANY_SIGNAL: readonly Good[] = ["signal", "plane", "band", "quality"];

@@ -1,5 +1,6 @@
 import type { PartId } from "../../design/design.ts";
 import { remembered } from "../../signal/remember.ts";
+import { signalOrderOf } from "../causes/signalOrder.ts";
 import type { Draft } from "../finding.ts";
 import { type End, isToldByPlanes, type MissedEnd, missedEnds, openEnds } from "../openEnds.ts";
 import type { DesignRule } from "../rule.ts";
@@ -18,23 +19,25 @@ export const notConnected: DesignRule<"not-connected"> = {
   id: "not-connected",
   *checkDesign(evaluation) {
     yield evaluation.records.length;
+    const order = signalOrderOf(evaluation);
+    const place = (part: PartId) => order.get(part) ?? 0;
     const missed = missedEnds(evaluation);
     const isMissed = new Set(missed.map((end) => `${end.part}/${end.port}`));
     const quiet = evaluation.records
       .flatMap(openEnds)
       .filter((end) => !isMissed.has(`${end.part}/${end.port}`) && !isToldByPlanes(evaluation, end))
       // The same list however the design is drawn.
-      .sort((a, b) => (a.part < b.part || (a.part === b.part && a.port < b.port) ? -1 : 1));
-    return [...missedAt(missed), ...stillOpen(quiet)];
+      .sort((a, b) => place(a.part) - place(b.part) || (a.port < b.port ? -1 : 1));
+    return [...missedAt(missed, place), ...stillOpen(quiet)];
   },
 };
 
 /** One finding for each part whose open inputs somebody suffers from. */
-function missedAt(missed: readonly MissedEnd[]): readonly Drafted[] {
+function missedAt(missed: readonly MissedEnd[], place: (part: PartId) => number): readonly Drafted[] {
   const byPart = new Map<PartId, MissedEnd[]>();
   for (const end of missed) remembered(byPart, end.part, () => []).push(end);
   return [...byPart].map(([part, ends]) => {
-    const receivers = [...new Set(ends.flatMap((end) => end.receivers))].sort();
+    const receivers = [...new Set(ends.flatMap((end) => end.receivers))].sort((a, b) => place(a) - place(b));
     return {
       severity: "error",
       at: { part, port: ends[0]?.port ?? "" },
