@@ -38,13 +38,14 @@ export function run(args: readonly string[], limits: Partial<typeof LIMITS_OF_WO
   };
   const results = files.map((file) => checked(file, form, { ...LIMITS_OF_WORK, ...limits }));
   return {
-    exitCode: results.reduce<CliResult["exitCode"]>(
-      (worst, r) => (r.exitCode > worst ? r.exitCode : worst),
-      0,
-    ),
+    exitCode: results.map((r) => r.exitCode).reduce(graver, 0),
     stdout: results.map((r) => r.stdout).join(form.json ? "" : "\n"),
     stderr: results.map((r) => r.stderr).join(""),
   };
+}
+
+function graver(a: CliResult["exitCode"], b: CliResult["exitCode"]): CliResult["exitCode"] {
+  return b > a ? b : a;
 }
 
 type Form = { readonly json: boolean; readonly cures: boolean; readonly many: boolean };
