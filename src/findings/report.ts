@@ -2,13 +2,15 @@
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { finished, type Steps } from "../evaluate/steps.ts";
 import type { PartKind } from "../parts/contract.ts";
+import { signalOrderOf } from "./causes/signalOrder.ts";
 import { causesOf } from "./causes.ts";
 import type { RuleId } from "./facts.ts";
-import type { Draft, Finding, Report, Severity, Verdict, Where } from "./finding.ts";
+import type { Draft, Finding, Report, Verdict, Where } from "./finding.ts";
 import { type Profile, profileOf } from "./limits.ts";
 import { marginOf } from "./margin.ts";
 import { receiverLosses } from "./receiverLosses.ts";
 import { type ReceptionResult, receive, sendTheSame } from "./reception.ts";
+import { inReportOrder } from "./reportOrder.ts";
 import type { Rule, RuleView, SpokenDraft } from "./rule.ts";
 import { DESIGN_RULES, RULES } from "./rules/index.ts";
 import { outletVerdict, receiverVerdict } from "./verdict.ts";
@@ -54,11 +56,15 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
     done += records.length;
     for (const f of step.value) findings.push(identified(rule.id, f));
   }
-  // A stable sort: findings of equal weight stay in the order of the design and of the rules.
-  findings.sort((a, b) => WEIGHT[a.severity] - WEIGHT[b.severity]);
-  const agreed = agreeing(verdicts, findings);
-  return { causes: causesOf(findings, agreed, evaluation), findings, verdicts: agreed };
+  work += records.length + findings.length;
+  yield { done, total, work };
+  const order = signalOrderOf(evaluation);
+  const shown = inReportOrder(findings, { evaluation, order, rules: RULE_ORDER });
+  const agreed = agreeing(verdicts, shown);
+  return { causes: causesOf(shown, agreed, { evaluation, order }), findings: shown, verdicts: agreed };
 }
+
+const RULE_ORDER = [...RULES, ...DESIGN_RULES].map((rule) => rule.id);
 
 /** Carriers that are looked at: of all inputs, of all meetings, and for a receiver all that it could wish for. */
 function workOfAsking(record: PartRecord, sources: readonly PartRecord[]): number {
@@ -77,8 +83,6 @@ function workOfAsking(record: PartRecord, sources: readonly PartRecord[]): numbe
   }
   return work + sources.length + (upstream > 0 ? upstream : all);
 }
-
-const WEIGHT: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
 
 type Said = {
   readonly drafts: readonly Drafted[];

@@ -59,7 +59,7 @@ export type RuleOf<R extends RuleId> = {
 export type Rule = SpokenRule | { readonly [R in RuleId]: RuleOf<R> }[RuleId];
 
 /** A question that only the whole design can answer. */
-export type DesignRule<R extends RuleId = "dwelling-isolation"> = {
+export type DesignRule<R extends RuleId> = {
   readonly id: R;
   /** Goes from part to part; before each it tells how much work that is (see `evaluate/work.ts`). */
   readonly checkDesign: (
