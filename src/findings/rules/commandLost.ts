@@ -44,7 +44,7 @@ export const commandLost: RuleOf<"command-lost"> = {
       const state = record.switches[port];
       const heard = (state?.offers ?? []).filter((o) => o.kind === "commands" && o.volts18 > 0);
       return heard.flatMap((offer) => [
-        ...tooFewVolts(record, { port, by, offer }),
+        ...tooFewVolts(record, { port, by, offer }, state?.thresholdVolts ?? 0),
         ...toneLost(record, { port, by, offer }),
         ...noPosition(record, { port, by, offer }),
       ]);
@@ -87,7 +87,11 @@ function offerOf(state: SwitchState, { at }: Draft<"command-lost">): Offer | und
   return state.offers.find((offer) => speakerKey(offer) === at.band);
 }
 
-function tooFewVolts(record: PartRecord, { port, by, offer }: Heard): readonly Draft<"command-lost">[] {
+function tooFewVolts(
+  record: PartRecord,
+  { port, by, offer }: Heard,
+  thresholdVolts: number,
+): readonly Draft<"command-lost">[] {
   // A position switch is told by the tone alone.
   if (by === "position") return [];
   const part = record.part.id;
@@ -108,7 +112,8 @@ function tooFewVolts(record: PartRecord, { port, by, offer }: Heard): readonly D
     return [
       {
         ...common,
-        severity: isLost && by !== "stack" ? "error" : "warning",
+        // Where it may or may not be heard, the LNB's own threshold tells what the receiver gets here.
+        severity: offer.volts18 <= thresholdVolts && by !== "stack" ? "error" : "warning",
         at: { ...at, side: "too little" },
         value: offer.volts18,
         limit: SURELY_HORIZONTAL_VOLTS,
@@ -139,10 +144,12 @@ function unheard(record: PartRecord, port: string, kind: Offer["kind"]): readonl
   if (kind !== "commands") return [];
   const part = record.part.id;
   const isOwn = (o: Offer) => o.part === part && o.port === port;
-  const deaf = (record.inputs[port]?.bands ?? []).flatMap((band) => [
-    ...band.conditions.filter(({ at }) => !at.offers.some(isOwn)).map(({ at }) => at.part),
-    ...(band.stack && !band.stack.control.offers.some(isOwn) ? [band.stack.part] : []),
-  ])[0];
+  const switches = (record.inputs[port]?.bands ?? []).flatMap((band) => [
+    ...band.conditions.map(({ at }) => at),
+    ...(band.stack ? [band.stack.control] : []),
+  ]);
+  // A multiswitch takes commands for itself and holds the LNB above it as it likes.
+  const deaf = switches.some((state) => state.offers.some(isOwn)) ? undefined : switches[0]?.part;
   if (deaf === undefined) return [];
   return [
     {

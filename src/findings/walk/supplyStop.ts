@@ -18,8 +18,9 @@ type Blocking = {
   /** The input that it would have to go on to, and the one that it goes to instead, where nobody draws on it. */
   readonly input: string;
   readonly feeds?: string;
-  /** With which it would pass. */
+  /** With which it would pass, and another output from which it passes as it is. */
   readonly setting?: Setting;
+  readonly passesFrom?: string;
 };
 
 /** Why no supply comes up, and the part at which it ends or should begin. */
@@ -174,14 +175,18 @@ function stopsAt(record: PartRecord, input: string): readonly SupplyStop[] {
       volts: offer.volts,
       isBroken: record.kind.family === "run",
       input,
+      ...(legs[0] === undefined ? {} : { passesFrom: legs[0] }),
       ...(feeds === undefined ? {} : { feeds }),
       ...(setting ? { setting: { option: setting.option, value: setting.value } } : {}),
     };
   });
   const open = legs.filter((leg) => !record.joined[leg]);
+  const own = ownSupply(record, input);
+  // Where a unit of its own should feed, the way past it is closed on purpose.
+  const isUnit = own.some((stop) => stop.why === "mains off" || stop.why === "not set to feed");
   return [
-    ...stops,
-    ...ownSupply(record, input),
+    ...(isUnit ? stops.filter((stop) => stop.why === "short") : stops),
+    ...own,
     ...open.map((port): SupplyStop => ({ why: "open", part, port })),
   ];
 }

@@ -5,7 +5,15 @@ import { capital, plainName } from "../explain/plainWords.ts";
 import { besideLimit } from "../figures.ts";
 import { partName, round1 } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
-import { portOfPart, portWords, settingWords, takerMade, takerWords, voltsDo } from "../supplyWords.ts";
+import {
+  lessResistance,
+  portOfPart,
+  portWords,
+  settingWords,
+  takerMade,
+  takerWords,
+  voltsDo,
+} from "../supplyWords.ts";
 
 type ToldHere = Told<"no-supply">;
 
@@ -42,6 +50,8 @@ export const noSupply: RuleWords<"no-supply"> = {
     if (facts.kind === "mains off") return `Switch the mains of ${partName(at.part)} on.`;
     const { taker, supply } = facts.lost;
     if (!taker) return `Replace ${partName(supply)} with a unit of a higher voltage.`;
+    if (told.evaluation.record(taker.part)?.kind.family === "run")
+      return `${lessResistance(told.evaluation.record(taker.part))}.`;
     return `Replace ${partName(taker.part)} with one that takes fewer volts, or feed ${partName(at.part)} from nearby.`;
   },
   customer: (told) => {
@@ -139,6 +149,10 @@ function stopCure(told: ToldHere, stop: SupplyStop): string {
       return `Mend or replace ${name}.`;
     case "blocks":
       if (stop.isBroken) return `Cut out ${name} and fit a new connector.`;
+      if (stop.passesFrom !== undefined) {
+        const move = `Move the lead of ${partName(stop.supply)} to ${portOfPart(record, stop.part, stop.passesFrom)}`;
+        return stop.setting ? `${move}, or replace it with one that passes supply there.` : `${move}.`;
+      }
       if (stop.setting) return `Replace ${name} with one that passes supply there.`;
       return record?.kind.inline
         ? `Remove ${name}, or feed ${victim} above it.`
@@ -148,6 +162,7 @@ function stopCure(told: ToldHere, stop: SupplyStop): string {
     case "mains off":
       return `Switch the mains of ${name} on.`;
     case "receiver off":
+      return `Switch ${name} on.`;
     case "not set to feed":
       return `${settingWords(record, stop.setting)}.`;
     case "wrong side":
