@@ -1,7 +1,7 @@
 /** Whether a part is made to take a service in by an input, whatever it does with it now. */
 import type { PartRecord } from "../evaluate/evaluation.ts";
 import type { Service } from "../signal/carrier.ts";
-import { gainDb } from "../signal/gain.ts";
+import { gainDbAt } from "../signal/gain.ts";
 
 /** A frequency in the middle of each service on a coaxial line [MHz]. */
 const MIDDLE_MHZ: Readonly<Record<Service, number>> = {
@@ -24,6 +24,6 @@ export function passesService(record: PartRecord, input: string, service: Servic
     (path) =>
       path.from === input &&
       path.loMHz === undefined &&
-      gainDb(path.response, MIDDLE_MHZ[service]) > MEANT_FOR_DB,
+      gainDbAt(path.response, MIDDLE_MHZ[service]) > MEANT_FOR_DB,
   );
 }

@@ -5,6 +5,7 @@ import {
   equalCarriers,
   highestOutputDbuv,
   productsOfDbuv,
+  saturatedDbuv,
   thirdOrderProductDbuv,
   thirdOrderRatioDb,
 } from "../../src/rf/intermod.ts";
@@ -46,6 +47,17 @@ describe("derating for the number of carriers", () => {
       expect(deratingDb({ rule, carriers: 0 })).toBe(0);
     },
   );
+});
+
+describe("saturation", () => {
+  // The two-tone intercept lies half the ratio above the rated level (any RF textbook): 104 + 60/2 = 134 dBµV and
+  // 118 + 35/2 = 135.5 dBµV. Compression of 1 dB 10 dB below it, and 2 dB more at the utmost (rule of thumb, from memory).
+  test.each([
+    { name: "a TV amplifier of 104 dBµV at 60 dB", ratedDbuv: 104, ratioDb: 60, dbuv: 126 },
+    { name: "an IF amplifier of 118 dBµV at 35 dB", ratedDbuv: 118, ratioDb: 35, dbuv: 127.5 },
+  ])("$name puts out $dbuv dBµV at most", ({ dbuv, ...rating }) => {
+    expect(saturatedDbuv(rating)).toBe(dbuv);
+  });
 });
 
 describe("third-order products", () => {
@@ -100,6 +112,18 @@ describe("carriers of unequal levels", () => {
         levelDbuv: expect.closeTo(levelDbuv, 9),
       });
     }
+  });
+
+  // Powers in units of 10^9 (µV)² for 90 dBµV: 1, 1 and 0.1 (80 dBµV). Σp = 2.1, Σp² = 2.01: n = 4.41/2.01 = 2.194 at
+  // 90 + 10·log10(2.01/2.1) = 89.810 dBµV.
+  // Beats: Σp² − (Σp²/Σp)² = 2.01 − 0.91612 = 1.09388, 15·log10 of it + 15·18 = 270.585; − 60 − 200 = 10.585 dBµV.
+  // Power: 10·log10(2.1·2.01) + 270 − 6.021 = 270.234; − 260 = 10.234 dBµV.
+  test("two of 90 dBµV and one of 80 dBµV are 2.194 carriers of 89.81 dBµV", () => {
+    const found = equalCarriers(sums([90, 90, 80]));
+    expect(found.carriers).toBeCloseTo(2.194, 3);
+    expect(found.levelDbuv).toBeCloseTo(89.81, 3);
+    expect(productsOfDbuv({ ...rating, rule: "beats", ...sums([90, 90, 80]) })).toBeCloseTo(10.585, 2);
+    expect(productsOfDbuv({ ...rating, rule: "power", ...sums([90, 90, 80]) })).toBeCloseTo(10.234, 2);
   });
 
   test("one more carrier, however weak or strong, never lowers the products", () => {

@@ -102,6 +102,85 @@ describe("rain attenuation agrees with the ITU validation examples to 0.01 %", (
   });
 });
 
+/**
+ * The steps of ITU-R P.618-13 §2.2.1.1 by hand, for what none of the validation sites has. Coefficients at 12 GHz and
+ * low tilt from the printed Table 5 of P.838-3 (from memory): k about 0.0239, α about 1.18; rain height 2.5 km, sea level.
+ */
+describe("paths that the validation examples do not have", () => {
+  const site = {
+    siteLatitudeDeg: 50,
+    siteHeightKm: 0,
+    tiltDeg: 0,
+    rainHeightKm: 2.5,
+    frequencyMHz: 12_000,
+    timePercent: 0.01,
+  };
+
+  test.each([
+    {
+      // k 0.02386, α 1.1824, γ 1.3312 dB/km. Below 5° the curve of the Earth counts: sin² 3° + 2·2.5/8500 = 0.0033273,
+      // L_S = 5/(0.0576826 + 0.0523360) = 45.447 km, L_G 45.385 km; r = 1/(1 + 0.78·√(45.385·1.3312/12) − 0.38) = 0.42191;
+      // ζ 7.44° > 3°: L_R = 19.148/0.99863 = 19.174 km; ν 0.88223; A = 1.3312 · 19.174 · 0.88223.
+      name: "heavy rain 3° above the horizon",
+      elevationDeg: 3,
+      rainRateMmPerH: 30,
+      db: 22.52,
+    },
+    {
+      // k 0.023946, α 1.1747, γ 0.054058 dB/km; L_S 5 km, L_G 4.3301 km. Rain so light fills more than the path:
+      // r = 1/(1 + 0.78·√(4.3301·0.054058/12) − 0.37993) = 1.3717, so ζ 22.8° < 30° and L_R = 2.5/0.5 = 5 km;
+      // ν = 1/(1 + 0.70711·(31·1·√(5·0.054058)/144 − 0.45)) = 1.3142; A = 0.054058 · 5 · 1.3142.
+      name: "light rain 30° above it",
+      elevationDeg: 30,
+      rainRateMmPerH: 2,
+      db: 0.3552,
+    },
+  ])("$name costs $db dB for 0.01 % of the year", ({ db, ...path }) => {
+    expect(rainAttenuationDb({ ...site, ...path }) / db).toBeCloseTo(1, 3);
+  });
+
+  // Either side of 5° the method has two formulas for the slant path: by hand L_S 28.68 and 28.15 km, 2 % apart.
+  test("at 5° the two formulas of the slant path meet within 2 %, and the straight one holds", () => {
+    const at = (elevationDeg: number) => rainAttenuationDb({ ...site, elevationDeg, rainRateMmPerH: 30 });
+    const step = at(5) - at(5 - 1e-9);
+    expect(step).toBeGreaterThan(1e-3);
+    expect(step / at(5)).toBeLessThan(0.02);
+    expect(at(5 + 1e-9)).toBeCloseTo(at(5), 6);
+  });
+
+  /**
+   * Step 10 of the method: A_p = A_0.01·(p/0.01)^−(0.655 + 0.033·ln p − 0.045·ln A_0.01 − β·(1 − p)·sin θ). β is 0 from
+   * 1 % of the time on and from 36° of latitude on; else −0.005·(latitude − 36), below 25° with 1.8 − 4.25·sin θ more.
+   */
+  test.each([
+    // A_0.01 of the validation site at 3.133° N is 21.6106 dB: 0.655 + 0.033·0.6931 − 0.045·3.0732 = 0.53958, 200^−0.53958.
+    { name: "2 % in the tropics", site: SITES[5]?.site, timePercent: 2, ratio: 0.057334 },
+    // 18.9441 dB at 22.9° N and 22.3° of elevation: 0.655 + 0.033·1.0986 − 0.045·2.9415 = 0.55889; 300^−0.55889.
+    { name: "3 % at low elevation", site: SITES[3]?.site, timePercent: 3, ratio: 0.041264 },
+  ])("$name: A is $ratio of that for 0.01 %", ({ site: validated, timePercent, ratio }) => {
+    if (!validated) throw new Error("no such site");
+    const at = (percent: number) =>
+      rainAttenuationDb({ ...validated, frequencyMHz: 14_250, timePercent: percent });
+    expect(at(timePercent) / at(0.01) / ratio).toBeCloseTo(1, 4);
+  });
+
+  test.each([
+    { name: "36° N, 10° high", siteLatitudeDeg: 36, elevationDeg: 10, beta: 0 },
+    { name: "36° S, 10° high", siteLatitudeDeg: -36, elevationDeg: 10, beta: 0 },
+    // −0.005·(20 − 36) = 0.08; at 25° and above nothing more.
+    { name: "20° N, 25° high", siteLatitudeDeg: 20, elevationDeg: 25, beta: 0.08 },
+    // 0.08 + 1.8 − 4.25·0.34202 = 0.42641
+    { name: "20° S, 20° high", siteLatitudeDeg: -20, elevationDeg: 20, beta: 0.42641 },
+  ])("$name: β is $beta", ({ beta, ...where }) => {
+    const at = (timePercent: number) =>
+      rainAttenuationDb({ ...site, ...where, rainRateMmPerH: 30, timePercent });
+    const sin = Math.sin((where.elevationDeg * Math.PI) / 180);
+    // ln 0.1 = −ln 10; ten times the time, so the exponent is minus the logarithm of the ratio.
+    const exponent = 0.655 - 0.033 * Math.LN10 - 0.045 * Math.log(at(0.01)) - beta * 0.9 * sin;
+    expect(-Math.log10(at(0.1) / at(0.01))).toBeCloseTo(exponent, 4);
+  });
+});
+
 describe("specific attenuation", () => {
   // ITU-R validation examples for P.838-3.
   test.each([
@@ -131,6 +210,16 @@ describe("specific attenuation", () => {
   });
 });
 
+// A circular wave is half horizontal and half vertical: k = (k_H + k_V)/2, k·α likewise, with the row of 12 GHz above:
+// (0.02386 + 0.02455)/2 = 0.024205; (0.028214 + 0.027535)/0.04841 = 1.1516.
+test("a circular wave suffers the mean of both, whatever its elevation", () => {
+  for (const elevationDeg of [0, 35]) {
+    const found = rainCoefficients({ frequencyMHz: 12_000, elevationDeg, tiltDeg: 45 });
+    expect(found.k).toBeCloseTo(0.024205, 5);
+    expect(found.alpha).toBeCloseTo(1.1516, 3);
+  }
+});
+
 describe("where there is no rain on the way", () => {
   const wet = {
     siteLatitudeDeg: 50,
@@ -147,6 +236,7 @@ describe("where there is no rain on the way", () => {
     { name: "a site above the rain", change: { siteHeightKm: 3 } },
     { name: "a desert", change: { rainRateMmPerH: 0 } },
     { name: "a satellite below the horizon", change: { elevationDeg: -1 } },
+    { name: "a satellite on the horizon", change: { elevationDeg: 0 } },
   ])("$name has no attenuation", ({ change }) => {
     expect(rainAttenuationDb(wet)).toBeGreaterThan(0.5);
     expect(rainAttenuationDb({ ...wet, ...change })).toBe(0);

@@ -51,30 +51,23 @@ describe("tuning words", () => {
     );
   });
 
-  // Word lengths from the scope of EN 50607: 10 and 11 bits; word 0 means off in both.
+  // Word lengths from the scope of EN 50607: 10 and 11 bits; word 0 means off in both. By hand: (404 + 1000)/4 − 350 = 1,
+  // (3342 + 2150)/4 − 350 = 1023; 101 − 100 = 1, 2147 − 100 = 2047.
   test.each([
-    {
-      name: "EN 50607, the last of 11 bits",
-      tuning: tuningDscr({ ifMHz: 2147, userBandMHz: 1210 }),
-      word: 2047,
-    },
-    { name: "EN 50607, the first", tuning: tuningDscr({ ifMHz: 101, userBandMHz: 1210 }), word: 1 },
-    { name: "EN 50494, the first", tuning: tuningScr({ ifMHz: 404, userBandMHz: 1000 }), word: 1 },
-    {
-      name: "EN 50494, the last of 10 bits",
-      tuning: tuningScr({ ifMHz: 3342, userBandMHz: 2150 }),
-      word: 1023,
-    },
-  ])("$name is word $word", ({ tuning, word }) => {
-    expect(tuning?.word).toBe(word);
+    { name: "EN 50607, the last of 11 bits", say: tuningDscr, ifMHz: 2147, userBandMHz: 1210, word: 2047 },
+    { name: "EN 50607, the first", say: tuningDscr, ifMHz: 101, userBandMHz: 1210, word: 1 },
+    { name: "EN 50494, the first", say: tuningScr, ifMHz: 404, userBandMHz: 1000, word: 1 },
+    { name: "EN 50494, the last of 10 bits", say: tuningScr, ifMHz: 3342, userBandMHz: 2150, word: 1023 },
+  ])("$name is word $word", ({ say, ifMHz, userBandMHz, word }) => {
+    expect(say({ ifMHz, userBandMHz })?.word).toBe(word);
   });
 
   test.each([
-    { name: "EN 50607, beyond 11 bits", tuning: tuningDscr({ ifMHz: 2148, userBandMHz: 1210 }) },
-    { name: "EN 50607, the word that means off", tuning: tuningDscr({ ifMHz: 100, userBandMHz: 1210 }) },
-    { name: "EN 50494, the word that means off", tuning: tuningScr({ ifMHz: 400, userBandMHz: 1000 }) },
-    { name: "EN 50494, beyond 10 bits", tuning: tuningScr({ ifMHz: 3346, userBandMHz: 2150 }) },
-  ])("$name cannot be asked for", ({ tuning }) => {
-    expect(tuning).toBeNull();
+    { name: "EN 50607, beyond 11 bits", say: tuningDscr, ifMHz: 2148, userBandMHz: 1210 },
+    { name: "EN 50607, the word that means off", say: tuningDscr, ifMHz: 100, userBandMHz: 1210 },
+    { name: "EN 50494, the word that means off", say: tuningScr, ifMHz: 400, userBandMHz: 1000 },
+    { name: "EN 50494, beyond 10 bits", say: tuningScr, ifMHz: 3346, userBandMHz: 2150 },
+  ])("$name cannot be asked for", ({ say, ifMHz, userBandMHz }) => {
+    expect(say({ ifMHz, userBandMHz })).toBeNull();
   });
 });

@@ -87,6 +87,87 @@ describe("copies of one signal become one band", () => {
     expect(joined?.band.cuts).toEqual([{ part: "a", reason: "filter" }]);
   });
 
+  // Below the noise of a matched line, as behind a cold source, the larger of both stands: 1 and 2 (µV)² under 2.286.
+  test("noise below thermal noise is never less than that of either", () => {
+    const [joined] = joinWays([[band({ noise: 1 })], [band({ noise: 2 })]]);
+    expect(joined?.band.noise[0]).toBeCloseTo(2, 9);
+    const [other] = joinWays([[band({ noise: 2 })], [band({ noise: 1 })]]);
+    expect(other?.band.noise[0]).toBeCloseTo(2, 9);
+  });
+
+  describe("cuts", () => {
+    const cutBand = (level: number, part: string, cut: number[]): Band => ({
+      ...band({ level: [level, level] }),
+      cut: Uint16Array.from(cut),
+      cuts: [{ part, reason: "filter" }],
+    });
+    const joinedOf = (...copies: Band[]) => joinWays(copies.map((copy) => [copy]))[0]?.band;
+
+    test.each([
+      { name: "the strongest comes first", levels: [60, 50], by: "a" },
+      { name: "the strongest comes second", levels: [50, 60], by: "b" },
+      { name: "both are alike: the first", levels: [60, 60], by: "a" },
+    ])("the reason of the strongest stays, where $name", ({ levels: [a = 0, b = 0], by }) => {
+      const found = joinedOf(cutBand(a, "a", [1, 1]), cutBand(b, "b", [1, 1]));
+      expect(found?.cuts).toEqual([{ part: by, reason: "filter" }]);
+      expect([...(found?.cut ?? [])]).toEqual([1, 1]);
+    });
+
+    test("that every way makes stay the strongest's own", () => {
+      const strongest = cutBand(60, "a", [0, 1]);
+      expect(joinedOf(strongest, cutBand(50, "b", [0, 1]))?.cut).toBe(strongest.cut);
+      const free = band({ level: [70, 70] });
+      expect(joinedOf(free, cutBand(50, "b", [1, 1]))?.cut).toBe(free.cut);
+    });
+
+    test("are gone where another way lets all of them through", () => {
+      const found = joinedOf(cutBand(60, "a", [1, 0]), band({ level: [50, 50] }));
+      expect(found?.cut).toBe(uncut(GRID));
+      expect(found?.cuts).toEqual([]);
+    });
+
+    test("are kept for the carriers that nobody lets through", () => {
+      const found = joinedOf(cutBand(60, "a", [1, 1]), cutBand(50, "b", [1, 0]), cutBand(40, "c", [2, 1]));
+      expect([...(found?.cut ?? [])]).toEqual([1, 0]);
+      expect(found?.cuts).toEqual([{ part: "a", reason: "filter" }]);
+    });
+  });
+
+  test("interference adds by power, undisturbed copies left aside", () => {
+    const with_ = (a: number, b: number): Band => ({ ...band(), interference: Float64Array.of(a, b) });
+    const [joined] = joinWays([[with_(100, 5)], [band()], [with_(20, 0)]]);
+    expect([...(joined?.band.interference ?? [])]).toEqual([120, 5]);
+    expect(joinWays([[band()], [band()]])[0]?.band.interference).toBe(undisturbed(GRID));
+  });
+
+  test("two copies in one group are one signal of that group", () => {
+    const [joined, ...more] = joinWays([[], [band(), band()], [band()]]);
+    expect(more).toEqual([]);
+    expect(joined?.groups).toEqual([1, 2]);
+    expect(joined?.copies).toHaveLength(3);
+    // Three times the power: 4.77 dB.
+    expect(joined?.band.level[0]).toBeCloseTo(64.77, 2);
+  });
+
+  test("other carriers, another half, or a floor are another signal", () => {
+    const grid = makeGrid([{ name: "C", airMHz: 600, widthMHz: 8, noiseMHz: 8, mode: "" }]);
+    const bands: Band[] = [
+      band(),
+      { ...band(), grid },
+      { ...band(), half: "low" },
+      { ...band(), half: "high" },
+      { ...band(), isFloor: true },
+    ];
+    expect(joinWays(bands.map((one) => [one])).map((a) => a.band)).toEqual(bands);
+  });
+
+  test("floors that come by two ways add, and bear no noise of their own", () => {
+    const floor: Band = { ...band({ level: [30, 30], noise: 0 }), isFloor: true };
+    const [joined] = joinWays([[floor], [floor]]);
+    expect(joined?.band.level[0]).toBeCloseTo(33.01, 2);
+    expect(joined?.band.noise).toBe(undisturbed(GRID));
+  });
+
   test("what came another way through the switches, or from elsewhere, stays apart", () => {
     const kept = joinWays([
       [band(), band({ conditions: [setting("s", "1")] })],

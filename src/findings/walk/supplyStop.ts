@@ -13,7 +13,7 @@ type Blocking = {
   readonly port: string;
   readonly supply: PartId;
   readonly volts: number;
-  /** A cable or joint, which should pass it. */
+  /** A joint that is a defect itself: a sound one passes it. */
   readonly isBroken: boolean;
   /** The input that it would have to go on to, and the one that it goes to instead, where nobody draws on it. */
   readonly input: string;
@@ -173,7 +173,7 @@ function stopsAt(record: PartRecord, input: string): readonly SupplyStop[] {
       why: "blocks",
       port,
       volts: offer.volts,
-      isBroken: record.kind.family === "run",
+      isBroken: record.kind.trade.defect === true,
       input,
       ...(legs[0] === undefined ? {} : { passesFrom: legs[0] }),
       ...(feeds === undefined ? {} : { feeds }),

@@ -1,0 +1,22 @@
+/** The layers that mutation testing knows, and the tests that each is tried with. */
+
+export const AREAS = ["rf", "signal", "evaluate", "findings"] as const;
+export type Area = (typeof AREAS)[number];
+
+/** Tells the test runner's processes which area it is. */
+export const AREA_VARIABLE = "DOWNLEAD_MUTATION_AREA";
+
+export function isArea(word: string): word is Area {
+  return AREAS.some((area) => area === word);
+}
+
+/**
+ * Tests of an area that are left out: they evaluate many or large designs, take longer than all others of the area
+ * together, and would be run for nearly every mutant.
+ */
+export const LEFT_OUT: Readonly<Record<Area, readonly string[]>> = {
+  rf: [],
+  signal: [],
+  evaluate: ["bounded", "floor", "incremental", "interference", "physics", "steps", "trace"],
+  findings: ["examples", "explain", "rules", "structures", "words"],
+};

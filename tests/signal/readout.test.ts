@@ -1,0 +1,129 @@
+/** What a meter would show, from levels and powers worked by hand. */
+import { describe, expect, test } from "vitest";
+import type { Offer } from "../../src/signal/control.ts";
+import {
+  bandTag,
+  carrierToDb,
+  ciDb,
+  cnDb,
+  cniDb,
+  isLive,
+  levelRange,
+  liveCount,
+  marginDb,
+  usedUserBands,
+} from "../../src/signal/readout.ts";
+import { bandOf, gridOf, switchAt } from "./bands.ts";
+
+describe("ratios of a carrier", () => {
+  // 8 MHz at 290 K: 3.81 dBµV (public constant tables), 2.404 (µV)²; so 60 dBµV lie 56.19 dB above.
+  test("to thermal noise: 60 dBµV in 8 MHz have C/N 56.19 dB", () => {
+    expect(cnDb(bandOf({ noise: 2.404 }), 0)).toBeCloseTo(56.19, 2);
+  });
+
+  // 40 dBµV are 10^4 (µV)².
+  test("to an interferer of 40 dBµV: 20 dB", () => {
+    const band = bandOf({ interference: 1e4, noise: 1 });
+    expect(ciDb(band, 0)).toBeCloseTo(20, 9);
+    expect(cnDb(band, 0)).toBeCloseTo(60, 9);
+  });
+
+  // 10^4 + 10^4: 3.01 dB worse than either; 10^4 + 10^3: 10·log10(1.1) = 0.41 dB worse than the larger.
+  test.each([
+    { noise: 1e4, interference: 1e4, cni: 16.99, spare: -1.71 },
+    { noise: 1e3, interference: 1e4, cni: 19.586, spare: 0.886 },
+    { noise: 1e4, interference: 0, cni: 20, spare: 1.3 },
+  ])("noise $noise and interference $interference: C/(N+I) $cni dB, $spare dB above 18.7", (o) => {
+    const band = bandOf({ noise: o.noise, interference: o.interference });
+    expect(cniDb(band, 0)).toBeCloseTo(o.cni, 2);
+    expect(marginDb(band, 0)).toBeCloseTo(o.spare, 2);
+  });
+
+  test("are infinite where there is nothing to compare with", () => {
+    const clean = bandOf();
+    expect([cnDb(clean, 0), ciDb(clean, 0), cniDb(clean, 0)]).toEqual([Infinity, Infinity, Infinity]);
+    expect(carrierToDb(-5, 0)).toBe(Number.POSITIVE_INFINITY);
+    expect(carrierToDb(-5, 1)).toBe(-5);
+  });
+
+  test("belong to the carrier that is asked for", () => {
+    const band = bandOf({
+      grid: gridOf([474, 482]),
+      level: [60, 50],
+      noise: [1, 10],
+      interference: [10, 1000],
+    });
+    expect([cnDb(band, 0), cnDb(band, 1)]).toEqual([60, 40]);
+    expect([ciDb(band, 0), ciDb(band, 1)]).toEqual([50, 20]);
+  });
+});
+
+describe("what is left of a band", () => {
+  const grid = gridOf([474, 482, 490, 498]);
+  const cutBand = (marks: readonly number[]) =>
+    bandOf({ grid, level: [40, 70, 55, 62], more: { cut: Uint16Array.from(marks) } });
+
+  test.each([
+    { marks: [0, 0, 0, 0], live: 4, range: { minDbuv: 40, maxDbuv: 70 } },
+    { marks: [1, 2, 0, 0], live: 2, range: { minDbuv: 55, maxDbuv: 62 } },
+    { marks: [1, 1, 1, 0], live: 1, range: { minDbuv: 62, maxDbuv: 62 } },
+    { marks: [3, 1, 1, 2], live: 0, range: null },
+  ])("cut marks $marks leave $live live", ({ marks, live, range }) => {
+    const band = cutBand(marks);
+    expect(liveCount(band)).toBe(live);
+    expect(marks.map((_, i) => isLive(band, i))).toEqual(marks.map((mark) => mark === 0));
+    expect(levelRange(band)).toEqual(range);
+  });
+
+  test("is nothing beyond its carriers", () => {
+    expect(isLive(cutBand([0, 0, 0, 0]), 4)).toBe(false);
+    expect(levelRange(bandOf({ grid: gridOf([]) }))).toBeNull();
+  });
+});
+
+describe("a band's tag", () => {
+  const origin = { key: "dish/V", service: "satellite", part: "dish" } as const;
+  const stack = {
+    standard: "EN 50607",
+    part: "lnb",
+    port: "out",
+    numbers: [1],
+    holds: [],
+    control: switchAt("lnb", "stack"),
+    entryNoiseRatio: 0,
+    entryInterferenceRatio: 0,
+  } as const;
+
+  test.each([
+    { name: "terrestrial", more: {}, tag: "" },
+    { name: "whole polarisation", more: { origin: { ...origin, polarisation: "H" } }, tag: "H" },
+    {
+      name: "half of one",
+      more: { origin: { ...origin, polarisation: "V" }, half: "low" },
+      tag: "V low",
+    },
+    { name: "stacked", more: { origin, stack }, tag: "user bands" },
+  ] as const)("$name: “$tag”", ({ more, tag }) => {
+    expect(bandTag(bandOf({ more }))).toBe(tag);
+  });
+
+  test("user bands in use are those of all who speak", () => {
+    const asking = (userBands?: number[]): Offer => ({
+      part: "rx",
+      port: "sat",
+      kind: "commands",
+      volts13: 13,
+      volts18: 18,
+      volts: 13,
+      ohms: 0,
+      dropVolts: 0,
+      limitMa: 400,
+      toneArrives: true,
+      request: { polarisation: "V", half: "low", ...(userBands ? { userBands } : {}) },
+      dormant: false,
+    });
+    const { request: _, ...plain } = asking();
+    const control = switchAt("lnb", "stack", [asking([2, 3]), asking([3, 7]), asking(), plain]);
+    expect([...usedUserBands({ ...stack, control })]).toEqual([2, 3, 7]);
+  });
+});
