@@ -15,7 +15,8 @@ import { messagesOf } from "../messages.ts";
 const SAYS: Readonly<Record<string, RegExp>> = {
   loop: /“Attenuator 1” lies on a loop/,
   "supply-overloaded": /“Bad joint” shorts the supply of “Satellite receiver”/,
-  "no-supply": /13 V from “Satellite receiver” stop at “DC block”: it passes no supply, so “Universal LNB” is dead/,
+  "no-supply":
+    /13 V from “Satellite receiver” stop at “DC block”: it passes no supply, so “Universal LNB” is dead/,
   // Both polarisations of 40 transponders lie at the same frequencies with like levels: nothing survives C/I 0 dB.
   "shared-frequencies": /share .* MHz behind “Combiner”: \d+ satellite transponders are lost/,
   "band-cut": /“Outlet, TV and satellite” passes only \d+ of 40/,
@@ -25,7 +26,8 @@ const SAYS: Readonly<Record<string, RegExp>> = {
   "wrong-quadrant": /Inputs VL and HL are swapped at “Multiswitch”/,
   // 120 m at 130 Ω/km are 15.6 Ω: with 140 mA + 4 · 35 mA that is 4.4 V.
   "command-lost": /cannot select horizontal .*: it gets 13\.6 V and needs 16 V, since “Cable” takes 4\.4 V/,
-  "user-band-conflict": /User band 1 .* tuner 1 of “Single-cable receiver 1” and tuner 1 of “Single-cable receiver 2”/,
+  "user-band-conflict":
+    /User band 1 .* tuner 1 of “Single-cable receiver 1” and tuner 1 of “Single-cable receiver 2”/,
   "wrong-feed": /wideband feed/,
   "too-many-tuners": /3 tuners but is set to 2 user bands/,
   "polarisation-missing": /40 of 80 .* horizontal/,

@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import type { Design } from "../../src/design/design.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { worstIsolation } from "../../src/findings/isolation.ts";
-import { walkSignal } from "../../src/findings/walk/signal.ts";
+import { tellSignal } from "../../src/sentences/walk/signal.ts";
 import { tellSupply } from "../../src/sentences/walk/supply.ts";
 import { anyStructure, chainOfReceivers, ladder, STRUCTURES } from "../structures.ts";
 
@@ -18,7 +18,7 @@ function expectWalked(design: Design): void {
       expect(steps.length).toBeLessThanOrEqual(ports);
     }
     for (const service of record.kind.reception?.(record.options).wants ?? [])
-      for (const way of walkSignal(evaluation, { part: record.part.id, service }).ways)
+      for (const way of tellSignal(evaluation, { part: record.part.id, service }).ways)
         expect(way.steps.length).toBeLessThanOrEqual(design.parts.length);
   }
 }

@@ -5,13 +5,13 @@ import { evaluate } from "../../src/evaluate/evaluate.ts";
 import type { Evaluation, PartRecord } from "../../src/evaluate/evaluation.ts";
 import type { Finding, Verdict } from "../../src/findings/finding.ts";
 import { report } from "../../src/findings/report.ts";
-import { walkSignal } from "../../src/findings/walk/signal.ts";
 import { kindOf } from "../../src/parts/catalogue.ts";
 import { type FieldMeta, fieldMeta } from "../../src/parts/fields.ts";
 import { candidatesFor } from "../../src/remedies/candidates/index.ts";
 import { difference, inWords } from "../../src/remedies/difference.ts";
 import { cureOf, explainFinding, messageOf } from "../../src/sentences/finding.ts";
 import { tellCommand } from "../../src/sentences/walk/command.ts";
+import { tellSignal } from "../../src/sentences/walk/signal.ts";
 import { tellSupply } from "../../src/sentences/walk/supply.ts";
 import { WANTED_SERVICES } from "../../src/signal/carrier.ts";
 import { bandWords } from "../../src/ui/bands.ts";
@@ -102,7 +102,7 @@ function* partTexts(evaluation: Evaluation, record: PartRecord): Generator<Text>
   }
   if (kind.family === "use" || kind.family === "deliver")
     for (const service of WANTED_SERVICES)
-      for (const line of walkSignal(evaluation, { part: part.id, service }).lines)
+      for (const line of tellSignal(evaluation, { part: part.id, service }).lines)
         yield sentence("walk", line);
   if (kind.family === "use")
     for (const port of ports) {

@@ -5,7 +5,7 @@ import { bandName, partName, round1 } from "../../sentences/phrases.ts";
 import type { Choice } from "./choice.ts";
 import type { Destination } from "./destination.ts";
 import type { CarrierWay } from "./signal.ts";
-import type { BareStep } from "./step.ts";
+import type { WayStep } from "./step.ts";
 
 export type LossReason =
   /** No way leads there at all. */
@@ -35,7 +35,7 @@ type Walked = {
   readonly receiver: PartRecord;
   readonly choice: Choice;
   readonly destination: Destination;
-  readonly steps: readonly BareStep[];
+  readonly steps: readonly WayStep[];
   readonly end: CarrierWay["end"];
   readonly limits: CarrierWay["limits"];
 };
@@ -143,7 +143,7 @@ function outOfLimits({ steps, end, limits, receiver }: Walked): Loss | undefined
 }
 
 /** The first step from which on something holds up to the end; −1 where it does not hold at the end. */
-function firstForGood(steps: readonly BareStep[], holds: (step: BareStep) => boolean): number {
+function firstForGood(steps: readonly WayStep[], holds: (step: WayStep) => boolean): number {
   let first = -1;
   for (let n = steps.length - 1; n >= 0; n--) {
     const step = steps[n];

@@ -3,6 +3,7 @@ import { wireId } from "../../design/design.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { CarrierWay } from "../../findings/walk/signal.ts";
 import type { SupplyStep } from "../../findings/walk/supply.ts";
+import type { ToldWay } from "../../sentences/walk/signal.ts";
 import type { ToldSupplyStep } from "../../sentences/walk/supply.ts";
 import { decimal } from "../format.ts";
 
@@ -32,11 +33,7 @@ export type WalkRoute = {
 const NOWHERE: WalkRoute = { stops: [], wires: [], trouble: null };
 
 /** From the roof downwards. The receiver, or the part that hands nothing on, is the last stop. */
-export function signalRoute(
-  evaluation: Evaluation,
-  way: CarrierWay | undefined,
-  receiver: string,
-): WalkRoute {
+export function signalRoute(evaluation: Evaluation, way: ToldWay | undefined, receiver: string): WalkRoute {
   if (!way) return NOWHERE;
   const label = (part: string) => evaluation.record(part)?.part.label || part;
   const { steps, loss, end } = way;

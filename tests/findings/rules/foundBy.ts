@@ -6,8 +6,9 @@ import type { FindingOf } from "../../../src/findings/finding.ts";
 import { report } from "../../../src/findings/report.ts";
 
 export function foundBy<R extends RuleId>(rule: R, design: Design): readonly FindingOf<R>[] {
-  const isOwn = (finding: { readonly rule: RuleId }): finding is FindingOf<R> => finding.rule === rule;
-  return report(evaluate(design)).findings.filter(isOwn);
+  const own = report(evaluate(design)).findings.filter((finding) => finding.rule === rule);
+  // Rule and facts of a finding belong together, which its union type cannot say of a rule that is not known here.
+  return own as unknown as readonly FindingOf<R>[];
 }
 
 /** The same design with its parts and wires drawn in the opposite order. */
