@@ -167,10 +167,11 @@ function figures({ finding }: Told<"command-lost">): readonly [string, string] {
 }
 
 /** What takes the volts, or who gives too few. */
-function why({ finding: { facts } }: Told<"command-lost">): string {
+function why({ finding: { facts, limit = 0 } }: Told<"command-lost">): string {
   if (facts.kind !== "too low" && facts.kind !== "undecided") return "";
   return (
-    takerWords(facts.lost) ?? `${partName(facts.receiver)} gives only ${round1(facts.lost.givenVolts)} V`
+    takerWords(facts.lost) ??
+    `${partName(facts.receiver)} gives only ${besideLimit(facts.lost.givenVolts, limit)[0]} V`
   );
 }
 

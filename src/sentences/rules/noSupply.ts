@@ -39,7 +39,7 @@ export const noSupply: RuleWords<"no-supply"> = {
         const when = facts.kind === "too low" ? "" : " when vertical is asked for";
         const taker = takerWords(facts.lost);
         if (!taker)
-          return `${partName(facts.lost.supply)} gives only ${round1(facts.lost.givenVolts)} V${when}; ${name} needs ${needs} V.`;
+          return `${partName(facts.lost.supply)} gives only ${besideLimit(facts.lost.givenVolts, told.finding.limit ?? 0)[0]} V${when}; ${name} needs ${needs} V.`;
         return `${name} gets ${volts} V${when} and needs ${needs} V: ${taker} of ${round1(facts.lost.givenVolts)} V.`;
       }
     }
@@ -191,7 +191,8 @@ function detail(told: ToldHere, facts: Exclude<NoSupplyFacts, { kind: "mains off
   }
   const { lost } = facts;
   const taker = takerWords(lost);
-  if (!taker) return `${partName(lost.supply)} gives ${round1(lost.givenVolts)} V from the start.`;
+  if (!taker)
+    return `${partName(lost.supply)} gives ${besideLimit(lost.givenVolts, told.finding.limit ?? 0)[0]} V from the start.`;
   const made = takerMade(told.evaluation.record(lost.taker?.part ?? ""), lost);
   const heat =
     lost.failsAtC === undefined
