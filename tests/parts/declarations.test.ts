@@ -17,7 +17,7 @@ import {
   standardValues,
 } from "../../src/parts/meanings.ts";
 import type { Meaning } from "../../src/parts/optionTrade.ts";
-import { gainDb } from "../../src/signal/gain.ts";
+import { gainDbAt } from "../../src/signal/gain.ts";
 
 type Option = {
   readonly kind: PartKind;
@@ -258,7 +258,7 @@ describe("a port", () => {
       kind
         .signal(options, { id: "x", powered: true })
         .paths?.filter((p) => p.to === port)
-        .map((p) => -gainDb(p.response, 862));
+        .map((p) => -gainDbAt(p.response, 862));
     const seen = each.flatMap(({ kind, options }) => {
       const [trunk] = outputs(kind, options, ["trunk"]);
       const beside = outputs(kind, options, ["tap", "socket"]);
