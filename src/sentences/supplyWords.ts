@@ -34,7 +34,7 @@ export function portsWords(record: PartRecord | undefined, ports: readonly strin
 }
 
 /** 'Set “Supply and tone pass” of ⟦split⟧ to “From output 1 only”', as the inspector names it. */
-export function settingWords(record: PartRecord | undefined, { option, value }: Setting): string {
+export function optionSetWords(record: PartRecord | undefined, { option, value }: Setting): string {
   const schema = record?.kind.options.shape[option];
   const meta = schema instanceof z.ZodType ? fieldMeta(schema) : undefined;
   const name = partName(record?.part.id ?? "");

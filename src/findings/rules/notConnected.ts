@@ -2,8 +2,7 @@ import type { PartId } from "../../design/design.ts";
 import { remembered } from "../../signal/remember.ts";
 import type { Draft } from "../finding.ts";
 import { type End, isToldByPlanes, type MissedEnd, missedEnds, openEnds } from "../openEnds.ts";
-import type { DesignRule } from "../rule.ts";
-import { distinct } from "./noSupply.ts";
+import { culpritFirst, type DesignRule } from "../rule.ts";
 
 export type NotConnectedFacts =
   /** Inputs of one part by which these receivers would get what they are without. */
@@ -38,7 +37,7 @@ function missedAt(missed: readonly MissedEnd[]): readonly Drafted[] {
     return {
       severity: "error",
       at: { part, port: ends[0]?.port ?? "" },
-      parts: distinct(part, receivers),
+      parts: culpritFirst(part, receivers),
       wires: [],
       facts: { kind: "missed", ports: ends.map((end) => end.port), receivers },
     };
@@ -52,7 +51,7 @@ function stillOpen([first, ...others]: readonly End[]): readonly Drafted[] {
     {
       severity: "note",
       at: { part: first.part },
-      parts: distinct(
+      parts: culpritFirst(
         first.part,
         others.map((end) => end.part),
       ),

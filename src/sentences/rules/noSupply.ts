@@ -7,9 +7,9 @@ import { partName, round1 } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 import {
   lessResistance,
+  optionSetWords,
   portOfPart,
   portWords,
-  settingWords,
   takerMade,
   takerWords,
   voltsDo,
@@ -164,14 +164,14 @@ function stopCure(told: ToldHere, stop: SupplyStop): string {
     case "receiver off":
       return `Switch ${name} on.`;
     case "not set to feed":
-      return `${settingWords(record, stop.setting)}.`;
+      return `${optionSetWords(record, stop.setting)}.`;
     case "wrong side":
       return `Move ${name} below ${victim}.`;
     case "open":
       return `Connect a receiver or a mains unit to ${portOfPart(record, stop.part, stop.port)}.`;
     case "nothing feeds":
       if (stop.setting && stop.nearest !== undefined)
-        return `${settingWords(told.evaluation.record(stop.nearest), stop.setting)}, or put a power inserter below ${victim}.`;
+        return `${optionSetWords(told.evaluation.record(stop.nearest), stop.setting)}, or put a power inserter below ${victim}.`;
       return stop.nearest === undefined
         ? `Put a power inserter below ${victim}.`
         : `Connect ${partName(stop.nearest)}, which can feed it, or put a power inserter below ${victim}.`;
