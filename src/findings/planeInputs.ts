@@ -1,6 +1,7 @@
 /** Inputs that stand for one plane of a satellite each, and what they get. */
 import type { PartId } from "../design/design.ts";
 import type { PartRecord } from "../evaluate/evaluation.ts";
+import type { Plane } from "../parts/contract.ts";
 import { type Band, SILENCE } from "../signal/band.ts";
 import { remembered } from "../signal/remember.ts";
 
@@ -23,37 +24,27 @@ export type PlaneInput = {
 const known = new WeakMap<PartRecord, readonly PlaneInput[]>();
 const NONE: readonly PlaneInput[] = [];
 
-/** Plane inputs of a multiswitch, in the order of its ports; none for other parts. */
+/** Plane inputs of a multiswitch or stacking unit, in the order of its ports; none for other parts. */
 export function planeInputs(record: PartRecord): readonly PlaneInput[] {
-  // Without a switch no input can stand for a quadrant; and most parts have none.
+  // A receiver for whole polarisations has such inputs as well, but switches nothing.
   if (!record.power.switches || record.looped) return NONE;
   return remembered(known, record, () => {
-    const planes = planesByPort(record);
-    return record.ports.flatMap(({ id }): PlaneInput[] => {
-      const plane = planes.get(id);
-      if (plane === undefined) return [];
-      const [, satellite = "1", quadrant = ""] = /^(?:(\d+):)?([VH][LH]?)$/.exec(plane) ?? [];
-      return [{ port: id, plane, satellite, quadrant, gets: whatArrives(record, id, quadrant) }];
+    const isSeveral = record.ports.some((p) => (p.plane?.position ?? 1) > 1);
+    return record.ports.flatMap(({ id, side, plane }): PlaneInput[] => {
+      if (side !== "in" || !plane) return [];
+      const satellite = String(plane.position);
+      const quadrant = quadrantOf(plane);
+      return [
+        {
+          port: id,
+          plane: isSeveral ? `${satellite}:${quadrant}` : quadrant,
+          satellite,
+          quadrant,
+          gets: whatArrives(record, id, quadrant),
+        },
+      ];
     });
   });
-}
-
-function planesByPort(record: PartRecord): ReadonlyMap<string, string> {
-  const { paths = [], stacks } = record.kind.signal(record.options, { id: record.part.id, powered: true });
-  const planes = new Map<string, string>();
-  const stacked = new Set((stacks ?? []).flatMap((stack) => stack.from));
-  for (const path of paths) {
-    if (stacked.has(path.to) && !path.loMHz) {
-      const [, quadrant = "", satellite] = /^([vh][lh]?)(\d*)$/.exec(path.from) ?? [];
-      if (quadrant) planes.set(path.from, `${satellite ? `${satellite}:` : ""}${quadrant.toUpperCase()}`);
-      continue;
-    }
-    const setting = path.condition?.setting ?? "";
-    // A path that converts or picks for itself is no connector meant for one quadrant.
-    if (/(?:^|:)[VH][LH]$/.test(setting) && !path.loMHz && !path.from.startsWith("#"))
-      planes.set(path.from, setting);
-  }
-  return planes;
 }
 
 function whatArrives(record: PartRecord, port: string, quadrant: string): PlaneInput["gets"] {
@@ -65,8 +56,10 @@ function whatArrives(record: PartRecord, port: string, quadrant: string): PlaneI
   const loose = bands.find((b) => looseFeed(b, isWhole) !== undefined);
   const feed = loose && looseFeed(loose, isWhole);
   if (loose && feed) return { kind: "loose", feed, dish: loose.origin.part, band: loose };
-  const band = bands.find((b) => quadrantOf(b) === quadrant) ?? bands[0];
-  return band ? { kind: "plane", dish: band.origin.part, quadrant: quadrantOf(band) } : { kind: "silence" };
+  const band = bands.find((b) => quadrantOfBand(b) === quadrant) ?? bands[0];
+  return band
+    ? { kind: "plane", dish: band.origin.part, quadrant: quadrantOfBand(band) }
+    : { kind: "silence" };
 }
 
 function looseFeed(band: Band, isWhole: boolean): LooseFeed | undefined {
@@ -75,8 +68,13 @@ function looseFeed(band: Band, isWhole: boolean): LooseFeed | undefined {
   return band.half || isWhole ? undefined : "wideband";
 }
 
-function quadrantOf({ origin, half }: Band): string {
-  return `${origin.polarisation ?? ""}${half === undefined ? "" : half === "low" ? "L" : "H"}`;
+/** "VL"; "V" for both halves at once. */
+function quadrantOf({ polarisation, half }: Plane): string {
+  return `${polarisation}${half === undefined ? "" : half === "low" ? "L" : "H"}`;
+}
+
+function quadrantOfBand({ origin, half }: Band): string {
+  return quadrantOf({ position: 1, polarisation: origin.polarisation ?? "V", ...(half ? { half } : {}) });
 }
 
 /** Whether some receiver asks this part for one plane or another. */

@@ -1,4 +1,5 @@
 /** What a rule is: one question asked of one part, answered in facts. Its words are in `src/sentences/rules/`. */
+import type { PartId } from "../design/design.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { PartKind } from "../parts/contract.ts";
 import type { Explanation } from "../sentences/explain/explanation.ts";
@@ -76,6 +77,11 @@ export function wireAt(record: PartRecord, port: string): readonly string[] {
   const other = `${end[0]}.${end[1]}`;
   const isOutput = record.ports.some((p) => p.id === port && p.side === "out");
   return [isOutput ? `${own}>${other}` : `${other}>${own}`];
+}
+
+/** Parts of a finding: the culprit first, each once. */
+export function culpritFirst(culprit: PartId, others: readonly PartId[]): readonly [PartId, ...PartId[]] {
+  return [culprit, ...[...new Set(others)].filter((id) => id !== culprit)];
 }
 
 /** What a rule that still makes its own sentences said. */

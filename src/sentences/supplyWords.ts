@@ -2,18 +2,21 @@
 import { z } from "zod";
 import type { PartRecord } from "../evaluate/evaluation.ts";
 import type { Setting } from "../findings/walk/settings.ts";
+import { isCable } from "../findings/walk/supplyWay.ts";
 import type { VoltsLost } from "../findings/walk/voltsLost.ts";
 import { fieldMeta } from "../parts/fields.ts";
 import { plural } from "../words/plural.ts";
-import { partName, round1 } from "./phrases.ts";
+import { list, partName, round1 } from "./phrases.ts";
 
-/** "output 2", "input HL", "its output" where it has but one. */
+/** "output 2", "input HL", "the aerial input"; "its output" where it has but one. */
 export function portWords(record: PartRecord | undefined, port: string): string {
   const found = record?.ports.find((p) => p.id === port);
   if (!found) return "a port";
+  if (found.medium === "sky") return found.side === "in" ? "its feed" : "its focus";
   const side = found.side === "in" ? "input" : "output";
   const name = found.label.replace(/^(?:in|out)(?: |$)/, "");
-  return name === "" ? `its ${side}` : `${side} ${name}`;
+  if (name === "") return `its ${side}`;
+  return /^[a-z]/.test(name) ? `the ${name} ${side}` : `${side} ${name}`;
 }
 
 /** "output 2 of ⟦split⟧", "the input of ⟦tv⟧". */
@@ -25,13 +28,13 @@ export function portOfPart(record: PartRecord | undefined, id: string, port: str
 export function portsWords(record: PartRecord | undefined, ports: readonly string[]): string {
   const words = ports.map((port) => portWords(record, port));
   if (words.length < 2) return words[0] ?? "a port";
-  const side = words[0]?.startsWith("input") ? "input" : "output";
-  const names = words.map((w) => w.replace(/^(?:its )?(?:input|output) ?/, ""));
-  return `${side}s ${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+  const names = ports.map((port) => record?.ports.find((p) => p.id === port)?.label ?? port);
+  const isInput = record?.ports.find((p) => p.id === ports[0])?.side === "in";
+  return `${isInput ? "inputs" : "outputs"} ${list(names)}`;
 }
 
 /** 'Set “Supply and tone pass” of ⟦split⟧ to “From output 1 only”', as the inspector names it. */
-export function settingWords(record: PartRecord | undefined, { option, value }: Setting): string {
+export function optionSetWords(record: PartRecord | undefined, { option, value }: Setting): string {
   const schema = record?.kind.options.shape[option];
   const meta = schema instanceof z.ZodType ? fieldMeta(schema) : undefined;
   const name = partName(record?.part.id ?? "");
@@ -39,6 +42,14 @@ export function settingWords(record: PartRecord | undefined, { option, value }: 
   if (typeof value === "boolean") return `Switch “${label}” of ${name} ${value ? "on" : "off"}`;
   const choice = meta?.choices?.find((c) => c.value === value)?.label ?? value;
   return `Set “${label}” of ${name} to “${choice}”`;
+}
+
+/** What mends a cable that takes too many volts, or a joint that does; without a stop. */
+export function lessResistance(record: PartRecord | undefined): string {
+  const name = partName(record?.part.id ?? "");
+  return isCable(record)
+    ? `Replace ${name} with copper of lower resistance, or shorten it`
+    : `Cut out ${name} and fit a new connector`;
 }
 
 /** "12 V arrive", "1 V arrives": a verb that agrees with the volts as they are printed. */

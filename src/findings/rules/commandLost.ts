@@ -2,11 +2,10 @@ import type { PartId } from "../../design/design.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Offer, SwitchState } from "../../signal/control.ts";
 import type { Draft } from "../finding.ts";
-import { type RuleOf, wireAt } from "../rule.ts";
+import { culpritFirst, type RuleOf, wireAt } from "../rule.ts";
 import { walkSupply } from "../walk/supply.ts";
 import { supplyWay } from "../walk/supplyWay.ts";
 import { type VoltsLost, voltsLost } from "../walk/voltsLost.ts";
-import { distinct } from "./noSupply.ts";
 
 /** Below this voltage every converter takes the request as vertical, from the other one on as horizontal [V]. */
 export const SURELY_VERTICAL_VOLTS = 14;
@@ -44,7 +43,7 @@ export const commandLost: RuleOf<"command-lost"> = {
       const state = record.switches[port];
       const heard = (state?.offers ?? []).filter((o) => o.kind === "commands" && o.volts18 > 0);
       return heard.flatMap((offer) => [
-        ...tooFewVolts(record, { port, by, offer }),
+        ...tooFewVolts(record, { port, by, offer }, state?.thresholdVolts ?? 0),
         ...toneLost(record, { port, by, offer }),
         ...noPosition(record, { port, by, offer }),
       ]);
@@ -59,7 +58,7 @@ export const commandLost: RuleOf<"command-lost"> = {
     if (facts.kind === "no command") {
       const steps = walkSupply(evaluation, { part, port });
       const end = steps.find((s) => s.end === "shorted") ?? steps.find((s) => s.end === "blocked");
-      return { ...draft, parts: distinct(end?.part ?? part, [part, facts.switch]) };
+      return { ...draft, parts: culpritFirst(end?.part ?? part, [part, facts.switch]) };
     }
     const state = evaluation.record(part)?.switches[port];
     const offer = state && offerOf(state, draft);
@@ -67,12 +66,12 @@ export const commandLost: RuleOf<"command-lost"> = {
     const at = { part, port };
     if (facts.kind === "no tone") {
       const stops = supplyWay(evaluation, at, offer).findLast((step) => !step.tone);
-      return { ...draft, parts: distinct(stops?.part ?? facts.receiver, [part, facts.receiver]) };
+      return { ...draft, parts: culpritFirst(stops?.part ?? facts.receiver, [part, facts.receiver]) };
     }
     if (facts.kind === "too high") return draft;
     const lost = voltsLost(evaluation, at, { offer, volts: offer.volts18, needs: SURELY_HORIZONTAL_VOLTS });
     const culprit = lost.taker?.part ?? facts.receiver;
-    return { ...draft, parts: distinct(culprit, [part, facts.receiver]), facts: { ...facts, lost } };
+    return { ...draft, parts: culpritFirst(culprit, [part, facts.receiver]), facts: { ...facts, lost } };
   },
 };
 
@@ -87,13 +86,17 @@ function offerOf(state: SwitchState, { at }: Draft<"command-lost">): Offer | und
   return state.offers.find((offer) => speakerKey(offer) === at.band);
 }
 
-function tooFewVolts(record: PartRecord, { port, by, offer }: Heard): readonly Draft<"command-lost">[] {
+function tooFewVolts(
+  record: PartRecord,
+  { port, by, offer }: Heard,
+  thresholdVolts: number,
+): readonly Draft<"command-lost">[] {
   // A position switch is told by the tone alone.
   if (by === "position") return [];
   const part = record.part.id;
   const receiver = offer.part;
   const common = {
-    parts: distinct(receiver, [part]),
+    parts: culpritFirst(receiver, [part]),
     wires: wireAt(record, port),
     unit: "V",
   };
@@ -108,7 +111,8 @@ function tooFewVolts(record: PartRecord, { port, by, offer }: Heard): readonly D
     return [
       {
         ...common,
-        severity: isLost && by !== "stack" ? "error" : "warning",
+        // Where it may or may not be heard, the LNB's own threshold tells what the receiver gets here.
+        severity: offer.volts18 <= thresholdVolts && by !== "stack" ? "error" : "warning",
         at: { ...at, side: "too little" },
         value: offer.volts18,
         limit: SURELY_HORIZONTAL_VOLTS,
@@ -139,16 +143,18 @@ function unheard(record: PartRecord, port: string, kind: Offer["kind"]): readonl
   if (kind !== "commands") return [];
   const part = record.part.id;
   const isOwn = (o: Offer) => o.part === part && o.port === port;
-  const deaf = (record.inputs[port]?.bands ?? []).flatMap((band) => [
-    ...band.conditions.filter(({ at }) => !at.offers.some(isOwn)).map(({ at }) => at.part),
-    ...(band.stack && !band.stack.control.offers.some(isOwn) ? [band.stack.part] : []),
-  ])[0];
+  const switches = (record.inputs[port]?.bands ?? []).flatMap((band) => [
+    ...band.conditions.map(({ at }) => at),
+    ...(band.stack ? [band.stack.control] : []),
+  ]);
+  // A multiswitch takes commands for itself and holds the LNB above it as it likes.
+  const deaf = switches.some((state) => state.offers.some(isOwn)) ? undefined : switches[0]?.part;
   if (deaf === undefined) return [];
   return [
     {
       severity: "error",
       at: { part, port },
-      parts: distinct(part, [deaf]),
+      parts: culpritFirst(part, [deaf]),
       wires: wireAt(record, port),
       facts: { kind: "no command", receiver: part, switch: deaf },
     },
@@ -164,7 +170,7 @@ function noPosition(record: PartRecord, { port, by, offer }: Heard): readonly Dr
     {
       severity: "warning",
       at: { part, port, band: speakerKey(offer) },
-      parts: distinct(offer.part, [part]),
+      parts: culpritFirst(offer.part, [part]),
       wires: wireAt(record, port),
       facts: { kind: "no position", receiver: offer.part, positions },
     },
@@ -179,7 +185,7 @@ function toneLost(record: PartRecord, { port, by, offer }: Heard): readonly Draf
     {
       severity: "error",
       at: { part, port, band: speakerKey(offer) },
-      parts: distinct(offer.part, [part]),
+      parts: culpritFirst(offer.part, [part]),
       wires: wireAt(record, port),
       facts: {
         kind: "no tone",

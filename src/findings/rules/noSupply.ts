@@ -2,7 +2,7 @@ import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { Offer } from "../../signal/control.ts";
 import type { Draft } from "../finding.ts";
-import { type RuleOf, wireAt } from "../rule.ts";
+import { culpritFirst, type RuleOf, wireAt } from "../rule.ts";
 import { settingFor } from "../walk/settings.ts";
 import { type SupplyStop, supplyStop } from "../walk/supplyStop.ts";
 import { failingTemperatureC } from "../walk/supplyWay.ts";
@@ -134,14 +134,9 @@ function lostOnTheWay(
   if (!offer) return draft;
   const lost = voltsLost(evaluation, { part, port }, { offer, volts, needs: draft.limit ?? 0 });
   const culprit = lost.taker?.part ?? lost.supply;
-  return { ...draft, parts: distinct(culprit, [part, lost.supply]), facts: { ...facts, lost } };
+  return { ...draft, parts: culpritFirst(culprit, [part, lost.supply]), facts: { ...facts, lost } };
 }
 
 function partsOf(stop: SupplyStop, victim: PartId): Draft<"no-supply">["parts"] {
-  return distinct(stop.part, [victim, ...("supply" in stop ? [stop.supply] : [])]);
-}
-
-/** Parts of a finding, the culprit first, each once. */
-export function distinct(culprit: PartId, others: readonly PartId[]): readonly [PartId, ...PartId[]] {
-  return [culprit, ...[...new Set(others)].filter((id) => id !== culprit)];
+  return culpritFirst(stop.part, [victim, ...("supply" in stop ? [stop.supply] : [])]);
 }

@@ -3,8 +3,7 @@ import { remembered } from "../../signal/remember.ts";
 import { signalOrderOf } from "../causes/signalOrder.ts";
 import type { Draft } from "../finding.ts";
 import { type End, isToldByPlanes, type MissedEnd, missedEnds, openEnds } from "../openEnds.ts";
-import type { DesignRule } from "../rule.ts";
-import { distinct } from "./noSupply.ts";
+import { culpritFirst, type DesignRule } from "../rule.ts";
 
 export type NotConnectedFacts =
   /** Inputs of one part by which these receivers would get what they are without. */
@@ -41,7 +40,7 @@ function missedAt(missed: readonly MissedEnd[], place: (part: PartId) => number)
     return {
       severity: "error",
       at: { part, port: ends[0]?.port ?? "" },
-      parts: distinct(part, receivers),
+      parts: culpritFirst(part, receivers),
       wires: [],
       facts: { kind: "missed", ports: ends.map((end) => end.port), receivers },
     };
@@ -55,7 +54,7 @@ function stillOpen([first, ...others]: readonly End[]): readonly Drafted[] {
     {
       severity: "note",
       at: { part: first.part },
-      parts: distinct(
+      parts: culpritFirst(
         first.part,
         others.map((end) => end.part),
       ),

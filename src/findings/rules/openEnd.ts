@@ -12,15 +12,12 @@ export const openEnd: RuleOf<"open-end"> = {
   id: "open-end",
   check: ({ record }) => {
     if (record.ports.every((p) => p.side === "out" || !record.joined[p.id])) return [];
-    const trunk = record.ports.filter(
-      (p) => p.side === "out" && isTrunk(p.id, record.kind.kind) && !record.joined[p.id],
-    );
-    const legs = record.ports.filter(
-      (p) => p.side === "out" && isLeg(p.id, record.kind.kind) && !record.joined[p.id],
-    );
+    const open = record.ports.filter((p) => !record.joined[p.id]);
+    const trunk = open.filter((p) => p.role === "trunk");
+    const legs = open.filter((p) => p.role === "leg" || p.role === "tap");
     const outputs = record.ports.filter((p) => p.side === "out");
-    const found = (of: OpenEndFacts["of"], open: readonly { id: string }[]): Draft<"open-end">[] => {
-      const [first, ...others] = open.map((p) => p.id);
+    const found = (of: OpenEndFacts["of"], ends: readonly { id: string }[]): Draft<"open-end">[] => {
+      const [first, ...others] = ends.map((p) => p.id);
       if (first === undefined) return [];
       const part = record.part.id;
       return [
@@ -37,12 +34,3 @@ export const openEnd: RuleOf<"open-end"> = {
     return legs.length === outputs.length ? [] : found("legs", legs);
   },
 };
-
-/** Where a riser or trunk goes on. */
-function isTrunk(port: string, kind: string): boolean {
-  return (port === "out" && (kind === "tap" || kind === "outlet-through")) || port.endsWith("-thru");
-}
-
-function isLeg(port: string, kind: string): boolean {
-  return kind === "splitter" || (kind === "tap" && port.startsWith("tap"));
-}

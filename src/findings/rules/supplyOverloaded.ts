@@ -1,7 +1,6 @@
 import type { PartId } from "../../design/design.ts";
 import type { Draw } from "../../signal/control.ts";
-import { type RuleOf, wireAt } from "../rule.ts";
-import { distinct } from "./noSupply.ts";
+import { culpritFirst, type RuleOf, wireAt } from "../rule.ts";
 
 export type SupplyOverloadedFacts =
   /** The culprit joins inner conductor and screen; these supplies shut down. */
@@ -21,7 +20,7 @@ export const supplyOverloaded: RuleOf<"supply-overloaded"> = {
         {
           severity: "error" as const,
           at: { part, port },
-          parts: distinct(part, supplies),
+          parts: culpritFirst(part, supplies),
           wires: wireAt(record, port),
           facts: { kind: "short" as const, supplies },
         },
@@ -35,7 +34,7 @@ export const supplyOverloaded: RuleOf<"supply-overloaded"> = {
         {
           severity: "error" as const,
           at: { part, port: supply.port },
-          parts: distinct(
+          parts: culpritFirst(
             part,
             draws.map((draw) => draw.part),
           ),

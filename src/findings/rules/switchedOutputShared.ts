@@ -1,7 +1,6 @@
 import type { PartId } from "../../design/design.ts";
-import { type RuleOf, wireAt } from "../rule.ts";
+import { culpritFirst, type RuleOf, wireAt } from "../rule.ts";
 import { sharedLine } from "../walk/sharedLine.ts";
-import { distinct } from "./noSupply.ts";
 
 export type SwitchedOutputSharedFacts = {
   /** Receivers on it, in the order of their legs. */
@@ -27,7 +26,7 @@ export const switchedOutputShared: RuleOf<"switched-output-shared"> = {
         return {
           severity: "error",
           at: { part, port: state.port },
-          parts: distinct(part, receivers),
+          parts: culpritFirst(part, receivers),
           wires: wireAt(record, state.port),
           value: receivers.length,
           limit: 1,
@@ -43,7 +42,7 @@ export const switchedOutputShared: RuleOf<"switched-output-shared"> = {
     const all = receivers.length === known.size ? receivers : draft.facts.receivers;
     return {
       ...draft,
-      parts: distinct(joins ?? part, [...all, part]),
+      parts: culpritFirst(joins ?? part, [...all, part]),
       facts: { ...draft.facts, receivers: all, ...(joins === undefined ? {} : { joins }) },
     };
   },

@@ -28,7 +28,8 @@ export const tooManyTuners: RuleOf<"too-many-tuners"> = {
             facts: { of: "user bands" },
           },
         ];
-      if (input.feed === "switched" && input.tuners > 1)
+      const isSingleCable = record.inputs[input.port]?.bands.some((band) => band.stack !== undefined);
+      if (input.feed === "switched" && input.tuners > 1 && !isSingleCable)
         return [
           {
             ...common,

@@ -3,11 +3,10 @@ import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { ReceiverInput } from "../../parts/contract.ts";
 import type { SwitchState } from "../../signal/control.ts";
 import type { Draft } from "../finding.ts";
-import { type RuleOf, wireAt } from "../rule.ts";
+import { culpritFirst, type RuleOf, wireAt } from "../rule.ts";
 import { SAME_CENTRE_MHZ } from "../stackedReception.ts";
 import { type Setting, settingFor } from "../walk/settings.ts";
 import { sharedLine } from "../walk/sharedLine.ts";
-import { distinct } from "./noSupply.ts";
 
 /** A tuner of a receiver, counted from 1 among those of its input. */
 export type TunerAt = { readonly part: PartId; readonly port: string; readonly tuner: number };
@@ -73,7 +72,7 @@ function usedTwice(record: PartRecord, state: SwitchState): readonly Drafted[] {
       {
         severity: "error",
         at: { part: converter, port: state.port, band: String(userBand) },
-        parts: distinct(first.part, [...others.map((t) => t.part), converter]),
+        parts: culpritFirst(first.part, [...others.map((t) => t.part), converter]),
         wires: wireAt(record, state.port),
         value: tuners.length,
         limit: 1,
@@ -106,7 +105,7 @@ function inOrderOfLegs(draft: Drafted, evaluation: Evaluation): Drafted {
   if (!first) return draft;
   return {
     ...draft,
-    parts: distinct(first.part, [...others.map((t) => t.part), at.part]),
+    parts: culpritFirst(first.part, [...others.map((t) => t.part), at.part]),
     facts: { ...facts, tuners },
   };
 }
@@ -119,7 +118,7 @@ function wrongMode(record: PartRecord, state: SwitchState): readonly Drafted[] {
     .map(({ part, port }) => ({
       severity: "error",
       at: { part, port },
-      parts: distinct(part, [converter]),
+      parts: culpritFirst(part, [converter]),
       wires: wireAt(record, state.port),
       facts: { kind: "wrong mode", converter, isAlone: speaking.length < 2 },
     }));
@@ -143,7 +142,7 @@ function unknownBands(record: PartRecord, input: ReceiverInput): readonly Drafte
       {
         severity: "error",
         at: { part, port: input.port, tuner: k + 1 },
-        parts: distinct(part, [stack.part]),
+        parts: culpritFirst(part, [stack.part]),
         wires: wireAt(record, input.port),
         ...(thereMHz === undefined ? {} : { value: centreMHz, limit: thereMHz, unit: "MHz" }),
         facts:

@@ -3,8 +3,7 @@ import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import { traceCarrier } from "../../evaluate/trace.ts";
 import type { Draft } from "../finding.ts";
 import { isAsked, type LooseFeed, missingPlanes, type PlaneInput, planeInputs } from "../planeInputs.ts";
-import { type RuleOf, wireAt } from "../rule.ts";
-import { distinct } from "./noSupply.ts";
+import { culpritFirst, type RuleOf, wireAt } from "../rule.ts";
 
 export type WrongQuadrantFacts =
   /** Two leads, or more in a ring, sit on each other's inputs. */
@@ -37,10 +36,10 @@ export const wrongQuadrant: RuleOf<"wrong-quadrant"> = {
     if (facts.kind === "open") return draft;
     if (facts.kind === "no quattro") {
       const converter = converterAbove(evaluation, at.part, at.port ?? "") ?? facts.converter;
-      return { ...draft, parts: distinct(converter, [at.part]), facts: { ...facts, converter } };
+      return { ...draft, parts: culpritFirst(converter, [at.part]), facts: { ...facts, converter } };
     }
     const first = firstWrong(evaluation, at.part, at.port ?? "");
-    return first === at.part ? draft : { ...draft, parts: distinct(first, [at.part, ...draft.parts]) };
+    return first === at.part ? draft : { ...draft, parts: culpritFirst(first, [at.part, ...draft.parts]) };
   },
 };
 

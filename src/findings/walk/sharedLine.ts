@@ -2,7 +2,7 @@
 import type { PartId, PortRef } from "../../design/design.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 
-export type Speaker = { readonly part: PartId; readonly port: string };
+type Speaker = { readonly part: PartId; readonly port: string };
 
 export type SharedLine = {
   /** The part nearest to the switch whose outputs bring several speakers together; absent where none does. */

@@ -13,13 +13,14 @@ type Blocking = {
   readonly port: string;
   readonly supply: PartId;
   readonly volts: number;
-  /** A cable or joint, which should pass it. */
+  /** A joint that is a defect itself: a sound one passes it. */
   readonly isBroken: boolean;
   /** The input that it would have to go on to, and the one that it goes to instead, where nobody draws on it. */
   readonly input: string;
   readonly feeds?: string;
-  /** With which it would pass. */
+  /** With which it would pass, and another output from which it passes as it is. */
   readonly setting?: Setting;
+  readonly passesFrom?: string;
 };
 
 /** Why no supply comes up, and the part at which it ends or should begin. */
@@ -172,16 +173,20 @@ function stopsAt(record: PartRecord, input: string): readonly SupplyStop[] {
       why: "blocks",
       port,
       volts: offer.volts,
-      isBroken: record.kind.family === "run",
+      isBroken: record.kind.trade.defect === true,
       input,
+      ...(legs[0] === undefined ? {} : { passesFrom: legs[0] }),
       ...(feeds === undefined ? {} : { feeds }),
       ...(setting ? { setting: { option: setting.option, value: setting.value } } : {}),
     };
   });
   const open = legs.filter((leg) => !record.joined[leg]);
+  const own = ownSupply(record, input);
+  // Where a unit of its own should feed, the way past it is closed on purpose.
+  const isUnit = own.some((stop) => stop.why === "mains off" || stop.why === "not set to feed");
   return [
-    ...stops,
-    ...ownSupply(record, input),
+    ...(isUnit ? stops.filter((stop) => stop.why === "short") : stops),
+    ...own,
     ...open.map((port): SupplyStop => ({ why: "open", part, port })),
   ];
 }
@@ -210,15 +215,38 @@ function ownSupply(record: PartRecord, input: string): readonly SupplyStop[] {
   return [{ why: isUsual ? "not set to feed" : "nothing feeds", part, setting }];
 }
 
+/** Parts of a design that could feed others; and those that feed an input on which nobody draws. */
+type Feeders = { readonly able: ReadonlySet<PartId>; readonly idle: ReadonlyMap<PartId, number> };
+
+const feedersOf = new WeakMap<Evaluation, Feeders>();
+
+function feeders(evaluation: Evaluation): Feeders {
+  return remembered(feedersOf, evaluation, () => {
+    const able = evaluation.records.filter(couldFeed).map((record) => record.part.id);
+    const idle = evaluation.records.flatMap(({ part, power, demands }): [PartId, number][] => {
+      const supply = power.supplies?.[0];
+      const isIdle = supply?.kind === "plain" && (demands[supply.port]?.milliamps ?? 0) === 0;
+      return isIdle ? [[part.id, supply.volts18]] : [];
+    });
+    return { able: new Set(able), idle: new Map(idle) };
+  });
+}
+
+function couldFeed(record: PartRecord): boolean {
+  if (record.power.supplies?.length) return true;
+  return settingFor(record, (power) => (power.supplies ?? []).length > 0) !== undefined;
+}
+
 /** A unit on the other side, whose supply goes up to where nobody draws on it. */
 function feederAbove(evaluation: Evaluation, from: PartRecord): SupplyStop | undefined {
+  const { idle } = feeders(evaluation);
+  if (idle.size === 0) return undefined;
   const seen = new Set([from.part.id]);
   for (const id of seen) {
     const record = evaluation.record(id);
     if (!record || record.looped) continue;
-    const supply = id === from.part.id ? undefined : record.power.supplies?.[0];
-    if (supply?.kind === "plain" && (record.demands[supply.port]?.milliamps ?? 0) === 0)
-      return { why: "wrong side", part: id, volts: supply.volts18 };
+    const volts = id === from.part.id ? undefined : idle.get(id);
+    if (volts !== undefined) return { why: "wrong side", part: id, volts };
     for (const port of record.ports) {
       const far = port.side === "in" ? record.joined[port.id] : undefined;
       if (far) seen.add(far[0]);
@@ -229,19 +257,13 @@ function feederAbove(evaluation: Evaluation, from: PartRecord): SupplyStop | und
 
 /** The part nearest in the design that feeds an input of its own, or could. */
 function nearestFeeder(evaluation: Evaluation, from: PartId): PartId | undefined {
+  const { able } = feeders(evaluation);
+  if (able.size === 0) return undefined;
   const seen = new Set([from]);
   for (const id of seen) {
-    const record = evaluation.record(id);
-    if (!record) continue;
-    if (id !== from && couldFeed(record)) return id;
-    for (const end of Object.values(record.joined)) seen.add(end[0]);
+    if (id !== from && able.has(id)) return id;
+    for (const end of Object.values(evaluation.record(id)?.joined ?? {})) seen.add(end[0]);
   }
-  const others = evaluation.records.filter((record) => !seen.has(record.part.id) && couldFeed(record));
   // Parts that stand apart: whichever, as long as it is the same however they are drawn.
-  return others.map((record) => record.part.id).sort()[0];
-}
-
-function couldFeed(record: PartRecord): boolean {
-  if (record.power.supplies?.length) return true;
-  return settingFor(record, (power) => (power.supplies ?? []).length > 0) !== undefined;
+  return [...able].filter((id) => !seen.has(id)).sort()[0];
 }

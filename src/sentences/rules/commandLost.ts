@@ -5,7 +5,7 @@ import { capital, plainName } from "../explain/plainWords.ts";
 import { besideLimit } from "../figures.ts";
 import { partName, round1 } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
-import { takerMade, takerWords } from "../supplyWords.ts";
+import { lessResistance, takerMade, takerWords } from "../supplyWords.ts";
 
 const WINDOW = `${SURELY_VERTICAL_VOLTS} to ${SURELY_HORIZONTAL_VOLTS} V`;
 
@@ -58,8 +58,8 @@ export const commandLost: RuleWords<"command-lost"> = {
       return `Set ${partName(facts.receiver)} to send a position command for each satellite.`;
     if (facts.kind === "too high" || !facts.lost.taker)
       return `Check the supply of ${partName(facts.receiver)}, or use another receiver.`;
-    if (told.evaluation.record(culprit)?.kind.family === "run")
-      return `Replace ${partName(culprit)} with copper of lower resistance, or shorten it.`;
+    const record = told.evaluation.record(culprit);
+    if (record?.kind.family === "run") return `${lessResistance(record)}.`;
     return `Replace ${partName(culprit)} with one that takes fewer volts.`;
   },
   customer: (told) => {
@@ -167,10 +167,11 @@ function figures({ finding }: Told<"command-lost">): readonly [string, string] {
 }
 
 /** What takes the volts, or who gives too few. */
-function why({ finding: { facts } }: Told<"command-lost">): string {
+function why({ finding: { facts, limit = 0 } }: Told<"command-lost">): string {
   if (facts.kind !== "too low" && facts.kind !== "undecided") return "";
   return (
-    takerWords(facts.lost) ?? `${partName(facts.receiver)} gives only ${round1(facts.lost.givenVolts)} V`
+    takerWords(facts.lost) ??
+    `${partName(facts.receiver)} gives only ${besideLimit(facts.lost.givenVolts, limit)[0]} V`
   );
 }
 

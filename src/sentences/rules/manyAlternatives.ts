@@ -9,7 +9,7 @@ export const manyAlternatives: RuleWords<"many-alternatives"> = {
   title: "More possibilities than are calculated",
   explain:
     "Switches behind switches multiply what can be on a cable. What is set now is always calculated. Of the other settings " +
-    `at most ${MOST_ALTERNATIVES} for one cable are, behind at most ${MOST_SWITCHES_IN_A_ROW} switches in a row, and of the supplies on one line the ${MOST_SUPPLIES} strongest.`,
+    `of one cable at most ${MOST_ALTERNATIVES} are, behind at most ${MOST_SWITCHES_IN_A_ROW} switches in a row. Of the supplies on one line the ${MOST_SUPPLIES} strongest count.`,
   source: "Limits of this program",
   severities: ["warning"],
   message: ({ finding: { at, facts, value = 0, limit = 0 } }) => {
@@ -33,7 +33,7 @@ export const manyAlternatives: RuleWords<"many-alternatives"> = {
     `At ${partName(at.part)} ${numeral(value)} come together, of which ${numeral(limit)} are calculated. What is set now is exact; a receiver ` +
     "that asks for what was left out is shown without it, although it might get it.",
   measure: ({ finding: { at } }) =>
-    `Set the receiver behind ${partName(at.part)} to each setting that is used, one after the other, and read level and C/N: what is set is always calculated.`,
+    `Set the receiver behind ${partName(at.part)} to each setting that is used, one after the other, and read level and C/N. What is set is always calculated.`,
   neighbours: ["switched-output-shared", "same-signal-twice"],
   picture: () => null,
 };

@@ -5,7 +5,15 @@ import { capital, plainName } from "../explain/plainWords.ts";
 import { besideLimit } from "../figures.ts";
 import { partName, round1 } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
-import { portOfPart, portWords, settingWords, takerMade, takerWords, voltsDo } from "../supplyWords.ts";
+import {
+  lessResistance,
+  optionSetWords,
+  portOfPart,
+  portWords,
+  takerMade,
+  takerWords,
+  voltsDo,
+} from "../supplyWords.ts";
 
 type ToldHere = Told<"no-supply">;
 
@@ -31,7 +39,7 @@ export const noSupply: RuleWords<"no-supply"> = {
         const when = facts.kind === "too low" ? "" : " when vertical is asked for";
         const taker = takerWords(facts.lost);
         if (!taker)
-          return `${partName(facts.lost.supply)} gives only ${round1(facts.lost.givenVolts)} V${when}; ${name} needs ${needs} V.`;
+          return `${partName(facts.lost.supply)} gives only ${besideLimit(facts.lost.givenVolts, told.finding.limit ?? 0)[0]} V${when}; ${name} needs ${needs} V.`;
         return `${name} gets ${volts} V${when} and needs ${needs} V: ${taker} of ${round1(facts.lost.givenVolts)} V.`;
       }
     }
@@ -42,6 +50,8 @@ export const noSupply: RuleWords<"no-supply"> = {
     if (facts.kind === "mains off") return `Switch the mains of ${partName(at.part)} on.`;
     const { taker, supply } = facts.lost;
     if (!taker) return `Replace ${partName(supply)} with a unit of a higher voltage.`;
+    if (told.evaluation.record(taker.part)?.kind.family === "run")
+      return `${lessResistance(told.evaluation.record(taker.part))}.`;
     return `Replace ${partName(taker.part)} with one that takes fewer volts, or feed ${partName(at.part)} from nearby.`;
   },
   customer: (told) => {
@@ -139,6 +149,10 @@ function stopCure(told: ToldHere, stop: SupplyStop): string {
       return `Mend or replace ${name}.`;
     case "blocks":
       if (stop.isBroken) return `Cut out ${name} and fit a new connector.`;
+      if (stop.passesFrom !== undefined) {
+        const move = `Move the lead of ${partName(stop.supply)} to ${portOfPart(record, stop.part, stop.passesFrom)}`;
+        return stop.setting ? `${move}, or replace it with one that passes supply there.` : `${move}.`;
+      }
       if (stop.setting) return `Replace ${name} with one that passes supply there.`;
       return record?.kind.inline
         ? `Remove ${name}, or feed ${victim} above it.`
@@ -148,15 +162,16 @@ function stopCure(told: ToldHere, stop: SupplyStop): string {
     case "mains off":
       return `Switch the mains of ${name} on.`;
     case "receiver off":
+      return `Switch ${name} on.`;
     case "not set to feed":
-      return `${settingWords(record, stop.setting)}.`;
+      return `${optionSetWords(record, stop.setting)}.`;
     case "wrong side":
       return `Move ${name} below ${victim}.`;
     case "open":
       return `Connect a receiver or a mains unit to ${portOfPart(record, stop.part, stop.port)}.`;
     case "nothing feeds":
       if (stop.setting && stop.nearest !== undefined)
-        return `${settingWords(told.evaluation.record(stop.nearest), stop.setting)}, or put a power inserter below ${victim}.`;
+        return `${optionSetWords(told.evaluation.record(stop.nearest), stop.setting)}, or put a power inserter below ${victim}.`;
       return stop.nearest === undefined
         ? `Put a power inserter below ${victim}.`
         : `Connect ${partName(stop.nearest)}, which can feed it, or put a power inserter below ${victim}.`;
@@ -176,7 +191,8 @@ function detail(told: ToldHere, facts: Exclude<NoSupplyFacts, { kind: "mains off
   }
   const { lost } = facts;
   const taker = takerWords(lost);
-  if (!taker) return `${partName(lost.supply)} gives ${round1(lost.givenVolts)} V from the start.`;
+  if (!taker)
+    return `${partName(lost.supply)} gives ${besideLimit(lost.givenVolts, told.finding.limit ?? 0)[0]} V from the start.`;
   const made = takerMade(told.evaluation.record(lost.taker?.part ?? ""), lost);
   const heat =
     lost.failsAtC === undefined

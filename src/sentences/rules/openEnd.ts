@@ -29,9 +29,9 @@ export const openEnd: RuleWords<"open-end"> = {
           other: "Put a 75 Ω load on each leg that stays unused.",
         }),
   customer: (told) =>
-    `A cable end at ${plainName(told, told.finding.at.part)} is open and throws signal back, which can disturb other sockets until a small cap closes it.`,
+    `A cable end at ${plainName(told, told.finding.at.part)} is open and disturbs other sockets until a small cap closes it.`,
   trade: ({ finding: { facts } }) =>
-    `An open end reflects all that reaches it: return loss 0 dB, where a 75 Ω load gives 20 dB and more. On a trunk or riser the reflection comes past every tap again; two waves ${facts.of === "trunk" ? "with only the tap's loss between them" : "across a splitter's isolation"} ` +
+    `An open end reflects all that reaches it: return loss 0 dB, where a 75 Ω load gives 20 dB and more. On a trunk or riser the reflection comes past every tap again. Two waves ${facts.of === "trunk" ? "with only the tap's loss between them" : "across a splitter's isolation"} ` +
     "make ripple, 6 dB from crest to trough where the reflection is 10 dB down. On a powered line the load must have a DC block, or it loads the supply with 75 Ω.",
   measure: ({ finding: { at } }) =>
     `Spectrum meter at the socket next to ${partName(at.part)}: look for waves in a channel that should be flat. Screw a 75 Ω load onto the open end: if they go, it was the reflection. The distance between crests, 125/d MHz for foam cable, tells how many metres away the end is.`,

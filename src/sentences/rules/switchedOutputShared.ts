@@ -31,8 +31,8 @@ export const switchedOutputShared: RuleWords<"switched-output-shared"> = {
   customer: (told) => {
     const { receivers } = told.finding.facts;
     return plural(receivers.length, {
-      one: `The inputs of ${plainNames(told, receivers)} hang on one connection that can serve only one of them at a time, so one decides what the others can see.`,
-      other: `${capital(plainNames(told, receivers))} hang on one connection that can serve only one of them at a time, so one decides what the others can see.`,
+      one: `The inputs of ${plainNames(told, receivers)} share one connection that serves only one of them at a time, so one decides what the others can see.`,
+      other: `${capital(plainNames(told, receivers))} share one connection that serves only one of them at a time, so one decides what the others can see.`,
     });
   },
   trade: (told) => {
@@ -45,8 +45,8 @@ export const switchedOutputShared: RuleWords<"switched-output-shared"> = {
           `${partName(o.part)} asks for ${o.request?.polarisation ?? ""} ${o.request?.half ?? ""} (${voltsDo(o.volts, { one: "arrives", other: "arrive" })}${o.request?.half === "high" ? ", with tone" : ""})`,
       );
     return (
-      `${list(asks)}. On a shared line the highest voltage decides the polarisation (above ${round1(state?.thresholdVolts ?? 0)} V is horizontal), and tone from anybody ` +
-      `decides the high band: the output stands at ${facts.setting ?? "nothing"}. ${plural(value ?? 2, {
+      `${list(asks)}. On a shared line the highest voltage decides the polarisation (above ${round1(state?.thresholdVolts ?? 0)} V is horizontal). Tone from anybody ` +
+      `decides the high band: the output is at ${facts.setting ?? "nothing"}. ${plural(value ?? 2, {
         one: "Each input reaches all four quadrants only while the others happen to ask for the same",
         other: (n) =>
           `The ${n} receivers each reach all four quadrants only while the others happen to ask for the same`,

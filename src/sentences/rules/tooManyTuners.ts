@@ -7,7 +7,7 @@ import type { RuleWords } from "../ruleWords.ts";
 export const tooManyTuners: RuleWords<"too-many-tuners"> = {
   title: "More tuners than feeds or user bands",
   explain:
-    "A tuner needs a feed that it can set for itself: an output of its own, a whole polarisation, or a user band of its own. " +
+    "A tuner needs a feed that it can set for itself. That is an output of its own, a whole polarisation, or a user band of its own. " +
     "Tuners beyond that share, and can only record or show what happens to be there.",
   source: "EN 50494 and EN 50607 for user bands; switched feeds: common practice, no source",
   severities: ["error", "warning"],

@@ -5,7 +5,6 @@ import { capital, plainName, plainNames } from "../explain/plainWords.ts";
 import { besideLimit } from "../figures.ts";
 import { list, partName, round1 } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
-import { settingWords } from "../supplyWords.ts";
 
 const STANDARDS = "EN 50494 allows up to 8 user bands on an output, EN 50607 up to 32.";
 
@@ -46,7 +45,7 @@ export const userBandConflict: RuleWords<"user-band-conflict"> = {
         return "Give each tuner a user band of its own.";
       case "wrong mode":
         return facts.setting
-          ? `${settingWords(told.evaluation.record(at.part), facts.setting)}, with a free user band.`
+          ? `Set ${name} to single-cable mode, with a free user band.`
           : `Replace ${name} with a single-cable receiver, or give it another line.`;
       case "no such user band":
         return `Set ${tunerOf(told, "of")} to a free user band of ${partName(facts.converter)}.`;
