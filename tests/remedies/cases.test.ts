@@ -97,7 +97,7 @@ const CASES: readonly Case[] = [
   {
     fault: "the same two receivers, where a channel-stacking LNB saves the second cable",
     design: example("split-switched-output"),
-    rule: "receiver-misses",
+    rule: "plane-missing",
     cure: "stacked-converter",
   },
   {
