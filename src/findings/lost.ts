@@ -124,10 +124,8 @@ function hasLive(
 
 /** An output that has the carrier and leads nowhere, nearest to the receivers: the last one on its way. */
 function freeOutput(evaluation: Evaluation, wanted: WantedCarrier): PortOf | undefined {
-  const source =
-    wanted.plane?.source ?? evaluation.records.find((r) => wanted.origin.startsWith(r.part.id))?.part.id;
   const seen = new Set<string>();
-  let parts = source === undefined ? [] : [source];
+  let parts = [wanted.source];
   let last: PortOf | undefined;
   while (parts.length > 0) {
     const next: string[] = [];

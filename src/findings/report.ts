@@ -2,13 +2,14 @@
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { finished, type Steps } from "../evaluate/steps.ts";
 import type { PartKind } from "../parts/contract.ts";
+import type { Service } from "../signal/carrier.ts";
 import { signalOrderOf } from "./causes/signalOrder.ts";
 import { causesOf } from "./causes.ts";
 import type { RuleId } from "./facts.ts";
 import type { Draft, Finding, Report, Verdict, Where } from "./finding.ts";
 import { type Profile, profileOf } from "./limits.ts";
-import { marginOf } from "./margin.ts";
-import { receiverLosses } from "./receiverLosses.ts";
+import { type Margin, marginsOf } from "./margin.ts";
+import { type ReceiverLoss, receiverLosses } from "./receiverLosses.ts";
 import { type ReceptionResult, receive, sendTheSame } from "./reception.ts";
 import { inReportOrder } from "./reportOrder.ts";
 import type { Rule, RuleView, SpokenDraft } from "./rule.ts";
@@ -41,8 +42,7 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
       const finding = found(rule, draft, evaluation);
       if (finding) findings.push(finding);
     }
-    const verdict =
-      said.verdict ?? (said.reception && verdictOf(record, said.reception, evaluation, sources));
+    const verdict = said.verdict ?? (said.reception && verdictOf(record, said.reception, evaluation));
     if (verdict) verdicts.push(verdict);
   }
   for (const rule of DESIGN_RULES) {
@@ -193,20 +193,23 @@ function agreeing(verdicts: readonly Verdict[], findings: readonly Finding[]): r
   });
 }
 
-/** Verdicts by what a receiver gets: the same object as long as it reads the same. */
-const verdictsByReception = new WeakMap<ReceptionResult, Verdict>();
+type Judged = {
+  readonly losses: readonly ReceiverLoss[];
+  readonly margins: ReadonlyMap<Service, Margin>;
+  readonly verdict: Verdict;
+};
 
-function verdictOf(
-  record: PartRecord,
-  reception: ReceptionResult,
-  evaluation: Evaluation,
-  sources: readonly PartRecord[],
-): Verdict {
-  const made = receiverVerdict(record, reception, receiverLosses(evaluation, record), (service) =>
-    marginOf(evaluation, record, sources, service),
-  );
-  const former = verdictsByReception.get(reception);
-  if (former && JSON.stringify(former) === JSON.stringify(made)) return former;
-  verdictsByReception.set(reception, made);
-  return made;
+const judgedBy = new WeakMap<ReceptionResult, Judged>();
+
+/** The verdict on a receiver: the same object while it gets the same, loses it to the same and has as much to spare. */
+function verdictOf(record: PartRecord, reception: ReceptionResult, evaluation: Evaluation): Verdict {
+  const losses = receiverLosses(evaluation, record);
+  const margins = marginsOf(evaluation, record, reception);
+  const former = judgedBy.get(reception);
+  if (former && former.losses === losses && former.margins === margins) return former.verdict;
+  const made = receiverVerdict(record, reception, losses, margins);
+  const isAsBefore = former && JSON.stringify(former.verdict) === JSON.stringify(made);
+  const verdict = isAsBefore ? former.verdict : made;
+  judgedBy.set(reception, { losses, margins, verdict });
+  return verdict;
 }

@@ -6,7 +6,7 @@ import { useApp } from "../../store/app.ts";
 import { useCauseOf } from "../../store/hooks.ts";
 import { CureButton } from "../cures/CureButton.tsx";
 import { ExplanationView } from "../explain/ExplanationView.tsx";
-import { useScrollIntoSight, useExplained } from "../explain/explainedState.ts";
+import { useExplained, useScrollIntoSight } from "../explain/explainedState.ts";
 import { WhyButton } from "../explain/WhyButton.tsx";
 import { selectFromPane } from "../reveal.ts";
 import { limitWords } from "./limitWords.ts";
