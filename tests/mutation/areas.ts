@@ -20,3 +20,6 @@ export const LEFT_OUT: Readonly<Record<Area, readonly string[]>> = {
   evaluate: ["bounded", "floor", "incremental", "interference", "physics", "steps", "trace"],
   findings: ["examples", "explain", "rules", "structures", "words"],
 };
+
+/** Tests that evaluate whole designs: they load the catalogue, and are tried last. */
+export const WHOLE_DESIGNS: readonly string[] = ["sweep", "traceValues"];
