@@ -2,6 +2,7 @@
 import { isDeepStrictEqual } from "node:util";
 import { describe, expect, test } from "vitest";
 import type { Design, Part, Wire } from "../../src/design/design.ts";
+import { settingsOf } from "../../src/design/settings.ts";
 import { evaluate, evaluateInSteps } from "../../src/evaluate/evaluate.ts";
 import type { Evaluation } from "../../src/evaluate/evaluation.ts";
 import { type Progress, withinBudget } from "../../src/evaluate/steps.ts";
@@ -130,7 +131,7 @@ describe("after an edit only what it can touch is worked out again", () => {
   });
 
   test("another derating: everything, for it touches every amplifier", () => {
-    const settings = { derating: "power" } as const;
+    const settings = { ...settingsOf(HOUSE), derating: "power" } as const;
     const found = edited({ ...HOUSE, settings });
     expect(found.recomputed).toBe(HOUSE.parts.length);
     expect(found.touched).toHaveLength(HOUSE.parts.length);
