@@ -6,7 +6,13 @@ import type { Design } from "./design/design.ts";
 import { readDesign } from "./design/file.ts";
 import { evaluateInSteps } from "./evaluate/evaluate.ts";
 import type { Evaluation } from "./evaluate/evaluation.ts";
-import { BUDGET, type Outcome, type Progress, type Steps, withinBudget } from "./evaluate/steps.ts";
+import {
+  BUDGET,
+  type BudgetOutcome,
+  type EvaluationProgress,
+  type Steps,
+  withinBudget,
+} from "./evaluate/steps.ts";
 import type { Report } from "./findings/finding.ts";
 import { reportInSteps } from "./findings/report.ts";
 import { messageOf } from "./sentences/finding.ts";
@@ -57,9 +63,11 @@ function workedOut(design: Design, { budget, seconds }: typeof LIMITS_OF_WORK): 
   return { ok: true, evaluation: evaluation.value, result: result.value };
 }
 
-type Ended<T> = Outcome<T> | { readonly ok: false; readonly reached: Progress; readonly isLate: true };
+type Ended<T> =
+  | BudgetOutcome<T>
+  | { readonly ok: false; readonly reached: EvaluationProgress; readonly isLate: true };
 
-function untilDeadline<T>(steps: Steps<Outcome<T>>, deadline: number): Ended<T> {
+function untilDeadline<T>(steps: Steps<BudgetOutcome<T>>, deadline: number): Ended<T> {
   for (;;) {
     const step = steps.next();
     if (step.done) return step.value;

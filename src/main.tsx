@@ -7,9 +7,9 @@ import { openHistory, useApp } from "./store/app.ts";
 import { attachAutosave } from "./store/documents/autosave.ts";
 import { App } from "./ui/App.tsx";
 import { followAddress, openAtStart } from "./ui/documents/actions.ts";
-import { keepPage } from "./ui/offline/newVersion.ts";
+import { registerOffline } from "./ui/offline/newVersion.ts";
 import { openBookFromAddress } from "./ui/rulebook/book.ts";
-import { Fallen } from "./ui/shell/Fallen.tsx";
+import { CrashScreen } from "./ui/shell/CrashScreen.tsx";
 import { applyTheme, followTheme } from "./ui/theme.ts";
 
 applyTheme();
@@ -26,15 +26,15 @@ attachAutosave({
 followAddress();
 openBookFromAddress();
 void openAtStart();
-keepPage();
+registerOffline();
 
 const root = document.getElementById("root");
 if (root) {
   createRoot(root).render(
     <StrictMode>
-      <Fallen>
+      <CrashScreen>
         <App />
-      </Fallen>
+      </CrashScreen>
     </StrictMode>,
   );
 }

@@ -10,7 +10,7 @@ export type Installed = {
   readonly text?: string;
 };
 
-export type Notice = Required<Installed> & { readonly source?: string };
+export type LicenceNotice = Required<Installed> & { readonly source?: string };
 
 type Manifest = {
   readonly name: string;
@@ -29,7 +29,7 @@ export function installed(name: string): Installed {
 }
 
 /** Throws where a licence's text is not to be had: what asks to be shipped with its text is not shipped without. */
-export function noticeOf({ name, version, identifier, text }: Installed): Notice {
+export function noticeOf({ name, version, identifier, text }: Installed): LicenceNotice {
   if (identifier === undefined) throw new Error(`${name} does not say under which licence it is.`);
   const notice = { name, version, identifier, text: fullText(name, identifier, text) };
   return identifier.startsWith("EPL-2.0") ? { ...notice, source: sourceOf(name, version) } : notice;

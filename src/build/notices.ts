@@ -3,7 +3,7 @@
  * texts; what it cannot know is added, and all is put into the page's own list (src/ui/licences/packages.ts).
  */
 import type { Plugin } from "vite";
-import { type Installed, installed, type Notice, noticeOf } from "./licenceTexts.ts";
+import { type Installed, installed, type LicenceNotice, noticeOf } from "./licenceTexts.ts";
 
 /** The file that Vite is asked to write (`build.license`); it goes into the page and is not shipped beside it. */
 export const LISTED = "licences.json";
@@ -45,6 +45,6 @@ export function notices({ hasServiceWorker }: { readonly hasServiceWorker: boole
   };
 }
 
-function byName(a: Notice, b: Notice): number {
+function byName(a: LicenceNotice, b: LicenceNotice): number {
   return a.name < b.name ? -1 : Number(a.name > b.name);
 }

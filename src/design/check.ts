@@ -1,20 +1,20 @@
 /** From parsed JSON to a document: everything is checked, and the first fault is named with its place. */
 import { kindOf } from "../parts/catalogue.ts";
-import { type Content, checkContent } from "./checkContent.ts";
-import type { Design, Variant } from "./design.ts";
-import type { Counted, Fault, Mark } from "./fault.ts";
+import { checkContent } from "./checkContent.ts";
+import type { Design, DesignContent, Variant } from "./design.ts";
+import type { InputFault, LimitedThing, NameOrNumber } from "./fault.ts";
 import { faultWords, leftOutWords } from "./faultWords.ts";
 import { fileFault, partMark } from "./fileFault.ts";
-import { rowCount } from "./hold.ts";
 import { LIMITS } from "./limits.ts";
 import { fieldLabel } from "./optionFault.ts";
 import { type Fields, isObject } from "./raw.ts";
 import { type DesignFile, designFile, MIGRATIONS, VERSION } from "./schema.ts";
 import { quotedText } from "./shown.ts";
+import { rowCount } from "./sizeLimits.ts";
 import { TYPICAL_SET, TYPICAL_SETS, underSet } from "./typical.ts";
 import { activeName } from "./variants.ts";
 
-export type Reading =
+export type DesignReading =
   | {
       readonly ok: true;
       readonly design: Design;
@@ -28,21 +28,21 @@ export type Reading =
     };
 
 /** Where a text comes from: limits of size are for what comes from outside, not for what the app has stored. */
-export type Origin = "outside" | "own storage";
+export type TextOrigin = "outside" | "own storage";
 
 /** Checks the value of a design file. */
-export function checkFile(value: unknown, origin: Origin = "outside"): Reading {
+export function checkFile(value: unknown, origin: TextOrigin = "outside"): DesignReading {
   const checked = checkedFile(value, origin);
-  return "type" in checked ? refused(checked) : checked;
+  return "type" in checked ? refusedReading(checked) : checked;
 }
 
-export function refused(fault: Fault): Reading {
+export function refusedReading(fault: InputFault): DesignReading {
   return { ok: false, problem: faultWords(fault) };
 }
 
-type Read = Reading & { ok: true };
+type Read = DesignReading & { ok: true };
 
-function checkedFile(value: unknown, origin: Origin): Read | Fault {
+function checkedFile(value: unknown, origin: TextOrigin): Read | InputFault {
   if (!isObject(value) || value.format !== "downlead") return { type: "no design" };
   const fault = versionFault(value) ?? (origin === "outside" ? sizeFault(value) : null);
   if (fault) return fault;
@@ -59,20 +59,20 @@ function checkedFile(value: unknown, origin: Origin): Read | Fault {
   return tooMany("rows", rowCount(read.design), LIMITS.rows) ?? read;
 }
 
-function versionFault(file: Fields): Fault | null {
+function versionFault(file: Fields): InputFault | null {
   const { version } = file;
   if (typeof version !== "number" || !Number.isInteger(version) || version < 1)
     return { type: "no version", newest: VERSION };
   return version > VERSION ? { type: "newer", version, newest: VERSION } : null;
 }
 
-function setFault(found: unknown): Fault {
+function setFault(found: unknown): InputFault {
   const allowed = { type: "number", min: undefined, max: undefined, isWhole: true } as const;
   return { type: "value", place: {}, field: "the set of typical values", found, allowed };
 }
 
 /** Counts before anything is looked at one by one; what variants hold counts together with the rest. */
-function sizeFault(file: Fields): Fault | null {
+function sizeFault(file: Fields): InputFault | null {
   const variants: readonly unknown[] = Array.isArray(file.variants) ? file.variants : [];
   const contents = [file, ...variants.filter(isObject)];
   const count = (list: "parts" | "wires") => contents.reduce((n, of) => n + lengthOf(of[list]), 0);
@@ -84,12 +84,12 @@ function sizeFault(file: Fields): Fault | null {
   );
 }
 
-function tooMany(what: Counted, count: number, most: number): Fault | null {
+function tooMany(what: LimitedThing, count: number, most: number): InputFault | null {
   return count > most ? { type: "too many", what, count, most } : null;
 }
 
 /** A list that is longer than any option's may be: looking at its rows one by one would be work for nothing. */
-function longList(content: Fields): Fault | null {
+function longList(content: Fields): InputFault | null {
   const parts: readonly unknown[] = Array.isArray(content.parts) ? content.parts : [];
   return firstOf(parts, (part, i) => {
     if (!isObject(part) || !isObject(part.options)) return null;
@@ -107,7 +107,10 @@ function lengthOf(list: unknown): number {
   return Array.isArray(list) ? list.length : 0;
 }
 
-function firstOf<T>(list: readonly T[], fault: (entry: T, i: number) => Fault | null): Fault | null {
+function firstOf<T>(
+  list: readonly T[],
+  fault: (entry: T, i: number) => InputFault | null,
+): InputFault | null {
   for (const [i, entry] of list.entries()) {
     const found = fault(entry, i);
     if (found !== null) return found;
@@ -124,10 +127,10 @@ function migrated(file: Fields): Fields {
   }
 }
 
-function checkDesign(file: DesignFile): Read | Fault {
-  const leftOut: { part: Mark; key: string }[] = [];
+function checkDesign(file: DesignFile): Read | InputFault {
+  const leftOut: { part: NameOrNumber; key: string }[] = [];
   let count = 0;
-  const note = (part: Mark, key: string) => {
+  const note = (part: NameOrNumber, key: string) => {
     count += 1;
     if (count <= 3) leftOut.push({ part, key });
   };
@@ -149,10 +152,10 @@ function checkDesign(file: DesignFile): Read | Fault {
 
 function checkVariants(
   file: DesignFile,
-  note: (part: Mark, key: string) => void,
-): { readonly list: readonly Variant[] } | Fault {
+  note: (part: NameOrNumber, key: string) => void,
+): { readonly list: readonly Variant[] } | InputFault {
   const names = new Set([activeName(file)]);
-  const list: (Content & { readonly name: string })[] = [];
+  const list: (DesignContent & { readonly name: string })[] = [];
   for (const [i, variant] of (file.variants ?? []).entries()) {
     const { name } = variant;
     if (names.has(name)) return { type: "same variant", name };

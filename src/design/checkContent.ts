@@ -1,27 +1,25 @@
 /** Parts and wires of a file, of the design itself or of one of its variants: checked against the catalogue. */
 import { kindOf } from "../parts/catalogue.ts";
 import type { Port } from "../parts/contract.ts";
-import type { Design, Part, Wire } from "./design.ts";
-import type { Fault, Mark, Place, PortMark } from "./fault.ts";
+import type { DesignContent, Part, Wire } from "./design.ts";
+import type { FaultPlace, InputFault, NameOrNumber, PortMark } from "./fault.ts";
 import { partMark } from "./fileFault.ts";
 import { portOf, portsOf } from "./lookup.ts";
 import { checkOptions } from "./options.ts";
 import type { DesignFile } from "./schema.ts";
-
-export type Content = Pick<Design, "parts" | "wires">;
 
 type Raw = Pick<DesignFile, "parts" | "wires">;
 
 /** The content, or what is wrong with it. `note` hears of each option that the kind doesn't know. */
 export function checkContent(
   raw: Raw,
-  place: Place,
-  note: (part: Mark, key: string) => void,
-): Content | Fault {
+  place: FaultPlace,
+  note: (part: NameOrNumber, key: string) => void,
+): DesignContent | InputFault {
   const parts = new Map<string, Part>();
   for (const [i, entry] of raw.parts.entries()) {
     const mark = partMark(entry, i);
-    const here: Place = { ...place, part: mark };
+    const here: FaultPlace = { ...place, part: mark };
     const twin = parts.get(entry.id);
     if (twin) return { type: "same id", place: here, id: entry.id, other: markOf(twin) };
     const kind = kindOf(entry.kind);
@@ -41,10 +39,10 @@ export function checkContent(
 type Parts = ReadonlyMap<string, Part>;
 type End = { readonly part: Part; readonly port: Port };
 
-function wireFault(wires: readonly Wire[], parts: Parts, place: Place): Fault | null {
+function wireFault(wires: readonly Wire[], parts: Parts, place: FaultPlace): InputFault | null {
   const taken = new Set<string>();
   for (const [i, wire] of wires.entries()) {
-    const here: Place = { ...place, wire: i + 1 };
+    const here: FaultPlace = { ...place, wire: i + 1 };
     const ends = { from: endOf(wire, "from", parts, here), to: endOf(wire, "to", parts, here) };
     for (const key of ["from", "to"] as const) {
       const end = ends[key];
@@ -61,7 +59,7 @@ function wireFault(wires: readonly Wire[], parts: Parts, place: Place): Fault | 
   return null;
 }
 
-function endOf(wire: Wire, end: "from" | "to", parts: Parts, place: Place): End | Fault {
+function endOf(wire: Wire, end: "from" | "to", parts: Parts, place: FaultPlace): End | InputFault {
   const [id, portId] = wire[end];
   const side = end === "from" ? "out" : "in";
   const part = parts.get(id);
@@ -76,7 +74,7 @@ function endOf(wire: Wire, end: "from" | "to", parts: Parts, place: Place): End 
   return port.side === side ? { part, port } : { type: "wrong side", place, port: portMark({ part, port }) };
 }
 
-function markOf(part: Part): Mark {
+function markOf(part: Part): NameOrNumber {
   return partMark(part, 0);
 }
 

@@ -2,7 +2,7 @@
 import { kindOf } from "../parts/catalogue.ts";
 import { fieldMeta } from "../parts/fields.ts";
 import type { Design, Part, PartId } from "./design.ts";
-import type { Clash } from "./mergeValues.ts";
+import type { MergeClash } from "./mergeValues.ts";
 import { SETTINGS } from "./settings.ts";
 import { someOf } from "./shown.ts";
 
@@ -22,7 +22,7 @@ const OF_DESIGN: Readonly<Record<string, string>> = {
 };
 
 /** “Cable 3” (Length), “Plate 1” (name), the title and 14 more; "" for no clashes. Parts are named as in `design`. */
-export function clashWords(clashes: readonly Clash[], design: Design): string {
+export function clashWords(clashes: readonly MergeClash[], design: Design): string {
   const parts = partsOf(design);
   const phrases = [...new Set(clashes.map((clash) => phraseOf(clash, parts)))];
   return someOf(phrases);
@@ -34,7 +34,7 @@ function partsOf({ parts, variants = [] }: Design): ReadonlyMap<PartId, Part> {
   return new Map(all.map((part) => [part.id, part]));
 }
 
-function phraseOf({ part: id, what }: Clash, parts: ReadonlyMap<PartId, Part>): string {
+function phraseOf({ part: id, what }: MergeClash, parts: ReadonlyMap<PartId, Part>): string {
   if (id === null) return OF_DESIGN[what] ?? `the setting “${settingLabel(what)}”`;
   const part = parts.get(id);
   return `“${part?.label || id}” (${OF_PART[what] ?? optionLabel(part, what)})`;

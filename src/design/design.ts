@@ -41,6 +41,9 @@ export type Variant = {
   readonly wires: readonly Wire[];
 };
 
+/** What is drawn: of the design itself, or of a variant. */
+export type DesignContent = Pick<Design, "parts" | "wires">;
+
 export const EMPTY_DESIGN: Design = { title: "Untitled design", parts: [], wires: [] };
 
 /** Name of a wire, from its ends: unique, since a port takes one wire. */

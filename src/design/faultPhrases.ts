@@ -1,9 +1,9 @@
 /** Phrases of sentences about faults: what is counted, and what is wrong with a text that should be JSON. */
 import { type Forms, plural } from "../words/plural.ts";
-import type { Counted, SyntaxFault } from "./fault.ts";
+import type { LimitedThing, SyntaxFault } from "./fault.ts";
 import { quotedText } from "./shown.ts";
 
-const COUNTED: Readonly<Record<Counted, Forms>> = {
+const COUNTED: Readonly<Record<LimitedThing, Forms>> = {
   parts: { one: (n) => `${n} part`, other: (n) => `${n} parts` },
   wires: { one: (n) => `${n} wire`, other: (n) => `${n} wires` },
   rows: {
@@ -17,7 +17,7 @@ const COUNTED: Readonly<Record<Counted, Forms>> = {
 };
 
 /** "1 part", "5,012 parts". */
-export function countWords(count: number, what: Counted): string {
+export function countWords(count: number, what: LimitedThing): string {
   return plural(count, COUNTED[what]);
 }
 

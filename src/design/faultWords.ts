@@ -1,11 +1,11 @@
 /** Every sentence about a fault of a file, a link or a value, from the fact. */
 import { plural } from "../words/plural.ts";
-import type { Allowed, Fault, Mark, Place, PortMark, ValueFault } from "./fault.ts";
+import type { Allowed, FaultPlace, InputFault, NameOrNumber, PortMark, ValueFault } from "./fault.ts";
 import { countWords, syntaxWords } from "./faultPhrases.ts";
 import { quotedText, shownNumber, someOf } from "./shown.ts";
 
 /** One sentence or two that say where, what was found and what is allowed. */
-export function faultWords(fault: Fault): string {
+export function faultWords(fault: InputFault): string {
   switch (fault.type) {
     case "value":
       return `${capital(`${placeWords(fault.place)}${valueWords(fault)}`)}.`;
@@ -56,7 +56,7 @@ export function faultWords(fault: Fault): string {
 
 /** Values that a reader did not know and left out: the first of them by name, and how many in all. */
 export type LeftOut = {
-  readonly first: readonly { readonly part: Mark; readonly key: string }[];
+  readonly first: readonly { readonly part: NameOrNumber; readonly key: string }[];
   readonly count: number;
 };
 
@@ -140,7 +140,7 @@ const KNOWN_PORTS = {
   },
 } as const;
 
-function noPortWords({ part, side, port, known }: Fault & { type: "no port" }): string {
+function noPortWords({ part, side, port, known }: InputFault & { type: "no port" }): string {
   const words = KNOWN_PORTS[side];
   const names = someOf(known.map(quotedText));
   const rest = plural(known.length, {
@@ -156,16 +156,16 @@ function portWords({ part, side, label, isOnly }: PortMark): string {
   return `${isOnly ? noun : `${noun} ${quotedText(label)}`} of ${partWords(part)}`;
 }
 
-function partWords(part: Mark): string {
+function partWords(part: NameOrNumber): string {
   return part.name === null ? `part ${nameWords(part)}` : nameWords(part);
 }
 
-function nameWords({ name, number }: Mark): string {
+function nameWords({ name, number }: NameOrNumber): string {
   return name === null ? shownNumber(number) : quotedText(name);
 }
 
 /** "Variant “Plan A”, “Dish 1”, Transponders, row 3: "; empty where there is nothing to say. */
-function placeWords({ variant, part, wire, row }: Place): string {
+function placeWords({ variant, part, wire, row }: FaultPlace): string {
   const words = [
     ...(variant === undefined ? [] : [`variant ${nameWords(variant)}`]),
     ...(part === undefined ? [] : [partWords(part)]),
@@ -176,7 +176,7 @@ function placeWords({ variant, part, wire, row }: Place): string {
 }
 
 /** The place without the wire, where the sentence itself names both ends of it. */
-function variantOf({ variant }: Place): Place {
+function variantOf({ variant }: FaultPlace): FaultPlace {
   return variant === undefined ? {} : { variant };
 }
 

@@ -1,5 +1,5 @@
 /** The design file: JSON that people can read, compare and keep. */
-import { checkFile, type Origin, type Reading, refused } from "./check.ts";
+import { checkFile, type DesignReading, refusedReading, type TextOrigin } from "./check.ts";
 import type { Design, Part } from "./design.ts";
 import { parseJson } from "./json.ts";
 import { LIMITS } from "./limits.ts";
@@ -10,21 +10,21 @@ import { USUAL_SETTINGS } from "./settings.ts";
 import { TYPICAL_SET } from "./typical.ts";
 
 /** Reads a design file that comes from outside. Never throws and never takes long, whatever the text is. */
-export function readDesign(text: string): Reading {
+export function readDesign(text: string): DesignReading {
   const [length, most] = [text.length, LIMITS.textLength];
-  return length > most ? refused({ type: "too long", length, most }) : readText(text, "outside");
+  return length > most ? refusedReading({ type: "too long", length, most }) : readText(text, "outside");
 }
 
 /** Reads what the app itself has stored, whatever its size: work that was saved once is never refused for it. */
-export function readStoredDesign(text: string): Reading {
+export function readStoredDesign(text: string): DesignReading {
   return readText(text, "own storage");
 }
 
-function readText(text: string, origin: Origin): Reading {
+function readText(text: string, origin: TextOrigin): DesignReading {
   // Some editors put a byte order mark first, which JSON does not know.
   const values = origin === "outside" ? LIMITS.values : Infinity;
   const parsed = parseJson(text.replace(/^\uFEFF/, ""), { depth: LIMITS.depth, values });
-  return parsed.ok ? checkFile(parsed.value, origin) : refused(parsed.fault);
+  return parsed.ok ? checkFile(parsed.value, origin) : refusedReading(parsed.fault);
 }
 
 export type Writing = {

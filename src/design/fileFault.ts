@@ -1,6 +1,6 @@
 /** From what the schema of the file complains of to a fact: the part by its label, the field by its name. */
 import type { z } from "zod";
-import type { Allowed, Fault, Mark, Place } from "./fault.ts";
+import type { Allowed, FaultPlace, InputFault, NameOrNumber } from "./fault.ts";
 import { LIMITS } from "./limits.ts";
 import { fieldFault } from "./optionFault.ts";
 import { isObject, valueAt } from "./raw.ts";
@@ -38,7 +38,7 @@ const WIRE_FIELDS: Readonly<Record<string, Field>> = {
 const REACH: Allowed = { type: "number", min: -LIMITS.reach, max: LIMITS.reach, isWhole: false };
 
 /** `issue`: of the schema of the whole file. */
-export function fileFault(file: unknown, issue: z.core.$ZodIssue | undefined): Fault {
+export function fileFault(file: unknown, issue: z.core.$ZodIssue | undefined): InputFault {
   const [key, index, ...rest] = issue?.path ?? [];
   if (key === "settings" && typeof index === "string") {
     return fieldFault({
@@ -64,7 +64,7 @@ export function fileFault(file: unknown, issue: z.core.$ZodIssue | undefined): F
 }
 
 /** `path` begins in the content: the design itself or one of its variants. */
-function contentFault(content: unknown, path: readonly PropertyKey[], place: Place): Fault {
+function contentFault(content: unknown, path: readonly PropertyKey[], place: FaultPlace): InputFault {
   const [list, index, key, axis] = path;
   if (list === "parts" && typeof index === "number") {
     const part = partMark(valueAt(content, [list, index]), index);
@@ -84,11 +84,11 @@ function contentFault(content: unknown, path: readonly PropertyKey[], place: Pla
 }
 
 function wrong(
-  place: Place,
+  place: FaultPlace,
   field: Field | undefined,
   content: unknown,
   path: readonly PropertyKey[],
-): Fault {
+): InputFault {
   const found = valueAt(content, path);
   const [words, allowed] = field ?? ["the design", { type: "values" }];
   // A text that is too long says so by its length; one that is not even a text needs no number.
@@ -104,7 +104,7 @@ function wrong(
 }
 
 /** How an entry of a list of parts is spoken of, whatever it may be. */
-export function partMark(entry: unknown, index: number): Mark {
+export function partMark(entry: unknown, index: number): NameOrNumber {
   const { label, id }: { label?: unknown; id?: unknown } = isObject(entry) ? entry : {};
   const name = [label, id].find((text) => typeof text === "string" && text.trim() !== "");
   return { name: typeof name === "string" ? name : null, number: index + 1 };

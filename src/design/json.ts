@@ -1,9 +1,9 @@
 /** Reading JSON that may be broken or hostile: one pass over the text finds the place of the first fault. */
-import type { Fault, SyntaxFault } from "./fault.ts";
+import type { InputFault, SyntaxFault } from "./fault.ts";
 
 export type Json =
   | { readonly ok: true; readonly value: unknown }
-  | { readonly ok: false; readonly fault: Fault };
+  | { readonly ok: false; readonly fault: InputFault };
 
 export type JsonLimits = { readonly depth: number; readonly values: number };
 

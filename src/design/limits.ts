@@ -1,6 +1,6 @@
 /**
  * How large a document may be. What comes from outside is held to it before any costly work, so that no file or
- * link can freeze the page; edits are held to it too (`hold.ts`), so that all that the app allows can be
+ * link can freeze the page; edits are held to it too (`sizeLimits.ts`), so that all that the app allows can be
  * written and opened again. What the app itself has stored is opened whatever its size.
  */
 

@@ -5,14 +5,14 @@
  * deflated (RFC 1951). Length and checksum tell a link that was cut short from one that was altered.
  */
 import { fromBase64url, toBase64url } from "./base64url.ts";
-import { checkFile, type Reading } from "./check.ts";
+import { checkFile, type DesignReading } from "./check.ts";
 import { compact, expand } from "./compact.ts";
 import { crc32 } from "./crc32.ts";
 import { deflate, inflate } from "./deflate.ts";
 import type { Design } from "./design.ts";
 import { parseJson } from "./json.ts";
 import { LIMITS } from "./limits.ts";
-import { type Candidate, linkCandidates } from "./linkHealing.ts";
+import { type LinkCandidate, linkCandidates } from "./linkHealing.ts";
 
 /** Links longer than this are cut by many mail and chat programs [characters]; offer the file instead. */
 export const COMFORTABLE_LINK_LENGTH = 8_000;
@@ -56,7 +56,7 @@ export async function encodeLink(design: Design): Promise<string> {
  * Reads a link: its fragment, the whole address, or what a mail program made of either. Never throws; unpacks at
  * most a stated size for each reading of the text.
  */
-export async function decodeLink(text: string): Promise<Reading> {
+export async function decodeLink(text: string): Promise<DesignReading> {
   if (text.length > MOST_TEXT) return bad(TOO_LONG);
   const candidates = linkCandidates(text);
   let trouble: string | null = null;
@@ -72,7 +72,7 @@ type Unpacked =
   | { readonly ok: true; readonly text: Uint8Array }
   | { readonly ok: false; readonly problem: string };
 
-async function unpack(candidate: Candidate): Promise<Unpacked> {
+async function unpack(candidate: LinkCandidate): Promise<Unpacked> {
   const { version } = candidate;
   if (Number(version) > 1)
     return no(`This link was made by a newer edition (mark “d${version}.”); this one reads “${MARK}”.`);
@@ -100,7 +100,7 @@ const TOO_LONG = "This link is too long to hold a design.";
 const WRONG_CASE =
   "This link is damaged: its capitals and small letters were changed on the way. Copy it from where it was made, or ask for the file.";
 
-function readText(bytes: Uint8Array): Reading {
+function readText(bytes: Uint8Array): DesignReading {
   const json = parseJson(new TextDecoder().decode(bytes), LIMITS);
   if (!json.ok) return bad(NO_DESIGN);
   const file = expand(json.value);
@@ -111,7 +111,7 @@ function readText(bytes: Uint8Array): Reading {
 const NO_DESIGN = "This link holds no design: its content has another form.";
 
 /** The runs in one, up to where the link itself says that it ends, if something else followed there. */
-function bodyOf({ runs }: Candidate): string {
+function bodyOf({ runs }: LinkCandidate): string {
   const whole = runs.join("");
   const head = fromBase64url(whole.slice(0, 12));
   const end = head && packedEnd(head);
@@ -140,7 +140,7 @@ function broken(body: string, problem: string): Unpacked {
   return no(isOneCase ? WRONG_CASE : problem);
 }
 
-function bad(problem: string): Reading {
+function bad(problem: string): DesignReading {
   return { ok: false, problem };
 }
 

@@ -4,7 +4,7 @@
  */
 
 /** What may be the text of a link: its mark, and the runs of signs that links are made of behind it. */
-export type Candidate = {
+export type LinkCandidate = {
   /** The number behind the "d". */
   readonly version: string;
   /** Parted by whatever came between: a line break, a bracket, a full stop. */
@@ -12,7 +12,7 @@ export type Candidate = {
 };
 
 /** The readings of a text that may hold a link, the most likely first; none where it holds no mark. */
-export function linkCandidates(text: string): readonly Candidate[] {
+export function linkCandidates(text: string): readonly LinkCandidate[] {
   const plain = decoded(text);
   const readings = [plain, quotedPrintable(plain)].flatMap((each) => [dashed(each, "-"), dashed(each, "--")]);
   return [...new Set(readings)].flatMap((reading) =>

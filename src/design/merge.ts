@@ -5,17 +5,17 @@
  */
 import type { Design } from "./design.ts";
 import { LIMITS } from "./limits.ts";
-import { type Clash, mergeValue, type NoteClash } from "./mergeValues.ts";
+import { type MergeClash, mergeValue, type NoteClash } from "./mergeValues.ts";
 import { mergeVariants } from "./mergeVariants.ts";
 import { isSameValue } from "./options.ts";
 import { type Settings, settingsOf } from "./settings.ts";
 import { heldCount } from "./variants.ts";
 
-export type Merge = { readonly design: Design; readonly clashes: readonly Clash[] };
+export type Merge = { readonly design: Design; readonly clashes: readonly MergeClash[] };
 
 /** The result is as good as what comes from a file; what is unchanged in it are the objects of `ours`. */
 export function mergeDesigns(base: Design, ours: Design, theirs: Design): Merge {
-  const clashes = new Map<string, Clash>();
+  const clashes = new Map<string, MergeClash>();
   const note: NoteClash = (part, what) => clashes.set(`${what} ${part}`, { part, what });
   const variants = mergeVariants(base, ours, theirs, note);
   if (!variants) return { design: theirs, clashes: [{ part: null, what: "variant" }] };

@@ -1,15 +1,18 @@
 /** Three-way merge of parts and wires: of a design, or of one of its variants. */
 import { kindOf } from "../parts/catalogue.ts";
-import type { Design, Part, PartId, PortRef } from "./design.ts";
+import type { DesignContent, Part, PartId, PortRef } from "./design.ts";
 import { mergeParts } from "./mergeParts.ts";
 import type { NoteClash } from "./mergeValues.ts";
 import { mergeWires } from "./mergeWires.ts";
 import { namer } from "./names.ts";
 import { isSameValue } from "./options.ts";
 
-export type Content = Pick<Design, "parts" | "wires">;
-
-export function mergeContent(base: Content, ours: Content, theirs: Content, note: NoteClash): Content {
+export function mergeContent(
+  base: DesignContent,
+  ours: DesignContent,
+  theirs: DesignContent,
+  note: NoteClash,
+): DesignContent {
   const own = withNewIds(base, ours, theirs);
   const parts = mergeParts(base.parts, own.parts, theirs.parts, note);
   return { parts, wires: mergeWires(base.wires, own.wires, theirs.wires, parts, note) };
@@ -19,7 +22,7 @@ export function mergeContent(base: Content, ours: Content, theirs: Content, note
  * Two windows count on from the same number: a new part here and another one there may have the same id. Theirs
  * keeps it; ours goes on under the next free one, with its wires. The same part on both sides is one part.
  */
-function withNewIds(base: Content, ours: Content, theirs: Content): Content {
+function withNewIds(base: DesignContent, ours: DesignContent, theirs: DesignContent): DesignContent {
   const before = new Set(base.parts.map((part) => part.id));
   const theirParts = new Map(theirs.parts.map((part) => [part.id, part]));
   const isDouble = (part: Part) => {

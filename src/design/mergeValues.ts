@@ -2,7 +2,7 @@
 import { isSameValue } from "./options.ts";
 
 /** Something that both sides changed to different results. */
-export type Clash = {
+export type MergeClash = {
   /** Id of the part that it concerns; null: the design as a whole. */
   readonly part: string | null;
   /** Key of an option or a setting, or "label", "place", "kind", "wire", "removed", "title", "lesson", "variant", "size". */

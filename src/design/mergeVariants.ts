@@ -1,12 +1,12 @@
 /** Three-way merge of the variants of a design, by their names. */
-import type { Design, Variant } from "./design.ts";
+import type { Design, DesignContent, Variant } from "./design.ts";
 import { LIMITS } from "./limits.ts";
-import { type Content, mergeContent } from "./mergeContent.ts";
+import { mergeContent } from "./mergeContent.ts";
 import { keptList, mergeOrder, mergeValue, type NoteClash } from "./mergeValues.ts";
 import { isSameValue } from "./options.ts";
 import { activeName } from "./variants.ts";
 
-type Merged = Content & Pick<Design, "variant" | "variants">;
+type Merged = DesignContent & Pick<Design, "variant" | "variants">;
 
 /** One variant on the three sides, under whatever name each has it; absent where a side does not have it. */
 type Entry = { readonly base?: Variant; readonly ours?: Variant; readonly theirs?: Variant };

@@ -1,7 +1,7 @@
 /** From what a schema of described fields complains of to a fact with the labels of the form. */
 import type { z } from "zod";
 import { type FieldMeta, fieldMeta } from "../parts/fields.ts";
-import type { Allowed, Place, ValueFault } from "./fault.ts";
+import type { Allowed, FaultPlace, ValueFault } from "./fault.ts";
 import { isObject } from "./raw.ts";
 
 type Issue = z.core.$ZodIssue;
@@ -15,7 +15,7 @@ export function fieldFault(o: {
   readonly key: string;
   readonly value: unknown;
   readonly issue: Issue | undefined;
-  readonly place: Place;
+  readonly place: FaultPlace;
 }): ValueFault {
   const { field, key, value, issue, place } = o;
   const meta = metaOf(field);

@@ -33,7 +33,7 @@ export type SheetPatch = {
 type Sheet = { readonly name: string | null } & Pick<Design, "parts" | "wires">;
 
 /** Null where both say the same. */
-export function difference(before: Design, after: Design): Patch | null {
+export function patchBetween(before: Design, after: Design): Patch | null {
   if (before === after) return null;
   const sheets = sheetDifference(sheetsOf(before), sheetsOf(after));
   const patch: Patch = {

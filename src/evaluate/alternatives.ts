@@ -3,7 +3,7 @@
  * settings, of which a real system uses a few. What is set now is always worked out; of the rest, so many.
  */
 import type { Band } from "../signal/band.ts";
-import { worldOf } from "../signal/treat.ts";
+import { conditionsKey } from "../signal/treat.ts";
 
 /**
  * Settings of switches beside what is set now that are kept on one wire. Four satellites behind a position switch
@@ -22,9 +22,9 @@ export function fewAlternatives(bands: readonly Band[]): {
 } {
   if (bands.length <= MOST_ALTERNATIVES) return { kept: bands, left: 0 };
   const settings = new Set<string>();
-  for (const band of bands) if (!band.selected) settings.add(worldOf(band));
+  for (const band of bands) if (!band.selected) settings.add(conditionsKey(band));
   const left = settings.size - MOST_ALTERNATIVES;
   if (left <= 0) return { kept: bands, left: 0 };
   const kept = new Set([...settings].slice(0, MOST_ALTERNATIVES));
-  return { kept: bands.filter((band) => band.selected || kept.has(worldOf(band))), left };
+  return { kept: bands.filter((band) => band.selected || kept.has(conditionsKey(band))), left };
 }

@@ -12,10 +12,10 @@ import {
 } from "../parts/contract.ts";
 import type { Spectrum } from "../signal/band.ts";
 import type { Demand, Feed, SwitchState } from "../signal/control.ts";
-import { worldOf } from "../signal/treat.ts";
+import { conditionsKey } from "../signal/treat.ts";
 import type { Drive, Meeting, Omitted, PartRecord } from "./evaluation.ts";
 import type { SignalResult } from "./signals.ts";
-import { NO_WORK, type Work } from "./work.ts";
+import { type EvaluationWork, NO_WORK } from "./work.ts";
 
 /** What follows from kind and options alone. */
 export type Traits = {
@@ -46,7 +46,7 @@ export type Cell = {
   treatment: SignalTreatment | undefined;
   results: SignalResult;
   sources: readonly PartId[];
-  work: Work;
+  work: EvaluationWork;
   /** Undefined while the notes have changed since it was written. */
   record: PartRecord | undefined;
 };
@@ -163,5 +163,5 @@ function withoutRepeats(meetings: readonly Meeting[]): readonly Meeting[] {
 }
 
 function bandKey(band: Meeting["victim"]): string {
-  return `${band.origin.key}${band.half ?? ""}${worldOf(band)}`;
+  return `${band.origin.key}${band.half ?? ""}${conditionsKey(band)}`;
 }

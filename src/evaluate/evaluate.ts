@@ -14,9 +14,9 @@ import { type Cell, NO_SOURCES, NOTHING, recordOf } from "./cell.ts";
 import type { Evaluation, PartRecord } from "./evaluation.ts";
 import { demandsAtOutputs, isPowered, offersAtInputs, sameDemand, sameFeed, switchStates } from "./power.ts";
 import { runTreatment } from "./signals.ts";
-import { finished, type Progress, type Steps } from "./steps.ts";
+import { type EvaluationProgress, finished, type Steps } from "./steps.ts";
 import { structureOf } from "./structure.ts";
-import { markChanged, neighbour, own, type Sweep, startSweep, type Workings } from "./sweep.ts";
+import { markChanged, neighbourOf, ownCell, type Sweep, startSweep, type Workings } from "./sweep.ts";
 import { totalOf, workOfLoads, workOfSignals, workOfSupplies } from "./work.ts";
 
 /**
@@ -76,7 +76,7 @@ function counted(
   sweep: Sweep,
   cell: Cell,
   { done, work }: { readonly done: number; readonly work: Partial<Cell["work"]> },
-): Progress {
+): EvaluationProgress {
   const after = { ...cell.work, ...work };
   sweep.work += totalOf(after) - totalOf(cell.work);
   cell.work = after;
@@ -89,10 +89,10 @@ function* sweepLoads(sweep: Sweep): Steps<void> {
   for (let k = 0; k < order.length; k++) {
     if (!sweep.loads[k]) continue;
     const i = order[k] ?? 0;
-    const cell = own(sweep, i);
+    const cell = ownCell(sweep, i);
     if (!cell || cell.looped) continue;
     const at = (port: string): Demand => {
-      const end = neighbour(sweep, i, port);
+      const end = neighbourOf(sweep, i, port);
       return (end && sweep.cells[end.index]?.demands[end.port]) || NO_DEMAND;
     };
     yield counted(sweep, cell, { done: 0, work: { loads: workOfLoads(cell.traits.power, at) } });
@@ -120,12 +120,12 @@ function* sweepSupplies(sweep: Sweep): Steps<void> {
   for (let k = order.length - 1; k >= 0; k--) {
     if (!sweep.supplies[k]) continue;
     const i = order[k] ?? 0;
-    const cell = own(sweep, i);
+    const cell = ownCell(sweep, i);
     if (!cell || cell.looped) continue;
     const { traits } = cell;
     const feeds: Record<string, Feed> = {};
     for (const port of traits.outputs) {
-      const end = neighbour(sweep, i, port);
+      const end = neighbourOf(sweep, i, port);
       const feed = (end && sweep.cells[end.index]?.offers[end.port]) || NO_FEED;
       if (feed !== NO_FEED) feeds[port] = feed;
     }
@@ -166,13 +166,13 @@ function* sweepSignals(sweep: Sweep): Steps<void> {
   for (let k = 0; k < order.length; k++) {
     if (!sweep.signals[k]) continue;
     const i = order[k] ?? 0;
-    const cell = own(sweep, i);
+    const cell = ownCell(sweep, i);
     if (!cell || cell.looped) continue;
     sweep.recomputed++;
     const { traits } = cell;
     const inputs: Record<string, Spectrum> = {};
     for (const port of traits.inputs) {
-      const end = neighbour(sweep, i, port);
+      const end = neighbourOf(sweep, i, port);
       const spectrum = (end && sweep.cells[end.index]?.results[end.port]?.spectrum) || SILENCE;
       if (spectrum !== SILENCE) inputs[port] = spectrum;
     }
@@ -214,7 +214,7 @@ function sourcesOf(sweep: Sweep, i: number, cell: Cell): readonly PartId[] {
   let found: readonly PartId[] = cell.treatment?.emits?.length ? [cell.part.id] : NO_SOURCES;
   let merged: Set<PartId> | undefined;
   for (const port of cell.traits.inputs) {
-    const end = neighbour(sweep, i, port);
+    const end = neighbourOf(sweep, i, port);
     const above = (end && sweep.cells[end.index]?.sources) || NO_SOURCES;
     if (above.length === 0 || above === found) continue;
     if (found.length === 0) found = above;

@@ -6,13 +6,13 @@ import {
   deratingDb,
   equalCarriers,
   productsOfDbuv,
-  type Rating as RatedOutput,
+  type RatedOutput,
   saturatedDbuv,
 } from "../rf/intermod.ts";
 import type { Band } from "../signal/band.ts";
 import { isDisturbed } from "../signal/combine.ts";
 import { remembered } from "../signal/remember.ts";
-import { worldOf } from "../signal/treat.ts";
+import { conditionsKey } from "../signal/treat.ts";
 import type { Drive } from "./evaluation.ts";
 
 /** Which derating a design reckons with; "usual": beats for TV amplifiers (60 dB ratings), power for satellite IF. */
@@ -121,14 +121,14 @@ function loadsOf(bands: readonly Band[]): (band: Band) => Load {
       continue;
     }
     const worlds = remembered(bySwitch, at, () => new Map<string, Load>());
-    const world = worldOf(band);
+    const world = conditionsKey(band);
     worlds.set(world, together(worlds.get(world) ?? NO_LOAD, load));
   }
   return (band) => {
     let total = always;
     const own = band.conditions[0]?.at.id;
     for (const [at, worlds] of bySwitch) {
-      const load = at === own ? worlds.get(worldOf(band)) : strongestOf(worlds.values());
+      const load = at === own ? worlds.get(conditionsKey(band)) : strongestOf(worlds.values());
       if (load) total = together(total, load);
     }
     return total;

@@ -1,7 +1,7 @@
 /** Work that is done step by step: whoever runs it can show how far it is, stop it, and set it a limit. */
 
 /** Told at each step: what is done, and how much work it was. */
-export type Progress = {
+export type EvaluationProgress = {
   /** Parts done, of so many. */
   readonly done: number;
   readonly total: number;
@@ -9,7 +9,7 @@ export type Progress = {
   readonly work: number;
 };
 
-export type Steps<T> = Generator<Progress, T, void>;
+export type Steps<T> = Generator<EvaluationProgress, T, void>;
 
 /** How much work an evaluation or a report may be. */
 export type EvaluationBudget = { readonly work: number };
@@ -21,13 +21,13 @@ export type EvaluationBudget = { readonly work: number };
  */
 export const BUDGET: EvaluationBudget = { work: 8_000_000 };
 
-export type Outcome<T> =
+export type BudgetOutcome<T> =
   | { readonly ok: true; readonly value: T }
   /** How far it came before the budget was used up. */
-  | { readonly ok: false; readonly reached: Progress };
+  | { readonly ok: false; readonly reached: EvaluationProgress };
 
 /** The same steps, up to the one that would go beyond the budget. */
-export function* withinBudget<T>(steps: Steps<T>, budget: EvaluationBudget): Steps<Outcome<T>> {
+export function* withinBudget<T>(steps: Steps<T>, budget: EvaluationBudget): Steps<BudgetOutcome<T>> {
   for (;;) {
     const step = steps.next();
     if (step.done) return { ok: true, value: step.value };

@@ -77,7 +77,7 @@ export function startSweep(
     // A part that has come to lie on a loop is not visited, so its neighbours must be told here.
     if (looped)
       for (const port in structure.neighbours[i])
-        markAll(sweep, structure.place[neighbour(sweep, i, port)?.index ?? i] ?? 0);
+        markAll(sweep, structure.place[neighbourOf(sweep, i, port)?.index ?? i] ?? 0);
   }
   for (const cell of sweep.cells) sweep.work += totalOf(cell.work);
   return sweep;
@@ -114,7 +114,7 @@ function sameEnds(a: PartRecord["joined"], b: PartRecord["joined"]): boolean {
 }
 
 /** The cell of part i, copied first if it belongs to the evaluation before. */
-export function own(sweep: Sweep, i: number): Cell | undefined {
+export function ownCell(sweep: Sweep, i: number): Cell | undefined {
   const cell = sweep.cells[i];
   if (!cell || sweep.owned[i]) return cell;
   const copy = { ...cell, record: undefined };
@@ -125,7 +125,7 @@ export function own(sweep: Sweep, i: number): Cell | undefined {
 
 type Neighbour = { readonly index: number; readonly port: string } | undefined;
 
-export function neighbour(sweep: Sweep, i: number, port: string): Neighbour {
+export function neighbourOf(sweep: Sweep, i: number, port: string): Neighbour {
   return sweep.structure.neighbours[i]?.[port];
 }
 

@@ -2,10 +2,10 @@
 import type { PartId } from "../design/design.ts";
 import type { Path } from "../parts/contract.ts";
 import { tuningFor } from "../parts/userBands.ts";
-import type { Tuning } from "../rf/tuningWord.ts";
+import type { TuningRequest } from "../rf/tuningWord.ts";
 import type { Band } from "../signal/band.ts";
 import type { Carrier } from "../signal/carrier.ts";
-import { gainDb } from "../signal/gain.ts";
+import { gainDbAt } from "../signal/gain.ts";
 import { ciDb, cnDb, cniDb, isLive } from "../signal/readout.ts";
 import type { Response } from "../signal/response.ts";
 import type { Evaluation, PartRecord } from "./evaluation.ts";
@@ -35,7 +35,7 @@ export type TraceStep = {
   /** User band that carries it from here on. */
   readonly userBand?: number;
   /** What the receiver has to say to get it there; on the step that stacks. */
-  readonly tuning?: Tuning;
+  readonly tuning?: TuningRequest;
   /** True when this part cut it. */
   readonly cutHere: boolean;
 };
@@ -67,15 +67,15 @@ export function traceCarrier(
 }
 
 /** A carrier in a band: its position there. */
-export type Found = { readonly band: Band; readonly i: number };
+export type FoundCarrier = { readonly band: Band; readonly i: number };
 
 /** The carrier among the bands of a port, or the user band that holds it; the strongest of several. */
 export function findCarrier(
   bands: readonly Band[],
   carrier: CarrierId,
   userBand: number | undefined,
-): Found | undefined {
-  let best: Found | undefined;
+): FoundCarrier | undefined {
+  let best: FoundCarrier | undefined;
   for (const band of bands) {
     const i = band.stack ? slotOf(band, carrier, userBand) : indexIn(band, carrier);
     if (i < 0) continue;
@@ -94,12 +94,12 @@ function slotOf(band: Band, carrier: CarrierId, userBand: number | undefined): n
   return userBand === undefined ? 0 : stack.numbers.indexOf(userBand);
 }
 
-type Arrival = Found & { readonly port: string };
+type Arrival = FoundCarrier & { readonly port: string };
 
 /** Where the carrier came into a part: the strongest input that bears it. */
 function arrival(
   record: PartRecord,
-  out: Found,
+  out: FoundCarrier,
   carrier: CarrierId,
   userBand: number | undefined,
 ): Arrival | null {
@@ -117,7 +117,7 @@ function arrival(
 }
 
 /** Paths, one after the other, from an input to the outputs that this band can have left by. */
-function chains(paths: readonly Path[], from: string, record: PartRecord, out: Found): Path[][] {
+function chains(paths: readonly Path[], from: string, record: PartRecord, out: FoundCarrier): Path[][] {
   const settings = new Map(out.band.conditions.map((c) => [c.at.id, c.setting]));
   const fits = (path: Path) =>
     !path.condition || settings.get(`${record.part.id}/${path.condition.port}`) === path.condition.setting;
@@ -128,7 +128,7 @@ function chains(paths: readonly Path[], from: string, record: PartRecord, out: F
   return reach(from);
 }
 
-function stepOf(record: PartRecord, port: string, out: Found, came: Arrival | null): TraceStep {
+function stepOf(record: PartRecord, port: string, out: FoundCarrier, came: Arrival | null): TraceStep {
   const { band, i } = out;
   const centreMHz = band.grid.centre[i] ?? 0;
   const levelDbuv = band.level[i] ?? 0;
@@ -162,7 +162,7 @@ function stepOf(record: PartRecord, port: string, out: Found, came: Arrival | nu
   };
 }
 
-function carrierOf({ band, i }: Found): Carrier | undefined {
+function carrierOf({ band, i }: FoundCarrier): Carrier | undefined {
   return band.grid.plan[band.grid.index[i] ?? 0];
 }
 
@@ -172,14 +172,14 @@ function madeOf(response: Response, f: number): { what: string; db: number }[] {
     case "series":
       return response.of.flatMap((one) => madeOf(one, f));
     case "cable":
-      return [{ what: `${response.lengthM} m of cable`, db: gainDb(response, f) }];
+      return [{ what: `${response.lengthM} m of cable`, db: gainDbAt(response, f) }];
     case "flat":
       return response.db === 0 ? [] : [{ what: response.db > 0 ? "gain" : "loss", db: response.db }];
     case "curve":
-      return [{ what: "gain at this frequency", db: gainDb(response, f) }];
+      return [{ what: "gain at this frequency", db: gainDbAt(response, f) }];
     case "windows":
     case "notch": {
-      const db = gainDb(response, f);
+      const db = gainDbAt(response, f);
       return db === 0 ? [] : [{ what: "filter", db }];
     }
   }

@@ -6,11 +6,11 @@ import type { PowerTreatment } from "../parts/contract.ts";
 import type { Demand, Feed } from "../signal/control.ts";
 import type { SignalResult } from "./signals.ts";
 
-export type Work = { readonly loads: number; readonly supplies: number; readonly signals: number };
+export type EvaluationWork = { readonly loads: number; readonly supplies: number; readonly signals: number };
 
-export const NO_WORK: Work = { loads: 0, supplies: 0, signals: 0 };
+export const NO_WORK: EvaluationWork = { loads: 0, supplies: 0, signals: 0 };
 
-export function totalOf({ loads, supplies, signals }: Work): number {
+export function totalOf({ loads, supplies, signals }: EvaluationWork): number {
   return loads + supplies + signals;
 }
 

@@ -3,7 +3,7 @@
 import type { PortRef } from "../design/design.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { Path } from "../parts/contract.ts";
-import { gainDb } from "../signal/gain.ts";
+import { gainDbAt } from "../signal/gain.ts";
 
 export type IsolationPair = {
   /** Part at whose outputs the two ways part. */
@@ -112,7 +112,7 @@ function legsBelow(
   const sockets = record.kind.delivery?.(record.options).sockets ?? [];
   const dwelling = typeof record.options.dwelling === "string" ? record.options.dwelling.trim() : "";
   for (const path of passiveWays(record, port)) {
-    const lossDb = -gainDb(path.response, frequencyMHz);
+    const lossDb = -gainDbAt(path.response, frequencyMHz);
     if (sockets.some((s) => s.port === path.to)) {
       if (dwelling !== "") found.push({ dwelling, outlet: record.part.id, lossDb });
       continue;

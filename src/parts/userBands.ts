@@ -1,6 +1,6 @@
 /** User bands of channel-stacked feeds: the usual sets, and how a part's options choose among them. */
 import { z } from "zod";
-import { type Tuning, tuningDscr, tuningScr } from "../rf/tuningWord.ts";
+import { type TuningRequest, tuningDscr, tuningScr } from "../rf/tuningWord.ts";
 import { remembered } from "../signal/remember.ts";
 import { plural } from "../words/plural.ts";
 import type { StackPath } from "./contract.ts";
@@ -34,7 +34,7 @@ export const USUAL_CENTRES_MHZ = {
 export function tuningFor(
   standard: StackStandard,
   o: { readonly airMHz: number; readonly userBandMHz: number },
-): Tuning | null {
+): TuningRequest | null {
   const { airMHz, userBandMHz } = o;
   const ifMHz = airMHz - (airMHz < SKY_SPLIT_MHZ ? UNIVERSAL_LOW_LO_MHZ : UNIVERSAL_HIGH_LO_MHZ);
   return standard === "EN 50494" ? tuningScr({ ifMHz, userBandMHz }) : tuningDscr({ ifMHz, userBandMHz });

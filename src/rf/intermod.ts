@@ -9,7 +9,7 @@
 export type DeratingRule = "beats" | "power";
 
 /** Rated output of an amplifier: two carriers at `ratedDbuv` each, products `ratioDb` below them. */
-export type Rating = {
+export type RatedOutput = {
   /** Level of each of two carriers [dBµV]. */
   readonly ratedDbuv: number;
   /** Carrier to third-order product at that level [dB]: 60 for TV, 35 for satellite IF (EN 60728-3, from memory). */
@@ -23,7 +23,7 @@ const SATURATION_BELOW_INTERCEPT_DB = 8;
  * Most that a stage puts out, whatever drives it [dBµV, all carriers together].
  * The third-order intercept lies half the ratio above the rated level; the rest is a rule of thumb, from memory.
  */
-export function saturatedDbuv(rating: Rating): number {
+export function saturatedDbuv(rating: RatedOutput): number {
   return rating.ratedDbuv + rating.ratioDb / 2 - SATURATION_BELOW_INTERCEPT_DB;
 }
 
@@ -35,7 +35,7 @@ export function deratingDb(options: { rule: DeratingRule; carriers: number }): n
 }
 
 /** Highest level of each carrier that keeps the rated ratio with so many carriers [dBµV]. */
-export function highestOutputDbuv(options: Rating & { rule: DeratingRule; carriers: number }): number {
+export function highestOutputDbuv(options: RatedOutput & { rule: DeratingRule; carriers: number }): number {
   return options.ratedDbuv - deratingDb(options);
 }
 
@@ -46,7 +46,7 @@ export function highestOutputDbuv(options: Rating & { rule: DeratingRule; carrie
  * C/I = ratio + 2·(rated − derating − level)
  */
 export function thirdOrderRatioDb(
-  options: Rating & { rule: DeratingRule; carriers: number; levelDbuv: number },
+  options: RatedOutput & { rule: DeratingRule; carriers: number; levelDbuv: number },
 ): number {
   return options.ratioDb + 2 * (highestOutputDbuv(options) - options.levelDbuv);
 }
@@ -56,7 +56,7 @@ export function thirdOrderRatioDb(
  * A single carrier has nothing to beat with: −Infinity, no product.
  */
 export function thirdOrderProductDbuv(
-  options: Rating & { rule: DeratingRule; carriers: number; levelDbuv: number },
+  options: RatedOutput & { rule: DeratingRule; carriers: number; levelDbuv: number },
 ): number {
   if (options.carriers < 2) return Number.NEGATIVE_INFINITY;
   return options.levelDbuv - thirdOrderRatioDb(options);
@@ -87,7 +87,7 @@ export function equalCarriers(sums: CarrierSums): { carriers: number; levelDbuv:
  * beats: 15·log10(Σp² − (Σp²/Σp)²) − ratio − 2·rated;  power: 10·log10(Σp·Σp²) − 6.02 − ratio − 2·rated.
  * For equal carriers this is `thirdOrderProductDbuv`.
  */
-export function productsOfDbuv(options: Rating & CarrierSums & { rule: DeratingRule }): number {
+export function productsOfDbuv(options: RatedOutput & CarrierSums & { rule: DeratingRule }): number {
   const { power, squares, rule, ratioDb, ratedDbuv } = options;
   const sum =
     rule === "beats"

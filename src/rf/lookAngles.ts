@@ -7,7 +7,7 @@ const EARTH_FLATTENING = 1 / 298.257223563;
 /** Radius of the geostationary orbit [km]. */
 export const GEOSTATIONARY_RADIUS_KM = 42_164.17;
 
-export type Site = {
+export type SitePosition = {
   /** North is positive. */
   readonly siteLatitudeDeg: number;
   /** East is positive. */
@@ -39,7 +39,7 @@ const deg = (radians: number): number => (radians * 180) / Math.PI;
  * sphere would be off by up to 0.035° in elevation.
  * skew = atan(sin Δ / tan latitude), Δ = satellite's longitude − site's longitude
  */
-export function lookAngles(options: Site & { readonly satelliteLongitudeDeg: number }): LookAngles {
+export function lookAngles(options: SitePosition & { readonly satelliteLongitudeDeg: number }): LookAngles {
   const latitude = rad(options.siteLatitudeDeg);
   const delta = rad(options.satelliteLongitudeDeg - options.siteLongitudeDeg);
   const [sinLat, cosLat] = [Math.sin(latitude), Math.cos(latitude)];

@@ -1,7 +1,7 @@
 /** The word by which a single-cable receiver tells the converter which transponder to put on its user band. */
 
 /** What a receiver sends and does to get a transponder on its user band. */
-export type Tuning = {
+export type TuningRequest = {
   /** The number in the message. */
   readonly word: number;
   /** Where the receiver then finds the transponder [MHz]. */
@@ -20,7 +20,7 @@ const LAST_WORD_11_BITS = 2047;
  * T = round((IF + user band)/4) − 350; the receiver tunes to 4·(T + 350) − IF
  * Source: EN 50494, as implemented in public receiver code (Linux DVB patches and libraries).
  */
-export function tuningScr(options: { ifMHz: number; userBandMHz: number }): Tuning | null {
+export function tuningScr(options: { ifMHz: number; userBandMHz: number }): TuningRequest | null {
   const { ifMHz, userBandMHz } = options;
   const steps = Math.round((ifMHz + userBandMHz) / 4);
   return within(steps - 350, LAST_WORD_10_BITS, 4 * steps - ifMHz);
@@ -33,10 +33,10 @@ export function tuningScr(options: { ifMHz: number; userBandMHz: number }): Tuni
  * T = round(IF) − 100
  * Source: EN 50607, as implemented in public receiver code.
  */
-export function tuningDscr(options: { ifMHz: number; userBandMHz: number }): Tuning | null {
+export function tuningDscr(options: { ifMHz: number; userBandMHz: number }): TuningRequest | null {
   return within(Math.round(options.ifMHz) - 100, LAST_WORD_11_BITS, options.userBandMHz);
 }
 
-function within(word: number, lastWord: number, tunesToMHz: number): Tuning | null {
+function within(word: number, lastWord: number, tunesToMHz: number): TuningRequest | null {
   return word >= FIRST_WORD && word <= lastWord ? { word, tunesToMHz } : null;
 }

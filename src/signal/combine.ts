@@ -3,7 +3,7 @@ import type { Band, Grid } from "./band.ts";
 import { undisturbed } from "./grid.ts";
 import { carrierToDb } from "./readout.ts";
 import { remembered } from "./remember.ts";
-import { exclusive, worldOf } from "./treat.ts";
+import { conditionsKey, exclusive } from "./treat.ts";
 import { type Arrived, joinWays } from "./ways.ts";
 
 /** A live carrier is worth a word when the interferer is less than this much below what would be harmless. [dB] */
@@ -118,7 +118,7 @@ function disturbersOf(group: readonly Band[]): readonly Disturber[] {
   const byGrid = new Map<Grid, Map<string, Band[]>>();
   for (const band of group) {
     const worlds = remembered(byGrid, band.grid, () => new Map<string, Band[]>());
-    remembered(worlds, `${band.isFloor ?? ""}${worldOf(band)}`, () => []).push(band);
+    remembered(worlds, `${band.isFloor ?? ""}${conditionsKey(band)}`, () => []).push(band);
   }
   const disturbers: Disturber[] = [];
   for (const worlds of byGrid.values())
@@ -237,7 +237,7 @@ function settingSlot(
   const first = other.conditions[0];
   if (!first) return always;
   const settings = remembered(bySwitch, first.at.id, () => new Map<string, Float64Array>());
-  return remembered(settings, worldOf(other), () => new Float64Array(always.length));
+  return remembered(settings, conditionsKey(other), () => new Float64Array(always.length));
 }
 
 function add(to: Float64Array, what: Float64Array): void {

@@ -32,7 +32,7 @@ export function gainTable(response: Response, grid: Grid): GainTable {
 }
 
 /** Gain at one frequency, for drawing and for tables; a filter stops fully outside its windows. [dB] */
-export function gainDb(response: Response, frequencyMHz: number): number {
+export function gainDbAt(response: Response, frequencyMHz: number): number {
   return carrierGain(response, frequencyMHz, 0).db;
 }
 

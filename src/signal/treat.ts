@@ -130,7 +130,7 @@ export function underCondition(band: Band, condition: Condition): Band {
 const worlds = new WeakMap<Band["conditions"], string>();
 
 /** How the switches must stand for a band to be there, as a key; bands with the same key come and go together. */
-export function worldOf({ conditions }: Band): string {
+export function conditionsKey({ conditions }: Band): string {
   if (conditions.length === 0) return "";
   return remembered(worlds, conditions, () => conditions.map((c) => `${c.at.id}=${c.setting}`).join());
 }

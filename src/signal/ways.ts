@@ -2,7 +2,7 @@
 import type { Band } from "./band.ts";
 import { uncut, undisturbed } from "./grid.ts";
 import { remembered } from "./remember.ts";
-import { worldOf } from "./treat.ts";
+import { conditionsKey } from "./treat.ts";
 
 /** A band where groups come together: itself, or what its copies in several groups add up to. */
 export type Arrived = {
@@ -41,7 +41,7 @@ let lastGridNumber = 0;
 function signalKey(band: Band): string {
   const grid = remembered(gridNumbers, band.grid, () => ++lastGridNumber);
   const kind = band.isFloor ? "floor" : (band.half ?? "");
-  return `${band.origin.key}|${kind}|${grid}|${band.shifts.join()}|${worldOf(band)}`;
+  return `${band.origin.key}|${kind}|${grid}|${band.shifts.join()}|${conditionsKey(band)}`;
 }
 
 /**

@@ -8,14 +8,14 @@ import { create } from "zustand";
 import { type Design, EMPTY_DESIGN, type PortRef, wireId } from "../design/design.ts";
 import type { Fragment } from "../design/edits/clipboard.ts";
 import { done, type Edit } from "../design/edits/edit.ts";
-import { bounded } from "../design/hold.ts";
+import { withinSizeLimits } from "../design/sizeLimits.ts";
 import { evaluate } from "../evaluate/evaluate.ts";
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { Report } from "../findings/finding.ts";
 import { report as reportOf } from "../findings/report.ts";
 import { HISTORY_LIMIT, type History, historyOf, presentOf } from "./documents/history.ts";
-import { type Preview, previewOf, type Showing } from "./preview.ts";
-import { type WorkedOut, workedOutNow } from "./trial.ts";
+import { type Preview, type PreviewRequest, previewOf } from "./preview.ts";
+import { type EvaluatedDesign, evaluateAndReportNow } from "./trial.ts";
 
 export type Selection = { readonly parts: readonly string[]; readonly wires: readonly string[] };
 export const NOTHING_SELECTED: Selection = { parts: [], wires: [] };
@@ -61,7 +61,7 @@ export type AppState = {
    */
   readonly openDesign: (
     design: Design,
-    known?: { readonly history?: History | undefined; readonly worked?: WorkedOut | undefined },
+    known?: { readonly history?: History | undefined; readonly worked?: EvaluatedDesign | undefined },
   ) => void;
   /** Takes over what became of the open design elsewhere, with its way back and forth; selection and view stay. */
   readonly follow: (history: History) => void;
@@ -69,7 +69,7 @@ export type AppState = {
   readonly undo: () => void;
   readonly redo: () => void;
   /** Shows another design in the place of the document, to look at only: every edit is refused meanwhile. */
-  readonly showPreview: (showing: Showing) => void;
+  readonly showPreview: (showing: PreviewRequest) => void;
   readonly closePreview: () => void;
   /** Takes the preview over as one undo step. */
   readonly applyPreview: () => boolean;
@@ -91,7 +91,7 @@ const TOO_LARGE =
   "This would make the design too large to calculate, so it was not done. Signals would meet in too many ways.";
 
 /** Without a limit: for examples and whatever else is known to be small. */
-function fullyWorkedOut(design: Design, former?: Evaluation): WorkedOut {
+function fullyWorkedOut(design: Design, former?: Evaluation): EvaluatedDesign {
   const evaluation = evaluate(design, former);
   return { evaluation, report: reportOf(evaluation) };
 }
@@ -105,15 +105,15 @@ export const useApp = create<AppState>()(
       /** A design with all that follows from it, as one change of state. */
       const settled = (
         design: Design,
-        worked: WorkedOut,
+        worked: EvaluatedDesign,
       ): Pick<AppState, "design" | "evaluation" | "report" | "selection"> => ({
         design,
         ...worked,
         selection: stillThere(get().selection, design),
       });
       /** What follows from a design, or null and a notice where that would be beyond the budget. */
-      const workedOut = (design: Design): WorkedOut | null => {
-        const worked = workedOutNow(design, { former: get().evaluation });
+      const workedOut = (design: Design): EvaluatedDesign | null => {
+        const worked = evaluateAndReportNow(design, { former: get().evaluation });
         if (!worked) get().notify(TOO_LARGE, "warning");
         return worked;
       };
@@ -143,7 +143,7 @@ export const useApp = create<AppState>()(
 
         change: (asked, options) => {
           // Whoever thought of the change: what could not be opened again is not made.
-          const edit = bounded(get().design, asked);
+          const edit = withinSizeLimits(get().design, asked);
           if (!edit.ok) {
             get().notify(edit.reason, "warning");
             return false;
@@ -201,7 +201,7 @@ export const useApp = create<AppState>()(
           const worked = workedOut(showing.design);
           if (!worked) return;
           set({
-            preview: previewOf(showing, preview?.aside ?? { evaluation, report }),
+            preview: previewOf(showing, preview?.document ?? { evaluation, report }),
             ...worked,
             selection: stillThere(selection, showing.design),
             connecting: null,
@@ -210,7 +210,7 @@ export const useApp = create<AppState>()(
         closePreview: () => {
           const { preview } = get();
           if (!preview) return;
-          set((s) => ({ ...preview.aside, preview: null, selection: stillThere(s.selection, s.design) }));
+          set((s) => ({ ...preview.document, preview: null, selection: stillThere(s.selection, s.design) }));
         },
         applyPreview: () => {
           const { preview, closePreview, change } = get();

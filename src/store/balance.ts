@@ -5,7 +5,7 @@ import type { Aim } from "../remedies/balance/aim.ts";
 import type { Balance } from "../remedies/balance/balance.ts";
 import { useApp } from "./app.ts";
 import { type SearchHandle, startSearch } from "./searchRun.ts";
-import { sharing } from "./searchShare.ts";
+import { withSharedObjects } from "./sharedObjects.ts";
 
 type BalanceState = {
   readonly status: "idle" | "running" | "done" | "stopped" | "failed";
@@ -34,7 +34,7 @@ export const useBalance = create<BalanceState>()((set, get) => {
         else
           set({
             status: event.type === "done" ? "done" : "running",
-            best: { ...event.progress, design: sharing(event.progress.design, document) },
+            best: { ...event.progress, design: withSharedObjects(event.progress.design, document) },
           });
       });
     },

@@ -6,12 +6,12 @@ import type { Progress, Proposal } from "../remedies/search.ts";
 import { useApp } from "./app.ts";
 import { usePrices } from "./prices.ts";
 import { type SearchHandle, startSearch } from "./searchRun.ts";
-import { sharing } from "./searchShare.ts";
+import { withSharedObjects } from "./sharedObjects.ts";
 
 export type CureStatus = "idle" | "running" | "done" | "stopped" | "failed";
 
 /** What cures are wanted for. */
-export type Complaint = {
+export type CureRequest = {
   /** One finding; absent: all that is wrong. */
   readonly target?: Finding;
   /** The document with a part already swapped, and what that is. A cure that swaps it again is none. */
@@ -25,14 +25,14 @@ export type Complaint = {
 
 export type CuresState = {
   readonly status: CureStatus;
-  readonly complaint: Complaint;
+  readonly complaint: CureRequest;
   /** The document that the search began with; what is found no longer holds once another is at work. */
   readonly document: Design | null;
   readonly tried: number;
   /** Best first. */
   readonly proposals: readonly Proposal[];
   readonly problem: string | null;
-  readonly start: (complaint?: Complaint) => void;
+  readonly start: (complaint?: CureRequest) => void;
   readonly stop: () => void;
   readonly clear: () => void;
 };
@@ -93,10 +93,10 @@ useApp.subscribe((now, before) => {
   if (now.opened !== before.opened && useCures.getState().status !== "idle") useCures.getState().clear();
 });
 
-function keepsSwap({ design }: Proposal, changed: Complaint["changed"]): boolean {
+function keepsSwap({ design }: Proposal, changed: CureRequest["changed"]): boolean {
   return !changed || design.parts.some((p) => p.id === changed.part && p.kind === changed.kind);
 }
 
 function own(proposal: Proposal, document: Design): Proposal {
-  return { ...proposal, design: sharing(proposal.design, document) };
+  return { ...proposal, design: withSharedObjects(proposal.design, document) };
 }

@@ -17,7 +17,7 @@ export function useShownDesign(): Design {
 
 /** What there is to say of the document itself, also while a preview is shown. */
 export function useDocumentReport(): Report {
-  return useApp((s) => s.preview?.aside.report ?? s.report);
+  return useApp((s) => s.preview?.document.report ?? s.report);
 }
 
 export function useRecord(id: string): PartRecord | undefined {

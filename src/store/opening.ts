@@ -6,24 +6,29 @@ import { create } from "zustand";
 import type { Design } from "../design/design.ts";
 import { startSearch } from "./searchRun.ts";
 import type { StartMark } from "./startMark.ts";
-import { type TrialProgress, type WorkedOut, workedOutNow, workOut } from "./trial.ts";
+import {
+  type EvaluatedDesign,
+  evaluateAndReport,
+  evaluateAndReportNow,
+  type TrialProgress,
+} from "./trial.ts";
 
 /** Why a design did not come up. */
-export type Halt = "stopped" | "late" | "too large" | "failed";
+export type OpeningFailure = "stopped" | "late" | "too large" | "failed";
 
 /** What a person wanted opened that cannot be read. */
-export type Refused = "link" | "practice" | "example" | "file";
+export type RefusedSource = "link" | "practice" | "example" | "file";
 
-export type Gate =
+export type OpeningProblem =
   /** The design is there, but was not worked out. */
-  | { readonly type: "halted"; readonly why: Halt; readonly design: Design }
-  | { readonly type: "refused"; readonly what: Refused; readonly problem: string }
+  | { readonly type: "halted"; readonly why: OpeningFailure; readonly design: Design }
+  | { readonly type: "refused"; readonly what: RefusedSource; readonly reason: string }
   /** The design that was open last did not come up when the page was opened before. */
   | { readonly type: "not up"; readonly mark: StartMark }
   /** The design as a list, not worked out; and what to go back to. */
-  | { readonly type: "list"; readonly design: Design; readonly before: Gate };
+  | { readonly type: "list"; readonly design: Design; readonly before: OpeningProblem };
 
-export type Working = Pick<TrialProgress, "stage" | "done" | "total"> & {
+export type OpeningProgress = Pick<TrialProgress, "stage" | "done" | "total"> & {
   readonly title: string;
   readonly parts: number;
   /** False for the first moment: most designs are there before anybody could read a word. */
@@ -33,19 +38,19 @@ export type Working = Pick<TrialProgress, "stage" | "done" | "total"> & {
 };
 
 export type OpeningState = {
-  readonly working: Working | null;
-  readonly gate: Gate | null;
+  readonly working: OpeningProgress | null;
+  readonly problem: OpeningProblem | null;
   readonly stop: () => void;
-  readonly showGate: (gate: Gate) => void;
-  readonly leaveGate: () => void;
+  readonly showProblem: (problem: OpeningProblem) => void;
+  readonly leaveProblem: () => void;
 };
 
 /** A design with more parts is tried beside the page, and worked out in slices. */
 export const LARGE_PARTS = 300;
 /** Work that the page does in one go: a tenth to a third of a second. */
-export const AT_ONCE = { work: 200_000 };
+export const AT_ONCE_BUDGET = { work: 200_000 };
 /** A practice case is made by many evaluations, on the page. */
-export const PRACTICE = { work: 100_000 };
+export const PRACTICE_BUDGET = { work: 100_000 };
 export const DEADLINE_MS = 20_000;
 const SHOWN_AFTER_MS = 300;
 const SLICE_MS = 12;
@@ -55,20 +60,20 @@ let stopRunning: ((how: "stopped" | "overtaken") => void) | null = null;
 
 export const useOpening = create<OpeningState>()((set) => ({
   working: null,
-  gate: null,
+  problem: null,
   stop: () => stopRunning?.("stopped"),
-  showGate: (gate) => {
+  showProblem: (problem) => {
     stopRunning?.("overtaken");
-    set({ gate, working: null });
+    set({ problem, working: null });
   },
-  leaveGate: () => set({ gate: null }),
+  leaveProblem: () => set({ problem: null }),
 }));
 
 /** "overtaken": something else was opened meanwhile. */
-export type Tried = "fits" | Halt | "overtaken";
+export type TrialOutcome = "fits" | OpeningFailure | "overtaken";
 
 /** Tries a design out beside the page. `isShown`: with the screen from the first moment on. */
-export function tryOut(design: Design, { isShown }: { readonly isShown: boolean }): Promise<Tried> {
+export function tryDesign(design: Design, { isShown }: { readonly isShown: boolean }): Promise<TrialOutcome> {
   stopRunning?.("overtaken");
   return new Promise((resolve) => {
     begin(design, { isShown, canStop: true });
@@ -80,7 +85,7 @@ export function tryOut(design: Design, { isShown }: { readonly isShown: boolean 
       else end(event.progress.isTooLarge ? "too large" : "fits");
     });
     stopRunning = end;
-    function end(tried: Tried): void {
+    function end(tried: TrialOutcome): void {
       clearTimeout(reveal);
       clearTimeout(deadline);
       handle.stop();
@@ -92,14 +97,14 @@ export function tryOut(design: Design, { isShown }: { readonly isShown: boolean 
 }
 
 /** Works a design out on the page: a small one at once, a large one in slices. Null: beyond the budget. */
-export async function broughtUp(design: Design): Promise<WorkedOut | null> {
+export async function evaluateOnPage(design: Design): Promise<EvaluatedDesign | null> {
   if (design.parts.length <= LARGE_PARTS) {
-    const worked = workedOutNow(design, { budget: AT_ONCE });
+    const worked = evaluateAndReportNow(design, { budget: AT_ONCE_BUDGET });
     if (worked) return worked;
   }
   begin(design, { isShown: true, canStop: false });
   try {
-    const worked = await inSlices(workOut(design), update);
+    const worked = await inSlices(evaluateAndReport(design), update);
     return "isTooLarge" in worked ? null : worked;
   } finally {
     useOpening.setState({ working: null });
@@ -129,12 +134,12 @@ function nextTurn(): Promise<void> {
   });
 }
 
-function begin(design: Design, how: Pick<Working, "isShown" | "canStop">): void {
+function begin(design: Design, how: Pick<OpeningProgress, "isShown" | "canStop">): void {
   const { title, parts } = design;
   const start = { title, parts: parts.length, stage: "signals", done: 0, total: parts.length } as const;
   useOpening.setState({ working: { ...start, ...how } });
 }
 
-function update(change: Partial<Working>): void {
+function update(change: Partial<OpeningProgress>): void {
   useOpening.setState(({ working }) => ({ working: working && { ...working, ...change } }));
 }

@@ -1,11 +1,10 @@
 /** A design looked at before it is taken: what it is, and what is new, changed and gone against the one at work. */
 import type { Design, Part } from "../design/design.ts";
-import type { Evaluation } from "../evaluate/evaluation.ts";
-import type { Report } from "../findings/finding.ts";
 import { difference } from "../remedies/difference.ts";
+import type { EvaluatedDesign } from "./trial.ts";
 
 /** What somebody wishes to look at. */
-export type Showing = {
+export type PreviewRequest = {
   readonly title: string;
   /** One more sentence, if there is one. */
   readonly about?: string;
@@ -16,23 +15,21 @@ export type Showing = {
   readonly take?: () => void;
 };
 
-export type Preview = Showing & {
+export type Preview = PreviewRequest & {
   readonly added: ReadonlySet<string>;
   readonly changed: ReadonlySet<string>;
   readonly removed: readonly Part[];
   /** What was worked out of the document, to come back to. */
-  readonly aside: Aside;
+  readonly document: EvaluatedDesign;
 };
 
-export type Aside = { readonly evaluation: Evaluation; readonly report: Report };
-
-export function previewOf(showing: Showing, aside: Aside): Preview {
-  const { added, changed, removed } = difference(aside.evaluation.design, showing.design);
+export function previewOf(showing: PreviewRequest, document: EvaluatedDesign): Preview {
+  const { added, changed, removed } = difference(document.evaluation.design, showing.design);
   return {
     ...showing,
     added: new Set(added.map((p) => p.id)),
     changed: new Set(changed.map((c) => c.after.id)),
     removed,
-    aside,
+    document,
   };
 }

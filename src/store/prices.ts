@@ -3,7 +3,7 @@ import { create, type StoreApi, type UseBoundStore } from "zustand";
 import { isSameValue } from "../design/options.ts";
 import { PLACEHOLDER_PRICES, readPrices, setPrice } from "../paperwork/prices.ts";
 import type { Price, PriceList } from "../remedies/cost.ts";
-import { browserPlace, createKept, type KeptPlace } from "./documents/kept.ts";
+import { browserSharedValue, createSharedValue, type SharedValuePlace } from "./documents/sharedValue.ts";
 import { readPriceFile } from "./priceFile.ts";
 
 export const MOST_CURRENCY_LENGTH = 12;
@@ -31,9 +31,9 @@ export type PricesState = List & {
 
 const NOT_KEPT = "This browser’s storage cannot be used now: your prices hold in this window only.";
 
-export function createPrices(place: KeptPlace): UseBoundStore<StoreApi<PricesState>> {
+export function createPrices(place: SharedValuePlace): UseBoundStore<StoreApi<PricesState>> {
   return create<PricesState>()((set, get) => {
-    const kept = createKept<List>({
+    const kept = createSharedValue<List>({
       place,
       read: listOf,
       write: storedForm,
@@ -72,7 +72,7 @@ export function createPrices(place: KeptPlace): UseBoundStore<StoreApi<PricesSta
       },
 
       takeIn: (list) => {
-        const count = openKinds(get(), list).length;
+        const count = pricesToAdd(get(), list).length;
         if (count > 0 || (get().currency === "" && list.currency !== ""))
           kept.change((here) => withOpenKinds(here, list));
         return count;
@@ -84,7 +84,7 @@ export function createPrices(place: KeptPlace): UseBoundStore<StoreApi<PricesSta
 }
 
 /** Kinds of part without a price of the user's own here, but with one in the other list. */
-export function openKinds(here: List, other: List): readonly string[] {
+export function pricesToAdd(here: List, other: List): readonly string[] {
   const isPlaceholder = (kind: string, price: Price | undefined) =>
     isSameValue(price, PLACEHOLDER_PRICES[kind]);
   return Object.keys(PLACEHOLDER_PRICES).filter(
@@ -93,7 +93,7 @@ export function openKinds(here: List, other: List): readonly string[] {
 }
 
 function withOpenKinds(here: List, other: List): List {
-  const prices = openKinds(here, other).flatMap((kind) => {
+  const prices = pricesToAdd(here, other).flatMap((kind) => {
     const price = other.prices[kind];
     return price ? [[kind, price] as const] : [];
   });
@@ -122,4 +122,4 @@ function entriesOf(value: unknown): ReadonlyMap<string, unknown> {
   return new Map(typeof value === "object" && value !== null ? Object.entries(value) : []);
 }
 
-export const usePrices = createPrices(browserPlace("prices"));
+export const usePrices = createPrices(browserSharedValue("prices"));

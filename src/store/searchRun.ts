@@ -1,5 +1,11 @@
 /** Starts a search beside the page where the browser has workers, else in short slices between its other work. */
-import { type ProgressOf, runInSlices, type SearchEvent, type Sort, type TaskOf } from "./searchTask.ts";
+import {
+  type ProgressOf,
+  runInSlices,
+  type SearchEvent,
+  type SearchKind,
+  type TaskOf,
+} from "./searchTask.ts";
 import type { WorkerTask } from "./searchWorker.ts";
 import { searchWorker } from "./workers.ts";
 
@@ -9,7 +15,7 @@ const SLICE_MS = 10;
 export type SearchHandle = { readonly stop: () => void };
 
 /** After `stop` nothing more is told. */
-export function startSearch<S extends Sort>(
+export function startSearch<S extends SearchKind>(
   sort: S,
   task: TaskOf<S>,
   tell: (event: SearchEvent<ProgressOf<S>>) => void,
@@ -43,7 +49,7 @@ export function startSearch<S extends Sort>(
   };
 }
 
-function onThisThread<S extends Sort>(
+function onThisThread<S extends SearchKind>(
   sort: S,
   task: TaskOf<S>,
   tell: (event: SearchEvent<ProgressOf<S>>) => void,

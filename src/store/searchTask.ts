@@ -25,13 +25,13 @@ export type Searches = {
   readonly trial: { readonly task: TrialTask; readonly progress: TrialProgress };
 };
 
-export type Sort = keyof Searches;
-export type TaskOf<S extends Sort> = Searches[S]["task"];
-export type ProgressOf<S extends Sort> = Searches[S]["progress"];
+export type SearchKind = keyof Searches;
+export type TaskOf<S extends SearchKind> = Searches[S]["task"];
+export type ProgressOf<S extends SearchKind> = Searches[S]["progress"];
 
 type Stepwise<P> = Generator<P, P, void>;
 
-const RUNS: { readonly [S in Sort]: (task: TaskOf<S>) => Stepwise<ProgressOf<S>> } = {
+const RUNS: { readonly [S in SearchKind]: (task: TaskOf<S>) => Stepwise<ProgressOf<S>> } = {
   cures: ({ design, prices, target }) => search(design, { prices, ...(target ? { target } : {}) }),
   diagnosis: searchDiagnosis,
   balance: ({ design, aim }) => balance(design, aim),
@@ -43,7 +43,7 @@ export type SearchEvent<P> =
   | { readonly type: "done"; readonly progress: P }
   | { readonly type: "failed"; readonly reason: string };
 
-type Running<S extends Sort> = {
+type Running<S extends SearchKind> = {
   readonly sort: S;
   readonly task: TaskOf<S>;
   readonly tell: (event: SearchEvent<ProgressOf<S>>) => void;
@@ -53,7 +53,7 @@ type Running<S extends Sort> = {
 };
 
 /** Runs a search slice by slice, until it is done or stopped. */
-export async function runInSlices<S extends Sort>(running: Running<S>): Promise<void> {
+export async function runInSlices<S extends SearchKind>(running: Running<S>): Promise<void> {
   const { sort, task, tell, sliceMs, isStopped } = running;
   try {
     const steps = RUNS[sort](task);

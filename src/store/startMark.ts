@@ -3,6 +3,8 @@
  * away once it stands there; one that is found at the next start belongs to a start that did not come to its end.
  */
 
+import { ignoringStorageErrors } from "./documents/unsavedNotes.ts";
+
 export type StartMark = { readonly id: string; readonly title: string };
 
 export type StartMarks = {
@@ -34,10 +36,10 @@ export function browserStartMarks(now: () => number = Date.now): StartMarks {
   const own = PREFIX + crypto.getRandomValues(new Uint32Array(2)).join("-");
   return {
     leave: (mark, { isFailed } = { isFailed: false }) => {
-      quietly(() => localStorage.setItem(own, JSON.stringify({ ...mark, at: now() })));
+      ignoringStorageErrors(() => localStorage.setItem(own, JSON.stringify({ ...mark, at: now() })));
       const free = holdLock(own);
       const began = now();
-      const remove = () => quietly(() => localStorage.removeItem(own));
+      const remove = () => ignoringStorageErrors(() => localStorage.removeItem(own));
       const left = () => !isFailed && now() - began < PATIENCE_MS && remove();
       window.addEventListener("pagehide", left);
       return () => {
@@ -48,7 +50,7 @@ export function browserStartMarks(now: () => number = Date.now): StartMarks {
     },
     takeFailed: async () => {
       const found: [string, StartMark & { readonly at: number }][] = [];
-      quietly(() => {
+      ignoringStorageErrors(() => {
         for (const key of Object.keys(localStorage)) {
           const mark = key.startsWith(PREFIX) ? markOf(localStorage.getItem(key)) : undefined;
           if (mark) found.push([key, mark]);
@@ -61,7 +63,7 @@ export function browserStartMarks(now: () => number = Date.now): StartMarks {
         held = await heldLocks();
       }
       const failed = found.filter(([key, mark]) => !held.has(key) || now() - mark.at > LONGEST_START_MS);
-      for (const [key] of failed) quietly(() => localStorage.removeItem(key));
+      for (const [key] of failed) ignoringStorageErrors(() => localStorage.removeItem(key));
       const [, latest] = failed.sort(([, a], [, b]) => b.at - a.at)[0] ?? [];
       return latest ? { id: latest.id, title: latest.title } : null;
     },
@@ -81,15 +83,6 @@ function holdLock(name: string): () => void {
 async function heldLocks(): Promise<ReadonlySet<string>> {
   const state = await navigator.locks?.query().catch(() => undefined);
   return new Set((state?.held ?? []).flatMap((lock) => lock.name ?? []));
-}
-
-/** Where nothing can be stored, nothing was open last either. */
-function quietly(work: () => void): void {
-  try {
-    work();
-  } catch {
-    // Denied or full.
-  }
 }
 
 function markOf(text: string | null): (StartMark & { readonly at: number }) | undefined {

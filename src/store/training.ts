@@ -8,7 +8,7 @@ import {
   withProgress,
   writeProgress,
 } from "../remedies/training/progress.ts";
-import { browserPlace, createKept, type KeptPlace } from "./documents/kept.ts";
+import { browserSharedValue, createSharedValue, type SharedValuePlace } from "./documents/sharedValue.ts";
 
 export type TrainingState = {
   readonly progress: TrainingProgress;
@@ -25,9 +25,9 @@ export type TrainingState = {
 
 const NOT_KEPT = "This browser’s storage cannot be used now: your progress holds in this window only.";
 
-export function createTraining(place: KeptPlace): UseBoundStore<StoreApi<TrainingState>> {
+export function createTraining(place: SharedValuePlace): UseBoundStore<StoreApi<TrainingState>> {
   return create<TrainingState>()((set, get) => {
-    const kept = createKept<TrainingProgress>({
+    const kept = createSharedValue<TrainingProgress>({
       place,
       read: readProgress,
       write: writeProgress,
@@ -52,7 +52,7 @@ export function createTraining(place: KeptPlace): UseBoundStore<StoreApi<Trainin
       },
 
       takeIn: (progress) => {
-        const count = freshCases(get().progress, progress).length;
+        const count = casesToAdd(get().progress, progress).length;
         if (count > 0) kept.change((all) => ({ ...progress, ...all }));
         return count;
       },
@@ -61,7 +61,7 @@ export function createTraining(place: KeptPlace): UseBoundStore<StoreApi<Trainin
 }
 
 /** Cases of the other progress that nobody has begun here. */
-export function freshCases(here: TrainingProgress, other: TrainingProgress): readonly string[] {
+export function casesToAdd(here: TrainingProgress, other: TrainingProgress): readonly string[] {
   return Object.keys(other).filter((key) => !Object.hasOwn(here, key));
 }
 
@@ -70,4 +70,4 @@ export function progressOf(all: TrainingProgress, key: string): CaseProgress {
   return (Object.hasOwn(all, key) ? all[key] : undefined) ?? NO_PROGRESS;
 }
 
-export const useTraining = createTraining(browserPlace("practice"));
+export const useTraining = createTraining(browserSharedValue("practice"));

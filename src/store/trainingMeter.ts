@@ -38,7 +38,7 @@ export function actualEvaluation(opened: OpenedCase): Evaluation {
 function pairOf(opened: OpenedCase, asked: Asked | null): Pair {
   const pairs = known.get(opened) ?? new Map<string, Pair>();
   known.set(opened, pairs);
-  const key = askedKey(asked);
+  const key = requestKey(asked);
   let pair = pairs.get(key);
   if (!pair) {
     const planned = evaluate(askingFor(opened.design, asked));
@@ -49,11 +49,11 @@ function pairOf(opened: OpenedCase, asked: Asked | null): Pair {
 }
 
 /** As it is kept with the progress: "" for what the receivers ask for anyway. */
-export function askedKey(asked: Asked | null): string {
+export function requestKey(asked: Asked | null): string {
   return asked ? askedWords(asked) : "";
 }
 
 /** Back from what is kept; null for the receivers' own request, and for one that no longer exists. */
-export function askedOf({ design }: OpenedCase, key: string): Asked | null {
+export function requestOfKey({ design }: OpenedCase, key: string): Asked | null {
   return requestsOf(design).find((asked) => askedWords(asked) === key) ?? null;
 }

@@ -8,7 +8,7 @@ import type { FaultType } from "../remedies/faults/fault.ts";
 import type { Quantity } from "../remedies/faults/reading.ts";
 import type { OpenedCase } from "../remedies/training/case.ts";
 
-export type Session = {
+export type PracticeSession = {
   readonly opened: OpenedCase;
   /** Under which its progress is kept. */
   readonly key: string;
@@ -17,7 +17,7 @@ export type Session = {
 };
 
 export type PracticeState = {
-  readonly session: Session | null;
+  readonly session: PracticeSession | null;
   readonly place: PortRef | null;
   readonly quantity: Quantity;
   /** What the receivers are made to ask for while measuring; null: what they ask for anyway. */
@@ -26,7 +26,7 @@ export type PracticeState = {
   readonly isMeasured: boolean;
   readonly suspect: PartId | null;
   readonly suspectedType: FaultType | null;
-  readonly open: (session: Session) => void;
+  readonly open: (session: PracticeSession) => void;
   readonly close: () => void;
 };
 

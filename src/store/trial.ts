@@ -5,7 +5,13 @@
 import type { Design } from "../design/design.ts";
 import { evaluateInSteps } from "../evaluate/evaluate.ts";
 import type { Evaluation } from "../evaluate/evaluation.ts";
-import { BUDGET, type EvaluationBudget, type Progress, type Steps, withinBudget } from "../evaluate/steps.ts";
+import {
+  BUDGET,
+  type EvaluationBudget,
+  type EvaluationProgress,
+  type Steps,
+  withinBudget,
+} from "../evaluate/steps.ts";
 import type { Report } from "../findings/finding.ts";
 import { reportInSteps } from "../findings/report.ts";
 
@@ -19,11 +25,11 @@ export type TrialProgress = {
   readonly isTooLarge: boolean;
 };
 
-export type WorkedOut = { readonly evaluation: Evaluation; readonly report: Report };
+export type EvaluatedDesign = { readonly evaluation: Evaluation; readonly report: Report };
 
 /** Plain data only, for it comes out of a worker. */
 export function* trial({ design }: TrialTask): Generator<TrialProgress, TrialProgress, void> {
-  const working = workOut(design);
+  const working = evaluateAndReport(design);
   for (;;) {
     const step = working.next();
     if (!step.done) yield step.value;
@@ -33,10 +39,10 @@ export function* trial({ design }: TrialTask): Generator<TrialProgress, TrialPro
 }
 
 /** Everything that is shown of a design; how far it came where that goes beyond the budget. */
-export function* workOut(
+export function* evaluateAndReport(
   design: Design,
   { former, budget = BUDGET }: { readonly former?: Evaluation; readonly budget?: EvaluationBudget } = {},
-): Generator<TrialProgress, WorkedOut | TrialProgress, void> {
+): Generator<TrialProgress, EvaluatedDesign | TrialProgress, void> {
   const evaluating = yield* told("signals", withinBudget(evaluateInSteps(design, former), budget));
   if (!evaluating.ok) return tooLarge("signals", evaluating.reached);
   const evaluation = evaluating.value;
@@ -52,13 +58,16 @@ function* told<T>(stage: TrialProgress["stage"], steps: Steps<T>): Generator<Tri
   }
 }
 
-function tooLarge(stage: TrialProgress["stage"], { done, total }: Progress): TrialProgress {
+function tooLarge(stage: TrialProgress["stage"], { done, total }: EvaluationProgress): TrialProgress {
   return { stage, done, total, isTooLarge: true };
 }
 
 /** All at once: for an edit, which changes little, and for a small design. Null: beyond the budget. */
-export function workedOutNow(design: Design, options?: Parameters<typeof workOut>[1]): WorkedOut | null {
-  const working = workOut(design, options);
+export function evaluateAndReportNow(
+  design: Design,
+  options?: Parameters<typeof evaluateAndReport>[1],
+): EvaluatedDesign | null {
+  const working = evaluateAndReport(design, options);
   let step = working.next();
   while (!step.done) step = working.next();
   return "isTooLarge" in step.value ? null : step.value;

@@ -11,7 +11,7 @@ import { Notices } from "./notices/Notices.tsx";
 import { StorageBar } from "./notices/StorageBar.tsx";
 import { UpdateBar } from "./offline/UpdateBar.tsx";
 import { OpeningScreen } from "./opening/OpeningScreen.tsx";
-import { dropQuestion } from "./origin/asked.ts";
+import { clearQuestion } from "./origin/questionState.ts";
 import { usePanes } from "./panes.ts";
 import { PrintSheet } from "./print/PrintSheet.tsx";
 import { wasSelectedFromPane } from "./reveal.ts";
@@ -30,7 +30,7 @@ const NARROW = "(max-width: 900px)";
 export function App() {
   const isNarrow = useMedia(NARROW);
   const session = usePractice((s) => s.session);
-  const isAway = useOpening((s) => s.gate !== null || s.working?.isShown === true);
+  const isAway = useOpening((s) => s.problem !== null || s.working?.isShown === true);
   useFollowSelection();
   if (isAway)
     return (
@@ -70,7 +70,7 @@ function useFollowSelection(): void {
     const fromPane = wasSelectedFromPane(selection);
     if (selection.wires.length === 1 && selection.parts.length === 0) {
       if (!fromPane) {
-        dropQuestion();
+        clearQuestion();
         dropWalk();
       }
       usePanes.setState((s) => ({ spectrumOpen: true, sheet: s.sheet && !fromPane ? "spectrum" : s.sheet }));

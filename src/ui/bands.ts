@@ -1,12 +1,12 @@
 /** What the panes say about the bands on a wire. */
 
 import type { Band, Spectrum } from "../signal/band.ts";
-import { worldOf } from "../signal/treat.ts";
+import { conditionsKey } from "../signal/treat.ts";
 import { bandLook } from "./canvas/bandLook.ts";
-import { counted, levelRange } from "./format.ts";
+import { counted, levelRangeWords } from "./format.ts";
 
 /** Name of a band, with its satellite where one is named: "Satellite V low 28.2°E". */
-export function bandName(band: Band): string {
+export function bandTitle(band: Band): string {
   const { satellite } = band.origin;
   return satellite ? `${bandLook(band).words} ${satellite}` : bandLook(band).words;
 }
@@ -37,13 +37,15 @@ export function summarise(band: Band): BandSummary {
 /** "TV: 12 carriers, 58–66 dBµV", "TV: 4 of 12 carriers left, 58–66 dBµV", "TV: nothing left of 12 carriers". */
 export function bandWords(band: Band): string {
   const { live, levelMin, levelMax } = summarise(band);
-  return live === 0 ? bandCountWords(band) : `${bandCountWords(band)}, ${levelRange(levelMin, levelMax)}`;
+  return live === 0
+    ? bandCountWords(band)
+    : `${bandCountWords(band)}, ${levelRangeWords(levelMin, levelMax)}`;
 }
 
 /** The same without levels: "TV: 4 of 12 carriers left". */
 export function bandCountWords(band: Band): string {
   const { carriers, live } = summarise(band);
-  const name = bandName(band);
+  const name = bandTitle(band);
   const all = carriersWords(band);
   // A stacked feed is called by the number of its user bands already.
   if (band.stack && live === carriers) return name;
@@ -69,7 +71,7 @@ export type Alternative = {
 export function alternatives(spectrum: Spectrum): readonly Alternative[] {
   const groups = new Map<string, { words: string; selected: boolean; bands: Band[] }>();
   for (const band of spectrum.bands) {
-    const key = worldOf(band);
+    const key = conditionsKey(band);
     const words = band.conditions.map((c) => settingWords(c.setting)).join(", ");
     const group = groups.get(key) ?? { words, selected: band.selected, bands: [] };
     group.bands.push(band);

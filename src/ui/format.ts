@@ -23,7 +23,7 @@ export function megahertz(mhz: number | undefined): string {
 }
 
 /** "62–71 dBµV", "62 dBµV" when both ends read alike, "–" for nothing. */
-export function levelRange(min: number | undefined, max: number | undefined, unit = "dBµV"): string {
+export function levelRangeWords(min: number | undefined, max: number | undefined, unit = "dBµV"): string {
   if (min === undefined || max === undefined || !Number.isFinite(min) || !Number.isFinite(max)) return "–";
   const low = decimal(min, 0);
   const high = decimal(max, 0);

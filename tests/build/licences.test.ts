@@ -8,11 +8,11 @@ import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { promisify } from "node:util";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { type Notice, noticeOf } from "../../src/build/licenceTexts.ts";
+import { type LicenceNotice, noticeOf } from "../../src/build/licenceTexts.ts";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 const outDir = join(root, ".cache/licences");
-const notices: Notice[] = [];
+const notices: LicenceNotice[] = [];
 
 beforeAll(async () => {
   // Apart from the test runner, which would have it build for tests.
@@ -22,7 +22,7 @@ beforeAll(async () => {
     cwd: root,
     env,
   });
-  const list: Record<string, () => readonly Notice[]> = await import(
+  const list: Record<string, () => readonly LicenceNotice[]> = await import(
     pathToFileURL(join(outDir, "licences.js")).href
   );
   for (const read of Object.values(list)) notices.push(...read());

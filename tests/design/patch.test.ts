@@ -4,14 +4,14 @@ import { describe, expect, test } from "vitest";
 import type { Design } from "../../src/design/design.ts";
 import { addVariant, renameVariant, switchVariant } from "../../src/design/edits/variants.ts";
 import { writeDesign } from "../../src/design/file.ts";
-import { applyPatch, difference, invertPatch, type Patch } from "../../src/design/patch.ts";
+import { applyPatch, invertPatch, type Patch, patchBetween } from "../../src/design/patch.ts";
 import { readPatch } from "../../src/design/patchReading.ts";
 import { anyDesign, anyVariants } from "../arbitraries.ts";
 import { afterWishes, anyWishes } from "./anyEdits.ts";
 import { drawn, must } from "./house.ts";
 
 function between(before: Design, after: Design): Patch {
-  const patch = difference(before, after);
+  const patch = patchBetween(before, after);
   if (!patch) throw new Error("both say the same");
   return patch;
 }
@@ -25,7 +25,7 @@ const chain = drawn(
 );
 
 function expectBothWays(before: Design, after: Design): void {
-  const patch = difference(before, after);
+  const patch = patchBetween(before, after);
   if (!patch) {
     expect(writeDesign(after)).toBe(writeDesign(before));
     return;
@@ -72,7 +72,7 @@ describe("A patch", () => {
   });
 
   test("is nothing between designs that say the same", () => {
-    expect(difference(chain, structuredClone(chain))).toBeNull();
+    expect(patchBetween(chain, structuredClone(chain))).toBeNull();
   });
 
   test("is small: it holds what changed, and not the rest", () => {

@@ -5,15 +5,21 @@ import type { Design } from "../../src/design/design.ts";
 import { EXAMPLES } from "../../src/design/examples.ts";
 import { evaluate, evaluateInSteps } from "../../src/evaluate/evaluate.ts";
 import type { Evaluation } from "../../src/evaluate/evaluation.ts";
-import { BUDGET, finished, type Progress, type Steps, withinBudget } from "../../src/evaluate/steps.ts";
+import {
+  BUDGET,
+  type EvaluationProgress,
+  finished,
+  type Steps,
+  withinBudget,
+} from "../../src/evaluate/steps.ts";
 import { report, reportInSteps } from "../../src/findings/report.ts";
 import { anyDesign } from "../arbitraries.ts";
 import { largeDesign } from "../bench/largeDesign.ts";
 import { withOptions } from "../draw.ts";
 import { aerialLadder, star } from "../structures.ts";
 
-function walked<T>(steps: Steps<T>): { readonly value: T; readonly told: readonly Progress[] } {
-  const told: Progress[] = [];
+function walked<T>(steps: Steps<T>): { readonly value: T; readonly told: readonly EvaluationProgress[] } {
+  const told: EvaluationProgress[] = [];
   for (;;) {
     const step = steps.next();
     if (step.done) return { value: step.value, told };
@@ -33,7 +39,7 @@ function carriersAtOutputs(evaluation: Evaluation): number {
     .reduce((sum, band) => sum + band.level.length, 0);
 }
 
-function expectSteadyProgress(told: readonly Progress[]): void {
+function expectSteadyProgress(told: readonly EvaluationProgress[]): void {
   for (const [n, { done, total, work }] of told.entries()) {
     expect(done).toBeGreaterThanOrEqual(told[n - 1]?.done ?? 0);
     expect(done).toBeLessThanOrEqual(total);

@@ -2,10 +2,10 @@
 import { isDeepStrictEqual } from "node:util";
 import { describe, expect, test } from "vitest";
 import type { Design, Part, Wire } from "../../src/design/design.ts";
-import { settingsOf } from "../../src/design/settings.ts";
+import { type Settings, USUAL_SETTINGS } from "../../src/design/settings.ts";
 import { evaluate, evaluateInSteps } from "../../src/evaluate/evaluate.ts";
 import type { Evaluation } from "../../src/evaluate/evaluation.ts";
-import { type Progress, withinBudget } from "../../src/evaluate/steps.ts";
+import { type EvaluationProgress, withinBudget } from "../../src/evaluate/steps.ts";
 import { SILENCE } from "../../src/signal/band.ts";
 import { draw, withOptions } from "../draw.ts";
 
@@ -131,7 +131,7 @@ describe("after an edit only what it can touch is worked out again", () => {
   });
 
   test("another derating: everything, for it touches every amplifier", () => {
-    const settings = { ...settingsOf(HOUSE), derating: "power" } as const;
+    const settings: Settings = { ...USUAL_SETTINGS, derating: "power" };
     const found = edited({ ...HOUSE, settings });
     expect(found.recomputed).toBe(HOUSE.parts.length);
     expect(found.touched).toHaveLength(HOUSE.parts.length);
@@ -371,8 +371,8 @@ describe("what an evaluation gives", () => {
 });
 
 describe("told step by step", () => {
-  const steps = (design: Design, former?: Evaluation): readonly Progress[] => {
-    const told: Progress[] = [];
+  const steps = (design: Design, former?: Evaluation): readonly EvaluationProgress[] => {
+    const told: EvaluationProgress[] = [];
     const run = withinBudget(evaluateInSteps(design, former), { work: Number.POSITIVE_INFINITY });
     for (let step = run.next(); !step.done; step = run.next()) told.push(step.value);
     return told;

@@ -1,7 +1,7 @@
 /** Work as it is counted: one unit is about a carrier on its way, an offer takes eight. */
 import { expect, test } from "vitest";
 import { fewAlternatives, MOST_ALTERNATIVES } from "../../src/evaluate/alternatives.ts";
-import { finished, type Progress, type Steps, withinBudget } from "../../src/evaluate/steps.ts";
+import { type EvaluationProgress, finished, type Steps, withinBudget } from "../../src/evaluate/steps.ts";
 import { NO_WORK, totalOf, workOfLoads, workOfSignals, workOfSupplies } from "../../src/evaluate/work.ts";
 import { type Demand, NO_DEMAND } from "../../src/signal/control.ts";
 import { bandOf, switchAt } from "../signal/bands.ts";
@@ -55,7 +55,7 @@ function* counting(steps: number): Steps<string> {
 }
 
 test("steps run to their end, or up to the one that goes beyond the budget", () => {
-  const told: Progress[] = [];
+  const told: EvaluationProgress[] = [];
   const run = (work: number) => {
     told.length = 0;
     const steps = withinBudget(counting(3), { work });

@@ -6,7 +6,7 @@ import { finished } from "../../src/evaluate/steps.ts";
 import { worstIsolation } from "../../src/findings/isolation.ts";
 import { reportInSteps } from "../../src/findings/report.ts";
 import { kindOf } from "../../src/parts/catalogue.ts";
-import { gainDb } from "../../src/signal/gain.ts";
+import { gainDbAt } from "../../src/signal/gain.ts";
 
 function part(id: string, kindKey: string, options: Record<string, unknown> = {}): Part {
   const kind = kindOf(kindKey);
@@ -70,7 +70,7 @@ describe("the worst pair", () => {
     // The sum by hand: each leg is its cable and its outlet at 47 MHz, both as the parts declare them.
     const loss = (id: string) => {
       const path = evaluation.record(id)?.treatment.paths?.[0];
-      return path ? -gainDb(path.response, 47) : Number.NaN;
+      return path ? -gainDbAt(path.response, 47) : Number.NaN;
     };
     const legs = ["cable0", "outlet0", "cable1", "outlet1"].reduce((sum, id) => sum + loss(id), 0);
     expect(pairsOf(design)[0]?.isolationDb).toBeCloseTo(legs + 22, 6);

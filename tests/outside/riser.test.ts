@@ -4,7 +4,7 @@ import { type Design, wireId } from "../../src/design/design.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import type { PartKind } from "../../src/parts/contract.ts";
 import { SPLITTERS } from "../../src/parts/splitters.ts";
-import { gainDb } from "../../src/signal/gain.ts";
+import { gainDbAt } from "../../src/signal/gain.ts";
 import { draw } from "../draw.ts";
 import { kindNamed, optionsOf } from "../parts/workbench.ts";
 import { hasNgspice, simulate } from "./ngspice.ts";
@@ -92,7 +92,7 @@ function tapData(tapLossDb: number, frequencyMHz: number): { branchDb: number; t
   const paths = TAP.signal(optionsOf(TAP, { tapLossDb }), { id: "tap", powered: true }).paths ?? [];
   const lossTo = (port: string): number => {
     const path = paths.find((p) => p.to === port);
-    return path ? -gainDb(path.response, frequencyMHz) : Number.NaN;
+    return path ? -gainDbAt(path.response, frequencyMHz) : Number.NaN;
   };
   return { branchDb: lossTo("tap1"), throughDb: lossTo("out") };
 }

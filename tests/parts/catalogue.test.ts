@@ -5,7 +5,7 @@ import { CATALOGUE, defaultOptions, kindOf, kindsOf } from "../../src/parts/cata
 import { type AnyOptions, FAMILY_NAMES, type PartKind, type Path } from "../../src/parts/contract.ts";
 import { fieldMeta } from "../../src/parts/fields.ts";
 import { SYMBOLS } from "../../src/parts/symbols.ts";
-import { gainDb } from "../../src/signal/gain.ts";
+import { gainDbAt } from "../../src/signal/gain.ts";
 import type { Response } from "../../src/signal/response.ts";
 import { anyOptions } from "./anyOptions.ts";
 import { waysBetween } from "./walk.ts";
@@ -249,7 +249,7 @@ function expectNoPowerFromNothing(kind: PartKind, options: AnyOptions): number |
       for (const to of portIds(kind, options, "out"))
         for (const way of waysBetween(treatment, from, to)) {
           if (way.some((path) => !isTaken(path, f) || isStopped(path.response, f))) continue;
-          const ratio = 10 ** (way.reduce((sum, path) => sum + gainDb(path.response, f), 0) / 10);
+          const ratio = 10 ** (way.reduce((sum, path) => sum + gainDbAt(path.response, f), 0) / 10);
           ways++;
           for (const port of [from, to]) sums.set(port, (sums.get(port) ?? 0) + ratio);
         }

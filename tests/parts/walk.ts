@@ -3,7 +3,7 @@ import { defaultOptions, kindOf } from "../../src/parts/catalogue.ts";
 import type { AnyOptions, PartKind, Path, SignalTreatment } from "../../src/parts/contract.ts";
 import type { Band } from "../../src/signal/band.ts";
 import type { Carrier } from "../../src/signal/carrier.ts";
-import { gainDb } from "../../src/signal/gain.ts";
+import { gainDbAt } from "../../src/signal/gain.ts";
 import { makeGrid } from "../../src/signal/grid.ts";
 import { amplifyBand, sourceBand } from "../../src/signal/treat.ts";
 
@@ -50,7 +50,7 @@ export function gainBetween(
   );
   const [way] = ways;
   if (!way || ways.length > 1) throw new Error(`${ways.length} ways from ${from} to ${to}`);
-  return way.reduce((sum, path) => sum + gainDb(path.response, frequencyMHz), 0);
+  return way.reduce((sum, path) => sum + gainDbAt(path.response, frequencyMHz), 0);
 }
 
 /** One carrier as a matched source at 290 K puts it on the wire. */

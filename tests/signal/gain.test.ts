@@ -1,6 +1,6 @@
 /** Gains worked by hand from what the responses declare. */
 import { describe, expect, test } from "vitest";
-import { gainDb, gainTable } from "../../src/signal/gain.ts";
+import { gainDbAt, gainTable } from "../../src/signal/gain.ts";
 import { makeGrid } from "../../src/signal/grid.ts";
 import { curve, flat, passBand, type Response, series } from "../../src/signal/response.ts";
 import { carrierAt, gridOf } from "./bands.ts";
@@ -13,15 +13,15 @@ function gainOf(response: Response, centreMHz: number, widthMHz: number) {
 
 describe("gain at one frequency", () => {
   test("flat: the same everywhere", () => {
-    expect([gainDb(flat(-4), 5), gainDb(flat(-4), 2150)]).toEqual([-4, -4]);
+    expect([gainDbAt(flat(-4), 5), gainDbAt(flat(-4), 2150)]).toEqual([-4, -4]);
   });
 
   // (k1·√f·(1 + 0.002·(t − 20)) + k2·f)·length/100: at 100 MHz (2·10·1.05 + 0.01·100)·0.5 = 11, at 400 MHz
   // (2·20·1.05 + 4)·0.5 = 23 dB lost.
   test("cable: the law of coaxial cable, as a loss", () => {
     const cable = { type: "cable", k1: 2, k2: 0.01, lengthM: 50, temperatureC: 45 } as const;
-    expect(gainDb(cable, 100)).toBeCloseTo(-11, 9);
-    expect(gainDb(cable, 400)).toBeCloseTo(-23, 9);
+    expect(gainDbAt(cable, 100)).toBeCloseTo(-11, 9);
+    expect(gainDbAt(cable, 400)).toBeCloseTo(-23, 9);
   });
 
   // Straight lines: from 100 to 300 MHz −2 dB per 100 MHz, then +4 dB to 500 MHz.
@@ -35,23 +35,23 @@ describe("gain at one frequency", () => {
     { f: 500, db: -1 },
     { f: 900, db: -1 },
   ])("curve: $db dB at $f MHz", ({ f, db }) => {
-    expect(gainDb(curve([100, -1], [300, -5], [500, -1]), f)).toBeCloseTo(db, 9);
+    expect(gainDbAt(curve([100, -1], [300, -5], [500, -1]), f)).toBeCloseTo(db, 9);
   });
 
   test("curve: held beyond its ends, at different values", () => {
     const slope = curve([47, 3], [862, 9]);
-    expect([gainDb(slope, 5), gainDb(slope, 2150)]).toEqual([3, 9]);
+    expect([gainDbAt(slope, 5), gainDbAt(slope, 2150)]).toEqual([3, 9]);
   });
 
   test("curve: a step at one frequency, a single point, and none", () => {
     const step = curve([100, -1], [200, -1], [200, -9], [300, -9]);
-    expect([gainDb(step, 150), gainDb(step, 200), gainDb(step, 201)]).toEqual([-1, -1, -9]);
-    expect(gainDb(curve([100, -7]), 900)).toBe(-7);
-    expect(gainDb(curve(), 900)).toBe(0);
+    expect([gainDbAt(step, 150), gainDbAt(step, 200), gainDbAt(step, 201)]).toEqual([-1, -1, -9]);
+    expect(gainDbAt(curve([100, -7]), 900)).toBe(-7);
+    expect(gainDbAt(curve(), 900)).toBe(0);
   });
 
   test("series: decibels add", () => {
-    expect(gainDb(series(flat(20), curve([100, -1], [300, -5]), flat(-3)), 200)).toBeCloseTo(14, 9);
+    expect(gainDbAt(series(flat(20), curve([100, -1], [300, -5]), flat(-3)), 200)).toBeCloseTo(14, 9);
   });
 });
 
@@ -74,13 +74,13 @@ describe("a filter's stop band", () => {
     { name: "a fortieth below the lower edge", f: 458.25, db: -25 },
     { name: "far below", f: 100, db: -40 },
   ])("$name: $db dB at $f MHz", ({ f, db }) => {
-    expect(gainDb(tv, f)).toBeCloseTo(db, 9);
+    expect(gainDbAt(tv, f)).toBeCloseTo(db, 9);
   });
 
   test("begins with the whole rejection where that is less than 20 dB", () => {
     const weak: Response = { ...tv, rejectionDb: 12 };
-    expect(gainDb(weak, 700.001)).toBeCloseTo(-12, 6);
-    expect(gainDb(weak, 2000)).toBeCloseTo(-12, 9);
+    expect(gainDbAt(weak, 700.001)).toBeCloseTo(-12, 6);
+    expect(gainDbAt(weak, 2000)).toBeCloseTo(-12, 9);
   });
 
   // Between 240 and 470 MHz: at 458.25 MHz a fortieth below 470 counts, not that 240 is far; at 252 MHz a twentieth above 240.
@@ -90,13 +90,13 @@ describe("a filter's stop band", () => {
       { fromMHz: 470, toMHz: 700 },
     ];
     const both: Response = { ...tv, windows: isReversed ? windows.toReversed() : windows };
-    expect(gainDb(both, 458.25)).toBeCloseTo(-25, 9);
-    expect(gainDb(both, 252)).toBeCloseTo(-30, 9);
-    expect([gainDb(both, 200), gainDb(both, 600)]).toEqual([0, 0]);
+    expect(gainDbAt(both, 458.25)).toBeCloseTo(-25, 9);
+    expect(gainDbAt(both, 252)).toBeCloseTo(-30, 9);
+    expect([gainDbAt(both, 200), gainDbAt(both, 600)]).toEqual([0, 0]);
   });
 
   test("of no window stops everything with the whole rejection", () => {
-    expect(gainDb({ ...tv, windows: [] }, 600)).toBeCloseTo(-40, 9);
+    expect(gainDbAt({ ...tv, windows: [] }, 600)).toBeCloseTo(-40, 9);
   });
 });
 
@@ -155,7 +155,7 @@ describe("a notch", () => {
   });
 
   test("at one frequency stops inside and passes outside", () => {
-    expect([gainDb(notch, 806), gainDb(notch, 600)]).toEqual([-40, 0]);
+    expect([gainDbAt(notch, 806), gainDbAt(notch, 600)]).toEqual([-40, 0]);
   });
 });
 

@@ -4,13 +4,13 @@ import { uncut, undisturbed } from "../../src/signal/grid.ts";
 import { flat, passBand, series } from "../../src/signal/response.ts";
 import {
   amplifyBand,
+  conditionsKey,
   convertBand,
   exclusive,
   noiseFloor,
   passFloor,
   sourceBand,
   underCondition,
-  worldOf,
 } from "../../src/signal/treat.ts";
 import { bandOf, carrierAt, gridOf, switchAt } from "./bands.ts";
 
@@ -198,7 +198,7 @@ describe("conditions of switches", () => {
 
   test("bands with the same settings come and go together, whatever else they differ in", () => {
     const under = (from: string, ...settings: string[]) =>
-      worldOf(
+      conditionsKey(
         bandOf({ from, conditions: settings.map((s) => ({ at: s.length > 1 ? lnb : two, setting: s })) }),
       );
     expect(under("a")).toBe("");
@@ -212,7 +212,7 @@ describe("conditions of switches", () => {
     ];
     expect(new Set(different).size).toBe(5);
     // The name of the switch counts: "1" of another is another setting.
-    expect(worldOf(bandOf({ conditions: [{ at: switchAt("other", "1"), setting: "1" }] }))).not.toBe(
+    expect(conditionsKey(bandOf({ conditions: [{ at: switchAt("other", "1"), setting: "1" }] }))).not.toBe(
       under("a", "1"),
     );
   });

@@ -6,7 +6,7 @@ import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { report } from "../../src/findings/report.ts";
 import { useApp } from "../../src/store/app.ts";
 import { useCures } from "../../src/store/cures.ts";
-import { sharing } from "../../src/store/searchShare.ts";
+import { withSharedObjects } from "../../src/store/sharedObjects.ts";
 
 const cures = () => useCures.getState();
 const example = (key: string) => {
@@ -64,11 +64,11 @@ describe("a search for cures", () => {
 describe("a design that comes back from a worker", () => {
   test("is made of the very parts and wires that it shares with the one at work", () => {
     const own = example("house-universal");
-    expect(sharing(structuredClone(own), own)).toEqual(own);
-    expect(sharing(structuredClone(own), own).parts).toBe(own.parts);
+    expect(withSharedObjects(structuredClone(own), own)).toEqual(own);
+    expect(withSharedObjects(structuredClone(own), own).parts).toBe(own.parts);
     const edit = rename(own, own.parts[0]?.id ?? "", "Other");
     if (!edit.ok) throw new Error(edit.reason);
-    const shared = sharing(structuredClone(edit.design), own);
+    const shared = withSharedObjects(structuredClone(edit.design), own);
     expect(shared).toEqual(edit.design);
     expect(shared.parts[0]).not.toBe(own.parts[0]);
     expect(shared.parts[1]).toBe(own.parts[1]);

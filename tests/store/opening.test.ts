@@ -3,7 +3,7 @@ import { afterEach, describe, expect, test, vi } from "vitest";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { report } from "../../src/findings/report.ts";
 import { useApp } from "../../src/store/app.ts";
-import { broughtUp, DEADLINE_MS, tryOut, useOpening } from "../../src/store/opening.ts";
+import { DEADLINE_MS, evaluateOnPage, tryDesign, useOpening } from "../../src/store/opening.ts";
 import { largeDesign } from "../bench/largeDesign.ts";
 import { aerialLadder, star } from "../structures.ts";
 
@@ -12,7 +12,7 @@ const opening = () => useOpening.getState();
 afterEach(() => {
   vi.unstubAllGlobals();
   vi.useRealTimers();
-  useOpening.setState({ working: null, gate: null });
+  useOpening.setState({ working: null, problem: null });
 });
 
 /** A worker that takes an order and then says what it is told to say. */
@@ -39,7 +39,7 @@ describe("trying out", () => {
   test("a design that is no trouble fits, and shows nothing on the way", async () => {
     const seen: boolean[] = [];
     const stop = useOpening.subscribe((s) => s.working && seen.push(s.working.isShown));
-    expect(await tryOut(aerialLadder(2), { isShown: false })).toBe("fits");
+    expect(await tryDesign(aerialLadder(2), { isShown: false })).toBe("fits");
     stop();
     expect(seen).not.toContain(true);
     expect(opening().working).toBeNull();
@@ -48,7 +48,7 @@ describe("trying out", () => {
   test("shows how far it is once it takes longer than a moment, and can be stopped", async () => {
     vi.useFakeTimers();
     vi.stubGlobal("Worker", Puppet);
-    const tried = tryOut(aerialLadder(2), { isShown: false });
+    const tried = tryDesign(aerialLadder(2), { isShown: false });
     expect(opening().working?.isShown).toBe(false);
     vi.advanceTimersByTime(301);
     Puppet.last?.say("progress", { done: 4 });
@@ -62,7 +62,7 @@ describe("trying out", () => {
   test("ends at the deadline, whether or not anything was heard", async () => {
     vi.useFakeTimers();
     vi.stubGlobal("Worker", Puppet);
-    const tried = tryOut(aerialLadder(2), { isShown: true });
+    const tried = tryDesign(aerialLadder(2), { isShown: true });
     vi.advanceTimersByTime(DEADLINE_MS + 1);
     expect(await tried).toBe("late");
     expect(Puppet.last?.isTerminated).toBe(true);
@@ -70,7 +70,7 @@ describe("trying out", () => {
 
   test("a worker that dies on the way has failed", async () => {
     vi.stubGlobal("Worker", Puppet);
-    const tried = tryOut(aerialLadder(2), { isShown: true });
+    const tried = tryDesign(aerialLadder(2), { isShown: true });
     Puppet.last?.say("progress", { done: 1 });
     Puppet.last?.onerror?.({ message: "out of memory", preventDefault: () => undefined });
     expect(await tried).toBe("failed");
@@ -78,15 +78,15 @@ describe("trying out", () => {
 
   test("what goes beyond the budget is said to be too large", async () => {
     vi.stubGlobal("Worker", Puppet);
-    const tried = tryOut(aerialLadder(2), { isShown: true });
+    const tried = tryDesign(aerialLadder(2), { isShown: true });
     Puppet.last?.say("done", { done: 4, isTooLarge: true });
     expect(await tried).toBe("too large");
   });
 
   test("another design that is opened meanwhile overtakes the first", async () => {
     vi.stubGlobal("Worker", Puppet);
-    const first = tryOut(aerialLadder(2), { isShown: true });
-    const second = tryOut(aerialLadder(3), { isShown: true });
+    const first = tryDesign(aerialLadder(2), { isShown: true });
+    const second = tryDesign(aerialLadder(3), { isShown: true });
     expect(await first).toBe("overtaken");
     expect(opening().working?.title).toBe("Ladder of 3 stages");
     Puppet.last?.say("done", { done: 10 });
@@ -99,7 +99,7 @@ describe("working out on the page", () => {
     const design = largeDesign(400);
     const seen: number[] = [];
     const stop = useOpening.subscribe((s) => s.working && seen.push(s.working.done));
-    const worked = await broughtUp(design);
+    const worked = await evaluateOnPage(design);
     stop();
     expect(seen.length).toBeGreaterThan(1);
     expect(worked?.report).toEqual(report(evaluate(largeDesign(400))));

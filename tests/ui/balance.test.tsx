@@ -9,7 +9,7 @@ import { siteOf } from "../../src/remedies/site.ts";
 import { useApp } from "../../src/store/app.ts";
 import { useBalance } from "../../src/store/balance.ts";
 import { BalanceForm } from "../../src/ui/balance/BalanceForm.tsx";
-import { servicesAt } from "../../src/ui/balance/usual.ts";
+import { servicesDelivered } from "../../src/ui/balance/usual.ts";
 import { draw } from "../draw.ts";
 
 const app = () => useApp.getState();
@@ -73,8 +73,8 @@ describe("levelling all outlets", () => {
   });
 
   test("is offered for services that arrive somewhere only", () => {
-    expect(servicesAt(app().evaluation)).toEqual(["tv"]);
-    expect(servicesAt(evaluate(EMPTY_DESIGN))).toEqual([]);
+    expect(servicesDelivered(app().evaluation)).toEqual(["tv"]);
+    expect(servicesDelivered(evaluate(EMPTY_DESIGN))).toEqual([]);
     app().openDesign({ ...EMPTY_DESIGN });
     render(<BalanceForm onDone={() => undefined} />);
     expect(screen.queryByRole("button", { name: "Level them" })).toBeNull();

@@ -8,12 +8,12 @@ import { EXAMPLES } from "../../src/design/examples.ts";
 import { useApp } from "../../src/store/app.ts";
 import { useCures } from "../../src/store/cures.ts";
 import { boxOf, overlaps } from "../../src/ui/canvas/boxes.ts";
-import { designOf } from "../../src/ui/cures/actions.ts";
+import { proposalDesign } from "../../src/ui/cures/actions.ts";
 import { CuresPane } from "../../src/ui/cures/CuresPane.tsx";
-import { costWords, money, timeWords } from "../../src/ui/cures/costWords.ts";
+import { costWords, money, workTimeWords } from "../../src/ui/cures/costWords.ts";
 import { PreviewBar } from "../../src/ui/preview/PreviewBar.tsx";
-import { askSwap } from "../../src/ui/swap/asked.ts";
 import { SwapSection } from "../../src/ui/swap/SwapSection.tsx";
+import { askSwap } from "../../src/ui/swap/swapState.ts";
 
 const app = () => useApp.getState();
 const errors = () => app().report.findings.filter((f) => f.severity === "error").length;
@@ -100,7 +100,7 @@ describe("the pane of cures", () => {
     await searched();
     const old = new Set(app().design.parts.map((p) => p.id));
     for (const proposal of useCures.getState().proposals) {
-      const { parts } = designOf(proposal);
+      const { parts } = proposalDesign(proposal);
       for (const part of parts.filter((p) => !old.has(p.id)))
         for (const other of parts)
           if (other !== part)
@@ -181,6 +181,6 @@ describe("the words of a cost", () => {
 
   test("leave a currency out where none was given", () => {
     expect(money(12, "")).toBe("12");
-    expect(timeWords(150)).toBe("about 2.5 hours");
+    expect(workTimeWords(150)).toBe("about 2.5 hours");
   });
 });

@@ -1,6 +1,6 @@
 /** Notation: SI Brochure, 9th edition, 5.4.4 (groups of three digits by a thin space, four digits may stay together). */
 import { describe, expect, test } from "vitest";
-import { counted, decimal, levelRange, megahertz } from "../../src/ui/format.ts";
+import { counted, decimal, levelRangeWords, megahertz } from "../../src/ui/format.ts";
 
 describe("numbers in the panes", () => {
   test.each([
@@ -21,12 +21,12 @@ describe("numbers in the panes", () => {
   test("absent and infinite values read as a dash, never as NaN", () => {
     expect(decimal(Number.NaN)).toBe("–");
     expect(decimal(Number.NEGATIVE_INFINITY)).toBe("–");
-    expect(levelRange(undefined, undefined)).toBe("–");
+    expect(levelRangeWords(undefined, undefined)).toBe("–");
   });
 
   test("a range whose ends read alike is written once", () => {
-    expect(levelRange(61.8, 62.3)).toBe("62 dBµV");
-    expect(levelRange(58, 71)).toBe("58–71 dBµV");
+    expect(levelRangeWords(61.8, 62.3)).toBe("62 dBµV");
+    expect(levelRangeWords(58, 71)).toBe("58–71 dBµV");
   });
 
   test("one is singular", () => {

@@ -12,7 +12,7 @@ import { messageOf } from "../../src/sentences/finding.ts";
 import { useApp } from "../../src/store/app.ts";
 import { ChainPane } from "../../src/ui/chain/ChainPane.tsx";
 import { Inspector } from "../../src/ui/inspector/Inspector.tsx";
-import { Fallen } from "../../src/ui/shell/Fallen.tsx";
+import { CrashScreen } from "../../src/ui/shell/CrashScreen.tsx";
 import { limitWords } from "../../src/ui/verdict/limitWords.ts";
 import { VerdictPane } from "../../src/ui/verdict/VerdictPane.tsx";
 
@@ -137,9 +137,9 @@ describe("a fault in drawing", () => {
     const quiet = vi.spyOn(console, "error").mockImplementation(() => undefined);
     const fault = { isThere: true };
     show(
-      <Fallen>
+      <CrashScreen>
         <Breaks fault={fault} />
-      </Fallen>,
+      </CrashScreen>,
     );
     expect(screen.getByRole("alert").textContent).toContain("a strip broke");
     expect(screen.getByRole("button", { name: "Download the file" })).toBeTruthy();

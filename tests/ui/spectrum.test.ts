@@ -9,14 +9,14 @@ import type { Carrier } from "../../src/signal/carrier.ts";
 import { makeGrid } from "../../src/signal/grid.ts";
 import {
   bandSpans,
+  domainShowing,
   levelDomain,
   limitLines,
-  moved,
+  movedDomain,
   nearestRow,
-  neighbour,
-  showing,
+  neighbourRow,
   wholeDomain,
-  zoomed,
+  zoomedDomain,
 } from "../../src/ui/spectrum/plot.ts";
 import { carrierRows, sortRows, stateWords } from "../../src/ui/spectrum/rows.ts";
 
@@ -131,16 +131,16 @@ describe("the plot", () => {
   });
 
   test("keeps the frequency under the pointer where it is while zooming", () => {
-    const next = zoomed([400, 800], [400, 800], 500, 2);
+    const next = zoomedDomain([400, 800], [400, 800], 500, 2);
     // 500 MHz lay at a quarter of the width and still does.
     expect((500 - next[0]) / (next[1] - next[0])).toBeCloseTo(0.25, 9);
     expect(next[1] - next[0]).toBeCloseTo(200, 9);
   });
 
   test("never leaves the whole spectrum", () => {
-    expect(zoomed([500, 600], [400, 800], 500, 0.01)).toEqual([400, 800]);
-    expect(moved([500, 600], [400, 800], 900)).toEqual([700, 800]);
-    expect(moved([500, 600], [400, 800], -900)).toEqual([400, 500]);
+    expect(zoomedDomain([500, 600], [400, 800], 500, 0.01)).toEqual([400, 800]);
+    expect(movedDomain([500, 600], [400, 800], 900)).toEqual([700, 800]);
+    expect(movedDomain([500, 600], [400, 800], -900)).toEqual([400, 500]);
   });
 
   test("has a level axis that holds the strongest carrier and the noise", () => {
@@ -165,17 +165,17 @@ describe("the plot", () => {
   test("steps from carrier to carrier in order of frequency and stops at the ends", () => {
     const [first, second, third] = rows;
     const domain = [400, 800] as const;
-    expect(neighbour(rows, { key: first?.key, domain }, 1)).toBe(second);
-    expect(neighbour(rows, { key: third?.key, domain }, 1)).toBe(third);
-    expect(neighbour(rows, { key: undefined, domain }, -1)).toBe(third);
+    expect(neighbourRow(rows, { key: first?.key, domain }, 1)).toBe(second);
+    expect(neighbourRow(rows, { key: third?.key, domain }, 1)).toBe(third);
+    expect(neighbourRow(rows, { key: undefined, domain }, -1)).toBe(third);
     // Looking at 500–600 MHz only, the first step lands on channel 30 (546 MHz), not on channel 21 out of view.
-    expect(neighbour(rows, { key: undefined, domain: [500, 600] }, 1)).toBe(second);
+    expect(neighbourRow(rows, { key: undefined, domain: [500, 600] }, 1)).toBe(second);
   });
 
   test("follows the cursor out of the view, and only then", () => {
-    expect(showing([500, 600], [400, 800], 546)).toEqual([500, 600]);
-    expect(showing([500, 600], [400, 800], 690)).toEqual([640, 740]);
-    expect(showing([500, 600], [400, 800], 410)).toEqual([400, 500]);
+    expect(domainShowing([500, 600], [400, 800], 546)).toEqual([500, 600]);
+    expect(domainShowing([500, 600], [400, 800], 690)).toEqual([640, 740]);
+    expect(domainShowing([500, 600], [400, 800], 410)).toEqual([400, 500]);
   });
 
   test("labels a band of which nothing is left as gone, and limits only what is there", () => {

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { EXAMPLES } from "../../src/design/examples.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { traceCarrier } from "../../src/evaluate/trace.ts";
-import { didWords } from "../../src/ui/origin/stepWords.ts";
+import { stepWords } from "../../src/ui/origin/stepWords.ts";
 
 test("the step that stacks names the message a receiver sends, and where it finds the transponder", () => {
   const design = EXAMPLES.find((e) => e.key === "house-stacked")?.load();
@@ -13,6 +13,6 @@ test("the step that stacks names the message a receiver sends, and where it find
   const step = steps[at];
   if (!step) throw new Error("no step that stacks");
   // 10 729 MHz by a universal converter's 9750 MHz is 979 MHz; EN 50607 takes 100 off (public receiver code).
-  expect(didWords(step, steps[at - 1]).join("; ")).toMatch(/tuning word 879, found at 1.?420 MHz/);
-  expect(steps.filter((s, n) => /tuning word/.test(didWords(s, steps[n - 1]).join())).length).toBe(1);
+  expect(stepWords(step, steps[at - 1]).join("; ")).toMatch(/tuning word 879, found at 1.?420 MHz/);
+  expect(steps.filter((s, n) => /tuning word/.test(stepWords(s, steps[n - 1]).join())).length).toBe(1);
 });

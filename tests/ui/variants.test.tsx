@@ -11,9 +11,9 @@ import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
 import { compareSites } from "../../src/remedies/compare.ts";
 import { siteOf } from "../../src/remedies/site.ts";
 import { useApp } from "../../src/store/app.ts";
-import { sidesOf, useCompared } from "../../src/ui/compare/asked.ts";
 import { CompareForm } from "../../src/ui/compare/CompareForm.tsx";
 import { CustomerPage } from "../../src/ui/compare/CustomerPage.tsx";
+import { sidesOf, useCompared } from "../../src/ui/compare/comparedState.ts";
 import { VariantList } from "../../src/ui/variants/VariantList.tsx";
 
 const app = () => useApp.getState();

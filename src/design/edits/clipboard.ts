@@ -1,10 +1,10 @@
 /** Copying and pasting: a fragment is parts and the wires among them. */
 import { kindOf } from "../../parts/catalogue.ts";
 import type { Design, Part, PartId, Wire } from "../design.ts";
-import { bounded } from "../hold.ts";
 import { namer } from "../names.ts";
+import { withinSizeLimits } from "../sizeLimits.ts";
 import { done, type Edit } from "./edit.ts";
-import { within } from "./parts.ts";
+import { onCanvas } from "./parts.ts";
 
 /** Write it as a file of its own (`writeDesign` with a title) to carry it from window to window. */
 export type Fragment = Pick<Design, "parts" | "wires">;
@@ -36,7 +36,7 @@ export function pasteFragment(design: Design, fragment: Fragment, at?: readonly 
     if (!kind) return [];
     const { id, label } = names.copyOf(part, kind);
     newIds.set(part.id, id);
-    return [{ ...part, id, label, at: within([part.at[0] + dx, part.at[1] + dy]) }];
+    return [{ ...part, id, label, at: onCanvas([part.at[0] + dx, part.at[1] + dy]) }];
   });
   const wires = fragment.wires.flatMap(({ from, to }): Wire[] => {
     const source = newIds.get(from[0]);
@@ -48,7 +48,7 @@ export function pasteFragment(design: Design, fragment: Fragment, at?: readonly 
     parts.length === 0
       ? design
       : { ...design, parts: [...design.parts, ...parts], wires: [...design.wires, ...wires] };
-  const edit = bounded(design, done(pasted));
+  const edit = withinSizeLimits(design, done(pasted));
   return edit.ok ? { ...edit, added: new Set(newIds.values()) } : edit;
 }
 

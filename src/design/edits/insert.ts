@@ -4,7 +4,7 @@ import { type Design, type Part, wireId } from "../design.ts";
 import { partById, portOf, quoted } from "../lookup.ts";
 import { done, type Edit, refuse, withPart } from "./edit.ts";
 import { planJoin } from "./join.ts";
-import { addPart, within } from "./parts.ts";
+import { addPart, onCanvas } from "./parts.ts";
 
 /**
  * Leads a wire through a part and puts the part half-way between the wire's ends.
@@ -34,7 +34,7 @@ export function insertIntoWire(design: Design, part: Part, id: string): Edit {
 
   const placed: Part = {
     ...part,
-    at: within([(before.at[0] + after.at[0]) / 2, (before.at[1] + after.at[1]) / 2]),
+    at: onCanvas([(before.at[0] + after.at[0]) / 2, (before.at[1] + after.at[1]) / 2]),
   };
   const opened: Design = { ...design, wires: design.wires.filter((each) => each !== wire) };
   const added = partById(design, part.id) ? done(withPart(opened, placed)) : addPart(opened, placed);

@@ -1,9 +1,9 @@
 /** Joining two ports by a wire, and the reasons why two ports cannot be joined. */
 import type { Port } from "../../parts/contract.ts";
 import type { Design, Part, PortRef, Wire } from "../design.ts";
-import { tooMuchWords } from "../hold.ts";
 import { LIMITS } from "../limits.ts";
 import { isSamePort, partById, partsBeyond, portOf, portsOf, quoted, reaches, wireAt } from "../lookup.ts";
+import { overLimitWords } from "../sizeLimits.ts";
 import { heldCount } from "../variants.ts";
 import { done, type Edit, refuse } from "./edit.ts";
 
@@ -41,7 +41,7 @@ export function whyNotJoin(design: Design, from: PortRef, to: PortRef): string |
     return `${quoted(target.part)} already feeds ${quoted(source.part)}: the signal would run in a circle.`;
   }
   const wires = heldCount(design).wires + 1;
-  return wires > LIMITS.wires ? tooMuchWords("wires", wires) : null;
+  return wires > LIMITS.wires ? overLimitWords("wires", wires) : null;
 }
 
 /** Every port that `from` could be joined to now, for lighting them up while a wire is drawn. */

@@ -2,9 +2,9 @@
 import { kindOf } from "../../parts/catalogue.ts";
 import type { Design, PartId } from "../design.ts";
 import { faultWords } from "../faultWords.ts";
-import { bounded } from "../hold.ts";
 import { partById } from "../lookup.ts";
 import { checkOptions, isSameValue } from "../options.ts";
+import { withinSizeLimits } from "../sizeLimits.ts";
 import { done, type Edit, refuse } from "./edit.ts";
 import { matchPorts, refit } from "./refit.ts";
 
@@ -22,5 +22,5 @@ export function setOption(design: Design, id: PartId, key: string, value: unknow
   if (!checked.ok) return refuse(faultWords(checked.fault));
   if (isSameValue(checked.options, part.options)) return done(design);
   const changed = { ...part, options: checked.options };
-  return bounded(design, refit(design, changed, matchPorts(design, part, changed, "falls away")));
+  return withinSizeLimits(design, refit(design, changed, matchPorts(design, part, changed, "falls away")));
 }

@@ -1,11 +1,11 @@
 /** Making, naming and moving parts. */
 import { kindOf } from "../../parts/catalogue.ts";
 import type { Design, Part, PartId } from "../design.ts";
-import { bounded } from "../hold.ts";
 import { LIMITS } from "../limits.ts";
 import { partById, quoted } from "../lookup.ts";
 import { namer } from "../names.ts";
 import { checkOptions } from "../options.ts";
+import { withinSizeLimits } from "../sizeLimits.ts";
 import { done, type Edit, refuse, withPart } from "./edit.ts";
 
 /** A part with the next free id and label, not yet in the design; undefined for an unknown kind or wrong options. */
@@ -19,12 +19,12 @@ export function newPart(
   if (!kind) return undefined;
   const checked = checkOptions(kind, options);
   if (!checked.ok) return undefined;
-  return { ...namer(design.parts).fresh(kind), kind: kindKey, options: checked.options, at: within(at) };
+  return { ...namer(design.parts).fresh(kind), kind: kindKey, options: checked.options, at: onCanvas(at) };
 }
 
 export function addPart(design: Design, part: Part): Edit {
   if (partById(design, part.id)) return refuse(`There is a part with the id “${part.id}” already.`);
-  return bounded(design, done({ ...design, parts: [...design.parts, part] }));
+  return withinSizeLimits(design, done({ ...design, parts: [...design.parts, part] }));
 }
 
 /** Moves parts to new places; parts that the design doesn't have are passed over. */
@@ -33,7 +33,7 @@ export function moveParts(design: Design, positions: ReadonlyMap<PartId, readonl
   const parts = design.parts.map((part) => {
     const wanted = positions.get(part.id);
     if (!wanted) return part;
-    const at = within(wanted);
+    const at = onCanvas(wanted);
     if (at[0] === part.at[0] && at[1] === part.at[1]) return part;
     moved = true;
     return { ...part, at };
@@ -62,7 +62,7 @@ export function retitle(design: Design, title: string): Edit {
 }
 
 /** A place that a file can hold: finite, within reach, and no minus zero (which JSON does not know). */
-export function within([x, y]: readonly [number, number]): readonly [number, number] {
+export function onCanvas([x, y]: readonly [number, number]): readonly [number, number] {
   const clamp = (value: number) =>
     Number.isFinite(value) ? Math.min(LIMITS.reach, Math.max(-LIMITS.reach, value)) + 0 : 0;
   return [clamp(x), clamp(y)];

@@ -2,10 +2,10 @@
 import { defaultOptions, kindOf } from "../../parts/catalogue.ts";
 import type { PartKind } from "../../parts/contract.ts";
 import type { Design, Part, PartId } from "../design.ts";
-import { bounded } from "../hold.ts";
 import { partById } from "../lookup.ts";
 import { hasDefaultLabel, namer } from "../names.ts";
 import { checkOptions, isSameValue } from "../options.ts";
+import { withinSizeLimits } from "../sizeLimits.ts";
 import { done, type Edit, refuse } from "./edit.ts";
 import { matchPorts, refit } from "./refit.ts";
 
@@ -36,7 +36,7 @@ export function replaceKind(design: Design, id: PartId, newKind: string): Edit {
   const [chosen, everything] = versions;
   if (!chosen || !everything) return refuse(`“${kind.name}” cannot take the place of “${old.name}”.`);
   const best = everything.ports.size > chosen.ports.size ? everything : chosen;
-  return bounded(design, refit(design, best.replaced, best.ports));
+  return withinSizeLimits(design, refit(design, best.replaced, best.ports));
 }
 
 /** "Universal LNB 2" becomes "Wideband LNB 2", or the next number where that is taken. */

@@ -1,7 +1,7 @@
 /** Adding, taking up, naming and dropping variants of a design. */
 import type { Design, Variant } from "../design.ts";
-import { bounded } from "../hold.ts";
 import { LIMITS } from "../limits.ts";
+import { withinSizeLimits } from "../sizeLimits.ts";
 import { activeName } from "../variants.ts";
 import { done, type Edit, refuse } from "./edit.ts";
 
@@ -20,7 +20,7 @@ export function addVariant(
   const resting = design.variants ?? [];
   const { parts, wires } = content;
   const variants = [...resting, setAside(design)];
-  return bounded(design, done({ ...design, parts, wires, variant: text, variants }));
+  return withinSizeLimits(design, done({ ...design, parts, wires, variant: text, variants }));
 }
 
 /** Takes up another variant; the one at work rests in its place. */

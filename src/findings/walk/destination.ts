@@ -1,7 +1,7 @@
 /** Where the walk of a carrier ends, or how far it comes. */
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
-import { type Found, findCarrier } from "../../evaluate/trace.ts";
+import { type FoundCarrier, findCarrier } from "../../evaluate/trace.ts";
 import { isLive, usedUserBands } from "../../signal/readout.ts";
 import type { Choice } from "./choice.ts";
 
@@ -13,7 +13,7 @@ export type Destination = {
   /** User band that carries it there. */
   readonly userBand?: number;
   /** Output whose wire brings it, and its place there; null: it does not come. */
-  readonly arrives: (Found & { readonly at: Output }) | null;
+  readonly arrives: (FoundCarrier & { readonly at: Output }) | null;
   /** Where it does not come: the last output that has it, and the part behind that. */
   readonly seen: { readonly at: Output; readonly next: PartId } | null;
 };
@@ -70,7 +70,7 @@ function entriesOf(evaluation: Evaluation, record: PartRecord, { service }: Choi
 }
 
 /** At a socket: the first user band that some receiver behind it is set to. */
-function userBandAmong(bands: readonly Found["band"][]): { readonly userBand?: number } {
+function userBandAmong(bands: readonly FoundCarrier["band"][]): { readonly userBand?: number } {
   for (const { stack } of bands)
     for (const number of stack ? usedUserBands(stack) : [])
       if (stack?.numbers.includes(number)) return { userBand: number };

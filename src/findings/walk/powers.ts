@@ -1,5 +1,5 @@
 /** Level, noise and interference of one carrier at one point, its own also on a user band. */
-import { type CarrierId, type Found, findCarrier } from "../../evaluate/trace.ts";
+import { type CarrierId, type FoundCarrier, findCarrier } from "../../evaluate/trace.ts";
 import { ownPowers } from "../stackedReception.ts";
 
 export type Powers = {
@@ -9,7 +9,7 @@ export type Powers = {
   readonly interference: number;
 };
 
-export function powersAt({ band, i }: Found, carrier: CarrierId): Powers {
+export function powersAt({ band, i }: FoundCarrier, carrier: CarrierId): Powers {
   const levelDbuv = band.level[i] ?? 0;
   const { stack } = band;
   const held = stack && findCarrier(stack.holds, carrier, undefined);

@@ -5,7 +5,7 @@
  */
 import { z } from "zod";
 import { checkFile } from "../../design/check.ts";
-import type { Fault } from "../../design/fault.ts";
+import type { InputFault } from "../../design/fault.ts";
 import { syntaxWords } from "../../design/faultPhrases.ts";
 import { faultWords } from "../../design/faultWords.ts";
 import { writeDesign } from "../../design/file.ts";
@@ -16,10 +16,10 @@ import type { PriceList } from "../../remedies/cost.ts";
 import { readProgress, type TrainingProgress } from "../../remedies/training/progress.ts";
 import { numeral } from "../../words/plural.ts";
 import { MOST_CURRENCY_LENGTH } from "../prices.ts";
-import type { KeptDocument, KeptRevision } from "./care.ts";
+import type { ExportedDocument, ExportedRevision } from "./documentCommands.ts";
 
 export type Archive = {
-  readonly documents: readonly KeptDocument[];
+  readonly documents: readonly ExportedDocument[];
   readonly prices: PriceList;
   readonly currency: string;
   readonly practice: TrainingProgress;
@@ -41,7 +41,7 @@ export type Unpacked =
 const FORMAT = "downlead-archive";
 const VERSION = 1;
 
-/** How much a download may hold: far more than a full shelf, and less than a page can bear. */
+/** How much a download may hold: far more than a full storage holds, and less than a page can bear. */
 export const ARCHIVE_LIMITS = {
   /** Length of its text [characters]. */
   textLength: 200_000_000,
@@ -72,7 +72,7 @@ export function packArchive(archive: Archive, made: number): string {
   return `{\n${fields.join(",\n")}\n}\n`;
 }
 
-function documentText({ title, changed, text, revisions }: KeptDocument): string {
+function documentText({ title, changed, text, revisions }: ExportedDocument): string {
   const fields = [
     `"title": ${JSON.stringify(title)}`,
     `"changed": ${changed}`,
@@ -82,7 +82,7 @@ function documentText({ title, changed, text, revisions }: KeptDocument): string
   return `{ ${fields.join(",\n")} }`;
 }
 
-function revisionText({ when, name, by, text }: KeptRevision): string {
+function revisionText({ when, name, by, text }: ExportedRevision): string {
   const named = name === undefined ? [] : [`"name": ${JSON.stringify(name)}`];
   return `{ ${[`"when": ${when}`, ...named, `"by": "${by}"`, fileText(text)].join(", ")} }`;
 }
@@ -141,7 +141,7 @@ export async function unpackArchive(
 
   const { made, documents, currency, prices, practice, settings } = whole.data;
   const keptOut: string[] = [];
-  const read: KeptDocument[] = [];
+  const read: ExportedDocument[] = [];
   for (const [i, entry] of documents.entries()) {
     const document = await documentOf(entry, i, keptOut, breathe);
     if (document) read.push(document);
@@ -164,7 +164,7 @@ function refused(why: string): Unpacked {
   return { ok: false, problem: `This file is no download of everything: ${why}.` };
 }
 
-function brokenWords(fault: Fault): string {
+function brokenWords(fault: InputFault): string {
   return fault.type === "syntax"
     ? `at line ${numeral(fault.line)}, column ${numeral(fault.column)}, ${syntaxWords(fault.what)}`
     : "it holds too many values";
@@ -185,7 +185,7 @@ async function documentOf(
   index: number,
   keptOut: string[],
   breathe: () => Promise<unknown>,
-): Promise<KeptDocument | undefined> {
+): Promise<ExportedDocument | undefined> {
   await breathe();
   const parsed = DOCUMENT.safeParse(entry);
   const name = (parsed.success && parsed.data.title) || `Design ${index + 1}`;
@@ -196,7 +196,7 @@ async function documentOf(
   const { changed, revisions } = parsed.data;
   const file = fileOf(parsed.data);
   if (!file.ok) keptOut.push(`“${name}” cannot be read: ${file.problem}`);
-  const read: KeptRevision[] = [];
+  const read: ExportedRevision[] = [];
   for (const [i, each] of revisions.entries()) {
     await breathe();
     const revision = i < ARCHIVE_LIMITS.revisions ? revisionOf(each) : undefined;
@@ -212,14 +212,14 @@ async function documentOf(
     return { title, changed, parts, text, revisions: read };
   }
   // What was saved of it earlier is better than nothing: the latest revision takes its place.
-  const last = read.reduce<KeptRevision | undefined>(
+  const last = read.reduce<ExportedRevision | undefined>(
     (latest, each) => (latest && latest.when >= each.when ? latest : each),
     undefined,
   );
   return last && { title: name, changed: last.when, parts: last.parts, text: last.text, revisions: read };
 }
 
-function revisionOf(entry: unknown): KeptRevision | undefined {
+function revisionOf(entry: unknown): ExportedRevision | undefined {
   const parsed = REVISION.safeParse(entry);
   const file = parsed.success ? fileOf(parsed.data) : undefined;
   if (!parsed.success || !file?.ok) return undefined;

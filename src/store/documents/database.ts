@@ -63,7 +63,7 @@ const running = new Set<Abortable>();
  * The promise's own outcome, or a `NoAnswerError` when there is none within so many milliseconds. They are counted in
  * short turns: while the page itself is busy or asleep, no answer could be heard, and none counts as missing.
  */
-export function within<T>(ms: number, promise: Promise<T>): Promise<T> {
+export function withDeadline<T>(ms: number, promise: Promise<T>): Promise<T> {
   return new Promise((resolve, reject) => {
     let left = Math.ceil(ms / TURN_MS);
     let timer = setTimeout(function turn() {
@@ -82,7 +82,7 @@ export function openDatabase(): Promise<Database> {
 }
 
 /** Works within one transaction that only reads. */
-export function reading<T>(
+export function readTransaction<T>(
   stores: readonly StoreName[],
   work: (tx: Transaction<"readonly">) => Promise<T>,
 ): Promise<T> {
@@ -93,7 +93,7 @@ export function reading<T>(
  * Reads and writes within one transaction: no other window can come between. Done when the storage has confirmed it;
  * what `work` throws undoes all of it. Nothing but the transaction may be waited for inside.
  */
-export function readwrite<T>(
+export function writeTransaction<T>(
   stores: readonly StoreName[],
   work: (tx: Transaction) => Promise<T>,
 ): Promise<T> {
@@ -105,12 +105,12 @@ export function readwrite<T>(
 }
 
 export function readValue(key: string): Promise<unknown> {
-  return reading(["values"], (tx) => tx.objectStore("values").get(key));
+  return readTransaction(["values"], (tx) => tx.objectStore("values").get(key));
 }
 
 /** Puts in the place of a single value what `step` makes of the one that stands there; yields the new one. */
 export function updateValue<T>(key: string, step: (before: unknown) => T): Promise<T> {
-  return readwrite(["values"], async (tx) => {
+  return writeTransaction(["values"], async (tx) => {
     const store = tx.objectStore("values");
     const after = step(await store.get(key));
     await store.put(after, key);
@@ -138,7 +138,7 @@ async function transact<M extends "readonly" | "readwrite", T>(
   if (performance.now() < restUntil) throw new NoAnswerError("The storage did not answer a moment ago.");
   let own: Transaction<M> | null = null;
   try {
-    return await within(
+    return await withDeadline(
       ANSWER_MS,
       (async () => {
         const tx = await started(begin);
@@ -216,7 +216,7 @@ async function connect(): Promise<Database> {
     connected = database;
     if (!isFormerCopied) {
       // Where the former databases do not answer, their turn comes with the next start.
-      await within(ANSWER_MS / 2, copyFormer(database)).catch(() => undefined);
+      await withDeadline(ANSWER_MS / 2, copyFormer(database)).catch(() => undefined);
       isFormerCopied = true;
     }
     return database;

@@ -6,33 +6,33 @@
 import { create, type StoreApi, type UseBoundStore } from "zustand";
 import { retitle } from "../../design/edits/parts.ts";
 import { writeDesign } from "../../design/file.ts";
-import { duplicateStored, everythingStored, renameStored, takeInDocuments } from "./care.ts";
-import { createDesk, type Surroundings } from "./desk.ts";
+import { duplicateDocument, exportDocuments, importDocuments, renameDocument } from "./documentCommands.ts";
+import { savedSession, unsavedSession } from "./documentSession.ts";
+import type { DocumentHead, StoredDocument } from "./documentStorage.ts";
+import { browserDocumentStorage } from "./documentStorageBrowser.ts";
 import { historyOf, presentOf, withStep } from "./history.ts";
-import { openLast, openStored } from "./opening.ts";
-import { browserParting } from "./parting.ts";
+import { createOpenDocument, type DocumentServices } from "./openDocument.ts";
+import { openLastDocument, openStoredDocument } from "./opening.ts";
 import { browserPersistence } from "./persistence.ts";
-import { putBack } from "./pickUp.ts";
 import { revisionCommands } from "./revisionCommands.ts";
-import { pendingSession, settledSession } from "./session.ts";
-import type { DocumentHead, StoredDocument } from "./shelf.ts";
-import { browserShelf } from "./shelfBrowser.ts";
 import type { DocumentsState } from "./state.ts";
+import { browserUnsavedNotes } from "./unsavedNotes.ts";
+import { recoverUnsaved } from "./unsavedRecovery.ts";
 
 const LEFT_OVER =
   "The last changes of a page that was closed could not be put back. They are kept and tried again.";
 
 export type { DocumentsState, Opened, SaveState } from "./state.ts";
 
-export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<DocumentsState>> {
-  const { shelf } = around;
+export function createDocuments(around: DocumentServices): UseBoundStore<StoreApi<DocumentsState>> {
+  const { storage } = around;
 
   return create<DocumentsState>()((set, get) => {
-    const desk = createDesk(around, get, set);
-    const { inTurn, refused, readList, saveAll, turnTo } = desk;
+    const openDocument = createOpenDocument(around, get, set);
+    const { inTurn, refused, readList, saveAll, turnTo } = openDocument;
 
-    /** Changes what lies on the shelf, and shows it in the list. */
-    function onShelf(work: () => Promise<string | null>): Promise<string | null> {
+    /** Changes what lies in the storage, and shows it in the list. */
+    function inStorage(work: () => Promise<string | null>): Promise<string | null> {
       return inTurn(async () => {
         try {
           await saveAll(false);
@@ -60,81 +60,83 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
       incoming: null,
       persisted: "unknown",
       hasAnswered: false,
-      ...revisionCommands(around, desk),
+      ...revisionCommands(around, openDocument),
 
       refresh: () => inTurn(() => readList().catch((error: unknown) => void refused(error))),
 
       begin: (design) =>
-        inTurn(() => saveAll(true).then(() => turnTo(settledSession(null, historyOf(design))))),
+        inTurn(() => saveAll(true).then(() => turnTo(savedSession(null, historyOf(design))))),
 
       create: (design) =>
         inTurn(async () => {
           await saveAll(true);
-          turnTo(pendingSession(null, historyOf(design)));
+          turnTo(unsavedSession(null, historyOf(design)));
           await saveAll(true);
         }),
 
-      open: (id) => inTurn(() => saveAll(true).then(() => openStored(around, desk, id))),
+      open: (id) => inTurn(() => saveAll(true).then(() => openStoredDocument(around, openDocument, id))),
 
-      openLast: () => inTurn(() => openLast(around, desk)),
+      openLast: () => inTurn(() => openLastDocument(around, openDocument)),
 
-      cameUp: desk.cameUp,
-      stay: desk.stay,
-      changed: (design, history = () => historyOf(design)) => desk.changed(design, history),
+      cameUp: openDocument.cameUp,
+      stay: openDocument.stay,
+      changed: (design, history = () => historyOf(design)) => openDocument.changed(design, history),
       flush: () => inTurn(() => saveAll(true)),
-      part: desk.part,
+      part: openDocument.part,
 
       pickUp: () =>
         inTurn(async () => {
           let hasWork = false;
-          for (const { key, note } of around.parting?.left() ?? []) {
+          for (const { key, note } of around.unsavedNotes?.left() ?? []) {
             try {
-              const id = note && (await putBack(around, note));
-              if (id !== null) await shelf.setLastOpened(id);
+              const id = note && (await recoverUnsaved(around, note));
+              if (id !== null) await storage.setLastOpened(id);
               hasWork ||= id !== null;
               // Only now is what it held known to lie in the storage; what is no note is nobody's.
-              if (note === null || id !== null) around.parting?.remove(key);
+              if (note === null || id !== null) around.unsavedNotes?.remove(key);
               else set({ notice: LEFT_OVER });
             } catch (error) {
               refused(error);
             }
           }
-          const opened = around.parting?.opened();
+          const opened = around.unsavedNotes?.opened();
           if (opened === undefined) return;
           // Whoever left work behind was at that.
-          const remembered = hasWork ? Promise.resolve() : shelf.setLastOpened(opened);
+          const remembered = hasWork ? Promise.resolve() : storage.setLastOpened(opened);
           await remembered.then(
-            () => around.parting?.dropOpened(opened),
+            () => around.unsavedNotes?.dropOpened(opened),
             () => undefined,
           );
         }),
 
       rename: (id, title) =>
-        onShelf(async () => {
-          if (id !== get().current) return await renameStored(around, desk, id, title);
-          const history = desk.session().history();
+        inStorage(async () => {
+          if (id !== get().current) return await renameDocument(around, openDocument, id, title);
+          const history = openDocument.session().history();
           const edit = retitle(presentOf(history), title);
           if (!edit.ok) return edit.reason;
-          desk.put(withStep(history, edit.design));
+          openDocument.put(withStep(history, edit.design));
           await saveAll(false);
           return null;
         }),
 
-      duplicate: (id) => onShelf(() => duplicateStored(around, desk, id)),
+      duplicate: (id) => inStorage(() => duplicateDocument(around, openDocument, id)),
 
       restore: (document) =>
-        onShelf(async () => ((await shelf.add(document)) ? null : "A design stands in its place already.")),
+        inStorage(async () =>
+          (await storage.add(document)) ? null : "A design stands in its place already.",
+        ),
 
       remove: async (id) => {
         const removed: StoredDocument[] = [];
-        await onShelf(async () => {
-          const own = desk.kept.get(id);
-          desk.kept.delete(id);
-          const taken = own?.work.revision === null ? undefined : await shelf.take(id);
+        await inStorage(async () => {
+          const own = openDocument.kept.get(id);
+          openDocument.kept.delete(id);
+          const taken = own?.work.revision === null ? undefined : await storage.take(id);
           if (own) removed.push(documentOf(own.head, writeDesign(presentOf(own.history)), taken));
           else if (taken) removed.push(taken);
           set({ list: get().list.filter((head) => head.id !== id) });
-          if (id === get().current) desk.unsaved();
+          if (id === get().current) openDocument.unsaved();
           return null;
         });
         return removed[0] ?? null;
@@ -142,31 +144,31 @@ export function createDocuments(around: Surroundings): UseBoundStore<StoreApi<Do
 
       text: (id) =>
         inTurn(async () => {
-          const stored = await desk.find(id).catch(() => undefined);
+          const stored = await openDocument.find(id).catch(() => undefined);
           if (!stored) return null;
           return stored.found.ok ? writeDesign(presentOf(stored.found.history)) : stored.found.text;
         }),
 
       heard: async (id, revision) => {
-        await inTurn(() => desk.follow(id, revision)).catch(() => undefined);
+        await inTurn(() => openDocument.follow(id, revision)).catch(() => undefined);
         await get().refresh();
       },
 
       catchUp: async () => {
         await get().refresh();
         const own = get().list.find(({ id }) => id === get().current);
-        if (own) await inTurn(() => desk.follow(own.id, own.revision)).catch(() => undefined);
+        if (own) await inTurn(() => openDocument.follow(own.id, own.revision)).catch(() => undefined);
       },
 
       dismissNotice: () => set({ notice: null }),
 
-      everything: () => inTurn(() => saveAll(true).then(() => everythingStored(around, desk))),
-      takeIn: (documents) => onShelf(() => takeInDocuments(around, documents)),
+      everything: () => inTurn(() => saveAll(true).then(() => exportDocuments(around, openDocument))),
+      takeIn: (documents) => inStorage(() => importDocuments(around, documents)),
     };
   });
 }
 
-/** What this window alone had of a document, with the revisions that lay on the shelf. */
+/** What this window alone had of a document, with the revisions that lay in the storage. */
 function documentOf(head: DocumentHead, text: string, taken: StoredDocument | undefined): StoredDocument {
   const { onlyHere: _, ...plain } = head;
   return {
@@ -178,8 +180,8 @@ function documentOf(head: DocumentHead, text: string, taken: StoredDocument | un
 }
 
 export const useDocuments = createDocuments({
-  shelf: browserShelf(),
-  parting: browserParting(),
+  storage: browserDocumentStorage(),
+  unsavedNotes: browserUnsavedNotes(),
   persistence: browserPersistence(),
   now: Date.now,
   // Not randomUUID: a page served by plain http within a house doesn't have it.

@@ -4,9 +4,9 @@
  */
 import type { Design } from "../../design/design.ts";
 import { writeDesign } from "../../design/file.ts";
-import { difference } from "../../design/patch.ts";
+import { patchBetween } from "../../design/patch.ts";
+import type { DocumentChange } from "./documentStorage.ts";
 import { type History, presentOf } from "./history.ts";
-import type { DocumentChange } from "./shelf.ts";
 
 /** The journal in the storage, as far as this window knows. */
 export type OnDisk = {
@@ -55,7 +55,7 @@ export function journalChange(
         const before = states[i - 1];
         if (i < common || !before) return [];
         // Two states may say the same: an edit and its counterpart melted into one step.
-        return [{ at: first + i, patch: difference(before, state) ?? {} }];
+        return [{ at: first + i, patch: patchBetween(before, state) ?? {} }];
       }),
       text: isNear ? null : { at, text: writeDesign(presentOf(history)) },
       keepTexts,

@@ -2,64 +2,79 @@
 
 import { readStoredDesign } from "../../design/file.ts";
 import { plural } from "../../words/plural.ts";
-import { GONE, keepRemains } from "./care.ts";
-import type { Desk, Found, Surroundings } from "./desk.ts";
+import { DOCUMENT_GONE, keepDamagedAsRevisions } from "./documentCommands.ts";
+import type { DocumentHead, RevisionHead } from "./documentStorage.ts";
 import { historyOf, presentOf } from "./history.ts";
-import type { DocumentHead, RevisionHead } from "./shelf.ts";
+import type { DocumentServices, FoundDocument, OpenDocument } from "./openDocument.ts";
 import type { Opened } from "./state.ts";
 
 /** Leaves everything as it was where nothing can be read. */
-export async function openStored(around: Surroundings, desk: Desk, id: string): Promise<Opened> {
+export async function openStoredDocument(
+  around: DocumentServices,
+  openDocument: OpenDocument,
+  id: string,
+): Promise<Opened> {
   try {
-    const stored = await desk.find(id);
-    return stored ? await openFound(around, desk, stored) : { ok: false, problem: GONE, text: null };
+    const stored = await openDocument.find(id);
+    return stored
+      ? await openFound(around, openDocument, stored)
+      : { ok: false, problem: DOCUMENT_GONE, text: null };
   } catch (error) {
-    return { ok: false, problem: desk.refused(error), text: null };
+    return { ok: false, problem: openDocument.refused(error), text: null };
   }
 }
 
 /** The document that was open last, or null. */
-export async function openLast(around: Surroundings, desk: Desk): Promise<Opened | null> {
+export async function openLastDocument(
+  around: DocumentServices,
+  openDocument: OpenDocument,
+): Promise<Opened | null> {
   try {
-    const id = await around.shelf.lastOpened();
-    const stored = id === null ? undefined : await desk.find(id);
-    return stored ? await openFound(around, desk, stored) : null;
+    const id = await around.storage.lastOpened();
+    const stored = id === null ? undefined : await openDocument.find(id);
+    return stored ? await openFound(around, openDocument, stored) : null;
   } catch (error) {
-    desk.refused(error);
+    openDocument.refused(error);
     return null;
   }
 }
 
-async function openFound(around: Surroundings, desk: Desk, { head, found, isKept }: Found): Promise<Opened> {
-  const revisions = isKept ? [] : await around.shelf.revisions(head.id);
+async function openFound(
+  around: DocumentServices,
+  openDocument: OpenDocument,
+  { head, found, isKept }: FoundDocument,
+): Promise<Opened> {
+  const revisions = isKept ? [] : await around.storage.revisions(head.id);
   if (!found.ok) {
     const problem = `“${head.title}” cannot be read: ${found.problem} Its text is kept as it is.`;
-    return (await openRevision(around, desk, head, revisions)) ?? { ok: false, problem, text: found.text };
+    return (
+      (await openRevision(around, openDocument, head, revisions)) ?? { ok: false, problem, text: found.text }
+    );
   }
   // The next save would replace what could not be read.
-  if (found.isDamaged) await keepRemains(around, head.id);
+  if (found.isDamaged) await keepDamagedAsRevisions(around, head.id);
   const last = Math.max(...revisions.map(({ when }) => when), 0);
   // A state that a revision holds already needs no other; one that never had any counts from its last save.
   const revisedAt = last > 0 ? last : head.changed;
-  desk.sit(head, found, isKept || last >= head.changed ? around.now() : revisedAt);
+  openDocument.show(head, found, isKept || last >= head.changed ? around.now() : revisedAt);
   const notes = found.lost === 0 ? found.notes : [...found.notes, lostSteps(head.title, found.lost)];
   return { ok: true, design: presentOf(found.history), notes, history: found.history };
 }
 
 /** The latest revision that can be read stands in for a text that cannot. */
 async function openRevision(
-  around: Surroundings,
-  desk: Desk,
+  around: DocumentServices,
+  openDocument: OpenDocument,
   head: DocumentHead,
   revisions: readonly RevisionHead[],
 ): Promise<Opened | null> {
   for (const { id, when } of [...revisions].sort((a, b) => b.when - a.when)) {
-    const reading = readStoredDesign((await around.shelf.revision(id))?.text ?? "");
+    const reading = readStoredDesign((await around.storage.revision(id))?.text ?? "");
     if (!reading.ok) continue;
-    await keepRemains(around, head.id);
+    await keepDamagedAsRevisions(around, head.id);
     const history = historyOf(reading.design);
     const disk = { states: [], first: 0, texts: [] };
-    desk.sit(head, { ...reading, history, disk, lost: 0, isDamaged: true }, around.now());
+    openDocument.show(head, { ...reading, history, disk, lost: 0, isDamaged: true }, around.now());
     const date = new Date(when).toLocaleString();
     const note = `“${head.title}” could not be read. This is its revision of ${date}; the damaged text is kept among its revisions.`;
     return { ok: true, design: reading.design, notes: [...reading.notes, note], history };

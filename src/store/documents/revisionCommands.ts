@@ -1,11 +1,11 @@
 /** The revisions of documents, as commands of the page. */
 import type { Design } from "../../design/design.ts";
 import { readStoredDesign } from "../../design/file.ts";
-import { applyPatch, difference } from "../../design/patch.ts";
-import type { Desk, Surroundings } from "./desk.ts";
+import { applyPatch, patchBetween } from "../../design/patch.ts";
+import type { RevisionHead } from "./documentStorage.ts";
 import { historyOf, presentOf, withStep } from "./history.ts";
+import type { DocumentServices, OpenDocument } from "./openDocument.ts";
 import { revisionOf } from "./revisions.ts";
-import type { RevisionHead } from "./shelf.ts";
 import type { DocumentsState, Opened } from "./state.ts";
 
 const GONE = "This revision is no longer in the browser's storage.";
@@ -22,11 +22,11 @@ type Commands = Pick<
   | "restoreRevision"
 >;
 
-export function revisionCommands(around: Surroundings, desk: Desk): Commands {
-  const { shelf } = around;
+export function revisionCommands(around: DocumentServices, openDocument: OpenDocument): Commands {
+  const { storage } = around;
 
   async function read(id: string): Promise<Opened> {
-    const stored = await shelf.revision(id);
+    const stored = await storage.revision(id);
     if (!stored) return { ok: false, problem: GONE, text: null };
     const reading = readStoredDesign(stored.text);
     if (!reading.ok) return { ...reading, text: stored.text };
@@ -34,30 +34,30 @@ export function revisionCommands(around: Surroundings, desk: Desk): Commands {
   }
 
   function keep(design: Design, id: string, about: Pick<RevisionHead, "by" | "name">): Promise<void> {
-    return shelf.putRevision(
+    return storage.putRevision(
       revisionOf(design, { id: around.newId(), document: id, when: around.now(), ...about }),
     );
   }
 
   function command(work: () => Promise<string | null>): Promise<string | null> {
-    return desk.inTurn(() => work().catch(desk.refused));
+    return openDocument.inTurn(() => work().catch(openDocument.refused));
   }
 
   return {
     revisions: (document) =>
-      desk.inTurn(async () => {
-        const heads = await shelf.revisions(document).catch((error: unknown) => {
-          desk.refused(error);
+      openDocument.inTurn(async () => {
+        const heads = await storage.revisions(document).catch((error: unknown) => {
+          openDocument.refused(error);
           return [];
         });
         return [...heads].sort((a, b) => b.when - a.when);
       }),
 
     readRevision: (id) =>
-      desk.inTurn(() =>
+      openDocument.inTurn(() =>
         read(id).catch((error: unknown) => ({
           ok: false as const,
-          problem: desk.refused(error),
+          problem: openDocument.refused(error),
           text: null,
         })),
       ),
@@ -66,8 +66,8 @@ export function revisionCommands(around: Surroundings, desk: Desk): Commands {
       command(async () => {
         const problem = whyNotName(name);
         if (problem !== null) return problem;
-        await desk.saveAll(false);
-        const { work, settled } = desk.session();
+        await openDocument.saveAll(false);
+        const { work, settled } = openDocument.session();
         if (!work || !settled) return "This design is not yet one of your own. Change something first.";
         await keep(settled, work.id, { by: "user", name: name.trim() });
         return null;
@@ -77,27 +77,27 @@ export function revisionCommands(around: Surroundings, desk: Desk): Commands {
       command(async () => {
         const problem = whyNotName(name);
         if (problem !== null) return problem;
-        const stored = await shelf.revision(id);
+        const stored = await storage.revision(id);
         if (!stored) return GONE;
-        await shelf.putRevision({ ...stored, head: { ...stored.head, name: name.trim() } });
+        await storage.putRevision({ ...stored, head: { ...stored.head, name: name.trim() } });
         return null;
       }),
 
     removeRevision: (id) =>
-      desk.inTurn(async () => {
+      openDocument.inTurn(async () => {
         try {
-          const stored = await shelf.revision(id);
-          await shelf.dropRevisions([id]);
+          const stored = await storage.revision(id);
+          await storage.dropRevisions([id]);
           return stored ?? null;
         } catch (error) {
-          desk.refused(error);
+          openDocument.refused(error);
           return null;
         }
       }),
 
     putBackRevision: (revision) =>
       command(async () => {
-        await shelf.putRevision(revision);
+        await storage.putRevision(revision);
         return null;
       }),
 
@@ -105,16 +105,16 @@ export function revisionCommands(around: Surroundings, desk: Desk): Commands {
       command(async () => {
         const reading = await read(id);
         if (!reading.ok) return `This revision cannot be read: ${reading.problem}`;
-        await desk.saveAll(false);
-        const { work, history } = desk.session();
+        await openDocument.saveAll(false);
+        const { work, history } = openDocument.session();
         if (!work) return "This design is not yet one of your own. Change something first.";
         const present = presentOf(history());
-        const patch = difference(present, reading.design);
+        const patch = patchBetween(present, reading.design);
         if (!patch) return null;
         await keep(present, work.id, { by: "itself" });
         // What is the same stays the same object, so that only what changed is worked out and drawn.
-        desk.put(withStep(history(), applyPatch(patch, present) ?? reading.design));
-        await desk.saveAll(true);
+        openDocument.put(withStep(history(), applyPatch(patch, present) ?? reading.design));
+        await openDocument.saveAll(true);
         return null;
       }),
   };

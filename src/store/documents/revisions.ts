@@ -1,7 +1,7 @@
 /** Revisions of a document: when one is taken by itself, and which of those make room in time. */
 import type { Design } from "../../design/design.ts";
 import { writeDesign } from "../../design/file.ts";
-import type { RevisionHead, StoredRevision } from "./shelf.ts";
+import type { RevisionHead, StoredRevision } from "./documentStorage.ts";
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;

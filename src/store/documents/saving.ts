@@ -6,21 +6,21 @@ import { clashWords } from "../../design/clashWords.ts";
 import type { Design } from "../../design/design.ts";
 import { LIMITS } from "../../design/limits.ts";
 import { mergeDesigns } from "../../design/merge.ts";
-import type { Clash } from "../../design/mergeValues.ts";
+import type { MergeClash } from "../../design/mergeValues.ts";
+import { type DocumentReading, readDocument } from "./documentReading.ts";
+import type { DocumentChange, DocumentHead, DocumentStorage } from "./documentStorage.ts";
 import { HISTORY_LIMIT, type History, presentOf } from "./history.ts";
 import { journalChange, type OnDisk } from "./journal.ts";
-import { type Restored, restored } from "./reading.ts";
 import { BETWEEN_REVISIONS_MS, revisionOf } from "./revisions.ts";
-import type { DocumentChange, DocumentHead, Shelf } from "./shelf.ts";
 
 export type Writer = {
-  readonly shelf: Shelf;
+  readonly storage: DocumentStorage;
   readonly now: () => number;
   readonly newId: () => string;
 };
 
 /** A document that a window works on. */
-export type Work = {
+export type DocumentWork = {
   readonly id: string;
   /** Revision that lies in the storage; null: none. */
   readonly revision: number | null;
@@ -32,13 +32,13 @@ export type Work = {
   /** When the last revision was taken by itself. */
   readonly revisedAt: number;
   /** Writes that got no answer, by their marks, with what there is to work on should they have arrived. */
-  readonly unsure: Map<string, Work>;
+  readonly unsure: Map<string, DocumentWork>;
 };
 
 export type Saved = Attempt & { readonly head: DocumentHead };
 
 type Attempt = {
-  readonly work: Work;
+  readonly work: DocumentWork;
   /** Another one than was to be saved where another window had its part in it. */
   readonly history: History;
   readonly notice: string | null;
@@ -48,11 +48,15 @@ const MOST_ATTEMPTS = 5;
 /** Own steps beyond this number become one when they are put on top of another window's. */
 const MOST_REBASED = 30;
 
-export function newWork(id: string, now: number): Work {
+export function newWork(id: string, now: number): DocumentWork {
   return { id, revision: null, base: null, disk: null, changed: now, revisedAt: now, unsure: new Map() };
 }
 
-export function workOn(head: DocumentHead, found: Restored & { ok: true }, revisedAt: number): Work {
+export function workOn(
+  head: DocumentHead,
+  found: DocumentReading & { ok: true },
+  revisedAt: number,
+): DocumentWork {
   const { id, revision, changed } = head;
   return {
     id,
@@ -68,10 +72,10 @@ export function workOn(head: DocumentHead, found: Restored & { ok: true }, revis
 /** What is to be written, and what there is to work on once it is. */
 export function planSave(
   { now, newId }: Pick<Writer, "now" | "newId">,
-  work: Work,
+  work: DocumentWork,
   history: History,
   wantsText: boolean,
-): { readonly change: DocumentChange; readonly next: Work } {
+): { readonly change: DocumentChange; readonly next: DocumentWork } {
   const design = presentOf(history);
   const changed = now();
   const { change, at, disk } = journalChange(work.disk, history, wantsText);
@@ -85,7 +89,7 @@ export function planSave(
       ? [revisionOf(work.base, { id: newId(), document: work.id, when: work.changed, by: "itself" })]
       : [];
   const revisedAt = isDue ? changed : work.revisedAt;
-  const next: Work = { ...work, revision, base: design, disk, changed, revisedAt, unsure: new Map() };
+  const next: DocumentWork = { ...work, revision, base: design, disk, changed, revisedAt, unsure: new Map() };
   work.unsure.set(mark, next);
   return { change: { ...change, head, revisions }, next };
 }
@@ -93,14 +97,14 @@ export function planSave(
 /** Rejects where the storage refuses; `work.unsure` then tells whether it arrived all the same. */
 export async function saveWork(
   writer: Writer,
-  work: Work,
+  work: DocumentWork,
   history: History,
   wantsText: boolean,
 ): Promise<Saved> {
   let state: Attempt = { work, history, notice: null };
   for (let attempt = 0; attempt < MOST_ATTEMPTS; attempt += 1) {
     const { change, next } = planSave(writer, state.work, state.history, wantsText);
-    const written = await writer.shelf.write(change, state.work.revision);
+    const written = await writer.storage.write(change, state.work.revision);
     if (written.ok) return { ...state, work: next, head: change.head };
     state = await reconciled(writer, state, written.standing);
   }
@@ -115,9 +119,9 @@ async function reconciled(writer: Writer, state: Attempt, standing: DocumentHead
   const arrived = work.unsure.get(standing.mark ?? "");
   if (arrived) return { ...state, work: { ...arrived, revision: standing.revision } };
 
-  const stored = await writer.shelf.read(work.id);
+  const stored = await writer.storage.read(work.id);
   if (!stored) return { work: newWork(work.id, writer.now()), history, notice: gone };
-  const theirs = restored(stored);
+  const theirs = readDocument(stored);
   // What of theirs cannot be read is not written over.
   if (!theirs.ok || theirs.isDamaged || !work.base) return asCopy(writer, history, "");
   const own = presentOf(history);
@@ -125,7 +129,7 @@ async function reconciled(writer: Writer, state: Attempt, standing: DocumentHead
   if (merge.clashes.length > 0) return asCopy(writer, history, clashWords(merge.clashes, own));
   const { id } = work;
   // What this window had before is kept as it was.
-  await writer.shelf.putRevision(
+  await writer.storage.putRevision(
     revisionOf(own, { id: writer.newId(), document: id, when: writer.now(), by: "itself" }),
   );
   const notice = `“${title}” was changed in another window too. It now holds the changes of both.`;
@@ -137,7 +141,7 @@ export function rebased(
   base: Design,
   history: History,
   theirs: History,
-): { readonly history: History; readonly clashes: readonly Clash[] } {
+): { readonly history: History; readonly clashes: readonly MergeClash[] } {
   const others = presentOf(theirs);
   const { design, clashes } = mergeDesigns(base, presentOf(history), others);
   const since = history.states.lastIndexOf(base, history.at);

@@ -1,9 +1,9 @@
 /** The user's own designs as the page sees them. */
 import type { Design } from "../../design/design.ts";
-import type { KeptDocument } from "./care.ts";
+import type { ExportedDocument } from "./documentCommands.ts";
+import type { DocumentHead, RevisionHead, StoredDocument, StoredRevision } from "./documentStorage.ts";
 import type { History } from "./history.ts";
 import type { Persisted } from "./persistence.ts";
-import type { DocumentHead, RevisionHead, StoredDocument, StoredRevision } from "./shelf.ts";
 
 export type SaveState =
   /** All that was changed lies in the storage (for an untouched example: nothing was changed yet). */
@@ -60,7 +60,7 @@ export type DocumentsState = {
   readonly flush: () => Promise<void>;
   /** Told that the page goes away: puts down at once what is unsaved, for the next page to pick up. */
   readonly part: () => void;
-  /** Puts on the shelf what pages had to leave unsaved. */
+  /** Puts in the storage what pages had to leave unsaved. */
   readonly pickUp: () => Promise<void>;
   /** These yield null, or a sentence that says why not. */
   readonly rename: (id: string, title: string) => Promise<string | null>;
@@ -89,7 +89,7 @@ export type DocumentsState = {
   readonly restoreRevision: (id: string) => Promise<string | null>;
 
   /** All documents with texts and revisions. Rejects where the storage cannot be read. */
-  readonly everything: () => Promise<readonly KeptDocument[]>;
+  readonly everything: () => Promise<readonly ExportedDocument[]>;
   /** Adds documents beside those that are there. */
-  readonly takeIn: (documents: readonly KeptDocument[]) => Promise<string | null>;
+  readonly takeIn: (documents: readonly ExportedDocument[]) => Promise<string | null>;
 };

@@ -7,7 +7,7 @@ import { useBalance } from "../../store/balance.ts";
 import { counted } from "../format.ts";
 import { readNumeral } from "../inspector/fields/numeral.ts";
 import { BalanceResult } from "./BalanceResult.tsx";
-import { middleOf, servicesAt } from "./usual.ts";
+import { middleOf, servicesDelivered } from "./usual.ts";
 import "./balance.css";
 
 type Service = (typeof WANTED_SERVICES)[number];
@@ -15,10 +15,10 @@ type Service = (typeof WANTED_SERVICES)[number];
 /** Chooses taps, pads, gains and slopes so that every outlet comes near to one level. */
 export function BalanceForm({ onDone }: { readonly onDone: () => void }) {
   const design = useApp((s) => s.design);
-  const evaluation = useApp((s) => s.preview?.aside.evaluation ?? s.evaluation);
+  const evaluation = useApp((s) => s.preview?.document.evaluation ?? s.evaluation);
   const status = useBalance((s) => s.status);
   const document = useBalance((s) => s.document);
-  const services = servicesAt(evaluation);
+  const services = servicesDelivered(evaluation);
   const [wanted, setWanted] = useState<Service | null>(null);
   const service = services.find((s) => s === wanted) ?? services[0];
   const [target, setTarget] = useState<string | null>(null);

@@ -1,7 +1,7 @@
 import type { PlaceLevel } from "../../remedies/balance/aim.ts";
 import type { Balance } from "../../remedies/balance/balance.ts";
 import { useApp } from "../../store/app.ts";
-import { decimal, levelRange } from "../format.ts";
+import { decimal, levelRangeWords } from "../format.ts";
 import { ScrollBox } from "../kit/ScrollBox.tsx";
 
 /** Level at every outlet before and after, with the distance from the nearer limit. */
@@ -32,8 +32,8 @@ export function LevelTable({ balance }: { readonly balance: Balance }) {
               return (
                 <tr key={`${level.part} ${level.port}`}>
                   <th scope="row">{record(level.part)?.part.label ?? level.part}</th>
-                  <td className="number">{was ? levelRange(was.minDbuv, was.maxDbuv) : "–"}</td>
-                  <td className="number">{levelRange(level.minDbuv, level.maxDbuv)}</td>
+                  <td className="number">{was ? levelRangeWords(was.minDbuv, was.maxDbuv) : "–"}</td>
+                  <td className="number">{levelRangeWords(level.minDbuv, level.maxDbuv)}</td>
                   <td className={isOutside ? "number short-of" : "number"}>
                     {decimal(level.marginDb)} dB{isOutside ? ", outside the limits" : ""}
                   </td>

@@ -6,7 +6,7 @@ import { WANTED_SERVICES } from "../../signal/carrier.ts";
 type Service = (typeof WANTED_SERVICES)[number];
 
 /** Services that some outlet, or without outlets some receiver, gets. */
-export function servicesAt(evaluation: Evaluation): readonly Service[] {
+export function servicesDelivered(evaluation: Evaluation): readonly Service[] {
   // Levels need no report: the site is asked for its design and its records only.
   const site = { design: evaluation.design, evaluation, report: { causes: [], findings: [], verdicts: [] } };
   return WANTED_SERVICES.filter((service) => levelsOf(site, service).length > 0);

@@ -4,8 +4,8 @@ import { useLayoutEffect, useRef, useState } from "react";
 import { useApp } from "../../store/app.ts";
 import { useCommandKeys } from "../keys.ts";
 import { PreviewBar } from "../preview/PreviewBar.tsx";
-import { useIsLit } from "../walk/lit.ts";
-import { useWalkLight } from "../walk/useWalkLight.ts";
+import { useHasHighlight } from "../walk/highlight.ts";
+import { useWalkHighlight } from "../walk/useWalkHighlight.ts";
 import { WalkBar } from "../walk/WalkBar.tsx";
 import { boxOf } from "./boxes.ts";
 import { CanvasBar } from "./CanvasBar.tsx";
@@ -18,24 +18,24 @@ import { Minimap } from "./Minimap.tsx";
 import { sizeOf } from "./paneSize.ts";
 import { SelectionBar } from "./SelectionBar.tsx";
 import { useCanvas } from "./state.ts";
-import { emptyView, opening, type Viewport } from "./viewMath.ts";
-import { lookAt } from "./watchView.ts";
+import { emptyView, openingView, type Viewport } from "./viewMath.ts";
+import { updateDetail } from "./watchView.ts";
 import "@xyflow/react/dist/base.css";
 import "./canvas.css";
 import "./cards.css";
 import "./wires.css";
 import "./bars.css";
 import "./strip.css";
-import "../walk/lit.css";
+import "../walk/highlight.css";
 
 export function Canvas() {
   const frame = useRef<HTMLDivElement>(null);
   const start = useStartView(frame);
   const detail = useCanvas((s) => s.detail);
   const isPreview = useApp((s) => s.preview !== null);
-  const isWalked = useIsLit();
+  const isWalked = useHasHighlight();
   useCommandKeys(frame);
-  useWalkLight(frame);
+  useWalkHighlight(frame);
   return (
     <div className="canvas" ref={frame} data-detail={detail} data-preview={isPreview} data-walk={isWalked}>
       <Hatches />
@@ -68,8 +68,8 @@ function useStartView(frame: React.RefObject<HTMLDivElement | null>): Viewport |
     const pane = sizeOf(frame.current);
     const { design } = useApp.getState().evaluation;
     const bounds = boundsOf(design.parts.map(boxOf));
-    const view = bounds ? opening(bounds, pane, design.parts.length) : emptyView(pane);
-    lookAt(design, view, pane);
+    const view = bounds ? openingView(bounds, pane, design.parts.length) : emptyView(pane);
+    updateDetail(design, view, pane);
     setStart(view);
   }, [frame]);
   return start;

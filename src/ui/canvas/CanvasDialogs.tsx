@@ -9,7 +9,7 @@ import { useApp } from "../../store/app.ts";
 import { Sheet } from "../kit/Sheet.tsx";
 import { addIntoWire } from "./adding.ts";
 import { joinPorts } from "./joining.ts";
-import { type Choice, PickList } from "./PickList.tsx";
+import { PickList, type PickOption } from "./PickList.tsx";
 import { setCanvas, useCanvas } from "./state.ts";
 
 const close = () => setCanvas({ dialog: null });
@@ -70,7 +70,7 @@ function freePorts(selected: readonly string[]): readonly PortRef[] {
   return refs.filter((ref) => !wireAt(design, ref));
 }
 
-const INLINE: readonly Choice<string>[] = CATALOGUE.filter((kind) => kind.inline).map((kind) => ({
+const INLINE: readonly PickOption<string>[] = CATALOGUE.filter((kind) => kind.inline).map((kind) => ({
   key: kind.kind,
   words: kind.name,
   about: `${FAMILY_NAMES[kind.family]} · ${kind.summary}`,

@@ -11,14 +11,15 @@ import { type MouseEvent, type RefObject, useMemo, useRef } from "react";
 import { useApp } from "../../store/app.ts";
 import { useShownDesign } from "../../store/hooks.ts";
 import { boxesOf, boxOf } from "./boxes.ts";
+import { CanvasPart } from "./CanvasPart.tsx";
+import { CanvasWire } from "./CanvasWire.tsx";
 import { edgesOf, nodesOf, type PartNode, type WireEdge } from "./flowItems.ts";
-import { GoneParts } from "./GoneParts.tsx";
 import { GuideLines } from "./GuideLines.tsx";
 import { JoinLine } from "./JoinLine.tsx";
 import { joinToPart } from "./joining.ts";
 import { GRID_PX } from "./layout.ts";
-import { PartCard } from "./PartCard.tsx";
 import { PlanLayer } from "./PlanLayer.tsx";
+import { RemovedParts } from "./RemovedParts.tsx";
 import { useCanvas } from "./state.ts";
 import { useJoining } from "./useJoining.ts";
 import { useMoving } from "./useMoving.ts";
@@ -27,12 +28,11 @@ import { type Reveal, useReveal } from "./useReveal.ts";
 import { useSelecting } from "./useSelecting.ts";
 import { useView } from "./useView.ts";
 import { LEAST_ZOOM, MOST_ZOOM, type Viewport } from "./viewMath.ts";
-import { Wire } from "./Wire.tsx";
 
 // Constants of the module, all of them: the library takes a new object for a new world (measured: three
 // to seven times the work of a drag).
-const NODE_TYPES: NodeTypes = { part: PartCard };
-const EDGE_TYPES: EdgeTypes = { wire: Wire };
+const NODE_TYPES: NodeTypes = { part: CanvasPart };
+const EDGE_TYPES: EdgeTypes = { wire: CanvasWire };
 const SNAP: [number, number] = [GRID_PX, GRID_PX];
 const ADDING_KEYS = ["Shift", "Meta", "Control"];
 
@@ -93,7 +93,7 @@ export function Diagram({ start, frame }: Props) {
       {...joining}
     >
       {reveal !== "all" && <PlanLayer />}
-      {isPreview && <GoneParts />}
+      {isPreview && <RemovedParts />}
       <GuideLines />
     </ReactFlow>
   );

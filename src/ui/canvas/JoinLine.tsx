@@ -1,6 +1,6 @@
 /** The wire that follows the pointer while a joint is being made, and why it may not go where it is. */
 import { type ConnectionLineComponentProps, type ReactFlowState, useStore } from "@xyflow/react";
-import { whyNot } from "./joining.ts";
+import { joinRefusal } from "./joining.ts";
 import { routePath } from "./route.ts";
 
 const zoomOf = (s: ReactFlowState) => s.transform[2];
@@ -18,7 +18,7 @@ export function JoinLine(props: ConnectionLineComponentProps) {
   ]);
   const reason =
     connectionStatus === "invalid" && toHandle?.id && fromHandle.id
-      ? whyNot([fromHandle.nodeId, fromHandle.id], [toHandle.nodeId, toHandle.id])
+      ? joinRefusal([fromHandle.nodeId, fromHandle.id], [toHandle.nodeId, toHandle.id])
       : null;
   return (
     <g className="join-line" data-status={connectionStatus ?? "open"}>

@@ -2,7 +2,7 @@
 import { matchSorter } from "match-sorter";
 import { useId, useState } from "react";
 
-export type Choice<T> = {
+export type PickOption<T> = {
   readonly key: string;
   readonly words: string;
   readonly about?: string;
@@ -13,7 +13,7 @@ export type Choice<T> = {
 
 type Props<T> = {
   readonly label: string;
-  readonly choices: readonly Choice<T>[];
+  readonly choices: readonly PickOption<T>[];
   /** Said when nothing is left to choose. */
   readonly none: string;
   readonly onPick: (value: T) => void;

@@ -1,7 +1,7 @@
 /** The plan drawing in place of cards, under the canvas's own zoom, with what is selected marked on it. */
 import { ViewportPortal } from "@xyflow/react";
 import { useApp } from "../../store/app.ts";
-import { useLitParts } from "../walk/lit.ts";
+import { useHighlightedParts } from "../walk/highlight.ts";
 import { boxOf } from "./boxes.ts";
 import { boxPath, PlanDrawing } from "./PlanDrawing.tsx";
 import { useScreenPixel } from "./useScreenPixel.ts";
@@ -10,7 +10,7 @@ export function PlanLayer() {
   const style = useScreenPixel();
   const evaluation = useApp((s) => s.evaluation);
   const selection = useApp((s) => s.selection);
-  const lit = useLitParts();
+  const lit = useHighlightedParts();
   const outlined = (has: (id: string) => boolean) =>
     evaluation.design.parts
       .filter((p) => has(p.id))

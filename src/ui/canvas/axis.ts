@@ -7,6 +7,7 @@
  * one the satellite IF, where most carriers lie, would be squeezed into a seventh.
  */
 import { type ScaleLinear, scaleLinear } from "d3-scale";
+import { SKY_FROM_MHZ, SKY_SPLIT_MHZ, SKY_TO_MHZ } from "../../parts/planSatellite.ts";
 
 /** [MHz, share of the width]. The bands: FM, DAB band III, UHF TV (to 694, then to 862), satellite IF. */
 export const COAX_STOPS = [
@@ -27,10 +28,7 @@ export const COAX_FROM_MHZ = 5;
 export const COAX_TO_MHZ = 2400;
 export const COAX_TICKS_MHZ: readonly number[] = [100, 200, 470, 694, 950, 1500, 2150];
 
-/** The sky band of Ku reception, 10.70 to 12.75 GHz (EN 61319-1, as quoted on its scope page). */
-export const SKY_FROM_MHZ = 10_700;
-export const SKY_TO_MHZ = 12_750;
-export const SKY_TICKS_MHZ: readonly number[] = [10_700, 11_700, 12_750];
+export const SKY_TICKS_MHZ: readonly number[] = [SKY_FROM_MHZ, SKY_SPLIT_MHZ, SKY_TO_MHZ];
 
 export type FrequencyScale = ScaleLinear<number, number>;
 

@@ -3,7 +3,7 @@ import { type PortRef, wireId } from "../../design/design.ts";
 import { planJoin, whyNotJoin } from "../../design/edits/join.ts";
 import { partById, portsOf, wireAt } from "../../design/lookup.ts";
 import { useApp } from "../../store/app.ts";
-import { targetsOf } from "./state.ts";
+import { joinTargetKeys } from "./state.ts";
 
 /** First tap: begin at this port (or select its wire). Second tap: join, or say why not. */
 export function tapPort(ref: PortRef): void {
@@ -29,7 +29,7 @@ export function joinToPart(from: PortRef, partId: string): boolean {
   const { change, design } = useApp.getState();
   const part = partById(design, partId);
   if (!part || from[0] === partId) return false;
-  const targets = targetsOf(design, from);
+  const targets = joinTargetKeys(design, from);
   const ports = portsOf(part);
   const port = ports.find((p) => targets.has(`${partId}/${p.id}`));
   const start = partById(design, from[0]);
@@ -39,6 +39,6 @@ export function joinToPart(from: PortRef, partId: string): boolean {
   return meant ? change(planJoin(design, from, [partId, meant.id])) : false;
 }
 
-export function whyNot(from: PortRef, to: PortRef): string | null {
+export function joinRefusal(from: PortRef, to: PortRef): string | null {
   return whyNotJoin(useApp.getState().design, from, to);
 }

@@ -68,7 +68,7 @@ export function setCanvas(change: Partial<CanvasState>): void {
  * Ports that the one being joined could go to, as "part/port". Worked out once for all cards that ask,
  * since they ask in the same breath.
  */
-export function targetsOf(design: Design, from: PortRef): ReadonlySet<string> {
+export function joinTargetKeys(design: Design, from: PortRef): ReadonlySet<string> {
   if (lastTargets?.design !== design || lastTargets.from !== from) {
     const targets = new Set(joinTargets(design, from).map(([part, port]) => `${part}/${port}`));
     lastTargets = { design, from, targets };

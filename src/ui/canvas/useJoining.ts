@@ -4,8 +4,8 @@ import { useMemo } from "react";
 import type { PortRef } from "../../design/design.ts";
 import { useApp } from "../../store/app.ts";
 import type { WireEdge } from "./flowItems.ts";
-import { joinPorts, joinToPart, whyNot } from "./joining.ts";
-import { targetsOf } from "./state.ts";
+import { joinPorts, joinRefusal, joinToPart } from "./joining.ts";
+import { joinTargetKeys } from "./state.ts";
 
 export function useJoining() {
   return useMemo(() => {
@@ -25,7 +25,8 @@ export function useJoining() {
       const { toHandle } = state;
       if (toHandle?.id) {
         const to: PortRef = [toHandle.nodeId, toHandle.id];
-        const reason = to[0] === connecting[0] && to[1] === connecting[1] ? null : whyNot(connecting, to);
+        const reason =
+          to[0] === connecting[0] && to[1] === connecting[1] ? null : joinRefusal(connecting, to);
         if (reason) notify(reason, "warning");
         return;
       }
@@ -39,7 +40,7 @@ export function useJoining() {
       if (!connecting || !ends) return false;
       const [from, to] = ends;
       const other = from[0] === connecting[0] && from[1] === connecting[1] ? to : from;
-      return targetsOf(design, connecting).has(other.join("/"));
+      return joinTargetKeys(design, connecting).has(other.join("/"));
     };
 
     return { onConnectStart, onConnect, onConnectEnd, isValidConnection };

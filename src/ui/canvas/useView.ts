@@ -12,14 +12,14 @@ import {
   areaInView,
   boxesAround,
   emptyView,
-  fitting,
+  fittingView,
   LEAST_ZOOM,
   MOST_ZOOM,
   nudgedIntoView,
-  opening,
+  openingView,
   type Viewport,
 } from "./viewMath.ts";
-import { lookAt } from "./watchView.ts";
+import { updateDetail } from "./watchView.ts";
 import { wireUnder } from "./wireUnder.ts";
 
 /** Below this, cards show hardly more than a colour (see `detailFor`). */
@@ -35,7 +35,7 @@ export function useView(frame: RefObject<HTMLDivElement | null>) {
     [frame],
   );
   const onMove = useCallback(
-    (_: unknown, view: FlowViewport) => lookAt(useApp.getState().evaluation.design, view, paneSize()),
+    (_: unknown, view: FlowViewport) => updateDetail(useApp.getState().evaluation.design, view, paneSize()),
     [paneSize],
   );
   const area = useCallback((): Box => areaInView(flow.getViewport(), paneSize()), [flow, paneSize]);
@@ -47,7 +47,7 @@ export function useView(frame: RefObject<HTMLDivElement | null>) {
   // What is to be drawn there is settled before the view goes there, so that it is never drawn twice.
   const go = useCallback(
     (target: Viewport, glide = false) => {
-      lookAt(useApp.getState().evaluation.design, target, paneSize());
+      updateDetail(useApp.getState().evaluation.design, target, paneSize());
       const calm = matchMedia("(prefers-reduced-motion: reduce)").matches;
       // While it is printed the canvas has no size, and a glide would divide by it.
       const isSeen = (frame.current?.clientWidth ?? 0) > 0;
@@ -62,15 +62,15 @@ export function useView(frame: RefObject<HTMLDivElement | null>) {
         const bounds = boundsOf(useApp.getState().evaluation.design.parts.map(boxOf));
         // A glide over a thousand parts would draw all that it passes.
         const isSmall = useApp.getState().evaluation.design.parts.length < 120;
-        if (bounds) go(fitting(bounds, paneSize()), isSmall);
+        if (bounds) go(fittingView(bounds, paneSize()), isSmall);
       },
       open: (box) => {
         const parts = useApp.getState().evaluation.design.parts.length;
-        go(box ? opening(box, paneSize(), parts) : emptyView(paneSize()), false);
+        go(box ? openingView(box, paneSize(), parts) : emptyView(paneSize()), false);
       },
-      show: (box) => go(fitting(box, paneSize()), false),
+      show: (box) => go(fittingView(box, paneSize()), false),
       showIfReadable: (box) => {
-        const whole = fitting(box, paneSize());
+        const whole = fittingView(box, paneSize());
         if (whole.zoom >= LEAST_NAMED_ZOOM) go(whole, false);
       },
       nudge: (box) => {
@@ -138,6 +138,6 @@ function useFollow(
   }, [framing, view, area, flow]);
 
   useEffect(() => {
-    lookAt(design, flow.getViewport(), paneSize());
+    updateDetail(design, flow.getViewport(), paneSize());
   }, [design, flow, paneSize]);
 }

@@ -10,7 +10,7 @@ export const LEAST_ZOOM = 0.04;
 export const MOST_ZOOM = 4;
 
 /** Shows a box in the middle, with a margin, no nearer than `mostZoom`. */
-export function fitting(box: Box, pane: Size, mostZoom = 1): Viewport {
+export function fittingView(box: Box, pane: Size, mostZoom = 1): Viewport {
   const margin = Math.min(64, pane.width * 0.06);
   const zoom = Math.min(
     mostZoom,
@@ -36,8 +36,8 @@ const READABLE_ZOOM = 0.5;
  * The first look at a design: all of it while that can be read, otherwise its beginning on the roof side,
  * and the map for the rest. A design too large to be read part by part is shown whole.
  */
-export function opening(box: Box, pane: Size, parts: number): Viewport {
-  const whole = fitting(box, pane);
+export function openingView(box: Box, pane: Size, parts: number): Viewport {
+  const whole = fittingView(box, pane);
   if (whole.zoom >= READABLE_ZOOM || parts > MOST_READ) return whole;
   const zoom = READABLE_ZOOM;
   const margin = 40;

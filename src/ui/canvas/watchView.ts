@@ -4,7 +4,7 @@ import type { Size } from "./layout.ts";
 import { detailFor, MOST_CARDS, MOST_STRIPS, setCanvas } from "./state.ts";
 import { areaInView, partsInView, type Viewport, wiresAt } from "./viewMath.ts";
 
-export function lookAt(design: Design, view: Viewport, pane: Size): void {
+export function updateDetail(design: Design, view: Viewport, pane: Size): void {
   // A small design can't crowd the view: nothing to count.
   const isSmall = design.parts.length <= MOST_CARDS && design.wires.length <= MOST_STRIPS;
   const seen = isSmall ? null : partsInView(design, areaInView(view, pane));

@@ -6,8 +6,8 @@ import { useApp } from "../../store/app.ts";
 import { usePrices } from "../../store/prices.ts";
 import { openDialog } from "../panes.ts";
 import { useSite } from "../variants/useSite.ts";
-import { designOf, type Side, sidesOf, useCompared } from "./asked.ts";
 import { CompareResult } from "./CompareResult.tsx";
+import { type Side, sideDesign, sidesOf, useCompared } from "./comparedState.ts";
 import "./compare.css";
 
 /** Two states of a design side by side: what is to be done, who gains and loses what, what it costs. */
@@ -56,7 +56,7 @@ function Compared({ before, after }: { readonly before: Side; readonly after: Si
 /** The same object while the document and the side stay. */
 function useDesignOf({ name, design }: Side) {
   const document = useApp((s) => s.design);
-  return useMemo(() => designOf(document, design ? { name, design } : { name }), [document, name, design]);
+  return useMemo(() => sideDesign(document, design ? { name, design } : { name }), [document, name, design]);
 }
 
 type ChoiceProps = { readonly label: string; readonly which: "before" | "after"; readonly side: Side };

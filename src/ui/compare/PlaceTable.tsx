@@ -1,7 +1,7 @@
 import { useState } from "react";
 import type { ServiceVerdict } from "../../findings/finding.ts";
 import type { PlaceChange, ServiceChange } from "../../remedies/compare.ts";
-import { decimal, levelRange } from "../format.ts";
+import { decimal, levelRangeWords } from "../format.ts";
 import { ScrollBox } from "../kit/ScrollBox.tsx";
 import { type Compared, inOrder, verdictIn } from "./sides.ts";
 import { TurnMark } from "./TurnMark.tsx";
@@ -84,7 +84,7 @@ function Got({ verdict, change }: GotProps) {
       {carriersGot > 0 ? (
         <span className="quiet">
           {" "}
-          · {levelRange(levelMin, levelMax)} · C/N {decimal(cnMin)} dB
+          · {levelRangeWords(levelMin, levelMax)} · C/N {decimal(cnMin)} dB
         </span>
       ) : null}
     </td>

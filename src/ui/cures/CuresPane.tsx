@@ -3,13 +3,13 @@ import { useApp } from "../../store/app.ts";
 import { useCures } from "../../store/cures.ts";
 import { useDocumentReport } from "../../store/hooks.ts";
 import { usePrices } from "../../store/prices.ts";
-import { compareWithFormer } from "../compare/asked.ts";
+import { compareWithFormer } from "../compare/comparedState.ts";
 import { counted } from "../format.ts";
 import { openDialog } from "../panes.ts";
 import { Message } from "../verdict/Message.tsx";
 import { findCures } from "./actions.ts";
+import { currentCureRequest } from "./currentCureRequest.ts";
 import { ProposalCard } from "./ProposalCard.tsx";
-import { proposalsNow } from "./proposalsNow.ts";
 import "./cures.css";
 import { plural } from "../../words/plural.ts";
 
@@ -110,7 +110,11 @@ function Heading() {
             <Square size={14} aria-hidden /> Stop
           </button>
         ) : (
-          <button type="button" className="button" onClick={() => void findCures(proposalsNow(complaint))}>
+          <button
+            type="button"
+            className="button"
+            onClick={() => void findCures(currentCureRequest(complaint))}
+          >
             <RefreshCw size={15} aria-hidden /> Search again
           </button>
         )}

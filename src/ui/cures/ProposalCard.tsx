@@ -4,16 +4,16 @@ import type { Finding } from "../../findings/finding.ts";
 import type { Proposal } from "../../remedies/search.ts";
 import { useApp } from "../../store/app.ts";
 import { usePrices } from "../../store/prices.ts";
-import { compareWithPresent } from "../compare/asked.ts";
+import { compareWithPresent } from "../compare/comparedState.ts";
 import { Message } from "../verdict/Message.tsx";
-import { applyProposal, designOf, keepAsVariant, titleOf, togglePreview } from "./actions.ts";
+import { applyProposal, keepAsVariant, proposalDesign, titleOf, togglePreview } from "./actions.ts";
 import { costWords } from "./costWords.ts";
 import { proofMarks } from "./proofWords.ts";
 
 /** One change that is proved: what to do, why, what it costs, what it cures and brings. */
 export const ProposalCard = memo(function ProposalCard({ proposal }: { readonly proposal: Proposal }) {
   const currency = usePrices((s) => s.currency);
-  const design = designOf(proposal);
+  const design = proposalDesign(proposal);
   const isShown = useApp((s) => s.preview?.design === design);
   const { steps, proof, cost, changes, givesUp } = proposal;
   return (

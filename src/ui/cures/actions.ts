@@ -5,14 +5,14 @@ import { addVariant } from "../../design/edits/variants.ts";
 import type { Finding } from "../../findings/finding.ts";
 import type { Proposal } from "../../remedies/search.ts";
 import { useApp } from "../../store/app.ts";
-import { type Complaint, useCures } from "../../store/cures.ts";
+import { type CureRequest, useCures } from "../../store/cures.ts";
 import { usePrices } from "../../store/prices.ts";
 import { showPane } from "../panes.ts";
 import { freshName } from "../variants/actions.ts";
-import { placed } from "./placed.ts";
+import { withPlacedCards } from "./placedCards.ts";
 
 /** Opens the pane and begins to search. */
-export async function findCures(complaint: Complaint = {}): Promise<void> {
+export async function findCures(complaint: CureRequest = {}): Promise<void> {
   showPane("cures");
   // Ranked by the user's own prices, so these come first.
   await usePrices.getState().load();
@@ -24,8 +24,8 @@ export function findCuresFor(finding: Finding): void {
 }
 
 /** The design of a proposal as it is shown and taken over. */
-export function designOf(proposal: Proposal): Design {
-  return placed(proposal.design, useCures.getState().document ?? proposal.design);
+export function proposalDesign(proposal: Proposal): Design {
+  return withPlacedCards(proposal.design, useCures.getState().document ?? proposal.design);
 }
 
 export function titleOf(proposal: Proposal): string {
@@ -35,7 +35,7 @@ export function titleOf(proposal: Proposal): string {
 /** Shows a proposal on the canvas, or puts it away again. */
 export function togglePreview(proposal: Proposal): void {
   const { preview, showPreview, closePreview, frame } = useApp.getState();
-  const design = designOf(proposal);
+  const design = proposalDesign(proposal);
   if (preview?.design === design) {
     closePreview();
     return;
@@ -49,7 +49,8 @@ export function togglePreview(proposal: Proposal): void {
 export function applyProposal(proposal: Proposal): void {
   const { closePreview, change, notify } = useApp.getState();
   closePreview();
-  if (change(done(designOf(proposal)))) notify(`Done: ${titleOf(proposal)}.`, "info", { undoable: true });
+  if (change(done(proposalDesign(proposal))))
+    notify(`Done: ${titleOf(proposal)}.`, "info", { undoable: true });
 }
 
 /** Goes on in a new variant with the proposal in it; the present state rests beside it. */
@@ -57,6 +58,6 @@ export function keepAsVariant(proposal: Proposal): void {
   const { closePreview, design, change, notify } = useApp.getState();
   closePreview();
   const name = freshName(design);
-  if (change(addVariant(design, name, designOf(proposal))))
+  if (change(addVariant(design, name, proposalDesign(proposal))))
     notify(`Now at work on variant “${name}”; what was before rests beside it.`, "info", { undoable: true });
 }

@@ -6,12 +6,12 @@ export function costWords(cost: Cost, currency: string): string {
   const { newCables, workMinutes, partsPrice } = cost;
   return [
     counted(newCables, "new cable"),
-    timeWords(workMinutes),
+    workTimeWords(workMinutes),
     partsPrice > 0 ? `parts ${money(partsPrice, currency)}` : "no parts to buy",
   ].join(" · ");
 }
 
-export function timeWords(minutes: number): string {
+export function workTimeWords(minutes: number): string {
   if (minutes <= 0) return "no work on site";
   const rounded = minutes < 10 ? Math.max(1, Math.round(minutes)) : Math.round(minutes / 5) * 5;
   if (rounded < 120) return `about ${counted(rounded, "minute")}`;

@@ -1,14 +1,14 @@
 import { CopyPlus, FilePlus2, FileUp, FolderDown, FolderInput, Pencil, Trash2 } from "lucide-react";
 import { useEffect, useState } from "react";
 import { EXAMPLES } from "../../design/examples.ts";
+import type { DocumentHead, StoredDocument } from "../../store/documents/documentStorage.ts";
 import { useDocuments } from "../../store/documents/documents.ts";
 import { persistenceWords } from "../../store/documents/persistence.ts";
-import type { DocumentHead, StoredDocument } from "../../store/documents/shelf.ts";
 import { counted } from "../format.ts";
 import { IconButton } from "../kit/IconButton.tsx";
-import { KeptWords } from "../offline/KeptWords.tsx";
+import { OfflineWords } from "../offline/OfflineWords.tsx";
 import { chooseFile, openEmpty, openExample, openStored } from "./actions.ts";
-import { chooseDownload, downloadEverything } from "./everything.ts";
+import { chooseDownload, downloadEverything } from "./downloadEverything.ts";
 import "./documents.css";
 
 /** Own designs, and the examples below them. */
@@ -107,7 +107,7 @@ export function DesignList({ onDone }: { readonly onDone: () => void }) {
       <p className="quiet small">
         Own designs are kept in this browser only. Download a file to keep one elsewhere or to pass it on.
       </p>
-      <KeptWords />
+      <OfflineWords />
     </>
   );
 }

@@ -1,13 +1,13 @@
 import { FolderInput } from "lucide-react";
 import { openDialog } from "../panes.ts";
-import { gains, inOneLine, takeOffer, useOffer } from "./everything.ts";
+import { inOneLine, restoreGains, restorePending, usePendingRestore } from "./downloadEverything.ts";
 import "./documents.css";
 
 /** What a download would add, before it is added. */
 export function RestoreForm() {
-  const offer = useOffer((s) => s.offer);
+  const offer = usePendingRestore((s) => s.offer);
   if (!offer) return null;
-  const words = gains(offer);
+  const words = restoreGains(offer);
   return (
     <div className="restore">
       {offer.made > 0 ? <p>This download was made on {new Date(offer.made).toLocaleString()}.</p> : null}
@@ -37,7 +37,7 @@ export function RestoreForm() {
           type="button"
           className="button main"
           disabled={words.length === 0}
-          onClick={() => void takeOffer()}
+          onClick={() => void restorePending()}
         >
           <FolderInput size={16} aria-hidden /> Add to this browser
         </button>

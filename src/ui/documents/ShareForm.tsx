@@ -2,7 +2,7 @@ import { Check, Copy, Download } from "lucide-react";
 import { useEffect, useState } from "react";
 import { COMFORTABLE_LINK_LENGTH, shareLink } from "../../design/link.ts";
 import { useApp } from "../../store/app.ts";
-import { linkAddress } from "../start.ts";
+import { linkAddress } from "../addressRequest.ts";
 import { downloadDesign } from "./actions.ts";
 import "./documents.css";
 

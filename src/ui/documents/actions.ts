@@ -13,20 +13,20 @@ import { type Opened, useDocuments } from "../../store/documents/documents.ts";
 import type { History } from "../../store/documents/history.ts";
 import { persistenceWords } from "../../store/documents/persistence.ts";
 import {
-  broughtUp,
-  type Gate,
-  type Halt,
+  evaluateOnPage,
   LARGE_PARTS,
-  PRACTICE,
-  tryOut,
+  type OpeningFailure,
+  type OpeningProblem,
+  PRACTICE_BUDGET,
+  tryDesign,
   useOpening,
 } from "../../store/opening.ts";
 import { startMarks } from "../../store/startMark.ts";
 import { usePractice } from "../../store/trainingSession.ts";
-import { type WorkedOut, workedOutNow } from "../../store/trial.ts";
+import { type EvaluatedDesign, evaluateAndReportNow } from "../../store/trial.ts";
+import { addressRequestOf, linkAddress, withoutAddressRequest } from "../addressRequest.ts";
 import { pickFile } from "../kit/pickFile.ts";
 import { openDialog } from "../panes.ts";
-import { linkAddress, wishOf, withoutWish } from "../start.ts";
 import { openTraining } from "../training/actions.ts";
 
 /** The example that greets whoever comes for the first time. */
@@ -38,18 +38,18 @@ function show(design: Design, { notes = [], ...known }: Showing = {}): void {
   if (opened > 0) for (const notice of notices) dismiss(notice.id);
   openDesign(design, known);
   if (notes.length > 0) notify(notes.join(" "));
-  const { gate, leaveGate } = useOpening.getState();
-  if (gate) {
+  const { problem, leaveProblem } = useOpening.getState();
+  if (problem) {
     // The address may still name what did not open; now it would name the wrong design.
-    window.history.replaceState(null, "", withoutWish(window.location.href));
-    leaveGate();
+    window.history.replaceState(null, "", withoutAddressRequest(window.location.href));
+    leaveProblem();
   }
   cameUp();
 }
 
 type Showing = {
   readonly notes?: readonly string[];
-  readonly worked?: WorkedOut;
+  readonly worked?: EvaluatedDesign;
   readonly history?: History;
 };
 
@@ -79,22 +79,22 @@ export async function openExample(key: string): Promise<boolean> {
   const example = EXAMPLES.find((e) => e.key === key);
   if (!example) {
     const problem = `There is no example “${key.slice(0, 60)}”. All of them are listed below.`;
-    refuse({ type: "refused", what: "example", problem });
+    refuse({ type: "refused", what: "example", reason: problem });
     return false;
   }
-  await openAside(example.load());
+  await openAsNewDesign(example.load());
   return true;
 }
 
 /** Opens a design as one of its own, which becomes a document with its first change; the present one stays stored. */
-export async function openAside(design: Design): Promise<void> {
+export async function openAsNewDesign(design: Design): Promise<void> {
   await useDocuments.getState().begin(design);
   show(design);
 }
 
 export async function openEmpty(): Promise<void> {
   // A copy, so that a second empty design is not taken for the first.
-  await openAside({ ...EMPTY_DESIGN });
+  await openAsNewDesign({ ...EMPTY_DESIGN });
 }
 
 export async function openStored(id: string): Promise<boolean> {
@@ -107,10 +107,10 @@ export async function openStored(id: string): Promise<boolean> {
 }
 
 /** A stored design as a list, without working it out. */
-export async function listStored(id: string, before: Gate): Promise<boolean> {
+export async function listStored(id: string, before: OpeningProblem): Promise<boolean> {
   const text = await useDocuments.getState().text(id);
   const reading = text === null ? null : readDesign(text);
-  if (reading?.ok) useOpening.getState().showGate({ type: "list", design: reading.design, before });
+  if (reading?.ok) useOpening.getState().showProblem({ type: "list", design: reading.design, before });
   return reading?.ok ?? false;
 }
 
@@ -128,9 +128,9 @@ async function taken(opened: Opened): Promise<boolean> {
     return false;
   }
   const { design, notes, history } = opened;
-  const tried = design.parts.length > LARGE_PARTS ? await tryOut(design, { isShown: true }) : "fits";
+  const tried = design.parts.length > LARGE_PARTS ? await tryDesign(design, { isShown: true }) : "fits";
   if (tried === "overtaken") return false;
-  const worked = tried === "fits" ? await broughtUp(design) : null;
+  const worked = tried === "fits" ? await evaluateOnPage(design) : null;
   if (worked) show(design, { notes, worked, history });
   else {
     await clear();
@@ -148,9 +148,9 @@ async function clear(): Promise<void> {
 
 /** Opens a design from outside as a new document of its own, once it has been tried out. */
 async function openForeign(design: Design, notes: readonly string[]): Promise<boolean> {
-  const tried = await tryOut(design, { isShown: false });
+  const tried = await tryDesign(design, { isShown: false });
   if (tried === "overtaken") return false;
-  const worked = tried === "fits" ? await broughtUp(design) : null;
+  const worked = tried === "fits" ? await evaluateOnPage(design) : null;
   if (!worked) {
     halt(design, tried === "fits" ? "too large" : tried);
     return false;
@@ -166,21 +166,21 @@ export async function openRest(design: Design): Promise<boolean> {
 }
 
 /** What was tried and given up is said, and what can be done with it. */
-function halt(design: Design, why: Halt): void {
+function halt(design: Design, why: OpeningFailure): void {
   openDialog(null);
-  useOpening.getState().showGate({ type: "halted", why, design });
+  useOpening.getState().showProblem({ type: "halted", why, design });
 }
 
-function refuse(gate: Gate): void {
+function refuse(problem: OpeningProblem): void {
   openDialog(null);
-  useOpening.getState().showGate(gate);
+  useOpening.getState().showProblem(problem);
 }
 
 /** Opens a share link as a new document of its own; a bad one leaves everything as it is. */
 async function openLink(fragment: string): Promise<boolean> {
   const reading = await decodeLink(fragment);
   if (reading.ok) return openForeign(reading.design, reading.notes);
-  refuse({ type: "refused", what: "link", problem: reading.problem });
+  refuse({ type: "refused", what: "link", reason: reading.problem });
   return false;
 }
 
@@ -188,7 +188,7 @@ async function openLink(fragment: string): Promise<boolean> {
 export async function openPasted(text: string): Promise<string | null> {
   const link = text.replace(/\s+/g, "");
   const address = linkAddress(window.location.href, link.slice(link.indexOf("#") + 1));
-  const { type } = wishOf(address);
+  const { type } = addressRequestOf(address);
   if (type !== "link" && type !== "training")
     return "This is no link to a design: one contains “#d1.” and a long run of letters and digits.";
   // The address is the link, so that a reload tries it again.
@@ -201,13 +201,13 @@ export async function openPasted(text: string): Promise<string | null> {
 async function openText(text: string, name: string): Promise<boolean> {
   const reading = readDesign(text);
   if (reading.ok) return openForeign(reading.design, reading.notes);
-  refuse({ type: "refused", what: "file", problem: `“${name}”: ${reading.problem}` });
+  refuse({ type: "refused", what: "file", reason: `“${name}”: ${reading.problem}` });
   return false;
 }
 
 export async function openFile(file: File): Promise<boolean> {
   const refused = (words: string) => {
-    refuse({ type: "refused", what: "file", problem: `“${file.name}” ${words}` });
+    refuse({ type: "refused", what: "file", reason: `“${file.name}” ${words}` });
     return false;
   };
   // UTF-8 takes up to four bytes a character: beyond that, reading the file would be in vain.
@@ -260,28 +260,28 @@ export function fileName(title: string): string {
 
 /** Opens what the address asks for, else what was open last, else the first example. */
 export async function openAtStart(): Promise<void> {
-  const { type } = wishOf(window.location.href);
+  const { type } = addressRequestOf(window.location.href);
   if (type !== "last" && (await followWish()) !== "over the document") return;
   await openLast();
 }
 
 /** Opens what the address asks for. A practice case lies over the document, which opens below it as ever. */
 async function followWish(): Promise<"done" | "over the document"> {
-  const wish = wishOf(window.location.href);
+  const wish = addressRequestOf(window.location.href);
   if (wish.type === "link" && (await openLink(wish.fragment))) forgetWish();
   if (wish.type === "example") await openExample(wish.key);
   if (wish.type !== "training") return "done";
   const trouble = await openTraining(wish.fragment, isFitForPractice);
-  if (trouble !== null) refuse({ type: "refused", what: "practice", problem: trouble });
+  if (trouble !== null) refuse({ type: "refused", what: "practice", reason: trouble });
   return usePractice.getState().session ? "over the document" : "done";
 }
 
 async function isFitForPractice(design: Design): Promise<boolean> {
-  const tried = await tryOut(design, { isShown: false });
+  const tried = await tryDesign(design, { isShown: false });
   if (tried === "overtaken") return false;
   if (tried !== "fits") halt(design, tried);
-  else if (workedOutNow(design, { budget: PRACTICE })) return true;
-  else refuse({ type: "refused", what: "practice", problem: "Its design is too large to practise on." });
+  else if (evaluateAndReportNow(design, { budget: PRACTICE_BUDGET })) return true;
+  else refuse({ type: "refused", what: "practice", reason: "Its design is too large to practise on." });
   return false;
 }
 
@@ -291,7 +291,7 @@ export async function openLast(): Promise<void> {
   if (failed) {
     // Until something has come up: reloading this page is no way round it.
     unmark = startMarks.leave(failed, { isFailed: true });
-    useOpening.getState().showGate({ type: "not up", mark: failed });
+    useOpening.getState().showProblem({ type: "not up", mark: failed });
     return;
   }
   const last = await useDocuments.getState().openLast();
@@ -326,13 +326,13 @@ function openLastOnceThere(): void {
  */
 function forgetWish(): void {
   if (useDocuments.getState().state === "unavailable") return;
-  window.history.replaceState(null, "", withoutWish(window.location.href));
+  window.history.replaceState(null, "", withoutAddressRequest(window.location.href));
 }
 
 /** Keeps following the address: links pasted into the open page, and examples that became own documents. */
 export function followAddress(): () => void {
   const onHash = () => {
-    const { type } = wishOf(window.location.href);
+    const { type } = addressRequestOf(window.location.href);
     if (type === "link" || type === "training") void followWish();
   };
   window.addEventListener("hashchange", onHash);

@@ -9,7 +9,7 @@ import { Axes } from "../spectrum/Axes.tsx";
 import { Carriers } from "../spectrum/Carriers.tsx";
 import { type LevelScale, levelScale, MARGIN } from "../spectrum/plot.ts";
 import { carrierRows } from "../spectrum/rows.ts";
-import { cutOutScale, isSky, MARK_LOOK, markGroups, ticksOf } from "./picture.ts";
+import { cutOutScale, isSkyStretch, MARK_LOOK, markGroups, ticksOf } from "./picture.ts";
 import "../spectrum/spectrum.css";
 
 type Props = { readonly picture: SpectrumPicture; readonly evaluation: Evaluation };
@@ -60,7 +60,7 @@ export function FindingPicture({ picture, evaluation }: Props) {
 
 function Drawing({ picture, evaluation, width }: Props & { readonly width: number }) {
   const { at, marks } = picture;
-  const sky = isSky(picture);
+  const sky = isSkyStretch(picture);
   const spectrum = evaluation.record(at[0])?.outputs[at[1]] ?? SILENCE;
   const rows = useMemo(
     () => carrierRows(spectrum, (band) => band.selected, profileOf(evaluation.design)),
@@ -100,10 +100,13 @@ function Drawing({ picture, evaluation, width }: Props & { readonly width: numbe
 /** From the stretch on the strip down to the corners of the plot that enlarges it. */
 function Lens({ picture, width }: { readonly picture: SpectrumPicture; readonly width: number }) {
   // The strip leaves four pixels of its plate free on either side.
-  const x = cutOutScale(isSky(picture) ? { fromMHz: 10_700, toMHz: 12_750 } : { fromMHz: 5, toMHz: 2400 }, {
-    left: 4,
-    right: width - 4,
-  });
+  const x = cutOutScale(
+    isSkyStretch(picture) ? { fromMHz: 10_700, toMHz: 12_750 } : { fromMHz: 5, toMHz: 2400 },
+    {
+      left: 4,
+      right: width - 4,
+    },
+  );
   const held = (px: number) => Math.min(width - 4, Math.max(4, px));
   const left = held(x(picture.fromMHz));
   const right = Math.max(left + 2, held(x(picture.toMHz)));

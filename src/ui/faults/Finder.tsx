@@ -4,7 +4,7 @@ import { type Observation, symptomsOf } from "../../remedies/faults/symptoms.ts"
 import { useApp } from "../../store/app.ts";
 import { type Seen, useFinder } from "../../store/faultFinder.ts";
 import { plural } from "../../words/plural.ts";
-import { Found } from "./Found.tsx";
+import { FoundFaults } from "./FoundFaults.tsx";
 import { SeenTable } from "./SeenTable.tsx";
 import { useDocumentLook } from "./useDocumentLook.ts";
 
@@ -134,5 +134,5 @@ function Results() {
   const progress = useFinder((s) => s.progress);
   const isOutdated = useApp((s) => document !== null && s.design !== document);
   if (isOutdated) return <p className="quiet">The design has changed since: look again.</p>;
-  return progress?.left ? <Found left={progress.left} measurement={progress.measurement} /> : null;
+  return progress?.left ? <FoundFaults left={progress.left} measurement={progress.measurement} /> : null;
 }

@@ -4,7 +4,7 @@ import { useApp } from "../../store/app.ts";
 
 /** The document with all that is known of it, also while a preview is shown in its place. */
 export function useDocumentLook(): Look {
-  const evaluation = useApp((s) => s.preview?.aside.evaluation ?? s.evaluation);
-  const report = useApp((s) => s.preview?.aside.report ?? s.report);
+  const evaluation = useApp((s) => s.preview?.document.evaluation ?? s.evaluation);
+  const report = useApp((s) => s.preview?.document.report ?? s.report);
   return useMemo(() => ({ evaluation, report }), [evaluation, report]);
 }

@@ -18,7 +18,7 @@ import { WalkButtons } from "../walk/WalkButtons.tsx";
 import { Jumps } from "./Jumps.tsx";
 import { LabelField } from "./LabelField.tsx";
 import { OptionField } from "./OptionField.tsx";
-import { PartState } from "./PartState.tsx";
+import { PartStateNote } from "./PartStateNote.tsx";
 import { PortList } from "./PortList.tsx";
 import { ReplacePicker } from "./ReplacePicker.tsx";
 import { AerialSection } from "./sections/AerialSection.tsx";
@@ -51,7 +51,7 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
         </h2>
         <LabelField key={part.id} part={part} />
         <p className="quiet small">{kind.summary}</p>
-        <PartState record={record} />
+        <PartStateNote record={record} />
         {verdict ? <p className={verdict.works ? "state ok" : "state bad"}>{verdict.sentence}</p> : null}
         <div className="button-row">
           <ReplacePicker record={record} />

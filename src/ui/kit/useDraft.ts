@@ -21,7 +21,7 @@ export type DraftOptions = {
   readonly pauseMs?: number;
 };
 
-export type Draft = {
+export type FieldDraft = {
   /** Why the text that stands in the field is not taken yet. */
   readonly problem: string | null;
   /** Tries a text that was not typed, as a step of the arrow keys; part of the visit. */
@@ -48,7 +48,7 @@ let visits = 0;
 const waiting = new Set<() => void>();
 let isListening = false;
 
-export function useDraft(options: DraftOptions): Draft {
+export function useDraft(options: DraftOptions): FieldDraft {
   const [typed, setTyped] = useState<string | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   const visit = useRef<Visit | null>(null);

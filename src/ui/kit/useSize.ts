@@ -1,10 +1,10 @@
 import { useCallback, useRef, useState } from "react";
 
-export type Size = { readonly width: number; readonly height: number };
+export type ElementSize = { readonly width: number; readonly height: number };
 
 /** Size of an element as it is laid out, followed as it changes; null before the first layout. [px] */
-export function useSize(): readonly [(element: Element | null) => void, Size | null] {
-  const [size, setSize] = useState<Size | null>(null);
+export function useSize(): readonly [(element: Element | null) => void, ElementSize | null] {
+  const [size, setSize] = useState<ElementSize | null>(null);
   const observer = useRef<ResizeObserver | null>(null);
   const attach = useCallback((element: Element | null) => {
     observer.current?.disconnect();

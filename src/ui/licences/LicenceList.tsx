@@ -1,10 +1,10 @@
 import { useEffect, useState } from "react";
-import type { Notice } from "./packages.ts";
+import type { LicenceNotice } from "../../build/licenceTexts.ts";
 import "./licences.css";
 
 /** What others have made and this page uses, each with its licence. */
 export function LicenceList() {
-  const [packages, setPackages] = useState<readonly Notice[] | null>(null);
+  const [packages, setPackages] = useState<readonly LicenceNotice[] | null>(null);
   const [hasFailed, setFailed] = useState(false);
   useEffect(() => {
     import("./packages.ts").then(

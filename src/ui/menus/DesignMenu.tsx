@@ -21,10 +21,10 @@ import {
 import { DropdownMenu } from "radix-ui";
 import { useApp } from "../../store/app.ts";
 import { useDocuments } from "../../store/documents/documents.ts";
-import { openComparison } from "../compare/asked.ts";
+import { openComparison } from "../compare/comparedState.ts";
 import { findCures } from "../cures/actions.ts";
 import { chooseFile, downloadDesign, openEmpty } from "../documents/actions.ts";
-import { chooseDownload, downloadEverything } from "../documents/everything.ts";
+import { chooseDownload, downloadEverything } from "../documents/downloadEverything.ts";
 import { findFault } from "../faults/actions.ts";
 import type { IconType } from "../kit/IconButton.tsx";
 import { openDialog } from "../panes.ts";

@@ -1,11 +1,11 @@
 import { KNOWN_LIMITS } from "../../findings/knownLimits.ts";
 import { ESTIMATE_NOTICE } from "../../parts/cautions.ts";
-import { KeptWords } from "../offline/KeptWords.tsx";
+import { OfflineWords } from "../offline/OfflineWords.tsx";
 import { openDialog } from "../panes.ts";
 import { openRuleBook } from "../rulebook/book.ts";
 import { ShortcutTable } from "./ShortcutTable.tsx";
+import { StorageHelp } from "./StorageHelp.tsx";
 import { StripLegend } from "./StripLegend.tsx";
-import { WorkKept } from "./WorkKept.tsx";
 import "./help.css";
 
 /** How to read what is on the screen, and what it can't say. */
@@ -62,14 +62,14 @@ export function HelpText() {
           </button>
         </p>
       </section>
-      <WorkKept />
+      <StorageHelp />
       <section>
         <h3>Without network</h3>
         <p>
           The page works by itself: nothing that you draw is sent anywhere, and it asks no other server for
           anything.
         </p>
-        <KeptWords />
+        <OfflineWords />
       </section>
       <section>
         <h3>Keys</h3>

@@ -7,7 +7,7 @@ import { openDialog } from "../panes.ts";
 import { VariantMenu } from "../variants/VariantMenu.tsx";
 import { DesignMenu } from "./DesignMenu.tsx";
 import { ExampleMenu } from "./ExampleMenu.tsx";
-import { SaveState } from "./SaveState.tsx";
+import { SaveStateMark } from "./SaveStateMark.tsx";
 import { ThemeMenu } from "./ThemeMenu.tsx";
 import { TitleField } from "./TitleField.tsx";
 
@@ -26,7 +26,7 @@ export function TopBar({ isNarrow }: { readonly isNarrow: boolean }) {
         <DesignMenu />
         <TitleField key={opened} opened={opened} />
         <VariantMenu />
-        <SaveState />
+        <SaveStateMark />
         <span className="spring" />
         <IconButton icon={Undo2} name="Undo" keys="Ctrl+Z" disabled={!canUndo} onPress={undo} />
         <IconButton icon={Redo2} name="Redo" keys="Ctrl+Shift+Z" disabled={!canRedo} onPress={redo} />

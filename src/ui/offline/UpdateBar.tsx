@@ -1,9 +1,9 @@
 import { RefreshCw } from "lucide-react";
-import { leaveNewVersion, takeNewVersion, useKeeping } from "./newVersion.ts";
+import { dismissNewVersion, takeNewVersion, useOfflineState } from "./newVersion.ts";
 
 /** Offers a new version; nothing happens until it is asked for. */
 export function UpdateBar() {
-  const newVersion = useKeeping((s) => s.newVersion);
+  const newVersion = useOfflineState((s) => s.newVersion);
   return (
     <div role="status" aria-label="New version">
       {newVersion === "none" ? null : (
@@ -16,7 +16,7 @@ export function UpdateBar() {
           <button type="button" className="button" onClick={() => void takeNewVersion()}>
             <RefreshCw size={16} aria-hidden /> Load it now
           </button>
-          <button type="button" className="button" onClick={leaveNewVersion}>
+          <button type="button" className="button" onClick={dismissNewVersion}>
             Later
           </button>
         </div>

@@ -11,7 +11,7 @@ type Keeping = {
   readonly newVersion: "none" | "waits" | "taken elsewhere";
 };
 
-export const useKeeping = create<Keeping>(() => ({
+export const useOfflineState = create<Keeping>(() => ({
   kept: window.location.protocol === "file:" ? "file" : "no",
   newVersion: "none",
 }));
@@ -23,11 +23,11 @@ let activate: () => Promise<void> = async () => undefined;
 let isAccepted = false;
 
 /** Has the browser keep the page; call once. Does nothing where there is no service worker, as in a single file. */
-export function keepPage(): void {
-  const stored = () => useKeeping.setState({ kept: "stored" });
+export function registerOffline(): void {
+  const stored = () => useOfflineState.setState({ kept: "stored" });
   activate = registerSW({
     onOfflineReady: stored,
-    onNeedRefresh: () => useKeeping.setState({ kept: "stored", newVersion: "waits" }),
+    onNeedRefresh: () => useOfflineState.setState({ kept: "stored", newVersion: "waits" }),
     // When to load anew is decided below, for all windows.
     onNeedReload: () => undefined,
     onRegisteredSW: (_, registration) => {
@@ -38,8 +38,8 @@ export function keepPage(): void {
   // Not there where the page came by plain http.
   navigator.serviceWorker?.addEventListener("controllerchange", () => {
     if (isAccepted) window.location.reload();
-    else if (useKeeping.getState().newVersion === "waits")
-      useKeeping.setState({ newVersion: "taken elsewhere" });
+    else if (useOfflineState.getState().newVersion === "waits")
+      useOfflineState.setState({ newVersion: "taken elsewhere" });
   });
 }
 
@@ -72,11 +72,11 @@ export async function takeNewVersion(): Promise<void> {
     return;
   }
   isAccepted = true;
-  if (useKeeping.getState().newVersion === "taken elsewhere") window.location.reload();
+  if (useOfflineState.getState().newVersion === "taken elsewhere") window.location.reload();
   else await activate();
 }
 
 /** Until the page is opened the next time. */
-export function leaveNewVersion(): void {
-  useKeeping.setState({ newVersion: "none" });
+export function dismissNewVersion(): void {
+  useOfflineState.setState({ newVersion: "none" });
 }

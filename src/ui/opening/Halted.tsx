@@ -1,9 +1,9 @@
 import { Download, List, RotateCw } from "lucide-react";
-import { DEADLINE_MS, type Gate, type Halt, useOpening } from "../../store/opening.ts";
+import { DEADLINE_MS, type OpeningFailure, type OpeningProblem, useOpening } from "../../store/opening.ts";
 import { downloadDesign, openRest } from "../documents/actions.ts";
-import { GateFrame } from "./GateFrame.tsx";
+import { ProblemFrame } from "./ProblemFrame.tsx";
 
-const WHY: Readonly<Record<Halt, string>> = {
+const WHY: Readonly<Record<OpeningFailure, string>> = {
   stopped: "You stopped its calculation.",
   late: `Calculating it took longer than ${DEADLINE_MS / 1000} seconds, so it was stopped.`,
   "too large":
@@ -12,10 +12,14 @@ const WHY: Readonly<Record<Halt, string>> = {
 };
 
 /** A design that can be read, but was not worked out. */
-export function Halted({ gate }: { readonly gate: Extract<Gate, { readonly type: "halted" }> }) {
-  const { design, why } = gate;
+export function Halted({
+  problem,
+}: {
+  readonly problem: Extract<OpeningProblem, { readonly type: "halted" }>;
+}) {
+  const { design, why } = problem;
   return (
-    <GateFrame
+    <ProblemFrame
       title={`“${design.title}” is not open`}
       about={<p>{WHY[why]} The design is unharmed; as a list you can read it and delete parts of it.</p>}
     >
@@ -23,7 +27,7 @@ export function Halted({ gate }: { readonly gate: Extract<Gate, { readonly type:
         <button
           type="button"
           className="button main"
-          onClick={() => useOpening.getState().showGate({ type: "list", design, before: gate })}
+          onClick={() => useOpening.getState().showProblem({ type: "list", design, before: problem })}
         >
           <List size={16} aria-hidden /> Open as a list
         </button>
@@ -34,6 +38,6 @@ export function Halted({ gate }: { readonly gate: Extract<Gate, { readonly type:
           <RotateCw size={16} aria-hidden /> Try again
         </button>
       </div>
-    </GateFrame>
+    </ProblemFrame>
   );
 }

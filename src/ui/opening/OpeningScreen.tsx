@@ -1,6 +1,6 @@
 import { useOpening } from "../../store/opening.ts";
+import { FailedStart } from "./FailedStart.tsx";
 import { Halted } from "./Halted.tsx";
-import { NotUp } from "./NotUp.tsx";
 import { PlainList } from "./PlainList.tsx";
 import { Refused } from "./Refused.tsx";
 import { WorkingView } from "./WorkingView.tsx";
@@ -9,17 +9,17 @@ import "./opening.css";
 /** Stands in the place of the canvas while a design is worked out, and where none came up. */
 export function OpeningScreen() {
   const working = useOpening((s) => s.working);
-  const gate = useOpening((s) => s.gate);
+  const problem = useOpening((s) => s.problem);
   if (working?.isShown) return <WorkingView working={working} />;
-  switch (gate?.type) {
+  switch (problem?.type) {
     case "halted":
-      return <Halted key={gate.design.title + gate.why} gate={gate} />;
+      return <Halted key={problem.design.title + problem.why} problem={problem} />;
     case "refused":
-      return <Refused key={gate.problem} gate={gate} />;
+      return <Refused key={problem.reason} problem={problem} />;
     case "not up":
-      return <NotUp gate={gate} />;
+      return <FailedStart failed={problem} />;
     case "list":
-      return <PlainList start={gate.design} before={gate.before} />;
+      return <PlainList start={problem.design} before={problem.before} />;
     default:
       return null;
   }

@@ -2,7 +2,7 @@ import { Download, RotateCw, Trash2, Undo2 } from "lucide-react";
 import { useEffect, useMemo, useRef, useState } from "react";
 import type { Design, PartId } from "../../design/design.ts";
 import { removeParts } from "../../design/edits/remove.ts";
-import { type Gate, useOpening } from "../../store/opening.ts";
+import { type OpeningProblem, useOpening } from "../../store/opening.ts";
 import { downloadDesign, openRest } from "../documents/actions.ts";
 import { counted } from "../format.ts";
 import { PlainRow } from "./PlainRow.tsx";
@@ -13,7 +13,7 @@ const PAGE = 100;
 
 const NONE: ReadonlySet<PartId> = new Set();
 
-type Props = { readonly start: Design; readonly before: Gate };
+type Props = { readonly start: Design; readonly before: OpeningProblem };
 
 /** A design without its canvas and without anything worked out: to read, and to be made smaller. */
 export function PlainList({ start, before }: Props) {
@@ -61,7 +61,7 @@ export function PlainList({ start, before }: Props) {
           <button type="button" className="button" onClick={() => downloadDesign(design)}>
             <Download size={16} aria-hidden /> Download the file
           </button>
-          <button type="button" className="button" onClick={() => useOpening.getState().showGate(before)}>
+          <button type="button" className="button" onClick={() => useOpening.getState().showProblem(before)}>
             Close the list
           </button>
         </div>

@@ -1,11 +1,11 @@
 import { History, Link } from "lucide-react";
 import { useId, useState } from "react";
 import { useApp } from "../../store/app.ts";
-import type { Gate, Refused as What } from "../../store/opening.ts";
+import type { OpeningProblem, RefusedSource } from "../../store/opening.ts";
 import { openLast, openPasted } from "../documents/actions.ts";
-import { GateFrame } from "./GateFrame.tsx";
+import { ProblemFrame } from "./ProblemFrame.tsx";
 
-const TITLES: Readonly<Record<What, string>> = {
+const TITLES: Readonly<Record<RefusedSource, string>> = {
   link: "The link did not open",
   practice: "The practice case did not open",
   example: "The example did not open",
@@ -13,11 +13,15 @@ const TITLES: Readonly<Record<What, string>> = {
 };
 
 /** What could not be read, why, and a field for the whole link. */
-export function Refused({ gate }: { readonly gate: Extract<Gate, { readonly type: "refused" }> }) {
-  const { what, problem } = gate;
+export function Refused({
+  problem,
+}: {
+  readonly problem: Extract<OpeningProblem, { readonly type: "refused" }>;
+}) {
+  const { what, reason } = problem;
   const isFirst = useApp((s) => s.opened === 0);
   return (
-    <GateFrame title={TITLES[what]} about={<p>{problem}</p>}>
+    <ProblemFrame title={TITLES[what]} about={<p>{reason}</p>}>
       {what === "link" || what === "practice" ? <PasteForm /> : null}
       {isFirst ? (
         <div className="button-row">
@@ -26,7 +30,7 @@ export function Refused({ gate }: { readonly gate: Extract<Gate, { readonly type
           </button>
         </div>
       ) : null}
-    </GateFrame>
+    </ProblemFrame>
   );
 }
 

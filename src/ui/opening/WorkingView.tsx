@@ -1,14 +1,14 @@
 import { X } from "lucide-react";
 import { useEffect, useRef } from "react";
-import { DEADLINE_MS, useOpening, type Working } from "../../store/opening.ts";
+import { DEADLINE_MS, type OpeningProgress, useOpening } from "../../store/opening.ts";
 
-const STAGES: Readonly<Record<Working["stage"], string>> = {
+const STAGES: Readonly<Record<OpeningProgress["stage"], string>> = {
   signals: "Calculating the signals",
   findings: "Judging what arrives",
 };
 
 /** How far a design is that takes long, with the way out. */
-export function WorkingView({ working }: { readonly working: Working }) {
+export function WorkingView({ working }: { readonly working: OpeningProgress }) {
   const { title, parts, stage, done, total, canStop } = working;
   const button = useRef<HTMLButtonElement>(null);
   useEffect(() => button.current?.focus(), []);

@@ -1,7 +1,7 @@
-import type { Answer } from "./answer.ts";
+import type { LevelOrigin } from "./levelOrigin.ts";
 
 /** The lines of the level diagram. */
-export function Legend({ answer }: { readonly answer: Answer }) {
+export function Legend({ answer }: { readonly answer: LevelOrigin }) {
   return (
     <p className="origin-legend small" aria-hidden="true">
       <span className="key level">level</span>

@@ -1,9 +1,15 @@
 import { useMemo } from "react";
 import { plural } from "../../words/plural.ts";
 import { decimal } from "../format.ts";
-import type { Answer } from "./answer.ts";
-import { nearest, shortened } from "./columns.ts";
-import { type Bound, type Diagram, diagram, EDGE, levelPath } from "./diagram.ts";
+import { nearestColumn, shortened } from "./columns.ts";
+import {
+  type Bound,
+  LEVEL_EDGE,
+  type LevelDiagramShape,
+  levelDiagramShape,
+  levelPath,
+} from "./levelDiagramShape.ts";
+import type { LevelOrigin } from "./levelOrigin.ts";
 
 const BOUND_WORDS: Readonly<Record<Bound["name"], string>> = {
   most: "most",
@@ -12,7 +18,7 @@ const BOUND_WORDS: Readonly<Record<Bound["name"], string>> = {
 };
 
 /** What a walk adds: where one stands, where it goes wrong, and other carriers for comparison. */
-export type Walked = {
+export type WalkMarks = {
   readonly stop: number;
   readonly trouble: { readonly at: number; readonly kind: "lost" | "doubtful"; readonly mark: string } | null;
   readonly onStop: (stop: number) => void;
@@ -29,15 +35,15 @@ export function LevelDiagram({
   height,
   walked,
 }: {
-  readonly answer: Answer;
+  readonly answer: LevelOrigin;
   readonly width: number;
   readonly height: number;
-  readonly walked?: Walked;
+  readonly walked?: WalkMarks;
 }) {
   const others = walked?.others;
   const { x, y, bottom, nameLength, curves, bounds, allowed } = useMemo(
     () =>
-      diagram(answer, {
+      levelDiagramShape(answer, {
         width,
         height,
         further: others?.flatMap((o) => o.levels) ?? [],
@@ -58,7 +64,7 @@ export function LevelDiagram({
         walked &&
         ((event) => {
           const at = event.clientX - event.currentTarget.getBoundingClientRect().left;
-          walked.onStop(nearest(steps.length, (n) => Math.abs((x(n) ?? 0) - at)));
+          walked.onStop(nearestColumn(steps.length, (n) => Math.abs((x(n) ?? 0) - at)));
         })
       }
     >
@@ -66,9 +72,9 @@ export function LevelDiagram({
         <rect
           className="here"
           x={(x(walked.stop) ?? 0) - 9}
-          y={EDGE.top - 4}
+          y={LEVEL_EDGE.top - 4}
           width={18}
-          height={bottom - EDGE.top + 24}
+          height={bottom - LEVEL_EDGE.top + 24}
           rx={4}
         />
       ) : null}
@@ -76,8 +82,8 @@ export function LevelDiagram({
       <g className="axes">
         {y.ticks(Math.max(3, Math.round(height / 44))).map((dbuv) => (
           <g key={dbuv} transform={`translate(0 ${y(dbuv)})`}>
-            <line x1={EDGE.left} x2={width - EDGE.right + 8} />
-            <text x={EDGE.left - 6} dy="0.32em" textAnchor="end">
+            <line x1={LEVEL_EDGE.left} x2={width - LEVEL_EDGE.right + 8} />
+            <text x={LEVEL_EDGE.left - 6} dy="0.32em" textAnchor="end">
               {decimal(dbuv, 0)}
             </text>
           </g>
@@ -85,7 +91,7 @@ export function LevelDiagram({
         {steps.map((step, n) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a step is its place on the way.
           <g key={n} transform={`translate(${x(n)} 0)`}>
-            <line y1={EDGE.top} y2={bottom} />
+            <line y1={LEVEL_EDGE.top} y2={bottom} />
             <text y={bottom + 16} textAnchor="middle" className={walked?.stop === n ? "at-stop" : undefined}>
               {n + 1}
               <title>{step.label}</title>
@@ -143,13 +149,13 @@ export function LevelDiagram({
           </text>
         </g>
       ) : null}
-      {spread(
+      {spreadLabels(
         bounds.map((b) => ({ ...b, y: y(b.dbuv) })),
         13,
       ).map(({ name, dbuv, y: at, labelAt }) => (
         <g key={name} className={`bound ${name}`}>
-          <line x1={end - 10} x2={width - EDGE.right + 14} y1={at} y2={at} />
-          <text x={width - EDGE.right + 18} y={labelAt} dy="0.32em">
+          <line x1={end - 10} x2={width - LEVEL_EDGE.right + 14} y1={at} y2={at} />
+          <text x={width - LEVEL_EDGE.right + 18} y={labelAt} dy="0.32em">
             {decimal(dbuv, 0)} {BOUND_WORDS[name]}
           </text>
         </g>
@@ -159,13 +165,13 @@ export function LevelDiagram({
 }
 
 /** At the level; where nothing is left of it, on the ground of the diagram. */
-function troubleY(levelDbuv: number | undefined, y: Diagram["y"]): number {
+function troubleY(levelDbuv: number | undefined, y: LevelDiagramShape["y"]): number {
   const [low = 0] = y.domain();
   return levelDbuv !== undefined && Number.isFinite(levelDbuv) ? y(levelDbuv) : y(low) - 12;
 }
 
 /** Labels moved apart until none covers another. */
-export function spread<T extends { readonly y: number }>(
+export function spreadLabels<T extends { readonly y: number }>(
   items: readonly T[],
   leastPx: number,
 ): (T & { labelAt: number })[] {
@@ -178,7 +184,7 @@ export function spread<T extends { readonly y: number }>(
     });
 }
 
-function spoken({ steps }: Answer): string {
+function spoken({ steps }: LevelOrigin): string {
   const first = steps[0];
   const last = steps.at(-1);
   if (!first || !last) return "Level diagram";

@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
-import { ask } from "./asked.ts";
 import type { Question } from "./question.ts";
+import { showOrigin } from "./questionState.ts";
 
 /** A figure that, when pressed, shows how it came about. `question` is only worked out then. */
 export function LevelFigure({
@@ -21,7 +21,7 @@ export function LevelFigure({
       onClick={(event) => {
         event.stopPropagation();
         const asked = question();
-        if (asked) ask(asked);
+        if (asked) showOrigin(asked);
       }}
     >
       <span className="unseen">{about}: </span>

@@ -4,20 +4,20 @@ import { useApp } from "../../store/app.ts";
 import { IconButton } from "../kit/IconButton.tsx";
 import { useSize } from "../kit/useSize.ts";
 import { selectFromPane } from "../reveal.ts";
-import { type Answer, answer } from "./answer.ts";
-import { closeQuestion } from "./asked.ts";
 import { endWords } from "./endWords.ts";
 import { Legend } from "./Legend.tsx";
 import { LevelDiagram } from "./LevelDiagram.tsx";
-import { Place } from "./Place.tsx";
+import { type LevelOrigin, levelOrigin } from "./levelOrigin.ts";
+import { OriginPlace } from "./OriginPlace.tsx";
 import type { Question } from "./question.ts";
+import { closeQuestion } from "./questionState.ts";
 import { StepTable } from "./StepTable.tsx";
 import "./origin.css";
 
 /** How a level came about: the way of one carrier from its source to here, step by step. */
 export function OriginPane({ question }: { readonly question: Question }) {
   const evaluation = useApp((s) => s.evaluation);
-  const found = useMemo(() => answer(evaluation, question), [evaluation, question]);
+  const found = useMemo(() => levelOrigin(evaluation, question), [evaluation, question]);
   const heading = useRef<HTMLHeadingElement>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: each new question takes the focus, an edit does not.
   useEffect(() => heading.current?.focus(), [question]);
@@ -36,7 +36,7 @@ export function OriginPane({ question }: { readonly question: Question }) {
           <h2 ref={heading} tabIndex={-1}>
             How this level came about
           </h2>
-          {found ? <Place found={found} which={question.which} /> : null}
+          {found ? <OriginPlace found={found} which={question.which} /> : null}
         </div>
         {found ? (
           <IconButton
@@ -53,7 +53,7 @@ export function OriginPane({ question }: { readonly question: Question }) {
   );
 }
 
-function Way({ found }: { readonly found: Answer }) {
+function Way({ found }: { readonly found: LevelOrigin }) {
   const [attach, size] = useSize();
   return (
     <div className="origin-body">

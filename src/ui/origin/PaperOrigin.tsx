@@ -1,8 +1,8 @@
-import type { Answer } from "./answer.ts";
 import { endWords } from "./endWords.ts";
 import { Legend } from "./Legend.tsx";
 import { LevelDiagram } from "./LevelDiagram.tsx";
-import { Place } from "./Place.tsx";
+import type { LevelOrigin } from "./levelOrigin.ts";
+import { OriginPlace } from "./OriginPlace.tsx";
 import { StepTable } from "./StepTable.tsx";
 import "./origin.css";
 
@@ -11,13 +11,13 @@ export function PaperOrigin({
   found,
   which,
 }: {
-  readonly found: Answer;
+  readonly found: LevelOrigin;
   readonly which: string | undefined;
 }) {
   return (
     <section className="paper-origin">
       <h2>How this level came about</h2>
-      <Place found={found} which={which} />
+      <OriginPlace found={found} which={which} />
       {endWords(found).map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}

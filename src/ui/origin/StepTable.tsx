@@ -2,8 +2,8 @@ import { TUNER_NOISE_FIGURE_DB } from "../../findings/tunerQuality.ts";
 import { useApp } from "../../store/app.ts";
 import { decimal } from "../format.ts";
 import { selectFromPane } from "../reveal.ts";
-import type { Answer, Step } from "./answer.ts";
-import type { Walked } from "./LevelDiagram.tsx";
+import type { WalkMarks } from "./LevelDiagram.tsx";
+import type { LevelOrigin, OriginStep } from "./levelOrigin.ts";
 
 /** Every part on the way, what it did, and what there is behind it. A press on a part shows it on the canvas. */
 export function StepTable({
@@ -11,13 +11,13 @@ export function StepTable({
   onPaper = false,
   walked,
 }: {
-  readonly answer: Answer;
+  readonly answer: LevelOrigin;
   readonly onPaper?: boolean;
   /** On a walk: the present stop is marked, and a press on a part goes there. */
-  readonly walked?: Pick<Walked, "stop" | "onStop" | "trouble">;
+  readonly walked?: Pick<WalkMarks, "stop" | "onStop" | "trouble">;
 }) {
   const chosen = useApp((s) => s.selection.parts);
-  const isCurrent = (step: Step, n: number) =>
+  const isCurrent = (step: OriginStep, n: number) =>
     walked ? walked.stop === n : !onPaper && chosen.includes(step.part);
   // Without any interference C/(N+I) is C/N, and two columns less leave room for the words.
   const isDisturbed = answer.steps.some((step) => Number.isFinite(step.ciDb));
@@ -90,7 +90,7 @@ function Heading({ name, unit }: { readonly name: string; readonly unit: string 
   );
 }
 
-function Figures({ step, isDisturbed }: { readonly step: Step; readonly isDisturbed: boolean }) {
+function Figures({ step, isDisturbed }: { readonly step: OriginStep; readonly isDisturbed: boolean }) {
   return (
     <>
       <td className="number">{decimal(step.levelDbuv)}</td>

@@ -1,7 +1,7 @@
 /** The columns of a diagram of steps: one for each part, with its number and, where there is room, its name. */
 
 /** The one of so many columns that lies nearest, by a distance. */
-export function nearest(count: number, distance: (n: number) => number): number {
+export function nearestColumn(count: number, distance: (n: number) => number): number {
   let best = 0;
   for (let n = 1; n < count; n++) if (distance(n) < distance(best)) best = n;
   return best;

@@ -1,8 +1,8 @@
 /** The end of the way in sentences: what arrives, and whether it is enough. */
 import { decimal } from "../format.ts";
-import type { Answer } from "./answer.ts";
+import type { LevelOrigin } from "./levelOrigin.ts";
 
-export function endWords(answer: Answer): readonly string[] {
+export function endWords(answer: LevelOrigin): readonly string[] {
   const last = answer.steps.at(-1);
   if (!last) return [];
   return [
@@ -12,7 +12,7 @@ export function endWords(answer: Answer): readonly string[] {
   ];
 }
 
-function levelWords(levelDbuv: number, { limits, profileName }: Answer): string {
+function levelWords(levelDbuv: number, { limits, profileName }: LevelOrigin): string {
   const level = `${decimal(levelDbuv)} dBµV arrive`;
   if (!limits) return `${level}.`;
   const range = `${limits.minDbuv} to ${limits.maxDbuv} dBµV (${profileName})`;
@@ -23,13 +23,13 @@ function levelWords(levelDbuv: number, { limits, profileName }: Answer): string 
   return `${level}, within ${range}.`;
 }
 
-function qualityWords(cniDb: number, { requiredDb, behindTunerDb }: Answer): string {
+function qualityWords(cniDb: number, { requiredDb, behindTunerDb }: LevelOrigin): string {
   const where = behindTunerDb === undefined ? "" : " behind the tuner";
   const margin = cniDb - requiredDb;
   const spare = margin >= 0 ? `${decimal(margin)} dB to spare` : `${decimal(-margin)} dB short`;
   return `C/(N+I)${where} is ${decimal(cniDb)} dB, about the MER a meter shows; ${decimal(requiredDb)} dB are needed: ${spare}.`;
 }
 
-function lossWords({ loss }: Answer): readonly string[] {
+function lossWords({ loss }: LevelOrigin): readonly string[] {
   return loss ? [`Most C/(N+I) is lost in “${loss.label}”: ${decimal(loss.db)} dB.`] : [];
 }

@@ -8,7 +8,7 @@ const SAME_MHZ = 0.001;
 /** A fall of C/I below this is the same interference behind some more of the way [dB]. */
 const WORTH_A_WORD_DB = 0.3;
 
-export function didWords(step: TraceStep, before: TraceStep | undefined): readonly string[] {
+export function stepWords(step: TraceStep, before: TraceStep | undefined): readonly string[] {
   if (!before) return [`starts here at ${megahertz(step.centreMHz)} MHz`];
   const words: string[] = [];
   const moved = Math.abs(step.centreMHz - before.centreMHz) > SAME_MHZ;

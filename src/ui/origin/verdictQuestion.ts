@@ -8,9 +8,9 @@ import { cnDb } from "../../signal/readout.ts";
 import { type Question, questionAt } from "./question.ts";
 
 /** The figure that was pressed. */
-export type Figure = "levelMin" | "levelMax" | "cnMin";
+export type VerdictFigure = "levelMin" | "levelMax" | "cnMin";
 
-const WHICH: Readonly<Record<Figure, string>> = {
+const WHICH: Readonly<Record<VerdictFigure, string>> = {
   levelMin: "the weakest",
   levelMax: "the strongest",
   cnMin: "the one with the least C/N",
@@ -19,7 +19,11 @@ const WHICH: Readonly<Record<Figure, string>> = {
 type Candidate = { readonly levelDbuv: number; readonly cnDb: number; readonly ask: () => Question | null };
 
 /** The question about the carrier behind a figure of a service; null when nothing is got of it. */
-export function verdictQuestion(record: PartRecord, serviceName: string, figure: Figure): Question | null {
+export function verdictQuestion(
+  record: PartRecord,
+  serviceName: string,
+  figure: VerdictFigure,
+): Question | null {
   const service = SERVICES.find((s) => SERVICE_NAMES[s] === serviceName);
   if (!service) return null;
   const part = record.part.id;
@@ -45,7 +49,7 @@ export function verdictQuestion(record: PartRecord, serviceName: string, figure:
   return pick(got, figure)?.ask() ?? null;
 }
 
-function pick(got: readonly Candidate[], figure: Figure): Candidate | undefined {
+function pick(got: readonly Candidate[], figure: VerdictFigure): Candidate | undefined {
   const rank = (c: Candidate) =>
     figure === "cnMin" ? c.cnDb : figure === "levelMin" ? c.levelDbuv : -c.levelDbuv;
   return got.reduce<Candidate | undefined>(

@@ -6,14 +6,14 @@ import { cureOf, explainFinding, messageOf } from "../../sentences/finding.ts";
 import { useApp } from "../../store/app.ts";
 import { boxesOf } from "../canvas/boxes.ts";
 import { boundsOf } from "../canvas/layout.ts";
-import { answer } from "../origin/answer.ts";
-import { questionNow } from "../origin/asked.ts";
+import { levelOrigin } from "../origin/levelOrigin.ts";
 import { PaperOrigin } from "../origin/PaperOrigin.tsx";
+import { currentQuestion } from "../origin/questionState.ts";
 import { limitWords } from "../verdict/limitWords.ts";
 import { ServiceTable } from "../verdict/VerdictRow.tsx";
 import { PaperWalk } from "../walk/PaperWalk.tsx";
 import { shownWalk } from "../walk/walk.ts";
-import { walkingNow } from "../walk/walking.ts";
+import { currentWalk } from "../walk/walking.ts";
 import { PrintDrawing } from "./PrintDrawing.tsx";
 import { pageAsked } from "./page.ts";
 
@@ -41,9 +41,9 @@ function Paper() {
   const { evaluation, report } = useApp.getState();
   const { design } = evaluation;
   const verdicts = [...report.verdicts].sort((a, b) => ROLES.indexOf(a.role) - ROLES.indexOf(b.role));
-  const question = questionNow();
-  const walking = walkingNow();
-  const origin = question && answer(evaluation, question);
+  const question = currentQuestion();
+  const walking = currentWalk();
+  const origin = question && levelOrigin(evaluation, question);
   const label = (id: string) => evaluation.record(id)?.part.label ?? id;
   return (
     <div className="paper">

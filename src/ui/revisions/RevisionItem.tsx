@@ -1,13 +1,13 @@
 import { ChevronDown, Eye, GitCompareArrows, History, Pencil, Trash2 } from "lucide-react";
 import { Accordion } from "radix-ui";
 import { useRef, useState } from "react";
+import type { RevisionHead, StoredRevision } from "../../store/documents/documentStorage.ts";
 import { useDocuments } from "../../store/documents/documents.ts";
-import type { RevisionHead, StoredRevision } from "../../store/documents/shelf.ts";
 import { counted } from "../format.ts";
 import { IconButton } from "../kit/IconButton.tsx";
 import { NameForm } from "../variants/NameForm.tsx";
 import { compareRevision, lookAtRevision, restoreRevision, type Unreadable } from "./actions.ts";
-import { revisionName, timeWords } from "./days.ts";
+import { clockWords, revisionName } from "./days.ts";
 
 type Props = {
   readonly head: RevisionHead;
@@ -36,7 +36,7 @@ export function RevisionItem({ head, onTrouble, onRenamed, onRemoved }: Props) {
             <Accordion.Trigger ref={title} className="design-open">
               <strong>{name}</strong>
               <span className="quiet small">
-                {timeWords(head.when)} · {counted(head.parts, "part")}
+                {clockWords(head.when)} · {counted(head.parts, "part")}
               </span>
               <ChevronDown size={16} aria-hidden />
             </Accordion.Trigger>

@@ -1,8 +1,8 @@
 import { Download } from "lucide-react";
 import { Accordion } from "radix-ui";
 import { useState } from "react";
+import type { StoredRevision } from "../../store/documents/documentStorage.ts";
 import { useDocuments } from "../../store/documents/documents.ts";
-import type { StoredRevision } from "../../store/documents/shelf.ts";
 import { download, downloadDesign, fileName } from "../documents/actions.ts";
 import { NameForm } from "../variants/NameForm.tsx";
 import type { Unreadable } from "./actions.ts";

@@ -2,9 +2,9 @@
 import type { Design } from "../../design/design.ts";
 import { activeName, variantDesign } from "../../design/variants.ts";
 import { useApp } from "../../store/app.ts";
+import type { RevisionHead } from "../../store/documents/documentStorage.ts";
 import { type Opened, useDocuments } from "../../store/documents/documents.ts";
-import type { RevisionHead } from "../../store/documents/shelf.ts";
-import { compareWithFormer } from "../compare/asked.ts";
+import { compareWithFormer } from "../compare/comparedState.ts";
 import { openDialog } from "../panes.ts";
 import { focusPreview } from "../preview/focus.ts";
 import { revisionWords } from "./days.ts";

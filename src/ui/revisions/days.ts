@@ -1,5 +1,5 @@
 /** Revisions by day, and when they were kept in words: by the user's own calendar, clock and language. */
-import type { RevisionHead } from "../../store/documents/shelf.ts";
+import type { RevisionHead } from "../../store/documents/documentStorage.ts";
 
 export type Day = { readonly words: string; readonly revisions: readonly RevisionHead[] };
 
@@ -29,7 +29,7 @@ export function dayWords(when: number, now: number, locale?: Locale): string {
   return new Intl.DateTimeFormat(locale, { dateStyle: "full" }).format(when);
 }
 
-export function timeWords(when: number, locale?: Locale): string {
+export function clockWords(when: number, locale?: Locale): string {
   return new Intl.DateTimeFormat(locale, { timeStyle: "short" }).format(when);
 }
 

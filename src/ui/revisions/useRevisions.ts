@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useState } from "react";
+import type { RevisionHead } from "../../store/documents/documentStorage.ts";
 import { useDocuments } from "../../store/documents/documents.ts";
-import type { RevisionHead } from "../../store/documents/shelf.ts";
 
 /**
  * Revisions of the open document, latest first; null until they have been read. Read again with every save, which may

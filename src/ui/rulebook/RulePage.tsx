@@ -7,9 +7,9 @@ import type { RuleEntry } from "../../sentences/explain/ruleBook.ts";
 import { cureOf, messageOf, type RuleLink } from "../../sentences/finding.ts";
 import { useApp } from "../../store/app.ts";
 import { plural } from "../../words/plural.ts";
-import { openAside } from "../documents/actions.ts";
-import { Explanation } from "../explain/Explanation.tsx";
-import { revealExplained } from "../explain/opened.ts";
+import { openAsNewDesign } from "../documents/actions.ts";
+import { ExplanationView } from "../explain/ExplanationView.tsx";
+import { revealExplained } from "../explain/explainedState.ts";
 import { counted } from "../format.ts";
 import { showPane } from "../panes.ts";
 import { PrintDrawing } from "../print/PrintDrawing.tsx";
@@ -95,7 +95,7 @@ function Example({
             {messageOf(finding, evaluation)}{" "}
             <span className="finding-cure">{cureOf(finding, evaluation) ?? ""}</span>
           </p>
-          <Explanation finding={finding} evaluation={evaluation} hasLinks={false} />
+          <ExplanationView finding={finding} evaluation={evaluation} hasLinks={false} />
         </>
       ) : null}
       <button type="button" className="button" onClick={() => void openExample(rule, example)}>
@@ -108,7 +108,7 @@ function Example({
 /** Opens an example beside the present design; the rule's finding stands explained in the verdict. */
 async function openExample(rule: string, example: RuleExample): Promise<void> {
   closeRuleBook();
-  await openAside(example.load());
+  await openAsNewDesign(example.load());
   const finding = useApp.getState().report.findings.find((f) => f.rule === rule);
   if (finding) showExplained(finding);
   else showPane("verdict");

@@ -1,5 +1,5 @@
-import { useQuestion } from "../origin/asked.ts";
 import { OriginPane } from "../origin/OriginPane.tsx";
+import { useQuestion } from "../origin/questionState.ts";
 import { SpectrumPane } from "../spectrum/SpectrumPane.tsx";
 import { WalkPane } from "../walk/WalkPane.tsx";
 import { useShownWalk } from "../walk/walk.ts";

@@ -1,11 +1,21 @@
 import { scaleLinear } from "d3-scale";
 import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef } from "react";
-import { COAX_TICKS_MHZ, coaxScale, SKY_FROM_MHZ, SKY_TICKS_MHZ, skyScale } from "../canvas/axis.ts";
+import { SKY_FROM_MHZ } from "../../parts/planSatellite.ts";
+import { COAX_TICKS_MHZ, coaxScale, SKY_TICKS_MHZ, skyScale } from "../canvas/axis.ts";
 import { decimal, megahertz } from "../format.ts";
 import { useSize } from "../kit/useSize.ts";
 import { Axes } from "./Axes.tsx";
 import { Carriers } from "./Carriers.tsx";
-import { type Domain, levelScale, MARGIN, moved, nearestRow, neighbour, showing, zoomed } from "./plot.ts";
+import {
+  type Domain,
+  domainShowing,
+  levelScale,
+  MARGIN,
+  movedDomain,
+  nearestRow,
+  neighbourRow,
+  zoomedDomain,
+} from "./plot.ts";
 import type { CarrierRow } from "./rows.ts";
 
 type Props = {
@@ -48,14 +58,14 @@ function Drawing(props: Props & { readonly width: number; readonly height: numbe
   const svg = useRef<SVGSVGElement>(null);
   useWheel(svg, (event) => {
     const about = x.invert(event.clientX - (svg.current?.getBoundingClientRect().left ?? 0));
-    onDomain(zoomed(domain, whole, about, event.deltaY < 0 ? 1.25 : 0.8));
+    onDomain(zoomedDomain(domain, whole, about, event.deltaY < 0 ? 1.25 : 0.8));
   });
 
   const point = (event: PointerEvent<SVGSVGElement>) => {
     const box = event.currentTarget.getBoundingClientRect();
     if (drag.current && event.pointerType === "mouse") {
       const perPx = (domain[1] - domain[0]) / (width - MARGIN.left - MARGIN.right);
-      onDomain(moved(drag.current.domain, whole, (drag.current.x - event.clientX) * perPx));
+      onDomain(movedDomain(drag.current.domain, whole, (drag.current.x - event.clientX) * perPx));
       return;
     }
     const at = { mhz: x.invert(event.clientX - box.left), dbuv: y.invert(event.clientY - box.top) };
@@ -71,12 +81,17 @@ function Drawing(props: Props & { readonly width: number; readonly height: numbe
     );
     if (row) {
       onCursor(row.key);
-      if (axis === "linear") onDomain(showing(domain, whole, row.hereMHz));
+      if (axis === "linear") onDomain(domainShowing(domain, whole, row.hereMHz));
     } else if (event.key === "Enter" && cursor) {
       onAsk(cursor);
     } else if (event.key === "+" || event.key === "-") {
       onDomain(
-        zoomed(domain, whole, cursor?.hereMHz ?? (domain[0] + domain[1]) / 2, event.key === "+" ? 2 : 0.5),
+        zoomedDomain(
+          domain,
+          whole,
+          cursor?.hereMHz ?? (domain[0] + domain[1]) / 2,
+          event.key === "+" ? 2 : 0.5,
+        ),
       );
     } else return;
     event.preventDefault();
@@ -158,13 +173,13 @@ function rowForKey(
 ): CarrierRow | undefined {
   switch (key) {
     case "ArrowRight":
-      return neighbour(rows, start, 1);
+      return neighbourRow(rows, start, 1);
     case "ArrowLeft":
-      return neighbour(rows, start, -1);
+      return neighbourRow(rows, start, -1);
     case "Home":
-      return neighbour(rows, { key: undefined, domain: whole }, 1);
+      return neighbourRow(rows, { key: undefined, domain: whole }, 1);
     case "End":
-      return neighbour(rows, { key: undefined, domain: whole }, -1);
+      return neighbourRow(rows, { key: undefined, domain: whole }, -1);
     default:
       return undefined;
   }

@@ -5,15 +5,15 @@ import { profileOf } from "../../findings/limits.ts";
 import type { Spectrum } from "../../signal/band.ts";
 import { useApp } from "../../store/app.ts";
 import { useShownDesign, useSpectrum, wireOf } from "../../store/hooks.ts";
-import { type Alternative, alternatives, bandName } from "../bands.ts";
+import { type Alternative, alternatives, bandTitle } from "../bands.ts";
 import { bandLook } from "../canvas/bandLook.ts";
 import { IconButton } from "../kit/IconButton.tsx";
-import { ask } from "../origin/asked.ts";
 import { questionAt } from "../origin/question.ts";
+import { showOrigin } from "../origin/questionState.ts";
 import { CarrierTable } from "./CarrierTable.tsx";
 import { Collisions } from "./Collisions.tsx";
 import { Plot } from "./Plot.tsx";
-import { type Domain, wholeDomain, zoomed } from "./plot.ts";
+import { type Domain, wholeDomain, zoomedDomain } from "./plot.ts";
 import { Readout } from "./Readout.tsx";
 import { type CarrierRow, carrierRows } from "./rows.ts";
 import { StackTable } from "./StackTable.tsx";
@@ -119,14 +119,14 @@ function FullSpectrum({ spectrum, wire }: { readonly spectrum: Spectrum; readonl
   const zoom = (factor: number) => {
     const focus = rows.find((r) => r.key === cursor)?.hereMHz ?? (shownDomain[0] + shownDomain[1]) / 2;
     setAxis("linear");
-    setDomain(zoomed(shownDomain, whole, focus, factor));
+    setDomain(zoomedDomain(shownDomain, whole, focus, factor));
   };
   const cursorRow = rows.find((r) => r.key === cursor);
   const onAsk = (row: CarrierRow) => {
     const [part, port] = wireOf(useApp.getState().evaluation.design, wire)?.from ?? [];
     if (part === undefined || port === undefined) return;
     const question = questionAt({ part, port }, row.band, row.i);
-    if (question) ask(question);
+    if (question) showOrigin(question);
     else useApp.getState().notify("Nothing arrives at the converter that this user band could hold.");
   };
 
@@ -140,7 +140,7 @@ function FullSpectrum({ spectrum, wire }: { readonly spectrum: Spectrum; readonl
               key={i}
               type="button"
               className="chip"
-              title={`Look at ${bandName(band)} closely`}
+              title={`Look at ${bandTitle(band)} closely`}
               onClick={() => {
                 const own = wholeDomain(rows.filter((r) => r.band === band));
                 setAxis("linear");

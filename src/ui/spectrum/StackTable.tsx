@@ -1,6 +1,6 @@
 import type { Band, Spectrum } from "../../signal/band.ts";
 import { plural } from "../../words/plural.ts";
-import { bandName, summarise } from "../bands.ts";
+import { bandTitle, summarise } from "../bands.ts";
 import { megahertz } from "../format.ts";
 
 /** User bands of a channel-stacked feed, and what each of them can hold. */
@@ -15,7 +15,7 @@ export function StackTable({ spectrum }: { readonly spectrum: Spectrum }) {
 function StackOf({ band }: { readonly band: Band }) {
   const { stack } = band;
   if (!stack) return null;
-  const choice = stack.holds.map((held) => ({ name: bandName(held), live: summarise(held).live }));
+  const choice = stack.holds.map((held) => ({ name: bandTitle(held), live: summarise(held).live }));
   const total = choice.reduce((sum, c) => sum + c.live, 0);
   return (
     <details className="stack">

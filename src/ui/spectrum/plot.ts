@@ -1,7 +1,7 @@
 /** Where things lie on the full spectrum: scales and shapes, without drawing. */
 import { type ScaleLinear, scaleLinear } from "d3-scale";
 import type { Band } from "../../signal/band.ts";
-import type { CarrierRow, CarrierState } from "./rows.ts";
+import type { CarrierRow, CarrierRowState } from "./rows.ts";
 
 export const MARGIN = { left: 46, right: 12, top: 32, bottom: 36 } as const;
 
@@ -17,14 +17,14 @@ export function wholeDomain(rows: readonly CarrierRow[]): Domain | null {
 }
 
 /** A domain zoomed by `factor` about a frequency, never wider than the whole and never below 4 MHz. */
-export function zoomed(domain: Domain, whole: Domain, aboutMHz: number, factor: number): Domain {
+export function zoomedDomain(domain: Domain, whole: Domain, aboutMHz: number, factor: number): Domain {
   const width = Math.min(whole[1] - whole[0], Math.max(4, (domain[1] - domain[0]) / factor));
   const share = (aboutMHz - domain[0]) / (domain[1] - domain[0]);
   return held([aboutMHz - share * width, aboutMHz + (1 - share) * width], whole);
 }
 
 /** A domain moved by some megahertz, held inside the whole. */
-export function moved(domain: Domain, whole: Domain, byMHz: number): Domain {
+export function movedDomain(domain: Domain, whole: Domain, byMHz: number): Domain {
   return held([domain[0] + byMHz, domain[1] + byMHz], whole);
 }
 
@@ -84,7 +84,7 @@ export function nearestRow(
  * The carrier before or after another one, in order of frequency, passing over outlines of other settings.
  * Without a carrier to start from, the first or last one that lies in the domain.
  */
-export function neighbour(
+export function neighbourRow(
   rows: readonly CarrierRow[],
   start: { readonly key: string | undefined; readonly domain: Domain },
   step: 1 | -1,
@@ -98,9 +98,9 @@ export function neighbour(
 }
 
 /** The domain moved just so far that a frequency lies in it; the same one if it does already. */
-export function showing(domain: Domain, whole: Domain, mhz: number): Domain {
+export function domainShowing(domain: Domain, whole: Domain, mhz: number): Domain {
   if (mhz >= domain[0] && mhz <= domain[1]) return domain;
-  return moved(domain, whole, mhz - (domain[0] + domain[1]) / 2);
+  return movedDomain(domain, whole, mhz - (domain[0] + domain[1]) / 2);
 }
 
 export type BandSpan = {
@@ -154,7 +154,7 @@ export function limitLines(rows: readonly CarrierRow[]): readonly LimitLine[] {
 }
 
 /** Runs of neighbouring carriers in one state, as frequency spans for the hatching. [MHz] */
-export function spansOf(rows: readonly CarrierRow[], state: CarrierState): readonly Domain[] {
+export function spansOf(rows: readonly CarrierRow[], state: CarrierRowState): readonly Domain[] {
   const spans: [number, number][] = [];
   for (const row of rows) {
     if (row.state !== state) continue;

@@ -3,14 +3,14 @@ import { type Limits, limitsFor, type Profile } from "../../findings/limits.ts";
 import { ratioToDb } from "../../rf/decibel.ts";
 import { collisionGrade } from "../../rf/protection.ts";
 import type { Band, CutReason, Spectrum } from "../../signal/band.ts";
-import { bandName } from "../bands.ts";
+import { bandTitle } from "../bands.ts";
 
 /**
  * "live": fine. "touched": another signal costs it margin. "hit": another signal takes it, or very likely does.
  * "weak": noise and interference together leave less C/N than it needs. "cut": taken away on the road.
  * "idle": only while a switch stands otherwise.
  */
-export type CarrierState = "live" | "touched" | "hit" | "weak" | "cut" | "idle";
+export type CarrierRowState = "live" | "touched" | "hit" | "weak" | "cut" | "idle";
 
 export type CarrierRow = {
   /** Unique on the wire. */
@@ -34,7 +34,7 @@ export type CarrierRow = {
   readonly ciDb: number;
   readonly cniDb: number;
   readonly requiredDb: number;
-  readonly state: CarrierState;
+  readonly state: CarrierRowState;
   /** Level that an outlet should have, where the carrier is a wanted one. */
   readonly limits?: Limits;
   /** Only for a cut carrier: the part and what it did. */
@@ -59,7 +59,7 @@ function rowsOf(
   b: number,
   { shown, profile }: { shown: boolean; profile: Profile },
 ): CarrierRow[] {
-  const name = bandName(band);
+  const name = bandTitle(band);
   const { grid } = band;
   return Array.from(band.level, (level, i) => {
     const carrier = grid.plan[grid.index[i] ?? 0];
@@ -103,7 +103,7 @@ function stateOf(c: {
   cniDb: number;
   ciDb: number;
   requiredDb: number;
-}): CarrierState {
+}): CarrierRowState {
   if (c.isCut) return "cut";
   if (!c.shown) return "idle";
   const grade = c.ciDb === Number.POSITIVE_INFINITY ? "negligible" : collisionGrade(c);
@@ -138,7 +138,7 @@ export function stateWords(row: CarrierRow, labelOf: (part: string) => string): 
 
 export type SortKey = "name" | "airMHz" | "hereMHz" | "level" | "cnDb" | "cniDb" | "state";
 
-const STATE_ORDER: readonly CarrierState[] = ["hit", "weak", "touched", "cut", "live", "idle"];
+const STATE_ORDER: readonly CarrierRowState[] = ["hit", "weak", "touched", "cut", "live", "idle"];
 
 /** Rows in the order a table header asks for; equal ones stay in order of frequency. */
 export function sortRows(

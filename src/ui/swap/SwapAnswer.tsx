@@ -10,7 +10,7 @@ import { TurnMark } from "../compare/TurnMark.tsx";
 import { findCures } from "../cures/actions.ts";
 import { costWords } from "../cures/costWords.ts";
 import { counted } from "../format.ts";
-import { askSwap, type SwapQuestion } from "./asked.ts";
+import { askSwap, type SwapQuestion } from "./swapState.ts";
 
 type Props = {
   readonly swap: Extract<Swap, { ok: true }>;

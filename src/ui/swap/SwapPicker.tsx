@@ -4,7 +4,7 @@ import { kindOf } from "../../parts/catalogue.ts";
 import type { Family } from "../../parts/contract.ts";
 import { useApp } from "../../store/app.ts";
 import { KindPicker } from "../inspector/KindPicker.tsx";
-import { askSwap } from "./asked.ts";
+import { askSwap } from "./swapState.ts";
 
 const NAMES: Partial<Readonly<Record<Family, string>>> = { convert: "this converter", use: "this receiver" };
 

@@ -5,8 +5,8 @@ import { kindOf } from "../../parts/catalogue.ts";
 import { type Swap, whatBreaks } from "../../remedies/compare.ts";
 import { useApp } from "../../store/app.ts";
 import { usePrices } from "../../store/prices.ts";
-import { askSwap, type SwapQuestion, useSwapAsked } from "./asked.ts";
 import { SwapAnswer } from "./SwapAnswer.tsx";
+import { askSwap, type SwapQuestion, useSwapAsked } from "./swapState.ts";
 import "./swap.css";
 
 /** On the part itself: what becomes of everybody if it were of another kind. */
@@ -59,7 +59,7 @@ function useSwap({ part, kind }: SwapQuestion, design: Design): Swap | null {
     const timer = setTimeout(() => {
       const { preview, evaluation, report } = useApp.getState();
       setSwap(
-        whatBreaks(design, part, kind, prices, { design, ...(preview?.aside ?? { evaluation, report }) }),
+        whatBreaks(design, part, kind, prices, { design, ...(preview?.document ?? { evaluation, report }) }),
       );
     }, 0);
     return () => clearTimeout(timer);

@@ -4,10 +4,10 @@ import type { PortRef } from "../../design/design.ts";
 import { askedWords, requestsOf } from "../../remedies/faults/asked.ts";
 import { pointsOf } from "../../remedies/faults/points.ts";
 import { QUANTITIES, type Quantity } from "../../remedies/faults/reading.ts";
-import { askedKey, meterShows } from "../../store/trainingMeter.ts";
-import { type Session, usePractice } from "../../store/trainingSession.ts";
-import { endsAt, hangMeter, isSky, placeWords, takeReading } from "./picking.ts";
-import { Shown } from "./Shown.tsx";
+import { meterShows, requestKey } from "../../store/trainingMeter.ts";
+import { type PracticeSession, usePractice } from "../../store/trainingSession.ts";
+import { MeterResult } from "./MeterResult.tsx";
+import { connectMeter, endsAt, isSkyPort, placeWords, takeReading } from "./picking.ts";
 import type { CaseProps } from "./useCase.ts";
 
 export const QUANTITY_WORDS: Readonly<Record<Quantity, string>> = {
@@ -63,7 +63,7 @@ function PlaceField({ session }: CaseProps) {
         value={place?.join("/") ?? ""}
         onChange={(event) => {
           const point = points.find(({ at }) => at.join("/") === event.target.value);
-          hangMeter(point?.at ?? null);
+          connectMeter(point?.at ?? null);
         }}
       >
         <option value="">Nowhere yet</option>
@@ -81,7 +81,7 @@ function PlaceField({ session }: CaseProps) {
 }
 
 /** A plug has two sides, and what is at one may not be at the other. */
-function Ends({ session, place }: { readonly session: Session; readonly place: PortRef }) {
+function Ends({ session, place }: { readonly session: PracticeSession; readonly place: PortRef }) {
   const ends = endsAt(session, place);
   if (ends.length < 2) return null;
   return (
@@ -94,7 +94,7 @@ function Ends({ session, place }: { readonly session: Session; readonly place: P
             type="radio"
             name="end"
             checked={end.join("/") === place.join("/")}
-            onChange={() => hangMeter(end)}
+            onChange={() => connectMeter(end)}
           />
           <span>{placeWords(session, end)}</span>
         </label>
@@ -113,7 +113,7 @@ function RequestField({ session }: CaseProps) {
       <span>Receivers ask for</span>
       <select
         className="field-input"
-        value={askedKey(asked)}
+        value={requestKey(asked)}
         onChange={(event) =>
           usePractice.setState({
             asked: requests.find((r) => askedWords(r) === event.target.value) ?? null,
@@ -140,7 +140,7 @@ function Display({ session }: CaseProps) {
     [opened, place, quantity, asked, isMeasured],
   );
   if (!place) return <p className="meter-display quiet">Hang the meter into a wire first.</p>;
-  if (isSky(session, place))
+  if (isSkyPort(session, place))
     return <p className="meter-display">No meter can be hung into the beam of a dish.</p>;
   const onRoof = pointsOf(opened.design).some(
     ({ at, effort }) => effort === 2 && at.join("/") === place.join("/"),
@@ -156,7 +156,7 @@ function Display({ session }: CaseProps) {
         </button>
       )}
       <div className="meter-display" role="status">
-        {shows ? <Shown shows={shows} /> : <p className="quiet">– – –</p>}
+        {shows ? <MeterResult shows={shows} /> : <p className="quiet">– – –</p>}
       </div>
     </>
   );

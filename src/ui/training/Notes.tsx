@@ -1,5 +1,5 @@
 import { readingWords } from "../../remedies/faults/readingWords.ts";
-import { askedOf, meterShows } from "../../store/trainingMeter.ts";
+import { meterShows, requestOfKey } from "../../store/trainingMeter.ts";
 import { usePractice } from "../../store/trainingSession.ts";
 import { QUANTITY_WORDS } from "./Meter.tsx";
 import { placeWords } from "./picking.ts";
@@ -14,7 +14,7 @@ export function Notes({ session }: CaseProps) {
       {measured.length === 0 ? <p className="quiet">What you measure is noted here.</p> : null}
       <ol className="notes" reversed>
         {measured.toReversed().map(({ part, port, quantity, asked }) => {
-          const request = askedOf(session.opened, asked);
+          const request = requestOfKey(session.opened, asked);
           const { actual } = meterShows(session.opened, [part, port], quantity, request);
           return (
             <li key={`${part}/${port}/${quantity}/${asked}`}>

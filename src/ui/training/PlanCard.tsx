@@ -8,7 +8,7 @@ import { progressOf, useTraining } from "../../store/training.ts";
 import { usePractice } from "../../store/trainingSession.ts";
 import { hasRows, portPlaces } from "../canvas/layout.ts";
 import { PartSymbol } from "../canvas/PartSymbol.tsx";
-import { hangMeter } from "./picking.ts";
+import { connectMeter } from "./picking.ts";
 
 /** A part of the plan: what it is and its ports. Only a closed case marks the part that was at fault. */
 export const PlanCard = memo(function PlanCard({ id, selected }: NodeProps) {
@@ -91,7 +91,7 @@ function PlanPort({ part, port, y, inRows }: PortProps) {
         title={name}
         onClick={(event) => {
           event.stopPropagation();
-          hangMeter([part, port.id]);
+          connectMeter([part, port.id]);
         }}
       />
       {inRows ? (

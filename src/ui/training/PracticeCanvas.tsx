@@ -12,12 +12,12 @@ import { boxOf } from "../canvas/boxes.ts";
 import { edgesOf, nodesOf, type PartNode, type WireEdge } from "../canvas/flowItems.ts";
 import { boundsOf, type Size } from "../canvas/layout.ts";
 import { sizeOf } from "../canvas/paneSize.ts";
-import { emptyView, fitting, LEAST_ZOOM, MOST_ZOOM, type Viewport } from "../canvas/viewMath.ts";
+import { emptyView, fittingView, LEAST_ZOOM, MOST_ZOOM, type Viewport } from "../canvas/viewMath.ts";
 import { closerTogether } from "./closerTogether.ts";
 import { PlanBar } from "./PlanBar.tsx";
 import { PlanCard } from "./PlanCard.tsx";
 import { PlanWire } from "./PlanWire.tsx";
-import { hangMeter, suspectPart } from "./picking.ts";
+import { connectMeter, suspectPart } from "./picking.ts";
 import type { CaseProps } from "./useCase.ts";
 import "@xyflow/react/dist/base.css";
 import "../canvas/canvas.css";
@@ -62,7 +62,7 @@ export function PracticeCanvas({ session }: CaseProps) {
 function startView({ parts }: Design, pane: Size): Viewport {
   const bounds = boundsOf(parts.map(boxOf));
   if (!bounds) return emptyView(pane);
-  const whole = fitting(bounds, pane);
+  const whole = fittingView(bounds, pane);
   if (whole.zoom >= LEAST_START_ZOOM) return whole;
   const zoom = LEAST_START_ZOOM;
   const fitsDown = bounds.height * zoom <= pane.height - 2 * MARGIN_PX;
@@ -85,7 +85,7 @@ function Plan({ session, plan, start, onZoom }: PlanProps) {
   const { nodes, edges } = usePlan(plan);
   const pickWire = (id: string) => {
     const wire = design.wires.find((w) => wireId(w) === id);
-    if (wire) hangMeter(nearestEnd(wire.from, wire.to));
+    if (wire) connectMeter(nearestEnd(wire.from, wire.to));
   };
   return (
     <ReactFlow<PartNode, WireEdge>

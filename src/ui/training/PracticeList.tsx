@@ -6,7 +6,7 @@ import { isSolved } from "../../remedies/training/progress.ts";
 import { progressOf, useTraining } from "../../store/training.ts";
 import { openGuided } from "./actions.ts";
 import { LEVEL_WORDS, progressWords } from "./progressWords.ts";
-import { RandomCase } from "./RandomCase.tsx";
+import { RandomCaseForm } from "./RandomCaseForm.tsx";
 import "./training.css";
 
 const LEVELS: readonly Level[] = [1, 2, 3, 4, 5];
@@ -30,7 +30,7 @@ export function PracticeList({ onDone }: { readonly onDone: () => void }) {
         <progress value={solved} max={CASES.length} aria-label="Cases solved" />
       </p>
       {trouble ? <p className="caution-line">{trouble}</p> : null}
-      <RandomCase onDone={onDone} />
+      <RandomCaseForm onDone={onDone} />
       {LEVELS.map((level) => (
         <section key={level}>
           <h3>

@@ -2,13 +2,13 @@ import { ArrowLeft, Check, Link2 } from "lucide-react";
 import { useEffect, useRef, useState } from "react";
 import { scoreOf } from "../../remedies/training/score.ts";
 import { useApp } from "../../store/app.ts";
+import { linkAddress } from "../addressRequest.ts";
 import { counted } from "../format.ts";
-import { linkAddress } from "../start.ts";
 import { leavePractice } from "./actions.ts";
+import { CaseOutcome } from "./CaseOutcome.tsx";
 import { Hints } from "./Hints.tsx";
 import { Meter } from "./Meter.tsx";
 import { Notes } from "./Notes.tsx";
-import { Outcome } from "./Outcome.tsx";
 import { PracticeCanvas } from "./PracticeCanvas.tsx";
 import { SuspicionForm } from "./SuspicionForm.tsx";
 import { type CaseProps, levelOf, useCaseProgress, useIsClosed } from "./useCase.ts";
@@ -44,7 +44,7 @@ export function PracticeScreen({ session }: CaseProps) {
             <h2>What the customer says</h2>
             <p className="story">{chosen.story}</p>
           </section>
-          {isDone ? <Outcome session={session} /> : null}
+          {isDone ? <CaseOutcome session={session} /> : null}
           <Meter session={session} />
           <Notes session={session} />
           {isDone ? null : <SuspicionForm session={session} />}

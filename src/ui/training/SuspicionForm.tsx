@@ -4,7 +4,7 @@ import { FAULT_TYPES, type FaultType } from "../../remedies/faults/fault.ts";
 import { judge } from "../../remedies/training/judge.ts";
 import { addNamed, giveUp } from "../../remedies/training/progress.ts";
 import { useTraining } from "../../store/training.ts";
-import { type Session, usePractice } from "../../store/trainingSession.ts";
+import { type PracticeSession, usePractice } from "../../store/trainingSession.ts";
 import { suspectPart, typesAt } from "./picking.ts";
 import { type CaseProps, useCaseProgress } from "./useCase.ts";
 
@@ -71,7 +71,7 @@ export function SuspicionForm({ session }: CaseProps) {
   );
 }
 
-function answer(session: Session, part: string, type: FaultType): void {
+function answer(session: PracticeSession, part: string, type: FaultType): void {
   const verdict = judge(session.opened, { part, type });
   useTraining.getState().update(session.key, (progress) => addNamed(progress, { part, type }, verdict));
 }

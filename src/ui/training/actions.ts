@@ -7,14 +7,14 @@ import { formatTraining, parseTraining } from "../../remedies/training/link.ts";
 import { HIGHEST_SEED, randomCase } from "../../remedies/training/randomCase.ts";
 import { useApp } from "../../store/app.ts";
 import { useTraining } from "../../store/training.ts";
-import { progressKey, type Session, usePractice } from "../../store/trainingSession.ts";
+import { type PracticeSession, progressKey, usePractice } from "../../store/trainingSession.ts";
+import { linkAddress, withoutAddressRequest } from "../addressRequest.ts";
 import { openDialog } from "../panes.ts";
-import { linkAddress, withoutWish } from "../start.ts";
 
 /** Null, or a sentence that says why no case was opened. */
-export type Trouble = string | null;
+export type CaseProblem = string | null;
 
-async function begin(session: Session): Promise<void> {
+async function begin(session: PracticeSession): Promise<void> {
   useApp.getState().closePreview();
   await useTraining.getState().load();
   openDialog(null);
@@ -33,7 +33,7 @@ export async function openGuided(chosen: TrainingCase): Promise<void> {
 }
 
 /** A case made from a design that works; the seed decides what is wrong with it. */
-export async function openRandom(design: Design, seed: number): Promise<Trouble> {
+export async function openRandom(design: Design, seed: number): Promise<CaseProblem> {
   const made = randomCase(design, seed);
   if (!made.ok) return made.reason;
   const { opened } = made;
@@ -51,7 +51,7 @@ export async function openRandom(design: Design, seed: number): Promise<Trouble>
 export async function openTraining(
   fragment: string,
   isFit: (design: Design) => Promise<boolean> = async () => true,
-): Promise<Trouble> {
+): Promise<CaseProblem> {
   const [mark = "", link = ""] = fragment.split("&", 2);
   const ref = parseTraining(mark);
   if (!ref) return "This address names no practice case: copy it again to its very end.";
@@ -69,7 +69,7 @@ export async function openTraining(
 
 export function leavePractice(): void {
   usePractice.getState().close();
-  window.history.replaceState(null, "", withoutWish(window.location.href));
+  window.history.replaceState(null, "", withoutAddressRequest(window.location.href));
 }
 
 export function freshSeed(): number {

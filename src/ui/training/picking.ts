@@ -5,11 +5,11 @@ import { faultsAt } from "../../remedies/faults/list.ts";
 import { placeName } from "../../remedies/faults/points.ts";
 import { addMeasured } from "../../remedies/training/progress.ts";
 import { useTraining } from "../../store/training.ts";
-import { askedKey } from "../../store/trainingMeter.ts";
-import { type Session, usePractice } from "../../store/trainingSession.ts";
+import { requestKey } from "../../store/trainingMeter.ts";
+import { type PracticeSession, usePractice } from "../../store/trainingSession.ts";
 
 /** The meter hangs there; it shows nothing before it is asked to. */
-export function hangMeter(place: PortRef | null): void {
+export function connectMeter(place: PortRef | null): void {
   usePractice.setState({ place, isMeasured: false });
 }
 
@@ -18,35 +18,35 @@ export function suspectPart(suspect: PartId): void {
 }
 
 /** Reads the meter, which counts once for each place, quantity and request. */
-export function takeReading(session: Session): void {
+export function takeReading(session: PracticeSession): void {
   const { place, quantity, asked } = usePractice.getState();
   if (!place) return;
   usePractice.setState({ isMeasured: true });
   useTraining
     .getState()
     .update(session.key, (progress) =>
-      addMeasured(progress, { part: place[0], port: place[1], quantity, asked: askedKey(asked) }),
+      addMeasured(progress, { part: place[0], port: place[1], quantity, asked: requestKey(asked) }),
     );
 }
 
 /** "the input of “Amplifier”" */
-export function placeWords({ opened }: Session, place: PortRef): string {
+export function placeWords({ opened }: PracticeSession, place: PortRef): string {
   const part = partById(opened.design, place[0]);
   return part ? placeName(part, place[1]) : place.join(" ");
 }
 
 /** Both ends of the wire at a place, the upper one first; only the place itself where nothing is joined. */
-export function endsAt({ opened }: Session, place: PortRef): readonly PortRef[] {
+export function endsAt({ opened }: PracticeSession, place: PortRef): readonly PortRef[] {
   const wire = wireAt(opened.design, place);
   return wire ? [wire.from, wire.to] : [place];
 }
 
-export function isSky({ opened }: Session, [id, port]: PortRef): boolean {
+export function isSkyPort({ opened }: PracticeSession, [id, port]: PortRef): boolean {
   const part = partById(opened.design, id);
   return part !== undefined && portOf(part, port)?.medium === "sky";
 }
 
 /** What can be wrong at a part, as the design stands; the list gives nothing away. */
-export function typesAt({ opened }: Session, part: PartId) {
+export function typesAt({ opened }: PracticeSession, part: PartId) {
   return [...new Set(faultsAt(opened.design, part).map((f) => f.type))];
 }

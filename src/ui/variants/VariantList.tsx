@@ -2,7 +2,7 @@ import { GitCompareArrows, Pencil, Plus, Trash2 } from "lucide-react";
 import { useMemo, useState } from "react";
 import { activeName, variantDesign, variantNames } from "../../design/variants.ts";
 import { useApp } from "../../store/app.ts";
-import { compareVariants } from "../compare/asked.ts";
+import { compareVariants } from "../compare/comparedState.ts";
 import { IconButton } from "../kit/IconButton.tsx";
 import { copyAsVariant, deleteVariant, freshName, goToVariant, nameVariant } from "./actions.ts";
 import { NameForm } from "./NameForm.tsx";

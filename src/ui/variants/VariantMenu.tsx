@@ -2,7 +2,7 @@ import { Check, ChevronDown, Layers } from "lucide-react";
 import { DropdownMenu } from "radix-ui";
 import { activeName, variantNames } from "../../design/variants.ts";
 import { useApp } from "../../store/app.ts";
-import { openComparison } from "../compare/asked.ts";
+import { openComparison } from "../compare/comparedState.ts";
 import { openDialog } from "../panes.ts";
 import { goToVariant } from "./actions.ts";
 import "./variants.css";

@@ -11,14 +11,14 @@ export function useSite(design: Design | undefined): Site | undefined {
     const known = design && knownSite(design);
     setSite(known);
     if (!design || known) return;
-    const timer = setTimeout(() => setSite(siteNow(design)), 0);
+    const timer = setTimeout(() => setSite(currentSite(design)), 0);
     return () => clearTimeout(timer);
   }, [design]);
   return site;
 }
 
 /** The same, at once. */
-export function siteNow(design: Design): Site {
+export function currentSite(design: Design): Site {
   const known = knownSite(design);
   if (known) return known;
   const site = siteOf(design);

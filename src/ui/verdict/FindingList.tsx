@@ -4,8 +4,8 @@ import type { Finding, Severity } from "../../findings/finding.ts";
 import { cureOf } from "../../sentences/finding.ts";
 import { useApp } from "../../store/app.ts";
 import { CureButton } from "../cures/CureButton.tsx";
-import { Explanation } from "../explain/Explanation.tsx";
-import { useComeIntoSight, useExplained } from "../explain/opened.ts";
+import { ExplanationView } from "../explain/ExplanationView.tsx";
+import { useExplained, useScrollIntoSight } from "../explain/explainedState.ts";
 import { WhyButton } from "../explain/WhyButton.tsx";
 import { counted } from "../format.ts";
 import { selectFromPane } from "../reveal.ts";
@@ -54,7 +54,7 @@ export const FindingItem = memo(function FindingItem({ finding }: { readonly fin
   const id = useId();
   const isOpen = useExplained(finding);
   const row = useRef<HTMLLIElement>(null);
-  useComeIntoSight(finding, row);
+  useScrollIntoSight(finding, row);
   const led = parts.length > 0 || wires.length > 0;
   const limits = limitWords(finding);
   const cure = useApp((s) => cureOf(finding, s.evaluation));
@@ -88,5 +88,5 @@ export const FindingItem = memo(function FindingItem({ finding }: { readonly fin
 /** Watches the evaluation only while it is open, so that closed rows stay as they are. */
 function PresentExplanation({ finding }: { readonly finding: Finding }) {
   const evaluation = useApp((s) => s.evaluation);
-  return <Explanation finding={finding} evaluation={evaluation} />;
+  return <ExplanationView finding={finding} evaluation={evaluation} />;
 }

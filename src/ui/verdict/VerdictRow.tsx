@@ -3,10 +3,10 @@ import { memo, useId, useState } from "react";
 import type { ServiceVerdict, Verdict } from "../../findings/finding.ts";
 import { useApp } from "../../store/app.ts";
 import { usePart } from "../../store/hooks.ts";
-import { decimal, levelRange } from "../format.ts";
+import { decimal, levelRangeWords } from "../format.ts";
 import { LevelFigure } from "../origin/LevelFigure.tsx";
 import type { Question } from "../origin/question.ts";
-import { type Figure, verdictQuestion } from "../origin/verdictQuestion.ts";
+import { type VerdictFigure, verdictQuestion } from "../origin/verdictQuestion.ts";
 import { selectFromPane } from "../reveal.ts";
 import { WalkButtons } from "../walk/WalkButtons.tsx";
 
@@ -92,7 +92,7 @@ export function ServiceTable({ services, part }: TableProps) {
 
 type RowProps = {
   readonly service: ServiceVerdict;
-  readonly question: ((figure: Figure) => Question | null) | undefined;
+  readonly question: ((figure: VerdictFigure) => Question | null) | undefined;
 };
 
 function ServiceRows({ service, question }: RowProps) {
@@ -108,7 +108,7 @@ function ServiceRows({ service, question }: RowProps) {
           {question ? (
             <LevelEnds service={service} question={question} />
           ) : (
-            levelRange(service.levelMin, service.levelMax)
+            levelRangeWords(service.levelMin, service.levelMax)
           )}
         </td>
         <td className="number">
@@ -132,7 +132,7 @@ function LevelEnds({
   question,
 }: {
   readonly service: ServiceVerdict;
-  readonly question: (figure: Figure) => Question | null;
+  readonly question: (figure: VerdictFigure) => Question | null;
 }) {
   const { name, levelMin, levelMax } = service;
   if (levelMin === undefined || levelMax === undefined) return "–";

@@ -5,13 +5,19 @@ import { StepTable } from "../origin/StepTable.tsx";
 import { boundsOfBranch } from "./SupplyBody.tsx";
 import { SupplyDiagram } from "./SupplyDiagram.tsx";
 import { SupplyTable } from "./SupplyTable.tsx";
-import type { Shown, ShownSignal, ShownSupply } from "./walk.ts";
-import { wayAnswer } from "./wayAnswer.ts";
+import type { ShownSignal, ShownSupply, ShownWalk } from "./walk.ts";
+import { wayOrigin } from "./wayOrigin.ts";
 import "../origin/origin.css";
 import "./walk.css";
 
 /** A walk as it is printed. */
-export function PaperWalk({ shown, evaluation }: { readonly shown: Shown; readonly evaluation: Evaluation }) {
+export function PaperWalk({
+  shown,
+  evaluation,
+}: {
+  readonly shown: ShownWalk;
+  readonly evaluation: Evaluation;
+}) {
   const { place } = shown.walking;
   return (
     <section className="paper-origin">
@@ -38,7 +44,7 @@ function PaperSignal({
   const { ways, walking, route, way } = shown;
   return ways.map((one) => {
     // The route is that of the carrier followed; the others end as they do.
-    const found = wayAnswer(evaluation, one, one === way ? route : { ...route, stops: [] }, walking);
+    const found = wayOrigin(evaluation, one, one === way ? route : { ...route, stops: [] }, walking);
     return (
       <div key={`${one.carrier.origin}#${one.carrier.index}`} className="paper-item">
         <h3>

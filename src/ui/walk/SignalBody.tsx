@@ -4,13 +4,13 @@ import type { CarrierWay } from "../../findings/walk/signal.ts";
 import { useApp } from "../../store/app.ts";
 import { useSize } from "../kit/useSize.ts";
 import { endWords } from "../origin/endWords.ts";
-import { LevelDiagram, type Walked } from "../origin/LevelDiagram.tsx";
+import { LevelDiagram, type WalkMarks } from "../origin/LevelDiagram.tsx";
 import { StepTable } from "../origin/StepTable.tsx";
 import { CarrierChoice } from "./CarrierChoice.tsx";
 import { dashOf } from "./dashes.ts";
-import { goTo } from "./steps.ts";
+import { goToStop } from "./steps.ts";
 import type { ShownSignal } from "./walk.ts";
-import { wayAnswer } from "./wayAnswer.ts";
+import { wayOrigin } from "./wayOrigin.ts";
 
 /** The level diagram of the carrier that is followed, others beside it, and every step in figures. */
 export function SignalBody({ shown }: { readonly shown: ShownSignal }) {
@@ -33,7 +33,7 @@ export function SignalBody({ shown }: { readonly shown: ShownSignal }) {
 function WayWords({ way, shown }: { readonly way: CarrierWay; readonly shown: ShownSignal }) {
   const evaluation = useApp((s) => s.evaluation);
   const { route, walking } = shown;
-  const found = useMemo(() => wayAnswer(evaluation, way, route, walking), [evaluation, way, route, walking]);
+  const found = useMemo(() => wayOrigin(evaluation, way, route, walking), [evaluation, way, route, walking]);
   const [, ...lines] = way.lines;
   return (
     <div className="origin-words">
@@ -55,10 +55,10 @@ function Way({ way, shown }: { readonly way: CarrierWay; readonly shown: ShownSi
   const evaluation = useApp((s) => s.evaluation);
   const [attach, size] = useSize();
   const { route, walking, ways, stop } = shown;
-  const found = useMemo(() => wayAnswer(evaluation, way, route, walking), [evaluation, way, route, walking]);
-  const others = useMemo(() => comparable(way, ways, route.stops.length), [way, ways, route]);
+  const found = useMemo(() => wayOrigin(evaluation, way, route, walking), [evaluation, way, route, walking]);
+  const others = useMemo(() => comparableCarriers(way, ways, route.stops.length), [way, ways, route]);
   if (found.steps.length === 0) return null;
-  const walked: Walked = { stop, trouble: route.trouble, onStop: goTo, others };
+  const walked: WalkMarks = { stop, trouble: route.trouble, onStop: goToStop, others };
   return (
     <>
       <div className="origin-figure">
@@ -99,7 +99,11 @@ function Way({ way, shown }: { readonly way: CarrierWay; readonly shown: ShownSi
  * Levels of the other carriers that pass the same parts; those on other ways cannot share the diagram.
  * A receiver as the last of so many stops has the level that arrives.
  */
-export function comparable(way: CarrierWay, ways: readonly CarrierWay[], stops: number): Walked["others"] {
+export function comparableCarriers(
+  way: CarrierWay,
+  ways: readonly CarrierWay[],
+  stops: number,
+): WalkMarks["others"] {
   const parts = way.steps.map((s) => s.part).join("|");
   return ways.flatMap((other, n) =>
     other !== way && other.steps.map((s) => s.part).join("|") === parts

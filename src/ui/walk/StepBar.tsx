@@ -2,10 +2,10 @@ import { ChevronLeft, ChevronRight, X } from "lucide-react";
 import { capital } from "../../sentences/explain/plainWords.ts";
 import { IconButton } from "../kit/IconButton.tsx";
 import { stepBy } from "./steps.ts";
-import type { Shown } from "./walk.ts";
+import type { ShownWalk } from "./walk.ts";
 
 /** Where one stands on the way, what happens there, and the steps to either side. */
-export function StepBar({ shown }: { readonly shown: Shown }) {
+export function StepBar({ shown }: { readonly shown: ShownWalk }) {
   const { route, stop } = shown;
   const here = route.stops[stop];
   const { trouble } = route;
@@ -32,7 +32,7 @@ export function StepBar({ shown }: { readonly shown: Shown }) {
 }
 
 /** One step to the left and one to the right, as on the canvas: the roof is at the left. */
-export function StepButtons({ shown }: { readonly shown: Shown }) {
+export function StepButtons({ shown }: { readonly shown: ShownWalk }) {
   const { route, stop, view } = shown;
   const isDown = view === "signal";
   const last = route.stops.length - 1;

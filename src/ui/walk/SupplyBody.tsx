@@ -7,7 +7,7 @@ import { useApp } from "../../store/app.ts";
 import { useSize } from "../kit/useSize.ts";
 import { SupplyDiagram } from "./SupplyDiagram.tsx";
 import { SupplyTable } from "./SupplyTable.tsx";
-import { goTo, goToPart } from "./steps.ts";
+import { goToPart, goToStop } from "./steps.ts";
 import { thresholdAt } from "./stops.ts";
 import { voltsBounds } from "./supplyDiagram.ts";
 import type { ShownSupply } from "./walk.ts";
@@ -88,7 +88,7 @@ function Branch({ shown }: { readonly shown: ShownSupply }) {
               trouble={route.trouble}
               width={size.width}
               height={size.height}
-              onStop={goTo}
+              onStop={goToStop}
             />
           ) : null}
         </div>
@@ -104,7 +104,7 @@ function Branch({ shown }: { readonly shown: ShownSupply }) {
         </p>
       </div>
       <div className="step-scroll">
-        <SupplyTable branch={branch} stops={route.stops} stop={stop} onStop={goTo} />
+        <SupplyTable branch={branch} stops={route.stops} stop={stop} onStop={goToStop} />
       </div>
     </>
   );

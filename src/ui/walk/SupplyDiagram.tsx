@@ -1,9 +1,9 @@
 import { useMemo } from "react";
 import type { SupplyStep } from "../../findings/walk/supply.ts";
 import { decimal } from "../format.ts";
-import { nearest, shortened } from "../origin/columns.ts";
-import { spread } from "../origin/LevelDiagram.tsx";
-import type { Stop, Trouble } from "./stops.ts";
+import { nearestColumn, shortened } from "../origin/columns.ts";
+import { spreadLabels } from "../origin/LevelDiagram.tsx";
+import type { WalkStop, WalkTrouble } from "./stops.ts";
 import { SUPPLY_EDGE as EDGE, supplyDiagram, type VoltsBound } from "./supplyDiagram.ts";
 
 const BOUND_WORDS: Readonly<Record<VoltsBound["name"], string>> = {
@@ -13,10 +13,10 @@ const BOUND_WORDS: Readonly<Record<VoltsBound["name"], string>> = {
 
 type Props = {
   readonly branch: readonly SupplyStep[];
-  readonly stops: readonly Stop[];
+  readonly stops: readonly WalkStop[];
   readonly bounds: readonly VoltsBound[];
   readonly stop: number;
-  readonly trouble: Trouble | null;
+  readonly trouble: WalkTrouble | null;
   readonly width: number;
   readonly height: number;
   readonly onStop?: (stop: number) => void;
@@ -41,7 +41,7 @@ export function SupplyDiagram({ branch, stops, bounds, stop, trouble, width, hei
         onStop &&
         ((event) => {
           const at = event.clientX - event.currentTarget.getBoundingClientRect().left;
-          onStop(nearest(branch.length, (n) => Math.abs((x(n) ?? 0) - at)));
+          onStop(nearestColumn(branch.length, (n) => Math.abs((x(n) ?? 0) - at)));
         })
       }
     >
@@ -98,7 +98,7 @@ export function SupplyDiagram({ branch, stops, bounds, stop, trouble, width, hei
           <title>{`${decimal(step.volts)} V now`}</title>
         </circle>
       ))}
-      {spread(
+      {spreadLabels(
         bounds.map((b) => ({ ...b, y: y(b.volts) })),
         13,
       ).map((bound) => (

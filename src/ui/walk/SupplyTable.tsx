@@ -1,10 +1,10 @@
 import type { SupplyStep } from "../../findings/walk/supply.ts";
 import { decimal } from "../format.ts";
-import type { Stop } from "./stops.ts";
+import type { WalkStop } from "./stops.ts";
 
 type Props = {
   readonly branch: readonly SupplyStep[];
-  readonly stops: readonly Stop[];
+  readonly stops: readonly WalkStop[];
   readonly stop: number;
   /** Absent on paper. */
   readonly onStop?: (stop: number) => void;

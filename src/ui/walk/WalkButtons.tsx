@@ -1,13 +1,13 @@
 import { Footprints, Zap } from "lucide-react";
 import { useApp } from "../../store/app.ts";
-import { placesOf, supplySource } from "./places.ts";
+import { supplySource, walkPlacesOf } from "./places.ts";
 import { startWalk } from "./walking.ts";
 
 /** At a receiver or an outlet: the ways of its signal and of its supply. */
 export function WalkButtons({ part }: { readonly part: string }) {
   const evaluation = useApp((s) => s.evaluation);
   const record = evaluation.record(part);
-  const places = record ? placesOf(record) : [];
+  const places = record ? walkPlacesOf(record) : [];
   const [first] = places;
   if (!first) return null;
   const supplied = places.find((p) => supplySource(evaluation, p) !== null);

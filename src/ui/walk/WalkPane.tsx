@@ -3,13 +3,13 @@ import { type KeyboardEvent, useEffect, useRef } from "react";
 import { SERVICE_NAMES } from "../../signal/carrier.ts";
 import { useApp } from "../../store/app.ts";
 import { IconButton } from "../kit/IconButton.tsx";
-import { servicesAt, walkPlaces } from "./places.ts";
+import { walkPlaces, walkServicesAt } from "./places.ts";
 import { SignalBody } from "./SignalBody.tsx";
 import { StepBar } from "./StepBar.tsx";
 import { SupplyBody } from "./SupplyBody.tsx";
-import { takeKey } from "./steps.ts";
-import type { Shown } from "./walk.ts";
-import { changeWalk, endWalk, suppliedIn, type Walking, type WalkView } from "./walking.ts";
+import { handleWalkKey } from "./steps.ts";
+import type { ShownWalk } from "./walk.ts";
+import { changeWalk, endWalk, suppliedIn, type WalkState, type WalkView } from "./walking.ts";
 import "../origin/origin.css";
 import "./walk.css";
 
@@ -19,14 +19,14 @@ const VIEWS: readonly { readonly view: WalkView; readonly name: string }[] = [
 ];
 
 /** A walk along the chain: the signal from the roof to a socket, or the supply from a receiver up to the roof. */
-export function WalkPane({ shown }: { readonly shown: Shown }) {
+export function WalkPane({ shown }: { readonly shown: ShownWalk }) {
   const { walking } = shown;
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
   const press = (event: KeyboardEvent) => {
     if (event.key === "Escape") endWalk();
     // A list of choices needs its arrow keys itself.
-    else if (event.target instanceof HTMLSelectElement || !takeKey(event.key)) return;
+    else if (event.target instanceof HTMLSelectElement || !handleWalkKey(event.key)) return;
     event.preventDefault();
     event.stopPropagation();
   };
@@ -62,7 +62,7 @@ export function WalkPane({ shown }: { readonly shown: Shown }) {
   );
 }
 
-function PlaceChoice({ walking }: { readonly walking: Walking }) {
+function PlaceChoice({ walking }: { readonly walking: WalkState }) {
   const evaluation = useApp((s) => s.evaluation);
   const isSupplied = suppliedIn(evaluation);
   const all = walkPlaces(evaluation);
@@ -77,7 +77,7 @@ function PlaceChoice({ walking }: { readonly walking: Walking }) {
         onChange={(event) => {
           const place = places.find((p) => p.key === event.target.value);
           if (!place) return;
-          const services = servicesAt(evaluation, place);
+          const services = walkServicesAt(evaluation, place);
           const service = services.includes(walking.service) ? walking.service : services[0];
           changeWalk({ place, service: service ?? walking.service, extra: [], followed: null, branch: null });
         }}
@@ -103,9 +103,9 @@ function PlaceChoice({ walking }: { readonly walking: Walking }) {
   );
 }
 
-function ServiceChoice({ walking }: { readonly walking: Walking }) {
+function ServiceChoice({ walking }: { readonly walking: WalkState }) {
   const evaluation = useApp((s) => s.evaluation);
-  const services = servicesAt(evaluation, walking.place);
+  const services = walkServicesAt(evaluation, walking.place);
   return (
     <span className="walk-choice">
       <select

@@ -19,11 +19,11 @@ export type WalkPlace = {
 
 /** Receivers first: they are what somebody complains about. */
 export function walkPlaces(evaluation: Evaluation): readonly WalkPlace[] {
-  const places = evaluation.records.flatMap(placesOf);
+  const places = evaluation.records.flatMap(walkPlacesOf);
   return [...places.filter((p) => p.role === "receiver"), ...places.filter((p) => p.role === "outlet")];
 }
 
-export function placesOf(record: PartRecord): readonly WalkPlace[] {
+export function walkPlacesOf(record: PartRecord): readonly WalkPlace[] {
   const { part, kind, options, ports } = record;
   const name = part.label || part.id;
   const labelOf = (port: string) => ports.find((p) => p.id === port)?.label ?? port;
@@ -57,7 +57,7 @@ function wanted(services: readonly string[]): readonly WantedService[] {
 }
 
 /** Services of a place that some source sends; all of its services where nothing is sent at all. */
-export function servicesAt(evaluation: Evaluation, place: WalkPlace): readonly WantedService[] {
+export function walkServicesAt(evaluation: Evaluation, place: WalkPlace): readonly WantedService[] {
   const record = evaluation.record(place.part);
   if (!record) return [];
   const sent = place.services.filter(

@@ -5,7 +5,7 @@ import type { CarrierWay } from "../../findings/walk/signal.ts";
 import type { SupplyStep } from "../../findings/walk/supply.ts";
 import { decimal } from "../format.ts";
 
-export type Stop = {
+export type WalkStop = {
   readonly part: string;
   readonly label: string;
   /** What happens there, as a sentence. */
@@ -13,7 +13,7 @@ export type Stop = {
 };
 
 /** "lost": not to be had from here on. "doubtful": had, but outside what is asked for. */
-export type Trouble = {
+export type WalkTrouble = {
   readonly at: number;
   readonly kind: "lost" | "doubtful";
   /** For a mark: "lost here". */
@@ -21,21 +21,25 @@ export type Trouble = {
   readonly words: string;
 };
 
-export type Route = {
-  readonly stops: readonly Stop[];
+export type WalkRoute = {
+  readonly stops: readonly WalkStop[];
   /** Ids of the wires between them. */
   readonly wires: readonly string[];
-  readonly trouble: Trouble | null;
+  readonly trouble: WalkTrouble | null;
 };
 
-const NOWHERE: Route = { stops: [], wires: [], trouble: null };
+const NOWHERE: WalkRoute = { stops: [], wires: [], trouble: null };
 
 /** From the roof downwards. The receiver, or the part that hands nothing on, is the last stop. */
-export function signalRoute(evaluation: Evaluation, way: CarrierWay | undefined, receiver: string): Route {
+export function signalRoute(
+  evaluation: Evaluation,
+  way: CarrierWay | undefined,
+  receiver: string,
+): WalkRoute {
   if (!way) return NOWHERE;
   const label = (part: string) => evaluation.record(part)?.part.label || part;
   const { steps, loss, end } = way;
-  const stops: Stop[] = steps.map(({ part, words }) => ({ part, label: label(part), words }));
+  const stops: WalkStop[] = steps.map(({ part, words }) => ({ part, label: label(part), words }));
   const isReceiver = evaluation.record(receiver)?.kind.reception !== undefined;
   if (isReceiver && end)
     stops.push({ part: receiver, label: label(receiver), words: arrivalWords(label(receiver), end, way) });
@@ -48,7 +52,7 @@ export function signalRoute(evaluation: Evaluation, way: CarrierWay | undefined,
       ? [wireId({ from: [part, out], to: far })]
       : [];
   });
-  const trouble: Trouble | null = loss
+  const trouble: WalkTrouble | null = loss
     ? {
         at: Math.min(loss.step, stops.length - 1),
         kind: way.got ? "doubtful" : "lost",
@@ -92,8 +96,8 @@ export function branchEnds(steps: readonly SupplyStep[]): readonly number[] {
 function tooLowForHorizontal(
   evaluation: Evaluation,
   branch: readonly SupplyStep[],
-  stops: readonly Stop[],
-): Trouble | null {
+  stops: readonly WalkStop[],
+): WalkTrouble | null {
   const at = branch.findIndex((step) => {
     const threshold = thresholdAt(evaluation, step);
     return threshold !== null && step.volts13 !== step.volts18 && step.volts18 <= threshold;
@@ -122,7 +126,7 @@ export function thresholdAt(evaluation: Evaluation, { part, port }: SupplyStep):
 }
 
 /** From the receiver upwards. */
-export function supplyRoute(evaluation: Evaluation, branch: readonly SupplyStep[]): Route {
+export function supplyRoute(evaluation: Evaluation, branch: readonly SupplyStep[]): WalkRoute {
   const label = (part: string) => evaluation.record(part)?.part.label || part;
   const stops = branch.map(({ part, words }) => ({ part, label: label(part), words }));
   const wires = branch.slice(1).flatMap(({ part, port }) => {
@@ -130,7 +134,7 @@ export function supplyRoute(evaluation: Evaluation, branch: readonly SupplyStep[
     return far ? [wireId({ from: [part, port], to: far })] : [];
   });
   const last = branch.at(-1);
-  const trouble: Trouble | null =
+  const trouble: WalkTrouble | null =
     last && isTrouble(last)
       ? { at: stops.length - 1, kind: "lost", mark: "ends here", words: last.words }
       : tooLowForHorizontal(evaluation, branch, stops);

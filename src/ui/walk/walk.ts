@@ -6,23 +6,23 @@ import { type CarrierWay, type SignalWalk, walkSignal } from "../../findings/wal
 import { type SupplyStep, walkSupply } from "../../findings/walk/supply.ts";
 import { useApp } from "../../store/app.ts";
 import { supplySource } from "./places.ts";
-import { branchEnds, branchTo, type Route, signalRoute, supplyRoute } from "./stops.ts";
-import { useWalking, type Walking } from "./walking.ts";
+import { branchEnds, branchTo, signalRoute, supplyRoute, type WalkRoute } from "./stops.ts";
+import { useWalking, type WalkState } from "./walking.ts";
 
 export type ShownSignal = {
   readonly view: "signal";
-  readonly walking: Walking;
+  readonly walking: WalkState;
   readonly ways: readonly CarrierWay[];
   /** The one whose steps are taken. */
   readonly way: CarrierWay | undefined;
-  readonly route: Route;
+  readonly route: WalkRoute;
   /** Of the route's stops. */
   readonly stop: number;
 };
 
 export type ShownSupply = {
   readonly view: "supply";
-  readonly walking: Walking;
+  readonly walking: WalkState;
   /** The input that gives it; null where none does. */
   readonly source: { readonly part: string; readonly port: string } | null;
   readonly steps: readonly SupplyStep[];
@@ -32,22 +32,22 @@ export type ShownSupply = {
   readonly commands: CommandWalk["stops"];
   /** Why there is nothing to walk, where there is nothing. */
   readonly silence: string;
-  readonly route: Route;
+  readonly route: WalkRoute;
   readonly stop: number;
 };
 
-export type Shown = ShownSignal | ShownSupply;
+export type ShownWalk = ShownSignal | ShownSupply;
 
-export function useShownWalk(): Shown | null {
+export function useShownWalk(): ShownWalk | null {
   const walking = useWalking();
   const evaluation = useApp((s) => s.evaluation);
   return walking && shownWalk(evaluation, walking);
 }
 
-let last: { evaluation: Evaluation; walking: Walking; shown: Shown } | null = null;
+let last: { evaluation: Evaluation; walking: WalkState; shown: ShownWalk } | null = null;
 
 /** The same object for the same question, for several ask it in one breath. */
-export function shownWalk(evaluation: Evaluation, walking: Walking): Shown {
+export function shownWalk(evaluation: Evaluation, walking: WalkState): ShownWalk {
   if (last?.evaluation !== evaluation || last.walking !== walking) {
     const shown = walking.view === "signal" ? signal(evaluation, walking) : supply(evaluation, walking);
     last = { evaluation, walking, shown };
@@ -55,7 +55,7 @@ export function shownWalk(evaluation: Evaluation, walking: Walking): Shown {
   return last.shown;
 }
 
-function signal(evaluation: Evaluation, walking: Walking): ShownSignal {
+function signal(evaluation: Evaluation, walking: WalkState): ShownSignal {
   const { place, extra, followed } = walking;
   const { ways } = signalWalk(evaluation, walking);
   const isIt = (id: CarrierId) => (way: CarrierWay) => sameCarrier(way.carrier, id);
@@ -69,7 +69,7 @@ function signal(evaluation: Evaluation, walking: Walking): ShownSignal {
   return { view: "signal", walking, ways, way, route, stop: stopOf(walking, route) };
 }
 
-function signalWalk(evaluation: Evaluation, { place, service, extra }: Walking): SignalWalk {
+function signalWalk(evaluation: Evaluation, { place, service, extra }: WalkState): SignalWalk {
   const question = {
     part: place.part,
     service,
@@ -85,7 +85,7 @@ export function sameCarrier(a: CarrierId, b: CarrierId): boolean {
   return a.origin === b.origin && a.index === b.index;
 }
 
-function supply(evaluation: Evaluation, walking: Walking): ShownSupply {
+function supply(evaluation: Evaluation, walking: WalkState): ShownSupply {
   const source = supplySource(evaluation, walking.place);
   const walk = source ? walkSupply(evaluation, source) : null;
   const steps = walk?.steps ?? [];
@@ -107,6 +107,6 @@ function supply(evaluation: Evaluation, walking: Walking): ShownSupply {
   };
 }
 
-function stopOf({ stop }: Walking, { stops, trouble }: Route): number {
+function stopOf({ stop }: WalkState, { stops, trouble }: WalkRoute): number {
   return Math.max(0, Math.min(stop ?? trouble?.at ?? 0, stops.length - 1));
 }

@@ -4,20 +4,20 @@ import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { CarrierId } from "../../evaluate/trace.ts";
 import { SERVICE_NAMES } from "../../signal/carrier.ts";
 import { useApp } from "../../store/app.ts";
-import { dropQuestion } from "../origin/asked.ts";
+import { clearQuestion } from "../origin/questionState.ts";
 import { type SheetPane, showPane, usePanes } from "../panes.ts";
 import {
-  placesOf,
-  servicesAt,
   supplySource,
   type WalkPlace,
   type WantedService,
   walkPlaces,
+  walkPlacesOf,
+  walkServicesAt,
 } from "./places.ts";
 
 export type WalkView = "signal" | "supply";
 
-export type Walking = {
+export type WalkState = {
   readonly view: WalkView;
   readonly place: WalkPlace;
   readonly service: WantedService;
@@ -32,7 +32,7 @@ export type Walking = {
 };
 
 type State = {
-  readonly walking: Walking | null;
+  readonly walking: WalkState | null;
   /** Which of the designs opened so far it is about. */
   readonly opened: number;
   /** How the panes stood before, to return to. */
@@ -43,12 +43,12 @@ type State = {
 const useState = create<State>(() => ({ walking: null, opened: 0, before: null, asker: null }));
 
 /** The walk through the open design; null while none is made. */
-export function useWalking(): Walking | null {
+export function useWalking(): WalkState | null {
   const opened = useApp((s) => s.opened);
   return useState((s) => (s.opened === opened ? s.walking : null));
 }
 
-export function walkingNow(): Walking | null {
+export function currentWalk(): WalkState | null {
   const { walking, opened } = useState.getState();
   return opened === useApp.getState().opened ? walking : null;
 }
@@ -59,8 +59,8 @@ export function startWalk(
   o: { readonly view?: WalkView; readonly service?: WantedService } = {},
 ): void {
   const { sheet, spectrumOpen } = usePanes.getState();
-  const isNew = walkingNow() === null;
-  dropQuestion();
+  const isNew = currentWalk() === null;
+  clearQuestion();
   useState.setState((s) => ({
     walking: {
       view: o.view ?? "signal",
@@ -79,8 +79,8 @@ export function startWalk(
 }
 
 /** Changes what is walked; a change of the way begins at its own stop again. */
-export function changeWalk(change: Partial<Walking>): void {
-  const walking = walkingNow();
+export function changeWalk(change: Partial<WalkState>): void {
+  const walking = currentWalk();
   if (walking) useState.setState({ walking: { ...walking, stop: null, ...change } });
 }
 
@@ -101,7 +101,7 @@ export function dropWalk(): void {
 /** The service of a place of which most is missing; the first where all are well. */
 function suffering(place: WalkPlace): WantedService {
   const { evaluation, report } = useApp.getState();
-  const services = servicesAt(evaluation, place);
+  const services = walkServicesAt(evaluation, place);
   const verdict = report.verdicts.find((v) => v.part === place.part);
   const missing = (service: WantedService) => {
     const own = verdict?.services.find((v) => v.name === SERVICE_NAMES[service]);
@@ -119,7 +119,7 @@ export function walkFromSelection(view: WalkView = "signal"): void {
   const places = walkPlaces(evaluation).filter(isOf);
   const failing = new Set(report.verdicts.filter((v) => !v.works).map((v) => v.part));
   const place =
-    (record && placesOf(record).find(isOf)) ?? places.find((p) => failing.has(p.part)) ?? places[0];
+    (record && walkPlacesOf(record).find(isOf)) ?? places.find((p) => failing.has(p.part)) ?? places[0];
   if (place) startWalk(place, { view });
 }
 

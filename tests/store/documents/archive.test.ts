@@ -10,13 +10,13 @@ import {
   packArchive,
   unpackArchive,
 } from "../../../src/store/documents/archive.ts";
-import type { KeptDocument } from "../../../src/store/documents/care.ts";
+import type { ExportedDocument } from "../../../src/store/documents/documentCommands.ts";
 import { anyVariants } from "../../arbitraries.ts";
 import { typicalHouse } from "../../design/house.ts";
 
 const house = writeDesign(typicalHouse());
 const HOUSE_PARTS = typicalHouse().parts.length;
-const document = (title: string, text = house): KeptDocument => ({
+const document = (title: string, text = house): ExportedDocument => ({
   title,
   changed: 1_700_000_000_000,
   parts: HOUSE_PARTS,
@@ -30,11 +30,11 @@ const EMPTY: Archive = {
   practice: {},
   settings: {},
 };
-const packed = (documents: readonly KeptDocument[]) => packArchive({ ...EMPTY, documents }, 5);
+const packed = (documents: readonly ExportedDocument[]) => packArchive({ ...EMPTY, documents }, 5);
 
 /** The JSON value of a packed archive, for putting damage into it. */
 function jsonOf(
-  documents: readonly KeptDocument[],
+  documents: readonly ExportedDocument[],
 ): { documents: Record<string, unknown>[] } & Record<string, unknown> {
   return JSON.parse(packed(documents));
 }
@@ -154,7 +154,7 @@ describe("A file that is no download of everything", () => {
     { name: "one of a newer version", text: '{"format":"downlead-archive","version":2}', why: /newer/ },
     { name: "brackets without end", text: "[".repeat(200_000), why: /deep/ },
     {
-      name: "more designs than a shelf can hold",
+      name: "more designs than a storage can hold",
       text: JSON.stringify({
         format: "downlead-archive",
         version: 1,

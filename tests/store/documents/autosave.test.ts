@@ -6,14 +6,19 @@ import { openHistory, useApp } from "../../../src/store/app.ts";
 import { attachAutosave } from "../../../src/store/documents/autosave.ts";
 import { createDocuments } from "../../../src/store/documents/documents.ts";
 import { type History, historyOf } from "../../../src/store/documents/history.ts";
-import { type MemoryShelf, memoryShelf, storedTitles } from "./memoryShelf.ts";
+import { type MemoryStorage, memoryStorage, storedTitles } from "./memoryStorage.ts";
 
 const titled = (title: string): Design => ({ ...EMPTY_DESIGN, title });
 
-/** An app with an open design, tied to a shelf. */
-function app(shelf: MemoryShelf, name = "a") {
+/** An app with an open design, tied to a storage. */
+function app(storage: MemoryStorage, name = "a") {
   let count = 0;
-  const documents = createDocuments({ shelf, now: Date.now, newId: () => `${name}${++count}`, gapMs: 150 });
+  const documents = createDocuments({
+    storage,
+    now: Date.now,
+    newId: () => `${name}${++count}`,
+    gapMs: 150,
+  });
   const listeners = new Set<(design: Design) => void>();
   const followed: History[] = [];
   let history = historyOf(EMPTY_DESIGN);
@@ -66,40 +71,40 @@ afterEach(() => {
 
 describe("The open design", () => {
   test("is saved in the same breath, and a second change a moment later", async () => {
-    const shelf = memoryShelf();
-    const { change } = app(shelf);
+    const storage = memoryStorage();
+    const { change } = app(storage);
     change(titled("Roof"));
     await vi.advanceTimersByTimeAsync(1);
-    expect(storedTitles(shelf)).toEqual(["Roof"]);
+    expect(storedTitles(storage)).toEqual(["Roof"]);
     change(titled("Roof, changed"));
     await vi.advanceTimersByTimeAsync(100);
-    expect(storedTitles(shelf)).toEqual(["Roof"]);
+    expect(storedTitles(storage)).toEqual(["Roof"]);
     await vi.advanceTimersByTimeAsync(100);
-    expect(storedTitles(shelf)).toEqual(["Roof, changed"]);
+    expect(storedTitles(storage)).toEqual(["Roof, changed"]);
   });
 
   test("is saved without waiting when the page is hidden, and needs nothing when it is shown again", async () => {
-    const shelf = memoryShelf();
-    const { change } = app(shelf);
+    const storage = memoryStorage();
+    const { change } = app(storage);
     change(titled("Roof"));
     await vi.advanceTimersByTimeAsync(1);
     change(titled("Roof, changed"));
     hide("visible");
     await vi.advanceTimersByTimeAsync(1);
-    expect(storedTitles(shelf)).toEqual(["Roof"]);
+    expect(storedTitles(storage)).toEqual(["Roof"]);
     hide("hidden");
     await vi.advanceTimersByTimeAsync(1);
-    expect(storedTitles(shelf)).toEqual(["Roof, changed"]);
+    expect(storedTitles(storage)).toEqual(["Roof, changed"]);
   });
 
   test("is asked about on leaving only where it would be lost", async () => {
-    const shelf = memoryShelf();
-    const { change, documents } = app(shelf);
+    const storage = memoryStorage();
+    const { change, documents } = app(storage);
     change(titled("Roof"));
     await documents.getState().flush();
     expect(leavingIsAsked()).toBe(false);
 
-    shelf.refusal = new DOMException("", "QuotaExceededError");
+    storage.refusal = new DOMException("", "QuotaExceededError");
     change(titled("Roof, changed"));
     await documents.getState().flush();
     expect(leavingIsAsked()).toBe(true);
@@ -110,9 +115,9 @@ describe("The open design", () => {
   });
 
   test("takes the title of the copy under which it goes on", async () => {
-    const shelf = memoryShelf();
-    const first = app(shelf, "a");
-    const second = app(shelf, "b");
+    const storage = memoryStorage();
+    const first = app(storage, "a");
+    const second = app(storage, "b");
     await first.create(titled("House"));
     await second.open("a1");
     first.change(titled("Cottage"));
@@ -125,20 +130,20 @@ describe("The open design", () => {
   });
 
   test("is no longer followed once let go", async () => {
-    const shelf = memoryShelf();
-    const { change, letGo } = app(shelf);
+    const storage = memoryStorage();
+    const { change, letGo } = app(storage);
     letGo();
     change(titled("Roof"));
     await vi.advanceTimersByTimeAsync(1000);
-    expect(storedTitles(shelf)).toEqual([]);
+    expect(storedTitles(storage)).toEqual([]);
   });
 });
 
 test("another window with the same document hears of a save and follows", async () => {
   vi.useRealTimers();
-  const shelf = memoryShelf();
-  const first = app(shelf, "a");
-  const second = app(shelf, "b");
+  const storage = memoryStorage();
+  const first = app(storage, "a");
+  const second = app(storage, "b");
   await first.create(titled("House"));
   await second.open("a1");
   first.change(titled("House, changed"));
@@ -153,9 +158,14 @@ test("another window with the same document hears of a save and follows", async 
 
 describe("The real store of the open design", () => {
   const state = useApp.getState;
-  function tied(shelf: MemoryShelf) {
+  function tied(storage: MemoryStorage) {
     let count = 0;
-    const documents = createDocuments({ shelf, now: Date.now, newId: () => `r${++count}`, gapMs: 150 });
+    const documents = createDocuments({
+      storage,
+      now: Date.now,
+      newId: () => `r${++count}`,
+      gapMs: 150,
+    });
     detach.push(
       attachAutosave(
         {
@@ -171,8 +181,8 @@ describe("The real store of the open design", () => {
   }
 
   test("has its undo and redo again after a reload, keystrokes of one field as one step", async () => {
-    const shelf = memoryShelf();
-    const documents = tied(shelf);
+    const storage = memoryStorage();
+    const documents = tied(storage);
     const start = titled("0");
     await documents().create(start);
     state().openDesign(start);
@@ -187,7 +197,7 @@ describe("The real store of the open design", () => {
     expect(documents().state).toBe("saved");
 
     for (const letGo of detach.splice(0)) letGo();
-    const opened = await tied(shelf)().openLast();
+    const opened = await tied(storage)().openLast();
     if (!opened?.ok) throw new Error("not opened");
     state().openDesign(opened.design, { history: opened.history });
     expect(state().design.title).toBe("3");

@@ -55,9 +55,9 @@ describe("The connection", () => {
   });
 
   test("is closed for a leaving page, which undoes what is under way, and comes back with the page", async () => {
-    const { updateValue, readValue, readwrite, closeDatabase, reopenDatabase } = await page();
+    const { updateValue, readValue, writeTransaction, closeDatabase, reopenDatabase } = await page();
     await updateValue("n", () => 1);
-    const cut = readwrite(["values"], async (tx) => {
+    const cut = writeTransaction(["values"], async (tx) => {
       await tx.objectStore("values").put(2, "n");
       closeDatabase();
       await tx.objectStore("values").get("n");
@@ -98,7 +98,7 @@ describe("Databases of a former edition", () => {
   }
   const head = (id: string, revision: number) => ({ id, title: id, changed: 5, parts: 1, revision });
   const everything = (module: Module) =>
-    module.reading(["heads", "texts"], async (tx) => ({
+    module.readTransaction(["heads", "texts"], async (tx) => ({
       heads: await tx.objectStore("heads").getAllKeys(),
       texts: await tx.objectStore("texts").getAll(),
     }));
@@ -114,7 +114,7 @@ describe("Databases of a former edition", () => {
     expect(await module.readValue("practice")).toBe("{}");
 
     // Deleted here, it does not come back with the next start.
-    await module.readwrite(["heads", "texts"], async (tx) => {
+    await module.writeTransaction(["heads", "texts"], async (tx) => {
       await tx.objectStore("heads").clear();
       await tx.objectStore("texts").clear();
     });
@@ -132,7 +132,7 @@ describe("Databases of a former edition", () => {
       "text:b": "B",
     });
     const module = await page();
-    await module.readwrite(["heads"], (tx) => tx.objectStore("heads").put(head("b", 2), "b"));
+    await module.writeTransaction(["heads"], (tx) => tx.objectStore("heads").put(head("b", 2), "b"));
     await former("downlead", "designs", {
       "head:a": head("a", 4),
       "text:a": "A2",

@@ -2,11 +2,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Design, EMPTY_DESIGN } from "../../../src/design/design.ts";
+import { readDocument } from "../../../src/store/documents/documentReading.ts";
+import type { StoredDocument } from "../../../src/store/documents/documentStorage.ts";
 import { HISTORY_LIMIT, type History, historyOf, presentOf } from "../../../src/store/documents/history.ts";
 import { journalChange, type OnDisk } from "../../../src/store/documents/journal.ts";
-import { restored } from "../../../src/store/documents/reading.ts";
-import type { StoredDocument } from "../../../src/store/documents/shelf.ts";
-import { memoryShelf } from "./memoryShelf.ts";
+import { memoryStorage } from "./memoryStorage.ts";
 
 type Act = "edit" | "keystroke" | "undo" | "redo" | "save" | "close";
 
@@ -47,11 +47,11 @@ function after({ states, at }: History, act: Act): History {
   }
 }
 
-/** Works and saves on a shelf; yields what lies there at the end, and the history that it should tell. */
+/** Works and saves on a storage; yields what lies there at the end, and the history that it should tell. */
 async function worked(
   acts: readonly Act[],
 ): Promise<{ readonly stored: StoredDocument; readonly history: History }> {
-  const shelf = memoryShelf();
+  const storage = memoryStorage();
   let history = historyOf(next());
   let disk: OnDisk | null = null;
   let revision: number | null = null;
@@ -59,7 +59,7 @@ async function worked(
     const plan = journalChange(disk, history, wantsText);
     const number = (revision ?? 0) + 1;
     const head = { id: "a", title: "", changed: 0, parts: 0, revision: number, at: plan.at };
-    await shelf.write({ ...plan.change, head, revisions: [] }, revision);
+    await storage.write({ ...plan.change, head, revisions: [] }, revision);
     [disk, revision] = [plan.disk, number];
   };
   for (const act of acts) {
@@ -67,7 +67,7 @@ async function worked(
     if (act === "save" || act === "close") await save(act === "close");
   }
   await save(false);
-  const stored = shelf.documents.get("a");
+  const stored = storage.documents.get("a");
   if (!stored) throw new Error("nothing was stored");
   return { stored, history };
 }
@@ -77,9 +77,9 @@ describe("A journal", () => {
     await fc.assert(
       fc.asyncProperty(anyWork(150), async (acts) => {
         const { stored, history } = await worked(acts);
-        expect(restored(stored)).toMatchObject({ ok: true, history, lost: 0, isDamaged: false });
+        expect(readDocument(stored)).toMatchObject({ ok: true, history, lost: 0, isDamaged: false });
         for (const text of stored.texts) {
-          const found = restored({ ...stored, texts: [text] });
+          const found = readDocument({ ...stored, texts: [text] });
           expect(found.ok && found.history).toEqual(history);
         }
         // The present is never far from a text, and texts are few.
@@ -97,7 +97,7 @@ describe("A journal", () => {
     const { stored, history } = await worked(acts);
     expect(history.states.length).toBe(HISTORY_LIMIT + 1);
     expect(stored.steps.length).toBe(HISTORY_LIMIT);
-    const found = restored(stored);
+    const found = readDocument(stored);
     expect(found.ok && found.history).toEqual(history);
   });
 
@@ -112,7 +112,7 @@ describe("A journal", () => {
           fc.pre(stored.steps.length > 0);
           const hit = stored.steps[n % stored.steps.length];
           const steps = stored.steps.map((step) => (step === hit ? { ...step, patch: junk } : step));
-          const found = restored({ ...stored, steps });
+          const found = readDocument({ ...stored, steps });
           if (!found.ok) throw new Error(found.problem);
           expect(history.states.map(({ title }) => title)).toContain(presentOf(found.history).title);
           expect(found.isDamaged).toBe(true);

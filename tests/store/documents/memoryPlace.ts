@@ -1,10 +1,10 @@
 /** A kept value in memory, which several windows share, as they do in a browser. */
-import type { KeptPlace } from "../../../src/store/documents/kept.ts";
+import type { SharedValuePlace } from "../../../src/store/documents/sharedValue.ts";
 
 export type MemoryStorage = {
   kept: unknown;
   /** One more window on the same storage. */
-  readonly window: () => KeptPlace;
+  readonly window: () => SharedValuePlace;
 };
 
 export function memoryStorage(start?: unknown): MemoryStorage {
@@ -32,7 +32,7 @@ export function memoryStorage(start?: unknown): MemoryStorage {
   return storage;
 }
 
-export const deniedPlace: KeptPlace = {
+export const deniedPlace: SharedValuePlace = {
   read: () => Promise.reject(new DOMException("no", "SecurityError")),
   update: () => Promise.reject(new DOMException("no", "SecurityError")),
   listen: () => {},

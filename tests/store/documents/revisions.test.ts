@@ -1,7 +1,7 @@
 /** Which revisions make room. The dates are laid out by hand; the rule reads: hours densely, then days. */
 import { expect, test } from "vitest";
+import type { RevisionHead } from "../../../src/store/documents/documentStorage.ts";
 import { surplusRevisions } from "../../../src/store/documents/revisions.ts";
-import type { RevisionHead } from "../../../src/store/documents/shelf.ts";
 
 const HOUR = 3_600_000;
 const DAY = 24 * HOUR;

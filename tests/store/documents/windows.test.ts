@@ -1,4 +1,4 @@
-/** Two windows on one document. Each is an app of its own here: a design with history, tied to the same shelf. */
+/** Two windows on one document. Each is an app of its own here: a design with history, tied to the same storage. */
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { type Design, EMPTY_DESIGN } from "../../../src/design/design.ts";
 import { setOption } from "../../../src/design/edits/options.ts";
@@ -7,17 +7,17 @@ import { removeParts } from "../../../src/design/edits/remove.ts";
 import { createDocuments } from "../../../src/store/documents/documents.ts";
 import { type History, historyOf, presentOf, withStep } from "../../../src/store/documents/history.ts";
 import { drawn, must } from "../../design/house.ts";
-import { type MemoryShelf, memoryShelf, storedTitles } from "./memoryShelf.ts";
+import { type MemoryStorage, memoryStorage, storedTitles } from "./memoryStorage.ts";
 
 const chain: Design = {
   ...drawn(["aerial-uhf", "cable", "receiver-tv"], ["aerial1/out > cable1/in", "cable1/out > tv1/in"]),
   title: "House",
 };
 
-function windowOn(shelf: MemoryShelf, name: string) {
+function windowOn(storage: MemoryStorage, name: string) {
   let count = 0;
   const newId = () => `${name}${++count}`;
-  const documents = createDocuments({ shelf, now: Date.now, newId, gapMs: 150 });
+  const documents = createDocuments({ storage, now: Date.now, newId, gapMs: 150 });
   let history: History = historyOf(EMPTY_DESIGN);
   const show = async (shown: History) => {
     history = shown;
@@ -53,11 +53,11 @@ function windowOn(shelf: MemoryShelf, name: string) {
 }
 
 async function twoWindows() {
-  const shelf = memoryShelf();
-  const [first, second] = [windowOn(shelf, "a"), windowOn(shelf, "b")];
+  const storage = memoryStorage();
+  const [first, second] = [windowOn(storage, "a"), windowOn(storage, "b")];
   await first.create(chain);
   await second.open("a1");
-  return { shelf, first, second };
+  return { storage, first, second };
 }
 
 const labelOf = (design: Design, id: string) => design.parts.find((part) => part.id === id)?.label;
@@ -86,13 +86,13 @@ describe("A window in which nothing was edited", () => {
   });
 
   test("does not take what it follows for a change of its own", async () => {
-    const { shelf, first, second } = await twoWindows();
+    const { storage, first, second } = await twoWindows();
     first.edit(named("tv1", "Kitchen"));
     await first.now().flush();
-    const writes = shelf.writes.length;
+    const writes = storage.writes.length;
     await second.now().heard("a1", first.now().revision ?? 0);
     await vi.advanceTimersByTimeAsync(2000);
-    expect(shelf.writes.length).toBe(writes);
+    expect(storage.writes.length).toBe(writes);
   });
 
   test("lets another document be", async () => {
@@ -113,7 +113,7 @@ describe("A window in which nothing was edited", () => {
 
 describe("Two windows that edit different parts", () => {
   test("are merged, and both show the same in the end", async () => {
-    const { shelf, first, second } = await twoWindows();
+    const { storage, first, second } = await twoWindows();
     first.edit(named("tv1", "Kitchen"));
     second.edit(long(44));
     await first.now().flush();
@@ -121,7 +121,7 @@ describe("Two windows that edit different parts", () => {
     expect([labelOf(second.design(), "tv1"), lengthOf(second.design())]).toEqual(["Kitchen", 44]);
     await first.now().heard("a1", second.now().revision ?? 0);
     expect(first.design()).toEqual(second.design());
-    expect(storedTitles(shelf)).toEqual(["House"]);
+    expect(storedTitles(storage)).toEqual(["House"]);
     expect(second.now().notice).toContain("the changes of both");
   });
 
@@ -160,12 +160,12 @@ describe("Two windows that edit different parts", () => {
   });
 
   test("lose nothing that is changed while the merging is under way", async () => {
-    const { shelf, first, second } = await twoWindows();
+    const { storage, first, second } = await twoWindows();
     first.edit(named("tv1", "Kitchen"));
     await first.now().flush();
     second.edit(long(44));
     let go = () => {};
-    shelf.delay = new Promise<void>((resolve) => {
+    storage.delay = new Promise<void>((resolve) => {
       go = resolve;
     });
     const saving = second.now().flush();
@@ -179,29 +179,29 @@ describe("Two windows that edit different parts", () => {
       labelOf(second.design(), "aerial1"),
       lengthOf(second.design()),
     ]).toEqual(["Kitchen", "Roof", 44]);
-    const third = windowOn(shelf, "c");
+    const third = windowOn(storage, "c");
     await third.open("a1");
     expect(third.design()).toEqual(second.design());
   });
 
   test("of which one undid what the other built on: both stay", async () => {
-    const { shelf, first, second } = await twoWindows();
+    const { storage, first, second } = await twoWindows();
     first.edit((design) => removeParts(design, new Set(["cable1"]), new Set()));
     second.edit(long(44));
     await first.now().flush();
     await second.now().flush();
-    expect(storedTitles(shelf)).toEqual(["House", "House (copy)"]);
+    expect(storedTitles(storage)).toEqual(["House", "House (copy)"]);
   });
 });
 
 describe("Two windows that change the same value", () => {
   test("go on as two documents, and the notice tells which part it is", async () => {
-    const { shelf, first, second } = await twoWindows();
+    const { storage, first, second } = await twoWindows();
     first.edit(long(33));
     second.edit(long(44));
     await first.now().flush();
     await second.now().flush();
-    expect(storedTitles(shelf)).toEqual(["House", "House (copy)"]);
+    expect(storedTitles(storage)).toEqual(["House", "House (copy)"]);
     expect(second.now()).toMatchObject({ current: "b1", state: "saved" });
     expect(second.design().title).toBe("House (copy)");
     expect(second.now().notice).toContain(`“${labelOf(chain, "cable1")}” (Length)`);
@@ -210,7 +210,7 @@ describe("Two windows that change the same value", () => {
 
     second.edit(long(45));
     await second.now().flush();
-    expect(storedTitles(shelf)).toEqual(["House", "House (copy)"]);
+    expect(storedTitles(storage)).toEqual(["House", "House (copy)"]);
     second.undo();
     second.undo();
     expect(second.design()).toEqual({ ...chain, title: "House (copy)" });
@@ -219,11 +219,11 @@ describe("Two windows that change the same value", () => {
 
 describe("A document deleted in one window", () => {
   test("is kept by the other that goes on with it", async () => {
-    const { shelf, first, second } = await twoWindows();
+    const { storage, first, second } = await twoWindows();
     await first.now().remove("a1");
     second.edit(named("tv1", "Kitchen"));
     await second.now().flush();
-    expect(storedTitles(shelf)).toEqual(["House"]);
+    expect(storedTitles(storage)).toEqual(["House"]);
     expect(second.now().notice).toContain("stored there again");
     second.undo();
     expect(second.design()).toEqual(chain);

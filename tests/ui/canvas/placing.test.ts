@@ -14,7 +14,7 @@ import { alignTo } from "../../../src/ui/canvas/guides.ts";
 import { boundsOf } from "../../../src/ui/canvas/layout.ts";
 import { freePlace, insertWithRoom } from "../../../src/ui/canvas/place.ts";
 import { detailFor } from "../../../src/ui/canvas/state.ts";
-import { fitting, nudgedIntoView, opening } from "../../../src/ui/canvas/viewMath.ts";
+import { fittingView, nudgedIntoView, openingView } from "../../../src/ui/canvas/viewMath.ts";
 import { foundKinds } from "../../../src/ui/tray/search.ts";
 import { draw } from "../../draw.ts";
 
@@ -198,7 +198,7 @@ describe("the view", () => {
     const length = fc.integer({ min: 10, max: 9000 });
     fc.assert(
       fc.property(place, place, length, length, (x, y, width, height) => {
-        const view = fitting({ x, y, width, height }, pane);
+        const view = fittingView({ x, y, width, height }, pane);
         expect(view.zoom).toBeLessThanOrEqual(1);
         const [a, b] = [seen(view, x, y), seen(view, x + width, y + height)];
         expect(Math.min(a.x, a.y)).toBeGreaterThanOrEqual(0);
@@ -210,10 +210,10 @@ describe("the view", () => {
 
   test("at first can be read, from the roof side, unless the design is too large for that", () => {
     const wide = { x: -300, y: 0, width: 4000, height: 300 };
-    const view = opening(wide, pane, 30);
+    const view = openingView(wide, pane, 30);
     expect(view.zoom).toBeGreaterThanOrEqual(0.5);
     expect(seen(view, -300, 0).x).toBeGreaterThan(0);
-    expect(opening(wide, pane, 1000).zoom).toBeLessThan(0.5);
+    expect(openingView(wide, pane, 1000).zoom).toBeLessThan(0.5);
   });
 
   test("moves no further than it must to show something", () => {

@@ -7,7 +7,7 @@ import { setOption } from "../../../src/design/edits/options.ts";
 import { EXAMPLES } from "../../../src/design/examples.ts";
 import { explainFinding, messageOf } from "../../../src/sentences/finding.ts";
 import { useApp } from "../../../src/store/app.ts";
-import { setExplained } from "../../../src/ui/explain/opened.ts";
+import { setExplained } from "../../../src/ui/explain/explainedState.ts";
 import { usePanes } from "../../../src/ui/panes.ts";
 import { useBook } from "../../../src/ui/rulebook/book.ts";
 import { VerdictPane } from "../../../src/ui/verdict/VerdictPane.tsx";

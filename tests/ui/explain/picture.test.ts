@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import type { Mark } from "../../../src/sentences/explain/picture.ts";
 import { COAX_FROM_MHZ, COAX_TO_MHZ, coaxScale } from "../../../src/ui/canvas/axis.ts";
-import { cutOutScale, isSky, markGroups, ticksOf } from "../../../src/ui/explain/picture.ts";
+import { cutOutScale, isSkyStretch, markGroups, ticksOf } from "../../../src/ui/explain/picture.ts";
 
 const edges = { left: 46, right: 346 };
 
@@ -40,8 +40,8 @@ describe("the axis of a finding's picture", () => {
   });
 
   test("knows a dish's wire from a cable by its frequencies", () => {
-    expect(isSky({ fromMHz: 10_575, toMHz: 12_879 })).toBe(true);
-    expect(isSky({ fromMHz: 884, toMHz: 2150 })).toBe(false);
+    expect(isSkyStretch({ fromMHz: 10_575, toMHz: 12_879 })).toBe(true);
+    expect(isSkyStretch({ fromMHz: 884, toMHz: 2150 })).toBe(false);
   });
 });
 

@@ -9,7 +9,7 @@ import {
   rainOf,
   weakestBudget,
 } from "../../../src/ui/inspector/sections/dishFigures.ts";
-import { outageWords, tiltWords, timeWords } from "../../../src/ui/inspector/sections/dishWords.ts";
+import { durationWords, outageWords, tiltWords } from "../../../src/ui/inspector/sections/dishWords.ts";
 import { draw } from "../../draw.ts";
 
 /** The UK reference case of textbook link budgets: 0.6 m, efficiency 0.65, 51 dBW, 12.5 GHz, 27.5 MBd, NF 0.7 dB. */
@@ -135,7 +135,7 @@ describe("the rain that a dish stands", () => {
     { percent: 0.1, words: "8.8 hours" },
     { percent: 1, words: "3.7 days" },
   ])("DI9: $percent % of a year is $words", ({ percent, words }) => {
-    expect(timeWords(percent)).toBe(words);
+    expect(durationWords(percent)).toBe(words);
   });
 
   test("DI10: an outage lies between two shares of the year", () => {

@@ -3,7 +3,12 @@
 import { beforeEach, expect, test, vi } from "vitest";
 import { useApp } from "../../../src/store/app.ts";
 import { useDocuments } from "../../../src/store/documents/documents.ts";
-import { keepPage, leaveNewVersion, takeNewVersion, useKeeping } from "../../../src/ui/offline/newVersion.ts";
+import {
+  dismissNewVersion,
+  registerOffline,
+  takeNewVersion,
+  useOfflineState,
+} from "../../../src/ui/offline/newVersion.ts";
 
 type Told = { readonly onNeedRefresh: () => void };
 
@@ -19,18 +24,18 @@ beforeEach(() => {
   steps.length = 0;
   useApp.setState({ notices: [] });
   useDocuments.setState({ state: "saved", list: [], flush: async () => void steps.push("stored") });
-  useKeeping.setState({ newVersion: "none" });
-  keepPage();
+  useOfflineState.setState({ newVersion: "none" });
+  registerOffline();
 });
 
 const comesUp = () => told.at(-1)?.onNeedRefresh();
 
 test("a new version is only offered when it comes up, and can be left for later", () => {
   comesUp();
-  expect(useKeeping.getState().newVersion).toBe("waits");
+  expect(useOfflineState.getState().newVersion).toBe("waits");
   expect(steps).toEqual([]);
-  leaveNewVersion();
-  expect(useKeeping.getState().newVersion).toBe("none");
+  dismissNewVersion();
+  expect(useOfflineState.getState().newVersion).toBe("none");
 });
 
 test("all is stored before the new version is taken", async () => {

@@ -1,7 +1,7 @@
 /** Days and dates of revisions, by the calendar of whoever looks. Expected dates: a calendar; forms of dates: CLDR. */
 import { afterEach, describe, expect, test, vi } from "vitest";
-import type { RevisionHead } from "../../../src/store/documents/shelf.ts";
-import { byDay, dayWords, revisionName, revisionWords, timeWords } from "../../../src/ui/revisions/days.ts";
+import type { RevisionHead } from "../../../src/store/documents/documentStorage.ts";
+import { byDay, clockWords, dayWords, revisionName, revisionWords } from "../../../src/ui/revisions/days.ts";
 
 /** In the time zone of the test, as the words are. */
 const at = (text: string) => new Date(text).getTime();
@@ -69,7 +69,7 @@ test("a revision is called by its name, else by how it was kept", () => {
 });
 
 test("away from its day, a revision is told by name and date", () => {
-  expect(timeWords(at("2026-03-29T18:05"), "en-GB")).toBe("18:05");
+  expect(clockWords(at("2026-03-29T18:05"), "en-GB")).toBe("18:05");
   expect(revisionWords(head("1", "2026-03-29T18:05", "Offer"), "en-GB")).toBe("Offer (29 Mar 2026, 18:05)");
   expect(revisionWords(head("1", "2026-03-29T18:05"), "en-GB")).toBe("29 Mar 2026, 18:05");
 });

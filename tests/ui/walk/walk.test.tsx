@@ -12,7 +12,7 @@ import { BottomPane } from "../../../src/ui/shell/BottomPane.tsx";
 import { walkPlaces } from "../../../src/ui/walk/places.ts";
 import { goToPart } from "../../../src/ui/walk/steps.ts";
 import { shownWalk } from "../../../src/ui/walk/walk.ts";
-import { endWalk, startWalk, walkingNow } from "../../../src/ui/walk/walking.ts";
+import { currentWalk, endWalk, startWalk } from "../../../src/ui/walk/walking.ts";
 
 const app = () => useApp.getState();
 
@@ -28,7 +28,7 @@ const placeOf = (label: string) => {
   return place;
 };
 const shown = () => {
-  const walking = walkingNow();
+  const walking = currentWalk();
   if (!walking) throw new Error("nobody walks");
   return shownWalk(app().evaluation, walking);
 };
@@ -137,7 +137,7 @@ describe("the walk of a signal", () => {
   test("does not outlive the design that it was made through", () => {
     act(() => startWalk(placeOf("TV living room")));
     open("house-universal");
-    expect(walkingNow()).toBeNull();
+    expect(currentWalk()).toBeNull();
   });
 });
 

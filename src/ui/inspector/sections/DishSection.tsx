@@ -7,7 +7,7 @@ import { LevelFigure } from "../../origin/LevelFigure.tsx";
 import { questionAt } from "../../origin/question.ts";
 import { type Budget, converted, dishOptionsOf, weakestBudget } from "./dishFigures.ts";
 import { tiltWords } from "./dishWords.ts";
-import { Fact, Facts } from "./Facts.tsx";
+import { Fact, FactList } from "./FactList.tsx";
 import { RainTable } from "./RainTable.tsx";
 
 /** For a dish: how to set it up, the link budget of its weakest transponder, and the rain that it stands. */
@@ -37,7 +37,7 @@ function Aim({ o }: { readonly o: DishOptions }) {
   return (
     <section aria-label="Alignment">
       <h3>Alignment</h3>
-      <Facts>
+      <FactList>
         <Fact term="Azimuth" value={`${decimal(aim.azimuthDeg)}°`} note="from true north, clockwise" />
         <Fact term="Elevation" value={`${decimal(aim.elevationDeg)}°`} />
         <Fact
@@ -51,7 +51,7 @@ function Aim({ o }: { readonly o: DishOptions }) {
           note="seen from behind the dish, looking at the satellite"
         />
         <Fact term="Distance" value={`${megahertz(Math.round(aim.rangeKm))} km`} />
-      </Facts>
+      </FactList>
     </section>
   );
 }
@@ -67,7 +67,7 @@ function LinkBudget({ record, budget }: { readonly record: PartRecord; readonly 
       <p className="small">
         Of the weakest transponder, {carrier.name}: it needs {decimal(budget.requiredDb)} dB.
       </p>
-      <Facts>
+      <FactList>
         <Fact term="EIRP" value={`${decimal(budget.eirpDbw)} dBW`} />
         <Fact term="Free-space loss" value={`${signed(-budget.freeSpaceLossDb)} dB`} />
         <Fact term="Dish gain" value={`${signed(budget.gainDbi)} dBi`} />
@@ -105,7 +105,7 @@ function LinkBudget({ record, budget }: { readonly record: PartRecord; readonly 
             note={`C/N ${decimal(behind.cnDb)} dB`}
           />
         ) : null}
-      </Facts>
+      </FactList>
     </section>
   );
 }

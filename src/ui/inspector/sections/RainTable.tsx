@@ -4,7 +4,7 @@ import { useApp } from "../../../store/app.ts";
 import { decimal } from "../../format.ts";
 import { ScrollBox } from "../../kit/ScrollBox.tsx";
 import { type Budget, rainOf } from "./dishFigures.ts";
-import { outageWords, timeWords } from "./dishWords.ts";
+import { durationWords, outageWords } from "./dishWords.ts";
 
 /** Rain by share of the year, what it costs, and whether the weakest transponder stands it. */
 export function RainTable({
@@ -50,7 +50,7 @@ export function RainTable({
               return (
                 <tr key={row.timePercent}>
                   <th scope="row">
-                    {row.timePercent} % <span className="quiet">{timeWords(row.timePercent)}</span>
+                    {row.timePercent} % <span className="quiet">{durationWords(row.timePercent)}</span>
                   </th>
                   <td className="number">{decimal(row.attenuationDb)} dB</td>
                   <td className="number">{decimal(row.lossOfCnDb)} dB</td>

@@ -13,7 +13,7 @@ export function tiltWords(skewDeg: number): string {
 const MINUTES_PER_YEAR = 525_949.2;
 
 /** A share of the year as time: "53 minutes", "8.8 hours", "3.7 days". */
-export function timeWords(percent: number): string {
+export function durationWords(percent: number): string {
   const minutes = (MINUTES_PER_YEAR * percent) / 100;
   if (minutes < 90) return counted(Math.round(minutes), "minute");
   const hours = minutes / 60;
@@ -23,9 +23,9 @@ export function timeWords(percent: number): string {
 /** For how much of an average year rain breaks the reception: between two of the shares looked at. */
 export function outageWords(outage: number | null): string {
   const least = Math.min(...RAIN_SHARES);
-  if (outage === null) return `for less than ${least} % of an average year (${timeWords(least)})`;
+  if (outage === null) return `for less than ${least} % of an average year (${durationWords(least)})`;
   const next = RAIN_SHARES.filter((share) => share > outage).at(-1);
-  const from = `${outage} % (${timeWords(outage)})`;
+  const from = `${outage} % (${durationWords(outage)})`;
   if (next === undefined) return `for more than ${from} of an average year`;
-  return `for between ${from} and ${next} % (${timeWords(next)}) of an average year`;
+  return `for between ${from} and ${next} % (${durationWords(next)}) of an average year`;
 }

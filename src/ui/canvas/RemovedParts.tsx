@@ -1,0 +1,23 @@
+import { ViewportPortal } from "@xyflow/react";
+import { useApp } from "../../store/app.ts";
+import { boxOf } from "./boxes.ts";
+
+/** Parts that the preview takes away, struck through where they were. */
+export function RemovedParts() {
+  const removed = useApp((s) => s.preview?.removed);
+  return (
+    <ViewportPortal>
+      {removed?.map((part) => {
+        const { x, y, width, height } = boxOf(part);
+        return (
+          <div key={part.id} className="gone-part" style={{ left: x, top: y, width, height }}>
+            <span>
+              <span className="unseen">Taken away: </span>
+              {part.label}
+            </span>
+          </div>
+        );
+      })}
+    </ViewportPortal>
+  );
+}
