@@ -4,10 +4,10 @@ import { describe, expect, test } from "vitest";
 import { EXAMPLES } from "../src/design/examples.ts";
 import { CASES } from "../src/remedies/training/cases.ts";
 import { ruleBook } from "../src/sentences/explain/ruleBook.ts";
+import { pages } from "./spec/document.ts";
 
 const root = new URL("../", import.meta.url);
 const read = (name: string) => readFileSync(new URL(name, root), "utf8");
-const documents = readdirSync(root).filter((name) => name.endsWith(".md"));
 const scripts = Object.keys(JSON.parse(read("package.json")).scripts);
 
 /** Commands of npm itself, which are no scripts of ours. */
@@ -25,15 +25,16 @@ function npmCommands(text: string): readonly string[] {
 }
 
 test("the README is among the documents and names the two first commands and the command line", () => {
-  expect(documents).toContain("README.md");
+  expect(pages()).toContain("README.md");
   expect(npmCommands(read("README.md"))).toEqual(expect.arrayContaining(["start", "test", "check"]));
 });
 
-describe.each(documents)("%s", (name) => {
+describe.each(pages())("%s", (name) => {
   const text = read(name);
 
   test("links to files that exist", () => {
-    expect(relativeLinks(text).filter((target) => !existsSync(new URL(target, root)))).toEqual([]);
+    const base = new URL(name, root);
+    expect(relativeLinks(text).filter((target) => !existsSync(new URL(target, base)))).toEqual([]);
   });
 
   test("names npm scripts that exist", () => {
@@ -44,8 +45,8 @@ describe.each(documents)("%s", (name) => {
 test("the README lists every example with its lesson", () => {
   const text = read("README.md");
   for (const { key, lesson } of EXAMPLES) {
-    const row = text.split("\n").find((line) => line.includes(`\`${key}\``) && line.startsWith("|"));
-    expect(row, key).toContain(lesson);
+    const entry = text.split("\n").find((line) => line.includes(`\`${key}\``) && line.startsWith("- "));
+    expect(entry, key).toContain(lesson);
   }
 });
 

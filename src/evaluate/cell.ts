@@ -106,6 +106,7 @@ const UNKNOWN_KIND: PartKind = define({
   summary: "A part that this version does not know.",
   keywords: [],
   prefix: "part",
+  trade: { job: "block", price: 0, workMinutes: 0 },
   options: z.object({}),
   symbol: "load",
   caption: () => "unknown kind",

@@ -52,18 +52,35 @@ export function traceCarrier(
   userBand?: number,
 ): readonly TraceStep[] {
   const steps: TraceStep[] = [];
-  let here: { part: PartId; port: string } | null = at;
+  let here: TraceOutput | null = at;
   // A way back can't be longer than the number of parts; loops carry no signal, so this only guards.
   for (let guard = evaluation.records.length; here && guard > 0; guard--) {
-    const record = evaluation.record(here.part);
-    const out = record && findCarrier(record.outputs[here.port]?.bands ?? [], carrier, userBand);
-    if (!record || !out) return steps.length > 0 ? steps.reverse() : [];
-    const came = arrival(record, out, carrier, userBand);
-    steps.push(stepOf(record, here.port, out, came));
-    const end = came && record.joined[came.port];
-    here = end ? { part: end[0], port: end[1] } : null;
+    const last: TracedOutput | null = traceOutput(evaluation, here, carrier, userBand);
+    if (!last) break;
+    steps.push(last.step);
+    here = last.before;
   }
   return steps.reverse();
+}
+
+export type TraceOutput = { readonly part: PartId; readonly port: string };
+
+/** The step that leaves an output, and the output that it came from; null at the source. */
+export type TracedOutput = { readonly step: TraceStep; readonly before: TraceOutput | null };
+
+/** One step of a trace; null where the carrier is not there. */
+export function traceOutput(
+  evaluation: Evaluation,
+  { part, port }: TraceOutput,
+  carrier: CarrierId,
+  userBand: number | undefined,
+): TracedOutput | null {
+  const record = evaluation.record(part);
+  const out = record && findCarrier(record.outputs[port]?.bands ?? [], carrier, userBand);
+  if (!record || !out) return null;
+  const came = arrival(record, out, carrier, userBand);
+  const end = came && record.joined[came.port];
+  return { step: stepOf(record, port, out, came), before: end ? { part: end[0], port: end[1] } : null };
 }
 
 /** A carrier in a band: its position there. */

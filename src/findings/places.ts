@@ -1,24 +1,21 @@
 /** Where limits apply: the sockets of outlets and the inputs of receivers, and what can be received there. */
-
-import { partName } from "../sentences/phrases.ts";
 import { type Band, SILENCE, type Spectrum } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
-import { cniDb, isLive, usedUserBands } from "../signal/readout.ts";
+import { ciDb, cnDb, cniDb, isLive } from "../signal/readout.ts";
 import { type Limits, limitsFor, type Profile } from "./limits.ts";
 import type { RuleView } from "./rule.ts";
+import { isOfUse, userBandsBehind } from "./userBandsBehind.ts";
 
 export type Place = {
   readonly port: string;
   readonly services: readonly Service[];
   readonly spectrum: Spectrum;
-  /** "the TV socket of ⟦plate⟧" */
-  readonly where: string;
+  /** User bands that count there. */
+  readonly userBands: ReadonlySet<number>;
 };
 
 /** A receiver behind an outlet is judged at the outlet's socket: the same level is not reported twice. */
 export function placesOf({ record, kindAt }: Pick<RuleView, "record" | "kindAt">): Place[] {
-  const name = partName(record.part.id);
-  const label = (port: string) => record.ports.find((p) => p.id === port)?.label ?? port;
   const sockets = record.kind.delivery?.(record.options).sockets ?? [];
   const inputs = record.kind.reception?.(record.options).inputs ?? [];
   return [
@@ -26,7 +23,7 @@ export function placesOf({ record, kindAt }: Pick<RuleView, "record" | "kindAt">
       port,
       services,
       spectrum: record.outputs[port] ?? SILENCE,
-      where: `the ${label(port)} socket of ${name}`,
+      userBands: userBandsBehind(record, port),
     })),
     ...inputs
       .filter(({ port }) => !kindAt(port)?.delivery)
@@ -34,45 +31,63 @@ export function placesOf({ record, kindAt }: Pick<RuleView, "record" | "kindAt">
         port,
         services,
         spectrum: record.inputs[port] ?? SILENCE,
-        where: inputs.length > 1 ? `the input ${label(port)} of ${name}` : `the input of ${name}`,
+        userBands: userBandsBehind(record, port),
       })),
   ];
 }
 
-export type Heard = {
+/** A carrier as a finding quotes it. */
+export type CarrierFigures = {
+  readonly origin: string;
+  /** Entry of the source's plan. */
+  readonly index: number;
+  /** User band that carries it. */
+  readonly userBand?: number;
   readonly name: string;
   readonly centreMHz: number;
   readonly levelDbuv: number;
+  /** Against noise and interference together, against noise alone, against interference alone [dB]. */
+  readonly cniDb: number;
   readonly cnDb: number;
-  readonly limits: Limits;
+  readonly ciDb: number;
 };
+
+export type Heard = CarrierFigures & { readonly limits: Limits };
 
 /**
  * Live carriers of one service at a place that the profile has limits for. One that several alternatives
- * offer counts once; of a stacked feed only the user bands in use count.
+ * offer counts once; of a stacked feed only the user bands in use behind the place count.
  */
 export function heardAt(place: Place, service: Service, profile: Profile): readonly Heard[] {
   const found = new Map<string, Heard>();
   for (const band of place.spectrum.bands) {
     if (band.origin.service !== service) continue;
-    const used = band.stack ? usedUserBands(band.stack) : null;
     for (let i = 0; i < band.level.length; i++) {
       const carrier = carrierOf(band, i);
-      const limits = limitsFor(profile, service, carrier?.mode ?? "");
+      const limits = limitsFor(profile, service, carrier?.mode ?? "", band.grid.required[i]);
       if (!limits || !carrier || !isLive(band, i)) continue;
-      if (used && used.size > 0 && !used.has(band.stack?.numbers[i] ?? 0)) continue;
+      if (!isOfUse(band, i, place.userBands)) continue;
       const id = `${band.origin.key}#${band.grid.index[i]}`;
       if (found.has(id)) continue;
-      found.set(id, {
-        name: carrier.name,
-        centreMHz: band.grid.centre[i] ?? 0,
-        levelDbuv: band.level[i] ?? 0,
-        cnDb: cniDb(band, i),
-        limits,
-      });
+      found.set(id, { ...figuresOf(band, i), limits });
     }
   }
   return [...found.values()];
+}
+
+function figuresOf(band: Band, i: number): CarrierFigures {
+  const userBand = band.stack?.numbers[i];
+  return {
+    origin: band.origin.key,
+    index: band.grid.index[i] ?? 0,
+    ...(userBand === undefined ? {} : { userBand }),
+    name: carrierOf(band, i)?.name ?? "",
+    centreMHz: band.grid.centre[i] ?? 0,
+    levelDbuv: band.level[i] ?? 0,
+    cniDb: cniDb(band, i),
+    cnDb: cnDb(band, i),
+    ciDb: ciDb(band, i),
+  };
 }
 
 function carrierOf(band: Band, i: number) {

@@ -50,20 +50,22 @@ export type RuleOf<R extends RuleId> = {
   /**
    * Follows what was found to where it comes from: the same draft with the culprit first among its parts, and in
    * its facts what the culprit does. What `check` says is kept while the part's record is the same; this is asked
-   * anew for every report, since the culprit lies elsewhere.
+   * anew for every report, since the culprit lies elsewhere. Undefined: another draft of the rule, led to the same
+   * culprit, says it already.
    */
-  readonly blame?: (draft: Draft<R>, evaluation: Evaluation) => Draft<R>;
+  readonly blame?: (draft: Draft<R>, evaluation: Evaluation) => Draft<R> | undefined;
 };
 
 export type Rule = SpokenRule | { readonly [R in RuleId]: RuleOf<R> }[RuleId];
 
 /** A question that only the whole design can answer. */
-export type DesignRule = Omit<SpokenRule, "check"> & {
+export type DesignRule<R extends RuleId = "dwelling-isolation"> = {
+  readonly id: R;
   /** Goes from part to part; before each it tells how much work that is (see `evaluate/work.ts`). */
   readonly checkDesign: (
     evaluation: Evaluation,
     profile: Profile,
-  ) => Generator<number, readonly SpokenDraft[], void>;
+  ) => Generator<number, readonly Draft<R>[], void>;
 };
 
 /** Id of the wire at a port of a part; an empty list when nothing is joined. */

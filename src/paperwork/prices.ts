@@ -3,42 +3,13 @@
 import { z } from "zod";
 import { faultWords } from "../design/faultWords.ts";
 import { CATALOGUE, kindOf } from "../parts/catalogue.ts";
-import type { Family } from "../parts/contract.ts";
 import type { Price, PriceList } from "../remedies/cost.ts";
 
 export const PLACEHOLDER_NOTE =
   "Placeholders, invented so that changes can be ranked: put your own prices and times in.";
 
-/** By family; only their order of magnitude means anything. */
-const BY_FAMILY: Readonly<Record<Family, Price>> = {
-  receive: { price: 50, workMinutes: 60 },
-  convert: { price: 30, workMinutes: 40 },
-  join: { price: 8, workMinutes: 10 },
-  lift: { price: 25, workMinutes: 20 },
-  run: { price: 0.5, workMinutes: 60 },
-  deliver: { price: 8, workMinutes: 15 },
-  use: { price: 150, workMinutes: 10 },
-};
-
-const BY_KIND: PriceList = {
-  "pick-up": { price: 0, workMinutes: 0 },
-  "bad-joint": { price: 1, workMinutes: 10 },
-  "aerial-dab": { price: 30, workMinutes: 45 },
-  "aerial-fm": { price: 30, workMinutes: 45 },
-  "lnb-quattro": { price: 40, workMinutes: 40 },
-  "lnb-stacked": { price: 50, workMinutes: 40 },
-  "stacking-converter": { price: 180, workMinutes: 45 },
-  multiswitch: { price: 120, workMinutes: 45 },
-  "amp-distribution": { price: 60, workMinutes: 30 },
-  "amp-masthead": { price: 30, workMinutes: 40 },
-  attenuator: { price: 4, workMinutes: 10 },
-  "dc-block": { price: 5, workMinutes: 10 },
-  load: { price: 1, workMinutes: 5 },
-  meter: { price: 0, workMinutes: 0 },
-};
-
 export const PLACEHOLDER_PRICES: PriceList = Object.fromEntries(
-  CATALOGUE.map((kind) => [kind.kind, BY_KIND[kind.kind] ?? BY_FAMILY[kind.family]]),
+  CATALOGUE.map(({ kind, trade }) => [kind, { price: trade.price, workMinutes: trade.workMinutes }]),
 );
 
 const MOST = { price: 1_000_000, workMinutes: 10_000 } as const;

@@ -25,6 +25,7 @@ export function levelFields(o: {
         { value: "field", label: "Field strength and gain" },
       ],
       default: "terminals",
+      onSite: "not ours",
     }),
     levelDbuv: number({
       label: "Level at the terminals",
@@ -35,6 +36,11 @@ export function levelFields(o: {
       step: 0.5,
       default: o.levelDbuv,
       source: "plausible for a good site, no source; measure yours",
+      means: "source level",
+      onSite: "not ours",
+      onlyWhen: { levelFrom: "terminals" },
+      spreadDb: 2,
+      spreadSource: "meters read within about 2 dB, and levels fade as much from day to day, from memory",
     }),
     fieldDbuvPerM: number({
       label: "Field strength",
@@ -45,6 +51,11 @@ export function levelFields(o: {
       step: 0.5,
       default: o.fieldDbuvPerM,
       source: "plausible for a good site, no source; measure yours",
+      means: "source level",
+      onSite: "not ours",
+      onlyWhen: { levelFrom: "field" },
+      spreadDb: 5.5,
+      spreadSource: "location variability of digital broadcasting, Recommendation ITU-R P.1546, from memory",
     }),
     gainDbi: number({
       label: "Gain",
@@ -55,6 +66,8 @@ export function levelFields(o: {
       step: 0.5,
       default: o.gainDbi,
       source: "typical, from memory; a half-wave dipole has 2.15 dBi",
+      onlyWhen: { levelFrom: "field" },
+      spreadDb: 1,
     }),
     noiseKelvin: number({
       label: "Noise temperature",
@@ -65,6 +78,7 @@ export function levelFields(o: {
       step: 10,
       default: REFERENCE_KELVIN,
       source: "reference temperature of noise figures (IEEE)",
+      onSite: "not ours",
       advanced: true,
     }),
   };

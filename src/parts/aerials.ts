@@ -18,7 +18,7 @@ import {
   tvCarrier,
 } from "./plans.ts";
 
-const OUT: readonly Port[] = [{ id: "out", side: "out", medium: "coax", label: "out" }];
+const OUT: readonly Port[] = [{ id: "out", side: "out", medium: "coax", label: "out", role: "output" }];
 
 const UHF_OPTIONS = z.object({
   ...levelFields({
@@ -48,6 +48,7 @@ const UHF_OPTIONS = z.object({
     maxRows: 200,
     default: DEFAULT_TV_ROWS,
     source: "invented list",
+    onSite: "not ours",
   }),
 });
 
@@ -75,6 +76,7 @@ const DAB_OPTIONS = z.object({
     maxRows: 200,
     default: DEFAULT_DAB_ROWS,
     source: "invented list",
+    onSite: "not ours",
   }),
 });
 
@@ -114,6 +116,7 @@ const FM_OPTIONS = z.object({
     maxRows: 200,
     default: DEFAULT_FM_ROWS,
     source: "invented list",
+    onSite: "not ours",
   }),
 });
 
@@ -124,6 +127,7 @@ const AERIAL_UHF = define({
   summary: "Receives terrestrial TV; lists the channels on air and their level.",
   keywords: ["antenna", "television", "DVB-T", "DVB-T2", "DTT", "yagi", "terrestrial"],
   prefix: "aerial",
+  trade: { job: "aerial", price: 50, workMinutes: 60 },
   options: UHF_OPTIONS,
   symbol: "aerial-uhf",
   caption: (o) =>
@@ -154,6 +158,7 @@ const AERIAL_DAB = define({
   summary: "Receives digital radio in band III; lists the blocks on air and their level.",
   keywords: ["antenna", "radio", "DAB+", "VHF", "band III", "digital radio"],
   prefix: "dab",
+  trade: { job: "aerial", price: 30, workMinutes: 45 },
   options: DAB_OPTIONS,
   symbol: "aerial-dab",
   caption: (o) =>
@@ -180,6 +185,7 @@ const AERIAL_FM = define({
   summary: "Receives FM radio; lists the stations on air and their level.",
   keywords: ["antenna", "radio", "VHF", "band II", "dipole"],
   prefix: "fm",
+  trade: { job: "aerial", price: 30, workMinutes: 45 },
   options: FM_OPTIONS,
   symbol: "aerial-fm",
   caption: (o) =>

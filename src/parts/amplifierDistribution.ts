@@ -7,13 +7,15 @@ import {
   OUT_OF_BAND_DB,
   outputDbuv,
   RADIO,
+  slopeDb,
   TV_RATIO_DB,
   UNPOWERED_GAIN,
   uhfTo,
+  WIDER_UHF,
 } from "./amplifierFields.ts";
 import { define, type Path } from "./contract.ts";
-import { choice, number, toggle, whole } from "./fields.ts";
-import { coaxIn, coaxOut, dB, INLINE, MEMORY, passing, type Range } from "./passive.ts";
+import { choice, number, whole } from "./fields.ts";
+import { coaxIn, coaxOut, dB, INLINE, MAINS_ON, MEMORY, passing, type Range } from "./passive.ts";
 
 export const distribution = define({
   kind: "amp-distribution",
@@ -22,6 +24,13 @@ export const distribution = define({
   summary: "Mains amplifier for TV and radio, with one or more inputs and outputs.",
   keywords: ["loft amplifier", "launch amplifier", "booster", "headend", "mains"],
   prefix: "amp",
+  trade: {
+    job: "amplifier",
+    price: 60,
+    workMinutes: 30,
+    inItsPlace: "coupler",
+    widerTypes: WIDER_UHF,
+  },
   options: z.object({
     inputs: choice({
       label: "Inputs",
@@ -32,16 +41,19 @@ export const distribution = define({
       ],
       default: "one",
     }),
-    outputs: whole({ label: "Outputs", min: 1, max: 8, default: 1 }),
+    outputs: whole({
+      label: "Outputs",
+      min: 1,
+      max: 8,
+      default: 1,
+      means: "outputs",
+      sold: { values: [1, 2, 4, 8], source: MEMORY },
+    }),
     gainDb: gainDb(45, 15),
-    slopeDb: number({
-      label: "Slope",
-      unit: "dB",
+    slopeDb: slopeDb({
       help: "How much less is amplified at 47 MHz than at the top: it makes up for the cable that follows.",
-      min: 0,
       max: 20,
       default: 0,
-      source: MEMORY,
     }),
     padDb: number({
       label: "Input attenuator",
@@ -49,15 +61,25 @@ export const distribution = define({
       help: "On the UHF input; it costs as much noise as it takes level.",
       min: 0,
       max: 20,
+      step: 1,
       default: 0,
+      means: "input pad",
+      onSite: "setting",
+      turnsBy: 1,
     }),
     radioGainDb: number({
       label: "Gain of the radio inputs",
       unit: "dB",
       min: -20,
       max: 45,
+      step: 1,
       default: 10,
       source: MEMORY,
+      means: "radio gain",
+      onlyWhen: { inputs: ["two", "three"] },
+      onSite: "setting",
+      turnsBy: 1,
+      spreadDb: 1.5,
     }),
     noiseFigureDb: noiseFigureDb(5),
     outputDbuv: outputDbuv(100, TV_RATIO_DB),
@@ -71,6 +93,8 @@ export const distribution = define({
       ],
       default: "0",
       source: MEMORY,
+      means: "aerial supply",
+      onSite: "setting",
     }),
     aerialLimitMa: number({
       label: "Limit of that supply",
@@ -80,15 +104,17 @@ export const distribution = define({
       default: 100,
       source: MEMORY,
       advanced: true,
+      means: "supply limit",
+      onlyWhen: { aerialSupply: ["12", "24"] },
     }),
-    switchedOn: toggle({ label: "Mains on", default: true }),
+    switchedOn: MAINS_ON,
   }),
   symbol: "amplifier",
   caption: (o) =>
     `${dB(o.gainDb)}${o.outputs > 1 ? ` · ${o.outputs} outputs` : ""}${o.switchedOn ? "" : " · off"}`,
   ports: (o) => [
     coaxIn("in", o.inputs === "one" ? "in" : "UHF"),
-    ...RADIO_INPUTS[o.inputs].map((r) => coaxIn(r.port, r.label)),
+    ...RADIO_INPUTS[o.inputs].map((r) => coaxIn(r.port, r.label, "band")),
     ...outputs(o.outputs).map((id, i) => coaxOut(id, o.outputs > 1 ? `out ${i + 1}` : "out")),
   ],
   signal: (o) => {

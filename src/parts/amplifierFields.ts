@@ -11,10 +11,46 @@ export const TV_RATIO_DB = 60;
 export const IF_RATIO_DB = 35;
 
 export const gainDb = (max: number, value: number) =>
-  number({ label: "Gain", unit: "dB", min: 0, max, step: 0.5, default: value, source: MEMORY });
+  number({
+    label: "Gain",
+    unit: "dB",
+    min: 0,
+    max,
+    step: 0.5,
+    default: value,
+    source: MEMORY,
+    means: "gain",
+    onSite: "setting",
+    turnsBy: 1,
+    spreadDb: 1.5,
+  });
+
+/** How much less is amplified at the low end than at the top. */
+export const slopeDb = (o: { readonly help: string; readonly max: number; readonly default: number }) =>
+  number({
+    label: "Slope",
+    unit: "dB",
+    ...o,
+    min: 0,
+    step: 1,
+    source: MEMORY,
+    means: "slope",
+    onSite: "setting",
+    turnsBy: 1,
+    spreadDb: 1,
+  });
 
 export const noiseFigureDb = (value: number) =>
-  number({ label: "Noise figure", unit: "dB", min: 0.2, max: 15, step: 0.1, default: value, source: MEMORY });
+  number({
+    label: "Noise figure",
+    unit: "dB",
+    min: 0.2,
+    max: 15,
+    step: 0.1,
+    default: value,
+    source: MEMORY,
+    spreadDb: 0.5,
+  });
 
 export const outputDbuv = (value: number, ratioDb: number) =>
   number({
@@ -26,6 +62,7 @@ export const outputDbuv = (value: number, ratioDb: number) =>
     step: 0.5,
     default: value,
     source: `two-carrier method of EN 60728-3; ${MEMORY}`,
+    spreadDb: 1.5,
   });
 
 export const supplyMilliamps = (value: number) =>
@@ -59,6 +96,12 @@ export const uhfTo = choice({
   help: "An older amplifier that reaches higher also takes in the phone masts above the TV band.",
   source: "UHF TV ended at 862 MHz, then at 790, now at 694 (EU Decision 2017/899), from memory",
 });
+
+/** Types that reach higher; typical, from memory. */
+export const WIDER_UHF = ["790", "862"].map((top) => ({
+  name: `a type for UHF up to ${top} MHz`,
+  options: { uhfTo: top },
+}));
 
 /** FM and DAB [MHz]: Band II from 87, Band III to 240 MHz. */
 export const RADIO: Range = { fromMHz: 87, toMHz: 240 };

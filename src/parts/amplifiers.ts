@@ -10,10 +10,12 @@ import {
   OUT_OF_BAND_DB,
   outputDbuv,
   RADIO,
+  slopeDb,
   supplyMilliamps,
   TV_RATIO_DB,
   UNPOWERED_GAIN,
   uhfTo,
+  WIDER_UHF,
 } from "./amplifierFields.ts";
 import { define, type PartKind, type Path } from "./contract.ts";
 import { choice, number } from "./fields.ts";
@@ -26,6 +28,14 @@ const masthead = define({
   summary: "Lifts weak aerial signals at the mast, before the cable adds its noise; fed through the cable.",
   keywords: ["preamplifier", "booster", "aerial amplifier", "mast"],
   prefix: "masthead",
+  trade: {
+    job: "mast amplifier",
+    price: 30,
+    workMinutes: 40,
+    inItsPlace: "coupler",
+    fedWithVolts: 12,
+    widerTypes: [...WIDER_UHF, { name: "a type for FM, DAB and UHF", options: { takes: "all" } }],
+  },
   options: z.object({
     takes: choice({
       label: "Amplifies",
@@ -65,6 +75,18 @@ const lineAmplifier = define({
   summary: "Lifts satellite IF on a long cable, fed by the receiver's own voltage, which it passes on.",
   keywords: ["IF amplifier", "in-line", "satellite booster", "950–2150"],
   prefix: "lineamp",
+  trade: {
+    job: "amplifier",
+    price: 25,
+    workMinutes: 20,
+    inItsPlace: "coupler",
+    fedWithVolts: 14,
+    widerTypes: [
+      { name: "a type for the whole satellite IF", options: { fromMHz: 950, toMHz: 2150 } },
+      { name: "a type for wideband feeds, 290 to 2350 MHz", options: { fromMHz: 290, toMHz: 2350 } },
+      { name: "a type that lets TV and radio pass by", options: { below: "passed" } },
+    ],
+  },
   options: z.object({
     fromMHz: number({
       label: "Amplifies from",
@@ -77,14 +99,10 @@ const lineAmplifier = define({
     }),
     toMHz: number({ label: "up to", unit: "MHz", min: 1900, max: 3000, default: 2150, source: MEMORY }),
     gainDb: gainDb(40, 20),
-    slopeDb: number({
-      label: "Slope",
-      unit: "dB",
+    slopeDb: slopeDb({
       help: "How much less is amplified at the low end than at the top.",
-      min: 0,
       max: 12,
       default: 6,
-      source: MEMORY,
     }),
     noiseFigureDb: noiseFigureDb(6),
     outputDbuv: outputDbuv(112, IF_RATIO_DB),

@@ -17,6 +17,7 @@ export const badJoint = define({
   summary: "A fault to try out: a corroded, broken or shorted connection.",
   keywords: ["fault", "corroded", "water", "open circuit", "short circuit", "loose connector"],
   prefix: "joint",
+  trade: { job: "joint", price: 1, workMinutes: 10, inItsPlace: "sound joint", defect: true },
   options: z.object({
     fault: choice({
       label: "Fault",
@@ -33,8 +34,11 @@ export const badJoint = define({
       help: "Half of it at the low end, half as much again at 2150 MHz.",
       min: 0,
       max: 40,
+      step: 1,
       default: 6,
       source: MEMORY,
+      onlyWhen: { fault: "corroded" },
+      spreadDb: 3,
     }),
     ohms: number({
       label: "Resistance when corroded",
@@ -44,6 +48,7 @@ export const badJoint = define({
       step: 0.5,
       default: 10,
       source: MEMORY,
+      onlyWhen: { fault: "corroded" },
     }),
   }),
   symbol: "bad-joint",

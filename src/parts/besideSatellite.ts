@@ -37,6 +37,8 @@ export function terrestrialFields() {
       step: 0.5,
       default: 15,
       source: "typical (10 to 20), from memory",
+      onlyWhen: { terrestrial: true, terrestrialBuild: "passive" },
+      spreadDb: 2,
     }),
     terrestrialGainDb: number({
       label: "Terrestrial gain",
@@ -47,6 +49,11 @@ export function terrestrialFields() {
       step: 0.5,
       default: 2,
       source: "typical (0 to 5), from memory",
+      means: "terrestrial gain",
+      onSite: "setting",
+      turnsBy: 1,
+      onlyWhen: { terrestrial: true, terrestrialBuild: "active" },
+      spreadDb: 1.5,
     }),
     terrestrialNoiseDb: number({
       label: "Terrestrial noise figure",
@@ -57,6 +64,8 @@ export function terrestrialFields() {
       step: 0.5,
       default: 6,
       source: "typical (5 to 8), from memory",
+      onlyWhen: { terrestrial: true, terrestrialBuild: "active" },
+      spreadDb: 1,
       advanced: true,
     }),
     terrestrialRatedDbuv: number({
@@ -68,6 +77,8 @@ export function terrestrialFields() {
       step: 1,
       default: 90,
       source: "typical (85 to 95), from memory",
+      onlyWhen: { terrestrial: true, terrestrialBuild: "active" },
+      spreadDb: 2,
       advanced: true,
     }),
   };
@@ -75,7 +86,13 @@ export function terrestrialFields() {
 
 export type TerrestrialOptions = z.output<z.ZodObject<ReturnType<typeof terrestrialFields>>>;
 
-export const TERRESTRIAL_INPUT: Port = { id: "ter", side: "in", medium: "coax", label: "TV" };
+export const TERRESTRIAL_INPUT: Port = {
+  id: "ter",
+  side: "in",
+  medium: "coax",
+  label: "TV",
+  role: "terrestrial",
+};
 
 /** The terrestrial paths from "ter" to every output; none without that input. */
 export function terrestrialPaths(

@@ -6,6 +6,7 @@ import { choice, number } from "./fields.ts";
 import { INLINE, LINE_POWER, THROUGH_PORTS, throughPath } from "./passive.ts";
 
 export type Grade = {
+  readonly conductor: "copper" | "clad steel";
   /** Words of the trade: conductor and dielectric, never a brand. */
   readonly name: string;
   readonly short: string;
@@ -24,6 +25,7 @@ export type Grade = {
  */
 export const GRADES = {
   "copper-0.8": {
+    conductor: "copper",
     name: "0.8 mm copper, foam",
     short: "0.8 mm copper",
     k1: 0.731,
@@ -31,6 +33,7 @@ export const GRADES = {
     loopOhmPerKm: 52,
   },
   "copper-1.0": {
+    conductor: "copper",
     name: "1.0 mm copper, foam",
     short: "1.0 mm copper",
     k1: 0.585,
@@ -38,6 +41,7 @@ export const GRADES = {
     loopOhmPerKm: 36,
   },
   "copper-1.25": {
+    conductor: "copper",
     name: "1.25 mm copper, foam",
     short: "1.25 mm copper",
     k1: 0.488,
@@ -45,6 +49,7 @@ export const GRADES = {
     loopOhmPerKm: 26,
   },
   "copper-1.65": {
+    conductor: "copper",
     name: "1.65 mm copper, foam",
     short: "1.65 mm copper",
     k1: 0.366,
@@ -52,6 +57,7 @@ export const GRADES = {
     loopOhmPerKm: 17,
   },
   "trunk-10": {
+    conductor: "copper",
     name: "10 mm trunk, copper, low loss",
     short: "10 mm trunk",
     k1: 0.3705,
@@ -59,6 +65,7 @@ export const GRADES = {
     loopOhmPerKm: 14,
   },
   "clad-1.0": {
+    conductor: "clad steel",
     name: "1.0 mm copper-clad steel, foam",
     short: "1.0 mm copper-clad steel",
     k1: 0.645,
@@ -66,6 +73,7 @@ export const GRADES = {
     loopOhmPerKm: 130,
   },
   "clad-0.8": {
+    conductor: "clad steel",
     name: "0.8 mm copper-clad steel, foam",
     short: "0.8 mm copper-clad steel",
     k1: 0.735,
@@ -73,6 +81,7 @@ export const GRADES = {
     loopOhmPerKm: 188,
   },
   "old-solid": {
+    conductor: "copper",
     name: "Old cable, 0.6 mm copper, solid polyethylene",
     short: "old solid cable",
     k1: 1.0496,
@@ -83,6 +92,13 @@ export const GRADES = {
 
 export type GradeKey = keyof typeof GRADES;
 
+/** Grades that new runs in a house are pulled in, the cheapest first. */
+export const NEW_RUN_GRADES = [
+  "copper-1.0",
+  "copper-1.25",
+  "copper-1.65",
+] as const satisfies readonly GradeKey[];
+
 const cable = define({
   kind: "cable",
   family: "run",
@@ -90,8 +106,23 @@ const cable = define({
   summary: "A length of coaxial cable: it costs level, more at the top, and volts.",
   keywords: ["coax", "coaxial", "drop", "trunk", "run", "copper-clad steel", "RG-6", "RG-59", "RG-11"],
   prefix: "cable",
+  trade: {
+    job: "cable",
+    price: 0.5,
+    workMinutes: 60,
+    soldBy: "metre",
+    inItsPlace: "another of its kind",
+  },
   options: z.object({
-    lengthM: number({ label: "Length", unit: "m", min: 0.1, max: 500, step: 0.5, default: 20 }),
+    lengthM: number({
+      label: "Length",
+      unit: "m",
+      min: 0.1,
+      max: 500,
+      step: 0.5,
+      default: 20,
+      means: "length",
+    }),
     grade: choice({
       label: "Grade",
       choices: [
@@ -108,6 +139,14 @@ const cable = define({
       default: "copper-1.0",
       help: "Copper-clad steel loses no more signal, but four to five times the volts.",
       source: "computed from conductor and foam; data sheets agree, from memory",
+      means: "grade",
+      sold: {
+        values: NEW_RUN_GRADES,
+        source: "grades of new runs in a house, the cheapest first; from memory",
+      },
+      soundValue: "copper-1.0",
+      defectValues: ["clad-1.0", "clad-0.8", "old-solid"],
+      spreadShare: 0.05,
     }),
     temperatureC: number({
       label: "Temperature",
@@ -118,6 +157,7 @@ const cable = define({
       default: 20,
       source: "attenuation is stated at 20 °C",
       advanced: true,
+      onSite: "not ours",
     }),
     k1: number({
       label: "Data sheet: conductor term",
@@ -128,6 +168,9 @@ const cable = define({
       step: 0.001,
       default: GRADES["copper-1.0"].k1,
       advanced: true,
+      onlyWhen: { grade: "own" },
+      soundValue: GRADES["copper-1.0"].k1,
+      defectAbove: GRADES["copper-0.8"].k1,
     }),
     k2: number({
       label: "Data sheet: dielectric term",
@@ -137,6 +180,9 @@ const cable = define({
       step: 0.0001,
       default: GRADES["copper-1.0"].k2,
       advanced: true,
+      onlyWhen: { grade: "own" },
+      soundValue: GRADES["copper-1.0"].k2,
+      defectAbove: 0.0025,
     }),
     loopOhmPerKm: number({
       label: "Data sheet: loop resistance",
@@ -145,6 +191,9 @@ const cable = define({
       max: 1000,
       default: GRADES["copper-1.0"].loopOhmPerKm,
       advanced: true,
+      onlyWhen: { grade: "own" },
+      soundValue: GRADES["copper-1.0"].loopOhmPerKm,
+      defectAbove: 80,
     }),
   }),
   symbol: "cable",

@@ -4,7 +4,7 @@ import { define, type PartKind } from "./contract.ts";
 import { DIPLEXERS } from "./diplexers.ts";
 import { choice, whole } from "./fields.ts";
 import { coaxIn, coaxOut, MEMORY } from "./passive.ts";
-import { SPLIT_FIELDS, splitResponse } from "./splitLoss.ts";
+import { SOLD_WAYS, SPLIT_FIELDS, splitResponse } from "./splitLoss.ts";
 
 const inputs = (count: number) => Array.from({ length: count }, (_, i) => `in${i + 1}`);
 
@@ -15,8 +15,14 @@ const combiner = define({
   summary: "Brings any signals onto one line, at a splitter's loss; it filters nothing.",
   keywords: ["broadband", "mixer", "coupler", "join aerials"],
   prefix: "combine",
+  trade: {
+    job: "combiner",
+    price: 8,
+    workMinutes: 10,
+    widerTypes: [{ name: "a type for satellite, up to 2400 MHz", options: { range: "sat" } }],
+  },
   options: z.object({
-    ways: whole({ label: "Inputs", min: 2, max: 8, default: 2 }),
+    ways: whole({ label: "Inputs", min: 2, max: 8, default: 2, means: "ways", sold: SOLD_WAYS }),
     ...SPLIT_FIELDS,
     dc: choice({
       label: "Supply and tone pass",
@@ -27,6 +33,8 @@ const combiner = define({
       ],
       default: "one",
       source: MEMORY,
+      means: "supply pass",
+      passes: ["one", "all"],
     }),
   }),
   symbol: "combiner",

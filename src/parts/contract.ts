@@ -1,7 +1,7 @@
 /**
  * What a part kind declares. The tray, the inspector, the file format, the evaluator, the parts list
- * and the help all read this one declaration. Only what is about kinds knows one by name: cures, faults, prices,
- * and the rule of open ends.
+ * and the help all read this one declaration, and so do cures, faults, costs and rules: what the trade knows of a kind
+ * stands in its `trade`, what it knows of an option at the option's field (`fields.ts`).
  */
 import type { z } from "zod";
 import type { Band } from "../signal/band.ts";
@@ -9,6 +9,7 @@ import type { Polarisation, Service, SkyHalf } from "../signal/carrier.ts";
 import type { Offer, Request } from "../signal/control.ts";
 import type { Response } from "../signal/response.ts";
 import type { SymbolName } from "./symbols.ts";
+import type { Trade } from "./trade.ts";
 
 export type Family = "receive" | "convert" | "join" | "lift" | "run" | "deliver" | "use";
 
@@ -25,13 +26,42 @@ export const FAMILY_NAMES: Readonly<Record<Family, string>> = {
 /** "sky": the beam between a dish and its converter; "coax": everything with an F or IEC connector. */
 export type Medium = "sky" | "coax";
 
+/**
+ * What a port is there for. Inputs and outputs: "beam" between dish and converter, "plane" of a satellite (a whole
+ * polarisation or a quadrant), "band" of a diplexer or of a radio aerial, "terrestrial". Inputs: "input", "position".
+ * Outputs: "output" (as good as its sisters), "leg" of a splitter, "tap" off a trunk, "trunk" where the line goes on,
+ * "socket" for a receiver's lead.
+ */
+export type PortRole =
+  | "beam"
+  | "plane"
+  | "band"
+  | "terrestrial"
+  | "input"
+  | "position"
+  | "output"
+  | "leg"
+  | "tap"
+  | "trunk"
+  | "socket";
+
 export type Port = {
   readonly id: string;
+  readonly role: PortRole;
   /** Signal goes in at inputs and out at outputs; supply and commands go the other way. */
   readonly side: "in" | "out";
   readonly medium: Medium;
   /** Short label beside the handle: "V", "out 3", "TV". */
   readonly label: string;
+  /** What a port with the role "plane" carries; without a half the whole polarisation. */
+  readonly plane?: Plane;
+};
+
+/** A part of what one satellite sends; position 1 is the first satellite of a unit. */
+export type Plane = {
+  readonly position: number;
+  readonly polarisation: Polarisation;
+  readonly half?: SkyHalf;
 };
 
 /** Rated output of an active part (EN 60728-3 two-carrier method). */
@@ -201,6 +231,7 @@ export type PartKind = {
   readonly keywords: readonly string[];
   /** Prefix of ids and default label: "lnb" gives lnb1, lnb2. */
   readonly prefix: string;
+  readonly trade: Trade;
   readonly options: OptionsSchema;
   readonly symbol: (o: AnyOptions) => SymbolName;
   /** One short line under the label: "30 m · 1.0 mm copper". */

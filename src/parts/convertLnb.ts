@@ -31,6 +31,8 @@ const UNIVERSAL_OPTIONS = z.object({
       { value: "8", label: "8 (octo)" },
     ],
     default: "1",
+    means: "outputs",
+    sold: { values: ["1", "2", "4", "8"], source: "usual, from memory" },
   }),
   ...lnbFields(),
   commonMa: number({
@@ -69,6 +71,14 @@ const LNB_UNIVERSAL = define({
   summary: "Brings the quadrant that a receiver asks for down to 950–2150 MHz; one receiver for each output.",
   keywords: ["low-noise block converter", "single", "twin", "quad", "octo", "converter", "head"],
   prefix: "lnb",
+  trade: {
+    job: "converter",
+    price: 30,
+    workMinutes: 40,
+    gives: "switched",
+    fedWithVolts: 14,
+    mistakenFor: [{ kind: "lnb-wideband" }, { kind: "lnb-quattro" }, { kind: "lnb-stacked" }],
+  },
   options: UNIVERSAL_OPTIONS,
   symbol: "lnb",
   caption: (o) => plural(Number(o.outputs), { one: (n) => `${n} output`, other: (n) => `${n} outputs` }),
@@ -108,11 +118,13 @@ const QUATTRO_OPTIONS = z.object({
   ...universalOscillatorFields(),
 });
 
-const QUATTRO_OUTPUTS: readonly Port[] = QUADRANT_PORTS.map(({ port, quadrant }) => ({
+const QUATTRO_OUTPUTS: readonly Port[] = QUADRANT_PORTS.map(({ port, quadrant, polarisation, half }) => ({
   id: port,
   side: "out",
   medium: "coax",
   label: quadrant,
+  role: "plane",
+  plane: { position: 1, polarisation, half },
 }));
 
 const LNB_QUATTRO = define({
@@ -122,6 +134,17 @@ const LNB_QUATTRO = define({
   summary: "Gives all four quadrants at once on four fixed outputs, for a multiswitch.",
   keywords: ["low-noise block converter", "multiswitch", "fixed", "four", "converter", "head"],
   prefix: "lnb",
+  trade: {
+    job: "converter",
+    price: 40,
+    workMinutes: 40,
+    gives: "planes",
+    fedWithVolts: 14,
+    mistakenFor: [
+      { kind: "lnb-universal", options: { outputs: "4", commonMa: 140 } },
+      { kind: "lnb-wideband" },
+    ],
+  },
   options: QUATTRO_OPTIONS,
   symbol: "lnb-quattro",
   caption: () => "4 fixed outputs",
@@ -162,6 +185,8 @@ const WIDEBAND_OUTPUTS: readonly Port[] = (["V", "H"] as const).map((polarisatio
   side: "out",
   medium: "coax",
   label: polarisation,
+  role: "plane",
+  plane: { position: 1, polarisation },
 }));
 
 const LNB_WIDEBAND = define({
@@ -172,6 +197,14 @@ const LNB_WIDEBAND = define({
     "Gives the whole of each polarisation at once at 300–2350 MHz: two cables for any number of tuners.",
   keywords: ["low-noise block converter", "wide band", "two cables", "converter", "head", "full band"],
   prefix: "lnb",
+  trade: {
+    job: "converter",
+    price: 30,
+    workMinutes: 40,
+    gives: "wideband",
+    fedWithVolts: 14,
+    mistakenFor: [{ kind: "lnb-universal", options: { outputs: "2" } }],
+  },
   options: WIDEBAND_OPTIONS,
   symbol: "lnb-wideband",
   caption: (o) => `V and H · oscillator ${(o.loMHz / 1000).toFixed(2)} GHz`,

@@ -1,6 +1,7 @@
 /** Diplexers and triplexers: the same filters put bands together and take them apart. */
 import { z } from "zod";
 import { flat, type Response, series } from "../signal/response.ts";
+import { WIDER_UHF } from "./amplifierFields.ts";
 import { define, type PartKind, type Path, type Port, type PowerPath } from "./contract.ts";
 import { choice, number } from "./fields.ts";
 import { between, coaxIn, coaxOut, insertionLoss, MEMORY, passing, type Range } from "./passive.ts";
@@ -17,8 +18,8 @@ type Direction = "combine" | "split";
 /** The same filters serve both ways; only the sides of the ports change. */
 function branchPorts(branches: readonly Branch[], direction: Direction): readonly Port[] {
   return direction === "combine"
-    ? [...branches.map((b) => coaxIn(b.port, b.label)), coaxOut("out")]
-    : [coaxIn("in"), ...branches.map((b) => coaxOut(b.port, b.label))];
+    ? [...branches.map((b) => coaxIn(b.port, b.label, "band")), coaxOut("out")]
+    : [coaxIn("in"), ...branches.map((b) => coaxOut(b.port, b.label, "band"))];
 }
 
 function branchPaths(branches: readonly Branch[], direction: Direction): readonly Path[] {
@@ -45,9 +46,11 @@ const rejectionDb = (value: number) =>
     unit: "dB",
     min: 5,
     max: 80,
+    step: 1,
     default: value,
     source: MEMORY,
     advanced: true,
+    spreadDb: 5,
   });
 
 const diplexerOptions = z.object({
@@ -79,6 +82,7 @@ const diplexerOptions = z.object({
     default: 862,
     source: MEMORY,
     advanced: true,
+    onlyWhen: { split: "own" },
   }),
   satFromMHz: number({
     label: "Own edges: satellite branch from",
@@ -88,6 +92,7 @@ const diplexerOptions = z.object({
     default: 950,
     source: MEMORY,
     advanced: true,
+    onlyWhen: { split: "own" },
   }),
   tvLossDb: insertionLoss(1.2, "Loss of the lower branch"),
   satLossDb: insertionLoss(2, "Loss of the satellite branch"),
@@ -102,6 +107,8 @@ const diplexerOptions = z.object({
     ],
     default: "sat",
     source: MEMORY,
+    means: "supply pass",
+    passes: ["sat", "both", "tv"],
   }),
 });
 
@@ -140,6 +147,15 @@ function diplexer(direction: Direction): PartKind {
       : "Takes TV and satellite IF apart again at the end of a shared cable.",
     keywords: ["TV/SAT", "combiner", "separator", "crossover"],
     prefix: "diplex",
+    trade: {
+      job: joins ? "combiner" : "separator",
+      price: 8,
+      workMinutes: 10,
+      widerTypes: [
+        { name: "a diplexer for the whole satellite IF", options: { satTopMHz: 2400 } },
+        { name: "a diplexer for TV to 862 MHz and satellite from 950 MHz", options: { split: "tv" } },
+      ],
+    },
     options: diplexerOptions,
     symbol: joins ? "diplexer" : "diplexer-split",
     caption: (o) => (o.split === "radio" ? "radio / wideband" : "TV / SAT"),
@@ -171,6 +187,8 @@ const triplexerOptions = z.object({
     default: "uhf",
     help: "For a masthead amplifier under the UHF aerial.",
     source: MEMORY,
+    means: "supply pass",
+    passes: ["uhf"],
   }),
 });
 
@@ -195,6 +213,7 @@ function triplexer(direction: Direction): PartKind {
       : "Takes FM, DAB and UHF apart at the end of a shared cable.",
     keywords: ["FM/DAB/UHF", "aerial combiner", "VHF/UHF"],
     prefix: "triplex",
+    trade: { job: joins ? "combiner" : "separator", price: 8, workMinutes: 10, widerTypes: WIDER_UHF },
     options: triplexerOptions,
     symbol: joins ? "triplexer" : "triplexer-split",
     caption: (o) => `FM / DAB / UHF to ${o.uhfTo} MHz`,

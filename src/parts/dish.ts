@@ -57,6 +57,7 @@ export const DISH = define({
   summary: "Collects one satellite's signal for the converter at its feed.",
   keywords: ["satellite", "antenna", "reflector", "parabolic", "Ku band"],
   prefix: "dish",
+  trade: { job: "dish", price: 50, workMinutes: 60 },
   options: DISH_OPTIONS,
   symbol: "dish",
   caption: (o) => {
@@ -66,7 +67,7 @@ export const DISH = define({
       elevationDeg > 0 ? `az ${azimuthDeg.toFixed(0)}° el ${elevationDeg.toFixed(0)}°` : "below the horizon";
     return `${o.diameterM.toFixed(2)} m · ${where} · ${aim}`;
   },
-  ports: () => [{ id: "sky", side: "out", medium: "sky", label: "feed" }],
+  ports: () => [{ id: "sky", side: "out", medium: "sky", label: "feed", role: "beam" }],
   signal: (o, { id }) => ({ emits: [{ port: "sky", bands: skyBands(o, id) }] }),
   cautions: ["height", "bonding"],
 });

@@ -65,6 +65,8 @@ export const DISH_OPTIONS = z.object({
     step: 0.05,
     default: 0.6,
     source: "usual for a house, from memory",
+    means: "diameter",
+    sold: { values: [0.6, 0.8, 1, 1.2, 1.8], source: "usual diameters, from memory" },
   }),
   orbitalPositionDegE: number({
     label: "Orbital position",
@@ -75,12 +77,14 @@ export const DISH_OPTIONS = z.object({
     step: 0.1,
     default: 20,
     source: "invented",
+    onSite: "aligning",
   }),
   satelliteName: text({
     label: "Name of the satellite",
     help: "Shown on strips and in tables; its orbital position if left empty.",
     maxLength: 24,
     default: "",
+    onSite: "not ours",
   }),
   eirpDbw: number({
     label: "EIRP",
@@ -91,6 +95,8 @@ export const DISH_OPTIONS = z.object({
     step: 0.5,
     default: 51,
     source: "typical for a European beam (50 to 54), from memory",
+    onSite: "not ours",
+    spreadDb: 1,
   }),
   siteLatitudeDeg: number({
     label: "Latitude of the site",
@@ -101,6 +107,7 @@ export const DISH_OPTIONS = z.object({
     step: 0.1,
     default: 50,
     source: "invented",
+    onSite: "not ours",
   }),
   siteLongitudeDeg: number({
     label: "Longitude of the site",
@@ -111,6 +118,7 @@ export const DISH_OPTIONS = z.object({
     step: 0.1,
     default: 10,
     source: "invented",
+    onSite: "not ours",
   }),
   pointingLossDb: number({
     label: "Pointing loss",
@@ -121,6 +129,11 @@ export const DISH_OPTIONS = z.object({
     step: 0.1,
     default: 0.5,
     source: "common planning value, from memory",
+    means: "pointing loss",
+    onSite: "aligning",
+    soundValue: 0.5,
+    defectAbove: 1,
+    spreadDb: 0.3,
   }),
   rainLossDb: number({
     label: "Rain loss now",
@@ -130,6 +143,7 @@ export const DISH_OPTIONS = z.object({
     max: 30,
     step: 0.5,
     default: 0,
+    onSite: "not ours",
   }),
   rainRateMmPerH: number({
     label: "Rain rate of the site",
@@ -140,6 +154,7 @@ export const DISH_OPTIONS = z.object({
     step: 1,
     default: 30,
     source: "26 to 34 mm/h at 42 to 52° latitude: ITU-R validation sites of P.837-7",
+    onSite: "not ours",
     advanced: true,
   }),
   rainHeightKm: number({
@@ -151,6 +166,7 @@ export const DISH_OPTIONS = z.object({
     step: 0.1,
     default: 2.5,
     source: "2.45 km at 51.5° latitude, 3.05 km at 41.9°: ITU-R validation sites of P.839-4",
+    onSite: "not ours",
     advanced: true,
   }),
   efficiency: number({
@@ -183,6 +199,8 @@ export const DISH_OPTIONS = z.object({
     step: 0.1,
     default: 0.3,
     source: "textbook link budgets at 12 GHz",
+    onSite: "not ours",
+    spreadDb: 0.1,
     advanced: true,
   }),
   antennaKelvin: number({
@@ -194,6 +212,7 @@ export const DISH_OPTIONS = z.object({
     step: 1,
     default: 35,
     source: "typical above 20° elevation, from memory",
+    onSite: "not ours",
     advanced: true,
   }),
   siteHeightM: number({
@@ -204,6 +223,7 @@ export const DISH_OPTIONS = z.object({
     max: 5000,
     step: 10,
     default: 100,
+    onSite: "not ours",
     advanced: true,
   }),
   transponders: rows({
@@ -213,6 +233,7 @@ export const DISH_OPTIONS = z.object({
     maxRows: 200,
     default: DEFAULT_TRANSPONDERS,
     source: "invented regular plan of 80 transponders",
+    onSite: "not ours",
   }),
 });
 

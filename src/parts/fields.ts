@@ -4,8 +4,9 @@
  * this description, by `src/design/optionFault.ts`, never by the schema library.
  */
 import { z } from "zod";
+import type { OptionTrade } from "./optionTrade.ts";
 
-export type FieldMeta = {
+export type FieldMeta = OptionTrade & {
   readonly label: string;
   readonly unit?: string;
   readonly help?: string;
@@ -36,7 +37,7 @@ function withoutMinus(value: number): number {
   return value + 0;
 }
 
-type Common = Pick<FieldMeta, "label" | "unit" | "help" | "source" | "advanced">;
+type Common = Pick<FieldMeta, "label" | "unit" | "help" | "source" | "advanced" | keyof OptionTrade>;
 
 export function number(
   m: Common & {

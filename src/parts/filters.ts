@@ -22,8 +22,10 @@ const rejectionDb = number({
   help: "Far from the edge; beside it a filter manages about 20 dB.",
   min: 5,
   max: 80,
+  step: 1,
   default: 40,
   source: MEMORY,
+  spreadDb: 5,
 });
 
 const linePower = (o: { readonly dcPass: boolean }) => (o.dcPass ? { paths: [LINE_POWER] } : {});
@@ -35,6 +37,7 @@ const filter = define({
   summary: "Lets a range of frequencies through, or stops it.",
   keywords: ["band pass", "band stop", "trap", "high pass", "low pass"],
   prefix: "filter",
+  trade: { job: "filter", price: 8, workMinutes: 10, inItsPlace: "coupler" },
   options: z.object({
     mode: choice({
       label: "The range",
@@ -78,6 +81,13 @@ const filterMobile = define({
   summary: "Keeps phone masts above the TV band out of an amplifier.",
   keywords: ["LTE", "4G", "5G", "700 MHz", "800 MHz", "low pass"],
   prefix: "filter",
+  trade: {
+    job: "filter",
+    price: 8,
+    workMinutes: 10,
+    inItsPlace: "coupler",
+    widerTypes: [{ name: "a type that passes up to channel 60", options: { band: "800" } }],
+  },
   options: z.object({
     band: choice({
       label: "Stops",
@@ -113,6 +123,7 @@ const filterChannel = define({
   summary: "Lets only the UHF channels on its list through.",
   keywords: ["single channel", "cluster", "UHF", "channel pass"],
   prefix: "filter",
+  trade: { job: "filter", price: 8, workMinutes: 10, inItsPlace: "coupler" },
   options: z.object({
     channels: rows({
       label: "Channels that pass",

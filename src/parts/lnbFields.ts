@@ -31,6 +31,7 @@ export function lnbFields() {
       step: 0.5,
       default: 55,
       source: "typical (50 to 65), from memory",
+      spreadDb: 2.5,
     }),
     noiseFigureDb: number({
       label: "Noise figure",
@@ -41,6 +42,7 @@ export function lnbFields() {
       step: 0.1,
       default: 0.7,
       source: "cautious planning value, from memory",
+      spreadDb: 0.2,
     }),
     slopeDb: number({
       label: "Slope",
@@ -51,6 +53,7 @@ export function lnbFields() {
       step: 0.5,
       default: 0,
       source: "level on average; ripple of ±2 to 4 dB is not modelled, from memory",
+      spreadDb: 1.5,
       advanced: true,
     }),
     ratedDbuv: number({
@@ -62,6 +65,7 @@ export function lnbFields() {
       step: 1,
       default: 98,
       source: "from a third-order intercept of about +7 dBm at the output; typical, from memory",
+      spreadDb: 2,
       advanced: true,
     }),
   };
@@ -124,7 +128,7 @@ function conversionGain(o: LnbOptions): Response {
   return curve([IF_FROM_MHZ, o.gainDb], [IF_TO_MHZ, o.gainDb + o.slopeDb]);
 }
 
-export const SKY_INPUT: Port = { id: "sky", side: "in", medium: "sky", label: "feed" };
+export const SKY_INPUT: Port = { id: "sky", side: "in", medium: "sky", label: "feed", role: "beam" };
 
 /** Load of a converter that can be fed through any of its outputs. */
 export function lnbLoad(milliamps: number, ports: readonly string[]): NonNullable<PowerTreatment["load"]> {

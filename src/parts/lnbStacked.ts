@@ -20,7 +20,7 @@ import { userBandCaption, userBandFields } from "./userBands.ts";
 const QUADRANT_NODES = QUADRANT_PORTS.map(({ port }) => inner(port));
 
 const LNB_OPTIONS = z.object({
-  ...userBandFields({ standard: "EN 50494", set: "four" }),
+  ...userBandFields({ standard: "EN 50494", set: "four", levelOnSite: undefined }),
   outputs: choice({
     label: "Stacked outputs",
     help: "Each has all the user bands for itself.",
@@ -29,6 +29,8 @@ const LNB_OPTIONS = z.object({
       { value: "2", label: "2" },
     ],
     default: "1",
+    means: "outputs",
+    sold: { values: ["1", "2"], source: "usual, from memory" },
   }),
   legacy: toggle({
     label: "Switched output too",
@@ -40,7 +42,7 @@ const LNB_OPTIONS = z.object({
   ...universalOscillatorFields(),
 });
 
-const LEGACY: Port = { id: "legacy", side: "out", medium: "coax", label: "switched" };
+const LEGACY: Port = { id: "legacy", side: "out", medium: "coax", label: "switched", role: "output" };
 
 export const LNB_STACKED = define({
   kind: "lnb-stacked",
@@ -49,6 +51,14 @@ export const LNB_STACKED = define({
   summary: "Puts the transponder that each tuner asks for onto the tuner's own user band, all on one cable.",
   keywords: ["SCR", "dSCR", "single cable", "one cable", "user band", "EN 50494", "EN 50607", "converter"],
   prefix: "lnb",
+  trade: {
+    job: "converter",
+    price: 50,
+    workMinutes: 40,
+    gives: "stacked",
+    fedWithVolts: 14,
+    mistakenFor: [{ kind: "lnb-universal" }],
+  },
   options: LNB_OPTIONS,
   symbol: "lnb-stacked",
   caption: userBandCaption,

@@ -2,18 +2,25 @@
 import type { z } from "zod";
 import type { Supply } from "./contract.ts";
 import { number, toggle } from "./fields.ts";
+import type { OptionTrade } from "./optionTrade.ts";
 
-export function lnbSupplyFields() {
+/** `onlyWhen`: what else must be so for the unit to feed the LNB itself. */
+export function lnbSupplyFields(onlyWhen: OptionTrade["onlyWhen"] = {}) {
   return {
     mainsOn: toggle({
       label: "Mains on",
       help: "Off: to see what is left when its mains unit fails.",
       default: true,
+      means: "mains",
+      onSite: "setting",
+      soundValue: true,
     }),
     feedsLnb: toggle({
       label: "Feeds the LNB",
       help: "Puts supply onto the satellite inputs. In a cascade only one unit should.",
       default: true,
+      means: "converter feed",
+      onSite: "setting",
     }),
     lnbLimitMa: number({
       label: "Current limit for the LNB",
@@ -23,6 +30,8 @@ export function lnbSupplyFields() {
       step: 50,
       default: 500,
       source: "order of magnitude, from memory; see the unit's plate",
+      means: "supply limit",
+      onlyWhen: { feedsLnb: true, ...onlyWhen },
     }),
   };
 }

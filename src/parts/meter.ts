@@ -12,6 +12,7 @@ const meter = define({
   summary: "Shows what is on a wire without changing it; can feed a converter while no receiver does.",
   keywords: ["measure", "analyser", "level meter", "probe"],
   prefix: "meter",
+  trade: { job: "meter", price: 0, workMinutes: 0, inItsPlace: "coupler" },
   options: z.object({
     supply: choice({
       label: "Feeds the line with",
@@ -21,8 +22,9 @@ const meter = define({
         { value: "18", label: "18 V (horizontal)" },
       ],
       default: "none",
+      onSite: "setting",
     }),
-    tone: toggle({ label: "22 kHz tone (high band)", default: false }),
+    tone: toggle({ label: "22 kHz tone (high band)", default: false, onSite: "setting" }),
     limitMa: number({
       label: "Limit of its supply",
       unit: "mA",
@@ -31,6 +33,8 @@ const meter = define({
       default: 400,
       source: "typical, from memory",
       advanced: true,
+      means: "supply limit",
+      onlyWhen: { supply: ["13", "18"] },
     }),
   }),
   symbol: "meter",

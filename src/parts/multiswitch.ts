@@ -37,6 +37,8 @@ function portsOf(o: MultiswitchOptions): readonly Port[] {
           side: "out",
           medium: "coax",
           label: `${port.label} through`,
+          role: "trunk",
+          ...(port.plane ? { plane: port.plane } : {}),
         }),
       )
     : [];
@@ -112,6 +114,7 @@ const MULTISWITCH = define({
   summary: "Gives each receiver on its own cable the quadrant it asks for, from a quattro LNB.",
   keywords: ["switch", "matrix", "cascade", "trunk", "quattro", "block", "flats", "distribution"],
   prefix: "switch",
+  trade: { job: "switch unit", price: 120, workMinutes: 45, gives: "switched", fedWithVolts: 14 },
   options: MULTISWITCH_OPTIONS,
   symbol: "multiswitch",
   caption: (o) => {

@@ -16,7 +16,15 @@ export const MULTISWITCH_OPTIONS = z.object({
     ],
     default: "4",
   }),
-  outputs: whole({ label: "Outputs", help: "One for each receiver input.", min: 2, max: 32, default: 8 }),
+  outputs: whole({
+    label: "Outputs",
+    help: "One for each receiver input.",
+    min: 2,
+    max: 32,
+    default: 8,
+    means: "outputs",
+    sold: { values: [4, 6, 8, 12, 16, 24, 32], source: "usual, from memory" },
+  }),
   supply: choice({
     label: "Supply",
     choices: [
@@ -27,7 +35,7 @@ export const MULTISWITCH_OPTIONS = z.object({
     help: "Through the trunk: from the next unit of the cascade, over the through outputs.",
     default: "mains",
   }),
-  ...lnbSupplyFields(),
+  ...lnbSupplyFields({ supply: ["mains"] }),
   ownMa: number({
     label: "Own current",
     unit: "mA",
@@ -38,6 +46,7 @@ export const MULTISWITCH_OPTIONS = z.object({
     default: 60,
     source: "order of magnitude, from memory",
     advanced: true,
+    onlyWhen: { supply: ["receivers", "trunk"] },
   }),
   build: choice({
     label: "Satellite path",
@@ -57,6 +66,8 @@ export const MULTISWITCH_OPTIONS = z.object({
     step: 0.5,
     default: -2,
     source: "typical (−2 to +6), from memory",
+    onlyWhen: { build: "active" },
+    spreadDb: 1.5,
   }),
   satHighGainDb: number({
     label: "Gain at 2150 MHz",
@@ -67,6 +78,8 @@ export const MULTISWITCH_OPTIONS = z.object({
     step: 0.5,
     default: 2,
     source: "typical (−2 to +6), from memory",
+    onlyWhen: { build: "active" },
+    spreadDb: 1.5,
   }),
   tapLossDb: number({
     label: "Tap loss",
@@ -77,6 +90,8 @@ export const MULTISWITCH_OPTIONS = z.object({
     step: 1,
     default: 20,
     source: "typical (16 to 25), from memory",
+    onlyWhen: { build: "tap" },
+    spreadDb: 1.5,
   }),
   satNoiseDb: number({
     label: "Noise figure",
@@ -87,6 +102,8 @@ export const MULTISWITCH_OPTIONS = z.object({
     step: 0.5,
     default: 7,
     source: "typical (5 to 9), from memory",
+    onlyWhen: { build: "active" },
+    spreadDb: 1,
     advanced: true,
   }),
   satRatedDbuv: number({
@@ -98,6 +115,8 @@ export const MULTISWITCH_OPTIONS = z.object({
     step: 1,
     default: 98,
     source: "typical (85 to 100), from memory",
+    onlyWhen: { build: "active" },
+    spreadDb: 2,
     advanced: true,
   }),
   ...terrestrialFields(),
@@ -115,6 +134,8 @@ export const MULTISWITCH_OPTIONS = z.object({
     step: 0.5,
     default: 2,
     source: "typical (1 to 4), from memory",
+    onlyWhen: { cascade: true },
+    spreadDb: 0.5,
   }),
   // Typical 25 to 35 dB.
   isolationDb: decoupling(28),

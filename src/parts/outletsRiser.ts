@@ -10,7 +10,6 @@ import {
   dB,
   decoupling,
   INLINE,
-  insertionLoss,
   LINE_POWER,
   MEMORY,
   passing,
@@ -18,7 +17,7 @@ import {
   type Range,
 } from "./passive.ts";
 import { dwellingField } from "./plate.ts";
-import { tapBranch, tapThrough } from "./splitters.ts";
+import { SOLD_TAPS, tapBranch, tapThrough } from "./splitters.ts";
 
 type Socket = {
   readonly port: "tv" | "radio" | "sat";
@@ -54,7 +53,7 @@ function riserSockets(satellite: boolean): readonly Socket[] {
 const SOCKET_REJECTION_DB = 25;
 
 const socketPorts = (satellite: boolean): readonly Port[] =>
-  riserSockets(satellite).map((s) => coaxOut(s.port, s.label));
+  riserSockets(satellite).map((s) => coaxOut(s.port, s.label, "socket"));
 
 const socketPaths = (satellite: boolean, gain: Response): readonly Path[] =>
   riserSockets(satellite).map((s) => ({
@@ -83,6 +82,13 @@ const through = define({
   summary: "Plate in a riser: takes its share off and passes the rest on to the next flat.",
   keywords: ["wall plate", "riser", "loop-through", "tap", "block", "series"],
   prefix: "plate",
+  trade: {
+    job: "riser plate",
+    price: 8,
+    workMinutes: 15,
+    inItsPlace: "coupler",
+    mistakenFor: [{ kind: "outlet-end" }, { kind: "outlet-tv" }],
+  },
   options: z.object({
     tapLossDb: number({
       label: "Loss to the sockets",
@@ -90,16 +96,20 @@ const through = define({
       help: "The loss of the through line follows from it. Weaker plates sit nearer to the head of the riser.",
       min: 6,
       max: 30,
+      step: 1,
       default: 14,
       source: MEMORY,
+      means: "tap loss",
+      sold: SOLD_TAPS,
+      spreadDb: 1,
     }),
     satellite,
-    isolationDb: decoupling(25, "Decoupling between line out and sockets"),
+    isolationDb: decoupling(25, { label: "Decoupling between line out and sockets" }),
     dwelling: dwellingField(),
   }),
   symbol: "outlet-through",
   caption: (o) => `${dB(o.tapLossDb)} · ${o.satellite ? "TV / FM / SAT" : "TV / FM"}`,
-  ports: (o) => [coaxIn("in"), coaxOut("out", "next"), ...socketPorts(o.satellite)],
+  ports: (o) => [coaxIn("in"), coaxOut("out", "next", "trunk"), ...socketPorts(o.satellite)],
   signal: (o) => ({
     paths: [
       { from: "in", to: "out", response: series(tapThrough(o.tapLossDb, 1), plainLoss(0)) },
@@ -119,8 +129,25 @@ const end = define({
   summary: "Last plate of a riser; its own 75 Ω ends the line.",
   keywords: ["wall plate", "riser", "terminated", "block", "last"],
   prefix: "plate",
+  trade: {
+    job: "riser plate",
+    price: 8,
+    workMinutes: 15,
+    mistakenFor: [{ kind: "outlet-through" }, { kind: "outlet-tv" }],
+  },
   options: z.object({
-    lossDb: insertionLoss(4, "Loss to the sockets"),
+    lossDb: number({
+      label: "Loss to the sockets",
+      unit: "dB",
+      min: 0,
+      max: 20,
+      step: 0.1,
+      default: 4,
+      source: MEMORY,
+      means: "chosen loss",
+      sold: { values: [1, 2, 4, 6, 8, 10, 12], source: MEMORY },
+      spreadDb: 0.5,
+    }),
     satellite,
     dwelling: dwellingField(),
   }),

@@ -41,9 +41,11 @@ const separating = {
     unit: "dB",
     min: 5,
     max: 80,
+    step: 1,
     default: 30,
     source: MEMORY,
     advanced: true,
+    spreadDb: 5,
   }),
 };
 
@@ -63,12 +65,25 @@ const tvTop = (o: Separating): number => Math.min(o.tvToMHz, o.satFromMHz);
 const satWindow = (o: Separating): Response =>
   filtered([{ fromMHz: o.satFromMHz, toMHz: o.satToMHz }], o.satLossDb, o);
 
+/** Typical, from memory. */
+const WIDER_PLATES = [
+  { name: "a plate that passes satellite up to 2400 MHz", options: { satToMHz: 2400 } },
+  { name: "a plate that passes TV up to 862 MHz", options: { tvToMHz: 862 } },
+];
+
 const outletDiplexed = plate(
   {
     kind: "outlet-diplexed",
     name: "Outlet, TV and satellite",
     summary: "Plate that separates a shared cable into a TV and a satellite socket.",
     keywords: ["wall plate", "diplexed", "socket", "TV/SAT"],
+    trade: {
+      job: "plate",
+      price: 8,
+      workMinutes: 15,
+      widerTypes: WIDER_PLATES,
+      mistakenFor: [{ kind: "outlet-tv" }, { kind: "outlet-triplexed" }],
+    },
     symbol: "outlet-2",
     options: z.object({
       tvLossDb: insertionLoss(1.5, "Loss to the TV socket"),
@@ -153,6 +168,13 @@ const outletTriplexed = plate(
     name: "Outlet, TV, radio and satellite",
     summary: "Plate that separates a shared cable into a TV, a radio and a satellite socket.",
     keywords: ["wall plate", "triplexed", "socket", "FM", "DAB"],
+    trade: {
+      job: "plate",
+      price: 8,
+      workMinutes: 15,
+      widerTypes: WIDER_PLATES,
+      mistakenFor: [{ kind: "outlet-diplexed" }, { kind: "outlet-tv" }],
+    },
     symbol: "outlet-3",
     options: z.object(triplexing),
     caption: (o) => `TV / ${radioWords(o)} / SAT`,
@@ -167,6 +189,13 @@ const outletQuad = plate(
     summary:
       "Plate on two cables: the first separated into TV, radio and satellite, the second satellite only.",
     keywords: ["wall plate", "quadplexed", "quadruplexed", "socket", "twin"],
+    trade: {
+      job: "plate",
+      price: 8,
+      workMinutes: 15,
+      widerTypes: WIDER_PLATES,
+      mistakenFor: [{ kind: "outlet-triplexed" }, { kind: "outlet-sat-twin" }],
+    },
     symbol: "outlet-4",
     options: z.object({ ...triplexing, sat2LossDb: insertionLoss(1, "Loss to the second satellite socket") }),
     caption: (o) => `TV / ${radioWords(o)} / 2 × SAT`,

@@ -1,16 +1,17 @@
 /** Small pieces from which the coaxial parts are put together. */
 import { flat, type Response, series } from "../signal/response.ts";
-import type { Path, Port, PowerPath } from "./contract.ts";
+import type { Path, Port, PortRole, PowerPath } from "./contract.ts";
 import { number, toggle } from "./fields.ts";
+import type { OptionTrade } from "./optionTrade.ts";
 
 export const MEMORY = "typical, from memory";
 
-export function coaxIn(id: string, label = id): Port {
-  return { id, side: "in", medium: "coax", label };
+export function coaxIn(id: string, label = id, role: PortRole = "input"): Port {
+  return { id, side: "in", medium: "coax", label, role };
 }
 
-export function coaxOut(id: string, label = id): Port {
-  return { id, side: "out", medium: "coax", label };
+export function coaxOut(id: string, label = id, role: PortRole = "output"): Port {
+  return { id, side: "out", medium: "coax", label, role };
 }
 
 /** One way in, one way out: parts that can be dropped onto a wire. */
@@ -67,7 +68,16 @@ export function throughPath(response: Response): readonly Path[] {
 }
 
 export function insertionLoss(value: number, label = "Insertion loss") {
-  return number({ label, unit: "dB", min: 0, max: 20, step: 0.1, default: value, source: MEMORY });
+  return number({
+    label,
+    unit: "dB",
+    min: 0,
+    max: 20,
+    step: 0.1,
+    default: value,
+    source: MEMORY,
+    spreadDb: 0.3,
+  });
 }
 
 export function dcPass(value: boolean) {
@@ -76,8 +86,19 @@ export function dcPass(value: boolean) {
     help: "Whether 13/18 V, 22 kHz and messages get through to what lies before it.",
     default: value,
     source: MEMORY,
+    means: "supply pass",
+    passes: [true],
   });
 }
+
+/** Switch by which a part says that its own mains unit runs. */
+export const MAINS_ON = toggle({
+  label: "Mains on",
+  default: true,
+  means: "mains",
+  onSite: "setting",
+  soundValue: true,
+});
 
 /** Decibels for captions: "3 dB", "7.5 dB". */
 export function dB(value: number): string {
@@ -85,6 +106,18 @@ export function dB(value: number): string {
 }
 
 /** Field for how well the outputs of a part are decoupled from one another. */
-export function decoupling(db: number, label = "Decoupling between outputs") {
-  return number({ label, unit: "dB", min: 0, max: 60, default: db, source: MEMORY, advanced: true });
+export function decoupling(db: number, o: { readonly label?: string } & Pick<OptionTrade, "onlyWhen"> = {}) {
+  return number({
+    label: "Decoupling between outputs",
+    ...o,
+    unit: "dB",
+    min: 0,
+    max: 60,
+    step: 1,
+    default: db,
+    source: MEMORY,
+    advanced: true,
+    means: "decoupling",
+    spreadDb: 3,
+  });
 }

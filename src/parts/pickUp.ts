@@ -9,41 +9,80 @@ import { sourceBand } from "../signal/treat.ts";
 import { plural } from "../words/plural.ts";
 import { define } from "./contract.ts";
 import { number, toggle } from "./fields.ts";
+import type { OptionTrade } from "./optionTrade.ts";
+import { INLINE, LINE_POWER, THROUGH_PORTS, throughPath } from "./passive.ts";
 import { CORDLESS, HANDSET_700, HANDSET_800, MAST_700, MAST_800, MAST_1800 } from "./planUnwanted.ts";
 
 const LEVEL_SOURCE = "order of magnitude, from memory; measure yours";
 
-function levelField(label: string, help: string, value: number) {
+function levelField(
+  o: { readonly label: string; readonly help: string } & Pick<OptionTrade, "onlyWhen">,
+  value: number,
+) {
   return number({
-    label,
+    ...o,
     unit: "dBµV",
-    help,
     min: 0,
     max: 120,
     step: 1,
     default: value,
     source: LEVEL_SOURCE,
+    means: "source level",
+    onSite: "not ours",
+    spreadDb: 10,
   });
 }
 
 const OPTIONS = z.object({
-  mast700: toggle({ label: "Masts, 700 MHz band", help: "758 to 788 MHz.", default: true }),
-  mast800: toggle({ label: "Masts, 800 MHz band", help: "791 to 821 MHz.", default: true }),
+  mast700: toggle({
+    label: "Masts, 700 MHz band",
+    help: "758 to 788 MHz.",
+    default: true,
+    onSite: "not ours",
+  }),
+  mast800: toggle({
+    label: "Masts, 800 MHz band",
+    help: "791 to 821 MHz.",
+    default: true,
+    onSite: "not ours",
+  }),
   mast1800: toggle({
     label: "Masts, 1800 MHz band",
     help: "1805 to 1875 MHz: inside the satellite IF.",
     default: false,
+    onSite: "not ours",
   }),
-  mastDbuv: levelField("Level from masts", "Of each 10 MHz carrier, on this wire.", 65),
-  handset700: toggle({ label: "Handsets, 700 MHz band", help: "703 to 733 MHz.", default: false }),
-  handset800: toggle({ label: "Handsets, 800 MHz band", help: "832 to 862 MHz.", default: false }),
-  handsetDbuv: levelField("Level from handsets", "A phone in the room next to a poor lead.", 60),
+  mastDbuv: levelField({ label: "Level from masts", help: "Of each 10 MHz carrier, on this wire." }, 65),
+  handset700: toggle({
+    label: "Handsets, 700 MHz band",
+    help: "703 to 733 MHz.",
+    default: false,
+    onSite: "not ours",
+  }),
+  handset800: toggle({
+    label: "Handsets, 800 MHz band",
+    help: "832 to 862 MHz.",
+    default: false,
+    onSite: "not ours",
+  }),
+  handsetDbuv: levelField(
+    { label: "Level from handsets", help: "A phone in the room next to a poor lead." },
+    60,
+  ),
   cordless: toggle({
     label: "Cordless phones (DECT)",
     help: "1880 to 1900 MHz: inside the satellite IF.",
     default: false,
+    onSite: "not ours",
   }),
-  cordlessDbuv: levelField("Level from cordless phones", "Of each carrier, on this wire.", 50),
+  cordlessDbuv: levelField(
+    {
+      label: "Level from cordless phones",
+      help: "Of each carrier, on this wire.",
+      onlyWhen: { cordless: true },
+    },
+    50,
+  ),
 });
 
 type PickUpOptions = z.output<typeof OPTIONS>;
@@ -83,8 +122,6 @@ function unwantedBands(o: PickUpOptions, id: string): readonly Band[] {
   );
 }
 
-const THROUGH = { from: "in", to: "out", response: flat(0) };
-
 export const PICK_UP = define({
   kind: "pick-up",
   family: "receive",
@@ -92,6 +129,7 @@ export const PICK_UP = define({
   summary: "Puts mobile and cordless phone signals onto a wire, to see what they disturb.",
   keywords: ["ingress", "interference", "LTE", "5G", "mobile", "DECT", "phone", "screening"],
   prefix: "pickup",
+  trade: { job: "unwanted signal", price: 0, workMinutes: 0, inItsPlace: "screened lead" },
   options: OPTIONS,
   symbol: "pick-up",
   caption: (o) => {
@@ -102,14 +140,11 @@ export const PICK_UP = define({
       other: (n) => `${n} kinds of signal`,
     });
   },
-  ports: () => [
-    { id: "in", side: "in", medium: "coax", label: "in" },
-    { id: "out", side: "out", medium: "coax", label: "out" },
-  ],
+  ports: () => THROUGH_PORTS,
   signal: (o, { id }) => ({
     emits: [{ port: "out", bands: unwantedBands(o, id) }],
-    paths: [THROUGH],
+    paths: throughPath(flat(0)),
   }),
-  power: () => ({ paths: [{ from: "out", to: "in", tone: true }] }),
-  inline: { in: "in", out: "out" },
+  power: () => ({ paths: [LINE_POWER] }),
+  inline: INLINE,
 });

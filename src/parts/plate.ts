@@ -4,6 +4,7 @@ import type { Response } from "../signal/response.ts";
 import { type Delivery, define, type PartKind, type Path, type Port, type PowerPath } from "./contract.ts";
 import { text } from "./fields.ts";
 import { coaxIn, coaxOut } from "./passive.ts";
+import type { Trade } from "./trade.ts";
 
 /** Which dwelling an outlet belongs to: outlets of different dwellings must be isolated from one another. */
 export function dwellingField() {
@@ -13,6 +14,7 @@ export function dwellingField() {
     maxLength: 40,
     default: "",
     advanced: true,
+    onSite: "setting",
   });
 }
 
@@ -31,7 +33,7 @@ function socketPorts(sockets: readonly Socket[]): readonly Port[] {
   const inputs = [...new Set(sockets.map((s) => s.from))];
   return [
     ...inputs.map((id, i) => coaxIn(id, inputs.length > 1 ? `in ${i + 1}` : "in")),
-    ...sockets.map((s) => coaxOut(s.port, s.label)),
+    ...sockets.map((s) => coaxOut(s.port, s.label, "socket")),
   ];
 }
 
@@ -54,6 +56,7 @@ export function plate<S extends z.ZodObject>(
     readonly name: string;
     readonly summary: string;
     readonly keywords: readonly string[];
+    readonly trade: Trade;
     readonly symbol: "outlet-1" | "outlet-2" | "outlet-3" | "outlet-4";
     readonly options: S;
     readonly caption: (o: z.output<S>) => string;

@@ -25,6 +25,7 @@ const OPTIONS = z.object({
     step: 0.5,
     default: 2,
     source: "typical (1 to 4), from memory",
+    spreadDb: 0.5,
   }),
   ownMa: number({
     label: "Own current",
@@ -49,7 +50,7 @@ const OPTIONS = z.object({
   }),
 });
 
-const OUT: Port = { id: "out", side: "out", medium: "coax", label: "out" };
+const OUT: Port = { id: "out", side: "out", medium: "coax", label: "out", role: "output" };
 const inputId = (n: number): string => `in${n}`;
 
 const POSITION_SWITCH = define({
@@ -59,6 +60,7 @@ const POSITION_SWITCH = define({
   summary: "Lets one receiver choose between converters by a position command (DiSEqC, committed).",
   keywords: ["DiSEqC", "committed", "satellite", "two satellites", "four satellites", "relay"],
   prefix: "position",
+  trade: { job: "position switch", price: 30, workMinutes: 40, fedWithVolts: 14 },
   options: OPTIONS,
   symbol: "position-switch",
   caption: (o) => `${o.inputs} positions`,
@@ -69,6 +71,7 @@ const POSITION_SWITCH = define({
         side: "in",
         medium: "coax",
         label: String(n),
+        role: "position",
       }),
     ),
     OUT,

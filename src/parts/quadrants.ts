@@ -26,11 +26,13 @@ export function satellitePort(port: string, satellite: number): string {
 /** Inputs for `satellites` times four quadrants. */
 export function quadrantInputs(satellites: number): readonly Port[] {
   return upTo(satellites).flatMap((s) =>
-    QUADRANT_PORTS.map(({ port, quadrant }) => ({
+    QUADRANT_PORTS.map(({ port, quadrant, polarisation, half }) => ({
       id: satellitePort(port, s),
       side: "in" as const,
       medium: "coax" as const,
       label: satellites > 1 ? `${s} ${quadrant}` : quadrant,
+      role: "plane" as const,
+      plane: { position: s, polarisation, half },
     })),
   );
 }
@@ -42,6 +44,7 @@ export function numberedOutputs(count: number): readonly Port[] {
     side: "out" as const,
     medium: "coax" as const,
     label: count > 1 ? `out ${n}` : "out",
+    role: "output" as const,
   }));
 }
 

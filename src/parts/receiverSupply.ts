@@ -15,6 +15,9 @@ export const SUPPLY_FIELDS = {
       { value: "unplugged", label: "unplugged" },
     ],
     default: "on",
+    means: "receiver state",
+    soundValue: "on",
+    defectValues: ["unplugged"],
   }),
   standbySupply: toggle({
     label: "Feeds the cable in standby",
@@ -42,6 +45,7 @@ export const SUPPLY_FIELDS = {
     default: 18,
     source: "17.0–19.0 V, a receiver's service manual of 1998",
     advanced: true,
+    means: "horizontal volts",
   }),
   limitMa: number({
     label: "Supply limit of an input",
@@ -51,6 +55,7 @@ export const SUPPLY_FIELDS = {
     default: 400,
     source: "350–500 mA, typical, from memory",
     advanced: true,
+    means: "supply limit",
   }),
 };
 
@@ -74,6 +79,7 @@ export function polarisationField(label: string, value: Polarisation = "V") {
       { value: "H", label: "Horizontal (18 V)" },
     ],
     default: value,
+    means: "asked polarisation",
   });
 }
 
@@ -85,6 +91,7 @@ export function halfField(label: string, value: SkyHalf = "low") {
       { value: "high", label: "High (22 kHz)" },
     ],
     default: value,
+    means: "asked half",
   });
 }
 
@@ -100,6 +107,7 @@ export function positionField(label: string) {
       { value: "4", label: "4" },
     ],
     default: "none",
+    means: "asked position",
   });
 }
 

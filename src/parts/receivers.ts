@@ -28,6 +28,7 @@ function terrestrial(r: {
     summary: r.summary,
     keywords: r.keywords,
     prefix: r.prefix,
+    trade: { job: "receiver", price: 150, workMinutes: 10, onSite: "setting" },
     options: z.object({
       fromMHz: number({
         label: "Tunes from",

@@ -38,6 +38,7 @@ const single = define({
     "Universal receiver with one input; asks by 13/18 V and 22 kHz for one quarter of the band at a time.",
   keywords: ["universal", "single", "set-top box", "DVB-S", "DVB-S2", "tuner"],
   prefix: "sat",
+  trade: { job: "receiver", price: 150, workMinutes: 10, onSite: "setting", takes: "switched" },
   options: z.object({
     polarisation: polarisationField("Asks now for"),
     half: halfField("Band"),
@@ -59,6 +60,7 @@ const twin = define({
   summary: "Universal receiver and recorder with two inputs, each asking for its own quarter of the band.",
   keywords: ["universal", "recorder", "dual tuner", "PVR", "set-top box"],
   prefix: "twin",
+  trade: { job: "receiver", price: 150, workMinutes: 10, onSite: "setting", takes: "switched" },
   options: z.object({
     polarisation1: polarisationField("Input 1 asks now for"),
     half1: halfField("Input 1, band"),
@@ -99,6 +101,7 @@ const hybrid = define({
   summary: "Receiver with two wideband inputs that hold a whole polarisation each, and many tuners.",
   keywords: ["hybrid", "two cables", "recorder", "wideband LNB", "full band"],
   prefix: "hybrid",
+  trade: { job: "receiver", price: 150, workMinutes: 10, onSite: "setting", takes: "wideband" },
   options: z.object({
     findsPolarisation: toggle({
       label: "Finds out which input is which",
@@ -119,7 +122,11 @@ const hybrid = define({
     const inputs = o.aerial ? "wideband and aerial" : "wideband";
     return plural(o.tuners, { one: (n) => `${n} tuner, ${inputs}`, other: (n) => `${n} tuners, ${inputs}` });
   },
-  ports: (o) => [coaxIn("v", "V"), coaxIn("h", "H"), ...(o.aerial ? [coaxIn("ter", "aerial")] : [])],
+  ports: (o) => [
+    { ...coaxIn("v", "V", "plane"), plane: { position: 1, polarisation: "V" } },
+    { ...coaxIn("h", "H", "plane"), plane: { position: 1, polarisation: "H" } },
+    ...(o.aerial ? [coaxIn("ter", "aerial", "terrestrial")] : []),
+  ],
   signal: () => ({}),
   power: (o) => {
     if (!feedsCable({ ...o, volts18: o.volts13 })) return {};

@@ -24,6 +24,7 @@ const stacked = define({
   summary: "Receiver whose tuners share one cable, each with its own user band (SCR or dSCR).",
   keywords: ["SCR", "dSCR", "EN 50494", "EN 50607", "user band", "one cable", "recorder"],
   prefix: "single",
+  trade: { job: "receiver", price: 150, workMinutes: 10, onSite: "setting", takes: "stacked" },
   options: z.object({
     mode: choice({
       label: "Set to",
@@ -33,6 +34,8 @@ const stacked = define({
         { value: "universal", label: "universal mode (wrong here)" },
       ],
       default: "single-cable",
+      means: "receiver mode",
+      soundValue: "single-cable",
     }),
     tuners: whole({ label: "Tuners", min: 1, max: 16, default: 2 }),
     userBands: rows({
@@ -45,6 +48,7 @@ const stacked = define({
       maxRows: 32,
       default: USUAL_CENTRES_MHZ.four.slice(0, 2).map((centreMHz, i) => ({ number: i + 1, centreMHz })),
       source: "first two of the usual set of four, as quoted in public tables of converters",
+      means: "receiver user bands",
     }),
     polarisation: polarisationField("In universal mode asks for", "H"),
     half: halfField("In universal mode, band"),

@@ -64,6 +64,9 @@ function legGain(o: SplitLoss): Response {
   return curve(...EXCESS_PER_STAGE.map(([f, excess]) => [f, -(ideal + stages * excess)] as const));
 }
 
+/** Splitters are hybrids in stages, or three legs of a half and two quarters: five and seven ways are not made. */
+export const SOLD_WAYS = { values: [2, 3, 4, 6, 8], source: MEMORY };
+
 /** Option fields that a splitter and a combiner share. */
 export const SPLIT_FIELDS = {
   type: choice({
@@ -75,6 +78,7 @@ export const SPLIT_FIELDS = {
     default: "hybrid",
     help: "A resistive one loses 20·log10 N and hardly decouples its legs.",
     source: MEMORY,
+    soundValue: "hybrid",
   }),
   range: choice({
     label: "Made for",
@@ -94,6 +98,7 @@ export const SPLIT_FIELDS = {
     default: "typical",
     source: "10·log10 N and a typical excess, from memory",
     advanced: true,
+    spreadDb: 0.5,
   }),
   ownTvDb: number({
     label: "Data sheet loss up to 862 MHz",
@@ -105,6 +110,8 @@ export const SPLIT_FIELDS = {
     default: 4,
     source: MEMORY,
     advanced: true,
+    onlyWhen: { type: "hybrid", loss: "own" },
+    spreadDb: 0.3,
   }),
   ownSatDb: number({
     label: "Data sheet loss at 2150 MHz",
@@ -116,5 +123,7 @@ export const SPLIT_FIELDS = {
     default: 5.5,
     source: MEMORY,
     advanced: true,
+    onlyWhen: { type: "hybrid", loss: "own" },
+    spreadDb: 0.3,
   }),
 };

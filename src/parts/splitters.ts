@@ -14,7 +14,7 @@ import {
   MEMORY,
   plainLoss,
 } from "./passive.ts";
-import { resistiveSplitDb, SPLIT_FIELDS, splitResponse } from "./splitLoss.ts";
+import { resistiveSplitDb, SOLD_WAYS, SPLIT_FIELDS, splitResponse } from "./splitLoss.ts";
 
 const outputs = (count: number, prefix: string) =>
   Array.from({ length: count }, (_, i) => `${prefix}${i + 1}`);
@@ -24,7 +24,11 @@ function steered(ports: readonly string[]): readonly PowerPath[] {
   return ports.map((from) => ({ from, to: "in", tone: true, dropVolts: DIODE_DROP_VOLTS }));
 }
 
-const isolationDb = decoupling(22);
+/** A resistive splitter keeps its legs apart by no more than its loss. */
+const splitterDecoupling = decoupling(22, { onlyWhen: { type: "hybrid" } });
+
+/** Losses that taps and riser plates come in. */
+export const SOLD_TAPS = { values: [6, 8, 10, 12, 14, 16, 18, 20, 22, 24, 26, 28, 30], source: MEMORY };
 
 const splitter = define({
   kind: "splitter",
@@ -33,10 +37,16 @@ const splitter = define({
   summary: "Shares one line among 2 to 8, each with the same, smaller level.",
   keywords: ["divider", "two-way", "four-way", "eight-way", "DC pass", "resistive"],
   prefix: "split",
+  trade: {
+    job: "splitter",
+    price: 8,
+    workMinutes: 10,
+    widerTypes: [{ name: "a type for satellite, up to 2400 MHz", options: { range: "sat" } }],
+  },
   options: z.object({
-    ways: whole({ label: "Outputs", min: 2, max: 8, default: 2 }),
+    ways: whole({ label: "Outputs", min: 2, max: 8, default: 2, means: "ways", sold: SOLD_WAYS }),
     ...SPLIT_FIELDS,
-    isolationDb,
+    isolationDb: splitterDecoupling,
     dc: choice({
       label: "Supply and tone pass",
       choices: [
@@ -47,11 +57,13 @@ const splitter = define({
       default: "all",
       help: "A converter behind it needs a way for the receiver's 13/18 V.",
       source: MEMORY,
+      means: "supply pass",
+      passes: ["one", "all"],
     }),
   }),
   symbol: (o) => (o.type === "resistive" ? "splitter-resistive" : "splitter"),
   caption: (o) => `${o.ways} ways${o.type === "resistive" ? ", resistive" : ""} · ${SUPPLY_WORDS[o.dc]}`,
-  ports: (o) => [coaxIn("in"), ...outputs(o.ways, "out").map((id, i) => coaxOut(id, `out ${i + 1}`))],
+  ports: (o) => [coaxIn("in"), ...outputs(o.ways, "out").map((id, i) => coaxOut(id, `out ${i + 1}`, "leg"))],
   signal: (o) => {
     const response = splitResponse(o);
     return {
@@ -107,6 +119,7 @@ const tap = define({
   summary: "Takes a little off a trunk for one or more branches and lets the rest run on.",
   keywords: ["branch", "directional coupler", "trunk", "tap-off"],
   prefix: "tap",
+  trade: { job: "tap", price: 8, workMinutes: 10, inItsPlace: "coupler" },
   options: z.object({
     taps: choice({
       label: "Branches",
@@ -123,11 +136,15 @@ const tap = define({
       unit: "dB",
       min: 6,
       max: 30,
+      step: 1,
       default: 12,
       source: MEMORY,
+      means: "tap loss",
+      sold: SOLD_TAPS,
+      spreadDb: 1,
       help: "The loss of the through line follows from it. Two branches start at about 8 dB, four at 12, eight at 16.",
     }),
-    isolationDb,
+    isolationDb: decoupling(22),
     dc: choice({
       label: "Supply and tone pass",
       choices: [
@@ -137,14 +154,16 @@ const tap = define({
       ],
       default: "through",
       source: MEMORY,
+      means: "supply pass",
+      passes: ["through", "all"],
     }),
   }),
   symbol: "tap",
   caption: (o) => `${o.taps} × ${dB(o.tapLossDb)}`,
   ports: (o) => [
     coaxIn("in"),
-    coaxOut("out"),
-    ...outputs(Number(o.taps), "tap").map((id, i) => coaxOut(id, `tap ${i + 1}`)),
+    coaxOut("out", "out", "trunk"),
+    ...outputs(Number(o.taps), "tap").map((id, i) => coaxOut(id, `tap ${i + 1}`, "tap")),
   ],
   signal: (o) => {
     const count = Number(o.taps);

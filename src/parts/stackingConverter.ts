@@ -34,8 +34,10 @@ const STACKER_OPTIONS = z.object({
     min: 1,
     max: 16,
     default: 4,
+    means: "outputs",
+    sold: { values: [1, 2, 4, 6, 8, 12, 16], source: "usual, from memory" },
   }),
-  ...userBandFields({ standard: "EN 50607", set: "thirtyTwo" }),
+  ...userBandFields({ standard: "EN 50607", set: "thirtyTwo", levelOnSite: "setting" }),
   ...terrestrialFields(),
   ...lnbSupplyFields(),
   inputLossDb: number({
@@ -48,6 +50,7 @@ const STACKER_OPTIONS = z.object({
     default: 3,
     source: "order of magnitude, from memory",
     advanced: true,
+    spreadDb: 1,
   }),
   isolationDb: decoupling(28),
 });
@@ -64,6 +67,8 @@ function stackerInputs(o: StackerOptions): readonly Port[] {
         side: "in",
         medium: "coax",
         label: satellites > 1 ? `${s} ${polarisation}` : polarisation,
+        role: "plane",
+        plane: { position: s, polarisation },
       }),
     ),
   );
@@ -76,6 +81,7 @@ export const STACKING_CONVERTER = define({
   summary: "Makes single-cable feeds with user bands for flats or branches, terrestrial passed beside.",
   keywords: ["SCR", "dSCR", "single cable", "one cable", "user band", "multiswitch", "block", "flats"],
   prefix: "stacker",
+  trade: { job: "switch unit", price: 180, workMinutes: 45, gives: "stacked" },
   options: STACKER_OPTIONS,
   symbol: "stacking",
   caption: (o) => `${o.outputs} out · ${userBandCaption(o)}`,

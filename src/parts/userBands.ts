@@ -43,7 +43,12 @@ export function tuningFor(
 /** Width of a user band [MHz]: analogue filters 46 to 60, digital ones 30 to 36; typical, from memory. */
 const USUAL_WIDTH_MHZ = { four: 50, eight: 50, thirtyTwo: 36 } as const;
 
-export function userBandFields(o: { readonly standard: StackStandard; readonly set: "four" | "thirtyTwo" }) {
+export function userBandFields(o: {
+  readonly standard: StackStandard;
+  readonly set: "four" | "thirtyTwo";
+  /** Whether the level of the user bands is set at the unit. */
+  readonly levelOnSite: "setting" | undefined;
+}) {
   return {
     standard: choice({
       label: "Standard",
@@ -53,6 +58,8 @@ export function userBandFields(o: { readonly standard: StackStandard; readonly s
         { value: "EN 50607", label: "dSCR (EN 50607)" },
       ],
       default: o.standard,
+      means: "user band standard",
+      onSite: "setting",
     }),
     bandSet: choice({
       label: "User bands",
@@ -64,6 +71,8 @@ export function userBandFields(o: { readonly standard: StackStandard; readonly s
         { value: "own", label: "List below" },
       ],
       default: o.set,
+      means: "user band set",
+      onSite: "setting",
     }),
     ownBands: rows({
       label: "Own user bands",
@@ -75,6 +84,8 @@ export function userBandFields(o: { readonly standard: StackStandard; readonly s
       maxRows: 32,
       default: USUAL_CENTRES_MHZ.four.map((centreMHz, i) => ({ number: i + 1, centreMHz })),
       source: "usual set of four, as quoted in public tables of converters",
+      onSite: "setting",
+      onlyWhen: { bandSet: "own" },
     }),
     ownWidthMHz: number({
       label: "Width of own user bands",
@@ -86,6 +97,7 @@ export function userBandFields(o: { readonly standard: StackStandard; readonly s
       default: 46,
       source: "analogue filters 46 to 60, digital 30 to 36; typical, from memory",
       advanced: true,
+      onlyWhen: { bandSet: "own" },
     }),
     stackDbuv: number({
       label: "Level of each user band",
@@ -96,6 +108,8 @@ export function userBandFields(o: { readonly standard: StackStandard; readonly s
       step: 1,
       default: 80,
       source: "typical (75 to 85), from memory",
+      ...(o.levelOnSite ? { onSite: o.levelOnSite } : {}),
+      spreadDb: 2,
     }),
     stackNoiseDb: number({
       label: "Noise figure of the stacking stage",
@@ -106,6 +120,7 @@ export function userBandFields(o: { readonly standard: StackStandard; readonly s
       default: 8,
       source: "order of magnitude, from memory",
       advanced: true,
+      spreadDb: 2,
     }),
   };
 }

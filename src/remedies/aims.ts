@@ -26,11 +26,11 @@ export function openFindings(start: Site, site: Site, targets: readonly Finding[
 export function withCauses(site: Site, findings: readonly Finding[]): readonly Finding[] {
   const upstream = partsBeyond(
     site.design.wires,
-    findings.flatMap((f) => f.parts.slice(0, 1)),
+    findings.map((f) => f.at.part),
     "upstream",
   );
   const causes = site.report.findings.filter(
-    (f) => f.severity === "error" && !findings.includes(f) && upstream.has(f.parts[0] ?? ""),
+    (f) => f.severity === "error" && !findings.includes(f) && upstream.has(f.at.part),
   );
   return [...findings, ...causes].slice(0, MOST_FINDINGS);
 }

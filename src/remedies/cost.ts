@@ -1,5 +1,8 @@
 /** What a change costs: parts, hours, cables to pull. Prices are the user's own; none is known here. */
 import type { Part } from "../design/design.ts";
+import { kindOf } from "../parts/catalogue.ts";
+import { metresOf, onSiteOf } from "../parts/meanings.ts";
+import type { OnSite } from "../parts/optionTrade.ts";
 import type { ChangedPart, Difference } from "./difference.ts";
 
 export type Price = {
@@ -21,34 +24,24 @@ export type Cost = {
 
 const FREE: Price = { price: 0, workMinutes: 0 };
 
-/** Turning a knob, a switch or a menu [min]; common practice, no source. */
+/** Turning a knob, a switch or a menu; turning the dish by the meter [min]; common practice, no source. */
 const SETTING_MINUTES = 5;
-/** Turning the dish by the meter [min]; common practice, no source. */
-const ALIGNING_MINUTES = 40;
+const MINUTES: Readonly<Record<OnSite, number>> = {
+  setting: SETTING_MINUTES,
+  aligning: 40,
+  // Somebody else's transmitters: to take them into the plan is all.
+  "not ours": SETTING_MINUTES,
+};
 /** Taking a part off is quicker than putting one in; common practice, no source. */
 const REMOVAL_SHARE = 0.25;
-
-/** Settings made at the part as it hangs there; whatever else differs is another part. */
-const SETTINGS: readonly (readonly [kind: RegExp, options: RegExp])[] = [
-  [/^receiver-/, /./],
-  [/^amp-/, /^(gainDb|slopeDb|padDb|radioGainDb|aerialSupply|switchedOn)$/],
-  [
-    /^(multiswitch|stacking-converter)$/,
-    /^(mainsOn|feedsLnb|terrestrialGainDb|bandSet|ownBands|stackDbuv|standard)$/,
-  ],
-  [/^lnb-stacked$/, /^(bandSet|ownBands|standard)$/],
-  [/^power-inserter$/, /^switchedOn$/],
-  [/^outlet-/, /^dwelling$/],
-  // Somebody else's transmitters: nothing to be done on site.
-  [/^(aerial-|pick-up)/, /^(channels|blocks|stations|levelDbuv|mast|handset|cordless)/],
-];
 
 export function costOf(diff: Difference, prices: PriceList): Cost {
   const of = (part: Part) => prices[part.kind] ?? FREE;
   let partsPrice = 0;
   let workMinutes = 0;
   const place = (part: Part) => {
-    partsPrice += of(part).price * metresOf(part);
+    const kind = kindOf(part.kind);
+    partsPrice += of(part).price * ((kind && metresOf(kind, part.options)) ?? 1);
     workMinutes += of(part).workMinutes;
   };
   for (const part of diff.added) place(part);
@@ -63,20 +56,21 @@ export function costOf(diff: Difference, prices: PriceList): Cost {
   return { partsPrice, workMinutes: workMinutes + led * SETTING_MINUTES, newCables: newCables(diff) };
 }
 
-function metresOf(part: Part): number {
-  const { lengthM } = part.options;
-  return part.kind === "cable" && typeof lengthM === "number" ? lengthM : 1;
-}
-
 /** Null where it takes another part. */
 function settingMinutes({ before, after, options }: ChangedPart): number | null {
-  if (before.kind !== after.kind) return null;
-  if (after.kind === "dish" && options.every((key) => key === "pointingLossDb")) return ALIGNING_MINUTES;
-  const settings = SETTINGS.filter(([kind]) => kind.test(after.kind)).map(([, option]) => option);
-  return options.every((key) => settings.some((one) => one.test(key))) ? SETTING_MINUTES : null;
+  const kind = kindOf(after.kind);
+  if (!kind || before.kind !== after.kind) return null;
+  let most = 0;
+  for (const key of options) {
+    const way = onSiteOf(kind, key);
+    if (!way) return null;
+    most = Math.max(most, MINUTES[way]);
+  }
+  return most;
 }
 
 function newCables(diff: Difference): number {
-  const isCable = (part: Part) => part.kind === "cable";
-  return diff.added.filter(isCable).length + diff.changed.filter(({ after }) => isCable(after)).length;
+  const isCable = (part: Part) => kindOf(part.kind)?.trade.job === "cable";
+  const pulled = diff.changed.filter((change) => isCable(change.after) && settingMinutes(change) === null);
+  return diff.added.filter(isCable).length + pulled.length;
 }

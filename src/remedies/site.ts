@@ -5,6 +5,7 @@ import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { Report } from "../findings/finding.ts";
 import { report } from "../findings/report.ts";
 import type { Path } from "../parts/contract.ts";
+import { metresOf } from "../parts/meanings.ts";
 import type { Service } from "../signal/carrier.ts";
 
 export type Site = { readonly design: Design; readonly evaluation: Evaluation; readonly report: Report };
@@ -74,8 +75,6 @@ export function inputsBehind(record: PartRecord, out: string): readonly string[]
   return record.ports.filter((p) => p.side === "in" && nodes.has(p.id)).map((p) => p.id);
 }
 
-const CONVERTERS = /^(lnb-|multiswitch$|stacking-converter$)/;
-
 /** An output of a converter, and the parts between it and whoever is fed by it (nearest to the receiver first). */
 export type Feeding = {
   readonly converter: PartRecord;
@@ -86,7 +85,7 @@ export type Feeding = {
 /** The converter that feeds an input with satellite signals; undefined where there is none. */
 export function feedingOf(site: Site, at: PortRef): Feeding | undefined {
   const way = wayUp(site, at, "satellite");
-  const index = way.findIndex(({ record }) => CONVERTERS.test(record.kind.kind));
+  const index = way.findIndex(({ record }) => record.kind.trade.gives !== undefined);
   const step = way[index];
   return step && { converter: step.record, port: step.out, between: way.slice(0, index) };
 }
@@ -117,10 +116,7 @@ export function fedBy(site: Site, converter: PartId): readonly SatelliteInput[] 
 
 /** Metres of cable on a way. */
 export function lengthM(steps: readonly Step[]): number {
-  return steps.reduce((sum, { record }) => {
-    const length = record.kind.kind === "cable" ? record.options.lengthM : 0;
-    return sum + (typeof length === "number" ? length : 0);
-  }, 0);
+  return steps.reduce((sum, { record }) => sum + (metresOf(record.kind, record.options) ?? 0), 0);
 }
 
 /** Whether supply runs on the wire at an output: what is put there must let it pass. */

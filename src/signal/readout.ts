@@ -1,5 +1,5 @@
 /** Numbers read off a band: what a meter hung on the wire would show. */
-import type { Band, Stack } from "./band.ts";
+import type { Band } from "./band.ts";
 
 /** Carrier to noise ratio of carrier i [dB]; +Infinity where there is no noise at all. */
 export function cnDb(band: Band, i: number): number {
@@ -44,19 +44,6 @@ export function levelRange(band: Band): LevelRange | null {
     maxDbuv = Math.max(maxDbuv, level);
   });
   return minDbuv <= maxDbuv ? { minDbuv, maxDbuv } : null;
-}
-
-/** Numbers of the user bands that some receiver on the line has been set to. */
-export function usedUserBands(stack: Stack): ReadonlySet<number> {
-  return new Set(stack.control.offers.flatMap((o) => o.request?.userBands ?? []));
-}
-
-/** Polarisation and half as written on strips: "V low", "H"; empty for terrestrial bands. */
-export function bandTag(band: Band): string {
-  const { polarisation } = band.origin;
-  if (band.stack) return "user bands";
-  if (!polarisation) return "";
-  return band.half ? `${polarisation} ${band.half}` : polarisation;
 }
 
 /** A carrier's level against a linear power [dB]; +Infinity where there is none. */

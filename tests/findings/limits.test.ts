@@ -2,6 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { SETTINGS, type Settings } from "../../src/design/settings.ts";
 import { limitsFor, profileOf } from "../../src/findings/limits.ts";
+import { MODE_KEYS, MODES } from "../../src/rf/thresholds.ts";
 import type { Service } from "../../src/signal/carrier.ts";
 
 function profile(limits: Settings["limits"], more: Partial<Settings> = {}) {
@@ -82,6 +83,36 @@ describe("limits at an outlet", () => {
   );
 });
 
+describe("C/N where a profile sets none", () => {
+  const SERVICES: readonly (readonly [Service, RegExp])[] = [
+    ["tv", /^dvbt/],
+    ["satellite", /^dvbs/],
+    ["dab", /^dab$/],
+    ["fm", /^fm-/],
+  ];
+
+  // Required C/N of DVB-S QPSK 3/4 is 6.7 dB (NorDig Unified 2.2), of DVB-T2 256 QAM 2/3 20.8 dB (public table).
+  test("is what the modulation needs and 3 dB more, and says so", () => {
+    expect(limitsFor(profile("en60728"), "satellite", "dvbs-qpsk-3/4")?.cnDb).toBeCloseTo(9.7, 9);
+    expect(limitsFor(profile("en60728"), "tv", "dvbt2-256qam-2/3")?.cnDb).toBeCloseTo(23.8, 9);
+    expect(limitsFor(profile("en60728"), "satellite", "dvbs-qpsk-3/4")?.cnSource).toMatch(/modulation/);
+    expect(limitsFor(profile("rd346"), "satellite", "dvbs-qpsk-3/4")?.cnSource).toBeUndefined();
+  });
+
+  // 32APSK 9/10 needs 16.05 dB ideally and 1 dB in a receiver (EN 302 307-1): more than the 14 dB of the row.
+  test("is asked for too where the row has less than the modulation needs", () => {
+    expect(limitsFor(profile("rd346"), "satellite", "dvbs2-32apsk-9/10")?.cnDb).toBeCloseTo(20.05, 9);
+  });
+
+  test.each(["en60728", "rd346", "practice"] as const)("%s has one for every mode on air", (limits) => {
+    for (const [service, modes] of SERVICES)
+      for (const mode of MODE_KEYS.filter((key) => modes.test(key)))
+        expect(limitsFor(profile(limits), service, mode)?.cnDb, mode).toBeGreaterThanOrEqual(
+          MODES[mode].requiredCnDb,
+        );
+  });
+});
+
 describe("limits of the network", () => {
   // Spanish Royal Decree 346/2011, Annex I 4.3 and 4.4: 38, 30 and 20 dB between outlets of different users.
   test.each([
@@ -116,7 +147,7 @@ describe("a profile", () => {
     },
   );
 
-  test("of one's own holds just the rows that were set, and a C/N of 0 is none", () => {
+  test("of one's own holds just the rows that were set, and a C/N of 0 means what the mode needs", () => {
     const ownLimits: Settings["ownLimits"] = [
       { service: "tv", minDbuv: 50, maxDbuv: 68, cnDb: 27 },
       { service: "dab", minDbuv: 33, maxDbuv: 66, cnDb: 0 },
@@ -124,7 +155,8 @@ describe("a profile", () => {
     const own = profile("own", { ownLimits });
     expect(limitsFor(own, "tv", "dvbt-64qam-2/3")).toMatchObject({ minDbuv: 50, maxDbuv: 68, cnDb: 27 });
     expect(limitsFor(own, "dab", "dab")).toMatchObject({ minDbuv: 33, maxDbuv: 66 });
-    expect(limitsFor(own, "dab", "dab")?.cnDb).toBeUndefined();
+    // DAB needs 8 dB, and 3 dB are kept to spare.
+    expect(limitsFor(own, "dab", "dab")?.cnDb).toBe(11);
     expect(limitsFor(own, "fm", "fm-stereo")).toBeUndefined();
   });
 });

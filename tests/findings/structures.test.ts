@@ -18,7 +18,7 @@ function expectWalked(design: Design): void {
       expect(steps.length).toBeLessThanOrEqual(ports);
     }
     for (const service of record.kind.reception?.(record.options).wants ?? [])
-      for (const way of walkSignal(evaluation, { part: record.part.id, service }).ways)
+      for (const way of walkSignal(evaluation, { part: record.part.id, service }))
         expect(way.steps.length).toBeLessThanOrEqual(design.parts.length);
   }
 }

@@ -8,7 +8,8 @@ import type { Evaluation } from "../../src/evaluate/evaluation.ts";
 import { receive } from "../../src/findings/reception.ts";
 import { handedOn } from "../../src/findings/verdict.ts";
 import { carriersOffered } from "../../src/findings/walk/choice.ts";
-import { type CarrierWay, type SignalQuestion, walkSignal } from "../../src/findings/walk/signal.ts";
+import type { SignalQuestion } from "../../src/findings/walk/signal.ts";
+import { type ToldWay, tellSignal } from "../../src/sentences/walk/signal.ts";
 import { WANTED_SERVICES } from "../../src/signal/carrier.ts";
 import { anyDesign } from "../arbitraries.ts";
 import { draw, type Sketch } from "../draw.ts";
@@ -23,16 +24,16 @@ const example = (key: string) => {
 const satellite = { dish: ["dish", { diameterM: 0.8 }] } as const satisfies Sketch;
 
 /** All carriers of a service to one part. */
-function everyWay(evaluation: Evaluation, question: SignalQuestion): readonly CarrierWay[] {
+function everyWay(evaluation: Evaluation, question: SignalQuestion): readonly ToldWay[] {
   const record = evaluation.record(question.part);
   if (!record) throw new Error(`no part ${question.part}`);
   const carriers = carriersOffered(evaluation, record, question).map((c) => c.carrier);
-  return walkSignal(evaluation, { ...question, carriers }).ways;
+  return tellSignal(evaluation, { ...question, carriers }).ways;
 }
 
 describe("walking a signal", () => {
   test("WA1: without being told, it takes the lowest, the highest and the worst carrier", () => {
-    const { ways } = walkSignal(example("long-steel-drop"), { part: "sat", service: "satellite" });
+    const { ways } = tellSignal(example("long-steel-drop"), { part: "sat", service: "satellite" });
     expect(ways.map((w) => w.airMHz)).toEqual([...ways.map((w) => w.airMHz)].sort((a, b) => a - b));
     expect(ways.some((w) => !w.got)).toBe(true);
     expect(ways.length).toBeLessThanOrEqual(3);
@@ -61,7 +62,7 @@ describe("walking a signal", () => {
         "strong.out > join.in1, weak.out > join.in2, join.out > plate.in",
       ),
     );
-    const { ways } = walkSignal(evaluation, { part: "plate", service: "tv" });
+    const { ways } = tellSignal(evaluation, { part: "plate", service: "tv" });
     expect(ways.map((w) => w.name)).toEqual(["C21", "C35", "C48"]);
   });
 
@@ -77,7 +78,7 @@ describe("walking a signal", () => {
         "uhf.out > drop.in, drop.out > plate.in",
       ),
     );
-    const [way] = walkSignal(evaluation, { part: "plate", service: "tv" }).ways;
+    const [way] = tellSignal(evaluation, { part: "plate", service: "tv" }).ways;
     expect(way?.end?.levelDbuv).toBeCloseTo(60 - 0.2 * 13.5 - 2, 0);
     expect(way?.steps.map((s) => s.part)).toEqual(["uhf", "drop", "plate"]);
     expect(way?.got).toBe(true);
@@ -95,7 +96,7 @@ describe("walking a signal", () => {
         "uhf.out > pad.in, pad.out > plate.in",
       ),
     );
-    const [way] = walkSignal(evaluation, { part: "plate", service: "tv" }).ways;
+    const [way] = tellSignal(evaluation, { part: "plate", service: "tv" }).ways;
     expect(way?.steps[0]?.within?.minDbuv).toBeCloseTo(55, 6);
     expect(way?.steps[0]?.within?.maxDbuv).toBeCloseTo(84, 6);
   });
@@ -108,7 +109,7 @@ describe("walking a signal", () => {
         "dish.sky > lnb.sky, lnb.v > plate.in, plate.sat > rx.v",
       ),
     );
-    const way = walkSignal(evaluation, { part: "rx", service: "satellite", port: "v" }).ways.find(
+    const way = tellSignal(evaluation, { part: "rx", service: "satellite", port: "v" }).ways.find(
       (w) => w.carrier.origin === "dish/V",
     );
     expect(way?.loss).toMatchObject({ part: "plate", why: "cut" });
@@ -117,7 +118,7 @@ describe("walking a signal", () => {
   });
 
   test("WA5: where a wideband feed comes onto the TV cable, TV is lost, and the other signal is named", () => {
-    const { ways } = walkSignal(example("house-wideband-fails"), { part: "plate1", service: "tv" });
+    const { ways } = tellSignal(example("house-wideband-fails"), { part: "plate1", service: "tv" });
     const lost = ways.filter((w) => !w.got);
     expect(lost.length).toBeGreaterThan(0);
     for (const { loss } of lost) expect(loss).toMatchObject({ part: "dip1", why: "disturbed" });
@@ -137,7 +138,7 @@ describe("walking a signal", () => {
   });
 
   test("WA7: on a stacked feed it goes by the receiver's own user band, and the limits start behind the stacker", () => {
-    const { ways } = walkSignal(example("block-stacked"), { part: "sat11", service: "satellite" });
+    const { ways } = tellSignal(example("block-stacked"), { part: "sat11", service: "satellite" });
     expect(ways.length).toBeGreaterThan(1);
     for (const way of ways) {
       expect([1, 2]).toContain(way.userBand);
@@ -153,7 +154,7 @@ describe("walking a signal", () => {
         "dish.sky > lnb.sky, lnb.out > block.in, block.out > rx.sat",
       ),
     );
-    const [way] = walkSignal(unfed, { part: "rx", service: "satellite" }).ways;
+    const [way] = tellSignal(unfed, { part: "rx", service: "satellite" }).ways;
     expect(way?.steps.map((s) => s.part)).toEqual(["dish"]);
     expect(way?.loss).toMatchObject({ part: "lnb", why: "stopped", step: 1 });
     expect(way?.loss?.words).toMatch(/“lnb” has no supply/);
@@ -161,7 +162,7 @@ describe("walking a signal", () => {
 
   test("WA9: a source without a way to the receiver is said to have none", () => {
     const evaluation = evaluate(draw({ uhf: ["aerial-uhf"], tv: ["receiver-tv"] }, ""));
-    const { ways } = walkSignal(evaluation, { part: "tv", service: "tv" });
+    const { ways } = tellSignal(evaluation, { part: "tv", service: "tv" });
     expect(ways.length).toBeGreaterThan(0);
     for (const way of ways) expect(way.loss).toMatchObject({ why: "no way", part: "uhf" });
   });
@@ -179,21 +180,21 @@ describe("walking a signal", () => {
         "uhf.out > split.in, split.out1 > pad.in, pad.out > plate.in",
       ),
     );
-    const [way] = walkSignal(evaluation, { part: "plate", service: "tv" }).ways;
+    const [way] = tellSignal(evaluation, { part: "plate", service: "tv" }).ways;
     expect(way?.got).toBe(true);
     expect(way?.loss).toMatchObject({ why: "too weak", part: "pad" });
   });
 
   test("WA11: a part that is gone and a service that nobody sends are said in a sentence", () => {
     const evaluation = evaluate(draw({ tv: ["receiver-tv"] }, ""));
-    expect(walkSignal(evaluation, { part: "nobody", service: "tv" }).lines).toHaveLength(1);
-    expect(walkSignal(evaluation, { part: "tv", service: "tv" }).lines).toEqual([
+    expect(tellSignal(evaluation, { part: "nobody", service: "tv" }).lines).toHaveLength(1);
+    expect(tellSignal(evaluation, { part: "tv", service: "tv" }).lines).toEqual([
       "No source sends such carriers.",
     ]);
   });
 });
 
-function checkWay(evaluation: Evaluation, way: CarrierWay): void {
+function checkWay(evaluation: Evaluation, way: ToldWay): void {
   const { steps, end, loss } = way;
   const gains = steps.slice(1).reduce((sum, s) => sum + (s.gainDb ?? Number.NaN), 0);
   const last = steps.at(-1);
@@ -267,7 +268,7 @@ describe("the walk of any design", () => {
         const evaluation = evaluate(varied);
         for (const { part, kind } of evaluation.records)
           for (const service of kind.reception || kind.delivery ? WANTED_SERVICES : [])
-            for (const way of walkSignal(evaluation, { part: part.id, service }).ways)
+            for (const way of tellSignal(evaluation, { part: part.id, service }).ways)
               checkWay(evaluation, way);
       }),
       { numRuns: 60 },

@@ -97,7 +97,7 @@ const CASES: readonly Case[] = [
   {
     fault: "the same two receivers, where a channel-stacking LNB saves the second cable",
     design: example("split-switched-output"),
-    rule: "receiver-misses",
+    rule: "plane-missing",
     cure: "stacked-converter",
   },
   {
@@ -349,7 +349,7 @@ const CASES: readonly Case[] = [
       { ...sky, lnb: ["lnb-wideband"], c: ["cable", { lengthM: 12 }], r: ["receiver-hybrid"] },
       "dish.sky > lnb.sky, lnb.v > c.in, c.out > r.v",
     ),
-    rule: "polarisation-missing",
+    rule: "plane-missing",
     cure: "second-cable",
   },
   {

@@ -1,8 +1,6 @@
 /** What a meter would show, from levels and powers worked by hand. */
 import { describe, expect, test } from "vitest";
-import type { Offer } from "../../src/signal/control.ts";
 import {
-  bandTag,
   carrierToDb,
   ciDb,
   cnDb,
@@ -11,9 +9,8 @@ import {
   levelRange,
   liveCount,
   marginDb,
-  usedUserBands,
 } from "../../src/signal/readout.ts";
-import { bandOf, gridOf, switchAt } from "./bands.ts";
+import { bandOf, gridOf } from "./bands.ts";
 
 describe("ratios of a carrier", () => {
   // 8 MHz at 290 K: 3.81 dBµV (public constant tables), 2.404 (µV)²; so 60 dBµV lie 56.19 dB above.
@@ -78,52 +75,5 @@ describe("what is left of a band", () => {
   test("is nothing beyond its carriers", () => {
     expect(isLive(cutBand([0, 0, 0, 0]), 4)).toBe(false);
     expect(levelRange(bandOf({ grid: gridOf([]) }))).toBeNull();
-  });
-});
-
-describe("a band's tag", () => {
-  const origin = { key: "dish/V", service: "satellite", part: "dish" } as const;
-  const stack = {
-    standard: "EN 50607",
-    part: "lnb",
-    port: "out",
-    numbers: [1],
-    holds: [],
-    control: switchAt("lnb", "stack"),
-    entryNoiseRatio: 0,
-    entryInterferenceRatio: 0,
-  } as const;
-
-  test.each([
-    { name: "terrestrial", more: {}, tag: "" },
-    { name: "whole polarisation", more: { origin: { ...origin, polarisation: "H" } }, tag: "H" },
-    {
-      name: "half of one",
-      more: { origin: { ...origin, polarisation: "V" }, half: "low" },
-      tag: "V low",
-    },
-    { name: "stacked", more: { origin, stack }, tag: "user bands" },
-  ] as const)("$name: “$tag”", ({ more, tag }) => {
-    expect(bandTag(bandOf({ more }))).toBe(tag);
-  });
-
-  test("user bands in use are those of all who speak", () => {
-    const asking = (userBands?: number[]): Offer => ({
-      part: "rx",
-      port: "sat",
-      kind: "commands",
-      volts13: 13,
-      volts18: 18,
-      volts: 13,
-      ohms: 0,
-      dropVolts: 0,
-      limitMa: 400,
-      toneArrives: true,
-      request: { polarisation: "V", half: "low", ...(userBands ? { userBands } : {}) },
-      dormant: false,
-    });
-    const { request: _, ...plain } = asking();
-    const control = switchAt("lnb", "stack", [asking([2, 3]), asking([3, 7]), asking(), plain]);
-    expect([...usedUserBands({ ...stack, control })]).toEqual([2, 3, 7]);
   });
 });

@@ -14,12 +14,9 @@ export const unterminated: SpokenRule = {
   source: "common practice, no source",
   check: ({ record }) => {
     if (record.ports.every((p) => p.side === "out" || !record.joined[p.id])) return [];
-    const trunk = record.ports.filter(
-      (p) => p.side === "out" && isTrunk(p.id, record.kind.kind) && !record.joined[p.id],
-    );
-    const legs = record.ports.filter(
-      (p) => p.side === "out" && isLeg(p.id, record.kind.kind) && !record.joined[p.id],
-    );
+    const open = record.ports.filter((p) => !record.joined[p.id]);
+    const trunk = open.filter((p) => p.role === "trunk");
+    const legs = open.filter((p) => p.role === "leg" || p.role === "tap");
     const all = record.ports.filter((p) => p.side === "out");
     const common = { parts: [record.part.id], wires: [], source: unterminated.source };
     const name = partName(record.part.id);
@@ -65,12 +62,3 @@ export const unterminated: SpokenRule = {
     },
   },
 };
-
-/** Where a riser or trunk goes on. */
-function isTrunk(port: string, kind: string): boolean {
-  return (port === "out" && (kind === "tap" || kind === "outlet-through")) || port.endsWith("-thru");
-}
-
-function isLeg(port: string, kind: string): boolean {
-  return kind === "splitter" || (kind === "tap" && port.startsWith("tap"));
-}

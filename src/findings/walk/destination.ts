@@ -2,7 +2,8 @@
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import { type FoundCarrier, findCarrier } from "../../evaluate/trace.ts";
-import { isLive, usedUserBands } from "../../signal/readout.ts";
+import { isLive } from "../../signal/readout.ts";
+import { userBandsBehind } from "../userBandsBehind.ts";
 import type { Choice } from "./choice.ts";
 
 type Output = { readonly part: PartId; readonly port: string };
@@ -27,11 +28,11 @@ export function destinationOf(
   choice: Choice,
   port?: string,
 ): Destination {
-  const { fate, carrier } = choice;
+  const { result, carrier } = choice;
   const all = entriesOf(evaluation, record, choice).filter((e) => port === undefined || e.port === port);
-  const best = fate?.got && port === undefined ? all.filter((e) => e.port === fate.port) : all;
+  const best = result?.got && port === undefined ? all.filter((e) => e.port === result.port) : all;
   const found = best.flatMap((entry) => {
-    const userBand = fate?.got && fate.port === entry.port ? fate.userBand : entry.userBand;
+    const userBand = result?.got && result.port === entry.port ? result.userBand : entry.userBand;
     const bands = evaluation.record(entry.at.part)?.outputs[entry.at.port]?.bands ?? [];
     const place = findCarrier(bands, carrier, userBand);
     return place ? [{ port: entry.port, userBand, arrives: { ...place, at: entry.at } }] : [];
@@ -55,7 +56,7 @@ function entriesOf(evaluation: Evaluation, record: PartRecord, { service }: Choi
       .map(({ port }) => ({
         port,
         at: { part: record.part.id, port },
-        ...userBandAmong(outputs[port]?.bands ?? []),
+        ...userBandAmong(outputs[port]?.bands ?? [], userBandsBehind(record, port)),
       })),
     ...inputs
       .filter((input) => input.services.includes(service))
@@ -70,10 +71,12 @@ function entriesOf(evaluation: Evaluation, record: PartRecord, { service }: Choi
 }
 
 /** At a socket: the first user band that some receiver behind it is set to. */
-function userBandAmong(bands: readonly FoundCarrier["band"][]): { readonly userBand?: number } {
+function userBandAmong(
+  bands: readonly FoundCarrier["band"][],
+  used: ReadonlySet<number>,
+): { readonly userBand?: number } {
   for (const { stack } of bands)
-    for (const number of stack ? usedUserBands(stack) : [])
-      if (stack?.numbers.includes(number)) return { userBand: number };
+    for (const number of used) if (stack?.numbers.includes(number)) return { userBand: number };
   return {};
 }
 

@@ -1,41 +1,61 @@
-/** The step at which a signal is lost, and why, in words. */
+/** The step at which a signal is lost, and why. */
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
-import { bandName, partName, round1 } from "../../sentences/phrases.ts";
+import type { Polarisation } from "../../signal/carrier.ts";
+import { type BandFacts, bandFactsOf } from "../bandFacts.ts";
+import type { MissingReason } from "../missing.ts";
 import type { Choice } from "./choice.ts";
 import type { Destination } from "./destination.ts";
 import type { CarrierWay } from "./signal.ts";
-import type { BareStep } from "./step.ts";
-
-export type LossReason =
-  /** No way leads there at all. */
-  | "no way"
-  /** A part does not hand it on. */
-  | "stopped"
-  /** A filter takes it away. */
-  | "cut"
-  | "noisy"
-  | "disturbed"
-  /** There, but the receiver cannot use or have it. */
-  | "not for this receiver"
-  /** Outside the limits at the end. */
-  | "too weak"
-  | "too strong";
+import type { WayStep } from "./step.ts";
 
 export type Loss = {
   /** Place in the steps; their number where it happens behind the last one, at the receiver. */
   readonly step: number;
   readonly part: PartId;
-  readonly why: LossReason;
-  /** One sentence. */
-  readonly words: string;
-};
+} & LossReason;
+
+export type LossReason =
+  /** No way leads there at all. */
+  | { readonly why: "no way" }
+  /** A part does not hand it on: it lies on a loop, has no supply, or has no way for it. */
+  | {
+      readonly why: "stopped";
+      readonly by: "loop" | "no supply" | "no way";
+      readonly polarisation?: Polarisation;
+    }
+  /** A filter takes it away. */
+  | { readonly why: "cut"; readonly centreMHz: number }
+  /** `seen`: too noisy when it leaves its source, behind a part, or only behind the receiver's tuner. */
+  | {
+      readonly why: "noisy";
+      readonly seen: "source" | "part" | "tuner";
+      readonly ratioDb: number;
+      readonly requiredDb: number;
+      readonly levelDbuv: number;
+    }
+  | {
+      readonly why: "disturbed";
+      readonly ratioDb: number;
+      readonly requiredDb: number;
+      readonly by: { readonly signal: BandFacts } | "products" | "unknown";
+    }
+  /** There, but the receiver cannot use or have it; `reason` absent: it is set to no user band. */
+  | { readonly why: "not for this receiver"; readonly reason?: MissingReason }
+  /** Outside the limits at the end. */
+  | {
+      readonly why: "too weak" | "too strong";
+      readonly levelDbuv: number;
+      readonly limitDbuv: number;
+      /** From this part on; absent where it is so only at the end. */
+      readonly from?: PartId;
+    };
 
 type Walked = {
   readonly receiver: PartRecord;
   readonly choice: Choice;
   readonly destination: Destination;
-  readonly steps: readonly BareStep[];
+  readonly steps: readonly WayStep[];
   readonly end: CarrierWay["end"];
   readonly limits: CarrierWay["limits"];
 };
@@ -46,104 +66,101 @@ export function lossOf(evaluation: Evaluation, walked: Walked): Loss | undefined
   return cutOnTheWay(walked) ?? spoiled(evaluation, walked) ?? refused(walked) ?? outOfLimits(walked);
 }
 
-function notComing(evaluation: Evaluation, { receiver, choice, destination, steps }: Walked): Loss {
-  const here = partName(receiver.part.id);
+function notComing(evaluation: Evaluation, { choice, destination, steps }: Walked): Loss {
   const { seen } = destination;
   const next = seen && evaluation.record(seen.next);
-  if (!next)
-    return {
-      step: 0,
-      part: choice.source,
-      why: "no way",
-      words: `No way leads from ${partName(choice.source)} to ${here}.`,
-    };
-  const name = partName(next.part.id);
-  const polarisation = /\/([VH])$/.exec(choice.carrier.origin)?.[1];
-  const which = polarisation ? `: it is ${polarisation === "H" ? "horizontal" : "vertical"}` : "";
-  const words = next.looped
-    ? `${name} lies on a loop and is not computed.`
-    : next.powered
-      ? `${name} does not hand it on this way${which}.`
-      : `${name} has no supply and hands nothing on.`;
-  return { step: steps.length, part: next.part.id, why: "stopped", words };
+  if (!next) return { step: 0, part: choice.source, why: "no way" };
+  const by = next.looped ? "loop" : next.powered ? "no way" : "no supply";
+  const { polarisation } = choice;
+  return {
+    step: steps.length,
+    part: next.part.id,
+    why: "stopped",
+    by,
+    ...(polarisation ? { polarisation } : {}),
+  };
 }
 
 function cutOnTheWay({ steps }: Walked): Loss | undefined {
   const step = steps.findIndex((s) => s.cutHere);
   const at = steps[step];
-  if (!at) return undefined;
-  const words = `${partName(at.part)} filters it out: ${round1(at.centreMHz)} MHz is outside what it passes.`;
-  return { step, part: at.part, why: "cut", words };
+  return at && { step, part: at.part, why: "cut", centreMHz: at.centreMHz };
 }
 
 /** Where C/(N+I) falls below the need for good; at the end also behind the tuner's own noise. */
 function spoiled(evaluation: Evaluation, walked: Walked): Loss | undefined {
   const { steps, choice, end, receiver } = walked;
+  const { requiredDb } = choice;
   const step = firstForGood(steps, (s) => s.marginDb < 0);
   const at = steps[step];
-  const needed = `${round1(choice.requiredDb)} dB are needed`;
   if (at) {
-    const noisy = at.cnDb < choice.requiredDb;
-    const figure = `Behind ${partName(at.part)} C/(N+I) is ${round1(at.cniDb)} dB, and ${needed}`;
-    const words = noisy
-      ? step === 0
-        ? `It leaves ${partName(at.part)} with a C/N of ${round1(at.cnDb)} dB already, and ${needed}.`
-        : `${figure}: too much noise for the level.`
-      : `${figure}: ${disturberOf(evaluation.record(at.part), choice)}.`;
-    return { step, part: at.part, why: noisy ? "noisy" : "disturbed", words };
+    const { part, levelDbuv } = at;
+    if (at.cnDb >= requiredDb) {
+      const by = disturberOf(evaluation.record(part), choice);
+      return { step, part, why: "disturbed", ratioDb: at.cniDb, requiredDb, by };
+    }
+    return step === 0
+      ? { step, part, why: "noisy", seen: "source", ratioDb: at.cnDb, requiredDb, levelDbuv }
+      : { step, part, why: "noisy", seen: "part", ratioDb: at.cniDb, requiredDb, levelDbuv };
   }
   if (!end || end.marginDb >= 0) return undefined;
   return {
     step: steps.length,
     part: receiver.part.id,
     why: "noisy",
-    words: `Behind the tuner of ${partName(receiver.part.id)} C/(N+I) is ${round1(end.cniDb)} dB, and ${needed}: ${round1(end.levelDbuv)} dBµV are too few for its own noise.`,
+    seen: "tuner",
+    ratioDb: end.cniDb,
+    requiredDb,
+    levelDbuv: end.levelDbuv,
   };
 }
 
-function disturberOf(record: PartRecord | undefined, { carrier }: Choice): string {
+function disturberOf(
+  record: PartRecord | undefined,
+  { carrier }: Choice,
+): Extract<LossReason, { why: "disturbed" }>["by"] {
   const meeting = record?.meetings.find(
     (m) =>
       m.victim.origin.key === carrier.origin &&
       m.carriers.some((i) => m.victim.grid.index[i] === carrier.index),
   );
-  if (meeting) return `there it meets ${bandName(meeting.other)}`;
-  const overdriven = record?.drives.some((d) => d.levelDbuv > d.allowedDbuv);
-  return overdriven ? "it is overdriven, and its own products disturb" : "another signal disturbs it";
+  if (meeting) return { signal: bandFactsOf(meeting.other) };
+  return record?.drives.some((d) => d.levelDbuv > d.allowedDbuv) ? "products" : "unknown";
 }
 
 /** It comes to the door, but the receiver cannot use or have it. */
-function refused({ choice: { fate }, receiver, destination, steps }: Walked): Loss | undefined {
-  if (!fate || fate.got) return undefined;
-  const unset = fate.why === "absent" && destination.arrives?.band.stack;
-  const why = unset ? `${partName(receiver.part.id)} is set to no user band` : fate.clause.one("it");
+function refused({ choice: { result }, receiver, destination, steps }: Walked): Loss | undefined {
+  if (!result || result.got) return undefined;
+  const isUnset = result.why === "absent" && destination.arrives?.band.stack;
   return {
     step: steps.length,
-    part: fate.part ?? receiver.part.id,
+    part: result.culprit?.part ?? receiver.part.id,
     why: "not for this receiver",
-    words: `It arrives, but ${why}.`,
+    ...(isUnset ? {} : { reason: result.reason }),
   };
 }
 
 function outOfLimits({ steps, end, limits, receiver }: Walked): Loss | undefined {
   if (!end || !limits) return undefined;
+  const { levelDbuv } = end;
   const { minDbuv, maxDbuv } = limits;
-  const low = end.levelDbuv < minDbuv;
-  if (!low && end.levelDbuv <= maxDbuv) return undefined;
+  const low = levelDbuv < minDbuv;
+  if (!low && levelDbuv <= maxDbuv) return undefined;
   // The step from which on the level stays beyond the limit: that is where something must be done at the latest.
   const step = firstForGood(steps, (s) => (low ? s.levelDbuv < minDbuv : s.levelDbuv > maxDbuv));
   const at = steps[step];
-  const limit = low ? `at least ${minDbuv}` : `at most ${maxDbuv}`;
   return {
     step: at ? step : steps.length,
     part: at?.part ?? receiver.part.id,
     why: low ? "too weak" : "too strong",
-    words: `${round1(end.levelDbuv)} dBµV arrive, ${limit} dBµV are asked for${at ? `; from ${partName(at.part)} on it is ${low ? "below" : "above"} that` : ""}.`,
+    levelDbuv,
+    limitDbuv: low ? minDbuv : maxDbuv,
+    ...(at ? { from: at.part } : {}),
   };
 }
 
 /** The first step from which on something holds up to the end; −1 where it does not hold at the end. */
-function firstForGood(steps: readonly BareStep[], holds: (step: BareStep) => boolean): number {
+function firstForGood(steps: readonly WayStep[], holds: (step: WayStep) => boolean): number {
   let first = -1;
   for (let n = steps.length - 1; n >= 0; n--) {
     const step = steps[n];

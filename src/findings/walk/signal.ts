@@ -2,14 +2,12 @@
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { CarrierId } from "../../evaluate/trace.ts";
-import { withLabels } from "../../sentences/phrases.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { carrierToDb, isLive } from "../../signal/readout.ts";
 import { type Limits, limitsFor, profileOf } from "../limits.ts";
 import { tunerNoiseUv2 } from "../tunerQuality.ts";
 import { type Choice, chosenCarriers } from "./choice.ts";
 import { type Destination, destinationOf } from "./destination.ts";
-import { linesOfWay, wordsOfStep } from "./lines.ts";
 import { type Loss, lossOf } from "./loss.ts";
 import { powersAt } from "./powers.ts";
 import { stepsTo, type WayStep } from "./step.ts";
@@ -57,23 +55,15 @@ export type CarrierWay = {
   readonly got: boolean;
   /** Where it is lost, or where its level leaves the limits. */
   readonly loss?: Loss;
-  /** The way in sentences, for whoever cannot see a diagram. */
-  readonly lines: readonly string[];
 };
 
-export type SignalWalk = { readonly ways: readonly CarrierWay[]; readonly lines: readonly string[] };
-
-/** Follows carriers of a service from their sources to a socket or receiver. */
-export function walkSignal(evaluation: Evaluation, question: SignalQuestion): SignalWalk {
+/** Follows carriers of a service from their sources to a socket or receiver; none where no source sends any. */
+export function walkSignal(evaluation: Evaluation, question: SignalQuestion): readonly CarrierWay[] {
   const record = evaluation.record(question.part);
-  if (!record) return { ways: [], lines: ["That part is no longer in the design."] };
-  const ways = chosenCarriers(evaluation, record, question).map((choice) =>
+  if (!record) return [];
+  return chosenCarriers(evaluation, record, question).map((choice) =>
     wayOf(evaluation, record, question, choice),
   );
-  return {
-    ways,
-    lines: ways.length > 0 ? ways.flatMap((way) => way.lines) : ["No source sends such carriers."],
-  };
 }
 
 function wayOf(
@@ -90,8 +80,7 @@ function wayOf(
   const steps = at ? stepsTo(evaluation, at, choice, { userBand, limits: arrives ? limits : undefined }) : [];
   const loss = lossOf(evaluation, { receiver: record, choice, destination, steps, end, limits });
 
-  const label = (text: string) => withLabels(text, (id) => evaluation.record(id)?.part.label || id);
-  const way = {
+  return {
     carrier: choice.carrier,
     name: choice.planned.name,
     airMHz: choice.planned.airMHz,
@@ -103,16 +92,13 @@ function wayOf(
       setting,
       now: state.setting,
     })),
-    steps: steps.map((step, n) => ({ ...step, words: label(wordsOfStep(step, steps[n - 1])) })),
+    steps,
     requiredDb: choice.requiredDb,
     ...(limits ? { limits } : {}),
     ...(end ? { end } : {}),
     got: isGot(choice, destination, end),
-    ...(loss ? { loss: { ...loss, words: label(loss.words) } } : {}),
-    lines: [],
+    ...(loss ? { loss } : {}),
   };
-  const place = record.ports.find((p) => p.id === destination.port)?.label ?? "";
-  return { ...way, lines: linesOfWay({ part: record.part.id, label: place, service }, way).map(label) };
 }
 
 function endOf(
@@ -128,7 +114,7 @@ function endOf(
 }
 
 /** A receiver's own judgement; at an outlet, live with enough C/(N+I). */
-function isGot({ fate }: Choice, { arrives }: Destination, end: CarrierWay["end"]): boolean {
-  if (fate) return fate.got;
+function isGot({ result }: Choice, { arrives }: Destination, end: CarrierWay["end"]): boolean {
+  if (result) return result.got;
   return arrives !== null && isLive(arrives.band, arrives.i) && (end?.marginDb ?? -1) >= 0;
 }

@@ -21,12 +21,7 @@ export type WayStep = TraceStep & {
    * gain control, which makes the level at the end its own.
    */
   readonly within?: { readonly minDbuv: number; readonly maxDbuv: number };
-  /** This step as a sentence. */
-  readonly words: string;
 };
-
-/** A step before it is put into words. */
-export type BareStep = Omit<WayStep, "words">;
 
 /** Steps from the source to an output. */
 export function stepsTo(
@@ -34,7 +29,7 @@ export function stepsTo(
   at: { readonly part: PartId; readonly port: string },
   choice: Choice,
   o: { readonly userBand?: number | undefined; readonly limits?: Limits | undefined },
-): readonly BareStep[] {
+): readonly WayStep[] {
   const trace = traceCarrier(evaluation, at, choice.carrier, o.userBand);
   const last = trace.at(-1);
   return trace.map((step) => {

@@ -110,9 +110,7 @@ function movesOf(
       .map((k): Move => [to(k, at(k) + level.meanDbuv - aim.targetDbuv)]),
   );
   const mean = levels.reduce((sum, l) => sum + l.meanDbuv, 0) / Math.max(1, levels.length);
-  const gains = knobs
-    .filter((k) => k.option === "gainDb")
-    .map((k): Move => [to(k, at(k) + aim.targetDbuv - mean)]);
+  const gains = knobs.filter((k) => k.isGain).map((k): Move => [to(k, at(k) + aim.targetDbuv - mean)]);
   const steps = knobs.map((k) =>
     [stepped(k, at(k), -1), stepped(k, at(k), 1)].filter((v) => v !== undefined),
   );

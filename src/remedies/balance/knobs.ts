@@ -1,7 +1,13 @@
 /** What can be turned to level a riser or a tree: taps, pads, gains, slopes, equalisers. */
 import type { PartId } from "../../design/design.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
-import { fieldMeta } from "../../parts/fields.ts";
+import {
+  describedOptions,
+  onSiteOf,
+  optionMeaning,
+  optionsMeaning,
+  standardValues,
+} from "../../parts/meanings.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { type Site, wayUp } from "../site.ts";
 
@@ -12,32 +18,11 @@ export type Knob = {
   readonly values: readonly number[];
   /** A gain or a slope is turned at the part as it hangs there; everything else is another part. */
   readonly isSetting: boolean;
+  readonly isGain: boolean;
 };
 
-/** Values that riser plates and taps come in [dB]; typical, from memory. */
-const TAP_VALUES = [6, 8, 10, 12, 14, 16, 18, 20, 22, 24, 26, 28, 30];
-/** Pads and equalisers [dB]; from memory. */
-const PAD_VALUES = [0, 3, 6, 10, 12, 16, 20];
-const EQUALISER_VALUES = [0, 6, 9, 12, 18];
-
-const OPTIONS: Readonly<
-  Record<string, readonly (readonly [option: string, values: readonly number[] | "steps"])[]>
-> = {
-  tap: [["tapLossDb", TAP_VALUES]],
-  "outlet-through": [["tapLossDb", TAP_VALUES]],
-  "outlet-end": [["lossDb", [1, 2, 4, 6, 8, 10, 12]]],
-  attenuator: [["lossDb", PAD_VALUES]],
-  equaliser: [["slopeDb", EQUALISER_VALUES]],
-  "amp-masthead": [["gainDb", "steps"]],
-  "amp-if": [
-    ["gainDb", "steps"],
-    ["slopeDb", "steps"],
-  ],
-  "amp-distribution": [
-    ["gainDb", "steps"],
-    ["slopeDb", "steps"],
-  ],
-};
+/** What is chosen to level a line; an insertion loss comes with a part. */
+const LEVELLING = ["gain", "slope", "tap loss", "chosen loss"] as const;
 
 /** Knobs on the ways to some places, those nearest to the source first. */
 export function knobsOf(
@@ -52,28 +37,25 @@ export function knobsOf(
     records.set(part.part.id, part);
   }
   return [...records.values()].flatMap((record) =>
-    (OPTIONS[record.kind.kind] ?? []).flatMap(([option, values]): Knob[] => {
+    optionsMeaning(record.kind, ...LEVELLING).flatMap((option): Knob[] => {
       const now = record.options[option];
-      if (typeof now !== "number" || isRadioOnly(record, service, option)) return [];
-      const steps = values === "steps" ? wholeSteps(record, option) : values;
-      const all = [...new Set([...steps, now])].sort((a, b) => a - b);
-      return [{ part: record.part.id, option, values: all, isSetting: record.kind.kind.startsWith("amp-") }];
+      const values = standardValues(record.kind, option);
+      if (typeof now !== "number" || values.length === 0 || isTvOnly(record, service, option)) return [];
+      // A pad or an equaliser can be left out; a plate cannot.
+      const none = record.kind.inline && describedOptions(record.kind).get(option)?.min === 0 ? [0] : [];
+      const all = [...new Set([...none, ...values, now])].sort((a, b) => a - b);
+      const isSetting = onSiteOf(record.kind, option) === "setting";
+      const isGain = option === optionMeaning(record.kind, "gain");
+      return [{ part: record.part.id, option, values: all, isSetting, isGain }];
     }),
   );
 }
 
 /** The gain of the UHF input says nothing about radio that has inputs of its own. */
-function isRadioOnly(record: PartRecord, service: Service, option: string): boolean {
+function isTvOnly(record: PartRecord, service: Service, option: string): boolean {
   return (
-    record.kind.kind === "amp-distribution" &&
-    record.options.inputs !== "one" &&
     (service === "fm" || service === "dab") &&
-    option === "gainDb"
+    option === optionMeaning(record.kind, "gain") &&
+    record.ports.some((p) => p.side === "in" && p.role === "band")
   );
-}
-
-function wholeSteps(record: PartRecord, option: string): readonly number[] {
-  const schema = record.kind.options.shape[option];
-  const { min = 0, max = 0 } = (schema && fieldMeta(schema)) ?? {};
-  return Array.from({ length: Math.floor(max) - Math.ceil(min) + 1 }, (_, i) => Math.ceil(min) + i);
 }

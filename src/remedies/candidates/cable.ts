@@ -1,13 +1,13 @@
 /** Cables and joints on the way: another grade, a joint made anew. */
-import { GRADES } from "../../parts/cable.ts";
+import type { PartRecord } from "../../evaluate/evaluation.ts";
+import { GRADES, type GradeKey, NEW_RUN_GRADES } from "../../parts/cable.ts";
+import { kindOf } from "../../parts/catalogue.ts";
+import { optionMeaning } from "../../parts/meanings.ts";
 import { plural } from "../../words/plural.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { labelOf, type Site, type Step, wayUp } from "../site.ts";
 import { placeOf } from "./places.ts";
-
-/** Grades worth changing to, the cheapest first. */
-const BETTER = ["copper-1.0", "copper-1.25", "copper-1.65"] as const;
 
 /** The way that a finding is about: from its receiver or socket, or from whoever speaks to its converter. */
 export function wayOf(site: Site, parts: readonly string[]): readonly Step[] {
@@ -26,22 +26,26 @@ export const cableGrade: Idea = (site, finding) => {
   const place = placeOf(site, finding);
   const own = wayOf(site, finding.parts);
   const way = own.length > 0 || !place ? own : wayUp(site, [place.part.part.id, place.input], place.service);
-  const cables = way.filter(({ record }) => record.kind.kind === "cable");
-  return BETTER.flatMap((grade) => {
-    const poorer = cables.filter(({ record }) => isPoorer(record.options.grade, grade));
+  const cables = way.filter(({ record }) => record.kind.trade.job === "cable");
+  return NEW_RUN_GRADES.flatMap((grade) => {
+    const poorer = cables.filter(({ record }) => isPoorer(gradeOf(record), grade));
     const ids = poorer.map(({ record }) => record.part.id);
     const each = poorer.length > 1 ? ids.map((id) => [id]) : [];
     return [...each, ids].filter((some) => some.length > 0).map((some) => changed(site, some, grade));
   });
 };
 
-function isPoorer(grade: unknown, than: (typeof BETTER)[number]): boolean {
+function gradeOf({ kind, options }: PartRecord): unknown {
+  return options[optionMeaning(kind, "grade") ?? ""];
+}
+
+function isPoorer(grade: unknown, than: GradeKey): boolean {
   const now = Object.entries(GRADES).find(([key]) => key === grade)?.[1];
   const next = GRADES[than];
   return now !== undefined && (now.loopOhmPerKm > next.loopOhmPerKm || now.k1 > next.k1) && now !== next;
 }
 
-function changed(site: Site, ids: readonly string[], grade: (typeof BETTER)[number]): Candidate {
+function changed(site: Site, ids: readonly string[], grade: GradeKey): Candidate {
   const { short } = GRADES[grade];
   return candidate(
     "cable-grade",
@@ -55,7 +59,10 @@ function changed(site: Site, ids: readonly string[], grade: (typeof BETTER)[numb
     },
     (design) => {
       const d = draft(design);
-      for (const id of ids) d.set(id, { grade });
+      for (const id of ids) {
+        const kind = kindOf(d.part(id)?.kind ?? "");
+        d.set(id, { [(kind && optionMeaning(kind, "grade")) ?? ""]: grade });
+      }
       return d.result();
     },
   );
@@ -69,7 +76,7 @@ export const soundJoint: Idea = (site, finding) => {
     ...(place ? wayUp(site, [place.part.part.id, place.input], place.service) : []),
   ].map(({ record }) => record);
   const near = finding.parts.flatMap((id) => site.evaluation.record(id) ?? []);
-  const bad = new Set([...near, ...way].filter((r) => r.kind.kind === "bad-joint").map((r) => r.part.id));
+  const bad = new Set([...near, ...way].filter((r) => r.kind.trade.defect).map((r) => r.part.id));
   return [...bad].map((id) => madeAnew(site, id));
 };
 

@@ -1,5 +1,9 @@
 /** Another converter in the place of one that does not suit its receivers, with what must change beside it. */
+import type { Part } from "../../design/design.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
+import { kindOf } from "../../parts/catalogue.ts";
+import { optionMeaning } from "../../parts/meanings.ts";
+import type { Feed } from "../../parts/trade.ts";
 import { type Forms, plural } from "../../words/plural.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
@@ -10,12 +14,13 @@ import { linesFrom, stackReceivers, tunersOn, userBandsSent } from "./userBands.
 export function lnbsOf(site: Site, parts: readonly string[]): readonly PartRecord[] {
   const found = new Map<string, PartRecord>();
   const add = (record: PartRecord | undefined) => {
-    if (record?.kind.kind.startsWith("lnb-")) found.set(record.part.id, record);
+    if (record?.kind.trade.job === "converter") found.set(record.part.id, record);
   };
   for (const id of parts) {
     const record = site.evaluation.record(id);
     add(record);
-    if (record?.kind.kind === "dish") add(site.evaluation.record(record.joined.sky?.[0] ?? ""));
+    for (const port of record?.ports.filter((p) => p.role === "beam" && p.side === "out") ?? [])
+      add(site.evaluation.record(record?.joined[port.id]?.[0] ?? ""));
   }
   for (const input of satelliteInputs(site)) {
     const { converter, between } = input.feeding;
@@ -23,6 +28,11 @@ export function lnbsOf(site: Site, parts: readonly string[]): readonly PartRecor
     if (isNamed) add(converter);
   }
   return [...found.values()];
+}
+
+/** The feed that a part takes as a receiver. */
+export function takes(part: Part | undefined): Feed | undefined {
+  return part && kindOf(part.kind)?.trade.takes;
 }
 
 export const otherConverter: Idea = (site, finding) =>
@@ -39,7 +49,8 @@ function universal(site: Site, lnb: PartRecord): readonly Candidate[] {
   const lines = [...linesFrom(site, lnb.part.id).values()];
   if (lines.length === 0 || lines.length > 8 || lines.some((line) => line.length > 1)) return [];
   const outputs = ["1", "2", "4", "8"].find((n) => Number(n) >= lines.length) ?? "8";
-  if (lnb.kind.kind === "lnb-universal" && lnb.options.outputs === outputs) return [];
+  const now = optionMeaning(lnb.kind, "outputs");
+  if (lnb.kind.trade.gives === "switched" && now && lnb.options[now] === outputs) return [];
   const inputs = lines.flat();
   return [
     candidate(
@@ -47,8 +58,8 @@ function universal(site: Site, lnb: PartRecord): readonly Candidate[] {
       [lnb.part.id, outputs],
       {
         title: plural(Number(outputs), {
-          one: (n) => `Fit a universal LNB with ${n} output${changing(inputs, /^receiver-sat/)}`,
-          other: (n) => `Fit a universal LNB with ${n} outputs${changing(inputs, /^receiver-sat/)}`,
+          one: (n) => `Fit a universal LNB with ${n} output${changing(inputs, "switched")}`,
+          other: (n) => `Fit a universal LNB with ${n} outputs${changing(inputs, "switched")}`,
         }),
         reason: `${REASON} It stays above 950 MHz, where the usual plates and diplexers pass it.`,
       },
@@ -56,7 +67,7 @@ function universal(site: Site, lnb: PartRecord): readonly Candidate[] {
         const d = draft(design);
         d.swap(lnb.part.id, "lnb-universal", { outputs });
         for (const id of new Set(inputs.map((i) => i.receiver.part.id))) {
-          if (d.part(id)?.kind.startsWith("receiver-sat")) continue;
+          if (takes(d.part(id)) === "switched") continue;
           const fed = inputs.filter((i) => i.receiver.part.id === id).length;
           d.swap(id, fed > 1 ? "receiver-sat-twin" : "receiver-sat");
         }
@@ -74,22 +85,22 @@ const SINGLE_CABLE = {
 };
 
 /** ", and receivers to suit it": only where some must be changed. */
-function changing(inputs: readonly SatelliteInput[], suited: RegExp, words: Forms = SUITING): string {
-  const others = inputs.filter((i) => !suited.test(i.receiver.kind.kind)).map((i) => i.receiver.part.id);
+function changing(inputs: readonly SatelliteInput[], feed: Feed, words: Forms = SUITING): string {
+  const others = inputs.filter((i) => i.receiver.kind.trade.takes !== feed).map((i) => i.receiver.part.id);
   return plural(new Set(others).size, words);
 }
 
 /** A single-cable converter: any number of receivers on a line, each tuner with a user band. */
 function stacked(site: Site, lnb: PartRecord): readonly Candidate[] {
   const byPort = linesFrom(site, lnb.part.id);
-  if (byPort.size === 0 || byPort.size > 2 || lnb.kind.kind === "lnb-stacked") return [];
+  if (byPort.size === 0 || byPort.size > 2 || lnb.kind.trade.gives === "stacked") return [];
   const inputs = [...byPort.values()].flat();
   return [
     candidate(
       "stacked-converter",
       [lnb.part.id],
       {
-        title: `Fit a channel-stacking LNB${changing(inputs, /^receiver-stacked$/, SINGLE_CABLE)}`,
+        title: `Fit a channel-stacking LNB${changing(inputs, "stacked", SINGLE_CABLE)}`,
         reason: "On one cable each tuner gets any transponder, over a user band of its own.",
       },
       (design) => {
@@ -98,9 +109,7 @@ function stacked(site: Site, lnb: PartRecord): readonly Candidate[] {
         const most = Math.max(...lines.map((line) => tunersOn(d, line)));
         const many = most > 4 ? { standard: "EN 50607", bandSet: "thirtyTwo" } : {};
         d.swap(lnb.part.id, "lnb-stacked", { outputs: byPort.size > 1 ? "2" : "1", ...many });
-        return stackReceivers(d, lines, userBandsSent(d.part(lnb.part.id)?.options, "lnb-stacked"))
-          ? d.result()
-          : null;
+        return stackReceivers(d, lines, userBandsSent(d.part(lnb.part.id))) ? d.result() : null;
       },
     ),
   ];
@@ -110,7 +119,7 @@ function stacked(site: Site, lnb: PartRecord): readonly Candidate[] {
 function wideband(site: Site, lnb: PartRecord): readonly Candidate[] {
   const inputs = [...linesFrom(site, lnb.part.id).values()].flat();
   const receivers = new Set(inputs.map((i) => i.receiver.part.id));
-  if (lnb.kind.kind === "lnb-wideband" || inputs.length !== 2 || receivers.size !== 1) return [];
+  if (lnb.kind.trade.gives === "wideband" || inputs.length !== 2 || receivers.size !== 1) return [];
   const [first, second] = inputs;
   if (!first || !second || first.feeding.port === second.feeding.port) return [];
   const id = first.receiver.part.id;
@@ -118,17 +127,17 @@ function wideband(site: Site, lnb: PartRecord): readonly Candidate[] {
     candidate(
       "wideband-converter",
       [lnb.part.id],
-      { title: `Fit a wideband LNB${changing(inputs, /^receiver-hybrid$/)}`, reason: REASON },
+      { title: `Fit a wideband LNB${changing(inputs, "wideband")}`, reason: REASON },
       (design) => {
         const d = draft(design);
         // Which cable bears which polarisation follows from the receiver's inputs.
         const ends = [first, second].map((i) => ({
           at: d.other([lnb.part.id, i.feeding.port]),
-          port: i.receiver.kind.kind === "receiver-hybrid" ? i.port : undefined,
+          port: i.receiver.kind.trade.takes === "wideband" ? i.port : undefined,
         }));
         for (const { feeding } of [first, second]) d.unjoin([lnb.part.id, feeding.port]);
         d.swap(lnb.part.id, "lnb-wideband");
-        if (d.part(id)?.kind !== "receiver-hybrid") d.swap(id, "receiver-hybrid");
+        if (takes(d.part(id)) !== "wideband") d.swap(id, "receiver-hybrid");
         ends.forEach(({ at, port }, i) => {
           if (at) d.join([lnb.part.id, port ?? (i === 0 ? "v" : "h")], at);
         });
@@ -141,14 +150,14 @@ function wideband(site: Site, lnb: PartRecord): readonly Candidate[] {
 /** A quattro LNB before a multiswitch that is fed by something else. */
 export const quattroConverter: Idea = (site, finding) => {
   const unit = site.evaluation.record(finding.parts[0] ?? "");
-  if (!unit || !/^(multiswitch|stacking-converter)$/.test(unit.kind.kind)) return [];
+  if (unit?.kind.trade.job !== "switch unit") return [];
   const lines = QUADRANTS.flatMap((quadrant) => {
     const way = unit.joined[quadrant] ? wayUp(site, [unit.part.id, quadrant], "satellite") : [];
-    const at = way.find((s) => s.record.kind.kind.startsWith("lnb-"));
+    const at = way.find((s) => s.record.kind.trade.job === "converter");
     return at ? [{ quadrant, lnb: at.record, port: at.out }] : [];
   });
   const [first] = lines;
-  if (!first || lines.some((l) => l.lnb !== first.lnb) || first.lnb.kind.kind === "lnb-quattro") return [];
+  if (!first || lines.some((l) => l.lnb !== first.lnb) || first.lnb.kind.trade.gives === "planes") return [];
   const { id } = first.lnb.part;
   return [
     candidate(
@@ -177,11 +186,16 @@ export const rightQuadrants: Idea = (site, finding) => {
   const unit = site.evaluation.record(finding.parts[0] ?? "");
   if (!unit) return [];
   const moves = unit.ports.flatMap((port) => {
-    const [, , position] = /^([vh][lh])(\d*)$/.exec(port.id) ?? [];
     const band = unit.inputs[port.id]?.bands.find((b) => b.origin.service === "satellite");
-    if (position === undefined || !band?.half || band.conditions.length > 0) return [];
-    const to = `${band.origin.polarisation?.toLowerCase()}${band.half[0]}${position}`;
-    return to === port.id ? [] : [{ from: port.id, to }];
+    if (!port.plane?.half || !band?.half || band.conditions.length > 0) return [];
+    const to = unit.ports.find(
+      ({ side, plane }) =>
+        side === "in" &&
+        plane?.position === port.plane?.position &&
+        plane?.polarisation === band.origin.polarisation &&
+        plane?.half === band.half,
+    );
+    return !to || to.id === port.id ? [] : [{ from: port.id, to: to.id }];
   });
   if (moves.length < 2 || new Set(moves.map((m) => m.to)).size < moves.length) return [];
   const { id } = unit.part;

@@ -1,4 +1,5 @@
 /** Too little isolation between dwellings: better decoupled parts, plates with more loss. */
+import { optionMeaning, standardValues } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { labelOf } from "../site.ts";
@@ -25,8 +26,9 @@ export const betterDecoupling: Idea = (site, finding) => {
         },
       ),
     );
-  const { isolationDb } = record.options;
-  if (typeof isolationDb === "number" && record.options.type !== "resistive")
+  const decoupling = optionMeaning(record.kind, "decoupling");
+  const isolationDb = decoupling === undefined ? undefined : record.options[decoupling];
+  if (decoupling !== undefined && typeof isolationDb === "number" && record.options.type !== "resistive")
     found.push(
       candidate(
         "better-decoupling",
@@ -37,25 +39,29 @@ export const betterDecoupling: Idea = (site, finding) => {
         },
         (design) => {
           const d = draft(design);
-          d.set(at, { isolationDb: isolationDb + short + 2 });
+          d.set(at, { [decoupling]: isolationDb + short + 2 });
           return d.result();
         },
       ),
     );
   for (const id of outlets) {
-    const tapLossDb = site.evaluation.record(id)?.options.tapLossDb;
-    if (typeof tapLossDb !== "number") continue;
+    const outlet = site.evaluation.record(id);
+    const key = outlet && optionMeaning(outlet.kind, "tap loss");
+    const now = key === undefined ? undefined : outlet?.options[key];
+    if (!outlet || key === undefined || typeof now !== "number") continue;
+    const wanted = standardValues(outlet.kind, key).find((value) => value >= now + short);
+    if (wanted === undefined) continue;
     found.push(
       candidate(
         "tap-value",
-        [id, tapLossDb + short],
+        [id, wanted],
         {
-          title: `Take a plate of ${tapLossDb + short} dB for ${labelOf(site, id)}`,
+          title: `Take a plate of ${wanted} dB for ${labelOf(site, id)}`,
           reason: "More loss to the sockets keeps the neighbours apart.",
         },
         (design) => {
           const d = draft(design);
-          d.set(id, { tapLossDb: tapLossDb + short });
+          d.set(id, { [key]: wanted });
           return d.result();
         },
       ),

@@ -1,14 +1,19 @@
 /** Too much or too little level: pads, gains, line amplifiers. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Finding } from "../../findings/finding.ts";
+import { kindOf } from "../../parts/catalogue.ts";
+import {
+  describedOptions,
+  doesCount,
+  metresOf,
+  optionMeaning,
+  standardValues,
+} from "../../parts/meanings.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { isFed, labelOf, type Step, wayUp } from "../site.ts";
 import { placeOf } from "./places.ts";
-
-/** Values that pads come in [dB]; from memory. */
-const PADS = [3, 6, 10, 12, 16, 20] as const;
 
 /** Further inside the limit than the limit itself, so that a warm day does not undo it [dB]. */
 const SPARE_DB = 2;
@@ -25,11 +30,15 @@ export function excessDb(finding: Finding): number {
 /** Whether level or C/N would help: a carrier that is drowned or stopped needs something else. */
 export function isWeak(finding: Finding): boolean {
   if (finding.rule === "low-carrier-to-noise") return true;
+  if ("missing" in finding.facts) return finding.facts.missing.reason.kind === "noisy";
   return finding.at.side === "too little";
 }
 
+/** The smallest pad that is sold and takes so much. */
 function padFor(db: number): number | undefined {
-  return PADS.find((pad) => pad >= db);
+  const kind = kindOf("attenuator");
+  const key = kind && optionMeaning(kind, "chosen loss");
+  return kind && key ? standardValues(kind, key).find((pad) => pad >= db) : undefined;
 }
 
 /** A pad in the line before a socket or receiver that gets too much, or before an overloaded amplifier. */
@@ -62,15 +71,16 @@ export const pad: Idea = (site, finding) => {
 
 /** Options by which the gain of a part is set, for a service. */
 function gainOption(record: PartRecord, input: string | null, service: Service): string | undefined {
-  const { kind } = record.kind;
+  const { kind, options } = record;
   const radio = service === "fm" || service === "dab";
-  if (kind === "amp-distribution") return radio && input !== "in" ? "radioGainDb" : "gainDb";
-  if (kind === "amp-masthead" || kind === "amp-if") return "gainDb";
-  if (kind === "multiswitch" || kind === "stacking-converter")
-    return service === "satellite" || record.options.terrestrialBuild !== "active"
-      ? undefined
-      : "terrestrialGainDb";
-  return undefined;
+  const ownInput = record.ports.some((p) => p.id === input && p.role === "band");
+  const beside = service === "satellite" ? undefined : optionMeaning(kind, "terrestrial gain");
+  const key =
+    (radio && ownInput ? optionMeaning(kind, "radio gain") : undefined) ??
+    optionMeaning(kind, "gain") ??
+    beside;
+  const meta = key === undefined ? undefined : describedOptions(kind).get(key);
+  return meta && doesCount(meta, options) ? key : undefined;
 }
 
 /** Gains on the way, turned so that the finding comes inside its limit. */
@@ -112,9 +122,8 @@ export const lineAmplifier: Idea = (site, finding) => {
   const under = -excessDb(finding);
   if (place?.service !== "satellite" || under <= 0) return [];
   const way = wayUp(site, [place.part.part.id, place.input], "satellite");
-  const longest = way
-    .filter(({ record }) => record.kind.kind === "cable")
-    .sort((a, b) => Number(b.record.options.lengthM) - Number(a.record.options.lengthM))[0];
+  const metres = ({ record }: Step) => metresOf(record.kind, record.options) ?? 0;
+  const longest = way.filter((step) => metres(step) > 0).sort((a, b) => metres(b) - metres(a))[0];
   if (!longest?.in) return [];
   const id = longest.record.part.id;
   const shared = longest.record.inputs.in?.bands.some((b) => b.origin.service !== "satellite") ?? false;

@@ -1,4 +1,5 @@
 /** Too little C/N: a masthead amplifier, the dish turned or larger, a pad before an amplifier taken away. */
+import { defectsOf, optionMeaning, standardValues } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { isFed, labelOf, wayUp } from "../site.ts";
@@ -12,13 +13,21 @@ export const masthead: Idea = (site, finding) => {
   if (!place || place.service === "satellite" || !isWeak(finding)) return [];
   const way = wayUp(site, [place.part.part.id, place.input], place.service);
   const aerial = way.at(-1);
-  if (aerial?.record.kind.family !== "receive" || way.some((s) => s.record.kind.kind === "amp-masthead"))
+  if (
+    aerial?.record.kind.family !== "receive" ||
+    way.some((s) => s.record.kind.trade.job === "mast amplifier")
+  )
     return [];
   const source = aerial.record.part.id;
   // The first part behind the aerial that could feed it, or else the end of the first cable.
   const fed = isFed(aerial.record, aerial.out);
-  const amp = way.find((s) => s.record.kind.kind === "amp-distribution" && s.in === "in");
-  const cable = [...way].reverse().find((s) => s.record.kind.kind === "cable");
+  // An amplifier feeds the mast through its plain input.
+  const amp = way.find(
+    (s) =>
+      optionMeaning(s.record.kind, "aerial supply") &&
+      s.record.ports.some((p) => p.id === s.in && p.role === "input"),
+  );
+  const cable = [...way].reverse().find((s) => s.record.kind.trade.job === "cable");
   const takes = place.service === "tv" ? "uhf" : "all";
   const needs = -excessDb(finding);
   const gainDb = Math.min(26, Math.max(10, Math.ceil(needs) + 8));
@@ -33,7 +42,8 @@ export const masthead: Idea = (site, finding) => {
       (design) => {
         const d = draft(design);
         const lifted = d.insert("amp-masthead", { gainDb, takes }, [source, aerial.out]);
-        if (amp) d.set(amp.record.part.id, { aerialSupply: "12" });
+        const supply = amp && optionMeaning(amp.record.kind, "aerial supply");
+        if (amp && supply) d.set(amp.record.part.id, { [supply]: "12" });
         else if (!fed)
           d.insert("power-inserter", {}, cable ? [cable.record.part.id, "out"] : [lifted, "out"]);
         return d.result();
@@ -49,29 +59,35 @@ export const betterDish: Idea = (site, finding) => {
   const way = place
     ? wayUp(site, [place.part.part.id, place.input], "satellite")
     : wayOf(site, finding.parts);
-  const dish = way.find((s) => s.record.kind.kind === "dish")?.record;
+  const dish = way.find((s) => s.record.kind.trade.job === "dish")?.record;
   if (!dish) return [];
   const id = dish.part.id;
-  const { pointingLossDb, diameterM } = dish.options;
+  const width = optionMeaning(dish.kind, "diameter");
   const found: Candidate[] = [];
-  if (typeof pointingLossDb === "number" && pointingLossDb > 1)
+  const aim = defectsOf(dish.kind, dish.options).find(
+    ({ option }) => option === optionMeaning(dish.kind, "pointing loss"),
+  );
+  if (aim)
     found.push(
       candidate(
         "aim-dish",
         [id],
         {
           title: `Turn ${labelOf(site, id)} to its best by the meter`,
-          reason: `${pointingLossDb} dB are lost by its aim.`,
+          reason: `${aim.value} dB are lost by its aim.`,
         },
         (design) => {
           const d = draft(design);
-          d.set(id, { pointingLossDb: undefined });
+          d.set(id, { [aim.option]: aim.soundValue });
           return d.result();
         },
       ),
     );
-  if (typeof diameterM === "number")
-    for (const larger of [0.8, 1, 1.2, 1.8].filter((m) => m > diameterM + 0.1).slice(0, 2))
+  const diameterM = width === undefined ? undefined : dish.options[width];
+  if (width !== undefined && typeof diameterM === "number")
+    for (const larger of standardValues(dish.kind, width)
+      .filter((m) => m > diameterM + 0.1)
+      .slice(0, 2))
       found.push(
         candidate(
           "larger-dish",
@@ -82,7 +98,7 @@ export const betterDish: Idea = (site, finding) => {
           },
           (design) => {
             const d = draft(design);
-            d.set(id, { diameterM: larger });
+            d.set(id, { [width]: larger });
             return d.result();
           },
         ),
@@ -97,7 +113,7 @@ export const lessLossBefore: Idea = (site, finding) => {
   const way = wayUp(site, [place.part.part.id, place.input], place.service);
   return way.flatMap(({ record }): Candidate[] => {
     const id = record.part.id;
-    if (record.kind.kind === "attenuator")
+    if (record.kind.trade.job === "pad")
       return [
         candidate(
           "pad-away",
@@ -110,19 +126,19 @@ export const lessLossBefore: Idea = (site, finding) => {
           },
         ),
       ];
-    const { padDb } = record.options;
-    if (record.kind.kind !== "amp-distribution" || typeof padDb !== "number" || padDb === 0) return [];
+    const key = optionMeaning(record.kind, "input pad");
+    if (key === undefined || record.options[key] === 0) return [];
     return [
       candidate(
         "pad-away",
-        [id, "padDb"],
+        [id, key],
         {
           title: `Set the input attenuator of ${labelOf(site, id)} to 0 dB`,
           reason: "It costs as much C/N as it takes level.",
         },
         (design) => {
           const d = draft(design);
-          d.set(id, { padDb: 0 });
+          d.set(id, { [key]: 0 });
           return d.result();
         },
       ),

@@ -38,7 +38,7 @@ export const phoneFilter: Idea = (site, finding) =>
 export const screenCable: Idea = (site, finding) =>
   finding.parts.flatMap((id): Candidate[] => {
     const record = site.evaluation.record(id);
-    if (record?.kind.kind !== "pick-up" || !record.joined.in || !record.joined.out) return [];
+    if (record?.kind.trade.job !== "unwanted signal" || !record.joined.in || !record.joined.out) return [];
     return [
       candidate(
         "screen-cable",

@@ -1,19 +1,20 @@
 /** A receiver that suits the feed it gets. */
-
+import { CATALOGUE, defaultOptions } from "../../parts/catalogue.ts";
+import type { PartKind } from "../../parts/contract.ts";
+import type { Feed } from "../../parts/trade.ts";
 import { plural } from "../../words/plural.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { labelOf, type SatelliteInput, type Site, satelliteInputs } from "../site.ts";
 import { handOut, tune } from "./userBands.ts";
 
-type FeedKind = "switched" | "wideband" | "stacked" | "fixed";
-
 /** What an output of a converter gives. */
-export function feedKind({ feeding }: SatelliteInput): FeedKind {
+export function feedGiven({ feeding }: SatelliteInput): Feed | undefined {
   const { converter, port } = feeding;
+  // A converter may have an output of another sort beside those that it is made for.
   const declared = converter.power.switches?.find((s) => s.port === port);
   if (declared) return declared.by === "stack" ? "stacked" : "switched";
-  return converter.kind.kind === "lnb-wideband" ? "wideband" : "fixed";
+  return converter.kind.trade.gives;
 }
 
 /** Another receiver in its place, or all that do not suit their feed together. */
@@ -34,36 +35,37 @@ function onePerReceiver(inputs: readonly SatelliteInput[]): readonly SatelliteIn
 }
 
 /** Kind that suits the feed; null where the receiver is of that kind, or the feed suits none. */
-function suitable(input: SatelliteInput): string | null {
-  const { kind } = input.receiver.kind;
-  const joined = input.receiver.ports.filter((p) => p.side === "in" && input.receiver.joined[p.id]).length;
-  const suited: Readonly<Record<FeedKind, readonly string[]>> = {
-    switched: joined > 1 ? ["receiver-sat-twin", "receiver-sat"] : ["receiver-sat", "receiver-sat-twin"],
-    wideband: ["receiver-hybrid"],
-    stacked: ["receiver-stacked"],
-    fixed: [],
-  };
-  const kinds = suited[feedKind(input)];
-  return kinds.includes(kind) ? null : (kinds[0] ?? null);
+function suitable(input: SatelliteInput): PartKind | null {
+  const { receiver } = input;
+  const feed = feedGiven(input);
+  if (receiver.kind.trade.takes === feed) return null;
+  const joined = receiver.ports.filter((p) => p.side === "in" && receiver.joined[p.id]).length;
+  const kinds = RECEIVERS.filter(({ kind }) => kind.trade.takes === feed);
+  return (kinds.find(({ inputs }) => inputs >= joined) ?? kinds[0])?.kind ?? null;
 }
 
-const NAMES: Readonly<Record<string, string>> = {
-  "receiver-sat": "universal receiver",
-  "receiver-sat-twin": "universal twin receiver",
-  "receiver-hybrid": "wideband receiver",
-  "receiver-stacked": "single-cable receiver",
-};
+/** Satellite receivers, those with the fewest inputs first. */
+const RECEIVERS = CATALOGUE.filter((kind) => kind.trade.takes !== undefined)
+  .map((kind) => ({ kind, inputs: kind.reception?.(defaultOptions(kind)).inputs.length ?? 0 }))
+  .sort((a, b) => a.inputs - b.inputs);
+
+/** "universal twin receiver" */
+function receiverWords(kind: PartKind): string {
+  const inputs = RECEIVERS.find((r) => r.kind === kind)?.inputs ?? 1;
+  if (kind.trade.takes === "switched") return inputs > 1 ? "universal twin receiver" : "universal receiver";
+  return kind.trade.takes === "wideband" ? "wideband receiver" : "single-cable receiver";
+}
 
 function replaced(site: Site, inputs: readonly SatelliteInput[]): Candidate {
   const ids = inputs.map((i) => i.receiver.part.id);
   const [first] = inputs;
-  const kind = (first && suitable(first)) ?? "";
+  const kind = first ? suitable(first) : null;
   return candidate(
     "other-receiver",
     [ids.join("+")],
     {
       title: plural(inputs.length, {
-        one: `Use a ${NAMES[kind] ?? "receiver"} for ${labelOf(site, ids[0] ?? "")}`,
+        one: `Use a ${kind ? receiverWords(kind) : "receiver"} for ${labelOf(site, ids[0] ?? "")}`,
         other: (n) => `Use receivers that suit the converter for ${n} receivers`,
       }),
       reason: plural(inputs.length, {
@@ -75,7 +77,7 @@ function replaced(site: Site, inputs: readonly SatelliteInput[]): Candidate {
       const d = draft(design);
       for (const input of inputs) {
         const to = suitable(input);
-        if (to) d.swap(input.receiver.part.id, to);
+        if (to) d.swap(input.receiver.part.id, to.kind);
       }
       const rows = bandsOf(site, inputs);
       if (rows === null) return null;
@@ -90,7 +92,7 @@ function bandsOf(site: Site, inputs: readonly SatelliteInput[]) {
   const given = new Map<string, readonly { number: number; centreMHz: number }[]>();
   const used = new Map<string, Set<number>>();
   for (const input of inputs) {
-    if (suitable(input) !== "receiver-stacked") continue;
+    if (suitable(input)?.trade.takes !== "stacked") continue;
     const { converter, port } = input.feeding;
     const line = `${converter.part.id}.${port}`;
     const taken = used.get(line) ?? new Set(usedOn(site, converter.part.id, port));
@@ -119,8 +121,8 @@ function usedOn(site: Site, converter: string, port: string): readonly number[] 
 
 /** A wideband receiver whose two cables are swapped. */
 export const rightPolarisation: Idea = (site, finding) => {
-  const record = site.evaluation.record(finding.parts[0] ?? "");
-  if (record?.kind.kind !== "receiver-hybrid" || !record.joined.v || !record.joined.h) return [];
+  const record = site.evaluation.record(finding.at.part);
+  if (record?.kind.trade.takes !== "wideband" || !record.joined.v || !record.joined.h) return [];
   const { id } = record.part;
   return [
     candidate(

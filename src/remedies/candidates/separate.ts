@@ -3,7 +3,7 @@ import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import type { Draft } from "../draft.ts";
 import { draft } from "../draft.ts";
 import { labelOf, lengthM, type SatelliteInput } from "../site.ts";
-import { lnbsOf } from "./converters.ts";
+import { lnbsOf, takes } from "./converters.ts";
 import { type RoomLine, roomLines } from "./stack.ts";
 
 const POLARISATIONS = ["v", "h"] as const;
@@ -11,7 +11,7 @@ const POLARISATIONS = ["v", "h"] as const;
 /** What hangs on the shared cables now goes onto two new ones for each receiver; the old ones keep the aerials. */
 export const separateCables: Idea = (site, finding) =>
   lnbsOf(site, finding.parts)
-    .filter((lnb) => lnb.kind.kind === "lnb-wideband")
+    .filter((lnb) => lnb.kind.trade.gives === "wideband")
     .flatMap((lnb): Candidate[] => {
       const lines = roomLines(site, lnb);
       const receivers = receiversOf(lines);
@@ -74,7 +74,7 @@ function sharedOut(
 function lead(d: Draft, input: SatelliteInput, from: readonly (readonly [string, string])[]): void {
   const { id, at, label } = input.receiver.part;
   const [x, y] = at;
-  if (d.part(id)?.kind !== "receiver-hybrid") d.swap(id, "receiver-hybrid");
+  if (takes(d.part(id)) !== "wideband") d.swap(id, "receiver-hybrid");
   const plate = d.put(
     "outlet-sat-twin",
     {},
@@ -94,12 +94,12 @@ function lead(d: Draft, input: SatelliteInput, from: readonly (readonly [string,
 /** The polarisation that a wideband receiver lacks, by a second cable from the other output. */
 export const secondCable: Idea = (site, finding) =>
   lnbsOf(site, finding.parts)
-    .filter((lnb) => lnb.kind.kind === "lnb-wideband")
+    .filter((lnb) => lnb.kind.trade.gives === "wideband")
     .flatMap((lnb) =>
       [...roomLines(site, lnb)].flatMap((line): Candidate[] => {
         const [input] = line.inputs;
         const missing = line.port === "v" ? "h" : "v";
-        if (input?.receiver.kind.kind !== "receiver-hybrid" || input.receiver.joined[missing]) return [];
+        if (input?.receiver.kind.trade.takes !== "wideband" || input.receiver.joined[missing]) return [];
         const { id, at } = input.receiver.part;
         return [
           candidate(

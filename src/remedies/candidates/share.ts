@@ -1,5 +1,6 @@
 /** Receivers that share a switched output: outputs of their own, or a multiswitch in the splitter's place. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
+import { describedOptions, optionMeaning } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { type Feeding, labelOf, lengthM, type Site, type Step, satelliteInputs } from "../site.ts";
@@ -12,7 +13,7 @@ function sharedLines(site: Site, parts: readonly string[]): readonly Shared[] {
   for (const { receiver, feeding } of satelliteInputs(site)) {
     if (!parts.includes(receiver.part.id)) continue;
     // The splitter nearest to the converter: above it nothing is shared any more.
-    const index = feeding.between.findLastIndex((s) => s.record.kind.kind === "splitter");
+    const index = feeding.between.findLastIndex((s) => s.record.kind.trade.job === "splitter");
     const split = feeding.between[index]?.record;
     if (split) found.set(split.part.id, { split, feeding, above: feeding.between.slice(index + 1) });
   }
@@ -84,14 +85,14 @@ export const ownOutputs: Idea = (site, finding) =>
 
 /** Options with which a converter has so many outputs; undefined where it cannot have them. */
 function outputsFor(converter: PartRecord, count: number): Readonly<Record<string, unknown>> | undefined {
-  const { outputs } = converter.options;
-  if (converter.kind.kind === "lnb-universal") {
-    const enough = ["1", "2", "4", "8"].find((n) => Number(n) >= count);
-    if (enough === undefined) return undefined;
-    return { outputs: Number(enough) > Number(outputs) ? enough : outputs };
-  }
-  if (converter.kind.kind !== "multiswitch" || typeof outputs !== "number" || count > 32) return undefined;
-  return { outputs: Math.max(outputs, count) };
+  const key = optionMeaning(converter.kind, "outputs");
+  if (converter.kind.trade.gives !== "switched" || key === undefined) return undefined;
+  const now = converter.options[key];
+  if (Number(now) >= count) return { [key]: now };
+  const enough = describedOptions(converter.kind)
+    .get(key)
+    ?.sold?.values.find((n) => Number(n) >= count);
+  return enough === undefined ? undefined : { [key]: enough };
 }
 
 function freeOutput(
@@ -100,11 +101,11 @@ function freeOutput(
   isTaken: (port: string) => boolean,
 ): string {
   const ports = options ? converter.kind.ports(options) : [];
-  return ports.find((p) => p.side === "out" && /^out\d*$/.test(p.id) && !isTaken(p.id))?.id ?? "";
+  return ports.find((p) => p.side === "out" && p.role === "output" && !isTaken(p.id))?.id ?? "";
 }
 
 function cableOptions(above: readonly Step[]): Readonly<Record<string, unknown>> {
-  const { grade } = above.find((s) => s.record.kind.kind === "cable")?.record.options ?? {};
+  const { grade } = above.find((s) => s.record.kind.trade.job === "cable")?.record.options ?? {};
   return grade === undefined ? {} : { grade };
 }
 
@@ -114,7 +115,8 @@ export const multiswitchForSplitter: Idea = (site, finding) =>
     const { converter, port } = feeding;
     const legs = legsOf(split);
     const lines = converter.ports.filter((p) => p.side === "out" && converter.joined[p.id]).length;
-    if (converter.kind.kind !== "lnb-universal" || lines !== 1 || !isPlain(above)) return [];
+    const { job, gives } = converter.kind.trade;
+    if (job !== "converter" || gives !== "switched" || lines !== 1 || !isPlain(above)) return [];
     const metres = lengthM(above);
     const { id } = converter.part;
     return [

@@ -1,4 +1,5 @@
 /** Supplies that are shorted, or asked for more than they have. */
+import { defectsOf, optionMeaning } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { labelOf } from "../site.ts";
@@ -8,10 +9,13 @@ import { madeAnew } from "./cable.ts";
 export const endShort: Idea = (site, finding) => {
   const record = site.evaluation.record(finding.parts[0] ?? "");
   if (!record || finding.value !== undefined) return [];
-  const { id, kind } = record.part;
-  if (kind === "bad-joint") return [madeAnew(site, id)];
+  const { id } = record.part;
+  if (record.kind.trade.defect) return [madeAnew(site, id)];
   const found: Candidate[] = [];
-  if (record.options.dcBlocked === false)
+  const block = defectsOf(record.kind, record.options).find(
+    ({ option }) => option === optionMeaning(record.kind, "direct current block"),
+  );
+  if (block)
     found.push(
       candidate(
         "blocked-load",
@@ -22,7 +26,7 @@ export const endShort: Idea = (site, finding) => {
         },
         (design) => {
           const d = draft(design);
-          d.set(id, { dcBlocked: true });
+          d.set(id, { [block.option]: block.soundValue });
           return d.result();
         },
       ),
@@ -52,7 +56,7 @@ export const strongerSupply: Idea = (site, finding) => {
   const record = site.evaluation.record(finding.parts[0] ?? "");
   const needMa = Math.ceil((finding.value ?? 0) / 50) * 50 + 50;
   if (!record || finding.unit !== "mA") return [];
-  const key = ["limitMa", "lnbLimitMa", "aerialLimitMa"].find((k) => typeof record.options[k] === "number");
+  const key = optionMeaning(record.kind, "supply limit");
   if (key === undefined || record.kind.reception) return [];
   const { id } = record.part;
   return [

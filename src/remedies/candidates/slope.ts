@@ -1,4 +1,6 @@
 /** Level that falls with frequency: an equaliser, or an amplifier set to rise. */
+import { kindOf } from "../../parts/catalogue.ts";
+import { onSiteOf, optionMeaning, standardValues } from "../../parts/meanings.ts";
 import type { Spectrum } from "../../signal/band.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
@@ -10,9 +12,6 @@ function isWideband(spectrum: Spectrum | undefined): boolean {
   return spectrum?.bands.some((b) => b.origin.service === "satellite" && b.grid.fromMHz < 900) ?? false;
 }
 
-/** Slopes that equalisers come in [dB]; from memory. */
-const EQUALISERS = [6, 9, 12, 18] as const;
-
 export const equaliser: Idea = (site, finding) => {
   const place = placeOf(site, finding);
   const over = (finding.value ?? 0) - (finding.limit ?? 0);
@@ -23,7 +22,10 @@ export const equaliser: Idea = (site, finding) => {
   if (!before) return [];
   const dcPass = isFed(before, end[1]);
   const range = service === "satellite" ? (isWideband(part.inputs[input]) ? "own" : "sat") : "tv";
-  return EQUALISERS.filter((db) => db > over)
+  const kind = kindOf("equaliser");
+  const key = kind && optionMeaning(kind, "slope");
+  return (kind && key ? standardValues(kind, key) : [])
+    .filter((db) => db > over)
     .slice(0, 2)
     .map((slopeDb) =>
       candidate(
@@ -47,9 +49,11 @@ export const amplifierSlope: Idea = (site, finding) => {
   const over = (finding.value ?? 0) - (finding.limit ?? 0);
   if (!place || over <= 0) return [];
   return wayUp(site, [place.part.part.id, place.input], place.service).flatMap(({ record }): Candidate[] => {
-    const { slopeDb } = record.options;
-    if (!record.kind.kind.startsWith("amp-") || typeof slopeDb !== "number") return [];
-    const wanted = Math.min(record.kind.kind === "amp-if" ? 12 : 20, slopeDb + Math.ceil(over) + 1);
+    const key = optionMeaning(record.kind, "slope");
+    const now = key === undefined ? undefined : record.options[key];
+    if (key === undefined || typeof now !== "number" || onSiteOf(record.kind, key) !== "setting") return [];
+    const most = standardValues(record.kind, key).at(-1) ?? now;
+    const wanted = Math.min(most, now + Math.ceil(over) + 1);
     const id = record.part.id;
     return [
       candidate(
@@ -61,7 +65,7 @@ export const amplifierSlope: Idea = (site, finding) => {
         },
         (design) => {
           const d = draft(design);
-          d.set(id, { slopeDb: wanted });
+          d.set(id, { [key]: wanted });
           return d.result();
         },
       ),

@@ -35,7 +35,7 @@ export function roomLines(site: Site, lnb: PartRecord): readonly RoomLine[] {
 }
 
 function bringsTogether(record: PartRecord): boolean {
-  return /^(diplexer-combine|combiner)$/.test(record.kind.kind);
+  return record.kind.trade.job === "combiner";
 }
 
 function isSatellite(site: Site, record: PartRecord, port: string): boolean {
@@ -44,7 +44,7 @@ function isSatellite(site: Site, record: PartRecord, port: string): boolean {
 
 export const stackUnderTheRoof: Idea = (site, finding) =>
   lnbsOf(site, finding.parts)
-    .filter((lnb) => lnb.kind.kind === "lnb-wideband")
+    .filter((lnb) => lnb.kind.trade.gives === "wideband")
     .flatMap((lnb): Candidate[] => {
       const lines = roomLines(site, lnb);
       if (lines.length === 0 || lines.length > 16) return [];
@@ -83,7 +83,7 @@ export const stackUnderTheRoof: Idea = (site, finding) =>
               d.join([stack, lines.length > 1 ? `out${i + 1}` : "out"], line.start);
             });
             const receivers = lines.map((l) => [...new Set(l.inputs.map((i) => i.receiver.part.id))]);
-            const bands = userBandsSent(d.part(stack)?.options, "stacking-converter");
+            const bands = userBandsSent(d.part(stack));
             return stackReceivers(d, receivers, bands) ? d.result() : null;
           },
         ),

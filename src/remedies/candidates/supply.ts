@@ -2,6 +2,8 @@
 import type { Part } from "../../design/design.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { kindOf } from "../../parts/catalogue.ts";
+import { describedOptions, optionsMeaning } from "../../parts/meanings.ts";
+import type { Meaning } from "../../parts/optionTrade.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { labelOf, type Site } from "../site.ts";
@@ -37,9 +39,8 @@ export const supplyPath: Idea = (site, finding) => {
 /** Ways to make a part pass supply. */
 function unblocked(site: Site, record: PartRecord): readonly Candidate[] {
   const { id } = record.part;
-  const kind = record.kind.kind;
-  if (kind === "bad-joint") return [madeAnew(site, id)];
-  const options = openings(record.part);
+  if (record.kind.trade.defect) return [madeAnew(site, id)];
+  const options = openings(record);
   const name = labelOf(site, id);
   const found = options.map(([key, value]) =>
     candidate(
@@ -76,17 +77,9 @@ function unblocked(site: Site, record: PartRecord): readonly Candidate[] {
 }
 
 /** Option values with which a kind passes supply, most modest first. */
-function openings({ kind, options }: Part): readonly (readonly [string, unknown])[] {
-  const shape = kindOf(kind)?.options.shape ?? {};
-  const wishes: readonly (readonly [string, readonly unknown[]])[] = [
-    ["dcPass", [true]],
-    ["dc", ["one", "sat", "through", "all", "both"]],
-    ["receiver", ["passed"]],
-  ];
-  return wishes.flatMap(([key, values]) =>
-    values
-      .filter((value) => shape[key]?.safeParse(value).success && options[key] !== value)
-      .map((value) => [key, value] as const),
+function openings({ kind, options }: PartRecord): readonly (readonly [string, unknown])[] {
+  return [...describedOptions(kind)].flatMap(([key, { passes = [] }]) =>
+    passes.filter((value) => options[key] !== value).map((value) => [key, value] as const),
   );
 }
 
@@ -95,21 +88,22 @@ export const supplyOn: Idea = (site, finding) => {
   const id = finding.parts[0] ?? "";
   const self = site.evaluation.record(id);
   return [...(self ? [self] : []), ...below(site, id)].flatMap((record): readonly Candidate[] => {
-    const { options, id: part } = record.part;
-    const switches = ["switchedOn", "mainsOn", "feedsLnb"].filter((key) => options[key] === false);
-    const found = switches.map((key) => switchedOn(site, part, key, true));
-    if (options.aerialSupply === "0") found.push(switchedOn(site, part, "aerialSupply", "12"));
-    return found;
+    const off = (value: unknown) => value === false || value === "0";
+    return SWITCHES.flatMap(([meaning, on, title]) =>
+      optionsMeaning(record.kind, meaning)
+        .filter((key) => off(record.options[key]))
+        .map((key) => switchedOn(record.part.id, [key, on], title(labelOf(site, record.part.id)))),
+    );
   });
 };
 
-function switchedOn(site: Site, id: string, key: string, value: unknown): Candidate {
-  const title =
-    key === "aerialSupply"
-      ? `Switch the aerial supply of ${labelOf(site, id)} to 12 V`
-      : key === "feedsLnb"
-        ? `Let ${labelOf(site, id)} feed the converter`
-        : `Switch the mains of ${labelOf(site, id)} on`;
+const SWITCHES: readonly (readonly [Meaning, on: unknown, title: (name: string) => string])[] = [
+  ["mains", true, (name) => `Switch the mains of ${name} on`],
+  ["converter feed", true, (name) => `Let ${name} feed the converter`],
+  ["aerial supply", "12", (name) => `Switch the aerial supply of ${name} to 12 V`],
+];
+
+function switchedOn(id: string, [key, value]: readonly [string, unknown], title: string): Candidate {
   return candidate(
     "supply-on",
     [id, key],
@@ -143,14 +137,14 @@ export const inserter: Idea = (site, finding) => {
         // Indoors: behind the first cable, where there is one.
         let at: readonly [string, string] = [id, port];
         const next = d.other(at);
-        if (next && d.part(next[0])?.kind === "cable" && d.other([next[0], "out"])) at = [next[0], "out"];
-        d.insert(
-          "power-inserter",
-          { volts: record.kind.kind === "amp-masthead" ? 12 : 14, limitMa: 400 },
-          at,
-        );
+        if (next && isCable(d.part(next[0])) && d.other([next[0], "out"])) at = [next[0], "out"];
+        d.insert("power-inserter", { volts: record.kind.trade.fedWithVolts, limitMa: 400 }, at);
         return d.result();
       },
     ),
   ];
 };
+
+function isCable(part: Part | undefined): boolean {
+  return part !== undefined && kindOf(part.kind)?.trade.job === "cable";
+}

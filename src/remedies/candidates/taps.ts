@@ -1,5 +1,6 @@
 /** What a line is divided by: taps of another value, splitters with fewer legs or of a better kind. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
+import { optionMeaning, standardValues } from "../../parts/meanings.ts";
 import { plural } from "../../words/plural.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
@@ -14,15 +15,20 @@ export const tapValue: Idea = (site, finding) => {
   if (!place || over === 0) return [];
   const way = wayUp(site, [place.part.part.id, place.input], place.service);
   const taps = [
-    ...(place.part.kind.kind === "outlet-through" ? [place.part] : []),
-    ...way.filter((s) => s.record.kind.kind === "tap" && s.out.startsWith("tap")).map((s) => s.record),
+    place.part,
+    ...way.filter((s) => s.record.ports.some((p) => p.id === s.out && p.role === "tap")).map((s) => s.record),
   ];
   return taps.flatMap((record): Candidate[] => {
-    const now = record.options.tapLossDb;
-    if (typeof now !== "number") return [];
-    const wanted = over > 0 ? now + Math.ceil(over + 1) : now - Math.ceil(-over + 1);
-    const tapLossDb = Math.min(30, Math.max(6, wanted));
-    if (tapLossDb === now) return [];
+    const key = optionMeaning(record.kind, "tap loss");
+    const now = key === undefined ? undefined : record.options[key];
+    if (key === undefined || typeof now !== "number") return [];
+    const sold = standardValues(record.kind, key);
+    // The next value that is sold, and the last one where none goes so far.
+    const tapLossDb =
+      over > 0
+        ? (sold.find((value) => value >= now + Math.ceil(over + 1)) ?? sold.at(-1))
+        : (sold.findLast((value) => value <= now - Math.ceil(-over + 1)) ?? sold[0]);
+    if (tapLossDb === undefined || tapLossDb === now) return [];
     const id = record.part.id;
     return [
       candidate(
@@ -37,7 +43,7 @@ export const tapValue: Idea = (site, finding) => {
         },
         (design) => {
           const d = draft(design);
-          d.set(id, { tapLossDb });
+          d.set(id, { [key]: tapLossDb });
           return d.result();
         },
       ),
@@ -51,16 +57,18 @@ export const smallerSplit: Idea = (site, finding) => {
   if (!place) return [];
   const splits = wayUp(site, [place.part.part.id, place.input], place.service)
     .map((s) => s.record)
-    .filter((r) => r.kind.kind === "splitter");
+    .filter((r) => r.kind.trade.job === "splitter");
   return splits.flatMap((record) => smallerSplitOf(site, record));
 };
 
 function smallerSplitOf(site: Site, record: PartRecord): readonly Candidate[] {
-  const { ways, type } = record.options;
-  if (typeof ways !== "number") return [];
+  const { type } = record.options;
+  const key = optionMeaning(record.kind, "ways");
+  const ways = key === undefined ? undefined : record.options[key];
+  if (key === undefined || typeof ways !== "number") return [];
   const id = record.part.id;
   const used = record.ports.filter((p) => p.side === "out" && record.joined[p.id]).map((p) => p.id);
-  const fewest = Math.max(2, used.length);
+  const fewest = standardValues(record.kind, key).find((count) => count >= used.length) ?? ways;
   const found: Candidate[] = [];
   if (type === "resistive")
     found.push(
@@ -96,9 +104,13 @@ function smallerSplitOf(site: Site, record: PartRecord): readonly Candidate[] {
           // The legs in use move up first, so that none of them falls away.
           const ends = used.map((port) => d.other([id, port]));
           for (const port of used) d.unjoin([id, port]);
-          d.set(id, { ways: fewest });
+          d.set(id, { [key]: fewest });
+          const legs = record.kind
+            .ports(d.part(id)?.options ?? record.options)
+            .filter((p) => p.role === "leg");
           ends.forEach((end, i) => {
-            if (end) d.join([id, `out${i + 1}`], end);
+            const leg = legs[i];
+            if (end && leg) d.join([id, leg.id], end);
           });
           return d.result();
         },

@@ -1,6 +1,7 @@
 /** User bands of a single-cable line: one of its own for each tuner, and receivers set to use them. */
+import type { Part } from "../../design/design.ts";
 import { kindOf } from "../../parts/catalogue.ts";
-import type { AnyOptions } from "../../parts/contract.ts";
+import { optionMeaning } from "../../parts/meanings.ts";
 import { plural } from "../../words/plural.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import type { Draft } from "../draft.ts";
@@ -66,7 +67,7 @@ function linesOf(site: Site, parts: readonly string[]): readonly (readonly Satel
 export const ownUserBands: Idea = (site, finding) =>
   linesOf(site, finding.parts).flatMap((line): Candidate[] => {
     const [first] = line;
-    const able = line.filter((i) => i.receiver.kind.kind === "receiver-stacked");
+    const able = line.filter((i) => i.receiver.kind.trade.takes === "stacked");
     if (!first || able.length === 0) return [];
     const name = labelOf(site, first.feeding.converter.part.id);
     const tunings = able.map((i) => ({ receiver: i.receiver.part.id, tuners: tunersOf(i.receiver.options) }));
@@ -105,7 +106,9 @@ export function tune(d: Draft, given: ReadonlyMap<string, readonly UserBandRow[]
 function widerSet(site: Site, input: SatelliteInput, tunings: readonly Tuning[]): readonly Candidate[] {
   const { converter } = input.feeding;
   const { id } = converter.part;
-  if (converter.options.bandSet === "thirtyTwo" || converter.options.bandSet === undefined) return [];
+  const set = optionMeaning(converter.kind, "user band set");
+  const standard = optionMeaning(converter.kind, "user band standard");
+  if (!set || !standard || converter.options[set] === "thirtyTwo") return [];
   return [
     candidate(
       "more-user-bands",
@@ -122,13 +125,8 @@ function widerSet(site: Site, input: SatelliteInput, tunings: readonly Tuning[])
       },
       (design) => {
         const d = draft(design);
-        d.set(id, { standard: "EN 50607", bandSet: "thirtyTwo" });
-        const part = d.part(id);
-        const stack = part && converter.kind.signal(part.options, { id, powered: true }).stacks?.[0];
-        const given = handOut(
-          tunings,
-          (stack?.userBands ?? []).map(({ number, centreMHz }) => ({ number, centreMHz })),
-        );
+        d.set(id, { [standard]: "EN 50607", [set]: "thirtyTwo" });
+        const given = handOut(tunings, userBandsSent(d.part(id)));
         if (!given) return null;
         tune(d, given);
         return d.result();
@@ -148,7 +146,8 @@ export function stackReceivers(
     const given = handOut(tunings, bands);
     if (!given) return false;
     for (const { receiver, tuners } of tunings) {
-      if (d.part(receiver)?.kind !== "receiver-stacked") d.swap(receiver, "receiver-stacked", { tuners });
+      if (kindOf(d.part(receiver)?.kind ?? "")?.trade.takes !== "stacked")
+        d.swap(receiver, "receiver-stacked", { tuners });
     }
     tune(d, given);
   }
@@ -170,8 +169,8 @@ export function linesFrom(site: Site, converter: string): ReadonlyMap<string, re
   return lines;
 }
 
-/** User bands that a converter with these options sends out, on each of its outputs. */
-export function userBandsSent(options: AnyOptions | undefined, kind: string): readonly UserBandRow[] {
-  const stacks = options && kindOf(kind)?.signal(options, { id: "", powered: true }).stacks;
+/** User bands that a converter sends out, on each of its outputs; none where it is no converter of that sort. */
+export function userBandsSent(part: Part | undefined): readonly UserBandRow[] {
+  const stacks = part && kindOf(part.kind)?.signal(part.options, { id: part.id, powered: true }).stacks;
   return (stacks?.[0]?.userBands ?? []).map(({ number, centreMHz }) => ({ number, centreMHz }));
 }

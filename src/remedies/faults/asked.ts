@@ -1,7 +1,9 @@
 /** What receivers ask for while somebody measures: some faults show only while horizontal, or position 2, is asked for. */
 import type { Design, Part } from "../../design/design.ts";
+import { kindOf } from "../../parts/catalogue.ts";
 import type { Polarisation, SkyHalf } from "../../signal/carrier.ts";
 import { withOptions } from "./change.ts";
+import { optionsOf } from "./sorts/sort.ts";
 
 export type Asked = {
   readonly polarisation: Polarisation;
@@ -24,10 +26,13 @@ export function askingFor(design: Design, asked: Asked | null): Design {
 
 /** Requests worth trying beside those of the design: the extremes of polarisation and band, in every position. */
 export function requestsOf(design: Design): readonly Asked[] {
-  const switched = design.parts.filter((part) => keysOf(part, /^polarisation\d?$/).length > 0);
+  const switched = design.parts.filter((part) => optionsOf(part, "asked polarisation").length > 0);
   if (switched.length === 0) return [];
   const inputs = design.parts.reduce(
-    (most, part) => (part.kind === "position-switch" ? Math.max(most, Number(part.options.inputs)) : most),
+    (most, part) =>
+      (kindOf(part.kind)?.power(part.options).switches ?? [])
+        .filter((s) => s.by === "position")
+        .reduce((higher, s) => Math.max(higher, s.positions), most),
     0,
   );
   const positions = POSITIONS.slice(0, inputs);
@@ -48,14 +53,10 @@ export function askedWords({ polarisation, half, position }: Asked): string {
 /** Options of a part that say what it asks for; a twin has them once for each input. */
 function requestFor(part: Part, asked: Asked): Record<string, unknown> {
   const request: Record<string, unknown> = {};
-  for (const key of keysOf(part, /^polarisation\d?$/)) request[key] = asked.polarisation;
-  for (const key of keysOf(part, /^half\d?$/)) request[key] = asked.half;
+  for (const key of optionsOf(part, "asked polarisation")) request[key] = asked.polarisation;
+  for (const key of optionsOf(part, "asked half")) request[key] = asked.half;
   if (asked.position)
-    for (const key of keysOf(part, /^position\d?$/))
+    for (const key of optionsOf(part, "asked position"))
       if (part.options[key] !== "none") request[key] = asked.position;
   return request;
-}
-
-function keysOf(part: Part, pattern: RegExp): readonly string[] {
-  return Object.keys(part.options).filter((key) => pattern.test(key));
 }

@@ -39,6 +39,8 @@ export type LevelOrigin = {
   readonly userBand?: number;
   /** At a receiver: C/(N+I) behind its tuner's own noise [dB]. */
   readonly behindTunerDb?: number;
+  /** Label of the part that takes it away, where one does. */
+  readonly gone?: string;
   /** Part where most of C/(N+I) is lost, if anything worth a word is. */
   readonly loss?: { readonly label: string; readonly db: number };
 };
@@ -67,6 +69,7 @@ export function levelOrigin(evaluation: Evaluation, question: Question): LevelOr
   const limits = limitsFor(profile, here.band.origin.service, planned?.mode ?? "");
   const steps = trace.map((step, n) => originStep(evaluation, step, trace[n - 1]));
   const loss = worstLoss(steps);
+  const gone = steps.find((step) => step.cutHere)?.label;
   return {
     carrier: `${planned?.name ?? "Carrier"}, ${bandTitle(source.band)}`,
     place: `${place.part.label || place.part.id}, ${port.label}`,
@@ -76,6 +79,7 @@ export function levelOrigin(evaluation: Evaluation, question: Question): LevelOr
     ...(limits ? { limits } : {}),
     ...(userBand === undefined ? {} : { userBand }),
     ...(place.kind.reception ? { behindTunerDb: behindTunerDb(here) } : {}),
+    ...(gone === undefined ? {} : { gone }),
     ...(loss ? { loss } : {}),
   };
 }

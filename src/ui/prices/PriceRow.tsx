@@ -1,5 +1,6 @@
 import { memo, useId } from "react";
 import { PLACEHOLDER_PRICES } from "../../paperwork/prices.ts";
+import { kindOf } from "../../parts/catalogue.ts";
 import { usePrices } from "../../store/prices.ts";
 import { readNumeral, writeNumeral } from "../inspector/fields/numeral.ts";
 import { notTaken, useDraft } from "../kit/useDraft.ts";
@@ -10,6 +11,7 @@ export const PriceRow = memo(function PriceRow(props: { readonly kind: string; r
   const price = usePrices((s) => s.prices[kind]);
   const placeholder = PLACEHOLDER_PRICES[kind];
   if (!price) return null;
+  const byMetre = kindOf(kind)?.trade.soldBy === "metre";
   const isOwn = price.price !== placeholder?.price || price.workMinutes !== placeholder.workMinutes;
   return (
     <tr className={isOwn ? "own-price" : undefined}>
@@ -19,7 +21,7 @@ export const PriceRow = memo(function PriceRow(props: { readonly kind: string; r
       <td>
         <Amount
           label={`Price of ${name}`}
-          unit={kind === "cable" ? "per m" : ""}
+          unit={byMetre ? "per m" : ""}
           value={price.price}
           onTry={(value) => usePrices.getState().setPrice(kind, { price: value })}
         />
@@ -27,7 +29,7 @@ export const PriceRow = memo(function PriceRow(props: { readonly kind: string; r
       <td>
         <Amount
           label={`Minutes to fit ${name}`}
-          unit={kind === "cable" ? "min a run" : "min"}
+          unit={byMetre ? "min a run" : "min"}
           value={price.workMinutes}
           onTry={(value) => usePrices.getState().setPrice(kind, { workMinutes: value })}
         />

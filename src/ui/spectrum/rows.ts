@@ -71,7 +71,7 @@ function rowsOf(
     const cniDb = level - ratioToDb(noisePower + interferencePower);
     const ciDb = level - interference;
     const cut = band.cuts[(band.cut[i] ?? 0) - 1];
-    const limits = carrier && limitsFor(profile, band.origin.service, carrier.mode);
+    const limits = carrier && limitsFor(profile, band.origin.service, carrier.mode, requiredDb);
     const userBand = band.stack?.numbers[i];
     return {
       key: `${b}.${i}`,

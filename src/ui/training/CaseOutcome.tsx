@@ -1,8 +1,8 @@
 import { Footprints, RotateCcw } from "lucide-react";
 import { useEffect, useMemo, useRef } from "react";
-import { walkSignal } from "../../findings/walk/signal.ts";
 import { isSolved } from "../../remedies/training/progress.ts";
 import { scoreOf } from "../../remedies/training/score.ts";
+import { tellSignal } from "../../sentences/walk/signal.ts";
 import { SERVICE_NAMES } from "../../signal/carrier.ts";
 import { useTraining } from "../../store/training.ts";
 import { actualEvaluation } from "../../store/trainingMeter.ts";
@@ -57,7 +57,7 @@ function Walk({ session }: CaseProps) {
   const { opened } = session;
   const { part, service } = opened.case.walk;
   const ways = useMemo(
-    () => walkSignal(actualEvaluation(opened), { part, service }).ways,
+    () => tellSignal(actualEvaluation(opened), { part, service }).ways,
     [opened, part, service],
   );
   if (ways.length === 0) return null;

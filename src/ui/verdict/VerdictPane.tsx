@@ -10,13 +10,15 @@ import { VerdictRow } from "./VerdictRow.tsx";
 import "./verdict.css";
 import { plural } from "../../words/plural.ts";
 
+const RANK: readonly Verdict["state"][] = ["fails", "edge", "works"];
+
 /** What every receiver and outlet gets, and what stands in the way. */
 export function VerdictPane() {
   const report = useApp((s) => s.report);
   const isEmpty = useApp((s) => s.design.parts.length === 0);
   if (isEmpty) return <EmptyVerdict />;
   // Whatever fails comes first; among equals, the order of the design.
-  const verdicts = [...report.verdicts].sort((a, b) => Number(a.works) - Number(b.works));
+  const verdicts = [...report.verdicts].sort((a, b) => RANK.indexOf(a.state) - RANK.indexOf(b.state));
   const receivers = verdicts.filter((v) => v.role === "receiver");
   const outlets = verdicts.filter((v) => v.role === "outlet");
   return (
@@ -36,7 +38,10 @@ export function VerdictPane() {
 }
 
 function Summary({ receivers }: { readonly receivers: readonly Verdict[] }) {
-  const working = receivers.filter((v) => v.works).length;
+  // One that is not connected yet is neither.
+  const judged = receivers.filter((v) => v.idle !== "nothing connected");
+  const working = judged.filter((v) => v.state !== "fails").length;
+  const onEdge = judged.filter((v) => v.state === "edge").length;
   if (receivers.length === 0) {
     return (
       <p className="verdict-summary">
@@ -45,11 +50,20 @@ function Summary({ receivers }: { readonly receivers: readonly Verdict[] }) {
       </p>
     );
   }
-  const all = working === receivers.length;
+  if (judged.length === 0)
+    return (
+      <p className="verdict-summary">
+        <CircleHelp size={20} aria-hidden />
+        <span>No receiver is connected yet.</span>
+      </p>
+    );
+  const all = working === judged.length;
   return (
     <p className={all ? "verdict-summary ok" : "verdict-summary bad"} aria-live="polite">
       {all ? <Check size={20} aria-hidden /> : <X size={20} aria-hidden />}
-      <span>{summaryWords(working, receivers.length)}</span>
+      <span>
+        {summaryWords(working, judged.length)} {edgeWords(onEdge)}
+      </span>
     </p>
   );
 }
@@ -61,6 +75,14 @@ function summaryWords(working: number, of: number): string {
     zero: `None of ${of} receivers works as it should.`,
     one: (n) => `${n} of ${of} receivers works.`,
     other: (n) => `${n} of ${of} receivers work.`,
+  });
+}
+
+function edgeWords(onEdge: number): string {
+  return plural(onEdge, {
+    zero: "",
+    one: "One of them works on a knife’s edge.",
+    other: (n) => `${n} of them work on a knife’s edge.`,
   });
 }
 

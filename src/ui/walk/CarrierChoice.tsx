@@ -1,7 +1,7 @@
 import { Check, X } from "lucide-react";
 import { useMemo } from "react";
 import { carriersOffered } from "../../findings/walk/choice.ts";
-import type { CarrierWay } from "../../findings/walk/signal.ts";
+import type { ToldWay } from "../../sentences/walk/signal.ts";
 import { useApp } from "../../store/app.ts";
 import { megahertz } from "../format.ts";
 import { dashOf } from "./dashes.ts";
@@ -90,7 +90,7 @@ function Further({ shown }: { readonly shown: ShownSignal }) {
 }
 
 /** "lowest", "highest, worst"; "added" for one that was asked for. */
-export function whyWalked(way: CarrierWay, { ways, walking }: Pick<ShownSignal, "ways" | "walking">): string {
+export function whyWalked(way: ToldWay, { ways, walking }: Pick<ShownSignal, "ways" | "walking">): string {
   const usual = ways.filter((w) => !walking.extra.some((id) => sameCarrier(id, w.carrier)));
   if (!usual.includes(way)) return "added";
   const worst = [...usual].sort((a, b) => standing(a) - standing(b))[0];
@@ -101,6 +101,6 @@ export function whyWalked(way: CarrierWay, { ways, walking }: Pick<ShownSignal, 
   ].join(", ");
 }
 
-function standing({ got, end }: CarrierWay): number {
+function standing({ got, end }: ToldWay): number {
   return got ? (end?.marginDb ?? 0) : Number.NEGATIVE_INFINITY;
 }

@@ -1,6 +1,6 @@
 import { X } from "lucide-react";
 import { useMemo } from "react";
-import type { CarrierWay } from "../../findings/walk/signal.ts";
+import type { ToldWay } from "../../sentences/walk/signal.ts";
 import { useApp } from "../../store/app.ts";
 import { useSize } from "../kit/useSize.ts";
 import { endWords } from "../origin/endWords.ts";
@@ -30,7 +30,7 @@ export function SignalBody({ shown }: { readonly shown: ShownSignal }) {
 }
 
 /** How it ends, and which switches have a say. */
-function WayWords({ way, shown }: { readonly way: CarrierWay; readonly shown: ShownSignal }) {
+function WayWords({ way, shown }: { readonly way: ToldWay; readonly shown: ShownSignal }) {
   const evaluation = useApp((s) => s.evaluation);
   const { route, walking } = shown;
   const found = useMemo(() => wayOrigin(evaluation, way, route, walking), [evaluation, way, route, walking]);
@@ -51,7 +51,7 @@ function WayWords({ way, shown }: { readonly way: CarrierWay; readonly shown: Sh
   );
 }
 
-function Way({ way, shown }: { readonly way: CarrierWay; readonly shown: ShownSignal }) {
+function Way({ way, shown }: { readonly way: ToldWay; readonly shown: ShownSignal }) {
   const evaluation = useApp((s) => s.evaluation);
   const [attach, size] = useSize();
   const { route, walking, ways, stop } = shown;
@@ -100,8 +100,8 @@ function Way({ way, shown }: { readonly way: CarrierWay; readonly shown: ShownSi
  * A receiver as the last of so many stops has the level that arrives.
  */
 export function comparableCarriers(
-  way: CarrierWay,
-  ways: readonly CarrierWay[],
+  way: ToldWay,
+  ways: readonly ToldWay[],
   stops: number,
 ): WalkMarks["others"] {
   const parts = way.steps.map((s) => s.part).join("|");
@@ -112,7 +112,7 @@ export function comparableCarriers(
   );
 }
 
-function levelsOf({ steps, end }: CarrierWay, stops: number): readonly number[] {
+function levelsOf({ steps, end }: ToldWay, stops: number): readonly number[] {
   const levels = steps.map((s) => s.levelDbuv);
   return end && levels.length < stops ? [...levels, end.levelDbuv] : levels;
 }

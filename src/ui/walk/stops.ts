@@ -1,8 +1,8 @@
 /** A walk as stops on the canvas: which parts and wires it passes, and where it is lost. */
 import { wireId } from "../../design/design.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
-import type { CarrierWay } from "../../findings/walk/signal.ts";
 import type { SupplyStep } from "../../findings/walk/supply.ts";
+import type { ToldWay } from "../../sentences/walk/signal.ts";
 import { decimal } from "../format.ts";
 
 export type WalkStop = {
@@ -31,11 +31,7 @@ export type WalkRoute = {
 const NOWHERE: WalkRoute = { stops: [], wires: [], trouble: null };
 
 /** From the roof downwards. The receiver, or the part that hands nothing on, is the last stop. */
-export function signalRoute(
-  evaluation: Evaluation,
-  way: CarrierWay | undefined,
-  receiver: string,
-): WalkRoute {
+export function signalRoute(evaluation: Evaluation, way: ToldWay | undefined, receiver: string): WalkRoute {
   if (!way) return NOWHERE;
   const label = (part: string) => evaluation.record(part)?.part.label || part;
   const { steps, loss, end } = way;
@@ -65,8 +61,8 @@ export function signalRoute(
 
 function arrivalWords(
   label: string,
-  { levelDbuv, cniDb }: NonNullable<CarrierWay["end"]>,
-  { requiredDb }: CarrierWay,
+  { levelDbuv, cniDb }: NonNullable<ToldWay["end"]>,
+  { requiredDb }: ToldWay,
 ): string {
   return `“${label}”: ${decimal(levelDbuv)} dBµV arrive; behind its tuner C/(N+I) is ${decimal(cniDb)} dB, and ${decimal(requiredDb)} dB are needed.`;
 }

@@ -2,8 +2,8 @@
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { CarrierId } from "../../evaluate/trace.ts";
 import { type CommandWalk, walkCommand } from "../../findings/walk/command.ts";
-import { type CarrierWay, type SignalWalk, walkSignal } from "../../findings/walk/signal.ts";
 import { type SupplyStep, walkSupply } from "../../findings/walk/supply.ts";
+import { type ToldSignal, type ToldWay, tellSignal } from "../../sentences/walk/signal.ts";
 import { useApp } from "../../store/app.ts";
 import { supplySource } from "./places.ts";
 import { branchEnds, branchTo, signalRoute, supplyRoute, type WalkRoute } from "./stops.ts";
@@ -12,9 +12,9 @@ import { useWalking, type WalkState } from "./walking.ts";
 export type ShownSignal = {
   readonly view: "signal";
   readonly walking: WalkState;
-  readonly ways: readonly CarrierWay[];
+  readonly ways: readonly ToldWay[];
   /** The one whose steps are taken. */
-  readonly way: CarrierWay | undefined;
+  readonly way: ToldWay | undefined;
   readonly route: WalkRoute;
   /** Of the route's stops. */
   readonly stop: number;
@@ -58,7 +58,7 @@ export function shownWalk(evaluation: Evaluation, walking: WalkState): ShownWalk
 function signal(evaluation: Evaluation, walking: WalkState): ShownSignal {
   const { place, extra, followed } = walking;
   const { ways } = signalWalk(evaluation, walking);
-  const isIt = (id: CarrierId) => (way: CarrierWay) => sameCarrier(way.carrier, id);
+  const isIt = (id: CarrierId) => (way: ToldWay) => sameCarrier(way.carrier, id);
   const way =
     (followed && ways.find(isIt(followed))) ??
     ways.find((w) => extra.some((id) => isIt(id)(w)) && !w.got) ??
@@ -69,16 +69,16 @@ function signal(evaluation: Evaluation, walking: WalkState): ShownSignal {
   return { view: "signal", walking, ways, way, route, stop: stopOf(walking, route) };
 }
 
-function signalWalk(evaluation: Evaluation, { place, service, extra }: WalkState): SignalWalk {
+function signalWalk(evaluation: Evaluation, { place, service, extra }: WalkState): ToldSignal {
   const question = {
     part: place.part,
     service,
     ...(place.port === undefined ? {} : { port: place.port }),
   };
-  const usual = walkSignal(evaluation, question);
+  const usual = tellSignal(evaluation, question);
   if (extra.length === 0) return usual;
   const carriers = [...usual.ways.map((w) => w.carrier), ...extra];
-  return walkSignal(evaluation, { ...question, carriers });
+  return tellSignal(evaluation, { ...question, carriers });
 }
 
 export function sameCarrier(a: CarrierId, b: CarrierId): boolean {

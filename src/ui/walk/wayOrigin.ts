@@ -3,7 +3,7 @@
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { profileOf } from "../../findings/limits.ts";
 import { TUNER_NOISE_FIGURE_DB } from "../../findings/tunerQuality.ts";
-import type { CarrierWay } from "../../findings/walk/signal.ts";
+import type { ToldWay } from "../../sentences/walk/signal.ts";
 import { SERVICE_NAMES } from "../../signal/carrier.ts";
 import { carrierToDb } from "../../signal/readout.ts";
 import { type LevelOrigin, type OriginStep, originStep, worstLoss } from "../origin/levelOrigin.ts";
@@ -13,7 +13,7 @@ import type { WalkState } from "./walking.ts";
 /** One step for each stop of the route. */
 export function wayOrigin(
   evaluation: Evaluation,
-  way: CarrierWay,
+  way: ToldWay,
   route: WalkRoute,
   walking: WalkState,
 ): LevelOrigin {
@@ -24,6 +24,7 @@ export function wayOrigin(
     }),
   );
   const steps = [...onTheWay, ...route.stops.slice(onTheWay.length).map(() => lastStep(way, route))];
+  const gone = onTheWay.find((step) => step.cutHere)?.label;
   const loss = worstLoss(steps.filter((s) => Number.isFinite(s.cniDb)));
   return {
     carrier: `${way.name}, ${SERVICE_NAMES[walking.service]}`,
@@ -33,12 +34,13 @@ export function wayOrigin(
     profileName: profileOf(evaluation.design).name,
     ...(way.limits ? { limits: way.limits } : {}),
     ...(way.userBand === undefined ? {} : { userBand: way.userBand }),
+    ...(gone === undefined ? {} : { gone }),
     ...(loss ? { loss } : {}),
   };
 }
 
 /** Behind the last output: the receiver with its tuner, or the part that hands nothing on. */
-function lastStep({ end, steps, requiredDb }: CarrierWay, { stops }: WalkRoute): OriginStep {
+function lastStep({ end, steps, requiredDb }: ToldWay, { stops }: WalkRoute): OriginStep {
   const stop = stops.at(-1);
   const before = steps.at(-1);
   const place = { part: stop?.part ?? "", label: stop?.label ?? "", centreMHz: before?.centreMHz ?? 0 };

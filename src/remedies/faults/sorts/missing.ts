@@ -2,6 +2,7 @@
 import type { Part } from "../../../design/design.ts";
 import { removeParts } from "../../../design/edits/remove.ts";
 import { quoted } from "../../../design/lookup.ts";
+import { kindOf } from "../../../parts/catalogue.ts";
 import { asKind } from "../change.ts";
 import type { Fault } from "../fault.ts";
 import { makeFault, type Sort } from "./sort.ts";
@@ -9,11 +10,8 @@ import { makeFault, type Sort } from "./sort.ts";
 export const missingFaults: Sort = (design) => design.parts.flatMap(missing);
 
 function missing(part: Part): Fault[] {
-  const type = part.kind.startsWith("filter")
-    ? "filter-missing"
-    : part.kind === "attenuator"
-      ? "pad-missing"
-      : null;
+  const job = kindOf(part.kind)?.trade.job;
+  const type = job === "filter" ? "filter-missing" : job === "pad" ? "pad-missing" : null;
   if (type)
     return [
       makeFault(type, {
@@ -24,7 +22,7 @@ function missing(part: Part): Fault[] {
         apply: (d) => asKind(d, part.id, "attenuator", { lossDb: 0, dcPass: true }),
       }),
     ];
-  if (part.kind !== "load") return [];
+  if (job !== "load") return [];
   return [
     makeFault("load-missing", {
       key: part.id,

@@ -4,7 +4,7 @@ import { partById, portOf, quoted } from "../../../design/lookup.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
 import { moved, withOptions, withoutWire } from "../change.ts";
 import type { Fault } from "../fault.ts";
-import { hasOption, makeFault, type Sort } from "./sort.ts";
+import { makeFault, optionsOf, type Sort } from "./sort.ts";
 
 /** An aerial turned off its transmitter: beside and behind it hears some 25 to 35 dB less. From memory. */
 const AERIAL_OFF_DB = 34;
@@ -22,28 +22,30 @@ export const roofFaults: Sort = (design) => [
 ];
 
 function aerialOff(part: Part): Fault[] {
-  if (kindOf(part.kind)?.family !== "receive" || !hasOption(part, "gainDbi")) return [];
-  const levelDbuv = moved(part, "levelDbuv", -AERIAL_OFF_DB);
-  const fieldDbuvPerM = moved(part, "fieldDbuvPerM", -AERIAL_OFF_DB);
+  if (kindOf(part.kind)?.trade.job !== "aerial") return [];
+  const levels = Object.fromEntries(
+    optionsOf(part, "source level").map((key) => [key, moved(part, key, -AERIAL_OFF_DB)]),
+  );
   return [
     makeFault("aerial-off", {
       key: part.id,
       title: `${quoted(part)} points elsewhere.`,
       parts: [part.id],
-      apply: (d) => withOptions(d, part.id, { levelDbuv, fieldDbuvPerM }),
+      apply: (d) => withOptions(d, part.id, levels),
     }),
   ];
 }
 
 function dishOff(part: Part): Fault[] {
-  const pointingLossDb = moved(part, "pointingLossDb", DISH_OFF_DB);
+  const [key = ""] = optionsOf(part, "pointing loss");
+  const pointingLossDb = moved(part, key, DISH_OFF_DB);
   if (pointingLossDb === undefined) return [];
   return [
     makeFault("dish-off", {
       key: part.id,
       title: `${quoted(part)} is off its satellite by a beamwidth.`,
       parts: [part.id],
-      apply: (d) => withOptions(d, part.id, { pointingLossDb }),
+      apply: (d) => withOptions(d, part.id, { [key]: pointingLossDb }),
     }),
   ];
 }

@@ -1,6 +1,9 @@
 /** What a sort of fault is given, and how it names what it makes. */
 import type { Design, Part, PartId, Wire } from "../../../design/design.ts";
 import { partById, portOf, portsOf, quoted } from "../../../design/lookup.ts";
+import { kindOf } from "../../../parts/catalogue.ts";
+import { optionsMeaning } from "../../../parts/meanings.ts";
+import type { Meaning } from "../../../parts/optionTrade.ts";
 import type { Fault, FaultType } from "../fault.ts";
 
 /** Lists the faults of one sort that a design can have. */
@@ -38,6 +41,8 @@ function endName(design: Design, [id, port]: Wire["from"]): string {
   return siblings.length > 1 ? `${quoted(part)} (${own?.label ?? port})` : quoted(part);
 }
 
-export function hasOption(part: Part, key: string): boolean {
-  return Object.hasOwn(part.options, key);
+/** Keys of a part's options that mean this. */
+export function optionsOf(part: Part, meaning: Meaning): readonly string[] {
+  const kind = kindOf(part.kind);
+  return kind ? optionsMeaning(kind, meaning) : [];
 }

@@ -2,13 +2,11 @@
 import type { Part } from "../../../design/design.ts";
 import { quoted } from "../../../design/lookup.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
-import { type FieldMeta, fieldMeta } from "../../../parts/fields.ts";
+import { describedOptions } from "../../../parts/meanings.ts";
 import { withOptions } from "../change.ts";
 import type { Fault } from "../fault.ts";
-import { makeFault, type Sort } from "./sort.ts";
+import { makeFault, optionsOf, type Sort } from "./sort.ts";
 
-/** Switches by which a part says that its mains unit runs. */
-const MAINS = ["mainsOn", "switchedOn"] as const;
 /** Below what a converter takes as horizontal, with any drop at all [V]. */
 const TIRED_VOLTS = 15;
 
@@ -21,62 +19,68 @@ export const supplyFaults: Sort = (design) =>
   ]);
 
 function mainsOff(part: Part): Fault[] {
-  return MAINS.filter((key) => part.options[key] === true).map((key) =>
-    makeFault("mains-off", {
-      key: part.id,
-      title: `${quoted(part)} has no mains.`,
-      parts: [part.id],
-      apply: (d) => withOptions(d, part.id, { [key]: false }),
-    }),
-  );
+  return optionsOf(part, "mains")
+    .filter((key) => part.options[key] === true)
+    .map((key) =>
+      makeFault("mains-off", {
+        key: part.id,
+        title: `${quoted(part)} has no mains.`,
+        parts: [part.id],
+        apply: (d) => withOptions(d, part.id, { [key]: false }),
+      }),
+    );
 }
 
 function receiverOff(part: Part): Fault[] {
-  if (part.options.state !== "on") return [];
-  return [
-    makeFault("receiver-off", {
-      key: part.id,
-      title: `${quoted(part)} is unplugged.`,
-      parts: [part.id],
-      apply: (d) => withOptions(d, part.id, { state: "unplugged" }),
-    }),
-  ];
+  return optionsOf(part, "receiver state")
+    .filter((key) => part.options[key] === "on")
+    .map((key) =>
+      makeFault("receiver-off", {
+        key: part.id,
+        title: `${quoted(part)} is unplugged.`,
+        parts: [part.id],
+        apply: (d) => withOptions(d, part.id, { [key]: "unplugged" }),
+      }),
+    );
 }
 
 function tired(part: Part): Fault[] {
-  const volts = part.options.volts18;
+  const [key = ""] = optionsOf(part, "horizontal volts");
+  const volts = part.options[key];
   if (typeof volts !== "number" || volts <= TIRED_VOLTS) return [];
   return [
     makeFault("weak-supply", {
       key: part.id,
       title: `${quoted(part)} delivers only ${TIRED_VOLTS} V where it should deliver ${volts} V.`,
       parts: [part.id],
-      apply: (d) => withOptions(d, part.id, { volts18: TIRED_VOLTS }),
+      apply: (d) => withOptions(d, part.id, { [key]: TIRED_VOLTS }),
     }),
   ];
 }
 
 /** Where a part lets the user choose the legs on which supply passes: every other choice. */
 function wrongLeg(part: Part): Fault[] {
-  if (part.options.dcPass === true)
+  const [key = ""] = optionsOf(part, "supply pass");
+  const now = part.options[key];
+  if (now === true)
     return [
       makeFault("wrong-leg", {
         key: `${part.id}=none`,
         title: `${quoted(part)} does not pass the supply.`,
         parts: [part.id],
-        apply: (d) => withOptions(d, part.id, { dcPass: false }),
+        apply: (d) => withOptions(d, part.id, { [key]: false }),
       }),
     ];
-  const schema = kindOf(part.kind)?.options.shape.dc;
-  const choices: FieldMeta["choices"] = schema && fieldMeta(schema)?.choices;
+  const kind = kindOf(part.kind);
+  const choices = kind && describedOptions(kind).get(key)?.choices;
   return (choices ?? [])
-    .filter(({ value }) => value !== part.options.dc)
+    .filter(({ value }) => value !== now)
     .map(({ value, label }) =>
       makeFault("wrong-leg", {
         key: `${part.id}=${value}`,
         title: `In ${quoted(part)} supply and tone pass ${label.toLowerCase()}.`,
         parts: [part.id],
-        apply: (d) => withOptions(d, part.id, { dc: value }),
+        apply: (d) => withOptions(d, part.id, { [key]: value }),
       }),
     );
 }

@@ -1,6 +1,7 @@
 /** Two cables on each other's ports. */
 import { type Part, type Wire, wireId } from "../../../design/design.ts";
 import { portOf, portsOf, quoted } from "../../../design/lookup.ts";
+import type { PortRole } from "../../../parts/contract.ts";
 import { exchanged } from "../change.ts";
 import type { Fault } from "../fault.ts";
 import { makeFault, type Sort } from "./sort.ts";
@@ -8,8 +9,8 @@ import { makeFault, type Sort } from "./sort.ts";
 /** Beyond so many inputs only neighbours are swapped: a 17-input switch has 136 pairs. */
 const MOST_FOR_ALL_PAIRS = 6;
 
-/** Outputs that are all alike ("out", "out3", "tap2"): swapping their leads is no fault of the part. */
-const ALIKE = /^(out|tap)\d*$/;
+/** Outputs that carry something of their own: on others swapped leads are no fault of the part. */
+const OWN: readonly PortRole[] = ["plane", "band", "socket"];
 
 export const swapFaults: Sort = (design) =>
   design.parts.flatMap((part) => {
@@ -17,7 +18,13 @@ export const swapFaults: Sort = (design) =>
       design.wires.filter(
         (wire) => wire[side][0] === part.id && portOf(part, wire[side][1])?.medium === "coax",
       );
-    const outputs = at("from").filter((wire) => !ALIKE.test(wire.from[1]));
+    // The lines of a cascade bear a plane each; the one trunk of a riser is not taken for a lead.
+    const trunks = portsOf(part).filter((port) => port.role === "trunk").length;
+    const own: readonly PortRole[] = trunks > 1 ? [...OWN, "trunk"] : OWN;
+    const outputs = at("from").filter((wire) => {
+      const role = portOf(part, wire.from[1])?.role;
+      return role !== undefined && own.includes(role);
+    });
     return [...swaps(part, at("to"), "to"), ...swaps(part, outputs, "from")];
   });
 

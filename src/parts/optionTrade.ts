@@ -1,0 +1,69 @@
+/** What the trade knows of an option beside its range: declared at the field, read by cures, faults, costs and causes. */
+
+/**
+ * What an option decides, whatever its key is: code looks for the meaning and never for a key.
+ * "chosen loss": a value that is bought on purpose (pads, end plates), unlike an insertion loss that comes with a part.
+ */
+export type Meaning =
+  | "gain"
+  | "radio gain"
+  | "terrestrial gain"
+  | "slope"
+  | "input pad"
+  | "tap loss"
+  | "chosen loss"
+  | "decoupling"
+  | "source level"
+  | "pointing loss"
+  | "diameter"
+  | "length"
+  | "grade"
+  | "ways"
+  | "outputs"
+  | "mains"
+  | "converter feed"
+  | "aerial supply"
+  | "supply pass"
+  | "supply limit"
+  | "horizontal volts"
+  | "direct current block"
+  | "asked polarisation"
+  | "asked half"
+  | "asked position"
+  | "receiver state"
+  | "receiver mode"
+  | "receiver user bands"
+  | "user band set"
+  | "user band standard";
+
+/**
+ * What another value takes on site: turning a knob or a menu, turning the dish by the meter, or nothing, where the
+ * value describes somebody else's transmitter or the place. Absent: another part.
+ */
+export type OnSite = "setting" | "aligning" | "not ours";
+
+export type OptionTrade = {
+  readonly means?: Meaning;
+  readonly onSite?: OnSite;
+  /** Values that the trade sells, lowest first; any other value is somebody's own. */
+  readonly sold?: { readonly values: readonly (number | string)[]; readonly source: string };
+  /** Step in which the knob at the part turns. */
+  readonly turnsBy?: number;
+  /** Values with which supply passes, the most modest first. */
+  readonly passes?: readonly unknown[];
+  /**
+   * What stands here once a defect is mended. A defect is any other value; where `defectValues` is given, only
+   * those; where `defectAbove` is, only what lies above it.
+   */
+  readonly soundValue?: unknown;
+  readonly defectValues?: readonly unknown[];
+  readonly defectAbove?: number;
+  /** Counts only while other options have these values; of a list, any one. */
+  readonly onlyWhen?: Readonly<Record<string, boolean | string | readonly string[]>>;
+  /** Spread of real parts about a value from a catalogue, one standard deviation [dB]. */
+  readonly spreadDb?: number;
+  /** The same for a loss that grows with length, as a share of the loss. */
+  readonly spreadShare?: number;
+  /** Where the spread comes from; from memory where none is named. */
+  readonly spreadSource?: string;
+};

@@ -1,0 +1,119 @@
+/** What a receiver has to spare: hand-worked beside each figure. */
+import { describe, expect, test } from "vitest";
+import { type Settings, USUAL_SETTINGS } from "../../src/design/settings.ts";
+import { evaluate } from "../../src/evaluate/evaluate.ts";
+import type { Verdict } from "../../src/findings/finding.ts";
+import { shareWithout } from "../../src/findings/rainOutage.ts";
+import { report } from "../../src/findings/report.ts";
+import { apart, verdictSentence } from "../../src/sentences/verdict.ts";
+import { draw } from "../draw.ts";
+
+/** One multiplex at a known level, through a pad, into a TV set. */
+function tv(o: {
+  readonly levelDbuv: number;
+  readonly padDb?: number;
+  readonly mode?: string;
+  readonly settings?: Partial<Settings>;
+}) {
+  const design = draw(
+    {
+      set: ["receiver-tv"],
+      pad: ["attenuator", { lossDb: o.padDb ?? 0 }],
+      aerial: [
+        "aerial-uhf",
+        {
+          levelDbuv: o.levelDbuv,
+          channels: [{ channel: 30, mode: o.mode ?? "dvbt-64qam-2/3", levelOffsetDb: 0 }],
+        },
+      ],
+    },
+    "aerial.out > pad.in, pad.out > set.in",
+  );
+  const evaluation = evaluate({ ...design, settings: { ...USUAL_SETTINGS, ...o.settings } });
+  const verdict = report(evaluation).verdicts.find((v) => v.part === "set");
+  if (!verdict) throw new Error("no verdict");
+  return { verdict, words: verdictSentence(verdict, evaluation) };
+}
+
+const told = ({ state, tightest, edge }: Verdict) => [state, tightest?.by, edge?.kind];
+
+describe("margin of a TV set", () => {
+  // EN 60728-1 as quoted: DVB-T 64 QAM between 45 and 74 dBµV.
+  test("above the middle of the range it is the distance to the upper limit", () => {
+    const { verdict } = tv({ levelDbuv: 66 });
+    expect(verdict.marginDb).toBeCloseTo(74 - 66, 9);
+    expect(told(verdict)).toEqual(["works", "level high", undefined]);
+    expect(verdict.tightest?.carrier).toBe("C30");
+  });
+
+  // Noise of a source at 290 K and a tuner of 8 dB: kTB of 7.6 MHz into 75 Ω is 3.6 dBµV (k = 1.38e-23, 20 °C rounded off),
+  // plus 8 dB: 11.6 dBµV. 64 QAM 2/3 needs less than 20 dB, so C/N has more to spare than the level.
+  test("below the middle it is the distance to the lower limit", () => {
+    const { verdict } = tv({ levelDbuv: 55 });
+    expect(verdict.marginDb).toBeCloseTo(55 - 45, 9);
+    expect(told(verdict)).toEqual(["works", "level low", undefined]);
+  });
+
+  test("a pad counts", () => {
+    expect(tv({ levelDbuv: 66, padDb: 13 }).verdict.marginDb).toBeCloseTo(66 - 13 - 45, 9);
+  });
+
+  // A level at the terminals is known to 2 dB: 1 dB to spare is no reserve, 3 dB are.
+  test("less to spare than the level is known by is a knife's edge", () => {
+    expect(told(tv({ levelDbuv: 46 }).verdict)).toEqual(["edge", "level low", "spread"]);
+    expect(told(tv({ levelDbuv: 73 }).verdict)).toEqual(["edge", "level high", "spread"]);
+    expect(told(tv({ levelDbuv: 48 }).verdict)).toEqual(["works", "level low", undefined]);
+  });
+
+  test("received beyond a limit is a knife's edge, by how much is said", () => {
+    const { verdict, words } = tv({ levelDbuv: 43.5 });
+    expect(told(verdict)).toEqual(["edge", "level low", "outside limits"]);
+    expect(verdict.marginDb).toBeCloseTo(-1.5, 9);
+    expect(words).toContain("C30 is 1.5 dB beyond its limit");
+  });
+
+  test("the design may ask for a distance to either limit", () => {
+    const settings = { keepDb: 6 };
+    expect(told(tv({ levelDbuv: 50, settings }).verdict)).toEqual(["edge", "level low", "kept distance"]);
+    expect(told(tv({ levelDbuv: 69, settings }).verdict)).toEqual(["edge", "level high", "kept distance"]);
+    expect(told(tv({ levelDbuv: 51.5, settings }).verdict)).toEqual(["works", "level low", undefined]);
+  });
+
+  test("nothing is said of a reserve where something is missing", () => {
+    const { verdict } = tv({ levelDbuv: 20 });
+    expect(verdict.state).toBe("fails");
+    expect(verdict.marginDb).toBeUndefined();
+    expect(verdict.tightest).toBeUndefined();
+  });
+});
+
+describe("rain between the shares looked at", () => {
+  const rows = [
+    { timePercent: 1, attenuationDb: 0, lossOfCnDb: 1 },
+    { timePercent: 0.1, attenuationDb: 0, lossOfCnDb: 3 },
+    { timePercent: 0.01, attenuationDb: 0, lossOfCnDb: 9 },
+  ];
+
+  test("a margin at a row has that row's share", () => {
+    expect(shareWithout(rows, 3)).toBeCloseTo(0.1, 9);
+    expect(shareWithout(rows, 1)).toBeCloseTo(1, 9);
+  });
+
+  // Half the way from 1 to 3 dB is half the way from 1 to 0.1 on a logarithmic scale: 10^−0.5.
+  test("between two rows the logarithm of the share goes with the loss", () => {
+    expect(shareWithout(rows, 2)).toBeCloseTo(0.316228, 5);
+    expect(shareWithout(rows, 6)).toBeCloseTo(0.0316228, 6);
+  });
+
+  test("beyond the rows it is at least, or none of what was looked at", () => {
+    expect(shareWithout(rows, 0.5)).toBe(1);
+    expect(shareWithout(rows, 9.5)).toBe(0);
+    expect(shareWithout([], 3)).toBe(0);
+  });
+});
+
+test("a difference of figures stays one as shown", () => {
+  expect([apart(11.48, 11.52), apart(11.52, 11.48)]).toEqual(["11.48", "11.52"]);
+  expect([apart(1.7, 2.1), apart(2.1, 1.7)]).toEqual(["1.7", "2.1"]);
+  expect(apart(0.04, 0)).toBe("0.04");
+});

@@ -1,0 +1,166 @@
+/** Results of single carriers, and how they are put together: hand-made carriers, the outcome known beforehand. */
+import { describe, expect, test } from "vitest";
+import {
+  addResult,
+  type CarrierResult,
+  type CarrierResults,
+  type LostCarrier,
+} from "../../src/findings/carrierResult.ts";
+import type { Plane } from "../../src/findings/missing.ts";
+import { missingOf } from "../../src/findings/reception.ts";
+import { graded, TUNER_NOISE_FIGURE_DB } from "../../src/findings/tunerQuality.ts";
+import type { WantedCarrier } from "../../src/findings/wanted.ts";
+import { quadrantOf } from "../../src/sentences/planes.ts";
+
+const got = (cnDb: number): CarrierResult => ({
+  got: true,
+  port: "in",
+  origin: "a",
+  index: 0,
+  levelDbuv: 60,
+  cnDb,
+  requiredDb: 10,
+});
+const lost = (why: LostCarrier["why"], part = "p"): LostCarrier => ({
+  got: false,
+  why,
+  reason: { kind: "no tone", part },
+});
+
+function best(...results: readonly CarrierResult[]): CarrierResult | undefined {
+  const all: CarrierResults = new Map();
+  for (const result of results) addResult(all, "k", result);
+  return all.get("k");
+}
+
+describe("of several ways to a carrier", () => {
+  test("the one with the better C/N counts, in either order", () => {
+    expect(best(got(12), got(20))).toMatchObject({ cnDb: 20 });
+    expect(best(got(20), got(12))).toMatchObject({ cnDb: 20 });
+  });
+
+  test("one that works counts before any that does not", () => {
+    expect(best(lost("disturbed"), got(11))).toMatchObject({ got: true });
+    expect(best(got(11), lost("disturbed"))).toMatchObject({ got: true });
+  });
+
+  // From "not there at all" to "nearly there": what came nearest is what is to be mended.
+  test("of two that do not, the nearer one is told", () => {
+    const order = [
+      "absent",
+      "cut",
+      "out of range",
+      "wrong feed",
+      "not selectable",
+      "noisy",
+      "disturbed",
+    ] as const;
+    for (const [n, nearer] of order.entries())
+      for (const farther of order.slice(0, n)) {
+        expect(best(lost(farther), lost(nearer))).toMatchObject({ why: nearer });
+        expect(best(lost(nearer), lost(farther))).toMatchObject({ why: nearer });
+      }
+  });
+});
+
+describe("a carrier behind the tuner", () => {
+  const at = { port: "in", origin: "a", index: 0, levelDbuv: 50, requiredDb: 20 };
+
+  // 50 dBµV are 10^5 µV²; a noise of 10^3 µV² lies 20 dB below.
+  test("exactly the C/N that it needs is enough", () => {
+    expect(graded({ ...at, noise: 1000, interference: 0 })).toMatchObject({ got: true, cnDb: 20 });
+  });
+
+  test("a little more noise is too much", () => {
+    expect(graded({ ...at, noise: 1001, interference: 0 })).toMatchObject({ got: false, why: "noisy" });
+  });
+
+  // Noise alone leaves 23 dB, interference as strong takes 3 dB of it: 20.0 dB less a hair.
+  test("what noise alone would leave is lost to interference", () => {
+    expect(graded({ ...at, noise: 500, interference: 501 })).toMatchObject({ why: "disturbed" });
+    expect(graded({ ...at, noise: 500, interference: 500 })).toMatchObject({ got: true });
+  });
+
+  test("noise and interference each too much: noise is told", () => {
+    expect(graded({ ...at, noise: 2000, interference: 2000 })).toMatchObject({ why: "noisy" });
+  });
+
+  test("without any noise C/N has no end", () => {
+    expect(graded({ ...at, noise: 0, interference: 0 })).toMatchObject({ cnDb: Number.POSITIVE_INFINITY });
+  });
+
+  test("the tuner's noise figure is the usual one", () => {
+    expect(TUNER_NOISE_FIGURE_DB).toBe(8);
+  });
+});
+
+describe("missing carriers by reason and plane", () => {
+  const plane = (polarisation: "V" | "H", half: "low" | "high"): Plane => ({
+    source: "d",
+    polarisation,
+    half,
+  });
+  const planes = [plane("V", "low"), plane("V", "high"), plane("H", "low"), plane("H", "high")];
+  const [vl, vh] = planes;
+  const wanted = planes.flatMap((each, n) =>
+    [0, 1, 2].map(
+      (i): WantedCarrier => ({
+        key: `${n}.${i}`,
+        origin: "d/V",
+        index: i,
+        carrier: { name: `${n}.${i}`, airMHz: 11_000, widthMHz: 30, noiseMHz: 27, mode: "dvbs-qpsk-3/4" },
+        plane: each,
+      }),
+    ),
+  );
+  const with_ = (change: (w: WantedCarrier) => CarrierResult) =>
+    new Map(wanted.map((w) => [w.key, change(w)]));
+
+  test("nothing is missing where all is got", () => {
+    expect(
+      missingOf(
+        wanted,
+        with_(() => got(20)),
+      ),
+    ).toEqual([]);
+  });
+
+  test("a plane of which one carrier is got is not missing as a whole", () => {
+    const missing = missingOf(
+      wanted,
+      with_((w) => (w.plane === vl && w.index > 0 ? lost("noisy") : got(20))),
+    );
+    expect(missing.map((m) => [m.count, m.planes])).toEqual([[2, []]]);
+  });
+
+  test("what has one reason is one loss, with its planes", () => {
+    const missing = missingOf(
+      wanted,
+      with_((w) => (w.plane?.half === "high" ? lost("not selectable") : got(20))),
+    );
+    expect(missing.map((m) => [m.count, m.planes.map(quadrantOf)])).toEqual([[6, ["VH", "HH"]]]);
+  });
+
+  test("what does not arrive is told apart by plane, for each may be lost elsewhere", () => {
+    const missing = missingOf(wanted, new Map());
+    expect(missing.map((m) => [m.count, m.planes.map(quadrantOf)])).toEqual([
+      [3, ["VL"]],
+      [3, ["VH"]],
+      [3, ["HL"]],
+      [3, ["HH"]],
+    ]);
+  });
+
+  test("the greater loss comes first", () => {
+    const missing = missingOf(
+      wanted,
+      with_((w) =>
+        w.plane === vl ? lost("cut", "f") : w.plane === vh && w.index === 0 ? lost("noisy", "g") : got(9),
+      ),
+    );
+    expect(missing.map((m) => [m.why, m.count])).toEqual([
+      ["cut", 3],
+      ["noisy", 1],
+    ]);
+  });
+});
