@@ -2,7 +2,14 @@
 import type { PartRecord } from "../evaluate/evaluation.ts";
 import { type Band, SILENCE } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
-import { addResult, type CarrierResults, carrierKey, cutResult } from "./carrierResult.ts";
+import { remembered } from "../signal/remember.ts";
+import {
+  addResult,
+  type CarrierResult,
+  type CarrierResults,
+  carrierKey,
+  cutResult,
+} from "./carrierResult.ts";
 import { type TunedInput, whyUnusable } from "./feedSuits.ts";
 import { addStackedResults } from "./stackedReception.ts";
 import { quality } from "./tunerQuality.ts";
@@ -22,12 +29,17 @@ export function addInputResults(
 }
 
 /** Results of a service's carriers over all inputs of a receiver, with everybody asking for what they ask for now. */
-export function receiverResults(record: PartRecord, service: Service): CarrierResults {
-  const results: CarrierResults = new Map();
-  for (const input of record.kind.reception?.(record.options).inputs ?? [])
-    addInputResults(record, { receiver: record.part.id, input, alone: false }, service, results);
-  return results;
+export function receiverResults(record: PartRecord, service: Service): ReadonlyMap<string, CarrierResult> {
+  const byService = remembered(known, record, () => new Map<Service, CarrierResults>());
+  return remembered(byService, service, () => {
+    const results: CarrierResults = new Map();
+    for (const input of record.kind.reception?.(record.options).inputs ?? [])
+      addInputResults(record, { receiver: record.part.id, input, alone: false }, service, results);
+    return results;
+  });
 }
+
+const known = new WeakMap<PartRecord, Map<Service, CarrierResults>>();
 
 function addBandResults(tuned: TunedInput, band: Band, results: CarrierResults): void {
   if (band.stack) {

@@ -6,7 +6,7 @@ import type { ReceiverInput } from "../parts/contract.ts";
 import { isLive } from "../signal/readout.ts";
 import { inletsOf, mayCarry } from "./inlets.ts";
 import type { Missing, MissingReason } from "./missing.ts";
-import { supplyBarriers } from "./walk/barriers.ts";
+import { supplyStop } from "./walk/supplyStop.ts";
 import type { WantedCarrier } from "./wanted.ts";
 
 export type Lost = { readonly reason: MissingReason } & Pick<Missing, "culprit" | "blamed" | "spoiler">;
@@ -48,7 +48,7 @@ export function whereLost(
       if (from !== undefined) {
         const here = stoppedHere(record, stop.at.port, from, wanted);
         if (here.kind === "no supply")
-          return { reason: here, culprit: { part: supplyStop(evaluation, record.part.id) } };
+          return { reason: here, culprit: { part: supplyStop(evaluation, record.part.id).part } };
         if (here.kind !== "other output") return { reason: here, culprit: { part: record.part.id } };
         otherOutput ??= { ...stop, outputs: here.outputs };
         continue;
@@ -66,12 +66,6 @@ export function whereLost(
     stops = next;
   }
   return endOf(evaluation, wanted, openInput, otherOutput);
-}
-
-/** The part that keeps the supply from an unfed one; itself where none does. */
-function supplyStop(evaluation: Evaluation, unfed: PartId): PartId {
-  const barriers = supplyBarriers(evaluation, unfed);
-  return (barriers.find((b) => b.why === "blocks") ?? barriers[0])?.part ?? unfed;
 }
 
 function endOf(
@@ -130,10 +124,8 @@ function hasLive(
 
 /** An output that has the carrier and leads nowhere, nearest to the receivers: the last one on its way. */
 function freeOutput(evaluation: Evaluation, wanted: WantedCarrier): PortOf | undefined {
-  const source =
-    wanted.plane?.source ?? evaluation.records.find((r) => wanted.origin.startsWith(r.part.id))?.part.id;
   const seen = new Set<string>();
-  let parts = source === undefined ? [] : [source];
+  let parts = [wanted.source];
   let last: PortOf | undefined;
   while (parts.length > 0) {
     const next: string[] = [];

@@ -7,8 +7,10 @@ import type { Edge, Tightest } from "./finding.ts";
 import { receiverResults } from "./inputReception.ts";
 import { limitsFor, profileOf } from "./limits.ts";
 import { rainMinutes } from "./rainOutage.ts";
+import type { ReceptionResult } from "./reception.ts";
 import { spreadOf } from "./spread.ts";
-import { type WantedCarrier, wantedCarriers } from "./wanted.ts";
+import { sourcesOf, type WantedCarrier, wantedCarriers } from "./wanted.ts";
+import { type Kept, keptWhile } from "./watched.ts";
 
 /** Rain that takes the picture for longer than this in a year is no reserve any more [min]: 0.1 % of a year. */
 const MOST_RAIN_MINUTES = 526;
@@ -25,8 +27,26 @@ export type Margin = {
 
 type Candidate = { readonly carrier: GotCarrier; readonly wanted: WantedCarrier; readonly db: number };
 
-/** Margin of one service at a receiver; undefined where a wanted carrier is missing, or nothing is wanted. */
-export function marginOf(
+const kept = new WeakMap<PartRecord, Kept<ReadonlyMap<Service, Margin>>>();
+
+/** Margins of a receiver by service, of those of which no wanted carrier is missing. */
+export function marginsOf(
+  evaluation: Evaluation,
+  record: PartRecord,
+  reception: ReceptionResult,
+): ReadonlyMap<Service, Margin> {
+  const settings = settingsOf(evaluation.design);
+  return keptWhile(kept, record, { evaluation, also: [reception, settings] }, (watched) => {
+    const margins = new Map<Service, Margin>();
+    for (const { service, wanted, got } of reception.services) {
+      const margin = got === wanted ? marginOf(watched, record, sourcesOf(evaluation), service) : undefined;
+      if (margin) margins.set(service, margin);
+    }
+    return margins;
+  });
+}
+
+function marginOf(
   evaluation: Evaluation,
   record: PartRecord,
   sources: readonly PartRecord[],

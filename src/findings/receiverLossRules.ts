@@ -28,6 +28,8 @@ export type LossDraft = { [K in keyof Draft<LossRule>]: Draft<LossRule>[K] };
 /** The rule that speaks of a group: the wrong kind of feed, whole planes, or whatever else is missing. */
 function ruleOf({ why, planes, count }: MissingGroup, wanted: number): LossRule {
   if (why === "wrong feed") return "wrong-feed";
+  // Too weak or disturbed it does arrive, even where that befalls a whole plane.
+  if (why === "noisy" || why === "disturbed") return "receiver-misses";
   return planes.length > 0 && count < wanted ? "plane-missing" : "receiver-misses";
 }
 
@@ -42,7 +44,13 @@ export function lossDrafts({ record, reception }: RuleView, rule: LossRule): rea
     tuner?: number,
   ): LossDraft => ({
     severity: "error",
-    at: { part, service, band: key, ...(tuner === undefined ? {} : { tuner }) },
+    at: {
+      part,
+      service,
+      band: key,
+      ...(missing.why === "noisy" ? { side: "too little" } : {}),
+      ...(tuner === undefined ? {} : { tuner }),
+    },
     parts: [part],
     wires,
     value: got,

@@ -3,12 +3,13 @@ import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { traceCarrier } from "../evaluate/trace.ts";
 import type { ReceiverInput } from "../parts/contract.ts";
 import type { Service } from "../signal/carrier.ts";
-import { remembered } from "../signal/remember.ts";
 import { blameForLostCarrier } from "./blame/lostCarrier.ts";
 import { commandStop, meetingOfCommands, voltageStop } from "./commandStop.ts";
 import { type Lost, whereLost } from "./lost.ts";
 import type { Culprit, Missing, MissingReason } from "./missing.ts";
 import { type MissingGroup, type ReceptionResult, receive } from "./reception.ts";
+import { sourcesOf } from "./wanted.ts";
+import { type Kept, keptWhile } from "./watched.ts";
 
 /** Carriers lost for one reason by one culprit, to a receiver or to one of its tuners. */
 export type ReceiverLoss = {
@@ -22,16 +23,16 @@ export type ReceiverLoss = {
   readonly tuner?: number;
 };
 
-const known = new WeakMap<Evaluation, Map<PartRecord, readonly ReceiverLoss[]>>();
+const kept = new WeakMap<PartRecord, Kept<readonly ReceiverLoss[]>>();
 
 /** Losses of a receiver: of each service, then what single tuners lack beyond that. */
 export function receiverLosses(evaluation: Evaluation, record: PartRecord): readonly ReceiverLoss[] {
-  const byRecord = remembered(known, evaluation, () => new Map<PartRecord, readonly ReceiverLoss[]>());
-  return remembered(byRecord, record, () => {
-    const sources = evaluation.records.filter((r) => r.kind.family === "receive");
-    const reception = receive(record, sources);
-    return reception ? lossesOf(evaluation, record, reception) : [];
-  });
+  const sources = sourcesOf(evaluation);
+  const reception = receive(record, sources);
+  if (!reception) return [];
+  return keptWhile(kept, record, { evaluation, also: [reception] }, (watched) =>
+    lossesOf(watched, record, reception),
+  );
 }
 
 function lossesOf(evaluation: Evaluation, record: PartRecord, reception: ReceptionResult) {

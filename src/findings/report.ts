@@ -2,14 +2,17 @@
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { finished, type Steps } from "../evaluate/steps.ts";
 import type { PartKind } from "../parts/contract.ts";
+import type { Service } from "../signal/carrier.ts";
+import { signalOrderOf } from "./causes/signalOrder.ts";
 import { causesOf } from "./causes.ts";
 import type { RuleId } from "./facts.ts";
-import type { Draft, Finding, Report, Severity, Verdict, Where } from "./finding.ts";
+import type { Draft, Finding, Report, Verdict } from "./finding.ts";
 import { type Profile, profileOf } from "./limits.ts";
-import { marginOf } from "./margin.ts";
-import { receiverLosses } from "./receiverLosses.ts";
+import { type Margin, marginsOf } from "./margin.ts";
+import { type ReceiverLoss, receiverLosses } from "./receiverLosses.ts";
 import { type ReceptionResult, receive, sendTheSame } from "./reception.ts";
-import type { Rule, RuleView, SpokenDraft } from "./rule.ts";
+import { inReportOrder } from "./reportOrder.ts";
+import type { Rule, RuleView } from "./rule.ts";
 import { DESIGN_RULES, RULES } from "./rules/index.ts";
 import { outletVerdict, receiverVerdict } from "./verdict.ts";
 import { carriersSent } from "./wanted.ts";
@@ -39,8 +42,7 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
       const finding = found(rule, draft, evaluation);
       if (finding) findings.push(finding);
     }
-    const verdict =
-      said.verdict ?? (said.reception && verdictOf(record, said.reception, evaluation, sources));
+    const verdict = said.verdict ?? (said.reception && verdictOf(record, said.reception, evaluation));
     if (verdict) verdicts.push(verdict);
   }
   for (const rule of DESIGN_RULES) {
@@ -54,11 +56,15 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
     done += records.length;
     for (const f of step.value) findings.push(identified(rule.id, f));
   }
-  // A stable sort: findings of equal weight stay in the order of the design and of the rules.
-  findings.sort((a, b) => WEIGHT[a.severity] - WEIGHT[b.severity]);
-  const agreed = agreeing(verdicts, findings);
-  return { causes: causesOf(findings, agreed, evaluation), findings, verdicts: agreed };
+  work += records.length + findings.length;
+  yield { done, total, work };
+  const order = signalOrderOf(evaluation);
+  const shown = inReportOrder(findings, { evaluation, order, rules: RULE_ORDER });
+  const agreed = agreeing(verdicts, shown);
+  return { causes: causesOf(shown, agreed, { evaluation, order }), findings: shown, verdicts: agreed };
 }
+
+const RULE_ORDER = [...RULES, ...DESIGN_RULES].map((rule) => rule.id);
 
 /** Carriers that are looked at: of all inputs, of all meetings, and for a receiver all that it could wish for. */
 function workOfAsking(record: PartRecord, sources: readonly PartRecord[]): number {
@@ -77,8 +83,6 @@ function workOfAsking(record: PartRecord, sources: readonly PartRecord[]): numbe
   }
   return work + sources.length + (upstream > 0 ? upstream : all);
 }
-
-const WEIGHT: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
 
 type Said = {
   readonly drafts: readonly Drafted[];
@@ -127,25 +131,9 @@ type AnyRuleOf = {
 };
 
 function draftsOf(rule: Rule, view: RuleView): Drafted[] {
-  if ("title" in rule)
-    return rule.check(view).map((draft) => ({ rule: { id: rule.id }, draft: toldDraft(draft) }));
   // The one cast from a rule with its own facts to any rule; its drafts stay beside it.
   const any = rule as unknown as AnyRuleOf;
   return rule.check(view).map((draft) => ({ rule: any, draft }));
-}
-
-/** A draft of a rule that makes its own sentences. */
-function toldDraft(spoken: SpokenDraft): Draft<RuleId> {
-  const { message, cure, port, service, side, band, tuner, parts, ...rest } = spoken;
-  const [part = "", ...others] = parts;
-  const at: Where = { part, ...definedOf({ port, service, side, band, tuner }) };
-  return { ...rest, at, parts: [part, ...others], facts: { message, ...definedOf({ cure }) } };
-}
-
-function definedOf<T extends object>(values: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
-  return Object.fromEntries(Object.entries(values).filter(([, v]) => v !== undefined)) as {
-    [K in keyof T]?: Exclude<T[K], undefined>;
-  };
 }
 
 /** Findings by the draft that they were made of: the same object as long as the culprit and his facts stay. */
@@ -189,20 +177,23 @@ function agreeing(verdicts: readonly Verdict[], findings: readonly Finding[]): r
   });
 }
 
-/** Verdicts by what a receiver gets: the same object as long as it reads the same. */
-const verdictsByReception = new WeakMap<ReceptionResult, Verdict>();
+type Judged = {
+  readonly losses: readonly ReceiverLoss[];
+  readonly margins: ReadonlyMap<Service, Margin>;
+  readonly verdict: Verdict;
+};
 
-function verdictOf(
-  record: PartRecord,
-  reception: ReceptionResult,
-  evaluation: Evaluation,
-  sources: readonly PartRecord[],
-): Verdict {
-  const made = receiverVerdict(record, reception, receiverLosses(evaluation, record), (service) =>
-    marginOf(evaluation, record, sources, service),
-  );
-  const former = verdictsByReception.get(reception);
-  if (former && JSON.stringify(former) === JSON.stringify(made)) return former;
-  verdictsByReception.set(reception, made);
-  return made;
+const judgedBy = new WeakMap<ReceptionResult, Judged>();
+
+/** The verdict on a receiver: the same object while it gets the same, loses it to the same and has as much to spare. */
+function verdictOf(record: PartRecord, reception: ReceptionResult, evaluation: Evaluation): Verdict {
+  const losses = receiverLosses(evaluation, record);
+  const margins = marginsOf(evaluation, record, reception);
+  const former = judgedBy.get(reception);
+  if (former && former.losses === losses && former.margins === margins) return former.verdict;
+  const made = receiverVerdict(record, reception, losses, margins);
+  const isAsBefore = former && JSON.stringify(former.verdict) === JSON.stringify(made);
+  const verdict = isAsBefore ? former.verdict : made;
+  judgedBy.set(reception, { losses, margins, verdict });
+  return verdict;
 }

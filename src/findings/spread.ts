@@ -52,23 +52,12 @@ function stepSpread(record: PartRecord, step: TraceStep, id: { origin: string; i
 }
 
 function workOut(record: PartRecord, step: TraceStep, id: { origin: string; index: number }): StepSpread {
-  const { part, kind, options, powered } = record;
-  const treated = (o: AnyOptions) => kind.signal(o, { id: part.id, powered });
-  const now = treated(options);
+  const { now, strays, fixed, share } = remembered(treatments, record, () => strayingOf(record));
   const base = levelThrough(now, step, id);
   const figure = noiseFigureOf(now, step);
-  let level = 0;
+  let level = fixed + (share * (step.gainDb ?? 0)) ** 2;
   let noise = 0;
-  for (const [key, meta] of describedOptions(kind)) {
-    if (!doesCount(meta, options)) continue;
-    if (meta.spreadShare !== undefined) level += (meta.spreadShare * (step.gainDb ?? 0)) ** 2;
-    if (meta.spreadDb === undefined) continue;
-    const value = options[key];
-    if (typeof value !== "number") {
-      level += meta.spreadDb ** 2;
-      continue;
-    }
-    const other = treated({ ...options, [key]: value + meta.spreadDb });
+  for (const other of strays) {
     level += finite(levelThrough(other, step, id) - base) ** 2;
     const otherFigure = noiseFigureOf(other, step);
     if (figure !== undefined && otherFigure !== undefined && otherFigure !== figure)
@@ -76,6 +65,33 @@ function workOut(record: PartRecord, step: TraceStep, id: { origin: string; inde
   }
   const holdsLevel = (now.stacks ?? []).some((s) => s.to === step.to);
   return { level, noise, isActive: figure !== undefined, holdsLevel };
+}
+
+/** What a part does to signals, and what it would do with each of its values one standard deviation higher. */
+type Straying = {
+  readonly now: SignalTreatment;
+  readonly strays: readonly SignalTreatment[];
+  /** Spread of what is chosen by a word [dB²], and share of a loss that grows with length. */
+  readonly fixed: number;
+  readonly share: number;
+};
+
+const treatments = new WeakMap<PartRecord, Straying>();
+
+function strayingOf({ part, kind, options, powered }: PartRecord): Straying {
+  const treated = (o: AnyOptions) => kind.signal(o, { id: part.id, powered });
+  const strays: SignalTreatment[] = [];
+  let fixed = 0;
+  let share = 0;
+  for (const [key, { spreadDb, spreadShare, ...meta }] of describedOptions(kind)) {
+    if (!doesCount(meta, options)) continue;
+    if (spreadShare !== undefined) share += spreadShare;
+    if (spreadDb === undefined) continue;
+    const value = options[key];
+    if (typeof value === "number") strays.push(treated({ ...options, [key]: value + spreadDb }));
+    else fixed += spreadDb ** 2;
+  }
+  return { now: treated(options), strays, fixed, share };
 }
 
 /** Level that a source gives, that a stage holds, or gain of the way through [dBµV or dB]. */

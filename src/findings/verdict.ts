@@ -11,15 +11,14 @@ import type { ReceptionResult } from "./reception.ts";
 import type { TunerReception } from "./tuners.ts";
 import { isOfUse, userBandsBehind } from "./userBandsBehind.ts";
 
-/** A receiver with all its tuners; `losses`: what it misses, followed to where it is lost; `marginIn`: what it has to spare. */
+/** A receiver with all its tuners; `losses`: what it misses, followed to where it is lost; `margins`: what it has to spare. */
 export function receiverVerdict(
   record: PartRecord,
   reception: ReceptionResult,
   losses: readonly ReceiverLoss[],
-  marginIn: (service: Service) => Margin | undefined,
+  margins: ReadonlyMap<Service, Margin>,
 ): Verdict {
   const common = losses.filter((l) => l.tuner === undefined);
-  const margins = new Map(reception.services.map(({ service }) => [service, marginIn(service)]));
   const services = reception.services.map(
     ({ missing: _, ...service }): ServiceVerdict => ({
       ...service,
@@ -32,7 +31,7 @@ export function receiverVerdict(
   const idle = idleReason(record, reception);
   if (idle) return { ...verdict, state: idle === "off" ? "works" : "fails", idle };
   if (losses.length > 0) return { ...verdict, state: "fails" };
-  const [deciding] = [...margins.values()].filter((m) => m !== undefined).sort(byUrgency);
+  const [deciding] = [...margins.values()].sort(byUrgency);
   if (!deciding) return { ...verdict, state: "works" };
   const { marginDb, tightest, edge } = deciding;
   return { ...verdict, state: edge ? "edge" : "works", marginDb, tightest, ...(edge ? { edge } : {}) };

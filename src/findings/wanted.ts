@@ -1,5 +1,6 @@
 /** What whoever sits before a receiver may expect of it. */
-import type { PartRecord } from "../evaluate/evaluation.ts";
+import type { PartId } from "../design/design.ts";
+import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { SKY_SPLIT_MHZ } from "../parts/planSatellite.ts";
 import type { Band } from "../signal/band.ts";
 import { type Carrier, type Service, WANTED_SERVICES } from "../signal/carrier.ts";
@@ -10,6 +11,8 @@ import type { Plane } from "./missing.ts";
 /** A carrier that a source sends out. */
 export type WantedCarrier = {
   readonly key: string;
+  /** Part that sends it. */
+  readonly source: PartId;
   readonly origin: string;
   /** Entry of the source's plan. */
   readonly index: number;
@@ -27,6 +30,15 @@ export function wantedCarriers(
   const above = new Set(record.sources);
   const upstream = sources.filter((s) => above.has(s.part.id)).flatMap((s) => sent(s, service));
   return upstream.length > 0 ? upstream : sources.flatMap((s) => sent(s, service));
+}
+
+const sourcesBy = new WeakMap<Evaluation, readonly PartRecord[]>();
+
+/** Records of the aerials, dishes and pick-ups of a design. */
+export function sourcesOf(evaluation: Evaluation): readonly PartRecord[] {
+  return remembered(sourcesBy, evaluation, () =>
+    evaluation.records.filter((r) => r.kind.family === "receive"),
+  );
 }
 
 /** Carriers of all services that a source sends out. */
@@ -67,6 +79,8 @@ function carriersOf({ origin, grid }: Band): readonly WantedCarrier[] {
     const carrier = grid.plan[index];
     if (!carrier) return [];
     const own = planes[carrier.airMHz < SKY_SPLIT_MHZ ? "low" : "high"];
-    return [{ key: carrierKey(key, index), origin: key, index, carrier, ...(own ? { plane: own } : {}) }];
+    return [
+      { key: carrierKey(key, index), source, origin: key, index, carrier, ...(own ? { plane: own } : {}) },
+    ];
   });
 }

@@ -106,6 +106,7 @@ describe("missing carriers by reason and plane", () => {
     [0, 1, 2].map(
       (i): WantedCarrier => ({
         key: `${n}.${i}`,
+        source: "d",
         origin: "d/V",
         index: i,
         carrier: { name: `${n}.${i}`, airMHz: 11_000, widthMHz: 30, noiseMHz: 27, mode: "dvbs-qpsk-3/4" },

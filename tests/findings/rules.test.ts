@@ -15,17 +15,19 @@ import { messagesOf } from "../messages.ts";
 const SAYS: Readonly<Record<string, RegExp>> = {
   loop: /“Attenuator 1” lies on a loop/,
   "supply-overloaded": /“Bad joint” shorts the supply of “Satellite receiver”/,
-  "no-supply": /“Universal LNB” gets no supply/,
+  "no-supply":
+    /13 V from “Satellite receiver” stop at “DC block”: it passes no supply, so “Universal LNB” is dead/,
   // Both polarisations of 40 transponders lie at the same frequencies with like levels: nothing survives C/I 0 dB.
   "shared-frequencies": /share .* MHz behind “Combiner”: \d+ satellite transponders are lost/,
   "band-cut": /“Outlet, TV and satellite” passes only \d+ of 40/,
   "switched-output-shared": /“Satellite receiver 1” and “Satellite receiver 2” share/,
   // 6 carriers of 80 dBµV and 35 dB of gain make 115 dBµV each; 100 − 7.5·log10(5) = 94.8 dBµV are allowed.
   overload: /115 dBµV for each of 6 carriers, 20\.2 dB over/,
-  "wrong-quadrant": /expects/,
+  "wrong-quadrant": /Inputs VL and HL are swapped at “Multiswitch”/,
   // 120 m at 130 Ω/km are 15.6 Ω: with 140 mA + 4 · 35 mA that is 4.4 V.
-  "command-lost": /13\.6 V arrive .* \(4\.4 V lost over 15\.6 Ω\): horizontal cannot be selected/,
-  "user-band-conflict": /User band 1 .* “Single-cable receiver 1” and “Single-cable receiver 2”/,
+  "command-lost": /cannot select horizontal .*: it gets 13\.6 V and needs 16 V, since “Cable” takes 4\.4 V/,
+  "user-band-conflict":
+    /User band 1 .* tuner 1 of “Single-cable receiver 1” and tuner 1 of “Single-cable receiver 2”/,
   "wrong-feed": /wideband feed/,
   "too-many-tuners": /3 tuners but is set to 2 user bands/,
   "plane-missing": /40 of 80 .* horizontal/,
@@ -45,7 +47,7 @@ const SAYS: Readonly<Record<string, RegExp>> = {
   "same-signal-twice": /two ways/,
   // Four quadrants times four times four times four are 256 settings, one of which is the present one.
   "many-alternatives": /offer 255 settings behind “Position switch 3” beside the present one; only 64/,
-  "not-connected": /Nothing is connected to the input of “TV set”/,
+  "not-connected": /1 end is still open: the aerial input of “TV set”/,
 };
 
 function said(rule: string, example: RuleExample) {

@@ -5,15 +5,15 @@ import { evaluate } from "../../src/evaluate/evaluate.ts";
 import type { Evaluation, PartRecord } from "../../src/evaluate/evaluation.ts";
 import type { Finding, Verdict } from "../../src/findings/finding.ts";
 import { report } from "../../src/findings/report.ts";
-import { walkCommand } from "../../src/findings/walk/command.ts";
-import { walkSupply } from "../../src/findings/walk/supply.ts";
 import { kindOf } from "../../src/parts/catalogue.ts";
 import { type FieldMeta, fieldMeta } from "../../src/parts/fields.ts";
 import { candidatesFor } from "../../src/remedies/candidates/index.ts";
 import { difference, inWords } from "../../src/remedies/difference.ts";
 import { cureOf, explainFinding, messageOf } from "../../src/sentences/finding.ts";
 import { missingSentences, tunerSentence, verdictSentence } from "../../src/sentences/verdict.ts";
+import { tellCommand } from "../../src/sentences/walk/command.ts";
 import { tellSignal } from "../../src/sentences/walk/signal.ts";
+import { tellSupply } from "../../src/sentences/walk/supply.ts";
 import { WANTED_SERVICES } from "../../src/signal/carrier.ts";
 import { bandWords } from "../../src/ui/bands.ts";
 import { spectrumWords } from "../../src/ui/canvas/words.ts";
@@ -112,9 +112,9 @@ function* partTexts(evaluation: Evaluation, record: PartRecord): Generator<Text>
         yield sentence("walk", line);
   if (kind.family === "use")
     for (const port of ports) {
-      for (const line of walkSupply(evaluation, { part: part.id, port: port.id }).lines)
+      for (const line of tellSupply(evaluation, { part: part.id, port: port.id }).lines)
         yield sentence("supply", line);
-      for (const line of walkCommand(evaluation, { part: part.id, port: port.id }).lines)
+      for (const line of tellCommand(evaluation, { part: part.id, port: port.id }).lines)
         yield sentence("command", line);
     }
 }

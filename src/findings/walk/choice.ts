@@ -63,7 +63,7 @@ function resultsAt(
   record: PartRecord,
   service: Service,
   port: string | undefined,
-): CarrierResults | undefined {
+): ReadonlyMap<string, CarrierResult> | undefined {
   const inputs = record.kind.reception?.(record.options).inputs;
   if (!inputs || port === undefined) return inputs && receiverResults(record, service);
   const results: CarrierResults = new Map();

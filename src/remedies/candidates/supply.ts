@@ -27,7 +27,7 @@ function below(site: Site, id: string): readonly PartRecord[] {
 
 /** Parts below that get supply at an output and hand nothing on: there the way is broken. */
 export const supplyPath: Idea = (site, finding) => {
-  const id = finding.parts[0] ?? "";
+  const id = finding.at.part;
   return below(site, id).flatMap((record): readonly Candidate[] => {
     const arrives = Object.values(record.feeds).some((feed) => feed.length > 0);
     const leaves = Object.values(record.offers).some((feed) => feed.some((o) => o.volts > 0));
@@ -85,7 +85,7 @@ function openings({ kind, options }: PartRecord): readonly (readonly [string, un
 
 /** Units that could feed it, but are switched off, or told not to. */
 export const supplyOn: Idea = (site, finding) => {
-  const id = finding.parts[0] ?? "";
+  const id = finding.at.part;
   const self = site.evaluation.record(id);
   return [...(self ? [self] : []), ...below(site, id)].flatMap((record): readonly Candidate[] => {
     const off = (value: unknown) => value === false || value === "0";
@@ -118,7 +118,7 @@ function switchedOn(id: string, [key, value]: readonly [string, unknown], title:
 
 /** A mains unit of its own in the line: before the first part that would stop its current. */
 export const inserter: Idea = (site, finding) => {
-  const record = site.evaluation.record(finding.parts[0] ?? "");
+  const record = site.evaluation.record(finding.at.part);
   const [port] = record?.power.load?.ports ?? [];
   if (!record || port === undefined || !record.joined[port]) return [];
   const { id } = record.part;

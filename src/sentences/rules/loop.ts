@@ -19,7 +19,7 @@ export const loop: RuleWords<"loop"> = {
     "calculated, and what lies behind them gets nothing here; all others are.",
   measure: ({ finding }) =>
     `Follow the cables from the output of ${partName(finding.at.part)} by hand. With a spectrum meter behind it, look for lines that stand on ` +
-    "no channel and wander: pull one plug of the loop, and if they vanish at once, the loop is proved.",
+    "no channel and wander. Pull one plug of the loop: if they vanish at once, the loop is proved.",
   neighbours: ["same-signal-twice", "overload"],
   picture: () => null,
 };

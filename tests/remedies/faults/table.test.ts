@@ -51,7 +51,7 @@ const ROWS: readonly Row[] = [
     design: "masthead-house",
     fault: "open-joint:head.out>down.in",
     rule: "no-supply",
-    at: "head",
+    at: "joint1",
     loses: ["tv1", "tv2"],
   },
   {
@@ -66,7 +66,7 @@ const ROWS: readonly Row[] = [
     design: "masthead-house",
     fault: "mains-off:psu",
     rule: "no-supply",
-    at: "head",
+    at: "psu",
     loses: ["tv1", "tv2"],
   },
   {
@@ -74,7 +74,7 @@ const ROWS: readonly Row[] = [
     design: "masthead-house",
     fault: "supply-blocked:down.out>psu.in",
     rule: "no-supply",
-    at: "head",
+    at: "block1",
     loses: ["tv1", "tv2"],
   },
   {
@@ -141,7 +141,7 @@ const ROWS: readonly Row[] = [
     design: "block-multiswitch",
     fault: "wrong-converter:lnb=lnb-universal",
     rule: "wrong-quadrant",
-    at: "ms",
+    at: "lnb",
     loses: ["sat1", "sat2", "sat3", "sat4", "sat5", "sat6"],
   },
   {
@@ -163,7 +163,7 @@ const ROWS: readonly Row[] = [
     design: "long-copper-drop",
     fault: "steel-cable:drop",
     rule: "command-lost",
-    at: "lnb",
+    at: "drop",
     loses: ["sat"],
   },
   {
@@ -171,7 +171,7 @@ const ROWS: readonly Row[] = [
     design: "two-satellites",
     fault: "corroded-joint:lnb1.out>short1.in",
     rule: "command-lost",
-    at: "lnb1",
+    at: "joint1",
     loses: ["sat"],
   },
   {
@@ -207,7 +207,7 @@ const ROWS: readonly Row[] = [
     design: "single-cable-house",
     fault: "wrong-leg:split=none",
     rule: "no-supply",
-    at: "lnb",
+    at: "split",
     loses: ["sat1", "sat2"],
   },
   {

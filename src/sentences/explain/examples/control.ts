@@ -130,12 +130,12 @@ export const CONTROL_EXAMPLES: readonly RuleSketch[] = [
     speaks: [
       "two trunks swapped",
       { ...satellite, lnb: ["lnb-quattro"], ms: ["multiswitch"], rx: ["receiver-sat"] },
-      "dish.sky > lnb.sky, lnb.vl > ms.hl, lnb.hl > ms.vl, ms.out1 > rx.sat",
+      "dish.sky > lnb.sky, lnb.vl > ms.hl, lnb.vh > ms.vh, lnb.hl > ms.vl, lnb.hh > ms.hh, ms.out1 > rx.sat",
     ],
     silent: [
       "every trunk on its own input",
       { ...satellite, lnb: ["lnb-quattro"], ms: ["multiswitch"], rx: ["receiver-sat"] },
-      "dish.sky > lnb.sky, lnb.vl > ms.vl, lnb.hl > ms.hl, ms.out1 > rx.sat",
+      "dish.sky > lnb.sky, lnb.vl > ms.vl, lnb.vh > ms.vh, lnb.hl > ms.hl, lnb.hh > ms.hh, ms.out1 > rx.sat",
     ],
   },
   {

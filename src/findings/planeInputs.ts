@@ -1,0 +1,91 @@
+/** Inputs that stand for one plane of a satellite each, and what they get. */
+import type { PartId } from "../design/design.ts";
+import type { PartRecord } from "../evaluate/evaluation.ts";
+import type { Plane } from "../parts/contract.ts";
+import { type Band, SILENCE } from "../signal/band.ts";
+import { remembered } from "../signal/remember.ts";
+
+/** What a feed is that does not hold one quadrant all the time. */
+export type LooseFeed = "switched" | "wideband" | "single-cable";
+
+export type PlaneInput = {
+  readonly port: string;
+  /** Key of the plane as switches know it: "HH", or "2:HH" where there are several satellites. */
+  readonly plane: string;
+  /** Which of the part's satellites, counted from "1", and which quadrant of it; "V" or "H": both halves at once. */
+  readonly satellite: string;
+  readonly quadrant: string;
+  readonly gets:
+    | { readonly kind: "nothing connected" | "silence" }
+    | { readonly kind: "plane"; readonly dish: PartId; readonly quadrant: string }
+    | { readonly kind: "loose"; readonly feed: LooseFeed; readonly dish: PartId; readonly band: Band };
+};
+
+const known = new WeakMap<PartRecord, readonly PlaneInput[]>();
+const NONE: readonly PlaneInput[] = [];
+
+/** Plane inputs of a multiswitch or stacking unit, in the order of its ports; none for other parts. */
+export function planeInputs(record: PartRecord): readonly PlaneInput[] {
+  // A receiver for whole polarisations has such inputs as well, but switches nothing.
+  if (!record.power.switches || record.looped) return NONE;
+  return remembered(known, record, () => {
+    const isSeveral = record.ports.some((p) => (p.plane?.position ?? 1) > 1);
+    return record.ports.flatMap(({ id, side, plane }): PlaneInput[] => {
+      if (side !== "in" || !plane) return [];
+      const satellite = String(plane.position);
+      const quadrant = quadrantOf(plane);
+      return [
+        {
+          port: id,
+          plane: isSeveral ? `${satellite}:${quadrant}` : quadrant,
+          satellite,
+          quadrant,
+          gets: whatArrives(record, id, quadrant),
+        },
+      ];
+    });
+  });
+}
+
+function whatArrives(record: PartRecord, port: string, quadrant: string): PlaneInput["gets"] {
+  if (!record.joined[port]) return { kind: "nothing connected" };
+  const bands = (record.inputs[port] ?? SILENCE).bands.filter(
+    (b) => b.origin.service === "satellite" && !b.isFloor && b.cut.includes(0),
+  );
+  const isWhole = quadrant.length === 1;
+  const loose = bands.find((b) => looseFeed(b, isWhole) !== undefined);
+  const feed = loose && looseFeed(loose, isWhole);
+  if (loose && feed) return { kind: "loose", feed, dish: loose.origin.part, band: loose };
+  const band = bands.find((b) => quadrantOfBand(b) === quadrant) ?? bands[0];
+  return band
+    ? { kind: "plane", dish: band.origin.part, quadrant: quadrantOfBand(band) }
+    : { kind: "silence" };
+}
+
+function looseFeed(band: Band, isWhole: boolean): LooseFeed | undefined {
+  if (band.stack) return "single-cable";
+  if (band.conditions.length > 0) return "switched";
+  return band.half || isWhole ? undefined : "wideband";
+}
+
+/** "VL"; "V" for both halves at once. */
+function quadrantOf({ polarisation, half }: Plane): string {
+  return `${polarisation}${half === undefined ? "" : half === "low" ? "L" : "H"}`;
+}
+
+function quadrantOfBand({ origin, half }: Band): string {
+  return quadrantOf({ position: 1, polarisation: origin.polarisation ?? "V", ...(half ? { half } : {}) });
+}
+
+/** Whether some receiver asks this part for one plane or another. */
+export function isAsked(record: PartRecord): boolean {
+  return Object.values(record.switches).some((state) => state.offers.some((o) => o.kind === "commands"));
+}
+
+/** Inputs that get nothing while others of the same satellite do. */
+export function missingPlanes(record: PartRecord): readonly PlaneInput[] {
+  const inputs = planeInputs(record);
+  const isLive = ({ gets }: PlaneInput) => gets.kind === "plane" || gets.kind === "loose";
+  const live = new Set(inputs.filter(isLive).map((input) => input.satellite));
+  return inputs.filter((input) => !isLive(input) && live.has(input.satellite));
+}

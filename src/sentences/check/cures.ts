@@ -1,0 +1,56 @@
+/** Proved cures of a design, for `check --cures`: as objects for other programs, and as plain text. */
+import type { Report } from "../../findings/finding.ts";
+import { difference } from "../../remedies/difference.ts";
+import type { Proposal } from "../../remedies/search.ts";
+import { siteOf } from "../../remedies/site.ts";
+import { plural } from "../../words/plural.ts";
+
+/** One proposal. `cures` and `leaves` name causes by their ids; the cost is in whatever the prices are in. */
+export type CureRecord = {
+  readonly title: string;
+  readonly steps: readonly string[];
+  readonly parts: readonly string[];
+  readonly cures: readonly string[];
+  readonly leaves: readonly string[];
+  readonly minutes: number;
+  readonly cost: number;
+  readonly newCables: number;
+};
+
+/** The one place where a proposal of the search becomes a record. */
+export function cureRecord(
+  proposal: Proposal,
+  before: Report,
+  start: Parameters<typeof difference>[0],
+): CureRecord {
+  const { steps, design, cost, changes } = proposal;
+  const left = siteOf(design).report.causes.filter(({ severity }) => severity !== "note");
+  const remaining = new Set(left.flatMap(({ findings }) => findings.map((f) => f.id)));
+  const { added, removed, changed } = difference(start, design);
+  return {
+    title: steps.map(({ title }) => title).join(" "),
+    steps: changes,
+    parts: [...added, ...removed, ...changed.map(({ after }) => after)].map(({ id }) => id),
+    cures: before.causes.filter(({ id }) => !remaining.has(id)).map(({ id }) => id),
+    leaves: left.map(({ id }) => id),
+    minutes: Math.round(cost.workMinutes),
+    cost: cost.partsPrice,
+    newCables: cost.newCables,
+  };
+}
+
+/** Cures, best first, each with its steps. */
+export function curesText(cures: readonly CureRecord[]): string {
+  if (cures.length === 0) return "No cure found.\n";
+  const lines = cures.flatMap(({ title, steps, minutes, newCables }, n) => [
+    `Cure ${n + 1}: ${title} (${minutes} min, ${plural(newCables, NEW_CABLES)})`,
+    ...steps.map((step) => `  ${step}`),
+  ]);
+  return `${lines.join("\n")}\n`;
+}
+
+const NEW_CABLES = {
+  zero: "no new cable",
+  one: (n: string) => `${n} new cable`,
+  other: (n: string) => `${n} new cables`,
+};

@@ -1,0 +1,234 @@
+/**
+ * Commands, shared lines and user bands: who takes them, holds them or is set wrongly stands first.
+ * Who is to be named is common practice, no source, unless a source stands beside it. Parts are drawn in no order of
+ * the signal.
+ */
+import { describe, expect, test } from "vitest";
+import { draw, type Sketch } from "../../draw.ts";
+import { backwards, foundBy } from "./foundBy.ts";
+
+const line = (between: Sketch, wires: string, receiver = {}, lnb = {}) =>
+  draw(
+    { a: ["receiver-sat", receiver], ...between, m: ["lnb-universal", lnb], k: ["dish"] },
+    `k.sky > m.sky, ${wires}`,
+  );
+
+describe("18 V that arrive too low", () => {
+  // 250 mA through R ohms take R/4 V of 18 V. EN 61319-1, from memory: to 14 V vertical, from 16 V horizontal.
+  test.each([
+    { ohms: 7.8, found: undefined },
+    { ohms: 8.4, found: { severity: "warning", kind: "undecided", volts: 15.9 } },
+    { ohms: 13, found: { severity: "error", kind: "undecided", volts: 14.75 } },
+    { ohms: 16.4, found: { severity: "error", kind: "too low", volts: 13.9 } },
+  ])("a corroded joint of $ohms Ω", ({ ohms, found: expected }) => {
+    const design = line(
+      { j: ["bad-joint", { fault: "corroded", ohms, lossDb: 0 }], c: ["cable", { lengthM: 1 }] },
+      "m.out > c.in, c.out > j.in, j.out > a.sat",
+      { polarisation: "H" },
+      // The metre of cable has 0.036 Ω and takes 9 mV.
+      { commonMa: 250, outputMa: 0 },
+    );
+    const [found] = foundBy("command-lost", design);
+    if (!expected) {
+      expect(found).toBeUndefined();
+      return;
+    }
+    expect(found).toMatchObject({
+      severity: expected.severity,
+      parts: ["j", "m", "a"],
+      at: { part: "m", port: "out", side: "too little" },
+      limit: 16,
+      facts: { kind: expected.kind, receiver: "a", lost: { taker: { part: "j", diodeVolts: 0 } } },
+    });
+    expect(found?.value).toBeCloseTo(expected.volts - 0.009, 6);
+  });
+
+  test("a receiver that gives too few is named itself", () => {
+    const [found] = foundBy("command-lost", line({}, "m.out > a.sat", { volts18: 15.5 }));
+    expect(found).toMatchObject({ severity: "warning", parts: ["a", "m"], value: 15.5 });
+  });
+
+  test("13 V that arrive above 14 V may be taken for horizontal", () => {
+    const [found] = foundBy("command-lost", line({}, "m.out > a.sat", { volts13: 14.6 }));
+    expect(found).toMatchObject({
+      severity: "warning",
+      parts: ["a", "m"],
+      value: 14.6,
+      limit: 14,
+      at: { side: "too much" },
+    });
+  });
+});
+
+describe("commands that do not arrive", () => {
+  const block = (between: Sketch, wires: string) =>
+    draw(
+      {
+        r2: ["receiver-sat", { polarisation: "H" }],
+        ...between,
+        u: ["multiswitch", { terrestrial: false }],
+        r1: ["receiver-sat"],
+        l: ["lnb-quattro"],
+        k: ["dish"],
+      },
+      `k.sky > l.sky, l.vl > u.vl, l.vh > u.vh, l.hl > u.hl, l.hh > u.hh, u.out1 > r1.sat, ${wires}`,
+    );
+
+  test.each([
+    { name: "a DC block", between: { x: ["dc-block"] } as Sketch },
+    { name: "a broken joint", between: { x: ["bad-joint", { fault: "open" }] } as Sketch },
+  ])("$name before one receiver of a multiswitch is named, and no other receiver", ({ between }) => {
+    for (const drawn of [block(between, "u.out2 > x.in, x.out > r2.sat")].flatMap((d) => [d, backwards(d)]))
+      expect(foundBy("command-lost", drawn)).toMatchObject([
+        {
+          severity: "error",
+          at: { part: "r2", port: "sat" },
+          parts: ["x", "r2", "u"],
+          facts: { kind: "no command" },
+        },
+      ]);
+  });
+
+  test("an inserter that stops the receiver's own supply leaves the LNB to its own voltage", () => {
+    const design = line(
+      { p: ["power-inserter", { volts: 12, limitMa: 500 }] },
+      "m.out > p.in, p.out > a.sat",
+    );
+    expect(foundBy("command-lost", design)).toMatchObject([
+      { parts: ["p", "a", "m"], facts: { kind: "no command" } },
+    ]);
+    expect(foundBy("no-supply", design)).toEqual([]);
+  });
+
+  test("a position switch with two satellites, asked for none of them (DiSEqC, committed)", () => {
+    const two = (position: string) =>
+      draw(
+        {
+          a: ["receiver-sat", { position }],
+          w: ["position-switch"],
+          m2: ["lnb-universal"],
+          m1: ["lnb-universal"],
+          k2: ["dish"],
+          k1: ["dish"],
+        },
+        "k1.sky > m1.sky, k2.sky > m2.sky, m1.out > w.in1, m2.out > w.in2, w.out > a.sat",
+      );
+    expect(foundBy("command-lost", two("none"))).toMatchObject([
+      { severity: "warning", parts: ["a", "w"], facts: { kind: "no position", positions: 2 } },
+    ]);
+    expect(foundBy("command-lost", two("2"))).toEqual([]);
+  });
+
+  test("a sound block finds nothing", () => {
+    expect(foundBy("command-lost", block({}, "u.out2 > r2.sat"))).toEqual([]);
+  });
+});
+
+describe("a switched output that several share", () => {
+  test("the splitter that brings them together is named, then the receivers leg by leg", () => {
+    const design = draw(
+      {
+        y: ["receiver-sat", { polarisation: "H" }],
+        b: ["receiver-sat"],
+        s: ["splitter", { dc: "all" }],
+        c: ["cable"],
+        far: ["cable"],
+        m: ["lnb-universal"],
+        k: ["dish"],
+      },
+      "k.sky > m.sky, m.out > c.in, c.out > s.in, s.out1 > far.in, far.out > y.sat, s.out2 > b.sat",
+    );
+    for (const drawn of [design, backwards(design)])
+      expect(foundBy("switched-output-shared", drawn)).toMatchObject([
+        {
+          at: { part: "m", port: "out" },
+          parts: ["s", "y", "b", "m"],
+          value: 2,
+          facts: { joins: "s", receivers: ["y", "b"] },
+        },
+      ]);
+  });
+});
+
+describe("user bands", () => {
+  const bands = (...numbers: number[]) => ({
+    tuners: numbers.length,
+    // The usual set of four, as quoted in public tables of converters.
+    userBands: numbers.map((number) => ({ number, centreMHz: [1210, 1420, 1680, 2040][number - 1] ?? 1500 })),
+  });
+  const scr = (first: object, second: object) =>
+    draw(
+      {
+        z: ["receiver-stacked", { ...second }],
+        s: ["splitter", { dc: "all" }],
+        e: ["receiver-stacked", { ...first }],
+        m: ["lnb-stacked"],
+        k: ["dish"],
+      },
+      "k.sky > m.sky, m.out > s.in, s.out1 > e.sat, s.out2 > z.sat",
+    );
+
+  test("each one that is used twice is one finding, with the tuners", () => {
+    const design = scr(bands(1, 2, 3), bands(3, 1));
+    for (const drawn of [design, backwards(design)]) {
+      const found = foundBy("user-band-conflict", drawn);
+      expect(found.map((f) => f.at.band).sort()).toEqual(["1", "3"]);
+      const third = found.find((f) => f.at.band === "3");
+      expect(third).toMatchObject({
+        parts: ["e", "z", "m"],
+        value: 2,
+        facts: {
+          kind: "twice",
+          userBand: 3,
+          centreMHz: 1680,
+          tuners: [
+            { part: "e", tuner: 3 },
+            { part: "z", tuner: 1 },
+          ],
+        },
+      });
+    }
+  });
+
+  test("one that the LNB does not have names the receiver and its tuner", () => {
+    expect(foundBy("user-band-conflict", scr(bands(1), bands(2, 7)))).toMatchObject([
+      {
+        severity: "error",
+        at: { part: "z", port: "sat", tuner: 2 },
+        parts: ["z", "m"],
+        facts: { kind: "no such user band", userBand: 7, has: [1, 2, 3, 4] },
+      },
+    ]);
+  });
+
+  test("one with another centre names both centres", () => {
+    const wrong = { tuners: 1, userBands: [{ number: 3, centreMHz: 1400 }] };
+    expect(foundBy("user-band-conflict", scr(bands(1), wrong))).toMatchObject([
+      { parts: ["z", "m"], facts: { kind: "other centre", userBand: 3, hereMHz: 1400, thereMHz: 1680 } },
+    ]);
+  });
+
+  test("a receiver left in universal mode holds the line, and could be set otherwise", () => {
+    expect(foundBy("user-band-conflict", scr(bands(1), { ...bands(2), mode: "universal" }))).toMatchObject([
+      {
+        at: { part: "z", port: "sat" },
+        parts: ["z", "m"],
+        facts: { kind: "wrong mode", isAlone: false, setting: { option: "mode", value: "single-cable" } },
+      },
+    ]);
+  });
+
+  test("too few for the tuners leave one dead", () => {
+    const few = { ...bands(3), tuners: 2 };
+    expect(foundBy("too-many-tuners", scr(bands(1), few))).toMatchObject([
+      { severity: "error", parts: ["z"], value: 1, limit: 2, facts: { of: "user bands" } },
+    ]);
+  });
+
+  test("a sound line finds nothing", () => {
+    const sound = scr(bands(1, 2), bands(3, 4));
+    expect(foundBy("user-band-conflict", sound)).toEqual([]);
+    expect(foundBy("too-many-tuners", sound)).toEqual([]);
+    expect(foundBy("command-lost", sound)).toEqual([]);
+  });
+});
