@@ -2,12 +2,13 @@
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { finished, type Steps } from "../evaluate/steps.ts";
 import type { PartKind } from "../parts/contract.ts";
-import { withLabels } from "../sentences/phrases.ts";
 import { causesOf } from "./causes.ts";
 import type { RuleId } from "./facts.ts";
 import type { Draft, Finding, Report, Severity, Verdict, Where } from "./finding.ts";
 import { type Profile, profileOf } from "./limits.ts";
-import { receive } from "./reception.ts";
+import { marginOf } from "./margin.ts";
+import { receiverLosses } from "./receiverLosses.ts";
+import { type ReceptionResult, receive, sendTheSame } from "./reception.ts";
 import type { Rule, RuleView, SpokenDraft } from "./rule.ts";
 import { DESIGN_RULES, RULES } from "./rules/index.ts";
 import { outletVerdict, receiverVerdict } from "./verdict.ts";
@@ -23,7 +24,6 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
   const { records } = evaluation;
   const sources = records.filter((r) => r.kind.family === "receive");
   const profile = profileOf(evaluation.design);
-  const label = (id: string) => evaluation.record(id)?.part.label || id;
   const setting: Setting = { sources, profile, kindOf: (id) => evaluation.record(id)?.kind };
   const total = records.length * (1 + DESIGN_RULES.length);
   const findings: Finding[] = [];
@@ -35,8 +35,13 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
     yield { done, total, work };
     done++;
     const said = saidOf(record, setting);
-    for (const { rule, draft } of said.drafts) findings.push(found(rule, draft, evaluation));
-    if (said.verdict) verdicts.push(labelledVerdict(said.verdict, label));
+    for (const { rule, draft } of said.drafts) {
+      const finding = found(rule, draft, evaluation);
+      if (finding) findings.push(finding);
+    }
+    const verdict =
+      said.verdict ?? (said.reception && verdictOf(record, said.reception, evaluation, sources));
+    if (verdict) verdicts.push(verdict);
   }
   for (const rule of DESIGN_RULES) {
     const asking = rule.checkDesign(evaluation, profile);
@@ -51,7 +56,8 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
   }
   // A stable sort: findings of equal weight stay in the order of the design and of the rules.
   findings.sort((a, b) => WEIGHT[a.severity] - WEIGHT[b.severity]);
-  return { causes: causesOf(findings, verdicts, evaluation), findings, verdicts };
+  const agreed = agreeing(verdicts, findings);
+  return { causes: causesOf(findings, agreed, evaluation), findings, verdicts: agreed };
 }
 
 /** Carriers that are looked at: of all inputs, of all meetings, and for a receiver all that it could wish for. */
@@ -76,7 +82,9 @@ const WEIGHT: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note:
 
 type Said = {
   readonly drafts: readonly Drafted[];
+  /** Of an outlet. That of a receiver is asked anew for every report, since what it misses is lost elsewhere. */
   readonly verdict: Verdict | undefined;
+  readonly reception: ReceptionResult | undefined;
   /** What a receiver's wants were reckoned with: the source records at that time. */
   readonly sources: readonly PartRecord[] | null;
   readonly profile: Profile;
@@ -93,7 +101,7 @@ type Setting = {
 /** Whether a part need not be asked again. */
 function isSaid(record: PartRecord, { sources, profile }: Setting): boolean {
   const known = sayings.get(record);
-  return known?.profile === profile && (known.sources === null || sameRecords(known.sources, sources));
+  return known?.profile === profile && (known.sources === null || sendTheSame(known.sources, sources));
 }
 
 function saidOf(record: PartRecord, setting: Setting): Said {
@@ -104,14 +112,10 @@ function saidOf(record: PartRecord, setting: Setting): Said {
   const kindAt = (port: string) => kindOf(record.joined[port]?.[0] ?? "");
   const view = { record, reception, profile, kindAt };
   const drafts = RULES.flatMap((rule) => draftsOf(rule, view));
-  const verdict = reception ? receiverVerdict(record, reception) : outletVerdict(record);
-  const said: Said = { drafts, verdict, sources: reception ? sources : null, profile };
+  const verdict = reception ? undefined : outletVerdict(record);
+  const said: Said = { drafts, verdict, reception, sources: reception ? sources : null, profile };
   sayings.set(record, said);
   return said;
-}
-
-function sameRecords(a: readonly PartRecord[], b: readonly PartRecord[]): boolean {
-  return a.length === b.length && a.every((record, i) => record.outputs === b[i]?.outputs);
 }
 
 type Drafted = { readonly rule: AnyRuleOf; readonly draft: Draft<RuleId> };
@@ -119,7 +123,7 @@ type Drafted = { readonly rule: AnyRuleOf; readonly draft: Draft<RuleId> };
 /** A rule without its type of facts: it is only ever given drafts that it made itself. */
 type AnyRuleOf = {
   readonly id: RuleId;
-  readonly blame?: (draft: Draft<RuleId>, evaluation: Evaluation) => Draft<RuleId>;
+  readonly blame?: (draft: Draft<RuleId>, evaluation: Evaluation) => Draft<RuleId> | undefined;
 };
 
 function draftsOf(rule: Rule, view: RuleView): Drafted[] {
@@ -147,10 +151,12 @@ function definedOf<T extends object>(values: T): { [K in keyof T]?: Exclude<T[K]
 /** Findings by the draft that they were made of: the same object as long as the culprit and his facts stay. */
 const findingsByDraft = new WeakMap<object, Finding>();
 
-function found(rule: AnyRuleOf, draft: Draft<RuleId>, evaluation: Evaluation): Finding {
+function found(rule: AnyRuleOf, draft: Draft<RuleId>, evaluation: Evaluation): Finding | undefined {
   const former = findingsByDraft.get(draft);
   if (former && !rule.blame) return former;
-  const made = identified(rule.id, rule.blame?.(draft, evaluation) ?? draft);
+  const blamed = rule.blame ? rule.blame(draft, evaluation) : draft;
+  if (!blamed) return undefined;
+  const made = identified(rule.id, blamed);
   if (former && JSON.stringify(former) === JSON.stringify(made)) return former;
   findingsByDraft.set(draft, made);
   return made;
@@ -164,10 +170,39 @@ function identified(rule: RuleId, draft: Draft<RuleId>): Finding {
   return { id, rule, ...draft } as Finding;
 }
 
-function labelledVerdict(v: Verdict, label: (id: string) => string): Verdict {
-  return {
-    ...v,
-    sentence: withLabels(v.sentence, label),
-    services: v.services.map((s) => ({ ...s, reasons: s.reasons.map((r) => withLabels(r, label)) })),
-  };
+const failedVerdicts = new WeakMap<Verdict, Verdict>();
+
+/** A receiver with an error at it fails, whatever it gets: an overloaded supply does not hold, for one. */
+function agreeing(verdicts: readonly Verdict[], findings: readonly Finding[]): readonly Verdict[] {
+  const errors = new Map<string, RuleId[]>();
+  for (const { severity, at, rule } of findings)
+    if (severity === "error") errors.set(at.part, [...(errors.get(at.part) ?? []), rule]);
+  return verdicts.map((verdict) => {
+    const failsBy = errors.get(verdict.part);
+    if (!failsBy || verdict.role !== "receiver" || verdict.state === "fails" || verdict.idle) return verdict;
+    const former = failedVerdicts.get(verdict);
+    if (former && JSON.stringify(former.failsBy) === JSON.stringify(failsBy)) return former;
+    const { marginDb: _, tightest: __, edge: ___, ...rest } = verdict;
+    const failed: Verdict = { ...rest, state: "fails", failsBy };
+    failedVerdicts.set(verdict, failed);
+    return failed;
+  });
+}
+
+/** Verdicts by what a receiver gets: the same object as long as it reads the same. */
+const verdictsByReception = new WeakMap<ReceptionResult, Verdict>();
+
+function verdictOf(
+  record: PartRecord,
+  reception: ReceptionResult,
+  evaluation: Evaluation,
+  sources: readonly PartRecord[],
+): Verdict {
+  const made = receiverVerdict(record, reception, receiverLosses(evaluation, record), (service) =>
+    marginOf(evaluation, record, sources, service),
+  );
+  const former = verdictsByReception.get(reception);
+  if (former && JSON.stringify(former) === JSON.stringify(made)) return former;
+  verdictsByReception.set(reception, made);
+  return made;
 }

@@ -53,5 +53,5 @@ function changes(before: Design, after: Design, parts: readonly string[]): boole
 }
 
 function failing(site: Site): number {
-  return site.report.verdicts.filter((v) => v.role === "receiver" && !v.works).length;
+  return site.report.verdicts.filter((v) => v.role === "receiver" && v.state === "fails").length;
 }

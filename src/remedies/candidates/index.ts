@@ -48,7 +48,7 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   "user-band-conflict": [ownUserBands, otherReceiver],
   "wrong-feed": [rightPolarisation, ownUserBands, otherReceiver, otherConverter, stackUnderTheRoof],
   "too-many-tuners": [ownUserBands, otherConverter, stackUnderTheRoof],
-  "polarisation-missing": [rightPolarisation, secondCable, stackUnderTheRoof, otherConverter, separateCables],
+  "plane-missing": [rightPolarisation, secondCable, stackUnderTheRoof, otherConverter, separateCables],
   "receiver-misses": [
     soundJoint,
     otherPlate,

@@ -121,7 +121,7 @@ function usedOn(site: Site, converter: string, port: string): readonly number[] 
 
 /** A wideband receiver whose two cables are swapped. */
 export const rightPolarisation: Idea = (site, finding) => {
-  const record = site.evaluation.record(finding.parts[0] ?? "");
+  const record = site.evaluation.record(finding.at.part);
   if (record?.kind.trade.takes !== "wideband" || !record.joined.v || !record.joined.h) return [];
   const { id } = record.part;
   return [

@@ -3,7 +3,7 @@ import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { carriersGot } from "../../findings/reception.ts";
 import { handedOn } from "../../findings/verdict.ts";
 import { carriers } from "../../sentences/phrases.ts";
-import { SERVICE_NAMES, SERVICES } from "../../signal/carrier.ts";
+import type { Service } from "../../signal/carrier.ts";
 import { cnDb } from "../../signal/readout.ts";
 import { type Question, questionAt } from "./question.ts";
 
@@ -21,11 +21,9 @@ type Candidate = { readonly levelDbuv: number; readonly cnDb: number; readonly a
 /** The question about the carrier behind a figure of a service; null when nothing is got of it. */
 export function verdictQuestion(
   record: PartRecord,
-  serviceName: string,
+  service: Service,
   figure: VerdictFigure,
 ): Question | null {
-  const service = SERVICES.find((s) => SERVICE_NAMES[s] === serviceName);
-  if (!service) return null;
   const part = record.part.id;
   const { kind, options } = record;
   let which = "";

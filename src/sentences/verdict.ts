@@ -1,0 +1,123 @@
+/** Verdicts in words: one sentence or two for whoever sits before the receiver, and why carriers are missing. */
+import type { Evaluation } from "../evaluate/evaluation.ts";
+import type { ServiceVerdict, TunerVerdict, Verdict, VerdictState } from "../findings/finding.ts";
+import { capital } from "./explain/plainWords.ts";
+import { missingClause } from "./missingWords.ts";
+import { list, round1, share, withLabels } from "./phrases.ts";
+import { wordsOf } from "./rules/index.ts";
+
+const STATE_NAMES: Readonly<Record<VerdictState, string>> = {
+  works: "works",
+  edge: "works on a knife’s edge",
+  fails: "fails",
+};
+
+const IDLE_NAMES: Readonly<Record<NonNullable<Verdict["idle"]>, string>> = {
+  "nothing connected": "not connected yet",
+  off: "off",
+  "no source": "no signal yet",
+};
+
+/** How a receiver or an outlet stands, in a word or two. */
+export function stateName({ state, idle }: Pick<Verdict, "state" | "idle">): string {
+  return idle ? IDLE_NAMES[idle] : STATE_NAMES[state];
+}
+
+/** "Gets 40 of 80 satellite transponders. 40 are stopped by “Plate”." */
+export function verdictSentence(verdict: Verdict, evaluation: Evaluation): string {
+  return labelled(bareSentence(verdict, evaluation), evaluation);
+}
+
+function bareSentence(verdict: Verdict, evaluation: Evaluation): string {
+  if (verdict.idle) return IDLE[verdict.role][verdict.idle];
+  const services = verdict.services.filter((s) => s.wanted > 0);
+  const got = list(services.map((s) => share(s.got, s.wanted, s.counted ?? s.service)));
+  if (verdict.role === "outlet") return `Hands on ${got}.`;
+  const worst = services
+    .flatMap(({ missing, wanted }) => missing.map((m) => ({ ...m, wanted })))
+    .sort((a, b) => b.count - a.count)[0];
+  if (worst) return `Gets ${got}. ${capital(missingClause(worst, worst.wanted, evaluation))}.`;
+  const dead = verdict.tuners.filter((t) => t.got < t.wanted && t.missing.length > 0);
+  if (dead[0] && verdict.state === "fails")
+    return `Gets ${got}, but not with every tuner. ${tunerWords(dead[0], evaluation)}`;
+  if (verdict.failsBy) {
+    const titles = [...new Set(verdict.failsBy)].map((rule) => `“${wordsOf(rule).title}”`);
+    return `Would get ${got}, but fails by ${list(titles)}.`;
+  }
+  return `Gets ${got}${marginWords(verdict)}.`;
+}
+
+/** What the tightest carrier has to spare, and why that is too little where it is. */
+function marginWords({ marginDb, tightest, edge }: Verdict): string {
+  if (marginDb === undefined || !tightest) return "";
+  const { carrier, by } = tightest;
+  const limit = LIMIT_WORDS[by];
+  if (!edge) return `, with ${round1(marginDb)} dB to spare (${carrier}, ${limit})`;
+  const has = (beside: number) =>
+    `. On a knife’s edge: ${carrier} has ${apart(marginDb, beside)} dB to spare (${limit})`;
+  switch (edge.kind) {
+    case "outside limits":
+      return `. On a knife’s edge: ${carrier} is ${apart(-marginDb, 0)} dB beyond its limit (${limit})`;
+    case "spread":
+      return `${has(edge.neededDb)}, and real parts stray by ${apart(edge.neededDb, marginDb)} dB`;
+    case "kept distance":
+      return `${has(edge.neededDb)}, and ${apart(edge.neededDb, marginDb)} dB are to be kept`;
+    case "rain":
+      return `${has(0)}, and rain takes it for ${rainTime(edge.minutesAYear)} a year`;
+  }
+}
+
+const LIMIT_WORDS: Readonly<Record<NonNullable<Verdict["tightest"]>["by"], string>> = {
+  "level low": "least level",
+  "level high": "highest level",
+  "C/N": "C/N",
+};
+
+/** A figure with as many decimals as it takes to differ from another one as shown. */
+export function apart(figure: number, from: number): string {
+  for (const decimals of [1, 2, 3]) {
+    const text = String(Number(figure.toFixed(decimals)));
+    if (text !== String(Number(from.toFixed(decimals)))) return text;
+  }
+  return String(figure);
+}
+
+function rainTime(minutes: number): string {
+  const hours = minutes / 60;
+  return hours < 48 ? `${Math.round(hours)} hours` : `${Math.round(hours / 24)} days`;
+}
+
+const IDLE: Readonly<Record<Verdict["role"], Readonly<Record<NonNullable<Verdict["idle"]>, string>>>> = {
+  receiver: {
+    "nothing connected": "Is not connected yet.",
+    off: "Is switched off and asks for nothing.",
+    "no source": "There is no aerial or dish for it.",
+  },
+  outlet: {
+    "nothing connected": "Is not connected yet.",
+    off: "Is switched off.",
+    "no source": "Nothing arrives that its sockets could hand on.",
+  },
+};
+
+/** "Tuner 2 gets none of 80 satellite transponders: …" */
+function tunerWords(tuner: TunerVerdict, evaluation: Evaluation): string {
+  const { number, got, wanted, missing } = tuner;
+  const [first] = missing;
+  const why = first ? `: ${missingClause(first, wanted, evaluation)}` : "";
+  return `Tuner ${number} gets ${share(got, wanted, "satellite")}${why}.`;
+}
+
+/** What a tuner lacks, in a sentence; undefined where it lacks nothing. */
+export function tunerSentence(tuner: TunerVerdict, evaluation: Evaluation): string | undefined {
+  return tuner.got < tuner.wanted ? labelled(tunerWords(tuner, evaluation), evaluation) : undefined;
+}
+
+/** Why carriers of a service are missing, most frequent first: "31 are stopped by “Plate 2”". */
+export function missingSentences(service: ServiceVerdict, evaluation: Evaluation): readonly string[] {
+  return service.missing.map((m) => labelled(missingClause(m, service.wanted, evaluation), evaluation));
+}
+
+function labelled(text: string, evaluation: Evaluation): string {
+  return withLabels(text, (id) => evaluation.record(id)?.part.label || id);
+}
