@@ -49,6 +49,12 @@ export type OpenedCase = {
   readonly random?: RandomStory;
 };
 
+/** Plan values fade: beside the reading at first, then on request at a price, then not at all. */
+export function planValueRule(level: Level): "shown" | "at a price" | "none" {
+  if (level <= 2) return "shown";
+  return level === 3 ? "at a price" : "none";
+}
+
 /** Hints of every case: a nudge, where to look, and nearly the answer. */
 export const HINTS = 3;
 

@@ -9,7 +9,8 @@ const FOR_EXCLUDED = 20;
 /** The right part, another fault: between right and wrong. */
 const FOR_PART = 5;
 const FOR_HINT = 10;
-const FOR_PLAN_VALUE = 3;
+/** Where the level of the case sets a price on it. */
+export const FOR_PLAN_VALUE = 3;
 /** Named without any reading that speaks for it; less where readings had excluded some of the others. */
 const FOR_GUESS = 40;
 const LEAST_IF_SOLVED = 10;

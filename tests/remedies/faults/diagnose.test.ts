@@ -6,7 +6,7 @@ import { diagnose } from "../../../src/remedies/faults/diagnose.ts";
 import type { Fault } from "../../../src/remedies/faults/fault.ts";
 import { faultOf, faults } from "../../../src/remedies/faults/list.ts";
 import { pointsOf } from "../../../src/remedies/faults/points.ts";
-import { lookAt, type Observation, symptomsOf } from "../../../src/remedies/faults/symptoms.ts";
+import { evaluated, type Observation, symptomsOf } from "../../../src/remedies/faults/symptoms.ts";
 import { isNoticed, whatFails } from "../../../src/remedies/faults/whatFails.ts";
 import { designOf } from "../../../src/remedies/training/case.ts";
 import { seededNumbers } from "../../../src/remedies/training/seededNumbers.ts";
@@ -60,9 +60,9 @@ describe("a riser where the first two floors are dark", () => {
 
 test("DG4: one wrong tick moves the fault from exact to near, but not out of sight", () => {
   const design = designOf("house-universal");
-  const sound = lookAt(design);
+  const sound = evaluated(design);
   const fault = get(design, "dish-off:dish");
-  const truth = symptomsOf(lookAt(fault.apply(design), sound), sound);
+  const truth = symptomsOf(evaluated(fault.apply(design), sound), sound);
   const seen = truth.map((s) =>
     sees(s.part, s.service, s.state === "partial" ? "partial" : s.state === "works"),
   );
@@ -92,12 +92,12 @@ test("DG7: the truth about what works always leaves the true fault among the exa
   const next = seededNumbers(20_260);
   for (const key of ["house-universal", "masthead-house", "single-cable-house", "two-satellites"]) {
     const design = designOf(key);
-    const sound = lookAt(design);
+    const sound = evaluated(design);
     const noticed = faults(design).filter((f) => isNoticed(whatFails(design, f, sound)));
     for (let n = 0; n < 3; n++) {
       const fault = noticed[Math.floor(next() * noticed.length)];
       if (!fault) throw new Error("nothing to notice");
-      const truth = symptomsOf(lookAt(fault.apply(design), sound), sound);
+      const truth = symptomsOf(evaluated(fault.apply(design), sound), sound);
       const seen = truth.map((s) =>
         sees(s.part, s.service, s.state === "partial" ? "partial" : s.state === "works"),
       );

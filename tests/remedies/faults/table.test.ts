@@ -5,7 +5,7 @@
 import { describe, expect, test } from "vitest";
 import type { Design } from "../../../src/design/design.ts";
 import { faultOf, faults, faultsAt } from "../../../src/remedies/faults/list.ts";
-import { lookAt } from "../../../src/remedies/faults/symptoms.ts";
+import { evaluated } from "../../../src/remedies/faults/symptoms.ts";
 import { whatFails } from "../../../src/remedies/faults/whatFails.ts";
 import { designOf } from "../../../src/remedies/training/case.ts";
 import { draw } from "../../draw.ts";
@@ -292,12 +292,12 @@ describe.each(EVERY)("faults of %s", (key) => {
 
   test("FA3: change the design, leave the drawn one alone, and evaluate without NaN", () => {
     const before = JSON.stringify(design);
-    const sound = lookAt(design);
+    const sound = evaluated(design);
     // Every third of them: all sorts are among these.
     for (const fault of all.filter((_, i) => i % 3 === 0)) {
       const faulty = fault.apply(design);
       expect(faulty, fault.id).not.toBe(design);
-      for (const { services } of lookAt(faulty, sound).report.verdicts)
+      for (const { services } of evaluated(faulty, sound).report.verdicts)
         for (const s of services)
           for (const value of [s.levelMin, s.levelMax, s.cnMin])
             expect(value === undefined || !Number.isNaN(value), fault.id).toBe(true);

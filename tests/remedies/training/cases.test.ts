@@ -9,14 +9,19 @@ import { bestMeasurement, consistentWith } from "../../../src/remedies/faults/be
 import { diagnose, type Suspicion } from "../../../src/remedies/faults/diagnose.ts";
 import { FAULT_TYPES, type Fault } from "../../../src/remedies/faults/fault.ts";
 import { measure } from "../../../src/remedies/faults/measure.ts";
-import { type Look, lookAt, type Observation, symptomsOf } from "../../../src/remedies/faults/symptoms.ts";
+import {
+  type EvaluatedDesign,
+  evaluated,
+  type Observation,
+  symptomsOf,
+} from "../../../src/remedies/faults/symptoms.ts";
 import { openCase } from "../../../src/remedies/training/case.ts";
 import { CASES, caseOf } from "../../../src/remedies/training/cases.ts";
 import { judge, looksAlike } from "../../../src/remedies/training/judge.ts";
 import { finish } from "../faults/finish.ts";
 
 /** What somebody who looks at every receiver and socket would tick. */
-function truthfully(now: Look, sound: Look): Observation[] {
+function truthfully(now: EvaluatedDesign, sound: EvaluatedDesign): Observation[] {
   return symptomsOf(now, sound).map(({ part, service, state }) => ({
     part,
     service,
@@ -50,8 +55,8 @@ test("TC1: at least fifteen cases, each with a name of its own, from easy to har
 describe.each(CASES)("$id", (chosen) => {
   const opened = openCase(chosen);
   const { design, fault, faulty } = opened;
-  const sound = lookAt(design);
-  const truth = lookAt(faulty, sound);
+  const sound = evaluated(design);
+  const truth = evaluated(faulty, sound);
   let found: readonly Suspicion[] | undefined;
   const suspicions = () => {
     found ??= finish(diagnose(design, truthfully(truth, sound)));
@@ -59,7 +64,7 @@ describe.each(CASES)("$id", (chosen) => {
   };
 
   test("TC2: works before the fault, fails at some receiver after it", () => {
-    const receivers = (look: Look) => look.report.verdicts.filter((v) => v.role === "receiver");
+    const receivers = (look: EvaluatedDesign) => look.report.verdicts.filter((v) => v.role === "receiver");
     expect(receivers(sound).length).toBeGreaterThan(0);
     expect(receivers(sound).filter((v) => v.state === "fails")).toEqual([]);
     expect(sound.report.findings.filter((f) => f.severity === "error")).toEqual([]);

@@ -1,7 +1,7 @@
 /** RC: random cases, the seed in the address, progress and score. */
 import { describe, expect, test } from "vitest";
 import { faultOf } from "../../../src/remedies/faults/list.ts";
-import { lookAt } from "../../../src/remedies/faults/symptoms.ts";
+import { evaluated } from "../../../src/remedies/faults/symptoms.ts";
 import { designOf } from "../../../src/remedies/training/case.ts";
 import { CASES } from "../../../src/remedies/training/cases.ts";
 import { formatTraining, parseTraining } from "../../../src/remedies/training/link.ts";
@@ -65,7 +65,9 @@ describe("random cases", () => {
       if (!once.ok || !again.ok) throw new Error("no case");
       expect(again.opened.case).toEqual(once.opened.case);
       expect(
-        lookAt(once.opened.faulty).report.verdicts.some((v) => v.role === "receiver" && v.state === "fails"),
+        evaluated(once.opened.faulty).report.verdicts.some(
+          (v) => v.role === "receiver" && v.state === "fails",
+        ),
       ).toBe(true);
       expect(faultOf(design, once.opened.fault.id)?.id).toBe(once.opened.fault.id);
       const first = once.opened.case.hints[0];
