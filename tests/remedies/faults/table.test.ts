@@ -8,6 +8,7 @@ import { faultOf, faults, faultsAt } from "../../../src/remedies/faults/list.ts"
 import { evaluated } from "../../../src/remedies/faults/symptoms.ts";
 import { whatFails } from "../../../src/remedies/faults/whatFails.ts";
 import { designOf } from "../../../src/remedies/training/case.ts";
+import { faultSentence } from "../../../src/sentences/faults/faultWords.ts";
 import { draw } from "../../draw.ts";
 
 const TERMINATED = draw(
@@ -286,7 +287,7 @@ describe.each(EVERY)("faults of %s", (key) => {
   test("FA2: have ids of their own, a title that is a sentence, and parts of the design", () => {
     const ids = new Set(design.parts.map((p) => p.id));
     expect(new Set(all.map((f) => f.id)).size).toBe(all.length);
-    expect(all.filter((f) => !/^[A-Z“].*\.$/.test(f.title)).map((f) => f.title)).toEqual([]);
+    expect(all.map((f) => faultSentence(design, f)).filter((s) => !/^[A-Z“].*\.$/.test(s))).toEqual([]);
     expect(all.filter((f) => f.parts.some((id) => !ids.has(id)) || f.parts[0] !== f.part)).toEqual([]);
   });
 
