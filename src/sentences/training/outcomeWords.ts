@@ -44,8 +44,8 @@ function lossWords({ why, count }: Loss, measured: number, suspects: number, par
       return plural(count, { one: (n) => `${n} wrong guess`, other: (n) => `${n} wrong guesses` });
     case "excluded":
       return plural(count, {
-        one: (n) => `${n} guess that an own reading had excluded`,
-        other: (n) => `${n} guesses that own readings had excluded`,
+        one: (n) => `${n} guess that your own reading had excluded`,
+        other: (n) => `${n} guesses that your own readings had excluded`,
       });
     case "part":
       return plural(count, {

@@ -68,7 +68,25 @@ describe("planes as symptoms", () => {
 });
 
 describe("tuners as symptoms", () => {
-  // A twin receiver, each of whose two inputs has a lead of its own.
-  const design = designOf("house-twin-recorder");
-  const all = evaluated(design);
+  const house = designOf("single-cable-house");
+  const works = evaluated(house);
+
+  test("are told apart where a receiver has several, and all work in the sound design", () => {
+    const tuners = detailedSymptoms(works, works).filter((s) => s.tuner !== undefined);
+    expect(tuners.length).toBeGreaterThan(1);
+    expect(tuners.every((s) => s.state === "works")).toBe(true);
+    for (const { part, tuner } of tuners)
+      expect(tuners.some((other) => other.part === part && other.tuner !== tuner)).toBe(true);
+  });
+
+  test("one with a wrong centre frequency fails alone", () => {
+    const several = detailedSymptoms(works, works).find((s) => s.tuner === 2);
+    const fault = faultOf(house, `wrong-user-band:${several?.part}=centre`);
+    if (!several || !fault) throw new Error("no receiver with two tuners");
+    const now = detailedSymptoms(evaluated(fault.apply(house), works), works).filter(
+      (s) => s.part === several.part && s.tuner !== undefined,
+    );
+    // The fault moves the first user band of the receiver, which its first tuner uses.
+    expect(now.map((s) => s.state === "works")).toEqual(now.map((s) => s.tuner !== 1));
+  });
 });
