@@ -2,7 +2,7 @@
 import type { CaseWords } from "../caseWords.ts";
 
 export const MIDDLE_WORDS: Readonly<Record<string, CaseWords>> = {
-  "new-LNB": {
+  "new-converter": {
     title: "A new LNB, and all is worse",
     story:
       "The old LNB was replaced by a modern one. Now satellite shows nothing, and television in two rooms lost most channels as well.",
