@@ -1,45 +1,31 @@
 /** Cases where several faults would look alike, or where the culprit sits far from what fails. */
-import type { TrainingCase } from "../case.ts";
+import type { CaseWords } from "../caseWords.ts";
 
-export const HARD: readonly TrainingCase[] = [
-  {
-    id: "top-goes-first",
+export const HARD_WORDS: Readonly<Record<string, CaseWords>> = {
+  "top-goes-first": {
     title: "Some channels vanish every wet month",
-    level: 4,
     story: "In the barn more and more satellite channels disappear, first some, now more than half of them.",
-    design: "barn-line",
-    fault: "wet-cable:second",
     hints: [
       "Sort the missing channels by frequency, and not by programme.",
       "Measure the level across the band before and behind each length of cable.",
       "One length loses far more at the top of the band than its metres would explain.",
     ],
     lesson: "Water makes the loss grow with frequency. A cable that has drawn water is replaced, not dried.",
-    walk: { part: "sat", service: "satellite" },
   },
-  {
-    id: "tired-receiver",
+  "tired-receiver": {
     title: "One flat gets only vertical",
-    level: 4,
-    story: "Flat 4 gets half of the channels. All other flats are content. The cable was checked twice.",
-    design: "block-multiswitch",
-    fault: "weak-supply:sat4",
+    story: "Flat 4 gets half of the channels. All other flats are happy. The cable was checked twice.",
     hints: [
       "What is common to all flats works. Stay in this flat.",
       "Only horizontal is missing. Measure the volts at the plate while horizontal is asked for.",
       "Even at the receiver's own socket there are only fifteen volts.",
     ],
     lesson: "Measure the supply at its source first: a tired receiver looks just like a bad cable.",
-    walk: { part: "sat4", service: "satellite" },
   },
-  {
-    id: "splendid-level",
+  "splendid-level": {
     title: "More level than ever, and no picture",
-    level: 4,
     story:
       "Somebody turned a screw in the attic because one floor was a little weak. Now no floor has a picture.",
-    design: "riser-block",
-    fault: "gain-high:amp",
     hints: [
       "Measure before you turn: is there too little, or too much?",
       "Level is far above the plan everywhere. Look at the MER, and where it starts to be bad.",
@@ -47,96 +33,65 @@ export const HARD: readonly TrainingCase[] = [
     ],
     lesson:
       "Each decibel too much at the output costs two of the distance to its products. Stay below rating less derating.",
-    walk: { part: "tv5", service: "tv" },
   },
-  {
-    id: "second-satellite",
+  "second-satellite": {
     title: "The second satellite has gone",
-    level: 4,
     story: "All channels of one satellite are there, and not one of the other. It began after the frost.",
-    design: "two-satellites",
-    fault: "open-joint:short2.out>pos.in2",
     hints: [
       "What is common to both satellites works.",
       "Let the second satellite be asked for, and follow volts and level beyond the switch.",
-      "The supply leaves for the second converter and does not get there, with every plug on.",
+      "The supply leaves for the second LNB and does not get there, with every plug on.",
     ],
-    lesson:
-      "A broken inner conductor stops direct current first. A plug that is on is not a plug that makes contact.",
-    walk: { part: "sat", service: "satellite" },
+    lesson: "A broken inner conductor stops DC first. A plug that is on is not a plug that makes contact.",
   },
-  {
-    id: "new-neighbour",
+  "new-neighbour": {
     title: "A mast was built nearby",
-    level: 4,
     story:
       "A phone mast went up beyond the field, and a colleague was here to see to it. Since his visit nothing works on either set.",
-    design: "masthead-house",
-    fault: "filter-missing:filter",
     hints: [
       "Plenty of level, no picture: look above the television channels too.",
       "Measure level and MER before and behind what amplifies on the mast.",
       "The mast's carriers reach the amplifier at full strength, stronger than all television channels.",
     ],
     lesson: "A filter belongs before the first amplifier; behind it the harm is done already.",
-    walk: { part: "tv1", service: "tv" },
   },
-  {
-    id: "four-outputs-each",
-    title: "The converter has four outputs, as before",
-    level: 5,
+  "four-outputs-each": {
+    title: "The LNB has four outputs, as before",
     story:
-      "The converter was replaced by one with four outputs, like the old one. All flats have lost half of their channels.",
-    design: "block-multiswitch",
-    fault: "wrong-converter:lnb=lnb-universal",
+      "The LNB was replaced by one with four outputs, like the old one. All flats have lost half of their channels.",
     hints: [
       "All flats lack the same half. Which one, and who usually decides about it?",
       "Compare what comes down the four trunks: they should differ.",
       "Trunks that should carry the high band carry the low one: each output waits for a tone that a multiswitch does not send.",
     ],
     lesson: "Four outputs make no quattro: before a multiswitch each output must be fixed to its quadrant.",
-    walk: { part: "sat1", service: "satellite" },
   },
-  {
-    id: "prettier-plate",
+  "prettier-plate": {
     title: "A prettier plate",
-    level: 5,
     story:
       "In bedroom 1 the plate was changed for one with more sockets. Some channels are gone, most are fine.",
-    design: "house-separate-cables",
-    fault: "wrong-plate:splate2=outlet-quad",
     hints: [
       "Sort the missing channels by frequency on the cable.",
       "Compare the band on both sides of the plate, on each of the two cables.",
       "One of the cables loses all that lies below some 950 MHz: that plate separates television and satellite.",
     ],
     lesson: "A wideband feed needs plain plates: a separating one takes off what it thinks is television.",
-    walk: { part: "sat2", service: "satellite" },
   },
-  {
-    id: "green-copper",
+  "green-copper": {
     title: "Television plays, satellite does not",
-    level: 5,
     story:
       "In the living room television and radio play, but satellite has gone, slowly and then altogether.",
-    design: "house-universal",
-    fault: "corroded-joint:drop1.out>plate1.in",
     hints: [
       "The higher the frequency, the worse. And what about the supply?",
       "Measure level at both ends of the living room's cable, low and high in frequency.",
       "Between cable and plate some decibels are lost at the bottom and very many at the top.",
     ],
     lesson: "Corrosion acts twice: it attenuates the signal, more at the top, and it eats the supply.",
-    walk: { part: "sat1", service: "satellite" },
   },
-  {
-    id: "fifth-lead",
+  "fifth-lead": {
     title: "Five leads, all in place",
-    level: 5,
     story:
       "The multiswitch was moved to another wall. Since then no flat has television, and all miss a quarter of satellite.",
-    design: "block-multiswitch",
-    fault: "swapped:ms.hl+ter",
     hints: [
       "Two unlike things fail together for everybody: that is where they meet.",
       "Measure at each input what it carries, one after the other.",
@@ -144,6 +99,5 @@ export const HARD: readonly TrainingCase[] = [
     ],
     lesson:
       "A quarter of satellite missing is one quadrant missing. Number the leads before taking them off.",
-    walk: { part: "tv1", service: "tv" },
   },
-];
+};

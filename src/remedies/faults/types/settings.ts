@@ -1,11 +1,89 @@
-/** Wrong settings: gains, tap values, user bands, the mode of a receiver. */
+/** Faults of supplies and settings: mains, a tired receiver, the wrong leg, gains, taps, user bands, modes. */
 import { z } from "zod";
 import type { Design, Part } from "../../../design/design.ts";
-import { quoted } from "../../../design/lookup.ts";
 import { isSameValue } from "../../../design/options.ts";
-import { moved, withOptions } from "../change.ts";
-import type { Fault } from "../fault.ts";
-import { makeFault, optionsOf, type Sort } from "./sort.ts";
+import { kindOf } from "../../../parts/catalogue.ts";
+import { describedOptions } from "../../../parts/meanings.ts";
+import { moved, optionsOf, withOptions } from "../change.ts";
+import { type Fault, type FaultFinder, makeFault } from "../fault.ts";
+
+/** Below what a converter takes as horizontal, with any drop at all [V]. */
+const TIRED_VOLTS = 15;
+
+export const supplyFaults: FaultFinder = (design) =>
+  design.parts.flatMap((part) => [
+    ...mainsOff(part),
+    ...receiverOff(part),
+    ...tired(part),
+    ...wrongLeg(part),
+  ]);
+
+function mainsOff(part: Part): Fault[] {
+  return optionsOf(part, "mains")
+    .filter((key) => part.options[key] === true)
+    .map((key) =>
+      makeFault("mains-off", {
+        key: part.id,
+        parts: [part.id],
+        facts: {},
+        apply: (d) => withOptions(d, part.id, { [key]: false }),
+      }),
+    );
+}
+
+function receiverOff(part: Part): Fault[] {
+  return optionsOf(part, "receiver state")
+    .filter((key) => part.options[key] === "on")
+    .map((key) =>
+      makeFault("receiver-off", {
+        key: part.id,
+        parts: [part.id],
+        facts: {},
+        apply: (d) => withOptions(d, part.id, { [key]: "unplugged" }),
+      }),
+    );
+}
+
+function tired(part: Part): Fault[] {
+  const [key = ""] = optionsOf(part, "horizontal volts");
+  const volts = part.options[key];
+  if (typeof volts !== "number" || volts <= TIRED_VOLTS) return [];
+  return [
+    makeFault("weak-supply", {
+      key: part.id,
+      parts: [part.id],
+      facts: { volts: TIRED_VOLTS, plannedVolts: volts },
+      apply: (d) => withOptions(d, part.id, { [key]: TIRED_VOLTS }),
+    }),
+  ];
+}
+
+/** Where a part lets the user choose the legs on which supply passes: every other choice. */
+function wrongLeg(part: Part): Fault[] {
+  const [key = ""] = optionsOf(part, "supply pass");
+  const now = part.options[key];
+  if (now === true)
+    return [
+      makeFault("wrong-leg", {
+        key: `${part.id}=none`,
+        parts: [part.id],
+        facts: { option: key, choice: null },
+        apply: (d) => withOptions(d, part.id, { [key]: false }),
+      }),
+    ];
+  const kind = kindOf(part.kind);
+  const choices = kind && describedOptions(kind).get(key)?.choices;
+  return (choices ?? [])
+    .filter(({ value }) => value !== now)
+    .map(({ value }) =>
+      makeFault("wrong-leg", {
+        key: `${part.id}=${value}`,
+        parts: [part.id],
+        facts: { option: key, choice: value },
+        apply: (d) => withOptions(d, part.id, { [key]: value }),
+      }),
+    );
+}
 
 /** How far off a gain is that somebody turned to try it out [dB]. */
 const GAIN_OFF_DB = 25;
@@ -16,7 +94,7 @@ const MOST_RIVALS = 4;
 
 const bandRows = z.array(z.object({ number: z.number(), centreMHz: z.number() }));
 
-export const settingFaults: Sort = (design) =>
+export const settingFaults: FaultFinder = (design) =>
   design.parts.flatMap((part) => [
     ...gains(part),
     ...taps(part),
@@ -32,8 +110,8 @@ function gains(part: Part): Fault[] {
     const type = sign > 0 ? "gain-high" : "gain-low";
     return makeFault(type, {
       key: part.id,
-      title: `The gain of ${quoted(part)} is set to ${gainDb} dB.`,
       parts: [part.id],
+      facts: { gainDb },
       apply: (d) => withOptions(d, part.id, { [key]: gainDb }),
     });
   });
@@ -46,8 +124,8 @@ function taps(part: Part): Fault[] {
     if (tapLossDb === undefined) return [];
     return makeFault("wrong-tap", {
       key: `${part.id}=${tapLossDb}`,
-      title: `${quoted(part)} has a tap value of ${tapLossDb} dB.`,
       parts: [part.id],
+      facts: { tapLossDb },
       apply: (d) => withOptions(d, part.id, { [key]: tapLossDb }),
     });
   });
@@ -59,8 +137,8 @@ function wrongMode(part: Part): Fault[] {
   return [
     makeFault("wrong-mode", {
       key: part.id,
-      title: `${quoted(part)} is set to universal mode.`,
       parts: [part.id],
+      facts: {},
       apply: (d) => withOptions(d, part.id, { [mode]: "universal" }),
     }),
   ];
@@ -88,15 +166,15 @@ function wrongUserBands(design: Design, part: Part): Fault[] {
     ...rivals.map(({ other, userBands }) =>
       makeFault("wrong-user-band", {
         key: `${part.id}=${other.id}`,
-        title: `${quoted(part)} is set to the user bands of ${quoted(other)}.`,
         parts: [part.id, other.id],
+        facts: { as: "another receiver", other: other.id },
         apply: (d) => withOptions(d, part.id, { [key]: userBands }),
       }),
     ),
     makeFault("wrong-user-band", {
       key: `${part.id}=centre`,
-      title: `${quoted(part)} has a wrong centre frequency for user band ${first?.number ?? 1}.`,
       parts: [part.id],
+      facts: { as: "another centre", userBand: first?.number ?? 1 },
       apply: (d) => withOptions(d, part.id, { [key]: shifted }),
     }),
   ];
