@@ -9,6 +9,7 @@ import { openFindings, targetsOf, withCauses } from "./aims.ts";
 import type { Candidate } from "./candidate.ts";
 import { candidatesFor } from "./candidates/index.ts";
 import { type Cost, costOf, type PriceList } from "./cost.ts";
+import type { CureStep } from "./cureStep.ts";
 import { difference, inWords } from "./difference.ts";
 import { givenUp } from "./givenUp.ts";
 import { countOf, type Proof, prove } from "./proof.ts";
@@ -20,7 +21,7 @@ import { type Site, siteOf } from "./site.ts";
 export type Proposal = {
   readonly id: string;
   /** What is to be done, in order; one to three steps. */
-  readonly steps: readonly Pick<Candidate, "idea" | "place" | "title" | "reason">[];
+  readonly steps: readonly CureStep[];
   /** The design with all of it done. */
   readonly design: Design;
   /** Part by part, in words. */
@@ -51,6 +52,8 @@ const MAX_TRIALS = 150;
 const MOST_PROPOSALS = 12;
 /** So many whole cures are choice enough: longer combinations are not sought any more. */
 const ENOUGH = 3;
+/** Trials that are still made once there is choice enough: one of them may be better. */
+const AFTER_ENOUGH = 24;
 
 /** A state of the design on the way: what was done so far, and what came of it. */
 type Node = {
@@ -81,10 +84,11 @@ export function* search(design: Design, options: SearchOptions): Generator<Progr
   };
   expand({ site: start, steps: [], priority: 0 });
 
-  while (queue.length > 0 && progress.tried < maxTrials) {
+  let after = 0;
+  while (queue.length > 0 && progress.tried < maxTrials && after < AFTER_ENOUGH) {
     const trial = queue.shift();
     if (!trial) break;
-    const changed = trial.candidate.apply(trial.node.site.design);
+    const changed = applied(trial.candidate, trial.node.site.design);
     if (!changed) continue;
     const mark = signature(changed);
     if (seen.has(mark)) continue;
@@ -105,9 +109,20 @@ export function* search(design: Design, options: SearchOptions): Generator<Progr
     const isEnough = progress.proposals.filter((p) => isWhole(p.proof)).length >= ENOUGH;
     if (!isDone && !isEnough && steps.length < maxDepth && isHopeful(start, site))
       expand({ site, steps, priority: trial.priority + detour(start, site) });
+    if (isEnough) after++;
     yield progress;
   }
   return progress;
+}
+
+/** The design with a step taken; null where it does not fit a design that other steps have changed. */
+function applied(step: Candidate, design: Design): Design | null {
+  try {
+    return step.apply(design);
+  } catch {
+    // Thought of for a part that is another one now: whatever it trips over, it has no place here.
+    return null;
+  }
 }
 
 /** A step that makes much more trouble than it was to cure leads nowhere. */
@@ -136,7 +151,7 @@ function shortest(
   for (const left of o.steps) {
     if (best.steps.length < 2) break;
     const steps = best.steps.filter((s) => s !== left);
-    const design = steps.reduce<Design | null>((d, s) => d && s.apply(d), o.start.design);
+    const design = steps.reduce<Design | null>((d, s) => d && applied(s, d), o.start.design);
     if (!design) continue;
     const site = siteOf(design, best.site.evaluation);
     const proof = prove(o.start, site, o.targets);
@@ -150,7 +165,7 @@ function proposalOf(start: Site, { steps, site, proof }: Found, prices: PriceLis
   const diff = difference(start.design, site.design);
   return {
     id: steps.map((s) => s.id).join(" + "),
-    steps: steps.map(({ idea, place, title, reason }) => ({ idea, place, title, reason })),
+    steps: steps.map((s) => s.step),
     design: site.design,
     changes: inWords(diff),
     proof,

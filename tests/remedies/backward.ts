@@ -35,7 +35,10 @@ export function noticed(sound: Site): readonly { readonly fault: Fault; readonly
 function isWorse(sound: Site, site: Site): boolean {
   const known = new Set(sound.report.findings.map((f) => f.id));
   const came = site.report.findings.some((f) => f.severity !== "note" && !known.has(f.id));
-  return came || !isRestored(sound, site);
+  // A receiver that is off, or that nothing is plugged into, is no complaint of its own.
+  const failed = (v: Verdict) => v.role === "receiver" && !v.works && worked.has(v.part);
+  const worked = new Set(sound.report.verdicts.filter((v) => v.works).map((v) => v.part));
+  return came || site.report.verdicts.some(failed);
 }
 
 /** What the search proposes for a fault, and which of it puts the sound state back where the fault is. */

@@ -4,10 +4,10 @@ import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { optionMeaning } from "../../parts/meanings.ts";
 import type { Feed } from "../../parts/trade.ts";
-import { type Forms, plural } from "../../words/plural.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
+import type { Suited } from "../cureStep.ts";
 import { draft } from "../draft.ts";
-import { labelOf, type SatelliteInput, type Site, satelliteInputs, wayUp } from "../site.ts";
+import { type SatelliteInput, type Site, satelliteInputs, wayUp } from "../site.ts";
 import { linesFrom, stackReceivers, tunersOn, userBandsSent } from "./userBands.ts";
 
 /** The LNBs that a finding is about: named in it, or feeding what is named in it. */
@@ -42,8 +42,6 @@ export const otherConverter: Idea = (site, finding) =>
     ...wideband(site, lnb),
   ]);
 
-const REASON = "Converter and receivers then speak of the same feed.";
-
 /** One switched output for each line; needs one receiver input on each. */
 function universal(site: Site, lnb: PartRecord): readonly Candidate[] {
   const lines = [...linesFrom(site, lnb.part.id).values()];
@@ -56,13 +54,7 @@ function universal(site: Site, lnb: PartRecord): readonly Candidate[] {
     candidate(
       "universal-converter",
       [lnb.part.id, outputs],
-      {
-        title: plural(Number(outputs), {
-          one: (n) => `Fit a universal LNB with ${n} output${changing(inputs, "switched")}`,
-          other: (n) => `Fit a universal LNB with ${n} outputs${changing(inputs, "switched")}`,
-        }),
-        reason: `${REASON} It stays above 950 MHz, where the usual plates and diplexers pass it.`,
-      },
+      { outputs: Number(outputs), ...receiversFor(inputs, "switched") },
       (design) => {
         const d = draft(design);
         d.swap(lnb.part.id, "lnb-universal", { outputs });
@@ -77,17 +69,10 @@ function universal(site: Site, lnb: PartRecord): readonly Candidate[] {
   ];
 }
 
-const SUITING = { zero: "", one: ", and a receiver to suit it", other: ", and receivers to suit it" };
-const SINGLE_CABLE = {
-  zero: "",
-  one: ", and a single-cable receiver",
-  other: ", and single-cable receivers",
-};
-
-/** ", and receivers to suit it": only where some must be changed. */
-function changing(inputs: readonly SatelliteInput[], feed: Feed, words: Forms = SUITING): string {
+/** Receivers that must be exchanged, for they take another feed. */
+function receiversFor(inputs: readonly SatelliteInput[], feed: Feed): Suited {
   const others = inputs.filter((i) => i.receiver.kind.trade.takes !== feed).map((i) => i.receiver.part.id);
-  return plural(new Set(others).size, words);
+  return { receivers: [...new Set(others)] };
 }
 
 /** A single-cable converter: any number of receivers on a line, each tuner with a user band. */
@@ -96,24 +81,16 @@ function stacked(site: Site, lnb: PartRecord): readonly Candidate[] {
   if (byPort.size === 0 || byPort.size > 2 || lnb.kind.trade.gives === "stacked") return [];
   const inputs = [...byPort.values()].flat();
   return [
-    candidate(
-      "stacked-converter",
-      [lnb.part.id],
-      {
-        title: `Fit a channel-stacking LNB${changing(inputs, "stacked", SINGLE_CABLE)}`,
-        reason: "On one cable each tuner gets any transponder, over a user band of its own.",
-      },
-      (design) => {
-        const d = draft(design);
-        const lines = [...byPort.values()].map((line) => [...new Set(line.map((i) => i.receiver.part.id))]);
-        const most = Math.max(...lines.map((line) => tunersOn(d, line)));
-        const many = most > 4 ? { standard: "EN 50607", bandSet: "thirtyTwo" } : {};
-        d.swap(lnb.part.id, "lnb-stacked", { outputs: byPort.size > 1 ? "2" : "1", ...many });
-        return stackReceivers(d, lines, userBandsSent(d.part(lnb.part.id)?.options, "lnb-stacked"))
-          ? d.result()
-          : null;
-      },
-    ),
+    candidate("stacked-converter", [lnb.part.id], receiversFor(inputs, "stacked"), (design) => {
+      const d = draft(design);
+      const lines = [...byPort.values()].map((line) => [...new Set(line.map((i) => i.receiver.part.id))]);
+      const most = Math.max(...lines.map((line) => tunersOn(d, line)));
+      const many = most > 4 ? { standard: "EN 50607", bandSet: "thirtyTwo" } : {};
+      d.swap(lnb.part.id, "lnb-stacked", { outputs: byPort.size > 1 ? "2" : "1", ...many });
+      return stackReceivers(d, lines, userBandsSent(d.part(lnb.part.id)?.options, "lnb-stacked"))
+        ? d.result()
+        : null;
+    }),
   ];
 }
 
@@ -126,26 +103,21 @@ function wideband(site: Site, lnb: PartRecord): readonly Candidate[] {
   if (!first || !second || first.feeding.port === second.feeding.port) return [];
   const id = first.receiver.part.id;
   return [
-    candidate(
-      "wideband-converter",
-      [lnb.part.id],
-      { title: `Fit a wideband LNB${changing(inputs, "wideband")}`, reason: REASON },
-      (design) => {
-        const d = draft(design);
-        // Which cable bears which polarisation follows from the receiver's inputs.
-        const ends = [first, second].map((i) => ({
-          at: d.other([lnb.part.id, i.feeding.port]),
-          port: i.receiver.kind.trade.takes === "wideband" ? i.port : undefined,
-        }));
-        for (const { feeding } of [first, second]) d.unjoin([lnb.part.id, feeding.port]);
-        d.swap(lnb.part.id, "lnb-wideband");
-        if (takes(d.part(id)) !== "wideband") d.swap(id, "receiver-hybrid");
-        ends.forEach(({ at, port }, i) => {
-          if (at) d.join([lnb.part.id, port ?? (i === 0 ? "v" : "h")], at);
-        });
-        return d.result();
-      },
-    ),
+    candidate("wideband-converter", [lnb.part.id], receiversFor(inputs, "wideband"), (design) => {
+      const d = draft(design);
+      // Which cable bears which polarisation follows from the receiver's inputs.
+      const ends = [first, second].map((i) => ({
+        at: d.other([lnb.part.id, i.feeding.port]),
+        port: i.receiver.kind.trade.takes === "wideband" ? i.port : undefined,
+      }));
+      for (const { feeding } of [first, second]) d.unjoin([lnb.part.id, feeding.port]);
+      d.swap(lnb.part.id, "lnb-wideband");
+      if (takes(d.part(id)) !== "wideband") d.swap(id, "receiver-hybrid");
+      ends.forEach(({ at, port }, i) => {
+        if (at) d.join([lnb.part.id, port ?? (i === 0 ? "v" : "h")], at);
+      });
+      return d.result();
+    }),
   ];
 }
 
@@ -162,22 +134,14 @@ export const quattroConverter: Idea = (site, finding) => {
   if (!first || lines.some((l) => l.lnb !== first.lnb) || first.lnb.kind.trade.gives === "planes") return [];
   const { id } = first.lnb.part;
   return [
-    candidate(
-      "quattro-converter",
-      [id],
-      {
-        title: `Fit a quattro LNB in place of ${labelOf(site, id)}`,
-        reason: "The unit needs all four quadrants at once, each on its own input.",
-      },
-      (design) => {
-        const d = draft(design);
-        const ends = lines.map((l) => ({ quadrant: l.quadrant, at: d.other([id, l.port]) }));
-        for (const { port } of lines) d.unjoin([id, port]);
-        d.swap(id, "lnb-quattro");
-        for (const { quadrant, at } of ends) if (at) d.join([id, quadrant], at);
-        return d.result();
-      },
-    ),
+    candidate("quattro-converter", [id], {}, (design) => {
+      const d = draft(design);
+      const ends = lines.map((l) => ({ quadrant: l.quadrant, at: d.other([id, l.port]) }));
+      for (const { port } of lines) d.unjoin([id, port]);
+      d.swap(id, "lnb-quattro");
+      for (const { quadrant, at } of ends) if (at) d.join([id, quadrant], at);
+      return d.result();
+    }),
   ];
 };
 
@@ -197,20 +161,12 @@ export const rightQuadrants: Idea = (site, finding) => {
   if (moves.length < 2 || new Set(moves.map((m) => m.to)).size < moves.length) return [];
   const { id } = unit.part;
   return [
-    candidate(
-      "right-quadrants",
-      [id],
-      {
-        title: `Swap the cables at ${labelOf(site, id)}: ${moves.map((m) => `${m.from.toUpperCase()} to ${m.to.toUpperCase()}`).join(", ")}`,
-        reason: "Each input stands for one quadrant, and these get another one.",
-      },
-      (design) => {
-        const d = draft(design);
-        const ends = moves.map(({ from, to }) => ({ to, at: d.other([id, from]) }));
-        for (const { from } of moves) d.unjoin([id, from]);
-        for (const { to, at } of ends) if (at) d.join(at, [id, to]);
-        return d.result();
-      },
-    ),
+    candidate("right-quadrants", [id], { moves }, (design) => {
+      const d = draft(design);
+      const ends = moves.map(({ from, to }) => ({ to, at: d.other([id, from]) }));
+      for (const { from } of moves) d.unjoin([id, from]);
+      for (const { to, at } of ends) if (at) d.join(at, [id, to]);
+      return d.result();
+    }),
   ];
 };
