@@ -46,7 +46,6 @@ export type FactsByIdea = {
   readonly "larger-dish": { readonly metres: number };
   // Filters and unwanted signals
   readonly "phone-filter": NoMore;
-  readonly "put-filter": { readonly kind: string };
   readonly notch: { readonly fromMHz: number; readonly toMHz: number };
   readonly "screen-cable": NoMore;
   readonly "filter-away": NoMore;
