@@ -9,6 +9,8 @@ export type Candidate = {
   readonly step: CureStep;
   /** Unique among the candidates of a design: idea, parts and values. */
   readonly id: string;
+  /** How many places later than others of its idea it is tried: what little speaks for. */
+  readonly doubt?: number;
   /** The design with the change; null where it cannot be made there. */
   readonly apply: (design: Design) => Design | null;
 };

@@ -52,8 +52,12 @@ const MAX_TRIALS = 150;
 const MOST_PROPOSALS = 12;
 /** So many whole cures are choice enough: longer combinations are not sought any more. */
 const ENOUGH = 3;
+/** A whole cure of so little work leaves no longer one to be sought [min]. */
+const LITTLE_MINUTES = 20;
 /** Trials that are still made once there is choice enough: one of them may be better. */
-const AFTER_ENOUGH = 24;
+const AFTER_ENOUGH = 30;
+/** So much work counts as much as one place further down among the ideas: cheap pairs go before dear singles [min]. */
+const MINUTES_PER_PLACE = 10;
 
 /** A state of the design on the way: what was done so far, and what came of it. */
 type Node = {
@@ -63,7 +67,12 @@ type Node = {
   readonly priority: number;
 };
 
-type Trial = { readonly node: Node; readonly candidate: Candidate; readonly priority: number };
+type Trial = {
+  readonly node: Node;
+  readonly candidate: Candidate;
+  readonly changed: Design;
+  readonly priority: number;
+};
 
 export function* search(design: Design, options: SearchOptions): Generator<Progress, Progress, void> {
   const { prices, maxDepth = 3, maxTrials = MAX_TRIALS } = options;
@@ -78,7 +87,11 @@ export function* search(design: Design, options: SearchOptions): Generator<Progr
     const open = openFindings(start, node.site, targets);
     const wanted = options.target ? withCauses(node.site, open) : open;
     candidatesFor(node.site, wanted).forEach((candidate, i) => {
-      queue.push({ node, candidate, priority: node.priority + i });
+      const changed = applied(candidate, node.site.design);
+      if (!changed || seen.has(signature(changed))) return;
+      const { workMinutes } = costOf(difference(node.site.design, changed), prices);
+      const priority = node.priority + i + (candidate.doubt ?? 0) + workMinutes / MINUTES_PER_PLACE;
+      queue.push({ node, candidate, changed, priority });
     });
     queue.sort((a, b) => a.priority - b.priority);
   };
@@ -88,8 +101,7 @@ export function* search(design: Design, options: SearchOptions): Generator<Progr
   while (queue.length > 0 && progress.tried < maxTrials && after < AFTER_ENOUGH) {
     const trial = queue.shift();
     if (!trial) break;
-    const changed = applied(trial.candidate, trial.node.site.design);
-    if (!changed) continue;
+    const { changed } = trial;
     const mark = signature(changed);
     if (seen.has(mark)) continue;
     seen.add(mark);
@@ -106,7 +118,8 @@ export function* search(design: Design, options: SearchOptions): Generator<Progr
     }
     const isWhole = (p: Proof) => options.target !== undefined || p.errorsLeft === 0;
     const isDone = proof !== null && isWhole(proof);
-    const isEnough = progress.proposals.filter((p) => isWhole(p.proof)).length >= ENOUGH;
+    const whole = progress.proposals.filter((p) => isWhole(p.proof));
+    const isEnough = whole.length >= ENOUGH || whole.some((p) => p.cost.workMinutes <= LITTLE_MINUTES);
     if (!isDone && !isEnough && steps.length < maxDepth && isHopeful(start, site))
       expand({ site, steps, priority: trial.priority + detour(start, site) });
     if (isEnough) after++;

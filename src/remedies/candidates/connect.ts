@@ -4,7 +4,7 @@ import { reaches } from "../../design/lookup.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { Port } from "../../parts/contract.ts";
 import { remembered } from "../../signal/remember.ts";
-import { candidate, type Idea } from "../candidate.ts";
+import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import type { Site } from "../site.ts";
 import { recordsAround } from "./around.ts";
@@ -22,15 +22,16 @@ export const plugIn: Idea = (site, finding) => {
   return pairsOf(site)
     .filter(({ from, to }) => near.has(from.record.part.id) || near.has(to.record.part.id))
     .slice(0, MOST_PAIRS)
-    .map(({ from, to }) => {
-      const [out, into] = [refOf(from), refOf(to)];
-      return candidate("plug-in", [into[0], into[1], ...out], { from: out, to: into }, (design) => {
-        const d = draft(design);
-        d.join(out, into);
-        return d.result();
-      });
-    });
+    .map(({ from, to, strangeness }) => ({ ...plugged(refOf(from), refOf(to)), doubt: strangeness }));
 };
+
+function plugged(from: PortRef, to: PortRef): Candidate {
+  return candidate("plug-in", [...to, ...from], { from, to }, (design) => {
+    const d = draft(design);
+    d.join(from, to);
+    return d.result();
+  });
+}
 
 function refOf({ record, port }: Loose): PortRef {
   return [record.part.id, port.id];
@@ -55,9 +56,16 @@ function pairsOf(site: Site): readonly Pair[] {
 }
 
 function pairOf(site: Site, from: Loose, to: Loose): Pair | undefined {
-  if (from.port.medium !== to.port.medium || !isMeant(from, to)) return undefined;
+  if (from.port.medium !== to.port.medium || !isMeant(from, to) || isAcross(site, from, to)) return undefined;
   if (reaches(site.design.wires, to.record.part.id, from.record.part.id)) return undefined;
   return { from, to, strangeness: strangenessOf(from, to) };
+}
+
+/** From the roof into the room without a cable, where others have one. */
+function isAcross({ evaluation }: Site, from: Loose, to: Loose): boolean {
+  const isRoof = from.record.kind.family === "convert" || from.record.kind.family === "receive";
+  if (!isRoof || to.record.kind.family !== "use") return false;
+  return evaluation.records.some((r) => r.kind.trade.job === "cable");
 }
 
 /** A socket is for a receiver's lead, and only for one that takes what the socket offers. */

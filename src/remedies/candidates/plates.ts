@@ -1,6 +1,7 @@
 /** Plates: one that has just the sockets that are needed, also for leads that hang loose now. */
 import type { PortRef } from "../../design/design.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
+import type { Finding } from "../../findings/finding.ts";
 import { CATALOGUE, defaultOptions } from "../../parts/catalogue.ts";
 import type { PartKind, Port } from "../../parts/contract.ts";
 import type { Service } from "../../signal/carrier.ts";
@@ -19,14 +20,19 @@ const MOST_LOOSE = 2;
 
 /** Another plate in the place of one, with every lead on the socket that it belongs on. */
 export const otherPlate: Idea = (site, finding) =>
-  recordsAround(site, finding)
-    .filter((record) => record.kind.delivery)
-    .flatMap((record): readonly Candidate[] => {
-      const leads = leadsAt(site, record);
-      const loose = looseNear(site, record);
-      const wishes = [leads, ...(loose.length > 0 ? [[...leads, ...loose]] : [])];
-      return wishes.flatMap((wanted) => plateFor(record, wanted) ?? []);
-    });
+  platesAround(site, finding).flatMap((record): readonly Candidate[] => {
+    const leads = leadsAt(site, record);
+    const loose = looseNear(site, record);
+    const wishes = [leads, ...(loose.length > 0 ? [[...leads, ...loose]] : [])];
+    return wishes.flatMap((wanted) => plateFor(record, wanted) ?? []);
+  });
+
+/** Plates on the ways of a finding; all of them where something that it is about hangs loose. */
+function platesAround(site: Site, finding: Finding): readonly PartRecord[] {
+  const around = recordsAround(site, finding);
+  const isLoose = around.some((r) => r.ports.some((p) => p.side === "in" && !r.joined[p.id]));
+  return (isLoose ? site.evaluation.records : around).filter((record) => record.kind.delivery);
+}
 
 /** What hangs on an output of a plate, or should: where it leads to, and what it is for. */
 type Lead = { readonly to: PortRef; readonly services: readonly Service[] };

@@ -19,6 +19,9 @@ const OWN: readonly PortRole[] = [
   "input",
 ];
 
+/** Trials that a swap stands back for each thing that does not speak for it. */
+const PLACES_PER_DOUBT = 6;
+
 /** Of the pairs at one part, so many are tried. */
 const MOST_PAIRS = 6;
 
@@ -37,7 +40,7 @@ function swapsOf(site: Site, record: PartRecord, side: Port["side"]): readonly C
     .filter(({ a, b }) => side === "in" || isSocket(a) === isSocket(b))
     .sort((a, b) => a.doubt - b.doubt)
     .slice(0, MOST_PAIRS)
-    .map(({ a, b }) => swapped(record.part.id, a.id, b.id));
+    .map(({ a, b, doubt }) => ({ ...swapped(record.part.id, a.id, b.id), doubt: doubt * PLACES_PER_DOUBT }));
 }
 
 /** A socket takes a receiver's lead, which nobody plugs into a trunk. */
