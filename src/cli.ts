@@ -10,6 +10,7 @@ import { BUDGET, type Outcome, type Progress, type Steps, withinBudget } from ".
 import type { Report } from "./findings/finding.ts";
 import { reportInSteps } from "./findings/report.ts";
 import { messageOf } from "./sentences/finding.ts";
+import { tunerSentence, verdictSentence } from "./sentences/verdict.ts";
 import { SERVICE_NAMES } from "./signal/carrier.ts";
 import { levelRange } from "./signal/readout.ts";
 
@@ -38,7 +39,15 @@ export function run(args: readonly string[], limits: Partial<typeof LIMITS_OF_WO
   const stdout = args.includes("--json")
     ? `${JSON.stringify(asJson(read.design, evaluation, result), null, 2)}\n`
     : asText(evaluation, result);
-  return { exitCode: result.findings.some((f) => f.severity === "error") ? 1 : 0, stdout, stderr: "" };
+  return { exitCode: isFaulty(result) ? 1 : 0, stdout, stderr: "" };
+}
+
+/** Whether something is to be done: an error, or a receiver that does not get what it wants. */
+function isFaulty({ findings, verdicts }: Report): boolean {
+  return (
+    findings.some((f) => f.severity === "error") ||
+    verdicts.some((v) => v.role === "receiver" && v.state === "fails")
+  );
 }
 
 /** What a file may cost: by counts, so that memory holds, and by the clock, so that a script goes on. */
@@ -88,7 +97,10 @@ function asText(evaluation: Evaluation, result: Report): string {
   const findings = result.findings.map((f) => `${f.severity}: ${messageOf(f, evaluation)} [${f.rule}]`);
   const receivers = result.verdicts
     .filter((v) => v.role === "receiver")
-    .map((v) => `${v.works ? "works" : "FAILS"}: ${labelOf(evaluation, v.part)}: ${v.sentence}`);
+    .map(
+      (v) =>
+        `${v.state === "fails" ? "FAILS" : v.state}: ${labelOf(evaluation, v.part)}: ${verdictSentence(v, evaluation)}`,
+    );
   const nothing = findings.length === 0 ? ["No findings."] : [];
   return `${[...findings, ...nothing, ...receivers].join("\n")}\n`;
 }
@@ -117,8 +129,22 @@ function asJson(design: Design, evaluation: Evaluation, result: Report) {
       .map((v) => ({
         id: v.part,
         label: labelOf(evaluation, v.part),
-        works: v.works,
-        services: v.services.map(({ reasons: _, ...service }) => service),
+        works: v.state !== "fails",
+        state: v.state,
+        ...(v.marginDb === undefined ? {} : { marginDb: v.marginDb }),
+        tuners: v.tuners.map((tuner) => ({
+          wanted: tuner.wanted,
+          got: tuner.got,
+          why: tunerSentence(tuner, evaluation) ?? "",
+        })),
+        services: v.services.map(({ service, wanted, got, levelMin, levelMax, cnMin }) => ({
+          name: SERVICE_NAMES[service],
+          carriersWanted: wanted,
+          carriersGot: got,
+          levelMin,
+          levelMax,
+          cnMin,
+        })),
       })),
     wires: design.wires.map((wire) => ({
       from: wire.from,

@@ -42,7 +42,12 @@ function mergeSettings(base: Design, ours: Design, theirs: Design, note: NoteCla
   const [before, left, right] = [settingsOf(base), settingsOf(ours), settingsOf(theirs)];
   const field = <K extends keyof Settings>(key: K): Settings[K] =>
     mergeValue(before[key], left[key], right[key], () => note(null, key));
-  return { limits: field("limits"), ownLimits: field("ownLimits"), derating: field("derating") };
+  return {
+    limits: field("limits"),
+    ownLimits: field("ownLimits"),
+    keepDb: field("keepDb"),
+    derating: field("derating"),
+  };
 }
 
 function isTooLarge(design: Design): boolean {

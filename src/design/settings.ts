@@ -1,4 +1,4 @@
-/** What a design is reckoned and judged by, beside its parts: limits, derating. */
+/** What a design is reckoned and judged by, beside its parts: limits, the distance kept from them, derating. */
 import { z } from "zod";
 import { choice, number, rows } from "../parts/fields.ts";
 
@@ -41,6 +41,15 @@ export const SETTINGS = z.object({
       { service: "fm", minDbuv: 50, maxDbuv: 70, cnDb: 38 },
       { service: "satellite", minDbuv: 50, maxDbuv: 77, cnDb: 12 },
     ],
+  }),
+  keepDb: number({
+    label: "Keep from every limit",
+    unit: "dB",
+    help: "A receiver with less to spare counts as one on a knife’s edge.",
+    min: 0,
+    max: 20,
+    step: 0.5,
+    default: 0,
   }),
   derating: choice({
     label: "Derating for many carriers",

@@ -1,4 +1,5 @@
 /** What the words of a finding need beside rule, place and figures: typed rule by rule, declared by the rule. */
+import type { ReceiverLossFacts } from "./receiverLossRules.ts";
 import type { AboveBandEdgeFacts } from "./rules/aboveBandEdge.ts";
 
 /** Nothing beside place and figures. */
@@ -18,10 +19,10 @@ export type FactsByRule = {
   readonly "wrong-quadrant": SpokenFacts;
   readonly "command-lost": SpokenFacts;
   readonly "user-band-conflict": SpokenFacts;
-  readonly "wrong-feed": SpokenFacts;
+  readonly "wrong-feed": ReceiverLossFacts;
   readonly "too-many-tuners": SpokenFacts;
-  readonly "polarisation-missing": SpokenFacts;
-  readonly "receiver-misses": SpokenFacts;
+  readonly "plane-missing": ReceiverLossFacts;
+  readonly "receiver-misses": ReceiverLossFacts;
   readonly "level-limits": SpokenFacts;
   readonly "low-carrier-to-noise": SpokenFacts;
   readonly "level-difference": SpokenFacts;

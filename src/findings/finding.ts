@@ -2,6 +2,7 @@
 import type { PartId } from "../design/design.ts";
 import type { Service } from "../signal/carrier.ts";
 import type { FactsByRule, RuleId } from "./facts.ts";
+import type { Missing } from "./missing.ts";
 
 export type Severity = "error" | "warning" | "note";
 
@@ -56,27 +57,72 @@ export type Cause = {
   readonly outlets: readonly PartId[];
 };
 
-/** What one receiver gets of one service. */
+/** What one receiver gets of one service, or what an outlet hands on of it. */
 export type ServiceVerdict = {
-  readonly name: string;
-  readonly carriersWanted: number;
-  readonly carriersGot: number;
+  readonly service: Service;
+  /** Carriers; of a single-cable feed at an outlet user bands (`counted`). */
+  readonly wanted: number;
+  readonly got: number;
+  readonly counted?: "user band";
   /** Of the carriers got; absent when none [dBµV, dBµV, dB]. */
   readonly levelMin?: number;
   readonly levelMax?: number;
   readonly cnMin?: number;
-  /** Why carriers are missing, most frequent first: "31 fall to the filter in Plate 2". */
-  readonly reasons: readonly string[];
+  /** What its tightest carrier has to spare [dB]; absent where some are missing. */
+  readonly marginDb?: number;
+  /** Why carriers are missing, most frequent first. */
+  readonly missing: readonly Missing[];
 };
 
-/** A receiver or an outlet in one sentence. */
+/** One tuner of a satellite receiver, with all others asking for what they ask for now. */
+export type TunerVerdict = {
+  /** Counted from 1 over all inputs. */
+  readonly number: number;
+  /** Port that it is fed by. */
+  readonly input: string;
+  readonly userBand?: number;
+  readonly wanted: number;
+  readonly got: number;
+  /** Why: what its receiver misses as a whole, and what this tuner misses alone. */
+  readonly missing: readonly Missing[];
+};
+
+/** "edge": works, but a margin is smaller than the spread of values, the rain or the design's setting asks. */
+export type VerdictState = "works" | "edge" | "fails";
+
+/** The carrier with the least to spare, and what it is short of. */
+export type Tightest = {
+  readonly service: Service;
+  /** Its name: "C22", "11 778 V". */
+  readonly carrier: string;
+  readonly by: "level low" | "level high" | "C/N";
+};
+
+/** Why a margin is too small to rely on. */
+export type Edge =
+  /** Beyond a limit of the profile, though it is received. */
+  | { readonly kind: "outside limits" }
+  /** Real parts on the way may stand that far from their values [dB, one standard deviation]. */
+  | { readonly kind: "spread"; readonly neededDb: number }
+  /** The design is to keep that much from either limit [dB]. */
+  | { readonly kind: "kept distance"; readonly neededDb: number }
+  /** Rain takes it for so long in an average year. */
+  | { readonly kind: "rain"; readonly minutesAYear: number };
+
+/** A receiver or an outlet, as facts. */
 export type Verdict = {
   readonly part: PartId;
   readonly role: "receiver" | "outlet";
-  readonly works: boolean;
-  /** Plain words for a customer: "Gets all 80 satellite channels." */
-  readonly sentence: string;
+  readonly state: VerdictState;
+  /** What its tightest carrier has to spare, above or below a limit [dB]; absent where some are missing. */
+  readonly marginDb?: number;
+  readonly tightest?: Tightest;
+  /** Why that is too little to rely on; present in the state "edge" only. */
+  readonly edge?: Edge;
+  /** Why nothing is judged: such a receiver is no fault of the design. */
+  readonly idle?: "nothing connected" | "off" | "no source";
   readonly services: readonly ServiceVerdict[];
+  readonly tuners: readonly TunerVerdict[];
 };
 
 export type Report = {

@@ -3,14 +3,17 @@
 import { partName } from "../sentences/phrases.ts";
 import { type Band, SILENCE, type Spectrum } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
-import { cniDb, isLive, usedUserBands } from "../signal/readout.ts";
+import { cniDb, isLive } from "../signal/readout.ts";
 import { type Limits, limitsFor, type Profile } from "./limits.ts";
 import type { RuleView } from "./rule.ts";
+import { isOfUse, userBandsBehind } from "./userBandsBehind.ts";
 
 export type Place = {
   readonly port: string;
   readonly services: readonly Service[];
   readonly spectrum: Spectrum;
+  /** User bands that count there. */
+  readonly userBands: ReadonlySet<number>;
   /** "the TV socket of ⟦plate⟧" */
   readonly where: string;
 };
@@ -26,6 +29,7 @@ export function placesOf({ record, kindAt }: Pick<RuleView, "record" | "kindAt">
       port,
       services,
       spectrum: record.outputs[port] ?? SILENCE,
+      userBands: userBandsBehind(record, port),
       where: `the ${label(port)} socket of ${name}`,
     })),
     ...inputs
@@ -34,6 +38,7 @@ export function placesOf({ record, kindAt }: Pick<RuleView, "record" | "kindAt">
         port,
         services,
         spectrum: record.inputs[port] ?? SILENCE,
+        userBands: userBandsBehind(record, port),
         where: inputs.length > 1 ? `the input ${label(port)} of ${name}` : `the input of ${name}`,
       })),
   ];
@@ -49,18 +54,17 @@ export type Heard = {
 
 /**
  * Live carriers of one service at a place that the profile has limits for. One that several alternatives
- * offer counts once; of a stacked feed only the user bands in use count.
+ * offer counts once; of a stacked feed only the user bands of the receivers behind it count.
  */
 export function heardAt(place: Place, service: Service, profile: Profile): readonly Heard[] {
   const found = new Map<string, Heard>();
   for (const band of place.spectrum.bands) {
     if (band.origin.service !== service) continue;
-    const used = band.stack ? usedUserBands(band.stack) : null;
     for (let i = 0; i < band.level.length; i++) {
       const carrier = carrierOf(band, i);
       const limits = limitsFor(profile, service, carrier?.mode ?? "");
       if (!limits || !carrier || !isLive(band, i)) continue;
-      if (used && used.size > 0 && !used.has(band.stack?.numbers[i] ?? 0)) continue;
+      if (!isOfUse(band, i, place.userBands)) continue;
       const id = `${band.origin.key}#${band.grid.index[i]}`;
       if (found.has(id)) continue;
       found.set(id, {

@@ -1,9 +1,19 @@
 /** What a receiver can really get: every carrier of its sources, and why the missing ones are missing. */
 import type { PartRecord } from "../evaluate/evaluation.ts";
 import type { Service } from "../signal/carrier.ts";
-import { absent, type Fate, type GotCarrier, type Lost } from "./fate.ts";
-import { hearAll } from "./listening.ts";
-import { wantedCarriers } from "./wanted.ts";
+import { ABSENT, type CarrierResult, type GotCarrier } from "./carrierResult.ts";
+import { receiverResults } from "./inputReception.ts";
+import type { Missing, Plane } from "./missing.ts";
+import { type TunerReception, tunersOf } from "./tuners.ts";
+import { planeKey, type WantedCarrier, wantedCarriers } from "./wanted.ts";
+
+/** Carriers that are missing for one reason, as it looks from the receiver. */
+export type MissingGroup = Missing & {
+  /** Tells it from the receiver's other groups. */
+  readonly key: string;
+  /** One of them, for following it to where it is lost. */
+  readonly sample: WantedCarrier;
+};
 
 export type ServiceReception = {
   readonly service: Service;
@@ -13,57 +23,107 @@ export type ServiceReception = {
   readonly levelMin?: number;
   readonly levelMax?: number;
   readonly cnMin?: number;
-  readonly missing: readonly Missing[];
+  readonly missing: readonly MissingGroup[];
 };
 
-/** So many carriers are missing for the same reason. */
-export type Missing = Omit<Lost, "got"> & { readonly count: number };
+export type ReceptionResult = {
+  readonly services: readonly ServiceReception[];
+  readonly tuners: readonly TunerReception[];
+};
 
-export type ReceptionResult = { readonly services: readonly ServiceReception[] };
+type Received = { readonly sources: readonly PartRecord[]; readonly result: ReceptionResult };
 
-/** Works out what the receiver of a record gets; `sources` are the records of the design's aerials and dishes. */
+const receivedBy = new WeakMap<PartRecord, Received>();
+
+/** What the receiver of a record gets; `sources` are the records of the design's aerials and dishes. */
 export function receive(record: PartRecord, sources: readonly PartRecord[]): ReceptionResult | undefined {
-  const reception = record.kind.reception?.(record.options);
-  if (!reception) return undefined;
-  const services = reception.wants.map((service) =>
-    summed(service, wantedCarriers(record, sources, service), hearAll(record, service)),
+  if (!record.kind.reception) return undefined;
+  const former = receivedBy.get(record);
+  if (former && sendTheSame(former.sources, sources)) return former.result;
+  const result = received(record, sources);
+  receivedBy.set(record, { sources, result });
+  return result;
+}
+
+/** Whether two lists of sources send the same, whatever became of their labels. */
+export function sendTheSame(a: readonly PartRecord[], b: readonly PartRecord[]): boolean {
+  return a.length === b.length && a.every((record, i) => record.outputs === b[i]?.outputs);
+}
+
+function received(record: PartRecord, sources: readonly PartRecord[]): ReceptionResult {
+  const wants = record.kind.reception?.(record.options).wants ?? [];
+  const services = wants.map((service) =>
+    summed(service, wantedCarriers(record, sources, service), receiverResults(record, service)),
   );
-  return { services };
+  return { services, tuners: tunersOf(record, sources) };
 }
 
 /** Every carrier of a service that a receiver gets, at the input where it gets it best. */
 export function carriersGot(record: PartRecord, service: Service): readonly GotCarrier[] {
-  return [...hearAll(record, service).values()].filter((fate) => fate.got);
+  return [...receiverResults(record, service).values()].filter((result) => result.got);
 }
 
 function summed(
   service: Service,
-  wanted: readonly string[],
-  fates: ReadonlyMap<string, Fate>,
+  wanted: readonly WantedCarrier[],
+  results: ReadonlyMap<string, CarrierResult>,
 ): ServiceReception {
   let got = 0;
   let levelMin = Number.POSITIVE_INFINITY;
   let levelMax = Number.NEGATIVE_INFINITY;
   let cnMin = Number.POSITIVE_INFINITY;
-  const missing = new Map<string, Missing>();
-  for (const key of wanted) {
-    const fate = fates.get(key) ?? absent(key, service);
-    if (fate.got) {
-      got++;
-      levelMin = Math.min(levelMin, fate.levelDbuv);
-      levelMax = Math.max(levelMax, fate.levelDbuv);
-      cnMin = Math.min(cnMin, fate.cnDb);
-      continue;
-    }
-    const { got: _, ...lost } = fate;
-    const same = fate.clause.other("");
-    missing.set(same, { ...lost, count: (missing.get(same)?.count ?? 0) + 1 });
+  for (const { key } of wanted) {
+    const result = results.get(key);
+    if (!result?.got) continue;
+    got++;
+    levelMin = Math.min(levelMin, result.levelDbuv);
+    levelMax = Math.max(levelMax, result.levelDbuv);
+    cnMin = Math.min(cnMin, result.cnDb);
   }
   return {
     service,
     wanted: wanted.length,
     got,
     ...(got > 0 ? { levelMin, levelMax, cnMin } : {}),
-    missing: [...missing.values()].sort((a, b) => b.count - a.count),
+    missing: missingOf(wanted, results),
   };
+}
+
+/**
+ * Wanted carriers that are not got, by reason, most frequent first. What does not arrive is told apart by plane:
+ * each may have been lost elsewhere.
+ */
+export function missingOf(
+  wanted: readonly WantedCarrier[],
+  results: ReadonlyMap<string, CarrierResult>,
+): readonly MissingGroup[] {
+  const inPlane = new Map<Plane, number>();
+  const groups = new Map<string, { first: MissingGroup; count: number; byPlane: Map<Plane, number> }>();
+  for (const each of wanted) {
+    const { key, plane } = each;
+    if (plane) inPlane.set(plane, (inPlane.get(plane) ?? 0) + 1);
+    const result = results.get(key) ?? ABSENT;
+    if (result.got) continue;
+    const { got: _, ...lost } = result;
+    const apart = lost.why === "absent" && plane ? planeKey(plane) : "";
+    const same = `${JSON.stringify(lost.reason)}${apart}`;
+    let group = groups.get(same);
+    if (!group) {
+      group = {
+        first: { ...lost, key: same, count: 0, planes: [], sample: each },
+        count: 0,
+        byPlane: new Map(),
+      };
+      groups.set(same, group);
+    }
+    group.count++;
+    if (plane) group.byPlane.set(plane, (group.byPlane.get(plane) ?? 0) + 1);
+  }
+  return [...groups.values()]
+    .map(({ first, count, byPlane }) => ({
+      ...first,
+      count,
+      planes: [...byPlane].filter(([plane, n]) => n === inPlane.get(plane)).map(([plane]) => plane),
+    }))
+    .sort((a, b) => b.count - a.count);
 }

@@ -2,12 +2,13 @@
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { finished, type Steps } from "../evaluate/steps.ts";
 import type { PartKind } from "../parts/contract.ts";
-import { withLabels } from "../sentences/phrases.ts";
 import { causesOf } from "./causes.ts";
 import type { RuleId } from "./facts.ts";
 import type { Draft, Finding, Report, Severity, Verdict, Where } from "./finding.ts";
 import { type Profile, profileOf } from "./limits.ts";
-import { receive } from "./reception.ts";
+import { marginOf } from "./margin.ts";
+import { receiverLosses } from "./receiverLosses.ts";
+import { type ReceptionResult, receive, sendTheSame } from "./reception.ts";
 import type { Rule, RuleView, SpokenDraft } from "./rule.ts";
 import { DESIGN_RULES, RULES } from "./rules/index.ts";
 import { outletVerdict, receiverVerdict } from "./verdict.ts";
@@ -23,7 +24,6 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
   const { records } = evaluation;
   const sources = records.filter((r) => r.kind.family === "receive");
   const profile = profileOf(evaluation.design);
-  const label = (id: string) => evaluation.record(id)?.part.label || id;
   const setting: Setting = { sources, profile, kindOf: (id) => evaluation.record(id)?.kind };
   const total = records.length * (1 + DESIGN_RULES.length);
   const findings: Finding[] = [];
@@ -35,8 +35,13 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
     yield { done, total, work };
     done++;
     const said = saidOf(record, setting);
-    for (const { rule, draft } of said.drafts) findings.push(found(rule, draft, evaluation));
-    if (said.verdict) verdicts.push(labelledVerdict(said.verdict, label));
+    for (const { rule, draft } of said.drafts) {
+      const finding = found(rule, draft, evaluation);
+      if (finding) findings.push(finding);
+    }
+    const verdict =
+      said.verdict ?? (said.reception && verdictOf(record, said.reception, evaluation, sources));
+    if (verdict) verdicts.push(verdict);
   }
   for (const rule of DESIGN_RULES) {
     const asking = rule.checkDesign(evaluation, profile);
@@ -76,7 +81,9 @@ const WEIGHT: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note:
 
 type Said = {
   readonly drafts: readonly Drafted[];
+  /** Of an outlet. That of a receiver is asked anew for every report, since what it misses is lost elsewhere. */
   readonly verdict: Verdict | undefined;
+  readonly reception: ReceptionResult | undefined;
   /** What a receiver's wants were reckoned with: the source records at that time. */
   readonly sources: readonly PartRecord[] | null;
   readonly profile: Profile;
@@ -93,7 +100,7 @@ type Setting = {
 /** Whether a part need not be asked again. */
 function isSaid(record: PartRecord, { sources, profile }: Setting): boolean {
   const known = sayings.get(record);
-  return known?.profile === profile && (known.sources === null || sameRecords(known.sources, sources));
+  return known?.profile === profile && (known.sources === null || sendTheSame(known.sources, sources));
 }
 
 function saidOf(record: PartRecord, setting: Setting): Said {
@@ -104,14 +111,10 @@ function saidOf(record: PartRecord, setting: Setting): Said {
   const kindAt = (port: string) => kindOf(record.joined[port]?.[0] ?? "");
   const view = { record, reception, profile, kindAt };
   const drafts = RULES.flatMap((rule) => draftsOf(rule, view));
-  const verdict = reception ? receiverVerdict(record, reception) : outletVerdict(record);
-  const said: Said = { drafts, verdict, sources: reception ? sources : null, profile };
+  const verdict = reception ? undefined : outletVerdict(record);
+  const said: Said = { drafts, verdict, reception, sources: reception ? sources : null, profile };
   sayings.set(record, said);
   return said;
-}
-
-function sameRecords(a: readonly PartRecord[], b: readonly PartRecord[]): boolean {
-  return a.length === b.length && a.every((record, i) => record.outputs === b[i]?.outputs);
 }
 
 type Drafted = { readonly rule: AnyRuleOf; readonly draft: Draft<RuleId> };
@@ -119,7 +122,7 @@ type Drafted = { readonly rule: AnyRuleOf; readonly draft: Draft<RuleId> };
 /** A rule without its type of facts: it is only ever given drafts that it made itself. */
 type AnyRuleOf = {
   readonly id: RuleId;
-  readonly blame?: (draft: Draft<RuleId>, evaluation: Evaluation) => Draft<RuleId>;
+  readonly blame?: (draft: Draft<RuleId>, evaluation: Evaluation) => Draft<RuleId> | undefined;
 };
 
 function draftsOf(rule: Rule, view: RuleView): Drafted[] {
@@ -147,10 +150,12 @@ function definedOf<T extends object>(values: T): { [K in keyof T]?: Exclude<T[K]
 /** Findings by the draft that they were made of: the same object as long as the culprit and his facts stay. */
 const findingsByDraft = new WeakMap<object, Finding>();
 
-function found(rule: AnyRuleOf, draft: Draft<RuleId>, evaluation: Evaluation): Finding {
+function found(rule: AnyRuleOf, draft: Draft<RuleId>, evaluation: Evaluation): Finding | undefined {
   const former = findingsByDraft.get(draft);
   if (former && !rule.blame) return former;
-  const made = identified(rule.id, rule.blame?.(draft, evaluation) ?? draft);
+  const blamed = rule.blame ? rule.blame(draft, evaluation) : draft;
+  if (!blamed) return undefined;
+  const made = identified(rule.id, blamed);
   if (former && JSON.stringify(former) === JSON.stringify(made)) return former;
   findingsByDraft.set(draft, made);
   return made;
@@ -164,10 +169,20 @@ function identified(rule: RuleId, draft: Draft<RuleId>): Finding {
   return { id, rule, ...draft } as Finding;
 }
 
-function labelledVerdict(v: Verdict, label: (id: string) => string): Verdict {
-  return {
-    ...v,
-    sentence: withLabels(v.sentence, label),
-    services: v.services.map((s) => ({ ...s, reasons: s.reasons.map((r) => withLabels(r, label)) })),
-  };
+/** Verdicts by what a receiver gets: the same object as long as it reads the same. */
+const verdictsByReception = new WeakMap<ReceptionResult, Verdict>();
+
+function verdictOf(
+  record: PartRecord,
+  reception: ReceptionResult,
+  evaluation: Evaluation,
+  sources: readonly PartRecord[],
+): Verdict {
+  const made = receiverVerdict(record, reception, receiverLosses(evaluation, record), (service) =>
+    marginOf(evaluation, record, sources, service),
+  );
+  const former = verdictsByReception.get(reception);
+  if (former && JSON.stringify(former) === JSON.stringify(made)) return former;
+  verdictsByReception.set(reception, made);
+  return made;
 }

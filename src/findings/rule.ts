@@ -50,9 +50,10 @@ export type RuleOf<R extends RuleId> = {
   /**
    * Follows what was found to where it comes from: the same draft with the culprit first among its parts, and in
    * its facts what the culprit does. What `check` says is kept while the part's record is the same; this is asked
-   * anew for every report, since the culprit lies elsewhere.
+   * anew for every report, since the culprit lies elsewhere. Undefined: another draft of the rule, led to the same
+   * culprit, says it already.
    */
-  readonly blame?: (draft: Draft<R>, evaluation: Evaluation) => Draft<R>;
+  readonly blame?: (draft: Draft<R>, evaluation: Evaluation) => Draft<R> | undefined;
 };
 
 export type Rule = SpokenRule | { readonly [R in RuleId]: RuleOf<R> }[RuleId];

@@ -1,76 +1,89 @@
 /** Reception through user bands: any carrier that the converter holds, on a band that is one's own. */
-
-import { type Clause, partName } from "../sentences/phrases.ts";
 import type { Band, Stack } from "../signal/band.ts";
-import { carrierKey, cutFate, type Fate, type Fates, type Lost, note } from "./fate.ts";
-import { barred, type Listener, outOfReach } from "./reach.ts";
+import {
+  addResult,
+  type CarrierResult,
+  type CarrierResults,
+  carrierKey,
+  cutResult,
+  type LostCarrier,
+} from "./carrierResult.ts";
+import { notSelectable, type TunedInput } from "./feedSuits.ts";
+import type { MissingReason } from "./missing.ts";
 import { graded, tunerNoiseUv2 } from "./tunerQuality.ts";
 
 /** Further apart than this a receiver and its converter do not mean the same user band [MHz]; our choice. */
 const SAME_CENTRE_MHZ = 2;
 
-/** What becomes of the carriers that a stacked feed can bring to one input. */
-export function listenStacked(listener: Listener, band: Band, stack: Stack, fates: Fates): void {
-  const lines = usableUserBands(listener, band, stack);
+/** Adds what becomes of the carriers that a stacked feed can bring to one input. */
+export function addStackedResults(
+  tuned: TunedInput,
+  band: Band,
+  stack: Stack,
+  results: CarrierResults,
+): void {
+  const lines = usableUserBands(tuned, band, stack);
   for (const held of stack.holds)
     for (let i = 0; i < held.level.length; i++) {
       const key = carrierKey(held.origin.key, held.grid.index[i] ?? 0);
       for (const line of lines)
-        note(fates, key, cutFate(held, i) ?? fateOn(line, listener.input.port, { band, stack, held, i }));
+        addResult(
+          results,
+          key,
+          cutResult(held, i) ?? resultOn(line, tuned.input.port, { band, stack, held, i }),
+        );
     }
 }
 
-/** Positions of the user bands this input may use in the band's arrays, or why it has none. */
-function usableUserBands(listener: Listener, band: Band, stack: Stack): readonly (number | Lost)[] {
-  const { input } = listener;
+/** Positions of the user bands this input may use in the band's arrays, or why it cannot use one. */
+function usableUserBands(tuned: TunedInput, band: Band, stack: Stack): readonly (number | LostCarrier)[] {
+  const { input } = tuned;
   if (input.feed !== "stacked" || !input.userBands)
-    return [
-      mistuned({
-        one: (n) => `${n} is on a user band, which this input cannot ask for`,
-        other: (n) => `${n} are on user bands, which this input cannot ask for`,
-      }),
-    ];
-  const heard = stack.control.offers.some(
+    return [mistuned({ kind: "single-cable feed on a plain input" })];
+  if (input.userBands.length === 0) return [mistuned({ kind: "no user band set" })];
+  const { part } = stack;
+  const isHeard = stack.control.offers.some(
     (o) =>
-      o.part === listener.receiver &&
+      o.part === tuned.receiver &&
       o.port === input.port &&
       o.toneArrives &&
       o.request?.userBands !== undefined,
   );
-  if (!heard) return [barred(stack.part, outOfReach(`no message gets to ${partName(stack.part)}`))];
-  return input.userBands.map(({ number, centreMHz }): number | Lost => {
+  if (!isHeard) return [notSelectable({ kind: "no message", part }, part)];
+  return input.userBands.map(({ number, centreMHz }): number | LostCarrier => {
     const at = stack.numbers.indexOf(number);
-    if (at < 0) return mistuned(outOfReachOn(number, `which ${partName(stack.part)} does not have`));
-    const setMHz = band.grid.plan[band.grid.index[at] ?? 0]?.airMHz ?? 0;
-    if (Math.abs(setMHz - centreMHz) > SAME_CENTRE_MHZ)
-      return mistuned(outOfReachOn(number, `set to another centre than at ${partName(stack.part)}`));
-    return cutFate(band, at) ?? occupied(listener, number, stack) ?? at;
+    if (at < 0) return mistuned({ kind: "no such user band", part, userBand: number });
+    const thereMHz = band.grid.plan[band.grid.index[at] ?? 0]?.airMHz ?? 0;
+    if (Math.abs(thereMHz - centreMHz) > SAME_CENTRE_MHZ)
+      return mistuned({ kind: "other centre", part, userBand: number, hereMHz: centreMHz, thereMHz });
+    const cut = cutResult(band, at);
+    return (cut && { ...cut, userBand: number }) ?? occupied(tuned, number, stack) ?? at;
   });
 }
 
-function mistuned(clause: Clause): Lost {
-  return { got: false, why: "wrong feed", clause };
-}
-
-function outOfReachOn(userBand: number, why: string): Clause {
-  return {
-    one: (n) => `${n} is out of reach on user band ${userBand}, ${why}`,
-    other: (n) => `${n} are out of reach on user band ${userBand}, ${why}`,
-  };
+function mistuned(reason: MissingReason): LostCarrier {
+  const userBand = "userBand" in reason ? { userBand: reason.userBand } : {};
+  return { got: false, why: "wrong feed", reason, ...userBand };
 }
 
 /** Who else keeps a user band from being tuned in peace. */
-function occupied({ receiver, input, alone }: Listener, userBand: number, stack: Stack): Lost | undefined {
+function occupied(
+  { receiver, input, alone }: TunedInput,
+  userBand: number,
+  stack: Stack,
+): LostCarrier | undefined {
   if (alone) return undefined;
   const others = stack.control.offers.filter(
     (o) => o.kind === "commands" && !(o.part === receiver && o.port === input.port),
   );
   const holder = others.find((o) => o.request && !o.request.userBands);
-  if (holder) return barred(holder.part, outOfReach(`${partName(holder.part)} holds the line`));
-  const rival = others.find((o) => o.request?.userBands?.includes(userBand));
-  if (!rival) return undefined;
-  const by = `retuned by ${partName(rival.part)}, which uses the same user band`;
-  return barred(rival.part, { one: (n) => `${n} is ${by}`, other: (n) => `${n} are ${by}` });
+  if (holder) return notSelectable({ kind: "line held", by: holder.part }, holder.part);
+  const own = stack.control.offers.find((o) => o.part === receiver && o.port === input.port);
+  const isTwiceHere = (own?.request?.userBands ?? []).filter((n) => n === userBand).length > 1;
+  const rival = others.find((o) => o.request?.userBands?.includes(userBand))?.part;
+  const by = rival ?? (isTwiceHere ? receiver : undefined);
+  if (by === undefined) return undefined;
+  return { ...notSelectable({ kind: "user band used twice", by, userBand }, by), userBand };
 }
 
 /** A carrier held by a stacking converter, and the feed that its user bands travel on. */
@@ -83,7 +96,7 @@ export type Held = {
 };
 
 /** Quality of a held carrier on the user band at `line`, behind what the line from the converter adds. */
-function fateOn(line: number | Lost, port: string, of: Held): Fate {
+function resultOn(line: number | LostCarrier, port: string, of: Held): CarrierResult {
   if (typeof line !== "number") return line;
   const { band, stack, held, i } = of;
   const { noise, interference } = ownPowers(of, line);

@@ -1,98 +1,99 @@
-/** Receivers and outlets in one sentence each. */
+/** Receivers and outlets, judged: facts only, words are made of them in `src/sentences/verdict.ts`. */
 import type { PartRecord } from "../evaluate/evaluation.ts";
-import { capital } from "../sentences/explain/plainWords.ts";
-import { type Clause, type Counted, countedAs, list, missingWords, share } from "../sentences/phrases.ts";
 import { type Band, SILENCE } from "../signal/band.ts";
-import { SERVICE_NAMES, type Service } from "../signal/carrier.ts";
-import { cnDb, marginDb, usedUserBands } from "../signal/readout.ts";
-import { plural } from "../words/plural.ts";
-import type { ServiceVerdict, Verdict } from "./finding.ts";
+import type { Service } from "../signal/carrier.ts";
+import { cnDb, marginDb } from "../signal/readout.ts";
+import type { ServiceVerdict, TunerVerdict, Verdict } from "./finding.ts";
+import { byUrgency, type Margin } from "./margin.ts";
+import type { Missing } from "./missing.ts";
+import type { ReceiverLoss } from "./receiverLosses.ts";
 import type { ReceptionResult } from "./reception.ts";
+import type { TunerReception } from "./tuners.ts";
+import { isOfUse, userBandsBehind } from "./userBandsBehind.ts";
 
-export function receiverVerdict(record: PartRecord, reception: ReceptionResult): Verdict {
-  const part = record.part.id;
+/** A receiver with all its tuners; `losses`: what it misses, followed to where it is lost; `marginIn`: what it has to spare. */
+export function receiverVerdict(
+  record: PartRecord,
+  reception: ReceptionResult,
+  losses: readonly ReceiverLoss[],
+  marginIn: (service: Service) => Margin | undefined,
+): Verdict {
+  const common = losses.filter((l) => l.tuner === undefined);
+  const margins = new Map(reception.services.map(({ service }) => [service, marginIn(service)]));
   const services = reception.services.map(
-    (s): ServiceVerdict => ({
-      name: SERVICE_NAMES[s.service],
-      carriersWanted: s.wanted,
-      carriersGot: s.got,
-      ...(s.levelMin === undefined ? {} : { levelMin: s.levelMin }),
-      ...(s.levelMax === undefined ? {} : { levelMax: s.levelMax }),
-      ...(s.cnMin === undefined ? {} : { cnMin: s.cnMin }),
-      reasons: s.missing.map((m) => plural(m.count, m.clause)),
+    ({ missing: _, ...service }): ServiceVerdict => ({
+      ...service,
+      ...marginField(margins.get(service.service)),
+      missing: common.filter((l) => l.service === service.service).map((l) => l.missing),
     }),
   );
-  const connected = record.ports.some((p) => p.side === "in" && record.joined[p.id]);
-  if (!connected)
-    return { part, role: "receiver", works: false, sentence: "Nothing is connected.", services };
-  if (services.length === 0)
-    return {
-      part,
-      role: "receiver",
-      works: true,
-      sentence: "Is switched off and asks for nothing.",
-      services,
-    };
-  if (reception.services.every((s) => s.wanted === 0))
-    return { part, role: "receiver", works: false, sentence: "There is no aerial or dish for it.", services };
-  const works = reception.services.every((s) => s.got === s.wanted);
-  const phrases = reception.services
-    .filter((s) => s.wanted > 0)
-    .map((s) => share(s.got, s.wanted, s.service));
-  const worst = reception.services
-    .flatMap(({ missing, wanted }) => missing.map((m) => ({ ...m, wanted })))
-    .sort((a, b) => b.count - a.count)[0];
-  const why = worst ? ` ${capital(missingWords(worst.count, worst.wanted, worst.clause))}.` : "";
-  return { part, role: "receiver", works, sentence: `Gets ${list(phrases)}.${why}`, services };
+  const tuners = reception.tuners.map((tuner) => tunerVerdict(tuner, losses));
+  const verdict = { part: record.part.id, role: "receiver" as const, services, tuners };
+  const idle = idleReason(record, reception);
+  if (idle) return { ...verdict, state: idle === "off" ? "works" : "fails", idle };
+  if (losses.length > 0) return { ...verdict, state: "fails" };
+  const [deciding] = [...margins.values()].filter((m) => m !== undefined).sort(byUrgency);
+  if (!deciding) return { ...verdict, state: "works" };
+  const { marginDb, tightest, edge } = deciding;
+  return { ...verdict, state: edge ? "edge" : "works", marginDb, tightest, ...(edge ? { edge } : {}) };
+}
+
+function marginField(margin: Margin | undefined): Pick<ServiceVerdict, "marginDb"> {
+  return margin ? { marginDb: margin.marginDb } : {};
+}
+
+/** Why there is nothing to judge at a receiver; undefined where there is. */
+export function idleReason(record: PartRecord, { services }: ReceptionResult): Verdict["idle"] {
+  if (!record.ports.some((p) => p.side === "in" && record.joined[p.id])) return "nothing connected";
+  if (services.length === 0) return "off";
+  return services.every((s) => s.wanted === 0) ? "no source" : undefined;
+}
+
+function tunerVerdict(tuner: TunerReception, losses: readonly ReceiverLoss[]): TunerVerdict {
+  const { number, input, userBand, together, missing } = tuner;
+  const own = new Set(missing.map((group) => group.key));
+  const isOwn = (loss: ReceiverLoss) =>
+    loss.tuner === number ||
+    (loss.tuner === undefined && loss.service === tuner.service && loss.groups.some((key) => own.has(key)));
+  return {
+    number,
+    input,
+    ...(userBand === undefined ? {} : { userBand }),
+    wanted: together.of,
+    got: together.got,
+    missing: losses.filter(isOwn).map((l) => l.missing),
+  };
 }
 
 /** An outlet is judged by what arrives at it: does it hand all of that on, on the socket meant for it? */
 export function outletVerdict(record: PartRecord): Verdict | undefined {
   const delivery = record.kind.delivery?.(record.options);
   if (!delivery) return undefined;
-  const part = record.part.id;
   const offered = [...new Set(delivery.sockets.flatMap((s) => s.services))];
-  const tallies = offered
-    .map((service) => tallyService(record, delivery.sockets, service))
-    .filter((t) => t.arriving > 0);
-  const services = tallies.map(
-    (t): ServiceVerdict => ({
-      name: SERVICE_NAMES[t.service],
-      carriersWanted: t.arriving,
-      carriersGot: t.got,
-      ...(t.got > 0 ? { levelMin: t.levelMin, levelMax: t.levelMax, cnMin: t.cnMin } : {}),
-      reasons: t.got < t.arriving ? [plural(t.arriving - t.got, UNUSABLE)] : [],
-    }),
-  );
-  if (tallies.length === 0)
-    return {
-      part,
-      role: "outlet",
-      works: false,
-      sentence: "Nothing arrives that its sockets could hand on.",
-      services,
-    };
-  const works = tallies.every((t) => t.got === t.arriving);
-  const sentence = `Hands on ${list(tallies.map((t) => share(t.got, t.arriving, t.counted)))}.`;
-  return { part, role: "outlet", works, sentence, services };
+  const services = offered
+    .map((service) => outletService(record, delivery.sockets, service))
+    .filter((s) => s.wanted > 0);
+  const verdict = { part: record.part.id, role: "outlet" as const, services, tuners: [] };
+  if (services.length === 0) return { ...verdict, state: "fails", idle: "no source" };
+  return { ...verdict, state: services.every((s) => s.got === s.wanted) ? "works" : "fails" };
 }
-
-const UNUSABLE: Clause = {
-  one: (n) => `${n} does not come out usable`,
-  other: (n) => `${n} do not come out usable`,
-};
 
 type Sockets = readonly { readonly port: string; readonly services: readonly Service[] }[];
 
-function tallyService(record: PartRecord, sockets: Sockets, service: Service) {
+function outletService(record: PartRecord, sockets: Sockets, service: Service): ServiceVerdict {
   const arriving = new Set<string>();
-  let counted: Counted = service;
+  const own = sockets.filter((s) => s.services.includes(service)).map((s) => userBandsBehind(record, s.port));
+  // A socket that nobody has set a receiver behind may want any of them.
+  const used = own.some((bands) => bands.size === 0)
+    ? new Set<number>()
+    : new Set(own.flatMap((b) => [...b]));
+  let isStacked = false;
   for (const spectrum of Object.values(record.inputs))
     for (const band of spectrum.bands) {
       // What an earlier filter removed as a whole was never meant for this outlet.
       if (band.origin.service !== service || !band.cut.includes(0)) continue;
-      counted = countedAs(band);
-      for (let i = 0; i < band.level.length; i++) if (isExpected(band, i)) arriving.add(carrierKey(band, i));
+      isStacked = band.stack !== undefined;
+      for (let i = 0; i < band.level.length; i++) if (isOfUse(band, i, used)) arriving.add(keyOf(band, i));
     }
   const got = new Set<string>();
   let levelMin = Number.POSITIVE_INFINITY;
@@ -100,12 +101,21 @@ function tallyService(record: PartRecord, sockets: Sockets, service: Service) {
   let cnMin = Number.POSITIVE_INFINITY;
   for (const { band, i } of handedOn(record, sockets, service)) {
     const level = band.level[i] ?? 0;
-    got.add(carrierKey(band, i));
+    got.add(keyOf(band, i));
     levelMin = Math.min(levelMin, level);
     levelMax = Math.max(levelMax, level);
     cnMin = Math.min(cnMin, cnDb(band, i));
   }
-  return { service, counted, arriving: arriving.size, got: got.size, levelMin, levelMax, cnMin };
+  const count = arriving.size - got.size;
+  const missing: Missing = { why: "cut", count, reason: { kind: "not handed on" }, planes: [] };
+  return {
+    service,
+    wanted: arriving.size,
+    got: got.size,
+    ...(isStacked ? { counted: "user band" as const } : {}),
+    ...(got.size > 0 ? { levelMin, levelMax, cnMin } : {}),
+    missing: count > 0 ? [missing] : [],
+  };
 }
 
 type HandedOn = { readonly port: string; readonly band: Band; readonly i: number };
@@ -115,22 +125,16 @@ export function handedOn(record: PartRecord, sockets: Sockets, service: Service)
   const found: HandedOn[] = [];
   for (const { port, services } of sockets) {
     if (!services.includes(service)) continue;
+    const used = userBandsBehind(record, port);
     for (const band of (record.outputs[port] ?? SILENCE).bands) {
       if (band.origin.service !== service) continue;
       for (let i = 0; i < band.level.length; i++)
-        if (!band.cut[i] && marginDb(band, i) >= 0 && isExpected(band, i)) found.push({ port, band, i });
+        if (!band.cut[i] && marginDb(band, i) >= 0 && isOfUse(band, i, used)) found.push({ port, band, i });
     }
   }
   return found;
 }
 
-function carrierKey(band: Band, i: number): string {
+function keyOf(band: Band, i: number): string {
   return `${band.origin.key}#${band.grid.index[i]}`;
-}
-
-/** Of a stacked feed only the user bands that some receiver uses are missed when they are gone. */
-function isExpected(band: Band, i: number): boolean {
-  if (!band.stack) return true;
-  const used = usedUserBands(band.stack);
-  return used.size === 0 || used.has(band.stack.numbers[i] ?? 0);
 }

@@ -37,6 +37,7 @@ export const badJoint = define({
       step: 1,
       default: 6,
       source: MEMORY,
+      onlyWhen: { fault: "corroded" },
       spreadDb: 3,
     }),
     ohms: number({
@@ -47,6 +48,7 @@ export const badJoint = define({
       step: 0.5,
       default: 10,
       source: MEMORY,
+      onlyWhen: { fault: "corroded" },
     }),
   }),
   symbol: "bad-joint",

@@ -53,6 +53,15 @@ export type Port = {
   readonly medium: Medium;
   /** Short label beside the handle: "V", "out 3", "TV". */
   readonly label: string;
+  /** What a port with the role "plane" carries; without a half the whole polarisation. */
+  readonly plane?: Plane;
+};
+
+/** A part of what one satellite sends; position 1 is the first satellite of a unit. */
+export type Plane = {
+  readonly position: number;
+  readonly polarisation: Polarisation;
+  readonly half?: SkyHalf;
 };
 
 /** Rated output of an active part (EN 60728-3 two-carrier method). */

@@ -118,12 +118,13 @@ const QUATTRO_OPTIONS = z.object({
   ...universalOscillatorFields(),
 });
 
-const QUATTRO_OUTPUTS: readonly Port[] = QUADRANT_PORTS.map(({ port, quadrant }) => ({
+const QUATTRO_OUTPUTS: readonly Port[] = QUADRANT_PORTS.map(({ port, quadrant, polarisation, half }) => ({
   id: port,
   side: "out",
   medium: "coax",
   label: quadrant,
   role: "plane",
+  plane: { position: 1, polarisation, half },
 }));
 
 const LNB_QUATTRO = define({
@@ -185,6 +186,7 @@ const WIDEBAND_OUTPUTS: readonly Port[] = (["V", "H"] as const).map((polarisatio
   medium: "coax",
   label: polarisation,
   role: "plane",
+  plane: { position: 1, polarisation },
 }));
 
 const LNB_WIDEBAND = define({

@@ -82,6 +82,7 @@ const diplexerOptions = z.object({
     default: 862,
     source: MEMORY,
     advanced: true,
+    onlyWhen: { split: "own" },
   }),
   satFromMHz: number({
     label: "Own edges: satellite branch from",
@@ -91,6 +92,7 @@ const diplexerOptions = z.object({
     default: 950,
     source: MEMORY,
     advanced: true,
+    onlyWhen: { split: "own" },
   }),
   tvLossDb: insertionLoss(1.2, "Loss of the lower branch"),
   satLossDb: insertionLoss(2, "Loss of the satellite branch"),

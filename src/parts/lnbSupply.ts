@@ -2,8 +2,10 @@
 import type { z } from "zod";
 import type { Supply } from "./contract.ts";
 import { number, toggle } from "./fields.ts";
+import type { OptionTrade } from "./optionTrade.ts";
 
-export function lnbSupplyFields() {
+/** `onlyWhen`: what else must be so for the unit to feed the LNB itself. */
+export function lnbSupplyFields(onlyWhen: OptionTrade["onlyWhen"] = {}) {
   return {
     mainsOn: toggle({
       label: "Mains on",
@@ -29,6 +31,7 @@ export function lnbSupplyFields() {
       default: 500,
       source: "order of magnitude, from memory; see the unit's plate",
       means: "supply limit",
+      onlyWhen: { feedsLnb: true, ...onlyWhen },
     }),
   };
 }

@@ -33,7 +33,17 @@ export function optionMeaning(kind: PartKind, meaning: Meaning): string | undefi
 
 /** Whether an option counts while the others are as they are. */
 export function doesCount(meta: FieldMeta, options: AnyOptions): boolean {
-  return Object.entries(meta.onlyWhen ?? {}).every(([key, value]) => options[key] === value);
+  return Object.entries(meta.onlyWhen ?? {}).every(([key, wanted]) => {
+    const now = options[key];
+    return typeof wanted === "object" ? typeof now === "string" && wanted.includes(now) : now === wanted;
+  });
+}
+
+/** Metres of a part that is sold by the metre; undefined for any other. */
+export function metresOf(kind: PartKind, options: AnyOptions): number | undefined {
+  const key = kind.trade.soldBy === "metre" ? optionMeaning(kind, "length") : undefined;
+  const metres = key === undefined ? undefined : options[key];
+  return typeof metres === "number" ? metres : undefined;
 }
 
 /** What another value of an option takes on site; undefined: another part. */

@@ -33,6 +33,8 @@ const meter = define({
       default: 400,
       source: "typical, from memory",
       advanced: true,
+      means: "supply limit",
+      onlyWhen: { supply: ["13", "18"] },
     }),
   }),
   symbol: "meter",

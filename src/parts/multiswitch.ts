@@ -38,6 +38,7 @@ function portsOf(o: MultiswitchOptions): readonly Port[] {
           medium: "coax",
           label: `${port.label} through`,
           role: "trunk",
+          ...(port.plane ? { plane: port.plane } : {}),
         }),
       )
     : [];

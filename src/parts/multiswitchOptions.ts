@@ -35,7 +35,7 @@ export const MULTISWITCH_OPTIONS = z.object({
     help: "Through the trunk: from the next unit of the cascade, over the through outputs.",
     default: "mains",
   }),
-  ...lnbSupplyFields(),
+  ...lnbSupplyFields({ supply: ["mains"] }),
   ownMa: number({
     label: "Own current",
     unit: "mA",
@@ -46,6 +46,7 @@ export const MULTISWITCH_OPTIONS = z.object({
     default: 60,
     source: "order of magnitude, from memory",
     advanced: true,
+    onlyWhen: { supply: ["receivers", "trunk"] },
   }),
   build: choice({
     label: "Satellite path",

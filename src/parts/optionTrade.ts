@@ -12,6 +12,7 @@ export type Meaning =
   | "input pad"
   | "tap loss"
   | "chosen loss"
+  | "decoupling"
   | "source level"
   | "pointing loss"
   | "diameter"
@@ -33,9 +34,7 @@ export type Meaning =
   | "receiver mode"
   | "receiver user bands"
   | "user band set"
-  | "user band standard"
-  | "tuners"
-  | "dwelling";
+  | "user band standard";
 
 /**
  * What another value takes on site: turning a knob or a menu, turning the dish by the meter, or nothing, where the
@@ -59,8 +58,8 @@ export type OptionTrade = {
   readonly soundValue?: unknown;
   readonly defectValues?: readonly unknown[];
   readonly defectAbove?: number;
-  /** Counts only while other options have these values. */
-  readonly onlyWhen?: Readonly<Record<string, unknown>>;
+  /** Counts only while other options have these values; of a list, any one. */
+  readonly onlyWhen?: Readonly<Record<string, boolean | string | readonly string[]>>;
   /** Spread of real parts about a value from a catalogue, one standard deviation [dB]. */
   readonly spreadDb?: number;
   /** The same for a loss that grows with length, as a share of the loss. */

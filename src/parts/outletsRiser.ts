@@ -104,7 +104,7 @@ const through = define({
       spreadDb: 1,
     }),
     satellite,
-    isolationDb: decoupling(25, "Decoupling between line out and sockets"),
+    isolationDb: decoupling(25, { label: "Decoupling between line out and sockets" }),
     dwelling: dwellingField(),
   }),
   symbol: "outlet-through",

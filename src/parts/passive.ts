@@ -2,6 +2,7 @@
 import { flat, type Response, series } from "../signal/response.ts";
 import type { Path, Port, PortRole, PowerPath } from "./contract.ts";
 import { number, toggle } from "./fields.ts";
+import type { OptionTrade } from "./optionTrade.ts";
 
 export const MEMORY = "typical, from memory";
 
@@ -105,9 +106,10 @@ export function dB(value: number): string {
 }
 
 /** Field for how well the outputs of a part are decoupled from one another. */
-export function decoupling(db: number, label = "Decoupling between outputs") {
+export function decoupling(db: number, o: { readonly label?: string } & Pick<OptionTrade, "onlyWhen"> = {}) {
   return number({
-    label,
+    label: "Decoupling between outputs",
+    ...o,
     unit: "dB",
     min: 0,
     max: 60,
@@ -115,6 +117,7 @@ export function decoupling(db: number, label = "Decoupling between outputs") {
     default: db,
     source: MEMORY,
     advanced: true,
+    means: "decoupling",
     spreadDb: 3,
   });
 }

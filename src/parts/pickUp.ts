@@ -9,16 +9,19 @@ import { sourceBand } from "../signal/treat.ts";
 import { plural } from "../words/plural.ts";
 import { define } from "./contract.ts";
 import { number, toggle } from "./fields.ts";
+import type { OptionTrade } from "./optionTrade.ts";
 import { INLINE, LINE_POWER, THROUGH_PORTS, throughPath } from "./passive.ts";
 import { CORDLESS, HANDSET_700, HANDSET_800, MAST_700, MAST_800, MAST_1800 } from "./planUnwanted.ts";
 
 const LEVEL_SOURCE = "order of magnitude, from memory; measure yours";
 
-function levelField(label: string, help: string, value: number) {
+function levelField(
+  o: { readonly label: string; readonly help: string } & Pick<OptionTrade, "onlyWhen">,
+  value: number,
+) {
   return number({
-    label,
+    ...o,
     unit: "dBµV",
-    help,
     min: 0,
     max: 120,
     step: 1,
@@ -49,7 +52,7 @@ const OPTIONS = z.object({
     default: false,
     onSite: "not ours",
   }),
-  mastDbuv: levelField("Level from masts", "Of each 10 MHz carrier, on this wire.", 65),
+  mastDbuv: levelField({ label: "Level from masts", help: "Of each 10 MHz carrier, on this wire." }, 65),
   handset700: toggle({
     label: "Handsets, 700 MHz band",
     help: "703 to 733 MHz.",
@@ -62,14 +65,24 @@ const OPTIONS = z.object({
     default: false,
     onSite: "not ours",
   }),
-  handsetDbuv: levelField("Level from handsets", "A phone in the room next to a poor lead.", 60),
+  handsetDbuv: levelField(
+    { label: "Level from handsets", help: "A phone in the room next to a poor lead." },
+    60,
+  ),
   cordless: toggle({
     label: "Cordless phones (DECT)",
     help: "1880 to 1900 MHz: inside the satellite IF.",
     default: false,
     onSite: "not ours",
   }),
-  cordlessDbuv: levelField("Level from cordless phones", "Of each carrier, on this wire.", 50),
+  cordlessDbuv: levelField(
+    {
+      label: "Level from cordless phones",
+      help: "Of each carrier, on this wire.",
+      onlyWhen: { cordless: true },
+    },
+    50,
+  ),
 });
 
 type PickUpOptions = z.output<typeof OPTIONS>;

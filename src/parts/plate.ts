@@ -14,7 +14,6 @@ export function dwellingField() {
     maxLength: 40,
     default: "",
     advanced: true,
-    means: "dwelling",
     onSite: "setting",
   });
 }

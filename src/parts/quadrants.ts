@@ -26,12 +26,13 @@ export function satellitePort(port: string, satellite: number): string {
 /** Inputs for `satellites` times four quadrants. */
 export function quadrantInputs(satellites: number): readonly Port[] {
   return upTo(satellites).flatMap((s) =>
-    QUADRANT_PORTS.map(({ port, quadrant }) => ({
+    QUADRANT_PORTS.map(({ port, quadrant, polarisation, half }) => ({
       id: satellitePort(port, s),
       side: "in" as const,
       medium: "coax" as const,
       label: satellites > 1 ? `${s} ${quadrant}` : quadrant,
       role: "plane" as const,
+      plane: { position: s, polarisation, half },
     })),
   );
 }

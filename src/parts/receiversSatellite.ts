@@ -110,7 +110,7 @@ const hybrid = define({
       source: MEMORY,
     }),
     aerial: toggle({ label: "Aerial input for terrestrial TV", default: false }),
-    tuners: whole({ label: "Tuners", min: 1, max: 16, default: 8, source: MEMORY, means: "tuners" }),
+    tuners: whole({ label: "Tuners", min: 1, max: 16, default: 8, source: MEMORY }),
     state: SUPPLY_FIELDS.state,
     standbySupply: SUPPLY_FIELDS.standbySupply,
     volts13: SUPPLY_FIELDS.volts13,
@@ -123,8 +123,8 @@ const hybrid = define({
     return plural(o.tuners, { one: (n) => `${n} tuner, ${inputs}`, other: (n) => `${n} tuners, ${inputs}` });
   },
   ports: (o) => [
-    coaxIn("v", "V", "plane"),
-    coaxIn("h", "H", "plane"),
+    { ...coaxIn("v", "V", "plane"), plane: { position: 1, polarisation: "V" } },
+    { ...coaxIn("h", "H", "plane"), plane: { position: 1, polarisation: "H" } },
     ...(o.aerial ? [coaxIn("ter", "aerial", "terrestrial")] : []),
   ],
   signal: () => ({}),

@@ -37,7 +37,7 @@ const stacked = define({
       means: "receiver mode",
       soundValue: "single-cable",
     }),
-    tuners: whole({ label: "Tuners", min: 1, max: 16, default: 2, means: "tuners" }),
+    tuners: whole({ label: "Tuners", min: 1, max: 16, default: 2 }),
     userBands: rows({
       label: "User bands set in the receiver",
       help: "One for each tuner, and none that another receiver on the same cable uses.",

@@ -109,7 +109,7 @@ export const SPLIT_FIELDS = {
     default: 4,
     source: MEMORY,
     advanced: true,
-    onlyWhen: { loss: "own" },
+    onlyWhen: { type: "hybrid", loss: "own" },
     spreadDb: 0.3,
   }),
   ownSatDb: number({
@@ -122,7 +122,7 @@ export const SPLIT_FIELDS = {
     default: 5.5,
     source: MEMORY,
     advanced: true,
-    onlyWhen: { loss: "own" },
+    onlyWhen: { type: "hybrid", loss: "own" },
     spreadDb: 0.3,
   }),
 };

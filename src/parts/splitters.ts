@@ -24,7 +24,8 @@ function steered(ports: readonly string[]): readonly PowerPath[] {
   return ports.map((from) => ({ from, to: "in", tone: true, dropVolts: DIODE_DROP_VOLTS }));
 }
 
-const isolationDb = decoupling(22);
+/** A resistive splitter keeps its legs apart by no more than its loss. */
+const splitterDecoupling = decoupling(22, { onlyWhen: { type: "hybrid" } });
 
 /** Losses that taps and riser plates come in. */
 export const SOLD_TAPS = { values: [6, 8, 10, 12, 14, 16, 18, 20, 22, 24, 26, 28, 30], source: MEMORY };
@@ -45,7 +46,7 @@ const splitter = define({
   options: z.object({
     ways: whole({ label: "Outputs", min: 2, max: 8, default: 2, means: "ways", sold: SOLD_WAYS }),
     ...SPLIT_FIELDS,
-    isolationDb,
+    isolationDb: splitterDecoupling,
     dc: choice({
       label: "Supply and tone pass",
       choices: [
@@ -143,7 +144,7 @@ const tap = define({
       spreadDb: 1,
       help: "The loss of the through line follows from it. Two branches start at about 8 dB, four at 12, eight at 16.",
     }),
-    isolationDb,
+    isolationDb: decoupling(22),
     dc: choice({
       label: "Supply and tone pass",
       choices: [

@@ -68,6 +68,7 @@ function stackerInputs(o: StackerOptions): readonly Port[] {
         medium: "coax",
         label: satellites > 1 ? `${s} ${polarisation}` : polarisation,
         role: "plane",
+        plane: { position: s, polarisation },
       }),
     ),
   );

@@ -2,7 +2,7 @@
 import type { Design, PartId } from "../design/design.ts";
 import { replaceKind } from "../design/edits/replace.ts";
 import type { Finding, ServiceVerdict, Verdict } from "../findings/finding.ts";
-import { numeral } from "../words/plural.ts";
+import type { Service } from "../signal/carrier.ts";
 import { type Cost, costOf, type PriceList } from "./cost.ts";
 import { type Difference, difference, inWords } from "./difference.ts";
 import { proofOf } from "./proof.ts";
@@ -10,7 +10,7 @@ import { type Site, siteOf } from "./site.ts";
 
 /** One service of one receiver or outlet; a side is absent where there is no such service, or no such part. */
 export type ServiceChange = {
-  readonly name: string;
+  readonly service: Service;
   readonly before?: ServiceVerdict;
   readonly after?: ServiceVerdict;
   readonly change: "gained" | "lost" | "same";
@@ -24,8 +24,6 @@ export type PlaceChange = {
   readonly works: boolean;
   readonly change: "gained" | "lost" | "mixed" | "same" | "added" | "removed";
   readonly services: readonly ServiceChange[];
-  /** One sentence: what becomes of it. */
-  readonly sentence: string;
 };
 
 export type Comparison = {
@@ -97,8 +95,8 @@ function placeChange(
   a: Verdict | undefined,
   b: Verdict | undefined,
 ): PlaceChange {
-  const names = new Set([...(a?.services ?? []), ...(b?.services ?? [])].map((s) => s.name));
-  const services = [...names].map((name) => serviceChange(name, a, b));
+  const named = new Set([...(a?.services ?? []), ...(b?.services ?? [])].map((s) => s.service));
+  const services = [...named].map((service) => serviceChange(service, a, b));
   const changes = new Set(services.map((s) => s.change));
   const change = !a
     ? "added"
@@ -113,20 +111,19 @@ function placeChange(
             : "same";
   return {
     ...place,
-    worked: a?.works ?? false,
-    works: b?.works ?? false,
+    worked: a !== undefined && a.state !== "fails",
+    works: b !== undefined && b.state !== "fails",
     change,
     services,
-    sentence: sentenceOf(services, a, b),
   };
 }
 
-function serviceChange(name: string, a: Verdict | undefined, b: Verdict | undefined): ServiceChange {
-  const before = a?.services.find((s) => s.name === name);
-  const after = b?.services.find((s) => s.name === name);
+function serviceChange(service: Service, a: Verdict | undefined, b: Verdict | undefined): ServiceChange {
+  const before = a?.services.find((s) => s.service === service);
+  const after = b?.services.find((s) => s.service === service);
   const [had, has] = [shareOf(before), shareOf(after)];
   return {
-    name,
+    service,
     ...(before ? { before } : {}),
     ...(after ? { after } : {}),
     change: has > had ? "gained" : has < had ? "lost" : "same",
@@ -135,24 +132,5 @@ function serviceChange(name: string, a: Verdict | undefined, b: Verdict | undefi
 
 /** Of an outlet the number that arrives may change with the kind of feed: shares can be compared, counts cannot. */
 function shareOf(s: ServiceVerdict | undefined): number {
-  return s && s.carriersWanted > 0 ? s.carriersGot / s.carriersWanted : 0;
-}
-
-function sentenceOf(
-  services: readonly ServiceChange[],
-  a: Verdict | undefined,
-  b: Verdict | undefined,
-): string {
-  if (!b) return "Is taken away.";
-  if (!a) return `Is new. ${b.sentence}`;
-  const moved = services.filter((s) => s.change !== "same");
-  if (moved.length === 0) return "Stays as it is.";
-  return `${moved.map((s) => `${s.name}: ${gotWords(s.before)} before, ${gotWords(s.after)} after`).join("; ")}.`;
-}
-
-function gotWords(s: ServiceVerdict | undefined): string {
-  if (!s) return "nothing";
-  const { carriersGot: got, carriersWanted: wanted } = s;
-  if (wanted === 1) return got === 1 ? "the only carrier" : "nothing";
-  return `${numeral(got)} of ${numeral(wanted)}`;
+  return s && s.wanted > 0 ? s.got / s.wanted : 0;
 }

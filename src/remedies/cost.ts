@@ -1,7 +1,7 @@
 /** What a change costs: parts, hours, cables to pull. Prices are the user's own; none is known here. */
 import type { Part } from "../design/design.ts";
 import { kindOf } from "../parts/catalogue.ts";
-import { onSiteOf, optionMeaning } from "../parts/meanings.ts";
+import { metresOf, onSiteOf } from "../parts/meanings.ts";
 import type { OnSite } from "../parts/optionTrade.ts";
 import type { ChangedPart, Difference } from "./difference.ts";
 
@@ -40,7 +40,8 @@ export function costOf(diff: Difference, prices: PriceList): Cost {
   let partsPrice = 0;
   let workMinutes = 0;
   const place = (part: Part) => {
-    partsPrice += of(part).price * metresOf(part);
+    const kind = kindOf(part.kind);
+    partsPrice += of(part).price * ((kind && metresOf(kind, part.options)) ?? 1);
     workMinutes += of(part).workMinutes;
   };
   for (const part of diff.added) place(part);
@@ -53,13 +54,6 @@ export function costOf(diff: Difference, prices: PriceList): Cost {
   const led =
     diff.added.length + diff.removed.length + diff.changed.length === 0 ? diff.wiresAdded.length : 0;
   return { partsPrice, workMinutes: workMinutes + led * SETTING_MINUTES, newCables: newCables(diff) };
-}
-
-function metresOf(part: Part): number {
-  const kind = kindOf(part.kind);
-  const key = kind?.trade.soldBy === "metre" ? optionMeaning(kind, "length") : undefined;
-  const metres = key === undefined ? undefined : part.options[key];
-  return typeof metres === "number" ? metres : 1;
 }
 
 /** Null where it takes another part. */

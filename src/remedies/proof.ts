@@ -61,26 +61,25 @@ export function everybodyServed(before: Site, after: Site): boolean {
 }
 
 function receivesAsMuch(was: Verdict, is: Verdict): boolean {
-  if (was.works && !is.works) return false;
+  if (was.state !== "fails" && is.state === "fails") return false;
   return was.services.every((s) => {
-    const same = is.services.find((t) => t.name === s.name);
-    if (s.carriersWanted === 0) return true;
-    return same !== undefined && same.carriersWanted >= s.carriersWanted && same.carriersGot >= s.carriersGot;
+    const same = is.services.find((t) => t.service === s.service);
+    if (s.wanted === 0) return true;
+    return same !== undefined && same.wanted >= s.wanted && same.got >= s.got;
   });
 }
 
 /** A service may leave an outlet only for another plate that is new or changed. */
 function handsOnAsMuch(was: Verdict, is: Verdict | undefined, before: Site, after: Site): boolean {
-  const share = (s: ServiceVerdict | undefined) =>
-    s && s.carriersWanted > 0 ? s.carriersGot / s.carriersWanted : 0;
+  const share = (s: ServiceVerdict | undefined) => (s && s.wanted > 0 ? s.got / s.wanted : 0);
   return was.services.every((s) => {
-    const same = is?.services.find((t) => t.name === s.name);
+    const same = is?.services.find((t) => t.service === s.service);
     if (share(same) >= share(s)) return true;
     return after.report.verdicts.some((other) => {
       if (other.role !== "outlet" || other.part === was.part) return false;
       const former = before.evaluation.record(other.part)?.part;
       const isNew = former?.kind !== after.evaluation.record(other.part)?.part.kind;
-      return isNew && share(other.services.find((t) => t.name === s.name)) > 0;
+      return isNew && share(other.services.find((t) => t.service === s.service)) > 0;
     });
   });
 }

@@ -5,6 +5,7 @@ import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { Report } from "../findings/finding.ts";
 import { report } from "../findings/report.ts";
 import type { Path } from "../parts/contract.ts";
+import { metresOf } from "../parts/meanings.ts";
 import type { Service } from "../signal/carrier.ts";
 
 export type Site = { readonly design: Design; readonly evaluation: Evaluation; readonly report: Report };
@@ -115,10 +116,7 @@ export function fedBy(site: Site, converter: PartId): readonly SatelliteInput[] 
 
 /** Metres of cable on a way. */
 export function lengthM(steps: readonly Step[]): number {
-  return steps.reduce((sum, { record }) => {
-    const length = record.kind.trade.job === "cable" ? record.options.lengthM : 0;
-    return sum + (typeof length === "number" ? length : 0);
-  }, 0);
+  return steps.reduce((sum, { record }) => sum + (metresOf(record.kind, record.options) ?? 0), 0);
 }
 
 /** Whether supply runs on the wire at an output: what is put there must let it pass. */

@@ -7,6 +7,7 @@ import { useShallow } from "zustand/react/shallow";
 import { type Design, type Part, type Wire, wireId } from "../design/design.ts";
 import type { PartRecord } from "../evaluate/evaluation.ts";
 import type { Finding, Report, Verdict } from "../findings/finding.ts";
+import { verdictSentence } from "../sentences/verdict.ts";
 import { SILENCE, type Spectrum } from "../signal/band.ts";
 import { useApp } from "./app.ts";
 
@@ -48,12 +49,17 @@ export function useVerdict(part: string): Verdict | undefined {
   return useApp((s) => verdictsOf(s.report).get(part));
 }
 
-/** Whether a receiver or outlet works, in a sentence; keeps its identity while that reads the same. */
-export function usePlainVerdict(part: string): Pick<Verdict, "works" | "sentence"> | undefined {
+/** How a receiver or outlet stands, with its sentence. */
+export type PlainVerdict = Pick<Verdict, "state" | "idle"> & { readonly sentence: string };
+
+/** How a receiver or outlet stands; keeps its identity while that reads the same. */
+export function usePlainVerdict(part: string): PlainVerdict | undefined {
   return useApp(
     useShallow((s) => {
       const verdict = verdictsOf(s.report).get(part);
-      return verdict && { works: verdict.works, sentence: verdict.sentence };
+      if (!verdict) return undefined;
+      const { state, idle } = verdict;
+      return { state, ...(idle ? { idle } : {}), sentence: verdictSentence(verdict, s.evaluation) };
     }),
   );
 }

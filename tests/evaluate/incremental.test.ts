@@ -55,7 +55,7 @@ describe("any design evaluates", () => {
     };
     const said = report(evaluate(design));
     expect(said.findings.filter((f) => f.rule === "loop").map((f) => f.parts[0])).toEqual(["l1", "l2"]);
-    expect(said.verdicts.every((v) => v.works)).toBe(true);
+    expect(said.verdicts.every((v) => v.state !== "fails")).toBe(true);
     expect(said.verdicts.length).toBeGreaterThan(5);
   });
 });

@@ -63,8 +63,8 @@ describe("a channel of C/N 14.9 dB meets the same channel from another aerial", 
     { ci: 5, got: 0 },
   ])("$ci dB below it, the receiver gets $got of the two", ({ ci, got }) => {
     const verdict = report(evaluate(twoAerials({ ciDb: ci }))).verdicts.find((v) => v.part === "tv");
-    expect(verdict?.services[0]).toMatchObject({ carriersWanted: 2, carriersGot: got });
-    expect(verdict?.sentence).toMatch(/drowned by another signal on the same frequencies/);
+    expect(verdict?.services[0]).toMatchObject({ wanted: 2, got });
+    expect(verdict?.services[0]?.missing[0]?.reason.kind).toBe("disturbed");
   });
 
   test("one channel further it takes nothing away, however strong", () => {

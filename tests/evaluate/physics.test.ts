@@ -35,8 +35,7 @@ describe("gain, loss and products", () => {
 
   test("PH1: past the rated output more gain makes reception worse", () => {
     const got = (gainDb: number) =>
-      report(evaluate(chain(gainDb, false, 80))).verdicts.find((v) => v.part === "tv")?.services[0]
-        ?.carriersGot;
+      report(evaluate(chain(gainDb, false, 80))).verdicts.find((v) => v.part === "tv")?.services[0]?.got;
     expect(got(10)).toBe(6);
     expect(got(40)).toBe(0);
   });

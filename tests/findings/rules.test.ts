@@ -28,8 +28,8 @@ const SAYS: Readonly<Record<string, RegExp>> = {
   "user-band-conflict": /User band 1 .* “Single-cable receiver 1” and “Single-cable receiver 2”/,
   "wrong-feed": /wideband feed/,
   "too-many-tuners": /3 tuners but is set to 2 user bands/,
-  "polarisation-missing": /40 of 80 .* horizontal/,
-  "receiver-misses": /none of 3 DAB blocks: 3 are stopped by “Filter”/,
+  "plane-missing": /40 of 80 .* horizontal/,
+  "receiver-misses": /“Filter” stops 3 DAB blocks: .* gets none of 3 DAB blocks/,
   // EN 60728-1 as quoted: DVB-T 74 dBµV at most; the aerial is said to give 90, the plate takes 1 dB.
   "level-limits": /too strong; the worst has 89 dBµV .* 74 dBµV at most/,
   // DVB-T 64 QAM: 26 dB by EN 60728-1, from memory. 30 dBµV less 3.6 dBµV of thermal noise and 5 dB are 21 dB.

@@ -82,8 +82,8 @@ describe("tuners", () => {
     expect(tuners(line({ mode: "universal" }), "r1")).toEqual([[80, 0]]);
     expect(tuners(line({ userBands: [{ number: 2, centreMHz: 1420 }] }), "r1")).toEqual([[80, 80]]);
     const verdict = report(evaluate(line({ mode: "universal" }))).verdicts.find((v) => v.part === "r1");
-    expect(verdict?.works).toBe(false);
-    expect(verdict?.sentence).toMatch(/“r2” holds the line/);
+    expect(verdict?.state).toBe("fails");
+    expect(verdict?.services[0]?.missing[0]).toMatchObject({ reason: { kind: "line held", by: "r2" } });
   });
 
   test("TU6: a receiver whose messages cannot pass the splitter gets nothing", () => {

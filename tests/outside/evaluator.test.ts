@@ -45,8 +45,8 @@ describe.skipIf(!there)("the transponder list of 28.2° East through the evaluat
       },
       "dish.sky > lnb.sky, lnb.v > p1.in, lnb.h > p2.in, p1.sat > rx.v, p2.sat > rx.h",
     );
-    const satellite = verdictOf(design, "rx").services.find((s) => s.name === "Satellite");
-    expect(satellite).toMatchObject({ carriersWanted: 83, carriersGot: 83 - 33 });
+    const satellite = verdictOf(design, "rx").services.find((s) => s.service === "satellite");
+    expect(satellite).toMatchObject({ wanted: 83, got: 83 - 33 });
     const lost = (plate: string) =>
       bandsAt(design, plate, "sat").reduce((n, b) => n + b.level.length - liveCount(b), 0);
     expect({ V: lost("p1"), H: lost("p2") }).toEqual({ V: 15, H: 18 });
@@ -57,7 +57,7 @@ describe.skipIf(!there)("the transponder list of 28.2° East through the evaluat
       { dish, lnb: ["lnb-wideband"], p1: ["outlet-sat"], p2: ["outlet-sat"], rx: ["receiver-hybrid"] },
       "dish.sky > lnb.sky, lnb.v > p1.in, lnb.h > p2.in, p1.sat > rx.v, p2.sat > rx.h",
     );
-    expect(verdictOf(design, "rx").services[0]).toMatchObject({ carriersWanted: 83, carriersGot: 83 });
+    expect(verdictOf(design, "rx").services[0]).toMatchObject({ wanted: 83, got: 83 });
   });
 });
 
@@ -75,7 +75,7 @@ describe("what installers know of shared and halved feeds", () => {
       "dish.sky > lnb.sky, lnb.out > split.in, split.out1 > r1.sat, split.out2 > r2.sat",
     );
     for (const rx of ["r1", "r2"])
-      expect(verdictOf(design, rx).services[0]).toMatchObject({ carriersWanted: 80, carriersGot: 20 });
+      expect(verdictOf(design, rx).services[0]).toMatchObject({ wanted: 80, got: 20 });
   });
 
   test("a wideband receiver with one cable gets half of them", () => {
@@ -83,7 +83,7 @@ describe("what installers know of shared and halved feeds", () => {
       { dish: ["dish"], lnb: ["lnb-wideband"], rx: ["receiver-hybrid"] },
       "dish.sky > lnb.sky, lnb.v > rx.v",
     );
-    expect(verdictOf(design, "rx").services[0]).toMatchObject({ carriersWanted: 80, carriersGot: 40 });
+    expect(verdictOf(design, "rx").services[0]).toMatchObject({ wanted: 80, got: 40 });
   });
 });
 
@@ -122,7 +122,7 @@ describe("noise follows Friis without being told", () => {
 
   test("an unpowered masthead amplifier is a loss, and the TV goes dark", () => {
     const dark = withOptions(chain, "psu", { switchedOn: false });
-    expect(verdictOf(dark, "tv").services[0]?.carriersGot).toBe(0);
+    expect(verdictOf(dark, "tv").services[0]?.got).toBe(0);
     const level = (design: Design) => bandsAt(design, "mast", "out")[0]?.level[0] ?? Number.NaN;
     expect(level(dark)).toBeLessThan(50);
     expect(level(chain)).toBeCloseTo(65, 9);

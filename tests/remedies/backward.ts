@@ -36,15 +36,16 @@ function isWorse(sound: Site, site: Site): boolean {
   const known = new Set(sound.report.findings.map((f) => f.id));
   const came = site.report.findings.some((f) => f.severity !== "note" && !known.has(f.id));
   // A receiver that is off, or that nothing is plugged into, is no complaint of its own.
-  const failed = (v: Verdict) => v.role === "receiver" && !v.works && worked.has(v.part);
-  const worked = new Set(sound.report.verdicts.filter((v) => v.works).map((v) => v.part));
+  const failed = (v: Verdict) => v.role === "receiver" && v.state === "fails" && worked.has(v.part);
+  const worked = new Set(sound.report.verdicts.filter((v) => v.state !== "fails").map((v) => v.part));
   return came || site.report.verdicts.some(failed);
 }
 
 /** What the search proposes for a fault, and which of it puts the sound state back where the fault is. */
 export function cureOf(name: string, sound: Site, fault: Fault, faulty: Site): Outcome {
   let proposals: readonly Proposal[] = [];
-  for (const progress of search(faulty.design, { prices: PLACEHOLDER_PRICES })) proposals = progress.proposals;
+  for (const progress of search(faulty.design, { prices: PLACEHOLDER_PRICES }))
+    proposals = progress.proposals;
   const rank = proposals.findIndex(
     (p) =>
       touches(p.design, faulty.design, concerned(sound.design, faulty.design, fault)) &&
@@ -75,10 +76,10 @@ function isRestored(sound: Site, now: Site): boolean {
 }
 
 function isServed(was: Verdict, is: Verdict | undefined): boolean {
-  if (was.works && !is?.works) return false;
+  if (was.state !== "fails" && (is === undefined || is.state === "fails")) return false;
   return was.services.every((s) => {
-    const same = is?.services.find((t) => t.name === s.name);
-    return s.carriersGot === 0 || (same !== undefined && same.carriersGot >= s.carriersGot);
+    const same = is?.services.find((t) => t.service === s.service);
+    return s.got === 0 || (same !== undefined && same.got >= s.got);
   });
 }
 

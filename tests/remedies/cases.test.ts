@@ -349,7 +349,7 @@ const CASES: readonly Case[] = [
       { ...sky, lnb: ["lnb-wideband"], c: ["cable", { lengthM: 12 }], r: ["receiver-hybrid"] },
       "dish.sky > lnb.sky, lnb.v > c.in, c.out > r.v",
     ),
-    rule: "polarisation-missing",
+    rule: "plane-missing",
     cure: "second-cable",
   },
   {

@@ -23,7 +23,7 @@ describe("What breaks if the universal LNB of a house becomes a wideband one", (
   test("CP1: both satellite receivers lose everything", () => {
     for (const id of ["sat1", "sat2"]) {
       expect(place(id)).toMatchObject({ worked: true, works: false, change: "lost" });
-      expect(place(id)?.services[0]?.after?.carriersGot).toBe(0);
+      expect(place(id)?.services[0]?.after?.got).toBe(0);
     }
   });
 

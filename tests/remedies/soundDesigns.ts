@@ -30,7 +30,9 @@ function drops(
     parts[`drop${n}`] = ["cable", { lengthM: metres[i] ?? 15 }];
     parts[`plate${n}`] = [plate];
     parts[`set${n}`] = [set, set === "receiver-sat" ? { polarisation: i % 2 ? "H" : "V" } : {}];
-    wires.push(`${output} > drop${n}.in, drop${n}.out > plate${n}.in, plate${n}.${socket} > set${n}.${input}`);
+    wires.push(
+      `${output} > drop${n}.in, drop${n}.out > plate${n}.in, plate${n}.${socket} > set${n}.${input}`,
+    );
   });
   return { parts, wires: wires.join(", ") };
 }
@@ -401,10 +403,7 @@ function recorder(): Design {
   return draw(
     {
       ...SKY,
-      lnb: [
-        "lnb-stacked",
-        { standard: "EN 50607", bandSet: "own", ownBands: rows, ownWidthMHz: 36 },
-      ],
+      lnb: ["lnb-stacked", { standard: "EN 50607", bandSet: "own", ownBands: rows, ownWidthMHz: 36 }],
       down: ["cable", { lengthM: 18 }],
       plate: ["outlet-sat"],
       set: ["receiver-stacked", { tuners: 8, userBands: rows }],

@@ -105,7 +105,7 @@ describe("the verdict pane", () => {
     const rows = screen.getAllByRole("button", { name: /^(Works|Fails): / });
     expect(rows).toHaveLength(verdicts.length);
     const failing = screen.getAllByRole("button", { name: /^Fails: / });
-    expect(failing).toHaveLength(verdicts.filter((v) => !v.works).length);
+    expect(failing).toHaveLength(verdicts.filter((v) => v.state === "fails").length);
     const [first] = failing;
     if (first) fireEvent.click(first);
     const { selection, framing } = useApp.getState();

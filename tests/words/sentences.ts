@@ -13,6 +13,7 @@ import { type FieldMeta, fieldMeta } from "../../src/parts/fields.ts";
 import { candidatesFor } from "../../src/remedies/candidates/index.ts";
 import { difference, inWords } from "../../src/remedies/difference.ts";
 import { cureOf, explainFinding, messageOf } from "../../src/sentences/finding.ts";
+import { missingSentences, tunerSentence, verdictSentence } from "../../src/sentences/verdict.ts";
 import { WANTED_SERVICES } from "../../src/signal/carrier.ts";
 import { bandWords } from "../../src/ui/bands.ts";
 import { spectrumWords } from "../../src/ui/canvas/words.ts";
@@ -56,7 +57,7 @@ function plainRow(row: unknown, meta: FieldMeta | undefined): unknown {
 export function* verdictTexts(evaluation: Evaluation): Generator<Text> {
   const found = report(evaluation);
   for (const finding of found.findings) yield* findingTexts(finding, evaluation);
-  for (const verdict of found.verdicts) yield* placeTexts(verdict);
+  for (const verdict of found.verdicts) yield* placeTexts(verdict, evaluation);
   yield phrase("line", siteWords({ design: evaluation.design, evaluation, report: found }));
 }
 
@@ -66,9 +67,14 @@ function* findingTexts(finding: Finding, evaluation: Evaluation): Generator<Text
   if (cure) yield sentence(`what would cure ${finding.rule}`, cure);
 }
 
-function* placeTexts({ sentence: words, services }: Verdict): Generator<Text> {
-  yield sentence("verdict", words);
-  for (const { reasons } of services) for (const reason of reasons) yield phrase("reason", reason);
+function* placeTexts(verdict: Verdict, evaluation: Evaluation): Generator<Text> {
+  yield sentence("verdict", verdictSentence(verdict, evaluation));
+  for (const service of verdict.services)
+    for (const reason of missingSentences(service, evaluation)) yield phrase("reason", reason);
+  for (const tuner of verdict.tuners) {
+    const words = tunerSentence(tuner, evaluation);
+    if (words) yield sentence("tuner", words);
+  }
 }
 
 /** What the panes add to it: explanations, walks, captions, bands on wires, candidates for cures. */

@@ -86,7 +86,7 @@ export const commandVoltage: SpokenRule = {
           "Going up part by part, the first one behind which it is missing is the culprit."
         : `Tune ${partName(finding.parts[1] ?? "")} to a horizontal transponder and measure with a voltmeter on the cable at ${partName(finding.parts[0] ?? "")}, with the load on: about ${round1(finding.value)} V prove it. ` +
           "At the receiver's own plug it must still be 17 to 19 V; the difference is the drop of the way.",
-    neighbours: ["no-supply", "supply-overloaded", "receiver-misses", "polarisation-missing"],
+    neighbours: ["no-supply", "supply-overloaded", "receiver-misses", "plane-missing"],
     picture: (facts) => {
       const byTone = facts.finding.value === undefined;
       const lost = (spot: Spot) =>

@@ -12,7 +12,7 @@ import { manyAlternatives } from "./manyAlternatives.ts";
 import { noSupply } from "./noSupply.ts";
 import { notConnected } from "./notConnected.ts";
 import { overload } from "./overload.ts";
-import { polarisationMissing } from "./polarisationMissing.ts";
+import { planeMissing } from "./planeMissing.ts";
 import { receiverMisses } from "./receiverMisses.ts";
 import { sharedFrequencies } from "./sharedFrequencies.ts";
 import { slope } from "./slope.ts";
@@ -38,7 +38,7 @@ export const RULES: readonly Rule[] = [
   userBands,
   wrongFeed,
   tooManyTuners,
-  polarisationMissing,
+  planeMissing,
   receiverMisses,
   levelLimits,
   weakQuality,

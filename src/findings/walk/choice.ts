@@ -4,8 +4,8 @@ import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { CarrierId } from "../../evaluate/trace.ts";
 import type { Carrier, Service } from "../../signal/carrier.ts";
 import { carrierToDb, isLive } from "../../signal/readout.ts";
-import { absent, carrierKey, type Fate, type Fates } from "../fate.ts";
-import { hear, hearAll } from "../listening.ts";
+import { ABSENT, type CarrierResult, type CarrierResults, carrierKey } from "../carrierResult.ts";
+import { addInputResults, receiverResults } from "../inputReception.ts";
 import { destinationOf } from "./destination.ts";
 import { powersAt } from "./powers.ts";
 
@@ -18,7 +18,7 @@ export type Choice = {
   readonly source: PartId;
   readonly service: Service;
   /** What becomes of it at a receiver; absent at an outlet. */
-  readonly fate?: Fate;
+  readonly result?: CarrierResult;
 };
 
 /** The carriers asked for, in rising frequency; or the lowest, the highest and the one in the worst state. */
@@ -43,7 +43,7 @@ export function carriersOffered(
   record: PartRecord,
   { service, port }: { readonly service: Service; readonly port?: string },
 ): readonly Choice[] {
-  const fates = fatesAt(record, service, port);
+  const results = resultsAt(record, service, port);
   const all = evaluation.records
     .filter((r) => r.kind.family === "receive")
     .flatMap((source) => sentBy(source, service));
@@ -51,19 +51,23 @@ export function carriersOffered(
   return (upstream.length > 0 ? upstream : all)
     .map((c) => {
       const key = carrierKey(c.carrier.origin, c.carrier.index);
-      return fates ? { ...c, fate: fates.get(key) ?? absent(key, service) } : c;
+      return results ? { ...c, result: results.get(key) ?? ABSENT } : c;
     })
     .sort((a, b) => a.planned.airMHz - b.planned.airMHz);
 }
 
 /** What a receiver gets, at one of its inputs or over all; undefined for an outlet. */
-function fatesAt(record: PartRecord, service: Service, port: string | undefined): Fates | undefined {
+function resultsAt(
+  record: PartRecord,
+  service: Service,
+  port: string | undefined,
+): CarrierResults | undefined {
   const inputs = record.kind.reception?.(record.options).inputs;
-  if (!inputs || port === undefined) return inputs && hearAll(record, service);
-  const fates: Fates = new Map();
+  if (!inputs || port === undefined) return inputs && receiverResults(record, service);
+  const results: CarrierResults = new Map();
   for (const input of inputs.filter((each) => each.port === port))
-    hear(record, { receiver: record.part.id, input, alone: false }, service, fates);
-  return fates;
+    addInputResults(record, { receiver: record.part.id, input, alone: false }, service, results);
+  return results;
 }
 
 function sentBy(source: PartRecord, service: Service): readonly Choice[] {
@@ -96,8 +100,8 @@ function standing(
   choice: Choice,
   port: string | undefined,
 ): number {
-  const { fate, carrier, requiredDb } = choice;
-  if (fate) return fate.got ? fate.cnDb - requiredDb : Number.NEGATIVE_INFINITY;
+  const { result, carrier, requiredDb } = choice;
+  if (result) return result.got ? result.cnDb - requiredDb : Number.NEGATIVE_INFINITY;
   const { arrives } = destinationOf(evaluation, record, choice, port);
   if (!arrives || !isLive(arrives.band, arrives.i)) return Number.NEGATIVE_INFINITY;
   const { levelDbuv, noise, interference } = powersAt(arrives, carrier);

@@ -27,11 +27,11 @@ export function destinationOf(
   choice: Choice,
   port?: string,
 ): Destination {
-  const { fate, carrier } = choice;
+  const { result, carrier } = choice;
   const all = entriesOf(evaluation, record, choice).filter((e) => port === undefined || e.port === port);
-  const best = fate?.got && port === undefined ? all.filter((e) => e.port === fate.port) : all;
+  const best = result?.got && port === undefined ? all.filter((e) => e.port === result.port) : all;
   const found = best.flatMap((entry) => {
-    const userBand = fate?.got && fate.port === entry.port ? fate.userBand : entry.userBand;
+    const userBand = result?.got && result.port === entry.port ? result.userBand : entry.userBand;
     const bands = evaluation.record(entry.at.part)?.outputs[entry.at.port]?.bands ?? [];
     const place = findCarrier(bands, carrier, userBand);
     return place ? [{ port: entry.port, userBand, arrives: { ...place, at: entry.at } }] : [];

@@ -1,6 +1,7 @@
 /** The step at which a signal is lost, and why, in words. */
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
+import { reasonClause } from "../../sentences/missingWords.ts";
 import { bandName, partName, round1 } from "../../sentences/phrases.ts";
 import type { Choice } from "./choice.ts";
 import type { Destination } from "./destination.ts";
@@ -43,7 +44,9 @@ type Walked = {
 /** The first of these that holds: it does not come, is cut, too noisy, of no use to the receiver, out of its limits. */
 export function lossOf(evaluation: Evaluation, walked: Walked): Loss | undefined {
   if (!walked.destination.arrives) return notComing(evaluation, walked);
-  return cutOnTheWay(walked) ?? spoiled(evaluation, walked) ?? refused(walked) ?? outOfLimits(walked);
+  return (
+    cutOnTheWay(walked) ?? spoiled(evaluation, walked) ?? refused(evaluation, walked) ?? outOfLimits(walked)
+  );
 }
 
 function notComing(evaluation: Evaluation, { receiver, choice, destination, steps }: Walked): Loss {
@@ -113,13 +116,18 @@ function disturberOf(record: PartRecord | undefined, { carrier }: Choice): strin
 }
 
 /** It comes to the door, but the receiver cannot use or have it. */
-function refused({ choice: { fate }, receiver, destination, steps }: Walked): Loss | undefined {
-  if (!fate || fate.got) return undefined;
-  const unset = fate.why === "absent" && destination.arrives?.band.stack;
-  const why = unset ? `${partName(receiver.part.id)} is set to no user band` : fate.clause.one("it");
+function refused(
+  evaluation: Evaluation,
+  { choice: { result }, receiver, destination, steps }: Walked,
+): Loss | undefined {
+  if (!result || result.got) return undefined;
+  const unset = result.why === "absent" && destination.arrives?.band.stack;
+  const why = unset
+    ? `${partName(receiver.part.id)} is set to no user band`
+    : reasonClause(result.reason, evaluation).one("it");
   return {
     step: steps.length,
-    part: fate.part ?? receiver.part.id,
+    part: result.culprit?.part ?? receiver.part.id,
     why: "not for this receiver",
     words: `It arrives, but ${why}.`,
   };

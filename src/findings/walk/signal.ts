@@ -128,7 +128,7 @@ function endOf(
 }
 
 /** A receiver's own judgement; at an outlet, live with enough C/(N+I). */
-function isGot({ fate }: Choice, { arrives }: Destination, end: CarrierWay["end"]): boolean {
-  if (fate) return fate.got;
+function isGot({ result }: Choice, { arrives }: Destination, end: CarrierWay["end"]): boolean {
+  if (result) return result.got;
   return arrives !== null && isLive(arrives.band, arrives.i) && (end?.marginDb ?? -1) >= 0;
 }

@@ -1,5 +1,8 @@
 /** Cables and joints on the way: another grade, a joint made anew. */
+import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { GRADES, type GradeKey, NEW_RUN_GRADES } from "../../parts/cable.ts";
+import { kindOf } from "../../parts/catalogue.ts";
+import { optionMeaning } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { type Site, type Step, wayUp } from "../site.ts";
@@ -24,12 +27,16 @@ export const cableGrade: Idea = (site, finding) => {
   const way = own.length > 0 || !place ? own : wayUp(site, [place.part.part.id, place.input], place.service);
   const cables = way.filter(({ record }) => record.kind.trade.job === "cable");
   return NEW_RUN_GRADES.flatMap((grade) => {
-    const poorer = cables.filter(({ record }) => isPoorer(record.options.grade, grade));
+    const poorer = cables.filter(({ record }) => isPoorer(gradeOf(record), grade));
     const ids = poorer.map(({ record }) => record.part.id);
     const each = poorer.length > 1 ? ids.map((id) => [id]) : [];
     return [...each, ids].filter((some) => some.length > 0).map((some) => changed(some, grade));
   });
 };
+
+function gradeOf({ kind, options }: PartRecord): unknown {
+  return options[optionMeaning(kind, "grade") ?? ""];
+}
 
 function isPoorer(grade: unknown, than: GradeKey): boolean {
   const now = Object.entries(GRADES).find(([key]) => key === grade)?.[1];
@@ -40,7 +47,10 @@ function isPoorer(grade: unknown, than: GradeKey): boolean {
 function changed(ids: readonly string[], grade: GradeKey): Candidate {
   return candidate("cable-grade", [ids.join("+"), grade], { cables: ids, grade }, (design) => {
     const d = draft(design);
-    for (const id of ids) d.set(id, { grade });
+    for (const id of ids) {
+      const kind = kindOf(d.part(id)?.kind ?? "");
+      d.set(id, { [(kind && optionMeaning(kind, "grade")) ?? ""]: grade });
+    }
     return d.result();
   });
 }

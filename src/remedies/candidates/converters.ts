@@ -152,11 +152,16 @@ export const rightQuadrants: Idea = (site, finding) => {
   const unit = site.evaluation.record(finding.parts[0] ?? "");
   if (!unit) return [];
   const moves = unit.ports.flatMap((port) => {
-    const [, , position] = /^([vh][lh])(\d*)$/.exec(port.id) ?? [];
     const band = unit.inputs[port.id]?.bands.find((b) => b.origin.service === "satellite");
-    if (position === undefined || !band?.half || band.conditions.length > 0) return [];
-    const to = `${band.origin.polarisation?.toLowerCase()}${band.half[0]}${position}`;
-    return to === port.id ? [] : [{ from: port.id, to }];
+    if (!port.plane?.half || !band?.half || band.conditions.length > 0) return [];
+    const to = unit.ports.find(
+      ({ side, plane }) =>
+        side === "in" &&
+        plane?.position === port.plane?.position &&
+        plane?.polarisation === band.origin.polarisation &&
+        plane?.half === band.half,
+    );
+    return !to || to.id === port.id ? [] : [{ from: port.id, to: to.id }];
   });
   if (moves.length < 2 || new Set(moves.map((m) => m.to)).size < moves.length) return [];
   const { id } = unit.part;

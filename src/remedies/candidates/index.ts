@@ -49,7 +49,7 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   "user-band-conflict": [ownUserBands, otherReceiver],
   "wrong-feed": [ownUserBands, otherReceiver, otherConverter, stackUnderTheRoof],
   "too-many-tuners": [ownUserBands, otherConverter, stackUnderTheRoof],
-  "polarisation-missing": [secondCable, stackUnderTheRoof, otherConverter, separateCables],
+  "plane-missing": [secondCable, stackUnderTheRoof, otherConverter, separateCables],
   "receiver-misses": [
     widerType,
     filterAway,

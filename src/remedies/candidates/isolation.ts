@@ -1,4 +1,5 @@
 /** Too little isolation between dwellings: better decoupled parts, plates with more loss. */
+import { optionMeaning, standardValues } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 
@@ -16,29 +17,29 @@ export const betterDecoupling: Idea = (site, finding) => {
         return d.result();
       }),
     );
-  const { isolationDb } = record.options;
-  if (typeof isolationDb === "number" && record.options.type !== "resistive")
+  const decoupling = optionMeaning(record.kind, "decoupling");
+  const isolationDb = decoupling === undefined ? undefined : record.options[decoupling];
+  if (decoupling !== undefined && typeof isolationDb === "number" && record.options.type !== "resistive")
     found.push(
       candidate("better-decoupling", [at], { isolationDb: isolationDb + short + 2 }, (design) => {
         const d = draft(design);
-        d.set(at, { isolationDb: isolationDb + short + 2 });
+        d.set(at, { [decoupling]: isolationDb + short + 2 });
         return d.result();
       }),
     );
   for (const id of outlets) {
-    const tapLossDb = site.evaluation.record(id)?.options.tapLossDb;
-    if (typeof tapLossDb !== "number") continue;
+    const outlet = site.evaluation.record(id);
+    const key = outlet && optionMeaning(outlet.kind, "tap loss");
+    const now = key === undefined ? undefined : outlet?.options[key];
+    if (!outlet || key === undefined || typeof now !== "number") continue;
+    const wanted = standardValues(outlet.kind, key).find((value) => value >= now + short);
+    if (wanted === undefined) continue;
     found.push(
-      candidate(
-        "tap-value",
-        [id, tapLossDb + short],
-        { db: tapLossDb + short, before: tapLossDb },
-        (design) => {
-          const d = draft(design);
-          d.set(id, { tapLossDb: tapLossDb + short });
-          return d.result();
-        },
-      ),
+      candidate("tap-value", [id, wanted], { db: wanted, before: now }, (design) => {
+        const d = draft(design);
+        d.set(id, { [key]: wanted });
+        return d.result();
+      }),
     );
   }
   return found;

@@ -2,7 +2,13 @@
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { kindOf } from "../../parts/catalogue.ts";
-import { describedOptions, doesCount, optionMeaning, standardValues } from "../../parts/meanings.ts";
+import {
+  describedOptions,
+  doesCount,
+  metresOf,
+  optionMeaning,
+  standardValues,
+} from "../../parts/meanings.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
@@ -30,7 +36,8 @@ export function isWeak(finding: Finding): boolean {
 /** The smallest pad that is sold and takes so much. */
 function padFor(db: number): number | undefined {
   const kind = kindOf("attenuator");
-  return kind && standardValues(kind, "lossDb").find((pad) => pad >= db);
+  const key = kind && optionMeaning(kind, "chosen loss");
+  return kind && key ? standardValues(kind, key).find((pad) => pad >= db) : undefined;
 }
 
 /** A pad in the line before a socket or receiver that gets too much, or before an overloaded amplifier. */
@@ -97,9 +104,8 @@ export const lineAmplifier: Idea = (site, finding) => {
   const under = -excessDb(finding);
   if (place?.service !== "satellite" || under <= 0) return [];
   const way = wayUp(site, [place.part.part.id, place.input], "satellite");
-  const longest = way
-    .filter(({ record }) => record.kind.trade.job === "cable")
-    .sort((a, b) => Number(b.record.options.lengthM) - Number(a.record.options.lengthM))[0];
+  const metres = ({ record }: Step) => metresOf(record.kind, record.options) ?? 0;
+  const longest = way.filter((step) => metres(step) > 0).sort((a, b) => metres(b) - metres(a))[0];
   if (!longest?.in) return [];
   const id = longest.record.part.id;
   const shared = longest.record.inputs.in?.bands.some((b) => b.origin.service !== "satellite") ?? false;

@@ -53,7 +53,7 @@ export const betterDish: Idea = (site, finding) => {
   const dish = way.find((s) => s.record.kind.trade.job === "dish")?.record;
   if (!dish) return [];
   const id = dish.part.id;
-  const { diameterM } = dish.options;
+  const width = optionMeaning(dish.kind, "diameter");
   const found: Candidate[] = [];
   const aim = defectsOf(dish.kind, dish.options).find(
     ({ option }) => option === optionMeaning(dish.kind, "pointing loss"),
@@ -66,14 +66,15 @@ export const betterDish: Idea = (site, finding) => {
         return d.result();
       }),
     );
-  if (typeof diameterM === "number")
-    for (const larger of standardValues(dish.kind, "diameterM")
+  const diameterM = width === undefined ? undefined : dish.options[width];
+  if (width !== undefined && typeof diameterM === "number")
+    for (const larger of standardValues(dish.kind, width)
       .filter((m) => m > diameterM + 0.1)
       .slice(0, 2))
       found.push(
         candidate("larger-dish", [id, larger], { metres: larger }, (design) => {
           const d = draft(design);
-          d.set(id, { diameterM: larger });
+          d.set(id, { [width]: larger });
           return d.result();
         }),
       );

@@ -24,7 +24,8 @@ export const equaliser: Idea = (site, finding) => {
   const dcPass = isFed(before, end[1]);
   const range = service === "satellite" ? (isWideband(part.inputs[input]) ? "own" : "sat") : "tv";
   const kind = kindOf("equaliser");
-  return (kind ? standardValues(kind, "slopeDb") : [])
+  const key = kind && optionMeaning(kind, "slope");
+  return (kind && key ? standardValues(kind, key) : [])
     .filter((db) => db > over)
     .slice(0, 2)
     .map((slopeDb) =>

@@ -2,7 +2,7 @@
 import { z } from "zod";
 import { kindOf } from "../../parts/catalogue.ts";
 import type { AnyOptions } from "../../parts/contract.ts";
-import { optionsMeaning } from "../../parts/meanings.ts";
+import { optionMeaning, optionsMeaning } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import type { Draft } from "../draft.ts";
 import { draft } from "../draft.ts";
@@ -123,11 +123,13 @@ export function tune(d: Draft, given: ReadonlyMap<string, readonly UserBandRow[]
 function widerSet(input: SatelliteInput, tunings: readonly Tuning[]): readonly Candidate[] {
   const { converter } = input.feeding;
   const { id } = converter.part;
-  if (converter.options.bandSet === "thirtyTwo" || converter.options.bandSet === undefined) return [];
+  const set = optionMeaning(converter.kind, "user band set");
+  const standard = optionMeaning(converter.kind, "user band standard");
+  if (!set || !standard || converter.options[set] === "thirtyTwo") return [];
   return [
     candidate("more-user-bands", [id], { tuners: tunings.reduce((n, t) => n + t.tuners, 0) }, (design) => {
       const d = draft(design);
-      d.set(id, { standard: "EN 50607", bandSet: "thirtyTwo" });
+      d.set(id, { [standard]: "EN 50607", [set]: "thirtyTwo" });
       const part = d.part(id);
       if (part?.kind !== converter.kind.kind) return null;
       const stack = converter.kind.signal(part.options, { id, powered: true }).stacks?.[0];

@@ -4,7 +4,7 @@ import { evaluate } from "../../evaluate/evaluate.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { Report } from "../../findings/finding.ts";
 import { report } from "../../findings/report.ts";
-import { SERVICE_NAMES, type Service } from "../../signal/carrier.ts";
+import type { Service } from "../../signal/carrier.ts";
 
 /** "partial": some carriers are there and some are not. */
 export type State = "works" | "partial" | "fails";
@@ -39,10 +39,6 @@ export function lookAt(design: Design, former?: Look): Look {
   return { evaluation, report: report(evaluation) };
 }
 
-const SERVICES = new Map(
-  Object.entries(SERVICE_NAMES).map(([service, name]) => [name, service as Service] as const),
-);
-
 /**
  * Services at every receiver and outlet of `sound`, as they are in `now`. What should be there is what is there
  * in the sound design: a receiver that is unplugged by the fault is missed, not forgotten.
@@ -50,13 +46,12 @@ const SERVICES = new Map(
 export function symptomsOf(now: Look, sound: Look): readonly Symptom[] {
   const gotNow = new Map<string, number>();
   for (const verdict of now.report.verdicts)
-    for (const { name, carriersGot } of verdict.services) gotNow.set(`${verdict.part}|${name}`, carriersGot);
+    for (const { service, got } of verdict.services) gotNow.set(`${verdict.part}|${service}`, got);
   return sound.report.verdicts.flatMap(({ part, role, services }) =>
-    services.flatMap(({ name, carriersWanted }): Symptom[] => {
-      const service = SERVICES.get(name);
-      if (!service || carriersWanted === 0) return [];
-      const got = Math.min(carriersWanted, gotNow.get(`${part}|${name}`) ?? 0);
-      return [{ part, role, service, state: stateOf(got, carriersWanted), got, wanted: carriersWanted }];
+    services.flatMap(({ service, wanted }): Symptom[] => {
+      if (wanted === 0) return [];
+      const got = Math.min(wanted, gotNow.get(`${part}|${service}`) ?? 0);
+      return [{ part, role, service, state: stateOf(got, wanted), got, wanted }];
     }),
   );
 }

@@ -29,7 +29,7 @@ export function randomCase(design: Design, seed: number): RandomCase {
   const receivers = sound.report.verdicts.filter((v) => v.role === "receiver");
   if (receivers.length === 0)
     return { ok: false, reason: "The design has no receiver: nobody would notice a fault." };
-  const failing = receivers.filter((v) => !v.works).map((v) => quoted(partById(design, v.part)));
+  const failing = receivers.filter((v) => v.state === "fails").map((v) => quoted(partById(design, v.part)));
   if (failing.length > 0)
     return {
       ok: false,

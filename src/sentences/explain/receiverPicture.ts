@@ -1,7 +1,7 @@
 /** Picture of what arrives at a receiver, with the carriers marked that it does not get. */
 
-import { carrierKey, type Lost } from "../../findings/fate.ts";
-import { hearAll } from "../../findings/listening.ts";
+import { carrierKey, type LostCarrier } from "../../findings/carrierResult.ts";
+import { receiverResults } from "../../findings/inputReception.ts";
 import { SILENCE } from "../../signal/band.ts";
 import type { Facts } from "./explanation.ts";
 import { type Mark, markCarriers, pictureOf, type SpectrumPicture, spotOf } from "./picture.ts";
@@ -10,12 +10,12 @@ import { type Mark, markCarriers, pictureOf, type SpectrumPicture, spotOf } from
 export function pictureOfInputs(
   facts: Facts,
   look: Omit<Mark, "fromMHz" | "toMHz">,
-  isMeant: (lost: Lost) => boolean,
+  isMeant: (lost: LostCarrier) => boolean,
 ): SpectrumPicture | null {
   const { record, finding } = facts;
   const { service } = finding.at;
   if (!record || !service) return null;
-  const fates = hearAll(record, service);
+  const results = receiverResults(record, service);
   const inputs = (record.kind.reception?.(record.options).inputs ?? []).filter(
     (input) => input.services.includes(service) && record.joined[input.port],
   );
@@ -24,8 +24,8 @@ export function pictureOfInputs(
       record.inputs[port] ?? SILENCE,
       (band, i) => {
         if (band.stack) return true;
-        const fate = fates.get(carrierKey(band.origin.key, band.grid.index[i] ?? 0));
-        return band.origin.service === service && fate?.got === false && isMeant(fate);
+        const result = results.get(carrierKey(band.origin.key, band.grid.index[i] ?? 0));
+        return band.origin.service === service && result?.got === false && isMeant(result);
       },
       look,
     );

@@ -5,10 +5,16 @@ import { DESIGN_RULES, RULES } from "../../findings/rules/index.ts";
 import type { RuleWords } from "../ruleWords.ts";
 import { aboveBandEdge } from "./aboveBandEdge.ts";
 import { loop } from "./loop.ts";
+import { planeMissing } from "./planeMissing.ts";
+import { receiverMisses } from "./receiverMisses.ts";
+import { wrongFeed } from "./wrongFeed.ts";
 
 const WORDS: { readonly [R in RuleId]?: RuleWords<R> } = {
   loop,
   "above-band-edge": aboveBandEdge,
+  "wrong-feed": wrongFeed,
+  "plane-missing": planeMissing,
+  "receiver-misses": receiverMisses,
 };
 
 /** All rules, in the order in which findings of equal weight are shown. */

@@ -1,7 +1,16 @@
 /** A part on the canvas: symbol, name, caption, ports, and how it stands. */
 
 import { Handle, type NodeProps, Position } from "@xyflow/react";
-import { Check, CircleAlert, type LucideIcon, RefreshCcw, X, ZapOff } from "lucide-react";
+import {
+  Check,
+  CircleAlert,
+  CircleDashed,
+  type LucideIcon,
+  RefreshCcw,
+  TriangleAlert,
+  X,
+  ZapOff,
+} from "lucide-react";
 import { memo } from "react";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Port } from "../../parts/contract.ts";
@@ -150,6 +159,8 @@ function NearCard({ record, state, mark, lit, selected }: CardProps) {
 
 const MARKS: Readonly<Record<PartState["mark"], LucideIcon>> = {
   tick: Check,
+  edge: TriangleAlert,
+  idle: CircleDashed,
   cross: X,
   bolt: ZapOff,
   loop: RefreshCcw,

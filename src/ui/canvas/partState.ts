@@ -1,10 +1,13 @@
 /** How a part stands, in one word with a mark, for its card. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
-import type { Finding, Severity, Verdict } from "../../findings/finding.ts";
+import type { Finding, Severity } from "../../findings/finding.ts";
+import { capital } from "../../sentences/explain/plainWords.ts";
+import { stateName } from "../../sentences/verdict.ts";
+import type { PlainVerdict } from "../../store/hooks.ts";
 
 export type PartState = {
   readonly tone: "ok" | "danger" | "warn" | "note";
-  readonly mark: "tick" | "cross" | "bolt" | "loop" | "alert";
+  readonly mark: "tick" | "edge" | "cross" | "idle" | "bolt" | "loop" | "alert";
   readonly word: string;
   /** The sentence behind it, for a tooltip. */
   readonly why: string;
@@ -13,7 +16,7 @@ export type PartState = {
 /** The most important thing to say about a part; null when there is nothing to say. */
 export function partState(
   record: PartRecord,
-  verdict: Pick<Verdict, "works" | "sentence"> | undefined,
+  verdict: PlainVerdict | undefined,
   worst: { readonly severity: Severity; readonly message: string } | undefined,
 ): PartState | null {
   if (record.looped) {
@@ -28,8 +31,11 @@ export function partState(
     return { tone: "danger", mark: "bolt", word: "No supply", why: "No supply reaches this part." };
   }
   if (verdict) {
-    if (!verdict.works) return { tone: "danger", mark: "cross", word: "Fails", why: verdict.sentence };
-    if (!worst) return { tone: "ok", mark: "tick", word: "Works", why: verdict.sentence };
+    const why = verdict.sentence;
+    if (verdict.idle) return { tone: "note", mark: "idle", word: capital(stateName(verdict)), why };
+    if (verdict.state === "fails") return { tone: "danger", mark: "cross", word: "Fails", why };
+    if (verdict.state === "edge") return { tone: "warn", mark: "edge", word: "Knife’s edge", why };
+    if (!worst) return { tone: "ok", mark: "tick", word: "Works", why };
   }
   if (!worst) return null;
   const error = worst.severity === "error";

@@ -3,7 +3,15 @@ import { memo } from "react";
 import { useFindingsFor, usePart, useRecord, useSpectrum, useVerdict, useWire } from "../../store/hooks.ts";
 import { spectrumWords } from "../canvas/words.ts";
 import { counted } from "../format.ts";
+import { type StateLook, stateLook } from "../verdict/stateLook.ts";
 import type { ChainRow } from "./chainRows.ts";
+
+const BADGES: Readonly<Record<StateLook["tone"], string>> = {
+  ok: "ok",
+  warn: "warning",
+  bad: "error",
+  idle: "note",
+};
 
 type Props = {
   readonly row: ChainRow;
@@ -85,9 +93,7 @@ function PartWords({ row, isFolded }: { readonly row: ChainRow; readonly isFolde
       {row.again ? <span className="quiet small"> (listed above)</span> : null}
       {isFolded && row.branches > 0 ? <span className="quiet small"> {row.branches} ways folded</span> : null}
       {verdict ? (
-        <span className={verdict.works ? "badge ok" : "badge error"}>
-          {verdict.works ? "works" : "fails"}
-        </span>
+        <span className={`badge ${BADGES[stateLook(verdict).tone]}`}>{stateLook(verdict).word}</span>
       ) : null}
       {errors > 0 ? <span className="badge error">{counted(errors, "error")}</span> : null}
     </span>

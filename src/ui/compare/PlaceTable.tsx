@@ -1,6 +1,9 @@
 import { useState } from "react";
 import type { ServiceVerdict } from "../../findings/finding.ts";
 import type { PlaceChange, ServiceChange } from "../../remedies/compare.ts";
+import type { Site } from "../../remedies/site.ts";
+import { verdictSentence } from "../../sentences/verdict.ts";
+import { SERVICE_NAMES } from "../../signal/carrier.ts";
 import { decimal, levelRange } from "../format.ts";
 import { ScrollBox } from "../kit/ScrollBox.tsx";
 import { type Compared, inOrder, verdictIn } from "./sides.ts";
@@ -53,20 +56,25 @@ function PlaceRows({ place, compared }: { readonly place: PlaceChange; readonly 
           <TurnMark change={change} />
         </th>
         <td />
-        <td>{verdictIn(compared.before, part)?.sentence ?? "not there"}</td>
-        <td>{verdictIn(compared.after, part)?.sentence ?? "not there"}</td>
+        <td>{sentenceIn(compared.before, part)}</td>
+        <td>{sentenceIn(compared.after, part)}</td>
       </tr>
       {services.map((service) => (
-        <ServiceRow key={service.name} service={service} />
+        <ServiceRow key={service.service} service={service} />
       ))}
     </tbody>
   );
 }
 
+function sentenceIn(site: Site, part: string): string {
+  const verdict = verdictIn(site, part);
+  return verdict ? verdictSentence(verdict, site.evaluation) : "not there";
+}
+
 function ServiceRow({ service }: { readonly service: ServiceChange }) {
   return (
     <tr className="compare-service">
-      <th scope="row">{service.name}</th>
+      <th scope="row">{SERVICE_NAMES[service.service]}</th>
       <Got verdict={service.before} />
       <Got verdict={service.after} change={service.change} />
     </tr>
@@ -77,11 +85,11 @@ type GotProps = { readonly verdict: ServiceVerdict | undefined; readonly change?
 
 function Got({ verdict, change }: GotProps) {
   if (!verdict) return <td className="quiet">–</td>;
-  const { carriersGot, carriersWanted, levelMin, levelMax, cnMin } = verdict;
+  const { got, wanted, levelMin, levelMax, cnMin } = verdict;
   return (
     <td className="number" data-turn={change}>
-      {carriersGot} of {carriersWanted}
-      {carriersGot > 0 ? (
+      {got} of {wanted}
+      {got > 0 ? (
         <span className="quiet">
           {" "}
           · {levelRange(levelMin, levelMax)} · C/N {decimal(cnMin)} dB

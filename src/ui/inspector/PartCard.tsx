@@ -13,6 +13,7 @@ import { IconButton } from "../kit/IconButton.tsx";
 import { SwapPicker } from "../swap/SwapPicker.tsx";
 import { SwapSection } from "../swap/SwapSection.tsx";
 import { FindingItem } from "../verdict/FindingList.tsx";
+import { VerdictLine } from "../verdict/VerdictLine.tsx";
 import { ServiceTable } from "../verdict/VerdictRow.tsx";
 import { WalkButtons } from "../walk/WalkButtons.tsx";
 import { Jumps } from "./Jumps.tsx";
@@ -52,7 +53,7 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
         <LabelField key={part.id} part={part} />
         <p className="quiet small">{kind.summary}</p>
         <PartState record={record} />
-        {verdict ? <p className={verdict.works ? "state ok" : "state bad"}>{verdict.sentence}</p> : null}
+        {verdict ? <VerdictLine verdict={verdict} /> : null}
         <div className="button-row">
           <ReplacePicker record={record} />
           <FailButton subject={{ type: "part", id: part.id }} />

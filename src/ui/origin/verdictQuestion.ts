@@ -3,7 +3,7 @@ import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { carriersGot } from "../../findings/reception.ts";
 import { handedOn } from "../../findings/verdict.ts";
 import { carriers } from "../../sentences/phrases.ts";
-import { SERVICE_NAMES, SERVICES } from "../../signal/carrier.ts";
+import type { Service } from "../../signal/carrier.ts";
 import { cnDb } from "../../signal/readout.ts";
 import { type Question, questionAt } from "./question.ts";
 
@@ -19,9 +19,7 @@ const WHICH: Readonly<Record<Figure, string>> = {
 type Candidate = { readonly levelDbuv: number; readonly cnDb: number; readonly ask: () => Question | null };
 
 /** The question about the carrier behind a figure of a service; null when nothing is got of it. */
-export function verdictQuestion(record: PartRecord, serviceName: string, figure: Figure): Question | null {
-  const service = SERVICES.find((s) => SERVICE_NAMES[s] === serviceName);
-  if (!service) return null;
+export function verdictQuestion(record: PartRecord, service: Service, figure: Figure): Question | null {
   const part = record.part.id;
   const { kind, options } = record;
   let which = "";

@@ -3,6 +3,7 @@ import { createPortal, flushSync } from "react-dom";
 import type { Design } from "../../design/design.ts";
 import { ESTIMATE_NOTICE } from "../../parts/cautions.ts";
 import { cureOf, explainFinding, messageOf } from "../../sentences/finding.ts";
+import { stateName, verdictSentence } from "../../sentences/verdict.ts";
 import { useApp } from "../../store/app.ts";
 import { boxesOf } from "../canvas/boxes.ts";
 import { boundsOf } from "../canvas/layout.ts";
@@ -58,9 +59,9 @@ function Paper() {
       {verdicts.map((verdict) => (
         <section key={verdict.part} className="paper-item">
           <h3>
-            {label(verdict.part)}: {verdict.works ? "works" : "fails"}
+            {SIGNS[verdict.state]} {label(verdict.part)}: {stateName(verdict)}
           </h3>
-          <p>{verdict.sentence}</p>
+          <p>{verdictSentence(verdict, evaluation)}</p>
           {verdict.services.length > 0 ? <ServiceTable services={verdict.services} /> : null}
         </section>
       ))}
@@ -83,6 +84,9 @@ function Paper() {
     </div>
   );
 }
+
+/** On paper without colour. */
+const SIGNS = { works: "✓", edge: "△", fails: "✗" } as const;
 
 const ROLES = ["receiver", "outlet"] as const;
 

@@ -21,6 +21,7 @@ export function SettingsForm() {
         <Setting name="limits" />
         {settings.limits === "own" ? <Setting name="ownLimits" /> : null}
         <ProfileTable profile={profile} />
+        <Setting name="keepDb" />
       </section>
       <section aria-label="Derating">
         <Setting name="derating" />

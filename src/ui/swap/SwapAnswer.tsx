@@ -1,6 +1,7 @@
 import { Check, Eye, EyeOff, Search, X } from "lucide-react";
 import { done } from "../../design/edits/edit.ts";
 import type { Swap } from "../../remedies/compare.ts";
+import { placeChangeSentence } from "../../sentences/placeChange.ts";
 import { useApp } from "../../store/app.ts";
 import { usePrices } from "../../store/prices.ts";
 import { plural } from "../../words/plural.ts";
@@ -77,17 +78,17 @@ export function SwapAnswer({ swap, title, question }: Props) {
       </div>
       {turned.length > 0 ? (
         <ul className="swap-places">
-          {turned.map(({ part, label, change, sentence }) => (
-            <li key={part}>
+          {turned.map((place) => (
+            <li key={place.part}>
               <button
                 type="button"
                 className="link"
-                onClick={() => useApp.getState().frame({ parts: [part] })}
+                onClick={() => useApp.getState().frame({ parts: [place.part] })}
               >
-                {label}
+                {place.label}
               </button>{" "}
-              <TurnMark change={change} />
-              <span className="swap-sentence">{sentence}</span>
+              <TurnMark change={place.change} />
+              <span className="swap-sentence">{placeChangeSentence(place)}</span>
             </li>
           ))}
         </ul>

@@ -5,7 +5,7 @@ import { counted } from "../format.ts";
 /** "12 parts · 3 of 4 receivers work · 2 errors": a design in one line. */
 export function siteWords({ design, report }: Site): string {
   const receivers = report.verdicts.filter((v) => v.role === "receiver");
-  const working = receivers.filter((v) => v.works).length;
+  const working = receivers.filter((v) => v.state !== "fails").length;
   const errors = report.findings.filter((f) => f.severity === "error").length;
   return [
     counted(design.parts.length, "part"),

@@ -10,13 +10,15 @@ import { VerdictRow } from "./VerdictRow.tsx";
 import "./verdict.css";
 import { plural } from "../../words/plural.ts";
 
+const RANK: readonly Verdict["state"][] = ["fails", "edge", "works"];
+
 /** What every receiver and outlet gets, and what stands in the way. */
 export function VerdictPane() {
   const report = useApp((s) => s.report);
   const isEmpty = useApp((s) => s.design.parts.length === 0);
   if (isEmpty) return <EmptyVerdict />;
   // Whatever fails comes first; among equals, the order of the design.
-  const verdicts = [...report.verdicts].sort((a, b) => Number(a.works) - Number(b.works));
+  const verdicts = [...report.verdicts].sort((a, b) => RANK.indexOf(a.state) - RANK.indexOf(b.state));
   const receivers = verdicts.filter((v) => v.role === "receiver");
   const outlets = verdicts.filter((v) => v.role === "outlet");
   return (
@@ -36,7 +38,7 @@ export function VerdictPane() {
 }
 
 function Summary({ receivers }: { readonly receivers: readonly Verdict[] }) {
-  const working = receivers.filter((v) => v.works).length;
+  const working = receivers.filter((v) => v.state !== "fails").length;
   if (receivers.length === 0) {
     return (
       <p className="verdict-summary">

@@ -1,6 +1,10 @@
-import { Check, ChevronDown, ChevronUp, X } from "lucide-react";
+import { ChevronDown, ChevronUp } from "lucide-react";
 import { memo, useId, useState } from "react";
+import { useShallow } from "zustand/react/shallow";
 import type { ServiceVerdict, Verdict } from "../../findings/finding.ts";
+import { capital } from "../../sentences/explain/plainWords.ts";
+import { missingSentences, verdictSentence } from "../../sentences/verdict.ts";
+import { SERVICE_NAMES } from "../../signal/carrier.ts";
 import { useApp } from "../../store/app.ts";
 import { usePart } from "../../store/hooks.ts";
 import { decimal, levelRange } from "../format.ts";
@@ -9,12 +13,15 @@ import type { Question } from "../origin/question.ts";
 import { type Figure, verdictQuestion } from "../origin/verdictQuestion.ts";
 import { selectFromPane } from "../reveal.ts";
 import { WalkButtons } from "../walk/WalkButtons.tsx";
+import { stateLook } from "./stateLook.ts";
 
 /** A receiver or an outlet: works or not in one sentence, and on request what it gets of each service. */
 export const VerdictRow = memo(function VerdictRow({ verdict }: { readonly verdict: Verdict }) {
   const id = useId();
   const [isOpen, setOpen] = useState(false);
   const label = usePart(verdict.part)?.label ?? verdict.part;
+  const sentence = useApp((s) => verdictSentence(verdict, s.evaluation));
+  const { Icon, word, tone } = stateLook(verdict);
   return (
     <li className="verdict-row">
       <div className="verdict-line">
@@ -23,13 +30,13 @@ export const VerdictRow = memo(function VerdictRow({ verdict }: { readonly verdi
           className="verdict-press"
           onClick={() => selectFromPane({ parts: [verdict.part] })}
         >
-          <span className={verdict.works ? "verdict-mark ok" : "verdict-mark bad"}>
-            {verdict.works ? <Check size={16} aria-hidden /> : <X size={16} aria-hidden />}
-            <span className="unseen">{verdict.works ? "Works: " : "Fails: "}</span>
+          <span className={`verdict-mark ${tone}`}>
+            <Icon size={16} aria-hidden />
+            <span className="unseen">{capital(word)}: </span>
           </span>
           <span className="verdict-words">
             <strong>{label}</strong>
-            <span>{verdict.sentence}</span>
+            <span>{sentence}</span>
           </span>
         </button>
         {verdict.services.length > 0 ? (
@@ -73,14 +80,14 @@ export function ServiceTable({ services, part }: TableProps) {
       <tbody>
         {services.map((service) => (
           <ServiceRows
-            key={service.name}
+            key={service.service}
             service={service}
             question={
               part === undefined
                 ? undefined
                 : (figure) => {
                     const record = useApp.getState().evaluation.record(part);
-                    return record ? verdictQuestion(record, service.name, figure) : null;
+                    return record ? verdictQuestion(record, service.service, figure) : null;
                   }
             }
           />
@@ -96,13 +103,14 @@ type RowProps = {
 };
 
 function ServiceRows({ service, question }: RowProps) {
-  const complete = service.carriersGot === service.carriersWanted;
+  const complete = service.got === service.wanted;
+  const reasons = useApp(useShallow((s) => missingSentences(service, s.evaluation)));
   return (
     <>
       <tr>
-        <th scope="row">{service.name}</th>
+        <th scope="row">{SERVICE_NAMES[service.service]}</th>
         <td className={complete ? "number" : "number short-of"}>
-          {service.carriersGot} of {service.carriersWanted}
+          {service.got} of {service.wanted}
         </td>
         <td className="number">
           {question ? (
@@ -115,7 +123,7 @@ function ServiceRows({ service, question }: RowProps) {
           <Quality service={service} question={question} />
         </td>
       </tr>
-      {service.reasons.map((reason) => (
+      {reasons.map((reason) => (
         <tr key={reason}>
           <td colSpan={4} className="service-reason">
             {reason}
@@ -134,7 +142,8 @@ function LevelEnds({
   readonly service: ServiceVerdict;
   readonly question: (figure: Figure) => Question | null;
 }) {
-  const { name, levelMin, levelMax } = service;
+  const { levelMin, levelMax } = service;
+  const name = SERVICE_NAMES[service.service];
   if (levelMin === undefined || levelMax === undefined) return "–";
   const low = decimal(levelMin, 0);
   const high = decimal(levelMax, 0);
@@ -158,7 +167,8 @@ function LevelEnds({
 }
 
 function Quality({ service, question }: RowProps) {
-  const { name, cnMin } = service;
+  const { cnMin } = service;
+  const name = SERVICE_NAMES[service.service];
   if (cnMin === undefined) return "–";
   const words = `${decimal(cnMin)} dB`;
   if (!question) return words;

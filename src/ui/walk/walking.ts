@@ -2,7 +2,6 @@
 import { create } from "zustand";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { CarrierId } from "../../evaluate/trace.ts";
-import { SERVICE_NAMES } from "../../signal/carrier.ts";
 import { useApp } from "../../store/app.ts";
 import { dropQuestion } from "../origin/asked.ts";
 import { type SheetPane, showPane, usePanes } from "../panes.ts";
@@ -104,8 +103,8 @@ function suffering(place: WalkPlace): WantedService {
   const services = servicesAt(evaluation, place);
   const verdict = report.verdicts.find((v) => v.part === place.part);
   const missing = (service: WantedService) => {
-    const own = verdict?.services.find((v) => v.name === SERVICE_NAMES[service]);
-    return own ? own.carriersWanted - own.carriersGot : 0;
+    const own = verdict?.services.find((v) => v.service === service);
+    return own ? own.wanted - own.got : 0;
   };
   return [...services].sort((a, b) => missing(b) - missing(a))[0] ?? "tv";
 }
@@ -117,7 +116,7 @@ export function walkFromSelection(view: WalkView = "signal"): void {
   const record = evaluation.record(part);
   const isOf = view === "supply" ? suppliedIn(evaluation) : () => true;
   const places = walkPlaces(evaluation).filter(isOf);
-  const failing = new Set(report.verdicts.filter((v) => !v.works).map((v) => v.part));
+  const failing = new Set(report.verdicts.filter((v) => v.state === "fails").map((v) => v.part));
   const place =
     (record && placesOf(record).find(isOf)) ?? places.find((p) => failing.has(p.part)) ?? places[0];
   if (place) startWalk(place, { view });

@@ -133,7 +133,7 @@ const ROWS: readonly Row[] = [
     name: "a quattro where a twin belongs: each output is one quadrant",
     design: "house-universal",
     fault: "wrong-converter:lnb=lnb-quattro",
-    rule: "polarisation-missing",
+    rule: "plane-missing",
     loses: ["sat1", "sat2"],
   },
   {

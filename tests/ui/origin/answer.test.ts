@@ -159,11 +159,11 @@ describe("a figure of a verdict", () => {
             const shown = service[figure];
             if (shown === undefined) continue;
             const record = recordOf(evaluation, verdict.part);
-            const question = verdictQuestion(record, service.name, figure);
+            const question = verdictQuestion(record, service.service, figure);
             const found = question && answer(evaluation, question);
             const end = found?.steps.at(-1);
             const told = figure === "cnMin" ? (found?.behindTunerDb ?? end?.cnDb) : end?.levelDbuv;
-            expect(told, `${verdict.part} ${service.name} ${figure}`).toBeCloseTo(shown, 6);
+            expect(told, `${verdict.part} ${service.service} ${figure}`).toBeCloseTo(shown, 6);
             asked++;
           }
       expect(asked).toBeGreaterThan(0);
@@ -172,8 +172,8 @@ describe("a figure of a verdict", () => {
 
   test("OR9: of nothing there is nothing to ask", () => {
     const evaluation = chain();
-    expect(verdictQuestion(recordOf(evaluation, "tv"), "Satellite", "cnMin")).toBeNull();
-    expect(verdictQuestion(recordOf(evaluation, "tv"), "no such service", "cnMin")).toBeNull();
+    expect(verdictQuestion(recordOf(evaluation, "tv"), "satellite", "cnMin")).toBeNull();
+    expect(verdictQuestion(recordOf(evaluation, "tv"), "cordless", "cnMin")).toBeNull();
   });
 });
 

@@ -147,7 +147,7 @@ describe("how a level came about", () => {
   test("the level diagram says in words what it draws, and draws a point for every step", () => {
     const { evaluation } = app();
     const set = evaluation.records.find((r) => r.kind.kind === "receiver-tv");
-    const question = set && verdictQuestion(set, "Terrestrial TV", "cnMin");
+    const question = set && verdictQuestion(set, "tv", "cnMin");
     const found = question && answer(evaluation, question);
     if (!found) throw new Error("a television of the example gets television");
     const { container } = render(<LevelDiagram answer={found} width={600} height={200} />);

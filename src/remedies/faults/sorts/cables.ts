@@ -3,6 +3,7 @@ import type { Part } from "../../../design/design.ts";
 import { quoted } from "../../../design/lookup.ts";
 import { GRADES, type Grade } from "../../../parts/cable.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
+import { metresOf } from "../../../parts/meanings.ts";
 import { withOptions } from "../change.ts";
 import type { Fault } from "../fault.ts";
 import { makeFault, type Sort } from "./sort.ts";
@@ -20,7 +21,8 @@ export const cableFaults: Sort = (design) =>
     .flatMap((part) => [wet(part), ...steel(part)]);
 
 function wet(part: Part): Fault {
-  const metres = typeof part.options.lengthM === "number" ? part.options.lengthM : 1;
+  const kind = kindOf(part.kind);
+  const metres = (kind && metresOf(kind, part.options)) ?? 1;
   const grade = gradeOf(part);
   const dry = grade ? { k1: grade.k1, k2: grade.k2, loopOhmPerKm: grade.loopOhmPerKm } : {};
   const dryK2 = grade ? grade.k2 : typeof part.options.k2 === "number" ? part.options.k2 : 0;

@@ -56,7 +56,7 @@ export const FREQUENCIES_EXAMPLES: readonly RuleSketch[] = [
     ],
   },
   {
-    rule: "polarisation-missing",
+    rule: "plane-missing",
     speaks: [
       "a wideband receiver with one of its two cables",
       { ...satellite, lnb: ["lnb-wideband"], rx: ["receiver-hybrid"] },

@@ -1,0 +1,97 @@
+/** Whether a receiver can use a feed at all: is it the kind it needs, and can it set the switches on the way? */
+import type { ReceiverInput } from "../parts/contract.ts";
+import type { Band } from "../signal/band.ts";
+import type { Condition } from "../signal/control.ts";
+import type { LostCarrier } from "./carrierResult.ts";
+import type { MissingReason } from "./missing.ts";
+
+/** A switched feed was converted with these oscillators [MHz]; EN 61319-1 values, from memory. */
+const UNIVERSAL_LOS = { low: 9750, high: 10600 } as const;
+
+/** An input with what it is tuned by: alone, as if nobody else spoke to any switch; or only to what is selected now. */
+export type TunedInput = {
+  readonly receiver: string;
+  readonly input: ReceiverInput;
+  readonly alone: boolean;
+  readonly selectedOnly?: boolean;
+};
+
+/** Why the whole band is of no use at this input; undefined when it is. */
+export function whyUnusable(tuned: TunedInput, band: Band): LostCarrier | undefined {
+  const wrong = wrongFeed(tuned.input, band);
+  if (wrong) return { got: false, why: "wrong feed", reason: wrong };
+  const changed = leadsChangedAt(band);
+  if (changed) {
+    const { part } = changed.at;
+    return { got: false, why: "wrong feed", reason: { kind: "leads changed", part }, culprit: { part } };
+  }
+  for (const condition of band.conditions) {
+    const barrier = whyNotSet(tuned, condition);
+    if (barrier) return barrier;
+  }
+  return undefined;
+}
+
+/**
+ * The switch behind which this band hides under another quadrant's name. The receiver that asks for vertical low
+ * and is given vertical high finds nothing where it looks.
+ */
+function leadsChangedAt(band: Band): Condition | undefined {
+  const own = `${band.origin.polarisation}${band.half === "low" ? "L" : "H"}`;
+  if (!band.half) return undefined;
+  return band.conditions.find(({ setting }) => {
+    const quadrant = /[VH][LH]$/.exec(setting)?.[0];
+    return quadrant !== undefined && quadrant !== own;
+  });
+}
+
+/** What is wrong with a kind of feed for an input; undefined when it suits. */
+function wrongFeed(input: ReceiverInput, band: Band): MissingReason | undefined {
+  const { service, polarisation } = band.origin;
+  if (service !== "satellite") return undefined;
+  const lo = band.shifts[0];
+  if (lo === undefined) return { kind: "not converted" };
+  if (input.feed === "wideband") {
+    if (band.half) return { kind: "switched feed on a wideband input" };
+    if (input.polarisation && polarisation && input.polarisation !== polarisation)
+      return {
+        kind: "wrong polarisation at the input",
+        port: input.port,
+        input: input.polarisation,
+        arrives: polarisation,
+      };
+    return undefined;
+  }
+  if (input.feed === "stacked") return { kind: "plain feed on a single-cable input" };
+  const expected = band.half ? UNIVERSAL_LOS[band.half] : undefined;
+  if (expected === undefined || Math.abs(lo - expected) > 5)
+    return { kind: "wideband feed on a switched input" };
+  return undefined;
+}
+
+/** Whether the receiver itself can make a switch stand as needed; what keeps it from that if not. */
+function whyNotSet({ receiver, input, alone }: TunedInput, condition: Condition): LostCarrier | undefined {
+  const { at, setting } = condition;
+  const { part } = at;
+  const speaks = at.offers.filter((o) => o.kind === "commands");
+  const own = speaks.find((o) => o.part === receiver && o.port === input.port);
+  const foreign = alone ? undefined : speaks.find((o) => !o.dormant && o !== own);
+  if (!own || foreign) {
+    if (at.setting === setting) return undefined;
+    return foreign
+      ? notSelectable({ kind: "set by another", part, by: foreign.part }, part)
+      : notSelectable({ kind: "no command", part }, part);
+  }
+  const quadrant = /[VH][LH]$/.exec(setting)?.[0];
+  const { thresholdVolts } = at;
+  if (quadrant?.startsWith("H") && own.volts18 <= thresholdVolts)
+    return notSelectable({ kind: "too few volts", part, volts: own.volts18, thresholdVolts }, part);
+  const needsTone = quadrant?.endsWith("H") || /^[2-9]/.test(setting);
+  if (needsTone && !own.toneArrives) return notSelectable({ kind: "no tone", part }, part);
+  return undefined;
+}
+
+/** A feed that is there, but that this receiver cannot have, because of a part. */
+export function notSelectable(reason: MissingReason, part: string): LostCarrier {
+  return { got: false, why: "not selectable", reason, culprit: { part } };
+}

@@ -1,0 +1,44 @@
+/** What becomes of every carrier on the wire of a receiver's input. */
+import type { PartRecord } from "../evaluate/evaluation.ts";
+import { type Band, SILENCE } from "../signal/band.ts";
+import type { Service } from "../signal/carrier.ts";
+import { addResult, type CarrierResults, carrierKey, cutResult } from "./carrierResult.ts";
+import { type TunedInput, whyUnusable } from "./feedSuits.ts";
+import { addStackedResults } from "./stackedReception.ts";
+import { quality } from "./tunerQuality.ts";
+
+/** Adds the results of all carriers of a service that arrive at an input. */
+export function addInputResults(
+  record: PartRecord,
+  tuned: TunedInput,
+  service: Service,
+  results: CarrierResults,
+): void {
+  const { input, selectedOnly } = tuned;
+  if (!input.services.includes(service)) return;
+  for (const band of (record.inputs[input.port] ?? SILENCE).bands)
+    if (band.origin.service === service && (!selectedOnly || band.selected))
+      addBandResults(tuned, band, results);
+}
+
+/** Results of a service's carriers over all inputs of a receiver, with everybody asking for what they ask for now. */
+export function receiverResults(record: PartRecord, service: Service): CarrierResults {
+  const results: CarrierResults = new Map();
+  for (const input of record.kind.reception?.(record.options).inputs ?? [])
+    addInputResults(record, { receiver: record.part.id, input, alone: false }, service, results);
+  return results;
+}
+
+function addBandResults(tuned: TunedInput, band: Band, results: CarrierResults): void {
+  if (band.stack) {
+    addStackedResults(tuned, band, band.stack, results);
+    return;
+  }
+  const unusable = whyUnusable(tuned, band);
+  for (let i = 0; i < band.level.length; i++)
+    addResult(
+      results,
+      carrierKey(band.origin.key, band.grid.index[i] ?? 0),
+      cutResult(band, i) ?? unusable ?? quality(tuned.input, band, i),
+    );
+}

@@ -1,0 +1,148 @@
+/** Where a carrier that does not arrive at a receiver was lost: followed upwards from its inputs. */
+import type { PartId } from "../design/design.ts";
+import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
+import { findCarrier } from "../evaluate/trace.ts";
+import type { ReceiverInput } from "../parts/contract.ts";
+import { isLive } from "../signal/readout.ts";
+import { inletsOf, mayCarry } from "./inlets.ts";
+import type { Culprit, MissingReason } from "./missing.ts";
+import type { WantedCarrier } from "./wanted.ts";
+
+export type Lost = { readonly reason: MissingReason; readonly culprit?: Culprit };
+
+type PortOf = { readonly part: PartId; readonly port: string };
+
+/** An output that the search looks at, and the nearest input below it that is meant for what is missing. */
+type Stop = { readonly at: PortOf; readonly meantFor: PortOf | undefined };
+
+/**
+ * The nearest part that has the carrier at an input and not at the output asked for; else the nearest open input that
+ * it could have come in by; else the output of the source, or of a part behind it, that leads nowhere.
+ */
+export function whereLost(
+  evaluation: Evaluation,
+  receiver: PartRecord,
+  inputs: readonly ReceiverInput[],
+  wanted: WantedCarrier,
+): Lost {
+  const seen = new Set<string>();
+  let stops: Stop[] = [];
+  let openInput: PortOf | undefined;
+  let otherOutput: (Stop & { readonly outputs: readonly string[] }) | undefined;
+  for (const { port, polarisation } of inputs) {
+    if (polarisation && wanted.plane && polarisation !== wanted.plane.polarisation) continue;
+    const meantFor = polarisation ? { part: receiver.part.id, port } : undefined;
+    const end = receiver.joined[port];
+    if (end) stops.push({ at: { part: end[0], port: end[1] }, meantFor });
+    else openInput ??= { part: receiver.part.id, port };
+  }
+  while (stops.length > 0) {
+    const next: Stop[] = [];
+    for (const stop of stops) {
+      const key = `${stop.at.part}.${stop.at.port}`;
+      const record = evaluation.record(stop.at.part);
+      if (!record || seen.has(key)) continue;
+      seen.add(key);
+      const from = Object.keys(record.inputs).find((port) => hasLive(record.inputs[port], wanted));
+      if (from !== undefined) {
+        const here = stoppedHere(record, stop.at.port, from, wanted);
+        if (here.kind !== "other output") return { reason: here, culprit: { part: record.part.id } };
+        otherOutput ??= { ...stop, outputs: here.outputs };
+        continue;
+      }
+      const inlets = inletsOf(record, stop.at.port).filter((inlet) => mayCarry(inlet, wanted.plane));
+      const meant = inlets.find((inlet) => !record.joined[inlet.port] && isBeside(record, inlet, wanted));
+      const open = meant ?? inlets.find((inlet) => !record.joined[inlet.port]);
+      if (open) openInput ??= { part: record.part.id, port: open.port };
+      for (const { port, isMeant } of inlets) {
+        const end = record.joined[port];
+        const meantFor = isMeant ? { part: record.part.id, port } : stop.meantFor;
+        if (end) next.push({ at: { part: end[0], port: end[1] }, meantFor });
+      }
+    }
+    stops = next;
+  }
+  return endOf(evaluation, wanted, openInput, otherOutput);
+}
+
+function endOf(
+  evaluation: Evaluation,
+  wanted: WantedCarrier,
+  openInput: PortOf | undefined,
+  otherOutput: (Stop & { readonly outputs: readonly string[] }) | undefined,
+): Lost {
+  if (otherOutput?.meantFor) {
+    const { at: from, meantFor, outputs } = otherOutput;
+    const right = outputs[0] === undefined ? {} : { right: { part: from.part, port: outputs[0] } };
+    return { reason: { kind: "wrong lead", ...meantFor, from, ...right }, culprit: meantFor };
+  }
+  const free = freeOutput(evaluation, wanted);
+  if (openInput)
+    return { reason: { kind: "open input", ...openInput, ...(free ? { free } : {}) }, culprit: openInput };
+  if (otherOutput) {
+    const { at, outputs } = otherOutput;
+    return { reason: { kind: "other output", ...at, outputs }, culprit: { part: at.part } };
+  }
+  if (free) return { reason: { kind: "open output", ...free }, culprit: free };
+  return { reason: { kind: "does not arrive" } };
+}
+
+/** Why a part that has a carrier at an input does not have it at an output. */
+function stoppedHere(record: PartRecord, port: string, from: string, wanted: WantedCarrier): MissingReason {
+  const part = record.part.id;
+  if (record.looped) return { kind: "loop", part };
+  if (!record.powered) return { kind: "no supply", part };
+  const outputs = Object.keys(record.outputs).filter((out) => hasLive(record.outputs[out], wanted));
+  return outputs.length > 0
+    ? { kind: "other output", part, port, outputs }
+    : { kind: "no way through", part, from, to: port };
+}
+
+/** Whether the inputs beside this one, for the same position, get something from the dish in question. */
+function isBeside(
+  record: PartRecord,
+  inlet: { readonly position?: string },
+  { plane }: WantedCarrier,
+): boolean {
+  return inletsOf(record).some(
+    ({ port, position }) =>
+      position === inlet.position &&
+      (record.inputs[port]?.bands ?? []).some((band) => band.origin.part === plane?.source),
+  );
+}
+
+function hasLive(
+  spectrum: PartRecord["inputs"][string] | undefined,
+  { origin, index }: WantedCarrier,
+): boolean {
+  const found = findCarrier(spectrum?.bands ?? [], { origin, index }, undefined);
+  return found !== undefined && (found.band.stack !== undefined || isLive(found.band, found.i));
+}
+
+/** An output that has the carrier and leads nowhere, nearest to the receivers: the last one on its way. */
+function freeOutput(evaluation: Evaluation, wanted: WantedCarrier): PortOf | undefined {
+  const source =
+    wanted.plane?.source ?? evaluation.records.find((r) => wanted.origin.startsWith(r.part.id))?.part.id;
+  const seen = new Set<string>();
+  let parts = source === undefined ? [] : [source];
+  let last: PortOf | undefined;
+  while (parts.length > 0) {
+    const next: string[] = [];
+    for (const id of parts) {
+      const record = evaluation.record(id);
+      if (!record || seen.has(id)) continue;
+      seen.add(id);
+      const outputs = Object.keys(record.outputs).filter((port) => hasLive(record.outputs[port], wanted));
+      const open = outputs.find((port) => !record.joined[port]);
+      // A part that hands it on elsewhere as well has a spare output, which is no fault.
+      if (open !== undefined && outputs.every((port) => !record.joined[port]))
+        last = { part: id, port: open };
+      for (const port of outputs) {
+        const end = record.joined[port];
+        if (end) next.push(end[0]);
+      }
+    }
+    parts = next;
+  }
+  return last;
+}

@@ -1,0 +1,143 @@
+/** What a receiver misses, followed to where it is lost. */
+import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
+import { traceCarrier } from "../evaluate/trace.ts";
+import type { ReceiverInput } from "../parts/contract.ts";
+import type { Service } from "../signal/carrier.ts";
+import { remembered } from "../signal/remember.ts";
+import { commandStop, meetingOfCommands, voltageStop } from "./commandStop.ts";
+import { type Lost, whereLost } from "./lost.ts";
+import type { Culprit, Missing } from "./missing.ts";
+import { type MissingGroup, type ReceptionResult, receive } from "./reception.ts";
+
+/** Carriers lost for one reason by one culprit, to a receiver or to one of its tuners. */
+export type ReceiverLoss = {
+  readonly service: Service;
+  readonly wanted: number;
+  readonly got: number;
+  readonly missing: Missing;
+  /** Keys of the groups of `ReceptionResult` that turned out to be one. */
+  readonly groups: readonly string[];
+  /** Where the receiver has it by another tuner. */
+  readonly tuner?: number;
+};
+
+const known = new WeakMap<Evaluation, Map<PartRecord, readonly ReceiverLoss[]>>();
+
+/** Losses of a receiver: of each service, then what single tuners lack beyond that. */
+export function receiverLosses(evaluation: Evaluation, record: PartRecord): readonly ReceiverLoss[] {
+  const byRecord = remembered(known, evaluation, () => new Map<PartRecord, readonly ReceiverLoss[]>());
+  return remembered(byRecord, record, () => {
+    const sources = evaluation.records.filter((r) => r.kind.family === "receive");
+    const reception = receive(record, sources);
+    return reception ? lossesOf(evaluation, record, reception) : [];
+  });
+}
+
+function lossesOf(evaluation: Evaluation, record: PartRecord, reception: ReceptionResult) {
+  const inputs = record.kind.reception?.(record.options).inputs ?? [];
+  const losses: ReceiverLoss[] = [];
+  for (const { service, wanted, got, missing } of reception.services)
+    losses.push(
+      ...merged(missing, (group) =>
+        follow(
+          evaluation,
+          record,
+          inputs.filter((i) => i.services.includes(service)),
+          group,
+        ),
+      ).map((loss) => ({ service, wanted, got, ...loss })),
+    );
+  for (const { service, number, inputs: ports, together, missing } of reception.tuners) {
+    const own = inputs.filter((i) => ports.includes(i.port));
+    const common = new Set(losses.filter((l) => l.service === service && !l.tuner).flatMap((l) => l.groups));
+    losses.push(
+      ...merged(
+        missing.filter((group) => !common.has(group.key)),
+        (group) => follow(evaluation, record, own, group),
+      ).map((loss) => ({ service, wanted: together.of, got: together.got, tuner: number, ...loss })),
+    );
+  }
+  return losses;
+}
+
+/** Groups that turn out to have one reason and one culprit are one. */
+function merged(
+  groups: readonly MissingGroup[],
+  follow: (group: MissingGroup) => Lost,
+): readonly Pick<ReceiverLoss, "missing" | "groups">[] {
+  const byReason = new Map<string, { missing: Missing; groups: string[] }>();
+  for (const group of groups) {
+    const { sample: _, key, ...missing } = group;
+    const lost = follow(group);
+    const same = JSON.stringify([missing.why, lost.reason, lost.culprit]);
+    const known = byReason.get(same);
+    const { count, planes } = known?.missing ?? { count: 0, planes: [] };
+    byReason.set(same, {
+      missing: { ...missing, ...lost, count: count + group.count, planes: [...planes, ...group.planes] },
+      groups: [...(known?.groups ?? []), key],
+    });
+  }
+  return [...byReason.values()].sort((a, b) => b.missing.count - a.missing.count);
+}
+
+/** Where a group of missing carriers is lost, and what a tradesman would take in hand. */
+function follow(
+  evaluation: Evaluation,
+  record: PartRecord,
+  inputs: readonly ReceiverInput[],
+  { reason, culprit, sample }: MissingGroup,
+): Lost {
+  const receiver = record.part.id;
+  const lines = (target: string) => inputs.map(({ port }) => ({ receiver, input: port, target }));
+  const first = (ask: (line: ReturnType<typeof lines>[number]) => Culprit | undefined, target: string) =>
+    lines(target)
+      .filter(({ input }) => record.joined[input])
+      .map(ask)
+      .find((found) => found !== undefined);
+  const by = (found: Culprit | undefined): Lost => {
+    const blamed = found ?? culprit;
+    return { reason, ...(blamed ? { culprit: blamed } : {}) };
+  };
+  switch (reason.kind) {
+    case "does not arrive":
+      return whereLost(evaluation, record, inputs, sample);
+    case "no tone":
+      return by(first((line) => commandStop(evaluation, line, (o) => o.toneArrives), reason.part));
+    case "no message":
+      return by(
+        first((line) => commandStop(evaluation, line, (o) => o.toneArrives && o.volts > 0), reason.part),
+      );
+    case "no command":
+      return by(first((line) => commandStop(evaluation, line, (o) => o.volts18 > 0), reason.part));
+    case "too few volts":
+      return by(first((line) => voltageStop(evaluation, line), reason.part));
+    case "set by another":
+      return by(first((line) => meetingOfCommands(evaluation, line, reason.by), reason.part));
+    case "switched feed on a wideband input":
+    case "wideband feed on a switched input":
+    case "plain feed on a single-cable input":
+      return by(converterOf(evaluation, record, inputs, sample));
+    case "no user band set":
+    case "no such user band":
+    case "other centre":
+      return { reason, culprit: { part: receiver } };
+    default:
+      return by(undefined);
+  }
+}
+
+/** The part that converted a carrier to the frequency at which it arrives. */
+function converterOf(
+  evaluation: Evaluation,
+  record: PartRecord,
+  inputs: readonly ReceiverInput[],
+  { origin, index }: MissingGroup["sample"],
+): Culprit | undefined {
+  for (const { port } of inputs) {
+    const end = record.joined[port];
+    const steps = end ? traceCarrier(evaluation, { part: end[0], port: end[1] }, { origin, index }) : [];
+    const step = steps.find((s) => s.loMHz !== undefined);
+    if (step) return { part: step.part };
+  }
+  return undefined;
+}

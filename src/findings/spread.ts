@@ -1,0 +1,138 @@
+/** How far real parts on a carrier's way may stand from the values that they are calculated with. */
+import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
+import { findCarrier, type TraceStep, traceCarrier } from "../evaluate/trace.ts";
+import type { AnyOptions, Path, SignalTreatment } from "../parts/contract.ts";
+import { describedOptions, doesCount } from "../parts/meanings.ts";
+import { noiseFactor } from "../rf/noise.ts";
+import { SILENCE } from "../signal/band.ts";
+import { gainDb } from "../signal/gain.ts";
+import { remembered } from "../signal/remember.ts";
+import type { GotCarrier } from "./carrierResult.ts";
+
+/** One standard deviation of a carrier's level and of its C/N where it arrives [dB]. */
+export type Spread = { readonly levelDb: number; readonly cnDb: number };
+
+/**
+ * Independent spreads add as squares. Behind a stage that holds its output level only what follows spreads the
+ * level. C/N is spread by all up to the first stage with noise of its own, and by that noise.
+ */
+export function spreadOf(evaluation: Evaluation, receiver: PartRecord, carrier: GotCarrier): Spread {
+  const end = receiver.joined[carrier.port];
+  if (!end) return { levelDb: 0, cnDb: 0 };
+  const id = { origin: carrier.origin, index: carrier.index };
+  const steps = traceCarrier(evaluation, { part: end[0], port: end[1] }, id, carrier.userBand);
+  let level = 0;
+  let cn = 0;
+  let isFront = true;
+  for (const step of steps) {
+    const record = evaluation.record(step.part);
+    if (!record) continue;
+    const own = stepSpread(record, step, id);
+    level = (own.holdsLevel ? 0 : level) + own.level;
+    if (isFront) cn += own.isActive ? own.noise : own.level;
+    if (own.isActive) isFront = false;
+  }
+  return { levelDb: Math.sqrt(level), cnDb: Math.sqrt(cn) };
+}
+
+/** Squares of what one part adds [dB²]. */
+type StepSpread = {
+  readonly level: number;
+  readonly noise: number;
+  readonly isActive: boolean;
+  readonly holdsLevel: boolean;
+};
+
+const known = new WeakMap<PartRecord, Map<string, StepSpread>>();
+
+function stepSpread(record: PartRecord, step: TraceStep, id: { origin: string; index: number }): StepSpread {
+  const byWay = remembered(known, record, () => new Map<string, StepSpread>());
+  const way = `${step.from} ${step.to} ${step.centreMHz} ${step.from === null ? id.index : ""}`;
+  return remembered(byWay, way, () => workOut(record, step, id));
+}
+
+function workOut(record: PartRecord, step: TraceStep, id: { origin: string; index: number }): StepSpread {
+  const { part, kind, options, powered } = record;
+  const treated = (o: AnyOptions) => kind.signal(o, { id: part.id, powered });
+  const now = treated(options);
+  const base = levelThrough(now, step, id);
+  const figure = noiseFigureOf(now, step);
+  let level = 0;
+  let noise = 0;
+  for (const [key, meta] of describedOptions(kind)) {
+    if (!doesCount(meta, options)) continue;
+    if (meta.spreadShare !== undefined) level += (meta.spreadShare * (step.gainDb ?? 0)) ** 2;
+    if (meta.spreadDb === undefined) continue;
+    const value = options[key];
+    if (typeof value !== "number") {
+      level += meta.spreadDb ** 2;
+      continue;
+    }
+    const other = treated({ ...options, [key]: value + meta.spreadDb });
+    level += finite(levelThrough(other, step, id) - base) ** 2;
+    const otherFigure = noiseFigureOf(other, step);
+    if (figure !== undefined && otherFigure !== undefined && otherFigure !== figure)
+      noise += noiseRise(record, step, id, { from: figure, to: otherFigure }) ** 2;
+  }
+  const holdsLevel = (now.stacks ?? []).some((s) => s.to === step.to);
+  return { level, noise, isActive: figure !== undefined, holdsLevel };
+}
+
+/** Level that a source gives, that a stage holds, or gain of the way through [dBµV or dB]. */
+function levelThrough(
+  t: SignalTreatment,
+  { from, to, centreMHz }: TraceStep,
+  id: { origin: string; index: number },
+) {
+  if (from === null) {
+    const bands = (t.emits ?? []).filter((e) => e.port === to).flatMap((e) => e.bands);
+    const found = findCarrier(bands, id, undefined);
+    return found ? (found.band.level[found.i] ?? 0) : 0;
+  }
+  const stack = (t.stacks ?? []).find((s) => s.to === to);
+  if (stack) return stack.levelDbuv;
+  return Math.max(...waysBetween(t.paths ?? [], from, to).map((way) => gainOf(way, centreMHz)));
+}
+
+function gainOf(way: readonly Path[], centreMHz: number): number {
+  return way.reduce((sum, path) => sum + gainDb(path.response, centreMHz), 0);
+}
+
+function waysBetween(paths: readonly Path[], from: string, to: string): readonly (readonly Path[])[] {
+  return paths
+    .filter((p) => p.from === from)
+    .flatMap((p) => {
+      if (p.to === to) return [[p]];
+      return p.to.startsWith("#") ? waysBetween(paths, p.to, to).map((rest) => [p, ...rest]) : [];
+    });
+}
+
+/** Noise figure of the first active path on the way; undefined where all is passive. */
+function noiseFigureOf(t: SignalTreatment, { from, to }: TraceStep): number | undefined {
+  if (from === null) return undefined;
+  const stack = (t.stacks ?? []).find((s) => s.to === to);
+  const own = waysBetween(t.paths ?? [], from, to)
+    .flat()
+    .find((p) => p.noiseFigureDb !== undefined)?.noiseFigureDb;
+  const before = (t.paths ?? []).find((p) => p.from === from && p.noiseFigureDb !== undefined)?.noiseFigureDb;
+  return own ?? (stack ? (before ?? stack.noiseFigureDb) : undefined);
+}
+
+/** What C/N behind the stage loses when its noise figure is higher: by its share of all noise at its input [dB]. */
+function noiseRise(
+  { inputs }: PartRecord,
+  { from }: TraceStep,
+  id: { origin: string; index: number },
+  figure: { readonly from: number; readonly to: number },
+): number {
+  const found = findCarrier((inputs[from ?? ""] ?? SILENCE).bands, id, undefined);
+  if (!found) return figure.to - figure.from;
+  const arriving = found.band.noise[found.i] ?? 0;
+  const ktb = found.band.grid.ktb[found.i] ?? 0;
+  const with_ = (db: number) => arriving + ktb * (noiseFactor(db) - 1);
+  return 10 * Math.log10(with_(figure.to) / with_(figure.from));
+}
+
+function finite(db: number): number {
+  return Number.isFinite(db) ? db : 0;
+}

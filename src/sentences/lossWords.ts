@@ -1,0 +1,172 @@
+/** A loss in one clause, the culprit first, and what would put it right. */
+import type { Evaluation } from "../evaluate/evaluation.ts";
+import type { ReceiverLossFacts } from "../findings/receiverLossRules.ts";
+import { SERVICE_NAMES } from "../signal/carrier.ts";
+import { capital } from "./explain/plainWords.ts";
+import { portName, portOf } from "./missingWords.ts";
+import { carriers, list, partName, round1 } from "./phrases.ts";
+import { planesWords } from "./planes.ts";
+
+/** The receiver, or one of its tuners, that a loss is seen at. */
+export type Sufferer = { readonly part: string; readonly tuner?: number };
+
+/** "⟦rx⟧", "tuner 2 of ⟦rx⟧" */
+export function suffererWords({ part, tuner }: Sufferer): string {
+  return tuner === undefined ? partName(part) : `tuner ${tuner} of ${partName(part)}`;
+}
+
+/** "The input HH of ⟦ms⟧ is open": a clause that another may follow behind a colon. */
+export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Evaluation): string {
+  const { missing, culprit, service } = facts;
+  const { reason, count, planes } = missing;
+  const receiver = partName(at.part);
+  const lacking = planes.length > 0 ? planesWords(planes, evaluation) : carriers(count, service);
+  const blocked =
+    culprit.part === at.part || !evaluation.record(culprit.part) ? null : partName(culprit.part);
+  switch (reason.kind) {
+    case "does not arrive":
+      return `No way leads ${lacking} to ${receiver}`;
+    case "no source":
+      return `Nothing drawn here sends ${SERVICE_NAMES[service]} to ${receiver}`;
+    case "no lead":
+      return `Nothing is connected to ${portName(at.part, reason.port, evaluation, "in")}`;
+    case "open input":
+      return isSky(reason.part, reason.port, evaluation)
+        ? `${partName(reason.part)} is on no dish`
+        : `${capital(portName(reason.part, reason.port, evaluation, "in"))} is open`;
+    case "wrong lead":
+      return `${capital(portName(reason.part, reason.port, evaluation, "in"))} has the lead from ${portName(reason.from.part, reason.from.port, evaluation, "out")}`;
+    case "other output":
+      return `${partName(reason.part)} gives ${lacking} at ${list(reason.outputs.map((port) => portOf(reason.part, port, evaluation)))} only, not at ${portOf(reason.part, reason.port, evaluation)}`;
+    case "no way through":
+      return `${partName(reason.part)} passes nothing of it from ${portOf(reason.part, reason.from, evaluation)} to ${portOf(reason.part, reason.to, evaluation)}`;
+    case "no supply":
+      return `${partName(reason.part)} has no supply`;
+    case "loop":
+      return `${partName(reason.part)} lies on a loop`;
+    case "open output":
+      return isSky(reason.part, reason.port, evaluation)
+        ? `No LNB is on ${partName(reason.part)}`
+        : `${capital(portName(reason.part, reason.port, evaluation, "out"))} leads nowhere`;
+    case "cut":
+      return `${partName(reason.part)} stops ${lacking}`;
+    case "outside tuning range":
+      return `${capital(lacking)} outside ${reason.fromMHz} to ${reason.toMHz} MHz cannot be tuned by ${receiver}`;
+    case "not converted":
+      return `No LNB converts ${lacking} on the way to ${receiver}`;
+    case "switched feed on a wideband input":
+      return `${blocked ?? "The LNB"} gives a switched feed, but ${receiver} needs a wideband one`;
+    case "wideband feed on a switched input":
+      return `${blocked ?? "The LNB"} gives a wideband feed, which ${receiver} cannot tune`;
+    case "plain feed on a single-cable input":
+      return `${blocked ?? "The LNB"} gives no user bands, but ${receiver} is set to single-cable mode`;
+    case "single-cable feed on a plain input":
+      return `${receiver} cannot ask for user bands, and its line carries nothing else`;
+    case "wrong polarisation at the input":
+      return `${capital(portName(at.part, reason.port, evaluation, "in"))} gets the ${reason.arrives === "H" ? "horizontal" : "vertical"} feed`;
+    case "leads changed":
+      return `Leads are on the wrong inputs of ${partName(reason.part)}`;
+    case "no user band set":
+      return `No user band is set for ${suffererWords(at)}`;
+    case "no such user band":
+      return `User band ${reason.userBand}, set at ${receiver}, does not exist at ${partName(reason.part)}`;
+    case "other centre":
+      return `User band ${reason.userBand} is set to ${round1(reason.hereMHz)} MHz at ${receiver}, but to ${round1(reason.thereMHz)} MHz at ${partName(reason.part)}`;
+    case "user band used twice":
+      return reason.by === at.part
+        ? `User band ${reason.userBand} is set for two tuners of ${receiver}`
+        : `${partName(reason.by)} and ${receiver} are both set to user band ${reason.userBand}`;
+    case "line held":
+      return `${partName(reason.by)} is not in single-cable mode and holds the line`;
+    case "no command":
+      return blocked
+        ? `${blocked} passes no command from ${receiver} to ${partName(reason.part)}`
+        : `No command gets from ${receiver} to ${partName(reason.part)}`;
+    case "no message":
+      return blocked
+        ? `${blocked} passes no message from ${receiver} to ${partName(reason.part)}`
+        : `No message gets from ${receiver} to ${partName(reason.part)}`;
+    case "no tone":
+      return blocked
+        ? `${blocked} passes no 22 kHz tone from ${receiver} to ${partName(reason.part)}`
+        : `No 22 kHz tone gets from ${receiver} to ${partName(reason.part)}`;
+    case "too few volts":
+      return `Only ${round1(reason.volts)} V of the 18 V get to ${partName(reason.part)}${blocked ? `, most is lost at ${blocked}` : ""}`;
+    case "set by another":
+      return `${receiver} and ${partName(reason.by)} share one output of ${partName(reason.part)}, and ${partName(reason.by)} decides`;
+    case "not handed on":
+      return `${receiver} does not hand on ${lacking}`;
+    case "disturbed":
+      return `Another signal drowns ${lacking} at ${receiver}`;
+    case "noisy":
+      return `${capital(lacking)} ${count === 1 ? "is" : "are"} too weak or too noisy at ${receiver}`;
+  }
+}
+
+/** What puts a loss right, in a sentence; undefined where the site has to be looked at first. */
+export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Evaluation): string | undefined {
+  const { missing, culprit } = facts;
+  const { reason } = missing;
+  const output = (end: { readonly part: string; readonly port: string } | undefined) =>
+    end && portName(end.part, end.port, evaluation, "out");
+  switch (reason.kind) {
+    case "open input":
+    case "no lead": {
+      const free = reason.kind === "open input" ? output(reason.free) : undefined;
+      return free
+        ? `Connect ${free} to ${portName(culprit.part, culprit.port ?? "", evaluation, "in")}.`
+        : `Connect ${portName(culprit.part, culprit.port ?? "", evaluation, "in")}.`;
+    }
+    case "open output":
+      return `Connect ${output(reason)} to where its signal is missing.`;
+    case "wrong lead": {
+      const right = output(reason.right);
+      return right
+        ? `Move the lead of ${portName(reason.part, reason.port, evaluation, "in")} to ${right}.`
+        : undefined;
+    }
+    case "leads changed":
+      return `Put each lead at ${partName(reason.part)} on the input of its own name.`;
+    case "wrong polarisation at the input":
+      return `Swap the two leads at ${partName(at.part)}.`;
+    case "no supply":
+      return `Give ${partName(reason.part)} its supply.`;
+    case "loop":
+      return "Remove one wire of the loop.";
+    case "cut":
+      return `Replace ${partName(reason.part)} with a type of wider range, or take it out.`;
+    case "no user band set":
+      return `Set a free user band for ${suffererWords(at)}.`;
+    case "no such user band":
+      return `Set ${suffererWords(at)} to a user band that ${partName(reason.part)} has.`;
+    case "other centre":
+      return `Set user band ${reason.userBand} of ${partName(at.part)} to ${round1(reason.thereMHz)} MHz.`;
+    case "user band used twice":
+      return `Set ${suffererWords(at)} to a user band of its own.`;
+    case "line held":
+      return `Set ${partName(reason.by)} to single-cable mode with a free user band.`;
+    case "no command":
+    case "no message":
+    case "no tone":
+      return culprit.part === at.part
+        ? undefined
+        : `Replace ${partName(culprit.part)} with a type that passes supply, tone and messages.`;
+    case "too few volts":
+      return "Use copper cable of lower resistance, or feed the LNB from a supply near it.";
+    case "set by another":
+      return `Give ${partName(at.part)} an output of its own.`;
+    case "switched feed on a wideband input":
+    case "wideband feed on a switched input":
+    case "plain feed on a single-cable input":
+    case "single-cable feed on a plain input":
+      return "Use an LNB that suits the receiver, or a receiver that suits the LNB.";
+    case "other output":
+      return `Bring ${list(reason.outputs.map((port) => portName(reason.part, port, evaluation, "out")))} to the receiver as well.`;
+    default:
+      return undefined;
+  }
+}
+
+function isSky(part: string, port: string, evaluation: Evaluation): boolean {
+  return evaluation.record(part)?.ports.find((p) => p.id === port)?.medium === "sky";
+}

@@ -1,0 +1,117 @@
+/** Why carriers are missing, in clauses that take their subject. */
+import type { Evaluation } from "../evaluate/evaluation.ts";
+import type { Missing, MissingReason } from "../findings/missing.ts";
+import { plural } from "../words/plural.ts";
+import { type Clause, list, partName, round1 } from "./phrases.ts";
+
+/** "17 are stopped by ⟦plate⟧"; of a single carrier "the only one is stopped by …". */
+export function missingClause({ count, reason }: Missing, wanted: number, evaluation: Evaluation): string {
+  const clause = reasonClause(reason, evaluation);
+  return count === 1 && wanted === 1 ? clause.one("the only one") : plural(count, clause);
+}
+
+/** A clause with a verb that differs between one and several. */
+function verb(one: string, other: string, rest: string): Clause {
+  return { one: (n) => `${n} ${one} ${rest}`, other: (n) => `${n} ${other} ${rest}` };
+}
+
+const are = (rest: string) => verb("is", "are", rest);
+const doNot = (rest: string) => verb("does not", "do not", rest);
+
+/** What is said of carriers that are missing for a reason. */
+export function reasonClause(reason: MissingReason, evaluation: Evaluation): Clause {
+  switch (reason.kind) {
+    case "does not arrive":
+      return doNot("arrive here");
+    case "no source":
+      return are("sent by nothing drawn here");
+    case "no lead":
+      return are("missing because nothing is connected to this input");
+    case "open input":
+      return are(`missing because ${portName(reason.part, reason.port, evaluation, "in")} is open`);
+    case "wrong lead":
+      return are(
+        `missing because ${portName(reason.part, reason.port, evaluation, "in")} gets the lead of another signal`,
+      );
+    case "other output":
+      return doNot(
+        `leave ${partName(reason.part)} by ${portOf(reason.part, reason.port, evaluation)}, but by ${list(
+          reason.outputs.map((port) => portOf(reason.part, port, evaluation)),
+        )}`,
+      );
+    case "no way through":
+      return doNot(`get through ${partName(reason.part)}`);
+    case "no supply":
+      return are(`lost at ${partName(reason.part)}, which has no supply`);
+    case "loop":
+      return are(`lost in the loop at ${partName(reason.part)}`);
+    case "open output":
+      return doNot(`get further than ${partName(reason.part)}, whose output leads nowhere`);
+    case "cut":
+      return are(`stopped by ${partName(reason.part)}`);
+    case "outside tuning range":
+      return are(`outside ${reason.fromMHz} to ${reason.toMHz} MHz, where this input tunes`);
+    case "not converted":
+      return are("not converted to satellite IF");
+    case "switched feed on a wideband input":
+      return are("on a switched or quattro feed, but this input needs a wideband one");
+    case "wideband feed on a switched input":
+      return are("on a wideband feed, which this input cannot tune");
+    case "plain feed on a single-cable input":
+      return are("not on a user band");
+    case "single-cable feed on a plain input":
+      return are("on a user band, which this input cannot ask for");
+    case "wrong polarisation at the input":
+      return are(`on the input for ${reason.input}, but polarised ${reason.arrives}`);
+    case "leads changed":
+      return verb("comes", "come", `in by a wrong input of ${partName(reason.part)}`);
+    case "no user band set":
+      return are("out of reach: no user band is set for the tuner");
+    case "no such user band":
+      return are(
+        `out of reach on user band ${reason.userBand}, which ${partName(reason.part)} does not have`,
+      );
+    case "other centre":
+      return are(
+        `out of reach on user band ${reason.userBand}: ${round1(reason.hereMHz)} MHz is set here, ${round1(reason.thereMHz)} MHz at ${partName(reason.part)}`,
+      );
+    case "user band used twice":
+      return are(`retuned by ${partName(reason.by)}, which also uses user band ${reason.userBand}`);
+    case "line held":
+      return are(`out of reach: ${partName(reason.by)} holds the line`);
+    case "no command":
+      return are(`out of reach: no command gets from here to ${partName(reason.part)}`);
+    case "no message":
+      return are(`out of reach: no message gets to ${partName(reason.part)}`);
+    case "no tone":
+      return verb("needs", "need", `the 22 kHz tone, which does not reach ${partName(reason.part)}`);
+    case "too few volts":
+      return verb(
+        "needs",
+        "need",
+        `18 V, but only ${round1(reason.volts)} V arrive at ${partName(reason.part)}`,
+      );
+    case "set by another":
+      return are(`there only when ${partName(reason.by)} asks for the same at ${partName(reason.part)}`);
+    case "not handed on":
+      return doNot("come out usable");
+    case "disturbed":
+      return are("drowned by another signal on the same frequencies");
+    case "noisy":
+      return are("too weak or too noisy");
+  }
+}
+
+/** "the input HH of ⟦ms⟧" */
+export function portName(part: string, port: string, evaluation: Evaluation, side: "in" | "out"): string {
+  const several = (evaluation.record(part)?.ports ?? []).filter((p) => p.side === side).length > 1;
+  const what = side === "in" ? "input" : "output";
+  return several
+    ? `the ${what} ${portOf(part, port, evaluation)} of ${partName(part)}`
+    : `the ${what} of ${partName(part)}`;
+}
+
+/** Label of a port: "HH". */
+export function portOf(part: string, port: string, evaluation: Evaluation): string {
+  return evaluation.record(part)?.ports.find((p) => p.id === port)?.label ?? port;
+}

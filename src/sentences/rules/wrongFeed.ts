@@ -1,0 +1,47 @@
+import type { ReceiverInput } from "../../parts/contract.ts";
+import { capital, plainName } from "../explain/plainWords.ts";
+import { pictureOfInputs } from "../explain/receiverPicture.ts";
+import { list, partName } from "../phrases.ts";
+import type { RuleWords } from "../ruleWords.ts";
+import { lossCureOf, lossForTrade, lossMessage } from "./receiverLoss.ts";
+
+export const wrongFeed: RuleWords<"wrong-feed"> = {
+  title: "A receiver on the wrong kind of feed",
+  explain:
+    "A universal receiver works out frequencies with oscillators of 9.75 and 10.6 GHz and asks for a quadrant; a wideband receiver " +
+    "expects a whole polarisation on each cable, converted with about 10.4 GHz; a single-cable receiver tunes through its user band. " +
+    "On another kind of feed it finds nothing where it looks.",
+  source: "IF = RF − LO; EN 50494 and EN 50607 for user bands; wideband: common practice, no source",
+  severities: ["error"],
+  message: lossMessage,
+  cure: lossCureOf,
+  customer: (told) =>
+    `${capital(plainName(told, told.finding.at.part))} and the equipment at the dish do not suit each other, so it does not find its channels.`,
+  trade: (told) => {
+    const inputs = (told.record?.kind.reception?.(told.record.options).inputs ?? []).filter(
+      (i) => i.feed !== "terrestrial",
+    );
+    const wants = [...new Set(inputs.map((i) => FEED_WORDS[i.feed]))];
+    return lossForTrade(
+      told,
+      `${partName(told.finding.at.part)} expects ${list(wants)}. A transponder at 11 778 MHz lies at 1 178 MHz behind 10.6 GHz, at 1 378 MHz behind 10.4 GHz, and on the centre of whatever user band it was put on.`,
+    );
+  },
+  measure: ({ finding }) =>
+    `Satellite meter at the input of ${partName(finding.at.part)}, set in turn to a universal, a wideband and a single-cable LNB: the setting with which it locks tells what kind of feed is there. ` +
+    "Power from 300 to 950 MHz on the screen means wideband.",
+  neighbours: ["wrong-quadrant", "plane-missing", "receiver-misses", "too-many-tuners"],
+  picture: (told) =>
+    pictureOfInputs(
+      told,
+      { kind: "wrong", label: "another kind of feed" },
+      (lost) => lost.why === "wrong feed",
+    ),
+};
+
+const FEED_WORDS: Readonly<Record<ReceiverInput["feed"], string>> = {
+  terrestrial: "a terrestrial feed",
+  switched: "a switched output with oscillators of 9.75 and 10.6 GHz",
+  wideband: "a whole polarisation on each cable, converted with about 10.4 GHz",
+  stacked: "a user band of its own on a single-cable line",
+};
