@@ -10,12 +10,13 @@ import type { Candidate } from "./candidate.ts";
 import { candidatesFor } from "./candidates/index.ts";
 import { type Cost, costOf, type PriceList } from "./cost.ts";
 import type { CureStep } from "./cureStep.ts";
-import { difference, inWords } from "./difference.ts";
-import { givenUp } from "./givenUp.ts";
+import { difference } from "./difference.ts";
+import { type GivenUp, givenUp } from "./givenUp.ts";
 import { countOf, type Proof, prove } from "./proof.ts";
-import { byRank } from "./rank.ts";
+import { type Aim, byRank } from "./rank.ts";
 import { signature } from "./signature.ts";
 import { type Site, siteOf } from "./site.ts";
+import { type Work, workOf } from "./work.ts";
 
 /** A change that is proved: the evaluator has seen it work, and nothing else suffer. */
 export type Proposal = {
@@ -24,11 +25,11 @@ export type Proposal = {
   readonly steps: readonly CureStep[];
   /** The design with all of it done. */
   readonly design: Design;
-  /** Part by part, in words. */
-  readonly changes: readonly string[];
+  /** What has to be done, part by part and wire by wire. */
+  readonly work: readonly Work[];
   readonly proof: Proof;
-  /** What works afterwards, but less well than it could before, one sentence each. */
-  readonly givesUp: readonly string[];
+  /** Receivers that could use more tuners before, though they did not serve. */
+  readonly givesUp: readonly GivenUp[];
   readonly cost: Cost;
 };
 
@@ -79,6 +80,7 @@ export function* search(design: Design, options: SearchOptions): Generator<Progr
   const start = siteOf(design);
   const targets = targetsOf(start, options.target);
   const seen = new Set([signature(design)]);
+  const aim = aimOf(options.target, targets);
   const queue: Trial[] = [];
   let progress: Progress = { tried: 0, proposals: [] };
   if (targets.length === 0) return progress;
@@ -113,12 +115,11 @@ export function* search(design: Design, options: SearchOptions): Generator<Progr
       const found = shortest({ start, targets, steps, site, proof });
       progress = {
         tried: progress.tried + found.tried,
-        proposals: withProposal(progress.proposals, proposalOf(start, found, prices), options.target),
+        proposals: withProposal(progress.proposals, proposalOf(start, found, prices), aim),
       };
     }
-    const isWhole = (p: Proof) => options.target !== undefined || p.errorsLeft === 0;
-    const isDone = proof !== null && isWhole(proof);
-    const whole = progress.proposals.filter((p) => isWhole(p.proof));
+    const isDone = proof !== null && isWhole(proof, aim);
+    const whole = progress.proposals.filter((p) => isWhole(p.proof, aim));
     const isEnough = whole.length >= ENOUGH || whole.some((p) => p.cost.workMinutes <= LITTLE_MINUTES);
     if (!isDone && !isEnough && steps.length < maxDepth && isHopeful(start, site))
       expand({ site, steps, priority: trial.priority + detour(start, site) });
@@ -136,6 +137,17 @@ function applied(step: Candidate, design: Design): Design | null {
     // Thought of for a part that is another one now: whatever it trips over, it has no place here.
     return null;
   }
+}
+
+function aimOf(target: Finding | undefined, targets: readonly Finding[]): Aim {
+  if (target) return "one finding";
+  return targets.some((t) => t.severity === "error") ? "errors" : "warnings";
+}
+
+/** Whether nothing of what is sought is left. */
+function isWhole(proof: Proof, aim: Aim): boolean {
+  if (aim === "one finding") return true;
+  return proof.errorsLeft === 0 && (aim === "errors" || proof.warningsLeft === 0);
 }
 
 /** A step that makes much more trouble than it was to cure leads nowhere. */
@@ -180,7 +192,7 @@ function proposalOf(start: Site, { steps, site, proof }: Found, prices: PriceLis
     id: steps.map((s) => s.id).join(" + "),
     steps: steps.map((s) => s.step),
     design: site.design,
-    changes: inWords(diff),
+    work: workOf(diff, prices),
     proof,
     givesUp: givenUp(start, site),
     cost: costOf(diff, prices),
@@ -188,17 +200,12 @@ function proposalOf(start: Site, { steps, site, proof }: Found, prices: PriceLis
 }
 
 /** Adds a proposal, unless a better one does the same; drops those that it makes needless. */
-function withProposal(
-  proposals: readonly Proposal[],
-  one: Proposal,
-  target: Finding | undefined,
-): readonly Proposal[] {
-  const compare = byRank(target === undefined ? "whole" : "one finding");
-  const ranked = [...proposals, one].sort(compare);
-  const whole = target === undefined && ranked[0]?.proof.errorsLeft === 0;
+function withProposal(proposals: readonly Proposal[], one: Proposal, aim: Aim): readonly Proposal[] {
+  const ranked = [...proposals, one].sort(byRank(aim));
+  const hasWhole = ranked.some((p) => isWhole(p.proof, aim));
   return ranked
     .filter((p, i) => !ranked.slice(0, i).some((better) => isNeedless(p, better)))
-    .filter((p) => !whole || p.proof.errorsLeft === 0)
+    .filter((p) => !hasWhole || isWhole(p.proof, aim))
     .slice(0, MOST_PROPOSALS);
 }
 

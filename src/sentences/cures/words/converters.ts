@@ -32,7 +32,8 @@ export const CONVERTER_WORDS: WordsOf<
     title: ({ facts, place, name }) =>
       plural(facts.outputs, {
         one: (n) => `Replace ${name(place)} with a universal LNB with ${n} output${suited(facts.receivers)}`,
-        other: (n) => `Replace ${name(place)} with a universal LNB with ${n} outputs${suited(facts.receivers)}`,
+        other: (n) =>
+          `Replace ${name(place)} with a universal LNB with ${n} outputs${suited(facts.receivers)}`,
       }),
     reason: () => `${SUITS} It stays above 950 MHz, where the usual plates and diplexers pass it.`,
   },
@@ -70,7 +71,8 @@ export const CONVERTER_WORDS: WordsOf<
     reason: () => "A multiswitch gives each receiver the quadrant it asks for, whatever the others ask.",
   },
   "stack-under-roof": {
-    title: ({ place, name }) => `Put a single-cable unit behind ${name(place)}, and use single-cable receivers`,
+    title: ({ place, name }) =>
+      `Put a single-cable unit behind ${name(place)}, and use single-cable receivers`,
     reason: () =>
       "User bands lie above 950 MHz, so TV, radio and every transponder share the one cable to each room.",
   },

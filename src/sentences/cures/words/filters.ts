@@ -48,6 +48,7 @@ export const FILTER_WORDS: WordsOf<
   },
   "diplexer-for-combiner": {
     title: ({ facts, place, name }) => `Replace ${name(place)}; it should be: ${kindName(facts.kind)}`,
-    reason: () => "Each input then takes its own band only, with less loss and without the noise of the others.",
+    reason: () =>
+      "Each input then takes its own band only, with less loss and without the noise of the others.",
   },
 };

@@ -66,7 +66,8 @@ export const LEVEL_WORDS: WordsOf<
     reason: () => "The two flats meet there.",
   },
   "line-amplifier": {
-    title: ({ facts, place, name }) => `Put a satellite line amplifier of ${facts.db} dB before ${name(place)}`,
+    title: ({ facts, place, name }) =>
+      `Put a satellite line amplifier of ${facts.db} dB before ${name(place)}`,
     reason: () => "Amplified before the long cable, the signal keeps its distance from the noise.",
   },
   "amplifier-away": {
@@ -75,7 +76,8 @@ export const LEVEL_WORDS: WordsOf<
   },
   masthead: {
     title: ({ facts, place, name }) => `Put a masthead amplifier of ${facts.db} dB under ${name(place)}`,
-    reason: () => "Amplified before the first loss, the signal keeps nearly all the C/N that the aerial gives.",
+    reason: () =>
+      "Amplified before the first loss, the signal keeps nearly all the C/N that the aerial gives.",
   },
   "larger-dish": {
     title: ({ facts, place, name }) => `Replace ${name(place)} with a ${facts.metres} m dish`,
