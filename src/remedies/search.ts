@@ -59,6 +59,7 @@ const LITTLE_MINUTES = 20;
 const AFTER_ENOUGH = 30;
 /** So much work counts as much as one place further down among the ideas: cheap pairs go before dear singles [min]. */
 const MINUTES_PER_PLACE = 10;
+const MOST_PLACES = 12;
 
 /** A state of the design on the way: what was done so far, and what came of it. */
 type Node = {
@@ -92,7 +93,8 @@ export function* search(design: Design, options: SearchOptions): Generator<Progr
       const changed = applied(candidate, node.site.design);
       if (!changed || seen.has(signature(changed))) return;
       const { workMinutes } = costOf(difference(node.site.design, changed), prices);
-      const priority = node.priority + i + (candidate.doubt ?? 0) + workMinutes / MINUTES_PER_PLACE;
+      const priority =
+        node.priority + i + (candidate.doubt ?? 0) + Math.min(MOST_PLACES, workMinutes / MINUTES_PER_PLACE);
       queue.push({ node, candidate, changed, priority });
     });
     queue.sort((a, b) => a.priority - b.priority);

@@ -110,7 +110,7 @@ const CASES: readonly Case[] = [
     fault: "horizontal lost over a long cable of copper-clad steel",
     design: example("long-steel-drop"),
     rule: "command-lost",
-    cure: "cable-grade",
+    cure: "new-cable",
   },
   {
     fault: "a DC block between receiver and LNB",
@@ -318,7 +318,7 @@ const CASES: readonly Case[] = [
     fault: "two cables swapped at a multiswitch",
     design: multiswitch("lnb.vl > ms.vl, lnb.vh > ms.hl, lnb.hl > ms.vh, lnb.hh > ms.hh"),
     rule: "wrong-quadrant",
-    cure: "right-quadrants",
+    cure: "swap-leads",
   },
   {
     fault: "a quad LNB where the multiswitch needs a quattro",
@@ -341,7 +341,7 @@ const CASES: readonly Case[] = [
       "dish.sky > lnb.sky, lnb.v > r.h, lnb.h > r.v",
     ),
     rule: "wrong-feed",
-    cure: "swap-cables",
+    cure: "swap-leads",
   },
   {
     fault: "one cable only to a wideband receiver",
@@ -519,7 +519,7 @@ const CASES: readonly Case[] = [
       "dish.sky > lnb.sky, lnb.v > c.in, c.out > r.v, lnb.h > r.h",
     ),
     rule: "level-difference",
-    cure: "cable-grade",
+    cure: "new-cable",
   },
 ];
 

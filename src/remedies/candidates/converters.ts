@@ -1,12 +1,13 @@
 /** Another converter in the place of one that does not suit its receivers, with what must change beside it. */
-import type { Part } from "../../design/design.ts";
+import type { Part, PortRef } from "../../design/design.ts";
+import { portsOf } from "../../design/lookup.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { optionMeaning } from "../../parts/meanings.ts";
 import type { Feed } from "../../parts/trade.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import type { Suited } from "../cureStep.ts";
-import { draft } from "../draft.ts";
+import { type Draft, draft } from "../draft.ts";
 import { type SatelliteInput, type Site, satelliteInputs, wayUp } from "../site.ts";
 import { linesFrom, stackReceivers, tunersOn, userBandsSent } from "./userBands.ts";
 
@@ -45,8 +46,11 @@ export const otherConverter: Idea = (site, finding) =>
 /** One switched output for each line; needs one receiver input on each. */
 function universal(site: Site, lnb: PartRecord): readonly Candidate[] {
   const lines = [...linesFrom(site, lnb.part.id).values()];
-  if (lines.length === 0 || lines.length > 8 || lines.some((line) => line.length > 1)) return [];
-  const outputs = ["1", "2", "4", "8"].find((n) => Number(n) >= lines.length) ?? "8";
+  // Lines that found no output at a converter of another kind come back with it.
+  const loose = looseLines(site);
+  const count = lines.length + loose.length;
+  if (lines.length === 0 || count > 8 || lines.some((line) => line.length > 1)) return [];
+  const outputs = ["1", "2", "4", "8"].find((n) => Number(n) >= count) ?? "8";
   const now = optionMeaning(lnb.kind, "outputs");
   if (lnb.kind.trade.gives === "switched" && now && lnb.options[now] === outputs) return [];
   const inputs = lines.flat();
@@ -58,6 +62,7 @@ function universal(site: Site, lnb: PartRecord): readonly Candidate[] {
       (design) => {
         const d = draft(design);
         d.swap(lnb.part.id, "lnb-universal", { outputs });
+        for (const line of loose) d.join([lnb.part.id, freePort(d, lnb.part.id)], line);
         for (const id of new Set(inputs.map((i) => i.receiver.part.id))) {
           if (takes(d.part(id)) === "switched") continue;
           const fed = inputs.filter((i) => i.receiver.part.id === id).length;
@@ -67,6 +72,22 @@ function universal(site: Site, lnb: PartRecord): readonly Candidate[] {
       },
     ),
   ];
+}
+
+/** Runs that lead to something and that nothing leads to. */
+function looseLines(site: Site): readonly PortRef[] {
+  return site.evaluation.records.flatMap(({ part, kind, joined }): readonly PortRef[] => {
+    const { inline } = kind;
+    return inline && kind.trade.job === "cable" && joined[inline.out] && !joined[inline.in]
+      ? [[part.id, inline.in]]
+      : [];
+  });
+}
+
+/** An output of a part that nothing hangs on; none: an empty text, and the join is refused. */
+function freePort(d: Draft, id: string): string {
+  const part = d.part(id);
+  return (part && portsOf(part).find((p) => p.side === "out" && !d.other([id, p.id]))?.id) ?? "";
 }
 
 /** Receivers that must be exchanged, for they take another feed. */
@@ -128,18 +149,24 @@ export const quattroConverter: Idea = (site, finding) => {
   const lines = QUADRANTS.flatMap((quadrant) => {
     const way = unit.joined[quadrant] ? wayUp(site, [unit.part.id, quadrant], "satellite") : [];
     const at = way.find((s) => s.record.kind.trade.job === "converter");
-    return at ? [{ quadrant, lnb: at.record, port: at.out }] : [];
+    if (at) return [{ quadrant, lnb: at.record, port: at.out }];
+    const top = unit.joined[quadrant] ? (way.at(-1)?.record ?? unit) : undefined;
+    const open = top && looseLines(site).find(([id]) => id === top.part.id);
+    return open ? [{ quadrant, open }] : [];
   });
-  const [first] = lines;
-  if (!first || lines.some((l) => l.lnb !== first.lnb) || first.lnb.kind.trade.gives === "planes") return [];
+  const found = lines.flatMap((l) => (l.lnb ? [l] : []));
+  const open = lines.flatMap((l) => (l.open ? [l] : []));
+  const [first] = found;
+  if (!first || found.some((l) => l.lnb !== first.lnb) || first.lnb.kind.trade.gives === "planes") return [];
   const { id } = first.lnb.part;
   return [
     candidate("quattro-converter", [id], {}, (design) => {
       const d = draft(design);
-      const ends = lines.map((l) => ({ quadrant: l.quadrant, at: d.other([id, l.port]) }));
-      for (const { port } of lines) d.unjoin([id, port]);
+      const ends = found.map((l) => ({ quadrant: l.quadrant, at: d.other([id, l.port]) }));
+      for (const { port } of found) d.unjoin([id, port]);
       d.swap(id, "lnb-quattro");
       for (const { quadrant, at } of ends) if (at) d.join([id, quadrant], at);
+      for (const line of open) d.join([id, line.quadrant], line.open);
       return d.result();
     }),
   ];

@@ -23,7 +23,10 @@ export const mend: Idea = (site, finding) =>
 
 function defects(record: PartRecord): readonly Candidate[] {
   const aim = optionMeaning(record.kind, "pointing loss");
-  return defectsOf(record.kind, record.options).map(({ option, value, soundValue }) =>
+  // What shorts a line is for those who look for shorts.
+  const block = optionMeaning(record.kind, "direct current block");
+  const wrong = defectsOf(record.kind, record.options).filter(({ option }) => option !== block);
+  return wrong.map(({ option, value, soundValue }) =>
     set(option === aim ? "aim-dish" : "mend", record, { option, from: value, to: soundValue }),
   );
 }

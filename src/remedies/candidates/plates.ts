@@ -15,6 +15,8 @@ const PLATES = CATALOGUE.filter((kind) => kind.delivery)
   .map((kind) => ({ kind, ports: kind.ports(defaultOptions(kind)) }))
   .sort((a, b) => a.ports.length - b.ports.length);
 
+/** Trials that another plate stands back where nothing points at it. */
+const NOT_NAMED = 6;
 /** Of the leads that hang loose near a plate, so many are thought of. */
 const MOST_LOOSE = 2;
 
@@ -24,13 +26,17 @@ export const otherPlate: Idea = (site, finding) =>
     const leads = leadsAt(site, record);
     const loose = looseNear(site, record);
     const wishes = [leads, ...(loose.length > 0 ? [[...leads, ...loose]] : [])];
-    return wishes.flatMap((wanted) => plateFor(record, wanted) ?? []);
+    const isMeant = loose.length > 0 || finding.parts.includes(record.part.id);
+    return wishes.flatMap((wanted) => {
+      const one = plateFor(record, wanted);
+      return one ? [isMeant ? one : { ...one, doubt: NOT_NAMED }] : [];
+    });
   });
 
 /** Plates on the ways of a finding; all of them where something that it is about hangs loose. */
 function platesAround(site: Site, finding: Finding): readonly PartRecord[] {
   const around = recordsAround(site, finding);
-  const isLoose = around.some((r) => r.ports.some((p) => p.side === "in" && !r.joined[p.id]));
+  const isLoose = around.some((r) => r.ports.every((p) => p.side === "out" || !r.joined[p.id]));
   return (isLoose ? site.evaluation.records : around).filter((record) => record.kind.delivery);
 }
 
@@ -51,14 +57,15 @@ function leadTo(site: Site, to: PortRef): Lead {
   return { to, services: input?.services ?? [] };
 }
 
-/** Inputs without a lead, the nearest on the drawing first. */
+/** Inputs of parts that nothing leads to, the nearest on the drawing first. */
 function looseNear(site: Site, record: PartRecord): readonly Lead[] {
   const [x, y] = record.part.at;
   return site.evaluation.records
+    .filter((other) => other !== record && other.ports.every((p) => p.side === "out" || !other.joined[p.id]))
     .flatMap((other) => {
       const apart = Math.abs(other.part.at[0] - x) + Math.abs(other.part.at[1] - y);
       return other.ports
-        .filter((p) => p.side === "in" && p.medium === "coax" && !other.joined[p.id] && other !== record)
+        .filter((p) => p.side === "in" && p.medium === "coax")
         .map((p) => ({ apart, lead: leadTo(site, [other.part.id, p.id]) }));
     })
     .sort((a, b) => a.apart - b.apart)

@@ -2,6 +2,7 @@
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Port, PortRole } from "../../parts/contract.ts";
 import type { Band, Spectrum } from "../../signal/band.ts";
+import type { Service } from "../../signal/carrier.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import type { Site } from "../site.ts";
@@ -37,7 +38,7 @@ function swapsOf(site: Site, record: PartRecord, side: Port["side"]): readonly C
   );
   return ports
     .flatMap((a, i) => ports.slice(i + 1).map((b) => ({ a, b, doubt: doubtOf(site, record, a, b) })))
-    .filter(({ a, b }) => side === "in" || isSocket(a) === isSocket(b))
+    .filter(({ a, b }) => (side === "in" || isSocket(a) === isSocket(b)) && !areRight(site, record, a, b))
     .sort((a, b) => a.doubt - b.doubt)
     .slice(0, MOST_PAIRS)
     .map(({ a, b, doubt }) => ({ ...swapped(record.part.id, a.id, b.id), doubt: doubt * PLACES_PER_DOUBT }));
@@ -69,6 +70,11 @@ function doubtOf(site: Site, record: PartRecord, a: Port, b: Port): number {
   return 4 - wrong - better;
 }
 
+/** Both leads are seen to be where they belong. */
+function areRight(site: Site, record: PartRecord, a: Port, b: Port): boolean {
+  return fitOf(site, record, a, a) === "right" && fitOf(site, record, b, b) === "right";
+}
+
 type Fit = "right" | "wrong" | "unknown";
 
 /** Whether what is plugged in at one port is what another one is meant for. */
@@ -89,8 +95,21 @@ function socketFit(site: Site, record: PartRecord, here: Port, as: Port): Fit {
 
 function arrivalFit(spectrum: Spectrum | undefined, as: Port): Fit {
   const [band] = spectrum?.bands ?? [];
-  if (!band) return "unknown";
+  if (!band || !isNamed(as)) return "unknown";
   return isMeantFor(band, as) ? "right" : "wrong";
+}
+
+/** What is meant for the ports of a diplexer. */
+const MEANT: Readonly<Record<string, Service>> = {
+  tv: "tv",
+  uhf: "tv",
+  sat: "satellite",
+  fm: "fm",
+  dab: "dab",
+};
+
+function isNamed({ id, role }: Port): boolean {
+  return role === "terrestrial" || role === "plane" || (role === "band" && MEANT[id] !== undefined);
 }
 
 /** Ports of planes are named after them, those of diplexers after the service. */
@@ -101,13 +120,5 @@ function isMeantFor({ origin, half }: Band, { id, role }: Port): boolean {
     const plane = `${origin.polarisation.toLowerCase()}${id.length > 1 ? (half?.[0] ?? "") : ""}`;
     return id.startsWith(plane);
   }
-  const services: Readonly<Record<string, string>> = {
-    tv: "tv",
-    uhf: "tv",
-    sat: "satellite",
-    fm: "fm",
-    dab: "dab",
-  };
-  const service = services[id];
-  return service === undefined || service === origin.service;
+  return MEANT[id] === origin.service;
 }
