@@ -142,11 +142,18 @@ function wideband(site: Site, lnb: PartRecord): readonly Candidate[] {
   ];
 }
 
+type Quadrant = (typeof QUADRANTS)[number];
+
+/** Where the trunk of a quadrant begins: at an output of an LNB, or nowhere. */
+type TrunkEnd =
+  | { readonly quadrant: Quadrant; readonly lnb: PartRecord; readonly port: string }
+  | { readonly quadrant: Quadrant; readonly open: PortRef };
+
 /** A quattro LNB before a multiswitch that is fed by something else. */
 export const quattroConverter: Idea = (site, finding) => {
   const unit = site.evaluation.record(finding.parts[0] ?? "");
   if (unit?.kind.trade.job !== "switch unit") return [];
-  const lines = QUADRANTS.flatMap((quadrant) => {
+  const lines = QUADRANTS.flatMap((quadrant): readonly TrunkEnd[] => {
     const way = unit.joined[quadrant] ? wayUp(site, [unit.part.id, quadrant], "satellite") : [];
     const at = way.find((s) => s.record.kind.trade.job === "converter");
     if (at) return [{ quadrant, lnb: at.record, port: at.out }];
@@ -154,8 +161,8 @@ export const quattroConverter: Idea = (site, finding) => {
     const open = top && looseLines(site).find(([id]) => id === top.part.id);
     return open ? [{ quadrant, open }] : [];
   });
-  const found = lines.flatMap((l) => (l.lnb ? [l] : []));
-  const open = lines.flatMap((l) => (l.open ? [l] : []));
+  const found = lines.flatMap((l) => ("lnb" in l ? [l] : []));
+  const open = lines.flatMap((l) => ("open" in l ? [l] : []));
   const [first] = found;
   if (!first || found.some((l) => l.lnb !== first.lnb) || first.lnb.kind.trade.gives === "planes") return [];
   const { id } = first.lnb.part;
