@@ -5,7 +5,7 @@ import { expect, test } from "./test.ts";
 
 test("a wide screen has no barriers", async ({ page }) => {
   await open(page, "/?example=house-wideband-fails");
-  await expect(page.getByRole("region", { name: "Findings" })).toBeVisible();
+  await expect(page.getByRole("region", { name: "Causes" })).toBeVisible();
   await expectNoBarriers(page, "verdict");
   await card(page, "UHF aerial").click();
   await expectNoBarriers(page, "part", ".side");

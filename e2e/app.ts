@@ -12,7 +12,7 @@ export const titleOf = (page: Page): Locator => page.getByLabel("Title of the de
 export const messages = (page: Page): Locator => page.getByRole("status", { name: "Messages" });
 export const cards = (page: Page): Locator => page.locator(".react-flow__node");
 export const wires = (page: Page): Locator => page.locator(".react-flow__edge");
-export const findings = (page: Page): Locator => page.getByRole("region", { name: "Findings" });
+export const findings = (page: Page): Locator => page.getByRole("region", { name: "Causes" });
 
 /** The card of a part on the canvas, by its name. */
 export function card(page: Page, label: string): Locator {

@@ -1,4 +1,4 @@
-/** Evaluates a design file without a browser: `npm run --silent check -- FILE [--json]`. */
+/** Evaluates design files without a browser: `npm run --silent check -- FILE… [--json] [--cures]`. */
 
 import { readFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
@@ -9,52 +9,95 @@ import type { Evaluation } from "./evaluate/evaluation.ts";
 import { BUDGET, type Outcome, type Progress, type Steps, withinBudget } from "./evaluate/steps.ts";
 import type { Report } from "./findings/finding.ts";
 import { reportInSteps } from "./findings/report.ts";
-import { messageOf } from "./sentences/finding.ts";
-import { tunerSentence, verdictSentence } from "./sentences/verdict.ts";
-import { SERVICE_NAMES } from "./signal/carrier.ts";
-import { levelRange } from "./signal/readout.ts";
+import { PLACEHOLDER_PRICES } from "./paperwork/prices.ts";
+import { type Proposal, search } from "./remedies/search.ts";
+import { type CureRecord, cureRecord, curesText } from "./sentences/check/cures.ts";
+import { recordOf } from "./sentences/check/record.ts";
+import { textOf } from "./sentences/check/text.ts";
 
-const USAGE = "Usage: npm run --silent check -- FILE [--json]";
+const USAGE = `Usage: npm run --silent check -- FILE… [--json] [--cures]
+  --json   one object a line, one line a file
+  --cures  adds proved cures, best first
+Ends with 0 where no file has an error and every receiver works, with 1 where one has or one fails, and with 2 where
+a file cannot be read as a design or is too large: the others are evaluated all the same, and 2 outweighs 1.`;
+
+const OPTIONS = ["--json", "--cures"];
 
 export type CliResult = { readonly exitCode: 0 | 1 | 2; readonly stdout: string; readonly stderr: string };
 
 /** Runs the command on its arguments; nothing is printed here, so that tests can read the result. */
 export function run(args: readonly string[], limits: Partial<typeof LIMITS_OF_WORK> = {}): CliResult {
   const files = args.filter((a) => !a.startsWith("--"));
-  const unknown = args.find((a) => a.startsWith("--") && a !== "--json");
-  const file = files[0];
-  if (unknown || !file || files.length > 1)
-    return failed(unknown ? `Unknown option ${unknown}. ${USAGE}` : USAGE);
+  const unknown = args.find((a) => a.startsWith("--") && !OPTIONS.includes(a));
+  if (unknown || files.length === 0)
+    return { exitCode: 2, stdout: "", stderr: `${unknown ? `Unknown option ${unknown}. ` : ""}${USAGE}\n` };
+  const form: Form = {
+    json: args.includes("--json"),
+    cures: args.includes("--cures"),
+    many: files.length > 1,
+  };
+  const results = files.map((file) => checked(file, form, { ...LIMITS_OF_WORK, ...limits }));
+  return {
+    exitCode: results.reduce<CliResult["exitCode"]>(
+      (worst, r) => (r.exitCode > worst ? r.exitCode : worst),
+      0,
+    ),
+    stdout: results.map((r) => r.stdout).join(form.json ? "" : "\n"),
+    stderr: results.map((r) => r.stderr).join(""),
+  };
+}
+
+type Form = { readonly json: boolean; readonly cures: boolean; readonly many: boolean };
+
+/** One file: what is printed of it, and how the command would end if it were the only one. */
+function checked(file: string, form: Form, limits: typeof LIMITS_OF_WORK): CliResult {
+  const failed = (problem: string): CliResult => ({
+    exitCode: 2,
+    stdout: "",
+    stderr: `${file}: ${problem}\n`,
+  });
   let text: string;
   try {
     text = readFileSync(file, "utf8");
   } catch (error) {
-    return failed(`${file}: cannot be read: ${error instanceof Error ? error.message : String(error)}`);
+    return failed(`cannot be read: ${error instanceof Error ? error.message : String(error)}`);
   }
   const read = readDesign(text);
-  if (!read.ok) return failed(`${file}: ${read.problem}`);
-  const worked = workedOut(read.design, { ...LIMITS_OF_WORK, ...limits });
-  if (!worked.ok) return failed(`${file}: ${worked.problem}`);
-  const { evaluation, result } = worked;
-  const stdout = args.includes("--json")
-    ? `${JSON.stringify(asJson(read.design, evaluation, result), null, 2)}\n`
-    : asText(evaluation, result);
-  return { exitCode: isFaulty(result) ? 1 : 0, stdout, stderr: "" };
+  if (!read.ok) return failed(read.problem);
+  const worked = workedOut(read.design, limits);
+  if (!worked.ok) return failed(worked.problem);
+  const { evaluation, report } = worked;
+  const cures = form.cures ? curesOf(read.design, limits.seconds) : undefined;
+  return {
+    exitCode: exitCodeOf(report),
+    stdout: printed(file, form, { evaluation, report, cures }),
+    stderr: "",
+  };
 }
 
-/** Whether something is to be done: an error, or a receiver that does not get what it wants. */
-function isFaulty({ findings, verdicts }: Report): boolean {
-  return (
-    findings.some((f) => f.severity === "error") ||
-    verdicts.some((v) => v.role === "receiver" && v.state === "fails")
-  );
+/** Whoever reads the code alone and whoever reads the verdicts alone come to the same. */
+function exitCodeOf({ causes, verdicts }: Report): 0 | 1 {
+  const isWrong = causes.some(({ severity }) => severity === "error");
+  return isWrong || verdicts.some((v) => v.role === "receiver" && v.state === "fails") ? 1 : 0;
+}
+
+type Checked = {
+  readonly evaluation: Evaluation;
+  readonly report: Report;
+  readonly cures: readonly CureRecord[] | undefined;
+};
+
+function printed(file: string, { json, many }: Form, { evaluation, report, cures }: Checked): string {
+  if (json)
+    return `${JSON.stringify({ file, ...recordOf(evaluation, report), ...(cures ? { cures } : {}) })}\n`;
+  return `${many ? `${file}\n` : ""}${textOf(evaluation, report)}${cures ? curesText(cures) : ""}`;
 }
 
 /** What a file may cost: by counts, so that memory holds, and by the clock, so that a script goes on. */
 const LIMITS_OF_WORK = { budget: BUDGET, seconds: 60 };
 
 type WorkedOut =
-  | { readonly ok: true; readonly evaluation: Evaluation; readonly result: Report }
+  | { readonly ok: true; readonly evaluation: Evaluation; readonly report: Report }
   | { readonly ok: false; readonly problem: string };
 
 function workedOut(design: Design, { budget, seconds }: typeof LIMITS_OF_WORK): WorkedOut {
@@ -63,7 +106,7 @@ function workedOut(design: Design, { budget, seconds }: typeof LIMITS_OF_WORK): 
   if (!evaluation.ok) return { ok: false, problem: tooLarge("evaluate", evaluation, seconds) };
   const result = untilDeadline(withinBudget(reportInSteps(evaluation.value), budget), deadline);
   if (!result.ok) return { ok: false, problem: tooLarge("report on", result, seconds) };
-  return { ok: true, evaluation: evaluation.value, result: result.value };
+  return { ok: true, evaluation: evaluation.value, report: result.value };
 }
 
 type Ended<T> = Outcome<T> | { readonly ok: false; readonly reached: Progress; readonly isLate: true };
@@ -88,83 +131,15 @@ function tooLarge(
   return `too large to ${what}: ${why}; stopped after ${reached.done} parts of ${reached.total}.`;
 }
 
-function failed(problem: string): CliResult {
-  return { exitCode: 2, stdout: "", stderr: `${problem}\n` };
-}
-
-/** Findings, worst first, then one line per receiver. */
-function asText(evaluation: Evaluation, result: Report): string {
-  const findings = result.findings.map((f) => `${f.severity}: ${messageOf(f, evaluation)} [${f.rule}]`);
-  const receivers = result.verdicts
-    .filter((v) => v.role === "receiver")
-    .map(
-      (v) =>
-        `${v.state === "fails" ? "FAILS" : v.state}: ${labelOf(evaluation, v.part)}: ${verdictSentence(v, evaluation)}`,
-    );
-  const nothing = findings.length === 0 ? ["No findings."] : [];
-  return `${[...findings, ...nothing, ...receivers].join("\n")}\n`;
-}
-
-function labelOf(evaluation: Evaluation, id: string): string {
-  return evaluation.record(id)?.part.label || id;
-}
-
-function asJson(design: Design, evaluation: Evaluation, result: Report) {
-  return {
-    findings: result.findings.map((f) => {
-      const { rule, severity, parts, wires, value, limit, unit } = f;
-      return {
-        rule,
-        severity,
-        parts,
-        wires,
-        message: messageOf(f, evaluation),
-        ...(value === undefined ? {} : { value }),
-        ...(limit === undefined ? {} : { limit }),
-        ...(unit === undefined ? {} : { unit }),
-      };
-    }),
-    receivers: result.verdicts
-      .filter((v) => v.role === "receiver")
-      .map((v) => ({
-        id: v.part,
-        label: labelOf(evaluation, v.part),
-        works: v.state !== "fails",
-        state: v.state,
-        ...(v.marginDb === undefined ? {} : { marginDb: v.marginDb }),
-        tuners: v.tuners.map((tuner) => ({
-          wanted: tuner.wanted,
-          got: tuner.got,
-          why: tunerSentence(tuner, evaluation) ?? "",
-        })),
-        services: v.services.map(({ service, wanted, got, levelMin, levelMax, cnMin }) => ({
-          name: SERVICE_NAMES[service],
-          carriersWanted: wanted,
-          carriersGot: got,
-          levelMin,
-          levelMax,
-          cnMin,
-        })),
-      })),
-    wires: design.wires.map((wire) => ({
-      from: wire.from,
-      to: wire.to,
-      bands: evaluation.spectrum(wire).bands.flatMap((band) => {
-        const range = levelRange(band);
-        if (!range) return [];
-        return [
-          {
-            service: SERVICE_NAMES[band.origin.service],
-            origin: band.origin.key,
-            fromMHz: band.grid.fromMHz,
-            toMHz: band.grid.toMHz,
-            levelMin: range.minDbuv,
-            levelMax: range.maxDbuv,
-          },
-        ];
-      }),
-    })),
-  };
+/** What the search proves within its trials and the time; what was proved before the time is up is kept. */
+function curesOf(design: Design, seconds: number): readonly CureRecord[] {
+  const deadline = performance.now() + seconds * 1000;
+  let proposals: readonly Proposal[] = [];
+  for (const progress of search(design, { prices: PLACEHOLDER_PRICES })) {
+    ({ proposals } = progress);
+    if (performance.now() > deadline) break;
+  }
+  return proposals.map((proposal) => cureRecord(proposal, design));
 }
 
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {

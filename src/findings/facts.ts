@@ -1,6 +1,25 @@
 /** What the words of a finding need beside rule, place and figures: typed rule by rule, declared by the rule. */
 import type { ReceiverLossFacts } from "./receiverLossRules.ts";
 import type { AboveBandEdgeFacts } from "./rules/aboveBandEdge.ts";
+import type { BandCutFacts } from "./rules/bandCut.ts";
+import type { CommandLostFacts } from "./rules/commandLost.ts";
+import type { DwellingIsolationFacts } from "./rules/dwellingIsolation.ts";
+import type { EchoFacts } from "./rules/echo.ts";
+import type { LevelDifferenceFacts } from "./rules/levelDifference.ts";
+import type { LevelLimitsFacts } from "./rules/levelLimits.ts";
+import type { ManyAlternativesFacts } from "./rules/manyAlternatives.ts";
+import type { NoSupplyFacts } from "./rules/noSupply.ts";
+import type { NotConnectedFacts } from "./rules/notConnected.ts";
+import type { OpenEndFacts } from "./rules/openEnd.ts";
+import type { OverloadFacts } from "./rules/overload.ts";
+import type { SharedFrequenciesFacts } from "./rules/sharedFrequencies.ts";
+import type { SlopeFacts } from "./rules/slope.ts";
+import type { SupplyOverloadedFacts } from "./rules/supplyOverloaded.ts";
+import type { SwitchedOutputSharedFacts } from "./rules/switchedOutputShared.ts";
+import type { TooManyTunersFacts } from "./rules/tooManyTuners.ts";
+import type { UserBandConflictFacts } from "./rules/userBandConflict.ts";
+import type { LowCnFacts } from "./rules/weakQuality.ts";
+import type { WrongQuadrantFacts } from "./rules/wrongQuadrant.ts";
 
 /** Nothing beside place and figures. */
 export type NoFacts = Readonly<Record<never, never>>;
@@ -10,29 +29,29 @@ export type SpokenFacts = { readonly message: string; readonly cure?: string };
 
 export type FactsByRule = {
   readonly loop: NoFacts;
-  readonly "supply-overloaded": SpokenFacts;
-  readonly "no-supply": SpokenFacts;
-  readonly "shared-frequencies": SpokenFacts;
-  readonly overload: SpokenFacts;
-  readonly "band-cut": SpokenFacts;
-  readonly "switched-output-shared": SpokenFacts;
-  readonly "wrong-quadrant": SpokenFacts;
-  readonly "command-lost": SpokenFacts;
-  readonly "user-band-conflict": SpokenFacts;
+  readonly "supply-overloaded": SupplyOverloadedFacts;
+  readonly "no-supply": NoSupplyFacts;
+  readonly "shared-frequencies": SharedFrequenciesFacts;
+  readonly overload: OverloadFacts;
+  readonly "band-cut": BandCutFacts;
+  readonly "switched-output-shared": SwitchedOutputSharedFacts;
+  readonly "wrong-quadrant": WrongQuadrantFacts;
+  readonly "command-lost": CommandLostFacts;
+  readonly "user-band-conflict": UserBandConflictFacts;
   readonly "wrong-feed": ReceiverLossFacts;
-  readonly "too-many-tuners": SpokenFacts;
+  readonly "too-many-tuners": TooManyTunersFacts;
   readonly "plane-missing": ReceiverLossFacts;
   readonly "receiver-misses": ReceiverLossFacts;
-  readonly "level-limits": SpokenFacts;
-  readonly "low-carrier-to-noise": SpokenFacts;
-  readonly "level-difference": SpokenFacts;
-  readonly slope: SpokenFacts;
-  readonly "same-signal-twice": SpokenFacts;
-  readonly "many-alternatives": SpokenFacts;
-  readonly "open-end": SpokenFacts;
-  readonly "not-connected": SpokenFacts;
+  readonly "level-limits": LevelLimitsFacts;
+  readonly "low-carrier-to-noise": LowCnFacts;
+  readonly "level-difference": LevelDifferenceFacts;
+  readonly slope: SlopeFacts;
+  readonly "same-signal-twice": EchoFacts;
+  readonly "many-alternatives": ManyAlternativesFacts;
+  readonly "open-end": OpenEndFacts;
+  readonly "not-connected": NotConnectedFacts;
   readonly "above-band-edge": AboveBandEdgeFacts;
-  readonly "dwelling-isolation": SpokenFacts;
+  readonly "dwelling-isolation": DwellingIsolationFacts;
 };
 
 export type RuleId = keyof FactsByRule;

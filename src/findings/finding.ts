@@ -50,6 +50,8 @@ export type Cause = {
   /** The identity of its root finding. */
   readonly id: string;
   readonly root: Finding;
+  /** That of its worst finding. */
+  readonly severity: Severity;
   /** The root first, then what follows from it. */
   readonly findings: readonly Finding[];
   /** Receivers and outlets that suffer, in the order of their places. */
@@ -123,12 +125,14 @@ export type Verdict = {
   readonly idle?: "nothing connected" | "off" | "no source";
   readonly services: readonly ServiceVerdict[];
   readonly tuners: readonly TunerVerdict[];
+  /** Rules by which it fails although nothing is missing: an error at it, such as an overloaded supply of its own. */
+  readonly failsBy?: readonly RuleId[];
 };
 
 export type Report = {
   /** Worst first: by who suffers, then by place; whatever the order of drawing. */
   readonly causes: readonly Cause[];
-  /** Worst first, then in the order of the design. */
+  /** Worst first, then by place and rule, whatever the order of drawing. */
   readonly findings: readonly Finding[];
   readonly verdicts: readonly Verdict[];
 };

@@ -32,12 +32,22 @@ export function mayCarry(inlet: Inlet, plane: Plane | undefined): boolean {
 }
 
 function findInlets({ part, kind, options, ports }: PartRecord): readonly (Inlet & { to: string })[] {
+  const declared = new Map(
+    ports.flatMap((p) => (p.side === "in" && p.plane ? [[p.id, p.plane] as const] : [])),
+  );
   const { paths = [], stacks = [] } = kind.signal(options, { id: part.id, powered: true });
   const isInput = (node: string) => ports.some((p) => p.id === node && p.side === "in");
   const found = new Map<string, Inlet & { to: string }>();
   const goUp = (node: string, to: string, way: Omit<Inlet, "port">, passed: readonly string[]): void => {
     if (isInput(node)) {
-      found.set(JSON.stringify([node, to, way]), { ...way, port: node, to });
+      const { polarisation, half, position } = declared.get(node) ?? {};
+      const own = {
+        ...way,
+        ...(polarisation ? { polarisation, isMeant: true } : {}),
+        ...(half ? { half } : {}),
+        ...(position ? { position: String(position) } : {}),
+      };
+      found.set(JSON.stringify([node, to, own]), { ...own, port: node, to });
       return;
     }
     if (passed.includes(node)) return;

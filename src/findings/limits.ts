@@ -1,13 +1,29 @@
 /** What an outlet or a receiver should find: profiles of limits, dated and with their sources. */
 import { type Settings, settingsOf } from "../design/settings.ts";
+import { requiredCnDb } from "../rf/thresholds.ts";
 import type { Service } from "../signal/carrier.ts";
 import { remembered } from "../signal/remember.ts";
 
 export type Limits = {
   readonly minDbuv: number;
   readonly maxDbuv: number;
-  /** Least C/N [dB]; absent where the profile sets none. */
+  /** Least C/N [dB]: what the profile asks for, or else what the mode needs and `CN_SPARE_DB` more. */
+  readonly cnDb: number;
+  /** Where the least C/N comes from, where the profile sets none that the mode can do with. */
+  readonly cnSource?: string;
+};
+
+/**
+ * Spare above what a mode needs, where a profile sets no C/N [dB]: for rain, ageing and weather. A choice of this
+ * tool; 3 dB is a usual reserve in link budgets, from memory.
+ */
+export const CN_SPARE_DB = 3;
+
+/** What a profile says of a service: a level, and sometimes a C/N. */
+type Row = Omit<Limits, "cnDb" | "cnSource"> & {
   readonly cnDb?: number;
+  readonly service: Service;
+  readonly mode: string;
 };
 
 /** The wide band of a network [MHz]: terrestrial, or satellite IF. */
@@ -18,7 +34,7 @@ export type Profile = {
   readonly dated: string;
   readonly source: string;
   /** Tried in order: the first whose service fits and whose text starts the mode decides. */
-  readonly rows: readonly (Limits & { readonly service: Service; readonly mode: string })[];
+  readonly rows: readonly Row[];
   /** Most that two carriers of a service may differ at an outlet [dB]. */
   readonly differenceDb: Partial<Record<Service, number>>;
   /** Most that the level may fall or rise from one end of a range to the other [dB]. */
@@ -27,7 +43,7 @@ export type Profile = {
   readonly isolation: readonly { readonly fromMHz: number; readonly toMHz: number; readonly db: number }[];
 };
 
-const level = (service: Service, mode: string, minDbuv: number, maxDbuv: number, cnDb?: number) => ({
+const level = (service: Service, mode: string, minDbuv: number, maxDbuv: number, cnDb?: number): Row => ({
   service,
   mode,
   minDbuv,
@@ -130,7 +146,21 @@ function profileFor(settings: Settings): Profile {
   }
 }
 
+/** By profile, for every service and mode that was asked for. */
+const known = new WeakMap<Profile, Map<string, Limits | undefined>>();
+
 /** Limits for a carrier; undefined for what nobody judges. */
 export function limitsFor(profile: Profile, service: Service, mode: string): Limits | undefined {
-  return profile.rows.find((row) => row.service === service && mode.startsWith(row.mode));
+  const byMode = remembered(known, profile, () => new Map<string, Limits | undefined>());
+  return remembered(byMode, `${service} ${mode}`, () => {
+    const row = profile.rows.find((r) => r.service === service && mode.startsWith(r.mode));
+    if (!row) return undefined;
+    const { minDbuv, maxDbuv, cnDb } = row;
+    const requiredDb = requiredCnDb(mode);
+    // A limit below what the mode needs would call good what nobody can receive.
+    if (cnDb !== undefined && cnDb >= requiredDb) return { minDbuv, maxDbuv, cnDb };
+    return { minDbuv, maxDbuv, cnDb: requiredDb + CN_SPARE_DB, cnSource: CN_SOURCE };
+  });
 }
+
+const CN_SOURCE = `C/N that the modulation needs, and ${CN_SPARE_DB} dB to spare: a choice of this tool`;

@@ -5,10 +5,11 @@ import { findCarrier } from "../evaluate/trace.ts";
 import type { ReceiverInput } from "../parts/contract.ts";
 import { isLive } from "../signal/readout.ts";
 import { inletsOf, mayCarry } from "./inlets.ts";
-import type { Culprit, MissingReason } from "./missing.ts";
+import type { Missing, MissingReason } from "./missing.ts";
+import { supplyStop } from "./walk/supplyStop.ts";
 import type { WantedCarrier } from "./wanted.ts";
 
-export type Lost = { readonly reason: MissingReason; readonly culprit?: Culprit };
+export type Lost = { readonly reason: MissingReason } & Pick<Missing, "culprit" | "blamed" | "spoiler">;
 
 type PortOf = { readonly part: PartId; readonly port: string };
 
@@ -46,6 +47,8 @@ export function whereLost(
       const from = Object.keys(record.inputs).find((port) => hasLive(record.inputs[port], wanted));
       if (from !== undefined) {
         const here = stoppedHere(record, stop.at.port, from, wanted);
+        if (here.kind === "no supply")
+          return { reason: here, culprit: { part: supplyStop(evaluation, record.part.id).part } };
         if (here.kind !== "other output") return { reason: here, culprit: { part: record.part.id } };
         otherOutput ??= { ...stop, outputs: here.outputs };
         continue;

@@ -2,6 +2,8 @@
 import type { PartId } from "../design/design.ts";
 import type { CutReason } from "../signal/band.ts";
 import type { Polarisation, SkyHalf } from "../signal/carrier.ts";
+import type { Blamed } from "./blame/culprit.ts";
+import type { Spoiler } from "./blame/quality.ts";
 
 /** One quadrant of one orbital position: what 13/18 V, the 22 kHz tone and a position command select together. */
 export type Plane = {
@@ -106,6 +108,9 @@ export type Missing = {
   readonly reason: MissingReason;
   /** What a tradesman would take in hand; absent where it is the receiver itself. */
   readonly culprit?: Culprit;
+  /** What the culprit does, where carriers arrive too weak, too noisy or disturbed; and what they are disturbed by. */
+  readonly blamed?: Blamed;
+  readonly spoiler?: Spoiler;
   /** Satellite planes that are missing as a whole for this reason; empty where single carriers are. */
   readonly planes: readonly Plane[];
   /** Where it concerns one user band. */

@@ -1,9 +1,7 @@
 /** Where limits apply: the sockets of outlets and the inputs of receivers, and what can be received there. */
-
-import { partName } from "../sentences/phrases.ts";
 import { type Band, SILENCE, type Spectrum } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
-import { cniDb, isLive } from "../signal/readout.ts";
+import { ciDb, cnDb, cniDb, isLive } from "../signal/readout.ts";
 import { type Limits, limitsFor, type Profile } from "./limits.ts";
 import type { RuleView } from "./rule.ts";
 import { isOfUse, userBandsBehind } from "./userBandsBehind.ts";
@@ -14,14 +12,10 @@ export type Place = {
   readonly spectrum: Spectrum;
   /** User bands that count there. */
   readonly userBands: ReadonlySet<number>;
-  /** "the TV socket of ⟦plate⟧" */
-  readonly where: string;
 };
 
 /** A receiver behind an outlet is judged at the outlet's socket: the same level is not reported twice. */
 export function placesOf({ record, kindAt }: Pick<RuleView, "record" | "kindAt">): Place[] {
-  const name = partName(record.part.id);
-  const label = (port: string) => record.ports.find((p) => p.id === port)?.label ?? port;
   const sockets = record.kind.delivery?.(record.options).sockets ?? [];
   const inputs = record.kind.reception?.(record.options).inputs ?? [];
   return [
@@ -30,7 +24,6 @@ export function placesOf({ record, kindAt }: Pick<RuleView, "record" | "kindAt">
       services,
       spectrum: record.outputs[port] ?? SILENCE,
       userBands: userBandsBehind(record, port),
-      where: `the ${label(port)} socket of ${name}`,
     })),
     ...inputs
       .filter(({ port }) => !kindAt(port)?.delivery)
@@ -39,22 +32,31 @@ export function placesOf({ record, kindAt }: Pick<RuleView, "record" | "kindAt">
         services,
         spectrum: record.inputs[port] ?? SILENCE,
         userBands: userBandsBehind(record, port),
-        where: inputs.length > 1 ? `the input ${label(port)} of ${name}` : `the input of ${name}`,
       })),
   ];
 }
 
-export type Heard = {
+/** A carrier as a finding quotes it. */
+export type CarrierFigures = {
+  readonly origin: string;
+  /** Entry of the source's plan. */
+  readonly index: number;
+  /** User band that carries it. */
+  readonly userBand?: number;
   readonly name: string;
   readonly centreMHz: number;
   readonly levelDbuv: number;
+  /** Against noise and interference together, against noise alone, against interference alone [dB]. */
+  readonly cniDb: number;
   readonly cnDb: number;
-  readonly limits: Limits;
+  readonly ciDb: number;
 };
+
+export type Heard = CarrierFigures & { readonly limits: Limits };
 
 /**
  * Live carriers of one service at a place that the profile has limits for. One that several alternatives
- * offer counts once; of a stacked feed only the user bands of the receivers behind it count.
+ * offer counts once; of a stacked feed only the user bands in use behind the place count.
  */
 export function heardAt(place: Place, service: Service, profile: Profile): readonly Heard[] {
   const found = new Map<string, Heard>();
@@ -67,16 +69,25 @@ export function heardAt(place: Place, service: Service, profile: Profile): reado
       if (!isOfUse(band, i, place.userBands)) continue;
       const id = `${band.origin.key}#${band.grid.index[i]}`;
       if (found.has(id)) continue;
-      found.set(id, {
-        name: carrier.name,
-        centreMHz: band.grid.centre[i] ?? 0,
-        levelDbuv: band.level[i] ?? 0,
-        cnDb: cniDb(band, i),
-        limits,
-      });
+      found.set(id, { ...figuresOf(band, i), limits });
     }
   }
   return [...found.values()];
+}
+
+function figuresOf(band: Band, i: number): CarrierFigures {
+  const userBand = band.stack?.numbers[i];
+  return {
+    origin: band.origin.key,
+    index: band.grid.index[i] ?? 0,
+    ...(userBand === undefined ? {} : { userBand }),
+    name: carrierOf(band, i)?.name ?? "",
+    centreMHz: band.grid.centre[i] ?? 0,
+    levelDbuv: band.level[i] ?? 0,
+    cniDb: cniDb(band, i),
+    cnDb: cnDb(band, i),
+    ciDb: ciDb(band, i),
+  };
 }
 
 function carrierOf(band: Band, i: number) {

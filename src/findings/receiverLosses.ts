@@ -4,9 +4,10 @@ import { traceCarrier } from "../evaluate/trace.ts";
 import type { ReceiverInput } from "../parts/contract.ts";
 import type { Service } from "../signal/carrier.ts";
 import { remembered } from "../signal/remember.ts";
+import { blameForLostCarrier } from "./blame/lostCarrier.ts";
 import { commandStop, meetingOfCommands, voltageStop } from "./commandStop.ts";
 import { type Lost, whereLost } from "./lost.ts";
-import type { Culprit, Missing } from "./missing.ts";
+import type { Culprit, Missing, MissingReason } from "./missing.ts";
 import { type MissingGroup, type ReceptionResult, receive } from "./reception.ts";
 
 /** Carriers lost for one reason by one culprit, to a receiver or to one of its tuners. */
@@ -69,15 +70,38 @@ function merged(
   for (const group of groups) {
     const { sample: _, key, ...missing } = group;
     const lost = follow(group);
-    const same = JSON.stringify([missing.why, lost.reason, lost.culprit]);
+    const same = JSON.stringify([missing.why, mechanism(lost.reason), culpritOf(lost)]);
     const known = byReason.get(same);
     const { count, planes } = known?.missing ?? { count: 0, planes: [] };
+    const reason = known ? joined(known.missing.reason, lost.reason) : lost.reason;
     byReason.set(same, {
-      missing: { ...missing, ...lost, count: count + group.count, planes: [...planes, ...group.planes] },
+      missing: {
+        ...missing,
+        ...lost,
+        reason,
+        count: count + group.count,
+        planes: [...planes, ...group.planes],
+      },
       groups: [...(known?.groups ?? []), key],
     });
   }
   return [...byReason.values()].sort((a, b) => b.missing.count - a.missing.count);
+}
+
+/** What two losses must have in common to be one: all, but for what differs from plane to plane. */
+function mechanism(reason: MissingReason): unknown {
+  if (reason.kind === "other output") return [reason.kind, reason.part, reason.port];
+  return reason.kind === "wrong polarisation at the input" ? reason.kind : reason;
+}
+
+function culpritOf({ reason, culprit }: Lost): Culprit | undefined {
+  return reason.kind === "wrong polarisation at the input" ? undefined : culprit;
+}
+
+function joined(a: MissingReason, b: MissingReason): MissingReason {
+  return a.kind === "other output" && b.kind === "other output"
+    ? { ...a, outputs: [...new Set([...a.outputs, ...b.outputs])] }
+    : a;
 }
 
 /** Where a group of missing carriers is lost, and what a tradesman would take in hand. */
@@ -117,6 +141,10 @@ function follow(
     case "wideband feed on a switched input":
     case "plain feed on a single-cable input":
       return by(converterOf(evaluation, record, inputs, sample));
+    case "noisy":
+    case "disturbed":
+      return { reason, ...spoiledBy(evaluation, record, inputs, sample, reason.kind) };
+    case "wrong polarisation at the input":
     case "no user band set":
     case "no such user band":
     case "other centre":
@@ -124,6 +152,22 @@ function follow(
     default:
       return by(undefined);
   }
+}
+
+/** The part that makes a carrier noisy, or lets in or makes what disturbs it. */
+function spoiledBy(
+  evaluation: Evaluation,
+  record: PartRecord,
+  inputs: readonly ReceiverInput[],
+  sample: MissingGroup["sample"],
+  kind: "noisy" | "disturbed",
+): Pick<Missing, "culprit" | "blamed" | "spoiler"> {
+  const at = { receiver: record.part.id, inputs: inputs.map((i) => i.port) };
+  const { culprit: blamed, spoiler } = blameForLostCarrier(evaluation, at, sample, kind) ?? {};
+  return {
+    ...(blamed ? { culprit: { part: blamed.part, port: blamed.port }, blamed } : {}),
+    ...(spoiler ? { spoiler } : {}),
+  };
 }
 
 /** The part that converted a carrier to the frequency at which it arrives. */

@@ -2,13 +2,15 @@
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { finished, type Steps } from "../evaluate/steps.ts";
 import type { PartKind } from "../parts/contract.ts";
+import { signalOrderOf } from "./causes/signalOrder.ts";
 import { causesOf } from "./causes.ts";
 import type { RuleId } from "./facts.ts";
-import type { Draft, Finding, Report, Severity, Verdict, Where } from "./finding.ts";
+import type { Draft, Finding, Report, Verdict, Where } from "./finding.ts";
 import { type Profile, profileOf } from "./limits.ts";
 import { marginOf } from "./margin.ts";
 import { receiverLosses } from "./receiverLosses.ts";
 import { type ReceptionResult, receive, sendTheSame } from "./reception.ts";
+import { inReportOrder } from "./reportOrder.ts";
 import type { Rule, RuleView, SpokenDraft } from "./rule.ts";
 import { DESIGN_RULES, RULES } from "./rules/index.ts";
 import { outletVerdict, receiverVerdict } from "./verdict.ts";
@@ -52,12 +54,17 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
       yield { done: done + Math.min(n, records.length), total, work };
     }
     done += records.length;
-    for (const f of step.value) findings.push(identified(rule.id, toldDraft(f)));
+    for (const f of step.value) findings.push(identified(rule.id, f));
   }
-  // A stable sort: findings of equal weight stay in the order of the design and of the rules.
-  findings.sort((a, b) => WEIGHT[a.severity] - WEIGHT[b.severity]);
-  return { causes: causesOf(findings, verdicts, evaluation), findings, verdicts };
+  work += records.length + findings.length;
+  yield { done, total, work };
+  const order = signalOrderOf(evaluation);
+  const shown = inReportOrder(findings, { evaluation, order, rules: RULE_ORDER });
+  const agreed = agreeing(verdicts, shown);
+  return { causes: causesOf(shown, agreed, { evaluation, order }), findings: shown, verdicts: agreed };
 }
+
+const RULE_ORDER = [...RULES, ...DESIGN_RULES].map((rule) => rule.id);
 
 /** Carriers that are looked at: of all inputs, of all meetings, and for a receiver all that it could wish for. */
 function workOfAsking(record: PartRecord, sources: readonly PartRecord[]): number {
@@ -76,8 +83,6 @@ function workOfAsking(record: PartRecord, sources: readonly PartRecord[]): numbe
   }
   return work + sources.length + (upstream > 0 ? upstream : all);
 }
-
-const WEIGHT: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
 
 type Said = {
   readonly drafts: readonly Drafted[];
@@ -167,6 +172,25 @@ function identified(rule: RuleId, draft: Draft<RuleId>): Finding {
   const id = [rule, part, port, service, side, band, tuner].map((x) => x ?? "").join("|");
   // Rule and facts belong together: the draft was made by this rule.
   return { id, rule, ...draft } as Finding;
+}
+
+const failedVerdicts = new WeakMap<Verdict, Verdict>();
+
+/** A receiver with an error at it fails, whatever it gets: an overloaded supply does not hold, for one. */
+function agreeing(verdicts: readonly Verdict[], findings: readonly Finding[]): readonly Verdict[] {
+  const errors = new Map<string, RuleId[]>();
+  for (const { severity, at, rule } of findings)
+    if (severity === "error") errors.set(at.part, [...(errors.get(at.part) ?? []), rule]);
+  return verdicts.map((verdict) => {
+    const failsBy = errors.get(verdict.part);
+    if (!failsBy || verdict.role !== "receiver" || verdict.state === "fails" || verdict.idle) return verdict;
+    const former = failedVerdicts.get(verdict);
+    if (former && JSON.stringify(former.failsBy) === JSON.stringify(failsBy)) return former;
+    const { marginDb: _, tightest: __, edge: ___, ...rest } = verdict;
+    const failed: Verdict = { ...rest, state: "fails", failsBy };
+    failedVerdicts.set(verdict, failed);
+    return failed;
+  });
 }
 
 /** Verdicts by what a receiver gets: the same object as long as it reads the same. */

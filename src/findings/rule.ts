@@ -59,12 +59,13 @@ export type RuleOf<R extends RuleId> = {
 export type Rule = SpokenRule | { readonly [R in RuleId]: RuleOf<R> }[RuleId];
 
 /** A question that only the whole design can answer. */
-export type DesignRule = Omit<SpokenRule, "check"> & {
+export type DesignRule<R extends RuleId> = {
+  readonly id: R;
   /** Goes from part to part; before each it tells how much work that is (see `evaluate/work.ts`). */
   readonly checkDesign: (
     evaluation: Evaluation,
     profile: Profile,
-  ) => Generator<number, readonly SpokenDraft[], void>;
+  ) => Generator<number, readonly Draft<R>[], void>;
 };
 
 /** Id of the wire at a port of a part; an empty list when nothing is joined. */

@@ -13,7 +13,7 @@ import type { MissingReason } from "./missing.ts";
 import { graded, tunerNoiseUv2 } from "./tunerQuality.ts";
 
 /** Further apart than this a receiver and its converter do not mean the same user band [MHz]; our choice. */
-const SAME_CENTRE_MHZ = 2;
+export const SAME_CENTRE_MHZ = 2;
 
 /** Adds what becomes of the carriers that a stacked feed can bring to one input. */
 export function addStackedResults(

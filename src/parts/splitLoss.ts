@@ -78,6 +78,7 @@ export const SPLIT_FIELDS = {
     default: "hybrid",
     help: "A resistive one loses 20·log10 N and hardly decouples its legs.",
     source: MEMORY,
+    soundValue: "hybrid",
   }),
   range: choice({
     label: "Made for",

@@ -39,7 +39,8 @@ export function proofOf(before: Site, after: Site): Proof {
   const keysBefore = new Set(before.report.findings.map((f) => f.id));
   const keysAfter = new Set(after.report.findings.map((f) => f.id));
   const left = wrongIn(after);
-  const leftIds = new Set(left.map((c) => c.id));
+  // A cause that follows from another one now is no longer one of its own, and yet not cured.
+  const standing = new Set(left.flatMap((c) => c.findings.map((f) => f.id)));
   const now = new Map(after.report.verdicts.map((v) => [v.part, v]));
   const receivers = before.report.verdicts.filter((v) => v.role === "receiver");
   const changed = (is: (was: Verdict, now: Verdict) => boolean) =>
@@ -50,7 +51,7 @@ export function proofOf(before: Site, after: Site): Proof {
   return {
     cured: before.report.findings.filter((f) => !keysAfter.has(f.id)),
     caused: after.report.findings.filter((f) => !keysBefore.has(f.id)),
-    causesCured: wrongIn(before).flatMap(({ id }) => (leftIds.has(id) ? [] : [id])),
+    causesCured: wrongIn(before).flatMap(({ id }) => (standing.has(id) ? [] : [id])),
     causesLeft: left.map((c) => c.id),
     errorsLeft: countOf(after, "error"),
     warningsLeft: countOf(after, "warning"),
@@ -61,12 +62,12 @@ export function proofOf(before: Site, after: Site): Proof {
 
 /** Causes that call for something to be done. */
 function wrongIn(site: Site): readonly Cause[] {
-  return site.report.causes.filter((c) => c.root.severity !== "note");
+  return site.report.causes.filter((c) => c.severity !== "note");
 }
 
 /** Causes of one severity. */
 export function countOf(site: Site, severity: Finding["severity"]): number {
-  return site.report.causes.filter((c) => c.root.severity === severity).length;
+  return site.report.causes.filter((c) => c.severity === severity).length;
 }
 
 function isBetter(before: Site, proof: Proof, targets: readonly Finding[]): boolean {

@@ -1,10 +1,12 @@
 /** A loss in one clause, the culprit first, and what would put it right. */
 import type { Evaluation } from "../evaluate/evaluation.ts";
+import type { Missing } from "../findings/missing.ts";
 import type { ReceiverLossFacts } from "../findings/receiverLossRules.ts";
 import { SERVICE_NAMES } from "../signal/carrier.ts";
+import { culpritClause, culpritCure } from "./culpritWords.ts";
 import { capital } from "./explain/plainWords.ts";
 import { portName, portOf } from "./missingWords.ts";
-import { carriers, list, partName, round1 } from "./phrases.ts";
+import { carriers, list, nameOfBand, partName, round1 } from "./phrases.ts";
 import { planesWords } from "./planes.ts";
 
 /** The receiver, or one of its tuners, that a loss is seen at. */
@@ -41,7 +43,9 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "no way through":
       return `${partName(reason.part)} passes nothing of it from ${portOf(reason.part, reason.from, evaluation)} to ${portOf(reason.part, reason.to, evaluation)}`;
     case "no supply":
-      return `${partName(reason.part)} has no supply`;
+      return culprit.part === reason.part
+        ? `${partName(reason.part)} has no supply`
+        : `${partName(culprit.part)} gives no supply to ${partName(reason.part)}`;
     case "loop":
       return `${partName(reason.part)} lies on a loop`;
     case "open output":
@@ -63,7 +67,9 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "single-cable feed on a plain input":
       return `${receiver} cannot ask for user bands, and its line carries nothing else`;
     case "wrong polarisation at the input":
-      return `${capital(portName(at.part, reason.port, evaluation, "in"))} gets the ${reason.arrives === "H" ? "horizontal" : "vertical"} feed`;
+      return new Set(planes.map((p) => p.polarisation)).size > 1
+        ? `The two leads at ${receiver} are on each other’s inputs`
+        : `${capital(portName(at.part, reason.port, evaluation, "in"))} gets the ${reason.arrives === "H" ? "horizontal" : "vertical"} feed`;
     case "leads changed":
       return `Leads are on the wrong inputs of ${partName(reason.part)}`;
     case "no user band set":
@@ -93,14 +99,25 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "too few volts":
       return `Only ${round1(reason.volts)} V of the 18 V get to ${partName(reason.part)}${blocked ? `, most is lost at ${blocked}` : ""}`;
     case "set by another":
-      return `${receiver} and ${partName(reason.by)} share one output of ${partName(reason.part)}, and ${partName(reason.by)} decides`;
+      return blocked && culprit.part !== reason.part
+        ? `${blocked} puts ${receiver} and ${partName(reason.by)} on one output of ${partName(reason.part)}`
+        : `${receiver} and ${partName(reason.by)} share one output of ${partName(reason.part)}`;
     case "not handed on":
       return `${receiver} does not hand on ${lacking}`;
     case "disturbed":
-      return `Another signal drowns ${lacking} at ${receiver}`;
+      return disturbedWords(missing, lacking, receiver);
     case "noisy":
+      if (missing.blamed) return culpritClause(missing.blamed);
       return `${capital(lacking)} ${count === 1 ? "is" : "are"} too weak or too noisy at ${receiver}`;
   }
+}
+
+function disturbedWords({ spoiler }: Missing, lacking: string, receiver: string): string {
+  if (spoiler?.by === "products")
+    return `${partName(spoiler.part)} is overdriven, and its products drown ${lacking} at ${receiver}`;
+  if (spoiler?.by === "foreign" && spoiler.signal && spoiler.part !== undefined)
+    return capital(`${nameOfBand(spoiler.signal)} drowns ${lacking} from ${partName(spoiler.part)} on`);
+  return `Another signal drowns ${lacking} at ${receiver}`;
 }
 
 /** What puts a loss right, in a sentence; undefined where the site has to be looked at first. */
@@ -130,7 +147,9 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
     case "wrong polarisation at the input":
       return `Swap the two leads at ${partName(at.part)}.`;
     case "no supply":
-      return `Give ${partName(reason.part)} its supply.`;
+      return culprit.part === reason.part
+        ? `Give ${partName(reason.part)} its supply.`
+        : `Let ${partName(culprit.part)} give or pass the supply for ${partName(reason.part)}, or take it out.`;
     case "loop":
       return "Remove one wire of the loop.";
     case "cut":
@@ -160,8 +179,11 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
     case "plain feed on a single-cable input":
     case "single-cable feed on a plain input":
       return "Use an LNB that suits the receiver, or a receiver that suits the LNB.";
+    case "noisy":
+    case "disturbed":
+      return culpritCure(missing.blamed);
     case "other output":
-      return `Bring ${list(reason.outputs.map((port) => portName(reason.part, port, evaluation, "out")))} to the receiver as well.`;
+      return `Connect all outputs of ${partName(reason.part)} to a multiswitch, or use an LNB whose every output gives all.`;
     default:
       return undefined;
   }

@@ -1,7 +1,7 @@
 /** Words of findings: counts, numbers, and names of parts that are filled in at the very end. */
+import { type BandFacts, bandFactsOf } from "../findings/bandFacts.ts";
 import type { Band } from "../signal/band.ts";
 import { SERVICE_NAMES, type Service } from "../signal/carrier.ts";
-import { bandTag } from "../signal/readout.ts";
 import { numeral, plural } from "../words/plural.ts";
 
 /**
@@ -65,10 +65,15 @@ export function missingWords(n: number, wanted: number, clause: Clause): string 
 
 /** "Terrestrial TV from “UHF aerial”", "Satellite H high from “Dish 1”". */
 export function bandName(band: Band): string {
-  if (band.isFloor) return `the noise of ${partName(band.origin.part)}`;
-  if (band.stack) return `the stacked feed of ${partName(band.origin.part)}`;
-  const tag = bandTag(band);
-  return `${SERVICE_NAMES[band.origin.service]}${tag ? ` ${tag}` : ""} from ${partName(band.origin.part)}`;
+  return nameOfBand(bandFactsOf(band));
+}
+
+/** The same, of a signal as a finding names it. */
+export function nameOfBand({ service, part, polarisation, half, sort }: BandFacts): string {
+  if (sort === "noise") return `the noise of ${partName(part)}`;
+  if (sort === "user bands") return `the stacked feed of ${partName(part)}`;
+  const tag = polarisation === undefined ? "" : half ? ` ${polarisation} ${half}` : ` ${polarisation}`;
+  return `${SERVICE_NAMES[service]}${tag} from ${partName(part)}`;
 }
 
 /** What the carriers of a band are counted as. */
@@ -79,6 +84,15 @@ export function countedAs(band: Band): Counted {
 /** A number with at most one decimal: "47", "2.5". */
 export function round1(x: number): string {
   return String(Math.round(x * 10) / 10);
+}
+
+/** A figure beside its limit, with so many decimals that the two still differ: "44.98" beside 45. */
+export function beside(x: number, limit: number): string {
+  for (const decimals of [1, 2, 3]) {
+    const text = String(Number(x.toFixed(decimals)));
+    if (Number(text) !== limit) return text;
+  }
+  return round1(x);
 }
 
 /** More than so many are not listed: the first three of them, and how many more there are. */

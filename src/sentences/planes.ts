@@ -13,8 +13,8 @@ const QUADRANT_NAMES: Readonly<Record<Quadrant, string>> = {
 
 /** Two quadrants together that have a name. */
 const PAIR_NAMES: Readonly<Record<string, string>> = {
-  "VL VH": "vertical, low and high",
-  "HL HH": "horizontal, low and high",
+  "VL VH": "all vertical",
+  "HL HH": "all horizontal",
   "VL HL": "the low band",
   "VH HH": "the high band",
 };

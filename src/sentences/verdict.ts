@@ -4,6 +4,7 @@ import type { ServiceVerdict, TunerVerdict, Verdict, VerdictState } from "../fin
 import { capital } from "./explain/plainWords.ts";
 import { missingClause } from "./missingWords.ts";
 import { list, round1, share, withLabels } from "./phrases.ts";
+import { wordsOf } from "./rules/index.ts";
 
 const STATE_NAMES: Readonly<Record<VerdictState, string>> = {
   works: "works",
@@ -39,37 +40,38 @@ function bareSentence(verdict: Verdict, evaluation: Evaluation): string {
   const dead = verdict.tuners.filter((t) => t.got < t.wanted && t.missing.length > 0);
   if (dead[0] && verdict.state === "fails")
     return `Gets ${got}, but not with every tuner. ${tunerWords(dead[0], evaluation)}`;
-  return [`Gets ${got}.`, ...marginWords(verdict)].join(" ");
+  if (verdict.failsBy) {
+    const titles = [...new Set(verdict.failsBy)].map((rule) => `“${wordsOf(rule).title}”`);
+    return `Would get ${got}, but fails by ${list(titles)}.`;
+  }
+  return `Gets ${got}${marginWords(verdict)}.`;
 }
 
 /** What the tightest carrier has to spare, and why that is too little where it is. */
-function marginWords({ marginDb, tightest, edge }: Verdict): readonly string[] {
-  if (marginDb === undefined || !tightest) return [];
+function marginWords({ marginDb, tightest, edge }: Verdict): string {
+  if (marginDb === undefined || !tightest) return "";
   const { carrier, by } = tightest;
-  if (!edge) return [`${capital(spare(marginDb, by))} at ${carrier}.`];
-  const short = `On a knife’s edge: ${carrier}`;
+  const limit = LIMIT_WORDS[by];
+  if (!edge) return `, with ${round1(marginDb)} dB to spare (${carrier}, ${limit})`;
+  const has = (beside: number) =>
+    `. On a knife’s edge: ${carrier} has ${apart(marginDb, beside)} dB to spare (${limit})`;
   switch (edge.kind) {
     case "outside limits":
-      return [`${short} is ${apart(-marginDb, 0)} dB ${by === "level high" ? "above" : "below"} the limit.`];
+      return `. On a knife’s edge: ${carrier} is ${apart(-marginDb, 0)} dB beyond its limit (${limit})`;
     case "spread":
-      return [
-        `${short} has ${spare(marginDb, by, edge.neededDb)}, and real parts stray by ${apart(edge.neededDb, marginDb)} dB.`,
-      ];
+      return `${has(edge.neededDb)}, and real parts stray by ${apart(edge.neededDb, marginDb)} dB`;
     case "kept distance":
-      return [
-        `${short} has ${spare(marginDb, by, edge.neededDb)}, and ${apart(edge.neededDb, marginDb)} dB are to be kept.`,
-      ];
+      return `${has(edge.neededDb)}, and ${apart(edge.neededDb, marginDb)} dB are to be kept`;
     case "rain":
-      return [
-        `${short} has ${spare(marginDb, by)}, and rain takes it for ${rainTime(edge.minutesAYear)} a year.`,
-      ];
+      return `${has(0)}, and rain takes it for ${rainTime(edge.minutesAYear)} a year`;
   }
 }
 
-function spare(marginDb: number, by: NonNullable<Verdict["tightest"]>["by"], beside?: number): string {
-  const db = beside === undefined ? round1(marginDb) : apart(marginDb, beside);
-  return `${db} dB ${by === "C/N" ? "of C/N" : by === "level low" ? "of level" : "below the highest level"} to spare`;
-}
+const LIMIT_WORDS: Readonly<Record<NonNullable<Verdict["tightest"]>["by"], string>> = {
+  "level low": "least level",
+  "level high": "highest level",
+  "C/N": "C/N",
+};
 
 /** A figure with as many decimals as it takes to differ from another one as shown. */
 export function apart(figure: number, from: number): string {

@@ -6,7 +6,7 @@ import { useStore } from "zustand";
 import { useShallow } from "zustand/react/shallow";
 import { type Design, type Part, type Wire, wireId } from "../design/design.ts";
 import type { PartRecord } from "../evaluate/evaluation.ts";
-import type { Finding, Report, Verdict } from "../findings/finding.ts";
+import type { Cause, Finding, Report, Severity, Verdict } from "../findings/finding.ts";
 import { verdictSentence } from "../sentences/verdict.ts";
 import { SILENCE, type Spectrum } from "../signal/band.ts";
 import { useApp } from "./app.ts";
@@ -64,6 +64,16 @@ export function usePlainVerdict(part: string): PlainVerdict | undefined {
   );
 }
 
+/** The cause that a finding belongs to; undefined for a finding of another design than the one shown. */
+export function useCauseOf(finding: Finding): Cause | undefined {
+  return useApp((s) => causesByFinding(s.report).get(finding.id));
+}
+
+/** The gravest cause of which a part is the culprit; undefined where it is none. */
+export function useCulpritOf(part: string): Severity | undefined {
+  return useApp((s) => culpritsOf(s.report).get(part));
+}
+
 const NONE: readonly Finding[] = [];
 
 /** The wire with this id; the index is built once for each design. */
@@ -74,11 +84,22 @@ export function wireOf(design: Design, id: string): Wire | undefined {
 const wiresOf = once((design: Design) => new Map(design.wires.map((w) => [wireId(w), w] as const)));
 const verdictsOf = once((report: Report) => new Map(report.verdicts.map((v) => [v.part, v] as const)));
 
+const causesByFinding = once(
+  ({ causes }: Report) =>
+    new Map(causes.flatMap((cause) => cause.findings.map((finding) => [finding.id, cause] as const))),
+);
+
+// Worst first, so what is put in last, and stays, is the gravest.
+const culpritsOf = once(
+  ({ causes }: Report): ReadonlyMap<string, Severity> =>
+    new Map([...causes].reverse().map(({ root, severity }) => [root.parts[0], severity] as const)),
+);
+
 /** Findings by part id and by wire id. */
 export const findingsOf = once((report: Report): ReadonlyMap<string, readonly Finding[]> => {
   const index = new Map<string, Finding[]>();
   for (const finding of report.findings) {
-    for (const id of new Set([...finding.parts, ...finding.wires])) {
+    for (const id of new Set([finding.at.part, ...finding.parts, ...finding.wires])) {
       const list = index.get(id);
       if (list) list.push(finding);
       else index.set(id, [finding]);

@@ -5,7 +5,7 @@ import type { Design } from "../../src/design/design.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { worstIsolation } from "../../src/findings/isolation.ts";
 import { walkSignal } from "../../src/findings/walk/signal.ts";
-import { walkSupply } from "../../src/findings/walk/supply.ts";
+import { tellSupply } from "../../src/sentences/walk/supply.ts";
 import { anyStructure, chainOfReceivers, ladder, STRUCTURES } from "../structures.ts";
 
 function expectWalked(design: Design): void {
@@ -13,7 +13,7 @@ function expectWalked(design: Design): void {
   const ports = evaluation.records.reduce((n, record) => n + record.ports.length, 0);
   for (const record of evaluation.records) {
     for (const { port } of record.power.supplies ?? []) {
-      const { steps } = walkSupply(evaluation, { part: record.part.id, port });
+      const { steps } = tellSupply(evaluation, { part: record.part.id, port });
       expect(new Set(steps.map((s) => `${s.part}.${s.port}`)).size).toBe(steps.length);
       expect(steps.length).toBeLessThanOrEqual(ports);
     }
@@ -42,7 +42,7 @@ describe("walks", () => {
   test("WT3: a way that was listed already is said to be", () => {
     const evaluation = evaluate(ladder({ stages: 2, ways: 2 }));
     const tv = evaluation.records.find((r) => r.kind.kind === "receiver-sat");
-    const { steps, lines } = walkSupply(evaluation, { part: tv?.part.id ?? "", port: "sat" });
+    const { steps, lines } = tellSupply(evaluation, { part: tv?.part.id ?? "", port: "sat" });
     expect(steps.filter((s) => s.end === "met before").length).toBeGreaterThan(0);
     expect(lines.join(" ")).toMatch(/from here on it goes by a way that is listed already/);
     // The last step is reached all the same: the LNB is fed.

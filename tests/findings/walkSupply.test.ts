@@ -4,9 +4,9 @@ import { describe, expect, test } from "vitest";
 import type { Design } from "../../src/design/design.ts";
 import { EXAMPLES } from "../../src/design/examples.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
-import { supplyBarriers } from "../../src/findings/walk/barriers.ts";
-import { walkCommand } from "../../src/findings/walk/command.ts";
-import { walkSupply } from "../../src/findings/walk/supply.ts";
+import { supplyStop } from "../../src/findings/walk/supplyStop.ts";
+import { tellCommand } from "../../src/sentences/walk/command.ts";
+import { tellSupply } from "../../src/sentences/walk/supply.ts";
 import { anyDesign } from "../arbitraries.ts";
 import { draw, type Sketch } from "../draw.ts";
 
@@ -29,7 +29,7 @@ function drop(grade: string, receiver: Record<string, unknown> = {}): Design {
 describe("walking a supply", () => {
   // V = V0 − I·R·L (Ohm): 250 mA over 50 m. 130 Ω/km: loop of 1.0 mm copper-clad steel, 21 % IACS, computed.
   test("WS1: 50 m of copper-clad steel at 130 Ω/km take 1.6 V of 17 V at 250 mA", () => {
-    const { steps } = walkSupply(evaluate(drop("clad-1.0")), AT_RX);
+    const { steps } = tellSupply(evaluate(drop("clad-1.0")), AT_RX);
     expect(steps.map((s) => s.part)).toEqual(["rx", "drop", "lnb"]);
     expect(steps[1]?.ohms).toBeCloseTo(0.05 * 130, 6);
     expect(steps[2]?.volts18).toBeCloseTo(17 - 0.25 * 6.5, 6);
@@ -42,7 +42,7 @@ describe("walking a supply", () => {
       const evaluation = evaluate(load());
       for (const record of evaluation.records)
         for (const input of record.kind.reception?.(record.options).inputs ?? []) {
-          const { steps } = walkSupply(evaluation, { part: record.part.id, port: input.port });
+          const { steps } = tellSupply(evaluation, { part: record.part.id, port: input.port });
           for (const step of steps) {
             const before = steps[step.before ?? -1];
             if (before) expect(step.volts18).toBeCloseTo(before.volts18 - before.dropVolts, 9);
@@ -77,7 +77,7 @@ describe("walking a supply", () => {
         `dish.sky > lnb.sky, ${wires}`,
       ),
     );
-    expect(walkSupply(evaluation, AT_RX).steps.at(-1)).toMatchObject(end);
+    expect(tellSupply(evaluation, AT_RX).steps.at(-1)).toMatchObject(end);
   });
 
   test("WS4: too few volts for the converter are said to be too few", () => {
@@ -91,16 +91,16 @@ describe("walking a supply", () => {
       },
       "dish.sky > lnb.sky, lnb.out > drop.in, drop.out > rx.sat",
     );
-    const last = walkSupply(evaluate(design), AT_RX).steps.at(-1);
+    const last = tellSupply(evaluate(design), AT_RX).steps.at(-1);
     expect(last).toMatchObject({ part: "lnb", end: "too low" });
     expect(last?.words).toMatch(/10\.5 V for horizontal arrive; .*11\.5 V are needed: not enough/);
   });
 
   test("WS5: a receiver that is unplugged gives nothing, and the part it leaves unfed knows who is silent", () => {
     const evaluation = evaluate(drop("copper-1.0", { state: "unplugged" }));
-    expect(walkSupply(evaluation, AT_RX).steps).toEqual([]);
-    expect(walkSupply(evaluation, AT_RX).lines).toEqual(["“rx” puts no supply on this cable."]);
-    expect(supplyBarriers(evaluation, "lnb")).toEqual([{ part: "rx", why: "silent" }]);
+    expect(tellSupply(evaluation, AT_RX).steps).toEqual([]);
+    expect(tellSupply(evaluation, AT_RX).lines).toEqual(["“rx” puts no supply on this cable."]);
+    expect(supplyStop(evaluation, "lnb")).toMatchObject({ part: "rx", why: "receiver off" });
   });
 
   test("WS6: a splitter that passes supply on one leg only keeps back the one on the other leg", () => {
@@ -116,8 +116,13 @@ describe("walking a supply", () => {
         "dish.sky > lnb.sky, lnb.out > split.in, split.out1 > tv.in, split.out2 > rx.sat",
       ),
     );
-    expect(supplyBarriers(evaluation, "lnb").map((b) => b.part)).toContain("split");
-    expect(walkSupply(evaluation, AT_RX).steps.at(-1)).toMatchObject({ part: "split", end: "blocked" });
+    expect(supplyStop(evaluation, "lnb")).toMatchObject({
+      part: "split",
+      why: "blocks",
+      port: "out2",
+      supply: "rx",
+    });
+    expect(tellSupply(evaluation, AT_RX).steps.at(-1)).toMatchObject({ part: "split", end: "blocked" });
   });
 });
 
@@ -127,7 +132,7 @@ describe("walking a command", () => {
     const evaluation = evaluate(
       EXAMPLES.find((e) => e.key === "long-steel-drop")?.load() ?? drop("clad-1.0"),
     );
-    const [stop] = walkCommand(evaluation, { part: "sat", port: "sat" }).stops;
+    const [stop] = tellCommand(evaluation, { part: "sat", port: "sat" }).stops;
     expect(stop).toMatchObject({ part: "lnb", asked: "HL", understood: "VL", granted: false, others: [] });
     expect(stop?.volts).toBeLessThan(15);
   });
@@ -144,16 +149,16 @@ describe("walking a command", () => {
       "dish.sky > lnb.sky, lnb.out > split.in, split.out1 > rx.sat, split.out2 > strong.sat",
     );
     const evaluation = evaluate(design);
-    const [weak] = walkCommand(evaluation, AT_RX).stops;
+    const [weak] = tellCommand(evaluation, AT_RX).stops;
     expect(weak).toMatchObject({ decidedBy: "strong", others: ["strong"], granted: false, setting: "HL" });
-    expect(weak?.words).toBe("“rx” asks “lnb” for VL, but “strong” decides: it stands at HL.");
-    const [strong] = walkCommand(evaluation, { part: "strong", port: "sat" }).stops;
+    expect(weak?.words).toBe("“rx” asks “lnb” for VL, but “strong” decides: it is at HL.");
+    const [strong] = tellCommand(evaluation, { part: "strong", port: "sat" }).stops;
     expect(strong).toMatchObject({ decidedBy: "strong", granted: true });
   });
 
   test("WS9: on a single-cable line a user band used twice, and one who holds the line (EN 50494, as quoted)", () => {
     const line = (second: Record<string, unknown>) =>
-      walkCommand(
+      tellCommand(
         evaluate(
           draw(
             {
@@ -170,7 +175,7 @@ describe("walking a command", () => {
       ).stops[0];
     expect(line({ userBands: [{ number: 2, centreMHz: 1420 }] })).toMatchObject({ granted: true });
     expect(line({ userBands: [{ number: 1, centreMHz: 1210 }] })?.words).toMatch(/“other” uses it too/);
-    expect(line({ mode: "universal" })?.words).toMatch(/“other” holds the line/);
+    expect(line({ mode: "universal" })?.words).toMatch(/“other” blocks the line/);
     expect(line({ mode: "universal" })?.granted).toBe(false);
   });
 
@@ -186,7 +191,7 @@ describe("walking a command", () => {
       },
       "d1.sky > lnb1.sky, d2.sky > lnb2.sky, lnb1.out > pos.in1, lnb2.out > pos.in2, pos.out > rx.sat",
     );
-    const { stops } = walkCommand(evaluate(design), AT_RX);
+    const { stops } = tellCommand(evaluate(design), AT_RX);
     expect(stops.map((s) => [s.part, s.granted, s.dormant])).toEqual([
       ["lnb1", false, true],
       ["lnb2", true, false],
@@ -204,13 +209,13 @@ describe("walking a command", () => {
         for (const { part, ports } of evaluation.records)
           for (const port of ports.filter((p) => p.side === "in")) {
             const at = { part: part.id, port: port.id };
-            const { steps, lines } = walkSupply(evaluation, at);
+            const { steps, lines } = tellSupply(evaluation, at);
             for (const [n, step] of steps.entries()) {
               const isFollowed = steps.some((s) => s.before === n);
               expect(step.end === undefined).toBe(isFollowed);
               expect(step.volts).not.toBeNaN();
             }
-            for (const line of [...lines, ...walkCommand(evaluation, at).lines]) {
+            for (const line of [...lines, ...tellCommand(evaluation, at).lines]) {
               expect(line).toMatch(/\.$/);
               expect(line).not.toMatch(/[⟦⟧]|undefined|null|NaN|Infinity/);
             }

@@ -5,9 +5,7 @@ import { evaluate } from "../../src/evaluate/evaluate.ts";
 import type { Evaluation, PartRecord } from "../../src/evaluate/evaluation.ts";
 import type { Finding, Verdict } from "../../src/findings/finding.ts";
 import { report } from "../../src/findings/report.ts";
-import { walkCommand } from "../../src/findings/walk/command.ts";
 import { walkSignal } from "../../src/findings/walk/signal.ts";
-import { walkSupply } from "../../src/findings/walk/supply.ts";
 import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
 import { kindOf } from "../../src/parts/catalogue.ts";
 import { type FieldMeta, fieldMeta } from "../../src/parts/fields.ts";
@@ -19,6 +17,8 @@ import { namesIn } from "../../src/sentences/cures/told.ts";
 import { workEffort, workWords } from "../../src/sentences/cures/work.ts";
 import { cureOf, explainFinding, messageOf } from "../../src/sentences/finding.ts";
 import { missingSentences, tunerSentence, verdictSentence } from "../../src/sentences/verdict.ts";
+import { tellCommand } from "../../src/sentences/walk/command.ts";
+import { tellSupply } from "../../src/sentences/walk/supply.ts";
 import { WANTED_SERVICES } from "../../src/signal/carrier.ts";
 import { bandWords } from "../../src/ui/bands.ts";
 import { spectrumWords } from "../../src/ui/canvas/words.ts";
@@ -119,9 +119,9 @@ function* partTexts(evaluation: Evaluation, record: PartRecord): Generator<Text>
         yield sentence("walk", line);
   if (kind.family === "use")
     for (const port of ports) {
-      for (const line of walkSupply(evaluation, { part: part.id, port: port.id }).lines)
+      for (const line of tellSupply(evaluation, { part: part.id, port: port.id }).lines)
         yield sentence("supply", line);
-      for (const line of walkCommand(evaluation, { part: part.id, port: port.id }).lines)
+      for (const line of tellCommand(evaluation, { part: part.id, port: port.id }).lines)
         yield sentence("command", line);
     }
 }

@@ -2,7 +2,7 @@
 import type { DesignRule, Rule } from "../rule.ts";
 import { aboveBandEdge } from "./aboveBandEdge.ts";
 import { bandCut } from "./bandCut.ts";
-import { commandVoltage } from "./commandVoltage.ts";
+import { commandLost } from "./commandLost.ts";
 import { dwellingIsolation } from "./dwellingIsolation.ts";
 import { echo } from "./echo.ts";
 import { levelDifference } from "./levelDifference.ts";
@@ -11,31 +11,32 @@ import { loop } from "./loop.ts";
 import { manyAlternatives } from "./manyAlternatives.ts";
 import { noSupply } from "./noSupply.ts";
 import { notConnected } from "./notConnected.ts";
+import { openEnd } from "./openEnd.ts";
 import { overload } from "./overload.ts";
 import { planeMissing } from "./planeMissing.ts";
 import { receiverMisses } from "./receiverMisses.ts";
 import { sharedFrequencies } from "./sharedFrequencies.ts";
 import { slope } from "./slope.ts";
-import { supplyLine } from "./supplyLine.ts";
+import { supplyOverloaded } from "./supplyOverloaded.ts";
 import { switchedOutputShared } from "./switchedOutputShared.ts";
 import { tooManyTuners } from "./tooManyTuners.ts";
-import { unterminated } from "./unterminated.ts";
-import { userBands } from "./userBands.ts";
+
+import { userBandConflict } from "./userBandConflict.ts";
 import { weakQuality } from "./weakQuality.ts";
 import { wrongFeed } from "./wrongFeed.ts";
 import { wrongQuadrant } from "./wrongQuadrant.ts";
 
 export const RULES: readonly Rule[] = [
   loop,
-  supplyLine,
+  supplyOverloaded,
   noSupply,
   sharedFrequencies,
   overload,
   bandCut,
   switchedOutputShared,
   wrongQuadrant,
-  commandVoltage,
-  userBands,
+  commandLost,
+  userBandConflict,
   wrongFeed,
   tooManyTuners,
   planeMissing,
@@ -46,9 +47,11 @@ export const RULES: readonly Rule[] = [
   slope,
   echo,
   manyAlternatives,
-  unterminated,
-  notConnected,
+  openEnd,
   aboveBandEdge,
 ];
 
-export const DESIGN_RULES: readonly DesignRule[] = [dwellingIsolation];
+export const DESIGN_RULES: readonly (DesignRule<"not-connected"> | DesignRule<"dwelling-isolation">)[] = [
+  notConnected,
+  dwellingIsolation,
+];

@@ -1,69 +1,147 @@
-import { pictureOf, spotOf } from "../../sentences/explain/picture.ts";
-import { plainName } from "../../sentences/explain/plainWords.ts";
-import { list, partName, round1 } from "../../sentences/phrases.ts";
-import { type SpokenRule, wireAt } from "../rule.ts";
-import { supplyBarriers } from "../walk/barriers.ts";
+import type { PartId } from "../../design/design.ts";
+import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
+import type { Offer } from "../../signal/control.ts";
+import type { Draft } from "../finding.ts";
+import { type RuleOf, wireAt } from "../rule.ts";
+import { settingFor } from "../walk/settings.ts";
+import { type SupplyStop, supplyStop } from "../walk/supplyStop.ts";
+import { failingTemperatureC } from "../walk/supplyWay.ts";
+import { LITTLE_TO_SPARE_VOLTS, type VoltsLost, voltsLost } from "../walk/voltsLost.ts";
+import { graveness } from "../walk/whoSuffers.ts";
+
+export type NoSupplyFacts =
+  /** No volts arrive at all. */
+  | { readonly kind: "unfed"; readonly stop: SupplyStop }
+  /** Too few volts arrive now, or would as soon as everybody asks for vertical. */
+  | { readonly kind: "too low" | "too low for vertical"; readonly lost: VoltsLost }
+  /** Enough, but not when the cables get warm. */
+  | { readonly kind: "edge"; readonly lost: VoltsLost }
+  /** Lives on a mains unit of its own, which is off. */
+  | { readonly kind: "mains off"; readonly option?: string };
+
+/** Cables on a roof in the sun get this warm [°C]; our choice. */
+const WARM_CABLE_C = 70;
 
 /** A converter or amplifier that nobody supplies. */
-export const noSupply: SpokenRule = {
+export const noSupply: RuleOf<"no-supply"> = {
   id: "no-supply",
-  title: "No supply at a converter or amplifier",
-  explain:
-    "Converters and amplifiers on the roof are fed through the cable by a receiver or a mains unit. Without " +
-    "supply a converter converts nothing and an amplifier is a loss. Look for a part on the way that blocks direct current.",
-  source: "Least supply voltage of the part",
   check: ({ record }) => {
-    const load = record.power.load;
-    if (!load || record.powered || record.looped) return [];
-    const arriving = load.ports.flatMap((port) => record.feeds[port] ?? []);
-    const best = arriving.reduce((m, o) => Math.max(m, o.volts), 0);
-    const joined = record.ports.some((p) => p.side === "out" && record.joined[p.id]);
+    const { load, selfPowered } = record.power;
+    const isInUse = record.ports.some((p) => p.side === "out" && record.joined[p.id]);
+    if (record.looped || !isInUse) return [];
+    const part = record.part.id;
+    const common = { severity: "error" as const, at: { part }, parts: [part] as const, wires: [] };
+    if (!load) return selfPowered === false ? [{ ...common, facts: { kind: "mains off" } }] : [];
+    if (selfPowered) return [];
+    const wires = load.ports.flatMap((port) => wireAt(record, port));
+    const figures = { wires, limit: load.minVolts, unit: "V" };
+    const state = stateOf(record);
+    if (!state) return [];
+    if (state.kind === "unfed") {
+      const stop = { why: "nothing feeds", part } as const;
+      return [{ ...common, ...figures, value: 0, facts: { kind: "unfed", stop } }];
+    }
+    const { kind, volts, fed } = state;
+    const lost = {
+      supply: fed.offer.part,
+      givenVolts: volts + fed.offer.dropVolts,
+      spareVolts: volts - load.minVolts,
+    };
     return [
       {
-        severity: joined ? "error" : "warning",
-        parts: [record.part.id],
-        wires: load.ports.flatMap((port) => wireAt(record, port)),
-        message:
-          best > 0
-            ? `${partName(record.part.id)} gets only ${round1(best)} V; it needs ${round1(load.minVolts)} V.`
-            : `${partName(record.part.id)} gets no supply: nothing downstream feeds it.`,
-        value: best,
-        limit: load.minVolts,
-        unit: "V",
-        source: noSupply.source,
-        cure: "Connect a receiver or a supply, and let direct current pass all the way up to this part.",
+        ...common,
+        ...figures,
+        severity: kind === "too low" ? "error" : "warning",
+        at: { part, port: fed.port },
+        value: volts,
+        facts: { kind, lost },
       },
     ];
   },
-  explanation: {
-    severities: ["error", "warning"],
-    customer: (facts) =>
-      facts.finding.value
-        ? `Too little power reaches ${plainName(facts, facts.finding.parts[0])}, so it does not work.`
-        : `No power reaches ${plainName(facts, facts.finding.parts[0])}, so nothing comes out of it.`,
-    trade: (facts) => {
-      const { finding, evaluation } = facts;
-      const blocking = supplyBarriers(evaluation, finding.parts[0] ?? "").filter((b) => b.why === "blocks");
-      const where =
-        blocking.length > 0
-          ? `Direct current gets no further up than ${list(blocking.map((b) => partName(b.part)))}.`
-          : "No part below gives a supply: a receiver that is off, or made without one, feeds nothing.";
-      return (
-        `${partName(finding.parts[0] ?? "")} needs at least ${round1(finding.limit ?? 0)} V and gets ${round1(finding.value ?? 0)} V. ${where} ` +
-        "Without supply a converter gives no output at all, and an amplifier is a loss instead of a gain."
-      );
-    },
-    measure: ({ finding, evaluation }) => {
-      const barrier = supplyBarriers(evaluation, finding.parts[0] ?? "")[0];
-      const at = `Voltmeter from inner conductor to screen on the cable at ${partName(finding.parts[0] ?? "")}: ${round1(finding.value ?? 0)} V, where ${round1(finding.limit ?? 0)} V or more belong.`;
-      if (barrier?.why === "blocks")
-        return `${at} Then on both sides of ${partName(barrier.part)}: volts below it and none above prove that it blocks.`;
-      return `${at} Then part by part downwards, until volts appear: the part before that is the one that blocks, or nothing feeds.`;
-    },
-    neighbours: ["supply-overloaded", "command-lost", "receiver-misses"],
-    picture: (facts) => {
-      const input = facts.record?.ports.find((p) => p.side === "in" && facts.record?.joined[p.id]);
-      return input ? pictureOf(facts, spotOf(facts, input.id), []) : null;
-    },
+  blame: (draft, evaluation) => {
+    const { facts } = draft;
+    const { part } = draft.at;
+    const record = evaluation.record(part);
+    if (!record) return draft;
+    const severity = draft.severity === "error" ? graveness(evaluation, part) : draft.severity;
+    if (facts.kind === "unfed") {
+      const stop = supplyStop(evaluation, part);
+      return { ...draft, severity, parts: partsOf(stop, part), facts: { ...facts, stop } };
+    }
+    if (facts.kind === "mains off") {
+      const setting = settingFor(record, (power) => power.selfPowered === true);
+      return { ...draft, severity, facts: { ...facts, ...(setting ? { option: setting.option } : {}) } };
+    }
+    return { ...lostOnTheWay(draft, record, evaluation), severity };
   },
 };
+
+type Fed = { readonly port: string; readonly offer: Offer };
+
+/** Supplies at the ports that a part may be fed by. */
+function fedBy(record: PartRecord): readonly Fed[] {
+  const ports = record.power.load?.ports ?? [];
+  return ports.flatMap((port) => (record.feeds[port] ?? []).map((offer) => ({ port, offer })));
+}
+
+/** Volts of a supply when whoever may choose asks for vertical. */
+function verticalVolts({ offer }: Fed): number {
+  return offer.kind === "commands" ? offer.volts13 : offer.volts;
+}
+
+type State =
+  | { readonly kind: "unfed" }
+  | { readonly kind: "too low" | "too low for vertical" | "edge"; readonly volts: number; readonly fed: Fed };
+
+function stateOf(record: PartRecord): State | undefined {
+  const { load } = record.power;
+  const feds = fedBy(record);
+  const now = strongest(feds, ({ offer }) => offer.volts);
+  if (!load) return undefined;
+  if (!now || now.volts <= 0) return record.powered ? undefined : { kind: "unfed" };
+  if (!record.powered) return { kind: "too low", ...now };
+  const vertical = strongest(feds, verticalVolts) ?? now;
+  if (vertical.volts < load.minVolts) return { kind: "too low for vertical", ...vertical };
+  const { volts, fed } = vertical;
+  const ohmicVolts = Math.min(fed.offer.dropVolts, (fed.offer.ohms * load.milliamps) / 1000);
+  const spareVolts = volts - load.minVolts;
+  const isTight =
+    spareVolts < LITTLE_TO_SPARE_VOLTS && failingTemperatureC({ spareVolts, ohmicVolts }) <= WARM_CABLE_C;
+  return isTight ? { kind: "edge", ...vertical } : undefined;
+}
+
+function strongest(feds: readonly Fed[], voltsOf: (fed: Fed) => number) {
+  const best = feds.reduce<Fed | undefined>(
+    (most, fed) => (most && voltsOf(most) >= voltsOf(fed) ? most : fed),
+    undefined,
+  );
+  return best && { fed: best, volts: voltsOf(best) };
+}
+
+/** The part that takes the volts, or the supply that gives too few. */
+function lostOnTheWay(
+  draft: Draft<"no-supply">,
+  record: PartRecord,
+  evaluation: Evaluation,
+): Draft<"no-supply"> {
+  const { facts } = draft;
+  const { part, port = "" } = draft.at;
+  const volts = draft.value ?? 0;
+  if (facts.kind === "unfed" || facts.kind === "mains off") return draft;
+  const offer = record.feeds[port]?.find(
+    (o) => o.part === facts.lost.supply && (o.volts === volts || o.volts13 === volts),
+  );
+  if (!offer) return draft;
+  const lost = voltsLost(evaluation, { part, port }, { offer, volts, needs: draft.limit ?? 0 });
+  const culprit = lost.taker?.part ?? lost.supply;
+  return { ...draft, parts: distinct(culprit, [part, lost.supply]), facts: { ...facts, lost } };
+}
+
+function partsOf(stop: SupplyStop, victim: PartId): Draft<"no-supply">["parts"] {
+  return distinct(stop.part, [victim, ...("supply" in stop ? [stop.supply] : [])]);
+}
+
+/** Parts of a finding, the culprit first, each once. */
+export function distinct(culprit: PartId, others: readonly PartId[]): readonly [PartId, ...PartId[]] {
+  return [culprit, ...[...new Set(others)].filter((id) => id !== culprit)];
+}

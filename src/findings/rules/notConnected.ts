@@ -1,83 +1,67 @@
-import type { PartRecord } from "../../evaluate/evaluation.ts";
-import type { Port } from "../../parts/contract.ts";
-import { plainName } from "../../sentences/explain/plainWords.ts";
-import { list, partName } from "../../sentences/phrases.ts";
-import { plural } from "../../words/plural.ts";
-import type { SpokenRule } from "../rule.ts";
+import type { PartId } from "../../design/design.ts";
+import { remembered } from "../../signal/remember.ts";
+import { signalOrderOf } from "../causes/signalOrder.ts";
+import type { Draft } from "../finding.ts";
+import { type End, isToldByPlanes, type MissedEnd, missedEnds, openEnds } from "../openEnds.ts";
+import type { DesignRule } from "../rule.ts";
+import { distinct } from "./noSupply.ts";
 
-/** Open inputs, and parts that lead nowhere. */
-export const notConnected: SpokenRule = {
+export type NotConnectedFacts =
+  /** Inputs of one part by which these receivers would get what they are without. */
+  | { readonly kind: "missed"; readonly ports: readonly string[]; readonly receivers: readonly PartId[] }
+  /** Ends that nobody is without yet, by part and port. */
+  | { readonly kind: "still open"; readonly ends: readonly [End, ...End[]] };
+
+type Drafted = Draft<"not-connected">;
+
+/** Open inputs that a receiver suffers from, and one quiet note about all other open ends of the design. */
+export const notConnected: DesignRule<"not-connected"> = {
   id: "not-connected",
-  title: "Nothing is connected",
-  explain:
-    "A part whose input is open has nothing to work on; one whose outputs are all open does nothing for anybody.",
-  source: "common practice, no source",
-  check: ({ record }) => {
-    const { ports, joined } = record;
-    const inputs = ports.filter((p) => p.side === "in");
-    const outputs = ports.filter((p) => p.side === "out");
-    const open = inputs.filter((p) => !joined[p.id]);
-    const name = partName(record.part.id);
-    const common = { parts: [record.part.id], wires: [], source: notConnected.source };
-    if (inputs.length > 0 && open.length === inputs.length)
-      return [
-        {
-          ...common,
-          severity: "warning" as const,
-          message: plural(inputs.length, {
-            one: `Nothing is connected to the input of ${name}.`,
-            other: `Nothing is connected to the inputs of ${name}.`,
-          }),
-          cure: "Join it to an output, or take it away.",
-        },
-      ];
-    const found = [];
-    const labels = list(open.map((p) => p.label));
-    if (open.length > 0)
-      found.push({
-        ...common,
-        severity: "note" as const,
-        message: plural(open.length, {
-          one: `${name} has an open input: ${labels}.`,
-          other: `${name} has open inputs: ${labels}.`,
-        }),
-      });
-    // An outlet without a receiver is a socket waiting for its owner, and a meter may end a wire: no faults.
-    const mayEnd = record.kind.delivery !== undefined || record.kind.family === "use";
-    if (outputs.length > 0 && !mayEnd && outputs.every((p) => !joined[p.id]))
-      found.push({
-        ...common,
-        severity: "note" as const,
-        message: plural(outputs.length, {
-          one: `${name} leads nowhere: its output is not connected.`,
-          other: `${name} leads nowhere: none of its outputs is connected.`,
-        }),
-      });
-    return found;
-  },
-  explanation: {
-    severities: ["warning", "note"],
-    customer: (facts) =>
-      facts.finding.severity === "warning"
-        ? `Nothing is plugged into ${plainName(facts, facts.finding.parts[0])}, so it has nothing to work with.`
-        : plural(openPorts(facts.record).length, {
-            one: `One connection of ${plainName(facts, facts.finding.parts[0])} is still free, which is fine if it is meant to be.`,
-            other: `Some connections of ${plainName(facts, facts.finding.parts[0])} are still free, which is fine if they are meant to be.`,
-          }),
-    trade: ({ finding, record }) => {
-      const open = openPorts(record);
-      return (
-        `Open on ${partName(finding.parts[0] ?? "")}, which has ${plural(record?.ports.length ?? 0, { one: "one connection", other: (n) => `${n} connections` })} in all: ${list(open.map((p) => `${p.label} (${p.side === "in" ? "input" : "output"})`))}. A part without input delivers nothing; ` +
-        "one that leads nowhere only loads the line before it. A free port on purpose is no fault."
-      );
-    },
-    measure: ({ finding }) =>
-      `Look first: is the cable of ${partName(finding.parts[0] ?? "")} plugged in and labelled? If it is, this drawing lacks a wire. A level meter on the loose cable end shows whether signal is waiting there.`,
-    neighbours: ["open-end", "receiver-misses"],
-    picture: () => null,
+  *checkDesign(evaluation) {
+    yield evaluation.records.length;
+    const order = signalOrderOf(evaluation);
+    const place = (part: PartId) => order.get(part) ?? 0;
+    const missed = missedEnds(evaluation);
+    const isMissed = new Set(missed.map((end) => `${end.part}/${end.port}`));
+    const quiet = evaluation.records
+      .flatMap(openEnds)
+      .filter((end) => !isMissed.has(`${end.part}/${end.port}`) && !isToldByPlanes(evaluation, end))
+      // The same list however the design is drawn.
+      .sort((a, b) => place(a.part) - place(b.part) || (a.port < b.port ? -1 : 1));
+    return [...missedAt(missed, place), ...stillOpen(quiet)];
   },
 };
 
-function openPorts(record: PartRecord | undefined): readonly Port[] {
-  return (record?.ports ?? []).filter((p) => !record?.joined[p.id]);
+/** One finding for each part whose open inputs somebody suffers from. */
+function missedAt(missed: readonly MissedEnd[], place: (part: PartId) => number): readonly Drafted[] {
+  const byPart = new Map<PartId, MissedEnd[]>();
+  for (const end of missed) remembered(byPart, end.part, () => []).push(end);
+  return [...byPart].map(([part, ends]) => {
+    const receivers = [...new Set(ends.flatMap((end) => end.receivers))].sort((a, b) => place(a) - place(b));
+    return {
+      severity: "error",
+      at: { part, port: ends[0]?.port ?? "" },
+      parts: distinct(part, receivers),
+      wires: [],
+      facts: { kind: "missed", ports: ends.map((end) => end.port), receivers },
+    };
+  });
+}
+
+function stillOpen([first, ...others]: readonly End[]): readonly Drafted[] {
+  if (!first) return [];
+  const ends = [first, ...others] as const;
+  return [
+    {
+      severity: "note",
+      at: { part: first.part },
+      parts: distinct(
+        first.part,
+        others.map((end) => end.part),
+      ),
+      wires: [],
+      value: ends.length,
+      facts: { kind: "still open", ends },
+    },
+  ];
 }

@@ -1,117 +1,111 @@
+import type { PartId } from "../../design/design.ts";
 import type { Drive, PartRecord } from "../../evaluate/evaluation.ts";
-import { markCarriers, pictureOf, spectrumAt, spotOf } from "../../sentences/explain/picture.ts";
-import { capital, plainName } from "../../sentences/explain/plainWords.ts";
-import { carriers, list, partName, round1 } from "../../sentences/phrases.ts";
+import type { DeratingRule } from "../../rf/intermod.ts";
 import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { cnDb, isLive, marginDb } from "../../signal/readout.ts";
-import { plural } from "../../words/plural.ts";
-import { type SpokenRule, wireAt } from "../rule.ts";
+import { blameForOverload } from "../blame/overload.ts";
+import { extreme } from "../extreme.ts";
+import { type RuleOf, wireAt } from "../rule.ts";
+
+export type OverloadFacts = {
+  /** What the load amounts to: so many equal carriers, and all power together [dBµV]. */
+  readonly carriers: number;
+  readonly totalDbuv: number;
+  readonly rule: DeratingRule;
+  /** Its products lie so far below the carriers [dB]. */
+  readonly ratioDb: number;
+  /** Wanted carriers that are lost in the products. */
+  readonly drowned: readonly { readonly service: Service; readonly count: number }[];
+  /** Who makes up the power, the greatest first. */
+  readonly load: readonly LoadShare[];
+  /** Gain of the driven way [dB]. */
+  readonly gainDb: number;
+  /**
+   * What must change: "foreign": signals that nobody wants make most of the load; "gain": this part amplifies too
+   * much; "input": more comes in than it can take even without any gain, from the culprit.
+   */
+  readonly because: "foreign" | "gain" | "input";
+};
+
+export type LoadShare = { readonly service: Service; readonly part: PartId; readonly share: number };
 
 /** An amplifier or converter driven past its rated output. */
-export const overload: SpokenRule = {
+export const overload: RuleOf<"overload"> = {
   id: "overload",
-  title: "An amplifier is driven past its rated output",
-  explain:
-    "The rated output holds for two carriers. With more of them each must be lower, for their products fall on one another. " +
-    "Every decibel too much makes the products two decibels worse against the carriers: more gain gives less reception. " +
-    "Everything that comes in counts, phone masts too.",
-  source:
-    "Rated output by two carriers (EN 60728-3, as quoted); derating 7.5·log10(n − 1) for TV or 10·log10(n/2) for satellite IF, from trade appendices",
   check: ({ record }) => {
-    const drive = hardest(record.drives);
+    const drive = extreme(record.drives, (d) => d.levelDbuv - d.allowedDbuv);
     if (!drive || drive.levelDbuv <= drive.allowedDbuv) return [];
-    const over = drive.levelDbuv - drive.allowedDbuv;
     const drowned = drownedIn(record);
-    const lost = drowned.reduce((sum, [, n]) => sum + n, 0);
-    const which = list(drowned.map(([service, n]) => carriers(n, service)));
-    const toll = plural(lost, {
-      zero: "",
-      one: `, and ${which} is lost in them`,
-      other: `, and ${which} are lost in them`,
-    });
-    const name = partName(record.part.id);
-    const [level, beyond, below] = [drive.levelDbuv, over, drive.ratioDb].map(round1);
+    const load = loadOf(record, drive);
+    const foreign = load.filter((l) => !isWanted(l.service)).reduce((sum, l) => sum + l.share, 0);
+    const over = drive.levelDbuv - drive.allowedDbuv;
+    const gainDb = gainOf(record, drive);
+    const strongest = load.find((l) => !isWanted(l.service))?.part;
+    const isForeign = foreign > 0.5 && strongest !== undefined;
     return [
       {
-        severity: lost > 0 ? "error" : "warning",
-        parts: [record.part.id],
+        severity: drowned.length > 0 ? "error" : "warning",
+        at: { part: record.part.id, port: drive.port },
+        parts: isForeign ? [record.part.id, strongest] : [record.part.id],
         wires: drive.port.startsWith("#") ? [] : wireAt(record, drive.port),
-        message: plural(Math.round(drive.carriers), {
-          one: `${name} gives ${level} dBµV for one strong carrier, ${beyond} dB over its limit: the products with weaker ones lie only ${below} dB below it${toll}.`,
-          other: (n) =>
-            `${name} gives ${level} dBµV for each of ${n} carriers, ${beyond} dB over its limit: their products lie only ${below} dB below them${toll}.`,
-        }),
         value: drive.levelDbuv,
         limit: drive.allowedDbuv,
         unit: "dBµV",
-        source: overload.source,
-        port: drive.port,
-        cure: `Put ${Math.ceil(over)} dB of attenuation before it or turn its gain down, or keep what is not wanted out with a filter.`,
+        facts: {
+          carriers: drive.carriers,
+          totalDbuv: drive.totalDbuv,
+          rule: drive.rule,
+          ratioDb: drive.ratioDb,
+          drowned,
+          load,
+          gainDb,
+          because: isForeign ? "foreign" : gainDb >= over ? "gain" : "input",
+        },
       },
     ];
   },
-  explanation: {
-    severities: ["error", "warning"],
-    customer: (facts) =>
-      `${capital(plainName(facts, facts.finding.parts[0]))} gets more signal than it can handle and distorts it, ` +
-      `${facts.finding.severity === "error" ? "which costs channels" : "which leaves less in reserve"} although there is plenty of signal.`,
-    trade: ({ finding, record }) => {
-      const drive = hardest(record?.drives ?? []);
-      const n = Math.round(drive?.carriers ?? 0);
-      const name = partName(finding.parts[0] ?? "");
-      const [level, allowed, over] = [
-        finding.value ?? 0,
-        finding.limit ?? 0,
-        (finding.value ?? 0) - (finding.limit ?? 0),
-      ].map(round1);
-      const inAll = `${round1(drive?.totalDbuv ?? 0)} dBµV in all`;
-      const off = drive?.rule === "power" ? `10·log10(${n}/2)` : `7.5·log10(${n} − 1)`;
-      const puts = plural(n, {
-        one: `${name} puts out one carrier of ${level} dBµV that outweighs the rest, ${inAll}. `,
-        other: (count) => `${name} puts out ${count} carriers of ${level} dBµV, ${inAll}. `,
-      });
-      const rated =
-        n > 2
-          ? `Its rated output, less ${off} for that many carriers, allows ${allowed} dBµV each: ${over} dB too much. `
-          : `Its rated output is meant for two carriers and allows ${allowed} dBµV each: ${over} dB too much. `;
-      return (
-        puts +
-        rated +
-        `Third-order products fall on the carriers, now ${round1(drive?.ratioDb ?? 0)} dB below them, and every further decibel costs two.`
-      );
-    },
-    measure: ({ finding, record }) => {
-      const drive = hardest(record?.drives ?? []);
-      return (
-        `Level meter at the output of ${partName(finding.parts[0] ?? "")}: about ${round1(finding.value ?? 0)} dBµV on the strong carriers, and free channels between them lie only ` +
-        `${round1(drive?.ratioDb ?? 0)} dB lower. Proof: put 6 dB of attenuation before the input. The level falls by 6 dB, but the MER rises.`
-      );
-    },
-    neighbours: ["level-limits", "low-carrier-to-noise", "receiver-misses"],
-    picture: (facts) => {
-      const port = outputOf(facts.record, facts.finding.at.port);
-      const spot = port === undefined ? null : spotOf(facts, port);
-      if (!spot) return null;
-      const label = `${round1(facts.finding.limit ?? 0)} dBµV allowed`;
-      const marks = markCarriers(
-        spectrumAt(facts, spot),
-        (band, i) => isLive(band, i) && (band.level[i] ?? 0) > (facts.finding.limit ?? 0),
-        {
-          kind: "strong",
-          label,
-          ...(facts.finding.limit === undefined ? {} : { levelDbuv: facts.finding.limit }),
-        },
-      );
-      return pictureOf(facts, spot, marks);
-    },
-  },
+  blame: (draft, evaluation) => blameForOverload(evaluation, draft),
 };
 
-function hardest(drives: readonly Drive[]): Drive | undefined {
-  return drives.reduce<Drive | undefined>(
-    (worst, d) => (worst && worst.levelDbuv - worst.allowedDbuv >= d.levelDbuv - d.allowedDbuv ? worst : d),
-    undefined,
-  );
+function isWanted(service: Service): boolean {
+  return WANTED_SERVICES.some((s) => s === service);
+}
+
+/** Shares of the power behind the driven way, by service and source; of alternatives the present one. */
+function loadOf(record: PartRecord, drive: Drive): readonly LoadShare[] {
+  const came = record.inputs[drive.from]?.bands.map((b) => b.origin.key);
+  const port = outputOf(record, drive.port);
+  const powers = new Map<string, { service: Service; part: PartId; power: number }>();
+  for (const band of record.outputs[port ?? ""]?.bands ?? []) {
+    const { key, service, part } = band.origin;
+    if (!band.selected || band.isFloor || (came && !came.includes(key))) continue;
+    const power = band.level.reduce((sum, level) => sum + 10 ** (level / 10), 0);
+    const id = `${service}@${part}`;
+    powers.set(id, { service, part, power: power + (powers.get(id)?.power ?? 0) });
+  }
+  const total = [...powers.values()].reduce((sum, { power }) => sum + power, 0);
+  return [...powers.values()]
+    .map(({ power, ...from }) => ({ ...from, share: power / total }))
+    .sort((a, b) => b.share - a.share || (a.part < b.part ? -1 : 1));
+}
+
+/** How much its strongest carrier gains on the way to the driven output [dB]. */
+function gainOf(record: PartRecord, drive: Drive): number {
+  const port = outputOf(record, drive.port);
+  let gain = 0;
+  let most = Number.NEGATIVE_INFINITY;
+  for (const band of record.outputs[port ?? ""]?.bands ?? [])
+    band.level.forEach((level, i) => {
+      if (level <= most) return;
+      for (const { bands } of Object.values(record.inputs)) {
+        const same = bands.find((b) => b.origin.key === band.origin.key);
+        const at = same?.grid.index.indexOf(band.grid.index[i] ?? -1) ?? -1;
+        if (!same || at < 0) continue;
+        most = level;
+        gain = level - (same.level[at] ?? 0);
+      }
+    });
+  return gain;
 }
 
 /** The driven output; behind an inner stage the first output that is joined. */
@@ -121,17 +115,17 @@ function outputOf(record: PartRecord | undefined, port: string | undefined): str
 }
 
 /** Wanted carriers that leave the part with enough C/N, but too little against what disturbs them, by service. */
-function drownedIn(record: PartRecord): [Service, number][] {
+function drownedIn(record: PartRecord): OverloadFacts["drowned"] {
   const drowned = new Map<Service, Set<string>>();
   for (const { bands } of Object.values(record.outputs))
     for (const band of bands) {
       const { service, key } = band.origin;
-      if (!WANTED_SERVICES.some((s) => s === service)) continue;
+      if (!isWanted(service)) continue;
       for (let i = 0; i < band.level.length; i++) {
         if (!isLive(band, i) || marginDb(band, i) >= 0 || cnDb(band, i) < (band.grid.required[i] ?? 0))
           continue;
         drowned.set(service, (drowned.get(service) ?? new Set()).add(`${key}#${band.grid.index[i]}`));
       }
     }
-  return [...drowned].map(([service, set]) => [service, set.size]);
+  return [...drowned].map(([service, set]) => ({ service, count: set.size }));
 }

@@ -1,123 +1,79 @@
+import type { PartId } from "../../design/design.ts";
 import type { Meeting } from "../../evaluate/evaluation.ts";
-import { type CollisionGrade, spareNeededDb } from "../../rf/protection.ts";
-import type { Facts } from "../../sentences/explain/explanation.ts";
-import { markCarriers, pictureOf, spectrumAt, spotOf } from "../../sentences/explain/picture.ts";
-import { plainNames } from "../../sentences/explain/plainWords.ts";
-import { bandName, list, partName, round1 } from "../../sentences/phrases.ts";
-import { cnDb, cniDb } from "../../signal/readout.ts";
-import { idOf, pairs, tally, worstCarrier, worstHit } from "../collisions.ts";
+import type { CollisionGrade } from "../../rf/protection.ts";
+import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
+import { type BandFacts, bandFactsOf } from "../bandFacts.ts";
+import { isWanted, pairKey, pairs, type Toll, tally, worstHit } from "../collisions.ts";
 import type { Severity } from "../finding.ts";
-import { type SpokenRule, wireAt } from "../rule.ts";
+import { type RuleOf, wireAt } from "../rule.ts";
+
+export type SharedFrequenciesFacts = {
+  /** The signal that suffers most, and the one that it meets. */
+  readonly victim: BandFacts;
+  readonly other: BandFacts;
+  /** Stretch that they share [MHz]. */
+  readonly fromMHz: number;
+  readonly toMHz: number;
+  readonly tolls: readonly Toll[];
+  /** The carrier hit worst. */
+  readonly worst: {
+    readonly name: string;
+    readonly centreMHz: number;
+    readonly origin: string;
+    readonly index: number;
+  };
+  /** Where a signal from outside comes in; absent where both are wanted and only brought together. */
+  readonly intruder?: PartId;
+};
 
 /** Two signals on the same frequencies of one wire. */
-export const sharedFrequencies: SpokenRule = {
+export const sharedFrequencies: RuleOf<"shared-frequencies"> = {
   id: "shared-frequencies",
-  title: "Two signals share frequencies on one wire",
-  explain:
-    "A wire carries each frequency once. Where two signals overlap, each is noise to the other: " +
-    "a carrier survives only if it is stronger than the other by the C/N that its modulation needs, with something to spare.",
-  source: "Noise-like interference adds to noise (C/(N+I)); grades by the spare C/N that it costs",
   check: ({ record }) =>
     pairs(record.meetings).flatMap((pair) => {
       const worst = worstHit(pair);
-      if (!worst || worst.grade === "negligible") return [];
-      const from = Math.round(Math.min(...pair.map((m) => m.fromMHz)));
-      const to = Math.round(Math.max(...pair.map((m) => m.toMHz)));
       const first = pair[0];
-      if (!first) return [];
+      if (!first || !worst || worst.grade === "negligible") return [];
+      const { band, i, other } = worst;
+      const here = record.part.id;
+      const victim = bandFactsOf(band);
+      const disturber = bandFactsOf(other);
+      const intruder = isWanted(disturber.service) ? undefined : disturber.part;
+      const index = band.grid.index[i] ?? 0;
+      const wires = first.port.startsWith("#") ? [] : wireAt(record, first.port);
+      const ends = [victim.part, disturber.part].filter((part) => part !== intruder);
       return [
         {
           severity: SEVERITY[worst.grade],
-          parts: [record.part.id, first.victim.origin.part, first.other.origin.part],
-          wires: first.port.startsWith("#") ? [] : wireAt(record, first.port),
-          message:
-            `${bandName(first.victim)} and ${bandName(first.other)} share ${from} to ${to} MHz behind ` +
-            `${partName(record.part.id)}: ${list(tally(pair))}.`,
+          at: { part: here, port: first.port, service: serviceOf(first), band: pairKey(first) },
+          parts: intruder === undefined ? [here, ...ends] : [intruder, here, ...ends],
+          wires,
           value: worst.ciDb,
           limit: worst.requiredDb,
           unit: "dB C/I",
-          source: sharedFrequencies.source,
-          port: first.port,
-          service: first.victim.origin.service,
-          cure: "Give one of them a cable of its own, or convert it to frequencies that are free (a channel-stacking converter).",
+          facts: {
+            victim,
+            other: disturber,
+            fromMHz: Math.min(...pair.map((m) => m.fromMHz)),
+            toMHz: Math.max(...pair.map((m) => m.toMHz)),
+            tolls: tally(pair),
+            worst: {
+              name: band.grid.plan[index]?.name ?? "",
+              centreMHz: band.grid.centre[i] ?? 0,
+              origin: band.origin.key,
+              index,
+            },
+            ...(intruder === undefined ? {} : { intruder }),
+          },
         },
       ];
     }),
-  explanation: {
-    severities: ["error", "warning", "note"],
-    customer: (facts) => {
-      const origins = plainNames(facts, facts.finding.parts.slice(1, 3));
-      const means = {
-        error: "and drown each other there",
-        warning: "which leaves less in reserve for bad weather",
-        note: "which will hardly be noticed",
-      } as const;
-      return `Two signals from ${origins} lie on the same spot of one cable, ${means[facts.finding.severity]}.`;
-    },
-    trade: (facts) => {
-      const { finding } = facts;
-      const ciDb = finding.value ?? 0;
-      const requiredDb = finding.limit ?? 0;
-      const spare = spareNeededDb({ ciDb, requiredDb });
-      const cost = Number.isFinite(spare)
-        ? `it must bring ${round1(spare)} dB more than that in C/N to survive`
-        : "it fails even without any noise";
-      return (
-        `Behind ${partName(finding.parts[0] ?? "")} ${pairOf(facts).length > 0 ? bothNames(pairOf(facts)) : "two signals"} overlap. The carrier hit worst has a C/I of ` +
-        `${round1(ciDb)} dB and needs ${round1(requiredDb)} dB: ${cost}. Interference of this kind counts as noise: ` +
-        "C/(N+I) = −10·log10(10^(−C/N/10) + 10^(−C/I/10)), and the spare C/N needed is −10·log10(1 − 10^(−(C/I − required)/10))."
-      );
-    },
-    measure: (facts) => {
-      const hit = worstCarrier(pairOf(facts));
-      const before = `Spectrum meter behind ${partName(facts.finding.parts[0] ?? "")}`;
-      if (!hit) return `${before}: unplug one of the two signals, and the MER of the other must rise.`;
-      const { band, i } = hit;
-      return (
-        `${before}, on ${bandName(band)} at ${round1(band.grid.centre[i] ?? 0)} MHz: MER about ${round1(Math.max(0, cniDb(band, i)))} dB or no lock. Unplug the other signal: ` +
-        `it must rise to about ${round1(cnDb(band, i))} dB, and that proves it. What is left on the screen in this stretch is the other one.`
-      );
-    },
-    neighbours: ["band-cut", "receiver-misses", "same-signal-twice", "low-carrier-to-noise"],
-    picture: (facts) => {
-      const pair = pairOf(facts);
-      const out = facts.record?.ports.find((p) => p.side === "out" && facts.record?.joined[p.id])?.id;
-      const port = facts.finding.at.port?.startsWith("#") ? out : facts.finding.at.port;
-      const spot = port === undefined ? null : spotOf(facts, port);
-      const struck = new Set(pair.flatMap((m) => m.carriers.map((i) => idOf(m.victim, i))));
-      return spot
-        ? pictureOf(
-            facts,
-            spot,
-            markCarriers(spectrumAt(facts, spot), (band, i) => struck.has(idOf(band, i)), {
-              kind: "clash",
-              label: "both here",
-            }),
-          )
-        : null;
-    },
-  },
 };
 
-/** The meetings that a finding of this rule was made of. */
-function pairOf({ finding, record }: Facts): readonly Meeting[] {
-  const [, victim, other] = finding.parts;
-  return (
-    pairs(record?.meetings ?? []).find((pair) => {
-      const first = pair[0];
-      return (
-        first?.port === finding.at.port &&
-        first?.victim.origin.service === finding.at.service &&
-        first?.victim.origin.part === victim &&
-        first?.other.origin.part === other
-      );
-    }) ?? []
-  );
-}
-
-function bothNames(pair: readonly Meeting[]): string {
-  const first = pair[0];
-  return first ? `${bandName(first.victim)} and ${bandName(first.other)}` : "";
+/** Service of the pair, whichever of the two suffers more at the moment. */
+function serviceOf({ victim, other }: Meeting): Service {
+  const both = [victim.origin.service, other.origin.service];
+  return WANTED_SERVICES.find((service) => both.includes(service)) ?? victim.origin.service;
 }
 
 const SEVERITY: Readonly<Record<CollisionGrade, Severity>> = {

@@ -1,83 +1,189 @@
-import { markCarriers, pictureOf, spectrumAt, spotOf } from "../../sentences/explain/picture.ts";
-import { plainName } from "../../sentences/explain/plainWords.ts";
-import { bandName, partName } from "../../sentences/phrases.ts";
-import { SILENCE } from "../../signal/band.ts";
-import { type SpokenRule, wireAt } from "../rule.ts";
+import type { PartId, PortRef } from "../../design/design.ts";
+import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
+import { traceCarrier } from "../../evaluate/trace.ts";
+import type { Draft } from "../finding.ts";
+import { isAsked, type LooseFeed, missingPlanes, type PlaneInput, planeInputs } from "../planeInputs.ts";
+import { type RuleOf, wireAt } from "../rule.ts";
+import { distinct } from "./noSupply.ts";
+
+export type WrongQuadrantFacts =
+  /** Two leads, or more in a ring, sit on each other's inputs. */
+  | { readonly kind: "swapped"; readonly ports: readonly string[] }
+  /** One lead sits where another plane belongs; `dish`: where it comes from another satellite. */
+  | { readonly kind: "misplaced"; readonly expects: string; readonly gets: string; readonly dish?: PartId }
+  /** An LNB whose outputs hold no quadrant of their own. */
+  | {
+      readonly kind: "no quattro";
+      readonly feed: LooseFeed;
+      readonly ports: readonly string[];
+      readonly converter: PartId;
+    }
+  /** Nothing is connected, so the plane is missing for all behind. */
+  | { readonly kind: "open"; readonly expects: string };
+
+type Drafted = Draft<"wrong-quadrant">;
 
 /** A multiswitch input that is not fed with the quadrant it is meant for. */
-export const wrongQuadrant: SpokenRule = {
+export const wrongQuadrant: RuleOf<"wrong-quadrant"> = {
   id: "wrong-quadrant",
-  title: "A multiswitch input gets the wrong quadrant",
-  explain:
-    "Each satellite input of a multiswitch stands for one quadrant and must be fed by that output of a quattro converter. " +
-    "Swapped cables, or a converter with switched outputs in its place, put other transponders where the receivers look.",
-  source: "common practice, no source",
   check: ({ record }) => {
-    // Without a switch no input can stand for a quadrant; and most parts have none.
-    if (!record.power.switches) return [];
-    const paths = record.kind.signal(record.options, { id: record.part.id, powered: true }).paths ?? [];
-    const expected = new Map<string, string>();
-    for (const path of paths) {
-      const quadrant = /(?:^|:)([VH][LH])$/.exec(path.condition?.setting ?? "")?.[1];
-      // A path that converts or picks for itself is no connector meant for one quadrant.
-      if (quadrant && !path.loMHz && !path.from.startsWith("#")) expected.set(path.from, quadrant);
-    }
-    return [...expected].flatMap(([port, quadrant]) => {
-      const bands = (record.inputs[port] ?? SILENCE).bands.filter((b) => b.origin.service === "satellite");
-      const wrong = bands.find(
-        (b) =>
-          b.conditions.length > 0 ||
-          `${b.origin.polarisation}${b.half?.[0]?.toUpperCase() ?? ""}` !== quadrant,
-      );
-      if (!wrong) return [];
-      const label = record.ports.find((p) => p.id === port)?.label ?? port;
-      const what = wrong.conditions.length > 0 ? "a switched output" : bandName(wrong);
-      return [
-        {
-          severity: "error" as const,
-          parts: [record.part.id, wrong.origin.part],
-          wires: wireAt(record, port),
-          message: `Input ${label} of ${partName(record.part.id)} expects ${QUADRANT_WORDS[quadrant] ?? quadrant}, but gets ${what}.`,
-          source: wrongQuadrant.source,
-          port,
-          service: "satellite" as const,
-          cure: "Join each input to the output of a quattro converter that bears the same name.",
-        },
-      ];
-    });
+    const inputs = planeInputs(record);
+    return inputs.length === 0
+      ? []
+      : [...looseFeeds(record, inputs), ...wrongLeads(record, inputs), ...openPlanes(record)];
   },
-  explanation: {
-    severities: ["error"],
-    customer: (facts) =>
-      `A cable sits on the wrong connector of ${plainName(facts, facts.finding.parts[0])}, so channels are not where the receivers look for them.`,
-    trade: (facts) => {
-      const { finding } = facts;
-      const label = facts.record?.ports.find((p) => p.id === finding.at.port)?.label ?? "";
-      return (
-        `Input ${label} of ${partName(finding.parts[0] ?? "")} stands for one of four quadrants: low band with an oscillator of 9 750 MHz, high band with 10 600 MHz, each vertical and ` +
-        "horizontal. What comes in now is another one, or a switched output that nobody here switches. A receiver that asks for this quadrant is " +
-        "connected to this input and finds other transponders at the frequencies it works out, or none."
-      );
-    },
-    measure: (facts) =>
-      `Satellite meter on the cable at this input of ${partName(facts.finding.parts[0] ?? "")}, on a transponder that only the expected quadrant has: no lock. On the neighbouring inputs: the ` +
-      "one on which it locks tells which two cables are swapped. Check the marks at the converter as well.",
-    neighbours: ["receiver-misses", "wrong-feed"],
-    picture: (facts) => {
-      const spot = spotOf(facts);
-      if (!spot) return null;
-      const marks = markCarriers(spectrumAt(facts, spot), (band) => band.origin.service === "satellite", {
-        kind: "wrong",
-        label: "another quadrant",
-      });
-      return pictureOf(facts, spot, marks);
-    },
+  blame: (draft, evaluation) => {
+    const { facts, at } = draft;
+    if (facts.kind === "open") return draft;
+    if (facts.kind === "no quattro") {
+      const converter = converterAbove(evaluation, at.part, at.port ?? "") ?? facts.converter;
+      return { ...draft, parts: distinct(converter, [at.part]), facts: { ...facts, converter } };
+    }
+    const first = firstWrong(evaluation, at.part, at.port ?? "");
+    return first === at.part ? draft : { ...draft, parts: distinct(first, [at.part, ...draft.parts]) };
   },
 };
 
-const QUADRANT_WORDS: Readonly<Record<string, string>> = {
-  VL: "vertical low",
-  VH: "vertical high",
-  HL: "horizontal low",
-  HH: "horizontal high",
-};
+function common(record: PartRecord, ports: readonly string[]) {
+  return {
+    severity: "error" as const,
+    parts: [record.part.id] as const,
+    wires: ports.flatMap((port) => wireAt(record, port)),
+  };
+}
+
+/** One finding for each LNB that does not hold the quadrants apart. */
+function looseFeeds(record: PartRecord, inputs: readonly PlaneInput[]): readonly Drafted[] {
+  const byDish = new Map<PartId, { readonly feed: LooseFeed; readonly ports: string[] }>();
+  for (const { port, gets } of inputs) {
+    if (gets.kind !== "loose") continue;
+    const known = byDish.get(gets.dish);
+    if (known) known.ports.push(port);
+    else byDish.set(gets.dish, { feed: gets.feed, ports: [port] });
+  }
+  return [...byDish].map(([dish, { feed, ports }]) => ({
+    ...common(record, ports),
+    at: { part: record.part.id, port: ports[0] ?? "", service: "satellite", band: feed },
+    facts: { kind: "no quattro", feed, ports, converter: dish },
+  }));
+}
+
+/** Leads on inputs of other planes: swaps are one finding, whatever else is wrong is one for each lead. */
+function wrongLeads(record: PartRecord, inputs: readonly PlaneInput[]): readonly Drafted[] {
+  const home = homes(inputs);
+  const moved = new Map<string, string | undefined>();
+  for (const input of inputs) {
+    const { gets } = input;
+    if (gets.kind !== "plane") continue;
+    const to = home.get(`${gets.dish}/${gets.quadrant}`);
+    if (to !== input.port) moved.set(input.port, to);
+  }
+  const isStacked = (record.power.switches ?? []).every((s) => s.by === "stack");
+  const found: Drafted[] = [];
+  const told = new Set<string>();
+  for (const input of inputs) {
+    const { port, gets, plane } = input;
+    if (!moved.has(port) || told.has(port) || gets.kind !== "plane") continue;
+    const ring = ringFrom(port, moved);
+    // A stacking unit is not told by its inputs which plane they hold: its receivers are not known to fail.
+    const severity = isStacked ? ("warning" as const) : ("error" as const);
+    for (const each of ring ?? [port]) told.add(each);
+    const at = { part: record.part.id, port, service: "satellite" as const };
+    if (ring) {
+      const ports = inputs.map((i) => i.port).filter((p) => ring.includes(p));
+      found.push({ ...common(record, ports), severity, at, facts: { kind: "swapped", ports } });
+      continue;
+    }
+    const isForeign = gets.quadrant === input.quadrant;
+    found.push({
+      ...common(record, [port]),
+      severity,
+      at,
+      facts: {
+        kind: "misplaced",
+        expects: plane,
+        gets: gets.quadrant,
+        ...(isForeign ? { dish: gets.dish } : {}),
+      },
+    });
+  }
+  return found;
+}
+
+/** The input where each plane belongs: every satellite of the part is the dish that most of its inputs get. */
+function homes(inputs: readonly PlaneInput[]): ReadonlyMap<string, string> {
+  const counts = new Map<string, Map<PartId, number>>();
+  for (const { satellite, gets } of inputs) {
+    if (gets.kind !== "plane") continue;
+    const own = counts.get(satellite) ?? new Map<PartId, number>();
+    counts.set(satellite, own.set(gets.dish, (own.get(gets.dish) ?? 0) + 1));
+  }
+  const taken = new Set<PartId>();
+  const home = new Map<string, string>();
+  const byCertainty = [...counts].sort((a, b) => most(b[1]) - most(a[1]));
+  for (const [satellite, dishes] of byCertainty) {
+    const [dish] = [...dishes].filter(([id]) => !taken.has(id)).sort((a, b) => b[1] - a[1])[0] ?? [];
+    if (dish === undefined) continue;
+    taken.add(dish);
+    for (const input of inputs)
+      if (input.satellite === satellite) home.set(`${dish}/${input.quadrant}`, input.port);
+  }
+  return home;
+}
+
+function most(dishes: ReadonlyMap<PartId, number>): number {
+  return Math.max(...dishes.values());
+}
+
+/** Ports whose leads sit in a ring on each other's places; undefined where the way does not come back. */
+function ringFrom(start: string, moved: ReadonlyMap<string, string | undefined>) {
+  const ring = [start];
+  for (let next = moved.get(start); next !== undefined; next = moved.get(next)) {
+    if (next === start) return ring;
+    if (ring.includes(next)) return undefined;
+    ring.push(next);
+  }
+  return undefined;
+}
+
+function openPlanes(record: PartRecord): readonly Drafted[] {
+  if (!isAsked(record)) return [];
+  return missingPlanes(record)
+    .filter(({ gets }) => gets.kind === "nothing connected")
+    .map(({ port, plane }) => ({
+      ...common(record, []),
+      at: { part: record.part.id, port, service: "satellite", band: plane },
+      facts: { kind: "open", expects: plane },
+    }));
+}
+
+/** The part that brings the sky band down, on the way to an input. */
+function converterAbove(evaluation: Evaluation, part: PartId, port: string): PartId | undefined {
+  const record = evaluation.record(part);
+  const far = record?.joined[port];
+  const gets = record && planeInputs(record).find((input) => input.port === port)?.gets;
+  if (!far || gets?.kind !== "loose") return undefined;
+  if (gets.band.stack) return gets.band.stack.part;
+  const carrier = { origin: gets.band.origin.key, index: gets.band.grid.index[0] ?? 0 };
+  const steps = traceCarrier(evaluation, { part: far[0], port: far[1] }, carrier);
+  return steps.find((step) => step.loMHz !== undefined)?.part;
+}
+
+/** The first unit of a cascade at which a lead is wrong: those behind it only hand it on. */
+function firstWrong(evaluation: Evaluation, part: PartId, port: string): PartId {
+  let wrong = part;
+  let here: PortRef | undefined = evaluation.record(part)?.joined[port];
+  // A cascade is no longer than the design; loops bring no signal, so this only guards.
+  for (let guard = evaluation.records.length; here && guard > 0; guard--) {
+    const [id, output] = here;
+    const above = evaluation.record(id);
+    const from = above?.treatment.paths?.find((p) => p.to === output && !p.condition)?.from;
+    if (!above || from === undefined) break;
+    const isWrong = wrongLeads(above, planeInputs(above)).some(
+      ({ at, facts }) => at.port === from || (facts.kind === "swapped" && facts.ports.includes(from)),
+    );
+    if (isWrong) wrong = id;
+    here = above.joined[from];
+  }
+  return wrong;
+}

@@ -151,7 +151,7 @@ type TrunkEnd =
 
 /** A quattro LNB before a multiswitch that is fed by something else. */
 export const quattroConverter: Idea = (site, finding) => {
-  const unit = site.evaluation.record(finding.parts[0] ?? "");
+  const unit = site.evaluation.record(finding.at.part);
   if (unit?.kind.trade.job !== "switch unit") return [];
   const lines = QUADRANTS.flatMap((quadrant): readonly TrunkEnd[] => {
     const way = unit.joined[quadrant] ? wayUp(site, [unit.part.id, quadrant], "satellite") : [];

@@ -99,8 +99,8 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
 export const CURABLE_RULES: readonly string[] = Object.keys(IDEAS);
 
 /**
- * Candidates for some findings, each once. Those that most findings ask for come first, then those that are
- * likeliest for the gravest finding: the cure of a common cause is wanted by all that follows from it.
+ * Candidates for some findings, each once. Those that most findings ask for come first, then those at a part that is
+ * named as the culprit, then the likeliest: the cure of a common cause is wanted by all that follows from it.
  */
 export function candidatesFor(site: Site, findings: readonly Finding[]): readonly Candidate[] {
   const found = new Map<string, { readonly one: Candidate; votes: number; readonly rank: number }>();
@@ -116,5 +116,9 @@ export function candidatesFor(site: Site, findings: readonly Finding[]): readonl
       }
     });
   });
-  return [...found.values()].sort((a, b) => b.votes - a.votes || a.rank - b.rank).map(({ one }) => one);
+  const culprits = new Set(findings.map((f) => f.parts[0]));
+  const isNamed = ({ one }: { readonly one: Candidate }) => Number(culprits.has(one.step.place));
+  return [...found.values()]
+    .sort((a, b) => b.votes - a.votes || isNamed(b) - isNamed(a) || a.rank - b.rank)
+    .map(({ one }) => one);
 }

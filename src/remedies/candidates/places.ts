@@ -8,7 +8,7 @@ export type Place = { readonly part: PartRecord; readonly input: string; readonl
 
 /** Undefined for a part that is gone, or that nothing comes into. */
 export function placeOf(site: Site, finding: Finding): Place | undefined {
-  const part = site.evaluation.record(finding.parts[0] ?? "");
+  const part = site.evaluation.record(finding.at.part);
   if (!part) return undefined;
   const port = portOf(part, finding);
   const isOutput = part.ports.some((p) => p.id === port && p.side === "out");

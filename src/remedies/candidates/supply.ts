@@ -26,7 +26,7 @@ function below(site: Site, id: string): readonly PartRecord[] {
 
 /** Units that could feed it, but are switched off, or told not to. */
 export const supplyOn: Idea = (site, finding) => {
-  const id = finding.parts[0] ?? "";
+  const id = finding.at.part;
   const self = site.evaluation.record(id);
   return [...(self ? [self] : []), ...below(site, id)].flatMap((record): readonly Candidate[] => {
     const off = (value: unknown) => value === false || value === "0";
@@ -54,7 +54,7 @@ function switchedOn(id: string, key: string, value: unknown): Candidate {
 
 /** A mains unit of its own in the line: before the first part that would stop its current. */
 export const inserter: Idea = (site, finding) => {
-  const record = site.evaluation.record(finding.parts[0] ?? "");
+  const record = site.evaluation.record(finding.at.part);
   const [port] = record?.power.load?.ports ?? [];
   if (!record || port === undefined || !record.joined[port]) return [];
   const { id } = record.part;

@@ -1,7 +1,7 @@
 /** What an explanation says of a socket or an input whose levels are judged. */
 
 import { type Limits, limitsFor } from "../../findings/limits.ts";
-import { type Heard, heardAt, type Place, placesOf } from "../../findings/places.ts";
+import { type CarrierFigures, type Heard, heardAt, type Place, placesOf } from "../../findings/places.ts";
 import type { Band } from "../../signal/band.ts";
 import { isLive } from "../../signal/readout.ts";
 import { partName, round1 } from "../phrases.ts";
@@ -23,8 +23,14 @@ export function placeOf({ finding, record, evaluation }: Facts): Place | undefin
 }
 
 /** "the TV socket of ⟦plate⟧" */
-export function whereOf(facts: Facts): string {
-  return placeOf(facts)?.where ?? partName(facts.finding.parts[0] ?? "");
+export function whereOf({ finding, record }: Facts): string {
+  const { part, port } = finding.at;
+  const name = partName(part);
+  const own = record?.ports.find((p) => p.id === port);
+  if (!record || !own) return name;
+  if (own.side === "out") return `the ${own.label} socket of ${name}`;
+  const inputs = record.kind.reception?.(record.options).inputs.length ?? 0;
+  return inputs > 1 ? `the input ${own.label} of ${name}` : `the input of ${name}`;
 }
 
 /** The judged carriers there, in rising frequency. */
@@ -35,14 +41,9 @@ export function heardThere(facts: Facts): readonly Heard[] {
   return [...heardAt(place, service, facts.profile)].sort((a, b) => a.centreMHz - b.centreMHz);
 }
 
-/** The carrier whose figure the finding quotes. */
-export function quoted(facts: Facts, figure: (c: Heard) => number): Heard | undefined {
-  return heardThere(facts).find((c) => figure(c) === facts.finding.value);
-}
-
 /** "C25 (506 MHz)" */
-export function tuned(c: Heard | undefined): string {
-  return c ? `${c.name} (${round1(c.centreMHz)} MHz)` : "the carrier named";
+export function tuned(c: Pick<CarrierFigures, "name" | "centreMHz">): string {
+  return `${c.name} (${round1(c.centreMHz)} MHz)`;
 }
 
 /** Picture of the place with the carriers that fail marked, and the limit across them. */

@@ -18,7 +18,7 @@ export function plainName({ evaluation }: Pick<Facts, "evaluation">, id: string 
       if (fromSky) return "the dish";
       return sendsOnlyUnwanted(record) ? "a transmitter nearby" : "the aerial";
     case "convert":
-      return fromSky ? "the head at the dish" : "the switching unit";
+      return fromSky ? "the unit on the dish arm" : "the switching unit";
     case "join":
       return "the box that joins or splits the cables";
     case "lift":

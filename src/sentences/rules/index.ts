@@ -4,14 +4,52 @@ import type { SpokenRule } from "../../findings/rule.ts";
 import { DESIGN_RULES, RULES } from "../../findings/rules/index.ts";
 import type { RuleWords } from "../ruleWords.ts";
 import { aboveBandEdge } from "./aboveBandEdge.ts";
+import { bandCut } from "./bandCut.ts";
+import { commandLost } from "./commandLost.ts";
+import { dwellingIsolation } from "./dwellingIsolation.ts";
+import { echo } from "./echo.ts";
+import { levelDifference } from "./levelDifference.ts";
+import { levelLimits } from "./levelLimits.ts";
 import { loop } from "./loop.ts";
+import { manyAlternatives } from "./manyAlternatives.ts";
+import { noSupply } from "./noSupply.ts";
+import { notConnected } from "./notConnected.ts";
+import { openEnd } from "./openEnd.ts";
+import { overload } from "./overload.ts";
 import { planeMissing } from "./planeMissing.ts";
 import { receiverMisses } from "./receiverMisses.ts";
+import { sharedFrequencies } from "./sharedFrequencies.ts";
+import { slope } from "./slope.ts";
+import { supplyOverloaded } from "./supplyOverloaded.ts";
+import { switchedOutputShared } from "./switchedOutputShared.ts";
+import { tooManyTuners } from "./tooManyTuners.ts";
+import { userBandConflict } from "./userBandConflict.ts";
+import { weakQuality } from "./weakQuality.ts";
 import { wrongFeed } from "./wrongFeed.ts";
+import { wrongQuadrant } from "./wrongQuadrant.ts";
 
 const WORDS: { readonly [R in RuleId]?: RuleWords<R> } = {
   loop,
+  "supply-overloaded": supplyOverloaded,
+  "no-supply": noSupply,
+  "switched-output-shared": switchedOutputShared,
+  "wrong-quadrant": wrongQuadrant,
+  "command-lost": commandLost,
+  "user-band-conflict": userBandConflict,
+  "too-many-tuners": tooManyTuners,
+  "many-alternatives": manyAlternatives,
+  "open-end": openEnd,
+  "not-connected": notConnected,
   "above-band-edge": aboveBandEdge,
+  "shared-frequencies": sharedFrequencies,
+  overload,
+  "band-cut": bandCut,
+  "level-limits": levelLimits,
+  "low-carrier-to-noise": weakQuality,
+  "level-difference": levelDifference,
+  slope,
+  "same-signal-twice": echo,
+  "dwelling-isolation": dwellingIsolation,
   "wrong-feed": wrongFeed,
   "plane-missing": planeMissing,
   "receiver-misses": receiverMisses,
@@ -25,7 +63,7 @@ export function wordsOf(rule: RuleId): RuleWords<RuleId> {
   // Whoever asks has a finding of this rule: its facts are those that the words expect.
   const words = WORDS[rule] as unknown as RuleWords<RuleId> | undefined;
   if (words) return words;
-  const spoken = [...RULES, ...DESIGN_RULES].find((r) => r.id === rule) as SpokenRule;
+  const spoken = RULES.find((r) => r.id === rule) as SpokenRule;
   const { title, explain, source, explanation } = spoken;
   const said = (facts: unknown) => facts as { message: string; cure?: string };
   return {

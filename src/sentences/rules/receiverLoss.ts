@@ -18,7 +18,7 @@ export function lossMessage(told: Told<LossRule>): string {
   const cause = lossWords(facts, suffererOf(told), evaluation);
   if (wanted === 0) return `${cause}.`;
   const who = suffererWords(suffererOf(told));
-  const planes = missing.count < wanted ? planesWords(missing.planes, evaluation) : "";
+  const planes = got > 0 ? planesWords(missing.planes, evaluation) : "";
   const without = planes && !cause.includes(planes) ? `, without ${planes}` : "";
   return `${cause}: ${who} gets ${share(got, wanted, service)}${without}.`;
 }

@@ -16,7 +16,7 @@ import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Port } from "../../parts/contract.ts";
 import { messageOf } from "../../sentences/finding.ts";
 import { useApp } from "../../store/app.ts";
-import { useFindingsFor, usePlainVerdict, useRecord } from "../../store/hooks.ts";
+import { useCulpritOf, useFindingsFor, usePlainVerdict, useRecord } from "../../store/hooks.ts";
 import { type LitPart, useLitPart } from "../walk/lit.ts";
 import { WalkMark, walkLook } from "../walk/WalkMark.tsx";
 import { tapPort } from "./joining.ts";
@@ -53,7 +53,9 @@ function usePartState(id: string, record: PartRecord | undefined): PartState | n
   const findings = useFindingsFor(id);
   const worst = worstOwn(id, findings);
   const message = useApp((s) => (worst ? messageOf(worst, s.evaluation) : ""));
-  return record ? partState(record, verdict, worst && { severity: worst.severity, message }) : null;
+  const culpritOf = useCulpritOf(id);
+  if (!record) return null;
+  return partState(record, { verdict, worst: worst && { severity: worst.severity, message }, culpritOf });
 }
 
 /** Read from a distance: only what can be read there is drawn, which also keeps many of them cheap. */
@@ -66,6 +68,7 @@ function FarCard({ record, state, mark, lit, selected }: CardProps) {
       data-family={kind.family}
       data-selected={selected}
       data-tone={state?.tone}
+      data-culprit={state?.isCulprit}
       data-mark={mark ?? undefined}
       data-walk={lit && walkLook(lit)}
     >
@@ -111,6 +114,7 @@ function NearCard({ record, state, mark, lit, selected }: CardProps) {
       data-family={kind.family}
       data-selected={selected}
       data-tone={state?.tone}
+      data-culprit={state?.isCulprit}
       data-rows={inRows}
       data-mark={mark ?? undefined}
       data-walk={lit && walkLook(lit)}

@@ -9,16 +9,31 @@ export type PartState = {
   readonly tone: "ok" | "danger" | "warn" | "note";
   readonly mark: "tick" | "edge" | "cross" | "idle" | "bolt" | "loop" | "alert";
   readonly word: string;
+  /** Something else is wrong because of this part, or it itself is: it stands out before what suffers from it. */
+  readonly isCulprit: boolean;
   /** The sentence behind it, for a tooltip. */
   readonly why: string;
 };
 
+type Judged = {
+  readonly verdict: PlainVerdict | undefined;
+  /** The gravest finding about it. */
+  readonly worst: { readonly severity: Severity; readonly message: string } | undefined;
+  /** The gravest cause of which it is the culprit. */
+  readonly culpritOf: Severity | undefined;
+};
+
 /** The most important thing to say about a part; null when there is nothing to say. */
-export function partState(
+export function partState(record: PartRecord, judged: Judged): PartState | null {
+  const isCulprit = judged.culpritOf === "error" || judged.culpritOf === "warning";
+  const state = plainState(record, judged);
+  return state && { ...state, isCulprit };
+}
+
+function plainState(
   record: PartRecord,
-  verdict: PlainVerdict | undefined,
-  worst: { readonly severity: Severity; readonly message: string } | undefined,
-): PartState | null {
+  { verdict, worst, culpritOf }: Judged,
+): Omit<PartState, "isCulprit"> | null {
   if (record.looped) {
     return {
       tone: "danger",
@@ -38,17 +53,17 @@ export function partState(
     if (!worst) return { tone: "ok", mark: "tick", word: "Works", why };
   }
   if (!worst) return null;
-  const error = worst.severity === "error";
+  const error = (culpritOf ?? worst.severity) === "error";
   return {
     tone: error ? "danger" : "warn",
     mark: "alert",
-    word: error ? "Problem" : "Check",
+    word: error ? (culpritOf ? "Cause" : "Suffers") : "Check",
     why: worst.message,
   };
 }
 
-/** The gravest finding of which a part is the culprit, which a finding names first: a dish is no problem because its signal meets another. */
+/** The gravest finding made at a part or laid at its door: a dish is no problem because its signal meets another. */
 export function worstOwn(id: string, findings: readonly Finding[]): Finding | undefined {
-  const own = findings.filter((f) => f.parts[0] === id);
+  const own = findings.filter((f) => f.parts[0] === id || f.at.part === id);
   return own.find((f) => f.severity === "error") ?? own.find((f) => f.severity === "warning");
 }

@@ -1,6 +1,7 @@
 import { GitCompareArrows, LoaderCircle, RefreshCw, Search, Square, Undo2 } from "lucide-react";
 import { useMemo } from "react";
 import { byRank, type Effort } from "../../remedies/rank.ts";
+import { causesOfSeverity } from "../../sentences/cause.ts";
 import { useApp } from "../../store/app.ts";
 import { useCures } from "../../store/cures.ts";
 import { useDocumentReport } from "../../store/hooks.ts";
@@ -80,9 +81,8 @@ function Invitation() {
 
 /** Of the document, also while a preview is shown. */
 function useWrong(): { readonly errors: number; readonly warnings: number } {
-  const { findings } = useDocumentReport();
-  const count = (severity: string) => findings.filter((f) => f.severity === severity).length;
-  return { errors: count("error"), warnings: count("warning") };
+  const report = useDocumentReport();
+  return { errors: causesOfSeverity(report, "error"), warnings: causesOfSeverity(report, "warning") };
 }
 
 function wrongWords(errors: number, warnings: number): string {

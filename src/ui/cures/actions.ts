@@ -4,12 +4,10 @@ import { done } from "../../design/edits/edit.ts";
 import { addVariant } from "../../design/edits/variants.ts";
 import type { Finding } from "../../findings/finding.ts";
 import type { Proposal } from "../../remedies/search.ts";
-import { stepTitle } from "../../sentences/cures/step.ts";
-import { namesIn } from "../../sentences/cures/told.ts";
+import { cureTitle } from "../../sentences/cures/title.ts";
 import { useApp } from "../../store/app.ts";
 import { type Complaint, useCures } from "../../store/cures.ts";
 import { usePrices } from "../../store/prices.ts";
-import { plural } from "../../words/plural.ts";
 import { showPane } from "../panes.ts";
 import { freshName } from "../variants/actions.ts";
 import { placed } from "./placed.ts";
@@ -31,16 +29,9 @@ export function designOf(proposal: Proposal): Design {
   return placed(proposal.design, useCures.getState().document ?? proposal.design);
 }
 
-/** What is to be done in one line; where it is not the whole cure, it says so. */
-export function titleOf({ steps, design, proof }: Proposal): string {
-  const names = namesIn(useCures.getState().document ?? design, design);
-  const title = steps.map((s) => stepTitle(s, names)).join("; then ");
-  return proof.errorsLeft === 0
-    ? title
-    : plural(proof.errorsLeft, {
-        one: (n) => `${title} (leaves ${n} error)`,
-        other: (n) => `${title} (leaves ${n} errors)`,
-      });
+/** What is to be done, in one line. */
+export function titleOf(proposal: Proposal): string {
+  return cureTitle(proposal, useCures.getState().document ?? proposal.design);
 }
 
 /** Shows a proposal on the canvas, or puts it away again. */

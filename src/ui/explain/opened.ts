@@ -35,9 +35,13 @@ export function useComeIntoSight(finding: Finding, row: RefObject<HTMLElement | 
   useEffect(() => {
     if (!isWanted) return;
     useOpened.setState({ wanted: null });
-    row.current?.closest("details")?.setAttribute("open", "");
+    for (let fold = foldOf(row.current); fold; fold = foldOf(fold.parentElement)) fold.open = true;
     afterLayout(() => row.current && toTop(row.current));
   }, [isWanted, row]);
+}
+
+function foldOf(element: HTMLElement | null): HTMLDetailsElement | null {
+  return element?.closest("details") ?? null;
 }
 
 /** Scrolls the pane of a row and nothing else: the browser's own way would move the page around it as well. */

@@ -12,7 +12,7 @@ import { FailButton } from "../faults/FailButton.tsx";
 import { IconButton } from "../kit/IconButton.tsx";
 import { SwapPicker } from "../swap/SwapPicker.tsx";
 import { SwapSection } from "../swap/SwapSection.tsx";
-import { FindingItem } from "../verdict/FindingList.tsx";
+import { FindingItem } from "../verdict/FindingItem.tsx";
 import { VerdictLine } from "../verdict/VerdictLine.tsx";
 import { ServiceTable } from "../verdict/VerdictRow.tsx";
 import { WalkButtons } from "../walk/WalkButtons.tsx";

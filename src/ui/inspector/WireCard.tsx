@@ -7,7 +7,7 @@ import { setCanvas } from "../canvas/state.ts";
 import { FailButton } from "../faults/FailButton.tsx";
 import { showPane } from "../panes.ts";
 import { selectFromPane } from "../reveal.ts";
-import { FindingItem } from "../verdict/FindingList.tsx";
+import { FindingItem } from "../verdict/FindingItem.tsx";
 import { BandLine } from "./BandLine.tsx";
 
 /** A wire: from where to where, what is on it, and what can be put into it. */

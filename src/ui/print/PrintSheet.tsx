@@ -1,7 +1,10 @@
 import { useEffect, useState } from "react";
 import { createPortal, flushSync } from "react-dom";
 import type { Design } from "../../design/design.ts";
+import type { Evaluation } from "../../evaluate/evaluation.ts";
+import type { Cause } from "../../findings/finding.ts";
 import { ESTIMATE_NOTICE } from "../../parts/cautions.ts";
+import { countsOf, followsLine } from "../../sentences/cause.ts";
 import { cureOf, explainFinding, messageOf } from "../../sentences/finding.ts";
 import { stateName, verdictSentence } from "../../sentences/verdict.ts";
 import { useApp } from "../../store/app.ts";
@@ -19,7 +22,7 @@ import { PrintDrawing } from "./PrintDrawing.tsx";
 import { pageAsked } from "./page.ts";
 
 /**
- * What comes out on paper: the drawing, the verdicts and the findings. It exists only while printing,
+ * What comes out on paper: the drawing, the verdicts and the causes. It exists only while printing,
  * so it costs nothing otherwise.
  */
 export function PrintSheet() {
@@ -65,16 +68,11 @@ function Paper() {
           {verdict.services.length > 0 ? <ServiceTable services={verdict.services} /> : null}
         </section>
       ))}
-      <h2>Findings</h2>
-      {report.findings.length === 0 ? <p>None.</p> : null}
+      <h2>Causes</h2>
+      <p>{countsOf(report)}.</p>
       <ul>
-        {report.findings.map((finding) => (
-          <li key={finding.id} className="paper-item">
-            <strong>{finding.severity}</strong>: {messageOf(finding, evaluation)}{" "}
-            {cureOf(finding, evaluation) ?? ""} <span className="small">{limitWords(finding)}</span>
-            <br />
-            {explainFinding(finding, evaluation).customer}
-          </li>
+        {report.causes.map((cause) => (
+          <PaperCause key={cause.id} cause={cause} evaluation={evaluation} />
         ))}
       </ul>
       <p className="small">
@@ -82,6 +80,29 @@ function Paper() {
         follows local codes and belongs to licensed people.
       </p>
     </div>
+  );
+}
+
+/** A cause with its cure, and in short what follows from it. */
+function PaperCause({ cause, evaluation }: { readonly cause: Cause; readonly evaluation: Evaluation }) {
+  const { root, severity, findings } = cause;
+  return (
+    <li className="paper-item">
+      <strong>{severity}</strong>: {messageOf(root, evaluation)} {cureOf(root, evaluation) ?? ""}{" "}
+      <span className="small">{limitWords(root)}</span>
+      <br />
+      {explainFinding(root, evaluation).customer}
+      {followsLine(cause).map((line) => (
+        <p key={line}>{line}</p>
+      ))}
+      {findings.length > 1 ? (
+        <ul>
+          {findings.slice(1).map((finding) => (
+            <li key={finding.id}>{messageOf(finding, evaluation)}</li>
+          ))}
+        </ul>
+      ) : null}
+    </li>
   );
 }
 

@@ -8,12 +8,12 @@ import {
   Unplug,
   Wrench,
 } from "lucide-react";
+import { causesCounted, causesOfSeverity } from "../../sentences/cause.ts";
 import { useApp } from "../../store/app.ts";
 import { Canvas } from "../canvas/Canvas.tsx";
 import { ChainPane } from "../chain/ChainPane.tsx";
 import { CuresPane } from "../cures/CuresPane.tsx";
 import { FaultsPane } from "../faults/FaultsPane.tsx";
-import { counted } from "../format.ts";
 import { Inspector } from "../inspector/Inspector.tsx";
 import { type SheetPane, toggleSheet, usePanes } from "../panes.ts";
 import { Tray } from "../tray/Tray.tsx";
@@ -33,7 +33,7 @@ const TABS: readonly { readonly key: SheetPane; readonly name: string; readonly 
 /** Tablet layout: the canvas above, one bottom sheet that the panes share, and a row of big buttons. */
 export function NarrowLayout() {
   const sheet = usePanes((s) => s.sheet);
-  const errors = useApp((s) => s.report.findings.filter((f) => f.severity === "error").length);
+  const wrong = useApp((s) => causesOfSeverity(s.report, "error"));
   return (
     <div className="narrow-body">
       <main className="canvas-box">
@@ -55,10 +55,10 @@ export function NarrowLayout() {
           >
             <Icon size={20} aria-hidden />
             <span>{name}</span>
-            {key === "verdict" && errors > 0 ? (
+            {key === "verdict" && wrong > 0 ? (
               <span className="badge error bottom-badge">
-                <span aria-hidden>{errors}</span>
-                <span className="unseen">{counted(errors, "error")}</span>
+                <span aria-hidden>{wrong}</span>
+                <span className="unseen">{causesCounted(wrong)}</span>
               </span>
             ) : null}
           </button>

@@ -1,9 +1,9 @@
 import { Tabs } from "radix-ui";
+import { causesCounted, causesOfSeverity } from "../../sentences/cause.ts";
 import { useApp } from "../../store/app.ts";
 import { ChainPane } from "../chain/ChainPane.tsx";
 import { CuresPane } from "../cures/CuresPane.tsx";
 import { FaultsPane } from "../faults/FaultsPane.tsx";
-import { counted } from "../format.ts";
 import { Inspector } from "../inspector/Inspector.tsx";
 import { type SidePane, usePanes } from "../panes.ts";
 import { VerdictPane } from "../verdict/VerdictPane.tsx";
@@ -19,7 +19,7 @@ const TABS: readonly { readonly key: SidePane; readonly name: string }[] = [
 /** The right-hand pane: verdict, values of the selected part, and the design as a list. */
 export function SideTabs() {
   const side = usePanes((s) => s.side);
-  const errors = useApp((s) => s.report.findings.filter((f) => f.severity === "error").length);
+  const wrong = useApp((s) => causesOfSeverity(s.report, "error"));
   return (
     <Tabs.Root
       className="side"
@@ -33,10 +33,10 @@ export function SideTabs() {
         {TABS.map((tab) => (
           <Tabs.Trigger key={tab.key} className="tab" value={tab.key}>
             {tab.name}
-            {tab.key === "verdict" && errors > 0 ? (
+            {tab.key === "verdict" && wrong > 0 ? (
               <span className="badge error">
-                <span aria-hidden>{errors}</span>
-                <span className="unseen">{counted(errors, "error")}</span>
+                <span aria-hidden>{wrong}</span>
+                <span className="unseen">{causesCounted(wrong)}</span>
               </span>
             ) : null}
           </Tabs.Trigger>

@@ -1,4 +1,5 @@
 import type { Site } from "../../remedies/site.ts";
+import { causesOfSeverity } from "../../sentences/cause.ts";
 import { plural } from "../../words/plural.ts";
 import { counted } from "../format.ts";
 
@@ -6,7 +7,7 @@ import { counted } from "../format.ts";
 export function siteWords({ design, report }: Site): string {
   const receivers = report.verdicts.filter((v) => v.role === "receiver");
   const working = receivers.filter((v) => v.state !== "fails").length;
-  const errors = report.findings.filter((f) => f.severity === "error").length;
+  const errors = causesOfSeverity(report, "error");
   return [
     counted(design.parts.length, "part"),
     ...(receivers.length > 0 ? [workingWords(working, receivers.length)] : []),

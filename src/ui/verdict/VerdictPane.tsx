@@ -5,7 +5,7 @@ import { useApp } from "../../store/app.ts";
 import { CureAllButton } from "../cures/CureButton.tsx";
 import { openDialog } from "../panes.ts";
 import { StartButtons } from "../shell/StartButtons.tsx";
-import { FindingList } from "./FindingList.tsx";
+import { CauseList } from "./CauseList.tsx";
 import { VerdictRow } from "./VerdictRow.tsx";
 import "./verdict.css";
 import { plural } from "../../words/plural.ts";
@@ -25,9 +25,9 @@ export function VerdictPane() {
     <div className="verdict">
       <Summary receivers={receivers} />
       <CureAllButton />
+      <CauseList report={report} />
       <Group title="Receivers" verdicts={receivers} />
       <Group title="Outlets" verdicts={outlets} />
-      <FindingList findings={report.findings} />
       <LimitsLine />
       <p className="verdict-foot quiet small">
         An estimate from typical values, not a measurement and not an approval. Work on mains, bonding,

@@ -1,8 +1,8 @@
 import { Check, X } from "lucide-react";
 import { useMemo } from "react";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
-import type { CommandStop } from "../../findings/walk/command.ts";
 import type { SupplyStep } from "../../findings/walk/supply.ts";
+import type { ToldCommandStop } from "../../sentences/walk/command.ts";
 import { useApp } from "../../store/app.ts";
 import { useSize } from "../kit/useSize.ts";
 import { SupplyDiagram } from "./SupplyDiagram.tsx";
@@ -115,7 +115,7 @@ export function boundsOfBranch(evaluation: Evaluation, branch: readonly SupplySt
 }
 
 /** What is asked of every switch that hears it, and whether it is done. */
-export function Commands({ stops }: { readonly stops: readonly CommandStop[] }) {
+export function Commands({ stops }: { readonly stops: readonly ToldCommandStop[] }) {
   if (stops.length === 0) return null;
   return (
     <section className="walk-commands" aria-label="Commands">

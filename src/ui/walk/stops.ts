@@ -3,6 +3,7 @@ import { wireId } from "../../design/design.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { CarrierWay } from "../../findings/walk/signal.ts";
 import type { SupplyStep } from "../../findings/walk/supply.ts";
+import type { ToldSupplyStep } from "../../sentences/walk/supply.ts";
 import { decimal } from "../format.ts";
 
 export type Stop = {
@@ -68,10 +69,10 @@ function arrivalWords(
 }
 
 /** The steps of one branch of a supply, from the input that gives it up to the part at its end. */
-export function branchTo(steps: readonly SupplyStep[], last: number): readonly SupplyStep[] {
-  const branch: SupplyStep[] = [];
+export function branchTo(steps: readonly ToldSupplyStep[], last: number): readonly ToldSupplyStep[] {
+  const branch: ToldSupplyStep[] = [];
   for (let at: number | null = last; at !== null; ) {
-    const step: SupplyStep | undefined = steps[at];
+    const step: ToldSupplyStep | undefined = steps[at];
     if (!step) break;
     branch.unshift(step);
     // Each step's forerunner stands before it in the list, so this comes to an end.
@@ -122,7 +123,7 @@ export function thresholdAt(evaluation: Evaluation, { part, port }: SupplyStep):
 }
 
 /** From the receiver upwards. */
-export function supplyRoute(evaluation: Evaluation, branch: readonly SupplyStep[]): Route {
+export function supplyRoute(evaluation: Evaluation, branch: readonly ToldSupplyStep[]): Route {
   const label = (part: string) => evaluation.record(part)?.part.label || part;
   const stops = branch.map(({ part, words }) => ({ part, label: label(part), words }));
   const wires = branch.slice(1).flatMap(({ part, port }) => {

@@ -1,9 +1,9 @@
 /** What a walk shows, worked out from the evaluation once for the pane, the canvas and the paper. */
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { CarrierId } from "../../evaluate/trace.ts";
-import { type CommandWalk, walkCommand } from "../../findings/walk/command.ts";
 import { type CarrierWay, type SignalWalk, walkSignal } from "../../findings/walk/signal.ts";
-import { type SupplyStep, walkSupply } from "../../findings/walk/supply.ts";
+import { type ToldCommand, tellCommand } from "../../sentences/walk/command.ts";
+import { type ToldSupplyStep, tellSupply } from "../../sentences/walk/supply.ts";
 import { useApp } from "../../store/app.ts";
 import { supplySource } from "./places.ts";
 import { branchEnds, branchTo, type Route, signalRoute, supplyRoute } from "./stops.ts";
@@ -25,11 +25,11 @@ export type ShownSupply = {
   readonly walking: Walking;
   /** The input that gives it; null where none does. */
   readonly source: { readonly part: string; readonly port: string } | null;
-  readonly steps: readonly SupplyStep[];
+  readonly steps: readonly ToldSupplyStep[];
   /** Ends of its branches, as places in the steps. */
   readonly ends: readonly number[];
-  readonly branch: readonly SupplyStep[];
-  readonly commands: CommandWalk["stops"];
+  readonly branch: readonly ToldSupplyStep[];
+  readonly commands: ToldCommand["stops"];
   /** Why there is nothing to walk, where there is nothing. */
   readonly silence: string;
   readonly route: Route;
@@ -87,7 +87,7 @@ export function sameCarrier(a: CarrierId, b: CarrierId): boolean {
 
 function supply(evaluation: Evaluation, walking: Walking): ShownSupply {
   const source = supplySource(evaluation, walking.place);
-  const walk = source ? walkSupply(evaluation, source) : null;
+  const walk = source ? tellSupply(evaluation, source) : null;
   const steps = walk?.steps ?? [];
   const ends = branchEnds(steps);
   const end = ends.find((n) => steps[n]?.part === walking.branch) ?? ends[0];
@@ -100,7 +100,7 @@ function supply(evaluation: Evaluation, walking: Walking): ShownSupply {
     steps,
     ends,
     branch,
-    commands: source ? walkCommand(evaluation, source).stops : [],
+    commands: source ? tellCommand(evaluation, source).stops : [],
     silence: walk?.lines[0] ?? "Nothing on this line gives a supply or a command.",
     route,
     stop: stopOf(walking, route),

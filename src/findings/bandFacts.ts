@@ -1,0 +1,25 @@
+/** A signal as a finding names it: what it is, and from whom. */
+import type { PartId } from "../design/design.ts";
+import type { Band } from "../signal/band.ts";
+import type { Polarisation, Service, SkyHalf } from "../signal/carrier.ts";
+
+export type BandFacts = {
+  readonly service: Service;
+  /** Its source; of a stacked feed the converter that makes it. */
+  readonly part: PartId;
+  readonly polarisation?: Polarisation;
+  readonly half?: SkyHalf;
+  /** Present on what is not a band of carriers from the air: user bands, or a converter's own noise. */
+  readonly sort?: "user bands" | "noise";
+};
+
+export function bandFactsOf({ origin, half, stack, isFloor }: Band): BandFacts {
+  const sort = isFloor ? ("noise" as const) : stack ? ("user bands" as const) : undefined;
+  return {
+    service: origin.service,
+    part: origin.part,
+    ...(origin.polarisation ? { polarisation: origin.polarisation } : {}),
+    ...(half ? { half } : {}),
+    ...(sort ? { sort } : {}),
+  };
+}

@@ -1,0 +1,58 @@
+/** The part that a tradesman takes in hand, and what it does that a sound or fitting one would not. */
+import type { PartId } from "../../design/design.ts";
+import type { Finding } from "../finding.ts";
+
+/** What a culprit does. */
+export type Misdeed =
+  /** A corroded, broken or shorted joint. */
+  | "bad joint"
+  /** A dish off its aim. */
+  | "off aim"
+  | "weak source"
+  | "strong source"
+  /** One transmitter of a source lies far above or below the others. */
+  | "uneven source"
+  | "switched off"
+  | "unfed"
+  | "low gain"
+  | "high gain"
+  | "noisy"
+  /** An attenuator, or the one at an amplifier's input. */
+  | "attenuates"
+  /** A splitter with outputs that nobody uses, or a resistive one. */
+  | "spare ways"
+  | "resistive"
+  | "splits"
+  | "high tap loss"
+  | "low tap loss"
+  /** A through plate where the riser ends. */
+  | "through at end"
+  | "poor cable"
+  | "long cable"
+  /** Another loss that is larger than its kind should have. */
+  | "loses"
+  /** Level over frequency leans here. */
+  | "leans"
+  | "overdriven"
+  /** A signal from outside comes in here, or two signals are brought together. */
+  | "lets in"
+  | "brings together";
+
+export type Blamed = {
+  readonly part: PartId;
+  /** Output at which it is seen. */
+  readonly port: string;
+  readonly does: Misdeed;
+  /** By how much it is worse than a sound part in its place [dB]. */
+  readonly excessDb: number;
+  /** What it does in all: its loss or its gain, of a source its level [dB, dBµV]. */
+  readonly amount: number;
+  /** Outputs of a splitter, and how many of them are used. */
+  readonly ways?: { readonly of: number; readonly used: number };
+  readonly lengthM?: number;
+};
+
+/** A draft's parts with the culprit before all others, each once. */
+export function culpritFirst(culprit: PartId, parts: Finding["parts"]): Finding["parts"] {
+  return [culprit, ...parts.filter((part) => part !== culprit)];
+}

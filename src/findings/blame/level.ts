@@ -1,0 +1,132 @@
+/** Who makes a level too low or too high at a place. */
+import type { Evaluation } from "../../evaluate/evaluation.ts";
+import { extreme } from "../extreme.ts";
+import type { Draft } from "../finding.ts";
+import { asCulprit, type Suspect, worstOf } from "./choose.ts";
+import type { Blamed } from "./culprit.ts";
+import { outputsInOrder } from "./others.ts";
+import { exceeding, lacking } from "./shortcomings.ts";
+import { type Stage, stagesTo } from "./stages.ts";
+
+/** What a part lacks must be at least this share of what is missing at the place, to be called its cause. */
+const LEAST_SHARE = 0.25;
+
+/** The culprit of a level beyond its limit; undefined where the carrier cannot be followed. */
+export function blameForLevel(evaluation: Evaluation, draft: Draft<"level-limits">): Blamed | undefined {
+  const { at, facts, value = 0, limit = 0 } = draft;
+  const { service, port, side } = at;
+  if (!service || port === undefined) return undefined;
+  const stages = levelled(stagesTo(evaluation, { part: at.part, port }, facts.worst));
+  const about = { missingDb: Math.abs(value - limit), inOrder: outputsInOrder(evaluation, service, "level") };
+  return side === "too much" ? tooMuch(stages, about) : tooLittle(stages, about);
+}
+
+type About = { readonly missingDb: number; readonly inOrder: ReadonlySet<string> };
+
+/** From the last automatic gain control on: what lies before it does not change the level behind it. */
+export function levelled(stages: readonly Stage[]): readonly Stage[] {
+  const first = stages.findIndex(({ step }) => step.userBand !== undefined);
+  return first < 0 ? stages : stages.slice(first);
+}
+
+function suspectsAmong(stages: readonly Stage[], look: typeof lacking): readonly Suspect[] {
+  return stages.flatMap((stage) => {
+    const shortcoming = look(stage);
+    return shortcoming ? [{ stage, shortcoming }] : [];
+  });
+}
+
+function tooLittle(stages: readonly Stage[], about: About): Blamed | undefined {
+  const suspects = suspectsAmong(stages, lacking).filter(
+    ({ shortcoming }) => shortcoming.excessDb >= about.missingDb * LEAST_SHARE,
+  );
+  return worstOf(suspects, about) ?? sparing(stages, about.missingDb) ?? greatestLoss(stages);
+}
+
+/** An amplifier that could be turned up by what is missing and still be within its rated output. */
+function sparing(stages: readonly Stage[], missingDb: number): Blamed | undefined {
+  const amplifiers = stages.filter((stage) => {
+    const { drives } = stage.record;
+    return isAmplifier(stage) && drives.every((d) => d.levelDbuv + missingDb <= d.allowedDbuv);
+  });
+  // The last one: what is before it, and its neighbours behind it, stay as they are.
+  const stage = amplifiers.at(-1);
+  if (!stage) return undefined;
+  return asCulprit({
+    stage,
+    shortcoming: { does: "low gain", excessDb: missingDb, amount: stage.step.gainDb ?? 0 },
+  });
+}
+
+/** Whether the carrier is amplified here on its way. */
+export function isAmplifier({ record, step }: Stage): boolean {
+  const { job } = record.kind.trade;
+  return (job === "amplifier" || job === "mast amplifier") && record.powered && (step.gainDb ?? 0) > 0;
+}
+
+/** Where nothing is wrong: what takes most away. */
+function greatestLoss(stages: readonly Stage[]): Blamed | undefined {
+  const stage = extreme(
+    stages.filter(({ step }) => step.from !== null && (step.gainDb ?? 0) < 0),
+    ({ step }) => -(step.gainDb ?? 0),
+  );
+  if (!stage) {
+    const source = stages[0];
+    return (
+      source &&
+      asCulprit({
+        stage: source,
+        shortcoming: { does: "weak source", excessDb: 0, amount: source.step.levelDbuv },
+      })
+    );
+  }
+  const { job } = stage.record.kind.trade;
+  const { gainDb } = stage.step;
+  const does =
+    job === "cable"
+      ? ("long cable" as const)
+      : job === "tap" || job === "riser plate"
+        ? ("high tap loss" as const)
+        : job === "splitter"
+          ? ("splits" as const)
+          : ("loses" as const);
+  const length = stage.record.options.lengthM;
+  return asCulprit({
+    stage,
+    shortcoming: {
+      does,
+      excessDb: 0,
+      amount: gainDb ?? 0,
+      ...(does === "long cable" && typeof length === "number" ? { lengthM: length } : {}),
+    },
+  });
+}
+
+function tooMuch(stages: readonly Stage[], about: About): Blamed | undefined {
+  const amplifying: readonly Suspect[] = stages.filter(isAmplifier).map((stage) => ({
+    stage,
+    shortcoming: {
+      does: "high gain",
+      excessDb: stage.step.gainDb ?? 0,
+      amount: stage.step.gainDb ?? 0,
+    },
+  }));
+  const others = suspectsAmong(
+    stages.filter((stage) => !isAmplifier(stage)),
+    exceeding,
+  );
+  const order = [...amplifying, ...others].sort((a, b) => stages.indexOf(a.stage) - stages.indexOf(b.stage));
+  const source = stages[0];
+  return (
+    worstOf(order, about) ??
+    (source &&
+      asCulprit({
+        stage: source,
+        shortcoming: {
+          does: "strong source",
+          excessDb: about.missingDb,
+          amount: source.step.gainDb ?? source.step.levelDbuv,
+        },
+      }))
+  );
+}

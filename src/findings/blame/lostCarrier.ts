@@ -1,0 +1,48 @@
+/** Whose fault it is that a carrier arrives at a receiver and is still lost to noise or to what disturbs it. */
+import type { PartId } from "../../design/design.ts";
+import type { Evaluation } from "../../evaluate/evaluation.ts";
+import type { CarrierId } from "../../evaluate/trace.ts";
+import type { Service } from "../../signal/carrier.ts";
+import { tunerNoiseUv2 } from "../tunerQuality.ts";
+import { outputsInOrder } from "./others.ts";
+import { blameForNoise, disturbed, type Quality } from "./quality.ts";
+import { type Stage, stagesTo } from "./stages.ts";
+
+/** Followed from the first input at which the carrier arrives; undefined where it arrives at none. */
+export function blameForLostCarrier(
+  evaluation: Evaluation,
+  at: { readonly receiver: PartId; readonly inputs: readonly string[] },
+  lost: CarrierId,
+  to: "noisy" | "disturbed",
+): Quality | undefined {
+  for (const port of at.inputs) {
+    const stages = stagesTo(evaluation, { part: at.receiver, port }, lost);
+    const last = stages.at(-1);
+    if (!last) continue;
+    if (to === "disturbed") return disturbed(evaluation, stages);
+    const { service, requiredDb, tunerShare } = atTuner(last);
+    const cnDb = -10 * Math.log10(10 ** (-last.step.cnDb / 10) + tunerShare);
+    const culprit = blameForNoise(stages, {
+      missingDb: Math.max(0, requiredDb - cnDb),
+      inOrder: outputsInOrder(evaluation, service, "C/N"),
+      behind: tunerShare,
+    });
+    return { spoiler: { by: "noise" }, ...(culprit ? { culprit } : {}) };
+  }
+  return undefined;
+}
+
+/** The carrier's service, what its modulation needs, and what the tuner's own noise is over it. */
+function atTuner({ record, step, carrier }: Stage): {
+  readonly service: Service;
+  readonly requiredDb: number;
+  readonly tunerShare: number;
+} {
+  for (const band of record.outputs[step.to]?.bands ?? []) {
+    const i = band.origin.key === carrier.origin ? band.grid.index.indexOf(carrier.index) : -1;
+    if (i < 0) continue;
+    const tunerShare = tunerNoiseUv2(band.grid, i) / 10 ** (step.levelDbuv / 10);
+    return { service: band.origin.service, requiredDb: band.grid.required[i] ?? 0, tunerShare };
+  }
+  return { service: "satellite", requiredDb: 0, tunerShare: 0 };
+}

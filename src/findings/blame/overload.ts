@@ -1,0 +1,65 @@
+/** Who drives a part too hard. */
+import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
+import { extreme } from "../extreme.ts";
+import type { Draft } from "../finding.ts";
+import type { Blamed } from "./culprit.ts";
+import { culpritFirst } from "./culprit.ts";
+import { isAmplifier } from "./level.ts";
+import { exceeding } from "./shortcomings.ts";
+import { type Stage, stagesTo } from "./stages.ts";
+
+/** The same finding with the culprit first, where it is not the driven part itself. */
+export function blameForOverload(evaluation: Evaluation, draft: Draft<"overload">): Draft<"overload"> {
+  const record = evaluation.record(draft.at.part);
+  if (!record || draft.facts.because !== "input") return draft;
+  const culprit = driverOf(evaluation, record, (draft.value ?? 0) - (draft.limit ?? 0));
+  return culprit ? { ...draft, parts: culpritFirst(culprit.part, draft.parts) } : draft;
+}
+
+/** The culprit of the products that a part makes: itself, unless it gets more than it could take without any gain. */
+export function sourceOfOverload(evaluation: Evaluation, record: PartRecord): Blamed | undefined {
+  const drive = extreme(record.drives, (d) => d.levelDbuv - d.allowedDbuv);
+  if (!drive) return undefined;
+  const over = drive.levelDbuv - drive.allowedDbuv;
+  const itself: Blamed = {
+    part: record.part.id,
+    port: drive.port,
+    does: "overdriven",
+    excessDb: Math.max(0, over),
+    amount: drive.ratioDb,
+  };
+  const stages = loudestWay(evaluation, record);
+  const own = stages.at(-1)?.step.gainDb ?? 0;
+  if (own >= over) return itself;
+  return driverOf(evaluation, record, over) ?? itself;
+}
+
+/** Before a part: the amplifier with most gain that could be turned down by what is too much, or the source. */
+function driverOf(evaluation: Evaluation, record: PartRecord, over: number): Blamed | undefined {
+  const before = loudestWay(evaluation, record).slice(0, -1);
+  const amplifier = extreme(before.filter(isAmplifier), ({ step }) => step.gainDb ?? 0);
+  const stage = amplifier && (amplifier.step.gainDb ?? 0) >= over ? amplifier : before[0];
+  if (!stage) return undefined;
+  const { part, to, gainDb, levelDbuv } = stage.step;
+  return {
+    part,
+    port: to,
+    does: stage === amplifier ? "high gain" : "strong source",
+    excessDb: exceeding(stage)?.excessDb ?? over,
+    amount: gainDb ?? levelDbuv,
+  };
+}
+
+/** The way of the strongest carrier that leaves a part. */
+function loudestWay(evaluation: Evaluation, record: PartRecord): readonly Stage[] {
+  let loudest: { port: string; origin: string; index: number; level: number } | undefined;
+  for (const [port, { bands }] of Object.entries(record.outputs))
+    for (const band of bands) {
+      if (band.stack || band.isFloor) continue;
+      band.level.forEach((level, i) => {
+        if (!loudest || level > loudest.level)
+          loudest = { port, origin: band.origin.key, index: band.grid.index[i] ?? 0, level };
+      });
+    }
+  return loudest ? stagesTo(evaluation, { part: record.part.id, port: loudest.port }, loudest) : [];
+}

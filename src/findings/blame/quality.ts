@@ -1,0 +1,185 @@
+/** What spoils a C/N most, and whose fault that is. */
+import type { PartId } from "../../design/design.ts";
+import type { Evaluation, Meeting } from "../../evaluate/evaluation.ts";
+import { noiseFactor } from "../../rf/noise.ts";
+import { type BandFacts, bandFactsOf } from "../bandFacts.ts";
+import { isWanted } from "../collisions.ts";
+import { extreme } from "../extreme.ts";
+import type { Draft } from "../finding.ts";
+import { asCulprit, type Suspect, worstOf } from "./choose.ts";
+import type { Blamed } from "./culprit.ts";
+import { isAmplifier } from "./level.ts";
+import { outputsInOrder } from "./others.ts";
+import { sourceOfOverload } from "./overload.ts";
+import { lacking } from "./shortcomings.ts";
+import { type Stage, stagesTo } from "./stages.ts";
+
+/** What disturbs a carrier most: noise, third-order products of an amplifier, or a foreign signal. */
+export type Spoiler =
+  | { readonly by: "noise" }
+  | { readonly by: "products"; readonly part: PartId }
+  /** `part`: where it is first met; both absent where it cannot be followed. */
+  | { readonly by: "foreign"; readonly signal?: BandFacts; readonly part?: PartId };
+
+/** A better noise figure than this is nobody's due [dB]: that of a good distribution amplifier, from memory. */
+const USUAL_NOISE_FIGURE_DB = 5;
+
+export type Quality = { readonly spoiler: Spoiler; readonly culprit?: Blamed };
+
+export function blameForQuality(evaluation: Evaluation, draft: Draft<"low-carrier-to-noise">): Quality {
+  const { at, facts, value = 0, limit = 0 } = draft;
+  const { service, port } = at;
+  if (!service || port === undefined) return { spoiler: facts.spoiler };
+  const stages = stagesTo(evaluation, { part: at.part, port }, facts.worst);
+  if (facts.worst.cnDb > facts.worst.ciDb) return disturbed(evaluation, stages) ?? { spoiler: facts.spoiler };
+  const about = { missingDb: limit - value, inOrder: outputsInOrder(evaluation, service, "C/N") };
+  const culprit = blameForNoise(stages, about);
+  return { spoiler: { by: "noise" }, ...(culprit ? { culprit } : {}) };
+}
+
+/** Interference over carrier, or noise over carrier, behind each stage; a user band is as bad as the worst it holds. */
+function shares(stages: readonly Stage[], ratioDb: (stage: Stage) => number): readonly number[] {
+  const behind = stages.map((stage) => 10 ** (-ratioDb(stage) / 10));
+  return behind.map((share, k) => Math.max(0, share - (behind[k - 1] ?? 0)));
+}
+
+/** The stage at which most interference comes in, and what it is there. */
+export function disturbed(evaluation: Evaluation, stages: readonly Stage[]): Quality | undefined {
+  const added = shares(stages, ({ step }) => step.ciDb);
+  const worst = added.indexOf(Math.max(...added));
+  const stage = stages[worst];
+  if (!stage || !(added[worst] ?? 0)) return undefined;
+  const met = meetingsOf(stage);
+  const foreign = met.reduce((sum, m) => sum + m.share, 0);
+  const { part, to } = stage.step;
+  const lost = { excessDb: 0, amount: stage.step.ciDb };
+  const strongest = extreme(met, (m) => m.share)?.meeting;
+  if (!strongest || foreign < (added[worst] ?? 0) / 2) {
+    const culprit = sourceOfOverload(evaluation, stage.record) ?? {
+      part,
+      port: to,
+      does: "overdriven",
+      ...lost,
+    };
+    return { spoiler: { by: "products", part }, culprit };
+  }
+  const signal = bandFactsOf(strongest.other);
+  const fromOutside = !isWanted(signal.service);
+  return {
+    spoiler: { by: "foreign", signal, part },
+    culprit: fromOutside
+      ? { part: signal.part, port: to, does: "lets in", ...lost }
+      : { part, port: to, does: "brings together", ...lost },
+  };
+}
+
+type Met = { readonly meeting: Meeting; readonly share: number };
+
+/** What the carrier meets at a stage, each with its power over the carrier's. */
+function meetingsOf({ record, carrier }: Stage): readonly Met[] {
+  return record.meetings.flatMap((meeting): Met[] => {
+    const { victim, carriers, ciDb } = meeting;
+    if (meeting.echo || victim.origin.key !== carrier.origin) return [];
+    const n = carriers.findIndex((i) => victim.grid.index[i] === carrier.index);
+    return n < 0 ? [] : [{ meeting, share: 10 ** (-(ciDb[n] ?? 0) / 10) }];
+  });
+}
+
+/** Whose noise it is. `behind`: noise over carrier that is added where the way ends, as by a tuner. */
+export function blameForNoise(
+  stages: readonly Stage[],
+  about: {
+    readonly missingDb: number;
+    readonly inOrder: ReadonlySet<string>;
+    readonly behind?: number;
+  },
+): Blamed | undefined {
+  const added = [...shares(stages, ({ step }) => step.cnDb), about.behind ?? 0];
+  const total = added.reduce((sum, share) => sum + share, 0);
+  if (!(total > 0)) return undefined;
+  // All noise that is added behind a place where more level arrives counts for so much less.
+  const restoredDb = (k: number, excessDb: number) => {
+    const stage = stages[k];
+    const from = stage && isActive(stage) && stage.step.from !== null ? k + 1 : k;
+    const behind = added.slice(from).reduce((sum, share) => sum + share, 0);
+    return -10 * Math.log10(1 - (behind / total) * (1 - 10 ** (-excessDb / 10)));
+  };
+  const suspects = stages.flatMap((stage, k): Suspect[] => {
+    const shortcoming = lacking(stage);
+    const all: Suspect[] = shortcoming
+      ? [{ stage, shortcoming: { ...shortcoming, excessDb: restoredDb(k, shortcoming.excessDb) } }]
+      : [];
+    const own = ownNoiseDb(stage, (added[k] ?? 0) / total);
+    if (own)
+      all.push({ stage, shortcoming: { does: "noisy", excessDb: own.restoredDb, amount: own.figureDb } });
+    return all;
+  });
+  const clear = suspects.filter(({ shortcoming }) => shortcoming.excessDb >= about.missingDb / 4);
+  return worstOf(clear, about) ?? firstWeak(stages, { added, total, restoredDb });
+}
+
+function isActive({ record, step }: Stage): boolean {
+  return (record.treatment.paths ?? []).some(
+    (p) => p.noiseFigureDb !== undefined && (p.from === step.from || p.from.startsWith("#")),
+  );
+}
+
+/** What a usual noise figure in its place would bring [dB]. */
+function ownNoiseDb(
+  { record, step }: Stage,
+  share: number,
+): { readonly restoredDb: number; readonly figureDb: number } | undefined {
+  if (step.from === null) return undefined;
+  const figureDb = Math.max(0, ...(record.treatment.paths ?? []).map((p) => p.noiseFigureDb ?? 0));
+  const usualDb = usualNoiseFigureDb(record);
+  if (figureDb <= usualDb) return undefined;
+  const left = (noiseFactor(usualDb) - 1) / (noiseFactor(figureDb) - 1);
+  return { restoredDb: -10 * Math.log10(1 - share * (1 - left)), figureDb };
+}
+
+/** Noise figure of a usual part of the kind. */
+function usualNoiseFigureDb({ kind, part }: Stage["record"]): number {
+  const { paths = [] } = kind.signal(kind.options.parse({}), { id: part.id, powered: true });
+  const figures = paths.flatMap((p) => p.noiseFigureDb ?? []);
+  return figures.length > 0 ? Math.max(...figures) : USUAL_NOISE_FIGURE_DB;
+}
+
+/** Where nothing is wrong: the source, if most noise comes with it; else the greatest loss before an amplifier. */
+function firstWeak(
+  stages: readonly Stage[],
+  noise: {
+    readonly added: readonly number[];
+    readonly total: number;
+    readonly restoredDb: (k: number, excessDb: number) => number;
+  },
+): Blamed | undefined {
+  const source = stages[0];
+  const losses = stages.flatMap((stage, k): Suspect[] => {
+    const { gainDb } = stage.step;
+    if (gainDb === null || gainDb >= 0 || isAmplifier(stage)) return [];
+    const isCable = stage.record.kind.trade.job === "cable";
+    return [
+      {
+        stage,
+        shortcoming: {
+          does: isCable ? "long cable" : "loses",
+          excessDb: noise.restoredDb(k, -gainDb),
+          amount: gainDb,
+          ...(isCable ? { lengthM: Number(stage.record.options.lengthM) } : {}),
+        },
+      },
+    ];
+  });
+  const loss = extreme(losses, (s) => s.shortcoming.excessDb);
+  // A source whose own noise and weakness make most of it is not helped by mending what comes behind.
+  const bySource =
+    (noise.added[0] ?? 0) + (stages[1]?.record.kind.family === "convert" ? (noise.added[1] ?? 0) : 0);
+  if (loss && loss.shortcoming.excessDb > 1 && bySource < noise.total / 2) return asCulprit(loss);
+  return (
+    source &&
+    asCulprit({
+      stage: source,
+      shortcoming: { does: "weak source", excessDb: 0, amount: source.step.levelDbuv },
+    })
+  );
+}

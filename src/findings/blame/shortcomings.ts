@@ -1,0 +1,235 @@
+/** How far a part on the way falls short of a sound and fitting one, or gives more than one. */
+import type { PartRecord } from "../../evaluate/evaluation.ts";
+import type { AnyOptions, Path } from "../../parts/contract.ts";
+import type { FieldMeta } from "../../parts/fields.ts";
+import { fieldMeta } from "../../parts/fields.ts";
+import { defectsOf, describedOptions, doesCount } from "../../parts/meanings.ts";
+import { gainDb } from "../../signal/gain.ts";
+import { remembered } from "../../signal/remember.ts";
+import type { Blamed, Misdeed } from "./culprit.ts";
+import type { Stage } from "./stages.ts";
+
+/** A run that nobody calls long [m]; usual in a house, from memory. */
+const USUAL_RUN_M = 30;
+/** What an end plate loses to its sockets, where a through plate stands in its place [dB]; typical, from memory. */
+const END_PLATE_DB = 4;
+
+/** What one part does worse than it should: all its faults together, named after the greatest. */
+export type Shortcoming = Omit<Blamed, "part" | "port">;
+
+/** Level that a sound part in the place of a stage's part would add; undefined where nothing is wrong with it. */
+export function lacking(stage: Stage): Shortcoming | undefined {
+  return found(stage).lacking;
+}
+
+/** Level that it gives beyond what its kind usually gives; undefined where it does not. */
+export function exceeding(stage: Stage): Shortcoming | undefined {
+  return found(stage).exceeding;
+}
+
+type Found = { readonly lacking: Shortcoming | undefined; readonly exceeding: Shortcoming | undefined };
+
+/** Asked by every socket behind a part: remembered while the part stays as it is. */
+const known = new WeakMap<PartRecord, Map<string, Found>>();
+
+function found(stage: Stage): Found {
+  const { from, to, centreMHz, levelDbuv } = stage.step;
+  const key = `${from}|${to}|${centreMHz}|${from === null ? `${levelDbuv}${stage.carrier.origin}` : ""}`;
+  const ofRecord = remembered(known, stage.record, () => new Map<string, Found>());
+  return remembered(ofRecord, key, () => ({
+    lacking: summed(stage, corrections(stage, "less")),
+    exceeding: summed(stage, corrections(stage, "more")),
+  }));
+}
+
+/** A fault put right: the options after it, and what it is called. */
+type Correction = {
+  readonly does: Misdeed;
+  readonly options?: AnyOptions;
+  /** Where no options tell it: the level that it gives back [dB]. */
+  readonly db?: number;
+  readonly fed?: true;
+} & Pick<Blamed, "ways" | "lengthM">;
+
+/** Puts one fault after the other right, and names the whole after the one that brought most. */
+function summed(stage: Stage, all: readonly Correction[]): Shortcoming | undefined {
+  const { record } = stage;
+  const own = amountOf(stage);
+  let options = record.options;
+  let powered = record.powered;
+  let before = own;
+  let excessDb = 0;
+  let most: { readonly correction: Correction; readonly db: number } | undefined;
+  for (const correction of all) {
+    options = { ...options, ...correction.options };
+    powered ||= correction.fed === true;
+    const after = correction.db === undefined ? levelWith(stage, options, powered) : before + correction.db;
+    const db = Math.abs(after - before);
+    before = after;
+    excessDb += db;
+    if (!most || db > most.db) most = { correction, db };
+  }
+  if (!most || excessDb < 0.05) return undefined;
+  const { does, ways, lengthM } = most.correction;
+  return { does, excessDb, amount: own, ...(ways ? { ways } : {}), ...(lengthM ? { lengthM } : {}) };
+}
+
+/** Gain of a part as it is; of a source its level [dB, dBµV]. */
+function amountOf({ step }: Stage): number {
+  return step.gainDb ?? step.levelDbuv;
+}
+
+/** The same with other options; unchanged where the carrier would not come that way. */
+function levelWith(stage: Stage, options: AnyOptions, powered: boolean): number {
+  const { record, step, carrier } = stage;
+  const {
+    emits = [],
+    paths = [],
+    stacks = [],
+  } = record.kind.signal(options, { id: record.part.id, powered });
+  if (step.from === null) {
+    for (const { bands } of emits)
+      for (const band of bands) {
+        const i = band.origin.key === carrier.origin ? band.grid.index.indexOf(carrier.index) : -1;
+        if (i >= 0) return band.level[i] ?? amountOf(stage);
+      }
+    return amountOf(stage);
+  }
+  const stacked = stacks.find((s) => s.to === step.to);
+  if (stacked) {
+    const now = record.treatment.stacks?.find((s) => s.to === step.to)?.levelDbuv ?? stacked.levelDbuv;
+    return amountOf(stage) + stacked.levelDbuv - now;
+  }
+  return wayGainDb(paths, { from: step.from, to: step.to, centreMHz: step.centreMHz }) ?? amountOf(stage);
+}
+
+/** Gain of the strongest way from an input to an output; undefined where there is none [dB]. */
+export function wayGainDb(
+  paths: readonly Path[],
+  at: { readonly from: string; readonly to: string; readonly centreMHz: number },
+): number | undefined {
+  let most: number | undefined;
+  for (const path of paths) {
+    if (path.from !== at.from || (path.to !== at.to && !path.to.startsWith("#"))) continue;
+    const own = gainDb(path.response, at.centreMHz);
+    const rest = path.to === at.to ? 0 : wayGainDb(paths, { ...at, from: path.to });
+    if (rest !== undefined && (most === undefined || own + rest > most)) most = own + rest;
+  }
+  return most;
+}
+
+/** What could be put right so that more comes out ("less": it gives less than it should), or less ("more"). */
+function corrections(stage: Stage, gives: "less" | "more"): readonly Correction[] {
+  const { record } = stage;
+  const { kind, options } = record;
+  if (gives === "less" && kind.trade.defect) return [{ does: "bad joint", db: -amountOf(stage) }];
+  const wrong: Correction[] = [];
+  if (gives === "less") {
+    if (!record.powered) wrong.push({ does: "unfed", fed: true });
+    for (const { option, soundValue } of defectsOf(kind, options))
+      wrong.push({
+        does: misdeedOf(record, describedOptions(kind).get(option)),
+        options: { [option]: soundValue },
+      });
+    if (kind.trade.job === "pad") wrong.push({ does: "attenuates", db: -amountOf(stage) });
+  }
+  for (const [option, meta] of describedOptions(kind)) {
+    if (!doesCount(meta, options)) continue;
+    wrong.push(...correctionsOf(stage, { option, meta, value: options[option] }, gives));
+  }
+  return wrong;
+}
+
+function misdeedOf({ kind }: PartRecord, meta: FieldMeta | undefined): Misdeed {
+  if (meta?.means === "mains") return "switched off";
+  if (meta?.means === "pointing loss") return "off aim";
+  if (kind.family === "receive") return "weak source";
+  return kind.trade.job === "cable" ? "poor cable" : kind.trade.job === "splitter" ? "resistive" : "loses";
+}
+
+type Asked = { readonly option: string; readonly meta: FieldMeta; readonly value: unknown };
+
+function correctionsOf(stage: Stage, asked: Asked, gives: "less" | "more"): readonly Correction[] {
+  const { record, step } = stage;
+  const { option, meta, value } = asked;
+  const job = record.kind.trade.job;
+  if (meta.control === "rows") return rowCorrections(stage, asked, gives);
+  if (typeof value !== "number") return [];
+  if (meta.means === "ways") return gives === "less" ? spareWays(record, option, value) : [];
+  if (meta.means === "length") {
+    if (gives === "more" || value <= USUAL_RUN_M) return [];
+    return [{ does: "long cable", options: { [option]: USUAL_RUN_M }, lengthM: value }];
+  }
+  if (meta.means === "input pad")
+    return gives === "less" && value > 0 ? [{ does: "attenuates", options: { [option]: 0 } }] : [];
+  if (meta.means === "tap loss") return tapCorrections(stage, asked, gives);
+  if (job === "pad") return [];
+  const usual = usualValue(record, option);
+  if (usual === undefined || usual === value || !changesLevel(meta)) return [];
+  // Only what changes the level in the direction that is asked for: found by trying it.
+  const options = { [option]: usual };
+  const db = levelWith(stage, { ...record.options, ...options }, record.powered) - amountOf(stage);
+  if (gives === "less" ? db < 0.05 : db > -0.05) return [];
+  const isSource = step.from === null;
+  const amplifies = (step.gainDb ?? 0) > 0 || meta.means === "gain" || meta.means === "radio gain";
+  if (gives === "more") return [{ does: isSource ? "strong source" : "high gain", options }];
+  return [{ does: isSource ? "weak source" : amplifies ? "low gain" : "loses", options }];
+}
+
+/** Whether an option can have to do with level: its unit says so, or it is the size of a dish. */
+function changesLevel({ unit, means, onSite }: FieldMeta): boolean {
+  if (means === "diameter") return true;
+  return unit?.startsWith("dB") === true && (onSite !== "not ours" || means === "source level");
+}
+
+/** The value that an option has where nobody says otherwise. */
+function usualValue({ kind }: PartRecord, option: string): unknown {
+  return remembered(usual, kind, () => kind.options.parse({}))[option];
+}
+
+const usual = new WeakMap<object, AnyOptions>();
+
+/** A carrier that its row puts below or above the others of its source. */
+function rowCorrections(
+  stage: Stage,
+  { option, meta, value }: Asked,
+  gives: "less" | "more",
+): readonly Correction[] {
+  if (stage.step.from !== null || !Array.isArray(value)) return [];
+  const offsets = Object.entries(meta.row?.shape ?? {}).flatMap(([key, schema]) =>
+    fieldMeta(schema)?.unit === "dB" ? [key] : [],
+  );
+  const leveled = value.map((row: object) => ({ ...row, ...Object.fromEntries(offsets.map((k) => [k, 0])) }));
+  const options = { [option]: leveled };
+  const db = levelWith(stage, { ...stage.record.options, ...options }, true) - amountOf(stage);
+  if (gives === "less" ? db < 0.05 : db > -0.05) return [];
+  return [{ does: gives === "less" ? "weak source" : "strong source", options }];
+}
+
+/** A splitter with more outputs than anybody uses. */
+function spareWays(record: PartRecord, option: string, of: number): readonly Correction[] {
+  if (record.kind.trade.job !== "splitter") return [];
+  const used = record.ports.filter((p) => p.side === "out" && record.joined[p.id]).length;
+  const fewest = Math.max(2, used);
+  if (fewest >= of) return [];
+  return [{ does: "spare ways", options: { [option]: fewest }, ways: { of, used } }];
+}
+
+/** A tap or riser plate that gives its branch too little or too much, or takes too much off the trunk. */
+function tapCorrections(
+  stage: Stage,
+  { option, value }: Asked,
+  gives: "less" | "more",
+): readonly Correction[] {
+  const { record, step } = stage;
+  const isTrunk = record.ports.some((p) => p.id === step.to && p.role === "trunk");
+  const trunk = record.ports.find((p) => p.side === "out" && p.role === "trunk");
+  const usually = usualValue(record, option);
+  if (typeof value !== "number" || typeof usually !== "number") return [];
+  const options = { [option]: usually };
+  if (isTrunk) return gives === "less" && value < usually ? [{ does: "low tap loss", options }] : [];
+  if (gives === "more") return value < usually ? [{ does: "low tap loss", options }] : [];
+  if (record.kind.delivery && trunk && !record.joined[trunk.id])
+    return value > END_PLATE_DB ? [{ does: "through at end", db: value - END_PLATE_DB }] : [];
+  return value > usually ? [{ does: "high tap loss", options }] : [];
+}

@@ -1,0 +1,29 @@
+/** Whether a part is made to take a service in by an input, whatever it does with it now. */
+import type { PartRecord } from "../evaluate/evaluation.ts";
+import type { Service } from "../signal/carrier.ts";
+import { gainDb } from "../signal/gain.ts";
+
+/** A frequency in the middle of each service on a coaxial line [MHz]. */
+const MIDDLE_MHZ: Readonly<Record<Service, number>> = {
+  fm: 98,
+  dab: 210,
+  tv: 580,
+  mobile: 780,
+  cordless: 1890,
+  satellite: 1500,
+};
+
+/** Less gain than this on the way in, and the input is meant for something else [dB]; our choice. */
+const MEANT_FOR_DB = -15;
+
+export function passesService(record: PartRecord, input: string, service: Service): boolean {
+  const port = record.ports.find((p) => p.id === input);
+  if (port?.medium === "sky") return service === "satellite";
+  const { paths = [] } = record.kind.signal(record.options, { id: record.part.id, powered: true });
+  return paths.some(
+    (path) =>
+      path.from === input &&
+      path.loMHz === undefined &&
+      gainDb(path.response, MIDDLE_MHZ[service]) > MEANT_FOR_DB,
+  );
+}

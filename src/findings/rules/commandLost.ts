@@ -1,0 +1,191 @@
+import type { PartId } from "../../design/design.ts";
+import type { PartRecord } from "../../evaluate/evaluation.ts";
+import type { Offer, SwitchState } from "../../signal/control.ts";
+import type { Draft } from "../finding.ts";
+import { type RuleOf, wireAt } from "../rule.ts";
+import { walkSupply } from "../walk/supply.ts";
+import { supplyWay } from "../walk/supplyWay.ts";
+import { type VoltsLost, voltsLost } from "../walk/voltsLost.ts";
+import { distinct } from "./noSupply.ts";
+
+/** Below this voltage every converter takes the request as vertical, from the other one on as horizontal [V]. */
+export const SURELY_VERTICAL_VOLTS = 14;
+export const SURELY_HORIZONTAL_VOLTS = 16;
+
+export type CommandLostFacts =
+  /** 18 V that arrive too low: surely lost, or between the two limits, where each converter decides for itself. */
+  | {
+      readonly kind: "too low" | "undecided";
+      readonly receiver: PartId;
+      /** On a single-cable line the 18 V carry the messages. */
+      readonly carries: "horizontal" | "messages";
+      readonly lost: VoltsLost;
+    }
+  /** 13 V that arrive so high that they may be taken for 18 V. */
+  | { readonly kind: "too high"; readonly receiver: PartId }
+  /** No command at all comes to the switch that the receiver's signal comes from. */
+  | { readonly kind: "no command"; readonly receiver: PartId; readonly switch: PartId }
+  /** A position switch is asked for no position, though it has several. */
+  | { readonly kind: "no position"; readonly receiver: PartId; readonly positions: number }
+  /** The tone of 22 kHz, and all that is said by it, does not arrive. */
+  | {
+      readonly kind: "no tone";
+      readonly receiver: PartId;
+      readonly carries: "high band" | "messages" | "position";
+    };
+
+type Kind = "quadrant" | "position" | "both" | "stack";
+
+/** 18 V that arrives too low to select horizontal, and tone that does not arrive. */
+export const commandLost: RuleOf<"command-lost"> = {
+  id: "command-lost",
+  check: ({ record }) => {
+    const atSwitches = (record.power.switches ?? []).flatMap(({ port, by }) => {
+      const state = record.switches[port];
+      const heard = (state?.offers ?? []).filter((o) => o.kind === "commands" && o.volts18 > 0);
+      return heard.flatMap((offer) => [
+        ...tooFewVolts(record, { port, by, offer }),
+        ...toneLost(record, { port, by, offer }),
+        ...noPosition(record, { port, by, offer }),
+      ]);
+    });
+    const supplies = record.kind.reception ? (record.power.supplies ?? []) : [];
+    return [...atSwitches, ...supplies.flatMap(({ port, kind }) => unheard(record, port, kind))];
+  },
+  blame: (draft, evaluation) => {
+    const { facts } = draft;
+    const { part, port = "" } = draft.at;
+    if (facts.kind === "no position") return draft;
+    if (facts.kind === "no command") {
+      const steps = walkSupply(evaluation, { part, port });
+      const end = steps.find((s) => s.end === "shorted") ?? steps.find((s) => s.end === "blocked");
+      return { ...draft, parts: distinct(end?.part ?? part, [part, facts.switch]) };
+    }
+    const state = evaluation.record(part)?.switches[port];
+    const offer = state && offerOf(state, draft);
+    if (!offer) return draft;
+    const at = { part, port };
+    if (facts.kind === "no tone") {
+      const stops = supplyWay(evaluation, at, offer).findLast((step) => !step.tone);
+      return { ...draft, parts: distinct(stops?.part ?? facts.receiver, [part, facts.receiver]) };
+    }
+    if (facts.kind === "too high") return draft;
+    const lost = voltsLost(evaluation, at, { offer, volts: offer.volts18, needs: SURELY_HORIZONTAL_VOLTS });
+    const culprit = lost.taker?.part ?? facts.receiver;
+    return { ...draft, parts: distinct(culprit, [part, facts.receiver]), facts: { ...facts, lost } };
+  },
+};
+
+type Heard = { readonly port: string; readonly by: Kind; readonly offer: Offer };
+
+/** Who speaks: several receivers may reach one switch. */
+function speakerKey({ part, port }: Offer): string {
+  return `${part}.${port}`;
+}
+
+function offerOf(state: SwitchState, { at }: Draft<"command-lost">): Offer | undefined {
+  return state.offers.find((offer) => speakerKey(offer) === at.band);
+}
+
+function tooFewVolts(record: PartRecord, { port, by, offer }: Heard): readonly Draft<"command-lost">[] {
+  // A position switch is told by the tone alone.
+  if (by === "position") return [];
+  const part = record.part.id;
+  const receiver = offer.part;
+  const common = {
+    parts: distinct(receiver, [part]),
+    wires: wireAt(record, port),
+    unit: "V",
+  };
+  const at = { part, port, band: speakerKey(offer) };
+  if (offer.volts18 < SURELY_HORIZONTAL_VOLTS) {
+    const isLost = offer.volts18 < SURELY_VERTICAL_VOLTS;
+    const lost = {
+      supply: receiver,
+      givenVolts: offer.volts18 + offer.dropVolts,
+      spareVolts: offer.volts18 - SURELY_HORIZONTAL_VOLTS,
+    };
+    return [
+      {
+        ...common,
+        severity: isLost && by !== "stack" ? "error" : "warning",
+        at: { ...at, side: "too little" },
+        value: offer.volts18,
+        limit: SURELY_HORIZONTAL_VOLTS,
+        facts: {
+          kind: isLost ? "too low" : "undecided",
+          receiver,
+          carries: by === "stack" ? "messages" : "horizontal",
+          lost,
+        },
+      },
+    ];
+  }
+  if (by === "stack" || offer.volts13 <= SURELY_VERTICAL_VOLTS) return [];
+  return [
+    {
+      ...common,
+      severity: "warning",
+      at: { ...at, side: "too much" },
+      value: offer.volts13,
+      limit: SURELY_VERTICAL_VOLTS,
+      facts: { kind: "too high", receiver },
+    },
+  ];
+}
+
+/** A receiver whose signal comes from a switch that does not hear it. */
+function unheard(record: PartRecord, port: string, kind: Offer["kind"]): readonly Draft<"command-lost">[] {
+  if (kind !== "commands") return [];
+  const part = record.part.id;
+  const isOwn = (o: Offer) => o.part === part && o.port === port;
+  const deaf = (record.inputs[port]?.bands ?? []).flatMap((band) => [
+    ...band.conditions.filter(({ at }) => !at.offers.some(isOwn)).map(({ at }) => at.part),
+    ...(band.stack && !band.stack.control.offers.some(isOwn) ? [band.stack.part] : []),
+  ])[0];
+  if (deaf === undefined) return [];
+  return [
+    {
+      severity: "error",
+      at: { part, port },
+      parts: distinct(part, [deaf]),
+      wires: wireAt(record, port),
+      facts: { kind: "no command", receiver: part, switch: deaf },
+    },
+  ];
+}
+
+function noPosition(record: PartRecord, { port, by, offer }: Heard): readonly Draft<"command-lost">[] {
+  const isSent = offer.request?.position !== undefined || offer.request?.userBands !== undefined;
+  const positions = record.ports.filter((p) => p.side === "in" && record.joined[p.id]).length;
+  if (by !== "position" || isSent || positions < 2) return [];
+  const part = record.part.id;
+  return [
+    {
+      severity: "warning",
+      at: { part, port, band: speakerKey(offer) },
+      parts: distinct(offer.part, [part]),
+      wires: wireAt(record, port),
+      facts: { kind: "no position", receiver: offer.part, positions },
+    },
+  ];
+}
+
+function toneLost(record: PartRecord, { port, by, offer }: Heard): readonly Draft<"command-lost">[] {
+  const isAsked = by !== "position" || offer.request?.position !== undefined;
+  if (offer.toneArrives || !isAsked) return [];
+  const part = record.part.id;
+  return [
+    {
+      severity: "error",
+      at: { part, port, band: speakerKey(offer) },
+      parts: distinct(offer.part, [part]),
+      wires: wireAt(record, port),
+      facts: {
+        kind: "no tone",
+        receiver: offer.part,
+        carries: by === "stack" ? "messages" : by === "position" ? "position" : "high band",
+      },
+    },
+  ];
+}

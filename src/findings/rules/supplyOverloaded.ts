@@ -1,0 +1,52 @@
+import type { PartId } from "../../design/design.ts";
+import type { Draw } from "../../signal/control.ts";
+import { type RuleOf, wireAt } from "../rule.ts";
+import { distinct } from "./noSupply.ts";
+
+export type SupplyOverloadedFacts =
+  /** The culprit joins inner conductor and screen; these supplies shut down. */
+  | { readonly kind: "short"; readonly supplies: readonly PartId[] }
+  /** Whoever draws, most first. */
+  | { readonly kind: "too much"; readonly draws: readonly Draw[] };
+
+/** A supply that is shorted or asked for too much. */
+export const supplyOverloaded: RuleOf<"supply-overloaded"> = {
+  id: "supply-overloaded",
+  check: ({ record }) => {
+    const part = record.part.id;
+    const shorts = (record.power.shorts ?? []).flatMap((port) => {
+      const supplies = [...new Set((record.feeds[port] ?? []).map((offer) => offer.part))].sort();
+      if (supplies.length === 0) return [];
+      return [
+        {
+          severity: "error" as const,
+          at: { part, port },
+          parts: distinct(part, supplies),
+          wires: wireAt(record, port),
+          facts: { kind: "short" as const, supplies },
+        },
+      ];
+    });
+    const overloads = (record.power.supplies ?? []).flatMap((supply) => {
+      const demand = record.demands[supply.port];
+      if (!demand || demand.shortedBy !== null || demand.milliamps <= supply.limitMa) return [];
+      const draws = [...demand.draws].sort((a, b) => b.milliamps - a.milliamps || (a.part < b.part ? -1 : 1));
+      return [
+        {
+          severity: "error" as const,
+          at: { part, port: supply.port },
+          parts: distinct(
+            part,
+            draws.map((draw) => draw.part),
+          ),
+          wires: wireAt(record, supply.port),
+          value: demand.milliamps,
+          limit: supply.limitMa,
+          unit: "mA",
+          facts: { kind: "too much" as const, draws },
+        },
+      ];
+    });
+    return [...shorts, ...overloads];
+  },
+};

@@ -1,0 +1,247 @@
+/** What keeps a supply from a part: searched from that part downwards, until the part to take in hand is found. */
+import type { PartId, PortRef } from "../../design/design.ts";
+import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
+import type { Service } from "../../signal/carrier.ts";
+import { remembered } from "../../signal/remember.ts";
+import { passesService } from "../passesService.ts";
+import { type Setting, settingFor } from "./settings.ts";
+
+/** A supply arrives at an output and goes no further. */
+type Blocking = {
+  readonly why: "blocks";
+  readonly part: PartId;
+  readonly port: string;
+  readonly supply: PartId;
+  readonly volts: number;
+  /** A cable or joint, which should pass it. */
+  readonly isBroken: boolean;
+  /** The input that it would have to go on to, and the one that it goes to instead, where nobody draws on it. */
+  readonly input: string;
+  readonly feeds?: string;
+  /** With which it would pass. */
+  readonly setting?: Setting;
+};
+
+/** Why no supply comes up, and the part at which it ends or should begin. */
+export type SupplyStop =
+  /** It joins the inner conductor to the screen. */
+  | { readonly why: "short"; readonly part: PartId; readonly port: string; readonly supply: PartId }
+  | Blocking
+  /** It feeds, or passes supply to, another input than the one that leads up from here, which suits no such signal. */
+  | {
+      readonly why: "wrong input";
+      readonly part: PartId;
+      readonly port: string;
+      readonly feeds: string;
+      readonly supply: PartId;
+    }
+  /** Its mains is off, or it is a receiver that is off. */
+  | { readonly why: "mains off" | "receiver off"; readonly part: PartId; readonly setting: Setting }
+  /** It feeds as it is made, and has been set not to. */
+  | { readonly why: "not set to feed"; readonly part: PartId; readonly setting: Setting }
+  /** A unit above, which feeds away from here. */
+  | { readonly why: "wrong side"; readonly part: PartId; readonly volts: number }
+  /** Nothing is connected to this output, by which a supply would come. */
+  | { readonly why: "open"; readonly part: PartId; readonly port: string }
+  /** Nothing below feeds it; `nearest`: what in the design could, and the setting with which it would. */
+  | {
+      readonly why: "nothing feeds";
+      readonly part: PartId;
+      readonly nearest?: PartId;
+      readonly setting?: Setting;
+    };
+
+/** The surest first: what is certainly wrong before what may be meant. */
+const RANK: Readonly<Record<SupplyStop["why"], number>> = {
+  short: 0,
+  blocks: 1,
+  "wrong input": 1,
+  "mains off": 2,
+  "receiver off": 2,
+  "not set to feed": 3,
+  "wrong side": 4,
+  open: 5,
+  "nothing feeds": 6,
+};
+
+type Found = { readonly stop: SupplyStop; readonly steps: number };
+
+/** What keeps the supply from a part that lives on one. */
+export function supplyStop(evaluation: Evaluation, part: PartId): SupplyStop {
+  const record = evaluation.record(part);
+  const ports = record?.power.load?.ports ?? [];
+  const found = ports.flatMap((port): Found[] => {
+    const far = record?.joined[port];
+    if (!far) return [{ stop: { why: "open", part, port }, steps: 0 }];
+    const below = searched(evaluation, far);
+    return below ? [below] : [];
+  });
+  const best = likeliest(found);
+  if (record && best && RANK[best.stop.why] < RANK["wrong side"])
+    return judged(evaluation, record, best.stop);
+  const above = record && feederAbove(evaluation, record);
+  if (above) return above;
+  if (best?.stop.why === "nothing feeds") return { ...best.stop, nearest: best.stop.part, part };
+  if (best?.stop.why === "open" && ports.length === 1) return best.stop;
+  const nearest = nearestFeeder(evaluation, part);
+  return { why: "nothing feeds", part, ...(nearest === undefined ? {} : { nearest }) };
+}
+
+/** A part that passes supply elsewhere is wired wrongly where its other input would suit the signal better. */
+function judged(evaluation: Evaluation, victim: PartRecord, stop: SupplyStop): SupplyStop {
+  if (stop.why !== "blocks" || stop.feeds === undefined) return stop;
+  const record = evaluation.record(stop.part);
+  const service = serviceOf(victim);
+  if (!record || !service || passesService(record, stop.input, service)) return stop;
+  const { part, supply, feeds } = stop;
+  return { why: "wrong input", part, port: stop.input, feeds, supply };
+}
+
+/** What a part without supply would send down: what comes into it. */
+function serviceOf(record: PartRecord): Service | undefined {
+  return Object.values(record.inputs).flatMap((spectrum) => spectrum.bands)[0]?.origin.service;
+}
+
+function likeliest(found: readonly Found[]): Found | undefined {
+  return found.reduce<Found | undefined>((best, one) => {
+    if (!best) return one;
+    const by = RANK[one.stop.why] - RANK[best.stop.why] || one.steps - best.steps;
+    return by < 0 ? one : best;
+  }, undefined);
+}
+
+const searches = new WeakMap<Evaluation, Map<string, Found | null>>();
+
+/** The likeliest stop from an input downwards; each place is searched once in an evaluation. */
+function searched(evaluation: Evaluation, start: PortRef): Found | undefined {
+  const known = remembered(searches, evaluation, () => new Map<string, Found | null>());
+  // Not by recursion: a line may be thousands of parts long. Parts on a loop are left out, so it comes to an end.
+  const open: PortRef[] = [start];
+  for (let at = open.at(-1); at; at = open.at(-1)) {
+    const key = at.join("/");
+    const record = evaluation.record(at[0]);
+    const below = record && !record.looped && !known.has(key) ? joinedBelow(record, at[1]) : [];
+    const waiting = below.filter((far) => !known.has(far.join("/")));
+    if (waiting.length > 0) {
+      open.push(...waiting);
+      continue;
+    }
+    open.pop();
+    if (known.has(key)) continue;
+    const further = below.flatMap((far) => {
+      const found = known.get(far.join("/"));
+      return found ? [{ ...found, steps: found.steps + 1 }] : [];
+    });
+    const own = record && !record.looped ? stopsAt(record, at[1]).map((stop) => ({ stop, steps: 0 })) : [];
+    known.set(key, likeliest([...own, ...further]) ?? null);
+  }
+  return known.get(start.join("/")) ?? undefined;
+}
+
+/** Outputs from which a part passes supply to an input. */
+function legsTo(record: PartRecord, input: string): readonly string[] {
+  return (record.power.paths ?? []).filter((path) => path.to === input).map((path) => path.from);
+}
+
+/** Where a search goes on: down the legs that pass supply, or past a part that blocks. */
+function joinedBelow(record: PartRecord, input: string): readonly PortRef[] {
+  const legs = legsTo(record, input);
+  const outputs = record.ports.filter((p) => p.side === "out").map((p) => p.id);
+  return (legs.length > 0 ? legs : outputs).flatMap((port) => {
+    const far = record.joined[port];
+    return far ? [far] : [];
+  });
+}
+
+function stopsAt(record: PartRecord, input: string): readonly SupplyStop[] {
+  const part = record.part.id;
+  const legs = legsTo(record, input);
+  const waiting = record.ports.flatMap((p) => {
+    const offer = legs.includes(p.id) ? undefined : record.feeds[p.id]?.[0];
+    return offer ? [{ port: p.id, offer }] : [];
+  });
+  const stops = waiting.map(({ port, offer }): SupplyStop => {
+    const common = { part, supply: offer.part };
+    if (record.power.shorts?.includes(port)) return { ...common, why: "short", port };
+    const feeds = idleInput(record, port);
+    const setting = settingFor(record, (power) =>
+      (power.paths ?? []).some((path) => path.from === port && path.to === input),
+    );
+    return {
+      ...common,
+      why: "blocks",
+      port,
+      volts: offer.volts,
+      isBroken: record.kind.family === "run",
+      input,
+      ...(feeds === undefined ? {} : { feeds }),
+      ...(setting ? { setting: { option: setting.option, value: setting.value } } : {}),
+    };
+  });
+  const open = legs.filter((leg) => !record.joined[leg]);
+  return [
+    ...stops,
+    ...ownSupply(record, input),
+    ...open.map((port): SupplyStop => ({ why: "open", part, port })),
+  ];
+}
+
+/** An input to which a part passes this supply although nothing there draws on it. */
+function idleInput(record: PartRecord, output: string): string | undefined {
+  const inputs = (record.power.paths ?? []).filter((path) => path.from === output).map((path) => path.to);
+  return inputs.find((port) => (record.demands[port]?.milliamps ?? 0) === 0);
+}
+
+/** What a part that could feed an input does instead. */
+function ownSupply(record: PartRecord, input: string): readonly SupplyStop[] {
+  const part = record.part.id;
+  const { supplies = [], selfPowered } = record.power;
+  if (supplies.some((s) => s.port === input)) return [];
+  const isIdle = supplies.every((s) => (record.demands[s.port]?.milliamps ?? 0) === 0);
+  const [first] = supplies;
+  if (first && isIdle && !record.kind.reception)
+    return [{ why: "wrong input", part, port: input, feeds: first.port, supply: part }];
+  const tried = settingFor(record, (power) => (power.supplies ?? []).some((s) => s.port === input));
+  if (!tried) return [];
+  const setting = { option: tried.option, value: tried.value };
+  if (record.kind.reception) return [{ why: "receiver off", part, setting }];
+  if (selfPowered !== true && tried.power.selfPowered === true) return [{ why: "mains off", part, setting }];
+  const isUsual = record.kind.options.shape[tried.option]?.safeParse(undefined).data === tried.value;
+  return [{ why: isUsual ? "not set to feed" : "nothing feeds", part, setting }];
+}
+
+/** A unit on the other side, whose supply goes up to where nobody draws on it. */
+function feederAbove(evaluation: Evaluation, from: PartRecord): SupplyStop | undefined {
+  const seen = new Set([from.part.id]);
+  for (const id of seen) {
+    const record = evaluation.record(id);
+    if (!record || record.looped) continue;
+    const supply = id === from.part.id ? undefined : record.power.supplies?.[0];
+    if (supply?.kind === "plain" && (record.demands[supply.port]?.milliamps ?? 0) === 0)
+      return { why: "wrong side", part: id, volts: supply.volts18 };
+    for (const port of record.ports) {
+      const far = port.side === "in" ? record.joined[port.id] : undefined;
+      if (far) seen.add(far[0]);
+    }
+  }
+  return undefined;
+}
+
+/** The part nearest in the design that feeds an input of its own, or could. */
+function nearestFeeder(evaluation: Evaluation, from: PartId): PartId | undefined {
+  const seen = new Set([from]);
+  for (const id of seen) {
+    const record = evaluation.record(id);
+    if (!record) continue;
+    if (id !== from && couldFeed(record)) return id;
+    for (const end of Object.values(record.joined)) seen.add(end[0]);
+  }
+  const others = evaluation.records.filter((record) => !seen.has(record.part.id) && couldFeed(record));
+  // Parts that stand apart: whichever, as long as it is the same however they are drawn.
+  return others.map((record) => record.part.id).sort()[0];
+}
+
+function couldFeed(record: PartRecord): boolean {
+  if (record.power.supplies?.length) return true;
+  return settingFor(record, (power) => (power.supplies ?? []).length > 0) !== undefined;
+}

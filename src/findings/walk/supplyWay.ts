@@ -1,0 +1,107 @@
+/** The way that one supply took to where it arrives, and what each part on it took of the volts. */
+import type { PartId } from "../../design/design.ts";
+import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
+import type { PowerPath } from "../../parts/contract.ts";
+import type { Offer } from "../../signal/control.ts";
+
+/** One part that a supply passed through. */
+export type SupplyPassage = {
+  readonly part: PartId;
+  /** Output at which it came in, and input on which it left. */
+  readonly from: string;
+  readonly to: string;
+  /** Series resistance [Ω] and current through it, with all that hangs above [mA]. */
+  readonly ohms: number;
+  readonly milliamps: number;
+  /** What a steering diode takes, and what is taken in all [V]. */
+  readonly diodeVolts: number;
+  readonly dropVolts: number;
+  readonly tone: boolean;
+};
+
+/** From the part nearest to the place where the offer arrives down to the last one before its source. */
+export function supplyWay(
+  evaluation: Evaluation,
+  at: { readonly part: PartId; readonly port: string },
+  offer: Offer,
+): readonly SupplyPassage[] {
+  const way: SupplyPassage[] = [];
+  let here = evaluation.record(at.part)?.joined[at.port];
+  // A way is no longer than the number of parts; loops carry no supply, so this only guards.
+  for (let guard = evaluation.records.length; here && guard > 0; guard--) {
+    const [part, to] = here;
+    const record = evaluation.record(part);
+    if (!record || (part === offer.part && to === offer.port)) break;
+    const path = strongestPath(record, to, offer);
+    if (!path) break;
+    way.push(passage(record, path));
+    here = record.joined[path.from];
+  }
+  return way;
+}
+
+/** The path by which most of this supply comes to an input. */
+function strongestPath(record: PartRecord, to: string, offer: Offer): PowerPath | undefined {
+  const milliamps = record.demands[to]?.milliamps ?? 0;
+  const arriving = (path: PowerPath) => {
+    const own = record.feeds[path.from]?.find((o) => o.part === offer.part && o.port === offer.port);
+    return own ? own.volts - dropOf(path, milliamps) : Number.NEGATIVE_INFINITY;
+  };
+  const ways = (record.power.paths ?? []).filter((path) => path.to === to && arriving(path) > -Infinity);
+  return ways.reduce<PowerPath | undefined>(
+    (best, path) => (best && arriving(best) >= arriving(path) ? best : path),
+    undefined,
+  );
+}
+
+function dropOf(path: PowerPath, milliamps: number): number {
+  return (path.dropVolts ?? 0) + ((path.ohms ?? 0) * milliamps) / 1000;
+}
+
+function passage(record: PartRecord, path: PowerPath): SupplyPassage {
+  const milliamps = record.demands[path.to]?.milliamps ?? 0;
+  return {
+    part: record.part.id,
+    from: path.from,
+    to: path.to,
+    ohms: path.ohms ?? 0,
+    milliamps,
+    diodeVolts: path.dropVolts ?? 0,
+    dropVolts: dropOf(path, milliamps),
+    tone: path.tone,
+  };
+}
+
+/** What takes most of the volts on a way; of equals the one nearest to the source. */
+export function mostTaking(way: readonly SupplyPassage[]): SupplyPassage | undefined {
+  return way.reduce<SupplyPassage | undefined>(
+    (most, step) => (most && most.dropVolts > step.dropVolts ? most : step),
+    undefined,
+  );
+}
+
+/** Growth of the resistance of copper for each degree above 20 °C: 0.39 %, IEC 60028 (0.00393), from memory. */
+const COPPER_PER_KELVIN = 0.0039;
+
+/**
+ * Temperature of the cables at which so many volts are lost beside what they lose at 20 °C. [°C]
+ * Infinite where no cable loses any. T = 20 + spare/(α·U)
+ */
+export function failingTemperatureC(o: { readonly spareVolts: number; readonly ohmicVolts: number }): number {
+  return o.ohmicVolts > 0
+    ? 20 + Math.max(0, o.spareVolts) / (COPPER_PER_KELVIN * o.ohmicVolts)
+    : Number.POSITIVE_INFINITY;
+}
+
+/** What the cables of a way take by their resistance [V]. */
+export function cableVolts(evaluation: Evaluation, way: readonly SupplyPassage[]): number {
+  return way.reduce(
+    (sum, step) => (isCable(evaluation.record(step.part)) ? sum + step.dropVolts - step.diodeVolts : sum),
+    0,
+  );
+}
+
+/** A length of cable, whatever its kind is called. */
+export function isCable(record: PartRecord | undefined): boolean {
+  return (record?.treatment.paths ?? []).some((path) => path.response.type === "cable");
+}

@@ -1,0 +1,165 @@
+/** What a culprit does, in words: for the trade, as what is to be done, and for whoever lives there. */
+import type { Blamed } from "../findings/blame/culprit.ts";
+import { plural } from "../words/plural.ts";
+import type { Facts } from "./explain/explanation.ts";
+import { plainName } from "./explain/plainWords.ts";
+import { partName, round1 } from "./phrases.ts";
+
+/** One sentence: "⟦joint⟧ is a bad joint and loses 6 dB." */
+export function culpritWords(culprit: Blamed): string {
+  return `${culpritClause(culprit)}.`;
+}
+
+/** The same as a clause that another may follow behind a colon. */
+export function culpritClause(culprit: Blamed): string {
+  const name = partName(culprit.part);
+  const loss = `${round1(Math.abs(culprit.amount))} dB`;
+  const excess = `${round1(culprit.excessDb)} dB`;
+  switch (culprit.does) {
+    case "bad joint":
+      return `${name} is a bad joint and loses ${loss}`;
+    case "off aim":
+      return `${name} is off its aim and loses ${excess}`;
+    case "weak source":
+      return isDishLevel(culprit)
+        ? `${name} receives too little signal`
+        : `${name} gives only ${level(culprit)}`;
+    case "strong source":
+      return isDishLevel(culprit)
+        ? `${name} receives a very strong signal`
+        : `${name} gives ${level(culprit)}`;
+    case "uneven source":
+      return `${name} itself receives them ${excess} apart`;
+    case "switched off":
+      return `${name} is switched off and loses ${loss}`;
+    case "unfed":
+      return `${name} gets no supply and loses ${loss}`;
+    case "low gain":
+      return culprit.amount > 0
+        ? `${name} is turned too low and amplifies by only ${loss}`
+        : `${name} is turned too low and loses ${loss}`;
+    case "high gain":
+      return `${name} amplifies by ${loss}, which is too much here`;
+    case "noisy":
+      return `${name} adds too much noise, with a noise figure of ${round1(culprit.amount)} dB`;
+    case "attenuates":
+      return culprit.amount < 0
+        ? `${name} attenuates by ${loss}`
+        : `The input attenuator of ${name} takes ${excess}`;
+    case "spare ways":
+      return `${name} has ${waysWords(culprit)}, and loses ${loss}`;
+    case "resistive":
+      return `${name} is a resistive splitter and loses ${loss}`;
+    case "splits":
+    case "loses":
+      return culprit.excessDb > 0.05 && culprit.amount < 0
+        ? `${name} loses ${loss}, ${excess} more than it should`
+        : `${name} loses ${loss}`;
+    case "high tap loss":
+      return `${name} lets too little off to its branch, with ${loss} of loss`;
+    case "low tap loss":
+      return culprit.amount < -5
+        ? `${name} lets too much off to its branch, with only ${loss} of loss`
+        : `${name} takes ${loss} off the line, which is too much`;
+    case "through at end":
+      return `${name} is a through plate at the end of the line and loses ${loss}`;
+    case "poor cable":
+      return `${name} is poor cable and loses ${loss}`;
+    case "long cable":
+      return culprit.lengthM === undefined
+        ? `${name} loses ${loss}`
+        : `${name} is ${round1(culprit.lengthM)} m long and loses ${loss}`;
+    case "leans":
+      return `${name} makes ${excess} of it`;
+    case "overdriven":
+      return `${name} is overdriven`;
+    case "lets in":
+      return `A signal from outside comes in at ${name}`;
+    case "brings together":
+      return `${name} brings the two signals together`;
+  }
+}
+
+/** A carrier at a feed is far weaker than any on a cable; nobody measures it [dBµV]. */
+const LEAST_ON_A_CABLE_DBUV = 25;
+
+function isDishLevel({ amount }: Blamed): boolean {
+  return amount < LEAST_ON_A_CABLE_DBUV;
+}
+
+function level({ amount }: Blamed): string {
+  return `${round1(amount)} dBµV`;
+}
+
+function waysWords({ ways }: Blamed): string {
+  if (!ways) return "more outputs than are used";
+  return plural(ways.used, {
+    zero: `${ways.of} outputs of which none is used`,
+    one: `${ways.of} outputs of which one is used`,
+    other: (n) => `${ways.of} outputs of which ${n} are used`,
+  });
+}
+
+/** What is to be done about it; undefined where that depends on more than the culprit. */
+export function culpritCure(culprit: Blamed | undefined): string | undefined {
+  if (!culprit) return undefined;
+  const name = partName(culprit.part);
+  switch (culprit.does) {
+    case "bad joint":
+      return `Cut out ${name} and fit a new connector.`;
+    case "off aim":
+      return `Realign ${name} with a meter.`;
+    case "weak source":
+      return isDishLevel(culprit)
+        ? `Replace ${name} with a larger dish.`
+        : `Move ${name} to a better place, replace it with one of more gain, or amplify right behind it.`;
+    case "strong source":
+      return isDishLevel(culprit) ? undefined : `Put an attenuator behind ${name}.`;
+    case "uneven source":
+      return `Put a channel filter behind ${name} that levels its channels.`;
+    case "switched off":
+      return `Switch ${name} on.`;
+    case "unfed":
+      return `Give ${name} its supply.`;
+    case "low gain":
+      return `Turn ${name} up by ${Math.max(1, Math.ceil(culprit.excessDb))} dB.`;
+    case "high gain":
+      return `Turn ${name} down, or take it out.`;
+    case "noisy":
+      return `Replace ${name} with an amplifier of lower noise.`;
+    case "attenuates":
+      return culprit.amount < 0
+        ? `Take ${name} out of the line.`
+        : `Set the input attenuator of ${name} to 0 dB.`;
+    case "spare ways":
+      return `Replace ${name} with a ${Math.max(2, culprit.ways?.used ?? 2)}-way splitter.`;
+    case "resistive":
+      return `Replace ${name} with a ferrite splitter.`;
+    case "high tap loss":
+      return `Replace ${name} with one of less branch loss.`;
+    case "low tap loss":
+      return `Replace ${name} with one of more branch loss.`;
+    case "through at end":
+      return `Replace ${name} with an end plate.`;
+    case "poor cable":
+      return `Replace ${name} with good copper cable.`;
+    case "long cable":
+      return `Amplify before ${name}, or replace it with cable of lower loss.`;
+    case "loses":
+      return `Replace ${name} with a part of less loss.`;
+    case "splits":
+      return `Amplify before ${name}.`;
+    case "lets in":
+      return `Replace the lead or connector at ${name} with a well-screened one.`;
+    case "leans":
+    case "overdriven":
+    case "brings together":
+      return undefined;
+  }
+}
+
+/** "because of a cable", for people who never saw a meter; empty where the part that suffers is meant. */
+export function becauseOf(facts: Pick<Facts, "evaluation" | "finding">): string {
+  const [culprit] = facts.finding.parts;
+  return culprit === facts.finding.at.part ? "" : `, because of ${plainName(facts, culprit)}`;
+}

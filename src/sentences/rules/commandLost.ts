@@ -1,0 +1,180 @@
+import { SURELY_HORIZONTAL_VOLTS, SURELY_VERTICAL_VOLTS } from "../../findings/rules/commandLost.ts";
+import type { Band } from "../../signal/band.ts";
+import { markCarriers, pictureOf, type Spot, spectrumAt, spotOf } from "../explain/picture.ts";
+import { capital, plainName } from "../explain/plainWords.ts";
+import { besideLimit } from "../figures.ts";
+import { partName, round1 } from "../phrases.ts";
+import type { RuleWords, Told } from "../ruleWords.ts";
+import { takerMade, takerWords } from "../supplyWords.ts";
+
+const WINDOW = `${SURELY_VERTICAL_VOLTS} to ${SURELY_HORIZONTAL_VOLTS} V`;
+
+export const commandLost: RuleWords<"command-lost"> = {
+  title: "A command arrives too weak",
+  explain:
+    "Horizontal is asked for with 18 V. On a long cable with high loop resistance (copper-clad steel) the LNB's current " +
+    `eats volts. Below ${SURELY_VERTICAL_VOLTS} V the LNB takes the request as vertical; from ${WINDOW} each LNB decides for itself. ` +
+    "The high band is asked for with a 22 kHz tone, which needs a way through every part.",
+  source: "14 V at most for vertical, 16 V at least for horizontal at the LNB: EN 61319-1, from memory",
+  severities: ["error", "warning"],
+  message: (told) => {
+    const { at, facts, parts } = told.finding;
+    const name = partName(at.part);
+    const rx = partName(facts.receiver);
+    const [volts, limit] = figures(told);
+    switch (facts.kind) {
+      case "no tone":
+        return `${TONE_NAMES[facts.carries]} of ${rx} ${parts[0] === facts.receiver ? "does not reach" : `stops at ${partName(parts[0])}, before`} ${name}: ${TONE_LOSS[facts.carries]}.`;
+      case "no command":
+        return parts[0] === facts.receiver
+          ? `No command of ${rx} reaches ${partName(facts.switch)}, so it cannot choose what it gets.`
+          : `Supply and commands of ${rx} stop at ${partName(parts[0])}, so ${partName(facts.switch)} does nothing for it.`;
+      case "no position":
+        return `${rx} sends no position command, so ${name} stays at position 1 of ${facts.positions}.`;
+      case "too high":
+        return `${name} may take vertical for horizontal: it gets ${volts} V from ${rx}, and ${limit} V at most are sure.`;
+      case "too low":
+        return facts.carries === "messages"
+          ? `${name} may not hear messages of ${rx}: it gets ${volts} V and needs ${limit} V, since ${why(told)}.`
+          : `${name} cannot select horizontal for ${rx}: it gets ${volts} V and needs ${limit} V, since ${why(told)}.`;
+      case "undecided":
+        return facts.carries === "messages"
+          ? `${name} may miss messages of ${rx}: it gets ${volts} V, and ${limit} V are sure, since ${why(told)}.`
+          : `${name} may fail to select horizontal for ${rx}: it gets ${volts} V, and ${limit} V are sure, since ${why(told)}.`;
+    }
+  },
+  cure: (told) => {
+    const { facts, parts } = told.finding;
+    const [culprit] = parts;
+    if (facts.kind === "no tone")
+      return culprit === facts.receiver
+        ? undefined
+        : `Replace ${partName(culprit)} with one that passes the 22 kHz tone.`;
+    if (facts.kind === "no command")
+      return culprit === facts.receiver
+        ? undefined
+        : `Replace ${partName(culprit)} with one that passes supply and tone, or remove it.`;
+    if (facts.kind === "no position")
+      return `Set ${partName(facts.receiver)} to send a position command for each satellite.`;
+    if (facts.kind === "too high" || !facts.lost.taker)
+      return `Check the supply of ${partName(facts.receiver)}, or use another receiver.`;
+    if (told.evaluation.record(culprit)?.kind.family === "run")
+      return `Replace ${partName(culprit)} with copper of lower resistance, or shorten it.`;
+    return `Replace ${partName(culprit)} with one that takes fewer volts.`;
+  },
+  customer: (told) => {
+    const { at, facts, severity } = told.finding;
+    if (facts.kind === "no command")
+      return `What ${plainName(told, facts.receiver)} asks for does not get through to ${plainName(told, facts.switch)}, so it gets nothing that it wants.`;
+    if (facts.kind === "no position")
+      return `${capital(plainName(told, facts.receiver))} is not set up for more than one satellite, so it sees only the first.`;
+    const costs = severity === "error" ? "costs" : "may cost";
+    return `The request of ${plainName(told, facts.receiver)} arrives too weak at ${plainName(told, at.part)}, which ${costs} about half of the satellite channels.`;
+  },
+  trade: (told) => {
+    const { at, facts, parts } = told.finding;
+    const name = partName(at.part);
+    const rx = partName(facts.receiver);
+    if (facts.kind === "no tone") {
+      const where =
+        parts[0] === facts.receiver
+          ? `The tone of ${rx} does not arrive at ${name}.`
+          : `${partName(parts[0])} passes DC but not the tone.`;
+      return (
+        `The high band and all messages ride on a tone of 22 kHz (0.6 V peak to peak). ${where} ` +
+        "So only the low band can be selected, by the oscillator at 9 750 MHz instead of 10 600 MHz: half of the transponders."
+      );
+    }
+    if (facts.kind === "no command")
+      return (
+        `${rx} asks by 13 or 18 V and by tone, and the switch in ${partName(facts.switch)} hears neither. ` +
+        `${parts[0] === facts.receiver ? "No part on the way was found that stops them." : `They get no further up than ${partName(parts[0])}.`} ` +
+        "The switch stays where another supply holds it, or gives nothing at all."
+      );
+    if (facts.kind === "no position")
+      return (
+        `${name} has ${facts.positions} inputs in use and goes to the one that a position command (DiSEqC, committed) asks for. ` +
+        `${rx} sends none, so the switch stays at its first position, and the other satellites are never seen.`
+      );
+    const [volts, limit] = figures(told);
+    const window = `Up to ${SURELY_VERTICAL_VOLTS} V every LNB takes a request as vertical, and from ${SURELY_HORIZONTAL_VOLTS} V as horizontal; in between each one decides for itself.`;
+    if (facts.kind === "too high")
+      return `${capital(rx)} gives so much for vertical that ${name} gets ${volts} V; ${limit} V at most are sure. ${window}`;
+    const made = takerMade(told.evaluation.record(facts.lost.taker?.part ?? ""), facts.lost);
+    return (
+      `${name} gets ${volts} V when ${rx} asks for ${facts.carries === "messages" ? "18 V for its messages" : "horizontal"}, and ${limit} V are sure. ${window} ` +
+      `Of ${round1(facts.lost.givenVolts)} V at the receiver, ${why(told)}${made ? ` (${made})` : ""}. ` +
+      "A loop of 1.0 mm copper has about 36 Ω a kilometre, one of copper-clad steel about 130 Ω."
+    );
+  },
+  measure: (told) => {
+    const { at, facts, parts, value = 0 } = told.finding;
+    const name = partName(at.part);
+    const rx = partName(facts.receiver);
+    if (facts.kind === "no tone") {
+      const sides =
+        parts[0] === facts.receiver
+          ? "Going up part by part, the first one behind which it is missing is the culprit."
+          : `It is there below ${partName(parts[0])} and missing above.`;
+      return `Meter with tone detection on the cable at ${name} while ${rx} is tuned to a high-band transponder: no 22 kHz there. ${sides}`;
+    }
+    if (facts.kind === "no command")
+      return `Voltmeter on the cable at ${partName(facts.switch)} while ${rx} is on: no volts of it there. ${parts[0] === facts.receiver ? "Then downwards, until they appear." : `On both sides of ${partName(parts[0])}: volts below it and none above.`}`;
+    if (facts.kind === "no position")
+      return `Look into the menu of ${rx}: its satellites have no position. A meter that sends position 2 from its plug finds the second satellite at once.`;
+    if (facts.kind === "too high")
+      return `Tune ${rx} to a vertical transponder and measure with a voltmeter on the cable at ${name}: about ${round1(value)} V prove it.`;
+    const { taker } = facts.lost;
+    const drop = taker
+      ? `On both sides of ${partName(taker.part)} the readings differ by about ${round1(taker.volts)} V.`
+      : "As little at the receiver's own plug proves that it gives too little.";
+    return `Tune ${rx} to a horizontal transponder and measure with a voltmeter on the cable at ${name}, with the load on: about ${round1(value)} V prove it. ${drop}`;
+  },
+  neighbours: ["no-supply", "supply-overloaded", "receiver-misses", "plane-missing"],
+  picture: (told) => {
+    const byTone = told.finding.facts.kind === "no tone";
+    const lost = (spot: Spot) =>
+      pictureOf(
+        told,
+        spot,
+        markCarriers(
+          spectrumAt(told, spot),
+          (band, i) => (byTone ? isHighBand(band, i) : band.origin.polarisation === "H"),
+          { kind: "lost", label: byTone ? "needs the tone" : "needs 18 V" },
+        ),
+      );
+    // An LNB that gets too little to run shows nothing: then the sky before it is shown.
+    const input = told.record?.ports.find((p) => p.side === "in")?.id;
+    const [behind, before] = [spotOf(told), spotOf(told, input)];
+    return (behind && lost(behind)) ?? (before && lost(before));
+  },
+};
+
+const TONE_NAMES = {
+  "high band": "The 22 kHz tone",
+  messages: "The tone for messages",
+  position: "The tone for position commands",
+} as const;
+
+const TONE_LOSS = {
+  "high band": "the high band is lost",
+  messages: "it can ask for nothing",
+  position: "it stays at position 1",
+} as const;
+
+function figures({ finding }: Told<"command-lost">): readonly [string, string] {
+  return besideLimit(finding.value ?? 0, finding.limit ?? 0);
+}
+
+/** What takes the volts, or who gives too few. */
+function why({ finding: { facts } }: Told<"command-lost">): string {
+  if (facts.kind !== "too low" && facts.kind !== "undecided") return "";
+  return (
+    takerWords(facts.lost) ?? `${partName(facts.receiver)} gives only ${round1(facts.lost.givenVolts)} V`
+  );
+}
+
+/** In the half of the sky band that the tone asks for: from 11.7 GHz up. */
+function isHighBand(band: Band, i: number): boolean {
+  return band.half === "high" || (band.shifts.length === 0 && (band.grid.centre[i] ?? 0) >= 11_700);
+}

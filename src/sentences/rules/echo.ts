@@ -1,0 +1,47 @@
+import { plural } from "../../words/plural.ts";
+import { pictureOf, spotOf } from "../explain/picture.ts";
+import { plainName } from "../explain/plainWords.ts";
+import { list, nameOfBand, partName } from "../phrases.ts";
+import type { RuleWords } from "../ruleWords.ts";
+import { outputShown } from "./outputShown.ts";
+
+export const echo: RuleWords<"same-signal-twice"> = {
+  title: "The same signal by two ways",
+  explain:
+    "When one signal is split and combined again, the two copies arrive at different times. They cancel at some " +
+    "frequencies and add at others. How badly depends on the lengths of cable, which is not calculated.",
+  source: "common practice, no source",
+  severities: ["warning"],
+  message: ({ finding: { at, facts } }) => {
+    const bands = facts.bands.map(nameOfBand);
+    const here = partName(at.part);
+    return plural(bands.length, {
+      one: `${list(bands)} comes into ${here} by two ways and meets itself.`,
+      other: `${list(bands)} come into ${here} by two ways each and meet themselves.`,
+    });
+  },
+  cure: ({ finding }) =>
+    `Remove one of the two ways into ${partName(finding.at.part)}, or stop it with a filter.`,
+  customer: (told) =>
+    `The same signal reaches ${plainName(told, told.finding.at.part)} by two cables and gets in its own way, which can blot out some channels.`,
+  trade: ({ finding: { at, facts } }) => {
+    const bands = facts.bands.map(nameOfBand);
+    const here = partName(at.part);
+    return (
+      `${plural(bands.length, {
+        one: `${list(bands)} comes into ${here} by two ways.`,
+        other: `${list(bands)} come into ${here} by two ways each.`,
+      })} Of two copies d metres of cable apart, one is late by about d/0.25 ns; they cancel every 250/d MHz ` +
+      "(velocity 0.83 of light in foam). So 10 m put a notch into the band every 25 MHz. Copies of like level cancel wholly, one 10 dB below makes ripple of about 6 dB. Depth and place depend on lengths and are not calculated."
+    );
+  },
+  measure: ({ finding }) =>
+    `Spectrum meter behind ${partName(finding.at.part)}: the level over the band goes up and down like a comb. Unplug one of the two inputs: if the comb turns into a smooth line, the second way is proved.`,
+  neighbours: ["loop", "shared-frequencies", "open-end"],
+  picture: (told) => {
+    const port = outputShown(told.record, told.finding.at.port);
+    const spot = port === undefined ? null : spotOf(told, port);
+    const { fromMHz, toMHz } = told.finding.facts;
+    return pictureOf(told, spot, [{ kind: "clash", fromMHz, toMHz, label: "twice" }]);
+  },
+};

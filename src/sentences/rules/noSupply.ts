@@ -1,0 +1,205 @@
+import type { NoSupplyFacts } from "../../findings/rules/noSupply.ts";
+import type { SupplyStop } from "../../findings/walk/supplyStop.ts";
+import { pictureOf, spotOf } from "../explain/picture.ts";
+import { capital, plainName } from "../explain/plainWords.ts";
+import { besideLimit } from "../figures.ts";
+import { partName, round1 } from "../phrases.ts";
+import type { RuleWords, Told } from "../ruleWords.ts";
+import { portOfPart, portWords, settingWords, takerMade, takerWords, voltsDo } from "../supplyWords.ts";
+
+type ToldHere = Told<"no-supply">;
+
+export const noSupply: RuleWords<"no-supply"> = {
+  title: "No supply at a converter or amplifier",
+  explain:
+    "LNBs and amplifiers on the roof are fed through the cable by a receiver or a mains unit. Without supply an LNB " +
+    "converts nothing, and an amplifier is a loss. Look for a part on the way that passes no DC, or for a unit that is off.",
+  source: "Least supply voltage of the part",
+  severities: ["error", "warning", "note"],
+  message: (told) => {
+    const { at, facts } = told.finding;
+    const name = partName(at.part);
+    const [volts, needs] = figures(told);
+    switch (facts.kind) {
+      case "unfed":
+        return stopWords(told, facts.stop);
+      case "mains off":
+        return `The mains of ${name} is off, so it does nothing.`;
+      case "edge":
+        return `${name} gets ${volts} V and needs ${needs} V${facts.lost.failsAtC === undefined ? "" : `: with cables at ${Math.round(facts.lost.failsAtC)} °C it fails`}.`;
+      default: {
+        const when = facts.kind === "too low" ? "" : " when vertical is asked for";
+        const taker = takerWords(facts.lost);
+        if (!taker)
+          return `${partName(facts.lost.supply)} gives only ${round1(facts.lost.givenVolts)} V${when}; ${name} needs ${needs} V.`;
+        return `${name} gets ${volts} V${when} and needs ${needs} V: ${taker} of ${round1(facts.lost.givenVolts)} V.`;
+      }
+    }
+  },
+  cure: (told) => {
+    const { at, facts } = told.finding;
+    if (facts.kind === "unfed") return stopCure(told, facts.stop);
+    if (facts.kind === "mains off") return `Switch the mains of ${partName(at.part)} on.`;
+    const { taker, supply } = facts.lost;
+    if (!taker) return `Replace ${partName(supply)} with a unit of a higher voltage.`;
+    return `Replace ${partName(taker.part)} with one that takes fewer volts, or feed ${partName(at.part)} from nearby.`;
+  },
+  customer: (told) => {
+    const name = plainName(told, told.finding.at.part);
+    switch (told.finding.facts.kind) {
+      case "unfed":
+        return `No power reaches ${name}, so nothing comes out of it.`;
+      case "mains off":
+        return `${capital(name)} is switched off, so nothing works behind it.`;
+      case "edge":
+        return `Just enough power reaches ${name}, and on a hot day it may fail.`;
+      default:
+        return `Too little power reaches ${name}, so it does not work all the time.`;
+    }
+  },
+  trade: (told) => {
+    const { finding } = told;
+    const name = partName(finding.at.part);
+    const dead =
+      "Without supply an LNB gives no output at all, and an amplifier is a loss instead of a gain.";
+    if (finding.facts.kind === "mains off")
+      return `${name} lives on a mains unit of its own, and its mains is off. It converts, switches and amplifies nothing, and feeds nothing that hangs above it. ${dead}`;
+    const [volts, needs] = figures(told);
+    const held = `${name} needs at least ${needs} V and gets ${volts} V.`;
+    return `${held} ${detail(told, finding.facts)} ${dead}`;
+  },
+  measure: (told) => {
+    const { finding } = told;
+    const name = partName(finding.at.part);
+    if (finding.facts.kind === "mains off")
+      return `Look at the lamp of ${name}, and measure at its mains plug: without mains there, the plug or the fuse is the cause.`;
+    const [volts, needs] = figures(told);
+    const at = `Voltmeter from inner conductor to screen on the cable at ${name}: ${volts} V, where ${needs} V or more belong.`;
+    if (finding.facts.kind !== "unfed") {
+      const { taker } = finding.facts.lost;
+      if (!taker)
+        return `${at} Then at ${partName(finding.facts.lost.supply)} itself: as little there proves it.`;
+      return `${at} Then on both sides of ${partName(taker.part)}, with the load on: ${round1(taker.volts)} V between them prove it.`;
+    }
+    return `${at} ${stopMeasure(told, finding.facts.stop)}`;
+  },
+  neighbours: ["supply-overloaded", "command-lost", "receiver-misses"],
+  picture: (told) => {
+    const input = told.record?.ports.find((p) => p.side === "in" && told.record?.joined[p.id]);
+    return input ? pictureOf(told, spotOf(told, input.id), []) : null;
+  },
+};
+
+function figures({ finding }: ToldHere): readonly [string, string] {
+  return besideLimit(finding.value ?? 0, finding.limit ?? 0);
+}
+
+/** What stops the supply, where, and who is left without. */
+function stopWords(told: ToldHere, stop: SupplyStop): string {
+  const victim = partName(told.finding.at.part);
+  const name = partName(stop.part);
+  const record = told.evaluation.record(stop.part);
+  switch (stop.why) {
+    case "short":
+      return `${name} shorts the supply of ${partName(stop.supply)}, so ${victim} gets none.`;
+    case "blocks": {
+      const from = portWords(record, stop.port);
+      const what = stop.isBroken
+        ? "it is broken"
+        : stop.feeds === undefined
+          ? `it passes no supply${from === "its output" ? "" : ` from ${from}`}`
+          : `it passes supply to ${portWords(record, stop.feeds)} only`;
+      return `${voltsDo(stop.volts, { one: "stops", other: "stop" }).replace(" V ", ` V from ${partName(stop.supply)} `)} at ${name}: ${what}, so ${victim} is dead.`;
+    }
+    case "wrong input": {
+      const does = stop.supply === stop.part ? "feeds" : "passes supply to";
+      return `${name} ${does} ${portWords(record, stop.feeds)}, but ${victim} is connected to ${portWords(record, stop.port)}.`;
+    }
+    case "mains off":
+      return `The mains of ${name} is off, so ${victim} gets no supply.`;
+    case "receiver off":
+      return `${name} is off and feeds nothing, so ${victim} gets no supply.`;
+    case "not set to feed":
+      return `${name} is not set to feed ${victim}, which gets no supply.`;
+    case "wrong side":
+      return `${name} is on the wrong side of ${victim}: its ${voltsDo(stop.volts, { one: "goes", other: "go" })} up and away from there.`;
+    case "open":
+      return `${victim} gets no supply: nothing is connected to ${portOfPart(record, stop.part, stop.port)}.`;
+    case "nothing feeds":
+      return `${victim} gets no supply: nothing below feeds it.`;
+  }
+}
+
+function stopCure(told: ToldHere, stop: SupplyStop): string {
+  const victim = partName(told.finding.at.part);
+  const name = partName(stop.part);
+  const record = told.evaluation.record(stop.part);
+  switch (stop.why) {
+    case "short":
+      return `Mend or replace ${name}.`;
+    case "blocks":
+      if (stop.isBroken) return `Cut out ${name} and fit a new connector.`;
+      if (stop.setting) return `Replace ${name} with one that passes supply there.`;
+      return record?.kind.inline
+        ? `Remove ${name}, or feed ${victim} above it.`
+        : `Feed ${victim} above ${name}.`;
+    case "wrong input":
+      return `Move the lead to ${portOfPart(record, stop.part, stop.feeds)}.`;
+    case "mains off":
+      return `Switch the mains of ${name} on.`;
+    case "receiver off":
+    case "not set to feed":
+      return `${settingWords(record, stop.setting)}.`;
+    case "wrong side":
+      return `Move ${name} below ${victim}.`;
+    case "open":
+      return `Connect a receiver or a mains unit to ${portOfPart(record, stop.part, stop.port)}.`;
+    case "nothing feeds":
+      if (stop.setting && stop.nearest !== undefined)
+        return `${settingWords(told.evaluation.record(stop.nearest), stop.setting)}, or put a power inserter below ${victim}.`;
+      return stop.nearest === undefined
+        ? `Put a power inserter below ${victim}.`
+        : `Connect ${partName(stop.nearest)}, which can feed it, or put a power inserter below ${victim}.`;
+  }
+}
+
+/** Where the supply ends, or what takes the volts. */
+function detail(told: ToldHere, facts: Exclude<NoSupplyFacts, { kind: "mains off" }>): string {
+  if (facts.kind === "unfed") {
+    const { stop } = facts;
+    const name = partName(stop.part);
+    if (stop.why === "blocks") return `DC from ${partName(stop.supply)} gets no further up than ${name}.`;
+    if (stop.why === "short") return `${name} joins inner conductor and screen, so the supply shuts down.`;
+    if (stop.why === "nothing feeds")
+      return "No part below gives a supply: a receiver that is off, or made without one, feeds nothing.";
+    return stopWords(told, stop);
+  }
+  const { lost } = facts;
+  const taker = takerWords(lost);
+  if (!taker) return `${partName(lost.supply)} gives ${round1(lost.givenVolts)} V from the start.`;
+  const made = takerMade(told.evaluation.record(lost.taker?.part ?? ""), lost);
+  const heat =
+    lost.failsAtC === undefined
+      ? ""
+      : ` Copper gains 0.39 % of resistance for each degree: with cables at ${Math.round(lost.failsAtC)} °C nothing is left to spare.`;
+  return `Of ${round1(lost.givenVolts)} V from ${partName(lost.supply)}, ${taker}${made ? ` (${made})` : ""}.${heat}`;
+}
+
+function stopMeasure(told: ToldHere, stop: SupplyStop): string {
+  const name = partName(stop.part);
+  switch (stop.why) {
+    case "blocks":
+      return `Then on both sides of ${name}: volts below it and none above prove that it passes none.`;
+    case "short":
+      return `Unplug ${name}: if volts come back below it, it was the short.`;
+    case "mains off":
+    case "receiver off":
+    case "not set to feed":
+      return `Then at ${name}: no volts on its own plug either prove that it gives none.`;
+    case "wrong input":
+    case "wrong side":
+      return `Then on every lead of ${name}: the one with volts shows where its supply goes.`;
+    default:
+      return `Then part by part downwards from ${partName(told.finding.at.part)}: without volts anywhere, nothing feeds.`;
+  }
+}

@@ -1,0 +1,132 @@
+import type { LoadShare } from "../../findings/rules/overload.ts";
+import type { Service } from "../../signal/carrier.ts";
+import { isLive } from "../../signal/readout.ts";
+import { plural } from "../../words/plural.ts";
+import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
+import { capital, plainName } from "../explain/plainWords.ts";
+import { carriers, list, partName, round1 } from "../phrases.ts";
+import type { RuleWords, Told } from "../ruleWords.ts";
+import { outputShown } from "./outputShown.ts";
+
+type Here = Told<"overload">;
+
+export const overload: RuleWords<"overload"> = {
+  title: "An amplifier is driven past its rated output",
+  explain:
+    "The rated output holds for two carriers. With more of them each must be lower, for their products fall on one another. " +
+    "Every decibel too much makes the products two decibels worse against the carriers: more gain gives less reception. " +
+    "Everything that comes in counts, phone masts too.",
+  source:
+    "Rated output by two carriers (EN 60728-3, as quoted); derating 7.5·log10(n − 1) for TV or 10·log10(n/2) for satellite IF, from trade appendices",
+  severities: ["error", "warning"],
+  message: (told) => {
+    const { facts, value = 0, limit = 0 } = told.finding;
+    const name = partName(told.finding.at.part);
+    const [level, beyond, below] = [value, value - limit, facts.ratioDb].map(round1);
+    const driven = plural(Math.round(facts.carriers), {
+      one: `It gives ${level} dBµV for one strong carrier, ${beyond} dB over its limit.`,
+      other: (n) => `It gives ${level} dBµV for each of ${n} carriers, ${beyond} dB over its limit.`,
+    });
+    const which = list(facts.drowned.map((d) => carriers(d.count, d.service)));
+    const toll = plural(
+      facts.drowned.reduce((sum, d) => sum + d.count, 0),
+      {
+        zero: `Its products lie only ${below} dB below the carriers.`,
+        one: `Its products lie only ${below} dB below the carriers, and ${which} is lost in them.`,
+        other: `Its products lie only ${below} dB below the carriers, and ${which} are lost in them.`,
+      },
+    );
+    return `${name} is overdriven: ${reasonOf(told)}. ${driven} ${toll}`;
+  },
+  cure: (told) => {
+    const { facts, parts, at, value = 0, limit = 0 } = told.finding;
+    const name = partName(at.part);
+    const over = Math.ceil(value - limit);
+    if (facts.because === "foreign")
+      return facts.load[0]?.service === "mobile"
+        ? `Put a filter against phone masts before ${name}.`
+        : `Put a filter before ${name} that keeps out what is not wanted.`;
+    if (facts.because === "gain")
+      return `Turn ${name} down by ${over} dB, or put ${over} dB of attenuation before it.`;
+    return parts[0] === at.part
+      ? `Put ${over} dB of attenuation before ${name}.`
+      : `Turn ${partName(parts[0])} down by ${over} dB, or put ${over} dB of attenuation before ${name}.`;
+  },
+  customer: (told) =>
+    `${capital(plainName(told, told.finding.at.part))} gets more signal than it can handle and distorts it, ` +
+    `${told.finding.severity === "error" ? "which costs channels" : "which leaves less in reserve"} although there is plenty of signal.`,
+  trade: (told) => {
+    const { facts, at, value = 0, limit = 0 } = told.finding;
+    const n = Math.round(facts.carriers);
+    const name = partName(at.part);
+    const [level, allowed, over] = [value, limit, value - limit].map(round1);
+    const inAll = `${round1(facts.totalDbuv)} dBµV in all`;
+    const off = facts.rule === "power" ? `10·log10(${n}/2)` : `7.5·log10(${n} − 1)`;
+    const puts = plural(n, {
+      one: `${name} puts out one carrier of ${level} dBµV that outweighs the rest, ${inAll}. `,
+      other: (count) => `${name} puts out ${count} carriers of ${level} dBµV, ${inAll}. `,
+    });
+    const rated =
+      n > 2
+        ? `Its rated output, less ${off} for that many carriers, allows ${allowed} dBµV each: ${over} dB too much. `
+        : `Its rated output is meant for two carriers and allows ${allowed} dBµV each: ${over} dB too much. `;
+    const makes = facts.load.slice(0, 3).map(shareWords);
+    const load = makes.length > 0 ? `Of the load, ${list(makes)}. ` : "";
+    return (
+      puts +
+      rated +
+      load +
+      `Third-order products fall on the carriers, now ${round1(facts.ratioDb)} dB below them, and every further decibel costs two.`
+    );
+  },
+  measure: ({ finding: { at, facts, value = 0 } }) =>
+    `Level meter at the output of ${partName(at.part)}: about ${round1(value)} dBµV on the strong carriers, and free channels between them lie only ` +
+    `${round1(facts.ratioDb)} dB lower. Proof: put 6 dB of attenuation before the input. The level falls by 6 dB, but the MER rises.`,
+  neighbours: ["level-limits", "low-carrier-to-noise", "receiver-misses"],
+  picture: (told) => {
+    const { at, limit } = told.finding;
+    const port = outputShown(told.record, at.port);
+    const spot = port === undefined ? null : spotOf(told, port);
+    if (!spot) return null;
+    const marks = markCarriers(
+      spectrumAt(told, spot),
+      (band, i) => isLive(band, i) && (band.level[i] ?? 0) > (limit ?? 0),
+      {
+        kind: "strong",
+        label: `${round1(limit ?? 0)} dBµV allowed`,
+        ...(limit === undefined ? {} : { levelDbuv: limit }),
+      },
+    );
+    return pictureOf(told, spot, marks);
+  },
+};
+
+/** Why: what makes up the load, or that it amplifies or gets too much. */
+function reasonOf({ finding: { facts, parts, at } }: Here): string {
+  const [first] = facts.load;
+  if (facts.because === "foreign" && first) {
+    const foreign = facts.load.filter((l) => l.service === first.service);
+    return `${SENDERS[first.service]} make ${percent(foreign.reduce((sum, l) => sum + l.share, 0))} of its load`;
+  }
+  if (facts.because === "gain") return `it amplifies by ${round1(facts.gainDb)} dB, which is too much here`;
+  return parts[0] === at.part ? "too much comes in" : `too much comes in from ${partName(parts[0])}`;
+}
+
+const SENDERS: Readonly<Record<Service, string>> = {
+  tv: "TV channels",
+  dab: "DAB blocks",
+  fm: "FM stations",
+  satellite: "satellite transponders",
+  mobile: "phone masts",
+  cordless: "cordless phones",
+};
+
+function shareWords({ service, part, share }: LoadShare): string {
+  return `${SENDERS[service]} from ${partName(part)} make ${percent(share)}`;
+}
+
+/** "99 %": a whole number, and 100 only where nothing else is there. */
+function percent(share: number): string {
+  const whole = Math.round(share * 100);
+  return `${share < 1 ? Math.min(99, Math.max(1, whole)) : whole} %`;
+}

@@ -1,0 +1,95 @@
+import type { Toll } from "../../findings/collisions.ts";
+import { type CollisionGrade, spareNeededDb } from "../../rf/protection.ts";
+import { plural } from "../../words/plural.ts";
+import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
+import { capital, plainNames } from "../explain/plainWords.ts";
+import { beside, type Clause, carriers, list, nameOfBand, partName, round1 } from "../phrases.ts";
+import type { RuleWords } from "../ruleWords.ts";
+import { outputShown } from "./outputShown.ts";
+
+export const sharedFrequencies: RuleWords<"shared-frequencies"> = {
+  title: "Two signals share frequencies on one wire",
+  explain:
+    "A wire carries each frequency once. Where two signals overlap, each is noise to the other. " +
+    "A carrier survives only if it is stronger than the other by the C/N that its modulation needs, with something to spare.",
+  source: "Noise-like interference adds to noise (C/(N+I)); grades by the spare C/N that it costs",
+  severities: ["error", "warning", "note"],
+  message: ({ finding: { at, facts } }) => {
+    const names = capital(`${nameOfBand(facts.victim)} and ${nameOfBand(facts.other)}`);
+    const range = `${Math.round(facts.fromMHz)} to ${Math.round(facts.toMHz)} MHz`;
+    const shared = `${names} share ${range} behind ${partName(at.part)}: ${list(facts.tolls.map(tollWords))}.`;
+    return facts.intruder === undefined
+      ? shared
+      : `A signal from outside comes in at ${partName(facts.intruder)}. ${shared}`;
+  },
+  cure: ({ finding: { at, facts } }) =>
+    facts.intruder === undefined
+      ? `Give one of them a cable of its own, or replace ${partName(at.part)} with a filter that keeps them apart.`
+      : `Replace the lead or connector at ${partName(facts.intruder)} with a well-screened one, or put a filter before ${partName(at.part)}.`,
+  customer: (told) => {
+    const { facts, severity } = told.finding;
+    const origins = plainNames(told, [facts.victim.part, facts.other.part]);
+    const means = {
+      error: "and drown each other there",
+      warning: "which leaves less in reserve for bad weather",
+      note: "which will hardly be noticed",
+    } as const;
+    return `Two signals from ${origins} use the same place on one cable, ${means[severity]}.`;
+  },
+  trade: ({ finding: { at, facts, value = 0, limit = 0 } }) => {
+    const spare = spareNeededDb({ ciDb: value, requiredDb: limit });
+    const cost = Number.isFinite(spare)
+      ? `it must bring ${round1(spare)} dB more than that in C/N to survive`
+      : "it fails even without any noise";
+    return (
+      `Behind ${partName(at.part)} ${nameOfBand(facts.victim)} and ${nameOfBand(facts.other)} overlap. ` +
+      `The carrier hit worst, ${facts.worst.name} at ${round1(facts.worst.centreMHz)} MHz, has a C/I of ${beside(value, limit)} dB and needs ${round1(limit)} dB: ${cost}. Interference of this kind counts as noise: ` +
+      "C/(N+I) = −10·log10(10^(−C/N/10) + 10^(−C/I/10)), and the spare C/N needed is −10·log10(1 − 10^(−(C/I − required)/10))."
+    );
+  },
+  measure: ({ finding: { at, facts, value = 0 } }) =>
+    `Spectrum meter behind ${partName(at.part)}, on ${facts.worst.name} at ${round1(facts.worst.centreMHz)} MHz: MER about ${round1(Math.max(0, value))} dB or no lock. ` +
+    `Unplug ${nameOfBand(facts.other)}: the MER must rise, and that proves it. What is left on the screen in this stretch is the other one.`,
+  neighbours: ["band-cut", "receiver-misses", "same-signal-twice", "low-carrier-to-noise"],
+  picture: (told) => {
+    const { at, facts } = told.finding;
+    const port = outputShown(told.record, at.port);
+    const spot = port === undefined ? null : spotOf(told, port);
+    if (!spot) return null;
+    const ends = [facts.victim, facts.other];
+    const isOurs = (part: string, service: string) =>
+      ends.some((e) => e.part === part && e.service === service);
+    const marks = markCarriers(
+      spectrumAt(told, spot),
+      (band, i) => {
+        const centre = band.grid.centre[i] ?? 0;
+        return isOurs(band.origin.part, band.origin.service) && isWithin(centre, facts.fromMHz, facts.toMHz);
+      },
+      { kind: "clash", label: "both here" },
+    );
+    return pictureOf(told, spot, marks);
+  },
+};
+
+function isWithin(x: number, from: number, to: number): boolean {
+  return x >= from && x <= to;
+}
+
+/** "5 TV multiplexes are lost", "1 TV multiplex loses part of its margin". */
+function tollWords({ grade, service, count }: Toll): string {
+  return plural(count, {
+    one: WORDS[grade].one(carriers(count, service)),
+    other: WORDS[grade].other(carriers(count, service)),
+  });
+}
+
+const WORDS: Readonly<Record<CollisionGrade, Clause>> = {
+  dead: { one: (who) => `${who} is lost`, other: (who) => `${who} are lost` },
+  "likely dead": { one: (who) => `${who} is as good as lost`, other: (who) => `${who} are as good as lost` },
+  "costs margin": {
+    one: (who) => `${who} loses part of its margin`,
+    other: (who) => `${who} lose part of their margin`,
+  },
+  slight: { one: (who) => `${who} is slightly disturbed`, other: (who) => `${who} are slightly disturbed` },
+  negligible: { one: (who) => `${who} is hardly touched`, other: (who) => `${who} are hardly touched` },
+};

@@ -1,0 +1,54 @@
+import { plural } from "../../words/plural.ts";
+import { plainName, plainNames } from "../explain/plainWords.ts";
+import { list, partName } from "../phrases.ts";
+import type { RuleWords, Told } from "../ruleWords.ts";
+
+export const supplyOverloaded: RuleWords<"supply-overloaded"> = {
+  title: "A supply is shorted or overloaded",
+  explain:
+    "Receiver inputs and mains units deliver a limited current. Beyond it, or into a short, they switch off, and everything that they feed goes dark.",
+  source: "Current limit of the supply",
+  severities: ["error"],
+  message: ({ finding: { at, facts, value = 0, limit = 0 } }) => {
+    if (facts.kind === "short")
+      return `${partName(at.part)} shorts the supply of ${list(facts.supplies.map(partName))} to earth: nothing on that line is fed.`;
+    const who = list(facts.draws.map((draw) => partName(draw.part)));
+    const delivers = `${partName(at.part)} delivers ${Math.round(limit)} mA at most`;
+    return plural(facts.draws.length, {
+      one: `${who} draws ${Math.round(value)} mA; ${delivers}.`,
+      other: `${who} draw ${Math.round(value)} mA; ${delivers}.`,
+    });
+  },
+  cure: ({ finding: { at, facts } }) => {
+    if (facts.kind === "short") return `Mend ${partName(at.part)}, or replace it with a part that blocks DC.`;
+    const [most] = facts.draws;
+    return `Replace ${partName(at.part)} with a stronger supply, or feed ${partName(most?.part ?? at.part)} from a mains unit.`;
+  },
+  customer: (told) => {
+    const { at, facts } = told.finding;
+    return facts.kind === "short"
+      ? `Something in the line to ${plainNames(told, facts.supplies)} short-circuits its power, so everything it feeds is dead.`
+      : `The equipment that ${plainName(told, at.part)} has to power needs more than it can give, so it may switch off.`;
+  },
+  trade: ({ finding: { at, facts, value = 0, limit = 0 } }) => {
+    if (facts.kind === "short")
+      return (
+        `${partName(at.part)} joins the inner conductor to the screen for DC. The supply of ${list(facts.supplies.map(partName))} goes ` +
+        "into protection, 0 V is left, and no LNB or amplifier on that line works, whatever its own state."
+      );
+    const each = facts.draws.map((draw) => `${partName(draw.part)} ${Math.round(draw.milliamps)} mA`);
+    return (
+      `Drawn are ${Math.round(value)} mA: ${list(each)}. The limit of ${partName(at.part)} is ` +
+      `${Math.round(limit)} mA: ${Math.round(value - limit)} mA too much. Past its limit a supply lets its voltage fall or ` +
+      "switches off and tries again; LNBs then work on and off."
+    );
+  },
+  measure: ({ finding: { at, facts, value = 0 } }) =>
+    facts.kind === "short"
+      ? `Unplug the cable at ${partName(facts.supplies[0] ?? at.part)} and measure with an ohmmeter from inner conductor to screen towards the roof: near 0 Ω ` +
+        `proves a short. Unplug ${partName(at.part)}: the reading must rise to kilohms.`
+      : `Milliammeter in the line at ${partName(at.part)}, or a meter that shows the current it feeds: about ${Math.round(value)} mA prove it. ` +
+        "Without one, a voltmeter on the plug: well under 12 V with the load, 13 or 18 V without.",
+  neighbours: ["no-supply", "command-lost"],
+  picture: (_told: Told<"supply-overloaded">) => null,
+};

@@ -1,0 +1,107 @@
+import { cniDb } from "../../signal/readout.ts";
+import { plural } from "../../words/plural.ts";
+import { becauseOf, culpritCure, culpritWords } from "../culpritWords.ts";
+import { pictureOfPlace, tuned, whereOf } from "../explain/place.ts";
+import { capital, plainName, programmes } from "../explain/plainWords.ts";
+import { beside, nameOfBand, partName, round1, share } from "../phrases.ts";
+import type { RuleWords, Told } from "../ruleWords.ts";
+
+type Here = Told<"low-carrier-to-noise">;
+
+export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
+  title: "C/N at a socket below what it should be",
+  explain:
+    "A carrier needs a C/N by its modulation to be received at all. Some decibels more keep it received in rain, " +
+    "with ageing cables and neighbours' interference. Amplifying a noisy signal amplifies the noise with it.",
+  source: "The limits chosen for the design",
+  severities: ["warning"],
+  message: (told) => {
+    const { at, facts, value = 0, limit = 0 } = told.finding;
+    const which = share(facts.failing, facts.of, at.service ?? "tv");
+    const figures = `${beside(value, round1Number(limit))} dB and should have ${round1(limit)} dB`;
+    const place = `At ${whereOf(told)}, ${which}`;
+    const seen = plural(facts.failing, {
+      one: `${place} has too little C/N: it has ${figures}.`,
+      other: `${place} have too little C/N; the worst has ${figures}.`,
+    });
+    return `${reasonWords(told)} ${seen}`.trim();
+  },
+  cure: ({ finding: { facts, parts } }) => {
+    const { spoiler, culprit } = facts;
+    if (spoiler.by === "noise")
+      return (
+        culpritCure(culprit) ??
+        "Better aerial or larger dish, a low-noise amplifier at the aerial, or less loss before the first amplifier."
+      );
+    if (spoiler.by === "products")
+      return `Turn ${partName(parts[0])} down, or keep what is not wanted out of ${partName(spoiler.part)} with a filter.`;
+    return (
+      culpritCure(culprit) ??
+      `Keep the two signals apart before ${partName(spoiler.part ?? parts[0])}: with a filter, a diplexer or a cable of their own.`
+    );
+  },
+  customer: (told) => {
+    const { at, facts } = told.finding;
+    const flaw =
+      facts.spoiler.by === "noise"
+        ? "carries too much noise"
+        : facts.spoiler.by === "products"
+          ? "is distorted"
+          : "is disturbed by another one";
+    return `The signal at ${plainName(told, at.part)} ${flaw}${becauseOf(told)}, so ${programmes(at.service)} may break up when the weather is bad.`;
+  },
+  trade: (told) => {
+    const { facts, value = 0, limit = 0 } = told.finding;
+    const { worst, spoiler } = facts;
+    const head =
+      `At ${whereOf(told)}, ${tuned(worst)} has a C/N of ${round1(value)} dB with interference counted in, ${round1(limit - value)} dB under the ${round1(limit)} dB asked for, ` +
+      `at a level of ${round1(worst.levelDbuv)} dBµV. `;
+    return `${reasonWords(told)} ${head}${LAWS[spoiler.by]}`.trim();
+  },
+  measure: (told) => {
+    const { facts, value = 0 } = told.finding;
+    const { spoiler } = facts;
+    const head = `Meter at ${whereOf(told)} on ${tuned(facts.worst)}: MER near ${round1(value)} dB at a level that is otherwise sufficient confirms it. `;
+    if (spoiler.by === "products")
+      return `${head}Proof: with 6 dB of attenuation before the input of ${partName(spoiler.part)} the level falls, but the MER rises.`;
+    if (spoiler.by === "foreign" && spoiler.signal)
+      return `${head}Unplug ${nameOfBand(spoiler.signal)}, or the lead by which it comes in: the MER must rise.`;
+    return (
+      `${head}Then at the aerial or behind the LNB: if it is no better there, the source is too weak; ` +
+      "if it is, the way in between adds the noise."
+    );
+  },
+  neighbours: ["level-limits", "shared-frequencies", "overload", "receiver-misses"],
+  picture: (told) =>
+    pictureOfPlace(
+      told,
+      { kind: "noisy", label: `C/N under ${round1(told.finding.limit ?? 0)} dB` },
+      (band, i, limits) => cniDb(band, i) < limits.cnDb,
+    ),
+};
+
+/** What spoils it and whose fault that is. */
+function reasonWords({ finding: { facts } }: Here): string {
+  const { spoiler, culprit } = facts;
+  if (spoiler.by === "noise") return culprit ? culpritWords(culprit) : "";
+  if (spoiler.by === "products") {
+    const products = `The products of ${partName(spoiler.part)} disturb most: it is overdriven.`;
+    return culprit && culprit.part !== spoiler.part ? `${culpritWords(culprit)} ${products}` : products;
+  }
+  if (!spoiler.signal || spoiler.part === undefined)
+    return "Another signal on the same frequencies disturbs most.";
+  return capital(`${nameOfBand(spoiler.signal)} disturbs most, from ${partName(spoiler.part)} on.`);
+}
+
+const LAWS = {
+  noise:
+    "Noise is set by the first stage and the loss before it (Friis: F = F1 + (F2 − 1)/G1 + …); gain behind it raises signal and noise alike.",
+  products:
+    "Third-order products fall on the carriers; each decibel less before the amplifier makes them two decibels weaker.",
+  foreign:
+    "Interference counts as noise, C/(N+I) = −10·log10(10^(−C/N/10) + 10^(−C/I/10)); no gain behind the place where they meet helps.",
+} as const;
+
+function round1Number(x: number): number {
+  return Math.round(x * 10) / 10;
+}

@@ -1,0 +1,62 @@
+/** Verdicts and findings of any design say the same: nothing is red that works, nothing fails unexplained. */
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import type { Design } from "../../src/design/design.ts";
+import { EXAMPLES } from "../../src/design/examples.ts";
+import { evaluate } from "../../src/evaluate/evaluate.ts";
+import { report } from "../../src/findings/report.ts";
+import { RULE_EXAMPLES } from "../../src/sentences/explain/examples.ts";
+import { anyDesign } from "../arbitraries.ts";
+import { variedExample } from "./varied.ts";
+
+/** Receivers for which verdict and findings differ, and how. */
+function differences(design: Design): readonly string[] {
+  const { findings, verdicts } = report(evaluate(design));
+  const errorsAt = new Set(findings.filter((f) => f.severity === "error").map((f) => f.at.part));
+  return verdicts
+    .filter((v) => v.role === "receiver")
+    .flatMap(({ part, state, idle, services, tuners }) => {
+      const all = services.every((s) => s.got === s.wanted);
+      if (state === "fails" && !idle && !errorsAt.has(part)) return [`${part} fails without an error`];
+      // One that is switched off asks for nothing, but may still hold a line that others share.
+      if (state !== "fails" && idle !== "off" && errorsAt.has(part)) return [`${part} works with an error`];
+      if (state !== "fails" && !all) return [`${part} works and lacks carriers`];
+      const asked = findings.some((f) => f.at.part === part);
+      if (idle === "nothing connected" && !asked) return [`${part} is not connected, and nothing says so`];
+      const [first] = tuners;
+      if (state !== "fails" && first && first.got < first.wanted)
+        return [`${part} works without its first tuner`];
+      return [];
+    });
+}
+
+describe("verdicts and findings agree", () => {
+  test("in any design", () => {
+    fc.assert(
+      fc.property(anyDesign(), (design) => {
+        expect(differences(design)).toEqual([]);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  test("in any installation that somebody changed a little", () => {
+    fc.assert(
+      fc.property(variedExample(), (design) => {
+        expect(differences(design)).toEqual([]);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  test.each(EXAMPLES.map((e) => [e.key, e.load] as const))("in the example %s", (_, load) => {
+    expect(differences(load())).toEqual([]);
+  });
+
+  test.each(RULE_EXAMPLES.map((e) => [e.rule, e] as const))(
+    "in the examples of %s",
+    (_, { speaks, silent }) => {
+      expect([...differences(speaks.load()), ...differences(silent.load())]).toEqual([]);
+    },
+  );
+});
