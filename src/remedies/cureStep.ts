@@ -36,7 +36,6 @@ export type FactsByIdea = {
   readonly "pad-away": NoMore;
   readonly equaliser: { readonly db: number };
   readonly "tap-value": { readonly db: number; readonly before: number };
-  readonly "tap-values": { readonly taps: readonly { readonly part: PartId; readonly db: number }[] };
   readonly "smaller-splitter": { readonly ways: number; readonly legs: number; readonly used: number };
   readonly "ferrite-splitter": NoMore;
   readonly "better-decoupling": { readonly isolationDb: number };
@@ -46,18 +45,15 @@ export type FactsByIdea = {
   readonly "larger-dish": { readonly metres: number };
   // Filters and unwanted signals
   readonly "phone-filter": NoMore;
-  readonly notch: { readonly fromMHz: number; readonly toMHz: number };
   readonly "screen-cable": NoMore;
   readonly "filter-away": NoMore;
   readonly "wider-type": { readonly type: number };
   readonly "other-plate": { readonly kind: string };
-  readonly "diplexer-for-combiner": { readonly kind: string };
   // Supply
   readonly "supply-path": { readonly option: string; readonly value: unknown };
   readonly "block-away": NoMore;
   readonly "supply-on": { readonly option: string; readonly value: unknown };
   readonly "power-inserter": NoMore;
-  readonly "move-inserter": { readonly before: PartId };
   readonly "stronger-supply": { readonly needMa: number; readonly askedMa: number };
   readonly "blocked-load": NoMore;
   readonly "dc-block": NoMore;

@@ -70,13 +70,19 @@ export function countOf(site: Site, severity: Finding["severity"]): number {
   return site.report.causes.filter((c) => c.severity === severity).length;
 }
 
+/** A cause is gone and none came for it: what followed from it may stand on its own now. */
+function takesAway(before: Site, { causesCured, caused }: Proof, severity: Finding["severity"]): boolean {
+  const cured = before.report.causes.some((c) => c.severity === severity && causesCured.includes(c.id));
+  return cured && caused.every((f) => f.severity === "note");
+}
+
 function isBetter(before: Site, proof: Proof, targets: readonly Finding[]): boolean {
   const errors = countOf(before, "error");
   if (proof.errorsLeft < errors) return true;
   if (proof.errorsLeft > errors) return false;
-  if (proof.gain.length > 0) return true;
+  if (proof.gain.length > 0 || takesAway(before, proof, "error")) return true;
   if (targets.some((t) => t.severity === "error")) return false;
   const warnings = countOf(before, "warning");
-  if (proof.warningsLeft < warnings) return true;
+  if (proof.warningsLeft < warnings || takesAway(before, proof, "warning")) return true;
   return proof.warningsLeft === warnings && targets.every((t) => t.severity === "note");
 }

@@ -38,7 +38,8 @@ function isWorse(sound: Site, site: Site): boolean {
   const known = new Set(sound.report.findings.map((f) => f.id));
   const came = site.report.findings.some((f) => f.severity !== "note" && !known.has(f.id));
   // A receiver that is off, or that nothing is plugged into, is no complaint of its own.
-  const failed = (v: Verdict) => v.role === "receiver" && v.state === "fails" && worked.has(v.part);
+  const failed = (v: Verdict) =>
+    v.role === "receiver" && v.state === "fails" && v.idle === undefined && worked.has(v.part);
   const worked = new Set(sound.report.verdicts.filter((v) => v.state !== "fails").map((v) => v.part));
   return came || site.report.verdicts.some(failed);
 }

@@ -7,7 +7,7 @@ import { plugIn } from "./connect.ts";
 import { otherConverter, quattroConverter, rightQuadrants } from "./converters.ts";
 import { load, wireOff } from "./ends.ts";
 import { betterDecoupling } from "./isolation.ts";
-import { gain, lineAmplifier, pad } from "./levels.ts";
+import { amplifierAway, gain, lineAmplifier, pad, padValue } from "./levels.ts";
 import { mend } from "./mend.ts";
 import { betterDish, lessLossBefore, masthead } from "./noise.ts";
 import { letSupplyPass } from "./pass.ts";
@@ -41,7 +41,7 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
     screenCable,
     wireOff,
   ],
-  overload: [phoneFilter, gain, pad],
+  overload: [phoneFilter, padValue, gain, pad, amplifierAway],
   "band-cut": [widerType, filterAway, ownUserBands, stackUnderTheRoof, otherConverter, separateCables],
   "switched-output-shared": [ownOutputs, otherConverter, multiswitchForSplitter],
   "wrong-quadrant": [rightQuadrants, quattroConverter],
@@ -67,11 +67,13 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
     wireOff,
   ],
   "level-limits": [
+    padValue,
     gain,
     tapValue,
     smallerSplit,
     lessLossBefore,
     pad,
+    amplifierAway,
     equaliser,
     lineAmplifier,
     masthead,

@@ -60,6 +60,46 @@ export const pad: Idea = (site, finding) => {
   ];
 };
 
+/** An attenuator that is there already, with another value. */
+export const padValue: Idea = (site, finding) => {
+  const over = excessDb(finding);
+  const place = placeOf(site, finding);
+  if (!place || over <= 0) return [];
+  const way = wayUp(site, [place.part.part.id, place.input], place.service);
+  return way.flatMap(({ record }): readonly Candidate[] => {
+    const key = record.kind.trade.job === "pad" ? optionMeaning(record.kind, "chosen loss") : undefined;
+    const from = key === undefined ? undefined : record.options[key];
+    if (key === undefined || typeof from !== "number") return [];
+    const { id } = record.part;
+    return standardValues(record.kind, key)
+      .filter((value) => value >= from + over)
+      .slice(0, 3)
+      .map((to) =>
+        candidate("pad-value", [id, to], { option: key, from, to }, (design) => {
+          const d = draft(design);
+          d.set(id, { [key]: to });
+          return d.result();
+        }),
+      );
+  });
+};
+
+/** An amplifier that is not needed, taken out of the line. */
+export const amplifierAway: Idea = (site, finding) => {
+  const place = placeOf(site, finding);
+  if (!place || excessDb(finding) <= 0) return [];
+  const way = wayUp(site, [place.part.part.id, place.input], place.service).map((s) => s.record);
+  return [place.part, ...way]
+    .filter(({ kind }) => kind.inline && kind.trade.job === "amplifier")
+    .map(({ part }) =>
+      candidate("amplifier-away", [part.id], {}, (design) => {
+        const d = draft(design);
+        d.remove(part.id);
+        return d.result();
+      }),
+    );
+};
+
 /** Options by which the gain of a part is set, for a service. */
 function gainOption(record: PartRecord, input: string | null, service: Service): string | undefined {
   const { kind, options } = record;

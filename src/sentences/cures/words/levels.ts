@@ -1,5 +1,4 @@
 import { numeral, plural } from "../../../words/plural.ts";
-import { list } from "../../phrases.ts";
 import type { WordsOf } from "../told.ts";
 
 /** Levels: pads, taps, splitters, amplifiers, dishes. */
@@ -9,7 +8,6 @@ export const LEVEL_WORDS: WordsOf<
   | "pad-away"
   | "equaliser"
   | "tap-value"
-  | "tap-values"
   | "smaller-splitter"
   | "ferrite-splitter"
   | "better-decoupling"
@@ -41,11 +39,6 @@ export const LEVEL_WORDS: WordsOf<
       facts.db > facts.before
         ? `At ${facts.before} dB too much comes down to its sockets.`
         : `At ${facts.before} dB too little comes down to its sockets.`,
-  },
-  "tap-values": {
-    title: ({ facts, name }) =>
-      `Replace the taps: ${list(facts.taps.map((t) => `${name(t.part)} with ${t.db} dB`))}`,
-    reason: () => "Falling values along the line give every socket about the same.",
   },
   "smaller-splitter": {
     title: ({ facts, place, name }) => `Replace ${name(place)} with a ${facts.ways}-way splitter`,

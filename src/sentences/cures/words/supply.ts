@@ -10,7 +10,6 @@ export const SUPPLY_WORDS: WordsOf<
   | "block-away"
   | "supply-on"
   | "power-inserter"
-  | "move-inserter"
   | "stronger-supply"
   | "blocked-load"
   | "dc-block"
@@ -41,10 +40,6 @@ export const SUPPLY_WORDS: WordsOf<
   "power-inserter": {
     title: ({ place, name }) => `Put a power inserter behind ${name(place)}`,
     reason: () => "A mains unit in the line feeds it, whatever the receivers do.",
-  },
-  "move-inserter": {
-    title: ({ facts, place, name }) => `Move ${name(place)} to the line of ${name(facts.before)}`,
-    reason: () => "Where it is now, its supply does not get through.",
   },
   "stronger-supply": {
     title: ({ facts, place, name }) => `Replace ${name(place)} with a unit that delivers ${facts.needMa} mA`,
