@@ -81,6 +81,8 @@ function isBetter(before: Site, proof: Proof, targets: readonly Finding[]): bool
   if (proof.errorsLeft < errors) return true;
   if (proof.errorsLeft > errors) return false;
   if (proof.gain.length > 0 || takesAway(before, proof, "error")) return true;
+  // Who asks for the end of one finding gets it, also where the cause has others.
+  if (targets.length === 1 && proof.caused.every((f) => f.severity === "note")) return true;
   if (targets.some((t) => t.severity === "error")) return false;
   const warnings = countOf(before, "warning");
   if (proof.warningsLeft < warnings || takesAway(before, proof, "warning")) return true;

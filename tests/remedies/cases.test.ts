@@ -97,7 +97,7 @@ const CASES: readonly Case[] = [
   {
     fault: "the same two receivers, where a channel-stacking LNB saves the second cable",
     design: example("split-switched-output"),
-    rule: "receiver-misses",
+    rule: "plane-missing",
     cure: "stacked-converter",
   },
   {
@@ -182,7 +182,7 @@ const CASES: readonly Case[] = [
       "uhf.out > mast.in, mast.out > psu.in, psu.out > tv.in",
     ),
     rule: "no-supply",
-    cure: "supply-on",
+    cure: "mend",
   },
   {
     fault: "a loft amplifier that could feed the masthead amplifier, but is not set to",
@@ -519,7 +519,7 @@ const CASES: readonly Case[] = [
       "dish.sky > lnb.sky, lnb.v > c.in, c.out > r.v, lnb.h > r.h",
     ),
     rule: "level-difference",
-    cure: "new-cable",
+    cure: "cable-grade",
   },
 ];
 
