@@ -26,7 +26,7 @@ export function isServedMore(was: Verdict, is: Verdict): boolean {
 }
 
 function receivesAsMuch(was: Verdict, is: Verdict): boolean {
-  if (RANK[is.state] < RANK[was.state]) return false;
+  if (RANK[is.state] < RANK[was.state] || (is.idle && !was.idle)) return false;
   if (servedTuners(is.tuners) < servedTuners(was.tuners)) return false;
   return was.services.every((s) => {
     if (s.wanted === 0 || s.got === 0) return true;
