@@ -31,7 +31,7 @@ describe("What breaks if the universal LNB of a house becomes a wideband one", (
   test("CP2: TV behind the shared cables suffers, TV on cables of its own does not", () => {
     expect(place("tv1")?.change).toBe("lost");
     expect(place("tv2")?.change).toBe("lost");
-    expect(place("tv3")).toMatchObject({ change: "same", works: true, sentence: "Stays as it is." });
+    expect(place("tv3")).toMatchObject({ change: "same", works: true });
     expect(place("radio1")?.change).toBe("same");
   });
 
