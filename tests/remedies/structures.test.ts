@@ -28,7 +28,7 @@ describe("searches come to an end", () => {
   test.each(SHAPES)("ST1: cures for %s", (_, design) => {
     const { ended, last } = drained(search(design, { prices: PLACEHOLDER_PRICES, maxTrials: 20 }), 40);
     expect(ended).toBe(true);
-    for (const { changes } of last.proposals) expect(changes.length).toBeGreaterThan(0);
+    for (const { work } of last.proposals) expect(work.length).toBeGreaterThan(0);
   });
 
   test.each(SHAPES)("ST2: levels of %s", (_, design) => {
