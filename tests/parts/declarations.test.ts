@@ -481,7 +481,7 @@ describe("a defect", () => {
     ["receiver-sat", { state: "standby" }, []],
     ["receiver-stacked", { mode: "universal" }, [["mode", "single-cable"]]],
     ["load", { dcBlocked: false }, [["dcBlocked", true]]],
-    ["splitter", { dc: "none", type: "resistive" }, []],
+    ["splitter", { dc: "none", type: "resistive" }, [["type", "hybrid"]]],
   ])("in %s with %o is %o", (key, changed, expected) => {
     const kind = kindOf(key);
     const found = kind ? defectsOf(kind, typical(kind, changed)) : [];

@@ -493,7 +493,7 @@ const CASES: readonly Case[] = [
       "uhf.out > split.in, split.out1 > c1.in, split.out2 > c2.in, c1.out > p1.in, c2.out > p2.in",
     ),
     rule: "dwelling-isolation",
-    cure: "mend",
+    cure: "ferrite-splitter",
   },
   {
     fault: "too much slope on a long run, by the limits of the Spanish law",

@@ -2,7 +2,7 @@
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { NEW_RUN_GRADES } from "../../parts/cable.ts";
 import { defaultOptions } from "../../parts/catalogue.ts";
-import { defectsOf, optionMeaning, optionsMeaning } from "../../parts/meanings.ts";
+import { defectsOf, onSiteOf, optionMeaning, optionsMeaning } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { recordsAround } from "./around.ts";
@@ -25,7 +25,10 @@ function defects(record: PartRecord): readonly Candidate[] {
   const aim = optionMeaning(record.kind, "pointing loss");
   // What shorts a line is for those who look for shorts.
   const block = optionMeaning(record.kind, "direct current block");
-  const wrong = defectsOf(record.kind, record.options).filter(({ option }) => option !== block);
+  // A value that is fixed at the factory takes another part, which other ideas put in.
+  const wrong = defectsOf(record.kind, record.options).filter(
+    ({ option }) => option !== block && onSiteOf(record.kind, option) !== undefined,
+  );
   return wrong.map(({ option, value, soundValue }) =>
     set(option === aim ? "aim-dish" : "mend", record, { option, from: value, to: soundValue }),
   );
