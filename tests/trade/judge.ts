@@ -5,7 +5,7 @@ import type { Cause } from "../../src/findings/finding.ts";
 import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
 import { type Proposal, search } from "../../src/remedies/search.ts";
 import { type Site, siteOf } from "../../src/remedies/site.ts";
-import type { TradeCase } from "./cases.ts";
+import type { TradeCase } from "./drawings.ts";
 
 export type Judgement = {
   readonly site: Site;
