@@ -62,6 +62,8 @@ export function culpritClause(culprit: Blamed): string {
       return culprit.amount < -5
         ? `${name} lets too much off to its branch, with only ${loss} of loss`
         : `${name} takes ${loss} off the line, which is too much`;
+    case "legs swapped":
+      return `${name} is wired the wrong way: the line goes on from its branch`;
     case "through at end":
       return `${name} is a through plate at the end of the line and loses ${loss}`;
     case "poor cable":
@@ -140,6 +142,8 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
       return `Replace ${name} with one of less branch loss.`;
     case "low tap loss":
       return `Replace ${name} with one of more branch loss.`;
+    case "legs swapped":
+      return `Swap the two leads at the outputs of ${name}: the line goes on from the through output.`;
     case "through at end":
       return `Replace ${name} with an end plate.`;
     case "poor cable":

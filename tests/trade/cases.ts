@@ -3,7 +3,20 @@
  * what counts as mending it. Causes and cures are common practice, no source.
  */
 import type { Sketch } from "../draw.ts";
-import { bands, block, c, dish, house, line, one, riser, rx, scr, TRUNKS, type TradeCase } from "./drawings.ts";
+import {
+  bands,
+  block,
+  c,
+  dish,
+  house,
+  line,
+  one,
+  riser,
+  rx,
+  scr,
+  TRUNKS,
+  type TradeCase,
+} from "./drawings.ts";
 
 export const TRADE_CASES: readonly TradeCase[] = [
   one(
@@ -682,19 +695,18 @@ export const TRADE_CASES: readonly TradeCase[] = [
     "a1.out > comb.in1, a2.out > comb.in2, comb.out > tv.in",
   ),
   one(
-    "a terminating resistor without DC block on a fed leg",
+    "a terminating resistor without DC block in the second input of a combiner",
     "end",
     {
       tv: ["receiver-tv"],
-      c1: c(20),
       psu: ["power-inserter"],
-      split: ["splitter", { ways: 2, dc: "all" }],
+      comb: ["combiner", { dc: "all" }],
       mast: ["amp-masthead", { gainDb: 20 }],
       uhf: ["aerial-uhf", { levelDbuv: 42 }],
-      end: ["load", { place: "output", dcBlocked: false }],
+      end: ["load", { place: "input", dcBlocked: false }],
     },
-    "uhf.out > mast.in, mast.out > split.in, split.out1 > psu.in, psu.out > c1.in, c1.out > tv.in, split.out2 > end.in",
-    "end split",
+    "uhf.out > mast.in, comb.out > psu.in, end.out > comb.in2, psu.out > tv.in, mast.out > comb.in1",
+    "end comb",
   ),
   one(
     "the multiswitch of the lower floor gets no terrestrial",

@@ -45,7 +45,10 @@ export const sound = (what: string, parts: Sketch, wires: string): TradeCase => 
 
 type Of = Readonly<Record<string, unknown>>;
 export const rx = (options: Of = {}): readonly [string, Of] => ["receiver-sat", options];
-export const c = (lengthM: number, options: Of = {}): readonly [string, Of] => ["cable", { lengthM, ...options }];
+export const c = (lengthM: number, options: Of = {}): readonly [string, Of] => [
+  "cable",
+  { lengthM, ...options },
+];
 export const dish = ["dish", { diameterM: 0.8 }] as const;
 export const bands = (...numbers: readonly number[]): Of => ({
   tuners: numbers.length,
@@ -74,7 +77,12 @@ export const block = (trunks: string, extra: Sketch = {}, ms: Of = {}): readonly
 export const TRUNKS = "lnb.vl > ms.vl, lnb.vh > ms.vh, lnb.hl > ms.hl, lnb.hh > ms.hh";
 
 /** One converter, a cable, a plate and a receiver, with something in the line. */
-export const line = (extra: Sketch, wires: string, receiver: Of = {}, lnb: Of = {}): readonly [Sketch, string] => [
+export const line = (
+  extra: Sketch,
+  wires: string,
+  receiver: Of = {},
+  lnb: Of = {},
+): readonly [Sketch, string] => [
   { rx: rx(receiver), plate: ["outlet-sat"], lnb: ["lnb-universal", lnb], dish, ...extra },
   `plate.sat > rx.sat, dish.sky > lnb.sky, ${wires}`,
 ];

@@ -77,7 +77,8 @@ const four = (wires: string, extra: Sketch = {}): readonly [Sketch, string] => [
   },
   `d4.sky > lnb4.sky, d2.sky > lnb2.sky, d1.sky > lnb1.sky, d3.sky > lnb3.sky, ${wires}`,
 ];
-const FOUR_LEADS = "lnb4.out > sw.in4, lnb3.out > sw.in3, lnb1.out > sw.in1, lnb2.out > sw.in2, sw.out > rx.sat";
+const FOUR_LEADS =
+  "lnb4.out > sw.in4, lnb3.out > sw.in3, lnb1.out > sw.in1, lnb2.out > sw.in2, sw.out > rx.sat";
 
 /** FM, DAB and UHF by a triplexer to one plate. */
 const radio = (wires: string, extra: Sketch = {}): readonly [Sketch, string] => [
@@ -135,7 +136,9 @@ export const MORE_CASES: readonly TradeCase[] = [
   one(
     "a tap whose branch passes no supply in a stacked riser",
     "t",
-    ...stack(`${INTO_STACK}, st.out1 > t.in, t.tap1 > o1.in, t.out > o2.in`, { t: ["tap", { dc: "through" }] }),
+    ...stack(`${INTO_STACK}, st.out1 > t.in, t.tap1 > o1.in, t.out > o2.in`, {
+      t: ["tap", { dc: "through" }],
+    }),
   ),
   one(
     "two flats of a stacked riser use the same user band",
@@ -167,10 +170,10 @@ export const MORE_CASES: readonly TradeCase[] = [
     "d2.sky > l2.sky, d1.sky > l1.sky, l2.out > comb.in2, l1.out > comb.in1, comb.out > r1.sat",
   ),
   one(
-    "a broken joint in a trunk of the stacking converter",
+    "a shorted joint in a trunk of the stacking converter",
     "bad",
     ...instead(
-      stack(`${INTO_STACK}, ${FLATS}`, { bad: ["bad-joint", { fault: "open" }] }),
+      stack(`${INTO_STACK}, ${FLATS}`, { bad: ["bad-joint", { fault: "shorted" }] }),
       "lnb.hh > st.hh",
       "lnb.hh > bad.in, bad.out > st.hh",
     ),
@@ -178,11 +181,7 @@ export const MORE_CASES: readonly TradeCase[] = [
   one(
     "a stacking converter set for a wideband converter behind a quattro",
     "st lnb",
-    ...stack(
-      `lnb.vl > st.v, lnb.hl > st.h, ${FLATS}`,
-      {},
-      { feed: "wideband" },
-    ),
+    ...stack(`lnb.vl > st.v, lnb.hl > st.h, ${FLATS}`, {}, { feed: "wideband" }),
   ),
   one(
     "a trunk between two floors is not plugged in",
@@ -208,12 +207,18 @@ export const MORE_CASES: readonly TradeCase[] = [
   one(
     "a DC block in the trunk through which the upper multiswitch is fed",
     "blk",
-    ...cascade(BETWEEN.replace("up.vl-thru > low.vl", "up.vl-thru > blk.in, blk.out > low.vl").replace(/, up\.(vh|hl|hh|ter)-thru > low\.\w+/g, ""), {
-      blk: ["dc-block"],
-      rl: rx(),
-      up: ["multiswitch", { cascade: true, supply: "trunk", terrestrial: false }],
-      low: ["multiswitch", { terrestrial: false }],
-    }),
+    ...cascade(
+      BETWEEN.replace("up.vl-thru > low.vl", "up.vl-thru > blk.in, blk.out > low.vl").replace(
+        /, up\.(vh|hl|hh|ter)-thru > low\.\w+/g,
+        "",
+      ),
+      {
+        blk: ["dc-block"],
+        rl: rx(),
+        up: ["multiswitch", { cascade: true, supply: "trunk", terrestrial: false }],
+        low: ["multiswitch", { terrestrial: false }],
+      },
+    ),
   ),
   one(
     "a wet joint in one trunk of a cascade",
@@ -247,7 +252,9 @@ export const MORE_CASES: readonly TradeCase[] = [
   one(
     "a DC block at the third input of a position switch",
     "blk",
-    ...four(FOUR_LEADS.replace("lnb3.out > sw.in3", "lnb3.out > blk.in, blk.out > sw.in3"), { blk: ["dc-block"] }),
+    ...four(FOUR_LEADS.replace("lnb3.out > sw.in3", "lnb3.out > blk.in, blk.out > sw.in3"), {
+      blk: ["dc-block"],
+    }),
   ),
   one(
     "a splitter that stops the supply between switch and receiver",
@@ -259,7 +266,9 @@ export const MORE_CASES: readonly TradeCase[] = [
   one(
     "an inserter on the leg that passes no supply",
     "split psu",
-    ...masthead("mast.out > down.in, down.out > split.in, split.out2 > psu.in", { split: ["splitter", { dc: "one" }] }),
+    ...masthead("mast.out > down.in, down.out > split.in, split.out2 > psu.in", {
+      split: ["splitter", { dc: "one" }],
+    }),
   ),
   one(
     "an inserter too small for its amplifier",
@@ -273,12 +282,16 @@ export const MORE_CASES: readonly TradeCase[] = [
   one(
     "an attenuator between inserter and masthead amplifier",
     "pad",
-    ...masthead("mast.out > pad.in, pad.out > down.in, down.out > psu.in", { pad: ["attenuator", { lossDb: 3 }] }),
+    ...masthead("mast.out > pad.in, pad.out > down.in, down.out > psu.in", {
+      pad: ["attenuator", { lossDb: 3 }],
+    }),
   ),
   one(
     "a shorted joint below the masthead amplifier",
     "bad",
-    ...masthead("mast.out > bad.in, bad.out > down.in, down.out > psu.in", { bad: ["bad-joint", { fault: "shorted" }] }),
+    ...masthead("mast.out > bad.in, bad.out > down.in, down.out > psu.in", {
+      bad: ["bad-joint", { fault: "shorted" }],
+    }),
   ),
   one(
     "FM and DAB aerials swapped at the triplexer",
@@ -295,9 +308,12 @@ export const MORE_CASES: readonly TradeCase[] = [
   one(
     "a band filter for TV in a line with radio",
     "flt",
-    ...radio("uhf.out > trip.uhf, dab.out > trip.dab, vhf.out > trip.fm, trip.out > flt.in, flt.out > plate.in", {
-      flt: ["filter"],
-    }),
+    ...radio(
+      "uhf.out > trip.uhf, dab.out > trip.dab, vhf.out > trip.fm, trip.out > flt.in, flt.out > plate.in",
+      {
+        flt: ["filter"],
+      },
+    ),
   ),
   one(
     "a diplexer that passes no supply",
@@ -314,9 +330,9 @@ export const MORE_CASES: readonly TradeCase[] = [
     "plate.sat > rx.sat, dish.sky > lnb.sky, lnb.out > dip.sat, uhf.out > dip.tv, dip.out > plate.in, plate.tv > tv.in",
   ),
   one(
-    "a satellite plate on a terrestrial line",
-    "p2",
-    ...instead(house(HOUSE, { p2: ["outlet-sat"] }), "p2.tv > tv2.in", "p2.sat > tv2.in"),
+    "a set in the satellite socket of its plate",
+    "p2 tv2",
+    ...instead(house(HOUSE, { p2: ["outlet-diplexed"] }), "p2.tv > tv2.in", "p2.sat > tv2.in"),
   ),
   one(
     "a mobile filter for 700 MHz where TV still uses these channels",
@@ -351,10 +367,14 @@ export const MORE_CASES: readonly TradeCase[] = [
   one(
     "a mobile filter behind the amplifier instead of before it",
     "flt amp mast",
-    ...house("uhf.out > mast.in, mast.out > down.in, down.out > amp.in", {
-      mast: ["pick-up", { mastDbuv: 106 }],
-      flt: ["filter-mobile", { band: "700" }],
-    }, { gainDb: 24 }),
+    ...house(
+      "uhf.out > mast.in, mast.out > down.in, down.out > amp.in",
+      {
+        mast: ["pick-up", { mastDbuv: 106 }],
+        flt: ["filter-mobile", { band: "700" }],
+      },
+      { gainDb: 24 },
+    ),
   ),
   one(
     "one flat's tap gives it far too little",
@@ -377,15 +397,15 @@ export const MORE_CASES: readonly TradeCase[] = [
     "bad",
     ...((): readonly [Sketch, string] => {
       const [parts, wires] = riser([16, 12], 14);
-      return instead([{ ...parts, bad: ["bad-joint", { fault: "open" }] }, wires], "ca.out > b.in", "ca.out > bad.in, bad.out > b.in");
+      return instead(
+        [{ ...parts, bad: ["bad-joint", { fault: "open" }] }, wires],
+        "ca.out > b.in",
+        "ca.out > bad.in, bad.out > b.in",
+      );
     })(),
   ),
   one("a riser driven too hard", "launch", ...riser([10, 8], 34)),
-  one(
-    "a riser whose plates sit the wrong way round",
-    "a b launch",
-    ...riser([8, 26], 12),
-  ),
+  one("a riser whose plates sit the wrong way round", "a b launch", ...riser([8, 26], 12)),
   one(
     "a drop of 150 m of thin cable",
     "drop",
@@ -401,22 +421,18 @@ export const MORE_CASES: readonly TradeCase[] = [
     "amp",
     ...house(HOUSE, {}, { padDb: 20, gainDb: 12 }, { levelDbuv: 56 }),
   ),
-  one(
-    "an amplifier turned down to nothing",
-    "amp",
-    ...house(HOUSE, {}, { gainDb: 0 }, { levelDbuv: 47 }),
-  ),
+  one("an amplifier turned down to nothing", "amp", ...house(HOUSE, {}, { gainDb: 0 }, { levelDbuv: 47 })),
   one(
     "the amplifier was joined backwards: its aerial is on an output",
     "amp uhf",
     ...house("down.out > amp.in, uhf.out > down.in", {}, { switchedOn: false }, { levelDbuv: 46 }),
   ),
   two(
-    "a broken joint in one room and a plate of the wrong kind in another",
-    ["bad", "p3"],
+    "a broken joint in one room and a set in the wrong socket in another",
+    ["bad", "p3 tv3"],
     ...instead(
       instead(
-        house(HOUSE, { bad: ["bad-joint", { fault: "open" }], p3: ["outlet-sat"] }),
+        house(HOUSE, { bad: ["bad-joint", { fault: "open" }], p3: ["outlet-diplexed"] }),
         "p3.tv > tv3.in",
         "p3.sat > tv3.in",
       ),
@@ -471,7 +487,10 @@ export const MORE_CASES: readonly TradeCase[] = [
   sound("a riser with plates that fit", ...riser([18, 14], 8)),
   sound("four satellites on a position switch", ...four(FOUR_LEADS)),
   sound("a masthead amplifier with its inserter", ...masthead("mast.out > down.in, down.out > psu.in")),
-  sound("radio and television by a triplexer", ...radio("uhf.out > trip.uhf, dab.out > trip.dab, vhf.out > trip.fm, trip.out > plate.in")),
+  sound(
+    "radio and television by a triplexer",
+    ...radio("uhf.out > trip.uhf, dab.out > trip.dab, vhf.out > trip.fm, trip.out > plate.in"),
+  ),
   sound("two floors of multiswitches", ...cascade(BETWEEN)),
   sound(
     "a wideband converter with a receiver of many tuners",

@@ -26,6 +26,8 @@ export type Misdeed =
   | "splits"
   | "high tap loss"
   | "low tap loss"
+  /** The line goes on from a branch, and the through output feeds one place. */
+  | "legs swapped"
   /** A through plate where the riser ends. */
   | "through at end"
   | "poor cable"
