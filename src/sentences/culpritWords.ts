@@ -95,11 +95,12 @@ function level({ amount }: Blamed): string {
 }
 
 function waysWords({ ways }: Blamed): string {
-  if (!ways) return "more outputs than are used";
+  if (!ways) return "more ways than are used";
+  const ends = ways.side === "in" ? "inputs" : "outputs";
   return plural(ways.used, {
-    zero: `${ways.of} outputs of which none is used`,
-    one: `${ways.of} outputs of which one is used`,
-    other: (n) => `${ways.of} outputs of which ${n} are used`,
+    zero: `${ways.of} ${ends} of which none is used`,
+    one: `${ways.of} ${ends} of which one is used`,
+    other: (n) => `${ways.of} ${ends} of which ${n} are used`,
   });
 }
 
@@ -135,7 +136,7 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
     case "input attenuator":
       return `Set the input attenuator of ${name} to 0 dB.`;
     case "spare ways":
-      return `Replace ${name} with a ${Math.max(2, culprit.ways?.used ?? 2)}-way splitter.`;
+      return `Replace ${name} with a ${Math.max(2, culprit.ways?.used ?? 2)}-way ${culprit.ways?.side === "in" ? "combiner" : "splitter"}.`;
     case "resistive":
       return `Replace ${name} with a ferrite splitter.`;
     case "high tap loss":

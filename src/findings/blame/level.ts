@@ -118,7 +118,8 @@ function tooMuch(stages: readonly Stage[], swapped: readonly Suspect[], about: A
   const order = [...swapped, ...amplifying, ...others].sort(
     (a, b) => stages.indexOf(a.stage) - stages.indexOf(b.stage),
   );
-  const source = stages[0];
+  // A dish gives what the sky gives; how much of it goes down the line is the converter's doing.
+  const source = stages.find(({ record }) => record.kind.family === "convert") ?? stages[0];
   return (
     worstOf(order, about) ??
     (source &&
