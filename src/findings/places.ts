@@ -1,4 +1,6 @@
 /** Where limits apply: the sockets of outlets and the inputs of receivers, and what can be received there. */
+import { defaultOptions } from "../parts/catalogue.ts";
+import type { PartKind } from "../parts/contract.ts";
 import { type Band, SILENCE, type Spectrum } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
 import { ciDb, cnDb, cniDb, isLive } from "../signal/readout.ts";
@@ -27,7 +29,7 @@ export function placesOf({ record, kindAt }: Pick<RuleView, "record" | "kindAt">
       userBands: userBandsBehind(record, port),
     })),
     ...inputs
-      .filter(({ port }) => !kindAt(port)?.delivery)
+      .filter(({ port }) => !isSocket(kindAt(port), record.joined[port]?.[1]))
       .map(({ port, services }) => ({
         port,
         services,
@@ -35,6 +37,12 @@ export function placesOf({ record, kindAt }: Pick<RuleView, "record" | "kindAt">
         userBands: userBandsBehind(record, port),
       })),
   ];
+}
+
+/** Whether a receiver's lead comes from a socket; the through output of a riser plate is none. */
+function isSocket(kind: PartKind | undefined, port: string | undefined): boolean {
+  if (!kind?.delivery) return false;
+  return kind.ports(defaultOptions(kind)).find((p) => p.id === port)?.role !== "trunk";
 }
 
 /** A carrier as a finding quotes it. */

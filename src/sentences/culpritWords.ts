@@ -62,6 +62,8 @@ export function culpritClause(culprit: Blamed): string {
       return culprit.amount < -5
         ? `${name} lets too much off to its branch, with only ${loss} of loss`
         : `${name} takes ${loss} off the line, which is too much`;
+    case "legs swapped":
+      return `${name} is wired the wrong way: the line goes on from its branch`;
     case "through at end":
       return `${name} is a through plate at the end of the line and loses ${loss}`;
     case "poor cable":
@@ -93,11 +95,12 @@ function level({ amount }: Blamed): string {
 }
 
 function waysWords({ ways }: Blamed): string {
-  if (!ways) return "more outputs than are used";
+  if (!ways) return "more ways than are used";
+  const ends = ways.side === "in" ? "inputs" : "outputs";
   return plural(ways.used, {
-    zero: `${ways.of} outputs of which none is used`,
-    one: `${ways.of} outputs of which one is used`,
-    other: (n) => `${ways.of} outputs of which ${n} are used`,
+    zero: `${ways.of} ${ends} of which none is used`,
+    one: `${ways.of} ${ends} of which one is used`,
+    other: (n) => `${ways.of} ${ends} of which ${n} are used`,
   });
 }
 
@@ -133,13 +136,15 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
     case "input attenuator":
       return `Set the input attenuator of ${name} to 0 dB.`;
     case "spare ways":
-      return `Replace ${name} with a ${Math.max(2, culprit.ways?.used ?? 2)}-way splitter.`;
+      return `Replace ${name} with a ${Math.max(2, culprit.ways?.used ?? 2)}-way ${culprit.ways?.side === "in" ? "combiner" : "splitter"}.`;
     case "resistive":
       return `Replace ${name} with a ferrite splitter.`;
     case "high tap loss":
       return `Replace ${name} with one of less branch loss.`;
     case "low tap loss":
       return `Replace ${name} with one of more branch loss.`;
+    case "legs swapped":
+      return `Swap the two leads at the outputs of ${name}: the line goes on from the through output.`;
     case "through at end":
       return `Replace ${name} with an end plate.`;
     case "poor cable":

@@ -11,6 +11,7 @@ import { anyDesign } from "../arbitraries.ts";
 import { redrawn } from "../redrawn.ts";
 import { anyStructure } from "../structures.ts";
 import { TRADE_CASES } from "../trade/cases.ts";
+import { MORE_CASES } from "../trade/moreCases.ts";
 import { variedExample } from "./varied.ts";
 
 /** What a cause says, by the ids of the first drawing. */
@@ -50,7 +51,7 @@ function expectSameCauses(designs: fc.Arbitrary<Design>, numRuns: number): void 
 const DRAWN: readonly (readonly [string, Design])[] = [
   ...EXAMPLES.map((e) => [e.key, e.load()] as const),
   ...RULE_EXAMPLES.map((e) => [`the example of ${e.rule}`, e.speaks.load()] as const),
-  ...TRADE_CASES.map((c) => [c.fault, c.design] as const),
+  ...[...TRADE_CASES, ...MORE_CASES].map((c) => [c.fault, c.design] as const),
 ];
 
 describe("the list of causes", () => {

@@ -2,126 +2,21 @@
  * Faults of real life, each drawn as a tradesman finds it: what is wrong, which part he would take in hand, and
  * what counts as mending it. Causes and cures are common practice, no source.
  */
-import type { Design } from "../../src/design/design.ts";
-import { draw, type Sketch } from "../draw.ts";
-
-export type TradeCase = {
-  readonly fault: string;
-  readonly design: Design;
-  /** Any of these is the part to name. */
-  readonly culprits: readonly string[];
-  /** A right cure changes, removes, or rewires one of these; or puts something beside one of them. */
-  readonly mend: readonly string[];
-};
-
-const one = (
-  fault: string,
-  culprits: string,
-  parts: Sketch,
-  wires: string,
-  mend: string = culprits,
-): TradeCase => ({ fault, design: draw(parts, wires), culprits: culprits.split(" "), mend: mend.split(" ") });
-
-type Of = Readonly<Record<string, unknown>>;
-const rx = (options: Of = {}): readonly [string, Of] => ["receiver-sat", options];
-const c = (lengthM: number, options: Of = {}): readonly [string, Of] => ["cable", { lengthM, ...options }];
-const dish = ["dish", { diameterM: 0.8 }] as const;
-const bands = (...numbers: readonly number[]): Of => ({
-  tuners: numbers.length,
-  userBands: numbers.map((number) => ({ number, centreMHz: [1210, 1420, 1680, 2040][number - 1] ?? 0 })),
-});
-
-/** Four receivers behind a quattro and a multiswitch; `trunks` joins them. */
-const block = (trunks: string, extra: Sketch = {}, ms: Of = {}): readonly [Sketch, string] => [
-  {
-    r3: rx({ polarisation: "H", half: "high" }),
-    o3: ["outlet-sat"],
-    r1: rx(),
-    ms: ["multiswitch", { terrestrial: false, ...ms }],
-    o1: ["outlet-sat"],
-    d1: c(18),
-    lnb: ["lnb-quattro"],
-    d3: c(27),
-    dish,
-    r2: rx({ polarisation: "H" }),
-    d2: c(22),
-    o2: ["outlet-sat"],
-    ...extra,
-  },
-  `ms.out1 > d1.in, d1.out > o1.in, o1.sat > r1.sat, ms.out2 > d2.in, d2.out > o2.in, o2.sat > r2.sat, ms.out3 > d3.in, d3.out > o3.in, o3.sat > r3.sat, dish.sky > lnb.sky, ${trunks}`,
-];
-const TRUNKS = "lnb.vl > ms.vl, lnb.vh > ms.vh, lnb.hl > ms.hl, lnb.hh > ms.hh";
-
-/** One converter, a cable, a plate and a receiver, with something in the line. */
-const line = (extra: Sketch, wires: string, receiver: Of = {}, lnb: Of = {}): readonly [Sketch, string] => [
-  { rx: rx(receiver), plate: ["outlet-sat"], lnb: ["lnb-universal", lnb], dish, ...extra },
-  `plate.sat > rx.sat, dish.sky > lnb.sky, ${wires}`,
-];
-
-/** UHF aerial, distribution amplifier with four outputs, three sets. */
-const house = (
-  wires: string,
-  extra: Sketch = {},
-  amp: Of = {},
-  aerial: Of = {},
-): readonly [Sketch, string] => [
-  {
-    tv1: ["receiver-tv"],
-    tv2: ["receiver-tv"],
-    tv3: ["receiver-tv"],
-    p1: ["outlet-tv"],
-    p2: ["outlet-tv"],
-    p3: ["outlet-tv"],
-    c1: c(12),
-    c2: c(16),
-    c3: c(20),
-    down: c(10),
-    amp: ["amp-distribution", { outputs: 4, gainDb: 12, ...amp }],
-    uhf: ["aerial-uhf", { levelDbuv: 60, ...aerial }],
-    ...extra,
-  },
-  `amp.out > c1.in, c1.out > p1.in, p1.tv > tv1.in, amp.out2 > c2.in, c2.out > p2.in, p2.tv > tv2.in, amp.out3 > c3.in, c3.out > p3.in, p3.tv > tv3.in, ${wires}`,
-];
-
-/** A riser of through plates behind a launch amplifier. */
-const riser = (
-  losses: readonly number[],
-  gainDb: number,
-  last: "end" | "open" = "end",
-): readonly [Sketch, string] => [
-  {
-    uhf: ["aerial-uhf", { levelDbuv: 62 }],
-    launch: ["amp-distribution", { gainDb, outputDbuv: 112 }],
-    a: ["outlet-through", { tapLossDb: losses[0] ?? 14 }],
-    ca: c(12),
-    b: ["outlet-through", { tapLossDb: losses[1] ?? 12 }],
-    cb: c(12),
-    z: last === "end" ? ["outlet-end"] : ["outlet-through", { tapLossDb: 10 }],
-    ta: ["receiver-tv"],
-    tb: ["receiver-tv"],
-    tz: ["receiver-tv"],
-  },
-  "uhf.out > launch.in, launch.out > a.in, a.out > ca.in, ca.out > b.in, b.out > cb.in, cb.out > z.in, a.tv > ta.in, b.tv > tb.in, z.tv > tz.in",
-];
-
-/** A single-cable converter, a splitter and two receivers. */
-const scr = (
-  first: Of,
-  second: Of,
-  split: Of = {},
-  extra: Sketch = {},
-  wires?: string,
-): readonly [Sketch, string] => [
-  {
-    r2: ["receiver-stacked", second],
-    r1: ["receiver-stacked", first],
-    split: ["splitter", { dc: "all", ...split }],
-    lnb: ["lnb-stacked"],
-    dish,
-    ...extra,
-  },
-  wires ?? "dish.sky > lnb.sky, lnb.out > split.in, split.out1 > r1.sat, split.out2 > r2.sat",
-];
+import type { Sketch } from "../draw.ts";
+import {
+  bands,
+  block,
+  c,
+  dish,
+  house,
+  line,
+  one,
+  riser,
+  rx,
+  scr,
+  TRUNKS,
+  type TradeCase,
+} from "./drawings.ts";
 
 export const TRADE_CASES: readonly TradeCase[] = [
   one(
@@ -391,7 +286,7 @@ export const TRADE_CASES: readonly TradeCase[] = [
       flt: ["filter", { mode: "pass", fromMHz: 87.5, toMHz: 108 }],
     }),
   ),
-  one("a riser whose first plate taps too little off", "a", ...riser([30, 12], 24)),
+  one("a riser whose first plate taps too little off", "a", ...riser([30, 12], 12)),
   one("a riser with a launch amplifier too weak", "launch uhf", ...riser([20, 16], 0), "launch uhf a b"),
   one("a riser left open at its end", "z", ...riser([14, 12], 24, "open")),
   one(
@@ -534,8 +429,8 @@ export const TRADE_CASES: readonly TradeCase[] = [
     "uhf.out > launch.in, launch.out > t1.in, t1.tap1 > cab.in, cab.out > t2.in, t1.out > ta.in, t2.tap1 > tb.in, t2.out > tc.in",
   ),
   one(
-    "the two inputs of a position switch are swapped",
-    "sw lnb1 lnb2",
+    "the dish of the second satellite is off its aim",
+    "d2",
     {
       rx: rx({ position: "1" }),
       sw: ["position-switch"],
@@ -545,11 +440,11 @@ export const TRADE_CASES: readonly TradeCase[] = [
       d1: dish,
     },
     "d1.sky > lnb1.sky, d2.sky > lnb2.sky, lnb1.out > sw.in1, lnb2.out > sw.in2, sw.out > rx.sat",
-    "d2 sw lnb1 lnb2",
+    "d2",
   ),
   one(
-    "an inserter behind the amplifier instead of before it",
-    "psu mast",
+    "a splitter without supply pass between inserter and masthead amplifier",
+    "split psu",
     {
       tv: ["receiver-tv"],
       c1: c(20),
@@ -800,17 +695,18 @@ export const TRADE_CASES: readonly TradeCase[] = [
     "a1.out > comb.in1, a2.out > comb.in2, comb.out > tv.in",
   ),
   one(
-    "a powered load eats the supply",
+    "a terminating resistor without DC block in the second input of a combiner",
     "end",
     {
-      rx: rx(),
-      split: ["splitter", { dc: "all" }],
-      end: ["load", { dcBlocked: false }],
-      lnb: ["lnb-universal"],
-      dish,
+      tv: ["receiver-tv"],
+      psu: ["power-inserter"],
+      comb: ["combiner", { dc: "all" }],
+      mast: ["amp-masthead", { gainDb: 20 }],
+      uhf: ["aerial-uhf", { levelDbuv: 42 }],
+      end: ["load", { place: "input", dcBlocked: false }],
     },
-    "dish.sky > lnb.sky, lnb.out > split.in, split.out1 > rx.sat, split.out2 > end.in",
-    "end split",
+    "uhf.out > mast.in, comb.out > psu.in, end.out > comb.in2, psu.out > tv.in, mast.out > comb.in1",
+    "end comb",
   ),
   one(
     "the multiswitch of the lower floor gets no terrestrial",

@@ -5,7 +5,8 @@ import type { Cause } from "../../src/findings/finding.ts";
 import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
 import { type Proposal, search } from "../../src/remedies/search.ts";
 import { type Site, siteOf } from "../../src/remedies/site.ts";
-import type { TradeCase } from "./cases.ts";
+import type { TradeCase } from "./drawings.ts";
+import { isNamed, namingOf } from "./naming.ts";
 
 export type Judgement = {
   readonly site: Site;
@@ -16,15 +17,16 @@ export type Judgement = {
 };
 
 /** Looks at the first two causes and the first three proposals, as somebody on a roof does. */
-export function judge({ design, culprits, mend }: TradeCase): Judgement {
+export function judge(faulty: TradeCase): Judgement {
+  const { design, mend } = faulty;
+  const naming = namingOf(faulty);
   const site = siteOf(design);
-  const causes = site.report.causes.filter(({ root }) => root.severity !== "note");
   const proposals = proposalsFor(design).slice(0, 3);
   return {
     site,
-    causes,
+    causes: naming.causes,
     proposals,
-    isNamed: causes.slice(0, 2).some(({ root }) => culprits.includes(root.parts[0])),
+    isNamed: isNamed(faulty, naming),
     isCured: proposals.some((p) => changes(design, p.design, mend) && failing(siteOf(p.design)) === 0),
   };
 }

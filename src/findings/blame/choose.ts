@@ -1,5 +1,7 @@
 /** Which of several parts that are wrong is the culprit. */
+import { defectsOf } from "../../parts/meanings.ts";
 import type { Blamed } from "./culprit.ts";
+import { NOBODY, type Served, type ServedByOutput } from "./served.ts";
 import type { Shortcoming } from "./shortcomings.ts";
 import type { Stage } from "./stages.ts";
 
@@ -10,28 +12,60 @@ const ALIKE_DB = 0.3;
  * What a source should give is a guess where what a part should lose is known: so much of its lack counts. A choice of
  * this tool.
  */
-const SOURCE_WEIGHT = 0.6;
+const SOURCE_WEIGHT = 0.4;
 
 export type Suspect = { readonly stage: Stage; readonly shortcoming: Shortcoming };
 
+/** What is known of the places that depend on suspects. */
+export type About = {
+  readonly missingDb: number;
+  readonly served: ServedByOutput;
+};
+
 /**
  * The suspect that is worst by itself. One that also serves places that are in order explains what is missing only in
- * part: of its excess no more counts than is missing, and of that a half.
+ * part: of its excess no more counts than is missing, and of that a half. But one that puts right several places at
+ * once, and harms none of the others, comes before a part for each of them.
  */
-export function worstOf(
-  suspects: readonly Suspect[],
-  o: { readonly missingDb: number; readonly inOrder: ReadonlySet<string> },
-): Blamed | undefined {
+export function worstOf(suspects: readonly Suspect[], about: About): Blamed | undefined {
   let worst: { readonly suspect: Suspect; readonly weight: number } | undefined;
   for (const suspect of suspects) {
     const { does } = suspect.shortcoming;
     const excessDb = suspect.shortcoming.excessDb * (does === "weak source" ? SOURCE_WEIGHT : 1);
-    const { part, to } = suspect.stage.step;
-    const servesOthers = o.inOrder.has(`${part}.${to}`);
-    const weight = servesOthers ? Math.min(excessDb, o.missingDb) / 2 : excessDb;
+    const servesOthers = servedBy(suspect, about).inOrder > 0;
+    const weight = servesOthers ? Math.min(excessDb, about.missingDb) / 2 : excessDb;
     if (!worst || weight > worst.weight + ALIKE_DB) worst = { suspect, weight };
   }
-  return worst && asCulprit(worst.suspect);
+  if (!worst) return undefined;
+  return asCulprit(mendsAll(suspects, worst.suspect, about) ?? worst.suspect);
+}
+
+function servedBy({ stage: { step } }: Suspect, { served }: About): Served {
+  return served.get(`${step.part}.${step.to}`) ?? NOBODY;
+}
+
+/** An amplifier by which all places would be right that the worst suspect serves, and others besides. */
+function mendsAll(suspects: readonly Suspect[], worst: Suspect, about: About): Suspect | undefined {
+  const { failing } = servedBy(worst, about);
+  const { kind, options } = worst.stage.record;
+  if (kind.trade.defect || defectsOf(kind, options).length > 0 || worst.shortcoming.does === "legs swapped")
+    return undefined;
+  return suspects.find((suspect) => {
+    const { does, excessDb } = suspect.shortcoming;
+    const behind = servedBy(suspect, about);
+    return (
+      (does === "low gain" || does === "high gain") &&
+      behind.failing > failing &&
+      excessDb >= behind.missingDb &&
+      behind.spareDb >= behind.missingDb &&
+      (does === "high gain" || canGive(suspect.stage, behind.missingDb))
+    );
+  });
+}
+
+/** Whether an amplifier can be turned up so far within its rated output. */
+export function canGive({ record }: Stage, moreDb: number): boolean {
+  return record.drives.every((d) => d.levelDbuv + moreDb <= d.allowedDbuv);
 }
 
 export function asCulprit({ stage, shortcoming }: Suspect): Blamed {

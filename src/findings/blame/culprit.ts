@@ -20,12 +20,14 @@ export type Misdeed =
   /** An attenuator in the line; the one at an amplifier's input. */
   | "attenuates"
   | "input attenuator"
-  /** A splitter with outputs that nobody uses, or a resistive one. */
+  /** A splitter with outputs, or a combiner with inputs, that nobody uses, or a resistive one. */
   | "spare ways"
   | "resistive"
   | "splits"
   | "high tap loss"
   | "low tap loss"
+  /** The line goes on from a branch, and the through output feeds one place. */
+  | "legs swapped"
   /** A through plate where the riser ends. */
   | "through at end"
   | "poor cable"
@@ -48,8 +50,8 @@ export type Blamed = {
   readonly excessDb: number;
   /** What it does in all: its loss or its gain, of a source its level [dB, dBµV]. */
   readonly amount: number;
-  /** Outputs of a splitter, and how many of them are used. */
-  readonly ways?: { readonly of: number; readonly used: number };
+  /** Outputs of a splitter, or inputs of a combiner, and how many of them are used. */
+  readonly ways?: { readonly of: number; readonly used: number; readonly side: "in" | "out" };
   readonly lengthM?: number;
 };
 

@@ -2,11 +2,12 @@
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { extreme } from "../extreme.ts";
 import type { Draft } from "../finding.ts";
-import { asCulprit, type Suspect, worstOf } from "./choose.ts";
+import { type About, asCulprit, canGive, type Suspect, worstOf } from "./choose.ts";
 import type { Blamed } from "./culprit.ts";
-import { outputsInOrder } from "./others.ts";
+import { placesServed } from "./served.ts";
 import { exceeding, lacking } from "./shortcomings.ts";
 import { type Stage, stagesTo } from "./stages.ts";
+import { swappedLegs } from "./swappedLegs.ts";
 
 /** What a part lacks must be at least this share of what is missing at the place, to be called its cause. */
 const LEAST_SHARE = 0.25;
@@ -17,11 +18,13 @@ export function blameForLevel(evaluation: Evaluation, draft: Draft<"level-limits
   const { service, port, side } = at;
   if (!service || port === undefined) return undefined;
   const stages = levelled(stagesTo(evaluation, { part: at.part, port }, facts.worst));
-  const about = { missingDb: Math.abs(value - limit), inOrder: outputsInOrder(evaluation, service, "level") };
-  return side === "too much" ? tooMuch(stages, about) : tooLittle(stages, about);
+  const about = {
+    missingDb: Math.abs(value - limit),
+    served: placesServed(evaluation, service, side ?? "too little"),
+  };
+  const swapped = suspectsAmong(stages, (stage) => swappedLegs(evaluation, stage));
+  return side === "too much" ? tooMuch(stages, swapped, about) : tooLittle(stages, swapped, about);
 }
-
-type About = { readonly missingDb: number; readonly inOrder: ReadonlySet<string> };
 
 /** From the last automatic gain control on: what lies before it does not change the level behind it. */
 export function levelled(stages: readonly Stage[]): readonly Stage[] {
@@ -36,8 +39,8 @@ function suspectsAmong(stages: readonly Stage[], look: typeof lacking): readonly
   });
 }
 
-function tooLittle(stages: readonly Stage[], about: About): Blamed | undefined {
-  const suspects = suspectsAmong(stages, lacking).filter(
+function tooLittle(stages: readonly Stage[], swapped: readonly Suspect[], about: About): Blamed | undefined {
+  const suspects = [...swapped, ...suspectsAmong(stages, lacking)].filter(
     ({ shortcoming }) => shortcoming.excessDb >= about.missingDb * LEAST_SHARE,
   );
   return worstOf(suspects, about) ?? sparing(stages, about.missingDb) ?? greatestLoss(stages);
@@ -45,10 +48,7 @@ function tooLittle(stages: readonly Stage[], about: About): Blamed | undefined {
 
 /** An amplifier that could be turned up by what is missing and still be within its rated output. */
 function sparing(stages: readonly Stage[], missingDb: number): Blamed | undefined {
-  const amplifiers = stages.filter((stage) => {
-    const { drives } = stage.record;
-    return isAmplifier(stage) && drives.every((d) => d.levelDbuv + missingDb <= d.allowedDbuv);
-  });
+  const amplifiers = stages.filter((stage) => isAmplifier(stage) && canGive(stage, missingDb));
   // The last one: what is before it, and its neighbours behind it, stay as they are.
   const stage = amplifiers.at(-1);
   if (!stage) return undefined;
@@ -102,7 +102,7 @@ function greatestLoss(stages: readonly Stage[]): Blamed | undefined {
   });
 }
 
-function tooMuch(stages: readonly Stage[], about: About): Blamed | undefined {
+function tooMuch(stages: readonly Stage[], swapped: readonly Suspect[], about: About): Blamed | undefined {
   const amplifying: readonly Suspect[] = stages.filter(isAmplifier).map((stage) => ({
     stage,
     shortcoming: {
@@ -115,8 +115,11 @@ function tooMuch(stages: readonly Stage[], about: About): Blamed | undefined {
     stages.filter((stage) => !isAmplifier(stage)),
     exceeding,
   );
-  const order = [...amplifying, ...others].sort((a, b) => stages.indexOf(a.stage) - stages.indexOf(b.stage));
-  const source = stages[0];
+  const order = [...swapped, ...amplifying, ...others].sort(
+    (a, b) => stages.indexOf(a.stage) - stages.indexOf(b.stage),
+  );
+  // A dish gives what the sky gives; how much of it goes down the line is the converter's doing.
+  const source = stages.find(({ record }) => record.kind.family === "convert") ?? stages[0];
   return (
     worstOf(order, about) ??
     (source &&

@@ -4,8 +4,8 @@ import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { CarrierId } from "../../evaluate/trace.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { tunerNoiseUv2 } from "../tunerQuality.ts";
-import { outputsInOrder } from "./others.ts";
 import { blameForNoise, disturbed, type Quality } from "./quality.ts";
+import { placesServed } from "./served.ts";
 import { type Stage, stagesTo } from "./stages.ts";
 
 /** Followed from the first input at which the carrier arrives; undefined where it arrives at none. */
@@ -24,7 +24,7 @@ export function blameForLostCarrier(
     const cnDb = -10 * Math.log10(10 ** (-last.step.cnDb / 10) + tunerShare);
     const culprit = blameForNoise(stages, {
       missingDb: Math.max(0, requiredDb - cnDb),
-      inOrder: outputsInOrder(evaluation, service, "C/N"),
+      served: placesServed(evaluation, service, "C/N"),
       behind: tunerShare,
     });
     return { spoiler: { by: "noise" }, ...(culprit ? { culprit } : {}) };

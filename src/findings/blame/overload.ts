@@ -34,11 +34,14 @@ export function sourceOfOverload(evaluation: Evaluation, record: PartRecord): Bl
   return driverOf(evaluation, record, over) ?? itself;
 }
 
-/** Before a part: the amplifier with most gain that could be turned down by what is too much, or the source. */
+/** Before a part: the amplifier with most gain, or a source that by itself gives far too much. */
 function driverOf(evaluation: Evaluation, record: PartRecord, over: number): Blamed | undefined {
   const before = loudestWay(evaluation, record).slice(0, -1);
   const amplifier = extreme(before.filter(isAmplifier), ({ step }) => step.gainDb ?? 0);
-  const stage = amplifier && (amplifier.step.gainDb ?? 0) >= over ? amplifier : before[0];
+  const source = before[0];
+  const sourceExcess = source ? (exceeding(source)?.excessDb ?? 0) : 0;
+  const isAmplifiers = amplifier && ((amplifier.step.gainDb ?? 0) >= over || sourceExcess < over / 2);
+  const stage = isAmplifiers ? amplifier : source;
   if (!stage) return undefined;
   const { part, to, gainDb, levelDbuv } = stage.step;
   return {

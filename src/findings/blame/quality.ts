@@ -6,11 +6,11 @@ import { type BandFacts, bandFactsOf } from "../bandFacts.ts";
 import { isWanted } from "../collisions.ts";
 import { extreme } from "../extreme.ts";
 import type { Draft } from "../finding.ts";
-import { asCulprit, type Suspect, worstOf } from "./choose.ts";
-import type { Blamed } from "./culprit.ts";
+import { type About, asCulprit, type Suspect, worstOf } from "./choose.ts";
+import type { Blamed, Misdeed } from "./culprit.ts";
 import { isAmplifier } from "./level.ts";
-import { outputsInOrder } from "./others.ts";
 import { sourceOfOverload } from "./overload.ts";
+import { placesServed } from "./served.ts";
 import { lacking } from "./shortcomings.ts";
 import { type Stage, stagesTo } from "./stages.ts";
 
@@ -32,7 +32,7 @@ export function blameForQuality(evaluation: Evaluation, draft: Draft<"low-carrie
   if (!service || port === undefined) return { spoiler: facts.spoiler };
   const stages = stagesTo(evaluation, { part: at.part, port }, facts.worst);
   if (facts.worst.cnDb > facts.worst.ciDb) return disturbed(evaluation, stages) ?? { spoiler: facts.spoiler };
-  const about = { missingDb: limit - value, inOrder: outputsInOrder(evaluation, service, "C/N") };
+  const about = { missingDb: limit - value, served: placesServed(evaluation, service, "C/N") };
   const culprit = blameForNoise(stages, about);
   return { spoiler: { by: "noise" }, ...(culprit ? { culprit } : {}) };
 }
@@ -88,26 +88,29 @@ function meetingsOf({ record, carrier }: Stage): readonly Met[] {
 /** Whose noise it is. `behind`: noise over carrier that is added where the way ends, as by a tuner. */
 export function blameForNoise(
   stages: readonly Stage[],
-  about: {
-    readonly missingDb: number;
-    readonly inOrder: ReadonlySet<string>;
-    readonly behind?: number;
-  },
+  about: About & { readonly behind?: number },
 ): Blamed | undefined {
   const added = [...shares(stages, ({ step }) => step.cnDb), about.behind ?? 0];
   const total = added.reduce((sum, share) => sum + share, 0);
   if (!(total > 0)) return undefined;
   // All noise that is added behind a place where more level arrives counts for so much less.
-  const restoredDb = (k: number, excessDb: number) => {
+  const restoredDb = (k: number, excessDb: number, does?: Misdeed) => {
     const stage = stages[k];
-    const from = stage && isActive(stage) && stage.step.from !== null ? k + 1 : k;
+    // What an active part lacks is lacking behind its own noise; not so an attenuator at its input.
+    const isBehind = stage && isActive(stage) && stage.step.from !== null && does !== "input attenuator";
+    const from = isBehind ? k + 1 : k;
     const behind = added.slice(from).reduce((sum, share) => sum + share, 0);
     return -10 * Math.log10(1 - (behind / total) * (1 - 10 ** (-excessDb / 10)));
   };
   const suspects = stages.flatMap((stage, k): Suspect[] => {
     const shortcoming = lacking(stage);
     const all: Suspect[] = shortcoming
-      ? [{ stage, shortcoming: { ...shortcoming, excessDb: restoredDb(k, shortcoming.excessDb) } }]
+      ? [
+          {
+            stage,
+            shortcoming: { ...shortcoming, excessDb: restoredDb(k, shortcoming.excessDb, shortcoming.does) },
+          },
+        ]
       : [];
     const own = ownNoiseDb(stage, (added[k] ?? 0) / total);
     if (own)

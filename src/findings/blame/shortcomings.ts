@@ -167,6 +167,8 @@ function correctionsOf(stage: Stage, asked: Asked, gives: "less" | "more"): read
   if (job === "pad") return [];
   const usual = usualValue(record, option);
   if (usual === undefined || usual === value || !changesLevel(meta)) return [];
+  // A large dish is no fault.
+  if (gives === "more" && meta.means === "diameter") return [];
   // Only what changes the level in the direction that is asked for: found by trying it.
   const options = { [option]: usual };
   const db = levelWith(stage, { ...record.options, ...options }, record.powered) - amountOf(stage);
@@ -208,13 +210,15 @@ function rowCorrections(
   return [{ does: gives === "less" ? "weak source" : "strong source", options }];
 }
 
-/** A splitter with more outputs than anybody uses. */
+/** A splitter with more outputs, or a combiner with more inputs, than anybody uses. */
 function spareWays(record: PartRecord, option: string, of: number): readonly Correction[] {
-  if (record.kind.trade.job !== "splitter") return [];
-  const used = record.ports.filter((p) => p.side === "out" && record.joined[p.id]).length;
+  const { job } = record.kind.trade;
+  if (job !== "splitter" && job !== "combiner") return [];
+  const side = job === "splitter" ? "out" : "in";
+  const used = record.ports.filter((p) => p.side === side && record.joined[p.id]).length;
   const fewest = Math.max(2, used);
   if (fewest >= of) return [];
-  return [{ does: "spare ways", options: { [option]: fewest }, ways: { of, used } }];
+  return [{ does: "spare ways", options: { [option]: fewest }, ways: { of, used, side } }];
 }
 
 /** A tap or riser plate that gives its branch too little or too much, or takes too much off the trunk. */

@@ -1,5 +1,7 @@
 import type { PartId } from "../../design/design.ts";
+import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { Draw } from "../../signal/control.ts";
+import { remembered } from "../../signal/remember.ts";
 import { culpritFirst, type RuleOf, wireAt } from "../rule.ts";
 
 export type SupplyOverloadedFacts =
@@ -48,4 +50,25 @@ export const supplyOverloaded: RuleOf<"supply-overloaded"> = {
     });
     return [...shorts, ...overloads];
   },
+  blame: (draft, evaluation) => {
+    if (draft.facts.kind === "short") return draft;
+    const greedy = draft.facts.draws.find(({ part }) => (overloadedBy(evaluation).get(part) ?? 0) > 1);
+    return greedy ? { ...draft, parts: culpritFirst(greedy.part, draft.parts) } : draft;
+  },
 };
+
+const known = new WeakMap<Evaluation, ReadonlyMap<PartId, number>>();
+
+/** How many supplies each load helps to overload: where there are several, it is too much for any. */
+function overloadedBy(evaluation: Evaluation): ReadonlyMap<PartId, number> {
+  return remembered(known, evaluation, () => {
+    const counts = new Map<PartId, number>();
+    for (const { power, demands } of evaluation.records)
+      for (const { port, limitMa } of power.supplies ?? []) {
+        const demand = demands[port];
+        if (!demand || demand.shortedBy !== null || demand.milliamps <= limitMa) continue;
+        for (const { part } of demand.draws) counts.set(part, (counts.get(part) ?? 0) + 1);
+      }
+    return counts;
+  });
+}

@@ -121,7 +121,8 @@ function searched(evaluation: Evaluation, start: PortRef): Found | undefined {
   for (let at = open.at(-1); at; at = open.at(-1)) {
     const key = at.join("/");
     const record = evaluation.record(at[0]);
-    const below = record && !record.looped && !known.has(key) ? joinedBelow(record, at[1]) : [];
+    const isOpen = record && !record.looped && !known.has(key) && !isUnit(record, at[1]);
+    const below = isOpen ? joinedBelow(record, at[1]) : [];
     const waiting = below.filter((far) => !known.has(far.join("/")));
     if (waiting.length > 0) {
       open.push(...waiting);
@@ -181,14 +182,22 @@ function stopsAt(record: PartRecord, input: string): readonly SupplyStop[] {
     };
   });
   const open = legs.filter((leg) => !record.joined[leg]);
-  const own = ownSupply(record, input);
-  // Where a unit of its own should feed, the way past it is closed on purpose.
-  const isUnit = own.some((stop) => stop.why === "mains off" || stop.why === "not set to feed");
+  const isClosed = isUnit(record, input) || waitsItself(record, legs);
   return [
-    ...(isUnit ? stops.filter((stop) => stop.why === "short") : stops),
-    ...own,
+    ...(isClosed ? stops.filter((stop) => stop.why === "short") : stops),
+    ...ownSupply(record, input),
     ...open.map((port): SupplyStop => ({ why: "open", part, port })),
   ];
+}
+
+/** Where a unit should feed an input, the way past it is closed on purpose: whatever is below is none of its supplies. */
+function isUnit(record: PartRecord, input: string): boolean {
+  return ownSupply(record, input).some(({ why }) => why === "mains off" || why === "not set to feed");
+}
+
+/** A dead part that lives on the supply that it passes on: what keeps that away is to blame, not the part. */
+function waitsItself({ power, powered }: PartRecord, legs: readonly string[]): boolean {
+  return !powered && legs.some((leg) => power.load?.ports.includes(leg));
 }
 
 /** An input to which a part passes this supply although nothing there draws on it. */
