@@ -1,5 +1,6 @@
 /** Which of several parts that are wrong is the culprit. */
 import type { Blamed } from "./culprit.ts";
+import type { InOrder } from "./others.ts";
 import type { Shortcoming } from "./shortcomings.ts";
 import type { Stage } from "./stages.ts";
 
@@ -20,14 +21,14 @@ export type Suspect = { readonly stage: Stage; readonly shortcoming: Shortcoming
  */
 export function worstOf(
   suspects: readonly Suspect[],
-  o: { readonly missingDb: number; readonly inOrder: ReadonlySet<string> },
+  o: { readonly missingDb: number; readonly inOrder: InOrder },
 ): Blamed | undefined {
   let worst: { readonly suspect: Suspect; readonly weight: number } | undefined;
   for (const suspect of suspects) {
     const { does } = suspect.shortcoming;
     const excessDb = suspect.shortcoming.excessDb * (does === "weak source" ? SOURCE_WEIGHT : 1);
     const { part, to } = suspect.stage.step;
-    const servesOthers = o.inOrder.has(`${part}.${to}`);
+    const servesOthers = o.inOrder(`${part}.${to}`);
     const weight = servesOthers ? Math.min(excessDb, o.missingDb) / 2 : excessDb;
     if (!worst || weight > worst.weight + ALIKE_DB) worst = { suspect, weight };
   }

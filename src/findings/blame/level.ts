@@ -4,7 +4,7 @@ import { extreme } from "../extreme.ts";
 import type { Draft } from "../finding.ts";
 import { asCulprit, type Suspect, worstOf } from "./choose.ts";
 import type { Blamed } from "./culprit.ts";
-import { outputsInOrder } from "./others.ts";
+import { type InOrder, outputsInOrder } from "./others.ts";
 import { exceeding, lacking } from "./shortcomings.ts";
 import { type Stage, stagesTo } from "./stages.ts";
 
@@ -21,7 +21,7 @@ export function blameForLevel(evaluation: Evaluation, draft: Draft<"level-limits
   return side === "too much" ? tooMuch(stages, about) : tooLittle(stages, about);
 }
 
-type About = { readonly missingDb: number; readonly inOrder: ReadonlySet<string> };
+type About = { readonly missingDb: number; readonly inOrder: InOrder };
 
 /** From the last automatic gain control on: what lies before it does not change the level behind it. */
 export function levelled(stages: readonly Stage[]): readonly Stage[] {

@@ -1,42 +1,74 @@
 /** Which other places are in order: a part that serves them well too is less likely to be the culprit. */
-import type { Evaluation } from "../../evaluate/evaluation.ts";
+import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { remembered } from "../../signal/remember.ts";
 import { extreme } from "../extreme.ts";
-import { profileOf } from "../limits.ts";
-import { heardAt, placesOf } from "../places.ts";
-import { stagesTo } from "./stages.ts";
+import { type Profile, profileOf } from "../limits.ts";
+import { type Heard, heardAt, type Place, placesOf } from "../places.ts";
+import { askWhole } from "../watched.ts";
+import { carrierKey, carrierOf, outputBefore, type Spot, stageAt } from "./stages.ts";
+
+type Limit = "level" | "C/N";
+
+/** Whether an output ("part.port") lies on the way to some place of a service that is within its limits. */
+export type InOrder = (output: string) => boolean;
+
+export function outputsInOrder(evaluation: Evaluation, service: Service, limit: Limit): InOrder {
+  return (output) => askWhole(evaluation, (whole) => allInOrder(whole, service, limit).has(output));
+}
 
 const known = new WeakMap<Evaluation, Map<string, ReadonlySet<string>>>();
 
-/** Outputs ("part.port") on the way to some place of a service that is within its limits. */
-export function outputsInOrder(
-  evaluation: Evaluation,
-  service: Service,
-  limit: "level" | "C/N",
-): ReadonlySet<string> {
-  const ofAll = remembered(known, evaluation, () => new Map<string, ReadonlySet<string>>());
-  return remembered(ofAll, `${service} ${limit}`, () => inOrder(evaluation, service, limit));
+function allInOrder(whole: Evaluation, service: Service, limit: Limit): ReadonlySet<string> {
+  const ofAll = remembered(known, whole, () => new Map<string, ReadonlySet<string>>());
+  return remembered(ofAll, `${service} ${limit}`, () => inOrder(whole, service, limit));
 }
 
-function inOrder(evaluation: Evaluation, service: Service, limit: "level" | "C/N"): ReadonlySet<string> {
+function inOrder(evaluation: Evaluation, service: Service, limit: Limit): ReadonlySet<string> {
   const outputs = new Set<string>();
   const profile = profileOf(evaluation.design);
   if (!WANTED_SERVICES.some((s) => s === service)) return outputs;
+  const passed = new Set<string>();
   for (const record of evaluation.records) {
     const kindAt = (port: string) => evaluation.record(record.joined[port]?.[0] ?? "")?.kind;
     for (const place of placesOf({ record, kindAt })) {
       if (!place.services.includes(service)) continue;
-      const heard = heardAt(place, service, profile);
-      const worst = extreme(heard, (c) => -c.cniDb);
+      const worst = worstIfFine(record, place, { service, limit, profile });
       if (!worst) continue;
-      const isFine = heard.every(({ levelDbuv, cniDb, limits }) =>
-        limit === "C/N" ? cniDb >= limits.cnDb : levelDbuv >= limits.minDbuv && levelDbuv <= limits.maxDbuv,
-      );
-      if (!isFine) continue;
-      for (const { step } of stagesTo(evaluation, { part: record.part.id, port: place.port }, worst))
-        outputs.add(`${step.part}.${step.to}`);
+      let here: Spot | null | undefined = outputBefore(evaluation, { part: record.part.id, port: place.port });
+      const carrier = here && carrierOf(evaluation, here, worst);
+      // Upwards as far as nobody has gone with this carrier.
+      while (here && carrier) {
+        const output: string = `${here.part}.${here.port}`;
+        const key = `${output} ${carrierKey(carrier, worst.userBand)}`;
+        const stage = passed.has(key) ? undefined : stageAt(evaluation, here, carrier, worst.userBand);
+        if (!stage) break;
+        passed.add(key);
+        outputs.add(output);
+        here = stage.before;
+      }
     }
   }
   return outputs;
+}
+
+type Asked = { readonly service: Service; readonly limit: Limit; readonly profile: Profile };
+
+const fine = new WeakMap<Profile, WeakMap<PartRecord, Map<string, Heard | null>>>();
+
+/** The worst carrier of a service at a place that is in order; remembered while the part stays as it is. */
+function worstIfFine(record: PartRecord, place: Place, asked: Asked): Heard | null {
+  const { service, limit, profile } = asked;
+  const ofProfile = remembered(fine, profile, () => new WeakMap<PartRecord, Map<string, Heard | null>>());
+  const ofRecord = remembered(ofProfile, record, () => new Map<string, Heard | null>());
+  const key = `${place.port} ${service} ${limit}`;
+  const former = ofRecord.get(key);
+  if (former !== undefined) return former;
+  const heard = heardAt(place, service, profile);
+  const isFine = heard.every(({ levelDbuv, cniDb, limits }) =>
+    limit === "C/N" ? cniDb >= limits.cnDb : levelDbuv >= limits.minDbuv && levelDbuv <= limits.maxDbuv,
+  );
+  const worst = (isFine && extreme(heard, (c) => -c.cniDb)) || null;
+  ofRecord.set(key, worst);
+  return worst;
 }

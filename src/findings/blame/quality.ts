@@ -9,7 +9,7 @@ import type { Draft } from "../finding.ts";
 import { asCulprit, type Suspect, worstOf } from "./choose.ts";
 import type { Blamed } from "./culprit.ts";
 import { isAmplifier } from "./level.ts";
-import { outputsInOrder } from "./others.ts";
+import { type InOrder, outputsInOrder } from "./others.ts";
 import { sourceOfOverload } from "./overload.ts";
 import { lacking } from "./shortcomings.ts";
 import { type Stage, stagesTo } from "./stages.ts";
@@ -90,7 +90,7 @@ export function blameForNoise(
   stages: readonly Stage[],
   about: {
     readonly missingDb: number;
-    readonly inOrder: ReadonlySet<string>;
+    readonly inOrder: InOrder;
     readonly behind?: number;
   },
 ): Blamed | undefined {
@@ -98,10 +98,12 @@ export function blameForNoise(
   const total = added.reduce((sum, share) => sum + share, 0);
   if (!(total > 0)) return undefined;
   // All noise that is added behind a place where more level arrives counts for so much less.
+  const fromHereOn = [...added];
+  for (let k = added.length - 2; k >= 0; k--) fromHereOn[k] = (added[k] ?? 0) + (fromHereOn[k + 1] ?? 0);
   const restoredDb = (k: number, excessDb: number) => {
     const stage = stages[k];
     const from = stage && isActive(stage) && stage.step.from !== null ? k + 1 : k;
-    const behind = added.slice(from).reduce((sum, share) => sum + share, 0);
+    const behind = fromHereOn[from] ?? 0;
     return -10 * Math.log10(1 - (behind / total) * (1 - 10 ** (-excessDb / 10)));
   };
   const suspects = stages.flatMap((stage, k): Suspect[] => {
