@@ -46,6 +46,15 @@ export function keptWhile<K extends object, T>(
   return answer;
 }
 
+/** The same work, with its answers kept: for each thing that it is done for, as long as what it looks at stays. */
+export function keptFor<K extends object, T>(
+  work: (key: K, evaluation: Evaluation) => T,
+): (key: K, evaluation: Evaluation) => T {
+  const store = new WeakMap<K, Kept<T>>();
+  return (key, evaluation) =>
+    keptWhile(store, key, { evaluation, also: [] }, (watched) => work(key, watched));
+}
+
 /** The evaluation without the watch on it: what is remembered at it serves all. */
 export function wholeOf(evaluation: Evaluation): Evaluation {
   return watches.get(evaluation)?.whole ?? evaluation;

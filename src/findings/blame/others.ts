@@ -6,7 +6,7 @@ import { extreme } from "../extreme.ts";
 import { type Profile, profileOf } from "../limits.ts";
 import { type Heard, heardAt, type Place, placesOf } from "../places.ts";
 import { askWhole } from "../watched.ts";
-import { carrierKey, carrierOf, outputBefore, type Spot, stageAt } from "./stages.ts";
+import { carrierKey, carrierOf, outputBefore, type PassedStage, type Spot, stageAt } from "./stages.ts";
 
 type Limit = "level" | "C/N";
 
@@ -35,13 +35,18 @@ function inOrder(evaluation: Evaluation, service: Service, limit: Limit): Readon
       if (!place.services.includes(service)) continue;
       const worst = worstIfFine(record, place, { service, limit, profile });
       if (!worst) continue;
-      let here: Spot | null | undefined = outputBefore(evaluation, { part: record.part.id, port: place.port });
+      let here: Spot | null | undefined = outputBefore(evaluation, {
+        part: record.part.id,
+        port: place.port,
+      });
       const carrier = here && carrierOf(evaluation, here, worst);
       // Upwards as far as nobody has gone with this carrier.
       while (here && carrier) {
         const output: string = `${here.part}.${here.port}`;
         const key = `${output} ${carrierKey(carrier, worst.userBand)}`;
-        const stage = passed.has(key) ? undefined : stageAt(evaluation, here, carrier, worst.userBand);
+        const stage: PassedStage | undefined = passed.has(key)
+          ? undefined
+          : stageAt(evaluation, here, carrier, worst.userBand);
         if (!stage) break;
         passed.add(key);
         outputs.add(output);

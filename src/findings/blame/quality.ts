@@ -2,6 +2,7 @@
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, Meeting } from "../../evaluate/evaluation.ts";
 import { noiseFactor } from "../../rf/noise.ts";
+import { remembered } from "../../signal/remember.ts";
 import { type BandFacts, bandFactsOf } from "../bandFacts.ts";
 import { isWanted } from "../collisions.ts";
 import { extreme } from "../extreme.ts";
@@ -142,10 +143,14 @@ function ownNoiseDb(
 
 /** Noise figure of a usual part of the kind. */
 function usualNoiseFigureDb({ kind, part }: Stage["record"]): number {
-  const { paths = [] } = kind.signal(kind.options.parse({}), { id: part.id, powered: true });
-  const figures = paths.flatMap((p) => p.noiseFigureDb ?? []);
-  return figures.length > 0 ? Math.max(...figures) : USUAL_NOISE_FIGURE_DB;
+  return remembered(usual, kind, () => {
+    const { paths = [] } = kind.signal(kind.options.parse({}), { id: part.id, powered: true });
+    const figures = paths.flatMap((p) => p.noiseFigureDb ?? []);
+    return figures.length > 0 ? Math.max(...figures) : USUAL_NOISE_FIGURE_DB;
+  });
 }
+
+const usual = new WeakMap<object, number>();
 
 /** Where nothing is wrong: the source, if most noise comes with it; else the greatest loss before an amplifier. */
 function firstWeak(

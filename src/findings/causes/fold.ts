@@ -184,13 +184,16 @@ function aboveIt(node: Node, { byPlace }: Placed, { ways, evaluation }: Folding)
     node.culprit === at.part ||
     n.mechanism.takes.includes("signal") ||
     n.finding.parts.includes(node.culprit);
-  const here: Passed = { part: at.part, port: at.port ?? "", distance: 0 };
-  return [here, ...ways.signalTo(at.part)].flatMap((passed) =>
-    (byPlace.get(passed.part) ?? [])
-      .filter((n) => explains(n, node) && n.finding.severity !== "note" && isTrusted(n))
-      .filter((n) => concerns(n, node, passed, evaluation))
-      .map((n): Candidate => ({ node: n, sureness: SURENESS.onTheWay, distance: passed.distance })),
-  );
+  const candidates: Candidate[] = [];
+  const look = (passed: Passed) => {
+    for (const n of byPlace.get(passed.part) ?? [])
+      if (explains(n, node) && n.finding.severity !== "note" && isTrusted(n))
+        if (concerns(n, node, passed, evaluation))
+          candidates.push({ node: n, sureness: SURENESS.onTheWay, distance: passed.distance });
+  };
+  look({ part: at.part, port: at.port ?? "", distance: 0 });
+  for (const passed of ways.signalTo(at.part)) look(passed);
+  return candidates;
 }
 
 /** Whether what a finding takes is taken from this way, this service and this receiver. */
