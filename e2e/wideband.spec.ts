@@ -50,8 +50,8 @@ test("a wideband converter in place of the universal one collides with televisio
 
   await showPane(page, "Verdict");
   await expect(page.getByText("3 of 7 receivers work.")).toBeVisible();
-  await expect(verdict(page, "TV living room")).toHaveText(/Fails: .* drowned by another signal/);
-  await expect(verdict(page, "TV bedroom 1")).toHaveText(/Fails: .* drowned by another signal/);
+  await expect(verdict(page, "TV living room")).toHaveText(/Fails: .* lost to another signal/);
+  await expect(verdict(page, "TV bedroom 1")).toHaveText(/Fails: .* lost to another signal/);
   await expect(verdict(page, "TV bedroom 2")).toHaveText(/Works: /);
   await expect(verdict(page, "TV bedroom 3")).toHaveText(/Works: /);
   await expect(verdict(page, "DAB radio living room")).toHaveText(/Works: /);

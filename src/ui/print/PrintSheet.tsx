@@ -5,6 +5,7 @@ import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { Cause } from "../../findings/finding.ts";
 import { ESTIMATE_NOTICE } from "../../parts/cautions.ts";
 import { countsOf, followsLine } from "../../sentences/cause.ts";
+import { capital } from "../../sentences/explain/plainWords.ts";
 import { cureOf, explainFinding, messageOf } from "../../sentences/finding.ts";
 import { stateName, verdictSentence } from "../../sentences/verdict.ts";
 import { useApp } from "../../store/app.ts";
@@ -86,9 +87,15 @@ function Paper() {
 /** A cause with its cure, and in short what follows from it. */
 function PaperCause({ cause, evaluation }: { readonly cause: Cause; readonly evaluation: Evaluation }) {
   const { root, severity, findings } = cause;
+  const cure = cureOf(root, evaluation);
   return (
     <li className="paper-item">
-      <strong>{severity}</strong>: {messageOf(root, evaluation)} {cureOf(root, evaluation) ?? ""}{" "}
+      <strong>{capital(severity)}</strong>: {messageOf(root, evaluation)}{" "}
+      {cure === undefined ? null : (
+        <>
+          <strong>Cure:</strong> {cure}{" "}
+        </>
+      )}
       <span className="small">{limitWords(root)}</span>
       <br />
       {explainFinding(root, evaluation).customer}
