@@ -148,9 +148,11 @@ function onSameLoop({ finding }: Node, byPlace: Placed["byPlace"], ways: Ways): 
   );
 }
 
-/** Whether one takes what the other lacks. */
-function explains(cause: Node, { mechanism }: Node): boolean {
-  return cause.mechanism.takes.some((good) => mechanism.lacks.includes(good));
+/** Whether one takes what the other lacks; what is taken from one service is not lacking to another. */
+function explains(cause: Node, victim: Node): boolean {
+  const [service, lacking] = [cause.finding.at.service, victim.finding.at.service];
+  if (service !== undefined && lacking !== undefined && service !== lacking) return false;
+  return cause.mechanism.takes.some((good) => victim.mechanism.lacks.includes(good));
 }
 
 function isAlike(a: Node, b: Node): boolean {
