@@ -59,6 +59,13 @@ function Paper() {
       </section>
       {origin ? <PaperOrigin found={origin} which={question.which} /> : null}
       {walking ? <PaperWalk shown={shownWalk(evaluation, walking)} evaluation={evaluation} /> : null}
+      <h2>Causes</h2>
+      <p>{countsOf(report)}.</p>
+      <ul>
+        {report.causes.map((cause) => (
+          <PaperCause key={cause.id} cause={cause} evaluation={evaluation} />
+        ))}
+      </ul>
       <h2>Receivers and outlets</h2>
       {verdicts.map((verdict) => (
         <section key={verdict.part} className="paper-item">
@@ -69,13 +76,6 @@ function Paper() {
           {verdict.services.length > 0 ? <ServiceTable services={verdict.services} /> : null}
         </section>
       ))}
-      <h2>Causes</h2>
-      <p>{countsOf(report)}.</p>
-      <ul>
-        {report.causes.map((cause) => (
-          <PaperCause key={cause.id} cause={cause} evaluation={evaluation} />
-        ))}
-      </ul>
       <p className="small">
         Printed {new Date().toLocaleString()}. Work on mains, bonding, lightning protection and at height
         follows local codes and belongs to licensed people.
