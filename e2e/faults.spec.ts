@@ -55,6 +55,6 @@ test("from one set that fails, while all others work, the search arrives at the 
   await expect(page.getByRole("heading", { name: "Read so far" })).toBeVisible();
   await expect(search).toBeVisible({ timeout: 40_000 });
   await expect.poll(count).toBeLessThan(many);
-  await page.getByRole("button", { name: /^Take back: / }).click();
+  await page.getByRole("button", { name: /^Remove reading: / }).click();
   await expect.poll(count, { timeout: 40_000 }).toBe(many);
 });

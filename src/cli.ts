@@ -74,7 +74,7 @@ function checked(file: string, form: Form, limits: typeof LIMITS_OF_WORK): CliRe
   const worked = workedOut(read.design, limits);
   if (!worked.ok) return failed(worked.problem);
   const { evaluation, report } = worked;
-  const cures = form.cures ? curesOf(read.design, report, limits.seconds) : undefined;
+  const cures = form.cures ? curesOf(read.design, limits.seconds) : undefined;
   return {
     exitCode: exitCodeOf(report),
     stdout: printed(file, form, { evaluation, report, cures }),
@@ -141,14 +141,14 @@ function tooLarge(
 }
 
 /** What the search proves within its trials and the time; what was proved before the time is up is kept. */
-function curesOf(design: Design, report: Report, seconds: number): readonly CureRecord[] {
+function curesOf(design: Design, seconds: number): readonly CureRecord[] {
   const deadline = performance.now() + seconds * 1000;
   let proposals: readonly Proposal[] = [];
   for (const progress of search(design, { prices: PLACEHOLDER_PRICES })) {
     ({ proposals } = progress);
     if (performance.now() > deadline) break;
   }
-  return proposals.map((proposal) => cureRecord(proposal, report, design));
+  return proposals.map((proposal) => cureRecord(proposal, design));
 }
 
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {

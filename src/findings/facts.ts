@@ -24,9 +24,6 @@ import type { WrongQuadrantFacts } from "./rules/wrongQuadrant.ts";
 /** Nothing beside place and figures. */
 export type NoFacts = Readonly<Record<never, never>>;
 
-/** Of a rule that still makes its own sentences. */
-export type SpokenFacts = { readonly message: string; readonly cure?: string };
-
 export type FactsByRule = {
   readonly loop: NoFacts;
   readonly "supply-overloaded": SupplyOverloadedFacts;

@@ -2,6 +2,7 @@
 import { type Band, SILENCE, type Spectrum } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
 import { ciDb, cnDb, cniDb, isLive } from "../signal/readout.ts";
+import { remembered } from "../signal/remember.ts";
 import { type Limits, limitsFor, type Profile } from "./limits.ts";
 import type { RuleView } from "./rule.ts";
 import { isOfUse, userBandsBehind } from "./userBandsBehind.ts";
@@ -59,6 +60,20 @@ export type Heard = CarrierFigures & { readonly limits: Limits };
  * offer counts once; of a stacked feed only the user bands in use behind the place count.
  */
 export function heardAt(place: Place, service: Service, profile: Profile): readonly Heard[] {
+  const byProfile = remembered(
+    known,
+    place.spectrum,
+    () => new WeakMap<Profile, Map<string, readonly Heard[]>>(),
+  );
+  const byService = remembered(byProfile, profile, () => new Map<string, readonly Heard[]>());
+  const key = `${service} ${[...place.userBands].join()}`;
+  return remembered(byService, key, () => liveCarriersAt(place, service, profile));
+}
+
+/** Several rules ask the same of each place. */
+const known = new WeakMap<Spectrum, WeakMap<Profile, Map<string, readonly Heard[]>>>();
+
+function liveCarriersAt(place: Place, service: Service, profile: Profile): readonly Heard[] {
   const found = new Map<string, Heard>();
   for (const band of place.spectrum.bands) {
     if (band.origin.service !== service) continue;

@@ -6,13 +6,13 @@ import type { Service } from "../signal/carrier.ts";
 import { signalOrderOf } from "./causes/signalOrder.ts";
 import { causesOf } from "./causes.ts";
 import type { RuleId } from "./facts.ts";
-import type { Draft, Finding, Report, Verdict, Where } from "./finding.ts";
+import type { Draft, Finding, Report, Verdict } from "./finding.ts";
 import { type Profile, profileOf } from "./limits.ts";
 import { type Margin, marginsOf } from "./margin.ts";
 import { type ReceiverLoss, receiverLosses } from "./receiverLosses.ts";
 import { type ReceptionResult, receive, sendTheSame } from "./reception.ts";
 import { inReportOrder } from "./reportOrder.ts";
-import type { Rule, RuleView, SpokenDraft } from "./rule.ts";
+import type { Rule, RuleView } from "./rule.ts";
 import { DESIGN_RULES, RULES } from "./rules/index.ts";
 import { outletVerdict, receiverVerdict } from "./verdict.ts";
 import { carriersSent } from "./wanted.ts";
@@ -131,25 +131,9 @@ type AnyRuleOf = {
 };
 
 function draftsOf(rule: Rule, view: RuleView): Drafted[] {
-  if ("title" in rule)
-    return rule.check(view).map((draft) => ({ rule: { id: rule.id }, draft: toldDraft(draft) }));
   // The one cast from a rule with its own facts to any rule; its drafts stay beside it.
   const any = rule as unknown as AnyRuleOf;
   return rule.check(view).map((draft) => ({ rule: any, draft }));
-}
-
-/** A draft of a rule that makes its own sentences. */
-function toldDraft(spoken: SpokenDraft): Draft<RuleId> {
-  const { message, cure, port, service, side, band, tuner, parts, ...rest } = spoken;
-  const [part = "", ...others] = parts;
-  const at: Where = { part, ...definedOf({ port, service, side, band, tuner }) };
-  return { ...rest, at, parts: [part, ...others], facts: { message, ...definedOf({ cure }) } };
-}
-
-function definedOf<T extends object>(values: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
-  return Object.fromEntries(Object.entries(values).filter(([, v]) => v !== undefined)) as {
-    [K in keyof T]?: Exclude<T[K], undefined>;
-  };
 }
 
 type FindingOfDraft = { readonly finding: Finding; readonly blamed: Draft<RuleId> };

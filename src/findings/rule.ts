@@ -2,10 +2,8 @@
 import type { PartId } from "../design/design.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { PartKind } from "../parts/contract.ts";
-import type { Explanation } from "../sentences/explain/explanation.ts";
-import type { Service } from "../signal/carrier.ts";
 import type { RuleId } from "./facts.ts";
-import type { Draft, Severity, Where } from "./finding.ts";
+import type { Draft } from "./finding.ts";
 import type { Profile } from "./limits.ts";
 import type { ReceptionResult } from "./reception.ts";
 
@@ -20,31 +18,6 @@ export type RuleView = {
   readonly profile: Profile;
 };
 
-/** A finding of a rule that still makes its own sentences. */
-export type SpokenDraft = {
-  readonly severity: Severity;
-  readonly parts: readonly string[];
-  readonly wires: readonly string[];
-  readonly message: string;
-  readonly cure?: string;
-  readonly value?: number;
-  readonly limit?: number;
-  readonly unit?: string;
-  readonly source?: string;
-  readonly port?: string;
-  readonly service?: Service;
-} & Pick<Where, "side" | "band" | "tuner">;
-
-/** A rule that still makes its own sentences. */
-export type SpokenRule = {
-  readonly id: RuleId;
-  readonly title: string;
-  readonly explain: string;
-  readonly source: string;
-  readonly explanation: Explanation;
-  readonly check: (view: RuleView) => readonly SpokenDraft[];
-};
-
 export type RuleOf<R extends RuleId> = {
   readonly id: R;
   readonly check: (view: RuleView) => readonly Draft<R>[];
@@ -57,7 +30,7 @@ export type RuleOf<R extends RuleId> = {
   readonly blame?: (draft: Draft<R>, evaluation: Evaluation) => Draft<R> | undefined;
 };
 
-export type Rule = SpokenRule | { readonly [R in RuleId]: RuleOf<R> }[RuleId];
+export type Rule = { readonly [R in RuleId]: RuleOf<R> }[RuleId];
 
 /** A question that only the whole design can answer. */
 export type DesignRule<R extends RuleId> = {
@@ -82,9 +55,4 @@ export function wireAt(record: PartRecord, port: string): readonly string[] {
 /** Parts of a finding: the culprit first, each once. */
 export function culpritFirst(culprit: PartId, others: readonly PartId[]): readonly [PartId, ...PartId[]] {
   return [culprit, ...[...new Set(others)].filter((id) => id !== culprit)];
-}
-
-/** What a rule that still makes its own sentences said. */
-export function spokenOf(finding: { readonly facts: object }): string {
-  return "message" in finding.facts ? String(finding.facts.message) : "";
 }

@@ -1,4 +1,5 @@
 /** How far real parts on a carrier's way may stand from the values that they are calculated with. */
+import type { Part } from "../design/design.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { findCarrier, type TraceStep, traceCarrier } from "../evaluate/trace.ts";
 import type { AnyOptions, Path, SignalTreatment } from "../parts/contract.ts";
@@ -52,7 +53,11 @@ function stepSpread(record: PartRecord, step: TraceStep, id: { origin: string; i
 }
 
 function workOut(record: PartRecord, step: TraceStep, id: { origin: string; index: number }): StepSpread {
-  const { now, strays, fixed, share } = remembered(treatments, record, () => strayingOf(record));
+  const { now, strays, fixed, share } = remembered(
+    record.powered ? treatments.fed : treatments.unfed,
+    record.part,
+    () => strayingOf(record),
+  );
   const base = levelThrough(now, step, id);
   const figure = noiseFigureOf(now, step);
   let level = fixed + (share * (step.gainDb ?? 0)) ** 2;
@@ -76,7 +81,8 @@ type Straying = {
   readonly share: number;
 };
 
-const treatments = new WeakMap<PartRecord, Straying>();
+/** By part, unfed and fed: what a part would do depends on nothing else of its record. */
+const treatments = { unfed: new WeakMap<Part, Straying>(), fed: new WeakMap<Part, Straying>() };
 
 function strayingOf({ part, kind, options, powered }: PartRecord): Straying {
   const treated = (o: AnyOptions) => kind.signal(o, { id: part.id, powered });

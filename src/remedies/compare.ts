@@ -4,9 +4,10 @@ import { replaceKind } from "../design/edits/replace.ts";
 import type { Finding, ServiceVerdict, Verdict } from "../findings/finding.ts";
 import type { Service } from "../signal/carrier.ts";
 import { type Cost, costOf, type PriceList } from "./cost.ts";
-import { type Difference, difference, inWords } from "./difference.ts";
+import { type Difference, difference } from "./difference.ts";
 import { proofOf } from "./proof.ts";
 import { type Site, siteOf } from "./site.ts";
+import { type Work, workOf } from "./work.ts";
 
 /** One service of one receiver or outlet; a side is absent where there is no such service, or no such part. */
 export type ServiceChange = {
@@ -28,8 +29,8 @@ export type PlaceChange = {
 
 export type Comparison = {
   readonly difference: Difference;
-  /** The difference part by part, in words. */
-  readonly changes: readonly string[];
+  /** What has to be done for it. */
+  readonly work: readonly Work[];
   /** Every receiver and outlet of either design: those of the first in its order, then the added ones. */
   readonly places: readonly PlaceChange[];
   readonly cured: readonly Finding[];
@@ -48,7 +49,7 @@ export function compareSites(before: Site, after: Site, prices: PriceList): Comp
   const { cured, caused } = proofOf(before, after);
   return {
     difference: diff,
-    changes: inWords(diff),
+    work: workOf(diff, prices),
     places: placesOf(before, after),
     cured,
     caused,

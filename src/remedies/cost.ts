@@ -26,6 +26,8 @@ const FREE: Price = { price: 0, workMinutes: 0 };
 
 /** Turning a knob, a switch or a menu; turning the dish by the meter [min]; common practice, no source. */
 const SETTING_MINUTES = 5;
+/** Taking a lead off and putting it on elsewhere [min]; common practice, no source. */
+export const WIRE_MINUTES = 5;
 const MINUTES: Readonly<Record<OnSite, number>> = {
   setting: SETTING_MINUTES,
   aligning: 40,
@@ -34,6 +36,14 @@ const MINUTES: Readonly<Record<OnSite, number>> = {
 };
 /** Taking a part off is quicker than putting one in; common practice, no source. */
 const REMOVAL_SHARE = 0.25;
+
+/** Time that one part takes [min]. */
+export const minutesOf = {
+  fit: (part: Part, prices: PriceList) => (prices[part.kind] ?? FREE).workMinutes,
+  remove: (part: Part, prices: PriceList) => (prices[part.kind] ?? FREE).workMinutes * REMOVAL_SHARE,
+  change: (change: ChangedPart, prices: PriceList) =>
+    settingMinutes(change) ?? (prices[change.after.kind] ?? FREE).workMinutes,
+} as const;
 
 export function costOf(diff: Difference, prices: PriceList): Cost {
   const of = (part: Part) => prices[part.kind] ?? FREE;
@@ -53,7 +63,7 @@ export function costOf(diff: Difference, prices: PriceList): Cost {
   }
   const led =
     diff.added.length + diff.removed.length + diff.changed.length === 0 ? diff.wiresAdded.length : 0;
-  return { partsPrice, workMinutes: workMinutes + led * SETTING_MINUTES, newCables: newCables(diff) };
+  return { partsPrice, workMinutes: workMinutes + led * WIRE_MINUTES, newCables: newCables(diff) };
 }
 
 /** Null where it takes another part. */

@@ -1,10 +1,7 @@
-/** What differs between two designs, part by part and in words. */
+/** What differs between two designs, part by part. */
 import type { Design, Part, Wire } from "../design/design.ts";
 import { wireId } from "../design/design.ts";
 import { isSameValue } from "../design/options.ts";
-import { kindOf } from "../parts/catalogue.ts";
-import { type FieldMeta, fieldMeta } from "../parts/fields.ts";
-import { plural } from "../words/plural.ts";
 
 export type ChangedPart = {
   readonly before: Part;
@@ -43,64 +40,4 @@ export function difference(before: Design, after: Design): Difference {
     wiresAdded: after.wires.filter((w) => !oldWires.has(wireId(w))),
     wiresRemoved: before.wires.filter((w) => !newWires.has(wireId(w))),
   };
-}
-
-/** One line for each part that comes, goes or changes; new wires alone are said in one line. */
-export function inWords(diff: Difference): readonly string[] {
-  const lines = [
-    ...diff.added.map((p) => `Add ${named(p)}${detail(p)}`),
-    ...diff.removed.map((p) => `Take ${named(p)} away`),
-    ...diff.changed.map(changeInWords),
-  ];
-  const rewired = diff.wiresAdded.length;
-  if (lines.length === 0 && rewired + diff.wiresRemoved.length > 0)
-    lines.push(
-      rewired === 0
-        ? plural(diff.wiresRemoved.length, {
-            one: "Take a wire off",
-            other: (n) => `Take ${n} wires off`,
-          })
-        : plural(rewired, { one: "Lead a wire anew", other: (n) => `Lead ${n} wires anew` }),
-    );
-  return lines;
-}
-
-function named(part: Part): string {
-  return `“${part.label || part.id}”`;
-}
-
-function detail(part: Part): string {
-  const caption = kindOf(part.kind)?.caption(part.options) ?? "";
-  return caption ? ` (${caption})` : "";
-}
-
-function changeInWords({ before, after, options }: ChangedPart): string {
-  const name = kindOf(after.kind)?.name ?? after.kind;
-  if (before.kind !== after.kind) return `Replace ${named(before)} by: ${name}${detail(after)}`;
-  const each = options.map((key) => {
-    const meta = metaOf(after.kind, key);
-    return `${meta?.label ?? key}: ${valueInWords(before.options[key], meta)} → ${valueInWords(after.options[key], meta)}`;
-  });
-  return `${named(after)}: ${each.join("; ")}`;
-}
-
-function metaOf(kind: string, key: string): FieldMeta | undefined {
-  const schema = kindOf(kind)?.options.shape[key];
-  return schema && fieldMeta(schema);
-}
-
-function valueInWords(value: unknown, meta: FieldMeta | undefined): string {
-  if (typeof value === "boolean") return value ? "yes" : "no";
-  if (typeof value === "number") return `${Number(value.toFixed(2))}${meta?.unit ? ` ${meta.unit}` : ""}`;
-  if (Array.isArray(value)) return rowsInWords(value);
-  return meta?.choices?.find((c) => c.value === value)?.label ?? String(value);
-}
-
-/** A list by the first number of each row: user bands 1 and 2, channels 22, 25, 28. */
-function rowsInWords(rows: readonly unknown[]): string {
-  const firsts = rows.map((row) => {
-    const [first] = typeof row === "object" && row !== null ? Object.values(row) : [row];
-    return String(first);
-  });
-  return firsts.join(", ") || "none";
 }

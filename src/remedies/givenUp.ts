@@ -1,23 +1,19 @@
 /** What a change gives up although everything is still received: tuners that can be used at a time. */
+import type { PartId } from "../design/design.ts";
 import type { PartRecord } from "../evaluate/evaluation.ts";
-import { plural } from "../words/plural.ts";
 import type { Site } from "./site.ts";
 
-export function givenUp(before: Site, after: Site): readonly string[] {
+/** A receiver with fewer satellite tuners than before. */
+export type GivenUp = { readonly part: PartId; readonly tuners: number; readonly before: number };
+
+export function givenUp(before: Site, after: Site): readonly GivenUp[] {
   return before.evaluation.records.flatMap((record) => {
     const now = after.evaluation.record(record.part.id);
     const had = satelliteTuners(record);
     if (had === 0 || !now) return [];
     const has = satelliteTuners(now);
     if (has >= had) return [];
-    const name = `“${now.part.label || now.part.id}”`;
-    return [
-      plural(has, {
-        zero: `${name} has no satellite tuner then, in place of ${had}.`,
-        one: (n) => `${name} has ${n} satellite tuner then, in place of ${had}.`,
-        other: (n) => `${name} has ${n} satellite tuners then, in place of ${had}.`,
-      }),
-    ];
+    return [{ part: record.part.id, tuners: has, before: had }];
   });
 }
 

@@ -1,20 +1,29 @@
-/** Whether a changed design is better: the finding gone, nothing new broken, nobody served worse. */
-import type { Finding, ServiceVerdict, Verdict } from "../findings/finding.ts";
+/** Whether a changed design is better: a cause gone or somebody served more, nothing new broken, nobody served worse. */
+import type { PartId } from "../design/design.ts";
+import type { Cause, Finding, Verdict } from "../findings/finding.ts";
+import { everybodyServed, isServedMore } from "./served.ts";
 import type { Site } from "./site.ts";
 
 export type Proof = {
   /** Findings that are gone, worst first. */
   readonly cured: readonly Finding[];
-  /** Warnings and notes that come with it. */
+  /** Findings that come with it. */
   readonly caused: readonly Finding[];
+  /** Ids of the causes that are gone, and of those that are left: errors and warnings, worst first. */
+  readonly causesCured: readonly string[];
+  readonly causesLeft: readonly string[];
+  /** Causes left, by the severity of their root. */
   readonly errorsLeft: number;
   readonly warningsLeft: number;
+  /** Receivers that get more than before. */
+  readonly gain: readonly PartId[];
+  /** Receivers that failed and now work on a knife's edge only: not quite cured. */
+  readonly onEdge: readonly PartId[];
 };
 
 /**
  * The proof that a design cures the targets; null where it does not, or where something else suffers:
- * a new error, a receiver or an outlet that gets less, no fewer errors than before
- * (no fewer warnings, where the targets are warnings).
+ * a new error, somebody who is served worse, or neither a cause less nor a receiver that gets more.
  */
 export function prove(before: Site, after: Site, targets: readonly Finding[]): Proof | null {
   const keysAfter = new Set(after.report.findings.map((f) => f.id));
@@ -29,57 +38,53 @@ export function prove(before: Site, after: Site, targets: readonly Finding[]): P
 export function proofOf(before: Site, after: Site): Proof {
   const keysBefore = new Set(before.report.findings.map((f) => f.id));
   const keysAfter = new Set(after.report.findings.map((f) => f.id));
+  const left = wrongIn(after);
+  // A cause that follows from another one now is no longer one of its own, and yet not cured.
+  const standing = new Set(left.flatMap((c) => c.findings.map((f) => f.id)));
+  const now = new Map(after.report.verdicts.map((v) => [v.part, v]));
+  const receivers = before.report.verdicts.filter((v) => v.role === "receiver");
+  const changed = (is: (was: Verdict, now: Verdict) => boolean) =>
+    receivers.flatMap((was) => {
+      const then = now.get(was.part);
+      return then && is(was, then) ? [was.part] : [];
+    });
   return {
     cured: before.report.findings.filter((f) => !keysAfter.has(f.id)),
     caused: after.report.findings.filter((f) => !keysBefore.has(f.id)),
+    causesCured: wrongIn(before).flatMap(({ id }) => (standing.has(id) ? [] : [id])),
+    causesLeft: left.map((c) => c.id),
     errorsLeft: countOf(after, "error"),
     warningsLeft: countOf(after, "warning"),
+    gain: changed(isServedMore),
+    onEdge: changed((was, is) => was.state === "fails" && is.state === "edge"),
   };
 }
 
+/** Causes that call for something to be done. */
+function wrongIn(site: Site): readonly Cause[] {
+  return site.report.causes.filter((c) => c.severity !== "note");
+}
+
+/** Causes of one severity. */
 export function countOf(site: Site, severity: Finding["severity"]): number {
-  return site.report.findings.filter((f) => f.severity === severity).length;
+  return site.report.causes.filter((c) => c.severity === severity).length;
+}
+
+/** A cause is gone and none came for it: what followed from it may stand on its own now. */
+function takesAway(before: Site, { causesCured, caused }: Proof, severity: Finding["severity"]): boolean {
+  const cured = before.report.causes.some((c) => c.severity === severity && causesCured.includes(c.id));
+  return cured && caused.every((f) => f.severity === "note");
 }
 
 function isBetter(before: Site, proof: Proof, targets: readonly Finding[]): boolean {
   const errors = countOf(before, "error");
   if (proof.errorsLeft < errors) return true;
-  if (proof.errorsLeft > errors || targets.some((t) => t.severity === "error")) return false;
+  if (proof.errorsLeft > errors) return false;
+  if (proof.gain.length > 0 || takesAway(before, proof, "error")) return true;
+  // Who asks for the end of one finding gets it, also where the cause has others.
+  if (targets.length === 1 && proof.caused.every((f) => f.severity === "note")) return true;
+  if (targets.some((t) => t.severity === "error")) return false;
   const warnings = countOf(before, "warning");
-  if (proof.warningsLeft < warnings) return true;
+  if (proof.warningsLeft < warnings || takesAway(before, proof, "warning")) return true;
   return proof.warningsLeft === warnings && targets.every((t) => t.severity === "note");
-}
-
-/** Every receiver of before gets as much as before of every service; every outlet hands on as large a share. */
-export function everybodyServed(before: Site, after: Site): boolean {
-  const now = new Map(after.report.verdicts.map((v) => [v.part, v]));
-  return before.report.verdicts.every((was) => {
-    const is = now.get(was.part);
-    if (was.role === "receiver") return is !== undefined && receivesAsMuch(was, is);
-    return handsOnAsMuch(was, is, before, after);
-  });
-}
-
-function receivesAsMuch(was: Verdict, is: Verdict): boolean {
-  if (was.state !== "fails" && is.state === "fails") return false;
-  return was.services.every((s) => {
-    const same = is.services.find((t) => t.service === s.service);
-    if (s.wanted === 0) return true;
-    return same !== undefined && same.wanted >= s.wanted && same.got >= s.got;
-  });
-}
-
-/** A service may leave an outlet only for another plate that is new or changed. */
-function handsOnAsMuch(was: Verdict, is: Verdict | undefined, before: Site, after: Site): boolean {
-  const share = (s: ServiceVerdict | undefined) => (s && s.wanted > 0 ? s.got / s.wanted : 0);
-  return was.services.every((s) => {
-    const same = is?.services.find((t) => t.service === s.service);
-    if (share(same) >= share(s)) return true;
-    return after.report.verdicts.some((other) => {
-      if (other.role !== "outlet" || other.part === was.part) return false;
-      const former = before.evaluation.record(other.part)?.part;
-      const isNew = former?.kind !== after.evaluation.record(other.part)?.part.kind;
-      return isNew && share(other.services.find((t) => t.service === s.service)) > 0;
-    });
-  });
 }

@@ -5,26 +5,51 @@ import type { Proof } from "./proof.ts";
 type Ranked = {
   readonly cost: Cost;
   readonly proof: Proof;
-  readonly givesUp: readonly string[];
+  readonly givesUp: readonly unknown[];
   readonly steps: readonly unknown[];
 };
 
+/** What is sought: an end of all errors, of all warnings, or of one finding. */
+export type Aim = "errors" | "warnings" | "one finding";
+
+/** What most weighs on the user: his time, his money, or cables through finished walls. */
+export type Effort = "work" | "money" | "cables";
+
+type Order = (a: Ranked, b: Ranked) => number;
+
 /**
- * For one finding: least work on site, then parts, then cables to pull.
  * For a whole design what cures most comes before what costs least: half a cure is no bargain.
- * A cure that brings a new warning, or gives something up, comes after one that does neither.
+ * A cure that brings a new warning, leaves a receiver on a knife's edge or gives something up comes after one
+ * that does none of it; then the least effort comes first.
  */
-export function byRank(aim: "whole" | "one finding"): (a: Ranked, b: Ranked) => number {
+export function byRank(aim: Aim, effort: Effort = "work"): Order {
   return (a, b) =>
-    (aim === "whole" ? a.proof.errorsLeft - b.proof.errorsLeft : 0) ||
+    (aim === "one finding" ? 0 : a.proof.errorsLeft - b.proof.errorsLeft) ||
+    (aim === "warnings" ? a.proof.warningsLeft - b.proof.warningsLeft : 0) ||
     drawbacks(a) - drawbacks(b) ||
-    a.cost.workMinutes - b.cost.workMinutes ||
-    a.cost.partsPrice - b.cost.partsPrice ||
-    a.cost.newCables - b.cost.newCables ||
+    byEffort(effort)(a, b) ||
     a.proof.errorsLeft - b.proof.errorsLeft ||
     a.steps.length - b.steps.length;
 }
 
+const MEASURES: Readonly<Record<Effort, (cost: Cost) => number>> = {
+  work: (c) => c.workMinutes,
+  money: (c) => c.partsPrice,
+  cables: (c) => c.newCables,
+};
+
+/** What weighs most first, then the others. */
+export function byEffort(effort: Effort): Order {
+  const measures = [MEASURES[effort], MEASURES.work, MEASURES.money, MEASURES.cables];
+  return (a, b) => {
+    for (const measure of measures) {
+      const more = measure(a.cost) - measure(b.cost);
+      if (more !== 0) return more;
+    }
+    return 0;
+  };
+}
+
 function drawbacks({ proof, givesUp }: Ranked): number {
-  return proof.caused.filter((f) => f.severity === "warning").length + givesUp.length;
+  return proof.caused.filter((f) => f.severity === "warning").length + proof.onEdge.length + givesUp.length;
 }

@@ -9,25 +9,27 @@ import { openFindings, targetsOf, withCauses } from "./aims.ts";
 import type { Candidate } from "./candidate.ts";
 import { candidatesFor } from "./candidates/index.ts";
 import { type Cost, costOf, type PriceList } from "./cost.ts";
-import { difference, inWords } from "./difference.ts";
-import { givenUp } from "./givenUp.ts";
+import type { CureStep } from "./cureStep.ts";
+import { difference } from "./difference.ts";
+import { type GivenUp, givenUp } from "./givenUp.ts";
 import { countOf, type Proof, prove } from "./proof.ts";
-import { byRank } from "./rank.ts";
+import { type Aim, byRank } from "./rank.ts";
 import { signature } from "./signature.ts";
 import { type Site, siteOf } from "./site.ts";
+import { type Work, workOf } from "./work.ts";
 
 /** A change that is proved: the evaluator has seen it work, and nothing else suffer. */
 export type Proposal = {
   readonly id: string;
   /** What is to be done, in order; one to three steps. */
-  readonly steps: readonly Pick<Candidate, "idea" | "place" | "title" | "reason">[];
+  readonly steps: readonly CureStep[];
   /** The design with all of it done. */
   readonly design: Design;
-  /** Part by part, in words. */
-  readonly changes: readonly string[];
+  /** What has to be done, part by part and wire by wire. */
+  readonly work: readonly Work[];
   readonly proof: Proof;
-  /** What works afterwards, but less well than it could before, one sentence each. */
-  readonly givesUp: readonly string[];
+  /** Receivers that could use more tuners before, though they did not serve. */
+  readonly givesUp: readonly GivenUp[];
   readonly cost: Cost;
 };
 
@@ -51,6 +53,13 @@ const MAX_TRIALS = 150;
 const MOST_PROPOSALS = 12;
 /** So many whole cures are choice enough: longer combinations are not sought any more. */
 const ENOUGH = 3;
+/** A whole cure of so little work leaves no longer one to be sought [min]. */
+const LITTLE_MINUTES = 20;
+/** Trials that are still made once there is choice enough: one of them may be better. */
+const AFTER_ENOUGH = 30;
+/** So much work counts as much as one place further down among the ideas: cheap pairs go before dear singles [min]. */
+const MINUTES_PER_PLACE = 10;
+const MOST_PLACES = 12;
 
 /** A state of the design on the way: what was done so far, and what came of it. */
 type Node = {
@@ -60,13 +69,19 @@ type Node = {
   readonly priority: number;
 };
 
-type Trial = { readonly node: Node; readonly candidate: Candidate; readonly priority: number };
+type Trial = {
+  readonly node: Node;
+  readonly candidate: Candidate;
+  readonly changed: Design;
+  readonly priority: number;
+};
 
 export function* search(design: Design, options: SearchOptions): Generator<Progress, Progress, void> {
   const { prices, maxDepth = 3, maxTrials = MAX_TRIALS } = options;
   const start = siteOf(design);
   const targets = targetsOf(start, options.target);
   const seen = new Set([signature(design)]);
+  const aim = aimOf(options.target, targets);
   const queue: Trial[] = [];
   let progress: Progress = { tried: 0, proposals: [] };
   if (targets.length === 0) return progress;
@@ -75,17 +90,22 @@ export function* search(design: Design, options: SearchOptions): Generator<Progr
     const open = openFindings(start, node.site, targets);
     const wanted = options.target ? withCauses(node.site, open) : open;
     candidatesFor(node.site, wanted).forEach((candidate, i) => {
-      queue.push({ node, candidate, priority: node.priority + i });
+      const changed = applied(candidate, node.site.design);
+      if (!changed || seen.has(signature(changed))) return;
+      const { workMinutes } = costOf(difference(node.site.design, changed), prices);
+      const priority =
+        node.priority + i + (candidate.doubt ?? 0) + Math.min(MOST_PLACES, workMinutes / MINUTES_PER_PLACE);
+      queue.push({ node, candidate, changed, priority });
     });
     queue.sort((a, b) => a.priority - b.priority);
   };
   expand({ site: start, steps: [], priority: 0 });
 
-  while (queue.length > 0 && progress.tried < maxTrials) {
+  let after = 0;
+  while (queue.length > 0 && progress.tried < maxTrials && after < AFTER_ENOUGH) {
     const trial = queue.shift();
     if (!trial) break;
-    const changed = trial.candidate.apply(trial.node.site.design);
-    if (!changed) continue;
+    const { changed } = trial;
     const mark = signature(changed);
     if (seen.has(mark)) continue;
     seen.add(mark);
@@ -97,17 +117,39 @@ export function* search(design: Design, options: SearchOptions): Generator<Progr
       const found = shortest({ start, targets, steps, site, proof });
       progress = {
         tried: progress.tried + found.tried,
-        proposals: withProposal(progress.proposals, proposalOf(start, found, prices), options.target),
+        proposals: withProposal(progress.proposals, proposalOf(start, found, prices), aim),
       };
     }
-    const isWhole = (p: Proof) => options.target !== undefined || p.errorsLeft === 0;
-    const isDone = proof !== null && isWhole(proof);
-    const isEnough = progress.proposals.filter((p) => isWhole(p.proof)).length >= ENOUGH;
+    const isDone = proof !== null && isWhole(proof, aim);
+    const whole = progress.proposals.filter((p) => isWhole(p.proof, aim));
+    const isEnough = whole.length >= ENOUGH || whole.some((p) => p.cost.workMinutes <= LITTLE_MINUTES);
     if (!isDone && !isEnough && steps.length < maxDepth && isHopeful(start, site))
       expand({ site, steps, priority: trial.priority + detour(start, site) });
+    if (isEnough) after++;
     yield progress;
   }
   return progress;
+}
+
+/** The design with a step taken; null where it does not fit a design that other steps have changed. */
+function applied(step: Candidate, design: Design): Design | null {
+  try {
+    return step.apply(design);
+  } catch {
+    // Thought of for a part that is another one now: whatever it trips over, it has no place here.
+    return null;
+  }
+}
+
+function aimOf(target: Finding | undefined, targets: readonly Finding[]): Aim {
+  if (target) return "one finding";
+  return targets.some((t) => t.severity === "error") ? "errors" : "warnings";
+}
+
+/** Whether nothing of what is sought is left. */
+function isWhole(proof: Proof, aim: Aim): boolean {
+  if (aim === "one finding") return true;
+  return proof.errorsLeft === 0 && (aim === "errors" || proof.warningsLeft === 0);
 }
 
 /** A step that makes much more trouble than it was to cure leads nowhere. */
@@ -136,7 +178,7 @@ function shortest(
   for (const left of o.steps) {
     if (best.steps.length < 2) break;
     const steps = best.steps.filter((s) => s !== left);
-    const design = steps.reduce<Design | null>((d, s) => d && s.apply(d), o.start.design);
+    const design = steps.reduce<Design | null>((d, s) => d && applied(s, d), o.start.design);
     if (!design) continue;
     const site = siteOf(design, best.site.evaluation);
     const proof = prove(o.start, site, o.targets);
@@ -150,9 +192,9 @@ function proposalOf(start: Site, { steps, site, proof }: Found, prices: PriceLis
   const diff = difference(start.design, site.design);
   return {
     id: steps.map((s) => s.id).join(" + "),
-    steps: steps.map(({ idea, place, title, reason }) => ({ idea, place, title, reason })),
+    steps: steps.map((s) => s.step),
     design: site.design,
-    changes: inWords(diff),
+    work: workOf(diff, prices),
     proof,
     givesUp: givenUp(start, site),
     cost: costOf(diff, prices),
@@ -160,17 +202,12 @@ function proposalOf(start: Site, { steps, site, proof }: Found, prices: PriceLis
 }
 
 /** Adds a proposal, unless a better one does the same; drops those that it makes needless. */
-function withProposal(
-  proposals: readonly Proposal[],
-  one: Proposal,
-  target: Finding | undefined,
-): readonly Proposal[] {
-  const compare = byRank(target === undefined ? "whole" : "one finding");
-  const ranked = [...proposals, one].sort(compare);
-  const whole = target === undefined && ranked[0]?.proof.errorsLeft === 0;
+function withProposal(proposals: readonly Proposal[], one: Proposal, aim: Aim): readonly Proposal[] {
+  const ranked = [...proposals, one].sort(byRank(aim));
+  const hasWhole = ranked.some((p) => isWhole(p.proof, aim));
   return ranked
     .filter((p, i) => !ranked.slice(0, i).some((better) => isNeedless(p, better)))
-    .filter((p) => !whole || p.proof.errorsLeft === 0)
+    .filter((p) => !hasWhole || isWhole(p.proof, aim))
     .slice(0, MOST_PROPOSALS);
 }
 

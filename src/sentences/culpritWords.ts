@@ -1,9 +1,9 @@
 /** What a culprit does, in words: for the trade, as what is to be done, and for whoever lives there. */
 import type { Blamed } from "../findings/blame/culprit.ts";
 import { plural } from "../words/plural.ts";
-import type { Facts } from "./explain/explanation.ts";
 import { plainName } from "./explain/plainWords.ts";
 import { partName, round1 } from "./phrases.ts";
+import type { ToldFinding } from "./ruleWords.ts";
 
 /** One sentence: "⟦joint⟧ is a bad joint and loses 6 dB." */
 export function culpritWords(culprit: Blamed): string {
@@ -162,7 +162,7 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
 }
 
 /** "because of a cable", for people who never saw a meter; empty where the part that suffers is meant. */
-export function becauseOf(facts: Pick<Facts, "evaluation" | "finding">): string {
+export function becauseOf(facts: Pick<ToldFinding, "evaluation" | "finding">): string {
   const [culprit] = facts.finding.parts;
   return culprit === facts.finding.at.part ? "" : `, because of ${plainName(facts, culprit)}`;
 }

@@ -2,6 +2,7 @@
 import { create } from "zustand";
 import type { Design, PartId } from "../design/design.ts";
 import type { Finding } from "../findings/finding.ts";
+import type { Effort } from "../remedies/rank.ts";
 import type { Progress, Proposal } from "../remedies/search.ts";
 import { useApp } from "./app.ts";
 import { usePrices } from "./prices.ts";
@@ -32,6 +33,9 @@ export type CuresState = {
   /** Best first. */
   readonly proposals: readonly Proposal[];
   readonly problem: string | null;
+  /** What the list is sorted by. */
+  readonly effort: Effort;
+  readonly sortBy: (effort: Effort) => void;
   readonly start: (complaint?: CureRequest) => void;
   readonly stop: () => void;
   readonly clear: () => void;
@@ -51,6 +55,8 @@ export const useCures = create<CuresState>()((set, get) => {
 
   return {
     ...NOTHING,
+    effort: "work",
+    sortBy: (effort) => set({ effort }),
 
     start: (complaint = {}) => {
       handle?.stop();

@@ -2,23 +2,18 @@
 import { create } from "zustand";
 import type { Design } from "../design/design.ts";
 import type { Taken } from "../remedies/faults/bestMeasurement.ts";
-import { type Observation, type Symptom, symptomKey } from "../remedies/faults/symptoms.ts";
+import { type Observation, type SymptomPlace, symptomKey } from "../remedies/faults/symptoms.ts";
 import { useApp } from "./app.ts";
 import type { DiagnosisProgress, PlainSuspicion } from "./searchDiagnosis.ts";
 import { type SearchHandle, startSearch } from "./searchRun.ts";
 
 export type FinderStatus = "idle" | "running" | "done" | "stopped" | "failed";
 export type Seen = Observation["works"];
-export type TakenReading = Taken & {
-  /** "Measure the voltage at …", and what was read, in words. */
-  readonly question: string;
-  readonly answer: string;
-};
 
 export type FinderState = {
   /** By `symptomKey`; what nobody has looked at is not in it. */
   readonly seen: ReadonlyMap<string, Observation>;
-  readonly taken: readonly TakenReading[];
+  readonly taken: readonly Taken[];
   readonly status: FinderStatus;
   readonly progress: DiagnosisProgress | null;
   readonly problem: string | null;
@@ -26,12 +21,12 @@ export type FinderState = {
   readonly document: Design | null;
 
   /** Notes what somebody saw; null: not looked at. What was found before no longer holds then. */
-  readonly see: (at: Pick<Symptom, "part" | "service">, works: Seen | null) => void;
+  readonly see: (at: SymptomPlace, works: Seen | null) => void;
   /** Everything that nobody has said anything of works. */
-  readonly restWorks: (all: readonly Pick<Symptom, "part" | "service">[]) => void;
+  readonly restWorks: (all: readonly SymptomPlace[]) => void;
   readonly start: () => void;
   readonly stop: () => void;
-  readonly take: (reading: TakenReading) => void;
+  readonly take: (reading: Taken) => void;
   readonly takeBack: (index: number) => void;
   readonly clear: () => void;
 };
@@ -46,7 +41,7 @@ export const useFinder = create<FinderState>()((set, get) => {
     handle = null;
   }
 
-  function search(known: readonly PlainSuspicion[] | null, taken: readonly TakenReading[]): void {
+  function search(known: readonly PlainSuspicion[] | null, taken: readonly Taken[]): void {
     halt();
     // What is shown meanwhile is one fault; what is searched is the design without any.
     useApp.getState().closePreview();
@@ -75,21 +70,33 @@ export const useFinder = create<FinderState>()((set, get) => {
     seen: new Map(),
     ...NOT_SEARCHED,
 
-    see: ({ part, service }, works) => {
+    see: (place, works) => {
       halt();
       const seen = new Map(get().seen);
-      const key = symptomKey({ part, service });
+      const { part, service, plane, tuner } = place;
+      const key = symptomKey(place);
       if (works === null) seen.delete(key);
-      else seen.set(key, { part, service, works });
+      else
+        seen.set(key, {
+          part,
+          service,
+          ...(plane === undefined ? {} : { plane }),
+          ...(tuner === undefined ? {} : { tuner }),
+          works,
+        });
       set({ seen, ...NOT_SEARCHED });
     },
 
     restWorks: (all) => {
       halt();
       const seen = new Map(get().seen);
+      const troubled = new Set(
+        [...seen.values()].filter((o) => o.works !== true).map((o) => `${o.part}|${o.service}`),
+      );
       for (const { part, service } of all) {
         const key = symptomKey({ part, service });
-        if (!seen.has(key)) seen.set(key, { part, service, works: true });
+        // Where a plane or a tuner fails, the service as a whole is not said to work.
+        if (!seen.has(key) && !troubled.has(key)) seen.set(key, { part, service, works: true });
       }
       set({ seen, ...NOT_SEARCHED });
     },

@@ -106,7 +106,8 @@ function onlyWith(
   });
 }
 
-function plainMeasurement(measurement: Measurement): PlainMeasurement {
+/** In data that can be copied to another thread. */
+export function plainMeasurement(measurement: Measurement): PlainMeasurement {
   return {
     ...measurement,
     outcomes: measurement.outcomes.map((o) => ({ ...o, faults: o.faults.map((f) => f.id) })),

@@ -5,6 +5,7 @@ import type { Aim } from "../remedies/balance/aim.ts";
 import { type Balance, balance } from "../remedies/balance/balance.ts";
 import type { PriceList } from "../remedies/cost.ts";
 import { type Progress as CureProgress, search } from "../remedies/search.ts";
+import { type PathSearch, type PathTask, searchPath } from "./practicePath.ts";
 import { type DiagnosisProgress, type DiagnosisTask, searchDiagnosis } from "./searchDiagnosis.ts";
 import { type TrialProgress, type TrialTask, trial } from "./trial.ts";
 
@@ -22,6 +23,7 @@ export type Searches = {
   readonly cures: { readonly task: CureTask; readonly progress: CureProgress };
   readonly diagnosis: { readonly task: DiagnosisTask; readonly progress: DiagnosisProgress };
   readonly balance: { readonly task: BalanceTask; readonly progress: Balance };
+  readonly path: { readonly task: PathTask; readonly progress: PathSearch };
   readonly trial: { readonly task: TrialTask; readonly progress: TrialProgress };
 };
 
@@ -35,6 +37,7 @@ const RUNS: { readonly [S in SearchKind]: (task: TaskOf<S>) => Stepwise<Progress
   cures: ({ design, prices, target }) => search(design, { prices, ...(target ? { target } : {}) }),
   diagnosis: searchDiagnosis,
   balance: ({ design, aim }) => balance(design, aim),
+  path: searchPath,
   trial,
 };
 

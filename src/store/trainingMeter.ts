@@ -2,7 +2,7 @@
 import type { PortRef } from "../design/design.ts";
 import { evaluate } from "../evaluate/evaluate.ts";
 import type { Evaluation } from "../evaluate/evaluation.ts";
-import { type Asked, askedWords, askingFor, requestsOf } from "../remedies/faults/asked.ts";
+import { type Asked, askedKey, askingFor } from "../remedies/faults/asked.ts";
 import { measure } from "../remedies/faults/measure.ts";
 import type { Quantity, Reading } from "../remedies/faults/reading.ts";
 import type { OpenedCase } from "../remedies/training/case.ts";
@@ -38,7 +38,7 @@ export function actualEvaluation(opened: OpenedCase): Evaluation {
 function pairOf(opened: OpenedCase, asked: Asked | null): Pair {
   const pairs = known.get(opened) ?? new Map<string, Pair>();
   known.set(opened, pairs);
-  const key = requestKey(asked);
+  const key = askedKey(asked);
   let pair = pairs.get(key);
   if (!pair) {
     const planned = evaluate(askingFor(opened.design, asked));
@@ -46,14 +46,4 @@ function pairOf(opened: OpenedCase, asked: Asked | null): Pair {
     pairs.set(key, pair);
   }
   return pair;
-}
-
-/** As it is kept with the progress: "" for what the receivers ask for anyway. */
-export function requestKey(asked: Asked | null): string {
-  return asked ? askedWords(asked) : "";
-}
-
-/** Back from what is kept; null for the receivers' own request, and for one that no longer exists. */
-export function requestOfKey({ design }: OpenedCase, key: string): Asked | null {
-  return requestsOf(design).find((asked) => askedWords(asked) === key) ?? null;
 }

@@ -39,6 +39,7 @@ const THINGS = {
   design: { one: (n) => `${n} design`, other: (n) => `${n} designs` },
   error: { zero: "no error", one: (n) => `${n} error`, other: (n) => `${n} errors` },
   fault: { one: (n) => `${n} fault`, other: (n) => `${n} faults` },
+  cause: { one: (n) => `${n} cause`, other: (n) => `${n} causes` },
   finding: { one: (n) => `${n} finding`, other: (n) => `${n} findings` },
   hour: { one: (n) => `${n} hour`, other: (n) => `${n} hours` },
   "kind of part": { one: (n) => `${n} kind of part`, other: (n) => `${n} kinds of part` },

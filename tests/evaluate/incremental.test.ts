@@ -26,6 +26,7 @@ function* numbersIn(value: unknown, seen = new Set<unknown>()): Generator<number
 
 describe("any design evaluates", () => {
   test("EV1: never a throw, never NaN, whatever is drawn, loops included", () => {
+    let carriers = 0;
     fc.assert(
       fc.property(anyDesign({ maxParts: 16, loops: true }), (design) => {
         const evaluation = evaluate(design);
@@ -34,9 +35,13 @@ describe("any design evaluates", () => {
         for (const record of evaluation.records)
           for (const n of numbersIn({ ...record, kind: null, part: null })) expect(n).not.toBeNaN();
         for (const n of numbersIn(said)) expect(n).not.toBeNaN();
+        for (const { inputs } of evaluation.records)
+          for (const { bands } of Object.values(inputs)) carriers += bands[0]?.level.length ?? 0;
       }),
       { numRuns: 150 },
     );
+    // Among them were designs with something on their wires.
+    expect(carriers).toBeGreaterThan(0);
   });
 
   test("EV2: parts off a loop compute although others lie on it", () => {

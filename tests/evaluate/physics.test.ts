@@ -12,12 +12,13 @@ function bandsAt(design: Design, part: string, port: string): readonly Band[] {
   return evaluate(design).record(part)?.outputs[port]?.bands ?? [];
 }
 
+/** The worst C/(N+I) of a service; a law about carriers says nothing where there are none. */
 function worstCni(bands: readonly Band[], service: string): number {
-  return Math.min(
-    ...bands
-      .filter((b) => b.origin.service === service)
-      .flatMap((b) => Array.from(b.level, (_, i) => cniDb(b, i))),
-  );
+  const all = bands
+    .filter((b) => b.origin.service === service)
+    .flatMap((b) => Array.from(b.level, (_, i) => cniDb(b, i)));
+  expect(all.length).toBeGreaterThan(0);
+  return Math.min(...all);
 }
 
 describe("gain, loss and products", () => {
@@ -56,6 +57,8 @@ describe("gain, loss and products", () => {
             bandsAt(withOptions(chain(10, true), "drop", { lengthM }), "drop", "out");
           const short = at(a);
           const long = at(Math.min(500, a + more));
+          // Six TV channels, and the masts of both ranges.
+          expect(short.reduce((n, band) => n + band.level.length, 0)).toBeGreaterThan(6);
           short.forEach((band, n) => {
             band.level.forEach((level, i) => {
               const other = long[n];
@@ -97,11 +100,16 @@ describe("gain, loss and products", () => {
       },
       "dish.sky > lnb.sky, lnb.out > drop.in, drop.out > plate.in, plate.sat > rx.sat",
     );
-    for (const part of ["lnb", "drop", "plate"])
-      for (const spectrum of Object.values(evaluate(design).record(part)?.outputs ?? {}))
-        for (const band of spectrum.bands)
-          for (const [i, noise] of band.noise.entries())
-            expect(noise).toBeGreaterThanOrEqual((band.grid.ktb[i] ?? 0) * (1 - 1e-9));
+    for (const part of ["lnb", "drop", "plate"]) {
+      const bands = Object.values(evaluate(design).record(part)?.outputs ?? {}).flatMap((s) => s.bands);
+      // All four quadrants of the sky, whichever is selected.
+      expect(bands).toHaveLength(4);
+      for (const band of bands) {
+        expect(band.noise.length).toBeGreaterThan(0);
+        for (const [i, noise] of band.noise.entries())
+          expect(noise).toBeGreaterThanOrEqual((band.grid.ktb[i] ?? 0) * (1 - 1e-9));
+      }
+    }
   });
 });
 

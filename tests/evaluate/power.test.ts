@@ -406,6 +406,9 @@ describe("how a switched output stands", () => {
     const asleep = offerOf({ part: "b", volts: 18, dormant: true });
     expect(setting([offerOf({ volts: 13 }), asleep])).toBe("VL");
     expect(setting([asleep])).toBe("HL");
+    // Its tone counts no more than its voltage.
+    const asleepInTone = offerOf({ part: "b", volts: 13, dormant: true, request: ASKS_H_HIGH });
+    expect(setting([offerOf({ volts: 13 }), asleepInTone])).toBe("VL");
   });
 
   const stateOf = (offers: Feed, by: SwitchDeclaration["by"] = "quadrant") =>

@@ -58,6 +58,9 @@ describe("ports", () => {
     });
     expect(Object.keys(result)).toEqual(["a", "b", "c", "d"]);
     expect(bandsAt(result, "a").map((b) => b.origin.key)).toEqual(["aerial", "b"]);
+    expect(
+      bandsAt(run({ emits: [{ port: "a", bands: [bandOf()] }], paths: [path({ to: "b" })] }), "b"),
+    ).toEqual([]);
     expect(run({})).toEqual({});
   });
 
@@ -265,6 +268,18 @@ describe("switched paths", () => {
     });
     expect(bandsAt(together, "out2")).toEqual(bandsAt(alone, "out2"));
     expect(bandsAt(together, "out2")).not.toEqual(bandsAt(together, "out1"));
+  });
+
+  // A way of 9750 MHz and one of 10 600 MHz: 11 778 MHz come down to 2028 and to 1178 MHz.
+  test("two oscillators make two signals of one input", () => {
+    const response = flat(-2);
+    const by = (port: string, loMHz: number) =>
+      path({ from: "vl", to: port, response, loMHz, condition: { port, setting: "VL" } });
+    const result = run({ paths: [by("out1", 9750), by("out2", 10_600)] }, inputs, {
+      switches: { out1: switchAt("part", "VL"), out2: switchAt("part", "VL") },
+    });
+    expect(centres(bandsAt(result, "out1"))).toEqual([[979, 2028]]);
+    expect(centres(bandsAt(result, "out2"))).toEqual([[129, 1178]]);
   });
 
   test("a port keeps its result while its own switch stays, and only then", () => {

@@ -38,9 +38,10 @@ describe("a radio station through a cable, a pad and an amplifier", () => {
     },
     "fm.out > run.in, run.out > pad.in, pad.out > amp.in, amp.out > psu.in, psu.out > rx.in",
   );
-  const steps = traced(design, "psu.out", OF_100_MHZ);
+  const stepsNow = () => traced(design, "psu.out", OF_100_MHZ);
 
   test("is followed by its ports from the aerial on", () => {
+    const steps = stepsNow();
     expect(steps.map((s) => [s.part, s.from, s.to])).toEqual([
       ["fm", null, "out"],
       ["run", "in", "out"],
@@ -53,6 +54,7 @@ describe("a radio station through a cable, a pad and an amplifier", () => {
 
   // 60, − 30·0.2, − 3, + 20, − 0.5.
   test("has these levels and gains", () => {
+    const steps = stepsNow();
     for (const [i, level] of [60, 54, 51, 71, 70.5].entries())
       expect(steps[i]?.levelDbuv).toBeCloseTo(level, 9);
     expect(steps[0]?.gainDb).toBeNull();
@@ -60,12 +62,19 @@ describe("a radio station through a cable, a pad and an amplifier", () => {
     expect(steps[0]?.made).toEqual([]);
     expect(steps[1]?.made.map((m) => m.db)).toEqual([expect.closeTo(-6, 9)]);
     expect(steps[2]?.made.map((m) => m.db)).toEqual([-3]);
+    expect(steps[3]?.made.map((m) => m.db)).toContain(20);
+    // A gain is not called what a loss is called.
+    const named = (i: number, db: number) => steps[i]?.made.find((m) => m.db === db)?.what;
+    expect(named(3, 20)).toMatch(/\S/);
+    expect(named(2, -3)).toMatch(/\S/);
+    expect(named(3, 20)).not.toBe(named(2, -3));
   });
 
   // The aerial's own noise is kTB at 290 K in 200 kHz: −12.21 dBµV (public constant tables), C/N 72.21 dB. A passive at
   // 290 K costs its loss: 66.21, 63.21; the amplifier its noise figure: 59.21 dB; 0.5 dB behind 20 dB of gain:
   // F = 2.512 + (1.122 − 1)/100 = 2.5131, 4.002 dB: 59.209.
   test("has these C/N", () => {
+    const steps = stepsNow();
     for (const [i, cn] of [72.21, 66.21, 63.21, 59.21, 59.21].entries()) {
       expect(steps[i]?.cnDb).toBeCloseTo(cn, 1);
       expect(steps[i]?.ciDb).toBe(Number.POSITIVE_INFINITY);
@@ -74,6 +83,7 @@ describe("a radio station through a cable, a pad and an amplifier", () => {
   });
 
   test("is nowhere cut, converted or stacked", () => {
+    const steps = stepsNow();
     for (const step of steps) {
       expect(step.cutHere).toBe(false);
       for (const key of ["loMHz", "userBand", "tuning"]) expect(step).not.toHaveProperty(key);
@@ -81,6 +91,7 @@ describe("a radio station through a cable, a pad and an amplifier", () => {
   });
 
   test("begins where it is asked for", () => {
+    const steps = stepsNow();
     expect(traced(design, "run.out", OF_100_MHZ)).toEqual(steps.slice(0, 2));
     // The other station is the same way with other figures: √90 · 2 · 0.3 = 5.692 dB.
     expect(traced(design, "run.out", { origin: "fm", index: 1 })[1]?.gainDb).toBeCloseTo(-5.692, 3);
@@ -103,9 +114,37 @@ test("what disturbs a carrier stands in the step where it came in", () => {
   expect(source?.ciDb).toBe(Number.POSITIVE_INFINITY);
   expect(joined?.ciDb).toBeCloseTo(20, 6);
   expect(joined?.gainDb).toBeCloseTo(-4, 9);
+  expect(joined?.made.map((m) => m.db)).toEqual([expect.closeTo(-4, 9)]);
   expect(joined?.from).toBe("in1");
   // C/N 72.21 − 4; 20 dB of C/I make nearly all of C/(N+I).
   expect(joined?.cniDb).toBeCloseTo(20, 3);
+});
+
+// 15 dB of gain behind 3 dB of a pad; the joints inside the part take nothing and are not mentioned.
+test("a part with stages inside is taken apart into them, in their order", () => {
+  const design = draw(
+    {
+      uhf: ["aerial-uhf", { channels: [{ channel: 30 }] }],
+      amp: ["amp-distribution", { gainDb: 15, padDb: 3 }],
+    },
+    "uhf.out > amp.in",
+  );
+  const [, step] = traced(design, "amp.out", { origin: "uhf", index: 0 });
+  expect(step?.made.map((m) => m.db)).toEqual([-3, 15]);
+  expect(step?.gainDb).toBeCloseTo(12, 9);
+});
+
+// A tap of 12 dB beside its through line, which loses less than 1 dB (data sheets, from memory).
+test.each([
+  { port: "tap1", least: -12.01, most: -11.99 },
+  { port: "out", least: -1.0, most: -0.5 },
+])("what a step is made of is of its own output: $port", ({ port, least, most }) => {
+  const design = draw({ fm: FM, tap: ["tap", { tapLossDb: 12 }] }, "fm.out > tap.in");
+  const [, step] = traced(design, `tap.${port}`, OF_100_MHZ);
+  const made = step?.made.reduce((sum, m) => sum + m.db, 0) ?? Number.NaN;
+  expect(made).toBeGreaterThan(least);
+  expect(made).toBeLessThan(most);
+  expect(step?.gainDb).toBeCloseTo(made, 9);
 });
 
 test.each([

@@ -18,5 +18,17 @@ export const LEFT_OUT: Readonly<Record<Area, readonly string[]>> = {
   rf: [],
   signal: [],
   evaluate: ["bounded", "floor", "incremental", "interference", "physics", "steps", "trace"],
-  findings: ["examples", "explain", "rules", "structures", "words"],
+  findings: [
+    "examples",
+    "explain",
+    "isolation",
+    "rules",
+    "structures",
+    "verdictAgrees",
+    "walkSignal",
+    "words",
+  ],
 };
+
+/** Tests that evaluate whole designs: they load the catalogue, and are tried last. */
+export const WHOLE_DESIGNS: readonly string[] = ["sweep", "traceValues"];

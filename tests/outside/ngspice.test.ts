@@ -2,7 +2,10 @@ import { describe, expect, test } from "vitest";
 import { idealSplitDb, resistiveSplitDb } from "../../src/parts/splitLoss.ts";
 import { coaxLossDb } from "../../src/rf/coax.ts";
 import { thirdOrderProductDbuv, thirdOrderRatioDb } from "../../src/rf/intermod.ts";
-import { noiseFactor, thermalNoiseUv2 } from "../../src/rf/noise.ts";
+import { thermalNoiseUv2 } from "../../src/rf/noise.ts";
+import { makeGrid } from "../../src/signal/grid.ts";
+import { flat } from "../../src/signal/response.ts";
+import { amplifyBand, sourceBand } from "../../src/signal/treat.ts";
 import { hasNgspice, simulate } from "./ngspice.ts";
 
 const simulated = hasNgspice("splitters, cable loss and thermal noise against a circuit simulator");
@@ -120,16 +123,21 @@ describe.skipIf(!simulated)("thermal noise at 290 K, simulated by ngspice", () =
     expect((volts * 1e6) ** 2 / thermalNoiseUv2(8)).toBeCloseTo(1, 3);
   });
 
-  // A matched pad at 290 K delivers kTB again, whatever its loss, while the signal falls: so F = L.
-  test("behind a pad of 10 dB is still kTB, so that a passive part's noise factor is its loss", () => {
-    // T pad for 75 Ω and 10 dB: series Z·(k − 1)/(k + 1), shunt Z·2k/(k² − 1), with k = 10^(10/20).
-    const k = 10 ** (10 / 20);
+  /**
+   * Noise behind a T pad for 75 Ω at 290 K, and its gain: series Z·(k − 1)/(k + 1), shunt Z·2k/(k² − 1) with k = 10^(dB/20).
+   * The source's own resistance is noiseless: its noise is that of another resistor, in proportion to the temperature,
+   * put in series by a controlled source.
+   */
+  function behindPad(db: number, sourceKelvin: number): { noiseUv2: number; gainDb: number } {
+    const k = 10 ** (db / 20);
     const series = (75 * (k - 1)) / (k + 1);
     const shunt = (75 * 2 * k) / (k * k - 1);
-    const [volts = Number.NaN, gain = Number.NaN] = simulate({
+    const [volts = Number.NaN, gainDb = Number.NaN] = simulate({
       circuit: [
         "V1 emf 0 dc 0 ac 1",
-        "Rs emf in 75",
+        `Rn warm 0 ${(75 * sourceKelvin) / 290}`,
+        "E1 noisy emf warm 0 1",
+        "Rs noisy in 75 noisy=0",
         `R1 in mid ${series}`,
         `R2 mid 0 ${shunt}`,
         `R3 mid out ${series}`,
@@ -138,10 +146,27 @@ describe.skipIf(!simulated)("thermal noise at 290 K, simulated by ngspice", () =
       commands: ["ac lin 1 600e6 600e6", "let gain = vdb(out) - vdb(in)", ...EIGHT_MHZ],
       read: ["noise2.onoise_total", "ac1.gain"],
     });
-    expect(gain).toBeCloseTo(-10, 6);
-    const throughThePad = thermalNoiseUv2(8) / noiseFactor(10);
-    const addedByThePad = ((noiseFactor(10) - 1) * thermalNoiseUv2(8)) / noiseFactor(10);
-    expect((volts * 1e6) ** 2 / (throughThePad + addedByThePad)).toBeCloseTo(1, 3);
+    return { noiseUv2: (volts * 1e6) ** 2, gainDb };
+  }
+
+  // Of a source at 290 K the noise stays kTB, whatever the loss; of a hotter or a colder one it moves towards it.
+  test.each([
+    { db: 10, sourceKelvin: 290 },
+    { db: 10, sourceKelvin: 5800 },
+    { db: 3, sourceKelvin: 5800 },
+    { db: 3, sourceKelvin: 29 },
+    { db: 20, sourceKelvin: 29 },
+  ])("a pad of $db dB behind a source of $sourceKelvin K hands on the noise that ours does", (o) => {
+    const source = sourceBand({
+      origin: { key: "source", service: "tv", part: "source" },
+      grid: makeGrid([{ name: "604", airMHz: 604, widthMHz: 8, noiseMHz: 8, mode: "" }]),
+      levelDbuv: () => 60,
+      noiseKelvin: o.sourceKelvin,
+    });
+    const ours = amplifyBand(source, flat(-o.db), { part: "pad" });
+    const simulation = behindPad(o.db, o.sourceKelvin);
+    expect((ours.level[0] ?? 0) - 60).toBeCloseTo(simulation.gainDb, 6);
+    expect((ours.noise[0] ?? 0) / simulation.noiseUv2).toBeCloseTo(1, 3);
   });
 });
 

@@ -174,21 +174,23 @@ function hybridTap(o: {
   ].join("\n");
 }
 
-/** What a real tap loses beyond the lossless one, for its branch and its through line [dB]. */
-function excess(tapDb: number, frequencyMHz: number): { branchDb: number; throughDb: number } {
-  const real = tapData(tapDb, frequencyMHz);
-  return {
-    branchDb: real.branchDb - tapDb,
-    throughDb: real.throughDb + 10 * Math.log10(1 - 10 ** (-tapDb / 10)),
-  };
-}
+/**
+ * What taps of the trade lose beyond a lossless one, for their branch and their through line [dB]. Data sheets of 8 to 20 dB
+ * taps print 1.5 to 0.5 dB of through loss at TV, which is 0.45 to 1.0 dB beyond the ideal, and 0.7 to 1.5 dB more at
+ * satellite IF; their branch is nominal, at satellite IF up to 1 dB weaker (from memory).
+ */
+const TAPS_OF_THE_TRADE = {
+  best: { tv: { branchDb: 0, throughDb: 0.45 }, sat: { branchDb: 0, throughDb: 1.15 } },
+  worst: { tv: { branchDb: 0, throughDb: 1.0 }, sat: { branchDb: 1, throughDb: 2.5 } },
+} as const;
+type Make = keyof typeof TAPS_OF_THE_TRADE;
 
-/** The riser as a circuit at one frequency. Outlets are loads of 75 Ω at the nodes o0, o1, … */
-function circuit(frequencyMHz: number): string {
+/** The riser as a circuit at one frequency, of one make of taps. Outlets are loads of 75 Ω at the nodes o0, o1, … */
+function circuit(frequencyMHz: number, make: Make): string {
+  const beyond = TAPS_OF_THE_TRADE[make][frequencyMHz < 900 ? "tv" : "sat"];
   const cold = cableOhmPerM(frequencyMHz, 20);
   const warm = cableOhmPerM(frequencyMHz, TRUNK.temperatureC);
   const storeys = STOREYS.map(({ tapDb, dropM }, k) => {
-    const beyond = excess(tapDb, frequencyMHz);
     const rise = k === 0 ? { lengthM: TRUNK.lengthM, ohmPerM: warm } : { lengthM: STOREY_M, ohmPerM: cold };
     const wire = (name: string, from: string, to: string) => ({ name: `${name}${k}`, from, to });
     return [
@@ -208,21 +210,40 @@ function circuit(frequencyMHz: number): string {
 
 const simulated = hasNgspice("a riser of taps and cables against a circuit simulator");
 
-describe.skipIf(!simulated)("a riser of six taps agrees with ngspice within 0.1 dB at every outlet", () => {
-  const onCanvas = lossesOnCanvas();
-
-  test.each(FREQUENCIES)("at %i MHz", (frequencyMHz) => {
-    const [input = Number.NaN, ...outlets] = simulate({
-      circuit: circuit(frequencyMHz),
-      commands: [`ac lin 1 ${frequencyMHz}e6 ${frequencyMHz}e6`],
-      read: ["vdb(h0)", ...STOREYS.map((_, k) => `vdb(o${k})`)],
-    });
-    // The circuit itself has to be matched, or its losses would not be those of the parts.
-    expect(Math.abs(input)).toBeLessThan(0.05);
-    for (const [k, outlet] of outlets.entries())
-      expect(Math.abs(onCanvas(k, frequencyMHz) + outlet)).toBeLessThan(0.1);
+/** Loss from the head to the outlet of every storey, simulated [dB]. */
+function lossesOf(make: Make, frequencyMHz: number): readonly number[] {
+  const [input = Number.NaN, ...outlets] = simulate({
+    circuit: circuit(frequencyMHz, make),
+    commands: [`ac lin 1 ${frequencyMHz}e6 ${frequencyMHz}e6`],
+    read: ["vdb(h0)", ...STOREYS.map((_, k) => `vdb(o${k})`)],
   });
-});
+  // The circuit itself has to be matched, or its losses would not be those of the parts.
+  expect(Math.abs(input)).toBeLessThan(0.05);
+  return outlets.map((db) => -db);
+}
+
+describe.skipIf(!simulated)(
+  "a riser of six taps lies between simulated ones of the trade's best and worst",
+  () => {
+    const onCanvas = lossesOnCanvas();
+
+    test.each(FREQUENCIES)("within 0.1 dB at every outlet at %i MHz", (frequencyMHz) => {
+      const [best, worst] = [lossesOf("best", frequencyMHz), lossesOf("worst", frequencyMHz)];
+      expect(best).toHaveLength(STOREYS.length);
+      for (const k of STOREYS.keys()) {
+        const ours = onCanvas(k, frequencyMHz);
+        expect(ours).toBeGreaterThan((best[k] ?? Number.NaN) - 0.1);
+        expect(ours).toBeLessThan((worst[k] ?? Number.NaN) + 0.1);
+      }
+    });
+
+    // The first outlet lies behind no through line: trunk, branch and drop alone. At TV makes do not differ in these.
+    test.each([100, 474, 690])("and to the first outlet agrees within 0.1 dB at %i MHz", (frequencyMHz) => {
+      const [first = Number.NaN] = lossesOf("best", frequencyMHz);
+      expect(Math.abs(onCanvas(0, frequencyMHz) - first)).toBeLessThan(0.1);
+    });
+  },
+);
 
 describe.skipIf(!simulated)("a lossless tap, simulated by ngspice", () => {
   test.each(STOREYS)("of $tapDb dB leaves no less for the line than the data of a tap say", ({ tapDb }) => {

@@ -48,11 +48,11 @@ const NAMED: Readonly<Record<string, readonly [keys: string, why: string]>> = {
   "remedies/candidates/stack.ts": ["stacking-converter", "put in"],
   "remedies/candidates/supply.ts": ["power-inserter", "put in"],
   "remedies/candidates/userBands.ts": ["receiver-stacked", "put in"],
-  "remedies/faults/sorts/missing.ts": [
+  "remedies/faults/types/fitted.ts": [
     "attenuator",
     "the plain coupler that sits in the place of what is missing",
   ],
-  "remedies/faults/sorts/wires.ts": ["bad-joint dc-block", "put in as the fault"],
+  "remedies/faults/types/leads.ts": ["bad-joint dc-block", "put in as the fault"],
 };
 
 describe("a key of the catalogue outside src/parts/", () => {

@@ -1,7 +1,9 @@
 /** The way back: a fault is put into a sound design, and the cures that are proposed for it are judged. */
-import { type Design, type PartId, wireId } from "../../src/design/design.ts";
+import type { Design, PartId } from "../../src/design/design.ts";
+import { partById } from "../../src/design/lookup.ts";
 import type { Verdict } from "../../src/findings/finding.ts";
 import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
+import { kindOf } from "../../src/parts/catalogue.ts";
 import { difference } from "../../src/remedies/difference.ts";
 import type { Fault } from "../../src/remedies/faults/fault.ts";
 import { faults } from "../../src/remedies/faults/list.ts";
@@ -36,7 +38,8 @@ function isWorse(sound: Site, site: Site): boolean {
   const known = new Set(sound.report.findings.map((f) => f.id));
   const came = site.report.findings.some((f) => f.severity !== "note" && !known.has(f.id));
   // A receiver that is off, or that nothing is plugged into, is no complaint of its own.
-  const failed = (v: Verdict) => v.role === "receiver" && v.state === "fails" && worked.has(v.part);
+  const failed = (v: Verdict) =>
+    v.role === "receiver" && v.state === "fails" && v.idle === undefined && worked.has(v.part);
   const worked = new Set(sound.report.verdicts.filter((v) => v.state !== "fails").map((v) => v.part));
   return came || site.report.verdicts.some(failed);
 }
@@ -57,7 +60,19 @@ export function cureOf(name: string, sound: Site, fault: Fault, faulty: Site): O
 /** Parts at which the fault is found, and those that it put in. */
 function concerned(sound: Design, faulty: Design, fault: Fault): ReadonlySet<PartId> {
   const { added, removed } = difference(sound, faulty);
-  return new Set([...fault.parts, ...[...added, ...removed].map((p) => p.id)]);
+  const parts = new Set([...fault.parts, ...[...added, ...removed].map((p) => p.id)]);
+  // Two leads that are swapped at one end can be swapped back at the other: along their cables it is the same.
+  if (fault.type === "swapped")
+    for (const id of parts)
+      for (const { from, to } of sound.wires) {
+        const next = from[0] === id ? to[0] : to[0] === id ? from[0] : undefined;
+        if (next !== undefined && (fault.parts.includes(id) || isInline(sound, id))) parts.add(next);
+      }
+  return parts;
+}
+
+function isInline(design: Design, id: PartId): boolean {
+  return kindOf(partById(design, id)?.kind ?? "")?.inline !== undefined;
 }
 
 function touches(cured: Design, faulty: Design, parts: ReadonlySet<PartId>): boolean {
@@ -90,5 +105,3 @@ export function told({ design, fault, rank, proposals }: Outcome): string {
     .join(" | ");
   return `${design}: ${fault.id}: ${rank === undefined ? "not cured" : `place ${rank + 1}`} [${firsts}]`;
 }
-
-export const wiresOf = (design: Design): readonly string[] => design.wires.map(wireId);

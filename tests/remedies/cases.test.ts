@@ -110,7 +110,7 @@ const CASES: readonly Case[] = [
     fault: "horizontal lost over a long cable of copper-clad steel",
     design: example("long-steel-drop"),
     rule: "command-lost",
-    cure: "cable-grade",
+    cure: "new-cable",
   },
   {
     fault: "a DC block between receiver and LNB",
@@ -182,7 +182,7 @@ const CASES: readonly Case[] = [
       "uhf.out > mast.in, mast.out > psu.in, psu.out > tv.in",
     ),
     rule: "no-supply",
-    cure: "supply-on",
+    cure: "mend",
   },
   {
     fault: "a loft amplifier that could feed the masthead amplifier, but is not set to",
@@ -318,7 +318,7 @@ const CASES: readonly Case[] = [
     fault: "two cables swapped at a multiswitch",
     design: multiswitch("lnb.vl > ms.vl, lnb.vh > ms.hl, lnb.hl > ms.vh, lnb.hh > ms.hh"),
     rule: "wrong-quadrant",
-    cure: "right-quadrants",
+    cure: "swap-leads",
   },
   {
     fault: "a quad LNB where the multiswitch needs a quattro",
@@ -341,7 +341,7 @@ const CASES: readonly Case[] = [
       "dish.sky > lnb.sky, lnb.v > r.h, lnb.h > r.v",
     ),
     rule: "wrong-feed",
-    cure: "swap-cables",
+    cure: "swap-leads",
   },
   {
     fault: "one cable only to a wideband receiver",
@@ -493,7 +493,7 @@ const CASES: readonly Case[] = [
       "uhf.out > split.in, split.out1 > c1.in, split.out2 > c2.in, c1.out > p1.in, c2.out > p2.in",
     ),
     rule: "dwelling-isolation",
-    cure: "ferrite-splitter",
+    cure: "mend",
   },
   {
     fault: "too much slope on a long run, by the limits of the Spanish law",

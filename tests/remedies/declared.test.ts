@@ -19,7 +19,7 @@ const crowded = draw(
 describe("a cure", () => {
   test("that has lost its converter to another step is not made, and does not crash", () => {
     const site = siteOf(crowded);
-    const wider = candidatesFor(site, site.report.findings).find((c) => c.idea === "more-user-bands");
+    const wider = candidatesFor(site, site.report.findings).find((c) => c.step.idea === "more-user-bands");
     const other = replaceKind(crowded, "lnb", "lnb-universal");
     expect(wider?.apply(crowded)).not.toBeNull();
     expect(other.ok && wider?.apply(other.design)).toBeNull();

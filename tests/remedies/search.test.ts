@@ -78,7 +78,7 @@ describe("From a failing example to one that works, by proposals alone", () => {
   test("CS3: what gives tuners up says so, and stands behind what does not", () => {
     const proposals = found(example("house-wideband-fails"));
     const giving = proposals.findIndex((p) => p.givesUp.length > 0);
-    expect(proposals[giving]?.givesUp[0]).toContain("in place of 8");
+    expect(proposals[giving]?.givesUp[0]?.before).toBe(8);
     expect(proposals.slice(0, giving).every((p) => p.givesUp.length === 0)).toBe(true);
   });
 
@@ -189,7 +189,7 @@ test("CS11: no cure is ever proposed unproved, whatever the fault", { timeout: 1
     fc.property(broken, (design) => {
       const before = judged(design);
       if (errorsOf(before).length === 0) return;
-      for (const proposal of found(design, { maxTrials: 25 })) {
+      for (const proposal of found(design, { maxTrials: 15 })) {
         proposed++;
         expectKept(before, proposal);
         expect(readDesign(writeDesign(proposal.design))).toEqual({
@@ -199,7 +199,7 @@ test("CS11: no cure is ever proposed unproved, whatever the fault", { timeout: 1
         });
       }
     }),
-    { numRuns: 60 },
+    { numRuns: 40 },
   );
   // A search that never finds anything would keep every promise.
   expect(proposed).toBeGreaterThan(20);

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import type { Design } from "../../src/design/design.ts";
 import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
 import { balance } from "../../src/remedies/balance/balance.ts";
-import { lookAt, symptomsOf } from "../../src/remedies/faults/symptoms.ts";
+import { evaluated, symptomsOf } from "../../src/remedies/faults/symptoms.ts";
 import { search } from "../../src/remedies/search.ts";
 import { searchDiagnosis } from "../../src/store/searchDiagnosis.ts";
 import { STRUCTURES } from "../structures.ts";
@@ -28,7 +28,7 @@ describe("searches come to an end", () => {
   test.each(SHAPES)("ST1: cures for %s", (_, design) => {
     const { ended, last } = drained(search(design, { prices: PLACEHOLDER_PRICES, maxTrials: 20 }), 40);
     expect(ended).toBe(true);
-    for (const { changes } of last.proposals) expect(changes.length).toBeGreaterThan(0);
+    for (const { work } of last.proposals) expect(work.length).toBeGreaterThan(0);
   });
 
   test.each(SHAPES)("ST2: levels of %s", (_, design) => {
@@ -37,7 +37,7 @@ describe("searches come to an end", () => {
   });
 
   test.each(SHAPES)("ST3: faults of %s", (_, design) => {
-    const sound = lookAt(design);
+    const sound = evaluated(design);
     const [first] = symptomsOf(sound, sound);
     const observations = first ? [{ part: first.part, service: first.service, works: false }] : [];
     const task = { type: "diagnosis", design, observations, known: null, taken: [] } as const;

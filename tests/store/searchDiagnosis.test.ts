@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { faultOf } from "../../src/remedies/faults/list.ts";
 import { measure } from "../../src/remedies/faults/measure.ts";
 import type { Observation } from "../../src/remedies/faults/symptoms.ts";
-import { lookAt } from "../../src/remedies/faults/symptoms.ts";
+import { evaluated } from "../../src/remedies/faults/symptoms.ts";
 import { designOf } from "../../src/remedies/training/case.ts";
 import { type DiagnosisTask, searchDiagnosis } from "../../src/store/searchDiagnosis.ts";
 import { finish } from "../remedies/faults/finish.ts";
@@ -60,7 +60,7 @@ describe("the search for a fault", () => {
     const first = finish(searchDiagnosis(task));
     if (!truth || !first.measurement) throw new Error("nothing to measure");
     const { at, quantity, asked } = first.measurement;
-    const reading = measure(design, lookAt(truth.apply(design)).evaluation, at, quantity);
+    const reading = measure(design, evaluated(truth.apply(design)).evaluation, at, quantity);
     if (!reading || asked) throw new Error("a riser has no switched receivers");
     const second = finish(
       searchDiagnosis({ ...task, known: first.suspicions, taken: [{ at, reading, asked }] }),

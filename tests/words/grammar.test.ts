@@ -6,6 +6,7 @@ import { EXAMPLES } from "../../src/design/examples.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { faults } from "../../src/remedies/faults/list.ts";
 import { RULE_EXAMPLES } from "../../src/sentences/explain/examples.ts";
+import { faultSentence } from "../../src/sentences/faults/faultWords.ts";
 import { anyDesign } from "../arbitraries.ts";
 import { variedExample } from "../findings/varied.ts";
 import { countedDesigns } from "./countedDesigns.ts";
@@ -31,7 +32,7 @@ function* faultyTexts(design: Design): Generator<Text> {
   const plain = plainly(design);
   const sound = evaluate(plain);
   for (const fault of faults(plain)) {
-    yield { of: "fault", words: fault.title, isSentence: true };
+    yield { of: "fault", words: faultSentence(plain, fault), isSentence: true };
     yield* verdictTexts(evaluate(fault.apply(plain), sound));
   }
 }

@@ -5,10 +5,15 @@ import { evaluate } from "../../src/evaluate/evaluate.ts";
 import type { Evaluation, PartRecord } from "../../src/evaluate/evaluation.ts";
 import type { Finding, Verdict } from "../../src/findings/finding.ts";
 import { report } from "../../src/findings/report.ts";
+import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
 import { kindOf } from "../../src/parts/catalogue.ts";
 import { type FieldMeta, fieldMeta } from "../../src/parts/fields.ts";
 import { candidatesFor } from "../../src/remedies/candidates/index.ts";
-import { difference, inWords } from "../../src/remedies/difference.ts";
+import { difference } from "../../src/remedies/difference.ts";
+import { workOf } from "../../src/remedies/work.ts";
+import { stepReason, stepTitle } from "../../src/sentences/cures/step.ts";
+import { namesIn } from "../../src/sentences/cures/told.ts";
+import { workEffort, workWords } from "../../src/sentences/cures/work.ts";
 import { cureOf, explainFinding, messageOf } from "../../src/sentences/finding.ts";
 import { missingSentences, tunerSentence, verdictSentence } from "../../src/sentences/verdict.ts";
 import { tellCommand } from "../../src/sentences/walk/command.ts";
@@ -89,11 +94,13 @@ export function* paneTexts(evaluation: Evaluation): Generator<Text> {
   }
   for (const record of records) yield* partTexts(evaluation, record);
   const site = { design, evaluation, report: found };
-  for (const { idea, title, reason, apply } of candidatesFor(site, found.findings)) {
-    yield phrase(`cure ${idea}`, title);
-    yield sentence(`reason of ${idea}`, reason);
+  for (const { step, apply } of candidatesFor(site, found.findings)) {
     const changed = apply(design);
-    if (changed) for (const line of inWords(difference(design, changed))) yield phrase("step", line);
+    const names = namesIn(design, changed ?? design);
+    yield phrase(`cure ${step.idea}`, stepTitle(step, names));
+    yield sentence(`reason of ${step.idea}`, stepReason(step, names));
+    for (const work of changed ? workOf(difference(design, changed), PLACEHOLDER_PRICES) : [])
+      yield phrase("work", `${workWords(work, names)}, ${workEffort(work)}`);
   }
 }
 

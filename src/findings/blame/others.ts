@@ -1,5 +1,5 @@
 /** Which other places are in order: a part that serves them well too is less likely to be the culprit. */
-import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
+import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { remembered } from "../../signal/remember.ts";
 import { extreme } from "../extreme.ts";
@@ -33,7 +33,7 @@ function inOrder(evaluation: Evaluation, service: Service, limit: Limit): Readon
     const kindAt = (port: string) => evaluation.record(record.joined[port]?.[0] ?? "")?.kind;
     for (const place of placesOf({ record, kindAt })) {
       if (!place.services.includes(service)) continue;
-      const worst = worstIfFine(record, place, { service, limit, profile });
+      const worst = worstIfFine(place, { service, limit, profile });
       if (!worst) continue;
       let here: Spot | null | undefined = outputBefore(evaluation, {
         part: record.part.id,
@@ -57,23 +57,14 @@ function inOrder(evaluation: Evaluation, service: Service, limit: Limit): Readon
   return outputs;
 }
 
-type Asked = { readonly service: Service; readonly limit: Limit; readonly profile: Profile };
-
-const fine = new WeakMap<Profile, WeakMap<PartRecord, Map<string, Heard | null>>>();
-
-/** The worst carrier of a service at a place that is in order; remembered while the part stays as it is. */
-function worstIfFine(record: PartRecord, place: Place, asked: Asked): Heard | null {
+/** The worst carrier of a service at a place where all are in order. */
+function worstIfFine(place: Place, asked: Asked): Heard | undefined {
   const { service, limit, profile } = asked;
-  const ofProfile = remembered(fine, profile, () => new WeakMap<PartRecord, Map<string, Heard | null>>());
-  const ofRecord = remembered(ofProfile, record, () => new Map<string, Heard | null>());
-  const key = `${place.port} ${service} ${limit}`;
-  const former = ofRecord.get(key);
-  if (former !== undefined) return former;
   const heard = heardAt(place, service, profile);
   const isFine = heard.every(({ levelDbuv, cniDb, limits }) =>
     limit === "C/N" ? cniDb >= limits.cnDb : levelDbuv >= limits.minDbuv && levelDbuv <= limits.maxDbuv,
   );
-  const worst = (isFine && extreme(heard, (c) => -c.cniDb)) || null;
-  ofRecord.set(key, worst);
-  return worst;
+  return isFine ? extreme(heard, (c) => -c.cniDb) : undefined;
 }
+
+type Asked = { readonly service: Service; readonly limit: Limit; readonly profile: Profile };

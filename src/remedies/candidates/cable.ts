@@ -3,10 +3,9 @@ import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { GRADES, type GradeKey, NEW_RUN_GRADES } from "../../parts/cable.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { optionMeaning } from "../../parts/meanings.ts";
-import { plural } from "../../words/plural.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
-import { labelOf, type Site, type Step, wayUp } from "../site.ts";
+import { type Site, type Step, wayUp } from "../site.ts";
 import { placeOf } from "./places.ts";
 
 /** The way that a finding is about: from its receiver or socket, or from whoever speaks to its converter. */
@@ -31,7 +30,7 @@ export const cableGrade: Idea = (site, finding) => {
     const poorer = cables.filter(({ record }) => isPoorer(gradeOf(record), grade));
     const ids = poorer.map(({ record }) => record.part.id);
     const each = poorer.length > 1 ? ids.map((id) => [id]) : [];
-    return [...each, ids].filter((some) => some.length > 0).map((some) => changed(site, some, grade));
+    return [...each, ids].filter((some) => some.length > 0).map((some) => changed(some, grade));
   });
 };
 
@@ -45,53 +44,22 @@ function isPoorer(grade: unknown, than: GradeKey): boolean {
   return now !== undefined && (now.loopOhmPerKm > next.loopOhmPerKm || now.k1 > next.k1) && now !== next;
 }
 
-function changed(site: Site, ids: readonly string[], grade: GradeKey): Candidate {
-  const { short } = GRADES[grade];
-  return candidate(
-    "cable-grade",
-    [ids.join("+"), grade],
-    {
-      title: plural(ids.length, {
-        one: `Pull ${short} cable in place of ${labelOf(site, ids[0] ?? "")}`,
-        other: (n) => `Pull ${short} cable in place of ${n} cables on the way`,
-      }),
-      reason: "It loses fewer volts and fewer decibels on the same way.",
-    },
-    (design) => {
-      const d = draft(design);
-      for (const id of ids) {
-        const kind = kindOf(d.part(id)?.kind ?? "");
-        d.set(id, { [(kind && optionMeaning(kind, "grade")) ?? ""]: grade });
-      }
-      return d.result();
-    },
-  );
+function changed(ids: readonly string[], grade: GradeKey): Candidate {
+  return candidate("cable-grade", [ids.join("+"), grade], { cables: ids, grade }, (design) => {
+    const d = draft(design);
+    for (const id of ids) {
+      const kind = kindOf(d.part(id)?.kind ?? "");
+      d.set(id, { [(kind && optionMeaning(kind, "grade")) ?? ""]: grade });
+    }
+    return d.result();
+  });
 }
 
 /** A bad joint cut out and made anew. */
-export const soundJoint: Idea = (site, finding) => {
-  const place = placeOf(site, finding);
-  const way = [
-    ...wayOf(site, finding.parts),
-    ...(place ? wayUp(site, [place.part.part.id, place.input], place.service) : []),
-  ].map(({ record }) => record);
-  const near = finding.parts.flatMap((id) => site.evaluation.record(id) ?? []);
-  const bad = new Set([...near, ...way].filter((r) => r.kind.trade.defect).map((r) => r.part.id));
-  return [...bad].map((id) => madeAnew(site, id));
-};
-
-export function madeAnew(site: Site, id: string): Candidate {
-  return candidate(
-    "sound-joint",
-    [id],
-    {
-      title: `Cut ${labelOf(site, id)} out and make the joint anew`,
-      reason: "A sound joint loses next to nothing.",
-    },
-    (design) => {
-      const d = draft(design);
-      d.remove(id);
-      return d.result();
-    },
-  );
+export function madeAnew(id: string): Candidate {
+  return candidate("sound-joint", [id], {}, (design) => {
+    const d = draft(design);
+    d.remove(id);
+    return d.result();
+  });
 }

@@ -1,13 +1,14 @@
 /** Another converter in the place of one that does not suit its receivers, with what must change beside it. */
-import type { Part } from "../../design/design.ts";
+import type { Part, PortRef } from "../../design/design.ts";
+import { portsOf } from "../../design/lookup.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { optionMeaning } from "../../parts/meanings.ts";
 import type { Feed } from "../../parts/trade.ts";
-import { type Forms, plural } from "../../words/plural.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
-import { draft } from "../draft.ts";
-import { labelOf, type SatelliteInput, type Site, satelliteInputs, wayUp } from "../site.ts";
+import type { Suited } from "../cureStep.ts";
+import { type Draft, draft } from "../draft.ts";
+import { type SatelliteInput, type Site, satelliteInputs, wayUp } from "../site.ts";
 import { linesFrom, stackReceivers, tunersOn, userBandsSent } from "./userBands.ts";
 
 /** The LNBs that a finding is about: named in it, or feeding what is named in it. */
@@ -42,13 +43,14 @@ export const otherConverter: Idea = (site, finding) =>
     ...wideband(site, lnb),
   ]);
 
-const REASON = "Converter and receivers then speak of the same feed.";
-
 /** One switched output for each line; needs one receiver input on each. */
 function universal(site: Site, lnb: PartRecord): readonly Candidate[] {
   const lines = [...linesFrom(site, lnb.part.id).values()];
-  if (lines.length === 0 || lines.length > 8 || lines.some((line) => line.length > 1)) return [];
-  const outputs = ["1", "2", "4", "8"].find((n) => Number(n) >= lines.length) ?? "8";
+  // Lines that found no output at a converter of another kind come back with it.
+  const loose = looseLines(site);
+  const count = lines.length + loose.length;
+  if (lines.length === 0 || count > 8 || lines.some((line) => line.length > 1)) return [];
+  const outputs = ["1", "2", "4", "8"].find((n) => Number(n) >= count) ?? "8";
   const now = optionMeaning(lnb.kind, "outputs");
   if (lnb.kind.trade.gives === "switched" && now && lnb.options[now] === outputs) return [];
   const inputs = lines.flat();
@@ -56,16 +58,11 @@ function universal(site: Site, lnb: PartRecord): readonly Candidate[] {
     candidate(
       "universal-converter",
       [lnb.part.id, outputs],
-      {
-        title: plural(Number(outputs), {
-          one: (n) => `Fit a universal LNB with ${n} output${changing(inputs, "switched")}`,
-          other: (n) => `Fit a universal LNB with ${n} outputs${changing(inputs, "switched")}`,
-        }),
-        reason: `${REASON} It stays above 950 MHz, where the usual plates and diplexers pass it.`,
-      },
+      { outputs: Number(outputs), ...receiversFor(inputs, "switched") },
       (design) => {
         const d = draft(design);
         d.swap(lnb.part.id, "lnb-universal", { outputs });
+        for (const line of loose) d.join([lnb.part.id, freePort(d, lnb.part.id)], line);
         for (const id of new Set(inputs.map((i) => i.receiver.part.id))) {
           if (takes(d.part(id)) === "switched") continue;
           const fed = inputs.filter((i) => i.receiver.part.id === id).length;
@@ -77,17 +74,26 @@ function universal(site: Site, lnb: PartRecord): readonly Candidate[] {
   ];
 }
 
-const SUITING = { zero: "", one: ", and a receiver to suit it", other: ", and receivers to suit it" };
-const SINGLE_CABLE = {
-  zero: "",
-  one: ", and a single-cable receiver",
-  other: ", and single-cable receivers",
-};
+/** Runs that lead to something and that nothing leads to. */
+function looseLines(site: Site): readonly PortRef[] {
+  return site.evaluation.records.flatMap(({ part, kind, joined }): readonly PortRef[] => {
+    const { inline } = kind;
+    return inline && kind.trade.job === "cable" && joined[inline.out] && !joined[inline.in]
+      ? [[part.id, inline.in]]
+      : [];
+  });
+}
 
-/** ", and receivers to suit it": only where some must be changed. */
-function changing(inputs: readonly SatelliteInput[], feed: Feed, words: Forms = SUITING): string {
+/** An output of a part that nothing hangs on; none: an empty text, and the join is refused. */
+function freePort(d: Draft, id: string): string {
+  const part = d.part(id);
+  return (part && portsOf(part).find((p) => p.side === "out" && !d.other([id, p.id]))?.id) ?? "";
+}
+
+/** Receivers that must be exchanged, for they take another feed. */
+function receiversFor(inputs: readonly SatelliteInput[], feed: Feed): Suited {
   const others = inputs.filter((i) => i.receiver.kind.trade.takes !== feed).map((i) => i.receiver.part.id);
-  return plural(new Set(others).size, words);
+  return { receivers: [...new Set(others)] };
 }
 
 /** A single-cable converter: any number of receivers on a line, each tuner with a user band. */
@@ -96,22 +102,14 @@ function stacked(site: Site, lnb: PartRecord): readonly Candidate[] {
   if (byPort.size === 0 || byPort.size > 2 || lnb.kind.trade.gives === "stacked") return [];
   const inputs = [...byPort.values()].flat();
   return [
-    candidate(
-      "stacked-converter",
-      [lnb.part.id],
-      {
-        title: `Fit a channel-stacking LNB${changing(inputs, "stacked", SINGLE_CABLE)}`,
-        reason: "On one cable each tuner gets any transponder, over a user band of its own.",
-      },
-      (design) => {
-        const d = draft(design);
-        const lines = [...byPort.values()].map((line) => [...new Set(line.map((i) => i.receiver.part.id))]);
-        const most = Math.max(...lines.map((line) => tunersOn(d, line)));
-        const many = most > 4 ? { standard: "EN 50607", bandSet: "thirtyTwo" } : {};
-        d.swap(lnb.part.id, "lnb-stacked", { outputs: byPort.size > 1 ? "2" : "1", ...many });
-        return stackReceivers(d, lines, userBandsSent(d.part(lnb.part.id))) ? d.result() : null;
-      },
-    ),
+    candidate("stacked-converter", [lnb.part.id], receiversFor(inputs, "stacked"), (design) => {
+      const d = draft(design);
+      const lines = [...byPort.values()].map((line) => [...new Set(line.map((i) => i.receiver.part.id))]);
+      const most = Math.max(...lines.map((line) => tunersOn(d, line)));
+      const many = most > 4 ? { standard: "EN 50607", bandSet: "thirtyTwo" } : {};
+      d.swap(lnb.part.id, "lnb-stacked", { outputs: byPort.size > 1 ? "2" : "1", ...many });
+      return stackReceivers(d, lines, userBandsSent(d.part(lnb.part.id))) ? d.result() : null;
+    }),
   ];
 }
 
@@ -124,58 +122,58 @@ function wideband(site: Site, lnb: PartRecord): readonly Candidate[] {
   if (!first || !second || first.feeding.port === second.feeding.port) return [];
   const id = first.receiver.part.id;
   return [
-    candidate(
-      "wideband-converter",
-      [lnb.part.id],
-      { title: `Fit a wideband LNB${changing(inputs, "wideband")}`, reason: REASON },
-      (design) => {
-        const d = draft(design);
-        // Which cable bears which polarisation follows from the receiver's inputs.
-        const ends = [first, second].map((i) => ({
-          at: d.other([lnb.part.id, i.feeding.port]),
-          port: i.receiver.kind.trade.takes === "wideband" ? i.port : undefined,
-        }));
-        for (const { feeding } of [first, second]) d.unjoin([lnb.part.id, feeding.port]);
-        d.swap(lnb.part.id, "lnb-wideband");
-        if (takes(d.part(id)) !== "wideband") d.swap(id, "receiver-hybrid");
-        ends.forEach(({ at, port }, i) => {
-          if (at) d.join([lnb.part.id, port ?? (i === 0 ? "v" : "h")], at);
-        });
-        return d.result();
-      },
-    ),
+    candidate("wideband-converter", [lnb.part.id], receiversFor(inputs, "wideband"), (design) => {
+      const d = draft(design);
+      // Which cable bears which polarisation follows from the receiver's inputs.
+      const ends = [first, second].map((i) => ({
+        at: d.other([lnb.part.id, i.feeding.port]),
+        port: i.receiver.kind.trade.takes === "wideband" ? i.port : undefined,
+      }));
+      for (const { feeding } of [first, second]) d.unjoin([lnb.part.id, feeding.port]);
+      d.swap(lnb.part.id, "lnb-wideband");
+      if (takes(d.part(id)) !== "wideband") d.swap(id, "receiver-hybrid");
+      ends.forEach(({ at, port }, i) => {
+        if (at) d.join([lnb.part.id, port ?? (i === 0 ? "v" : "h")], at);
+      });
+      return d.result();
+    }),
   ];
 }
+
+type Quadrant = (typeof QUADRANTS)[number];
+
+/** Where the trunk of a quadrant begins: at an output of an LNB, or nowhere. */
+type TrunkEnd =
+  | { readonly quadrant: Quadrant; readonly lnb: PartRecord; readonly port: string }
+  | { readonly quadrant: Quadrant; readonly open: PortRef };
 
 /** A quattro LNB before a multiswitch that is fed by something else. */
 export const quattroConverter: Idea = (site, finding) => {
   const unit = site.evaluation.record(finding.at.part);
   if (unit?.kind.trade.job !== "switch unit") return [];
-  const lines = QUADRANTS.flatMap((quadrant) => {
+  const lines = QUADRANTS.flatMap((quadrant): readonly TrunkEnd[] => {
     const way = unit.joined[quadrant] ? wayUp(site, [unit.part.id, quadrant], "satellite") : [];
     const at = way.find((s) => s.record.kind.trade.job === "converter");
-    return at ? [{ quadrant, lnb: at.record, port: at.out }] : [];
+    if (at) return [{ quadrant, lnb: at.record, port: at.out }];
+    const top = unit.joined[quadrant] ? (way.at(-1)?.record ?? unit) : undefined;
+    const open = top && looseLines(site).find(([id]) => id === top.part.id);
+    return open ? [{ quadrant, open }] : [];
   });
-  const [first] = lines;
-  if (!first || lines.some((l) => l.lnb !== first.lnb) || first.lnb.kind.trade.gives === "planes") return [];
+  const found = lines.flatMap((l) => ("lnb" in l ? [l] : []));
+  const open = lines.flatMap((l) => ("open" in l ? [l] : []));
+  const [first] = found;
+  if (!first || found.some((l) => l.lnb !== first.lnb) || first.lnb.kind.trade.gives === "planes") return [];
   const { id } = first.lnb.part;
   return [
-    candidate(
-      "quattro-converter",
-      [id],
-      {
-        title: `Fit a quattro LNB in place of ${labelOf(site, id)}`,
-        reason: "The unit needs all four quadrants at once, each on its own input.",
-      },
-      (design) => {
-        const d = draft(design);
-        const ends = lines.map((l) => ({ quadrant: l.quadrant, at: d.other([id, l.port]) }));
-        for (const { port } of lines) d.unjoin([id, port]);
-        d.swap(id, "lnb-quattro");
-        for (const { quadrant, at } of ends) if (at) d.join([id, quadrant], at);
-        return d.result();
-      },
-    ),
+    candidate("quattro-converter", [id], {}, (design) => {
+      const d = draft(design);
+      const ends = found.map((l) => ({ quadrant: l.quadrant, at: d.other([id, l.port]) }));
+      for (const { port } of found) d.unjoin([id, port]);
+      d.swap(id, "lnb-quattro");
+      for (const { quadrant, at } of ends) if (at) d.join([id, quadrant], at);
+      for (const line of open) d.join([id, line.quadrant], line.open);
+      return d.result();
+    }),
   ];
 };
 
@@ -200,20 +198,12 @@ export const rightQuadrants: Idea = (site, finding) => {
   if (moves.length < 2 || new Set(moves.map((m) => m.to)).size < moves.length) return [];
   const { id } = unit.part;
   return [
-    candidate(
-      "right-quadrants",
-      [id],
-      {
-        title: `Swap the cables at ${labelOf(site, id)}: ${moves.map((m) => `${m.from.toUpperCase()} to ${m.to.toUpperCase()}`).join(", ")}`,
-        reason: "Each input stands for one quadrant, and these get another one.",
-      },
-      (design) => {
-        const d = draft(design);
-        const ends = moves.map(({ from, to }) => ({ to, at: d.other([id, from]) }));
-        for (const { from } of moves) d.unjoin([id, from]);
-        for (const { to, at } of ends) if (at) d.join(at, [id, to]);
-        return d.result();
-      },
-    ),
+    candidate("right-quadrants", [id], { moves }, (design) => {
+      const d = draft(design);
+      const ends = moves.map(({ from, to }) => ({ to, at: d.other([id, from]) }));
+      for (const { from } of moves) d.unjoin([id, from]);
+      for (const { to, at } of ends) if (at) d.join(at, [id, to]);
+      return d.result();
+    }),
   ];
 };

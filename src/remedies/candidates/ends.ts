@@ -2,10 +2,8 @@
 import { wireId } from "../../design/design.ts";
 import { removeParts } from "../../design/edits/remove.ts";
 import { isSameValue } from "../../design/options.ts";
-import { plural } from "../../words/plural.ts";
 import { candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
-import { labelOf } from "../site.ts";
 
 /** A load on each open output of a part. */
 export const load: Idea = (site, finding) => {
@@ -16,23 +14,12 @@ export const load: Idea = (site, finding) => {
   const open = record.ports.filter((p) => p.side === "out" && !record.joined[p.id] && !sockets.has(p.id));
   if (open.length === 0) return [];
   return [
-    candidate(
-      "load",
-      [id],
-      {
-        title: plural(open.length, {
-          one: `Put a 75 Ω load on the open end of ${labelOf(site, id)}`,
-          other: (n) => `Put ${n} loads of 75 Ω on the open ends of ${labelOf(site, id)}`,
-        }),
-        reason: "A terminated end reflects nothing.",
-      },
-      (design) => {
-        const d = draft(design);
-        const [x = 0, y = 0] = d.part(id)?.at ?? [];
-        for (const port of open) d.join([id, port.id], [d.put("load", {}, [x + 376, y]), "in"]);
-        return d.result();
-      },
-    ),
+    candidate("load", [id], { count: open.length }, (design) => {
+      const d = draft(design);
+      const [x = 0, y = 0] = d.part(id)?.at ?? [];
+      for (const port of open) d.join([id, port.id], [d.put("load", {}, [x + 376, y]), "in"]);
+      return d.result();
+    }),
   ];
 };
 
@@ -41,17 +28,9 @@ export const wireOff: Idea = (site, finding) => {
   const id = finding.parts[0] ?? "";
   const into = site.design.wires.filter((w) => w.to[0] === id);
   return into.map((wire) =>
-    candidate(
-      "wire-off",
-      [wireId(wire)],
-      {
-        title: `Take the wire from ${labelOf(site, wire.from[0])} to ${labelOf(site, id)} off`,
-        reason: "Then the signal has one way only.",
-      },
-      (design) => {
-        const edit = removeParts(design, new Set(), new Set([wireId(wire)]));
-        return edit.ok && !isSameValue(edit.design.wires, design.wires) ? edit.design : null;
-      },
-    ),
+    candidate("wire-off", [wireId(wire)], { from: wire.from, to: wire.to }, (design) => {
+      const edit = removeParts(design, new Set(), new Set([wireId(wire)]));
+      return edit.ok && !isSameValue(edit.design.wires, design.wires) ? edit.design : null;
+    }),
   );
 };

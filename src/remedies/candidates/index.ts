@@ -2,28 +2,37 @@
 import type { Finding } from "../../findings/finding.ts";
 import type { Candidate, Idea } from "../candidate.ts";
 import type { Site } from "../site.ts";
-import { cableGrade, soundJoint } from "./cable.ts";
+import { cableGrade } from "./cable.ts";
+import { plugIn } from "./connect.ts";
 import { otherConverter, quattroConverter, rightQuadrants } from "./converters.ts";
 import { load, wireOff } from "./ends.ts";
 import { betterDecoupling } from "./isolation.ts";
-import { gain, lineAmplifier, pad } from "./levels.ts";
+import { amplifierAway, gain, lineAmplifier, pad, padValue } from "./levels.ts";
+import { mend } from "./mend.ts";
 import { betterDish, lessLossBefore, masthead } from "./noise.ts";
+import { letSupplyPass } from "./pass.ts";
 import { phoneFilter, screenCable } from "./phones.ts";
-import { otherReceiver, rightPolarisation } from "./receivers.ts";
+import { otherPlate } from "./plates.ts";
+import { otherReceiver } from "./receivers.ts";
 import { secondCable, separateCables } from "./separate.ts";
 import { multiswitchForSplitter, ownOutputs } from "./share.ts";
 import { endShort, strongerSupply } from "./shorts.ts";
 import { amplifierSlope, equaliser } from "./slope.ts";
 import { stackUnderTheRoof } from "./stack.ts";
-import { inserter, supplyOn, supplyPath } from "./supply.ts";
+import { inserter, supplyOn } from "./supply.ts";
+import { swapLeads } from "./swapLeads.ts";
 import { smallerSplit, tapValue } from "./taps.ts";
+import { missingTrunks } from "./trunks.ts";
 import { ownUserBands } from "./userBands.ts";
-import { filterAway, otherPlate, widerType } from "./wider.ts";
+import { filterAway, widerType } from "./wider.ts";
+
+/** What whoever is called to a fault looks at first, whatever the finding says. */
+const FIRST: readonly Idea[] = [plugIn, mend, letSupplyPass, missingTrunks, otherPlate, swapLeads];
 
 const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   loop: [wireOff],
   "supply-overloaded": [endShort, strongerSupply, otherConverter],
-  "no-supply": [soundJoint, supplyOn, supplyPath, inserter],
+  "no-supply": [supplyOn, inserter],
   "shared-frequencies": [
     stackUnderTheRoof,
     otherConverter,
@@ -32,26 +41,16 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
     screenCable,
     wireOff,
   ],
-  overload: [phoneFilter, gain, pad],
-  "band-cut": [
-    otherPlate,
-    widerType,
-    filterAway,
-    ownUserBands,
-    stackUnderTheRoof,
-    otherConverter,
-    separateCables,
-  ],
+  overload: [phoneFilter, padValue, gain, pad, amplifierAway],
+  "band-cut": [widerType, filterAway, ownUserBands, stackUnderTheRoof, otherConverter, separateCables],
   "switched-output-shared": [ownOutputs, otherConverter, multiswitchForSplitter],
   "wrong-quadrant": [rightQuadrants, quattroConverter],
-  "command-lost": [soundJoint, cableGrade, supplyPath],
+  "command-lost": [cableGrade],
   "user-band-conflict": [ownUserBands, otherReceiver],
-  "wrong-feed": [rightPolarisation, ownUserBands, otherReceiver, otherConverter, stackUnderTheRoof],
+  "wrong-feed": [ownUserBands, otherReceiver, otherConverter, stackUnderTheRoof],
   "too-many-tuners": [ownUserBands, otherConverter, stackUnderTheRoof],
-  "plane-missing": [rightPolarisation, secondCable, stackUnderTheRoof, otherConverter, separateCables],
+  "plane-missing": [secondCable, stackUnderTheRoof, otherConverter, separateCables],
   "receiver-misses": [
-    soundJoint,
-    otherPlate,
     widerType,
     filterAway,
     ownUserBands,
@@ -63,25 +62,24 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
     lessLossBefore,
     gain,
     phoneFilter,
-    supplyPath,
     cableGrade,
     lineAmplifier,
     wireOff,
   ],
   "level-limits": [
-    soundJoint,
+    padValue,
     gain,
     tapValue,
     smallerSplit,
     lessLossBefore,
     pad,
+    amplifierAway,
     equaliser,
     lineAmplifier,
     masthead,
     cableGrade,
   ],
   "low-carrier-to-noise": [
-    soundJoint,
     lessLossBefore,
     phoneFilter,
     screenCable,
@@ -99,18 +97,18 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   "dwelling-isolation": [betterDecoupling],
 };
 
-/** Rules that some idea exists for. */
+/** Rules that some idea of their own exists for. */
 export const CURABLE_RULES: readonly string[] = Object.keys(IDEAS);
 
 /**
- * Candidates for some findings, each once. Those that most findings ask for come first, then those that are
- * likeliest for the gravest finding: the cure of a common cause is wanted by all that follows from it.
+ * Candidates for some findings, each once. Those that most findings ask for come first, then those at a part that is
+ * named as the culprit, then the likeliest: the cure of a common cause is wanted by all that follows from it.
  */
 export function candidatesFor(site: Site, findings: readonly Finding[]): readonly Candidate[] {
   const found = new Map<string, { readonly one: Candidate; votes: number; readonly rank: number }>();
   findings.forEach((finding) => {
     const asked = new Set<string>();
-    (IDEAS[finding.rule] ?? []).forEach((idea, rank) => {
+    [...FIRST, ...(IDEAS[finding.rule] ?? [])].forEach((idea, rank) => {
       for (const one of idea(site, finding)) {
         if (asked.has(one.id)) continue;
         asked.add(one.id);
@@ -120,5 +118,9 @@ export function candidatesFor(site: Site, findings: readonly Finding[]): readonl
       }
     });
   });
-  return [...found.values()].sort((a, b) => b.votes - a.votes || a.rank - b.rank).map(({ one }) => one);
+  const culprits = new Set(findings.map((f) => f.parts[0]));
+  const isNamed = ({ one }: { readonly one: Candidate }) => Number(culprits.has(one.step.place));
+  return [...found.values()]
+    .sort((a, b) => b.votes - a.votes || isNamed(b) - isNamed(a) || a.rank - b.rank)
+    .map(({ one }) => one);
 }

@@ -2,7 +2,6 @@
 import { optionMeaning, standardValues } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
-import { labelOf } from "../site.ts";
 
 export const betterDecoupling: Idea = (site, finding) => {
   const [at = "", ...outlets] = finding.parts;
@@ -12,37 +11,21 @@ export const betterDecoupling: Idea = (site, finding) => {
   const found: Candidate[] = [];
   if (record.options.type === "resistive")
     found.push(
-      candidate(
-        "ferrite-splitter",
-        [at],
-        {
-          title: `Take a ferrite splitter for ${labelOf(site, at)}`,
-          reason: "The legs of a resistive one are kept apart by no more than its loss.",
-        },
-        (design) => {
-          const d = draft(design);
-          d.set(at, { type: "hybrid" });
-          return d.result();
-        },
-      ),
+      candidate("ferrite-splitter", [at], {}, (design) => {
+        const d = draft(design);
+        d.set(at, { type: "hybrid" });
+        return d.result();
+      }),
     );
   const decoupling = optionMeaning(record.kind, "decoupling");
   const isolationDb = decoupling === undefined ? undefined : record.options[decoupling];
   if (decoupling !== undefined && typeof isolationDb === "number" && record.options.type !== "resistive")
     found.push(
-      candidate(
-        "better-decoupling",
-        [at],
-        {
-          title: `Take a type with ${isolationDb + short + 2} dB between its outputs for ${labelOf(site, at)}`,
-          reason: "The two dwellings meet there.",
-        },
-        (design) => {
-          const d = draft(design);
-          d.set(at, { [decoupling]: isolationDb + short + 2 });
-          return d.result();
-        },
-      ),
+      candidate("better-decoupling", [at], { isolationDb: isolationDb + short + 2 }, (design) => {
+        const d = draft(design);
+        d.set(at, { [decoupling]: isolationDb + short + 2 });
+        return d.result();
+      }),
     );
   for (const id of outlets) {
     const outlet = site.evaluation.record(id);
@@ -52,19 +35,11 @@ export const betterDecoupling: Idea = (site, finding) => {
     const wanted = standardValues(outlet.kind, key).find((value) => value >= now + short);
     if (wanted === undefined) continue;
     found.push(
-      candidate(
-        "tap-value",
-        [id, wanted],
-        {
-          title: `Take a plate of ${wanted} dB for ${labelOf(site, id)}`,
-          reason: "More loss to the sockets keeps the neighbours apart.",
-        },
-        (design) => {
-          const d = draft(design);
-          d.set(id, { [key]: wanted });
-          return d.result();
-        },
-      ),
+      candidate("tap-value", [id, wanted], { db: wanted, before: now }, (design) => {
+        const d = draft(design);
+        d.set(id, { [key]: wanted });
+        return d.result();
+      }),
     );
   }
   return found;

@@ -12,7 +12,7 @@ import {
 import type { Service } from "../../signal/carrier.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
-import { isFed, labelOf, type Step, wayUp } from "../site.ts";
+import { isFed, type Step, wayUp } from "../site.ts";
 import { placeOf } from "./places.ts";
 
 /** Further inside the limit than the limit itself, so that a warm day does not undo it [dB]. */
@@ -53,20 +53,52 @@ export const pad: Idea = (site, finding) => {
   if (!before) return [];
   const dcPass = isFed(before, end[1]);
   return [
-    candidate(
-      "pad",
-      [part.part.id, input, lossDb],
-      {
-        title: `Put a pad of ${lossDb} dB before ${labelOf(site, part.part.id)}`,
-        reason: `It gets ${Math.ceil(over)} dB too much; a pad takes the same off everything.`,
-      },
-      (design) => {
-        const d = draft(design);
-        d.insert("attenuator", { lossDb, dcPass }, [part.part.id, input]);
-        return d.result();
-      },
-    ),
+    candidate("pad", [part.part.id, input, lossDb], { db: lossDb, overDb: over }, (design) => {
+      const d = draft(design);
+      d.insert("attenuator", { lossDb, dcPass }, [part.part.id, input]);
+      return d.result();
+    }),
   ];
+};
+
+/** An attenuator that is there already, with another value. */
+export const padValue: Idea = (site, finding) => {
+  const over = excessDb(finding);
+  const place = placeOf(site, finding);
+  if (!place || over <= 0) return [];
+  const way = wayUp(site, [place.part.part.id, place.input], place.service);
+  return way.flatMap(({ record }): readonly Candidate[] => {
+    const key = record.kind.trade.job === "pad" ? optionMeaning(record.kind, "chosen loss") : undefined;
+    const from = key === undefined ? undefined : record.options[key];
+    if (key === undefined || typeof from !== "number") return [];
+    const { id } = record.part;
+    return standardValues(record.kind, key)
+      .filter((value) => value >= from + over)
+      .slice(0, 3)
+      .map((to) =>
+        candidate("pad-value", [id, to], { option: key, from, to }, (design) => {
+          const d = draft(design);
+          d.set(id, { [key]: to });
+          return d.result();
+        }),
+      );
+  });
+};
+
+/** An amplifier that is not needed, taken out of the line. */
+export const amplifierAway: Idea = (site, finding) => {
+  const place = placeOf(site, finding);
+  if (!place || excessDb(finding) <= 0) return [];
+  const way = wayUp(site, [place.part.part.id, place.input], place.service).map((s) => s.record);
+  return [place.part, ...way]
+    .filter(({ kind }) => kind.inline && kind.trade.job === "amplifier")
+    .map(({ part }) =>
+      candidate("amplifier-away", [part.id], {}, (design) => {
+        const d = draft(design);
+        d.remove(part.id);
+        return d.result();
+      }),
+    );
 };
 
 /** Options by which the gain of a part is set, for a service. */
@@ -98,20 +130,11 @@ export const gain: Idea = (site, finding) => {
     const db = over > 0 ? -Math.ceil(over + 1) : Math.ceil(-over + SPARE_DB);
     const id = step.record.part.id;
     return [
-      candidate(
-        "gain",
-        [id, option, now + db],
-        {
-          title: `Turn ${labelOf(site, id)} ${db < 0 ? "down" : "up"} by ${Math.abs(db)} dB`,
-          reason:
-            over > 0 ? "Everything behind it comes down to what it should be." : "It has gain to spare.",
-        },
-        (design) => {
-          const d = draft(design);
-          d.set(id, { [option]: now + db });
-          return d.result();
-        },
-      ),
+      candidate("gain", [id, option, now + db], { option, byDb: db, toDb: now + db }, (design) => {
+        const d = draft(design);
+        d.set(id, { [option]: now + db });
+        return d.result();
+      }),
     ];
   });
 };
@@ -132,19 +155,11 @@ export const lineAmplifier: Idea = (site, finding) => {
     false;
   const gainDb = Math.min(20, Math.max(8, Math.ceil(under + SPARE_DB + 1)));
   return [
-    candidate(
-      "line-amplifier",
-      [id, gainDb],
-      {
-        title: `Put a satellite line amplifier of ${gainDb} dB before ${labelOf(site, id)}`,
-        reason: "Lifted before the long cable, the signal keeps its distance from the noise.",
-      },
-      (design) => {
-        const d = draft(design);
-        const range = wide ? { fromMHz: 290, toMHz: 2350 } : {};
-        d.insert("amp-if", { ...range, gainDb, below: shared ? "passed" : "stopped" }, [id, "in"]);
-        return d.result();
-      },
-    ),
+    candidate("line-amplifier", [id, gainDb], { db: gainDb }, (design) => {
+      const d = draft(design);
+      const range = wide ? { fromMHz: 290, toMHz: 2350 } : {};
+      d.insert("amp-if", { ...range, gainDb, below: shared ? "passed" : "stopped" }, [id, "in"]);
+      return d.result();
+    }),
   ];
 };

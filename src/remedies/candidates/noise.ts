@@ -2,7 +2,7 @@
 import { defectsOf, optionMeaning, standardValues } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
-import { isFed, labelOf, wayUp } from "../site.ts";
+import { isFed, wayUp } from "../site.ts";
 import { wayOf } from "./cable.ts";
 import { excessDb, isWeak } from "./levels.ts";
 import { placeOf } from "./places.ts";
@@ -32,23 +32,14 @@ export const masthead: Idea = (site, finding) => {
   const needs = -excessDb(finding);
   const gainDb = Math.min(26, Math.max(10, Math.ceil(needs) + 8));
   return [
-    candidate(
-      "masthead",
-      [source, gainDb],
-      {
-        title: `Put a masthead amplifier of ${gainDb} dB under ${labelOf(site, source)}`,
-        reason: "Amplified before the first loss, the signal keeps nearly all the C/N that the aerial gives.",
-      },
-      (design) => {
-        const d = draft(design);
-        const lifted = d.insert("amp-masthead", { gainDb, takes }, [source, aerial.out]);
-        const supply = amp && optionMeaning(amp.record.kind, "aerial supply");
-        if (amp && supply) d.set(amp.record.part.id, { [supply]: "12" });
-        else if (!fed)
-          d.insert("power-inserter", {}, cable ? [cable.record.part.id, "out"] : [lifted, "out"]);
-        return d.result();
-      },
-    ),
+    candidate("masthead", [source, gainDb], { db: gainDb }, (design) => {
+      const d = draft(design);
+      const lifted = d.insert("amp-masthead", { gainDb, takes }, [source, aerial.out]);
+      const supply = amp && optionMeaning(amp.record.kind, "aerial supply");
+      if (amp && supply) d.set(amp.record.part.id, { [supply]: "12" });
+      else if (!fed) d.insert("power-inserter", {}, cable ? [cable.record.part.id, "out"] : [lifted, "out"]);
+      return d.result();
+    }),
   ];
 };
 
@@ -69,19 +60,11 @@ export const betterDish: Idea = (site, finding) => {
   );
   if (aim)
     found.push(
-      candidate(
-        "aim-dish",
-        [id],
-        {
-          title: `Turn ${labelOf(site, id)} to its best by the meter`,
-          reason: `${aim.value} dB are lost by its aim.`,
-        },
-        (design) => {
-          const d = draft(design);
-          d.set(id, { [aim.option]: aim.soundValue });
-          return d.result();
-        },
-      ),
+      candidate("aim-dish", [id], { option: aim.option, from: aim.value, to: aim.soundValue }, (design) => {
+        const d = draft(design);
+        d.set(id, { [aim.option]: aim.soundValue });
+        return d.result();
+      }),
     );
   const diameterM = width === undefined ? undefined : dish.options[width];
   if (width !== undefined && typeof diameterM === "number")
@@ -89,19 +72,11 @@ export const betterDish: Idea = (site, finding) => {
       .filter((m) => m > diameterM + 0.1)
       .slice(0, 2))
       found.push(
-        candidate(
-          "larger-dish",
-          [id, larger],
-          {
-            title: `Take a dish of ${larger} m for ${labelOf(site, id)}`,
-            reason: "Twice the diameter gives 6 dB more signal against the same noise.",
-          },
-          (design) => {
-            const d = draft(design);
-            d.set(id, { [width]: larger });
-            return d.result();
-          },
-        ),
+        candidate("larger-dish", [id, larger], { metres: larger }, (design) => {
+          const d = draft(design);
+          d.set(id, { [width]: larger });
+          return d.result();
+        }),
       );
   return found;
 };
@@ -115,33 +90,20 @@ export const lessLossBefore: Idea = (site, finding) => {
     const id = record.part.id;
     if (record.kind.trade.job === "pad")
       return [
-        candidate(
-          "pad-away",
-          [id],
-          { title: `Take ${labelOf(site, id)} away`, reason: "It takes level where there is none to spare." },
-          (design) => {
-            const d = draft(design);
-            d.remove(id);
-            return d.result();
-          },
-        ),
+        candidate("pad-away", [id], {}, (design) => {
+          const d = draft(design);
+          d.remove(id);
+          return d.result();
+        }),
       ];
     const key = optionMeaning(record.kind, "input pad");
     if (key === undefined || record.options[key] === 0) return [];
     return [
-      candidate(
-        "pad-away",
-        [id, key],
-        {
-          title: `Set the input attenuator of ${labelOf(site, id)} to 0 dB`,
-          reason: "It costs as much C/N as it takes level.",
-        },
-        (design) => {
-          const d = draft(design);
-          d.set(id, { [key]: 0 });
-          return d.result();
-        },
-      ),
+      candidate("pad-away", [id, key], { option: key, from: record.options[key], to: 0 }, (design) => {
+        const d = draft(design);
+        d.set(id, { [key]: 0 });
+        return d.result();
+      }),
     ];
   });
 };

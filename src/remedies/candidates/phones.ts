@@ -1,7 +1,6 @@
 /** Phone masts that come in with the aerial: a filter before the amplifier. */
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
-import { labelOf } from "../site.ts";
 
 /** Top of the mast's neighbours below: which filter leaves the channels that are on air. */
 const EDGE_700_MHZ = 694;
@@ -17,19 +16,11 @@ export const phoneFilter: Idea = (site, finding) =>
         .reduce((top, b) => Math.max(top, b.grid.toMHz), 0);
       const band = highest > EDGE_700_MHZ ? "800" : "700";
       return [
-        candidate(
-          "phone-filter",
-          [id, input, band],
-          {
-            title: `Put a mobile phone filter before ${labelOf(site, id)}`,
-            reason: "It keeps the masts out before they drive the amplifier.",
-          },
-          (design) => {
-            const d = draft(design);
-            d.insert("filter-mobile", { band }, [id, input]);
-            return d.result();
-          },
-        ),
+        candidate("phone-filter", [id, input, band], {}, (design) => {
+          const d = draft(design);
+          d.insert("filter-mobile", { band }, [id, input]);
+          return d.result();
+        }),
       ];
     });
   });
@@ -40,18 +31,10 @@ export const screenCable: Idea = (site, finding) =>
     const record = site.evaluation.record(id);
     if (record?.kind.trade.job !== "unwanted signal" || !record.joined.in || !record.joined.out) return [];
     return [
-      candidate(
-        "screen-cable",
-        [id],
-        {
-          title: `Replace the lead that picks up ${labelOf(site, id)} by a well-screened one`,
-          reason: "What does not get into the cable needs no filter.",
-        },
-        (design) => {
-          const d = draft(design);
-          d.remove(id);
-          return d.result();
-        },
-      ),
+      candidate("screen-cable", [id], {}, (design) => {
+        const d = draft(design);
+        d.remove(id);
+        return d.result();
+      }),
     ];
   });

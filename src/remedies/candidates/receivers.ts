@@ -2,10 +2,9 @@
 import { CATALOGUE, defaultOptions } from "../../parts/catalogue.ts";
 import type { PartKind } from "../../parts/contract.ts";
 import type { Feed } from "../../parts/trade.ts";
-import { plural } from "../../words/plural.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
-import { labelOf, type SatelliteInput, type Site, satelliteInputs } from "../site.ts";
+import { type SatelliteInput, type Site, satelliteInputs } from "../site.ts";
 import { handOut, tune } from "./userBands.ts";
 
 /** What an output of a converter gives. */
@@ -49,30 +48,15 @@ const RECEIVERS = CATALOGUE.filter((kind) => kind.trade.takes !== undefined)
   .map((kind) => ({ kind, inputs: kind.reception?.(defaultOptions(kind)).inputs.length ?? 0 }))
   .sort((a, b) => a.inputs - b.inputs);
 
-/** "universal twin receiver" */
-function receiverWords(kind: PartKind): string {
-  const inputs = RECEIVERS.find((r) => r.kind === kind)?.inputs ?? 1;
-  if (kind.trade.takes === "switched") return inputs > 1 ? "universal twin receiver" : "universal receiver";
-  return kind.trade.takes === "wideband" ? "wideband receiver" : "single-cable receiver";
-}
-
 function replaced(site: Site, inputs: readonly SatelliteInput[]): Candidate {
   const ids = inputs.map((i) => i.receiver.part.id);
   const [first] = inputs;
   const kind = first ? suitable(first) : null;
+  // Only receivers that do not suit come here.
   return candidate(
     "other-receiver",
     [ids.join("+")],
-    {
-      title: plural(inputs.length, {
-        one: `Use a ${kind ? receiverWords(kind) : "receiver"} for ${labelOf(site, ids[0] ?? "")}`,
-        other: (n) => `Use receivers that suit the converter for ${n} receivers`,
-      }),
-      reason: plural(inputs.length, {
-        one: "It expects another kind of feed than the one that it gets.",
-        other: "They expect another kind of feed than the one that they get.",
-      }),
-    },
+    { receivers: ids, kind: kind?.kind ?? "" },
     (design) => {
       const d = draft(design);
       for (const input of inputs) {
@@ -118,30 +102,3 @@ function usedOn(site: Site, converter: string, port: string): readonly number[] 
   const state = site.evaluation.record(converter)?.switches[port];
   return state?.offers.flatMap((o) => o.request?.userBands ?? []) ?? [];
 }
-
-/** A wideband receiver whose two cables are swapped. */
-export const rightPolarisation: Idea = (site, finding) => {
-  const record = site.evaluation.record(finding.at.part);
-  if (record?.kind.trade.takes !== "wideband" || !record.joined.v || !record.joined.h) return [];
-  const { id } = record.part;
-  return [
-    candidate(
-      "swap-cables",
-      [id],
-      {
-        title: `Swap the two cables at ${labelOf(site, id)}`,
-        reason: "Vertical has come to the input for horizontal, and the other way round.",
-      },
-      (design) => {
-        const d = draft(design);
-        const [v, h] = [d.other([id, "v"]), d.other([id, "h"])];
-        if (!v || !h) return null;
-        d.unjoin([id, "v"]);
-        d.unjoin([id, "h"]);
-        d.join(h, [id, "v"]);
-        d.join(v, [id, "h"]);
-        return d.result();
-      },
-    ),
-  ];
-};

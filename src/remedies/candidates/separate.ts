@@ -2,7 +2,7 @@
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import type { Draft } from "../draft.ts";
 import { draft } from "../draft.ts";
-import { labelOf, lengthM, type SatelliteInput } from "../site.ts";
+import { lengthM, type SatelliteInput } from "../site.ts";
 import { lnbsOf, takes } from "./converters.ts";
 import { type RoomLine, roomLines } from "./stack.ts";
 
@@ -18,27 +18,19 @@ export const separateCables: Idea = (site, finding) =>
       if (lines.length === 0 || lines.some((l) => !l.joiner) || receivers.length > 8) return [];
       const { id } = lnb.part;
       return [
-        candidate(
-          "separate-cables",
-          [id],
-          {
-            title: `Lead two cables of their own from ${labelOf(site, id)} to each wideband receiver, through plain plates`,
-            reason: "The wideband feed lies over the TV band: the two cannot share a cable.",
-          },
-          (design) => {
-            const d = draft(design);
-            for (const line of lines) freed(d, id, line);
-            const outputs = POLARISATIONS.map((p) => sharedOut(d, id, p, receivers.length));
-            receivers.forEach((input, i) => {
-              lead(
-                d,
-                input,
-                outputs.map((out) => out(i)),
-              );
-            });
-            return d.result();
-          },
-        ),
+        candidate("separate-cables", [id], {}, (design) => {
+          const d = draft(design);
+          for (const line of lines) freed(d, id, line);
+          const outputs = POLARISATIONS.map((p) => sharedOut(d, id, p, receivers.length));
+          receivers.forEach((input, i) => {
+            lead(
+              d,
+              input,
+              outputs.map((out) => out(i)),
+            );
+          });
+          return d.result();
+        }),
       ];
     });
 
@@ -102,29 +94,21 @@ export const secondCable: Idea = (site, finding) =>
         if (input?.receiver.kind.trade.takes !== "wideband" || input.receiver.joined[missing]) return [];
         const { id, at } = input.receiver.part;
         return [
-          candidate(
-            "second-cable",
-            [lnb.part.id, id],
-            {
-              title: `Lead a second cable from ${labelOf(site, lnb.part.id)} to ${labelOf(site, id)}`,
-              reason: "A wideband receiver needs both polarisations, each on its own cable.",
-            },
-            (design) => {
-              const d = draft(design);
-              const metres = Math.max(1, lengthM(input.feeding.between));
-              const cable = d.put("cable", { lengthM: Math.min(500, metres) }, [at[0] - 376, at[1]]);
-              const taken = d.other([lnb.part.id, missing]);
-              if (taken) {
-                d.unjoin([lnb.part.id, missing]);
-                const split = d.put("splitter", {}, [at[0] - 752, at[1]]);
-                d.join([lnb.part.id, missing], [split, "in"]);
-                d.join([split, "out1"], taken);
-                d.join([split, "out2"], [cable, "in"]);
-              } else d.join([lnb.part.id, missing], [cable, "in"]);
-              d.join([cable, "out"], [id, missing]);
-              return d.result();
-            },
-          ),
+          candidate("second-cable", [lnb.part.id, id], { receiver: id }, (design) => {
+            const d = draft(design);
+            const metres = Math.max(1, lengthM(input.feeding.between));
+            const cable = d.put("cable", { lengthM: Math.min(500, metres) }, [at[0] - 376, at[1]]);
+            const taken = d.other([lnb.part.id, missing]);
+            if (taken) {
+              d.unjoin([lnb.part.id, missing]);
+              const split = d.put("splitter", {}, [at[0] - 752, at[1]]);
+              d.join([lnb.part.id, missing], [split, "in"]);
+              d.join([split, "out1"], taken);
+              d.join([split, "out2"], [cable, "in"]);
+            } else d.join([lnb.part.id, missing], [cable, "in"]);
+            d.join([cable, "out"], [id, missing]);
+            return d.result();
+          }),
         ];
       }),
     );

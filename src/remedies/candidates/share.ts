@@ -3,7 +3,7 @@ import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { describedOptions, optionMeaning } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
-import { type Feeding, labelOf, lengthM, type Site, type Step, satelliteInputs } from "../site.ts";
+import { type Feeding, lengthM, type Site, type Step, satelliteInputs } from "../site.ts";
 
 /** A splitter on a switched output, and what lies above it. */
 type Shared = { readonly split: PartRecord; readonly feeding: Feeding; readonly above: readonly Step[] };
@@ -41,45 +41,34 @@ export const ownOutputs: Idea = (site, finding) =>
     const metres = lengthM(above);
     const { id } = converter.part;
     return [
-      candidate(
-        "own-outputs",
-        [id, split.part.id],
-        {
-          title: `Give each receiver an output of ${labelOf(site, id)} and a cable of its own`,
-          reason: "A switched output serves one receiver; a splitter makes two of them fight over it.",
-        },
-        (design) => {
-          const d = draft(design);
-          const ends = legs.map((leg) => d.other([split.part.id, leg]));
-          const first = d.other([split.part.id, "in"]);
-          const line = d.other([id, port]);
-          const place = split.part.at;
-          d.remove(split.part.id);
-          d.set(id, outputs);
-          if (!first || !line) return null;
-          // The converter's ports may bear other names now: the old line is found again by its other end.
-          const old = line[0] === split.part.id ? undefined : d.other(line);
-          const taken = (p: string) => d.other([id, p]) !== undefined;
-          const [start] = ends;
-          if (start)
-            d.join(
-              old === undefined ? [id, freeOutput(converter, d.part(id)?.options, taken)] : first,
-              start,
-            );
-          for (const end of ends.slice(1)) {
-            if (!end) continue;
-            const out = freeOutput(converter, d.part(id)?.options, taken);
-            if (metres === 0) {
-              d.join([id, out], end);
-              continue;
-            }
-            const cable = d.put("cable", { ...cableOptions(above), lengthM: metres }, place);
-            d.join([id, out], [cable, "in"]);
-            d.join([cable, "out"], end);
+      candidate("own-outputs", [id, split.part.id], { splitter: split.part.id }, (design) => {
+        const d = draft(design);
+        const ends = legs.map((leg) => d.other([split.part.id, leg]));
+        const first = d.other([split.part.id, "in"]);
+        const line = d.other([id, port]);
+        const place = split.part.at;
+        d.remove(split.part.id);
+        d.set(id, outputs);
+        if (!first || !line) return null;
+        // The converter's ports may bear other names now: the old line is found again by its other end.
+        const old = line[0] === split.part.id ? undefined : d.other(line);
+        const taken = (p: string) => d.other([id, p]) !== undefined;
+        const [start] = ends;
+        if (start)
+          d.join(old === undefined ? [id, freeOutput(converter, d.part(id)?.options, taken)] : first, start);
+        for (const end of ends.slice(1)) {
+          if (!end) continue;
+          const out = freeOutput(converter, d.part(id)?.options, taken);
+          if (metres === 0) {
+            d.join([id, out], end);
+            continue;
           }
-          return d.result();
-        },
-      ),
+          const cable = d.put("cable", { ...cableOptions(above), lengthM: metres }, place);
+          d.join([id, out], [cable, "in"]);
+          d.join([cable, "out"], end);
+        }
+        return d.result();
+      }),
     ];
   });
 
@@ -120,44 +109,36 @@ export const multiswitchForSplitter: Idea = (site, finding) =>
     const metres = lengthM(above);
     const { id } = converter.part;
     return [
-      candidate(
-        "multiswitch",
-        [id, split.part.id],
-        {
-          title: `Fit a quattro LNB and a multiswitch in place of ${labelOf(site, split.part.id)}`,
-          reason: "A multiswitch gives each receiver the quadrant it asks for, whatever the others ask.",
-        },
-        (design) => {
-          const d = draft(design);
-          const ends = legs.map((leg) => d.other([split.part.id, leg]));
-          const line = d.other([id, port]);
-          const last = d.other([split.part.id, "in"]);
-          if (!line || !last) return null;
-          const place = split.part.at;
-          d.unjoin([id, port]);
-          d.remove(split.part.id);
-          d.swap(id, "lnb-quattro");
-          const unit = d.put("multiswitch", { outputs: Math.max(2, legs.length), terrestrial: false }, place);
-          const isDirect = line[0] === split.part.id;
-          if (isDirect) d.join([id, "vl"], [unit, "vl"]);
-          else {
-            d.join([id, "vl"], line);
-            d.join(last, [unit, "vl"]);
+      candidate("multiswitch", [id, split.part.id], { splitter: split.part.id }, (design) => {
+        const d = draft(design);
+        const ends = legs.map((leg) => d.other([split.part.id, leg]));
+        const line = d.other([id, port]);
+        const last = d.other([split.part.id, "in"]);
+        if (!line || !last) return null;
+        const place = split.part.at;
+        d.unjoin([id, port]);
+        d.remove(split.part.id);
+        d.swap(id, "lnb-quattro");
+        const unit = d.put("multiswitch", { outputs: Math.max(2, legs.length), terrestrial: false }, place);
+        const isDirect = line[0] === split.part.id;
+        if (isDirect) d.join([id, "vl"], [unit, "vl"]);
+        else {
+          d.join([id, "vl"], line);
+          d.join(last, [unit, "vl"]);
+        }
+        for (const quadrant of ["vh", "hl", "hh"]) {
+          if (metres === 0) {
+            d.join([id, quadrant], [unit, quadrant]);
+            continue;
           }
-          for (const quadrant of ["vh", "hl", "hh"]) {
-            if (metres === 0) {
-              d.join([id, quadrant], [unit, quadrant]);
-              continue;
-            }
-            const cable = d.put("cable", { ...cableOptions(above), lengthM: metres }, place);
-            d.join([id, quadrant], [cable, "in"]);
-            d.join([cable, "out"], [unit, quadrant]);
-          }
-          ends.forEach((end, i) => {
-            if (end) d.join([unit, `out${i + 1}`], end);
-          });
-          return d.result();
-        },
-      ),
+          const cable = d.put("cable", { ...cableOptions(above), lengthM: metres }, place);
+          d.join([id, quadrant], [cable, "in"]);
+          d.join([cable, "out"], [unit, quadrant]);
+        }
+        ends.forEach((end, i) => {
+          if (end) d.join([unit, `out${i + 1}`], end);
+        });
+        return d.result();
+      }),
     ];
   });

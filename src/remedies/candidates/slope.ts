@@ -4,7 +4,7 @@ import { onSiteOf, optionMeaning, standardValues } from "../../parts/meanings.ts
 import type { Spectrum } from "../../signal/band.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
-import { isFed, labelOf, wayUp } from "../site.ts";
+import { isFed, wayUp } from "../site.ts";
 import { placeOf } from "./places.ts";
 
 /** A wideband feed starts at about 300 MHz, far below the usual satellite IF. */
@@ -28,19 +28,11 @@ export const equaliser: Idea = (site, finding) => {
     .filter((db) => db > over)
     .slice(0, 2)
     .map((slopeDb) =>
-      candidate(
-        "equaliser",
-        [part.part.id, input, slopeDb],
-        {
-          title: `Put an equaliser of ${slopeDb} dB before ${labelOf(site, part.part.id)}`,
-          reason: "It takes off at the low end what the cable has left too much.",
-        },
-        (design) => {
-          const d = draft(design);
-          d.insert("equaliser", { slopeDb, range, dcPass }, [part.part.id, input]);
-          return d.result();
-        },
-      ),
+      candidate("equaliser", [part.part.id, input, slopeDb], { db: slopeDb }, (design) => {
+        const d = draft(design);
+        d.insert("equaliser", { slopeDb, range, dcPass }, [part.part.id, input]);
+        return d.result();
+      }),
     );
 };
 
@@ -56,19 +48,11 @@ export const amplifierSlope: Idea = (site, finding) => {
     const wanted = Math.min(most, now + Math.ceil(over) + 1);
     const id = record.part.id;
     return [
-      candidate(
-        "amplifier-slope",
-        [id, wanted],
-        {
-          title: `Set the slope of ${labelOf(site, id)} to ${wanted} dB`,
-          reason: "It amplifies the low end less and so makes up for the cable behind it.",
-        },
-        (design) => {
-          const d = draft(design);
-          d.set(id, { [key]: wanted });
-          return d.result();
-        },
-      ),
+      candidate("amplifier-slope", [id, wanted], { db: wanted }, (design) => {
+        const d = draft(design);
+        d.set(id, { [key]: wanted });
+        return d.result();
+      }),
     ];
   });
 };

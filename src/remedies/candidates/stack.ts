@@ -3,7 +3,7 @@ import type { PortRef } from "../../design/design.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
-import { feedingOf, inputsBehind, labelOf, type SatelliteInput, type Site } from "../site.ts";
+import { feedingOf, inputsBehind, type SatelliteInput, type Site } from "../site.ts";
 import { lnbsOf } from "./converters.ts";
 import { linesFrom, stackReceivers, userBandsSent } from "./userBands.ts";
 
@@ -50,42 +50,33 @@ export const stackUnderTheRoof: Idea = (site, finding) =>
       if (lines.length === 0 || lines.length > 16) return [];
       const { id } = lnb.part;
       return [
-        candidate(
-          "stack-under-roof",
-          [id],
-          {
-            title: `Put a stacking converter behind ${labelOf(site, id)} and use single-cable receivers`,
-            reason:
-              "User bands lie above 950 MHz, so TV, radio and every transponder share the one cable to each room.",
-          },
-          (design) => {
-            const d = draft(design);
-            const [x = 0, y = 0] = d.part(id)?.at ?? [];
-            for (const line of lines) {
-              d.unjoin([id, line.port]);
-              if (line.joiner) d.remove(line.joiner.id);
-            }
-            const terrestrial = lines.find((l) => l.joiner)?.joiner?.terrestrial;
-            const stack = d.put(
-              "stacking-converter",
-              {
-                feed: "wideband",
-                outputs: lines.length,
-                terrestrial: terrestrial !== undefined,
-                terrestrialBuild: "active",
-              },
-              [x + 376, y],
-            );
-            d.join([id, "v"], [stack, "v"]);
-            d.join([id, "h"], [stack, "h"]);
-            if (terrestrial) d.join(terrestrial, [stack, "ter"]);
-            lines.forEach((line, i) => {
-              d.join([stack, lines.length > 1 ? `out${i + 1}` : "out"], line.start);
-            });
-            const receivers = lines.map((l) => [...new Set(l.inputs.map((i) => i.receiver.part.id))]);
-            const bands = userBandsSent(d.part(stack));
-            return stackReceivers(d, receivers, bands) ? d.result() : null;
-          },
-        ),
+        candidate("stack-under-roof", [id], {}, (design) => {
+          const d = draft(design);
+          const [x = 0, y = 0] = d.part(id)?.at ?? [];
+          for (const line of lines) {
+            d.unjoin([id, line.port]);
+            if (line.joiner) d.remove(line.joiner.id);
+          }
+          const terrestrial = lines.find((l) => l.joiner)?.joiner?.terrestrial;
+          const stack = d.put(
+            "stacking-converter",
+            {
+              feed: "wideband",
+              outputs: lines.length,
+              terrestrial: terrestrial !== undefined,
+              terrestrialBuild: "active",
+            },
+            [x + 376, y],
+          );
+          d.join([id, "v"], [stack, "v"]);
+          d.join([id, "h"], [stack, "h"]);
+          if (terrestrial) d.join(terrestrial, [stack, "ter"]);
+          lines.forEach((line, i) => {
+            d.join([stack, lines.length > 1 ? `out${i + 1}` : "out"], line.start);
+          });
+          const receivers = lines.map((l) => [...new Set(l.inputs.map((i) => i.receiver.part.id))]);
+          const bands = userBandsSent(d.part(stack));
+          return stackReceivers(d, receivers, bands) ? d.result() : null;
+        }),
       ];
     });

@@ -1,10 +1,9 @@
 /** What a line is divided by: taps of another value, splitters with fewer legs or of a better kind. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { optionMeaning, standardValues } from "../../parts/meanings.ts";
-import { plural } from "../../words/plural.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
-import { labelOf, type Site, wayUp } from "../site.ts";
+import { wayUp } from "../site.ts";
 import { excessDb } from "./levels.ts";
 import { placeOf } from "./places.ts";
 
@@ -31,22 +30,11 @@ export const tapValue: Idea = (site, finding) => {
     if (tapLossDb === undefined || tapLossDb === now) return [];
     const id = record.part.id;
     return [
-      candidate(
-        "tap-value",
-        [id, tapLossDb],
-        {
-          title: `Take a tap of ${tapLossDb} dB for ${labelOf(site, id)}, in place of ${now} dB`,
-          reason:
-            over > 0
-              ? "It lets less down to its sockets, and more past."
-              : "It lets more down to its sockets.",
-        },
-        (design) => {
-          const d = draft(design);
-          d.set(id, { [key]: tapLossDb });
-          return d.result();
-        },
-      ),
+      candidate("tap-value", [id, tapLossDb], { db: tapLossDb, before: now }, (design) => {
+        const d = draft(design);
+        d.set(id, { [key]: tapLossDb });
+        return d.result();
+      }),
     ];
   });
 };
@@ -58,10 +46,10 @@ export const smallerSplit: Idea = (site, finding) => {
   const splits = wayUp(site, [place.part.part.id, place.input], place.service)
     .map((s) => s.record)
     .filter((r) => r.kind.trade.job === "splitter");
-  return splits.flatMap((record) => smallerSplitOf(site, record));
+  return splits.flatMap((record) => smallerSplitOf(record));
 };
 
-function smallerSplitOf(site: Site, record: PartRecord): readonly Candidate[] {
+function smallerSplitOf(record: PartRecord): readonly Candidate[] {
   const { type } = record.options;
   const key = optionMeaning(record.kind, "ways");
   const ways = key === undefined ? undefined : record.options[key];
@@ -72,33 +60,18 @@ function smallerSplitOf(site: Site, record: PartRecord): readonly Candidate[] {
   const found: Candidate[] = [];
   if (type === "resistive")
     found.push(
-      candidate(
-        "ferrite-splitter",
-        [id],
-        {
-          title: `Take a ferrite splitter for ${labelOf(site, id)}`,
-          reason: "A resistive one loses twice the decibels and keeps its legs badly apart.",
-        },
-        (design) => {
-          const d = draft(design);
-          d.set(id, { type: "hybrid" });
-          return d.result();
-        },
-      ),
+      candidate("ferrite-splitter", [id], {}, (design) => {
+        const d = draft(design);
+        d.set(id, { type: "hybrid" });
+        return d.result();
+      }),
     );
   if (fewest < ways)
     found.push(
       candidate(
         "smaller-splitter",
         [id, fewest],
-        {
-          title: `Take a splitter of ${fewest} ways for ${labelOf(site, id)}`,
-          reason: plural(used.length, {
-            zero: `It has ${ways} legs and none is used; every leg costs level.`,
-            one: `It has ${ways} legs and one is used; every leg costs level.`,
-            other: (n) => `It has ${ways} legs and ${n} are used; every leg costs level.`,
-          }),
-        },
+        { ways: fewest, legs: ways, used: used.length },
         (design) => {
           const d = draft(design);
           // The legs in use move up first, so that none of them falls away.

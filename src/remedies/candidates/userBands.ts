@@ -1,12 +1,12 @@
 /** User bands of a single-cable line: one of its own for each tuner, and receivers set to use them. */
+import { z } from "zod";
 import type { Part } from "../../design/design.ts";
 import { kindOf } from "../../parts/catalogue.ts";
-import { optionMeaning } from "../../parts/meanings.ts";
-import { plural } from "../../words/plural.ts";
+import { optionMeaning, optionsMeaning } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import type { Draft } from "../draft.ts";
 import { draft } from "../draft.ts";
-import { fedBy, labelOf, type SatelliteInput, type Site, satelliteInputs } from "../site.ts";
+import { fedBy, type SatelliteInput, type Site, satelliteInputs } from "../site.ts";
 
 export type UserBandRow = { readonly number: number; readonly centreMHz: number };
 
@@ -69,69 +69,72 @@ export const ownUserBands: Idea = (site, finding) =>
     const [first] = line;
     const able = line.filter((i) => i.receiver.kind.trade.takes === "stacked");
     if (!first || able.length === 0) return [];
-    const name = labelOf(site, first.feeding.converter.part.id);
-    const tunings = able.map((i) => ({ receiver: i.receiver.part.id, tuners: tunersOf(i.receiver.options) }));
-    const about = [first.feeding.converter.part.id, first.feeding.port] as const;
     // A band that some plate cuts is of no use to anybody on the line: the poorest input decides.
     const common = userBandsAt(first).filter((b) =>
       able.every((i) => userBandsAt(i).some((c) => c.number === b.number)),
     );
-    const found: Candidate[] = [];
+    const { port, converter } = first.feeding;
+    const of = converter.part.id;
+    const retuned = (given: ReadonlyMap<string, readonly UserBandRow[]>): Candidate => {
+      const receivers = [...given.keys()];
+      return candidate("own-user-bands", [of, port, ...receivers], { converter: of, receivers }, (design) => {
+        const d = draft(design);
+        tune(d, given);
+        return d.result();
+      });
+    };
+    const tunings = able.map((i) => ({ receiver: i.receiver.part.id, tuners: tunersOf(i.receiver.options) }));
+    const alone = able.flatMap((input) => {
+      const rows = beside(input, able, common);
+      return rows ? [retuned(new Map([[input.receiver.part.id, rows]]))] : [];
+    });
     const given = handOut(tunings, common);
-    if (given)
-      found.push(
-        candidate(
-          "own-user-bands",
-          about,
-          {
-            title: `Give each tuner on the line of ${name} a user band of its own`,
-            reason: "Each tuner then asks for its own transponder, and none retunes another.",
-          },
-          (design) => {
-            const d = draft(design);
-            tune(d, given);
-            return d.result();
-          },
-        ),
-      );
-    else found.push(...widerSet(site, first, tunings));
-    return found;
+    return [...(able.length > 1 ? alone : []), ...(given ? [retuned(given)] : widerSet(first, tunings))];
   });
+
+/** User bands for one receiver beside those of the others on its line; undefined where it has them, or none are left. */
+function beside(
+  input: SatelliteInput,
+  line: readonly SatelliteInput[],
+  common: readonly UserBandRow[],
+): readonly UserBandRow[] | undefined {
+  const used = new Set(line.flatMap((i) => (i === input ? [] : rowsOf(i).map((r) => r.number))));
+  const free = common.filter((b) => !used.has(b.number));
+  const own = rowsOf(input);
+  const kept = free.filter((b) => own.some((r) => r.number === b.number && r.centreMHz === b.centreMHz));
+  const tuners = tunersOf(input.receiver.options);
+  if (kept.length >= tuners || free.length < tuners) return undefined;
+  return [...kept, ...free.filter((b) => !kept.includes(b))].slice(0, tuners);
+}
+
+const bandRows = z.array(z.object({ number: z.number(), centreMHz: z.number() }));
+
+/** The user bands that a receiver is set to. */
+function rowsOf({ receiver }: SatelliteInput): readonly UserBandRow[] {
+  const [key = ""] = optionsMeaning(receiver.kind, "receiver user bands");
+  return bandRows.safeParse(receiver.options[key]).data ?? [];
+}
 
 export function tune(d: Draft, given: ReadonlyMap<string, readonly UserBandRow[]>): void {
   for (const [id, userBands] of given) d.set(id, { mode: "single-cable", userBands });
 }
 
 /** A converter with 32 user bands where 4 or 8 are too few. */
-function widerSet(site: Site, input: SatelliteInput, tunings: readonly Tuning[]): readonly Candidate[] {
+function widerSet(input: SatelliteInput, tunings: readonly Tuning[]): readonly Candidate[] {
   const { converter } = input.feeding;
   const { id } = converter.part;
   const set = optionMeaning(converter.kind, "user band set");
   const standard = optionMeaning(converter.kind, "user band standard");
   if (!set || !standard || converter.options[set] === "thirtyTwo") return [];
   return [
-    candidate(
-      "more-user-bands",
-      [id],
-      {
-        title: `Take a converter with 32 user bands (EN 50607) for ${labelOf(site, id)}`,
-        reason: plural(
-          tunings.reduce((n, t) => n + t.tuners, 0),
-          {
-            one: "One tuner hangs on its line, and it has no user band for it.",
-            other: (n) => `${n} tuners hang on its line, and it has fewer user bands.`,
-          },
-        ),
-      },
-      (design) => {
-        const d = draft(design);
-        d.set(id, { [standard]: "EN 50607", [set]: "thirtyTwo" });
-        const given = handOut(tunings, userBandsSent(d.part(id)));
-        if (!given) return null;
-        tune(d, given);
-        return d.result();
-      },
-    ),
+    candidate("more-user-bands", [id], { tuners: tunings.reduce((n, t) => n + t.tuners, 0) }, (design) => {
+      const d = draft(design);
+      d.set(id, { [standard]: "EN 50607", [set]: "thirtyTwo" });
+      const given = handOut(tunings, userBandsSent(d.part(id)));
+      if (!given) return null;
+      tune(d, given);
+      return d.result();
+    }),
   ];
 }
 

@@ -2,8 +2,7 @@
 import type { Design, Part } from "../../design/design.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import type { Polarisation, SkyHalf } from "../../signal/carrier.ts";
-import { withOptions } from "./change.ts";
-import { optionsOf } from "./sorts/sort.ts";
+import { optionsOf, withOptions } from "./change.ts";
 
 export type Asked = {
   readonly polarisation: Polarisation;
@@ -44,10 +43,11 @@ export function requestsOf(design: Design): readonly Asked[] {
   return positions.flatMap((position) => extremes.map((asked) => ({ ...asked, position })));
 }
 
-/** "horizontal, high band, position 2" */
-export function askedWords({ polarisation, half, position }: Asked): string {
-  const words = `${polarisation === "H" ? "horizontal" : "vertical"}, ${half} band`;
-  return position ? `${words}, position ${position}` : words;
+/** Stable name of a request, for keeping: "H/high/2"; "" for what the receivers ask for anyway. */
+export function askedKey(asked: Asked | null): string {
+  return asked
+    ? [asked.polarisation, asked.half, asked.position].filter((each) => each !== undefined).join("/")
+    : "";
 }
 
 /** Options of a part that say what it asks for; a twin has them once for each input. */

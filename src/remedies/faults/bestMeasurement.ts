@@ -3,17 +3,15 @@ import type { Design, PortRef } from "../../design/design.ts";
 import { isSamePort } from "../../design/lookup.ts";
 import { evaluate } from "../../evaluate/evaluate.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
-import { type Asked, askedWords, askingFor, requestsOf } from "./asked.ts";
+import { alike } from "./alike.ts";
+import { type Asked, askingFor, requestsOf } from "./asked.ts";
 import { type Fault, likelihoodOf } from "./fault.ts";
 import { measure } from "./measure.ts";
 import { type Point, pointsOf } from "./points.ts";
 import { QUANTITIES, type Quantity, type Reading } from "./reading.ts";
-import { alike, readingWords } from "./readingWords.ts";
 
 /** One reading that would be taken, and the faults that would give it. */
 export type Outcome = {
-  /** "56 to 58 dBµV on 6 channels", "18 V", "no tone". */
-  readonly words: string;
   readonly reading: Reading;
   readonly faults: readonly Fault[];
 };
@@ -23,12 +21,10 @@ export type Measurement = {
   readonly quantity: Quantity;
   /** What the receivers must ask for meanwhile; null: what they ask for now. */
   readonly asked: Asked | null;
-  /** "Measure the level at the TV socket of “Plate”." */
-  readonly words: string;
   /** The roof: only for whoever is trained and equipped for it. */
   readonly onRoof: boolean;
   /** Where no fault is: the reading of the plan. */
-  readonly planned: string;
+  readonly planned: Reading | null;
   /** Expected readings, the likeliest first. */
   readonly outcomes: readonly Outcome[];
   /** What it tells on average [bits]. */
@@ -89,27 +85,16 @@ function mostTelling(design: Design, simulations: readonly Simulation[]): Best |
 }
 
 function advice(design: Design, { point, split }: Best, asked: Asked | null, sound: Evaluation): Measurement {
-  const planned = meantFor(point, measure(design, sound, point.at, split.quantity));
-  const doing = `easure ${QUANTITY_NAMES[split.quantity]} at ${point.where}.`;
   return {
     at: point.at,
     quantity: split.quantity,
     asked,
-    words: asked ? `Let the receivers ask for ${askedWords(asked)}, and m${doing}` : `M${doing}`,
     onRoof: point.effort === 2,
-    planned: planned ? readingWords(planned) : "",
+    planned: meantFor(point, measure(design, sound, point.at, split.quantity)),
     outcomes: split.outcomes,
     bits: split.bits,
   };
 }
-
-export const QUANTITY_NAMES: Readonly<Record<Quantity, string>> = {
-  level: "the level",
-  cn: "the C/N",
-  mer: "the MER",
-  volts: "the voltage",
-  tone: "whether there is a 22 kHz tone",
-};
 
 type Simulation = { readonly fault: Fault; readonly evaluation: Evaluation };
 type Split = { readonly quantity: Quantity; readonly bits: number; readonly outcomes: readonly Outcome[] };
@@ -139,11 +124,7 @@ function splitBy(
   return {
     quantity,
     bits,
-    outcomes: bins.map((bin) => ({
-      words: readingWords(bin.reading),
-      reading: bin.reading,
-      faults: bin.faults,
-    })),
+    outcomes: bins.map(({ reading, faults }) => ({ reading, faults })),
   };
 }
 

@@ -8,6 +8,8 @@ import { partById } from "../../design/lookup.ts";
 import { checkOptions } from "../../design/options.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { fieldMeta } from "../../parts/fields.ts";
+import { optionsMeaning } from "../../parts/meanings.ts";
+import type { Meaning } from "../../parts/optionTrade.ts";
 
 type Options = Readonly<Record<string, unknown>>;
 
@@ -66,4 +68,10 @@ export function moved(part: Part, key: string, by: number): number | undefined {
   if (typeof value !== "number" || !meta) return undefined;
   const within = Math.min(meta.max ?? Infinity, Math.max(meta.min ?? -Infinity, value + by));
   return within === value ? undefined : within;
+}
+
+/** Keys of a part's options that mean this. */
+export function optionsOf(part: Part, meaning: Meaning): readonly string[] {
+  const kind = kindOf(part.kind);
+  return kind ? optionsMeaning(kind, meaning) : [];
 }

@@ -1,18 +1,11 @@
 /** From what works and what does not, back to the single faults that would explain it. */
 import type { Design } from "../../design/design.ts";
 import { partsBeyond } from "../../design/lookup.ts";
+import { evaluate } from "../../evaluate/evaluate.ts";
+import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { type Fault, likelihoodOf } from "./fault.ts";
 import { faults } from "./list.ts";
-import { reasonsFor } from "./reasons.ts";
-import {
-  type Look,
-  lookAt,
-  type Observation,
-  type State,
-  type Symptom,
-  symptomKey,
-  symptomsOf,
-} from "./symptoms.ts";
+import { detailedSymptoms, type Observation, type State, type Symptom, symptomKey } from "./symptoms.ts";
 
 /** Faults that nobody could tell apart by looking at screens: measuring must tell. */
 export type Suspicion = {
@@ -22,8 +15,19 @@ export type Suspicion = {
   readonly match: "exact" | "near";
   /** How far the observations are from what these faults would do: 0 is exact; 1 for each half-way miss. */
   readonly distance: number;
-  /** Why, and what speaks against it, one sentence each. */
-  readonly reasons: readonly string[];
+  readonly reasons: Reasons;
+};
+
+/** Observations, by what the faults of a suspicion would do there. */
+export type Reasons = {
+  /** Missing, and it would be. */
+  readonly explained: readonly Observation[];
+  /** Works, and it would. */
+  readonly spared: readonly Observation[];
+  /** Missing, and it would work. */
+  readonly unexplained: readonly Observation[];
+  /** Works, and something would be missing. */
+  readonly contradicted: readonly Observation[];
 };
 
 export type Progress = {
@@ -45,7 +49,7 @@ export function* diagnose(
   design: Design,
   observations: readonly Observation[],
 ): Generator<Progress, readonly Suspicion[]> {
-  const sound = lookAt(design);
+  const sound = evaluate(design);
   const seen = observations.map((o) => ({ key: symptomKey(o), state: stateOf(o) }));
   if (seen.every(({ state }) => state === "works")) return [];
   const candidates = concerned(design, observations);
@@ -66,8 +70,23 @@ export function* diagnose(
       faults: [...found].sort((a, b) => likelihoodOf(b) - likelihoodOf(a)),
       match: distance === 0 ? "exact" : "near",
       distance,
-      reasons: reasonsFor(design, observations, symptoms),
+      reasons: reasonsFor(observations, symptoms),
     }));
+}
+
+function reasonsFor(observations: readonly Observation[], symptoms: readonly Symptom[]): Reasons {
+  const predicted = new Map(symptoms.map((s) => [symptomKey(s), s.state]));
+  const those = (isSeenWorking: boolean, wouldWork: boolean) =>
+    observations.filter((o) => {
+      const state = predicted.get(symptomKey(o));
+      return state !== undefined && (o.works === true) === isSeenWorking && (state === "works") === wouldWork;
+    });
+  return {
+    explained: those(false, false),
+    spared: those(true, true),
+    unexplained: those(false, true),
+    contradicted: those(true, false),
+  };
 }
 
 type Group = { faults: Fault[]; readonly symptoms: readonly Symptom[]; readonly distance: number };
@@ -89,8 +108,8 @@ function weightOf(group: Group): number {
   return group.faults.reduce((most, fault) => Math.max(most, likelihoodOf(fault)), 0);
 }
 
-function symptomsUnder(design: Design, fault: Fault, sound: Look): readonly Symptom[] {
-  return symptomsOf(lookAt(fault.apply(design), sound), sound);
+function symptomsUnder(design: Design, fault: Fault, sound: Evaluation): readonly Symptom[] {
+  return detailedSymptoms({ evaluation: evaluate(fault.apply(design), sound) }, { evaluation: sound });
 }
 
 function stateOf({ works }: Observation): State {

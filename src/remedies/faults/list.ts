@@ -1,17 +1,11 @@
 /** All single faults that a design can have. */
 import type { Design, PartId } from "../../design/design.ts";
-import type { Fault } from "./fault.ts";
-import { cableFaults } from "./sorts/cables.ts";
-import { missingFaults } from "./sorts/missing.ts";
-import { roofFaults } from "./sorts/roof.ts";
-import { settingFaults } from "./sorts/settings.ts";
-import type { Sort } from "./sorts/sort.ts";
-import { supplyFaults } from "./sorts/supply.ts";
-import { swapFaults } from "./sorts/swaps.ts";
-import { wireFaults } from "./sorts/wires.ts";
-import { wrongKindFaults } from "./sorts/wrongKind.ts";
+import type { Fault, FaultFinder } from "./fault.ts";
+import { roofFaults, unfittedFaults, wrongKindFaults } from "./types/fitted.ts";
+import { cableFaults, swapFaults, wireFaults } from "./types/leads.ts";
+import { settingFaults, supplyFaults } from "./types/settings.ts";
 
-const SORTS: readonly Sort[] = [
+const FINDERS: readonly FaultFinder[] = [
   wireFaults,
   supplyFaults,
   swapFaults,
@@ -19,12 +13,12 @@ const SORTS: readonly Sort[] = [
   settingFaults,
   roofFaults,
   cableFaults,
-  missingFaults,
+  unfittedFaults,
 ];
 
 /** Every single fault of a design, in a fixed order; many change nothing that anybody would notice. */
 export function faults(design: Design): readonly Fault[] {
-  return SORTS.flatMap((sort) => sort(design));
+  return FINDERS.flatMap((find) => find(design));
 }
 
 /** The fault with this id; undefined where the design has no such part or wire. */

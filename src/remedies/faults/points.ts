@@ -1,13 +1,11 @@
 /** Where a meter can be connected, and how hard that is. */
 import type { Design, Part, PortRef } from "../../design/design.ts";
-import { portOf, portsOf, quoted } from "../../design/lookup.ts";
+import { portOf, portsOf } from "../../design/lookup.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import type { Service } from "../../signal/carrier.ts";
 
 export type Point = {
   readonly at: PortRef;
-  /** "the TV socket of “Plate”", "the input of “Amplifier”" */
-  readonly where: string;
   /** 0: in the room. 1: behind a plate, in a cupboard or loft. 2: on the roof. */
   readonly effort: 0 | 1 | 2;
   /** Services that a socket or a receiver's input is meant for; absent elsewhere. */
@@ -32,20 +30,9 @@ function pointAt(part: Part, portId: string): Point {
   ].find(({ port }) => port === portId);
   return {
     at: [part.id, portId],
-    where: placeName(part, portId),
     effort: effortAt(part, portId),
     ...(meant ? { services: meant.services } : {}),
   };
-}
-
-/** A port in words; ports are named where a part has several of that side. */
-export function placeName(part: Part, portId: string): string {
-  const port = portOf(part, portId);
-  const siblings = portsOf(part).filter((p) => p.side === port?.side && p.medium === "coax");
-  const label = siblings.length > 1 ? `${port?.label ?? portId} ` : "";
-  const isSocket = kindOf(part.kind)?.delivery !== undefined && port?.side === "out";
-  if (isSocket) return `the ${port?.label ?? portId} socket of ${quoted(part)}`;
-  return `the ${label}${port?.side === "out" ? "output" : "input"} of ${quoted(part)}`;
 }
 
 function effortAt(part: Part, portId: string): Point["effort"] {

@@ -1,8 +1,8 @@
-/** What one fault does: which sockets and receivers lose what, and what the findings would say. */
+/** What one fault does: which sockets and receivers lose what, and which findings it causes. */
 import type { Design } from "../../design/design.ts";
 import type { Finding } from "../../findings/finding.ts";
 import type { Fault } from "./fault.ts";
-import { type Look, lookAt, type Symptom, symptomKey, symptomsOf } from "./symptoms.ts";
+import { type EvaluatedDesign, evaluated, type Symptom, symptomKey, symptomsOf } from "./symptoms.ts";
 
 export type Consequence = {
   readonly fault: Fault;
@@ -11,20 +11,24 @@ export type Consequence = {
   /** Findings that the sound design does not have. */
   readonly findings: readonly Finding[];
   /** The design with the fault in it, evaluated. */
-  readonly look: Look;
+  readonly faulty: EvaluatedDesign;
 };
 
-/** `sound`: the look at the design itself, where the caller has one already. */
-export function whatFails(design: Design, fault: Fault, sound: Look = lookAt(design)): Consequence {
-  const look = lookAt(fault.apply(design), sound);
+/** `sound`: the design itself, evaluated, where the caller has one already. */
+export function whatFails(
+  design: Design,
+  fault: Fault,
+  sound: EvaluatedDesign = evaluated(design),
+): Consequence {
+  const faulty = evaluated(fault.apply(design), sound);
   const before = new Map(symptomsOf(sound, sound).map((s) => [symptomKey(s), s.got]));
-  const lost = symptomsOf(look, sound).flatMap((s) => {
+  const lost = symptomsOf(faulty, sound).flatMap((s) => {
     const had = before.get(symptomKey(s)) ?? 0;
     return s.got < had ? [{ ...s, before: had }] : [];
   });
   const known = new Set(sound.report.findings.map((f) => f.id));
-  const findings = look.report.findings.filter((finding) => !known.has(finding.id));
-  return { fault, lost, findings, look };
+  const findings = faulty.report.findings.filter((finding) => !known.has(finding.id));
+  return { fault, lost, findings, faulty };
 }
 
 /** True when some receiver gets less than before. */

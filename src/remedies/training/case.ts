@@ -1,10 +1,11 @@
-/** A guided case: a sound design, a hidden fault in it, and what the customer says. */
+/** A case to practise on: a sound design and a hidden fault in it. */
 import { checkFile } from "../../design/check.ts";
 import type { Design, PartId } from "../../design/design.ts";
 import { exampleOf } from "../../design/examples.ts";
 import type { Service } from "../../signal/carrier.ts";
 import type { Fault } from "../faults/fault.ts";
 import { faultOf } from "../faults/list.ts";
+import type { Symptom } from "../faults/symptoms.ts";
 import barnLine from "./designs/barn-line.json" with { type: "json" };
 import longCopperDrop from "./designs/long-copper-drop.json" with { type: "json" };
 import mastheadHouse from "./designs/masthead-house.json" with { type: "json" };
@@ -16,22 +17,24 @@ import twoSatellites from "./designs/two-satellites.json" with { type: "json" };
 export type Level = 1 | 2 | 3 | 4 | 5;
 
 export type TrainingCase = {
-  /** Name in the address: small letters and hyphens. */
+  /** Name in the address: small letters and hyphens; "random-<seed>" of a random case. */
   readonly id: string;
-  readonly title: string;
   readonly level: Level;
-  /** In the customer's words. */
-  readonly story: string;
-  /** Key of an example, or of a design made for training. */
+  /** Key of an example, or of a design made for training; empty for a random case. */
   readonly design: string;
   /** Id of the fault (`faults(design)`). */
   readonly fault: string;
-  /** From a nudge to nearly the answer; the first names neither the part nor the fault. */
-  readonly hints: readonly [string, string, ...string[]];
-  /** What to take home. */
-  readonly lesson: string;
   /** The walk that shows it: from the roof to this receiver or socket. */
   readonly walk: { readonly part: PartId; readonly service: Service };
+};
+
+/** What is told of a case that was drawn at random. */
+export type RandomStory = {
+  readonly seed: number;
+  /** What receivers lose. */
+  readonly noticed: readonly Symptom[];
+  /** Receivers in all. */
+  readonly receivers: number;
 };
 
 /** A case ready to be worked on. */
@@ -42,7 +45,18 @@ export type OpenedCase = {
   readonly fault: Fault;
   /** As it is: this is what is measured. */
   readonly faulty: Design;
+  /** Of a random case only: a guided one is told by its id. */
+  readonly random?: RandomStory;
 };
+
+/** Plan values fade: beside the reading at first, then on request at a price, then not at all. */
+export function planValueRule(level: Level): "shown" | "at a price" | "none" {
+  if (level <= 2) return "shown";
+  return level === 3 ? "at a price" : "none";
+}
+
+/** Hints of every case: a nudge, where to look, and nearly the answer. */
+export const HINTS = 3;
 
 const DESIGNS: Readonly<Record<string, unknown>> = {
   "barn-line": barnLine,

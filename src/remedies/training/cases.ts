@@ -1,10 +1,176 @@
-/** The guided cases, from easy to hard. */
+/** The guided cases, from easy to hard: a sound design and the fault in it. `src/sentences/training/` tells their stories. */
 import type { TrainingCase } from "./case.ts";
-import { EASY } from "./cases/easy.ts";
-import { HARD } from "./cases/hard.ts";
-import { MIDDLE } from "./cases/middle.ts";
 
-export const CASES: readonly TrainingCase[] = [...EASY, ...MIDDLE, ...HARD];
+export const CASES: readonly TrainingCase[] = [
+  {
+    id: "lounge-dark",
+    level: 1,
+    design: "masthead-house",
+    fault: "plug-off:split.out1>drop1.in",
+    walk: { part: "tv1", service: "tv" },
+  },
+  {
+    id: "whole-house-weak",
+    level: 1,
+    design: "house-universal",
+    fault: "mains-off:amp",
+    walk: { part: "tv1", service: "tv" },
+  },
+  {
+    id: "swapped-at-the-plate",
+    level: 1,
+    design: "house-universal",
+    fault: "swapped:plate2.tv+sat",
+    walk: { part: "tv2", service: "tv" },
+  },
+  {
+    id: "floors-below",
+    level: 1,
+    design: "riser-block",
+    fault: "plug-off:run3.out>plate3.in",
+    walk: { part: "tv3", service: "tv" },
+  },
+  {
+    id: "after-the-storm",
+    level: 2,
+    design: "house-universal",
+    fault: "dish-off:dish",
+    walk: { part: "sat1", service: "satellite" },
+  },
+  {
+    id: "turned-by-the-wind",
+    level: 2,
+    design: "masthead-house",
+    fault: "aerial-off:uhf",
+    walk: { part: "tv1", service: "tv" },
+  },
+  {
+    id: "dark-cupboard",
+    level: 2,
+    design: "masthead-house",
+    fault: "mains-off:psu",
+    walk: { part: "tv1", service: "tv" },
+  },
+  {
+    id: "new-plate-on-the-fourth",
+    level: 2,
+    design: "riser-block",
+    fault: "wrong-plate:plate4=outlet-end",
+    walk: { part: "tv3", service: "tv" },
+  },
+  {
+    id: "new-converter",
+    level: 3,
+    design: "house-universal",
+    fault: "wrong-converter:lnb=lnb-wideband",
+    walk: { part: "tv1", service: "tv" },
+  },
+  {
+    id: "one-strand",
+    level: 3,
+    design: "masthead-house",
+    fault: "short-joint:down.out>psu.in",
+    walk: { part: "tv1", service: "tv" },
+  },
+  {
+    id: "half-the-channels",
+    level: 3,
+    design: "long-copper-drop",
+    fault: "steel-cable:drop",
+    walk: { part: "sat", service: "satellite" },
+  },
+  {
+    id: "same-numbers",
+    level: 3,
+    design: "single-cable-house",
+    fault: "wrong-user-band:sat2=sat1",
+    walk: { part: "sat2", service: "satellite" },
+  },
+  {
+    id: "who-holds-the-line",
+    level: 3,
+    design: "block-stacked",
+    fault: "wrong-mode:sat22",
+    walk: { part: "sat21", service: "satellite" },
+  },
+  {
+    id: "volts-that-stop",
+    level: 3,
+    design: "house-universal",
+    fault: "wrong-leg:dip1=none",
+    walk: { part: "sat1", service: "satellite" },
+  },
+  {
+    id: "two-leads-tidy",
+    level: 3,
+    design: "house-separate-cables",
+    fault: "swapped:splate1.in+in2",
+    walk: { part: "sat1", service: "satellite" },
+  },
+  {
+    id: "top-goes-first",
+    level: 4,
+    design: "barn-line",
+    fault: "wet-cable:second",
+    walk: { part: "sat", service: "satellite" },
+  },
+  {
+    id: "tired-receiver",
+    level: 4,
+    design: "block-multiswitch",
+    fault: "weak-supply:sat4",
+    walk: { part: "sat4", service: "satellite" },
+  },
+  {
+    id: "splendid-level",
+    level: 4,
+    design: "riser-block",
+    fault: "gain-high:amp",
+    walk: { part: "tv5", service: "tv" },
+  },
+  {
+    id: "second-satellite",
+    level: 4,
+    design: "two-satellites",
+    fault: "open-joint:short2.out>pos.in2",
+    walk: { part: "sat", service: "satellite" },
+  },
+  {
+    id: "new-neighbour",
+    level: 4,
+    design: "masthead-house",
+    fault: "filter-missing:filter",
+    walk: { part: "tv1", service: "tv" },
+  },
+  {
+    id: "four-outputs-each",
+    level: 5,
+    design: "block-multiswitch",
+    fault: "wrong-converter:lnb=lnb-universal",
+    walk: { part: "sat1", service: "satellite" },
+  },
+  {
+    id: "prettier-plate",
+    level: 5,
+    design: "house-separate-cables",
+    fault: "wrong-plate:splate2=outlet-quad",
+    walk: { part: "sat2", service: "satellite" },
+  },
+  {
+    id: "green-copper",
+    level: 5,
+    design: "house-universal",
+    fault: "corroded-joint:drop1.out>plate1.in",
+    walk: { part: "sat1", service: "satellite" },
+  },
+  {
+    id: "fifth-lead",
+    level: 5,
+    design: "block-multiswitch",
+    fault: "swapped:ms.hl+ter",
+    walk: { part: "tv1", service: "tv" },
+  },
+];
 
 export function caseOf(id: string): TrainingCase | undefined {
   return CASES.find((each) => each.id === id);

@@ -1,47 +1,78 @@
-/** Whether a suspicion is right: by name, or because no meter could tell it from the fault. */
-import type { Design } from "../../design/design.ts";
+/** Whether a named fault is right, and what the trainee's own readings say about it. */
 import { evaluate } from "../../evaluate/evaluate.ts";
-import { askingFor, requestsOf } from "../faults/asked.ts";
+import type { Evaluation } from "../../evaluate/evaluation.ts";
+import { alike } from "../faults/alike.ts";
+import { type Asked, askedKey, askingFor, requestsOf } from "../faults/asked.ts";
+import { isAlikeInEffect, isSameFault } from "../faults/equivalent.ts";
 import type { Fault } from "../faults/fault.ts";
 import { faults } from "../faults/list.ts";
 import { measure } from "../faults/measure.ts";
-import { pointsOf } from "../faults/points.ts";
-import { QUANTITIES } from "../faults/reading.ts";
-import { alike } from "../faults/readingWords.ts";
-import { type Look, lookAt, symptomsOf } from "../faults/symptoms.ts";
 import type { OpenedCase } from "./case.ts";
-import type { NamedFault, Verdict } from "./progress.ts";
+import type { Evidence, Measured, NamedFault, NamedVerdict } from "./progress.ts";
 
-export function judge({ design, fault }: OpenedCase, named: NamedFault): Verdict {
+/**
+ * "right": the fault, or another description of it. "alike": elsewhere, but nothing that can be measured tells
+ * it apart. "part": the right part, another fault.
+ */
+export function judge({ design, fault }: OpenedCase, named: NamedFault): NamedVerdict {
   const isAt = fault.parts.includes(named.part);
   if (isAt && fault.type === named.type) return "right";
-  const sound = lookAt(design);
-  const seen = gotUnder(design, fault, sound);
-  const isSame = faults(design)
-    .filter((other) => other.type === named.type && other.parts.includes(named.part))
-    .some((other) => gotUnder(design, other, sound) === seen && looksAlike(design, other, fault));
-  if (isSame) return "right";
-  return isAt ? "part" : "wrong";
+  const meant = faultsNamed(design, named);
+  if (meant.some((other) => isSameFault(design, other, fault))) return "right";
+  if (isAt) return "part";
+  return meant.some((other) => isAlikeInEffect(design, other, fault)) ? "alike" : "wrong";
 }
 
-function gotUnder(design: Design, fault: Fault, sound: Look): string {
-  return symptomsOf(lookAt(fault.apply(design), sound), sound)
-    .map((s) => s.got)
-    .join();
+/** The first reading that no fault of the name would have given: it spoke against the name already. */
+export function readingAgainst(
+  opened: OpenedCase,
+  named: NamedFault,
+  measured: readonly Measured[],
+): Measured | undefined {
+  const meant = faultsNamed(opened.design, named);
+  return measured.find((each) => meant.every((fault) => !agrees(opened, fault, each)));
 }
 
-/** The same readings, as far as a meter can tell, wherever it can be connected and whatever is asked for. */
-export function looksAlike(design: Design, a: Fault, b: Fault): boolean {
-  const points = pointsOf(design);
-  return [null, ...requestsOf(design)].every((asked) => {
-    const [one, other] = [a, b].map((fault) => evaluate(askingFor(fault.apply(design), asked)));
-    if (!one || !other) return false;
-    return points.every(({ at }) =>
-      QUANTITIES.every((quantity) => {
-        const here = measure(design, one, at, quantity);
-        const there = measure(design, other, at, quantity);
-        return here === null || there === null ? here === there : alike(here, there);
-      }),
-    );
-  });
+/** How many of the suspects the readings leave; what is the same fault as the true one counts as that one. */
+export function evidenceOf(
+  opened: OpenedCase,
+  suspects: readonly Fault[],
+  measured: readonly Measured[],
+): Evidence {
+  const { design, fault } = opened;
+  const others = suspects.filter((other) => other.id !== fault.id);
+  const left = others.filter((other) => measured.every((each) => agrees(opened, other, each)));
+  // Nothing to measure would exclude these: they are no lack of evidence.
+  const possible = left.filter((other) => !isAlikeInEffect(design, other, fault));
+  return { suspects: others.length + 1, left: possible.length + 1 };
+}
+
+function faultsNamed(design: OpenedCase["design"], { part, type }: NamedFault): readonly Fault[] {
+  return faults(design).filter((fault) => fault.type === type && fault.parts.includes(part));
+}
+
+/** Whether a fault would have given the reading that the trainee took. */
+function agrees(opened: OpenedCase, fault: Fault, { part, port, quantity, asked }: Measured): boolean {
+  const { design } = opened;
+  const request = requestOfKey(design, asked);
+  const shown = measure(design, evaluationUnder(opened, opened.fault, request), [part, port], quantity);
+  const would = measure(design, evaluationUnder(opened, fault, request), [part, port], quantity);
+  return shown === null || would === null ? shown === would : alike(shown, would);
+}
+
+/** Back from what is kept; null for the receivers' own request, and for one that no longer exists. */
+export function requestOfKey(design: OpenedCase["design"], key: string): Asked | null {
+  return requestsOf(design).find((asked) => askedKey(asked) === key) ?? null;
+}
+
+const known = new WeakMap<OpenedCase, Map<string, Evaluation>>();
+
+/** Each fault is calculated once for each request. */
+function evaluationUnder(opened: OpenedCase, fault: Fault, asked: Asked | null): Evaluation {
+  const evaluations = known.get(opened) ?? new Map<string, Evaluation>();
+  known.set(opened, evaluations);
+  const key = `${fault.id}|${askedKey(asked)}`;
+  const evaluation = evaluations.get(key) ?? evaluate(askingFor(fault.apply(opened.design), asked));
+  evaluations.set(key, evaluation);
+  return evaluation;
 }

@@ -1,14 +1,16 @@
 /** How far a trainee has come, as plain data; every step makes a new one. */
 import { z } from "zod";
-import { FAULT_TYPE_KEYS, type FaultType } from "../faults/fault.ts";
+import { FAULT_TYPES, type FaultType } from "../faults/fault.ts";
 import { QUANTITIES, type Quantity } from "../faults/reading.ts";
 
 export type Measured = {
   readonly part: string;
   readonly port: string;
   readonly quantity: Quantity;
-  /** What the receivers were made to ask for meanwhile; empty: what they ask for anyway. */
+  /** What the receivers were made to ask for meanwhile (`askedKey`); empty: what they ask for anyway. */
   readonly asked: string;
+  /** The plan's value was looked up beside it, where that has its price. */
+  readonly planValue?: true | undefined;
 };
 
 export type NamedFault = {
@@ -19,15 +21,27 @@ export type NamedFault = {
 export type CaseProgress = {
   /** Each place, quantity and request once: looking again costs nothing. */
   readonly measured: readonly Measured[];
-  /** Every suspicion that was named, in order, with what came of it. */
-  readonly named: readonly (NamedFault & { readonly verdict: Verdict })[];
+  /** Every fault that was named, in order, with what came of it. */
+  readonly named: readonly Named[];
   readonly hints: number;
   /** Gave up and was shown it. */
   readonly shown: boolean;
+  /** Measurements that the best way needs; absent until it is calculated. */
+  readonly par?: number | undefined;
+  /** What the readings proved when the case was solved. */
+  readonly evidence?: Evidence | undefined;
 };
 
-/** "right": solved. "part": the right part, another fault. "wrong": neither. */
-export type Verdict = "right" | "part" | "wrong";
+export type NamedVerdict = "right" | "alike" | "part" | "wrong";
+
+export type Named = NamedFault & {
+  readonly verdict: NamedVerdict;
+  /** A reading taken before that excludes it. */
+  readonly against?: Measured | undefined;
+};
+
+/** Faults that explain what is noticed, and how many of them the readings leave; the true one counts in both. */
+export type Evidence = { readonly suspects: number; readonly left: number };
 
 /** Progress of all cases, by case id or "random-<seed>". */
 export type TrainingProgress = Readonly<Record<string, CaseProgress>>;
@@ -43,22 +57,48 @@ export function isClosed(progress: CaseProgress): boolean {
   return progress.shown || isSolved(progress);
 }
 
+function isSameMeasured(a: Measured, b: Measured): boolean {
+  return a.part === b.part && a.port === b.port && a.quantity === b.quantity && a.asked === b.asked;
+}
+
 export function addMeasured(progress: CaseProgress, measured: Measured): CaseProgress {
-  const known = progress.measured.some(
-    (m) =>
-      m.part === measured.part &&
-      m.port === measured.port &&
-      m.quantity === measured.quantity &&
-      m.asked === measured.asked,
-  );
-  if (known || isClosed(progress)) return progress;
+  if (progress.measured.some((m) => isSameMeasured(m, measured)) || isClosed(progress)) return progress;
   return { ...progress, measured: [...progress.measured, measured] };
 }
 
-export function addNamed(progress: CaseProgress, named: NamedFault, verdict: Verdict): CaseProgress {
+/** The plan's value for a reading that was taken; each counts once. */
+export function addPlanValue(progress: CaseProgress, of: Measured): CaseProgress {
+  const isNew = progress.measured.some((m) => isSameMeasured(m, of) && !m.planValue);
+  if (!isNew || isClosed(progress)) return progress;
+  return {
+    ...progress,
+    measured: progress.measured.map((m) => (isSameMeasured(m, of) ? { ...m, planValue: true } : m)),
+  };
+}
+
+export function hasPlanValue({ measured }: CaseProgress, of: Measured): boolean {
+  return measured.some((m) => isSameMeasured(m, of) && m.planValue === true);
+}
+
+export function addNamed(
+  progress: CaseProgress,
+  named: NamedFault,
+  verdict: NamedVerdict,
+  against?: Measured,
+): CaseProgress {
   const known = progress.named.some((n) => n.part === named.part && n.type === named.type);
   if (known || isClosed(progress)) return progress;
-  return { ...progress, named: [...progress.named, { ...named, verdict }] };
+  const added: Named = { ...named, verdict, ...(against ? { against } : {}) };
+  return { ...progress, named: [...progress.named, added] };
+}
+
+/** What was calculated of the case itself; a second time changes nothing. */
+export function withPar(progress: CaseProgress, par: number): CaseProgress {
+  return progress.par === par ? progress : { ...progress, par };
+}
+
+export function withEvidence(progress: CaseProgress, evidence: Evidence): CaseProgress {
+  return progress.evidence ? progress : { ...progress, evidence };
 }
 
 export function addHint(progress: CaseProgress, hintsOfCase: number): CaseProgress {
@@ -77,28 +117,30 @@ export function withProgress(all: TrainingProgress, id: string, progress: CasePr
 
 const MOST_KEY_LENGTH = 60;
 
+const measuredSchema = z.object({
+  part: z.string(),
+  port: z.string(),
+  quantity: z.enum([...QUANTITIES]),
+  asked: z.string(),
+  planValue: z.literal(true).optional(),
+});
+
 const STORED = z.object({
-  measured: z
-    .array(
-      z.object({
-        part: z.string(),
-        port: z.string(),
-        quantity: z.enum([...QUANTITIES]),
-        asked: z.string(),
-      }),
-    )
-    .max(1000),
+  measured: z.array(measuredSchema).max(1000),
   named: z
     .array(
       z.object({
         part: z.string(),
-        type: z.enum([...FAULT_TYPE_KEYS]),
-        verdict: z.enum(["right", "part", "wrong"]),
+        type: z.enum([...FAULT_TYPES]),
+        verdict: z.enum(["right", "alike", "part", "wrong"]),
+        against: measuredSchema.optional(),
       }),
     )
     .max(1000),
   hints: z.int().min(0).max(100),
   shown: z.boolean(),
+  par: z.int().min(0).max(1000).optional(),
+  evidence: z.object({ suspects: z.int().min(1).max(10_000), left: z.int().min(1).max(10_000) }).optional(),
 });
 
 /** Reads kept progress, case by case; a case that is damaged or from another version is left out. */

@@ -1,50 +1,66 @@
-/** What a solution is worth: few measurements, no guessing. */
-
-import { plural } from "../../words/plural.ts";
-import type { Level } from "./case.ts";
+/** What a solution is worth: evidence, few measurements, no guessing. */
 import { type CaseProgress, isSolved } from "./progress.ts";
 
-/** Measurements within which a case of each level can be solved without luck. */
-const PAR: Readonly<Record<Level, number>> = { 1: 4, 2: 5, 3: 6, 4: 8, 5: 10 };
 const FULL = 100;
 const FOR_MEASUREMENT_OVER_PAR = 5;
-const FOR_WRONG_SUSPICION = 15;
+/** A fault named that was still possible, and one that an own reading had excluded already. */
+const FOR_WRONG = 10;
+const FOR_EXCLUDED = 20;
+/** The right part, another fault: between right and wrong. */
+const FOR_PART = 5;
 const FOR_HINT = 10;
+/** Where the level of the case sets a price on it. */
+export const FOR_PLAN_VALUE = 3;
+/** Named without any reading that speaks for it; less where readings had excluded some of the others. */
+const FOR_GUESS = 40;
 const LEAST_IF_SOLVED = 10;
+/** Given up, but the part was found. */
+const MOST_FOR_PART = 40;
 
-export type Score = {
-  /** 0 to 100; 0 while unsolved. */
+export type Loss = {
+  readonly why: "guess" | "measurements" | "wrong" | "excluded" | "part" | "hints" | "plan values";
+  readonly count: number;
   readonly points: number;
-  readonly par: number;
-  /** Why not all, one phrase each. */
-  readonly lost: readonly { readonly why: string; readonly points: number }[];
 };
 
-export function scoreOf(progress: CaseProgress, level: Level): Score {
-  const par = PAR[level];
-  if (!isSolved(progress)) return { points: 0, par, lost: [] };
-  const over = Math.max(0, progress.measured.length - par);
-  const wrong = progress.named.filter((n) => n.verdict !== "right").length;
+export type Score = {
+  /** 0 to 100; 0 while nothing is found. */
+  readonly points: number;
+  readonly lost: readonly Loss[];
+};
+
+export function scoreOf(progress: CaseProgress): Score {
+  const { measured, named, hints, par, evidence } = progress;
+  const solved = isSolved(progress);
+  const hasPart = named.some((n) => n.verdict === "part");
+  if (!solved && !(progress.shown && hasPart)) return { points: 0, lost: [] };
+  const wrong = named.filter((n) => n.verdict === "wrong");
+  const excluded = wrong.filter((n) => n.against !== undefined).length;
+  const loss = (why: Loss["why"], count: number, each: number): Loss => ({
+    why,
+    count,
+    points: count * each,
+  });
   const lost = [
-    {
-      why: plural(par, {
-        one: `${over} more than 1 measurement`,
-        other: (n) => `${over} more than ${n} measurements`,
-      }),
-      points: over * FOR_MEASUREMENT_OVER_PAR,
-    },
-    {
-      why: plural(wrong, {
-        one: (n) => `${n} suspicion that was wrong`,
-        other: (n) => `${n} suspicions that were wrong`,
-      }),
-      points: wrong * FOR_WRONG_SUSPICION,
-    },
-    {
-      why: plural(progress.hints, { one: (n) => `${n} hint`, other: (n) => `${n} hints` }),
-      points: progress.hints * FOR_HINT,
-    },
+    ...(solved ? [{ why: "guess" as const, count: evidence?.left ?? 0, points: guessPoints(progress) }] : []),
+    loss(
+      "measurements",
+      par === undefined ? 0 : Math.max(0, measured.length - par),
+      FOR_MEASUREMENT_OVER_PAR,
+    ),
+    loss("wrong", wrong.length - excluded, FOR_WRONG),
+    loss("excluded", excluded, FOR_EXCLUDED),
+    ...(solved ? [loss("part", named.filter((n) => n.verdict === "part").length, FOR_PART)] : []),
+    loss("hints", hints, FOR_HINT),
+    loss("plan values", measured.filter((m) => m.planValue).length, FOR_PLAN_VALUE),
   ].filter((each) => each.points > 0);
-  const left = FULL - lost.reduce((sum, each) => sum + each.points, 0);
-  return { points: Math.max(LEAST_IF_SOLVED, left), par, lost };
+  const left = (solved ? FULL : MOST_FOR_PART) - lost.reduce((sum, each) => sum + each.points, 0);
+  return { points: Math.max(solved ? LEAST_IF_SOLVED : 0, left), lost };
+}
+
+/** All of it without a reading; else in proportion to the bits that the readings left open (Shannon). */
+function guessPoints({ measured, evidence }: CaseProgress): number {
+  if (measured.length === 0) return FOR_GUESS;
+  if (!evidence || evidence.suspects <= 1) return 0;
+  return Math.round((FOR_GUESS * Math.log2(evidence.left)) / Math.log2(evidence.suspects));
 }

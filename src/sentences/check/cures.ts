@@ -1,9 +1,11 @@
 /** Proved cures of a design, for `check --cures`: as objects for other programs, and as plain text. */
-import type { Report } from "../../findings/finding.ts";
+import type { Design } from "../../design/design.ts";
 import { difference } from "../../remedies/difference.ts";
 import type { Proposal } from "../../remedies/search.ts";
-import { siteOf } from "../../remedies/site.ts";
 import { plural } from "../../words/plural.ts";
+import { cureTitle } from "../cures/title.ts";
+import { namesIn } from "../cures/told.ts";
+import { workEffort, workWords } from "../cures/work.ts";
 
 /** One proposal. `cures` and `leaves` name causes by their ids; the cost is in whatever the prices are in. */
 export type CureRecord = {
@@ -17,22 +19,17 @@ export type CureRecord = {
   readonly newCables: number;
 };
 
-/** The one place where a proposal of the search becomes a record. */
-export function cureRecord(
-  proposal: Proposal,
-  before: Report,
-  start: Parameters<typeof difference>[0],
-): CureRecord {
-  const { steps, design, cost, changes } = proposal;
-  const left = siteOf(design).report.causes.filter(({ severity }) => severity !== "note");
-  const remaining = new Set(left.flatMap(({ findings }) => findings.map((f) => f.id)));
+/** The one place where a proposal of the search becomes a record. `start`: the design as it is. */
+export function cureRecord(proposal: Proposal, start: Design): CureRecord {
+  const { design, cost, proof, work } = proposal;
+  const names = namesIn(start, design);
   const { added, removed, changed } = difference(start, design);
   return {
-    title: steps.map(({ title }) => title).join(" "),
-    steps: changes,
+    title: cureTitle(proposal, start),
+    steps: work.map((task) => `${workWords(task, names)} (${workEffort(task)})`),
     parts: [...added, ...removed, ...changed.map(({ after }) => after)].map(({ id }) => id),
-    cures: before.causes.filter(({ id }) => !remaining.has(id)).map(({ id }) => id),
-    leaves: left.map(({ id }) => id),
+    cures: proof.causesCured,
+    leaves: proof.causesLeft,
     minutes: Math.round(cost.workMinutes),
     cost: cost.partsPrice,
     newCables: cost.newCables,

@@ -1,7 +1,7 @@
 /** A small picture of the spectrum that a finding is about, as data: whoever shows it draws it. */
 import { type PortRef, wireId } from "../../design/design.ts";
 import { type Band, SILENCE, type Spectrum } from "../../signal/band.ts";
-import type { Facts } from "./explanation.ts";
+import type { ToldFinding } from "../ruleWords.ts";
 
 export type MarkKind =
   /** Two signals lie over each other. */
@@ -39,7 +39,7 @@ export type SpectrumPicture = {
 export type Spot = Pick<SpectrumPicture, "at" | "wire">;
 
 /** Spot of a port of the finding's first part; that of its first wire where no port is given; null: there is none. */
-export function spotOf({ finding, evaluation, record }: Facts, port = finding.at.port): Spot | null {
+export function spotOf({ finding, evaluation, record }: ToldFinding, port = finding.at.port): Spot | null {
   if (!record || port === undefined) {
     const wire = evaluation.design.wires.find((w) => wireId(w) === finding.wires[0]);
     return wire ? { at: wire.from, wire: wireId(wire) } : null;
@@ -51,7 +51,7 @@ export function spotOf({ finding, evaluation, record }: Facts, port = finding.at
   return far ? { at: far, wire: wireId({ from: far, to: own }) } : null;
 }
 
-export function spectrumAt({ evaluation }: Facts, { at: [part, port] }: Spot): Spectrum {
+export function spectrumAt({ evaluation }: ToldFinding, { at: [part, port] }: Spot): Spectrum {
   return evaluation.record(part)?.outputs[port] ?? SILENCE;
 }
 
@@ -61,7 +61,11 @@ const MARGIN = 0.08;
 const LEAST_STRETCH_MHZ = 60;
 
 /** A picture of the marks; of everything on the spot where nothing is marked. Null where there is nothing to show. */
-export function pictureOf(facts: Facts, spot: Spot | null, marks: readonly Mark[]): SpectrumPicture | null {
+export function pictureOf(
+  facts: ToldFinding,
+  spot: Spot | null,
+  marks: readonly Mark[],
+): SpectrumPicture | null {
   if (!spot) return null;
   const shown = marks.length > 0 ? marks : spectrumAt(facts, spot).bands.map((b) => b.grid);
   if (shown.length === 0) return null;

@@ -5,7 +5,7 @@ import { type CarrierFigures, type Heard, heardAt, type Place, placesOf } from "
 import type { Band } from "../../signal/band.ts";
 import { isLive } from "../../signal/readout.ts";
 import { partName, round1 } from "../phrases.ts";
-import type { Facts } from "./explanation.ts";
+import type { ToldFinding } from "../ruleWords.ts";
 import {
   type MarkKind,
   markCarriers,
@@ -16,14 +16,14 @@ import {
 } from "./picture.ts";
 
 /** The place that a finding speaks of. */
-export function placeOf({ finding, record, evaluation }: Facts): Place | undefined {
+export function placeOf({ finding, record, evaluation }: ToldFinding): Place | undefined {
   if (!record) return undefined;
   const kindAt = (port: string) => evaluation.record(record.joined[port]?.[0] ?? "")?.kind;
   return placesOf({ record, kindAt }).find((place) => place.port === finding.at.port);
 }
 
 /** "the TV socket of ⟦plate⟧" */
-export function whereOf({ finding, record }: Facts): string {
+export function whereOf({ finding, record }: ToldFinding): string {
   const { part, port } = finding.at;
   const name = partName(part);
   const own = record?.ports.find((p) => p.id === port);
@@ -34,7 +34,7 @@ export function whereOf({ finding, record }: Facts): string {
 }
 
 /** The judged carriers there, in rising frequency. */
-export function heardThere(facts: Facts): readonly Heard[] {
+export function heardThere(facts: ToldFinding): readonly Heard[] {
   const place = placeOf(facts);
   const { service } = facts.finding.at;
   if (!place || !service) return [];
@@ -48,7 +48,7 @@ export function tuned(c: Pick<CarrierFigures, "name" | "centreMHz">): string {
 
 /** Picture of the place with the carriers that fail marked, and the limit across them. */
 export function pictureOfPlace(
-  facts: Facts,
+  facts: ToldFinding,
   look: { readonly kind: MarkKind; readonly label: string; readonly withLimit?: boolean },
   fails: (band: Band, i: number, limits: Limits) => boolean,
 ): SpectrumPicture | null {

@@ -2,10 +2,10 @@
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { list, partName } from "../phrases.ts";
-import type { Facts } from "./explanation.ts";
+import type { ToldFinding } from "../ruleWords.ts";
 
 /** A part in everyday words: sockets and receivers by their label, everything else by what it does. */
-export function plainName({ evaluation }: Pick<Facts, "evaluation">, id: string | undefined): string {
+export function plainName({ evaluation }: Pick<ToldFinding, "evaluation">, id: string | undefined): string {
   const record = evaluation.record(id ?? "");
   if (!record) return "a part of the system";
   const { kind, options, ports } = record;
@@ -41,7 +41,7 @@ function sendsOnlyUnwanted({ outputs }: PartRecord): boolean {
 }
 
 /** Several parts in everyday words, each named once. */
-export function plainNames(facts: Pick<Facts, "evaluation">, ids: readonly string[]): string {
+export function plainNames(facts: Pick<ToldFinding, "evaluation">, ids: readonly string[]): string {
   return list([...new Set(ids.map((id) => plainName(facts, id)))]);
 }
 

@@ -3,12 +3,12 @@
 import { carrierKey, type LostCarrier } from "../../findings/carrierResult.ts";
 import { receiverResults } from "../../findings/inputReception.ts";
 import { SILENCE } from "../../signal/band.ts";
-import type { Facts } from "./explanation.ts";
+import type { ToldFinding } from "../ruleWords.ts";
 import { type Mark, markCarriers, pictureOf, type SpectrumPicture, spotOf } from "./picture.ts";
 
 /** The first input on which lost carriers are seen; else the first input that something is joined to. */
 export function pictureOfInputs(
-  facts: Facts,
+  facts: ToldFinding,
   look: Omit<Mark, "fromMHz" | "toMHz">,
   isMeant: (lost: LostCarrier) => boolean,
 ): SpectrumPicture | null {

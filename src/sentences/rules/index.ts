@@ -1,6 +1,5 @@
 /** The words of all rules, by rule. */
 import type { RuleId } from "../../findings/facts.ts";
-import type { SpokenRule } from "../../findings/rule.ts";
 import { DESIGN_RULES, RULES } from "../../findings/rules/index.ts";
 import type { RuleWords } from "../ruleWords.ts";
 import { aboveBandEdge } from "./aboveBandEdge.ts";
@@ -28,7 +27,7 @@ import { weakQuality } from "./weakQuality.ts";
 import { wrongFeed } from "./wrongFeed.ts";
 import { wrongQuadrant } from "./wrongQuadrant.ts";
 
-const WORDS: { readonly [R in RuleId]?: RuleWords<R> } = {
+const WORDS: { readonly [R in RuleId]: RuleWords<R> } = {
   loop,
   "supply-overloaded": supplyOverloaded,
   "no-supply": noSupply,
@@ -61,17 +60,5 @@ export const RULE_IDS: readonly RuleId[] = [...RULES, ...DESIGN_RULES].map((rule
 /** The words of a rule, for findings of that rule only. */
 export function wordsOf(rule: RuleId): RuleWords<RuleId> {
   // Whoever asks has a finding of this rule: its facts are those that the words expect.
-  const words = WORDS[rule] as unknown as RuleWords<RuleId> | undefined;
-  if (words) return words;
-  const spoken = RULES.find((r) => r.id === rule) as SpokenRule;
-  const { title, explain, source, explanation } = spoken;
-  const said = (facts: unknown) => facts as { message: string; cure?: string };
-  return {
-    ...(explanation as unknown as RuleWords<RuleId>),
-    title,
-    explain,
-    source,
-    message: ({ finding }) => said(finding.facts).message,
-    cure: ({ finding }) => said(finding.facts).cure,
-  };
+  return WORDS[rule] as unknown as RuleWords<RuleId>;
 }

@@ -1,6 +1,7 @@
 import { Printer } from "lucide-react";
 import { usePrices } from "../../store/prices.ts";
 import { costWords } from "../cures/costWords.ts";
+import { WorkList } from "../cures/WorkList.tsx";
 import { openDialog } from "../panes.ts";
 import { printPage } from "../print/page.ts";
 import { siteWords } from "../variants/siteWords.ts";
@@ -12,8 +13,8 @@ import type { Compared } from "./sides.ts";
 export function CompareResult({ compared }: { readonly compared: Compared }) {
   const { comparison, before, after, names } = compared;
   const currency = usePrices((s) => s.currency);
-  const { changes, cost, cured, caused } = comparison;
-  if (changes.length === 0 && cured.length + caused.length === 0)
+  const { work, cost, cured, caused } = comparison;
+  if (work.length === 0 && cured.length + caused.length === 0)
     return <p>Both are the same: no part and no wire differs.</p>;
   return (
     <>
@@ -34,11 +35,7 @@ export function CompareResult({ compared }: { readonly compared: Compared }) {
       </div>
       <section>
         <h3>What is to be done</h3>
-        <ul className="compare-work">
-          {changes.map((line) => (
-            <li key={line}>{line}</li>
-          ))}
-        </ul>
+        <WorkList work={work} before={before.design} after={after.design} />
         <p>
           {costWords(cost, currency)}{" "}
           <span className="quiet small">

@@ -9,6 +9,7 @@ import { plural } from "../../words/plural.ts";
 import { boxesOf } from "../canvas/boxes.ts";
 import { boundsOf } from "../canvas/layout.ts";
 import { costWords } from "../cures/costWords.ts";
+import { WorkList } from "../cures/WorkList.tsx";
 import { PrintDrawing } from "../print/PrintDrawing.tsx";
 import { workingWords } from "../variants/siteWords.ts";
 import { type Compared, verdictIn } from "./sides.ts";
@@ -16,7 +17,7 @@ import { type Compared, verdictIn } from "./sides.ts";
 /** Before and after on paper, in words that need no training. */
 export function CustomerPage({ compared }: { readonly compared: Compared }) {
   const { comparison, before, after, names } = compared;
-  const { changes, cost, places } = comparison;
+  const { work, cost, places } = comparison;
   const receivers = places.filter((p) => p.role === "receiver");
   return (
     <div className="paper">
@@ -27,11 +28,7 @@ export function CustomerPage({ compared }: { readonly compared: Compared }) {
         <strong>After</strong> ({names[1]}): {receiverWords(after)}
       </p>
       <h2>What is to be done</h2>
-      <ul>
-        {changes.map((line) => (
-          <li key={line}>{line}</li>
-        ))}
-      </ul>
+      <WorkList work={work} before={before.design} after={after.design} />
       <p>{ownCostWords(cost)}</p>
       <h2>What you will get</h2>
       <table className="paper-turns">

@@ -1,4 +1,6 @@
 import { GitCompareArrows, LoaderCircle, RefreshCw, Search, Square, Undo2 } from "lucide-react";
+import { useMemo } from "react";
+import { byRank, type Effort } from "../../remedies/rank.ts";
 import { causesOfSeverity } from "../../sentences/cause.ts";
 import { useApp } from "../../store/app.ts";
 import { useCures } from "../../store/cures.ts";
@@ -34,6 +36,7 @@ export function CuresPane() {
       ) : (
         <>
           <Heading />
+          <EffortChoice />
           <Results />
           <PriceNote />
         </>
@@ -141,9 +144,12 @@ function Found() {
 }
 
 function Results() {
-  const proposals = useCures((s) => s.proposals);
+  const found = useCures((s) => s.proposals);
+  const effort = useCures((s) => s.effort);
   const status = useCures((s) => s.status);
   const hasTarget = useCures((s) => s.complaint.target !== undefined);
+  const aim = hasTarget ? "one finding" : "errors";
+  const proposals = useMemo(() => [...found].sort(byRank(aim, effort)), [found, aim, effort]);
   if (proposals.length === 0) {
     if (status === "running")
       return <p className="quiet">The first proof mostly comes within a second or two.</p>;
@@ -163,6 +169,35 @@ function Results() {
         <ProposalCard key={proposal.id} proposal={proposal} />
       ))}
     </ol>
+  );
+}
+
+const EFFORTS: readonly (readonly [Effort, string])[] = [
+  ["work", "Work"],
+  ["money", "Price"],
+  ["cables", "Cables"],
+];
+
+/** What the list is sorted by; only where there is something to sort. */
+function EffortChoice() {
+  const effort = useCures((s) => s.effort);
+  const several = useCures((s) => s.proposals.length > 1);
+  if (!several) return null;
+  return (
+    <fieldset className="segments cures-sort">
+      <legend className="unseen">Sort by</legend>
+      {EFFORTS.map(([key, label]) => (
+        <label key={key}>
+          <input
+            type="radio"
+            name="cures-sort"
+            checked={effort === key}
+            onChange={() => useCures.getState().sortBy(key)}
+          />
+          {label}
+        </label>
+      ))}
+    </fieldset>
   );
 }
 
@@ -201,8 +236,8 @@ function PriceNote() {
   const trouble = usePrices((s) => s.trouble);
   return (
     <p className="quiet small">
-      Ranked by work on site, then parts, then cables to pull. Times and prices are your own; placeholders
-      until you put them in.{" "}
+      What cures most comes first, then what takes least of what you sort by. Times and prices are your own;
+      placeholders until you put them in.{" "}
       <button type="button" className="link" onClick={() => openDialog("prices")}>
         Prices and times…
       </button>{" "}

@@ -2,27 +2,35 @@ import { Check, Eye, EyeOff, GitCompareArrows, Layers } from "lucide-react";
 import { memo } from "react";
 import type { Finding } from "../../findings/finding.ts";
 import type { Proposal } from "../../remedies/search.ts";
+import { stepReason, stepTitle } from "../../sentences/cures/step.ts";
+import { namesIn } from "../../sentences/cures/told.ts";
+import { givenUpWords } from "../../sentences/cures/work.ts";
 import { useApp } from "../../store/app.ts";
+import { useCures } from "../../store/cures.ts";
 import { usePrices } from "../../store/prices.ts";
 import { compareWithPresent } from "../compare/comparedState.ts";
 import { Message } from "../verdict/Message.tsx";
+import { Afterwards } from "./Afterwards.tsx";
 import { applyProposal, keepAsVariant, proposalDesign, titleOf, togglePreview } from "./actions.ts";
 import { costWords } from "./costWords.ts";
 import { proofMarks } from "./proofWords.ts";
+import { WorkList } from "./WorkList.tsx";
 
 /** One change that is proved: what to do, why, what it costs, what it cures and brings. */
 export const ProposalCard = memo(function ProposalCard({ proposal }: { readonly proposal: Proposal }) {
   const currency = usePrices((s) => s.currency);
   const design = proposalDesign(proposal);
   const isShown = useApp((s) => s.preview?.design === design);
-  const { steps, proof, cost, changes, givesUp } = proposal;
+  const document = useCures((s) => s.document) ?? proposal.design;
+  const { steps, proof, cost, work, givesUp } = proposal;
+  const names = namesIn(document, proposal.design);
   return (
     <li className={isShown ? "proposal shown" : "proposal"}>
       <ol className="proposal-steps" data-many={steps.length > 1}>
         {steps.map((step) => (
-          <li key={step.idea + step.title}>
-            <strong>{step.title}</strong>
-            <span className="quiet small">{step.reason}</span>
+          <li key={stepTitle(step, names)}>
+            <strong>{stepTitle(step, names)}</strong>
+            <span className="quiet small">{stepReason(step, names)}</span>
           </li>
         ))}
       </ol>
@@ -34,9 +42,9 @@ export const ProposalCard = memo(function ProposalCard({ proposal }: { readonly 
           </span>
         ))}
       </p>
-      {givesUp.map((sentence) => (
-        <p key={sentence} className="small">
-          {sentence}
+      {givesUp.map((given) => (
+        <p key={given.part} className="small">
+          {givenUpWords(given, names)}
         </p>
       ))}
       <div className="button-row">
@@ -59,13 +67,10 @@ export const ProposalCard = memo(function ProposalCard({ proposal }: { readonly 
         </button>
       </div>
       <details className="proposal-more">
-        <summary>What it changes and cures</summary>
-        <h4>Changes</h4>
-        <ul>
-          {changes.map((change) => (
-            <li key={change}>{change}</li>
-          ))}
-        </ul>
+        <summary>Work, and what it cures</summary>
+        <h4>Work</h4>
+        <WorkList work={work} before={document} after={proposal.design} />
+        <Afterwards cured={proof.cured} />
         <FindingLines title="Cures" findings={proof.cured} />
         <FindingLines title="Brings" findings={proof.caused} />
         <div className="button-row">

@@ -4,6 +4,7 @@ import { done } from "../../design/edits/edit.ts";
 import { addVariant } from "../../design/edits/variants.ts";
 import type { Finding } from "../../findings/finding.ts";
 import type { Proposal } from "../../remedies/search.ts";
+import { cureTitle } from "../../sentences/cures/title.ts";
 import { useApp } from "../../store/app.ts";
 import { type CureRequest, useCures } from "../../store/cures.ts";
 import { usePrices } from "../../store/prices.ts";
@@ -28,8 +29,9 @@ export function proposalDesign(proposal: Proposal): Design {
   return withPlacedCards(proposal.design, useCures.getState().document ?? proposal.design);
 }
 
+/** What is to be done, in one line. */
 export function titleOf(proposal: Proposal): string {
-  return proposal.steps.map((s) => s.title).join("; then ");
+  return cureTitle(proposal, useCures.getState().document ?? proposal.design);
 }
 
 /** Shows a proposal on the canvas, or puts it away again. */

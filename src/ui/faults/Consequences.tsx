@@ -3,19 +3,20 @@ import { useMemo } from "react";
 import { partById } from "../../design/lookup.ts";
 import type { Fault } from "../../remedies/faults/fault.ts";
 import { type Consequence, whatFails } from "../../remedies/faults/whatFails.ts";
+import { faultSentence } from "../../sentences/faults/faultWords.ts";
 import { SERVICE_NAMES } from "../../signal/carrier.ts";
 import { useApp } from "../../store/app.ts";
 import { selectFromPane } from "../reveal.ts";
 import { Message } from "../verdict/Message.tsx";
-import { previewTitle, toggleFault } from "./actions.ts";
-import { useDocumentLook } from "./useDocumentLook.ts";
+import { isShownFault, toggleFault } from "./actions.ts";
+import { useDocumentState } from "./useDocumentState.ts";
 
 /** So many findings say enough; the rest is in the verdict of the preview. */
 const MOST_FINDINGS = 5;
 
-/** Which sockets and receivers lose what under one fault, and what there would be to say. */
+/** Which sockets and receivers lose what under one fault, and which findings it would cause. */
 export function Consequences({ fault }: { readonly fault: Fault }) {
-  const sound = useDocumentLook();
+  const sound = useDocumentState();
   const consequence = useMemo(() => whatFails(sound.evaluation.design, fault, sound), [fault, sound]);
   return (
     <div className="consequences">
@@ -75,17 +76,17 @@ function Losses({ consequence, at, title }: LossesProps) {
   );
 }
 
-function NewFindings({ consequence: { findings, look } }: { readonly consequence: Consequence }) {
+function NewFindings({ consequence: { findings, faulty } }: { readonly consequence: Consequence }) {
   const grave = findings.filter((f) => f.severity !== "note");
   if (grave.length === 0) return null;
   const rest = grave.length - MOST_FINDINGS;
   return (
     <details className="fault-more">
-      <summary>What there would be to say ({grave.length})</summary>
+      <summary>Findings it would cause ({grave.length})</summary>
       <ul>
         {grave.slice(0, MOST_FINDINGS).map((f) => (
           <li key={f.id}>
-            <Message finding={f} evaluation={look.evaluation} />
+            <Message finding={f} evaluation={faulty.evaluation} />
           </li>
         ))}
         {rest > 0 ? <li className="quiet">and {rest} more, in the verdict</li> : null}
@@ -96,13 +97,14 @@ function NewFindings({ consequence: { findings, look } }: { readonly consequence
 
 /** Shows the fault on the canvas, or puts it away again. */
 export function PreviewButton({ fault }: { readonly fault: Fault }) {
-  const isShown = useApp((s) => s.preview?.title === previewTitle(fault));
+  const isShown = useApp((s) => isShownFault(s.preview, fault));
+  const design = useApp((s) => s.preview?.document.evaluation.design ?? s.design);
   return (
     <button
       type="button"
       className="button small"
       aria-pressed={isShown}
-      aria-label={`Show on the canvas: ${fault.title}`}
+      aria-label={`Show on the canvas: ${faultSentence(design, fault)}`}
       onClick={() => toggleFault(fault)}
     >
       {isShown ? <EyeOff size={15} aria-hidden /> : <Eye size={15} aria-hidden />} Show on the canvas

@@ -1,22 +1,24 @@
 import { LoaderCircle, RotateCcw, Search, Square } from "lucide-react";
 import { useMemo, useState } from "react";
-import { type Observation, symptomsOf } from "../../remedies/faults/symptoms.ts";
+import { detailedSymptoms, type Observation, type Symptom } from "../../remedies/faults/symptoms.ts";
 import { useApp } from "../../store/app.ts";
 import { type Seen, useFinder } from "../../store/faultFinder.ts";
 import { plural } from "../../words/plural.ts";
 import { FoundFaults } from "./FoundFaults.tsx";
+import { PlaneTable } from "./PlaneTable.tsx";
 import { SeenTable } from "./SeenTable.tsx";
-import { useDocumentLook } from "./useDocumentLook.ts";
+import { useDocumentState } from "./useDocumentState.ts";
 
 /** From what works and what does not to what is suspected, and from there to the next measurement. */
 export function Finder() {
-  const sound = useDocumentLook();
-  const symptoms = useMemo(() => symptomsOf(sound, sound), [sound]);
+  const sound = useDocumentState();
+  const symptoms = useMemo(() => detailedSymptoms(sound, sound), [sound]);
   const seen = useFinder((s) => s.seen);
   // Folded away once it is searched for, so that what is found comes into view.
   const [isOpen, setOpen] = useState(seen.size === 0 || useFinder.getState().status === "idle");
-  const receivers = symptoms.filter((s) => s.role === "receiver");
-  const outlets = symptoms.filter((s) => s.role === "outlet");
+  const isRow = (s: Symptom) => s.plane === undefined;
+  const receivers = symptoms.filter((s) => s.role === "receiver" && isRow(s));
+  const outlets = symptoms.filter((s) => s.role === "outlet" && isRow(s));
   if (symptoms.length === 0)
     return (
       <p className="quiet">
@@ -43,13 +45,14 @@ export function Finder() {
               <SeenTable title="Sockets" symptoms={outlets} />
             </details>
           ) : null}
+          <PlaneTable symptoms={symptoms} />
           <div className="button-row">
             {receivers.length > 0 ? (
               <button
                 type="button"
                 className="button"
                 disabled={!fails}
-                onClick={() => useFinder.getState().restWorks(receivers)}
+                onClick={() => useFinder.getState().restWorks(receivers.filter((s) => s.tuner === undefined))}
               >
                 All other receivers work
               </button>
@@ -60,7 +63,7 @@ export function Finder() {
               disabled={seen.size === 0}
               onClick={() => useFinder.getState().clear()}
             >
-              <RotateCcw size={15} aria-hidden /> Start afresh
+              <RotateCcw size={15} aria-hidden /> Start again
             </button>
           </div>
         </div>
@@ -115,7 +118,7 @@ function SearchLine({ canSearch, onStart }: SearchProps) {
           </>
         ) : null}
         {status === "stopped" ? "Stopped." : null}
-        {status === "failed" ? `The search broke off: ${problem}` : null}
+        {status === "failed" ? `The search stopped: ${problem}` : null}
         {status === "idle" && !canSearch ? "Mark at least one service that fails." : null}
       </p>
     </div>

@@ -1,6 +1,8 @@
 import { useMemo } from "react";
-import { FAULT_TYPES, type Fault } from "../../remedies/faults/fault.ts";
+import type { Fault } from "../../remedies/faults/fault.ts";
 import { faults } from "../../remedies/faults/list.ts";
+import { FAULT_WORDS, faultSentence } from "../../sentences/faults/faultWords.ts";
+import { reasonSentences } from "../../sentences/faults/reasonWords.ts";
 import { useApp } from "../../store/app.ts";
 import { useFinder } from "../../store/faultFinder.ts";
 import type { PlainMeasurement, PlainSuspicion } from "../../store/searchDiagnosis.ts";
@@ -9,6 +11,7 @@ import { counted } from "../format.ts";
 import { PreviewButton } from "./Consequences.tsx";
 import { NextMeasurement } from "./NextMeasurement.tsx";
 import { TakenReadings } from "./TakenReadings.tsx";
+import { useDocumentState } from "./useDocumentState.ts";
 
 type Props = {
   readonly left: readonly PlainSuspicion[];
@@ -31,7 +34,7 @@ export function FoundFaults({ left, measurement }: Props) {
         {exact + near === 0 ? (
           <p className="quiet">
             There may be two faults at once, the system may not be built as it is drawn, or a reading went
-            wrong. Take a reading back, or look again at what works.
+            wrong. Remove a reading, or look again at what works.
           </p>
         ) : null}
         {isDone && measurement === null && exact + near > 1 ? (
@@ -55,8 +58,8 @@ function titleOf(exact: number, near: number): string {
   if (exact + near === 0) return "No single fault explains this";
   if (exact === 0)
     return plural(near, {
-      one: (n) => `No fault explains all of it, ${n} fault explains most of it`,
-      other: (n) => `No fault explains all of it, ${n} faults explain most of it`,
+      one: (n) => `No fault explains all of it; ${n} explains most of it`,
+      other: (n) => `No fault explains all of it; ${n} explain most of it`,
     });
   const whole = counted(exact, "fault");
   return plural(near, {
@@ -70,21 +73,22 @@ type ById = ReadonlyMap<string, Fault>;
 
 function SuspicionItem({ suspicion, byId }: { readonly suspicion: PlainSuspicion; readonly byId: ById }) {
   const [first, ...others] = suspicion.faults.flatMap((id) => byId.get(id) ?? []);
+  const sound = useDocumentState();
   if (!first) return null;
   return (
     <li className="suspicion">
       <p>
-        <strong>{first.title}</strong>{" "}
+        <strong>{faultSentence(sound.evaluation.design, first)}</strong>{" "}
         <span className={suspicion.match === "exact" ? "badge ok" : "badge note"}>
           {suspicion.match === "exact" ? "explains all of it" : "explains most of it"}
         </span>
       </p>
-      {suspicion.reasons.map((reason) => (
+      {reasonSentences(suspicion.reasons, sound.evaluation).map((reason) => (
         <p key={reason} className="small">
           {reason}
         </p>
       ))}
-      <p className="quiet small">{FAULT_TYPES[first.type].lesson}</p>
+      <p className="quiet small">{FAULT_WORDS[first.type].lesson}</p>
       <PreviewButton fault={first} />
       {others.length > 0 ? (
         <details className="fault-more">
@@ -92,7 +96,7 @@ function SuspicionItem({ suspicion, byId }: { readonly suspicion: PlainSuspicion
           <ul className="fault-list">
             {others.map((fault) => (
               <li key={fault.id} className="fault-other">
-                <span>{fault.title}</span>
+                <span>{faultSentence(sound.evaluation.design, fault)}</span>
                 <PreviewButton fault={fault} />
               </li>
             ))}

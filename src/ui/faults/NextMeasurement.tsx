@@ -1,8 +1,11 @@
 import { Gauge } from "lucide-react";
 import { useState } from "react";
+import type { Design } from "../../design/design.ts";
 import type { Fault } from "../../remedies/faults/fault.ts";
 import type { Reading } from "../../remedies/faults/reading.ts";
-import { readingWords } from "../../remedies/faults/readingWords.ts";
+import { faultSentence } from "../../sentences/faults/faultWords.ts";
+import { measurementSentence, readingWords } from "../../sentences/faults/readingWords.ts";
+import { useApp } from "../../store/app.ts";
 import { useFinder } from "../../store/faultFinder.ts";
 import type { PlainMeasurement } from "../../store/searchDiagnosis.ts";
 import { selectFromPane } from "../reveal.ts";
@@ -11,16 +14,16 @@ type Props = { readonly measurement: PlainMeasurement; readonly byId: ReadonlyMa
 
 /** The measurement that splits what is left best: where, what each reading would mean, and a place for the reading. */
 export function NextMeasurement({ measurement, byId }: Props) {
-  const { at, words, asked, planned, onRoof, outcomes } = measurement;
-  const take = (reading: Reading, answer: string) =>
-    useFinder.getState().take({ at, reading, asked, question: words, answer });
+  const { at, asked, planned, onRoof, outcomes } = measurement;
+  const design = useApp((s) => s.preview?.document.evaluation.design ?? s.design);
+  const take = (reading: Reading) => useFinder.getState().take({ at, reading, asked });
   return (
     <section className="next-measurement">
       <h3>
         <Gauge size={16} aria-hidden /> Best next measurement
       </h3>
       <p>
-        <strong>{words}</strong>{" "}
+        <strong>{measurementSentence(design, measurement)}</strong>{" "}
         <button type="button" className="link" onClick={() => selectFromPane({ parts: [at[0]] })}>
           Show where
         </button>
@@ -30,13 +33,15 @@ export function NextMeasurement({ measurement, byId }: Props) {
           This one is on the roof: work at height is for whoever is trained and equipped for it.
         </p>
       ) : null}
-      <p className="small">As planned it would be: {planned || "nothing"}. What do you read?</p>
+      <p className="small">
+        As planned it would be: {planned ? readingWords(planned) : "nothing"}. What do you read?
+      </p>
       <ul className="outcomes">
         {outcomes.map((outcome) => (
-          <li key={outcome.words}>
-            <button type="button" className="outcome" onClick={() => take(outcome.reading, outcome.words)}>
-              <strong>{outcome.words}</strong>
-              <span className="small">{meaning(outcome.faults, byId)}</span>
+          <li key={outcome.faults.join()}>
+            <button type="button" className="outcome" onClick={() => take(outcome.reading)}>
+              <strong>{readingWords(outcome.reading)}</strong>
+              <span className="small">{meaning(design, outcome.faults, byId)}</span>
             </button>
           </li>
         ))}
@@ -48,14 +53,14 @@ export function NextMeasurement({ measurement, byId }: Props) {
 }
 
 /** "then: The plug is off … (and 3 more)" */
-function meaning(ids: readonly string[], byId: Props["byId"]): string {
+function meaning(design: Design, ids: readonly string[], byId: Props["byId"]): string {
   const [first] = ids.flatMap((id) => byId.get(id) ?? []);
   const rest = ids.length - 1;
-  return `then: ${first?.title ?? ""}${rest > 0 ? ` And ${rest} more.` : ""}`;
+  return `then: ${first ? faultSentence(design, first) : ""}${rest > 0 ? ` And ${rest} more.` : ""}`;
 }
 
 /** A voltage may lie between what any single fault gives. */
-function VoltsField({ onTake }: { readonly onTake: (reading: Reading, answer: string) => void }) {
+function VoltsField({ onTake }: { readonly onTake: (reading: Reading) => void }) {
   const [text, setText] = useState("");
   const volts = Number(text.replace(",", "."));
   const isGood = text.trim() !== "" && Number.isFinite(volts) && volts >= 0 && volts <= 60;
@@ -66,7 +71,7 @@ function VoltsField({ onTake }: { readonly onTake: (reading: Reading, answer: st
         event.preventDefault();
         if (!isGood) return;
         const reading: Reading = { quantity: "volts", volts: Math.round(volts * 10) / 10 };
-        onTake(reading, readingWords(reading));
+        onTake(reading);
       }}
     >
       <label>

@@ -1,26 +1,26 @@
 import { Check, CircleSlash2, type LucideIcon, X } from "lucide-react";
-import { partById } from "../../design/lookup.ts";
 import { type Symptom, symptomKey } from "../../remedies/faults/symptoms.ts";
-import { SERVICE_NAMES } from "../../signal/carrier.ts";
-import { useApp } from "../../store/app.ts";
+import { symptomName } from "../../sentences/faults/reasonWords.ts";
 import { type Seen, useFinder } from "../../store/faultFinder.ts";
+import { useDocumentState } from "./useDocumentState.ts";
 
 type Props = { readonly title: string; readonly symptoms: readonly Symptom[] };
 
 /** One row for each service at each place, to be marked as it is seen; what is not marked was not looked at. */
 export function SeenTable({ title, symptoms }: Props) {
-  const design = useApp((s) => s.design);
+  const { evaluation } = useDocumentState();
   return (
     <fieldset className="seen">
       <legend>{title}</legend>
       {symptoms.map((symptom, i) => {
-        const label = partById(design, symptom.part)?.label ?? symptom.part;
+        const label = evaluation.record(symptom.part)?.part.label || symptom.part;
+        const name = symptomName(symptom, evaluation);
         const isSame = symptoms[i - 1]?.part === symptom.part;
         return (
           <div key={symptomKey(symptom)} className="seen-row" data-first={!isSame}>
             <span className={isSame ? "unseen" : "seen-place"}>{label}</span>
-            <span className="seen-service">{SERVICE_NAMES[symptom.service]}</span>
-            <Marks symptom={symptom} name={`${label}, ${SERVICE_NAMES[symptom.service]}`} />
+            <span className="seen-service">{upperFirst(name)}</span>
+            <Marks symptom={symptom} name={`${label}, ${name}`} />
           </div>
         );
       })}
@@ -59,4 +59,8 @@ function Marks({ symptom, name }: { readonly symptom: Symptom; readonly name: st
       ))}
     </span>
   );
+}
+
+function upperFirst(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -1,6 +1,7 @@
 import { useMemo } from "react";
-import { FAULT_TYPES, type Fault } from "../../remedies/faults/fault.ts";
+import type { Fault } from "../../remedies/faults/fault.ts";
 import { faults } from "../../remedies/faults/list.ts";
+import { FAULT_WORDS, faultSentence } from "../../sentences/faults/faultWords.ts";
 import { useApp } from "../../store/app.ts";
 import { showFault } from "./actions.ts";
 import { Consequences } from "./Consequences.tsx";
@@ -61,7 +62,7 @@ function FaultChoices({ all, subject, name }: ChoicesProps) {
   const design = useApp((s) => s.design);
   const groups = useMemo(() => faultGroups(design, all, subject), [design, all, subject]);
   if (groups.length === 0)
-    return <p className="quiet">There is no single fault to try at {name}: nothing is joined to it.</p>;
+    return <p className="quiet">There is no single fault to try at {name}: nothing is connected to it.</p>;
   return groups.map((group) => (
     <section key={group.title} className="fault-group">
       <h3>{group.title}</h3>
@@ -75,6 +76,7 @@ function FaultChoices({ all, subject, name }: ChoicesProps) {
 }
 
 function FaultItem({ fault }: { readonly fault: Fault }) {
+  const design = useApp((s) => s.preview?.document.evaluation.design ?? s.design);
   const isChosen = useFaultsView((s) => s.chosen === fault.id);
   const choose = () => {
     useFaultsView.setState({ chosen: isChosen ? null : fault.id });
@@ -84,12 +86,12 @@ function FaultItem({ fault }: { readonly fault: Fault }) {
   return (
     <li className={isChosen ? "fault-item chosen" : "fault-item"}>
       <button type="button" className="fault-press" aria-expanded={isChosen} onClick={choose}>
-        {fault.title}
+        {faultSentence(design, fault)}
       </button>
       {isChosen ? (
         <div className="fault-body">
           <Consequences fault={fault} />
-          <p className="quiet small">{FAULT_TYPES[fault.type].lesson}</p>
+          <p className="quiet small">{FAULT_WORDS[fault.type].lesson}</p>
         </div>
       ) : null}
     </li>

@@ -1,6 +1,9 @@
 /** The ways into the pane of faults, and looking at a fault on the canvas without putting it into the design. */
+import type { Design } from "../../design/design.ts";
 import type { Fault } from "../../remedies/faults/fault.ts";
+import { faultSentence } from "../../sentences/faults/faultWords.ts";
 import { useApp } from "../../store/app.ts";
+import type { Preview } from "../../store/preview.ts";
 import { showPane } from "../panes.ts";
 import { type Subject, useFaultsView } from "./state.ts";
 
@@ -15,17 +18,22 @@ export function findFault(): void {
   showPane("faults");
 }
 
-/** The title by which a preview is known to be of this fault. */
-export function previewTitle(fault: Fault): string {
-  return `What if: ${fault.title}`;
+/** Which fault a design was made to show. */
+const shown = new WeakMap<Design, string>();
+
+/** Whether a preview is of this fault. */
+export function isShownFault(preview: Preview | null, fault: Fault): boolean {
+  return preview !== null && shown.get(preview.design) === fault.id;
 }
 
 export function showFault(fault: Fault): void {
   const { design, showPreview, frame } = useApp.getState();
+  const faulty = fault.apply(design);
+  shown.set(faulty, fault.id);
   showPreview({
-    title: previewTitle(fault),
+    title: `What if: ${faultSentence(design, fault)}`,
     about: "Verdict and strips are those of this fault. It is only looked at: the design stays as it is.",
-    design: fault.apply(design),
+    design: faulty,
     canApply: false,
   });
   frame({ parts: fault.parts });
@@ -33,6 +41,6 @@ export function showFault(fault: Fault): void {
 
 export function toggleFault(fault: Fault): void {
   const { preview, closePreview } = useApp.getState();
-  if (preview?.title === previewTitle(fault)) closePreview();
+  if (isShownFault(preview, fault)) closePreview();
   else showFault(fault);
 }

@@ -1,24 +1,17 @@
 import { Gauge } from "lucide-react";
 import { useMemo } from "react";
 import type { PortRef } from "../../design/design.ts";
-import { askedWords, requestsOf } from "../../remedies/faults/asked.ts";
+import { askedKey, requestsOf } from "../../remedies/faults/asked.ts";
 import { pointsOf } from "../../remedies/faults/points.ts";
-import { QUANTITIES, type Quantity } from "../../remedies/faults/reading.ts";
-import { meterShows, requestKey } from "../../store/trainingMeter.ts";
+import { QUANTITIES } from "../../remedies/faults/reading.ts";
+import { askedWords, portPhrase, QUANTITY_LABELS } from "../../sentences/faults/readingWords.ts";
+import { meterShows } from "../../store/trainingMeter.ts";
 import { type PracticeSession, usePractice } from "../../store/trainingSession.ts";
 import { MeterResult } from "./MeterResult.tsx";
-import { connectMeter, endsAt, isSkyPort, placeWords, takeReading } from "./picking.ts";
+import { connectMeter, endsAt, isSkyPort, takeReading } from "./picking.ts";
 import type { CaseProps } from "./useCase.ts";
 
-export const QUANTITY_WORDS: Readonly<Record<Quantity, string>> = {
-  level: "Level",
-  cn: "C/N",
-  mer: "MER",
-  volts: "Volts",
-  tone: "Tone",
-};
-
-/** The meter: where it hangs, what it is to show, what the receivers ask for meanwhile. */
+/** The meter: where it is connected, what it is to show, what the receivers ask for meanwhile. */
 export function Meter({ session }: CaseProps) {
   const { place, quantity } = usePractice();
   return (
@@ -39,7 +32,7 @@ export function Meter({ session }: CaseProps) {
               checked={quantity === each}
               onChange={() => usePractice.setState({ quantity: each, isMeasured: false })}
             />
-            <span>{QUANTITY_WORDS[each]}</span>
+            <span>{QUANTITY_LABELS[each]}</span>
           </label>
         ))}
       </fieldset>
@@ -56,7 +49,7 @@ function PlaceField({ session }: CaseProps) {
   return (
     <label className="faults-field">
       <span>
-        Hangs at <span className="quiet small">(or tap a wire or a connector)</span>
+        Connected to <span className="quiet small">(or tap a wire or a connector)</span>
       </span>
       <select
         className="field-input"
@@ -67,17 +60,22 @@ function PlaceField({ session }: CaseProps) {
         }}
       >
         <option value="">Nowhere yet</option>
-        {points.map(({ at, where }) => (
+        {points.map(({ at }) => (
           <option key={at.join("/")} value={at.join("/")}>
-            {where.replace(/^the /, "")}
+            {placeLabel(session, at)}
           </option>
         ))}
         {place && !points.some(({ at }) => at.join("/") === place.join("/")) ? (
-          <option value={place.join("/")}>{placeWords(session, place).replace(/^the /, "")}</option>
+          <option value={place.join("/")}>{placeLabel(session, place)}</option>
         ) : null}
       </select>
     </label>
   );
+}
+
+/** "TV socket of “Plate”": the article is left off in a list. */
+function placeLabel({ opened }: PracticeSession, at: PortRef): string {
+  return portPhrase(opened.design, at).replace(/^the /, "");
 }
 
 /** A plug has two sides, and what is at one may not be at the other. */
@@ -96,7 +94,7 @@ function Ends({ session, place }: { readonly session: PracticeSession; readonly 
             checked={end.join("/") === place.join("/")}
             onChange={() => connectMeter(end)}
           />
-          <span>{placeWords(session, end)}</span>
+          <span>{portPhrase(session.opened.design, end)}</span>
         </label>
       ))}
     </fieldset>
@@ -113,17 +111,17 @@ function RequestField({ session }: CaseProps) {
       <span>Receivers ask for</span>
       <select
         className="field-input"
-        value={requestKey(asked)}
+        value={askedKey(asked)}
         onChange={(event) =>
           usePractice.setState({
-            asked: requests.find((r) => askedWords(r) === event.target.value) ?? null,
+            asked: requests.find((r) => askedKey(r) === event.target.value) ?? null,
             isMeasured: false,
           })
         }
       >
-        <option value="">what they ask for now</option>
+        <option value="">what they ask for anyway</option>
         {requests.map((request) => (
-          <option key={askedWords(request)} value={askedWords(request)}>
+          <option key={askedKey(request)} value={askedKey(request)}>
             {askedWords(request)}
           </option>
         ))}
@@ -139,9 +137,9 @@ function Display({ session }: CaseProps) {
     () => (place && isMeasured ? meterShows(opened, place, quantity, asked) : null),
     [opened, place, quantity, asked, isMeasured],
   );
-  if (!place) return <p className="meter-display quiet">Hang the meter into a wire first.</p>;
+  if (!place) return <p className="meter-display quiet">Connect the meter to a wire first.</p>;
   if (isSkyPort(session, place))
-    return <p className="meter-display">No meter can be hung into the beam of a dish.</p>;
+    return <p className="meter-display">There is nothing to measure between dish and LNB.</p>;
   const onRoof = pointsOf(opened.design).some(
     ({ at, effort }) => effort === 2 && at.join("/") === place.join("/"),
   );
@@ -156,7 +154,7 @@ function Display({ session }: CaseProps) {
         </button>
       )}
       <div className="meter-display" role="status">
-        {shows ? <MeterResult shows={shows} /> : <p className="quiet">– – –</p>}
+        {shows ? <MeterResult session={session} shows={shows} /> : <p className="quiet">– – –</p>}
       </div>
     </>
   );

@@ -1,20 +1,38 @@
 import type { CarrierReading, Reading } from "../../remedies/faults/reading.ts";
 import { QUANTITY_UNITS } from "../../remedies/faults/reading.ts";
-import { readingWords } from "../../remedies/faults/readingWords.ts";
+import { FOR_PLAN_VALUE } from "../../remedies/training/score.ts";
+import { readingWords } from "../../sentences/faults/readingWords.ts";
 import type { Service } from "../../signal/carrier.ts";
 import type { MeterShows } from "../../store/trainingMeter.ts";
 import { megahertz } from "../format.ts";
+import { type CaseProps, usePlanValue } from "./useCase.ts";
 
 /** What the meter shows, and below it what the plan says for the same place. */
-export function MeterResult({ shows: { actual, planned } }: { readonly shows: MeterShows }) {
+export function MeterResult({
+  session,
+  shows: { actual, planned },
+}: CaseProps & { readonly shows: MeterShows }) {
+  const plan = usePlanValue(session);
   if (!actual) return <p>Nothing to connect to here.</p>;
   return (
     <>
       <p className="meter-value">{readingWords(actual)}</p>
-      {"carriers" in actual && planned && "carriers" in planned ? (
-        <Picture actual={actual.carriers} planned={planned.carriers} quantity={actual.quantity} />
+      {"carriers" in actual ? (
+        <Picture
+          actual={actual.carriers}
+          planned={plan.isShown && planned && "carriers" in planned ? planned.carriers : []}
+          quantity={actual.quantity}
+        />
       ) : null}
-      <p className="small">Plan: {planned ? readingWords(planned) : "nothing"}</p>
+      {plan.isShown ? <p className="small">Plan: {planned ? readingWords(planned) : "nothing"}</p> : null}
+      {!plan.isShown && plan.lookUp ? (
+        <button type="button" className="button small" onClick={plan.lookUp}>
+          Show plan value ({FOR_PLAN_VALUE} points)
+        </button>
+      ) : null}
+      {plan.isShown || plan.lookUp ? null : (
+        <p className="quiet small">At this level there is no plan value: judge the reading yourself.</p>
+      )}
     </>
   );
 }

@@ -1,8 +1,12 @@
-import { readingWords } from "../../remedies/faults/readingWords.ts";
-import { meterShows, requestOfKey } from "../../store/trainingMeter.ts";
+import { requestOfKey } from "../../remedies/training/judge.ts";
+import {
+  askedWords,
+  portPhrase,
+  QUANTITY_LABELS,
+  readingWords,
+} from "../../sentences/faults/readingWords.ts";
+import { meterShows } from "../../store/trainingMeter.ts";
 import { usePractice } from "../../store/trainingSession.ts";
-import { QUANTITY_WORDS } from "./Meter.tsx";
-import { placeWords } from "./picking.ts";
 import { type CaseProps, useCaseProgress } from "./useCase.ts";
 
 /** What was measured so far, the latest first; pressing a line brings the meter back there. */
@@ -14,7 +18,7 @@ export function Notes({ session }: CaseProps) {
       {measured.length === 0 ? <p className="quiet">What you measure is noted here.</p> : null}
       <ol className="notes" reversed>
         {measured.toReversed().map(({ part, port, quantity, asked }) => {
-          const request = requestOfKey(session.opened, asked);
+          const request = requestOfKey(session.opened.design, asked);
           const { actual } = meterShows(session.opened, [part, port], quantity, request);
           return (
             <li key={`${part}/${port}/${quantity}/${asked}`}>
@@ -26,8 +30,8 @@ export function Notes({ session }: CaseProps) {
                 }
               >
                 <span>
-                  {QUANTITY_WORDS[quantity]} at {placeWords(session, [part, port])}
-                  {asked ? `, ${asked}` : ""}:
+                  {QUANTITY_LABELS[quantity]} at {portPhrase(session.opened.design, [part, port])}
+                  {request ? `, ${askedWords(request)}` : ""}:
                 </span>{" "}
                 <strong>{actual ? readingWords(actual) : "nothing to connect to"}</strong>
               </button>

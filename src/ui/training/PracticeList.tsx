@@ -3,6 +3,7 @@ import { useEffect } from "react";
 import type { Level, TrainingCase } from "../../remedies/training/case.ts";
 import { CASES } from "../../remedies/training/cases.ts";
 import { isSolved } from "../../remedies/training/progress.ts";
+import { guidedWords } from "../../sentences/training/caseWords.ts";
 import { progressOf, useTraining } from "../../store/training.ts";
 import { openGuided } from "./actions.ts";
 import { LEVEL_WORDS, progressWords } from "./progressWords.ts";
@@ -20,8 +21,8 @@ export function PracticeList({ onDone }: { readonly onDone: () => void }) {
   return (
     <div className="practice-list">
       <p>
-        Each case is an installation with one fault in it that you cannot see. Hang the meter into its wires,
-        form a suspicion, name the part and the fault. Your own design stays as it is.
+        Each case is an installation with one fault in it that you cannot see. Connect the meter to its wires,
+        measure, then name the part and the fault. Your own design stays as it is.
       </p>
       <p className="practice-sum">
         <strong>
@@ -49,19 +50,20 @@ export function PracticeList({ onDone }: { readonly onDone: () => void }) {
 
 function CaseRow({ chosen }: { readonly chosen: TrainingCase }) {
   const progress = useTraining((s) => progressOf(s.progress, chosen.id));
-  const { tone, words } = progressWords(progress, chosen.level);
+  const { tone, words } = progressWords(progress);
+  const { title, story } = guidedWords(chosen);
   const verb = tone === null ? "Begin" : "Open";
   return (
     <li className="case-row">
       <div>
-        <strong>{chosen.title}</strong>
-        <p className="quiet small">{chosen.story}</p>
+        <strong>{title}</strong>
+        <p className="quiet small">{story}</p>
       </div>
       <span className={tone ? `badge ${tone}` : "quiet small"}>{words}</span>
       <button
         type="button"
         className="button"
-        aria-label={`${verb}: ${chosen.title}`}
+        aria-label={`${verb}: ${title}`}
         onClick={() => void openGuided(chosen)}
       >
         <Play size={15} aria-hidden /> {verb}

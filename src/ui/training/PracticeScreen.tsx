@@ -1,6 +1,7 @@
 import { ArrowLeft, Check, Link2 } from "lucide-react";
 import { useEffect, useRef, useState } from "react";
 import { scoreOf } from "../../remedies/training/score.ts";
+import { caseWords } from "../../sentences/training/caseWords.ts";
 import { useApp } from "../../store/app.ts";
 import { linkAddress } from "../addressRequest.ts";
 import { counted } from "../format.ts";
@@ -11,13 +12,16 @@ import { Meter } from "./Meter.tsx";
 import { Notes } from "./Notes.tsx";
 import { PracticeCanvas } from "./PracticeCanvas.tsx";
 import { SuspicionForm } from "./SuspicionForm.tsx";
-import { type CaseProps, levelOf, useCaseProgress, useIsClosed } from "./useCase.ts";
+import { useAssessment } from "./useAssessment.ts";
+import { type CaseProps, useCaseProgress, useIsClosed } from "./useCase.ts";
 import "../faults/faults.css";
 import "./training.css";
 
 /** One case on a screen of its own: the plan without strips and verdict, the meter, notes, suspicion and hints. */
 export function PracticeScreen({ session }: CaseProps) {
-  const { case: chosen } = session.opened;
+  const { level } = session.opened.case;
+  const { title, story } = caseWords(session.opened);
+  useAssessment(session);
   const isDone = useIsClosed(session);
   const heading = useRef<HTMLHeadingElement>(null);
   // The whole screen has changed: whoever listens should hear where they are.
@@ -29,9 +33,9 @@ export function PracticeScreen({ session }: CaseProps) {
           <ArrowLeft size={16} aria-hidden /> Leave
         </button>
         <h1 ref={heading} tabIndex={-1}>
-          {chosen.title}
+          {title}
         </h1>
-        <span className="badge note">Level {chosen.level}</span>
+        <span className="badge note">Level {level}</span>
         <Standing session={session} />
         <CopyLink session={session} />
       </header>
@@ -42,7 +46,7 @@ export function PracticeScreen({ session }: CaseProps) {
         <aside className="practice-side" aria-label="Your work on the case">
           <section>
             <h2>What the customer says</h2>
-            <p className="story">{chosen.story}</p>
+            <p className="story">{story}</p>
           </section>
           {isDone ? <CaseOutcome session={session} /> : null}
           <Meter session={session} />
@@ -58,11 +62,11 @@ export function PracticeScreen({ session }: CaseProps) {
 /** Measurements against what the case can be solved with, and what that is worth. */
 function Standing({ session }: CaseProps) {
   const progress = useCaseProgress(session);
-  const score = scoreOf(progress, levelOf(session));
+  const score = scoreOf(progress);
   return (
     <p className="standing" role="status">
       {counted(progress.measured.length, "measurement")}
-      <span className="quiet"> (can do in {score.par})</span>
+      {progress.par === undefined ? null : <span className="quiet"> (can do in {progress.par})</span>}
       {score.points > 0 ? <strong> {counted(score.points, "point")}</strong> : null}
     </p>
   );

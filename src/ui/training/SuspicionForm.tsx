@@ -1,9 +1,12 @@
 import { useMemo, useState } from "react";
 import { partById, quoted } from "../../design/lookup.ts";
-import { FAULT_TYPES, type FaultType } from "../../remedies/faults/fault.ts";
-import { judge } from "../../remedies/training/judge.ts";
-import { addNamed, giveUp } from "../../remedies/training/progress.ts";
+import type { FaultType } from "../../remedies/faults/fault.ts";
+import { judge, readingAgainst, requestOfKey } from "../../remedies/training/judge.ts";
+import { addNamed, giveUp, type Measured } from "../../remedies/training/progress.ts";
+import { FAULT_WORDS } from "../../sentences/faults/faultWords.ts";
+import { againstSentence, VERDICT_WORDS } from "../../sentences/training/outcomeWords.ts";
 import { useTraining } from "../../store/training.ts";
+import { meterShows } from "../../store/trainingMeter.ts";
 import { type PracticeSession, usePractice } from "../../store/trainingSession.ts";
 import { suspectPart, typesAt } from "./picking.ts";
 import { type CaseProps, useCaseProgress } from "./useCase.ts";
@@ -15,8 +18,8 @@ export function SuspicionForm({ session }: CaseProps) {
   const types = useMemo(() => (suspect ? typesAt(session, suspect) : []), [session, suspect]);
   const canAnswer = suspect !== null && suspectedType !== null;
   return (
-    <section aria-label="Suspicion">
-      <h2>Suspicion</h2>
+    <section aria-label="Name the fault">
+      <h2>Name the fault</h2>
       <form
         className="suspicion-form"
         onSubmit={(event) => {
@@ -54,7 +57,7 @@ export function SuspicionForm({ session }: CaseProps) {
             <option value="">Choose…</option>
             {types.map((type) => (
               <option key={type} value={type}>
-                {FAULT_TYPES[type].name}
+                {FAULT_WORDS[type].name}
               </option>
             ))}
           </select>
@@ -72,8 +75,18 @@ export function SuspicionForm({ session }: CaseProps) {
 }
 
 function answer(session: PracticeSession, part: string, type: FaultType): void {
+  const against = (measured: readonly Measured[]) => readingAgainst(session.opened, { part, type }, measured);
   const verdict = judge(session.opened, { part, type });
-  useTraining.getState().update(session.key, (progress) => addNamed(progress, { part, type }, verdict));
+  useTraining
+    .getState()
+    .update(session.key, (progress) =>
+      addNamed(
+        progress,
+        { part, type },
+        verdict,
+        verdict === "wrong" ? against(progress.measured) : undefined,
+      ),
+    );
 }
 
 /** Asks once more: being shown the fault ends the case. */
@@ -96,19 +109,31 @@ function GiveUp({ session }: CaseProps) {
   );
 }
 
-/** Suspicions so far: all of them missed, or the case would be closed. */
+/** Faults named so far: all of them missed, or the case would be closed. */
 function Named({ session }: CaseProps) {
   const { named } = useCaseProgress(session);
   return (
     <ul className="named" aria-live="polite">
-      {named.map(({ part, type, verdict }) => (
+      {named.map(({ part, type, verdict, against }) => (
         <li key={part + type} className="small">
-          <span className={verdict === "part" ? "badge warning" : "badge error"}>
-            {verdict === "part" ? "Right part, other fault" : "Not it"}
+          <span className={verdict === "wrong" ? "badge error" : "badge warning"}>
+            {VERDICT_WORDS[verdict]}
           </span>{" "}
-          {quoted(partById(session.opened.design, part))}: {FAULT_TYPES[type].name}
+          {quoted(partById(session.opened.design, part))}: {FAULT_WORDS[type].name}.
+          {against ? <Against session={session} measured={against} /> : null}
         </li>
       ))}
     </ul>
   );
+}
+
+/** The trainee's own reading that had excluded it. */
+function Against({ session, measured }: CaseProps & { readonly measured: Measured }) {
+  const { opened } = session;
+  const { part, port, quantity, asked } = measured;
+  const request = requestOfKey(opened.design, asked);
+  const { actual } = meterShows(opened, [part, port], quantity, request);
+  return actual ? (
+    <p>{againstSentence(opened.design, { at: [part, port], quantity, asked: request }, actual)}</p>
+  ) : null;
 }

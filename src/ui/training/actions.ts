@@ -5,6 +5,7 @@ import { openCase, type TrainingCase } from "../../remedies/training/case.ts";
 import { caseOf } from "../../remedies/training/cases.ts";
 import { formatTraining, parseTraining } from "../../remedies/training/link.ts";
 import { HIGHEST_SEED, randomCase } from "../../remedies/training/randomCase.ts";
+import { randomCaseProblem } from "../../sentences/training/caseWords.ts";
 import { useApp } from "../../store/app.ts";
 import { useTraining } from "../../store/training.ts";
 import { type PracticeSession, progressKey, usePractice } from "../../store/trainingSession.ts";
@@ -35,7 +36,7 @@ export async function openGuided(chosen: TrainingCase): Promise<void> {
 /** A case made from a design that works; the seed decides what is wrong with it. */
 export async function openRandom(design: Design, seed: number): Promise<CaseProblem> {
   const made = randomCase(design, seed);
-  if (!made.ok) return made.reason;
+  if (!made.ok) return randomCaseProblem(design, made.problem);
   const { opened } = made;
   const packed = await shareLink(design);
   if (!packed.ok) return packed.problem;

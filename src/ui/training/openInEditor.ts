@@ -1,3 +1,4 @@
+import { caseWords } from "../../sentences/training/caseWords.ts";
 import { useApp } from "../../store/app.ts";
 import type { PracticeSession } from "../../store/trainingSession.ts";
 import { openAsNewDesign } from "../documents/actions.ts";
@@ -11,7 +12,7 @@ import { leavePractice } from "./actions.ts";
  */
 export async function openInEditor({ opened }: PracticeSession): Promise<void> {
   leavePractice();
-  const { title, lesson } = opened.case;
+  const { title, lesson } = caseWords(opened);
   await openAsNewDesign({ ...opened.faulty, title: `${title} (with its fault)`, lesson });
   const { evaluation } = useApp.getState();
   const { part, service } = opened.case.walk;

@@ -1,14 +1,13 @@
-/** Hanging the meter somewhere, and casting a suspicion, from wherever on the screen. */
+/** Connecting the meter somewhere, and casting a suspicion, from wherever on the screen. */
 import type { PartId, PortRef } from "../../design/design.ts";
 import { partById, portOf, wireAt } from "../../design/lookup.ts";
+import { askedKey } from "../../remedies/faults/asked.ts";
 import { faultsAt } from "../../remedies/faults/list.ts";
-import { placeName } from "../../remedies/faults/points.ts";
 import { addMeasured } from "../../remedies/training/progress.ts";
 import { useTraining } from "../../store/training.ts";
-import { requestKey } from "../../store/trainingMeter.ts";
 import { type PracticeSession, usePractice } from "../../store/trainingSession.ts";
 
-/** The meter hangs there; it shows nothing before it is asked to. */
+/** The meter is connected there; it shows nothing before it is asked to. */
 export function connectMeter(place: PortRef | null): void {
   usePractice.setState({ place, isMeasured: false });
 }
@@ -25,14 +24,8 @@ export function takeReading(session: PracticeSession): void {
   useTraining
     .getState()
     .update(session.key, (progress) =>
-      addMeasured(progress, { part: place[0], port: place[1], quantity, asked: requestKey(asked) }),
+      addMeasured(progress, { part: place[0], port: place[1], quantity, asked: askedKey(asked) }),
     );
-}
-
-/** "the input of “Amplifier”" */
-export function placeWords({ opened }: PracticeSession, place: PortRef): string {
-  const part = partById(opened.design, place[0]);
-  return part ? placeName(part, place[1]) : place.join(" ");
 }
 
 /** Both ends of the wire at a place, the upper one first; only the place itself where nothing is joined. */

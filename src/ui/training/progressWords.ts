@@ -6,9 +6,9 @@ import { counted } from "../format.ts";
 
 export type ProgressWords = { readonly tone: "ok" | "note" | "warning" | null; readonly words: string };
 
-export function progressWords(progress: CaseProgress, level: Level): ProgressWords {
+export function progressWords(progress: CaseProgress): ProgressWords {
   if (isSolved(progress))
-    return { tone: "ok", words: `Solved, ${counted(scoreOf(progress, level).points, "point")}` };
+    return { tone: "ok", words: `Solved, ${counted(scoreOf(progress).points, "point")}` };
   if (isClosed(progress)) return { tone: "warning", words: "Shown" };
   const { measured, named, hints } = progress;
   if (measured.length + named.length + hints === 0) return { tone: null, words: "Not begun" };

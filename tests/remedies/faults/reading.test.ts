@@ -1,12 +1,13 @@
 /** RD: what the meter shows, against hand calculation and standards' constants named beside each check. */
 import { describe, expect, test } from "vitest";
 import { evaluate } from "../../../src/evaluate/evaluate.ts";
+import { alike } from "../../../src/remedies/faults/alike.ts";
 import { askingFor, requestsOf } from "../../../src/remedies/faults/asked.ts";
 import { faultOf } from "../../../src/remedies/faults/list.ts";
 import { measure } from "../../../src/remedies/faults/measure.ts";
 import { type Quantity, reading } from "../../../src/remedies/faults/reading.ts";
-import { alike, readingWords } from "../../../src/remedies/faults/readingWords.ts";
 import { designOf } from "../../../src/remedies/training/case.ts";
+import { readingWords } from "../../../src/sentences/faults/readingWords.ts";
 import { draw } from "../../draw.ts";
 
 const ONE_CHANNEL = { channels: [{ channel: 30, mode: "dvbt-64qam-2/3", levelOffsetDb: 0 }] };

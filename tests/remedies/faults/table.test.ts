@@ -5,9 +5,10 @@
 import { describe, expect, test } from "vitest";
 import type { Design } from "../../../src/design/design.ts";
 import { faultOf, faults, faultsAt } from "../../../src/remedies/faults/list.ts";
-import { lookAt } from "../../../src/remedies/faults/symptoms.ts";
+import { evaluated } from "../../../src/remedies/faults/symptoms.ts";
 import { whatFails } from "../../../src/remedies/faults/whatFails.ts";
 import { designOf } from "../../../src/remedies/training/case.ts";
+import { faultSentence } from "../../../src/sentences/faults/faultWords.ts";
 import { draw } from "../../draw.ts";
 
 const TERMINATED = draw(
@@ -286,18 +287,18 @@ describe.each(EVERY)("faults of %s", (key) => {
   test("FA2: have ids of their own, a title that is a sentence, and parts of the design", () => {
     const ids = new Set(design.parts.map((p) => p.id));
     expect(new Set(all.map((f) => f.id)).size).toBe(all.length);
-    expect(all.filter((f) => !/^[A-Z“].*\.$/.test(f.title)).map((f) => f.title)).toEqual([]);
+    expect(all.map((f) => faultSentence(design, f)).filter((s) => !/^[A-Z“].*\.$/.test(s))).toEqual([]);
     expect(all.filter((f) => f.parts.some((id) => !ids.has(id)) || f.parts[0] !== f.part)).toEqual([]);
   });
 
   test("FA3: change the design, leave the drawn one alone, and evaluate without NaN", () => {
     const before = JSON.stringify(design);
-    const sound = lookAt(design);
+    const sound = evaluated(design);
     // Every third of them: all sorts are among these.
     for (const fault of all.filter((_, i) => i % 3 === 0)) {
       const faulty = fault.apply(design);
       expect(faulty, fault.id).not.toBe(design);
-      for (const { services } of lookAt(faulty, sound).report.verdicts)
+      for (const { services } of evaluated(faulty, sound).report.verdicts)
         for (const s of services)
           for (const value of [s.levelMin, s.levelMax, s.cnMin])
             expect(value === undefined || !Number.isNaN(value), fault.id).toBe(true);

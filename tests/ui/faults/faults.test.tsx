@@ -77,14 +77,14 @@ describe("what if this one fails", () => {
     const before = app().design;
     askWhatFails({ type: "part", id: "amp" });
     show();
-    fireEvent.click(screen.getByRole("button", { name: "“Loft amplifier” has no mains." }));
+    fireEvent.click(screen.getByRole("button", { name: "“Loft amplifier” has no mains power." }));
     const lost = screen.getByRole("table", { name: "Receivers" });
     expect(within(lost).getByRole("button", { name: "TV living room" })).toBeTruthy();
     expect(within(lost).queryByText("Satellite")).toBeNull();
     expect(app().design).toBe(before);
     expect(app().preview?.canApply).toBe(false);
     expect(app().evaluation.record("amp")?.powered).toBe(false);
-    fireEvent.click(screen.getByRole("button", { name: "“Loft amplifier” has no mains." }));
+    fireEvent.click(screen.getByRole("button", { name: "“Loft amplifier” has no mains power." }));
     expect(app().preview).toBeNull();
     expect(app().evaluation.record("amp")?.powered).toBe(true);
   });
@@ -92,7 +92,7 @@ describe("what if this one fails", () => {
   test("keeps its answer when the preview is closed from elsewhere, and can show it again", () => {
     askWhatFails({ type: "part", id: "amp" });
     show();
-    fireEvent.click(screen.getByRole("button", { name: "“Loft amplifier” has no mains." }));
+    fireEvent.click(screen.getByRole("button", { name: "“Loft amplifier” has no mains power." }));
     fireEvent.click(screen.getByRole("button", { name: /^Show on the canvas/, pressed: true }));
     expect(app().preview).toBeNull();
     expect(screen.getByRole("table", { name: "Receivers" })).toBeTruthy();

@@ -6,6 +6,8 @@ import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { exampleOf } from "../../../src/design/examples.ts";
 import { encodeLink } from "../../../src/design/link.ts";
 import { CASES } from "../../../src/remedies/training/cases.ts";
+import { faultSentence } from "../../../src/sentences/faults/faultWords.ts";
+import { caseWords } from "../../../src/sentences/training/caseWords.ts";
 import { useApp } from "../../../src/store/app.ts";
 import { useTraining } from "../../../src/store/training.ts";
 import { usePractice } from "../../../src/store/trainingSession.ts";
@@ -57,20 +59,22 @@ describe("a case on its own screen", () => {
     expect(document.querySelectorAll(".react-flow__node")).toHaveLength(design.parts.length);
     for (const give of [".strip", ".node-card-state", ".wire-mark", ".badge.error", ".node-card-mark"])
       expect(document.querySelector(give)).toBeNull();
-    expect(document.body.textContent).not.toContain(session().opened.fault.title);
-    expect(document.body.textContent).not.toContain(session().opened.case.lesson);
+    expect(document.body.textContent).not.toContain(
+      faultSentence(session().opened.design, session().opened.fault),
+    );
+    expect(document.body.textContent).not.toContain(caseWords(session().opened).lesson);
   });
 
   test("measures level before a plug that is off, and nothing behind it; each look counts once", async () => {
     await work("t1.lounge-dark");
-    choose(/^Hangs at/, "split/out1");
+    choose(/^Connected to/, "split/out1");
     expect(document.querySelector(".meter-value")).toBeNull();
     press("Measure");
     expect(document.querySelector(".meter-value")?.textContent).toMatch(/dBµV on \d+ TV multiplexes/);
-    choose(/^Hangs at/, "drop1/in");
+    choose(/^Connected to/, "drop1/in");
     press("Measure");
     expect(document.querySelector(".meter-value")?.textContent).toBe("nothing");
-    choose(/^Hangs at/, "split/out1");
+    choose(/^Connected to/, "split/out1");
     press("Measure");
     expect(screen.getByText("2 measurements")).toBeTruthy();
     expect(within(screen.getByRole("region", { name: "Notes" })).getAllByRole("listitem")).toHaveLength(2);
@@ -78,7 +82,7 @@ describe("a case on its own screen", () => {
 
   test("takes hints one by one and judges the suspicion; solved, it names the fault and what to take home", async () => {
     await work("t1.lounge-dark");
-    const { hints, lesson } = session().opened.case;
+    const { hints, lesson } = caseWords(session().opened);
     expect(screen.queryByText(hints[0])).toBeNull();
     press("Hint 1 of 3");
     expect(screen.getByText(hints[0])).toBeTruthy();
@@ -90,9 +94,9 @@ describe("a case on its own screen", () => {
     choose(/^The part/, "split");
     choose(/^What is wrong there/, "plug-off");
     press("That is it");
-    // 100 less 10 for a hint and 15 for a wrong suspicion.
-    expect(screen.getByRole("heading", { name: "Right. 75 points" })).toBe(document.activeElement);
-    expect(screen.getByText(session().opened.fault.title)).toBeTruthy();
+    // 100 less 10 for a hint, 10 for a wrong guess, and 40 for naming it without a reading.
+    expect(screen.getByRole("heading", { name: "Right. 40 points" })).toBe(document.activeElement);
+    expect(screen.getByText(faultSentence(session().opened.design, session().opened.fault))).toBeTruthy();
     expect(screen.getByText(lesson)).toBeTruthy();
     expect(screen.queryByRole("button", { name: "That is it" })).toBeNull();
   });
@@ -100,7 +104,9 @@ describe("a case on its own screen", () => {
   test("asks once more before it shows the fault, which brings no points", async () => {
     await work("t1.one-strand");
     press("Show me");
-    expect(document.body.textContent).not.toContain(session().opened.fault.title);
+    expect(document.body.textContent).not.toContain(
+      faultSentence(session().opened.design, session().opened.fault),
+    );
     press("Show the fault, without points");
     expect(screen.getByRole("heading", { name: "This is the fault" })).toBeTruthy();
     press(/Work on it again/);
@@ -109,16 +115,16 @@ describe("a case on its own screen", () => {
 
   test("warns of the roof where the meter would hang there", async () => {
     await work("t1.turned-by-the-wind");
-    choose(/^Hangs at/, "uhf/out");
+    choose(/^Connected to/, "uhf/out");
     expect(screen.getByText(/On the roof: only for whoever is trained/)).toBeTruthy();
-    choose(/^Hangs at/, "tv1/in");
+    choose(/^Connected to/, "tv1/in");
     expect(screen.queryByText(/On the roof/)).toBeNull();
   });
 
   test("leaves the document, its history and its selection alone", async () => {
     const { design } = app();
     await work("t1.lounge-dark");
-    choose(/^Hangs at/, "split/out1");
+    choose(/^Connected to/, "split/out1");
     press("Measure");
     press("Leave");
     expect(usePractice.getState().session).toBeNull();

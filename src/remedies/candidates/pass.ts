@@ -1,0 +1,40 @@
+/** Supply and commands stopped on the way: parts that do not hand on what arrives from below. */
+import type { PartRecord } from "../../evaluate/evaluation.ts";
+import { describedOptions } from "../../parts/meanings.ts";
+import { type Candidate, candidate, type Idea } from "../candidate.ts";
+import { draft } from "../draft.ts";
+import { recordsAround } from "./around.ts";
+
+/** Makes a part that blocks pass what arrives at one of its outputs; a part that does nothing else goes. */
+export const letSupplyPass: Idea = (site, finding) =>
+  recordsAround(site, finding).flatMap((record) => (isBlocking(record) ? passing(record) : []));
+
+/** Supply arrives at an output and has no way on, although the part could lead it somewhere. */
+function isBlocking({ ports, feeds, power }: PartRecord): boolean {
+  const ways = new Set((power.paths ?? []).map((p) => p.from));
+  return ports.some((p) => p.side === "out" && (feeds[p.id]?.length ?? 0) > 0 && !ways.has(p.id));
+}
+
+/** Ways to make a part pass supply: its options, the most modest first, or taking it out of the line. */
+export function passing(record: PartRecord): readonly Candidate[] {
+  const { id } = record.part;
+  const openings = [...describedOptions(record.kind)].flatMap(([option, { passes = [] }]) =>
+    passes.filter((value) => record.options[option] !== value).map((value) => ({ option, value })),
+  );
+  const found = openings.map((facts) =>
+    candidate("supply-path", [id, facts.option, String(facts.value)], facts, (design) => {
+      const d = draft(design);
+      d.set(id, { [facts.option]: facts.value });
+      return d.result();
+    }),
+  );
+  return record.kind.trade.job === "block" ? [...found, blockAway(id)] : found;
+}
+
+function blockAway(id: string): Candidate {
+  return candidate("block-away", [id], {}, (design) => {
+    const d = draft(design);
+    d.remove(id);
+    return d.result();
+  });
+}

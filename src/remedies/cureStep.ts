@@ -1,0 +1,83 @@
+/** One step of a cure as facts: `src/sentences/cures/` makes words of it. */
+import type { PartId, PortRef } from "../design/design.ts";
+
+/** Nothing beside the place. */
+export type NoMore = Readonly<Record<never, never>>;
+
+/** Receivers that are exchanged together with a converter, to suit it. */
+export type Suited = { readonly receivers: readonly PartId[] };
+
+type Setting = { readonly option: string; readonly from: unknown; readonly to: unknown };
+
+/** What each idea tells beside its place. */
+export type FactsByIdea = {
+  // Leads and joints
+  readonly "plug-in": { readonly from: PortRef; readonly to: PortRef };
+  readonly "swap-leads": { readonly ports: readonly [string, string] };
+  readonly "wire-off": { readonly from: PortRef; readonly to: PortRef };
+  readonly load: { readonly count: number };
+  readonly "sound-joint": NoMore;
+  readonly "cable-grade": { readonly cables: readonly PartId[]; readonly grade: string };
+  readonly "new-cable": { readonly grade: string };
+  readonly "right-quadrants": { readonly moves: readonly { readonly from: string; readonly to: string }[] };
+  readonly "missing-trunks": { readonly source: PartId; readonly ports: readonly string[] };
+  // Settings and defects
+  readonly mend: Setting;
+  readonly "aim-dish": Setting;
+  readonly "aim-aerial": Setting;
+  readonly gain: { readonly option: string; readonly byDb: number; readonly toDb: number };
+  readonly "amplifier-slope": { readonly db: number };
+  readonly "input-pad": Setting;
+  readonly "own-user-bands": { readonly converter: PartId; readonly receivers: readonly PartId[] };
+  readonly "more-user-bands": { readonly tuners: number };
+  // Levels
+  readonly pad: { readonly db: number; readonly overDb: number };
+  readonly "pad-value": Setting;
+  readonly "pad-away": NoMore;
+  readonly equaliser: { readonly db: number };
+  readonly "tap-value": { readonly db: number; readonly before: number };
+  readonly "smaller-splitter": { readonly ways: number; readonly legs: number; readonly used: number };
+  readonly "ferrite-splitter": NoMore;
+  readonly "better-decoupling": { readonly isolationDb: number };
+  readonly "line-amplifier": { readonly db: number };
+  readonly "amplifier-away": NoMore;
+  readonly masthead: { readonly db: number };
+  readonly "larger-dish": { readonly metres: number };
+  // Filters and unwanted signals
+  readonly "phone-filter": NoMore;
+  readonly "screen-cable": NoMore;
+  readonly "filter-away": NoMore;
+  readonly "wider-type": { readonly type: number };
+  readonly "other-plate": { readonly kind: string };
+  // Supply
+  readonly "supply-path": { readonly option: string; readonly value: unknown };
+  readonly "block-away": NoMore;
+  readonly "supply-on": { readonly option: string; readonly value: unknown };
+  readonly "power-inserter": NoMore;
+  readonly "stronger-supply": { readonly needMa: number; readonly askedMa: number };
+  readonly "blocked-load": NoMore;
+  readonly "dc-block": NoMore;
+  // Converters and receivers
+  readonly "universal-converter": Suited & { readonly outputs: number };
+  readonly "stacked-converter": Suited;
+  readonly "wideband-converter": Suited;
+  readonly "quattro-converter": NoMore;
+  readonly "other-receiver": { readonly receivers: readonly PartId[]; readonly kind: string };
+  readonly "own-outputs": { readonly splitter: PartId };
+  readonly multiswitch: { readonly splitter: PartId };
+  readonly "stack-under-roof": NoMore;
+  readonly "separate-cables": NoMore;
+  readonly "second-cable": { readonly receiver: PartId };
+};
+
+export type IdeaId = keyof FactsByIdea;
+
+export type CureStepOf<I extends IdeaId> = {
+  readonly idea: I;
+  /** The part that it is about. */
+  readonly place: PartId;
+  readonly facts: FactsByIdea[I];
+};
+
+/** One step: the idea, where, and what else its words need. */
+export type CureStep = { readonly [I in IdeaId]: CureStepOf<I> }[IdeaId];

@@ -1,0 +1,97 @@
+import type { PartId } from "../../../design/design.ts";
+import { kindOf } from "../../../parts/catalogue.ts";
+import { type Forms, plural } from "../../../words/plural.ts";
+import type { WordsOf } from "../told.ts";
+
+const SUITS = "LNB and receivers then match.";
+const SUITED: Forms = { zero: "", one: ", and a receiver to suit", other: ", and receivers to suit" };
+const SINGLE_CABLE: Forms = {
+  zero: "",
+  one: ", and a single-cable receiver",
+  other: ", and single-cable receivers",
+};
+
+function suited(receivers: readonly PartId[], forms: Forms = SUITED): string {
+  return plural(receivers.length, forms);
+}
+
+/** Converters, receivers, and how they are brought together. */
+export const CONVERTER_WORDS: WordsOf<
+  | "universal-converter"
+  | "stacked-converter"
+  | "wideband-converter"
+  | "quattro-converter"
+  | "other-receiver"
+  | "own-outputs"
+  | "multiswitch"
+  | "stack-under-roof"
+  | "separate-cables"
+  | "second-cable"
+> = {
+  "universal-converter": {
+    title: ({ facts, place, name }) =>
+      plural(facts.outputs, {
+        one: (n) => `Replace ${name(place)} with a universal LNB with ${n} output${suited(facts.receivers)}`,
+        other: (n) =>
+          `Replace ${name(place)} with a universal LNB with ${n} outputs${suited(facts.receivers)}`,
+      }),
+    reason: () => `${SUITS} It stays above 950 MHz, where the usual plates and diplexers pass it.`,
+  },
+  "stacked-converter": {
+    title: ({ facts, place, name }) =>
+      `Replace ${name(place)} with a single-cable (SCR) LNB${suited(facts.receivers, SINGLE_CABLE)}`,
+    reason: () => "On one cable each tuner gets any transponder, over a user band of its own.",
+  },
+  "wideband-converter": {
+    title: ({ facts, place, name }) => `Replace ${name(place)} with a wideband LNB${suited(facts.receivers)}`,
+    reason: () => SUITS,
+  },
+  "quattro-converter": {
+    title: ({ place, name }) => `Replace ${name(place)} with a quattro LNB`,
+    reason: () => "The unit needs all four quadrants at once, each on its own input.",
+  },
+  "other-receiver": {
+    title: ({ facts, name }) =>
+      plural(facts.receivers.length, {
+        one: `Replace ${name(facts.receivers[0] ?? "")} with a ${receiverName(facts.kind)}`,
+        other: (n) => `Replace ${n} receivers with receivers that suit the LNB`,
+      }),
+    reason: ({ facts }) =>
+      plural(facts.receivers.length, {
+        one: "It expects another kind of feed than the one that it gets.",
+        other: "They expect another kind of feed than the one that they get.",
+      }),
+  },
+  "own-outputs": {
+    title: ({ place, name }) => `Give each receiver an output of ${name(place)} and a cable of its own`,
+    reason: () => "A switched output serves one receiver; behind a splitter two of them contend for it.",
+  },
+  multiswitch: {
+    title: ({ facts, name }) => `Replace ${name(facts.splitter)} with a multiswitch, and fit a quattro LNB`,
+    reason: () => "A multiswitch gives each receiver the quadrant it asks for, whatever the others ask.",
+  },
+  "stack-under-roof": {
+    title: ({ place, name }) =>
+      `Put a single-cable unit behind ${name(place)}, and use single-cable receivers`,
+    reason: () =>
+      "User bands lie above 950 MHz, so TV, radio and every transponder share the one cable to each room.",
+  },
+  "separate-cables": {
+    title: ({ place, name }) =>
+      `Run two cables of their own from ${name(place)} to each wideband receiver, through plain plates`,
+    reason: () => "The wideband feed lies over the TV band: the two cannot share a cable.",
+  },
+  "second-cable": {
+    title: ({ facts, place, name }) => `Run a second cable from ${name(place)} to ${name(facts.receiver)}`,
+    reason: () => "A wideband receiver needs both polarisations, each on its own cable.",
+  },
+};
+
+/** "universal twin receiver", by what it takes and on how many inputs. */
+function receiverName(key: string): string {
+  const kind = kindOf(key);
+  const inputs = kind?.reception?.(kind.options.parse({})).inputs.length ?? 1;
+  if (kind?.trade.takes === "wideband") return "wideband receiver";
+  if (kind?.trade.takes === "stacked") return "single-cable receiver";
+  return inputs > 1 ? "universal twin receiver" : "universal receiver";
+}

@@ -1,0 +1,79 @@
+import { numeral, plural } from "../../../words/plural.ts";
+import type { WordsOf } from "../told.ts";
+
+/** Levels: pads, taps, splitters, amplifiers, dishes. */
+export const LEVEL_WORDS: WordsOf<
+  | "pad"
+  | "pad-value"
+  | "pad-away"
+  | "equaliser"
+  | "tap-value"
+  | "smaller-splitter"
+  | "ferrite-splitter"
+  | "better-decoupling"
+  | "line-amplifier"
+  | "amplifier-away"
+  | "masthead"
+  | "larger-dish"
+> = {
+  pad: {
+    title: ({ facts, place, name }) => `Put an attenuator of ${facts.db} dB before ${name(place)}`,
+    reason: ({ facts }) =>
+      `There are ${numeral(Math.ceil(facts.overDb))} dB too much; an attenuator takes the same off everything.`,
+  },
+  "pad-value": {
+    title: ({ facts, place, name }) => `Replace ${name(place)} with an attenuator of ${facts.to} dB`,
+    reason: ({ facts }) => `It takes ${facts.from} dB now.`,
+  },
+  "pad-away": {
+    title: ({ place, name }) => `Remove ${name(place)} from the line`,
+    reason: () => "It takes level where there is none to spare.",
+  },
+  equaliser: {
+    title: ({ facts, place, name }) => `Put an equaliser of ${facts.db} dB before ${name(place)}`,
+    reason: () => "It takes off at the low end what the cable has left too much.",
+  },
+  "tap-value": {
+    title: ({ facts, place, name }) => `Replace ${name(place)} with one of ${facts.db} dB tap loss`,
+    reason: ({ facts }) =>
+      facts.db > facts.before
+        ? `At ${facts.before} dB too much comes down to its sockets.`
+        : `At ${facts.before} dB too little comes down to its sockets.`,
+  },
+  "smaller-splitter": {
+    title: ({ facts, place, name }) => `Replace ${name(place)} with a ${facts.ways}-way splitter`,
+    reason: ({ facts: { legs, used } }) =>
+      plural(used, {
+        zero: `It has ${legs} legs and none is used; every leg costs level.`,
+        one: `It has ${legs} legs and one is used; every leg costs level.`,
+        other: (n) => `It has ${legs} legs and ${n} are used; every leg costs level.`,
+      }),
+  },
+  "ferrite-splitter": {
+    title: ({ place, name }) => `Replace ${name(place)} with a ferrite splitter`,
+    reason: () => "A resistive one loses twice the decibels and keeps its legs badly apart.",
+  },
+  "better-decoupling": {
+    title: ({ facts, place, name }) =>
+      `Replace ${name(place)} with a type that has ${facts.isolationDb} dB between its outputs`,
+    reason: () => "The two flats meet there.",
+  },
+  "line-amplifier": {
+    title: ({ facts, place, name }) =>
+      `Put a satellite line amplifier of ${facts.db} dB before ${name(place)}`,
+    reason: () => "Amplified before the long cable, the signal keeps its distance from the noise.",
+  },
+  "amplifier-away": {
+    title: ({ place, name }) => `Remove ${name(place)} from the line`,
+    reason: () => "There is enough level without it, and it gets more than it can take.",
+  },
+  masthead: {
+    title: ({ facts, place, name }) => `Put a masthead amplifier of ${facts.db} dB under ${name(place)}`,
+    reason: () =>
+      "Amplified before the first loss, the signal keeps nearly all the C/N that the aerial gives.",
+  },
+  "larger-dish": {
+    title: ({ facts, place, name }) => `Replace ${name(place)} with a ${facts.metres} m dish`,
+    reason: () => "Twice the diameter gives 6 dB more signal against the same noise.",
+  },
+};

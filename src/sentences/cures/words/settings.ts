@@ -1,0 +1,74 @@
+import { kindOf } from "../../../parts/catalogue.ts";
+import { describedOptions } from "../../../parts/meanings.ts";
+import { plural } from "../../../words/plural.ts";
+import { optionWords, valueWords } from "../optionWords.ts";
+import type { StepTold, WordsOf } from "../told.ts";
+
+/** Settings and defects of parts. */
+export const SETTING_WORDS: WordsOf<
+  | "mend"
+  | "aim-dish"
+  | "aim-aerial"
+  | "gain"
+  | "amplifier-slope"
+  | "input-pad"
+  | "own-user-bands"
+  | "more-user-bands"
+> = {
+  mend: {
+    title: mendTitle,
+    reason: ({ facts, place, part }) => {
+      const kind = part(place)?.kind ?? "";
+      return `It stands at: ${valueWords(kind, facts.option, facts.from)}.`;
+    },
+  },
+  "aim-dish": {
+    title: ({ place, name }) => `Realign ${name(place)} with a meter`,
+    reason: ({ facts }) => `Its aim costs ${Number(facts.from).toFixed(1)} dB.`,
+  },
+  "aim-aerial": {
+    title: ({ place, name }) => `Realign ${name(place)} with a meter`,
+    reason: ({ facts }) => `A usual place gives some ${facts.to} dBµV; it gives ${facts.from} dBµV.`,
+  },
+  gain: {
+    title: ({ facts, place, name }) =>
+      `Set the gain of ${name(place)} to ${facts.toDb} dB, ${Math.abs(facts.byDb)} dB ${facts.byDb < 0 ? "lower" : "higher"}`,
+    reason: ({ facts }) =>
+      facts.byDb < 0 ? "Everything behind it comes down to what it should be." : "It has gain to spare.",
+  },
+  "amplifier-slope": {
+    title: ({ facts, place, name }) => `Set the slope of ${name(place)} to ${facts.db} dB`,
+    reason: () => "It amplifies the low end less and so makes up for the cable behind it.",
+  },
+  "input-pad": {
+    title: ({ facts, place, name }) => `Set the input attenuator of ${name(place)} to ${facts.to} dB`,
+    reason: () => "It costs as much C/N as it takes level.",
+  },
+  "own-user-bands": {
+    title: ({ facts, name }) =>
+      plural(facts.receivers.length, {
+        one: `Set ${name(facts.receivers[0] ?? "")} to free user bands of ${name(facts.converter)}`,
+        other: `Set every tuner on the line of ${name(facts.converter)} to a user band of its own`,
+      }),
+    reason: () => "Each tuner then asks for its own transponder, and none retunes another.",
+  },
+  "more-user-bands": {
+    title: ({ place, name }) => `Replace ${name(place)} with one that has 32 user bands (EN 50607)`,
+    reason: ({ facts }) =>
+      plural(facts.tuners, {
+        one: "One tuner is connected to its line, and it has no user band for it.",
+        other: (n) => `${n} tuners are connected to its line, and it has fewer user bands.`,
+      }),
+  },
+};
+
+/** A switch is switched on; anything else is set to its sound value. */
+function mendTitle({ facts, place, name, part }: StepTold<"mend">): string {
+  const kind = kindOf(part(place)?.kind ?? "");
+  const meaning = kind && describedOptions(kind).get(facts.option)?.means;
+  if (meaning === "mains") return `Switch on the mains of ${name(place)}`;
+  if (meaning === "receiver state") return `Switch on ${name(place)}`;
+  if (meaning === "horizontal volts") return `Repair or replace the supply of ${name(place)}`;
+  const option = optionWords(kind?.kind ?? "", facts.option);
+  return `Set “${option}” of ${name(place)} to: ${valueWords(kind?.kind ?? "", facts.option, facts.to)}`;
+}

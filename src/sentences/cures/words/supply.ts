@@ -1,0 +1,56 @@
+import { kindOf } from "../../../parts/catalogue.ts";
+import { describedOptions } from "../../../parts/meanings.ts";
+import { numeral } from "../../../words/plural.ts";
+import { optionWords, valueWords } from "../optionWords.ts";
+import type { WordsOf } from "../told.ts";
+
+/** Supply and commands. */
+export const SUPPLY_WORDS: WordsOf<
+  | "supply-path"
+  | "block-away"
+  | "supply-on"
+  | "power-inserter"
+  | "stronger-supply"
+  | "blocked-load"
+  | "dc-block"
+> = {
+  "supply-path": {
+    title: ({ facts, place, name, part }) => {
+      const kind = part(place)?.kind ?? "";
+      if (facts.value === true) return `Replace ${name(place)} with a type that passes supply`;
+      const value = valueWords(kind, facts.option, facts.value);
+      return `Set “${optionWords(kind, facts.option)}” of ${name(place)} to: ${value}`;
+    },
+    reason: () => "It stops the supply and the commands that come up from the receivers.",
+  },
+  "block-away": {
+    title: ({ place, name }) => `Remove ${name(place)} from the line`,
+    reason: () => "It stops the supply and the commands that come up from the receivers.",
+  },
+  "supply-on": {
+    title: ({ facts, place, name, part }) => {
+      const kind = kindOf(part(place)?.kind ?? "");
+      const meaning = kind && describedOptions(kind).get(facts.option)?.means;
+      if (meaning === "aerial supply") return `Set the aerial supply of ${name(place)} to ${facts.value} V`;
+      if (meaning === "converter feed") return `Set ${name(place)} to feed the LNB`;
+      return `Switch on the mains of ${name(place)}`;
+    },
+    reason: () => "It can feed what is without supply now.",
+  },
+  "power-inserter": {
+    title: ({ place, name }) => `Put a power inserter behind ${name(place)}`,
+    reason: () => "A mains unit in the line feeds it, whatever the receivers do.",
+  },
+  "stronger-supply": {
+    title: ({ facts, place, name }) => `Replace ${name(place)} with a unit that delivers ${facts.needMa} mA`,
+    reason: ({ facts }) => `It is asked for ${numeral(Math.round(facts.askedMa))} mA.`,
+  },
+  "blocked-load": {
+    title: ({ place, name }) => `Replace ${name(place)} with a load that has a capacitor`,
+    reason: () => "It ends the signal and draws no current.",
+  },
+  "dc-block": {
+    title: ({ place, name }) => `Put a DC block behind ${name(place)}`,
+    reason: () => "The signal passes, the direct current does not.",
+  },
+};

@@ -1,0 +1,78 @@
+/** The list of work in words, and what a cure gives up. */
+import type { Part } from "../../design/design.ts";
+import { kindOf } from "../../parts/catalogue.ts";
+import type { GivenUp } from "../../remedies/givenUp.ts";
+import type { Work, WorkPlace } from "../../remedies/work.ts";
+import { plural } from "../../words/plural.ts";
+import { list } from "../phrases.ts";
+import { optionWords, valueWords } from "./optionWords.ts";
+import type { StepNames } from "./told.ts";
+
+/** "Move the lead of “HL trunk” from HH to HL of “Multiswitch”" */
+export function workWords(work: Work, names: StepNames): string {
+  const { end, name } = names;
+  switch (work.kind) {
+    case "fit":
+      return work.between
+        ? `Fit ${named(work.part)} between ${end(work.between[0])} and ${end(work.between[1])}`
+        : `Fit ${named(work.part)}`;
+    case "remove":
+      return `Remove ${name(work.part.id)}`;
+    case "replace":
+      return `Replace ${name(work.before.id)} with: ${kindName(work.after)}${caption(work.after)}`;
+    case "set":
+      return `Set ${name(work.part.id)}: ${list(work.options.map((o) => optionChange(work.part, o)))}`;
+    case "connect":
+      return `Connect ${end(work.from)} to ${end(work.to)}`;
+    case "disconnect":
+      return `Take off the lead from ${end(work.from)} to ${end(work.to)}`;
+    case "move lead":
+      return `Move the lead of ${end(work.kept)} from ${end(work.from)} to ${end(work.to)}`;
+  }
+}
+
+const PLACES: Readonly<Record<WorkPlace, string>> = {
+  roof: "on the roof",
+  building: "under the roof or in the cupboard",
+  room: "in the room",
+};
+
+/** "in the room, 5 minutes" */
+export function workEffort({ place, minutes }: Work): string {
+  const time = plural(Math.round(minutes), {
+    zero: "no time worth naming",
+    one: (n) => `${n} minute`,
+    other: (n) => `${n} minutes`,
+  });
+  return `${PLACES[place]}, ${time}`;
+}
+
+/** “Receiver” has 2 satellite tuners then, in place of 8. */
+export function givenUpWords({ part, tuners, before }: GivenUp, { name }: StepNames): string {
+  return plural(tuners, {
+    zero: `${name(part)} has no satellite tuner then, in place of ${before}.`,
+    one: (n) => `${name(part)} has ${n} satellite tuner then, in place of ${before}.`,
+    other: (n) => `${name(part)} has ${n} satellite tuners then, in place of ${before}.`,
+  });
+}
+
+function named(part: Part): string {
+  return `“${part.label || part.id}”${caption(part)}`;
+}
+
+function kindName({ kind }: Part): string {
+  return kindOf(kind)?.name ?? kind;
+}
+
+function caption(part: Part): string {
+  const words = kindOf(part.kind)?.caption(part.options) ?? "";
+  return words ? ` (${words})` : "";
+}
+
+function optionChange(
+  part: Part,
+  { option, from, to }: { option: string; from: unknown; to: unknown },
+): string {
+  const value = (x: unknown) => valueWords(part.kind, option, x);
+  return `${optionWords(part.kind, option)} from ${value(from)} to ${value(to)}`;
+}

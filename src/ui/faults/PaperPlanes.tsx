@@ -1,0 +1,59 @@
+import type { Evaluation } from "../../evaluate/evaluation.ts";
+import { planeTests } from "../../remedies/faults/planeTests.ts";
+import { planePlace, type Symptom, symptomKey } from "../../remedies/faults/symptoms.ts";
+import { planeName } from "../../sentences/faults/reasonWords.ts";
+import { useFinder } from "../../store/faultFinder.ts";
+import { labelOf, planeColumns, transponderWords } from "./PlaneTable.tsx";
+
+/** So many places stand beside each other on a sheet of A4. */
+const MOST_COLUMNS = 6;
+
+type Props = { readonly evaluation: Evaluation; readonly symptoms: readonly Symptom[] };
+
+/** The table of planes on paper: boxes to tick on site, with the marks that are set already. */
+export function PaperPlanes({ evaluation, symptoms }: Props) {
+  const columns = planeColumns(symptoms);
+  const sheets = Array.from({ length: Math.ceil(columns.length / MOST_COLUMNS) }, (_, i) =>
+    columns.slice(i * MOST_COLUMNS, (i + 1) * MOST_COLUMNS),
+  );
+  const wanted = new Set(symptoms.map(symptomKey));
+  const { seen } = useFinder.getState();
+  const mark = (key: string) => {
+    const works = seen.get(key)?.works;
+    if (!wanted.has(key)) return "–";
+    return works === undefined ? "☐" : works === true ? "✓" : "✗";
+  };
+  return (
+    <div className="paper">
+      <h1>{evaluation.design.title}</h1>
+      <p>Satellite planes: tune each transponder at each place. ✓ works, ✗ fails, ☐ not tried.</p>
+      {sheets.map((places) => (
+        <table key={places.join()} className="plane-table paper-item">
+          <thead>
+            <tr>
+              <th scope="col">Plane and transponder</th>
+              {places.map((id) => (
+                <th key={id} scope="col">
+                  {labelOf(evaluation, id)}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {planeTests(evaluation).map((test) => (
+              <tr key={symptomKey(planePlace("", test.plane))}>
+                <th scope="row">
+                  {planeName(test.plane, evaluation)}
+                  <span className="quiet small">{transponderWords(test)}</span>
+                </th>
+                {places.map((id) => (
+                  <td key={id}>{mark(symptomKey(planePlace(id, test.plane)))}</td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      ))}
+    </div>
+  );
+}
