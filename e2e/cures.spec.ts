@@ -74,7 +74,12 @@ test("a cure for one finding ends that finding, and before and after stand side 
 }) => {
   await open(page, "/?example=long-steel-drop");
   await expect(page.getByText("The receiver does not work as it should.")).toBeVisible();
-  const lost = findings(page).getByRole("listitem").filter({ hasText: "horizontal cannot be selected" });
+  // Vertical gets 13 V and needs 11.5 V at the LNB: already that is too much for the drop. Horizontal follows from it.
+  const lost = findings(page)
+    .getByRole("listitem")
+    .filter({ hasText: /“Converter” gets 10\.1 V when vertical is asked for and needs 11\.5 V/ });
+  await lost.getByText(/Because of this: 1 receiver/).click();
+  await expect(lost.getByText(/may fail to select horizontal/)).toBeVisible();
   await lost.getByRole("button", { name: /^Find cures for: / }).click();
   await expect(page.getByRole("heading", { name: "Cures for one finding" })).toBeVisible();
   const found = await proposals(page);
@@ -93,7 +98,7 @@ test("a cure for one finding ends that finding, and before and after stand side 
   await dialog.getByRole("button", { name: "Close" }).click();
   await showPane(page, "Verdict");
   await expect(page.getByText("The receiver works.")).toBeVisible();
-  await expect(page.getByText("horizontal cannot be selected")).toHaveCount(0);
+  await expect(page.getByText(/may fail to select horizontal|vertical is asked for/)).toHaveCount(0);
 });
 
 /**

@@ -50,18 +50,20 @@ test("a wideband converter in place of the universal one collides with televisio
 
   await showPane(page, "Verdict");
   await expect(page.getByText("3 of 7 receivers work.")).toBeVisible();
-  await expect(verdict(page, "TV living room")).toHaveText(/Fails: .* drowned by another signal/);
-  await expect(verdict(page, "TV bedroom 1")).toHaveText(/Fails: .* drowned by another signal/);
+  await expect(verdict(page, "TV living room")).toHaveText(/Fails: .* lost to another signal/);
+  await expect(verdict(page, "TV bedroom 1")).toHaveText(/Fails: .* lost to another signal/);
   await expect(verdict(page, "TV bedroom 2")).toHaveText(/Works: /);
   await expect(verdict(page, "TV bedroom 3")).toHaveText(/Works: /);
   await expect(verdict(page, "DAB radio living room")).toHaveText(/Works: /);
   await expect(verdict(page, "Satellite receiver living room")).toHaveText(
-    /Fails: .*Gets none of 80 .*horizontal/,
+    /Fails: .*Gets none of 80 .*come out of the output H of “Converter”, not out of V/,
   );
   await expect(verdict(page, "Satellite receiver bedroom 1")).toHaveText(
-    /Fails: .*Gets none of 80 .*vertical/,
+    /Fails: .*Gets none of 80 .*come out of the output V of “Converter”, not out of H/,
   );
-  await expect(findings(page)).toContainText("which this input cannot tune");
+  await expect(findings(page)).toContainText(
+    "gives a wideband feed, which “Satellite receiver living room” cannot tune",
+  );
   await expect(findings(page)).toContainText(/“UHF aerial” and Satellite V from “Dish” share \d+ to \d+ MHz/);
 
   await page.getByRole("button", { name: "Undo", exact: true }).first().click();

@@ -136,18 +136,21 @@ function draftsOf(rule: Rule, view: RuleView): Drafted[] {
   return rule.check(view).map((draft) => ({ rule: any, draft }));
 }
 
+type FindingOfDraft = { readonly finding: Finding; readonly blamed: Draft<RuleId> };
+
 /** Findings by the draft that they were made of: the same object as long as the culprit and his facts stay. */
-const findingsByDraft = new WeakMap<object, Finding>();
+const findingsByDraft = new WeakMap<object, FindingOfDraft>();
 
 function found(rule: AnyRuleOf, draft: Draft<RuleId>, evaluation: Evaluation): Finding | undefined {
   const former = findingsByDraft.get(draft);
-  if (former && !rule.blame) return former;
   const blamed = rule.blame ? rule.blame(draft, evaluation) : draft;
   if (!blamed) return undefined;
+  if (former?.blamed === blamed) return former.finding;
   const made = identified(rule.id, blamed);
-  if (former && JSON.stringify(former) === JSON.stringify(made)) return former;
-  findingsByDraft.set(draft, made);
-  return made;
+  const isAsBefore = former && JSON.stringify(former.finding) === JSON.stringify(made);
+  const finding = isAsBefore ? former.finding : made;
+  findingsByDraft.set(draft, { finding, blamed });
+  return finding;
 }
 
 /** The identity of a finding: its rule and its place, nothing that changes with a number. */

@@ -2,9 +2,9 @@
 import type { Cause, Report, Severity } from "../findings/finding.ts";
 import { plural } from "../words/plural.ts";
 
-/** "2 causes, 24 findings"; "Nothing to find fault with" where there are none. */
+/** "2 causes, 24 findings"; "No findings" where there are none. */
 export function countsOf({ causes, findings }: Pick<Report, "causes" | "findings">): string {
-  if (findings.length === 0) return "Nothing to find fault with";
+  if (findings.length === 0) return "No findings";
   return `${causesCounted(causes.length)}, ${findingsCounted(findings.length)}`;
 }
 

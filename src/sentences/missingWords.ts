@@ -34,10 +34,10 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
         `missing because ${portName(reason.part, reason.port, evaluation, "in")} gets the lead of another signal`,
       );
     case "other output":
-      return doNot(
-        `leave ${partName(reason.part)} by ${portOf(reason.part, reason.port, evaluation)}, but by ${list(
-          reason.outputs.map((port) => portOf(reason.part, port, evaluation)),
-        )}`,
+      return verb(
+        "comes",
+        "come",
+        `out of ${list(reason.outputs.map((port) => portName(reason.part, port, evaluation, "out")))}, not out of ${portOf(reason.part, reason.port, evaluation)}`,
       );
     case "no way through":
       return doNot(`get through ${partName(reason.part)}`);
@@ -96,7 +96,7 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
     case "not handed on":
       return doNot("come out usable");
     case "disturbed":
-      return are("drowned by another signal on the same frequencies");
+      return are("lost to another signal on the same frequencies");
     case "noisy":
       return are("too weak or too noisy");
   }

@@ -32,7 +32,7 @@ function bareSentence(verdict: Verdict, evaluation: Evaluation): string {
   if (verdict.idle) return IDLE[verdict.role][verdict.idle];
   const services = verdict.services.filter((s) => s.wanted > 0);
   const got = list(services.map((s) => share(s.got, s.wanted, s.counted ?? s.service)));
-  if (verdict.role === "outlet") return `Hands on ${got}.`;
+  if (verdict.role === "outlet") return `Delivers ${got}.`;
   const worst = services
     .flatMap(({ missing, wanted }) => missing.map((m) => ({ ...m, wanted })))
     .sort((a, b) => b.count - a.count)[0];
@@ -68,8 +68,8 @@ function marginWords({ marginDb, tightest, edge }: Verdict): string {
 }
 
 const LIMIT_WORDS: Readonly<Record<NonNullable<Verdict["tightest"]>["by"], string>> = {
-  "level low": "least level",
-  "level high": "highest level",
+  "level low": "above the lowest level",
+  "level high": "below the highest level",
   "C/N": "C/N",
 };
 
@@ -96,7 +96,7 @@ const IDLE: Readonly<Record<Verdict["role"], Readonly<Record<NonNullable<Verdict
   outlet: {
     "nothing connected": "Is not connected yet.",
     off: "Is switched off.",
-    "no source": "Nothing arrives that its sockets could hand on.",
+    "no source": "Nothing arrives that its sockets could deliver.",
   },
 };
 

@@ -167,7 +167,8 @@ describe("figures of a finding", () => {
       words: "104.2 dBµV · limit 95 dBµV · EN 60728-3",
     },
     { facts: { value: 1, limit: 6, unit: "carriers" }, words: "1 of 6 carriers" },
-    { facts: { value: 17, limit: 0, unit: "transponders" }, words: "17 transponders" },
+    { facts: { value: 3, limit: 1, unit: "receivers" }, words: "3 receivers · limit 1" },
+    { facts: { value: 17, limit: 0, unit: "transponders" }, words: "" },
     { facts: {}, words: "" },
   ])("read “$words”", ({ facts, words }) => {
     expect(limitWords({ ...base, ...facts } as Finding)).toBe(words);

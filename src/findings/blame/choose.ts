@@ -1,7 +1,7 @@
 /** Which of several parts that are wrong is the culprit. */
 import { defectsOf } from "../../parts/meanings.ts";
 import type { Blamed } from "./culprit.ts";
-import { NOBODY, type Served, type ServedByOutput } from "./served.ts";
+import type { Served, ServedByOutput } from "./served.ts";
 import type { Shortcoming } from "./shortcomings.ts";
 import type { Stage } from "./stages.ts";
 
@@ -41,7 +41,7 @@ export function worstOf(suspects: readonly Suspect[], about: About): Blamed | un
 }
 
 function servedBy({ stage: { step } }: Suspect, { served }: About): Served {
-  return served.get(`${step.part}.${step.to}`) ?? NOBODY;
+  return served(`${step.part}.${step.to}`);
 }
 
 /** An amplifier by which all places would be right that the worst suspect serves, and others besides. */

@@ -2,6 +2,7 @@
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, Meeting } from "../../evaluate/evaluation.ts";
 import { noiseFactor } from "../../rf/noise.ts";
+import { remembered } from "../../signal/remember.ts";
 import { type BandFacts, bandFactsOf } from "../bandFacts.ts";
 import { isWanted } from "../collisions.ts";
 import { extreme } from "../extreme.ts";
@@ -94,12 +95,14 @@ export function blameForNoise(
   const total = added.reduce((sum, share) => sum + share, 0);
   if (!(total > 0)) return undefined;
   // All noise that is added behind a place where more level arrives counts for so much less.
+  const fromHereOn = [...added];
+  for (let k = added.length - 2; k >= 0; k--) fromHereOn[k] = (added[k] ?? 0) + (fromHereOn[k + 1] ?? 0);
   const restoredDb = (k: number, excessDb: number, does?: Misdeed) => {
     const stage = stages[k];
     // What an active part lacks is lacking behind its own noise; not so an attenuator at its input.
     const isBehind = stage && isActive(stage) && stage.step.from !== null && does !== "input attenuator";
     const from = isBehind ? k + 1 : k;
-    const behind = added.slice(from).reduce((sum, share) => sum + share, 0);
+    const behind = fromHereOn[from] ?? 0;
     return -10 * Math.log10(1 - (behind / total) * (1 - 10 ** (-excessDb / 10)));
   };
   const suspects = stages.flatMap((stage, k): Suspect[] => {
@@ -143,10 +146,14 @@ function ownNoiseDb(
 
 /** Noise figure of a usual part of the kind. */
 function usualNoiseFigureDb({ kind, part }: Stage["record"]): number {
-  const { paths = [] } = kind.signal(kind.options.parse({}), { id: part.id, powered: true });
-  const figures = paths.flatMap((p) => p.noiseFigureDb ?? []);
-  return figures.length > 0 ? Math.max(...figures) : USUAL_NOISE_FIGURE_DB;
+  return remembered(usual, kind, () => {
+    const { paths = [] } = kind.signal(kind.options.parse({}), { id: part.id, powered: true });
+    const figures = paths.flatMap((p) => p.noiseFigureDb ?? []);
+    return figures.length > 0 ? Math.max(...figures) : USUAL_NOISE_FIGURE_DB;
+  });
 }
+
+const usual = new WeakMap<object, number>();
 
 /** Where nothing is wrong: the source, if most noise comes with it; else the greatest loss before an amplifier. */
 function firstWeak(

@@ -5,6 +5,7 @@ import { remembered } from "../../signal/remember.ts";
 import { extreme } from "../extreme.ts";
 import { profileOf } from "../limits.ts";
 import { type Heard, heardAt, placesOf } from "../places.ts";
+import { askWhole, wholeOf } from "../watched.ts";
 import { stagesTo } from "./stages.ts";
 
 /** A limit that places of a service may miss. */
@@ -20,17 +21,26 @@ export type Served = {
   readonly spareDb: number;
 };
 
-export type ServedByOutput = ReadonlyMap<string, Served>;
+/** What an output ("part.port") on the way to places of a service serves. */
+export type ServedByOutput = (output: string) => Served;
 
-const known = new WeakMap<Evaluation, Map<string, ServedByOutput>>();
-
-/** What each output ("part.port") on the way to a place of a service serves. */
+/** Asked of the whole design, output by output: a kept answer rests on what these serve, not on all parts. */
 export function placesServed(evaluation: Evaluation, service: Service, limit: MissedLimit): ServedByOutput {
-  const ofAll = remembered(known, evaluation, () => new Map<string, ServedByOutput>());
-  return remembered(ofAll, `${service} ${limit}`, () => served(evaluation, service, limit));
+  return (output) => {
+    const of = (whole: Evaluation) => allServed(whole, service, limit).get(output) ?? NOBODY;
+    askWhole(evaluation, (whole) => Object.values(of(whole)).join());
+    return of(wholeOf(evaluation));
+  };
 }
 
-function served(evaluation: Evaluation, service: Service, limit: MissedLimit): ServedByOutput {
+const known = new WeakMap<Evaluation, Map<string, ReadonlyMap<string, Served>>>();
+
+function allServed(whole: Evaluation, service: Service, limit: MissedLimit): ReadonlyMap<string, Served> {
+  const ofAll = remembered(known, whole, () => new Map<string, ReadonlyMap<string, Served>>());
+  return remembered(ofAll, `${service} ${limit}`, () => served(whole, service, limit));
+}
+
+function served(evaluation: Evaluation, service: Service, limit: MissedLimit): ReadonlyMap<string, Served> {
   const outputs = new Map<string, Served>();
   const profile = profileOf(evaluation.design);
   if (!WANTED_SERVICES.some((s) => s === service)) return outputs;
@@ -60,7 +70,7 @@ function served(evaluation: Evaluation, service: Service, limit: MissedLimit): S
   return outputs;
 }
 
-export const NOBODY: Served = { failing: 0, missingDb: 0, inOrder: 0, spareDb: Number.POSITIVE_INFINITY };
+const NOBODY: Served = { failing: 0, missingDb: 0, inOrder: 0, spareDb: Number.POSITIVE_INFINITY };
 
 function missingDb({ levelDbuv, cniDb, limits }: Heard, limit: MissedLimit): number {
   if (limit === "C/N") return limits.cnDb - cniDb;

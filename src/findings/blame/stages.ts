@@ -1,10 +1,11 @@
 /** The parts that a carrier has come through, from its source to a place: where a culprit is looked for. */
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
-import { type CarrierId, type TracedOutput, type TraceStep, traceOutput } from "../../evaluate/trace.ts";
+import { type CarrierId, type TraceStep, traceOutput } from "../../evaluate/trace.ts";
 import { cniDb, isLive } from "../../signal/readout.ts";
 import { remembered } from "../../signal/remember.ts";
 import { extreme } from "../extreme.ts";
+import { wholeOf } from "../watched.ts";
 
 export type Spot = { readonly part: PartId; readonly port: string };
 
@@ -34,31 +35,58 @@ function stagesBehind(
   carrier: CarrierId,
   userBand: number | undefined,
 ): readonly Stage[] {
-  const ways = remembered(known, evaluation, () => new Map<string, readonly Stage[]>());
-  const keyOf = ({ part, port }: Spot) =>
-    `${part}.${port} ${carrier.origin}#${carrier.index} ${userBand ?? ""}`;
+  const whole = wholeOf(evaluation);
+  const ways = remembered(known, whole, () => new Map<string, readonly Stage[]>());
   const open: { readonly key: string; readonly stage: Stage }[] = [];
   let before: readonly Stage[] = [];
   // Upwards to what is known already, or to the source; no way is longer than there are parts.
   let here: Spot | null = at;
-  for (let guard = evaluation.records.length; here && guard > 0; guard--) {
-    const key = keyOf(here);
+  for (let guard = whole.records.length; here && guard > 0; guard--) {
+    const key: string = `${here.part}.${here.port} ${carrierKey(carrier, userBand)}`;
     const former = ways.get(key);
     if (former) {
       before = former;
       break;
     }
-    const record = evaluation.record(here.part);
-    const traced: TracedOutput | null = record ? traceOutput(evaluation, here, carrier, userBand) : null;
-    if (!record || !traced) break;
-    open.push({ key, stage: { record, step: traced.step, carrier } });
-    here = traced.before;
+    const passed: PassedStage | undefined = stageAt(evaluation, here, carrier, userBand);
+    if (!passed) break;
+    open.push({ key, stage: passed.stage });
+    here = passed.before;
   }
   for (const { key, stage } of open.reverse()) {
     before = [...before, stage];
     ways.set(key, before);
   }
+  // Whoever keeps what follows from a way rests on all its parts, those that were known already included.
+  for (const { record } of before) evaluation.record(record.part.id);
   return before;
+}
+
+/** A stage, and the output before it; null at the source. */
+export type PassedStage = { readonly stage: Stage; readonly before: Spot | null };
+
+/** A record tells by itself what it did to a carrier. */
+const passedBy = new WeakMap<PartRecord, Map<string, PassedStage | null>>();
+
+/** The stage of the part at an output; undefined where the carrier is not there. */
+export function stageAt(
+  evaluation: Evaluation,
+  at: Spot,
+  carrier: CarrierId,
+  userBand: number | undefined,
+): PassedStage | undefined {
+  const record = evaluation.record(at.part);
+  if (!record) return undefined;
+  const ofRecord = remembered(passedBy, record, () => new Map<string, PassedStage | null>());
+  const passed = remembered(ofRecord, `${at.port} ${carrierKey(carrier, userBand)}`, () => {
+    const traced = traceOutput(evaluation, at, carrier, userBand);
+    return traced && { stage: { record, step: traced.step, carrier }, before: traced.before };
+  });
+  return passed ?? undefined;
+}
+
+export function carrierKey({ origin, index }: CarrierId, userBand: number | undefined): string {
+  return `${origin}#${index} ${userBand ?? ""}`;
 }
 
 /** The output at a spot, or the one that feeds the input there. */
@@ -70,8 +98,8 @@ export function outputBefore(evaluation: Evaluation, { part, port }: Spot): Spot
   return end && { part: end[0], port: end[1] };
 }
 
-/** Of a user band the worst carrier that it can hold: its noise is what the user band is given. */
-function carrierOf(evaluation: Evaluation, at: Spot, arriving: Arriving): CarrierId | undefined {
+/** The carrier itself; of a user band the worst carrier that it can hold: its noise is what the user band is given. */
+export function carrierOf(evaluation: Evaluation, at: Spot, arriving: Arriving): CarrierId | undefined {
   if (arriving.userBand === undefined) return arriving;
   const bands = evaluation.record(at.part)?.outputs[at.port]?.bands ?? [];
   const holds = bands.find((b) => b.origin.key === arriving.origin)?.stack?.holds ?? [];

@@ -148,9 +148,11 @@ function onSameLoop({ finding }: Node, byPlace: Placed["byPlace"], ways: Ways): 
   );
 }
 
-/** Whether one takes what the other lacks. */
-function explains(cause: Node, { mechanism }: Node): boolean {
-  return cause.mechanism.takes.some((good) => mechanism.lacks.includes(good));
+/** Whether one takes what the other lacks; what is taken from one service is not lacking to another. */
+function explains(cause: Node, victim: Node): boolean {
+  const [service, lacking] = [cause.finding.at.service, victim.finding.at.service];
+  if (service !== undefined && lacking !== undefined && service !== lacking) return false;
+  return cause.mechanism.takes.some((good) => victim.mechanism.lacks.includes(good));
 }
 
 function isAlike(a: Node, b: Node): boolean {
@@ -184,13 +186,16 @@ function aboveIt(node: Node, { byPlace }: Placed, { ways, evaluation }: Folding)
     node.culprit === at.part ||
     n.mechanism.takes.includes("signal") ||
     n.finding.parts.includes(node.culprit);
-  const here: Passed = { part: at.part, port: at.port ?? "", distance: 0 };
-  return [here, ...ways.signalTo(at.part)].flatMap((passed) =>
-    (byPlace.get(passed.part) ?? [])
-      .filter((n) => explains(n, node) && n.finding.severity !== "note" && isTrusted(n))
-      .filter((n) => concerns(n, node, passed, evaluation))
-      .map((n): Candidate => ({ node: n, sureness: SURENESS.onTheWay, distance: passed.distance })),
-  );
+  const candidates: Candidate[] = [];
+  const look = (passed: Passed) => {
+    for (const n of byPlace.get(passed.part) ?? [])
+      if (explains(n, node) && n.finding.severity !== "note" && isTrusted(n))
+        if (concerns(n, node, passed, evaluation))
+          candidates.push({ node: n, sureness: SURENESS.onTheWay, distance: passed.distance });
+  };
+  look({ part: at.part, port: at.port ?? "", distance: 0 });
+  for (const passed of ways.signalTo(at.part)) look(passed);
+  return candidates;
 }
 
 /** Whether what a finding takes is taken from this way, this service and this receiver. */

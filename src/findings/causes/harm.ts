@@ -66,9 +66,11 @@ function sufferersOf(
     // Somebody who has all that he wants does not suffer; of an outlet its own figures are looked at as well.
     if (verdict.role === "receiver" && verdict.state === "works") continue;
     const own = new Set(groupsAt.get(verdict.part) ?? []);
-    for (const { missing } of verdict.services)
+    for (const { service, missing } of verdict.services)
       for (const { culprit } of missing)
-        if (culprit) for (const g of byCulprit.get(culprit.part) ?? []) own.add(g);
+        if (culprit)
+          for (const group of byCulprit.get(culprit.part) ?? [])
+            if (group.root.at.service === undefined || group.root.at.service === service) own.add(group);
     if (own.size === 0 && verdict.state === "fails")
       for (const group of above(verdict, groupsAt, ways)) own.add(group);
     if (own.size === 0 && verdict.state === "fails")

@@ -2,6 +2,7 @@ import { type Blamed, culpritFirst } from "../blame/culprit.ts";
 import { blameForLean } from "../blame/lean.ts";
 import { type CarrierFigures, heardAt, placesOf } from "../places.ts";
 import { type RuleOf, wireAt } from "../rule.ts";
+import { keptFor } from "../watched.ts";
 
 export type LevelDifferenceFacts = {
   readonly strongest: CarrierFigures;
@@ -40,10 +41,10 @@ export const levelDifference: RuleOf<"level-difference"> = {
         ];
       }),
     ),
-  blame: (draft, evaluation) => {
+  blame: keptFor((draft, evaluation) => {
     const { strongest, weakest } = draft.facts;
     const culprit = blameForLean(evaluation, draft.at, { above: strongest, below: weakest });
     if (!culprit) return draft;
     return { ...draft, parts: culpritFirst(culprit.part, draft.parts), facts: { ...draft.facts, culprit } };
-  },
+  }),
 };

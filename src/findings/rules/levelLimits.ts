@@ -3,6 +3,7 @@ import { blameForLevel } from "../blame/level.ts";
 import { extreme } from "../extreme.ts";
 import { type CarrierFigures, heardAt, placesOf } from "../places.ts";
 import { type RuleOf, wireAt } from "../rule.ts";
+import { keptFor } from "../watched.ts";
 
 export type LevelLimitsFacts = {
   /** How many of how many carriers of the service are out of the limit. */
@@ -44,7 +45,7 @@ export const levelLimits: RuleOf<"level-limits"> = {
         });
       }),
     ),
-  blame: (draft, evaluation) => {
+  blame: keptFor((draft, evaluation) => {
     const culprit = blameForLevel(evaluation, draft);
     if (!culprit) return draft;
     return {
@@ -52,5 +53,5 @@ export const levelLimits: RuleOf<"level-limits"> = {
       parts: culpritFirst(culprit.part, draft.parts),
       facts: { ...draft.facts, culprit },
     };
-  },
+  }),
 };

@@ -6,6 +6,7 @@ import { cnDb, isLive, marginDb } from "../../signal/readout.ts";
 import { blameForOverload } from "../blame/overload.ts";
 import { extreme } from "../extreme.ts";
 import { type RuleOf, wireAt } from "../rule.ts";
+import { keptFor } from "../watched.ts";
 
 export type OverloadFacts = {
   /** What the load amounts to: so many equal carriers, and all power together [dBµV]. */
@@ -64,7 +65,7 @@ export const overload: RuleOf<"overload"> = {
       },
     ];
   },
-  blame: (draft, evaluation) => blameForOverload(evaluation, draft),
+  blame: keptFor((draft, evaluation) => blameForOverload(evaluation, draft)),
 };
 
 function isWanted(service: Service): boolean {

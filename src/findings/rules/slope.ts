@@ -4,6 +4,7 @@ import { extreme } from "../extreme.ts";
 import type { Range } from "../limits.ts";
 import { type CarrierFigures, heardAt, placesOf } from "../places.ts";
 import { type RuleOf, wireAt } from "../rule.ts";
+import { keptFor } from "../watched.ts";
 
 /** The whole range whose ends a slope is stated for [MHz]; a network passes 47 to 862 and 950 to 2150 MHz. */
 const RANGES: Readonly<Record<Range, { fromMHz: number; toMHz: number }>> = {
@@ -54,13 +55,13 @@ export const slope: RuleOf<"slope"> = {
         ];
       }),
     ),
-  blame: (draft, evaluation) => {
+  blame: keptFor((draft, evaluation) => {
     const { lowest, highest, falls } = draft.facts;
     const ends = falls ? { above: lowest, below: highest } : { above: highest, below: lowest };
     const culprit = blameForLean(evaluation, draft.at, ends);
     if (!culprit) return draft;
     return { ...draft, parts: culpritFirst(culprit.part, draft.parts), facts: { ...draft.facts, culprit } };
-  },
+  }),
 };
 
 /** Slope of the line of least squares through the carriers [dB/MHz]; undefined for fewer than three. */

@@ -3,6 +3,7 @@ import { blameForQuality, type Spoiler } from "../blame/quality.ts";
 import { extreme } from "../extreme.ts";
 import { type CarrierFigures, heardAt, placesOf } from "../places.ts";
 import { type RuleOf, wireAt } from "../rule.ts";
+import { keptFor } from "../watched.ts";
 
 export type LowCnFacts = {
   readonly failing: number;
@@ -45,12 +46,12 @@ export const weakQuality: RuleOf<"low-carrier-to-noise"> = {
         ];
       }),
     ),
-  blame: (draft, evaluation) => {
+  blame: keptFor((draft, evaluation) => {
     const { spoiler, culprit } = blameForQuality(evaluation, draft);
     return {
       ...draft,
       parts: culprit ? culpritFirst(culprit.part, draft.parts) : draft.parts,
       facts: { ...draft.facts, spoiler, ...(culprit ? { culprit } : {}) },
     };
-  },
+  }),
 };

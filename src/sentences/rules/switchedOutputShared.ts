@@ -18,9 +18,10 @@ export const switchedOutputShared: RuleWords<"switched-output-shared"> = {
     const who = list(facts.receivers.map(partName));
     const output = portOfPart(told.record, at.part, at.port ?? "");
     const by = facts.joins === undefined ? "" : ` through ${partName(facts.joins)}`;
+    const both = facts.receivers.length === 2 ? "both" : "all of them";
     return plural(facts.receivers.length, {
       one: `The inputs of ${who} share ${output}${by}: all of them see only what one asks for.`,
-      other: `${who} share ${output}${by}: all of them see only what one asks for.`,
+      other: `${who} share ${output}${by}: ${both} see only what one asks for.`,
     });
   },
   cure: ({ finding: { facts } }) =>

@@ -46,7 +46,9 @@ function voltsWords(step: SupplyStep): string {
 
 function enough({ volts13, volts18 }: SupplyStep, needsVolts: number): string {
   if (Math.min(volts13, volts18) >= needsVolts) return "enough";
-  return Math.max(volts13, volts18) < needsVolts ? "not enough" : "enough for horizontal only";
+  return Math.max(volts13, volts18) < needsVolts
+    ? "not enough"
+    : "reached only while horizontal is asked for";
 }
 
 /** "0.6 Ω of its own take 0.1 V"; a steering diode takes volts without being a resistance. */

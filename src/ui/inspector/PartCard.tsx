@@ -87,7 +87,7 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
       <TunerSection record={record} />
       {findings.length > 0 ? (
         <section>
-          <h3>What there is to say</h3>
+          <h3>Findings</h3>
           <ul className="finding-list">
             {findings.map((finding) => (
               <FindingItem key={finding.id} finding={finding} />

@@ -5,6 +5,7 @@ import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { Cause } from "../../findings/finding.ts";
 import { ESTIMATE_NOTICE } from "../../parts/cautions.ts";
 import { countsOf, followsLine } from "../../sentences/cause.ts";
+import { capital } from "../../sentences/explain/plainWords.ts";
 import { cureOf, explainFinding, messageOf } from "../../sentences/finding.ts";
 import { stateName, verdictSentence } from "../../sentences/verdict.ts";
 import { useApp } from "../../store/app.ts";
@@ -58,6 +59,13 @@ function Paper() {
       </section>
       {origin ? <PaperOrigin found={origin} which={question.which} /> : null}
       {walking ? <PaperWalk shown={shownWalk(evaluation, walking)} evaluation={evaluation} /> : null}
+      <h2>Causes</h2>
+      <p>{countsOf(report)}.</p>
+      <ul>
+        {report.causes.map((cause) => (
+          <PaperCause key={cause.id} cause={cause} evaluation={evaluation} />
+        ))}
+      </ul>
       <h2>Receivers and outlets</h2>
       {verdicts.map((verdict) => (
         <section key={verdict.part} className="paper-item">
@@ -68,13 +76,6 @@ function Paper() {
           {verdict.services.length > 0 ? <ServiceTable services={verdict.services} /> : null}
         </section>
       ))}
-      <h2>Causes</h2>
-      <p>{countsOf(report)}.</p>
-      <ul>
-        {report.causes.map((cause) => (
-          <PaperCause key={cause.id} cause={cause} evaluation={evaluation} />
-        ))}
-      </ul>
       <p className="small">
         Printed {new Date().toLocaleString()}. Work on mains, bonding, lightning protection and at height
         follows local codes and belongs to licensed people.
@@ -86,9 +87,15 @@ function Paper() {
 /** A cause with its cure, and in short what follows from it. */
 function PaperCause({ cause, evaluation }: { readonly cause: Cause; readonly evaluation: Evaluation }) {
   const { root, severity, findings } = cause;
+  const cure = cureOf(root, evaluation);
   return (
     <li className="paper-item">
-      <strong>{severity}</strong>: {messageOf(root, evaluation)} {cureOf(root, evaluation) ?? ""}{" "}
+      <strong>{capital(severity)}</strong>: {messageOf(root, evaluation)}{" "}
+      {cure === undefined ? null : (
+        <>
+          <strong>Cure:</strong> {cure}{" "}
+        </>
+      )}
       <span className="small">{limitWords(root)}</span>
       <br />
       {explainFinding(root, evaluation).customer}
