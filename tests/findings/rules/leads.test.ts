@@ -166,10 +166,10 @@ describe("open ends", () => {
       { t: ["receiver-tv"], s: ["splitter"], b: ["amp-distribution", { inputs: "three" }], c: ["cable"] },
       "c.out > b.in, b.out > s.in",
     );
-    // c.in; b.fm and b.dab; s, which leads nowhere; t.in.
+    // c.in; b.fm and b.dab; s, which leads nowhere; t.in. The cable comes first on the way of the signal.
     const [note, ...others] = foundBy("not-connected", design);
     expect(others).toEqual([]);
-    expect(note).toMatchObject({ severity: "note", value: 5, at: { part: "b" } });
+    expect(note).toMatchObject({ severity: "note", value: 5, at: { part: "c" } });
     expect(foundBy("not-connected", backwards(design))).toEqual([note]);
   });
 
