@@ -24,7 +24,8 @@ export type RuleOf<R extends RuleId> = {
   /**
    * Follows what was found to where it comes from: the same draft with the culprit first among its parts, and in
    * its facts what the culprit does. What `check` says is kept while the part's record is the same; this is asked
-   * anew for every report, since the culprit lies elsewhere. Undefined: another draft of the rule, led to the same
+   * for every report, since the culprit lies elsewhere: `keptFor` keeps what it says while the way there is the
+   * same. Undefined: another draft of the rule, led to the same
    * culprit, says it already.
    */
   readonly blame?: (draft: Draft<R>, evaluation: Evaluation) => Draft<R> | undefined;

@@ -97,7 +97,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
         ? `${blocked} passes no 22 kHz tone from ${receiver} to ${partName(reason.part)}`
         : `No 22 kHz tone gets from ${receiver} to ${partName(reason.part)}`;
     case "too few volts":
-      return `Only ${round1(reason.volts)} V of the 18 V get to ${partName(reason.part)}${blocked ? `, most is lost at ${blocked}` : ""}`;
+      return `Only ${round1(reason.volts)} V of the 18 V get ${blocked ? `past ${blocked} ` : ""}to ${partName(reason.part)}`;
     case "set by another":
       return blocked && culprit.part !== reason.part
         ? `${blocked} puts ${receiver} and ${partName(reason.by)} on one output of ${partName(reason.part)}`

@@ -423,7 +423,7 @@ export const MORE_CASES: readonly TradeCase[] = [
   ),
   one("an amplifier turned down to nothing", "amp", ...house(HOUSE, {}, { gainDb: 0 }, { levelDbuv: 47 })),
   one(
-    "the amplifier was joined backwards: its aerial is on an output",
+    "the amplifier has no mains: its aerial is on an output",
     "amp uhf",
     ...house("down.out > amp.in, uhf.out > down.in", {}, { switchedOn: false }, { levelDbuv: 46 }),
   ),

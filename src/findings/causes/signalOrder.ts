@@ -10,7 +10,13 @@ export type SignalOrder = ReadonlyMap<PartId, number>;
  * Parts by their distance from the sources, then by what they are and what they are joined to, and only among
  * twins by label and by where they lie on the canvas. Neither ids nor the order of parts and wires matter.
  */
-export function signalOrderOf({ records }: Evaluation): SignalOrder {
+export function signalOrderOf(evaluation: Evaluation): SignalOrder {
+  return remembered(known, evaluation, () => orderOf(evaluation));
+}
+
+const known = new WeakMap<Evaluation, SignalOrder>();
+
+function orderOf({ records }: Evaluation): SignalOrder {
   const depths = depthsOf(records);
   const shape = shapesOf(records, depths);
   const order = records.map((record, i) => ({ record, depth: depths[i] ?? 0, shape: shape[i] ?? 0 }));

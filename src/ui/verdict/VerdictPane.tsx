@@ -72,7 +72,7 @@ function summaryWords(working: number, of: number): string {
   if (of === 1) return working === 1 ? "The receiver works." : "The receiver does not work as it should.";
   if (working === of) return of === 2 ? "Both receivers work." : `All ${of} receivers work.`;
   return plural(working, {
-    zero: `None of ${of} receivers works as it should.`,
+    zero: of === 2 ? "Neither receiver works as it should." : `None of ${of} receivers works as it should.`,
     one: (n) => `${n} of ${of} receivers works.`,
     other: (n) => `${n} of ${of} receivers work.`,
   });
