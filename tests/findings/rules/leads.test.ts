@@ -166,11 +166,7 @@ describe("open ends", () => {
       { t: ["receiver-tv"], s: ["splitter"], b: ["amp-distribution", { inputs: "three" }], c: ["cable"] },
       "c.out > b.in, b.out > s.in",
     );
-<<<<<<< HEAD
     // c.in, which is nearest to a source; b.fm and b.dab; s, which leads nowhere; t.in.
-=======
-    // c.in; b.fm and b.dab; s, which leads nowhere; t.in. The cable comes first on the way of the signal.
->>>>>>> 2a211019d253e983ea2cdece80730672caed49e7
     const [note, ...others] = foundBy("not-connected", design);
     expect(others).toEqual([]);
     expect(note).toMatchObject({ severity: "note", value: 5, at: { part: "c" } });
