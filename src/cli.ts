@@ -18,7 +18,7 @@ import { reportInSteps } from "./findings/report.ts";
 import { PLACEHOLDER_PRICES } from "./paperwork/prices.ts";
 import { type Proposal, search } from "./remedies/search.ts";
 import { type CureRecord, cureRecord, curesText } from "./sentences/check/cures.ts";
-import { recordOf } from "./sentences/check/record.ts";
+import { checkRecordOf } from "./sentences/check/record.ts";
 import { textOf } from "./sentences/check/text.ts";
 
 const USAGE = `Usage: npm run --silent check -- FILE… [--json] [--cures]
@@ -96,7 +96,7 @@ type Checked = {
 
 function printed(file: string, { json, many }: Form, { evaluation, report, cures }: Checked): string {
   if (json)
-    return `${JSON.stringify({ file, ...recordOf(evaluation, report), ...(cures ? { cures } : {}) })}\n`;
+    return `${JSON.stringify({ file, ...checkRecordOf(evaluation, report), ...(cures ? { cures } : {}) })}\n`;
   return `${many ? `${file}\n` : ""}${textOf(evaluation, report)}${cures ? curesText(cures) : ""}`;
 }
 

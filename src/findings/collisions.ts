@@ -8,7 +8,7 @@ import { type Service, WANTED_SERVICES } from "../signal/carrier.ts";
  * Meetings of different signals, put together by who meets whom, whichever of the two suffers; quadrants of one
  * dish count as one.
  */
-export function pairs(meetings: readonly Meeting[]): Meeting[][] {
+export function meetingsByPair(meetings: readonly Meeting[]): Meeting[][] {
   const groups = new Map<string, Meeting[]>();
   for (const m of meetings) {
     if (m.echo || !isWanted(m.victim.origin.service)) continue;
@@ -65,7 +65,7 @@ export function idOf(band: Band, i: number): string {
 export type Toll = { readonly grade: CollisionGrade; readonly service: Service; readonly count: number };
 
 /** Carriers that suffer, worst first, each counted by the worst that it meets. */
-export function tally(pair: readonly Meeting[]): readonly Toll[] {
+export function lossCounts(pair: readonly Meeting[]): readonly Toll[] {
   const worst = new Map<string, { service: Service; grade: CollisionGrade }>();
   for (const m of pair) {
     const { service } = m.victim.origin;

@@ -27,7 +27,7 @@ type Row = Omit<Limits, "cnDb" | "cnSource"> & {
 };
 
 /** The wide band of a network [MHz]: terrestrial, or satellite IF. */
-export type Range = "terrestrial" | "satellite";
+export type NetworkRange = "terrestrial" | "satellite";
 
 export type Profile = {
   readonly name: string;
@@ -38,7 +38,7 @@ export type Profile = {
   /** Most that two carriers of a service may differ at an outlet [dB]. */
   readonly differenceDb: Partial<Record<Service, number>>;
   /** Most that the level may fall or rise from one end of a range to the other [dB]. */
-  readonly slopeDb: Partial<Record<Range, number>>;
+  readonly slopeDb: Partial<Record<NetworkRange, number>>;
   /** Least isolation between outlets of different dwellings [dB]. */
   readonly isolation: readonly { readonly fromMHz: number; readonly toMHz: number; readonly db: number }[];
 };

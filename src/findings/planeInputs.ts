@@ -1,7 +1,7 @@
 /** Inputs that stand for one plane of a satellite each, and what they get. */
 import type { PartId } from "../design/design.ts";
 import type { PartRecord } from "../evaluate/evaluation.ts";
-import type { Plane } from "../parts/contract.ts";
+import type { PortPlane } from "../parts/contract.ts";
 import { type Band, SILENCE } from "../signal/band.ts";
 import { remembered } from "../signal/remember.ts";
 
@@ -69,7 +69,7 @@ function looseFeed(band: Band, isWhole: boolean): LooseFeed | undefined {
 }
 
 /** "VL"; "V" for both halves at once. */
-function quadrantOf({ polarisation, half }: Plane): string {
+function quadrantOf({ polarisation, half }: PortPlane): string {
   return `${polarisation}${half === undefined ? "" : half === "low" ? "L" : "H"}`;
 }
 

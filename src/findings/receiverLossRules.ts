@@ -5,7 +5,7 @@ import type { Draft } from "./finding.ts";
 import type { Culprit, Missing } from "./missing.ts";
 import { receiverLosses } from "./receiverLosses.ts";
 import type { MissingGroup } from "./reception.ts";
-import { type RuleView, wireAt } from "./rule.ts";
+import { type RuleView, wireIdsAt } from "./rule.ts";
 import { idleReason } from "./verdict.ts";
 import { planeKey } from "./wanted.ts";
 
@@ -37,7 +37,7 @@ function ruleOf({ why, planes, count }: MissingGroup, wanted: number): LossRule 
 export function lossDrafts({ record, reception }: RuleView, rule: LossRule): readonly LossDraft[] {
   if (!reception || idleReason(record, reception)) return [];
   const part = record.part.id;
-  const wires = record.ports.flatMap((p) => wireAt(record, p.id));
+  const wires = record.ports.flatMap((p) => wireIdsAt(record, p.id));
   const draft = (
     { service, wanted, got }: Pick<ReceiverLossFacts, "service" | "wanted" | "got">,
     { key, sample: _, ...missing }: MissingGroup,
@@ -106,7 +106,7 @@ export function blameLoss(draft: LossDraft, evaluation: Evaluation): LossDraft |
 
 function wiresAt(evaluation: Evaluation, { part, port }: Culprit): readonly string[] {
   const record = evaluation.record(part);
-  return record && port !== undefined ? wireAt(record, port) : [];
+  return record && port !== undefined ? wireIdsAt(record, port) : [];
 }
 
 /** The planes, or else the kind of the loss and its culprit: tells a receiver's losses apart without a figure. */

@@ -44,7 +44,7 @@ export type DesignRule<R extends RuleId> = {
 };
 
 /** Id of the wire at a port of a part; an empty list when nothing is joined. */
-export function wireAt(record: PartRecord, port: string): readonly string[] {
+export function wireIdsAt(record: PartRecord, port: string): readonly string[] {
   const end = record.joined[port];
   if (!end) return [];
   const own = `${record.part.id}.${port}`;

@@ -36,14 +36,14 @@ export function tunerNoiseUv2(grid: Grid, i: number): number {
   return (grid.ktb[i] ?? 0) * (noiseFactor(TUNER_NOISE_FIGURE_DB) - 1);
 }
 
-export type Measured = Omit<GotCarrier, "cnDb"> & {
+export type TunerCarrier = Omit<GotCarrier, "cnDb"> & {
   /** Linear powers, the tuner's noise included [(µV)²]. */
   readonly noise: number;
   readonly interference: number;
 };
 
 /** Got with C/(N+I) at or above what the carrier needs; or lost to noise, or else to what disturbs it. */
-export function graded({ noise, interference, ...carrier }: Measured): CarrierResult {
+export function graded({ noise, interference, ...carrier }: TunerCarrier): CarrierResult {
   const ratio = (power: number) => carrierToDb(carrier.levelDbuv, power);
   const cnDb = ratio(noise + interference);
   const { requiredDb } = carrier;

@@ -3,7 +3,7 @@ import { z } from "zod";
 import { plural } from "../words/plural.ts";
 import { aerialBands, aerialCaption, levelFields, levelOffset } from "./aerialLevel.ts";
 import { define, type PartKind, type Port } from "./contract.ts";
-import { choice, number, rows, whole } from "./fields.ts";
+import { choice, number, rows, wholeNumber } from "./fields.ts";
 import { modeChoices } from "./modeChoices.ts";
 import {
   DAB_BLOCKS_KHZ,
@@ -31,7 +31,7 @@ const UHF_OPTIONS = z.object({
     label: "Channels",
     help: "What is on air here. Channels above 48 belong to mobile phones today.",
     row: z.object({
-      channel: whole({
+      channel: wholeNumber({
         label: "Channel",
         min: FIRST_UHF_CHANNEL,
         max: LAST_FORMER_UHF_CHANNEL,

@@ -14,7 +14,7 @@ import {
   WIDER_UHF,
 } from "./amplifierFields.ts";
 import { define, type Path } from "./contract.ts";
-import { choice, number, whole } from "./fields.ts";
+import { choice, number, wholeNumber } from "./fields.ts";
 import { coaxIn, coaxOut, dB, INLINE, MAINS_ON, MEMORY, passing, type Range } from "./passive.ts";
 
 export const distribution = define({
@@ -41,7 +41,7 @@ export const distribution = define({
       ],
       default: "one",
     }),
-    outputs: whole({
+    outputs: wholeNumber({
       label: "Outputs",
       min: 1,
       max: 8,

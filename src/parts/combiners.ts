@@ -2,7 +2,7 @@
 import { z } from "zod";
 import { define, type PartKind } from "./contract.ts";
 import { DIPLEXERS } from "./diplexers.ts";
-import { choice, whole } from "./fields.ts";
+import { choice, wholeNumber } from "./fields.ts";
 import { coaxIn, coaxOut, MEMORY } from "./passive.ts";
 import { SOLD_WAYS, SPLIT_FIELDS, splitResponse } from "./splitLoss.ts";
 
@@ -22,7 +22,7 @@ const combiner = define({
     widerTypes: [{ name: "a type for satellite, up to 2400 MHz", options: { range: "sat" } }],
   },
   options: z.object({
-    ways: whole({ label: "Inputs", min: 2, max: 8, default: 2, means: "ways", sold: SOLD_WAYS }),
+    ways: wholeNumber({ label: "Inputs", min: 2, max: 8, default: 2, means: "ways", sold: SOLD_WAYS }),
     ...SPLIT_FIELDS,
     dc: choice({
       label: "Supply and tone pass",

@@ -54,11 +54,11 @@ export type Port = {
   /** Short label beside the handle: "V", "out 3", "TV". */
   readonly label: string;
   /** What a port with the role "plane" carries; without a half the whole polarisation. */
-  readonly plane?: Plane;
+  readonly plane?: PortPlane;
 };
 
 /** A part of what one satellite sends; position 1 is the first satellite of a unit. */
-export type Plane = {
+export type PortPlane = {
   readonly position: number;
   readonly polarisation: Polarisation;
   readonly half?: SkyHalf;

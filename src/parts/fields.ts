@@ -53,7 +53,9 @@ export function number(
   return schema;
 }
 
-export function whole(m: Common & { readonly min: number; readonly max: number; readonly default: number }) {
+export function wholeNumber(
+  m: Common & { readonly min: number; readonly max: number; readonly default: number },
+) {
   const { default: value, ...meta } = m;
   const schema = z.int().min(m.min).max(m.max).overwrite(withoutMinus).default(value);
   described.set(schema, { ...meta, step: 1, control: "number" });

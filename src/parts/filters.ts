@@ -2,7 +2,7 @@
 import { z } from "zod";
 import { curve, flat, type Response, series } from "../signal/response.ts";
 import { define, type PartKind } from "./contract.ts";
-import { choice, number, rows, whole } from "./fields.ts";
+import { choice, number, rows, wholeNumber } from "./fields.ts";
 import {
   between,
   dcPass,
@@ -128,7 +128,7 @@ const filterChannel = define({
     channels: rows({
       label: "Channels that pass",
       row: z.object({
-        channel: whole({
+        channel: wholeNumber({
           label: "UHF channel",
           min: FIRST_UHF_CHANNEL,
           max: LAST_FORMER_UHF_CHANNEL,

@@ -1,7 +1,7 @@
 /** Options of a multiswitch. */
 import { z } from "zod";
 import { terrestrialFields } from "./besideSatellite.ts";
-import { choice, number, toggle, whole } from "./fields.ts";
+import { choice, number, toggle, wholeNumber } from "./fields.ts";
 import { lnbSupplyFields } from "./lnbSupply.ts";
 import { decoupling } from "./passive.ts";
 
@@ -16,7 +16,7 @@ export const MULTISWITCH_OPTIONS = z.object({
     ],
     default: "4",
   }),
-  outputs: whole({
+  outputs: wholeNumber({
     label: "Outputs",
     help: "One for each receiver input.",
     min: 2,

@@ -111,13 +111,13 @@ export function positionField(label: string) {
   });
 }
 
-export type Asked = {
+export type ReceiverWish = {
   readonly polarisation: Polarisation;
   readonly half: SkyHalf;
   readonly position: "none" | "1" | "2" | "3" | "4";
 };
 
-export function requestOf(asked: Asked): Request {
+export function requestOf(asked: ReceiverWish): Request {
   const { polarisation, half, position } = asked;
   return position === "none" ? { polarisation, half } : { polarisation, half, position: Number(position) };
 }
@@ -129,7 +129,7 @@ export function commandSupply(o: SupplyOptions, port: string, request: Request):
 }
 
 /** "V low", "H high, position 2". */
-export function askedWords(asked: Asked): string {
+export function wishWords(asked: ReceiverWish): string {
   const position = asked.position === "none" ? "" : `, position ${asked.position}`;
   return `${asked.polarisation} ${asked.half}${position}`;
 }

@@ -3,11 +3,10 @@ import { z } from "zod";
 import type { Polarisation } from "../signal/carrier.ts";
 import { plural } from "../words/plural.ts";
 import { define, type PartKind, type ReceiverInput } from "./contract.ts";
-import { toggle, whole } from "./fields.ts";
+import { toggle, wholeNumber } from "./fields.ts";
 import { coaxIn, MEMORY } from "./passive.ts";
 import { IF_FROM_MHZ, IF_TO_MHZ } from "./quadrants.ts";
 import {
-  askedWords,
   commandSupply,
   feedsCable,
   halfField,
@@ -16,6 +15,7 @@ import {
   requestOf,
   STATE_WORDS,
   SUPPLY_FIELDS,
+  wishWords,
 } from "./receiverSupply.ts";
 
 /** An input for an output that is switched by 13/18 V and 22 kHz. */
@@ -46,7 +46,7 @@ const single = define({
     ...SUPPLY_FIELDS,
   }),
   symbol: "receiver-sat",
-  caption: (o) => (o.state === "on" ? `asks for ${askedWords(o)}` : STATE_WORDS[o.state]),
+  caption: (o) => (o.state === "on" ? `asks for ${wishWords(o)}` : STATE_WORDS[o.state]),
   ports: () => [coaxIn("sat", "SAT")],
   signal: () => ({}),
   power: (o) => (feedsCable(o) ? { supplies: [commandSupply(o, "sat", requestOf(o))] } : {}),
@@ -75,7 +75,7 @@ const twin = define({
     if (o.state !== "on") return STATE_WORDS[o.state];
     const first = { polarisation: o.polarisation1, half: o.half1, position: o.position1 };
     const second = { polarisation: o.polarisation2, half: o.half2, position: o.position2 };
-    return `asks for ${askedWords(first)} | ${askedWords(second)}`;
+    return `asks for ${wishWords(first)} | ${wishWords(second)}`;
   },
   ports: () => [coaxIn("sat1", "SAT 1"), coaxIn("sat2", "SAT 2")],
   signal: () => ({}),
@@ -110,7 +110,7 @@ const hybrid = define({
       source: MEMORY,
     }),
     aerial: toggle({ label: "Aerial input for terrestrial TV", default: false }),
-    tuners: whole({ label: "Tuners", min: 1, max: 16, default: 8, source: MEMORY }),
+    tuners: wholeNumber({ label: "Tuners", min: 1, max: 16, default: 8, source: MEMORY }),
     state: SUPPLY_FIELDS.state,
     standbySupply: SUPPLY_FIELDS.standbySupply,
     volts13: SUPPLY_FIELDS.volts13,

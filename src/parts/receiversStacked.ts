@@ -3,7 +3,7 @@ import { z } from "zod";
 import type { Request } from "../signal/control.ts";
 import { plural } from "../words/plural.ts";
 import { define, type PartKind } from "./contract.ts";
-import { choice, number, rows, whole } from "./fields.ts";
+import { choice, number, rows, wholeNumber } from "./fields.ts";
 import { coaxIn } from "./passive.ts";
 import { IF_FROM_MHZ, IF_TO_MHZ } from "./quadrants.ts";
 import {
@@ -37,12 +37,12 @@ const stacked = define({
       means: "receiver mode",
       soundValue: "single-cable",
     }),
-    tuners: whole({ label: "Tuners", min: 1, max: 16, default: 2 }),
+    tuners: wholeNumber({ label: "Tuners", min: 1, max: 16, default: 2 }),
     userBands: rows({
       label: "User bands set in the receiver",
       help: "One for each tuner, and none that another receiver on the same cable uses.",
       row: z.object({
-        number: whole({ label: "Number", min: 1, max: 32, default: 1 }),
+        number: wholeNumber({ label: "Number", min: 1, max: 32, default: 1 }),
         centreMHz: number({ label: "Centre", unit: "MHz", min: 950, max: 2150, default: 1210 }),
       }),
       maxRows: 32,

@@ -2,7 +2,7 @@
 import { z } from "zod";
 import { curve, type Response, series } from "../signal/response.ts";
 import { define, type PartKind, type PowerPath } from "./contract.ts";
-import { choice, number, whole } from "./fields.ts";
+import { choice, number, wholeNumber } from "./fields.ts";
 import {
   coaxIn,
   coaxOut,
@@ -44,7 +44,7 @@ const splitter = define({
     widerTypes: [{ name: "a type for satellite, up to 2400 MHz", options: { range: "sat" } }],
   },
   options: z.object({
-    ways: whole({ label: "Outputs", min: 2, max: 8, default: 2, means: "ways", sold: SOLD_WAYS }),
+    ways: wholeNumber({ label: "Outputs", min: 2, max: 8, default: 2, means: "ways", sold: SOLD_WAYS }),
     ...SPLIT_FIELDS,
     isolationDb: splitterDecoupling,
     dc: choice({

@@ -3,7 +3,7 @@ import { z } from "zod";
 import { flat, passBand } from "../signal/response.ts";
 import { TERRESTRIAL_INPUT, terrestrialFields, terrestrialPaths } from "./besideSatellite.ts";
 import { define, type Path, type Port } from "./contract.ts";
-import { choice, number, whole } from "./fields.ts";
+import { choice, number, wholeNumber } from "./fields.ts";
 import { LNB_REJECTION_DB, UNIVERSAL_IF, WIDEBAND_IF } from "./lnbFields.ts";
 import { lnbSupplies, lnbSupplyFields } from "./lnbSupply.ts";
 import { decoupling } from "./passive.ts";
@@ -28,7 +28,7 @@ const STACKER_OPTIONS = z.object({
     ],
     default: "1",
   }),
-  outputs: whole({
+  outputs: wholeNumber({
     label: "Outputs",
     help: "Each has all the user bands for itself: one for each flat, or each branch.",
     min: 1,

@@ -32,7 +32,7 @@ export type Job =
  * Feed between a converter and a receiver. "switched": one quadrant at a time, as asked; "wideband": a whole
  * polarisation on each cable; "stacked": user bands; "planes": each quadrant on a cable of its own, for a unit.
  */
-export type Feed = "switched" | "wideband" | "stacked" | "planes";
+export type FeedKind = "switched" | "wideband" | "stacked" | "planes";
 
 type Options = Readonly<Record<string, unknown>>;
 
@@ -46,8 +46,8 @@ export type Trade = {
   /** Holds for all options that do not say it themselves. */
   readonly onSite?: OnSite;
   /** Feed that a converter's outputs give, and feed that a receiver's inputs take. */
-  readonly gives?: Feed;
-  readonly takes?: Feed;
+  readonly gives?: FeedKind;
+  readonly takes?: FeedKind;
   /** Voltage with which a mains unit in the line feeds it [V]. */
   readonly fedWithVolts?: number;
   /** What stands in a line once this is taken out of it. */

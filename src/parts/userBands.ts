@@ -4,7 +4,7 @@ import { type TuningRequest, tuningDscr, tuningScr } from "../rf/tuningWord.ts";
 import { remembered } from "../signal/remember.ts";
 import { plural } from "../words/plural.ts";
 import type { StackPath } from "./contract.ts";
-import { choice, number, rows, whole } from "./fields.ts";
+import { choice, number, rows, wholeNumber } from "./fields.ts";
 import { SKY_SPLIT_MHZ } from "./planSatellite.ts";
 import { UNIVERSAL_HIGH_LO_MHZ, UNIVERSAL_LOW_LO_MHZ } from "./quadrants.ts";
 
@@ -78,7 +78,7 @@ export function userBandFields(o: {
       label: "Own user bands",
       help: "Used when the set is your own list.",
       row: z.object({
-        number: whole({ label: "Number", min: 1, max: 32, default: 1 }),
+        number: wholeNumber({ label: "Number", min: 1, max: 32, default: 1 }),
         centreMHz: number({ label: "Centre", unit: "MHz", min: 950, max: 2150, step: 1, default: 1210 }),
       }),
       maxRows: 32,

@@ -18,7 +18,7 @@ import { kindOf } from "../parts/catalogue.ts";
 
 type Options = Readonly<Record<string, unknown>>;
 
-export type Draft = {
+export type DesignDraft = {
   readonly design: () => Design;
   readonly part: (id: PartId) => Part | undefined;
   /** Whatever is joined to a port. */
@@ -42,7 +42,7 @@ export type Draft = {
 /** What a part's card needs on the canvas, with a little air [px]. */
 const ROOM = { width: 300, height: 96 } as const;
 
-export function draft(start: Design): Draft {
+export function draft(start: Design): DesignDraft {
   let design = start;
   let spoilt = false;
   const take = (edit: Edit): boolean => {
@@ -55,7 +55,7 @@ export function draft(start: Design): Draft {
     if (!part) spoilt = true;
     return part;
   };
-  const api: Draft = {
+  const api: DesignDraft = {
     design: () => design,
     part: (id) => partById(design, id),
     other: (at) => {

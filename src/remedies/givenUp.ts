@@ -6,7 +6,7 @@ import type { Site } from "./site.ts";
 /** A receiver with fewer satellite tuners than before. */
 export type GivenUp = { readonly part: PartId; readonly tuners: number; readonly before: number };
 
-export function givenUp(before: Site, after: Site): readonly GivenUp[] {
+export function placesGivenUp(before: Site, after: Site): readonly GivenUp[] {
   return before.evaluation.records.flatMap((record) => {
     const now = after.evaluation.record(record.part.id);
     const had = satelliteTuners(record);

@@ -10,7 +10,7 @@ type Ranked = {
 };
 
 /** What is sought: an end of all errors, of all warnings, or of one finding. */
-export type Aim = "errors" | "warnings" | "one finding";
+export type SearchAim = "errors" | "warnings" | "one finding";
 
 /** What most weighs on the user: his time, his money, or cables through finished walls. */
 export type Effort = "work" | "money" | "cables";
@@ -22,7 +22,7 @@ type Order = (a: Ranked, b: Ranked) => number;
  * A cure that brings a new warning, leaves a receiver on a knife's edge or gives something up comes after one
  * that does none of it; then the least effort comes first.
  */
-export function byRank(aim: Aim, effort: Effort = "work"): Order {
+export function byRank(aim: SearchAim, effort: Effort = "work"): Order {
   return (a, b) =>
     (aim === "one finding" ? 0 : a.proof.errorsLeft - b.proof.errorsLeft) ||
     (aim === "warnings" ? a.proof.warningsLeft - b.proof.warningsLeft : 0) ||

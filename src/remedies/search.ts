@@ -11,9 +11,9 @@ import { candidatesFor } from "./candidates/index.ts";
 import { type Cost, costOf, type PriceList } from "./cost.ts";
 import type { CureStep } from "./cureStep.ts";
 import { difference } from "./difference.ts";
-import { type GivenUp, givenUp } from "./givenUp.ts";
+import { type GivenUp, placesGivenUp } from "./givenUp.ts";
 import { countOf, type Proof, prove } from "./proof.ts";
-import { type Aim, byRank } from "./rank.ts";
+import { byRank, type SearchAim } from "./rank.ts";
 import { signature } from "./signature.ts";
 import { type Site, siteOf } from "./site.ts";
 import { type Work, workOf } from "./work.ts";
@@ -43,7 +43,7 @@ export type SearchOptions = {
   readonly maxTrials?: number;
 };
 
-export type Progress = {
+export type SearchProgress = {
   readonly tried: number;
   /** Best first; the same list while none was added. */
   readonly proposals: readonly Proposal[];
@@ -76,14 +76,17 @@ type Trial = {
   readonly priority: number;
 };
 
-export function* search(design: Design, options: SearchOptions): Generator<Progress, Progress, void> {
+export function* search(
+  design: Design,
+  options: SearchOptions,
+): Generator<SearchProgress, SearchProgress, void> {
   const { prices, maxDepth = 3, maxTrials = MAX_TRIALS } = options;
   const start = siteOf(design);
   const targets = targetsOf(start, options.target);
   const seen = new Set([signature(design)]);
   const aim = aimOf(options.target, targets);
   const queue: Trial[] = [];
-  let progress: Progress = { tried: 0, proposals: [] };
+  let progress: SearchProgress = { tried: 0, proposals: [] };
   if (targets.length === 0) return progress;
 
   const expand = (node: Node) => {
@@ -141,13 +144,13 @@ function applied(step: Candidate, design: Design): Design | null {
   }
 }
 
-function aimOf(target: Finding | undefined, targets: readonly Finding[]): Aim {
+function aimOf(target: Finding | undefined, targets: readonly Finding[]): SearchAim {
   if (target) return "one finding";
   return targets.some((t) => t.severity === "error") ? "errors" : "warnings";
 }
 
 /** Whether nothing of what is sought is left. */
-function isWhole(proof: Proof, aim: Aim): boolean {
+function isWhole(proof: Proof, aim: SearchAim): boolean {
   if (aim === "one finding") return true;
   return proof.errorsLeft === 0 && (aim === "errors" || proof.warningsLeft === 0);
 }
@@ -196,13 +199,13 @@ function proposalOf(start: Site, { steps, site, proof }: Found, prices: PriceLis
     design: site.design,
     work: workOf(diff, prices),
     proof,
-    givesUp: givenUp(start, site),
+    givesUp: placesGivenUp(start, site),
     cost: costOf(diff, prices),
   };
 }
 
 /** Adds a proposal, unless a better one does the same; drops those that it makes needless. */
-function withProposal(proposals: readonly Proposal[], one: Proposal, aim: Aim): readonly Proposal[] {
+function withProposal(proposals: readonly Proposal[], one: Proposal, aim: SearchAim): readonly Proposal[] {
   const ranked = [...proposals, one].sort(byRank(aim));
   const hasWhole = ranked.some((p) => isWhole(p.proof, aim));
   return ranked

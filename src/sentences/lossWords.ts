@@ -5,7 +5,7 @@ import type { ReceiverLossFacts } from "../findings/receiverLossRules.ts";
 import { SERVICE_NAMES } from "../signal/carrier.ts";
 import { culpritClause, culpritCure } from "./culpritWords.ts";
 import { capital } from "./explain/plainWords.ts";
-import { portName, portOf } from "./missingWords.ts";
+import { portLabelOf, portName } from "./missingWords.ts";
 import { carriers, list, nameOfBand, partName, round1 } from "./phrases.ts";
 import { planesWords } from "./planes.ts";
 
@@ -39,9 +39,9 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "wrong lead":
       return `${capital(portName(reason.part, reason.port, evaluation, "in"))} has the lead from ${portName(reason.from.part, reason.from.port, evaluation, "out")}`;
     case "other output":
-      return `${partName(reason.part)} gives ${lacking} at ${list(reason.outputs.map((port) => portOf(reason.part, port, evaluation)))} only, not at ${portOf(reason.part, reason.port, evaluation)}`;
+      return `${partName(reason.part)} gives ${lacking} at ${list(reason.outputs.map((port) => portLabelOf(reason.part, port, evaluation)))} only, not at ${portLabelOf(reason.part, reason.port, evaluation)}`;
     case "no way through":
-      return `${partName(reason.part)} passes nothing of it from ${portOf(reason.part, reason.from, evaluation)} to ${portOf(reason.part, reason.to, evaluation)}`;
+      return `${partName(reason.part)} passes nothing of it from ${portLabelOf(reason.part, reason.from, evaluation)} to ${portLabelOf(reason.part, reason.to, evaluation)}`;
     case "no supply":
       return culprit.part === reason.part
         ? `${partName(reason.part)} has no supply`

@@ -37,7 +37,7 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
       return verb(
         "comes",
         "come",
-        `out of ${list(reason.outputs.map((port) => portName(reason.part, port, evaluation, "out")))}, not out of ${portOf(reason.part, reason.port, evaluation)}`,
+        `out of ${list(reason.outputs.map((port) => portName(reason.part, port, evaluation, "out")))}, not out of ${portLabelOf(reason.part, reason.port, evaluation)}`,
       );
     case "no way through":
       return doNot(`get through ${partName(reason.part)}`);
@@ -107,11 +107,11 @@ export function portName(part: string, port: string, evaluation: Evaluation, sid
   const several = (evaluation.record(part)?.ports ?? []).filter((p) => p.side === side).length > 1;
   const what = side === "in" ? "input" : "output";
   return several
-    ? `the ${what} ${portOf(part, port, evaluation)} of ${partName(part)}`
+    ? `the ${what} ${portLabelOf(part, port, evaluation)} of ${partName(part)}`
     : `the ${what} of ${partName(part)}`;
 }
 
 /** Label of a port: "HH". */
-export function portOf(part: string, port: string, evaluation: Evaluation): string {
+export function portLabelOf(part: string, port: string, evaluation: Evaluation): string {
   return evaluation.record(part)?.ports.find((p) => p.id === port)?.label ?? port;
 }

@@ -3,6 +3,7 @@
  * notices. Actions are the only writers. The evaluation is renewed on every change of the design and
  * at no other time, so moving the pointer costs nothing here.
  */
+
 import { temporal } from "zundo";
 import { create } from "zustand";
 import { type Design, EMPTY_DESIGN, type PortRef, wireId } from "../design/design.ts";
@@ -13,9 +14,10 @@ import { evaluate } from "../evaluate/evaluate.ts";
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { Report } from "../findings/finding.ts";
 import { report as reportOf } from "../findings/report.ts";
+import type { EvaluatedDesign } from "../remedies/faults/symptoms.ts";
 import { HISTORY_LIMIT, type History, historyOf, presentOf } from "./documents/history.ts";
 import { type Preview, type PreviewRequest, previewOf } from "./preview.ts";
-import { type EvaluatedDesign, evaluateAndReportNow } from "./trial.ts";
+import { evaluateAndReportNow } from "./trial.ts";
 
 export type Selection = { readonly parts: readonly string[]; readonly wires: readonly string[] };
 export const NOTHING_SELECTED: Selection = { parts: [], wires: [] };

@@ -3,7 +3,7 @@ import { create } from "zustand";
 import type { Design, PartId } from "../design/design.ts";
 import type { Finding } from "../findings/finding.ts";
 import type { Effort } from "../remedies/rank.ts";
-import type { Progress, Proposal } from "../remedies/search.ts";
+import type { Proposal, SearchProgress } from "../remedies/search.ts";
 import { useApp } from "./app.ts";
 import { usePrices } from "./prices.ts";
 import { type SearchHandle, startSearch } from "./searchRun.ts";
@@ -65,7 +65,7 @@ export const useCures = create<CuresState>()((set, get) => {
       const { design: document } = useApp.getState();
       const design = complaint.changed?.design ?? document;
       set({ ...NOTHING, status: "running", complaint, document });
-      const take = ({ tried, proposals }: Progress) => {
+      const take = ({ tried, proposals }: SearchProgress) => {
         const known = new Map(get().proposals.map((p) => [p.id, p]));
         // A proposal that is known keeps its object: nobody looks at it again.
         const wanted = proposals.filter((p) => keepsSwap(p, complaint.changed));

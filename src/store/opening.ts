@@ -2,16 +2,13 @@
  * Bringing a design up without holding up the page: tried out in a worker first, then worked out in slices on the
  * page. While that takes long, and where it comes to nothing, a screen of its own stands in the place of the canvas.
  */
+
 import { create } from "zustand";
 import type { Design } from "../design/design.ts";
+import type { EvaluatedDesign } from "../remedies/faults/symptoms.ts";
 import { startSearch } from "./searchRun.ts";
 import type { StartMark } from "./startMark.ts";
-import {
-  type EvaluatedDesign,
-  evaluateAndReport,
-  evaluateAndReportNow,
-  type TrialProgress,
-} from "./trial.ts";
+import { evaluateAndReport, evaluateAndReportNow, type TrialProgress } from "./trial.ts";
 
 /** Why a design did not come up. */
 export type OpeningFailure = "stopped" | "late" | "too large" | "failed";

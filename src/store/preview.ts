@@ -1,7 +1,8 @@
 /** A design looked at before it is taken: what it is, and what is new, changed and gone against the one at work. */
+
 import type { Design, Part } from "../design/design.ts";
 import { difference } from "../remedies/difference.ts";
-import type { EvaluatedDesign } from "./trial.ts";
+import type { EvaluatedDesign } from "../remedies/faults/symptoms.ts";
 
 /** What somebody wishes to look at. */
 export type PreviewRequest = {

@@ -4,7 +4,7 @@ import type { Finding } from "../findings/finding.ts";
 import type { Aim } from "../remedies/balance/aim.ts";
 import { type Balance, balance } from "../remedies/balance/balance.ts";
 import type { PriceList } from "../remedies/cost.ts";
-import { type Progress as CureProgress, search } from "../remedies/search.ts";
+import { type SearchProgress as CureProgress, search } from "../remedies/search.ts";
 import { type PathSearch, type PathTask, searchPath } from "./practicePath.ts";
 import { type DiagnosisProgress, type DiagnosisTask, searchDiagnosis } from "./searchDiagnosis.ts";
 import { type TrialProgress, type TrialTask, trial } from "./trial.ts";

@@ -2,9 +2,9 @@
 import type { PortRef } from "../design/design.ts";
 import { evaluate } from "../evaluate/evaluate.ts";
 import type { Evaluation } from "../evaluate/evaluation.ts";
-import { type Asked, askedKey, askingFor } from "../remedies/faults/asked.ts";
 import { measure } from "../remedies/faults/measure.ts";
 import type { Quantity, Reading } from "../remedies/faults/reading.ts";
+import { askedKey, askingFor, type RequestChoice } from "../remedies/faults/requestChoice.ts";
 import type { OpenedCase } from "../remedies/training/case.ts";
 
 export type MeterShows = {
@@ -22,7 +22,7 @@ export function meterShows(
   opened: OpenedCase,
   at: PortRef,
   quantity: Quantity,
-  asked: Asked | null,
+  asked: RequestChoice | null,
 ): MeterShows {
   const { actual, planned } = pairOf(opened, asked);
   const { design } = opened;
@@ -35,7 +35,7 @@ export function actualEvaluation(opened: OpenedCase): Evaluation {
 }
 
 /** Both states are worked out once for each request. */
-function pairOf(opened: OpenedCase, asked: Asked | null): Pair {
+function pairOf(opened: OpenedCase, asked: RequestChoice | null): Pair {
   const pairs = known.get(opened) ?? new Map<string, Pair>();
   known.set(opened, pairs);
   const key = askedKey(asked);

@@ -3,9 +3,9 @@ import { create } from "zustand";
 import { crc32 } from "../design/crc32.ts";
 import type { PartId, PortRef } from "../design/design.ts";
 import { writeDesign } from "../design/file.ts";
-import type { Asked } from "../remedies/faults/asked.ts";
 import type { FaultType } from "../remedies/faults/fault.ts";
 import type { Quantity } from "../remedies/faults/reading.ts";
+import type { RequestChoice } from "../remedies/faults/requestChoice.ts";
 import type { OpenedCase } from "../remedies/training/case.ts";
 
 export type PracticeSession = {
@@ -21,7 +21,7 @@ export type PracticeState = {
   readonly place: PortRef | null;
   readonly quantity: Quantity;
   /** What the receivers are made to ask for while measuring; null: what they ask for anyway. */
-  readonly asked: Asked | null;
+  readonly asked: RequestChoice | null;
   /** Whether the meter shows: only after it was asked to, as each look counts. */
   readonly isMeasured: boolean;
   readonly suspect: PartId | null;

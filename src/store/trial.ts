@@ -2,6 +2,7 @@
  * A design tried out before it is shown: evaluated and reported on step by step, within the budget. It runs beside
  * the page (`searchTask.ts`), so that no design from outside can hold the page up, or in slices on it.
  */
+
 import type { Design } from "../design/design.ts";
 import { evaluateInSteps } from "../evaluate/evaluate.ts";
 import type { Evaluation } from "../evaluate/evaluation.ts";
@@ -12,8 +13,8 @@ import {
   type Steps,
   withinBudget,
 } from "../evaluate/steps.ts";
-import type { Report } from "../findings/finding.ts";
 import { reportInSteps } from "../findings/report.ts";
+import type { EvaluatedDesign } from "../remedies/faults/symptoms.ts";
 
 export type TrialTask = { readonly design: Design };
 
@@ -24,8 +25,6 @@ export type TrialProgress = {
   /** True: it goes beyond the budget, and was given up here. */
   readonly isTooLarge: boolean;
 };
-
-export type EvaluatedDesign = { readonly evaluation: Evaluation; readonly report: Report };
 
 /** Plain data only, for it comes out of a worker. */
 export function* trial({ design }: TrialTask): Generator<TrialProgress, TrialProgress, void> {

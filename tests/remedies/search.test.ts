@@ -11,7 +11,7 @@ import type { Finding, Report } from "../../src/findings/finding.ts";
 import { report } from "../../src/findings/report.ts";
 import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
 import { kindOf } from "../../src/parts/catalogue.ts";
-import { type Progress, type Proposal, search } from "../../src/remedies/search.ts";
+import { type Proposal, type SearchProgress, search } from "../../src/remedies/search.ts";
 import { anyOptions } from "../arbitraries.ts";
 import { draw } from "../draw.ts";
 
@@ -128,7 +128,7 @@ describe("Combinations", () => {
 describe("The search", () => {
   test("CS7: tries no more than it may, and can be stopped at any trial", () => {
     const design = example("house-wideband-fails");
-    let last: Progress | undefined;
+    let last: SearchProgress | undefined;
     for (const progress of search(design, { prices, maxTrials: 7 })) last = progress;
     expect(last?.tried).toBeLessThanOrEqual(7 + 3);
     const steps = search(design, { prices });

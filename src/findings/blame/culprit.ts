@@ -1,6 +1,5 @@
 /** The part that a tradesman takes in hand, and what it does that a sound or fitting one would not. */
 import type { PartId } from "../../design/design.ts";
-import type { Finding } from "../finding.ts";
 
 /** What a culprit does. */
 export type Misdeed =
@@ -54,8 +53,3 @@ export type Blamed = {
   readonly ways?: { readonly of: number; readonly used: number; readonly side: "in" | "out" };
   readonly lengthM?: number;
 };
-
-/** A draft's parts with the culprit before all others, each once. */
-export function culpritFirst(culprit: PartId, parts: Finding["parts"]): Finding["parts"] {
-  return [culprit, ...parts.filter((part) => part !== culprit)];
-}

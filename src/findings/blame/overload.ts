@@ -1,9 +1,10 @@
 /** Who drives a part too hard. */
+
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import { extreme } from "../extreme.ts";
 import type { Draft } from "../finding.ts";
+import { culpritFirst } from "../rule.ts";
 import type { Blamed } from "./culprit.ts";
-import { culpritFirst } from "./culprit.ts";
 import { isAmplifier } from "./level.ts";
 import { exceeding } from "./shortcomings.ts";
 import { type Stage, stagesTo } from "./stages.ts";

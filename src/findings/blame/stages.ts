@@ -7,7 +7,7 @@ import { remembered } from "../../signal/remember.ts";
 import { extreme } from "../extreme.ts";
 import { wholeOf } from "../watched.ts";
 
-export type Spot = { readonly part: PartId; readonly port: string };
+export type OutputSpot = { readonly part: PartId; readonly port: string };
 
 /** A carrier as it arrives at a place; on a stacked feed by its user band. */
 export type Arriving = { readonly origin: string; readonly index: number; readonly userBand?: number };
@@ -20,7 +20,7 @@ export type Stage = {
 };
 
 /** Stages from the source to a socket, or to an input of a receiver; empty where the carrier does not come. */
-export function stagesTo(evaluation: Evaluation, spot: Spot, arriving: Arriving): readonly Stage[] {
+export function stagesTo(evaluation: Evaluation, spot: OutputSpot, arriving: Arriving): readonly Stage[] {
   const at = outputBefore(evaluation, spot);
   const carrier = at && carrierOf(evaluation, at, arriving);
   return carrier ? stagesBehind(evaluation, at, carrier, arriving.userBand) : [];
@@ -31,7 +31,7 @@ const known = new WeakMap<Evaluation, Map<string, readonly Stage[]>>();
 
 function stagesBehind(
   evaluation: Evaluation,
-  at: Spot,
+  at: OutputSpot,
   carrier: CarrierId,
   userBand: number | undefined,
 ): readonly Stage[] {
@@ -40,9 +40,9 @@ function stagesBehind(
   const open: { readonly key: string; readonly stage: Stage }[] = [];
   let before: readonly Stage[] = [];
   // Upwards to what is known already, or to the source; no way is longer than there are parts.
-  let here: Spot | null = at;
+  let here: OutputSpot | null = at;
   for (let guard = whole.records.length; here && guard > 0; guard--) {
-    const key: string = `${here.part}.${here.port} ${carrierKey(carrier, userBand)}`;
+    const key: string = `${here.part}.${here.port} ${arrivingKey(carrier, userBand)}`;
     const former = ways.get(key);
     if (former) {
       before = former;
@@ -63,7 +63,7 @@ function stagesBehind(
 }
 
 /** A stage, and the output before it; null at the source. */
-export type PassedStage = { readonly stage: Stage; readonly before: Spot | null };
+export type PassedStage = { readonly stage: Stage; readonly before: OutputSpot | null };
 
 /** A record tells by itself what it did to a carrier. */
 const passedBy = new WeakMap<PartRecord, Map<string, PassedStage | null>>();
@@ -71,26 +71,26 @@ const passedBy = new WeakMap<PartRecord, Map<string, PassedStage | null>>();
 /** The stage of the part at an output; undefined where the carrier is not there. */
 export function stageAt(
   evaluation: Evaluation,
-  at: Spot,
+  at: OutputSpot,
   carrier: CarrierId,
   userBand: number | undefined,
 ): PassedStage | undefined {
   const record = evaluation.record(at.part);
   if (!record) return undefined;
   const ofRecord = remembered(passedBy, record, () => new Map<string, PassedStage | null>());
-  const passed = remembered(ofRecord, `${at.port} ${carrierKey(carrier, userBand)}`, () => {
+  const passed = remembered(ofRecord, `${at.port} ${arrivingKey(carrier, userBand)}`, () => {
     const traced = traceOutput(evaluation, at, carrier, userBand);
     return traced && { stage: { record, step: traced.step, carrier }, before: traced.before };
   });
   return passed ?? undefined;
 }
 
-export function carrierKey({ origin, index }: CarrierId, userBand: number | undefined): string {
+export function arrivingKey({ origin, index }: CarrierId, userBand: number | undefined): string {
   return `${origin}#${index} ${userBand ?? ""}`;
 }
 
 /** The output at a spot, or the one that feeds the input there. */
-export function outputBefore(evaluation: Evaluation, { part, port }: Spot): Spot | undefined {
+export function outputBefore(evaluation: Evaluation, { part, port }: OutputSpot): OutputSpot | undefined {
   const record = evaluation.record(part);
   if (!record) return undefined;
   if (record.ports.some((p) => p.id === port && p.side === "out")) return { part, port };
@@ -99,7 +99,7 @@ export function outputBefore(evaluation: Evaluation, { part, port }: Spot): Spot
 }
 
 /** The carrier itself; of a user band the worst carrier that it can hold: its noise is what the user band is given. */
-export function carrierOf(evaluation: Evaluation, at: Spot, arriving: Arriving): CarrierId | undefined {
+export function carrierOf(evaluation: Evaluation, at: OutputSpot, arriving: Arriving): CarrierId | undefined {
   if (arriving.userBand === undefined) return arriving;
   const bands = evaluation.record(at.part)?.outputs[at.port]?.bands ?? [];
   const holds = bands.find((b) => b.origin.key === arriving.origin)?.stack?.holds ?? [];

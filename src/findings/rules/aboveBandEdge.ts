@@ -1,6 +1,6 @@
 import type { Band } from "../../signal/band.ts";
 import { isLive } from "../../signal/readout.ts";
-import { type RuleOf, wireAt } from "../rule.ts";
+import { type RuleOf, wireIdsAt } from "../rule.ts";
 
 /** Upper edge of terrestrial TV in Europe since the 700 MHz band went to phones [MHz]: Decision (EU) 2017/899, from memory. */
 export const BAND_EDGE_MHZ = 694;
@@ -24,7 +24,7 @@ export const aboveBandEdge: RuleOf<"above-band-edge"> = {
           severity: "note" as const,
           at: { part: record.part.id, port, service: "tv" as const },
           parts: [record.part.id],
-          wires: wireAt(record, port),
+          wires: wireIdsAt(record, port),
           value: above.length,
           limit: 0,
           unit: "channels",

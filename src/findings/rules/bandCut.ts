@@ -4,7 +4,7 @@ import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { isLive } from "../../signal/readout.ts";
 import { type BandFacts, bandFactsOf } from "../bandFacts.ts";
 import type { Severity } from "../finding.ts";
-import { type RuleOf, wireAt } from "../rule.ts";
+import { type RuleOf, wireIdsAt } from "../rule.ts";
 import { isOfUse, userBandsBehind } from "../userBandsBehind.ts";
 
 export type BandCutFacts = {
@@ -38,7 +38,7 @@ export const bandCut: RuleOf<"band-cut"> = {
           severity: cuts.some((cut) => cut.severity === "error") ? ("error" as const) : first.severity,
           at: { part: record.part.id, port: first.facts.port, service },
           parts: [record.part.id] as const,
-          wires: [...new Set(cuts.flatMap((cut) => wireAt(record, cut.facts.port)))],
+          wires: [...new Set(cuts.flatMap((cut) => wireIdsAt(record, cut.facts.port)))],
           value: lost,
           limit: 0,
           unit: first.facts.band.sort === "user bands" ? "user bands" : UNITS[service],

@@ -2,7 +2,7 @@ import type { PartId } from "../../design/design.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Offer, SwitchState } from "../../signal/control.ts";
 import type { Draft } from "../finding.ts";
-import { culpritFirst, type RuleOf, wireAt } from "../rule.ts";
+import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 import { walkSupply } from "../walk/supply.ts";
 import { supplyWay } from "../walk/supplyWay.ts";
 import { type VoltsLost, voltsLost } from "../walk/voltsLost.ts";
@@ -97,7 +97,7 @@ function tooFewVolts(
   const receiver = offer.part;
   const common = {
     parts: culpritFirst(receiver, [part]),
-    wires: wireAt(record, port),
+    wires: wireIdsAt(record, port),
     unit: "V",
   };
   const at = { part, port, band: speakerKey(offer) };
@@ -155,7 +155,7 @@ function unheard(record: PartRecord, port: string, kind: Offer["kind"]): readonl
       severity: "error",
       at: { part, port },
       parts: culpritFirst(part, [deaf]),
-      wires: wireAt(record, port),
+      wires: wireIdsAt(record, port),
       facts: { kind: "no command", receiver: part, switch: deaf },
     },
   ];
@@ -171,7 +171,7 @@ function noPosition(record: PartRecord, { port, by, offer }: Heard): readonly Dr
       severity: "warning",
       at: { part, port, band: speakerKey(offer) },
       parts: culpritFirst(offer.part, [part]),
-      wires: wireAt(record, port),
+      wires: wireIdsAt(record, port),
       facts: { kind: "no position", receiver: offer.part, positions },
     },
   ];
@@ -186,7 +186,7 @@ function toneLost(record: PartRecord, { port, by, offer }: Heard): readonly Draf
       severity: "error",
       at: { part, port, band: speakerKey(offer) },
       parts: culpritFirst(offer.part, [part]),
-      wires: wireAt(record, port),
+      wires: wireIdsAt(record, port),
       facts: {
         kind: "no tone",
         receiver: offer.part,

@@ -1,5 +1,5 @@
 import { type BandFacts, bandFactsOf } from "../bandFacts.ts";
-import { type RuleOf, wireAt } from "../rule.ts";
+import { type RuleOf, wireIdsAt } from "../rule.ts";
 
 export type EchoFacts = {
   /** Signals that come in by two ways, in the order in which they meet themselves. */
@@ -22,7 +22,7 @@ export const echo: RuleOf<"same-signal-twice"> = {
         severity: "warning",
         at: { part: record.part.id, port: first.port, service: first.victim.origin.service },
         parts: [record.part.id, first.victim.origin.part],
-        wires: first.port.startsWith("#") ? [] : wireAt(record, first.port),
+        wires: first.port.startsWith("#") ? [] : wireIdsAt(record, first.port),
         facts: { bands: [...bands.values()], fromMHz: first.fromMHz, toMHz: first.toMHz },
       },
     ];

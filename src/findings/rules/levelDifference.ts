@@ -1,7 +1,7 @@
-import { type Blamed, culpritFirst } from "../blame/culprit.ts";
+import type { Blamed } from "../blame/culprit.ts";
 import { blameForLean } from "../blame/lean.ts";
 import { type CarrierFigures, heardAt, placesOf } from "../places.ts";
-import { type RuleOf, wireAt } from "../rule.ts";
+import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 import { keptFor } from "../watched.ts";
 
 export type LevelDifferenceFacts = {
@@ -31,7 +31,7 @@ export const levelDifference: RuleOf<"level-difference"> = {
             severity: "warning" as const,
             at: { part: record.part.id, port: place.port, service },
             parts: [record.part.id] as const,
-            wires: wireAt(record, place.port),
+            wires: wireIdsAt(record, place.port),
             value,
             limit,
             unit: "dB",

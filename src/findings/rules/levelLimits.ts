@@ -1,8 +1,8 @@
-import { type Blamed, culpritFirst } from "../blame/culprit.ts";
+import type { Blamed } from "../blame/culprit.ts";
 import { blameForLevel } from "../blame/level.ts";
 import { extreme } from "../extreme.ts";
 import { type CarrierFigures, heardAt, placesOf } from "../places.ts";
-import { type RuleOf, wireAt } from "../rule.ts";
+import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 import { keptFor } from "../watched.ts";
 
 export type LevelLimitsFacts = {
@@ -34,7 +34,7 @@ export const levelLimits: RuleOf<"level-limits"> = {
               severity: "warning" as const,
               at: { part: record.part.id, port: place.port, service, side },
               parts: [record.part.id] as const,
-              wires: wireAt(record, place.port),
+              wires: wireIdsAt(record, place.port),
               value: worst.levelDbuv,
               limit: side === "too little" ? limits.minDbuv : limits.maxDbuv,
               unit: "dBµV",

@@ -2,7 +2,7 @@ import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { Offer } from "../../signal/control.ts";
 import type { Draft } from "../finding.ts";
-import { culpritFirst, type RuleOf, wireAt } from "../rule.ts";
+import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 import { settingFor } from "../walk/settings.ts";
 import { type SupplyStop, supplyStop } from "../walk/supplyStop.ts";
 import { failingTemperatureC } from "../walk/supplyWay.ts";
@@ -33,7 +33,7 @@ export const noSupply: RuleOf<"no-supply"> = {
     const common = { severity: "error" as const, at: { part }, parts: [part] as const, wires: [] };
     if (!load) return selfPowered === false ? [{ ...common, facts: { kind: "mains off" } }] : [];
     if (selfPowered) return [];
-    const wires = load.ports.flatMap((port) => wireAt(record, port));
+    const wires = load.ports.flatMap((port) => wireIdsAt(record, port));
     const figures = { wires, limit: load.minVolts, unit: "V" };
     const state = stateOf(record);
     if (!state) return [];

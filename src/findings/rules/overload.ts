@@ -5,7 +5,7 @@ import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { cnDb, isLive, marginDb } from "../../signal/readout.ts";
 import { blameForOverload } from "../blame/overload.ts";
 import { extreme } from "../extreme.ts";
-import { type RuleOf, wireAt } from "../rule.ts";
+import { type RuleOf, wireIdsAt } from "../rule.ts";
 import { keptFor } from "../watched.ts";
 
 export type OverloadFacts = {
@@ -48,7 +48,7 @@ export const overload: RuleOf<"overload"> = {
         severity: drowned.length > 0 ? "error" : "warning",
         at: { part: record.part.id, port: drive.port },
         parts: isForeign ? [record.part.id, strongest] : [record.part.id],
-        wires: drive.port.startsWith("#") ? [] : wireAt(record, drive.port),
+        wires: drive.port.startsWith("#") ? [] : wireIdsAt(record, drive.port),
         value: drive.levelDbuv,
         limit: drive.allowedDbuv,
         unit: "dBµV",

@@ -1,5 +1,5 @@
 import { blameLoss, type LossDraft, lossDrafts } from "../receiverLossRules.ts";
-import { type RuleOf, type RuleView, wireAt } from "../rule.ts";
+import { type RuleOf, type RuleView, wireIdsAt } from "../rule.ts";
 import { idleReason } from "../verdict.ts";
 
 /** Whatever else keeps a receiver from what it wants. */
@@ -18,7 +18,7 @@ function withoutSource({ record, reception }: RuleView): readonly LossDraft[] {
     severity: record.sources.length > 0 ? "error" : "warning",
     at: { part, service, band: "no source" },
     parts: [part],
-    wires: record.ports.flatMap((p) => wireAt(record, p.id)),
+    wires: record.ports.flatMap((p) => wireIdsAt(record, p.id)),
     facts: {
       service,
       wanted: 0,

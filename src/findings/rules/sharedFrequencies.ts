@@ -3,9 +3,9 @@ import type { Meeting } from "../../evaluate/evaluation.ts";
 import type { CollisionGrade } from "../../rf/protection.ts";
 import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { type BandFacts, bandFactsOf } from "../bandFacts.ts";
-import { isWanted, pairKey, pairs, type Toll, tally, worstHit } from "../collisions.ts";
+import { isWanted, lossCounts, meetingsByPair, pairKey, type Toll, worstHit } from "../collisions.ts";
 import type { Severity } from "../finding.ts";
-import { type RuleOf, wireAt } from "../rule.ts";
+import { type RuleOf, wireIdsAt } from "../rule.ts";
 
 export type SharedFrequenciesFacts = {
   /** The signal that suffers most, and the one that it meets. */
@@ -30,7 +30,7 @@ export type SharedFrequenciesFacts = {
 export const sharedFrequencies: RuleOf<"shared-frequencies"> = {
   id: "shared-frequencies",
   check: ({ record }) =>
-    pairs(record.meetings).flatMap((pair) => {
+    meetingsByPair(record.meetings).flatMap((pair) => {
       const worst = worstHit(pair);
       const first = pair[0];
       if (!first || !worst || worst.grade === "negligible") return [];
@@ -40,7 +40,7 @@ export const sharedFrequencies: RuleOf<"shared-frequencies"> = {
       const disturber = bandFactsOf(other);
       const intruder = isWanted(disturber.service) ? undefined : disturber.part;
       const index = band.grid.index[i] ?? 0;
-      const wires = first.port.startsWith("#") ? [] : wireAt(record, first.port);
+      const wires = first.port.startsWith("#") ? [] : wireIdsAt(record, first.port);
       const ends = [victim.part, disturber.part].filter((part) => part !== intruder);
       return [
         {
@@ -56,7 +56,7 @@ export const sharedFrequencies: RuleOf<"shared-frequencies"> = {
             other: disturber,
             fromMHz: Math.min(...pair.map((m) => m.fromMHz)),
             toMHz: Math.max(...pair.map((m) => m.toMHz)),
-            tolls: tally(pair),
+            tolls: lossCounts(pair),
             worst: {
               name: band.grid.plan[index]?.name ?? "",
               centreMHz: band.grid.centre[i] ?? 0,

@@ -1,13 +1,13 @@
-import { type Blamed, culpritFirst } from "../blame/culprit.ts";
+import type { Blamed } from "../blame/culprit.ts";
 import { blameForLean } from "../blame/lean.ts";
 import { extreme } from "../extreme.ts";
-import type { Range } from "../limits.ts";
+import type { NetworkRange } from "../limits.ts";
 import { type CarrierFigures, heardAt, placesOf } from "../places.ts";
-import { type RuleOf, wireAt } from "../rule.ts";
+import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 import { keptFor } from "../watched.ts";
 
 /** The whole range whose ends a slope is stated for [MHz]; a network passes 47 to 862 and 950 to 2150 MHz. */
-const RANGES: Readonly<Record<Range, { fromMHz: number; toMHz: number }>> = {
+const RANGES: Readonly<Record<NetworkRange, { fromMHz: number; toMHz: number }>> = {
   terrestrial: { fromMHz: 47, toMHz: 862 },
   satellite: { fromMHz: 950, toMHz: 2150 },
 };
@@ -28,7 +28,7 @@ export const slope: RuleOf<"slope"> = {
   check: ({ record, profile, kindAt }) =>
     placesOf({ record, kindAt }).flatMap((place) =>
       place.services.flatMap((service) => {
-        const range: Range = service === "satellite" ? "satellite" : "terrestrial";
+        const range: NetworkRange = service === "satellite" ? "satellite" : "terrestrial";
         const limit = profile.slopeDb[range];
         const { fromMHz, toMHz } = RANGES[range];
         const carriers = heardAt(place, service, profile)
@@ -45,7 +45,7 @@ export const slope: RuleOf<"slope"> = {
             severity: "warning" as const,
             at: { part: record.part.id, port: place.port, service },
             parts: [record.part.id] as const,
-            wires: wireAt(record, place.port),
+            wires: wireIdsAt(record, place.port),
             value,
             limit,
             unit: "dB",

@@ -2,7 +2,7 @@ import type { PartId } from "../../design/design.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { Draw } from "../../signal/control.ts";
 import { remembered } from "../../signal/remember.ts";
-import { culpritFirst, type RuleOf, wireAt } from "../rule.ts";
+import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 
 export type SupplyOverloadedFacts =
   /** The culprit joins inner conductor and screen; these supplies shut down. */
@@ -23,7 +23,7 @@ export const supplyOverloaded: RuleOf<"supply-overloaded"> = {
           severity: "error" as const,
           at: { part, port },
           parts: culpritFirst(part, supplies),
-          wires: wireAt(record, port),
+          wires: wireIdsAt(record, port),
           facts: { kind: "short" as const, supplies },
         },
       ];
@@ -40,7 +40,7 @@ export const supplyOverloaded: RuleOf<"supply-overloaded"> = {
             part,
             draws.map((draw) => draw.part),
           ),
-          wires: wireAt(record, supply.port),
+          wires: wireIdsAt(record, supply.port),
           value: demand.milliamps,
           limit: supply.limitMa,
           unit: "mA",

@@ -1,5 +1,5 @@
 import type { PartId } from "../../design/design.ts";
-import { culpritFirst, type RuleOf, wireAt } from "../rule.ts";
+import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 import { sharedLine } from "../walk/sharedLine.ts";
 
 export type SwitchedOutputSharedFacts = {
@@ -27,7 +27,7 @@ export const switchedOutputShared: RuleOf<"switched-output-shared"> = {
           severity: "error",
           at: { part, port: state.port },
           parts: culpritFirst(part, receivers),
-          wires: wireAt(record, state.port),
+          wires: wireIdsAt(record, state.port),
           value: receivers.length,
           limit: 1,
           unit: "receivers",

@@ -1,5 +1,5 @@
 import type { Draft } from "../finding.ts";
-import { type RuleOf, wireAt } from "../rule.ts";
+import { type RuleOf, wireIdsAt } from "../rule.ts";
 
 /** What there are too few of: value and limit of the finding say how many there are and are needed. */
 export type TooManyTunersFacts = { readonly of: "user bands" | "feeds" };
@@ -14,7 +14,7 @@ export const tooManyTuners: RuleOf<"too-many-tuners"> = {
       const common = {
         at: { part, port: input.port },
         parts: [part] as const,
-        wires: wireAt(record, input.port),
+        wires: wireIdsAt(record, input.port),
         limit: input.tuners,
       };
       // A tuner without a user band gets nothing at all; one that shares a feed gets what another asks for.

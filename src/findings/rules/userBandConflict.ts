@@ -3,7 +3,7 @@ import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { ReceiverInput } from "../../parts/contract.ts";
 import type { SwitchState } from "../../signal/control.ts";
 import type { Draft } from "../finding.ts";
-import { culpritFirst, type RuleOf, wireAt } from "../rule.ts";
+import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 import { SAME_CENTRE_MHZ } from "../stackedReception.ts";
 import { type Setting, settingFor } from "../walk/settings.ts";
 import { sharedLine } from "../walk/sharedLine.ts";
@@ -73,7 +73,7 @@ function usedTwice(record: PartRecord, state: SwitchState): readonly Drafted[] {
         severity: "error",
         at: { part: converter, port: state.port, band: String(userBand) },
         parts: culpritFirst(first.part, [...others.map((t) => t.part), converter]),
-        wires: wireAt(record, state.port),
+        wires: wireIdsAt(record, state.port),
         value: tuners.length,
         limit: 1,
         unit: "tuners",
@@ -119,7 +119,7 @@ function wrongMode(record: PartRecord, state: SwitchState): readonly Drafted[] {
       severity: "error",
       at: { part, port },
       parts: culpritFirst(part, [converter]),
-      wires: wireAt(record, state.port),
+      wires: wireIdsAt(record, state.port),
       facts: { kind: "wrong mode", converter, isAlone: speaking.length < 2 },
     }));
 }
@@ -143,7 +143,7 @@ function unknownBands(record: PartRecord, input: ReceiverInput): readonly Drafte
         severity: "error",
         at: { part, port: input.port, tuner: k + 1 },
         parts: culpritFirst(part, [stack.part]),
-        wires: wireAt(record, input.port),
+        wires: wireIdsAt(record, input.port),
         ...(thereMHz === undefined ? {} : { value: centreMHz, limit: thereMHz, unit: "MHz" }),
         facts:
           thereMHz === undefined

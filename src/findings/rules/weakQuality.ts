@@ -1,8 +1,8 @@
-import { type Blamed, culpritFirst } from "../blame/culprit.ts";
+import type { Blamed } from "../blame/culprit.ts";
 import { blameForQuality, type Spoiler } from "../blame/quality.ts";
 import { extreme } from "../extreme.ts";
 import { type CarrierFigures, heardAt, placesOf } from "../places.ts";
-import { type RuleOf, wireAt } from "../rule.ts";
+import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 import { keptFor } from "../watched.ts";
 
 export type LowCnFacts = {
@@ -31,7 +31,7 @@ export const weakQuality: RuleOf<"low-carrier-to-noise"> = {
             severity: "warning" as const,
             at: { part: record.part.id, port: place.port, service },
             parts: [record.part.id] as const,
-            wires: wireAt(record, place.port),
+            wires: wireIdsAt(record, place.port),
             value: worst.cniDb,
             limit: limits.cnDb,
             unit: "dB",

@@ -3,7 +3,7 @@ import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import { traceCarrier } from "../../evaluate/trace.ts";
 import type { Draft } from "../finding.ts";
 import { isAsked, type LooseFeed, missingPlanes, type PlaneInput, planeInputs } from "../planeInputs.ts";
-import { culpritFirst, type RuleOf, wireAt } from "../rule.ts";
+import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 
 export type WrongQuadrantFacts =
   /** Two leads, or more in a ring, sit on each other's inputs. */
@@ -47,7 +47,7 @@ function common(record: PartRecord, ports: readonly string[]) {
   return {
     severity: "error" as const,
     parts: [record.part.id] as const,
-    wires: ports.flatMap((port) => wireAt(record, port)),
+    wires: ports.flatMap((port) => wireIdsAt(record, port)),
   };
 }
 

@@ -6,7 +6,7 @@ import { optionMeaning } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { type Site, type Step, wayUp } from "../site.ts";
-import { placeOf } from "./places.ts";
+import { curePlaceOf } from "./places.ts";
 
 /** The way that a finding is about: from its receiver or socket, or from whoever speaks to its converter. */
 export function wayOf(site: Site, parts: readonly string[]): readonly Step[] {
@@ -22,7 +22,7 @@ export function wayOf(site: Site, parts: readonly string[]): readonly Step[] {
 
 /** Cable of lower loss and resistance: one run, or all poor runs on the way. */
 export const cableGrade: Idea = (site, finding) => {
-  const place = placeOf(site, finding);
+  const place = curePlaceOf(site, finding);
   const own = wayOf(site, finding.parts);
   const way = own.length > 0 || !place ? own : wayUp(site, [place.part.part.id, place.input], place.service);
   const cables = way.filter(({ record }) => record.kind.trade.job === "cable");

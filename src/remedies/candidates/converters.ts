@@ -4,10 +4,10 @@ import { portsOf } from "../../design/lookup.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { optionMeaning } from "../../parts/meanings.ts";
-import type { Feed } from "../../parts/trade.ts";
+import type { FeedKind } from "../../parts/trade.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import type { Suited } from "../cureStep.ts";
-import { type Draft, draft } from "../draft.ts";
+import { type DesignDraft, draft } from "../draft.ts";
 import { type SatelliteInput, type Site, satelliteInputs, wayUp } from "../site.ts";
 import { linesFrom, stackReceivers, tunersOn, userBandsSent } from "./userBands.ts";
 
@@ -32,7 +32,7 @@ export function lnbsOf(site: Site, parts: readonly string[]): readonly PartRecor
 }
 
 /** The feed that a part takes as a receiver. */
-export function takes(part: Part | undefined): Feed | undefined {
+export function takes(part: Part | undefined): FeedKind | undefined {
   return part && kindOf(part.kind)?.trade.takes;
 }
 
@@ -85,13 +85,13 @@ function looseLines(site: Site): readonly PortRef[] {
 }
 
 /** An output of a part that nothing hangs on; none: an empty text, and the join is refused. */
-function freePort(d: Draft, id: string): string {
+function freePort(d: DesignDraft, id: string): string {
   const part = d.part(id);
   return (part && portsOf(part).find((p) => p.side === "out" && !d.other([id, p.id]))?.id) ?? "";
 }
 
 /** Receivers that must be exchanged, for they take another feed. */
-function receiversFor(inputs: readonly SatelliteInput[], feed: Feed): Suited {
+function receiversFor(inputs: readonly SatelliteInput[], feed: FeedKind): Suited {
   const others = inputs.filter((i) => i.receiver.kind.trade.takes !== feed).map((i) => i.receiver.part.id);
   return { receivers: [...new Set(others)] };
 }

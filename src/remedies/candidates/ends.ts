@@ -6,7 +6,7 @@ import { candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 
 /** A load on each open output of a part. */
-export const load: Idea = (site, finding) => {
+export const terminateOutputs: Idea = (site, finding) => {
   const record = site.evaluation.record(finding.parts[0] ?? "");
   if (!record) return [];
   const id = record.part.id;

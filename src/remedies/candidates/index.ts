@@ -5,9 +5,9 @@ import type { Site } from "../site.ts";
 import { cableGrade } from "./cable.ts";
 import { plugIn } from "./connect.ts";
 import { otherConverter, quattroConverter, rightQuadrants } from "./converters.ts";
-import { load, wireOff } from "./ends.ts";
+import { terminateOutputs, wireOff } from "./ends.ts";
 import { betterDecoupling } from "./isolation.ts";
-import { amplifierAway, gain, lineAmplifier, pad, padValue } from "./levels.ts";
+import { amplifierAway, lineAmplifier, otherGain, padBefore, padValue } from "./levels.ts";
 import { mend } from "./mend.ts";
 import { betterDish, lessLossBefore, masthead } from "./noise.ts";
 import { letSupplyPass } from "./pass.ts";
@@ -41,7 +41,7 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
     screenCable,
     wireOff,
   ],
-  overload: [phoneFilter, padValue, gain, pad, amplifierAway],
+  overload: [phoneFilter, padValue, otherGain, padBefore, amplifierAway],
   "band-cut": [widerType, filterAway, ownUserBands, stackUnderTheRoof, otherConverter, separateCables],
   "switched-output-shared": [ownOutputs, otherConverter, multiswitchForSplitter],
   "wrong-quadrant": [rightQuadrants, quattroConverter],
@@ -60,7 +60,7 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
     betterDish,
     masthead,
     lessLossBefore,
-    gain,
+    otherGain,
     phoneFilter,
     cableGrade,
     lineAmplifier,
@@ -68,11 +68,11 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   ],
   "level-limits": [
     padValue,
-    gain,
+    otherGain,
     tapValue,
     smallerSplit,
     lessLossBefore,
-    pad,
+    padBefore,
     amplifierAway,
     equaliser,
     lineAmplifier,
@@ -88,12 +88,12 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
     smallerSplit,
     lineAmplifier,
     cableGrade,
-    gain,
+    otherGain,
   ],
   "level-difference": [equaliser, amplifierSlope, cableGrade],
   slope: [equaliser, amplifierSlope, cableGrade],
   "same-signal-twice": [wireOff],
-  "open-end": [load],
+  "open-end": [terminateOutputs],
   "dwelling-isolation": [betterDecoupling],
 };
 

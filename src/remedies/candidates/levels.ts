@@ -13,7 +13,7 @@ import type { Service } from "../../signal/carrier.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { isFed, type Step, wayUp } from "../site.ts";
-import { placeOf } from "./places.ts";
+import { curePlaceOf } from "./places.ts";
 
 /** Further inside the limit than the limit itself, so that a warm day does not undo it [dB]. */
 const SPARE_DB = 2;
@@ -42,10 +42,10 @@ function padFor(db: number): number | undefined {
 }
 
 /** A pad in the line before a socket or receiver that gets too much, or before an overloaded amplifier. */
-export const pad: Idea = (site, finding) => {
+export const padBefore: Idea = (site, finding) => {
   const over = excessDb(finding);
   const lossDb = over > 0 ? padFor(over + 1) : undefined;
-  const place = placeOf(site, finding);
+  const place = curePlaceOf(site, finding);
   if (lossDb === undefined || !place) return [];
   const { part, input } = place;
   const end = part.joined[input];
@@ -64,7 +64,7 @@ export const pad: Idea = (site, finding) => {
 /** An attenuator that is there already, with another value. */
 export const padValue: Idea = (site, finding) => {
   const over = excessDb(finding);
-  const place = placeOf(site, finding);
+  const place = curePlaceOf(site, finding);
   if (!place || over <= 0) return [];
   const way = wayUp(site, [place.part.part.id, place.input], place.service);
   return way.flatMap(({ record }): readonly Candidate[] => {
@@ -87,7 +87,7 @@ export const padValue: Idea = (site, finding) => {
 
 /** An amplifier that is not needed, taken out of the line. */
 export const amplifierAway: Idea = (site, finding) => {
-  const place = placeOf(site, finding);
+  const place = curePlaceOf(site, finding);
   if (!place || excessDb(finding) <= 0) return [];
   const way = wayUp(site, [place.part.part.id, place.input], place.service).map((s) => s.record);
   return [place.part, ...way]
@@ -116,8 +116,8 @@ function gainOption(record: PartRecord, input: string | null, service: Service):
 }
 
 /** Gains on the way, turned so that the finding comes inside its limit. */
-export const gain: Idea = (site, finding) => {
-  const place = placeOf(site, finding);
+export const otherGain: Idea = (site, finding) => {
+  const place = curePlaceOf(site, finding);
   const over = excessDb(finding);
   if (!place || over === 0) return [];
   const isOverload = finding.rule === "overload";
@@ -141,7 +141,7 @@ export const gain: Idea = (site, finding) => {
 
 /** An amplifier for satellite IF before the longest cable of a line that is too weak. */
 export const lineAmplifier: Idea = (site, finding) => {
-  const place = placeOf(site, finding);
+  const place = curePlaceOf(site, finding);
   const under = -excessDb(finding);
   if (place?.service !== "satellite" || under <= 0) return [];
   const way = wayUp(site, [place.part.part.id, place.input], "satellite");

@@ -5,11 +5,11 @@ import { draft } from "../draft.ts";
 import { isFed, wayUp } from "../site.ts";
 import { wayOf } from "./cable.ts";
 import { excessDb, isWeak } from "./levels.ts";
-import { placeOf } from "./places.ts";
+import { curePlaceOf } from "./places.ts";
 
 /** An amplifier at the aerial, fed through the cable. */
 export const masthead: Idea = (site, finding) => {
-  const place = placeOf(site, finding);
+  const place = curePlaceOf(site, finding);
   if (!place || place.service === "satellite" || !isWeak(finding)) return [];
   const way = wayUp(site, [place.part.part.id, place.input], place.service);
   const aerial = way.at(-1);
@@ -46,7 +46,7 @@ export const masthead: Idea = (site, finding) => {
 /** A dish turned to its best, or a larger one. */
 export const betterDish: Idea = (site, finding) => {
   if (!isWeak(finding)) return [];
-  const place = placeOf(site, finding);
+  const place = curePlaceOf(site, finding);
   const way = place
     ? wayUp(site, [place.part.part.id, place.input], "satellite")
     : wayOf(site, finding.parts);
@@ -83,7 +83,7 @@ export const betterDish: Idea = (site, finding) => {
 
 /** A pad or a setting that takes level where it is needed. */
 export const lessLossBefore: Idea = (site, finding) => {
-  const place = placeOf(site, finding);
+  const place = curePlaceOf(site, finding);
   if (!place || !isWeak(finding)) return [];
   const way = wayUp(site, [place.part.part.id, place.input], place.service);
   return way.flatMap(({ record }): Candidate[] => {

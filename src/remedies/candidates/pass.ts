@@ -7,7 +7,7 @@ import { recordsAround } from "./around.ts";
 
 /** Makes a part that blocks pass what arrives at one of its outputs; a part that does nothing else goes. */
 export const letSupplyPass: Idea = (site, finding) =>
-  recordsAround(site, finding).flatMap((record) => (isBlocking(record) ? passing(record) : []));
+  recordsAround(site, finding).flatMap((record) => (isBlocking(record) ? supplyPassedOn(record) : []));
 
 /** Supply arrives at an output and has no way on, although the part could lead it somewhere. */
 function isBlocking({ ports, feeds, power }: PartRecord): boolean {
@@ -16,7 +16,7 @@ function isBlocking({ ports, feeds, power }: PartRecord): boolean {
 }
 
 /** Ways to make a part pass supply: its options, the most modest first, or taking it out of the line. */
-export function passing(record: PartRecord): readonly Candidate[] {
+export function supplyPassedOn(record: PartRecord): readonly Candidate[] {
   const { id } = record.part;
   const openings = [...describedOptions(record.kind)].flatMap(([option, { passes = [] }]) =>
     passes.filter((value) => record.options[option] !== value).map((value) => ({ option, value })),

@@ -4,10 +4,10 @@ import type { Finding } from "../../findings/finding.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { inputsBehind, type Site } from "../site.ts";
 
-export type Place = { readonly part: PartRecord; readonly input: string; readonly service: Service };
+export type CurePlace = { readonly part: PartRecord; readonly input: string; readonly service: Service };
 
 /** Undefined for a part that is gone, or that nothing comes into. */
-export function placeOf(site: Site, finding: Finding): Place | undefined {
+export function curePlaceOf(site: Site, finding: Finding): CurePlace | undefined {
   const part = site.evaluation.record(finding.at.part);
   if (!part) return undefined;
   const port = portOf(part, finding);

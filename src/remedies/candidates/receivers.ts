@@ -1,14 +1,14 @@
 /** A receiver that suits the feed it gets. */
 import { CATALOGUE, defaultOptions } from "../../parts/catalogue.ts";
 import type { PartKind } from "../../parts/contract.ts";
-import type { Feed } from "../../parts/trade.ts";
+import type { FeedKind } from "../../parts/trade.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { type SatelliteInput, type Site, satelliteInputs } from "../site.ts";
-import { handOut, tune } from "./userBands.ts";
+import { assignUserBands, setUserBands } from "./userBands.ts";
 
 /** What an output of a converter gives. */
-export function feedGiven({ feeding }: SatelliteInput): Feed | undefined {
+export function feedGiven({ feeding }: SatelliteInput): FeedKind | undefined {
   const { converter, port } = feeding;
   // A converter may have an output of another sort beside those that it is made for.
   const declared = converter.power.switches?.find((s) => s.port === port);
@@ -65,7 +65,7 @@ function replaced(site: Site, inputs: readonly SatelliteInput[]): Candidate {
       }
       const rows = bandsOf(site, inputs);
       if (rows === null) return null;
-      tune(d, rows);
+      setUserBands(d, rows);
       return d.result();
     },
   );
@@ -85,7 +85,7 @@ function bandsOf(site: Site, inputs: readonly SatelliteInput[]) {
       .signal(converter.options, { id: converter.part.id, powered: true })
       .stacks?.find((s) => s.to === port);
     const free = (stack?.userBands ?? []).filter((b) => !taken.has(b.number));
-    const rows = handOut([{ receiver: input.receiver.part.id, tuners: 2 }], free)?.get(
+    const rows = assignUserBands([{ receiver: input.receiver.part.id, tuners: 2 }], free)?.get(
       input.receiver.part.id,
     );
     if (!rows) return null;

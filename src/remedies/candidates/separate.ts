@@ -1,6 +1,6 @@
 /** Cables and plates of their own for the two polarisations of a wideband LNB. */
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
-import type { Draft } from "../draft.ts";
+import type { DesignDraft } from "../draft.ts";
 import { draft } from "../draft.ts";
 import { lengthM, type SatelliteInput } from "../site.ts";
 import { lnbsOf, takes } from "./converters.ts";
@@ -40,7 +40,7 @@ function receiversOf(lines: readonly RoomLine[]): readonly SatelliteInput[] {
 }
 
 /** The old cable keeps the aerial only, and its receivers let go of it. */
-function freed(d: Draft, lnb: string, line: RoomLine): void {
+function freed(d: DesignDraft, lnb: string, line: RoomLine): void {
   if (!line.joiner) return;
   d.unjoin([lnb, line.port]);
   d.remove(line.joiner.id);
@@ -51,7 +51,7 @@ function freed(d: Draft, lnb: string, line: RoomLine): void {
 
 /** The output itself for one receiver, legs of a splitter for more. */
 function sharedOut(
-  d: Draft,
+  d: DesignDraft,
   lnb: string,
   port: "v" | "h",
   count: number,
@@ -63,7 +63,7 @@ function sharedOut(
   return (i) => [split, `out${i + 1}`];
 }
 
-function lead(d: Draft, input: SatelliteInput, from: readonly (readonly [string, string])[]): void {
+function lead(d: DesignDraft, input: SatelliteInput, from: readonly (readonly [string, string])[]): void {
   const { id, at, label } = input.receiver.part;
   const [x, y] = at;
   if (takes(d.part(id)) !== "wideband") d.swap(id, "receiver-hybrid");

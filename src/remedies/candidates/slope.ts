@@ -5,7 +5,7 @@ import type { Spectrum } from "../../signal/band.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { isFed, wayUp } from "../site.ts";
-import { placeOf } from "./places.ts";
+import { curePlaceOf } from "./places.ts";
 
 /** A wideband feed starts at about 300 MHz, far below the usual satellite IF. */
 function isWideband(spectrum: Spectrum | undefined): boolean {
@@ -13,7 +13,7 @@ function isWideband(spectrum: Spectrum | undefined): boolean {
 }
 
 export const equaliser: Idea = (site, finding) => {
-  const place = placeOf(site, finding);
+  const place = curePlaceOf(site, finding);
   const over = (finding.value ?? 0) - (finding.limit ?? 0);
   if (!place || over <= 0) return [];
   const { part, input, service } = place;
@@ -37,7 +37,7 @@ export const equaliser: Idea = (site, finding) => {
 };
 
 export const amplifierSlope: Idea = (site, finding) => {
-  const place = placeOf(site, finding);
+  const place = curePlaceOf(site, finding);
   const over = (finding.value ?? 0) - (finding.limit ?? 0);
   if (!place || over <= 0) return [];
   return wayUp(site, [place.part.part.id, place.input], place.service).flatMap(({ record }): Candidate[] => {

@@ -5,11 +5,11 @@ import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { wayUp } from "../site.ts";
 import { excessDb } from "./levels.ts";
-import { placeOf } from "./places.ts";
+import { curePlaceOf } from "./places.ts";
 
 /** A tap or riser plate with another loss to its branch. */
 export const tapValue: Idea = (site, finding) => {
-  const place = placeOf(site, finding);
+  const place = curePlaceOf(site, finding);
   const over = excessDb(finding);
   if (!place || over === 0) return [];
   const way = wayUp(site, [place.part.part.id, place.input], place.service);
@@ -41,7 +41,7 @@ export const tapValue: Idea = (site, finding) => {
 
 /** A splitter with no more legs than are used, or a ferrite one for a resistive one. */
 export const smallerSplit: Idea = (site, finding) => {
-  const place = placeOf(site, finding);
+  const place = curePlaceOf(site, finding);
   if (!place) return [];
   const splits = wayUp(site, [place.part.part.id, place.input], place.service)
     .map((s) => s.record)

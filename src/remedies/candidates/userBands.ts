@@ -4,7 +4,7 @@ import type { Part } from "../../design/design.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { optionMeaning, optionsMeaning } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
-import type { Draft } from "../draft.ts";
+import type { DesignDraft } from "../draft.ts";
 import { draft } from "../draft.ts";
 import { fedBy, type SatelliteInput, type Site, satelliteInputs } from "../site.ts";
 
@@ -29,7 +29,7 @@ function userBandsAt(input: SatelliteInput): readonly UserBandRow[] {
 export type Tuning = { readonly receiver: string; readonly tuners: number };
 
 /** Hands user bands out, each once; null when there are too few. */
-export function handOut(
+export function assignUserBands(
   tunings: readonly Tuning[],
   bands: readonly UserBandRow[],
 ): ReadonlyMap<string, readonly UserBandRow[]> | null {
@@ -44,7 +44,7 @@ export function handOut(
   return given;
 }
 
-export function tunersOf(options: Readonly<Record<string, unknown>>): number {
+export function tunerCountOf(options: Readonly<Record<string, unknown>>): number {
   return typeof options.tuners === "number" ? options.tuners : 2;
 }
 
@@ -79,16 +79,19 @@ export const ownUserBands: Idea = (site, finding) =>
       const receivers = [...given.keys()];
       return candidate("own-user-bands", [of, port, ...receivers], { converter: of, receivers }, (design) => {
         const d = draft(design);
-        tune(d, given);
+        setUserBands(d, given);
         return d.result();
       });
     };
-    const tunings = able.map((i) => ({ receiver: i.receiver.part.id, tuners: tunersOf(i.receiver.options) }));
+    const tunings = able.map((i) => ({
+      receiver: i.receiver.part.id,
+      tuners: tunerCountOf(i.receiver.options),
+    }));
     const alone = able.flatMap((input) => {
       const rows = beside(input, able, common);
       return rows ? [retuned(new Map([[input.receiver.part.id, rows]]))] : [];
     });
-    const given = handOut(tunings, common);
+    const given = assignUserBands(tunings, common);
     return [...(able.length > 1 ? alone : []), ...(given ? [retuned(given)] : widerSet(first, tunings))];
   });
 
@@ -102,7 +105,7 @@ function beside(
   const free = common.filter((b) => !used.has(b.number));
   const own = rowsOf(input);
   const kept = free.filter((b) => own.some((r) => r.number === b.number && r.centreMHz === b.centreMHz));
-  const tuners = tunersOf(input.receiver.options);
+  const tuners = tunerCountOf(input.receiver.options);
   if (kept.length >= tuners || free.length < tuners) return undefined;
   return [...kept, ...free.filter((b) => !kept.includes(b))].slice(0, tuners);
 }
@@ -115,7 +118,7 @@ function rowsOf({ receiver }: SatelliteInput): readonly UserBandRow[] {
   return bandRows.safeParse(receiver.options[key]).data ?? [];
 }
 
-export function tune(d: Draft, given: ReadonlyMap<string, readonly UserBandRow[]>): void {
+export function setUserBands(d: DesignDraft, given: ReadonlyMap<string, readonly UserBandRow[]>): void {
   for (const [id, userBands] of given) d.set(id, { mode: "single-cable", userBands });
 }
 
@@ -130,9 +133,9 @@ function widerSet(input: SatelliteInput, tunings: readonly Tuning[]): readonly C
     candidate("more-user-bands", [id], { tuners: tunings.reduce((n, t) => n + t.tuners, 0) }, (design) => {
       const d = draft(design);
       d.set(id, { [standard]: "EN 50607", [set]: "thirtyTwo" });
-      const given = handOut(tunings, userBandsSent(d.part(id)));
+      const given = assignUserBands(tunings, userBandsSent(d.part(id)));
       if (!given) return null;
-      tune(d, given);
+      setUserBands(d, given);
       return d.result();
     }),
   ];
@@ -140,26 +143,26 @@ function widerSet(input: SatelliteInput, tunings: readonly Tuning[]): readonly C
 
 /** Turns whatever hangs on the lines of a converter into single-cable receivers with user bands of their own. */
 export function stackReceivers(
-  d: Draft,
+  d: DesignDraft,
   lines: readonly (readonly string[])[],
   bands: readonly UserBandRow[],
 ): boolean {
   for (const line of lines) {
     const tunings = line.map((id) => ({ receiver: id, tuners: tunersOn(d, [id]) }));
-    const given = handOut(tunings, bands);
+    const given = assignUserBands(tunings, bands);
     if (!given) return false;
     for (const { receiver, tuners } of tunings) {
       if (kindOf(d.part(receiver)?.kind ?? "")?.trade.takes !== "stacked")
         d.swap(receiver, "receiver-stacked", { tuners });
     }
-    tune(d, given);
+    setUserBands(d, given);
   }
   return true;
 }
 
 /** Tuners of some receivers as single-cable receivers; more than eight in one are hardly ever made. */
-export function tunersOn(d: Draft, receivers: readonly string[]): number {
-  return receivers.reduce((n, id) => n + Math.min(8, tunersOf(d.part(id)?.options ?? {})), 0);
+export function tunersOn(d: DesignDraft, receivers: readonly string[]): number {
+  return receivers.reduce((n, id) => n + Math.min(8, tunerCountOf(d.part(id)?.options ?? {})), 0);
 }
 
 /** Receivers of a converter by the output they hang on. */

@@ -4,11 +4,11 @@ import { isSamePort } from "../../design/lookup.ts";
 import { evaluate } from "../../evaluate/evaluate.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { alike } from "./alike.ts";
-import { type Asked, askingFor, requestsOf } from "./asked.ts";
 import { type Fault, likelihoodOf } from "./fault.ts";
 import { measure } from "./measure.ts";
-import { type Point, pointsOf } from "./points.ts";
+import { type MeasuringPoint, pointsOf } from "./points.ts";
 import { QUANTITIES, type Quantity, type Reading } from "./reading.ts";
+import { askingFor, type RequestChoice, requestsOf } from "./requestChoice.ts";
 
 /** One reading that would be taken, and the faults that would give it. */
 export type Outcome = {
@@ -20,7 +20,7 @@ export type Measurement = {
   readonly at: PortRef;
   readonly quantity: Quantity;
   /** What the receivers must ask for meanwhile; null: what they ask for now. */
-  readonly asked: Asked | null;
+  readonly asked: RequestChoice | null;
   /** The roof: only for whoever is trained and equipped for it. */
   readonly onRoof: boolean;
   /** Where no fault is: the reading of the plan. */
@@ -51,7 +51,7 @@ export function* bestMeasurement(
 ): Generator<WeighingProgress, Measurement | null> {
   const chosen = [...candidates].sort((a, b) => likelihoodOf(b) - likelihoodOf(a)).slice(0, MOST_CANDIDATES);
   if (chosen.length < 2) return null;
-  const requests: readonly (Asked | null)[] = [null, ...requestsOf(design)];
+  const requests: readonly (RequestChoice | null)[] = [null, ...requestsOf(design)];
   const of = chosen.length * requests.length;
   let simulated = 0;
   for (const asked of requests) {
@@ -71,7 +71,7 @@ export function* bestMeasurement(
   return null;
 }
 
-type Best = { readonly value: number; readonly point: Point; readonly split: Split };
+type Best = { readonly value: number; readonly point: MeasuringPoint; readonly split: Split };
 
 function mostTelling(design: Design, simulations: readonly Simulation[]): Best | undefined {
   let best: Best | undefined;
@@ -84,7 +84,12 @@ function mostTelling(design: Design, simulations: readonly Simulation[]): Best |
   return best;
 }
 
-function advice(design: Design, { point, split }: Best, asked: Asked | null, sound: Evaluation): Measurement {
+function advice(
+  design: Design,
+  { point, split }: Best,
+  asked: RequestChoice | null,
+  sound: Evaluation,
+): Measurement {
   return {
     at: point.at,
     quantity: split.quantity,
@@ -102,7 +107,7 @@ type Split = { readonly quantity: Quantity; readonly bits: number; readonly outc
 function splitBy(
   design: Design,
   simulations: readonly Simulation[],
-  point: Point,
+  point: MeasuringPoint,
   quantity: Quantity,
 ): Split {
   const bins: { reading: Reading; faults: Fault[]; weight: number }[] = [];
@@ -129,7 +134,7 @@ function splitBy(
 }
 
 /** At a socket one measures what the socket is for: what leaks into it from its neighbour is nobody's advice. */
-function meantFor({ services }: Point, shown: Reading | null): Reading | null {
+function meantFor({ services }: MeasuringPoint, shown: Reading | null): Reading | null {
   if (!shown || !services || !("carriers" in shown)) return shown;
   return { ...shown, carriers: shown.carriers.filter((c) => services.includes(c.service)) };
 }
@@ -138,7 +143,7 @@ export type Taken = {
   readonly at: PortRef;
   readonly reading: Reading;
   /** What the receivers asked for meanwhile; absent or null: what the design says. */
-  readonly asked?: Asked | null;
+  readonly asked?: RequestChoice | null;
 };
 
 /** Candidates that would have shown what was measured. */

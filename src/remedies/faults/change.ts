@@ -20,11 +20,11 @@ function or(design: Design, edit: Edit): Design {
 /** Sets several options of a part at once. */
 export function withOptions(design: Design, id: PartId, changed: Options): Design {
   const part = partById(design, id);
-  return part ? asKind(design, id, part.kind, { ...part.options, ...changed }) : design;
+  return part ? withOtherKind(design, id, part.kind, { ...part.options, ...changed }) : design;
 }
 
 /** Puts a part of another kind in the place of one; wires go to ports of the same name, then as said. */
-export function asKind(
+export function withOtherKind(
   design: Design,
   id: PartId,
   kindKey: string,
@@ -51,7 +51,7 @@ export function inWire(design: Design, id: string, kindKey: string, options: Opt
 }
 
 /** Lets two wires change places at one end. */
-export function exchanged(design: Design, first: string, second: string, end: "from" | "to"): Design {
+export function withSwappedEnds(design: Design, first: string, second: string, end: "from" | "to"): Design {
   const a = design.wires.find((wire) => wireId(wire) === first);
   const b = design.wires.find((wire) => wireId(wire) === second);
   if (!a || !b) return design;
@@ -61,7 +61,7 @@ export function exchanged(design: Design, first: string, second: string, end: "f
 }
 
 /** A number option moved by so much, as far as its range goes; undefined where the part has no such number. */
-export function moved(part: Part, key: string, by: number): number | undefined {
+export function movedOption(part: Part, key: string, by: number): number | undefined {
   const value = part.options[key];
   const schema = kindOf(part.kind)?.options.shape[key];
   const meta = schema && fieldMeta(schema);

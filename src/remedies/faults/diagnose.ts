@@ -30,7 +30,7 @@ export type Reasons = {
   readonly contradicted: readonly Observation[];
 };
 
-export type Progress = {
+export type DiagnosisCount = {
   /** Faults tried so far, and in all. */
   readonly tried: number;
   readonly of: number;
@@ -48,7 +48,7 @@ const MOST_SUSPICIONS = 12;
 export function* diagnose(
   design: Design,
   observations: readonly Observation[],
-): Generator<Progress, readonly Suspicion[]> {
+): Generator<DiagnosisCount, readonly Suspicion[]> {
   const sound = evaluate(design);
   const seen = observations.map((o) => ({ key: symptomKey(o), state: stateOf(o) }));
   if (seen.every(({ state }) => state === "works")) return [];

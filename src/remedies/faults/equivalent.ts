@@ -2,11 +2,11 @@
 import type { Design } from "../../design/design.ts";
 import { evaluate } from "../../evaluate/evaluate.ts";
 import { alike } from "./alike.ts";
-import { askingFor, requestsOf } from "./asked.ts";
 import type { Fault } from "./fault.ts";
 import { measure } from "./measure.ts";
 import { pointsOf } from "./points.ts";
 import { QUANTITIES } from "./reading.ts";
+import { askingFor, requestsOf } from "./requestChoice.ts";
 import { detailedSymptoms } from "./symptoms.ts";
 
 /** The same physical fault in two descriptions: alike in effect, and found at the same part or wire. */

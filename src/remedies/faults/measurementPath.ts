@@ -1,12 +1,12 @@
 /** The best way from what is noticed to the fault: the most telling measurement each time, with true readings. */
 import type { Design } from "../../design/design.ts";
 import { evaluate } from "../../evaluate/evaluate.ts";
-import { askingFor } from "./asked.ts";
 import { bestMeasurement, consistentWith, type Measurement } from "./bestMeasurement.ts";
 import { diagnose } from "./diagnose.ts";
 import type { Fault } from "./fault.ts";
 import { measure } from "./measure.ts";
 import type { Reading } from "./reading.ts";
+import { askingFor } from "./requestChoice.ts";
 import { type Observation, symptomsOf } from "./symptoms.ts";
 
 export type PathStep = {

@@ -4,7 +4,7 @@ import { portOf, portsOf } from "../../design/lookup.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import type { Service } from "../../signal/carrier.ts";
 
-export type Point = {
+export type MeasuringPoint = {
   readonly at: PortRef;
   /** 0: in the room. 1: behind a plate, in a cupboard or loft. 2: on the roof. */
   readonly effort: 0 | 1 | 2;
@@ -13,7 +13,7 @@ export type Point = {
 };
 
 /** Every joined cable port: there a plug can be taken off and the meter looped in. */
-export function pointsOf(design: Design): readonly Point[] {
+export function pointsOf(design: Design): readonly MeasuringPoint[] {
   const joined = new Set(design.wires.flatMap((wire) => [wire.from.join("/"), wire.to.join("/")]));
   return design.parts.flatMap((part) =>
     portsOf(part)
@@ -22,7 +22,7 @@ export function pointsOf(design: Design): readonly Point[] {
   );
 }
 
-function pointAt(part: Part, portId: string): Point {
+function pointAt(part: Part, portId: string): MeasuringPoint {
   const kind = kindOf(part.kind);
   const meant = [
     ...(kind?.delivery?.(part.options).sockets ?? []),
@@ -35,7 +35,7 @@ function pointAt(part: Part, portId: string): Point {
   };
 }
 
-function effortAt(part: Part, portId: string): Point["effort"] {
+function effortAt(part: Part, portId: string): MeasuringPoint["effort"] {
   const kind = kindOf(part.kind);
   if (kind?.family === "use") return 0;
   if (kind?.delivery) return portOf(part, portId)?.side === "out" ? 0 : 1;

@@ -2,13 +2,13 @@
 import { evaluate } from "../../evaluate/evaluate.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { alike } from "../faults/alike.ts";
-import { type Asked, askedKey, askingFor, requestsOf } from "../faults/asked.ts";
 import { isAlikeInEffect, isSameFault } from "../faults/equivalent.ts";
 import type { Fault } from "../faults/fault.ts";
 import { faults } from "../faults/list.ts";
 import { measure } from "../faults/measure.ts";
+import { askedKey, askingFor, type RequestChoice, requestsOf } from "../faults/requestChoice.ts";
 import type { OpenedCase } from "./case.ts";
-import type { Evidence, Measured, NamedFault, NamedVerdict } from "./progress.ts";
+import type { Evidence, NamedFault, NamedVerdict, TakenMeasurement } from "./progress.ts";
 
 /**
  * "right": the fault, or another description of it. "alike": elsewhere, but nothing that can be measured tells
@@ -27,8 +27,8 @@ export function judge({ design, fault }: OpenedCase, named: NamedFault): NamedVe
 export function readingAgainst(
   opened: OpenedCase,
   named: NamedFault,
-  measured: readonly Measured[],
-): Measured | undefined {
+  measured: readonly TakenMeasurement[],
+): TakenMeasurement | undefined {
   const meant = faultsNamed(opened.design, named);
   return measured.find((each) => meant.every((fault) => !agrees(opened, fault, each)));
 }
@@ -37,7 +37,7 @@ export function readingAgainst(
 export function evidenceOf(
   opened: OpenedCase,
   suspects: readonly Fault[],
-  measured: readonly Measured[],
+  measured: readonly TakenMeasurement[],
 ): Evidence {
   const { design, fault } = opened;
   const others = suspects.filter((other) => other.id !== fault.id);
@@ -52,7 +52,11 @@ function faultsNamed(design: OpenedCase["design"], { part, type }: NamedFault): 
 }
 
 /** Whether a fault would have given the reading that the trainee took. */
-function agrees(opened: OpenedCase, fault: Fault, { part, port, quantity, asked }: Measured): boolean {
+function agrees(
+  opened: OpenedCase,
+  fault: Fault,
+  { part, port, quantity, asked }: TakenMeasurement,
+): boolean {
   const { design } = opened;
   const request = requestOfKey(design, asked);
   const shown = measure(design, evaluationUnder(opened, opened.fault, request), [part, port], quantity);
@@ -61,14 +65,14 @@ function agrees(opened: OpenedCase, fault: Fault, { part, port, quantity, asked 
 }
 
 /** Back from what is kept; null for the receivers' own request, and for one that no longer exists. */
-export function requestOfKey(design: OpenedCase["design"], key: string): Asked | null {
+export function requestOfKey(design: OpenedCase["design"], key: string): RequestChoice | null {
   return requestsOf(design).find((asked) => askedKey(asked) === key) ?? null;
 }
 
 const known = new WeakMap<OpenedCase, Map<string, Evaluation>>();
 
 /** Each fault is calculated once for each request. */
-function evaluationUnder(opened: OpenedCase, fault: Fault, asked: Asked | null): Evaluation {
+function evaluationUnder(opened: OpenedCase, fault: Fault, asked: RequestChoice | null): Evaluation {
   const evaluations = known.get(opened) ?? new Map<string, Evaluation>();
   known.set(opened, evaluations);
   const key = `${fault.id}|${askedKey(asked)}`;

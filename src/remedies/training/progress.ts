@@ -3,7 +3,7 @@ import { z } from "zod";
 import { FAULT_TYPES, type FaultType } from "../faults/fault.ts";
 import { QUANTITIES, type Quantity } from "../faults/reading.ts";
 
-export type Measured = {
+export type TakenMeasurement = {
   readonly part: string;
   readonly port: string;
   readonly quantity: Quantity;
@@ -20,7 +20,7 @@ export type NamedFault = {
 
 export type CaseProgress = {
   /** Each place, quantity and request once: looking again costs nothing. */
-  readonly measured: readonly Measured[];
+  readonly measured: readonly TakenMeasurement[];
   /** Every fault that was named, in order, with what came of it. */
   readonly named: readonly Named[];
   readonly hints: number;
@@ -37,7 +37,7 @@ export type NamedVerdict = "right" | "alike" | "part" | "wrong";
 export type Named = NamedFault & {
   readonly verdict: NamedVerdict;
   /** A reading taken before that excludes it. */
-  readonly against?: Measured | undefined;
+  readonly against?: TakenMeasurement | undefined;
 };
 
 /** Faults that explain what is noticed, and how many of them the readings leave; the true one counts in both. */
@@ -57,17 +57,17 @@ export function isClosed(progress: CaseProgress): boolean {
   return progress.shown || isSolved(progress);
 }
 
-function isSameMeasured(a: Measured, b: Measured): boolean {
+function isSameMeasured(a: TakenMeasurement, b: TakenMeasurement): boolean {
   return a.part === b.part && a.port === b.port && a.quantity === b.quantity && a.asked === b.asked;
 }
 
-export function addMeasured(progress: CaseProgress, measured: Measured): CaseProgress {
+export function addMeasured(progress: CaseProgress, measured: TakenMeasurement): CaseProgress {
   if (progress.measured.some((m) => isSameMeasured(m, measured)) || isClosed(progress)) return progress;
   return { ...progress, measured: [...progress.measured, measured] };
 }
 
 /** The plan's value for a reading that was taken; each counts once. */
-export function addPlanValue(progress: CaseProgress, of: Measured): CaseProgress {
+export function addPlanValue(progress: CaseProgress, of: TakenMeasurement): CaseProgress {
   const isNew = progress.measured.some((m) => isSameMeasured(m, of) && !m.planValue);
   if (!isNew || isClosed(progress)) return progress;
   return {
@@ -76,7 +76,7 @@ export function addPlanValue(progress: CaseProgress, of: Measured): CaseProgress
   };
 }
 
-export function hasPlanValue({ measured }: CaseProgress, of: Measured): boolean {
+export function hasPlanValue({ measured }: CaseProgress, of: TakenMeasurement): boolean {
   return measured.some((m) => isSameMeasured(m, of) && m.planValue === true);
 }
 
@@ -84,7 +84,7 @@ export function addNamed(
   progress: CaseProgress,
   named: NamedFault,
   verdict: NamedVerdict,
-  against?: Measured,
+  against?: TakenMeasurement,
 ): CaseProgress {
   const known = progress.named.some((n) => n.part === named.part && n.type === named.type);
   if (known || isClosed(progress)) return progress;

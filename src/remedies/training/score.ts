@@ -17,7 +17,7 @@ const LEAST_IF_SOLVED = 10;
 /** Given up, but the part was found. */
 const MOST_FOR_PART = 40;
 
-export type Loss = {
+export type PointsLost = {
   readonly why: "guess" | "measurements" | "wrong" | "excluded" | "part" | "hints" | "plan values";
   readonly count: number;
   readonly points: number;
@@ -26,7 +26,7 @@ export type Loss = {
 export type Score = {
   /** 0 to 100; 0 while nothing is found. */
   readonly points: number;
-  readonly lost: readonly Loss[];
+  readonly lost: readonly PointsLost[];
 };
 
 export function scoreOf(progress: CaseProgress): Score {
@@ -36,7 +36,7 @@ export function scoreOf(progress: CaseProgress): Score {
   if (!solved && !(progress.shown && hasPart)) return { points: 0, lost: [] };
   const wrong = named.filter((n) => n.verdict === "wrong");
   const excluded = wrong.filter((n) => n.against !== undefined).length;
-  const loss = (why: Loss["why"], count: number, each: number): Loss => ({
+  const loss = (why: PointsLost["why"], count: number, each: number): PointsLost => ({
     why,
     count,
     points: count * each,

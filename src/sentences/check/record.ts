@@ -8,7 +8,7 @@ import { messageOf } from "../finding.ts";
 import { tunerSentence, verdictSentence } from "../verdict.ts";
 
 /** Names of its fields are kept: scripts read them. Levels in dBµV into 75 Ω, margins and C/N in dB. */
-export function recordOf(evaluation: Evaluation, report: Report) {
+export function checkRecordOf(evaluation: Evaluation, report: Report) {
   const index = new Map(report.findings.map((finding, n) => [finding, n]));
   const role = (which: Verdict["role"]) =>
     report.verdicts.filter((v) => v.role === which).map((v) => verdictRecord(v, evaluation));
@@ -61,7 +61,7 @@ function verdictRecord(verdict: Verdict, evaluation: Evaluation) {
   const { part, state, marginDb, services, tuners } = verdict;
   return {
     id: part,
-    label: labelOf(evaluation, part),
+    label: plainLabelOf(evaluation, part),
     works: state !== "fails",
     state,
     ...known({ marginDb: finite(marginDb) }),
@@ -119,7 +119,7 @@ function supplyOn({ from, to }: Wire, evaluation: Evaluation) {
   return { volts, milliamps: evaluation.record(to[0])?.demands[to[1]]?.milliamps ?? 0 };
 }
 
-export function labelOf(evaluation: Evaluation, id: PartId): string {
+export function plainLabelOf(evaluation: Evaluation, id: PartId): string {
   return evaluation.record(id)?.part.label || id;
 }
 

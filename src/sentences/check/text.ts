@@ -6,7 +6,7 @@ import type { Cause, Finding, Report, Verdict } from "../../findings/finding.ts"
 import { countsOf, followsLine } from "../cause.ts";
 import { cureOf, messageOf } from "../finding.ts";
 import { stateName, verdictSentence } from "../verdict.ts";
-import { labelOf } from "./record.ts";
+import { plainLabelOf } from "./record.ts";
 
 /** Causes, worst first, each with what follows from it; then place by place its sockets and receivers. */
 export function textOf(evaluation: Evaluation, report: Report): string {
@@ -45,10 +45,10 @@ function placeLines(evaluation: Evaluation, verdicts: readonly Verdict[]): reado
     behind.set(outlet, [...(behind.get(outlet) ?? []), verdict]);
   }
   const line = (v: Verdict) =>
-    `${v.state === "fails" ? "FAILS" : stateName(v)}: ${labelOf(evaluation, v.part)}: ${verdictSentence(v, evaluation)}`;
+    `${v.state === "fails" ? "FAILS" : stateName(v)}: ${plainLabelOf(evaluation, v.part)}: ${verdictSentence(v, evaluation)}`;
   return [
     ...outlets.flatMap((outlet) => [
-      `Outlet ${labelOf(evaluation, outlet.part)}: ${verdictSentence(outlet, evaluation)}`,
+      `Outlet ${plainLabelOf(evaluation, outlet.part)}: ${verdictSentence(outlet, evaluation)}`,
       ...(behind.get(outlet.part) ?? []).map((v) => `  ${line(v)}`),
     ]),
     ...(behind.get(undefined) ?? []).map(line),

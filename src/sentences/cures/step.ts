@@ -4,14 +4,14 @@ import type { StepNames, StepWords, WordsOf } from "./told.ts";
 import { CONVERTER_WORDS } from "./words/converters.ts";
 import { FILTER_WORDS } from "./words/filters.ts";
 import { LEAD_WORDS } from "./words/leads.ts";
-import { LEVEL_WORDS } from "./words/levels.ts";
+import { LEVEL_STEP_WORDS } from "./words/levels.ts";
 import { SETTING_WORDS } from "./words/settings.ts";
 import { SUPPLY_WORDS } from "./words/supply.ts";
 
 const WORDS: WordsOf<IdeaId> = {
   ...LEAD_WORDS,
   ...SETTING_WORDS,
-  ...LEVEL_WORDS,
+  ...LEVEL_STEP_WORDS,
   ...FILTER_WORDS,
   ...SUPPLY_WORDS,
   ...CONVERTER_WORDS,

@@ -16,7 +16,7 @@ import {
 } from "./picture.ts";
 
 /** The place that a finding speaks of. */
-export function placeOf({ finding, record, evaluation }: ToldFinding): Place | undefined {
+export function placeOfFinding({ finding, record, evaluation }: ToldFinding): Place | undefined {
   if (!record) return undefined;
   const kindAt = (port: string) => evaluation.record(record.joined[port]?.[0] ?? "")?.kind;
   return placesOf({ record, kindAt }).find((place) => place.port === finding.at.port);
@@ -35,7 +35,7 @@ export function whereOf({ finding, record }: ToldFinding): string {
 
 /** The judged carriers there, in rising frequency. */
 export function heardThere(facts: ToldFinding): readonly Heard[] {
-  const place = placeOf(facts);
+  const place = placeOfFinding(facts);
   const { service } = facts.finding.at;
   if (!place || !service) return [];
   return [...heardAt(place, service, facts.profile)].sort((a, b) => a.centreMHz - b.centreMHz);

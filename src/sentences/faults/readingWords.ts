@@ -3,8 +3,8 @@ import type { Design, PortRef } from "../../design/design.ts";
 import { partById, portOf, portsOf, quoted } from "../../design/lookup.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { summaries } from "../../remedies/faults/alike.ts";
-import type { Asked } from "../../remedies/faults/asked.ts";
 import { QUANTITY_UNITS, type Quantity, type Reading } from "../../remedies/faults/reading.ts";
+import type { RequestChoice } from "../../remedies/faults/requestChoice.ts";
 import { carriers, list } from "../phrases.ts";
 
 /** "56 to 58 dBµV on 6 TV multiplexes", "nothing", "17.6 V", "no tone". */
@@ -37,13 +37,13 @@ const QUANTITY_PHRASES: Readonly<Record<Quantity, string>> = {
   tone: "whether there is a 22 kHz tone",
 };
 
-type Measuring = { readonly at: PortRef; readonly quantity: Quantity; readonly asked: Asked | null };
+type Measuring = { readonly at: PortRef; readonly quantity: Quantity; readonly asked: RequestChoice | null };
 
 /** "Measure the voltage at the input of “Amplifier”." */
 export function measurementSentence(design: Design, { at, quantity, asked }: Measuring): string {
   const measuring = `${QUANTITY_PHRASES[quantity]} at ${portPhrase(design, at)}.`;
   return asked
-    ? `Let the receivers ask for ${askedWords(asked)}, and measure ${measuring}`
+    ? `Let the receivers ask for ${requestChoiceWords(asked)}, and measure ${measuring}`
     : `Measure ${measuring}`;
 }
 
@@ -60,7 +60,7 @@ export function portPhrase(design: Design, [id, portId]: PortRef): string {
 }
 
 /** "horizontal, high band, position 2" */
-export function askedWords({ polarisation, half, position }: Asked): string {
+export function requestChoiceWords({ polarisation, half, position }: RequestChoice): string {
   const words = `${polarisation === "H" ? "horizontal" : "vertical"}, ${half} band`;
   return position ? `${words}, position ${position}` : words;
 }

@@ -2,7 +2,7 @@
 import type { Design } from "../../design/design.ts";
 import type { Reading } from "../../remedies/faults/reading.ts";
 import type { CaseProgress, NamedVerdict } from "../../remedies/training/progress.ts";
-import type { Loss } from "../../remedies/training/score.ts";
+import type { PointsLost } from "../../remedies/training/score.ts";
 import { plural } from "../../words/plural.ts";
 import { measurementSentence, readingWords } from "../faults/readingWords.ts";
 
@@ -24,12 +24,12 @@ export function againstSentence(
 }
 
 /** "5 points for 1 hint." */
-export function lossSentence(loss: Loss, { measured, evidence, par = 0 }: CaseProgress): string {
+export function lossSentence(loss: PointsLost, { measured, evidence, par = 0 }: CaseProgress): string {
   const points = plural(loss.points, { one: (n) => `${n} point`, other: (n) => `${n} points` });
   return `${points} for ${lossWords(loss, measured.length, evidence?.suspects ?? 0, par)}.`;
 }
 
-function lossWords({ why, count }: Loss, measured: number, suspects: number, par: number): string {
+function lossWords({ why, count }: PointsLost, measured: number, suspects: number, par: number): string {
   switch (why) {
     case "guess":
       return measured === 0

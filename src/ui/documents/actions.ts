@@ -8,6 +8,7 @@ import { EXAMPLES } from "../../design/examples.ts";
 import { readDesign, type Writing, writeDesign } from "../../design/file.ts";
 import { LIMITS } from "../../design/limits.ts";
 import { decodeLink } from "../../design/link.ts";
+import type { EvaluatedDesign } from "../../remedies/faults/symptoms.ts";
 import { useApp } from "../../store/app.ts";
 import { type Opened, useDocuments } from "../../store/documents/documents.ts";
 import type { History } from "../../store/documents/history.ts";
@@ -23,7 +24,7 @@ import {
 } from "../../store/opening.ts";
 import { startMarks } from "../../store/startMark.ts";
 import { usePractice } from "../../store/trainingSession.ts";
-import { type EvaluatedDesign, evaluateAndReportNow } from "../../store/trial.ts";
+import { evaluateAndReportNow } from "../../store/trial.ts";
 import { addressRequestOf, linkAddress, withoutAddressRequest } from "../addressRequest.ts";
 import { pickFile } from "../kit/pickFile.ts";
 import { openDialog } from "../panes.ts";

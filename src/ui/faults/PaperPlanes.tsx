@@ -3,7 +3,7 @@ import { planeTests } from "../../remedies/faults/planeTests.ts";
 import { planePlace, type Symptom, symptomKey } from "../../remedies/faults/symptoms.ts";
 import { planeName } from "../../sentences/faults/reasonWords.ts";
 import { useFinder } from "../../store/faultFinder.ts";
-import { labelOf, planeColumns, transponderWords } from "./PlaneTable.tsx";
+import { partLabel, planeColumns, transponderWords } from "./PlaneTable.tsx";
 
 /** So many places stand beside each other on a sheet of A4. */
 const MOST_COLUMNS = 6;
@@ -34,7 +34,7 @@ export function PaperPlanes({ evaluation, symptoms }: Props) {
               <th scope="col">Plane and transponder</th>
               {places.map((id) => (
                 <th key={id} scope="col">
-                  {labelOf(evaluation, id)}
+                  {partLabel(evaluation, id)}
                 </th>
               ))}
             </tr>

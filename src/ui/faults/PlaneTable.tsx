@@ -31,7 +31,7 @@ export function PlaneTable({ symptoms }: { readonly symptoms: readonly Symptom[]
               <th scope="col">Plane and transponder</th>
               {columns.map((id) => (
                 <th key={id} scope="col">
-                  {labelOf(evaluation, id)}
+                  {partLabel(evaluation, id)}
                 </th>
               ))}
             </tr>
@@ -45,7 +45,7 @@ export function PlaneTable({ symptoms }: { readonly symptoms: readonly Symptom[]
                 </th>
                 {columns.map((id) => {
                   const place = planePlace(id, test.plane);
-                  const name = `${labelOf(evaluation, id)}, ${planeName(test.plane, evaluation)}`;
+                  const name = `${partLabel(evaluation, id)}, ${planeName(test.plane, evaluation)}`;
                   return (
                     <td key={id}>
                       {wanted.has(symptomKey(place)) ? <PlaneMark place={place} name={name} /> : "–"}
@@ -75,7 +75,7 @@ export function planeColumns(symptoms: readonly Symptom[]): readonly string[] {
   return [...new Set([...at("receiver"), ...at("outlet")])];
 }
 
-export function labelOf(evaluation: Evaluation, id: string): string {
+export function partLabel(evaluation: Evaluation, id: string): string {
   return evaluation.record(id)?.part.label || id;
 }
 

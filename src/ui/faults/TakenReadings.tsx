@@ -1,5 +1,5 @@
 import { X } from "lucide-react";
-import { askedKey } from "../../remedies/faults/asked.ts";
+import { askedKey } from "../../remedies/faults/requestChoice.ts";
 import { measurementSentence, readingWords } from "../../sentences/faults/readingWords.ts";
 import { useApp } from "../../store/app.ts";
 import { useFinder } from "../../store/faultFinder.ts";

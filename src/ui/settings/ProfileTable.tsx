@@ -1,8 +1,8 @@
-import { ISOLATION_SOURCE, type Profile, type Range } from "../../findings/limits.ts";
+import { ISOLATION_SOURCE, type NetworkRange, type Profile } from "../../findings/limits.ts";
 import { SERVICE_NAMES, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { modeWords } from "./modeWords.ts";
 
-const RANGE_WORDS: Readonly<Record<Range, string>> = {
+const RANGE_WORDS: Readonly<Record<NetworkRange, string>> = {
   terrestrial: "terrestrial range",
   satellite: "satellite IF",
 };

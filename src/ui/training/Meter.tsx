@@ -1,10 +1,10 @@
 import { Gauge } from "lucide-react";
 import { useMemo } from "react";
 import type { PortRef } from "../../design/design.ts";
-import { askedKey, requestsOf } from "../../remedies/faults/asked.ts";
 import { pointsOf } from "../../remedies/faults/points.ts";
 import { QUANTITIES } from "../../remedies/faults/reading.ts";
-import { askedWords, portPhrase, QUANTITY_LABELS } from "../../sentences/faults/readingWords.ts";
+import { askedKey, requestsOf } from "../../remedies/faults/requestChoice.ts";
+import { portPhrase, QUANTITY_LABELS, requestChoiceWords } from "../../sentences/faults/readingWords.ts";
 import { meterShows } from "../../store/trainingMeter.ts";
 import { type PracticeSession, usePractice } from "../../store/trainingSession.ts";
 import { MeterResult } from "./MeterResult.tsx";
@@ -122,7 +122,7 @@ function RequestField({ session }: CaseProps) {
         <option value="">what they ask for anyway</option>
         {requests.map((request) => (
           <option key={askedKey(request)} value={askedKey(request)}>
-            {askedWords(request)}
+            {requestChoiceWords(request)}
           </option>
         ))}
       </select>

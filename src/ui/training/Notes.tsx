@@ -1,9 +1,9 @@
 import { requestOfKey } from "../../remedies/training/judge.ts";
 import {
-  askedWords,
   portPhrase,
   QUANTITY_LABELS,
   readingWords,
+  requestChoiceWords,
 } from "../../sentences/faults/readingWords.ts";
 import { meterShows } from "../../store/trainingMeter.ts";
 import { usePractice } from "../../store/trainingSession.ts";
@@ -31,7 +31,7 @@ export function Notes({ session }: CaseProps) {
               >
                 <span>
                   {QUANTITY_LABELS[quantity]} at {portPhrase(session.opened.design, [part, port])}
-                  {request ? `, ${askedWords(request)}` : ""}:
+                  {request ? `, ${requestChoiceWords(request)}` : ""}:
                 </span>{" "}
                 <strong>{actual ? readingWords(actual) : "nothing to connect to"}</strong>
               </button>

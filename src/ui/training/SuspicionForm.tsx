@@ -2,7 +2,7 @@ import { useMemo, useState } from "react";
 import { partById, quoted } from "../../design/lookup.ts";
 import type { FaultType } from "../../remedies/faults/fault.ts";
 import { judge, readingAgainst, requestOfKey } from "../../remedies/training/judge.ts";
-import { addNamed, giveUp, type Measured } from "../../remedies/training/progress.ts";
+import { addNamed, giveUp, type TakenMeasurement } from "../../remedies/training/progress.ts";
 import { FAULT_WORDS } from "../../sentences/faults/faultWords.ts";
 import { againstSentence, VERDICT_WORDS } from "../../sentences/training/outcomeWords.ts";
 import { useTraining } from "../../store/training.ts";
@@ -75,7 +75,8 @@ export function SuspicionForm({ session }: CaseProps) {
 }
 
 function answer(session: PracticeSession, part: string, type: FaultType): void {
-  const against = (measured: readonly Measured[]) => readingAgainst(session.opened, { part, type }, measured);
+  const against = (measured: readonly TakenMeasurement[]) =>
+    readingAgainst(session.opened, { part, type }, measured);
   const verdict = judge(session.opened, { part, type });
   useTraining
     .getState()
@@ -128,7 +129,7 @@ function Named({ session }: CaseProps) {
 }
 
 /** The trainee's own reading that had excluded it. */
-function Against({ session, measured }: CaseProps & { readonly measured: Measured }) {
+function Against({ session, measured }: CaseProps & { readonly measured: TakenMeasurement }) {
   const { opened } = session;
   const { part, port, quantity, asked } = measured;
   const request = requestOfKey(opened.design, asked);

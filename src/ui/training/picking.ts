@@ -1,8 +1,8 @@
 /** Connecting the meter somewhere, and casting a suspicion, from wherever on the screen. */
 import type { PartId, PortRef } from "../../design/design.ts";
 import { partById, portOf, wireAt } from "../../design/lookup.ts";
-import { askedKey } from "../../remedies/faults/asked.ts";
 import { faultsAt } from "../../remedies/faults/list.ts";
+import { askedKey } from "../../remedies/faults/requestChoice.ts";
 import { addMeasured } from "../../remedies/training/progress.ts";
 import { useTraining } from "../../store/training.ts";
 import { type PracticeSession, usePractice } from "../../store/trainingSession.ts";

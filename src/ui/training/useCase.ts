@@ -1,5 +1,5 @@
 /** The case at hand with its progress; only drawn while one is open. */
-import { askedKey } from "../../remedies/faults/asked.ts";
+import { askedKey } from "../../remedies/faults/requestChoice.ts";
 import { planValueRule } from "../../remedies/training/case.ts";
 import { addPlanValue, type CaseProgress, hasPlanValue, isClosed } from "../../remedies/training/progress.ts";
 import { progressOf, useTraining } from "../../store/training.ts";

@@ -2,10 +2,10 @@
 import { describe, expect, test } from "vitest";
 import { evaluate } from "../../../src/evaluate/evaluate.ts";
 import { alike } from "../../../src/remedies/faults/alike.ts";
-import { askingFor, requestsOf } from "../../../src/remedies/faults/asked.ts";
 import { faultOf } from "../../../src/remedies/faults/list.ts";
 import { measure } from "../../../src/remedies/faults/measure.ts";
 import { type Quantity, reading } from "../../../src/remedies/faults/reading.ts";
+import { askingFor, requestsOf } from "../../../src/remedies/faults/requestChoice.ts";
 import { designOf } from "../../../src/remedies/training/case.ts";
 import { readingWords } from "../../../src/sentences/faults/readingWords.ts";
 import { draw } from "../../draw.ts";

@@ -4,12 +4,12 @@
 import { describe, expect, test } from "vitest";
 import type { Design } from "../../../src/design/design.ts";
 import { evaluate } from "../../../src/evaluate/evaluate.ts";
-import { askingFor } from "../../../src/remedies/faults/asked.ts";
 import { bestMeasurement, consistentWith } from "../../../src/remedies/faults/bestMeasurement.ts";
 import { diagnose, type Suspicion } from "../../../src/remedies/faults/diagnose.ts";
 import { isAlikeInEffect } from "../../../src/remedies/faults/equivalent.ts";
 import type { Fault } from "../../../src/remedies/faults/fault.ts";
 import { measure } from "../../../src/remedies/faults/measure.ts";
+import { askingFor } from "../../../src/remedies/faults/requestChoice.ts";
 import {
   type EvaluatedDesign,
   evaluated,

@@ -6,7 +6,7 @@ import { measurementPath } from "../../../src/remedies/faults/measurementPath.ts
 import { openCase, planValueRule } from "../../../src/remedies/training/case.ts";
 import { caseOf } from "../../../src/remedies/training/cases.ts";
 import { evidenceOf, judge, readingAgainst } from "../../../src/remedies/training/judge.ts";
-import type { Measured } from "../../../src/remedies/training/progress.ts";
+import type { TakenMeasurement } from "../../../src/remedies/training/progress.ts";
 import { finish } from "../faults/finish.ts";
 
 function opened(id: string) {
@@ -21,7 +21,12 @@ const fault = (id: string) => {
   if (!found) throw new Error(`no fault ${id}`);
   return found;
 };
-const level = (part: string, port: string): Measured => ({ part, port, quantity: "level", asked: "" });
+const level = (part: string, port: string): TakenMeasurement => ({
+  part,
+  port,
+  quantity: "level",
+  asked: "",
+});
 
 describe("the same fault in two descriptions", () => {
   test("is right at either end of the wire that the plug is off", () => {

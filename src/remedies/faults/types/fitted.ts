@@ -3,7 +3,7 @@ import { type Part, type Wire, wireId } from "../../../design/design.ts";
 import { removeParts } from "../../../design/edits/remove.ts";
 import { partById, portOf, portsOf } from "../../../design/lookup.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
-import { asKind, moved, optionsOf, withOptions, withoutWire } from "../change.ts";
+import { movedOption, optionsOf, withOptions, withOtherKind, withoutWire } from "../change.ts";
 import { type Fault, type FaultFinder, type FaultType, makeFault } from "../fault.ts";
 
 /** An aerial turned off its transmitter: beside and behind it hears some 25 to 35 dB less. From memory. */
@@ -24,7 +24,7 @@ export const roofFaults: FaultFinder = (design) => [
 function aerialOff(part: Part): Fault[] {
   if (kindOf(part.kind)?.trade.job !== "aerial") return [];
   const levels = Object.fromEntries(
-    optionsOf(part, "source level").map((key) => [key, moved(part, key, -AERIAL_OFF_DB)]),
+    optionsOf(part, "source level").map((key) => [key, movedOption(part, key, -AERIAL_OFF_DB)]),
   );
   return [
     makeFault("aerial-off", {
@@ -38,7 +38,7 @@ function aerialOff(part: Part): Fault[] {
 
 function dishOff(part: Part): Fault[] {
   const [key = ""] = optionsOf(part, "pointing loss");
-  const pointingLossDb = moved(part, key, DISH_OFF_DB);
+  const pointingLossDb = movedOption(part, key, DISH_OFF_DB);
   if (pointingLossDb === undefined) return [];
   return [
     makeFault("dish-off", {
@@ -72,7 +72,7 @@ function missing(part: Part): Fault[] {
         parts: [part.id],
         facts: {},
         // In its place, and not taken away: its connectors are still there to measure at.
-        apply: (d) => asKind(d, part.id, "attenuator", { lossDb: 0, dcPass: true }),
+        apply: (d) => withOtherKind(d, part.id, "attenuator", { lossDb: 0, dcPass: true }),
       }),
     ];
   if (job !== "load") return [];
@@ -101,7 +101,7 @@ function mistaken(part: Part): Fault[] {
       key: `${part.id}=${key}`,
       parts: [part.id],
       facts: { kind: key },
-      apply: (d) => asKind(d, part.id, key, options, leftOver),
+      apply: (d) => withOtherKind(d, part.id, key, options, leftOver),
     }),
   );
 }

@@ -5,7 +5,7 @@ import { GRADES, type Grade } from "../../../parts/cable.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
 import type { PortRole } from "../../../parts/contract.ts";
 import { metresOf } from "../../../parts/meanings.ts";
-import { exchanged, inWire, withOptions, withoutWire } from "../change.ts";
+import { inWire, withOptions, withoutWire, withSwappedEnds } from "../change.ts";
 import { type Fault, type FaultFinder, makeFault } from "../fault.ts";
 
 /**
@@ -74,7 +74,7 @@ function swaps(part: Part, wires: readonly Wire[], end: "from" | "to"): Fault[] 
         key: `${part.id}.${a[end][1]}+${b[end][1]}`,
         parts: [part.id],
         facts: { side: end === "to" ? "in" : "out", ports: [a[end][1], b[end][1]] },
-        apply: (d) => exchanged(d, wireId(a), wireId(b), end),
+        apply: (d) => withSwappedEnds(d, wireId(a), wireId(b), end),
       });
     });
   });

@@ -4,7 +4,7 @@ import type { Design, Part } from "../../../design/design.ts";
 import { isSameValue } from "../../../design/options.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
 import { describedOptions } from "../../../parts/meanings.ts";
-import { moved, optionsOf, withOptions } from "../change.ts";
+import { movedOption, optionsOf, withOptions } from "../change.ts";
 import { type Fault, type FaultFinder, makeFault } from "../fault.ts";
 
 /** Below what a converter takes as horizontal, with any drop at all [V]. */
@@ -105,7 +105,7 @@ export const settingFaults: FaultFinder = (design) =>
 function gains(part: Part): Fault[] {
   const [key = ""] = optionsOf(part, "gain");
   return ([1, -1] as const).flatMap((sign) => {
-    const gainDb = moved(part, key, sign * GAIN_OFF_DB);
+    const gainDb = movedOption(part, key, sign * GAIN_OFF_DB);
     if (gainDb === undefined) return [];
     const type = sign > 0 ? "gain-high" : "gain-low";
     return makeFault(type, {
@@ -120,7 +120,7 @@ function gains(part: Part): Fault[] {
 function taps(part: Part): Fault[] {
   const [key = ""] = optionsOf(part, "tap loss");
   return [TAP_OFF_DB, -TAP_OFF_DB].flatMap((by) => {
-    const tapLossDb = moved(part, key, by);
+    const tapLossDb = movedOption(part, key, by);
     if (tapLossDb === undefined) return [];
     return makeFault("wrong-tap", {
       key: `${part.id}=${tapLossDb}`,

@@ -2,7 +2,7 @@ import { numeral, plural } from "../../../words/plural.ts";
 import type { WordsOf } from "../told.ts";
 
 /** Levels: pads, taps, splitters, amplifiers, dishes. */
-export const LEVEL_WORDS: WordsOf<
+export const LEVEL_STEP_WORDS: WordsOf<
   | "pad"
   | "pad-value"
   | "pad-away"
