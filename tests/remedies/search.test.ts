@@ -76,7 +76,12 @@ describe("From a failing example to one that works, by proposals alone", () => {
   });
 
   test("CS3: what gives tuners up says so, and stands behind what does not", () => {
-    const proposals = found(example("house-wideband-fails"));
+    // A receiver of 8 tuners for wideband feeds on a quattro LNB: a universal one feeds but two tuners.
+    const wideband = draw(
+      { hub: ["receiver-hybrid"], lnb: ["lnb-quattro"], dish: ["dish", { diameterM: 0.8 }] },
+      "dish.sky > lnb.sky, lnb.vl > hub.v, lnb.hl > hub.h",
+    );
+    const proposals = found(wideband);
     const giving = proposals.findIndex((p) => p.givesUp.length > 0);
     expect(proposals[giving]?.givesUp[0]?.before).toBe(8);
     expect(proposals.slice(0, giving).every((p) => p.givesUp.length === 0)).toBe(true);

@@ -9,12 +9,21 @@ import { isAmplifier } from "./level.ts";
 import { exceeding } from "./shortcomings.ts";
 import { type Stage, stagesTo } from "./stages.ts";
 
-/** The same finding with the culprit first, where it is not the driven part itself. */
+/**
+ * The same finding with the culprit first: an amplifier before the driven part. Nobody takes a source in hand for what
+ * it sends: then the driven part takes more than it should, and the source is named beside it.
+ */
 export function blameForOverload(evaluation: Evaluation, draft: Draft<"overload">): Draft<"overload"> {
   const record = evaluation.record(draft.at.part);
   if (!record || draft.facts.because !== "input") return draft;
   const culprit = driverOf(evaluation, record, (draft.value ?? 0) - (draft.limit ?? 0));
-  return culprit ? { ...draft, parts: culpritFirst(culprit.part, draft.parts) } : draft;
+  if (!culprit) return draft;
+  const [driven] = draft.parts;
+  const parts =
+    culprit.does === "strong source"
+      ? culpritFirst(driven, [culprit.part, ...draft.parts])
+      : culpritFirst(culprit.part, draft.parts);
+  return { ...draft, parts };
 }
 
 /** The culprit of the products that a part makes: itself, unless it gets more than it could take without any gain. */

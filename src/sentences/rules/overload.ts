@@ -111,7 +111,8 @@ function reasonOf({ finding: { facts, parts, at } }: Here): string {
     return `${SENDERS[first.service]} make ${percent(foreign.reduce((sum, l) => sum + l.share, 0))} of its load`;
   }
   if (facts.because === "gain") return `it amplifies by ${round1(facts.gainDb)} dB, which is too much here`;
-  return parts[0] === at.part ? "too much comes in" : `too much comes in from ${partName(parts[0])}`;
+  const sender = parts.find((part) => part !== at.part);
+  return sender === undefined ? "too much comes in" : `too much comes in from ${partName(sender)}`;
 }
 
 const SENDERS: Readonly<Record<Service, string>> = {

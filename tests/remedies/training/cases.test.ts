@@ -11,6 +11,7 @@ import type { Fault } from "../../../src/remedies/faults/fault.ts";
 import { measure } from "../../../src/remedies/faults/measure.ts";
 import { askingFor } from "../../../src/remedies/faults/requestChoice.ts";
 import {
+  detailedSymptoms,
   type EvaluatedDesign,
   evaluated,
   type Observation,
@@ -23,11 +24,10 @@ import { FAULT_WORDS } from "../../../src/sentences/faults/faultWords.ts";
 import { caseWords } from "../../../src/sentences/training/caseWords.ts";
 import { finish } from "../faults/finish.ts";
 
-/** What somebody who looks at every receiver and socket would tick. */
+/** What somebody who looks at every receiver and socket, plane by plane and tuner by tuner, would tick. */
 function truthfully(now: EvaluatedDesign, sound: EvaluatedDesign): Observation[] {
-  return symptomsOf(now, sound).map(({ part, service, state }) => ({
-    part,
-    service,
+  return detailedSymptoms(now, sound).map(({ state, ...place }) => ({
+    ...place,
     works: state === "partial" ? "partial" : state === "works",
   }));
 }
