@@ -1,7 +1,7 @@
 /** Verdicts in words: one sentence or two for whoever sits before the receiver, and why carriers are missing. */
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict, VerdictState } from "../findings/finding.ts";
-import { capital } from "./explain/plainWords.ts";
+import { capital, roughly } from "./explain/plainWords.ts";
 import { missingClause } from "./missingWords.ts";
 import { list, round1, share, withLabels } from "./phrases.ts";
 import { wordsOf } from "./rules/index.ts";
@@ -26,6 +26,21 @@ export function stateName({ state, idle }: Pick<Verdict, "state" | "idle">): str
 /** "Gets 40 of 80 satellite transponders. 40 are stopped by “Plate”." */
 export function verdictSentence(verdict: Verdict, evaluation: Evaluation): string {
   return labelled(bareSentence(verdict, evaluation), evaluation);
+}
+
+/** The same for whoever pays: rooms and programmes, no figures of the trade, no parts on the way. */
+export function customerVerdict({ idle, role, services, state, tuners, failsBy }: Verdict): string {
+  if (idle) return IDLE[role][idle];
+  const got = list(services.filter((s) => s.wanted > 0).map((s) => roughly(s.got, s.wanted, s.service)));
+  const verb = role === "outlet" ? "Delivers" : "Gets";
+  if (state === "edge")
+    return `${verb} ${got}, but only just: bad weather or ageing parts may cost the picture.`;
+  const isWhole = services.every((s) => s.got >= s.wanted);
+  if (state === "fails" && isWhole && tuners.some((t) => t.got < t.wanted))
+    return `${verb} ${got}, but cannot watch and record as it was built to.`;
+  if (state === "fails" && isWhole && failsBy)
+    return `Would get ${got}, but the equipment for it does not hold.`;
+  return `${verb} ${got}.`;
 }
 
 function bareSentence(verdict: Verdict, evaluation: Evaluation): string {

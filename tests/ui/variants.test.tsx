@@ -114,7 +114,7 @@ describe("before and after", () => {
   test("names what is to be done, who loses what, and what it costs", async () => {
     planWideband();
     show(<CompareForm />);
-    await screen.findByText(/Replace “.*” by: Wideband LNB/);
+    await screen.findByText(/Replace “.*” with: Wideband LNB/);
     const table = screen.getByRole("table");
     expect(within(table).getByRole("rowheader", { name: /^TV living room\s*loses/ })).toBeTruthy();
     expect(within(table).queryByText("DAB radio living room")).toBeNull();
@@ -133,7 +133,8 @@ describe("before and after", () => {
     const words = [...container.querySelectorAll("p, table")].map((e) => e.textContent).join(" ");
     expect(words).toMatch(/Before \(As built\): 3 of 7 receivers work\./);
     expect(words).toMatch(/After \(Plan A\): all \d receivers work\./);
-    expect(words).not.toMatch(/\bdB|C\/N|MHz/);
+    expect(words).toMatch(/Gets all of the satellite channels, but only just/);
+    expect(words).not.toMatch(/\bdB|C\/N|MHz|input|transponder/);
     expect(container.querySelectorAll("svg.print-drawing")).toHaveLength(2);
   });
 });

@@ -3,7 +3,7 @@ import { PLACEHOLDER_PRICES } from "../../paperwork/prices.ts";
 import { ESTIMATE_NOTICE } from "../../parts/cautions.ts";
 import type { Cost } from "../../remedies/cost.ts";
 import type { Site } from "../../remedies/site.ts";
-import { verdictSentence } from "../../sentences/verdict.ts";
+import { customerVerdict } from "../../sentences/verdict.ts";
 import { usePrices } from "../../store/prices.ts";
 import { plural } from "../../words/plural.ts";
 import { boxesOf } from "../canvas/boxes.ts";
@@ -43,8 +43,8 @@ export function CustomerPage({ compared }: { readonly compared: Compared }) {
           {receivers.map(({ part, label }) => (
             <tr key={part} className="paper-item">
               <th scope="row">{label}</th>
-              <td>{placeWords(verdictIn(before, part), before)}</td>
-              <td>{placeWords(verdictIn(after, part), after)}</td>
+              <td>{placeWords(verdictIn(before, part))}</td>
+              <td>{placeWords(verdictIn(after, part))}</td>
             </tr>
           ))}
         </tbody>
@@ -76,8 +76,8 @@ function ownCostWords(cost: Cost): string {
 
 const SIGNS: Readonly<Record<Verdict["state"], string>> = { works: "✓", edge: "△", fails: "✗" };
 
-function placeWords(verdict: Verdict | undefined, { evaluation }: Site): string {
-  return verdict ? `${SIGNS[verdict.state]} ${verdictSentence(verdict, evaluation)}` : "not there";
+function placeWords(verdict: Verdict | undefined): string {
+  return verdict ? `${SIGNS[verdict.state]} ${customerVerdict(verdict)}` : "not there";
 }
 
 function receiverWords({ report }: Site): string {
