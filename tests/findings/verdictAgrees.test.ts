@@ -21,8 +21,9 @@ function differences(design: Design): readonly string[] {
       // One that is switched off asks for nothing, but may still hold a line that others share.
       if (state !== "fails" && idle !== "off" && errorsAt.has(part)) return [`${part} works with an error`];
       if (state !== "fails" && !all) return [`${part} works and lacks carriers`];
-      const asked = findings.some((f) => f.at.part === part);
-      if (idle === "nothing connected" && !asked) return [`${part} is not connected, and nothing says so`];
+      // One quiet note may name all ends that are still open.
+      const isNamed = findings.some((f) => f.parts.includes(part));
+      if (idle === "nothing connected" && !isNamed) return [`${part} is not connected, and nothing says so`];
       const [first] = tuners;
       if (state !== "fails" && first && first.got < first.wanted)
         return [`${part} works without its first tuner`];

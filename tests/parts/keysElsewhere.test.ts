@@ -11,12 +11,17 @@ const KEYS: ReadonlySet<string> = new Set(CATALOGUE.map((kind) => kind.kind));
 /** Designs written out in code: rule examples are sketches of kinds and wires. */
 const DESIGNS = /\/examples\//;
 
+/** Ideas of cures bear names of their own, some of them after what they put in ("dc-block"). */
+const IDEAS = /^(?:remedies\/cureStep\.ts|sentences\/cures\/words\/)/;
+
 const FILES = readdirSync("src", { recursive: true, encoding: "utf8" })
   .map((file) => file.replaceAll("\\", "/"))
-  .filter((file) => /\.tsx?$/.test(file) && !file.startsWith("parts/") && !DESIGNS.test(file));
+  .filter(
+    (file) => /\.tsx?$/.test(file) && !file.startsWith("parts/") && !DESIGNS.test(file) && !IDEAS.test(file),
+  );
 
 /** Jobs and roles are words of the declaration; some are also keys ("splitter", "tap"). */
-const DECLARED = /\b(?:job|role)\s*[!=]==\s*"[^"]*"/g;
+const DECLARED = /\b(?:job|role|response\.type)\s*[!=]==\s*"[^"]*"/g;
 
 const textOf = (file: string) => readFileSync(`src/${file}`, "utf8").replace(DECLARED, "");
 
@@ -31,6 +36,9 @@ const NAMED: Readonly<Record<string, readonly [keys: string, why: string]>> = {
   "signal/gain.ts": ["cable", "a shape of a response"],
   "signal/response.ts": ["cable", "a shape of a response"],
   "signal/treat.ts": ["filter", "why a carrier is cut"],
+  "sentences/culpritWords.ts": ["combiner splitter", "jobs of the declaration, in words"],
+  "remedies/candidates/swapLeads.ts": ["tap", "a role of a port"],
+  "remedies/candidates/trunks.ts": ["cable", "put in"],
   "ui/shell/Splitter.tsx": ["splitter", "the look of the bar between panes"],
   "ui/training/Meter.tsx": ["meter", "the look of the reading"],
   "remedies/candidates/converters.ts": [

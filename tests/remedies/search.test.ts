@@ -7,7 +7,7 @@ import { removeParts } from "../../src/design/edits/remove.ts";
 import { EXAMPLES, exampleOf } from "../../src/design/examples.ts";
 import { readDesign, writeDesign } from "../../src/design/file.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
-import type { Finding, Report } from "../../src/findings/finding.ts";
+import type { Finding, Report, Verdict } from "../../src/findings/finding.ts";
 import { report } from "../../src/findings/report.ts";
 import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
 import { kindOf } from "../../src/parts/catalogue.ts";
@@ -38,10 +38,16 @@ function errorsOf(of: Report): readonly Finding[] {
   return of.findings.filter((f) => f.severity === "error");
 }
 
-/** What a cure promises: fewer errors, none of a new kind, and nobody who receives less than before. */
+/** What a cure promises: a cause less or a receiver that gets more, no new error, and nobody who receives less than before. */
 function expectKept(before: Report, proposal: Proposal): void {
   const after = judged(proposal.design);
-  expect(errorsOf(after).length).toBeLessThan(errorsOf(before).length);
+  const standing = new Set(
+    after.causes.filter((c) => c.severity !== "note").flatMap((c) => c.findings.map((f) => f.id)),
+  );
+  const isGone = before.causes.some((c) => c.severity === "error" && !standing.has(c.id));
+  const receivedIn = ({ verdicts }: Report) =>
+    verdicts.filter((v) => v.role === "receiver").reduce((sum, v) => sum + receivedBy(v), 0);
+  expect(isGone || receivedIn(after) > receivedIn(before)).toBe(true);
   const known = new Set(errorsOf(before).map((f) => f.id));
   expect(errorsOf(after).filter((f) => !known.has(f.id))).toEqual([]);
   for (const was of before.verdicts.filter((v) => v.role === "receiver")) {
@@ -55,6 +61,12 @@ function expectKept(before: Report, proposal: Proposal): void {
   const had = new Set(before.findings.map((f) => f.id));
   const came = after.findings.map((f) => f.id).filter((key) => !had.has(key));
   expect(new Set(proposal.proof.caused.map((f) => f.id))).toEqual(new Set(came));
+}
+
+/** Carriers, and how the receiver stands: one that works counts for more than one that fails with as many. */
+function receivedBy({ services, tuners, state }: Verdict): number {
+  const carriers = services.reduce((sum, s) => sum + s.got, 0) + tuners.reduce((sum, t) => sum + t.got, 0);
+  return carriers + (state === "fails" ? 0 : 1);
 }
 
 describe("From a failing example to one that works, by proposals alone", () => {
@@ -204,7 +216,7 @@ test("CS11: no cure is ever proposed unproved, whatever the fault", { timeout: 1
         });
       }
     }),
-    { numRuns: 40 },
+    { numRuns: 25 },
   );
   // A search that never finds anything would keep every promise.
   expect(proposed).toBeGreaterThan(20);
