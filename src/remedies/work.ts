@@ -1,7 +1,8 @@
 /** What has to be done to get from one design to another, as facts: part by part and wire by wire. */
 import type { Part, PartId, PortRef, Wire } from "../design/design.ts";
-import { isSamePort } from "../design/lookup.ts";
+import { isSamePort, portOf } from "../design/lookup.ts";
 import { kindOf } from "../parts/catalogue.ts";
+import { onSiteOf } from "../parts/meanings.ts";
 import { minutesOf, type PriceList, WIRE_MINUTES } from "./cost.ts";
 import type { Difference } from "./difference.ts";
 
@@ -43,7 +44,7 @@ export function workOf(diff: Difference, prices: PriceList): readonly Work[] {
     ...diff.changed.map((change) => {
       const { before, after, options } = change;
       const minutes = minutesOf.change(change, prices);
-      if (before.kind !== after.kind) return at({ kind: "replace", before, after }, after, minutes);
+      if (isOther(change)) return at({ kind: "replace", before, after }, after, minutes);
       const changes = options.map((option) => ({
         option,
         from: before.options[option],
@@ -53,6 +54,12 @@ export function workOf(diff: Difference, prices: PriceList): readonly Work[] {
     }),
     ...leads.map((task) => at(task, places.get(endOf(task)[0]), WIRE_MINUTES)),
   ];
+}
+
+/** Whether a change takes another part: another kind, or a value that is fixed at the factory. */
+function isOther({ before, after, options }: Difference["changed"][number]): boolean {
+  const kind = kindOf(after.kind);
+  return before.kind !== after.kind || options.some((key) => kind && onSiteOf(kind, key) === undefined);
 }
 
 type LeadTask = Extract<Task, { kind: "connect" | "disconnect" | "move lead" }>;
@@ -86,6 +93,8 @@ function leadsOf(diff: Difference): {
   for (const wire of healed) {
     const former = [...gone].find((w) => isSamePort(w.from, wire.from) || isSamePort(w.to, wire.to));
     if (former) gone.delete(former);
+    // The lead of a replaced part goes with it onto the socket that has another name now.
+    if (former && isRenamed(former, wire, diff)) continue;
     if (!former) leads.push({ kind: "connect", from: wire.from, to: wire.to });
     else if (isSamePort(former.from, wire.from))
       leads.push({ kind: "move lead", kept: wire.from, from: former.to, to: wire.to });
@@ -93,6 +102,14 @@ function leadsOf(diff: Difference): {
   }
   for (const { from, to } of gone) leads.push({ kind: "disconnect", from, to });
   return { straight, leads };
+}
+
+/** A wire between the same two parts, whose former port one of them no longer has. */
+function isRenamed(former: Wire, wire: Wire, { changed }: Difference): boolean {
+  if (former.from[0] !== wire.from[0] || former.to[0] !== wire.to[0]) return false;
+  return changed.some(({ after }) =>
+    [former.from, former.to].some(([id, port]) => id === after.id && portOf(after, port) === undefined),
+  );
 }
 
 /** A wire that closes up where a part was taken out of it is part of taking it out. */
