@@ -26,7 +26,9 @@ export function isServedMore(was: Verdict, is: Verdict): boolean {
 }
 
 function receivesAsMuch(was: Verdict, is: Verdict): boolean {
-  if (RANK[is.state] < RANK[was.state] || (is.idle && !was.idle)) return false;
+  // One that was off, or not connected yet, was judged by nothing: whatever it gets now is more.
+  if (was.idle) return true;
+  if (RANK[is.state] < RANK[was.state] || is.idle) return false;
   if (servedTuners(is.tuners) < servedTuners(was.tuners)) return false;
   return was.services.every((s) => {
     if (s.wanted === 0 || s.got === 0) return true;

@@ -86,6 +86,8 @@ function isEnd({ role }: Port): boolean {
 function strangenessOf(from: Loose, to: Loose): number {
   const isNamed = from.port.role === "plane" && to.port.role === "plane";
   const isOther = isNamed && from.port.id.slice(0, 2) !== to.port.id.slice(0, 2) ? 4 : 0;
+  // Units of a cascade hand each other their trunks, never the line of a subscriber.
+  const isOffTrunk = from.record.kind === to.record.kind && from.port.role !== "trunk";
   const isSilent = (record: PartRecord) => Object.values(record.outputs).every((s) => s.bands.length === 0);
   const isLoose = ({ record }: Loose, side: Port["side"]) =>
     record.ports.every((p) => p.side !== side || !record.joined[p.id]);
@@ -93,6 +95,7 @@ function strangenessOf(from: Loose, to: Loose): number {
   const apart = Math.abs(a[0] - b[0]) + Math.abs(a[1] - b[1]);
   return (
     isOther +
+    (isOffTrunk ? 3 : 0) +
     (isSilent(from.record) ? 3 : 0) +
     (isLoose(from, "out") ? 0 : 0.5) +
     (isLoose(to, "in") ? 0 : 0.5) +

@@ -9,10 +9,13 @@ import { recordsAround } from "./around.ts";
 export const letSupplyPass: Idea = (site, finding) =>
   recordsAround(site, finding).flatMap((record) => (isBlocking(record) ? supplyPassedOn(record) : []));
 
-/** Supply arrives at an output and has no way on, although the part could lead it somewhere. */
-function isBlocking({ ports, feeds, power }: PartRecord): boolean {
-  const ways = new Set((power.paths ?? []).map((p) => p.from));
-  return ports.some((p) => p.side === "out" && (feeds[p.id]?.length ?? 0) > 0 && !ways.has(p.id));
+/** Supply arrives at an output and has no way on, or none to one of the inputs that somebody is connected to. */
+function isBlocking({ ports, feeds, power, joined }: PartRecord): boolean {
+  const ways = power.paths ?? [];
+  const fed = ports.filter((p) => p.side === "out" && (feeds[p.id]?.length ?? 0) > 0);
+  if (fed.some((p) => ways.every((way) => way.from !== p.id))) return true;
+  const inputs = ports.filter((p) => p.side === "in" && p.medium === "coax" && joined[p.id]);
+  return fed.length > 0 && inputs.some((p) => ways.every((way) => way.to !== p.id));
 }
 
 /** Ways to make a part pass supply: its options, the most modest first, or taking it out of the line. */
