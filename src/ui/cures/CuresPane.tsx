@@ -173,9 +173,9 @@ function Results() {
 }
 
 const EFFORTS: readonly (readonly [Effort, string])[] = [
-  ["work", "Work"],
-  ["money", "Price"],
-  ["cables", "Cables"],
+  ["work", "Least work"],
+  ["money", "Lowest price"],
+  ["cables", "Fewest cables"],
 ];
 
 /** What the list is sorted by; only where there is something to sort. */
@@ -184,17 +184,18 @@ function EffortChoice() {
   const several = useCures((s) => s.proposals.length > 1);
   if (!several) return null;
   return (
-    <fieldset className="segments cures-sort">
+    <fieldset className="segments">
       <legend className="unseen">Sort by</legend>
       {EFFORTS.map(([key, label]) => (
-        <label key={key}>
+        <label key={key} className="segment">
           <input
+            className="unseen"
             type="radio"
             name="cures-sort"
             checked={effort === key}
             onChange={() => useCures.getState().sortBy(key)}
           />
-          {label}
+          <span>{label}</span>
         </label>
       ))}
     </fieldset>
