@@ -47,7 +47,9 @@ function expectKept(before: Report, proposal: Proposal): void {
   const isGone = before.causes.some((c) => c.severity === "error" && !standing.has(c.id));
   const receivedIn = ({ verdicts }: Report) =>
     verdicts.filter((v) => v.role === "receiver").reduce((sum, v) => sum + receivedBy(v), 0);
-  expect(isGone || receivedIn(after) > receivedIn(before)).toBe(true);
+  const errorCauses = ({ causes }: Report) => causes.filter((c) => c.severity === "error").length;
+  const isLess = isGone || errorCauses(after) < errorCauses(before);
+  expect(isLess || receivedIn(after) > receivedIn(before)).toBe(true);
   const known = new Set(errorsOf(before).map((f) => f.id));
   expect(errorsOf(after).filter((f) => !known.has(f.id))).toEqual([]);
   for (const was of before.verdicts.filter((v) => v.role === "receiver")) {
@@ -63,10 +65,10 @@ function expectKept(before: Report, proposal: Proposal): void {
   expect(new Set(proposal.proof.caused.map((f) => f.id))).toEqual(new Set(came));
 }
 
-/** Carriers, and how the receiver stands: one that works counts for more than one that fails with as many. */
+/** Carriers, tuners, and how the receiver stands: the surer it gets as many, the more. */
 function receivedBy({ services, tuners, state }: Verdict): number {
   const carriers = services.reduce((sum, s) => sum + s.got, 0) + tuners.reduce((sum, t) => sum + t.got, 0);
-  return carriers + (state === "fails" ? 0 : 1);
+  return carriers + { fails: 0, edge: 1, works: 2 }[state];
 }
 
 describe("From a failing example to one that works, by proposals alone", () => {
