@@ -4,7 +4,7 @@ import type { RuleId } from "../findings/facts.ts";
 import type { Finding } from "../findings/finding.ts";
 import { profileOf } from "../findings/limits.ts";
 import type { SpectrumPicture } from "./explain/picture.ts";
-import { withLabels } from "./phrases.ts";
+import { labelled } from "./phrases.ts";
 import { RULE_IDS, wordsOf } from "./rules/index.ts";
 import type { Told } from "./ruleWords.ts";
 
@@ -75,8 +75,4 @@ function toldOf(finding: Finding, evaluation: Evaluation): Told<RuleId> {
     profile: profileOf(evaluation.design),
     record: evaluation.record(finding.at.part),
   };
-}
-
-function labelled(text: string, evaluation: Evaluation): string {
-  return withLabels(text, (id) => evaluation.record(id)?.part.label || id);
 }

@@ -1,4 +1,6 @@
 /** Words of findings: counts, numbers, and names of parts that are filled in at the very end. */
+import type { PartId } from "../design/design.ts";
+import type { Evaluation } from "../evaluate/evaluation.ts";
 import { type BandFacts, bandFactsOf } from "../findings/bandFacts.ts";
 import type { Band } from "../signal/band.ts";
 import { SERVICE_NAMES, type Service } from "../signal/carrier.ts";
@@ -104,4 +106,14 @@ export function list(words: readonly string[]): string {
   if (words.length > MOST_LISTED)
     return `${words.slice(0, 3).join(", ")} and ${numeral(words.length - 3)} more`;
   return `${words.slice(0, -1).join(", ")} and ${words[words.length - 1]}`;
+}
+
+/** The label of a part, or its id where it has none. */
+export function plainLabelOf(evaluation: Evaluation, id: PartId): string {
+  return evaluation.record(id)?.part.label || id;
+}
+
+/** A text of findings with the labels that the parts have in an evaluation. */
+export function labelled(text: string, evaluation: Evaluation): string {
+  return withLabels(text, (id) => plainLabelOf(evaluation, id));
 }

@@ -3,7 +3,7 @@ import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict, VerdictState } from "../findings/finding.ts";
 import { capital, roughly } from "./explain/plainWords.ts";
 import { missingClause } from "./missingWords.ts";
-import { list, round1, share, withLabels } from "./phrases.ts";
+import { labelled, list, round1, share } from "./phrases.ts";
 import { wordsOf } from "./rules/index.ts";
 
 const STATE_NAMES: Readonly<Record<VerdictState, string>> = {
@@ -131,8 +131,4 @@ export function tunerSentence(tuner: TunerVerdict, evaluation: Evaluation): stri
 /** Why carriers of a service are missing, most frequent first: "31 are stopped by “Plate 2”". */
 export function missingSentences(service: ServiceVerdict, evaluation: Evaluation): readonly string[] {
   return service.missing.map((m) => labelled(missingClause(m, service.wanted, evaluation), evaluation));
-}
-
-function labelled(text: string, evaluation: Evaluation): string {
-  return withLabels(text, (id) => evaluation.record(id)?.part.label || id);
 }

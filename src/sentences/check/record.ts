@@ -1,10 +1,11 @@
 /** A design, evaluated and reported on, as one object for other programs: the form of `check --json`. */
-import { type PartId, type Wire, wireId } from "../../design/design.ts";
+import { type Wire, wireId } from "../../design/design.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { Cause, Finding, Report, Verdict } from "../../findings/finding.ts";
 import { SERVICE_NAMES } from "../../signal/carrier.ts";
 import { levelRange } from "../../signal/readout.ts";
 import { messageOf } from "../finding.ts";
+import { plainLabelOf } from "../phrases.ts";
 import { tunerSentence, verdictSentence } from "../verdict.ts";
 
 /** Names of its fields are kept: scripts read them. Levels in dBµV into 75 Ω, margins and C/N in dB. */
@@ -117,10 +118,6 @@ function supplyOn({ from, to }: Wire, evaluation: Evaluation) {
   const volts = feed.filter((o) => !o.dormant).reduce((most, o) => Math.max(most, o.volts), 0);
   if (volts <= 0) return {};
   return { volts, milliamps: evaluation.record(to[0])?.demands[to[1]]?.milliamps ?? 0 };
-}
-
-export function plainLabelOf(evaluation: Evaluation, id: PartId): string {
-  return evaluation.record(id)?.part.label || id;
 }
 
 /** Infinite where nothing disturbs or nothing is left: no number for others to read. */

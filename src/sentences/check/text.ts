@@ -5,8 +5,8 @@ import { waysOf } from "../../findings/causes/ways.ts";
 import type { Cause, Finding, Report, Verdict } from "../../findings/finding.ts";
 import { countsOf, followsLine } from "../cause.ts";
 import { cureOf, messageOf } from "../finding.ts";
+import { plainLabelOf } from "../phrases.ts";
 import { stateName, verdictSentence } from "../verdict.ts";
-import { plainLabelOf } from "./record.ts";
 
 /** Causes, worst first, each with what follows from it; then place by place its sockets and receivers. */
 export function textOf(evaluation: Evaluation, report: Report): string {

@@ -6,7 +6,7 @@ import type { Reasons } from "../../remedies/faults/diagnose.ts";
 import { planeTests } from "../../remedies/faults/planeTests.ts";
 import type { SymptomPlace } from "../../remedies/faults/symptoms.ts";
 import { SERVICE_NAMES } from "../../signal/carrier.ts";
-import { list, withLabels } from "../phrases.ts";
+import { labelled, list, plainLabelOf } from "../phrases.ts";
 import { planesWords } from "../planes.ts";
 
 /** More names than this are counted, not listed. */
@@ -36,7 +36,7 @@ function placesWords(those: readonly SymptomPlace[], evaluation: Evaluation): st
     seen.set(place.part, words);
   }
   if (seen.size > MOST_NAMES) return `${seen.size} places`;
-  const label = (id: string) => evaluation.record(id)?.part.label || id;
+  const label = (id: string) => plainLabelOf(evaluation, id);
   return list([...seen].map(([part, words]) => `“${label(part)}” (${list(words)})`));
 }
 
@@ -49,5 +49,5 @@ export function symptomName(place: SymptomPlace, evaluation: Evaluation): string
 
 /** "high horizontal", "high horizontal of “Dish 2”" where there are several dishes. */
 export function planeName(plane: Plane, evaluation: Evaluation): string {
-  return withLabels(planesWords([plane], evaluation), (id) => evaluation.record(id)?.part.label || id);
+  return labelled(planesWords([plane], evaluation), evaluation);
 }

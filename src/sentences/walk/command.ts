@@ -3,7 +3,7 @@ import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { type CommandStop, walkCommand } from "../../findings/walk/command.ts";
 import { plural } from "../../words/plural.ts";
 import { besideLimit } from "../figures.ts";
-import { list, partName, withLabels } from "../phrases.ts";
+import { labelled, list, partName } from "../phrases.ts";
 
 /** A switch with what is said of it. */
 export type ToldCommandStop = CommandStop & { readonly words: string };
@@ -15,7 +15,7 @@ export function tellCommand(
   evaluation: Evaluation,
   speaker: { readonly part: string; readonly port: string },
 ): ToldCommand {
-  const label = (text: string) => withLabels(text, (id) => evaluation.record(id)?.part.label || id);
+  const label = (text: string) => labelled(text, evaluation);
   const stops = walkCommand(evaluation, speaker).map((stop) => ({ ...stop, words: label(wordsOf(stop)) }));
   const silent = label(`No switch hears ${partName(speaker.part)} on this cable.`);
   return { stops, lines: stops.length > 0 ? stops.map((stop) => stop.words) : [silent] };

@@ -5,7 +5,7 @@ import { type CarrierWay, type Need, type SignalQuestion, walkSignal } from "../
 import type { WayStep } from "../../findings/walk/step.ts";
 import { SERVICE_NAMES } from "../../signal/carrier.ts";
 import { reasonClause } from "../missingWords.ts";
-import { beside, nameOfBand, partName, round1, withLabels } from "../phrases.ts";
+import { beside, labelled, nameOfBand, partName, round1 } from "../phrases.ts";
 
 /** A way with what is said of it. */
 export type ToldWay = Omit<CarrierWay, "steps" | "loss"> & {
@@ -29,7 +29,7 @@ export function tellSignal(evaluation: Evaluation, question: SignalQuestion): To
 }
 
 function told(evaluation: Evaluation, { part, service }: SignalQuestion, way: CarrierWay): ToldWay {
-  const label = (text: string) => withLabels(text, (id) => evaluation.record(id)?.part.label || id);
+  const label = (text: string) => labelled(text, evaluation);
   const steps = way.steps.map((step, n) => ({ ...step, words: label(stepWords(step, way.steps[n - 1])) }));
   const loss = way.loss && { ...way.loss, words: label(lossWords(way.loss, part, evaluation)) };
   const port = evaluation.record(part)?.ports.find((p) => p.id === way.port)?.label ?? "";

@@ -2,7 +2,7 @@
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { type SupplyEnd, type SupplyStep, walkSupply } from "../../findings/walk/supply.ts";
 import { besideLimit } from "../figures.ts";
-import { partName, round1, withLabels } from "../phrases.ts";
+import { labelled, partName, round1 } from "../phrases.ts";
 
 /** A step with what is said of it. */
 export type ToldSupplyStep = SupplyStep & { readonly words: string };
@@ -19,7 +19,7 @@ export function tellSupply(
   evaluation: Evaluation,
   source: { readonly part: string; readonly port: string },
 ): ToldSupply {
-  const label = (text: string) => withLabels(text, (id) => evaluation.record(id)?.part.label || id);
+  const label = (text: string) => labelled(text, evaluation);
   const steps = walkSupply(evaluation, source).map((step) => ({ ...step, words: label(wordsOf(step)) }));
   const silent = label(`${partName(source.part)} puts no supply on this cable.`);
   return { steps, lines: steps.length > 0 ? steps.map((step) => step.words) : [silent] };

@@ -2,8 +2,9 @@ import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { planeTests } from "../../remedies/faults/planeTests.ts";
 import { planePlace, type Symptom, symptomKey } from "../../remedies/faults/symptoms.ts";
 import { planeName } from "../../sentences/faults/reasonWords.ts";
+import { plainLabelOf } from "../../sentences/phrases.ts";
 import { useFinder } from "../../store/faultFinder.ts";
-import { partLabel, planeColumns, transponderWords } from "./PlaneTable.tsx";
+import { planeColumns, transponderWords } from "./PlaneTable.tsx";
 
 /** So many places stand beside each other on a sheet of A4. */
 const MOST_COLUMNS = 6;
@@ -34,7 +35,7 @@ export function PaperPlanes({ evaluation, symptoms }: Props) {
               <th scope="col">Plane and transponder</th>
               {places.map((id) => (
                 <th key={id} scope="col">
-                  {partLabel(evaluation, id)}
+                  {plainLabelOf(evaluation, id)}
                 </th>
               ))}
             </tr>

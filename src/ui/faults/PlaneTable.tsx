@@ -1,9 +1,9 @@
 import { Check, Printer, X } from "lucide-react";
 import type { KeyboardEvent } from "react";
-import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { type PlaneTest, planeTests } from "../../remedies/faults/planeTests.ts";
 import { planePlace, type Symptom, type SymptomPlace, symptomKey } from "../../remedies/faults/symptoms.ts";
 import { planeName } from "../../sentences/faults/reasonWords.ts";
+import { plainLabelOf } from "../../sentences/phrases.ts";
 import { type Seen, useFinder } from "../../store/faultFinder.ts";
 import { megahertz } from "../format.ts";
 import { ScrollBox } from "../kit/ScrollBox.tsx";
@@ -31,7 +31,7 @@ export function PlaneTable({ symptoms }: { readonly symptoms: readonly Symptom[]
               <th scope="col">Plane and transponder</th>
               {columns.map((id) => (
                 <th key={id} scope="col">
-                  {partLabel(evaluation, id)}
+                  {plainLabelOf(evaluation, id)}
                 </th>
               ))}
             </tr>
@@ -45,7 +45,7 @@ export function PlaneTable({ symptoms }: { readonly symptoms: readonly Symptom[]
                 </th>
                 {columns.map((id) => {
                   const place = planePlace(id, test.plane);
-                  const name = `${partLabel(evaluation, id)}, ${planeName(test.plane, evaluation)}`;
+                  const name = `${plainLabelOf(evaluation, id)}, ${planeName(test.plane, evaluation)}`;
                   return (
                     <td key={id}>
                       {wanted.has(symptomKey(place)) ? <PlaneMark place={place} name={name} /> : "–"}
@@ -73,10 +73,6 @@ export function planeColumns(symptoms: readonly Symptom[]): readonly string[] {
   const at = (role: Symptom["role"]) =>
     symptoms.filter((s) => s.plane !== undefined && s.role === role).map((s) => s.part);
   return [...new Set([...at("receiver"), ...at("outlet")])];
-}
-
-export function partLabel(evaluation: Evaluation, id: string): string {
-  return evaluation.record(id)?.part.label || id;
 }
 
 /** "try 11 778 MHz, horizontal" */
