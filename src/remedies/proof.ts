@@ -1,5 +1,6 @@
 /** Whether a changed design is better: a cause gone or somebody served more, nothing new broken, nobody served worse. */
 import type { PartId } from "../design/design.ts";
+import { WEIGHT } from "../findings/causes/fold.ts";
 import type { Cause, Finding, Verdict } from "../findings/finding.ts";
 import { everybodyServed, isServedMore } from "./served.ts";
 import type { Site } from "./site.ts";
@@ -7,7 +8,7 @@ import type { Site } from "./site.ts";
 export type Proof = {
   /** Findings that are gone, worst first. */
   readonly cured: readonly Finding[];
-  /** Findings that come with it. */
+  /** Findings that come with it, or that it makes graver. */
   readonly caused: readonly Finding[];
   /** Ids of the causes that are gone, and of those that are left: errors and warnings, worst first. */
   readonly causesCured: readonly string[];
@@ -36,7 +37,7 @@ export function prove(before: Site, after: Site, targets: readonly Finding[]): P
 
 /** What went and what came between two states, without a judgement. */
 export function proofOf(before: Site, after: Site): Proof {
-  const keysBefore = new Set(before.report.findings.map((f) => f.id));
+  const weightBefore = new Map(before.report.findings.map((f) => [f.id, WEIGHT[f.severity]]));
   const keysAfter = new Set(after.report.findings.map((f) => f.id));
   const left = wrongIn(after);
   // A cause that follows from another one now is no longer one of its own, and yet not cured.
@@ -50,7 +51,7 @@ export function proofOf(before: Site, after: Site): Proof {
     });
   return {
     cured: before.report.findings.filter((f) => !keysAfter.has(f.id)),
-    caused: after.report.findings.filter((f) => !keysBefore.has(f.id)),
+    caused: after.report.findings.filter((f) => WEIGHT[f.severity] < (weightBefore.get(f.id) ?? Infinity)),
     causesCured: wrongIn(before).flatMap(({ id }) => (standing.has(id) ? [] : [id])),
     causesLeft: left.map((c) => c.id),
     errorsLeft: countOf(after, "error"),

@@ -7,6 +7,7 @@ import { removeParts } from "../../src/design/edits/remove.ts";
 import { EXAMPLES, exampleOf } from "../../src/design/examples.ts";
 import { readDesign, writeDesign } from "../../src/design/file.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
+import { WEIGHT } from "../../src/findings/causes/fold.ts";
 import type { Finding, Report, Verdict } from "../../src/findings/finding.ts";
 import { report } from "../../src/findings/report.ts";
 import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
@@ -60,9 +61,9 @@ function expectKept(before: Report, proposal: Proposal): void {
         service.got,
       );
   }
-  const had = new Set(before.findings.map((f) => f.id));
-  const came = after.findings.map((f) => f.id).filter((key) => !had.has(key));
-  expect(new Set(proposal.proof.caused.map((f) => f.id))).toEqual(new Set(came));
+  const weightBefore = new Map(before.findings.map((f) => [f.id, WEIGHT[f.severity]]));
+  const came = after.findings.filter((f) => WEIGHT[f.severity] < (weightBefore.get(f.id) ?? Infinity));
+  expect(new Set(proposal.proof.caused.map((f) => f.id))).toEqual(new Set(came.map((f) => f.id)));
 }
 
 /** Carriers, tuners, and how the receiver stands: the surer it gets as many, the more. */
