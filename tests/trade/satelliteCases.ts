@@ -403,7 +403,10 @@ export const SATELLITE_CASES: readonly TradeCase[] = [
   one(
     "a plate for TV in flat eleven of sixteen",
     "f11xPlate",
-    ...but(flats(SIXTEEN, 16), { f11xPlate: ["outlet-tv"] }),
+    ...rewired(but(flats(SIXTEEN, 16), { f11xPlate: ["outlet-tv"] }), [
+      "f11xPlate.sat > f11xBox.sat",
+      "f11xPlate.tv > f11xBox.sat",
+    ]),
   ),
   one(
     "a riser plate in the drop of a multiswitch",
@@ -433,7 +436,7 @@ export const SATELLITE_CASES: readonly TradeCase[] = [
   one(
     "a pad of twenty decibels forgotten in a drop",
     "pad",
-    ...into(flats(FOUR, 8), "nurseryRun.out > nurseryPlate.in", "pad", [
+    ...into(but(flats(FOUR, 8), { nurseryRun: c(34) }), "nurseryRun.out > nurseryPlate.in", "pad", [
       "attenuator",
       { lossDb: 20, dcPass: true },
     ]),
@@ -525,7 +528,11 @@ export const SATELLITE_CASES: readonly TradeCase[] = [
   two(
     "a lead from the roof is off, and a plate for TV is in the shop",
     ["matrix leadVl head", "shopPlate"],
-    ...rewired(but(flats(EIGHT, 8), { shopPlate: ["outlet-tv"] }), ["head.vl > leadVl.in", ""]),
+    ...rewired(
+      but(flats(EIGHT, 8), { shopPlate: ["outlet-tv"] }),
+      ["head.vl > leadVl.in", ""],
+      ["shopPlate.sat > shopBox.sat", "shopPlate.tv > shopBox.sat"],
+    ),
   ),
   two(
     "a DC block in one drop of an octo LNB, a broken plug in another",
@@ -541,7 +548,7 @@ export const SATELLITE_CASES: readonly TradeCase[] = [
     "one flat has forty metres of old cable, another a forgotten pad",
     ["cellarRun", "pad"],
     ...into(
-      but(flats(EIGHT, 8), { cellarRun: c(60, { grade: "old-solid" }) }),
+      but(flats(EIGHT, 8), { hallRun: c(34), cellarRun: c(60, { grade: "old-solid" }) }),
       "matrix.out5 > hallRun.in",
       "pad",
       ["attenuator", { lossDb: 20, dcPass: true }],
