@@ -135,6 +135,7 @@ function follow(
     case "no command":
       return by(first((line) => commandStop(evaluation, line, (o) => o.volts18 > 0), reason.part));
     case "too few volts":
+    case "dies at vertical":
       return by(first((line) => voltageStop(evaluation, line), reason.part));
     case "set by another":
       return by(first((line) => meetingOfCommands(evaluation, line, reason.by), reason.part));
