@@ -13,6 +13,7 @@ import { betterDish, lessLossBefore, masthead } from "./noise.ts";
 import { letSupplyPass } from "./pass.ts";
 import { phoneFilter, screenCable } from "./phones.ts";
 import { otherPlate } from "./plates.ts";
+import { askedPosition } from "./position.ts";
 import { otherReceiver } from "./receivers.ts";
 import { secondCable, separateCables } from "./separate.ts";
 import { multiswitchForSplitter, ownOutputs } from "./share.ts";
@@ -45,7 +46,7 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   "band-cut": [widerType, filterAway, ownUserBands, stackUnderTheRoof, otherConverter, separateCables],
   "switched-output-shared": [ownOutputs, otherConverter, multiswitchForSplitter],
   "wrong-quadrant": [rightQuadrants, quattroConverter],
-  "command-lost": [cableGrade],
+  "command-lost": [askedPosition, cableGrade],
   "user-band-conflict": [ownUserBands, otherReceiver],
   "wrong-feed": [ownUserBands, otherReceiver, otherConverter, stackUnderTheRoof],
   "too-many-tuners": [ownUserBands, otherConverter, stackUnderTheRoof],
