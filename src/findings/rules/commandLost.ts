@@ -65,7 +65,11 @@ export const commandLost: RuleOf<"command-lost"> = {
     if (facts.kind === "no position" || facts.kind === "no such position") return draft;
     if (facts.kind === "no command") {
       const steps = walkSupply(evaluation, { part, port });
-      const end = steps.find((s) => s.end === "shorted") ?? steps.find((s) => s.end === "blocked");
+      // A part that lives on the supply and hands nothing on stops the commands as well.
+      const end =
+        steps.find((s) => s.end === "shorted") ??
+        steps.find((s) => s.end === "blocked") ??
+        steps.find((s) => s.needsVolts !== undefined && s.end !== undefined && s.part !== facts.switch);
       return { ...draft, parts: culpritFirst(end?.part ?? part, [part, facts.switch]) };
     }
     const state = evaluation.record(part)?.switches[port];

@@ -64,6 +64,8 @@ function universal(site: Site, lnb: PartRecord, finding: Finding): readonly Cand
       { outputs: Number(outputs), ...receiversFor(inputs, "switched") },
       (design) => {
         const d = draft(design);
+        // Thought of for the LNB that another step has put there.
+        if (d.part(lnb.part.id)?.kind !== lnb.kind.kind) return null;
         d.swap(lnb.part.id, "lnb-universal", { outputs, ...usual });
         for (const line of loose) d.join([lnb.part.id, freePort(d, lnb.part.id)], line);
         for (const id of new Set(inputs.map((i) => i.receiver.part.id))) {
