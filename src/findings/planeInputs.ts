@@ -82,10 +82,31 @@ export function isAsked(record: PartRecord): boolean {
   return Object.values(record.switches).some((state) => state.offers.some((o) => o.kind === "commands"));
 }
 
+const isLive = ({ gets }: PlaneInput) => gets.kind === "plane" || gets.kind === "loose";
+
 /** Inputs that get nothing while others of the same satellite do. */
 export function missingPlanes(record: PartRecord): readonly PlaneInput[] {
   const inputs = planeInputs(record);
-  const isLive = ({ gets }: PlaneInput) => gets.kind === "plane" || gets.kind === "loose";
-  const live = new Set(inputs.filter(isLive).map((input) => input.satellite));
+  const live = liveSatellites(inputs);
   return inputs.filter((input) => !isLive(input) && live.has(input.satellite));
+}
+
+/**
+ * Inputs of a satellite that is silent as a whole while another one comes. With no lead at all it may be there for
+ * later; `isAsked`: whether somebody asks for that satellite already.
+ */
+export function missingSatellites(
+  record: PartRecord,
+  isAsked: (satellite: string) => boolean,
+): readonly PlaneInput[] {
+  const inputs = planeInputs(record);
+  const live = liveSatellites(inputs);
+  if (live.size === 0) return [];
+  const silent = inputs.filter((input) => !live.has(input.satellite));
+  const hasLead = new Set(silent.filter(({ gets }) => gets.kind === "silence").map((i) => i.satellite));
+  return silent.filter(({ satellite }) => hasLead.has(satellite) || isAsked(satellite));
+}
+
+function liveSatellites(inputs: readonly PlaneInput[]): ReadonlySet<string> {
+  return new Set(inputs.filter(isLive).map((input) => input.satellite));
 }

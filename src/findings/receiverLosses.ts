@@ -133,8 +133,12 @@ function follow(
         first((line) => commandStop(evaluation, line, (o) => o.toneArrives && o.volts > 0), reason.part),
       );
     case "no command":
-      return by(first((line) => commandStop(evaluation, line, (o) => o.volts18 > 0), reason.part));
+      return by(
+        shortOf(record, inputs) ??
+          first((line) => commandStop(evaluation, line, (o) => o.volts18 > 0), reason.part),
+      );
     case "too few volts":
+    case "dies at vertical":
       return by(first((line) => voltageStop(evaluation, line), reason.part));
     case "set by another":
       return by(first((line) => meetingOfCommands(evaluation, line, reason.by), reason.part));
@@ -153,6 +157,12 @@ function follow(
     default:
       return by(undefined);
   }
+}
+
+/** What shorts the line of an input: the receiver's own supply shuts down, so nothing on the way tells. */
+function shortOf({ demands }: PartRecord, inputs: readonly ReceiverInput[]): Culprit | undefined {
+  const part = inputs.map(({ port }) => demands[port]?.shortedBy).find((by) => by);
+  return part ? { part } : undefined;
 }
 
 /** The part that makes a carrier noisy, or lets in or makes what disturbs it. */

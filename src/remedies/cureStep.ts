@@ -64,6 +64,7 @@ export type FactsByIdea = {
   readonly "quattro-converter": NoMore;
   readonly "other-receiver": { readonly receivers: readonly PartId[]; readonly kind: string };
   readonly "own-outputs": { readonly splitter: PartId };
+  readonly "own-position-lines": { readonly splitter: PartId };
   readonly multiswitch: { readonly splitter: PartId };
   readonly "stack-under-roof": NoMore;
   readonly "separate-cables": NoMore;

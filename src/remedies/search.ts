@@ -9,7 +9,7 @@ import { openFindings, targetsOf, withCauses } from "./aims.ts";
 import type { Candidate } from "./candidate.ts";
 import { candidatesFor } from "./candidates/index.ts";
 import { type Cost, costOf } from "./cost.ts";
-import type { CureStep } from "./cureStep.ts";
+import type { CureStep, IdeaId } from "./cureStep.ts";
 import { difference } from "./difference.ts";
 import { type GivenUp, placesGivenUp } from "./givenUp.ts";
 import type { PriceList } from "./prices.ts";
@@ -94,6 +94,7 @@ export function* search(
     const open = openFindings(start, node.site, targets);
     const wanted = options.target ? withCauses(node.site, open) : open;
     candidatesFor(node.site, wanted).forEach((candidate, i) => {
+      if (node.steps.some((s) => isSecondExchange(s.step, candidate.step))) return;
       const changed = applied(candidate, node.site.design);
       if (!changed || seen.has(signature(changed))) return;
       const { workMinutes } = costOf(difference(node.site.design, changed), prices);
@@ -133,6 +134,18 @@ export function* search(
     yield progress;
   }
   return progress;
+}
+
+const EXCHANGES: readonly IdeaId[] = [
+  "universal-converter",
+  "stacked-converter",
+  "wideband-converter",
+  "quattro-converter",
+];
+
+/** Nobody puts up an LNB to take it down again. */
+function isSecondExchange(former: CureStep, step: CureStep): boolean {
+  return former.place === step.place && [former, step].every(({ idea }) => EXCHANGES.includes(idea));
 }
 
 /** The design with a step taken; null where it does not fit a design that other steps have changed. */

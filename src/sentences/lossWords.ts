@@ -5,6 +5,7 @@ import type { ReceiverLossFacts } from "../findings/receiverLossRules.ts";
 import { SERVICE_NAMES } from "../signal/carrier.ts";
 import { culpritClause, culpritCure } from "./culpritWords.ts";
 import { capital } from "./explain/plainWords.ts";
+import { besideLimit } from "./figures.ts";
 import { portLabelOf, portName } from "./missingWords.ts";
 import { carriers, list, nameOfBand, partName, round1 } from "./phrases.ts";
 import { planesWords } from "./planes.ts";
@@ -98,6 +99,8 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
         : `No 22 kHz tone gets from ${receiver} to ${partName(reason.part)}`;
     case "too few volts":
       return `Only ${round1(reason.volts)} V of the 18 V get ${blocked ? `past ${blocked} ` : ""}to ${partName(reason.part)}`;
+    case "dies at vertical":
+      return `Only ${besideLimit(reason.volts, reason.leastVolts)[0]} V of the 13 V get ${blocked ? `past ${blocked} ` : ""}to ${partName(reason.part)}, which dies`;
     case "set by another":
       return blocked && culprit.part !== reason.part
         ? `${blocked} puts ${receiver} and ${partName(reason.by)} on one output of ${partName(reason.part)}`
@@ -171,6 +174,7 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
         ? undefined
         : `Replace ${partName(culprit.part)} with a type that passes supply, tone and messages.`;
     case "too few volts":
+    case "dies at vertical":
       return "Use copper cable of lower resistance, or feed the LNB from a supply near it.";
     case "set by another":
       return `Give ${partName(at.part)} an output of its own.`;

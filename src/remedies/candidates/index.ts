@@ -13,9 +13,11 @@ import { betterDish, lessLossBefore, masthead } from "./noise.ts";
 import { letSupplyPass } from "./pass.ts";
 import { phoneFilter, screenCable } from "./phones.ts";
 import { otherPlate } from "./plates.ts";
+import { askedPosition } from "./position.ts";
 import { otherReceiver } from "./receivers.ts";
 import { secondCable, separateCables } from "./separate.ts";
 import { multiswitchForSplitter, ownOutputs } from "./share.ts";
+import { ownPositionLines } from "./sharePositions.ts";
 import { endShort, strongerSupply } from "./shorts.ts";
 import { amplifierSlope, equaliser } from "./slope.ts";
 import { stackUnderTheRoof } from "./stack.ts";
@@ -43,9 +45,9 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   ],
   overload: [phoneFilter, padValue, otherGain, padBefore, amplifierAway],
   "band-cut": [widerType, filterAway, ownUserBands, stackUnderTheRoof, otherConverter, separateCables],
-  "switched-output-shared": [ownOutputs, otherConverter, multiswitchForSplitter],
+  "switched-output-shared": [ownOutputs, ownPositionLines, otherConverter, multiswitchForSplitter],
   "wrong-quadrant": [rightQuadrants, quattroConverter],
-  "command-lost": [cableGrade],
+  "command-lost": [askedPosition, cableGrade],
   "user-band-conflict": [ownUserBands, otherReceiver],
   "wrong-feed": [ownUserBands, otherReceiver, otherConverter, stackUnderTheRoof],
   "too-many-tuners": [ownUserBands, otherConverter, stackUnderTheRoof],

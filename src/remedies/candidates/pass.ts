@@ -1,6 +1,7 @@
 /** Supply and commands stopped on the way: parts that do not hand on what arrives from below. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { describedOptions } from "../../parts/meanings.ts";
+import type { Job } from "../../parts/trade.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { recordsAround } from "./around.ts";
@@ -31,8 +32,11 @@ export function supplyPassedOn(record: PartRecord): readonly Candidate[] {
       return d.result();
     }),
   );
-  return record.kind.trade.job === "block" ? [...found, blockAway(id)] : found;
+  return GOES.includes(record.kind.trade.job) ? [blockAway(id), ...found] : found;
 }
+
+/** Not needed where the receivers feed the line themselves. */
+const GOES: readonly Job[] = ["block", "supply"];
 
 function blockAway(id: string): Candidate {
   return candidate("block-away", [id], {}, (design) => {

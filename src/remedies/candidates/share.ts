@@ -6,9 +6,13 @@ import { draft } from "../draft.ts";
 import { type Feeding, lengthM, type Site, type Step, satelliteInputs } from "../site.ts";
 
 /** A splitter on a switched output, and what lies above it. */
-type Shared = { readonly split: PartRecord; readonly feeding: Feeding; readonly above: readonly Step[] };
+export type Shared = {
+  readonly split: PartRecord;
+  readonly feeding: Feeding;
+  readonly above: readonly Step[];
+};
 
-function sharedLines(site: Site, parts: readonly string[]): readonly Shared[] {
+export function sharedLines(site: Site, parts: readonly string[]): readonly Shared[] {
   const found = new Map<string, Shared>();
   for (const { receiver, feeding } of satelliteInputs(site)) {
     if (!parts.includes(receiver.part.id)) continue;
@@ -20,12 +24,12 @@ function sharedLines(site: Site, parts: readonly string[]): readonly Shared[] {
   return [...found.values()];
 }
 
-function legsOf(split: PartRecord): readonly string[] {
+export function legsOf(split: PartRecord): readonly string[] {
   return split.ports.filter((p) => p.side === "out" && split.joined[p.id]).map((p) => p.id);
 }
 
 /** What else comes onto the line above the splitter would be lost with it. */
-function isPlain(above: readonly Step[]): boolean {
+export function isPlain(above: readonly Step[]): boolean {
   return above.every(({ record }) => record.kind.inline !== undefined);
 }
 
@@ -73,7 +77,10 @@ export const ownOutputs: Idea = (site, finding) =>
   });
 
 /** Options with which a converter has so many outputs; undefined where it cannot have them. */
-function outputsFor(converter: PartRecord, count: number): Readonly<Record<string, unknown>> | undefined {
+export function outputsFor(
+  converter: PartRecord,
+  count: number,
+): Readonly<Record<string, unknown>> | undefined {
   const key = optionMeaning(converter.kind, "outputs");
   if (converter.kind.trade.gives !== "switched" || key === undefined) return undefined;
   const now = converter.options[key];
@@ -84,7 +91,7 @@ function outputsFor(converter: PartRecord, count: number): Readonly<Record<strin
   return enough === undefined ? undefined : { [key]: enough };
 }
 
-function freeOutput(
+export function freeOutput(
   converter: PartRecord,
   options: Readonly<Record<string, unknown>> | undefined,
   isTaken: (port: string) => boolean,
@@ -93,7 +100,7 @@ function freeOutput(
   return ports.find((p) => p.side === "out" && p.role === "output" && !isTaken(p.id))?.id ?? "";
 }
 
-function cableOptions(above: readonly Step[]): Readonly<Record<string, unknown>> {
+export function cableOptions(above: readonly Step[]): Readonly<Record<string, unknown>> {
   const { grade } = above.find((s) => s.record.kind.trade.job === "cable")?.record.options ?? {};
   return grade === undefined ? {} : { grade };
 }

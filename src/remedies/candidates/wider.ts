@@ -35,10 +35,12 @@ function culprits(site: Site, parts: readonly string[]): readonly PartRecord[] {
   });
 }
 
-/** A filter that takes away what is wanted. */
+/** A filter, or an amplifier for other services, that takes away what is wanted. */
 export const filterAway: Idea = (site, finding) =>
   culprits(site, finding.parts).flatMap((record): Candidate[] => {
-    if (record.kind.trade.job !== "filter") return [];
+    const { job } = record.kind.trade;
+    const isAmplifier = job === "amplifier" || job === "mast amplifier";
+    if (!record.kind.inline || (job !== "filter" && !isAmplifier)) return [];
     const { id } = record.part;
     return [
       candidate("filter-away", [id], {}, (design) => {

@@ -23,6 +23,7 @@ export const CONVERTER_WORDS: WordsOf<
   | "quattro-converter"
   | "other-receiver"
   | "own-outputs"
+  | "own-position-lines"
   | "multiswitch"
   | "stack-under-roof"
   | "separate-cables"
@@ -65,6 +66,10 @@ export const CONVERTER_WORDS: WordsOf<
   "own-outputs": {
     title: ({ place, name }) => `Give each receiver an output of ${name(place)} and a cable of its own`,
     reason: () => "A switched output serves one receiver; behind a splitter two of them contend for it.",
+  },
+  "own-position-lines": {
+    title: () => "Give each receiver a position switch of its own, with a cable to it from each LNB",
+    reason: () => "A position switch obeys one receiver; behind a splitter two of them contend for it.",
   },
   multiswitch: {
     title: ({ facts, name }) => `Replace ${name(facts.splitter)} with a multiswitch, and fit a quattro LNB`,

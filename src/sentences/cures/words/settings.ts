@@ -69,6 +69,10 @@ function mendTitle({ facts, place, name, part }: StepTold<"mend">): string {
   if (meaning === "mains") return `Switch on the mains of ${name(place)}`;
   if (meaning === "receiver state") return `Switch on ${name(place)}`;
   if (meaning === "horizontal volts") return `Repair or replace the supply of ${name(place)}`;
+  if (meaning === "asked position")
+    return facts.from === "none"
+      ? `Set ${name(place)} to send a position command for each satellite`
+      : `Set ${name(place)} to position ${facts.to}`;
   const option = optionWords(kind?.kind ?? "", facts.option);
   return `Set “${option}” of ${name(place)} to: ${valueWords(kind?.kind ?? "", facts.option, facts.to)}`;
 }

@@ -42,7 +42,10 @@ export const SUPPLY_WORDS: WordsOf<
     reason: () => "A mains unit in the line feeds it, whatever the receivers do.",
   },
   "stronger-supply": {
-    title: ({ facts, place, name }) => `Replace ${name(place)} with a unit that delivers ${facts.needMa} mA`,
+    title: ({ facts, place, name, part }) => {
+      const isReceiver = kindOf(part(place)?.kind ?? "")?.trade.job === "receiver";
+      return `Replace ${name(place)} with a ${isReceiver ? "receiver" : "unit"} that delivers ${facts.needMa} mA`;
+    },
     reason: ({ facts }) => `It is asked for ${numeral(Math.round(facts.askedMa))} mA.`,
   },
   "blocked-load": {
