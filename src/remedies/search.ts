@@ -9,7 +9,7 @@ import { openFindings, targetsOf, withCauses } from "./aims.ts";
 import type { Candidate } from "./candidate.ts";
 import { candidatesFor } from "./candidates/index.ts";
 import { type Cost, costOf, type PriceList } from "./cost.ts";
-import type { CureStep } from "./cureStep.ts";
+import type { CureStep, IdeaId } from "./cureStep.ts";
 import { difference } from "./difference.ts";
 import { type GivenUp, placesGivenUp } from "./givenUp.ts";
 import { countOf, type Proof, prove } from "./proof.ts";
@@ -210,8 +210,43 @@ function withProposal(proposals: readonly Proposal[], one: Proposal, aim: Search
   const hasWhole = ranked.some((p) => isWhole(p.proof, aim));
   return ranked
     .filter((p, i) => !ranked.slice(0, i).some((better) => isNeedless(p, better)))
+    .filter((p) => !ranked.some((better) => p !== better && isWorkaround(p, better, aim)))
     .filter((p) => !hasWhole || isWhole(p.proof, aim))
     .slice(0, MOST_PROPOSALS);
+}
+
+/** Ideas that put right what is wrong with a part or a lead, instead of making up for it elsewhere. */
+const PUTS_RIGHT: readonly IdeaId[] = [
+  "mend",
+  "plug-in",
+  "swap-leads",
+  "other-socket",
+  "supply-on",
+  "sound-joint",
+  "pad-away",
+  "block-away",
+  "filter-before",
+];
+/** What costs no more than this is done before anything is bought [min]. */
+const QUICK_MINUTES = 15;
+
+/** Buys or pulls something elsewhere where a quick hand on what is wrong does it all. */
+function isWorkaround(p: Proposal, better: Proposal, aim: SearchAim): boolean {
+  const [only] = better.steps;
+  const { proof, cost } = better;
+  return (
+    better.steps.length === 1 &&
+    only !== undefined &&
+    PUTS_RIGHT.includes(only.idea) &&
+    isWhole(proof, aim) &&
+    proof.warningsLeft <= p.proof.warningsLeft &&
+    proof.edgesLeft <= p.proof.edgesLeft &&
+    proof.caused.length === 0 &&
+    better.givesUp.length === 0 &&
+    cost.partsPrice === 0 &&
+    cost.workMinutes <= QUICK_MINUTES &&
+    p.cost.partsPrice > 0
+  );
 }
 
 /** The same cure at the same parts with another value, or with something on top that cures no more. */

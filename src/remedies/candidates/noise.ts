@@ -88,7 +88,7 @@ export const lessLossBefore: Idea = (site, finding) => {
   const way = wayUp(site, [place.part.part.id, place.input], place.service);
   return way.flatMap(({ record }): Candidate[] => {
     const id = record.part.id;
-    if (record.kind.trade.job === "pad")
+    if (record.kind.trade.job === "pad" || record.kind.trade.job === "equaliser")
       return [
         candidate("pad-away", [id], {}, (design) => {
           const d = draft(design);
