@@ -224,13 +224,14 @@ const PUTS_RIGHT: readonly IdeaId[] = [
   "supply-on",
   "sound-joint",
   "pad-away",
+  "input-pad",
   "block-away",
   "filter-before",
 ];
 /** What costs no more than this is done before anything is bought [min]. */
 const QUICK_MINUTES = 15;
 
-/** Buys or pulls something elsewhere where a quick hand on what is wrong does it all. */
+/** Makes up for what is wrong where a quick hand on it does it all. */
 function isWorkaround(p: Proposal, better: Proposal, aim: SearchAim): boolean {
   const [only] = better.steps;
   const { proof, cost } = better;
@@ -245,7 +246,7 @@ function isWorkaround(p: Proposal, better: Proposal, aim: SearchAim): boolean {
     better.givesUp.length === 0 &&
     cost.partsPrice === 0 &&
     cost.workMinutes <= QUICK_MINUTES &&
-    p.cost.partsPrice > 0
+    p.steps.every((s) => !PUTS_RIGHT.includes(s.idea))
   );
 }
 

@@ -158,7 +158,7 @@ const SUPPLY: readonly TradeCase[] = [
   ),
   one(
     "a distribution amplifier that is not set to feed the masthead amplifier",
-    "loft",
+    "loft boost",
     ...all(
       { yagi: uhf(44), boost: mast({ gainDb: 18 }), down: c(15), loft: amp({ outputs: 4, gainDb: 8 }) },
       "yagi.out > boost.in, boost.out > down.in, down.out > loft.in",
@@ -311,7 +311,7 @@ const BANDS: readonly TradeCase[] = [
     "a channel filter made for another transmitter",
     "sieve",
     ...all(
-      { yagi: uhf(66), sieve: ["filter-channel"], hub: amp({ outputs: 2, gainDb: 12 }) },
+      { yagi: uhf(60), sieve: ["filter-channel"], hub: amp({ outputs: 2, gainDb: 12 }) },
       "yagi.out > sieve.in, sieve.out > hub.in",
       rooms("r", ampOuts("hub", 2)),
     ),
@@ -474,7 +474,7 @@ const LEVELS: readonly TradeCase[] = [
     "an FM aerial far too strong beside a UHF aerial",
     "ring launch",
     mixed({
-      ring: fm(84),
+      ring: fm(80),
       yagi: uhf(58),
       tri: ["triplexer-combine"],
       launch: amp({ gainDb: 26, outputDbuv: 114 }),
@@ -616,7 +616,7 @@ const LEVELS: readonly TradeCase[] = [
     "trap",
     ...all(
       {
-        yagi: uhf(60),
+        yagi: uhf(54),
         trap: ["filter", { mode: "stop", fromMHz: 574, toMHz: 582, dcPass: true }],
         hub: amp({ outputs: 4 }),
       },
@@ -695,7 +695,7 @@ const RISERS: readonly TradeCase[] = [
     ...all(
       {
         yagi: uhf(62),
-        launch: amp(launch(20)),
+        launch: amp(launch(14)),
         low: ["outlet-through", { tapLossDb: 14 }],
         lowset: tv,
         up: c(4),
@@ -753,7 +753,7 @@ const RISERS: readonly TradeCase[] = [
     "a tap of far too high a value for four flats",
     "floor",
     ...all(
-      { yagi: uhf(60), launch: amp(launch(20)), floor: tap(30, { taps: "4" }), rest: ["load"] },
+      { yagi: uhf(60), launch: amp(launch(14)), floor: tap(30, { taps: "4" }), rest: ["load"] },
       "yagi.out > launch.in, launch.out > floor.in, floor.out > rest.in",
       rooms("r", ["floor.tap1", "floor.tap2", "floor.tap3", "floor.tap4"]),
     ),
@@ -844,7 +844,7 @@ const PAIRS: readonly TradeCase[] = [
     "a tap of too high a value in one flat, and an old attenuator in another",
     ["f2tap", "pad"],
     ...all(
-      { yagi: uhf(62), launch: amp(launch(22)), pad: ["attenuator", { lossDb: 20 }], xbox: plate, xset: tv },
+      { yagi: uhf(62), launch: amp(launch(12)), pad: ["attenuator", { lossDb: 20 }], xbox: plate, xset: tv },
       "yagi.out > launch.in, f3tap.out > last.in, last.tap1 > pad.in, pad.out > xbox.in, xbox.tv > xset.in, last.out > stop.in",
       [
         {
@@ -903,7 +903,7 @@ const IN_ORDER: readonly TradeCase[] = [
   sound(
     "three aerials, a triplexer and plates for TV and radio",
     mixed({
-      ring: fm(66),
+      ring: fm(58),
       fin: dab(50),
       yagi: uhf(58),
       tri: ["triplexer-combine"],

@@ -41,7 +41,7 @@ export const trap: Idea = (site, finding) => {
   const strongest = band && standingOut(band);
   if (!strongest) return [];
   const db = Math.min(DEEPEST_TRAP_DB, strongest.byDb);
-  return [trapBehind(source, strongest.carrier, db)];
+  return [trapBehind(source, strongest.carrier, { mode: "lower", db })];
 };
 
 function standingOut(band: Band): { readonly carrier: Carrier; readonly byDb: number } | undefined {
@@ -54,7 +54,11 @@ function standingOut(band: Band): { readonly carrier: Carrier; readonly byDb: nu
 }
 
 /** A trap tuned to one channel, in the line behind a source. */
-function trapBehind({ record, out }: Step, carrier: Carrier, db: number): Candidate {
+function trapBehind(
+  { record, out }: Step,
+  carrier: Carrier,
+  { mode, db }: { readonly mode: "lower" | "stop"; readonly db: number },
+): Candidate {
   const { id } = record.part;
   // A channel of 8 MHz for a carrier of 7.61.
   const half = Math.ceil(carrier.widthMHz / 2);
@@ -62,7 +66,7 @@ function trapBehind({ record, out }: Step, carrier: Carrier, db: number): Candid
   const facts = { carrier: carrier.name, fromMHz, toMHz, db };
   return candidate("trap", [id, out, carrier.name], facts, (design) => {
     const d = draft(design);
-    const filter = { mode: "stop", fromMHz, toMHz, rejectionDb: db, dcPass: isFed(record, out) };
+    const filter = { mode, fromMHz, toMHz, rejectionDb: db, dcPass: isFed(record, out) };
     d.insert("filter", filter, [id, out]);
     return d.result();
   });
@@ -82,7 +86,7 @@ export const trapIntruder: Idea = (site, finding) => {
     if (only === undefined || clashing.length > 1 || band.level.length < 2) return [];
     const source = wayUp(site, [record.part.id, port], band.origin.service).at(-1);
     if (source?.record.kind.trade.job !== "aerial") return [];
-    return [trapBehind(source, carrierAt(band, only), AGAINST_INTRUDER_DB)];
+    return [trapBehind(source, carrierAt(band, only), { mode: "stop", db: AGAINST_INTRUDER_DB })];
   });
 };
 

@@ -3,6 +3,9 @@ import { optionMeaning, standardValues } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 
+/** The best that splitters and taps are made with [dB]; from memory. */
+const BEST_DECOUPLING_DB = 36;
+
 export const betterDecoupling: Idea = (site, finding) => {
   const [at = "", ...outlets] = finding.parts;
   const record = site.evaluation.record(at);
@@ -19,7 +22,12 @@ export const betterDecoupling: Idea = (site, finding) => {
     );
   const decoupling = optionMeaning(record.kind, "decoupling");
   const isolationDb = decoupling === undefined ? undefined : record.options[decoupling];
-  if (decoupling !== undefined && typeof isolationDb === "number" && record.options.type !== "resistive")
+  if (
+    decoupling !== undefined &&
+    typeof isolationDb === "number" &&
+    isolationDb + short + 2 <= BEST_DECOUPLING_DB &&
+    record.options.type !== "resistive"
+  )
     found.push(
       candidate("better-decoupling", [at], { isolationDb: isolationDb + short + 2 }, (design) => {
         const d = draft(design);

@@ -12,6 +12,7 @@ import {
 } from "../../parts/meanings.ts";
 import type { Job } from "../../parts/trade.ts";
 import type { Service } from "../../signal/carrier.ts";
+import { levelsOf } from "../balance/aim.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { isFed, type Site, type Step, wayUp } from "../site.ts";
@@ -40,7 +41,8 @@ export function isWeak(finding: Finding): boolean {
 function padFor(db: number): number | undefined {
   const kind = kindOf("attenuator");
   const key = kind && optionMeaning(kind, "chosen loss");
-  return kind && key ? standardValues(kind, key).find((pad) => pad >= db) : undefined;
+  const sold = kind && key ? standardValues(kind, key) : [];
+  return sold.find((pad) => pad >= db) ?? sold.at(-1);
 }
 
 /** A pad in the line before a socket or receiver that gets too much, or before an overloaded amplifier. */
@@ -48,7 +50,9 @@ export const padBefore: Idea = (site, finding) => {
   const over = excessDb(finding);
   const lossDb = over > 0 ? padFor(over + 1) : undefined;
   const place = curePlaceOf(site, finding);
-  if (lossDb === undefined || !place) return [];
+  const culprit = site.evaluation.record(finding.parts[0] ?? "")?.kind.trade.job;
+  // A tap of the right value needs no pad behind it.
+  if (lossDb === undefined || !place || culprit === "tap") return [];
   const { part, input } = place;
   const end = part.joined[input];
   const before = end && site.evaluation.record(end[0]);
@@ -67,7 +71,10 @@ export const padBefore: Idea = (site, finding) => {
 export const sourcePad: Idea = (site, finding) => {
   const place = curePlaceOf(site, finding);
   const lossDb = excessDb(finding) > 0 ? padFor(worstExcessDb(site, finding) + 1) : undefined;
-  if (!place || lossDb === undefined) return [];
+  const culprit = site.evaluation.record(finding.parts[0] ?? "")?.kind.trade.job;
+  if (!place || lossDb === undefined || culprit === undefined) return [];
+  // What one place has too much is taken off there.
+  if (culprit !== "aerial" && !AMPLIFIERS.includes(culprit) && finding.rule !== "overload") return [];
   const source = wayUp(site, [place.part.part.id, place.input], place.service).at(-1);
   if (source?.record.kind.trade.job !== "aerial") return [];
   const { id } = source.record.part;
@@ -194,6 +201,8 @@ export const otherGain: Idea = (site, finding) => {
       over > 0
         ? [worstExcessDb(site, finding), over].map((much) => -Math.ceil(much + 1))
         : [Math.ceil(-over + SPARE_DB)];
+    const centred = finding.rule === "level-limits" ? centringDb(site, step.record, place.service) : undefined;
+    if (centred !== undefined && Math.sign(centred) === -Math.sign(over)) wishes.unshift(centred);
     const id = step.record.part.id;
     const ends = new Set(wishes.map((db) => Math.min(max, Math.max(min, now + db))));
     return [...ends].map((toDb) =>
@@ -205,6 +214,16 @@ export const otherGain: Idea = (site, finding) => {
     );
   });
 };
+
+/** What brings the places behind an amplifier as far from one limit as from the other [dB]. */
+function centringDb(site: Site, { part }: PartRecord, service: Service): number | undefined {
+  const behind = partsBeyond(site.design.wires, [part.id], "downstream");
+  const levels = levelsOf(site, service).filter((l) => behind.has(l.part));
+  if (levels.length === 0) return undefined;
+  const above = Math.min(...levels.map((l) => l.aboveLeastDb));
+  const below = Math.min(...levels.map((l) => l.belowMostDb));
+  return Math.round((below - above) / 2);
+}
 
 /** A masthead amplifier for a satellite line amplifier that somebody took for one. */
 export const tvAmplifier: Idea = (site, finding) => {

@@ -99,7 +99,7 @@ export const lessLossBefore: Idea = (site, finding) => {
     const key = optionMeaning(record.kind, "input pad");
     if (key === undefined || record.options[key] === 0) return [];
     return [
-      candidate("pad-away", [id, key], { option: key, from: record.options[key], to: 0 }, (design) => {
+      candidate("input-pad", [id, key], { option: key, from: record.options[key], to: 0 }, (design) => {
         const d = draft(design);
         d.set(id, { [key]: 0 });
         return d.result();
