@@ -34,7 +34,10 @@ export function wantedCarriers(
   return oneForEachFrequency(sendersAbove.length > 0 ? sendersAbove : sources, service);
 }
 
-const together = new WeakMap<readonly WantedCarrier[], WeakMap<readonly WantedCarrier[], readonly WantedCarrier[]>>();
+const together = new WeakMap<
+  readonly WantedCarrier[],
+  WeakMap<readonly WantedCarrier[], readonly WantedCarrier[]>
+>();
 
 /**
  * No cable brings two terrestrial signals of one frequency, so nobody may expect both: of two aerials the one that
@@ -45,7 +48,11 @@ function oneForEachFrequency(sources: readonly PartRecord[], service: Service): 
   const [first = NONE, ...more] = all;
   if (more.length === 0 || service === "satellite") return more.length === 0 ? first : all.flat();
   return more.reduce((known, next) => {
-    const byNext = remembered(together, known, () => new WeakMap<readonly WantedCarrier[], readonly WantedCarrier[]>());
+    const byNext = remembered(
+      together,
+      known,
+      () => new WeakMap<readonly WantedCarrier[], readonly WantedCarrier[]>(),
+    );
     return remembered(byNext, next, () => merged(known, next));
   }, first);
 }

@@ -56,7 +56,12 @@ export type FactsByIdea = {
   // Filters and unwanted signals
   readonly "phone-filter": NoMore;
   readonly "filter-before": { readonly amplifier: PartId };
-  readonly trap: { readonly carrier: string; readonly fromMHz: number; readonly toMHz: number; readonly db: number };
+  readonly trap: {
+    readonly carrier: string;
+    readonly fromMHz: number;
+    readonly toMHz: number;
+    readonly db: number;
+  };
   readonly "band-combiner": { readonly kind: string };
   readonly "other-channels": { readonly channels: readonly number[] };
   readonly "screen-cable": NoMore;

@@ -1,6 +1,6 @@
 /** Faults of aerials, amplifiers and risers as tradesmen find them. Common practice, no source. */
 import type { Sketch } from "../draw.ts";
-import { c, dish, one, rx, sound, type TradeCase, TRUNKS, two } from "./drawings.ts";
+import { c, dish, one, rx, sound, TRUNKS, type TradeCase, two } from "./drawings.ts";
 
 type Of = Readonly<Record<string, unknown>>;
 type Drawing = readonly [Sketch, string];
@@ -46,7 +46,10 @@ const ampOuts = (part: string, count: number): readonly string[] =>
 
 /** Puts a head and several groups of rooms together. */
 function all(head: Sketch, wires: string, ...groups: readonly Drawing[]): Drawing {
-  return [mixed(head, ...groups.map(([parts]) => parts)), [wires, ...groups.map(([, w]) => w)].filter(Boolean).join(", ")];
+  return [
+    mixed(head, ...groups.map(([parts]) => parts)),
+    [wires, ...groups.map(([, w]) => w)].filter(Boolean).join(", "),
+  ];
 }
 
 /** A riser of taps with one flat on each, 4 m from floor to floor; a load ends it. */
@@ -630,7 +633,12 @@ const SWITCHES: readonly TradeCase[] = [
   one(
     "a weak aerial straight into a passive multiswitch",
     "ms yagi",
-    ...switched(6, { terrestrialLossDb: 18 }, { yagi: uhf(56), lead: c(9) }, "yagi.out > lead.in, lead.out > ms.ter"),
+    ...switched(
+      6,
+      { terrestrialLossDb: 18 },
+      { yagi: uhf(56), lead: c(9) },
+      "yagi.out > lead.in, lead.out > ms.ter",
+    ),
     "ms yagi lead",
   ),
   one(
@@ -690,8 +698,9 @@ const RISERS: readonly TradeCase[] = [
     ),
   ),
   one(
+    // Whoever sees the loose cable looks for a way on at the plate before it.
     "an end plate in the middle of the riser",
-    "mid",
+    "mid more",
     ...all(
       {
         yagi: uhf(62),
@@ -734,10 +743,7 @@ const RISERS: readonly TradeCase[] = [
     ...all(
       { yagi: uhf(62), launch: amp(launch(24)), f3tap: tap(14), f3box: plate, f3set: tv, f3end: ["load"] },
       "yagi.out > launch.in, launch.out > f1tap.in, f1tap.out > f2tap.in, f1tap.tap1 > f1box.in, f1box.tv > f1set.in, f2tap.out > f2box.in, f2box.tv > f2set.in, f2tap.tap1 > f3tap.in, f3tap.tap1 > f3box.in, f3box.tv > f3set.in, f3tap.out > f3end.in",
-      [
-        { f1tap: tap(16), f2tap: tap(16), f1box: plate, f2box: plate, f1set: tv, f2set: tv },
-        "",
-      ],
+      [{ f1tap: tap(16), f2tap: tap(16), f1box: plate, f2box: plate, f1set: tv, f2set: tv }, ""],
     ),
   ),
   one(
@@ -951,8 +957,14 @@ const IN_ORDER: readonly TradeCase[] = [
         )
         .join(", ")}`,
       ...["a", "b", "c"].flatMap((x) => [
-        rooms(`${x}l`, [1, 2, 3, 4].map((n) => `${x}low.tap${n}`)),
-        rooms(`${x}h`, [1, 2, 3, 4].map((n) => `${x}high.tap${n}`)),
+        rooms(
+          `${x}l`,
+          [1, 2, 3, 4].map((n) => `${x}low.tap${n}`),
+        ),
+        rooms(
+          `${x}h`,
+          [1, 2, 3, 4].map((n) => `${x}high.tap${n}`),
+        ),
       ]),
     ),
   ),

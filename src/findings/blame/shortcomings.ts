@@ -136,7 +136,8 @@ function corrections(stage: Stage, gives: "less" | "more"): readonly Correction[
         does: misdeedOf(record, describedOptions(kind).get(option)),
         options: { [option]: soundValue },
       });
-    if (kind.trade.job === "combiner" && lacksFilters(record)) wrong.push({ does: "loses", db: -amountOf(stage) - FILTERED_DB });
+    if (kind.trade.job === "combiner" && lacksFilters(record))
+      wrong.push({ does: "loses", db: -amountOf(stage) - FILTERED_DB });
     if (kind.trade.job === "pad") wrong.push({ does: "attenuates", db: -amountOf(stage) });
   }
   for (const [option, meta] of describedOptions(kind)) {
@@ -151,7 +152,10 @@ function lacksFilters({ ports, inputs, joined }: PartRecord): boolean {
   const used = ports.filter((p) => p.side === "in" && joined[p.id]);
   if (used.length < 2 || used.some((p) => p.role === "band")) return false;
   const services = used.map((p) => new Set((inputs[p.id]?.bands ?? []).map((b) => b.origin.service)));
-  return services.every((set) => set.size === 1) && new Set(services.flatMap((set) => [...set])).size === used.length;
+  return (
+    services.every((set) => set.size === 1) &&
+    new Set(services.flatMap((set) => [...set])).size === used.length
+  );
 }
 
 function misdeedOf({ kind }: PartRecord, meta: FieldMeta | undefined): Misdeed {
@@ -183,7 +187,8 @@ function correctionsOf(stage: Stage, asked: Asked, gives: "less" | "more"): read
   // A large dish is no fault.
   if (gives === "more" && meta.means === "diameter") return [];
   // Only what changes the level in the direction that is asked for: found by trying it.
-  const enough = job === "aerial" && gives === "less" && typeof usual === "number" ? usual - NOT_YET_WEAK_DB : usual;
+  const enough =
+    job === "aerial" && gives === "less" && typeof usual === "number" ? usual - NOT_YET_WEAK_DB : usual;
   const options = { [option]: enough };
   const db = levelWith(stage, { ...record.options, ...options }, record.powered) - amountOf(stage);
   if (gives === "less" ? db < 0.05 : db > -0.05) return [];

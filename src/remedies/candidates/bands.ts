@@ -127,10 +127,11 @@ function guards({ inputs }: PartRecord, { rule }: Finding): boolean {
 type Move = { readonly from: string; readonly port: string };
 
 /** Inputs of a part with filters for what arrives at those of a plain one. */
-const BAND_COMBINERS: readonly { readonly kind: string; readonly ports: Partial<Record<Service, string>> }[] = [
-  { kind: "diplexer-combine", ports: { tv: "tv", dab: "tv", fm: "tv", satellite: "sat" } },
-  { kind: "triplexer-combine", ports: { tv: "uhf", dab: "dab", fm: "fm" } },
-];
+const BAND_COMBINERS: readonly { readonly kind: string; readonly ports: Partial<Record<Service, string>> }[] =
+  [
+    { kind: "diplexer-combine", ports: { tv: "tv", dab: "tv", fm: "tv", satellite: "sat" } },
+    { kind: "triplexer-combine", ports: { tv: "uhf", dab: "dab", fm: "fm" } },
+  ];
 
 /** A diplexer or triplexer in the place of a combiner without filters. */
 export const bandCombiner: Idea = (site, finding) =>

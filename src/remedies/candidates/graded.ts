@@ -55,14 +55,20 @@ export const gradedTaps: Idea = (site, finding) => {
   };
   const first = taps[0]?.part ?? "";
   return [
-    candidate("graded-taps", [first, ...taps.map(({ part, db }) => `${part}=${db}`), best.gainDb], facts, (design) => {
-      const d = draft(design);
-      for (const { rung, db } of changed) d.set(rung.record.part.id, { [rung.option]: db });
-      if (amplifier && gain && facts.gainDb !== undefined) d.set(amplifier.part.id, { [gain.option]: best.gainDb });
-      if (amplifier && slope && facts.slopeDb !== undefined)
-        d.set(amplifier.part.id, { [slope.option]: facts.slopeDb });
-      return d.result();
-    }),
+    candidate(
+      "graded-taps",
+      [first, ...taps.map(({ part, db }) => `${part}=${db}`), best.gainDb],
+      facts,
+      (design) => {
+        const d = draft(design);
+        for (const { rung, db } of changed) d.set(rung.record.part.id, { [rung.option]: db });
+        if (amplifier && gain && facts.gainDb !== undefined)
+          d.set(amplifier.part.id, { [gain.option]: best.gainDb });
+        if (amplifier && slope && facts.slopeDb !== undefined)
+          d.set(amplifier.part.id, { [slope.option]: facts.slopeDb });
+        return d.result();
+      },
+    ),
   ];
 };
 
@@ -71,7 +77,8 @@ type Knob = { readonly option: string; readonly now: number; readonly min: numbe
 function knobOf(record: PartRecord, meaning: "gain" | "slope"): Knob | undefined {
   const option = optionMeaning(record.kind, meaning);
   const now = option === undefined ? undefined : record.options[option];
-  if (option === undefined || typeof now !== "number" || onSiteOf(record.kind, option) !== "setting") return undefined;
+  if (option === undefined || typeof now !== "number" || onSiteOf(record.kind, option) !== "setting")
+    return undefined;
   const { min = now, max = now } = describedOptions(record.kind).get(option) ?? {};
   return { option, now, min, max };
 }
@@ -87,7 +94,9 @@ function rungsOf(site: Site, way: readonly Step[], service: Service): readonly R
   for (let guard = site.design.parts.length; next && guard > 0; guard--) {
     const rung = isTap(next) ? rungOf(site, next, levels, service) : undefined;
     if (rung) found.push(rung);
-    const trunk = next.ports.find((p) => p.side === "out" && (p.role === "trunk" || (p.role === "output" && next?.kind.inline)));
+    const trunk = next.ports.find(
+      (p) => p.side === "out" && (p.role === "trunk" || (p.role === "output" && next?.kind.inline)),
+    );
     next = site.evaluation.record((trunk && next.joined[trunk.id]?.[0]) ?? "");
   }
   return found;
@@ -140,7 +149,10 @@ function branchFrom(site: Site, start: string | undefined): ReadonlySet<string> 
 function limitsOf(site: Site, level: PlaceLevel | undefined, service: Service): Rung["limits"] {
   const record = site.evaluation.record(level?.part ?? "");
   if (!record) return { minDbuv: 0, maxDbuv: 120 };
-  const places = placesOf({ record, kindAt: (port) => site.evaluation.record(record.joined[port]?.[0] ?? "")?.kind });
+  const places = placesOf({
+    record,
+    kindAt: (port) => site.evaluation.record(record.joined[port]?.[0] ?? "")?.kind,
+  });
   const heard = places.flatMap((place) => heardAt(place, service, profileOf(site.design)));
   return {
     minDbuv: Math.max(...heard.map((h) => h.limits.minDbuv)),
@@ -186,7 +198,9 @@ function graded(rungs: readonly Rung[], moreDb: number, gainDb: number): Grading
 /** Slope that makes the top channel of the last socket as strong as the lowest [dB]. */
 function slopeFor(last: Rung | undefined, service: Service, { now, min, max }: Knob): number | undefined {
   if (!last) return undefined;
-  const bands = Object.values(last.record.inputs).flatMap((s) => s.bands.filter((b) => b.origin.service === service));
+  const bands = Object.values(last.record.inputs).flatMap((s) =>
+    s.bands.filter((b) => b.origin.service === service),
+  );
   const [band] = bands;
   if (!band || band.level.length < 2) return undefined;
   const fall = (band.level[0] ?? 0) - (band.level[band.level.length - 1] ?? 0);

@@ -37,7 +37,15 @@ import { ownUserBands } from "./userBands.ts";
 import { filterAway, widerType } from "./wider.ts";
 
 /** What whoever is called to a fault looks at first, whatever the finding says. */
-const FIRST: readonly Idea[] = [plugIn, mend, letSupplyPass, missingTrunks, otherPlate, swapLeads, otherSocket];
+const FIRST: readonly Idea[] = [
+  plugIn,
+  mend,
+  letSupplyPass,
+  missingTrunks,
+  otherPlate,
+  swapLeads,
+  otherSocket,
+];
 
 const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   loop: [wireOff],
@@ -54,7 +62,15 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
     wireOff,
   ],
   overload: [filterBefore, phoneFilter, trap, padValue, otherGain, sourcePad, padBefore, amplifierAway],
-  "band-cut": [widerType, otherChannels, filterAway, ownUserBands, stackUnderTheRoof, otherConverter, separateCables],
+  "band-cut": [
+    widerType,
+    otherChannels,
+    filterAway,
+    ownUserBands,
+    stackUnderTheRoof,
+    otherConverter,
+    separateCables,
+  ],
   "switched-output-shared": [ownOutputs, otherConverter, multiswitchForSplitter],
   "wrong-quadrant": [rightQuadrants, quattroConverter],
   "command-lost": [cableGrade],

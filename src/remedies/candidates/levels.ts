@@ -1,7 +1,8 @@
 /** Too much or too little level: pads, gains, line amplifiers. */
+
+import { partsBeyond } from "../../design/lookup.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Finding } from "../../findings/finding.ts";
-import { partsBeyond } from "../../design/lookup.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import {
   describedOptions,
@@ -20,6 +21,12 @@ import { curePlaceOf } from "./places.ts";
 
 /** Further inside the limit than the limit itself, so that a warm day does not undo it [dB]. */
 const SPARE_DB = 2;
+
+/** Further than this beyond what is missing or too much no gain is turned, to bring all to the middle [dB]. */
+const BEYOND_DB = 10;
+
+/** Least gain that amplifiers are set to whose knob ends at 0 dB [dB]; common practice, no source. */
+const LEAST_GAIN_DB = 4;
 
 /** What a receiver is lifted by that misses carriers, of which the finding only says how many [dB]. */
 const LIFT_DB = 6;
@@ -45,6 +52,11 @@ function padFor(db: number): number | undefined {
   return sold.find((pad) => pad >= db) ?? sold.at(-1);
 }
 
+/** What nobody wants is filtered out: less of everything leaves as little of what is wanted. */
+function isForeign({ facts }: Finding): boolean {
+  return "because" in facts && facts.because === "foreign";
+}
+
 /** A pad in the line before a socket or receiver that gets too much, or before an overloaded amplifier. */
 export const padBefore: Idea = (site, finding) => {
   const over = excessDb(finding);
@@ -52,7 +64,7 @@ export const padBefore: Idea = (site, finding) => {
   const place = curePlaceOf(site, finding);
   const culprit = site.evaluation.record(finding.parts[0] ?? "")?.kind.trade.job;
   // A tap of the right value needs no pad behind it.
-  if (lossDb === undefined || !place || culprit === "tap") return [];
+  if (lossDb === undefined || !place || culprit === "tap" || isForeign(finding)) return [];
   const { part, input } = place;
   const end = part.joined[input];
   const before = end && site.evaluation.record(end[0]);
@@ -72,7 +84,7 @@ export const sourcePad: Idea = (site, finding) => {
   const place = curePlaceOf(site, finding);
   const lossDb = excessDb(finding) > 0 ? padFor(worstExcessDb(site, finding) + 1) : undefined;
   const culprit = site.evaluation.record(finding.parts[0] ?? "")?.kind.trade.job;
-  if (!place || lossDb === undefined || culprit === undefined) return [];
+  if (!place || lossDb === undefined || culprit === undefined || isForeign(finding)) return [];
   // What one place has too much is taken off there.
   if (culprit !== "aerial" && !AMPLIFIERS.includes(culprit) && finding.rule !== "overload") return [];
   const source = wayUp(site, [place.part.part.id, place.input], place.service).at(-1);
@@ -130,9 +142,11 @@ export const padValue: Idea = (site, finding) => {
 /** An amplifier that is not needed, taken out of the line: with its inserter, or a splitter in its place. */
 export const amplifierAway: Idea = (site, finding) => {
   const place = curePlaceOf(site, finding);
-  if (!place || excessDb(finding) <= 0) return [];
+  if (!place || excessDb(finding) <= 0 || isForeign(finding)) return [];
   const way = wayUp(site, [place.part.part.id, place.input], place.service).map((s) => s.record);
-  return [place.part, ...way].filter(({ kind }) => kind.inline && AMPLIFIERS.includes(kind.trade.job)).map(without);
+  return [place.part, ...way]
+    .filter(({ kind }) => kind.inline && AMPLIFIERS.includes(kind.trade.job))
+    .map(without);
 };
 
 const AMPLIFIERS: readonly Job[] = ["amplifier", "mast amplifier"];
@@ -197,14 +211,18 @@ export const otherGain: Idea = (site, finding) => {
     const now = option === undefined ? undefined : step.record.options[option];
     if (option === undefined || typeof now !== "number") return [];
     const { min = now, max = now } = describedOptions(step.record.kind).get(option) ?? {};
+    // Nobody keeps an amplifier that amplifies by next to nothing: it is taken out.
+    const least = min === 0 ? Math.min(now, LEAST_GAIN_DB) : min;
     const wishes =
       over > 0
         ? [worstExcessDb(site, finding), over].map((much) => -Math.ceil(much + 1))
         : [Math.ceil(-over + SPARE_DB)];
-    const centred = finding.rule === "level-limits" ? centringDb(site, step.record, place.service) : undefined;
-    if (centred !== undefined && Math.sign(centred) === -Math.sign(over)) wishes.unshift(centred);
+    const centred =
+      finding.rule === "level-limits" ? centringDb(site, step.record, place.service) : undefined;
+    if (centred !== undefined && Math.sign(centred) === -Math.sign(over))
+      wishes.unshift(Math.sign(centred) * Math.min(Math.abs(centred), Math.ceil(Math.abs(over) + BEYOND_DB)));
     const id = step.record.part.id;
-    const ends = new Set(wishes.map((db) => Math.min(max, Math.max(min, now + db))));
+    const ends = new Set(wishes.map((db) => Math.min(max, Math.max(least, now + db))));
     return [...ends].map((toDb) =>
       candidate("gain", [id, option, toDb], { option, byDb: toDb - now, toDb }, (design) => {
         const d = draft(design);

@@ -35,7 +35,8 @@ function portOf(part: PartRecord, finding: Finding): string | undefined {
 function firstInput(part: PartRecord, out: string | undefined, service?: Service): string | undefined {
   const behind = out === undefined ? [] : inputsBehind(part, out);
   const joined = part.ports.filter((p) => p.side === "in" && part.joined[p.id]).map((p) => p.id);
-  const carries = (port: string) => part.inputs[port]?.bands.some((b) => b.origin.service === service) ?? false;
+  const carries = (port: string) =>
+    part.inputs[port]?.bands.some((b) => b.origin.service === service) ?? false;
   const ways = behind.filter((p) => joined.includes(p));
   return ways.find(carries) ?? ways[0] ?? joined[0];
 }

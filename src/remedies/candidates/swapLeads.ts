@@ -38,7 +38,12 @@ function swapsOf(site: Site, record: PartRecord, side: Port["side"]): readonly C
   );
   return ports
     .flatMap((a, i) => ports.slice(i + 1).map((b) => ({ a, b, doubt: doubtOf(site, record, a, b) })))
-    .filter(({ a, b }) => (side === "in" || isSocket(a) === isSocket(b)) && ![a, b].some((p) => isEnded(site, record, p)) && !areRight(site, record, a, b))
+    .filter(
+      ({ a, b }) =>
+        (side === "in" || isSocket(a) === isSocket(b)) &&
+        ![a, b].some((p) => isEnded(site, record, p)) &&
+        !areRight(site, record, a, b),
+    )
     .sort((a, b) => a.doubt - b.doubt)
     .slice(0, MOST_PAIRS)
     .map(({ a, b, doubt }) => ({ ...swapped(record.part.id, a.id, b.id), doubt: doubt * PLACES_PER_DOUBT }));

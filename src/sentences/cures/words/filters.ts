@@ -33,7 +33,8 @@ export const FILTER_WORDS: WordsOf<
     reason: () => "Behind an amplifier a filter comes too late: the masts have driven it already.",
   },
   trap: {
-    title: ({ facts, place, name }) => `Put a trap for ${facts.carrier} of ${facts.db} dB behind ${name(place)}`,
+    title: ({ facts, place, name }) =>
+      `Put a trap for ${facts.carrier} of ${facts.db} dB behind ${name(place)}`,
     reason: ({ facts }) =>
       `It takes only ${facts.fromMHz} to ${facts.toMHz} MHz down, and leaves the other channels alone.`,
   },

@@ -42,7 +42,9 @@ export const LEVEL_STEP_WORDS: WordsOf<
     title: ({ facts, name }) => {
       const values = facts.taps.map(({ part, db }) => `${name(part)} ${db} dB`);
       const knobs = [
-        ...(facts.gainDb === undefined ? [] : [`the gain of ${name(facts.amplifier ?? "")} to ${facts.gainDb} dB`]),
+        ...(facts.gainDb === undefined
+          ? []
+          : [`the gain of ${name(facts.amplifier ?? "")} to ${facts.gainDb} dB`]),
         ...(facts.slopeDb === undefined ? [] : [`its slope to ${facts.slopeDb} dB`]),
       ];
       const graded = `Grade the taps anew: ${list(values)}`;

@@ -45,7 +45,8 @@ export const SUPPLY_WORDS: WordsOf<
   },
   "inserter-moved": {
     title: ({ facts, place, name }) => `Move ${name(place)} into the line behind ${name(facts.behind)}`,
-    reason: ({ facts, name }) => `Nothing lies between them then that stops its current to ${name(facts.behind)}.`,
+    reason: ({ facts, name }) =>
+      `Nothing lies between them then that stops its current to ${name(facts.behind)}.`,
   },
   "higher-supply": {
     title: ({ facts, place, name, part }) =>
