@@ -25,6 +25,7 @@ export type Meaning =
   | "aerial supply"
   | "supply pass"
   | "supply limit"
+  | "supply volts"
   | "horizontal volts"
   | "direct current block"
   | "asked polarisation"

@@ -1,7 +1,8 @@
 /** What parts and handwork take: the user's own prices, and minutes that are common practice. */
 import type { Part } from "../design/design.ts";
 import { kindOf } from "../parts/catalogue.ts";
-import { onSiteOf } from "../parts/meanings.ts";
+import type { PartKind } from "../parts/contract.ts";
+import { onSiteOf, optionsMeaning } from "../parts/meanings.ts";
 import type { OnSite } from "../parts/optionTrade.ts";
 import type { ChangedPart } from "./difference.ts";
 
@@ -47,7 +48,13 @@ export function settingMinutes({ before, after, options }: ChangedPart): number 
   for (const key of options) {
     const way = onSiteOf(kind, key);
     if (!way) return null;
-    most = Math.max(most, MINUTES[way]);
+    most = Math.max(most, isTurned(kind, key, before, after) ? MINUTES.aligning : MINUTES[way]);
   }
   return most;
+}
+
+/** An aerial that gives more than before was turned. */
+function isTurned(kind: PartKind, key: string, before: Part, after: Part): boolean {
+  if (kind.trade.job !== "aerial" || !optionsMeaning(kind, "source level").includes(key)) return false;
+  return Number(after.options[key]) > Number(before.options[key]);
 }

@@ -20,13 +20,14 @@ type Order = (a: Ranked, b: Ranked) => number;
 /**
  * For a whole design what cures most comes before what costs least: half a cure is no bargain.
  * A cure that brings a new warning, leaves a receiver on a knife's edge or gives something up comes after one
- * that does none of it; then the least effort comes first.
+ * that does none of it; then what leaves the fewest receivers with little to spare; then the least effort.
  */
 export function byRank(aim: SearchAim, effort: Effort = "work"): Order {
   return (a, b) =>
     (aim === "one finding" ? 0 : a.proof.errorsLeft - b.proof.errorsLeft) ||
     (aim === "warnings" ? a.proof.warningsLeft - b.proof.warningsLeft : 0) ||
     drawbacks(a) - drawbacks(b) ||
+    a.proof.edgesLeft - b.proof.edgesLeft ||
     byEffort(effort)(a, b) ||
     a.proof.errorsLeft - b.proof.errorsLeft ||
     a.steps.length - b.steps.length;

@@ -3,7 +3,7 @@
  * combinations of up to three, and only those that it proves are proposed. A generator: whoever runs it sees
  * each trial go by and may stop at any of them.
  */
-import type { Design } from "../design/design.ts";
+import type { Design, PartId } from "../design/design.ts";
 import type { Finding } from "../findings/finding.ts";
 import { openFindings, targetsOf, withCauses } from "./aims.ts";
 import type { Candidate } from "./candidate.ts";
@@ -86,6 +86,7 @@ export function* search(
   const targets = targetsOf(start, options.target);
   const seen = new Set([signature(design)]);
   const aim = aimOf(options.target, targets);
+  const culprits = new Set(start.report.causes.map(({ root }) => root.parts[0]));
   const queue: Trial[] = [];
   let progress: SearchProgress = { tried: 0, proposals: [] };
   if (targets.length === 0) return progress;
@@ -122,7 +123,7 @@ export function* search(
       const found = shortest({ start, targets, steps, site, proof });
       progress = {
         tried: progress.tried + found.tried,
-        proposals: withProposal(progress.proposals, proposalOf(start, found, prices), aim),
+        proposals: withProposal(progress.proposals, proposalOf(start, found, prices), { aim, culprits }),
       };
     }
     const isDone = proof !== null && isWhole(proof, aim);
@@ -219,13 +220,58 @@ function proposalOf(start: Site, { steps, site, proof }: Found, prices: PriceLis
 }
 
 /** Adds a proposal, unless a better one does the same; drops those that it makes needless. */
-function withProposal(proposals: readonly Proposal[], one: Proposal, aim: SearchAim): readonly Proposal[] {
+function withProposal(
+  proposals: readonly Proposal[],
+  one: Proposal,
+  { aim, culprits }: { readonly aim: SearchAim; readonly culprits: ReadonlySet<PartId> },
+): readonly Proposal[] {
+  const putRight = (p: Proposal) => isWhole(p.proof, aim) && isPutRight(p, culprits);
   const ranked = [...proposals, one].sort(byRank(aim));
   const hasWhole = ranked.some((p) => isWhole(p.proof, aim));
   return ranked
     .filter((p, i) => !ranked.slice(0, i).some((better) => isNeedless(p, better)))
+    .filter((p) => !ranked.some((better) => p !== better && putRight(better) && isWorkaround(p, better)))
     .filter((p) => !hasWhole || isWhole(p.proof, aim))
     .slice(0, MOST_PROPOSALS);
+}
+
+/** Ideas that put right what is wrong with a part or a lead, instead of making up for it elsewhere. */
+const PUTS_RIGHT: readonly IdeaId[] = [
+  "mend",
+  "plug-in",
+  "swap-leads",
+  "other-socket",
+  "supply-on",
+  "sound-joint",
+  "pad-away",
+  "input-pad",
+  "block-away",
+  "filter-before",
+];
+/** One tap for another, or several: which of the two is the better way stays the installer's choice. */
+const TAPS: readonly IdeaId[] = ["tap-value", "graded-taps"];
+
+/** What costs no more than this is done before anything else is bought or turned [min]. */
+const QUICK_MINUTES = 15;
+
+/** A quick hand on what is wrong: a setting or a lead put right, or the very tap that is named exchanged. */
+function isPutRight({ steps, proof, cost, givesUp }: Proposal, culprits: ReadonlySet<PartId>): boolean {
+  const [only] = steps;
+  if (steps.length > 1 || !only || proof.caused.length > 0 || givesUp.length > 0) return false;
+  if (only.idea === "tap-value") return culprits.has(only.place);
+  return PUTS_RIGHT.includes(only.idea) && cost.partsPrice === 0 && cost.workMinutes <= QUICK_MINUTES;
+}
+
+/** Makes up elsewhere for what is wrong, and leaves no more in order than putting it right does. */
+function isWorkaround({ steps, proof }: Proposal, better: Proposal): boolean {
+  return (
+    better.proof.warningsLeft <= proof.warningsLeft &&
+    better.proof.edgesLeft <= proof.edgesLeft &&
+    steps.every(
+      (s) =>
+        !PUTS_RIGHT.includes(s.idea) && !(better.steps[0]?.idea === "tap-value" && TAPS.includes(s.idea)),
+    )
+  );
 }
 
 /** The same cure at the same parts with another value, or with something on top that cures no more. */

@@ -2,12 +2,22 @@
 import type { Finding } from "../../findings/finding.ts";
 import type { Candidate, Idea } from "../candidate.ts";
 import type { Site } from "../site.ts";
+import { bandCombiner, filterBefore, otherChannels, trap, trapIntruder } from "./bands.ts";
 import { cableGrade } from "./cable.ts";
 import { plugIn } from "./connect.ts";
 import { otherConverter, quattroConverter, rightQuadrants } from "./converters.ts";
 import { terminateOutputs, wireOff } from "./ends.ts";
+import { gradedTaps } from "./graded.ts";
 import { betterDecoupling } from "./isolation.ts";
-import { amplifierAway, lineAmplifier, otherGain, padBefore, padValue } from "./levels.ts";
+import {
+  amplifierAway,
+  lineAmplifier,
+  otherGain,
+  padBefore,
+  padValue,
+  sourcePad,
+  tvAmplifier,
+} from "./levels.ts";
 import { mend } from "./mend.ts";
 import { betterDish, lessLossBefore, masthead } from "./noise.ts";
 import { letSupplyPass } from "./pass.ts";
@@ -21,30 +31,48 @@ import { ownPositionLines } from "./sharePositions.ts";
 import { endShort, strongerSupply } from "./shorts.ts";
 import { amplifierSlope, equaliser } from "./slope.ts";
 import { stackUnderTheRoof } from "./stack.ts";
-import { inserter, supplyOn } from "./supply.ts";
-import { swapLeads } from "./swapLeads.ts";
+import { higherSupply, inserter, supplyOn } from "./supply.ts";
+import { otherSocket, swapLeads } from "./swapLeads.ts";
 import { smallerSplit, tapValue } from "./taps.ts";
 import { missingTrunks } from "./trunks.ts";
 import { ownUserBands } from "./userBands.ts";
 import { filterAway, widerType } from "./wider.ts";
 
 /** What whoever is called to a fault looks at first, whatever the finding says. */
-const FIRST: readonly Idea[] = [plugIn, mend, letSupplyPass, missingTrunks, otherPlate, swapLeads];
+const FIRST: readonly Idea[] = [
+  plugIn,
+  mend,
+  letSupplyPass,
+  missingTrunks,
+  otherPlate,
+  swapLeads,
+  otherSocket,
+];
 
 const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   loop: [wireOff],
   "supply-overloaded": [endShort, strongerSupply, otherConverter],
-  "no-supply": [supplyOn, inserter],
+  "no-supply": [supplyOn, inserter, higherSupply, bandCombiner],
   "shared-frequencies": [
     stackUnderTheRoof,
     otherConverter,
     separateCables,
     phoneFilter,
     screenCable,
+    trapIntruder,
+    bandCombiner,
     wireOff,
   ],
-  overload: [phoneFilter, padValue, otherGain, padBefore, amplifierAway],
-  "band-cut": [widerType, filterAway, ownUserBands, stackUnderTheRoof, otherConverter, separateCables],
+  overload: [filterBefore, phoneFilter, trap, padValue, otherGain, sourcePad, padBefore, amplifierAway],
+  "band-cut": [
+    widerType,
+    otherChannels,
+    filterAway,
+    ownUserBands,
+    stackUnderTheRoof,
+    otherConverter,
+    separateCables,
+  ],
   "switched-output-shared": [ownOutputs, ownPositionLines, otherConverter, multiswitchForSplitter],
   "wrong-quadrant": [rightQuadrants, quattroConverter],
   "command-lost": [askedPosition, cableGrade],
@@ -53,7 +81,9 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   "too-many-tuners": [ownUserBands, otherConverter, stackUnderTheRoof],
   "plane-missing": [secondCable, stackUnderTheRoof, otherConverter, separateCables],
   "receiver-misses": [
+    tvAmplifier,
     widerType,
+    otherChannels,
     filterAway,
     ownUserBands,
     stackUnderTheRoof,
@@ -63,15 +93,21 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
     masthead,
     lessLossBefore,
     otherGain,
+    filterBefore,
     phoneFilter,
+    trapIntruder,
     cableGrade,
     lineAmplifier,
     wireOff,
   ],
   "level-limits": [
     padValue,
-    otherGain,
     tapValue,
+    gradedTaps,
+    trap,
+    otherGain,
+    sourcePad,
+    bandCombiner,
     smallerSplit,
     lessLossBefore,
     padBefore,
@@ -83,6 +119,8 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   ],
   "low-carrier-to-noise": [
     lessLossBefore,
+    bandCombiner,
+    filterBefore,
     phoneFilter,
     screenCable,
     masthead,
@@ -92,7 +130,7 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
     cableGrade,
     otherGain,
   ],
-  "level-difference": [equaliser, amplifierSlope, cableGrade],
+  "level-difference": [trap, equaliser, amplifierSlope, cableGrade],
   slope: [equaliser, amplifierSlope, cableGrade],
   "same-signal-twice": [wireOff],
   "open-end": [terminateOutputs],

@@ -12,7 +12,7 @@ import { madeAnew } from "./cable.ts";
 /** Less than a converter takes for 18 V, with the drop of a usual cable [V]; common practice, no source. */
 const TIRED_VOLTS = 17;
 /** An aerial this far below a usual level is more likely out of its aim than in a poor place [dB]; from memory. */
-const OFF_AIM_DB = 10;
+const OFF_AIM_DB = 12;
 
 /** Puts right what the part itself shows to be wrong. */
 export const mend: Idea = (site, finding) =>

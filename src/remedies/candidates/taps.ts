@@ -7,6 +7,9 @@ import { wayUp } from "../site.ts";
 import { excessDb } from "./levels.ts";
 import { curePlaceOf } from "./places.ts";
 
+/** Further inside the limit than the limit itself: nobody fits a tap that only just serves [dB]. */
+const SPARE_DB = 5;
+
 /** A tap or riser plate with another loss to its branch. */
 export const tapValue: Idea = (site, finding) => {
   const place = curePlaceOf(site, finding);
@@ -25,8 +28,8 @@ export const tapValue: Idea = (site, finding) => {
     // The next value that is sold, and the last one where none goes so far.
     const tapLossDb =
       over > 0
-        ? (sold.find((value) => value >= now + Math.ceil(over + 1)) ?? sold.at(-1))
-        : (sold.findLast((value) => value <= now - Math.ceil(-over + 1)) ?? sold[0]);
+        ? (sold.find((value) => value >= now + Math.ceil(over + SPARE_DB)) ?? sold.at(-1))
+        : (sold.findLast((value) => value <= now - Math.ceil(-over + SPARE_DB)) ?? sold[0]);
     if (tapLossDb === undefined || tapLossDb === now) return [];
     const id = record.part.id;
     return [

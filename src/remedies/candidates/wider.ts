@@ -8,6 +8,10 @@ import type { Site } from "../site.ts";
 export const widerType: Idea = (site, finding) =>
   culprits(site, finding.parts).flatMap((record): Candidate[] => {
     const { id } = record.part;
+    const isForSatellite = Object.values(record.inputs).some(({ bands }) =>
+      bands.some((b) => b.origin.service === "satellite"),
+    );
+    if (record.kind.trade.madeFor === "satellite" && !isForSatellite) return [];
     const types = (record.kind.trade.widerTypes ?? []).filter(({ options }) =>
       Object.entries(options).some(([key, value]) => record.options[key] !== value),
     );

@@ -10,6 +10,8 @@ export const SUPPLY_WORDS: WordsOf<
   | "block-away"
   | "supply-on"
   | "power-inserter"
+  | "inserter-moved"
+  | "higher-supply"
   | "stronger-supply"
   | "blocked-load"
   | "dc-block"
@@ -40,6 +42,18 @@ export const SUPPLY_WORDS: WordsOf<
   "power-inserter": {
     title: ({ place, name }) => `Put a power inserter behind ${name(place)}`,
     reason: () => "A mains unit in the line feeds it, whatever the receivers do.",
+  },
+  "inserter-moved": {
+    title: ({ facts, place, name }) => `Move ${name(place)} into the line behind ${name(facts.behind)}`,
+    reason: ({ facts, name }) =>
+      `Nothing lies between them then that stops its current to ${name(facts.behind)}.`,
+  },
+  "higher-supply": {
+    title: ({ facts, place, name, part }) =>
+      kindOf(part(place)?.kind ?? "")?.trade.job === "supply"
+        ? `Replace ${name(place)} with a unit of ${facts.volts} V`
+        : `Set the aerial supply of ${name(place)} to ${facts.volts} V`,
+    reason: () => "What it feeds needs more volts than arrive.",
   },
   "stronger-supply": {
     title: ({ facts, place, name, part }) => {
