@@ -22,10 +22,20 @@ export const sharedFrequencies: RuleWords<"shared-frequencies"> = {
       ? shared
       : `A signal from outside comes in at ${partName(facts.intruder)}. ${shared}`;
   },
-  cure: ({ finding: { at, facts } }) =>
-    facts.intruder === undefined
-      ? `Give one of them a cable of its own, or replace ${partName(at.part)} with a filter that keeps them apart.`
-      : `Replace the lead or connector at ${partName(facts.intruder)} with a well-screened one, or put a filter before ${partName(at.part)}.`,
+  cure: ({ finding: { at, facts } }) => {
+    if (facts.intruder !== undefined) {
+      const lead = `Replace the lead or connector at ${partName(facts.intruder)} with a well-screened one`;
+      // Where it comes in on the wire itself there is no place before it.
+      return facts.intruder === at.part
+        ? `${lead}.`
+        : `${lead}, or put a filter before ${partName(at.part)}.`;
+    }
+    // No filter parts what is wanted from what is wanted on the same frequency.
+    const isSatellite = facts.victim.service === "satellite" || facts.other.service === "satellite";
+    return isSatellite
+      ? "Give one of them a cable of its own, or use single-cable (SCR) reception."
+      : `Give one of them a cable of its own, or replace ${partName(at.part)} with a filter that keeps them apart.`;
+  },
   customer: (told) => {
     const { facts, severity } = told.finding;
     const origins = plainNames(told, [facts.victim.part, facts.other.part]);

@@ -27,8 +27,10 @@ export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
     return `${reasonWords(told)} ${seen}`.trim();
   },
   cure: ({ finding: { facts } }) =>
-    culpritCure(facts.culprit) ??
-    "Use a better aerial or larger dish, a low-noise amplifier at the aerial, or less loss before the first amplifier.",
+    // Another part of less loss is rarely to be had: level before it keeps its loss from costing C/N.
+    facts.culprit?.does === "loses"
+      ? `Amplify before ${partName(facts.culprit.part)}.`
+      : culpritCure(facts.culprit),
   customer: (told) => {
     const { at, facts } = told.finding;
     const flaw =
