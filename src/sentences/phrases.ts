@@ -98,7 +98,7 @@ export function beside(x: number, limit: number): string {
 }
 
 /** More than so many are not listed: the first three of them, and how many more there are. */
-const MOST_LISTED = 6;
+const MOST_LISTED = 4;
 
 /** "a", "a and b", "a, b and c"; "a, b, c and 14 more". */
 export function list(words: readonly string[]): string {
