@@ -119,7 +119,11 @@ test("a difference of figures stays one as shown", () => {
 });
 
 /** One multiplex on a plate for TV alone, with or without a set behind it; the plate loses nothing. */
-function plate(o: { readonly levelDbuv: number; readonly lossDb?: number; readonly settings?: Partial<Settings> }) {
+function plate(o: {
+  readonly levelDbuv: number;
+  readonly lossDb?: number;
+  readonly settings?: Partial<Settings>;
+}) {
   const design = draw(
     {
       plate: ["outlet-tv", { lossDb: o.lossDb ?? 0 }],

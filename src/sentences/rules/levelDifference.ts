@@ -27,13 +27,13 @@ export const levelDifference: RuleWords<"level-difference"> = {
     const { facts, value = 0, limit = 0 } = told.finding;
     const { strongest, weakest, culprit } = facts;
     return (
-      `At ${whereOf(told)}, ${tuned(strongest)} has ${round1(strongest.levelDbuv)} dBµV and ${tuned(weakest)} ${round1(weakest.levelDbuv)} dBµV: ${beside(value, limit)} dB apart, ${limit} dB are allowed. ` +
+      `At ${whereOf(told)}, ${tuned(strongest)} has ${round1(strongest.levelDbuv)} dBµV and ${tuned(weakest)} ${round1(weakest.levelDbuv)} dBµV. They are ${beside(value, limit)} dB apart; ${limit} dB are allowed. ` +
       `${culprit ? `${leanWords(culprit)} ` : ""}Tuner and amplifier set their gain by all that comes in, so the weak carrier gets the noise that suits the strong one.`
     );
   },
   measure: (told) =>
-    `Level meter at ${whereOf(told)}: note every carrier of the service. A difference near ${round1(told.finding.value ?? 0)} dB confirms it. Measure the same carriers at the aerial or LNB: the difference that is there already needs a channel filter, ` +
-    "what grows on the way needs an equaliser.",
+    `Level meter at ${whereOf(told)}: note every carrier of the service. A difference near ${round1(told.finding.value ?? 0)} dB confirms it. Measure the same carriers at the aerial or LNB. The difference that is there already needs a channel filter. ` +
+    "What grows on the way needs an equaliser.",
   neighbours: ["slope", "level-limits", "overload"],
   picture: (told) => {
     const { strongest, weakest } = told.finding.facts;

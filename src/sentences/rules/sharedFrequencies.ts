@@ -1,9 +1,9 @@
 import type { Toll } from "../../findings/collisions.ts";
 import { type CollisionGrade, spareNeededDb } from "../../rf/protection.ts";
-import { plural } from "../../words/plural.ts";
+import { numeral, plural } from "../../words/plural.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainNames } from "../explain/plainWords.ts";
-import { beside, type Clause, carriers, list, nameOfBand, partName, round1 } from "../phrases.ts";
+import { beside, type Clause, carriers, nameOfBand, partName, round1 } from "../phrases.ts";
 import type { RuleWords } from "../ruleWords.ts";
 import { outputShown } from "./outputShown.ts";
 
@@ -17,7 +17,7 @@ export const sharedFrequencies: RuleWords<"shared-frequencies"> = {
   message: ({ finding: { at, facts } }) => {
     const names = capital(`${nameOfBand(facts.victim)} and ${nameOfBand(facts.other)}`);
     const range = `${Math.round(facts.fromMHz)} to ${Math.round(facts.toMHz)} MHz`;
-    const shared = `${names} share ${range} behind ${partName(at.part)}: ${list(facts.tolls.map(tollWords))}.`;
+    const shared = `${names} share ${range} behind ${partName(at.part)}. ${tollsWords(facts.tolls)}`;
     return facts.intruder === undefined
       ? shared
       : `A signal from outside comes in at ${partName(facts.intruder)}. ${shared}`;
@@ -40,11 +40,11 @@ export const sharedFrequencies: RuleWords<"shared-frequencies"> = {
     const { facts, severity } = told.finding;
     const origins = plainNames(told, [facts.victim.part, facts.other.part]);
     const means = {
-      error: "and drown each other there",
-      warning: "which leaves less in reserve for bad weather",
-      note: "which will hardly be noticed",
+      error: " and drown each other there.",
+      warning: ". That leaves less in reserve for bad weather.",
+      note: ". That will hardly be noticed.",
     } as const;
-    return `Two signals from ${origins} use the same place on one cable, ${means[severity]}.`;
+    return `Two signals from ${origins} use the same place on one cable${means[severity]}`;
   },
   trade: ({ finding: { at, facts, value = 0, limit = 0 } }) => {
     const spare = spareNeededDb({ ciDb: value, requiredDb: limit });
@@ -53,7 +53,7 @@ export const sharedFrequencies: RuleWords<"shared-frequencies"> = {
       : "it fails even without any noise";
     return (
       `Behind ${partName(at.part)} ${nameOfBand(facts.victim)} and ${nameOfBand(facts.other)} overlap. ` +
-      `The carrier hit worst, ${facts.worst.name} at ${round1(facts.worst.centreMHz)} MHz, has a C/I of ${beside(value, limit)} dB and needs ${round1(limit)} dB: ${cost}. Interference of this kind counts as noise: ` +
+      `The carrier hit worst is ${facts.worst.name} at ${round1(facts.worst.centreMHz)} MHz. It has a C/I of ${beside(value, limit)} dB and needs ${round1(limit)} dB: ${cost}. Interference of this kind counts as noise: ` +
       "C/(N+I) = −10·log10(10^(−C/N/10) + 10^(−C/I/10)), and the spare C/N needed is −10·log10(1 − 10^(−(C/I − required)/10))."
     );
   },
@@ -85,12 +85,16 @@ function isWithin(x: number, from: number, to: number): boolean {
   return x >= from && x <= to;
 }
 
-/** "5 TV multiplexes are lost", "1 TV multiplex loses part of its margin". */
-function tollWords({ grade, service, count }: Toll): string {
-  return plural(count, {
-    one: WORDS[grade].one(carriers(count, service)),
-    other: WORDS[grade].other(carriers(count, service)),
-  });
+/** "5 TV multiplexes are lost.", "79 satellite transponders are lost. 1 more is as good as lost." */
+function tollsWords(tolls: readonly Toll[]): string {
+  return tolls
+    .map(({ grade, service, count }, n) => {
+      const { one, other } = WORDS[grade];
+      const isSame = n > 0 && tolls[n - 1]?.service === service;
+      const who = isSame ? `${numeral(count)} more` : carriers(count, service);
+      return `${plural(count, { one: one(who), other: other(who) })}.`;
+    })
+    .join(" ");
 }
 
 const WORDS: Readonly<Record<CollisionGrade, Clause>> = {
