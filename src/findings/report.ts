@@ -9,12 +9,13 @@ import type { RuleId } from "./facts.ts";
 import type { Draft, Finding, Report, Verdict } from "./finding.ts";
 import { type Profile, profileOf } from "./limits.ts";
 import { type Margin, marginsOf } from "./margin.ts";
+import { outletMargins } from "./outletMargin.ts";
 import { type ReceiverLoss, receiverLosses } from "./receiverLosses.ts";
 import { type ReceptionResult, receive, sendTheSame } from "./reception.ts";
 import { inReportOrder } from "./reportOrder.ts";
 import type { Rule, RuleView } from "./rule.ts";
 import { DESIGN_RULES, RULES } from "./rules/index.ts";
-import { outletVerdict, receiverVerdict } from "./verdict.ts";
+import { outletVerdict, receiverVerdict, withMargins } from "./verdict.ts";
 import { carriersSent } from "./wanted.ts";
 
 /** Findings and verdicts of an evaluation. Parts whose records are unchanged are not asked again. */
@@ -42,7 +43,9 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
       const finding = found(rule, draft, evaluation);
       if (finding) findings.push(finding);
     }
-    const verdict = said.verdict ?? (said.reception && verdictOf(record, said.reception, evaluation));
+    const verdict = said.verdict
+      ? outletOf(record, said.verdict, evaluation)
+      : said.reception && verdictOf(record, said.reception, evaluation);
     if (verdict) verdicts.push(verdict);
   }
   for (const rule of DESIGN_RULES) {
@@ -86,7 +89,10 @@ function workOfAsking(record: PartRecord, sources: readonly PartRecord[]): numbe
 
 type Said = {
   readonly drafts: readonly Drafted[];
-  /** Of an outlet. That of a receiver is asked anew for every report, since what it misses is lost elsewhere. */
+  /**
+   * Of an outlet, without its margins: those are asked anew for every report, and so is all of a receiver, since
+   * what they rest on lies elsewhere.
+   */
   readonly verdict: Verdict | undefined;
   readonly reception: ReceptionResult | undefined;
   /** What a receiver's wants were reckoned with: the source records at that time. */
@@ -198,5 +204,21 @@ function verdictOf(record: PartRecord, reception: ReceptionResult, evaluation: E
   const isAsBefore = former && JSON.stringify(former.verdict) === JSON.stringify(made);
   const verdict = isAsBefore ? former.verdict : made;
   judgedBy.set(reception, { losses, margins, verdict });
+  return verdict;
+}
+
+type OutletJudged = { readonly margins: ReadonlyMap<Service, Margin>; readonly verdict: Verdict };
+
+const judgedOutlets = new WeakMap<Verdict, OutletJudged>();
+
+/** The verdict on an outlet with its margins: the same object while it hands on the same and has as much to spare. */
+function outletOf(record: PartRecord, bare: Verdict, evaluation: Evaluation): Verdict {
+  const margins = outletMargins(evaluation, record, bare);
+  const former = judgedOutlets.get(bare);
+  if (former?.margins === margins) return former.verdict;
+  const made = withMargins(bare, margins);
+  const isAsBefore = former && JSON.stringify(former.verdict) === JSON.stringify(made);
+  const verdict = isAsBefore ? former.verdict : made;
+  judgedOutlets.set(bare, { margins, verdict });
   return verdict;
 }

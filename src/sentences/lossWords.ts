@@ -117,7 +117,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
 
 function disturbedWords({ spoiler }: Missing, lacking: string, receiver: string): string {
   if (spoiler?.by === "products")
-    return `${partName(spoiler.part)} is overdriven, and its products drown ${lacking} at ${receiver}`;
+    return `${partName(spoiler.part)} is overdriven, and its products drown ${lacking}`;
   if (spoiler?.by === "foreign" && spoiler.signal && spoiler.part !== undefined)
     return capital(`${nameOfBand(spoiler.signal)} drowns ${lacking} from ${partName(spoiler.part)} on`);
   return `Another signal drowns ${lacking} at ${receiver}`;

@@ -4,6 +4,7 @@ import type { Missing, MissingReason } from "../findings/missing.ts";
 import { plural } from "../words/plural.ts";
 import { besideLimit } from "./figures.ts";
 import { type Clause, list, partName, round1 } from "./phrases.ts";
+import { portsWords } from "./supplyWords.ts";
 
 /** "17 are stopped by ⟦plate⟧"; of a single carrier "the only one is stopped by …". */
 export function missingClause({ count, reason }: Missing, wanted: number, evaluation: Evaluation): string {
@@ -38,7 +39,7 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
       return verb(
         "comes",
         "come",
-        `out of ${list(reason.outputs.map((port) => portName(reason.part, port, evaluation, "out")))}, not out of ${portLabelOf(reason.part, reason.port, evaluation)}`,
+        `out of ${portsWords(evaluation.record(reason.part), reason.outputs)} of ${partName(reason.part)}, not out of ${portLabelOf(reason.part, reason.port, evaluation)}`,
       );
     case "no way through":
       return doNot(`get through ${partName(reason.part)}`);
@@ -74,7 +75,7 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
       );
     case "other centre":
       return are(
-        `out of reach on user band ${reason.userBand}: ${round1(reason.hereMHz)} MHz is set here, ${round1(reason.thereMHz)} MHz at ${partName(reason.part)}`,
+        `out of reach on user band ${reason.userBand}: ${round1(reason.hereMHz)} MHz here, ${round1(reason.thereMHz)} MHz at ${partName(reason.part)}`,
       );
     case "user band used twice":
       return are(`retuned by ${partName(reason.by)}, which also uses user band ${reason.userBand}`);

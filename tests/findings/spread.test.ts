@@ -10,7 +10,8 @@ function spread(parts: Parameters<typeof draw>[0], wires: string, service: "tv" 
   const record = evaluation.record("z");
   const [carrier] = record ? carriersGot(record, service) : [];
   if (!record || !carrier) throw new Error("nothing is received");
-  return spreadOf(evaluation, record, carrier);
+  const [part, port] = record.joined[carrier.port] ?? ["", ""];
+  return spreadOf(evaluation, { part, port }, carrier);
 }
 
 const aerial = [

@@ -45,11 +45,11 @@ export const LEVELS_EXAMPLES: readonly RuleSketch[] = [
   {
     rule: "low-carrier-to-noise",
     speaks: [
-      // DVB-T 64 QAM: 26 dB by EN 60728-1 from memory. 30 dBµV less 3.6 dBµV of thermal noise and 5 dB are 21 dB.
+      // DVB-T 64 QAM: 26 dB by EN 60728-1 from memory. 34 dBµV less 3.6 dBµV of thermal noise and 5 dB are 25.4 dB.
       "a weak aerial before a noisy amplifier",
       {
-        uhf: ["aerial-uhf", { levelDbuv: 30 }],
-        amp: ["amp-distribution", { gainDb: 30, noiseFigureDb: 5 }],
+        uhf: ["aerial-uhf", { levelDbuv: 34 }],
+        amp: ["amp-distribution", { gainDb: 18, noiseFigureDb: 5 }],
         plate: ["outlet-tv"],
       },
       "uhf.out > amp.in, amp.out > plate.in",
