@@ -19,16 +19,18 @@ export const LEFT_OUT: Readonly<Record<Area, readonly string[]>> = {
   signal: [],
   evaluate: ["bounded", "floor", "incremental", "interference", "physics", "steps", "trace"],
   findings: [
+    "causeOrder",
     "examples",
     "explain",
+    "identity",
     "isolation",
     "rules",
     "structures",
     "verdictAgrees",
-    "walkSignal",
+    "walksOfAny",
     "words",
   ],
 };
 
 /** Tests that evaluate whole designs: they load the catalogue, and are tried last. */
-export const WHOLE_DESIGNS: readonly string[] = ["sweep", "traceValues"];
+export const WHOLE_DESIGNS: readonly string[] = ["causes", "culprits", "walkSignal", "sweep", "traceValues"];
