@@ -7,6 +7,9 @@ import { worstIsolation } from "../../src/findings/isolation.ts";
 import { reportInSteps } from "../../src/findings/report.ts";
 import { kindOf } from "../../src/parts/catalogue.ts";
 import { gainDbAt } from "../../src/signal/gain.ts";
+import { draw } from "../draw.ts";
+
+type Parts = Parameters<typeof draw>[0];
 
 function part(id: string, kindKey: string, options: Record<string, unknown> = {}): Part {
   const kind = kindOf(kindKey);
@@ -74,6 +77,111 @@ describe("the worst pair", () => {
     };
     const legs = ["cable0", "outlet0", "cable1", "outlet1"].reduce((sum, id) => sum + loss(id), 0);
     expect(pairsOf(design)[0]?.isolationDb).toBeCloseTo(legs + 22, 6);
+  });
+});
+
+/** Pads in place of cables: legs of so many decibels, whatever the frequency. */
+describe("isolation behind pads, at 47 MHz", () => {
+  const outlet = (dwelling: string): Parts[string] => ["outlet-tv", { dwelling, lossDb: 1 }];
+  const pad = (lossDb: number): Parts[string] => ["attenuator", { lossDb }];
+  const isolation = (parts: Parts, wires: string) =>
+    [...pairsOf(draw(parts, wires))].map((p) => ({
+      ...p,
+      isolationDb: Math.round(p.isolationDb * 1e6) / 1e6,
+    }));
+
+  const two = (first: string, second: string): Parts => ({
+    a: ["aerial-uhf"],
+    s: ["splitter", { isolationDb: 20 }],
+    p: pad(3),
+    q: pad(6),
+    o1: outlet(first),
+    o2: outlet(second),
+  });
+  const wires = "a.out > s.in, s.out1 > p.in, s.out2 > q.in, p.out > o1.in, q.out > o2.in";
+
+  // 3 + 1 dB up one leg, 6 + 1 dB down the other, 20 dB across the splitter.
+  test("is the two legs and what the splitter keeps apart", () => {
+    expect(isolation(two("A", "B"), wires)).toEqual([
+      { at: "s", outlets: ["o1", "o2"], dwellings: ["A", "B"], frequencyMHz: 47, isolationDb: 31 },
+    ]);
+  });
+
+  test("is no matter within one flat, however its name is written down", () => {
+    expect(isolation(two("A", "A"), wires)).toEqual([]);
+    expect(isolation(two("A", " A "), wires)).toEqual([]);
+  });
+
+  test("leaves out an outlet that belongs to no flat", () => {
+    expect(isolation(two("A", ""), wires)).toEqual([]);
+    expect(isolation(two("  ", "B"), wires)).toEqual([]);
+  });
+
+  test("leaves out an outlet that is not joined", () => {
+    expect(isolation(two("A", "B"), "a.out > s.in, s.out1 > p.in, s.out2 > q.in, p.out > o1.in")).toEqual([]);
+  });
+
+  // Nothing goes backwards through an amplifier that is worth speaking of.
+  test("is not asked through an amplifier", () => {
+    const parts = { ...two("A", "B"), q: ["amp-distribution"] as const };
+    expect(isolation(parts, wires)).toEqual([]);
+  });
+
+  // At the lower splitter B meets C, at the upper one A meets the nearer of the two.
+  test("is told at each part that branches, of the nearest two there", () => {
+    const parts: Parts = {
+      a: ["aerial-uhf"],
+      s: ["splitter", { isolationDb: 20 }],
+      t: ["splitter", { type: "resistive" }],
+      p: pad(3),
+      q: pad(6),
+      r: pad(2),
+      o1: outlet("A"),
+      o2: outlet("B"),
+      o3: outlet("C"),
+    };
+    const found = isolation(
+      parts,
+      "a.out > s.in, s.out1 > p.in, p.out > o1.in, s.out2 > q.in, q.out > t.in, t.out1 > r.in, r.out > o2.in, t.out2 > o3.in",
+    );
+    expect(found.map((p) => [p.at, ...p.outlets])).toEqual([
+      ["s", "o1", "o3"],
+      ["t", "o2", "o3"],
+    ]);
+    // Resistive: 20·log10 2 = 6.0206 dB. (3 + 1) + (6 + 6.0206 + 1) + 20.
+    expect(found[0]?.isolationDb).toBeCloseTo(37.0206, 4);
+    // A resistive star keeps its legs apart by no more than it loses: (2 + 1) + 1 + 6.0206.
+    expect(found[1]?.isolationDb).toBeCloseTo(10.0206, 4);
+  });
+
+  // Flat A has the two nearest outlets of the lower splitter; across the upper one it meets itself, so C is the pair.
+  test("finds the nearest of another flat behind two of one's own", () => {
+    const parts: Parts = {
+      a: ["aerial-uhf"],
+      s: ["splitter", { isolationDb: 20 }],
+      t: ["splitter", { ways: 3, type: "resistive" }],
+      r: pad(12),
+      o: outlet("A"),
+      o1: outlet("A"),
+      o2: outlet("A"),
+      o3: outlet("C"),
+    };
+    const found = isolation(
+      parts,
+      "a.out > s.in, s.out1 > o.in, s.out2 > t.in, t.out1 > o1.in, t.out2 > o2.in, t.out3 > r.in, r.out > o3.in",
+    );
+    const upper = found.find((p) => p.at === "s");
+    expect(upper?.outlets).toEqual(["o", "o3"]);
+    // 1 + (20·log10 3 = 9.5424) + 12 + 1 + 20.
+    expect(upper?.isolationDb).toBeCloseTo(43.5424, 4);
+  });
+
+  test("says how much work each part is, one after the other", () => {
+    const search = worstIsolation(evaluate(draw(two("A", "B"), wires)), 47);
+    const work: number[] = [];
+    for (let step = search.next(); !step.done; step = search.next()) work.push(step.value);
+    // Ports: an aerial has 1, a two-way splitter 3, a pad 2, an outlet 2.
+    expect(work.toSorted()).toEqual([1, 2, 2, 2, 2, 3]);
   });
 });
 
