@@ -1,10 +1,8 @@
-/** Isolation between flats: the worst pair against all pairs, and structures that are large. */
+/** Isolation between flats: the worst pair against all pairs, and hand-worked sums. */
 import { describe, expect, test } from "vitest";
 import type { Design, Part, Wire } from "../../src/design/design.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
-import { finished } from "../../src/evaluate/steps.ts";
 import { worstIsolation } from "../../src/findings/isolation.ts";
-import { reportInSteps } from "../../src/findings/report.ts";
 import { kindOf } from "../../src/parts/catalogue.ts";
 import { gainDbAt } from "../../src/signal/gain.ts";
 import { draw } from "../draw.ts";
@@ -183,37 +181,4 @@ describe("isolation behind pads, at 47 MHz", () => {
     // Ports: an aerial has 1, a two-way splitter 3, a pad 2, an outlet 2.
     expect(work.toSorted()).toEqual([1, 2, 2, 2, 2, 3]);
   });
-});
-
-/** A line of taps, on each the outlet of a flat of its own, as long as a file may be. */
-function tapLine(taps: number): Design {
-  const parts = [part("aerial", "aerial-uhf")];
-  const wires: Wire[] = [];
-  let above: Wire["from"] = ["aerial", "out"];
-  for (let n = 0; n < taps; n++) {
-    parts.push(part(`tap${n}`, "tap"), part(`outlet${n}`, "outlet-tv", { dwelling: `flat ${n}` }));
-    wires.push(
-      { from: above, to: [`tap${n}`, "in"] },
-      { from: [`tap${n}`, "tap1"], to: [`outlet${n}`, "in"] },
-    );
-    above = [`tap${n}`, "out"];
-  }
-  return { title: "Line of taps", parts, wires };
-}
-
-test("a line of 2 400 taps with a flat each costs as much per tap as a short one, and is not too deep", () => {
-  const cost = (taps: number) => {
-    const design = tapLine(taps);
-    const known = new Set(design.wires.map((w) => w.from.join()));
-    expect(known.size).toBe(design.wires.length);
-    const evaluation = evaluate(design);
-    expect(evaluation.records.at(-1)?.joined.in).toBeDefined();
-    const steps = reportInSteps(evaluation);
-    let work = 0;
-    let step = steps.next();
-    for (; !step.done; step = steps.next()) work = step.value.work;
-    expect(finished(reportInSteps(evaluation)).findings.length).toBeGreaterThan(0);
-    return work / taps;
-  };
-  expect(cost(2400)).toBeLessThan(cost(100) * 1.5);
 });

@@ -23,7 +23,7 @@ export const LEFT_OUT: Readonly<Record<Area, readonly string[]>> = {
     "examples",
     "explain",
     "identity",
-    "isolation",
+    "longLine",
     "rules",
     "structures",
     "verdictAgrees",
