@@ -80,6 +80,11 @@ describe("margin of a TV set", () => {
     expect(told(tv({ levelDbuv: 51.5, settings }).verdict)).toEqual(["works", "level low", undefined]);
   });
 
+  test("the spread that a level needs is said", () => {
+    const { edge } = tv({ levelDbuv: 46 }).verdict;
+    expect(edge?.kind === "spread" ? edge.neededDb : 0).toBeCloseTo(Math.hypot(2, 0.5), 6);
+  });
+
   test("nothing is said of a reserve where something is missing", () => {
     const { verdict } = tv({ levelDbuv: 20 });
     expect(verdict.state).toBe("fails");
@@ -142,14 +147,18 @@ describe("margin among several carriers and limits", () => {
 });
 
 describe("margin of a satellite receiver", () => {
-  const sat = (o: { readonly rainRateMmPerH: number; readonly gainDb?: number }) => {
+  const sat = (o: {
+    readonly rainRateMmPerH: number;
+    readonly gainDb?: number;
+    readonly eirpDbw?: number;
+  }) => {
     const transponders = [
       { frequencyMHz: 11_300, polarisation: "V", symbolRateMsps: 27.5, mode: "dvbs-qpsk-3/4" },
     ];
     const parts = {
       rx: ["receiver-sat"],
       lnb: ["lnb-universal", { gainDb: o.gainDb ?? 55 }],
-      dish: ["dish", { eirpDbw: 46, rainRateMmPerH: o.rainRateMmPerH, transponders }],
+      dish: ["dish", { eirpDbw: o.eirpDbw ?? 46, rainRateMmPerH: o.rainRateMmPerH, transponders }],
     } as Parameters<typeof draw>[0];
     const evaluation = evaluate(draw(parts, "dish.sky > lnb.sky, lnb.out > rx.sat"));
     const verdict = report(evaluation).verdicts.find((v) => v.part === "rx");
@@ -167,6 +176,17 @@ describe("margin of a satellite receiver", () => {
 
   test("the same without rain is enough", () => {
     expect(told(sat({ rainRateMmPerH: 0 }))).toEqual(["works", "C/N", undefined]);
+  });
+
+  // EIRP 1 dB, pointing 0.3 dB, clear sky 0.1 dB, noise figure 0.746 dB: C/N is known to 1.287 dB. The level, with the
+  // gain's 2.5 dB, is not known to 2.8 dB, but that is no matter for C/N.
+  test("C/N has to have more to spare than it is known by, not than the level is known by", () => {
+    const enough = sat({ rainRateMmPerH: 0, eirpDbw: 45 });
+    expect(told(enough)).toEqual(["works", "C/N", undefined]);
+    expect(enough.marginDb ?? 9).toBeLessThan(2.8);
+    const few = sat({ rainRateMmPerH: 0, eirpDbw: 43.5 });
+    expect(told(few)).toEqual(["edge", "C/N", "spread"]);
+    expect(few.edge?.kind === "spread" ? few.edge.neededDb : 0).toBeCloseTo(1.287, 3);
   });
 
   // 5 dB more gain bring the level within about 3 dB of 77 dBµV: less than what C/N has, and no edge.

@@ -124,6 +124,32 @@ describe("spread of a terrestrial line, part by part", () => {
     expect(tv({ k, a: source() }, "a.out > k.in, k.out > z.in").levelDb).toBeCloseTo(2.316247, 6);
   });
 
+  // The same cable on channel 48, 690 MHz: √690 = 26.268 dB, 5 % of it 1.313 dB: √(2² + 1.313²) = 2.393 dB.
+  test("each carrier has the spread of its own frequency", () => {
+    const channels = [30, 48].map((channel) => ({ channel, mode: "dvbt-64qam-2/3", levelOffsetDb: 0 }));
+    const parts = {
+      z: ["receiver-tv"],
+      k: ["cable", { grade: "own", k1: 1, k2: 0, lengthM: 100 }],
+      a: ["aerial-uhf", { levelDbuv: 80, channels }],
+    } as Parts;
+    const evaluation = evaluate(draw(parts, "a.out > k.in, k.out > z.in"));
+    const record = evaluation.record("z");
+    if (!record) throw new Error("no set");
+    const spreads = carriersGot(record, "tv").map((c) => spreadOf(evaluation, record, c).levelDb);
+    expect(spreads).toHaveLength(2);
+    expect(spreads[0]).toBeCloseTo(2.316247, 5);
+    expect(spreads[1]).toBeCloseTo(2.392697, 5);
+  });
+
+  test("a receiver with nothing joined has none", () => {
+    const joined = evaluate(draw({ z: ["receiver-tv"], a: source() }, "a.out > z.in")).record("z");
+    const evaluation = evaluate(draw({ z: ["receiver-tv"], a: source() }, ""));
+    const record = evaluation.record("z");
+    const [carrier] = joined ? carriersGot(joined, "tv") : [];
+    if (!record || !carrier) throw new Error("nothing to ask for");
+    expect(spreadOf(evaluation, record, carrier)).toEqual({ levelDb: 0, cnDb: 0 });
+  });
+
   const fed = { psu: ["power-inserter"] as Parts[string], m: ["amp-masthead"] as Parts[string] };
   const mast = "m.out > psu.in, psu.out > z.in";
 
