@@ -6,6 +6,9 @@ export type Area = (typeof AREAS)[number];
 /** Tells the test runner's processes which area it is. */
 export const AREA_VARIABLE = "DOWNLEAD_MUTATION_AREA";
 
+/** Tells them which tests to try, if not those of the whole area: file names with spaces between. */
+export const TESTS_VARIABLE = "DOWNLEAD_MUTATION_TESTS";
+
 export function isArea(word: string): word is Area {
   return AREAS.some((area) => area === word);
 }
