@@ -20,10 +20,8 @@ class QuickestFirst extends BaseSequencer {
 
 export default defineConfig({
   test: {
-    include: [`tests/${area}/**/*.test.ts`],
-    exclude: [...LEFT_OUT[area], ...(process.env.MUT_SKIP ?? "").split(" ").filter(Boolean)].map(
-      (name) => `tests/${area}/${name}.test.ts`,
-    ),
+    include: asked.length > 0 ? asked : [`tests/${area}/**/*.test.ts`],
+    exclude: asked.length > 0 ? [] : LEFT_OUT[area].map((name) => `tests/${area}/${name}.test.ts`),
     setupFiles: ["tests/mutation/shortProperties.ts"],
     environment: "node",
     // Test files of one run share their modules: loading them is what a mutant would cost most.
