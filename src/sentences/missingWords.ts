@@ -3,7 +3,7 @@ import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { Missing, MissingReason } from "../findings/missing.ts";
 import { plural } from "../words/plural.ts";
 import { besideLimit } from "./figures.ts";
-import { type Clause, list, partName, round1 } from "./phrases.ts";
+import { type Clause, partName, round1 } from "./phrases.ts";
 import { portsWords } from "./supplyWords.ts";
 
 /** "17 are stopped by ⟦plate⟧"; of a single carrier "the only one is stopped by …". */
