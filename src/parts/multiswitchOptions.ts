@@ -34,6 +34,7 @@ export const MULTISWITCH_OPTIONS = z.object({
     ],
     help: "Through the trunk: from the next unit of the cascade, over the through outputs.",
     default: "mains",
+    means: "unit supply",
   }),
   ...lnbSupplyFields({ supply: ["mains"] }),
   ownMa: number({

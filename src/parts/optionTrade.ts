@@ -22,6 +22,7 @@ export type Meaning =
   | "outputs"
   | "mains"
   | "converter feed"
+  | "unit supply"
   | "aerial supply"
   | "supply pass"
   | "supply limit"

@@ -54,6 +54,7 @@ export type FactsByIdea = {
   readonly "block-away": NoMore;
   readonly "supply-on": { readonly option: string; readonly value: unknown };
   readonly "power-inserter": NoMore;
+  readonly "mains-unit": NoMore;
   readonly "stronger-supply": { readonly needMa: number; readonly askedMa: number };
   readonly "blocked-load": NoMore;
   readonly "dc-block": NoMore;

@@ -15,13 +15,14 @@ import { phoneFilter, screenCable } from "./phones.ts";
 import { otherPlate } from "./plates.ts";
 import { askedPosition } from "./position.ts";
 import { otherReceiver } from "./receivers.ts";
+import { secondLead } from "./secondLead.ts";
 import { secondCable, separateCables } from "./separate.ts";
 import { multiswitchForSplitter, ownOutputs } from "./share.ts";
 import { ownPositionLines } from "./sharePositions.ts";
 import { endShort, strongerSupply } from "./shorts.ts";
 import { amplifierSlope, equaliser } from "./slope.ts";
 import { stackUnderTheRoof } from "./stack.ts";
-import { inserter, supplyOn } from "./supply.ts";
+import { inserter, mainsUnit, supplyOn } from "./supply.ts";
 import { swapLeads } from "./swapLeads.ts";
 import { smallerSplit, tapValue } from "./taps.ts";
 import { missingTrunks } from "./trunks.ts";
@@ -33,8 +34,9 @@ const FIRST: readonly Idea[] = [plugIn, mend, letSupplyPass, missingTrunks, othe
 
 const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   loop: [wireOff],
-  "supply-overloaded": [endShort, strongerSupply, otherConverter],
-  "no-supply": [supplyOn, inserter],
+  "supply-overloaded": [endShort, strongerSupply, mainsUnit, otherConverter],
+  "no-supply": [supplyOn, inserter, mainsUnit],
+  "not-connected": [secondLead],
   "shared-frequencies": [
     stackUnderTheRoof,
     otherConverter,

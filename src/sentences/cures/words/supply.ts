@@ -11,6 +11,7 @@ export const SUPPLY_WORDS: WordsOf<
   | "supply-on"
   | "power-inserter"
   | "stronger-supply"
+  | "mains-unit"
   | "blocked-load"
   | "dc-block"
 > = {
@@ -47,6 +48,10 @@ export const SUPPLY_WORDS: WordsOf<
       return `Replace ${name(place)} with a ${isReceiver ? "receiver" : "unit"} that delivers ${facts.needMa} mA`;
     },
     reason: ({ facts }) => `It is asked for ${numeral(Math.round(facts.askedMa))} mA.`,
+  },
+  "mains-unit": {
+    title: ({ place, name }) => `Replace ${name(place)} with a type that has a mains unit of its own`,
+    reason: () => "It then feeds itself and the LNB, whatever the receivers can give.",
   },
   "blocked-load": {
     title: ({ place, name }) => `Replace ${name(place)} with a load that has a capacitor`,
