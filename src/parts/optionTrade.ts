@@ -11,6 +11,7 @@ export type Meaning =
   | "slope"
   | "input pad"
   | "tap loss"
+  | "drop loss"
   | "chosen loss"
   | "decoupling"
   | "source level"
