@@ -278,7 +278,11 @@ export const SATELLITE_CASES: readonly TradeCase[] = [
       denBox: rx({ polarisation: "H", volts18: 15.2 }),
     }),
   ),
-  one("a dish knocked out of line", "bowl", ...but(lnbHouse("4", FOUR), { bowl: ["dish", { diameterM: 0.8, pointingLossDb: 12 }] })),
+  one(
+    "a dish knocked out of line",
+    "bowl",
+    ...but(lnbHouse("4", FOUR), { bowl: ["dish", { diameterM: 0.8, pointingLossDb: 12 }] }),
+  ),
   one(
     "an LNB for one old band only",
     "head",
@@ -388,17 +392,17 @@ export const SATELLITE_CASES: readonly TradeCase[] = [
   one(
     "a quattro LNB straight onto three receivers",
     "head",
-    ...together(rooms((n) => `head.${["hl", "vh", "vl"][n - 1]}`, ["attic", "study", "den"]), [
-      { head: ["lnb-quattro"], bowl: dish },
-      "bowl.sky > head.sky",
-    ]),
+    ...together(
+      rooms((n) => `head.${["hl", "vh", "vl"][n - 1]}`, ["attic", "study", "den"]),
+      [{ head: ["lnb-quattro"], bowl: dish }, "bowl.sky > head.sky"],
+    ),
   ),
   one("the mains plug of a multiswitch is pulled", "matrix", ...flats(EIGHT, 8, { mainsOn: false })),
   one("the LNB feed of a multiswitch is switched off", "matrix", ...flats(FOUR, 6, { feedsLnb: false })),
   one(
     "a multiswitch whose small mains unit cannot feed the LNB",
     "matrix head",
-    ...flats(SIXTEEN, 16, { lnbLimitMa: 150 }),
+    ...flats(EIGHT, 12, { lnbLimitMa: 150 }),
   ),
   one(
     "a plate for TV in flat eleven of sixteen",
@@ -451,11 +455,7 @@ export const SATELLITE_CASES: readonly TradeCase[] = [
     }),
     "matrix denBox head",
   ),
-  one(
-    "the unused leads of a cascade's last unit hang open",
-    "lower",
-    ...tower({}, {}, { cascade: true }),
-  ),
+  one("the unused leads of a cascade's last unit hang open", "lower", ...tower({}, {}, { cascade: true })),
   one(
     "one lead between two units of a cascade is not plugged in",
     "mid lower",
@@ -598,15 +598,17 @@ export const SATELLITE_CASES: readonly TradeCase[] = [
         },
         `uhf.out > matrix.ter, bowl.sky > head.sky, ${QUARTERS.map((q) => `head.${q} > matrix.${q}`).join(", ")}`,
       ],
-      ...FOUR.map((name, n): Drawing => [
-        {
-          [`${name}Set`]: ["receiver-tv"],
-          [`${name}Wall`]: ["outlet-diplexed"],
-          [`${name}Box`]: rx(ASKS[n]),
-          [`${name}Run`]: c(12 + n),
-        },
-        `${name}Wall.tv > ${name}Set.in, ${name}Run.out > ${name}Wall.in, ${name}Wall.sat > ${name}Box.sat, matrix.out${n + 1} > ${name}Run.in`,
-      ]),
+      ...FOUR.map(
+        (name, n): Drawing => [
+          {
+            [`${name}Set`]: ["receiver-tv"],
+            [`${name}Wall`]: ["outlet-diplexed"],
+            [`${name}Box`]: rx(ASKS[n]),
+            [`${name}Run`]: c(12 + n),
+          },
+          `${name}Wall.tv > ${name}Set.in, ${name}Run.out > ${name}Wall.in, ${name}Wall.sat > ${name}Box.sat, matrix.out${n + 1} > ${name}Run.in`,
+        ],
+      ),
     ),
   ),
 ];
