@@ -1,5 +1,4 @@
 /** The second input of a receiver whose first one is fed by a switched output: a line of its own. */
-import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { feedingOf, lengthM, satelliteInputs } from "../site.ts";
@@ -27,7 +26,8 @@ export const secondLead: Idea = (site, finding) => {
         const metres = Math.max(1, lengthM(between));
         const cable = d.put("cable", { ...cableOptions(between), lengthM: metres }, [at[0] - 376, at[1]]);
         d.join([converter.part.id, out], [cable, "in"]);
-        if (!isPlain(plate)) {
+        // A twin plate can stand for one for satellite only.
+        if (!plate || d.part(plate.part.id)?.kind !== "outlet-sat") {
           d.join([cable, "out"], [id, port]);
           return d.result();
         }
@@ -39,8 +39,3 @@ export const secondLead: Idea = (site, finding) => {
     ];
   });
 };
-
-/** A plate that a twin plate can stand for: satellite only, on one cable. */
-function isPlain(plate: PartRecord | undefined): plate is PartRecord {
-  return plate?.kind.kind === "outlet-sat";
-}
