@@ -75,6 +75,7 @@ export type FactsByIdea = {
   readonly "power-inserter": NoMore;
   readonly "inserter-moved": { readonly behind: PartId };
   readonly "higher-supply": { readonly volts: number };
+  readonly "mains-unit": NoMore;
   readonly "stronger-supply": { readonly needMa: number; readonly askedMa: number };
   readonly "blocked-load": NoMore;
   readonly "dc-block": NoMore;

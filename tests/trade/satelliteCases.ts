@@ -402,7 +402,7 @@ export const SATELLITE_CASES: readonly TradeCase[] = [
   one(
     "a multiswitch whose small mains unit cannot feed the LNB",
     "matrix head",
-    ...flats(SIXTEEN, 16, { lnbLimitMa: 150 }),
+    ...flats(EIGHT, 12, { lnbLimitMa: 150 }),
   ),
   one(
     "a plate for TV in flat eleven of sixteen",

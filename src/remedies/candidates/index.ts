@@ -25,13 +25,14 @@ import { phoneFilter, screenCable } from "./phones.ts";
 import { otherPlate } from "./plates.ts";
 import { askedPosition } from "./position.ts";
 import { otherReceiver } from "./receivers.ts";
+import { secondLead } from "./secondLead.ts";
 import { secondCable, separateCables } from "./separate.ts";
 import { multiswitchForSplitter, ownOutputs } from "./share.ts";
 import { ownPositionLines } from "./sharePositions.ts";
 import { endShort, strongerSupply } from "./shorts.ts";
 import { amplifierSlope, equaliser } from "./slope.ts";
 import { stackUnderTheRoof } from "./stack.ts";
-import { higherSupply, inserter, supplyOn } from "./supply.ts";
+import { higherSupply, inserter, mainsUnit, supplyOn } from "./supply.ts";
 import { otherSocket, swapLeads } from "./swapLeads.ts";
 import { smallerSplit, tapValue } from "./taps.ts";
 import { missingTrunks } from "./trunks.ts";
@@ -51,8 +52,9 @@ const FIRST: readonly Idea[] = [
 
 const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   loop: [wireOff],
-  "supply-overloaded": [endShort, strongerSupply, otherConverter],
-  "no-supply": [supplyOn, inserter, higherSupply, bandCombiner],
+  "supply-overloaded": [endShort, strongerSupply, mainsUnit, otherConverter],
+  "no-supply": [supplyOn, inserter, mainsUnit, higherSupply, bandCombiner],
+  "not-connected": [secondLead],
   "shared-frequencies": [
     stackUnderTheRoof,
     otherConverter,

@@ -3,7 +3,7 @@ import type { Design, PortRef } from "../../design/design.ts";
 import { removeParts } from "../../design/edits/remove.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { kindOf } from "../../parts/catalogue.ts";
-import { optionsMeaning, standardValues } from "../../parts/meanings.ts";
+import { optionMeaning, optionsMeaning, standardValues } from "../../parts/meanings.ts";
 import type { Meaning } from "../../parts/optionTrade.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
@@ -119,3 +119,18 @@ export const higherSupply: Idea = (site, finding) => {
     .map((key) => set(key, "24", 24));
   return [...units, ...inside];
 };
+
+/** A unit that lives on its receivers, in the sort that has a mains unit of its own and feeds the LNB. */
+export const mainsUnit: Idea = (site, finding) =>
+  finding.parts.flatMap((id): readonly Candidate[] => {
+    const record = site.evaluation.record(id);
+    const option = record && optionMeaning(record.kind, "unit supply");
+    if (!record || option === undefined || record.options[option] !== "receivers") return [];
+    return [
+      candidate("mains-unit", [id], {}, (design) => {
+        const d = draft(design);
+        d.set(id, { [option]: "mains" });
+        return d.result();
+      }),
+    ];
+  });

@@ -1,6 +1,6 @@
 /** What a line is divided by: taps of another value, splitters with fewer legs or of a better kind. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
-import { optionMeaning, standardValues } from "../../parts/meanings.ts";
+import { describedOptions, doesCount, optionMeaning, standardValues } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { wayUp } from "../site.ts";
@@ -10,7 +10,7 @@ import { curePlaceOf } from "./places.ts";
 /** Further inside the limit than the limit itself: nobody fits a tap that only just serves [dB]. */
 const SPARE_DB = 5;
 
-/** A tap or riser plate with another loss to its branch. */
+/** A tap, a riser plate or a unit of a cascade with another loss to its branch. */
 export const tapValue: Idea = (site, finding) => {
   const place = curePlaceOf(site, finding);
   const over = excessDb(finding);
@@ -19,9 +19,10 @@ export const tapValue: Idea = (site, finding) => {
   const taps = [
     place.part,
     ...way.filter((s) => s.record.ports.some((p) => p.id === s.out && p.role === "tap")).map((s) => s.record),
+    ...way.filter((s) => dropLossOf(s.record) !== undefined).map((s) => s.record),
   ];
   return taps.flatMap((record): Candidate[] => {
-    const key = optionMeaning(record.kind, "tap loss");
+    const key = optionMeaning(record.kind, "tap loss") ?? dropLossOf(record);
     const now = key === undefined ? undefined : record.options[key];
     if (key === undefined || typeof now !== "number") return [];
     const sold = standardValues(record.kind, key);
@@ -41,6 +42,13 @@ export const tapValue: Idea = (site, finding) => {
     ];
   });
 };
+
+/** The option for what a unit of a cascade takes off for its outputs; undefined where it has none, or amplifies. */
+function dropLossOf({ kind, options }: PartRecord): string | undefined {
+  const key = optionMeaning(kind, "drop loss");
+  const meta = key === undefined ? undefined : describedOptions(kind).get(key);
+  return meta && doesCount(meta, options) ? key : undefined;
+}
 
 /** A splitter with no more legs than are used, or a ferrite one for a resistive one. */
 export const smallerSplit: Idea = (site, finding) => {

@@ -88,7 +88,10 @@ export const CONVERTER_WORDS: WordsOf<
   },
   "second-cable": {
     title: ({ facts, place, name }) => `Run a second cable from ${name(place)} to ${name(facts.receiver)}`,
-    reason: () => "A wideband receiver needs both polarisations, each on its own cable.",
+    reason: ({ facts, part }) =>
+      kindOf(part(facts.receiver)?.kind ?? "")?.trade.takes === "wideband"
+        ? "A wideband receiver needs both polarisations, each on its own cable."
+        : "Each of its inputs asks for itself, and needs an output of its own.",
   },
 };
 

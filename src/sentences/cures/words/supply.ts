@@ -13,6 +13,7 @@ export const SUPPLY_WORDS: WordsOf<
   | "inserter-moved"
   | "higher-supply"
   | "stronger-supply"
+  | "mains-unit"
   | "blocked-load"
   | "dc-block"
 > = {
@@ -61,6 +62,10 @@ export const SUPPLY_WORDS: WordsOf<
       return `Replace ${name(place)} with a ${isReceiver ? "receiver" : "unit"} that delivers ${facts.needMa} mA`;
     },
     reason: ({ facts }) => `It is asked for ${numeral(Math.round(facts.askedMa))} mA.`,
+  },
+  "mains-unit": {
+    title: ({ place, name }) => `Replace ${name(place)} with a type that has a mains unit of its own`,
+    reason: () => "It then feeds itself and the LNB, whatever the receivers can give.",
   },
   "blocked-load": {
     title: ({ place, name }) => `Replace ${name(place)} with a load that has a capacitor`,
