@@ -247,7 +247,7 @@ function centringDb(site: Site, { part }: PartRecord, service: Service): number 
 export const tvAmplifier: Idea = (site, finding) => {
   const record = site.evaluation.record(finding.parts[0] ?? "");
   const service = curePlaceOf(site, finding)?.service;
-  if (!record || record.kind.trade.madeFor !== "satellite" || service === "satellite") return [];
+  if (record?.kind.trade.madeFor !== "satellite" || service === "satellite") return [];
   const { id } = record.part;
   return [
     candidate("tv-amplifier", [id], {}, (design) => {
