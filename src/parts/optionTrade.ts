@@ -12,6 +12,7 @@ export type Meaning =
   | "input pad"
   | "tap loss"
   | "chosen loss"
+  | "channel list"
   | "decoupling"
   | "source level"
   | "pointing loss"
