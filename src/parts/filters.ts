@@ -147,6 +147,7 @@ const filterChannel = define({
         }),
       }),
       maxRows: 16,
+      means: "channel list",
       default: [{ channel: 22 }, { channel: 25 }, { channel: 28 }],
     }),
     lossDb: insertionLoss(3),

@@ -13,6 +13,7 @@ export type Meaning =
   | "tap loss"
   | "drop loss"
   | "chosen loss"
+  | "channel list"
   | "decoupling"
   | "source level"
   | "pointing loss"

@@ -1,8 +1,9 @@
 /** A loss in one clause, the culprit first, and what would put it right. */
-import type { Evaluation } from "../evaluate/evaluation.ts";
+import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { Missing } from "../findings/missing.ts";
+import { passesService } from "../findings/passesService.ts";
 import type { ReceiverLossFacts } from "../findings/receiverLossRules.ts";
-import { SERVICE_NAMES } from "../signal/carrier.ts";
+import { SERVICE_NAMES, type Service } from "../signal/carrier.ts";
 import { culpritClause, culpritCure } from "./culpritWords.ts";
 import { capital } from "./explain/plainWords.ts";
 import { besideLimit } from "./figures.ts";
@@ -53,8 +54,12 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
       return isSky(reason.part, reason.port, evaluation)
         ? `No LNB is on ${partName(reason.part)}`
         : `${capital(portName(reason.part, reason.port, evaluation, "out"))} leads nowhere`;
-    case "cut":
-      return `${partName(reason.part)} stops ${lacking}`;
+    case "cut": {
+      const port = wrongInput(evaluation.record(reason.part), service);
+      return port === undefined
+        ? `${partName(reason.part)} stops ${lacking}`
+        : `${SERVICE_NAMES[service]} comes into ${portName(reason.part, port, evaluation, "in")}, which stops ${lacking}`;
+    }
     case "outside tuning range":
       return `${capital(lacking)} outside ${reason.fromMHz} to ${reason.toMHz} MHz cannot be tuned by ${receiver}`;
     case "not converted":
@@ -113,6 +118,16 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
       if (missing.blamed) return culpritClause(missing.blamed);
       return `${capital(lacking)} ${count === 1 ? "is" : "are"} too weak or too noisy at ${receiver}`;
   }
+}
+
+/** An input that a service comes into although another one beside it is made for it. */
+function wrongInput(record: PartRecord | undefined, service: Service): string | undefined {
+  if (!record) return undefined;
+  const { ports, inputs } = record;
+  const arrives = ports.find((p) => inputs[p.id]?.bands.some((b) => b.origin.service === service));
+  if (!arrives || passesService(record, arrives.id, service)) return undefined;
+  const isMeant = ports.some((p) => p.side === "in" && p !== arrives && passesService(record, p.id, service));
+  return isMeant ? arrives.id : undefined;
 }
 
 function disturbedWords({ spoiler }: Missing, lacking: string, receiver: string): string {

@@ -2,22 +2,16 @@
 import type { Finding } from "../../findings/finding.ts";
 import type { Candidate, Idea } from "../candidate.ts";
 import type { Site } from "../site.ts";
-import { bandCombiner, filterBefore, otherChannels, trap, trapIntruder } from "./bands.ts";
+import { amplifierAway, lineAmplifier, tvAmplifier } from "./amplifiers.ts";
+import { bandCombiner } from "./bandCombiner.ts";
+import { filterBefore, otherChannels, trap, trapIntruder } from "./bands.ts";
 import { cableGrade } from "./cable.ts";
 import { plugIn } from "./connect.ts";
 import { otherConverter, quattroConverter, rightQuadrants } from "./converters.ts";
 import { terminateOutputs, wireOff } from "./ends.ts";
 import { gradedTaps } from "./graded.ts";
 import { betterDecoupling } from "./isolation.ts";
-import {
-  amplifierAway,
-  lineAmplifier,
-  otherGain,
-  padBefore,
-  padValue,
-  sourcePad,
-  tvAmplifier,
-} from "./levels.ts";
+import { otherGain, padBefore, padValue, sourcePad } from "./levels.ts";
 import { mend } from "./mend.ts";
 import { betterDish, lessLossBefore, masthead } from "./noise.ts";
 import { letSupplyPass } from "./pass.ts";

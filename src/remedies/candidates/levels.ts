@@ -4,13 +4,7 @@ import { partsBeyond } from "../../design/lookup.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { kindOf } from "../../parts/catalogue.ts";
-import {
-  describedOptions,
-  doesCount,
-  metresOf,
-  optionMeaning,
-  standardValues,
-} from "../../parts/meanings.ts";
+import { describedOptions, doesCount, optionMeaning, standardValues } from "../../parts/meanings.ts";
 import type { Job } from "../../parts/trade.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { levelsOf } from "../balance/aim.ts";
@@ -20,7 +14,7 @@ import { isFed, type Site, type Step, wayUp } from "../site.ts";
 import { curePlaceOf } from "./places.ts";
 
 /** Further inside the limit than the limit itself, so that a warm day does not undo it [dB]. */
-const SPARE_DB = 2;
+export const SPARE_DB = 2;
 
 /** Further than this beyond what is missing or too much no gain is turned, to bring all to the middle [dB]. */
 const BEYOND_DB = 10;
@@ -52,8 +46,15 @@ function padFor(db: number): number | undefined {
   return sold.find((pad) => pad >= db) ?? sold.at(-1);
 }
 
+function culpritJob(site: Site, finding: Finding): Job | undefined {
+  return site.evaluation.record(finding.parts[0] ?? "")?.kind.trade.job;
+}
+
+/** Parts that amplify. */
+export const AMPLIFIERS: readonly Job[] = ["amplifier", "mast amplifier"];
+
 /** What nobody wants is filtered out: less of everything leaves as little of what is wanted. */
-function isForeign({ facts }: Finding): boolean {
+export function isForeign({ facts }: Finding): boolean {
   return "because" in facts && facts.because === "foreign";
 }
 
@@ -62,9 +63,9 @@ export const padBefore: Idea = (site, finding) => {
   const over = excessDb(finding);
   const lossDb = over > 0 ? padFor(over + 1) : undefined;
   const place = curePlaceOf(site, finding);
-  const culprit = site.evaluation.record(finding.parts[0] ?? "")?.kind.trade.job;
+  const job = culpritJob(site, finding);
   // A tap of the right value needs no pad behind it.
-  if (lossDb === undefined || !place || culprit === "tap" || isForeign(finding)) return [];
+  if (lossDb === undefined || !place || job === "tap" || isForeign(finding)) return [];
   const { part, input } = place;
   const end = part.joined[input];
   const before = end && site.evaluation.record(end[0]);
@@ -83,10 +84,10 @@ export const padBefore: Idea = (site, finding) => {
 export const sourcePad: Idea = (site, finding) => {
   const place = curePlaceOf(site, finding);
   const lossDb = excessDb(finding) > 0 ? padFor(worstExcessDb(site, finding) + 1) : undefined;
-  const culprit = site.evaluation.record(finding.parts[0] ?? "")?.kind.trade.job;
-  if (!place || lossDb === undefined || culprit === undefined || isForeign(finding)) return [];
+  const job = culpritJob(site, finding);
+  if (!place || lossDb === undefined || job === undefined || isForeign(finding)) return [];
   // What one place has too much is taken off there.
-  if (culprit !== "aerial" && !AMPLIFIERS.includes(culprit) && finding.rule !== "overload") return [];
+  if (job !== "aerial" && !AMPLIFIERS.includes(job) && finding.rule !== "overload") return [];
   const source = wayUp(site, [place.part.part.id, place.input], place.service).at(-1);
   if (source?.record.kind.trade.job !== "aerial") return [];
   const { id } = source.record.part;
@@ -138,51 +139,6 @@ export const padValue: Idea = (site, finding) => {
       );
   });
 };
-
-/** An amplifier that is not needed, taken out of the line: with its inserter, or a splitter in its place. */
-export const amplifierAway: Idea = (site, finding) => {
-  const place = curePlaceOf(site, finding);
-  if (!place || excessDb(finding) <= 0 || isForeign(finding)) return [];
-  const way = wayUp(site, [place.part.part.id, place.input], place.service).map((s) => s.record);
-  return [place.part, ...way]
-    .filter(({ kind }) => kind.inline && AMPLIFIERS.includes(kind.trade.job))
-    .map(without);
-};
-
-const AMPLIFIERS: readonly Job[] = ["amplifier", "mast amplifier"];
-
-function without(record: PartRecord): Candidate {
-  const { id } = record.part;
-  const used = record.ports.filter((p) => p.side === "out" && record.joined[p.id]);
-  if (used.length < 2) {
-    // An inserter that feeds nothing else any more goes with it.
-    const port = record.power.load?.ports[0] ?? "";
-    const unit = record.kind.trade.job === "mast amplifier" ? record.feeds[port]?.[0]?.part : undefined;
-    return candidate("amplifier-away", [id], {}, (design) => {
-      const d = draft(design);
-      const isUnit = kindOf(d.part(unit ?? "")?.kind ?? "")?.trade.job === "supply";
-      d.remove(id, ...(unit !== undefined && isUnit ? [unit] : []));
-      return d.result();
-    });
-  }
-  const kind = kindOf("splitter");
-  const key = kind && optionMeaning(kind, "ways");
-  const ways = kind && key ? standardValues(kind, key).find((n) => n >= used.length) : undefined;
-  return candidate("passive-splitter", [id], { ways: ways ?? used.length }, (design) => {
-    if (key === undefined || ways === undefined) return null;
-    const d = draft(design);
-    const input = record.ports.find((p) => p.side === "in")?.id ?? "";
-    const [before, ...after] = [[id, input] as const, ...used.map((p) => [id, p.id] as const)].map(d.other);
-    if (!before) return null;
-    for (const { id: port } of [...used, { id: input }]) d.unjoin([id, port]);
-    d.swap(id, "splitter", { [key]: ways });
-    d.join(before, [id, "in"]);
-    after.forEach((end, i) => {
-      if (end) d.join([id, `out${i + 1}`], end);
-    });
-    return d.result();
-  });
-}
 
 /** Options by which the gain of a part is set, for a service. */
 function gainOption(record: PartRecord, input: string | null, service: Service): string | undefined {
@@ -242,43 +198,3 @@ function centringDb(site: Site, { part }: PartRecord, service: Service): number 
   const below = Math.min(...levels.map((l) => l.belowMostDb));
   return Math.round((below - above) / 2);
 }
-
-/** A masthead amplifier for a satellite line amplifier that somebody took for one. */
-export const tvAmplifier: Idea = (site, finding) => {
-  const record = site.evaluation.record(finding.parts[0] ?? "");
-  const service = curePlaceOf(site, finding)?.service;
-  if (record?.kind.trade.madeFor !== "satellite" || service === "satellite") return [];
-  const { id } = record.part;
-  return [
-    candidate("tv-amplifier", [id], {}, (design) => {
-      const d = draft(design);
-      d.swap(id, "amp-masthead", { takes: service === "tv" ? "uhf" : "all" });
-      return d.result();
-    }),
-  ];
-};
-
-/** An amplifier for satellite IF before the longest cable of a line that is too weak. */
-export const lineAmplifier: Idea = (site, finding) => {
-  const place = curePlaceOf(site, finding);
-  const under = -excessDb(finding);
-  if (place?.service !== "satellite" || under <= 0) return [];
-  const way = wayUp(site, [place.part.part.id, place.input], "satellite");
-  const metres = ({ record }: Step) => metresOf(record.kind, record.options) ?? 0;
-  const longest = way.filter((step) => metres(step) > 0).sort((a, b) => metres(b) - metres(a))[0];
-  if (!longest?.in) return [];
-  const id = longest.record.part.id;
-  const shared = longest.record.inputs.in?.bands.some((b) => b.origin.service !== "satellite") ?? false;
-  const wide =
-    longest.record.inputs.in?.bands.some((b) => b.origin.service === "satellite" && b.grid.fromMHz < 900) ??
-    false;
-  const gainDb = Math.min(20, Math.max(8, Math.ceil(under + SPARE_DB + 1)));
-  return [
-    candidate("line-amplifier", [id, gainDb], { db: gainDb }, (design) => {
-      const d = draft(design);
-      const range = wide ? { fromMHz: 290, toMHz: 2350 } : {};
-      d.insert("amp-if", { ...range, gainDb, below: shared ? "passed" : "stopped" }, [id, "in"]);
-      return d.result();
-    }),
-  ];
-};

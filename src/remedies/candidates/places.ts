@@ -19,9 +19,9 @@ export function curePlaceOf(site: Site, finding: Finding): CurePlace | undefined
 }
 
 /** What drives an amplifier most, of what somebody wants; undefined for any other finding. */
-function loadingService({ facts }: Finding): Service | undefined {
-  if (!("load" in facts) || !("drowned" in facts)) return undefined;
-  return facts.load.find((l) => WANTED_SERVICES.some((s) => s === l.service))?.service;
+function loadingService(finding: Finding): Service | undefined {
+  if (finding.rule !== "overload") return undefined;
+  return finding.facts.load.find((l) => WANTED_SERVICES.some((s) => s === l.service))?.service;
 }
 
 /** The port that the finding speaks of, or that its wire ends at. */
