@@ -55,7 +55,7 @@ const splitter = define({
         { value: "all", label: "From every output, by diodes" },
       ],
       default: "all",
-      help: "A converter behind it needs a way for the receiver's 13/18 V.",
+      help: "An LNB behind it needs a way for the receiver's 13/18 V.",
       source: MEMORY,
       means: "supply pass",
       passes: ["one", "all"],

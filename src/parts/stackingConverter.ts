@@ -43,7 +43,7 @@ const STACKER_OPTIONS = z.object({
   inputLossDb: number({
     label: "Input loss",
     unit: "dB",
-    help: "From an input to the stacking stage.",
+    help: "From an input to the stage that makes the user bands.",
     min: 0,
     max: 20,
     step: 0.5,
@@ -77,7 +77,7 @@ function stackerInputs(o: StackerOptions): readonly Port[] {
 export const STACKING_CONVERTER = define({
   kind: "stacking-converter",
   family: "convert",
-  name: "Stacking converter",
+  name: "Single-cable unit",
   summary: "Makes single-cable feeds with user bands for flats or branches, terrestrial passed beside.",
   keywords: ["SCR", "dSCR", "single cable", "one cable", "user band", "multiswitch", "block", "flats"],
   prefix: "stacker",

@@ -138,7 +138,7 @@ const powerInserter = define({
   kind: "power-inserter",
   family: "lift",
   name: "Power inserter",
-  summary: "Mains unit that feeds an amplifier or converter through the cable.",
+  summary: "Mains unit that feeds an amplifier or LNB through the cable.",
   keywords: ["power supply", "masthead supply", "PSU", "line power"],
   prefix: "psu",
   trade: { job: "supply", price: 25, workMinutes: 20, inItsPlace: "coupler" },

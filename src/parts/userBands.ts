@@ -112,7 +112,7 @@ export function userBandFields(o: {
       spreadDb: 2,
     }),
     stackNoiseDb: number({
-      label: "Noise figure of the stacking stage",
+      label: "Noise figure of the user bands",
       unit: "dB",
       min: 0,
       max: 20,

@@ -8,7 +8,7 @@ export const FREQUENCIES_EXAMPLES: readonly RuleSketch[] = [
   {
     rule: "shared-frequencies",
     speaks: [
-      "both polarisations of a wideband converter joined by a broadband combiner",
+      "both polarisations of a wideband LNB joined by a broadband combiner",
       {
         ...satellite,
         lnb: ["lnb-wideband"],
