@@ -73,9 +73,7 @@ function occupied(
   stack: Stack,
 ): LostCarrier | undefined {
   if (alone) return undefined;
-  const others = stack.control.offers.filter(
-    (o) => o.kind === "commands" && !(o.part === receiver && o.port === input.port),
-  );
+  const others = stack.control.offers.filter((o) => !(o.part === receiver && o.port === input.port));
   const holder = others.find((o) => o.request && !o.request.userBands);
   if (holder) return notSelectable({ kind: "line held", by: holder.part }, holder.part);
   const own = stack.control.offers.find((o) => o.part === receiver && o.port === input.port);

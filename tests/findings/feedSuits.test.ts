@@ -181,6 +181,18 @@ describe("a switch on the way", () => {
     expect(result(behind("HL", [speaker("rx", { volts18: 15.1 })]))).toBeUndefined();
   });
 
+  test("does not serve where the next one on the way cannot be set", () => {
+    const ms = { at: switchAt("ms", null, [rx]), setting: "VL" };
+    const positions = { at: switchAt("positions", "1", []), setting: "2" };
+    for (const conditions of [
+      [ms, positions],
+      [positions, ms],
+    ])
+      expect(result(sky({ half: "low", loMHz: 9750, conditions }))).toMatchObject({
+        reason: { kind: "no command", part: "positions" },
+      });
+  });
+
   test("needs the tone for the high half, and for any dish but the first", () => {
     const mute = speaker("rx", { toneArrives: false });
     const noTone = {
@@ -208,6 +220,11 @@ describe("leads that are changed at the switch", () => {
     });
     const inPlace = sky({ half: "low", loMHz: 9750, conditions: [{ at, setting: "VL" }] });
     expect(result(inPlace)).toBeUndefined();
+  });
+
+  test("are not suspected of a feed that holds both halves", () => {
+    const both = sky({ loMHz: 10_410, conditions: [{ at: switchAt("ms", "VL", []), setting: "VL" }] });
+    expect(whyUnusable(tuned("wideband"), both)).toBeUndefined();
   });
 
   // A position switch has no quadrants of its own: "2" names a dish.

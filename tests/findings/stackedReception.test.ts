@@ -104,6 +104,13 @@ describe("a transponder on a user band", () => {
   });
 
   // 10⁷ µV² with noise of 10⁶ beside what the converter puts in: 10 dB and less.
+  // 40 dBµV on the user band, its own noise 30 dB below: 10 µV². The tuner's 8 dB over kTB·R of 30 MHz, 9.009 µV², add
+  // 5.3096 · 9.009 = 47.83 µV²: 10·log10(10⁴/57.83) = 22.38 dB.
+  test("has the tuner's noise on top where it is weak", () => {
+    const result = first([speaker("rx", [1])], { band: { level: 40, noise: 10 ** 1.5 } });
+    expect(result?.got ? result.cnDb : 0).toBeCloseTo(22.38, 2);
+  });
+
   test("is noisy where the line adds too much", () => {
     expect(first([speaker("rx", [1])], { band: { noise: 10 ** 6 } })).toMatchObject({ why: "noisy" });
   });
