@@ -102,9 +102,12 @@ export const STACKING_CONVERTER = define({
     });
     const paths: Path[] = inputs.map((from) => ({ from, to: inner(from), response }));
     const from = inputs.map(inner);
+    const planes = Object.fromEntries(
+      stackerInputs(o).flatMap(({ id, plane }) => (plane ? [[inner(id), plane]] : [])),
+    );
     return {
       paths: [...paths, ...beside],
-      stacks: outputs.map((to) => stackPath(o, { from, to })),
+      stacks: outputs.map((to) => ({ ...stackPath(o, { from, to }), planes })),
       isolationDb: o.isolationDb,
     };
   },

@@ -105,7 +105,12 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
     takes: ["command", "plane"],
     lacks: ["supply", "command"],
   },
-  "wrong-quadrant": { stage: 4, natures: ["wiring"], takes: ["plane", "command"], lacks: [] },
+  "wrong-quadrant": ({ facts }) => ({
+    stage: 4,
+    natures: ["wiring"],
+    takes: facts.kind === "no quattro" ? ["plane", "band", "command"] : ["plane", "command"],
+    lacks: [],
+  }),
   "wrong-feed": lossOf,
   "plane-missing": lossOf,
   "too-many-tuners": { stage: 6, natures: ["user bands"], takes: [], lacks: ["user band"] },

@@ -20,7 +20,14 @@ export type UserBandConflictFacts = { readonly converter: PartId } & (
       readonly tuners: readonly TunerAt[];
     }
   /** A receiver that does not speak single-cable messages; `setting`: how it could be made to. */
-  | { readonly kind: "wrong mode"; readonly isAlone: boolean; readonly setting?: Setting }
+  | {
+      readonly kind: "wrong mode";
+      /** Nobody else is on the line. */
+      readonly isAlone: boolean;
+      /** Nobody on the line is in single-cable mode. */
+      readonly isNobody: boolean;
+      readonly setting?: Setting;
+    }
   | { readonly kind: "no such user band"; readonly userBand: number; readonly has: readonly number[] }
   | {
       readonly kind: "other centre";
@@ -50,6 +57,9 @@ export const userBandConflict: RuleOf<"user-band-conflict"> = {
     const tried =
       receiver &&
       settingFor(receiver, (power) => (power.supplies ?? []).some((s) => s.request?.userBands !== undefined));
+    // Receivers that know nothing of user bands: whoever fitted such a converter for them chose the wrong one.
+    if (!tried && facts.isNobody)
+      return { ...draft, parts: culpritFirst(facts.converter, [draft.at.part]), facts };
     if (!tried) return draft;
     return { ...draft, facts: { ...facts, setting: { option: tried.option, value: tried.value } } };
   },
@@ -120,7 +130,12 @@ function wrongMode(record: PartRecord, state: SwitchState): readonly Drafted[] {
       at: { part, port },
       parts: culpritFirst(part, [converter]),
       wires: wireIdsAt(record, state.port),
-      facts: { kind: "wrong mode", converter, isAlone: speaking.length < 2 },
+      facts: {
+        kind: "wrong mode",
+        converter,
+        isAlone: speaking.length < 2,
+        isNobody: speaking.every((o) => !o.request?.userBands),
+      },
     }));
 }
 

@@ -4,7 +4,7 @@ import type { Candidate, Idea } from "../candidate.ts";
 import type { Site } from "../site.ts";
 import { cableGrade } from "./cable.ts";
 import { plugIn } from "./connect.ts";
-import { otherConverter, quattroConverter, rightQuadrants } from "./converters.ts";
+import { otherConverter, quattroConverter, rightQuadrants, widebandForUnit } from "./converters.ts";
 import { terminateOutputs, wireOff } from "./ends.ts";
 import { betterDecoupling } from "./isolation.ts";
 import { amplifierAway, lineAmplifier, otherGain, padBefore, padValue } from "./levels.ts";
@@ -44,7 +44,7 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   overload: [phoneFilter, padValue, otherGain, padBefore, amplifierAway],
   "band-cut": [widerType, filterAway, ownUserBands, stackUnderTheRoof, otherConverter, separateCables],
   "switched-output-shared": [ownOutputs, otherConverter, multiswitchForSplitter],
-  "wrong-quadrant": [rightQuadrants, quattroConverter],
+  "wrong-quadrant": [rightQuadrants, quattroConverter, widebandForUnit],
   "command-lost": [cableGrade],
   "user-band-conflict": [ownUserBands, otherReceiver],
   "wrong-feed": [ownUserBands, otherReceiver, otherConverter, stackUnderTheRoof],

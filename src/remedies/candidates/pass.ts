@@ -31,13 +31,16 @@ export function supplyPassedOn(record: PartRecord): readonly Candidate[] {
       return d.result();
     }),
   );
-  return record.kind.trade.job === "block" ? [...found, blockAway(id)] : found;
+  const { job } = record.kind.trade;
+  if (job === "block") return [...found, candidate("block-away", [id], {}, away(id))];
+  return job === "amplifier" && record.kind.inline ? [...found, candidate("amplifier-away", [id], {}, away(id))] : found;
 }
 
-function blockAway(id: string): Candidate {
-  return candidate("block-away", [id], {}, (design) => {
+/** The part taken out of its line. */
+function away(id: string): Candidate["apply"] {
+  return (design) => {
     const d = draft(design);
     d.remove(id);
     return d.result();
-  });
+  };
 }
