@@ -39,7 +39,9 @@ export function stackBands(
     port: stack.to,
     numbers: numbersOf(grid, stack),
     holds,
-    strays: new Set(ofSatellites.flatMap(({ plane, bands }) => bands.filter((b) => plane && !isOf(plane, b)))),
+    strays: new Set(
+      ofSatellites.flatMap(({ plane, bands }) => bands.filter((b) => plane && !isOf(plane, b))),
+    ),
     control,
     entryNoiseRatio: worst.noiseRatio,
     entryInterferenceRatio: worst.interferenceRatio,

@@ -3,9 +3,9 @@ import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { traceCarrier } from "../evaluate/trace.ts";
 import type { ReceiverInput } from "../parts/contract.ts";
 import type { Service } from "../signal/carrier.ts";
-import { feedsTaken } from "./feedsTaken.ts";
 import { blameForLostCarrier } from "./blame/lostCarrier.ts";
 import { commandStop, meetingOfCommands, voltageStop } from "./commandStop.ts";
+import { feedsTaken } from "./feedsTaken.ts";
 import { type Lost, whereLost } from "./lost.ts";
 import type { Culprit, Missing, MissingReason } from "./missing.ts";
 import { type MissingGroup, type ReceptionResult, receive } from "./reception.ts";
@@ -60,7 +60,9 @@ function lossesOf(evaluation: Evaluation, record: PartRecord, reception: Recepti
       ).map((loss) => ({ service, wanted: together.of, got: together.got, tuner: number, ...loss })),
     );
   }
-  return losses.some((loss) => isMisfit(loss, record.part.id)) ? losses.map((loss) => ofMisfit(loss, record.part.id)) : losses;
+  return losses.some((loss) => isMisfit(loss, record.part.id))
+    ? losses.map((loss) => ofMisfit(loss, record.part.id))
+    : losses;
 }
 
 /** The receiver takes another feed than those on the same source: nothing of what is there is for it. */

@@ -30,7 +30,9 @@ export function addStackedResults(
         addResult(
           results,
           key,
-          cutResult(held, i) ?? astray(held, stack) ?? resultOn(line, tuned.input.port, { band, stack, held, i }),
+          cutResult(held, i) ??
+            astray(held, stack) ??
+            resultOn(line, tuned.input.port, { band, stack, held, i }),
         );
     }
 }

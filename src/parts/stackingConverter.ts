@@ -37,7 +37,7 @@ const STACKER_OPTIONS = z.object({
     means: "outputs",
     sold: { values: [1, 2, 4, 6, 8, 12, 16], source: "usual, from memory" },
   }),
-  ...userBandFields({ standard: "EN 50607", set: "thirtyTwo", levelOnSite: "setting" }),
+  ...userBandFields({ standard: "EN 50607", set: "thirtyTwo", onSite: "setting" }),
   ...terrestrialFields(),
   ...lnbSupplyFields(),
   inputLossDb: number({

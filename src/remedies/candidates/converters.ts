@@ -188,12 +188,11 @@ export const widebandForUnit: Idea = (site, finding) => {
     const step = unit.joined[id]
       ? wayUp(site, [unit.part.id, id], "satellite").find((s) => s.record.kind.trade.job === "converter")
       : undefined;
-    return step && plane
-      ? [{ lnb: step.record, port: step.out, to: plane.polarisation.toLowerCase() }]
-      : [];
+    return step && plane ? [{ lnb: step.record, port: step.out, to: plane.polarisation.toLowerCase() }] : [];
   });
   const [first] = lines;
-  if (!first || lines.some((l) => l.lnb !== first.lnb) || first.lnb.kind.trade.gives === "wideband") return [];
+  if (!first || lines.some((l) => l.lnb !== first.lnb) || first.lnb.kind.trade.gives === "wideband")
+    return [];
   const { id } = first.lnb.part;
   return [
     candidate("wideband-converter", [id], { receivers: [] }, (design) => {

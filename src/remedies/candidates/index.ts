@@ -24,7 +24,7 @@ import { swapLeads } from "./swapLeads.ts";
 import { smallerSplit, tapValue } from "./taps.ts";
 import { missingTrunks } from "./trunks.ts";
 import { ownUserBands } from "./userBands.ts";
-import { filterAway, widerType } from "./wider.ts";
+import { cutterAway, widerType } from "./wider.ts";
 
 /** What whoever is called to a fault looks at first, whatever the finding says. */
 const FIRST: readonly Idea[] = [plugIn, mend, letSupplyPass, missingTrunks, otherPlate, swapLeads];
@@ -42,7 +42,7 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
     wireOff,
   ],
   overload: [phoneFilter, padValue, otherGain, padBefore, amplifierAway],
-  "band-cut": [widerType, filterAway, ownUserBands, stackUnderTheRoof, otherConverter, separateCables],
+  "band-cut": [widerType, cutterAway, ownUserBands, stackUnderTheRoof, otherConverter, separateCables],
   "switched-output-shared": [ownOutputs, otherConverter, multiswitchForSplitter],
   "wrong-quadrant": [rightQuadrants, quattroConverter, widebandForUnit],
   "command-lost": [cableGrade],
@@ -52,7 +52,7 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   "plane-missing": [secondCable, stackUnderTheRoof, otherConverter, separateCables],
   "receiver-misses": [
     widerType,
-    filterAway,
+    cutterAway,
     ownUserBands,
     stackUnderTheRoof,
     otherConverter,

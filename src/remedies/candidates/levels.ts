@@ -14,6 +14,7 @@ import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { isFed, type Step, wayUp } from "../site.ts";
 import { curePlaceOf } from "./places.ts";
+import { partAway } from "./wider.ts";
 
 /** Further inside the limit than the limit itself, so that a warm day does not undo it [dB]. */
 const SPARE_DB = 2;
@@ -92,13 +93,7 @@ export const amplifierAway: Idea = (site, finding) => {
   const way = wayUp(site, [place.part.part.id, place.input], place.service).map((s) => s.record);
   return [place.part, ...way]
     .filter(({ kind }) => kind.inline && kind.trade.job === "amplifier")
-    .map(({ part }) =>
-      candidate("amplifier-away", [part.id], {}, (design) => {
-        const d = draft(design);
-        d.remove(part.id);
-        return d.result();
-      }),
-    );
+    .map(({ part }) => candidate("amplifier-away", [part.id], {}, partAway(part.id)));
 };
 
 /** Options by which the gain of a part is set, for a service. */

@@ -4,6 +4,7 @@ import { describedOptions } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { recordsAround } from "./around.ts";
+import { partAway } from "./wider.ts";
 
 /** Makes a part that blocks pass what arrives at one of its outputs; a part that does nothing else goes. */
 export const letSupplyPass: Idea = (site, finding) =>
@@ -32,15 +33,8 @@ export function supplyPassedOn(record: PartRecord): readonly Candidate[] {
     }),
   );
   const { job } = record.kind.trade;
-  if (job === "block") return [...found, candidate("block-away", [id], {}, away(id))];
-  return job === "amplifier" && record.kind.inline ? [...found, candidate("amplifier-away", [id], {}, away(id))] : found;
-}
-
-/** The part taken out of its line. */
-function away(id: string): Candidate["apply"] {
-  return (design) => {
-    const d = draft(design);
-    d.remove(id);
-    return d.result();
-  };
+  if (job === "block") return [...found, candidate("block-away", [id], {}, partAway(id))];
+  return job === "amplifier" && record.kind.inline
+    ? [...found, candidate("amplifier-away", [id], {}, partAway(id))]
+    : found;
 }

@@ -35,16 +35,21 @@ function culprits(site: Site, parts: readonly string[]): readonly PartRecord[] {
   });
 }
 
-/** A filter that takes away what is wanted. */
-export const filterAway: Idea = (site, finding) =>
-  culprits(site, finding.parts).flatMap((record): Candidate[] => {
-    if (record.kind.trade.job !== "filter") return [];
-    const { id } = record.part;
-    return [
-      candidate("filter-away", [id], {}, (design) => {
-        const d = draft(design);
-        d.remove(id);
-        return d.result();
-      }),
-    ];
+/** A filter or an amplifier that takes away what is wanted, out of the line. */
+export const cutterAway: Idea = (site, finding) =>
+  culprits(site, finding.parts).flatMap(({ part, kind }): Candidate[] => {
+    const { id } = part;
+    if (kind.trade.job === "filter") return [candidate("filter-away", [id], {}, partAway(id))];
+    if (kind.trade.job === "amplifier" && kind.inline)
+      return [candidate("amplifier-away", [id], {}, partAway(id))];
+    return [];
   });
+
+/** A part taken out of its line. */
+export function partAway(id: string): Candidate["apply"] {
+  return (design) => {
+    const d = draft(design);
+    d.remove(id);
+    return d.result();
+  };
+}
