@@ -33,6 +33,7 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   loop: [wireOff],
   "supply-overloaded": [endShort, strongerSupply, otherConverter],
   "no-supply": [supplyOn, inserter],
+  "wideband-shared": [stackUnderTheRoof, otherConverter, separateCables],
   "shared-frequencies": [
     stackUnderTheRoof,
     otherConverter,
