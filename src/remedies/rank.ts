@@ -32,9 +32,12 @@ export function byRank(aim: SearchAim, effort: Effort = "all"): Order {
     a.steps.length - b.steps.length;
 }
 
-/** Work and parts together: a minute counts as much as one of the money that prices are in; our choice. */
+/** What a cable through finished walls costs the people who live there, beside the work; our choice. */
+const CABLE_TROUBLE = 30;
+
+/** Work, parts and cables together: a minute counts as much as one of the money that prices are in; our choice. */
 export function troubleOf(cost: Cost): number {
-  return cost.workMinutes + cost.partsPrice;
+  return cost.workMinutes + cost.partsPrice + CABLE_TROUBLE * cost.newCables;
 }
 
 const MEASURES: Readonly<Record<Effort, (cost: Cost) => number>> = {

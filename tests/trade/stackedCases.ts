@@ -1,5 +1,5 @@
 /** Faults of wideband and channel-stacked systems, of mixed feeds and of changes to old systems; culprits and cures as the trade has them. */
-import { bands, c, dish, one, rx, scr, sound, type TradeCase, two } from "./drawings.ts";
+import { bands, c, dish, one, rx, sound, type TradeCase, two } from "./drawings.ts";
 
 type Of = Readonly<Record<string, unknown>>;
 
@@ -237,13 +237,8 @@ const STACKED: readonly TradeCase[] = [
   one(
     "a recorder set to a user band beyond those of the LNB",
     "rec",
-    ...scr(
-      {},
-      {},
-      { ways: 2 },
-      { rec: own([4, 2040], [5, 984]), tv: sc(1) },
-      "dish.sky > lnb.sky, lnb.out > split.in, split.out1 > rec.sat, split.out2 > tv.sat",
-    ),
+    { rec: own([4, 2040], [5, 984]), s: ["splitter"], tv: sc(1), l: ["lnb-stacked"], dish },
+    "dish.sky > l.sky, l.out > s.in, s.out1 > rec.sat, s.out2 > tv.sat",
   ),
   one(
     "a receiver with the right number of a user band and the frequency of another set",
@@ -367,19 +362,24 @@ const STACKED: readonly TradeCase[] = [
     "dish.sky > l.sky, l.out > k.in, k.out > w.in, w.sat > rec.sat",
   ),
   one(
-    "two dishes with channel-stacking LNBs joined on one cable",
-    "l2 l1 mix",
+    "two stacking converters joined on one riser with the same user bands",
+    "mix sb sa",
     {
       mix: ["combiner", { dc: "all" }],
-      l1: ["lnb-stacked"],
-      l2: ["lnb-stacked"],
-      d2: dish,
-      d1: dish,
-      s: ["splitter"],
-      a: sc(1),
-      b: sc(2),
+      sb: stacker({ outputs: 1, bandSet: "four", feedsLnb: false }),
+      sa: stacker({ outputs: 1, bandSet: "four" }),
+      s1: ["splitter"],
+      s2: ["splitter"],
+      s3: ["splitter"],
+      s4: ["splitter"],
+      s: ["splitter", { ways: 3 }],
+      k: c(12),
+      r3: sc(1, 2),
+      r2: sc(3, 4),
+      r1: sc(1, 2),
+      ...QUATTRO,
     },
-    "d1.sky > l1.sky, d2.sky > l2.sky, l1.out > mix.in1, l2.out > mix.in2, mix.out > s.in, s.out1 > a.sat, s.out2 > b.sat",
+    "mirror.sky > q9.sky, q9.vl > s1.in, q9.vh > s2.in, q9.hl > s3.in, q9.hh > s4.in, s1.out1 > sa.vl, s2.out1 > sa.vh, s3.out1 > sa.hl, s4.out1 > sa.hh, s1.out2 > sb.vl, s2.out2 > sb.vh, s3.out2 > sb.hl, s4.out2 > sb.hh, sa.out > mix.in1, sb.out > mix.in2, mix.out > k.in, k.out > s.in, s.out1 > r1.sat, s.out2 > r2.sat, s.out3 > r3.sat",
   ),
   one(
     "a pad without supply pass in the line of a single-cable receiver",

@@ -142,16 +142,22 @@ function wrongMode(record: PartRecord, state: SwitchState): readonly Drafted[] {
 /** Tuners that are set to a user band that is not on their line, or that lies elsewhere there. */
 function unknownBands(record: PartRecord, input: ReceiverInput): readonly Drafted[] {
   const part = record.part.id;
-  const band = record.inputs[input.port]?.bands.find((b) =>
-    b.stack?.control.offers.some((o) => o.part === part && o.port === input.port && o.toneArrives),
+  // Several converters may answer on one line: who is heard by one of them on the right centre lacks nothing.
+  const feeds = (record.inputs[input.port]?.bands ?? []).flatMap((band) =>
+    band.stack?.control.offers.some((o) => o.part === part && o.port === input.port && o.toneArrives)
+      ? [{ band, stack: band.stack }]
+      : [],
   );
-  const stack = band?.stack;
-  if (!band || !stack || input.feed !== "stacked") return [];
+  const [first] = feeds;
+  if (!first || input.feed !== "stacked") return [];
   const set = (input.userBands ?? []).slice(0, input.tuners);
   return set.flatMap(({ number, centreMHz }, k): Drafted[] => {
-    const i = stack.numbers.indexOf(number);
-    const thereMHz = band.grid.plan[band.grid.index[i] ?? -1]?.airMHz;
-    if (thereMHz !== undefined && Math.abs(thereMHz - centreMHz) <= SAME_CENTRE_MHZ) return [];
+    const sent = feeds.flatMap(({ band, stack }) => {
+      const thereMHz = band.grid.plan[band.grid.index[stack.numbers.indexOf(number)] ?? -1]?.airMHz;
+      return thereMHz === undefined ? [] : [{ stack, thereMHz }];
+    });
+    if (sent.some((s) => Math.abs(s.thereMHz - centreMHz) <= SAME_CENTRE_MHZ)) return [];
+    const { stack, thereMHz } = sent[0] ?? { stack: first.stack, thereMHz: undefined };
     const common = { converter: stack.part, userBand: number };
     return [
       {

@@ -2,6 +2,7 @@
 import type { Finding } from "../../findings/finding.ts";
 import type { Candidate, Idea } from "../candidate.ts";
 import type { Site } from "../site.ts";
+import { aerialCable } from "./aerialCable.ts";
 import { cableGrade } from "./cable.ts";
 import { plugIn } from "./connect.ts";
 import { otherConverter, quattroConverter, rightQuadrants, widebandForUnit } from "./converters.ts";
@@ -10,6 +11,7 @@ import { betterDecoupling } from "./isolation.ts";
 import { amplifierAway, lineAmplifier, otherGain, padBefore, padValue } from "./levels.ts";
 import { mend } from "./mend.ts";
 import { betterDish, lessLossBefore, masthead } from "./noise.ts";
+import { otherUserBands } from "./otherUserBands.ts";
 import { letSupplyPass } from "./pass.ts";
 import { phoneFilter, screenCable } from "./phones.ts";
 import { otherPlate } from "./plates.ts";
@@ -33,8 +35,9 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   loop: [wireOff],
   "supply-overloaded": [endShort, strongerSupply, otherConverter],
   "no-supply": [supplyOn, inserter],
-  "wideband-shared": [stackUnderTheRoof, otherConverter, separateCables],
+  "wideband-shared": [aerialCable, stackUnderTheRoof, otherConverter, separateCables],
   "shared-frequencies": [
+    otherUserBands,
     stackUnderTheRoof,
     otherConverter,
     separateCables,

@@ -1,4 +1,5 @@
 import type { Toll } from "../../findings/collisions.ts";
+import type { SharedFrequenciesFacts } from "../../findings/rules/sharedFrequencies.ts";
 import { type CollisionGrade, spareNeededDb } from "../../rf/protection.ts";
 import { plural } from "../../words/plural.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
@@ -17,7 +18,7 @@ export const sharedFrequencies: RuleWords<"shared-frequencies"> = {
   message: ({ finding: { at, facts } }) => {
     const names = capital(`${nameOfBand(facts.victim)} and ${nameOfBand(facts.other)}`);
     const range = `${Math.round(facts.fromMHz)} to ${Math.round(facts.toMHz)} MHz`;
-    const shared = `${names} share ${range} behind ${partName(at.part)}: ${list(facts.tolls.map(tollWords))}.`;
+    const shared = `${names} share ${range} behind ${partName(at.part)}: ${list(facts.tolls.map((toll) => tollWords(toll, facts)))}.`;
     return facts.intruder === undefined
       ? shared
       : `A signal from outside comes in at ${partName(facts.intruder)}. ${shared}`;
@@ -76,10 +77,12 @@ function isWithin(x: number, from: number, to: number): boolean {
 }
 
 /** "5 TV multiplexes are lost", "1 TV multiplex loses part of its margin". */
-function tollWords({ grade, service, count }: Toll): string {
+function tollWords({ grade, service, count }: Toll, { victim, other }: SharedFrequenciesFacts): string {
+  const isStacked = [victim, other].some((b) => b.service === service && b.sort === "user bands");
+  const counted = isStacked ? "user band" : service;
   return plural(count, {
-    one: WORDS[grade].one(carriers(count, service)),
-    other: WORDS[grade].other(carriers(count, service)),
+    one: WORDS[grade].one(carriers(count, counted)),
+    other: WORDS[grade].other(carriers(count, counted)),
   });
 }
 

@@ -26,6 +26,7 @@ export const CONVERTER_WORDS: WordsOf<
   | "multiswitch"
   | "stack-under-roof"
   | "separate-cables"
+  | "aerial-cable"
   | "second-cable"
 > = {
   "universal-converter": {
@@ -79,6 +80,15 @@ export const CONVERTER_WORDS: WordsOf<
   "separate-cables": {
     title: ({ place, name }) =>
       `Run two cables of their own from ${name(place)} to each wideband receiver, through plain plates`,
+    reason: () => "The wideband feed lies over the TV band: the two cannot share a cable.",
+  },
+  "aerial-cable": {
+    title: ({ facts, place, name }) =>
+      plural(facts.receivers.length, {
+        one: `Take ${name(place)} off ${name(facts.joiner)}, and run a cable of its own to ${name(facts.receivers[0] ?? "")}`,
+        other: (n) =>
+          `Take ${name(place)} off ${name(facts.joiner)}, and run cables of their own to ${n} sets`,
+      }),
     reason: () => "The wideband feed lies over the TV band: the two cannot share a cable.",
   },
   "second-cable": {
