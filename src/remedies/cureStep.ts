@@ -67,6 +67,7 @@ export type FactsByIdea = {
   readonly "own-outputs": { readonly splitter: PartId };
   readonly multiswitch: { readonly splitter: PartId };
   readonly "stack-under-roof": NoMore;
+  readonly "stack-for-switch": Suited;
   readonly "separate-cables": NoMore;
   readonly "aerial-cable": { readonly joiner: PartId; readonly receivers: readonly PartId[] };
   readonly "second-cable": { readonly receiver: PartId };

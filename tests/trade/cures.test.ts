@@ -2,6 +2,7 @@
 import { expect, test } from "vitest";
 import { TRADE_CASES } from "./cases.ts";
 import { judge } from "./judge.ts";
+import { STACKED_CASES } from "./stackedCases.ts";
 
 /** No idea turns a receiver's position command on, or finds a stronger supply for a receiver. */
 const NOT_YET: readonly string[] = [
@@ -9,6 +10,8 @@ const NOT_YET: readonly string[] = [
   "too little current for LNB and line amplifier",
 ];
 
-test.each(TRADE_CASES)("$fault", (one) => {
+const FAULTS = [...TRADE_CASES, ...STACKED_CASES].filter(({ culprits }) => culprits.length > 0);
+
+test.each(FAULTS)("$fault", (one) => {
   expect(judge(one).isCured).toBe(!NOT_YET.includes(one.fault));
 });

@@ -458,6 +458,26 @@ const SEVERAL: readonly TradeCase[] = [
     "mirror.sky > q9.sky, q9.vl > ms.vl, q9.vh > ms.vh, q9.hl > ms.hl, q9.hh > ms.hh, ms.out3 > n.sat, ms.out1 > s.in, s.out1 > tw.sat1, s.out2 > tw.sat2",
   ),
   one(
+    "a twin receiver on a splitter in a block with one cable to each flat and no output left",
+    "s",
+    {
+      f4: rx(),
+      ms: ["multiswitch", { terrestrial: false, outputs: 4 }],
+      f2: ["receiver-sat-twin"],
+      s: ["splitter"],
+      w2: ["outlet-sat"],
+      d2: c(24),
+      f3: rx({ polarisation: "H", half: "high" }),
+      f1: rx({ half: "high" }),
+      d1: c(18),
+      d3: c(20),
+      d4: c(26),
+      ...QUATTRO,
+    },
+    "mirror.sky > q9.sky, q9.vl > ms.vl, q9.vh > ms.vh, q9.hl > ms.hl, q9.hh > ms.hh, ms.out1 > d1.in, d1.out > f1.sat, ms.out2 > d2.in, d2.out > w2.in, w2.sat > s.in, s.out1 > f2.sat1, s.out2 > f2.sat2, ms.out3 > d3.in, d3.out > f3.sat, ms.out4 > d4.in, d4.out > f4.sat",
+    "s ms",
+  ),
+  one(
     "the aerial was never joined to the stacking converter that feeds TV sockets",
     "st roof",
     {

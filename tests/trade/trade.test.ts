@@ -4,8 +4,9 @@ import { TRADE_CASES } from "./cases.ts";
 import type { TradeCase } from "./drawings.ts";
 import { MORE_CASES } from "./moreCases.ts";
 import { namingOf } from "./naming.ts";
+import { STACKED_CASES } from "./stackedCases.ts";
 
-const ALL: readonly TradeCase[] = [...TRADE_CASES, ...MORE_CASES];
+const ALL: readonly TradeCase[] = [...TRADE_CASES, ...MORE_CASES, ...STACKED_CASES];
 const FAULTS = ALL.filter(({ culprits }) => culprits.length > 0);
 const SOUND = ALL.filter(({ culprits }) => culprits.length === 0);
 

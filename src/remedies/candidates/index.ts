@@ -20,7 +20,7 @@ import { secondCable, separateCables } from "./separate.ts";
 import { multiswitchForSplitter, ownOutputs } from "./share.ts";
 import { endShort, strongerSupply } from "./shorts.ts";
 import { amplifierSlope, equaliser } from "./slope.ts";
-import { stackUnderTheRoof } from "./stack.ts";
+import { stackForSwitch, stackUnderTheRoof } from "./stack.ts";
 import { inserter, supplyOn } from "./supply.ts";
 import { swapLeads } from "./swapLeads.ts";
 import { smallerSplit, tapValue } from "./taps.ts";
@@ -47,13 +47,14 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   ],
   overload: [phoneFilter, padValue, otherGain, padBefore, amplifierAway],
   "band-cut": [widerType, cutterAway, ownUserBands, stackUnderTheRoof, otherConverter, separateCables],
-  "switched-output-shared": [ownOutputs, otherConverter, multiswitchForSplitter],
+  "switched-output-shared": [ownOutputs, otherConverter, multiswitchForSplitter, stackForSwitch],
   "wrong-quadrant": [rightQuadrants, quattroConverter, widebandForUnit],
   "command-lost": [cableGrade],
   "user-band-conflict": [ownUserBands, otherReceiver],
   "wrong-feed": [ownUserBands, otherReceiver, otherConverter, stackUnderTheRoof],
   "too-many-tuners": [ownUserBands, otherConverter, stackUnderTheRoof],
   "plane-missing": [secondCable, stackUnderTheRoof, otherConverter, separateCables],
+  "not-connected": [stackForSwitch],
   "receiver-misses": [
     widerType,
     cutterAway,

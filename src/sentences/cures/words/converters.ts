@@ -25,6 +25,7 @@ export const CONVERTER_WORDS: WordsOf<
   | "own-outputs"
   | "multiswitch"
   | "stack-under-roof"
+  | "stack-for-switch"
   | "separate-cables"
   | "aerial-cable"
   | "second-cable"
@@ -76,6 +77,11 @@ export const CONVERTER_WORDS: WordsOf<
       `Put a single-cable unit behind ${name(place)}, and use single-cable receivers`,
     reason: () =>
       "User bands lie above 950 MHz, so TV, radio and every transponder share the one cable to each room.",
+  },
+  "stack-for-switch": {
+    title: ({ facts, place, name }) =>
+      `Replace ${name(place)} with a single-cable unit${suited(facts.receivers, SINGLE_CABLE)}`,
+    reason: () => "One cable then serves all tuners of a flat, each over a user band of its own.",
   },
   "separate-cables": {
     title: ({ place, name }) =>
