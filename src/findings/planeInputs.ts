@@ -5,8 +5,8 @@ import type { PortPlane } from "../parts/contract.ts";
 import { type Band, SILENCE } from "../signal/band.ts";
 import { remembered } from "../signal/remember.ts";
 
-/** What a feed is that does not hold one quadrant all the time. */
-export type LooseFeed = "switched" | "wideband" | "single-cable";
+/** What a feed is that does not hold all the time what an input stands for; "quadrant": half of a polarisation. */
+export type LooseFeed = "switched" | "wideband" | "single-cable" | "quadrant";
 
 export type PlaneInput = {
   readonly port: string;
@@ -65,7 +65,8 @@ function whatArrives(record: PartRecord, port: string, quadrant: string): PlaneI
 function looseFeed(band: Band, isWhole: boolean): LooseFeed | undefined {
   if (band.stack) return "single-cable";
   if (band.conditions.length > 0) return "switched";
-  return band.half || isWhole ? undefined : "wideband";
+  if (isWhole) return band.half ? "quadrant" : undefined;
+  return band.half ? undefined : "wideband";
 }
 
 /** "VL"; "V" for both halves at once. */

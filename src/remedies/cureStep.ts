@@ -30,6 +30,7 @@ export type FactsByIdea = {
   readonly "amplifier-slope": { readonly db: number };
   readonly "input-pad": Setting;
   readonly "own-user-bands": { readonly converter: PartId; readonly receivers: readonly PartId[] };
+  readonly "other-user-bands": { readonly first: PartId; readonly count: number };
   readonly "more-user-bands": { readonly tuners: number };
   // Levels
   readonly pad: { readonly db: number; readonly overDb: number };
@@ -89,7 +90,9 @@ export type FactsByIdea = {
   readonly "own-position-lines": { readonly splitter: PartId };
   readonly multiswitch: { readonly splitter: PartId };
   readonly "stack-under-roof": NoMore;
+  readonly "stack-for-switch": Suited;
   readonly "separate-cables": NoMore;
+  readonly "aerial-cable": { readonly joiner: PartId; readonly receivers: readonly PartId[] };
   readonly "second-cable": { readonly receiver: PartId };
 };
 

@@ -14,7 +14,7 @@ import { difference } from "./difference.ts";
 import { type GivenUp, placesGivenUp } from "./givenUp.ts";
 import type { PriceList } from "./prices.ts";
 import { countOf, type Proof, prove } from "./proof.ts";
-import { byRank, type SearchAim } from "./rank.ts";
+import { byRank, isFarDearer, type SearchAim, troubleOf } from "./rank.ts";
 import { signature } from "./signature.ts";
 import { type Site, siteOf } from "./site.ts";
 import { type Work, workOf } from "./work.ts";
@@ -58,8 +58,8 @@ const ENOUGH = 3;
 const LITTLE_MINUTES = 20;
 /** Trials that are still made once there is choice enough: one of them may be better. */
 const AFTER_ENOUGH = 30;
-/** So much work counts as much as one place further down among the ideas: cheap pairs go before dear singles [min]. */
-const MINUTES_PER_PLACE = 10;
+/** So much work and money counts as much as one place further down among the ideas: cheap pairs go before dear singles. */
+const TROUBLE_PER_PLACE = 15;
 const MOST_PLACES = 12;
 
 /** A state of the design on the way: what was done so far, and what came of it. */
@@ -98,9 +98,9 @@ export function* search(
       if (node.steps.some((s) => isSecondExchange(s.step, candidate.step))) return;
       const changed = applied(candidate, node.site.design);
       if (!changed || seen.has(signature(changed))) return;
-      const { workMinutes } = costOf(difference(node.site.design, changed), prices);
+      const trouble = troubleOf(costOf(difference(node.site.design, changed), prices));
       const priority =
-        node.priority + i + (candidate.doubt ?? 0) + Math.min(MOST_PLACES, workMinutes / MINUTES_PER_PLACE);
+        node.priority + i + (candidate.doubt ?? 0) + Math.min(MOST_PLACES, trouble / TROUBLE_PER_PLACE);
       queue.push({ node, candidate, changed, priority });
     });
     queue.sort((a, b) => a.priority - b.priority);
@@ -229,7 +229,7 @@ function withProposal(
   const ranked = [...proposals, one].sort(byRank(aim));
   const hasWhole = ranked.some((p) => isWhole(p.proof, aim));
   return ranked
-    .filter((p, i) => !ranked.slice(0, i).some((better) => isNeedless(p, better)))
+    .filter((p, i) => !ranked.slice(0, i).some((other) => isNeedless(p, other) || isFarDearer(p, other)))
     .filter((p) => !ranked.some((better) => p !== better && putRight(better) && isWorkaround(p, better)))
     .filter((p) => !hasWhole || isWhole(p.proof, aim))
     .slice(0, MOST_PROPOSALS);

@@ -65,11 +65,17 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "not converted":
       return `No LNB converts ${lacking} on the way to ${receiver}`;
     case "switched feed on a wideband input":
-      return `${blocked ?? "The LNB"} gives a switched feed, but ${receiver} needs a wideband one`;
+      return blocked
+        ? `${blocked} gives a switched feed, but ${receiver} needs a wideband one`
+        : `${receiver} needs a wideband feed, but its cable carries a switched one, as others there need it`;
     case "wideband feed on a switched input":
-      return `${blocked ?? "The LNB"} gives a wideband feed, which ${receiver} cannot tune`;
+      return blocked
+        ? `${blocked} gives a wideband feed, which ${receiver} cannot tune`
+        : `${receiver} cannot tune the wideband feed on its cable, which others there need`;
     case "plain feed on a single-cable input":
-      return `${blocked ?? "The LNB"} gives no user bands, but ${receiver} is set to single-cable mode`;
+      return blocked
+        ? `${blocked} gives no user bands, but ${receiver} is set to single-cable mode`
+        : `${receiver} is set to single-cable mode, but its cable carries no user bands`;
     case "single-cable feed on a plain input":
       return `${receiver} cannot ask for user bands, and its line carries nothing else`;
     case "wrong polarisation at the input":
@@ -197,7 +203,9 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
     case "wideband feed on a switched input":
     case "plain feed on a single-cable input":
     case "single-cable feed on a plain input":
-      return "Use an LNB that suits the receiver, or a receiver that suits the LNB.";
+      return culprit.part === at.part
+        ? `Use a receiver that suits the LNB in the place of ${partName(at.part)}.`
+        : `Use an LNB that suits ${partName(at.part)}, or a receiver that suits the LNB.`;
     case "noisy":
     case "disturbed":
       return culpritCure(missing.blamed);

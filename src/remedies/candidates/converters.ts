@@ -202,6 +202,35 @@ export const quattroConverter: Idea = (site, finding) => {
   ];
 };
 
+/** A wideband LNB before a unit that takes whole polarisations and is fed by something else. */
+export const widebandForUnit: Idea = (site, finding) => {
+  const unit = site.evaluation.record(finding.at.part);
+  if (unit?.kind.trade.job !== "switch unit") return [];
+  const inputs = unit.ports.filter(
+    ({ side, plane }) => side === "in" && plane?.position === 1 && plane.half === undefined,
+  );
+  const lines = inputs.flatMap(({ id, plane }) => {
+    const step = unit.joined[id]
+      ? wayUp(site, [unit.part.id, id], "satellite").find((s) => s.record.kind.trade.job === "converter")
+      : undefined;
+    return step && plane ? [{ lnb: step.record, port: step.out, to: plane.polarisation.toLowerCase() }] : [];
+  });
+  const [first] = lines;
+  if (!first || lines.some((l) => l.lnb !== first.lnb) || first.lnb.kind.trade.gives === "wideband")
+    return [];
+  const { id } = first.lnb.part;
+  return [
+    candidate("wideband-converter", [id], { receivers: [] }, (design) => {
+      const d = draft(design);
+      const ends = lines.map(({ port, to }) => ({ to, at: d.other([id, port]) }));
+      for (const { port } of lines) d.unjoin([id, port]);
+      d.swap(id, "lnb-wideband");
+      for (const { to, at } of ends) if (at) d.join([id, to], at);
+      return d.result();
+    }),
+  ];
+};
+
 const QUADRANTS = ["vl", "vh", "hl", "hh"] as const;
 
 /** Cables at a multiswitch, each led to the input that its quadrant belongs to. */

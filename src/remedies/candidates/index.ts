@@ -2,18 +2,20 @@
 import type { Finding } from "../../findings/finding.ts";
 import type { Candidate, Idea } from "../candidate.ts";
 import type { Site } from "../site.ts";
+import { aerialCable } from "./aerialCable.ts";
 import { amplifierAway, lineAmplifier, tvAmplifier } from "./amplifiers.ts";
 import { bandCombiner } from "./bandCombiner.ts";
 import { filterBefore, otherChannels, trap, trapIntruder } from "./bands.ts";
 import { cableGrade } from "./cable.ts";
 import { plugIn } from "./connect.ts";
-import { otherConverter, quattroConverter, rightQuadrants } from "./converters.ts";
+import { otherConverter, quattroConverter, rightQuadrants, widebandForUnit } from "./converters.ts";
 import { terminateOutputs, wireOff } from "./ends.ts";
 import { gradedTaps } from "./graded.ts";
 import { betterDecoupling } from "./isolation.ts";
 import { otherGain, padBefore, padValue, sourcePad } from "./levels.ts";
 import { mend } from "./mend.ts";
 import { betterDish, lessLossBefore, masthead } from "./noise.ts";
+import { otherUserBands } from "./otherUserBands.ts";
 import { letSupplyPass } from "./pass.ts";
 import { phoneFilter, screenCable } from "./phones.ts";
 import { otherPlate } from "./plates.ts";
@@ -25,13 +27,13 @@ import { multiswitchForSplitter, ownOutputs } from "./share.ts";
 import { ownPositionLines } from "./sharePositions.ts";
 import { endShort, strongerSupply } from "./shorts.ts";
 import { amplifierSlope, equaliser } from "./slope.ts";
-import { stackUnderTheRoof } from "./stack.ts";
+import { stackForSwitch, stackUnderTheRoof } from "./stack.ts";
 import { higherSupply, inserter, mainsUnit, supplyOn } from "./supply.ts";
 import { otherSocket, swapLeads } from "./swapLeads.ts";
 import { smallerSplit, tapValue } from "./taps.ts";
 import { missingTrunks } from "./trunks.ts";
 import { ownUserBands } from "./userBands.ts";
-import { filterAway, widerType } from "./wider.ts";
+import { cutterAway, widerType } from "./wider.ts";
 
 /** What whoever is called to a fault looks at first, whatever the finding says. */
 const FIRST: readonly Idea[] = [
@@ -48,8 +50,10 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   loop: [wireOff],
   "supply-overloaded": [endShort, strongerSupply, mainsUnit, otherConverter],
   "no-supply": [supplyOn, inserter, mainsUnit, higherSupply, bandCombiner],
-  "not-connected": [secondLead],
+  "not-connected": [secondLead, stackForSwitch],
+  "wideband-shared": [aerialCable, stackUnderTheRoof, otherConverter, separateCables],
   "shared-frequencies": [
+    otherUserBands,
     stackUnderTheRoof,
     otherConverter,
     separateCables,
@@ -63,14 +67,20 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   "band-cut": [
     widerType,
     otherChannels,
-    filterAway,
+    cutterAway,
     ownUserBands,
     stackUnderTheRoof,
     otherConverter,
     separateCables,
   ],
-  "switched-output-shared": [ownOutputs, ownPositionLines, otherConverter, multiswitchForSplitter],
-  "wrong-quadrant": [rightQuadrants, quattroConverter],
+  "switched-output-shared": [
+    ownOutputs,
+    ownPositionLines,
+    otherConverter,
+    multiswitchForSplitter,
+    stackForSwitch,
+  ],
+  "wrong-quadrant": [rightQuadrants, quattroConverter, widebandForUnit],
   "command-lost": [askedPosition, cableGrade],
   "user-band-conflict": [ownUserBands, otherReceiver],
   "wrong-feed": [ownUserBands, otherReceiver, otherConverter, stackUnderTheRoof],
@@ -80,7 +90,7 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
     tvAmplifier,
     widerType,
     otherChannels,
-    filterAway,
+    cutterAway,
     ownUserBands,
     stackUnderTheRoof,
     otherConverter,

@@ -5,6 +5,7 @@ import type { Job } from "../../parts/trade.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { recordsAround } from "./around.ts";
+import { partAway } from "./wider.ts";
 
 /** Makes a part that blocks pass what arrives at one of its outputs; a part that does nothing else goes. */
 export const letSupplyPass: Idea = (site, finding) =>
@@ -32,16 +33,12 @@ export function supplyPassedOn(record: PartRecord): readonly Candidate[] {
       return d.result();
     }),
   );
-  return GOES.includes(record.kind.trade.job) ? [blockAway(id), ...found] : found;
+  const { job } = record.kind.trade;
+  if (GOES.includes(job)) return [candidate("block-away", [id], {}, partAway(id)), ...found];
+  return job === "amplifier" && record.kind.inline
+    ? [...found, candidate("amplifier-away", [id], {}, partAway(id))]
+    : found;
 }
 
 /** Not needed where the receivers feed the line themselves. */
 const GOES: readonly Job[] = ["block", "supply"];
-
-function blockAway(id: string): Candidate {
-  return candidate("block-away", [id], {}, (design) => {
-    const d = draft(design);
-    d.remove(id);
-    return d.result();
-  });
-}

@@ -33,12 +33,25 @@ export function isPlain(above: readonly Step[]): boolean {
   return above.every(({ record }) => record.kind.inline !== undefined);
 }
 
+/** A plate for two satellite cables, and what its second cable comes in and goes out by. */
+const TWIN_PLATE = { kind: "outlet-sat-twin", input: "in2", socket: "sat2" } as const;
+
+/** The plain plate right above a splitter. */
+function plateOf(above: readonly Step[]): string | undefined {
+  const [nearest] = above;
+  const isPlate = nearest?.record.kind.trade.job === "plate";
+  const sockets = isPlate ? nearest.record.ports.filter((p) => p.side === "out").length : 0;
+  return sockets === 1 ? nearest?.record.part.id : undefined;
+}
+
 /** An output of the converter and a cable for each leg; the splitter goes. */
 export const ownOutputs: Idea = (site, finding) =>
   sharedLines(site, finding.parts).flatMap(({ split, feeding, above }): Candidate[] => {
     const { converter, port } = feeding;
     const legs = legsOf(split);
-    if (legs.length < 2 || !isPlain(above)) return [];
+    // Behind a plate the second cable needs a socket of its own.
+    const plate = legs.length === 2 ? plateOf(above) : undefined;
+    if (legs.length < 2 || !isPlain(plate ? above.slice(1) : above)) return [];
     const used = converter.ports.filter((p) => p.side === "out" && converter.joined[p.id]).length;
     const outputs = outputsFor(converter, used + legs.length - 1);
     if (outputs === undefined) return [];
@@ -48,6 +61,7 @@ export const ownOutputs: Idea = (site, finding) =>
       candidate("own-outputs", [id, split.part.id], { splitter: split.part.id }, (design) => {
         const d = draft(design);
         const ends = legs.map((leg) => d.other([split.part.id, leg]));
+        if (plate) d.swap(plate, TWIN_PLATE.kind);
         const first = d.other([split.part.id, "in"]);
         const line = d.other([id, port]);
         const place = split.part.at;
@@ -69,7 +83,10 @@ export const ownOutputs: Idea = (site, finding) =>
           }
           const cable = d.put("cable", { ...cableOptions(above), lengthM: metres }, place);
           d.join([id, out], [cable, "in"]);
-          d.join([cable, "out"], end);
+          if (plate) {
+            d.join([cable, "out"], [plate, TWIN_PLATE.input]);
+            d.join([plate, TWIN_PLATE.socket], end);
+          } else d.join([cable, "out"], end);
         }
         return d.result();
       }),

@@ -44,6 +44,7 @@ function swapsOf(site: Site, record: PartRecord, side: Port["side"]): readonly C
         ![a, b].some((p) => isEnded(site, record, p)) &&
         !areRight(site, record, a, b),
     )
+    .concat(side === "out" ? unlikeOutputs(record) : [])
     .sort((a, b) => a.doubt - b.doubt)
     .slice(0, MOST_PAIRS)
     .map(({ a, b, doubt }) => ({ ...swapped(record.part.id, a.id, b.id), doubt: doubt * PLACES_PER_DOUBT }));
@@ -52,6 +53,17 @@ function swapsOf(site: Site, record: PartRecord, side: Port["side"]): readonly C
 /** Where a line is ended on purpose nobody else is meant to hang. */
 function isEnded(site: Site, record: PartRecord, port: Port): boolean {
   return site.evaluation.record(record.joined[port.id]?.[0] ?? "")?.kind.trade.job === "load";
+}
+
+/** A switched output and a stacked one of the same converter: their leads are easily mistaken for each other. */
+function unlikeOutputs({ ports, joined, power }: PartRecord) {
+  const outputs = (power.switches ?? []).flatMap(({ port, by }) => {
+    const found = ports.find((p) => p.id === port && joined[port]);
+    return found ? [{ port: found, by }] : [];
+  });
+  return outputs.flatMap((a, i) =>
+    outputs.slice(i + 1).flatMap((b) => (a.by === b.by ? [] : [{ a: a.port, b: b.port, doubt: 0 }])),
+  );
 }
 
 /** A socket takes a receiver's lead, which nobody plugs into a trunk. */

@@ -39,18 +39,21 @@ function culprits(site: Site, parts: readonly string[]): readonly PartRecord[] {
   });
 }
 
-/** A filter, or an amplifier for other services, that takes away what is wanted. */
-export const filterAway: Idea = (site, finding) =>
-  culprits(site, finding.parts).flatMap((record): Candidate[] => {
-    const { job } = record.kind.trade;
+/** A filter, or an amplifier for other services, that takes away what is wanted, out of the line. */
+export const cutterAway: Idea = (site, finding) =>
+  culprits(site, finding.parts).flatMap(({ part, kind }): Candidate[] => {
+    const { job } = kind.trade;
+    if (!kind.inline) return [];
+    if (job === "filter") return [candidate("filter-away", [part.id], {}, partAway(part.id))];
     const isAmplifier = job === "amplifier" || job === "mast amplifier";
-    if (!record.kind.inline || (job !== "filter" && !isAmplifier)) return [];
-    const { id } = record.part;
-    return [
-      candidate("filter-away", [id], {}, (design) => {
-        const d = draft(design);
-        d.remove(id);
-        return d.result();
-      }),
-    ];
+    return isAmplifier ? [candidate("amplifier-away", [part.id], {}, partAway(part.id))] : [];
   });
+
+/** A part taken out of its line. */
+export function partAway(id: string): Candidate["apply"] {
+  return (design) => {
+    const d = draft(design);
+    d.remove(id);
+    return d.result();
+  };
+}

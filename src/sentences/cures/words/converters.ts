@@ -26,7 +26,9 @@ export const CONVERTER_WORDS: WordsOf<
   | "own-position-lines"
   | "multiswitch"
   | "stack-under-roof"
+  | "stack-for-switch"
   | "separate-cables"
+  | "aerial-cable"
   | "second-cable"
 > = {
   "universal-converter": {
@@ -81,9 +83,23 @@ export const CONVERTER_WORDS: WordsOf<
     reason: () =>
       "User bands lie above 950 MHz, so TV, radio and every transponder share the one cable to each room.",
   },
+  "stack-for-switch": {
+    title: ({ facts, place, name }) =>
+      `Replace ${name(place)} with a single-cable unit${suited(facts.receivers, SINGLE_CABLE)}`,
+    reason: () => "One cable then serves all tuners of a flat, each over a user band of its own.",
+  },
   "separate-cables": {
     title: ({ place, name }) =>
       `Run two cables of their own from ${name(place)} to each wideband receiver, through plain plates`,
+    reason: () => "The wideband feed lies over the TV band: the two cannot share a cable.",
+  },
+  "aerial-cable": {
+    title: ({ facts, place, name }) =>
+      plural(facts.receivers.length, {
+        one: `Take ${name(place)} off ${name(facts.joiner)}, and run a cable of its own to ${name(facts.receivers[0] ?? "")}`,
+        other: (n) =>
+          `Take ${name(place)} off ${name(facts.joiner)}, and run cables of their own to ${n} sets`,
+      }),
     reason: () => "The wideband feed lies over the TV band: the two cannot share a cable.",
   },
   "second-cable": {

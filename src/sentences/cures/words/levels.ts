@@ -96,7 +96,7 @@ export const LEVEL_STEP_WORDS: WordsOf<
   },
   "amplifier-away": {
     title: ({ place, name }) => `Remove ${name(place)} from the line`,
-    reason: () => "There is enough level without it, and it gets more than it can take.",
+    reason: () => "There is enough level without it, and the harm that it does goes with it.",
   },
   masthead: {
     title: ({ facts, place, name }) => `Put a masthead amplifier of ${facts.db} dB under ${name(place)}`,

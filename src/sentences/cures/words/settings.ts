@@ -1,5 +1,6 @@
+import type { Part } from "../../../design/design.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
-import { describedOptions } from "../../../parts/meanings.ts";
+import { describedOptions, onSiteOf, optionMeaning } from "../../../parts/meanings.ts";
 import { plural } from "../../../words/plural.ts";
 import { optionWords, valueWords } from "../optionWords.ts";
 import type { StepTold, WordsOf } from "../told.ts";
@@ -13,6 +14,7 @@ export const SETTING_WORDS: WordsOf<
   | "amplifier-slope"
   | "input-pad"
   | "own-user-bands"
+  | "other-user-bands"
   | "more-user-bands"
 > = {
   mend: {
@@ -52,8 +54,20 @@ export const SETTING_WORDS: WordsOf<
       }),
     reason: () => "Each tuner then asks for its own transponder, and none retunes another.",
   },
+  "other-user-bands": {
+    title: ({ facts, place, name }) =>
+      plural(facts.count, {
+        one: `Give ${name(place)} a user band that ${name(facts.first)} leaves free, and set the receivers to suit`,
+        other: (n) =>
+          `Give ${name(place)} ${n} user bands that ${name(facts.first)} leaves free, and set the receivers to suit`,
+      }),
+    reason: () => "On one line each user band may come from one converter only.",
+  },
   "more-user-bands": {
-    title: ({ place, name }) => `Replace ${name(place)} with one that has 32 user bands (EN 50607)`,
+    title: ({ place, name, part }) =>
+      isSet(part(place))
+        ? `Set ${name(place)} to 32 user bands (EN 50607), and its receivers to suit`
+        : `Replace ${name(place)} with one that has 32 user bands (EN 50607)`,
     reason: ({ facts }) =>
       plural(facts.tuners, {
         one: "One tuner is connected to its line, and it has no user band for it.",
@@ -61,6 +75,13 @@ export const SETTING_WORDS: WordsOf<
       }),
   },
 };
+
+/** Whether the user bands of a converter are set on site. */
+function isSet(converter: Part | undefined): boolean {
+  const kind = kindOf(converter?.kind ?? "");
+  const key = kind && optionMeaning(kind, "user band set");
+  return kind !== undefined && key !== undefined && onSiteOf(kind, key) !== undefined;
+}
 
 /** A switch is switched on; anything else is set to its sound value. */
 function mendTitle({ facts, place, name, part }: StepTold<"mend">): string {
