@@ -22,9 +22,11 @@ export const betterDecoupling: Idea = (site, finding) => {
       }),
     );
   const decoupling = optionMeaning(record.kind, "decoupling");
+  const ofFerrite = decoupling === undefined ? undefined : record.options[decoupling];
   const now = isResistive ? record.treatment.isolationDb : decoupling && record.options[decoupling];
   const isolationDb = typeof now === "number" ? Math.ceil(now + short) + 2 : Number.POSITIVE_INFINITY;
-  if (decoupling !== undefined && isolationDb <= BEST_DECOUPLING_DB)
+  const ferriteDoes = isResistive && typeof ofFerrite === "number" && ofFerrite + 2 >= isolationDb;
+  if (decoupling !== undefined && isolationDb <= BEST_DECOUPLING_DB && !ferriteDoes)
     found.push(
       candidate("better-decoupling", [at], { isolationDb }, (design) => {
         const d = draft(design);

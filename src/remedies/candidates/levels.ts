@@ -91,6 +91,8 @@ export const sourcePad: Idea = (site, finding) => {
   const source = wayUp(site, [place.part.part.id, place.input], place.service).at(-1);
   if (source?.record.kind.trade.job !== "aerial") return [];
   const { id } = source.record.part;
+  // Right at the place it is the same attenuator.
+  if (place.part.joined[place.input]?.[0] === id) return [];
   return [
     candidate("source-pad", [id, source.out, lossDb], { db: lossDb }, (design) => {
       const d = draft(design);
