@@ -79,7 +79,12 @@ function filterEdge(mode: keyof typeof FILTER_VERBS, range: Range, db: number): 
   if (mode === "stop") return { type: "notch", windows: [range], rejectionDb: db };
   // A trap that is not too deep leaves a channel that can be received: it brings it down to the others.
   const { fromMHz, toMHz } = range;
-  return curve([fromMHz - TRAP_FLANK_MHZ, 0], [fromMHz, -db], [toMHz, -db], [toMHz + TRAP_FLANK_MHZ, 0]);
+  return curve(
+    [Math.max(0, fromMHz - TRAP_FLANK_MHZ), 0],
+    [fromMHz, -db],
+    [toMHz, -db],
+    [toMHz + TRAP_FLANK_MHZ, 0],
+  );
 }
 
 /** Top of the TV band below each mobile band [MHz] (EU Decision 2017/899 and the 790 MHz clearance, from memory). */

@@ -46,7 +46,8 @@ export type FactsByIdea = {
     readonly slopeDb?: number;
   };
   readonly "smaller-splitter": { readonly ways: number; readonly legs: number; readonly used: number };
-  readonly "ferrite-splitter": NoMore;
+  /** How well its outputs have to be kept apart, where the usual type does not do. */
+  readonly "ferrite-splitter": { readonly isolationDb?: number };
   readonly "better-decoupling": { readonly isolationDb: number };
   readonly "line-amplifier": { readonly db: number };
   readonly "tv-amplifier": NoMore;

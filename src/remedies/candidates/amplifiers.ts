@@ -5,7 +5,7 @@ import { metresOf, optionMeaning, standardValues } from "../../parts/meanings.ts
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { type Step, wayUp } from "../site.ts";
-import { AMPLIFIERS, excessDb, isForeign, SPARE_DB } from "./levels.ts";
+import { AMPLIFYING_JOBS, excessDb, isForeign, SPARE_DB } from "./levels.ts";
 import { curePlaceOf } from "./places.ts";
 
 /** An amplifier that is not needed, taken out of the line: with its inserter, or a splitter in its place. */
@@ -14,7 +14,7 @@ export const amplifierAway: Idea = (site, finding) => {
   if (!place || excessDb(finding) <= 0 || isForeign(finding)) return [];
   const way = wayUp(site, [place.part.part.id, place.input], place.service).map((s) => s.record);
   return [place.part, ...way]
-    .filter(({ kind }) => kind.inline && AMPLIFIERS.includes(kind.trade.job))
+    .filter(({ kind }) => kind.inline && AMPLIFYING_JOBS.includes(kind.trade.job))
     .map(without);
 };
 

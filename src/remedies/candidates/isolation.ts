@@ -13,22 +13,25 @@ export const betterDecoupling: Idea = (site, finding) => {
   const short = Math.ceil((finding.limit ?? 0) - (finding.value ?? 0));
   const found: Candidate[] = [];
   const isResistive = record.options.type === "resistive";
-  if (isResistive)
+  const decoupling = optionMeaning(record.kind, "decoupling");
+  const ofFerrite = decoupling === undefined ? undefined : record.options[decoupling];
+  const now = isResistive ? record.treatment.isolationDb : decoupling && record.options[decoupling];
+  const isolationDb = typeof now === "number" ? Math.ceil(now + short) + 2 : Number.POSITIVE_INFINITY;
+  const isUsual = typeof ofFerrite === "number" && ofFerrite + 2 >= isolationDb;
+  if (decoupling !== undefined && isResistive && isolationDb <= BEST_DECOUPLING_DB) {
+    const facts = isUsual ? {} : { isolationDb };
     found.push(
-      candidate("ferrite-splitter", [at], {}, (design) => {
+      candidate("ferrite-splitter", [at, isolationDb], facts, (design) => {
         const d = draft(design);
-        d.set(at, { type: "hybrid" });
+        d.set(at, { type: "hybrid", ...(isUsual ? {} : { [decoupling]: isolationDb }) });
         return d.result();
       }),
     );
-  const decoupling = optionMeaning(record.kind, "decoupling");
-  const now = isResistive ? record.treatment.isolationDb : decoupling && record.options[decoupling];
-  const isolationDb = typeof now === "number" ? Math.ceil(now + short) + 2 : Number.POSITIVE_INFINITY;
-  if (decoupling !== undefined && isolationDb <= BEST_DECOUPLING_DB)
+  } else if (decoupling !== undefined && isolationDb <= BEST_DECOUPLING_DB)
     found.push(
       candidate("better-decoupling", [at], { isolationDb }, (design) => {
         const d = draft(design);
-        d.set(at, { ...(isResistive ? { type: "hybrid" } : {}), [decoupling]: isolationDb });
+        d.set(at, { [decoupling]: isolationDb });
         return d.result();
       }),
     );

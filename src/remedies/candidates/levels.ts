@@ -51,7 +51,7 @@ function culpritJob(site: Site, finding: Finding): Job | undefined {
 }
 
 /** Parts that amplify. */
-export const AMPLIFIERS: readonly Job[] = ["amplifier", "mast amplifier"];
+export const AMPLIFYING_JOBS: readonly Job[] = ["amplifier", "mast amplifier"];
 
 /** What nobody wants is filtered out: less of everything leaves as little of what is wanted. */
 export function isForeign({ facts }: Finding): boolean {
@@ -87,10 +87,12 @@ export const sourcePad: Idea = (site, finding) => {
   const job = culpritJob(site, finding);
   if (!place || lossDb === undefined || job === undefined || isForeign(finding)) return [];
   // What one place has too much is taken off there.
-  if (job !== "aerial" && !AMPLIFIERS.includes(job) && finding.rule !== "overload") return [];
+  if (job !== "aerial" && !AMPLIFYING_JOBS.includes(job) && finding.rule !== "overload") return [];
   const source = wayUp(site, [place.part.part.id, place.input], place.service).at(-1);
   if (source?.record.kind.trade.job !== "aerial") return [];
   const { id } = source.record.part;
+  // Right at the place it is the same attenuator.
+  if (place.part.joined[place.input]?.[0] === id) return [];
   return [
     candidate("source-pad", [id, source.out, lossDb], { db: lossDb }, (design) => {
       const d = draft(design);

@@ -81,7 +81,10 @@ export const LEVEL_STEP_WORDS: WordsOf<
       }),
   },
   "ferrite-splitter": {
-    title: ({ place, name }) => `Replace ${name(place)} with a ferrite splitter`,
+    title: ({ facts, place, name }) =>
+      facts.isolationDb === undefined
+        ? `Replace ${name(place)} with a ferrite splitter`
+        : `Replace ${name(place)} with a ferrite splitter that has ${facts.isolationDb} dB between its outputs`,
     reason: () => "A resistive one loses twice the decibels and keeps its legs badly apart.",
   },
   "better-decoupling": {
