@@ -134,3 +134,24 @@ test("an open line to one socket of a plate is no fault of the plate", () => {
   const [cause] = report(evaluate(design)).causes;
   expect(cause?.root.parts[0]).toBe("r2");
 });
+
+test("a mains unit that cannot feed its LNB leaves nobody behind it with a picture", () => {
+  // 200 mA are drawn by the LNB, and the unit shuts down above 150 mA.
+  const design = draw(
+    {
+      a: ["receiver-sat"],
+      b: ["receiver-sat", { polarisation: "H" }],
+      u: ["multiswitch", { terrestrial: false, outputs: 4, lnbLimitMa: 150 }],
+      m: ["lnb-quattro", { currentMa: 200 }],
+      k: ["dish", { diameterM: 0.8 }],
+    },
+    "k.sky > m.sky, m.vl > u.vl, m.vh > u.vh, m.hl > u.hl, m.hh > u.hh, u.out1 > b.sat, u.out4 > a.sat",
+  );
+  const { causes, verdicts } = report(evaluate(design));
+  expect(verdicts.map(({ part, state }) => [part, state])).toEqual([
+    ["a", "fails"],
+    ["b", "fails"],
+  ]);
+  const [cause] = causes;
+  expect([cause?.root.rule, [...(cause?.receivers ?? [])].sort()]).toEqual(["supply-overloaded", ["a", "b"]]);
+});
