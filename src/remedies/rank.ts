@@ -61,7 +61,7 @@ export function byEffort(effort: Effort): Order {
 }
 
 /** So many times the trouble is absurd, if there is another way; below so much of it nobody minds. Our choice. */
-const FAR = { times: 10, trouble: 100 } as const;
+const FAR = { times: 10, trouble: 200 } as const;
 
 /** Cures no more than another one, for very much more trouble: nobody would offer it beside that one. */
 export function isFarDearer(p: Ranked, other: Ranked): boolean {
