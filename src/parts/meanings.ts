@@ -48,7 +48,8 @@ export function metresOf(kind: PartKind, options: AnyOptions): number | undefine
 
 /** What another value of an option takes on site; undefined: another part. */
 export function onSiteOf(kind: PartKind, key: string): OnSite | undefined {
-  return describedOptions(kind).get(key)?.onSite ?? kind.trade.onSite;
+  const way = describedOptions(kind).get(key)?.onSite ?? kind.trade.onSite;
+  return way === "factory" ? undefined : way;
 }
 
 /** Numbers that an option can be given: those that are sold, or the steps of its knob; lowest first. */

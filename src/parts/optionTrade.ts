@@ -48,7 +48,8 @@ export type OnSite = "setting" | "aligning" | "not ours";
 
 export type OptionTrade = {
   readonly means?: Meaning;
-  readonly onSite?: OnSite;
+  /** "factory": fixed in the part, where most else of its kind is set on site. */
+  readonly onSite?: OnSite | "factory";
   /** Values that the trade sells, lowest first; any other value is somebody's own. */
   readonly sold?: { readonly values: readonly (number | string)[]; readonly source: string };
   /** Step in which the knob at the part turns. */

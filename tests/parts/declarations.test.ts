@@ -333,6 +333,17 @@ describe("an option", () => {
     expect(names(sources.filter(({ kind, key }) => onSiteOf(kind, key) !== "not ours"))).toEqual([]);
   });
 
+  test("of a receiver is set in its menu, but for the volts and the current that it was built with", () => {
+    const receiver = kindOf("receiver-sat");
+    if (!receiver) throw new Error("no receiver");
+    expect(["polarisation", "half", "position", "state"].map((key) => onSiteOf(receiver, key))).toEqual(
+      Array(4).fill("setting"),
+    );
+    expect(["volts13", "volts18", "limitMa"].map((key) => onSiteOf(receiver, key))).toEqual(
+      Array(3).fill(undefined),
+    );
+  });
+
   test("counts only when it says so", () => {
     const conditional = OPTIONS.filter(({ meta }) => meta.onlyWhen);
     expect(conditional.length).toBeGreaterThan(20);
