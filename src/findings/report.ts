@@ -1,9 +1,12 @@
 /** Asks every rule about every part, and sums receivers and outlets up. */
+import type { PartId } from "../design/design.ts";
+import { partsBeyond } from "../design/lookup.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { finished, type Steps } from "../evaluate/steps.ts";
 import type { PartKind } from "../parts/contract.ts";
 import type { Service } from "../signal/carrier.ts";
 import { signalOrderOf } from "./causes/signalOrder.ts";
+import { servicesAt } from "./causes/ways.ts";
 import { causesOf } from "./causes.ts";
 import type { RuleId } from "./facts.ts";
 import type { Draft, Finding, Report, Verdict } from "./finding.ts";
@@ -63,7 +66,7 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
   yield { done, total, work };
   const order = signalOrderOf(evaluation);
   const shown = inReportOrder(findings, { evaluation, order, rules: RULE_ORDER });
-  const agreed = agreeing(verdicts, shown);
+  const agreed = agreeing(verdicts, shown, evaluation);
   return { causes: causesOf(shown, agreed, { evaluation, order }), findings: shown, verdicts: agreed };
 }
 
@@ -167,13 +170,44 @@ function identified(rule: RuleId, draft: Draft<RuleId>): Finding {
   return { id, rule, ...draft } as Finding;
 }
 
+/** Whoever lives on what a mains unit cannot feed: it shuts down, and nothing else keeps that alive. */
+function behindOverload(evaluation: Evaluation, finding: Finding): readonly PartId[] {
+  if (finding.rule !== "supply-overloaded" || finding.facts.kind !== "too much") return [];
+  const unit = finding.at.part;
+  if (evaluation.record(unit)?.kind.reception) return [];
+  const isFedElsewhere = (part: PartId) => {
+    const record = evaluation.record(part);
+    const { ports = [], minVolts = 0 } = record?.power.load ?? {};
+    return ports.some((port) => record?.feeds[port]?.some((o) => o.part !== unit && o.volts >= minVolts));
+  };
+  return finding.facts.draws.flatMap(({ part }) => {
+    const record = evaluation.record(part);
+    if (!record || isFedElsewhere(part)) return [];
+    const lost = servicesAt(record);
+    return [...partsBeyond(evaluation.design.wires, [part], "downstream")].filter((id) => {
+      const below = evaluation.record(id);
+      return below?.kind.reception?.(below.options).wants.some((service) => lost.has(service));
+    });
+  });
+}
+
 const failedVerdicts = new WeakMap<Verdict, Verdict>();
 
 /** A receiver with an error at it fails, whatever it gets: an overloaded supply does not hold, for one. */
-function agreeing(verdicts: readonly Verdict[], findings: readonly Finding[]): readonly Verdict[] {
+function agreeing(
+  verdicts: readonly Verdict[],
+  findings: readonly Finding[],
+  evaluation: Evaluation,
+): readonly Verdict[] {
   const errors = new Map<string, RuleId[]>();
-  for (const { severity, at, rule } of findings)
-    if (severity === "error") errors.set(at.part, [...(errors.get(at.part) ?? []), rule]);
+  for (const finding of findings) {
+    const { severity, at, rule } = finding;
+    if (severity !== "error") continue;
+    for (const part of [at.part, ...behindOverload(evaluation, finding)]) {
+      const known = errors.get(part) ?? [];
+      if (part === at.part || !known.includes(rule)) errors.set(part, [...known, rule]);
+    }
+  }
   return verdicts.map((verdict) => {
     const failsBy = errors.get(verdict.part);
     if (!failsBy || verdict.role !== "receiver" || verdict.state === "fails" || verdict.idle) return verdict;

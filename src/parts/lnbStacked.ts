@@ -20,7 +20,7 @@ import { userBandCaption, userBandFields } from "./userBands.ts";
 const QUADRANT_NODES = QUADRANT_PORTS.map(({ port }) => inner(port));
 
 const LNB_OPTIONS = z.object({
-  ...userBandFields({ standard: "EN 50494", set: "four", levelOnSite: undefined }),
+  ...userBandFields({ standard: "EN 50494", set: "four", onSite: undefined }),
   outputs: choice({
     label: "Stacked outputs",
     help: "Each has all the user bands for itself.",

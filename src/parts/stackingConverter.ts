@@ -37,7 +37,7 @@ const STACKER_OPTIONS = z.object({
     means: "outputs",
     sold: { values: [1, 2, 4, 6, 8, 12, 16], source: "usual, from memory" },
   }),
-  ...userBandFields({ standard: "EN 50607", set: "thirtyTwo", levelOnSite: "setting" }),
+  ...userBandFields({ standard: "EN 50607", set: "thirtyTwo", onSite: "setting" }),
   ...terrestrialFields(),
   ...lnbSupplyFields(),
   inputLossDb: number({
@@ -102,9 +102,12 @@ export const STACKING_CONVERTER = define({
     });
     const paths: Path[] = inputs.map((from) => ({ from, to: inner(from), response }));
     const from = inputs.map(inner);
+    const planes = Object.fromEntries(
+      stackerInputs(o).flatMap(({ id, plane }) => (plane ? [[inner(id), plane]] : [])),
+    );
     return {
       paths: [...paths, ...beside],
-      stacks: outputs.map((to) => stackPath(o, { from, to })),
+      stacks: outputs.map((to) => ({ ...stackPath(o, { from, to }), planes })),
       isolationDb: o.isolationDb,
     };
   },

@@ -143,7 +143,17 @@ const powerInserter = define({
   prefix: "psu",
   trade: { job: "supply", price: 25, workMinutes: 20, inItsPlace: "coupler" },
   options: z.object({
-    volts: number({ label: "Voltage", unit: "V", min: 5, max: 30, step: 0.5, default: 12, source: MEMORY }),
+    volts: number({
+      label: "Voltage",
+      unit: "V",
+      min: 5,
+      max: 30,
+      step: 0.5,
+      default: 12,
+      source: MEMORY,
+      means: "supply volts",
+      sold: { values: [12, 14, 18, 24], source: MEMORY },
+    }),
     limitMa: number({
       label: "Limit",
       unit: "mA",

@@ -2,6 +2,7 @@
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { Missing, MissingReason } from "../findings/missing.ts";
 import { plural } from "../words/plural.ts";
+import { besideLimit } from "./figures.ts";
 import { type Clause, partName, round1 } from "./phrases.ts";
 import { portsWords } from "./supplyWords.ts";
 
@@ -91,6 +92,12 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
         "needs",
         "need",
         `18 V, but only ${round1(reason.volts)} V arrive at ${partName(reason.part)}`,
+      );
+    case "dies at vertical":
+      return verb(
+        "needs",
+        "need",
+        `${besideLimit(reason.volts, reason.leastVolts)[1]} V at ${partName(reason.part)}, but only ${besideLimit(reason.volts, reason.leastVolts)[0]} V of the 13 V arrive`,
       );
     case "set by another":
       return are(`there only when ${partName(reason.by)} asks for the same at ${partName(reason.part)}`);

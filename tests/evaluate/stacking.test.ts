@@ -25,7 +25,7 @@ const control = switchAt("lnb", "stack");
 const sat = (o: BandSketch = {}) => bandOf({ from: "dish/V", service: "satellite", level: 60, ...o });
 const stacked = (arrived: readonly Band[], o: { stack?: StackPath; setting?: string | null } = {}) =>
   stackBands("lnb", o.stack ?? STACK, {
-    arrived,
+    arrived: [{ node: "#vl", bands: arrived }],
     control: { ...control, setting: o.setting === undefined ? "stack" : o.setting },
   });
 
@@ -104,7 +104,7 @@ describe("a stacked output", () => {
     expect(stacked([bandOf()])).toEqual([]);
     const dead = { cut: Uint16Array.of(1), cuts: [{ part: "x", reason: "filter" } as const] };
     expect(stacked([sat({ more: dead })])).toEqual([]);
-    expect(stackBands("lnb", STACK, { arrived: [sat()], control: undefined })).toEqual([]);
+    expect(stackBands("lnb", STACK, { arrived: [{ node: "#vl", bands: [sat()] }], control: undefined })).toEqual([]);
   });
 
   test("is there now while somebody speaks to it", () => {

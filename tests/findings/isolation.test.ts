@@ -1,12 +1,13 @@
-/** Isolation between flats: the worst pair against all pairs, and structures that are large. */
+/** Isolation between flats: the worst pair against all pairs, and hand-worked sums. */
 import { describe, expect, test } from "vitest";
 import type { Design, Part, Wire } from "../../src/design/design.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
-import { finished } from "../../src/evaluate/steps.ts";
 import { worstIsolation } from "../../src/findings/isolation.ts";
-import { reportInSteps } from "../../src/findings/report.ts";
 import { kindOf } from "../../src/parts/catalogue.ts";
 import { gainDbAt } from "../../src/signal/gain.ts";
+import { draw } from "../draw.ts";
+
+type Parts = Parameters<typeof draw>[0];
 
 function part(id: string, kindKey: string, options: Record<string, unknown> = {}): Part {
   const kind = kindOf(kindKey);
@@ -77,35 +78,107 @@ describe("the worst pair", () => {
   });
 });
 
-/** A line of taps, on each the outlet of a flat of its own, as long as a file may be. */
-function tapLine(taps: number): Design {
-  const parts = [part("aerial", "aerial-uhf")];
-  const wires: Wire[] = [];
-  let above: Wire["from"] = ["aerial", "out"];
-  for (let n = 0; n < taps; n++) {
-    parts.push(part(`tap${n}`, "tap"), part(`outlet${n}`, "outlet-tv", { dwelling: `flat ${n}` }));
-    wires.push(
-      { from: above, to: [`tap${n}`, "in"] },
-      { from: [`tap${n}`, "tap1"], to: [`outlet${n}`, "in"] },
-    );
-    above = [`tap${n}`, "out"];
-  }
-  return { title: "Line of taps", parts, wires };
-}
+/** Pads in place of cables: legs of so many decibels, whatever the frequency. */
+describe("isolation behind pads, at 47 MHz", () => {
+  const outlet = (dwelling: string): Parts[string] => ["outlet-tv", { dwelling, lossDb: 1 }];
+  const pad = (lossDb: number): Parts[string] => ["attenuator", { lossDb }];
+  const isolation = (parts: Parts, wires: string) =>
+    [...pairsOf(draw(parts, wires))].map((p) => ({
+      ...p,
+      isolationDb: Math.round(p.isolationDb * 1e6) / 1e6,
+    }));
 
-test("a line of 2 400 taps with a flat each costs as much per tap as a short one, and is not too deep", () => {
-  const cost = (taps: number) => {
-    const design = tapLine(taps);
-    const known = new Set(design.wires.map((w) => w.from.join()));
-    expect(known.size).toBe(design.wires.length);
-    const evaluation = evaluate(design);
-    expect(evaluation.records.at(-1)?.joined.in).toBeDefined();
-    const steps = reportInSteps(evaluation);
-    let work = 0;
-    let step = steps.next();
-    for (; !step.done; step = steps.next()) work = step.value.work;
-    expect(finished(reportInSteps(evaluation)).findings.length).toBeGreaterThan(0);
-    return work / taps;
-  };
-  expect(cost(2400)).toBeLessThan(cost(100) * 1.5);
+  const two = (first: string, second: string): Parts => ({
+    a: ["aerial-uhf"],
+    s: ["splitter", { isolationDb: 20 }],
+    p: pad(3),
+    q: pad(6),
+    o1: outlet(first),
+    o2: outlet(second),
+  });
+  const wires = "a.out > s.in, s.out1 > p.in, s.out2 > q.in, p.out > o1.in, q.out > o2.in";
+
+  // 3 + 1 dB up one leg, 6 + 1 dB down the other, 20 dB across the splitter.
+  test("is the two legs and what the splitter keeps apart", () => {
+    expect(isolation(two("A", "B"), wires)).toEqual([
+      { at: "s", outlets: ["o1", "o2"], dwellings: ["A", "B"], frequencyMHz: 47, isolationDb: 31 },
+    ]);
+  });
+
+  test("is no matter within one flat, however its name is written down", () => {
+    expect(isolation(two("A", "A"), wires)).toEqual([]);
+    expect(isolation(two("A", " A "), wires)).toEqual([]);
+  });
+
+  test("leaves out an outlet that belongs to no flat", () => {
+    expect(isolation(two("A", ""), wires)).toEqual([]);
+    expect(isolation(two("  ", "B"), wires)).toEqual([]);
+  });
+
+  test("leaves out an outlet that is not joined", () => {
+    expect(isolation(two("A", "B"), "a.out > s.in, s.out1 > p.in, s.out2 > q.in, p.out > o1.in")).toEqual([]);
+  });
+
+  // Nothing goes backwards through an amplifier that is worth speaking of.
+  test("is not asked through an amplifier", () => {
+    const parts = { ...two("A", "B"), q: ["amp-distribution"] as const };
+    expect(isolation(parts, wires)).toEqual([]);
+  });
+
+  // At the lower splitter B meets C, at the upper one A meets the nearer of the two.
+  test("is told at each part that branches, of the nearest two there", () => {
+    const parts: Parts = {
+      a: ["aerial-uhf"],
+      s: ["splitter", { isolationDb: 20 }],
+      t: ["splitter", { type: "resistive" }],
+      p: pad(3),
+      q: pad(6),
+      r: pad(2),
+      o1: outlet("A"),
+      o2: outlet("B"),
+      o3: outlet("C"),
+    };
+    const found = isolation(
+      parts,
+      "a.out > s.in, s.out1 > p.in, p.out > o1.in, s.out2 > q.in, q.out > t.in, t.out1 > r.in, r.out > o2.in, t.out2 > o3.in",
+    );
+    expect(found.map((p) => [p.at, ...p.outlets])).toEqual([
+      ["s", "o1", "o3"],
+      ["t", "o2", "o3"],
+    ]);
+    // Resistive: 20·log10 2 = 6.0206 dB. (3 + 1) + (6 + 6.0206 + 1) + 20.
+    expect(found[0]?.isolationDb).toBeCloseTo(37.0206, 4);
+    // A resistive star keeps its legs apart by no more than it loses: (2 + 1) + 1 + 6.0206.
+    expect(found[1]?.isolationDb).toBeCloseTo(10.0206, 4);
+  });
+
+  // Flat A has the two nearest outlets of the lower splitter; across the upper one it meets itself, so C is the pair.
+  test("finds the nearest of another flat behind two of one's own", () => {
+    const parts: Parts = {
+      a: ["aerial-uhf"],
+      s: ["splitter", { isolationDb: 20 }],
+      t: ["splitter", { ways: 3, type: "resistive" }],
+      r: pad(12),
+      o: outlet("A"),
+      o1: outlet("A"),
+      o2: outlet("A"),
+      o3: outlet("C"),
+    };
+    const found = isolation(
+      parts,
+      "a.out > s.in, s.out1 > o.in, s.out2 > t.in, t.out1 > o1.in, t.out2 > o2.in, t.out3 > r.in, r.out > o3.in",
+    );
+    const upper = found.find((p) => p.at === "s");
+    expect(upper?.outlets).toEqual(["o", "o3"]);
+    // 1 + (20·log10 3 = 9.5424) + 12 + 1 + 20.
+    expect(upper?.isolationDb).toBeCloseTo(43.5424, 4);
+  });
+
+  test("says how much work each part is, one after the other", () => {
+    const search = worstIsolation(evaluate(draw(two("A", "B"), wires)), 47);
+    const work: number[] = [];
+    for (let step = search.next(); !step.done; step = search.next()) work.push(step.value);
+    // Ports: an aerial has 1, a two-way splitter 3, a pad 2, an outlet 2.
+    expect(work.toSorted()).toEqual([1, 2, 2, 2, 2, 3]);
+  });
 });

@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { type Settings, USUAL_SETTINGS } from "../../src/design/settings.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import type { Verdict } from "../../src/findings/finding.ts";
+import { byUrgency } from "../../src/findings/margin.ts";
 import { shareWithout } from "../../src/findings/rainOutage.ts";
 import { report } from "../../src/findings/report.ts";
 import { apart, verdictSentence } from "../../src/sentences/verdict.ts";
@@ -79,11 +80,122 @@ describe("margin of a TV set", () => {
     expect(told(tv({ levelDbuv: 51.5, settings }).verdict)).toEqual(["works", "level low", undefined]);
   });
 
+  test("the spread that a level needs is said", () => {
+    const { edge } = tv({ levelDbuv: 46 }).verdict;
+    expect(edge?.kind === "spread" ? edge.neededDb : 0).toBeCloseTo(Math.hypot(2, 0.5), 6);
+  });
+
   test("nothing is said of a reserve where something is missing", () => {
     const { verdict } = tv({ levelDbuv: 20 });
     expect(verdict.state).toBe("fails");
     expect(verdict.marginDb).toBeUndefined();
     expect(verdict.tightest).toBeUndefined();
+  });
+});
+
+describe("margin among several carriers and limits", () => {
+  const channels = [
+    { channel: 30, mode: "dvbt-64qam-2/3", levelOffsetDb: 0 },
+    { channel: 33, mode: "dvbt-64qam-2/3", levelOffsetDb: -8 },
+    { channel: 36, mode: "dvbt-64qam-2/3", levelOffsetDb: 3 },
+  ];
+  const three = (levelDbuv: number, settings: Partial<Settings> = {}) => {
+    const parts = { set: ["receiver-tv"], a: ["aerial-uhf", { levelDbuv, channels }] } as Parameters<
+      typeof draw
+    >[0];
+    const design = draw(parts, "a.out > set.in");
+    const evaluation = evaluate({ ...design, settings: { ...USUAL_SETTINGS, ...settings } });
+    return report(evaluation).verdicts.find((v) => v.part === "set");
+  };
+
+  // Between 45 and 74 dBµV: C33 at 52 has 7 dB to the foot, C36 at 63 has 11 dB to the top.
+  test("the carrier that is nearest to its limit is told, the weakest …", () => {
+    const verdict = three(60);
+    expect(verdict?.marginDb).toBeCloseTo(7, 9);
+    expect(verdict?.tightest).toEqual({ service: "tv", carrier: "C33", by: "level low" });
+  });
+
+  // C36 at 69 has 5 dB to the top, C33 at 58 has 13 dB to the foot.
+  test("… or the strongest", () => {
+    const verdict = three(66);
+    expect(verdict?.marginDb).toBeCloseTo(5, 9);
+    expect(verdict?.tightest).toEqual({ service: "tv", carrier: "C36", by: "level high" });
+  });
+
+  // With no limits of one's own for TV only C/N is left, and there the weakest carrier has least.
+  test("where nothing is said of levels, C/N decides", () => {
+    const verdict = three(66, { limits: "own", ownLimits: [] });
+    expect(verdict?.tightest).toEqual({ service: "tv", carrier: "C33", by: "C/N" });
+    expect(verdict?.services[0]?.marginDb).toBe(verdict?.marginDb);
+  });
+
+  // A receiver that misses one carrier of three has no margin, however much the others have.
+  test("a missing carrier leaves none", () => {
+    expect(three(34)).toMatchObject({ state: "fails", services: [{ wanted: 3, got: 2 }] });
+    expect(three(34)?.marginDb).toBeUndefined();
+  });
+
+  test("what is on an edge is told before what merely has less to spare", () => {
+    const tightest = { service: "tv", carrier: "C30", by: "C/N" } as const;
+    const less = { service: "tv", marginDb: 3, tightest } as const;
+    const more = { service: "tv", marginDb: 5, tightest } as const;
+    const edge = { ...more, edge: { kind: "spread", neededDb: 6 } } as const;
+    expect([less, edge].sort(byUrgency)).toEqual([edge, less]);
+    expect([edge, less].sort(byUrgency)).toEqual([edge, less]);
+    expect([more, less].sort(byUrgency)).toEqual([less, more]);
+  });
+});
+
+describe("margin of a satellite receiver", () => {
+  const sat = (o: {
+    readonly rainRateMmPerH: number;
+    readonly gainDb?: number;
+    readonly eirpDbw?: number;
+  }) => {
+    const transponders = [
+      { frequencyMHz: 11_300, polarisation: "V", symbolRateMsps: 27.5, mode: "dvbs-qpsk-3/4" },
+    ];
+    const parts = {
+      rx: ["receiver-sat"],
+      lnb: ["lnb-universal", { gainDb: o.gainDb ?? 55 }],
+      dish: ["dish", { eirpDbw: o.eirpDbw ?? 46, rainRateMmPerH: o.rainRateMmPerH, transponders }],
+    } as Parameters<typeof draw>[0];
+    const evaluation = evaluate(draw(parts, "dish.sky > lnb.sky, lnb.out > rx.sat"));
+    const verdict = report(evaluation).verdicts.find((v) => v.part === "rx");
+    if (!verdict) throw new Error("no verdict");
+    return verdict;
+  };
+
+  // About 3 dB of C/N to spare: a rain of 60 mm/h (tropical storms) takes them for more than 0.1 % of a year, no rain never.
+  test("rain that takes it for longer than 0.1 % of a year makes it a knife's edge", () => {
+    const verdict = sat({ rainRateMmPerH: 60 });
+    expect(told(verdict)).toEqual(["edge", "C/N", "rain"]);
+    const { edge } = verdict;
+    expect(edge?.kind === "rain" ? edge.minutesAYear : 0).toBeGreaterThan(526);
+  });
+
+  test("the same without rain is enough", () => {
+    expect(told(sat({ rainRateMmPerH: 0 }))).toEqual(["works", "C/N", undefined]);
+  });
+
+  // EIRP 1 dB, pointing 0.3 dB, clear sky 0.1 dB, noise figure 0.746 dB: C/N is known to 1.287 dB. The level, with the
+  // gain's 2.5 dB, is not known to 2.8 dB, but that is no matter for C/N.
+  test("C/N has to have more to spare than it is known by, not than the level is known by", () => {
+    const enough = sat({ rainRateMmPerH: 0, eirpDbw: 45 });
+    expect(told(enough)).toEqual(["works", "C/N", undefined]);
+    expect(enough.marginDb ?? 9).toBeLessThan(2.8);
+    const few = sat({ rainRateMmPerH: 0, eirpDbw: 43.5 });
+    expect(told(few)).toEqual(["edge", "C/N", "spread"]);
+    expect(few.edge?.kind === "spread" ? few.edge.neededDb : 0).toBeCloseTo(1.287, 3);
+  });
+
+  // 5 dB more gain bring the level within about 3 dB of 77 dBµV: less than what C/N has, and no edge.
+  test("less to spare in level does not hide that rain takes the picture", () => {
+    const dry = sat({ rainRateMmPerH: 0, gainDb: 60 });
+    const wet = sat({ rainRateMmPerH: 60, gainDb: 60 });
+    expect(told(dry)).toEqual(["works", "level high", undefined]);
+    expect(told(wet)).toEqual(["edge", "C/N", "rain"]);
+    expect(wet.marginDb ?? 0).toBeGreaterThan(dry.marginDb ?? 0);
   });
 });
 

@@ -4,13 +4,16 @@ import {
   addResult,
   type CarrierResult,
   type CarrierResults,
+  cutResult,
   type LostCarrier,
 } from "../../src/findings/carrierResult.ts";
 import type { Plane } from "../../src/findings/missing.ts";
 import { missingOf } from "../../src/findings/reception.ts";
-import { graded, TUNER_NOISE_FIGURE_DB } from "../../src/findings/tunerQuality.ts";
+import { graded, quality, TUNER_NOISE_FIGURE_DB } from "../../src/findings/tunerQuality.ts";
 import type { WantedCarrier } from "../../src/findings/wanted.ts";
+import type { ReceiverInput } from "../../src/parts/contract.ts";
 import { quadrantOf } from "../../src/sentences/planes.ts";
+import { type BandSketch, bandOf, gridOf } from "../signal/bands.ts";
 
 const got = (cnDb: number): CarrierResult => ({
   got: true,
@@ -94,6 +97,70 @@ describe("a carrier behind the tuner", () => {
   });
 });
 
+describe("a carrier at an input", () => {
+  const input: ReceiverInput = {
+    port: "in",
+    feed: "terrestrial",
+    services: ["tv"],
+    tunesFromMHz: 470,
+    tunesToMHz: 694,
+    tuners: 1,
+  };
+  const at = (centreMHz: number, more: BandSketch = {}) =>
+    quality(input, bandOf({ grid: gridOf([centreMHz]), level: 50, ...more }), 0);
+
+  // k = 1.380649·10⁻²³ J/K, 290 K, 8 MHz, 75 Ω: kTB·R = 2.4023 µV². 8 dB of noise figure are a factor of 6.3096,
+  // of which 5.3096 is the tuner's own: 12.755 µV². 50 dBµV are 10⁵ µV²: C/N = 10·log10(10⁵/12.755) = 38.94 dB.
+  test("has the tuner's noise on top of what it brings", () => {
+    const result = at(600);
+    expect(result.got ? result.cnDb : 0).toBeCloseTo(38.94, 2);
+    // 100 µV² that it brings: 10·log10(10⁵/112.755) = 29.48 dB; as much interference: 10⁵/212.755, 26.72 dB.
+    const noisy = at(600, { noise: 100 });
+    expect(noisy.got ? noisy.cnDb : 0).toBeCloseTo(29.48, 2);
+    const disturbed = at(600, { noise: 100, interference: 100 });
+    expect(disturbed.got ? disturbed.cnDb : 0).toBeCloseTo(26.72, 2);
+  });
+
+  test("is known by its port, its source and its place in the plan", () => {
+    const two = bandOf({ grid: gridOf([600, 608]), level: [50, 55] });
+    expect(quality(input, two, 1)).toMatchObject({
+      got: true,
+      port: "in",
+      origin: "aerial",
+      index: 1,
+      levelDbuv: 55,
+      requiredDb: 18.7,
+    });
+  });
+
+  test("is out of range beyond either end of the tuner, and not at the ends", () => {
+    expect(at(470).got).toBe(true);
+    expect(at(694).got).toBe(true);
+    const reason = { kind: "outside tuning range", fromMHz: 470, toMHz: 694 };
+    expect(at(469)).toEqual({ got: false, why: "out of range", reason });
+    expect(at(695)).toEqual({ got: false, why: "out of range", reason });
+  });
+});
+
+describe("a carrier that was stopped", () => {
+  const cuts = [
+    { part: "filter", reason: "filter" },
+    { part: "plate", reason: "range" },
+  ] as const;
+  const band = bandOf({ grid: gridOf([474, 482, 490]), more: { cut: Uint16Array.of(0, 1, 2), cuts } });
+
+  test("is lost to the part that stopped it; a live one is not", () => {
+    expect(cutResult(band, 0)).toBeUndefined();
+    expect(cutResult(band, 1)).toEqual({
+      got: false,
+      why: "cut",
+      reason: { kind: "cut", part: "filter", cut: "filter" },
+      culprit: { part: "filter" },
+    });
+    expect(cutResult(band, 2)).toMatchObject({ reason: { part: "plate", cut: "range" } });
+  });
+});
+
 describe("missing carriers by reason and plane", () => {
   const plane = (polarisation: "V" | "H", half: "low" | "high"): Plane => ({
     source: "d",
@@ -111,6 +178,7 @@ describe("missing carriers by reason and plane", () => {
         index: i,
         carrier: { name: `${n}.${i}`, airMHz: 11_000, widthMHz: 30, noiseMHz: 27, mode: "dvbs-qpsk-3/4" },
         plane: each,
+        sentDbuv: 60,
       }),
     ),
   );

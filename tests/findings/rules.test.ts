@@ -19,6 +19,7 @@ const SAYS: Readonly<Record<string, RegExp>> = {
     /13 V from “Satellite receiver” stop at “DC block”: it passes no supply, so “Universal LNB” is dead/,
   // Both polarisations of 40 transponders lie at the same frequencies with like levels: nothing survives C/I 0 dB.
   "shared-frequencies": /share .* MHz behind “Combiner”\. \d+ satellite transponders are lost/,
+  "wideband-shared": /“Wideband LNB” is a wideband LNB: its feed lies over terrestrial TV/,
   "band-cut": /“Outlet, TV and satellite” passes only \d+ of 40/,
   "switched-output-shared": /“Satellite receiver 1” and “Satellite receiver 2” share/,
   // 6 carriers of 80 dBµV and 35 dB of gain make 115 dBµV each; 100 − 7.5·log10(5) = 94.8 dBµV are allowed.

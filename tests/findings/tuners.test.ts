@@ -109,3 +109,81 @@ describe("tuners", () => {
     expect(tuners(design, "rx")).toEqual([[40, 40]]);
   });
 });
+
+/** All that is said of the tuners of a part. */
+function told(design: Design, part: string) {
+  const evaluation = evaluate(design);
+  const record = evaluation.record(part);
+  if (!record) throw new Error(`no part ${part}`);
+  return tunersOf(
+    record,
+    evaluation.records.filter((r) => r.kind.family === "receive"),
+  );
+}
+
+describe("the tuners of a receiver with two wideband inputs", () => {
+  const hybrid = (wires: string) =>
+    draw({ rx: ["receiver-hybrid", { tuners: 3 }], lnb: ["lnb-wideband"], dish: ["dish"] }, wires);
+
+  // Each polarisation has 40 of the 80 transponders; every tuner turns to either input.
+  test("each get both polarisations, by the two leads together", () => {
+    const tuners = told(hybrid("dish.sky > lnb.sky, lnb.v > rx.v, lnb.h > rx.h"), "rx");
+    expect(tuners.map((t) => [t.number, t.input, t.inputs.join(), t.alone.got, t.together.got])).toEqual([
+      [1, "v", "v,h", 80, 80],
+      [2, "v", "v,h", 80, 80],
+      [3, "v", "v,h", 80, 80],
+    ]);
+    expect(tuners.every((t) => !t.follows && t.missing.length === 0 && t.userBand === undefined)).toBe(true);
+  });
+
+  test("get one polarisation where one lead is off", () => {
+    const tuners = told(hybrid("dish.sky > lnb.sky, lnb.v > rx.v"), "rx");
+    expect(tuners.map((t) => [t.together.got, t.together.of])).toEqual([
+      [40, 80],
+      [40, 80],
+      [40, 80],
+    ]);
+    expect(tuners[0]?.missing.every((m) => m.reason.kind !== "no lead")).toBe(true);
+  });
+
+  test("have no lead where both are off", () => {
+    const [first] = told(hybrid("dish.sky > lnb.sky"), "rx");
+    // Four planes of 20 transponders.
+    const noLead = { why: "absent", count: 20, reason: { kind: "no lead", port: "v" } };
+    const culprit = { part: "rx", port: "v" };
+    expect(first?.missing).toMatchObject([1, 2, 3, 4].map(() => ({ ...noLead, culprit })));
+    expect(first?.missing).toHaveLength(4);
+  });
+});
+
+describe("several tuners behind one switched input", () => {
+  // One lead brings one quadrant at a time, 20 transponders: the first tuner chooses, the others take what is there.
+  test("follow the first, and nothing more is said of them", () => {
+    const design = draw(
+      { rx: ["receiver-stacked", { mode: "universal", tuners: 3 }], lnb: ["lnb-universal"], dish: ["dish"] },
+      "dish.sky > lnb.sky, lnb.out > rx.sat",
+    );
+    expect(told(design, "rx").map((t) => [t.follows, t.alone.got, t.together.got, t.missing.length])).toEqual(
+      [
+        [false, 80, 80, 0],
+        [true, 80, 20, 0],
+        [true, 80, 20, 0],
+      ],
+    );
+  });
+});
+
+test("a tuner on a user band is told by its number, and a set without satellite has none", () => {
+  const design = draw(
+    {
+      rx: ["receiver-stacked", { tuners: 1, userBands: [{ number: 2, centreMHz: 1420 }] }],
+      tv: ["receiver-tv"],
+      lnb: ["lnb-stacked"],
+      dish: ["dish"],
+    },
+    "dish.sky > lnb.sky, lnb.out > rx.sat",
+  );
+  expect(told(design, "rx").map((t) => [t.userBand, t.input, t.service])).toEqual([[2, "sat", "satellite"]]);
+  expect(told(design, "tv")).toEqual([]);
+  expect(told(design, "lnb")).toEqual([]);
+});

@@ -1,5 +1,4 @@
 /** WS: supply and commands are walked upwards, with what is left of the volts and who decides. */
-import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Design } from "../../src/design/design.ts";
 import { EXAMPLES } from "../../src/design/examples.ts";
@@ -7,7 +6,6 @@ import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { supplyStop } from "../../src/findings/walk/supplyStop.ts";
 import { tellCommand } from "../../src/sentences/walk/command.ts";
 import { tellSupply } from "../../src/sentences/walk/supply.ts";
-import { anyDesign } from "../arbitraries.ts";
 import { draw, type Sketch } from "../draw.ts";
 
 const satellite = { dish: ["dish"] } as const satisfies Sketch;
@@ -197,31 +195,5 @@ describe("walking a command", () => {
       ["lnb2", true, false],
       ["pos", true, false],
     ]);
-  });
-
-  test("WS11: any design, however odd, is walked to its ends without a gap in the words", () => {
-    fc.assert(
-      fc.property(anyDesign({ maxParts: 14, loops: true }), (odd) => {
-        const evaluation = evaluate({
-          ...odd,
-          parts: odd.parts.map((part) => ({ ...part, label: part.id })),
-        });
-        for (const { part, ports } of evaluation.records)
-          for (const port of ports.filter((p) => p.side === "in")) {
-            const at = { part: part.id, port: port.id };
-            const { steps, lines } = tellSupply(evaluation, at);
-            for (const [n, step] of steps.entries()) {
-              const isFollowed = steps.some((s) => s.before === n);
-              expect(step.end === undefined).toBe(isFollowed);
-              expect(step.volts).not.toBeNaN();
-            }
-            for (const line of [...lines, ...tellCommand(evaluation, at).lines]) {
-              expect(line).toMatch(/\.$/);
-              expect(line).not.toMatch(/[⟦⟧]|undefined|null|NaN|Infinity/);
-            }
-          }
-      }),
-      { numRuns: 60 },
-    );
   });
 });

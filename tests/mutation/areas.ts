@@ -6,6 +6,9 @@ export type Area = (typeof AREAS)[number];
 /** Tells the test runner's processes which area it is. */
 export const AREA_VARIABLE = "DOWNLEAD_MUTATION_AREA";
 
+/** Tells them which tests to try, if not those of the whole area: file names with spaces between. */
+export const TESTS_VARIABLE = "DOWNLEAD_MUTATION_TESTS";
+
 export function isArea(word: string): word is Area {
   return AREAS.some((area) => area === word);
 }
@@ -19,16 +22,18 @@ export const LEFT_OUT: Readonly<Record<Area, readonly string[]>> = {
   signal: [],
   evaluate: ["bounded", "floor", "incremental", "interference", "physics", "steps", "trace"],
   findings: [
+    "causeOrder",
     "examples",
     "explain",
-    "isolation",
+    "identity",
+    "longLine",
     "rules",
     "structures",
     "verdictAgrees",
-    "walkSignal",
+    "walksOfAny",
     "words",
   ],
 };
 
 /** Tests that evaluate whole designs: they load the catalogue, and are tried last. */
-export const WHOLE_DESIGNS: readonly string[] = ["sweep", "traceValues"];
+export const WHOLE_DESIGNS: readonly string[] = ["causes", "culprits", "walkSignal", "sweep", "traceValues"];

@@ -3,17 +3,19 @@
  * how many of the changes its tests notice.
  *
  * `npm run mutation -- AREA [FILE …]` for one area, or for some of its files; without an area all of them, one by one.
+ * Test files among them are the only ones that are tried then: those of a single file are done much sooner than all.
  * What was found before is kept in `.cache/mutation/`, and only what has changed since is tried again.
  */
 import { mkdirSync } from "node:fs";
 import { setPriority } from "node:os";
 import { Stryker } from "@stryker-mutator/core";
-import { AREA_VARIABLE, AREAS, type Area, isArea } from "./areas.ts";
+import { AREA_VARIABLE, AREAS, type Area, isArea, TESTS_VARIABLE } from "./areas.ts";
 
 const CACHE = ".cache/mutation";
 
 const wanted = process.argv.slice(2);
-const files = wanted.filter((word) => !isArea(word));
+const isTest = (word: string) => word.startsWith("tests/");
+const files = wanted.filter((word) => !isArea(word) && !isTest(word));
 const named = wanted.filter(isArea);
 const areas = named.length > 0 ? named : AREAS;
 const foreign = files.filter((file) => !areas.some((area) => file.startsWith(`src/${area}/`)));
@@ -24,6 +26,7 @@ if (foreign.length > 0) {
 
 // It takes long: whatever else the machine does goes first.
 setPriority(15);
+process.env[TESTS_VARIABLE] = wanted.filter(isTest).join(" ");
 mkdirSync(CACHE, { recursive: true });
 for (const area of areas) await mutate(area);
 

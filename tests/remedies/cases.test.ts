@@ -113,6 +113,15 @@ const CASES: readonly Case[] = [
     cure: "new-cable",
   },
   {
+    fault: "a recorder with one of its two leads",
+    design: draw(
+      { ...sky, lnb: ["lnb-universal", { outputs: "2" }], r: ["receiver-sat-twin"] },
+      "dish.sky > lnb.sky, lnb.out1 > r.sat1",
+    ),
+    rule: "not-connected",
+    cure: "second-cable",
+  },
+  {
     fault: "a DC block between receiver and LNB",
     design: draw(
       { ...sky, lnb: ["lnb-universal"], block: ["dc-block"], r: rx() },

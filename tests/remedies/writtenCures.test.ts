@@ -24,6 +24,7 @@ const NAMED: readonly (readonly [rule: string, ...ideas: IdeaId[]])[] = [
   ["user-band-conflict", "own-user-bands"],
   ["too-many-tuners", "own-user-bands"],
   ["wrong-quadrant", "swap-leads"],
+  ["wideband-shared", "stacked-converter"],
   ["band-cut", "other-plate", "wider-type"],
   ["wrong-feed", "universal-converter", "other-receiver"],
   ["plane-missing", "plug-in"],

@@ -1,4 +1,4 @@
-import type { Toll } from "../../findings/collisions.ts";
+import type { SharedFrequenciesFacts } from "../../findings/rules/sharedFrequencies.ts";
 import { type CollisionGrade, spareNeededDb } from "../../rf/protection.ts";
 import { numeral, plural } from "../../words/plural.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
@@ -17,7 +17,7 @@ export const sharedFrequencies: RuleWords<"shared-frequencies"> = {
   message: ({ finding: { at, facts } }) => {
     const names = capital(`${nameOfBand(facts.victim)} and ${nameOfBand(facts.other)}`);
     const range = `${Math.round(facts.fromMHz)} to ${Math.round(facts.toMHz)} MHz`;
-    const shared = `${names} share ${range} behind ${partName(at.part)}. ${tollsWords(facts.tolls)}`;
+    const shared = `${names} share ${range} behind ${partName(at.part)}. ${tollsWords(facts)}`;
     return facts.intruder === undefined
       ? shared
       : `A signal from outside comes in at ${partName(facts.intruder)}. ${shared}`;
@@ -86,13 +86,14 @@ function isWithin(x: number, from: number, to: number): boolean {
 }
 
 /** "5 TV multiplexes are lost.", "79 satellite transponders are lost. 1 more is as good as lost." */
-function tollsWords(tolls: readonly Toll[]): string {
+function tollsWords({ tolls, victim, other }: SharedFrequenciesFacts): string {
   return tolls
     .map(({ grade, service, count }, n) => {
-      const { one, other } = WORDS[grade];
+      const { one, other: many } = WORDS[grade];
+      const isStacked = [victim, other].some((b) => b.service === service && b.sort === "user bands");
       const isSame = n > 0 && tolls[n - 1]?.service === service;
-      const who = isSame ? `${numeral(count)} more` : carriers(count, service);
-      return `${plural(count, { one: one(who), other: other(who) })}.`;
+      const who = isSame ? `${numeral(count)} more` : carriers(count, isStacked ? "user band" : service);
+      return `${plural(count, { one: one(who), other: many(who) })}.`;
     })
     .join(" ");
 }

@@ -173,6 +173,7 @@ function Results() {
 }
 
 const EFFORTS: readonly (readonly [Effort, string])[] = [
+  ["all", "Least in all"],
   ["work", "Least work"],
   ["money", "Lowest price"],
   ["cables", "Fewest cables"],

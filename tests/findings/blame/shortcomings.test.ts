@@ -1,0 +1,209 @@
+/** What a part falls short of a sound one by, or gives too much: one part at a time, its excess worked by hand. */
+import { describe, expect, test } from "vitest";
+import { evaluate } from "../../../src/evaluate/evaluate.ts";
+import { exceeding, lacking, type Shortcoming, wayGainDb } from "../../../src/findings/blame/shortcomings.ts";
+import { stagesTo } from "../../../src/findings/blame/stages.ts";
+import { carriersGot } from "../../../src/findings/reception.ts";
+import type { Path } from "../../../src/parts/contract.ts";
+import { flat } from "../../../src/signal/response.ts";
+import { draw } from "../../draw.ts";
+
+type Parts = Parameters<typeof draw>[0];
+
+/** Channel 30 at 546 MHz, strong enough to come through whatever is in the way. */
+const AERIAL: Parts[string] = [
+  "aerial-uhf",
+  { levelDbuv: 95, channels: [{ channel: 30, mode: "dvbt-64qam-2/3", levelOffsetDb: 0 }] },
+];
+
+type Asked = { readonly lacking: Shortcoming | undefined; readonly exceeding: Shortcoming | undefined };
+
+/** What is said of part x on the way of the first carrier to the set z. */
+function asked(x: Parts[string], o: { readonly wires?: string; readonly more?: Parts } = {}): Asked {
+  const wires = o.wires ?? "a.out > x.in, x.out > z.in";
+  const evaluation = evaluate(draw({ z: ["receiver-tv"], a: AERIAL, x, ...o.more }, wires));
+  const record = evaluation.record("z");
+  const [carrier] = record ? carriersGot(record, "tv") : [];
+  if (!carrier) throw new Error("nothing is received");
+  const stage = stagesTo(evaluation, { part: "z", port: "in" }, carrier).find((s) => s.step.part === "x");
+  if (!stage) throw new Error("it does not come by there");
+  return { lacking: lacking(stage), exceeding: exceeding(stage) };
+}
+
+function expectShort(
+  found: Shortcoming | undefined,
+  does: Shortcoming["does"],
+  excessDb: number,
+  digits = 2,
+) {
+  expect(found?.does).toBe(does);
+  expect(found?.excessDb).toBeCloseTo(excessDb, digits);
+}
+
+describe("a passive part lacks", () => {
+  test("all that a pad takes, for a line needs none", () => {
+    const { lacking: found, exceeding: more } = asked(["attenuator", { lossDb: 20 }]);
+    expectShort(found, "attenuates", 20);
+    expect(found?.amount).toBeCloseTo(-20, 6);
+    expect(more).toBeUndefined();
+  });
+
+  // 6 dB at 5 MHz, 12 dB at 862 MHz, in between by the megahertz: 6 + 6·541/857 = 9.788 dB at 546 MHz.
+  test("all that a bad joint takes", () => {
+    expectShort(asked(["bad-joint", { lossDb: 12 }]).lacking, "bad joint", 9.788);
+  });
+
+  // Copper of 1.0 mm, k1 = 0.585 and k2 = 0.00167: 13.669 + 0.912 = 14.581 dB/100 m at 546 MHz.
+  test("of a long cable what is beyond a usual run, of a poor one what the sound grade loses less", () => {
+    const { lacking: found } = asked(["cable", { lengthM: 100 }]);
+    // 70 m beyond the usual 30.
+    expectShort(found, "long cable", 10.207);
+    expect(found?.lengthM).toBe(100);
+    expect(asked(["cable", { lengthM: 30 }]).lacking).toBeUndefined();
+    // 20 m of old cable, 1.0496·√546 + 0.00575·546 = 27.665 dB/100 m: 0.2·(27.665 − 14.581) = 2.617 dB.
+    const old = asked(["cable", { grade: "old-solid", lengthM: 20 }]).lacking;
+    expectShort(old, "poor cable", 2.617);
+    expect(old?.lengthM).toBeUndefined();
+  });
+
+  // A star of resistors loses 20·log10 2 = 6.021 dB; a hybrid 3.010 and about 0.66 dB at 546 MHz.
+  test("of a resistive splitter what a hybrid loses less", () => {
+    const wires = "a.out > x.in, x.out1 > z.in, x.out2 > y.in";
+    const more: Parts = { y: ["receiver-tv"] };
+    expectShort(asked(["splitter", { type: "resistive" }], { wires, more }).lacking, "resistive", 2.35, 1);
+    expect(asked(["splitter"], { wires, more }).lacking).toBeUndefined();
+  });
+
+  // Eight ways lose 10·log10 8 = 9.03 dB and three stages, two 3.01 dB and one stage of about 0.66 dB: 7.34 dB less.
+  test("of a splitter what the ways lose that nobody uses", () => {
+    const wires = "a.out > x.in, x.out1 > z.in, x.out5 > y.in";
+    const { lacking: found } = asked(["splitter", { ways: 8 }], { wires, more: { y: ["receiver-tv"] } });
+    expectShort(found, "spare ways", 7.34, 1);
+    expect(found?.ways).toEqual({ of: 8, used: 2, side: "out" });
+  });
+
+  test("nothing where all ways of a splitter are used, or where one of two is not", () => {
+    const wires = "a.out > x.in, x.out1 > z.in";
+    expect(asked(["splitter"], { wires }).lacking).toBeUndefined();
+  });
+
+  test("of a combiner what the inputs lose that nobody uses", () => {
+    const { lacking: found } = asked(["combiner", { ways: 4 }], { wires: "a.out > x.in2, x.out > z.in" });
+    // Four ways 6.02 dB and two stages, two ways 3.01 dB and one.
+    expectShort(found, "spare ways", 3.67, 1);
+    expect(found?.ways).toEqual({ of: 4, used: 1, side: "in" });
+  });
+});
+
+describe("an amplifier", () => {
+  const wires = "a.out > x.in, x.out > psu.in, psu.out > z.in";
+  const fed: Parts = { psu: ["power-inserter"] };
+  const masthead = (o: Record<string, unknown>) =>
+    asked(["amp-masthead", { outputDbuv: 125, ...o }], { wires, more: fed });
+
+  // A usual one of its kind has 16 dB.
+  test("lacks what it is turned down by, and gives too much by what it is turned up", () => {
+    expectShort(masthead({ gainDb: 10 }).lacking, "low gain", 6);
+    expect(masthead({ gainDb: 10 }).exceeding).toBeUndefined();
+    expectShort(masthead({ gainDb: 22 }).exceeding, "high gain", 6);
+    expect(masthead({ gainDb: 22 }).lacking).toBeUndefined();
+    expect(masthead({ gainDb: 16 })).toEqual({ lacking: undefined, exceeding: undefined });
+  });
+
+  // Without supply it loses 25 dB instead of giving 16: 41 dB.
+  test("that nobody feeds lacks what it would give", () => {
+    expectShort(asked(["amp-masthead"]).lacking, "unfed", 41);
+  });
+
+  // Fed again it gives the 12 dB that it is set to, after a loss of 25.
+  test("that is turned down and not fed is named after the greater of the two", () => {
+    expectShort(asked(["amp-masthead", { gainDb: 12 }]).lacking, "unfed", 37);
+  });
+
+  test("whose mains is off is said to be off", () => {
+    const { lacking: found } = asked(["amp-distribution", { switchedOn: false }]);
+    expect(found?.does).toBe("switched off");
+  });
+
+  test("lacks what the attenuator at its input takes", () => {
+    const { lacking: found } = asked(["amp-distribution", { padDb: 12 }]);
+    expectShort(found, "input attenuator", 12);
+  });
+});
+
+describe("a source", () => {
+  const source = (o: Record<string, unknown>, wires = "x.out > z.in") =>
+    asked(["aerial-uhf", { ...(AERIAL[1] ?? {}), ...o }], { wires });
+
+  test("gives as much more or less than usual as its level is above or below the usual one", () => {
+    const { lacking: none, exceeding: strong } = source({ levelDbuv: 95 });
+    expect(none).toBeUndefined();
+    expect(strong?.does).toBe("strong source");
+    expect(strong?.amount).toBeCloseTo(95, 6);
+    const { lacking: weak, exceeding: nothing } = source({ levelDbuv: 45 });
+    expect(nothing).toBeUndefined();
+    expect(weak?.does).toBe("weak source");
+    expect((strong?.excessDb ?? 0) + (weak?.excessDb ?? 0)).toBeCloseTo(95 - 45, 6);
+  });
+
+  test("lacks what a transmitter lies below the others of it", () => {
+    const usual = source({}).exceeding?.excessDb ?? 0;
+    const channels = [{ channel: 30, mode: "dvbt-64qam-2/3", levelOffsetDb: -10 }];
+    const low = source({ channels });
+    expectShort(low.lacking, "weak source", 10);
+    expect(low.exceeding?.excessDb).toBeCloseTo(usual, 6);
+    const high = source({ channels: [{ ...channels[0], levelOffsetDb: 5 }] });
+    expectShort(high.exceeding, "strong source", usual + 5);
+  });
+});
+
+describe("a plate on a riser", () => {
+  const riser = (o: Record<string, unknown>, wires: string) =>
+    asked(["outlet-through", o], { wires, more: { y: ["outlet-through"], u: ["receiver-tv"] } });
+  const middle = "a.out > x.in, x.tv > z.in, x.out > y.in, y.tv > u.in";
+
+  test("as usual lacks nothing at its socket", () => {
+    expect(riser({}, middle).lacking).toBeUndefined();
+  });
+
+  // The usual one takes 14 dB.
+  test("with a greater tap loss than usual lacks the difference at its socket", () => {
+    expectShort(riser({ tapLossDb: 26 }, middle).lacking, "high tap loss", 12);
+    expect(riser({ tapLossDb: 26 }, middle).exceeding).toBeUndefined();
+  });
+
+  test("with a smaller one gives too much there by the difference", () => {
+    expectShort(riser({ tapLossDb: 8 }, middle).exceeding, "low tap loss", 6);
+    expect(riser({ tapLossDb: 8 }, middle).lacking).toBeUndefined();
+  });
+
+  test("where the riser ends is a through plate too much", () => {
+    expect(riser({}, "a.out > x.in, x.tv > z.in").lacking?.does).toBe("through at end");
+  });
+});
+
+describe("the gain of a part from an input to an output", () => {
+  const path = (from: string, to: string, db: number): Path => ({ from, to, response: flat(db) });
+  const at = { from: "in", to: "out", centreMHz: 600 };
+
+  test("is that of its one way", () => {
+    expect(wayGainDb([path("in", "out", -4)], at)).toBeCloseTo(-4, 9);
+  });
+
+  test("is the sum along a way with nodes inside", () => {
+    const paths = [path("in", "#a", -1), path("#a", "#b", 20), path("#b", "out", -3.5)];
+    expect(wayGainDb(paths, at)).toBeCloseTo(15.5, 9);
+  });
+
+  test("is that of the strongest of several, in any order", () => {
+    const paths = [path("in", "out", -9), path("in", "#a", -1), path("#a", "out", -2)];
+    expect(wayGainDb(paths, at)).toBeCloseTo(-3, 9);
+    expect(wayGainDb(paths.toReversed(), at)).toBeCloseTo(-3, 9);
+  });
+
+  test("is none where no way leads there", () => {
+    expect(wayGainDb([path("in", "out2", -4), path("in2", "out", -4)], at)).toBeUndefined();
+    expect(wayGainDb([path("in", "#a", -4), path("#a", "out2", -4)], at)).toBeUndefined();
+    expect(wayGainDb([], at)).toBeUndefined();
+  });
+});

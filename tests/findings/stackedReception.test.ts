@@ -1,0 +1,274 @@
+/** Carriers on user bands: hand-made bands of one converter, the outcome known beforehand. */
+import { describe, expect, test } from "vitest";
+import type { CarrierResults } from "../../src/findings/carrierResult.ts";
+import type { TunedInput } from "../../src/findings/feedSuits.ts";
+import { addStackedResults, ownPowers, SAME_CENTRE_MHZ } from "../../src/findings/stackedReception.ts";
+import type { ReceiverInput } from "../../src/parts/contract.ts";
+import type { Band, Stack } from "../../src/signal/band.ts";
+import type { Offer } from "../../src/signal/control.ts";
+import { type BandSketch, bandOf, gridOf, switchAt } from "../signal/bands.ts";
+
+const satellite = (more: BandSketch) => bandOf({ from: "dish", service: "satellite", ...more });
+
+/** Two transponders before the converter: 40 dBµV, with noise 30 dB and 25 dB below. */
+const HELD = satellite({ grid: gridOf([11_000, 11_040], 30), level: 40, noise: [10, 31.6228] });
+
+/** A receiver that speaks, on these user bands; without any: one in another mode. */
+function speaker(part: string, userBands?: readonly number[], more: Partial<Offer> = {}): Offer {
+  return {
+    part,
+    port: "sat",
+    kind: "commands",
+    volts13: 13,
+    volts18: 18,
+    volts: 18,
+    ohms: 0,
+    dropVolts: 0,
+    limitMa: 400,
+    toneArrives: true,
+    dormant: false,
+    request: { polarisation: "H", half: "low", ...(userBands ? { userBands } : {}) },
+    ...more,
+  };
+}
+
+/** A feed of user bands 1 at 1210 and 2 at 1420 MHz, 70 dBµV each, nothing lost to the line. */
+function feed(
+  offers: readonly Offer[],
+  more: BandSketch = {},
+): { readonly band: Band; readonly stack: Stack } {
+  const stack: Stack = {
+    standard: "EN 50494",
+    part: "lnb",
+    port: "out",
+    numbers: [1, 2],
+    holds: [HELD],
+    strays: new Set(),
+    control: switchAt("lnb", null, offers),
+    entryNoiseRatio: 10 ** -2.5,
+    entryInterferenceRatio: 0,
+  };
+  // 70 dBµV are 10⁷ µV²; the noise is that of the worse transponder, 25 dB below.
+  return { band: satellite({ grid: gridOf([1210, 1420], 30), level: 70, noise: 10 ** 4.5, ...more }), stack };
+}
+
+const INPUT: ReceiverInput = {
+  port: "sat",
+  feed: "stacked",
+  services: ["satellite"],
+  tunesFromMHz: 950,
+  tunesToMHz: 2150,
+  tuners: 1,
+  userBands: [{ number: 1, centreMHz: 1210 }],
+};
+
+/** What becomes of the first transponder. */
+function first(
+  offers: readonly Offer[],
+  o: {
+    readonly input?: Partial<ReceiverInput>;
+    readonly alone?: boolean;
+    readonly band?: BandSketch;
+  } = {},
+) {
+  const tuned: TunedInput = { receiver: "rx", input: { ...INPUT, ...o.input }, alone: o.alone ?? false };
+  const { band, stack } = feed(offers, o.band);
+  const results: CarrierResults = new Map();
+  addStackedResults(tuned, band, stack, results);
+  expect(results.size).toBe(2);
+  return results.get("dish#0");
+}
+
+describe("a transponder on a user band", () => {
+  // C/N before the converter 30 dB; the tuner's 8 dB are nothing beside noise of 10⁴ µV².
+  test("has its own C/N, not that of the worst one held", () => {
+    const result = first([speaker("rx", [1])]);
+    expect(result).toMatchObject({ got: true, port: "sat", userBand: 1, levelDbuv: 70, requiredDb: 18.7 });
+    expect(result?.got ? result.cnDb : 0).toBeCloseTo(30, 1);
+  });
+
+  test("comes on the other user band as well", () => {
+    const input = { userBands: [{ number: 2, centreMHz: 1420 }] };
+    expect(first([speaker("rx", [2])], { input })).toMatchObject({ got: true, userBand: 2 });
+  });
+
+  // User band 2 is 20 dB weaker here: the better of two tuners is told.
+  test("of two tuners the better counts", () => {
+    const input = {
+      userBands: [
+        { number: 2, centreMHz: 1420 },
+        { number: 1, centreMHz: 1210 },
+      ],
+    };
+    const band = { level: [70, 50] };
+    expect(first([speaker("rx", [1, 2])], { input, band })).toMatchObject({ got: true, userBand: 1 });
+  });
+
+  // 10⁷ µV² with noise of 10⁶ beside what the converter puts in: 10 dB and less.
+  // 40 dBµV on the user band, its own noise 30 dB below: 10 µV². The tuner's 8 dB over kTB·R of 30 MHz, 9.009 µV², add
+  // 5.3096 · 9.009 = 47.83 µV²: 10·log10(10⁴/57.83) = 22.38 dB.
+  test("has the tuner's noise on top where it is weak", () => {
+    const result = first([speaker("rx", [1])], { band: { level: 40, noise: 10 ** 1.5 } });
+    expect(result?.got ? result.cnDb : 0).toBeCloseTo(22.38, 2);
+  });
+
+  test("is noisy where the line adds too much", () => {
+    expect(first([speaker("rx", [1])], { band: { noise: 10 ** 6 } })).toMatchObject({ why: "noisy" });
+  });
+});
+
+describe("noise and interference of one transponder on a user band", () => {
+  // Held: 40 dBµV = 10⁴ µV², noise 100 (a hundredth), interference 20 (two thousandths).
+  const held = satellite({ grid: gridOf([11_000], 30), level: 40, noise: 100, interference: 20 });
+  const powers = (noise: number, interference: number) => {
+    const { stack } = feed([]);
+    // The worst transponder: a fiftieth of noise, a thousandth of interference.
+    const worst = { ...stack, holds: [held], entryNoiseRatio: 0.02, entryInterferenceRatio: 0.001 };
+    const band = satellite({ grid: gridOf([1210, 1420], 30), level: [99, 70], noise, interference });
+    return ownPowers({ band, stack: worst, held, i: 0 }, 1);
+  };
+
+  // On 70 dBµV = 10⁷ µV² the worst one leaves 200 000 of noise and 10 000 of interference; what is beyond is the line's.
+  test("are its own shares and what the line adds", () => {
+    const { noise, interference } = powers(205_000, 13_000);
+    expect(noise).toBeCloseTo(5000 + 100_000, 3);
+    expect(interference).toBeCloseTo(3000 + 20_000, 3);
+  });
+
+  test("are never less than its own", () => {
+    const { noise, interference } = powers(150_000, 5000);
+    expect(noise).toBeCloseTo(100_000, 3);
+    expect(interference).toBeCloseTo(20_000, 3);
+  });
+});
+
+describe("why a user band does not serve", () => {
+  test("a receiver that knows no user bands cannot use the feed", () => {
+    const reason = { kind: "single-cable feed on a plain input" };
+    const { userBands: _, ...plain } = INPUT;
+    expect(first([speaker("rx")], { input: { ...plain, feed: "switched" } })).toMatchObject({
+      why: "wrong feed",
+      reason,
+    });
+  });
+
+  test("nothing is set", () => {
+    expect(first([speaker("rx", [1])], { input: { userBands: [] } })).toEqual({
+      got: false,
+      why: "wrong feed",
+      reason: { kind: "no user band set" },
+    });
+  });
+
+  const noMessage = {
+    why: "not selectable",
+    reason: { kind: "no message", part: "lnb" },
+    culprit: { part: "lnb" },
+  };
+
+  test.each([
+    ["nobody speaks", []],
+    ["only another speaks", [speaker("rx2", [1])]],
+    ["only another input of it speaks", [speaker("rx", [1], { port: "sat2" })]],
+    ["its tone does not arrive", [speaker("rx", [1], { toneArrives: false })]],
+    ["it is not set to user bands", [speaker("rx")]],
+  ] as const)("its message is not heard: %s", (_, offers) => {
+    expect(first(offers)).toMatchObject(noMessage);
+  });
+
+  test("the converter has no such user band", () => {
+    const input = { userBands: [{ number: 5, centreMHz: 1210 }] };
+    expect(first([speaker("rx", [5])], { input })).toEqual({
+      got: false,
+      why: "wrong feed",
+      reason: { kind: "no such user band", part: "lnb", userBand: 5 },
+      userBand: 5,
+    });
+  });
+
+  // Both mean the same band when their centres are 2 MHz apart or less, upwards or downwards.
+  test.each([
+    [1210 + SAME_CENTRE_MHZ, true],
+    [1210 - SAME_CENTRE_MHZ, true],
+    [1213, false],
+    [1207, false],
+  ])("the receiver has it at %i MHz instead of 1210: is it got? %s", (centreMHz, got) => {
+    const result = first([speaker("rx", [1])], { input: { userBands: [{ number: 1, centreMHz }] } });
+    expect(result?.got).toBe(got);
+    if (!got)
+      expect(result).toMatchObject({
+        why: "wrong feed",
+        reason: { kind: "other centre", part: "lnb", userBand: 1, hereMHz: centreMHz, thereMHz: 1210 },
+      });
+  });
+
+  test("a filter on the way stops it", () => {
+    const cut = { cut: Uint16Array.of(1, 0), cuts: [{ part: "filter", reason: "filter" }] } as const;
+    expect(first([speaker("rx", [1])], { band: { more: cut } })).toMatchObject({
+      why: "cut",
+      reason: { kind: "cut", part: "filter", cut: "filter" },
+      userBand: 1,
+    });
+  });
+
+  test("another receiver has the same one: alone it would be got", () => {
+    const offers = [speaker("rx2", [1]), speaker("rx", [1])];
+    expect(first(offers)).toMatchObject({
+      why: "not selectable",
+      reason: { kind: "user band used twice", by: "rx2", userBand: 1 },
+      culprit: { part: "rx2" },
+      userBand: 1,
+    });
+    expect(first(offers, { alone: true })).toMatchObject({ got: true });
+  });
+
+  test("so does a second input of the same receiver, or a second tuner on the same input", () => {
+    const twice = { reason: { kind: "user band used twice", by: "rx", userBand: 1 } };
+    expect(first([speaker("rx", [1]), speaker("rx", [1], { port: "sat2" })])).toMatchObject(twice);
+    expect(first([speaker("rx", [1, 1])])).toMatchObject(twice);
+    expect(first([speaker("rx", [1, 2, 2])])).toMatchObject({ got: true });
+  });
+
+  test("a receiver on another user band is no matter", () => {
+    expect(first([speaker("rx", [1]), speaker("rx2", [2])])).toMatchObject({ got: true });
+  });
+
+  test("a receiver in another mode holds the line, but for one who is alone", () => {
+    const offers = [speaker("rx2"), speaker("rx", [1])];
+    expect(first(offers)).toMatchObject({
+      why: "not selectable",
+      reason: { kind: "line held", by: "rx2" },
+      culprit: { part: "rx2" },
+    });
+    expect(first(offers, { alone: true })).toMatchObject({ got: true });
+  });
+
+  test("a mains unit on the line holds nothing", () => {
+    const { request: _, ...mains } = speaker("psu", undefined, { kind: "plain" });
+    expect(first([mains, speaker("rx", [1])])).toMatchObject({ got: true });
+  });
+});
+
+test("a transponder that was stopped before the converter is missing for that, whatever the user band", () => {
+  const cut = { cut: Uint16Array.of(1), cuts: [{ part: "dish", reason: "stopped" }] } as const;
+  const held = satellite({ grid: gridOf([11_000], 30), level: 40, noise: 10, more: cut });
+  const { band, stack } = feed([speaker("rx", [1])]);
+  const results: CarrierResults = new Map();
+  addStackedResults(
+    { receiver: "rx", input: INPUT, alone: false },
+    band,
+    { ...stack, holds: [held] },
+    results,
+  );
+  expect([...results]).toEqual([
+    [
+      "dish#0",
+      {
+        got: false,
+        why: "cut",
+        reason: { kind: "cut", part: "dish", cut: "stopped" },
+        culprit: { part: "dish" },
+      },
+    ],
+  ]);
+});
