@@ -37,8 +37,13 @@ export const notConnected: RuleWords<"not-connected"> = {
     const { at, facts } = told.finding;
     if (facts.kind === "missed" && isOffDish(told, facts.ports))
       return `${capital(plainName(told, at.part))} sits on no dish, so ${plainNames(told, facts.receivers)} cannot get what it would receive.`;
-    if (facts.kind === "missed")
-      return `A cable is missing at ${plainName(told, at.part)}, so ${plainNames(told, facts.receivers)} cannot get what belongs there.`;
+    if (facts.kind === "missed") {
+      const isCable = told.record?.kind.trade.job === "cable";
+      const lack = isCable
+        ? "A cable is not plugged in"
+        : `A cable is missing at ${plainName(told, at.part)}`;
+      return `${lack}, so ${plainNames(told, facts.receivers)} cannot get what belongs there.`;
+    }
     return plural(facts.ends.length, {
       one: `One connection of ${plainName(told, at.part)} is still free, which is fine if it is meant to be.`,
       other: (n) => `There are ${n} connections still free, which is fine if they are meant to be.`,

@@ -71,5 +71,5 @@ export function exclusionWords(sentences: readonly string[]): string {
     one: (n) => ` And ${n} more.`,
     other: (n) => ` And ${n} more.`,
   });
-  return `Not this any more: ${sentences.slice(0, MOST_NAMED).join(" ")}${more}`;
+  return `No longer possible: ${sentences.slice(0, MOST_NAMED).join(" ")}${more}`;
 }

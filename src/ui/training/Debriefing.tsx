@@ -38,7 +38,8 @@ function Step({ session, step }: CaseProps & { readonly step: PlainPath["steps"]
   return (
     <li>
       <p>
-        {measurementSentence(design, step.measurement)} <strong>{readingWords(step.reading)}</strong>
+        {measurementSentence(design, step.measurement)} Reading: <strong>{readingWords(step.reading)}</strong>
+        .
       </p>
       <p>{exclusionWords(names(step.excluded))}</p>
       <ul>
