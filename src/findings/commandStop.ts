@@ -4,6 +4,9 @@ import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { Feed, Offer } from "../signal/control.ts";
 import type { Culprit } from "./missing.ts";
 
+/** From this voltage on every converter takes the request as horizontal [V]. */
+export const SURELY_HORIZONTAL_VOLTS = 16;
+
 /** Who speaks, and to which part. */
 export type Line = { readonly receiver: PartId; readonly input: string; readonly target: PartId };
 
@@ -27,12 +30,22 @@ export function commandStop(
   return stop && { part: stop.record.part.id, port: stop.output };
 }
 
-/** The part at which most of the voltage for horizontal is lost; the receiver where nothing is. */
-export function voltageStop(evaluation: Evaluation, line: Line): Culprit {
+/**
+ * The part at which most of a voltage is lost; the receiver where nothing is, or where it gives less than is needed.
+ * `given`: the voltage in question of an offer [V]; `needs`: with how many it would do [V].
+ */
+export function voltageStop(
+  evaluation: Evaluation,
+  line: Line,
+  { given, needs }: { readonly given: (offer: Offer) => number; readonly needs: number },
+): Culprit {
+  const volts = (offer: Offer | undefined) => (offer ? given(offer) : 0);
+  const legs = legsTo(evaluation, line);
   let most = 0;
   let part = line.receiver;
-  for (const { record, below, above } of legsTo(evaluation, line)) {
-    const lost = (below?.volts18 ?? 0) - (above?.volts18 ?? 0);
+  if (volts(legs[0]?.below) < needs) return { part };
+  for (const { record, below, above } of legs) {
+    const lost = volts(below) - volts(above);
     if (lost > most) {
       most = lost;
       part = record.part.id;

@@ -3,8 +3,9 @@ import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { traceCarrier } from "../evaluate/trace.ts";
 import type { ReceiverInput } from "../parts/contract.ts";
 import type { Service } from "../signal/carrier.ts";
+import type { Offer } from "../signal/control.ts";
 import { blameForLostCarrier } from "./blame/lostCarrier.ts";
-import { commandStop, meetingOfCommands, voltageStop } from "./commandStop.ts";
+import { commandStop, meetingOfCommands, SURELY_HORIZONTAL_VOLTS, voltageStop } from "./commandStop.ts";
 import { feedsTaken } from "./feedsTaken.ts";
 import { type Lost, whereLost } from "./lost.ts";
 import type { Culprit, Missing, MissingReason } from "./missing.ts";
@@ -159,9 +160,14 @@ function follow(
         shortOf(record, inputs) ??
           first((line) => commandStop(evaluation, line, (o) => o.volts18 > 0), reason.part),
       );
-    case "too few volts":
-    case "dies at vertical":
-      return by(first((line) => voltageStop(evaluation, line), reason.part));
+    case "too few volts": {
+      const asked = { given: (o: Offer) => o.volts18, needs: SURELY_HORIZONTAL_VOLTS };
+      return by(first((line) => voltageStop(evaluation, line, asked), reason.part));
+    }
+    case "dies at vertical": {
+      const asked = { given: (o: Offer) => o.volts13, needs: reason.leastVolts };
+      return by(first((line) => voltageStop(evaluation, line, asked), reason.part));
+    }
     case "set by another":
       return by(first((line) => meetingOfCommands(evaluation, line, reason.by), reason.part));
     case "switched feed on a wideband input":

@@ -109,9 +109,13 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
         ? `${blocked} passes no 22 kHz tone from ${receiver} to ${partName(reason.part)}`
         : `No 22 kHz tone gets from ${receiver} to ${partName(reason.part)}`;
     case "too few volts":
-      return `Only ${round1(reason.volts)} V of the 18 V get ${blocked ? `past ${blocked} ` : ""}to ${partName(reason.part)}`;
+      return blocked
+        ? `Only ${round1(reason.volts)} V of the 18 V get past ${blocked} to ${partName(reason.part)}`
+        : `${receiver} gives so little for horizontal that ${partName(reason.part)} gets only ${round1(reason.volts)} V`;
     case "dies at vertical":
-      return `Only ${besideLimit(reason.volts, reason.leastVolts)[0]} V of the 13 V get ${blocked ? `past ${blocked} ` : ""}to ${partName(reason.part)}, which dies`;
+      return blocked
+        ? `Only ${besideLimit(reason.volts, reason.leastVolts)[0]} V of the 13 V get past ${blocked} to ${partName(reason.part)}, which dies`
+        : `${receiver} gives so little for vertical that ${partName(reason.part)} gets only ${besideLimit(reason.volts, reason.leastVolts)[0]} V and dies`;
     case "set by another":
       return blocked && culprit.part !== reason.part
         ? `${blocked} puts ${receiver} and ${partName(reason.by)} on one output of ${partName(reason.part)}`
