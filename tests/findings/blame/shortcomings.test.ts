@@ -131,6 +131,25 @@ describe("an amplifier", () => {
   });
 });
 
+describe("a single-cable unit", () => {
+  const unit = (o: Record<string, unknown>) =>
+    asked(["stacking-converter", { terrestrialBuild: "active", terrestrialRatedDbuv: 120, ...o }], {
+      wires: "a.out > x.ter, x.out1 > z.in",
+    });
+
+  // TV goes beside the user bands: its own gain, 2 dB as usual, decides, and not the level of the user bands.
+  test("gives TV as much less or more as its own gain is turned", () => {
+    expect(unit({})).toEqual({ lacking: undefined, exceeding: undefined });
+    expect(unit({ terrestrialGainDb: -8 }).lacking?.excessDb).toBeCloseTo(10, 2);
+    expect(unit({ terrestrialGainDb: 12 }).exceeding?.excessDb).toBeCloseTo(10, 2);
+  });
+
+  test("is no matter for TV by the level of its user bands", () => {
+    expect(unit({ stackDbuv: 60 }).lacking).toBeUndefined();
+    expect(unit({ stackDbuv: 95 }).exceeding).toBeUndefined();
+  });
+});
+
 describe("a source", () => {
   const source = (o: Record<string, unknown>, wires = "x.out > z.in") =>
     asked(["aerial-uhf", { ...(AERIAL[1] ?? {}), ...o }], { wires });
