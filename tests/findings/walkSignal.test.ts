@@ -1,3 +1,4 @@
+/** WA: a signal is walked from its source to a socket; where it is lost is marked, with the reason. */
 import { describe, expect, test } from "vitest";
 import { EXAMPLES } from "../../src/design/examples.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";

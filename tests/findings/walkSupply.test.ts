@@ -1,3 +1,4 @@
+/** WS: supply and commands are walked upwards, with what is left of the volts and who decides. */
 import { describe, expect, test } from "vitest";
 import type { Design } from "../../src/design/design.ts";
 import { EXAMPLES } from "../../src/design/examples.ts";
