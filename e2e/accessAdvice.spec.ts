@@ -44,7 +44,7 @@ test("supply, levels, faults and swaps have no barriers", async ({ page }) => {
   await expectNoBarriers(page, "origin of a level", ".origin");
   await page.keyboard.press("Escape");
 
-  await card(page, "Converter").click();
+  await card(page, "LNB").click();
   await page.getByRole("button", { name: "What breaks if I swap this converter?" }).click();
   await page.getByRole("combobox", { name: /^What breaks/ }).fill("wideband lnb");
   await page.keyboard.press("Enter");

@@ -77,7 +77,7 @@ test("a cure for one finding ends that finding, and before and after stand side 
   // Vertical gets 13 V and needs 11.5 V at the LNB: already that is too much for the drop. Horizontal follows from it.
   const lost = findings(page)
     .getByRole("listitem")
-    .filter({ hasText: /“Converter” gets 10\.1 V when vertical is asked for and needs 11\.5 V/ });
+    .filter({ hasText: /“LNB” gets 10\.1 V when vertical is asked for and needs 11\.5 V/ });
   await lost.getByText(/Because of this: 1 receiver/).click();
   await expect(lost.getByText(/may fail to select horizontal/).first()).toBeVisible();
   await lost.getByRole("button", { name: /^Find cures for: / }).click();
@@ -108,7 +108,7 @@ test("a cure for one finding ends that finding, and before and after stand side 
 test("what a swap would break is told before anything is changed", async ({ page }) => {
   await open(page, "/?example=house-universal");
   const before = await download(page);
-  await card(page, "Converter").click();
+  await card(page, "LNB").click();
   await page.getByRole("button", { name: "What breaks if I swap this converter?" }).click();
   await page.getByRole("combobox", { name: /^What breaks/ }).fill("wideband lnb");
   await page.keyboard.press("Enter");

@@ -175,8 +175,8 @@ test("a receiver that asks for another quarter of the sky changes its strips, an
 }) => {
   await ownDesign(page, "Asking");
   await showPane(page, "Verdict");
-  const living = wire(page, "Converter", "Diplexer living room");
-  const bedroom = wire(page, "Converter", "Diplexer bedroom 1");
+  const living = wire(page, "LNB", "Diplexer living room");
+  const bedroom = wire(page, "LNB", "Diplexer bedroom 1");
   await expect(living).toHaveAccessibleName(/Satellite H high .*3 more on request/);
   const other = await bedroom.locator("title").textContent();
   await page.getByRole("button", { name: /^Works: Satellite receiver living room/ }).click();
@@ -207,7 +207,7 @@ test("the chain lists the design for those who cannot see it, and selects on the
   await page.keyboard.press("ArrowDown");
   await page.keyboard.press("ArrowDown");
   await page.keyboard.press("Enter");
-  await expect(card(page, "Converter")).toHaveClass(/selected/);
+  await expect(card(page, "LNB")).toHaveClass(/selected/);
 });
 
 test("an emptied design says how to begin", async ({ page }) => {

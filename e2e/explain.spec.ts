@@ -10,7 +10,7 @@ test("a finding explains itself to the customer, to the trade and to the meter, 
   await open(page, "/?example=house-wideband-fails");
   const finding = findings(page)
     .getByRole("listitem")
-    .filter({ hasText: /share \d+ to \d+ MHz behind “Diplexer living room”: 5 TV/ });
+    .filter({ hasText: /share \d+ to \d+ MHz behind “Diplexer living room”\. 5 TV/ });
   const why = finding.getByRole("button", { name: /^Why\?/ });
   await expect(why).toHaveAttribute("aria-expanded", "false");
   await why.click();

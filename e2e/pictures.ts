@@ -65,7 +65,7 @@ async function wholeHouse(page: Page): Promise<void> {
 /** The strip of one shared cable, with the universal converter and with a wideband one in its place. */
 async function cable(page: Page): Promise<void> {
   await strip(page, "cable-before");
-  await card(page, "Converter").click();
+  await card(page, "LNB").click();
   await page.getByRole("button", { name: "Replace with…" }).click();
   await page.getByRole("combobox", { name: "Replace with" }).fill("wideband lnb");
   await page.keyboard.press("Enter");

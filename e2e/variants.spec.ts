@@ -17,7 +17,7 @@ test("a variant is copied, changed and compared with what was built, which stays
   await expect(variants.getByRole("button", { name: /^Wideband at work now/ })).toBeVisible();
   await variants.getByRole("button", { name: "Close" }).click();
 
-  await card(page, "Converter").click();
+  await card(page, "LNB").click();
   await page.getByRole("button", { name: "Replace with…" }).click();
   await page.getByRole("combobox", { name: "Replace with" }).fill("wideband lnb");
   await page.keyboard.press("Enter");
@@ -32,13 +32,13 @@ test("a variant is copied, changed and compared with what was built, which stays
   for (const label of ["TV living room", "TV bedroom 1", "Satellite receiver bedroom 1"])
     await expect(compared.getByRole("row", { name: new RegExp(`^${label}`) })).toContainText("loses");
   await expect(compared.getByRole("row", { name: /^TV bedroom 2/ })).toHaveCount(0);
-  await expect(compared.getByRole("list").first()).toContainText("Converter");
+  await expect(compared.getByRole("list").first()).toContainText("LNB");
   await compared.getByRole("button", { name: "Close" }).click();
 
   await page.getByRole("button", { name: "Variant: Wideband" }).click();
   await page.getByRole("menuitemradio").filter({ hasNotText: "Wideband" }).click();
   await expect(page.getByText("All 7 receivers work.")).toBeVisible();
-  await expect(card(page, "Converter")).not.toContainText("oscillator 10.40 GHz");
+  await expect(card(page, "LNB")).not.toContainText("oscillator 10.40 GHz");
   await page.getByRole("banner").getByRole("button", { name: "Undo", exact: true }).click();
   await expect(page.getByRole("button", { name: "Variant: Wideband" })).toBeVisible();
   await expect(page.getByText("3 of 7 receivers work.")).toBeVisible();

@@ -76,7 +76,7 @@ test("a supply is walked from the receiver up to the roof with its volts", async
     return { vertical, horizontal, milliamps, takes, ohms };
   };
   const drop = await read("Long drop");
-  const converter = await read("Converter");
+  const converter = await read("LNB");
   expect(Math.abs(Number(drop.milliamps) * 0.001 * Number(drop.ohms) - Number(drop.takes))).toBeLessThan(
     0.11,
   );
@@ -91,7 +91,7 @@ test("a supply is walked from the receiver up to the roof with its volts", async
   await page.keyboard.press("Home");
   await expect(card(page, "Receiver")).toContainText("Step 1, you are here");
   await page.keyboard.press("End");
-  await expect(card(page, "Converter")).toContainText("you are here");
+  await expect(card(page, "LNB")).toContainText("you are here");
   await expect(walk(page).getByRole("region", { name: "Commands" })).toContainText("Not done");
   await walk(page).getByRole("button", { name: "Signal", exact: true }).click();
   await expect(walk(page).getByRole("combobox", { name: "To", exact: true })).toBeVisible();

@@ -27,11 +27,11 @@ test("a wideband converter in place of the universal one collides with televisio
   page,
 }) => {
   await open(page, "/?example=house-universal");
-  await card(page, "Converter").click();
+  await card(page, "LNB").click();
   await page.getByRole("button", { name: "Replace with…" }).click();
   await page.getByRole("combobox", { name: "Replace with" }).fill("wideband lnb");
   await page.keyboard.press("Enter");
-  await expect(card(page, "Converter")).toContainText("oscillator 10.40 GHz");
+  await expect(card(page, "LNB")).toContainText("oscillator 10.40 GHz");
   await expect(messages(page)).not.toContainText("taken off");
 
   // Red and hatched on the two cables that carry both, in words as well; none where there is television alone.
@@ -56,10 +56,10 @@ test("a wideband converter in place of the universal one collides with televisio
   await expect(verdict(page, "TV bedroom 3")).toHaveText(/Works: /);
   await expect(verdict(page, "DAB radio living room")).toHaveText(/Works: /);
   await expect(verdict(page, "Satellite receiver living room")).toHaveText(
-    /Fails: .*Gets none of 80 .*come out of the output H of “Converter”, not out of V/,
+    /Fails: .*Gets none of 80 .*come out of output H of “LNB”, not out of V/,
   );
   await expect(verdict(page, "Satellite receiver bedroom 1")).toHaveText(
-    /Fails: .*Gets none of 80 .*come out of the output V of “Converter”, not out of H/,
+    /Fails: .*Gets none of 80 .*come out of output V of “LNB”, not out of H/,
   );
   await expect(findings(page)).toContainText(
     "gives a wideband feed, which “Satellite receiver living room” cannot tune",
@@ -69,7 +69,7 @@ test("a wideband converter in place of the universal one collides with televisio
   await page.getByRole("button", { name: "Undo", exact: true }).first().click();
   await expect(page.getByText("All 7 receivers work.")).toBeVisible();
   await expect(page.locator(".strip-hit")).toHaveCount(0);
-  await expect(wire(page, "Converter", "Diplexer living room")).toHaveAccessibleName(/on request/);
+  await expect(wire(page, "LNB", "Diplexer living room")).toHaveAccessibleName(/on request/);
   await page.getByRole("button", { name: "Redo" }).click();
   await expect(page.getByText("3 of 7 receivers work.")).toBeVisible();
 });

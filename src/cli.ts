@@ -97,7 +97,7 @@ type Checked = {
 function printed(file: string, { json, many }: Form, { evaluation, report, cures }: Checked): string {
   if (json)
     return `${JSON.stringify({ file, ...checkRecordOf(evaluation, report), ...(cures ? { cures } : {}) })}\n`;
-  return `${many ? `${file}\n` : ""}${textOf(evaluation, report)}${cures ? curesText(cures) : ""}`;
+  return `${many ? `${file}\n` : ""}${textOf(evaluation, report)}${cures ? curesText(cures, report) : ""}`;
 }
 
 /** What a file may cost: by counts, so that memory holds, and by the clock, so that a script goes on. */

@@ -197,6 +197,11 @@ describe("check", () => {
     expect(first?.steps.length).toBeGreaterThan(0);
     expect(first?.minutes).toBeGreaterThan(0);
     expect(run([WRONG_PLATE, "--cures"]).stdout).toMatch(/^Cure 1: .* min, no new cable\)$/m);
+    const sound = run([example("block-multiswitch"), "--cures"]);
+    expect(sound).toMatchObject({
+      exitCode: 0,
+      stdout: expect.stringMatching(/there is nothing to cure\.\n$/),
+    });
   });
 
   test("ends with 2 and a sentence for a design beyond the budget, or that takes too long", () => {

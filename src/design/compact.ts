@@ -5,6 +5,7 @@
  */
 import { z } from "zod";
 import { kindOf } from "../parts/catalogue.ts";
+import type { PartKind } from "../parts/contract.ts";
 import type { Design, Part } from "./design.ts";
 import { LIMITS } from "./limits.ts";
 import { changedOptions } from "./options.ts";
@@ -132,7 +133,7 @@ function compactPartOf(part: Part, kindIndex: number): CompactPart {
   const prefix = kind?.prefix ?? "";
   const digits = part.id.startsWith(prefix) ? part.id.slice(prefix.length) : "";
   const id = /^(?:0|[1-9]\d{0,8})$/.test(digits) ? Number(digits) : part.id;
-  const label = kind && part.label === defaultLabel(kind.name, id) ? 0 : part.label;
+  const label = kind && part.label === defaultLabel(linkName(kind), id) ? 0 : part.label;
   const options = changedOptions(part);
   const start = [kindIndex, id, part.at[0], part.at[1]] as const;
   if (Object.keys(options).length > 0) return [...start, label, options];
@@ -144,12 +145,21 @@ function expandedPart([, id, x, y, label = 0, options = {}]: CompactPart, kindKe
   return {
     id: typeof id === "string" ? id : `${kind?.prefix ?? ""}${id}`,
     kind: kindKey,
-    label: label === 0 ? defaultLabel(kind?.name ?? kindKey, id) : label,
+    label: label === 0 ? defaultLabel(kind ? linkName(kind) : kindKey, id) : label,
     options,
     at: [x, y],
   };
 }
 
+/** Names that kinds had when links were first made: a label that a link leaves out keeps meaning what it meant. */
+const FIRST_NAMES: Readonly<Record<string, string>> = {
+  "lnb-stacked": "Channel-stacking LNB",
+  "stacking-converter": "Stacking converter",
+};
+
+function linkName({ kind, name }: PartKind): string {
+  return FIRST_NAMES[kind] ?? name;
+}
 function defaultLabel(name: string, id: number | string): string {
   return `${name} ${id}`;
 }

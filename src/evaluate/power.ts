@@ -218,6 +218,7 @@ export function switchStates(
       offers,
       setting: settingOf(declared, speakers, power.selfPowered === true),
       thresholdVolts: declared.thresholdVolts,
+      ...leastVoltsAt(declared.port, power, atOutput),
       contested: declared.by !== "stack" && commanding.size > 1,
     };
     const former = before[declared.port];
@@ -226,11 +227,30 @@ export function switchStates(
   return out;
 }
 
+/** What a line must give, whatever is asked for by it, where nothing else keeps the part alive. */
+function leastVoltsAt(
+  line: string,
+  { load, selfPowered }: PowerTreatment,
+  atOutput: (port: string) => Feed,
+): Pick<SwitchState, "leastVolts"> {
+  if (!load || selfPowered || !load.ports.includes(line)) return {};
+  const isFedElsewhere = load.ports.some(
+    (port) => port !== line && atOutput(port).some((o) => volts13Of(o) >= load.minVolts),
+  );
+  return isFedElsewhere ? {} : { leastVolts: load.minVolts };
+}
+
+/** Volts of a supply while whoever may choose asks for vertical. */
+function volts13Of(offer: Offer): number {
+  return offer.kind === "commands" ? offer.volts13 : offer.volts;
+}
+
 function sameState(a: SwitchState, b: SwitchState): boolean {
   return (
     a.offers === b.offers &&
     a.setting === b.setting &&
     a.thresholdVolts === b.thresholdVolts &&
+    a.leastVolts === b.leastVolts &&
     a.contested === b.contested
   );
 }

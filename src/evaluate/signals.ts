@@ -87,7 +87,7 @@ function gather(run: Run, node: string): Gathered {
   }
   for (const stack of run.treatment.stacks ?? []) {
     if (stack.to !== node) continue;
-    const arrived = stack.from.flatMap((inner) => arriving(run, inner, notes).bands);
+    const arrived = stack.from.map((node) => ({ node, bands: arriving(run, node, notes).bands }));
     groups.push(stackBands(run.part, stack, { arrived, control: run.switches[stack.to] }));
   }
   if (conditional.length > 0) groups.push(withOneFloor(conditional));

@@ -1,5 +1,5 @@
 /** Channel stacking: from all that a converter could choose to the user bands that it sends. */
-import type { StackPath } from "../parts/contract.ts";
+import type { PortPlane, StackPath } from "../parts/contract.ts";
 import { noiseFactor } from "../rf/noise.ts";
 import type { Band, Grid, Stack } from "../signal/band.ts";
 import type { Carrier } from "../signal/carrier.ts";
@@ -15,10 +15,17 @@ import { remembered } from "../signal/remember.ts";
 export function stackBands(
   part: string,
   stack: StackPath,
-  o: { arrived: readonly Band[]; control: SwitchState | undefined },
+  o: {
+    arrived: readonly { readonly node: string; readonly bands: readonly Band[] }[];
+    control: SwitchState | undefined;
+  },
 ): Band[] {
   const { control } = o;
-  const holds = o.arrived.filter((b) => b.origin.service === "satellite");
+  const ofSatellites = o.arrived.map(({ node, bands }) => ({
+    plane: stack.planes?.[node],
+    bands: bands.filter((b) => b.origin.service === "satellite"),
+  }));
+  const holds = ofSatellites.flatMap(({ bands }) => bands);
   if (!control) return [];
   const worst = worstEntry(holds);
   if (!worst) return [];
@@ -32,6 +39,9 @@ export function stackBands(
     port: stack.to,
     numbers: numbersOf(grid, stack),
     holds,
+    strays: new Set(
+      ofSatellites.flatMap(({ plane, bands }) => bands.filter((b) => plane && !isOf(plane, b))),
+    ),
     control,
     entryNoiseRatio: worst.noiseRatio,
     entryInterferenceRatio: worst.interferenceRatio,
@@ -54,6 +64,11 @@ export function stackBands(
       stack: info,
     },
   ];
+}
+
+/** Also of another conversion: a whole polarisation lies elsewhere than the halves of one. */
+function isOf({ polarisation, half }: Omit<PortPlane, "position">, band: Band): boolean {
+  return band.origin.polarisation === polarisation && band.half === half;
 }
 
 const userBandGrids = new WeakMap<StackPath["userBands"], Map<number, Grid>>();

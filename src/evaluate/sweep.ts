@@ -57,7 +57,6 @@ export function startSweep(
     const part = design.parts[i];
     if (!part || part === formerParts?.[i]) continue;
     const former = before?.cells[sameStructure ? i : (before.structure.indexOf.get(part.id) ?? -1)];
-    sweep.owned[i] = 1;
     const place = structure.place[i] ?? 0;
     const joined = structure.joined[i] ?? NOTHING;
     const looped = structure.looped[i] === 1;
@@ -67,6 +66,12 @@ export function startSweep(
         : traitsOf(part);
     const asBefore =
       former && former.traits === traits && former.looped === looped && sameEnds(former.joined, joined);
+    if (asBefore && former.part === part) {
+      // Other wires came or went: the record stays the same object.
+      sweep.cells[i] = former;
+      continue;
+    }
+    sweep.owned[i] = 1;
     if (asBefore) {
       // Moved or renamed: nothing to work out, but the record shows the new part.
       sweep.cells[i] = { ...former, part, record: undefined };

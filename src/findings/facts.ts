@@ -19,6 +19,7 @@ import type { SwitchedOutputSharedFacts } from "./rules/switchedOutputShared.ts"
 import type { TooManyTunersFacts } from "./rules/tooManyTuners.ts";
 import type { UserBandConflictFacts } from "./rules/userBandConflict.ts";
 import type { LowCnFacts } from "./rules/weakQuality.ts";
+import type { WidebandSharedFacts } from "./rules/widebandShared.ts";
 import type { WrongQuadrantFacts } from "./rules/wrongQuadrant.ts";
 
 /** Nothing beside place and figures. */
@@ -28,6 +29,7 @@ export type FactsByRule = {
   readonly loop: NoFacts;
   readonly "supply-overloaded": SupplyOverloadedFacts;
   readonly "no-supply": NoSupplyFacts;
+  readonly "wideband-shared": WidebandSharedFacts;
   readonly "shared-frequencies": SharedFrequenciesFacts;
   readonly overload: OverloadFacts;
   readonly "band-cut": BandCutFacts;

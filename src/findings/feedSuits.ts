@@ -1,7 +1,7 @@
 /** Whether a receiver can use a feed at all: is it the kind it needs, and can it set the switches on the way? */
 import type { ReceiverInput } from "../parts/contract.ts";
 import type { Band } from "../signal/band.ts";
-import type { Condition } from "../signal/control.ts";
+import type { Condition, Offer } from "../signal/control.ts";
 import type { LostCarrier } from "./carrierResult.ts";
 import type { MissingReason } from "./missing.ts";
 
@@ -83,12 +83,19 @@ function whyNotSet({ receiver, input, alone }: TunedInput, condition: Condition)
       : notSelectable({ kind: "no command", part }, part);
   }
   const quadrant = /[VH][LH]$/.exec(setting)?.[0];
-  const { thresholdVolts } = at;
+  const { thresholdVolts, leastVolts } = at;
   if (quadrant?.startsWith("H") && own.volts18 <= thresholdVolts)
     return notSelectable({ kind: "too few volts", part, volts: own.volts18, thresholdVolts }, part);
+  if (quadrant?.startsWith("V") && leastVolts !== undefined && !holds(at, leastVolts, own))
+    return notSelectable({ kind: "dies at vertical", part, volts: own.volts13, leastVolts }, part);
   const needsTone = quadrant?.endsWith("H") || /^[2-9]/.test(setting);
   if (needsTone && !own.toneArrives) return notSelectable({ kind: "no tone", part }, part);
   return undefined;
+}
+
+/** Whether the line keeps a part alive while its receiver asks for vertical. */
+function holds({ offers }: Condition["at"], leastVolts: number, own: Offer): boolean {
+  return own.volts13 >= leastVolts || offers.some((o) => o.kind === "plain" && o.volts >= leastVolts);
 }
 
 /** A feed that is there, but that this receiver cannot have, because of a part. */

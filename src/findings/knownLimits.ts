@@ -17,11 +17,11 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Flat inside a channel",
-    text: "Each carrier has one level. Ripple inside a channel or a user band, and the ripple of ±2 to 4 dB of a converter over its band, are not modelled.",
+    text: "Each carrier has one level. Ripple inside a channel or a user band, and the ripple of ±2 to 4 dB of an LNB over its band, are not modelled.",
   },
   {
     title: "Leakage between polarisations",
-    text: "Dish and converter keep vertical and horizontal apart completely. A badly turned converter, and the 20 to 25 dB between polarisations of a real one, are not modelled.",
+    text: "Dish and LNB keep vertical and horizontal apart completely. A badly turned LNB, and the 20 to 25 dB between polarisations of a real one, are not modelled.",
   },
   {
     title: "Screening and pick-up",

@@ -7,6 +7,7 @@ import { isLive } from "../signal/readout.ts";
 import { inletsOf, mayCarry } from "./inlets.ts";
 import type { Missing, MissingReason } from "./missing.ts";
 import { supplyStop } from "./walk/supplyStop.ts";
+import { voltsLost } from "./walk/voltsLost.ts";
 import type { WantedCarrier } from "./wanted.ts";
 
 export type Lost = { readonly reason: MissingReason } & Pick<Missing, "culprit" | "blamed" | "spoiler">;
@@ -48,10 +49,11 @@ export function whereLost(
       if (from !== undefined) {
         const here = stoppedHere(record, stop.at.port, from, wanted);
         if (here.kind === "no supply")
-          return { reason: here, culprit: { part: supplyStop(evaluation, record.part.id).part } };
+          return { reason: here, culprit: { part: keepsSupplyFrom(evaluation, record) } };
         if (here.kind !== "other output") return { reason: here, culprit: { part: record.part.id } };
         otherOutput ??= { ...stop, outputs: here.outputs };
-        continue;
+        // An output that another input leads to should have it from there.
+        if (inletsOf(record, stop.at.port).some((inlet) => inlet.port === from)) continue;
       }
       const inlets = inletsOf(record, stop.at.port).filter((inlet) => mayCarry(inlet, wanted.plane));
       const meant = inlets.find((inlet) => !record.joined[inlet.port] && isBeside(record, inlet, wanted));
@@ -66,6 +68,24 @@ export function whereLost(
     stops = next;
   }
   return endOf(evaluation, wanted, openInput, otherOutput);
+}
+
+/** Whoever takes the volts that arrive too low; else the part at which the supply ends or should begin. */
+function keepsSupplyFrom(evaluation: Evaluation, record: PartRecord): PartId {
+  const part = record.part.id;
+  const { ports = [], minVolts = 0 } = record.power.load ?? {};
+  const arriving = ports.flatMap((port) => (record.feeds[port] ?? []).map((offer) => ({ port, offer })));
+  const [best] = arriving
+    .filter(({ offer }) => offer.volts > 0)
+    .sort((a, b) => b.offer.volts - a.offer.volts);
+  if (!best) return supplyStop(evaluation, part).part;
+  const { port, offer } = best;
+  const { taker, supply } = voltsLost(
+    evaluation,
+    { part, port },
+    { offer, volts: offer.volts, needs: minVolts },
+  );
+  return taker?.part ?? supply;
 }
 
 function endOf(

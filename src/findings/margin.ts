@@ -1,15 +1,16 @@
-/** What a receiver has to spare, and whether that is enough to rely on. */
+/** What a receiver or an outlet has to spare, and whether that is enough to rely on. */
 import { settingsOf } from "../design/settings.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
-import type { Service } from "../signal/carrier.ts";
-import type { GotCarrier } from "./carrierResult.ts";
+import type { CarrierId, TraceOutput } from "../evaluate/trace.ts";
+import type { Carrier, Service } from "../signal/carrier.ts";
 import type { Edge, Tightest } from "./finding.ts";
 import { receiverResults } from "./inputReception.ts";
 import { limitsFor, profileOf } from "./limits.ts";
+import type { Plane } from "./missing.ts";
 import { rainMinutes } from "./rainOutage.ts";
 import type { ReceptionResult } from "./reception.ts";
 import { spreadOf } from "./spread.ts";
-import { sourcesOf, type WantedCarrier, wantedCarriers } from "./wanted.ts";
+import { sourcesOf, wantedCarriers } from "./wanted.ts";
 import { type Kept, keptWhile } from "./watched.ts";
 
 /** Rain that takes the picture for longer than this in a year is no reserve any more [min]: 0.1 % of a year. */
@@ -25,7 +26,21 @@ export type Margin = {
   readonly edge?: Edge;
 };
 
-type Candidate = { readonly carrier: GotCarrier; readonly wanted: WantedCarrier; readonly db: number };
+/** A carrier where it is judged: at a receiver or on a socket. */
+export type Judged = CarrierId & {
+  /** User band that carries it, on a single-cable feed. */
+  readonly userBand?: number;
+  readonly levelDbuv: number;
+  readonly cnDb: number;
+  /** C/N that its modulation needs [dB]. */
+  readonly requiredDb: number;
+  /** The output that it comes out of there; absent at a receiver that nothing leads to. */
+  readonly end?: TraceOutput;
+  readonly carrier: Carrier;
+  readonly plane?: Pick<Plane, "source" | "polarisation">;
+};
+
+type Candidate = { readonly judged: Judged; readonly db: number };
 
 const kept = new WeakMap<PartRecord, Kept<ReadonlyMap<Service, Margin>>>();
 
@@ -52,25 +67,45 @@ function marginOf(
   sources: readonly PartRecord[],
   service: Service,
 ): Margin | undefined {
-  const profile = profileOf(evaluation.design);
   const results = receiverResults(record, service);
+  const judged: Judged[] = [];
+  for (const { key, carrier, plane } of wantedCarriers(record, sources, service)) {
+    const result = results.get(key);
+    if (!result?.got) return undefined;
+    const end = record.joined[result.port];
+    judged.push({
+      ...result,
+      carrier,
+      ...(end ? { end: { part: end[0], port: end[1] } } : {}),
+      ...(plane ? { plane } : {}),
+    });
+  }
+  return leastOf(evaluation, service, judged);
+}
+
+/** The margin of the carrier with the least to spare; undefined of none. */
+export function leastOf(
+  evaluation: Evaluation,
+  service: Service,
+  carriers: readonly Judged[],
+): Margin | undefined {
+  const profile = profileOf(evaluation.design);
   const least: Partial<Record<Tightest["by"], Candidate>> = {};
-  const offer = (by: Tightest["by"], candidate: Candidate) => {
+  const offer = (by: Tightest["by"], judged: Judged, db: number) => {
     const former = least[by];
-    if (!former || candidate.db < former.db) least[by] = candidate;
+    if (!former || db < former.db) least[by] = { judged, db };
   };
-  for (const wanted of wantedCarriers(record, sources, service)) {
-    const carrier = results.get(wanted.key);
-    if (!carrier?.got) return undefined;
-    offer("C/N", { carrier, wanted, db: carrier.cnDb - carrier.requiredDb });
-    const limits = limitsFor(profile, service, wanted.carrier.mode);
+  for (const judged of carriers) {
+    const { levelDbuv } = judged;
+    offer("C/N", judged, judged.cnDb - judged.requiredDb);
+    const limits = limitsFor(profile, service, judged.carrier.mode);
     if (!limits) continue;
-    offer("level low", { carrier, wanted, db: carrier.levelDbuv - limits.minDbuv });
-    offer("level high", { carrier, wanted, db: limits.maxDbuv - carrier.levelDbuv });
+    offer("level low", judged, levelDbuv - limits.minDbuv);
+    offer("level high", judged, limits.maxDbuv - levelDbuv);
   }
   const rated = (["C/N", "level low", "level high"] as const).flatMap((by) => {
     const candidate = least[by];
-    return candidate ? [rate(evaluation, record, service, by, candidate)] : [];
+    return candidate ? [rate(evaluation, service, by, candidate)] : [];
   });
   return rated.sort(byUrgency)[0];
 }
@@ -82,33 +117,27 @@ export function byUrgency(a: Margin, b: Margin): number {
 
 function rate(
   evaluation: Evaluation,
-  record: PartRecord,
   service: Service,
   by: Tightest["by"],
-  { carrier, wanted, db }: Candidate,
+  { judged, db }: Candidate,
 ): Margin {
-  const tightest: Tightest = { service, carrier: wanted.carrier.name, by };
-  const edge = edgeOf(evaluation, record, by, { carrier, wanted, db });
+  const tightest: Tightest = { service, carrier: judged.carrier.name, by };
+  const edge = edgeOf(evaluation, by, { judged, db });
   return { service, marginDb: db, tightest, ...(edge ? { edge } : {}) };
 }
 
-function edgeOf(
-  evaluation: Evaluation,
-  record: PartRecord,
-  by: Tightest["by"],
-  { carrier, wanted, db }: Candidate,
-): Edge | undefined {
+function edgeOf(evaluation: Evaluation, by: Tightest["by"], { judged, db }: Candidate): Edge | undefined {
   if (db < 0) return { kind: "outside limits" };
   const { keepDb } = settingsOf(evaluation.design);
   if (db < keepDb) return { kind: "kept distance", neededDb: keepDb };
-  const spread = spreadOf(evaluation, record, carrier);
+  const spread = spreadOf(evaluation, judged.end, judged);
   const neededDb = by === "C/N" ? spread.cnDb : spread.levelDb;
   if (db < neededDb) return { kind: "spread", neededDb };
-  const dish = by === "C/N" && wanted.plane ? evaluation.record(wanted.plane.source) : undefined;
-  if (!dish || !wanted.plane) return undefined;
-  const { airMHz } = wanted.carrier;
-  const { polarisation } = wanted.plane;
-  const minutesAYear = rainMinutes(evaluation, dish, { airMHz, polarisation, marginDb: db });
+  const { plane, carrier } = judged;
+  const dish = by === "C/N" && plane ? evaluation.record(plane.source) : undefined;
+  if (!dish || !plane) return undefined;
+  const { polarisation } = plane;
+  const minutesAYear = rainMinutes(evaluation, dish, { airMHz: carrier.airMHz, polarisation, marginDb: db });
   return minutesAYear !== undefined && minutesAYear > MOST_RAIN_MINUTES
     ? { kind: "rain", minutesAYear }
     : undefined;

@@ -94,6 +94,13 @@ export type MissingReason =
       readonly volts: number;
       readonly thresholdVolts: number;
     }
+  /** Its supply keeps it alive at 18 V only: whoever asks for vertical gets nothing. */
+  | {
+      readonly kind: "dies at vertical";
+      readonly part: PartId;
+      readonly volts: number;
+      readonly leastVolts: number;
+    }
   /** Somebody else decides how the switch stands. */
   | { readonly kind: "set by another"; readonly part: PartId; readonly by: PartId }
   /** Of an outlet: it arrives, and no socket meant for it has it usable. */

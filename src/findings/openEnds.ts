@@ -3,7 +3,7 @@ import type { PartId } from "../design/design.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { Service } from "../signal/carrier.ts";
 import { passesService } from "./passesService.ts";
-import { isAsked, missingPlanes, planeInputs } from "./planeInputs.ts";
+import { isAsked, missingPlanes, missingSatellites, planeInputs } from "./planeInputs.ts";
 
 export type End = { readonly part: PartId; readonly port: string };
 
@@ -101,13 +101,27 @@ function missedAtSwitches(evaluation: Evaluation, record: PartRecord): readonly 
     .flatMap(({ from, condition }) =>
       askedBy(condition?.port).map((receiver) => ({ end: { part, port: from }, receiver })),
     );
+  const all = Object.values(record.switches).flatMap((s) => s.offers.filter((o) => o.kind === "commands"));
+  const askersOf = (satellite: string) =>
+    all.filter((o) => String(o.request?.position ?? 1) === satellite).map((o) => o.part);
+  const satellites = missingSatellites(record, (satellite) => askersOf(satellite).length > 0).flatMap(
+    ({ port, satellite, gets }) => {
+      const ends =
+        gets.kind === "silence"
+          ? endsAbove(evaluation, record, { port, service: "satellite" })
+          : [{ part, port }];
+      const askers = askersOf(satellite);
+      const sufferers = askers.length > 0 ? askers : all.map((o) => o.part);
+      return ends.flatMap((end) => sufferers.map((receiver) => ({ end, receiver })));
+    },
+  );
   // An open input of its own is told by the rule of quadrants; here it is one further up.
   const silent = missingPlanes(record)
     .filter(({ gets }) => gets.kind === "silence")
     .flatMap(({ port }) => endsAbove(evaluation, record, { port, service: "satellite" }))
     .filter((end) => !isToldByPlanes(evaluation, end))
     .flatMap((end) => askedBy(undefined).map((receiver) => ({ end, receiver })));
-  return [...open, ...silent];
+  return [...open, ...satellites, ...silent];
 }
 
 /** Whether the rule of quadrants speaks of an open input. */

@@ -5,8 +5,8 @@ import type { PortPlane } from "../parts/contract.ts";
 import { type Band, SILENCE } from "../signal/band.ts";
 import { remembered } from "../signal/remember.ts";
 
-/** What a feed is that does not hold one quadrant all the time. */
-export type LooseFeed = "switched" | "wideband" | "single-cable";
+/** What a feed is that does not hold all the time what an input stands for; "quadrant": half of a polarisation. */
+export type LooseFeed = "switched" | "wideband" | "single-cable" | "quadrant";
 
 export type PlaneInput = {
   readonly port: string;
@@ -65,7 +65,8 @@ function whatArrives(record: PartRecord, port: string, quadrant: string): PlaneI
 function looseFeed(band: Band, isWhole: boolean): LooseFeed | undefined {
   if (band.stack) return "single-cable";
   if (band.conditions.length > 0) return "switched";
-  return band.half || isWhole ? undefined : "wideband";
+  if (isWhole) return band.half ? "quadrant" : undefined;
+  return band.half ? undefined : "wideband";
 }
 
 /** "VL"; "V" for both halves at once. */
@@ -82,10 +83,31 @@ export function isAsked(record: PartRecord): boolean {
   return Object.values(record.switches).some((state) => state.offers.some((o) => o.kind === "commands"));
 }
 
+const isLive = ({ gets }: PlaneInput) => gets.kind === "plane" || gets.kind === "loose";
+
 /** Inputs that get nothing while others of the same satellite do. */
 export function missingPlanes(record: PartRecord): readonly PlaneInput[] {
   const inputs = planeInputs(record);
-  const isLive = ({ gets }: PlaneInput) => gets.kind === "plane" || gets.kind === "loose";
-  const live = new Set(inputs.filter(isLive).map((input) => input.satellite));
+  const live = liveSatellites(inputs);
   return inputs.filter((input) => !isLive(input) && live.has(input.satellite));
+}
+
+/**
+ * Inputs of a satellite that is silent as a whole while another one comes. With no lead at all it may be there for
+ * later; `isAsked`: whether somebody asks for that satellite already.
+ */
+export function missingSatellites(
+  record: PartRecord,
+  isAsked: (satellite: string) => boolean,
+): readonly PlaneInput[] {
+  const inputs = planeInputs(record);
+  const live = liveSatellites(inputs);
+  if (live.size === 0) return [];
+  const silent = inputs.filter((input) => !live.has(input.satellite));
+  const hasLead = new Set(silent.filter(({ gets }) => gets.kind === "silence").map((i) => i.satellite));
+  return silent.filter(({ satellite }) => hasLead.has(satellite) || isAsked(satellite));
+}
+
+function liveSatellites(inputs: readonly PlaneInput[]): ReadonlySet<string> {
+  return new Set(inputs.filter(isLive).map((input) => input.satellite));
 }

@@ -5,6 +5,7 @@ import type { ReceiverInput } from "../parts/contract.ts";
 import type { Service } from "../signal/carrier.ts";
 import { blameForLostCarrier } from "./blame/lostCarrier.ts";
 import { commandStop, meetingOfCommands, voltageStop } from "./commandStop.ts";
+import { feedsTaken } from "./feedsTaken.ts";
 import { type Lost, whereLost } from "./lost.ts";
 import type { Culprit, Missing, MissingReason } from "./missing.ts";
 import { type MissingGroup, type ReceptionResult, receive } from "./reception.ts";
@@ -59,7 +60,28 @@ function lossesOf(evaluation: Evaluation, record: PartRecord, reception: Recepti
       ).map((loss) => ({ service, wanted: together.of, got: together.got, tuner: number, ...loss })),
     );
   }
-  return losses;
+  return losses.some((loss) => isMisfit(loss, record.part.id))
+    ? losses.map((loss) => ofMisfit(loss, record.part.id))
+    : losses;
+}
+
+/** The receiver takes another feed than those on the same source: nothing of what is there is for it. */
+function isMisfit({ missing: { reason, culprit } }: ReceiverLoss, receiver: string): boolean {
+  return FEEDS_REFUSED.has(reason.kind) && culprit?.part === receiver;
+}
+
+const FEEDS_REFUSED: ReadonlySet<MissingReason["kind"]> = new Set([
+  "switched feed on a wideband input",
+  "wideband feed on a switched input",
+  "plain feed on a single-cable input",
+]);
+
+/** What another output would give is of no more use to it. */
+function ofMisfit(loss: ReceiverLoss, receiver: string): ReceiverLoss {
+  const { missing } = loss;
+  return missing.reason.kind === "other output" && missing.culprit?.part !== receiver
+    ? { ...loss, missing: { ...missing, culprit: { part: receiver } } }
+    : loss;
 }
 
 /** Groups that turn out to have one reason and one culprit are one. */
@@ -133,15 +155,19 @@ function follow(
         first((line) => commandStop(evaluation, line, (o) => o.toneArrives && o.volts > 0), reason.part),
       );
     case "no command":
-      return by(first((line) => commandStop(evaluation, line, (o) => o.volts18 > 0), reason.part));
+      return by(
+        shortOf(record, inputs) ??
+          first((line) => commandStop(evaluation, line, (o) => o.volts18 > 0), reason.part),
+      );
     case "too few volts":
+    case "dies at vertical":
       return by(first((line) => voltageStop(evaluation, line), reason.part));
     case "set by another":
       return by(first((line) => meetingOfCommands(evaluation, line, reason.by), reason.part));
     case "switched feed on a wideband input":
     case "wideband feed on a switched input":
     case "plain feed on a single-cable input":
-      return by(converterOf(evaluation, record, inputs, sample));
+      return by(misfitOf(evaluation, record, inputs, sample));
     case "noisy":
     case "disturbed":
       return { reason, ...spoiledBy(evaluation, record, inputs, sample, reason.kind) };
@@ -153,6 +179,12 @@ function follow(
     default:
       return by(undefined);
   }
+}
+
+/** What shorts the line of an input: the receiver's own supply shuts down, so nothing on the way tells. */
+function shortOf({ demands }: PartRecord, inputs: readonly ReceiverInput[]): Culprit | undefined {
+  const part = inputs.map(({ port }) => demands[port]?.shortedBy).find((by) => by);
+  return part ? { part } : undefined;
 }
 
 /** The part that makes a carrier noisy, or lets in or makes what disturbs it. */
@@ -169,6 +201,24 @@ function spoiledBy(
     ...(blamed ? { culprit: { part: blamed.part, port: blamed.port }, blamed } : {}),
     ...(spoiler ? { spoiler } : {}),
   };
+}
+
+/**
+ * Of a converter and a receiver that do not suit each other, the one to take in hand: the receiver where it alone
+ * is of another sort than those on the same source, else the converter.
+ */
+function misfitOf(
+  evaluation: Evaluation,
+  record: PartRecord,
+  inputs: readonly ReceiverInput[],
+  sample: MissingGroup["sample"],
+): Culprit | undefined {
+  const converter = converterOf(evaluation, record, inputs, sample);
+  const [own] = inputs;
+  if (!converter || !own) return converter;
+  const feeds = feedsTaken(evaluation, converter.part);
+  const like = feeds.filter((feed) => feed === own.feed).length;
+  return feeds.length - like >= Math.max(1, like) ? { part: record.part.id } : converter;
 }
 
 /** The part that converted a carrier to the frequency at which it arrives. */

@@ -1,20 +1,24 @@
 /** Asks every rule about every part, and sums receivers and outlets up. */
+import type { PartId } from "../design/design.ts";
+import { partsBeyond } from "../design/lookup.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { finished, type Steps } from "../evaluate/steps.ts";
 import type { PartKind } from "../parts/contract.ts";
 import type { Service } from "../signal/carrier.ts";
 import { signalOrderOf } from "./causes/signalOrder.ts";
+import { servicesAt } from "./causes/ways.ts";
 import { causesOf } from "./causes.ts";
 import type { RuleId } from "./facts.ts";
 import type { Draft, Finding, Report, Verdict } from "./finding.ts";
 import { type Profile, profileOf } from "./limits.ts";
 import { type Margin, marginsOf } from "./margin.ts";
+import { outletMargins } from "./outletMargin.ts";
 import { type ReceiverLoss, receiverLosses } from "./receiverLosses.ts";
 import { type ReceptionResult, receive, sendTheSame } from "./reception.ts";
 import { inReportOrder } from "./reportOrder.ts";
 import type { Rule, RuleView } from "./rule.ts";
 import { DESIGN_RULES, RULES } from "./rules/index.ts";
-import { outletVerdict, receiverVerdict } from "./verdict.ts";
+import { outletVerdict, receiverVerdict, withMargins } from "./verdict.ts";
 import { carriersSent } from "./wanted.ts";
 
 /** Findings and verdicts of an evaluation. Parts whose records are unchanged are not asked again. */
@@ -42,7 +46,9 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
       const finding = found(rule, draft, evaluation);
       if (finding) findings.push(finding);
     }
-    const verdict = said.verdict ?? (said.reception && verdictOf(record, said.reception, evaluation));
+    const verdict = said.verdict
+      ? outletOf(record, said.verdict, evaluation)
+      : said.reception && verdictOf(record, said.reception, evaluation);
     if (verdict) verdicts.push(verdict);
   }
   for (const rule of DESIGN_RULES) {
@@ -60,7 +66,7 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
   yield { done, total, work };
   const order = signalOrderOf(evaluation);
   const shown = inReportOrder(findings, { evaluation, order, rules: RULE_ORDER });
-  const agreed = agreeing(verdicts, shown);
+  const agreed = agreeing(verdicts, shown, evaluation);
   return { causes: causesOf(shown, agreed, { evaluation, order }), findings: shown, verdicts: agreed };
 }
 
@@ -86,7 +92,10 @@ function workOfAsking(record: PartRecord, sources: readonly PartRecord[]): numbe
 
 type Said = {
   readonly drafts: readonly Drafted[];
-  /** Of an outlet. That of a receiver is asked anew for every report, since what it misses is lost elsewhere. */
+  /**
+   * Of an outlet, without its margins: those are asked anew for every report, and so is all of a receiver, since
+   * what they rest on lies elsewhere.
+   */
   readonly verdict: Verdict | undefined;
   readonly reception: ReceptionResult | undefined;
   /** What a receiver's wants were reckoned with: the source records at that time. */
@@ -161,13 +170,44 @@ function identified(rule: RuleId, draft: Draft<RuleId>): Finding {
   return { id, rule, ...draft } as Finding;
 }
 
+/** Whoever lives on what a mains unit cannot feed: it shuts down, and nothing else keeps that alive. */
+function behindOverload(evaluation: Evaluation, finding: Finding): readonly PartId[] {
+  if (finding.rule !== "supply-overloaded" || finding.facts.kind !== "too much") return [];
+  const unit = finding.at.part;
+  if (evaluation.record(unit)?.kind.reception) return [];
+  const isFedElsewhere = (part: PartId) => {
+    const record = evaluation.record(part);
+    const { ports = [], minVolts = 0 } = record?.power.load ?? {};
+    return ports.some((port) => record?.feeds[port]?.some((o) => o.part !== unit && o.volts >= minVolts));
+  };
+  return finding.facts.draws.flatMap(({ part }) => {
+    const record = evaluation.record(part);
+    if (!record || isFedElsewhere(part)) return [];
+    const lost = servicesAt(record);
+    return [...partsBeyond(evaluation.design.wires, [part], "downstream")].filter((id) => {
+      const below = evaluation.record(id);
+      return below?.kind.reception?.(below.options).wants.some((service) => lost.has(service));
+    });
+  });
+}
+
 const failedVerdicts = new WeakMap<Verdict, Verdict>();
 
 /** A receiver with an error at it fails, whatever it gets: an overloaded supply does not hold, for one. */
-function agreeing(verdicts: readonly Verdict[], findings: readonly Finding[]): readonly Verdict[] {
+function agreeing(
+  verdicts: readonly Verdict[],
+  findings: readonly Finding[],
+  evaluation: Evaluation,
+): readonly Verdict[] {
   const errors = new Map<string, RuleId[]>();
-  for (const { severity, at, rule } of findings)
-    if (severity === "error") errors.set(at.part, [...(errors.get(at.part) ?? []), rule]);
+  for (const finding of findings) {
+    const { severity, at, rule } = finding;
+    if (severity !== "error") continue;
+    for (const part of [at.part, ...behindOverload(evaluation, finding)]) {
+      const known = errors.get(part) ?? [];
+      if (part === at.part || !known.includes(rule)) errors.set(part, [...known, rule]);
+    }
+  }
   return verdicts.map((verdict) => {
     const failsBy = errors.get(verdict.part);
     if (!failsBy || verdict.role !== "receiver" || verdict.state === "fails" || verdict.idle) return verdict;
@@ -198,5 +238,21 @@ function verdictOf(record: PartRecord, reception: ReceptionResult, evaluation: E
   const isAsBefore = former && JSON.stringify(former.verdict) === JSON.stringify(made);
   const verdict = isAsBefore ? former.verdict : made;
   judgedBy.set(reception, { losses, margins, verdict });
+  return verdict;
+}
+
+type OutletJudged = { readonly margins: ReadonlyMap<Service, Margin>; readonly verdict: Verdict };
+
+const judgedOutlets = new WeakMap<Verdict, OutletJudged>();
+
+/** The verdict on an outlet with its margins: the same object while it hands on the same and has as much to spare. */
+function outletOf(record: PartRecord, bare: Verdict, evaluation: Evaluation): Verdict {
+  const margins = outletMargins(evaluation, record, bare);
+  const former = judgedOutlets.get(bare);
+  if (former?.margins === margins) return former.verdict;
+  const made = withMargins(bare, margins);
+  const isAsBefore = former && JSON.stringify(former.verdict) === JSON.stringify(made);
+  const verdict = isAsBefore ? former.verdict : made;
+  judgedOutlets.set(bare, { margins, verdict });
   return verdict;
 }

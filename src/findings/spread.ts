@@ -1,27 +1,35 @@
 /** How far real parts on a carrier's way may stand from the values that they are calculated with. */
 import type { Part } from "../design/design.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
-import { findCarrier, type TraceStep, traceCarrier } from "../evaluate/trace.ts";
+import {
+  type CarrierId,
+  findCarrier,
+  type TraceOutput,
+  type TraceStep,
+  traceCarrier,
+} from "../evaluate/trace.ts";
 import type { AnyOptions, Path, SignalTreatment } from "../parts/contract.ts";
 import { describedOptions, doesCount } from "../parts/meanings.ts";
 import { noiseFactor } from "../rf/noise.ts";
 import { SILENCE } from "../signal/band.ts";
 import { gainDbAt } from "../signal/gain.ts";
 import { remembered } from "../signal/remember.ts";
-import type { GotCarrier } from "./carrierResult.ts";
 
 /** One standard deviation of a carrier's level and of its C/N where it arrives [dB]. */
 export type Spread = { readonly levelDb: number; readonly cnDb: number };
 
 /**
  * Independent spreads add as squares. Behind a stage that holds its output level only what follows spreads the
- * level. C/N is spread by all up to the first stage with noise of its own, and by that noise.
+ * level. `end`: the output where it is judged. C/N is spread by all up to the first stage with noise of its own, and by that noise.
  */
-export function spreadOf(evaluation: Evaluation, receiver: PartRecord, carrier: GotCarrier): Spread {
-  const end = receiver.joined[carrier.port];
+export function spreadOf(
+  evaluation: Evaluation,
+  end: TraceOutput | undefined,
+  carrier: CarrierId & { readonly userBand?: number },
+): Spread {
   if (!end) return { levelDb: 0, cnDb: 0 };
   const id = { origin: carrier.origin, index: carrier.index };
-  const steps = traceCarrier(evaluation, { part: end[0], port: end[1] }, id, carrier.userBand);
+  const steps = traceCarrier(evaluation, end, id, carrier.userBand);
   let level = 0;
   let cn = 0;
   let isFront = true;

@@ -30,9 +30,17 @@ export function addStackedResults(
         addResult(
           results,
           key,
-          cutResult(held, i) ?? resultOn(line, tuned.input.port, { band, stack, held, i }),
+          cutResult(held, i) ??
+            astray(held, stack) ??
+            resultOn(line, tuned.input.port, { band, stack, held, i }),
         );
     }
+}
+
+/** Who asks for the plane that belongs at an input is given what is there. */
+function astray(held: Band, { strays, part }: Stack): LostCarrier | undefined {
+  if (!strays.has(held)) return undefined;
+  return { got: false, why: "wrong feed", reason: { kind: "leads changed", part }, culprit: { part } };
 }
 
 /** Positions of the user bands this input may use in the band's arrays, or why it cannot use one. */

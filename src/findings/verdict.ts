@@ -1,9 +1,10 @@
 /** Receivers and outlets, judged: facts only, words are made of them in `src/sentences/verdict.ts`. */
 import type { PartRecord } from "../evaluate/evaluation.ts";
-import { type Band, SILENCE } from "../signal/band.ts";
+import type { Band } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
-import { cnDb, marginDb } from "../signal/readout.ts";
+import { cnDb } from "../signal/readout.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict } from "./finding.ts";
+import { handedOn, type Sockets } from "./handedOn.ts";
 import { byUrgency, type Margin } from "./margin.ts";
 import type { Missing } from "./missing.ts";
 import type { ReceiverLoss } from "./receiverLosses.ts";
@@ -30,7 +31,11 @@ export function receiverVerdict(
   const verdict = { part: record.part.id, role: "receiver" as const, services, tuners };
   const idle = idleReason(record, reception);
   if (idle) return { ...verdict, state: idle === "off" ? "works" : "fails", idle };
-  if (losses.length > 0) return { ...verdict, state: "fails" };
+  return losses.length > 0 ? { ...verdict, state: "fails" } : decidedBy(margins, verdict);
+}
+
+/** Where nothing is missing, what has the least to spare decides. */
+function decidedBy(margins: ReadonlyMap<Service, Margin>, verdict: Omit<Verdict, "state">): Verdict {
   const [deciding] = [...margins.values()].sort(byUrgency);
   if (!deciding) return { ...verdict, state: "works" };
   const { marginDb, tightest, edge } = deciding;
@@ -64,7 +69,10 @@ function tunerVerdict(tuner: TunerReception, losses: readonly ReceiverLoss[]): T
   };
 }
 
-/** An outlet is judged by what arrives at it: does it hand all of that on, on the socket meant for it? */
+/**
+ * An outlet is judged by what arrives at it: does it hand all of that on, on the socket meant for it? What it has to
+ * spare there is known with more of the design (`withMargins`).
+ */
 export function outletVerdict(record: PartRecord): Verdict | undefined {
   const delivery = record.kind.delivery?.(record.options);
   if (!delivery) return undefined;
@@ -77,7 +85,11 @@ export function outletVerdict(record: PartRecord): Verdict | undefined {
   return { ...verdict, state: services.every((s) => s.got === s.wanted) ? "works" : "fails" };
 }
 
-type Sockets = readonly { readonly port: string; readonly services: readonly Service[] }[];
+/** The verdict on an outlet with what its carriers have to spare. */
+export function withMargins({ state, ...verdict }: Verdict, margins: ReadonlyMap<Service, Margin>): Verdict {
+  const services = verdict.services.map((s) => ({ ...s, ...marginField(margins.get(s.service)) }));
+  return state === "works" ? decidedBy(margins, { ...verdict, services }) : { ...verdict, services, state };
+}
 
 function outletService(record: PartRecord, sockets: Sockets, service: Service): ServiceVerdict {
   const arriving = new Set<string>();
@@ -115,23 +127,6 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
     ...(got.size > 0 ? { levelMin, levelMax, cnMin } : {}),
     missing: count > 0 ? [missing] : [],
   };
-}
-
-type HandedOn = { readonly port: string; readonly band: Band; readonly i: number };
-
-/** Usable carriers of a service on the sockets meant for it. */
-export function handedOn(record: PartRecord, sockets: Sockets, service: Service): readonly HandedOn[] {
-  const found: HandedOn[] = [];
-  for (const { port, services } of sockets) {
-    if (!services.includes(service)) continue;
-    const used = userBandsBehind(record, port);
-    for (const band of (record.outputs[port] ?? SILENCE).bands) {
-      if (band.origin.service !== service) continue;
-      for (let i = 0; i < band.level.length; i++)
-        if (!band.cut[i] && marginDb(band, i) >= 0 && isOfUse(band, i, used)) found.push({ port, band, i });
-    }
-  }
-  return found;
 }
 
 function keyOf(band: Band, i: number): string {

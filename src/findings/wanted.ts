@@ -17,6 +17,8 @@ export type WantedCarrier = {
   /** Entry of the source's plan. */
   readonly index: number;
   readonly carrier: Carrier;
+  /** Level at the source [dBµV]. */
+  readonly sentDbuv: number;
   /** Of a satellite's carrier; one object for all carriers of a plane. */
   readonly plane?: Plane;
 };
@@ -28,8 +30,42 @@ export function wantedCarriers(
   service: Service,
 ): readonly WantedCarrier[] {
   const above = new Set(record.sources);
-  const upstream = sources.filter((s) => above.has(s.part.id)).flatMap((s) => sent(s, service));
-  return upstream.length > 0 ? upstream : sources.flatMap((s) => sent(s, service));
+  const sendersAbove = sources.filter((s) => above.has(s.part.id) && sent(s, service).length > 0);
+  return oneForEachFrequency(sendersAbove.length > 0 ? sendersAbove : sources, service);
+}
+
+const together = new WeakMap<
+  readonly WantedCarrier[],
+  WeakMap<readonly WantedCarrier[], readonly WantedCarrier[]>
+>();
+
+/**
+ * No cable brings two terrestrial signals of one frequency, so nobody may expect both: of two aerials the one that
+ * receives it better is meant.
+ */
+function oneForEachFrequency(sources: readonly PartRecord[], service: Service): readonly WantedCarrier[] {
+  const all = sources.map((s) => sent(s, service)).filter((list) => list.length > 0);
+  const [first = NONE, ...more] = all;
+  if (more.length === 0 || service === "satellite") return more.length === 0 ? first : all.flat();
+  return more.reduce((known, next) => {
+    const byNext = remembered(
+      together,
+      known,
+      () => new WeakMap<readonly WantedCarrier[], readonly WantedCarrier[]>(),
+    );
+    return remembered(byNext, next, () => merged(known, next));
+  }, first);
+}
+
+const NONE: readonly WantedCarrier[] = [];
+
+function merged(known: readonly WantedCarrier[], next: readonly WantedCarrier[]): readonly WantedCarrier[] {
+  const rival = (one: WantedCarrier, others: readonly WantedCarrier[]) =>
+    others.find((o) => o.carrier.airMHz === one.carrier.airMHz);
+  return [
+    ...known.filter((one) => (rival(one, next)?.sentDbuv ?? -Infinity) <= one.sentDbuv),
+    ...next.filter((one) => (rival(one, known)?.sentDbuv ?? -Infinity) < one.sentDbuv),
+  ];
 }
 
 const sourcesBy = new WeakMap<Evaluation, readonly PartRecord[]>();
@@ -65,7 +101,7 @@ function sent(source: PartRecord, service: Service): readonly WantedCarrier[] {
   );
 }
 
-function carriersOf({ origin, grid }: Band): readonly WantedCarrier[] {
+function carriersOf({ origin, grid, level }: Band): readonly WantedCarrier[] {
   const { polarisation, satellite, part: source, key } = origin;
   const plane = (half: Plane["half"]): Plane | undefined =>
     polarisation && {
@@ -75,12 +111,20 @@ function carriersOf({ origin, grid }: Band): readonly WantedCarrier[] {
       half,
     };
   const planes = { low: plane("low"), high: plane("high") };
-  return Array.from(grid.index).flatMap((index): WantedCarrier[] => {
+  return Array.from(grid.index).flatMap((index, i): WantedCarrier[] => {
     const carrier = grid.plan[index];
     if (!carrier) return [];
     const own = planes[carrier.airMHz < SKY_SPLIT_MHZ ? "low" : "high"];
     return [
-      { key: carrierKey(key, index), source, origin: key, index, carrier, ...(own ? { plane: own } : {}) },
+      {
+        key: carrierKey(key, index),
+        source,
+        origin: key,
+        index,
+        carrier,
+        sentDbuv: level[i] ?? 0,
+        ...(own ? { plane: own } : {}),
+      },
     ];
   });
 }

@@ -3,7 +3,7 @@
 import { z } from "zod";
 import { faultWords } from "../design/faultWords.ts";
 import { CATALOGUE, kindOf } from "../parts/catalogue.ts";
-import type { Price, PriceList } from "../remedies/cost.ts";
+import type { Price, PriceList } from "../remedies/prices.ts";
 
 export const PLACEHOLDER_NOTE =
   "Placeholders, invented so that changes can be ranked: put your own prices and times in.";

@@ -81,6 +81,7 @@ const lineAmplifier = define({
     workMinutes: 20,
     inItsPlace: "coupler",
     fedWithVolts: 14,
+    madeFor: "satellite",
     widerTypes: [
       { name: "a type for the whole satellite IF", options: { fromMHz: 950, toMHz: 2150 } },
       { name: "a type for wideband feeds, 290 to 2350 MHz", options: { fromMHz: 290, toMHz: 2350 } },

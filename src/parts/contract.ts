@@ -101,6 +101,8 @@ export type Path = {
 /** Channel stacking: puts any carrier that arrives at the inner nodes onto a user band of an output. */
 export type StackPath = {
   readonly from: readonly string[];
+  /** What the unit takes each inner node for; whatever else comes in there is never where a receiver asks for it. */
+  readonly planes?: Readonly<Record<string, Omit<PortPlane, "position">>>;
   readonly to: string;
   readonly standard: "EN 50494" | "EN 50607";
   readonly userBands: readonly {

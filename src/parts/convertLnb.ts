@@ -38,7 +38,7 @@ const UNIVERSAL_OPTIONS = z.object({
   commonMa: number({
     label: "Current, common part",
     unit: "mA",
-    help: "What the converter draws whatever its number of outputs.",
+    help: "What the LNB draws whatever its number of outputs.",
     min: 0,
     max: 500,
     step: 5,

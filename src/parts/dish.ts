@@ -54,7 +54,7 @@ export const DISH = define({
   kind: "dish",
   family: "receive",
   name: "Dish",
-  summary: "Collects one satellite's signal for the converter at its feed.",
+  summary: "Collects one satellite's signal for the LNB at its feed.",
   keywords: ["satellite", "antenna", "reflector", "parabolic", "Ku band"],
   prefix: "dish",
   trade: { job: "dish", price: 50, workMinutes: 60 },

@@ -11,6 +11,7 @@ import {
   LINE_POWER,
   MEMORY,
   passing,
+  type Range,
   THROUGH_PORTS,
   throughPath,
 } from "./passive.ts";
@@ -44,6 +45,7 @@ const filter = define({
       choices: [
         { value: "pass", label: "passes, all else is stopped" },
         { value: "stop", label: "is stopped, all else passes" },
+        { value: "lower", label: "is lowered by the rejection, all else passes" },
       ],
       default: "pass",
     }),
@@ -56,20 +58,34 @@ const filter = define({
   symbol: (o) => (o.mode === "pass" ? "filter" : "notch"),
   caption: (o) => {
     const { fromMHz, toMHz } = between(o.fromMHz, o.toMHz);
-    return `${o.mode === "pass" ? "passes" : "stops"} ${fromMHz}–${toMHz} MHz`;
+    return `${FILTER_VERBS[o.mode]} ${fromMHz}–${toMHz} MHz`;
   },
   ports: () => THROUGH_PORTS,
   signal: (o) => {
     const range = between(o.fromMHz, o.toMHz);
-    const edge: Response =
-      o.mode === "pass"
-        ? passing([range], o.rejectionDb)
-        : { type: "notch", windows: [range], rejectionDb: o.rejectionDb };
-    return { paths: throughPath(series(flat(-o.lossDb), edge)) };
+    return { paths: throughPath(series(flat(-o.lossDb), filterEdge(o.mode, range, o.rejectionDb))) };
   },
   power: linePower,
   inline: INLINE,
 });
+
+const FILTER_VERBS = { pass: "passes", stop: "stops", lower: "lowers" } as const;
+
+/** How far beside its range a trap still takes something [MHz]; typical of tuned traps, from memory. */
+const TRAP_FLANK_MHZ = 2;
+
+function filterEdge(mode: keyof typeof FILTER_VERBS, range: Range, db: number): Response {
+  if (mode === "pass") return passing([range], db);
+  if (mode === "stop") return { type: "notch", windows: [range], rejectionDb: db };
+  // A trap that is not too deep leaves a channel that can be received: it brings it down to the others.
+  const { fromMHz, toMHz } = range;
+  return curve(
+    [Math.max(0, fromMHz - TRAP_FLANK_MHZ), 0],
+    [fromMHz, -db],
+    [toMHz, -db],
+    [toMHz + TRAP_FLANK_MHZ, 0],
+  );
+}
 
 /** Top of the TV band below each mobile band [MHz] (EU Decision 2017/899 and the 790 MHz clearance, from memory). */
 const MOBILE_EDGE_MHZ = { "700": 694, "800": 790 } as const;
@@ -136,6 +152,7 @@ const filterChannel = define({
         }),
       }),
       maxRows: 16,
+      means: "channel list",
       default: [{ channel: 22 }, { channel: 25 }, { channel: 28 }],
     }),
     lossDb: insertionLoss(3),

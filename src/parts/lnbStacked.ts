@@ -20,7 +20,7 @@ import { userBandCaption, userBandFields } from "./userBands.ts";
 const QUADRANT_NODES = QUADRANT_PORTS.map(({ port }) => inner(port));
 
 const LNB_OPTIONS = z.object({
-  ...userBandFields({ standard: "EN 50494", set: "four", levelOnSite: undefined }),
+  ...userBandFields({ standard: "EN 50494", set: "four", onSite: undefined }),
   outputs: choice({
     label: "Stacked outputs",
     help: "Each has all the user bands for itself.",
@@ -47,9 +47,19 @@ const LEGACY: Port = { id: "legacy", side: "out", medium: "coax", label: "switch
 export const LNB_STACKED = define({
   kind: "lnb-stacked",
   family: "convert",
-  name: "Channel-stacking LNB",
+  name: "Single-cable LNB",
   summary: "Puts the transponder that each tuner asks for onto the tuner's own user band, all on one cable.",
-  keywords: ["SCR", "dSCR", "single cable", "one cable", "user band", "EN 50494", "EN 50607", "converter"],
+  keywords: [
+    "SCR",
+    "dSCR",
+    "single cable",
+    "one cable",
+    "user band",
+    "channel stacking",
+    "EN 50494",
+    "EN 50607",
+    "converter",
+  ],
   prefix: "lnb",
   trade: {
     job: "converter",

@@ -9,7 +9,7 @@ const meter = define({
   kind: "meter",
   family: "use",
   name: "Test meter",
-  summary: "Shows what is on a wire without changing it; can feed a converter while no receiver does.",
+  summary: "Shows what is on a wire without changing it; can feed an LNB while no receiver does.",
   keywords: ["measure", "analyser", "level meter", "probe"],
   prefix: "meter",
   trade: { job: "meter", price: 0, workMinutes: 0, inItsPlace: "coupler" },

@@ -34,6 +34,7 @@ export const MULTISWITCH_OPTIONS = z.object({
     ],
     help: "Through the trunk: from the next unit of the cascade, over the through outputs.",
     default: "mains",
+    means: "unit supply",
   }),
   ...lnbSupplyFields({ supply: ["mains"] }),
   ownMa: number({
@@ -90,6 +91,8 @@ export const MULTISWITCH_OPTIONS = z.object({
     step: 1,
     default: 20,
     source: "typical (16 to 25), from memory",
+    means: "drop loss",
+    sold: { values: [8, 10, 12, 14, 16, 18, 20, 22, 24], source: "usual in cascades, from memory" },
     onlyWhen: { build: "tap" },
     spreadDb: 1.5,
   }),

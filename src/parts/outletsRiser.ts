@@ -73,6 +73,7 @@ const satellite = toggle({
   label: "Satellite socket",
   help: "For a channel-stacked feed on the riser; supply and messages pass it by diodes.",
   default: false,
+  passes: [true],
 });
 
 const through = define({

@@ -71,6 +71,12 @@ const WIDER_PLATES = [
   { name: "a plate that passes TV up to 862 MHz", options: { tvToMHz: 862 } },
 ];
 
+/** Typical, from memory. */
+const WIDER_TRIPLEXED = [
+  ...WIDER_PLATES,
+  { name: "a plate with FM and DAB at its radio socket", options: { radio: "fm-dab" } },
+];
+
 const outletDiplexed = plate(
   {
     kind: "outlet-diplexed",
@@ -172,7 +178,7 @@ const outletTriplexed = plate(
       job: "plate",
       price: 8,
       workMinutes: 15,
-      widerTypes: WIDER_PLATES,
+      widerTypes: WIDER_TRIPLEXED,
       mistakenFor: [{ kind: "outlet-diplexed" }, { kind: "outlet-tv" }],
     },
     symbol: "outlet-3",
@@ -193,7 +199,7 @@ const outletQuad = plate(
       job: "plate",
       price: 8,
       workMinutes: 15,
-      widerTypes: WIDER_PLATES,
+      widerTypes: WIDER_TRIPLEXED,
       mistakenFor: [{ kind: "outlet-triplexed" }, { kind: "outlet-sat-twin" }],
     },
     symbol: "outlet-4",

@@ -16,6 +16,11 @@ export function uhfCentreMHz(channel: number): number {
   return 306 + 8 * channel;
 }
 
+/** The channel whose centre lies nearest. */
+export function uhfChannelAt(centreMHz: number): number {
+  return Math.round((centreMHz - 306) / 8);
+}
+
 export function tvCarrier(row: { channel: number; mode: string }): Carrier {
   return {
     name: `C${row.channel}`,

@@ -9,7 +9,7 @@ import { IF_FROM_MHZ, IF_TO_MHZ, upTo } from "./quadrants.ts";
 const OPTIONS = z.object({
   inputs: choice({
     label: "Inputs",
-    help: "One for each satellite, or each converter.",
+    help: "One for each satellite, or each LNB.",
     choices: [
       { value: "2", label: "2 positions" },
       { value: "4", label: "4 positions" },
@@ -40,7 +40,7 @@ const OPTIONS = z.object({
   ohms: number({
     label: "Series resistance",
     unit: "Ω",
-    help: "In the way of the converter's supply.",
+    help: "In the way of the LNB's supply.",
     min: 0,
     max: 20,
     step: 0.1,
@@ -57,7 +57,7 @@ const POSITION_SWITCH = define({
   kind: "position-switch",
   family: "convert",
   name: "Position switch",
-  summary: "Lets one receiver choose between converters by a position command (DiSEqC, committed).",
+  summary: "Lets one receiver choose between LNBs by a position command (DiSEqC, committed).",
   keywords: ["DiSEqC", "committed", "satellite", "two satellites", "four satellites", "relay"],
   prefix: "position",
   trade: { job: "position switch", price: 30, workMinutes: 40, fedWithVolts: 14 },

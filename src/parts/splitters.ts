@@ -55,7 +55,7 @@ const splitter = define({
         { value: "all", label: "From every output, by diodes" },
       ],
       default: "all",
-      help: "A converter behind it needs a way for the receiver's 13/18 V.",
+      help: "An LNB behind it needs a way for the receiver's 13/18 V.",
       source: MEMORY,
       means: "supply pass",
       passes: ["one", "all"],
@@ -102,8 +102,13 @@ export function idealThroughDb(tapLossDb: number, taps: number): number {
  * (2.0–2.5 dB for a 6 dB tap, 1.0–1.3 for 10 dB, 0.5 for 20 dB; from memory); satellite IF costs 0.7–1.5 dB more.
  */
 export function tapThrough(tapLossDb: number, taps: number): Response {
-  const tv = 0.45 + 1.45 * idealThroughDb(tapLossDb, taps);
+  const tv = tapThroughDb(tapLossDb, taps);
   return curve([5, -tv], [862, -tv], [950, -tv - 0.7], [2150, -tv - 1.5]);
+}
+
+/** What the through line of a real tap loses up to 862 MHz [dB]. */
+export function tapThroughDb(tapLossDb: number, taps: number): number {
+  return 0.45 + 1.45 * idealThroughDb(tapLossDb, taps);
 }
 
 /** Branch of a real tap: its nominal value, a little more at satellite IF. */

@@ -37,13 +37,13 @@ const STACKER_OPTIONS = z.object({
     means: "outputs",
     sold: { values: [1, 2, 4, 6, 8, 12, 16], source: "usual, from memory" },
   }),
-  ...userBandFields({ standard: "EN 50607", set: "thirtyTwo", levelOnSite: "setting" }),
+  ...userBandFields({ standard: "EN 50607", set: "thirtyTwo", onSite: "setting" }),
   ...terrestrialFields(),
   ...lnbSupplyFields(),
   inputLossDb: number({
     label: "Input loss",
     unit: "dB",
-    help: "From an input to the stacking stage.",
+    help: "From an input to the stage that makes the user bands.",
     min: 0,
     max: 20,
     step: 0.5,
@@ -77,7 +77,7 @@ function stackerInputs(o: StackerOptions): readonly Port[] {
 export const STACKING_CONVERTER = define({
   kind: "stacking-converter",
   family: "convert",
-  name: "Stacking converter",
+  name: "Single-cable unit",
   summary: "Makes single-cable feeds with user bands for flats or branches, terrestrial passed beside.",
   keywords: ["SCR", "dSCR", "single cable", "one cable", "user band", "multiswitch", "block", "flats"],
   prefix: "stacker",
@@ -102,9 +102,12 @@ export const STACKING_CONVERTER = define({
     });
     const paths: Path[] = inputs.map((from) => ({ from, to: inner(from), response }));
     const from = inputs.map(inner);
+    const planes = Object.fromEntries(
+      stackerInputs(o).flatMap(({ id, plane }) => (plane ? [[inner(id), plane]] : [])),
+    );
     return {
       paths: [...paths, ...beside],
-      stacks: outputs.map((to) => stackPath(o, { from, to })),
+      stacks: outputs.map((to) => ({ ...stackPath(o, { from, to }), planes })),
       isolationDb: o.isolationDb,
     };
   },

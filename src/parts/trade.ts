@@ -52,6 +52,8 @@ export type Trade = {
   readonly fedWithVolts?: number;
   /** What stands in a line once this is taken out of it. */
   readonly inItsPlace?: "coupler" | "sound joint" | "screened lead" | "another of its kind";
+  /** It looks as if it were made for TV as well, and is not. */
+  readonly madeFor?: "satellite";
   /** The part is a defect itself: whoever finds one mends it. */
   readonly defect?: true;
   /** Types of this kind with a wider range that exist; typical, from memory. */

@@ -46,9 +46,10 @@ const USUAL_WIDTH_MHZ = { four: 50, eight: 50, thirtyTwo: 36 } as const;
 export function userBandFields(o: {
   readonly standard: StackStandard;
   readonly set: "four" | "thirtyTwo";
-  /** Whether the level of the user bands is set at the unit. */
-  readonly levelOnSite: "setting" | undefined;
+  /** Whether user bands and their level are set at the unit: an LNB comes as it is. */
+  readonly onSite: "setting" | undefined;
 }) {
+  const onSite = o.onSite ? { onSite: o.onSite } : {};
   return {
     standard: choice({
       label: "Standard",
@@ -59,7 +60,7 @@ export function userBandFields(o: {
       ],
       default: o.standard,
       means: "user band standard",
-      onSite: "setting",
+      ...onSite,
     }),
     bandSet: choice({
       label: "User bands",
@@ -72,7 +73,7 @@ export function userBandFields(o: {
       ],
       default: o.set,
       means: "user band set",
-      onSite: "setting",
+      ...onSite,
     }),
     ownBands: rows({
       label: "Own user bands",
@@ -84,7 +85,7 @@ export function userBandFields(o: {
       maxRows: 32,
       default: USUAL_CENTRES_MHZ.four.map((centreMHz, i) => ({ number: i + 1, centreMHz })),
       source: "usual set of four, as quoted in public tables of converters",
-      onSite: "setting",
+      ...onSite,
       onlyWhen: { bandSet: "own" },
     }),
     ownWidthMHz: number({
@@ -108,11 +109,11 @@ export function userBandFields(o: {
       step: 1,
       default: 80,
       source: "typical (75 to 85), from memory",
-      ...(o.levelOnSite ? { onSite: o.levelOnSite } : {}),
+      ...onSite,
       spreadDb: 2,
     }),
     stackNoiseDb: number({
-      label: "Noise figure of the stacking stage",
+      label: "Noise figure of the user bands",
       unit: "dB",
       min: 0,
       max: 20,

@@ -1,19 +1,10 @@
 /** What a change costs: parts, hours, cables to pull. Prices are the user's own; none is known here. */
 import type { Part } from "../design/design.ts";
 import { kindOf } from "../parts/catalogue.ts";
-import { metresOf, onSiteOf } from "../parts/meanings.ts";
-import type { OnSite } from "../parts/optionTrade.ts";
-import type { ChangedPart, Difference } from "./difference.ts";
-
-export type Price = {
-  /** Of one part, or of one metre of cable, in whatever currency the user reckons in. */
-  readonly price: number;
-  /** Time to put one in place, a whole run for a cable [min]. */
-  readonly workMinutes: number;
-};
-
-/** By key of the catalogue. */
-export type PriceList = Readonly<Record<string, Price>>;
+import { metresOf } from "../parts/meanings.ts";
+import type { Difference } from "./difference.ts";
+import { FREE, type PriceList, settingMinutes } from "./prices.ts";
+import { workOf } from "./work.ts";
 
 export type Cost = {
   readonly partsPrice: number;
@@ -22,65 +13,20 @@ export type Cost = {
   readonly newCables: number;
 };
 
-const FREE: Price = { price: 0, workMinutes: 0 };
-
-/** Turning a knob, a switch or a menu; turning the dish by the meter [min]; common practice, no source. */
-const SETTING_MINUTES = 5;
-/** Taking a lead off and putting it on elsewhere [min]; common practice, no source. */
-export const WIRE_MINUTES = 5;
-const MINUTES: Readonly<Record<OnSite, number>> = {
-  setting: SETTING_MINUTES,
-  aligning: 40,
-  // Somebody else's transmitters: to take them into the plan is all.
-  "not ours": SETTING_MINUTES,
-};
-/** Taking a part off is quicker than putting one in; common practice, no source. */
-const REMOVAL_SHARE = 0.25;
-
-/** Time that one part takes [min]. */
-export const minutesOf = {
-  fit: (part: Part, prices: PriceList) => (prices[part.kind] ?? FREE).workMinutes,
-  remove: (part: Part, prices: PriceList) => (prices[part.kind] ?? FREE).workMinutes * REMOVAL_SHARE,
-  change: (change: ChangedPart, prices: PriceList) =>
-    settingMinutes(change) ?? (prices[change.after.kind] ?? FREE).workMinutes,
-} as const;
-
+/** The minutes are those of the list of work, so that who adds them up comes to the same. */
 export function costOf(diff: Difference, prices: PriceList): Cost {
-  const of = (part: Part) => prices[part.kind] ?? FREE;
-  let partsPrice = 0;
-  let workMinutes = 0;
-  const place = (part: Part) => {
-    const kind = kindOf(part.kind);
-    partsPrice += of(part).price * ((kind && metresOf(kind, part.options)) ?? 1);
-    workMinutes += of(part).workMinutes;
+  const bought = [
+    ...diff.added,
+    ...diff.changed.flatMap((change) => (settingMinutes(change) === null ? [change.after] : [])),
+  ];
+  return {
+    partsPrice: bought.reduce((sum, part) => sum + priceOf(part, prices), 0),
+    workMinutes: workOf(diff, prices).reduce((sum, { minutes }) => sum + minutes, 0),
+    newCables: bought.filter((part) => kindOf(part.kind)?.trade.job === "cable").length,
   };
-  for (const part of diff.added) place(part);
-  for (const part of diff.removed) workMinutes += of(part).workMinutes * REMOVAL_SHARE;
-  for (const change of diff.changed) {
-    const minutes = settingMinutes(change);
-    if (minutes === null) place(change.after);
-    else workMinutes += minutes;
-  }
-  const led =
-    diff.added.length + diff.removed.length + diff.changed.length === 0 ? diff.wiresAdded.length : 0;
-  return { partsPrice, workMinutes: workMinutes + led * WIRE_MINUTES, newCables: newCables(diff) };
 }
 
-/** Null where it takes another part. */
-function settingMinutes({ before, after, options }: ChangedPart): number | null {
-  const kind = kindOf(after.kind);
-  if (!kind || before.kind !== after.kind) return null;
-  let most = 0;
-  for (const key of options) {
-    const way = onSiteOf(kind, key);
-    if (!way) return null;
-    most = Math.max(most, MINUTES[way]);
-  }
-  return most;
-}
-
-function newCables(diff: Difference): number {
-  const isCable = (part: Part) => kindOf(part.kind)?.trade.job === "cable";
-  const pulled = diff.changed.filter((change) => isCable(change.after) && settingMinutes(change) === null);
-  return diff.added.filter(isCable).length + pulled.length;
+function priceOf(part: Part, prices: PriceList): number {
+  const kind = kindOf(part.kind);
+  return (prices[part.kind] ?? FREE).price * ((kind && metresOf(kind, part.options)) ?? 1);
 }

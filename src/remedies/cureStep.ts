@@ -14,6 +14,7 @@ export type FactsByIdea = {
   // Leads and joints
   readonly "plug-in": { readonly from: PortRef; readonly to: PortRef };
   readonly "swap-leads": { readonly ports: readonly [string, string] };
+  readonly "other-socket": { readonly from: string; readonly to: string };
   readonly "wire-off": { readonly from: PortRef; readonly to: PortRef };
   readonly load: { readonly count: number };
   readonly "sound-joint": NoMore;
@@ -29,22 +30,42 @@ export type FactsByIdea = {
   readonly "amplifier-slope": { readonly db: number };
   readonly "input-pad": Setting;
   readonly "own-user-bands": { readonly converter: PartId; readonly receivers: readonly PartId[] };
+  readonly "other-user-bands": { readonly first: PartId; readonly count: number };
   readonly "more-user-bands": { readonly tuners: number };
   // Levels
   readonly pad: { readonly db: number; readonly overDb: number };
   readonly "pad-value": Setting;
   readonly "pad-away": NoMore;
+  readonly "source-pad": { readonly db: number };
   readonly equaliser: { readonly db: number };
   readonly "tap-value": { readonly db: number; readonly before: number };
+  readonly "graded-taps": {
+    readonly taps: readonly { readonly part: PartId; readonly db: number }[];
+    readonly amplifier?: PartId;
+    readonly gainDb?: number;
+    readonly slopeDb?: number;
+  };
   readonly "smaller-splitter": { readonly ways: number; readonly legs: number; readonly used: number };
-  readonly "ferrite-splitter": NoMore;
+  /** How well its outputs have to be kept apart, where the usual type does not do. */
+  readonly "ferrite-splitter": { readonly isolationDb?: number };
   readonly "better-decoupling": { readonly isolationDb: number };
   readonly "line-amplifier": { readonly db: number };
+  readonly "tv-amplifier": NoMore;
   readonly "amplifier-away": NoMore;
+  readonly "passive-splitter": { readonly ways: number };
   readonly masthead: { readonly db: number };
   readonly "larger-dish": { readonly metres: number };
   // Filters and unwanted signals
   readonly "phone-filter": NoMore;
+  readonly "filter-before": { readonly amplifier: PartId };
+  readonly trap: {
+    readonly carrier: string;
+    readonly fromMHz: number;
+    readonly toMHz: number;
+    readonly db: number;
+  };
+  readonly "band-combiner": { readonly kind: string };
+  readonly "other-channels": { readonly channels: readonly number[] };
   readonly "screen-cable": NoMore;
   readonly "filter-away": NoMore;
   readonly "wider-type": { readonly type: number };
@@ -54,6 +75,9 @@ export type FactsByIdea = {
   readonly "block-away": NoMore;
   readonly "supply-on": { readonly option: string; readonly value: unknown };
   readonly "power-inserter": NoMore;
+  readonly "inserter-moved": { readonly behind: PartId };
+  readonly "higher-supply": { readonly volts: number };
+  readonly "mains-unit": NoMore;
   readonly "stronger-supply": { readonly needMa: number; readonly askedMa: number };
   readonly "blocked-load": NoMore;
   readonly "dc-block": NoMore;
@@ -64,9 +88,12 @@ export type FactsByIdea = {
   readonly "quattro-converter": NoMore;
   readonly "other-receiver": { readonly receivers: readonly PartId[]; readonly kind: string };
   readonly "own-outputs": { readonly splitter: PartId };
+  readonly "own-position-lines": { readonly splitter: PartId };
   readonly multiswitch: { readonly splitter: PartId };
   readonly "stack-under-roof": NoMore;
+  readonly "stack-for-switch": Suited;
   readonly "separate-cables": NoMore;
+  readonly "aerial-cable": { readonly joiner: PartId; readonly receivers: readonly PartId[] };
   readonly "second-cable": { readonly receiver: PartId };
 };
 

@@ -11,6 +11,8 @@ export type ChangedPart = {
 };
 
 export type Difference = {
+  readonly before: Design;
+  readonly after: Design;
   readonly added: readonly Part[];
   readonly removed: readonly Part[];
   /** Parts of another kind or with other options; moved or renamed ones are not among them. */
@@ -26,6 +28,8 @@ export function difference(before: Design, after: Design): Difference {
   const oldWires = new Set(before.wires.map(wireId));
   const newWires = new Set(after.wires.map(wireId));
   return {
+    before,
+    after,
     added: after.parts.filter((p) => !old.has(p.id)),
     removed: before.parts.filter((p) => !now.has(p.id)),
     changed: after.parts.flatMap((part): ChangedPart[] => {

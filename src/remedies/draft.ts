@@ -27,6 +27,8 @@ export type DesignDraft = {
   readonly put: (kind: string, options: Options, near: readonly [number, number], label?: string) => PartId;
   /** Leads the wire at a port through a new part. */
   readonly insert: (kind: string, options: Options, at: PortRef) => PartId;
+  /** Takes an inline part out of its line and puts it into the wire at a port. */
+  readonly move: (id: PartId, at: PortRef) => void;
   readonly join: (from: PortRef, to: PortRef) => void;
   /** Takes the wire at a port off, if there is one. */
   readonly unjoin: (at: PortRef) => void;
@@ -81,6 +83,13 @@ export function draft(start: Design): DesignDraft {
       const others = { ...design, parts: design.parts.filter((p) => p.id !== part.id) };
       take(moveParts(design, new Map([[part.id, freePlace(others, placed)]])));
       return part.id;
+    },
+    move: (id, at) => {
+      const part = partById(design, id);
+      take(removeParts(design, new Set([id]), new Set()));
+      const wire = wireAt(design, at);
+      if (part && wire) take(insertIntoWire(design, part, wireId(wire)));
+      else spoilt = true;
     },
     join: (from, to) => {
       take(planJoin(design, from, to));

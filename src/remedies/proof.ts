@@ -20,6 +20,8 @@ export type Proof = {
   readonly gain: readonly PartId[];
   /** Receivers that failed and now work on a knife's edge only: not quite cured. */
   readonly onEdge: readonly PartId[];
+  /** Receivers that then have little to spare, whether they had before or not. */
+  readonly edgesLeft: number;
 };
 
 /**
@@ -58,6 +60,7 @@ export function proofOf(before: Site, after: Site): Proof {
     warningsLeft: countOf(after, "warning"),
     gain: changed(isServedMore),
     onEdge: changed((was, is) => was.state === "fails" && is.state === "edge"),
+    edgesLeft: after.report.verdicts.filter((v) => v.role === "receiver" && v.state === "edge").length,
   };
 }
 

@@ -12,27 +12,37 @@ type Ranked = {
 /** What is sought: an end of all errors, of all warnings, or of one finding. */
 export type SearchAim = "errors" | "warnings" | "one finding";
 
-/** What most weighs on the user: his time, his money, or cables through finished walls. */
-export type Effort = "work" | "money" | "cables";
+/** What most weighs on the user: all in all, or his time, his money, or cables through finished walls alone. */
+export type Effort = "all" | "work" | "money" | "cables";
 
 type Order = (a: Ranked, b: Ranked) => number;
 
 /**
  * For a whole design what cures most comes before what costs least: half a cure is no bargain.
  * A cure that brings a new warning, leaves a receiver on a knife's edge or gives something up comes after one
- * that does none of it; then the least effort comes first.
+ * that does none of it; then what leaves the fewest receivers with little to spare; then the least effort.
  */
-export function byRank(aim: SearchAim, effort: Effort = "work"): Order {
+export function byRank(aim: SearchAim, effort: Effort = "all"): Order {
   return (a, b) =>
     (aim === "one finding" ? 0 : a.proof.errorsLeft - b.proof.errorsLeft) ||
     (aim === "warnings" ? a.proof.warningsLeft - b.proof.warningsLeft : 0) ||
     drawbacks(a) - drawbacks(b) ||
+    a.proof.edgesLeft - b.proof.edgesLeft ||
     byEffort(effort)(a, b) ||
     a.proof.errorsLeft - b.proof.errorsLeft ||
     a.steps.length - b.steps.length;
 }
 
+/** What a cable through finished walls costs the people who live there, beside the work; our choice. */
+const CABLE_TROUBLE = 30;
+
+/** Work, parts and cables together: a minute counts as much as one of the money that prices are in; our choice. */
+export function troubleOf(cost: Cost): number {
+  return cost.workMinutes + cost.partsPrice + CABLE_TROUBLE * cost.newCables;
+}
+
 const MEASURES: Readonly<Record<Effort, (cost: Cost) => number>> = {
+  all: troubleOf,
   work: (c) => c.workMinutes,
   money: (c) => c.partsPrice,
   cables: (c) => c.newCables,
@@ -48,6 +58,21 @@ export function byEffort(effort: Effort): Order {
     }
     return 0;
   };
+}
+
+/** So many times the trouble is absurd, if there is another way; below so much of it nobody minds. Our choice. */
+const FAR = { times: 10, trouble: 200 } as const;
+
+/** Cures no more than another one, for very much more trouble: nobody would offer it beside that one. */
+export function isFarDearer(p: Ranked, other: Ranked): boolean {
+  const trouble = troubleOf(p.cost);
+  return (
+    trouble >= FAR.trouble &&
+    trouble >= FAR.times * troubleOf(other.cost) &&
+    other.proof.errorsLeft <= p.proof.errorsLeft &&
+    other.proof.warningsLeft <= p.proof.warningsLeft &&
+    drawbacks(other) <= drawbacks(p)
+  );
 }
 
 function drawbacks({ proof, givesUp }: Ranked): number {

@@ -3,17 +3,18 @@
  * combinations of up to three, and only those that it proves are proposed. A generator: whoever runs it sees
  * each trial go by and may stop at any of them.
  */
-import type { Design } from "../design/design.ts";
+import type { Design, PartId } from "../design/design.ts";
 import type { Finding } from "../findings/finding.ts";
 import { openFindings, targetsOf, withCauses } from "./aims.ts";
 import type { Candidate } from "./candidate.ts";
 import { candidatesFor } from "./candidates/index.ts";
-import { type Cost, costOf, type PriceList } from "./cost.ts";
-import type { CureStep } from "./cureStep.ts";
+import { type Cost, costOf } from "./cost.ts";
+import type { CureStep, IdeaId } from "./cureStep.ts";
 import { difference } from "./difference.ts";
 import { type GivenUp, placesGivenUp } from "./givenUp.ts";
+import type { PriceList } from "./prices.ts";
 import { countOf, type Proof, prove } from "./proof.ts";
-import { byRank, type SearchAim } from "./rank.ts";
+import { byRank, isFarDearer, type SearchAim, troubleOf } from "./rank.ts";
 import { signature } from "./signature.ts";
 import { type Site, siteOf } from "./site.ts";
 import { type Work, workOf } from "./work.ts";
@@ -57,8 +58,8 @@ const ENOUGH = 3;
 const LITTLE_MINUTES = 20;
 /** Trials that are still made once there is choice enough: one of them may be better. */
 const AFTER_ENOUGH = 30;
-/** So much work counts as much as one place further down among the ideas: cheap pairs go before dear singles [min]. */
-const MINUTES_PER_PLACE = 10;
+/** So much work and money counts as much as one place further down among the ideas: cheap pairs go before dear singles. */
+const TROUBLE_PER_PLACE = 15;
 const MOST_PLACES = 12;
 
 /** A state of the design on the way: what was done so far, and what came of it. */
@@ -85,6 +86,7 @@ export function* search(
   const targets = targetsOf(start, options.target);
   const seen = new Set([signature(design)]);
   const aim = aimOf(options.target, targets);
+  const culprits = new Set(start.report.causes.map(({ root }) => root.parts[0]));
   const queue: Trial[] = [];
   let progress: SearchProgress = { tried: 0, proposals: [] };
   if (targets.length === 0) return progress;
@@ -93,11 +95,12 @@ export function* search(
     const open = openFindings(start, node.site, targets);
     const wanted = options.target ? withCauses(node.site, open) : open;
     candidatesFor(node.site, wanted).forEach((candidate, i) => {
+      if (node.steps.some((s) => isSecondExchange(s.step, candidate.step))) return;
       const changed = applied(candidate, node.site.design);
       if (!changed || seen.has(signature(changed))) return;
-      const { workMinutes } = costOf(difference(node.site.design, changed), prices);
+      const trouble = troubleOf(costOf(difference(node.site.design, changed), prices));
       const priority =
-        node.priority + i + (candidate.doubt ?? 0) + Math.min(MOST_PLACES, workMinutes / MINUTES_PER_PLACE);
+        node.priority + i + (candidate.doubt ?? 0) + Math.min(MOST_PLACES, trouble / TROUBLE_PER_PLACE);
       queue.push({ node, candidate, changed, priority });
     });
     queue.sort((a, b) => a.priority - b.priority);
@@ -120,7 +123,7 @@ export function* search(
       const found = shortest({ start, targets, steps, site, proof });
       progress = {
         tried: progress.tried + found.tried,
-        proposals: withProposal(progress.proposals, proposalOf(start, found, prices), aim),
+        proposals: withProposal(progress.proposals, proposalOf(start, found, prices), { aim, culprits }),
       };
     }
     const isDone = proof !== null && isWhole(proof, aim);
@@ -132,6 +135,18 @@ export function* search(
     yield progress;
   }
   return progress;
+}
+
+const EXCHANGES: readonly IdeaId[] = [
+  "universal-converter",
+  "stacked-converter",
+  "wideband-converter",
+  "quattro-converter",
+];
+
+/** Nobody puts up an LNB to take it down again. */
+function isSecondExchange(former: CureStep, step: CureStep): boolean {
+  return former.place === step.place && [former, step].every(({ idea }) => EXCHANGES.includes(idea));
 }
 
 /** The design with a step taken; null where it does not fit a design that other steps have changed. */
@@ -205,13 +220,58 @@ function proposalOf(start: Site, { steps, site, proof }: Found, prices: PriceLis
 }
 
 /** Adds a proposal, unless a better one does the same; drops those that it makes needless. */
-function withProposal(proposals: readonly Proposal[], one: Proposal, aim: SearchAim): readonly Proposal[] {
+function withProposal(
+  proposals: readonly Proposal[],
+  one: Proposal,
+  { aim, culprits }: { readonly aim: SearchAim; readonly culprits: ReadonlySet<PartId> },
+): readonly Proposal[] {
+  const putRight = (p: Proposal) => isWhole(p.proof, aim) && isPutRight(p, culprits);
   const ranked = [...proposals, one].sort(byRank(aim));
   const hasWhole = ranked.some((p) => isWhole(p.proof, aim));
   return ranked
-    .filter((p, i) => !ranked.slice(0, i).some((better) => isNeedless(p, better)))
+    .filter((p, i) => !ranked.slice(0, i).some((other) => isNeedless(p, other) || isFarDearer(p, other)))
+    .filter((p) => !ranked.some((better) => p !== better && putRight(better) && isWorkaround(p, better)))
     .filter((p) => !hasWhole || isWhole(p.proof, aim))
     .slice(0, MOST_PROPOSALS);
+}
+
+/** Ideas that put right what is wrong with a part or a lead, instead of making up for it elsewhere. */
+const PUTS_RIGHT: readonly IdeaId[] = [
+  "mend",
+  "plug-in",
+  "swap-leads",
+  "other-socket",
+  "supply-on",
+  "sound-joint",
+  "pad-away",
+  "input-pad",
+  "block-away",
+  "filter-before",
+];
+/** One tap for another, or several: which of the two is the better way stays the installer's choice. */
+const TAPS: readonly IdeaId[] = ["tap-value", "graded-taps"];
+
+/** What costs no more than this is done before anything else is bought or turned [min]. */
+const QUICK_MINUTES = 15;
+
+/** A quick hand on what is wrong: a setting or a lead put right, or the very tap that is named exchanged. */
+function isPutRight({ steps, proof, cost, givesUp }: Proposal, culprits: ReadonlySet<PartId>): boolean {
+  const [only] = steps;
+  if (steps.length > 1 || !only || proof.caused.length > 0 || givesUp.length > 0) return false;
+  if (only.idea === "tap-value") return culprits.has(only.place);
+  return PUTS_RIGHT.includes(only.idea) && cost.partsPrice === 0 && cost.workMinutes <= QUICK_MINUTES;
+}
+
+/** Makes up elsewhere for what is wrong, and leaves no more in order than putting it right does. */
+function isWorkaround({ steps, proof }: Proposal, better: Proposal): boolean {
+  return (
+    better.proof.warningsLeft <= proof.warningsLeft &&
+    better.proof.edgesLeft <= proof.edgesLeft &&
+    steps.every(
+      (s) =>
+        !PUTS_RIGHT.includes(s.idea) && !(better.steps[0]?.idea === "tap-value" && TAPS.includes(s.idea)),
+    )
+  );
 }
 
 /** The same cure at the same parts with another value, or with something on top that cures no more. */

@@ -28,13 +28,18 @@ export function isServedMore(was: Verdict, is: Verdict): boolean {
 function receivesAsMuch(was: Verdict, is: Verdict): boolean {
   // One that was off, or not connected yet, was judged by nothing: whatever it gets now is more.
   if (was.idle) return true;
-  if (RANK[is.state] < RANK[was.state] || is.idle) return false;
+  if (is.idle || (RANK[is.state] < RANK[was.state] && !isByNewcomers(was, is))) return false;
   if (servedTuners(is.tuners) < servedTuners(was.tuners)) return false;
   return was.services.every((s) => {
     if (s.wanted === 0 || s.got === 0) return true;
     const same = serviceOf(is, s);
     return same !== undefined && same.wanted >= s.wanted && same.got >= s.got && keepsPlanes(s, same);
   });
+}
+
+/** Whether a receiver stands on the edge only since it gets more than before, of which some is weaker. */
+function isByNewcomers(was: Verdict, is: Verdict): boolean {
+  return is.state === "edge" && is.services.some((s) => s.got > (serviceOf(was, s)?.got ?? 0));
 }
 
 function serviceOf(verdict: Verdict, { service }: ServiceVerdict): ServiceVerdict | undefined {

@@ -16,10 +16,6 @@ export function siteOf(design: Design, former?: Evaluation): Site {
   return { design, evaluation, report: report(evaluation) };
 }
 
-export function labelOf(site: Site, id: PartId): string {
-  return `“${site.evaluation.record(id)?.part.label || id}”`;
-}
-
 /** One part of a way, with the ports that the way uses. */
 export type Step = { readonly record: PartRecord; readonly in: string | null; readonly out: string };
 

@@ -1,10 +1,9 @@
 /** What has to be done to get from one design to another, as facts: part by part and wire by wire. */
 import type { Part, PartId, PortRef, Wire } from "../design/design.ts";
-import { isSamePort, portOf } from "../design/lookup.ts";
+import { isSamePort, partById, portOf } from "../design/lookup.ts";
 import { kindOf } from "../parts/catalogue.ts";
-import { onSiteOf } from "../parts/meanings.ts";
-import { minutesOf, type PriceList, WIRE_MINUTES } from "./cost.ts";
 import type { Difference } from "./difference.ts";
+import { minutesOf, type PriceList, settingMinutes, WIRE_MINUTES } from "./prices.ts";
 
 /** Where one has to go for it. */
 export type WorkPlace = "roof" | "building" | "room";
@@ -12,7 +11,7 @@ export type WorkPlace = "roof" | "building" | "room";
 export type OptionChange = { readonly option: string; readonly from: unknown; readonly to: unknown };
 
 type Task =
-  /** A new part; `between`: in a wire that ran straight so far. */
+  /** A new part. `between`: what a cable, or whatever else has one lead in and one out, is joined to. */
   | { readonly kind: "fit"; readonly part: Part; readonly between?: readonly [PortRef, PortRef] }
   | { readonly kind: "remove"; readonly part: Part }
   | { readonly kind: "replace"; readonly before: Part; readonly after: Part }
@@ -22,29 +21,29 @@ type Task =
   /** The lead stays at one end and moves at the other. */
   | { readonly kind: "move lead"; readonly kept: PortRef; readonly from: PortRef; readonly to: PortRef };
 
+/** `minutes`: 0 for a lead of a new part, whose time is in the fitting. */
 export type Work = Task & { readonly place: WorkPlace; readonly minutes: number };
 
-/** The work for a difference: parts first, then the leads that no new part brings with it. */
+/** The work for a difference: new parts and those that go, what is changed, then lead by lead. */
 export function workOf(diff: Difference, prices: PriceList): readonly Work[] {
-  const places = new Map(
-    [...diff.removed, ...diff.added, ...diff.changed.map((c) => c.after)].map((p) => [p.id, p]),
-  );
   const at = (task: Task, part: Part | undefined, minutes: number): Work => ({
     ...task,
     place: placeOf(part),
     minutes,
   });
-  const { straight, leads } = leadsOf(diff);
+  const partOf = ([id]: PortRef) => partById(diff.after, id) ?? partById(diff.before, id);
+  const added = new Set(diff.added.map((p) => p.id));
+  const { between, leads } = leadsOf(diff);
   return [
     ...diff.added.map((part) => {
-      const between = straight.get(part.id);
-      return at({ kind: "fit", part, ...(between ? { between } : {}) }, part, minutesOf.fit(part, prices));
+      const ends = between.get(part.id);
+      return at({ kind: "fit", part, ...(ends ? { between: ends } : {}) }, part, minutesOf.fit(part, prices));
     }),
     ...diff.removed.map((part) => at({ kind: "remove", part }, part, minutesOf.remove(part, prices))),
     ...diff.changed.map((change) => {
       const { before, after, options } = change;
       const minutes = minutesOf.change(change, prices);
-      if (isOther(change)) return at({ kind: "replace", before, after }, after, minutes);
+      if (settingMinutes(change) === null) return at({ kind: "replace", before, after }, after, minutes);
       const changes = options.map((option) => ({
         option,
         from: before.options[option],
@@ -52,47 +51,49 @@ export function workOf(diff: Difference, prices: PriceList): readonly Work[] {
       }));
       return at({ kind: "set", part: after, options: changes }, after, minutes);
     }),
-    ...leads.map((task) => at(task, places.get(endOf(task)[0]), WIRE_MINUTES)),
+    ...leads.map((task) => {
+      const ofNewPart = endsOf(task).some(([id]) => added.has(id));
+      return at(task, partOf(task.to), ofNewPart ? 0 : WIRE_MINUTES);
+    }),
   ];
-}
-
-/** Whether a change takes another part: another kind, or a value that is fixed at the factory. */
-function isOther({ before, after, options }: Difference["changed"][number]): boolean {
-  const kind = kindOf(after.kind);
-  return before.kind !== after.kind || options.some((key) => kind && onSiteOf(kind, key) === undefined);
 }
 
 type LeadTask = Extract<Task, { kind: "connect" | "disconnect" | "move lead" }>;
 
-function endOf(task: LeadTask): PortRef {
-  return task.kind === "move lead" ? task.kept : task.to;
+function endsOf(task: LeadTask): readonly PortRef[] {
+  return task.kind === "move lead" ? [task.kept, task.from, task.to] : [task.from, task.to];
 }
 
-/** New parts that sit in what was one wire, and leads that are connected, moved or taken off. */
+/** What new parts lie between, and the leads that are connected, moved or taken off besides. */
 function leadsOf(diff: Difference): {
-  readonly straight: ReadonlyMap<PartId, readonly [PortRef, PortRef]>;
+  readonly between: ReadonlyMap<PartId, readonly [PortRef, PortRef]>;
   readonly leads: readonly LeadTask[];
 } {
-  const added = new Set(diff.added.map((p) => p.id));
   const removed = new Set(diff.removed.map((p) => p.id));
-  const gone = new Set(diff.wiresRemoved.filter((w) => !removed.has(w.from[0]) && !removed.has(w.to[0])));
-  const come = diff.wiresAdded.filter((w) => !added.has(w.from[0]) && !added.has(w.to[0]));
-  const straight = new Map<PartId, readonly [PortRef, PortRef]>();
-  for (const id of added) {
-    const into = diff.wiresAdded.find((w) => w.to[0] === id);
-    const out = diff.wiresAdded.find((w) => w.from[0] === id);
-    const wire = [...gone].find(
-      (w) => into && out && isSamePort(w.from, into.from) && isSamePort(w.to, out.to),
-    );
-    if (!wire) continue;
-    gone.delete(wire);
-    straight.set(id, [wire.from, wire.to]);
+  const isOfRemoved = (w: Wire) => removed.has(w.from[0]) || removed.has(w.to[0]);
+  const gone = new Set(diff.wiresRemoved.filter((w) => !isOfRemoved(w)));
+  // Leads of a part that goes are taken off with it, unless they go somewhere else.
+  const loose = new Set(diff.wiresRemoved.filter(isOfRemoved));
+  const between = new Map<PartId, readonly [PortRef, PortRef]>();
+  for (const { id } of diff.added) {
+    const into = diff.wiresAdded.filter((w) => w.to[0] === id);
+    const out = diff.wiresAdded.filter((w) => w.from[0] === id);
+    const [first, last] = [into[0], out[0]];
+    if (!first || !last || into.length + out.length > 2) continue;
+    between.set(id, [first.from, last.to]);
+    for (const wire of gone)
+      if (isSamePort(wire.from, first.from) && isSamePort(wire.to, last.to)) gone.delete(wire);
   }
-  const healed = diff.removed.length > 0 ? come.filter((w) => !isHealed(w, diff)) : come;
   const leads: LeadTask[] = [];
-  for (const wire of healed) {
-    const former = [...gone].find((w) => isSamePort(w.from, wire.from) || isSamePort(w.to, wire.to));
-    if (former) gone.delete(former);
+  for (const wire of diff.wiresAdded) {
+    if (between.has(wire.from[0]) || between.has(wire.to[0]) || isHealed(wire, diff)) continue;
+    const former = [...gone, ...loose].find(
+      (w) => isSamePort(w.from, wire.from) || isSamePort(w.to, wire.to),
+    );
+    if (former) {
+      gone.delete(former);
+      loose.delete(former);
+    }
     // The lead of a replaced part goes with it onto the socket that has another name now.
     if (former && isRenamed(former, wire, diff)) continue;
     if (!former) leads.push({ kind: "connect", from: wire.from, to: wire.to });
@@ -101,7 +102,7 @@ function leadsOf(diff: Difference): {
     else leads.push({ kind: "move lead", kept: wire.to, from: former.from, to: wire.from });
   }
   for (const { from, to } of gone) leads.push({ kind: "disconnect", from, to });
-  return { straight, leads };
+  return { between, leads };
 }
 
 /** A wire between the same two parts, whose former port one of them no longer has. */

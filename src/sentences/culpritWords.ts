@@ -10,7 +10,16 @@ export function culpritWords(culprit: Blamed): string {
   return `${culpritClause(culprit)}.`;
 }
 
-/** The same as a clause that another may follow behind a colon. */
+/** One sentence about what makes levels differ: a part counts by how far it moves them apart, not by its loss. */
+export function leanWords(culprit: Blamed): string {
+  const makes = `makes ${round1(culprit.excessDb)} dB of it.`;
+  if (culprit.does === "long cable" && culprit.lengthM !== undefined)
+    return `${partName(culprit.part)} is ${round1(culprit.lengthM)} m long and ${makes}`;
+  if (culprit.does === "bad joint") return `${partName(culprit.part)} is a bad joint and ${makes}`;
+  return culpritWords(culprit);
+}
+
+/** What it does as a clause that another may follow behind a colon. */
 export function culpritClause(culprit: Blamed): string {
   const name = partName(culprit.part);
   const loss = `${round1(Math.abs(culprit.amount))} dB`;
@@ -116,7 +125,7 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
     case "weak source":
       return isDishLevel(culprit)
         ? `Replace ${name} with a larger dish.`
-        : `Move ${name} to a better place, replace it with one of more gain, or amplify right behind it.`;
+        : `Realign ${name} or move it to a better place, or amplify right behind it.`;
     case "strong source":
       return isDishLevel(culprit) ? undefined : `Put an attenuator behind ${name}.`;
     case "uneven source":
@@ -130,7 +139,7 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
     case "high gain":
       return `Turn ${name} down, or take it out.`;
     case "noisy":
-      return `Replace ${name} with an amplifier of lower noise.`;
+      return `Put a low-noise amplifier before ${name}.`;
     case "attenuates":
       return `Take ${name} out of the line.`;
     case "input attenuator":

@@ -1,10 +1,12 @@
 /** A loss in one clause, the culprit first, and what would put it right. */
-import type { Evaluation } from "../evaluate/evaluation.ts";
+import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { Missing } from "../findings/missing.ts";
+import { passesService } from "../findings/passesService.ts";
 import type { ReceiverLossFacts } from "../findings/receiverLossRules.ts";
-import { SERVICE_NAMES } from "../signal/carrier.ts";
+import { SERVICE_NAMES, type Service } from "../signal/carrier.ts";
 import { culpritClause, culpritCure } from "./culpritWords.ts";
 import { capital } from "./explain/plainWords.ts";
+import { besideLimit } from "./figures.ts";
 import { portLabelOf, portName } from "./missingWords.ts";
 import { carriers, list, nameOfBand, partName, round1 } from "./phrases.ts";
 import { planesWords } from "./planes.ts";
@@ -52,18 +54,28 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
       return isSky(reason.part, reason.port, evaluation)
         ? `No LNB is on ${partName(reason.part)}`
         : `${capital(portName(reason.part, reason.port, evaluation, "out"))} leads nowhere`;
-    case "cut":
-      return `${partName(reason.part)} stops ${lacking}`;
+    case "cut": {
+      const port = wrongInput(evaluation.record(reason.part), service);
+      return port === undefined
+        ? `${partName(reason.part)} stops ${lacking}`
+        : `${SERVICE_NAMES[service]} comes into ${portName(reason.part, port, evaluation, "in")}, which stops ${lacking}`;
+    }
     case "outside tuning range":
       return `${capital(lacking)} outside ${reason.fromMHz} to ${reason.toMHz} MHz cannot be tuned by ${receiver}`;
     case "not converted":
       return `No LNB converts ${lacking} on the way to ${receiver}`;
     case "switched feed on a wideband input":
-      return `${blocked ?? "The LNB"} gives a switched feed, but ${receiver} needs a wideband one`;
+      return blocked
+        ? `${blocked} gives a switched feed, but ${receiver} needs a wideband one`
+        : `${receiver} needs a wideband feed, but its cable carries a switched one, as others there need it`;
     case "wideband feed on a switched input":
-      return `${blocked ?? "The LNB"} gives a wideband feed, which ${receiver} cannot tune`;
+      return blocked
+        ? `${blocked} gives a wideband feed, which ${receiver} cannot tune`
+        : `${receiver} cannot tune the wideband feed on its cable, which others there need`;
     case "plain feed on a single-cable input":
-      return `${blocked ?? "The LNB"} gives no user bands, but ${receiver} is set to single-cable mode`;
+      return blocked
+        ? `${blocked} gives no user bands, but ${receiver} is set to single-cable mode`
+        : `${receiver} is set to single-cable mode, but its cable carries no user bands`;
     case "single-cable feed on a plain input":
       return `${receiver} cannot ask for user bands, and its line carries nothing else`;
     case "wrong polarisation at the input":
@@ -98,6 +110,8 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
         : `No 22 kHz tone gets from ${receiver} to ${partName(reason.part)}`;
     case "too few volts":
       return `Only ${round1(reason.volts)} V of the 18 V get ${blocked ? `past ${blocked} ` : ""}to ${partName(reason.part)}`;
+    case "dies at vertical":
+      return `Only ${besideLimit(reason.volts, reason.leastVolts)[0]} V of the 13 V get ${blocked ? `past ${blocked} ` : ""}to ${partName(reason.part)}, which dies`;
     case "set by another":
       return blocked && culprit.part !== reason.part
         ? `${blocked} puts ${receiver} and ${partName(reason.by)} on one output of ${partName(reason.part)}`
@@ -112,9 +126,19 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
   }
 }
 
+/** An input that a service comes into although another one beside it is made for it. */
+function wrongInput(record: PartRecord | undefined, service: Service): string | undefined {
+  if (!record) return undefined;
+  const { ports, inputs } = record;
+  const arrives = ports.find((p) => inputs[p.id]?.bands.some((b) => b.origin.service === service));
+  if (!arrives || passesService(record, arrives.id, service)) return undefined;
+  const isMeant = ports.some((p) => p.side === "in" && p !== arrives && passesService(record, p.id, service));
+  return isMeant ? arrives.id : undefined;
+}
+
 function disturbedWords({ spoiler }: Missing, lacking: string, receiver: string): string {
   if (spoiler?.by === "products")
-    return `${partName(spoiler.part)} is overdriven, and its products drown ${lacking} at ${receiver}`;
+    return `${partName(spoiler.part)} is overdriven, and its products drown ${lacking}`;
   if (spoiler?.by === "foreign" && spoiler.signal && spoiler.part !== undefined)
     return capital(`${nameOfBand(spoiler.signal)} drowns ${lacking} from ${partName(spoiler.part)} on`);
   return `Another signal drowns ${lacking} at ${receiver}`;
@@ -171,6 +195,7 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
         ? undefined
         : `Replace ${partName(culprit.part)} with a type that passes supply, tone and messages.`;
     case "too few volts":
+    case "dies at vertical":
       return "Use copper cable of lower resistance, or feed the LNB from a supply near it.";
     case "set by another":
       return `Give ${partName(at.part)} an output of its own.`;
@@ -178,7 +203,9 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
     case "wideband feed on a switched input":
     case "plain feed on a single-cable input":
     case "single-cable feed on a plain input":
-      return "Use an LNB that suits the receiver, or a receiver that suits the LNB.";
+      return culprit.part === at.part
+        ? `Use a receiver that suits the LNB in the place of ${partName(at.part)}.`
+        : `Use an LNB that suits ${partName(at.part)}, or a receiver that suits the LNB.`;
     case "noisy":
     case "disturbed":
       return culpritCure(missing.blamed);

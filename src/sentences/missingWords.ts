@@ -2,7 +2,9 @@
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { Missing, MissingReason } from "../findings/missing.ts";
 import { plural } from "../words/plural.ts";
-import { type Clause, list, partName, round1 } from "./phrases.ts";
+import { besideLimit } from "./figures.ts";
+import { type Clause, partName, round1 } from "./phrases.ts";
+import { portsWords } from "./supplyWords.ts";
 
 /** "17 are stopped by ⟦plate⟧"; of a single carrier "the only one is stopped by …". */
 export function missingClause({ count, reason }: Missing, wanted: number, evaluation: Evaluation): string {
@@ -37,7 +39,7 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
       return verb(
         "comes",
         "come",
-        `out of ${list(reason.outputs.map((port) => portName(reason.part, port, evaluation, "out")))}, not out of ${portLabelOf(reason.part, reason.port, evaluation)}`,
+        `out of ${portsWords(evaluation.record(reason.part), reason.outputs)} of ${partName(reason.part)}, not out of ${portLabelOf(reason.part, reason.port, evaluation)}`,
       );
     case "no way through":
       return doNot(`get through ${partName(reason.part)}`);
@@ -73,7 +75,7 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
       );
     case "other centre":
       return are(
-        `out of reach on user band ${reason.userBand}: ${round1(reason.hereMHz)} MHz is set here, ${round1(reason.thereMHz)} MHz at ${partName(reason.part)}`,
+        `out of reach on user band ${reason.userBand}: ${round1(reason.hereMHz)} MHz here, ${round1(reason.thereMHz)} MHz at ${partName(reason.part)}`,
       );
     case "user band used twice":
       return are(`retuned by ${partName(reason.by)}, which also uses user band ${reason.userBand}`);
@@ -90,6 +92,12 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
         "needs",
         "need",
         `18 V, but only ${round1(reason.volts)} V arrive at ${partName(reason.part)}`,
+      );
+    case "dies at vertical":
+      return verb(
+        "needs",
+        "need",
+        `${besideLimit(reason.volts, reason.leastVolts)[1]} V at ${partName(reason.part)}, but only ${besideLimit(reason.volts, reason.leastVolts)[0]} V of the 13 V arrive`,
       );
     case "set by another":
       return are(`there only when ${partName(reason.by)} asks for the same at ${partName(reason.part)}`);

@@ -83,9 +83,9 @@ export function countedAs(band: Band): Counted {
   return band.stack ? "user band" : band.origin.service;
 }
 
-/** A number with at most one decimal: "47", "2.5". */
+/** A number with at most one decimal: "47", "2.5", "−12". */
 export function round1(x: number): string {
-  return String(Math.round(x * 10) / 10);
+  return String(Math.round(x * 10) / 10).replace("-", "−");
 }
 
 /** A figure beside its limit, with so many decimals that the two still differ: "44.98" beside 45. */
@@ -98,7 +98,7 @@ export function beside(x: number, limit: number): string {
 }
 
 /** More than so many are not listed: the first three of them, and how many more there are. */
-const MOST_LISTED = 6;
+const MOST_LISTED = 4;
 
 /** "a", "a and b", "a, b and c"; "a, b, c and 14 more". */
 export function list(words: readonly string[]): string {

@@ -47,7 +47,7 @@ function bareSentence(verdict: Verdict, evaluation: Evaluation): string {
   if (verdict.idle) return IDLE[verdict.role][verdict.idle];
   const services = verdict.services.filter((s) => s.wanted > 0);
   const got = list(services.map((s) => share(s.got, s.wanted, s.counted ?? s.service)));
-  if (verdict.role === "outlet") return `Delivers ${got}.`;
+  if (verdict.role === "outlet") return `Delivers ${got}${marginWords(verdict)}.`;
   const worst = services
     .flatMap(({ missing, wanted }) => missing.map((m) => ({ ...m, wanted })))
     .sort((a, b) => b.count - a.count)[0];
@@ -65,9 +65,10 @@ function bareSentence(verdict: Verdict, evaluation: Evaluation): string {
 /** What the tightest carrier has to spare, and why that is too little where it is. */
 function marginWords({ marginDb, tightest, edge }: Verdict): string {
   if (marginDb === undefined || !tightest) return "";
-  const { carrier, by } = tightest;
+  const { by } = tightest;
+  const carrier = carrierName(tightest);
   const limit = LIMIT_WORDS[by];
-  if (!edge) return `, with ${round1(marginDb)} dB to spare (${carrier}, ${limit})`;
+  if (!edge) return `. To spare: ${round1(marginDb)} dB (${carrier}, ${limit})`;
   const has = (beside: number) =>
     `. On a knife’s edge: ${carrier} has ${apart(marginDb, beside)} dB to spare (${limit})`;
   switch (edge.kind) {
@@ -80,6 +81,11 @@ function marginWords({ marginDb, tightest, edge }: Verdict): string {
     case "rain":
       return `${has(0)}, and rain takes it for ${rainTime(edge.minutesAYear)} a year`;
   }
+}
+
+/** An FM station goes by its frequency alone: "88.3 MHz". */
+function carrierName({ service, carrier }: NonNullable<Verdict["tightest"]>): string {
+  return service === "fm" ? `${carrier} MHz` : carrier;
 }
 
 const LIMIT_WORDS: Readonly<Record<NonNullable<Verdict["tightest"]>["by"], string>> = {

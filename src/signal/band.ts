@@ -37,6 +37,8 @@ export type Stack = {
   readonly numbers: readonly number[];
   /** The bands at the converter's input: any live carrier of them can be put on any user band. */
   readonly holds: readonly Band[];
+  /** Those of them that came in where the converter expects another plane. */
+  readonly strays: ReadonlySet<Band>;
   /** Receiver inputs whose messages reach the converter. */
   readonly control: Condition["at"];
   /** Noise and interference of the worst carrier at the converter's input, as shares of its power. */

@@ -68,6 +68,8 @@ export type SwitchState = {
   readonly setting: string | null;
   /** Above this voltage a request counts as horizontal [V]. */
   readonly thresholdVolts: number;
+  /** Its part lives on this line alone and dies below so many volts [V]; absent where something else feeds it. */
+  readonly leastVolts?: number;
   /** True when two different receiver inputs speak to it: each sees what the winner asks for. */
   readonly contested: boolean;
 };

@@ -55,7 +55,7 @@ export const useCures = create<CuresState>()((set, get) => {
 
   return {
     ...NOTHING,
-    effort: "work",
+    effort: "all",
     sortBy: (effort) => set({ effort }),
 
     start: (complaint = {}) => {

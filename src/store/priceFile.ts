@@ -1,6 +1,6 @@
 /** Price lists as files, to carry from one browser to another. */
 import { readPrices } from "../paperwork/prices.ts";
-import type { PriceList } from "../remedies/cost.ts";
+import type { PriceList } from "../remedies/prices.ts";
 
 const FORMAT = "downlead-prices";
 /** Longer than any list of all kinds could be [characters]. */

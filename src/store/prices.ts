@@ -2,7 +2,7 @@
 import { create, type StoreApi, type UseBoundStore } from "zustand";
 import { isSameValue } from "../design/options.ts";
 import { PLACEHOLDER_PRICES, readPrices, setPrice } from "../paperwork/prices.ts";
-import type { Price, PriceList } from "../remedies/cost.ts";
+import type { Price, PriceList } from "../remedies/prices.ts";
 import { browserSharedValue, createSharedValue, type SharedValuePlace } from "./documents/sharedValue.ts";
 import { readPriceFile } from "./priceFile.ts";
 

@@ -3,7 +3,7 @@ import type { Design } from "../design/design.ts";
 import type { Finding } from "../findings/finding.ts";
 import type { Aim } from "../remedies/balance/aim.ts";
 import { type Balance, balance } from "../remedies/balance/balance.ts";
-import type { PriceList } from "../remedies/cost.ts";
+import type { PriceList } from "../remedies/prices.ts";
 import { type SearchProgress as CureProgress, search } from "../remedies/search.ts";
 import { type PathSearch, type PathTask, searchPath } from "./practicePath.ts";
 import { type DiagnosisProgress, type DiagnosisTask, searchDiagnosis } from "./searchDiagnosis.ts";

@@ -25,7 +25,7 @@ const control = switchAt("lnb", "stack");
 const sat = (o: BandSketch = {}) => bandOf({ from: "dish/V", service: "satellite", level: 60, ...o });
 const stacked = (arrived: readonly Band[], o: { stack?: StackPath; setting?: string | null } = {}) =>
   stackBands("lnb", o.stack ?? STACK, {
-    arrived,
+    arrived: [{ node: "#vl", bands: arrived }],
     control: { ...control, setting: o.setting === undefined ? "stack" : o.setting },
   });
 
@@ -99,12 +99,32 @@ describe("a stacked output", () => {
     expect(band?.stack?.holds).toEqual([cut]);
   });
 
+  test("knows what came in where another plane belongs, or brought down in another way", () => {
+    const planes = { "#vl": { polarisation: "V", half: "low" }, "#v": { polarisation: "V" } } as const;
+    const plane = (polarisation: "V" | "H", half?: "low" | "high"): Band => {
+      const band = sat();
+      return { ...band, origin: { ...band.origin, polarisation }, ...(half ? { half } : {}) };
+    };
+    const [low, high] = [plane("V", "low"), plane("V", "high")];
+    const [whole, other] = [plane("V"), plane("H", "low")];
+    const strays = (node: "#vl" | "#v" | "#hl", bands: readonly Band[]) => [
+      ...(stackBands("u", { ...STACK, planes }, { arrived: [{ node, bands }], control })[0]?.stack?.strays ??
+        []),
+    ];
+    expect(strays("#vl", [low, high, whole, other])).toEqual([high, whole, other]);
+    expect(strays("#v", [low, whole])).toEqual([low]);
+    // An LNB with the stacking stage in its own housing is wired in the factory.
+    expect(strays("#hl", [low])).toEqual([]);
+  });
+
   test("is silent without anything live, and where nothing commands it", () => {
     expect(stacked([])).toEqual([]);
     expect(stacked([bandOf()])).toEqual([]);
     const dead = { cut: Uint16Array.of(1), cuts: [{ part: "x", reason: "filter" } as const] };
     expect(stacked([sat({ more: dead })])).toEqual([]);
-    expect(stackBands("lnb", STACK, { arrived: [sat()], control: undefined })).toEqual([]);
+    expect(
+      stackBands("lnb", STACK, { arrived: [{ node: "#vl", bands: [sat()] }], control: undefined }),
+    ).toEqual([]);
   });
 
   test("is there now while somebody speaks to it", () => {

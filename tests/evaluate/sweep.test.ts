@@ -179,8 +179,12 @@ describe("after an edit only what it can touch is worked out again", () => {
 
 describe("wires and parts that come and go", () => {
   test("a wire taken away silences what lay behind it, and its supply is gone", () => {
-    const { evaluation, changed } = edited(without(HOUSE, "lnb.out1 > drop1.in"));
+    const { evaluation, changed, touched } = edited(without(HOUSE, "lnb.out1 > drop1.in"));
     expect(changed).toEqual(["drop1", "lnb", "sat1"]);
+    // The dish is asked about the LNB's new load, and the other drop is handed what comes out of the LNB.
+    expect(
+      ["amp", "radio", "run1", "run2", "split", "tv1", "tv2", "uhf"].filter((id) => touched.includes(id)),
+    ).toEqual([]);
     expect(evaluation.record("sat1")?.inputs.sat?.bands).toEqual([]);
     expect(evaluation.record("lnb")?.switches.out1?.setting).toBeNull();
     expect(evaluation.record("lnb")?.joined.out1).toBeUndefined();
@@ -189,8 +193,9 @@ describe("wires and parts that come and go", () => {
 
   test("a wire to another part", () => {
     const moved = joined(without(HOUSE, "run1.out > tv1.in"), "run1.out", "radio.in");
-    const { evaluation, changed } = edited(moved);
+    const { evaluation, changed, touched } = edited(moved);
     expect(changed).toEqual(["radio", "run1", "tv1"]);
+    expect(touched).toEqual(["radio", "run1", "tv1"]);
     expect(Object.keys(evaluation.record("radio")?.inputs ?? {})).toEqual(["in"]);
   });
 

@@ -266,6 +266,7 @@ describe("a carrier among the bands of a port", () => {
     port: "out",
     numbers: [3, 5],
     holds: held,
+    strays: new Set(),
     control: switchAt("lnb", "stack"),
     entryNoiseRatio: 0,
     entryInterferenceRatio: 0,

@@ -244,3 +244,88 @@ test("a difference of figures stays one as shown", () => {
   expect([apart(1.7, 2.1), apart(2.1, 1.7)]).toEqual(["1.7", "2.1"]);
   expect(apart(0.04, 0)).toBe("0.04");
 });
+
+/** One multiplex on a plate for TV alone, with or without a set behind it; the plate loses nothing. */
+function plate(o: {
+  readonly levelDbuv: number;
+  readonly lossDb?: number;
+  readonly settings?: Partial<Settings>;
+}) {
+  const design = draw(
+    {
+      plate: ["outlet-tv", { lossDb: o.lossDb ?? 0 }],
+      aerial: [
+        "aerial-uhf",
+        { levelDbuv: o.levelDbuv, channels: [{ channel: 30, mode: "dvbt-64qam-2/3", levelOffsetDb: 0 }] },
+      ],
+    },
+    "aerial.out > plate.in",
+  );
+  const evaluation = evaluate({ ...design, settings: { ...USUAL_SETTINGS, ...o.settings } });
+  const verdict = report(evaluation).verdicts.find((v) => v.part === "plate");
+  if (!verdict) throw new Error("no verdict");
+  return { verdict, words: verdictSentence(verdict, evaluation) };
+}
+
+describe("margin of an outlet", () => {
+  // EN 60728-1 as quoted: DVB-T 64 QAM between 45 and 74 dBµV at the outlet, here behind the plate's own loss.
+  test.each([
+    { levelDbuv: 66, lossDb: 0, by: "level high", marginDb: 74 - 66 },
+    { levelDbuv: 66, lossDb: 12, by: "level low", marginDb: 66 - 12 - 45 },
+  ])("$levelDbuv dBµV before a plate that loses $lossDb dB: $by", ({ levelDbuv, lossDb, by, marginDb }) => {
+    const { verdict } = plate({ levelDbuv, lossDb });
+    expect(told(verdict)).toEqual(["works", by, undefined]);
+    expect(verdict.marginDb).toBeCloseTo(marginDb, 9);
+    expect(verdict.services[0]?.marginDb).toBeCloseTo(marginDb, 9);
+    expect(verdict.tightest?.carrier).toBe("C30");
+  });
+
+  // A level at the terminals is known to 2 dB (spread of the aerial's level), and the plate's loss adds to that.
+  test("less to spare than the level is known by is a knife's edge", () => {
+    expect(told(plate({ levelDbuv: 46 }).verdict)).toEqual(["edge", "level low", "spread"]);
+    expect(told(plate({ levelDbuv: 73 }).verdict)).toEqual(["edge", "level high", "spread"]);
+    expect(told(plate({ levelDbuv: 50 }).verdict)).toEqual(["works", "level low", undefined]);
+  });
+
+  test("beyond a limit is a knife's edge, and by how much is said", () => {
+    const { verdict, words } = plate({ levelDbuv: 43.5 });
+    expect(told(verdict)).toEqual(["edge", "level low", "outside limits"]);
+    expect(verdict.marginDb).toBeCloseTo(-1.5, 9);
+    expect(words).toContain("C30 is 1.5 dB beyond its limit");
+  });
+
+  test("the design may ask for a distance to either limit", () => {
+    const settings = { keepDb: 6 };
+    expect(told(plate({ levelDbuv: 50, settings }).verdict)).toEqual(["edge", "level low", "kept distance"]);
+    expect(told(plate({ levelDbuv: 69, settings }).verdict)).toEqual(["edge", "level high", "kept distance"]);
+    expect(told(plate({ levelDbuv: 51.5, settings }).verdict)).toEqual(["works", "level low", undefined]);
+  });
+
+  test("an outlet that hands nothing on has nothing to spare", () => {
+    const design = draw({ plate: ["outlet-tv"] }, "");
+    const verdict = report(evaluate(design)).verdicts.find((v) => v.part === "plate");
+    expect(verdict?.state).toBe("fails");
+    expect(verdict?.marginDb).toBeUndefined();
+  });
+
+  // A socket that nothing is added behind and the set on a lead of no length have the same level: the same distance.
+  test("a set on its lead has as much to spare as its socket", () => {
+    const design = draw(
+      {
+        set: ["receiver-tv"],
+        plate: ["outlet-tv", { lossDb: 1 }],
+        aerial: [
+          "aerial-uhf",
+          { levelDbuv: 60, channels: [{ channel: 30, mode: "dvbt-64qam-2/3", levelOffsetDb: 0 }] },
+        ],
+      },
+      "aerial.out > plate.in, plate.tv > set.in",
+    );
+    // 60 − 1 = 59 dBµV: 14 dB above the 45 dBµV, 15 dB below the 74 dBµV.
+    const margins = report(evaluate(design)).verdicts.map((v) => [v.part, v.marginDb?.toFixed(6)]);
+    expect(margins.sort()).toEqual([
+      ["plate", "14.000000"],
+      ["set", "14.000000"],
+    ]);
+  });
+});

@@ -226,9 +226,11 @@ const JOBS: readonly Job[] = [
       k: ["cable", { grade: "copper-1.0", lengthM: 5 }],
       l: ["cable", { grade: "clad-0.8", lengthM: 60 }],
       d: ["dish"],
-      a: ["lnb-universal", { commonMa: 250 }],
+      a: ["lnb-universal", { commonMa: 215, outputs: "2" }],
+      // Keeps the LNB alive, whose vertical would go with it otherwise.
+      y: ["receiver-sat"],
     },
-    wires: "k.out > z.sat, l.out > k.in, a.out > l.in, d.sky > a.sky",
+    wires: "k.out > z.sat, l.out > k.in, a.out1 > l.in, a.out2 > y.sat, d.sky > a.sky",
     // 60 m at 188 Ω/km and 285 mA lose 3.2 V: 14.8 V, and more than 15 V are taken for horizontal.
     kind: "too few volts",
     culprit: { part: "l" },

@@ -178,6 +178,7 @@ describe("missing carriers by reason and plane", () => {
         index: i,
         carrier: { name: `${n}.${i}`, airMHz: 11_000, widthMHz: 30, noiseMHz: 27, mode: "dvbs-qpsk-3/4" },
         plane: each,
+        sentDbuv: 60,
       }),
     ),
   );

@@ -10,7 +10,8 @@ function spread(parts: Parameters<typeof draw>[0], wires: string, service: "tv" 
   const record = evaluation.record("z");
   const [carrier] = record ? carriersGot(record, service) : [];
   if (!record || !carrier) throw new Error("nothing is received");
-  return spreadOf(evaluation, record, carrier);
+  const [part, port] = record.joined[carrier.port] ?? ["", ""];
+  return spreadOf(evaluation, { part, port }, carrier);
 }
 
 const aerial = [
@@ -135,7 +136,9 @@ describe("spread of a terrestrial line, part by part", () => {
     const evaluation = evaluate(draw(parts, "a.out > k.in, k.out > z.in"));
     const record = evaluation.record("z");
     if (!record) throw new Error("no set");
-    const spreads = carriersGot(record, "tv").map((c) => spreadOf(evaluation, record, c).levelDb);
+    const spreads = carriersGot(record, "tv").map(
+      (c) => spreadOf(evaluation, { part: "k", port: "out" }, c).levelDb,
+    );
     expect(spreads).toHaveLength(2);
     expect(spreads[0]).toBeCloseTo(2.316247, 5);
     expect(spreads[1]).toBeCloseTo(2.392697, 5);
@@ -144,10 +147,9 @@ describe("spread of a terrestrial line, part by part", () => {
   test("a receiver with nothing joined has none", () => {
     const joined = evaluate(draw({ z: ["receiver-tv"], a: source() }, "a.out > z.in")).record("z");
     const evaluation = evaluate(draw({ z: ["receiver-tv"], a: source() }, ""));
-    const record = evaluation.record("z");
     const [carrier] = joined ? carriersGot(joined, "tv") : [];
-    if (!record || !carrier) throw new Error("nothing to ask for");
-    expect(spreadOf(evaluation, record, carrier)).toEqual({ levelDb: 0, cnDb: 0 });
+    if (!carrier) throw new Error("nothing to ask for");
+    expect(spreadOf(evaluation, undefined, carrier)).toEqual({ levelDb: 0, cnDb: 0 });
   });
 
   const fed = { psu: ["power-inserter"] as Parts[string], m: ["amp-masthead"] as Parts[string] };

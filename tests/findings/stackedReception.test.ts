@@ -43,6 +43,7 @@ function feed(
     port: "out",
     numbers: [1, 2],
     holds: [HELD],
+    strays: new Set(),
     control: switchAt("lnb", null, offers),
     entryNoiseRatio: 10 ** -2.5,
     entryInterferenceRatio: 0,

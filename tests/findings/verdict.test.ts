@@ -2,8 +2,9 @@
 import { describe, expect, test } from "vitest";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import type { Verdict } from "../../src/findings/finding.ts";
+import { handedOn } from "../../src/findings/handedOn.ts";
 import { report } from "../../src/findings/report.ts";
-import { handedOn, outletVerdict } from "../../src/findings/verdict.ts";
+import { outletVerdict } from "../../src/findings/verdict.ts";
 import { draw } from "../draw.ts";
 
 type Parts = Parameters<typeof draw>[0];

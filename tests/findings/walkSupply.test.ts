@@ -91,7 +91,7 @@ describe("walking a supply", () => {
     );
     const last = tellSupply(evaluate(design), AT_RX).steps.at(-1);
     expect(last).toMatchObject({ part: "lnb", end: "too low" });
-    expect(last?.words).toMatch(/10\.5 V for horizontal arrive; .*11\.5 V are needed: not enough/);
+    expect(last?.words).toMatch(/10\.5 V for horizontal arrive\. .*11\.5 V are needed: not enough/);
   });
 
   test("WS5: a receiver that is unplugged gives nothing, and the part it leaves unfed knows who is silent", () => {

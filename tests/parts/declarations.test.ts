@@ -385,8 +385,8 @@ describe("an option", () => {
       const counts = valuesOf(meta).map((v) => (kind.power(typical(kind, { [key]: v })).paths ?? []).length);
       return kind.family !== "convert" && counts.includes(0) && counts.some((n) => n > 0) && !meta.passes;
     });
-    // A satellite socket is there or not, with its supply; a shorted or broken joint is a defect and no choice.
-    expect(names(forgotten)).toEqual(["bad-joint.fault", "outlet-through.satellite", "outlet-end.satellite"]);
+    // A shorted or broken joint is a defect and no choice.
+    expect(names(forgotten)).toEqual(["bad-joint.fault"]);
   });
 
   test("that switches a mains unit off says so, and is sound when on", () => {

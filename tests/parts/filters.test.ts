@@ -22,6 +22,15 @@ describe("a filter", () => {
     expect(gainBetween(signalOf("filter", trap), "in", "out", 763)).toBeLessThan(-40);
   });
 
+  test("that lowers a channel leaves it to be received, so much weaker, and its neighbours as they are", () => {
+    const trap = { mode: "lower", fromMHz: 558, toMHz: 566, rejectionDb: 20, lossDb: 1 };
+    const treatment = signalOf("filter", trap);
+    expect(live("filter", channelMHz(32), trap)).toBe(true);
+    // 1 dB of insertion loss, and 20 dB within the range; the next channels lie 8 MHz to either side.
+    expect(gainBetween(treatment, "in", "out", channelMHz(32))).toBeCloseTo(-21, 6);
+    for (const n of [31, 33]) expect(gainBetween(treatment, "in", "out", channelMHz(n))).toBeCloseTo(-1, 6);
+  });
+
   test("takes its edges in either order", () => {
     expect(live("filter", 600, { fromMHz: 694, toMHz: 470 })).toBe(true);
   });

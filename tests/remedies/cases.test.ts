@@ -35,6 +35,32 @@ function byLaw(design: Design): Design {
   return { ...design, settings: { ...USUAL_SETTINGS, limits: "rd346" } };
 }
 
+const CENTRES_MHZ = [1210, 1420, 1680, 2040];
+const stackedSet = (...numbers: readonly number[]): readonly [string, Record<string, unknown>] => [
+  "receiver-stacked",
+  {
+    tuners: numbers.length,
+    userBands: numbers.map((number) => ({ number, centreMHz: CENTRES_MHZ[number - 1] ?? 0 })),
+  },
+];
+
+/** Every output of the multiswitch is taken, and one flat has a twin receiver. */
+const blockOfFour = (wires: string, more: Sketch = {}): Design =>
+  draw(
+    {
+      ...sky,
+      lnb: ["lnb-quattro"],
+      ms: ["multiswitch", { outputs: 4, terrestrial: false }],
+      ...Object.fromEntries([1, 2, 3, 4].map((n) => [`d${n}`, ["cable", { lengthM: 16 + 2 * n }] as const])),
+      f1: rx(),
+      twin: ["receiver-sat-twin"],
+      f3: rx({ polarisation: "H" }),
+      f4: rx({ half: "high" }),
+      ...more,
+    },
+    `dish.sky > lnb.sky, lnb.vl > ms.vl, lnb.vh > ms.vh, lnb.hl > ms.hl, lnb.hh > ms.hh, ms.out1 > d1.in, d1.out > f1.sat, ms.out3 > d3.in, d3.out > f3.sat, ms.out4 > d4.in, d4.out > f4.sat, ${wires}`,
+  );
+
 const multiswitch = (wires: string): Design =>
   draw(
     {
@@ -111,6 +137,15 @@ const CASES: readonly Case[] = [
     design: example("long-steel-drop"),
     rule: "command-lost",
     cure: "new-cable",
+  },
+  {
+    fault: "a recorder with one of its two leads",
+    design: draw(
+      { ...sky, lnb: ["lnb-universal", { outputs: "2" }], r: ["receiver-sat-twin"] },
+      "dish.sky > lnb.sky, lnb.out1 > r.sat1",
+    ),
+    rule: "not-connected",
+    cure: "second-cable",
   },
   {
     fault: "a DC block between receiver and LNB",
@@ -469,6 +504,75 @@ const CASES: readonly Case[] = [
     ),
     rule: "loop",
     cure: "wire-off",
+  },
+  {
+    fault: "an aerial on one lead of a wideband LNB",
+    design: draw(
+      {
+        ...sky,
+        uhf: ["aerial-uhf", { levelDbuv: 68 }],
+        lnb: ["lnb-wideband"],
+        up: ["diplexer-combine"],
+        v: ["cable", { lengthM: 15 }],
+        h: ["cable", { lengthM: 15 }],
+        down: ["diplexer-split"],
+        tv: ["receiver-tv"],
+        rec: ["receiver-hybrid"],
+      },
+      "dish.sky > lnb.sky, uhf.out > up.tv, lnb.v > up.sat, up.out > v.in, v.out > down.in, down.tv > tv.in, down.sat > rec.v, lnb.h > h.in, h.out > rec.h",
+    ),
+    rule: "wideband-shared",
+    cure: "aerial-cable",
+  },
+  {
+    fault: "a second stacking converter on a riser, with the user bands of the first",
+    design: draw(
+      {
+        ...sky,
+        lnb: ["lnb-quattro"],
+        ...Object.fromEntries([1, 2, 3, 4].map((n) => [`t${n}`, ["splitter"] as const])),
+        a: ["stacking-converter", { outputs: 1, terrestrial: false, bandSet: "four" }],
+        b: ["stacking-converter", { outputs: 1, terrestrial: false, bandSet: "four", feedsLnb: false }],
+        join: ["combiner", { dc: "all" }],
+        k: ["cable", { lengthM: 12 }],
+        s: ["splitter", { ways: 3 }],
+        r1: stackedSet(1, 2),
+        r2: stackedSet(3, 4),
+        r3: stackedSet(1, 2),
+      },
+      `dish.sky > lnb.sky, ${["vl", "vh", "hl", "hh"].map((q, i) => `lnb.${q} > t${i + 1}.in, t${i + 1}.out1 > a.${q}, t${i + 1}.out2 > b.${q}`).join(", ")}, a.out > join.in1, b.out > join.in2, join.out > k.in, k.out > s.in, s.out1 > r1.sat, s.out2 > r2.sat, s.out3 > r3.sat`,
+    ),
+    rule: "shared-frequencies",
+    cure: "other-user-bands",
+  },
+  {
+    fault: "a twin receiver on a splitter, in a block with one cable to each flat",
+    design: blockOfFour("ms.out2 > d2.in, d2.out > s.in, s.out1 > twin.sat1, s.out2 > twin.sat2", {
+      s: ["splitter"],
+    }),
+    rule: "switched-output-shared",
+    cure: "stack-for-switch",
+  },
+  {
+    fault: "a twin receiver with one of its leads, in a block with one cable to each flat",
+    design: blockOfFour("ms.out2 > d2.in, d2.out > twin.sat1"),
+    rule: "not-connected",
+    cure: "stack-for-switch",
+  },
+  {
+    fault: "a quattro LNB before a stacking converter made for a wideband one",
+    design: draw(
+      {
+        ...sky,
+        lnb: ["lnb-quattro"],
+        unit: ["stacking-converter", { feed: "wideband", outputs: 1, terrestrial: false }],
+        k: ["cable", { lengthM: 20 }],
+        r: stackedSet(1, 2),
+      },
+      "dish.sky > lnb.sky, lnb.vl > unit.v, lnb.hl > unit.h, unit.out > k.in, k.out > r.sat",
+    ),
+    rule: "wrong-quadrant",
+    cure: "wideband-converter",
   },
   {
     fault: "one aerial joined to itself by two ways",

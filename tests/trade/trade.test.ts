@@ -4,8 +4,17 @@ import { TRADE_CASES } from "./cases.ts";
 import type { TradeCase } from "./drawings.ts";
 import { MORE_CASES } from "./moreCases.ts";
 import { namingOf } from "./naming.ts";
+import { SATELLITE_CASES } from "./satelliteCases.ts";
+import { STACKED_CASES } from "./stackedCases.ts";
+import { TERRESTRIAL_CASES } from "./terrestrialCases.ts";
 
-const ALL: readonly TradeCase[] = [...TRADE_CASES, ...MORE_CASES];
+const ALL: readonly TradeCase[] = [
+  ...TRADE_CASES,
+  ...MORE_CASES,
+  ...SATELLITE_CASES,
+  ...TERRESTRIAL_CASES,
+  ...STACKED_CASES,
+];
 const FAULTS = ALL.filter(({ culprits }) => culprits.length > 0);
 const SOUND = ALL.filter(({ culprits }) => culprits.length === 0);
 

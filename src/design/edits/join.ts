@@ -31,7 +31,7 @@ export function whyNotJoin(design: Design, from: PortRef, to: PortRef): string |
   if (a.port.medium !== b.port.medium) {
     const [sky, coax] = a.port.medium === "sky" ? [a, b] : [b, a];
     return sky.port.side === "out"
-      ? `${named(sky)} is the beam of a dish and needs a converter; ${named(coax)} takes a coaxial cable.`
+      ? `${named(sky)} is the beam of a dish and needs an LNB; ${named(coax)} takes a coaxial cable.`
       : `${named(sky)} needs a dish before it; ${named(coax)} leads into a coaxial cable.`;
   }
   const [source, target] = a.port.side === "out" ? [a, b] : [b, a];

@@ -13,6 +13,10 @@ import type { Stage } from "./stages.ts";
 const USUAL_RUN_M = 30;
 /** What an end plate loses to its sockets, where a through plate stands in its place [dB]; typical, from memory. */
 const END_PLATE_DB = 4;
+/** What a diplexer loses where a combiner without filters stands [dB]; typical, from memory. */
+const FILTERED_DB = 1.2;
+/** An aerial is no weak one that gives this much less than in a good place [dB]; a choice of this tool. */
+const NOT_YET_WEAK_DB = 10;
 
 /** What one part does worse than it should: all its faults together, named after the greatest. */
 export type Shortcoming = Omit<Blamed, "part" | "port">;
@@ -133,6 +137,8 @@ function corrections(stage: Stage, gives: "less" | "more"): readonly Correction[
         does: misdeedOf(record, describedOptions(kind).get(option)),
         options: { [option]: soundValue },
       });
+    if (kind.trade.job === "combiner" && lacksFilters(record))
+      wrong.push({ does: "loses", db: -amountOf(stage) - FILTERED_DB });
     if (kind.trade.job === "pad") wrong.push({ does: "attenuates", db: -amountOf(stage) });
   }
   for (const [option, meta] of describedOptions(kind)) {
@@ -140,6 +146,17 @@ function corrections(stage: Stage, gives: "less" | "more"): readonly Correction[
     wrong.push(...correctionsOf(stage, { option, meta, value: options[option] }, gives));
   }
   return wrong;
+}
+
+/** Brings services together that a diplexer would, at less loss: each of its lines has one of its own. */
+function lacksFilters({ ports, inputs, joined }: PartRecord): boolean {
+  const used = ports.filter((p) => p.side === "in" && joined[p.id]);
+  if (used.length < 2 || used.some((p) => p.role === "band")) return false;
+  const services = used.map((p) => new Set((inputs[p.id]?.bands ?? []).map((b) => b.origin.service)));
+  return (
+    services.every((set) => set.size === 1) &&
+    new Set(services.flatMap((set) => [...set])).size === used.length
+  );
 }
 
 function misdeedOf({ kind }: PartRecord, meta: FieldMeta | undefined): Misdeed {
@@ -171,7 +188,9 @@ function correctionsOf(stage: Stage, asked: Asked, gives: "less" | "more"): read
   // A large dish is no fault.
   if (gives === "more" && meta.means === "diameter") return [];
   // Only what changes the level in the direction that is asked for: found by trying it.
-  const options = { [option]: usual };
+  const enough =
+    job === "aerial" && gives === "less" && typeof usual === "number" ? usual - NOT_YET_WEAK_DB : usual;
+  const options = { [option]: enough };
   const db = levelWith(stage, { ...record.options, ...options }, record.powered) - amountOf(stage);
   if (gives === "less" ? db < 0.05 : db > -0.05) return [];
   const isSource = step.from === null;

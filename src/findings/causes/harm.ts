@@ -71,6 +71,7 @@ function sufferersOf(
         if (culprit)
           for (const group of byCulprit.get(culprit.part) ?? [])
             if (group.root.at.service === undefined || group.root.at.service === service) own.add(group);
+    for (const group of killing(verdict, groups, ways)) own.add(group);
     if (own.size === 0 && verdict.state === "fails")
       for (const group of above(verdict, groupsAt, ways)) own.add(group);
     if (own.size === 0 && verdict.state === "fails")
@@ -78,6 +79,15 @@ function sufferersOf(
     for (const group of own) suffering.set(group, [...(suffering.get(group) ?? []), verdict]);
   }
   return suffering;
+}
+
+/** Of somebody who fails although all arrives: what names a part on the way to him, by a rule that he fails by. */
+function killing({ part, failsBy }: Verdict, groups: readonly Group[], ways: Ways): readonly Group[] {
+  if (!failsBy) return [];
+  const passed = new Set(ways.signalTo(part).map((p) => p.part));
+  return groups.filter(({ findings }) =>
+    findings.some((f) => failsBy.includes(f.rule) && f.parts.some((p) => passed.has(p))),
+  );
 }
 
 /** Of somebody who is not connected yet, say: what only mentions him. */

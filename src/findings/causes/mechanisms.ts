@@ -23,7 +23,9 @@ export type Good =
   /** Freedom from noise, products and other signals. */
   | "quality"
   /** A user band of one's own. */
-  | "user band";
+  | "user band"
+  /** A cable that suits what it carries. */
+  | "suitable cable";
 
 /** What is the matter with a culprit. Findings that name the same culprit for a like reason have one cause. */
 export type Nature = "does not pass" | "wiring" | "user bands" | "too weak" | "too strong" | "clash" | "own";
@@ -94,7 +96,8 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
     natures: ["wiring"],
     // One open input among others is no fault as long as nobody is missing what belongs there.
     takes: finding.severity === "note" ? [] : ALL_SIGNAL,
-    lacks: [],
+    // A wideband receiver on a shared cable has one lead only.
+    lacks: ["suitable cable"],
   }),
   "open-end": { stage: 3, natures: ["own"], takes: [], lacks: [] },
   "user-band-conflict": { stage: 4, natures: ["user bands"], takes: ["user band", "command"], lacks: [] },
@@ -105,13 +108,19 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
     takes: ["command", "plane"],
     lacks: ["supply", "command"],
   },
-  "wrong-quadrant": { stage: 4, natures: ["wiring"], takes: ["plane", "command"], lacks: [] },
+  "wrong-quadrant": ({ facts }) => ({
+    stage: 4,
+    natures: ["wiring"],
+    takes: facts.kind === "no quattro" ? ["plane", "band", "command"] : ["plane", "command"],
+    lacks: [],
+  }),
   "wrong-feed": lossOf,
   "plane-missing": lossOf,
   "too-many-tuners": { stage: 6, natures: ["user bands"], takes: [], lacks: ["user band"] },
-  "band-cut": { stage: 6, natures: ["does not pass"], takes: ["band", "level"], lacks: [] },
+  "band-cut": { stage: 6, natures: ["does not pass"], takes: ["band", "level"], lacks: ["suitable cable"] },
   overload: { stage: 7, natures: ["too strong"], takes: ["quality"], lacks: ["moderation"] },
-  "shared-frequencies": { stage: 8, natures: ["clash"], takes: ["quality"], lacks: [] },
+  "wideband-shared": { stage: 2, natures: ["wiring"], takes: ["suitable cable"], lacks: [] },
+  "shared-frequencies": { stage: 8, natures: ["clash"], takes: ["quality"], lacks: ["suitable cable"] },
   "same-signal-twice": { stage: 8, natures: ["clash"], takes: [], lacks: [] },
   "level-limits": (finding) => (finding.at.side === "too much" ? TOO_STRONG : TOO_WEAK),
   "level-difference": { stage: 10, natures: ["too weak", "too strong"], takes: [], lacks: ["level"] },

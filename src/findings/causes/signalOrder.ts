@@ -7,8 +7,9 @@ import { remembered } from "../../signal/remember.ts";
 export type SignalOrder = ReadonlyMap<PartId, number>;
 
 /**
- * Parts by their distance from the sources, then by what they are and what they are joined to, and only among
- * twins by label and by where they lie on the canvas. Neither ids nor the order of parts and wires matter.
+ * Parts by their distance from the sources; at the same distance in the order of the outputs that feed them, so that
+ * rooms stand in the order of a multiswitch. Sources, and what else is left, by what they are and what they are joined
+ * to, and only among twins by label and by where they lie on the canvas. Neither ids nor the order of drawing matter.
  */
 export function signalOrderOf(evaluation: Evaluation): SignalOrder {
   return remembered(known, evaluation, () => orderOf(evaluation));
@@ -16,19 +17,54 @@ export function signalOrderOf(evaluation: Evaluation): SignalOrder {
 
 const known = new WeakMap<Evaluation, SignalOrder>();
 
-function orderOf({ records }: Evaluation): SignalOrder {
+type Ranked = { readonly record: PartRecord; readonly depth: number; readonly shape: number };
+
+function orderOf(evaluation: Evaluation): SignalOrder {
+  const { records } = evaluation;
   const depths = depthsOf(records);
   const shape = shapesOf(records, depths);
-  const order = records.map((record, i) => ({ record, depth: depths[i] ?? 0, shape: shape[i] ?? 0 }));
-  order.sort(
-    (a, b) =>
-      a.depth - b.depth ||
-      a.shape - b.shape ||
-      inOrder(a.record.part.label, b.record.part.label) ||
-      a.record.part.at[1] - b.record.part.at[1] ||
-      a.record.part.at[0] - b.record.part.at[0],
+  const byDepth = new Map<number, Ranked[]>();
+  records.forEach((record, i) => {
+    const depth = depths[i] ?? 0;
+    byDepth.set(depth, [...(byDepth.get(depth) ?? []), { record, depth, shape: shape[i] ?? 0 }]);
+  });
+  const order = new Map<PartId, number>();
+  for (const depth of [...byDepth.keys()].sort((a, b) => a - b)) {
+    const fed = (byDepth.get(depth) ?? []).map((one) => ({
+      ...one,
+      by: feederOf(one.record, evaluation, order),
+    }));
+    fed.sort((a, b) => compareFeeders(a.by, b.by) || compareTwins(a, b));
+    for (const { record } of fed) order.set(record.part.id, order.size);
+  }
+  return order;
+}
+
+/** The first part that feeds it, by its place, and by which of its outputs; absent at a source. */
+type Feeder = readonly [place: number, output: number];
+
+function feederOf(record: PartRecord, evaluation: Evaluation, order: SignalOrder): Feeder | undefined {
+  return inputsOf(record)
+    .flatMap(([id, port]): Feeder[] => {
+      const place = order.get(id);
+      if (place === undefined) return [];
+      return [[place, evaluation.record(id)?.ports.findIndex((p) => p.id === port) ?? 0]];
+    })
+    .sort(compareFeeders)[0];
+}
+
+function compareFeeders(a: Feeder | undefined, b: Feeder | undefined): number {
+  if (!a || !b) return Number(!a) - Number(!b);
+  return a[0] - b[0] || a[1] - b[1];
+}
+
+function compareTwins(a: Ranked, b: Ranked): number {
+  return (
+    a.shape - b.shape ||
+    inOrder(a.record.part.label, b.record.part.label) ||
+    a.record.part.at[1] - b.record.part.at[1] ||
+    a.record.part.at[0] - b.record.part.at[0]
   );
-  return new Map(order.map(({ record }, n) => [record.part.id, n]));
 }
 
 /** The longest way from any source, counted in parts; wires within a loop do not count. */

@@ -26,6 +26,13 @@ export type CommandLostFacts =
   | { readonly kind: "no command"; readonly receiver: PartId; readonly switch: PartId }
   /** A position switch is asked for no position, though it has several. */
   | { readonly kind: "no position"; readonly receiver: PartId; readonly positions: number }
+  /** A position is asked for that the switch does not have. */
+  | {
+      readonly kind: "no such position";
+      readonly receiver: PartId;
+      readonly asked: number;
+      readonly positions: number;
+    }
   /** The tone of 22 kHz, and all that is said by it, does not arrive. */
   | {
       readonly kind: "no tone";
@@ -39,13 +46,14 @@ type Kind = "quadrant" | "position" | "both" | "stack";
 export const commandLost: RuleOf<"command-lost"> = {
   id: "command-lost",
   check: ({ record }) => {
-    const atSwitches = (record.power.switches ?? []).flatMap(({ port, by }) => {
+    const atSwitches = (record.power.switches ?? []).flatMap(({ port, by, positions }) => {
       const state = record.switches[port];
       const heard = (state?.offers ?? []).filter((o) => o.kind === "commands" && o.volts18 > 0);
       return heard.flatMap((offer) => [
         ...tooFewVolts(record, { port, by, offer }, state?.thresholdVolts ?? 0),
         ...toneLost(record, { port, by, offer }),
         ...noPosition(record, { port, by, offer }),
+        ...noSuchPosition(record, { port, by, offer }, positions),
       ]);
     });
     const supplies = record.kind.reception ? (record.power.supplies ?? []) : [];
@@ -54,10 +62,14 @@ export const commandLost: RuleOf<"command-lost"> = {
   blame: (draft, evaluation) => {
     const { facts } = draft;
     const { part, port = "" } = draft.at;
-    if (facts.kind === "no position") return draft;
+    if (facts.kind === "no position" || facts.kind === "no such position") return draft;
     if (facts.kind === "no command") {
       const steps = walkSupply(evaluation, { part, port });
-      const end = steps.find((s) => s.end === "shorted") ?? steps.find((s) => s.end === "blocked");
+      // A part that lives on the supply and hands nothing on stops the commands as well.
+      const end =
+        steps.find((s) => s.end === "shorted") ??
+        steps.find((s) => s.end === "blocked") ??
+        steps.find((s) => s.needsVolts !== undefined && s.end !== undefined && s.part !== facts.switch);
       return { ...draft, parts: culpritFirst(end?.part ?? part, [part, facts.switch]) };
     }
     const state = evaluation.record(part)?.switches[port];
@@ -173,6 +185,27 @@ function noPosition(record: PartRecord, { port, by, offer }: Heard): readonly Dr
       parts: culpritFirst(offer.part, [part]),
       wires: wireIdsAt(record, port),
       facts: { kind: "no position", receiver: offer.part, positions },
+    },
+  ];
+}
+
+function noSuchPosition(
+  record: PartRecord,
+  { port, by, offer }: Heard,
+  positions: number,
+): readonly Draft<"command-lost">[] {
+  const asked = offer.request?.position ?? 1;
+  const heedsIt = by === "position" || by === "both";
+  if (!heedsIt || asked <= positions || !offer.toneArrives) return [];
+  const part = record.part.id;
+  const receiver = offer.part;
+  return [
+    {
+      severity: "error",
+      at: { part, port, band: speakerKey(offer) },
+      parts: culpritFirst(receiver, [part]),
+      wires: wireIdsAt(record, port),
+      facts: { kind: "no such position", receiver, asked, positions },
     },
   ];
 }

@@ -19,7 +19,7 @@ export const dwellingIsolation: DesignRule<"dwelling-isolation"> = {
   *checkDesign(evaluation, profile) {
     if (!hasDwellings(evaluation)) return [];
     const found: Draft<"dwelling-isolation">[] = [];
-    for (const limit of profile.isolation) {
+    for (const limit of profile.isolation.filter((range) => isUsed(evaluation, range))) {
       const pairs = yield* worstIsolation(evaluation, limit.fromMHz);
       found.push(...belowLimit(pairs, limit));
     }
@@ -30,6 +30,17 @@ export const dwellingIsolation: DesignRule<"dwelling-isolation"> = {
 function hasDwellings(evaluation: Evaluation): boolean {
   return evaluation.records.some(
     (r) => typeof r.options.dwelling === "string" && r.options.dwelling.trim() !== "",
+  );
+}
+
+/** Whether anything that somebody receives lies in a range: where nothing is, nobody can be disturbed. */
+function isUsed({ records }: Evaluation, { fromMHz, toMHz }: Profile["isolation"][number]): boolean {
+  return records.some(
+    ({ kind, outputs }) =>
+      kind.delivery &&
+      Object.values(outputs).some(({ bands }) =>
+        bands.some((b) => b.grid.fromMHz < toMHz && b.grid.toMHz > fromMHz && b.level.length > 0),
+      ),
   );
 }
 

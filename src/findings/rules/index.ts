@@ -23,6 +23,7 @@ import { tooManyTuners } from "./tooManyTuners.ts";
 
 import { userBandConflict } from "./userBandConflict.ts";
 import { weakQuality } from "./weakQuality.ts";
+import { widebandShared } from "./widebandShared.ts";
 import { wrongFeed } from "./wrongFeed.ts";
 import { wrongQuadrant } from "./wrongQuadrant.ts";
 
@@ -30,6 +31,7 @@ export const RULES: readonly Rule[] = [
   loop,
   supplyOverloaded,
   noSupply,
+  widebandShared,
   sharedFrequencies,
   overload,
   bandCut,

@@ -51,7 +51,10 @@ export const noSupply: RuleOf<"no-supply"> = {
       {
         ...common,
         ...figures,
-        severity: kind === "too low" ? "error" : "warning",
+        severity:
+          kind === "too low" || (kind === "too low for vertical" && isAskedHere(record))
+            ? "error"
+            : "warning",
         at: { part, port: fed.port },
         value: volts,
         facts: { kind, lost },
@@ -75,6 +78,14 @@ export const noSupply: RuleOf<"no-supply"> = {
     return { ...lostOnTheWay(draft, record, evaluation), severity };
   },
 };
+
+/** Whether receivers choose by this part: each of them loses vertical with it, whatever it asks for now. */
+function isAskedHere({ switches, power }: PartRecord): boolean {
+  const own = new Set(power.load?.ports);
+  return Object.values(switches).some(
+    ({ port, offers }) => own.has(port) && offers.some((o) => o.kind === "commands"),
+  );
+}
 
 type Fed = { readonly port: string; readonly offer: Offer };
 

@@ -1,4 +1,5 @@
 import type { PartId } from "../../design/design.ts";
+import type { SwitchState } from "../../signal/control.ts";
 import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 import { sharedLine } from "../walk/sharedLine.ts";
 
@@ -13,14 +14,18 @@ export type SwitchedOutputSharedFacts = {
   readonly setting: string | null;
 };
 
+const speakersAt = ({ offers }: SwitchState) => offers.filter((o) => !o.dormant && o.kind === "commands");
+
 /** Two receivers on one switched output. */
 export const switchedOutputShared: RuleOf<"switched-output-shared"> = {
   id: "switched-output-shared",
   check: ({ record }) =>
     Object.values(record.switches)
       .filter((state) => state.contested)
+      // Who is in single-cable mode only sends messages: that an output heeds none is another matter.
+      .filter((state) => speakersAt(state).some((o) => !o.request?.userBands))
       .map((state) => {
-        const speaking = state.offers.filter((o) => !o.dormant && o.kind === "commands");
+        const speaking = speakersAt(state);
         const receivers = [...new Set(speaking.map((o) => o.part))];
         const part = record.part.id;
         return {

@@ -20,7 +20,14 @@ export type UserBandConflictFacts = { readonly converter: PartId } & (
       readonly tuners: readonly TunerAt[];
     }
   /** A receiver that does not speak single-cable messages; `setting`: how it could be made to. */
-  | { readonly kind: "wrong mode"; readonly isAlone: boolean; readonly setting?: Setting }
+  | {
+      readonly kind: "wrong mode";
+      /** Nobody else is on the line. */
+      readonly isAlone: boolean;
+      /** Nobody on the line is in single-cable mode. */
+      readonly isNobody: boolean;
+      readonly setting?: Setting;
+    }
   | { readonly kind: "no such user band"; readonly userBand: number; readonly has: readonly number[] }
   | {
       readonly kind: "other centre";
@@ -50,6 +57,9 @@ export const userBandConflict: RuleOf<"user-band-conflict"> = {
     const tried =
       receiver &&
       settingFor(receiver, (power) => (power.supplies ?? []).some((s) => s.request?.userBands !== undefined));
+    // Receivers that know nothing of user bands: whoever fitted such a converter for them chose the wrong one.
+    if (!tried && facts.isNobody)
+      return { ...draft, parts: culpritFirst(facts.converter, [draft.at.part]), facts };
     if (!tried) return draft;
     return { ...draft, facts: { ...facts, setting: { option: tried.option, value: tried.value } } };
   },
@@ -120,23 +130,34 @@ function wrongMode(record: PartRecord, state: SwitchState): readonly Drafted[] {
       at: { part, port },
       parts: culpritFirst(part, [converter]),
       wires: wireIdsAt(record, state.port),
-      facts: { kind: "wrong mode", converter, isAlone: speaking.length < 2 },
+      facts: {
+        kind: "wrong mode",
+        converter,
+        isAlone: speaking.length < 2,
+        isNobody: speaking.every((o) => !o.request?.userBands),
+      },
     }));
 }
 
 /** Tuners that are set to a user band that is not on their line, or that lies elsewhere there. */
 function unknownBands(record: PartRecord, input: ReceiverInput): readonly Drafted[] {
   const part = record.part.id;
-  const band = record.inputs[input.port]?.bands.find((b) =>
-    b.stack?.control.offers.some((o) => o.part === part && o.port === input.port && o.toneArrives),
+  // Several converters may answer on one line: who is heard by one of them on the right centre lacks nothing.
+  const feeds = (record.inputs[input.port]?.bands ?? []).flatMap((band) =>
+    band.stack?.control.offers.some((o) => o.part === part && o.port === input.port && o.toneArrives)
+      ? [{ band, stack: band.stack }]
+      : [],
   );
-  const stack = band?.stack;
-  if (!band || !stack || input.feed !== "stacked") return [];
+  const [first] = feeds;
+  if (!first || input.feed !== "stacked") return [];
   const set = (input.userBands ?? []).slice(0, input.tuners);
   return set.flatMap(({ number, centreMHz }, k): Drafted[] => {
-    const i = stack.numbers.indexOf(number);
-    const thereMHz = band.grid.plan[band.grid.index[i] ?? -1]?.airMHz;
-    if (thereMHz !== undefined && Math.abs(thereMHz - centreMHz) <= SAME_CENTRE_MHZ) return [];
+    const sent = feeds.flatMap(({ band, stack }) => {
+      const thereMHz = band.grid.plan[band.grid.index[stack.numbers.indexOf(number)] ?? -1]?.airMHz;
+      return thereMHz === undefined ? [] : [{ stack, thereMHz }];
+    });
+    if (sent.some((s) => Math.abs(s.thereMHz - centreMHz) <= SAME_CENTRE_MHZ)) return [];
+    const { stack, thereMHz } = sent[0] ?? { stack: first.stack, thereMHz: undefined };
     const common = { converter: stack.part, userBand: number };
     return [
       {

@@ -77,26 +77,22 @@ function wrongLeads(record: PartRecord, inputs: readonly PlaneInput[]): readonly
     const to = home.get(`${gets.dish}/${gets.quadrant}`);
     if (to !== input.port) moved.set(input.port, to);
   }
-  const isStacked = (record.power.switches ?? []).every((s) => s.by === "stack");
   const found: Drafted[] = [];
   const told = new Set<string>();
   for (const input of inputs) {
     const { port, gets, plane } = input;
     if (!moved.has(port) || told.has(port) || gets.kind !== "plane") continue;
     const ring = ringFrom(port, moved);
-    // A stacking unit is not told by its inputs which plane they hold: its receivers are not known to fail.
-    const severity = isStacked ? ("warning" as const) : ("error" as const);
     for (const each of ring ?? [port]) told.add(each);
     const at = { part: record.part.id, port, service: "satellite" as const };
     if (ring) {
       const ports = inputs.map((i) => i.port).filter((p) => ring.includes(p));
-      found.push({ ...common(record, ports), severity, at, facts: { kind: "swapped", ports } });
+      found.push({ ...common(record, ports), at, facts: { kind: "swapped", ports } });
       continue;
     }
     const isForeign = gets.quadrant === input.quadrant;
     found.push({
       ...common(record, [port]),
-      severity,
       at,
       facts: {
         kind: "misplaced",
@@ -147,8 +143,10 @@ function ringFrom(start: string, moved: ReadonlyMap<string, string | undefined>)
 
 function openPlanes(record: PartRecord): readonly Drafted[] {
   if (!isAsked(record)) return [];
+  // An LNB that holds the quadrants together has no outputs for the open ones.
+  const loose = new Set(planeInputs(record).flatMap((i) => (i.gets.kind === "loose" ? [i.satellite] : [])));
   return missingPlanes(record)
-    .filter(({ gets }) => gets.kind === "nothing connected")
+    .filter(({ gets, satellite }) => gets.kind === "nothing connected" && !loose.has(satellite))
     .map(({ port, plane }) => ({
       ...common(record, []),
       at: { part: record.part.id, port, service: "satellite", band: plane },

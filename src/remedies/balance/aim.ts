@@ -22,6 +22,9 @@ export type PlaceLevel = {
   readonly maxDbuv: number;
   /** Distance of the worst carrier from the nearer limit [dB]; negative: outside. */
   readonly marginDb: number;
+  /** Distance of the weakest carrier from its least level, and of the strongest from its most [dB]. */
+  readonly aboveLeastDb: number;
+  readonly belowMostDb: number;
 };
 
 /** Sockets for the service; in a design without outlets, its receivers. */
@@ -34,6 +37,8 @@ export function levelsOf(site: Site, service: Service): readonly PlaceLevel[] {
         const heard = heardAt(place, service, profile);
         if (heard.length === 0) return [];
         const levels = heard.map((h) => h.levelDbuv);
+        const aboveLeastDb = Math.min(...heard.map((h) => h.levelDbuv - h.limits.minDbuv));
+        const belowMostDb = Math.min(...heard.map((h) => h.limits.maxDbuv - h.levelDbuv));
         return [
           {
             part: record.part.id,
@@ -41,9 +46,9 @@ export function levelsOf(site: Site, service: Service): readonly PlaceLevel[] {
             meanDbuv: levels.reduce((sum, l) => sum + l, 0) / levels.length,
             minDbuv: Math.min(...levels),
             maxDbuv: Math.max(...levels),
-            marginDb: Math.min(
-              ...heard.map((h) => Math.min(h.levelDbuv - h.limits.minDbuv, h.limits.maxDbuv - h.levelDbuv)),
-            ),
+            marginDb: Math.min(aboveLeastDb, belowMostDb),
+            aboveLeastDb,
+            belowMostDb,
           },
         ];
       }),

@@ -5,7 +5,7 @@ import { kindOf } from "../../parts/catalogue.ts";
 import { optionMeaning } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
-import { type Site, type Step, wayUp } from "../site.ts";
+import { lengthM, type Site, type Step, wayUp } from "../site.ts";
 import { curePlaceOf } from "./places.ts";
 
 /** The way that a finding is about: from its receiver or socket, or from whoever speaks to its converter. */
@@ -27,12 +27,20 @@ export const cableGrade: Idea = (site, finding) => {
   const way = own.length > 0 || !place ? own : wayUp(site, [place.part.part.id, place.input], place.service);
   const cables = way.filter(({ record }) => record.kind.trade.job === "cable");
   return NEW_RUN_GRADES.flatMap((grade) => {
-    const poorer = cables.filter(({ record }) => isPoorer(gradeOf(record), grade));
+    const poorer = worthwhile(cables.filter(({ record }) => isPoorer(gradeOf(record), grade)));
     const ids = poorer.map(({ record }) => record.part.id);
     const each = poorer.length > 1 ? ids.map((id) => [id]) : [];
     return [...each, ids].filter((some) => some.length > 0).map((some) => changed(some, grade));
   });
 };
+
+/** Of the longest run at least so much, to be worth pulling anew with it; a choice of this tool. */
+const LEAST_SHARE = 1 / 3;
+
+function worthwhile(cables: readonly Step[]): readonly Step[] {
+  const longest = Math.max(...cables.map((step) => lengthM([step])));
+  return cables.filter((step) => lengthM([step]) >= longest * LEAST_SHARE);
+}
 
 function gradeOf({ kind, options }: PartRecord): unknown {
   return options[optionMeaning(kind, "grade") ?? ""];

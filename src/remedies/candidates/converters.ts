@@ -2,8 +2,10 @@
 import type { Part, PortRef } from "../../design/design.ts";
 import { portsOf } from "../../design/lookup.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
+import type { Finding } from "../../findings/finding.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { optionMeaning } from "../../parts/meanings.ts";
+import { UNIVERSAL_HIGH_LO_MHZ, UNIVERSAL_LOW_LO_MHZ } from "../../parts/quadrants.ts";
 import type { FeedKind } from "../../parts/trade.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import type { Suited } from "../cureStep.ts";
@@ -38,13 +40,13 @@ export function takes(part: Part | undefined): FeedKind | undefined {
 
 export const otherConverter: Idea = (site, finding) =>
   lnbsOf(site, finding.parts).flatMap((lnb) => [
-    ...universal(site, lnb),
+    ...universal(site, lnb, finding),
     ...stacked(site, lnb),
     ...wideband(site, lnb),
   ]);
 
 /** One switched output for each line; needs one receiver input on each. */
-function universal(site: Site, lnb: PartRecord): readonly Candidate[] {
+function universal(site: Site, lnb: PartRecord, finding: Finding): readonly Candidate[] {
   const lines = [...linesFrom(site, lnb.part.id).values()];
   // Lines that found no output at a converter of another kind come back with it.
   const loose = looseLines(site);
@@ -52,8 +54,9 @@ function universal(site: Site, lnb: PartRecord): readonly Candidate[] {
   if (lines.length === 0 || count > 8 || lines.some((line) => line.length > 1)) return [];
   const outputs = ["1", "2", "4", "8"].find((n) => Number(n) >= count) ?? "8";
   const now = optionMeaning(lnb.kind, "outputs");
-  if (lnb.kind.trade.gives === "switched" && now && lnb.options[now] === outputs) return [];
+  if (lnb.kind.trade.gives === "switched" && now && !isWorthIt(lnb, { now, outputs, finding })) return [];
   const inputs = lines.flat();
+  const usual = isOdd(lnb) ? usualOscillators() : {};
   return [
     candidate(
       "universal-converter",
@@ -61,7 +64,9 @@ function universal(site: Site, lnb: PartRecord): readonly Candidate[] {
       { outputs: Number(outputs), ...receiversFor(inputs, "switched") },
       (design) => {
         const d = draft(design);
-        d.swap(lnb.part.id, "lnb-universal", { outputs });
+        // Thought of for the LNB that another step has put there.
+        if (d.part(lnb.part.id)?.kind !== lnb.kind.kind) return null;
+        d.swap(lnb.part.id, "lnb-universal", { outputs, ...usual });
         for (const line of loose) d.join([lnb.part.id, freePort(d, lnb.part.id)], line);
         for (const id of new Set(inputs.map((i) => i.receiver.part.id))) {
           if (takes(d.part(id)) === "switched") continue;
@@ -72,6 +77,26 @@ function universal(site: Site, lnb: PartRecord): readonly Candidate[] {
       },
     ),
   ];
+}
+
+/** Another LNB of the same sort: with more outputs, with the usual oscillators, or with fewer to draw less. */
+function isWorthIt(
+  lnb: PartRecord,
+  o: { readonly now: string; readonly outputs: string; readonly finding: Finding },
+): boolean {
+  const count = Number(lnb.options[o.now]);
+  if (isOdd(lnb) || Number(o.outputs) > count) return true;
+  return Number(o.outputs) < count && o.finding.rule === "supply-overloaded";
+}
+
+/** A universal LNB of an older sort, which puts its bands elsewhere. */
+function isOdd({ kind, options }: PartRecord): boolean {
+  const usual = usualOscillators();
+  return kind.kind === "lnb-universal" && Object.keys(usual).some((key) => options[key] !== usual[key]);
+}
+
+function usualOscillators(): Readonly<Record<string, unknown>> {
+  return { lowLoMHz: UNIVERSAL_LOW_LO_MHZ, highLoMHz: UNIVERSAL_HIGH_LO_MHZ };
 }
 
 /** Runs that lead to something and that nothing leads to. */
@@ -172,6 +197,35 @@ export const quattroConverter: Idea = (site, finding) => {
       d.swap(id, "lnb-quattro");
       for (const { quadrant, at } of ends) if (at) d.join([id, quadrant], at);
       for (const line of open) d.join([id, line.quadrant], line.open);
+      return d.result();
+    }),
+  ];
+};
+
+/** A wideband LNB before a unit that takes whole polarisations and is fed by something else. */
+export const widebandForUnit: Idea = (site, finding) => {
+  const unit = site.evaluation.record(finding.at.part);
+  if (unit?.kind.trade.job !== "switch unit") return [];
+  const inputs = unit.ports.filter(
+    ({ side, plane }) => side === "in" && plane?.position === 1 && plane.half === undefined,
+  );
+  const lines = inputs.flatMap(({ id, plane }) => {
+    const step = unit.joined[id]
+      ? wayUp(site, [unit.part.id, id], "satellite").find((s) => s.record.kind.trade.job === "converter")
+      : undefined;
+    return step && plane ? [{ lnb: step.record, port: step.out, to: plane.polarisation.toLowerCase() }] : [];
+  });
+  const [first] = lines;
+  if (!first || lines.some((l) => l.lnb !== first.lnb) || first.lnb.kind.trade.gives === "wideband")
+    return [];
+  const { id } = first.lnb.part;
+  return [
+    candidate("wideband-converter", [id], { receivers: [] }, (design) => {
+      const d = draft(design);
+      const ends = lines.map(({ port, to }) => ({ to, at: d.other([id, port]) }));
+      for (const { port } of lines) d.unjoin([id, port]);
+      d.swap(id, "lnb-wideband");
+      for (const { to, at } of ends) if (at) d.join([id, to], at);
       return d.result();
     }),
   ];

@@ -1,9 +1,11 @@
 /** Open ends, loops, and signals that meet themselves. */
-import { wireId } from "../../design/design.ts";
+import { type Wire, wireId } from "../../design/design.ts";
 import { removeParts } from "../../design/edits/remove.ts";
+import { partsBeyond } from "../../design/lookup.ts";
 import { isSameValue } from "../../design/options.ts";
 import { candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
+import type { Site } from "../site.ts";
 
 /** A load on each open output of a part. */
 export const terminateOutputs: Idea = (site, finding) => {
@@ -23,10 +25,20 @@ export const terminateOutputs: Idea = (site, finding) => {
   ];
 };
 
+/** Without this wire a dish would be of no use to anybody: to take it off mends nothing. */
+function isOnlyWay({ design, evaluation }: Site, wire: Wire): boolean {
+  const above = partsBeyond(design.wires, [wire.from[0]], "upstream");
+  const dishes = [wire.from[0], ...above].filter((id) => evaluation.record(id)?.kind.trade.job === "dish");
+  const rest = design.wires.filter((w) => w !== wire);
+  return dishes.some((id) =>
+    [...partsBeyond(rest, [id], "downstream")].every((part) => !evaluation.record(part)?.kind.reception),
+  );
+}
+
 /** One wire of a loop, or one of two ways of the same signal, taken off. */
 export const wireOff: Idea = (site, finding) => {
   const id = finding.parts[0] ?? "";
-  const into = site.design.wires.filter((w) => w.to[0] === id);
+  const into = site.design.wires.filter((w) => w.to[0] === id && !isOnlyWay(site, w));
   return into.map((wire) =>
     candidate("wire-off", [wireId(wire)], { from: wire.from, to: wire.to }, (design) => {
       const edit = removeParts(design, new Set(), new Set([wireId(wire)]));

@@ -2,57 +2,95 @@
 import type { Finding } from "../../findings/finding.ts";
 import type { Candidate, Idea } from "../candidate.ts";
 import type { Site } from "../site.ts";
+import { aerialCable } from "./aerialCable.ts";
+import { amplifierAway, lineAmplifier, tvAmplifier } from "./amplifiers.ts";
+import { bandCombiner } from "./bandCombiner.ts";
+import { filterBefore, otherChannels, trap, trapIntruder } from "./bands.ts";
 import { cableGrade } from "./cable.ts";
 import { plugIn } from "./connect.ts";
-import { otherConverter, quattroConverter, rightQuadrants } from "./converters.ts";
+import { otherConverter, quattroConverter, rightQuadrants, widebandForUnit } from "./converters.ts";
 import { terminateOutputs, wireOff } from "./ends.ts";
+import { gradedTaps } from "./graded.ts";
 import { betterDecoupling } from "./isolation.ts";
-import { amplifierAway, lineAmplifier, otherGain, padBefore, padValue } from "./levels.ts";
+import { otherGain, padBefore, padValue, sourcePad } from "./levels.ts";
 import { mend } from "./mend.ts";
 import { betterDish, lessLossBefore, masthead } from "./noise.ts";
+import { otherUserBands } from "./otherUserBands.ts";
 import { letSupplyPass } from "./pass.ts";
 import { phoneFilter, screenCable } from "./phones.ts";
 import { otherPlate } from "./plates.ts";
+import { askedPosition } from "./position.ts";
 import { otherReceiver } from "./receivers.ts";
+import { secondLead } from "./secondLead.ts";
 import { secondCable, separateCables } from "./separate.ts";
 import { multiswitchForSplitter, ownOutputs } from "./share.ts";
+import { ownPositionLines } from "./sharePositions.ts";
 import { endShort, strongerSupply } from "./shorts.ts";
 import { amplifierSlope, equaliser } from "./slope.ts";
-import { stackUnderTheRoof } from "./stack.ts";
-import { inserter, supplyOn } from "./supply.ts";
-import { swapLeads } from "./swapLeads.ts";
+import { stackForSwitch, stackUnderTheRoof } from "./stack.ts";
+import { higherSupply, inserter, mainsUnit, supplyOn } from "./supply.ts";
+import { otherSocket, swapLeads } from "./swapLeads.ts";
 import { smallerSplit, tapValue } from "./taps.ts";
 import { missingTrunks } from "./trunks.ts";
 import { ownUserBands } from "./userBands.ts";
-import { filterAway, widerType } from "./wider.ts";
+import { cutterAway, widerType } from "./wider.ts";
 
 /** What whoever is called to a fault looks at first, whatever the finding says. */
-const FIRST: readonly Idea[] = [plugIn, mend, letSupplyPass, missingTrunks, otherPlate, swapLeads];
+const FIRST: readonly Idea[] = [
+  plugIn,
+  mend,
+  letSupplyPass,
+  missingTrunks,
+  otherPlate,
+  swapLeads,
+  otherSocket,
+];
 
 const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   loop: [wireOff],
-  "supply-overloaded": [endShort, strongerSupply, otherConverter],
-  "no-supply": [supplyOn, inserter],
+  "supply-overloaded": [endShort, strongerSupply, mainsUnit, otherConverter],
+  "no-supply": [supplyOn, inserter, mainsUnit, higherSupply, bandCombiner],
+  "not-connected": [secondLead, stackForSwitch],
+  "wideband-shared": [aerialCable, stackUnderTheRoof, otherConverter, separateCables],
   "shared-frequencies": [
+    otherUserBands,
     stackUnderTheRoof,
     otherConverter,
     separateCables,
     phoneFilter,
     screenCable,
+    trapIntruder,
+    bandCombiner,
     wireOff,
   ],
-  overload: [phoneFilter, padValue, otherGain, padBefore, amplifierAway],
-  "band-cut": [widerType, filterAway, ownUserBands, stackUnderTheRoof, otherConverter, separateCables],
-  "switched-output-shared": [ownOutputs, otherConverter, multiswitchForSplitter],
-  "wrong-quadrant": [rightQuadrants, quattroConverter],
-  "command-lost": [cableGrade],
+  overload: [filterBefore, phoneFilter, trap, padValue, otherGain, sourcePad, padBefore, amplifierAway],
+  "band-cut": [
+    widerType,
+    otherChannels,
+    cutterAway,
+    ownUserBands,
+    stackUnderTheRoof,
+    otherConverter,
+    separateCables,
+  ],
+  "switched-output-shared": [
+    ownOutputs,
+    ownPositionLines,
+    otherConverter,
+    multiswitchForSplitter,
+    stackForSwitch,
+  ],
+  "wrong-quadrant": [rightQuadrants, quattroConverter, widebandForUnit],
+  "command-lost": [askedPosition, cableGrade],
   "user-band-conflict": [ownUserBands, otherReceiver],
   "wrong-feed": [ownUserBands, otherReceiver, otherConverter, stackUnderTheRoof],
   "too-many-tuners": [ownUserBands, otherConverter, stackUnderTheRoof],
   "plane-missing": [secondCable, stackUnderTheRoof, otherConverter, separateCables],
   "receiver-misses": [
+    tvAmplifier,
     widerType,
-    filterAway,
+    otherChannels,
+    cutterAway,
     ownUserBands,
     stackUnderTheRoof,
     otherConverter,
@@ -61,15 +99,21 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
     masthead,
     lessLossBefore,
     otherGain,
+    filterBefore,
     phoneFilter,
+    trapIntruder,
     cableGrade,
     lineAmplifier,
     wireOff,
   ],
   "level-limits": [
     padValue,
-    otherGain,
     tapValue,
+    gradedTaps,
+    trap,
+    otherGain,
+    sourcePad,
+    bandCombiner,
     smallerSplit,
     lessLossBefore,
     padBefore,
@@ -81,6 +125,8 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   ],
   "low-carrier-to-noise": [
     lessLossBefore,
+    bandCombiner,
+    filterBefore,
     phoneFilter,
     screenCable,
     masthead,
@@ -90,7 +136,7 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
     cableGrade,
     otherGain,
   ],
-  "level-difference": [equaliser, amplifierSlope, cableGrade],
+  "level-difference": [trap, equaliser, amplifierSlope, cableGrade],
   slope: [equaliser, amplifierSlope, cableGrade],
   "same-signal-twice": [wireOff],
   "open-end": [terminateOutputs],

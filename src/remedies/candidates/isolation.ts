@@ -3,27 +3,35 @@ import { optionMeaning, standardValues } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 
+/** The best that splitters and taps are made with [dB]; from memory. */
+const BEST_DECOUPLING_DB = 36;
+
 export const betterDecoupling: Idea = (site, finding) => {
   const [at = "", ...outlets] = finding.parts;
   const record = site.evaluation.record(at);
   if (!record) return [];
   const short = Math.ceil((finding.limit ?? 0) - (finding.value ?? 0));
   const found: Candidate[] = [];
-  if (record.options.type === "resistive")
+  const isResistive = record.options.type === "resistive";
+  const decoupling = optionMeaning(record.kind, "decoupling");
+  const ofFerrite = decoupling === undefined ? undefined : record.options[decoupling];
+  const now = isResistive ? record.treatment.isolationDb : decoupling && record.options[decoupling];
+  const isolationDb = typeof now === "number" ? Math.ceil(now + short) + 2 : Number.POSITIVE_INFINITY;
+  const isUsual = typeof ofFerrite === "number" && ofFerrite + 2 >= isolationDb;
+  if (decoupling !== undefined && isResistive && isolationDb <= BEST_DECOUPLING_DB) {
+    const facts = isUsual ? {} : { isolationDb };
     found.push(
-      candidate("ferrite-splitter", [at], {}, (design) => {
+      candidate("ferrite-splitter", [at, isolationDb], facts, (design) => {
         const d = draft(design);
-        d.set(at, { type: "hybrid" });
+        d.set(at, { type: "hybrid", ...(isUsual ? {} : { [decoupling]: isolationDb }) });
         return d.result();
       }),
     );
-  const decoupling = optionMeaning(record.kind, "decoupling");
-  const isolationDb = decoupling === undefined ? undefined : record.options[decoupling];
-  if (decoupling !== undefined && typeof isolationDb === "number" && record.options.type !== "resistive")
+  } else if (decoupling !== undefined && isolationDb <= BEST_DECOUPLING_DB)
     found.push(
-      candidate("better-decoupling", [at], { isolationDb: isolationDb + short + 2 }, (design) => {
+      candidate("better-decoupling", [at], { isolationDb }, (design) => {
         const d = draft(design);
-        d.set(at, { [decoupling]: isolationDb + short + 2 });
+        d.set(at, { [decoupling]: isolationDb });
         return d.result();
       }),
     );

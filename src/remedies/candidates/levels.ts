@@ -1,22 +1,26 @@
 /** Too much or too little level: pads, gains, line amplifiers. */
+
+import { partsBeyond } from "../../design/lookup.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { kindOf } from "../../parts/catalogue.ts";
-import {
-  describedOptions,
-  doesCount,
-  metresOf,
-  optionMeaning,
-  standardValues,
-} from "../../parts/meanings.ts";
+import { describedOptions, doesCount, optionMeaning, standardValues } from "../../parts/meanings.ts";
+import type { Job } from "../../parts/trade.ts";
 import type { Service } from "../../signal/carrier.ts";
+import { levelsOf } from "../balance/aim.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
-import { isFed, type Step, wayUp } from "../site.ts";
+import { isFed, type Site, type Step, wayUp } from "../site.ts";
 import { curePlaceOf } from "./places.ts";
 
 /** Further inside the limit than the limit itself, so that a warm day does not undo it [dB]. */
-const SPARE_DB = 2;
+export const SPARE_DB = 2;
+
+/** Further than this beyond what is missing or too much no gain is turned, to bring all to the middle [dB]. */
+const BEYOND_DB = 10;
+
+/** Least gain that amplifiers are set to whose knob ends at 0 dB [dB]; common practice, no source. */
+const LEAST_GAIN_DB = 4;
 
 /** What a receiver is lifted by that misses carriers, of which the finding only says how many [dB]. */
 const LIFT_DB = 6;
@@ -38,7 +42,20 @@ export function isWeak(finding: Finding): boolean {
 function padFor(db: number): number | undefined {
   const kind = kindOf("attenuator");
   const key = kind && optionMeaning(kind, "chosen loss");
-  return kind && key ? standardValues(kind, key).find((pad) => pad >= db) : undefined;
+  const sold = kind && key ? standardValues(kind, key) : [];
+  return sold.find((pad) => pad >= db) ?? sold.at(-1);
+}
+
+function culpritJob(site: Site, finding: Finding): Job | undefined {
+  return site.evaluation.record(finding.parts[0] ?? "")?.kind.trade.job;
+}
+
+/** Parts that amplify. */
+export const AMPLIFYING_JOBS: readonly Job[] = ["amplifier", "mast amplifier"];
+
+/** What nobody wants is filtered out: less of everything leaves as little of what is wanted. */
+export function isForeign({ facts }: Finding): boolean {
+  return "because" in facts && facts.because === "foreign";
 }
 
 /** A pad in the line before a socket or receiver that gets too much, or before an overloaded amplifier. */
@@ -46,7 +63,9 @@ export const padBefore: Idea = (site, finding) => {
   const over = excessDb(finding);
   const lossDb = over > 0 ? padFor(over + 1) : undefined;
   const place = curePlaceOf(site, finding);
-  if (lossDb === undefined || !place) return [];
+  const job = culpritJob(site, finding);
+  // A tap of the right value needs no pad behind it.
+  if (lossDb === undefined || !place || job === "tap" || isForeign(finding)) return [];
   const { part, input } = place;
   const end = part.joined[input];
   const before = end && site.evaluation.record(end[0]);
@@ -60,6 +79,44 @@ export const padBefore: Idea = (site, finding) => {
     }),
   ];
 };
+
+/** A pad behind a source that is too strong for all that follows. */
+export const sourcePad: Idea = (site, finding) => {
+  const place = curePlaceOf(site, finding);
+  const lossDb = excessDb(finding) > 0 ? padFor(worstExcessDb(site, finding) + 1) : undefined;
+  const job = culpritJob(site, finding);
+  if (!place || lossDb === undefined || job === undefined || isForeign(finding)) return [];
+  // What one place has too much is taken off there.
+  if (job !== "aerial" && !AMPLIFYING_JOBS.includes(job) && finding.rule !== "overload") return [];
+  const source = wayUp(site, [place.part.part.id, place.input], place.service).at(-1);
+  if (source?.record.kind.trade.job !== "aerial") return [];
+  const { id } = source.record.part;
+  // Right at the place it is the same attenuator.
+  if (place.part.joined[place.input]?.[0] === id) return [];
+  return [
+    candidate("source-pad", [id, source.out, lossDb], { db: lossDb }, (design) => {
+      const d = draft(design);
+      d.insert("attenuator", { lossDb, dcPass: isFed(source.record, source.out) }, [id, source.out]);
+      return d.result();
+    }),
+  ];
+};
+
+/** By how much the worst place is too strong for which the same part is named, or this one [dB]. */
+function worstExcessDb(site: Site, finding: Finding): number {
+  const [culprit] = finding.parts;
+  const same = site.report.findings.filter(
+    (f) => f.parts[0] === culprit && f.at.side === "too much" && f.at.service === finding.at.service,
+  );
+  const driven = finding.at.service === undefined ? overdrivenPlaces(site, finding) : [];
+  return Math.max(...[finding, ...same, ...driven].map(excessDb));
+}
+
+/** Places behind an overdriven part that get too much. */
+function overdrivenPlaces(site: Site, finding: Finding): readonly Finding[] {
+  const behind = partsBeyond(site.design.wires, [finding.at.part], "downstream");
+  return site.report.findings.filter((f) => f.at.side === "too much" && behind.has(f.at.part));
+}
 
 /** An attenuator that is there already, with another value. */
 export const padValue: Idea = (site, finding) => {
@@ -83,22 +140,6 @@ export const padValue: Idea = (site, finding) => {
         }),
       );
   });
-};
-
-/** An amplifier that is not needed, taken out of the line. */
-export const amplifierAway: Idea = (site, finding) => {
-  const place = curePlaceOf(site, finding);
-  if (!place || excessDb(finding) <= 0) return [];
-  const way = wayUp(site, [place.part.part.id, place.input], place.service).map((s) => s.record);
-  return [place.part, ...way]
-    .filter(({ kind }) => kind.inline && kind.trade.job === "amplifier")
-    .map(({ part }) =>
-      candidate("amplifier-away", [part.id], {}, (design) => {
-        const d = draft(design);
-        d.remove(part.id);
-        return d.result();
-      }),
-    );
 };
 
 /** Options by which the gain of a part is set, for a service. */
@@ -127,39 +168,35 @@ export const otherGain: Idea = (site, finding) => {
     const option = gainOption(step.record, step.in, place.service);
     const now = option === undefined ? undefined : step.record.options[option];
     if (option === undefined || typeof now !== "number") return [];
-    const db = over > 0 ? -Math.ceil(over + 1) : Math.ceil(-over + SPARE_DB);
+    const { min = now, max = now } = describedOptions(step.record.kind).get(option) ?? {};
+    // Nobody keeps an amplifier that amplifies by next to nothing: it is taken out.
+    const least = min === 0 ? Math.min(now, LEAST_GAIN_DB) : min;
+    const wishes =
+      over > 0
+        ? [worstExcessDb(site, finding), over].map((much) => -Math.ceil(much + 1))
+        : [Math.ceil(-over + SPARE_DB)];
+    const centred =
+      finding.rule === "level-limits" ? centringDb(site, step.record, place.service) : undefined;
+    if (centred !== undefined && Math.sign(centred) === -Math.sign(over))
+      wishes.unshift(Math.sign(centred) * Math.min(Math.abs(centred), Math.ceil(Math.abs(over) + BEYOND_DB)));
     const id = step.record.part.id;
-    return [
-      candidate("gain", [id, option, now + db], { option, byDb: db, toDb: now + db }, (design) => {
+    const ends = new Set(wishes.map((db) => Math.min(max, Math.max(least, now + db))));
+    return [...ends].map((toDb) =>
+      candidate("gain", [id, option, toDb], { option, byDb: toDb - now, toDb }, (design) => {
         const d = draft(design);
-        d.set(id, { [option]: now + db });
+        d.set(id, { [option]: toDb });
         return d.result();
       }),
-    ];
+    );
   });
 };
 
-/** An amplifier for satellite IF before the longest cable of a line that is too weak. */
-export const lineAmplifier: Idea = (site, finding) => {
-  const place = curePlaceOf(site, finding);
-  const under = -excessDb(finding);
-  if (place?.service !== "satellite" || under <= 0) return [];
-  const way = wayUp(site, [place.part.part.id, place.input], "satellite");
-  const metres = ({ record }: Step) => metresOf(record.kind, record.options) ?? 0;
-  const longest = way.filter((step) => metres(step) > 0).sort((a, b) => metres(b) - metres(a))[0];
-  if (!longest?.in) return [];
-  const id = longest.record.part.id;
-  const shared = longest.record.inputs.in?.bands.some((b) => b.origin.service !== "satellite") ?? false;
-  const wide =
-    longest.record.inputs.in?.bands.some((b) => b.origin.service === "satellite" && b.grid.fromMHz < 900) ??
-    false;
-  const gainDb = Math.min(20, Math.max(8, Math.ceil(under + SPARE_DB + 1)));
-  return [
-    candidate("line-amplifier", [id, gainDb], { db: gainDb }, (design) => {
-      const d = draft(design);
-      const range = wide ? { fromMHz: 290, toMHz: 2350 } : {};
-      d.insert("amp-if", { ...range, gainDb, below: shared ? "passed" : "stopped" }, [id, "in"]);
-      return d.result();
-    }),
-  ];
-};
+/** What brings the places behind an amplifier as far from one limit as from the other [dB]. */
+function centringDb(site: Site, { part }: PartRecord, service: Service): number | undefined {
+  const behind = partsBeyond(site.design.wires, [part.id], "downstream");
+  const levels = levelsOf(site, service).filter((l) => behind.has(l.part));
+  if (levels.length === 0) return undefined;
+  const above = Math.min(...levels.map((l) => l.aboveLeastDb));
+  const below = Math.min(...levels.map((l) => l.belowMostDb));
+  return Math.round((below - above) / 2);
+}

@@ -1,5 +1,6 @@
 /** What is wrong with a part by itself: switched off, out of its aim, wet, of steel, a tired supply. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
+import type { Finding } from "../../findings/finding.ts";
 import { NEW_RUN_GRADES } from "../../parts/cable.ts";
 import { defaultOptions } from "../../parts/catalogue.ts";
 import { defectsOf, onSiteOf, optionMeaning, optionsMeaning } from "../../parts/meanings.ts";
@@ -11,17 +12,19 @@ import { madeAnew } from "./cable.ts";
 /** Less than a converter takes for 18 V, with the drop of a usual cable [V]; common practice, no source. */
 const TIRED_VOLTS = 17;
 /** An aerial this far below a usual level is more likely out of its aim than in a poor place [dB]; from memory. */
-const OFF_AIM_DB = 10;
+const OFF_AIM_DB = 12;
 
 /** Puts right what the part itself shows to be wrong. */
 export const mend: Idea = (site, finding) =>
   recordsAround(site, finding).flatMap((record): readonly Candidate[] => {
     if (record.kind.trade.defect) return [madeAnew(record.part.id)];
     if (record.kind.trade.job === "cable") return newCable(record);
-    return [...defects(record), ...tiredSupply(record), ...aimedAerial(record)];
+    return [...defects(record, finding), ...tiredSupply(record), ...aimedAerial(record)];
   });
 
-function defects(record: PartRecord): readonly Candidate[] {
+function defects(record: PartRecord, finding: Finding): readonly Candidate[] {
+  // A neighbour's receiver that is off is no fault of the installation, though it would feed the LNB when on.
+  if (record.kind.reception && finding.parts[0] !== record.part.id) return [];
   const aim = optionMeaning(record.kind, "pointing loss");
   // What shorts a line is for those who look for shorts.
   const block = optionMeaning(record.kind, "direct current block");
@@ -36,7 +39,7 @@ function defects(record: PartRecord): readonly Candidate[] {
 
 type Setting = { readonly option: string; readonly from: unknown; readonly to: unknown };
 
-function set(idea: "mend" | "aim-dish" | "aim-aerial", record: PartRecord, facts: Setting): Candidate {
+export function set(idea: "mend" | "aim-dish" | "aim-aerial", record: PartRecord, facts: Setting): Candidate {
   const { id } = record.part;
   return candidate(idea, [id, facts.option], facts, (design) => {
     const d = draft(design);

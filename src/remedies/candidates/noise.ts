@@ -88,7 +88,7 @@ export const lessLossBefore: Idea = (site, finding) => {
   const way = wayUp(site, [place.part.part.id, place.input], place.service);
   return way.flatMap(({ record }): Candidate[] => {
     const id = record.part.id;
-    if (record.kind.trade.job === "pad")
+    if (record.kind.trade.job === "pad" || record.kind.trade.job === "equaliser")
       return [
         candidate("pad-away", [id], {}, (design) => {
           const d = draft(design);
@@ -99,7 +99,7 @@ export const lessLossBefore: Idea = (site, finding) => {
     const key = optionMeaning(record.kind, "input pad");
     if (key === undefined || record.options[key] === 0) return [];
     return [
-      candidate("pad-away", [id, key], { option: key, from: record.options[key], to: 0 }, (design) => {
+      candidate("input-pad", [id, key], { option: key, from: record.options[key], to: 0 }, (design) => {
         const d = draft(design);
         d.set(id, { [key]: 0 });
         return d.result();

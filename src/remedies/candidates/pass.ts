@@ -1,9 +1,11 @@
 /** Supply and commands stopped on the way: parts that do not hand on what arrives from below. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { describedOptions } from "../../parts/meanings.ts";
+import type { Job } from "../../parts/trade.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { recordsAround } from "./around.ts";
+import { partAway } from "./wider.ts";
 
 /** Makes a part that blocks pass what arrives at one of its outputs; a part that does nothing else goes. */
 export const letSupplyPass: Idea = (site, finding) =>
@@ -31,13 +33,12 @@ export function supplyPassedOn(record: PartRecord): readonly Candidate[] {
       return d.result();
     }),
   );
-  return record.kind.trade.job === "block" ? [...found, blockAway(id)] : found;
+  const { job } = record.kind.trade;
+  if (GOES.includes(job)) return [candidate("block-away", [id], {}, partAway(id)), ...found];
+  return job === "amplifier" && record.kind.inline
+    ? [...found, candidate("amplifier-away", [id], {}, partAway(id))]
+    : found;
 }
 
-function blockAway(id: string): Candidate {
-  return candidate("block-away", [id], {}, (design) => {
-    const d = draft(design);
-    d.remove(id);
-    return d.result();
-  });
-}
+/** Not needed where the receivers feed the line themselves. */
+const GOES: readonly Job[] = ["block", "supply"];

@@ -1,7 +1,7 @@
 /** Where a finding was made: the part, the input by which the signal comes, the service it speaks of. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Finding } from "../../findings/finding.ts";
-import type { Service } from "../../signal/carrier.ts";
+import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { inputsBehind, type Site } from "../site.ts";
 
 export type CurePlace = { readonly part: PartRecord; readonly input: string; readonly service: Service };
@@ -12,9 +12,16 @@ export function curePlaceOf(site: Site, finding: Finding): CurePlace | undefined
   if (!part) return undefined;
   const port = portOf(part, finding);
   const isOutput = part.ports.some((p) => p.id === port && p.side === "out");
-  const input = isOutput || port === undefined ? firstInput(part, port) : port;
+  const service = finding.at.service ?? loadingService(finding);
+  const input = isOutput || port === undefined ? firstInput(part, port, service) : port;
   if (input === undefined) return undefined;
-  return { part, input, service: finding.at.service ?? mainService(part, port ?? input) };
+  return { part, input, service: service ?? mainService(part, port ?? input) };
+}
+
+/** What drives an amplifier most, of what somebody wants; undefined for any other finding. */
+function loadingService(finding: Finding): Service | undefined {
+  if (finding.rule !== "overload") return undefined;
+  return finding.facts.load.find((l) => WANTED_SERVICES.some((s) => s === l.service))?.service;
 }
 
 /** The port that the finding speaks of, or that its wire ends at. */
@@ -25,10 +32,13 @@ function portOf(part: PartRecord, finding: Finding): string | undefined {
   return own?.slice(part.part.id.length + 1);
 }
 
-function firstInput(part: PartRecord, out: string | undefined): string | undefined {
+function firstInput(part: PartRecord, out: string | undefined, service?: Service): string | undefined {
   const behind = out === undefined ? [] : inputsBehind(part, out);
   const joined = part.ports.filter((p) => p.side === "in" && part.joined[p.id]).map((p) => p.id);
-  return behind.find((p) => joined.includes(p)) ?? joined[0];
+  const carries = (port: string) =>
+    part.inputs[port]?.bands.some((b) => b.origin.service === service) ?? false;
+  const ways = behind.filter((p) => joined.includes(p));
+  return ways.find(carries) ?? ways[0] ?? joined[0];
 }
 
 /** The service that most carriers on a port belong to. */

@@ -6,9 +6,13 @@ import { draft } from "../draft.ts";
 import { type Feeding, lengthM, type Site, type Step, satelliteInputs } from "../site.ts";
 
 /** A splitter on a switched output, and what lies above it. */
-type Shared = { readonly split: PartRecord; readonly feeding: Feeding; readonly above: readonly Step[] };
+export type Shared = {
+  readonly split: PartRecord;
+  readonly feeding: Feeding;
+  readonly above: readonly Step[];
+};
 
-function sharedLines(site: Site, parts: readonly string[]): readonly Shared[] {
+export function sharedLines(site: Site, parts: readonly string[]): readonly Shared[] {
   const found = new Map<string, Shared>();
   for (const { receiver, feeding } of satelliteInputs(site)) {
     if (!parts.includes(receiver.part.id)) continue;
@@ -20,13 +24,24 @@ function sharedLines(site: Site, parts: readonly string[]): readonly Shared[] {
   return [...found.values()];
 }
 
-function legsOf(split: PartRecord): readonly string[] {
+export function legsOf(split: PartRecord): readonly string[] {
   return split.ports.filter((p) => p.side === "out" && split.joined[p.id]).map((p) => p.id);
 }
 
 /** What else comes onto the line above the splitter would be lost with it. */
-function isPlain(above: readonly Step[]): boolean {
+export function isPlain(above: readonly Step[]): boolean {
   return above.every(({ record }) => record.kind.inline !== undefined);
+}
+
+/** A plate for two satellite cables, and what its second cable comes in and goes out by. */
+const TWIN_PLATE = { kind: "outlet-sat-twin", input: "in2", socket: "sat2" } as const;
+
+/** The plain plate right above a splitter. */
+function plateOf(above: readonly Step[]): string | undefined {
+  const [nearest] = above;
+  const isPlate = nearest?.record.kind.trade.job === "plate";
+  const sockets = isPlate ? nearest.record.ports.filter((p) => p.side === "out").length : 0;
+  return sockets === 1 ? nearest?.record.part.id : undefined;
 }
 
 /** An output of the converter and a cable for each leg; the splitter goes. */
@@ -34,7 +49,9 @@ export const ownOutputs: Idea = (site, finding) =>
   sharedLines(site, finding.parts).flatMap(({ split, feeding, above }): Candidate[] => {
     const { converter, port } = feeding;
     const legs = legsOf(split);
-    if (legs.length < 2 || !isPlain(above)) return [];
+    // Behind a plate the second cable needs a socket of its own.
+    const plate = legs.length === 2 ? plateOf(above) : undefined;
+    if (legs.length < 2 || !isPlain(plate ? above.slice(1) : above)) return [];
     const used = converter.ports.filter((p) => p.side === "out" && converter.joined[p.id]).length;
     const outputs = outputsFor(converter, used + legs.length - 1);
     if (outputs === undefined) return [];
@@ -44,6 +61,7 @@ export const ownOutputs: Idea = (site, finding) =>
       candidate("own-outputs", [id, split.part.id], { splitter: split.part.id }, (design) => {
         const d = draft(design);
         const ends = legs.map((leg) => d.other([split.part.id, leg]));
+        if (plate) d.swap(plate, TWIN_PLATE.kind);
         const first = d.other([split.part.id, "in"]);
         const line = d.other([id, port]);
         const place = split.part.at;
@@ -65,7 +83,10 @@ export const ownOutputs: Idea = (site, finding) =>
           }
           const cable = d.put("cable", { ...cableOptions(above), lengthM: metres }, place);
           d.join([id, out], [cable, "in"]);
-          d.join([cable, "out"], end);
+          if (plate) {
+            d.join([cable, "out"], [plate, TWIN_PLATE.input]);
+            d.join([plate, TWIN_PLATE.socket], end);
+          } else d.join([cable, "out"], end);
         }
         return d.result();
       }),
@@ -73,7 +94,10 @@ export const ownOutputs: Idea = (site, finding) =>
   });
 
 /** Options with which a converter has so many outputs; undefined where it cannot have them. */
-function outputsFor(converter: PartRecord, count: number): Readonly<Record<string, unknown>> | undefined {
+export function outputsFor(
+  converter: PartRecord,
+  count: number,
+): Readonly<Record<string, unknown>> | undefined {
   const key = optionMeaning(converter.kind, "outputs");
   if (converter.kind.trade.gives !== "switched" || key === undefined) return undefined;
   const now = converter.options[key];
@@ -84,7 +108,7 @@ function outputsFor(converter: PartRecord, count: number): Readonly<Record<strin
   return enough === undefined ? undefined : { [key]: enough };
 }
 
-function freeOutput(
+export function freeOutput(
   converter: PartRecord,
   options: Readonly<Record<string, unknown>> | undefined,
   isTaken: (port: string) => boolean,
@@ -93,7 +117,7 @@ function freeOutput(
   return ports.find((p) => p.side === "out" && p.role === "output" && !isTaken(p.id))?.id ?? "";
 }
 
-function cableOptions(above: readonly Step[]): Readonly<Record<string, unknown>> {
+export function cableOptions(above: readonly Step[]): Readonly<Record<string, unknown>> {
   const { grade } = above.find((s) => s.record.kind.trade.job === "cable")?.record.options ?? {};
   return grade === undefined ? {} : { grade };
 }

@@ -3,7 +3,7 @@ import type { PortRef } from "../../design/design.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
-import { feedingOf, inputsBehind, type SatelliteInput, type Site } from "../site.ts";
+import { feedingOf, inputsBehind, type SatelliteInput, type Site, satelliteInputs } from "../site.ts";
 import { lnbsOf } from "./converters.ts";
 import { linesFrom, stackReceivers, userBandsSent } from "./userBands.ts";
 
@@ -41,6 +41,46 @@ function bringsTogether(record: PartRecord): boolean {
 function isSatellite(site: Site, record: PartRecord, port: string): boolean {
   return feedingOf(site, [record.part.id, port]) !== undefined;
 }
+
+/** Level of the user bands, which is set at the unit: within the limits on short drops too [dBµV]; from memory. */
+const LEVEL_DBUV = 76;
+
+/** So many flats are asked to change their receivers, no more. */
+const MOST_LINES = 16;
+
+/** A stacking unit where a multiswitch was: one cable to each flat then serves all its tuners. */
+export const stackForSwitch: Idea = (site, finding) => {
+  const units = new Map<string, PartRecord>();
+  for (const { receiver, feeding } of satelliteInputs(site)) {
+    const { part, kind, options } = feeding.converter;
+    const isMeant = finding.parts.includes(receiver.part.id) || finding.parts.includes(part.id);
+    if (isMeant && kind.trade.job === "switch unit" && kind.trade.gives === "switched" && !options.cascade)
+      units.set(part.id, feeding.converter);
+  }
+  return [...units.values()].flatMap((unit): Candidate[] => {
+    const { id } = unit.part;
+    const lines = [...linesFrom(site, id).values()].map((l) => [
+      ...new Set(l.map((i) => i.receiver.part.id)),
+    ]);
+    const positions = Math.max(...unit.ports.map((p) => p.plane?.position ?? 1));
+    if (lines.length === 0 || lines.length > MOST_LINES || positions > 2) return [];
+    const shared = Object.keys(unit.options).filter((key) => key.startsWith("terrestrial"));
+    const options = Object.fromEntries(shared.map((key) => [key, unit.options[key]]));
+    const outputs = unit.ports.filter((p) => p.side === "out").length;
+    return [
+      candidate("stack-for-switch", [id], { receivers: lines.flat() }, (design) => {
+        const d = draft(design);
+        d.swap(id, "stacking-converter", {
+          ...options,
+          satellites: String(positions),
+          outputs,
+          stackDbuv: LEVEL_DBUV,
+        });
+        return stackReceivers(d, lines, userBandsSent(d.part(id))) ? d.result() : null;
+      }),
+    ];
+  });
+};
 
 export const stackUnderTheRoof: Idea = (site, finding) =>
   lnbsOf(site, finding.parts)

@@ -38,15 +38,60 @@ function swapsOf(site: Site, record: PartRecord, side: Port["side"]): readonly C
   );
   return ports
     .flatMap((a, i) => ports.slice(i + 1).map((b) => ({ a, b, doubt: doubtOf(site, record, a, b) })))
-    .filter(({ a, b }) => (side === "in" || isSocket(a) === isSocket(b)) && !areRight(site, record, a, b))
+    .filter(
+      ({ a, b }) =>
+        (side === "in" || isSocket(a) === isSocket(b)) &&
+        ![a, b].some((p) => isEnded(site, record, p)) &&
+        !areRight(site, record, a, b),
+    )
+    .concat(side === "out" ? unlikeOutputs(record) : [])
     .sort((a, b) => a.doubt - b.doubt)
     .slice(0, MOST_PAIRS)
     .map(({ a, b, doubt }) => ({ ...swapped(record.part.id, a.id, b.id), doubt: doubt * PLACES_PER_DOUBT }));
 }
 
+/** Where a line is ended on purpose nobody else is meant to hang. */
+function isEnded(site: Site, record: PartRecord, port: Port): boolean {
+  return site.evaluation.record(record.joined[port.id]?.[0] ?? "")?.kind.trade.job === "load";
+}
+
+/** A switched output and a stacked one of the same converter: their leads are easily mistaken for each other. */
+function unlikeOutputs({ ports, joined, power }: PartRecord) {
+  const outputs = (power.switches ?? []).flatMap(({ port, by }) => {
+    const found = ports.find((p) => p.id === port && joined[port]);
+    return found ? [{ port: found, by }] : [];
+  });
+  return outputs.flatMap((a, i) =>
+    outputs.slice(i + 1).flatMap((b) => (a.by === b.by ? [] : [{ a: a.port, b: b.port, doubt: 0 }])),
+  );
+}
+
 /** A socket takes a receiver's lead, which nobody plugs into a trunk. */
 function isSocket({ role }: Port): boolean {
   return role === "socket";
+}
+
+/** A receiver's lead on a socket that is not for it, led to a free one of the same plate that is. */
+export const otherSocket: Idea = (site, finding) =>
+  recordsAround(site, finding).flatMap((record) => {
+    const sockets = record.kind.delivery?.(record.options).sockets ?? [];
+    const free = sockets.flatMap((s) => record.ports.filter((p) => p.id === s.port && !record.joined[p.id]));
+    return record.ports
+      .filter((p) => record.joined[p.id] && fitOf(site, record, p, p) === "wrong")
+      .flatMap((from) =>
+        free.filter((to) => fitOf(site, record, from, to) === "right").map((to) => moved(record, from, to)),
+      );
+  });
+
+function moved({ part: { id } }: PartRecord, from: Port, to: Port): Candidate {
+  return candidate("other-socket", [id, from.id, to.id], { from: from.id, to: to.id }, (design) => {
+    const d = draft(design);
+    const end = d.other([id, from.id]);
+    if (!end) return null;
+    d.unjoin([id, from.id]);
+    d.join([id, to.id], end);
+    return d.result();
+  });
 }
 
 function swapped(id: string, a: string, b: string): Candidate {

@@ -1,13 +1,16 @@
 /** What a line is divided by: taps of another value, splitters with fewer legs or of a better kind. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
-import { optionMeaning, standardValues } from "../../parts/meanings.ts";
+import { describedOptions, doesCount, optionMeaning, standardValues } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { wayUp } from "../site.ts";
 import { excessDb } from "./levels.ts";
 import { curePlaceOf } from "./places.ts";
 
-/** A tap or riser plate with another loss to its branch. */
+/** Further inside the limit than the limit itself: nobody fits a tap that only just serves [dB]. */
+const SPARE_DB = 5;
+
+/** A tap, a riser plate or a unit of a cascade with another loss to its branch. */
 export const tapValue: Idea = (site, finding) => {
   const place = curePlaceOf(site, finding);
   const over = excessDb(finding);
@@ -16,17 +19,18 @@ export const tapValue: Idea = (site, finding) => {
   const taps = [
     place.part,
     ...way.filter((s) => s.record.ports.some((p) => p.id === s.out && p.role === "tap")).map((s) => s.record),
+    ...way.filter((s) => dropLossOf(s.record) !== undefined).map((s) => s.record),
   ];
   return taps.flatMap((record): Candidate[] => {
-    const key = optionMeaning(record.kind, "tap loss");
+    const key = optionMeaning(record.kind, "tap loss") ?? dropLossOf(record);
     const now = key === undefined ? undefined : record.options[key];
     if (key === undefined || typeof now !== "number") return [];
     const sold = standardValues(record.kind, key);
     // The next value that is sold, and the last one where none goes so far.
     const tapLossDb =
       over > 0
-        ? (sold.find((value) => value >= now + Math.ceil(over + 1)) ?? sold.at(-1))
-        : (sold.findLast((value) => value <= now - Math.ceil(-over + 1)) ?? sold[0]);
+        ? (sold.find((value) => value >= now + Math.ceil(over + SPARE_DB)) ?? sold.at(-1))
+        : (sold.findLast((value) => value <= now - Math.ceil(-over + SPARE_DB)) ?? sold[0]);
     if (tapLossDb === undefined || tapLossDb === now) return [];
     const id = record.part.id;
     return [
@@ -38,6 +42,13 @@ export const tapValue: Idea = (site, finding) => {
     ];
   });
 };
+
+/** The option for what a unit of a cascade takes off for its outputs; undefined where it has none, or amplifies. */
+function dropLossOf({ kind, options }: PartRecord): string | undefined {
+  const key = optionMeaning(kind, "drop loss");
+  const meta = key === undefined ? undefined : describedOptions(kind).get(key);
+  return meta && doesCount(meta, options) ? key : undefined;
+}
 
 /** A splitter with no more legs than are used, or a ferrite one for a resistive one. */
 export const smallerSplit: Idea = (site, finding) => {

@@ -8,6 +8,10 @@ import type { Site } from "../site.ts";
 export const widerType: Idea = (site, finding) =>
   culprits(site, finding.parts).flatMap((record): Candidate[] => {
     const { id } = record.part;
+    const isForSatellite = Object.values(record.inputs).some(({ bands }) =>
+      bands.some((b) => b.origin.service === "satellite"),
+    );
+    if (record.kind.trade.madeFor === "satellite" && !isForSatellite) return [];
     const types = (record.kind.trade.widerTypes ?? []).filter(({ options }) =>
       Object.entries(options).some(([key, value]) => record.options[key] !== value),
     );
@@ -35,16 +39,21 @@ function culprits(site: Site, parts: readonly string[]): readonly PartRecord[] {
   });
 }
 
-/** A filter that takes away what is wanted. */
-export const filterAway: Idea = (site, finding) =>
-  culprits(site, finding.parts).flatMap((record): Candidate[] => {
-    if (record.kind.trade.job !== "filter") return [];
-    const { id } = record.part;
-    return [
-      candidate("filter-away", [id], {}, (design) => {
-        const d = draft(design);
-        d.remove(id);
-        return d.result();
-      }),
-    ];
+/** A filter, or an amplifier for other services, that takes away what is wanted, out of the line. */
+export const cutterAway: Idea = (site, finding) =>
+  culprits(site, finding.parts).flatMap(({ part, kind }): Candidate[] => {
+    const { job } = kind.trade;
+    if (!kind.inline) return [];
+    if (job === "filter") return [candidate("filter-away", [part.id], {}, partAway(part.id))];
+    const isAmplifier = job === "amplifier" || job === "mast amplifier";
+    return isAmplifier ? [candidate("amplifier-away", [part.id], {}, partAway(part.id))] : [];
   });
+
+/** A part taken out of its line. */
+export function partAway(id: string): Candidate["apply"] {
+  return (design) => {
+    const d = draft(design);
+    d.remove(id);
+    return d.result();
+  };
+}

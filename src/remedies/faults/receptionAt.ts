@@ -1,10 +1,11 @@
 /** Counts of what every receiver gets and every outlet hands on, without the findings: many faults are tried. */
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
+import { handedOn } from "../../findings/handedOn.ts";
 import { receiverResults } from "../../findings/inputReception.ts";
 import type { Plane } from "../../findings/missing.ts";
 import { receive } from "../../findings/reception.ts";
-import { handedOn, outletVerdict } from "../../findings/verdict.ts";
+import { outletVerdict } from "../../findings/verdict.ts";
 import { planeKey, wantedCarriers } from "../../findings/wanted.ts";
 import { SKY_SPLIT_MHZ } from "../../parts/planSatellite.ts";
 import type { Service } from "../../signal/carrier.ts";

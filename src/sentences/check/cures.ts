@@ -1,5 +1,6 @@
 /** Proved cures of a design, for `check --cures`: as objects for other programs, and as plain text. */
 import type { Design } from "../../design/design.ts";
+import type { Report } from "../../findings/finding.ts";
 import { difference } from "../../remedies/difference.ts";
 import type { Proposal } from "../../remedies/search.ts";
 import { plural } from "../../words/plural.ts";
@@ -37,7 +38,9 @@ export function cureRecord(proposal: Proposal, start: Design): CureRecord {
 }
 
 /** Cures, best first, each with its steps. */
-export function curesText(cures: readonly CureRecord[]): string {
+export function curesText(cures: readonly CureRecord[], { causes }: Report): string {
+  if (causes.every(({ severity }) => severity === "note"))
+    return "Nothing is wrong: there is nothing to cure.\n";
   if (cures.length === 0) return "No cure found.\n";
   const lines = cures.flatMap(({ title, steps, minutes, newCables }, n) => [
     `Cure ${n + 1}: ${title} (${minutes} min, ${plural(newCables, NEW_CABLES)})`,

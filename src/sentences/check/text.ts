@@ -4,6 +4,7 @@ import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { waysOf } from "../../findings/causes/ways.ts";
 import type { Cause, Finding, Report, Verdict } from "../../findings/finding.ts";
 import { countsOf, followsLine } from "../cause.ts";
+import { capital } from "../explain/plainWords.ts";
 import { cureOf, messageOf } from "../finding.ts";
 import { plainLabelOf } from "../phrases.ts";
 import { stateName, verdictSentence } from "../verdict.ts";
@@ -48,7 +49,7 @@ function placeLines(evaluation: Evaluation, verdicts: readonly Verdict[]): reado
     `${v.state === "fails" ? "FAILS" : stateName(v)}: ${plainLabelOf(evaluation, v.part)}: ${verdictSentence(v, evaluation)}`;
   return [
     ...outlets.flatMap((outlet) => [
-      `Outlet ${plainLabelOf(evaluation, outlet.part)}: ${verdictSentence(outlet, evaluation)}`,
+      `Outlet ${plainLabelOf(evaluation, outlet.part)}: ${capital(stateName(outlet))}. ${verdictSentence(outlet, evaluation)}`,
       ...(behind.get(outlet.part) ?? []).map((v) => `  ${line(v)}`),
     ]),
     ...(behind.get(undefined) ?? []).map(line),

@@ -37,15 +37,18 @@ export function namesIn(...designs: readonly Design[]): StepNames {
     return undefined;
   };
   const name = (id: PartId) => quoted(part(id));
-  const port = ([id, key]: PortRef) => {
-    const found = part(id);
-    return (found && portsOf(found).find((p) => p.id === key)?.label) ?? key;
+  /** The first design in which the part has that port: a step may have given it. */
+  const portsWith = ([id, key]: PortRef) => {
+    for (const design of designs) {
+      const found = partById(design, id);
+      const ports = found ? portsOf(found) : [];
+      const own = ports.find((p) => p.id === key);
+      if (own) return { own, sisters: ports.filter((p) => p.side === own.side) };
+    }
+    return undefined;
   };
-  const end = (at: PortRef) => {
-    const found = part(at[0]);
-    const own = found && portsOf(found).find((p) => p.id === at[1]);
-    const sisters = found ? portsOf(found).filter((p) => p.side === own?.side) : [];
-    return sisters.length > 1 ? `${name(at[0])} (${port(at)})` : name(at[0]);
-  };
+  const port = (at: PortRef) => portsWith(at)?.own.label ?? at[1];
+  const end = (at: PortRef) =>
+    (portsWith(at)?.sisters.length ?? 0) > 1 ? `${name(at[0])} (${port(at)})` : name(at[0]);
   return { part, name, port, end };
 }

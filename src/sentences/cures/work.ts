@@ -37,10 +37,10 @@ const PLACES: Readonly<Record<WorkPlace, string>> = {
   room: "in the room",
 };
 
-/** "in the room, 5 minutes" */
+/** "in the room, 5 minutes"; without a time where it is part of fitting something. */
 export function workEffort({ place, minutes }: Work): string {
+  if (minutes === 0) return PLACES[place];
   const time = plural(Math.round(minutes), {
-    zero: "no time worth naming",
     one: (n) => `${n} minute`,
     other: (n) => `${n} minutes`,
   });

@@ -30,7 +30,7 @@ export const bandCut: RuleWords<"band-cut"> = {
   customer: (told) => {
     const { at } = told.finding;
     const { lost, of } = sums(told);
-    return `${capital(plainName(told, at.part))} was made for another kind of signal and lets through ${roughly(of - lost, of, at.service)}.`;
+    return `${capital(plainName(told, at.part))} was made for another kind of signal. It lets through ${roughly(of - lost, of, at.service)}.`;
   },
   trade: (told) => {
     const { at, facts } = told.finding;
@@ -41,8 +41,8 @@ export const bandCut: RuleWords<"band-cut"> = {
       `Of ${carriers(of, countedAs(told))} of ${bandsCut(told)}, ${plural(lost, {
         one: (n) => `${n} is outside the pass range of ${part}`,
         other: (n) => `${n} are outside the pass range of ${part}`,
-      })}: ${list([...new Set(where)])}. A carrier counts as lost when less than 90 % of its power gets through. ` +
-      "A filter stops it by about 20 dB beside the edge and by its full rejection further off, so a rest may still be seen on a meter."
+      })}. What is outside: ${list([...new Set(where)])}. A carrier counts as lost when less than 90 % of its power gets through. ` +
+      "A filter stops it by about 20 dB beside the edge and by its full rejection further off. So a rest may still be seen on a meter."
     );
   },
   measure: ({ finding: { at, facts } }) => {
@@ -51,7 +51,7 @@ export const bandCut: RuleWords<"band-cut"> = {
     const behind = example
       ? `about ${round1(example.levelDbuv)} dBµV or less behind it`
       : "next to nothing behind it";
-    return `Spectrum meter before and behind ${partName(at.part)}, ${spot}: full level before, ${behind}, while carriers inside its range lose only a few decibels. That proves the part.`;
+    return `Spectrum meter before and behind ${partName(at.part)}, ${spot}: full level before, ${behind}. Carriers inside its range lose only a few decibels. That proves the part.`;
   },
   neighbours: ["receiver-misses", "wrong-feed", "shared-frequencies"],
   picture: (told) => {

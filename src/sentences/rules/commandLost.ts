@@ -31,6 +31,8 @@ export const commandLost: RuleWords<"command-lost"> = {
           : `Supply and commands of ${rx} stop at ${partName(parts[0])}, so ${partName(facts.switch)} does nothing for it.`;
       case "no position":
         return `${rx} sends no position command, so ${name} stays at position 1 of ${facts.positions}.`;
+      case "no such position":
+        return `${rx} asks ${name} for position ${facts.asked}, and it has only ${facts.positions}.`;
       case "too high":
         return `${name} may take vertical for horizontal: it gets ${volts} V from ${rx}, and ${limit} V at most are sure.`;
       case "too low":
@@ -56,6 +58,8 @@ export const commandLost: RuleWords<"command-lost"> = {
         : `Replace ${partName(culprit)} with one that passes supply and tone, or remove it.`;
     if (facts.kind === "no position")
       return `Set ${partName(facts.receiver)} to send a position command for each satellite.`;
+    if (facts.kind === "no such position")
+      return `Set the position in ${partName(facts.receiver)} to the input that the wanted satellite is on.`;
     if (facts.kind === "too high" || !facts.lost.taker)
       return `Check the supply of ${partName(facts.receiver)}, or use another receiver.`;
     const record = told.evaluation.record(culprit);
@@ -68,6 +72,8 @@ export const commandLost: RuleWords<"command-lost"> = {
       return `What ${plainName(told, facts.receiver)} asks for does not get through to ${plainName(told, facts.switch)}, so it gets nothing that it wants.`;
     if (facts.kind === "no position")
       return `${capital(plainName(told, facts.receiver))} is not set up for more than one satellite, so it sees only the first.`;
+    if (facts.kind === "no such position")
+      return `${capital(plainName(told, facts.receiver))} is set to a satellite that is not connected here.`;
     const costs = severity === "error" ? "costs" : "may cost";
     return `The request of ${plainName(told, facts.receiver)} arrives too weak at ${plainName(told, at.part)}, which ${costs} about half of the satellite channels.`;
   },
@@ -96,6 +102,11 @@ export const commandLost: RuleWords<"command-lost"> = {
         `${name} has ${facts.positions} inputs in use and goes to the one that a position command (DiSEqC, committed) asks for. ` +
         `${rx} sends none, so the switch stays at its first position, and the other satellites are never seen.`
       );
+    if (facts.kind === "no such position")
+      return (
+        `${name} has ${facts.positions} positions, and ${rx} sends the command for position ${facts.asked} (DiSEqC, committed). ` +
+        "No switch answers it: which input is through then, and whether its LNB is fed, is left to chance."
+      );
     const [volts, limit] = figures(told);
     const window = `Up to ${SURELY_VERTICAL_VOLTS} V every LNB takes a request as vertical, and from ${SURELY_HORIZONTAL_VOLTS} V as horizontal; in between each one decides for itself.`;
     if (facts.kind === "too high")
@@ -122,6 +133,8 @@ export const commandLost: RuleWords<"command-lost"> = {
       return `Voltmeter on the cable at ${partName(facts.switch)} while ${rx} is on: no volts of it there. ${parts[0] === facts.receiver ? "Then downwards, until they appear." : `On both sides of ${partName(parts[0])}: volts below it and none above.`}`;
     if (facts.kind === "no position")
       return `Look into the menu of ${rx}: its satellites have no position. A meter that sends position 2 from its plug finds the second satellite at once.`;
+    if (facts.kind === "no such position")
+      return `Look into the menu of ${rx}: its satellite is set to position ${facts.asked}. Set to 1, it finds the first satellite at once.`;
     if (facts.kind === "too high")
       return `Tune ${rx} to a vertical transponder and measure with a voltmeter on the cable at ${name}: about ${round1(value)} V prove it.`;
     const { taker } = facts.lost;

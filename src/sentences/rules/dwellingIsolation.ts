@@ -7,7 +7,8 @@ export const dwellingIsolation: RuleWords<"dwelling-isolation"> = {
   title: "Too little isolation between flats",
   explain:
     "A receiver sends a little of its own oscillator and of its supply's noise back up the cable. There must be enough loss " +
-    "between two flats that neither disturbs the other. It is the loss of both legs and the decoupling of the part where they meet.",
+    "between two flats that neither disturbs the other. It is the loss of both legs and the decoupling of the part where they meet. " +
+    "Only ranges in which an outlet gets something are looked at.",
   source:
     "Spanish Royal Decree 346/2011, Annex I 4.3: 38 dB (47 to 300 MHz), 30 dB (300 to 862 MHz), 20 dB (950 to 2150 MHz)",
   severities: ["warning"],

@@ -23,7 +23,7 @@ export const echo: RuleWords<"same-signal-twice"> = {
   cure: ({ finding }) =>
     `Remove one of the two ways into ${partName(finding.at.part)}, or stop it with a filter.`,
   customer: (told) =>
-    `The same signal reaches ${plainName(told, told.finding.at.part)} by two cables and gets in its own way, which can blot out some channels.`,
+    `The same signal reaches ${plainName(told, told.finding.at.part)} by two cables and gets in its own way. That can blot out some channels.`,
   trade: ({ finding: { at, facts } }) => {
     const bands = facts.bands.map(nameOfBand);
     const here = partName(at.part);
@@ -31,8 +31,8 @@ export const echo: RuleWords<"same-signal-twice"> = {
       `${plural(bands.length, {
         one: `${list(bands)} comes into ${here} by two ways.`,
         other: `${list(bands)} come into ${here} by two ways each.`,
-      })} Of two copies d metres of cable apart, one is late by about d/0.25 ns; they cancel every 250/d MHz ` +
-      "(velocity 0.83 of light in foam). So 10 m put a notch into the band every 25 MHz. Copies of like level cancel wholly, one 10 dB below makes ripple of about 6 dB. Depth and place depend on lengths and are not calculated."
+      })} Of two copies d metres of cable apart, one is late by about d/0.25 ns (velocity 0.83 of light in foam). ` +
+      "They cancel every 250/d MHz. So 10 m put a notch into the band every 25 MHz. Copies of like level cancel wholly, one 10 dB below makes ripple of about 6 dB. Depth and place depend on lengths and are not calculated."
     );
   },
   measure: ({ finding }) =>

@@ -24,6 +24,7 @@ import { switchedOutputShared } from "./switchedOutputShared.ts";
 import { tooManyTuners } from "./tooManyTuners.ts";
 import { userBandConflict } from "./userBandConflict.ts";
 import { weakQuality } from "./weakQuality.ts";
+import { widebandShared } from "./widebandShared.ts";
 import { wrongFeed } from "./wrongFeed.ts";
 import { wrongQuadrant } from "./wrongQuadrant.ts";
 
@@ -40,6 +41,7 @@ const WORDS: { readonly [R in RuleId]: RuleWords<R> } = {
   "open-end": openEnd,
   "not-connected": notConnected,
   "above-band-edge": aboveBandEdge,
+  "wideband-shared": widebandShared,
   "shared-frequencies": sharedFrequencies,
   overload,
   "band-cut": bandCut,

@@ -1,4 +1,4 @@
-import { culpritCure, culpritWords } from "../culpritWords.ts";
+import { culpritCure, leanWords } from "../culpritWords.ts";
 import { pictureOfPlace, tuned, whereOf } from "../explain/place.ts";
 import { plainName } from "../explain/plainWords.ts";
 import { beside, round1 } from "../phrases.ts";
@@ -14,26 +14,26 @@ export const levelDifference: RuleWords<"level-difference"> = {
   message: (told) => {
     const { facts, value = 0, limit = 0 } = told.finding;
     const seen = `At ${whereOf(told)}, ${facts.strongest.name} is ${beside(value, limit)} dB stronger than ${facts.weakest.name}; ${limit} dB are allowed.`;
-    return facts.culprit ? `${seen} ${culpritWords(facts.culprit)}` : seen;
+    return facts.culprit ? `${seen} ${leanWords(facts.culprit)}` : seen;
   },
-  cure: ({ finding: { facts } }) =>
-    facts.culprit?.does === "long cable"
-      ? "Put an equaliser into the line, or set a slope at the amplifier before it."
-      : (culpritCure(facts.culprit) ??
-        "Use an equaliser for a difference that grows with frequency, and a channel filter for single strong carriers."),
+  cure: ({ finding: { facts } }) => {
+    if (facts.culprit?.does === "long cable")
+      return "Put an equaliser into the line, or set a slope at the amplifier before it.";
+    return facts.culprit?.does === "leans" ? "Put an equaliser into the line." : culpritCure(facts.culprit);
+  },
   customer: (told) =>
     `Some channels reach ${plainName(told, told.finding.at.part)} much stronger than others, and the weak ones suffer from it.`,
   trade: (told) => {
     const { facts, value = 0, limit = 0 } = told.finding;
     const { strongest, weakest, culprit } = facts;
     return (
-      `At ${whereOf(told)}, ${tuned(strongest)} has ${round1(strongest.levelDbuv)} dBµV and ${tuned(weakest)} ${round1(weakest.levelDbuv)} dBµV: ${beside(value, limit)} dB apart, ${limit} dB are allowed. ` +
-      `${culprit ? `${culpritWords(culprit)} ` : ""}Tuner and amplifier set their gain by all that comes in, so the weak carrier gets the noise that suits the strong one.`
+      `At ${whereOf(told)}, ${tuned(strongest)} has ${round1(strongest.levelDbuv)} dBµV and ${tuned(weakest)} ${round1(weakest.levelDbuv)} dBµV. They are ${beside(value, limit)} dB apart; ${limit} dB are allowed. ` +
+      `${culprit ? `${leanWords(culprit)} ` : ""}Tuner and amplifier set their gain by all that comes in, so the weak carrier gets the noise that suits the strong one.`
     );
   },
   measure: (told) =>
-    `Level meter at ${whereOf(told)}: note every carrier of the service. A difference near ${round1(told.finding.value ?? 0)} dB confirms it. Measure the same carriers at the aerial or LNB: the difference that is there already needs a channel filter, ` +
-    "what grows on the way needs an equaliser.",
+    `Level meter at ${whereOf(told)}: note every carrier of the service. A difference near ${round1(told.finding.value ?? 0)} dB confirms it. Measure the same carriers at the aerial or LNB. The difference that is there already needs a channel filter. ` +
+    "What grows on the way needs an equaliser.",
   neighbours: ["slope", "level-limits", "overload"],
   picture: (told) => {
     const { strongest, weakest } = told.finding.facts;

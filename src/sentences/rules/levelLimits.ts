@@ -23,7 +23,7 @@ export const levelLimits: RuleWords<"level-limits"> = {
     const place = `At ${whereOf(told)}, ${which}`;
     const seen = plural(facts.failing, {
       one: `${place} is too ${degree}: it has ${figures}.`,
-      other: `${place} are too ${degree}; the worst has ${figures}.`,
+      other: `${place} are too ${degree}. The worst has ${figures}.`,
     });
     return facts.culprit ? `${culpritWords(facts.culprit)} ${seen}` : seen;
   },
@@ -39,8 +39,8 @@ export const levelLimits: RuleWords<"level-limits"> = {
     const { at } = told.finding;
     const name = plainName(told, at.part);
     return isHigh(told)
-      ? `The signal at ${name} is too strong${becauseOf(told)}, which upsets a receiver just as a weak one does.`
-      : `The signal at ${name} is too weak for ${programmes(at.service)} to be reliable${becauseOf(told)}.`;
+      ? `The signal at ${name} is too strong${becauseOf(told)}. That upsets a receiver just as a weak one does.`
+      : `The signal at ${name} is too weak${becauseOf(told)}. So ${programmes(at.service)} may break up.`;
   },
   trade: (told) => {
     const { value = 0, limit = 0, facts } = told.finding;
@@ -62,8 +62,8 @@ export const levelLimits: RuleWords<"level-limits"> = {
       ? ", and a tuner that is driven too hard makes products of its own"
       : "; 3 to 6 dB above the least are good practice";
     return (
-      `${facts.culprit ? `${culpritWords(facts.culprit)} ` : ""}At ${whereOf(told)}, ${tuned(facts.worst)} has ${beside(value, limit)} dBµV; ` +
-      `${high ? "at most" : "at least"} ${limit} dBµV are asked for, so ${missing}. ${range}${end}.`
+      `${facts.culprit ? `${culpritWords(facts.culprit)} ` : ""}At ${whereOf(told)}, ${tuned(facts.worst)} has ${beside(value, limit)} dBµV. ` +
+      `${high ? "At most" : "At least"} ${limit} dBµV are asked for, so ${missing}. ${range}${end}.`
     );
   },
   measure: (told) => {

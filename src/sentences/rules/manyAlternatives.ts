@@ -23,10 +23,6 @@ export const manyAlternatives: RuleWords<"many-alternatives"> = {
         return `${value} supplies meet on one line at ${here}; only the ${limit} strongest are calculated.`;
     }
   },
-  cure: ({ finding: { facts } }) =>
-    facts.of === "supplies"
-      ? "Let fewer supplies meet on one line."
-      : "Use one switch with more positions instead of several in a row.",
   customer: (told) =>
     `So much can be switched at ${plainName(told, told.finding.at.part)} that not every setting is checked here; what is set now is.`,
   trade: ({ finding: { at, value = 0, limit = 0 } }) =>

@@ -18,7 +18,7 @@ import {
 type ToldHere = Told<"no-supply">;
 
 export const noSupply: RuleWords<"no-supply"> = {
-  title: "No supply at a converter or amplifier",
+  title: "No supply at an LNB or amplifier",
   explain:
     "LNBs and amplifiers on the roof are fed through the cable by a receiver or a mains unit. Without supply an LNB " +
     "converts nothing, and an amplifier is a loss. Look for a part on the way that passes no DC, or for a unit that is off.",

@@ -1,5 +1,5 @@
 import { plural } from "../../words/plural.ts";
-import { plainName, plainNames } from "../explain/plainWords.ts";
+import { capital, plainName, plainNames } from "../explain/plainWords.ts";
 import { list, partName } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 import { portOfPart, portsWords } from "../supplyWords.ts";
@@ -13,6 +13,8 @@ export const notConnected: RuleWords<"not-connected"> = {
   severities: ["error", "note"],
   message: (told) => {
     const { at, facts } = told.finding;
+    if (facts.kind === "missed" && isOffDish(told, facts.ports))
+      return `${partName(at.part)} is on no dish, so ${withoutSignal(facts.receivers, at.part)}.`;
     if (facts.kind === "missed")
       return plural(facts.ports.length, {
         one: `Nothing is connected to ${inputsOf(told, facts.ports)}, so ${withoutSignal(facts.receivers, at.part)}.`,
@@ -27,10 +29,14 @@ export const notConnected: RuleWords<"not-connected"> = {
   },
   cure: (told) => {
     const { facts } = told.finding;
+    if (facts.kind === "missed" && isOffDish(told, facts.ports))
+      return `Put ${partName(told.finding.at.part)} onto its dish.`;
     return facts.kind === "missed" ? `Connect ${inputsOf(told, facts.ports)}.` : undefined;
   },
   customer: (told) => {
     const { at, facts } = told.finding;
+    if (facts.kind === "missed" && isOffDish(told, facts.ports))
+      return `${capital(plainName(told, at.part))} sits on no dish, so ${plainNames(told, facts.receivers)} cannot get what it would receive.`;
     if (facts.kind === "missed")
       return `A cable is missing at ${plainName(told, at.part)}, so ${plainNames(told, facts.receivers)} cannot get what belongs there.`;
     return plural(facts.ends.length, {
@@ -72,4 +78,9 @@ function withoutSignal(receivers: readonly string[], part: string): string {
     one: `${list(receivers.map(partName))} is without signal from there`,
     other: `${list(receivers.map(partName))} are without signal from there`,
   });
+}
+
+/** Whether what is open is the feed of an LNB, which sits on a dish and has no lead. */
+function isOffDish({ record }: Told<"not-connected">, ports: readonly string[]): boolean {
+  return ports.every((id) => record?.ports.find((p) => p.id === id)?.medium === "sky");
 }

@@ -10,6 +10,9 @@ import { outputShown } from "./outputShown.ts";
 
 type Here = Told<"overload">;
 
+/** Products as far below as this are no reproach: TV amplifiers are rated at 60 dB (EN 60728-3, from memory). */
+const AMPLE_DB = 60;
+
 export const overload: RuleWords<"overload"> = {
   title: "An amplifier is driven past its rated output",
   explain:
@@ -31,12 +34,12 @@ export const overload: RuleWords<"overload"> = {
     const toll = plural(
       facts.drowned.reduce((sum, d) => sum + d.count, 0),
       {
-        zero: `Its products lie only ${below} dB below the carriers.`,
+        zero: facts.ratioDb < AMPLE_DB ? `Its products lie only ${below} dB below the carriers.` : "",
         one: `Its products lie only ${below} dB below the carriers, and ${which} is lost in them.`,
         other: `Its products lie only ${below} dB below the carriers, and ${which} are lost in them.`,
       },
     );
-    return `${name} is overdriven: ${reasonOf(told)}. ${driven} ${toll}`;
+    return `${name} is overdriven: ${reasonOf(told)}. ${driven}${toll === "" ? "" : ` ${toll}`}`;
   },
   cure: (told) => {
     const { facts, parts, at, value = 0, limit = 0 } = told.finding;

@@ -1,9 +1,9 @@
-import type { Toll } from "../../findings/collisions.ts";
+import type { SharedFrequenciesFacts } from "../../findings/rules/sharedFrequencies.ts";
 import { type CollisionGrade, spareNeededDb } from "../../rf/protection.ts";
-import { plural } from "../../words/plural.ts";
+import { numeral, plural } from "../../words/plural.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainNames } from "../explain/plainWords.ts";
-import { beside, type Clause, carriers, list, nameOfBand, partName, round1 } from "../phrases.ts";
+import { beside, type Clause, carriers, nameOfBand, partName, round1 } from "../phrases.ts";
 import type { RuleWords } from "../ruleWords.ts";
 import { outputShown } from "./outputShown.ts";
 
@@ -17,24 +17,34 @@ export const sharedFrequencies: RuleWords<"shared-frequencies"> = {
   message: ({ finding: { at, facts } }) => {
     const names = capital(`${nameOfBand(facts.victim)} and ${nameOfBand(facts.other)}`);
     const range = `${Math.round(facts.fromMHz)} to ${Math.round(facts.toMHz)} MHz`;
-    const shared = `${names} share ${range} behind ${partName(at.part)}: ${list(facts.tolls.map(tollWords))}.`;
+    const shared = `${names} share ${range} behind ${partName(at.part)}. ${tollsWords(facts)}`;
     return facts.intruder === undefined
       ? shared
       : `A signal from outside comes in at ${partName(facts.intruder)}. ${shared}`;
   },
-  cure: ({ finding: { at, facts } }) =>
-    facts.intruder === undefined
-      ? `Give one of them a cable of its own, or replace ${partName(at.part)} with a filter that keeps them apart.`
-      : `Replace the lead or connector at ${partName(facts.intruder)} with a well-screened one, or put a filter before ${partName(at.part)}.`,
+  cure: ({ finding: { at, facts } }) => {
+    if (facts.intruder !== undefined) {
+      const lead = `Replace the lead or connector at ${partName(facts.intruder)} with a well-screened one`;
+      // Where it comes in on the wire itself there is no place before it.
+      return facts.intruder === at.part
+        ? `${lead}.`
+        : `${lead}, or put a filter before ${partName(at.part)}.`;
+    }
+    // No filter parts what is wanted from what is wanted on the same frequency.
+    const isSatellite = facts.victim.service === "satellite" || facts.other.service === "satellite";
+    return isSatellite
+      ? "Give one of them a cable of its own, or use single-cable (SCR) reception."
+      : `Give one of them a cable of its own, or replace ${partName(at.part)} with a filter that keeps them apart.`;
+  },
   customer: (told) => {
     const { facts, severity } = told.finding;
     const origins = plainNames(told, [facts.victim.part, facts.other.part]);
     const means = {
-      error: "and drown each other there",
-      warning: "which leaves less in reserve for bad weather",
-      note: "which will hardly be noticed",
+      error: " and drown each other there.",
+      warning: ". That leaves less in reserve for bad weather.",
+      note: ". That will hardly be noticed.",
     } as const;
-    return `Two signals from ${origins} use the same place on one cable, ${means[severity]}.`;
+    return `Two signals from ${origins} use the same place on one cable${means[severity]}`;
   },
   trade: ({ finding: { at, facts, value = 0, limit = 0 } }) => {
     const spare = spareNeededDb({ ciDb: value, requiredDb: limit });
@@ -43,7 +53,7 @@ export const sharedFrequencies: RuleWords<"shared-frequencies"> = {
       : "it fails even without any noise";
     return (
       `Behind ${partName(at.part)} ${nameOfBand(facts.victim)} and ${nameOfBand(facts.other)} overlap. ` +
-      `The carrier hit worst, ${facts.worst.name} at ${round1(facts.worst.centreMHz)} MHz, has a C/I of ${beside(value, limit)} dB and needs ${round1(limit)} dB: ${cost}. Interference of this kind counts as noise: ` +
+      `The carrier hit worst is ${facts.worst.name} at ${round1(facts.worst.centreMHz)} MHz. It has a C/I of ${beside(value, limit)} dB and needs ${round1(limit)} dB: ${cost}. Interference of this kind counts as noise: ` +
       "C/(N+I) = −10·log10(10^(−C/N/10) + 10^(−C/I/10)), and the spare C/N needed is −10·log10(1 − 10^(−(C/I − required)/10))."
     );
   },
@@ -75,12 +85,17 @@ function isWithin(x: number, from: number, to: number): boolean {
   return x >= from && x <= to;
 }
 
-/** "5 TV multiplexes are lost", "1 TV multiplex loses part of its margin". */
-function tollWords({ grade, service, count }: Toll): string {
-  return plural(count, {
-    one: WORDS[grade].one(carriers(count, service)),
-    other: WORDS[grade].other(carriers(count, service)),
-  });
+/** "5 TV multiplexes are lost.", "79 satellite transponders are lost. 1 more is as good as lost." */
+function tollsWords({ tolls, victim, other }: SharedFrequenciesFacts): string {
+  return tolls
+    .map(({ grade, service, count }, n) => {
+      const { one, other: many } = WORDS[grade];
+      const isStacked = [victim, other].some((b) => b.service === service && b.sort === "user bands");
+      const isSame = n > 0 && tolls[n - 1]?.service === service;
+      const who = isSame ? `${numeral(count)} more` : carriers(count, isStacked ? "user band" : service);
+      return `${plural(count, { one: one(who), other: many(who) })}.`;
+    })
+    .join(" ");
 }
 
 const WORDS: Readonly<Record<CollisionGrade, Clause>> = {

@@ -1,4 +1,4 @@
-import { culpritWords } from "../culpritWords.ts";
+import { leanWords } from "../culpritWords.ts";
 import { pictureOfPlace, tuned, whereOf } from "../explain/place.ts";
 import { plainName } from "../explain/plainWords.ts";
 import { beside, partName, round1 } from "../phrases.ts";
@@ -14,11 +14,11 @@ export const slope: RuleWords<"slope"> = {
     const { facts, value = 0, limit = 0 } = told.finding;
     const { lowest, highest, falls, culprit } = facts;
     const seen = `At ${whereOf(told)}, the level ${falls ? "falls" : "rises"} by ${beside(value, limit)} dB from ${Math.round(lowest.centreMHz)} to ${Math.round(highest.centreMHz)} MHz; ${limit} dB are allowed.`;
-    return culprit ? `${seen} ${culpritWords(culprit)}` : seen;
+    return culprit ? `${seen} ${leanWords(culprit)}` : seen;
   },
   cure: ({ finding: { facts } }) =>
     facts.culprit && facts.culprit.does !== "long cable"
-      ? `Set the slope of ${partName(facts.culprit.part)} anew, or put an equaliser behind it.`
+      ? `Set the slope of ${partName(facts.culprit.part)} again, or put an equaliser behind it.`
       : "Put an equaliser into the line, use an amplifier whose gain rises with frequency, or cable of lower loss.",
   customer: (told) =>
     `On the way to ${plainName(told, told.finding.at.part)} the channels at one end of the range fall far behind those at the other end.`,
@@ -27,7 +27,7 @@ export const slope: RuleWords<"slope"> = {
     const { lowest, highest, culprit } = facts;
     return (
       `At ${whereOf(told)}, a straight line through the carriers changes by ${beside(value, limit)} dB over its range; ${limit} dB are allowed. The ends: ${tuned(lowest)} with ${round1(lowest.levelDbuv)} dBµV, ${tuned(highest)} with ` +
-      `${round1(highest.levelDbuv)} dBµV. ${culprit ? `${culpritWords(culprit)} ` : ""}Loss of cable grows about with the root of the frequency. From 950 to 2150 MHz it rises by half: a run of 20 dB at 950 MHz brings 10 dB of slope.`
+      `${round1(highest.levelDbuv)} dBµV. ${culprit ? `${leanWords(culprit)} ` : ""}Loss of cable grows about with the root of the frequency. From 950 to 2150 MHz it rises by half: a run of 20 dB at 950 MHz brings 10 dB of slope.`
     );
   },
   measure: (told) => {

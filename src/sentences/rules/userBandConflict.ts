@@ -26,6 +26,8 @@ export const userBandConflict: RuleWords<"user-band-conflict"> = {
           other: `User band ${facts.userBand} of ${converter} is used by ${tunersWords(facts.tuners)}: they retune each other.`,
         });
       case "wrong mode":
+        if (isConverters(told))
+          return `${converter} sends user bands, but ${name} is no single-cable receiver and cannot ask for them.`;
         return facts.isAlone
           ? `${name} is not in single-cable mode, but hangs on the single-cable line of ${converter}.`
           : `${name} is not in single-cable mode and holds the line of ${converter}: the other receivers cannot send their messages.`;
@@ -44,6 +46,8 @@ export const userBandConflict: RuleWords<"user-band-conflict"> = {
       case "twice":
         return "Give each tuner a user band of its own.";
       case "wrong mode":
+        if (isConverters(told))
+          return `Use a universal LNB in the place of ${partName(facts.converter)}, or single-cable receivers.`;
         return facts.setting
           ? `Set ${name} to single-cable mode, with a free user band.`
           : `Replace ${name} with a single-cable receiver, or give it another line.`;
@@ -117,6 +121,11 @@ export const userBandConflict: RuleWords<"user-band-conflict"> = {
     return pictureOf(told, spot, marks);
   },
 };
+
+/** Whether the converter is the one to take in hand. */
+function isConverters({ finding: { facts, parts } }: Told<"user-band-conflict">): boolean {
+  return parts[0] === facts.converter;
+}
 
 function receiversOf(tuners: readonly TunerAt[]): readonly string[] {
   return [...new Set(tuners.map((t) => t.part))];

@@ -27,8 +27,10 @@ export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
     return `${reasonWords(told)} ${seen}`.trim();
   },
   cure: ({ finding: { facts } }) =>
-    culpritCure(facts.culprit) ??
-    "Use a better aerial or larger dish, a low-noise amplifier at the aerial, or less loss before the first amplifier.",
+    // Another part of less loss is rarely to be had: level before it keeps its loss from costing C/N.
+    facts.culprit?.does === "loses"
+      ? `Amplify before ${partName(facts.culprit.part)}.`
+      : culpritCure(facts.culprit),
   customer: (told) => {
     const { at, facts } = told.finding;
     const flaw =
@@ -37,27 +39,28 @@ export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
         : facts.spoiler.by === "products"
           ? "is distorted"
           : "is disturbed by another one";
-    return `The signal at ${plainName(told, at.part)} ${flaw}${becauseOf(told)}, so ${programmes(at.service)} may break up when the weather is bad.`;
+    const means = `In bad weather ${programmes(at.service)} may break up.`;
+    return `The signal at ${plainName(told, at.part)} ${flaw}${becauseOf(told)}. ${means}`;
   },
   trade: (told) => {
     const { facts, value = 0, limit = 0 } = told.finding;
     const { worst, spoiler } = facts;
     const head =
-      `At ${whereOf(told)}, ${tuned(worst)} has a C/N of ${round1(value)} dB with interference counted in, ${round1(limit - value)} dB under the ${round1(limit)} dB asked for, ` +
-      `at a level of ${round1(worst.levelDbuv)} dBµV. `;
+      `At ${whereOf(told)}, ${tuned(worst)} has a C/N of ${round1(value)} dB, interference counted in. Its level is ${round1(worst.levelDbuv)} dBµV. ` +
+      `The C/N is ${round1(limit - value)} dB under the ${round1(limit)} dB asked for. `;
     return `${reasonWords(told)} ${head}${LAWS[spoiler.by]}`.trim();
   },
   measure: (told) => {
     const { facts, value = 0 } = told.finding;
     const { spoiler } = facts;
-    const head = `Meter at ${whereOf(told)} on ${tuned(facts.worst)}: MER near ${round1(value)} dB at a level that is otherwise sufficient confirms it. `;
+    const head = `Meter at ${whereOf(told)} on ${tuned(facts.worst)}: MER near ${round1(value)} dB confirms it, if the level is sufficient. `;
     if (spoiler.by === "products")
       return `${head}Proof: with 6 dB of attenuation before the input of ${partName(spoiler.part)} the level falls, but the MER rises.`;
     if (spoiler.by === "foreign" && spoiler.signal)
       return `${head}Unplug ${nameOfBand(spoiler.signal)}, or the lead by which it comes in: the MER must rise.`;
     return (
-      `${head}Then at the aerial or behind the LNB: if it is no better there, the source is too weak; ` +
-      "if it is, the way in between adds the noise."
+      `${head}Then measure at the aerial or behind the LNB. If it is no better there, the source is too weak. ` +
+      "If it is better, the way in between adds the noise."
     );
   },
   neighbours: ["level-limits", "shared-frequencies", "overload", "receiver-misses"],

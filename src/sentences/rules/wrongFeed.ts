@@ -24,11 +24,11 @@ export const wrongFeed: RuleWords<"wrong-feed"> = {
     const wants = [...new Set(inputs.map((i) => FEED_WORDS[i.feed]))];
     return lossForTrade(
       told,
-      `${partName(told.finding.at.part)} expects ${list(wants)}. A transponder at 11 778 MHz lies at 1 178 MHz behind 10.6 GHz, at 1 378 MHz behind 10.4 GHz, and on the centre of whatever user band it was put on.`,
+      `${partName(told.finding.at.part)} expects ${list(wants)}. A transponder at 11 778 MHz lies at 1 178 MHz behind 10.6 GHz and at 1 378 MHz behind 10.4 GHz. On a single-cable feed it lies on the centre of its user band.`,
     );
   },
   measure: ({ finding }) =>
-    `Satellite meter at the input of ${partName(finding.at.part)}, set in turn to a universal, a wideband and a single-cable LNB: the setting with which it locks tells what kind of feed is there. ` +
+    `Set a satellite meter at the input of ${partName(finding.at.part)} in turn to a universal, a wideband and a single-cable LNB. The setting with which it locks tells what kind of feed is there. ` +
     "Power from 300 to 950 MHz on the screen means wideband.",
   neighbours: ["wrong-quadrant", "plane-missing", "receiver-misses", "too-many-tuners"],
   picture: (told) =>

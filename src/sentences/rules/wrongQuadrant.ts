@@ -36,7 +36,7 @@ export const wrongQuadrant: RuleWords<"wrong-quadrant"> = {
         return `${capital(portWords(told.record, at.port ?? ""))} of ${name} gets ${what}, but ${belongs}.`;
       }
       case "no quattro":
-        return `${partName(facts.converter)} gives ${FEED_WORDS[facts.feed]}; ${name} needs a quattro LNB on ${portsWords(told.record, facts.ports)}.`;
+        return `${partName(facts.converter)} gives ${FEED_WORDS[facts.feed]}; ${name} needs a ${facts.feed === "quadrant" ? "wideband" : "quattro"} LNB on ${portsWords(told.record, facts.ports)}.`;
       case "open":
         return `${capital(portWords(told.record, at.port ?? ""))} of ${name} is open: ${planeWords(facts.expects)} is missing for all behind it.`;
     }
@@ -50,7 +50,7 @@ export const wrongQuadrant: RuleWords<"wrong-quadrant"> = {
       case "misplaced":
         return `Move the lead at ${partName(parts[0])} to the input that bears its name.`;
       case "no quattro":
-        return `Replace ${partName(facts.converter)} with a quattro LNB.`;
+        return `Replace ${partName(facts.converter)} with a ${facts.feed === "quadrant" ? "wideband" : "quattro"} LNB.`;
       case "open":
         return `Connect this input of ${partName(at.part)} to the output of the LNB that bears the same name.`;
     }
@@ -113,6 +113,7 @@ const FEED_WORDS = {
   switched: "switched outputs",
   wideband: "whole polarisations",
   "single-cable": "a single-cable feed",
+  quadrant: "a quadrant at each output",
 } as const;
 
 /** "horizontal high", "horizontal high of satellite 2". */

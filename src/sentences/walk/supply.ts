@@ -1,6 +1,7 @@
 /** The walk of a supply in sentences. */
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { type SupplyEnd, type SupplyStep, walkSupply } from "../../findings/walk/supply.ts";
+import { capital } from "../explain/plainWords.ts";
 import { besideLimit } from "../figures.ts";
 import { labelled, partName, round1 } from "../phrases.ts";
 
@@ -28,7 +29,7 @@ export function tellSupply(
 const END_WORDS: Readonly<Record<SupplyEnd, string>> = {
   feeds: "here it is used",
   "too low": "here it is needed",
-  heard: "here its commands are heard; this part has a supply of its own",
+  heard: "here its commands are heard, and this part has a supply of its own",
   blocked: "here it ends, since this part passes no DC",
   shorted: "here it is shorted to earth",
   "nothing above": "nothing is connected above",
@@ -71,5 +72,6 @@ function wordsOf(step: SupplyStep): string {
       : [`${round1(step.needsVolts)} V are needed: ${enough(step, step.needsVolts)}`]),
     ...(step.end ? [END_WORDS[step.end]] : []),
   ];
-  return `${partName(step.part)}: ${facts.join("; ")}.`;
+  const [first = "", ...others] = facts;
+  return [`${partName(step.part)}: ${first}.`, ...others.map((fact) => `${capital(fact)}.`)].join(" ");
 }

@@ -12,7 +12,7 @@ import { writeDesign } from "../../design/file.ts";
 import { parseJson } from "../../design/json.ts";
 import { LIMITS } from "../../design/limits.ts";
 import { readPrices } from "../../paperwork/prices.ts";
-import type { PriceList } from "../../remedies/cost.ts";
+import type { PriceList } from "../../remedies/prices.ts";
 import { readProgress, type TrainingProgress } from "../../remedies/training/progress.ts";
 import { numeral } from "../../words/plural.ts";
 import { MOST_CURRENCY_LENGTH } from "../prices.ts";

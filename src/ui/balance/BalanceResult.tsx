@@ -62,7 +62,7 @@ export function BalanceResult({ onDone }: { readonly onDone: () => void }) {
       <LevelTable balance={best} />
       {best.caused.length > 0 ? (
         <section>
-          <h3>Comes with it</h3>
+          <h3>New or graver findings</h3>
           <ul>
             {best.caused.map((f) => (
               <li key={f.id}>

@@ -4,12 +4,12 @@ import { Message } from "../verdict/Message.tsx";
 
 type Props = { readonly cured: readonly Finding[]; readonly caused: readonly Finding[] };
 
-/** What is no longer found, and what is found anew. */
+/** What is no longer found, and what is new or graver. */
 export function FindingsTurned({ cured, caused }: Props) {
   return (
     <>
-      <Lines title="Findings caused" none="No new finding." findings={caused} />
-      <Lines title="Findings cured" none="No finding goes." findings={cured} />
+      <Lines title="New or graver findings" none="No finding is new or graver." findings={caused} />
+      <Lines title="Findings that go" none="No finding goes." findings={cured} />
     </>
   );
 }

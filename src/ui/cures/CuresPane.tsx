@@ -58,8 +58,8 @@ function Invitation() {
       <div className="empty">
         <h3>Nothing is wrong: there is nothing to cure</h3>
         <p>
-          No error and no warning stands in the verdict. Change something, or ask at a converter or a receiver
-          what would break if it were swapped.
+          No error and no warning stands in the verdict. Change something, or ask at an LNB or a receiver what
+          would break if it were swapped.
         </p>
       </div>
     );
@@ -138,7 +138,7 @@ function Found() {
   return (
     <p className="cures-found" role="status">
       {status === "running" ? <LoaderCircle className="turning" size={15} aria-hidden /> : null}
-      {status === "failed" ? `The search broke off: ${problem}` : words}
+      {status === "failed" ? `The search stopped: ${problem}` : words}
     </p>
   );
 }
@@ -173,6 +173,7 @@ function Results() {
 }
 
 const EFFORTS: readonly (readonly [Effort, string])[] = [
+  ["all", "Least in all"],
   ["work", "Least work"],
   ["money", "Lowest price"],
   ["cables", "Fewest cables"],

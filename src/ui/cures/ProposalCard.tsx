@@ -1,6 +1,7 @@
 import { Check, Eye, EyeOff, GitCompareArrows, Layers } from "lucide-react";
 import { memo } from "react";
 import type { Finding } from "../../findings/finding.ts";
+import type { Proof } from "../../remedies/proof.ts";
 import type { Proposal } from "../../remedies/search.ts";
 import { stepReason, stepTitle } from "../../sentences/cures/step.ts";
 import { namesIn } from "../../sentences/cures/told.ts";
@@ -8,6 +9,7 @@ import { givenUpWords } from "../../sentences/cures/work.ts";
 import { useApp } from "../../store/app.ts";
 import { useCures } from "../../store/cures.ts";
 import { usePrices } from "../../store/prices.ts";
+import { plural } from "../../words/plural.ts";
 import { compareWithPresent } from "../compare/comparedState.ts";
 import { Message } from "../verdict/Message.tsx";
 import { Afterwards } from "./Afterwards.tsx";
@@ -71,8 +73,8 @@ export const ProposalCard = memo(function ProposalCard({ proposal }: { readonly 
         <h4>Work</h4>
         <WorkList work={work} before={document} after={proposal.design} />
         <Afterwards cured={proof.cured} />
-        <FindingLines title="Cures" findings={proof.cured} />
-        <FindingLines title="Brings" findings={proof.caused} />
+        <CuredLines proof={proof} />
+        <FindingLines title="New or graver" findings={proof.caused} />
         <div className="button-row">
           <button
             type="button"
@@ -89,6 +91,24 @@ export const ProposalCard = memo(function ProposalCard({ proposal }: { readonly 
     </li>
   );
 });
+
+/** What is cured, cause by cause; of what followed from them only the number. */
+function CuredLines({ proof: { cured, causesCured } }: { readonly proof: Proof }) {
+  const causes = cured.filter((f) => causesCured.includes(f.id));
+  if (causes.length === 0) return <FindingLines title="Cures" findings={cured} />;
+  const more = cured.length - causes.length;
+  return (
+    <>
+      <FindingLines title="Cures" findings={causes} />
+      {more > 0 ? <p className="quiet small">{plural(more, MORE_GONE)}</p> : null}
+    </>
+  );
+}
+
+const MORE_GONE = {
+  one: (n: string) => `With that goes ${n} more finding.`,
+  other: (n: string) => `With that go ${n} more findings.`,
+};
 
 function FindingLines({
   title,

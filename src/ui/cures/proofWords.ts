@@ -24,11 +24,15 @@ export function proofMarks(proof: Proof): readonly ProofMark[] {
     });
   for (const severity of ["warning", "note"] as const) {
     const count = caused.filter((f) => f.severity === severity).length;
-    if (count > 0)
-      marks.push({
-        tone: severity,
-        words: `brings ${counted(count, severity === "warning" ? "warning" : "note")}`,
-      });
+    if (count > 0) marks.push({ tone: severity, words: plural(count, GRAVER[severity]) });
   }
   return marks;
 }
+
+const GRAVER = {
+  warning: {
+    one: (n: string) => `${n} new or graver warning`,
+    other: (n: string) => `${n} new or graver warnings`,
+  },
+  note: { one: (n: string) => `${n} new or graver note`, other: (n: string) => `${n} new or graver notes` },
+};

@@ -2,6 +2,7 @@ import { useMemo } from "react";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { profileOf } from "../../findings/limits.ts";
 import type { Mark, SpectrumPicture } from "../../sentences/explain/picture.ts";
+import { plainLabelOf } from "../../sentences/phrases.ts";
 import { SILENCE } from "../../signal/band.ts";
 import { STRIP_HEIGHT_PX, Strip } from "../canvas/Strip.tsx";
 import { useSize } from "../kit/useSize.ts";
@@ -28,7 +29,7 @@ const inside = (dbuv: number, y: LevelScale) => {
 export function FindingPicture({ picture, evaluation }: Props) {
   const [attach, size] = useSize();
   const groups = markGroups(picture.marks);
-  const label = evaluation.record(picture.at[0])?.part.label || picture.at[0];
+  const label = plainLabelOf(evaluation, picture.at[0]);
   return (
     <figure className="finding-picture">
       <div ref={attach}>

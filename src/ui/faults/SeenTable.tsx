@@ -1,6 +1,7 @@
 import { Check, CircleSlash2, type LucideIcon, X } from "lucide-react";
 import { type Symptom, symptomKey } from "../../remedies/faults/symptoms.ts";
 import { symptomName } from "../../sentences/faults/reasonWords.ts";
+import { plainLabelOf } from "../../sentences/phrases.ts";
 import { type Seen, useFinder } from "../../store/faultFinder.ts";
 import { useDocumentState } from "./useDocumentState.ts";
 
@@ -13,7 +14,7 @@ export function SeenTable({ title, symptoms }: Props) {
     <fieldset className="seen">
       <legend>{title}</legend>
       {symptoms.map((symptom, i) => {
-        const label = evaluation.record(symptom.part)?.part.label || symptom.part;
+        const label = plainLabelOf(evaluation, symptom.part);
         const name = symptomName(symptom, evaluation);
         const isSame = symptoms[i - 1]?.part === symptom.part;
         return (

@@ -4,6 +4,7 @@ import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { type FoundCarrier, findCarrier, type TraceStep, traceCarrier } from "../../evaluate/trace.ts";
 import { type Limits, limitsFor, profileOf } from "../../findings/limits.ts";
 import { tunerNoiseUv2 } from "../../findings/tunerQuality.ts";
+import { plainLabelOf } from "../../sentences/phrases.ts";
 import { carrierToDb } from "../../signal/readout.ts";
 import { bandTitle } from "../bands.ts";
 import type { Question } from "./question.ts";
@@ -90,7 +91,7 @@ export function originStep(
   before: TraceStep | undefined,
 ): OriginStep {
   const { part, centreMHz, levelDbuv, cnDb, ciDb, cniDb, cutHere } = step;
-  const label = evaluation.record(part)?.part.label || part;
+  const label = plainLabelOf(evaluation, part);
   return { part, label, did: stepWords(step, before), centreMHz, levelDbuv, cnDb, ciDb, cniDb, cutHere };
 }
 

@@ -1,7 +1,7 @@
 /** From a figure of a verdict to the carrier that it belongs to. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
+import { handedOn } from "../../findings/handedOn.ts";
 import { carriersGot } from "../../findings/reception.ts";
-import { handedOn } from "../../findings/verdict.ts";
 import { carriers } from "../../sentences/phrases.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { cnDb } from "../../signal/readout.ts";

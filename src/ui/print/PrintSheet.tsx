@@ -7,6 +7,7 @@ import { ESTIMATE_NOTICE } from "../../parts/cautions.ts";
 import { countsOf, followsLine } from "../../sentences/cause.ts";
 import { capital } from "../../sentences/explain/plainWords.ts";
 import { cureOf, explainFinding, messageOf } from "../../sentences/finding.ts";
+import { plainLabelOf } from "../../sentences/phrases.ts";
 import { stateName, verdictSentence } from "../../sentences/verdict.ts";
 import { useApp } from "../../store/app.ts";
 import { boxesOf } from "../canvas/boxes.ts";
@@ -49,7 +50,6 @@ function Paper() {
   const question = currentQuestion();
   const walking = currentWalk();
   const origin = question && levelOrigin(evaluation, question);
-  const label = (id: string) => evaluation.record(id)?.part.label ?? id;
   return (
     <div className="paper">
       <section className={isWide(design) ? "paper-drawing sideways" : "paper-drawing"}>
@@ -70,7 +70,7 @@ function Paper() {
       {verdicts.map((verdict) => (
         <section key={verdict.part} className="paper-item">
           <h3>
-            {SIGNS[verdict.state]} {label(verdict.part)}: {stateName(verdict)}
+            {SIGNS[verdict.state]} {plainLabelOf(evaluation, verdict.part)}: {stateName(verdict)}
           </h3>
           <p>{verdictSentence(verdict, evaluation)}</p>
           {verdict.services.length > 0 ? <ServiceTable services={verdict.services} /> : null}

@@ -1,4 +1,5 @@
 import { useState } from "react";
+import { plainLabelOf } from "../../sentences/phrases.ts";
 import { useApp } from "../../store/app.ts";
 import { decimal, megahertz } from "../format.ts";
 import { type CarrierRow, type SortKey, sortRows, stateWords } from "./rows.ts";
@@ -32,7 +33,7 @@ export function CarrierTable({
   const [isDescending, setDescending] = useState(false);
   const [page, setPage] = useState(0);
   const evaluation = useApp((s) => s.evaluation);
-  const label = (part: string) => evaluation.record(part)?.part.label ?? part;
+  const label = (part: string) => plainLabelOf(evaluation, part);
 
   const sorted = sortRows(rows, by, isDescending);
   const pages = Math.max(1, Math.ceil(sorted.length / PAGE_SIZE));

@@ -1,4 +1,5 @@
 import { Footprints } from "lucide-react";
+import { plainLabelOf } from "../../sentences/phrases.ts";
 import { useApp } from "../../store/app.ts";
 import { decimal, megahertz } from "../format.ts";
 import { type CarrierRow, stateWords } from "./rows.ts";
@@ -19,7 +20,7 @@ export function Readout({
       </p>
     );
   }
-  const label = (part: string) => evaluation.record(part)?.part.label ?? part;
+  const label = (part: string) => plainLabelOf(evaluation, part);
   return (
     <div className="readout-line">
       <dl className="readout">

@@ -127,7 +127,7 @@ function FullSpectrum({ spectrum, wire }: { readonly spectrum: Spectrum; readonl
     if (part === undefined || port === undefined) return;
     const question = questionAt({ part, port }, row.band, row.i);
     if (question) showOrigin(question);
-    else useApp.getState().notify("Nothing arrives at the converter that this user band could hold.");
+    else useApp.getState().notify("Nothing arrives that this user band could hold.");
   };
 
   return (

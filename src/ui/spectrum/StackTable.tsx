@@ -21,8 +21,7 @@ function StackOf({ band }: { readonly band: Band }) {
     <details className="stack">
       <summary>{stackWords(stack.numbers.length, stack.standard, total)}</summary>
       <p className="small">
-        To choose from:{" "}
-        {choice.map((c) => `${c.name} (${c.live})`).join(", ") || "nothing arrives at the converter"}.
+        To choose from: {choice.map((c) => `${c.name} (${c.live})`).join(", ") || "nothing arrives"}.
       </p>
       <table className="rows-table">
         <thead>

@@ -103,7 +103,7 @@ export function SwapAnswer({ swap, title, question }: Props) {
       ) : null}
       <details className="proposal-more">
         <summary>
-          {counted(caused.length, "finding")} caused, {cured.length} cured
+          {counted(caused.length, "finding")} new or graver, {cured.length} gone
         </summary>
         <FindingsTurned cured={cured} caused={caused} />
       </details>

@@ -2,6 +2,7 @@ import { ChevronRight, CircleAlert, Info, TriangleAlert } from "lucide-react";
 import { memo } from "react";
 import type { Cause, Report, Severity } from "../../findings/finding.ts";
 import { countsOf, followsLine } from "../../sentences/cause.ts";
+import { capital } from "../../sentences/explain/plainWords.ts";
 import { usePart } from "../../store/hooks.ts";
 import { counted } from "../format.ts";
 import { selectFromPane } from "../reveal.ts";
@@ -20,26 +21,44 @@ const SEVERITIES: readonly {
 export function CauseList({ report }: { readonly report: Report }) {
   const { causes } = report;
   if (causes.length === 0) return <p className="quiet verdict-heading">{countsOf(report)}.</p>;
+  const groups = SEVERITIES.flatMap(({ severity, icon }) => {
+    const own = causes.filter((cause) => cause.severity === severity);
+    return own.length > 0 ? [{ severity, icon, own }] : [];
+  });
+  const [only, ...others] = groups;
+  // Where all are of one kind, a heading of its own would only count them again.
+  if (only && others.length === 0)
+    return (
+      <section aria-label="Causes">
+        <h3 className={`finding-heading ${only.severity}`}>
+          <only.icon size={16} aria-hidden /> <span className="unseen">{capital(only.severity)}: </span>
+          {countsOf(report)}
+        </h3>
+        <Causes causes={only.own} />
+      </section>
+    );
   return (
     <section aria-label="Causes">
       <h3 className="verdict-heading">{countsOf(report)}</h3>
-      {SEVERITIES.map(({ severity, icon: Icon }) => {
-        const own = causes.filter((cause) => cause.severity === severity);
-        if (own.length === 0) return null;
-        return (
-          <details key={severity} className="finding-group" open={severity !== "note" || own.length <= 3}>
-            <summary className={`finding-heading ${severity}`}>
-              <Icon size={16} aria-hidden /> {counted(own.length, severity)}
-            </summary>
-            <ul className="finding-list">
-              {own.map((cause) => (
-                <CauseItem key={cause.id} cause={cause} />
-              ))}
-            </ul>
-          </details>
-        );
-      })}
+      {groups.map(({ severity, icon: Icon, own }) => (
+        <details key={severity} className="finding-group" open={severity !== "note" || own.length <= 3}>
+          <summary className={`finding-heading ${severity}`}>
+            <Icon size={16} aria-hidden /> {counted(own.length, severity)}
+          </summary>
+          <Causes causes={own} />
+        </details>
+      ))}
     </section>
+  );
+}
+
+function Causes({ causes }: { readonly causes: readonly Cause[] }) {
+  return (
+    <ul className="finding-list">
+      {causes.map((cause) => (
+        <CauseItem key={cause.id} cause={cause} />
+      ))}
+    </ul>
   );
 }
 
@@ -48,7 +67,7 @@ const CauseItem = memo(function CauseItem({ cause }: { readonly cause: Cause }) 
   const { root, findings, receivers, outlets } = cause;
   const [follows] = followsLine(cause);
   return (
-    <FindingItem finding={root} severity={cause.severity}>
+    <FindingItem finding={root}>
       {follows === undefined ? null : (
         <details className="cause-follows">
           <summary>
@@ -86,7 +105,7 @@ function PartLinks({ title, parts }: { readonly title: string; readonly parts: r
 }
 
 function PartLink({ part }: { readonly part: string }) {
-  const label = usePart(part)?.label ?? part;
+  const label = usePart(part)?.label || part;
   return (
     <button type="button" className="link" onClick={() => selectFromPane({ parts: [part] })}>
       {label}

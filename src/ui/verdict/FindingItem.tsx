@@ -1,6 +1,6 @@
 import { CornerDownRight } from "lucide-react";
 import { memo, type ReactNode, useId, useRef } from "react";
-import type { Finding, Severity } from "../../findings/finding.ts";
+import type { Finding } from "../../findings/finding.ts";
 import { cureOf } from "../../sentences/finding.ts";
 import { useApp } from "../../store/app.ts";
 import { useCauseOf } from "../../store/hooks.ts";
@@ -16,8 +16,6 @@ type Props = {
   readonly finding: Finding;
   /** Whether its cause stands above it already. */
   readonly isFolded?: boolean;
-  /** As a cause it counts as grave as what follows from it. */
-  readonly severity?: Severity;
   /** What follows from it. */
   readonly children?: ReactNode;
 };
@@ -27,10 +25,12 @@ type Props = {
  * something else names that instead of a cure: it goes when its cause goes.
  */
 export const FindingItem = memo(function FindingItem(props: Props) {
-  const { finding, isFolded = false, severity = finding.severity, children } = props;
+  const { finding, isFolded = false, children } = props;
   const { parts, wires } = finding;
   const cause = useCauseOf(finding);
   const origin = cause && cause.root.id !== finding.id ? cause.root : undefined;
+  // As a cause it counts as grave as the worst that follows from it.
+  const severity = cause && !origin ? cause.severity : finding.severity;
   const id = useId();
   const isOpen = useExplained(finding);
   const row = useRef<HTMLLIElement>(null);

@@ -19,7 +19,7 @@ import { stateLook } from "./stateLook.ts";
 export const VerdictRow = memo(function VerdictRow({ verdict }: { readonly verdict: Verdict }) {
   const id = useId();
   const [isOpen, setOpen] = useState(false);
-  const label = usePart(verdict.part)?.label ?? verdict.part;
+  const label = usePart(verdict.part)?.label || verdict.part;
   const sentence = useApp((s) => verdictSentence(verdict, s.evaluation));
   const { Icon, word, tone } = stateLook(verdict);
   return (

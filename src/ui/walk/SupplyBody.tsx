@@ -2,6 +2,7 @@ import { Check, X } from "lucide-react";
 import { useMemo } from "react";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { SupplyStep } from "../../findings/walk/supply.ts";
+import { plainLabelOf } from "../../sentences/phrases.ts";
 import type { ToldCommandStop } from "../../sentences/walk/command.ts";
 import { useApp } from "../../store/app.ts";
 import { useSize } from "../kit/useSize.ts";
@@ -17,7 +18,7 @@ import { changeWalk } from "./walking.ts";
 export function SupplyBody({ shown }: { readonly shown: ShownSupply }) {
   const evaluation = useApp((s) => s.evaluation);
   const { source, branch, steps, walking, silence } = shown;
-  const giver = source && (evaluation.record(source.part)?.part.label || source.part);
+  const giver = source && plainLabelOf(evaluation, source.part);
   return (
     <div className="origin-body">
       <div className="walk-carriers">

@@ -1,7 +1,9 @@
 /** A walk as stops on the canvas: which parts and wires it passes, and where it is lost. */
+
 import { wireId } from "../../design/design.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { SupplyStep } from "../../findings/walk/supply.ts";
+import { plainLabelOf } from "../../sentences/phrases.ts";
 import type { ToldWay } from "../../sentences/walk/signal.ts";
 import type { ToldSupplyStep } from "../../sentences/walk/supply.ts";
 import { decimal } from "../format.ts";
@@ -34,7 +36,7 @@ const NOWHERE: WalkRoute = { stops: [], wires: [], trouble: null };
 /** From the roof downwards. The receiver, or the part that hands nothing on, is the last stop. */
 export function signalRoute(evaluation: Evaluation, way: ToldWay | undefined, receiver: string): WalkRoute {
   if (!way) return NOWHERE;
-  const label = (part: string) => evaluation.record(part)?.part.label || part;
+  const label = (part: string) => plainLabelOf(evaluation, part);
   const { steps, loss, end } = way;
   const stops: WalkStop[] = steps.map(({ part, words }) => ({ part, label: label(part), words }));
   const isReceiver = evaluation.record(receiver)?.kind.reception !== undefined;
@@ -124,7 +126,7 @@ export function thresholdAt(evaluation: Evaluation, { part, port }: SupplyStep):
 
 /** From the receiver upwards. */
 export function supplyRoute(evaluation: Evaluation, branch: readonly ToldSupplyStep[]): WalkRoute {
-  const label = (part: string) => evaluation.record(part)?.part.label || part;
+  const label = (part: string) => plainLabelOf(evaluation, part);
   const stops = branch.map(({ part, words }) => ({ part, label: label(part), words }));
   const wires = branch.slice(1).flatMap(({ part, port }) => {
     const far = evaluation.record(part)?.joined[port];

@@ -147,10 +147,10 @@ describe("the walk of a supply", () => {
   test("marks the converter that gets too few volts for horizontal", () => {
     act(() => runCommand("walk-supply"));
     const walk = shown();
-    expect(walk.route.stops.map((s) => s.label)).toEqual(["Receiver", "Plate", "Long drop", "Converter"]);
+    expect(walk.route.stops.map((s) => s.label)).toEqual(["Receiver", "Plate", "Long drop", "LNB"]);
     // Above about 15 V a converter takes the request as horizontal: EN 61319-1, from memory.
     expect(walk.route.trouble?.mark).toBe("too low for H");
-    expect(label()).toBe("Converter");
+    expect(label()).toBe("LNB");
   });
 
   test("shows a drop that follows Ohm's law: volts lost are current times resistance", () => {
@@ -174,9 +174,7 @@ describe("the walk of a supply", () => {
   test("says at which switch a command is not done", () => {
     act(() => runCommand("walk-supply"));
     const commands = screen.getByRole("region", { name: "Commands" });
-    expect(within(commands).getByRole("button").textContent).toMatch(
-      /^Not done: .*Converter.*it understands V/,
-    );
+    expect(within(commands).getByRole("button").textContent).toMatch(/^Not done: .*LNB.*it understands V/);
   });
 
   test("says so where nothing gives a supply", () => {

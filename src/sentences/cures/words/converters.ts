@@ -23,9 +23,12 @@ export const CONVERTER_WORDS: WordsOf<
   | "quattro-converter"
   | "other-receiver"
   | "own-outputs"
+  | "own-position-lines"
   | "multiswitch"
   | "stack-under-roof"
+  | "stack-for-switch"
   | "separate-cables"
+  | "aerial-cable"
   | "second-cable"
 > = {
   "universal-converter": {
@@ -66,6 +69,10 @@ export const CONVERTER_WORDS: WordsOf<
     title: ({ place, name }) => `Give each receiver an output of ${name(place)} and a cable of its own`,
     reason: () => "A switched output serves one receiver; behind a splitter two of them contend for it.",
   },
+  "own-position-lines": {
+    title: () => "Give each receiver a position switch of its own, with a cable to it from each LNB",
+    reason: () => "A position switch obeys one receiver; behind a splitter two of them contend for it.",
+  },
   multiswitch: {
     title: ({ facts, name }) => `Replace ${name(facts.splitter)} with a multiswitch, and fit a quattro LNB`,
     reason: () => "A multiswitch gives each receiver the quadrant it asks for, whatever the others ask.",
@@ -76,14 +83,31 @@ export const CONVERTER_WORDS: WordsOf<
     reason: () =>
       "User bands lie above 950 MHz, so TV, radio and every transponder share the one cable to each room.",
   },
+  "stack-for-switch": {
+    title: ({ facts, place, name }) =>
+      `Replace ${name(place)} with a single-cable unit${suited(facts.receivers, SINGLE_CABLE)}`,
+    reason: () => "One cable then serves all tuners of a flat, each over a user band of its own.",
+  },
   "separate-cables": {
     title: ({ place, name }) =>
       `Run two cables of their own from ${name(place)} to each wideband receiver, through plain plates`,
     reason: () => "The wideband feed lies over the TV band: the two cannot share a cable.",
   },
+  "aerial-cable": {
+    title: ({ facts, place, name }) =>
+      plural(facts.receivers.length, {
+        one: `Take ${name(place)} off ${name(facts.joiner)}, and run a cable of its own to ${name(facts.receivers[0] ?? "")}`,
+        other: (n) =>
+          `Take ${name(place)} off ${name(facts.joiner)}, and run cables of their own to ${n} sets`,
+      }),
+    reason: () => "The wideband feed lies over the TV band: the two cannot share a cable.",
+  },
   "second-cable": {
     title: ({ facts, place, name }) => `Run a second cable from ${name(place)} to ${name(facts.receiver)}`,
-    reason: () => "A wideband receiver needs both polarisations, each on its own cable.",
+    reason: ({ facts, part }) =>
+      kindOf(part(facts.receiver)?.kind ?? "")?.trade.takes === "wideband"
+        ? "A wideband receiver needs both polarisations, each on its own cable."
+        : "Each of its inputs asks for itself, and needs an output of its own.",
   },
 };
 

@@ -1,4 +1,5 @@
 import { kindOf } from "../../../parts/catalogue.ts";
+import { list } from "../../phrases.ts";
 import type { WordsOf } from "../told.ts";
 
 function kindName(kind: string): string {
@@ -6,13 +7,45 @@ function kindName(kind: string): string {
   return name.charAt(0).toLowerCase() + name.slice(1);
 }
 
+/** "diplexer", "triplexer": the direction follows from its place. */
+function combinerName(kind: string): string {
+  return kindName(kind).split(",")[0] ?? kind;
+}
+
 /** Filters, plates, and parts that cut a band off. */
 export const FILTER_WORDS: WordsOf<
-  "phone-filter" | "screen-cable" | "filter-away" | "wider-type" | "other-plate"
+  | "phone-filter"
+  | "filter-before"
+  | "trap"
+  | "band-combiner"
+  | "other-channels"
+  | "screen-cable"
+  | "filter-away"
+  | "wider-type"
+  | "other-plate"
 > = {
   "phone-filter": {
     title: ({ place, name }) => `Put a mobile phone filter before ${name(place)}`,
     reason: () => "It keeps the masts out before they drive the amplifier.",
+  },
+  "filter-before": {
+    title: ({ facts, place, name }) => `Move ${name(place)} to the input of ${name(facts.amplifier)}`,
+    reason: () => "Behind an amplifier a filter comes too late: the masts have driven it already.",
+  },
+  trap: {
+    title: ({ facts, place, name }) =>
+      `Put a trap for ${facts.carrier} of ${facts.db} dB behind ${name(place)}`,
+    reason: ({ facts }) =>
+      `It takes only ${facts.fromMHz} to ${facts.toMHz} MHz down, and leaves the other channels alone.`,
+  },
+  "band-combiner": {
+    title: ({ facts, place, name }) => `Replace ${name(place)} with a ${combinerName(facts.kind)}`,
+    reason: () => "Each input then has a filter of its own: it loses 1 or 2 dB and keeps the signals apart.",
+  },
+  "other-channels": {
+    title: ({ facts, place, name }) =>
+      `Replace ${name(place)} with a channel filter for ${list(facts.channels.map((n) => `C${n}`))}`,
+    reason: () => "It is tuned to channels that nobody sends here.",
   },
   "screen-cable": {
     title: ({ place, name }) => `Replace the lead that picks up ${name(place)} with a well-screened one`,

@@ -11,6 +11,7 @@ function gradeName(grade: string): string {
 export const LEAD_WORDS: WordsOf<
   | "plug-in"
   | "swap-leads"
+  | "other-socket"
   | "wire-off"
   | "load"
   | "sound-joint"
@@ -29,6 +30,11 @@ export const LEAD_WORDS: WordsOf<
       return `Swap the leads on ${a} and ${b} of ${name(place)}`;
     },
     reason: () => "Each of the two then gets what it is there for.",
+  },
+  "other-socket": {
+    title: ({ facts, place, name, port }) =>
+      `Move the lead at ${name(place)} from socket ${port([place, facts.from])} to socket ${port([place, facts.to])}`,
+    reason: () => "That socket is the one for it, and it is free.",
   },
   "wire-off": {
     title: ({ facts, end }) => `Remove the wire from ${end(facts.from)} to ${end(facts.to)}`,

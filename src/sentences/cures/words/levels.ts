@@ -1,4 +1,5 @@
 import { numeral, plural } from "../../../words/plural.ts";
+import { list } from "../../phrases.ts";
 import type { WordsOf } from "../told.ts";
 
 /** Levels: pads, taps, splitters, amplifiers, dishes. */
@@ -6,6 +7,10 @@ export const LEVEL_STEP_WORDS: WordsOf<
   | "pad"
   | "pad-value"
   | "pad-away"
+  | "source-pad"
+  | "graded-taps"
+  | "passive-splitter"
+  | "tv-amplifier"
   | "equaliser"
   | "tap-value"
   | "smaller-splitter"
@@ -29,6 +34,32 @@ export const LEVEL_STEP_WORDS: WordsOf<
     title: ({ place, name }) => `Remove ${name(place)} from the line`,
     reason: () => "It takes level where there is none to spare.",
   },
+  "source-pad": {
+    title: ({ facts, place, name }) => `Put an attenuator of ${facts.db} dB behind ${name(place)}`,
+    reason: () => "It gives more than anything behind it can use.",
+  },
+  "graded-taps": {
+    title: ({ facts, name }) => {
+      const values = facts.taps.map(({ part, db }) => `${name(part)} ${db} dB`);
+      const knobs = [
+        ...(facts.gainDb === undefined
+          ? []
+          : [`the gain of ${name(facts.amplifier ?? "")} to ${facts.gainDb} dB`]),
+        ...(facts.slopeDb === undefined ? [] : [`its slope to ${facts.slopeDb} dB`]),
+      ];
+      const graded = `Grade the taps anew: ${list(values)}`;
+      return knobs.length > 0 ? `${graded}; set ${list(knobs)}` : graded;
+    },
+    reason: () => "The nearest to the amplifier takes off least, so that all sockets get about the same.",
+  },
+  "passive-splitter": {
+    title: ({ facts, place, name }) => `Replace ${name(place)} with a ${facts.ways}-way splitter`,
+    reason: () => "There is enough level without an amplifier.",
+  },
+  "tv-amplifier": {
+    title: ({ place, name }) => `Replace ${name(place)} with a masthead amplifier for TV`,
+    reason: () => "It is made for satellite and stops TV.",
+  },
   equaliser: {
     title: ({ facts, place, name }) => `Put an equaliser of ${facts.db} dB before ${name(place)}`,
     reason: () => "It takes off at the low end what the cable has left too much.",
@@ -50,7 +81,10 @@ export const LEVEL_STEP_WORDS: WordsOf<
       }),
   },
   "ferrite-splitter": {
-    title: ({ place, name }) => `Replace ${name(place)} with a ferrite splitter`,
+    title: ({ facts, place, name }) =>
+      facts.isolationDb === undefined
+        ? `Replace ${name(place)} with a ferrite splitter`
+        : `Replace ${name(place)} with a ferrite splitter that has ${facts.isolationDb} dB between its outputs`,
     reason: () => "A resistive one loses twice the decibels and keeps its legs badly apart.",
   },
   "better-decoupling": {
@@ -65,7 +99,7 @@ export const LEVEL_STEP_WORDS: WordsOf<
   },
   "amplifier-away": {
     title: ({ place, name }) => `Remove ${name(place)} from the line`,
-    reason: () => "There is enough level without it, and it gets more than it can take.",
+    reason: () => "There is enough level without it, and the harm that it does goes with it.",
   },
   masthead: {
     title: ({ facts, place, name }) => `Put a masthead amplifier of ${facts.db} dB under ${name(place)}`,

@@ -1,5 +1,6 @@
+import type { Part } from "../../../design/design.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
-import { describedOptions } from "../../../parts/meanings.ts";
+import { describedOptions, onSiteOf, optionMeaning } from "../../../parts/meanings.ts";
 import { plural } from "../../../words/plural.ts";
 import { optionWords, valueWords } from "../optionWords.ts";
 import type { StepTold, WordsOf } from "../told.ts";
@@ -13,6 +14,7 @@ export const SETTING_WORDS: WordsOf<
   | "amplifier-slope"
   | "input-pad"
   | "own-user-bands"
+  | "other-user-bands"
   | "more-user-bands"
 > = {
   mend: {
@@ -52,8 +54,20 @@ export const SETTING_WORDS: WordsOf<
       }),
     reason: () => "Each tuner then asks for its own transponder, and none retunes another.",
   },
+  "other-user-bands": {
+    title: ({ facts, place, name }) =>
+      plural(facts.count, {
+        one: `Give ${name(place)} a user band that ${name(facts.first)} leaves free, and set the receivers to suit`,
+        other: (n) =>
+          `Give ${name(place)} ${n} user bands that ${name(facts.first)} leaves free, and set the receivers to suit`,
+      }),
+    reason: () => "On one line each user band may come from one converter only.",
+  },
   "more-user-bands": {
-    title: ({ place, name }) => `Replace ${name(place)} with one that has 32 user bands (EN 50607)`,
+    title: ({ place, name, part }) =>
+      isSet(part(place))
+        ? `Set ${name(place)} to 32 user bands (EN 50607), and its receivers to suit`
+        : `Replace ${name(place)} with one that has 32 user bands (EN 50607)`,
     reason: ({ facts }) =>
       plural(facts.tuners, {
         one: "One tuner is connected to its line, and it has no user band for it.",
@@ -62,6 +76,13 @@ export const SETTING_WORDS: WordsOf<
   },
 };
 
+/** Whether the user bands of a converter are set on site. */
+function isSet(converter: Part | undefined): boolean {
+  const kind = kindOf(converter?.kind ?? "");
+  const key = kind && optionMeaning(kind, "user band set");
+  return kind !== undefined && key !== undefined && onSiteOf(kind, key) !== undefined;
+}
+
 /** A switch is switched on; anything else is set to its sound value. */
 function mendTitle({ facts, place, name, part }: StepTold<"mend">): string {
   const kind = kindOf(part(place)?.kind ?? "");
@@ -69,6 +90,10 @@ function mendTitle({ facts, place, name, part }: StepTold<"mend">): string {
   if (meaning === "mains") return `Switch on the mains of ${name(place)}`;
   if (meaning === "receiver state") return `Switch on ${name(place)}`;
   if (meaning === "horizontal volts") return `Repair or replace the supply of ${name(place)}`;
+  if (meaning === "asked position")
+    return facts.from === "none"
+      ? `Set ${name(place)} to send a position command for each satellite`
+      : `Set ${name(place)} to position ${facts.to}`;
   const option = optionWords(kind?.kind ?? "", facts.option);
   return `Set “${option}” of ${name(place)} to: ${valueWords(kind?.kind ?? "", facts.option, facts.to)}`;
 }

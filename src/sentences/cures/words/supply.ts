@@ -10,7 +10,10 @@ export const SUPPLY_WORDS: WordsOf<
   | "block-away"
   | "supply-on"
   | "power-inserter"
+  | "inserter-moved"
+  | "higher-supply"
   | "stronger-supply"
+  | "mains-unit"
   | "blocked-load"
   | "dc-block"
 > = {
@@ -41,9 +44,28 @@ export const SUPPLY_WORDS: WordsOf<
     title: ({ place, name }) => `Put a power inserter behind ${name(place)}`,
     reason: () => "A mains unit in the line feeds it, whatever the receivers do.",
   },
+  "inserter-moved": {
+    title: ({ facts, place, name }) => `Move ${name(place)} into the line behind ${name(facts.behind)}`,
+    reason: ({ facts, name }) =>
+      `Nothing lies between them then that stops its current to ${name(facts.behind)}.`,
+  },
+  "higher-supply": {
+    title: ({ facts, place, name, part }) =>
+      kindOf(part(place)?.kind ?? "")?.trade.job === "supply"
+        ? `Replace ${name(place)} with a unit of ${facts.volts} V`
+        : `Set the aerial supply of ${name(place)} to ${facts.volts} V`,
+    reason: () => "What it feeds needs more volts than arrive.",
+  },
   "stronger-supply": {
-    title: ({ facts, place, name }) => `Replace ${name(place)} with a unit that delivers ${facts.needMa} mA`,
+    title: ({ facts, place, name, part }) => {
+      const isReceiver = kindOf(part(place)?.kind ?? "")?.trade.job === "receiver";
+      return `Replace ${name(place)} with a ${isReceiver ? "receiver" : "unit"} that delivers ${facts.needMa} mA`;
+    },
     reason: ({ facts }) => `It is asked for ${numeral(Math.round(facts.askedMa))} mA.`,
+  },
+  "mains-unit": {
+    title: ({ place, name }) => `Replace ${name(place)} with a type that has a mains unit of its own`,
+    reason: () => "It then feeds itself and the LNB, whatever the receivers can give.",
   },
   "blocked-load": {
     title: ({ place, name }) => `Replace ${name(place)} with a load that has a capacitor`,

@@ -8,7 +8,7 @@ export const FREQUENCIES_EXAMPLES: readonly RuleSketch[] = [
   {
     rule: "shared-frequencies",
     speaks: [
-      "both polarisations of a wideband converter joined by a broadband combiner",
+      "both polarisations of a wideband LNB joined by a broadband combiner",
       {
         ...satellite,
         lnb: ["lnb-wideband"],
@@ -27,6 +27,33 @@ export const FREQUENCIES_EXAMPLES: readonly RuleSketch[] = [
         rx: ["receiver-sat"],
       },
       "dish.sky > lnb.sky, lnb.out > dip.sat, uhf.out > dip.tv, dip.out > rx.sat",
+    ],
+  },
+  {
+    rule: "wideband-shared",
+    speaks: [
+      "a wideband converter where an aerial comes in by a diplexer",
+      {
+        ...satellite,
+        lnb: ["lnb-wideband"],
+        uhf: ["aerial-uhf", { levelDbuv: 70 }],
+        dip: ["diplexer-combine"],
+        plate: ["outlet-diplexed"],
+        rx: ["receiver-hybrid"],
+        tv: ["receiver-tv"],
+      },
+      "dish.sky > lnb.sky, lnb.v > dip.sat, uhf.out > dip.tv, dip.out > plate.in, plate.sat > rx.v, plate.tv > tv.in",
+    ],
+    silent: [
+      "radio alone, through a diplexer made for it",
+      {
+        ...satellite,
+        lnb: ["lnb-wideband"],
+        dab: ["aerial-dab"],
+        dip: ["diplexer-combine", { split: "radio" }],
+        rx: ["receiver-hybrid"],
+      },
+      "dish.sky > lnb.sky, lnb.v > dip.sat, dab.out > dip.tv, dip.out > rx.v, lnb.h > rx.h",
     ],
   },
   {

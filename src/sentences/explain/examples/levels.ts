@@ -45,11 +45,11 @@ export const LEVELS_EXAMPLES: readonly RuleSketch[] = [
   {
     rule: "low-carrier-to-noise",
     speaks: [
-      // DVB-T 64 QAM: 26 dB by EN 60728-1 from memory. 30 dBµV less 3.6 dBµV of thermal noise and 5 dB are 21 dB.
+      // DVB-T 64 QAM: 26 dB by EN 60728-1 from memory. 34 dBµV less 3.6 dBµV of thermal noise and 5 dB are 25.4 dB.
       "a weak aerial before a noisy amplifier",
       {
-        uhf: ["aerial-uhf", { levelDbuv: 30 }],
-        amp: ["amp-distribution", { gainDb: 30, noiseFigureDb: 5 }],
+        uhf: ["aerial-uhf", { levelDbuv: 34 }],
+        amp: ["amp-distribution", { gainDb: 18, noiseFigureDb: 5 }],
         plate: ["outlet-tv"],
       },
       "uhf.out > amp.in, amp.out > plate.in",
@@ -135,12 +135,14 @@ export const LEVELS_EXAMPLES: readonly RuleSketch[] = [
       // Two legs of 1 dB and 22 dB of decoupling are 24 dB; RD 346/2011 asks for 38 dB up to 300 MHz.
       "two flats on one splitter with short cables",
       {
+        fm: ["aerial-fm"],
         uhf: ["aerial-uhf"],
+        both: ["triplexer-combine"],
         split: ["splitter", { range: "tv", isolationDb: 22 }],
         p1: ["outlet-tv", { lossDb: 1, dwelling: "flat 1" }],
         p2: ["outlet-tv", { lossDb: 1, dwelling: "flat 2" }],
       },
-      "uhf.out > split.in, split.out1 > p1.in, split.out2 > p2.in",
+      "fm.out > both.fm, uhf.out > both.uhf, both.out > split.in, split.out1 > p1.in, split.out2 > p2.in",
     ],
     silent: [
       "two rooms of the same flat",

@@ -46,7 +46,7 @@ function Aim({ o }: { readonly o: DishOptions }) {
           note={`elevation less the offset of ${decimal(o.offsetAngleDeg)}°`}
         />
         <Fact
-          term="Turn of the converter"
+          term="Turn of the LNB"
           value={tiltWords(aim.skewDeg)}
           note="seen from behind the dish, looking at the satellite"
         />
@@ -86,10 +86,10 @@ function LinkBudget({ record, budget }: { readonly record: PartRecord; readonly 
         />
         {behind ? (
           <Fact
-            term="Behind the converter"
+            term="Behind the LNB"
             value={
               <LevelFigure
-                about="Level behind the converter"
+                about="Level behind the LNB"
                 question={() =>
                   questionAt(
                     { part: behind.part, port: behind.port },

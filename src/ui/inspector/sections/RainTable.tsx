@@ -64,7 +64,7 @@ export function RainTable({
       <p className="quiet small">
         ITU-R P.618-13 with P.838-3, at {decimal(o.rainRateMmPerH, 0)} mm/h for 0.01 % of the year; antenna
         and converter together {decimal(rain.systemKelvin, 0)} K. C/N loses what the rain takes and the noise
-        that it radiates. What lies behind the converter is left out.
+        that it radiates. What lies behind the LNB is left out.
       </p>
     </section>
   );

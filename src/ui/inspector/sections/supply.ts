@@ -1,5 +1,7 @@
 /** Voltage and current at the ports of a part on a powered line. */
+
 import type { Evaluation, PartRecord } from "../../../evaluate/evaluation.ts";
+import { plainLabelOf } from "../../../sentences/phrases.ts";
 import type { Offer } from "../../../signal/control.ts";
 import { plural } from "../../../words/plural.ts";
 
@@ -26,7 +28,7 @@ export function supplyRows(evaluation: Evaluation, record: PartRecord): readonly
       (offer): SupplyRow => ({
         port: port.label,
         way: port.side === "out" ? "arrives" : "handed on",
-        source: evaluation.record(offer.part)?.part.label || offer.part,
+        source: plainLabelOf(evaluation, offer.part),
         asks: requestWords(offer),
         volts: offer.volts,
         milliamps: record.demands[port.id]?.milliamps ?? 0,

@@ -1,5 +1,7 @@
 /** Who speaks to a switched output, and what of it arrives there. */
+
 import type { Evaluation, PartRecord } from "../../../evaluate/evaluation.ts";
+import { plainLabelOf } from "../../../sentences/phrases.ts";
 import type { Offer, SwitchState } from "../../../signal/control.ts";
 import { loadOfSource, requestWords } from "./supply.ts";
 
@@ -26,7 +28,7 @@ export function speakersOf(evaluation: Evaluation, at: SwitchState): readonly Sp
   const byVolts = record !== undefined && decidesByVolts(record, at.port);
   return at.offers.map((offer) => ({
     key: `${offer.part}/${offer.port}`,
-    name: evaluation.record(offer.part)?.part.label || offer.part,
+    name: plainLabelOf(evaluation, offer.part),
     offer,
     tooLow: byVolts && asksByVolts(offer) && offer.volts18 <= at.thresholdVolts,
     words: requestWords(offer),

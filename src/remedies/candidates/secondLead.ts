@@ -1,0 +1,41 @@
+/** The second input of a receiver whose first one is fed by a switched output: a line of its own. */
+import { type Candidate, candidate, type Idea } from "../candidate.ts";
+import { draft } from "../draft.ts";
+import { feedingOf, lengthM, satelliteInputs } from "../site.ts";
+import { cableOptions, freeOutput, outputsFor } from "./share.ts";
+
+/** From the LNB or unit that feeds the receiver already, which gets one more output if it has none free. */
+export const secondLead: Idea = (site, finding) => {
+  if (finding.rule !== "not-connected" || finding.facts.kind !== "missed") return [];
+  const receiver = site.evaluation.record(finding.at.part);
+  const fed = satelliteInputs(site).find((input) => input.receiver === receiver);
+  if (!receiver || !fed || receiver.kind.trade.takes !== "switched") return [];
+  return finding.facts.ports.flatMap((port): Candidate[] => {
+    const { converter, between } = fed.feeding;
+    const used = converter.ports.filter((p) => p.side === "out" && converter.joined[p.id]).length;
+    const outputs = outputsFor(converter, used + 1);
+    if (!outputs || !feedingOf(site, [receiver.part.id, fed.port])) return [];
+    const { id, at } = receiver.part;
+    const plate = between.find(({ record }) => record.kind.trade.job === "plate")?.record;
+    return [
+      candidate("second-cable", [converter.part.id, id, port], { receiver: id }, (design) => {
+        const d = draft(design);
+        d.set(converter.part.id, outputs);
+        const taken = (out: string) => d.other([converter.part.id, out]) !== undefined;
+        const out = freeOutput(converter, d.part(converter.part.id)?.options, taken);
+        const metres = Math.max(1, lengthM(between));
+        const cable = d.put("cable", { ...cableOptions(between), lengthM: metres }, [at[0] - 376, at[1]]);
+        d.join([converter.part.id, out], [cable, "in"]);
+        // A twin plate can stand for one for satellite only.
+        if (!plate || d.part(plate.part.id)?.kind !== "outlet-sat") {
+          d.join([cable, "out"], [id, port]);
+          return d.result();
+        }
+        d.swap(plate.part.id, "outlet-sat-twin");
+        d.join([cable, "out"], [plate.part.id, "in2"]);
+        d.join([plate.part.id, "sat2"], [id, port]);
+        return d.result();
+      }),
+    ];
+  });
+};

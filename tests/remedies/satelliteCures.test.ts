@@ -1,0 +1,175 @@
+/** Cures of satellite installations, step by step and in whole designs. What is to be done is common practice, no source. */
+import { describe, expect, test } from "vitest";
+import type { Design } from "../../src/design/design.ts";
+import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
+import { type Proposal, search } from "../../src/remedies/search.ts";
+import { siteOf } from "../../src/remedies/site.ts";
+import { draw, type Sketch } from "../draw.ts";
+
+function proposed(design: Design): readonly Proposal[] {
+  let proposals: readonly Proposal[] = [];
+  for (const progress of search(design, { prices: PLACEHOLDER_PRICES })) ({ proposals } = progress);
+  return proposals;
+}
+
+const ideasOf = ({ steps }: Proposal) => steps.map((s) => `${s.idea}@${s.place}`).join(" + ");
+const firstOf = (design: Design) => proposed(design).map(ideasOf)[0];
+const failing = (design: Design) =>
+  siteOf(design).report.verdicts.filter((v) => v.role === "receiver" && v.state === "fails");
+const optionOf = (design: Design | undefined, id: string, key: string) =>
+  design?.parts.find((p) => p.id === id)?.options[key];
+
+const TWO_DISHES: Sketch = {
+  w: ["position-switch"],
+  m2: ["lnb-universal"],
+  m1: ["lnb-universal"],
+  k2: ["dish", { orbitalPositionDegE: 13 }],
+  k1: ["dish"],
+};
+const TO_SWITCH = "k1.sky > m1.sky, k2.sky > m2.sky, m1.out > w.in1, m2.out > w.in2";
+
+describe("a receiver before two dishes", () => {
+  test.each([
+    { asked: "none", what: "no position" },
+    { asked: "3", what: "one that is not there" },
+  ])("that asks for $what is set in its menu, in a few minutes", ({ asked }) => {
+    const design = draw(
+      { a: ["receiver-sat", { position: asked }], ...TWO_DISHES },
+      `${TO_SWITCH}, w.out > a.sat`,
+    );
+    const [best] = proposed(design);
+    expect(best && ideasOf(best)).toBe("mend@a");
+    expect(["1", "2"]).toContain(optionOf(best?.design, "a", "position"));
+    expect(best?.cost).toEqual({ partsPrice: 0, workMinutes: 5, newCables: 0 });
+  });
+
+  test("that shares its position switch gets one of its own, with a line from each LNB", () => {
+    const design = draw(
+      {
+        b: ["receiver-sat", { position: "2", polarisation: "H" }],
+        a: ["receiver-sat", { position: "1" }],
+        s: ["splitter", { range: "sat" }],
+        c: ["cable", { lengthM: 14 }],
+        ...TWO_DISHES,
+      },
+      `${TO_SWITCH}, w.out > c.in, c.out > s.in, s.out1 > a.sat, s.out2 > b.sat`,
+    );
+    const [best] = proposed(design);
+    expect(best && ideasOf(best)).toBe("own-position-lines@w");
+    const after = best?.design;
+    expect(after?.parts.filter((p) => p.kind === "position-switch")).toHaveLength(2);
+    expect([optionOf(after, "m1", "outputs"), optionOf(after, "m2", "outputs")]).toEqual(["2", "2"]);
+    // One more run of fourteen metres down from the second switch.
+    expect(after?.parts.filter((p) => p.kind === "cable").map((p) => p.options.lengthM)).toEqual([14, 14]);
+    expect(after && failing(after)).toEqual([]);
+  });
+});
+
+describe("too little current", () => {
+  const PLANES = ["vl", "vh", "hl", "hh"].map((p) => `m.${p} > u.${p}`).join(", ");
+  const flats = (unit: Sketch[string], receiver: Sketch[string]) =>
+    draw(
+      { a: receiver, u: unit, m: ["lnb-quattro"], k: ["dish"] },
+      `k.sky > m.sky, ${PLANES}, u.out2 > a.sat`,
+    );
+
+  test("a mains unit that is too small is exchanged for a larger one", () => {
+    // A quattro LNB draws 200 mA here: 250 mA is the next limit with something to spare.
+    const design = flats(["multiswitch", { terrestrial: false, lnbLimitMa: 100 }], ["receiver-sat"]);
+    const [best] = proposed(design);
+    expect(best && ideasOf(best)).toBe("stronger-supply@u");
+    expect(optionOf(best?.design, "u", "lnbLimitMa")).toBe(250);
+  });
+
+  test("a unit that lives on its receivers gets a mains unit where no receiver could give so much", () => {
+    // 360 mA for the LNB and 60 mA for the unit are more than the 400 mA of a usual receiver.
+    const design = draw(
+      {
+        a: ["receiver-sat"],
+        u: ["multiswitch", { terrestrial: false, supply: "receivers" }],
+        m: ["lnb-quattro", { currentMa: 360 }],
+        k: ["dish"],
+      },
+      `k.sky > m.sky, ${PLANES}, u.out2 > a.sat`,
+    );
+    const ideas = proposed(design).map(ideasOf);
+    expect(ideas).toContain("mains-unit@u");
+    expect(ideas).not.toContain("stronger-supply@a");
+  });
+});
+
+test("a second satellite gets its four cables from the LNB that nothing hangs on", () => {
+  const planes = (from: string, to: string) =>
+    ["vl", "vh", "hl", "hh"].map((p) => `${from}.${p} > u.${p}${to}`).join(", ");
+  const design = draw(
+    {
+      b: ["receiver-sat", { position: "2" }],
+      u: ["multiswitch", { terrestrial: false, satelliteInputs: "8", outputs: 4 }],
+      m2: ["lnb-quattro"],
+      m1: ["lnb-quattro"],
+      k2: ["dish"],
+      k1: ["dish"],
+    },
+    `${planes("m1", "")}, k1.sky > m1.sky, k2.sky > m2.sky, u.out1 > b.sat`,
+  );
+  const [best] = proposed(design);
+  expect(best && ideasOf(best)).toBe("missing-trunks@u");
+  expect(best?.design.wires.filter((w) => w.from[0] === "m2" && w.to[0] === "u")).toHaveLength(4);
+});
+
+test("a recorder with one lead gets the second, from one more output, through a twin plate", () => {
+  const design = draw(
+    {
+      r: ["receiver-sat-twin"],
+      p: ["outlet-sat"],
+      c: ["cable", { lengthM: 21 }],
+      m: ["lnb-universal"],
+      k: ["dish", { diameterM: 0.8 }],
+    },
+    "k.sky > m.sky, m.out > c.in, c.out > p.in, p.sat > r.sat1",
+  );
+  const best = proposed(design).find((p) => ideasOf(p) === "second-cable@m");
+  expect(optionOf(best?.design, "m", "outputs")).toBe("2");
+  expect(best?.design.parts.find((p) => p.id === "p")?.kind).toBe("outlet-sat-twin");
+  expect(best?.cost.newCables).toBe(1);
+  expect(best && failing(best.design)).toEqual([]);
+});
+
+test("a neighbour's receiver is not switched on to feed the LNB", () => {
+  const design = draw(
+    {
+      b: ["receiver-sat", { state: "unplugged" }],
+      a: ["receiver-sat"],
+      c: ["cable", { lengthM: 45, grade: "clad-0.8" }],
+      m: ["lnb-universal", { outputs: "4" }],
+      k: ["dish", { diameterM: 0.8 }],
+    },
+    "k.sky > m.sky, m.out1 > b.sat, m.out3 > c.in, c.out > a.sat",
+  );
+  expect(firstOf(design)).toBe("new-cable@c");
+});
+
+test.each([
+  { what: "an inserter that stops 13/18 V", part: ["power-inserter"], idea: "block-away@x" },
+  { what: "a masthead amplifier", part: ["amp-masthead"], idea: "filter-away@x" },
+] as const)("$what is taken out of a satellite line", ({ part, idea }) => {
+  const design = draw(
+    { a: ["receiver-sat", { polarisation: "H" }], x: part, m: ["lnb-universal"], k: ["dish"] },
+    "k.sky > m.sky, m.out > x.in, x.out > a.sat",
+  );
+  expect(firstOf(design)).toBe(idea);
+});
+
+test("an LNB of the old band is exchanged for a universal one", () => {
+  const design = draw(
+    {
+      a: ["receiver-sat"],
+      m: ["lnb-universal", { lowLoMHz: 10_000, highLoMHz: 10_000 }],
+      k: ["dish", { diameterM: 0.8 }],
+    },
+    "k.sky > m.sky, m.out > a.sat",
+  );
+  const [best] = proposed(design);
+  expect(best && ideasOf(best)).toBe("universal-converter@m");
+  expect(optionOf(best?.design, "m", "lowLoMHz")).toBe(9750);
+});
