@@ -76,8 +76,7 @@ function workOut(record: PartRecord, step: TraceStep, id: { origin: string; inde
     if (figure !== undefined && otherFigure !== undefined && otherFigure !== figure)
       noise += noiseRise(record, step, id, { from: figure, to: otherFigure }) ** 2;
   }
-  const holdsLevel = (now.stacks ?? []).some((s) => s.to === step.to);
-  return { level, noise, isActive: figure !== undefined, holdsLevel };
+  return { level, noise, isActive: figure !== undefined, holdsLevel: stackOf(now, step) !== undefined };
 }
 
 /** What a part does to signals, and what it would do with each of its values one standard deviation higher. */
@@ -109,19 +108,21 @@ function strayingOf({ part, kind, options, powered }: PartRecord): Straying {
 }
 
 /** Level that a source gives, that a stage holds, or gain of the way through [dBµV or dB]. */
-function levelThrough(
-  t: SignalTreatment,
-  { from, to, centreMHz }: TraceStep,
-  id: { origin: string; index: number },
-) {
+function levelThrough(t: SignalTreatment, step: TraceStep, id: { origin: string; index: number }) {
+  const { from, to, centreMHz } = step;
   if (from === null) {
     const bands = (t.emits ?? []).filter((e) => e.port === to).flatMap((e) => e.bands);
     const found = findCarrier(bands, id, undefined);
     return found ? (found.band.level[found.i] ?? 0) : 0;
   }
-  const stack = (t.stacks ?? []).find((s) => s.to === to);
+  const stack = stackOf(t, step);
   if (stack) return stack.levelDbuv;
   return Math.max(...waysBetween(t.paths ?? [], from, to).map((way) => gainOf(way, centreMHz)));
+}
+
+/** The gain control that holds a carrier's user band; what passes beside the user bands is not held. */
+function stackOf({ stacks = [] }: SignalTreatment, { to, userBand }: TraceStep) {
+  return userBand === undefined ? undefined : stacks.find((s) => s.to === to);
 }
 
 function gainOf(way: readonly Path[], centreMHz: number): number {
@@ -138,9 +139,10 @@ function waysBetween(paths: readonly Path[], from: string, to: string): readonly
 }
 
 /** Noise figure of the first active path on the way; undefined where all is passive. */
-function noiseFigureOf(t: SignalTreatment, { from, to }: TraceStep): number | undefined {
+function noiseFigureOf(t: SignalTreatment, step: TraceStep): number | undefined {
+  const { from, to } = step;
   if (from === null) return undefined;
-  const stack = (t.stacks ?? []).find((s) => s.to === to);
+  const stack = stackOf(t, step);
   const own = waysBetween(t.paths ?? [], from, to)
     .flat()
     .find((p) => p.noiseFigureDb !== undefined)?.noiseFigureDb;

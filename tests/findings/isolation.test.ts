@@ -121,8 +121,26 @@ describe("isolation behind pads, at 47 MHz", () => {
 
   // Nothing goes backwards through an amplifier that is worth speaking of.
   test("is not asked through an amplifier", () => {
-    const parts = { ...two("A", "B"), q: ["amp-distribution"] as const };
-    expect(isolation(parts, wires)).toEqual([]);
+    const parts: Parts = { ...two("A", "B"), q: ["amp-masthead"], psu: ["power-inserter"] };
+    const rest = "s.out1 > p.in, p.out > o1.in, s.out2 > q.in, q.out > psu.in, psu.out > o2.in";
+    expect(isolation(parts, `a.out > s.in, ${rest}`)).toEqual([]);
+  });
+
+  // Behind the lower splitter, 20·log10 3 = 9.5424 dB, C is the nearest of three: 1 + 9.5424 + 3 + 1 + 20.
+  test("takes the nearest of several flats behind one output, wherever it hangs", () => {
+    const parts: Parts = {
+      a: ["aerial-uhf"],
+      s: ["splitter", { isolationDb: 20 }],
+      t: ["splitter", { ways: 3, type: "resistive" }],
+      ...{ p: pad(9), q: pad(3), r: pad(6) },
+      ...{ o: outlet("A"), o1: outlet("B"), o2: outlet("C"), o3: outlet("D") },
+    };
+    const found = isolation(
+      parts,
+      "a.out > s.in, s.out1 > o.in, s.out2 > t.in, t.out1 > p.in, t.out2 > q.in, t.out3 > r.in, p.out > o1.in, q.out > o2.in, r.out > o3.in",
+    ).find((pair) => pair.at === "s");
+    expect(found?.outlets).toEqual(["o", "o2"]);
+    expect(found?.isolationDb).toBeCloseTo(34.5424, 4);
   });
 
   // At the lower splitter B meets C, at the upper one A meets the nearer of the two.

@@ -85,6 +85,21 @@ describe("margin of a TV set", () => {
     expect(edge?.kind === "spread" ? edge.neededDb : 0).toBeCloseTo(Math.hypot(2, 0.5), 6);
   });
 
+  // 32 + 16 − 0.7 = 47.3 dBµV, 2.3 dB above the foot. The level is known to √(2² + 1.5² + 0.3²) = 2.5 dB; C/N to 2.1 dB.
+  test("a level has to have more to spare than it is known by, not than C/N is known by", () => {
+    const channels = [{ channel: 30, mode: "dvbt-64qam-2/3", levelOffsetDb: 0 }];
+    const parts = {
+      set: ["receiver-tv"],
+      psu: ["power-inserter", { lossDb: 0.7 }],
+      m: ["amp-masthead", { gainDb: 16 }],
+      a: ["aerial-uhf", { levelDbuv: 32, channels }],
+    } as Parameters<typeof draw>[0];
+    const evaluation = evaluate(draw(parts, "a.out > m.in, m.out > psu.in, psu.out > set.in"));
+    const verdict = report(evaluation).verdicts.find((v) => v.part === "set");
+    expect(verdict?.marginDb).toBeCloseTo(2.3, 6);
+    expect(verdict && told(verdict)).toEqual(["edge", "level low", "spread"]);
+  });
+
   test("nothing is said of a reserve where something is missing", () => {
     const { verdict } = tv({ levelDbuv: 20 });
     expect(verdict.state).toBe("fails");

@@ -181,6 +181,15 @@ describe("spread of a terrestrial line, part by part", () => {
     expect(behind.levelDb).toBeCloseTo(2.5671, 5);
   });
 
+  // The gain control of a single-cable unit holds its user bands, not the TV that it passes beside them: gain 1.5 dB,
+  // √(2² + 1.5²), and for C/N 1 dB of noise figure, √(2² + 1²).
+  test("a single-cable unit holds no level but that of its user bands", () => {
+    const x = ["stacking-converter", { terrestrialBuild: "active" }] as Parts[string];
+    const { levelDb, cnDb } = tv({ x, a: source() }, "a.out > x.ter, x.out1 > z.in");
+    expect(levelDb).toBeCloseTo(2.5, 6);
+    expect(cnDb).toBeCloseTo(Math.sqrt(5), 6);
+  });
+
   // Of an amplifier without supply gain and noise figure are no matter: nothing of the two is at work.
   test("an amplifier that is not fed adds nothing of its own", () => {
     const { levelDb, cnDb } = tv({ m: fed.m, a: source({ levelDbuv: 90 }) }, "a.out > m.in, m.out > z.in");

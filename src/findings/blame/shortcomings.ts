@@ -100,7 +100,8 @@ function levelWith(stage: Stage, options: AnyOptions, powered: boolean): number 
       }
     return amountOf(stage);
   }
-  const stacked = stacks.find((s) => s.to === step.to);
+  // What passes beside the user bands has a way and a gain of its own.
+  const stacked = step.userBand === undefined ? undefined : stacks.find((s) => s.to === step.to);
   if (stacked) {
     const now = record.treatment.stacks?.find((s) => s.to === step.to)?.levelDbuv ?? stacked.levelDbuv;
     return amountOf(stage) + stacked.levelDbuv - now;

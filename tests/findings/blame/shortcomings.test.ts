@@ -131,11 +131,31 @@ describe("an amplifier", () => {
   });
 });
 
+describe("a single-cable unit", () => {
+  const unit = (o: Record<string, unknown>) =>
+    asked(["stacking-converter", { terrestrialBuild: "active", terrestrialRatedDbuv: 120, ...o }], {
+      wires: "a.out > x.ter, x.out1 > z.in",
+    });
+
+  // TV goes beside the user bands: its own gain, 2 dB as usual, decides, and not the level of the user bands.
+  test("gives TV as much less or more as its own gain is turned", () => {
+    expect(unit({})).toEqual({ lacking: undefined, exceeding: undefined });
+    expect(unit({ terrestrialGainDb: -8 }).lacking?.excessDb).toBeCloseTo(10, 2);
+    expect(unit({ terrestrialGainDb: 12 }).exceeding?.excessDb).toBeCloseTo(10, 2);
+  });
+
+  test("is no matter for TV by the level of its user bands", () => {
+    expect(unit({ stackDbuv: 60 }).lacking).toBeUndefined();
+    expect(unit({ stackDbuv: 95 }).exceeding).toBeUndefined();
+  });
+});
+
 describe("a source", () => {
   const source = (o: Record<string, unknown>, wires = "x.out > z.in") =>
     asked(["aerial-uhf", { ...(AERIAL[1] ?? {}), ...o }], { wires });
 
-  test("gives as much more or less than usual as its level is above or below the usual one", () => {
+  // Not every place is a good one: an aerial is weak only where it gives 10 dB less than in one.
+  test("gives too much by what is above the usual level, too little by what is below that and 10 dB more", () => {
     const { lacking: none, exceeding: strong } = source({ levelDbuv: 95 });
     expect(none).toBeUndefined();
     expect(strong?.does).toBe("strong source");
@@ -143,7 +163,9 @@ describe("a source", () => {
     const { lacking: weak, exceeding: nothing } = source({ levelDbuv: 45 });
     expect(nothing).toBeUndefined();
     expect(weak?.does).toBe("weak source");
-    expect((strong?.excessDb ?? 0) + (weak?.excessDb ?? 0)).toBeCloseTo(95 - 45, 6);
+    expect((strong?.excessDb ?? 0) + (weak?.excessDb ?? 0)).toBeCloseTo(95 - 45 - 10, 6);
+    const usual = 95 - (strong?.excessDb ?? 0);
+    expect(source({ levelDbuv: usual - 9 })).toEqual({ lacking: undefined, exceeding: undefined });
   });
 
   test("lacks what a transmitter lies below the others of it", () => {

@@ -102,6 +102,35 @@ describe("who suffers", () => {
     expect(causes.map((c) => [c.root.at.part, ...c.receivers])).toEqual([["a", "r"], ["b"]]);
   });
 
+  test("at one place from each cause that is found there", () => {
+    const [first, second] = [
+      alone(finding("a"), finding("r")),
+      alone(finding("b"), finding("r", { parts: ["b"] })),
+    ];
+    const causes = inHarmOrder([first, second], setting([receiver("r", "fails")]));
+    expect(causes.map((c) => c.receivers)).toEqual([["r"], ["r"]]);
+  });
+
+  test("from nothing before it, nor from what mentions it, where a cause is known", () => {
+    const [own, before] = [alone(finding("c"), finding("r")), alone(finding("a", { parts: ["r"] }))];
+    const causes = inHarmOrder([own, before], setting([receiver("r", "fails")], { r: ["a"] }));
+    expect(causes.map((c) => [c.root.at.part, ...c.receivers])).toEqual([["c", "r"], ["a"]]);
+  });
+
+  // A channel that nobody transmits on any more takes nothing from anybody.
+  test("not from what takes nothing, however near it lies", () => {
+    const { facts: _, ...common } = finding("b");
+    const harmless: Finding = { ...common, rule: "above-band-edge", facts: { channels: [] } };
+    const causes = inHarmOrder([alone(harmless), a], setting([receiver("r", "fails")], { r: ["b", "a"] }));
+    expect(causes.map((c) => [c.root.at.part, ...c.receivers])).toEqual([["a", "r"], ["b"]]);
+  });
+
+  // Whatever is found at an outlet concerns whoever is plugged in there one day, though all is handed on.
+  test("an outlet that hands on all, where something is found at it", () => {
+    const [cause] = inHarmOrder([alone(finding("s"))], setting([{ ...outlet("s"), state: "works" }]));
+    expect(cause?.outlets).toEqual(["s"]);
+  });
+
   test("receivers and outlets apart, in the order of the signal, each once", () => {
     const many = alone(
       finding("a"),
@@ -121,6 +150,8 @@ describe("which cause comes first", () => {
     inHarmOrder(groups, s).map((c) => c.root.parts[0]);
 
   test("an error before a warning before a note, by the gravest finding of each", () => {
+    const graver = alone(finding("e"), finding("f", { severity: "note" }));
+    expect(inHarmOrder([graver], setting([])).map((c) => c.severity)).toEqual(["error"]);
     const note = alone(finding("a", { severity: "note" }));
     const warning = alone(finding("b", { severity: "warning" }));
     const error = alone(finding("c", { severity: "note" }), finding("d"));
@@ -184,4 +215,7 @@ test("a cause is the same object while nothing about it changes", () => {
   expect(after).not.toBe(before);
   expect(after?.receivers).toEqual([]);
   expect(inHarmOrder([alone(group.root)], setting([]))[0]?.findings).toEqual([group.root]);
+  const [here, there] = [finding("x"), finding("y")];
+  expect(inHarmOrder([alone(group.root, here)], setting([]))[0]?.findings[1]).toBe(here);
+  expect(inHarmOrder([alone(group.root, there)], setting([]))[0]?.findings[1]).toBe(there);
 });
