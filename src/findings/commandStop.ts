@@ -4,7 +4,8 @@ import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { Feed, Offer } from "../signal/control.ts";
 import type { Culprit } from "./missing.ts";
 
-/** From this voltage on every converter takes the request as horizontal [V]. */
+/** Below this voltage every converter takes the request as vertical, from the other one on as horizontal [V]. */
+export const SURELY_VERTICAL_VOLTS = 14;
 export const SURELY_HORIZONTAL_VOLTS = 16;
 
 /** Who speaks, and to which part. */

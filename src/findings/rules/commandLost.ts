@@ -1,15 +1,12 @@
 import type { PartId } from "../../design/design.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Offer, SwitchState } from "../../signal/control.ts";
-import { SURELY_HORIZONTAL_VOLTS } from "../commandStop.ts";
+import { SURELY_HORIZONTAL_VOLTS, SURELY_VERTICAL_VOLTS } from "../commandStop.ts";
 import type { Draft } from "../finding.ts";
 import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 import { walkSupply } from "../walk/supply.ts";
 import { supplyWay } from "../walk/supplyWay.ts";
 import { type VoltsLost, voltsLost } from "../walk/voltsLost.ts";
-
-/** Below this voltage every converter takes the request as vertical [V]. */
-const SURELY_VERTICAL_VOLTS = 14;
 
 export type CommandLostFacts =
   /** 18 V that arrive too low: surely lost, or between the two limits, where each converter decides for itself. */

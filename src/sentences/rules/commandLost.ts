@@ -1,4 +1,4 @@
-import { SURELY_HORIZONTAL_VOLTS, SURELY_VERTICAL_VOLTS } from "../../findings/rules/commandLost.ts";
+import { SURELY_HORIZONTAL_VOLTS, SURELY_VERTICAL_VOLTS } from "../../findings/commandStop.ts";
 import type { Band } from "../../signal/band.ts";
 import { markCarriers, pictureOf, type Spot, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainName } from "../explain/plainWords.ts";
