@@ -10,6 +10,8 @@ export type Proof = {
   readonly cured: readonly Finding[];
   /** Findings that come with it, or that it makes graver. */
   readonly caused: readonly Finding[];
+  /** Errors of which a warning stays: not quite cured. */
+  readonly softened: readonly Finding[];
   /** Ids of the causes that are gone, and of those that are left: errors and warnings, worst first. */
   readonly causesCured: readonly string[];
   readonly causesLeft: readonly string[];
@@ -40,7 +42,7 @@ export function prove(before: Site, after: Site, targets: readonly Finding[]): P
 /** What went and what came between two states, without a judgement. */
 export function proofOf(before: Site, after: Site): Proof {
   const weightBefore = new Map(before.report.findings.map((f) => [f.id, WEIGHT[f.severity]]));
-  const keysAfter = new Set(after.report.findings.map((f) => f.id));
+  const severityAfter = new Map(after.report.findings.map((f) => [f.id, f.severity]));
   const left = wrongIn(after);
   // A cause that follows from another one now is no longer one of its own, and yet not cured.
   const standing = new Set(left.flatMap((c) => c.findings.map((f) => f.id)));
@@ -52,8 +54,11 @@ export function proofOf(before: Site, after: Site): Proof {
       return then && is(was, then) ? [was.part] : [];
     });
   return {
-    cured: before.report.findings.filter((f) => !keysAfter.has(f.id)),
+    cured: before.report.findings.filter((f) => !severityAfter.has(f.id)),
     caused: after.report.findings.filter((f) => WEIGHT[f.severity] < (weightBefore.get(f.id) ?? Infinity)),
+    softened: before.report.findings.filter(
+      (f) => f.severity === "error" && severityAfter.get(f.id) === "warning",
+    ),
     causesCured: wrongIn(before).flatMap(({ id }) => (standing.has(id) ? [] : [id])),
     causesLeft: left.map((c) => c.id),
     errorsLeft: countOf(after, "error"),

@@ -19,8 +19,8 @@ type Order = (a: Ranked, b: Ranked) => number;
 
 /**
  * For a whole design what cures most comes before what costs least: half a cure is no bargain.
- * A cure that brings a new warning, leaves a receiver on a knife's edge or gives something up comes after one
- * that does none of it; then what leaves the fewest receivers with little to spare; then the least effort.
+ * A cure that brings a new warning, makes one of an error, leaves a receiver on a knife's edge or gives something
+ * up comes after one that does none of it; then what leaves the fewest receivers with little to spare; then the least effort.
  */
 export function byRank(aim: SearchAim, effort: Effort = "all"): Order {
   return (a, b) =>
@@ -76,5 +76,6 @@ export function isFarDearer(p: Ranked, other: Ranked): boolean {
 }
 
 function drawbacks({ proof, givesUp }: Ranked): number {
-  return proof.caused.filter((f) => f.severity === "warning").length + proof.onEdge.length + givesUp.length;
+  const warnings = proof.caused.filter((f) => f.severity === "warning").length + proof.softened.length;
+  return warnings + proof.onEdge.length + givesUp.length;
 }

@@ -10,7 +10,7 @@ type Cure = {
   readonly steps: readonly CureStep[];
   /** The design with the cure done. */
   readonly design: Design;
-  readonly proof: Pick<Proof, "errorsLeft">;
+  readonly proof: Pick<Proof, "errorsLeft" | "softened">;
 };
 
 /** What is to be done; where something is still wrong afterwards, it says so. `before`: the design as it is. */
@@ -18,7 +18,7 @@ export function cureTitle({ steps, design, proof }: Cure, before: Design): strin
   const names = namesIn(before, design);
   const title = steps.map((s) => stepTitle(s, names)).join("; then ");
   return plural(proof.errorsLeft, {
-    zero: title,
+    zero: proof.softened.length > 0 ? `${title} (leaves a warning of the same)` : title,
     one: (n) => `${title} (leaves ${n} error)`,
     other: (n) => `${title} (leaves ${n} errors)`,
   });
