@@ -35,6 +35,26 @@ const WRONG_PLATE = file(
   ),
 );
 
+/** A wrong plate; a television that gets too little; a radio that is still to be joined. */
+const THREE_LINES = file(
+  "three.json",
+  writeDesign(
+    draw(
+      {
+        z: ["receiver-sat"],
+        plate: ["outlet-tv"],
+        lnb: ["lnb-universal"],
+        dish: ["dish"],
+        weak: ["aerial-uhf", { levelDbuv: 44 }],
+        socket: ["outlet-tv"],
+        tv: ["receiver-tv"],
+        radio: ["receiver-fm"],
+      },
+      "dish.sky > lnb.sky, lnb.out > plate.in, plate.tv > z.sat, weak.out > socket.in, socket.tv > tv.in",
+    ),
+  ),
+);
+
 type Json = {
   file: string;
   causes: {
@@ -81,17 +101,19 @@ describe("check", () => {
   });
 
   test("exits with 1 for a design with errors: causes first, what follows beneath, then place by place", () => {
-    const { exitCode, stdout } = run([example("house-wideband-fails")]);
+    const { exitCode, stdout } = run([THREE_LINES]);
     expect(exitCode).toBe(1);
     const lines = stdout.trim().split("\n");
-    expect(lines[0]).toMatch(/^\d+ causes?, \d+ findings\.$/);
     const causes = lines.filter((line) => /^(error|warning|note): /.test(line));
     const rank = (line: string) => ["error", "warning", "note"].indexOf(line.split(":")[0] ?? "");
+    expect(new Set(causes.map(rank))).toEqual(new Set([0, 1, 2]));
     expect(causes.map(rank)).toEqual(causes.map(rank).sort((a, b) => a - b));
     // Nothing that is found is left out: as many lines as the heading counts.
     const found = lines.filter((line) => /^( {4})?(error|warning|note): /.test(line));
-    expect(lines[0]).toContain(`${causes.length} causes, ${found.length} findings`);
-    expect(stdout).toMatch(/^Outlet Plate living room: .*\n {2}FAILS: TV living room: /m);
+    expect(lines[0]).toBe(`${causes.length} causes, ${found.length} findings.`);
+    expect(stdout).toMatch(/^Outlet plate: .*\n {2}FAILS: z: /m);
+    // One fault, one line at the head, however many suffer.
+    expect(run([example("house-wideband-fails")]).stdout).toMatch(/^1 cause, \d+ findings\.\nerror: /);
   });
 
   test("the first line of a wrong plate names the plate, and the receiver behind it suffers", () => {

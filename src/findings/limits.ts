@@ -170,4 +170,12 @@ export function limitsFor(
   });
 }
 
+/** Sums of decibels that should meet a limit come out by so little beside it [dB]. */
+const SAME_DB = 1e-6;
+
+/** Whether a limit is passed. `excessDb`: by how much [dB]. */
+export function isBeyond(excessDb: number): boolean {
+  return excessDb > SAME_DB;
+}
+
 const CN_SOURCE = `C/N that the modulation needs, and ${CN_SPARE_DB} dB to spare: a choice of this tool`;

@@ -5,7 +5,7 @@ import type { CarrierId, TraceOutput } from "../evaluate/trace.ts";
 import type { Carrier, Service } from "../signal/carrier.ts";
 import type { Edge, Tightest } from "./finding.ts";
 import { receiverResults } from "./inputReception.ts";
-import { limitsFor, profileOf } from "./limits.ts";
+import { isBeyond, limitsFor, profileOf } from "./limits.ts";
 import type { Plane } from "./missing.ts";
 import { rainMinutes } from "./rainOutage.ts";
 import type { ReceptionResult } from "./reception.ts";
@@ -127,12 +127,12 @@ function rate(
 }
 
 function edgeOf(evaluation: Evaluation, by: Tightest["by"], { judged, db }: Candidate): Edge | undefined {
-  if (db < 0) return { kind: "outside limits" };
+  if (isBeyond(-db)) return { kind: "outside limits" };
   const { keepDb } = settingsOf(evaluation.design);
-  if (db < keepDb) return { kind: "kept distance", neededDb: keepDb };
+  if (isBeyond(keepDb - db)) return { kind: "kept distance", neededDb: keepDb };
   const spread = spreadOf(evaluation, judged.end, judged);
   const neededDb = by === "C/N" ? spread.cnDb : spread.levelDb;
-  if (db < neededDb) return { kind: "spread", neededDb };
+  if (isBeyond(neededDb - db)) return { kind: "spread", neededDb };
   const { plane, carrier } = judged;
   const dish = by === "C/N" && plane ? evaluation.record(plane.source) : undefined;
   if (!dish || !plane) return undefined;

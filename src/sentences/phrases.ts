@@ -5,6 +5,7 @@ import { type BandFacts, bandFactsOf } from "../findings/bandFacts.ts";
 import type { Band } from "../signal/band.ts";
 import { SERVICE_NAMES, type Service } from "../signal/carrier.ts";
 import { numeral, plural } from "../words/plural.ts";
+import { besideLimit } from "./figures.ts";
 
 /**
  * Stands for the label of a part. Findings are kept while a part's record is unchanged, but another
@@ -90,11 +91,7 @@ export function round1(x: number): string {
 
 /** A figure beside its limit, with so many decimals that the two still differ: "44.98" beside 45. */
 export function beside(x: number, limit: number): string {
-  for (const decimals of [1, 2, 3]) {
-    const rounded = Number(x.toFixed(decimals));
-    if (rounded !== limit) return String(rounded).replace("-", "−");
-  }
-  return round1(x);
+  return besideLimit(x, limit)[0].replace("-", "−");
 }
 
 /** More than so many are not listed: the first three of them, and how many more there are. */

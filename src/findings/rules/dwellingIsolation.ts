@@ -1,7 +1,7 @@
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { Draft } from "../finding.ts";
 import { type IsolationPair, worstIsolation } from "../isolation.ts";
-import type { Profile } from "../limits.ts";
+import { isBeyond, type Profile } from "../limits.ts";
 import type { DesignRule } from "../rule.ts";
 
 export type DwellingIsolationFacts = {
@@ -49,7 +49,7 @@ function belowLimit(
   { fromMHz, toMHz, db }: Profile["isolation"][number],
 ): Draft<"dwelling-isolation">[] {
   return pairs
-    .filter((pair) => pair.isolationDb < db)
+    .filter((pair) => isBeyond(db - pair.isolationDb))
     .map(({ at, outlets, dwellings, isolationDb }) => ({
       severity: "warning",
       at: { part: at, band: `${fromMHz}` },

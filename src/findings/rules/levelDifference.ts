@@ -1,5 +1,6 @@
 import type { Blamed } from "../blame/culprit.ts";
 import { blameForLean } from "../blame/lean.ts";
+import { isBeyond } from "../limits.ts";
 import { type CarrierFigures, heardAt, placesOf } from "../places.ts";
 import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 import { keptFor } from "../watched.ts";
@@ -25,7 +26,7 @@ export const levelDifference: RuleOf<"level-difference"> = {
         const strongest = ranked.at(-1);
         if (limit === undefined || !weakest || !strongest) return [];
         const value = strongest.levelDbuv - weakest.levelDbuv;
-        if (value <= limit) return [];
+        if (!isBeyond(value - limit)) return [];
         return [
           {
             severity: "warning" as const,

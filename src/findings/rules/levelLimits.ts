@@ -1,6 +1,7 @@
 import type { Blamed } from "../blame/culprit.ts";
 import { blameForLevel } from "../blame/level.ts";
 import { extreme } from "../extreme.ts";
+import { isBeyond } from "../limits.ts";
 import { type CarrierFigures, heardAt, placesOf } from "../places.ts";
 import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 import { keptFor } from "../watched.ts";
@@ -25,7 +26,7 @@ export const levelLimits: RuleOf<"level-limits"> = {
         return (["too little", "too much"] as const).flatMap((side) => {
           const excess = (c: (typeof carriers)[number]) =>
             side === "too little" ? c.limits.minDbuv - c.levelDbuv : c.levelDbuv - c.limits.maxDbuv;
-          const failing = carriers.filter((c) => excess(c) > 0);
+          const failing = carriers.filter((c) => isBeyond(excess(c)));
           const found = extreme(failing, excess);
           if (!found) return [];
           const { limits, ...worst } = found;

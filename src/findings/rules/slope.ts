@@ -1,7 +1,7 @@
 import type { Blamed } from "../blame/culprit.ts";
 import { blameForLean } from "../blame/lean.ts";
 import { extreme } from "../extreme.ts";
-import type { NetworkRange } from "../limits.ts";
+import { isBeyond, type NetworkRange } from "../limits.ts";
 import { type CarrierFigures, heardAt, placesOf } from "../places.ts";
 import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 import { keptFor } from "../watched.ts";
@@ -39,7 +39,7 @@ export const slope: RuleOf<"slope"> = {
         const highest = extreme(carriers, (c) => c.centreMHz);
         if (limit === undefined || perMHz === undefined || !lowest || !highest) return [];
         const value = Math.abs(perMHz) * (highest.centreMHz - lowest.centreMHz);
-        if (value <= limit) return [];
+        if (!isBeyond(value - limit)) return [];
         return [
           {
             severity: "warning" as const,

@@ -1,6 +1,7 @@
 import type { Blamed } from "../blame/culprit.ts";
 import { blameForQuality, type Spoiler } from "../blame/quality.ts";
 import { extreme } from "../extreme.ts";
+import { isBeyond } from "../limits.ts";
 import { type CarrierFigures, heardAt, placesOf } from "../places.ts";
 import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 import { keptFor } from "../watched.ts";
@@ -22,7 +23,7 @@ export const weakQuality: RuleOf<"low-carrier-to-noise"> = {
     placesOf({ record, kindAt }).flatMap((place) =>
       place.services.flatMap((service) => {
         const carriers = heardAt(place, service, profile);
-        const poor = carriers.filter((c) => c.cniDb < c.limits.cnDb);
+        const poor = carriers.filter((c) => isBeyond(c.limits.cnDb - c.cniDb));
         const found = extreme(poor, (c) => c.limits.cnDb - c.cniDb);
         if (!found) return [];
         const { limits, ...worst } = found;

@@ -1,8 +1,10 @@
 /** The step at which a signal is lost, and why. */
+
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { Polarisation } from "../../signal/carrier.ts";
 import { type BandFacts, bandFactsOf } from "../bandFacts.ts";
+import { isBeyond } from "../limits.ts";
 import type { MissingReason } from "../missing.ts";
 import type { Choice } from "./choice.ts";
 import type { Destination } from "./destination.ts";
@@ -144,8 +146,8 @@ function outOfLimits({ steps, end, limits, receiver }: Walked): Loss | undefined
   if (!end || !limits) return undefined;
   const { levelDbuv } = end;
   const { minDbuv, maxDbuv } = limits;
-  const low = levelDbuv < minDbuv;
-  if (!low && levelDbuv <= maxDbuv) return undefined;
+  const low = isBeyond(minDbuv - levelDbuv);
+  if (!low && !isBeyond(levelDbuv - maxDbuv)) return undefined;
   // The step from which on the level stays beyond the limit: that is where something must be done at the latest.
   const step = firstForGood(steps, (s) => (low ? s.levelDbuv < minDbuv : s.levelDbuv > maxDbuv));
   const at = steps[step];
