@@ -151,15 +151,11 @@ function expandedPart([, id, x, y, label = 0, options = {}]: CompactPart, kindKe
   };
 }
 
-/** Names that kinds had when links were first made: a label that a link leaves out keeps meaning what it meant. */
-const FIRST_NAMES: Readonly<Record<string, string>> = {
-  "lnb-stacked": "Channel-stacking LNB",
-  "stacking-converter": "Stacking converter",
-};
-
-function linkName({ kind, name }: PartKind): string {
-  return FIRST_NAMES[kind] ?? name;
+/** A label that a link leaves out is made of the name that the kind had when links were first made. */
+function linkName({ firstName, name }: PartKind): string {
+  return firstName ?? name;
 }
+
 function defaultLabel(name: string, id: number | string): string {
   return `${name} ${id}`;
 }

@@ -227,6 +227,8 @@ export type PartKind = {
   readonly family: Family;
   /** Name in the tray. */
   readonly name: string;
+  /** The name when links were first made, where it was another: a label that a link leaves out keeps its meaning. */
+  readonly firstName?: string;
   /** One plain sentence: what it is for. */
   readonly summary: string;
   /** Further words a user may search for. */

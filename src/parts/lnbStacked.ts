@@ -48,6 +48,7 @@ export const LNB_STACKED = define({
   kind: "lnb-stacked",
   family: "convert",
   name: "Single-cable LNB",
+  firstName: "Channel-stacking LNB",
   summary: "Puts the transponder that each tuner asks for onto the tuner's own user band, all on one cable.",
   keywords: [
     "SCR",

@@ -78,6 +78,7 @@ export const STACKING_CONVERTER = define({
   kind: "stacking-converter",
   family: "convert",
   name: "Single-cable unit",
+  firstName: "Stacking converter",
   summary: "Makes single-cable feeds with user bands for flats or branches, terrestrial passed beside.",
   keywords: ["SCR", "dSCR", "single cable", "one cable", "user band", "multiswitch", "block", "flats"],
   prefix: "stacker",

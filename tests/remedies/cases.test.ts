@@ -141,8 +141,13 @@ const CASES: readonly Case[] = [
   {
     fault: "a recorder with one of its two leads",
     design: draw(
-      { ...sky, lnb: ["lnb-universal", { outputs: "2" }], r: ["receiver-sat-twin"] },
-      "dish.sky > lnb.sky, lnb.out1 > r.sat1",
+      {
+        ...sky,
+        lnb: ["lnb-universal", { outputs: "2" }],
+        c: ["cable", { lengthM: 12 }],
+        r: ["receiver-sat-twin"],
+      },
+      "dish.sky > lnb.sky, lnb.out1 > c.in, c.out > r.sat1",
     ),
     rule: "not-connected",
     cure: "second-cable",

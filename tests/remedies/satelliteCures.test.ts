@@ -151,7 +151,7 @@ test("a neighbour's receiver is not switched on to feed the LNB", () => {
 
 test.each([
   { what: "an inserter that stops 13/18 V", part: ["power-inserter"], idea: "block-away@x" },
-  { what: "a masthead amplifier", part: ["amp-masthead"], idea: "filter-away@x" },
+  { what: "a masthead amplifier", part: ["amp-masthead"], idea: "amplifier-away@x" },
 ] as const)("$what is taken out of a satellite line", ({ part, idea }) => {
   const design = draw(
     { a: ["receiver-sat", { polarisation: "H" }], x: part, m: ["lnb-universal"], k: ["dish"] },

@@ -91,8 +91,8 @@ function isWorthIt(
 
 /** A universal LNB of an older sort, which puts its bands elsewhere. */
 function isOdd({ kind, options }: PartRecord): boolean {
-  const usual = usualOscillators();
-  return kind.kind === "lnb-universal" && Object.keys(usual).some((key) => options[key] !== usual[key]);
+  if (kind.trade.gives !== "switched") return false;
+  return Object.entries(usualOscillators()).some(([key, usual]) => key in options && options[key] !== usual);
 }
 
 function usualOscillators(): Readonly<Record<string, unknown>> {

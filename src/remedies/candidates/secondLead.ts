@@ -1,4 +1,6 @@
 /** The second input of a receiver whose first one is fed by a switched output: a line of its own. */
+import type { Part } from "../../design/design.ts";
+import { kindOf } from "../../parts/catalogue.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { feedingOf, lengthM, satelliteInputs } from "../site.ts";
@@ -26,8 +28,7 @@ export const secondLead: Idea = (site, finding) => {
         const metres = Math.max(1, lengthM(between));
         const cable = d.put("cable", { ...cableOptions(between), lengthM: metres }, [at[0] - 376, at[1]]);
         d.join([converter.part.id, out], [cable, "in"]);
-        // A twin plate can stand for one for satellite only.
-        if (!plate || d.part(plate.part.id)?.kind !== "outlet-sat") {
+        if (!plate || !isForSatelliteOnly(d.part(plate.part.id))) {
           d.join([cable, "out"], [id, port]);
           return d.result();
         }
@@ -39,3 +40,9 @@ export const secondLead: Idea = (site, finding) => {
     ];
   });
 };
+
+/** A plate with one socket, in the place of which a twin plate for satellite can stand. */
+function isForSatelliteOnly(plate: Part | undefined): boolean {
+  const sockets = plate && (kindOf(plate.kind)?.delivery?.(plate.options).sockets ?? []);
+  return sockets?.length === 1 && sockets[0]?.services.join() === "satellite";
+}

@@ -215,7 +215,7 @@ const ROWS: readonly Row[] = [
     name: "a switched converter where a channel-stacking one belongs",
     design: "single-cable-house",
     fault: "wrong-converter:lnb=lnb-universal",
-    rule: "switched-output-shared",
+    rule: "wrong-feed",
     loses: ["sat1", "sat2"],
   },
   {
