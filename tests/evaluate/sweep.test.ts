@@ -180,7 +180,8 @@ describe("after an edit only what it can touch is worked out again", () => {
 describe("wires and parts that come and go", () => {
   test("a wire taken away silences what lay behind it, and its supply is gone", () => {
     const { evaluation, changed, touched } = edited(without(HOUSE, "lnb.out1 > drop1.in"));
-    expect(changed).toEqual(["drop1", "lnb", "sat1"]);
+    // The LNB lives on the other receiver alone now, which its other output hands on.
+    expect(changed).toEqual(["drop1", "drop2", "lnb", "sat1", "sat2"]);
     // The dish is asked about the LNB's new load, and the other drop is handed what comes out of the LNB.
     expect(
       ["amp", "radio", "run1", "run2", "split", "tv1", "tv2", "uhf"].filter((id) => touched.includes(id)),

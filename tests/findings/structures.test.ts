@@ -44,7 +44,7 @@ describe("walks", () => {
     const tv = evaluation.records.find((r) => r.kind.kind === "receiver-sat");
     const { steps, lines } = tellSupply(evaluation, { part: tv?.part.id ?? "", port: "sat" });
     expect(steps.filter((s) => s.end === "met before").length).toBeGreaterThan(0);
-    expect(lines.join(" ")).toMatch(/from here on it goes by a way that is listed already/);
+    expect(lines.join(" ")).toMatch(/From here on it goes by a way that is listed already/);
     // The last step is reached all the same: the LNB is fed.
     expect(steps.some((s) => s.end === "feeds")).toBe(true);
   });
