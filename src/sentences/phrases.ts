@@ -23,6 +23,14 @@ export function withLabels(text: string, label: (id: string) => string): string 
 /** What is counted: the carriers of a service, or the user bands of a stacked feed. */
 export type Counted = Service | "user band";
 
+/** What the carriers of a place are counted as: those of a stacked feed as user bands. */
+export function countedCarriers(
+  { userBand }: { readonly userBand?: number },
+  service: Service = "tv",
+): Counted {
+  return userBand === undefined ? service : "user band";
+}
+
 const CARRIER_NAMES: Readonly<Record<Counted, { readonly one: string; readonly other: string }>> = {
   tv: { one: "TV multiplex", other: "TV multiplexes" },
   dab: { one: "DAB block", other: "DAB blocks" },

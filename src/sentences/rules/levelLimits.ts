@@ -2,7 +2,7 @@ import { plural } from "../../words/plural.ts";
 import { becauseOf, culpritCure, culpritWords } from "../culpritWords.ts";
 import { heardThere, pictureOfPlace, tuned, whereOf } from "../explain/place.ts";
 import { plainName, programmes } from "../explain/plainWords.ts";
-import { beside, partName, round1, share } from "../phrases.ts";
+import { beside, countedCarriers, partName, round1, share } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 
 type Here = Told<"level-limits">;
@@ -16,7 +16,7 @@ export const levelLimits: RuleWords<"level-limits"> = {
   message: (told) => {
     const { facts, at } = told.finding;
     const { value = 0, limit = 0 } = told.finding;
-    const which = share(facts.failing, facts.of, at.service ?? "tv");
+    const which = share(facts.failing, facts.of, countedCarriers(facts.worst, at.service));
     const high = isHigh(told);
     const figures = `${beside(value, limit)} dBµV and ${high ? "may" : "should"} have ${limit} dBµV at ${high ? "most" : "least"}`;
     const degree = high ? "strong" : "weak";

@@ -136,7 +136,9 @@ function stopWords(told: ToldHere, stop: SupplyStop): string {
     case "open":
       return `${victim} gets no supply: nothing is connected to ${portOfPart(record, stop.part, stop.port)}.`;
     case "nothing feeds":
-      return `${victim} gets no supply: nothing below feeds it.`;
+      return stop.setting && stop.nearest !== undefined
+        ? `${victim} gets no supply: ${partName(stop.nearest)} could feed it, but is not set to.`
+        : `${victim} gets no supply: nothing below feeds it.`;
   }
 }
 

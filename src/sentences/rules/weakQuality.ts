@@ -3,7 +3,7 @@ import { plural } from "../../words/plural.ts";
 import { becauseOf, culpritCure, culpritWords } from "../culpritWords.ts";
 import { pictureOfPlace, tuned, whereOf } from "../explain/place.ts";
 import { capital, plainName, programmes } from "../explain/plainWords.ts";
-import { beside, nameOfBand, partName, round1, share } from "../phrases.ts";
+import { beside, countedCarriers, nameOfBand, partName, round1, share } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 
 type Here = Told<"low-carrier-to-noise">;
@@ -17,7 +17,7 @@ export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
   severities: ["warning"],
   message: (told) => {
     const { at, facts, value = 0, limit = 0 } = told.finding;
-    const which = share(facts.failing, facts.of, at.service ?? "tv");
+    const which = share(facts.failing, facts.of, countedCarriers(facts.worst, at.service));
     const figures = `${beside(value, round1Number(limit))} dB and should have ${round1(limit)} dB`;
     const place = `At ${whereOf(told)}, ${which}`;
     const seen = plural(facts.failing, {
