@@ -30,7 +30,7 @@ export type RuleWords<R extends RuleId> = {
   readonly message: (told: Told<R>) => string;
   /** What would cure it, in a sentence. */
   readonly cure?: (told: Told<R>) => string | undefined;
-  /** One sentence without any word of the trade. */
+  /** One or two short sentences without any word of the trade. */
   readonly customer: (told: Told<R>) => string;
   /** One paragraph with the numbers, and what they are held against. */
   readonly trade: (told: Told<R>) => string;

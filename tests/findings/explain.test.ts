@@ -36,7 +36,8 @@ function checked(finding: Finding, evaluation: Evaluation): Explained {
       /[⟦⟧]|undefined|null|NaN|Infinity|\[object|\s{2}| [,.;:]|\(\)|: \./,
     );
   }
-  expect(withoutLabels(explained.customer), "one sentence").not.toMatch(/[.!?]\s/);
+  const sentences = withoutLabels(explained.customer).split(/(?<=[.!?])\s/);
+  expect(sentences.length, "two short sentences at most").toBeLessThanOrEqual(2);
   for (const words of JARGON) expect(withoutLabels(explained.customer)).not.toMatch(words);
   expect(explained.trade.length).toBeGreaterThan(150);
   expect(wordsOf(finding.rule).severities).toContain(finding.severity);
