@@ -3,6 +3,7 @@ import type { Design } from "../../design/design.ts";
 import type { CureStep } from "../../remedies/cureStep.ts";
 import type { Proof } from "../../remedies/proof.ts";
 import { plural } from "../../words/plural.ts";
+import { uncapital } from "../explain/plainWords.ts";
 import { stepTitle } from "./step.ts";
 import { namesIn } from "./told.ts";
 
@@ -16,7 +17,8 @@ type Cure = {
 /** What is to be done; where something is still wrong afterwards, it says so. `before`: the design as it is. */
 export function cureTitle({ steps, design, proof }: Cure, before: Design): string {
   const names = namesIn(before, design);
-  const title = steps.map((s) => stepTitle(s, names)).join("; then ");
+  const [first = "", ...further] = steps.map((s) => stepTitle(s, names));
+  const title = [first, ...further.map(uncapital)].join("; then ");
   return plural(proof.errorsLeft, {
     zero: proof.softened.length > 0 ? `${title} (leaves a warning of the same)` : title,
     one: (n) => `${title} (leaves ${n} error)`,

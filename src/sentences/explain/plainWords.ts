@@ -81,3 +81,8 @@ export function roughly(n: number, of: number, service: Service | undefined): st
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
+
+/** The same words in the middle of a sentence; abbreviations stay: "DAB aerial". */
+export function uncapital(text: string): string {
+  return /^\p{Lu}\p{Lu}/u.test(text) ? text : text.charAt(0).toLowerCase() + text.slice(1);
+}

@@ -1,10 +1,10 @@
 import { kindOf } from "../../../parts/catalogue.ts";
+import { uncapital } from "../../explain/plainWords.ts";
 import { list } from "../../phrases.ts";
 import type { WordsOf } from "../told.ts";
 
 function kindName(kind: string): string {
-  const name = kindOf(kind)?.name ?? kind;
-  return name.charAt(0).toLowerCase() + name.slice(1);
+  return uncapital(kindOf(kind)?.name ?? kind);
 }
 
 /** "diplexer", "triplexer": the direction follows from its place. */
