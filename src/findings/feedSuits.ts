@@ -69,8 +69,28 @@ function wrongFeed(input: ReceiverInput, band: Band): MissingReason | undefined 
   return undefined;
 }
 
+/**
+ * Why a receiver cannot make a feed come on the way up from a place that its commands do reach, as if nobody else
+ * spoke; undefined where it can, or where it gives too few volts itself.
+ */
+export function whyOutOfReach({ part, port }: Offer, band: Band): LostCarrier | undefined {
+  for (const condition of band.conditions) {
+    const barrier = whyNotSet({ receiver: part, input: { port }, alone: true }, condition);
+    const own = condition.at.offers.find((o) => o.part === part && o.port === port);
+    if (barrier && !(own && givesTooLittle(own, barrier.reason))) return barrier;
+  }
+  return undefined;
+}
+
+function givesTooLittle({ volts13, volts18, dropVolts }: Offer, reason: MissingReason | undefined): boolean {
+  if (reason?.kind === "too few volts") return volts18 + dropVolts <= reason.thresholdVolts;
+  return reason?.kind === "dies at vertical" && volts13 + dropVolts < reason.leastVolts;
+}
+
+type Asking = Pick<TunedInput, "receiver" | "alone"> & { readonly input: { readonly port: string } };
+
 /** Whether the receiver itself can make a switch stand as needed; what keeps it from that if not. */
-function whyNotSet({ receiver, input, alone }: TunedInput, condition: Condition): LostCarrier | undefined {
+function whyNotSet({ receiver, input, alone }: Asking, condition: Condition): LostCarrier | undefined {
   const { at, setting } = condition;
   const { part } = at;
   const speaks = at.offers.filter((o) => o.kind === "commands");

@@ -3,6 +3,7 @@ import type { PartRecord } from "../evaluate/evaluation.ts";
 import type { Band } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
 import { cnDb } from "../signal/readout.ts";
+import { whyOutOfReach } from "./feedSuits.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict } from "./finding.ts";
 import { handedOn, type Sockets } from "./handedOn.ts";
 import { byUrgency, type Margin } from "./margin.ts";
@@ -110,14 +111,21 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
   let levelMin = Number.POSITIVE_INFINITY;
   let levelMax = Number.NEGATIVE_INFINITY;
   let cnMin = Number.POSITIVE_INFINITY;
-  for (const { band, i } of handedOn(record, sockets, service)) {
+  const outOfReach = new Map<string, Missing>();
+  for (const { port, band, i } of handedOn(record, sockets, service)) {
+    const barrier = barrierOf(record, port, band);
+    if (barrier) {
+      outOfReach.set(keyOf(band, i), barrier);
+      continue;
+    }
     const level = band.level[i] ?? 0;
     got.add(keyOf(band, i));
     levelMin = Math.min(levelMin, level);
     levelMax = Math.max(levelMax, level);
     cnMin = Math.min(cnMin, cnDb(band, i));
   }
-  const count = arriving.size - got.size;
+  const lost = counted([...outOfReach].flatMap(([key, barrier]) => (got.has(key) ? [] : [barrier])));
+  const count = arriving.size - got.size - lost.reduce((sum, m) => sum + m.count, 0);
   const missing: Missing = { why: "cut", count, reason: { kind: "not handed on" }, planes: [] };
   return {
     service,
@@ -125,8 +133,28 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
     got: got.size,
     ...(isStacked ? { counted: "user band" as const } : {}),
     ...(got.size > 0 ? { levelMin, levelMax, cnMin } : {}),
-    missing: count > 0 ? [missing] : [],
+    missing: count > 0 ? [...lost, missing] : lost,
   };
+}
+
+/** Alike ones as one, with their number. */
+function counted(missing: readonly Missing[]): readonly Missing[] {
+  const byReason = new Map<string, Missing>();
+  for (const one of missing) {
+    const key = JSON.stringify(one.reason);
+    byReason.set(key, { ...one, count: (byReason.get(key)?.count ?? 0) + 1 });
+  }
+  return [...byReason.values()];
+}
+
+/** What keeps every receiver at a socket from making a feed come; undefined where one can, or none is there to ask. */
+function barrierOf({ feeds }: PartRecord, port: string, band: Band): Missing | undefined {
+  const speakers = (feeds[port] ?? []).filter((offer) => offer.kind === "commands" && !offer.dormant);
+  const barriers = speakers.map((offer) => whyOutOfReach(offer, band));
+  const [first] = barriers;
+  if (!first?.reason || barriers.some((barrier) => !barrier)) return undefined;
+  const { why, reason, culprit } = first;
+  return { why, count: 0, reason, ...(culprit ? { culprit } : {}), planes: [] };
 }
 
 function keyOf(band: Band, i: number): string {

@@ -191,6 +191,49 @@ describe("an outlet of a single-cable line", () => {
     expect(all?.got).toBe(all?.wanted);
   });
 
+  // 80 m of 1.0 mm steel have 10.4 Ω; this LNB draws 140 + 4 · 35 mA: 2.9 V of 13 V, and 11.5 V are needed;
+  // of 17.5 V 14.6 are left, and from 15 V on it turns to horizontal.
+  const drop = (more: Parts, wires: string) =>
+    evaluate(
+      draw(
+        {
+          o: ["outlet-sat"],
+          c: ["cable", { lengthM: 80, grade: "clad-1.0" }],
+          m: ["lnb-universal", { outputs: "4", commonMa: 140 }],
+          k: ["dish"],
+          ...more,
+        },
+        `k.sky > m.sky, m.out1 > c.in, c.out > o.in${wires}`,
+      ),
+    ).record("o");
+
+  test("fails where the LNB dies on the way to the receiver behind it", () => {
+    const record = drop({ r: ["receiver-sat", { polarisation: "H", volts18: 17.5 }] }, ", o.sat > r.sat");
+    const verdict = record && outletVerdict(record);
+    expect(verdict).toMatchObject({
+      state: "fails",
+      services: [{ service: "satellite", wanted: 80, got: 0 }],
+    });
+    const reasons = verdict?.services[0]?.missing.map(({ reason, count }) => [reason.kind, count]);
+    expect(reasons).toEqual(
+      expect.arrayContaining([
+        ["dies at vertical", 40],
+        ["too few volts", 40],
+      ]),
+    );
+  });
+
+  test("is no worse for a receiver that gives too few volts itself", () => {
+    const weak = { r: ["receiver-sat", { volts13: 11.2, volts18: 15, polarisation: "H" }] } as Parts;
+    const short = evaluate(
+      draw(
+        { o: ["outlet-sat"], m: ["lnb-universal"], k: ["dish"], ...weak },
+        "k.sky > m.sky, m.out > o.in, o.sat > r.sat",
+      ),
+    ).record("o");
+    expect(short && outletVerdict(short)?.services[0]).toMatchObject({ wanted: 80, got: 80 });
+  });
+
   test("hands on the carriers of its own socket alone", () => {
     const record = evaluate(draw({ o: ["outlet-tv"], a: aerial(0, 0) }, "a.out > o.in")).record("o");
     if (!record) throw new Error("no outlet");
