@@ -70,7 +70,7 @@ describe("A join", () => {
       name: "a beam into a cable",
       from: "dish2/sky",
       to: "cable2/in",
-      reason: "“Dish 2” is the beam of a dish and needs a converter; “Cable 2” takes a coaxial cable.",
+      reason: "“Dish 2” is the beam of a dish and needs an LNB; “Cable 2” takes a coaxial cable.",
     },
     { name: "itself", from: "cable1/out", to: "cable1/in", reason: "“Cable 1” cannot be joined to itself." },
     {
