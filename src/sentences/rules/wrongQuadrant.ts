@@ -74,7 +74,7 @@ export const wrongQuadrant: RuleWords<"wrong-quadrant"> = {
       case "open":
         return `${stands} Nothing is connected there. A receiver that asks for this quadrant is switched to this input and finds nothing: about a quarter of the transponders.`;
       case "no quattro":
-        return `${stands} ${partName(facts.converter)} gives ${FEED_WORDS[facts.feed]}, which nobody here can set, so the same transponders come by several inputs, or at other frequencies than the receivers calculate.`;
+        return `${stands} ${partName(facts.converter)} gives ${FEED_WORDS[facts.feed]}, which nobody here can set. So the same transponders come by several inputs, or at other frequencies than the receivers calculate.`;
       default:
         return `${stands} What comes in now is another one. A receiver that asks for this quadrant is switched to this input and finds other transponders at the frequencies it calculates, or none.`;
     }
