@@ -30,8 +30,8 @@ test("explanations, walks and cures have no barriers", async ({ page }) => {
 });
 
 test("supply, levels, faults and swaps have no barriers", async ({ page }) => {
-  await open(page, "/?example=long-steel-drop");
-  await page.getByRole("button", { name: "Services of Receiver" }).click();
+  await open(page, "/?example=split-switched-output");
+  await page.getByRole("button", { name: "Services of Receiver living room" }).click();
   await page.getByRole("button", { name: "Walk the supply" }).first().click();
   await expect(page.getByRole("region", { name: "Commands" })).toBeVisible();
   await expectNoBarriers(page, "walk of a supply", ".walk");
@@ -48,7 +48,7 @@ test("supply, levels, faults and swaps have no barriers", async ({ page }) => {
   await page.getByRole("button", { name: "What breaks if I swap this converter?" }).click();
   await page.getByRole("combobox", { name: /^What breaks/ }).fill("wideband lnb");
   await page.keyboard.press("Enter");
-  await expect(page.getByRole("region", { name: /^What breaks: / })).toContainText("loses something");
+  await expect(page.getByRole("region", { name: /^What breaks: / })).toContainText(/loses? something/);
   await expectNoBarriers(page, "swap", ".side");
   await page.getByRole("button", { name: "What if this one fails?" }).click();
   await page.getByRole("tabpanel").getByRole("listitem").getByRole("button").first().click();

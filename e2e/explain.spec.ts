@@ -8,9 +8,14 @@ test("a finding explains itself to the customer, to the trade and to the meter, 
   page,
 }) => {
   await open(page, "/?example=house-wideband-fails");
+  // It follows from the wideband LNB, and lies folded beneath it.
+  await findings(page)
+    .getByText(/Because of this: 4 receivers/)
+    .click();
   const finding = findings(page)
     .getByRole("listitem")
-    .filter({ hasText: /share \d+ to \d+ MHz behind “Diplexer living room”\. 5 TV/ });
+    .filter({ hasText: /share \d+ to \d+ MHz behind “Diplexer living room”\. 5 TV/ })
+    .last();
   const why = finding.getByRole("button", { name: /^Why\?/ });
   await expect(why).toHaveAttribute("aria-expanded", "false");
   await why.click();
