@@ -1,6 +1,7 @@
 /** Two designs side by side: what comes and goes, who gains and who loses, what it costs. */
 import type { Design, PartId } from "../design/design.ts";
 import { replaceKind } from "../design/edits/replace.ts";
+import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { Finding, ServiceVerdict, Verdict } from "../findings/finding.ts";
 import type { Service } from "../signal/carrier.ts";
 import { type Cost, costOf } from "./cost.ts";
@@ -34,8 +35,10 @@ export type Comparison = {
   readonly work: readonly Work[];
   /** Every receiver and outlet of either design: those of the first in its order, then the added ones. */
   readonly places: readonly PlaceChange[];
+  /** What goes, told by the first design's evaluation; what is new or graver, by the second's. */
   readonly cured: readonly Finding[];
   readonly caused: readonly Finding[];
+  readonly evaluations: { readonly before: Evaluation; readonly after: Evaluation };
   readonly cost: Cost;
 };
 
@@ -54,6 +57,7 @@ export function compareSites(before: Site, after: Site, prices: PriceList): Comp
     places: placesOf(before, after),
     cured,
     caused,
+    evaluations: { before: before.evaluation, after: after.evaluation },
     cost: costOf(diff, prices),
   };
 }

@@ -48,7 +48,7 @@ export function CompareResult({ compared }: { readonly compared: Compared }) {
         </p>
       </section>
       <PlaceTable compared={compared} />
-      <FindingsTurned cured={cured} caused={caused} />
+      <FindingsTurned comparison={comparison} />
     </>
   );
 }

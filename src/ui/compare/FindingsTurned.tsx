@@ -1,22 +1,34 @@
+import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { Finding } from "../../findings/finding.ts";
+import type { Comparison } from "../../remedies/compare.ts";
 import { counted } from "../format.ts";
 import { Message } from "../verdict/Message.tsx";
 
-type Props = { readonly cured: readonly Finding[]; readonly caused: readonly Finding[] };
+type Props = { readonly comparison: Pick<Comparison, "cured" | "caused" | "evaluations"> };
 
 /** What is no longer found, and what is new or graver. */
-export function FindingsTurned({ cured, caused }: Props) {
+export function FindingsTurned({ comparison: { cured, caused, evaluations } }: Props) {
   return (
     <>
-      <Lines title="New or graver findings" none="No finding is new or graver." findings={caused} />
-      <Lines title="Findings that go" none="No finding goes." findings={cured} />
+      <Lines
+        title="New or graver findings"
+        none="No finding is new or graver."
+        findings={caused}
+        told={evaluations.after}
+      />
+      <Lines title="Findings that go" none="No finding goes." findings={cured} told={evaluations.before} />
     </>
   );
 }
 
-type LinesProps = { readonly title: string; readonly none: string; readonly findings: readonly Finding[] };
+type LinesProps = {
+  readonly title: string;
+  readonly none: string;
+  readonly findings: readonly Finding[];
+  readonly told: Evaluation;
+};
 
-function Lines({ title, none, findings }: LinesProps) {
+function Lines({ title, none, findings, told }: LinesProps) {
   return (
     <section>
       <h3>
@@ -29,7 +41,8 @@ function Lines({ title, none, findings }: LinesProps) {
         <ul className="finding-lines">
           {findings.map((f) => (
             <li key={f.id}>
-              <span className={`badge ${f.severity}`}>{f.severity}</span> <Message finding={f} />
+              <span className={`badge ${f.severity}`}>{f.severity}</span>{" "}
+              <Message finding={f} evaluation={told} />
             </li>
           ))}
         </ul>

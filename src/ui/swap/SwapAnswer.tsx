@@ -23,7 +23,7 @@ type Props = {
 export function SwapAnswer({ swap, title, question }: Props) {
   const currency = usePrices((s) => s.currency);
   const isShown = useApp((s) => s.preview?.design === swap.design);
-  const { places, cured, caused, cost, notes, design } = swap;
+  const { places, caused, cost, notes, design } = swap;
   const turned = inOrder(places.filter((p) => p.change !== "same"));
   const same = places.length - turned.length;
   return (
@@ -103,9 +103,9 @@ export function SwapAnswer({ swap, title, question }: Props) {
       ) : null}
       <details className="proposal-more">
         <summary>
-          {counted(caused.length, "finding")} new or graver, {cured.length} gone
+          {counted(caused.length, "finding")} new or graver, {swap.cured.length} gone
         </summary>
-        <FindingsTurned cured={cured} caused={caused} />
+        <FindingsTurned comparison={swap} />
       </details>
       <p className="quiet small">{costWords(cost, currency)}, by your own prices and times.</p>
     </>
