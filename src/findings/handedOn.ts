@@ -3,6 +3,8 @@ import type { PartRecord } from "../evaluate/evaluation.ts";
 import { type Band, SILENCE } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
 import { marginDb } from "../signal/readout.ts";
+import { whyOutOfReach } from "./feedSuits.ts";
+import type { Missing } from "./missing.ts";
 import { isOfUse, userBandsBehind } from "./userBandsBehind.ts";
 
 /** Sockets of an outlet with the services that each is meant for. */
@@ -24,4 +26,14 @@ export function handedOn(record: PartRecord, sockets: Sockets, service: Service)
     }
   }
   return found;
+}
+
+/** What keeps every receiver at a socket from making a feed come; undefined where one can, or none is there to ask. */
+export function barrierOf({ feeds }: PartRecord, port: string, band: Band): Missing | undefined {
+  const speakers = (feeds[port] ?? []).filter((offer) => offer.kind === "commands" && !offer.dormant);
+  const barriers = speakers.map((offer) => whyOutOfReach(offer, band));
+  const [first] = barriers;
+  if (!first?.reason || barriers.some((barrier) => !barrier)) return undefined;
+  const { why, reason, culprit } = first;
+  return { why, count: 0, reason, ...(culprit ? { culprit } : {}), planes: [] };
 }

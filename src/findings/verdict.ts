@@ -3,9 +3,8 @@ import type { PartRecord } from "../evaluate/evaluation.ts";
 import type { Band } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
 import { cnDb } from "../signal/readout.ts";
-import { whyOutOfReach } from "./feedSuits.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict } from "./finding.ts";
-import { handedOn, type Sockets } from "./handedOn.ts";
+import { barrierOf, handedOn, type Sockets } from "./handedOn.ts";
 import { byUrgency, type Margin } from "./margin.ts";
 import type { Missing } from "./missing.ts";
 import type { ReceiverLoss } from "./receiverLosses.ts";
@@ -145,16 +144,6 @@ function counted(missing: readonly Missing[]): readonly Missing[] {
     byReason.set(key, { ...one, count: (byReason.get(key)?.count ?? 0) + 1 });
   }
   return [...byReason.values()];
-}
-
-/** What keeps every receiver at a socket from making a feed come; undefined where one can, or none is there to ask. */
-function barrierOf({ feeds }: PartRecord, port: string, band: Band): Missing | undefined {
-  const speakers = (feeds[port] ?? []).filter((offer) => offer.kind === "commands" && !offer.dormant);
-  const barriers = speakers.map((offer) => whyOutOfReach(offer, band));
-  const [first] = barriers;
-  if (!first?.reason || barriers.some((barrier) => !barrier)) return undefined;
-  const { why, reason, culprit } = first;
-  return { why, count: 0, reason, ...(culprit ? { culprit } : {}), planes: [] };
 }
 
 function keyOf(band: Band, i: number): string {

@@ -1,6 +1,6 @@
 /** From a figure of a verdict to the carrier that it belongs to. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
-import { handedOn } from "../../findings/handedOn.ts";
+import { barrierOf, handedOn } from "../../findings/handedOn.ts";
 import { carriersGot } from "../../findings/reception.ts";
 import { carriers } from "../../sentences/phrases.ts";
 import type { Service } from "../../signal/carrier.ts";
@@ -38,11 +38,13 @@ export function verdictQuestion(
           which,
         }),
       }))
-    : handedOn(record, kind.delivery?.(options).sockets ?? [], service).map(({ port, band, i }) => ({
-        levelDbuv: band.level[i] ?? 0,
-        cnDb: cnDb(band, i),
-        ask: () => questionAt({ part, port }, band, i, which),
-      }));
+    : handedOn(record, kind.delivery?.(options).sockets ?? [], service)
+        .filter(({ port, band }) => !barrierOf(record, port, band))
+        .map(({ port, band, i }) => ({
+          levelDbuv: band.level[i] ?? 0,
+          cnDb: cnDb(band, i),
+          ask: () => questionAt({ part, port }, band, i, which),
+        }));
   which = got.length > 1 ? `${WHICH[figure]} of ${carriers(got.length, service)}` : "";
   return pick(got, figure)?.ask() ?? null;
 }
