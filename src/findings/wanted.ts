@@ -44,7 +44,8 @@ const together = new WeakMap<
  * receives it better is meant.
  */
 function oneForEachFrequency(sources: readonly PartRecord[], service: Service): readonly WantedCarrier[] {
-  const all = sources.map((s) => sent(s, service)).filter((list) => list.length > 0);
+  const ordered = service === "satellite" || sources.length < 2 ? sources : [...sources].sort(byPlace);
+  const all = ordered.map((s) => sent(s, service)).filter((list) => list.length > 0);
   const [first = NONE, ...more] = all;
   if (more.length === 0 || service === "satellite") return more.length === 0 ? first : all.flat();
   return more.reduce((known, next) => {
@@ -55,6 +56,11 @@ function oneForEachFrequency(sources: readonly PartRecord[], service: Service): 
     );
     return remembered(byNext, next, () => merged(known, next));
   }, first);
+}
+
+/** Of two alike the upper one on the canvas is meant, whatever order they were drawn in. */
+function byPlace({ part: a }: PartRecord, { part: b }: PartRecord): number {
+  return a.at[1] - b.at[1] || a.at[0] - b.at[0];
 }
 
 const NONE: readonly WantedCarrier[] = [];
