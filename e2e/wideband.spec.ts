@@ -80,6 +80,9 @@ test("a finding leads to its culprit, and the spectrum of the wire names the car
   await open(page, "/?example=house-wideband-fails");
   const culprit = card(page, "Diplexer living room");
   await findings(page)
+    .getByText(/Because of this: 4 receivers/)
+    .click();
+  await findings(page)
     .getByRole("button", {
       name: /^(?!Why|Find).*Satellite V from “Dish” share .* behind “Diplexer living room”/,
     })
