@@ -51,14 +51,15 @@ export function compare(before: Design, after: Design, prices: PriceList): Compa
 export function compareSites(before: Site, after: Site, prices: PriceList): Comparison {
   const diff = difference(before.design, after.design);
   const { cured, caused } = proofOf(before, after);
+  const work = workOf(diff, prices);
   return {
     difference: diff,
-    work: workOf(diff, prices),
+    work,
     places: placesOf(before, after),
     cured,
     caused,
     evaluations: { before: before.evaluation, after: after.evaluation },
-    cost: costOf(diff, prices),
+    cost: costOf(diff, prices, work),
   };
 }
 

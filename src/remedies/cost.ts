@@ -13,15 +13,15 @@ export type Cost = {
   readonly newCables: number;
 };
 
-/** The minutes are those of the list of work, so that who adds them up comes to the same. */
-export function costOf(diff: Difference, prices: PriceList): Cost {
+/** The minutes are those of the list of `work`, so that who adds them up comes to the same. */
+export function costOf(diff: Difference, prices: PriceList, work = workOf(diff, prices)): Cost {
   const bought = [
     ...diff.added,
     ...diff.changed.flatMap((change) => (settingMinutes(change) === null ? [change.after] : [])),
   ];
   return {
     partsPrice: bought.reduce((sum, part) => sum + priceOf(part, prices), 0),
-    workMinutes: workOf(diff, prices).reduce((sum, { minutes }) => sum + minutes, 0),
+    workMinutes: work.reduce((sum, { minutes }) => sum + minutes, 0),
     newCables: bought.filter((part) => kindOf(part.kind)?.trade.job === "cable").length,
   };
 }

@@ -208,14 +208,15 @@ function shortest(
 
 function proposalOf(start: Site, { steps, site, proof }: Found, prices: PriceList): Proposal {
   const diff = difference(start.design, site.design);
+  const work = workOf(diff, prices);
   return {
     id: steps.map((s) => s.id).join(" + "),
     steps: steps.map((s) => s.step),
     design: site.design,
-    work: workOf(diff, prices),
+    work,
     proof,
     givesUp: placesGivenUp(start, site),
-    cost: costOf(diff, prices),
+    cost: costOf(diff, prices, work),
   };
 }
 

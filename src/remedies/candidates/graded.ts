@@ -1,4 +1,5 @@
 /** The taps of a riser graded at once, the highest nearest to the amplifier, which is set for them. */
+import { partsBeyond } from "../../design/lookup.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { profileOf } from "../../findings/limits.ts";
 import { heardAt, placesOf } from "../../findings/places.ts";
@@ -117,9 +118,9 @@ function rungOf(
   const now = option === undefined ? undefined : record.options[option];
   if (option === undefined || typeof now !== "number") return undefined;
   const outs = record.ports.filter((p) => p.role === "tap");
-  const ids = new Set([record.part.id]);
-  for (const port of outs) for (const id of branchFrom(site, record.joined[port.id]?.[0])) ids.add(id);
-  const own = levels.filter((l) => ids.has(l.part));
+  const branches = outs.flatMap((port) => record.joined[port.id]?.[0] ?? []);
+  const behind = partsBeyond(site.design.wires, branches, "downstream");
+  const own = levels.filter((l) => l.part === record.part.id || behind.has(l.part));
   if (own.length === 0) return undefined;
   return {
     record,
@@ -130,19 +131,6 @@ function rungOf(
     levelDbuv: own.reduce((sum, l) => sum + l.meanDbuv, 0) / own.length,
     limits: limitsOf(site, own[0], service),
   };
-}
-
-/** Everything behind a branch. */
-function branchFrom(site: Site, start: string | undefined): ReadonlySet<string> {
-  const seen = new Set(start === undefined ? [] : [start]);
-  for (const id of seen) {
-    const record = site.evaluation.record(id);
-    for (const port of record?.ports ?? []) {
-      const end = port.side === "out" ? record?.joined[port.id] : undefined;
-      if (end) seen.add(end[0]);
-    }
-  }
-  return seen;
 }
 
 /** The narrowest limits of the carriers at a place; wide open where nobody judges. */

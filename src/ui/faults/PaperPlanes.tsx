@@ -1,10 +1,7 @@
 import type { Evaluation } from "../../evaluate/evaluation.ts";
-import { planeTests } from "../../remedies/faults/planeTests.ts";
-import { planePlace, type Symptom, symptomKey } from "../../remedies/faults/symptoms.ts";
-import { planeName } from "../../sentences/faults/reasonWords.ts";
-import { plainLabelOf } from "../../sentences/phrases.ts";
+import { type Symptom, symptomKey } from "../../remedies/faults/symptoms.ts";
 import { useFinder } from "../../store/faultFinder.ts";
-import { planeColumns, transponderWords } from "./PlaneTable.tsx";
+import { PlaneGrid, planeColumns } from "./PlaneGrid.tsx";
 
 /** So many places stand beside each other on a sheet of A4. */
 const MOST_COLUMNS = 6;
@@ -29,31 +26,13 @@ export function PaperPlanes({ evaluation, symptoms }: Props) {
       <h1>{evaluation.design.title}</h1>
       <p>Satellite planes: tune each transponder at each place. ✓ works, ✗ fails, ☐ not tried.</p>
       {sheets.map((places) => (
-        <table key={places.join()} className="plane-table paper-item">
-          <thead>
-            <tr>
-              <th scope="col">Plane and transponder</th>
-              {places.map((id) => (
-                <th key={id} scope="col">
-                  {plainLabelOf(evaluation, id)}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {planeTests(evaluation).map((test) => (
-              <tr key={symptomKey(planePlace("", test.plane))}>
-                <th scope="row">
-                  {planeName(test.plane, evaluation)}
-                  <span className="quiet small">{transponderWords(test)}</span>
-                </th>
-                {places.map((id) => (
-                  <td key={id}>{mark(symptomKey(planePlace(id, test.plane)))}</td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <PlaneGrid
+          key={places.join()}
+          className="plane-table paper-item"
+          evaluation={evaluation}
+          columns={places}
+          cell={(place) => mark(symptomKey(place))}
+        />
       ))}
     </div>
   );

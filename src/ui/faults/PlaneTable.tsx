@@ -1,20 +1,18 @@
 import { Check, Printer, X } from "lucide-react";
 import type { KeyboardEvent } from "react";
-import { type PlaneTest, planeTests } from "../../remedies/faults/planeTests.ts";
-import { planePlace, type Symptom, type SymptomPlace, symptomKey } from "../../remedies/faults/symptoms.ts";
+import { type Symptom, type SymptomPlace, symptomKey } from "../../remedies/faults/symptoms.ts";
 import { planeName } from "../../sentences/faults/reasonWords.ts";
 import { plainLabelOf } from "../../sentences/phrases.ts";
 import { type Seen, useFinder } from "../../store/faultFinder.ts";
-import { megahertz } from "../format.ts";
 import { ScrollBox } from "../kit/ScrollBox.tsx";
 import { printPage } from "../print/page.ts";
 import { PaperPlanes } from "./PaperPlanes.tsx";
+import { PlaneGrid, planeColumns } from "./PlaneGrid.tsx";
 import { useDocumentState } from "./useDocumentState.ts";
 
 /** Planes × receivers and sockets, with one transponder to try for each plane; a press goes on to the next mark. */
 export function PlaneTable({ symptoms }: { readonly symptoms: readonly Symptom[] }) {
   const { evaluation } = useDocumentState();
-  const tests = planeTests(evaluation);
   const columns = planeColumns(symptoms);
   if (columns.length === 0) return null;
   const wanted = new Set(symptoms.map(symptomKey));
@@ -25,37 +23,17 @@ export function PlaneTable({ symptoms }: { readonly symptoms: readonly Symptom[]
         Tune each transponder at each place. Press a box once for “works”, twice for “fails”.
       </p>
       <ScrollBox label="Satellite planes" className="plane-scroll">
-        <table className="plane-table" onKeyDown={moveFocus}>
-          <thead>
-            <tr>
-              <th scope="col">Plane and transponder</th>
-              {columns.map((id) => (
-                <th key={id} scope="col">
-                  {plainLabelOf(evaluation, id)}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {tests.map((test) => (
-              <tr key={symptomKey(planePlace("", test.plane))}>
-                <th scope="row">
-                  {planeName(test.plane, evaluation)}
-                  <span className="quiet small">{transponderWords(test)}</span>
-                </th>
-                {columns.map((id) => {
-                  const place = planePlace(id, test.plane);
-                  const name = `${plainLabelOf(evaluation, id)}, ${planeName(test.plane, evaluation)}`;
-                  return (
-                    <td key={id}>
-                      {wanted.has(symptomKey(place)) ? <PlaneMark place={place} name={name} /> : "–"}
-                    </td>
-                  );
-                })}
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <PlaneGrid
+          className="plane-table"
+          onKeyDown={moveFocus}
+          evaluation={evaluation}
+          columns={columns}
+          cell={(place, { plane }) => {
+            if (!wanted.has(symptomKey(place))) return "–";
+            const name = `${plainLabelOf(evaluation, place.part)}, ${planeName(plane, evaluation)}`;
+            return <PlaneMark place={place} name={name} />;
+          }}
+        />
       </ScrollBox>
       <button
         type="button"
@@ -66,18 +44,6 @@ export function PlaneTable({ symptoms }: { readonly symptoms: readonly Symptom[]
       </button>
     </details>
   );
-}
-
-/** Receivers and sockets that planes are told apart at, receivers first. */
-export function planeColumns(symptoms: readonly Symptom[]): readonly string[] {
-  const at = (role: Symptom["role"]) =>
-    symptoms.filter((s) => s.plane !== undefined && s.role === role).map((s) => s.part);
-  return [...new Set([...at("receiver"), ...at("outlet")])];
-}
-
-/** "try 11 778 MHz, horizontal" */
-export function transponderWords({ plane, carrier }: PlaneTest): string {
-  return `try ${megahertz(Math.round(carrier.airMHz))} MHz, ${plane.polarisation === "H" ? "horizontal" : "vertical"}`;
 }
 
 const NEXT = { "not tried": true, works: false, fails: null } as const;
