@@ -100,9 +100,15 @@ describe("Any two sides of a design", () => {
         const keepsWires = (design: Design) => design.wires.length === base.wires.length;
         const [ours, theirs] = [afterWishes(base, left, even), afterWishes(base, right, odd)];
         fc.pre(keepsWires(ours) && keepsWires(theirs));
+        // An only output is named otherwise than the first of several: its wire goes with it, in place.
+        const wires = base.wires.map((wire, i) => {
+          const moved = [ours, theirs].flatMap((side) => side.wires[i] ?? []).filter((now) => now !== wire);
+          fc.pre(moved.length < 2);
+          return moved[0] ?? wire;
+        });
         const merged = mergeDesigns(base, ours, theirs);
         expect(merged.clashes).toEqual([]);
-        expect(merged.design.wires).toEqual(base.wires);
+        expect(merged.design.wires).toEqual(wires);
         expect(merged.design.parts.map((part) => part.id)).toEqual(base.parts.map((part) => part.id));
         for (const id of even) expect(partById(merged.design, id)).toBe(partById(ours, id));
         for (const id of odd) expect(partById(merged.design, id)).toEqual(partById(theirs, id));
