@@ -78,7 +78,7 @@ export function traceOutput(
   const record = evaluation.record(part);
   const out = record && findCarrier(record.outputs[port]?.bands ?? [], carrier, userBand);
   if (!record || !out) return null;
-  const came = arrival(record, out, carrier, userBand);
+  const came = arrival(record, port, out, { carrier, userBand });
   const end = came && record.joined[came.port];
   return { step: stepOf(record, port, out, came), before: end ? { part: end[0], port: end[1] } : null };
 }
@@ -111,38 +111,58 @@ function slotOf(band: Band, carrier: CarrierId, userBand: number | undefined): n
   return userBand === undefined ? 0 : stack.numbers.indexOf(userBand);
 }
 
-type Arrival = FoundCarrier & { readonly port: string };
+/** An input, and the paths from it to the output; none where the part stacks. */
+type Arrival = FoundCarrier & { readonly port: string; readonly chain: readonly Path[] };
 
-/** Where the carrier came into a part: the strongest input that bears it. */
+/** Where the carrier came into a part: the input from which most of it comes out. */
 function arrival(
   record: PartRecord,
+  to: string,
   out: FoundCarrier,
-  carrier: CarrierId,
-  userBand: number | undefined,
+  { carrier, userBand }: { readonly carrier: CarrierId; readonly userBand: number | undefined },
 ): Arrival | null {
   if (out.band.origin.part === record.part.id && !out.band.stack) return null;
-  const ways = record.treatment;
-  let best: Arrival | null = null;
+  let best: { readonly came: Arrival; readonly levelDbuv: number } | undefined;
   for (const [port, spectrum] of Object.entries(record.inputs)) {
-    const leads =
-      out.band.stack?.part === record.part.id || chains(ways.paths ?? [], port, record, out).length > 0;
-    const found = leads ? findCarrier(spectrum.bands, carrier, userBand) : undefined;
-    if (found && (!best || (found.band.level[found.i] ?? 0) > (best.band.level[best.i] ?? 0)))
-      best = { ...found, port };
+    const found = findCarrier(spectrum.bands, carrier, userBand);
+    if (!found) continue;
+    const levelDbuv = found.band.level[found.i] ?? 0;
+    const centreMHz = found.band.grid.centre[found.i] ?? 0;
+    const ways: readonly (readonly Path[])[] =
+      out.band.stack?.part === record.part.id ? [[]] : chains(record, { from: port, to }, out);
+    for (const chain of ways) {
+      const leaving = levelDbuv + gainDbOf(chain, centreMHz);
+      if (!best || leaving > best.levelDbuv) best = { came: { ...found, port, chain }, levelDbuv: leaving };
+    }
   }
-  return best;
+  return best?.came ?? null;
 }
 
-/** Paths, one after the other, from an input to the outputs that this band can have left by. */
-function chains(paths: readonly Path[], from: string, record: PartRecord, out: FoundCarrier): Path[][] {
+/** Paths, one after the other, from an input to an output, as the band that left there had them set. */
+function chains(record: PartRecord, way: { readonly from: string; readonly to: string }, out: FoundCarrier) {
   const settings = new Map(out.band.conditions.map((c) => [c.at.id, c.setting]));
-  const fits = (path: Path) =>
-    !path.condition || settings.get(`${record.part.id}/${path.condition.port}`) === path.condition.setting;
-  const reach = (node: string): Path[][] =>
+  const paths = (record.treatment.paths ?? []).filter(
+    ({ condition }) =>
+      !condition || settings.get(`${record.part.id}/${condition.port}`) === condition.setting,
+  );
+  const reach = (node: string): readonly (readonly Path[])[] =>
     paths
-      .filter((p) => p.from === node && fits(p))
-      .flatMap((p) => (p.to.startsWith("#") ? reach(p.to).map((rest) => [p, ...rest]) : [[p]]));
-  return reach(from);
+      .filter((p) => p.from === node)
+      .flatMap((p) =>
+        p.to === way.to ? [[p]] : p.to.startsWith("#") ? reach(p.to).map((rest) => [p, ...rest]) : [],
+      );
+  return reach(way.from);
+}
+
+/** What a carrier gains along paths; each takes it as the one before left it. */
+function gainDbOf(chain: readonly Path[], centreMHz: number): number {
+  let db = 0;
+  let f = centreMHz;
+  for (const { response, loMHz } of chain) {
+    db += gainDbAt(response, f);
+    f -= loMHz ?? 0;
+  }
+  return db;
 }
 
 function stepOf(record: PartRecord, port: string, out: FoundCarrier, came: Arrival | null): TraceStep {
@@ -156,11 +176,8 @@ function stepOf(record: PartRecord, port: string, out: FoundCarrier, came: Arriv
     band.stack && stacksHere && airMHz !== undefined
       ? tuningFor(band.stack.standard, { airMHz, userBandMHz: centreMHz })
       : null;
-  const ways = record.treatment;
-  const chain = came
-    ? chains(ways.paths ?? [], came.port, record, out).find((c) => c.at(-1)?.to === port)
-    : undefined;
-  const lo = chain?.map((p) => p.loMHz ?? 0).find((f) => f > 0);
+  const chain = came?.chain ?? [];
+  const lo = chain.map((p) => p.loMHz ?? 0).find((f) => f > 0);
   return {
     part: record.part.id,
     from: came?.port ?? null,
@@ -171,7 +188,7 @@ function stepOf(record: PartRecord, port: string, out: FoundCarrier, came: Arriv
     ciDb: ciDb(band, i),
     cniDb: cniDb(band, i),
     gainDb: came ? levelDbuv - (came.band.level[came.i] ?? 0) : null,
-    made: stacksHere ? [] : (chain ?? []).flatMap((p) => madeOf(p.response, centreMHz)),
+    made: stacksHere ? [] : chain.flatMap((p) => madeOf(p.response, centreMHz)),
     ...(lo === undefined ? {} : { loMHz: lo }),
     ...(band.stack ? { userBand: band.stack.numbers[i] ?? 0 } : {}),
     ...(tuning ? { tuning } : {}),

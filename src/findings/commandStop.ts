@@ -2,7 +2,9 @@
 import type { PartId } from "../design/design.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { Feed, Offer } from "../signal/control.ts";
+import { inletsOf } from "./inlets.ts";
 import type { Culprit } from "./missing.ts";
+import { passesService } from "./passesService.ts";
 
 /** Below this voltage every converter takes the request as vertical, from the other one on as horizontal [V]. */
 export const SURELY_VERTICAL_VOLTS = 14;
@@ -15,6 +17,8 @@ export type Line = { readonly receiver: PartId; readonly input: string; readonly
 type Leg = {
   readonly record: PartRecord;
   readonly output: string;
+  /** Input that leads on to the target. */
+  readonly input: string;
   readonly below: Offer | undefined;
   readonly above: Offer | undefined;
 };
@@ -25,10 +29,34 @@ export function commandStop(
   line: Line,
   has: (offer: Offer) => boolean,
 ): Culprit | undefined {
-  const stop = legsTo(evaluation, line).find(
-    ({ below, above }) => !above || !has(above) || (below && !has(below)),
-  );
+  const stop = legWithout(evaluation, line, has);
   return stop && { part: stop.record.part.id, port: stop.output };
+}
+
+function legWithout(evaluation: Evaluation, line: Line, has: (offer: Offer) => boolean): Leg | undefined {
+  return legsTo(evaluation, line).find(({ below, above }) => !above || !has(above) || (below && !has(below)));
+}
+
+/** A part hands commands on to one input, and the switch that they are for is joined to another one. */
+export type WrongInput = {
+  readonly port: string;
+  readonly feeds: string;
+  /** The switch's input is not made for what comes from it: the leads are changed, not the type of part wrong. */
+  readonly isMiswired: boolean;
+};
+
+/** The part that sends supply and commands another way than to the target; undefined where none does. */
+export function commandTurnedAway(
+  evaluation: Evaluation,
+  line: Line,
+): { readonly part: PartId; readonly wrongInput: WrongInput } | undefined {
+  const stop = legWithout(evaluation, line, (offer) => offer.volts18 > 0);
+  if (!stop) return undefined;
+  const { record, output, input } = stop;
+  const feeds = (record.power.paths ?? []).find((path) => path.from === output && record.joined[path.to])?.to;
+  if (feeds === undefined || feeds === input) return undefined;
+  const isMiswired = !passesService(record, input, "satellite");
+  return { part: record.part.id, wrongInput: { port: input, feeds, isMiswired } };
 }
 
 /**
@@ -76,14 +104,15 @@ function legsTo(evaluation: Evaluation, line: Line): readonly Leg[] {
     if (part === target) return [];
     if (!record || seen.has(part)) return undefined;
     seen.add(part);
-    for (const { id: port, side } of record.ports) {
-      const end = side === "in" ? record.joined[port] : undefined;
+    for (const port of inputsBehind(record, output)) {
+      const end = record.joined[port];
       const above = end && goUp(end[0], end[1]);
       if (above)
         return [
           {
             record,
             output,
+            input: port,
             below: ownOffer(record.feeds[output], line),
             above: ownOffer(record.offers[port], line),
           },
@@ -93,6 +122,12 @@ function legsTo(evaluation: Evaluation, line: Line): readonly Leg[] {
     return undefined;
   };
   return goUp(start[0], start[1]) ?? [];
+}
+
+/** Inputs that a supply or a signal at an output has to do with; those that it gets to come first. */
+function inputsBehind(record: PartRecord, output: string): readonly string[] {
+  const fed = (record.power.paths ?? []).filter((path) => path.from === output).map((path) => path.to);
+  return [...new Set([...fed, ...inletsOf(record, output).map((inlet) => inlet.port)])];
 }
 
 function ownOffer(feed: Feed | undefined, { receiver, input }: Line): Offer | undefined {

@@ -17,6 +17,9 @@ type PortOf = { readonly part: PartId; readonly port: string };
 /** An output that the search looks at, and the nearest input below it that is meant for what is missing. */
 type Stop = { readonly at: PortOf; readonly meantFor: PortOf | undefined };
 
+/** `outputs`: those that have what is missing; `divides`: the part itself gives it to these alone. */
+type OtherOutput = Stop & { readonly outputs: readonly string[]; readonly divides: boolean };
+
 /**
  * The nearest part that has the carrier at an input and not at the output asked for; else the nearest open input that
  * it could have come in by; else the output of the source, or of a part behind it, that leads nowhere.
@@ -30,7 +33,7 @@ export function whereLost(
   const seen = new Set<string>();
   let stops: Stop[] = [];
   let openInput: PortOf | undefined;
-  let otherOutput: (Stop & { readonly outputs: readonly string[] }) | undefined;
+  let otherOutput: OtherOutput | undefined;
   for (const { port, polarisation } of inputs) {
     if (polarisation && wanted.plane && polarisation !== wanted.plane.polarisation) continue;
     const meantFor = polarisation ? { part: receiver.part.id, port } : undefined;
@@ -51,9 +54,13 @@ export function whereLost(
         if (here.kind === "no supply")
           return { reason: here, culprit: { part: keepsSupplyFrom(evaluation, record) } };
         if (here.kind !== "other output") return { reason: here, culprit: { part: record.part.id } };
-        otherOutput ??= { ...stop, outputs: here.outputs };
+        const divides = inletsOf(record, stop.at.port).some((inlet) => inlet.port === from);
+        const { outputs } = here;
+        // Two lines that only pass a part side by side were told apart where they come from.
+        if (!otherOutput || (divides && !otherOutput.divides && !otherOutput.meantFor))
+          otherOutput = { ...stop, outputs, divides };
         // An output that another input leads to should have it from there.
-        if (inletsOf(record, stop.at.port).some((inlet) => inlet.port === from)) continue;
+        if (divides) continue;
       }
       const inlets = inletsOf(record, stop.at.port).filter((inlet) => mayCarry(inlet, wanted.plane));
       const meant = inlets.find((inlet) => !record.joined[inlet.port] && isBeside(record, inlet, wanted));
@@ -92,7 +99,7 @@ function endOf(
   evaluation: Evaluation,
   wanted: WantedCarrier,
   openInput: PortOf | undefined,
-  otherOutput: (Stop & { readonly outputs: readonly string[] }) | undefined,
+  otherOutput: OtherOutput | undefined,
 ): Lost {
   if (otherOutput?.meantFor) {
     const { at: from, meantFor, outputs } = otherOutput;

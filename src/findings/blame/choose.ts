@@ -23,21 +23,30 @@ export type About = {
 };
 
 /**
- * The suspect that is worst by itself. One that also serves places that are in order explains what is missing only in
- * part: of its excess no more counts than is missing, and of that a half. But one that puts right several places at
- * once, and harms none of the others, comes before a part for each of them.
+ * The suspect that is worst by itself. What is known to be broken counts in full. Any other that also serves places
+ * that are in order explains what is missing only in part: of its excess no more counts than is missing, and of that a
+ * half. But one that puts right several places at once, and harms none of the others, comes before a part for each of
+ * them.
  */
 export function worstOf(suspects: readonly Suspect[], about: About): Blamed | undefined {
   let worst: { readonly suspect: Suspect; readonly weight: number } | undefined;
   for (const suspect of suspects) {
-    const { does } = suspect.shortcoming;
-    const excessDb = suspect.shortcoming.excessDb * (does === "weak source" ? SOURCE_WEIGHT : 1);
-    const servesOthers = servedBy(suspect, about).inOrder > 0;
-    const weight = servesOthers ? Math.min(excessDb, about.missingDb) / 2 : excessDb;
+    const weight = weightOf(suspect, about);
     if (!worst || weight > worst.weight + ALIKE_DB) worst = { suspect, weight };
   }
   if (!worst) return undefined;
   return asCulprit(mendsAll(suspects, worst.suspect, about) ?? worst.suspect);
+}
+
+function weightOf(suspect: Suspect, about: About): number {
+  const { does, excessDb } = suspect.shortcoming;
+  if (isBroken(suspect)) return excessDb;
+  const counted = excessDb * (does === "weak source" ? SOURCE_WEIGHT : 1);
+  return servedBy(suspect, about).inOrder > 0 ? Math.min(counted, about.missingDb) / 2 : counted;
+}
+
+function isBroken({ stage: { record } }: Suspect): boolean {
+  return record.kind.trade.defect === true || defectsOf(record.kind, record.options).length > 0;
 }
 
 function servedBy({ stage: { step } }: Suspect, { served }: About): Served {
@@ -47,9 +56,7 @@ function servedBy({ stage: { step } }: Suspect, { served }: About): Served {
 /** An amplifier by which all places would be right that the worst suspect serves, and others besides. */
 function mendsAll(suspects: readonly Suspect[], worst: Suspect, about: About): Suspect | undefined {
   const { failing } = servedBy(worst, about);
-  const { kind, options } = worst.stage.record;
-  if (kind.trade.defect || defectsOf(kind, options).length > 0 || worst.shortcoming.does === "legs swapped")
-    return undefined;
+  if (isBroken(worst) || worst.shortcoming.does === "legs swapped") return undefined;
   return suspects.find((suspect) => {
     const { does, excessDb } = suspect.shortcoming;
     const behind = servedBy(suspect, about);

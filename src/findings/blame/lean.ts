@@ -4,6 +4,7 @@ import { extreme } from "../extreme.ts";
 import type { Where } from "../finding.ts";
 import type { Blamed, Misdeed } from "./culprit.ts";
 import { levelled } from "./level.ts";
+import { lacking } from "./shortcomings.ts";
 import { type Arriving, type Stage, stagesTo } from "./stages.ts";
 
 /** Of all parts that one carrier or both come through, the one that puts the one most above the other. */
@@ -16,43 +17,80 @@ export function blameForLean(
   const spot = { part: at.part, port: at.port };
   const above = levelled(stagesTo(evaluation, spot, ends.above));
   const below = levelled(stagesTo(evaluation, spot, ends.below));
-  const shared = above[0]?.step.part === below[0]?.step.part;
-  const suspects = [...leansOf(above, below, shared), ...onlyBelow(above, below)];
-  const worst = extreme(suspects, (s) => s.excessDb);
+  const worst = extreme(pairsOf(above, below).flatMap(leanOf), (s) => s.excessDb);
   return worst && worst.excessDb > 0 ? worst : undefined;
 }
 
-function leansOf(above: readonly Stage[], below: readonly Stage[], shared: boolean): readonly Blamed[] {
-  return above.flatMap((stage): Blamed[] => {
-    const other = below.find(({ step }) => step.part === stage.step.part);
-    const { part, to, gainDb, levelDbuv } = stage.step;
-    if (gainDb === null) {
-      const lower = other ?? below[0];
-      const excessDb = levelDbuv - (lower?.step.levelDbuv ?? levelDbuv);
-      return [
-        { part, port: to, does: shared ? "uneven source" : "strong source", excessDb, amount: levelDbuv },
-      ];
-    }
-    // A part on the way of this one alone counts by what it amplifies.
-    const excessDb = gainDb - (other?.step.gainDb ?? 0);
-    return [{ part, port: to, ...named(stage, "high gain"), excessDb, amount: excessDb }];
+/** What the carriers come through at one place of their ways: the same part, or parts that do the same for each. */
+type Pair = { readonly above?: Stage; readonly below?: Stage };
+
+/** Two ways beside each other: what both pass, then what each passes alone, like with like in the order of the ways. */
+function pairsOf(above: readonly Stage[], below: readonly Stage[]): readonly Pair[] {
+  const both = above.flatMap((stage): Pair[] => {
+    const same = below.find(({ step }) => step.part === stage.step.part);
+    return same ? [{ above: stage, below: same }] : [];
   });
+  const [left, right] = [above, below].map((stages) =>
+    stages.filter((stage) => !both.some((pair) => pair.above?.step.part === stage.step.part)),
+  );
+  const open = [...(right ?? [])];
+  const apart = (left ?? []).map((stage): Pair => {
+    const match = open.findIndex((other) => doesLike(stage, other));
+    const [like] = match < 0 ? [] : open.splice(match, 1);
+    return like ? { above: stage, below: like } : { above: stage };
+  });
+  return [...both, ...apart, ...open.map((stage): Pair => ({ below: stage }))];
 }
 
-/** Parts that only the weaker carrier comes through, by what they take from it. */
-function onlyBelow(above: readonly Stage[], below: readonly Stage[]): readonly Blamed[] {
-  return below
-    .filter(({ step }) => step.gainDb !== null && !above.some((s) => s.step.part === step.part))
-    .map((stage) => {
-      const { part, to, gainDb } = stage.step;
-      return { part, port: to, ...named(stage, "loses"), excessDb: -(gainDb ?? 0), amount: gainDb ?? 0 };
-    });
+function doesLike(a: Stage, b: Stage): boolean {
+  const isSource = (stage: Stage) => stage.step.gainDb === null;
+  return (
+    isSource(a) === isSource(b) &&
+    a.record.kind.family === b.record.kind.family &&
+    a.record.kind.trade.job === b.record.kind.trade.job
+  );
 }
 
-/** A cable leans by its length; whatever serves both leans by itself; what serves one alone does what is said. */
-function named({ record }: Stage, alone: Misdeed): Pick<Blamed, "does" | "lengthM"> {
+function leanOf({ above, below }: Pair): readonly Blamed[] {
+  const excessDb = doneBy(above) - doneBy(below);
+  if (above && above.step.part === below?.step.part) {
+    const wrong = lacking(below);
+    const does = above.step.gainDb === null ? "uneven source" : "leans";
+    return [{ ...named(above, wrong && LEANING.has(wrong.does) ? wrong : { does }), excessDb }];
+  }
+  // Of two that differ, the one that falls short of a sound one; else the one that gives more.
+  const wrong = below && lacking(below);
+  if (below && (wrong || !above || isLossy(below)))
+    return [
+      { ...named(below, wrong ?? { does: below.step.gainDb === null ? "weak source" : "loses" }), excessDb },
+    ];
+  if (!above) return [];
+  return [
+    { ...named(above, { does: above.step.gainDb === null ? "strong source" : "high gain" }), excessDb },
+  ];
+}
+
+/** What takes more from one end of the range than from the other. */
+const LEANING: ReadonlySet<Misdeed> = new Set(["bad joint", "poor cable", "long cable"]);
+
+/** Gain, or level of a source; a part that is not there does nothing [dB, dBµV]. */
+function doneBy(stage: Stage | undefined): number {
+  return stage ? (stage.step.gainDb ?? stage.step.levelDbuv) : 0;
+}
+
+function isLossy({ step }: Stage): boolean {
+  return step.gainDb !== null && step.gainDb < 0;
+}
+
+function named(
+  { record, step }: Stage,
+  wrong: Pick<Blamed, "does" | "ways" | "lengthM">,
+): Omit<Blamed, "excessDb"> {
+  const at = { part: step.part, port: step.to, amount: step.gainDb ?? step.levelDbuv };
   const length = record.options.lengthM;
-  if (record.kind.trade.job === "cable" && typeof length === "number")
-    return { does: "long cable", lengthM: length };
-  return { does: record.kind.trade.job === "joint" ? "bad joint" : alone === "loses" ? "loses" : "leans" };
+  const leans = wrong.does === "leans" || wrong.does === "loses";
+  if (record.kind.trade.job === "cable" && leans && typeof length === "number")
+    return { ...at, does: "long cable", lengthM: length };
+  const { does, ways, lengthM } = wrong;
+  return { ...at, does, ...(ways ? { ways } : {}), ...(lengthM ? { lengthM } : {}) };
 }

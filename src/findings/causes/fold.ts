@@ -178,7 +178,11 @@ function onTheLine(node: Node, { byCulprit, byPlace }: Placed, { ways }: Folding
 }
 
 /** Of what comes from above: whatever it passed that takes of it what is lacking. */
-function aboveIt(node: Node, { byPlace }: Placed, { ways, evaluation }: Folding): readonly Candidate[] {
+function aboveIt(
+  node: Node,
+  { byPlace, byCulprit }: Placed,
+  { ways, evaluation }: Folding,
+): readonly Candidate[] {
   const { at } = node.finding;
   if (node.mechanism.lacks.length === 0) return [];
   // Who names another culprit knows better, unless nothing at all comes through, or both speak of it.
@@ -188,7 +192,11 @@ function aboveIt(node: Node, { byPlace }: Placed, { ways, evaluation }: Folding)
     n.finding.parts.includes(node.culprit);
   const candidates: Candidate[] = [];
   const look = (passed: Passed) => {
-    for (const n of byPlace.get(passed.part) ?? [])
+    // What a feed is good for shows at the receivers; who makes it stands above.
+    const sent = (byCulprit.get(passed.part) ?? []).filter((n) =>
+      n.mechanism.takes.includes("suitable feed"),
+    );
+    for (const n of [...(byPlace.get(passed.part) ?? []), ...sent])
       if (explains(n, node) && n.finding.severity !== "note" && isTrusted(n))
         if (concerns(n, node, passed, evaluation))
           candidates.push({ node: n, sureness: SURENESS.onTheWay, distance: passed.distance });

@@ -25,7 +25,9 @@ export type Good =
   /** A user band of one's own. */
   | "user band"
   /** A cable that suits what it carries. */
-  | "suitable cable";
+  | "suitable cable"
+  /** A kind of satellite feed that those behind can use. */
+  | "suitable feed";
 
 /** What is the matter with a culprit. Findings that name the same culprit for a like reason have one cause. */
 export type Nature = "does not pass" | "wiring" | "user bands" | "too weak" | "too strong" | "clash" | "own";
@@ -64,6 +66,12 @@ const TOO_STRONG: Mechanism = {
 function lossOf({ facts }: FindingOf<LossRule>): Mechanism {
   const { natures, lacks } = LOSSES[facts.missing.why];
   return { stage: 12, natures, takes: [], lacks };
+}
+
+/** A converter that suits nobody: whatever cuts its feed was not made for it. */
+function wrongFeedOf(finding: FindingOf<"wrong-feed">): Mechanism {
+  const loss = lossOf(finding);
+  return finding.parts[0] === finding.at.part ? loss : { ...loss, stage: 6, takes: ["suitable feed"] };
 }
 
 const OUT_OF_REACH = ["wiring", "does not pass", "user bands"] as const;
@@ -114,10 +122,15 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
     takes: facts.kind === "no quattro" ? ["plane", "band", "command"] : ["plane", "command"],
     lacks: [],
   }),
-  "wrong-feed": lossOf,
+  "wrong-feed": wrongFeedOf,
   "plane-missing": lossOf,
   "too-many-tuners": { stage: 6, natures: ["user bands"], takes: [], lacks: ["user band"] },
-  "band-cut": { stage: 6, natures: ["does not pass"], takes: ["band", "level"], lacks: ["suitable cable"] },
+  "band-cut": {
+    stage: 7,
+    natures: ["does not pass"],
+    takes: ["band", "level"],
+    lacks: ["suitable cable", "suitable feed"],
+  },
   overload: { stage: 7, natures: ["too strong"], takes: ["quality"], lacks: ["moderation"] },
   "wideband-shared": { stage: 2, natures: ["wiring"], takes: ["suitable cable"], lacks: [] },
   "shared-frequencies": { stage: 8, natures: ["clash"], takes: ["quality"], lacks: ["suitable cable"] },

@@ -1,7 +1,12 @@
 import type { PartId } from "../../design/design.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Offer, SwitchState } from "../../signal/control.ts";
-import { SURELY_HORIZONTAL_VOLTS, SURELY_VERTICAL_VOLTS } from "../commandStop.ts";
+import {
+  commandTurnedAway,
+  SURELY_HORIZONTAL_VOLTS,
+  SURELY_VERTICAL_VOLTS,
+  type WrongInput,
+} from "../commandStop.ts";
 import type { Draft } from "../finding.ts";
 import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 import { walkSupply } from "../walk/supply.ts";
@@ -20,7 +25,13 @@ export type CommandLostFacts =
   /** 13 V that arrive so high that they may be taken for 18 V. */
   | { readonly kind: "too high"; readonly receiver: PartId }
   /** No command at all comes to the switch that the receiver's signal comes from. */
-  | { readonly kind: "no command"; readonly receiver: PartId; readonly switch: PartId }
+  | {
+      readonly kind: "no command";
+      readonly receiver: PartId;
+      readonly switch: PartId;
+      /** The culprit hands them on to another input than the one that the switch is joined to. */
+      readonly wrongInput?: WrongInput;
+    }
   /** A position switch is asked for no position, though it has several. */
   | { readonly kind: "no position"; readonly receiver: PartId; readonly positions: number }
   /** A position is asked for that the switch does not have. */
@@ -61,6 +72,15 @@ export const commandLost: RuleOf<"command-lost"> = {
     const { part, port = "" } = draft.at;
     if (facts.kind === "no position" || facts.kind === "no such position") return draft;
     if (facts.kind === "no command") {
+      const away = commandTurnedAway(evaluation, { receiver: part, input: port, target: facts.switch });
+      if (away) {
+        const { wrongInput } = away;
+        return {
+          ...draft,
+          parts: culpritFirst(away.part, [part, facts.switch]),
+          facts: { ...facts, wrongInput },
+        };
+      }
       const steps = walkSupply(evaluation, { part, port });
       // A part that lives on the supply and hands nothing on stops the commands as well.
       const end =

@@ -66,7 +66,7 @@ export const noSupply: RuleOf<"no-supply"> = {
     const { part } = draft.at;
     const record = evaluation.record(part);
     if (!record) return draft;
-    const severity = draft.severity === "error" ? graveness(evaluation, part) : draft.severity;
+    const severity = draft.severity === "error" ? graveness(evaluation, record) : draft.severity;
     if (facts.kind === "unfed") {
       const stop = supplyStop(evaluation, part);
       return { ...draft, severity, parts: partsOf(stop, part), facts: { ...facts, stop } };

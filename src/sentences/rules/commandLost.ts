@@ -1,11 +1,15 @@
-import { SURELY_HORIZONTAL_VOLTS, SURELY_VERTICAL_VOLTS } from "../../findings/commandStop.ts";
+import {
+  SURELY_HORIZONTAL_VOLTS,
+  SURELY_VERTICAL_VOLTS,
+  type WrongInput,
+} from "../../findings/commandStop.ts";
 import type { Band } from "../../signal/band.ts";
 import { markCarriers, pictureOf, type Spot, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainName } from "../explain/plainWords.ts";
 import { besideLimit } from "../figures.ts";
 import { partName, round1 } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
-import { lessResistance, takerMade, takerWords } from "../supplyWords.ts";
+import { lessResistance, portWords, takerMade, takerWords } from "../supplyWords.ts";
 
 const WINDOW = `${SURELY_VERTICAL_VOLTS} to ${SURELY_HORIZONTAL_VOLTS} V`;
 
@@ -26,6 +30,10 @@ export const commandLost: RuleWords<"command-lost"> = {
       case "no tone":
         return `${TONE_NAMES[facts.carries]} of ${rx} ${parts[0] === facts.receiver ? "does not reach" : `stops at ${partName(parts[0])}, before`} ${name}: ${TONE_LOSS[facts.carries]}.`;
       case "no command":
+        if (facts.wrongInput) {
+          const { feeds, port } = inputWords(told, facts.wrongInput);
+          return `${partName(parts[0])} passes supply and commands of ${rx} to ${feeds}, but ${partName(facts.switch)} is connected to ${port}.`;
+        }
         return parts[0] === facts.receiver
           ? `No command of ${rx} reaches ${partName(facts.switch)}, so it cannot choose what it gets.`
           : `Supply and commands of ${rx} stop at ${partName(parts[0])}, so ${partName(facts.switch)} does nothing for it.`;
@@ -52,6 +60,10 @@ export const commandLost: RuleWords<"command-lost"> = {
       return culprit === facts.receiver
         ? undefined
         : `Replace ${partName(culprit)} with one that passes the 22 kHz tone.`;
+    if (facts.kind === "no command" && facts.wrongInput?.isMiswired) {
+      const { feeds, port } = inputWords(told, facts.wrongInput);
+      return `Swap the leads at ${feeds} and ${port} of ${partName(culprit)}.`;
+    }
     if (facts.kind === "no command")
       return culprit === facts.receiver
         ? undefined
@@ -91,6 +103,10 @@ export const commandLost: RuleWords<"command-lost"> = {
         "So only the low band can be selected, by the oscillator at 9 750 MHz instead of 10 600 MHz: half of the transponders."
       );
     }
+    if (facts.kind === "no command" && facts.wrongInput) {
+      const { feeds, port } = inputWords(told, facts.wrongInput);
+      return `${partName(parts[0])} passes direct current to ${feeds} only. The lead of ${partName(facts.switch)} is on ${port}, where none comes.`;
+    }
     if (facts.kind === "no command")
       return (
         `${rx} asks by 13 or 18 V and by tone, and the switch in ${partName(facts.switch)} hears neither. ` +
@@ -128,6 +144,10 @@ export const commandLost: RuleWords<"command-lost"> = {
           ? "Going up part by part, the first one behind which it is missing is the culprit."
           : `It is there below ${partName(parts[0])} and missing above.`;
       return `Meter with tone detection on the cable at ${name} while ${rx} is tuned to a high-band transponder: no 22 kHz there. ${sides}`;
+    }
+    if (facts.kind === "no command" && facts.wrongInput) {
+      const { feeds, port } = inputWords(told, facts.wrongInput);
+      return `Voltmeter at the inputs of ${partName(parts[0])} while ${rx} is on: volts at ${feeds} and none at ${port} prove it.`;
     }
     if (facts.kind === "no command")
       return `Voltmeter on the cable at ${partName(facts.switch)} while ${rx} is on: no volts of it there. ${parts[0] === facts.receiver ? "Then downwards, until they appear." : `On both sides of ${partName(parts[0])}: volts below it and none above.`}`;
@@ -174,6 +194,15 @@ const TONE_LOSS = {
   messages: "it can ask for nothing",
   position: "it stays at position 1",
 } as const;
+
+/** The inputs of the culprit: "input SAT". */
+function inputWords(
+  { finding: { parts }, evaluation }: Told<"command-lost">,
+  { port, feeds }: WrongInput,
+): { readonly port: string; readonly feeds: string } {
+  const record = evaluation.record(parts[0]);
+  return { port: portWords(record, port), feeds: portWords(record, feeds) };
+}
 
 function figures({ finding }: Told<"command-lost">): readonly [string, string] {
   return besideLimit(finding.value ?? 0, finding.limit ?? 0);
