@@ -61,15 +61,18 @@ function planesOf(missing: readonly Missing[]): ReadonlySet<string> {
   return new Set(missing.flatMap((m) => m.planes.map(key)));
 }
 
-/** A service may leave an outlet only for another plate that is new or changed. */
+/** A service may leave an outlet only for another plate that is new or changed, and did not hand it on before. */
 function handsOnAsMuch(was: Verdict, is: Verdict | undefined, before: Site, after: Site): boolean {
   const share = (s: ServiceVerdict | undefined) => (s && s.wanted > 0 ? s.got / s.wanted : 0);
+  const former = new Map(before.report.verdicts.map((v) => [v.part, v]));
   return was.services.every((s) => {
     if (share(is && serviceOf(is, s)) >= share(s)) return true;
     return after.report.verdicts.some((other) => {
       if (other.role !== "outlet" || other.part === was.part) return false;
-      const former = before.evaluation.record(other.part)?.part;
-      const isNew = former?.kind !== after.evaluation.record(other.part)?.part.kind;
+      const formerOther = former.get(other.part);
+      if (formerOther && share(serviceOf(formerOther, s)) > 0) return false;
+      const kindBefore = before.evaluation.record(other.part)?.part.kind;
+      const isNew = kindBefore !== after.evaluation.record(other.part)?.part.kind;
       return isNew && share(serviceOf(other, s)) > 0;
     });
   });

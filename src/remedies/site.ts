@@ -3,10 +3,11 @@ import type { Design, PartId, PortRef } from "../design/design.ts";
 import { evaluate } from "../evaluate/evaluate.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { Report } from "../findings/finding.ts";
+import { inletsOf } from "../findings/inlets.ts";
 import { report } from "../findings/report.ts";
-import type { Path } from "../parts/contract.ts";
 import { metresOf } from "../parts/meanings.ts";
 import type { Service } from "../signal/carrier.ts";
+import { remembered } from "../signal/remember.ts";
 
 export type Site = { readonly design: Design; readonly evaluation: Evaluation; readonly report: Report };
 
@@ -61,14 +62,8 @@ export function offers(record: PartRecord | undefined, service: Service): boolea
 
 /** Inputs from which some way leads to an output, as if the part were supplied. */
 export function inputsBehind(record: PartRecord, out: string): readonly string[] {
-  const treatment = record.kind.signal(record.options, { id: record.part.id, powered: true });
-  const ways: Pick<Path, "from" | "to">[] = [
-    ...(treatment.paths ?? []),
-    ...(treatment.stacks ?? []).flatMap((s) => s.from.map((from) => ({ from, to: s.to }))),
-  ];
-  const nodes = new Set([out]);
-  for (const node of nodes) for (const way of ways) if (way.to === node) nodes.add(way.from);
-  return record.ports.filter((p) => p.side === "in" && nodes.has(p.id)).map((p) => p.id);
+  const leading = new Set(inletsOf(record, out).map((inlet) => inlet.port));
+  return record.ports.filter((p) => leading.has(p.id)).map((p) => p.id);
 }
 
 /** An output of a converter, and the parts between it and whoever is fed by it (nearest to the receiver first). */
@@ -93,8 +88,14 @@ export type SatelliteInput = {
   readonly feeding: Feeding;
 };
 
+const satellite = new WeakMap<Site, readonly SatelliteInput[]>();
+
 /** Every satellite input that is fed by some converter, in the order of the design. */
 export function satelliteInputs(site: Site): readonly SatelliteInput[] {
+  return remembered(satellite, site, () => findSatelliteInputs(site));
+}
+
+function findSatelliteInputs(site: Site): readonly SatelliteInput[] {
   return site.evaluation.records.flatMap((receiver) =>
     (receiver.kind.reception?.(receiver.options).inputs ?? [])
       .filter((input) => input.services.includes("satellite") && receiver.joined[input.port])

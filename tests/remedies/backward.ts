@@ -18,10 +18,11 @@ export type Outcome = {
   readonly proposals: readonly Proposal[];
 };
 
-const FIRST = 3;
+/** So many causes, and so many cures, are looked at before somebody gives up. */
+const FIRST = { causes: 2, cures: 3 } as const;
 
 export function isCured({ rank }: Outcome): boolean {
-  return rank !== undefined && rank < FIRST;
+  return rank !== undefined && rank < FIRST.cures;
 }
 
 /** Every fault of a design that makes a receiver fail or brings a new error or warning. */
@@ -44,6 +45,21 @@ function isWorse(sound: Site, site: Site): boolean {
   return came || site.report.verdicts.some(failed);
 }
 
+/** Whether every receiver of a design works, so that what a fault takes from them is seen. */
+export function isSound({ report }: Site): boolean {
+  return report.verdicts.every((v) => v.role !== "receiver" || v.idle !== undefined || v.state !== "fails");
+}
+
+/** Whether one of the first causes that came with a fault names a part that the fault is at. */
+export function isNamed(sound: Site, fault: Fault, faulty: Site): boolean {
+  const known = new Set(sound.report.findings.map((f) => f.id));
+  const parts = concerned(sound.design, faulty, fault);
+  return faulty.report.causes
+    .filter(({ root }) => !known.has(root.id))
+    .slice(0, FIRST.causes)
+    .some(({ root }) => parts.has(root.parts[0]));
+}
+
 /** What the search proposes for a fault, and which of it puts the sound state back where the fault is. */
 export function cureOf(name: string, sound: Site, fault: Fault, faulty: Site): Outcome {
   let proposals: readonly Proposal[] = [];
@@ -51,28 +67,34 @@ export function cureOf(name: string, sound: Site, fault: Fault, faulty: Site): O
     proposals = progress.proposals;
   const rank = proposals.findIndex(
     (p) =>
-      touches(p.design, faulty.design, concerned(sound.design, faulty.design, fault)) &&
+      touches(p.design, faulty.design, concerned(sound.design, faulty, fault)) &&
       isRestored(sound, siteOf(p.design, faulty.evaluation)),
   );
   return { design: name, fault, rank: rank < 0 ? undefined : rank, proposals };
 }
 
 /** Parts at which the fault is found, and those that it put in. */
-function concerned(sound: Design, faulty: Design, fault: Fault): ReadonlySet<PartId> {
-  const { added, removed } = difference(sound, faulty);
+function concerned(sound: Design, { design, report }: Site, fault: Fault): ReadonlySet<PartId> {
+  const { added, removed } = difference(sound, design);
   const parts = new Set([...fault.parts, ...[...added, ...removed].map((p) => p.id)]);
   // Two leads that are swapped at one end can be swapped back at the other: along their cables it is the same.
   if (fault.type === "swapped")
     for (const id of parts)
       for (const { from, to } of sound.wires) {
         const next = from[0] === id ? to[0] : to[0] === id ? from[0] : undefined;
-        if (next !== undefined && (fault.parts.includes(id) || isInline(sound, id))) parts.add(next);
+        if (next !== undefined && (fault.parts.includes(id) || isPassed(sound, id))) parts.add(next);
       }
+  // Of two that use one user band each could give way.
+  for (const { rule, parts: both } of report.findings)
+    if (rule === "user-band-conflict" && both.some((id) => fault.parts.includes(id)))
+      for (const id of both) parts.add(id);
   return parts;
 }
 
-function isInline(design: Design, id: PartId): boolean {
-  return kindOf(partById(design, id)?.kind ?? "")?.inline !== undefined;
+/** Lines go through it as they come. */
+function isPassed(design: Design, id: PartId): boolean {
+  const kind = kindOf(partById(design, id)?.kind ?? "");
+  return kind?.inline !== undefined || kind?.delivery !== undefined;
 }
 
 function touches(cured: Design, faulty: Design, parts: ReadonlySet<PartId>): boolean {
@@ -100,7 +122,7 @@ function isServed(was: Verdict, is: Verdict | undefined): boolean {
 
 export function told({ design, fault, rank, proposals }: Outcome): string {
   const firsts = proposals
-    .slice(0, FIRST)
+    .slice(0, FIRST.cures)
     .map((p) => p.steps.map((s) => `${s.idea}@${s.place}`).join("+"))
     .join(" | ");
   return `${design}: ${fault.id}: ${rank === undefined ? "not cured" : `place ${rank + 1}`} [${firsts}]`;

@@ -138,49 +138,62 @@ function stacked(site: Site, lnb: PartRecord): readonly Candidate[] {
   ];
 }
 
-/** Two cables with a whole polarisation each, for receivers that have both. */
+/** Two cables with a whole polarisation each: for one receiver that has both, or several that take such a feed. */
 function wideband(site: Site, lnb: PartRecord): readonly Candidate[] {
-  const inputs = [...linesFrom(site, lnb.part.id).values()].flat();
-  const receivers = new Set(inputs.map((i) => i.receiver.part.id));
-  if (lnb.kind.trade.gives === "wideband" || inputs.length !== 2 || receivers.size !== 1) return [];
-  const [first, second] = inputs;
-  if (!first || !second || first.feeding.port === second.feeding.port) return [];
-  const id = first.receiver.part.id;
+  const lines = [...linesFrom(site, lnb.part.id).entries()];
+  const [first, second] = lines;
+  if (lnb.kind.trade.gives === "wideband" || !first || !second || lines.length > 2) return [];
+  const inputs = lines.flatMap(([, line]) => line);
+  const receivers = [...new Set(inputs.map((i) => i.receiver.part.id))];
+  // Which cable bears which polarisation follows from the receivers' inputs.
+  const polarisations = lines.map(([, line]) => commonInput(line));
+  const isAlone = receivers.length === 1 && inputs.length === 2;
+  const isAgreed = polarisations.every((port) => port !== undefined) && new Set(polarisations).size === 2;
+  if (!isAlone && !isAgreed) return [];
   return [
     candidate("wideband-converter", [lnb.part.id], receiversFor(inputs, "wideband"), (design) => {
       const d = draft(design);
-      // Which cable bears which polarisation follows from the receiver's inputs.
-      const ends = [first, second].map((i) => ({
-        at: d.other([lnb.part.id, i.feeding.port]),
-        port: i.receiver.kind.trade.takes === "wideband" ? i.port : undefined,
+      const ends = lines.map(([port], i) => ({
+        at: d.other([lnb.part.id, port]),
+        polarisation: polarisations[i] ?? (i === 0 ? "v" : "h"),
       }));
-      for (const { feeding } of [first, second]) d.unjoin([lnb.part.id, feeding.port]);
+      for (const [port] of lines) d.unjoin([lnb.part.id, port]);
       d.swap(lnb.part.id, "lnb-wideband");
-      if (takes(d.part(id)) !== "wideband") d.swap(id, "receiver-hybrid");
-      ends.forEach(({ at, port }, i) => {
-        if (at) d.join([lnb.part.id, port ?? (i === 0 ? "v" : "h")], at);
-      });
+      for (const id of receivers) if (takes(d.part(id)) !== "wideband") d.swap(id, "receiver-hybrid");
+      for (const { at, polarisation } of ends) if (at) d.join([lnb.part.id, polarisation], at);
       return d.result();
     }),
   ];
 }
 
-type Quadrant = (typeof QUADRANTS)[number];
+/** The input by which all wideband receivers of a line take it; undefined where they differ, or others are on it. */
+function commonInput(line: readonly SatelliteInput[]): string | undefined {
+  const ports = new Set(line.map((i) => (i.receiver.kind.trade.takes === "wideband" ? i.port : undefined)));
+  const [port] = ports;
+  return ports.size === 1 ? port : undefined;
+}
 
-/** Where the trunk of a quadrant begins: at an output of an LNB, or nowhere. */
+/** Where the trunk of a quadrant ("vl") begins: at an output of an LNB, or nowhere. */
 type TrunkEnd =
-  | { readonly quadrant: Quadrant; readonly lnb: PartRecord; readonly port: string }
-  | { readonly quadrant: Quadrant; readonly open: PortRef };
+  | { readonly quadrant: string; readonly lnb: PartRecord; readonly port: string }
+  | { readonly quadrant: string; readonly open: PortRef };
 
-/** A quattro LNB before a multiswitch that is fed by something else. */
+/** A quattro LNB before a multiswitch that is fed by something else, at each position. */
 export const quattroConverter: Idea = (site, finding) => {
   const unit = site.evaluation.record(finding.at.part);
   if (unit?.kind.trade.job !== "switch unit") return [];
-  const lines = QUADRANTS.flatMap((quadrant): readonly TrunkEnd[] => {
-    const way = unit.joined[quadrant] ? wayUp(site, [unit.part.id, quadrant], "satellite") : [];
+  const positions = new Set(unit.ports.flatMap((p) => (p.plane?.half ? [p.plane.position] : [])));
+  return [...positions].flatMap((position) => quattroAt(site, unit, position));
+};
+
+function quattroAt(site: Site, unit: PartRecord, position: number): readonly Candidate[] {
+  const lines = unit.ports.flatMap(({ id: input, side, plane }): readonly TrunkEnd[] => {
+    if (side !== "in" || !plane?.half || plane.position !== position) return [];
+    const quadrant = `${plane.polarisation}${plane.half[0]}`.toLowerCase();
+    const way = unit.joined[input] ? wayUp(site, [unit.part.id, input], "satellite") : [];
     const at = way.find((s) => s.record.kind.trade.job === "converter");
     if (at) return [{ quadrant, lnb: at.record, port: at.out }];
-    const top = unit.joined[quadrant] ? (way.at(-1)?.record ?? unit) : undefined;
+    const top = unit.joined[input] ? (way.at(-1)?.record ?? unit) : undefined;
     const open = top && looseLines(site).find(([id]) => id === top.part.id);
     return open ? [{ quadrant, open }] : [];
   });
@@ -200,7 +213,7 @@ export const quattroConverter: Idea = (site, finding) => {
       return d.result();
     }),
   ];
-};
+}
 
 /** A wideband LNB before a unit that takes whole polarisations and is fed by something else. */
 export const widebandForUnit: Idea = (site, finding) => {
@@ -230,8 +243,6 @@ export const widebandForUnit: Idea = (site, finding) => {
     }),
   ];
 };
-
-const QUADRANTS = ["vl", "vh", "hl", "hh"] as const;
 
 /** Cables at a multiswitch, each led to the input that its quadrant belongs to. */
 export const rightQuadrants: Idea = (site, finding) => {

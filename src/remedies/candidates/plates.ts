@@ -27,8 +27,9 @@ export const otherPlate: Idea = (site, finding) =>
     const loose = looseNear(site, record);
     const wishes = [leads, ...(loose.length > 0 ? [[...leads, ...loose]] : [])];
     const isMeant = loose.length > 0 || finding.parts.includes(record.part.id);
+    const kept = handedOn(site, record);
     return wishes.flatMap((wanted) => {
-      const one = plateFor(record, wanted);
+      const one = plateFor(record, wanted, kept) ?? plateFor(record, wanted, []);
       return one ? [isMeant ? one : { ...one, doubt: NOT_NAMED }] : [];
     });
   });
@@ -73,11 +74,23 @@ function looseNear(site: Site, record: PartRecord): readonly Lead[] {
     .map(({ lead }) => lead);
 }
 
-/** The plainest other plate with a port for every lead; undefined where there is none. */
-function plateFor(record: PartRecord, leads: readonly Lead[]): Candidate | undefined {
+/** Services that come out of a plate now, whether somebody is plugged in or not. */
+function handedOn(site: Site, record: PartRecord): readonly Service[] {
+  const verdict = site.report.verdicts.find((v) => v.part === record.part.id);
+  return (verdict?.services ?? []).flatMap((s) => (s.got > 0 ? [s.service] : []));
+}
+
+/** The plainest other plate with a port for every lead and a socket for what is kept; undefined where there is none. */
+function plateFor(
+  record: PartRecord,
+  leads: readonly Lead[],
+  kept: readonly Service[],
+): Candidate | undefined {
   const inputs = record.ports.filter((p) => p.side === "in" && record.joined[p.id]).length;
   for (const { kind, ports } of PLATES) {
     if (kind === record.kind || ports.filter((p) => p.side === "in").length < inputs) continue;
+    const sockets = kind.delivery?.(defaultOptions(kind)).sockets ?? [];
+    if (!kept.every((service) => sockets.some((s) => s.services.includes(service)))) continue;
     const places = leads.length > 0 ? portsFor(kind, ports, leads) : undefined;
     if (places) return replaced(record, kind, places);
   }
