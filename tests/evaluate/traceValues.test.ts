@@ -161,6 +161,38 @@ test.each([
   expect(steps.at(-1)?.from).toBe(by);
 });
 
+// Both lines bear the same plane, the wet one far weaker: at a socket counts what leads to it.
+test.each([
+  { socket: "sat", by: "in", cables: ["lnb", "wet"] },
+  { socket: "sat2", by: "in2", cables: ["lnb", "dry"] },
+])("lines side by side through a plate stay apart: $socket is followed by $by", ({ socket, by, cables }) => {
+  const design = draw(
+    {
+      dish: ["dish", { transponders: [{ frequencyMHz: 12_000, polarisation: "H" }] }],
+      lnb: ["lnb-universal", { outputs: "2" }],
+      wet: ["cable", { lengthM: 20, grade: "own", k1: 5, k2: 0 }],
+      dry: cable(20),
+      plate: ["outlet-sat-twin"],
+      rx: ["receiver-sat-twin", { polarisation1: "H", half1: "high", polarisation2: "H", half2: "high" }],
+    },
+    "dish.sky > lnb.sky, lnb.out1 > wet.in, lnb.out2 > dry.in, wet.out > plate.in, dry.out > plate.in2, plate.sat > rx.sat1, plate.sat2 > rx.sat2",
+  );
+  const steps = traced(design, `plate.${socket}`, { origin: "dish/H", index: 0 });
+  expect(steps.map((s) => s.part)).toEqual(["dish", ...cables, "plate"]);
+  expect(steps.at(-1)?.from).toBe(by);
+  // A plate of its kind loses 1 dB (typical, from memory), whichever line.
+  expect(steps.at(-1)?.gainDb).toBeCloseTo(-1, 9);
+});
+
+// A station at 100 MHz on the satellite input of a diplexer is stopped by its filter, by 20 dB and more.
+test("of two ways into a part the one is followed by which more comes out", () => {
+  const design = draw(
+    { fm: FM, split: ["splitter"], pad: ["attenuator", { lossDb: 10 }], dip: ["diplexer-combine"] },
+    "fm.out > split.in, split.out1 > dip.sat, split.out2 > pad.in, pad.out > dip.tv",
+  );
+  expect(traced(design, "dip.out", OF_100_MHZ).map((s) => s.part)).toEqual(["fm", "split", "pad", "dip"]);
+});
+
 test("a part that cuts a carrier is marked, and no part behind it", () => {
   const design = draw(
     {

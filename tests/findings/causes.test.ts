@@ -325,6 +325,54 @@ const CASES: readonly FaultCase[] = [
       { culprits: "o5 bad", receivers: expect.stringMatching(/^z[25]$/) },
     ],
   ],
+  [
+    // 950 to 2150 MHz is what the amplifier was made for; the wideband feed comes down at 290 to 2340 MHz.
+    "a wideband LNB before a line amplifier and a universal receiver: nothing is wrong with the amplifier",
+    draw(
+      {
+        z1: rx(),
+        o1: ["outlet-sat"],
+        d2: cable(20),
+        line: ["amp-if"],
+        d1: cable(20),
+        w: ["lnb-wideband"],
+        dish: DISH,
+      },
+      "dish.sky > w.sky, w.v > d1.in, d1.out > line.in, line.out > d2.in, d2.out > o1.in, o1.sat > z1.sat",
+    ),
+    [{ rule: "wrong-feed", culprits: "w", receivers: "z1" }],
+  ],
+  [
+    "a quattro LNB before a twin receiver: the plate only passes its two lines",
+    draw(
+      {
+        z1: ["receiver-sat-twin"],
+        o1: ["outlet-sat-twin"],
+        d2: cable(20),
+        d1: cable(20),
+        q: ["lnb-quattro"],
+        dish: DISH,
+      },
+      "dish.sky > q.sky, q.vl > d1.in, q.vh > d2.in, d1.out > o1.in, d2.out > o1.in2, o1.sat > z1.sat1, o1.sat2 > z1.sat2",
+    ),
+    [{ rule: "plane-missing", culprits: "q", receivers: "z1" }],
+  ],
+  [
+    "a joint that takes the volts in the second of two lines",
+    draw(
+      {
+        z1: ["receiver-sat-twin"],
+        o1: ["outlet-sat-twin"],
+        d2: cable(20),
+        bad: ["bad-joint", { fault: "corroded", ohms: 40, lossDb: 0 }],
+        d1: cable(20),
+        u: ["lnb-universal", { outputs: "2" }],
+        dish: DISH,
+      },
+      "dish.sky > u.sky, u.out1 > d1.in, u.out2 > bad.in, bad.out > d2.in, d1.out > o1.in, d2.out > o1.in2, o1.sat > z1.sat1, o1.sat2 > z1.sat2",
+    ),
+    [{ culprits: "bad", receivers: "z1" }],
+  ],
 ];
 
 function grave(design: Design): readonly Cause[] {

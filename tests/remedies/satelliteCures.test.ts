@@ -173,3 +173,75 @@ test("an LNB of the old band is exchanged for a universal one", () => {
   expect(best && ideasOf(best)).toBe("universal-converter@m");
   expect(optionOf(best?.design, "m", "lowLoMHz")).toBe(9750);
 });
+
+describe("the converter that belongs there", () => {
+  test("is a quattro at the second position of a multiswitch as well", () => {
+    const trunks = (lnb: string, position: string, ports: readonly string[]) =>
+      ["vl", "vh", "hl", "hh"].map((q, i) => `${lnb}.${ports[i]} > u.${q}${position}`).join(", ");
+    const design = draw(
+      {
+        a: ["receiver-sat", { position: "2", polarisation: "H" }],
+        u: ["multiswitch", { satelliteInputs: "8", terrestrial: false }],
+        m2: ["lnb-universal", { outputs: "4" }],
+        m1: ["lnb-quattro"],
+        k2: ["dish", { orbitalPositionDegE: 13 }],
+        k1: ["dish"],
+      },
+      `k1.sky > m1.sky, k2.sky > m2.sky, ${trunks("m1", "", ["vl", "vh", "hl", "hh"])}, ${trunks("m2", "2", ["out1", "out2", "out3", "out4"])}, u.out1 > a.sat`,
+    );
+    const [best] = proposed(design);
+    expect(best && ideasOf(best)).toBe("quattro-converter@m2");
+    expect(best?.design.wires).toContainEqual({ from: ["m2", "hh"], to: ["u", "hh2"] });
+    expect(best && failing(best.design)).toEqual([]);
+  });
+
+  test("is a wideband one where all receivers behind take such a feed, each polarisation on its own line", () => {
+    const design = draw(
+      {
+        b: ["receiver-hybrid"],
+        a: ["receiver-hybrid"],
+        y: ["splitter", { range: "sat" }],
+        x: ["splitter", { range: "sat" }],
+        m: ["lnb-universal", { outputs: "2" }],
+        k: ["dish"],
+      },
+      // The first output goes to where horizontal is expected.
+      "k.sky > m.sky, m.out1 > y.in, m.out2 > x.in, y.out1 > a.h, y.out2 > b.h, x.out1 > a.v, x.out2 > b.v",
+    );
+    const [best] = proposed(design);
+    expect(best && ideasOf(best)).toBe("wideband-converter@m");
+    expect(best?.design.wires).toContainEqual({ from: ["m", "h"], to: ["y", "in"] });
+    expect(best?.design.wires).toContainEqual({ from: ["m", "v"], to: ["x", "in"] });
+    expect(best && failing(best.design)).toEqual([]);
+  });
+});
+
+describe("a plate", () => {
+  const house = draw(
+    {
+      t1: ["receiver-tv"],
+      r1: ["receiver-sat"],
+      p1: ["outlet-diplexed"],
+      r2: ["receiver-sat", { polarisation: "H" }],
+      p2: ["outlet-tv"],
+      u: ["multiswitch"],
+      uhf: ["aerial-uhf"],
+      q: ["lnb-quattro"],
+      k: ["dish"],
+    },
+    "k.sky > q.sky, q.vl > u.vl, q.vh > u.vh, q.hl > u.hl, q.hh > u.hh, uhf.out > u.ter, u.out1 > p1.in, u.out2 > p2.in, p1.tv > t1.in, p1.sat > r1.sat, p2.tv > r2.sat",
+  );
+
+  test("with no socket for satellite is exchanged for one that keeps its TV socket, and no other plate is", () => {
+    const [best] = proposed(house);
+    expect(best && ideasOf(best)).toBe("other-plate@p2");
+    expect(best?.design.parts.find((p) => p.id === "p2")?.kind).toBe("outlet-diplexed");
+    expect(best?.design.parts.find((p) => p.id === "p1")?.kind).toBe("outlet-diplexed");
+  });
+
+  test("may not be exchanged for one that drops a service because another plate has it anyhow", () => {
+    for (const { design } of proposed(house))
+      for (const outlet of siteOf(design).report.verdicts.filter((v) => v.role === "outlet"))
+        expect(outlet.services.find((s) => s.service === "tv")?.got).toBeGreaterThan(0);
+  });
+});

@@ -78,6 +78,23 @@ describe("of several suspects", () => {
   });
 });
 
+describe("a part that is known to be broken", () => {
+  // Another part that serves places in order would count 3 of its 20 dB.
+  test("counts in full, also where it serves places that are in order", () => {
+    const served = { joint: { inOrder: 3 }, pad: { inOrder: 0 } };
+    expect(chosen([suspect("joint", "bad joint", 20), suspect("pad", "attenuates", 9)], served)).toBe(
+      "joint",
+    );
+    expect(chosen([suspect("a", "loses", 20), suspect("pad", "attenuates", 9)], { a: { inOrder: 3 } })).toBe(
+      "pad",
+    );
+  });
+
+  test("does not come before one that loses more", () => {
+    expect(chosen([suspect("joint", "bad joint", 2), suspect("pad", "attenuates", 9)])).toBe("pad");
+  });
+});
+
 describe("an amplifier that puts several places right at once", () => {
   const [pad, amp] = [suspect("pad", "attenuates", 9), suspect("amp", "low gain", 8)];
   const many = { pad: { failing: 1 }, amp: { failing: 4, missingDb: 7, spareDb: 10 } };

@@ -89,6 +89,53 @@ describe("commands that do not arrive", () => {
       ]);
   });
 
+  // The LNB hangs on a supply of its own, so all that is missing is what the receiver asks for.
+  describe("a diplexer that hands them on to the wrong input", () => {
+    const house = (dip: Sketch[string], leads: string) =>
+      draw(
+        {
+          r: ["receiver-sat", { polarisation: "H" }],
+          p: ["outlet-diplexed"],
+          dip,
+          amp: ["amp-distribution"],
+          uhf: ["aerial-uhf"],
+          other: ["receiver-sat"],
+          m: ["lnb-universal", { outputs: "2" }],
+          k: ["dish"],
+        },
+        `k.sky > m.sky, m.out2 > other.sat, uhf.out > amp.in, ${leads}, dip.out > p.in, p.sat > r.sat`,
+      );
+
+    test("is named with both inputs: a type that passes supply there would do", () => {
+      const design = house(["diplexer-combine", { dc: "tv" }], "m.out1 > dip.sat, amp.out > dip.tv");
+      for (const drawn of [design, backwards(design)])
+        expect(foundBy("command-lost", drawn)).toMatchObject([
+          {
+            parts: ["dip", "r", "m"],
+            facts: { kind: "no command", wrongInput: { port: "sat", feeds: "tv", isMiswired: false } },
+          },
+        ]);
+    });
+
+    test("since its leads are changed, is told so", () => {
+      const design = house(["diplexer-combine", { dc: "sat" }], "m.out1 > dip.tv, amp.out > dip.sat");
+      for (const drawn of [design, backwards(design)])
+        expect(foundBy("command-lost", drawn)).toMatchObject([
+          {
+            parts: ["dip", "r", "m"],
+            facts: { kind: "no command", wrongInput: { port: "tv", feeds: "sat", isMiswired: true } },
+          },
+        ]);
+    });
+
+    test("is not, where it passes them to no input at all", () => {
+      const design = house(["diplexer-combine", { dc: "none" }], "m.out1 > dip.sat, amp.out > dip.tv");
+      const [found] = foundBy("command-lost", design);
+      expect(found?.parts[0]).toBe("dip");
+      expect(found?.facts).not.toHaveProperty("wrongInput");
+    });
+  });
+
   test("an inserter that stops the receiver's own supply leaves the LNB to its own voltage", () => {
     const design = line(
       { p: ["power-inserter", { volts: 12, limitMa: 500 }] },

@@ -300,3 +300,37 @@ test.each([
 ])("nothing is found on $name", ({ design }) => {
   expect(foundBy("no-supply", design)).toEqual([]);
 });
+
+describe("how grave it is that a part is dead", () => {
+  /** A TV set and perhaps a satellite receiver behind one cable, and an LNB that nobody feeds. */
+  const shared = (parts: Sketch, wires: string) =>
+    draw(
+      {
+        tv: ["receiver-tv"],
+        ...parts,
+        dip: ["diplexer-combine", { dc: "none" }],
+        uhf: ["aerial-uhf"],
+        m: ["lnb-universal"],
+        k: ["dish"],
+      },
+      `k.sky > m.sky, m.out > dip.sat, uhf.out > dip.tv, ${wires}`,
+    );
+
+  test("an error for a receiver of what comes to it", () => {
+    const design = shared(
+      { p: ["outlet-diplexed"], r: ["receiver-sat"] },
+      "dip.out > p.in, p.tv > tv.in, p.sat > r.sat",
+    );
+    expect(foundBy("no-supply", design)).toMatchObject([{ severity: "error", at: { part: "m" } }]);
+  });
+
+  test("a warning where a socket for it waits, whatever is plugged in beside", () => {
+    const design = shared({ p: ["outlet-diplexed"] }, "dip.out > p.in, p.tv > tv.in");
+    expect(foundBy("no-supply", design)).toMatchObject([{ severity: "warning", at: { part: "m" } }]);
+  });
+
+  test("a note where those behind take another service, and its receiver is not connected yet", () => {
+    const design = shared({ p: ["outlet-tv"], r: ["receiver-sat"] }, "dip.out > p.in, p.tv > tv.in");
+    expect(foundBy("no-supply", design)).toMatchObject([{ severity: "note", at: { part: "m" } }]);
+  });
+});
