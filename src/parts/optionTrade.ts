@@ -8,6 +8,7 @@ export type Meaning =
   | "gain"
   | "radio gain"
   | "terrestrial gain"
+  | "user band level"
   | "slope"
   | "input pad"
   | "tap loss"

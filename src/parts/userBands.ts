@@ -109,6 +109,7 @@ export function userBandFields(o: {
       step: 1,
       default: 80,
       source: "typical (75 to 85), from memory",
+      means: "user band level",
       ...onSite,
       spreadDb: 2,
     }),

@@ -26,7 +26,13 @@ export type FactsByIdea = {
   readonly mend: Setting;
   readonly "aim-dish": Setting;
   readonly "aim-aerial": Setting;
-  readonly gain: { readonly option: string; readonly byDb: number; readonly toDb: number };
+  /** `isLevel`: what is set is the level that comes out, not what is added to it; `toDb` is in dBµV then. */
+  readonly gain: {
+    readonly option: string;
+    readonly byDb: number;
+    readonly toDb: number;
+    readonly isLevel: boolean;
+  };
   readonly "amplifier-slope": { readonly db: number };
   readonly "input-pad": Setting;
   readonly "own-user-bands": { readonly converter: PartId; readonly receivers: readonly PartId[] };

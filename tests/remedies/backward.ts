@@ -75,8 +75,10 @@ export function cureOf(name: string, sound: Site, fault: Fault, faulty: Site): O
 
 /** Parts at which the fault is found, and those that it put in. */
 function concerned(sound: Design, { design, report }: Site, fault: Fault): ReadonlySet<PartId> {
-  const { added, removed } = difference(sound, design);
+  const { added, removed, wiresRemoved } = difference(sound, design);
   const parts = new Set([...fault.parts, ...[...added, ...removed].map((p) => p.id)]);
+  // What has lost its lead, or stands where something is gone, can be joined or closed again.
+  for (const { from, to } of wiresRemoved) for (const [id] of [from, to]) parts.add(id);
   // Two leads that are swapped at one end can be swapped back at the other: along their cables it is the same.
   if (fault.type === "swapped")
     for (const id of parts)

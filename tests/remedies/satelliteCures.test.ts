@@ -216,6 +216,45 @@ describe("the converter that belongs there", () => {
   });
 });
 
+describe("user bands that come too strong", () => {
+  // 80 dBµV behind 5 m of cable and a plate is more than the 77 dBµV of a limit; SPARE and rounding: below 76.
+  test("are turned down at a unit that can be set, before anything is bought", () => {
+    const design = draw(
+      {
+        a: ["receiver-stacked", { tuners: 1, userBands: [{ number: 1, centreMHz: 1210 }] }],
+        p: ["outlet-sat"],
+        c: ["cable", { lengthM: 2 }],
+        u: ["stacking-converter", { outputs: 1, terrestrial: false, stackDbuv: 90 }],
+        q: ["lnb-quattro"],
+        k: ["dish"],
+      },
+      "k.sky > q.sky, q.vl > u.vl, q.vh > u.vh, q.hl > u.hl, q.hh > u.hh, u.out > c.in, c.out > p.in, p.sat > a.sat",
+    );
+    const [best] = proposed(design);
+    expect(best && ideasOf(best)).toBe("gain@u");
+    expect(best?.cost).toEqual({ partsPrice: 0, workMinutes: 5, newCables: 0 });
+    const level = optionOf(best?.design, "u", "stackDbuv");
+    expect(level).toBeLessThan(80);
+    expect(level).toBeGreaterThan(60);
+  });
+
+  test("cannot be turned down at an LNB, which comes with the level that it has", () => {
+    const design = draw(
+      {
+        a: ["receiver-stacked", { tuners: 1, userBands: [{ number: 1, centreMHz: 1210 }] }],
+        p: ["outlet-sat"],
+        c: ["cable", { lengthM: 2 }],
+        l: ["lnb-stacked", { stackDbuv: 90 }],
+        k: ["dish"],
+      },
+      "k.sky > l.sky, l.out > c.in, c.out > p.in, p.sat > a.sat",
+    );
+    const all = proposed(design).map(ideasOf);
+    expect(all[0]).toBe("pad@p");
+    expect(all.some((ideas) => ideas.includes("gain@l"))).toBe(false);
+  });
+});
+
 describe("a plate", () => {
   const house = draw(
     {

@@ -3,7 +3,8 @@ import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import { traceCarrier } from "../../evaluate/trace.ts";
 import { type Band, SILENCE } from "../../signal/band.ts";
 import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
-import { keptFor } from "../watched.ts";
+import { graveness } from "../walk/whoSuffers.ts";
+import { askWhole, keptFor } from "../watched.ts";
 
 export type WidebandSharedFacts = {
   /** The part that brings them together. */
@@ -54,6 +55,7 @@ export const widebandShared: RuleOf<"wideband-shared"> = {
     const of = converter.part.id;
     return {
       ...draft,
+      severity: isForSomebody(evaluation, facts.joiner) ? draft.severity : "note",
       parts: culpritFirst(isEveryLine ? of : facts.joiner, [facts.joiner, of, facts.terrestrial]),
       facts: { ...facts, converter: of, isEveryLine },
     };
@@ -90,6 +92,14 @@ function isWideband({ origin, half, shifts, stack }: Band): boolean {
 
 function isTvAbove({ origin, grid }: Band, fromMHz: number): boolean {
   return origin.service === "tv" && grid.centre.some((centre) => centre > fromMHz);
+}
+
+/** Whether a socket or a receiver hangs behind a part: before that it is a drawing in progress. */
+function isForSomebody(evaluation: Evaluation, part: PartId): boolean {
+  return askWhole(evaluation, (whole) => {
+    const record = whole.record(part);
+    return record !== undefined && graveness(whole, record) !== "note";
+  });
 }
 
 /** The part that brings down the feed that a joiner gets. */

@@ -142,9 +142,13 @@ export const padValue: Idea = (site, finding) => {
   });
 };
 
-/** Options by which the gain of a part is set, for a service. */
+/** Options by which the gain of a part is set, or the level that it gives, for a service. */
 function gainOption(record: PartRecord, input: string | null, service: Service): string | undefined {
   const { kind, options } = record;
+  const userBands = service === "satellite" ? optionMeaning(kind, "user band level") : undefined;
+  // An LNB comes with the level that it has.
+  if (userBands !== undefined)
+    return describedOptions(kind).get(userBands)?.onSite === "setting" ? userBands : undefined;
   const radio = service === "fm" || service === "dab";
   const ownInput = record.ports.some((p) => p.id === input && p.role === "band");
   const beside = service === "satellite" ? undefined : optionMeaning(kind, "terrestrial gain");
@@ -168,6 +172,7 @@ export const otherGain: Idea = (site, finding) => {
     const option = gainOption(step.record, step.in, place.service);
     const now = option === undefined ? undefined : step.record.options[option];
     if (option === undefined || typeof now !== "number") return [];
+    const isLevel = option === optionMeaning(step.record.kind, "user band level");
     const { min = now, max = now } = describedOptions(step.record.kind).get(option) ?? {};
     // Nobody keeps an amplifier that amplifies by next to nothing: it is taken out.
     const least = min === 0 ? Math.min(now, LEAST_GAIN_DB) : min;
@@ -182,7 +187,7 @@ export const otherGain: Idea = (site, finding) => {
     const id = step.record.part.id;
     const ends = new Set(wishes.map((db) => Math.min(max, Math.max(least, now + db))));
     return [...ends].map((toDb) =>
-      candidate("gain", [id, option, toDb], { option, byDb: toDb - now, toDb }, (design) => {
+      candidate("gain", [id, option, toDb], { option, byDb: toDb - now, toDb, isLevel }, (design) => {
         const d = draft(design);
         d.set(id, { [option]: toDb });
         return d.result();

@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import { evaluate } from "../../../src/evaluate/evaluate.ts";
 import { report } from "../../../src/findings/report.ts";
 import { draw, type Sketch } from "../../draw.ts";
+import { foundBy } from "./foundBy.ts";
 
 const sky = { d: ["dish", { diameterM: 0.8 }] } as const satisfies Sketch;
 
@@ -53,6 +54,24 @@ test("wideband and TV on one cable: the LNB where every line is shared, else the
   const wires = "l.v > x.sat, u.out > x.tv, x.out > y.in, y.tv > t.in, y.sat > r.v";
   expect(named(parts, wires)).toEqual([["wideband-shared", "l"]]);
   expect(named(parts, `${wires}, l.h > r.h`)).toEqual([["wideband-shared", "x"]]);
+});
+
+test("wideband and TV on one cable are no fault yet while nothing hangs on it", () => {
+  const parts = {
+    u: ["aerial-uhf"],
+    l: ["lnb-wideband"],
+    r: ["receiver-hybrid"],
+    x: ["diplexer-combine"],
+    c: ["cable"],
+  } as const;
+  const wires = "l.h > r.h, l.v > x.sat, u.out > x.tv, x.out > c.in";
+  const severities = (more: Sketch, wire: string) =>
+    foundBy(
+      "wideband-shared",
+      draw({ ...more, ...parts, k: ["dish"] }, `k.sky > l.sky, ${wires}${wire}`),
+    ).map((f) => f.severity);
+  expect(severities({}, "")).toEqual(["note"]);
+  expect(severities({ p: ["outlet-diplexed"] }, ", c.out > p.in")).toEqual(["error"]);
 });
 
 test("who is heard by one of two converters on a line lacks no user band", () => {

@@ -34,9 +34,11 @@ export const SETTING_WORDS: WordsOf<
   },
   gain: {
     title: ({ facts, place, name }) =>
-      `Set the gain of ${name(place)} to ${facts.toDb} dB, ${Math.abs(facts.byDb)} dB ${facts.byDb < 0 ? "lower" : "higher"}`,
-    reason: ({ facts }) =>
-      facts.byDb < 0 ? "Everything behind it comes down to what it should be." : "It has gain to spare.",
+      `${facts.isLevel ? `Set the user bands of ${name(place)} to ${facts.toDb} dBµV` : `Set the gain of ${name(place)} to ${facts.toDb} dB`}, ${Math.abs(facts.byDb)} dB ${facts.byDb < 0 ? "lower" : "higher"}`,
+    reason: ({ facts }) => {
+      if (facts.byDb < 0) return "Everything behind it comes down to what it should be.";
+      return facts.isLevel ? "Its level control can give more." : "It has gain to spare.";
+    },
   },
   "amplifier-slope": {
     title: ({ facts, place, name }) => `Set the slope of ${name(place)} to ${facts.db} dB`,
