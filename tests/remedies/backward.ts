@@ -78,7 +78,8 @@ function concerned(sound: Design, { design, report }: Site, fault: Fault): Reado
   const { added, removed, wiresRemoved } = difference(sound, design);
   const parts = new Set([...fault.parts, ...[...added, ...removed].map((p) => p.id)]);
   // What has lost its lead, or stands where something is gone, can be joined or closed again.
-  for (const { from, to } of wiresRemoved) for (const [id] of [from, to]) parts.add(id);
+  if (added.length === 0)
+    for (const { from, to } of wiresRemoved) for (const [id] of [from, to]) parts.add(id);
   // Two leads that are swapped at one end can be swapped back at the other: along their cables it is the same.
   if (fault.type === "swapped")
     for (const id of parts)
