@@ -195,6 +195,27 @@ describe("the converter that belongs there", () => {
     expect(best && failing(best.design)).toEqual([]);
   });
 
+  test("gets back the line that it had no output for, though that goes straight into a combiner", () => {
+    const room = (n: number, wire: string) => ({
+      parts: {
+        [`r${n}`]: ["receiver-sat"],
+        [`p${n}`]: ["outlet-diplexed"],
+        [`d${n}`]: ["diplexer-combine"],
+        [`t${n}`]: ["aerial-uhf"],
+      } satisfies Sketch,
+      wires: `${wire}t${n}.out > d${n}.tv, d${n}.out > p${n}.in, p${n}.sat > r${n}.sat`,
+    });
+    const [one, two] = [room(1, "m.out > d1.sat, "), room(2, "")];
+    const design = draw(
+      { ...two.parts, ...one.parts, m: ["lnb-stacked"], k: ["dish"] },
+      `k.sky > m.sky, ${one.wires}, ${two.wires}`,
+    );
+    const [best] = proposed(design);
+    expect(best && ideasOf(best)).toBe("universal-converter@m");
+    expect(best?.design.wires).toContainEqual({ from: ["m", "out2"], to: ["d2", "sat"] });
+    expect(best && failing(best.design)).toEqual([]);
+  });
+
   test("is a wideband one where all receivers behind take such a feed, each polarisation on its own line", () => {
     const design = draw(
       {

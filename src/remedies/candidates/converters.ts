@@ -2,7 +2,9 @@
 import type { Part, PortRef } from "../../design/design.ts";
 import { portsOf } from "../../design/lookup.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
+import { feedsTaken } from "../../findings/feedsTaken.ts";
 import type { Finding } from "../../findings/finding.ts";
+import { passesService } from "../../findings/passesService.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { optionMeaning } from "../../parts/meanings.ts";
 import { UNIVERSAL_HIGH_LO_MHZ, UNIVERSAL_LOW_LO_MHZ } from "../../parts/quadrants.ts";
@@ -99,13 +101,19 @@ function usualOscillators(): Readonly<Record<string, unknown>> {
   return { lowLoMHz: UNIVERSAL_LOW_LO_MHZ, highLoMHz: UNIVERSAL_HIGH_LO_MHZ };
 }
 
-/** Runs that lead to something and that nothing leads to. */
+/** Inputs that nothing leads to, and that a satellite line leads on from: of a run, or of a combiner before receivers. */
 function looseLines(site: Site): readonly PortRef[] {
-  return site.evaluation.records.flatMap(({ part, kind, joined }): readonly PortRef[] => {
-    const { inline } = kind;
-    return inline && kind.trade.job === "cable" && joined[inline.out] && !joined[inline.in]
-      ? [[part.id, inline.in]]
-      : [];
+  return site.evaluation.records.flatMap((record): readonly PortRef[] => {
+    const { part, kind, joined, ports, inputs } = record;
+    if (!ports.some((p) => p.side === "out" && joined[p.id])) return [];
+    const open = ports.filter((p) => p.side === "in" && p.medium === "coax" && !joined[p.id]);
+    if (kind.trade.job === "cable") return open.map((p) => [part.id, p.id]);
+    const isServed = Object.values(inputs).some(({ bands }) =>
+      bands.some((b) => b.origin.service === "satellite"),
+    );
+    if (kind.trade.job !== "combiner" || isServed || feedsTaken(site.evaluation, part.id).length === 0)
+      return [];
+    return open.filter((p) => passesService(record, p.id, "satellite")).map((p) => [part.id, p.id]);
   });
 }
 
