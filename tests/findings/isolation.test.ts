@@ -143,6 +143,23 @@ describe("isolation behind pads, at 47 MHz", () => {
     expect(found?.isolationDb).toBeCloseTo(34.5424, 4);
   });
 
+  // The same with D the nearest of the three, behind the last output: 1 + 9.5424 + 3 + 1 + 20.
+  test("takes the nearest of several flats behind one output, the last of them too", () => {
+    const parts: Parts = {
+      a: ["aerial-uhf"],
+      s: ["splitter", { isolationDb: 20 }],
+      t: ["splitter", { ways: 3, type: "resistive" }],
+      ...{ p: pad(9), q: pad(6), r: pad(3) },
+      ...{ o: outlet("A"), o1: outlet("B"), o2: outlet("C"), o3: outlet("D") },
+    };
+    const found = isolation(
+      parts,
+      "a.out > s.in, s.out1 > o.in, s.out2 > t.in, t.out1 > p.in, t.out2 > q.in, t.out3 > r.in, p.out > o1.in, q.out > o2.in, r.out > o3.in",
+    ).find((pair) => pair.at === "s");
+    expect(found?.outlets).toEqual(["o", "o3"]);
+    expect(found?.isolationDb).toBeCloseTo(34.5424, 4);
+  });
+
   // At the lower splitter B meets C, at the upper one A meets the nearer of the two.
   test("is told at each part that branches, of the nearest two there", () => {
     const parts: Parts = {

@@ -56,7 +56,9 @@ describe("a dish", () => {
     expect(turned?.excessDb).toBeCloseTo(6.0206 + 7.5, 3);
   });
 
-  test("is not to blame for a weak satellite, nor for rain", () => {
+  // At 60°E the satellite stands 16° above the horizon and is some 1500 km farther off than at 20°E.
+  test("is not to blame for a weak satellite or one that stands low, nor for rain", () => {
+    expect(of({ orbitalPositionDegE: 60 })).toEqual(NOTHING);
     expect(of({ eirpDbw: 42 })).toEqual(NOTHING);
     expect(of({ eirpDbw: 60 })).toEqual(NOTHING);
     expect(of({ rainLossDb: 6 })).toEqual(NOTHING);

@@ -5,7 +5,7 @@
 import { describe, expect, test } from "vitest";
 import type { Design } from "../../../src/design/design.ts";
 import { evaluate } from "../../../src/evaluate/evaluate.ts";
-import { type Node, rootsOf } from "../../../src/findings/causes/fold.ts";
+import { type Node, nodeOf, rootsOf } from "../../../src/findings/causes/fold.ts";
 import type { Mechanism } from "../../../src/findings/causes/mechanisms.ts";
 import { signalOrderOf } from "../../../src/findings/causes/signalOrder.ts";
 import { waysOf } from "../../../src/findings/causes/ways.ts";
@@ -57,6 +57,11 @@ function node(o: Sketched): Node {
     culprit,
   };
 }
+
+test("the culprit of a finding is the first part that it names", () => {
+  const { finding } = node({ at: "t1", names: "k", mentions: ["s"] });
+  expect(nodeOf(finding)).toMatchObject({ finding, culprit: "k" });
+});
 
 /** The roots of the last of these, whatever order they come in. */
 function rootOf(nodes: readonly Node[], design: Design = LINE): Node | undefined {
@@ -208,6 +213,15 @@ describe("a finding follows from what lies before it", () => {
     expect(follows(nothing, { at: "t1", lacks: ["signal"] })).toBe(true);
   });
 
+  // What a feed is good for shows at the receivers; who makes it stands above.
+  test("where a receiver elsewhere finds that the feed from there suits nobody", () => {
+    const victim = { at: "t1", lacks: ["suitable feed"] } as const;
+    const seen = { at: "t2", takes: ["suitable feed"] } as const;
+    expect(follows({ ...seen, names: "s" }, victim)).toBe(true);
+    expect(follows({ ...seen, names: "p2" }, victim)).toBe(false);
+    expect(follows({ at: "t2", names: "s", ...weak }, { at: "t1", ...short })).toBe(false);
+  });
+
   test("not where it lacks nothing", () => {
     expect(follows({ at: "s", ...weak }, { at: "t1" })).toBe(false);
   });
@@ -324,7 +338,7 @@ describe("of several that name one culprit each explains by its own right", () =
   const rootOfThird = (first: Partial<Sketched>, second: Partial<Sketched>, third: Partial<Sketched>) => {
     const cause = node({ at: "k", stage: 0, takes: ["supply"] });
     const common = { names: "k", lacks: ["supply"], stage: 1, natures, takes: [] } as const;
-    const last = node({ at: "t2", names: "k", stage: 9, ...third });
+    const last = node({ at: "t1", names: "k", stage: 9, ...third });
     const root = rootOf([
       cause,
       node({ ...common, at: "p1", ...first }),
@@ -398,8 +412,8 @@ describe("parts in one circle", () => {
 
   test("one circle behind another are two as well", () => {
     const design = circle(
-      { u: ["combiner"], v: ["splitter"] },
-      "a.out > x.in1, x.out > y.in, y.out1 > x.in2, y.out2 > u.in1, u.out > v.in, v.out1 > u.in2",
+      { u: ["combiner"], v: ["splitter"], p: ["attenuator"] },
+      "a.out > x.in1, x.out > y.in, y.out1 > x.in2, y.out2 > p.in, p.out > u.in1, u.out > v.in, v.out1 > u.in2",
     );
     const nodes = [loop("x"), loop("u")];
     expect(rootOf(nodes, design)).toBe(nodes[1]);

@@ -204,6 +204,18 @@ describe("sources stand", () => {
     expectOrder(changed(twins, beside), "b c a");
   });
 
+  // Two splitters that nothing feeds, the one wired from its first output on, the other from its last.
+  test("as twins by label in whatever order their leads were drawn", () => {
+    const room: Parts[string] = ["receiver-tv"];
+    const design = draw(
+      { x: ["splitter"], y: ["splitter"], a: room, b: room, c: room, d: room },
+      "x.out1 > a.in, x.out2 > b.in, y.out2 > d.in, y.out1 > c.in",
+    );
+    const labelled = (x: string, y: string) => changed(design, { x: { label: x }, y: { label: y } });
+    expectOrder(labelled("1", "2"), "x y a b c d");
+    expectOrder(labelled("2", "1"), "y x c d a b");
+  });
+
   test("twins keep the order of their labels through equal parts behind them", () => {
     const design = draw(
       { p: ["attenuator"], q: ["attenuator"], a: uhf, b: uhf },
