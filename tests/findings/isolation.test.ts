@@ -143,6 +143,23 @@ describe("isolation behind pads, at 47 MHz", () => {
     expect(found?.isolationDb).toBeCloseTo(34.5424, 4);
   });
 
+  // The same with D the nearest of the three, behind the last output: 1 + 9.5424 + 3 + 1 + 20.
+  test("takes the nearest of several flats behind one output, the last of them too", () => {
+    const parts: Parts = {
+      a: ["aerial-uhf"],
+      s: ["splitter", { isolationDb: 20 }],
+      t: ["splitter", { ways: 3, type: "resistive" }],
+      ...{ p: pad(9), q: pad(6), r: pad(3) },
+      ...{ o: outlet("A"), o1: outlet("B"), o2: outlet("C"), o3: outlet("D") },
+    };
+    const found = isolation(
+      parts,
+      "a.out > s.in, s.out1 > o.in, s.out2 > t.in, t.out1 > p.in, t.out2 > q.in, t.out3 > r.in, p.out > o1.in, q.out > o2.in, r.out > o3.in",
+    ).find((pair) => pair.at === "s");
+    expect(found?.outlets).toEqual(["o", "o3"]);
+    expect(found?.isolationDb).toBeCloseTo(34.5424, 4);
+  });
+
   // At the lower splitter B meets C, at the upper one A meets the nearer of the two.
   test("is told at each part that branches, of the nearest two there", () => {
     const parts: Parts = {
@@ -190,6 +207,64 @@ describe("isolation behind pads, at 47 MHz", () => {
     expect(upper?.outlets).toEqual(["o", "o3"]);
     // 1 + (20·log10 3 = 9.5424) + 12 + 1 + 20.
     expect(upper?.isolationDb).toBeCloseTo(43.5424, 4);
+  });
+
+  // A is far off: up to it 20 + 1, down to C 6 + 6.0206 + 1 dB. B and C meet nearer, but at the lower splitter.
+  test("is not asked at a splitter between two flats behind the same of its outputs", () => {
+    const parts: Parts = {
+      a: ["aerial-uhf"],
+      s: ["splitter", { isolationDb: 20 }],
+      t: ["splitter", { type: "resistive" }],
+      p: pad(20),
+      q: pad(6),
+      o1: outlet("A"),
+      o2: outlet("B"),
+      o3: outlet("C"),
+    };
+    const found = isolation(
+      parts,
+      "a.out > s.in, s.out1 > p.in, p.out > o1.in, s.out2 > q.in, q.out > t.in, t.out1 > o2.in, t.out2 > o3.in",
+    ).find((pair) => pair.at === "s");
+    expect(found?.outlets[0]).toBe("o1");
+    expect(found?.isolationDb).toBeCloseTo(54.0206, 4);
+  });
+
+  // To the socket of the plate on the riser it is 14 dB; its line on to the next plate loses far less.
+  test("ends at the socket of a plate, and not where its line goes on", () => {
+    const parts: Parts = {
+      a: ["aerial-uhf"],
+      s: ["splitter", { isolationDb: 20 }],
+      x: ["outlet-through", { dwelling: "A", tapLossDb: 14 }],
+      y: ["outlet-end", { dwelling: "B", lossDb: 20 }],
+      o: outlet("C"),
+    };
+    expect(isolation(parts, "a.out > s.in, s.out1 > x.in, x.out > y.in, s.out2 > o.in")).toEqual([
+      { at: "s", outlets: ["x", "o"], dwellings: ["A", "C"], frequencyMHz: 47, isolationDb: 35 },
+    ]);
+  });
+
+  test("is not told of a part of which it is not known how well it keeps its outputs apart", () => {
+    const parts: Parts = {
+      a: ["aerial-uhf"],
+      m: ["amp-distribution", { outputs: 2 }],
+      o1: outlet("A"),
+      o2: outlet("B"),
+    };
+    expect(isolation(parts, "a.out > m.in, m.out > o1.in, m.out2 > o2.in")).toEqual([]);
+  });
+
+  // Splitter t feeds the combiner that feeds it: what goes round in there has no level to speak of.
+  test("is not asked in a loop, nor through one", () => {
+    const parts: Parts = {
+      ...two("A", "B"),
+      c: ["combiner"],
+      t: ["splitter", { ways: 3, isolationDb: 20 }],
+      o3: outlet("C"),
+    };
+    const loop = "q.out > c.in1, c.out > t.in, t.out1 > c.in2, t.out2 > o2.in, t.out3 > o3.in";
+    expect(isolation(parts, `a.out > s.in, s.out1 > p.in, s.out2 > q.in, p.out > o1.in, ${loop}`)).toEqual(
+      [],
+    );
   });
 
   test("says how much work each part is, one after the other", () => {

@@ -221,6 +221,8 @@ describe("an outlet of a single-cable line", () => {
         ["too few volts", 40],
       ]),
     );
+    // With these all 80 are accounted for.
+    expect(reasons).toHaveLength(2);
   });
 
   test("is no worse for a receiver that gives too few volts itself", () => {

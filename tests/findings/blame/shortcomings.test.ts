@@ -7,6 +7,7 @@ import { carriersGot } from "../../../src/findings/reception.ts";
 import type { Path } from "../../../src/parts/contract.ts";
 import { flat } from "../../../src/signal/response.ts";
 import { draw } from "../../draw.ts";
+import { NOTHING, type Said, said } from "./said.ts";
 
 type Parts = Parameters<typeof draw>[0];
 
@@ -16,10 +17,8 @@ const AERIAL: Parts[string] = [
   { levelDbuv: 95, channels: [{ channel: 30, mode: "dvbt-64qam-2/3", levelOffsetDb: 0 }] },
 ];
 
-type Asked = { readonly lacking: Shortcoming | undefined; readonly exceeding: Shortcoming | undefined };
-
 /** What is said of part x on the way of the first carrier to the set z. */
-function asked(x: Parts[string], o: { readonly wires?: string; readonly more?: Parts } = {}): Asked {
+function asked(x: Parts[string], o: { readonly wires?: string; readonly more?: Parts } = {}): Said {
   const wires = o.wires ?? "a.out > x.in, x.out > z.in";
   const evaluation = evaluate(draw({ z: ["receiver-tv"], a: AERIAL, x, ...o.more }, wires));
   const record = evaluation.record("z");
@@ -50,7 +49,9 @@ describe("a passive part lacks", () => {
 
   // 6 dB at 5 MHz, 12 dB at 862 MHz, in between by the megahertz: 6 + 6·541/857 = 9.788 dB at 546 MHz.
   test("all that a bad joint takes", () => {
-    expectShort(asked(["bad-joint", { lossDb: 12 }]).lacking, "bad joint", 9.788);
+    const { lacking: found, exceeding: more } = asked(["bad-joint", { lossDb: 12 }]);
+    expectShort(found, "bad joint", 9.788);
+    expect(more).toBeUndefined();
   });
 
   // Copper of 1.0 mm, k1 = 0.585 and k2 = 0.00167: 13.669 + 0.912 = 14.581 dB/100 m at 546 MHz.
@@ -64,6 +65,55 @@ describe("a passive part lacks", () => {
     const old = asked(["cable", { grade: "old-solid", lengthM: 20 }]).lacking;
     expectShort(old, "poor cable", 2.617);
     expect(old?.lengthM).toBeUndefined();
+  });
+
+  // At 474 MHz (channel 21) 12.736 + 0.792 = 13.528 dB/100 m, at 690 MHz (channel 48) 15.367 + 1.152 = 16.519 dB/100 m:
+  // 70 m beyond the usual run lose 9.470 and 11.563 dB.
+  test("of a long cable more at a higher channel", () => {
+    const channels = [21, 48].map((channel) => ({ channel, mode: "dvbt-64qam-2/3", levelOffsetDb: 0 }));
+    const run = evaluate(
+      draw(
+        { z: ["receiver-tv"], x: ["cable", { lengthM: 100 }], a: ["aerial-uhf", { channels }] },
+        "a.out > x.in, x.out > z.in",
+      ),
+    );
+    expectShort(said(run, "x.out", { index: 0 }).lacking, "long cable", 9.47);
+    expectShort(said(run, "x.out", { index: 1 }).lacking, "long cable", 11.563);
+    expect(said(run, "x.out", { index: 1 }).exceeding).toBeUndefined();
+  });
+
+  // 100 m of old cable lose 27.665 dB and 30 m of a sound one 4.374 dB: 23.291 dB, of which 13.084 are the grade's.
+  // 100 m of copper-clad steel, 0.645·√546 + 0.00062·546 = 15.410 dB: 11.036 dB, of which 0.829 are the grade's.
+  test("of a long run of poor cable both, named after the greater", () => {
+    const old = asked(["cable", { grade: "old-solid", lengthM: 100 }]).lacking;
+    expectShort(old, "poor cable", 23.291);
+    expect(old?.lengthM).toBeUndefined();
+    const clad = asked(["cable", { grade: "clad-1.0", lengthM: 100 }]).lacking;
+    expectShort(clad, "long cable", 11.036);
+    expect(clad?.lengthM).toBe(100);
+  });
+
+  // The grade's 0.829 dB for 100 m are 0.041 dB for 5 m and 0.083 dB for 10 m.
+  test("nothing where it is too little to be read on a meter", () => {
+    expect(asked(["cable", { grade: "clad-1.0", lengthM: 5 }]).lacking).toBeUndefined();
+    expectShort(asked(["cable", { grade: "clad-1.0", lengthM: 10 }]).lacking, "poor cable", 0.083, 3);
+  });
+
+  test("nothing of a cable for lying in a hot loft", () => {
+    expect(asked(["cable", { temperatureC: 60 }])).toEqual(NOTHING);
+  });
+
+  // √546 = 23.367. Twice the conductor term of a sound cable is a poor one, 0.7 an ordinary thin one.
+  test("of a cable by its data sheet what it loses beyond a usual one", () => {
+    const own = (k1: number) => asked(["cable", { grade: "own", k1, lengthM: 20 }]).lacking;
+    expectShort(own(1.17), "poor cable", 2.734);
+    expectShort(own(0.7), "loses", 0.537);
+  });
+
+  test("what it loses beyond a usual one of its kind", () => {
+    const { lacking: found, exceeding: more } = asked(["dc-block", { lossDb: 3 }]);
+    expectShort(found, "loses", 2.5);
+    expect(more).toBeUndefined();
   });
 
   // A star of resistors loses 20·log10 2 = 6.021 dB; a hybrid 3.010 and about 0.66 dB at 546 MHz.
@@ -120,14 +170,38 @@ describe("an amplifier", () => {
     expectShort(asked(["amp-masthead", { gainDb: 12 }]).lacking, "unfed", 37);
   });
 
+  // Off it loses 25 dB instead of giving the usual 15.
   test("whose mains is off is said to be off", () => {
     const { lacking: found } = asked(["amp-distribution", { switchedOn: false }]);
-    expect(found?.does).toBe("switched off");
+    expectShort(found, "switched off", 40);
+    expect(found?.amount).toBeCloseTo(-25, 6);
+  });
+
+  test("turned down to nothing has too low a gain, and is not taken for a loss", () => {
+    expectShort(masthead({ gainDb: 0 }).lacking, "low gain", 16);
+  });
+
+  // Gain of the radio inputs is 10 dB as usual, for FM with DAB an input of its own.
+  test("turned down at its radio input lacks that for radio alone", () => {
+    const amplifier = evaluate(
+      draw(
+        {
+          z: ["receiver-fm"],
+          x: ["amp-distribution", { inputs: "two", radioGainDb: -5 }],
+          a: AERIAL,
+          b: ["aerial-fm"],
+        },
+        "a.out > x.in, b.out > x.radio, x.out > z.in",
+      ),
+    );
+    expectShort(said(amplifier, "x.out", { origin: "b" }).lacking, "low gain", 15);
+    expect(said(amplifier, "x.out")).toEqual(NOTHING);
   });
 
   test("lacks what the attenuator at its input takes", () => {
-    const { lacking: found } = asked(["amp-distribution", { padDb: 12 }]);
+    const { lacking: found, exceeding: more } = asked(["amp-distribution", { padDb: 12 }]);
     expectShort(found, "input attenuator", 12);
+    expect(more).toBeUndefined();
   });
 });
 
@@ -221,6 +295,16 @@ describe("the gain of a part from an input to an output", () => {
     const paths = [path("in", "out", -9), path("in", "#a", -1), path("#a", "out", -2)];
     expect(wayGainDb(paths, at)).toBeCloseTo(-3, 9);
     expect(wayGainDb(paths.toReversed(), at)).toBeCloseTo(-3, 9);
+  });
+
+  test("is that of the strongest to its very end, however little its first part loses", () => {
+    const paths = [path("in", "out", -3), path("in", "#a", -1), path("#a", "out", -20)];
+    expect(wayGainDb(paths, at)).toBeCloseTo(-3, 9);
+    expect(wayGainDb(paths.toReversed(), at)).toBeCloseTo(-3, 9);
+  });
+
+  test("ends at an output: no way leads on from there", () => {
+    expect(wayGainDb([path("in", "out2", -1), path("out2", "out", -1)], at)).toBeUndefined();
   });
 
   test("is none where no way leads there", () => {

@@ -5,7 +5,7 @@
 import { describe, expect, test } from "vitest";
 import type { Design } from "../../../src/design/design.ts";
 import { evaluate } from "../../../src/evaluate/evaluate.ts";
-import { type Node, rootsOf } from "../../../src/findings/causes/fold.ts";
+import { type Node, nodeOf, rootsOf } from "../../../src/findings/causes/fold.ts";
 import type { Mechanism } from "../../../src/findings/causes/mechanisms.ts";
 import { signalOrderOf } from "../../../src/findings/causes/signalOrder.ts";
 import { waysOf } from "../../../src/findings/causes/ways.ts";
@@ -57,6 +57,11 @@ function node(o: Sketched): Node {
     culprit,
   };
 }
+
+test("the culprit of a finding is the first part that it names", () => {
+  const { finding } = node({ at: "t1", names: "k", mentions: ["s"] });
+  expect(nodeOf(finding)).toMatchObject({ finding, culprit: "k" });
+});
 
 /** The roots of the last of these, whatever order they come in. */
 function rootOf(nodes: readonly Node[], design: Design = LINE): Node | undefined {
@@ -171,6 +176,23 @@ describe("a finding follows from what lies before it", () => {
     expect([of("tv"), of("satellite")]).toEqual([true, false]);
   });
 
+  test("of the service that it speaks of, though that comes no further", () => {
+    const of = (part: string) => ({ part, service: "satellite" }) as const;
+    expect(follows({ at: of("s"), ...weak }, { at: of("t1"), ...short })).toBe(true);
+  });
+
+  test("of any service where nothing comes by at all", () => {
+    const dead = draw({ t1: ["receiver-tv"], s: ["splitter"] }, "s.out1 > t1.in");
+    const victim = { at: { part: "t1", service: "tv" }, ...short } as const;
+    expect(follows({ at: "s", ...weak }, victim, dead)).toBe(true);
+  });
+
+  test("at its own place whatever the port", () => {
+    const nothing = { at: { part: "s", port: "out2" }, takes: ["signal"] } as const;
+    const victim = { at: { part: "s", port: "in" }, names: "p1", lacks: ["signal"] } as const;
+    expect(follows(nothing, victim)).toBe(true);
+  });
+
   // Who names a culprit of his own knows better than the place where he stands.
   test("not where it names another culprit, unless nothing comes through, or both speak of it", () => {
     const victim = { at: "t1", names: "p2" } as const;
@@ -186,6 +208,18 @@ describe("a finding follows from what lies before it", () => {
     expect(follows({ ...clash, mentions: ["t2"] }, victim)).toBe(false);
     expect(follows({ ...clash, mentions: ["t2"] }, { ...victim, at: "p1" })).toBe(true);
     expect(follows(clash, victim)).toBe(true);
+    // Where nothing at all comes through, nobody behind it has anything.
+    const nothing = { at: "s", mentions: ["t2"], takes: ["signal"] } as const;
+    expect(follows(nothing, { at: "t1", lacks: ["signal"] })).toBe(true);
+  });
+
+  // What a feed is good for shows at the receivers; who makes it stands above.
+  test("where a receiver elsewhere finds that the feed from there suits nobody", () => {
+    const victim = { at: "t1", lacks: ["suitable feed"] } as const;
+    const seen = { at: "t2", takes: ["suitable feed"] } as const;
+    expect(follows({ ...seen, names: "s" }, victim)).toBe(true);
+    expect(follows({ ...seen, names: "p2" }, victim)).toBe(false);
+    expect(follows({ at: "t2", names: "s", ...weak }, { at: "t1", ...short })).toBe(false);
   });
 
   test("not where it lacks nothing", () => {
@@ -211,6 +245,14 @@ describe("supply comes from below", () => {
     expect(follows({ at: "t", names: "k", takes: ["supply"] }, unfed, fed)).toBe(true);
     expect(follows({ at: "psu", takes: ["signal"] }, unfed, fed)).toBe(false);
     expect(follows({ at: "t", takes: ["supply"] }, unfed, fed)).toBe(false);
+  });
+
+  // The converter's lead from above is one joint away, the inserter two.
+  test("and what is nearer goes first, above or below", () => {
+    const both = node({ at: "m", stage: 9, lacks: ["supply", "level"] });
+    const below = node({ at: "psu", stage: 1, takes: ["supply"] });
+    const above = node({ at: "a", stage: 1, takes: ["level"] });
+    expect(rootOf([below, above, both], fed)).toBe(above);
   });
 
   test("and nobody else is asked of it", () => {
@@ -240,6 +282,15 @@ describe("of several explanations", () => {
     expect(rootAmong({ at: "s", stage: 3, ...weak }, { at: "s", stage: 2, ...weak })).toBe(1);
   });
 
+  test("the earlier in kind goes first, whether it names the culprit or stands there", () => {
+    const naming = { at: "p2", names: "s", stage: 3, ...weak } as const;
+    expect(rootAmong(naming, { at: "s", names: "a", stage: 2, ...weak })).toBe(1);
+  });
+
+  test("among equals the one nearer to the source goes first", () => {
+    expect(rootAmong({ at: "p2", names: "s", ...weak }, { at: "k", names: "s", ...weak })).toBe(1);
+  });
+
   test("the nearer goes first on the way", () => {
     const own = node({ at: "t1", stage: 9, ...short });
     const [far, near] = [node({ at: "k", stage: 1, ...weak }), node({ at: "p1", stage: 1, ...weak })];
@@ -260,6 +311,72 @@ test("of one kind, what is nearer to the source is the cause", () => {
   const like = { natures: ["too weak"], names: "k" } as const;
   const [there, here] = [node({ at: "t1", ...like }), node({ at: "p1", ...like })];
   expect(rootOf([here, there])).toBe(here);
+});
+
+test("of two at one place for a like reason, the graver is the cause", () => {
+  const like = { at: "t1", natures: ["too weak"], names: "k" } as const;
+  const [warning, error] = [node({ ...like, severity: "warning" }), node({ ...like, severity: "error" })];
+  expect(rootOf([error, warning])).toBe(error);
+});
+
+describe("of several that name one culprit each explains by its own right", () => {
+  const own = { natures: ["own"] } as const;
+  const natures = ["too weak"] as const;
+  const takes = ["level"] as const;
+
+  test("what it takes of its own service", () => {
+    const common = { names: "k", stage: 1, natures: [], takes } as const;
+    const nodes = [
+      node({ ...common, at: { part: "p1", service: "dab" } }),
+      node({ ...common, at: { part: "p2", service: "tv" } }),
+      node({ at: { part: "t1", service: "tv" }, names: "k", stage: 9, ...short }),
+    ];
+    expect(rootOf(nodes)).toBe(nodes[1]);
+  });
+
+  /** Two that follow from one cause, and a third that follows from the second of them alone. */
+  const rootOfThird = (first: Partial<Sketched>, second: Partial<Sketched>, third: Partial<Sketched>) => {
+    const cause = node({ at: "k", stage: 0, takes: ["supply"] });
+    const common = { names: "k", lacks: ["supply"], stage: 1, natures, takes: [] } as const;
+    const last = node({ at: "t1", names: "k", stage: 9, ...third });
+    const root = rootOf([
+      cause,
+      node({ ...common, at: "p1", ...first }),
+      node({ ...common, at: "p2", ...second }),
+      last,
+    ]);
+    return root === cause ? "the cause of both" : root === last ? "itself" : "another";
+  };
+
+  test("by its rule", () => {
+    const loop = { ...own, rule: "loop" } as const;
+    expect(rootOfThird(loop, own, own)).toBe("the cause of both");
+    expect(rootOfThird(loop, loop, own)).toBe("itself");
+  });
+
+  test("by its nature", () => {
+    const wired = { natures: ["wiring"] } as const;
+    expect(rootOfThird({}, wired, wired)).toBe("the cause of both");
+    expect(rootOfThird({}, {}, wired)).toBe("itself");
+  });
+
+  test("by what it takes", () => {
+    const taking = { natures, takes } as const;
+    expect(rootOfThird({}, taking, short)).toBe("the cause of both");
+    expect(rootOfThird({}, {}, short)).toBe("itself");
+  });
+});
+
+// Two receivers in each other's way are found on another line than the one that suffers: only its names tell.
+test("a loss follows from a quarrel that names both, wherever that is found", () => {
+  const quarrel = { at: "p2", names: "t1", mentions: ["t2"], takes: ["user band"] } as const;
+  const lost = { at: "t1", names: "t2", lacks: ["user band"] } as const;
+  expect(follows(quarrel, lost)).toBe(true);
+  expect(follows({ ...quarrel, takes: ["command"] }, { ...lost, lacks: ["command"] })).toBe(true);
+  // Not where only one is named, nor where it is no quarrel: all is gone then, or it is only too weak.
+  expect(follows({ ...quarrel, names: "k" }, lost)).toBe(false);
+  expect(follows({ ...quarrel, takes: ["user band", "signal"] }, lost)).toBe(false);
+  expect(follows({ ...quarrel, ...weak }, { ...lost, ...short })).toBe(false);
 });
 
 // Each of two takes the other for the culprit: whoever names both speaks of the quarrel.
@@ -291,5 +408,22 @@ describe("parts in one circle", () => {
     );
     const nodes = [loop("x"), loop("u")];
     expect(rootOf(nodes, design)).toBe(nodes[1]);
+  });
+
+  test("one circle behind another are two as well", () => {
+    const design = circle(
+      { u: ["combiner"], v: ["splitter"], p: ["attenuator"] },
+      "a.out > x.in1, x.out > y.in, y.out1 > x.in2, y.out2 > p.in, p.out > u.in1, u.out > v.in, v.out1 > u.in2",
+    );
+    const nodes = [loop("x"), loop("u")];
+    expect(rootOf(nodes, design)).toBe(nodes[1]);
+    expect(rootOf(nodes.toReversed(), design)).toBe(nodes[0]);
+  });
+
+  test("are no cause, nor a consequence, of another fault there", () => {
+    const design = circle({}, "a.out > x.in1, x.out > y.in, y.out1 > x.in2");
+    const circular = { rule: "loop", natures: ["wiring"] } as const;
+    expect(follows({ at: "x", ...circular }, { at: "y" }, design)).toBe(false);
+    expect(follows({ at: "x" }, { at: "y", ...circular }, design)).toBe(false);
   });
 });
