@@ -191,6 +191,11 @@ function behindOverload(evaluation: Evaluation, finding: Finding): readonly Part
   });
 }
 
+/** Whoever stands at an input that is open: what other settings would bring is not what the receiver is set to. */
+function leftWithout(finding: Finding): readonly PartId[] {
+  return finding.rule === "not-connected" && finding.facts.kind === "missed" ? finding.facts.receivers : [];
+}
+
 const failedVerdicts = new WeakMap<Verdict, Verdict>();
 
 /** A receiver with an error at it fails, whatever it gets: an overloaded supply does not hold, for one. */
@@ -203,7 +208,7 @@ function agreeing(
   for (const finding of findings) {
     const { severity, at, rule } = finding;
     if (severity !== "error") continue;
-    for (const part of [at.part, ...behindOverload(evaluation, finding)]) {
+    for (const part of [at.part, ...behindOverload(evaluation, finding), ...leftWithout(finding)]) {
       const known = errors.get(part) ?? [];
       if (part === at.part || !known.includes(rule)) errors.set(part, [...known, rule]);
     }

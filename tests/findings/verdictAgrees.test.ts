@@ -7,12 +7,18 @@ import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { report } from "../../src/findings/report.ts";
 import { RULE_EXAMPLES } from "../../src/sentences/explain/examples.ts";
 import { anyDesign } from "../arbitraries.ts";
+import { draw } from "../draw.ts";
 import { variedExample } from "./varied.ts";
 
 /** Receivers for which verdict and findings differ, and how. */
 function differences(design: Design): readonly string[] {
   const { findings, verdicts } = report(evaluate(design));
-  const errorsAt = new Set(findings.filter((f) => f.severity === "error").map((f) => f.at.part));
+  // An open input is told at the part that has it, with all receivers that are without what belongs there.
+  const errorsAt = new Set(
+    findings
+      .filter((f) => f.severity === "error")
+      .flatMap((f) => (f.rule === "not-connected" ? f.parts : [f.at.part])),
+  );
   return verdicts
     .filter((v) => v.role === "receiver")
     .flatMap(({ part, state, idle, services, tuners }) => {
@@ -59,5 +65,28 @@ describe("verdicts and findings agree", () => {
     (_, { speaks, silent }) => {
       expect([...differences(speaks.load()), ...differences(silent.load())]).toEqual([]);
     },
+  );
+});
+
+test.each([
+  { position: "2", failsBy: ["not-connected"] },
+  { position: "1", failsBy: undefined },
+])("a receiver set to position $position of a switch with one LNB", ({ position, failsBy }) => {
+  const design = draw(
+    {
+      a: ["receiver-sat", { position }],
+      w: ["position-switch"],
+      m1: ["lnb-universal"],
+      k1: ["dish"],
+    },
+    "k1.sky > m1.sky, m1.out > w.in1, w.out > a.sat",
+  );
+  const { verdicts, causes } = report(evaluate(design));
+  const verdict = verdicts.find((v) => v.part === "a");
+  // Position 1 would bring all, but that is not what it is set to.
+  expect(verdict?.state === "fails").toBe(failsBy !== undefined);
+  expect(verdict?.failsBy).toEqual(failsBy);
+  expect(causes.filter((c) => c.severity === "error").map((c) => [c.root.parts[0], c.receivers])).toEqual(
+    failsBy ? [["w", ["a"]]] : [],
   );
 });
