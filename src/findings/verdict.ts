@@ -5,6 +5,7 @@ import type { Service } from "../signal/carrier.ts";
 import { cnDb } from "../signal/readout.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict } from "./finding.ts";
 import { barrierOf, handedOn, type Sockets } from "./handedOn.ts";
+import { inletsOf } from "./inlets.ts";
 import { byUrgency, type Margin } from "./margin.ts";
 import type { Missing } from "./missing.ts";
 import type { ReceiverLoss } from "./receiverLosses.ts";
@@ -91,34 +92,51 @@ export function withMargins({ state, ...verdict }: Verdict, margins: ReadonlyMap
   return state === "works" ? decidedBy(margins, { ...verdict, services }) : { ...verdict, services, state };
 }
 
+/** A socket for a service: the inputs that lead to it, and the user bands that receivers behind it use. */
+type Line = { readonly port: string; readonly inputs: readonly string[]; readonly used: ReadonlySet<number> };
+
+/** User bands that are of use at an input; empty: any of them, as a socket that nobody is set behind may want each. */
+function usedAt(lines: readonly Line[], input: string): ReadonlySet<number> {
+  const behind = lines.filter((line) => line.inputs.includes(input));
+  const all = (behind.length > 0 ? behind : lines).map((line) => line.used);
+  return all.some((used) => used.size === 0) ? new Set() : new Set(all.flatMap((used) => [...used]));
+}
+
 function outletService(record: PartRecord, sockets: Sockets, service: Service): ServiceVerdict {
+  const lines = sockets
+    .filter((s) => s.services.includes(service))
+    .map(({ port }): Line => {
+      const inputs = inletsOf(record, port).map((inlet) => inlet.port);
+      return { port, inputs, used: userBandsBehind(record, port) };
+    });
+  // Of two single-cable lines through one plate each has user bands of its own.
   const arriving = new Set<string>();
-  const own = sockets.filter((s) => s.services.includes(service)).map((s) => userBandsBehind(record, s.port));
-  // A socket that nobody has set a receiver behind may want any of them.
-  const used = own.some((bands) => bands.size === 0)
-    ? new Set<number>()
-    : new Set(own.flatMap((b) => [...b]));
   let isStacked = false;
-  for (const spectrum of Object.values(record.inputs))
+  for (const [input, spectrum] of Object.entries(record.inputs)) {
+    const used = usedAt(lines, input);
     for (const band of spectrum.bands) {
       // What an earlier filter removed as a whole was never meant for this outlet.
       if (band.origin.service !== service || !band.cut.includes(0)) continue;
       isStacked = band.stack !== undefined;
-      for (let i = 0; i < band.level.length; i++) if (isOfUse(band, i, used)) arriving.add(keyOf(band, i));
+      for (let i = 0; i < band.level.length; i++)
+        if (isOfUse(band, i, used)) arriving.add(keyOf(band, i, input));
     }
+  }
   const got = new Set<string>();
   let levelMin = Number.POSITIVE_INFINITY;
   let levelMax = Number.NEGATIVE_INFINITY;
   let cnMin = Number.POSITIVE_INFINITY;
   const outOfReach = new Map<string, Missing>();
   for (const { port, band, i } of handedOn(record, sockets, service)) {
+    const inputs = lines.find((line) => line.port === port)?.inputs ?? [];
+    const keys = inputs.map((input) => keyOf(band, i, input)).filter((key) => arriving.has(key));
     const barrier = barrierOf(record, port, band);
     if (barrier) {
-      outOfReach.set(keyOf(band, i), barrier);
+      for (const key of keys) outOfReach.set(key, barrier);
       continue;
     }
     const level = band.level[i] ?? 0;
-    got.add(keyOf(band, i));
+    for (const key of keys) got.add(key);
     levelMin = Math.min(levelMin, level);
     levelMax = Math.max(levelMax, level);
     cnMin = Math.min(cnMin, cnDb(band, i));
@@ -146,6 +164,7 @@ function counted(missing: readonly Missing[]): readonly Missing[] {
   return [...byReason.values()];
 }
 
-function keyOf(band: Band, i: number): string {
-  return `${band.origin.key}#${band.grid.index[i]}`;
+/** A carrier, whichever way it comes; a user band is one of its line. */
+function keyOf({ origin, grid, stack }: Band, i: number, input: string): string {
+  return `${stack ? `${input} ` : ""}${origin.key}#${grid.index[i]}`;
 }

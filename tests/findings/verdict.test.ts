@@ -250,3 +250,30 @@ describe("an outlet of a single-cable line", () => {
     expect(handedOn(record, sockets, "fm")).toEqual([]);
   });
 });
+
+describe("an outlet with two single-cable lines", () => {
+  // The usual set of four, as quoted in public tables of converters.
+  const CENTRES_MHZ = [1210, 1420, 1680, 2040];
+  const asks = (number: number): Parts[string] => [
+    "receiver-stacked",
+    { tuners: 1, userBands: [{ number, centreMHz: CENTRES_MHZ[number - 1] ?? 0 }] },
+  ];
+  const plate = (receivers: Parts, wires: string) =>
+    verdictOf(
+      { ...receivers, o: ["outlet-sat-twin"], l: ["lnb-stacked", { outputs: "2" }], k: ["dish"] },
+      `k.sky > l.sky, l.out1 > o.in, l.out2 > o.in2${wires}`,
+      "o",
+    )?.services[0];
+
+  test.each([
+    { first: 1, second: 2 },
+    { first: 1, second: 1 },
+  ])("hands on what each of its receivers asks for: user bands $first and $second", ({ first, second }) => {
+    const service = plate({ a: asks(first), b: asks(second) }, ", o.sat > a.sat, o.sat2 > b.sat");
+    expect(service).toMatchObject({ counted: "user band", wanted: 2, got: 2, missing: [] });
+  });
+
+  test("hands on all four where nobody is plugged in yet, and one to the receiver beside it", () => {
+    expect(plate({ a: asks(3) }, ", o.sat > a.sat")).toMatchObject({ wanted: 5, got: 5, missing: [] });
+  });
+});

@@ -137,8 +137,9 @@ function corrections(stage: Stage, gives: "less" | "more"): readonly Correction[
         does: misdeedOf(record, describedOptions(kind).get(option)),
         options: { [option]: soundValue },
       });
+    // Whatever else it is, another part would stand in its place.
     if (kind.trade.job === "combiner" && lacksFilters(record))
-      wrong.push({ does: "loses", db: -amountOf(stage) - FILTERED_DB });
+      return [...wrong, { does: "loses", db: -amountOf(stage) - FILTERED_DB }];
     if (kind.trade.job === "pad") wrong.push({ does: "attenuates", db: -amountOf(stage) });
   }
   for (const [option, meta] of describedOptions(kind)) {
@@ -195,8 +196,11 @@ function correctionsOf(stage: Stage, asked: Asked, gives: "less" | "more"): read
   if (gives === "less" ? db < 0.05 : db > -0.05) return [];
   const isSource = step.from === null;
   const amplifies = (step.gainDb ?? 0) > 0 || meta.means === "gain" || meta.means === "radio gain";
-  if (gives === "more")
-    return [{ does: isSource || record.kind.family === "convert" ? "strong source" : "high gain", options }];
+  if (gives === "more") {
+    if (isSource || record.kind.family === "convert") return [{ does: "strong source", options }];
+    // A passive part that loses little is no fault.
+    return amplifies ? [{ does: "high gain", options }] : [];
+  }
   return [{ does: isSource ? "weak source" : amplifies ? "low gain" : "loses", options }];
 }
 

@@ -34,6 +34,13 @@ describe("a combiner", () => {
 
   // Two ways lose 10·log10 2 = 3.010 dB and for one stage 0.5 dB at 5 MHz to 0.75 dB at 862 MHz, 0.658 dB at 546 MHz
   // and 0.527 dB at 98 MHz; a diplexer loses 1.2 dB.
+  // Four ways lose 6.02 dB and for two stages twice 0.658 dB: 7.34 dB in all, of which a diplexer would lose 1.2 dB
+  // whatever the number of ways.
+  test("of two services with spare inputs is counted once, as the diplexer that would stand there", () => {
+    const four: Parts[string] = ["combiner", { ways: 4 }];
+    expectLacks(of(four, { a: TV, b: FM }, inputs), "loses", 6.137, 2);
+  });
+
   test("of two services loses what a diplexer in its place would not", () => {
     const sources = { a: TV, b: FM };
     expectLacks(of(combiner, sources, inputs), "loses", 2.468);
@@ -148,4 +155,13 @@ describe("a tap", () => {
     expect(exceeding?.does).toBe("low tap loss");
     expect(exceeding?.excessDb).toBeCloseTo(5, 6);
   });
+});
+
+// 15 m of good cable, a plate without loss, a DC block of low loss: less than usual, and nobody's fault.
+test.each([
+  { what: "a cable", x: ["cable", { lengthM: 15, grade: "own", k1: 0.366, k2: 0.001 }] as Parts[string] },
+  { what: "a DC block", x: ["dc-block", { lossDb: 0 }] as Parts[string] },
+])("$what that loses little gives nobody too much", ({ x }) => {
+  const evaluation = evaluate(draw({ z: ["receiver-tv"], x, a: TV }, "a.out > x.in, x.out > z.in"));
+  expect(said(evaluation, "x.out").exceeding).toBeUndefined();
 });
