@@ -1,18 +1,33 @@
 /** By which inputs a signal gets to an output: as parts of each sort are built (common practice). */
 import { describe, expect, test } from "vitest";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
+import type { PartRecord } from "../../src/evaluate/evaluation.ts";
 import { inletsOf, mayCarry } from "../../src/findings/inlets.ts";
 import type { Plane } from "../../src/findings/missing.ts";
+import type { Path } from "../../src/parts/contract.ts";
 import type { Polarisation, SkyHalf } from "../../src/signal/carrier.ts";
+import { flat } from "../../src/signal/response.ts";
 import { draw } from "../draw.ts";
 import { recordOf } from "./recordOf.ts";
 
-/** Inlets of a part that stands alone, each in one line: "port position polarisation half", "!" where it is meant. */
-function inlets(kind: string, options: Record<string, unknown>, to?: string): readonly string[] {
-  const record = recordOf(evaluate(draw({ x: [kind, options] }, "")), "x");
-  return inletsOf(record, to).map(({ port, position, polarisation, half, isMeant }) =>
+/** Inlets of a record, each in one line: "port position polarisation half", "!" where it is meant. */
+const inletsIn = (record: PartRecord, to?: string): readonly string[] =>
+  inletsOf(record, to).map(({ port, position, polarisation, half, isMeant }) =>
     [port, position, polarisation, half, isMeant ? "!" : undefined].filter((x) => x !== undefined).join(" "),
   );
+
+/** Those of a part that stands alone. */
+const inlets = (kind: string, options: Record<string, unknown>, to?: string): readonly string[] =>
+  inletsIn(recordOf(evaluate(draw({ x: [kind, options] }, "")), "x"), to);
+
+/** A part made by hand of these paths, with inputs that say nothing of what they are for. */
+function madeOf(...paths: readonly Omit<Path, "response">[]): PartRecord {
+  const record = recordOf(evaluate(draw({ x: ["combiner", { ways: 4 }] }, "")), "x");
+  const response = flat(0);
+  return {
+    ...record,
+    kind: { ...record.kind, signal: () => ({ paths: paths.map((path) => ({ ...path, response })) }) },
+  };
 }
 
 describe("inputs that lead to an output", () => {
@@ -89,6 +104,56 @@ describe("inputs that lead to an output", () => {
       "v2 2 V !",
       "h2 2 H !",
     ]);
+  });
+});
+
+describe("what a path says of the input that it begins at", () => {
+  const at = (setting: string) => ({ condition: { port: "out", setting } });
+
+  test("by the setting of a switch that stands right behind it: a plane is meant there", () => {
+    const record = madeOf(
+      { from: "in1", to: "out", ...at("VL") },
+      { from: "in2", to: "out", ...at("2:HH") },
+      { from: "in3", to: "out", ...at("3") },
+      { from: "in4", to: "out" },
+    );
+    expect(inletsIn(record)).toEqual(["in1 V low !", "in2 2 H high !", "in3 3", "in4"]);
+  });
+
+  test("by what it takes: half a band or a polarisation is meant there as well", () => {
+    const record = madeOf(
+      { from: "in1", to: "out", takes: { half: "low" } },
+      { from: "in2", to: "out", takes: { polarisation: "H" } },
+      { from: "in3", to: "out", takes: { fromMHz: 950, toMHz: 2150 } },
+    );
+    expect(inletsIn(record)).toEqual(["in1 low !", "in2 H !", "in3"]);
+  });
+
+  // A converter picks the plane out of what comes in: nothing is meant there.
+  test("but not by a path that converts", () => {
+    const takes = { polarisation: "V", half: "high" } as const;
+    expect(inletsIn(madeOf({ from: "in1", to: "out", takes, loMHz: 10_600 }))).toEqual(["in1 V high"]);
+  });
+
+  test("and by what is further inside, which tells the plane and not that it is meant there", () => {
+    const record = madeOf(
+      { from: "in1", to: "#a" },
+      { from: "#a", to: "out", ...at("2:HL") },
+      { from: "in2", to: "#b", ...at("VH") },
+      { from: "#b", to: "#c" },
+      { from: "#c", to: "out" },
+    );
+    expect(inletsIn(record)).toEqual(["in1 2 H low", "in2 V high !"]);
+  });
+
+  test("a ring inside a part comes to an end", () => {
+    const record = madeOf(
+      { from: "in1", to: "#a" },
+      { from: "#a", to: "#b" },
+      { from: "#b", to: "#a" },
+      { from: "#b", to: "out" },
+    );
+    expect(inletsIn(record, "out")).toEqual(["in1"]);
   });
 });
 

@@ -80,6 +80,13 @@ describe("the margin on a TV socket", () => {
     expect(margin?.tightest.carrier).toBe("482");
   });
 
+  // The same verdict may come of another signal: 74 − 60 = 14 dB, 74 − 64 = 10 dB.
+  test("is worked out anew where the signal has changed", () => {
+    const verdict = handed("tv");
+    expect(marginOf(plate({ tv: [tv(60)] }), verdict)?.marginDb).toBeCloseTo(14, 9);
+    expect(marginOf(plate({ tv: [tv(64)] }), verdict)?.marginDb).toBeCloseTo(10, 9);
+  });
+
   test("is not told where something is missing, or nothing comes", () => {
     expect(marginOf(plate({ tv: [tv(60)] }), handed("tv", 1, 2))).toBeUndefined();
     expect(marginOf(plate({}), handed("tv", 0))).toBeUndefined();

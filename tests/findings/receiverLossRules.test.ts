@@ -250,6 +250,14 @@ describe("a loss led to its culprit", () => {
     expect(own?.at.band).toBe("d/HH+d/HL+d/VH+d/VL z 9");
   });
 
+  test("a receiver that takes no user bands is its own culprit", () => {
+    const parts: Parts = { z: ["receiver-sat"], a: ["lnb-stacked"], d: ["dish"] };
+    const [own] = blamed(design(parts, "d.sky > a.sky, a.out > z.sat"), "wrong-feed");
+    expect(own?.parts).toEqual(["z"]);
+    expect(own?.facts.culprit).toEqual({ part: "z" });
+    expect(own?.wires).toEqual(["a.out>z.sat"]);
+  });
+
   test("stays as it is where the loss is not found again", () => {
     const reason: MissingReason = { kind: "does not arrive" };
     const facts = { service: "satellite", wanted: 80, got: 0, culprit: { part: "z" } } as const;
