@@ -86,6 +86,14 @@ describe("open inputs that a receiver suffers from", () => {
     expect(missed(twin, sky)).toEqual([]);
   });
 
+  // It wants terrestrial TV as well, on an input of its own.
+  test("are an input for another service, where those for the first have leads", () => {
+    const hybrid: Parts = { z: ["receiver-hybrid", { aerial: true }], a: ["lnb-wideband"], d: ["dish"] };
+    expect(missed(hybrid, `${sky}, a.v > z.v, a.h > z.h`)).toEqual(["z.ter: z"]);
+    const alone: Parts = { ...hybrid, z: ["receiver-hybrid"] };
+    expect(missed(alone, `${sky}, a.v > z.v, a.h > z.h`)).toEqual([]);
+  });
+
   test("are no further ones of a ring", () => {
     const ring: Parts = { z: ["receiver-tv"], s: ["splitter"], c: ["combiner", { ways: 3 }] };
     expect(missed(ring, "c.out > s.in, s.out1 > c.in1, s.out2 > z.in")).toEqual([]);
@@ -143,5 +151,23 @@ describe("open inputs of a multiswitch", () => {
     expect(missed(wide, one)).toEqual([]);
     const asking: Parts = { ...wide, y: ["receiver-sat", { position: "2" }] };
     expect(missed(asking, one)).toEqual(["m.hh2: y", "m.hl2: y", "m.vh2: y", "m.vl2: y"]);
+  });
+
+  // The second dish is begun: one lead hangs at the switch, and leads nowhere yet.
+  test("for a second satellite are missed by all where one lead to it is laid", () => {
+    const wide: Parts = { ...roof, m: ["multiswitch", { terrestrial: false, satelliteInputs: "8" }] };
+    expect(missed(wide, `${three}, a.hh > m.hh, k.out > m.hl2`)).toEqual([
+      "k.in: y,z",
+      "m.hh2: y,z",
+      "m.vh2: y,z",
+      "m.vl2: y,z",
+    ]);
+  });
+
+  test("further up are no matter where nobody asks, nor where a source is on the line", () => {
+    const idle = `${sky}, a.vl > m.vl, k.out > m.hh`;
+    expect(missed(roof, idle)).toEqual([]);
+    const broken: Parts = { ...roof, x: ["bad-joint", { fault: "open" }] };
+    expect(missed(broken, `${three}, a.hh > x.in, x.out > m.hh`)).toEqual([]);
   });
 });
