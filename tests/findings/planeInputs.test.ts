@@ -62,6 +62,11 @@ describe("plane inputs", () => {
     ]);
   });
 
+  test("are no outputs, though those of a trunk stand for planes as well", () => {
+    const cascade = planeInputs(switchIn({ m: ["multiswitch", { cascade: true }] }, ""));
+    expect(cascade.map((i) => i.port)).toEqual(["vl", "vh", "hl", "hh"]);
+  });
+
   test("are none of a receiver, of a converter, and of a switch in a ring", () => {
     const evaluation = evaluate(
       draw({ w: ["receiver-hybrid"], a: ["lnb-quattro"], p: ["position-switch"] }, ""),
@@ -110,6 +115,14 @@ describe("a plane input gets", () => {
     expect(from("lnb-universal", "out")).toBe("vl: switched of d");
     expect(from("lnb-wideband", "v")).toBe("vl: wideband of d");
     expect(from("lnb-stacked", "out")).toBe("vl: single-cable of a");
+  });
+
+  test("a loose feed where one comes beside the plane", () => {
+    const parts: Parts = { ...quattro, c: ["combiner", { dc: "all" }], b: ["lnb-wideband"], e: ["dish"] };
+    const both = (first: string, second: string) =>
+      gets(parts, `${roof}, e.sky > b.sky, ${first} > c.in1, ${second} > c.in2, c.out > m.vl`)[0];
+    expect(both("a.vl", "b.v")).toBe("vl: wideband of e");
+    expect(both("b.v", "a.vl")).toBe("vl: wideband of e");
   });
 
   test("for a whole polarisation: a quadrant is half of it", () => {
