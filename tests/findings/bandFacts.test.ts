@@ -1,20 +1,10 @@
 /** A signal as a finding names it: hand-made bands. */
 import { expect, test } from "vitest";
 import { bandFactsOf } from "../../src/findings/bandFacts.ts";
-import type { Stack } from "../../src/signal/band.ts";
-import { bandOf, switchAt } from "../signal/bands.ts";
+import { bandOf } from "../signal/bands.ts";
+import { stackOf } from "./byHand.ts";
 
-const stack: Stack = {
-  standard: "EN 50494",
-  part: "lnb",
-  port: "out",
-  numbers: [1],
-  holds: [],
-  strays: new Set(),
-  control: switchAt("lnb", null),
-  entryNoiseRatio: 0,
-  entryInterferenceRatio: 0,
-};
+const stack = stackOf([1]);
 
 test("a terrestrial signal is told by its service and its source alone", () => {
   expect(bandFactsOf(bandOf({ from: "roof", service: "dab" }))).toEqual({ service: "dab", part: "roof" });

@@ -3,11 +3,11 @@ import { describe, expect, test } from "vitest";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import type { PartRecord } from "../../src/evaluate/evaluation.ts";
 import { barrierOf, handedOn } from "../../src/findings/handedOn.ts";
-import type { Band, Stack } from "../../src/signal/band.ts";
+import type { Band } from "../../src/signal/band.ts";
 import type { Feed, Offer } from "../../src/signal/control.ts";
 import { draw } from "../draw.ts";
 import { bandOf, gridOf, switchAt } from "../signal/bands.ts";
-import { recordOf, speaker } from "./recordOf.ts";
+import { recordOf, speaker, stackOf } from "./byHand.ts";
 
 const plate = recordOf(evaluate(draw({ o: ["outlet-diplexed"] }, "")), "o");
 
@@ -62,17 +62,7 @@ describe("what an outlet hands on", () => {
 });
 
 describe("user bands on a socket", () => {
-  const stack: Stack = {
-    standard: "EN 50494",
-    part: "lnb",
-    port: "out",
-    numbers: [1, 2, 3],
-    holds: [],
-    strays: new Set(),
-    control: switchAt("lnb", null),
-    entryNoiseRatio: 0,
-    entryInterferenceRatio: 0,
-  };
+  const stack = stackOf([1, 2, 3]);
   const band = bandOf({ service: "satellite", grid: gridOf([1210, 1420, 1680], 46), more: { stack } });
   const behind = (userBands: readonly number[]): Feed => [
     speaker("rx", { request: { polarisation: "V", half: "low", userBands } }),

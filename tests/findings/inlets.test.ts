@@ -8,7 +8,7 @@ import type { Path } from "../../src/parts/contract.ts";
 import type { Polarisation, SkyHalf } from "../../src/signal/carrier.ts";
 import { flat } from "../../src/signal/response.ts";
 import { draw } from "../draw.ts";
-import { recordOf } from "./recordOf.ts";
+import { recordOf } from "./byHand.ts";
 
 /** Inlets of a record, each in one line: "port position polarisation half", "!" where it is meant. */
 const inletsIn = (record: PartRecord, to?: string): readonly string[] =>

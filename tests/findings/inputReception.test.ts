@@ -6,11 +6,11 @@ import type { CarrierResults } from "../../src/findings/carrierResult.ts";
 import type { TunedInput } from "../../src/findings/feedSuits.ts";
 import { addInputResults, receiverResults } from "../../src/findings/inputReception.ts";
 import type { ReceiverInput } from "../../src/parts/contract.ts";
-import type { Band, Stack } from "../../src/signal/band.ts";
+import type { Band } from "../../src/signal/band.ts";
 import type { Service } from "../../src/signal/carrier.ts";
 import { draw } from "../draw.ts";
 import { bandOf, gridOf, switchAt } from "../signal/bands.ts";
-import { recordOf } from "./recordOf.ts";
+import { recordOf, stackOf } from "./byHand.ts";
 
 const evaluation = evaluate(draw({ tv: ["receiver-tv"], twin: ["receiver-sat-twin"] }, ""));
 
@@ -85,17 +85,10 @@ describe("of what is on the lead", () => {
   });
 
   test("of user bands what they hold counts, not they themselves", () => {
-    const stack: Stack = {
-      standard: "EN 50494",
-      part: "lnb",
-      port: "out",
-      numbers: [1],
-      holds: [bandOf({ from: "d", service: "satellite", grid: gridOf([11_000, 11_040], 30) })],
-      strays: new Set(),
-      control: switchAt("lnb", null),
-      entryNoiseRatio: 0,
-      entryInterferenceRatio: 0,
-    };
+    const stack = stackOf(
+      [1],
+      [bandOf({ from: "d", service: "satellite", grid: gridOf([11_000, 11_040], 30) })],
+    );
     const line = bandOf({ from: "lnb", service: "satellite", grid: gridOf([1210], 46), more: { stack } });
     const input = { feed: "stacked", services: ["satellite"], userBands: [] } as const;
     expect(resultsAt([line], { input, service: "satellite" })).toEqual(["d#0 wrong feed", "d#1 wrong feed"]);

@@ -5,7 +5,7 @@ import { whereLost } from "../../src/findings/lost.ts";
 import { sourcesOf, wantedCarriers } from "../../src/findings/wanted.ts";
 import type { Service } from "../../src/signal/carrier.ts";
 import { draw } from "../draw.ts";
-import { recordOf } from "./recordOf.ts";
+import { recordOf } from "./byHand.ts";
 
 type Parts = Parameters<typeof draw>[0];
 

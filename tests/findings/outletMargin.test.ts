@@ -5,11 +5,11 @@ import type { PartRecord } from "../../src/evaluate/evaluation.ts";
 import type { Verdict } from "../../src/findings/finding.ts";
 import { outletMargins } from "../../src/findings/outletMargin.ts";
 import { outletVerdict } from "../../src/findings/verdict.ts";
-import type { Band, Stack } from "../../src/signal/band.ts";
+import type { Band } from "../../src/signal/band.ts";
 import type { Service } from "../../src/signal/carrier.ts";
 import { draw } from "../draw.ts";
-import { bandOf, gridOf, switchAt } from "../signal/bands.ts";
-import { recordOf, speaker } from "./recordOf.ts";
+import { bandOf, gridOf } from "../signal/bands.ts";
+import { recordOf, speaker, stackOf } from "./byHand.ts";
 
 const evaluation = evaluate(draw({ o: ["outlet-quad"] }, ""));
 
@@ -119,17 +119,7 @@ describe("the margin of a single-cable socket", () => {
     });
   /** User bands 1 and 2 at these levels, nothing lost to the line. */
   const line = (level: readonly number[], holds: readonly Band[]) => {
-    const stack: Stack = {
-      standard: "EN 50494",
-      part: "lnb",
-      port: "out",
-      numbers: [1, 2],
-      holds,
-      strays: new Set(),
-      control: switchAt("lnb", null),
-      entryNoiseRatio: 10 ** -2.5,
-      entryInterferenceRatio: 0,
-    };
+    const stack = stackOf([1, 2], holds, 10 ** -2.5);
     return bandOf({
       from: "lnb",
       service: "satellite",

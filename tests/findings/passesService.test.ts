@@ -4,7 +4,7 @@ import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { passesService } from "../../src/findings/passesService.ts";
 import type { Service } from "../../src/signal/carrier.ts";
 import { draw } from "../draw.ts";
-import { recordOf } from "./recordOf.ts";
+import { recordOf } from "./byHand.ts";
 
 const SERVICES: readonly Service[] = ["fm", "dab", "tv", "satellite"];
 

@@ -3,11 +3,11 @@ import { describe, expect, test } from "vitest";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { profileOf } from "../../src/findings/limits.ts";
 import { heardAt, type Place, placesOf } from "../../src/findings/places.ts";
-import type { Band, Stack } from "../../src/signal/band.ts";
+import type { Band } from "../../src/signal/band.ts";
 import type { Service } from "../../src/signal/carrier.ts";
 import { draw } from "../draw.ts";
 import { bandOf, carrierAt, gridOf, switchAt } from "../signal/bands.ts";
-import { recordOf } from "./recordOf.ts";
+import { recordOf, stackOf } from "./byHand.ts";
 
 type Parts = Parameters<typeof draw>[0];
 
@@ -128,17 +128,7 @@ describe("what is heard at a place", () => {
 });
 
 describe("user bands at a place", () => {
-  const stack: Stack = {
-    standard: "EN 50494",
-    part: "lnb",
-    port: "out",
-    numbers: [4, 2],
-    holds: [],
-    strays: new Set(),
-    control: switchAt("lnb", null),
-    entryNoiseRatio: 0,
-    entryInterferenceRatio: 0,
-  };
+  const stack = stackOf([4, 2]);
   const band = bandOf({ service: "satellite", grid: gridOf([1210, 1420], 46), more: { stack } });
 
   test("are told by their numbers", () => {

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { isAsked, missingPlanes, missingSatellites, planeInputs } from "../../src/findings/planeInputs.ts";
 import { draw } from "../draw.ts";
-import { recordOf } from "./recordOf.ts";
+import { recordOf } from "./byHand.ts";
 
 type Parts = Parameters<typeof draw>[0];
 

@@ -16,7 +16,7 @@ import type { TunerReception } from "../../src/findings/tuners.ts";
 import { sourcesOf } from "../../src/findings/wanted.ts";
 import { draw } from "../draw.ts";
 import { carrierAt } from "../signal/bands.ts";
-import { recordOf } from "./recordOf.ts";
+import { recordOf } from "./byHand.ts";
 
 type Parts = Parameters<typeof draw>[0];
 

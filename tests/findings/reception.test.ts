@@ -16,7 +16,7 @@ import type { ReceiverInput } from "../../src/parts/contract.ts";
 import { quadrantOf } from "../../src/sentences/planes.ts";
 import { draw } from "../draw.ts";
 import { type BandSketch, bandOf, gridOf } from "../signal/bands.ts";
-import { recordOf } from "./recordOf.ts";
+import { recordOf } from "./byHand.ts";
 
 const got = (cnDb: number): CarrierResult => ({
   got: true,

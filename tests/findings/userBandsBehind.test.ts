@@ -5,9 +5,9 @@ import { profileOf } from "../../src/findings/limits.ts";
 import { heardAt, placesOf } from "../../src/findings/places.ts";
 import { carriersGot } from "../../src/findings/reception.ts";
 import { isOfUse, userBandsBehind } from "../../src/findings/userBandsBehind.ts";
-import type { Stack } from "../../src/signal/band.ts";
 import { draw } from "../draw.ts";
-import { bandOf, gridOf, switchAt } from "../signal/bands.ts";
+import { bandOf, gridOf } from "../signal/bands.ts";
+import { stackOf } from "./byHand.ts";
 
 const set = (...numbers: readonly (readonly [number, number])[]) => ({
   tuners: numbers.length,
@@ -78,17 +78,7 @@ describe("user bands that count", () => {
 });
 
 describe("a carrier counts at a port", () => {
-  const stack: Stack = {
-    standard: "EN 50494",
-    part: "lnb",
-    port: "out",
-    numbers: [3, 5],
-    holds: [],
-    strays: new Set(),
-    control: switchAt("lnb", null),
-    entryNoiseRatio: 0,
-    entryInterferenceRatio: 0,
-  };
+  const stack = stackOf([3, 5]);
   const stacked = bandOf({ service: "satellite", grid: gridOf([1210, 1420], 46), more: { stack } });
 
   test("where its user band is used", () => {

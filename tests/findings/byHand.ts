@@ -1,6 +1,8 @@
-/** A record out of an evaluation, and speakers made by hand, for tests of single functions. */
+/** A record out of an evaluation, and what is made by hand beside it, for tests of single functions. */
 import type { Evaluation, PartRecord } from "../../src/evaluate/evaluation.ts";
+import type { Band, Stack } from "../../src/signal/band.ts";
 import type { Offer } from "../../src/signal/control.ts";
+import { switchAt } from "../signal/bands.ts";
 
 export function recordOf(evaluation: Evaluation, part: string): PartRecord {
   const record = evaluation.record(part);
@@ -23,5 +25,20 @@ export function speaker(part: string, more: Partial<Offer> = {}): Offer {
     toneArrives: true,
     dormant: false,
     ...more,
+  };
+}
+
+/** A stage that makes these user bands of what it holds; its worst carrier has this share of noise. */
+export function stackOf(numbers: readonly number[], holds: readonly Band[] = [], entryNoiseRatio = 0): Stack {
+  return {
+    standard: "EN 50494",
+    part: "lnb",
+    port: "out",
+    numbers,
+    holds,
+    strays: new Set(),
+    control: switchAt("lnb", null),
+    entryNoiseRatio,
+    entryInterferenceRatio: 0,
   };
 }
