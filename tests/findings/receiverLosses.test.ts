@@ -327,6 +327,23 @@ describe("a command that does not get to the switch", () => {
     expect(loss?.missing.culprit).toEqual({ part: "x", port: "out" });
   });
 
+  test("is handed on by the cable below what stops it", () => {
+    const block: Parts = { ...roof, k: ["cable"], x: ["dc-block"] };
+    expect(losses(block, `${quattro}, m.out1 > x.in, x.out > k.in, k.out > z.sat`)).toEqual([
+      ["no command", 80, "x"],
+    ]);
+    const message: Parts = {
+      z: ["receiver-stacked", { tuners: 1, userBands: bands([2, 1420]) }],
+      y: ["receiver-stacked", { tuners: 1, userBands: bands([1, 1210]) }],
+      k: ["cable"],
+      s: ["splitter", { dc: "one" }],
+      d: ["dish"],
+      a: ["lnb-stacked"],
+    };
+    const wires = "d.sky > a.sky, a.out > s.in, s.out1 > y.sat, s.out2 > k.in, k.out > z.sat";
+    expect(losses(message, wires)).toEqual([["no message", 80, "s"]]);
+  });
+
   // The inner conductor touches the screen: no port of it is better than the other.
   test("is lost at a short in the lead", () => {
     const short: Parts = { ...roof, k: ["cable"], x: ["bad-joint", { fault: "shorted" }] };
