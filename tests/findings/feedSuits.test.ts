@@ -9,6 +9,7 @@ import type { Band } from "../../src/signal/band.ts";
 import type { Polarisation, SkyHalf } from "../../src/signal/carrier.ts";
 import type { Offer } from "../../src/signal/control.ts";
 import { bandOf, gridOf, switchAt } from "../signal/bands.ts";
+import { speaker } from "./byHand.ts";
 
 function sky(o: {
   readonly polarisation?: Polarisation;
@@ -96,24 +97,6 @@ describe("a feed", () => {
     expect(whyUnusable(tuned("switched"), bandOf())).toBeUndefined();
   });
 });
-
-/** A receiver that speaks to a switch. */
-function speaker(part: string, more: Partial<Offer> = {}): Offer {
-  return {
-    part,
-    port: "sat",
-    kind: "commands",
-    volts13: 13,
-    volts18: 18,
-    volts: 18,
-    ohms: 0,
-    dropVolts: 0,
-    limitMa: 400,
-    toneArrives: true,
-    dormant: false,
-    ...more,
-  };
-}
 
 /** A quadrant behind a multiswitch that stands at `now` and is spoken to by these. */
 function behind(setting: string, offers: readonly Offer[], now: string | null = null): Band {

@@ -301,3 +301,284 @@ test("the losses of two receivers behind one open input have one culprit", () =>
     { part: "m", port: "hh" },
   ]);
 });
+
+/** Kind, carriers, the part in hand and the tuner of each loss, in the order in which they are told. */
+function losses(parts: Parts, wires: string, receiver = "z") {
+  const evaluation = evaluate(draw(parts, wires));
+  const record = evaluation.record(receiver);
+  return (record ? receiverLosses(evaluation, record) : []).map(({ missing, tuner }) => [
+    missing.reason.kind,
+    missing.count,
+    missing.culprit?.part,
+    ...(tuner === undefined ? [] : [tuner]),
+  ]);
+}
+
+const quattro = "d.sky > a.sky, a.vl > m.vl, a.vh > m.vh, a.hl > m.hl, a.hh > m.hh";
+
+describe("a command that does not get to the switch", () => {
+  test("is lost at whatever stops it, by the output at which it arrives", () => {
+    const block: Parts = { ...roof, x: ["dc-block"] };
+    const wires = `${quattro}, m.out1 > x.in, x.out > z.sat`;
+    expect(losses(block, wires)).toEqual([["no command", 80, "x"]]);
+    const evaluation = evaluate(draw(block, wires));
+    const record = evaluation.record("z");
+    const [loss] = record ? receiverLosses(evaluation, record) : [];
+    expect(loss?.missing.culprit).toEqual({ part: "x", port: "out" });
+  });
+
+  test("is handed on by the cable below what stops it", () => {
+    const block: Parts = { ...roof, k: ["cable"], x: ["dc-block"] };
+    expect(losses(block, `${quattro}, m.out1 > x.in, x.out > k.in, k.out > z.sat`)).toEqual([
+      ["no command", 80, "x"],
+    ]);
+    const message: Parts = {
+      z: ["receiver-stacked", { tuners: 1, userBands: bands([2, 1420]) }],
+      y: ["receiver-stacked", { tuners: 1, userBands: bands([1, 1210]) }],
+      k: ["cable"],
+      s: ["splitter", { dc: "one" }],
+      d: ["dish"],
+      a: ["lnb-stacked"],
+    };
+    const wires = "d.sky > a.sky, a.out > s.in, s.out1 > y.sat, s.out2 > k.in, k.out > z.sat";
+    expect(losses(message, wires)).toEqual([["no message", 80, "s"]]);
+  });
+
+  // The inner conductor touches the screen: no port of it is better than the other.
+  test("is lost at a short in the lead", () => {
+    const short: Parts = { ...roof, k: ["cable"], x: ["bad-joint", { fault: "shorted" }] };
+    const wires = `${quattro}, m.out1 > x.in, x.out > k.in, k.out > z.sat`;
+    expect(losses(short, wires)).toEqual([["no command", 80, "x"]]);
+  });
+
+  // A multiswitch hands direct current on to the LNB, and no 22 kHz: the LNB stays in the low band.
+  test("without its tone is lost at the unit that hands on direct current alone", () => {
+    const parts: Parts = {
+      z: ["receiver-sat"],
+      k: ["cable"],
+      m: ["multiswitch", { terrestrial: false, supply: "receivers" }],
+      d: ["dish"],
+      a: ["lnb-universal", { outputs: "4", commonMa: 140 }],
+    };
+    const wires =
+      "d.sky > a.sky, a.out1 > m.vl, a.out2 > m.vh, a.out3 > m.hl, a.out4 > m.hh, m.out1 > k.in, k.out > z.sat";
+    expect(losses(parts, wires)).toEqual([["no tone", 40, "m"]]);
+  });
+});
+
+// 80 m of 1.0 mm steel have 10.4 Ω; this LNB draws 140 + 4 · 35 mA: 2.9 V of 13 V, and 11.5 V are needed;
+// of 17.5 V 14.6 are left, and from 15 V on it turns to horizontal.
+describe("volts that a long cable takes", () => {
+  const line: Parts = {
+    c: ["cable", { lengthM: 80, grade: "clad-1.0" }],
+    m: ["lnb-universal", { outputs: "4", commonMa: 140 }],
+    d: ["dish"],
+  };
+
+  test("leave too few for either polarisation: two losses, one culprit", () => {
+    const parts: Parts = { z: ["receiver-sat", { polarisation: "H", volts18: 17.5 }], ...line };
+    expect(losses(parts, "d.sky > m.sky, m.out1 > c.in, c.out > z.sat")).toEqual([
+      ["dies at vertical", 40, "c"],
+      ["too few volts", 40, "c"],
+    ]);
+  });
+
+  test("are looked for on the lead that there is, not on one that is off", () => {
+    const parts: Parts = { z: ["receiver-sat-twin", { polarisation2: "H", volts18: 17.5 }], ...line };
+    expect(losses(parts, "d.sky > m.sky, m.out1 > c.in, c.out > z.sat2")).toEqual([
+      ["dies at vertical", 40, "c"],
+      ["too few volts", 40, "c"],
+      ["no lead", 80, "z", 1],
+    ]);
+  });
+});
+
+describe("of a converter and a receiver that do not suit each other", () => {
+  const wide: Parts = { d: ["dish"], a: ["lnb-wideband"], y: ["receiver-hybrid"], z: ["receiver-sat"] };
+  const shared = "d.sky > a.sky, a.v > s.in, s.out1 > y.v, s.out2 > z.sat, a.h > y.h";
+
+  test("the converter is in hand where the receiver is alone", () => {
+    expect(losses(wide, "d.sky > a.sky, a.v > z.sat")).toEqual([
+      ["wideband feed on a switched input", 40, "a"],
+      ["other output", 40, "a"],
+    ]);
+  });
+
+  // What another output would give is of no more use to it.
+  test("the receiver is where another one takes what the converter gives, for all that it misses", () => {
+    expect(losses({ ...wide, s: ["splitter"] }, shared)).toEqual([
+      ["wideband feed on a switched input", 40, "z"],
+      ["other output", 40, "z"],
+    ]);
+  });
+
+  test("the converter is again where more receivers want the other sort", () => {
+    const parts: Parts = { ...wide, s: ["splitter", { ways: 3 }], x: ["receiver-sat"] };
+    expect(losses(parts, `${shared}, s.out3 > x.sat`)).toEqual([
+      ["wideband feed on a switched input", 40, "a"],
+      ["other output", 40, "a"],
+    ]);
+  });
+
+  test.each([
+    { receiver: "receiver-hybrid", port: "v", kind: "switched feed on a wideband input" },
+    { receiver: "receiver-stacked", port: "sat", kind: "plain feed on a single-cable input" },
+  ])("a $receiver on a universal LNB: $kind", ({ receiver, port, kind }) => {
+    const parts: Parts = {
+      z: [receiver],
+      k: ["cable"],
+      y: ["receiver-sat"],
+      a: ["lnb-universal", { outputs: "2" }],
+      d: ["dish"],
+    };
+    const own = `d.sky > a.sky, a.out1 > k.in, k.out > z.${port}`;
+    expect(losses(parts, own)[0]).toEqual([kind, 80, "a"]);
+    expect(losses(parts, `${own}, a.out2 > y.sat`)[0]).toEqual([kind, 80, "z"]);
+  });
+});
+
+describe("carriers that arrive spoiled", () => {
+  const aerial = (levelDbuv: number, ...channels: readonly number[]): Parts[string] => [
+    "aerial-uhf",
+    {
+      levelDbuv,
+      channels: channels.map((channel) => ({ channel, mode: "dvbt-64qam-2/3", levelOffsetDb: 0 })),
+    },
+  ];
+  const lossOf = (parts: Parts, wires: string) => {
+    const evaluation = evaluate(draw(parts, wires));
+    const record = evaluation.record("z");
+    return (record ? receiverLosses(evaluation, record) : []).map((l) => l.missing);
+  };
+
+  // 20 dBµV where 45 are asked for: nothing on the way makes that good.
+  test("are weak from the aerial on", () => {
+    const parts: Parts = { z: ["receiver-tv"], k: ["cable", { lengthM: 1 }], a: aerial(20, 30, 33) };
+    const [missing, ...more] = lossOf(parts, "a.out > k.in, k.out > z.in");
+    expect(more).toEqual([]);
+    expect(missing).toMatchObject({
+      why: "noisy",
+      count: 2,
+      culprit: { part: "a", port: "out" },
+      blamed: { part: "a", does: "weak source" },
+      spoiler: { by: "noise" },
+    });
+  });
+
+  // C33 comes by both aerials, 10 dB apart: 64 QAM 2/3 needs 18.7 dB.
+  test("are disturbed where two aerials come together", () => {
+    const parts: Parts = {
+      z: ["receiver-tv"],
+      c: ["combiner"],
+      b: aerial(50, 33, 36),
+      a: aerial(60, 30, 33),
+    };
+    const [missing, ...more] = lossOf(parts, "a.out > c.in1, b.out > c.in2, c.out > z.in");
+    expect(more).toEqual([]);
+    expect(missing).toMatchObject({
+      why: "disturbed",
+      count: 1,
+      culprit: { part: "c", port: "out" },
+      blamed: { part: "c", does: "brings together" },
+      spoiler: { by: "foreign", signal: { service: "tv", part: "b" } },
+    });
+  });
+});
+
+describe("several losses of one receiver", () => {
+  test("with two culprits are two", () => {
+    const wires = "d.sky > a.sky, a.vl > m.vl, a.hl > m.hl, m.out1 > z.sat";
+    const evaluation = evaluate(draw(roof, wires));
+    const record = evaluation.record("z");
+    const culprits = (record ? receiverLosses(evaluation, record) : []).map((l) => l.missing.culprit);
+    expect(culprits).toEqual([
+      { part: "m", port: "vh" },
+      { part: "m", port: "hh" },
+    ]);
+  });
+
+  // A quattro LNB straight into a receiver, three transponders on its other outputs; of the three on this one two
+  // are 20 dB too weak.
+  test("are told in the order of what is missing by each, all that has one culprit together", () => {
+    const on = (frequencyMHz: number, polarisation: "V" | "H", eirpOffsetDb = 0) => ({
+      frequencyMHz,
+      polarisation,
+      eirpOffsetDb,
+    });
+    const transponders = [
+      on(10_800, "V"),
+      on(10_900, "V", -20),
+      on(11_000, "V", -20),
+      on(12_000, "V"),
+      on(11_000, "H"),
+      on(12_000, "H"),
+    ];
+    const parts: Parts = { z: ["receiver-sat"], a: ["lnb-quattro"], d: ["dish", { transponders }] };
+    const wires = "d.sky > a.sky, a.vl > z.sat";
+    expect(losses(parts, wires)).toEqual([
+      ["other output", 3, "a"],
+      ["noisy", 2, "d"],
+    ]);
+    const evaluation = evaluate(draw(parts, wires));
+    const record = evaluation.record("z");
+    const [first] = record ? receiverLosses(evaluation, record) : [];
+    expect(first?.missing.reason).toEqual({
+      kind: "other output",
+      part: "a",
+      port: "vl",
+      outputs: ["vh", "hl", "hh"],
+    });
+    expect(first).toMatchObject({ service: "satellite", wanted: 6, got: 1 });
+  });
+});
+
+describe("the losses of tuners", () => {
+  test("are followed from their own leads", () => {
+    const parts: Parts = {
+      z: ["receiver-sat-twin"],
+      k: ["cable"],
+      a: ["lnb-universal", { outputs: "2" }],
+      d: ["dish"],
+    };
+    const wires = "d.sky > a.sky, a.out1 > z.sat1, k.out > z.sat2";
+    expect(losses(parts, wires)).toEqual([["open input", 80, "k", 2]]);
+  });
+
+  test("are told of each tuner, though two lack the same", () => {
+    const parts: Parts = {
+      z: ["receiver-stacked", { tuners: 3, userBands: bands([1, 1210]) }],
+      a: ["lnb-stacked"],
+      d: ["dish"],
+    };
+    expect(losses(parts, "d.sky > a.sky, a.out > z.sat")).toEqual([
+      ["no user band set", 80, "z", 2],
+      ["no user band set", 80, "z", 3],
+    ]);
+  });
+
+  test("are not told again where the receiver lacks it as a whole", () => {
+    const parts: Parts = { ...roof, z: ["receiver-sat-twin"] };
+    const wires = "d.sky > a.sky, a.vl > m.vl, a.vh > m.vh, a.hl > m.hl, m.out1 > z.sat1, m.out2 > z.sat2";
+    expect(losses(parts, wires)).toEqual([["open input", 20, "m"]]);
+  });
+});
+
+test("only a receiver has losses, and one that gets all has none", () => {
+  const wires = `${quattro}, m.out1 > z.sat`;
+  expect(losses(roof, wires)).toEqual([]);
+  expect(losses(roof, wires, "m")).toEqual([]);
+});
+
+// An input of the switch was open, and is not any more.
+test("what a receiver misses is worked out anew where the way there has changed", () => {
+  const wires = "d.sky > a.sky, a.vl > m.vl, a.vh > m.vh, a.hl > m.hl, m.out1 > z.sat";
+  const before = evaluate(draw(roof, wires));
+  const after = evaluate(draw(roof, `${wires}, a.hh > m.hh`), before);
+  const of = (evaluation: typeof before) => {
+    const record = evaluation.record("z");
+    return record && receiverLosses(evaluation, record);
+  };
+  expect(of(before)).toHaveLength(1);
+  expect(of(before)).toBe(of(before));
+  expect(of(after)).toEqual([]);
+});

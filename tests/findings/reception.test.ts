@@ -1,5 +1,6 @@
 /** Results of single carriers, and how they are put together: hand-made carriers, the outcome known beforehand. */
 import { describe, expect, test } from "vitest";
+import { evaluate } from "../../src/evaluate/evaluate.ts";
 import {
   addResult,
   type CarrierResult,
@@ -8,12 +9,14 @@ import {
   type LostCarrier,
 } from "../../src/findings/carrierResult.ts";
 import type { Plane } from "../../src/findings/missing.ts";
-import { missingOf } from "../../src/findings/reception.ts";
+import { carriersGot, missingOf, receive, sendTheSame } from "../../src/findings/reception.ts";
 import { graded, quality, TUNER_NOISE_FIGURE_DB } from "../../src/findings/tunerQuality.ts";
-import type { WantedCarrier } from "../../src/findings/wanted.ts";
+import { sourcesOf, type WantedCarrier } from "../../src/findings/wanted.ts";
 import type { ReceiverInput } from "../../src/parts/contract.ts";
 import { quadrantOf } from "../../src/sentences/planes.ts";
+import { draw } from "../draw.ts";
 import { type BandSketch, bandOf, gridOf } from "../signal/bands.ts";
+import { recordOf } from "./byHand.ts";
 
 const got = (cnDb: number): CarrierResult => ({
   got: true,
@@ -168,7 +171,7 @@ describe("missing carriers by reason and plane", () => {
     half,
   });
   const planes = [plane("V", "low"), plane("V", "high"), plane("H", "low"), plane("H", "high")];
-  const [vl, vh] = planes;
+  const [vl, vh, hl] = planes;
   const wanted = planes.flatMap((each, n) =>
     [0, 1, 2].map(
       (i): WantedCarrier => ({
@@ -220,6 +223,44 @@ describe("missing carriers by reason and plane", () => {
     ]);
   });
 
+  test("the greater loss comes first, whichever was met with before", () => {
+    const later = missingOf(
+      wanted,
+      with_((w) =>
+        w.plane === vh ? lost("cut", "f") : w.plane === vl && w.index === 0 ? lost("noisy", "g") : got(9),
+      ),
+    );
+    expect(later.map((m) => [m.why, m.count])).toEqual([
+      ["cut", 3],
+      ["noisy", 1],
+    ]);
+  });
+
+  test("a loss has one of its carriers to follow, and what its first one was lost by", () => {
+    const [first] = missingOf(
+      wanted,
+      with_((w) => (w.plane === hl ? { ...lost("not selectable", "ms"), culprit: { part: "ms" } } : got(20))),
+    );
+    expect(first).toMatchObject({
+      why: "not selectable",
+      reason: { kind: "no tone", part: "ms" },
+      culprit: { part: "ms" },
+      sample: { key: "2.0" },
+    });
+    expect(first).not.toHaveProperty("got");
+  });
+
+  // A terrestrial signal has no planes: what does not arrive is one loss, and no plane is told.
+  test("carriers without planes are one loss", () => {
+    const terrestrial = wanted.slice(0, 2).map(({ plane: _, ...w }): WantedCarrier => w);
+    expect(missingOf(terrestrial, new Map())).toMatchObject([
+      { why: "absent", count: 2, planes: [], reason: { kind: "does not arrive" } },
+    ]);
+    expect(new Set(missingOf([...terrestrial, ...wanted.slice(3)], new Map()).map((m) => m.key)).size).toBe(
+      4,
+    );
+  });
+
   test("the greater loss comes first", () => {
     const missing = missingOf(
       wanted,
@@ -231,5 +272,86 @@ describe("missing carriers by reason and plane", () => {
       ["cut", 3],
       ["noisy", 1],
     ]);
+  });
+});
+
+describe("what a receiver gets of a service", () => {
+  const channels = [0, -8, 3].map((levelOffsetDb, n) => ({
+    channel: 30 + 3 * n,
+    mode: "dvbt-64qam-2/3",
+    levelOffsetDb,
+  }));
+  const set = (levelDbuv: number) =>
+    evaluate(draw({ set: ["receiver-tv"], a: ["aerial-uhf", { levelDbuv, channels }] }, "a.out > set.in"));
+  const receivedBy = (levelDbuv: number) => {
+    const evaluation = set(levelDbuv);
+    return receive(recordOf(evaluation, "set"), sourcesOf(evaluation))?.services[0];
+  };
+
+  // 60, 52 and 63 dBµV. kTB·R of 7.61 MHz at 290 K into 75 Ω is 2.2853 µV² (k = 1.380649·10⁻²³ J/K); with the tuner's
+  // 8 dB, a factor of 6.3096, 14.419 µV² or 11.59 dBµV: the weakest has 52 − 11.59 = 40.41 dB.
+  test("is told with its lowest and highest level, and its least C/N", () => {
+    const tv = receivedBy(60);
+    expect(tv).toMatchObject({ service: "tv", wanted: 3, got: 3, missing: [] });
+    expect(tv?.levelMin).toBeCloseTo(52, 9);
+    expect(tv?.levelMax).toBeCloseTo(63, 9);
+    expect(tv?.cnMin).toBeCloseTo(40.41, 2);
+  });
+
+  // At 31, 23 and 34 dBµV only the second has less than the 18.7 dB that it needs: 23 − 11.59 = 11.41 dB.
+  test("is told of those that it gets alone", () => {
+    const tv = receivedBy(31);
+    expect(tv).toMatchObject({ wanted: 3, got: 2, missing: [{ why: "noisy", count: 1 }] });
+    expect(tv?.levelMin).toBeCloseTo(31, 9);
+    expect(tv?.levelMax).toBeCloseTo(34, 9);
+    expect(tv?.cnMin).toBeCloseTo(19.41, 2);
+  });
+
+  test("has no level where it gets none", () => {
+    const tv = receivedBy(10);
+    expect(tv).toMatchObject({ wanted: 3, got: 0, missing: [{ why: "noisy", count: 3 }] });
+    expect(tv).not.toHaveProperty("levelMin");
+    expect(tv).not.toHaveProperty("levelMax");
+    expect(tv).not.toHaveProperty("cnMin");
+  });
+
+  test("is one by one what it can show, with its levels", () => {
+    const record = recordOf(set(31), "set");
+    const levels = carriersGot(record, "tv").map((c) => [c.port, c.origin, c.index, Math.round(c.levelDbuv)]);
+    expect(levels).toEqual([
+      ["in", "a", 0, 31],
+      ["in", "a", 2, 34],
+    ]);
+    expect(carriersGot(record, "dab")).toEqual([]);
+  });
+
+  test("is not asked of what is no receiver", () => {
+    const evaluation = set(60);
+    expect(receive(recordOf(evaluation, "a"), sourcesOf(evaluation))).toBeUndefined();
+  });
+});
+
+describe("sources", () => {
+  const drawn = (levelDbuv: number) =>
+    draw({ a: ["aerial-uhf", { levelDbuv }], b: ["aerial-dab"], d: ["dish"] }, "");
+  const evaluation = evaluate(drawn(60));
+  const [a, b, d] = sourcesOf(evaluation);
+  if (!a || !b || !d) throw new Error("three sources expected");
+
+  test("send the same where each of them does, whatever became of their labels", () => {
+    const renamed = { ...a, part: { ...a.part, label: "Roof" } };
+    expect(sendTheSame([a, b, d], [a, b, d])).toBe(true);
+    expect(sendTheSame([a, b, d], [renamed, b, d])).toBe(true);
+    expect(sendTheSame([], [])).toBe(true);
+  });
+
+  test("do not where one of them sends something else, is missing or is new", () => {
+    const louder = evaluate(drawn(61), evaluation).record("a");
+    if (!louder) throw new Error("no aerial");
+    expect(sendTheSame([a, b, d], [louder, b, d])).toBe(false);
+    expect(sendTheSame([b, a, d], [b, louder, d])).toBe(false);
+    expect(sendTheSame([a, b, d], [a, b])).toBe(false);
+    expect(sendTheSame([a, b], [a, b, d])).toBe(false);
+    expect(sendTheSame([], [a])).toBe(false);
   });
 });

@@ -4,8 +4,10 @@ import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { profileOf } from "../../src/findings/limits.ts";
 import { heardAt, placesOf } from "../../src/findings/places.ts";
 import { carriersGot } from "../../src/findings/reception.ts";
-import { userBandsBehind } from "../../src/findings/userBandsBehind.ts";
+import { isOfUse, userBandsBehind } from "../../src/findings/userBandsBehind.ts";
 import { draw } from "../draw.ts";
+import { bandOf, gridOf } from "../signal/bands.ts";
+import { stackOf } from "./byHand.ts";
 
 const set = (...numbers: readonly (readonly [number, number])[]) => ({
   tuners: numbers.length,
@@ -73,4 +75,33 @@ describe("user bands that count", () => {
     expect(used("second")).toEqual([2]);
     for (const band of used("first")) expect([1, 4]).toContain(band);
   });
+});
+
+describe("a carrier counts at a port", () => {
+  const stack = stackOf([3, 5]);
+  const stacked = bandOf({ service: "satellite", grid: gridOf([1210, 1420], 46), more: { stack } });
+
+  test("where its user band is used", () => {
+    expect([isOfUse(stacked, 0, new Set([3])), isOfUse(stacked, 1, new Set([3]))]).toEqual([true, false]);
+    expect([isOfUse(stacked, 0, new Set([5, 7])), isOfUse(stacked, 1, new Set([5, 7]))]).toEqual([
+      false,
+      true,
+    ]);
+  });
+
+  test("where no user band is used in particular, and where it is on none", () => {
+    expect(isOfUse(stacked, 1, new Set())).toBe(true);
+    expect(isOfUse(bandOf(), 0, new Set([3]))).toBe(true);
+  });
+});
+
+test("behind a receiver in another mode, and at its own input, no user band counts in particular", () => {
+  const evaluation = evaluate(
+    draw(
+      { rx: ["receiver-stacked", { mode: "universal" }], p: ["outlet-sat"], lnb: ["lnb-stacked"] },
+      "lnb.out > p.in, p.sat > rx.sat",
+    ),
+  );
+  expect(at(evaluation, "p", "sat")).toEqual([]);
+  expect(at(evaluation, "rx", "sat")).toEqual([]);
 });
