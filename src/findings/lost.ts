@@ -33,13 +33,14 @@ export function whereLost(
   const seen = new Set<string>();
   let stops: Stop[] = [];
   let openInput: PortOf | undefined;
+  let ownInput: PortOf | undefined;
   let otherOutput: OtherOutput | undefined;
   for (const { port, polarisation } of inputs) {
     if (polarisation && wanted.plane && polarisation !== wanted.plane.polarisation) continue;
     const meantFor = polarisation ? { part: receiver.part.id, port } : undefined;
     const end = receiver.joined[port];
     if (end) stops.push({ at: { part: end[0], port: end[1] }, meantFor });
-    else openInput ??= { part: receiver.part.id, port };
+    else ownInput ??= { part: receiver.part.id, port };
   }
   while (stops.length > 0) {
     const next: Stop[] = [];
@@ -74,7 +75,7 @@ export function whereLost(
     }
     stops = next;
   }
-  return endOf(evaluation, wanted, openInput, otherOutput);
+  return endOf(evaluation, wanted, { openInput, otherOutput, ownInput });
 }
 
 /** Whoever takes the volts that arrive too low; else the part at which the supply ends or should begin. */
@@ -95,11 +96,17 @@ function keepsSupplyFrom(evaluation: Evaluation, record: PartRecord): PartId {
   return taker?.part ?? supply;
 }
 
+/** What a search came upon: open inputs on the way, outputs that have it, and an input of the receiver without a lead. */
+type CameUpon = {
+  readonly openInput: PortOf | undefined;
+  readonly otherOutput: OtherOutput | undefined;
+  readonly ownInput: PortOf | undefined;
+};
+
 function endOf(
   evaluation: Evaluation,
   wanted: WantedCarrier,
-  openInput: PortOf | undefined,
-  otherOutput: OtherOutput | undefined,
+  { openInput, otherOutput, ownInput }: CameUpon,
 ): Lost {
   if (otherOutput?.meantFor) {
     const { at: from, meantFor, outputs } = otherOutput;
@@ -107,12 +114,17 @@ function endOf(
     return { reason: { kind: "wrong lead", ...meantFor, from, ...right }, culprit: meantFor };
   }
   const free = freeOutput(evaluation, wanted);
-  if (openInput)
-    return { reason: { kind: "open input", ...openInput, ...(free ? { free } : {}) }, culprit: openInput };
+  const missingLead = (at: PortOf): Lost => ({
+    reason: { kind: "open input", ...at, ...(free ? { free } : {}) },
+    culprit: at,
+  });
+  if (openInput) return missingLead(openInput);
   if (otherOutput) {
     const { at, outputs } = otherOutput;
     return { reason: { kind: "other output", ...at, outputs }, culprit: { part: at.part } };
   }
+  // One lead of several may be enough: it is to blame only where all of the others are in order.
+  if (ownInput) return missingLead(ownInput);
   if (free) return { reason: { kind: "open output", ...free }, culprit: free };
   return { reason: { kind: "does not arrive" } };
 }

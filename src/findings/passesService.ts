@@ -2,6 +2,7 @@
 import type { PartRecord } from "../evaluate/evaluation.ts";
 import type { Service } from "../signal/carrier.ts";
 import { gainDbAt } from "../signal/gain.ts";
+import type { Response } from "../signal/response.ts";
 
 /** A frequency in the middle of each service on a coaxial line [MHz]. */
 const MIDDLE_MHZ: Readonly<Record<Service, number>> = {
@@ -13,7 +14,7 @@ const MIDDLE_MHZ: Readonly<Record<Service, number>> = {
   satellite: 1500,
 };
 
-/** Less gain than this on the way in, and the input is meant for something else [dB]; our choice. */
+/** Filters that take more than this, and the input is meant for something else [dB]; our choice. */
 const MEANT_FOR_DB = -15;
 
 export function passesService(record: PartRecord, input: string, service: Service): boolean {
@@ -24,6 +25,12 @@ export function passesService(record: PartRecord, input: string, service: Servic
     (path) =>
       path.from === input &&
       path.loMHz === undefined &&
-      gainDbAt(path.response, MIDDLE_MHZ[service]) > MEANT_FOR_DB,
+      filteredDb(path.response, MIDDLE_MHZ[service]) > MEANT_FOR_DB,
   );
+}
+
+/** What the filters of a way do at a frequency, without its gains and losses [dB]. */
+function filteredDb(response: Response, f: number): number {
+  if (response.type === "series") return response.of.reduce((sum, one) => sum + filteredDb(one, f), 0);
+  return response.type === "windows" || response.type === "notch" ? gainDbAt(response, f) : 0;
 }

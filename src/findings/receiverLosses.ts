@@ -162,7 +162,9 @@ function follow(
       );
     case "too few volts": {
       const asked = { given: (o: Offer) => o.volts18, needs: SURELY_HORIZONTAL_VOLTS };
-      return by(first((line) => voltageStop(evaluation, line, asked), reason.part));
+      return by(
+        shortOf(record, inputs) ?? first((line) => voltageStop(evaluation, line, asked), reason.part),
+      );
     }
     case "dies at vertical": {
       const asked = { given: (o: Offer) => o.volts13, needs: reason.leastVolts };

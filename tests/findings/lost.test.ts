@@ -131,6 +131,22 @@ describe("a part that hands it on at other outputs", () => {
   });
 });
 
+describe("of two leads of a twin receiver", () => {
+  const twin: Parts = { ...roof, z: ["receiver-sat-twin"] };
+
+  test("the one that is off is not to blame for a trunk that is missing further up", () => {
+    const wires = `${sky}, a.vl > m.vl, a.vh > m.vh, a.hl > m.hl, m.out1 > z.sat1`;
+    expect(lost(twin, wires, "HH").culprit).toEqual({ part: "m", port: "hh" });
+  });
+
+  test("nor for what its other line has no way to ask for", () => {
+    expect(lost(twin, `${sky}, a.vl > z.sat1`, "HH")).toEqual({
+      reason: { kind: "other output", part: "a", port: "vl", outputs: ["hh"] },
+      culprit: { part: "a" },
+    });
+  });
+});
+
 describe("an open input by which it would come", () => {
   test("of a switch, with the output that has it and leads nowhere", () => {
     const wires = `${sky}, a.vl > m.vl, a.vh > m.vh, a.hh > m.hh, m.out1 > z.sat`;

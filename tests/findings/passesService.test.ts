@@ -44,10 +44,16 @@ describe("an input takes in", () => {
     expect(taken("multiswitch", "hl", { mainsOn: false })).toEqual(["satellite"]);
   });
 
-  test("nothing where there is no such input, nor at a part that lets nothing through", () => {
+  test("what its filters leave, however much it loses or amplifies", () => {
+    expect(taken("attenuator", "in", { lossDb: 20 })).toEqual(["fm", "dab", "tv", "satellite"]);
+    expect(taken("bad-joint", "in", { fault: "open" })).toEqual(["fm", "dab", "tv", "satellite"]);
+    expect(taken("cable", "in", { lengthM: 200 })).toEqual(["fm", "dab", "tv", "satellite"]);
+    expect(taken("amp-masthead", "in", { takes: "uhf", gainDb: 30 })).toEqual(["tv"]);
+  });
+
+  test("nothing where there is no such input", () => {
     expect(taken("splitter", "out1")).toEqual([]);
     expect(taken("splitter", "in9")).toEqual([]);
     expect(taken("receiver-tv", "in")).toEqual([]);
-    expect(taken("bad-joint", "in", { fault: "open" })).toEqual([]);
   });
 });

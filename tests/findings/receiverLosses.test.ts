@@ -255,6 +255,27 @@ const JOBS: readonly Job[] = [
 const quadrant = ({ polarisation, half }: { polarisation: string; half: string }) =>
   `${polarisation}${half === "low" ? "L" : "H"}`;
 
+// The receiver's own supply shuts down at a short, so nothing on the way tells; the short itself does.
+test("a short on the line of a multiswitch is the culprit, no receiver", () => {
+  const evaluation = evaluate(
+    draw(
+      {
+        z: ["receiver-sat", { polarisation: "H" }],
+        c: ["combiner", { dc: "all" }],
+        l: ["load", { place: "input", dcBlocked: false }],
+        m: ["multiswitch"],
+        a: ["lnb-quattro"],
+        d: ["dish"],
+      },
+      "d.sky > a.sky, a.vl > m.vl, a.vh > m.vh, a.hl > m.hl, a.hh > m.hh, m.out1 > c.in1, l.out > c.in2, c.out > z.sat",
+    ),
+  );
+  const record = evaluation.record("z");
+  const losses = record ? receiverLosses(evaluation, record) : [];
+  expect(losses.length).toBeGreaterThan(0);
+  for (const { missing } of losses) expect(missing.culprit?.part).toBe("l");
+});
+
 describe("a loss leads to its culprit", () => {
   test.each(JOBS.map((job) => [job.name, job] as const))("%s", (_, job) => {
     const evaluation = evaluate(draw(job.parts, job.wires));
