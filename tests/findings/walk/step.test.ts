@@ -9,7 +9,7 @@ import type { Limits } from "../../../src/findings/limits.ts";
 import { carriersOffered } from "../../../src/findings/walk/choice.ts";
 import { stepsTo, type WayStep } from "../../../src/findings/walk/step.ts";
 import { draw, type Sketch } from "../../draw.ts";
-import { MODE } from "../../signal/bands.ts";
+import { bandOf, MODE } from "../../signal/bands.ts";
 import { recordOf } from "../byHand.ts";
 
 const aerial = (levelDbuv: number) =>
@@ -80,6 +80,28 @@ describe("limits at the end", () => {
   test("where there are none, none are told", () => {
     for (const step of steps({ x: pad }, "u.out > x.in")) expect(step).not.toHaveProperty("within");
   });
+});
+
+test("a source without any noise has none to be told, and nothing can be too noisy", () => {
+  const evaluation = evaluate(draw({ u: aerial(60), x: ["receiver-tv"] }, "u.out > x.in"));
+  const [choice] = carriersOffered(evaluation, recordOf(evaluation, "x"), { service: "tv" });
+  if (!choice) throw new Error("no such carrier");
+  const quiet = {
+    ...recordOf(evaluation, "u"),
+    outputs: { out: { bands: [bandOf({ from: "u", level: 60, noise: 0 })] } },
+  };
+  const [step] = stepsTo(
+    { ...evaluation, record: (id) => (id === "u" ? quiet : evaluation.record(id)) },
+    { part: "u", port: "out" },
+    choice,
+    {},
+  );
+  expect(step).toMatchObject({
+    levelDbuv: 60,
+    cnDb: Number.POSITIVE_INFINITY,
+    marginDb: Number.POSITIVE_INFINITY,
+  });
+  expect(step).not.toHaveProperty("noiseDbuv");
 });
 
 test("where the carrier is not there, there is no step", () => {
