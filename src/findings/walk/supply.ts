@@ -28,7 +28,7 @@ export type SupplyStep = {
   readonly volts: number;
   /** Current of everything that hangs on this point [mA]. */
   readonly milliamps: number;
-  /** Series resistance of the part itself [Ω] and what it takes [V], a steering diode included; 0 where the way ends. */
+  /** Series resistance of the part itself [Ω] and what it takes [V], a steering diode included; 0 where it hands none on. */
   readonly ohms: number;
   readonly dropVolts: number;
   readonly diodeVolts: number;

@@ -46,6 +46,18 @@ describe("a setting is found", () => {
   });
 });
 
+// A masthead amplifier may live on what the other leg passes.
+test("a setting is preferred that stops no supply which passes now", () => {
+  expect(found(["diplexer-combine", { dc: "tv" }], passes("out", "sat"))).toEqual({
+    option: "dc",
+    value: "both",
+  });
+  expect(found(["diplexer-combine", { dc: "none" }], passes("out", "sat"))).toEqual({
+    option: "dc",
+    value: "sat",
+  });
+});
+
 describe("it is another type of part and no setting", () => {
   test("where it would live on supply and has mains of its own now", () => {
     expect(found(["multiswitch"], passes("out1", "vl"))).toBeUndefined();
