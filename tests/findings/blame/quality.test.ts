@@ -60,6 +60,16 @@ describe("noise is the fault of what is worse than it should be", () => {
     expect(at(5.5)).toMatchObject({ part: "d", does: "noisy", amount: 5.5 });
   });
 
+  // 5 dB where 2 are usual under an aerial: 3 dB.
+  test("what is usual depends on the kind", () => {
+    const found = noise(
+      { i: ["power-inserter"], m: ["amp-masthead", { noiseFigureDb: 5 }], a: aerial(55) },
+      "a.out > m.in, m.out > i.in, i.out > z.in",
+    );
+    expect(found).toMatchObject({ part: "m", does: "noisy", amount: 5 });
+    expect(found?.excessDb).toBeCloseTo(3, 1);
+  });
+
   // Masthead amplifier at 6 of 16 dB, F = 1.585; 30 m of cable add (2.738 − 1)/3.981 = 0.437, the amplifier behind
   // 2.162·2.738/3.981 = 1.487: 3.509 in all. Its gain put right makes a tenth of the 1.924 behind it, and nothing of
   // its own noise: 1.777, 2.95 dB better.
@@ -220,6 +230,23 @@ describe("what disturbs a carrier most", () => {
     expect(quality?.culprit).toMatchObject({ part: "d", port: "#sum", does: "overdriven" });
     expect(quality?.culprit?.excessDb).toBeCloseTo(5.24, 1);
     expect(quality?.culprit?.amount).toBeCloseTo(60 - 10.48, 1);
+  });
+
+  // Two channels of 85 + 15 = 100 dBµV, and one of 85 − 30 + 10 = 65 by the radio input, which it should not come by: C/I
+  // 35 dB. Rated 80 the products lie 60 − 2·20 = 20 dB below, more than half of it all; rated 95 50 dB.
+  test("of products and a foreign signal at one part the greater", () => {
+    const at = (outputDbuv: number) =>
+      found(
+        {
+          x: ["amp-distribution", { inputs: "two", outputDbuv }],
+          b: aerial(85),
+          a: aerial(85, { channels: [{ channel: 30 }, { channel: 40 }] }),
+        },
+        "a.out > x.in, b.out > x.radio, x.out > z.in",
+      );
+    expect(at(80)?.spoiler).toEqual({ by: "products", part: "x" });
+    expect(at(95)?.spoiler).toMatchObject({ by: "foreign", signal: { part: "b" }, part: "x" });
+    expect(at(95)?.culprit).toMatchObject({ part: "x", port: "out", does: "brings together" });
   });
 
   // C/I of 20 dB is 0.0100 of the carrier, of 15 dB 0.0316: the second adds more. 10 dB is 0.1: then the first does.

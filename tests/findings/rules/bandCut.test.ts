@@ -85,6 +85,25 @@ describe("a filter for some of the channels", () => {
   });
 });
 
+// Blocks 8B, 10D and 12A lie at 197.648, 215.072 and 223.936 MHz.
+test("radio is counted in what it comes in", () => {
+  const of = (source: Sketch[string], toMHz: number) =>
+    foundBy(
+      "band-cut",
+      draw(
+        { z: ["receiver-tv"], f: ["filter", { fromMHz: 80, toMHz }], a: source },
+        "a.out > f.in, f.out > z.in",
+      ),
+    );
+  expect(of(["aerial-dab"], 210)).toMatchObject([
+    { severity: "warning", at: { service: "dab" }, value: 2, unit: "DAB blocks" },
+  ]);
+  const stations = [90, 95, 100].map((frequencyMHz) => ({ frequencyMHz }));
+  expect(of(["aerial-fm", { stations }], 97)).toMatchObject([
+    { severity: "warning", at: { service: "fm" }, value: 1, unit: "FM stations" },
+  ]);
+});
+
 describe("a plate", () => {
   // TV to 600 MHz: channel 30 at 546 passes, 40 at 626 does not.
   test("is judged at the socket that the service is for", () => {

@@ -95,6 +95,55 @@ test("carriers that are lost in the products make it an error", () => {
   expect(still).toMatchObject({ severity: "warning", facts: { drowned: [] } });
 });
 
+test("each is counted once, by whichever outputs it leaves", () => {
+  const two: Sketch[string] = ["amp-distribution", { gainDb: 5, outputDbuv: 80, outputs: 2 }];
+  const [lost] = foundBy(
+    "overload",
+    draw(
+      { y: ["receiver-tv"], z: ["receiver-tv"], x: two, a: aerial(97) },
+      "a.out > x.in, x.out > z.in, x.out2 > y.in",
+    ),
+  );
+  expect(lost?.facts.drowned).toEqual([{ service: "tv", count: 2 }]);
+});
+
+test("the load is told also where only the second output is joined", () => {
+  const two: Sketch[string] = ["amp-distribution", { gainDb: 5, outputDbuv: 80, outputs: 2 }];
+  const [one] = foundBy(
+    "overload",
+    draw({ z: ["receiver-tv"], x: two, a: aerial(76) }, "a.out > x.in, x.out2 > z.in"),
+  );
+  expect(one?.facts).toMatchObject({ because: "gain", load: [{ service: "tv", part: "a" }] });
+  expect(one?.facts.gainDb).toBeCloseTo(5, 3);
+});
+
+// Four transponders of about equal level at satellite IF: 10·log10(4/2) = 3.01 dB less than the rating.
+test("at satellite IF the powers count", () => {
+  const transponders = [0, 1, 2, 3].map((n) => ({
+    frequencyMHz: 10_729 + 48 * n,
+    polarisation: "V",
+    mode: "dvbs2-qpsk-1/2",
+  }));
+  const design = draw(
+    {
+      r: ["receiver-sat"],
+      x: ["amp-if", { gainDb: 12, slopeDb: 0, outputDbuv: 85 }],
+      l: ["lnb-universal"],
+      d: ["dish", { transponders }],
+    },
+    "d.sky > l.sky, l.out > x.in, x.out > r.sat",
+  );
+  const [one, ...more] = foundBy("overload", design);
+  expect(more).toEqual([]);
+  expect(one).toMatchObject({
+    at: { part: "x", port: "out" },
+    wires: ["x.out>r.sat"],
+    facts: { rule: "power", load: [{ service: "satellite", part: "d" }] },
+  });
+  expect(one?.limit).toBeCloseTo(81.99, 1);
+  expect(one?.facts.gainDb).toBeCloseTo(12, 1);
+});
+
 describe("what the load is made of", () => {
   const joined = (a: Sketch[string], b: Sketch[string]) =>
     found({ x: amplifier(20), j: ["combiner"], b, a }, "a.out > j.in1, b.out > j.in2, j.out > x.in")[0];
