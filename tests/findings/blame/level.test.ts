@@ -165,6 +165,22 @@ describe("too much", () => {
     expect(tooMuch({ ...mast(), a: aerial(78) }, wires, 5)).toMatchObject({ part: "a" });
   });
 
+  // 62 + 15 − 4 = 73 dBµV at y, in order; 83 at z, 9 too much: of the 15 dB before both 9 count, and of these a half.
+  test("is the amplifier's that no place in order depends on", () => {
+    const parts: Sketch = {
+      n: ["amp-distribution", { gainDb: 10, outputDbuv: 120 }],
+      s: ["splitter", { loss: "own", ownTvDb: 4 }],
+      m: ["amp-distribution", { gainDb: 15, outputDbuv: 120 }],
+      a: aerial(62),
+    };
+    const split = "a.out > m.in, m.out > s.in, s.out1 > n.in, n.out > z.in";
+    expect(tooMuch({ y: ["receiver-tv"], ...parts }, `${split}, s.out2 > y.in`, 9)).toMatchObject({
+      part: "n",
+      does: "high gain",
+    });
+    expect(tooMuch(parts, split, 9)).toMatchObject({ part: "m" });
+  });
+
   test("is a plate's that takes too little off the line", () => {
     const parts: Sketch = {
       y: ["receiver-tv"],

@@ -310,6 +310,24 @@ describe("a C/N that is too low", () => {
     expect(blamedForQuality(line, "z.in", 25).culprit).toMatchObject({ part: "a" });
   });
 
+  // 48 − 9 − 4 = 35 dBµV at y are 31.4 dB, in order; 29 at z are 25.4. The pad of 9 dB before both would bring about 9,
+  // of which the 3 that are missing count, and of these a half; that of 6 dB before z 10·log10(1/(1 − 0.749·0.749)) = 3.57.
+  test("asks who else is served: a part before a place in order comes behind", () => {
+    const parts: Sketch = {
+      z: ["receiver-tv"],
+      p: ["attenuator", { lossDb: 6 }],
+      s: ["splitter", { loss: "own", ownTvDb: 4 }],
+      q: ["attenuator", { lossDb: 9 }],
+      a: aerial(48),
+    };
+    const wires = "a.out > q.in, q.out > s.in, s.out1 > p.in, p.out > z.in";
+    const beside = draw({ y: ["receiver-tv"], ...parts }, `${wires}, s.out2 > y.in`);
+    const found = blamedForQuality(beside, "z.in", 3).culprit;
+    expect(found).toMatchObject({ part: "p", does: "attenuates" });
+    expect(found?.excessDb).toBeCloseTo(3.57, 1);
+    expect(blamedForQuality(draw(parts, wires), "z.in", 3).culprit).toMatchObject({ part: "q" });
+  });
+
   test("names nobody where the carrier does not come", () => {
     expect(blamedForQuality(line, "z.in", 5, { worst: { index: 3 } })).toEqual({ spoiler: { by: "noise" } });
   });

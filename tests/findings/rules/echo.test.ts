@@ -40,6 +40,22 @@ test("of several signals names each, once", () => {
   expect(echo?.facts.bands.map((band) => band.part).sort()).toEqual(["a", "b"]);
 });
 
+// By the radio input it comes 35 dB weaker: 30 dB off what does not belong there, and 5 dB less gain.
+test("is told inside a part without a wire", () => {
+  const [echo] = foundBy(
+    "same-signal-twice",
+    draw(
+      { z: ["receiver-tv"], x: ["amp-distribution", { inputs: "two" }], s: ["splitter"], a: aerial(30) },
+      "a.out > s.in, s.out1 > x.in, s.out2 > x.radio, x.out > z.in",
+    ),
+  );
+  expect(echo).toMatchObject({
+    at: { part: "x", port: "#sum", service: "tv" },
+    parts: ["x", "a"],
+    wires: [],
+  });
+});
+
 test("is no matter of two sources, nor of one way", () => {
   expect(found({ b: aerial(30), a: aerial(30) }, "a.out > j.in1, b.out > j.in2")).toEqual([]);
   expect(found({ a: aerial(30) }, "a.out > j.in1")).toEqual([]);

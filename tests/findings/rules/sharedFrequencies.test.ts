@@ -131,6 +131,25 @@ describe("two wanted signals on one channel", () => {
   });
 });
 
+// An amplifier gives 15 dB to TV, 10 to its radio input, which takes 30 off what does not belong there: 35 dB between two
+// alike, 16.3 more than needed.
+test("what meets inside a part is told there, without a wire", () => {
+  const design = draw(
+    { z: ["receiver-tv"], x: ["amp-distribution", { inputs: "two" }], b: aerial(62, 30), a: aerial(62, 30) },
+    "a.out > x.in, b.out > x.radio, x.out > z.in",
+  );
+  const [found, ...more] = foundBy("shared-frequencies", design);
+  expect(more).toEqual([]);
+  expect(found).toMatchObject({
+    severity: "note",
+    at: { part: "x", port: "#sum", band: "#sum|tv@a|tv@b" },
+    parts: ["x", "a", "b"],
+    wires: [],
+    facts: { tolls: [{ grade: "slight", service: "tv", count: 1 }] },
+  });
+  expect(found?.value).toBeCloseTo(35, 3);
+});
+
 test("a signal that meets itself is another matter", () => {
   const twice = draw(
     { z: ["receiver-tv"], j: ["combiner"], s: ["splitter"], a: aerial(60, 30) },

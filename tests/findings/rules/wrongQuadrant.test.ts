@@ -152,6 +152,18 @@ describe("with two satellites", () => {
     ]);
   });
 
+  // Dish j feeds three inputs of the second satellite, and one of the first: it is the second.
+  test("a dish belongs where most of its leads are", () => {
+    const leads = "n.vl > u.vl, n.vh > u.vh2, n.hl > u.hl2, n.hh > u.hh2";
+    expect(two(leads).filter((f) => f.facts.kind !== "open")).toMatchObject([
+      {
+        at: { part: "u", port: "vl" },
+        wires: ["n.vl>u.vl"],
+        facts: { kind: "misplaced", expects: "1:VL", gets: "VL", dish: "j" },
+      },
+    ]);
+  });
+
   test("dishes joined the other way round are no fault", () => {
     expect(
       two(
