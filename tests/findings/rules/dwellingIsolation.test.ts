@@ -1,0 +1,77 @@
+/**
+ * Isolation between flats: 38 dB from 47 to 300 MHz, 30 dB to 862, 20 dB from 950 to 2150 (Spanish Royal Decree 346/2011, Annex I
+ * 4.4). Reckoned as the loss of a plate, the decoupling of the splitter, and the loss of the other plate.
+ */
+import { describe, expect, test } from "vitest";
+import { draw, type Sketch } from "../../draw.ts";
+import { foundBy } from "./foundBy.ts";
+
+const plate = (dwelling: string, lossDb = 1): Sketch[string] => ["outlet-tv", { dwelling, lossDb }];
+
+const flats = (isolationDb: number, p: Sketch[string], q: Sketch[string], source = "aerial-uhf") =>
+  foundBy(
+    "dwelling-isolation",
+    draw(
+      { q, p, s: ["splitter", { isolationDb }], a: [source] },
+      "a.out > s.in, s.out1 > p.in, s.out2 > q.in",
+    ),
+  );
+
+describe("of two flats behind one splitter", () => {
+  // 1 + 22 + 3 = 26 dB.
+  test("is told where the ways part, with the plates and the flats in the order of its outputs", () => {
+    const [found, ...more] = flats(22, plate("left"), plate("right", 3));
+    expect(more).toEqual([]);
+    expect(found).toMatchObject({
+      severity: "warning",
+      at: { part: "s", band: "300" },
+      parts: ["s", "p", "q"],
+      wires: [],
+      limit: 30,
+      unit: "dB",
+      facts: { outlets: ["p", "q"], dwellings: ["left", "right"], fromMHz: 300, toMHz: 862 },
+    });
+    expect(found?.value).toBeCloseTo(26, 6);
+  });
+
+  // 1 + 28 + 1 = 30 dB is enough, 29 are not.
+  test("is enough at the limit", () => {
+    expect(flats(28, plate("left"), plate("right"))).toEqual([]);
+    expect(flats(27, plate("left"), plate("right"))).toHaveLength(1);
+  });
+
+  // FM, 88 to 108 MHz; then 36 dB are asked for another range, and nothing is there above 300 MHz.
+  test("is asked for where something is received only", () => {
+    const radio = flats(35, plate("left"), plate("right"), "aerial-fm");
+    expect(radio).toMatchObject([
+      { at: { part: "s", band: "47" }, limit: 38, facts: { fromMHz: 47, toMHz: 300 } },
+    ]);
+    expect(radio[0]?.value).toBeCloseTo(37, 6);
+    expect(flats(36, plate("left"), plate("right"), "aerial-fm")).toEqual([]);
+    expect(flats(35, plate("left"), plate("right"))).toEqual([]);
+  });
+
+  test("is asked for in each range by itself", () => {
+    const both = foundBy(
+      "dwelling-isolation",
+      draw(
+        {
+          q: plate("right"),
+          p: plate("left"),
+          s: ["splitter", { isolationDb: 22 }],
+          j: ["combiner"],
+          b: ["aerial-fm"],
+          a: ["aerial-uhf"],
+        },
+        "a.out > j.in1, b.out > j.in2, j.out > s.in, s.out1 > p.in, s.out2 > q.in",
+      ),
+    );
+    expect(both.map((f) => f.limit).sort()).toEqual([30, 38]);
+  });
+});
+
+test("is no matter within one flat, nor where no flat is named", () => {
+  expect(flats(22, plate("left"), plate("left"))).toEqual([]);
+  expect(flats(22, plate(""), plate(""))).toEqual([]);
+  expect(flats(22, plate("left"), plate("  "))).toEqual([]);
+});

@@ -1,0 +1,135 @@
+/** Supplies that are shorted or asked for too much: currents added by hand. Who is named is common practice, no source. */
+import { describe, expect, test } from "vitest";
+import { draw, type Sketch } from "../../draw.ts";
+import { backwards, foundBy } from "./foundBy.ts";
+
+const found = (parts: Sketch, wires: string) =>
+  foundBy("supply-overloaded", draw({ ...parts, d: ["dish"] }, `d.sky > l.sky, ${wires}`));
+
+describe("too much current", () => {
+  const lnb = (commonMa: number): Sketch[string] => ["lnb-universal", { commonMa, outputMa: 35 }];
+  const line = (limitMa: number, milliamps = 150) =>
+    found(
+      { a: ["receiver-sat", { limitMa }], g: ["amp-if", { milliamps }], l: lnb(60) },
+      "l.out > g.in, g.out > a.sat",
+    );
+
+  // 60 + 35 mA of the LNB and 150 of the amplifier: 245 mA.
+  test("names the supply, then who draws it, most first", () => {
+    expect(line(200)).toMatchObject([
+      {
+        severity: "error",
+        at: { part: "a", port: "sat" },
+        parts: ["a", "g", "l"],
+        wires: ["g.out>a.sat"],
+        value: 245,
+        limit: 200,
+        unit: "mA",
+        facts: {
+          kind: "too much",
+          draws: [
+            { part: "g", milliamps: 150 },
+            { part: "l", milliamps: 95 },
+          ],
+        },
+      },
+    ]);
+    expect(line(200, 60)).toEqual([]);
+  });
+
+  test("is none just at the limit", () => {
+    expect(line(245)).toEqual([]);
+    expect(line(244)).toHaveLength(1);
+  });
+
+  test("of equal draws is told in the order of names", () => {
+    for (const [first, second] of [
+      ["g", "h"],
+      ["h", "g"],
+    ] as const) {
+      const [one] = found(
+        {
+          a: ["receiver-sat", { limitMa: 150 }],
+          [first]: ["amp-if", { milliamps: 95 }],
+          [second]: ["amp-if", { milliamps: 95 }],
+          l: lnb(60),
+        },
+        `l.out > ${first}.in, ${first}.out > ${second}.in, ${second}.out > a.sat`,
+      );
+      expect(one).toMatchObject({ value: 285, parts: ["a", "g", "h", "l"] });
+    }
+  });
+
+  // 200 + 2·35 = 270 mA, drawn from whichever receiver feeds it: too much for either.
+  test("for several supplies is the fault of whoever draws it from all", () => {
+    const parts: Sketch = {
+      b: ["receiver-sat", { limitMa: 250 }],
+      a: ["receiver-sat", { limitMa: 200 }],
+      l: ["lnb-universal", { outputs: "2", commonMa: 200, outputMa: 35 }],
+    };
+    const all = found(parts, "l.out1 > a.sat, l.out2 > b.sat");
+    expect(all.map((f) => [f.at.part, f.parts, f.value, f.limit]).sort()).toEqual([
+      ["a", ["l", "a"], 270, 200],
+      ["b", ["l", "b"], 270, 250],
+    ]);
+    expect(found({ ...parts, b: ["receiver-sat"] }, "l.out1 > a.sat, l.out2 > b.sat")).toMatchObject([
+      { at: { part: "a" }, parts: ["a", "l"] },
+    ]);
+  });
+
+  test("of a mains unit is told at the input that it feeds by", () => {
+    const [one] = found(
+      {
+        r: ["receiver-sat"],
+        u: ["multiswitch", { terrestrial: false, outputs: 4, lnbLimitMa: 150 }],
+        l: ["lnb-quattro", { currentMa: 200 }],
+      },
+      "l.vl > u.vl, l.vh > u.vh, l.hl > u.hl, l.hh > u.hh, u.out1 > r.sat",
+    );
+    expect(one?.at.part).toBe("u");
+    expect(one).toMatchObject({ value: 200, limit: 150 });
+  });
+});
+
+describe("a short", () => {
+  const parts: Sketch = {
+    b: ["receiver-sat"],
+    a: ["receiver-sat", { polarisation: "H" }],
+    s: ["splitter", { dc: "all" }],
+    x: ["bad-joint", { fault: "shorted" }],
+    l: ["lnb-universal"],
+  };
+
+  test("is told where it is, with the supplies that shut down in the order of names", () => {
+    const design = draw(
+      { ...parts, d: ["dish"] },
+      "d.sky > l.sky, l.out > x.in, x.out > s.in, s.out1 > b.sat, s.out2 > a.sat",
+    );
+    for (const drawn of [design, backwards(design)]) {
+      const [short, ...more] = foundBy("supply-overloaded", drawn);
+      expect(more).toEqual([]);
+      expect(short).toMatchObject({
+        severity: "error",
+        at: { part: "x", port: "out" },
+        parts: ["x", "a", "b"],
+        wires: ["x.out>s.in"],
+        facts: { kind: "short", supplies: ["a", "b"] },
+      });
+      expect(short).not.toHaveProperty("value");
+    }
+  });
+
+  // 60 mA of limit for 95 of the LNB, but the short is what shuts it down.
+  test("is told alone, not with what is drawn besides", () => {
+    const all = found({ ...parts, b: ["receiver-sat", { limitMa: 60 }] }, "l.out > x.in, x.out > b.sat");
+    expect(all.map((f) => f.facts.kind)).toEqual(["short"]);
+  });
+
+  test("that no supply reaches harms nobody", () => {
+    expect(found({ t: ["receiver-tv"], ...parts }, "l.out > x.in, x.out > t.in")).toEqual([]);
+  });
+
+  test("is none at a joint that is merely corroded", () => {
+    expect(found({ ...parts, x: ["bad-joint"] }, "l.out > x.in, x.out > b.sat")).toEqual([]);
+  });
+});
