@@ -3,7 +3,7 @@ import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { remembered } from "../../signal/remember.ts";
 import { extreme } from "../extreme.ts";
-import { profileOf } from "../limits.ts";
+import { isBeyond, profileOf } from "../limits.ts";
 import { type Heard, heardAt, placesOf } from "../places.ts";
 import { askWhole, wholeOf } from "../watched.ts";
 import { stagesTo } from "./stages.ts";
@@ -52,7 +52,7 @@ function served(evaluation: Evaluation, service: Service, limit: MissedLimit): R
       const worst = extreme(heard, (c) => missingDb(c, limit));
       if (!worst) continue;
       const missing = missingDb(worst, limit);
-      const isFailing = missing > 0;
+      const isFailing = isBeyond(missing);
       if (!isFailing && heard.some((c) => isOut(c, limit))) continue;
       const spare = Math.min(...heard.map((c) => spareDb(c, limit)));
       for (const { step } of stagesTo(evaluation, { part: record.part.id, port: place.port }, worst)) {
@@ -79,7 +79,9 @@ function missingDb({ levelDbuv, cniDb, limits }: Heard, limit: MissedLimit): num
 
 /** Whether it misses another limit that has to do with this one. */
 function isOut(heard: Heard, limit: MissedLimit): boolean {
-  return limit !== "C/N" && (missingDb(heard, "too little") > 0 || missingDb(heard, "too much") > 0);
+  return (
+    limit !== "C/N" && (isBeyond(missingDb(heard, "too little")) || isBeyond(missingDb(heard, "too much")))
+  );
 }
 
 /** How much more, or less, of it would still do. */

@@ -56,12 +56,15 @@ const UNITS: Readonly<Record<(typeof WANTED_SERVICES)[number], string>> = {
   satellite: "satellite transponders",
 };
 
+/** Carriers that get through; of user bands all of them, and those that somebody uses. */
+type Live = { readonly live: number; readonly liveOfUse: number };
+
 type CutHere = { readonly facts: CutFacts; readonly severity: Severity };
 
 /** For every band of a service, the output that passes most of it, if it passes some but not all. */
 function cutsHere(record: PartRecord, service: Service): readonly CutHere[] {
   const sockets = record.kind.delivery?.(record.options).sockets;
-  const best = new Map<string, { port: string; band: Band; lost: readonly number[]; live: number }>();
+  const best = new Map<string, { port: string; band: Band; lost: readonly number[] } & Live>();
   // In the order of the part's outputs, so that the same design gives the same finding whatever came first.
   for (const { id: port } of record.ports) {
     const spectrum = record.outputs[port];
@@ -69,21 +72,21 @@ function cutsHere(record: PartRecord, service: Service): readonly CutHere[] {
     if (!spectrum || (services && !services.includes(service))) continue;
     for (const band of spectrum.bands) {
       if (band.origin.service !== service) continue;
-      const { live, lost } = countCut(record, port, band);
+      const { live, liveOfUse, lost } = countCut(record, port, band);
       const name = `${band.origin.key}${band.half ?? ""}${services ? port : ""}`;
       const former = best.get(name);
-      if (live > 0 && (!former || live > former.live)) best.set(name, { port, band, live, lost });
+      if (live > 0 && (!former || live > former.live)) best.set(name, { port, band, live, liveOfUse, lost });
     }
   }
   return [...best.values()]
     .filter((cut) => cut.lost.length > 0)
-    .map(({ port, band, lost, live }) => ({
+    .map(({ port, band, lost, liveOfUse }) => ({
       severity: severityOf(record, port, band),
       facts: {
         band: bandFactsOf(band),
         port,
         lost: lost.length,
-        of: live + lost.length,
+        of: liveOfUse + lost.length,
         stretches: stretchesOf(band, lost),
         example: { centreMHz: band.grid.centre[lost[0] ?? 0] ?? 0, levelDbuv: band.level[lost[0] ?? 0] ?? 0 },
       },
@@ -97,15 +100,18 @@ function severityOf(record: PartRecord, port: string, band: Band): Severity {
 }
 
 /** Of user bands those count that receivers behind the output use; all of them, while none speaks from there. */
-function countCut(record: PartRecord, port: string, band: Band): { live: number; lost: readonly number[] } {
+function countCut(record: PartRecord, port: string, band: Band): { readonly lost: readonly number[] } & Live {
   const used = userBandsBehind(record, port);
   const lost: number[] = [];
   let live = 0;
+  let liveOfUse = 0;
   for (let i = 0; i < band.cut.length; i++) {
-    if (isLive(band, i)) live++;
-    else if (isOfUse(band, i, used) && isCutBy(band, i, record.part.id)) lost.push(i);
+    if (isLive(band, i)) {
+      live++;
+      if (isOfUse(band, i, used)) liveOfUse++;
+    } else if (isOfUse(band, i, used) && isCutBy(band, i, record.part.id)) lost.push(i);
   }
-  return { live, lost };
+  return { live, liveOfUse, lost };
 }
 
 /** Whether a carrier was taken away by this very part. */

@@ -4,6 +4,7 @@ import type { DeratingRule } from "../../rf/intermod.ts";
 import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { cnDb, isLive, marginDb } from "../../signal/readout.ts";
 import { blameForOverload } from "../blame/overload.ts";
+import { wayGainDb } from "../blame/shortcomings.ts";
 import { extreme } from "../extreme.ts";
 import { type RuleOf, wireIdsAt } from "../rule.ts";
 import { keptFor } from "../watched.ts";
@@ -98,12 +99,14 @@ function gainOf(record: PartRecord, drive: Drive): number {
   for (const band of record.outputs[port ?? ""]?.bands ?? [])
     band.level.forEach((level, i) => {
       if (level <= most) return;
-      for (const { bands } of Object.values(record.inputs)) {
+      for (const [from, { bands }] of Object.entries(record.inputs)) {
         const same = bands.find((b) => b.origin.key === band.origin.key);
         const at = same?.grid.index.indexOf(band.grid.index[i] ?? -1) ?? -1;
         if (!same || at < 0) continue;
         most = level;
-        gain = level - (same.level[at] ?? 0);
+        // What comes out is held down where the part is driven far: the way itself tells what it would add.
+        const way = { from, to: drive.port, centreMHz: same.grid.centre[at] ?? 0 };
+        gain = wayGainDb(record.treatment.paths ?? [], way) ?? level - (same.level[at] ?? 0);
       }
     });
   return gain;

@@ -5,7 +5,7 @@ import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { type BandFacts, bandFactsOf } from "../bandFacts.ts";
 import { isWanted, lossCounts, meetingsByPair, pairKey, type Toll, worstHit } from "../collisions.ts";
 import type { Severity } from "../finding.ts";
-import { type RuleOf, wireIdsAt } from "../rule.ts";
+import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 
 export type SharedFrequenciesFacts = {
   /** The signal that suffers most, and the one that it meets. */
@@ -46,7 +46,7 @@ export const sharedFrequencies: RuleOf<"shared-frequencies"> = {
         {
           severity: SEVERITY[worst.grade],
           at: { part: here, port: first.port, service: serviceOf(first), band: pairKey(first) },
-          parts: intruder === undefined ? [here, ...ends] : [intruder, here, ...ends],
+          parts: culpritFirst(intruder ?? here, [here, ...ends]),
           wires,
           value: worst.ciDb,
           limit: worst.requiredDb,

@@ -82,6 +82,11 @@ describe("of too little", () => {
   });
 });
 
+// 49 − 4 = 45 dBµV is the limit itself, whatever the last digit of the sum.
+test("a place just at its limit is in order", () => {
+  expect(served(house(49, 0), "too little", "s.out2")).toMatchObject({ failing: 0, inOrder: 1 });
+});
+
 describe("of too much", () => {
   // 85 − 4 = 81 at y, 7 too much; 81 − 20 = 61 at z, which could lose 16.
   test("an output tells who has it, and what those in order could lose", () => {

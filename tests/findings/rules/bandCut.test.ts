@@ -208,8 +208,9 @@ describe("of user bands", () => {
 
   test("of those that somebody uses it is an error", () => {
     expect(line({ r: set(1, 3) })).toMatchObject([
-      { severity: "error", value: 1, facts: { cuts: [{ lost: 1, example: { centreMHz: 1680 } }] } },
+      { severity: "error", value: 1, facts: { cuts: [{ lost: 1, of: 2, example: { centreMHz: 1680 } }] } },
     ]);
+    expect(line({ r: set(3) })).toMatchObject([{ severity: "error", facts: { cuts: [{ lost: 1, of: 1 }] } }]);
   });
 
   test("other people's do not count", () => {

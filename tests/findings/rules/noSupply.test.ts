@@ -75,7 +75,7 @@ describe("a supply that stops on the way", () => {
         "k.sky > m.sky, u.out > d.tv, m.out > d.sat, d.out > plate.in, plate.tv > tv.in, plate.sat > a.sat",
       ),
       parts: ["d", "m", "a"],
-      stop: { why: "blocks", feeds: "tv", setting: { option: "dc", value: "sat" } },
+      stop: { why: "blocks", feeds: "tv", setting: { option: "dc", value: "both" } },
     },
     {
       name: "because the lead is on the wrong input of a diplexer",

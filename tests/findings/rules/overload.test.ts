@@ -40,6 +40,13 @@ describe("an amplifier driven too hard", () => {
     expect(one?.facts.load[0]?.share).toBeCloseTo(1, 6);
   });
 
+  // 88.6 dBµV in, 90 allowed: turned down far enough it would do. What comes out is held down where it saturates.
+  test("far too hard, by the gain that it would have", () => {
+    const [one] = found({ x: amplifier(22, 90), a: aerial(88.6) });
+    expect(one?.facts.gainDb).toBeCloseTo(22, 6);
+    expect(one).toMatchObject({ parts: ["x"], facts: { because: "gain" } });
+  });
+
   // Five carriers: 7.5·log10 4 = 4.515 dB less than the rating.
   test("by many carriers, for which less is allowed", () => {
     const [one] = found({ x: amplifier(5), a: aerial(71, [30, 33, 36, 40, 44]) });
