@@ -19,7 +19,7 @@ export const bandCut: RuleWords<"band-cut"> = {
     const { lost, of } = sums(told);
     const kept = share(of - lost, of, countedAs(told));
     return (
-      `${partName(at.part)} passes only ${kept} of ${bandsCut(told)}: ` +
+      `${partName(at.part)} passes ${lost < of ? "only " : ""}${kept} of ${bandsCut(told)}: ` +
       `${plural(lost, { one: "one is outside its range", other: (n) => `${n} are outside its range` })}.`
     );
   },
