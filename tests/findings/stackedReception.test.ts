@@ -7,6 +7,7 @@ import type { ReceiverInput } from "../../src/parts/contract.ts";
 import type { Band, Stack } from "../../src/signal/band.ts";
 import type { Offer } from "../../src/signal/control.ts";
 import { type BandSketch, bandOf, gridOf, switchAt } from "../signal/bands.ts";
+import { speaker as speakerByHand } from "./byHand.ts";
 
 const satellite = (more: BandSketch) => bandOf({ from: "dish", service: "satellite", ...more });
 
@@ -15,21 +16,8 @@ const HELD = satellite({ grid: gridOf([11_000, 11_040], 30), level: 40, noise: [
 
 /** A receiver that speaks, on these user bands; without any: one in another mode. */
 function speaker(part: string, userBands?: readonly number[], more: Partial<Offer> = {}): Offer {
-  return {
-    part,
-    port: "sat",
-    kind: "commands",
-    volts13: 13,
-    volts18: 18,
-    volts: 18,
-    ohms: 0,
-    dropVolts: 0,
-    limitMa: 400,
-    toneArrives: true,
-    dormant: false,
-    request: { polarisation: "H", half: "low", ...(userBands ? { userBands } : {}) },
-    ...more,
-  };
+  const request = { polarisation: "H" as const, half: "low" as const, ...(userBands ? { userBands } : {}) };
+  return speakerByHand(part, { request, ...more });
 }
 
 /** A feed of user bands 1 at 1210 and 2 at 1420 MHz, 70 dBµV each, nothing lost to the line. */

@@ -3,27 +3,15 @@
  * first is common practice, no source. Parts are drawn in no order of the signal.
  */
 import { describe, expect, test } from "vitest";
-import { draw, type Sketch } from "../../draw.ts";
+import { draw } from "../../draw.ts";
 import { backwards, foundBy } from "./foundBy.ts";
+import { quattroBlock } from "./quattroBlock.ts";
 
 const SOUND = "l.vl > u.vl, l.vh > u.vh, l.hl > u.hl, l.hh > u.hh";
 
-/** A quattro LNB, a multiswitch and a receiver; `trunks` joins them. */
-const block = (trunks: string, extra: Sketch = {}) =>
-  draw(
-    {
-      r: ["receiver-sat"],
-      u: ["multiswitch", { terrestrial: false }],
-      l: ["lnb-quattro"],
-      k: ["dish"],
-      ...extra,
-    },
-    `k.sky > l.sky, ${trunks}, u.out1 > r.sat`,
-  );
-
 describe("quadrants at a multiswitch", () => {
   test("two leads on each other's inputs are one finding that names both", () => {
-    const design = block("l.vl > u.vl, l.hl > u.vh, l.vh > u.hl, l.hh > u.hh");
+    const design = quattroBlock("l.vl > u.vl, l.hl > u.vh, l.vh > u.hl, l.hh > u.hh");
     for (const drawn of [design, backwards(design)])
       expect(foundBy("wrong-quadrant", drawn)).toMatchObject([
         { parts: ["u"], at: { part: "u", port: "vh" }, facts: { kind: "swapped", ports: ["vh", "hl"] } },
@@ -31,12 +19,15 @@ describe("quadrants at a multiswitch", () => {
   });
 
   test("three leads in a ring are one finding", () => {
-    const found = foundBy("wrong-quadrant", block("l.vl > u.vh, l.vh > u.hl, l.hl > u.vl, l.hh > u.hh"));
+    const found = foundBy(
+      "wrong-quadrant",
+      quattroBlock("l.vl > u.vh, l.vh > u.hl, l.hl > u.vl, l.hh > u.hh"),
+    );
     expect(found).toMatchObject([{ facts: { kind: "swapped", ports: ["vl", "vh", "hl"] } }]);
   });
 
   test("an LNB with switched outputs is one finding that names it, not four", () => {
-    const design = block("l.out1 > u.vl, l.out2 > u.vh, l.out3 > u.hl, l.out4 > u.hh", {
+    const design = quattroBlock("l.out1 > u.vl, l.out2 > u.vh, l.out3 > u.hl, l.out4 > u.hh", {
       l: ["lnb-universal", { outputs: "4" }],
     });
     expect(foundBy("wrong-quadrant", design)).toMatchObject([
@@ -49,7 +40,7 @@ describe("quadrants at a multiswitch", () => {
   });
 
   test("so is a wideband LNB; that the other inputs are open follows from it", () => {
-    const design = block("l.v > u.vl, l.h > u.hl", { l: ["lnb-wideband"] });
+    const design = quattroBlock("l.v > u.vl, l.h > u.hl", { l: ["lnb-wideband"] });
     expect(foundBy("wrong-quadrant", design)).toMatchObject([
       { parts: ["l", "u"], facts: { kind: "no quattro", feed: "wideband", ports: ["vl", "hl"] } },
     ]);
@@ -57,7 +48,7 @@ describe("quadrants at a multiswitch", () => {
 
   test("an open input leaves its plane out for all behind; without a receiver nobody suffers", () => {
     const trunks = "l.vl > u.vl, l.vh > u.vh, l.hl > u.hl";
-    expect(foundBy("wrong-quadrant", block(trunks))).toMatchObject([
+    expect(foundBy("wrong-quadrant", quattroBlock(trunks))).toMatchObject([
       {
         severity: "error",
         parts: ["u"],
@@ -75,7 +66,7 @@ describe("quadrants at a multiswitch", () => {
   });
 
   test("a lead that hangs loose further up is told where it hangs", () => {
-    const design = block("l.vl > u.vl, l.vh > u.vh, l.hl > u.hl, c.out > u.hh", { c: ["cable"] });
+    const design = quattroBlock("l.vl > u.vl, l.vh > u.vh, l.hl > u.hl, c.out > u.hh", { c: ["cable"] });
     expect(foundBy("not-connected", design)).toMatchObject([
       { severity: "error", parts: ["c", "r"], at: { part: "c", port: "in" }, facts: { kind: "missed" } },
     ]);
@@ -153,8 +144,8 @@ describe("quadrants at a multiswitch", () => {
   });
 
   test("a sound block finds nothing", () => {
-    expect(foundBy("wrong-quadrant", block(SOUND))).toEqual([]);
-    expect(foundBy("not-connected", block(SOUND))).toEqual([]);
+    expect(foundBy("wrong-quadrant", quattroBlock(SOUND))).toEqual([]);
+    expect(foundBy("not-connected", quattroBlock(SOUND))).toEqual([]);
   });
 });
 

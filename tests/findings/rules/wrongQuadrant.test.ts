@@ -5,20 +5,9 @@
 import { describe, expect, test } from "vitest";
 import { draw, type Sketch } from "../../draw.ts";
 import { backwards, foundBy } from "./foundBy.ts";
+import { quattroBlock } from "./quattroBlock.ts";
 
-/** A quattro LNB on a dish, a multiswitch and a receiver. */
-const block = (wires: string, more: Sketch = {}) =>
-  draw(
-    {
-      r: ["receiver-sat"],
-      u: ["multiswitch", { terrestrial: false }],
-      l: ["lnb-quattro"],
-      k: ["dish"],
-      ...more,
-    },
-    `k.sky > l.sky, ${wires}, u.out1 > r.sat`,
-  );
-const found = (wires: string, more: Sketch = {}) => foundBy("wrong-quadrant", block(wires, more));
+const found = (wires: string, more: Sketch = {}) => foundBy("wrong-quadrant", quattroBlock(wires, more));
 
 test("a swap names both inputs in the order of the unit, and both leads", () => {
   expect(found("l.vl > u.vl, l.hh > u.vh, l.hl > u.hl, l.vh > u.hh")).toMatchObject([

@@ -1,0 +1,17 @@
+/** A quattro LNB on a dish, a multiswitch and a receiver, for tests of what stands on which input. */
+import type { Design } from "../../../src/design/design.ts";
+import { draw, type Sketch } from "../../draw.ts";
+
+/** `trunks` joins LNB "l" and multiswitch "u"; parts of `more` come in addition, or in the place of these. */
+export function quattroBlock(trunks: string, more: Sketch = {}): Design {
+  return draw(
+    {
+      r: ["receiver-sat"],
+      u: ["multiswitch", { terrestrial: false }],
+      l: ["lnb-quattro"],
+      k: ["dish"],
+      ...more,
+    },
+    `k.sky > l.sky, ${trunks}, u.out1 > r.sat`,
+  );
+}
