@@ -60,9 +60,11 @@ export const commandLost: RuleWords<"command-lost"> = {
       return culprit === facts.receiver
         ? undefined
         : `Replace ${partName(culprit)} with one that passes the 22 kHz tone.`;
-    if (facts.kind === "no command" && facts.wrongInput?.isMiswired) {
+    if (facts.kind === "no command" && facts.wrongInput) {
       const { feeds, port } = inputWords(told, facts.wrongInput);
-      return `Swap the leads at ${feeds} and ${port} of ${partName(culprit)}.`;
+      return facts.wrongInput.isMiswired
+        ? `Swap the leads at ${feeds} and ${port} of ${partName(culprit)}.`
+        : `Replace ${partName(culprit)} with one that passes supply and tone to ${port}.`;
     }
     if (facts.kind === "no command")
       return culprit === facts.receiver
