@@ -147,6 +147,31 @@ describe("commands that do not arrive", () => {
     expect(foundBy("no-supply", design)).toEqual([]);
   });
 
+  // Such a unit hands direct current on to the LNB, and no 22 kHz: only the low band can be asked for.
+  test("the tone stops at a unit that hands on direct current alone, and it is told for each line", () => {
+    const design = draw(
+      {
+        z: ["receiver-sat"],
+        u: ["multiswitch", { terrestrial: false, supply: "receivers" }],
+        l: ["lnb-universal", { outputs: "4", commonMa: 140 }],
+        k: ["dish"],
+      },
+      "k.sky > l.sky, l.out1 > u.vl, l.out2 > u.vh, l.out3 > u.hl, l.out4 > u.hh, u.out1 > z.sat",
+    );
+    for (const drawn of [design, backwards(design)]) {
+      const found = foundBy("command-lost", drawn).filter((f) => f.facts.kind === "no tone");
+      expect(found.map((f) => f.at.port).sort()).toEqual(["out1", "out2", "out3", "out4"]);
+      for (const one of found)
+        expect(one).toMatchObject({
+          severity: "error",
+          at: { part: "l", band: "z.sat" },
+          parts: ["u", "l", "z"],
+          wires: [expect.stringMatching(/^l\.out\d>u\./)],
+          facts: { kind: "no tone", receiver: "z", carries: "high band" },
+        });
+    }
+  });
+
   test("a position switch with two satellites, asked for none of them (DiSEqC, committed)", () => {
     const two = (position: string) =>
       draw(
