@@ -104,7 +104,7 @@ function legsTo(evaluation: Evaluation, line: Line): readonly Leg[] {
     if (part === target) return [];
     if (!record || seen.has(part)) return undefined;
     seen.add(part);
-    for (const port of inputsBehind(record, output)) {
+    for (const port of inputsOnLine(record, output)) {
       const end = record.joined[port];
       const above = end && goUp(end[0], end[1]);
       if (above)
@@ -125,7 +125,7 @@ function legsTo(evaluation: Evaluation, line: Line): readonly Leg[] {
 }
 
 /** Inputs that a supply or a signal at an output has to do with; those that it gets to come first. */
-function inputsBehind(record: PartRecord, output: string): readonly string[] {
+function inputsOnLine(record: PartRecord, output: string): readonly string[] {
   const fed = (record.power.paths ?? []).filter((path) => path.from === output).map((path) => path.to);
   return [...new Set([...fed, ...inletsOf(record, output).map((inlet) => inlet.port)])];
 }

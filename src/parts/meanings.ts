@@ -74,6 +74,11 @@ export function defectsOf(kind: PartKind, options: AnyOptions): readonly OptionD
   });
 }
 
+/** Whether a part is known to be broken: made to be a defect, or with an option off its sound value. */
+export function isBroken(kind: PartKind, options: AnyOptions): boolean {
+  return kind.trade.defect === true || defectsOf(kind, options).length > 0;
+}
+
 function isDefect(meta: FieldMeta, value: unknown): boolean {
   if (meta.defectValues) return meta.defectValues.includes(value);
   if (meta.defectAbove !== undefined) return typeof value === "number" && value > meta.defectAbove;

@@ -64,12 +64,11 @@ function planesOf(missing: readonly Missing[]): ReadonlySet<string> {
 /** A service may leave an outlet only for another plate that is new or changed, and did not hand it on before. */
 function handsOnAsMuch(was: Verdict, is: Verdict | undefined, before: Site, after: Site): boolean {
   const share = (s: ServiceVerdict | undefined) => (s && s.wanted > 0 ? s.got / s.wanted : 0);
-  const former = new Map(before.report.verdicts.map((v) => [v.part, v]));
   return was.services.every((s) => {
     if (share(is && serviceOf(is, s)) >= share(s)) return true;
     return after.report.verdicts.some((other) => {
       if (other.role !== "outlet" || other.part === was.part) return false;
-      const formerOther = former.get(other.part);
+      const formerOther = before.report.verdicts.find((v) => v.part === other.part);
       if (formerOther && share(serviceOf(formerOther, s)) > 0) return false;
       const kindBefore = before.evaluation.record(other.part)?.part.kind;
       const isNew = kindBefore !== after.evaluation.record(other.part)?.part.kind;

@@ -1,5 +1,5 @@
 /** Which of several parts that are wrong is the culprit. */
-import { defectsOf } from "../../parts/meanings.ts";
+import { isBroken } from "../../parts/meanings.ts";
 import type { Blamed } from "./culprit.ts";
 import type { Served, ServedByOutput } from "./served.ts";
 import type { Shortcoming } from "./shortcomings.ts";
@@ -40,13 +40,13 @@ export function worstOf(suspects: readonly Suspect[], about: About): Blamed | un
 
 function weightOf(suspect: Suspect, about: About): number {
   const { does, excessDb } = suspect.shortcoming;
-  if (isBroken(suspect)) return excessDb;
+  if (isDefect(suspect)) return excessDb;
   const counted = excessDb * (does === "weak source" ? SOURCE_WEIGHT : 1);
   return servedBy(suspect, about).inOrder > 0 ? Math.min(counted, about.missingDb) / 2 : counted;
 }
 
-function isBroken({ stage: { record } }: Suspect): boolean {
-  return record.kind.trade.defect === true || defectsOf(record.kind, record.options).length > 0;
+function isDefect({ stage: { record } }: Suspect): boolean {
+  return isBroken(record.kind, record.options);
 }
 
 function servedBy({ stage: { step } }: Suspect, { served }: About): Served {
@@ -56,7 +56,7 @@ function servedBy({ stage: { step } }: Suspect, { served }: About): Served {
 /** An amplifier by which all places would be right that the worst suspect serves, and others besides. */
 function mendsAll(suspects: readonly Suspect[], worst: Suspect, about: About): Suspect | undefined {
   const { failing } = servedBy(worst, about);
-  if (isBroken(worst) || worst.shortcoming.does === "legs swapped") return undefined;
+  if (isDefect(worst) || worst.shortcoming.does === "legs swapped") return undefined;
   return suspects.find((suspect) => {
     const { does, excessDb } = suspect.shortcoming;
     const behind = servedBy(suspect, about);

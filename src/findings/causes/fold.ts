@@ -1,7 +1,7 @@
 /** Which finding follows from which. */
 import type { PartId } from "../../design/design.ts";
-import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
-import { defectsOf } from "../../parts/meanings.ts";
+import type { Evaluation } from "../../evaluate/evaluation.ts";
+import { isBroken } from "../../parts/meanings.ts";
 import type { Finding, Severity } from "../finding.ts";
 import { type Mechanism, mechanismOf } from "./mechanisms.ts";
 import type { SignalOrder } from "./signalOrder.ts";
@@ -114,7 +114,8 @@ function atCulprit(
   { ways, evaluation }: Folding,
 ): readonly Candidate[] {
   const culprit = evaluation.record(node.culprit);
-  const isDefect = culprit !== undefined && hasDefect(culprit);
+  // Whatever a broken part does, it does because of its defect.
+  const isDefect = culprit !== undefined && isBroken(culprit.kind, culprit.options);
   const named = (byCulprit.get(node.culprit) ?? []).flatMap((n): Candidate[] => {
     if (explains(n, node)) return [{ node: n, sureness: SURENESS.fromCulprit, distance: 0 }];
     return isDefect || isAlike(n, node) ? [{ node: n, sureness: SURENESS.sameCulprit, distance: 0 }] : [];
@@ -127,11 +128,6 @@ function atCulprit(
     .filter((n) => explains(n, node))
     .map((n): Candidate => ({ node: n, sureness: SURENESS.fromCulprit, distance: 0 }));
   return [...named, ...there, ...onSameLoop(node, byPlace, ways)];
-}
-
-/** Whatever a defect part does, it does because of its defect. */
-function hasDefect({ kind, options }: PartRecord): boolean {
-  return kind.trade.defect === true || defectsOf(kind, options).length > 0;
 }
 
 /** Parts in one circle are one fault. */

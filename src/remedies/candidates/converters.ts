@@ -108,11 +108,11 @@ function looseLines(site: Site): readonly PortRef[] {
     if (!ports.some((p) => p.side === "out" && joined[p.id])) return [];
     const open = ports.filter((p) => p.side === "in" && p.medium === "coax" && !joined[p.id]);
     if (kind.trade.job === "cable") return open.map((p) => [part.id, p.id]);
+    if (kind.trade.job !== "combiner" || open.length === 0) return [];
     const isServed = Object.values(inputs).some(({ bands }) =>
       bands.some((b) => b.origin.service === "satellite"),
     );
-    if (kind.trade.job !== "combiner" || isServed || feedsTaken(site.evaluation, part.id).length === 0)
-      return [];
+    if (isServed || feedsTaken(site.evaluation, part.id).length === 0) return [];
     return open.filter((p) => passesService(record, p.id, "satellite")).map((p) => [part.id, p.id]);
   });
 }

@@ -27,7 +27,7 @@ export const otherPlate: Idea = (site, finding) =>
     const loose = looseNear(site, record);
     const wishes = [leads, ...(loose.length > 0 ? [[...leads, ...loose]] : [])];
     const isMeant = loose.length > 0 || finding.parts.includes(record.part.id);
-    const kept = handedOn(site, record);
+    const kept = servicesHandedOn(site, record);
     return wishes.flatMap((wanted) => {
       const one = plateFor(record, wanted, kept) ?? plateFor(record, wanted, []);
       return one ? [isMeant ? one : { ...one, doubt: NOT_NAMED }] : [];
@@ -75,7 +75,7 @@ function looseNear(site: Site, record: PartRecord): readonly Lead[] {
 }
 
 /** Services that come out of a plate now, whether somebody is plugged in or not. */
-function handedOn(site: Site, record: PartRecord): readonly Service[] {
+function servicesHandedOn(site: Site, record: PartRecord): readonly Service[] {
   const verdict = site.report.verdicts.find((v) => v.part === record.part.id);
   return (verdict?.services ?? []).flatMap((s) => (s.got > 0 ? [s.service] : []));
 }

@@ -5,7 +5,7 @@
 import { describe, expect, test } from "vitest";
 import { draw } from "../../draw.ts";
 import { backwards, foundBy } from "./foundBy.ts";
-import { quattroBlock } from "./quattroBlock.ts";
+import { quattroBlock, twoSatellites } from "./quattroBlock.ts";
 
 const SOUND = "l.vl > u.vl, l.vh > u.vh, l.hl > u.hl, l.hh > u.hh";
 
@@ -93,16 +93,8 @@ describe("quadrants at a multiswitch", () => {
 
   test("a lead of the other satellite is told by its dish; two of them on each other's inputs are a swap", () => {
     const two = (trunks: string) =>
-      draw(
-        {
-          r: ["receiver-sat"],
-          u: ["multiswitch", { terrestrial: false, satelliteInputs: "8" }],
-          n: ["lnb-quattro"],
-          l: ["lnb-quattro"],
-          j: ["dish", { orbitalPositionDegE: 13 }],
-          k: ["dish"],
-        },
-        `k.sky > l.sky, j.sky > n.sky, l.vh > u.vh, l.hl > u.hl, l.hh > u.hh, n.vh > u.vh2, n.hl > u.hl2, n.hh > u.hh2, ${trunks}, u.out1 > r.sat`,
+      twoSatellites(
+        `l.vh > u.vh, l.hl > u.hl, l.hh > u.hh, n.vh > u.vh2, n.hl > u.hl2, n.hh > u.hh2, ${trunks}`,
       );
     expect(foundBy("wrong-quadrant", two("l.vl > u.vl, n.vl > u.vl2"))).toEqual([]);
     expect(foundBy("wrong-quadrant", two("n.vl > u.vl, l.vl > u.vl2"))).toMatchObject([

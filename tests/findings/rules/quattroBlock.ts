@@ -15,3 +15,18 @@ export function quattroBlock(trunks: string, more: Sketch = {}): Design {
     `k.sky > l.sky, ${trunks}, u.out1 > r.sat`,
   );
 }
+
+/** The same with two dishes: LNB "l" for the first satellite of the multiswitch, "n" for the second. */
+export function twoSatellites(trunks: string): Design {
+  return draw(
+    {
+      r: ["receiver-sat"],
+      u: ["multiswitch", { terrestrial: false, satelliteInputs: "8" }],
+      n: ["lnb-quattro"],
+      l: ["lnb-quattro"],
+      j: ["dish", { orbitalPositionDegE: 13 }],
+      k: ["dish"],
+    },
+    `k.sky > l.sky, j.sky > n.sky, ${trunks}, u.out1 > r.sat`,
+  );
+}

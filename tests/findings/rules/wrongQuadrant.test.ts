@@ -5,7 +5,7 @@
 import { describe, expect, test } from "vitest";
 import { draw, type Sketch } from "../../draw.ts";
 import { backwards, foundBy } from "./foundBy.ts";
-import { quattroBlock } from "./quattroBlock.ts";
+import { quattroBlock, twoSatellites } from "./quattroBlock.ts";
 
 const found = (wires: string, more: Sketch = {}) => foundBy("wrong-quadrant", quattroBlock(wires, more));
 
@@ -107,21 +107,7 @@ describe("an LNB whose outputs do not hold one quadrant each", () => {
 });
 
 describe("with two satellites", () => {
-  const two = (wires: string) =>
-    foundBy(
-      "wrong-quadrant",
-      draw(
-        {
-          r: ["receiver-sat"],
-          u: ["multiswitch", { terrestrial: false, satelliteInputs: "8" }],
-          n: ["lnb-quattro"],
-          l: ["lnb-quattro"],
-          j: ["dish", { orbitalPositionDegE: 13 }],
-          k: ["dish"],
-        },
-        `k.sky > l.sky, j.sky > n.sky, ${wires}, u.out1 > r.sat`,
-      ),
-    );
+  const two = (wires: string) => foundBy("wrong-quadrant", twoSatellites(wires));
 
   test("an open input is told with its satellite", () => {
     expect(
