@@ -7,7 +7,7 @@ import { openHistory, useApp } from "./store/app.ts";
 import { attachAutosave } from "./store/documents/autosave.ts";
 import { followAddress, openAtStart } from "./ui/features/documents/actions.ts";
 import { registerOffline } from "./ui/features/offline/newVersion.ts";
-import { openBookFromAddress } from "./ui/features/rulebook/book.ts";
+import { openBookFromAddress } from "./ui/kit/asked/book.ts";
 import { applyTheme, followTheme } from "./ui/kit/theme.ts";
 import { App } from "./ui/shell/App.tsx";
 import { CrashScreen } from "./ui/shell/CrashScreen.tsx";

@@ -2,8 +2,6 @@
 import { ReactFlowProvider } from "@xyflow/react";
 import { useLayoutEffect, useRef, useState } from "react";
 import { useApp } from "../../store/app.ts";
-import { PreviewBar } from "../features/preview/PreviewBar.tsx";
-import { useHasHighlight } from "../features/walk/highlight.ts";
 import { useWalkHighlight } from "../features/walk/useWalkHighlight.ts";
 import { WalkBar } from "../features/walk/WalkBar.tsx";
 import { useCommandKeys } from "../shell/keys.ts";
@@ -13,9 +11,11 @@ import { CanvasDialogs } from "./CanvasDialogs.tsx";
 import { Diagram } from "./Diagram.tsx";
 import { EmptyHint } from "./EmptyHint.tsx";
 import { Hatches } from "./Hatches.tsx";
+import { useHasHighlight } from "./highlight.ts";
 import { boundsOf } from "./layout.ts";
 import { Minimap } from "./Minimap.tsx";
 import { sizeOf } from "./paneSize.ts";
+import { PreviewBar } from "./preview/PreviewBar.tsx";
 import { SelectionBar } from "./SelectionBar.tsx";
 import { useCanvas } from "./state.ts";
 import { emptyView, openingView, type Viewport } from "./viewMath.ts";
@@ -26,7 +26,7 @@ import "./cards.css";
 import "./wires.css";
 import "./bars.css";
 import "./strip.css";
-import "../features/walk/highlight.css";
+import "./highlight.css";
 
 export function Canvas() {
   const frame = useRef<HTMLDivElement>(null);

@@ -17,13 +17,13 @@ import type { Port } from "../../parts/contract.ts";
 import { messageOf } from "../../sentences/finding.ts";
 import { useApp } from "../../store/app.ts";
 import { useCulpritOf, useFindingsFor, usePlainVerdict, useRecord } from "../../store/hooks.ts";
-import { type HighlightedPart, useHighlightedPart } from "../features/walk/highlight.ts";
-import { WalkMark, walkLook } from "../features/walk/WalkMark.tsx";
+import { type HighlightedPart, useHighlightedPart } from "./highlight.ts";
 import { tapPort } from "./joining.ts";
 import { hasRows, portPlaces } from "./layout.ts";
 import { PartSymbol } from "./PartSymbol.tsx";
 import { type PartState, partState, worstOwn } from "./partState.ts";
 import { isFar, joinTargetKeys, useCanvas } from "./state.ts";
+import { WalkMark, walkLook } from "./WalkMark.tsx";
 
 export const CanvasPart = memo(function CanvasPart({ id, selected }: NodeProps) {
   const record = useRecord(id);

@@ -22,8 +22,8 @@ import { setCanvas, useCanvas } from "../canvas/state.ts";
 import { canvasView } from "../canvas/view.ts";
 import { findCures } from "../features/cures/actions.ts";
 import { findFault } from "../features/faults/actions.ts";
-import { openRuleBook } from "../features/rulebook/book.ts";
-import { canWalk, walkFromSelection } from "../features/walk/walking.ts";
+import { openRuleBook } from "../kit/asked/book.ts";
+import { canWalk, walkFromSelection } from "../kit/asked/walking.ts";
 import { openDialog } from "../kit/panes.ts";
 
 export type CommandGroup = "Edit" | "Select" | "Join" | "Arrange" | "View";

@@ -4,8 +4,8 @@ import type { Fault } from "../../../remedies/faults/fault.ts";
 import { faultSentence } from "../../../sentences/faults/faultWords.ts";
 import { useApp } from "../../../store/app.ts";
 import type { Preview } from "../../../store/preview.ts";
+import { type Subject, useFaultsView } from "../../kit/asked/whatFails.ts";
 import { showPane } from "../../kit/panes.ts";
-import { type Subject, useFaultsView } from "./state.ts";
 
 export function askWhatFails(subject: Subject): void {
   useApp.getState().closePreview();

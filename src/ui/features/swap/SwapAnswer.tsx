@@ -6,11 +6,11 @@ import { useApp } from "../../../store/app.ts";
 import { usePrices } from "../../../store/prices.ts";
 import { plural } from "../../../words/plural.ts";
 import { counted } from "../../kit/format.ts";
-import { FindingsTurned } from "../compare/FindingsTurned.tsx";
-import { inOrder } from "../compare/sides.ts";
-import { TurnMark } from "../compare/TurnMark.tsx";
+import { costWords } from "../../kit/told/costWords.ts";
+import { FindingsTurned } from "../../kit/told/FindingsTurned.tsx";
+import { inOrder } from "../../kit/told/sides.ts";
+import { TurnMark } from "../../kit/told/TurnMark.tsx";
 import { findCures } from "../cures/actions.ts";
-import { costWords } from "../cures/costWords.ts";
 import { askSwap, type SwapQuestion } from "./swapState.ts";
 
 type Props = {

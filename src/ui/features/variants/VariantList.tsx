@@ -2,12 +2,12 @@ import { GitCompareArrows, Pencil, Plus, Trash2 } from "lucide-react";
 import { useMemo, useState } from "react";
 import { activeName, variantDesign, variantNames } from "../../../design/variants.ts";
 import { useApp } from "../../../store/app.ts";
+import { compareVariants } from "../../kit/asked/compared.ts";
 import { IconButton } from "../../kit/IconButton.tsx";
-import { compareVariants } from "../compare/comparedState.ts";
+import { NameForm } from "../../kit/NameForm.tsx";
+import { siteWords } from "../../kit/told/siteWords.ts";
+import { useSite } from "../../kit/told/useSite.ts";
 import { copyAsVariant, deleteVariant, freshName, goToVariant, nameVariant } from "./actions.ts";
-import { NameForm } from "./NameForm.tsx";
-import { siteWords } from "./siteWords.ts";
-import { useSite } from "./useSite.ts";
 import "../documents/documents.css";
 import "./variants.css";
 

@@ -2,13 +2,13 @@
 import { type RefObject, useEffect } from "react";
 import { useApp } from "../../../store/app.ts";
 import { boxOf } from "../../canvas/boxes.ts";
+import { clearHighlight, highlightRoute } from "../../canvas/highlight.ts";
 import { type Box, boundsOf } from "../../canvas/layout.ts";
 import { canvasView } from "../../canvas/view.ts";
 import { afterLayout } from "../../kit/afterLayout.ts";
-import { clearHighlight, highlightRoute } from "./highlight.ts";
+import { currentWalk, endWalk } from "../../kit/asked/walking.ts";
 import { handleWalkKey } from "./steps.ts";
 import { type ShownWalk, useShownWalk } from "./walk.ts";
-import { currentWalk, endWalk } from "./walking.ts";
 
 export function useWalkHighlight(frame: RefObject<HTMLElement | null>): void {
   const shown = useShownWalk();

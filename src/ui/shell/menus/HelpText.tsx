@@ -1,7 +1,7 @@
 import { KNOWN_LIMITS } from "../../../findings/knownLimits.ts";
 import { ESTIMATE_NOTICE } from "../../../parts/cautions.ts";
 import { OfflineWords } from "../../features/offline/OfflineWords.tsx";
-import { openRuleBook } from "../../features/rulebook/book.ts";
+import { openRuleBook } from "../../kit/asked/book.ts";
 import { openDialog } from "../../kit/panes.ts";
 import { ShortcutTable } from "./ShortcutTable.tsx";
 import { StorageHelp } from "./StorageHelp.tsx";

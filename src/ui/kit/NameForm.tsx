@@ -1,5 +1,5 @@
 import { type ReactNode, useId, useState } from "react";
-import { LIMITS } from "../../../design/limits.ts";
+import { LIMITS } from "../../design/limits.ts";
 
 type Props = {
   readonly label: string;

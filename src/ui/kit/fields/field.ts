@@ -1,4 +1,4 @@
-import type { FieldMeta } from "../../../../parts/fields.ts";
+import type { FieldMeta } from "../../../parts/fields.ts";
 
 /** What every kind of field is given. */
 export type FieldProps = {

@@ -1,9 +1,9 @@
 import { Popover } from "radix-ui";
 import { type ReactNode, useState } from "react";
-import { CATALOGUE } from "../../../parts/catalogue.ts";
-import type { PartKind } from "../../../parts/contract.ts";
-import { FAMILY_NAMES } from "../../../parts/contract.ts";
-import { PickList } from "../../canvas/PickList.tsx";
+import { CATALOGUE } from "../../parts/catalogue.ts";
+import type { PartKind } from "../../parts/contract.ts";
+import { FAMILY_NAMES } from "../../parts/contract.ts";
+import { PickList } from "./PickList.tsx";
 
 type Props = {
   readonly kind: PartKind;

@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { z } from "zod";
 import { choice, number, text } from "../../../../src/parts/fields.ts";
-import { readPastedRows } from "../../../../src/ui/features/inspector/fields/pastedRows.ts";
+import { readPastedRows } from "../../../../src/ui/kit/fields/pastedRows.ts";
 
 const ROW = z.object({
   name: text({ label: "Name", maxLength: 20, default: "" }),

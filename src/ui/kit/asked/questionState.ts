@@ -1,7 +1,7 @@
 /** The question now on the screen: view state of this window, not of the design. */
 import { create } from "zustand";
 import { useApp } from "../../../store/app.ts";
-import { type SheetPane, showPane, usePanes } from "../../kit/panes.ts";
+import { type SheetPane, showPane, usePanes } from "../panes.ts";
 import type { Question } from "./question.ts";
 
 type Asked = {

@@ -1,5 +1,5 @@
 import type { Cost } from "../../../remedies/cost.ts";
-import { counted } from "../../kit/format.ts";
+import { counted } from "../format.ts";
 
 /** "2 new cables · about 90 minutes · parts 120 EUR": from the user's own list, so rounded as such. */
 export function costWords(cost: Cost, currency: string): string {

@@ -1,6 +1,6 @@
 /** What the canvas lights up: each card and wire asks only for itself, so a step redraws two cards and no more. */
 import { create } from "zustand";
-import type { WalkRoute, WalkTrouble } from "./stops.ts";
+import type { WalkRoute, WalkTrouble } from "../features/walk/stops.ts";
 
 type Lit = {
   readonly isLit: boolean;

@@ -1,12 +1,12 @@
-import type { Wire } from "../../../design/design.ts";
-import { wireId } from "../../../design/design.ts";
-import type { Evaluation } from "../../../evaluate/evaluation.ts";
-import { boxesOf, boxOf, portPoint } from "../../canvas/boxes.ts";
-import { type Box, boundsOf } from "../../canvas/layout.ts";
-import { PartSymbol } from "../../canvas/PartSymbol.tsx";
-import { routePath, routeWire } from "../../canvas/route.ts";
-import { Strip } from "../../canvas/Strip.tsx";
-import { stripPlace } from "../../canvas/stripPlace.ts";
+import type { Wire } from "../../design/design.ts";
+import { wireId } from "../../design/design.ts";
+import type { Evaluation } from "../../evaluate/evaluation.ts";
+import { boxesOf, boxOf, portPoint } from "./boxes.ts";
+import { type Box, boundsOf } from "./layout.ts";
+import { PartSymbol } from "./PartSymbol.tsx";
+import { routePath, routeWire } from "./route.ts";
+import { Strip } from "./Strip.tsx";
+import { stripPlace } from "./stripPlace.ts";
 
 const AIR_PX = 16;
 

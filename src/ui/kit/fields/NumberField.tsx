@@ -1,5 +1,5 @@
 import { Minus, Plus } from "lucide-react";
-import { notTaken, useDraft } from "../../../kit/useDraft.ts";
+import { notTaken, useDraft } from "../useDraft.ts";
 import type { FieldProps } from "./field.ts";
 import { readNumeral, stepOf, stepped, writeNumeral } from "./numeral.ts";
 

@@ -1,8 +1,8 @@
 /** A list pasted from a spreadsheet or a text, read into rows of an option field. */
 import type { z } from "zod";
-import { faultWords } from "../../../../design/faultWords.ts";
-import { fieldFault } from "../../../../design/optionFault.ts";
-import { fieldMeta } from "../../../../parts/fields.ts";
+import { faultWords } from "../../../design/faultWords.ts";
+import { fieldFault } from "../../../design/optionFault.ts";
+import { fieldMeta } from "../../../parts/fields.ts";
 import { readNumeral } from "./numeral.ts";
 
 export type PastedRows =

@@ -2,8 +2,8 @@ import { Search } from "lucide-react";
 import type { Finding } from "../../../findings/finding.ts";
 import { CURABLE_RULES } from "../../../remedies/candidates/index.ts";
 import { useApp } from "../../../store/app.ts";
-import { Message } from "../verdict/Message.tsx";
-import { findCures, findCuresFor } from "./actions.ts";
+import { findCures, findCuresFor } from "../../features/cures/actions.ts";
+import { Message } from "../told/Message.tsx";
 
 const curable = new Set(CURABLE_RULES);
 

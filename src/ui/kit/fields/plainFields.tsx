@@ -1,5 +1,5 @@
 import { Switch } from "radix-ui";
-import { notTaken, useDraft } from "../../../kit/useDraft.ts";
+import { notTaken, useDraft } from "../useDraft.ts";
 import type { FieldProps } from "./field.ts";
 
 type Problem = { readonly onProblem: (problem: string | null) => void };

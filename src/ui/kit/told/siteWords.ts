@@ -1,7 +1,7 @@
 import type { Site } from "../../../remedies/site.ts";
 import { causesOfSeverity } from "../../../sentences/cause.ts";
 import { plural } from "../../../words/plural.ts";
-import { counted } from "../../kit/format.ts";
+import { counted } from "../format.ts";
 
 /** "12 parts · 3 of 4 receivers work · 2 errors": a design in one line. */
 export function siteWords({ design, report }: Site): string {

@@ -1,7 +1,7 @@
 import { ChevronDown, ChevronUp } from "lucide-react";
 import type { Finding } from "../../../findings/finding.ts";
-import { Message } from "../verdict/Message.tsx";
-import { setExplained } from "./explainedState.ts";
+import { Message } from "../told/Message.tsx";
+import { setExplained } from "./explained.ts";
 
 /** Opens and closes the explanation of a finding. */
 export function WhyButton({

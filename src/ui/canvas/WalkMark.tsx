@@ -1,5 +1,5 @@
 import { Footprints, X } from "lucide-react";
-import { capital } from "../../../sentences/explain/plainWords.ts";
+import { capital } from "../../sentences/explain/plainWords.ts";
 import type { HighlightedPart } from "./highlight.ts";
 
 /** How a card on the way looks: where one stands, where it is lost, or simply passed. */

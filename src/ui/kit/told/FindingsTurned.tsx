@@ -1,8 +1,8 @@
 import type { Evaluation } from "../../../evaluate/evaluation.ts";
 import type { Finding } from "../../../findings/finding.ts";
 import type { Comparison } from "../../../remedies/compare.ts";
-import { counted } from "../../kit/format.ts";
-import { Message } from "../verdict/Message.tsx";
+import { counted } from "../format.ts";
+import { Message } from "./Message.tsx";
 
 type Props = { readonly comparison: Pick<Comparison, "cured" | "caused" | "evaluations"> };
 

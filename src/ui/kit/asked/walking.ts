@@ -3,8 +3,7 @@ import { create } from "zustand";
 import type { Evaluation } from "../../../evaluate/evaluation.ts";
 import type { CarrierId } from "../../../evaluate/trace.ts";
 import { useApp } from "../../../store/app.ts";
-import { type SheetPane, showPane, usePanes } from "../../kit/panes.ts";
-import { clearQuestion } from "../origin/questionState.ts";
+import { type SheetPane, showPane, usePanes } from "../panes.ts";
 import {
   supplySource,
   type WalkPlace,
@@ -13,6 +12,7 @@ import {
   walkPlacesOf,
   walkServicesAt,
 } from "./places.ts";
+import { clearQuestion } from "./questionState.ts";
 
 export type WalkView = "signal" | "supply";
 

@@ -2,7 +2,7 @@
 import { create } from "zustand";
 import type { Design } from "../../../design/design.ts";
 import { activeName, variantDesign, variantNames } from "../../../design/variants.ts";
-import { openDialog } from "../../kit/panes.ts";
+import { openDialog } from "../panes.ts";
 
 /** A variant by its name, or a design that only was proposed. */
 export type Side = { readonly name: string; readonly design?: Design };

@@ -1,11 +1,6 @@
 /** Numbers as typed: decimal point and comma are both in use (SI Brochure, 9th edition, 5.4.4). */
 import { describe, expect, test } from "vitest";
-import {
-  readNumeral,
-  stepOf,
-  stepped,
-  writeNumeral,
-} from "../../../../src/ui/features/inspector/fields/numeral.ts";
+import { readNumeral, stepOf, stepped, writeNumeral } from "../../../../src/ui/kit/fields/numeral.ts";
 
 describe("a typed number", () => {
   test.each([

@@ -2,7 +2,7 @@
 import { type RefObject, useEffect } from "react";
 import { create } from "zustand";
 import type { Finding } from "../../../findings/finding.ts";
-import { afterLayout } from "../../kit/afterLayout.ts";
+import { afterLayout } from "../afterLayout.ts";
 
 type Opened = {
   readonly keys: ReadonlySet<string>;

@@ -1,7 +1,7 @@
 import { useId, useState } from "react";
 import type { FieldMeta } from "../../../parts/fields.ts";
-import { AnyField } from "./fields/AnyField.tsx";
-import type { FieldProps } from "./fields/field.ts";
+import { AnyField } from "./AnyField.tsx";
+import type { FieldProps } from "./field.ts";
 
 type Props = {
   readonly meta: FieldMeta;

@@ -1,6 +1,6 @@
 /** The rule book as a place: which rule is open, and how an address leads to it. */
 import { create } from "zustand";
-import { openDialog, usePanes } from "../../kit/panes.ts";
+import { openDialog, usePanes } from "../panes.ts";
 
 /** `?rules=band-cut` opens the book at a rule, `?rules` at its first. */
 const PARAMETER = "rules";

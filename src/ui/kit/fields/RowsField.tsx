@@ -1,10 +1,10 @@
 import { ArrowDown, ArrowUp, ClipboardPaste, Plus, Trash2 } from "lucide-react";
 import { useId, useState } from "react";
 import type { z } from "zod";
-import { fieldMeta } from "../../../../parts/fields.ts";
-import { counted } from "../../../kit/format.ts";
-import { IconButton } from "../../../kit/IconButton.tsx";
-import { Sheet } from "../../../kit/Sheet.tsx";
+import { fieldMeta } from "../../../parts/fields.ts";
+import { counted } from "../format.ts";
+import { IconButton } from "../IconButton.tsx";
+import { Sheet } from "../Sheet.tsx";
 import { AnyField } from "./AnyField.tsx";
 import type { FieldProps } from "./field.ts";
 import { readPastedRows } from "./pastedRows.ts";

@@ -1,5 +1,5 @@
 import type { Finding } from "../../../findings/finding.ts";
-import { decimal } from "../../kit/format.ts";
+import { decimal } from "../format.ts";
 
 /** "104.2 dBµV · limit 95 dBµV · EN 60728-3"; "3 receivers · limit 1"; empty where the sentence says it all. */
 export function limitWords(finding: Finding): string {
