@@ -1,10 +1,7 @@
 /** The canvas: parts, wires and their strips, and all that is done to them by hand. */
 import { ReactFlowProvider } from "@xyflow/react";
-import { useLayoutEffect, useRef, useState } from "react";
+import { type ReactNode, useLayoutEffect, useRef, useState } from "react";
 import { useApp } from "../../store/app.ts";
-import { useWalkHighlight } from "../features/walk/useWalkHighlight.ts";
-import { WalkBar } from "../features/walk/WalkBar.tsx";
-import { useCommandKeys } from "../shell/keys.ts";
 import { boxOf } from "./boxes.ts";
 import { CanvasBar } from "./CanvasBar.tsx";
 import { CanvasDialogs } from "./CanvasDialogs.tsx";
@@ -28,14 +25,13 @@ import "./bars.css";
 import "./strip.css";
 import "./highlight.css";
 
-export function Canvas() {
+/** `children`: bars that belong to what is shown on it just now. */
+export function Canvas({ children }: { readonly children?: ReactNode }) {
   const frame = useRef<HTMLDivElement>(null);
   const start = useStartView(frame);
   const detail = useCanvas((s) => s.detail);
   const isPreview = useApp((s) => s.preview !== null);
   const isWalked = useHasHighlight();
-  useCommandKeys(frame);
-  useWalkHighlight(frame);
   return (
     <div className="canvas" ref={frame} data-detail={detail} data-preview={isPreview} data-walk={isWalked}>
       <Hatches />
@@ -48,7 +44,7 @@ export function Canvas() {
       <EmptyHint />
       <PreviewBar />
       <div className="canvas-bars">
-        <WalkBar />
+        {children}
         <SelectionBar />
         <CanvasBar />
       </div>

@@ -1,6 +1,15 @@
 /** What the canvas lights up: each card and wire asks only for itself, so a step redraws two cards and no more. */
 import { create } from "zustand";
-import type { WalkRoute, WalkTrouble } from "../features/walk/stops.ts";
+
+/** Where a way is lost or doubtful, and the word for it on a mark. */
+export type Trouble = { readonly kind: "lost" | "doubtful"; readonly mark: string };
+
+/** A way over the canvas: the parts it passes in their order, the wires between, and where it is in trouble. */
+export type LitRoute = {
+  readonly stops: readonly { readonly part: string }[];
+  readonly wires: readonly string[];
+  readonly trouble: (Trouble & { readonly at: number }) | null;
+};
 
 type Lit = {
   readonly isLit: boolean;
@@ -12,14 +21,14 @@ export type HighlightedPart = {
   /** Its number on the way, from 1. */
   readonly number: number;
   readonly isHere: boolean;
-  readonly trouble: WalkTrouble | null;
+  readonly trouble: Trouble | null;
 };
 
 const DARK: Lit = { isLit: false, parts: new Map(), wires: new Set() };
 
 const useLit = create<Lit>(() => DARK);
 
-export function highlightRoute(route: WalkRoute, stop: number): void {
+export function highlightRoute(route: LitRoute, stop: number): void {
   const parts = new Map<string, HighlightedPart>();
   route.stops.forEach(({ part }, n) => {
     const known = parts.get(part);

@@ -1,5 +1,6 @@
 import { type ReactNode, useId, useState } from "react";
 import { LIMITS } from "../../design/limits.ts";
+import "./list.css";
 
 type Props = {
   readonly label: string;

@@ -15,6 +15,7 @@ import { dropWalk } from "../kit/asked/walking.ts";
 import { usePanes } from "../kit/panes.ts";
 import { useMedia } from "../kit/useMedia.ts";
 import { Dialogs } from "./Dialogs.tsx";
+import { useCommandKeys } from "./keys.ts";
 import { TopBar } from "./menus/TopBar.tsx";
 import { NarrowLayout } from "./NarrowLayout.tsx";
 import { Notices } from "./notices/Notices.tsx";
@@ -32,6 +33,7 @@ export function App() {
   const session = usePractice((s) => s.session);
   const isAway = useOpening((s) => s.problem !== null || s.working?.isShown === true);
   useFollowSelection();
+  useCommandKeys();
   if (isAway)
     return (
       <Tooltip.Provider>

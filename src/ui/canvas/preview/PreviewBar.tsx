@@ -2,7 +2,7 @@ import { Check, Eye, X } from "lucide-react";
 import { type FocusEvent, useEffect, useRef } from "react";
 import { useApp } from "../../../store/app.ts";
 import type { Preview } from "../../../store/preview.ts";
-import { isElsewhere } from "../../shell/keys.ts";
+import { isElsewhere } from "../../kit/isElsewhere.ts";
 import "./preview.css";
 
 /** Over the canvas while another design than the document is shown: what it is, and the two ways on. */

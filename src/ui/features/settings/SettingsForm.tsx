@@ -6,7 +6,6 @@ import { useApp } from "../../../store/app.ts";
 import { OptionField } from "../../kit/fields/OptionField.tsx";
 import { DeratingTable } from "./DeratingTable.tsx";
 import { ProfileTable } from "./ProfileTable.tsx";
-import "../inspector/inspector.css";
 import "./settings.css";
 
 type Key = keyof typeof SETTINGS.shape;

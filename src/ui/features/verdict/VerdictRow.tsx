@@ -10,10 +10,10 @@ import { usePart } from "../../../store/hooks.ts";
 import { selectFromPane } from "../../canvas/reveal.ts";
 import { LevelFigure } from "../../kit/asked/LevelFigure.tsx";
 import type { Question } from "../../kit/asked/question.ts";
+import { type VerdictFigure, verdictQuestion } from "../../kit/asked/verdictQuestion.ts";
 import { WalkButtons } from "../../kit/asked/WalkButtons.tsx";
 import { decimal, levelRangeWords } from "../../kit/format.ts";
 import { stateLook } from "../../kit/told/stateLook.ts";
-import { type VerdictFigure, verdictQuestion } from "../origin/verdictQuestion.ts";
 
 /** A receiver or an outlet: works or not in one sentence, and on request what it gets of each service. */
 export const VerdictRow = memo(function VerdictRow({ verdict }: { readonly verdict: Verdict }) {

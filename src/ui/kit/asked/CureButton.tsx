@@ -2,8 +2,8 @@ import { Search } from "lucide-react";
 import type { Finding } from "../../../findings/finding.ts";
 import { CURABLE_RULES } from "../../../remedies/candidates/index.ts";
 import { useApp } from "../../../store/app.ts";
-import { findCures, findCuresFor } from "../../features/cures/actions.ts";
 import { Message } from "../told/Message.tsx";
+import { findCures, findCuresFor } from "./findCures.ts";
 
 const curable = new Set(CURABLE_RULES);
 

@@ -1,7 +1,6 @@
 import { Unplug } from "lucide-react";
 import { useApp } from "../../../store/app.ts";
-import { askWhatFails } from "../../features/faults/actions.ts";
-import type { Subject } from "./whatFails.ts";
+import { askWhatFails, type Subject } from "./whatFails.ts";
 
 /** At a part or wire: what if this one fails? Not in a preview, which may be of a fault itself. */
 export function FailButton({ subject }: { readonly subject: Subject }) {

@@ -1,9 +1,8 @@
 /** The walk now on the screen: view state of this window, not of the design. */
-import { create } from "zustand";
 import type { Evaluation } from "../../../evaluate/evaluation.ts";
 import type { CarrierId } from "../../../evaluate/trace.ts";
 import { useApp } from "../../../store/app.ts";
-import { type SheetPane, showPane, usePanes } from "../panes.ts";
+import { changeLower, closeLower, currentAsked, dropLower, showLower, useAsked } from "./lower.ts";
 import {
   supplySource,
   type WalkPlace,
@@ -30,26 +29,13 @@ export type WalkState = {
   readonly stop: number | null;
 };
 
-type State = {
-  readonly walking: WalkState | null;
-  /** Which of the designs opened so far it is about. */
-  readonly opened: number;
-  /** How the panes stood before, to return to. */
-  readonly before: { readonly sheet: SheetPane | null; readonly spectrumOpen: boolean } | null;
-  readonly asker: Element | null;
-};
-
-const useState = create<State>(() => ({ walking: null, opened: 0, before: null, asker: null }));
-
 /** The walk through the open design; null while none is made. */
 export function useWalking(): WalkState | null {
-  const opened = useApp((s) => s.opened);
-  return useState((s) => (s.opened === opened ? s.walking : null));
+  return useAsked("walk")?.walking ?? null;
 }
 
 export function currentWalk(): WalkState | null {
-  const { walking, opened } = useState.getState();
-  return opened === useApp.getState().opened ? walking : null;
+  return currentAsked("walk")?.walking ?? null;
 }
 
 /** Starts a walk to a place, in the place of the spectrum; without a service, to the one that suffers most. */
@@ -57,44 +43,33 @@ export function startWalk(
   place: WalkPlace,
   o: { readonly view?: WalkView; readonly service?: WantedService } = {},
 ): void {
-  const { sheet, spectrumOpen } = usePanes.getState();
-  const isNew = currentWalk() === null;
   clearQuestion();
-  useState.setState((s) => ({
-    walking: {
-      view: o.view ?? "signal",
-      place,
-      service: o.service ?? suffering(place),
-      extra: [],
-      followed: null,
-      branch: null,
-      stop: null,
-    },
-    opened: useApp.getState().opened,
-    before: isNew ? { sheet, spectrumOpen } : s.before,
-    asker: isNew ? document.activeElement : s.asker,
-  }));
-  showPane("spectrum");
+  const walking: WalkState = {
+    view: o.view ?? "signal",
+    place,
+    service: o.service ?? suffering(place),
+    extra: [],
+    followed: null,
+    branch: null,
+    stop: null,
+  };
+  showLower({ type: "walk", walking });
 }
 
 /** Changes what is walked; a change of the way begins at its own stop again. */
 export function changeWalk(change: Partial<WalkState>): void {
   const walking = currentWalk();
-  if (walking) useState.setState({ walking: { ...walking, stop: null, ...change } });
+  if (walking) changeLower({ type: "walk", walking: { ...walking, stop: null, ...change } });
 }
 
 /** Ends the walk and puts the panes back as they were. */
 export function endWalk(): void {
-  const { walking, before, asker } = useState.getState();
-  useState.setState({ walking: null, before: null, asker: null });
-  if (!walking) return;
-  if (before) usePanes.setState(before);
-  if (asker instanceof HTMLElement && asker.isConnected) asker.focus();
+  closeLower("walk");
 }
 
 /** Ends the walk because something else was chosen: the panes stay. */
 export function dropWalk(): void {
-  if (useState.getState().walking) useState.setState({ walking: null, before: null, asker: null });
+  dropLower("walk");
 }
 
 /** The service of a place of which most is missing; the first where all are well. */

@@ -1,5 +1,7 @@
 /** What the pane of faults is about: one thing that might fail, or the search for what did. */
 import { create } from "zustand";
+import { useApp } from "../../../store/app.ts";
+import { showPane } from "../panes.ts";
 
 export type Subject =
   | { readonly type: "part"; readonly id: string }
@@ -13,3 +15,14 @@ type FaultsView = {
 };
 
 export const useFaultsView = create<FaultsView>(() => ({ mode: "find", subject: null, chosen: null }));
+
+export function askWhatFails(subject: Subject): void {
+  useApp.getState().closePreview();
+  useFaultsView.setState({ mode: "what-if", subject, chosen: null });
+  showPane("faults");
+}
+
+export function findFault(): void {
+  useFaultsView.setState({ mode: "find" });
+  showPane("faults");
+}

@@ -2,6 +2,7 @@ import { useId, useState } from "react";
 import type { FieldMeta } from "../../../parts/fields.ts";
 import { AnyField } from "./AnyField.tsx";
 import type { FieldProps } from "./field.ts";
+import "./fields.css";
 
 type Props = {
   readonly meta: FieldMeta;

@@ -5,7 +5,7 @@ import { carriersGot } from "../../../findings/reception.ts";
 import { carriers } from "../../../sentences/phrases.ts";
 import type { Service } from "../../../signal/carrier.ts";
 import { cnDb } from "../../../signal/readout.ts";
-import { type Question, questionAt } from "../../kit/asked/question.ts";
+import { type Question, questionAt } from "./question.ts";
 
 /** The figure that was pressed. */
 export type VerdictFigure = "levelMin" | "levelMax" | "cnMin";

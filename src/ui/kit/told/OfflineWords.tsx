@@ -1,4 +1,4 @@
-import { useOfflineState } from "./newVersion.ts";
+import { useOfflineState } from "./offlineState.ts";
 
 const WORDS = {
   stored:
