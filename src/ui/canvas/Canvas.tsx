@@ -7,7 +7,7 @@ import { useHasHighlight } from "../features/walk/highlight.ts";
 import { useWalkHighlight } from "../features/walk/useWalkHighlight.ts";
 import { WalkBar } from "../features/walk/WalkBar.tsx";
 import { useCommandKeys } from "../shell/keys.ts";
-import { boxOf } from "./boxes.ts";
+import { boxesOf } from "./boxes.ts";
 import { CanvasBar } from "./CanvasBar.tsx";
 import { CanvasDialogs } from "./CanvasDialogs.tsx";
 import { Diagram } from "./Diagram.tsx";
@@ -17,9 +17,10 @@ import { boundsOf } from "./layout.ts";
 import { Minimap } from "./Minimap.tsx";
 import { sizeOf } from "./paneSize.ts";
 import { SelectionBar } from "./SelectionBar.tsx";
-import { useCanvas } from "./state.ts";
-import { emptyView, openingView, type Viewport } from "./viewMath.ts";
+import { setCanvas, useCanvas } from "./state.ts";
+import { emptyView, fittingView, type Viewport } from "./viewMath.ts";
 import { updateDetail } from "./watchView.ts";
+import "@fontsource-variable/inter";
 import "@xyflow/react/dist/base.css";
 import "./canvas.css";
 import "./cards.css";
@@ -36,8 +37,20 @@ export function Canvas() {
   const isWalked = useHasHighlight();
   useCommandKeys(frame);
   useWalkHighlight(frame);
+  const follow = (event: { readonly target: EventTarget }) => setCanvas({ near: itemOf(event.target) });
   return (
-    <div className="canvas" ref={frame} data-detail={detail} data-preview={isPreview} data-walk={isWalked}>
+    // Only followed, for the strips of wires that have none docked: what can be done here is done by parts and wires.
+    // biome-ignore lint/a11y/noStaticElementInteractions: see above
+    <div
+      className="canvas"
+      ref={frame}
+      data-detail={detail}
+      data-preview={isPreview}
+      data-walk={isWalked}
+      onPointerOver={follow}
+      onPointerLeave={() => setCanvas({ near: null })}
+      onFocus={follow}
+    >
       <Hatches />
       {start && (
         <ReactFlowProvider>
@@ -57,6 +70,12 @@ export function Canvas() {
   );
 }
 
+/** The part or wire that an element of the canvas belongs to. */
+function itemOf(target: EventTarget): string | null {
+  const item = target instanceof Element ? target.closest("[data-id]") : null;
+  return item?.getAttribute("data-id") ?? null;
+}
+
 /**
  * The view that shows the whole design, worked out from the size of the canvas before any part is drawn:
  * drawing first and fitting then would draw twice, once at a place nobody looks at.
@@ -67,8 +86,8 @@ function useStartView(frame: React.RefObject<HTMLDivElement | null>): Viewport |
     if (!frame.current) return;
     const pane = sizeOf(frame.current);
     const { design } = useApp.getState().evaluation;
-    const bounds = boundsOf(design.parts.map(boxOf));
-    const view = bounds ? openingView(bounds, pane, design.parts.length) : emptyView(pane);
+    const bounds = boundsOf(boxesOf(design));
+    const view = bounds ? fittingView(bounds, pane) : emptyView(pane);
     updateDetail(design, view, pane);
     setStart(view);
   }, [frame]);
