@@ -20,7 +20,6 @@ import { SelectionBar } from "./SelectionBar.tsx";
 import { setCanvas, useCanvas } from "./state.ts";
 import { emptyView, fittingView, type Viewport } from "./viewMath.ts";
 import { updateDetail } from "./watchView.ts";
-import "@fontsource-variable/inter";
 import "@xyflow/react/dist/base.css";
 import "./canvas.css";
 import "./cards.css";
