@@ -1,5 +1,6 @@
 import "./ui/shell/newEnough.ts";
 import "./parts/schemasWithoutEval.ts";
+import "./ui/kit/typeface.css";
 import "./ui/kit/theme.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";

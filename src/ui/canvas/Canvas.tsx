@@ -2,7 +2,7 @@
 import { ReactFlowProvider } from "@xyflow/react";
 import { type ReactNode, useLayoutEffect, useRef, useState } from "react";
 import { useApp } from "../../store/app.ts";
-import { boxOf } from "./boxes.ts";
+import { boxesOf } from "./boxes.ts";
 import { CanvasBar } from "./CanvasBar.tsx";
 import { CanvasDialogs } from "./CanvasDialogs.tsx";
 import { Diagram } from "./Diagram.tsx";
@@ -14,8 +14,8 @@ import { Minimap } from "./Minimap.tsx";
 import { sizeOf } from "./paneSize.ts";
 import { PreviewBar } from "./preview/PreviewBar.tsx";
 import { SelectionBar } from "./SelectionBar.tsx";
-import { useCanvas } from "./state.ts";
-import { emptyView, openingView, type Viewport } from "./viewMath.ts";
+import { setCanvas, useCanvas } from "./state.ts";
+import { emptyView, fittingView, type Viewport } from "./viewMath.ts";
 import { updateDetail } from "./watchView.ts";
 import "@xyflow/react/dist/base.css";
 import "./canvas.css";
@@ -32,8 +32,20 @@ export function Canvas({ children }: { readonly children?: ReactNode }) {
   const detail = useCanvas((s) => s.detail);
   const isPreview = useApp((s) => s.preview !== null);
   const isWalked = useHasHighlight();
+  const follow = (event: { readonly target: EventTarget }) => setCanvas({ near: itemOf(event.target) });
   return (
-    <div className="canvas" ref={frame} data-detail={detail} data-preview={isPreview} data-walk={isWalked}>
+    // Only followed, for the strips of wires that have none docked: what can be done here is done by parts and wires.
+    // biome-ignore lint/a11y/noStaticElementInteractions: see above
+    <div
+      className="canvas"
+      ref={frame}
+      data-detail={detail}
+      data-preview={isPreview}
+      data-walk={isWalked}
+      onPointerOver={follow}
+      onPointerLeave={() => setCanvas({ near: null })}
+      onFocus={follow}
+    >
       <Hatches />
       {start && (
         <ReactFlowProvider>
@@ -53,6 +65,12 @@ export function Canvas({ children }: { readonly children?: ReactNode }) {
   );
 }
 
+/** The part or wire that an element of the canvas belongs to. */
+function itemOf(target: EventTarget): string | null {
+  const item = target instanceof Element ? target.closest("[data-id]") : null;
+  return item?.getAttribute("data-id") ?? null;
+}
+
 /**
  * The view that shows the whole design, worked out from the size of the canvas before any part is drawn:
  * drawing first and fitting then would draw twice, once at a place nobody looks at.
@@ -63,8 +81,8 @@ function useStartView(frame: React.RefObject<HTMLDivElement | null>): Viewport |
     if (!frame.current) return;
     const pane = sizeOf(frame.current);
     const { design } = useApp.getState().evaluation;
-    const bounds = boundsOf(design.parts.map(boxOf));
-    const view = bounds ? openingView(bounds, pane, design.parts.length) : emptyView(pane);
+    const bounds = boundsOf(boxesOf(design));
+    const view = bounds ? fittingView(bounds, pane) : emptyView(pane);
     updateDetail(design, view, pane);
     setStart(view);
   }, [frame]);

@@ -14,7 +14,7 @@ export function PlanLayer() {
   const outlined = (has: (id: string) => boolean) =>
     evaluation.design.parts
       .filter((p) => has(p.id))
-      .map((p) => boxPath(boxOf(p)))
+      .map((p) => boxPath(boxOf(evaluation.design, p)))
       .join("");
   const selected = new Set(selection.parts);
   return (

@@ -92,7 +92,7 @@ function Drawing({ title, site }: { readonly title: string; readonly site: Site 
   return (
     <section className={isWide ? "paper-drawing sideways" : "paper-drawing"}>
       <h2>{title}</h2>
-      <PrintDrawing evaluation={site.evaluation} />
+      <PrintDrawing evaluation={site.evaluation} report={site.report} />
     </section>
   );
 }

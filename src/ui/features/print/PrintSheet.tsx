@@ -54,7 +54,7 @@ function Paper() {
     <div className="paper">
       <section className={isWide(design) ? "paper-drawing sideways" : "paper-drawing"}>
         <h1>{design.title}</h1>
-        <PrintDrawing evaluation={evaluation} />
+        <PrintDrawing evaluation={evaluation} report={report} />
         <p className="small">{ESTIMATE_NOTICE}</p>
       </section>
       {origin ? <PaperOrigin found={origin} which={question.which} /> : null}

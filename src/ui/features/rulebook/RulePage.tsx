@@ -79,7 +79,8 @@ function Example({
   readonly isSpeaking: boolean;
 }) {
   const evaluation = useMemo(() => evaluate(example.load()), [example]);
-  const finding = useMemo(() => report(evaluation).findings.find((f) => f.rule === rule), [evaluation, rule]);
+  const judged = useMemo(() => report(evaluation), [evaluation]);
+  const finding = judged.findings.find((f) => f.rule === rule);
   return (
     <section className="rule-example">
       <h4>
@@ -87,7 +88,7 @@ function Example({
         {example.title.charAt(0).toLowerCase() + example.title.slice(1)}
       </h4>
       <div className="rule-drawing">
-        <PrintDrawing evaluation={evaluation} />
+        <PrintDrawing evaluation={evaluation} report={judged} />
       </div>
       {isSpeaking && finding ? (
         <>

@@ -65,11 +65,11 @@ function wayKey({ walking, ...shown }: ShownWalk): string {
 }
 
 function boxAround(ids: readonly string[]): Box | null {
-  const { record } = useApp.getState().evaluation;
+  const { design, record } = useApp.getState().evaluation;
   return boundsOf(
     ids.flatMap((id) => {
       const found = record(id);
-      return found ? [boxOf(found.part)] : [];
+      return found ? [boxOf(design, found.part)] : [];
     }),
   );
 }
