@@ -10,10 +10,13 @@ import { coaxScale, type FrequencyScale, skyScale } from "./axis.ts";
 import { bandLook } from "./bandLook.ts";
 import { type CarrierState, carrierState } from "./carrierState.ts";
 import { placeTags, type StripTag, type WishedTag } from "./stripTags.ts";
+import { fillOf } from "./textures.ts";
 
 export type StripShape = {
   readonly state: CarrierState;
   readonly colour: string;
+  /** The colour with the texture of the service, for the area. */
+  readonly fill: string;
   /** Closed outline of the carriers, from the ground up to their levels. */
   readonly area: string;
   /** Their levels alone. */
@@ -81,7 +84,7 @@ function draw(spectrum: Spectrum, medium: Medium, widthPx: number): StripDrawing
     const row = rowFor(band, medium);
     for (const state of new Set(states)) {
       const spans = spansOf(band, states, state, x, row.y);
-      shapes.push({ state, colour: look.colour, ...outline(spans, row.ground) });
+      shapes.push({ state, colour: look.colour, fill: fillOf(look.texture), ...outline(spans, row.ground) });
     }
     if (band.stack) blocks.push(...blocksOf(band, states, x));
     const tag = wishedTag(band, states, x);
