@@ -3,6 +3,7 @@ import { PLACEHOLDER_PRICES } from "../../paperwork/prices.ts";
 import { ESTIMATE_NOTICE } from "../../parts/cautions.ts";
 import type { Cost } from "../../remedies/cost.ts";
 import type { Site } from "../../remedies/site.ts";
+import { workingWords } from "../../sentences/receivers.ts";
 import { customerVerdict } from "../../sentences/verdict.ts";
 import { usePrices } from "../../store/prices.ts";
 import { plural } from "../../words/plural.ts";
@@ -11,7 +12,6 @@ import { boundsOf } from "../canvas/layout.ts";
 import { costWords } from "../cures/costWords.ts";
 import { WorkList } from "../cures/WorkList.tsx";
 import { PrintDrawing } from "../print/PrintDrawing.tsx";
-import { workingWords } from "../variants/siteWords.ts";
 import { type Compared, verdictIn } from "./sides.ts";
 
 /** Before and after on paper, in words that need no training. */
