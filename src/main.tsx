@@ -3,12 +3,15 @@ import "./parts/schemasWithoutEval.ts";
 import "./ui/kit/theme.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
+import { attachAnnouncer } from "./store/announcements.ts";
 import { openHistory, useApp } from "./store/app.ts";
 import { attachAutosave } from "./store/documents/autosave.ts";
 import { followAddress, openAtStart } from "./ui/features/documents/actions.ts";
 import { registerOffline } from "./ui/features/offline/newVersion.ts";
 import { openBookFromAddress } from "./ui/features/rulebook/book.ts";
+import { keepFocus } from "./ui/kit/focusKeeper.ts";
 import { applyTheme, followTheme } from "./ui/kit/theme.ts";
+import { Announcer } from "./ui/shell/Announcer.tsx";
 import { App } from "./ui/shell/App.tsx";
 import { CrashScreen } from "./ui/shell/CrashScreen.tsx";
 
@@ -23,6 +26,8 @@ attachAutosave({
   history: openHistory,
   follow: (history) => useApp.getState().follow(history),
 });
+attachAnnouncer();
+keepFocus();
 followAddress();
 openBookFromAddress();
 void openAtStart();
@@ -35,6 +40,7 @@ if (root) {
       <CrashScreen>
         <App />
       </CrashScreen>
+      <Announcer />
     </StrictMode>,
   );
 }

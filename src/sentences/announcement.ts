@@ -65,6 +65,11 @@ export function openedSentence({ title }: Design): string {
   return `“${title}” is open.`;
 }
 
+/** `title`: what the preview shows, as the bar over the canvas calls it. */
+export function previewSentence(title: string): string {
+  return `Preview, nothing is changed yet: ${title}.`;
+}
+
 /** What became of the receivers, in a sentence; empty where nobody is connected. `design`: names those that it tells of. */
 export function receiversSentence(turns: ReceiverTurns, design: Design): string {
   const { of, working, gained, lost, better, worse } = turns;

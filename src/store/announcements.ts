@@ -10,11 +10,13 @@ import { receiverTurns } from "../remedies/receiverTurns.ts";
 import {
   editSentence,
   openedSentence,
+  previewSentence,
   receiversSentence,
   stepSentence,
   touchesSignals,
 } from "../sentences/announcement.ts";
 import { type AppState, useApp } from "./app.ts";
+import type { Preview } from "./preview.ts";
 
 /** The number makes a text that is said again a new one. */
 export type Announcement = { readonly text: string; readonly number: number };
@@ -34,6 +36,7 @@ type Known = {
   readonly design: Design;
   readonly report: Report;
   readonly opened: number;
+  readonly preview: Preview | null;
   readonly past: ReadonlySet<Design | undefined>;
   readonly future: ReadonlySet<Design | undefined>;
 };
@@ -51,7 +54,9 @@ export function attachAnnouncer(): () => void {
   };
   const stop = useApp.subscribe((now, before) => {
     const news = now.notices.filter((notice) => !before.notices.includes(notice));
-    if (now.design === before.design && now.opened === before.opened && news.length === 0) return;
+    const isSame =
+      now.design === before.design && now.opened === before.opened && now.preview === before.preview;
+    if (isSame && news.length === 0) return;
     notices.push(...news.map((notice) => notice.text));
     clearTimeout(timer);
     timer = setTimeout(speak, QUIET_MS);
@@ -62,22 +67,33 @@ export function attachAnnouncer(): () => void {
   };
 }
 
+/** What a preview would change; it is looked at and changes nothing. */
+function previewWords({ title, design, document }: Preview, { report }: AppState): readonly string[] {
+  return [previewSentence(title), receiversSentence(receiverTurns(document.report, report), design)];
+}
+
 function knownNow({ design, report, preview, opened }: AppState): Known {
   const { pastStates, futureStates } = useApp.temporal.getState();
   return {
     design,
-    // A preview is looked at and changes nothing.
     report: preview?.document.report ?? report,
     opened,
+    preview,
     past: new Set(pastStates.map((state) => state.design)),
     future: new Set(futureStates.map((state) => state.design)),
   };
 }
 
 function wordsFor(known: Known, now: Known, notices: readonly string[]): string {
-  const sentences = now.opened === known.opened ? editWords(known, now) : openedWords(now);
+  const sentences = newsOf(known, now);
   const [first = "", ...rest] = sentences;
   return [first, ...notices, ...rest].filter((sentence) => sentence !== "").join(" ");
+}
+
+function newsOf(known: Known, now: Known): readonly string[] {
+  if (now.opened !== known.opened) return openedWords(now);
+  if (now.preview && now.preview !== known.preview) return previewWords(now.preview, useApp.getState());
+  return editWords(known, now);
 }
 
 function openedWords({ design, report }: Known): readonly string[] {

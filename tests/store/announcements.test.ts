@@ -70,10 +70,22 @@ describe("read out is", () => {
     expect(said[0]).toContain("40 m");
   });
 
-  test("nothing of a choice, a preview or the pointer", () => {
-    app().select({ parts: ["tv"] });
-    app().showPreview({ title: "Without", design: { ...HOUSE, wires: [] }, canApply: true });
+  test("a preview with what it would change, and nothing when it is closed", () => {
+    app().showPreview({ title: "Without wires", design: { ...HOUSE, wires: [] }, canApply: true });
+    settle();
     app().closePreview();
+    settle();
+    expect(said).toEqual(["Preview, nothing is changed yet: Without wires."]);
+  });
+
+  test("an opened design with how its receivers stand", () => {
+    app().openDesign(HOUSE);
+    settle();
+    expect(said).toEqual(["“Test design” is open. The receiver works."]);
+  });
+
+  test("nothing of a choice", () => {
+    app().select({ parts: ["tv"] });
     settle();
     expect(said).toEqual([]);
   });

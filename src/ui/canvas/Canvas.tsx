@@ -34,10 +34,20 @@ export function Canvas() {
   const detail = useCanvas((s) => s.detail);
   const isPreview = useApp((s) => s.preview !== null);
   const isWalked = useHasHighlight();
-  useCommandKeys(frame);
+  useCommandKeys();
   useWalkHighlight(frame);
   return (
-    <div className="canvas" ref={frame} data-detail={detail} data-preview={isPreview} data-walk={isWalked}>
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset is for what is filled in.
+    <div
+      className="canvas"
+      ref={frame}
+      role="group"
+      aria-label="Canvas"
+      tabIndex={-1}
+      data-detail={detail}
+      data-preview={isPreview}
+      data-walk={isWalked}
+    >
       <Hatches />
       {start && (
         <ReactFlowProvider>

@@ -23,6 +23,7 @@ import { tapPort } from "./joining.ts";
 import { hasRows, portPlaces } from "./layout.ts";
 import { PartSymbol } from "./PartSymbol.tsx";
 import { type PartState, partState, worstOwn } from "./partState.ts";
+import { partWords } from "./partWords.ts";
 import { isFar, joinTargetKeys, useCanvas } from "./state.ts";
 
 export const CanvasPart = memo(function CanvasPart({ id, selected }: NodeProps) {
@@ -35,7 +36,14 @@ export const CanvasPart = memo(function CanvasPart({ id, selected }: NodeProps) 
   const lit = useHighlightedPart(id);
   if (!record) return null;
   const Card = far ? FarCard : NearCard;
-  return <Card record={record} state={state} mark={mark} lit={lit} selected={selected} />;
+  return (
+    <>
+      <Card record={record} state={state} mark={mark} lit={lit} selected={selected} />
+      <span id={`card-${id}-words`} hidden>
+        {partWords(record, state, mark)}
+      </span>
+    </>
+  );
 });
 
 type CardProps = {

@@ -13,7 +13,7 @@ import { STRIP_HEIGHT_PX, Strip } from "./Strip.tsx";
 import { useCanvas } from "./state.ts";
 import { stripPlace } from "./stripPlace.ts";
 import { type WireSummary, wireSummary } from "./wireSummary.ts";
-import { spectrumWords } from "./words.ts";
+import { wireWords } from "./words.ts";
 
 export const CanvasWire = memo(function CanvasWire(props: EdgeProps) {
   const { id, source, target, selected } = props;
@@ -31,7 +31,6 @@ export const CanvasWire = memo(function CanvasWire(props: EdgeProps) {
   const path = routePath(route.points);
   const summary = wireSummary(spectrum);
   const isLine = detail === "far" || detail === "plan";
-  const ends = `From ${from.part.label} to ${to.part.label}`;
   return (
     <g
       className="wire"
@@ -41,7 +40,7 @@ export const CanvasWire = memo(function CanvasWire(props: EdgeProps) {
       data-drop={dropping}
       data-walk={isLit}
     >
-      <title id={`wire-${id}-words`}>{isLine ? ends : `${ends}: ${spectrumWords(spectrum)}`}</title>
+      <title id={`wire-${id}-words`}>{wireWords(from.part, to.part, spectrum)}</title>
       {isLit && <path className="wire-lit" d={path} />}
       <path className="wire-reach" d={path} />
       {isLine ? (

@@ -62,7 +62,7 @@ function frameOf(part: Part): Frame {
     const ports = portsOf(part);
     const size = cardSize(ports);
     const places = portPlaces(ports);
-    const names = ["name", "caption", "state", "mark", "walk"].map((what) => `card-${part.id}-${what}`);
+    const names = ["words", "walk"].map((what) => `card-${part.id}-${what}`);
     frame = {
       ...size,
       measured: size,
@@ -80,7 +80,7 @@ function frameOf(part: Part): Frame {
           height: 1,
         };
       }),
-      domAttributes: { "aria-labelledby": names.join(" ") },
+      domAttributes: { "aria-labelledby": names.join(" "), "aria-roledescription": "part" },
     };
     byPart.set(key, frame);
   }
@@ -118,6 +118,6 @@ function edge(id: string, wire: Design["wires"][number], selected: boolean): Wir
     targetHandle: wire.to[1],
     selected,
     // The words are in the wire's own title and follow its spectrum.
-    domAttributes: { "aria-labelledby": `wire-${id}-words` },
+    domAttributes: { "aria-labelledby": `wire-${id}-words`, "aria-roledescription": "wire" },
   };
 }

@@ -7,6 +7,7 @@ import { align, distribute } from "../../design/edits/arrange.ts";
 import type { Edit } from "../../design/edits/edit.ts";
 import { useApp } from "../../store/app.ts";
 import { arrange } from "../canvas/arrange.ts";
+import { GO_COMMANDS } from "../canvas/goAlong.ts";
 import {
   copySelection,
   cutSelection,
@@ -134,6 +135,7 @@ export const COMMANDS: readonly Command[] = [
     run: () => setCanvas({ selecting: !useCanvas.getState().selecting }),
     enabled: hasParts,
   },
+  ...GO_COMMANDS,
   {
     id: "join",
     label: "Join two parts…",
