@@ -10,13 +10,13 @@ export type Way = "upstream" | "downstream" | "before" | "after";
 /** Moves the focus on; from elsewhere on the canvas it begins at what is selected, or at the first part. */
 export function go(way: Way): void {
   const { evaluation, selection } = useApp.getState();
-  const next = nextItem(evaluation.design, focusedItem(), way) ?? startOf(evaluation.design, selection);
+  const at = focusedItem();
+  const next = at ? nextItem(evaluation.design, at, way) : startOf(evaluation.design, selection);
   if (next) focusItem(next);
 }
 
-/** Where a step leads from a card or a wire; null at the end of the way, and where nothing has the focus. */
-export function nextItem(design: Design, at: CanvasItem | null, way: Way): CanvasItem | null {
-  if (!at) return null;
+/** Where a step leads from a card or a wire; null at the end of the way. */
+export function nextItem(design: Design, at: CanvasItem, way: Way): CanvasItem | null {
   return "part" in at ? fromPart(design, at.part, way) : fromWire(design, at.wire, way);
 }
 
@@ -39,7 +39,7 @@ function startOf(design: Design, { parts, wires }: Selection): CanvasItem | null
   const [wire] = wires;
   if (wire !== undefined) return { wire };
   const [first] = inReadingOrder(design);
-  return first === undefined || focusedItem() ? null : { part: first };
+  return first === undefined ? null : { part: first };
 }
 
 function fromPart(design: Design, part: PartId, way: Way): CanvasItem | null {
