@@ -1,14 +1,16 @@
 import "./ui/shell/newEnough.ts";
 import "./parts/schemasWithoutEval.ts";
+import "./ui/kit/typeface.css";
 import "./ui/kit/theme.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { attachAnnouncer } from "./store/announcements.ts";
 import { openHistory, useApp } from "./store/app.ts";
 import { attachAutosave } from "./store/documents/autosave.ts";
-import { followAddress, openAtStart } from "./ui/features/documents/actions.ts";
+import { followAddress, openAtStart, openCasesBy } from "./ui/features/documents/actions.ts";
 import { registerOffline } from "./ui/features/offline/newVersion.ts";
-import { openBookFromAddress } from "./ui/features/rulebook/book.ts";
+import { openTraining } from "./ui/features/training/actions.ts";
+import { openBookFromAddress } from "./ui/kit/asked/book.ts";
 import { keepFocus } from "./ui/kit/focusKeeper.ts";
 import { applyTheme, followTheme } from "./ui/kit/theme.ts";
 import { Announcer } from "./ui/shell/Announcer.tsx";
@@ -28,6 +30,7 @@ attachAutosave({
 });
 attachAnnouncer();
 keepFocus();
+openCasesBy(openTraining);
 followAddress();
 openBookFromAddress();
 void openAtStart();

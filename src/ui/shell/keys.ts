@@ -1,7 +1,9 @@
 /** Binds the shortcuts of the command list. */
 import { useEffect } from "react";
 import { tinykeys } from "tinykeys";
-import { COMMANDS, type Command } from "./commands.ts";
+import type { Command } from "../kit/command.ts";
+import { isElsewhere } from "../kit/isElsewhere.ts";
+import { COMMANDS } from "./commands.ts";
 
 export function useCommandKeys(): void {
   useEffect(() => {
@@ -39,16 +41,6 @@ type Bindings = Record<string, (event: KeyboardEvent) => void>;
 /** With Alt, the arrow keys go along the wires: before the canvas library hears them and moves the card. */
 function comesFirst(shortcut: string): boolean {
   return shortcut.startsWith("Alt+");
-}
-
-/** In a field, the keys belong to the field; in a dialog or a menu, to that. */
-export function isElsewhere(target: Element | null): boolean {
-  return (
-    target !== null &&
-    target.closest(
-      "input, textarea, select, [contenteditable], [role=dialog], [role=menu], [role=listbox]",
-    ) !== null
-  );
 }
 
 /**
