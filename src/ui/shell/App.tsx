@@ -24,6 +24,7 @@ import { WideLayout } from "./WideLayout.tsx";
 import "../kit/kit.css";
 import "./shell.css";
 import "../features/print/print.css";
+import "../kit/contrast.css";
 
 /** Below this width the panes share one bottom sheet. */
 const NARROW = "(max-width: 900px)";

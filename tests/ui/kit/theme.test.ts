@@ -11,9 +11,13 @@ const css = readFileSync(new URL("../../../src/ui/kit/theme.css", import.meta.ur
 type Theme = "light" | "dark";
 
 function token(name: string, theme: Theme): string {
-  const match = new RegExp(`${name}: light-dark\\((#[0-9a-f]{6}), (#[0-9a-f]{6})\\)`).exec(css);
+  return tokenIn(css, name, theme);
+}
+
+function tokenIn(sheet: string, name: string, theme: Theme): string {
+  const match = new RegExp(`${name}: light-dark\\((#[0-9a-f]{6}), (#[0-9a-f]{6})\\)`).exec(sheet);
   const colour = theme === "light" ? match?.[1] : match?.[2];
-  if (!colour) throw new Error(`${name} is not a token of theme.css`);
+  if (!colour) throw new Error(`${name} is not a token of the sheet`);
   return colour;
 }
 
@@ -119,6 +123,25 @@ describe("fills", () => {
     for (const texture of Object.values(SERVICE_TEXTURES)) expect(texture.turn).toBeUndefined();
     expect(Math.sign(HARM_TEXTURES.hit.turn ?? 0)).toBe(1);
     expect(Math.sign(HARM_TEXTURES.touched.turn ?? 0)).toBe(-1);
+  });
+});
+
+/** WCAG 2.2, 1.4.6 (7 : 1 for text), and for lines as much as 1.4.3 asks of text. */
+describe.each(["light", "dark"] as const)("where more contrast is asked for, in the %s theme", (theme) => {
+  const more = readFileSync(new URL("../../../src/ui/kit/contrast.css", import.meta.url), "utf8");
+  const strong = (name: string) => tokenIn(more, name, theme);
+
+  test.each(["--ink", "--ink-2", "--accent", "--danger", "--warn", "--ok", "--note"])(
+    "words in %s reach 7 : 1 on every surface",
+    (name) => {
+      for (const ground of ["--surface", "--surface-2", "--canvas"])
+        expect(contrast(strong(name), token(ground, theme))).toBeGreaterThanOrEqual(7);
+    },
+  );
+
+  test.each(["--line", "--line-strong", "--focus"])("%s reaches 4.5 : 1", (name) => {
+    for (const ground of ["--surface", "--surface-2", "--canvas"])
+      expect(contrast(strong(name), token(ground, theme))).toBeGreaterThanOrEqual(4.5);
   });
 });
 
