@@ -19,6 +19,7 @@ import { VerdictLine } from "../verdict/VerdictLine.tsx";
 import { ServiceTable } from "../verdict/VerdictRow.tsx";
 import { Jumps } from "./Jumps.tsx";
 import { LabelField } from "./LabelField.tsx";
+import { MoveButtons } from "./MoveButtons.tsx";
 import { PartStateNote } from "./PartStateNote.tsx";
 import { PortList } from "./PortList.tsx";
 import { ReplacePicker } from "./ReplacePicker.tsx";
@@ -62,6 +63,7 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
           <SwapPicker part={part.id} />
         </div>
         <WalkButtons part={part.id} />
+        <MoveButtons />
         <Jumps card={card} />
       </header>
       <SwapSection part={part.id} />
