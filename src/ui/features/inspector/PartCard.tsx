@@ -63,7 +63,6 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
           <SwapPicker part={part.id} />
         </div>
         <WalkButtons part={part.id} />
-        <MoveButtons />
         <Jumps card={card} />
       </header>
       <SwapSection part={part.id} />
@@ -103,6 +102,7 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
       <SwitchSection record={record} />
       <SupplySection record={record} />
       <PortList record={record} />
+      <MoveButtons />
       {kind.cautions?.map((caution) => (
         <details key={caution} className="caution">
           <summary>{CAUTIONS[caution].title}</summary>
