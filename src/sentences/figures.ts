@@ -1,4 +1,5 @@
 /** Figures as sentences print them. */
+import { numeral } from "../words/numbers.ts";
 
 /** Beyond so many decimals no difference means anything. */
 const MOST_DECIMALS = 4;
@@ -9,12 +10,7 @@ const MOST_DECIMALS = 4;
  */
 export function besideLimit(value: number, limit: number): readonly [value: string, limit: string] {
   let decimals = 1;
-  while (decimals < MOST_DECIMALS && value !== limit && rounded(value, decimals) === rounded(limit, decimals))
+  while (decimals < MOST_DECIMALS && value !== limit && numeral(value, decimals) === numeral(limit, decimals))
     decimals++;
-  return [rounded(value, decimals), rounded(limit, decimals)];
-}
-
-function rounded(x: number, decimals: number): string {
-  // Minus zero is zero.
-  return String(Number(x.toFixed(decimals)) + 0);
+  return [numeral(value, decimals), numeral(limit, decimals)];
 }

@@ -1,9 +1,11 @@
 /** Verdicts in words: one sentence or two for whoever sits before the receiver, and why carriers are missing. */
+
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict, VerdictState } from "../findings/finding.ts";
+import { numeral } from "../words/numbers.ts";
 import { capital, roughly } from "./explain/plainWords.ts";
 import { missingClause } from "./missingWords.ts";
-import { labelled, list, round1, share } from "./phrases.ts";
+import { labelled, list, share } from "./phrases.ts";
 import { wordsOf } from "./rules/index.ts";
 
 const STATE_NAMES: Readonly<Record<VerdictState, string>> = {
@@ -68,14 +70,14 @@ function marginWords({ marginDb, tightest, edge }: Verdict): string {
   const { by } = tightest;
   const carrier = carrierName(tightest);
   const limit = LIMIT_WORDS[by];
-  if (!edge) return `. To spare: ${round1(marginDb)} dB (${carrier}, ${limit})`;
+  if (!edge) return `. To spare: ${numeral(marginDb)} dB (${carrier}, ${limit})`;
   const has = (beside: number) =>
     `. On a knife’s edge: ${carrier} has ${apart(marginDb, beside)} dB to spare (${limit})`;
   switch (edge.kind) {
     case "outside limits":
       return `. On a knife’s edge: ${carrier} is ${apart(-marginDb, 0)} dB beyond its limit (${limit})`;
     case "spread":
-      return `${has(edge.neededDb)}, and real parts stray by ${apart(edge.neededDb, marginDb)} dB`;
+      return `${has(edge.neededDb)}, and the spread of real parts is ${apart(edge.neededDb, marginDb)} dB`;
     case "kept distance":
       return `${has(edge.neededDb)}, and ${apart(edge.neededDb, marginDb)} dB are to be kept`;
     case "rain":
@@ -97,10 +99,10 @@ const LIMIT_WORDS: Readonly<Record<NonNullable<Verdict["tightest"]>["by"], strin
 /** A figure with as many decimals as it takes to differ from another one as shown. */
 export function apart(figure: number, from: number): string {
   for (const decimals of [1, 2, 3]) {
-    const text = String(Number(figure.toFixed(decimals)));
-    if (text !== String(Number(from.toFixed(decimals)))) return text;
+    const text = numeral(figure, decimals);
+    if (text !== numeral(from, decimals)) return text;
   }
-  return String(figure);
+  return numeral(figure, 9);
 }
 
 function rainTime(minutes: number): string {

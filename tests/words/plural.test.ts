@@ -1,5 +1,6 @@
+import { numeral } from "../../src/words/numbers.ts";
 import { describe, expect, it } from "vitest";
-import { numeral, plural } from "../../src/words/plural.ts";
+import { plural } from "../../src/words/plural.ts";
 
 const WIRES = {
   one: (n: string) => `${n} wire is open.`,

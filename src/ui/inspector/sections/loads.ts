@@ -1,7 +1,8 @@
 /** How hard a part's active stages are driven, as lines to read. */
+import { numeral } from "../../../words/numbers.ts";
 import type { Drive, PartRecord } from "../../../evaluate/evaluation.ts";
 import { deratingDb } from "../../../rf/intermod.ts";
-import { numeral } from "../../../words/plural.ts";
+
 import { counted, decimal } from "../../format.ts";
 
 export type LoadLine = {
