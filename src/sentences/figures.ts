@@ -1,5 +1,5 @@
 /** Figures as sentences print them. */
-import { numeral } from "../words/numbers.ts";
+import { NOTHING, numeral } from "../words/numbers.ts";
 
 /** Beyond so many decimals no difference means anything. */
 const MOST_DECIMALS = 4;
@@ -13,4 +13,11 @@ export function besideLimit(value: number, limit: number): readonly [value: stri
   while (decimals < MOST_DECIMALS && value !== limit && numeral(value, decimals) === numeral(limit, decimals))
     decimals++;
   return [numeral(value, decimals), numeral(limit, decimals)];
+}
+
+/** "62–71 dBµV", "62 dBµV" when both ends read alike, "–" for nothing. */
+export function levelRangeWords(min: number | undefined, max: number | undefined): string {
+  const [low, high] = [numeral(min, 0), numeral(max, 0)];
+  if (low === NOTHING || high === NOTHING) return NOTHING;
+  return low === high ? `${low} dBµV` : `${low}–${high} dBµV`;
 }

@@ -3,6 +3,7 @@
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict, VerdictState } from "../findings/finding.ts";
 import { numeral } from "../words/numbers.ts";
+import { plural } from "../words/plural.ts";
 import { capital, roughly } from "./explain/plainWords.ts";
 import { missingClause } from "./missingWords.ts";
 import { labelled, list, share } from "./phrases.ts";
@@ -23,6 +24,41 @@ const IDLE_NAMES: Readonly<Record<NonNullable<Verdict["idle"]>, string>> = {
 /** How a receiver or an outlet stands, in a word or two. */
 export function stateName({ state, idle }: Pick<Verdict, "state" | "idle">): string {
   return idle ? IDLE_NAMES[idle] : STATE_NAMES[state];
+}
+
+/** How many receivers work, in a sentence or two: the headline of a verdict. */
+export function receiversSentence(verdicts: readonly Verdict[]): string {
+  const receivers = verdicts.filter((v) => v.role === "receiver");
+  // One that is not connected yet is neither.
+  const judged = receivers.filter((v) => v.idle !== "nothing connected");
+  if (receivers.length === 0) return "No receiver yet. Add one to see what it would get.";
+  if (judged.length === 0) return "No receiver is connected yet.";
+  const working = judged.filter((v) => v.state !== "fails").length;
+  const onEdge = judged.filter((v) => v.state === "edge").length;
+  return [workingWords(working, judged.length), ...edgeWords(onEdge)].join(" ");
+}
+
+function workingWords(working: number, of: number): string {
+  if (of === 1) return working === 1 ? "The receiver works." : "The receiver does not work as it should.";
+  if (working === of) return of === 2 ? "Both receivers work." : `All ${numeral(of)} receivers work.`;
+  return plural(working, {
+    zero:
+      of === 2
+        ? "Neither receiver works as it should."
+        : `None of ${numeral(of)} receivers works as it should.`,
+    one: (n) => `${n} of ${numeral(of)} receivers works.`,
+    other: (n) => `${n} of ${numeral(of)} receivers work.`,
+  });
+}
+
+function edgeWords(onEdge: number): readonly string[] {
+  if (onEdge === 0) return [];
+  return [
+    plural(onEdge, {
+      one: "One of them works on a knife’s edge.",
+      other: (n) => `${n} of them work on a knife’s edge.`,
+    }),
+  ];
 }
 
 /** "Gets 40 of 80 satellite transponders. 40 are stopped by “Plate”." */

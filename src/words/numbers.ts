@@ -6,6 +6,9 @@
 let locale = "en";
 let formats = new Map<string, Intl.NumberFormat>();
 
+/** Stands where there is no number. */
+export const NOTHING = "–";
+
 const GAP = "\u202f";
 
 /** From now on numbers are written as in this language, where the browser knows it. Digits stay 0 to 9. */
@@ -25,7 +28,7 @@ function isKnown(language: string): boolean {
 
 /** A number with at most and at least so many decimals; "–" where there is none. */
 export function numeral(value: number | undefined, most = 1, least = 0): string {
-  if (value === undefined || !Number.isFinite(value)) return "–";
+  if (value === undefined || !Number.isFinite(value)) return NOTHING;
   return formatOf(most, least)
     .formatToParts(value)
     .map((part) => (part.type === "group" ? GAP : part.type === "minusSign" ? "−" : part.value))
