@@ -199,7 +199,7 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
     case "no tone":
       return culprit.part === at.part
         ? undefined
-        : `Replace ${partName(culprit.part)} with a type that passes supply, tone and messages.`;
+        : `Replace ${partName(culprit.part)} with a type that passes DC, 22 kHz and messages.`;
     case "too few volts":
     case "dies at vertical":
       return "Use copper cable of lower resistance, or feed the LNB from a supply near it.";

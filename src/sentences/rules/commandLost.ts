@@ -33,7 +33,7 @@ export const commandLost: RuleWords<"command-lost"> = {
       case "no command":
         if (facts.wrongInput) {
           const { feeds, port } = inputWords(told, facts.wrongInput);
-          return `${partName(parts[0])} passes supply and commands of ${rx} to ${feeds}, but ${partName(facts.switch)} is connected to ${port}.`;
+          return `${partName(parts[0])} passes the supply and commands of ${rx} to ${feeds}, but ${partName(facts.switch)} is connected to ${port}.`;
         }
         return parts[0] === facts.receiver
           ? `No command of ${rx} reaches ${partName(facts.switch)}, so it cannot choose what it gets.`

@@ -86,7 +86,7 @@ function isWithin(x: number, from: number, to: number): boolean {
   return x >= from && x <= to;
 }
 
-/** "5 TV multiplexes are lost.", "79 satellite transponders are lost. 1 more is as good as lost." */
+/** "5 TV channels are lost.", "79 satellite transponders are lost. 1 more is as good as lost." */
 function tollsWords({ tolls, victim, other }: SharedFrequenciesFacts): string {
   return tolls
     .map(({ grade, service, count }, n) => {

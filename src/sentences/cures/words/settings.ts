@@ -22,7 +22,7 @@ export const SETTING_WORDS: WordsOf<
     title: mendTitle,
     reason: ({ facts, place, part }) => {
       const kind = part(place)?.kind ?? "";
-      return `It is now set to:  ${valueWords(kind, facts.option, facts.from)}.`;
+      return `The present value: ${valueWords(kind, facts.option, facts.from)}.`;
     },
   },
   "aim-dish": {
