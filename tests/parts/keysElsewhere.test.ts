@@ -30,6 +30,7 @@ const quotedKeys = (text: string): readonly string[] =>
 
 /** Files that name kinds, which ones, and why that is no knowledge about them. */
 const NAMED: Readonly<Record<string, readonly [keys: string, why: string]>> = {
+  "design/feeding/feedingGraph.ts": ["cable equaliser filter load meter", "jobs of the declaration"],
   "evaluate/cell.ts": ["load", "a symbol for the unknown kind"],
   "evaluate/trace.ts": ["cable filter", "shapes of a response and what a step is called"],
   "signal/band.ts": ["filter", "why a carrier is cut"],
@@ -40,7 +41,7 @@ const NAMED: Readonly<Record<string, readonly [keys: string, why: string]>> = {
   "remedies/candidates/swapLeads.ts": ["tap", "a role of a port"],
   "remedies/candidates/trunks.ts": ["cable", "put in"],
   "ui/shell/Splitter.tsx": ["splitter", "the look of the bar between panes"],
-  "ui/training/Meter.tsx": ["meter", "the look of the reading"],
+  "ui/features/training/Meter.tsx": ["meter", "the look of the reading"],
   "remedies/candidates/converters.ts": [
     "lnb-quattro lnb-stacked lnb-universal lnb-wideband receiver-hybrid receiver-sat receiver-sat-twin",
     "put in",

@@ -1,5 +1,5 @@
-import { numeral } from "../../src/words/numbers.ts";
 import { describe, expect, it } from "vitest";
+import { numeral } from "../../src/words/numbers.ts";
 import { plural } from "../../src/words/plural.ts";
 
 const WIRES = {
