@@ -53,7 +53,7 @@ function takesPlainKeys(target: Element | null, shortcut: string): boolean {
   if (!target || target === document.body) return false;
   if (target.closest(".canvas")) return true;
   if (shortcut.includes("Arrow")) return false;
-  const pane = target.closest("[role=tabpanel], .sheet") ?? target;
+  const pane = target.closest("[role=tabpanel], [data-region=sheet]") ?? target;
   return pane.closest(CHOOSING) !== null || pane.querySelector(CHOOSING) !== null;
 }
 
