@@ -24,8 +24,10 @@ export function useCommandKeys(): void {
 
 function press(command: Command, shortcut: string, event: KeyboardEvent): void {
   const target = event.target instanceof Element ? event.target : null;
-  if (event.defaultPrevented || isElsewhere(target)) return;
-  if (!shortcut.includes("$mod") && !takesPlainKeys(target, shortcut)) return;
+  if (event.defaultPrevented) return;
+  if (command.isAnywhere ? target?.closest("[role=dialog], [role=menu]") : isElsewhere(target)) return;
+  const isPlain = !shortcut.includes("$mod") && !command.isAnywhere;
+  if (isPlain && !takesPlainKeys(target, shortcut)) return;
   // A selected card that has the focus moves itself by the arrow keys already.
   if (shortcut.includes("Arrow") && !comesFirst(shortcut) && target?.closest(".react-flow__node")) return;
   // Text that is marked on the page is what a copy means.
@@ -49,7 +51,7 @@ function comesFirst(shortcut: string): boolean {
  */
 function takesPlainKeys(target: Element | null, shortcut: string): boolean {
   if (!target || target === document.body) return false;
-  if (target.closest(".canvas")) return true;
+  if (target.closest(".canvas, [data-region=drawing]")) return true;
   if (shortcut.includes("Arrow")) return false;
   const pane = target.closest("[role=tabpanel], .sheet") ?? target;
   return pane.closest(CHOOSING) !== null || pane.querySelector(CHOOSING) !== null;
