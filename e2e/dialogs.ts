@@ -34,7 +34,7 @@ export const DIALOGS: Readonly<Record<Exclude<ListedDialog, "restore">, Opener>>
   compare: entry("Before and after…"),
   balance: entry("Level all outlets…"),
   practice: entry("Practice…"),
-  licences: inHelp("licences"),
+  licences: inHelp("Licences of others"),
 };
 
 /** Every pane at a desk, with the element that holds it. */
