@@ -191,5 +191,6 @@ async function heard(page: Page): Promise<readonly string[]> {
   await page.waitForTimeout(1200);
   const said = await page.evaluate(() => window.heard.splice(0));
   // The browser may speak of its storage at the first edit: that is another matter.
-  return said.map((text) => text.replace(/ This browser .*? matters\./, ""));
+  const own = said.map((text) => text.replace(/ ?This browser .*? matters\./, ""));
+  return own.filter((text) => text !== "");
 }

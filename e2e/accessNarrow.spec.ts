@@ -71,13 +71,17 @@ function beyond(page: Page): Promise<readonly string[]> {
     };
     const found: string[] = [];
     if (document.documentElement.scrollWidth > innerWidth) found.push("the page itself");
-    for (const element of document.querySelectorAll("button, input, select, a[href], p, h1, h2, h3, li, [role=tab]")) {
+    for (const element of document.querySelectorAll(
+      "button, input, select, a[href], p, h1, h2, h3, li, [role=tab]",
+    )) {
       const box = element.getBoundingClientRect();
       const isSeen = element.checkVisibility({ visibilityProperty: true }) && box.width > 1 && box.height > 1;
       if (!isSeen || element.closest(".unseen, .canvas") || scrolls(element)) continue;
       const isCut = element.matches("button, [role=tab]") && element.scrollWidth > element.clientWidth + 2;
       if (box.left < -1 || box.right > innerWidth + 1 || isCut)
-        found.push(`${element.tagName} ${element.getAttribute("aria-label") ?? element.textContent?.slice(0, 40)}`);
+        found.push(
+          `${element.tagName} ${element.getAttribute("aria-label") ?? element.textContent?.slice(0, 40)}`,
+        );
     }
     return found;
   });

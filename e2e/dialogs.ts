@@ -1,5 +1,5 @@
 /** How each dialog and each pane is opened by hand; one that is added to the app is missed here by the compiler. */
-import { expect, type Locator, type Page } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import type { ListedDialog } from "../src/ui/kit/dialogs.ts";
 import type { SheetPane } from "../src/ui/kit/panes.ts";
 import { fromMenu } from "./app.ts";
@@ -37,18 +37,18 @@ export const DIALOGS: Readonly<Record<Exclude<ListedDialog, "restore">, Opener>>
   licences: inHelp("Licences of others"),
 };
 
-/** Every pane at a desk, with the element that holds it. */
-export const PANES: Readonly<Record<SheetPane, (page: Page) => Promise<Locator>>> = {
-  tray: async (page) => page.locator("[data-region=tray]"),
+/** Brings a pane into view at a desk; yields the selector of what holds it. */
+export const PANES: Readonly<Record<SheetPane, (page: Page) => Promise<string>>> = {
+  tray: async () => "[data-region=tray]",
   verdict: (page) => side(page, "Verdict"),
   part: (page) => side(page, "Part"),
   chain: (page) => side(page, "Chain"),
   cures: (page) => side(page, "Cures"),
   faults: (page) => side(page, "Faults"),
-  spectrum: async (page) => page.locator("[data-region=below]"),
+  spectrum: async () => "[data-region=below]",
 };
 
-async function side(page: Page, name: string): Promise<Locator> {
+async function side(page: Page, name: string): Promise<string> {
   await page.getByRole("tab", { name: new RegExp(`^${name}`) }).click();
-  return page.locator("[data-region=side]");
+  return "[data-region=side]";
 }

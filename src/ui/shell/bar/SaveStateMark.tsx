@@ -13,7 +13,6 @@ export function SaveStateMark({ hasWords }: { readonly hasWords: boolean }) {
     <span
       className={isBad ? "save-state bad" : "save-state"}
       role="status"
-      // With every edit it turns: there to be looked up, not to be read out.
       aria-live="off"
       title={hasWords ? undefined : words}
     >
