@@ -25,7 +25,14 @@ import "./strip.css";
 import "./highlight.css";
 
 /** `children`: bars that belong to what is shown on it just now. */
-export function Canvas({ children }: { readonly children?: ReactNode }) {
+type Props = {
+  /** What floats beside the bar of what is selected. */
+  readonly children?: ReactNode;
+  /** Whether its buttons stand elsewhere. */
+  readonly isBarElsewhere?: boolean;
+};
+
+export function Canvas({ children, isBarElsewhere = false }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const start = useStartView(frame);
   const detail = useCanvas((s) => s.detail);
@@ -58,7 +65,7 @@ export function Canvas({ children }: { readonly children?: ReactNode }) {
       <div className="canvas-bars">
         {children}
         <SelectionBar />
-        <CanvasBar />
+        {isBarElsewhere ? null : <CanvasBar />}
       </div>
       <CanvasDialogs />
     </div>
