@@ -7,7 +7,6 @@ import { CanvasBar } from "./CanvasBar.tsx";
 import { CanvasDialogs } from "./CanvasDialogs.tsx";
 import { Diagram } from "./Diagram.tsx";
 import { EmptyHint } from "./EmptyHint.tsx";
-import { Hatches } from "./Hatches.tsx";
 import { useHasHighlight } from "./highlight.ts";
 import { boundsOf } from "./layout.ts";
 import { Minimap } from "./Minimap.tsx";
@@ -55,7 +54,6 @@ export function Canvas({ children, isBarElsewhere = false }: Props) {
       onPointerLeave={() => setCanvas({ near: null })}
       onFocus={follow}
     >
-      <Hatches />
       {start && (
         <ReactFlowProvider>
           <Diagram start={start} frame={frame} />
