@@ -30,7 +30,7 @@ test("dialogs and the empty canvas have no barriers", async ({ page }) => {
   await page.getByRole("button", { name: "Help" }).click();
   await expectNoBarriers(page, "help", "[role=dialog]");
   await page.keyboard.press("Escape");
-  await fromMenu(page, "New, empty");
+  await fromMenu(page, "New design");
   await expect(page.getByText("Nothing here yet")).toBeVisible();
   await expectNoBarriers(page, "empty");
 });

@@ -45,7 +45,7 @@ test("supply, levels, faults and swaps have no barriers", async ({ page }) => {
   await page.keyboard.press("Escape");
 
   await card(page, "LNB").click();
-  await page.getByRole("button", { name: "What breaks if I swap this converter?" }).click();
+  await page.getByRole("button", { name: "What breaks if I swap this LNB?" }).click();
   await page.getByRole("combobox", { name: /^What breaks/ }).fill("wideband lnb");
   await page.keyboard.press("Enter");
   await expect(page.getByRole("region", { name: /^What breaks: / })).toContainText(/loses? something/);
@@ -66,7 +66,7 @@ test("dialogs of plans, limits and rules, and a practice case, have no barriers"
   await open(page, "/?example=house-universal");
   for (const entry of [
     "Variants…",
-    "Level all outlets…",
+    "Balance outlets…",
     "Limits and derating…",
     "Prices and times…",
     "Practice…",

@@ -13,7 +13,9 @@ import { openBookFromAddress } from "./ui/kit/asked/book.ts";
 import { applyTheme, followTheme } from "./ui/kit/theme.ts";
 import { App } from "./ui/shell/App.tsx";
 import { CrashScreen } from "./ui/shell/CrashScreen.tsx";
+import { writeNumbersAs } from "./words/numbers.ts";
 
+writeNumbersAs(navigator.language);
 applyTheme();
 followTheme();
 

@@ -45,7 +45,7 @@ export function Dialogs() {
       <Sheet isWide title="Before and after" open={dialog === "compare"} onClose={close}>
         <CompareForm />
       </Sheet>
-      <Sheet isWide title="Level all outlets" open={dialog === "balance"} onClose={close}>
+      <Sheet isWide title="Balance outlets" open={dialog === "balance"} onClose={close}>
         <BalanceForm onDone={close} />
       </Sheet>
       <Sheet isWide title="Practice" open={dialog === "practice"} onClose={close}>

@@ -7,7 +7,7 @@ import { type SupplyRow, supplyRows } from "./supply.ts";
 const STATE_WORDS: Readonly<Record<SupplyRow["state"], string>> = {
   feeds: "feeds",
   weaker: "weaker, does not count",
-  dormant: "only while a switch stands otherwise",
+  dormant: "only in another switch position",
 };
 
 /** For a part on a powered line: what arrives at its outputs and what it hands on at its inputs. */
@@ -55,10 +55,12 @@ export function SupplySection({ record }: { readonly record: PartRecord }) {
               ))}
             </tbody>
           </table>
-          <p className="quiet small">Current: all that hangs on this port, as if it alone were fed by it.</p>
+          <p className="quiet small">
+            Current: all that is connected to this port, as if it alone were fed from here.
+          </p>
         </ScrollBox>
       ) : (
-        <p className="small">No supply reaches it.</p>
+        <p className="small">No supply reaches this part.</p>
       )}
     </section>
   );
