@@ -22,7 +22,7 @@ export function VerdictPane() {
   const receivers = verdicts.filter((v) => v.role === "receiver");
   const outlets = verdicts.filter((v) => v.role === "outlet");
   return (
-    <div className="verdict">
+    <div className="verdict" data-chooses-parts>
       <Summary receivers={receivers} />
       <CureAllButton />
       <CauseList report={report} />
@@ -50,7 +50,7 @@ function Summary({ receivers }: { readonly receivers: readonly Verdict[] }) {
     );
   const all = judged.every((v) => v.state !== "fails");
   return (
-    <p className={all ? "verdict-summary ok" : "verdict-summary bad"} aria-live="polite">
+    <p className={all ? "verdict-summary ok" : "verdict-summary bad"}>
       {all ? <Check size={20} aria-hidden /> : <X size={20} aria-hidden />}
       <span>{words}</span>
     </p>
