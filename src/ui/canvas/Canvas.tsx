@@ -25,8 +25,8 @@ import "./bars.css";
 import "./strip.css";
 import "./highlight.css";
 
-/** `children`: bars that belong to what is shown on it just now. */
-export function Canvas({ children }: { readonly children?: ReactNode }) {
+/** `children`: bars that belong to what is shown on it just now; `empty`: what it shows while nothing is drawn. */
+export function Canvas({ children, empty }: { readonly children?: ReactNode; readonly empty?: ReactNode }) {
   const frame = useRef<HTMLDivElement>(null);
   const start = useStartView(frame);
   const detail = useCanvas((s) => s.detail);
@@ -55,7 +55,7 @@ export function Canvas({ children }: { readonly children?: ReactNode }) {
           <Minimap />
         </ReactFlowProvider>
       )}
-      <EmptyHint />
+      <EmptyHint>{empty}</EmptyHint>
       <PreviewBar />
       <div className="canvas-bars">
         {children}

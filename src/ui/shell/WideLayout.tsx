@@ -2,6 +2,8 @@ import { ChevronUp } from "lucide-react";
 import { useRef } from "react";
 import { Group, Panel, type PanelImperativeHandle } from "react-resizable-panels";
 import { Canvas } from "../canvas/Canvas.tsx";
+import { openExample } from "../features/documents/actions.ts";
+import { FirstSteps } from "../features/tour/FirstSteps.tsx";
 import { TrayRail } from "../features/tray/TrayRail.tsx";
 import { WalkBar } from "../features/walk/WalkBar.tsx";
 import { usePanes } from "../kit/panes.ts";
@@ -75,7 +77,7 @@ function Middle() {
       <Group className={styles.group} orientation="vertical">
         <Panel id="drawing" minSize={160} className={styles.panel}>
           <main className={styles.canvas} data-region="drawing" tabIndex={-1} aria-label="Drawing">
-            <Canvas>
+            <Canvas empty={<FirstSteps openExample={openExample} />}>
               <WalkBar />
             </Canvas>
           </main>

@@ -1,7 +1,7 @@
 import { Check, CircleHelp, X } from "lucide-react";
 import type { Verdict } from "../../../findings/finding.ts";
 import { profileOf } from "../../../findings/limits.ts";
-import { receiversSentence } from "../../../sentences/verdict.ts";
+import { workingSentence } from "../../../sentences/verdict.ts";
 import { useApp } from "../../../store/app.ts";
 import { CureAllButton } from "../../kit/asked/CureButton.tsx";
 import { openDialog } from "../../kit/panes.ts";
@@ -40,7 +40,7 @@ export function VerdictPane() {
 function Summary({ receivers }: { readonly receivers: readonly Verdict[] }) {
   // One that is not connected yet is neither.
   const judged = receivers.filter((v) => v.idle !== "nothing connected");
-  const words = receiversSentence(receivers);
+  const words = workingSentence(receivers);
   if (judged.length === 0)
     return (
       <p className="verdict-summary">

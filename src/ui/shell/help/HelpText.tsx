@@ -1,6 +1,7 @@
 import { KNOWN_LIMITS } from "../../../findings/knownLimits.ts";
 import { ESTIMATE_NOTICE } from "../../../parts/cautions.ts";
 import { openRuleBook } from "../../kit/asked/book.ts";
+import { startTour } from "../../kit/asked/tour.ts";
 import { openDialog } from "../../kit/panes.ts";
 import { OfflineWords } from "../../kit/told/OfflineWords.tsx";
 import { ShortcutTable } from "./ShortcutTable.tsx";
@@ -19,6 +20,18 @@ export function HelpText() {
           outlets, receivers. Downlead calculates for every wire which frequencies are occupied, by what, how
           strong and how clean. It also shows who powers and who commands what, and what each receiver can
           really get. {ESTIMATE_NOTICE}
+        </p>
+        <p>
+          <button
+            type="button"
+            className="button"
+            onClick={() => {
+              openDialog(null);
+              startTour();
+            }}
+          >
+            Take the tour (one minute)
+          </button>
         </p>
       </section>
       <section>
