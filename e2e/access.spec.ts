@@ -34,7 +34,7 @@ test("no dialog has barriers", async ({ page }) => {
 
 test("the empty canvas has no barriers", async ({ page }) => {
   await open(page, "/?example=house-universal");
-  await fromMenu(page, "New, empty");
+  await fromMenu(page, "New design");
   await expect(page.getByText("Nothing here yet")).toBeVisible();
   await expectNoBarriers(page, "empty");
 });

@@ -24,15 +24,16 @@ import "./bars.css";
 import "./strip.css";
 import "./highlight.css";
 
-/** `children`: bars that belong to what is shown on it just now. */
 type Props = {
   /** What floats beside the bar of what is selected. */
   readonly children?: ReactNode;
+  /** What it shows while nothing is drawn. */
+  readonly empty?: ReactNode;
   /** Whether its buttons stand elsewhere. */
   readonly isBarElsewhere?: boolean;
 };
 
-export function Canvas({ children, isBarElsewhere = false }: Props) {
+export function Canvas({ children, empty, isBarElsewhere = false }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const start = useStartView(frame);
   const detail = useCanvas((s) => s.detail);
@@ -60,7 +61,7 @@ export function Canvas({ children, isBarElsewhere = false }: Props) {
           <Minimap />
         </ReactFlowProvider>
       )}
-      <EmptyHint />
+      <EmptyHint>{empty}</EmptyHint>
       <PreviewBar />
       <div className="canvas-bars">
         {children}
