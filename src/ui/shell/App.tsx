@@ -19,6 +19,7 @@ import { TopBar } from "./menus/TopBar.tsx";
 import { NarrowLayout } from "./NarrowLayout.tsx";
 import { Notices } from "./notices/Notices.tsx";
 import { StorageBar } from "./notices/StorageBar.tsx";
+import { PhoneLayout } from "./PhoneLayout.tsx";
 import { WideLayout } from "./WideLayout.tsx";
 import "../kit/kit.css";
 import "./shell.css";
@@ -26,9 +27,14 @@ import "../features/print/print.css";
 
 /** Below this width the panes share one bottom sheet. */
 const NARROW = "(max-width: 900px)";
+/** A phone, upright or on its side: too little room for the drawing to be what one looks at first. */
+const PHONE = "(max-width: 600px), (max-width: 1000px) and (max-height: 500px)";
+const TURNED = "(min-width: 601px)";
 
 export function App() {
   const isNarrow = useMedia(NARROW);
+  const isPhone = useMedia(PHONE);
+  const isTurned = useMedia(TURNED);
   const session = usePractice((s) => s.session);
   const isAway = useOpening((s) => s.problem !== null || s.working?.isShown === true);
   useFollowSelection();
@@ -49,11 +55,11 @@ export function App() {
     );
   return (
     <Tooltip.Provider>
-      <div className={isNarrow ? "app narrow" : "app"}>
-        <TopBar isNarrow={isNarrow} />
+      <div className={isNarrow || isPhone ? "app narrow" : "app"}>
+        <TopBar isNarrow={isNarrow || isPhone} />
         <StorageBar />
         <UpdateBar />
-        {isNarrow ? <NarrowLayout /> : <WideLayout />}
+        {isPhone ? <PhoneLayout isTurned={isTurned} /> : isNarrow ? <NarrowLayout /> : <WideLayout />}
         <Notices />
         <Dialogs />
         <DropTarget />

@@ -68,7 +68,7 @@ export function NarrowLayout() {
   );
 }
 
-function SheetBody({ pane }: { readonly pane: SheetPane }) {
+export function SheetBody({ pane }: { readonly pane: SheetPane }) {
   switch (pane) {
     case "tray":
       return <Tray />;

@@ -1,0 +1,42 @@
+import { Toolbar } from "radix-ui";
+import { memo } from "react";
+import type { FedPlace } from "../../../design/feeding/feedingGroups.ts";
+import { judgedAt, type PlaceState } from "../../../findings/placeState.ts";
+import { useApp } from "../../../store/app.ts";
+import { verdictOf } from "../../../store/hooks.ts";
+import { showChainOf } from "../../kit/phoneView.ts";
+import { stateLook } from "../verdict/stateLook.ts";
+
+type Props = {
+  readonly place: FedPlace;
+  /** What tells it apart from its neighbours. */
+  readonly name: string;
+  /** Its whole name. */
+  readonly label: string;
+  readonly state: PlaceState;
+};
+
+const LOOKS: Readonly<Record<PlaceState, ReturnType<typeof stateLook>>> = {
+  fails: stateLook({ state: "fails" }),
+  edge: stateLook({ state: "edge" }),
+  works: stateLook({ state: "works" }),
+  idle: stateLook({ state: "works", idle: "nothing connected" }),
+};
+
+/** A place as one cell: works, works on a knife's edge, fails; pressed, it shows the chain of its worst receiver. */
+export const PlaceCell = memo(function PlaceCell({ place, name, label, state }: Props) {
+  const { Icon, word, tone } = LOOKS[state];
+  const open = () => {
+    const { report } = useApp.getState();
+    const [worst] = judgedAt(place, (id) => verdictOf(report, id));
+    showChainOf(worst?.part ?? place.receivers[0] ?? place.key);
+  };
+  return (
+    <Toolbar.Button className="place-cell" data-tone={tone} aria-label={`${label}: ${word}`} onClick={open}>
+      <span className="cell-name">{name}</span>
+      <span className="cell-mark">
+        <Icon size={12} strokeWidth={3.5} aria-hidden />
+      </span>
+    </Toolbar.Button>
+  );
+});
