@@ -4,7 +4,7 @@ import { useApp } from "../../store/app.ts";
 import { usePart, useRecord, useSpectrum, useWire } from "../../store/hooks.ts";
 import { showPane } from "../kit/panes.ts";
 import { useInSight } from "../kit/useInSight.ts";
-import { STRIP_HEIGHT_PX, Strip } from "./Strip.tsx";
+import { Strip } from "./Strip.tsx";
 import { wireSummary } from "./wireSummary.ts";
 import { spectrumWords } from "./words.ts";
 import "./strip.css";
@@ -71,21 +71,14 @@ function Picture({ wire: id, width, height, detail }: Props) {
   const record = useRecord(wire?.from[0] ?? "");
   const [attach, isInSight] = useInSight();
   const medium = record?.ports.find((p) => p.id === wire?.from[1])?.medium ?? "coax";
-  // The strip is drawn in a fixed height and scaled to this one.
-  const drawnWidth = Math.round((width * STRIP_HEIGHT_PX) / height);
   return (
-    <svg
-      ref={attach}
-      width={width}
-      height={height}
-      viewBox={`0 0 ${drawnWidth} ${STRIP_HEIGHT_PX}`}
-      aria-hidden="true"
-    >
+    <svg ref={attach} width={width} height={height} aria-hidden="true">
       {isInSight ? (
         <Strip
           spectrum={spectrum}
           medium={medium}
-          width={drawnWidth}
+          width={width}
+          height={height}
           detail={detail === "plate" ? "near" : "small"}
         />
       ) : null}

@@ -1,9 +1,9 @@
 /** Adding a part from the tray: where it goes, and that it is selected then. */
 import { addPart, newPart } from "../../design/edits/parts.ts";
-import { portsOf } from "../../design/lookup.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { useApp } from "../../store/app.ts";
-import { cardSize, type Point } from "./layout.ts";
+import { frameOf } from "./frames.ts";
+import type { Point } from "./layout.ts";
 import { freePlace, insertWithRoom, snapped } from "./place.ts";
 import { canvasView } from "./view.ts";
 
@@ -27,7 +27,7 @@ export function addAt(kind: string, at: Point): void {
   const { design } = useApp.getState();
   const part = newPart(design, kind, [0, 0]);
   if (!part) return;
-  const { width, height } = cardSize(portsOf(part));
+  const { width, height } = frameOf(design, part);
   place(kind, [snapped(at.x - width / 2), snapped(at.y - height / 2)]);
 }
 

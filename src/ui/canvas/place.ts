@@ -4,18 +4,22 @@ import { wireId } from "../../design/design.ts";
 import { done, type Edit } from "../../design/edits/edit.ts";
 import { insertIntoWire } from "../../design/edits/insert.ts";
 import { moveParts } from "../../design/edits/parts.ts";
-import { partById, portsOf } from "../../design/lookup.ts";
-import { boxOf, overlaps, portPoint } from "./boxes.ts";
-import { CARD_WIDTH_PX, COLUMN_PITCH_PX, cardSize, GRID_PX, type Point, portPlaces } from "./layout.ts";
+import { partById } from "../../design/lookup.ts";
+import { boxesOf, boxOf, portPoint } from "./boxes.ts";
+import { frameOf } from "./frames.ts";
+import { GRID_PX, overlaps, type Point } from "./layout.ts";
+
+/** Room between two neighbouring columns, for the bends of wires [px]. */
+export const COLUMN_GAP_PX = 32;
 
 export const snapped = (value: number) => Math.round(value / GRID_PX) * GRID_PX;
 
 /** A free place for a card whose middle should be at `centre`: there, or as little below as possible. */
 export function freePlace(design: Design, part: Part, centre: Point): readonly [number, number] {
-  const size = cardSize(portsOf(part));
+  const size = frameOf(design, part);
   const x = snapped(centre.x - size.width / 2);
   let y = snapped(centre.y - size.height / 2);
-  const boxes = design.parts.map(boxOf);
+  const boxes = boxesOf(design);
   for (;;) {
     const box = { x: x - GRID_PX, y: y - GRID_PX, width: size.width + 16, height: size.height + 16 };
     const other = boxes.find((b) => overlaps(b, box));
@@ -34,11 +38,12 @@ export function insertWithRoom(design: Design, part: Part, wire: string): Edit {
   const joint = design.wires.find((w) => wireId(w) === wire);
   const before = joint && partById(design, joint.from[0]);
   const after = joint && partById(design, joint.to[0]);
-  const end = joint && after && portPoint(after, joint.to[1]);
+  const end = joint && after && portPoint(design, after, joint.to[1]);
   if (!before || !after || !end) return inserted;
 
-  const fromX = before.at[0] + CARD_WIDTH_PX;
-  const needed = 2 * COLUMN_PITCH_PX - CARD_WIDTH_PX;
+  const frame = frameOf(inserted.design, part);
+  const fromX = before.at[0] + boxOf(design, before).width;
+  const needed = frame.width + 2 * COLUMN_GAP_PX;
   const gap = after.at[0] - fromX;
   const shift = gap > 0 ? snapped(Math.max(0, needed - gap)) : 0;
   const positions = new Map<string, readonly [number, number]>();
@@ -49,8 +54,8 @@ export function insertWithRoom(design: Design, part: Part, wire: string): Edit {
       }
     }
   }
-  const middle = (fromX + after.at[0] + shift - CARD_WIDTH_PX) / 2;
-  const inside = Math.min(...[...portPlaces(portsOf(part)).values()].map((p) => p.y));
+  const middle = (fromX + after.at[0] + shift - frame.width) / 2;
+  const inside = Math.min(...[...frame.ports.values()].map((p) => p.y));
   const roomy = moveParts(inserted.design, positions);
   if (!roomy.ok) return roomy;
   const at = clear(roomy.design, part, snapped(middle), snapped(end.y - inside));
@@ -61,7 +66,7 @@ export function insertWithRoom(design: Design, part: Part, wire: string): Edit {
 /** The place, or just below whatever stands there already. */
 function clear(design: Design, part: Part, x: number, y: number): readonly [number, number] {
   const others: Design = { ...design, parts: design.parts.filter((p) => p.id !== part.id) };
-  const size = cardSize(portsOf(part));
-  const blocked = others.parts.some((p) => overlaps(boxOf(p), { x, y, ...size }));
+  const size = boxOf(design, part);
+  const blocked = boxesOf(others).some((b) => overlaps(b, { ...size, x, y }));
   return blocked ? freePlace(others, part, { x: x + size.width / 2, y: y + size.height / 2 }) : [x, y];
 }

@@ -1,7 +1,8 @@
 import { useApp } from "../../store/app.ts";
+import type { Command, CommandGroup } from "../kit/command.ts";
 import { type SheetPane, showPane } from "../kit/panes.ts";
 import { showPhoneView } from "../kit/phoneView.ts";
-import { COMMANDS, type Command, type CommandGroup } from "./commands.ts";
+import { COMMANDS } from "./commands.ts";
 
 const PANES: readonly { readonly key: SheetPane; readonly name: string }[] = [
   { key: "cures", name: "Cures" },

@@ -15,11 +15,12 @@ import { useApp } from "../../store/app.ts";
 import { Canvas } from "../canvas/Canvas.tsx";
 import { CanvasDialogs } from "../canvas/CanvasDialogs.tsx";
 import { Hatches } from "../canvas/Hatches.tsx";
+import { PreviewBar } from "../canvas/preview/PreviewBar.tsx";
 import { ChainView } from "../features/chain/ChainView.tsx";
-import { CureAllButton } from "../features/cures/CureButton.tsx";
 import { Overview } from "../features/overview/Overview.tsx";
-import { PreviewBar } from "../features/preview/PreviewBar.tsx";
 import { VerdictSummary } from "../features/verdict/VerdictPane.tsx";
+import { WalkBar } from "../features/walk/WalkBar.tsx";
+import { CureAllButton } from "../kit/asked/CureButton.tsx";
 import { IconButton } from "../kit/IconButton.tsx";
 import { type SheetPane, showPane, usePanes } from "../kit/panes.ts";
 import { type PhoneView, showPhoneView, usePhoneView } from "../kit/phoneView.ts";
@@ -101,7 +102,9 @@ function View({ view }: { readonly view: PhoneView }) {
   if (view === "drawing")
     return (
       <div className="canvas-box">
-        <Canvas />
+        <Canvas>
+          <WalkBar />
+        </Canvas>
       </div>
     );
   // What the drawing brings along otherwise.

@@ -5,7 +5,7 @@ import { verdictSentence } from "../../../sentences/verdict.ts";
 import { useApp } from "../../../store/app.ts";
 import { usePart } from "../../../store/hooks.ts";
 import { openPart } from "../../canvas/reveal.ts";
-import { stateLook } from "../verdict/stateLook.ts";
+import { stateLook } from "../../kit/told/stateLook.ts";
 import { Item } from "./ChainStepItem.tsx";
 
 type Props = {

@@ -11,7 +11,7 @@ import {
 import { WirePicture } from "../../canvas/WireStrip.tsx";
 import { spectrumWords } from "../../canvas/words.ts";
 import { counted } from "../../kit/format.ts";
-import { type StateLook, stateLook } from "../verdict/stateLook.ts";
+import { type StateLook, stateLook } from "../../kit/told/stateLook.ts";
 import type { ChainRow } from "./chainRows.ts";
 
 const BADGES: Readonly<Record<StateLook["tone"], string>> = {

@@ -36,7 +36,7 @@ export const ChainStepItem = memo(function ChainStepItem({ step, from, width }: 
           onClick={() => openPart(step.part)}
         >
           <span className="unseen">{name}, </span>
-          {record.kind.caption(record.options)}
+          {record.kind.onWire?.(record.options) ?? record.kind.caption(record.options)}
           {step.isLost ? <Lost /> : null}
         </button>
         {step.wire ? <WireStrip wire={step.wire} detail="line" {...LINE_STRIP} /> : null}

@@ -1,8 +1,8 @@
 import { useMemo } from "react";
 import { receiverChain } from "../../../findings/receiverChain.ts";
 import { useApp } from "../../../store/app.ts";
+import { StartButtons } from "../../kit/StartButtons.tsx";
 import { useSize } from "../../kit/useSize.ts";
-import { StartButtons } from "../../shell/StartButtons.tsx";
 import { ChainEnd } from "./ChainEnd.tsx";
 import { ChainStepItem } from "./ChainStepItem.tsx";
 import { PlaceChips } from "./PlaceChips.tsx";

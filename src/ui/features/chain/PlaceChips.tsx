@@ -4,7 +4,7 @@ import type { Verdict } from "../../../findings/finding.ts";
 import { capital } from "../../../sentences/explain/plainWords.ts";
 import { usePart } from "../../../store/hooks.ts";
 import { choosePlace } from "../../kit/phoneView.ts";
-import { stateLook } from "../verdict/stateLook.ts";
+import { stateLook } from "../../kit/told/stateLook.ts";
 import { usePlaces, useShownPlace } from "./shownPlaces.ts";
 
 /** Whose chain is shown, as a row that scrolls sideways: one stop for the Tab key, the arrow keys choose. */

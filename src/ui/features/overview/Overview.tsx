@@ -1,8 +1,8 @@
 import { useMemo } from "react";
 import { feedingGroupsOf } from "../../../design/feeding/feedingGroups.ts";
 import { useShownDesign } from "../../../store/hooks.ts";
+import { StartButtons } from "../../kit/StartButtons.tsx";
 import { useSize } from "../../kit/useSize.ts";
-import { StartButtons } from "../../shell/StartButtons.tsx";
 import { GroupCells } from "./GroupCells.tsx";
 import { HeadCards } from "./HeadCards.tsx";
 import "./overview.css";

@@ -5,7 +5,7 @@ import { judgedAt, type PlaceState } from "../../../findings/placeState.ts";
 import { useApp } from "../../../store/app.ts";
 import { verdictOf } from "../../../store/hooks.ts";
 import { showChainOf } from "../../kit/phoneView.ts";
-import { stateLook } from "../verdict/stateLook.ts";
+import { stateLook } from "../../kit/told/stateLook.ts";
 
 type Props = {
   readonly place: FedPlace;

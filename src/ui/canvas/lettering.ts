@@ -1,0 +1,88 @@
+/**
+ * How much room words take in the shipped typeface, and how a name is made to fit: worked out by arithmetic, since
+ * cards have their sizes before anything is drawn.
+ */
+
+/** Advance widths in shares of the type size, semi-bold; by classes of letters, a little on the generous side. */
+const NARROW = /[iljtfrI1.,:;'’|!()[\]·/ -]/;
+const WIDE = /[mwMW@%—…]/;
+const CAPITAL = /[A-HJ-LN-VX-ZÄÖÜ]/;
+const SHARES = { narrow: 0.36, wide: 0.9, capital: 0.7, other: 0.6 } as const;
+
+/** Width of a text [px] at a type size [px]. */
+export function textWidth(text: string, sizePx: number): number {
+  let shares = 0;
+  for (const letter of text) {
+    if (NARROW.test(letter)) shares += SHARES.narrow;
+    else if (WIDE.test(letter)) shares += SHARES.wide;
+    else if (CAPITAL.test(letter)) shares += SHARES.capital;
+    else shares += SHARES.other;
+  }
+  return shares * sizePx;
+}
+
+type Room = { readonly widthPx: number; readonly sizePx: number };
+
+/** A text broken into lines between words; a word longer than a line is broken inside. */
+export function brokenLines(text: string, { widthPx, sizePx }: Room): string[] {
+  const lines: string[] = [];
+  let line = "";
+  for (const word of text.split(" ")) {
+    const longer = line === "" ? word : `${line} ${word}`;
+    if (textWidth(longer, sizePx) <= widthPx) {
+      line = longer;
+      continue;
+    }
+    if (line !== "") lines.push(line);
+    line = "";
+    for (const letter of word) {
+      if (line !== "" && textWidth(line + letter, sizePx) > widthPx) {
+        lines.push(line);
+        line = "";
+      }
+      line += letter;
+    }
+  }
+  return [...lines, line];
+}
+
+/** Lines that a text takes. */
+export function linesOf(text: string, room: Room): number {
+  return brokenLines(text, room).length;
+}
+
+/**
+ * A name that fits into so many lines. What is too long loses its middle, whole words where that helps: names mostly
+ * begin with what a thing is and end with where it is ("Satellite… flat 12").
+ */
+export function fittingName(name: string, lines: number, room: Room): string {
+  const fits = (text: string) => linesOf(text, room) <= lines;
+  if (fits(name)) return name;
+  const words = name.split(" ");
+  for (let left = words.length - 1; left >= 2; left--) {
+    // The end tells apart, so it keeps the greater half.
+    for (let head = Math.max(1, Math.floor(left / 2)); head >= 1; head--) {
+      const short = `${words.slice(0, head).join(" ")}… ${words.slice(words.length - (left - head)).join(" ")}`;
+      if (fits(short)) return short;
+    }
+  }
+  const tail = words.length > 1 ? endOf(words) : "";
+  const first = [...(words[0] ?? "")];
+  for (let kept = first.length - 1; kept >= 2; kept--) {
+    const short = `${first.slice(0, kept).join("")}…${tail}`;
+    if (fits(short)) return short;
+  }
+  const letters = [...name];
+  for (let kept = letters.length - 1; kept > 4; kept--) {
+    const head = Math.floor(kept / 2);
+    const short = `${letters.slice(0, head).join("")}…${letters.slice(letters.length - (kept - head)).join("")}`;
+    if (fits(short)) return short;
+  }
+  return `${letters.slice(0, 3).join("")}…`;
+}
+
+/** The last word, with the one before where it is a mere number or letter: "flat 12". */
+function endOf(words: readonly string[]): string {
+  const last = words.at(-1) ?? "";
+  return last.length <= 3 && words.length > 2 ? `${words.at(-2)} ${last}` : last;
+}
