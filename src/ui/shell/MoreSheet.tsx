@@ -1,35 +1,36 @@
 import { useApp } from "../../store/app.ts";
 import type { Command, CommandGroup } from "../kit/command.ts";
-import { type SheetPane, showPane } from "../kit/panes.ts";
+import { showPane } from "../kit/panes.ts";
 import { showPhoneView } from "../kit/phoneView.ts";
 import { COMMANDS } from "./commands.ts";
+import styles from "./MoreSheet.module.css";
+import { PANES } from "./paneTable.ts";
+import { TABBED } from "./phonePanes.ts";
 
-const PANES: readonly { readonly key: SheetPane; readonly name: string }[] = [
-  { key: "cures", name: "Cures" },
-  { key: "faults", name: "Faults" },
-  { key: "spectrum", name: "Spectrum" },
-  { key: "chain", name: "Parts and wires" },
-];
-
-/** On a phone: panes without a tab of their own, and every command that keys and bars have elsewhere. */
+/** On a phone: panes without a button of their own, and every command that keys and bars have elsewhere. */
 export function MoreSheet() {
-  // Commands depend on all of it; none of them watches anything itself.
+  // What can be done depends on all of it.
   useApp();
   const groups = new Map<CommandGroup, Command[]>();
-  for (const command of COMMANDS) groups.set(command.group, [...(groups.get(command.group) ?? []), command]);
+  for (const command of COMMANDS) {
+    const group = groups.get(command.group) ?? [];
+    groups.set(command.group, group);
+    group.push(command);
+  }
   return (
-    <div className="more-sheet">
-      <div className="more-choices">
-        {PANES.map(({ key, name }) => (
-          <button key={key} type="button" className="button" onClick={() => showPane(key)}>
-            {name}
+    <div className={styles.more}>
+      <div className={styles.choices}>
+        {PANES.filter((pane) => !TABBED.has(pane.id)).map((pane) => (
+          <button key={pane.id} type="button" className="button" onClick={() => showPane(pane.id)}>
+            <pane.icon size={16} aria-hidden />
+            {pane.id === "chain" ? "Parts and wires" : pane.name}
           </button>
         ))}
       </div>
       {[...groups].map(([group, commands]) => (
         <section key={group} aria-label={group}>
           <h3>{group}</h3>
-          <div className="more-choices">
+          <div className={styles.choices}>
             {commands.map((command) => (
               <button
                 key={command.id}
@@ -48,8 +49,8 @@ export function MoreSheet() {
   );
 }
 
-/** What moves the view needs the drawing to be there. */
-const NEEDS_DRAWING: ReadonlySet<string> = new Set([
+/** What moves the drawing needs it to be there. */
+const MOVES_DRAWING: ReadonlySet<string> = new Set([
   "fit",
   "look",
   "nearer",
@@ -59,7 +60,7 @@ const NEEDS_DRAWING: ReadonlySet<string> = new Set([
 ]);
 
 function run(command: Command): void {
-  if (!NEEDS_DRAWING.has(command.id)) {
+  if (!MOVES_DRAWING.has(command.id)) {
     command.run();
     return;
   }

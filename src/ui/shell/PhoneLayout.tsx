@@ -1,243 +1,63 @@
-import {
-  Ellipsis,
-  LayoutGrid,
-  ListTree,
-  type LucideIcon,
-  SlidersHorizontal,
-  Stamp,
-  Workflow,
-  X,
-} from "lucide-react";
-import { ToggleGroup } from "radix-ui";
-import { type ReactNode, useEffect, useRef } from "react";
-import { causesCounted, causesOfSeverity } from "../../sentences/cause.ts";
+import { X } from "lucide-react";
 import { useApp } from "../../store/app.ts";
-import { Canvas } from "../canvas/Canvas.tsx";
-import { CanvasDialogs } from "../canvas/CanvasDialogs.tsx";
-import { Hatches } from "../canvas/Hatches.tsx";
-import { PreviewBar } from "../canvas/preview/PreviewBar.tsx";
-import { ChainView } from "../features/chain/ChainView.tsx";
-import { Overview } from "../features/overview/Overview.tsx";
 import { VerdictSummary } from "../features/verdict/VerdictPane.tsx";
-import { WalkBar } from "../features/walk/WalkBar.tsx";
 import { CureAllButton } from "../kit/asked/CureButton.tsx";
 import { IconButton } from "../kit/IconButton.tsx";
-import { type SheetPane, showPane, usePanes } from "../kit/panes.ts";
-import { type PhoneView, showPhoneView, usePhoneView } from "../kit/phoneView.ts";
 import { MoreSheet } from "./MoreSheet.tsx";
-import { SheetBody } from "./NarrowLayout.tsx";
-import "./phone.css";
-
-const VIEWS: readonly { readonly key: PhoneView; readonly name: string; readonly icon: LucideIcon }[] = [
-  { key: "chain", name: "Chain", icon: ListTree },
-  { key: "overview", name: "Overview", icon: LayoutGrid },
-  { key: "drawing", name: "Drawing", icon: Workflow },
-];
+import { PhoneBar } from "./PhoneBar.tsx";
+import styles from "./PhoneLayout.module.css";
+import { PhoneMain } from "./PhoneMain.tsx";
+import { PANES } from "./paneTable.ts";
+import { closePhonePane, type PhonePane, usePhonePane } from "./phonePanes.ts";
 
 /**
  * A phone: the way to one receiver from top to bottom, the whole house as cells, or the drawing; what the design comes
- * to in one line that never goes away; panes in a sheet. Turned sideways, the sheet stands beside it.
+ * to in one line that never goes away; panes in a sheet. Turned on its side, the sheet stands beside it.
  */
 export function PhoneLayout({ isTurned }: { readonly isTurned: boolean }) {
-  const view = usePhoneView((s) => s.view);
-  const sheet = useSheet();
-  const shown = sheet ?? (isTurned ? "verdict" : null);
+  const open = usePhonePane();
+  const shown = open ?? (isTurned ? "verdict" : null);
   return (
-    <div className="phone-body" data-turned={isTurned}>
-      <main className="phone-main">
-        <ViewSwitch />
-        <View view={view} />
-      </main>
-      <aside className="phone-side" aria-label="Verdict and panes">
-        <VerdictLine />
-        {shown ? <PhoneSheet key={shown} pane={shown} canClose={sheet !== null} /> : null}
+    <div className={styles.body} data-turned={isTurned}>
+      <PhoneMain />
+      <aside className={styles.side} aria-label="Result">
+        <ResultLine />
+        {shown ? <Sheet key={shown} pane={shown} canClose={open !== null} /> : null}
       </aside>
-      <BottomBar shown={shown} />
+      <PhoneBar shown={shown} />
     </div>
   );
 }
 
-type PhonePane = SheetPane | "more";
-
-const NAMES: Readonly<Record<PhonePane, string>> = {
-  tray: "Parts",
-  verdict: "Verdict",
-  part: "Part",
-  chain: "Parts and wires",
-  cures: "Cures",
-  faults: "Faults",
-  spectrum: "Spectrum",
-  more: "More",
-};
-
-function useSheet(): PhonePane | null {
-  const pane = usePanes((s) => s.sheet);
-  const isMoreOpen = usePhoneView((s) => s.isMoreOpen);
-  return pane ?? (isMoreOpen ? "more" : null);
-}
-
-function ViewSwitch() {
-  const view = usePhoneView((s) => s.view);
-  return (
-    <ToggleGroup.Root
-      type="single"
-      className="view-switch"
-      aria-label="View"
-      value={view}
-      onValueChange={(value) => {
-        const chosen = VIEWS.find((each) => each.key === value);
-        if (chosen) showPhoneView(chosen.key);
-      }}
-    >
-      {VIEWS.map(({ key, name, icon: Icon }) => (
-        <ToggleGroup.Item key={key} className="view-choice" value={key}>
-          <Icon size={16} aria-hidden /> {name}
-        </ToggleGroup.Item>
-      ))}
-    </ToggleGroup.Root>
-  );
-}
-
-function View({ view }: { readonly view: PhoneView }) {
-  if (view === "drawing")
-    return (
-      <div className="canvas-box">
-        <Canvas>
-          <WalkBar />
-        </Canvas>
-      </div>
-    );
-  // What the drawing brings along otherwise.
-  return (
-    <>
-      <Hatches />
-      <PreviewBar />
-      {view === "chain" ? <ChainView /> : <Overview />}
-      <CanvasDialogs />
-    </>
-  );
-}
-
 /** How many receivers work, and the way to mend the others. */
-function VerdictLine() {
+function ResultLine() {
   const isEmpty = useApp((s) => s.design.parts.length === 0);
   if (isEmpty) return null;
   return (
-    <div className="phone-line">
-      <div className="phone-verdict">
-        <VerdictSummary />
-      </div>
+    <div className={styles.line}>
+      <VerdictSummary />
       <CureAllButton />
     </div>
   );
 }
 
-function PhoneSheet({ pane, canClose }: { readonly pane: PhonePane; readonly canClose: boolean }) {
-  const name = NAMES[pane];
+function Sheet({ pane, canClose }: { readonly pane: PhonePane; readonly canClose: boolean }) {
+  const found = PANES.find((each) => each.id === pane);
+  const name = found?.name ?? "More";
+  // What stands below the canvas elsewhere has a head of its own, with its own way to close it.
+  const hasHead = canClose && found?.place !== "below";
+  const Body = found?.component ?? MoreSheet;
   return (
-    <section className="phone-sheet" aria-label={name}>
-      {canClose ? (
-        <div className="phone-sheet-head">
+    <section className={styles.sheet} data-region="sheet" tabIndex={-1} aria-label={name}>
+      {hasHead ? (
+        <div className={styles.head}>
           <h2>{name}</h2>
-          <IconButton icon={X} name={`Close ${name.toLowerCase()}`} onPress={closeSheet} />
+          <IconButton icon={X} name={`Close ${name.toLowerCase()}`} onPress={closePhonePane} />
         </div>
       ) : null}
-      <div className="phone-sheet-body">{pane === "more" ? <MoreSheet /> : <SheetBody pane={pane} />}</div>
+      <div className={styles.pane} data-pane-body="">
+        <Body />
+      </div>
     </section>
   );
-}
-
-/** The focus goes to what opens it again. */
-function closeSheet(): void {
-  usePanes.setState({ sheet: null });
-  usePhoneView.setState({ isMoreOpen: false });
-  document.querySelector<HTMLElement>(".bottom-tab[data-last='true']")?.focus();
-}
-
-function BottomBar({ shown }: { readonly shown: PhonePane | null }) {
-  const wrong = useApp((s) => causesOfSeverity(s.report, "error"));
-  const sheet = useSheet();
-  const last = useLast(sheet);
-  const tab = (pane: PhonePane, icon: LucideIcon, extra?: ReactNode) => (
-    <Tab
-      icon={icon}
-      name={NAMES[pane]}
-      isExpanded={shown === pane}
-      isLast={last === pane}
-      onPress={() => toggle(pane, sheet)}
-    >
-      {extra}
-    </Tab>
-  );
-  return (
-    <nav className="bottom-bar" aria-label="Panes">
-      {tab("tray", LayoutGrid)}
-      {tab(
-        "verdict",
-        Stamp,
-        wrong > 0 ? (
-          <span className="badge error bottom-badge">
-            <span aria-hidden>{wrong}</span>
-            <span className="unseen">{causesCounted(wrong)}</span>
-          </span>
-        ) : null,
-      )}
-      {tab("part", SlidersHorizontal)}
-      <Tab
-        icon={ListTree}
-        name="Chain"
-        isLast={last === null}
-        onPress={() => {
-          showPhoneView("chain");
-          toggle(null, sheet);
-        }}
-      />
-      {tab("more", Ellipsis)}
-    </nav>
-  );
-}
-
-type TabProps = {
-  readonly icon: LucideIcon;
-  readonly name: string;
-  readonly isExpanded?: boolean;
-  /** The tab to which the focus returns when the sheet is closed. */
-  readonly isLast: boolean;
-  readonly onPress: () => void;
-  readonly children?: ReactNode;
-};
-
-function Tab({ icon: Icon, name, isExpanded, isLast, onPress, children }: TabProps) {
-  return (
-    <button
-      type="button"
-      className="bottom-tab"
-      aria-expanded={isExpanded}
-      data-last={isLast}
-      onClick={onPress}
-    >
-      <Icon size={20} aria-hidden />
-      <span>{name}</span>
-      {children}
-    </button>
-  );
-}
-
-function toggle(pane: PhonePane | null, open: PhonePane | null): void {
-  const next = pane === open ? null : pane;
-  usePhoneView.setState({ isMoreOpen: next === "more" });
-  if (next !== null && next !== "more") showPane(next);
-  else usePanes.setState({ sheet: null });
-}
-
-const TABS: readonly (PhonePane | null)[] = ["tray", "verdict", "part"];
-
-/** The tab that stands for what is open, or was open last; panes without a tab of their own belong to “More”. */
-function useLast(sheet: PhonePane | null): PhonePane | null {
-  const last = useRef<PhonePane | null>(null);
-  const now = sheet === null ? last.current : TABS.includes(sheet) ? sheet : "more";
-  useEffect(() => {
-    last.current = now;
-  }, [now]);
-  return now;
 }

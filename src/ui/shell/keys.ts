@@ -19,8 +19,9 @@ export function useCommandKeys(): void {
 
 function press(command: Command, shortcut: string, event: KeyboardEvent): void {
   const target = event.target instanceof Element ? event.target : null;
-  if (event.defaultPrevented || isElsewhere(target)) return;
-  const isPlain = !shortcut.includes("$mod");
+  if (event.defaultPrevented) return;
+  if (command.isAnywhere ? target?.closest("[role=dialog], [role=menu]") : isElsewhere(target)) return;
+  const isPlain = !shortcut.includes("$mod") && !command.isAnywhere;
   const onCanvas = target === null || target === document.body || target.closest(".canvas") !== null;
   if (isPlain && !onCanvas) return;
   // A focused card moves itself by the arrow keys already.

@@ -11,8 +11,8 @@ import { shownWalk } from "../../../../src/ui/features/walk/walk.ts";
 import { walkPlaces } from "../../../../src/ui/kit/asked/places.ts";
 import { currentWalk, endWalk, startWalk } from "../../../../src/ui/kit/asked/walking.ts";
 import { usePanes } from "../../../../src/ui/kit/panes.ts";
-import { BottomPane } from "../../../../src/ui/shell/BottomPane.tsx";
 import { runCommand } from "../../../../src/ui/shell/commands.ts";
+import { LowerPane } from "../../../../src/ui/shell/LowerPane.tsx";
 
 const app = () => useApp.getState();
 
@@ -40,7 +40,7 @@ beforeEach(() => {
   open("house-wideband-fails");
   render(
     <Tooltip.Provider>
-      <BottomPane onClose={() => undefined} />
+      <LowerPane />
     </Tooltip.Provider>,
   );
 });
