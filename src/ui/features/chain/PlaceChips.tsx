@@ -3,9 +3,13 @@ import { memo, useEffect, useRef } from "react";
 import type { Verdict } from "../../../findings/finding.ts";
 import { capital } from "../../../sentences/explain/plainWords.ts";
 import { usePart } from "../../../store/hooks.ts";
+import { fittingName } from "../../canvas/lettering.ts";
 import { choosePlace } from "../../kit/phoneView.ts";
 import { stateLook } from "../../kit/told/stateLook.ts";
 import { usePlaces, useShownPlace } from "./shownPlaces.ts";
+
+/** Longer names lose their middle [px]. */
+const CHIP_ROOM = { widthPx: 190, sizePx: 14 } as const;
 
 /** Whose chain is shown, as a row that scrolls sideways: one stop for the Tab key, the arrow keys choose. */
 export function PlaceChips() {
@@ -48,7 +52,10 @@ const PlaceChip = memo(function PlaceChip({ verdict }: { readonly verdict: Verdi
         <Icon size={14} strokeWidth={3} aria-hidden />
         <span className="unseen">{capital(word)}: </span>
       </span>
-      {label}
+      <span className="unseen">{label}</span>
+      <span aria-hidden title={label}>
+        {fittingName(label, 1, CHIP_ROOM)}
+      </span>
     </ToggleGroup.Item>
   );
 });
