@@ -28,6 +28,7 @@ import "../kit/layers.css";
 import "../kit/kit.css";
 import "./shell.css";
 import "../features/print/print.css";
+import "../kit/contrast.css";
 
 /** Below this width the panes share one bottom sheet. */
 const NARROW = "(max-width: 900px)";

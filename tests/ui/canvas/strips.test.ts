@@ -258,7 +258,7 @@ describe("what is lost", () => {
 describe("in words", () => {
   test("a wire tells its services, levels and troubles", () => {
     expect(spectrumWords({ bands: [] })).toBe("nothing");
-    expect(spectrumWords({ bands: [disturbed(-5)] })).toBe("TV 60 dBµV (its only carrier collides)");
+    expect(spectrumWords({ bands: [disturbed(-5)] })).toBe("TV 60 dBµV (its only carrier is lost)");
     expect(spectrumWords({ bands: [{ ...disturbed(40), cut: Uint16Array.of(1) }] })).toBe("TV filtered away");
     expect(spectrumWords({ bands: [{ ...disturbed(40), selected: false }] })).toBe("1 more on request");
   });

@@ -7,6 +7,7 @@ import { usePart } from "../../../store/hooks.ts";
 import { openPart } from "../../canvas/reveal.ts";
 import { stateLook } from "../../kit/told/stateLook.ts";
 import { Item } from "./ChainStepItem.tsx";
+import styles from "./ChainView.module.css";
 
 type Props = {
   readonly step: ChainStep;
@@ -21,12 +22,17 @@ export function ChainEnd({ step, from, verdict }: Props) {
   const { Icon, word, tone } = stateLook(verdict);
   return (
     <Item step={step} from={from} type="end">
-      <button type="button" className="way-tile" data-tone={tone} onClick={() => openPart(verdict.part)}>
-        <span className="way-tile-mark">
+      <button
+        type="button"
+        className={styles.wayTile}
+        data-tone={tone}
+        onClick={() => openPart(verdict.part)}
+      >
+        <span className={styles.wayTileMark}>
           <Icon size={20} strokeWidth={3} aria-hidden />
           <span className="unseen">{capital(word)}: </span>
         </span>
-        <span className="way-tile-words">
+        <span className={styles.wayTileWords}>
           <strong>{label}</strong>
           <span>{sentence}</span>
         </span>

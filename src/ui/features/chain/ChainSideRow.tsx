@@ -6,6 +6,7 @@ import { useRecord, useSpectrum } from "../../../store/hooks.ts";
 import { openPart } from "../../canvas/reveal.ts";
 import { LINE_STRIP, WireStrip } from "../../canvas/WireStrip.tsx";
 import { wireSummary } from "../../canvas/wireSummary.ts";
+import styles from "./ChainView.module.css";
 
 /** A signal that comes in beside the way: where it comes from, and a small strip of it. */
 export const ChainSideRow = memo(function ChainSideRow({ side }: { readonly side: ChainSide }) {
@@ -16,15 +17,15 @@ export const ChainSideRow = memo(function ChainSideRow({ side }: { readonly side
   // With one way out, the port's name says nothing.
   const port = outputs.length > 1 ? outputs.find((p) => p.id === side.port)?.label : undefined;
   return (
-    <div className="way-side" data-cause={side.isCause}>
-      <span className="way-side-line" style={{ color: colour ?? undefined }} aria-hidden />
-      <button type="button" className="way-side-name" onClick={() => openPart(side.from)}>
+    <div className={styles.waySide} data-cause={side.isCause}>
+      <span className={styles.waySideLine} style={{ color: colour ?? undefined }} aria-hidden />
+      <button type="button" className={styles.waySideName} onClick={() => openPart(side.from)}>
         <span aria-hidden>+</span>
         <span className="unseen">Joined by </span>
-        <span className="way-name">{record.part.label || record.kind.name}</span>
+        <span className={styles.wayName}>{record.part.label || record.kind.name}</span>
         {port ? <span className="quiet">{port}</span> : null}
         {side.isCause ? (
-          <span className="way-lost">
+          <span className={styles.wayLost}>
             <X size={14} strokeWidth={3} aria-hidden />
             {CAUSE_HERE}
           </span>

@@ -8,6 +8,7 @@ import { openPart } from "../../canvas/reveal.ts";
 import { LINE_STRIP, WireStrip } from "../../canvas/WireStrip.tsx";
 import { wireSummary } from "../../canvas/wireSummary.ts";
 import { ChainSideRow } from "./ChainSideRow.tsx";
+import styles from "./ChainView.module.css";
 
 /** Frame and inset of a card on either side of its strip [px]. */
 const CARD_INSET_PX = 8;
@@ -31,7 +32,7 @@ export const ChainStepItem = memo(function ChainStepItem({ step, from, width }: 
       <Item step={step} from={from} type="cable">
         <button
           type="button"
-          className="way-pill"
+          className={styles.wayPill}
           data-lost={step.isLost}
           onClick={() => openPart(step.part)}
         >
@@ -44,10 +45,10 @@ export const ChainStepItem = memo(function ChainStepItem({ step, from, width }: 
     );
   return (
     <Item step={step} from={from} type="card">
-      <div className="way-card" data-lost={step.isLost}>
-        <button type="button" className="way-head" onClick={() => openPart(step.part)}>
+      <div className={styles.wayCard} data-lost={step.isLost}>
+        <button type="button" className={styles.wayHead} onClick={() => openPart(step.part)}>
           <PartSymbol name={record.kind.symbol(record.options)} />
-          <span className="way-name">{name}</span>
+          <span className={styles.wayName}>{name}</span>
           {step.isLost ? <Lost /> : null}
         </button>
         {step.wire ? (
@@ -66,10 +67,10 @@ export function Item(
   const { colour } = wireSummary(useSpectrum(from?.wire ?? ""));
   const fails = from?.fails === true && step.fails;
   return (
-    <li className={`way-step ${type}`}>
+    <li className={styles.wayStep} data-type={type}>
       {from ? (
         <span
-          className="way-line"
+          className={styles.wayLine}
           data-fails={fails}
           data-silent={colour === null}
           style={{ color: colour ?? undefined }}
@@ -86,7 +87,7 @@ export function Item(
 
 function Lost() {
   return (
-    <span className="way-lost">
+    <span className={styles.wayLost}>
       <X size={16} strokeWidth={3} aria-hidden />
       {LOST_HERE}
     </span>

@@ -5,9 +5,9 @@ import { StartButtons } from "../../kit/StartButtons.tsx";
 import { useSize } from "../../kit/useSize.ts";
 import { ChainEnd } from "./ChainEnd.tsx";
 import { ChainStepItem } from "./ChainStepItem.tsx";
+import styles from "./ChainView.module.css";
 import { PlaceChips } from "./PlaceChips.tsx";
 import { useFollowSelectedPlace, useShownPlace } from "./shownPlaces.ts";
-import "./chainView.css";
 
 /** The way from the roof to one receiver, from top to bottom, with the strip of every wire on it. */
 export function ChainView() {
@@ -23,10 +23,10 @@ export function ChainView() {
   if (!verdict) return <NoPlace />;
   const label = evaluation.record(verdict.part)?.part.label || verdict.part;
   return (
-    <div className="chain-view">
+    <div className={styles.chainView} data-chooses-parts="">
       <PlaceChips />
-      <div className="chain-scroll">
-        <ol className="way" aria-label={`Way of the signal to ${label}`} ref={attach}>
+      <div className={styles.chainScroll} data-scrolls="">
+        <ol className={styles.way} aria-label={`Way of the signal to ${label}`} ref={attach}>
           {steps.map((step, n) =>
             step.part === verdict.part ? (
               <ChainEnd key={step.part} step={step} verdict={verdict} from={steps[n - 1]} />

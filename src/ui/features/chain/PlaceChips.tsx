@@ -6,6 +6,7 @@ import { usePart } from "../../../store/hooks.ts";
 import { fittingName } from "../../canvas/lettering.ts";
 import { choosePlace } from "../../kit/phoneView.ts";
 import { stateLook } from "../../kit/told/stateLook.ts";
+import styles from "./PlaceChips.module.css";
 import { usePlaces, useShownPlace } from "./shownPlaces.ts";
 
 /** Longer names lose their middle [px]. */
@@ -29,7 +30,7 @@ export function PlaceChips() {
     <ToggleGroup.Root
       ref={row}
       type="single"
-      className="place-chips"
+      className={styles.placeChips}
       aria-label="Chain of"
       value={part}
       onValueChange={(value) => {
@@ -47,8 +48,8 @@ const PlaceChip = memo(function PlaceChip({ verdict }: { readonly verdict: Verdi
   const label = usePart(verdict.part)?.label || verdict.part;
   const { Icon, word, tone } = stateLook(verdict);
   return (
-    <ToggleGroup.Item className="place-chip" value={verdict.part} data-tone={tone}>
-      <span className="place-mark">
+    <ToggleGroup.Item className={styles.placeChip} value={verdict.part} data-tone={tone}>
+      <span className={styles.placeMark}>
         <Icon size={14} strokeWidth={3} aria-hidden />
         <span className="unseen">{capital(word)}: </span>
       </span>

@@ -14,6 +14,7 @@ import { PartSymbol } from "../../canvas/PartSymbol.tsx";
 import { openPart } from "../../canvas/reveal.ts";
 import { WireStrip } from "../../canvas/WireStrip.tsx";
 import { firstWireOf } from "./firstWire.ts";
+import styles from "./Overview.module.css";
 import { PlaceCell } from "./PlaceCell.tsx";
 
 /** Frame and inset of the heading on either side of its strip [px]. */
@@ -44,16 +45,16 @@ export const GroupCells = memo(function GroupCells({ group, width }: Props) {
   const heading = riserName ? `${name}, ${riserName}` : name;
   const wire = record && firstWireOf(record, riser);
   return (
-    <section className="place-group" aria-label={heading}>
-      <div className="group-head">
+    <section className={styles.placeGroup} aria-label={heading}>
+      <div className={styles.groupHead}>
         {record ? (
-          <button type="button" className="group-press" onClick={() => openPart(record.part.id)}>
+          <button type="button" className={styles.groupPress} onClick={() => openPart(record.part.id)}>
             <PartSymbol name={record.kind.symbol(record.options)} />
             <strong>{heading}</strong>
             <Counted group={group} states={states} />
           </button>
         ) : (
-          <h3 className="group-press">
+          <h3 className={styles.groupPress}>
             {heading} <Counted group={group} states={states} />
           </h3>
         )}
@@ -62,7 +63,7 @@ export const GroupCells = memo(function GroupCells({ group, width }: Props) {
         ) : null}
       </div>
       <Toolbar.Root
-        className="place-cells"
+        className={styles.placeCells}
         aria-label={`Places of ${heading}`}
         data-narrow={names.every((n) => n.length <= SHORT_NAME)}
       >
@@ -98,7 +99,7 @@ function Counted({
       ? "outlet"
       : "receiver";
   return (
-    <span className="group-count" data-fine={isFine}>
+    <span className={styles.groupCount} data-fine={isFine}>
       {placesWork({ working, of: judged.length, noun })}
       {isFine ? <Check size={16} strokeWidth={3} aria-hidden /> : <X size={16} strokeWidth={3} aria-hidden />}
     </span>

@@ -6,6 +6,7 @@ import { PartSymbol } from "../../canvas/PartSymbol.tsx";
 import { openPart } from "../../canvas/reveal.ts";
 import { WireStrip } from "../../canvas/WireStrip.tsx";
 import { firstWireOf } from "./firstWire.ts";
+import styles from "./Overview.module.css";
 
 const HEAD_STRIP = { width: 104, height: 36 } as const;
 
@@ -13,7 +14,7 @@ const HEAD_STRIP = { width: 104, height: 36 } as const;
 export function HeadCards({ parts }: { readonly parts: readonly string[] }) {
   if (parts.length === 0) return null;
   return (
-    <ul className="head-cards" aria-label="Head end">
+    <ul className={styles.headCards} aria-label="Head end">
       {parts.map((part) => (
         <HeadCard key={part} part={part} />
       ))}
@@ -27,10 +28,10 @@ const HeadCard = memo(function HeadCard({ part }: { readonly part: string }) {
   if (!record || metresOf(record.kind, record.options) !== undefined) return null;
   const wire = firstWireOf(record);
   return (
-    <li className="head-card" data-culprit={isCulprit}>
-      <button type="button" className="head-press" onClick={() => openPart(part)}>
+    <li className={styles.headCard} data-culprit={isCulprit}>
+      <button type="button" className={styles.headPress} onClick={() => openPart(part)}>
         <PartSymbol name={record.kind.symbol(record.options)} />
-        <span className="head-name">{record.part.label || record.kind.name}</span>
+        <span className={styles.headName}>{record.part.label || record.kind.name}</span>
         {isCulprit ? <span className="unseen">, the cause of a fault</span> : null}
       </button>
       {wire ? <WireStrip wire={wireId(wire)} detail="line" {...HEAD_STRIP} /> : null}

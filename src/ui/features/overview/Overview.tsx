@@ -5,7 +5,7 @@ import { StartButtons } from "../../kit/StartButtons.tsx";
 import { useSize } from "../../kit/useSize.ts";
 import { GroupCells } from "./GroupCells.tsx";
 import { HeadCards } from "./HeadCards.tsx";
-import "./overview.css";
+import styles from "./Overview.module.css";
 
 /** The whole house at a glance: a cell for every place, under the part that feeds it. */
 export function Overview() {
@@ -21,8 +21,8 @@ export function Overview() {
       </div>
     );
   return (
-    <div className="overview">
-      <div className="overview-body" ref={attach}>
+    <div className={styles.overview} data-scrolls="" data-chooses-parts="">
+      <div className={styles.overviewBody} ref={attach}>
         <HeadCards parts={head} />
         {groups.map((group) => (
           <GroupCells key={group.key} group={group} width={size?.width ?? 0} />

@@ -6,6 +6,7 @@ import { useApp } from "../../../store/app.ts";
 import { verdictOf } from "../../../store/hooks.ts";
 import { showChainOf } from "../../kit/phoneView.ts";
 import { stateLook } from "../../kit/told/stateLook.ts";
+import styles from "./Overview.module.css";
 
 type Props = {
   readonly place: FedPlace;
@@ -32,9 +33,14 @@ export const PlaceCell = memo(function PlaceCell({ place, name, label, state }: 
     showChainOf(worst?.part ?? place.receivers[0] ?? place.key);
   };
   return (
-    <Toolbar.Button className="place-cell" data-tone={tone} aria-label={`${label}: ${word}`} onClick={open}>
-      <span className="cell-name">{name}</span>
-      <span className="cell-mark">
+    <Toolbar.Button
+      className={styles.placeCell}
+      data-tone={tone}
+      aria-label={`${label}: ${word}`}
+      onClick={open}
+    >
+      <span className={styles.cellName}>{name}</span>
+      <span className={styles.cellMark}>
         <Icon size={12} strokeWidth={3.5} aria-hidden />
       </span>
     </Toolbar.Button>

@@ -13,6 +13,7 @@ export function SaveStateMark({ hasWords }: { readonly hasWords: boolean }) {
     <span
       className={isBad ? "save-state bad" : "save-state"}
       role="status"
+      aria-live="off"
       title={hasWords ? undefined : words}
     >
       {Icon ? <Icon size={15} aria-hidden /> : null}

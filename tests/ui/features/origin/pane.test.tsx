@@ -61,7 +61,7 @@ describe("how a level came about", () => {
   test("a figure of the verdict opens it, names the carrier and takes the focus", () => {
     show(<VerdictPane />);
     askFromVerdict(/^Least C\/N of Terrestrial TV/);
-    expect(pane()?.textContent).toMatch(/least C\/N of \d+ TV multiplexes/);
+    expect(pane()?.textContent).toMatch(/least C\/N of \d+ TV channels/);
     expect(document.activeElement?.textContent).toBe("How this level came about");
     expect(stepRows().length).toBeGreaterThan(2);
   });
