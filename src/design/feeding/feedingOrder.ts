@@ -81,7 +81,10 @@ export function fromTheSources(design: DesignContent, head: readonly PartId[]): 
       if (at.isLeft) left.push(at.id);
       if (at.isLeft || seen.has(at.id)) continue;
       seen.add(at.id);
-      stack.push({ id: at.id, isLeft: true }, ...(next.get(at.id) ?? []).map((id) => ({ id, isLeft: false })));
+      stack.push(
+        { id: at.id, isLeft: true },
+        ...(next.get(at.id) ?? []).map((id) => ({ id, isLeft: false })),
+      );
     }
   }
   return left.reverse();
