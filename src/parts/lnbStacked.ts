@@ -67,6 +67,7 @@ export const LNB_STACKED = define({
     price: 50,
     workMinutes: 40,
     gives: "stacked",
+    isRare: true,
     fedWithVolts: 14,
     mistakenFor: [{ kind: "lnb-universal" }],
   },
