@@ -1,16 +1,16 @@
 import "./ui/shell/newEnough.ts";
 import "./parts/schemasWithoutEval.ts";
-import "./ui/theme.css";
+import "./ui/kit/theme.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { openHistory, useApp } from "./store/app.ts";
 import { attachAutosave } from "./store/documents/autosave.ts";
-import { App } from "./ui/App.tsx";
-import { followAddress, openAtStart } from "./ui/documents/actions.ts";
-import { registerOffline } from "./ui/offline/newVersion.ts";
-import { openBookFromAddress } from "./ui/rulebook/book.ts";
+import { followAddress, openAtStart } from "./ui/features/documents/actions.ts";
+import { registerOffline } from "./ui/features/offline/newVersion.ts";
+import { openBookFromAddress } from "./ui/features/rulebook/book.ts";
+import { applyTheme, followTheme } from "./ui/kit/theme.ts";
+import { App } from "./ui/shell/App.tsx";
 import { CrashScreen } from "./ui/shell/CrashScreen.tsx";
-import { applyTheme, followTheme } from "./ui/theme.ts";
 
 applyTheme();
 followTheme();

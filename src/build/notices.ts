@@ -1,6 +1,6 @@
 /**
  * The licences of all that is not ours and goes into what is shipped. Vite lists the packages in the bundle with their
- * texts; what it cannot know is added, and all is put into the page's own list (src/ui/licences/packages.ts).
+ * texts; what it cannot know is added, and all is put into the page's own list (src/ui/features/licences/packages.ts).
  */
 import type { Plugin } from "vite";
 import { type Installed, installed, type LicenceNotice, noticeOf } from "./licenceTexts.ts";

@@ -6,7 +6,7 @@ import { VitePWA } from "vite-plugin-pwa";
 export function offline({ isWanted }: { readonly isWanted: boolean }): PluginOption {
   return VitePWA({
     disable: !isWanted,
-    // A new version waits until the user takes it (src/ui/offline/newVersion.ts).
+    // A new version waits until the user takes it (src/ui/features/offline/newVersion.ts).
     registerType: "prompt",
     injectRegister: null,
     manifest: {
@@ -17,7 +17,7 @@ export function offline({ isWanted }: { readonly isWanted: boolean }): PluginOpt
       display: "standalone",
       start_url: ".",
       scope: ".",
-      // The light theme's surface and canvas of src/ui/theme.css: a manifest knows one colour each.
+      // The light theme's surface and canvas of src/ui/kit/theme.css: a manifest knows one colour each.
       theme_color: "#fdfcf9",
       background_color: "#f3f1eb",
       icons: [

@@ -40,7 +40,7 @@ const NAMED: Readonly<Record<string, readonly [keys: string, why: string]>> = {
   "remedies/candidates/swapLeads.ts": ["tap", "a role of a port"],
   "remedies/candidates/trunks.ts": ["cable", "put in"],
   "ui/shell/Splitter.tsx": ["splitter", "the look of the bar between panes"],
-  "ui/training/Meter.tsx": ["meter", "the look of the reading"],
+  "ui/features/training/Meter.tsx": ["meter", "the look of the reading"],
   "remedies/candidates/converters.ts": [
     "lnb-quattro lnb-stacked lnb-universal lnb-wideband receiver-hybrid receiver-sat receiver-sat-twin",
     "put in",

@@ -10,11 +10,11 @@ import { EXAMPLES } from "../../src/design/examples.ts";
 import type { Finding } from "../../src/findings/finding.ts";
 import { messageOf } from "../../src/sentences/finding.ts";
 import { useApp } from "../../src/store/app.ts";
-import { ChainPane } from "../../src/ui/chain/ChainPane.tsx";
-import { Inspector } from "../../src/ui/inspector/Inspector.tsx";
+import { ChainPane } from "../../src/ui/features/chain/ChainPane.tsx";
+import { Inspector } from "../../src/ui/features/inspector/Inspector.tsx";
+import { limitWords } from "../../src/ui/features/verdict/limitWords.ts";
+import { VerdictPane } from "../../src/ui/features/verdict/VerdictPane.tsx";
 import { CrashScreen } from "../../src/ui/shell/CrashScreen.tsx";
-import { limitWords } from "../../src/ui/verdict/limitWords.ts";
-import { VerdictPane } from "../../src/ui/verdict/VerdictPane.tsx";
 
 function show(children: ReactNode) {
   return render(<Tooltip.Provider>{children}</Tooltip.Provider>);

@@ -13,7 +13,7 @@ import { Canvas } from "../../../src/ui/canvas/Canvas.tsx";
 import { canvasView } from "../../../src/ui/canvas/view.ts";
 import { largeDesign } from "../../../tests/bench/largeDesign.ts";
 import "@xyflow/react/dist/style.css";
-import "../../../src/ui/theme.css";
+import "../../../src/ui/kit/theme.css";
 
 export type Timing = {
   /** From the call to render to the end of the first frame that shows it [ms]. */

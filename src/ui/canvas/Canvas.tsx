@@ -2,11 +2,11 @@
 import { ReactFlowProvider } from "@xyflow/react";
 import { useLayoutEffect, useRef, useState } from "react";
 import { useApp } from "../../store/app.ts";
-import { useCommandKeys } from "../keys.ts";
-import { PreviewBar } from "../preview/PreviewBar.tsx";
-import { useHasHighlight } from "../walk/highlight.ts";
-import { useWalkHighlight } from "../walk/useWalkHighlight.ts";
-import { WalkBar } from "../walk/WalkBar.tsx";
+import { PreviewBar } from "../features/preview/PreviewBar.tsx";
+import { useHasHighlight } from "../features/walk/highlight.ts";
+import { useWalkHighlight } from "../features/walk/useWalkHighlight.ts";
+import { WalkBar } from "../features/walk/WalkBar.tsx";
+import { useCommandKeys } from "../shell/keys.ts";
 import { boxOf } from "./boxes.ts";
 import { CanvasBar } from "./CanvasBar.tsx";
 import { CanvasDialogs } from "./CanvasDialogs.tsx";
@@ -26,7 +26,7 @@ import "./cards.css";
 import "./wires.css";
 import "./bars.css";
 import "./strip.css";
-import "../walk/highlight.css";
+import "../features/walk/highlight.css";
 
 export function Canvas() {
   const frame = useRef<HTMLDivElement>(null);

@@ -1,8 +1,8 @@
 /** Buttons for looking and arranging, in a corner of the canvas. */
 import { BoxSelect, Cable, Maximize, Minus, Plus, Workflow } from "lucide-react";
 import { useApp } from "../../store/app.ts";
-import { commandOf, runCommand, shortcutWords } from "../commands.ts";
 import { IconButton, type IconType } from "../kit/IconButton.tsx";
+import { commandOf, runCommand, shortcutWords } from "../shell/commands.ts";
 import { useCanvas } from "./state.ts";
 
 export function CanvasBar() {

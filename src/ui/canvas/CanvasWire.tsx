@@ -6,7 +6,7 @@ import type { EdgeProps } from "@xyflow/react";
 import { memo, useMemo } from "react";
 import { useApp } from "../../store/app.ts";
 import { useRecord, useSpectrum } from "../../store/hooks.ts";
-import { useIsWireHighlighted } from "../walk/highlight.ts";
+import { useIsWireHighlighted } from "../features/walk/highlight.ts";
 import { boxesOf } from "./boxes.ts";
 import { type Route, routePath, routeWire } from "./route.ts";
 import { STRIP_HEIGHT_PX, Strip } from "./Strip.tsx";

@@ -1,6 +1,6 @@
 /** What an empty canvas says. */
 import { useApp } from "../../store/app.ts";
-import { openDialog } from "../panes.ts";
+import { openDialog } from "../kit/panes.ts";
 
 export function EmptyHint() {
   const isEmpty = useApp((s) => s.evaluation.design.parts.length === 0);

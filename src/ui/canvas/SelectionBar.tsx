@@ -2,8 +2,8 @@
 import { Copy, Crosshair, SquarePlus, Trash2, X } from "lucide-react";
 import { quoted } from "../../design/lookup.ts";
 import { useApp } from "../../store/app.ts";
-import { runCommand } from "../commands.ts";
-import { counted } from "../format.ts";
+import { counted } from "../kit/format.ts";
+import { runCommand } from "../shell/commands.ts";
 import { CommandButton } from "./CanvasBar.tsx";
 
 export function SelectionBar() {

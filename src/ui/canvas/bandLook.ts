@@ -1,7 +1,7 @@
 /** How a band is told apart from others: a colour and, never without it, a short tag. */
 import type { Band } from "../../signal/band.ts";
 import type { Service } from "../../signal/carrier.ts";
-import { counted } from "../format.ts";
+import { counted } from "../kit/format.ts";
 
 export type BandLook = {
   /** A colour token of the theme. */

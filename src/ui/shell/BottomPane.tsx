@@ -1,8 +1,8 @@
-import { OriginPane } from "../origin/OriginPane.tsx";
-import { useQuestion } from "../origin/questionState.ts";
-import { SpectrumPane } from "../spectrum/SpectrumPane.tsx";
-import { WalkPane } from "../walk/WalkPane.tsx";
-import { useShownWalk } from "../walk/walk.ts";
+import { OriginPane } from "../features/origin/OriginPane.tsx";
+import { useQuestion } from "../features/origin/questionState.ts";
+import { SpectrumPane } from "../features/spectrum/SpectrumPane.tsx";
+import { WalkPane } from "../features/walk/WalkPane.tsx";
+import { useShownWalk } from "../features/walk/walk.ts";
 
 /** Below the canvas: the spectrum of the selected wire; or how a level came about, or a walk, while that is asked. */
 export function BottomPane({ onClose }: { readonly onClose: () => void }) {

@@ -1,6 +1,6 @@
 import { Component, type ReactNode } from "react";
 import { useApp } from "../../store/app.ts";
-import { downloadDesign, openEmpty } from "../documents/actions.ts";
+import { downloadDesign, openEmpty } from "../features/documents/actions.ts";
 
 type Props = { readonly children: ReactNode };
 type State = { readonly problem: string | null };

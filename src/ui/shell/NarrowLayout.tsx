@@ -11,13 +11,13 @@ import {
 import { causesCounted, causesOfSeverity } from "../../sentences/cause.ts";
 import { useApp } from "../../store/app.ts";
 import { Canvas } from "../canvas/Canvas.tsx";
-import { ChainPane } from "../chain/ChainPane.tsx";
-import { CuresPane } from "../cures/CuresPane.tsx";
-import { FaultsPane } from "../faults/FaultsPane.tsx";
-import { Inspector } from "../inspector/Inspector.tsx";
-import { type SheetPane, toggleSheet, usePanes } from "../panes.ts";
-import { Tray } from "../tray/Tray.tsx";
-import { VerdictPane } from "../verdict/VerdictPane.tsx";
+import { ChainPane } from "../features/chain/ChainPane.tsx";
+import { CuresPane } from "../features/cures/CuresPane.tsx";
+import { FaultsPane } from "../features/faults/FaultsPane.tsx";
+import { Inspector } from "../features/inspector/Inspector.tsx";
+import { Tray } from "../features/tray/Tray.tsx";
+import { VerdictPane } from "../features/verdict/VerdictPane.tsx";
+import { type SheetPane, toggleSheet, usePanes } from "../kit/panes.ts";
 import { BottomPane } from "./BottomPane.tsx";
 
 const TABS: readonly { readonly key: SheetPane; readonly name: string; readonly icon: LucideIcon }[] = [

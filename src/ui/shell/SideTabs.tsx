@@ -1,12 +1,12 @@
 import { Tabs } from "radix-ui";
 import { causesCounted, causesOfSeverity } from "../../sentences/cause.ts";
 import { useApp } from "../../store/app.ts";
-import { ChainPane } from "../chain/ChainPane.tsx";
-import { CuresPane } from "../cures/CuresPane.tsx";
-import { FaultsPane } from "../faults/FaultsPane.tsx";
-import { Inspector } from "../inspector/Inspector.tsx";
-import { type SidePane, usePanes } from "../panes.ts";
-import { VerdictPane } from "../verdict/VerdictPane.tsx";
+import { ChainPane } from "../features/chain/ChainPane.tsx";
+import { CuresPane } from "../features/cures/CuresPane.tsx";
+import { FaultsPane } from "../features/faults/FaultsPane.tsx";
+import { Inspector } from "../features/inspector/Inspector.tsx";
+import { VerdictPane } from "../features/verdict/VerdictPane.tsx";
+import { type SidePane, usePanes } from "../kit/panes.ts";
 
 const TABS: readonly { readonly key: SidePane; readonly name: string }[] = [
   { key: "verdict", name: "Verdict" },

@@ -1,4 +1,4 @@
-import { SPECTRUM_HEIGHT, setSpectrumHeight, usePanes } from "../panes.ts";
+import { SPECTRUM_HEIGHT, setSpectrumHeight, usePanes } from "../kit/panes.ts";
 
 const KEY_STEP = 24;
 

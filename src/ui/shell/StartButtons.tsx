@@ -1,4 +1,4 @@
-import { openDialog, showPane } from "../panes.ts";
+import { openDialog, showPane } from "../kit/panes.ts";
 
 /** Where there is nothing yet: the two ways to begin. */
 export function StartButtons() {

@@ -1,8 +1,8 @@
 import { ChevronUp, PanelLeftClose, PanelLeftOpen } from "lucide-react";
 import { Canvas } from "../canvas/Canvas.tsx";
+import { Tray } from "../features/tray/Tray.tsx";
 import { IconButton } from "../kit/IconButton.tsx";
-import { usePanes } from "../panes.ts";
-import { Tray } from "../tray/Tray.tsx";
+import { usePanes } from "../kit/panes.ts";
 import { BottomPane } from "./BottomPane.tsx";
 import { SideTabs } from "./SideTabs.tsx";
 import { Splitter } from "./Splitter.tsx";

@@ -6,7 +6,7 @@ import { useApp } from "../../../src/store/app.ts";
 import { addIntoWire, addKind } from "../../../src/ui/canvas/adding.ts";
 import { joinToPart, tapPort } from "../../../src/ui/canvas/joining.ts";
 import { useCanvas } from "../../../src/ui/canvas/state.ts";
-import { COMMANDS, commandOf, runCommand, shortcutWords } from "../../../src/ui/commands.ts";
+import { COMMANDS, commandOf, runCommand, shortcutWords } from "../../../src/ui/shell/commands.ts";
 import { draw } from "../../draw.ts";
 
 const app = () => useApp.getState();

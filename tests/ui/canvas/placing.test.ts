@@ -7,7 +7,7 @@ import { addPart, moveParts, newPart } from "../../../src/design/edits/parts.ts"
 import { EXAMPLES } from "../../../src/design/examples.ts";
 import { partById } from "../../../src/design/lookup.ts";
 import { CATALOGUE } from "../../../src/parts/catalogue.ts";
-import { arranged } from "../../../src/ui/arrange.ts";
+import { arranged } from "../../../src/ui/canvas/arrange.ts";
 import { boxesOf, boxOf, overlaps, portPoint } from "../../../src/ui/canvas/boxes.ts";
 import { edgesOf, nodesOf } from "../../../src/ui/canvas/flowItems.ts";
 import { alignTo } from "../../../src/ui/canvas/guides.ts";
@@ -15,7 +15,7 @@ import { boundsOf } from "../../../src/ui/canvas/layout.ts";
 import { freePlace, insertWithRoom } from "../../../src/ui/canvas/place.ts";
 import { detailFor } from "../../../src/ui/canvas/state.ts";
 import { fittingView, nudgedIntoView, openingView } from "../../../src/ui/canvas/viewMath.ts";
-import { foundKinds } from "../../../src/ui/tray/search.ts";
+import { foundKinds } from "../../../src/ui/features/tray/search.ts";
 import { draw } from "../../draw.ts";
 
 function part(design: Design, id: string) {

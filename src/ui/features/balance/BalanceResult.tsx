@@ -1,0 +1,124 @@
+import { Check, Eye } from "lucide-react";
+import { done } from "../../../design/edits/edit.ts";
+import { partById } from "../../../design/lookup.ts";
+import { kindOf } from "../../../parts/catalogue.ts";
+import { fieldMeta } from "../../../parts/fields.ts";
+import type { Balance, KnobChange } from "../../../remedies/balance/balance.ts";
+import { useApp } from "../../../store/app.ts";
+import { useBalance } from "../../../store/balance.ts";
+import { writeNumeral } from "../inspector/fields/numeral.ts";
+import { Message } from "../verdict/Message.tsx";
+import { LevelTable } from "./LevelTable.tsx";
+
+const TITLE = "Level all outlets";
+
+/** The best so far: what to set or fit, and what every outlet would have. */
+export function BalanceResult({ onDone }: { readonly onDone: () => void }) {
+  const { best, status } = useBalance();
+  if (!best) return null;
+  const isOver = status === "done" || status === "stopped";
+  if (best.changes.length === 0)
+    return (
+      <>
+        {isOver ? <p>{wordsForNothing(best)}</p> : null}
+        <LevelTable balance={best} />
+      </>
+    );
+  return (
+    <>
+      {isOver ? (
+        <p className={best.reached ? "state ok" : "state bad"}>
+          {best.reached
+            ? "Every outlet lies inside the limits, and all within what you asked."
+            : "Nearer, but not all the way: this is the best that these parts allow."}
+        </p>
+      ) : null}
+      <div className="button-row">
+        <button
+          type="button"
+          className="button main"
+          onClick={() => {
+            useBalance.getState().stop();
+            const { change, notify } = useApp.getState();
+            if (change(done(best.design))) notify("Levelled all outlets.", "info", { undoable: true });
+            onDone();
+          }}
+        >
+          <Check size={16} aria-hidden /> Apply
+        </button>
+        <button
+          type="button"
+          className="button"
+          onClick={() => {
+            useBalance.getState().stop();
+            useApp.getState().showPreview({ title: TITLE, design: best.design, canApply: true });
+            onDone();
+          }}
+        >
+          <Eye size={16} aria-hidden /> Show on the canvas
+        </button>
+      </div>
+      <ChangeTable changes={best.changes} />
+      <LevelTable balance={best} />
+      {best.caused.length > 0 ? (
+        <section>
+          <h3>New or graver findings</h3>
+          <ul>
+            {best.caused.map((f) => (
+              <li key={f.id}>
+                <Message finding={f} />
+              </li>
+            ))}
+          </ul>
+        </section>
+      ) : null}
+    </>
+  );
+}
+
+function wordsForNothing({ reached, before }: Balance): string {
+  if (before.length === 0) return "No outlet gets this service.";
+  return reached
+    ? "Nothing to change: every outlet lies inside the limits, and all within what you asked."
+    : "Nothing that can be set or exchanged on the way to the outlets makes it better.";
+}
+
+function ChangeTable({ changes }: { readonly changes: readonly KnobChange[] }) {
+  return (
+    <section>
+      <h3>What to set and what to fit</h3>
+      <table className="balance-table">
+        <thead>
+          <tr>
+            <th scope="col">Part</th>
+            <th scope="col">What</th>
+            <th scope="col">Before</th>
+            <th scope="col">After</th>
+            <th scope="col">How</th>
+          </tr>
+        </thead>
+        <tbody>
+          {changes.map((change) => (
+            <ChangeRow key={`${change.part} ${change.option}`} change={change} />
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function ChangeRow({ change }: { readonly change: KnobChange }) {
+  const part = useApp((s) => partById(s.design, change.part));
+  const schema = kindOf(part?.kind ?? "")?.options.shape[change.option];
+  const meta = schema && fieldMeta(schema);
+  const unit = meta?.unit ? ` ${meta.unit}` : "";
+  return (
+    <tr>
+      <th scope="row">{part?.label ?? change.part}</th>
+      <td>{meta?.label ?? change.option}</td>
+      <td className="number">{writeNumeral(change.before) + unit}</td>
+      <td className="number">{writeNumeral(change.after) + unit}</td>
+      <td>{change.isSetting ? "set it there" : "fit another"}</td>
+    </tr>
+  );
+}

@@ -1,0 +1,65 @@
+/** What is done from the cures: looking at a proposal, taking it over, keeping it beside the present state. */
+import type { Design } from "../../../design/design.ts";
+import { done } from "../../../design/edits/edit.ts";
+import { addVariant } from "../../../design/edits/variants.ts";
+import type { Finding } from "../../../findings/finding.ts";
+import type { Proposal } from "../../../remedies/search.ts";
+import { cureTitle } from "../../../sentences/cures/title.ts";
+import { useApp } from "../../../store/app.ts";
+import { type CureRequest, useCures } from "../../../store/cures.ts";
+import { usePrices } from "../../../store/prices.ts";
+import { showPane } from "../../kit/panes.ts";
+import { freshName } from "../variants/actions.ts";
+import { withPlacedCards } from "./placedCards.ts";
+
+/** Opens the pane and begins to search. */
+export async function findCures(complaint: CureRequest = {}): Promise<void> {
+  showPane("cures");
+  // Ranked by the user's own prices, so these come first.
+  await usePrices.getState().load();
+  useCures.getState().start(complaint);
+}
+
+export function findCuresFor(finding: Finding): void {
+  void findCures({ target: finding });
+}
+
+/** The design of a proposal as it is shown and taken over. */
+export function proposalDesign(proposal: Proposal): Design {
+  return withPlacedCards(proposal.design, useCures.getState().document ?? proposal.design);
+}
+
+/** What is to be done, in one line. */
+export function titleOf(proposal: Proposal): string {
+  return cureTitle(proposal, useCures.getState().document ?? proposal.design);
+}
+
+/** Shows a proposal on the canvas, or puts it away again. */
+export function togglePreview(proposal: Proposal): void {
+  const { preview, showPreview, closePreview, frame } = useApp.getState();
+  const design = proposalDesign(proposal);
+  if (preview?.design === design) {
+    closePreview();
+    return;
+  }
+  showPreview({ title: titleOf(proposal), design, canApply: true });
+  const shown = useApp.getState().preview;
+  if (shown) frame({ parts: [...shown.added, ...shown.changed] });
+}
+
+/** Takes a proposal over as one undo step. */
+export function applyProposal(proposal: Proposal): void {
+  const { closePreview, change, notify } = useApp.getState();
+  closePreview();
+  if (change(done(proposalDesign(proposal))))
+    notify(`Done: ${titleOf(proposal)}.`, "info", { undoable: true });
+}
+
+/** Goes on in a new variant with the proposal in it; the present state rests beside it. */
+export function keepAsVariant(proposal: Proposal): void {
+  const { closePreview, design, change, notify } = useApp.getState();
+  closePreview();
+  const name = freshName(design);
+  if (change(addVariant(design, name, proposalDesign(proposal))))
+    notify(`Now at work on variant “${name}”; what was before rests beside it.`, "info", { undoable: true });
+}

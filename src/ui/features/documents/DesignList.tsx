@@ -1,0 +1,211 @@
+import { CopyPlus, FilePlus2, FileUp, FolderDown, FolderInput, Pencil, Trash2 } from "lucide-react";
+import { useEffect, useState } from "react";
+import { EXAMPLES } from "../../../design/examples.ts";
+import type { DocumentHead, StoredDocument } from "../../../store/documents/documentStorage.ts";
+import { useDocuments } from "../../../store/documents/documents.ts";
+import { persistenceWords } from "../../../store/documents/persistence.ts";
+import { counted } from "../../kit/format.ts";
+import { IconButton } from "../../kit/IconButton.tsx";
+import { OfflineWords } from "../offline/OfflineWords.tsx";
+import { chooseFile, openEmpty, openExample, openStored } from "./actions.ts";
+import { chooseDownload, downloadEverything } from "./downloadEverything.ts";
+import "./documents.css";
+
+/** Own designs, and the examples below them. */
+export function DesignList({ onDone }: { readonly onDone: () => void }) {
+  const list = useDocuments((s) => s.list);
+  const current = useDocuments((s) => s.current);
+  const persisted = useDocuments((s) => s.persisted);
+  const [removed, setRemoved] = useState<StoredDocument | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  useEffect(() => void useDocuments.getState().refresh(), []);
+
+  return (
+    <>
+      <div className="design-actions">
+        <button
+          type="button"
+          className="button main"
+          onClick={async () => {
+            await openEmpty();
+            onDone();
+          }}
+        >
+          <FilePlus2 size={16} aria-hidden /> New, empty
+        </button>
+        <button
+          type="button"
+          className="button"
+          onClick={async () => {
+            if (await chooseFile()) onDone();
+          }}
+        >
+          <FileUp size={16} aria-hidden /> Open a file…
+        </button>
+      </div>
+      <div role="status">
+        {removed ? (
+          <p className="undo-bar">
+            Deleted “{removed.head.title}”.
+            <button
+              type="button"
+              className="button"
+              onClick={async () => {
+                setProblem(await useDocuments.getState().restore(removed));
+                setRemoved(null);
+              }}
+            >
+              Undo
+            </button>
+          </p>
+        ) : null}
+        {problem ? <p className="field-problem">{problem}</p> : null}
+      </div>
+      <h3>Own designs</h3>
+      {list.length === 0 ? (
+        <p className="quiet">None yet. An example becomes your own with the first change.</p>
+      ) : (
+        <ul className="design-list">
+          {list.map((head) => (
+            <DesignRow
+              key={head.id}
+              head={head}
+              isCurrent={head.id === current}
+              onDone={onDone}
+              onRemoved={setRemoved}
+              onProblem={setProblem}
+            />
+          ))}
+        </ul>
+      )}
+      <div className="design-actions">
+        <button type="button" className="button" onClick={() => void downloadEverything()}>
+          <FolderDown size={16} aria-hidden /> Download everything
+        </button>
+        <button type="button" className="button" onClick={() => void chooseDownload()}>
+          <FolderInput size={16} aria-hidden /> Restore from a download…
+        </button>
+      </div>
+      <p className="quiet small design-keeping">{persistenceWords(persisted)}</p>
+      <h3>Examples</h3>
+      <ul className="design-list">
+        {EXAMPLES.map((example) => (
+          <li key={example.key} className="design-row">
+            <button
+              type="button"
+              className="design-open"
+              onClick={async () => {
+                if (await openExample(example.key)) onDone();
+              }}
+            >
+              <strong>{example.title}</strong>
+              <span className="quiet small">{example.lesson}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      <p className="quiet small">
+        Own designs are kept in this browser only. Download a file to keep one elsewhere or to pass it on.
+      </p>
+      <OfflineWords />
+    </>
+  );
+}
+
+type RowProps = {
+  readonly head: DocumentHead;
+  readonly isCurrent: boolean;
+  readonly onDone: () => void;
+  readonly onRemoved: (document: StoredDocument | null) => void;
+  readonly onProblem: (problem: string | null) => void;
+};
+
+function DesignRow({ head, isCurrent, onDone, onRemoved, onProblem }: RowProps) {
+  const [isRenaming, setRenaming] = useState(false);
+  const documents = useDocuments.getState();
+  if (isRenaming) {
+    return (
+      <li className="design-row">
+        <RenameForm
+          title={head.title}
+          onTitle={async (title) => {
+            if (title !== null) onProblem(await documents.rename(head.id, title));
+            setRenaming(false);
+          }}
+        />
+      </li>
+    );
+  }
+  return (
+    <li className={isCurrent ? "design-row current" : "design-row"}>
+      <button
+        type="button"
+        className="design-open"
+        aria-current={isCurrent}
+        onClick={async () => {
+          if (isCurrent || (await openStored(head.id))) onDone();
+        }}
+      >
+        <strong>{head.title}</strong>
+        <span className="quiet small">
+          {isCurrent ? "open now · " : ""}
+          {counted(head.parts, "part")} · {new Date(head.changed).toLocaleString()}
+        </span>
+        {head.onlyHere ? (
+          <span
+            className="badge warning"
+            title="The storage of this browser refused it: it goes with this window."
+          >
+            only in this window
+          </span>
+        ) : null}
+      </button>
+      <IconButton icon={Pencil} name={`Rename “${head.title}”`} onPress={() => setRenaming(true)} />
+      <IconButton
+        icon={CopyPlus}
+        name={`Duplicate “${head.title}”`}
+        onPress={async () => onProblem(await documents.duplicate(head.id))}
+      />
+      <IconButton
+        icon={Trash2}
+        name={`Delete “${head.title}”`}
+        onPress={async () => onRemoved(await documents.remove(head.id))}
+      />
+    </li>
+  );
+}
+
+function RenameForm({
+  title,
+  onTitle,
+}: {
+  readonly title: string;
+  /** null: left as it was. */
+  readonly onTitle: (title: string | null) => void;
+}) {
+  const [draft, setDraft] = useState(title);
+  return (
+    <form
+      data-takes-escape
+      onSubmit={(event) => {
+        event.preventDefault();
+        onTitle(draft);
+      }}
+      onKeyDown={(event) => {
+        if (event.key === "Escape") onTitle(null);
+      }}
+    >
+      <input
+        className="field-input"
+        aria-label="New title"
+        value={draft}
+        // biome-ignore lint/a11y/noAutofocus: the button that had the focus has just turned into this field.
+        autoFocus
+        onChange={(event) => setDraft(event.target.value)}
+      />
+      <button type="submit" className="button main">
+        Rename
+      </button>
+    </form>
+  );
+}

@@ -1,0 +1,108 @@
+import { useMemo } from "react";
+import type { Fault } from "../../../remedies/faults/fault.ts";
+import { faults } from "../../../remedies/faults/list.ts";
+import { FAULT_WORDS, faultSentence } from "../../../sentences/faults/faultWords.ts";
+import { reasonSentences } from "../../../sentences/faults/reasonWords.ts";
+import { useApp } from "../../../store/app.ts";
+import { useFinder } from "../../../store/faultFinder.ts";
+import type { PlainMeasurement, PlainSuspicion } from "../../../store/searchDiagnosis.ts";
+import { plural } from "../../../words/plural.ts";
+import { counted } from "../../kit/format.ts";
+import { PreviewButton } from "./Consequences.tsx";
+import { NextMeasurement } from "./NextMeasurement.tsx";
+import { TakenReadings } from "./TakenReadings.tsx";
+import { useDocumentState } from "./useDocumentState.ts";
+
+type Props = {
+  readonly left: readonly PlainSuspicion[];
+  readonly measurement: PlainMeasurement | null;
+};
+
+/** What is suspected, best first, and the measurement that tells most. */
+export function FoundFaults({ left, measurement }: Props) {
+  const design = useApp((s) => s.design);
+  const isDone = useFinder((s) => s.status === "done");
+  const byId = useMemo(() => new Map(faults(design).map((f) => [f.id, f] as const)), [design]);
+  const exact = countOf(left, "exact");
+  const near = countOf(left, "near");
+  return (
+    <>
+      <TakenReadings />
+      {measurement ? <NextMeasurement measurement={measurement} byId={byId} /> : null}
+      <section className="fault-group">
+        <h3>{titleOf(exact, near)}</h3>
+        {exact + near === 0 ? (
+          <p className="quiet">
+            There may be two faults at once, the system may not be built as it is drawn, or a reading went
+            wrong. Remove a reading, or look again at what works.
+          </p>
+        ) : null}
+        {isDone && measurement === null && exact + near > 1 ? (
+          <p className="quiet">No measurement tells these apart: look at them in this order.</p>
+        ) : null}
+        <ol className="suspicions">
+          {left.map((suspicion) => (
+            <SuspicionItem key={suspicion.faults.join()} suspicion={suspicion} byId={byId} />
+          ))}
+        </ol>
+      </section>
+    </>
+  );
+}
+
+function countOf(left: readonly PlainSuspicion[], match: PlainSuspicion["match"]): number {
+  return left.reduce((sum, s) => sum + (s.match === match ? s.faults.length : 0), 0);
+}
+
+function titleOf(exact: number, near: number): string {
+  if (exact + near === 0) return "No single fault explains this";
+  if (exact === 0)
+    return plural(near, {
+      one: (n) => `No fault explains all of it; ${n} explains most of it`,
+      other: (n) => `No fault explains all of it; ${n} explain most of it`,
+    });
+  const whole = counted(exact, "fault");
+  return plural(near, {
+    zero: `${whole} would explain all of it`,
+    one: (n) => `${whole} would explain all of it, ${n} most of it`,
+    other: (n) => `${whole} would explain all of it, ${n} most of it`,
+  });
+}
+
+type ById = ReadonlyMap<string, Fault>;
+
+function SuspicionItem({ suspicion, byId }: { readonly suspicion: PlainSuspicion; readonly byId: ById }) {
+  const [first, ...others] = suspicion.faults.flatMap((id) => byId.get(id) ?? []);
+  const sound = useDocumentState();
+  if (!first) return null;
+  return (
+    <li className="suspicion">
+      <p>
+        <strong>{faultSentence(sound.evaluation.design, first)}</strong>{" "}
+        <span className={suspicion.match === "exact" ? "badge ok" : "badge note"}>
+          {suspicion.match === "exact" ? "explains all of it" : "explains most of it"}
+        </span>
+      </p>
+      {reasonSentences(suspicion.reasons, sound.evaluation).map((reason) => (
+        <p key={reason} className="small">
+          {reason}
+        </p>
+      ))}
+      <p className="quiet small">{FAULT_WORDS[first.type].lesson}</p>
+      <PreviewButton fault={first} />
+      {others.length > 0 ? (
+        <details className="fault-more">
+          <summary>{others.length} more that would look the same</summary>
+          <ul className="fault-list">
+            {others.map((fault) => (
+              <li key={fault.id} className="fault-other">
+                <span>{faultSentence(sound.evaluation.design, fault)}</span>
+                <PreviewButton fault={fault} />
+              </li>
+            ))}
+          </ul>
+        </details>
+      ) : null}
+    </li>
+  );
+}

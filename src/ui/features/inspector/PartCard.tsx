@@ -1,0 +1,144 @@
+import { Copy, Trash2 } from "lucide-react";
+import { useRef } from "react";
+import { setOption } from "../../../design/edits/options.ts";
+import type { PartRecord } from "../../../evaluate/evaluation.ts";
+import { CAUTIONS } from "../../../parts/cautions.ts";
+import { FAMILY_NAMES } from "../../../parts/contract.ts";
+import { type FieldMeta, fieldMeta } from "../../../parts/fields.ts";
+import { useApp } from "../../../store/app.ts";
+import { useFindingsFor, useVerdict } from "../../../store/hooks.ts";
+import { deleteSelection, duplicateSelection } from "../../canvas/selectionEdits.ts";
+import { IconButton } from "../../kit/IconButton.tsx";
+import { FailButton } from "../faults/FailButton.tsx";
+import { SwapPicker } from "../swap/SwapPicker.tsx";
+import { SwapSection } from "../swap/SwapSection.tsx";
+import { FindingItem } from "../verdict/FindingItem.tsx";
+import { VerdictLine } from "../verdict/VerdictLine.tsx";
+import { ServiceTable } from "../verdict/VerdictRow.tsx";
+import { WalkButtons } from "../walk/WalkButtons.tsx";
+import { Jumps } from "./Jumps.tsx";
+import { LabelField } from "./LabelField.tsx";
+import { OptionField } from "./OptionField.tsx";
+import { PartStateNote } from "./PartStateNote.tsx";
+import { PortList } from "./PortList.tsx";
+import { ReplacePicker } from "./ReplacePicker.tsx";
+import { AerialSection } from "./sections/AerialSection.tsx";
+import { DishSection } from "./sections/DishSection.tsx";
+import { LoadSection } from "./sections/LoadSection.tsx";
+import { SupplySection } from "./sections/SupplySection.tsx";
+import { SwitchSection } from "./sections/SwitchSection.tsx";
+import { TunerSection } from "./sections/TunerSection.tsx";
+import "./sections/sections.css";
+
+/** One part: its values, what arrives at it, and what is wrong with it. */
+export function PartCard({ record }: { readonly record: PartRecord }) {
+  const { part, kind } = record;
+  const findings = useFindingsFor(part.id);
+  const verdict = useVerdict(part.id);
+  const card = useRef<HTMLDivElement>(null);
+  const fields = Object.entries(kind.options.shape).flatMap(([key, schema]) => {
+    const meta = fieldMeta(schema);
+    return meta ? [{ key, meta }] : [];
+  });
+  // What a receiver asks for at this moment is tried out over and over, so it stands apart and first.
+  const now = fields.filter((f) => kind.reception && f.meta.control === "choice" && !f.meta.advanced);
+  const usual = fields.filter((f) => !f.meta.advanced && !now.includes(f));
+  const advanced = fields.filter((f) => f.meta.advanced);
+  return (
+    <div className="inspector" ref={card}>
+      <header className="inspector-head">
+        <h2 className="kind-line quiet small">
+          {FAMILY_NAMES[kind.family]} · {kind.name}
+        </h2>
+        <LabelField key={part.id} part={part} />
+        <p className="quiet small">{kind.summary}</p>
+        <PartStateNote record={record} />
+        {verdict ? <VerdictLine verdict={verdict} /> : null}
+        <div className="button-row">
+          <ReplacePicker record={record} />
+          <FailButton subject={{ type: "part", id: part.id }} />
+          <IconButton bordered icon={Copy} name="Duplicate this part" onPress={duplicateSelection} />
+          <IconButton bordered icon={Trash2} name="Delete this part" onPress={deleteSelection} />
+          <SwapPicker part={part.id} />
+        </div>
+        <WalkButtons part={part.id} />
+        <Jumps card={card} />
+      </header>
+      <SwapSection part={part.id} />
+      {now.length > 0 ? (
+        <section className="asks" aria-label="At this moment">
+          <h3>At this moment</h3>
+          <FieldGroup record={record} fields={now} />
+        </section>
+      ) : null}
+      {usual.length > 0 ? <FieldGroup record={record} fields={usual} /> : null}
+      {advanced.length > 0 ? (
+        <details className="more-values">
+          <summary>More values</summary>
+          <FieldGroup record={record} fields={advanced} />
+        </details>
+      ) : null}
+      {verdict && verdict.services.length > 0 ? (
+        <section>
+          <h3>What it gets</h3>
+          <ServiceTable services={verdict.services} part={part.id} />
+        </section>
+      ) : null}
+      <TunerSection record={record} />
+      {findings.length > 0 ? (
+        <section>
+          <h3>Findings</h3>
+          <ul className="finding-list">
+            {findings.map((finding) => (
+              <FindingItem key={finding.id} finding={finding} />
+            ))}
+          </ul>
+        </section>
+      ) : null}
+      <DishSection record={record} />
+      <AerialSection record={record} />
+      <LoadSection record={record} />
+      <SwitchSection record={record} />
+      <SupplySection record={record} />
+      <PortList record={record} />
+      {kind.cautions?.map((caution) => (
+        <details key={caution} className="caution">
+          <summary>{CAUTIONS[caution].title}</summary>
+          {CAUTIONS[caution].sentences.join(" ")}
+        </details>
+      ))}
+    </div>
+  );
+}
+
+function FieldGroup({
+  record,
+  fields,
+}: {
+  readonly record: PartRecord;
+  readonly fields: readonly { readonly key: string; readonly meta: FieldMeta }[];
+}) {
+  const { id } = record.part;
+  // A preview is looked at, not worked on.
+  const isPreview = useApp((s) => s.preview !== null);
+  return (
+    <fieldset className="options" disabled={isPreview}>
+      {fields.map(({ key, meta }) => (
+        <OptionField
+          key={`${id} ${key}`}
+          meta={meta}
+          value={record.options[key]}
+          onTakeBack={(visit) => useApp.getState().takeBack(visit)}
+          onTry={(value, visit) => {
+            const { design, change } = useApp.getState();
+            const edit = setOption(design, id, key, value);
+            // The reason stands at the field; a notice as well would say it twice.
+            if (!edit.ok) return edit.reason;
+            change(edit, visit ? { merge: visit, lasts: true } : { merge: `option ${id} ${key}` });
+            return null;
+          }}
+        />
+      ))}
+    </fieldset>
+  );
+}

@@ -1,0 +1,36 @@
+import { useEffect, useState } from "react";
+import type { LicenceNotice } from "../../../build/licenceTexts.ts";
+import "./licences.css";
+
+/** What others have made and this page uses, each with its licence. */
+export function LicenceList() {
+  const [packages, setPackages] = useState<readonly LicenceNotice[] | null>(null);
+  const [hasFailed, setFailed] = useState(false);
+  useEffect(() => {
+    import("./packages.ts").then(
+      ({ packagesOfOthers }) => setPackages(packagesOfOthers()),
+      () => setFailed(true),
+    );
+  }, []);
+  if (hasFailed)
+    return <p role="alert">The list could not be loaded. Load the page anew and open it again.</p>;
+  if (packages === null) return <p className="quiet">Loading the list…</p>;
+  return (
+    <div className="licences">
+      <p>
+        Downlead is free software under the MIT licence. It is built with the packages below, with thanks to
+        those who wrote them. Each stands under its own licence, which is given in full.
+      </p>
+      {packages.map(({ name, version, identifier, text, source }) => (
+        <details key={`${name} ${version}`}>
+          <summary>
+            <strong>{name}</strong> <span className="quiet">{version}</span>
+            <span className="licence-name">{identifier}</span>
+          </summary>
+          {source ? <p>{source}</p> : null}
+          <pre>{text}</pre>
+        </details>
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,131 @@
+import { Download, FileUp, RotateCcw } from "lucide-react";
+import { useEffect, useState } from "react";
+import { PLACEHOLDER_NOTE, PLACEHOLDER_PRICES } from "../../../paperwork/prices.ts";
+import { CATALOGUE, kindsOf } from "../../../parts/catalogue.ts";
+import { FAMILY_NAMES } from "../../../parts/contract.ts";
+import { writePriceFile } from "../../../store/priceFile.ts";
+import { MOST_CURRENCY_LENGTH, usePrices } from "../../../store/prices.ts";
+import { useDraft } from "../../kit/useDraft.ts";
+import { download } from "../documents/actions.ts";
+import { PriceRow } from "./PriceRow.tsx";
+import { pickTextFile } from "./pickTextFile.ts";
+import "./prices.css";
+
+type Former = Pick<ReturnType<typeof usePrices.getState>, "prices" | "currency">;
+
+/** The price list: what one of each kind costs, and how long it takes to put in place. */
+export function PriceForm() {
+  const { currency, trouble } = usePrices();
+  const [former, setFormer] = useState<Former | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  const currencyDraft = useDraft({
+    value: currency,
+    onTry: (text) => usePrices.getState().setCurrency(text),
+  });
+  useEffect(() => void usePrices.getState().load(), []);
+  const replace = (action: () => string | null) => {
+    const { prices, currency } = usePrices.getState();
+    const failed = action();
+    setProblem(failed);
+    if (failed === null) setFormer({ prices, currency });
+  };
+  return (
+    <div className="prices">
+      <p className="quiet">{PLACEHOLDER_NOTE} No real prices are known here, and none are claimed.</p>
+      {trouble ? <p className="field-problem">{trouble}</p> : null}
+      <div className="prices-tools">
+        <label className="prices-currency">
+          Currency
+          <input
+            className="field-input"
+            maxLength={MOST_CURRENCY_LENGTH}
+            placeholder="any"
+            {...currencyDraft.input}
+          />
+        </label>
+        <button
+          type="button"
+          className="button"
+          onClick={() => download(writePriceFile(usePrices.getState()), "prices.json")}
+        >
+          <Download size={16} aria-hidden /> Download
+        </button>
+        <button
+          type="button"
+          className="button"
+          onClick={async () => {
+            const text = await pickTextFile();
+            if (text !== null) replace(() => usePrices.getState().takeFile(text));
+          }}
+        >
+          <FileUp size={16} aria-hidden /> Read from a file…
+        </button>
+        <button
+          type="button"
+          className="button"
+          onClick={() =>
+            replace(() => {
+              usePrices.getState().replace({ prices: PLACEHOLDER_PRICES, currency: "" });
+              return null;
+            })
+          }
+        >
+          <RotateCcw size={16} aria-hidden /> Placeholders again
+        </button>
+      </div>
+      <div role="status">
+        {former ? (
+          <p className="undo-bar">
+            The list was replaced.
+            <button
+              type="button"
+              className="button"
+              onClick={() => {
+                usePrices.getState().replace(former);
+                setFormer(null);
+              }}
+            >
+              Undo
+            </button>
+          </p>
+        ) : null}
+        {problem ? <p className="field-problem">{problem}</p> : null}
+      </div>
+      <PriceTable />
+      <p className="quiet small">
+        Kept in this browser only, for all designs. A part taken away counts a quarter of its time, a setting
+        five minutes.
+      </p>
+    </div>
+  );
+}
+
+function PriceTable() {
+  return (
+    <table className="prices-table">
+      <thead>
+        <tr>
+          <th scope="col">Part</th>
+          <th scope="col">Price</th>
+          <th scope="col">Time to fit</th>
+        </tr>
+      </thead>
+      {families().map((family) => (
+        <tbody key={family}>
+          <tr>
+            <th colSpan={3} scope="rowgroup" className="prices-family">
+              {FAMILY_NAMES[family]}
+            </th>
+          </tr>
+          {kindsOf(family).map((kind) => (
+            <PriceRow key={kind.kind} kind={kind.kind} name={kind.name} />
+          ))}
+        </tbody>
+      ))}
+    </table>
+  );
+}
+
+function families() {
+  return [...new Set(CATALOGUE.map((kind) => kind.family))];
+}

@@ -1,0 +1,76 @@
+import { ISOLATION_SOURCE, type NetworkRange, type Profile } from "../../../findings/limits.ts";
+import { SERVICE_NAMES, WANTED_SERVICES } from "../../../signal/carrier.ts";
+import { modeWords } from "./modeWords.ts";
+
+const RANGE_WORDS: Readonly<Record<NetworkRange, string>> = {
+  terrestrial: "terrestrial range",
+  satellite: "satellite IF",
+};
+
+/** The chosen limits in full, with their date and where they come from. */
+export function ProfileTable({ profile }: { readonly profile: Profile }) {
+  const { rows } = profile;
+  return (
+    <div className="profile">
+      <p className="small">
+        <strong>{profile.name}</strong> <span className="quiet">({profile.dated})</span>. Source:{" "}
+        {profile.source}.
+      </p>
+      <div className="settings-scroll">
+        <table className="settings-table">
+          <thead>
+            <tr>
+              <th scope="col">Service</th>
+              <th scope="col">Modulation</th>
+              <th scope="col">
+                Least <span className="quiet">dBµV</span>
+              </th>
+              <th scope="col">
+                Most <span className="quiet">dBµV</span>
+              </th>
+              <th scope="col">
+                C/N at least <span className="quiet">dB</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <tr key={`${row.service} ${row.mode}`}>
+                <th scope="row">{SERVICE_NAMES[row.service]}</th>
+                <td>{modeWords(row.mode, rows.filter((r) => r.service === row.service).length > 1)}</td>
+                <td className="number">{row.minDbuv}</td>
+                <td className="number">{row.maxDbuv}</td>
+                <td className="number">{row.cnDb ?? "not set"}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <ul className="small">
+        {furtherLimits(profile).map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+function furtherLimits({ differenceDb, slopeDb, isolation }: Profile): readonly string[] {
+  const ranges = ["terrestrial", "satellite"] as const;
+  return [
+    ...WANTED_SERVICES.flatMap((service) =>
+      differenceDb[service] === undefined
+        ? []
+        : [`Between any two carriers of ${SERVICE_NAMES[service]}: at most ${differenceDb[service]} dB.`],
+    ),
+    ...ranges.flatMap((range) =>
+      slopeDb[range] === undefined
+        ? []
+        : [`Slope over the ${RANGE_WORDS[range]}: at most ${slopeDb[range]} dB.`],
+    ),
+    ...isolation.map(
+      ({ fromMHz, toMHz, db }) =>
+        `Isolation between dwellings, ${fromMHz} to ${toMHz} MHz: at least ${db} dB (${ISOLATION_SOURCE}).`,
+    ),
+  ];
+}

@@ -1,0 +1,57 @@
+import { setSettings } from "../../../design/edits/settings.ts";
+import { SETTINGS, settingsOf } from "../../../design/settings.ts";
+import { profileOf } from "../../../findings/limits.ts";
+import { fieldMeta } from "../../../parts/fields.ts";
+import { useApp } from "../../../store/app.ts";
+import { OptionField } from "../inspector/OptionField.tsx";
+import { DeratingTable } from "./DeratingTable.tsx";
+import { ProfileTable } from "./ProfileTable.tsx";
+import "../inspector/inspector.css";
+import "./settings.css";
+
+type Key = keyof typeof SETTINGS.shape;
+
+/** What the open design is judged by and reckoned with; every change shows at once and can be undone. */
+export function SettingsForm() {
+  const settings = useApp((s) => settingsOf(s.design));
+  const profile = useApp((s) => profileOf(s.design));
+  return (
+    <div className="settings">
+      <section aria-label="Limits">
+        <Setting name="limits" />
+        {settings.limits === "own" ? <Setting name="ownLimits" /> : null}
+        <ProfileTable profile={profile} />
+        <Setting name="keepDb" />
+      </section>
+      <section aria-label="Derating">
+        <Setting name="derating" />
+        <DeratingTable choice={settings.derating} />
+      </section>
+      <p className="quiet small">
+        Kept with this design, in its file and its link. Whether limits of a standard or a law apply to your
+        installation is for you and your local codes to say.
+      </p>
+    </div>
+  );
+}
+
+function Setting({ name }: { readonly name: Key }) {
+  const value = useApp((s) => settingsOf(s.design)[name]);
+  const meta = fieldMeta(SETTINGS.shape[name]);
+  if (!meta) return null;
+  return (
+    <OptionField
+      meta={meta}
+      value={value}
+      onTakeBack={(visit) => useApp.getState().takeBack(visit)}
+      onTry={(next, visit) => {
+        const { design, change } = useApp.getState();
+        const edit = setSettings(design, name, next);
+        // The reason stands at the field; a notice as well would say it twice.
+        if (!edit.ok) return edit.reason;
+        change(edit, visit ? { merge: visit, lasts: true } : { merge: `setting ${name}` });
+        return null;
+      }}
+    />
+  );
+}

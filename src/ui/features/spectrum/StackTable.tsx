@@ -1,0 +1,60 @@
+import type { Band, Spectrum } from "../../../signal/band.ts";
+import { plural } from "../../../words/plural.ts";
+import { bandTitle, summarise } from "../../canvas/bands.ts";
+import { megahertz } from "../../kit/format.ts";
+
+/** User bands of a channel-stacked feed, and what each of them can hold. */
+export function StackTable({ spectrum }: { readonly spectrum: Spectrum }) {
+  const stacked = spectrum.bands.filter((band) => band.stack);
+  return stacked.map((band, i) => (
+    // biome-ignore lint/suspicious/noArrayIndexKey: the bands of a wire keep their order while it is drawn.
+    <StackOf key={i} band={band} />
+  ));
+}
+
+function StackOf({ band }: { readonly band: Band }) {
+  const { stack } = band;
+  if (!stack) return null;
+  const choice = stack.holds.map((held) => ({ name: bandTitle(held), live: summarise(held).live }));
+  const total = choice.reduce((sum, c) => sum + c.live, 0);
+  return (
+    <details className="stack">
+      <summary>{stackWords(stack.numbers.length, stack.standard, total)}</summary>
+      <p className="small">
+        To choose from: {choice.map((c) => `${c.name} (${c.live})`).join(", ") || "nothing arrives"}.
+      </p>
+      <table className="rows-table">
+        <thead>
+          <tr>
+            <th scope="col">User band</th>
+            <th scope="col">Centre, MHz</th>
+            <th scope="col">Width, MHz</th>
+          </tr>
+        </thead>
+        <tbody>
+          {stack.numbers.map((number, i) => (
+            <tr key={number}>
+              <th scope="row" className="number">
+                {number}
+              </th>
+              <td className="number">{megahertz(band.grid.centre[i])}</td>
+              <td className="number">{megahertz(band.grid.width[i])}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
+  );
+}
+
+function stackWords(userBands: number, standard: string, transponders: number): string {
+  const choice = plural(transponders, {
+    zero: "with nothing to hold",
+    one: "for the only transponder there",
+    other: (n) => `for any one of ${n} transponders`,
+  });
+  return plural(userBands, {
+    one: (n) => `${n} user band (${standard}), ${choice}`,
+    other: (n) => `${n} user bands (${standard}), each ${choice}`,
+  });
+}

@@ -1,0 +1,139 @@
+import { Check, Eye, EyeOff, Search, X } from "lucide-react";
+import { done } from "../../../design/edits/edit.ts";
+import type { Swap } from "../../../remedies/compare.ts";
+import { placeChangeSentence } from "../../../sentences/placeChange.ts";
+import { useApp } from "../../../store/app.ts";
+import { usePrices } from "../../../store/prices.ts";
+import { plural } from "../../../words/plural.ts";
+import { counted } from "../../kit/format.ts";
+import { FindingsTurned } from "../compare/FindingsTurned.tsx";
+import { inOrder } from "../compare/sides.ts";
+import { TurnMark } from "../compare/TurnMark.tsx";
+import { findCures } from "../cures/actions.ts";
+import { costWords } from "../cures/costWords.ts";
+import { askSwap, type SwapQuestion } from "./swapState.ts";
+
+type Props = {
+  readonly swap: Extract<Swap, { ok: true }>;
+  readonly title: string;
+  readonly question: SwapQuestion;
+};
+
+/** Who gains, who loses, what is found anew; and what can be done about it. */
+export function SwapAnswer({ swap, title, question }: Props) {
+  const currency = usePrices((s) => s.currency);
+  const isShown = useApp((s) => s.preview?.design === swap.design);
+  const { places, caused, cost, notes, design } = swap;
+  const turned = inOrder(places.filter((p) => p.change !== "same"));
+  const same = places.length - turned.length;
+  return (
+    <>
+      <p className={losers(swap) > 0 ? "state bad" : "state ok"}>{summary(swap)}</p>
+      {notes.length > 0 ? <p className="small">{notes.join(" ")}</p> : null}
+      <div className="button-row">
+        <button
+          type="button"
+          className="button"
+          aria-pressed={isShown}
+          onClick={() => {
+            const { showPreview, closePreview } = useApp.getState();
+            if (isShown) closePreview();
+            else showPreview({ title, design, canApply: true });
+          }}
+        >
+          {isShown ? <EyeOff size={16} aria-hidden /> : <Eye size={16} aria-hidden />} Preview
+        </button>
+        <button
+          type="button"
+          className="button"
+          onClick={() => {
+            const { closePreview, change, notify } = useApp.getState();
+            closePreview();
+            if (change(done(design)))
+              notify(`Swapped: ${title}. ${notes.join(" ")}`.trim(), "info", { undoable: true });
+            askSwap(null);
+          }}
+        >
+          <Check size={16} aria-hidden /> Do it
+        </button>
+        {caused.some((f) => f.severity !== "note") ? (
+          <button
+            type="button"
+            className="button main"
+            onClick={() => void findCures({ changed: { design, title, ...question } })}
+          >
+            <Search size={16} aria-hidden /> Find cures for it
+          </button>
+        ) : null}
+        <button
+          type="button"
+          className="button bare"
+          onClick={() => {
+            useApp.getState().closePreview();
+            askSwap(null);
+          }}
+        >
+          <X size={16} aria-hidden /> Close
+        </button>
+      </div>
+      {turned.length > 0 ? (
+        <ul className="swap-places">
+          {turned.map((place) => (
+            <li key={place.part}>
+              <button
+                type="button"
+                className="link"
+                onClick={() => useApp.getState().frame({ parts: [place.part] })}
+              >
+                {place.label}
+              </button>{" "}
+              <TurnMark change={place.change} />
+              <span className="swap-sentence">{placeChangeSentence(place)}</span>
+            </li>
+          ))}
+        </ul>
+      ) : null}
+      {same > 0 ? (
+        <p className="quiet small">
+          {plural(same, {
+            one: (n) => `${n} receiver or outlet stays as before.`,
+            other: (n) => `${n} receivers and outlets stay as before.`,
+          })}
+        </p>
+      ) : null}
+      <details className="proposal-more">
+        <summary>
+          {counted(caused.length, "finding")} new or graver, {swap.cured.length} gone
+        </summary>
+        <FindingsTurned comparison={swap} />
+      </details>
+      <p className="quiet small">{costWords(cost, currency)}, by your own prices and times.</p>
+    </>
+  );
+}
+
+function losers({ places }: Props["swap"]): number {
+  return places.filter((p) => p.change === "lost" || p.change === "mixed" || (p.worked && !p.works)).length;
+}
+
+function summary(swap: Props["swap"]): string {
+  const lost = losers(swap);
+  const receivers = swap.places.filter((p) => p.role === "receiver" && p.worked && !p.works).length;
+  const gained = swap.places.filter((p) => p.change === "gained").length;
+  if (lost === 0)
+    return plural(gained, {
+      zero: "Nobody loses anything.",
+      one: (n) => `Nobody loses anything; ${n} place gains.`,
+      other: (n) => `Nobody loses anything; ${n} places gain.`,
+    });
+  const losing = plural(lost, {
+    one: (n) => `${n} receiver or outlet loses something.`,
+    other: (n) => `${n} receivers and outlets lose something.`,
+  });
+  const stopping = plural(receivers, {
+    zero: "",
+    one: (n) => ` ${n} receiver no longer works.`,
+    other: (n) => ` ${n} receivers no longer work.`,
+  });
+  return losing + stopping;
+}

@@ -1,0 +1,29 @@
+import { CircleHelp } from "lucide-react";
+import { partById } from "../../../design/lookup.ts";
+import { kindOf } from "../../../parts/catalogue.ts";
+import type { Family } from "../../../parts/contract.ts";
+import { useApp } from "../../../store/app.ts";
+import { KindPicker } from "../inspector/KindPicker.tsx";
+import { askSwap } from "./swapState.ts";
+
+const NAMES: Partial<Readonly<Record<Family, string>>> = { convert: "this converter", use: "this receiver" };
+
+/** Asks what a swap would break before anything is changed. */
+export function SwapPicker({ part }: { readonly part: string }) {
+  // Of the document: a preview may show the part as something else.
+  const kind = useApp((s) => kindOf(partById(s.design, part)?.kind ?? ""));
+  if (!kind) return null;
+  const label = `What breaks if I swap ${NAMES[kind.family] ?? "this part"}?`;
+  return (
+    <KindPicker
+      kind={kind}
+      label={label}
+      button={
+        <>
+          <CircleHelp size={16} aria-hidden /> {label}
+        </>
+      }
+      onPick={(next) => askSwap({ part, kind: next })}
+    />
+  );
+}

@@ -1,0 +1,59 @@
+import type { EdgeProps } from "@xyflow/react";
+import { memo, useMemo } from "react";
+import { partById, portsOf } from "../../../design/lookup.ts";
+import { usePractice } from "../../../store/trainingSession.ts";
+import { boxesOf } from "../../canvas/boxes.ts";
+import { routePath, routeWire } from "../../canvas/route.ts";
+import { closerTogether } from "./closerTogether.ts";
+
+/** A bare wire, with the meter drawn at the end where it hangs. */
+export const PlanWire = memo(function PlanWire(props: EdgeProps) {
+  const { id, source, target, sourceHandleId, targetHandleId, sourceX, sourceY, targetX, targetY } = props;
+  const design = usePractice((s) => s.session?.opened.design);
+  const hung = usePractice((s) => {
+    if (s.place?.[0] === source && s.place[1] === sourceHandleId) return "from";
+    return s.place?.[0] === target && s.place[1] === targetHandleId ? "to" : null;
+  });
+  const from = design && partById(design, source);
+  const to = design && partById(design, target);
+  const path = useMemo(() => {
+    if (!design || !from) return "";
+    const outputs = portsOf(from).filter((p) => p.side === "out");
+    const index = Math.max(
+      0,
+      outputs.findIndex((p) => p.id === sourceHandleId),
+    );
+    const { points } = routeWire({
+      from: { x: sourceX, y: sourceY },
+      to: { x: targetX, y: targetY },
+      lane: { index, count: outputs.length },
+      boxes: boxesOf(closerTogether(design)),
+    });
+    return routePath(points);
+  }, [design, from, sourceHandleId, sourceX, sourceY, targetX, targetY]);
+  const medium = from && portsOf(from).find((p) => p.id === sourceHandleId)?.medium;
+  return (
+    <g className="wire" data-medium={medium ?? "coax"} data-selected={props.selected ?? false}>
+      <title id={`wire-${id}-words`}>
+        {`From ${from?.label ?? source} to ${to?.label ?? target}: hang the meter here`}
+      </title>
+      <path className="wire-reach" d={path} />
+      <path className="wire-line" d={path} />
+      {hung ? (
+        <MeterMark
+          x={hung === "from" ? sourceX + 24 : targetX - 24}
+          y={hung === "from" ? sourceY : targetY}
+        />
+      ) : null}
+    </g>
+  );
+});
+
+function MeterMark({ x, y }: { readonly x: number; readonly y: number }) {
+  return (
+    <g className="meter-mark" transform={`translate(${x} ${y})`}>
+      <circle r={13} />
+      <path d="M-7 4a7.5 7.5 0 0 1 14 0M0 4l4-6" />
+    </g>
+  );
+}

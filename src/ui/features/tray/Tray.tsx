@@ -1,0 +1,108 @@
+/** All kinds of parts, by family, with a search. Drag one onto the canvas or a wire, or press it. */
+import { DndContext, type DragEndEvent, DragOverlay, type DragStartEvent } from "@dnd-kit/core";
+import { Search, X } from "lucide-react";
+import { useState } from "react";
+import { CATALOGUE } from "../../../parts/catalogue.ts";
+import { FAMILY_NAMES, type Family, type PartKind } from "../../../parts/contract.ts";
+import { addKind } from "../../canvas/adding.ts";
+import { dropAt, hoverAt } from "./dropping.ts";
+import { foundKinds } from "./search.ts";
+import { KindFace, TrayItem } from "./TrayItem.tsx";
+import { pointOf, useTraySensors } from "./traySensors.ts";
+import "./tray.css";
+
+export function Tray() {
+  const [query, setQuery] = useState("");
+  const [dragged, setDragged] = useState<PartKind | null>(null);
+  const sensors = useTraySensors();
+  const found = foundKinds(query);
+  return (
+    <div className="tray">
+      <SearchField query={query} onChange={setQuery} onEnter={() => found[0] && addKind(found[0].kind)} />
+      <DndContext
+        sensors={sensors}
+        onDragStart={(event: DragStartEvent) =>
+          setDragged(CATALOGUE.find((kind) => kind.kind === event.active.id) ?? null)
+        }
+        onDragMove={(event) => dragged && hoverAt(dragged, pointOf(event))}
+        onDragEnd={(event: DragEndEvent) => {
+          if (dragged) dropAt(dragged, pointOf(event));
+          setDragged(null);
+        }}
+        onDragCancel={() => {
+          hoverAt(null, null);
+          setDragged(null);
+        }}
+      >
+        <Families kinds={found} isSearch={query.trim() !== ""} />
+        <DragOverlay dropAnimation={null} className="tray-ghost-layer">
+          {dragged && (
+            <div className="tray-ghost">
+              <KindFace kind={dragged} />
+            </div>
+          )}
+        </DragOverlay>
+      </DndContext>
+    </div>
+  );
+}
+
+function SearchField(props: {
+  readonly query: string;
+  readonly onChange: (query: string) => void;
+  readonly onEnter: () => void;
+}) {
+  return (
+    <div className="tray-search">
+      <Search size={16} aria-hidden="true" />
+      <input
+        id="tray-search"
+        className="field-input"
+        type="search"
+        aria-label="Search the parts"
+        placeholder="Search the parts"
+        value={props.query}
+        onChange={(event) => props.onChange(event.target.value)}
+        onKeyDown={(event) => {
+          if (event.key === "Enter" && props.query.trim() !== "") props.onEnter();
+        }}
+      />
+      {props.query !== "" && (
+        <button
+          type="button"
+          className="button bare icon"
+          aria-label="Clear the search"
+          onClick={() => props.onChange("")}
+        >
+          <X size={16} aria-hidden="true" />
+        </button>
+      )}
+    </div>
+  );
+}
+
+const FAMILIES: readonly Family[] = ["receive", "convert", "join", "lift", "run", "deliver", "use"];
+
+function Families({ kinds, isSearch }: { readonly kinds: readonly PartKind[]; readonly isSearch: boolean }) {
+  if (kinds.length === 0) return <p className="tray-none quiet">No part of that name.</p>;
+  // What was searched for comes best match first; otherwise by family, along the way of the signal.
+  if (isSearch) return <Items kinds={kinds} label="Parts found" />;
+  return FAMILIES.map((family) => (
+    <section key={family} className="tray-family" data-family={family}>
+      <h3>{FAMILY_NAMES[family]}</h3>
+      <Items kinds={kinds.filter((k) => k.family === family)} label={FAMILY_NAMES[family]} />
+    </section>
+  ));
+}
+
+function Items({ kinds, label }: { readonly kinds: readonly PartKind[]; readonly label: string }) {
+  return (
+    <ul className="tray-items" aria-label={label}>
+      {kinds.map((kind) => (
+        <li key={kind.kind}>
+          <TrayItem kind={kind} />
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,128 @@
+import { Check, CircleHelp, X } from "lucide-react";
+import type { Verdict } from "../../../findings/finding.ts";
+import { profileOf } from "../../../findings/limits.ts";
+import { useApp } from "../../../store/app.ts";
+import { openDialog } from "../../kit/panes.ts";
+import { StartButtons } from "../../shell/StartButtons.tsx";
+import { CureAllButton } from "../cures/CureButton.tsx";
+import { CauseList } from "./CauseList.tsx";
+import { VerdictRow } from "./VerdictRow.tsx";
+import "./verdict.css";
+import { plural } from "../../../words/plural.ts";
+
+const RANK: readonly Verdict["state"][] = ["fails", "edge", "works"];
+
+/** What every receiver and outlet gets, and what stands in the way. */
+export function VerdictPane() {
+  const report = useApp((s) => s.report);
+  const isEmpty = useApp((s) => s.design.parts.length === 0);
+  if (isEmpty) return <EmptyVerdict />;
+  // Whatever fails comes first; among equals, the order of the design.
+  const verdicts = [...report.verdicts].sort((a, b) => RANK.indexOf(a.state) - RANK.indexOf(b.state));
+  const receivers = verdicts.filter((v) => v.role === "receiver");
+  const outlets = verdicts.filter((v) => v.role === "outlet");
+  return (
+    <div className="verdict">
+      <Summary receivers={receivers} />
+      <CureAllButton />
+      <CauseList report={report} />
+      <Group title="Receivers" verdicts={receivers} />
+      <Group title="Outlets" verdicts={outlets} />
+      <LimitsLine />
+      <p className="verdict-foot quiet small">
+        An estimate from typical values, not a measurement and not an approval. Work on mains, bonding,
+        lightning protection and at height follows local codes and belongs to licensed people.
+      </p>
+    </div>
+  );
+}
+
+function Summary({ receivers }: { readonly receivers: readonly Verdict[] }) {
+  // One that is not connected yet is neither.
+  const judged = receivers.filter((v) => v.idle !== "nothing connected");
+  const working = judged.filter((v) => v.state !== "fails").length;
+  const onEdge = judged.filter((v) => v.state === "edge").length;
+  if (receivers.length === 0) {
+    return (
+      <p className="verdict-summary">
+        <CircleHelp size={20} aria-hidden />
+        <span>No receiver yet. Add one to see what it would get.</span>
+      </p>
+    );
+  }
+  if (judged.length === 0)
+    return (
+      <p className="verdict-summary">
+        <CircleHelp size={20} aria-hidden />
+        <span>No receiver is connected yet.</span>
+      </p>
+    );
+  const all = working === judged.length;
+  return (
+    <p className={all ? "verdict-summary ok" : "verdict-summary bad"} aria-live="polite">
+      {all ? <Check size={20} aria-hidden /> : <X size={20} aria-hidden />}
+      <span>
+        {summaryWords(working, judged.length)} {edgeWords(onEdge)}
+      </span>
+    </p>
+  );
+}
+
+function summaryWords(working: number, of: number): string {
+  if (of === 1) return working === 1 ? "The receiver works." : "The receiver does not work as it should.";
+  if (working === of) return of === 2 ? "Both receivers work." : `All ${of} receivers work.`;
+  return plural(working, {
+    zero: of === 2 ? "Neither receiver works as it should." : `None of ${of} receivers works as it should.`,
+    one: (n) => `${n} of ${of} receivers works.`,
+    other: (n) => `${n} of ${of} receivers work.`,
+  });
+}
+
+function edgeWords(onEdge: number): string {
+  return plural(onEdge, {
+    zero: "",
+    one: "One of them works on a knife’s edge.",
+    other: (n) => `${n} of them work on a knife’s edge.`,
+  });
+}
+
+/** What the findings hold the design to, and the way to change it. */
+function LimitsLine() {
+  const profile = useApp((s) => profileOf(s.design));
+  return (
+    <p className="small">
+      Limits:{" "}
+      <button type="button" className="link" onClick={() => openDialog("settings")}>
+        {profile.name}
+        <span className="unseen">, change</span>
+      </button>
+    </p>
+  );
+}
+
+function Group({ title, verdicts }: { readonly title: string; readonly verdicts: readonly Verdict[] }) {
+  if (verdicts.length === 0) return null;
+  return (
+    <section aria-label={title}>
+      <h3 className="verdict-heading">{title}</h3>
+      <ul className="verdict-list">
+        {verdicts.map((verdict) => (
+          <VerdictRow key={verdict.part} verdict={verdict} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function EmptyVerdict() {
+  return (
+    <div className="empty">
+      <h3>Nothing drawn yet</h3>
+      <p>
+        Put an aerial or a dish, a cable and a receiver on the canvas and join them. What each receiver gets,
+        and why not, will stand here.
+      </p>
+      <StartButtons />
+    </div>
+  );
+}

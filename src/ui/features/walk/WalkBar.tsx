@@ -1,0 +1,26 @@
+import { Footprints, X } from "lucide-react";
+import { IconButton } from "../../kit/IconButton.tsx";
+import { StepButtons } from "./StepBar.tsx";
+import { useShownWalk } from "./walk.ts";
+import { endWalk } from "./walking.ts";
+
+/** On the canvas while a walk is made: the steps within reach of a thumb, even with the pane put away. */
+export function WalkBar() {
+  const shown = useShownWalk();
+  if (!shown) return null;
+  const { route, stop } = shown;
+  return (
+    <div className="canvas-bar" role="toolbar" aria-label="Walk">
+      <span className="canvas-bar-words walk-bar-words">
+        <Footprints size={15} aria-hidden />
+        <span>
+          {route.stops.length === 0
+            ? "Nowhere to walk"
+            : `${stop + 1} of ${route.stops.length} · ${route.stops[stop]?.label}`}
+        </span>
+      </span>
+      <StepButtons shown={shown} />
+      <IconButton icon={X} name="End the walk" onPress={endWalk} />
+    </div>
+  );
+}

@@ -1,0 +1,108 @@
+import { KNOWN_LIMITS } from "../../../findings/knownLimits.ts";
+import { ESTIMATE_NOTICE } from "../../../parts/cautions.ts";
+import { OfflineWords } from "../../features/offline/OfflineWords.tsx";
+import { openRuleBook } from "../../features/rulebook/book.ts";
+import { openDialog } from "../../kit/panes.ts";
+import { ShortcutTable } from "./ShortcutTable.tsx";
+import { StorageHelp } from "./StorageHelp.tsx";
+import { StripLegend } from "./StripLegend.tsx";
+import "./help.css";
+
+/** How to read what is on the screen, and what it can't say. */
+export function HelpText() {
+  return (
+    <div className="help">
+      <section>
+        <h3>What it is</h3>
+        <p>
+          You draw a reception system as it is or as it should be: dishes, aerials, converters, splitters,
+          cables, outlets, receivers. For every wire it works out which frequencies are occupied, by what, how
+          strong and how clean; who powers and who commands what; and what each receiver can really get.{" "}
+          {ESTIMATE_NOTICE}
+        </p>
+      </section>
+      <section>
+        <h3>How to read a strip</h3>
+        <ul>
+          <li>
+            Every wire carries a strip. From left to right it is frequency, on the same scale for all cables:
+            FM, DAB, UHF television, satellite IF. The wire from a dish has a scale of its own, 10.7 to 12.75
+            GHz.
+          </li>
+          <li>
+            Numbered blocks are the user bands of a channel-stacked feed; each holds one transponder on
+            request.
+          </li>
+        </ul>
+        <StripLegend />
+        <p>Select a wire to see its full spectrum, and a receiver to see what it gets and why not.</p>
+      </section>
+      <section>
+        <h3>Working on it</h3>
+        <ul>
+          <li>Drag a part from the tray onto the canvas; let it go over a wire to put it into that wire.</li>
+          <li>Join two ports by dragging from one to the other, or by tapping one and then the other.</li>
+          <li>Everything can be undone.</li>
+          <li>Tried values show at once, on every wire that they reach.</li>
+          <li>
+            A figure with dots under it can be pressed: it shows how it came about, step by step from the
+            source.
+          </li>
+        </ul>
+      </section>
+      <section>
+        <h3>Why it says what it says</h3>
+        <ul>
+          <li>“Why?” under a finding explains it: for the customer, for the trade, and for the meter.</li>
+          <li>The rule book lists every rule with a design that it speaks of and one that it does not.</li>
+        </ul>
+        <p>
+          <button type="button" className="button" onClick={() => openRuleBook()}>
+            Open the rule book
+          </button>
+        </p>
+      </section>
+      <StorageHelp />
+      <section>
+        <h3>Without network</h3>
+        <p>
+          The page works by itself: nothing that you draw is sent anywhere, and it asks no other server for
+          anything.
+        </p>
+        <OfflineWords />
+      </section>
+      <section>
+        <h3>Keys</h3>
+        <ShortcutTable />
+      </section>
+      <section>
+        <h3>Known limits of the model</h3>
+        <dl className="known-limits">
+          {KNOWN_LIMITS.map(({ title, text }) => (
+            <div key={title}>
+              <dt>{title}</dt>
+              <dd>{text}</dd>
+            </div>
+          ))}
+        </dl>
+      </section>
+      <section>
+        <h3>Safety</h3>
+        <p>
+          Mains wiring, equipotential bonding, lightning protection and work on roofs and ladders can kill.
+          Follow the codes of the place, and leave to licensed people what is theirs. No result here replaces
+          their judgement or a measurement.
+        </p>
+      </section>
+      <section>
+        <h3>Made with</h3>
+        <p>Downlead uses free software of others, each under its own licence.</p>
+        <p>
+          <button type="button" className="button" onClick={() => openDialog("licences")}>
+            Licences of others
+          </button>
+        </p>
+      </section>
+    </div>
+  );
+}

@@ -1,0 +1,45 @@
+import { Check, Moon, Sun } from "lucide-react";
+import { DropdownMenu } from "radix-ui";
+import { setTheme, type ThemeChoice, useTheme, useThemeChoice } from "../../kit/theme.ts";
+
+const CHOICES: readonly { readonly value: ThemeChoice; readonly name: string }[] = [
+  { value: "system", name: "As the system" },
+  { value: "light", name: "Light" },
+  { value: "dark", name: "Dark" },
+];
+
+export function ThemeMenu() {
+  const choice = useThemeChoice((s) => s.choice);
+  const theme = useTheme();
+  const Icon = theme === "dark" ? Moon : Sun;
+  return (
+    <DropdownMenu.Root>
+      <DropdownMenu.Trigger asChild>
+        <button type="button" className="button icon bare" aria-label="Theme" title="Theme">
+          <Icon size={18} aria-hidden />
+        </button>
+      </DropdownMenu.Trigger>
+      <DropdownMenu.Portal>
+        <DropdownMenu.Content className="menu" align="end" sideOffset={4} collisionPadding={8}>
+          <DropdownMenu.RadioGroup value={choice}>
+            {CHOICES.map(({ value, name }) => (
+              <DropdownMenu.RadioItem
+                key={value}
+                className="menu-item"
+                value={value}
+                onSelect={() => setTheme(value)}
+              >
+                <span className="menu-check">
+                  <DropdownMenu.ItemIndicator>
+                    <Check size={16} aria-hidden />
+                  </DropdownMenu.ItemIndicator>
+                </span>
+                {name}
+              </DropdownMenu.RadioItem>
+            ))}
+          </DropdownMenu.RadioGroup>
+        </DropdownMenu.Content>
+      </DropdownMenu.Portal>
+    </DropdownMenu.Root>
+  );
+}

@@ -1,0 +1,47 @@
+import { X } from "lucide-react";
+import { useEffect } from "react";
+import { type Notice, useApp } from "../../../store/app.ts";
+import { IconButton } from "../../kit/IconButton.tsx";
+
+/** Long enough to read a sentence and reach for its button [ms]; errors stay until dismissed. */
+const SHOWN_MS = 8000;
+
+/** Short messages over the canvas, read out politely. */
+export function Notices() {
+  const notices = useApp((s) => s.notices);
+  return (
+    <div className="notices" role="status" aria-live="polite" aria-label="Messages">
+      {notices.map((notice) => (
+        <NoticeItem key={notice.id} notice={notice} />
+      ))}
+    </div>
+  );
+}
+
+function NoticeItem({ notice }: { readonly notice: Notice }) {
+  const { dismiss, undo } = useApp.getState();
+  const { id, tone } = notice;
+  useEffect(() => {
+    if (tone === "error") return;
+    const timer = setTimeout(() => useApp.getState().dismiss(id), SHOWN_MS);
+    return () => clearTimeout(timer);
+  }, [id, tone]);
+  return (
+    <div className={`notice ${tone}`}>
+      <span>{notice.text}</span>
+      {notice.undoable ? (
+        <button
+          type="button"
+          className="button"
+          onClick={() => {
+            undo();
+            dismiss(id);
+          }}
+        >
+          Undo
+        </button>
+      ) : null}
+      <IconButton icon={X} name="Dismiss this message" onPress={() => dismiss(id)} />
+    </div>
+  );
+}

@@ -1,0 +1,96 @@
+// @vitest-environment happy-dom
+/** What a design is judged by, as a user sees and sets it; and the help's known limits. */
+import { act, cleanup, fireEvent, render, screen, within } from "@testing-library/react";
+import { Tooltip } from "radix-ui";
+import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { EMPTY_DESIGN } from "../../../../src/design/design.ts";
+import { settingsOf } from "../../../../src/design/settings.ts";
+import { KNOWN_LIMITS } from "../../../../src/findings/knownLimits.ts";
+import { useApp } from "../../../../src/store/app.ts";
+import { modeWords } from "../../../../src/ui/features/settings/modeWords.ts";
+import { SettingsForm } from "../../../../src/ui/features/settings/SettingsForm.tsx";
+import { HelpText } from "../../../../src/ui/shell/menus/HelpText.tsx";
+
+const settings = () => settingsOf(useApp.getState().design);
+const rowOf = (name: RegExp) => screen.getByRole("row", { name }).textContent;
+
+beforeEach(() => {
+  act(() => useApp.getState().openDesign(EMPTY_DESIGN));
+  render(
+    <Tooltip.Provider>
+      <SettingsForm />
+    </Tooltip.Provider>,
+  );
+});
+afterEach(cleanup);
+
+describe("the settings of a design", () => {
+  test("show the chosen limits with their source", () => {
+    // EN 60728-1 outlet levels, as quoted in a public table: satellite 47 to 77, DAB 28 to 94 dBµV.
+    expect(rowOf(/^Satellite/)).toContain("4777");
+    expect(rowOf(/^DAB/)).toContain("2894");
+    expect(screen.getByText(/Source:.*EN 60728-1/)).toBeTruthy();
+  });
+
+  test("another profile shows at once, and one undo brings the former back", () => {
+    fireEvent.change(screen.getByRole("combobox", { name: "Limits at outlets" }), {
+      target: { value: "rd346" },
+    });
+    expect(settings().limits).toBe("rd346");
+    // Royal Decree 346/2011, Annex I 4.5: terrestrial TV 47 to 70 dBµV, C/N 25 dB.
+    expect(rowOf(/^Terrestrial TV/)).toContain("477025");
+    act(() => useApp.getState().undo());
+    expect(settings().limits).toBe("en60728");
+    expect(rowOf(/^DAB/)).toContain("2894");
+  });
+
+  test("limits of one's own keep the last good value and say why when a level is out of range", () => {
+    fireEvent.change(screen.getByRole("combobox", { name: "Limits at outlets" }), {
+      target: { value: "own" },
+    });
+    fireEvent.click(screen.getByRole("button", { name: /^Limits of my own: 4 rows, edit/ }));
+    const dialog = screen.getByRole("dialog", { name: "Limits of my own" });
+    const [least] = within(dialog).getAllByRole("spinbutton", { name: "Least" });
+    const before = settings().ownLimits;
+    if (least) fireEvent.change(least, { target: { value: "500" } });
+    expect(settings().ownLimits).toEqual(before);
+    expect(dialog.textContent).toMatch(/row 1: Least is 500 dBµV; allowed is 0 to 120 dBµV\./);
+    if (least) fireEvent.change(least, { target: { value: "48" } });
+    expect(settings().ownLimits[0]?.minDbuv).toBe(48);
+  });
+
+  test("both derating rules stand with what they take off", () => {
+    // 7.5·log₁₀(9) = 7.16 (a trade table prints 7); 10·log₁₀(4/2) = 3.01 (another prints 3).
+    expect(rowOf(/7\.5 · log/)).toContain("7.2");
+    expect(rowOf(/10 · log/)).toContain("3.0");
+    fireEvent.change(screen.getByRole("combobox", { name: "Derating for many carriers" }), {
+      target: { value: "power" },
+    });
+    expect(settings().derating).toBe("power");
+    expect(rowOf(/10 · log/)).toContain("every amplifier");
+    expect(rowOf(/7\.5 · log/)).toContain("none");
+  });
+});
+
+describe("words for the modulations of a row", () => {
+  test.each([
+    { prefix: "dvbt2-256qam", words: "DVB-T2, 256QAM" },
+    { prefix: "dvbs-", words: "DVB-S" },
+    { prefix: "dvbs2-qpsk", words: "DVB-S2, QPSK" },
+    { prefix: "fm-mono", words: "FM, mono" },
+    { prefix: "", words: "any other" },
+  ])("“$prefix” reads “$words”", ({ prefix, words }) => {
+    expect(modeWords(prefix, true)).toBe(words);
+  });
+});
+
+describe("the help", () => {
+  test("lists every known limit of the model", () => {
+    cleanup();
+    render(<HelpText />);
+    const titles = screen.getAllByRole("term").map((t) => t.textContent);
+    expect(titles).toEqual(KNOWN_LIMITS.map((limit) => limit.title));
+    expect(new Set(titles).size).toBe(titles.length);
+    for (const { text } of KNOWN_LIMITS) expect(screen.getByText(text)).toBeTruthy();
+  });
+});
