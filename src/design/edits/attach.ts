@@ -12,7 +12,7 @@ export type Attachment = {
   /** What differs from the typical values. */
   readonly options: AnyOptions;
   readonly port: string;
-  readonly then: readonly { readonly from: string; readonly attachment: Attachment }[];
+  readonly behind: readonly { readonly from: string; readonly attachment: Attachment }[];
 };
 
 /** A part that was added, and the port that it hangs on. */
@@ -34,7 +34,7 @@ export function attach(design: Design, to: PortRef, attachment: Attachment): Att
   if (!joined.ok) return joined;
   const all: Attached[] = [{ part: part.id, port: attachment.port, to }];
   let now = joined;
-  for (const branch of attachment.then) {
+  for (const branch of attachment.behind) {
     const further = attach(now.design, [part.id, branch.from], branch.attachment);
     if (!further.ok) return further;
     now = further;

@@ -59,7 +59,7 @@ function after(
     if (!input) return [];
     const rank =
       placeRank(place, kind) + misfit(part, input, carried) + (nth > 0 && place !== 0 ? OTHER_SIZE : 0);
-    const alone: Attachment = { kind: kind.kind, options, port: input.id, then: [] };
+    const alone: Attachment = { kind: kind.kind, options, port: input.id, behind: [] };
     const runs = runsOf(alone, part, carried);
     return [alone, ...runs].map((attachment, i) => ({ rank: rank + i * RUN, attachment }));
   });
@@ -83,7 +83,7 @@ function before(kind: PartKind, record: PartRecord, input: Port, lengthM: number
   if (!best) return [];
   const { gives } = kind.trade;
   const isWrongFeed = gives && record.kind.trade.takes && gives !== record.kind.trade.takes;
-  const attachment: Attachment = { kind: kind.kind, options, port: best.id, then: [] };
+  const attachment: Attachment = { kind: kind.kind, options, port: best.id, behind: [] };
   return [{ rank: best.rank + (isWrongFeed ? OTHER_SIZE : 0), attachment }];
 }
 

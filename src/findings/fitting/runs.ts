@@ -13,7 +13,7 @@ export function runsOf(first: Attachment, part: Made, carried: Carried): readonl
   if (carried.services.size === 0 || carried.feed === "planes") return [];
   if (part.kind.delivery) {
     const plugged = pluggedIn(part, first.port, carried);
-    return plugged.length > 0 ? [{ ...first, then: plugged }] : [];
+    return plugged.length > 0 ? [{ ...first, behind: plugged }] : [];
   }
   const output = part.kind.ports(part.options).find((p) => p.side === "out");
   if (part.kind.trade.soldBy !== "metre" || !output) return [];
@@ -21,12 +21,12 @@ export function runsOf(first: Attachment, part: Made, carried: Carried): readonl
   if (!outlet) return [];
   return [outlet.attachment, ...runsOf(outlet.attachment, outlet.part, carried)].map((attachment) => ({
     ...first,
-    then: [{ from: output.id, attachment }],
+    behind: [{ from: output.id, attachment }],
   }));
 }
 
 /** The usual receiver at each socket of an outlet for which the line brings something. */
-function pluggedIn(outlet: Made, input: string, carried: Carried): Attachment["then"] {
+function pluggedIn(outlet: Made, input: string, carried: Carried): Attachment["behind"] {
   return socketsFedBy(outlet, input).flatMap(({ port, services }) => {
     const output = outlet.kind.ports(outlet.options).find((p) => p.id === port);
     const here = services.filter((service) => carried.services.has(service));
@@ -44,7 +44,7 @@ function bestOf(job: Job, output: Parameters<typeof bestInput>[1], carried: Carr
       const part = made(kind, options);
       const input = bestInput(part, output, carried);
       if (!input) return [];
-      const attachment: Attachment = { kind: kind.kind, options, port: input.id, then: [] };
+      const attachment: Attachment = { kind: kind.kind, options, port: input.id, behind: [] };
       return [{ part, attachment, misfit: misfit(part, input, carried) }];
     },
   );
