@@ -15,7 +15,7 @@ export function partnersIn(evaluation: Evaluation, from: PortRef, id: string): r
   const record = evaluation.record(id);
   if (!record) return [];
   const open = joinTargets(evaluation.design, from).filter(([part]) => part === id);
-  const meant = open.filter((ref) => suits(evaluation, from, ref));
+  const meant = open.filter((ref) => isMeant(evaluation, from, ref));
   const kept = meant.length > 0 ? meant : open;
   const portOf = (ref: PortRef | undefined) => record.ports.find((p) => p.id === ref?.[1]);
   return kept.filter((ref, i) => {
@@ -28,17 +28,21 @@ export function partnersIn(evaluation: Evaluation, from: PortRef, id: string): r
 }
 
 /** The pair of free ports of two parts by which they belong together; undefined where they don't. */
-export function bestPair(evaluation: Evaluation, a: string, b: string): readonly [PortRef, PortRef] | undefined {
+export function bestPair(
+  evaluation: Evaluation,
+  a: string,
+  b: string,
+): readonly [PortRef, PortRef] | undefined {
   const free = evaluation.record(a)?.ports.map((p): PortRef => [a, p.id]) ?? [];
   for (const from of free) {
-    const [to] = partnersIn(evaluation, from, b).filter((ref) => suits(evaluation, from, ref));
+    const [to] = partnersIn(evaluation, from, b).filter((ref) => isMeant(evaluation, from, ref));
     if (to) return [from, to];
   }
   return undefined;
 }
 
 /** Whether what leaves the one is something that the other takes; a line that carries nothing yet suits anything. */
-function suits(evaluation: Evaluation, a: PortRef, b: PortRef): boolean {
+export function isMeant(evaluation: Evaluation, a: PortRef, b: PortRef): boolean {
   const portA = evaluation.record(a[0])?.ports.find((p) => p.id === a[1]);
   const [out, into] = portA?.side === "out" ? [a, b] : [b, a];
   const source = evaluation.record(out[0]);

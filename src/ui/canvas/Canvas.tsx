@@ -15,6 +15,7 @@ import { EmptyHint } from "./EmptyHint.tsx";
 import { Hatches } from "./Hatches.tsx";
 import { boundsOf } from "./layout.ts";
 import { Minimap } from "./Minimap.tsx";
+import { OfferPopover } from "./OfferPopover.tsx";
 import { sizeOf } from "./paneSize.ts";
 import { SelectionBar } from "./SelectionBar.tsx";
 import { useCanvas } from "./state.ts";
@@ -53,6 +54,7 @@ export function Canvas() {
         <CanvasBar />
       </div>
       <CanvasDialogs />
+      <OfferPopover />
     </div>
   );
 }

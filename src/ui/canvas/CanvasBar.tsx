@@ -7,7 +7,10 @@ import { useCanvas } from "./state.ts";
 
 export function CanvasBar() {
   const selecting = useCanvas((s) => s.selecting);
+  // Whatever a joint may be led to must not lie below a bar.
+  const isJoining = useApp((s) => s.connecting !== null);
   const parts = useApp((s) => s.evaluation.design.parts.length);
+  if (isJoining) return null;
   return (
     <div className="canvas-bar" role="toolbar" aria-label="Canvas">
       <CommandButton id="farther" icon={Minus} />
