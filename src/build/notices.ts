@@ -10,6 +10,8 @@ export const LISTED = "licences.json";
 
 /** Tools that leave some lines of their own in what they build. */
 const TOOLS = ["vite", "rolldown"];
+/** Files that a style sheet asks for are no modules of the bundle. */
+const TYPEFACES = ["@fontsource-variable/inter"];
 /** What the service worker consists of, which is built apart from the page. */
 const SERVICE_WORKER = [
   "vite-plugin-pwa",
@@ -33,7 +35,7 @@ export function notices({ hasServiceWorker }: { readonly hasServiceWorker: boole
         const file = bundle[LISTED];
         if (file?.type !== "asset") return this.error("Vite has not listed the licences.");
         const listed: readonly Installed[] = JSON.parse(String(file.source));
-        const apart = [...TOOLS, ...(hasServiceWorker ? SERVICE_WORKER : [])].map(installed);
+        const apart = [...TOOLS, ...TYPEFACES, ...(hasServiceWorker ? SERVICE_WORKER : [])].map(installed);
         const text = JSON.stringify([...listed, ...apart].map(noticeOf).sort(byName));
         delete bundle[LISTED];
         const chunks = Object.values(bundle).filter((output) => output.type === "chunk");

@@ -28,7 +28,7 @@ export function offline({ isWanted }: { readonly isWanted: boolean }): PluginOpt
       ],
     },
     workbox: {
-      globPatterns: ["**/*.{html,js,css,svg,png}"],
+      globPatterns: ["**/*.{html,js,css,svg,png,woff2}"],
       // The layout library's worker alone has 1.6 MB.
       maximumFileSizeToCacheInBytes: 4_000_000,
       // Also for the page that was there first: what it has yet to fetch comes from the storage.

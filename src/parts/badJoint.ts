@@ -58,6 +58,7 @@ export const badJoint = define({
       : o.fault === "open"
         ? "inner broken"
         : "shorted",
+  onWire: (o) => (o.fault === "corroded" ? dB(o.lossDb) : o.fault),
   ports: () => THROUGH_PORTS,
   signal: (o) => {
     if (o.fault === "open") return { paths: throughPath(OPEN_INNER) };

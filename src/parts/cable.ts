@@ -198,6 +198,7 @@ const cable = define({
   }),
   symbol: "cable",
   caption: (o) => `${o.lengthM} m · ${o.grade === "own" ? "own grade" : GRADES[o.grade].short}`,
+  onWire: (o) => `${o.lengthM} m`,
   ports: () => THROUGH_PORTS,
   signal: (o) => {
     const { k1, k2 } = o.grade === "own" ? o : GRADES[o.grade];

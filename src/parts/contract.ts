@@ -240,6 +240,8 @@ export type PartKind = {
   readonly symbol: (o: AnyOptions) => SymbolName;
   /** One short line under the label: "30 m · 1.0 mm copper". */
   readonly caption: (o: AnyOptions) => string;
+  /** What stands on its wire, for a kind that is drawn there and not as a card of its own: "30 m". */
+  readonly onWire?: (o: AnyOptions) => string;
   readonly ports: (o: AnyOptions) => readonly Port[];
   readonly signal: (o: AnyOptions, context: SignalContext) => SignalTreatment;
   readonly power: (o: AnyOptions) => PowerTreatment;
@@ -258,11 +260,12 @@ export type Caution = "mains" | "height" | "bonding";
 
 type Typed<S extends OptionsSchema> = Omit<
   PartKind,
-  "options" | "symbol" | "caption" | "ports" | "signal" | "power" | "reception" | "delivery"
+  "options" | "symbol" | "caption" | "onWire" | "ports" | "signal" | "power" | "reception" | "delivery"
 > & {
   readonly options: S;
   readonly symbol: SymbolName | ((o: z.output<S>) => SymbolName);
   readonly caption: (o: z.output<S>) => string;
+  readonly onWire?: (o: z.output<S>) => string;
   readonly ports: (o: z.output<S>) => readonly Port[];
   readonly signal: (o: z.output<S>, context: SignalContext) => SignalTreatment;
   readonly power?: (o: z.output<S>) => PowerTreatment;

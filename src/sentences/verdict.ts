@@ -23,6 +23,24 @@ export function stateName({ state, idle }: Pick<Verdict, "state" | "idle">): str
   return idle ? IDLE_NAMES[idle] : STATE_NAMES[state];
 }
 
+const SHORT_SERVICES: Readonly<Record<ServiceVerdict["service"], string>> = {
+  tv: "TV",
+  dab: "DAB",
+  fm: "FM",
+  satellite: "sat",
+  mobile: "mobile",
+  cordless: "cordless",
+};
+
+/** The result of a receiver or an outlet for a small tile, by the service that lacks most: "1 of 6 TV". */
+export function resultWords(verdict: Verdict): string {
+  if (verdict.idle) return capital(stateName(verdict));
+  const lacking = (s: ServiceVerdict) => s.got / s.wanted;
+  const [worst] = verdict.services.filter((s) => s.wanted > 0).sort((a, b) => lacking(a) - lacking(b));
+  if (!worst || (verdict.state === "fails" && worst.got >= worst.wanted)) return capital(stateName(verdict));
+  return `${worst.got} of ${worst.wanted} ${SHORT_SERVICES[worst.service]}`;
+}
+
 /** "Gets 40 of 80 satellite transponders. 40 are stopped by “Plate”." */
 export function verdictSentence(verdict: Verdict, evaluation: Evaluation): string {
   return labelled(bareSentence(verdict, evaluation), evaluation);

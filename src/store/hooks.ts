@@ -5,10 +5,12 @@
 import { useStore } from "zustand";
 import { useShallow } from "zustand/react/shallow";
 import { type Design, type Part, type Wire, wireId } from "../design/design.ts";
-import type { PartRecord } from "../evaluate/evaluation.ts";
+import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
+import { type FailingWays, failingWays } from "../findings/failingWays.ts";
 import type { Cause, Finding, Report, Severity, Verdict } from "../findings/finding.ts";
-import { verdictSentence } from "../sentences/verdict.ts";
+import { resultWords, verdictSentence } from "../sentences/verdict.ts";
 import { SILENCE, type Spectrum } from "../signal/band.ts";
+import { remembered } from "../signal/remember.ts";
 import { useApp } from "./app.ts";
 
 /** The design that is shown: the document, or the preview while there is one. */
@@ -50,7 +52,11 @@ export function useVerdict(part: string): Verdict | undefined {
 }
 
 /** How a receiver or outlet stands, with its sentence. */
-export type PlainVerdict = Pick<Verdict, "state" | "idle"> & { readonly sentence: string };
+export type PlainVerdict = Pick<Verdict, "state" | "idle"> & {
+  readonly sentence: string;
+  /** The same in three words, for a tile. */
+  readonly result: string;
+};
 
 /** How a receiver or outlet stands; keeps its identity while that reads the same. */
 export function usePlainVerdict(part: string): PlainVerdict | undefined {
@@ -59,7 +65,12 @@ export function usePlainVerdict(part: string): PlainVerdict | undefined {
       const verdict = verdictsOf(s.report).get(part);
       if (!verdict) return undefined;
       const { state, idle } = verdict;
-      return { state, ...(idle ? { idle } : {}), sentence: verdictSentence(verdict, s.evaluation) };
+      return {
+        state,
+        ...(idle ? { idle } : {}),
+        sentence: verdictSentence(verdict, s.evaluation),
+        result: resultWords(verdict),
+      };
     }),
   );
 }
@@ -72,6 +83,22 @@ export function useCauseOf(finding: Finding): Cause | undefined {
 /** The gravest cause of which a part is the culprit; undefined where it is none. */
 export function useCulpritOf(part: string): Severity | undefined {
   return useApp((s) => culpritsOf(s.report).get(part));
+}
+
+/** Whether a failure runs along a wire, from its culprit to a receiver. */
+export function useIsFailingWire(id: string): boolean {
+  return useApp((s) => failingWaysOf(s.report, s.evaluation).wires.has(id));
+}
+
+/** Whether a failure runs through a part. */
+export function useIsFailingPart(id: string): boolean {
+  return useApp((s) => failingWaysOf(s.report, s.evaluation).parts.has(id));
+}
+
+const failing = new WeakMap<Report, FailingWays>();
+
+function failingWaysOf(report: Report, evaluation: Evaluation): FailingWays {
+  return remembered(failing, report, () => failingWays(report, evaluation));
 }
 
 const NONE: readonly Finding[] = [];

@@ -1,25 +1,22 @@
 /** The canvas: parts, wires and their strips, and all that is done to them by hand. */
 import { ReactFlowProvider } from "@xyflow/react";
-import { useLayoutEffect, useRef, useState } from "react";
+import { type ReactNode, useLayoutEffect, useRef, useState } from "react";
 import { useApp } from "../../store/app.ts";
-import { PreviewBar } from "../features/preview/PreviewBar.tsx";
-import { useHasHighlight } from "../features/walk/highlight.ts";
-import { useWalkHighlight } from "../features/walk/useWalkHighlight.ts";
-import { WalkBar } from "../features/walk/WalkBar.tsx";
-import { useCommandKeys } from "../shell/keys.ts";
-import { boxOf } from "./boxes.ts";
+import { boxesOf } from "./boxes.ts";
 import { CanvasBar } from "./CanvasBar.tsx";
 import { CanvasDialogs } from "./CanvasDialogs.tsx";
 import { Diagram } from "./Diagram.tsx";
 import { EmptyHint } from "./EmptyHint.tsx";
 import { Hatches } from "./Hatches.tsx";
+import { useHasHighlight } from "./highlight.ts";
 import { boundsOf } from "./layout.ts";
 import { Minimap } from "./Minimap.tsx";
 import { OfferPopover } from "./OfferPopover.tsx";
 import { sizeOf } from "./paneSize.ts";
+import { PreviewBar } from "./preview/PreviewBar.tsx";
 import { SelectionBar } from "./SelectionBar.tsx";
-import { useCanvas } from "./state.ts";
-import { emptyView, openingView, type Viewport } from "./viewMath.ts";
+import { setCanvas, useCanvas } from "./state.ts";
+import { emptyView, fittingView, type Viewport } from "./viewMath.ts";
 import { updateDetail } from "./watchView.ts";
 import "@xyflow/react/dist/base.css";
 import "./canvas.css";
@@ -27,18 +24,29 @@ import "./cards.css";
 import "./wires.css";
 import "./bars.css";
 import "./strip.css";
-import "../features/walk/highlight.css";
+import "./highlight.css";
 
-export function Canvas() {
+/** `children`: bars that belong to what is shown on it just now. */
+export function Canvas({ children }: { readonly children?: ReactNode }) {
   const frame = useRef<HTMLDivElement>(null);
   const start = useStartView(frame);
   const detail = useCanvas((s) => s.detail);
   const isPreview = useApp((s) => s.preview !== null);
   const isWalked = useHasHighlight();
-  useCommandKeys(frame);
-  useWalkHighlight(frame);
+  const follow = (event: { readonly target: EventTarget }) => setCanvas({ near: itemOf(event.target) });
   return (
-    <div className="canvas" ref={frame} data-detail={detail} data-preview={isPreview} data-walk={isWalked}>
+    // Only followed, for the strips of wires that have none docked: what can be done here is done by parts and wires.
+    // biome-ignore lint/a11y/noStaticElementInteractions: see above
+    <div
+      className="canvas"
+      ref={frame}
+      data-detail={detail}
+      data-preview={isPreview}
+      data-walk={isWalked}
+      onPointerOver={follow}
+      onPointerLeave={() => setCanvas({ near: null })}
+      onFocus={follow}
+    >
       <Hatches />
       {start && (
         <ReactFlowProvider>
@@ -49,7 +57,7 @@ export function Canvas() {
       <EmptyHint />
       <PreviewBar />
       <div className="canvas-bars">
-        <WalkBar />
+        {children}
         <SelectionBar />
         <CanvasBar />
       </div>
@@ -57,6 +65,12 @@ export function Canvas() {
       <OfferPopover />
     </div>
   );
+}
+
+/** The part or wire that an element of the canvas belongs to. */
+function itemOf(target: EventTarget): string | null {
+  const item = target instanceof Element ? target.closest("[data-id]") : null;
+  return item?.getAttribute("data-id") ?? null;
 }
 
 /**
@@ -69,8 +83,8 @@ function useStartView(frame: React.RefObject<HTMLDivElement | null>): Viewport |
     if (!frame.current) return;
     const pane = sizeOf(frame.current);
     const { design } = useApp.getState().evaluation;
-    const bounds = boundsOf(design.parts.map(boxOf));
-    const view = bounds ? openingView(bounds, pane, design.parts.length) : emptyView(pane);
+    const bounds = boundsOf(boxesOf(design));
+    const view = bounds ? fittingView(bounds, pane) : emptyView(pane);
     updateDetail(design, view, pane);
     setStart(view);
   }, [frame]);

@@ -1,62 +1,67 @@
 /**
- * A wire with its strip. Each wire watches its own spectrum only, so a change redraws the wires it reaches
- * and no others. From afar it is another, much simpler component: hiding a strip would save nothing.
+ * A wire in the colour of what it carries; in red and broad where a failure runs along it. Its strip is docked to the
+ * card where it begins. A wire that begins at a pill, or at a part with too many outputs for strips, has its own,
+ * which opens under the pointer, with the focus, when selected, and from near.
  */
-import type { EdgeProps } from "@xyflow/react";
+import { type EdgeProps, ViewportPortal } from "@xyflow/react";
 import { memo, useMemo } from "react";
+import type { Medium } from "../../parts/contract.ts";
+import type { Spectrum } from "../../signal/band.ts";
 import { useApp } from "../../store/app.ts";
-import { useRecord, useSpectrum } from "../../store/hooks.ts";
-import { useIsWireHighlighted } from "../features/walk/highlight.ts";
+import { useIsFailingWire, useRecord, useSpectrum } from "../../store/hooks.ts";
 import { boxesOf } from "./boxes.ts";
+import { docksAtOutputs, frameOf, STRIP } from "./frames.ts";
+import { useIsWireHighlighted } from "./highlight.ts";
+import type { Point } from "./layout.ts";
 import { type Route, routePath, routeWire } from "./route.ts";
-import { STRIP_HEIGHT_PX, Strip } from "./Strip.tsx";
+import { Strip } from "./Strip.tsx";
 import { useCanvas } from "./state.ts";
-import { stripPlace } from "./stripPlace.ts";
 import { type WireSummary, wireSummary } from "./wireSummary.ts";
 import { spectrumWords } from "./words.ts";
 
 export const CanvasWire = memo(function CanvasWire(props: EdgeProps) {
-  const { id, source, target, selected } = props;
-  const detail = useCanvas((s) => s.detail);
+  const { id, source, target, selected = false } = props;
   const dropping = useCanvas((s) => s.dropWire === id);
   const isLit = useIsWireHighlighted(id);
+  const isFailing = useIsFailingWire(id);
   const spectrum = useSpectrum(id);
   const from = useRecord(source);
   const to = useRecord(target);
   const route = useRoute(props, from?.ports);
+  const isOpen = useIsStripOpen(id, { source, target, selected });
   if (!from || !to) return null;
 
   const port = from.ports.find((p) => p.id === props.sourceHandleId);
   const medium = port?.medium ?? "coax";
   const path = routePath(route.points);
-  const summary = wireSummary(spectrum);
-  const isLine = detail === "far" || detail === "plan";
-  const ends = `From ${from.part.label} to ${to.part.label}`;
+  const { colour, worst } = wireSummary(spectrum);
   return (
     <g
       className="wire"
       data-medium={medium}
-      data-worst={summary.worst}
-      data-selected={selected ?? false}
+      data-worst={worst}
+      data-failing={isFailing}
+      data-selected={selected}
       data-drop={dropping}
       data-walk={isLit}
+      data-silent={colour === null}
     >
-      <title id={`wire-${id}-words`}>{isLine ? ends : `${ends}: ${spectrumWords(spectrum)}`}</title>
+      <title id={`wire-${id}-words`}>
+        {`From ${from.part.label} to ${to.part.label}: ${spectrumWords(spectrum)}`}
+      </title>
       {isLit && <path className="wire-lit" d={path} />}
+      {isFailing && <path className="wire-halo" d={path} />}
       <path className="wire-reach" d={path} />
-      {isLine ? (
-        <FarWire path={path} route={route} summary={summary} />
-      ) : (
-        <>
-          <path className="wire-line" d={path} />
-          <PlacedStrip route={route} worst={summary.worst} isSmall={detail === "small"}>
-            {(width) => <Strip spectrum={spectrum} medium={medium} width={width} detail={detail} />}
-          </PlacedStrip>
-        </>
-      )}
+      <path className="wire-line" d={path} style={lineStyle({ colour, isFailing })} />
+      {isOpen && <OpenStrip at={stripCorner(route)} {...{ spectrum, medium, worst, selected }} />}
     </g>
   );
 });
+
+/** Red and the colours of selection come from the style sheet and must not be painted over. */
+function lineStyle({ colour, isFailing }: { colour: string | null; isFailing: boolean }) {
+  return isFailing || colour === null ? {} : ({ "--carried": colour } as React.CSSProperties);
+}
 
 function useRoute(props: EdgeProps, ports: readonly { id: string; side: string }[] | undefined): Route {
   const { sourceX, sourceY, targetX, targetY, sourceHandleId } = props;
@@ -77,66 +82,51 @@ function useRoute(props: EdgeProps, ports: readonly { id: string; side: string }
   }, [sourceX, sourceY, targetX, targetY, sourceHandleId, ports, boxes]);
 }
 
-function PlacedStrip(props: {
-  readonly route: Route;
+type Ends = { readonly source: string; readonly target: string; readonly selected: boolean };
+
+/** Whether a wire without a docked strip shows its own now. */
+function useIsStripOpen(id: string, { source, target, selected }: Ends): boolean {
+  const hasNone = useApp((s) => {
+    const { design, record } = s.evaluation;
+    const from = record(source)?.part;
+    const to = record(target)?.part;
+    if (!from || !to || docksAtOutputs(from)) return false;
+    // A receiver shows what arrives on its own tile.
+    return frameOf(design, to).strips.every((strip) => strip.side !== "in");
+  });
+  const isNear = useCanvas((s) => hasNone && (s.detail === "close" || s.near === id || s.near === source));
+  return hasNone && (isNear || selected);
+}
+
+/** Just below the beginning of the wire, and of the pill it begins at. */
+function stripCorner({ points }: Route): Point {
+  const [first] = points;
+  return { x: (first?.x ?? 0) - STRIP.width / 2 - 28, y: (first?.y ?? 0) + 18 };
+}
+
+type OpenStripProps = {
+  readonly at: Point;
+  readonly spectrum: Spectrum;
+  readonly medium: Medium;
   readonly worst: WireSummary["worst"];
-  readonly isSmall: boolean;
-  readonly children: (width: number) => React.ReactNode;
-}) {
-  const place = stripPlace(props.route);
-  return (
-    <g className="strip" transform={`translate(${place.x} ${place.y})`}>
-      {props.children(place.width)}
-      {props.worst !== "clear" && (
-        <WarningMark x={place.width} y={0} worst={props.worst} radius={props.isSmall ? 13 : 6.5} />
-      )}
-    </g>
-  );
-}
+  readonly selected: boolean;
+};
 
-function FarWire(props: { readonly path: string; readonly route: Route; readonly summary: WireSummary }) {
-  const { colour, worst } = props.summary;
-  const place = stripPlace(props.route);
+function OpenStrip({ at, spectrum, medium, worst, selected }: OpenStripProps) {
+  const detail = useCanvas((s) => (s.detail === "plan" ? "small" : s.detail));
   return (
-    <>
-      <path
-        className="wire-line wire-far"
-        d={props.path}
-        style={{ stroke: colour ?? "var(--line-strong)" }}
-        data-silent={colour === null}
-      />
-      {worst !== "clear" && (
-        <WarningMark
-          x={place.x + place.width / 2}
-          y={place.y + STRIP_HEIGHT_PX / 2}
-          worst={worst}
-          radius={16}
-        />
-      )}
-    </>
-  );
-}
-
-/** A cross in red for carriers lost, a stroke in amber for margin lost: told apart by shape too. */
-function WarningMark(props: {
-  readonly x: number;
-  readonly y: number;
-  readonly worst: "touched" | "hit";
-  readonly radius: number;
-}) {
-  const r = props.radius;
-  const arm = r * 0.42;
-  return (
-    <g className="wire-mark" data-worst={props.worst} transform={`translate(${props.x} ${props.y})`}>
-      <circle r={r} />
-      <path
-        d={
-          props.worst === "hit"
-            ? `M${-arm} ${-arm}L${arm} ${arm}M${-arm} ${arm}L${arm} ${-arm}`
-            : `M0 ${-arm * 1.3}V${arm * 0.3}M0 ${arm * 1.2}V${arm * 1.3}`
-        }
-        strokeWidth={r * 0.3}
-      />
-    </g>
+    <ViewportPortal>
+      <svg
+        className="strip open-strip"
+        style={{ left: at.x, top: at.y }}
+        width={STRIP.width}
+        height={STRIP.height}
+        data-worst={worst}
+        data-selected={selected}
+        aria-hidden="true"
+      >
+        <Strip spectrum={spectrum} medium={medium} {...STRIP} detail={detail} />
+      </svg>
+    </ViewportPortal>
   );
 }

@@ -10,7 +10,7 @@ import {
 import { type MouseEvent, type RefObject, useMemo, useRef } from "react";
 import { useApp } from "../../store/app.ts";
 import { useShownDesign } from "../../store/hooks.ts";
-import { boxesOf, boxOf } from "./boxes.ts";
+import { boxesOf } from "./boxes.ts";
 import { CanvasPart } from "./CanvasPart.tsx";
 import { CanvasWire } from "./CanvasWire.tsx";
 import { edgesOf, nodesOf, type PartNode, type WireEdge } from "./flowItems.ts";
@@ -133,6 +133,6 @@ function onPane(event: MouseEvent, toCanvas: (client: { x: number; y: number }) 
     (b) => at.x >= b.x && at.x <= b.x + b.width && at.y >= b.y && at.y <= b.y + b.height,
   );
   const part = design.parts[index];
-  if (part && boxOf(part)) select({ parts: [part.id] });
+  if (part) select({ parts: [part.id] });
   else select({});
 }

@@ -4,7 +4,7 @@ import { Map as MapIcon } from "lucide-react";
 import { type PointerEvent, useDeferredValue, useRef, useState } from "react";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { useApp } from "../../store/app.ts";
-import { boxOf } from "./boxes.ts";
+import { boxesOf } from "./boxes.ts";
 import { type Box, boundsOf } from "./layout.ts";
 import { boxPath, PlanDrawing } from "./PlanDrawing.tsx";
 import { setCanvas, useCanvas } from "./state.ts";
@@ -48,7 +48,7 @@ function OpenMap() {
 }
 
 function MapPaper({ evaluation }: { readonly evaluation: Evaluation }) {
-  const bounds = boundsOf(evaluation.design.parts.map(boxOf)) ?? { x: 0, y: 0, width: 1, height: 1 };
+  const bounds = boundsOf(boxesOf(evaluation.design)) ?? { x: 0, y: 0, width: 1, height: 1 };
   const around: Box = {
     x: bounds.x - MARGIN_PX,
     y: bounds.y - MARGIN_PX,

@@ -4,7 +4,7 @@
  * in view than cards could be drawn for.
  */
 import { memo } from "react";
-import type { Design } from "../../design/design.ts";
+import type { Design, PortRef } from "../../design/design.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { boxOf, portPoint } from "./boxes.ts";
@@ -54,13 +54,13 @@ function drawn({ design, spectrum, record }: Evaluation): Plan {
   const cards = new Map<string, string>();
   for (const part of design.parts) {
     const family = kindOf(part.kind)?.family ?? "use";
-    cards.set(family, (cards.get(family) ?? "") + boxPath(boxOf(part)));
+    cards.set(family, (cards.get(family) ?? "") + boxPath(boxOf(design, part)));
   }
   const wires = new Map<string, string>();
   let marks = "";
   for (const wire of design.wires) {
-    const from = end(record, wire.from);
-    const to = end(record, wire.to);
+    const from = end(design, record, wire.from);
+    const to = end(design, record, wire.to);
     if (!from || !to) continue;
     const { colour, worst } = wireSummary(spectrum(wire));
     const key = colour ?? NO_SIGNAL;
@@ -72,7 +72,7 @@ function drawn({ design, spectrum, record }: Evaluation): Plan {
   return { cards, wires, marks };
 }
 
-function end(record: Evaluation["record"], [part, port]: Design["wires"][number]["from"]) {
+function end(design: Design, record: Evaluation["record"], [part, port]: PortRef) {
   const found = record(part);
-  return found && portPoint(found.part, port);
+  return found && portPoint(design, found.part, port);
 }

@@ -5,10 +5,11 @@ import { boxOf } from "./boxes.ts";
 /** Parts that the preview takes away, struck through where they were. */
 export function RemovedParts() {
   const removed = useApp((s) => s.preview?.removed);
+  const before = useApp((s) => s.design);
   return (
     <ViewportPortal>
       {removed?.map((part) => {
-        const { x, y, width, height } = boxOf(part);
+        const { x, y, width, height } = boxOf(before, part);
         return (
           <div key={part.id} className="gone-part" style={{ left: x, top: y, width, height }}>
             <span>

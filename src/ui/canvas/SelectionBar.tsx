@@ -3,7 +3,7 @@ import { CirclePlus, Copy, Crosshair, SquarePlus, Trash2, X } from "lucide-react
 import { quoted } from "../../design/lookup.ts";
 import { useApp } from "../../store/app.ts";
 import { counted } from "../kit/format.ts";
-import { runCommand } from "../shell/commands.ts";
+import { runCanvasCommand } from "./commands.ts";
 import { CommandButton } from "./CanvasBar.tsx";
 
 export function SelectionBar() {
@@ -39,7 +39,7 @@ function JoiningBar() {
       <span className="canvas-bar-words">
         Joining {quoted(part)}: tap a marked port, a part, or an empty place for a new one
       </span>
-      <button type="button" className="button bare" onClick={() => runCommand("select-none")}>
+      <button type="button" className="button bare" onClick={() => runCanvasCommand("select-none")}>
         <X size={16} aria-hidden /> Give up
       </button>
     </div>

@@ -1,50 +1,65 @@
 /**
- * The live spectrum of a wire, on a small plate. Drawn with SVG inside the wire, which is cheaper than
- * HTML over it and prints and exports with it.
+ * The live spectrum of a wire, on a small plate. Drawn with SVG, which is cheaper than HTML and prints and exports
+ * with the rest.
  */
 import { memo } from "react";
 import type { Medium } from "../../parts/contract.ts";
 import type { Spectrum } from "../../signal/band.ts";
 import { COAX_TICKS_MHZ, coaxScale, SKY_TICKS_MHZ, skyScale, tickLabel } from "./axis.ts";
 import type { CarrierState } from "./carrierState.ts";
-import { STRIP_PLOT_PX, type StripDrawing, type StripShape, stripDrawing } from "./stripGeometry.ts";
+import type { Size } from "./layout.ts";
+import { type StripDrawing, type StripShape, stripDrawing } from "./stripGeometry.ts";
+import { placeTags } from "./stripTags.ts";
 
-export const STRIP_HEIGHT_PX = 34;
-/** How far the plot is stretched: tags that are read from afar need more room, no tags at all need none. */
-const PLOT_SCALE = { small: " scale(1 1.5)", mid: " scale(1 0.82)", near: "", close: "" } as const;
+/** How much a strip shows: "small" shapes alone; "mid" large tags; "near" everything; "close" frequencies too. */
+export type StripDetail = "small" | "mid" | "near" | "close";
 
+/** Type size of the tags, so that they never come below 10 px on the screen [px]. */
+const TAG_SIZE_PX: Readonly<Record<StripDetail, number>> = { small: 0, mid: 15.5, near: 11.5, close: 8.5 };
 /** Room around the drawing on its plate [px]. */
 const PAD_PX = 4;
 
-type StripProps = {
+type StripProps = Size & {
   readonly spectrum: Spectrum;
   readonly medium: Medium;
-  /** Width of the whole plate [px]. */
-  readonly width: number;
-  readonly detail: "small" | "mid" | "near" | "close";
+  readonly detail: StripDetail;
 };
 
-export const Strip = memo(function Strip({ spectrum, medium, width, detail }: StripProps) {
-  const inner = width - 2 * PAD_PX;
-  const drawing = stripDrawing(spectrum, medium, inner);
-  // Too small for words: the shapes take their room.
-  const isSmall = detail === "small";
+export const Strip = memo(function Strip({ spectrum, medium, width, height, detail }: StripProps) {
+  const size = TAG_SIZE_PX[detail];
+  const plot = { width: width - 2 * PAD_PX, height: height - PAD_PX - (size > 0 ? size + 2.5 : PAD_PX) };
+  const drawing = stripDrawing(spectrum, medium, plot);
   return (
     <>
-      <rect className="strip-plate" width={width} height={STRIP_HEIGHT_PX} rx={4} />
-      <g transform={`translate(${PAD_PX} 2)${PLOT_SCALE[detail]}`}>
-        {detail === "close" && <Ticks medium={medium} width={inner} />}
-        <path className="strip-ground" d={`M0 ${STRIP_PLOT_PX}H${inner}`} />
+      <rect className="strip-plate" width={width} height={height} rx={4} />
+      <g transform={`translate(${PAD_PX} ${PAD_PX})`}>
+        {detail === "close" && <Ticks medium={medium} plot={plot} />}
+        {drawing.lost.map(({ x, width: lost }) => (
+          <g key={x}>
+            <rect
+              className="strip-lost"
+              x={x}
+              y={-PAD_PX + 1}
+              width={lost}
+              height={plot.height + PAD_PX - 1}
+            />
+            <rect className="strip-lost-cap" x={x - 1} y={-PAD_PX + 1} width={lost + 2} height={2.6} />
+          </g>
+        ))}
+        <path className="strip-ground" d={`M0 ${plot.height}H${plot.width}`} />
         {drawing.shapes.map((shape, n) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: one signal by two ways gives two shapes alike in all else.
           <Shape key={n} shape={shape} />
         ))}
-        <Blocks drawing={drawing} detail={detail} />
-      </g>
-      <g transform={`translate(${PAD_PX} 2)`}>
-        {!isSmall && <Tags drawing={drawing} detail={detail} />}
-        {drawing.shapes.length === 0 && !isSmall && (
-          <text className="strip-tag strip-silent" x={inner / 2} y={STRIP_PLOT_PX - 5}>
+        <Blocks drawing={drawing} plot={plot} detail={detail} />
+        {size > 0 && <Tags drawing={drawing} plot={plot} size={size} />}
+        {drawing.shapes.length === 0 && size > 0 && (
+          <text
+            className="strip-tag strip-silent"
+            x={plot.width / 2}
+            y={plot.height / 2 + size / 3}
+            fontSize={size}
+          >
             no signal
           </text>
         )}
@@ -82,31 +97,27 @@ const OUTLINES: Readonly<Record<Extract<CarrierState, "idle" | "cut">, string>> 
   cut: "strip-cut",
 };
 
+type Drawn = { readonly drawing: StripDrawing; readonly plot: Size };
+
 /** User bands of a stacked feed; the number as soon as it has room to be read. */
-function Blocks({
-  drawing,
-  detail,
-}: {
-  readonly drawing: StripDrawing;
-  readonly detail: StripProps["detail"];
-}) {
+function Blocks({ drawing, plot, detail }: Drawn & { readonly detail: StripDetail }) {
   if (detail === "mid" || detail === "small") return null;
-  const least = detail === "close" ? 2.4 : 4;
+  const least = detail === "close" ? 5 : 9;
   return drawing.blocks.map((block) => (
     <g key={`${block.number} ${block.x}`}>
       <rect
         className="strip-block"
         x={block.x}
-        y={STRIP_PLOT_PX - 12}
+        y={plot.height - 15}
         width={Math.max(block.width - 0.4, 0.8)}
-        height={12}
+        height={15}
       />
       {block.width >= least && (
         <text
           className="strip-block-number"
           x={block.x + block.width / 2}
-          y={STRIP_PLOT_PX - 4}
-          fontSize={Math.min(8, block.width * (block.number > 9 ? 0.8 : 1.3))}
+          y={plot.height - 4}
+          fontSize={Math.min(11.5, block.width * (block.number > 9 ? 0.8 : 1.3))}
         >
           {block.number}
         </text>
@@ -115,37 +126,30 @@ function Blocks({
   ));
 }
 
-function Tags({
-  drawing,
-  detail,
-}: {
-  readonly drawing: StripDrawing;
-  readonly detail: StripProps["detail"];
-}) {
-  const mid = detail === "mid";
-  return drawing.tags.map((tag) => (
+function Tags({ drawing, plot, size }: Drawn & { readonly size: number }) {
+  return placeTags(drawing.tags, { widthPx: plot.width, sizePx: size }).map((tag) => (
     <text
       key={tag.text}
       className="strip-tag"
-      data-detail={detail}
       data-struck={tag.struck}
       data-hit={tag.hit}
-      x={mid ? tag.shortX : tag.x}
-      y={mid ? 30 : 29.5}
+      x={tag.x}
+      y={plot.height + size}
+      fontSize={size}
       fill={tag.hit ? "var(--danger)" : tag.colour}
     >
-      {mid ? tag.shortText : tag.text}
+      {tag.text}
     </text>
   ));
 }
 
-function Ticks({ medium, width }: { readonly medium: Medium; readonly width: number }) {
-  const x = medium === "sky" ? skyScale(width) : coaxScale(width);
+function Ticks({ medium, plot }: { readonly medium: Medium; readonly plot: Size }) {
+  const x = medium === "sky" ? skyScale(plot.width) : coaxScale(plot.width);
   const ticks = medium === "sky" ? SKY_TICKS_MHZ : COAX_TICKS_MHZ;
   return ticks.map((mhz) => (
     <g key={mhz} transform={`translate(${x(mhz)} 0)`}>
-      <path className="strip-tick" d={`M0 0V${STRIP_PLOT_PX}`} />
-      <text className="strip-tick-label" x={1} y={4.5}>
+      <path className="strip-tick" d={`M0 0V${plot.height}`} />
+      <text className="strip-tick-label" x={1} y={5.5}>
         {tickLabel(mhz)}
       </text>
     </g>

@@ -8,6 +8,7 @@ import { evaluate } from "../../evaluate/evaluate.ts";
 import { bestPair, isMeant } from "../../findings/fitting/partners.ts";
 import { useApp } from "../../store/app.ts";
 import { boxOf } from "./boxes.ts";
+import { frameOf } from "./frames.ts";
 import type { Box, Point } from "./layout.ts";
 import { inLane } from "./place.ts";
 import { boxIn, portIn, snapped, withRoom } from "./rooms.ts";
@@ -22,7 +23,7 @@ const REACH_PX = 40;
 export function joinedByDrop(before: Design, part: Part, centre: Point): Edit | null {
   const known = partById(before, part.id) !== undefined;
   if (known && portsOf(part).some((port) => wireAt(before, [part.id, port.id]))) return null;
-  const { width, height } = boxOf(part);
+  const { width, height } = frameOf(before, part);
   const at = [snapped(centre.x - width / 2), snapped(centre.y - height / 2)] as const;
   const there = known ? moveParts(before, new Map([[part.id, at]])) : addPart(before, { ...part, at });
   if (!there.ok) return null;
@@ -38,7 +39,7 @@ export function joinedByDrop(before: Design, part: Part, centre: Point): Edit | 
 function pairOn(design: Design, id: PartId): readonly [PortRef, PortRef] | undefined {
   const box = boxIn(design, id);
   const middle = box && { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-  const below = middle && design.parts.find((p) => p.id !== id && contains(boxOf(p), middle));
+  const below = middle && design.parts.find((p) => p.id !== id && contains(boxOf(design, p), middle));
   return below && bestPair(evaluationOf(design), id, below.id);
 }
 
@@ -51,7 +52,7 @@ function pairBeside(design: Design, id: PartId): readonly [PortRef, PortRef] | u
     const from = portIn(design, own);
     if (!from) return [];
     return design.parts.flatMap((other) => {
-      const box = boxOf(other);
+      const box = boxOf(design, other);
       if (other.id === id || distanceTo(box, from) > REACH_PX) return [];
       return portsOf(other).flatMap((far) => {
         const to: PortRef = [other.id, far.id];

@@ -6,7 +6,8 @@ import { type Edge, type Node, Position } from "@xyflow/react";
 import { type Design, type Part, wireId } from "../../design/design.ts";
 import { portsOf } from "../../design/lookup.ts";
 import type { Selection } from "../../store/app.ts";
-import { cardSize, type Point, portPlaces } from "./layout.ts";
+import { type Frame, frameOf } from "./frames.ts";
+import type { Point } from "./layout.ts";
 
 export type PartNode = Node<Record<string, never>, "part">;
 export type WireEdge = Edge<Record<string, never>, "wire">;
@@ -27,7 +28,7 @@ export function nodesOf(options: {
     const position = dragged.get(part.id) ?? { x: part.at[0], y: part.at[1] };
     const old = before.get(part.id);
     const isSelected = selected.has(part.id);
-    const frame = frameOf(part);
+    const frame = nodeFrame(frameOf(design, part), part);
     nodes.set(
       part.id,
       old &&
@@ -42,33 +43,30 @@ export function nodesOf(options: {
   return nodes;
 }
 
-type Frame = Pick<PartNode, "width" | "height" | "measured" | "handles" | "domAttributes">;
+type NodeFrame = Pick<PartNode, "width" | "height" | "measured" | "handles" | "domAttributes">;
 
-const frames = new WeakMap<Part["options"], Map<string, Frame>>();
+const nodeFrames = new WeakMap<Frame, Map<string, NodeFrame>>();
 
 /**
- * Size and ports of a card, told to the library in advance so that it never has to measure.
- * Kept by options and not by part: a part that only moved keeps its frame.
+ * Size and ports of a part, told to the library in advance so that it never has to measure.
+ * Kept by look and not by part: a part that only moved keeps its frame.
  */
-function frameOf(part: Part): Frame {
-  let byPart = frames.get(part.options);
+function nodeFrame(look: Frame, part: Part): NodeFrame {
+  let byPart = nodeFrames.get(look);
   if (!byPart) {
     byPart = new Map();
-    frames.set(part.options, byPart);
+    nodeFrames.set(look, byPart);
   }
-  const key = `${part.id} ${part.kind}`;
-  let frame = byPart.get(key);
+  let frame = byPart.get(part.id);
   if (!frame) {
-    const ports = portsOf(part);
-    const size = cardSize(ports);
-    const places = portPlaces(ports);
+    const size = { width: look.width, height: look.height };
     const names = ["name", "caption", "state", "mark", "walk"].map((what) => `card-${part.id}-${what}`);
     frame = {
       ...size,
       measured: size,
-      handles: ports.map((port) => {
+      handles: portsOf(part).map((port) => {
         const isInput = port.side === "in";
-        const place = places.get(port.id) ?? { x: 0, y: 0 };
+        const place = look.ports.get(port.id) ?? { x: 0, y: 0 };
         return {
           id: port.id,
           type: isInput ? ("target" as const) : ("source" as const),
@@ -82,7 +80,7 @@ function frameOf(part: Part): Frame {
       }),
       domAttributes: { "aria-labelledby": names.join(" ") },
     };
-    byPart.set(key, frame);
+    byPart.set(part.id, frame);
   }
   return frame;
 }

@@ -11,6 +11,8 @@ export type PartState = {
   readonly word: string;
   /** Something else is wrong because of this part, or it itself is: it stands out before what suffers from it. */
   readonly isCulprit: boolean;
+  /** What a receiver's tile says: "1 of 6 TV". */
+  readonly result: string;
   /** The sentence behind it, for a tooltip. */
   readonly why: string;
 };
@@ -27,13 +29,13 @@ type Judged = {
 export function partState(record: PartRecord, judged: Judged): PartState | null {
   const isCulprit = judged.culpritOf === "error" || judged.culpritOf === "warning";
   const state = plainState(record, judged);
-  return state && { ...state, isCulprit };
+  return state && { ...state, isCulprit, result: judged.verdict?.result ?? state.word };
 }
 
 function plainState(
   record: PartRecord,
   { verdict, worst, culpritOf }: Judged,
-): Omit<PartState, "isCulprit"> | null {
+): Omit<PartState, "isCulprit" | "result"> | null {
   if (record.looped) {
     return {
       tone: "danger",

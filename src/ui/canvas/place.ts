@@ -7,11 +7,12 @@ import { done, type Edit } from "../../design/edits/edit.ts";
 import { insertIntoWire } from "../../design/edits/insert.ts";
 import { addPart, moveParts } from "../../design/edits/parts.ts";
 import { partById, partsBeyond, portOf } from "../../design/lookup.ts";
-import { boxOf } from "./boxes.ts";
+import { boxesOf, boxOf } from "./boxes.ts";
+import { frameOf } from "./frames.ts";
 import type { Point } from "./layout.ts";
-import { boxIn, freeBelow, LANE_GAP_PX, portIn, snapped, withRoom } from "./rooms.ts";
+import { boxIn, freeBelow, COLUMN_GAP_PX, portIn, snapped, withRoom } from "./rooms.ts";
 
-export { snapped } from "./rooms.ts";
+export { COLUMN_GAP_PX, snapped } from "./rooms.ts";
 
 /** The edit itself, and room for whatever it made larger. */
 export function roomy(before: Design, edit: Edit): Edit {
@@ -20,9 +21,9 @@ export function roomy(before: Design, edit: Edit): Edit {
 
 /** A free place for a card whose middle should be at `centre`: there, or as little below as possible. */
 export function freePlace(design: Design, part: Part, centre: Point): readonly [number, number] {
-  const { width, height } = boxOf(part);
+  const { width, height } = frameOf(design, part);
   const x = snapped(centre.x - width / 2);
-  return [x, freeBelow(design.parts.map(boxOf), { x, y: centre.y - height / 2, width, height })];
+  return [x, freeBelow(boxesOf(design), { x, y: centre.y - height / 2, width, height })];
 }
 
 /** Adds a part with its middle at a place, or as little below as there is room. */
@@ -60,8 +61,8 @@ export function inLane(
   const part = partById(design, id);
   if (!beside || !end || !own || !box || !part) return design;
   const leads = portOf(part, port)?.side === "in";
-  const x = snapped(leads ? beside.x + beside.width + LANE_GAP_PX : beside.x - LANE_GAP_PX - box.width);
-  const others = design.parts.filter((p) => p.id !== id && !waiting.has(p.id)).map(boxOf);
+  const x = snapped(leads ? beside.x + beside.width + COLUMN_GAP_PX : beside.x - COLUMN_GAP_PX - box.width);
+  const others = design.parts.filter((p) => p.id !== id && !waiting.has(p.id)).map((p) => boxOf(design, p));
   const y = freeBelow(others, { ...box, x, y: end.y - (own.y - box.y) });
   const moved = moveParts(design, new Map([[id, [x, y]]]));
   return moved.ok ? moved.design : design;
@@ -86,11 +87,11 @@ export function insertWithRoom(design: Design, part: Part, wire: string): Edit {
 
   const fromX = before.x + before.width;
   const gap = after.x - fromX;
-  const shift = gap > 0 ? snapped(Math.max(0, box.width + 2 * LANE_GAP_PX - gap)) : 0;
+  const shift = gap > 0 ? snapped(Math.max(0, box.width + 2 * COLUMN_GAP_PX - gap)) : 0;
   const spread = moveParts(now, shiftedRow(now, joint.to[0], shift, part.id));
   if (!spread.ok) return spread;
   const x = snapped((fromX + after.x + shift - box.width) / 2);
-  const others = spread.design.parts.filter((p) => p.id !== part.id).map(boxOf);
+  const others = spread.design.parts.filter((p) => p.id !== part.id).map((p) => boxOf(spread.design, p));
   const level = snapped(end.y - (own.y - box.y));
   const y = coversNone(others, { ...box, x, y: level }) ? level : freeBelow(others, { ...box, x, y: level });
   const placed = moveParts(spread.design, new Map([[part.id, [x, y]]]));
@@ -129,7 +130,7 @@ function shiftedRow(
     for (const { to } of wires.filter(({ from }) => from[0] === id)) {
       const next = boxIn(design, to[0]);
       if (!box || !next || next.x < box.x + box.width) continue;
-      const slack = Math.max(0, next.x - (box.x + box.width) - LANE_GAP_PX);
+      const slack = Math.max(0, next.x - (box.x + box.width) - COLUMN_GAP_PX);
       const needed = snapped(Math.max(0, (shifts.get(id) ?? 0) - slack));
       if (needed <= (shifts.get(to[0]) ?? 0)) continue;
       shifts.set(to[0], needed);

@@ -2,11 +2,11 @@
 import type { Design, PartId, PortRef } from "../../design/design.ts";
 import { moveParts } from "../../design/edits/parts.ts";
 import { partById } from "../../design/lookup.ts";
-import { boxOf, overlaps, portPoint } from "./boxes.ts";
-import { type Box, CARD_WIDTH_PX, COLUMN_PITCH_PX, GRID_PX, type Point } from "./layout.ts";
+import { boxOf, portPoint } from "./boxes.ts";
+import { type Box, GRID_PX, overlaps, type Point } from "./layout.ts";
 
-/** Between cards of one row: room for the bends of the wires, and for what lies on them [px]. */
-export const LANE_GAP_PX = COLUMN_PITCH_PX - CARD_WIDTH_PX;
+/** Between cards of one row: room for the bends of the wires [px]. */
+export const COLUMN_GAP_PX = 32;
 /** Between cards of one column [px]. */
 export const ROW_GAP_PX = 2 * GRID_PX;
 
@@ -16,17 +16,17 @@ const after = (value: number) => Math.ceil(value / GRID_PX) * GRID_PX;
 
 export function boxIn(design: Design, id: PartId): Box | undefined {
   const part = partById(design, id);
-  return part && boxOf(part);
+  return part && boxOf(design, part);
 }
 
 /** Where a port lies; undefined for a port that is not there. */
 export function portIn(design: Design, [id, port]: PortRef): Point | undefined {
   const part = partById(design, id);
-  return part && portPoint(part, port);
+  return part && portPoint(design, part, port);
 }
 
 function boxesById(design: Design): Map<PartId, Box> {
-  return new Map(design.parts.map((part) => [part.id, boxOf(part)]));
+  return new Map(design.parts.map((part) => [part.id, boxOf(design, part)]));
 }
 
 /** The nearest place at or below `y` where a box covers nothing and keeps the distance of a row. */

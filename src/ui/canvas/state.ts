@@ -5,21 +5,16 @@ import { joinTargets } from "../../design/edits/join.ts";
 
 /**
  * How much there is to see. "plan": too many parts for cards, the whole is one drawing.
- * "far": cards with a name, wires as coloured lines. "small": the same cards, and strips as bars of colour.
- * "mid": strips with large tags. "near": everything. "close": frequencies too.
+ * "small": cards with a large name, and strips as shapes alone. "mid": large names and tags.
+ * "near": everything. "close": frequencies too, and a strip behind each run of cable.
  */
-export type Detail = "plan" | "far" | "small" | "mid" | "near" | "close";
-
-/** Whether cards are shown by their names alone. */
-export function isFar(detail: Detail): boolean {
-  return detail === "plan" || detail === "far" || detail === "small";
-}
+export type Detail = "plan" | "small" | "mid" | "near" | "close";
 
 /** More cards, or more strips, than this at once make moving about slow (measured). */
 export const MOST_CARDS = 250;
 export const MOST_STRIPS = 250;
-/** Of strips too small to carry tags, a picture needs no more than this to be understood. */
-const MOST_SMALL_STRIPS = 120;
+/** Least zoom of each level: its type is never below 10 px on the screen. */
+const ZOOMS = { small: 0.42, mid: 0.66, near: 0.88, close: 1.6 } as const;
 
 export function detailFor(options: {
   readonly zoom: number;
@@ -27,11 +22,15 @@ export function detailFor(options: {
   readonly wiresInView: number;
 }): Detail {
   const { zoom, partsInView, wiresInView } = options;
-  if (partsInView > MOST_CARDS) return "plan";
-  if (wiresInView > MOST_STRIPS) return "far";
-  if (zoom < 0.4) return zoom >= 0.2 && wiresInView <= MOST_SMALL_STRIPS ? "small" : "far";
-  if (zoom < 0.75) return "mid";
-  return zoom < 1.6 ? "near" : "close";
+  if (partsInView > MOST_CARDS || wiresInView > MOST_STRIPS || zoom < ZOOMS.small) return "plan";
+  return detailAt(zoom);
+}
+
+/** What cards show at a zoom, if there are to be cards. */
+export function detailAt(zoom: number): Exclude<Detail, "plan"> {
+  if (zoom < ZOOMS.mid) return "small";
+  if (zoom < ZOOMS.near) return "mid";
+  return zoom < ZOOMS.close ? "near" : "close";
 }
 
 export type CanvasDialog = "join" | "insert";
@@ -42,6 +41,8 @@ type CanvasState = {
   readonly dropWire: string | null;
   /** Touch: a drag draws a selection box and a tap adds to the selection. */
   readonly selecting: boolean;
+  /** Part or wire under the pointer, or with the focus: its wire shows a strip where it has none docked. */
+  readonly near: string | null;
   readonly mapOpen: boolean;
   readonly dialog: CanvasDialog | null;
   readonly guides: { readonly x: number | null; readonly y: number | null };
@@ -53,7 +54,8 @@ export const useCanvas = create<CanvasState>()(() => ({
   detail: "near",
   dropWire: null,
   selecting: false,
-  mapOpen: typeof window !== "undefined" && window.innerWidth > 900,
+  near: null,
+  mapOpen: false,
   dialog: null,
   guides: NO_GUIDES,
 }));

@@ -9,7 +9,7 @@ import type { Band, Spectrum } from "../../signal/band.ts";
 import { coaxScale, type FrequencyScale, skyScale } from "./axis.ts";
 import { bandLook } from "./bandLook.ts";
 import { type CarrierState, carrierState } from "./carrierState.ts";
-import { placeTags, type StripTag, type WishedTag } from "./stripTags.ts";
+import type { WishedTag } from "./stripTags.ts";
 
 export type StripShape = {
   readonly state: CarrierState;
@@ -32,11 +32,13 @@ export type StripDrawing = {
   /** In the order in which they are to be drawn. */
   readonly shapes: readonly StripShape[];
   readonly blocks: readonly StripBlock[];
-  readonly tags: readonly StripTag[];
+  /** At the place where each would best stand; `placeTags` finds them room. */
+  readonly tags: readonly WishedTag[];
+  /** Where carriers are lost, over the whole height: hatching alone cannot be seen at this size. */
+  readonly lost: readonly LostSpan[];
 };
 
-export const STRIP_WIDTH_PX = 152;
-export const STRIP_PLOT_PX = 20;
+export type LostSpan = { readonly x: number; readonly width: number };
 
 /**
  * Level that touches the ground of a strip and level that reaches its top [dBµV into 75 Ω]. Coax: from what
@@ -48,40 +50,67 @@ const LEAST_HEIGHT_PX = 2.5;
 const LEAST_WIDTH_PX = 1.2;
 /** Carriers of a band closer than this are drawn as one shape [px]. */
 const BRIDGED_GAP_PX = 1.4;
+/** Lost spans nearer to each other are one; a lone carrier is marked at least this wide [px]. */
+const LOST_GAP_PX = 8;
+const LEAST_LOST_PX = 5;
 
 /** Solid shapes first, outlines over them, what is wrong on top. */
 const DRAWING_ORDER: readonly CarrierState[] = ["live", "cut", "idle", "touched", "hit"];
 
-export function stripDrawing(spectrum: Spectrum, medium: Medium, widthPx = STRIP_WIDTH_PX): StripDrawing {
-  let byWidth = known.get(spectrum);
-  if (!byWidth) {
-    byWidth = new Map();
-    known.set(spectrum, byWidth);
+export type PlotSize = { readonly width: number; readonly height: number };
+
+export function stripDrawing(spectrum: Spectrum, medium: Medium, plot: PlotSize): StripDrawing {
+  let bySize = known.get(spectrum);
+  if (!bySize) {
+    bySize = new Map();
+    known.set(spectrum, bySize);
   }
-  const key = `${medium}${widthPx}`;
-  let drawing = byWidth.get(key);
+  const key = `${medium}${plot.width}×${plot.height}`;
+  let drawing = bySize.get(key);
   if (!drawing) {
-    drawing = draw(spectrum, medium, widthPx);
-    byWidth.set(key, drawing);
+    drawing = draw(spectrum, medium, plot);
+    bySize.set(key, drawing);
   }
   return drawing;
 }
 
 const known = new WeakMap<Spectrum, Map<string, StripDrawing>>();
 
-function draw(spectrum: Spectrum, medium: Medium, widthPx: number): StripDrawing {
-  const x = medium === "sky" ? skyScale(widthPx) : coaxScale(widthPx);
+/** What was filtered away needs no name while something is left that has one. */
+function liveTags(tags: readonly WishedTag[]): readonly WishedTag[] {
+  const live = tags.filter((t) => !t.struck);
+  return live.length > 0 ? live : tags;
+}
+
+/** Lost carriers side by side make one span; none narrower than can be seen. */
+function lostSpans(spans: readonly Span[]): readonly LostSpan[] {
+  const joined: { x0: number; x1: number }[] = [];
+  for (const { x0, x1 } of [...spans].sort((a, b) => a.x0 - b.x0)) {
+    const last = joined.at(-1);
+    if (last && x0 - last.x1 < LOST_GAP_PX) last.x1 = Math.max(last.x1, x1);
+    else joined.push({ x0, x1 });
+  }
+  return joined.map(({ x0, x1 }) => {
+    const width = Math.max(x1 - x0, LEAST_LOST_PX);
+    return { x: (x0 + x1 - width) / 2, width };
+  });
+}
+
+function draw(spectrum: Spectrum, medium: Medium, plot: PlotSize): StripDrawing {
+  const x = medium === "sky" ? skyScale(plot.width) : coaxScale(plot.width);
   const shapes: StripShape[] = [];
   const blocks: StripBlock[] = [];
   const tags: WishedTag[] = [];
+  const lost: Span[] = [];
 
   for (const band of spectrum.bands) {
     const look = bandLook(band);
     const states = Array.from(band.level, (_, i) => carrierState(band, i));
-    const row = rowFor(band, medium);
+    const row = rowFor(band, medium, plot.height);
     for (const state of new Set(states)) {
       const spans = spansOf(band, states, state, x, row.y);
       shapes.push({ state, colour: look.colour, ...outline(spans, row.ground) });
+      if (state === "hit") lost.push(...spans);
     }
     if (band.stack) blocks.push(...blocksOf(band, states, x));
     const tag = wishedTag(band, states, x);
@@ -89,17 +118,21 @@ function draw(spectrum: Spectrum, medium: Medium, widthPx: number): StripDrawing
   }
 
   shapes.sort((a, b) => DRAWING_ORDER.indexOf(a.state) - DRAWING_ORDER.indexOf(b.state));
-  return { shapes, blocks, tags: placeTags(tags, widthPx) };
+  return { shapes, blocks, tags: liveTags(tags), lost: lostSpans(lost) };
 }
 
 /**
  * The sky band carries both polarisations on the same frequencies without harm, so they are drawn one above
  * the other; on a cable everything shares one row, as it shares the cable.
  */
-function rowFor(band: Band, medium: Medium): { ground: number; y: (levelDbuv: number) => number } {
+function rowFor(
+  band: Band,
+  medium: Medium,
+  plotPx: number,
+): { ground: number; y: (levelDbuv: number) => number } {
   const isSky = medium === "sky";
-  const height = isSky ? STRIP_PLOT_PX / 2 : STRIP_PLOT_PX;
-  const ground = isSky && band.origin.polarisation === "V" ? height : STRIP_PLOT_PX;
+  const height = isSky ? plotPx / 2 : plotPx;
+  const ground = isSky && band.origin.polarisation === "V" ? height : plotPx;
   const room = isSky ? height - 1 : height;
   return { ground, y: scaleLinear(LEVELS[medium], [ground - LEAST_HEIGHT_PX, ground - room]).clamp(true) };
 }
@@ -134,13 +167,13 @@ type ProfilePoint = { readonly x: number; readonly y: number; readonly ground: n
 const areaPath = area<ProfilePoint>()
   .defined((p) => p !== null)
   .x((p) => p?.x ?? 0)
-  .y0((p) => p?.ground ?? STRIP_PLOT_PX)
-  .y1((p) => p?.y ?? STRIP_PLOT_PX)
+  .y0((p) => p?.ground ?? 0)
+  .y1((p) => p?.y ?? 0)
   .digits(1);
 const profilePath = line<ProfilePoint>()
   .defined((p) => p !== null)
   .x((p) => p?.x ?? 0)
-  .y((p) => p?.y ?? STRIP_PLOT_PX)
+  .y((p) => p?.y ?? 0)
   .digits(1);
 
 function outline(spans: readonly Span[], ground: number): { area: string; profile: string } {

@@ -1,38 +1,43 @@
 /** Finds room for the tags under a strip: each near the middle of its band, none over another. */
+import { textWidth } from "./lettering.ts";
 
 export type WishedTag = {
   readonly text: string;
   readonly shortText: string;
   readonly colour: string;
-  /** Wished centre [px]. */
+  /** Centre, wished or given [px]. */
   readonly x: number;
   /** Everything of it was filtered away. */
   readonly struck: boolean;
   readonly hit: boolean;
 };
 
-export type StripTag = Omit<WishedTag, "x"> & {
-  /** Centre of the full text and of the short one, which is set larger [px]. */
-  readonly x: number;
-  readonly shortX: number;
-};
+type TagRoom = { readonly widthPx: number; readonly sizePx: number };
 
-/** Widths that a character takes, in the full size (9 px) and in the size for afar (15 px) [px]. */
-const CHARACTER_PX = 6.2;
-const LARGE_CHARACTER_PX = 11.2;
-const SPACE_PX = 5;
-
-export function placeTags(wished: readonly WishedTag[], widthPx: number): StripTag[] {
+/**
+ * The tags at a type size and within a width: in full where all have room, else in short; and where not even the
+ * short ones have, without the least of them.
+ */
+export function placeTags(wished: readonly WishedTag[], room: TagRoom): WishedTag[] {
   const tags = merge(wished);
-  const full = spread(
-    tags.map((t) => ({ x: t.x, width: t.text.length * CHARACTER_PX })),
-    widthPx,
-  );
-  const short = spread(
-    tags.map((t) => ({ x: t.x, width: t.shortText.length * LARGE_CHARACTER_PX })),
-    widthPx,
-  );
-  return tags.map((t, i) => ({ ...t, x: full[i] ?? t.x, shortX: short[i] ?? t.x }));
+  const full = placed(tags, room);
+  if (full) return full;
+  let short = tags.map((t) => ({ ...t, text: t.shortText }));
+  for (;;) {
+    const result = placed(short, room);
+    if (result || short.length === 0) return result ?? [];
+    // What collides is named before what does not; of the rest the last one gives way.
+    const least = short.findLast((t) => t.struck) ?? short.findLast((t) => !t.hit) ?? short.at(-1);
+    short = short.filter((t) => t !== least);
+  }
+}
+
+function placed(tags: readonly WishedTag[], { widthPx, sizePx }: TagRoom): WishedTag[] | null {
+  const items = tags.map((t) => ({ x: t.x, width: textWidth(t.text, sizePx) }));
+  const needed = items.reduce((sum, { width }) => sum + width + SPACE_PX, -SPACE_PX);
+  if (needed > widthPx) return null;
+  const places = spread(items, widthPx);
+  return tags.map((t, i) => ({ ...t, x: places[i] ?? t.x }));
 }
 
 /** Two aerials of one service share a tag; it is struck out only if nothing of either is left. */
@@ -46,6 +51,8 @@ function merge(wished: readonly WishedTag[]): WishedTag[] {
   }
   return [...byText.values()].sort((a, b) => a.x - b.x);
 }
+
+const SPACE_PX = 4;
 
 /** Pushes neighbours apart from left to right, then back from the right edge. */
 function spread(items: readonly { readonly x: number; readonly width: number }[], widthPx: number): number[] {

@@ -5,14 +5,15 @@
 import type { NodeChange, OnNodeDrag, SelectionDragHandler } from "@xyflow/react";
 import { useCallback, useMemo, useRef, useState } from "react";
 import { moveParts } from "../../design/edits/parts.ts";
-import { partById, portsOf } from "../../design/lookup.ts";
+import { partById } from "../../design/lookup.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { useApp } from "../../store/app.ts";
-import { boxOf, overlaps } from "./boxes.ts";
+import { boxOf } from "./boxes.ts";
 import { joinedByDrop } from "./dropJoin.ts";
 import type { Dragged, PartNode } from "./flowItems.ts";
+import { frameOf } from "./frames.ts";
 import { alignTo } from "./guides.ts";
-import { type Box, type Point, portPlaces } from "./layout.ts";
+import { type Box, overlaps, type Point } from "./layout.ts";
 import { insertWithRoom } from "./place.ts";
 import { NO_GUIDES, setCanvas, useCanvas } from "./state.ts";
 import { wireUnder } from "./wireUnder.ts";
@@ -81,7 +82,7 @@ function settle(places: ReadonlyMap<string, Point>): void {
   const dropped = places.size === 1 && id !== undefined ? partById(design, id) : undefined;
   const at = dropped && places.get(dropped.id);
   if (dropped && at && (at.x !== dropped.at[0] || at.y !== dropped.at[1])) {
-    const { width, height } = boxOf(dropped);
+    const { width, height } = boxOf(design, dropped);
     const joined = joinedByDrop(design, dropped, { x: at.x + width / 2, y: at.y + height / 2 });
     if (joined && change(joined)) return;
   }
@@ -105,7 +106,7 @@ function lined(places: ReadonlyMap<string, Point>, others: readonly Neighbour[])
   const part = entry && partById(useApp.getState().design, entry[0]);
   if (!entry || !part) return places;
   const [id, at] = entry;
-  const size = boxOf(part);
+  const size = boxOf(useApp.getState().design, part);
   const aligned = alignTo({
     moving: { ...at, width: size.width, height: size.height },
     heights: heightsOf(id),
@@ -116,15 +117,16 @@ function lined(places: ReadonlyMap<string, Point>, others: readonly Neighbour[])
 }
 
 function heightsOf(id: string): readonly number[] {
-  const part = partById(useApp.getState().design, id);
-  return part ? [...new Set([...portPlaces(portsOf(part)).values()].map((p) => p.y))] : [];
+  const { design } = useApp.getState();
+  const part = partById(design, id);
+  return part ? [...new Set([...frameOf(design, part).ports.values()].map((p) => p.y))] : [];
 }
 
 function around(moving: ReadonlySet<string>, area: Box): readonly Neighbour[] {
-  return useApp
-    .getState()
-    .design.parts.filter((p) => !moving.has(p.id) && overlaps(boxOf(p), area))
-    .map((p) => ({ box: boxOf(p), heights: heightsOf(p.id) }));
+  const { design } = useApp.getState();
+  return design.parts
+    .filter((p) => !moving.has(p.id) && overlaps(boxOf(design, p), area))
+    .map((p) => ({ box: boxOf(design, p), heights: heightsOf(p.id) }));
 }
 
 function pointerOf(event: MouseEvent | TouchEvent | React.MouseEvent): Point | null {

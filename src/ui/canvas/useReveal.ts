@@ -55,6 +55,6 @@ function nearestFirst(design: Design, area: Box): string[] {
   const distance = (b: Box) => Math.abs(b.x + b.width / 2 - x) + Math.abs(b.y + b.height / 2 - y);
   return design.parts
     .filter((p) => seen.has(p.id))
-    .sort((a, b) => distance(boxOf(a)) - distance(boxOf(b)))
+    .sort((a, b) => distance(boxOf(design, a)) - distance(boxOf(design, b)))
     .map((p) => p.id);
 }

@@ -3,7 +3,7 @@ import { type Viewport as FlowViewport, useReactFlow } from "@xyflow/react";
 import { type RefObject, useCallback, useEffect, useMemo } from "react";
 import { useApp } from "../../store/app.ts";
 import { useShownDesign } from "../../store/hooks.ts";
-import { boxOf } from "./boxes.ts";
+import { boxesOf } from "./boxes.ts";
 import { type Box, boundsOf, type Point } from "./layout.ts";
 import { sizeOf } from "./paneSize.ts";
 import { useRoomChange } from "./useRoomChange.ts";
@@ -16,7 +16,6 @@ import {
   LEAST_ZOOM,
   MOST_ZOOM,
   nudgedIntoView,
-  openingView,
   type Viewport,
 } from "./viewMath.ts";
 import { updateDetail } from "./watchView.ts";
@@ -59,16 +58,15 @@ export function useView(frame: RefObject<HTMLDivElement | null>) {
   const view = useMemo((): CanvasView => {
     return {
       fit: () => {
-        const bounds = boundsOf(useApp.getState().evaluation.design.parts.map(boxOf));
+        const bounds = boundsOf(boxesOf(useApp.getState().evaluation.design));
         // A glide over a thousand parts would draw all that it passes.
         const isSmall = useApp.getState().evaluation.design.parts.length < 120;
         if (bounds) go(fittingView(bounds, paneSize()), isSmall);
       },
       open: (box) => {
-        const parts = useApp.getState().evaluation.design.parts.length;
-        go(box ? openingView(box, paneSize(), parts) : emptyView(paneSize()), false);
+        go(box ? fittingView(box, paneSize()) : emptyView(paneSize()), false);
       },
-      show: (box) => go(fittingView(box, paneSize()), false),
+      show: (box) => go(fittingView(box, paneSize(), 1), false),
       showIfReadable: (box) => {
         const whole = fittingView(box, paneSize());
         if (whole.zoom >= LEAST_NAMED_ZOOM) go(whole, false);
@@ -118,7 +116,7 @@ function useFollow(
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: each opened design is fitted once
   useEffect(() => {
-    const bounds = boundsOf(useApp.getState().evaluation.design.parts.map(boxOf));
+    const bounds = boundsOf(boxesOf(useApp.getState().evaluation.design));
     view.open(bounds);
   }, [opened, view]);
 

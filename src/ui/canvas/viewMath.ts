@@ -1,7 +1,7 @@
 /** Where one looks: the arithmetic of fitting and of what is in view. */
 import { type Design, wireId } from "../../design/design.ts";
-import { boxOf, overlaps } from "./boxes.ts";
-import type { Box, Size } from "./layout.ts";
+import { boxesOf, boxOf } from "./boxes.ts";
+import { type Box, overlaps, type Size } from "./layout.ts";
 
 /** Canvas to window: window = canvas · zoom + (x, y). */
 export type Viewport = { readonly x: number; readonly y: number; readonly zoom: number };
@@ -9,9 +9,12 @@ export type Viewport = { readonly x: number; readonly y: number; readonly zoom: 
 export const LEAST_ZOOM = 0.04;
 export const MOST_ZOOM = 4;
 
+/** A small design is not blown up beyond this. */
+const MOST_FIT_ZOOM = 1.6;
+
 /** Shows a box in the middle, with a margin, no nearer than `mostZoom`. */
-export function fittingView(box: Box, pane: Size, mostZoom = 1): Viewport {
-  const margin = Math.min(64, pane.width * 0.06);
+export function fittingView(box: Box, pane: Size, mostZoom = MOST_FIT_ZOOM): Viewport {
+  const margin = FIT_MARGIN_PX;
   const zoom = Math.min(
     mostZoom,
     Math.max(
@@ -29,30 +32,8 @@ export function fittingView(box: Box, pane: Size, mostZoom = 1): Viewport {
   };
 }
 
-/** Least zoom at which a strip can be read with its tags. */
-const READABLE_ZOOM = 0.5;
-
-/**
- * The first look at a design: all of it while that can be read, otherwise its beginning on the roof side,
- * and the map for the rest. A design too large to be read part by part is shown whole.
- */
-export function openingView(box: Box, pane: Size, parts: number): Viewport {
-  const whole = fittingView(box, pane);
-  if (whole.zoom >= READABLE_ZOOM || parts > MOST_READ) return whole;
-  const zoom = READABLE_ZOOM;
-  const margin = 40;
-  const fitsDown = box.height * zoom <= pane.height - 2 * margin;
-  return {
-    x:
-      box.width * zoom <= pane.width - 2 * margin
-        ? (pane.width - box.width * zoom) / 2 - box.x * zoom
-        : margin - box.x * zoom,
-    y: fitsDown ? pane.height / 2 - (box.y + box.height / 2) * zoom : margin - box.y * zoom,
-    zoom,
-  };
-}
-
-const MOST_READ = 150;
+/** Room for the marks on the corners of cards, around what is shown whole [px]. */
+const FIT_MARGIN_PX = 14;
 
 export function emptyView(pane: Size): Viewport {
   return { x: pane.width / 4, y: pane.height / 4, zoom: 1 };
@@ -85,7 +66,12 @@ export function areaInView(view: Viewport, pane: Size): Box {
 }
 
 export function partsInView(design: Design, area: Box): ReadonlySet<string> {
-  return new Set(design.parts.filter((p) => overlaps(boxOf(p), area)).map((p) => p.id));
+  const boxes = boxesOf(design);
+  const seen = (i: number) => {
+    const box = boxes[i];
+    return box !== undefined && overlaps(box, area);
+  };
+  return new Set(design.parts.filter((_, i) => seen(i)).map((p) => p.id));
 }
 
 export function wiresAt(design: Design, parts: ReadonlySet<string>): number {
@@ -99,5 +85,5 @@ export function boxesAround(design: Design, parts: readonly string[], wires: rea
   for (const wire of design.wires) {
     if (wanted.has(wireId(wire))) ids.add(wire.from[0]).add(wire.to[0]);
   }
-  return design.parts.filter((p) => ids.has(p.id)).map(boxOf);
+  return design.parts.filter((p) => ids.has(p.id)).map((p) => boxOf(design, p));
 }

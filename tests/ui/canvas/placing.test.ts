@@ -7,7 +7,7 @@ import { addPart, moveParts, newPart } from "../../../src/design/edits/parts.ts"
 import { EXAMPLES } from "../../../src/design/examples.ts";
 import { partById } from "../../../src/design/lookup.ts";
 import { CATALOGUE } from "../../../src/parts/catalogue.ts";
-import { arranged } from "../../../src/ui/canvas/arrange.ts";
+import { arranged } from "../../../src/ui/canvas/arrangement.ts";
 import { boxesOf, boxOf, overlaps, portPoint } from "../../../src/ui/canvas/boxes.ts";
 import { edgesOf, nodesOf } from "../../../src/ui/canvas/flowItems.ts";
 import { alignTo } from "../../../src/ui/canvas/guides.ts";

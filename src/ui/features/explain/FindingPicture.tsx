@@ -4,7 +4,7 @@ import { profileOf } from "../../../findings/limits.ts";
 import type { Mark, SpectrumPicture } from "../../../sentences/explain/picture.ts";
 import { plainLabelOf } from "../../../sentences/phrases.ts";
 import { SILENCE } from "../../../signal/band.ts";
-import { STRIP_HEIGHT_PX, Strip } from "../../canvas/Strip.tsx";
+import { Strip } from "../../canvas/Strip.tsx";
 import { useSize } from "../../kit/useSize.ts";
 import { Axes } from "../spectrum/Axes.tsx";
 import { Carriers } from "../spectrum/Carriers.tsx";
@@ -18,6 +18,8 @@ type Props = { readonly picture: SpectrumPicture; readonly evaluation: Evaluatio
 const PLOT_PX = 176;
 /** Between the strip and the plot under it: the lens that leads from one to the other, then the signs of the marks. */
 const GAP_PX = 24;
+/** Height of the strip above the cut-out [px]. */
+const STRIP_HEIGHT_PX = 48;
 const LENS_PX = 10;
 /** Level lines outside the plot would seem to lie at its edge. */
 const inside = (dbuv: number, y: LevelScale) => {
@@ -79,7 +81,13 @@ function Drawing({ picture, evaluation, width }: Props & { readonly width: numbe
   const top = STRIP_HEIGHT_PX + GAP_PX;
   return (
     <svg className="plot finding-plot" width={width} height={top + PLOT_PX} aria-hidden="true">
-      <Strip spectrum={spectrum} medium={sky ? "sky" : "coax"} width={width} detail="near" />
+      <Strip
+        spectrum={spectrum}
+        medium={sky ? "sky" : "coax"}
+        width={width}
+        height={STRIP_HEIGHT_PX}
+        detail="near"
+      />
       <Lens picture={picture} width={width} />
       <g transform={`translate(0 ${top})`}>
         <Axes

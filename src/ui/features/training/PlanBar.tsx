@@ -37,7 +37,7 @@ function bringIntoView(
   const part = id ? partById(plan, id) : undefined;
   const pane = document.querySelector(".practice-plan")?.getBoundingClientRect();
   if (!part || !pane) return;
-  const box = boxOf(part);
+  const box = boxOf(plan, part);
   const start = flow.flowToScreenPosition(box);
   const end = flow.flowToScreenPosition({ x: box.x + box.width, y: box.y + box.height });
   const isSeen = start.x >= pane.left && end.x <= pane.right && start.y >= pane.top && end.y <= pane.bottom;

@@ -1,4 +1,4 @@
-import { Handle, type NodeProps, Position } from "@xyflow/react";
+import type { NodeProps } from "@xyflow/react";
 import { memo } from "react";
 import { partById, portsOf } from "../../../design/lookup.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
@@ -6,53 +6,58 @@ import type { Port } from "../../../parts/contract.ts";
 import { isClosed } from "../../../remedies/training/progress.ts";
 import { progressOf, useTraining } from "../../../store/training.ts";
 import { usePractice } from "../../../store/trainingSession.ts";
-import { hasRows, portPlaces } from "../../canvas/layout.ts";
-import { PartSymbol } from "../../canvas/PartSymbol.tsx";
+import { frameOf } from "../../canvas/frames.ts";
+import { PartFace } from "../../canvas/PartFace.tsx";
+import { PortHandle } from "../../canvas/PortHandle.tsx";
 import { connectMeter } from "./picking.ts";
+import { usePlanDetail } from "./planDetail.ts";
 
-/** A part of the plan: what it is and its ports. Only a closed case marks the part that was at fault. */
+/**
+ * A part of the plan: what it is and its ports; what would tell of its signal is for the meter. Only a closed case
+ * marks the part that was at fault.
+ */
 export const PlanCard = memo(function PlanCard({ id, selected }: NodeProps) {
-  const part = usePractice((s) => s.session && partById(s.session.opened.design, id));
+  const design = usePractice((s) => s.session?.opened.design);
   const isCulprit = useIsCulprit(id);
+  const detail = usePlanDetail((s) => s.detail);
+  const part = design && partById(design, id);
   const kind = part && kindOf(part.kind);
-  if (!part || !kind) return null;
+  if (!design || !part || !kind) return null;
+  const frame = frameOf(design, part);
   const ports = portsOf(part);
-  const inRows = hasRows(ports);
-  const places = portPlaces(ports);
   return (
-    <div
-      className="node-card"
-      data-family={kind.family}
-      data-selected={selected}
-      data-rows={inRows}
-      data-culprit={isCulprit}
-    >
-      <div className="node-card-head">
-        <PartSymbol name={kind.symbol(part.options)} />
-        <div className="node-card-words">
-          <span className="node-card-name" id={`card-${id}-name`} title={part.label}>
-            {part.label}
-          </span>
-          <span className="node-card-caption" id={`card-${id}-caption`}>
-            {kind.caption(part.options)}
-          </span>
-        </div>
-      </div>
-      {isCulprit ? (
-        <span className="node-card-mark" id={`card-${id}-mark`}>
-          Here it was
+    <PartFace
+      id={id}
+      label={part.label}
+      kind={kind}
+      options={part.options}
+      frame={frame}
+      detail={detail}
+      state={null}
+      mark={isCulprit ? "Here it was" : null}
+      isFailing={isCulprit}
+      selected={selected}
+      walk={undefined}
+      strip={({ port, outputs }) => (
+        <span className="plan-facts">
+          {frame.strips[0]?.port === port && frame.look === "card"
+            ? kind.caption(part.options)
+            : outputs === 1
+              ? ports.find((p) => p.id === port)?.label
+              : null}
         </span>
-      ) : null}
+      )}
+    >
       {ports.map((port) => (
         <PlanPort
           key={port.side + port.id}
           part={id}
           port={port}
-          y={places.get(port.id)?.y ?? 0}
-          inRows={inRows}
+          at={frame.ports.get(port.id) ?? { x: 0, y: 0 }}
+          labelled={frame.look === "card" && frame.strips.length === 0}
         />
       ))}
-    </div>
+    </PartFace>
   );
 });
 
@@ -65,40 +70,23 @@ function useIsCulprit(id: string): boolean {
 type PortProps = {
   readonly part: string;
   readonly port: Port;
-  readonly y: number;
-  readonly inRows: boolean;
+  readonly at: { readonly x: number; readonly y: number };
+  readonly labelled: boolean;
 };
 
-function PlanPort({ part, port, y, inRows }: PortProps) {
+function PlanPort({ part, port, at, labelled }: PortProps) {
   const isHung = usePractice((s) => s.place?.[0] === part && s.place[1] === port.id);
-  const isInput = port.side === "in";
-  const name = `Meter at ${isInput ? "input" : "output"} ${port.label}`;
   return (
-    <>
-      <Handle
-        id={port.id}
-        type={isInput ? "target" : "source"}
-        position={isInput ? Position.Left : Position.Right}
-        isConnectable={false}
-        style={{ top: y }}
-        className="port"
-        data-medium={port.medium}
-        data-joined
-        data-role={isHung ? "start" : "idle"}
-        role="button"
-        aria-pressed={isHung}
-        aria-label={name}
-        title={name}
-        onClick={(event) => {
-          event.stopPropagation();
-          connectMeter([part, port.id]);
-        }}
-      />
-      {inRows ? (
-        <span className="port-label" data-side={port.side} style={{ top: y }} aria-hidden="true">
-          {port.label}
-        </span>
-      ) : null}
-    </>
+    <PortHandle
+      port={port}
+      at={at}
+      name={`Meter at ${port.side === "in" ? "input" : "output"} ${port.label}`}
+      joined
+      role={isHung ? "start" : "idle"}
+      labelled={labelled}
+      isConnectable={false}
+      pressed={isHung}
+      onTap={() => connectMeter([part, port.id])}
+    />
   );
 }

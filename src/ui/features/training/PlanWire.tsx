@@ -4,7 +4,6 @@ import { partById, portsOf } from "../../../design/lookup.ts";
 import { usePractice } from "../../../store/trainingSession.ts";
 import { boxesOf } from "../../canvas/boxes.ts";
 import { routePath, routeWire } from "../../canvas/route.ts";
-import { closerTogether } from "./closerTogether.ts";
 
 /** A bare wire, with the meter drawn at the end where it hangs. */
 export const PlanWire = memo(function PlanWire(props: EdgeProps) {
@@ -27,7 +26,7 @@ export const PlanWire = memo(function PlanWire(props: EdgeProps) {
       from: { x: sourceX, y: sourceY },
       to: { x: targetX, y: targetY },
       lane: { index, count: outputs.length },
-      boxes: boxesOf(closerTogether(design)),
+      boxes: boxesOf(design),
     });
     return routePath(points);
   }, [design, from, sourceHandleId, sourceX, sourceY, targetX, targetY]);
@@ -35,7 +34,7 @@ export const PlanWire = memo(function PlanWire(props: EdgeProps) {
   return (
     <g className="wire" data-medium={medium ?? "coax"} data-selected={props.selected ?? false}>
       <title id={`wire-${id}-words`}>
-        {`From ${from?.label ?? source} to ${to?.label ?? target}: hang the meter here`}
+        {`From ${from?.label ?? source} to ${to?.label ?? target}: connect the meter here`}
       </title>
       <path className="wire-reach" d={path} />
       <path className="wire-line" d={path} />

@@ -8,16 +8,16 @@ import type { Design } from "../../../design/design.ts";
 import { type PortRef, wireId } from "../../../design/design.ts";
 import { isSamePort, wireAt } from "../../../design/lookup.ts";
 import { usePractice } from "../../../store/trainingSession.ts";
-import { boxOf } from "../../canvas/boxes.ts";
+import { boxesOf } from "../../canvas/boxes.ts";
 import { edgesOf, nodesOf, type PartNode, type WireEdge } from "../../canvas/flowItems.ts";
 import { boundsOf, type Size } from "../../canvas/layout.ts";
 import { sizeOf } from "../../canvas/paneSize.ts";
 import { emptyView, fittingView, LEAST_ZOOM, MOST_ZOOM, type Viewport } from "../../canvas/viewMath.ts";
-import { closerTogether } from "./closerTogether.ts";
 import { PlanBar } from "./PlanBar.tsx";
 import { PlanCard } from "./PlanCard.tsx";
 import { PlanWire } from "./PlanWire.tsx";
 import { connectMeter, suspectPart } from "./picking.ts";
+import { followPlanZoom, usePlanDetail } from "./planDetail.ts";
 import type { CaseProps } from "./useCase.ts";
 import "@xyflow/react/dist/base.css";
 import "../../canvas/canvas.css";
@@ -29,8 +29,6 @@ import "../../canvas/strip.css";
 const NODE_TYPES: NodeTypes = { part: PlanCard };
 const EDGE_TYPES: EdgeTypes = { wire: PlanWire };
 const NONE = new Map<string, never>();
-/** Below this, names are drawn larger and small print is left out. */
-const SMALL_ZOOM = 0.75;
 /** At less than this nobody can tap a connector. */
 const LEAST_START_ZOOM = 0.65;
 const MARGIN_PX = 36;
@@ -38,19 +36,19 @@ const MARGIN_PX = 36;
 export function PracticeCanvas({ session }: CaseProps) {
   const frame = useRef<HTMLDivElement>(null);
   const [start, setStart] = useState<Viewport | null>(null);
-  const [zoom, setZoom] = useState(1);
-  const plan = useMemo(() => closerTogether(session.opened.design), [session]);
+  const detail = usePlanDetail((s) => s.detail);
+  const plan = session.opened.design;
   useLayoutEffect(() => {
     if (!frame.current) return;
     const view = startView(plan, sizeOf(frame.current));
     setStart(view);
-    setZoom(view.zoom);
+    followPlanZoom(view.zoom);
   }, [plan]);
   return (
-    <div className="canvas practice-plan" ref={frame} data-detail={zoom < SMALL_ZOOM ? "mid" : "near"}>
+    <div className="canvas practice-plan" ref={frame} data-detail={detail}>
       {start ? (
         <ReactFlowProvider>
-          <Plan session={session} plan={plan} start={start} onZoom={setZoom} />
+          <Plan session={session} plan={plan} start={start} />
           <PlanBar plan={plan} />
         </ReactFlowProvider>
       ) : null}
@@ -59,8 +57,8 @@ export function PracticeCanvas({ session }: CaseProps) {
 }
 
 /** All of it while that can be read, otherwise its beginning on the roof side. */
-function startView({ parts }: Design, pane: Size): Viewport {
-  const bounds = boundsOf(parts.map(boxOf));
+function startView(plan: Design, pane: Size): Viewport {
+  const bounds = boundsOf(boxesOf(plan));
   if (!bounds) return emptyView(pane);
   const whole = fittingView(bounds, pane);
   if (whole.zoom >= LEAST_START_ZOOM) return whole;
@@ -74,13 +72,11 @@ function startView({ parts }: Design, pane: Size): Viewport {
 }
 
 type PlanProps = CaseProps & {
-  /** The design as it is drawn here. */
   readonly plan: Design;
   readonly start: Viewport;
-  readonly onZoom: (zoom: number) => void;
 };
 
-function Plan({ session, plan, start, onZoom }: PlanProps) {
+function Plan({ session, plan, start }: PlanProps) {
   const { design } = session.opened;
   const { nodes, edges } = usePlan(plan);
   const pickWire = (id: string) => {
@@ -106,7 +102,7 @@ function Plan({ session, plan, start, onZoom }: PlanProps) {
       multiSelectionKeyCode={null}
       zoomOnDoubleClick={false}
       attributionPosition="bottom-right"
-      onMove={(_, { zoom }) => onZoom(zoom)}
+      onMove={(_, { zoom }) => followPlanZoom(zoom)}
       // The keyboard selects what has the focus, as a tap does: both arrive as a change.
       onNodesChange={(changes) => {
         for (const change of changes) if (change.type === "select" && change.selected) suspectPart(change.id);
