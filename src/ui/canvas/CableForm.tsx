@@ -32,7 +32,12 @@ export function CableForm({ part: id, onDone }: { readonly part: PartId; readonl
             value={part.options[key]}
             onTakeBack={(visit) => useApp.getState().takeBack(visit)}
             onTry={(value, visit) =>
-              changeOption([id], key, value, visit ? { merge: visit, lasts: true } : { merge: `option ${id} ${key}` })
+              changeOption(
+                [id],
+                key,
+                value,
+                visit ? { merge: visit, lasts: true } : { merge: `option ${id} ${key}` },
+              )
             }
           />
         );

@@ -5,6 +5,7 @@ import { useApp } from "../../store/app.ts";
 import { boxesOf } from "./boxes.ts";
 import { CanvasBar } from "./CanvasBar.tsx";
 import { CanvasDialogs } from "./CanvasDialogs.tsx";
+import { CanvasMenu } from "./CanvasMenu.tsx";
 import { Diagram } from "./Diagram.tsx";
 import { EmptyHint } from "./EmptyHint.tsx";
 import { Hatches } from "./Hatches.tsx";
@@ -16,6 +17,7 @@ import { sizeOf } from "./paneSize.ts";
 import { PreviewBar } from "./preview/PreviewBar.tsx";
 import { SelectionBar } from "./SelectionBar.tsx";
 import { setCanvas, useCanvas } from "./state.ts";
+import { useClipboard } from "./useClipboard.ts";
 import { emptyView, fittingView, type Viewport } from "./viewMath.ts";
 import { updateDetail } from "./watchView.ts";
 import "@xyflow/react/dist/base.css";
@@ -33,37 +35,42 @@ export function Canvas({ children }: { readonly children?: ReactNode }) {
   const detail = useCanvas((s) => s.detail);
   const isPreview = useApp((s) => s.preview !== null);
   const isWalked = useHasHighlight();
+  useClipboard();
   const follow = (event: { readonly target: EventTarget }) => setCanvas({ near: itemOf(event.target) });
   return (
-    // Only followed, for the strips of wires that have none docked: what can be done here is done by parts and wires.
-    // biome-ignore lint/a11y/noStaticElementInteractions: see above
-    <div
-      className="canvas"
-      ref={frame}
-      data-detail={detail}
-      data-preview={isPreview}
-      data-walk={isWalked}
-      onPointerOver={follow}
-      onPointerLeave={() => setCanvas({ near: null })}
-      onFocus={follow}
-    >
-      <Hatches />
-      {start && (
-        <ReactFlowProvider>
-          <Diagram start={start} frame={frame} />
-          <Minimap />
-        </ReactFlowProvider>
-      )}
-      <EmptyHint />
-      <PreviewBar />
-      <div className="canvas-bars">
-        {children}
-        <SelectionBar />
-        <CanvasBar />
-      </div>
+    <>
+      <CanvasMenu>
+        {/* Only followed, for the strips of wires that have none docked: what can be done here is done by parts and wires. */}
+        {/* biome-ignore lint/a11y/noStaticElementInteractions: see above */}
+        <div
+          className="canvas"
+          ref={frame}
+          data-detail={detail}
+          data-preview={isPreview}
+          data-walk={isWalked}
+          onPointerOver={follow}
+          onPointerLeave={() => setCanvas({ near: null })}
+          onFocus={follow}
+        >
+          <Hatches />
+          {start && (
+            <ReactFlowProvider>
+              <Diagram start={start} frame={frame} />
+              <Minimap />
+            </ReactFlowProvider>
+          )}
+          <EmptyHint />
+          <PreviewBar />
+          <div className="canvas-bars">
+            {children}
+            <SelectionBar />
+            <CanvasBar />
+          </div>
+        </div>
+      </CanvasMenu>
       <CanvasDialogs />
       <OfferPopover />
-    </div>
+    </>
   );
 }
 

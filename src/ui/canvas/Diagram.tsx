@@ -14,6 +14,7 @@ import { boxesOf } from "./boxes.ts";
 import { CanvasPart } from "./CanvasPart.tsx";
 import { CanvasWire } from "./CanvasWire.tsx";
 import { edgesOf, nodesOf, type PartNode, type WireEdge } from "./flowItems.ts";
+import { isCableSelected, openFormAt } from "./forms.ts";
 import { GuideLines } from "./GuideLines.tsx";
 import { JoinLine } from "./JoinLine.tsx";
 import { joinToPart, offerAt } from "./joining.ts";
@@ -86,6 +87,7 @@ export function Diagram({ start, frame }: Props) {
       onNodeDrag={moving.onDrag}
       onSelectionDragStart={moving.onSelectionStart}
       onNodeClick={finishJoint}
+      onNodeDoubleClick={openForm}
       onPaneClick={(event) => onPane(event, view.toCanvas)}
     >
       {reveal !== "all" && <PlanLayer />}
@@ -117,6 +119,14 @@ function finishJoint(event: MouseEvent, node: Node | Edge): void {
   if (!connecting || connecting[0] === node.id) return;
   setConnecting(null);
   joinToPart(connecting, node.id, { x: event.clientX, y: event.clientY });
+}
+
+/** Twice on a cable changes its length, twice on a name the name. */
+function openForm(event: MouseEvent, node: Node): void {
+  const isName = event.target instanceof Element && event.target.closest('[id$="-name"]') !== null;
+  useApp.getState().select({ parts: [node.id] });
+  if (isCableSelected()) openFormAt("cable");
+  else if (isName && useApp.getState().preview === null) openFormAt("name");
 }
 
 /** A tap beside everything asks for a part at the end of a joint that was begun; on the plan it takes the part there. */

@@ -3,8 +3,8 @@ import { CirclePlus, Copy, Crosshair, SquarePlus, Trash2, X } from "lucide-react
 import { quoted } from "../../design/lookup.ts";
 import { useApp } from "../../store/app.ts";
 import { counted } from "../kit/format.ts";
-import { runCanvasCommand } from "./commands.ts";
 import { CommandButton } from "./CanvasBar.tsx";
+import { runCanvasCommand } from "./commands.ts";
 
 export function SelectionBar() {
   const selection = useApp((s) => s.selection);

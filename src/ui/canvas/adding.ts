@@ -60,10 +60,12 @@ export function askForConnected(): void {
   const [first] = ports;
   const outputs = ports.filter((ref) => isOutput(ref));
   const shown = outputs.length > 0 ? outputs : ports;
-  if (first && (shown.length === 1 || selection === lastAdded)) return openPartsFor(shown[0] ?? first);
-  if (shown.length > 0) return openOffer({ about: "ports", of: ports, begins: false }, placeOf(shown[0]));
-  const all = design.parts.flatMap(({ id }) => freePorts(design, id)).filter(isOutput);
-  openOffer({ about: "ports", of: all, begins: true }, placeOf(undefined));
+  if (first && (shown.length === 1 || selection === lastAdded)) openPartsFor(shown[0] ?? first);
+  else if (first) openOffer({ about: "ports", of: ports, begins: false }, placeOf(shown[0]));
+  else {
+    const all = design.parts.flatMap(({ id }) => freePorts(design, id)).filter(isOutput);
+    openOffer({ about: "ports", of: all, begins: true }, placeOf(undefined));
+  }
 }
 
 /** Opens the list of what fits a port, beside it. */

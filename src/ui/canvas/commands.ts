@@ -3,8 +3,11 @@ import type { Design } from "../../design/design.ts";
 import { align, distribute } from "../../design/edits/arrange.ts";
 import type { Edit } from "../../design/edits/edit.ts";
 import { useApp } from "../../store/app.ts";
+import { redoStep, undoStep } from "../../store/steps.ts";
 import { type Command, runIfEnabled } from "../kit/command.ts";
+import { askForConnected } from "./adding.ts";
 import { arrange } from "./arrange.ts";
+import { isCableSelected, openFormAt } from "./forms.ts";
 import {
   copySelection,
   cutSelection,
@@ -19,6 +22,7 @@ import {
 import { setCanvas, useCanvas } from "./state.ts";
 import { canvasView } from "./view.ts";
 
+const always = () => true;
 const hasParts = () => useApp.getState().design.parts.length > 0;
 const severalSelected = (least: number) => () => useApp.getState().selection.parts.length >= least;
 const oneWireSelected = () => useApp.getState().selection.wires.length === 1;
@@ -33,7 +37,7 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     label: "Undo",
     group: "Edit",
     shortcuts: ["$mod+z"],
-    run: () => useApp.getState().undo(),
+    run: undoStep,
     enabled: () => useApp.temporal.getState().pastStates.length > 0,
   },
   {
@@ -41,7 +45,7 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     label: "Redo",
     group: "Edit",
     shortcuts: ["$mod+Shift+z", "$mod+y"],
-    run: () => useApp.getState().redo(),
+    run: redoStep,
     enabled: () => useApp.temporal.getState().futureStates.length > 0,
   },
   {
@@ -65,8 +69,9 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     label: "Paste",
     group: "Edit",
     shortcuts: ["$mod+v"],
-    run: paste,
-    enabled: () => useApp.getState().clipboard !== null,
+    isNative: true,
+    run: () => void paste(),
+    enabled: always,
   },
   {
     id: "duplicate",
@@ -83,6 +88,22 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     shortcuts: ["Delete", "Backspace"],
     run: deleteSelection,
     enabled: hasSelection,
+  },
+  {
+    id: "rename",
+    label: "Rename…",
+    group: "Edit",
+    shortcuts: ["F2"],
+    run: () => openFormAt("name"),
+    enabled: () => useApp.getState().selection.parts.length === 1 && useApp.getState().preview === null,
+  },
+  {
+    id: "edit-cable",
+    label: "Length and grade…",
+    group: "Edit",
+    shortcuts: ["Enter"],
+    run: () => openFormAt("cable"),
+    enabled: isCableSelected,
   },
   {
     id: "select-all",
@@ -111,6 +132,14 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     shortcuts: ["s"],
     run: () => setCanvas({ selecting: !useCanvas.getState().selecting }),
     enabled: hasParts,
+  },
+  {
+    id: "add-connected",
+    label: "Add a connected part…",
+    group: "Join",
+    shortcuts: ["e"],
+    run: askForConnected,
+    enabled: () => useApp.getState().preview === null,
   },
   {
     id: "join",

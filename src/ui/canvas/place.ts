@@ -9,8 +9,8 @@ import { addPart, moveParts } from "../../design/edits/parts.ts";
 import { partById, partsBeyond, portOf } from "../../design/lookup.ts";
 import { boxesOf, boxOf } from "./boxes.ts";
 import { frameOf } from "./frames.ts";
-import type { Point } from "./layout.ts";
-import { boxIn, freeBelow, COLUMN_GAP_PX, portIn, snapped, withRoom } from "./rooms.ts";
+import { boundsOf, type Point } from "./layout.ts";
+import { boxIn, COLUMN_GAP_PX, freeBelow, portIn, snapped, withRoom } from "./rooms.ts";
 
 export { COLUMN_GAP_PX, snapped } from "./rooms.ts";
 
@@ -142,4 +142,29 @@ function shiftedRow(
       .filter(({ id }) => shifts.has(id))
       .map(({ id, at }) => [id, [at[0] + (shifts.get(id) ?? 0), at[1]]]),
   );
+}
+
+/**
+ * Top left corner for pasted parts, none of which is to cover anything: straight below where they were copied from,
+ * or with their middle at a place, and as far down as there is room for all of them.
+ */
+export function pastePlace(
+  design: Design,
+  fragment: Pick<Design, "parts" | "wires">,
+  centre: Point | null,
+): readonly [number, number] {
+  const copied: Design = { title: "", parts: fragment.parts, wires: fragment.wires };
+  const boxes = boxesOf(copied);
+  const bounds = boundsOf(boxes);
+  if (!bounds) return [0, 0];
+  const x = centre ? snapped(centre.x - bounds.width / 2) : bounds.x;
+  let y = centre ? snapped(centre.y - bounds.height / 2) : bounds.y;
+  const others = boxesOf(design);
+  for (;;) {
+    const moved = boxes.map((b) => ({ ...b, x: b.x + x - bounds.x, y: b.y + y - bounds.y }));
+    const pushes = moved.map((box) => freeBelow(others, box) - snapped(box.y));
+    const most = Math.max(...pushes);
+    if (most <= 0) return [x, y];
+    y += most;
+  }
 }
