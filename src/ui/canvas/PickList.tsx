@@ -93,9 +93,9 @@ export function PickList<T>({ label, choices, none, onPick, isNumbered = false }
             ref={i === at ? intoSight : undefined}
             onClick={() => onPick(choice.value)}
           >
-            {isNumbered && query === "" && i < 9 && (
+            {isNumbered && (
               <span className="pick-digit" aria-hidden="true">
-                {i + 1}
+                {query === "" && i < 9 ? i + 1 : ""}
               </span>
             )}
             <span>

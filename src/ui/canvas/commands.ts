@@ -19,6 +19,7 @@ import {
   paste,
   selectAll,
 } from "./selectionEdits.ts";
+import { keepFocus } from "./selectedFocus.ts";
 import { setCanvas, useCanvas } from "./state.ts";
 import { canvasView } from "./view.ts";
 
@@ -37,7 +38,10 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     label: "Undo",
     group: "Edit",
     shortcuts: ["$mod+z"],
-    run: undoStep,
+    run: () => {
+      undoStep();
+      keepFocus();
+    },
     enabled: () => useApp.temporal.getState().pastStates.length > 0,
   },
   {
@@ -45,7 +49,10 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     label: "Redo",
     group: "Edit",
     shortcuts: ["$mod+Shift+z", "$mod+y"],
-    run: redoStep,
+    run: () => {
+      redoStep();
+      keepFocus();
+    },
     enabled: () => useApp.temporal.getState().futureStates.length > 0,
   },
   {

@@ -6,6 +6,15 @@ export function focusSelected(): void {
   requestAnimationFrame(() => requestAnimationFrame(focusNow));
 }
 
+/** The same where the focus has gone with what had it, as after an undo; elsewhere it stays. */
+export function keepFocus(): void {
+  requestAnimationFrame(() =>
+    requestAnimationFrame(() => {
+      if (document.activeElement === document.body || document.activeElement === null) focusNow();
+    }),
+  );
+}
+
 function focusNow(): void {
   // A dialog or a list that has opened meanwhile keeps it.
   if (document.querySelector("[role=dialog], [role=menu]")) return;

@@ -2,6 +2,7 @@ import { CircleHelp, FolderOpen, Redo2, Share2, Undo2 } from "lucide-react";
 import { useApp } from "../../../store/app.ts";
 import { useDocuments } from "../../../store/documents/documents.ts";
 import { useHistory } from "../../../store/hooks.ts";
+import { redoStep, undoStep, useStepWords } from "../../../store/steps.ts";
 import { VariantMenu } from "../../features/variants/VariantMenu.tsx";
 import { IconButton } from "../../kit/IconButton.tsx";
 import { openDialog } from "../../kit/panes.ts";
@@ -15,7 +16,7 @@ import { TitleField } from "./TitleField.tsx";
 export function TopBar({ isNarrow }: { readonly isNarrow: boolean }) {
   const { canUndo, canRedo } = useHistory();
   const opened = useApp((s) => s.opened);
-  const { undo, redo } = useApp.getState();
+  const steps = useStepWords();
   return (
     <header>
       <div className="top-bar">
@@ -28,8 +29,8 @@ export function TopBar({ isNarrow }: { readonly isNarrow: boolean }) {
         <VariantMenu />
         <SaveStateMark />
         <span className="spring" />
-        <IconButton icon={Undo2} name="Undo" keys="Ctrl+Z" disabled={!canUndo} onPress={undo} />
-        <IconButton icon={Redo2} name="Redo" keys="Ctrl+Shift+Z" disabled={!canRedo} onPress={redo} />
+        <IconButton icon={Undo2} name="Undo" keys="Ctrl+Z" hint={steps.undo && `Undo: ${steps.undo}`} disabled={!canUndo} onPress={undoStep} />
+        <IconButton icon={Redo2} name="Redo" keys="Ctrl+Shift+Z" hint={steps.redo && `Redo: ${steps.redo}`} disabled={!canRedo} onPress={redoStep} />
         {isNarrow ? (
           <IconButton icon={FolderOpen} name="Designs and examples" onPress={() => openDialog("designs")} />
         ) : (
