@@ -79,7 +79,11 @@ export type AppState = {
   readonly applyPreview: () => boolean;
   readonly select: (selection: Partial<Selection>) => void;
   readonly frame: (target: Partial<Selection>) => void;
-  readonly notify: (text: string, tone?: NoticeTone, options?: { readonly undoable?: boolean; readonly takeBack?: () => void }) => void;
+  readonly notify: (
+    text: string,
+    tone?: NoticeTone,
+    options?: { readonly undoable?: boolean; readonly takeBack?: () => void },
+  ) => void;
   readonly dismiss: (id: number) => void;
   readonly setClipboard: (fragment: Fragment) => void;
   readonly setConnecting: (from: PortRef | null) => void;
@@ -236,7 +240,13 @@ export const useApp = create<AppState>()(
             notices: [
               // A refusal tried again replaces its earlier notice instead of piling up.
               ...s.notices.filter((n) => n.text !== text).slice(1 - NOTICE_LIMIT),
-              { id: ++counter, text, tone, undoable: options?.undoable ?? false, takeBack: options?.takeBack },
+              {
+                id: ++counter,
+                text,
+                tone,
+                undoable: options?.undoable ?? false,
+                takeBack: options?.takeBack,
+              },
             ],
           })),
         dismiss: (id) => set((s) => ({ notices: s.notices.filter((n) => n.id !== id) })),

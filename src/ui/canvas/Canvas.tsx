@@ -40,11 +40,13 @@ export function Canvas({ children }: { readonly children?: ReactNode }) {
   return (
     <>
       <CanvasMenu>
-        {/* Only followed, for the strips of wires that have none docked: what can be done here is done by parts and wires. */}
-        {/* biome-ignore lint/a11y/noStaticElementInteractions: see above */}
+        {/* biome-ignore lint/a11y/useSemanticElements: a fieldset is for what is filled in. */}
         <div
           className="canvas"
           ref={frame}
+          role="group"
+          aria-label="Canvas"
+          tabIndex={-1}
           data-detail={detail}
           data-preview={isPreview}
           data-walk={isWalked}

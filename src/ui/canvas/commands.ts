@@ -8,6 +8,7 @@ import { type Command, runIfEnabled } from "../kit/command.ts";
 import { askForConnected } from "./adding.ts";
 import { arrange } from "./arrange.ts";
 import { isCableSelected, openFormAt } from "./forms.ts";
+import { GO_COMMANDS } from "./goAlong.ts";
 import {
   copySelection,
   cutSelection,
@@ -19,7 +20,6 @@ import {
   paste,
   selectAll,
 } from "./selectionEdits.ts";
-import { keepFocus } from "./selectedFocus.ts";
 import { setCanvas, useCanvas } from "./state.ts";
 import { canvasView } from "./view.ts";
 
@@ -38,10 +38,7 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     label: "Undo",
     group: "Edit",
     shortcuts: ["$mod+z"],
-    run: () => {
-      undoStep();
-      keepFocus();
-    },
+    run: undoStep,
     enabled: () => useApp.temporal.getState().pastStates.length > 0,
   },
   {
@@ -49,10 +46,7 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     label: "Redo",
     group: "Edit",
     shortcuts: ["$mod+Shift+z", "$mod+y"],
-    run: () => {
-      redoStep();
-      keepFocus();
-    },
+    run: redoStep,
     enabled: () => useApp.temporal.getState().futureStates.length > 0,
   },
   {
@@ -140,6 +134,7 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     run: () => setCanvas({ selecting: !useCanvas.getState().selecting }),
     enabled: hasParts,
   },
+  ...GO_COMMANDS,
   {
     id: "add-connected",
     label: "Add a connected part…",

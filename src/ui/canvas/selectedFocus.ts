@@ -1,18 +1,11 @@
-/** After a list, a form or a deletion the focus goes on where the eye is: to what is selected, else to the canvas. */
+/** After a list or a form on the canvas the focus goes on where the eye is: to what is selected, else to the canvas. */
 import { useApp } from "../../store/app.ts";
+import { focusCanvas } from "../kit/focusKeeper.ts";
+import { focusItem } from "./focusItem.ts";
 
 /** Waits a moment, since a card that has just been added is drawn with the next frame. */
 export function focusSelected(): void {
   requestAnimationFrame(() => requestAnimationFrame(focusNow));
-}
-
-/** The same where the focus has gone with what had it, as after an undo; elsewhere it stays. */
-export function keepFocus(): void {
-  requestAnimationFrame(() =>
-    requestAnimationFrame(() => {
-      if (document.activeElement === document.body || document.activeElement === null) focusNow();
-    }),
-  );
 }
 
 function focusNow(): void {
@@ -21,16 +14,7 @@ function focusNow(): void {
   const { parts, wires } = useApp.getState().selection;
   const [part] = parts;
   const [wire] = wires;
-  const target =
-    (part !== undefined && elementOf(".react-flow__node", part)) ||
-    (wire !== undefined && elementOf(".react-flow__edge", wire)) ||
-    document.querySelector<HTMLElement>(".canvas .react-flow__pane, .canvas .react-flow");
-  if (target instanceof SVGElement || target instanceof HTMLElement) {
-    if (!target.hasAttribute("tabindex")) target.setAttribute("tabindex", "-1");
-    target.focus({ preventScroll: true });
-  }
-}
-
-function elementOf(selector: string, id: string): Element | null {
-  return document.querySelector(`${selector}[data-id="${CSS.escape(id)}"]`);
+  if (part !== undefined) focusItem({ part });
+  else if (wire !== undefined) focusItem({ wire });
+  else focusCanvas();
 }

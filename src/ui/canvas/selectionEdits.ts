@@ -6,8 +6,11 @@ import { moveParts } from "../../design/edits/parts.ts";
 import { removeParts } from "../../design/edits/remove.ts";
 import { useApp } from "../../store/app.ts";
 import { plural } from "../../words/plural.ts";
+import { focusCanvas } from "../kit/focusKeeper.ts";
 import { reveal } from "./adding.ts";
 import { boxesOf } from "./boxes.ts";
+import { focusItem } from "./focusItem.ts";
+import { neighbourOf } from "./goAlong.ts";
 import { boundsOf } from "./layout.ts";
 import { pastePlace } from "./place.ts";
 import { withRoom } from "./rooms.ts";
@@ -29,8 +32,11 @@ export function hasSelectedParts(): boolean {
 /** Deletes what is selected; the wire of a part that sat in line closes again. */
 export function deleteSelection(): void {
   const { design, selection, change } = useApp.getState();
-  change(removeParts(design, partIds(), new Set(selection.wires)));
-  focusSelected();
+  const isHere = document.activeElement?.closest(".canvas, .inspector");
+  const next = neighbourOf(design, selection);
+  if (!change(removeParts(design, partIds(), new Set(selection.wires))) || !isHere) return;
+  if (next) focusItem(next);
+  else focusCanvas();
 }
 
 export function copySelection(): void {

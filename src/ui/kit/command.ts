@@ -13,6 +13,8 @@ export type Command = {
   readonly shortcuts: readonly string[];
   /** The browser has an event of its own for these keys, which the page listens to. */
   readonly isNative?: true;
+  /** Its keys work wherever the focus is on the page, also in a field. */
+  readonly isAnywhere?: boolean;
   readonly run: () => void;
   readonly enabled: () => boolean;
 };

@@ -6,6 +6,7 @@ import { useApp } from "../../../store/app.ts";
 import { deleteSelection, duplicateSelection } from "../../canvas/selectionEdits.ts";
 import { counted } from "../../kit/format.ts";
 import { ManyFields } from "./ManyFields.tsx";
+import { MoveButtons } from "./MoveButtons.tsx";
 
 /** Several parts or wires at once: how many, and what can be done to all of them. */
 export function ManyCard({
@@ -57,6 +58,7 @@ export function ManyCard({
           </button>
         </div>
       ) : null}
+      {parts.length > 0 ? <MoveButtons /> : null}
       <div className="button-row">
         <button type="button" className="button" disabled={parts.length === 0} onClick={duplicateSelection}>
           <Copy size={16} aria-hidden /> Duplicate

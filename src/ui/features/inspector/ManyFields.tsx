@@ -1,6 +1,7 @@
 /** Values that several parts have in common, set for all of them at once. */
-import type { PartRecord } from "../../../evaluate/evaluation.ts";
+
 import { isSameValue } from "../../../design/options.ts";
+import type { PartRecord } from "../../../evaluate/evaluation.ts";
 import type { FieldMeta } from "../../../parts/fields.ts";
 import { describedOptions, doesCount } from "../../../parts/meanings.ts";
 import { useApp } from "../../../store/app.ts";
@@ -49,7 +50,11 @@ function commonFields(records: readonly PartRecord[]): readonly CommonField[] {
     if (meta.control === "rows" || meta.advanced) return [];
     const isCommon = others.every(({ kind }) => {
       const other = describedOptions(kind).get(key);
-      return other?.control === meta.control && other.label === meta.label && isSameValue(other.choices, meta.choices);
+      return (
+        other?.control === meta.control &&
+        other.label === meta.label &&
+        isSameValue(other.choices, meta.choices)
+      );
     });
     if (!isCommon || !records.every(({ options }) => doesCount(meta, options))) return [];
     const value = first.options[key];

@@ -6,21 +6,22 @@ import { IconButton } from "../../kit/IconButton.tsx";
 /** Long enough to read a sentence and reach for its button [ms]; errors stay until dismissed. */
 const SHOWN_MS = 8000;
 
-/** Short messages over the canvas, read out politely. */
+/** Short messages over the canvas; the announcer reads them out. */
 export function Notices() {
   const notices = useApp((s) => s.notices);
   return (
-    <div className="notices" role="status" aria-live="polite" aria-label="Messages">
+    <section className="notices" aria-label="Messages">
       {notices.map((notice) => (
         <NoticeItem key={notice.id} notice={notice} />
       ))}
-    </div>
+    </section>
   );
 }
 
 function NoticeItem({ notice }: { readonly notice: Notice }) {
   const { dismiss, undo } = useApp.getState();
   const { id, tone } = notice;
+  const takeBack = notice.takeBack ?? (notice.undoable ? undo : undefined);
   useEffect(() => {
     if (tone === "error") return;
     const timer = setTimeout(() => useApp.getState().dismiss(id), SHOWN_MS);
@@ -29,12 +30,12 @@ function NoticeItem({ notice }: { readonly notice: Notice }) {
   return (
     <div className={`notice ${tone}`}>
       <span>{notice.text}</span>
-      {notice.undoable ? (
+      {takeBack ? (
         <button
           type="button"
           className="button"
           onClick={() => {
-            undo();
+            takeBack();
             dismiss(id);
           }}
         >

@@ -62,7 +62,9 @@ describe("the pane of cures", () => {
         .report.verdicts.filter((v) => v.role === "receiver")
         .every((v) => v.state !== "fails"),
     ).toBe(true);
-    expect(screen.getByRole("status").textContent).toMatch(/Nothing is wrong any more/);
+    expect(screen.getByRole("region", { name: "After the change" }).textContent).toMatch(
+      /Nothing is wrong any more/,
+    );
     fireEvent.click(screen.getByRole("button", { name: "Undo the last change" }));
     expect(app().design).toBe(before);
   });

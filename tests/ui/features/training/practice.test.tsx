@@ -75,7 +75,7 @@ describe("a case on its own screen", () => {
     choose(/^Connected to/, "split/out1");
     expect(document.querySelector(".meter-value")).toBeNull();
     press("Measure");
-    expect(document.querySelector(".meter-value")?.textContent).toMatch(/dBµV on \d+ TV multiplexes/);
+    expect(document.querySelector(".meter-value")?.textContent).toMatch(/dBµV on \d+ TV channels/);
     choose(/^Connected to/, "drop1/in");
     press("Measure");
     expect(document.querySelector(".meter-value")?.textContent).toBe("nothing");
