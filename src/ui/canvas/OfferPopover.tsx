@@ -64,7 +64,7 @@ function OfferBody({ offer }: { readonly offer: Offer }) {
     case "parts":
       return <PartList from={offer.from} />;
     case "ports":
-      return <PortList of={offer.of} begins={offer.begins} />;
+      return <PortList of={offer.of} others={offer.others} />;
     case "partners":
       return <PartnerList from={offer.from} to={offer.to} />;
     case "name":
@@ -79,7 +79,7 @@ function titleOf(offer: Offer): string {
     case "parts":
       return `Add to ${portWords(offer.from)}`;
     case "ports":
-      return offer.begins ? "Add a part, or go on from a free output" : "Add to which port?";
+      return offer.others ? "Add a part, or go on from a free output" : "Add to which port?";
     case "partners":
       return `Join ${portWords(offer.from)} to…`;
     case "name":
@@ -134,22 +134,23 @@ function lengthIn(query: string): number | undefined {
 
 type PortChoice = { readonly port: PortRef } | { readonly kind: string };
 
-function PortList({ of, begins }: { readonly of: readonly PortRef[]; readonly begins: boolean }) {
-  const ports = of.map((port): PickOption<PortChoice> => {
+function PortList({ of, others }: Omit<Extract<Offer, { readonly about: "ports" }>, "about">) {
+  const choiceOf = (port: PortRef): PickOption<PortChoice> => {
     return { key: port.join("/"), words: portWords(port), value: { port } };
-  });
+  };
   const kinds = CATALOGUE.map((kind): PickOption<PortChoice> => {
     const about = FAMILY_NAMES[kind.family];
     return { key: kind.kind, words: kind.name, about, also: kind.keywords, value: { kind: kind.kind } };
   });
   const [starts, rest] = [kinds.filter((k) => isStart(k.key)), kinds.filter((k) => !isStart(k.key))];
-  const offer: Offer = { about: "ports", of, begins };
+  const offer: Offer = { about: "ports", of, others };
+  const ports = of.map(choiceOf);
   return (
     <>
       <p className="offer-title">{titleOf(offer)}</p>
       <PickList
-        label={begins ? "Part or output" : "Port"}
-        choices={begins ? [...starts, ...ports, ...rest] : ports}
+        label={others ? "Part or output" : "Port"}
+        choices={others ? [...ports, ...starts, ...others.map(choiceOf), ...rest] : ports}
         none="Nothing of that name."
         isNumbered
         onPick={(choice) => {

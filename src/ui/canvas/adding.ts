@@ -3,10 +3,11 @@ import type { PartId, PortRef } from "../../design/design.ts";
 import { type Attachment, freePorts } from "../../design/edits/attach.ts";
 import type { Edit } from "../../design/edits/edit.ts";
 import { newPart } from "../../design/edits/parts.ts";
-import { partById, portOf } from "../../design/lookup.ts";
+import { isSamePort, partById, portOf } from "../../design/lookup.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { type Selection, useApp } from "../../store/app.ts";
 import { joinedByDrop } from "./dropJoin.ts";
+import { focusedItem } from "./focusItem.ts";
 import { boundsOf, type Point } from "./layout.ts";
 import { openOffer } from "./offer.ts";
 import { addInRoom, attachInLane, insertWithRoom } from "./place.ts";
@@ -51,20 +52,23 @@ export function addConnected(from: PortRef, attachment: Attachment): void {
 }
 
 /**
- * Asks what to hang on the selected parts: at once where only one output is free or all are alike, by port where there
- * are several, and where nothing is selected, what to begin with.
+ * Asks what to hang on the selected parts: at once where one output is free or a chain goes on, by port where there are
+ * several. With nothing selected it offers the ports of the card that has the focus, what a reception begins with, and
+ * every free output.
  */
 export function askForConnected(): void {
   const { design, selection } = useApp.getState();
   const ports = selection.parts.flatMap((id) => freePorts(design, id));
-  const [first] = ports;
-  const outputs = ports.filter((ref) => isOutput(ref));
-  const shown = outputs.length > 0 ? outputs : ports;
-  if (first && (shown.length === 1 || selection === lastAdded)) openPartsFor(shown[0] ?? first);
-  else if (first) openOffer({ about: "ports", of: ports, begins: false }, placeOf(shown[0]));
+  const outputs = ports.filter(isOutput);
+  const [next] = outputs.length > 0 ? outputs : ports;
+  if (next && (outputs.length === 1 || ports.length === 1 || selection === lastAdded)) openPartsFor(next);
+  else if (next) openOffer({ about: "ports", of: ports, others: null }, placeOf(next));
   else {
+    const focused = focusedItem();
+    const of = focused && "part" in focused ? freePorts(design, focused.part) : [];
     const all = design.parts.flatMap(({ id }) => freePorts(design, id)).filter(isOutput);
-    openOffer({ about: "ports", of: all, begins: true }, placeOf(undefined));
+    const others = all.filter((ref) => !of.some((own) => isSamePort(own, ref)));
+    openOffer({ about: "ports", of, others }, placeOf(of[0]));
   }
 }
 

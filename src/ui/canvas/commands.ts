@@ -20,6 +20,7 @@ import {
   paste,
   selectAll,
 } from "./selectionEdits.ts";
+import { stayOnCanvas } from "./selectedFocus.ts";
 import { setCanvas, useCanvas } from "./state.ts";
 import { canvasView } from "./view.ts";
 
@@ -123,6 +124,7 @@ export const CANVAS_COMMANDS: readonly Command[] = [
       useApp.getState().setConnecting(null);
       useApp.getState().select({});
       setCanvas({ selecting: false });
+      stayOnCanvas();
     },
     enabled: () => hasSelection() || useApp.getState().connecting !== null || useCanvas.getState().selecting,
   },

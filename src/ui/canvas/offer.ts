@@ -6,8 +6,8 @@ import type { Point } from "./layout.ts";
 export type Offer =
   /** Parts that fit a port. */
   | { readonly about: "parts"; readonly from: PortRef }
-  /** Free ports to go on from; with none named, parts to begin with as well. */
-  | { readonly about: "ports"; readonly of: readonly PortRef[]; readonly begins: boolean }
+  /** Free ports to go on from: those of a part, and where that is not all, others and parts to begin with. */
+  | { readonly about: "ports"; readonly of: readonly PortRef[]; readonly others: readonly PortRef[] | null }
   /** Ports of one part that a wire might be led to. */
   | { readonly about: "partners"; readonly from: PortRef; readonly to: readonly PortRef[] }
   | { readonly about: "name"; readonly part: PartId }
