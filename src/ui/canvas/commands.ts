@@ -4,7 +4,7 @@ import { align, distribute } from "../../design/edits/arrange.ts";
 import type { Edit } from "../../design/edits/edit.ts";
 import { useApp } from "../../store/app.ts";
 import { type Command, runIfEnabled } from "../kit/command.ts";
-import { arrange } from "./arrange.ts";
+import { arrange, arrangeSelected } from "./arrange.ts";
 import { GO_COMMANDS } from "./goAlong.ts";
 import {
   copySelection,
@@ -137,6 +137,14 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     shortcuts: ["$mod+Shift+l"],
     run: () => void arrange(),
     enabled: hasParts,
+  },
+  {
+    id: "arrange-selection",
+    label: "Arrange the selected parts",
+    group: "Arrange",
+    shortcuts: [],
+    run: () => void arrangeSelected(),
+    enabled: severalSelected(2),
   },
   ...lining("align-left", "Line up left edges", 2, (d, ids) => align(d, ids, "left")),
   ...lining("align-top", "Line up top edges", 2, (d, ids) => align(d, ids, "top")),
