@@ -19,10 +19,13 @@ p { margin-bottom: 2em !important; }`;
 
 const PANES = ["Parts", "Verdict", "Part", "Chain", "Cures", "Faults", "Spectrum"];
 
+// Each look goes through a whole pane or dialog.
+test.slow();
+
 test("every pane can be read and used at 320 px, also with wide spacing", async ({ page }) => {
   await open(page, "/?example=house-wideband-fails");
   for (const spaced of [false, true]) {
-    if (spaced) await page.addStyleTag({ content: SPACED });
+    if (spaced) await page.evaluate(widen, SPACED);
     expect(await beyond(page), "bar and drawing").toEqual([]);
     for (const name of PANES) {
       const button = page
@@ -39,7 +42,7 @@ test("every pane can be read and used at 320 px, also with wide spacing", async 
 test("every entry of the menus opens what fits on 320 px", async ({ page }) => {
   await open(page, "/?example=house-wideband-fails");
   for (const spaced of [false, true]) {
-    if (spaced) await page.addStyleTag({ content: SPACED });
+    if (spaced) await page.evaluate(widen, SPACED);
     for (const menu of ["Design menu", "More"]) {
       await page.getByRole("button", { name: menu, exact: true }).click();
       const entries = await page.getByRole("menuitem").allInnerTexts();
@@ -57,6 +60,13 @@ test("every entry of the menus opens what fits on 320 px", async ({ page }) => {
     }
   }
 });
+
+/** Runs in the page; its policy takes no style elements. */
+function widen(css: string): void {
+  const sheet = new CSSStyleSheet();
+  sheet.replaceSync(css);
+  document.adoptedStyleSheets.push(sheet);
+}
 
 /** What reaches beyond the edge of the screen, or of the words it holds, where no scrolling brings it back. */
 function beyond(page: Page): Promise<readonly string[]> {
@@ -77,7 +87,10 @@ function beyond(page: Page): Promise<readonly string[]> {
       const box = element.getBoundingClientRect();
       const isSeen = element.checkVisibility({ visibilityProperty: true }) && box.width > 1 && box.height > 1;
       if (!isSeen || element.closest(".unseen, .canvas") || scrolls(element)) continue;
-      const isCut = element.matches("button, [role=tab]") && element.scrollWidth > element.clientWidth + 2;
+      const isCut =
+        element.matches("button, [role=tab]") &&
+        element.textContent !== "" &&
+        element.scrollWidth > element.clientWidth + 2;
       if (box.left < -1 || box.right > innerWidth + 1 || isCut)
         found.push(
           `${element.tagName} ${element.getAttribute("aria-label") ?? element.textContent?.slice(0, 40)}`,
