@@ -21,7 +21,7 @@ export function LowerPane() {
 
 function closeSpectrum(): void {
   usePanes.setState({ spectrumOpen: false, sheet: null });
-  keepFocusIn("below", "panes");
+  keepFocusIn("panes", "drawing");
 }
 
 function ShownWalk() {
