@@ -30,6 +30,7 @@ const quotedKeys = (text: string): readonly string[] =>
 
 /** Files that name kinds, which ones, and why that is no knowledge about them. */
 const NAMED: Readonly<Record<string, readonly [keys: string, why: string]>> = {
+  "design/feeding/feedingGraph.ts": ["cable equaliser filter load meter", "jobs of the declaration"],
   "evaluate/cell.ts": ["load", "a symbol for the unknown kind"],
   "evaluate/trace.ts": ["cable filter", "shapes of a response and what a step is called"],
   "signal/band.ts": ["filter", "why a carrier is cut"],
