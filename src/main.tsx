@@ -6,9 +6,10 @@ import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { openHistory, useApp } from "./store/app.ts";
 import { attachAutosave } from "./store/documents/autosave.ts";
-import { followAddress, openAtStart } from "./ui/features/documents/actions.ts";
+import { followAddress, openAtStart, openCasesBy } from "./ui/features/documents/actions.ts";
 import { registerOffline } from "./ui/features/offline/newVersion.ts";
-import { openBookFromAddress } from "./ui/features/rulebook/book.ts";
+import { openTraining } from "./ui/features/training/actions.ts";
+import { openBookFromAddress } from "./ui/kit/asked/book.ts";
 import { applyTheme, followTheme } from "./ui/kit/theme.ts";
 import { App } from "./ui/shell/App.tsx";
 import { CrashScreen } from "./ui/shell/CrashScreen.tsx";
@@ -24,6 +25,7 @@ attachAutosave({
   history: openHistory,
   follow: (history) => useApp.getState().follow(history),
 });
+openCasesBy(openTraining);
 followAddress();
 openBookFromAddress();
 void openAtStart();

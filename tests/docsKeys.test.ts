@@ -2,7 +2,8 @@
 /** The README names keys as the commands have them; these know the panes, so this test has a page. */
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { commandOf, shortcutWords } from "../src/ui/shell/commands.ts";
+import { shortcutWords } from "../src/ui/kit/command.ts";
+import { commandOf } from "../src/ui/shell/commands.ts";
 
 const text = readFileSync("README.md", "utf8");
 

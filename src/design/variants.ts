@@ -18,6 +18,16 @@ function rank(name: string): number {
   return name === FIRST_VARIANT ? 0 : 1;
 }
 
+/** "Plan A", or the next letter that is free. */
+export function freshVariantName(design: Design): string {
+  const taken = new Set(variantNames(design));
+  for (let i = 0; i < 26; i++) {
+    const name = `Plan ${String.fromCharCode(65 + i)}`;
+    if (!taken.has(name)) return name;
+  }
+  return `Plan ${taken.size + 1}`;
+}
+
 /** A variant as a design of its own, to evaluate and compare; undefined for an unknown name. */
 export function variantDesign(design: Design, name: string): Design | undefined {
   const { variant: _, variants: resting = [], ...rest } = design;

@@ -12,8 +12,8 @@ import { messageOf } from "../../src/sentences/finding.ts";
 import { useApp } from "../../src/store/app.ts";
 import { ChainPane } from "../../src/ui/features/chain/ChainPane.tsx";
 import { Inspector } from "../../src/ui/features/inspector/Inspector.tsx";
-import { limitWords } from "../../src/ui/features/verdict/limitWords.ts";
 import { VerdictPane } from "../../src/ui/features/verdict/VerdictPane.tsx";
+import { limitWords } from "../../src/ui/kit/told/limitWords.ts";
 import { CrashScreen } from "../../src/ui/shell/CrashScreen.tsx";
 
 function show(children: ReactNode) {

@@ -23,7 +23,7 @@ import { WANTED_SERVICES } from "../../src/signal/carrier.ts";
 import { bandWords } from "../../src/ui/canvas/bands.ts";
 import { spectrumWords } from "../../src/ui/canvas/words.ts";
 import { loadLines } from "../../src/ui/features/inspector/sections/loads.ts";
-import { siteWords } from "../../src/ui/features/variants/siteWords.ts";
+import { siteWords } from "../../src/ui/kit/told/siteWords.ts";
 
 /** A sentence begins with a capital and ends with a stop; a phrase (label, title, clause) does neither. */
 export type Text = { readonly of: string; readonly words: string; readonly isSentence: boolean };

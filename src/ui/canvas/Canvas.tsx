@@ -1,21 +1,18 @@
 /** The canvas: parts, wires and their strips, and all that is done to them by hand. */
 import { ReactFlowProvider } from "@xyflow/react";
-import { useLayoutEffect, useRef, useState } from "react";
+import { type ReactNode, useLayoutEffect, useRef, useState } from "react";
 import { useApp } from "../../store/app.ts";
-import { PreviewBar } from "../features/preview/PreviewBar.tsx";
-import { useHasHighlight } from "../features/walk/highlight.ts";
-import { useWalkHighlight } from "../features/walk/useWalkHighlight.ts";
-import { WalkBar } from "../features/walk/WalkBar.tsx";
-import { useCommandKeys } from "../shell/keys.ts";
 import { boxesOf } from "./boxes.ts";
 import { CanvasBar } from "./CanvasBar.tsx";
 import { CanvasDialogs } from "./CanvasDialogs.tsx";
 import { Diagram } from "./Diagram.tsx";
 import { EmptyHint } from "./EmptyHint.tsx";
 import { Hatches } from "./Hatches.tsx";
+import { useHasHighlight } from "./highlight.ts";
 import { boundsOf } from "./layout.ts";
 import { Minimap } from "./Minimap.tsx";
 import { sizeOf } from "./paneSize.ts";
+import { PreviewBar } from "./preview/PreviewBar.tsx";
 import { SelectionBar } from "./SelectionBar.tsx";
 import { setCanvas, useCanvas } from "./state.ts";
 import { emptyView, fittingView, type Viewport } from "./viewMath.ts";
@@ -26,16 +23,15 @@ import "./cards.css";
 import "./wires.css";
 import "./bars.css";
 import "./strip.css";
-import "../features/walk/highlight.css";
+import "./highlight.css";
 
-export function Canvas() {
+/** `children`: bars that belong to what is shown on it just now. */
+export function Canvas({ children }: { readonly children?: ReactNode }) {
   const frame = useRef<HTMLDivElement>(null);
   const start = useStartView(frame);
   const detail = useCanvas((s) => s.detail);
   const isPreview = useApp((s) => s.preview !== null);
   const isWalked = useHasHighlight();
-  useCommandKeys(frame);
-  useWalkHighlight(frame);
   const follow = (event: { readonly target: EventTarget }) => setCanvas({ near: itemOf(event.target) });
   return (
     // Only followed, for the strips of wires that have none docked: what can be done here is done by parts and wires.
@@ -60,7 +56,7 @@ export function Canvas() {
       <EmptyHint />
       <PreviewBar />
       <div className="canvas-bars">
-        <WalkBar />
+        {children}
         <SelectionBar />
         <CanvasBar />
       </div>

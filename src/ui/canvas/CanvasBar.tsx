@@ -1,8 +1,9 @@
 /** Buttons for looking and arranging, in a corner of the canvas. */
 import { BoxSelect, Cable, Maximize, Minus, Plus, Workflow } from "lucide-react";
 import { useApp } from "../../store/app.ts";
+import { shortcutWords } from "../kit/command.ts";
 import { IconButton, type IconType } from "../kit/IconButton.tsx";
-import { commandOf, runCommand, shortcutWords } from "../shell/commands.ts";
+import { canvasCommand, runCanvasCommand } from "./commands.ts";
 import { useCanvas } from "./state.ts";
 
 export function CanvasBar() {
@@ -26,14 +27,14 @@ export function CommandButton(props: {
   readonly pressed?: boolean;
   readonly disabled?: boolean;
 }) {
-  const command = commandOf(props.id);
+  const command = canvasCommand(props.id);
   if (!command) return null;
   return (
     <IconButton
       icon={props.icon}
       name={command.label}
       keys={shortcutWords(command)}
-      onPress={() => runCommand(command.id)}
+      onPress={() => runCanvasCommand(command.id)}
       disabled={props.disabled ?? false}
       {...(props.pressed === undefined ? {} : { pressed: props.pressed })}
     />

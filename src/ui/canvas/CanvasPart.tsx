@@ -14,15 +14,15 @@ import {
   usePlainVerdict,
   useRecord,
 } from "../../store/hooks.ts";
-import { useHighlightedPart } from "../features/walk/highlight.ts";
-import { WalkMark, walkLook } from "../features/walk/WalkMark.tsx";
 import { type DockedStrip, type Frame, frameOf } from "./frames.ts";
+import { useHighlightedPart } from "./highlight.ts";
 import { tapPort } from "./joining.ts";
 import { PartFace } from "./PartFace.tsx";
 import { PortHandle } from "./PortHandle.tsx";
 import { type PartState, partState, worstOwn } from "./partState.ts";
 import { Strip, type StripDetail } from "./Strip.tsx";
 import { joinTargetKeys, useCanvas } from "./state.ts";
+import { WalkMark, walkLook } from "./WalkMark.tsx";
 import { wireSummary } from "./wireSummary.ts";
 
 export const CanvasPart = memo(function CanvasPart({ id, selected }: NodeProps) {

@@ -60,6 +60,7 @@ export function PartFace(face: Face) {
       data-selected={selected}
       data-tone={state?.tone}
       data-culprit={state?.isCulprit}
+      data-quiet={state?.isQuiet}
       data-failing={face.isFailing}
       data-mark={mark ?? undefined}
       data-walk={walk}
@@ -179,6 +180,12 @@ function Name({ id, name, label }: { readonly id: string; readonly name: string;
 }
 
 function StateBadge({ id, state }: { readonly id: string; readonly state: PartState }) {
+  if (state.isQuiet)
+    return (
+      <span className="unseen" id={`card-${id}-state`}>
+        {state.word}
+      </span>
+    );
   return (
     <span className="node-card-state" data-tone={state.tone} title={`${state.word}: ${state.why}`}>
       <Mark state={state} />

@@ -1,8 +1,8 @@
 /** The plan drawing in place of cards, under the canvas's own zoom, with what is selected marked on it. */
 import { ViewportPortal } from "@xyflow/react";
 import { useApp } from "../../store/app.ts";
-import { useHighlightedParts } from "../features/walk/highlight.ts";
 import { boxOf } from "./boxes.ts";
+import { useHighlightedParts } from "./highlight.ts";
 import { boxPath, PlanDrawing } from "./PlanDrawing.tsx";
 import { useScreenPixel } from "./useScreenPixel.ts";
 

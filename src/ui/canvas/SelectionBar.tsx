@@ -3,8 +3,8 @@ import { Copy, Crosshair, SquarePlus, Trash2, X } from "lucide-react";
 import { quoted } from "../../design/lookup.ts";
 import { useApp } from "../../store/app.ts";
 import { counted } from "../kit/format.ts";
-import { runCommand } from "../shell/commands.ts";
 import { CommandButton } from "./CanvasBar.tsx";
+import { runCanvasCommand } from "./commands.ts";
 
 export function SelectionBar() {
   const selection = useApp((s) => s.selection);
@@ -36,7 +36,7 @@ function JoiningBar() {
   return (
     <div className="canvas-bar" role="status">
       <span className="canvas-bar-words">Joining {quoted(part)}: tap a marked port or a part</span>
-      <button type="button" className="button bare" onClick={() => runCommand("select-none")}>
+      <button type="button" className="button bare" onClick={() => runCanvasCommand("select-none")}>
         <X size={16} aria-hidden /> Give up
       </button>
     </div>

@@ -52,21 +52,37 @@ export function linesOf(text: string, room: Room): number {
 }
 
 /**
- * A name that fits into so many lines: what is too long loses its middle, since names mostly begin with what a
- * thing is and end with where it is ("Satellite receiver … flat 12").
+ * A name that fits into so many lines. What is too long loses its middle, whole words where that helps: names mostly
+ * begin with what a thing is and end with where it is ("Satellite… flat 12").
  */
 export function fittingName(name: string, lines: number, room: Room): string {
-  if (linesOf(name, room) <= lines) return name;
+  const fits = (text: string) => linesOf(text, room) <= lines;
+  if (fits(name)) return name;
+  const words = name.split(" ");
+  for (let left = words.length - 1; left >= 2; left--) {
+    // The end tells apart, so it keeps the greater half.
+    for (let head = Math.max(1, Math.floor(left / 2)); head >= 1; head--) {
+      const short = `${words.slice(0, head).join(" ")}… ${words.slice(words.length - (left - head)).join(" ")}`;
+      if (fits(short)) return short;
+    }
+  }
+  const tail = words.length > 1 ? endOf(words) : "";
+  const first = [...(words[0] ?? "")];
+  for (let kept = first.length - 1; kept >= 2; kept--) {
+    const short = `${first.slice(0, kept).join("")}…${tail}`;
+    if (fits(short)) return short;
+  }
   const letters = [...name];
-  let kept = letters.length - 1;
-  while (kept > 4) {
-    const head = Math.ceil(kept * 0.5);
-    const short = `${letters.slice(0, head).join("").trimEnd()}…${letters
-      .slice(letters.length - (kept - head))
-      .join("")
-      .trimStart()}`;
-    if (linesOf(short, room) <= lines) return short;
-    kept--;
+  for (let kept = letters.length - 1; kept > 4; kept--) {
+    const head = Math.floor(kept / 2);
+    const short = `${letters.slice(0, head).join("")}…${letters.slice(letters.length - (kept - head)).join("")}`;
+    if (fits(short)) return short;
   }
   return `${letters.slice(0, 3).join("")}…`;
+}
+
+/** The last word, with the one before where it is a mere number or letter: "flat 12". */
+function endOf(words: readonly string[]): string {
+  const last = words.at(-1) ?? "";
+  return last.length <= 3 && words.length > 2 ? `${words.at(-2)} ${last}` : last;
 }

@@ -11,6 +11,8 @@ export type PartState = {
   readonly word: string;
   /** Something else is wrong because of this part, or it itself is: it stands out before what suffers from it. */
   readonly isCulprit: boolean;
+  /** What comes after it shows the same more clearly: it is read aloud, but has no mark of its own. */
+  readonly isQuiet: boolean;
   /** What a receiver's tile says: "1 of 6 TV". */
   readonly result: string;
   /** The sentence behind it, for a tooltip. */
@@ -29,13 +31,17 @@ type Judged = {
 export function partState(record: PartRecord, judged: Judged): PartState | null {
   const isCulprit = judged.culpritOf === "error" || judged.culpritOf === "warning";
   const state = plainState(record, judged);
-  return state && { ...state, isCulprit, result: judged.verdict?.result ?? state.word };
+  if (!state) return null;
+  const isFed = record.ports.some((p) => p.side === "out" && record.joined[p.id] !== undefined);
+  const suffers = state.mark === "alert" && state.tone === "danger";
+  const isQuiet = !isCulprit && isFed && (suffers || judged.verdict !== undefined);
+  return { ...state, isCulprit, isQuiet, result: judged.verdict?.result ?? state.word };
 }
 
 function plainState(
   record: PartRecord,
   { verdict, worst, culpritOf }: Judged,
-): Omit<PartState, "isCulprit" | "result"> | null {
+): Omit<PartState, "isCulprit" | "isQuiet" | "result"> | null {
   if (record.looped) {
     return {
       tone: "danger",
@@ -58,7 +64,7 @@ function plainState(
   const error = (culpritOf ?? worst.severity) === "error";
   return {
     tone: error ? "danger" : "warn",
-    mark: "alert",
+    mark: error && culpritOf ? "cross" : "alert",
     word: error ? (culpritOf ? "Cause" : "Suffers") : "Check",
     why: worst.message,
   };

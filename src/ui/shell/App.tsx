@@ -7,14 +7,15 @@ import { wasSelectedFromPane } from "../canvas/reveal.ts";
 import { DropTarget } from "../features/documents/DropTarget.tsx";
 import { UpdateBar } from "../features/offline/UpdateBar.tsx";
 import { OpeningScreen } from "../features/opening/OpeningScreen.tsx";
-import { clearQuestion } from "../features/origin/questionState.ts";
 import { PrintSheet } from "../features/print/PrintSheet.tsx";
 import { PracticeScreen } from "../features/training/PracticeScreen.tsx";
 import { goToPart } from "../features/walk/steps.ts";
-import { dropWalk } from "../features/walk/walking.ts";
+import { clearQuestion } from "../kit/asked/questionState.ts";
+import { dropWalk } from "../kit/asked/walking.ts";
 import { usePanes } from "../kit/panes.ts";
 import { useMedia } from "../kit/useMedia.ts";
 import { Dialogs } from "./Dialogs.tsx";
+import { useCommandKeys } from "./keys.ts";
 import { TopBar } from "./menus/TopBar.tsx";
 import { NarrowLayout } from "./NarrowLayout.tsx";
 import { Notices } from "./notices/Notices.tsx";
@@ -32,6 +33,7 @@ export function App() {
   const session = usePractice((s) => s.session);
   const isAway = useOpening((s) => s.problem !== null || s.working?.isShown === true);
   useFollowSelection();
+  useCommandKeys();
   if (isAway)
     return (
       <Tooltip.Provider>

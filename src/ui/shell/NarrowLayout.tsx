@@ -17,6 +17,7 @@ import { FaultsPane } from "../features/faults/FaultsPane.tsx";
 import { Inspector } from "../features/inspector/Inspector.tsx";
 import { Tray } from "../features/tray/Tray.tsx";
 import { VerdictPane } from "../features/verdict/VerdictPane.tsx";
+import { WalkBar } from "../features/walk/WalkBar.tsx";
 import { type SheetPane, toggleSheet, usePanes } from "../kit/panes.ts";
 import { BottomPane } from "./BottomPane.tsx";
 
@@ -37,7 +38,9 @@ export function NarrowLayout() {
   return (
     <div className="narrow-body">
       <main className="canvas-box">
-        <Canvas />
+        <Canvas>
+          <WalkBar />
+        </Canvas>
       </main>
       {sheet ? (
         <section key={sheet} className="sheet" aria-label={TABS.find((t) => t.key === sheet)?.name}>

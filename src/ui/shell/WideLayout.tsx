@@ -1,6 +1,7 @@
 import { ChevronUp, PanelLeftClose, PanelLeftOpen } from "lucide-react";
 import { Canvas } from "../canvas/Canvas.tsx";
 import { Tray } from "../features/tray/Tray.tsx";
+import { WalkBar } from "../features/walk/WalkBar.tsx";
 import { IconButton } from "../kit/IconButton.tsx";
 import { usePanes } from "../kit/panes.ts";
 import { BottomPane } from "./BottomPane.tsx";
@@ -29,7 +30,9 @@ export function WideLayout() {
       </aside>
       <main className="middle">
         <div className="canvas-box">
-          <Canvas />
+          <Canvas>
+            <WalkBar />
+          </Canvas>
         </div>
         <SpectrumDock />
       </main>

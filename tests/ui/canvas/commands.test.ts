@@ -6,7 +6,8 @@ import { useApp } from "../../../src/store/app.ts";
 import { addIntoWire, addKind } from "../../../src/ui/canvas/adding.ts";
 import { joinToPart, tapPort } from "../../../src/ui/canvas/joining.ts";
 import { useCanvas } from "../../../src/ui/canvas/state.ts";
-import { COMMANDS, commandOf, runCommand, shortcutWords } from "../../../src/ui/shell/commands.ts";
+import { shortcutWords } from "../../../src/ui/kit/command.ts";
+import { COMMANDS, commandOf, runCommand } from "../../../src/ui/shell/commands.ts";
 import { draw } from "../../draw.ts";
 
 const app = () => useApp.getState();

@@ -6,8 +6,8 @@ import { fieldMeta } from "../../../parts/fields.ts";
 import type { Balance, KnobChange } from "../../../remedies/balance/balance.ts";
 import { useApp } from "../../../store/app.ts";
 import { useBalance } from "../../../store/balance.ts";
-import { writeNumeral } from "../inspector/fields/numeral.ts";
-import { Message } from "../verdict/Message.tsx";
+import { writeNumeral } from "../../kit/fields/numeral.ts";
+import { Message } from "../../kit/told/Message.tsx";
 import { LevelTable } from "./LevelTable.tsx";
 
 const TITLE = "Level all outlets";

@@ -10,7 +10,7 @@ import {
 } from "../../../store/hooks.ts";
 import { spectrumWords } from "../../canvas/words.ts";
 import { counted } from "../../kit/format.ts";
-import { type StateLook, stateLook } from "../verdict/stateLook.ts";
+import { type StateLook, stateLook } from "../../kit/told/stateLook.ts";
 import type { ChainRow } from "./chainRows.ts";
 
 const BADGES: Readonly<Record<StateLook["tone"], string>> = {

@@ -4,7 +4,7 @@ import { useApp } from "../../../store/app.ts";
 import { useShownDesign } from "../../../store/hooks.ts";
 import { selectFromPane } from "../../canvas/reveal.ts";
 import { setCanvas } from "../../canvas/state.ts";
-import { StartButtons } from "../../shell/StartButtons.tsx";
+import { StartButtons } from "../../kit/StartButtons.tsx";
 import { ChainItem } from "./ChainItem.tsx";
 import { type ChainRow, chainRows } from "./chainRows.ts";
 import "./chain.css";

@@ -4,10 +4,10 @@ import { variantNames } from "../../../design/variants.ts";
 import { compareSites } from "../../../remedies/compare.ts";
 import { useApp } from "../../../store/app.ts";
 import { usePrices } from "../../../store/prices.ts";
+import { type Side, sideDesign, sidesOf, useCompared } from "../../kit/asked/compared.ts";
 import { openDialog } from "../../kit/panes.ts";
-import { useSite } from "../variants/useSite.ts";
+import { useSite } from "../../kit/told/useSite.ts";
 import { CompareResult } from "./CompareResult.tsx";
-import { type Side, sideDesign, sidesOf, useCompared } from "./comparedState.ts";
 import "./compare.css";
 
 /** Two states of a design side by side: what is to be done, who gains and loses what, what it costs. */

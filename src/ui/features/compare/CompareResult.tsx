@@ -1,14 +1,14 @@
 import { Printer } from "lucide-react";
 import { usePrices } from "../../../store/prices.ts";
 import { openDialog } from "../../kit/panes.ts";
-import { costWords } from "../cures/costWords.ts";
-import { WorkList } from "../cures/WorkList.tsx";
-import { printPage } from "../print/page.ts";
-import { siteWords } from "../variants/siteWords.ts";
+import { printPage } from "../../kit/printPage.ts";
+import { costWords } from "../../kit/told/costWords.ts";
+import { FindingsTurned } from "../../kit/told/FindingsTurned.tsx";
+import type { Compared } from "../../kit/told/sides.ts";
+import { siteWords } from "../../kit/told/siteWords.ts";
+import { WorkList } from "../../kit/told/WorkList.tsx";
 import { CustomerPage } from "./CustomerPage.tsx";
-import { FindingsTurned } from "./FindingsTurned.tsx";
 import { PlaceTable } from "./PlaceTable.tsx";
-import type { Compared } from "./sides.ts";
 
 export function CompareResult({ compared }: { readonly compared: Compared }) {
   const { comparison, before, after, names } = compared;

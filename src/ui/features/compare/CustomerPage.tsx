@@ -8,11 +8,11 @@ import { usePrices } from "../../../store/prices.ts";
 import { plural } from "../../../words/plural.ts";
 import { boxesOf } from "../../canvas/boxes.ts";
 import { boundsOf } from "../../canvas/layout.ts";
-import { costWords } from "../cures/costWords.ts";
-import { WorkList } from "../cures/WorkList.tsx";
-import { PrintDrawing } from "../print/PrintDrawing.tsx";
-import { workingWords } from "../variants/siteWords.ts";
-import { type Compared, verdictIn } from "./sides.ts";
+import { PrintDrawing } from "../../canvas/PrintDrawing.tsx";
+import { costWords } from "../../kit/told/costWords.ts";
+import { type Compared, verdictIn } from "../../kit/told/sides.ts";
+import { workingWords } from "../../kit/told/siteWords.ts";
+import { WorkList } from "../../kit/told/WorkList.tsx";
 
 /** Before and after on paper, in words that need no training. */
 export function CustomerPage({ compared }: { readonly compared: Compared }) {

@@ -6,8 +6,8 @@ import { verdictSentence } from "../../../sentences/verdict.ts";
 import { SERVICE_NAMES } from "../../../signal/carrier.ts";
 import { decimal, levelRangeWords } from "../../kit/format.ts";
 import { ScrollBox } from "../../kit/ScrollBox.tsx";
-import { type Compared, inOrder, verdictIn } from "./sides.ts";
-import { TurnMark } from "./TurnMark.tsx";
+import { type Compared, inOrder, verdictIn } from "../../kit/told/sides.ts";
+import { TurnMark } from "../../kit/told/TurnMark.tsx";
 
 /** Every receiver and outlet with what it gets before and after; those where nothing turns are folded away. */
 export function PlaceTable({ compared }: { readonly compared: Compared }) {

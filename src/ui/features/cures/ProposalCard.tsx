@@ -10,13 +10,13 @@ import { useApp } from "../../../store/app.ts";
 import { useCures } from "../../../store/cures.ts";
 import { usePrices } from "../../../store/prices.ts";
 import { plural } from "../../../words/plural.ts";
-import { compareWithPresent } from "../compare/comparedState.ts";
-import { Message } from "../verdict/Message.tsx";
+import { compareWithPresent } from "../../kit/asked/compared.ts";
+import { costWords } from "../../kit/told/costWords.ts";
+import { Message } from "../../kit/told/Message.tsx";
+import { WorkList } from "../../kit/told/WorkList.tsx";
 import { Afterwards } from "./Afterwards.tsx";
 import { applyProposal, keepAsVariant, proposalDesign, titleOf, togglePreview } from "./actions.ts";
-import { costWords } from "./costWords.ts";
 import { proofMarks } from "./proofWords.ts";
-import { WorkList } from "./WorkList.tsx";
 
 /** One change that is proved: what to do, why, what it costs, what it cures and brings. */
 export const ProposalCard = memo(function ProposalCard({ proposal }: { readonly proposal: Proposal }) {

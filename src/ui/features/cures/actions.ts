@@ -2,27 +2,12 @@
 import type { Design } from "../../../design/design.ts";
 import { done } from "../../../design/edits/edit.ts";
 import { addVariant } from "../../../design/edits/variants.ts";
-import type { Finding } from "../../../findings/finding.ts";
+import { freshVariantName } from "../../../design/variants.ts";
 import type { Proposal } from "../../../remedies/search.ts";
 import { cureTitle } from "../../../sentences/cures/title.ts";
 import { useApp } from "../../../store/app.ts";
-import { type CureRequest, useCures } from "../../../store/cures.ts";
-import { usePrices } from "../../../store/prices.ts";
-import { showPane } from "../../kit/panes.ts";
-import { freshName } from "../variants/actions.ts";
+import { useCures } from "../../../store/cures.ts";
 import { withPlacedCards } from "./placedCards.ts";
-
-/** Opens the pane and begins to search. */
-export async function findCures(complaint: CureRequest = {}): Promise<void> {
-  showPane("cures");
-  // Ranked by the user's own prices, so these come first.
-  await usePrices.getState().load();
-  useCures.getState().start(complaint);
-}
-
-export function findCuresFor(finding: Finding): void {
-  void findCures({ target: finding });
-}
 
 /** The design of a proposal as it is shown and taken over. */
 export function proposalDesign(proposal: Proposal): Design {
@@ -59,7 +44,7 @@ export function applyProposal(proposal: Proposal): void {
 export function keepAsVariant(proposal: Proposal): void {
   const { closePreview, design, change, notify } = useApp.getState();
   closePreview();
-  const name = freshName(design);
+  const name = freshVariantName(design);
   if (change(addVariant(design, name, proposalDesign(proposal))))
     notify(`Now at work on variant “${name}”; what was before rests beside it.`, "info", { undoable: true });
 }

@@ -6,9 +6,10 @@ import { useDocuments } from "../../../store/documents/documents.ts";
 import { persistenceWords } from "../../../store/documents/persistence.ts";
 import { counted } from "../../kit/format.ts";
 import { IconButton } from "../../kit/IconButton.tsx";
-import { OfflineWords } from "../offline/OfflineWords.tsx";
+import { OfflineWords } from "../../kit/told/OfflineWords.tsx";
 import { chooseFile, openEmpty, openExample, openStored } from "./actions.ts";
 import { chooseDownload, downloadEverything } from "./downloadEverything.ts";
+import "../../kit/list.css";
 import "./documents.css";
 
 /** Own designs, and the examples below them. */

@@ -26,9 +26,9 @@ import { startMarks } from "../../../store/startMark.ts";
 import { usePractice } from "../../../store/trainingSession.ts";
 import { evaluateAndReportNow } from "../../../store/trial.ts";
 import { addressRequestOf, linkAddress, withoutAddressRequest } from "../../kit/addressRequest.ts";
+import { download, fileName } from "../../kit/download.ts";
 import { openDialog } from "../../kit/panes.ts";
 import { pickFile } from "../../kit/pickFile.ts";
-import { openTraining } from "../training/actions.ts";
 
 /** The example that greets whoever comes for the first time. */
 const FIRST_EXAMPLE = "house-universal";
@@ -239,26 +239,6 @@ export function downloadDesign(design: Design = useApp.getState().design, writin
   download(text, `${fileName(design.title)}.json`);
 }
 
-export function download(text: string, name: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
-  const anchor = document.createElement("a");
-  anchor.href = address;
-  anchor.download = name;
-  anchor.click();
-  // The browser has taken the blob over by then; freeing it in the same turn would cancel the download.
-  setTimeout(() => URL.revokeObjectURL(address), 10_000);
-}
-
-/** A title as a file name: letters and digits of any script, the rest as hyphens. */
-export function fileName(title: string): string {
-  const name = title
-    .normalize("NFC")
-    .replace(/[^\p{L}\p{N}]+/gu, "-")
-    .replace(/^-+|-+$/g, "")
-    .slice(0, 60);
-  return name === "" ? "design" : name;
-}
-
 /** Opens what the address asks for, else what was open last, else the first example. */
 export async function openAtStart(): Promise<void> {
   const { type } = addressRequestOf(window.location.href);
@@ -272,9 +252,19 @@ async function followWish(): Promise<"done" | "over the document"> {
   if (wish.type === "link" && (await openLink(wish.fragment))) forgetWish();
   if (wish.type === "example") await openExample(wish.key);
   if (wish.type !== "training") return "done";
-  const trouble = await openTraining(wish.fragment, isFitForPractice);
+  const trouble = await openCase(wish.fragment, isFitForPractice);
   if (trouble !== null) refuse({ type: "refused", what: "practice", reason: trouble });
   return usePractice.getState().session ? "over the document" : "done";
+}
+
+/** Opens a practice case that an address names: null, or a sentence that says why not. */
+type CaseOpener = (fragment: string, isFit: (design: Design) => Promise<boolean>) => Promise<string | null>;
+
+let openCase: CaseOpener = async () => "There is no practice here.";
+
+/** Tells how practice cases are opened: practice is built upon documents, and not the other way round. */
+export function openCasesBy(opener: CaseOpener): void {
+  openCase = opener;
 }
 
 async function isFitForPractice(design: Design): Promise<boolean> {

@@ -10,11 +10,11 @@ import {
 import { useDocuments } from "../../../store/documents/documents.ts";
 import { pricesToAdd, usePrices } from "../../../store/prices.ts";
 import { casesToAdd, useTraining } from "../../../store/training.ts";
+import { download } from "../../kit/download.ts";
 import { counted } from "../../kit/format.ts";
 import { openDialog } from "../../kit/panes.ts";
 import { pickFile } from "../../kit/pickFile.ts";
 import { setTheme, useThemeChoice } from "../../kit/theme.ts";
-import { download } from "./actions.ts";
 
 /** A download that was read, and waits for the user to agree. */
 export type PendingRestore = {

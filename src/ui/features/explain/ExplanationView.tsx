@@ -4,7 +4,7 @@ import type { Evaluation } from "../../../evaluate/evaluation.ts";
 import type { Finding } from "../../../findings/finding.ts";
 import { explainFinding } from "../../../sentences/finding.ts";
 import { useApp } from "../../../store/app.ts";
-import { openRuleBook } from "../rulebook/book.ts";
+import { openRuleBook } from "../../kit/asked/book.ts";
 import { FindingPicture } from "./FindingPicture.tsx";
 import "./explain.css";
 

@@ -7,7 +7,7 @@ import { faultSentence } from "../../../sentences/faults/faultWords.ts";
 import { SERVICE_NAMES } from "../../../signal/carrier.ts";
 import { useApp } from "../../../store/app.ts";
 import { selectFromPane } from "../../canvas/reveal.ts";
-import { Message } from "../verdict/Message.tsx";
+import { Message } from "../../kit/told/Message.tsx";
 import { isShownFault, toggleFault } from "./actions.ts";
 import { useDocumentState } from "./useDocumentState.ts";
 

@@ -1,6 +1,6 @@
 import { useApp } from "../../../store/app.ts";
+import { useFaultsView } from "../../kit/asked/whatFails.ts";
 import { Finder } from "./Finder.tsx";
-import { useFaultsView } from "./state.ts";
 import { WhatIf } from "./WhatIf.tsx";
 import "./faults.css";
 

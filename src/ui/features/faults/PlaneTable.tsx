@@ -4,8 +4,8 @@ import { type Symptom, type SymptomPlace, symptomKey } from "../../../remedies/f
 import { planeName } from "../../../sentences/faults/reasonWords.ts";
 import { plainLabelOf } from "../../../sentences/phrases.ts";
 import { type Seen, useFinder } from "../../../store/faultFinder.ts";
+import { printPage } from "../../kit/printPage.ts";
 import { ScrollBox } from "../../kit/ScrollBox.tsx";
-import { printPage } from "../print/page.ts";
 import { PaperPlanes } from "./PaperPlanes.tsx";
 import { PlaneGrid, planeColumns } from "./PlaneGrid.tsx";
 import { useDocumentState } from "./useDocumentState.ts";

@@ -3,9 +3,9 @@ import type { Fault } from "../../../remedies/faults/fault.ts";
 import { faults } from "../../../remedies/faults/list.ts";
 import { FAULT_WORDS, faultSentence } from "../../../sentences/faults/faultWords.ts";
 import { useApp } from "../../../store/app.ts";
+import { type Subject, useFaultsView } from "../../kit/asked/whatFails.ts";
 import { showFault } from "./actions.ts";
 import { Consequences } from "./Consequences.tsx";
-import { type Subject, useFaultsView } from "./state.ts";
 import { faultGroups, subjectWords } from "./subjectFaults.ts";
 
 /** One part or wire, the single faults that it can have, and what the chosen one does. */

@@ -1,22 +1,9 @@
-/** The ways into the pane of faults, and looking at a fault on the canvas without putting it into the design. */
+/** Looking at a fault on the canvas without putting it into the design. */
 import type { Design } from "../../../design/design.ts";
 import type { Fault } from "../../../remedies/faults/fault.ts";
 import { faultSentence } from "../../../sentences/faults/faultWords.ts";
 import { useApp } from "../../../store/app.ts";
 import type { Preview } from "../../../store/preview.ts";
-import { showPane } from "../../kit/panes.ts";
-import { type Subject, useFaultsView } from "./state.ts";
-
-export function askWhatFails(subject: Subject): void {
-  useApp.getState().closePreview();
-  useFaultsView.setState({ mode: "what-if", subject, chosen: null });
-  showPane("faults");
-}
-
-export function findFault(): void {
-  useFaultsView.setState({ mode: "find" });
-  showPane("faults");
-}
 
 /** Which fault a design was made to show. */
 const shown = new WeakMap<Design, string>();

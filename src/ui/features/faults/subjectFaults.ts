@@ -2,7 +2,7 @@
 import { type Design, type Part, type Wire, wireId } from "../../../design/design.ts";
 import { partById, portOf, quoted } from "../../../design/lookup.ts";
 import type { Fault } from "../../../remedies/faults/fault.ts";
-import type { Subject } from "./state.ts";
+import type { Subject } from "../../kit/asked/whatFails.ts";
 
 export type FaultGroup = { readonly title: string; readonly faults: readonly Fault[] };
 

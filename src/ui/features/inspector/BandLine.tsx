@@ -1,8 +1,8 @@
 import type { Band } from "../../../signal/band.ts";
 import { bandCountWords, carriersWords } from "../../canvas/bands.ts";
+import { LevelFigure } from "../../kit/asked/LevelFigure.tsx";
+import { extremesOf, type Question, questionAt } from "../../kit/asked/question.ts";
 import { decimal } from "../../kit/format.ts";
-import { LevelFigure } from "../origin/LevelFigure.tsx";
-import { extremesOf, type Question, questionAt } from "../origin/question.ts";
 
 /** A band at a port in words; its lowest and highest level lead to how they came about. */
 export function BandLine({ band, at }: { readonly band: Band; readonly at: Question["at"] }) {

@@ -2,7 +2,7 @@ import { Replace } from "lucide-react";
 import { replaceKind } from "../../../design/edits/replace.ts";
 import type { PartRecord } from "../../../evaluate/evaluation.ts";
 import { useApp } from "../../../store/app.ts";
-import { KindPicker } from "./KindPicker.tsx";
+import { KindPicker } from "../../canvas/KindPicker.tsx";
 
 /** Puts another kind in the part's place. */
 export function ReplacePicker({ record }: { readonly record: PartRecord }) {

@@ -5,8 +5,8 @@ import { alternatives } from "../../canvas/bands.ts";
 import { selectFromPane } from "../../canvas/reveal.ts";
 import { deleteSelection } from "../../canvas/selectionEdits.ts";
 import { setCanvas } from "../../canvas/state.ts";
+import { FailButton } from "../../kit/asked/FailButton.tsx";
 import { showPane } from "../../kit/panes.ts";
-import { FailButton } from "../faults/FailButton.tsx";
 import { FindingItem } from "../verdict/FindingItem.tsx";
 import { BandLine } from "./BandLine.tsx";
 

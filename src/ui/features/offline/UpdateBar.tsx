@@ -1,5 +1,6 @@
 import { RefreshCw } from "lucide-react";
-import { dismissNewVersion, takeNewVersion, useOfflineState } from "./newVersion.ts";
+import { useOfflineState } from "../../kit/told/offlineState.ts";
+import { dismissNewVersion, takeNewVersion } from "./newVersion.ts";
 
 /** Offers a new version; nothing happens until it is asked for. */
 export function UpdateBar() {

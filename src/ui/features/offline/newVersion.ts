@@ -1,20 +1,8 @@
 /** The page as the browser keeps it: whether it opens without network, and new versions, which wait until they are taken. */
 import { registerSW } from "virtual:pwa-register";
-import { create } from "zustand";
 import { useApp } from "../../../store/app.ts";
 import { useDocuments } from "../../../store/documents/documents.ts";
-
-type Keeping = {
-  /** Whether the page opens without network: not (yet), from the browser's storage, or as a file from the disk. */
-  readonly kept: "no" | "stored" | "file";
-  /** A new version: none, one that waits, or one that another window has taken and that this one has not loaded. */
-  readonly newVersion: "none" | "waits" | "taken elsewhere";
-};
-
-export const useOfflineState = create<Keeping>(() => ({
-  kept: window.location.protocol === "file:" ? "file" : "no",
-  newVersion: "none",
-}));
+import { useOfflineState } from "../../kit/told/offlineState.ts";
 
 /** How often an open page asks for a new version, at most [ms]. */
 const ASK_EVERY_MS = 3_600_000;

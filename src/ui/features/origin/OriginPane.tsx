@@ -2,6 +2,8 @@ import { Printer, Waypoints, X } from "lucide-react";
 import { useEffect, useMemo, useRef } from "react";
 import { useApp } from "../../../store/app.ts";
 import { selectFromPane } from "../../canvas/reveal.ts";
+import type { Question } from "../../kit/asked/question.ts";
+import { closeQuestion } from "../../kit/asked/questionState.ts";
 import { IconButton } from "../../kit/IconButton.tsx";
 import { useSize } from "../../kit/useSize.ts";
 import { endWords } from "./endWords.ts";
@@ -9,8 +11,6 @@ import { Legend } from "./Legend.tsx";
 import { LevelDiagram } from "./LevelDiagram.tsx";
 import { type LevelOrigin, levelOrigin } from "./levelOrigin.ts";
 import { OriginPlace } from "./OriginPlace.tsx";
-import type { Question } from "./question.ts";
-import { closeQuestion } from "./questionState.ts";
 import { StepTable } from "./StepTable.tsx";
 import "./origin.css";
 

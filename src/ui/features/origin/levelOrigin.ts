@@ -7,7 +7,7 @@ import { tunerNoiseUv2 } from "../../../findings/tunerQuality.ts";
 import { plainLabelOf } from "../../../sentences/phrases.ts";
 import { carrierToDb } from "../../../signal/readout.ts";
 import { bandTitle } from "../../canvas/bands.ts";
-import type { Question } from "./question.ts";
+import type { Question } from "../../kit/asked/question.ts";
 import { stepWords } from "./stepWords.ts";
 
 export type OriginStep = {

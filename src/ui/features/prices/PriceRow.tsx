@@ -2,8 +2,8 @@ import { memo, useId } from "react";
 import { PLACEHOLDER_PRICES } from "../../../paperwork/prices.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
 import { usePrices } from "../../../store/prices.ts";
+import { readNumeral, writeNumeral } from "../../kit/fields/numeral.ts";
 import { notTaken, useDraft } from "../../kit/useDraft.ts";
-import { readNumeral, writeNumeral } from "../inspector/fields/numeral.ts";
 
 /** Price and time of one kind. */
 export const PriceRow = memo(function PriceRow(props: { readonly kind: string; readonly name: string }) {

@@ -12,16 +12,16 @@ import { stateName, verdictSentence } from "../../../sentences/verdict.ts";
 import { useApp } from "../../../store/app.ts";
 import { boxesOf } from "../../canvas/boxes.ts";
 import { boundsOf } from "../../canvas/layout.ts";
+import { PrintDrawing } from "../../canvas/PrintDrawing.tsx";
+import { currentQuestion } from "../../kit/asked/questionState.ts";
+import { currentWalk } from "../../kit/asked/walking.ts";
+import { pageAsked } from "../../kit/printPage.ts";
+import { limitWords } from "../../kit/told/limitWords.ts";
 import { levelOrigin } from "../origin/levelOrigin.ts";
 import { PaperOrigin } from "../origin/PaperOrigin.tsx";
-import { currentQuestion } from "../origin/questionState.ts";
-import { limitWords } from "../verdict/limitWords.ts";
 import { ServiceTable } from "../verdict/VerdictRow.tsx";
 import { PaperWalk } from "../walk/PaperWalk.tsx";
 import { shownWalk } from "../walk/walk.ts";
-import { currentWalk } from "../walk/walking.ts";
-import { PrintDrawing } from "./PrintDrawing.tsx";
-import { pageAsked } from "./page.ts";
 
 /**
  * What comes out on paper: the drawing, the verdicts and the causes. It exists only while printing,

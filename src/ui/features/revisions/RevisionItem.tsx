@@ -5,7 +5,7 @@ import type { RevisionHead, StoredRevision } from "../../../store/documents/docu
 import { useDocuments } from "../../../store/documents/documents.ts";
 import { counted } from "../../kit/format.ts";
 import { IconButton } from "../../kit/IconButton.tsx";
-import { NameForm } from "../variants/NameForm.tsx";
+import { NameForm } from "../../kit/NameForm.tsx";
 import { compareRevision, lookAtRevision, restoreRevision, type Unreadable } from "./actions.ts";
 import { clockWords, revisionName } from "./days.ts";
 

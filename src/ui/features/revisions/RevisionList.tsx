@@ -3,14 +3,14 @@ import { Accordion } from "radix-ui";
 import { useState } from "react";
 import type { StoredRevision } from "../../../store/documents/documentStorage.ts";
 import { useDocuments } from "../../../store/documents/documents.ts";
-import { download, downloadDesign, fileName } from "../documents/actions.ts";
-import { NameForm } from "../variants/NameForm.tsx";
+import { download, fileName } from "../../kit/download.ts";
+import { NameForm } from "../../kit/NameForm.tsx";
+import { downloadDesign } from "../documents/actions.ts";
 import type { Unreadable } from "./actions.ts";
 import { byDay } from "./days.ts";
 import { RevisionItem } from "./RevisionItem.tsx";
 import { useRevisions } from "./useRevisions.ts";
-import "../documents/documents.css";
-import "../variants/variants.css";
+import "../../kit/list.css";
 import "./revisions.css";
 
 /** Earlier states of the open design: keep one, look at one, compare it with now, go back to it. */

@@ -4,9 +4,9 @@ import { activeName, variantDesign } from "../../../design/variants.ts";
 import { useApp } from "../../../store/app.ts";
 import type { RevisionHead } from "../../../store/documents/documentStorage.ts";
 import { type Opened, useDocuments } from "../../../store/documents/documents.ts";
+import { focusPreview } from "../../canvas/preview/focus.ts";
+import { compareWithFormer } from "../../kit/asked/compared.ts";
 import { openDialog } from "../../kit/panes.ts";
-import { compareWithFormer } from "../compare/comparedState.ts";
-import { focusPreview } from "../preview/focus.ts";
 import { revisionWords } from "./days.ts";
 
 /** Why a revision cannot be used, with the text that lies there, if any. */

@@ -1,6 +1,6 @@
 import { useEffect, useRef } from "react";
 import { ruleBook } from "../../../sentences/explain/ruleBook.ts";
-import { addressOfRule, openRuleBook, useBook } from "./book.ts";
+import { addressOfRule, openRuleBook, useBook } from "../../kit/asked/book.ts";
 import { RulePage } from "./RulePage.tsx";
 import "./rulebook.css";
 

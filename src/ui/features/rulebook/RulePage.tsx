@@ -7,14 +7,14 @@ import type { RuleEntry } from "../../../sentences/explain/ruleBook.ts";
 import { cureOf, messageOf, type RuleLink } from "../../../sentences/finding.ts";
 import { useApp } from "../../../store/app.ts";
 import { plural } from "../../../words/plural.ts";
+import { PrintDrawing } from "../../canvas/PrintDrawing.tsx";
 import { selectFromPane } from "../../canvas/reveal.ts";
+import { closeRuleBook, openRuleBook } from "../../kit/asked/book.ts";
+import { revealExplained } from "../../kit/asked/explained.ts";
 import { counted } from "../../kit/format.ts";
 import { showPane } from "../../kit/panes.ts";
 import { openAsNewDesign } from "../documents/actions.ts";
 import { ExplanationView } from "../explain/ExplanationView.tsx";
-import { revealExplained } from "../explain/explainedState.ts";
-import { PrintDrawing } from "../print/PrintDrawing.tsx";
-import { closeRuleBook, openRuleBook } from "./book.ts";
 
 /** One rule: why it exists, an example that it speaks of and one that it has nothing to say about. */
 export function RulePage({ entry }: { readonly entry: RuleEntry }) {

@@ -3,10 +3,9 @@ import { SETTINGS, settingsOf } from "../../../design/settings.ts";
 import { profileOf } from "../../../findings/limits.ts";
 import { fieldMeta } from "../../../parts/fields.ts";
 import { useApp } from "../../../store/app.ts";
-import { OptionField } from "../inspector/OptionField.tsx";
+import { OptionField } from "../../kit/fields/OptionField.tsx";
 import { DeratingTable } from "./DeratingTable.tsx";
 import { ProfileTable } from "./ProfileTable.tsx";
-import "../inspector/inspector.css";
 import "./settings.css";
 
 type Key = keyof typeof SETTINGS.shape;

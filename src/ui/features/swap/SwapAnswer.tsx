@@ -5,12 +5,12 @@ import { placeChangeSentence } from "../../../sentences/placeChange.ts";
 import { useApp } from "../../../store/app.ts";
 import { usePrices } from "../../../store/prices.ts";
 import { plural } from "../../../words/plural.ts";
+import { findCures } from "../../kit/asked/findCures.ts";
 import { counted } from "../../kit/format.ts";
-import { FindingsTurned } from "../compare/FindingsTurned.tsx";
-import { inOrder } from "../compare/sides.ts";
-import { TurnMark } from "../compare/TurnMark.tsx";
-import { findCures } from "../cures/actions.ts";
-import { costWords } from "../cures/costWords.ts";
+import { costWords } from "../../kit/told/costWords.ts";
+import { FindingsTurned } from "../../kit/told/FindingsTurned.tsx";
+import { inOrder } from "../../kit/told/sides.ts";
+import { TurnMark } from "../../kit/told/TurnMark.tsx";
 import { askSwap, type SwapQuestion } from "./swapState.ts";
 
 type Props = {

@@ -3,7 +3,7 @@ import { partById } from "../../../design/lookup.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
 import type { Family } from "../../../parts/contract.ts";
 import { useApp } from "../../../store/app.ts";
-import { KindPicker } from "../inspector/KindPicker.tsx";
+import { KindPicker } from "../../canvas/KindPicker.tsx";
 import { askSwap } from "./swapState.ts";
 
 const NAMES: Partial<Readonly<Record<Family, string>>> = { convert: "this converter", use: "this receiver" };

@@ -14,7 +14,6 @@ import { PracticeCanvas } from "./PracticeCanvas.tsx";
 import { SuspicionForm } from "./SuspicionForm.tsx";
 import { useAssessment } from "./useAssessment.ts";
 import { type CaseProps, useCaseProgress, useIsClosed } from "./useCase.ts";
-import "../faults/faults.css";
 import "./training.css";
 
 /** One case on a screen of its own: the plan without strips and verdict, the meter, notes, suspicion and hints. */

@@ -1,9 +1,9 @@
 import { caseWords } from "../../../sentences/training/caseWords.ts";
 import { useApp } from "../../../store/app.ts";
 import type { PracticeSession } from "../../../store/trainingSession.ts";
+import { walkPlacesOf, walkServicesAt } from "../../kit/asked/places.ts";
+import { startWalk } from "../../kit/asked/walking.ts";
 import { openAsNewDesign } from "../documents/actions.ts";
-import { walkPlacesOf, walkServicesAt } from "../walk/places.ts";
-import { startWalk } from "../walk/walking.ts";
 import { leavePractice } from "./actions.ts";
 
 /**

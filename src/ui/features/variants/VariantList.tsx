@@ -1,14 +1,14 @@
 import { GitCompareArrows, Pencil, Plus, Trash2 } from "lucide-react";
 import { useMemo, useState } from "react";
-import { activeName, variantDesign, variantNames } from "../../../design/variants.ts";
+import { activeName, freshVariantName, variantDesign, variantNames } from "../../../design/variants.ts";
 import { useApp } from "../../../store/app.ts";
+import { compareVariants } from "../../kit/asked/compared.ts";
 import { IconButton } from "../../kit/IconButton.tsx";
-import { compareVariants } from "../compare/comparedState.ts";
-import { copyAsVariant, deleteVariant, freshName, goToVariant, nameVariant } from "./actions.ts";
-import { NameForm } from "./NameForm.tsx";
-import { siteWords } from "./siteWords.ts";
-import { useSite } from "./useSite.ts";
-import "../documents/documents.css";
+import { NameForm } from "../../kit/NameForm.tsx";
+import { siteWords } from "../../kit/told/siteWords.ts";
+import { useSite } from "../../kit/told/useSite.ts";
+import { copyAsVariant, deleteVariant, goToVariant, nameVariant } from "./actions.ts";
+import "../../kit/list.css";
 import "./variants.css";
 
 /** The variants of the open design: copy, take up, rename, delete, compare. */
@@ -60,7 +60,7 @@ export function VariantList() {
       <NameForm
         key={names.join("|")}
         label="Copy the one at work as"
-        start={freshName(design)}
+        start={freshVariantName(design)}
         button={
           <>
             <Plus size={16} aria-hidden /> Add

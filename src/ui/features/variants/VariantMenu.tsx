@@ -2,8 +2,8 @@ import { Check, ChevronDown, Layers } from "lucide-react";
 import { DropdownMenu } from "radix-ui";
 import { activeName, variantNames } from "../../../design/variants.ts";
 import { useApp } from "../../../store/app.ts";
+import { openComparison } from "../../kit/asked/compared.ts";
 import { openDialog } from "../../kit/panes.ts";
-import { openComparison } from "../compare/comparedState.ts";
 import { goToVariant } from "./actions.ts";
 import "./variants.css";
 

@@ -1,18 +1,7 @@
 /** What is done with variants; each is one undo step. */
 import type { Design } from "../../../design/design.ts";
 import { addVariant, removeVariant, renameVariant, switchVariant } from "../../../design/edits/variants.ts";
-import { variantNames } from "../../../design/variants.ts";
 import { useApp } from "../../../store/app.ts";
-
-/** "Plan A", or the next letter that is free. */
-export function freshName(design: Design): string {
-  const taken = new Set(variantNames(design));
-  for (let i = 0; i < 26; i++) {
-    const name = `Plan ${String.fromCharCode(65 + i)}`;
-    if (!taken.has(name)) return name;
-  }
-  return `Plan ${taken.size + 1}`;
-}
 
 /** These yield null, or a sentence that says why not. */
 export function copyAsVariant(name: string): string | null {

@@ -5,12 +5,12 @@ import { cureOf } from "../../../sentences/finding.ts";
 import { useApp } from "../../../store/app.ts";
 import { useCauseOf } from "../../../store/hooks.ts";
 import { selectFromPane } from "../../canvas/reveal.ts";
-import { CureButton } from "../cures/CureButton.tsx";
+import { CureButton } from "../../kit/asked/CureButton.tsx";
+import { useExplained, useScrollIntoSight } from "../../kit/asked/explained.ts";
+import { WhyButton } from "../../kit/asked/WhyButton.tsx";
+import { limitWords } from "../../kit/told/limitWords.ts";
+import { Message } from "../../kit/told/Message.tsx";
 import { ExplanationView } from "../explain/ExplanationView.tsx";
-import { useExplained, useScrollIntoSight } from "../explain/explainedState.ts";
-import { WhyButton } from "../explain/WhyButton.tsx";
-import { limitWords } from "./limitWords.ts";
-import { Message } from "./Message.tsx";
 
 type Props = {
   readonly finding: Finding;

@@ -1,7 +1,7 @@
 import type { Verdict } from "../../../findings/finding.ts";
 import { verdictSentence } from "../../../sentences/verdict.ts";
 import { useApp } from "../../../store/app.ts";
-import { stateLook } from "./stateLook.ts";
+import { stateLook } from "../../kit/told/stateLook.ts";
 
 /** How a receiver or an outlet stands, with mark and sentence. */
 export function VerdictLine({ verdict }: { readonly verdict: Verdict }) {

@@ -8,12 +8,12 @@ import { SERVICE_NAMES } from "../../../signal/carrier.ts";
 import { useApp } from "../../../store/app.ts";
 import { usePart } from "../../../store/hooks.ts";
 import { selectFromPane } from "../../canvas/reveal.ts";
+import { LevelFigure } from "../../kit/asked/LevelFigure.tsx";
+import type { Question } from "../../kit/asked/question.ts";
+import { type VerdictFigure, verdictQuestion } from "../../kit/asked/verdictQuestion.ts";
+import { WalkButtons } from "../../kit/asked/WalkButtons.tsx";
 import { decimal, levelRangeWords } from "../../kit/format.ts";
-import { LevelFigure } from "../origin/LevelFigure.tsx";
-import type { Question } from "../origin/question.ts";
-import { type VerdictFigure, verdictQuestion } from "../origin/verdictQuestion.ts";
-import { WalkButtons } from "../walk/WalkButtons.tsx";
-import { stateLook } from "./stateLook.ts";
+import { stateLook } from "../../kit/told/stateLook.ts";
 
 /** A receiver or an outlet: works or not in one sentence, and on request what it gets of each service. */
 export const VerdictRow = memo(function VerdictRow({ verdict }: { readonly verdict: Verdict }) {

@@ -3,10 +3,10 @@ import { useMemo } from "react";
 import { carriersOffered } from "../../../findings/walk/choice.ts";
 import type { ToldWay } from "../../../sentences/walk/signal.ts";
 import { useApp } from "../../../store/app.ts";
+import { changeWalk } from "../../kit/asked/walking.ts";
 import { megahertz } from "../../kit/format.ts";
 import { dashOf } from "./dashes.ts";
 import { type ShownSignal, sameCarrier } from "./walk.ts";
-import { changeWalk } from "./walking.ts";
 
 /** The carriers that are walked: the lowest, the highest, the worst, and whichever were added. One is followed. */
 export function CarrierChoice({ shown }: { readonly shown: ShownSignal }) {

@@ -5,6 +5,7 @@ import type { SupplyStep } from "../../../findings/walk/supply.ts";
 import { plainLabelOf } from "../../../sentences/phrases.ts";
 import type { ToldCommandStop } from "../../../sentences/walk/command.ts";
 import { useApp } from "../../../store/app.ts";
+import { changeWalk } from "../../kit/asked/walking.ts";
 import { useSize } from "../../kit/useSize.ts";
 import { SupplyDiagram } from "./SupplyDiagram.tsx";
 import { SupplyTable } from "./SupplyTable.tsx";
@@ -12,7 +13,6 @@ import { goToPart, goToStop } from "./steps.ts";
 import { thresholdAt } from "./stops.ts";
 import { voltsBounds } from "./supplyDiagram.ts";
 import type { ShownSupply } from "./walk.ts";
-import { changeWalk } from "./walking.ts";
 
 /** The supply from a receiver up to what it feeds, and what becomes of its commands. */
 export function SupplyBody({ shown }: { readonly shown: ShownSupply }) {

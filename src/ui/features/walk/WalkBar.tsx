@@ -1,11 +1,13 @@
 import { Footprints, X } from "lucide-react";
+import { endWalk } from "../../kit/asked/walking.ts";
 import { IconButton } from "../../kit/IconButton.tsx";
 import { StepButtons } from "./StepBar.tsx";
+import { useWalkHighlight } from "./useWalkHighlight.ts";
 import { useShownWalk } from "./walk.ts";
-import { endWalk } from "./walking.ts";
 
-/** On the canvas while a walk is made: the steps within reach of a thumb, even with the pane put away. */
+/** On the canvas while a walk is made, which it lights there: the steps within reach of a thumb, even with the pane put away. */
 export function WalkBar() {
+  useWalkHighlight();
   const shown = useShownWalk();
   if (!shown) return null;
   const { route, stop } = shown;

@@ -2,14 +2,14 @@ import { Printer, X } from "lucide-react";
 import { type KeyboardEvent, useEffect, useRef } from "react";
 import { SERVICE_NAMES } from "../../../signal/carrier.ts";
 import { useApp } from "../../../store/app.ts";
+import { walkPlaces, walkServicesAt } from "../../kit/asked/places.ts";
+import { changeWalk, endWalk, suppliedIn, type WalkState, type WalkView } from "../../kit/asked/walking.ts";
 import { IconButton } from "../../kit/IconButton.tsx";
-import { walkPlaces, walkServicesAt } from "./places.ts";
 import { SignalBody } from "./SignalBody.tsx";
 import { StepBar } from "./StepBar.tsx";
 import { SupplyBody } from "./SupplyBody.tsx";
 import { handleWalkKey } from "./steps.ts";
 import type { ShownWalk } from "./walk.ts";
-import { changeWalk, endWalk, suppliedIn, type WalkState, type WalkView } from "./walking.ts";
 import "../origin/origin.css";
 import "./walk.css";
 

@@ -1,7 +1,7 @@
 /** Taking steps along a walk. */
 import { useApp } from "../../../store/app.ts";
+import { changeWalk, currentWalk } from "../../kit/asked/walking.ts";
 import { shownWalk } from "./walk.ts";
-import { changeWalk, currentWalk } from "./walking.ts";
 
 /** Moves along the way by so many stops; stays at its ends. */
 export function stepBy(count: number): void {

@@ -1,16 +1,16 @@
 /** Lights the way of a walk on the canvas, keeps its present stop in view, and lets the arrow keys take steps there. */
-import { type RefObject, useEffect } from "react";
+import { useEffect } from "react";
 import { useApp } from "../../../store/app.ts";
 import { boxOf } from "../../canvas/boxes.ts";
+import { clearHighlight, highlightRoute } from "../../canvas/highlight.ts";
 import { type Box, boundsOf } from "../../canvas/layout.ts";
 import { canvasView } from "../../canvas/view.ts";
 import { afterLayout } from "../../kit/afterLayout.ts";
-import { clearHighlight, highlightRoute } from "./highlight.ts";
+import { currentWalk, endWalk } from "../../kit/asked/walking.ts";
 import { handleWalkKey } from "./steps.ts";
 import { type ShownWalk, useShownWalk } from "./walk.ts";
-import { currentWalk, endWalk } from "./walking.ts";
 
-export function useWalkHighlight(frame: RefObject<HTMLElement | null>): void {
+export function useWalkHighlight(): void {
   const shown = useShownWalk();
   const route = shown?.route;
   const stop = shown?.stop ?? 0;
@@ -40,7 +40,7 @@ export function useWalkHighlight(frame: RefObject<HTMLElement | null>): void {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       const target = event.target instanceof Element ? event.target : null;
-      const onCanvas = target === document.body || frame.current?.contains(target) === true;
+      const onCanvas = target === document.body || target?.closest(".canvas") != null;
       if (!currentWalk() || !onCanvas || target?.closest("input, textarea, select, [role=dialog]")) return;
       const { selection, preview, connecting } = useApp.getState();
       const isFree = selection.parts.length + selection.wires.length === 0 && !preview && !connecting;
@@ -52,7 +52,7 @@ export function useWalkHighlight(frame: RefObject<HTMLElement | null>): void {
     };
     window.addEventListener("keydown", onKey, { capture: true });
     return () => window.removeEventListener("keydown", onKey, { capture: true });
-  }, [frame]);
+  }, []);
 }
 
 /** Names what is walked, whatever becomes of it. */

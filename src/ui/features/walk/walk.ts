@@ -5,9 +5,9 @@ import { type ToldCommand, tellCommand } from "../../../sentences/walk/command.t
 import { type ToldSignal, type ToldWay, tellSignal } from "../../../sentences/walk/signal.ts";
 import { type ToldSupplyStep, tellSupply } from "../../../sentences/walk/supply.ts";
 import { useApp } from "../../../store/app.ts";
-import { supplySource } from "./places.ts";
+import { supplySource } from "../../kit/asked/places.ts";
+import { useWalking, type WalkState } from "../../kit/asked/walking.ts";
 import { branchEnds, branchTo, signalRoute, supplyRoute, type WalkRoute } from "./stops.ts";
-import { useWalking, type WalkState } from "./walking.ts";
 
 export type ShownSignal = {
   readonly view: "signal";

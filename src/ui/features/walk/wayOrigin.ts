@@ -6,9 +6,9 @@ import { TUNER_NOISE_FIGURE_DB } from "../../../findings/tunerQuality.ts";
 import type { ToldWay } from "../../../sentences/walk/signal.ts";
 import { SERVICE_NAMES } from "../../../signal/carrier.ts";
 import { carrierToDb } from "../../../signal/readout.ts";
+import type { WalkState } from "../../kit/asked/walking.ts";
 import { type LevelOrigin, type OriginStep, originStep, worstLoss } from "../origin/levelOrigin.ts";
 import type { WalkRoute } from "./stops.ts";
-import type { WalkState } from "./walking.ts";
 
 /** One step for each stop of the route. */
 export function wayOrigin(

@@ -21,11 +21,11 @@ import {
 import { DropdownMenu } from "radix-ui";
 import { useApp } from "../../../store/app.ts";
 import { useDocuments } from "../../../store/documents/documents.ts";
-import { openComparison } from "../../features/compare/comparedState.ts";
-import { findCures } from "../../features/cures/actions.ts";
 import { chooseFile, downloadDesign, openEmpty } from "../../features/documents/actions.ts";
 import { chooseDownload, downloadEverything } from "../../features/documents/downloadEverything.ts";
-import { findFault } from "../../features/faults/actions.ts";
+import { openComparison } from "../../kit/asked/compared.ts";
+import { findCures } from "../../kit/asked/findCures.ts";
+import { findFault } from "../../kit/asked/whatFails.ts";
 import type { IconType } from "../../kit/IconButton.tsx";
 import { openDialog } from "../../kit/panes.ts";
 

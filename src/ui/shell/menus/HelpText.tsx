@@ -1,8 +1,8 @@
 import { KNOWN_LIMITS } from "../../../findings/knownLimits.ts";
 import { ESTIMATE_NOTICE } from "../../../parts/cautions.ts";
-import { OfflineWords } from "../../features/offline/OfflineWords.tsx";
-import { openRuleBook } from "../../features/rulebook/book.ts";
+import { openRuleBook } from "../../kit/asked/book.ts";
 import { openDialog } from "../../kit/panes.ts";
+import { OfflineWords } from "../../kit/told/OfflineWords.tsx";
 import { ShortcutTable } from "./ShortcutTable.tsx";
 import { StorageHelp } from "./StorageHelp.tsx";
 import { StripLegend } from "./StripLegend.tsx";

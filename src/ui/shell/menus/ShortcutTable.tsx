@@ -1,4 +1,5 @@
-import { COMMANDS, type CommandGroup, shortcutWords } from "../commands.ts";
+import { type CommandGroup, shortcutWords } from "../../kit/command.ts";
+import { COMMANDS } from "../commands.ts";
 
 const GROUPS: readonly CommandGroup[] = ["Edit", "Select", "Join", "Arrange", "View"];
 

@@ -8,12 +8,12 @@ import { EXAMPLES } from "../../../../src/design/examples.ts";
 import { useApp } from "../../../../src/store/app.ts";
 import { useCures } from "../../../../src/store/cures.ts";
 import { boxOf, overlaps } from "../../../../src/ui/canvas/boxes.ts";
+import { PreviewBar } from "../../../../src/ui/canvas/preview/PreviewBar.tsx";
 import { proposalDesign } from "../../../../src/ui/features/cures/actions.ts";
 import { CuresPane } from "../../../../src/ui/features/cures/CuresPane.tsx";
-import { costWords, money, workTimeWords } from "../../../../src/ui/features/cures/costWords.ts";
-import { PreviewBar } from "../../../../src/ui/features/preview/PreviewBar.tsx";
 import { SwapSection } from "../../../../src/ui/features/swap/SwapSection.tsx";
 import { askSwap } from "../../../../src/ui/features/swap/swapState.ts";
+import { costWords, money, workTimeWords } from "../../../../src/ui/kit/told/costWords.ts";
 
 const app = () => useApp.getState();
 const errors = () => app().report.findings.filter((f) => f.severity === "error").length;

@@ -7,9 +7,9 @@ import { setOption } from "../../../../src/design/edits/options.ts";
 import { EXAMPLES } from "../../../../src/design/examples.ts";
 import { explainFinding, messageOf } from "../../../../src/sentences/finding.ts";
 import { useApp } from "../../../../src/store/app.ts";
-import { setExplained } from "../../../../src/ui/features/explain/explainedState.ts";
-import { useBook } from "../../../../src/ui/features/rulebook/book.ts";
 import { VerdictPane } from "../../../../src/ui/features/verdict/VerdictPane.tsx";
+import { useBook } from "../../../../src/ui/kit/asked/book.ts";
+import { setExplained } from "../../../../src/ui/kit/asked/explained.ts";
 import { usePanes } from "../../../../src/ui/kit/panes.ts";
 
 const app = () => useApp.getState();

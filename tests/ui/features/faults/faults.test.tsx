@@ -11,10 +11,9 @@ import { exampleOf } from "../../../../src/design/examples.ts";
 import { faults } from "../../../../src/remedies/faults/list.ts";
 import { useApp } from "../../../../src/store/app.ts";
 import { useFinder } from "../../../../src/store/faultFinder.ts";
-import { askWhatFails, findFault } from "../../../../src/ui/features/faults/actions.ts";
 import { FaultsPane } from "../../../../src/ui/features/faults/FaultsPane.tsx";
-import { useFaultsView } from "../../../../src/ui/features/faults/state.ts";
 import { faultGroups } from "../../../../src/ui/features/faults/subjectFaults.ts";
+import { askWhatFails, findFault, useFaultsView } from "../../../../src/ui/kit/asked/whatFails.ts";
 
 const app = () => useApp.getState();
 

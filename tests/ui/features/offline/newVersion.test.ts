@@ -7,8 +7,8 @@ import {
   dismissNewVersion,
   registerOffline,
   takeNewVersion,
-  useOfflineState,
 } from "../../../../src/ui/features/offline/newVersion.ts";
+import { useOfflineState } from "../../../../src/ui/kit/told/offlineState.ts";
 
 type Told = { readonly onNeedRefresh: () => void };
 

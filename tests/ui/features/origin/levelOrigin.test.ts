@@ -7,8 +7,8 @@ import { report } from "../../../../src/findings/report.ts";
 import { endWords } from "../../../../src/ui/features/origin/endWords.ts";
 import { levelDiagramShape, noiseDbuv } from "../../../../src/ui/features/origin/levelDiagramShape.ts";
 import { levelOrigin } from "../../../../src/ui/features/origin/levelOrigin.ts";
-import { extremesOf, questionAt } from "../../../../src/ui/features/origin/question.ts";
-import { type VerdictFigure, verdictQuestion } from "../../../../src/ui/features/origin/verdictQuestion.ts";
+import { extremesOf, questionAt } from "../../../../src/ui/kit/asked/question.ts";
+import { type VerdictFigure, verdictQuestion } from "../../../../src/ui/kit/asked/verdictQuestion.ts";
 import { draw } from "../../../draw.ts";
 
 const TV = { origin: "uhf", index: 0 };

@@ -11,9 +11,9 @@ import { useApp } from "../../../../src/store/app.ts";
 import { Inspector } from "../../../../src/ui/features/inspector/Inspector.tsx";
 import { LevelDiagram } from "../../../../src/ui/features/origin/LevelDiagram.tsx";
 import { levelOrigin } from "../../../../src/ui/features/origin/levelOrigin.ts";
-import { closeQuestion } from "../../../../src/ui/features/origin/questionState.ts";
-import { verdictQuestion } from "../../../../src/ui/features/origin/verdictQuestion.ts";
 import { VerdictPane } from "../../../../src/ui/features/verdict/VerdictPane.tsx";
+import { closeQuestion } from "../../../../src/ui/kit/asked/questionState.ts";
+import { verdictQuestion } from "../../../../src/ui/kit/asked/verdictQuestion.ts";
 import { usePanes } from "../../../../src/ui/kit/panes.ts";
 import { BottomPane } from "../../../../src/ui/shell/BottomPane.tsx";
 

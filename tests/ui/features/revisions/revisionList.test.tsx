@@ -9,9 +9,9 @@ import { useApp } from "../../../../src/store/app.ts";
 import type { RevisionHead } from "../../../../src/store/documents/documentStorage.ts";
 import { useDocuments } from "../../../../src/store/documents/documents.ts";
 import { historyOf } from "../../../../src/store/documents/history.ts";
-import { useCompared } from "../../../../src/ui/features/compare/comparedState.ts";
 import { compareRevision, lookAtRevision } from "../../../../src/ui/features/revisions/actions.ts";
 import { RevisionList } from "../../../../src/ui/features/revisions/RevisionList.tsx";
+import { useCompared } from "../../../../src/ui/kit/asked/compared.ts";
 import { usePanes } from "../../../../src/ui/kit/panes.ts";
 
 const head: RevisionHead = {

@@ -6,14 +6,14 @@ import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { EMPTY_DESIGN } from "../../../../src/design/design.ts";
 import { ruleBook } from "../../../../src/sentences/explain/ruleBook.ts";
 import { useApp } from "../../../../src/store/app.ts";
+import { RuleBook } from "../../../../src/ui/features/rulebook/RuleBook.tsx";
 import {
   addressOfRule,
   openBookFromAddress,
   openRuleBook,
   ruleInAddress,
   useBook,
-} from "../../../../src/ui/features/rulebook/book.ts";
-import { RuleBook } from "../../../../src/ui/features/rulebook/RuleBook.tsx";
+} from "../../../../src/ui/kit/asked/book.ts";
 import { usePanes } from "../../../../src/ui/kit/panes.ts";
 
 describe("the address of a rule", () => {

@@ -13,8 +13,8 @@ import { siteOf } from "../../../../src/remedies/site.ts";
 import { useApp } from "../../../../src/store/app.ts";
 import { CompareForm } from "../../../../src/ui/features/compare/CompareForm.tsx";
 import { CustomerPage } from "../../../../src/ui/features/compare/CustomerPage.tsx";
-import { sidesOf, useCompared } from "../../../../src/ui/features/compare/comparedState.ts";
 import { VariantList } from "../../../../src/ui/features/variants/VariantList.tsx";
+import { sidesOf, useCompared } from "../../../../src/ui/kit/asked/compared.ts";
 
 const app = () => useApp.getState();
 

@@ -1,8 +1,8 @@
 import type { PartRecord } from "../../../../evaluate/evaluation.ts";
+import { LevelFigure } from "../../../kit/asked/LevelFigure.tsx";
+import { questionAt } from "../../../kit/asked/question.ts";
 import { decimal, megahertz, signed } from "../../../kit/format.ts";
 import { ScrollBox } from "../../../kit/ScrollBox.tsx";
-import { LevelFigure } from "../../origin/LevelFigure.tsx";
-import { questionAt } from "../../origin/question.ts";
 import { type AerialLine, aerialFigures } from "./aerialFigures.ts";
 
 /** For an aerial: how its level comes of the field, the gain and the frequency. */

@@ -1,10 +1,10 @@
 import type { PartRecord } from "../../../../evaluate/evaluation.ts";
 import { type TunerCount, type TunerReception, tunersOf } from "../../../../findings/tuners.ts";
 import { useApp } from "../../../../store/app.ts";
+import { LevelFigure } from "../../../kit/asked/LevelFigure.tsx";
+import { questionAt } from "../../../kit/asked/question.ts";
 import { decimal } from "../../../kit/format.ts";
 import { ScrollBox } from "../../../kit/ScrollBox.tsx";
-import { LevelFigure } from "../../origin/LevelFigure.tsx";
-import { questionAt } from "../../origin/question.ts";
 import { type InputCarrier, tunerLevels } from "./tunerLevels.ts";
 
 /** For a satellite receiver, tuner by tuner: what it gets alone and together with the others, and at which level. */

@@ -1,0 +1,224 @@
+/** What can be done to the drawing and to the view of it. */
+import type { Design } from "../../design/design.ts";
+import { align, distribute } from "../../design/edits/arrange.ts";
+import type { Edit } from "../../design/edits/edit.ts";
+import { useApp } from "../../store/app.ts";
+import { type Command, runIfEnabled } from "../kit/command.ts";
+import { arrange } from "./arrange.ts";
+import {
+  copySelection,
+  cutSelection,
+  deleteSelection,
+  duplicateSelection,
+  hasSelectedParts,
+  hasSelection,
+  nudge,
+  paste,
+  selectAll,
+} from "./selectionEdits.ts";
+import { setCanvas, useCanvas } from "./state.ts";
+import { canvasView } from "./view.ts";
+
+const hasParts = () => useApp.getState().design.parts.length > 0;
+const severalSelected = (least: number) => () => useApp.getState().selection.parts.length >= least;
+const oneWireSelected = () => useApp.getState().selection.wires.length === 1;
+
+const STEP_PX = 8;
+const LEAP_PX = 40;
+
+/** In the order in which the help lists them. */
+export const CANVAS_COMMANDS: readonly Command[] = [
+  {
+    id: "undo",
+    label: "Undo",
+    group: "Edit",
+    shortcuts: ["$mod+z"],
+    run: () => useApp.getState().undo(),
+    enabled: () => useApp.temporal.getState().pastStates.length > 0,
+  },
+  {
+    id: "redo",
+    label: "Redo",
+    group: "Edit",
+    shortcuts: ["$mod+Shift+z", "$mod+y"],
+    run: () => useApp.getState().redo(),
+    enabled: () => useApp.temporal.getState().futureStates.length > 0,
+  },
+  {
+    id: "copy",
+    label: "Copy",
+    group: "Edit",
+    shortcuts: ["$mod+c"],
+    run: copySelection,
+    enabled: hasSelectedParts,
+  },
+  {
+    id: "cut",
+    label: "Cut",
+    group: "Edit",
+    shortcuts: ["$mod+x"],
+    run: cutSelection,
+    enabled: hasSelectedParts,
+  },
+  {
+    id: "paste",
+    label: "Paste",
+    group: "Edit",
+    shortcuts: ["$mod+v"],
+    run: paste,
+    enabled: () => useApp.getState().clipboard !== null,
+  },
+  {
+    id: "duplicate",
+    label: "Duplicate",
+    group: "Edit",
+    shortcuts: ["$mod+d"],
+    run: duplicateSelection,
+    enabled: hasSelectedParts,
+  },
+  {
+    id: "delete",
+    label: "Delete",
+    group: "Edit",
+    shortcuts: ["Delete", "Backspace"],
+    run: deleteSelection,
+    enabled: hasSelection,
+  },
+  {
+    id: "select-all",
+    label: "Select all parts",
+    group: "Select",
+    shortcuts: ["$mod+a"],
+    run: selectAll,
+    enabled: hasParts,
+  },
+  {
+    id: "select-none",
+    label: "Let go of everything",
+    group: "Select",
+    shortcuts: ["Escape"],
+    run: () => {
+      useApp.getState().setConnecting(null);
+      useApp.getState().select({});
+      setCanvas({ selecting: false });
+    },
+    enabled: () => hasSelection() || useApp.getState().connecting !== null || useCanvas.getState().selecting,
+  },
+  {
+    id: "select-many",
+    label: "Select several by tapping",
+    group: "Select",
+    shortcuts: ["s"],
+    run: () => setCanvas({ selecting: !useCanvas.getState().selecting }),
+    enabled: hasParts,
+  },
+  {
+    id: "join",
+    label: "Join two parts…",
+    group: "Join",
+    shortcuts: ["j"],
+    run: () => setCanvas({ dialog: "join" }),
+    enabled: () => useApp.getState().design.parts.length > 1,
+  },
+  {
+    id: "insert",
+    label: "Insert a part into the wire…",
+    group: "Join",
+    shortcuts: ["i"],
+    run: () => setCanvas({ dialog: "insert" }),
+    enabled: oneWireSelected,
+  },
+  {
+    id: "arrange",
+    label: "Arrange the whole design",
+    group: "Arrange",
+    shortcuts: ["$mod+Shift+l"],
+    run: () => void arrange(),
+    enabled: hasParts,
+  },
+  ...lining("align-left", "Line up left edges", 2, (d, ids) => align(d, ids, "left")),
+  ...lining("align-top", "Line up top edges", 2, (d, ids) => align(d, ids, "top")),
+  ...lining("spread-across", "Space evenly from left to right", 3, (d, ids) => distribute(d, ids, "across")),
+  ...lining("spread-down", "Space evenly from top to bottom", 3, (d, ids) => distribute(d, ids, "down")),
+  ...moving("left", "Left", -1, 0),
+  ...moving("right", "Right", 1, 0),
+  ...moving("up", "Up", 0, -1),
+  ...moving("down", "Down", 0, 1),
+  {
+    id: "fit",
+    label: "Show the whole design",
+    group: "View",
+    shortcuts: ["f"],
+    run: () => canvasView()?.fit(),
+    enabled: hasParts,
+  },
+  {
+    id: "look",
+    label: "Show what is selected",
+    group: "View",
+    shortcuts: ["."],
+    run: () => useApp.getState().frame(useApp.getState().selection),
+    enabled: hasSelection,
+  },
+  {
+    id: "nearer",
+    label: "Zoom in",
+    group: "View",
+    shortcuts: ["+", "Shift++", "="],
+    run: () => canvasView()?.zoomBy(1.3),
+    enabled: () => true,
+  },
+  {
+    id: "farther",
+    label: "Zoom out",
+    group: "View",
+    shortcuts: ["-"],
+    run: () => canvasView()?.zoomBy(1 / 1.3),
+    enabled: () => true,
+  },
+  {
+    id: "map",
+    label: "Map of the design",
+    group: "View",
+    shortcuts: ["m"],
+    run: () => setCanvas({ mapOpen: !useCanvas.getState().mapOpen }),
+    enabled: hasParts,
+  },
+];
+
+function lining(
+  id: string,
+  label: string,
+  least: number,
+  edit: (design: Design, ids: ReadonlySet<string>) => Edit,
+): Command[] {
+  const run = () => {
+    const { design, selection, change } = useApp.getState();
+    change(edit(design, new Set(selection.parts)));
+  };
+  return [{ id, label, group: "Arrange", shortcuts: [], run, enabled: severalSelected(least) }];
+}
+
+function moving(way: string, key: string, dx: number, dy: number): Command[] {
+  const move = (id: string, label: string, shortcut: string, px: number): Command => ({
+    id,
+    label,
+    group: "Arrange",
+    shortcuts: [shortcut],
+    run: () => nudge(dx * px, dy * px),
+    enabled: hasSelectedParts,
+  });
+  return [
+    move(`move-${way}`, `Move ${way} by one step`, `Arrow${key}`, STEP_PX),
+    move(`leap-${way}`, `Move ${way} by five steps`, `Shift+Arrow${key}`, LEAP_PX),
+  ];
+}
+
+/** Of the canvas's own commands. */
+export function canvasCommand(id: string): Command | undefined {
+  return CANVAS_COMMANDS.find((c) => c.id === id);
+}
+
+export function runCanvasCommand(id: string): void {
+  runIfEnabled(canvasCommand(id));
+}
