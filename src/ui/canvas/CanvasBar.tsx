@@ -5,18 +5,25 @@ import { shortcutWords } from "../kit/command.ts";
 import { IconButton, type IconType } from "../kit/IconButton.tsx";
 import { canvasCommand, runCanvasCommand } from "./commands.ts";
 import { useCanvas } from "./state.ts";
+import { ViewSwitch } from "./ViewSwitch.tsx";
 
 export function CanvasBar() {
   const selecting = useCanvas((s) => s.selecting);
+  const isDrawing = useCanvas((s) => s.showing === "drawing");
   const parts = useApp((s) => s.evaluation.design.parts.length);
   return (
     <div className="canvas-bar" role="toolbar" aria-label="Canvas">
       <CommandButton id="farther" icon={Minus} />
       <CommandButton id="nearer" icon={Plus} />
       <CommandButton id="fit" icon={Maximize} disabled={parts === 0} />
-      <CommandButton id="arrange" icon={Workflow} disabled={parts === 0} />
-      <CommandButton id="join" icon={Cable} disabled={parts < 2} />
-      <CommandButton id="select-many" icon={BoxSelect} pressed={selecting} disabled={parts === 0} />
+      <ViewSwitch />
+      {isDrawing && (
+        <>
+          <CommandButton id="arrange" icon={Workflow} disabled={parts === 0} />
+          <CommandButton id="join" icon={Cable} disabled={parts < 2} />
+          <CommandButton id="select-many" icon={BoxSelect} pressed={selecting} disabled={parts === 0} />
+        </>
+      )}
     </div>
   );
 }
