@@ -15,7 +15,7 @@ import type { ShownCard } from "./skeleton.ts";
 type Props = { readonly card: ShownCard; readonly box: Box };
 
 /** Symbol, insets and the mark of a card [px]. */
-const BESIDE_NAME_PX = 52;
+const BESIDE_NAME_PX = 42;
 
 function useCardFacts(id: string) {
   const record = useRecord(id);
@@ -71,7 +71,7 @@ export const HeadCard = memo(function HeadCard({ card, box, stripWidth, strips }
       <ItemButton id={id} parts={[id]} look="head-card" facts={facts}>
         <span className="head-card-name" style={{ height: HEAD_CARD_PX.name }}>
           <PartSymbol name={record.kind.symbol(record.options)} />
-          <span className="place-name">{fittingName(record.part.label, 1, room)}</span>
+          <span className="place-name">{fittingName(record.part.label, 2, room)}</span>
           {state && !state.isQuiet && <span className="head-card-mark" data-tone={state.tone} />}
         </span>
         <span className="head-card-strips">

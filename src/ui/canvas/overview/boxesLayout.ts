@@ -27,7 +27,7 @@ const BOX_INSET_PX = 4;
 const GROUP_GAP_PX = 6;
 /** Between two places on one riser: the line and the length on it. */
 const RISER_GAP_PX = 30;
-const PILL = { width: 50, height: 22 };
+const PILL = { width: 50, height: 20 };
 /** Beside a card, and between lines that run side by side. */
 const CLEAR_PX = 13;
 const LANE_PX = 7;

@@ -62,6 +62,8 @@ export function facadeLayout(skeleton: Skeleton, room: Size, tilesPerRow: number
   const feeders = new Map(rows.flatMap((row, r) => row.map((group) => [group.feeder ?? "", r] as const)));
   const into = skeleton.links.filter((link) => feeders.has(link.to) && link.to !== link.from);
   const low = into.filter((link) => (feeders.get(link.to) ?? 0) > 0 || feeders.has(link.from)).length;
+  // Of these the ones that come from the head run along below it first.
+  const aside = into.filter((link) => (feeders.get(link.to) ?? 0) > 0 && !feeders.has(link.from)).length;
   const gutter = low > 0 ? RUN_PX + low * LANE_PX : 0;
   const across = Math.max(1, ...rows.map((row) => row.length));
   const spent = gutter + across * 2 * FRAME_INSET_PX + (across - 1) * FRAME_GAP_PX;
@@ -73,7 +75,7 @@ export function facadeLayout(skeleton: Skeleton, room: Size, tilesPerRow: number
     into.filter((link) => row.slice(0, -1).some((group) => group.feeder === link.to)).length;
   const gapAbove = (row: readonly FeedingGroup[], r: number) =>
     r === 0
-      ? (head.height > 0 ? RUN_PX : 0) + LANE_PX * (head.loose.length + low)
+      ? (head.height > 0 ? RUN_PX : 0) + LANE_PX * (head.loose.length + aside)
       : FRAME_GAP_PX + LANE_PX * linesIn(row);
   const tilesHigh = rows.map((row) => rowsHigh(row, tilesPerRow));
   const fixed =

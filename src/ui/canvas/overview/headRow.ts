@@ -2,7 +2,7 @@
 import type { Box } from "../layout.ts";
 import type { Link, ShownCard, Skeleton } from "./skeleton.ts";
 
-export const HEAD_CARD_PX = { name: 28, strip: 48, inset: 4 } as const;
+export const HEAD_CARD_PX = { name: 32, strip: 48, inset: 4 } as const;
 const STRIP_WIDTH_PX = { most: 132, least: 84 } as const;
 const STRIP_GAP_PX = 2;
 /** A card without strips, and the least one with a name. */

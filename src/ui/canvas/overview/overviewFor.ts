@@ -17,9 +17,9 @@ const GOOD_HEAD_STRIP_PX = 104;
 const MOST_STRIPS = 250;
 /** With more places than this, a column of boxes fits no pane. */
 const MOST_BOXES = 60;
-const MARGIN_PX = 12;
+const MARGIN_PX = 10;
 /** The bar with buttons, in the lower left corner. */
-export const BAR: Size = { width: 340, height: 54 };
+export const BAR: Size = { width: 340, height: 52 };
 
 type Placed<L> = { readonly scale: number; readonly left: number; readonly top: number; readonly layout: L };
 
@@ -100,7 +100,7 @@ function facadeFor(skeleton: Skeleton, pane: Size): OverviewPlan | null {
         level: "facade",
         scale,
         left: MARGIN_PX + (room.width - layout.width * scale) / 2,
-        top: MARGIN_PX,
+        top: MARGIN_PX + Math.max(0, room.height - layout.height * scale) / 2,
         layout,
       };
     }

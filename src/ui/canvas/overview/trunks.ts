@@ -41,7 +41,9 @@ export function trunksOf(
   const lines: Trunk[] = head.direct.flatMap((link) => {
     const [from, to] = [head.cards.get(link.from), head.cards.get(link.to)];
     if (!from || !to || from.y !== to.y) return [];
-    const y = from.y + HEAD_CARD_PX.name + HEAD_CARD_PX.strip / 2;
+    const mates = head.direct.filter((other) => other.from === link.from && other.to === link.to);
+    const step = lanePx * (mates.indexOf(link) - (mates.length - 1) / 2);
+    const y = from.y + HEAD_CARD_PX.name + HEAD_CARD_PX.strip / 2 + step;
     return [
       {
         link,
