@@ -8,9 +8,9 @@ test("a wide screen has no barriers", async ({ page }) => {
   await expect(page.getByRole("region", { name: "Causes" })).toBeVisible();
   await expectNoBarriers(page, "verdict");
   await card(page, "UHF aerial").click();
-  await expectNoBarriers(page, "part", ".side");
+  await expectNoBarriers(page, "part", "[data-region=side]");
   await page.getByRole("tab", { name: "Chain" }).click();
-  await expectNoBarriers(page, "chain", ".side");
+  await expectNoBarriers(page, "chain", "[data-region=side]");
   await showAll(page);
   await wire(page, "UHF aerial", "Loft amplifier").focus();
   await page.keyboard.press("Enter");
@@ -46,7 +46,7 @@ test.describe("on a tablet", () => {
         .getByRole("navigation", { name: "Panes" })
         .getByRole("button", { name: new RegExp(`^${pane}( \\d|$)`) })
         .tap();
-      await expectNoBarriers(page, pane, ".sheet");
+      await expectNoBarriers(page, pane, "[data-region=sheet]");
     }
     const tooSmall = await page.locator("button:visible, [role=tab]:visible").evaluateAll((all) =>
       all

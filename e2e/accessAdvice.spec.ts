@@ -10,7 +10,7 @@ test("explanations, walks and cures have no barriers", async ({ page }) => {
     .first()
     .click();
   await expect(page.getByRole("heading", { name: "For the customer" })).toBeVisible();
-  await expectNoBarriers(page, "explanation", ".side");
+  await expectNoBarriers(page, "explanation", "[data-region=side]");
 
   await page.getByRole("button", { name: "Services of TV living room" }).click();
   await page.getByRole("button", { name: "Walk the signal" }).first().click();
@@ -20,7 +20,7 @@ test("explanations, walks and cures have no barriers", async ({ page }) => {
 
   await page.getByRole("button", { name: "Find cures", exact: true }).click();
   await expect(page.getByText(/^\d+ changes? tried, [1-9]\d* proved$/)).toBeVisible({ timeout: 40_000 });
-  await expectNoBarriers(page, "cures", ".side");
+  await expectNoBarriers(page, "cures", "[data-region=side]");
   await page
     .getByRole("button", { name: /^Preview: / })
     .first()
@@ -49,15 +49,15 @@ test("supply, levels, faults and swaps have no barriers", async ({ page }) => {
   await page.getByRole("combobox", { name: /^What breaks/ }).fill("wideband lnb");
   await page.keyboard.press("Enter");
   await expect(page.getByRole("region", { name: /^What breaks: / })).toContainText(/loses? something/);
-  await expectNoBarriers(page, "swap", ".side");
+  await expectNoBarriers(page, "swap", "[data-region=side]");
   await page.getByRole("button", { name: "What if this one fails?" }).click();
   await page.getByRole("tabpanel").getByRole("listitem").getByRole("button").first().click();
   await expect(page.getByRole("region", { name: "Preview" })).toBeVisible();
-  await expectNoBarriers(page, "what if it fails", ".side");
+  await expectNoBarriers(page, "what if it fails", "[data-region=side]");
   await page.keyboard.press("Escape");
   await fromMenu(page, "Find the fault…");
   await expect(page.getByText("Mark at least one service that fails.")).toBeVisible();
-  await expectNoBarriers(page, "find the fault", ".side");
+  await expectNoBarriers(page, "find the fault", "[data-region=side]");
 });
 
 test("dialogs of plans, limits and rules, and a practice case, have no barriers", async ({ page }) => {

@@ -9,7 +9,7 @@ export async function open(page: Page, address: string): Promise<void> {
 }
 
 export const titleOf = (page: Page): Locator => page.getByLabel("Title of the design", { exact: true });
-export const messages = (page: Page): Locator => page.getByRole("status", { name: "Messages" });
+export const messages = (page: Page): Locator => page.getByRole("region", { name: "Messages" });
 export const cards = (page: Page): Locator => page.locator(".react-flow__node");
 export const wires = (page: Page): Locator => page.locator(".react-flow__edge");
 export const findings = (page: Page): Locator => page.getByRole("region", { name: "Causes" });

@@ -54,7 +54,7 @@ test("a longer cable shows at once on the strips behind it", async ({ page }) =>
   await ownDesign(page, "Levels");
   const level = async () => {
     const name =
-      (await wire(page, "Drop living room", "Plate living room").getAttribute("aria-labelledby")) ?? "";
+      (await wire(page, "Drop living room", "Outlet living room").getAttribute("aria-labelledby")) ?? "";
     const words = await page.locator(`[id="${name}"]`).textContent();
     return Number(/Satellite \w+ \w+ (\d+)/.exec(words ?? "")?.[1]);
   };
@@ -72,7 +72,7 @@ test("deleting a part that sits in line closes its wire", async ({ page }) => {
   const before = await download(page);
   await card(page, "Drop living room").click();
   await page.keyboard.press("Delete");
-  await expect(wire(page, "Diplexer living room", "Plate living room")).toBeAttached();
+  await expect(wire(page, "Diplexer living room", "Outlet living room")).toBeAttached();
   const { file } = await download(page);
   expect(file.parts).toHaveLength(before.file.parts.length - 1);
   expect(file.wires).toHaveLength(before.file.wires.length - 1);

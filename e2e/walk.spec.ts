@@ -43,7 +43,7 @@ test("a signal is walked by keys from the roof to the socket, and the step where
     "Loft amplifier",
     "Diplexer living room",
     "Drop living room",
-    "Plate living room",
+    "Outlet living room",
   ];
   for (const [i, place] of places.entries()) {
     await expect(card(page, place)).toContainText(`Step ${i + 1}, you are here`);
@@ -54,7 +54,7 @@ test("a signal is walked by keys from the roof to the socket, and the step where
   await page.keyboard.press("ArrowRight");
   await expect(card(page, "TV living room")).toContainText("you are here");
   await page.keyboard.press("ArrowLeft");
-  await expect(card(page, "Plate living room")).toContainText("you are here");
+  await expect(card(page, "Outlet living room")).toContainText("you are here");
 
   await page.keyboard.press("Escape");
   await expect(walk(page)).toHaveCount(0);
@@ -121,7 +121,7 @@ test("a level in the verdict leads back to its source, step by step", async ({ p
     await level("UHF aerial"),
     await level("Loft amplifier"),
     await level("Drop bedroom 2"),
-    await level("Plate bedroom 2"),
+    await level("Outlet bedroom 2"),
   ];
   expect(amplified).toBeGreaterThan(source);
   expect(dropped).toBeLessThan(amplified);

@@ -4,13 +4,16 @@ import "./ui/kit/typeface.css";
 import "./ui/kit/theme.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
+import { attachAnnouncer } from "./store/announcements.ts";
 import { openHistory, useApp } from "./store/app.ts";
 import { attachAutosave } from "./store/documents/autosave.ts";
 import { followAddress, openAtStart, openCasesBy } from "./ui/features/documents/actions.ts";
 import { registerOffline } from "./ui/features/offline/newVersion.ts";
 import { openTraining } from "./ui/features/training/actions.ts";
 import { openBookFromAddress } from "./ui/kit/asked/book.ts";
+import { keepFocus } from "./ui/kit/focusKeeper.ts";
 import { applyTheme, followTheme } from "./ui/kit/theme.ts";
+import { Announcer } from "./ui/shell/Announcer.tsx";
 import { App } from "./ui/shell/App.tsx";
 import { CrashScreen } from "./ui/shell/CrashScreen.tsx";
 
@@ -25,6 +28,8 @@ attachAutosave({
   history: openHistory,
   follow: (history) => useApp.getState().follow(history),
 });
+attachAnnouncer();
+keepFocus();
 openCasesBy(openTraining);
 followAddress();
 openBookFromAddress();
@@ -38,6 +43,7 @@ if (root) {
       <CrashScreen>
         <App />
       </CrashScreen>
+      <Announcer />
     </StrictMode>,
   );
 }

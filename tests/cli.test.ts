@@ -24,7 +24,7 @@ function file(name: string, text: string): string {
 
 const example = (key: string) => `src/design/examples/${key}.json`;
 
-/** One converter, off the line of a receiver by a plate that takes no satellite signal. */
+/** One LNB, off the line of a receiver by an outlet that takes no satellite signal. */
 const WRONG_PLATE = file(
   "plate.json",
   writeDesign(
@@ -35,7 +35,7 @@ const WRONG_PLATE = file(
   ),
 );
 
-/** A wrong plate; a television that gets too little; a radio that is still to be joined. */
+/** A wrong plate; a television that gets too little; a radio that is still to be connected. */
 const THREE_LINES = file(
   "three.json",
   writeDesign(
@@ -96,11 +96,14 @@ describe("check", () => {
     const { exitCode, stdout, stderr } = run([example("house-universal")]);
     expect(exitCode).toBe(0);
     expect(stderr).toBe("");
-    expect(stdout).toMatch(/^ *works: Satellite receiver living room: Gets all 80 satellite transponders/m);
-    expect(stdout).not.toMatch(/FAILS|error:|⟦/);
+    expect(stdout).toMatch(/^All \d+ receivers work\./);
+    expect(stdout).toMatch(
+      /^ *“Satellite receiver living room”: works\. Gets all 80 satellite transponders/m,
+    );
+    expect(stdout).not.toMatch(/fails|error:|⟦/);
   });
 
-  test("exits with 1 for a design with errors: causes first, what follows beneath, then place by place", () => {
+  test("exits with 1 for a design with errors: causes first, what follows from each, then place by place", () => {
     const { exitCode, stdout } = run([THREE_LINES]);
     expect(exitCode).toBe(1);
     const lines = stdout.trim().split("\n");
@@ -110,17 +113,52 @@ describe("check", () => {
     expect(causes.map(rank)).toEqual(causes.map(rank).sort((a, b) => a - b));
     // Nothing that is found is left out: as many lines as the heading counts.
     const found = lines.filter((line) => /^( {4})?(error|warning|note): /.test(line));
-    expect(lines[0]).toBe(`${causes.length} causes, ${found.length} findings.`);
-    expect(stdout).toMatch(/^Outlet plate: .*\n {2}FAILS: z: /m);
+    expect(lines[1]).toBe(`${causes.length} causes, ${found.length} findings.`);
     // One fault, one line at the head, however many suffer.
-    expect(run([example("house-wideband-fails")]).stdout).toMatch(/^1 cause, \d+ findings\.\nerror: /);
+    expect(run([example("house-wideband-fails")]).stdout).toMatch(
+      /^3 of 7 receivers work\.\n1 cause, \d+ findings\.\nerror: /,
+    );
+  });
+
+  test("place by place: each outlet, its sockets, and the receivers behind them, with level and C/N", () => {
+    const { stdout } = run([THREE_LINES]);
+    // The receiver of the wrong outlet has its lead in the socket for TV, and so has the television in the other one.
+    expect(stdout).toMatch(/^Outlet “plate”: .*\n {2}Socket TV\n(?: {4}[A-Z].*\n)* {4}“z”: fails\. /m);
+    expect(stdout).toMatch(
+      /^Outlet “socket”: .*\n {2}Socket TV\n {4}Terrestrial TV: \d of \d.*\n {4}“tv”: /m,
+    );
+    // A loss of 1 dB in the outlet: 44 dBµV at the aerial are 43 at the socket and in the receiver.
+    expect(stdout).toMatch(/^ {4}“tv”: .*\n {6}Terrestrial TV: 6 of 6, 43 dBµV, C\/N \d+(\.\d)? dB$/m);
+    // What is behind no outlet comes last.
+    expect(stdout.trim().split("\n").at(-1)).toMatch(/^“radio”: fails\. Is not connected yet\.$/);
+  });
+
+  test("outlets of one flat stand together under its name", () => {
+    const flats = draw(
+      {
+        uhf: ["aerial-uhf"],
+        split: ["splitter", { ways: 3 }],
+        hall: ["outlet-tv", { dwelling: "2 left" }],
+        loft: ["outlet-tv"],
+        kitchen: ["outlet-tv", { dwelling: "2 left" }],
+      },
+      "uhf.out > split.in, split.out1 > hall.in, split.out2 > loft.in, split.out3 > kitchen.in",
+    );
+    const { stdout } = run([file("flats.json", writeDesign(flats))]);
+    const heads = stdout.split("\n").filter((line) => /Flat|Outlet/.test(line));
+    expect(heads.map((line) => line.replace(/:.*/, ""))).toEqual([
+      "Flat “2 left”",
+      "  Outlet “hall”",
+      "  Outlet “kitchen”",
+      "Outlet “loft”",
+    ]);
   });
 
   test("the first line of a wrong plate names the plate, and the receiver behind it suffers", () => {
     const [result] = parsed([WRONG_PLATE]);
     expect(result?.causes[0]).toMatchObject({ severity: "error", receivers: ["z"] });
     expect(result?.causes[0]?.parts[0]).toBe("plate");
-    expect(run([WRONG_PLATE]).stdout.split("\n")[1]).toMatch(/^error: .*“plate”/);
+    expect(run([WRONG_PLATE]).stdout.split("\n")[2]).toMatch(/^error: .*“plate”/);
   });
 
   test("--json gives one object for a file, with causes, findings, receivers, outlets and wires", () => {
@@ -275,14 +313,14 @@ describe("the exit code and the words", () => {
   const expectAgreement = (design: Design) => {
     const path = file("any.json", writeDesign(design));
     const plain = run([path]);
-    // With other options a part may lack a port that is joined: no file that could be written by the program.
+    // With other options a part may lack a port that is connected: no file that could be written by the program.
     fc.pre(plain.exitCode !== 2);
     const [result] = parsed([path]);
     if (!result) throw new Error(plain.stderr);
     const isWrong =
       result.findings.some((f) => f.severity === "error") || result.receivers.some((r) => !r.works);
     expect(plain.exitCode).toBe(isWrong ? 1 : 0);
-    expect(/^ *(error|FAILS): /m.test(plain.stdout)).toBe(isWrong);
+    expect(/^ *(error: |“.*”: fails\. )/m.test(plain.stdout)).toBe(isWrong);
     // Whoever fails is told why.
     const suffering = new Set(result.causes.flatMap((cause) => cause.receivers));
     expect(result.receivers.filter((r) => !r.works && !suffering.has(r.id))).toEqual([]);

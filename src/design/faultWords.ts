@@ -1,4 +1,5 @@
 /** Every sentence about a fault of a file, a link or a value, from the fact. */
+import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import type { Allowed, FaultPlace, InputFault, NameOrNumber, PortMark, ValueFault } from "./fault.ts";
 import { countWords, syntaxWords } from "./faultPhrases.ts";
@@ -185,5 +186,5 @@ function capital(text: string): string {
 }
 
 function megabytes(length: number): string {
-  return (length / 1e6).toFixed(1);
+  return numeral(length / 1e6, 1, 1);
 }

@@ -4,6 +4,7 @@
  * Behind the mark: 4 bytes CRC-32 of the compact JSON, 3 bytes length of what follows, and the compact JSON
  * deflated (RFC 1951). Length and checksum tell a link that was cut short from one that was altered.
  */
+import { numeral } from "../words/numbers.ts";
 import { fromBase64url, toBase64url } from "./base64url.ts";
 import { checkFile, type DesignReading } from "./check.ts";
 import { compact, expand } from "./compact.ts";
@@ -32,7 +33,7 @@ export type Packed =
 export async function shareLink(design: Design): Promise<Packed> {
   const size = new TextEncoder().encode(JSON.stringify(compact(design))).length;
   if (size <= LIMITS.linkBytes) return { ok: true, fragment: await encodeLink(design) };
-  const [has, most] = [(size / 1e6).toFixed(1), (LIMITS.linkBytes / 1e6).toFixed(1)];
+  const [has, most] = [numeral(size / 1e6, 1, 1), numeral(LIMITS.linkBytes / 1e6, 1, 1)];
   return {
     ok: false,
     problem: `This design is too large for a link: it has ${has} MB, and a link holds at most ${most} MB. Pass it on as a file.`,

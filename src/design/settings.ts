@@ -13,9 +13,9 @@ const OWN_ROW = z.object({
     ],
     default: "tv",
   }),
-  minDbuv: number({ label: "Least", unit: "dBµV", min: 0, max: 120, default: 47 }),
-  maxDbuv: number({ label: "Most", unit: "dBµV", min: 0, max: 120, default: 74 }),
-  cnDb: number({ label: "Least C/N", unit: "dB", min: 0, max: 60, default: 0 }),
+  minDbuv: number({ label: "Min", unit: "dBµV", min: 0, max: 120, default: 47 }),
+  maxDbuv: number({ label: "Max", unit: "dBµV", min: 0, max: 120, default: 74 }),
+  cnDb: number({ label: "Min C/N", unit: "dB", min: 0, max: 60, default: 0 }),
 });
 
 export const SETTINGS = z.object({
@@ -26,12 +26,12 @@ export const SETTINGS = z.object({
       { value: "en60728", label: "EN 60728-1, as quoted" },
       { value: "rd346", label: "Royal Decree 346/2011, Annex I" },
       { value: "practice", label: "Good practice (UK), as quoted" },
-      { value: "own", label: "Limits of my own" },
+      { value: "own", label: "My own limits" },
     ],
     default: "en60728",
   }),
   ownLimits: rows({
-    label: "Limits of my own",
+    label: "My own limits",
     help: "A service without a row is not judged.",
     row: OWN_ROW,
     maxRows: 12,
@@ -43,9 +43,9 @@ export const SETTINGS = z.object({
     ],
   }),
   keepDb: number({
-    label: "Keep from every limit",
+    label: "Distance from every limit",
     unit: "dB",
-    help: "A receiver with less to spare counts as one on a knife’s edge.",
+    help: "A receiver with less to spare counts as working on a knife’s edge.",
     min: 0,
     max: 20,
     step: 0.5,
@@ -53,9 +53,9 @@ export const SETTINGS = z.object({
   }),
   derating: choice({
     label: "Derating for many carriers",
-    help: "How much less each carrier may have at an amplifier's output than the two of its rating.",
+    help: "How much less each carrier may have at an amplifier’s output than the two of its rating.",
     choices: [
-      { value: "usual", label: "as usual: 7.5·log10(n − 1) for TV, 10·log10(n/2) for satellite" },
+      { value: "usual", label: "usual: 7.5·log10(n − 1) for TV, 10·log10(n/2) for satellite" },
       { value: "beats", label: "7.5·log10(n − 1) everywhere" },
       { value: "power", label: "10·log10(n/2) everywhere" },
     ],

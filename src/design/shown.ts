@@ -1,15 +1,13 @@
 /** Numbers and foreign text inside the sentences of this layer. */
+import { numeral } from "../words/numbers.ts";
 
-/** "−5", "0.25", "5,012": a true minus sign, thousands parted by commas; words where digits would say nothing. */
+/** "−5", "0.25", "5012"; words where digits would say nothing. */
 export function shownNumber(value: number): string {
   const size = Math.abs(value);
   if (Number.isNaN(value)) return "not a number";
   if (size >= 1e15) return value < 0 ? "a number far below zero" : "a number far too large";
   if (size > 0 && size < 1e-9) return "almost 0";
-  const text = String(size);
-  const [whole = "", part] = (/e/.test(text) ? size.toFixed(15).replace(/0+$/, "") : text).split(".");
-  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ",");
-  return `${value < 0 ? "−" : ""}${grouped}${part ? `.${part}` : ""}`;
+  return numeral(value, 15);
 }
 
 const MOST_SIGNS = 40;

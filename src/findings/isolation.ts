@@ -110,7 +110,7 @@ function legsBelow(
   if (!record) return [];
   const found: Leg[] = [];
   const sockets = record.kind.delivery?.(record.options).sockets ?? [];
-  const dwelling = typeof record.options.dwelling === "string" ? record.options.dwelling.trim() : "";
+  const dwelling = flatOf(record);
   for (const path of passiveWays(record, port)) {
     const lossDb = -gainDbAt(path.response, frequencyMHz);
     if (sockets.some((s) => s.port === path.to)) {
@@ -122,6 +122,12 @@ function legsBelow(
     for (const leg of legs) found.push({ ...leg, lossDb: leg.lossDb + lossDb });
   }
   return leastOfTwo(found);
+}
+
+/** The flat that an outlet belongs to, as its user names it; empty where it is not said. */
+export function flatOf(record: PartRecord | undefined): string {
+  const name = record?.options["dwelling"];
+  return typeof name === "string" ? name.trim() : "";
 }
 
 function isPassive(path: Path): boolean {

@@ -133,7 +133,7 @@ function profileFor(settings: Settings): Profile {
       return PRACTICE;
     case "own":
       return {
-        name: "Limits of my own",
+        name: "My own limits",
         dated: "as set in this design",
         source: "limits set in this design",
         rows: settings.ownLimits.map((row) =>

@@ -19,7 +19,7 @@ export function levelFields(o: {
   return {
     levelFrom: choice({
       label: "Level from",
-      help: "As measured at the aerial's terminals, or worked out from the field strength and the gain.",
+      help: "As measured at the aerial’s terminals, or calculated from the field strength and the gain.",
       choices: [
         { value: "terminals", label: "Measured at the terminals" },
         { value: "field", label: "Field strength and gain" },
@@ -30,7 +30,7 @@ export function levelFields(o: {
     levelDbuv: number({
       label: "Level at the terminals",
       unit: "dBµV",
-      help: "Level of each carrier at the aerial's terminals. Used when measured there.",
+      help: "Level of each carrier at the aerial’s terminals. Used when measured there.",
       min: 0,
       max: 120,
       step: 0.5,

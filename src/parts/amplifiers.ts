@@ -25,7 +25,8 @@ const masthead = define({
   kind: "amp-masthead",
   family: "lift",
   name: "Masthead amplifier",
-  summary: "Lifts weak aerial signals at the mast, before the cable adds its noise; fed through the cable.",
+  summary:
+    "Amplifies weak aerial signals at the mast, before the cable adds its noise; fed through the cable.",
   keywords: ["preamplifier", "booster", "aerial amplifier", "mast"],
   prefix: "masthead",
   trade: {
@@ -71,9 +72,10 @@ const masthead = define({
 const lineAmplifier = define({
   kind: "amp-if",
   family: "lift",
-  name: "Satellite line amplifier",
-  summary: "Lifts satellite IF on a long cable, fed by the receiver's own voltage, which it passes on.",
-  keywords: ["IF amplifier", "in-line", "satellite booster", "950–2150"],
+  name: "In-line IF amplifier",
+  firstName: "Satellite line amplifier",
+  summary: "Amplifies satellite IF on a long cable, fed by the receiver’s own voltage, which it passes on.",
+  keywords: ["line amplifier", "satellite booster", "950–2150"],
   prefix: "lineamp",
   trade: {
     job: "amplifier",
@@ -108,7 +110,7 @@ const lineAmplifier = define({
     noiseFigureDb: noiseFigureDb(6),
     outputDbuv: outputDbuv(112, IF_RATIO_DB),
     below: choice({
-      label: "TV and radio below it",
+      label: "TV and radio below that",
       choices: [
         { value: "stopped", label: "are stopped" },
         { value: "passed", label: "pass by, unamplified" },

@@ -1,4 +1,4 @@
-/** The bad joint, which models what goes wrong with cables and their connectors. */
+/** The faulty joint, which models what goes wrong with cables and their connectors. */
 import { z } from "zod";
 import { curve, flat, type Response } from "../signal/response.ts";
 import { define } from "./contract.ts";
@@ -13,9 +13,18 @@ const SHORTED: Response = flat(-60);
 export const badJoint = define({
   kind: "bad-joint",
   family: "run",
-  name: "Bad joint",
+  name: "Faulty joint",
+  firstName: "Bad joint",
   summary: "A fault to try out: a corroded, broken or shorted connection.",
-  keywords: ["fault", "corroded", "water", "open circuit", "short circuit", "loose connector"],
+  keywords: [
+    "bad joint",
+    "connector",
+    "corroded",
+    "water",
+    "open circuit",
+    "short circuit",
+    "loose connector",
+  ],
   prefix: "joint",
   trade: { job: "joint", price: 1, workMinutes: 10, inItsPlace: "sound joint", defect: true },
   options: z.object({

@@ -138,7 +138,7 @@ const cable = define({
       ],
       default: "copper-1.0",
       help: "Copper-clad steel loses no more signal, but four to five times the volts.",
-      source: "computed from conductor and foam; data sheets agree, from memory",
+      source: "calculated from conductor and foam; data sheets agree, from memory",
       means: "grade",
       sold: {
         values: NEW_RUN_GRADES,
@@ -162,7 +162,7 @@ const cable = define({
     k1: number({
       label: "Data sheet: conductor term",
       unit: "dB/100 m/√MHz",
-      help: "Counts with “From the data sheet”: loss per 100 m = k1·√f + k2·f.",
+      help: "Used with “From the data sheet”: loss per 100 m = k1·√f + k2·f.",
       min: 0,
       max: 5,
       step: 0.001,

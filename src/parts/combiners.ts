@@ -12,8 +12,8 @@ const combiner = define({
   kind: "combiner",
   family: "join",
   name: "Combiner",
-  summary: "Brings any signals onto one line, at a splitter's loss; it filters nothing.",
-  keywords: ["broadband", "mixer", "coupler", "join aerials"],
+  summary: "Brings any signals onto one line, at a splitter’s loss; it filters nothing.",
+  keywords: ["broadband", "mixer", "coupler", "combine aerials"],
   prefix: "combine",
   trade: {
     job: "combiner",
@@ -25,7 +25,7 @@ const combiner = define({
     ways: wholeNumber({ label: "Inputs", min: 2, max: 8, default: 2, means: "ways", sold: SOLD_WAYS }),
     ...SPLIT_FIELDS,
     dc: choice({
-      label: "Supply and tone pass",
+      label: "DC and 22 kHz pass",
       choices: [
         { value: "none", label: "Nowhere" },
         { value: "one", label: "To input 1 only" },

@@ -16,14 +16,14 @@ export type Family = "receive" | "convert" | "join" | "lift" | "run" | "deliver"
 export const FAMILY_NAMES: Readonly<Record<Family, string>> = {
   receive: "Receive",
   convert: "Convert",
-  join: "Join and split",
-  lift: "Lift and trim",
+  join: "Combine and split",
+  lift: "Amplify and adjust",
   run: "Run",
   deliver: "Deliver",
   use: "Use",
 };
 
-/** "sky": the beam between a dish and its converter; "coax": everything with an F or IEC connector. */
+/** "sky": the beam between a dish and its LNB; "coax": everything with an F or IEC connector. */
 export type Medium = "sky" | "coax";
 
 /**

@@ -1,5 +1,6 @@
 /** Low-noise block converters: universal, quattro, wideband. The stacking one is in lnbStacked.ts. */
 import { z } from "zod";
+import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import { define, type PartKind, type Path, type Port, type SignalTreatment } from "./contract.ts";
 import { choice, number } from "./fields.ts";
@@ -169,7 +170,7 @@ const WIDEBAND_OPTIONS = z.object({
   loMHz: number({
     label: "Oscillator",
     unit: "MHz",
-    help: "10 400 MHz puts the whole band at 300–2350 MHz; 10 410 MHz exists as well.",
+    help: "10 400 MHz puts the whole band at 300 to 2350 MHz; 10 410 MHz exists as well.",
     min: 10_200,
     max: 10_600,
     step: 1,
@@ -207,7 +208,7 @@ const LNB_WIDEBAND = define({
   },
   options: WIDEBAND_OPTIONS,
   symbol: "lnb-wideband",
-  caption: (o) => `V and H · oscillator ${(o.loMHz / 1000).toFixed(2)} GHz`,
+  caption: (o) => `V and H · oscillator ${numeral(o.loMHz / 1000, 3)} GHz`,
   ports: () => [SKY_INPUT, ...WIDEBAND_OUTPUTS],
   signal: (o, { powered }) => {
     if (!powered) return DEAD;

@@ -76,7 +76,7 @@ const diplexerOptions = z.object({
   tvToMHz: number({
     label: "Own edges: lower branch up to",
     unit: "MHz",
-    help: "Ends at the latest where the satellite branch begins: no filter gives all of a signal to both.",
+    help: "Ends at the latest where the satellite branch begins; no filter gives all of a signal to both.",
     min: 50,
     max: 1000,
     default: 862,
@@ -98,7 +98,7 @@ const diplexerOptions = z.object({
   satLossDb: insertionLoss(2, "Loss of the satellite branch"),
   rejectionDb: rejectionDb(30),
   dc: choice({
-    label: "Supply and tone pass",
+    label: "DC and 22 kHz pass",
     choices: [
       { value: "sat", label: "On the satellite branch" },
       { value: "tv", label: "On the lower branch" },
@@ -179,7 +179,7 @@ const triplexerOptions = z.object({
   lossDb: insertionLoss(1, "Loss of each branch"),
   rejectionDb: rejectionDb(22),
   dc: choice({
-    label: "Supply passes",
+    label: "DC and 22 kHz pass",
     choices: [
       { value: "uhf", label: "On the UHF branch" },
       { value: "none", label: "Nowhere" },

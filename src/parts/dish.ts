@@ -4,6 +4,7 @@ import type { Polarisation } from "../signal/carrier.ts";
 import { makeGrid } from "../signal/grid.ts";
 import { remembered } from "../signal/remember.ts";
 import { sourceBand } from "../signal/treat.ts";
+import { numeral } from "../words/numbers.ts";
 import { define } from "./contract.ts";
 import { DISH_OPTIONS, type DishOptions } from "./dishOptions.ts";
 import { dishAim, feedKelvin, feedLevelDbuv } from "./linkBudget.ts";
@@ -54,7 +55,7 @@ export const DISH = define({
   kind: "dish",
   family: "receive",
   name: "Dish",
-  summary: "Collects one satellite's signal for the LNB at its feed.",
+  summary: "Collects one satellite’s signal for the LNB at its feed.",
   keywords: ["satellite", "antenna", "reflector", "parabolic", "Ku band"],
   prefix: "dish",
   trade: { job: "dish", price: 50, workMinutes: 60 },
@@ -64,8 +65,10 @@ export const DISH = define({
     const { azimuthDeg, elevationDeg } = dishAim(o);
     const where = o.satelliteName.trim() || orbitalPosition(o.orbitalPositionDegE);
     const aim =
-      elevationDeg > 0 ? `az ${azimuthDeg.toFixed(0)}° el ${elevationDeg.toFixed(0)}°` : "below the horizon";
-    return `${o.diameterM.toFixed(2)} m · ${where} · ${aim}`;
+      elevationDeg > 0
+        ? `az ${numeral(azimuthDeg, 0)}° el ${numeral(elevationDeg, 0)}°`
+        : "below the horizon";
+    return `${numeral(o.diameterM, 2)} m · ${where} · ${aim}`;
   },
   ports: () => [{ id: "sky", side: "out", medium: "sky", label: "feed", role: "beam" }],
   signal: (o, { id }) => ({ emits: [{ port: "sky", bands: skyBands(o, id) }] }),

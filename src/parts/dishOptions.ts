@@ -47,7 +47,7 @@ const TRANSPONDER_ROW = z.object({
   eirpOffsetDb: number({
     label: "EIRP offset",
     unit: "dB",
-    help: "How much stronger or weaker this transponder is than the satellite's common EIRP.",
+    help: "How much stronger or weaker this transponder is than the satellite’s common EIRP.",
     min: -20,
     max: 10,
     step: 0.5,
@@ -89,7 +89,7 @@ export const DISH_OPTIONS = z.object({
   eirpDbw: number({
     label: "EIRP",
     unit: "dBW",
-    help: "Of one transponder towards your site, from the satellite's footprint map.",
+    help: "Of one transponder towards your site, from the satellite’s footprint map.",
     min: 30,
     max: 65,
     step: 0.5,
@@ -171,7 +171,7 @@ export const DISH_OPTIONS = z.object({
   }),
   efficiency: number({
     label: "Efficiency",
-    help: "Share of the dish's area that works.",
+    help: "Share of the dish’s area that works.",
     min: 0.3,
     max: 0.85,
     step: 0.01,
@@ -187,7 +187,7 @@ export const DISH_OPTIONS = z.object({
     max: 35,
     step: 0.5,
     default: 25,
-    source: "typical (20 to 28), from memory; see the maker's sheet",
+    source: "typical (20 to 28), from memory; see the maker’s sheet",
     advanced: true,
   }),
   clearSkyLossDb: number({
@@ -228,7 +228,7 @@ export const DISH_OPTIONS = z.object({
   }),
   transponders: rows({
     label: "Transponders",
-    help: "The satellite's plan.",
+    help: "The satellite’s plan.",
     row: TRANSPONDER_ROW,
     maxRows: 200,
     default: DEFAULT_TRANSPONDERS,

@@ -93,9 +93,10 @@ const MOBILE_EDGE_MHZ = { "700": 694, "800": 790 } as const;
 const filterMobile = define({
   kind: "filter-mobile",
   family: "join",
-  name: "Mobile phone filter",
-  summary: "Keeps phone masts above the TV band out of an amplifier.",
-  keywords: ["LTE", "4G", "5G", "700 MHz", "800 MHz", "low pass"],
+  name: "4G/5G filter",
+  firstName: "Mobile phone filter",
+  summary: "Keeps the signals of phone masts above the TV band out of an amplifier.",
+  keywords: ["mobile phone", "LTE", "700 MHz", "800 MHz", "low pass"],
   prefix: "filter",
   trade: {
     job: "filter",

@@ -102,7 +102,7 @@ export function universalOscillatorFields() {
       max: 11_600,
       step: 1,
       default: value,
-      source: "EN 61319-1, as quoted in public converter tables",
+      source: "EN 61319-1, as quoted in public LNB tables",
       advanced: true,
     });
   return {

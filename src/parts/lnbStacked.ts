@@ -22,7 +22,7 @@ const QUADRANT_NODES = QUADRANT_PORTS.map(({ port }) => inner(port));
 const LNB_OPTIONS = z.object({
   ...userBandFields({ standard: "EN 50494", set: "four", onSite: undefined }),
   outputs: choice({
-    label: "Stacked outputs",
+    label: "Single-cable outputs",
     help: "Each has all the user bands for itself.",
     choices: [
       { value: "1", label: "1" },
@@ -33,7 +33,7 @@ const LNB_OPTIONS = z.object({
     sold: { values: ["1", "2"], source: "usual, from memory" },
   }),
   legacy: toggle({
-    label: "Switched output too",
+    label: "Legacy (switched) output too",
     help: "One more output for a receiver that switches by 13/18 V and 22 kHz.",
     default: false,
   }),
@@ -42,17 +42,15 @@ const LNB_OPTIONS = z.object({
   ...universalOscillatorFields(),
 });
 
-const LEGACY: Port = { id: "legacy", side: "out", medium: "coax", label: "switched", role: "output" };
+const LEGACY: Port = { id: "legacy", side: "out", medium: "coax", label: "legacy", role: "output" };
 
 export const LNB_STACKED = define({
   kind: "lnb-stacked",
   family: "convert",
-  name: "Single-cable LNB",
+  name: "SCR/dSCR LNB",
   firstName: "Channel-stacking LNB",
-  summary: "Puts the transponder that each tuner asks for onto the tuner's own user band, all on one cable.",
+  summary: "Puts the transponder that each tuner asks for onto the tuner’s own user band, all on one cable.",
   keywords: [
-    "SCR",
-    "dSCR",
     "single cable",
     "one cable",
     "user band",

@@ -9,7 +9,7 @@ export function lnbSupplyFields(onlyWhen: OptionTrade["onlyWhen"] = {}) {
   return {
     mainsOn: toggle({
       label: "Mains on",
-      help: "Off: to see what is left when its mains unit fails.",
+      help: "Switch it off to see what is left when its mains unit fails.",
       default: true,
       means: "mains",
       onSite: "setting",
@@ -29,7 +29,7 @@ export function lnbSupplyFields(onlyWhen: OptionTrade["onlyWhen"] = {}) {
       max: 3000,
       step: 50,
       default: 500,
-      source: "order of magnitude, from memory; see the unit's plate",
+      source: "order of magnitude, from memory; see the unit’s plate",
       means: "supply limit",
       onlyWhen: { feedsLnb: true, ...onlyWhen },
     }),

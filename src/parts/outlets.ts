@@ -12,7 +12,7 @@ const outletSat = plate(
   {
     kind: "outlet-sat",
     name: "Outlet, satellite",
-    summary: "Plain plate with one satellite socket; lets a wideband feed through whole.",
+    summary: "Plain outlet with one satellite socket; lets a wideband feed through whole.",
     keywords: ["wall plate", "socket", "F connector", "direct", "single"],
     trade: {
       job: "plate",
@@ -31,7 +31,7 @@ const outletTwin = plate(
   {
     kind: "outlet-sat-twin",
     name: "Outlet, twin satellite",
-    summary: "Plain plate with two satellite sockets, each on its own cable.",
+    summary: "Plain outlet with two satellite sockets, each on its own cable.",
     keywords: ["wall plate", "socket", "F connector", "dual", "two cables"],
     trade: { job: "plate", price: 8, workMinutes: 15, mistakenFor: [{ kind: "outlet-quad" }] },
     symbol: "outlet-2",
@@ -48,7 +48,7 @@ const outletTv = plate(
   {
     kind: "outlet-tv",
     name: "Outlet, TV",
-    summary: "Plate with one TV socket, on the aerial's cable.",
+    summary: "Outlet with one TV socket, on the cable of the aerial.",
     keywords: ["wall plate", "socket", "coaxial", "aerial socket", "terrestrial", "radio"],
     trade: {
       job: "plate",
@@ -60,8 +60,8 @@ const outletTv = plate(
     options: z.object({
       lossDb: insertionLoss(1),
       dcPass: toggle({
-        label: "Passes supply",
-        help: "A plain plate may; an isolated one doesn't. Needed to feed a masthead amplifier from the room.",
+        label: "DC and 22 kHz pass",
+        help: "A plain outlet may pass them; an isolated one does not. Needed to feed a masthead amplifier from the room.",
         default: false,
         source: MEMORY,
         means: "supply pass",

@@ -71,7 +71,7 @@ const SAT_POWER: PowerPath = { from: "sat", to: "in", tone: true, dropVolts: DIO
 
 const satellite = toggle({
   label: "Satellite socket",
-  help: "For a channel-stacked feed on the riser; supply and messages pass it by diodes.",
+  help: "For a single-cable feed on the riser; DC and messages pass through diodes.",
   default: false,
   passes: [true],
 });
@@ -79,9 +79,10 @@ const satellite = toggle({
 const through = define({
   kind: "outlet-through",
   family: "deliver",
-  name: "Outlet, through",
-  summary: "Plate in a riser: takes its share off and passes the rest on to the next flat.",
-  keywords: ["wall plate", "riser", "loop-through", "tap", "block", "series"],
+  name: "Outlet, loop-through",
+  firstName: "Outlet, through",
+  summary: "Outlet in a riser: takes its share off and passes the rest on to the next flat.",
+  keywords: ["wall plate", "riser", "through", "tap", "block", "series"],
   prefix: "plate",
   trade: {
     job: "riser plate",
@@ -94,7 +95,7 @@ const through = define({
     tapLossDb: number({
       label: "Loss to the sockets",
       unit: "dB",
-      help: "The loss of the through line follows from it. Weaker plates sit nearer to the head of the riser.",
+      help: "The through loss follows from this. Outlets with more loss sit nearer to the head of the riser.",
       min: 6,
       max: 30,
       step: 1,
@@ -105,7 +106,7 @@ const through = define({
       spreadDb: 1,
     }),
     satellite,
-    isolationDb: decoupling(25, { label: "Decoupling between line out and sockets" }),
+    isolationDb: decoupling(25, { label: "Isolation between line out and sockets" }),
     dwelling: dwellingField(),
   }),
   symbol: "outlet-through",
@@ -126,9 +127,10 @@ const through = define({
 const end = define({
   kind: "outlet-end",
   family: "deliver",
-  name: "Outlet, end of riser",
-  summary: "Last plate of a riser; its own 75 Ω ends the line.",
-  keywords: ["wall plate", "riser", "terminated", "block", "last"],
+  name: "Outlet, terminated",
+  firstName: "Outlet, end of riser",
+  summary: "Last outlet of a riser; its own 75 Ω terminates the line.",
+  keywords: ["wall plate", "riser", "end of riser", "block", "last"],
   prefix: "plate",
   trade: {
     job: "riser plate",

@@ -10,7 +10,7 @@ const separating = {
   satFromMHz: number({
     label: "Satellite socket from",
     unit: "MHz",
-    help: "A wideband feed starts at about 300 MHz and loses all below this.",
+    help: "A wideband feed starts at about 300 MHz and loses all below this limit.",
     min: 250,
     max: 1200,
     default: 950,
@@ -23,7 +23,7 @@ const separating = {
     min: 1900,
     max: 3000,
     default: 2150,
-    source: "2150 MHz, Spanish Royal Decree 346/2011; some plates reach 2400 MHz",
+    source: "2150 MHz, Spanish Royal Decree 346/2011; some outlets reach 2400 MHz",
     advanced: true,
   }),
   tvToMHz: number({
@@ -67,21 +67,21 @@ const satWindow = (o: Separating): Response =>
 
 /** Typical, from memory. */
 const WIDER_PLATES = [
-  { name: "a plate that passes satellite up to 2400 MHz", options: { satToMHz: 2400 } },
-  { name: "a plate that passes TV up to 862 MHz", options: { tvToMHz: 862 } },
+  { name: "an outlet that passes satellite up to 2400 MHz", options: { satToMHz: 2400 } },
+  { name: "an outlet that passes TV up to 862 MHz", options: { tvToMHz: 862 } },
 ];
 
 /** Typical, from memory. */
 const WIDER_TRIPLEXED = [
   ...WIDER_PLATES,
-  { name: "a plate with FM and DAB at its radio socket", options: { radio: "fm-dab" } },
+  { name: "an outlet with FM and DAB at its radio socket", options: { radio: "fm-dab" } },
 ];
 
 const outletDiplexed = plate(
   {
     kind: "outlet-diplexed",
     name: "Outlet, TV and satellite",
-    summary: "Plate that separates a shared cable into a TV and a satellite socket.",
+    summary: "Outlet that separates a shared cable into a TV and a satellite socket.",
     keywords: ["wall plate", "diplexed", "socket", "TV/SAT"],
     trade: {
       job: "plate",
@@ -172,7 +172,7 @@ const outletTriplexed = plate(
   {
     kind: "outlet-triplexed",
     name: "Outlet, TV, radio and satellite",
-    summary: "Plate that separates a shared cable into a TV, a radio and a satellite socket.",
+    summary: "Outlet that separates a shared cable into a TV, a radio and a satellite socket.",
     keywords: ["wall plate", "triplexed", "socket", "FM", "DAB"],
     trade: {
       job: "plate",
@@ -193,7 +193,7 @@ const outletQuad = plate(
     kind: "outlet-quad",
     name: "Outlet, TV, radio and two satellite",
     summary:
-      "Plate on two cables: the first separated into TV, radio and satellite, the second satellite only.",
+      "Outlet on two cables: the first separated into TV, radio and satellite, the second satellite only.",
     keywords: ["wall plate", "quadplexed", "quadruplexed", "socket", "twin"],
     trade: {
       job: "plate",

@@ -1,5 +1,7 @@
 /** Small pieces from which the coaxial parts are put together. */
+
 import { flat, type Response, series } from "../signal/response.ts";
+import { numeral } from "../words/numbers.ts";
 import type { Path, Port, PortRole, PowerPath } from "./contract.ts";
 import { number, toggle } from "./fields.ts";
 import type { OptionTrade } from "./optionTrade.ts";
@@ -82,8 +84,8 @@ export function insertionLoss(value: number, label = "Insertion loss") {
 
 export function dcPass(value: boolean) {
   return toggle({
-    label: "Passes supply and tone",
-    help: "Whether 13/18 V, 22 kHz and messages get through to what lies before it.",
+    label: "DC and 22 kHz pass",
+    help: "Whether 13/18 V, 22 kHz and messages get through to the parts before this one.",
     default: value,
     source: MEMORY,
     means: "supply pass",
@@ -102,13 +104,13 @@ export const MAINS_ON = toggle({
 
 /** Decibels for captions: "3 dB", "7.5 dB". */
 export function dB(value: number): string {
-  return `${Number(value.toFixed(1))} dB`;
+  return `${numeral(value)} dB`;
 }
 
-/** Field for how well the outputs of a part are decoupled from one another. */
+/** Field for the isolation between the outputs of a part. */
 export function decoupling(db: number, o: { readonly label?: string } & Pick<OptionTrade, "onlyWhen"> = {}) {
   return number({
-    label: "Decoupling between outputs",
+    label: "Isolation between outputs",
     ...o,
     unit: "dB",
     min: 0,

@@ -1,4 +1,4 @@
-/** Unwanted pick-up: what gets onto a cable through an aerial, a poor screen or a loose connector. */
+/** Ingress: what gets onto a cable through an aerial, a poor screen or a loose connector. */
 import { z } from "zod";
 import { REFERENCE_KELVIN } from "../rf/noise.ts";
 import type { Band, Grid } from "../signal/band.ts";
@@ -125,9 +125,10 @@ function unwantedBands(o: PickUpOptions, id: string): readonly Band[] {
 export const PICK_UP = define({
   kind: "pick-up",
   family: "receive",
-  name: "Unwanted pick-up",
+  name: "Ingress",
+  firstName: "Unwanted pick-up",
   summary: "Puts mobile and cordless phone signals onto a wire, to see what they disturb.",
-  keywords: ["ingress", "interference", "LTE", "5G", "mobile", "DECT", "phone", "screening"],
+  keywords: ["pick-up", "unwanted", "interference", "LTE", "5G", "mobile", "DECT", "phone", "screening"],
   prefix: "pickup",
   trade: { job: "unwanted signal", price: 0, workMinutes: 0, inItsPlace: "screened lead" },
   options: OPTIONS,

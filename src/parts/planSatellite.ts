@@ -35,7 +35,7 @@ function grouped(frequencyMHz: number): string {
   const thousands = Math.floor(frequencyMHz / 1000);
   const rest = Math.round((frequencyMHz - thousands * 1000) * 100) / 100;
   const [whole = "0", fraction] = String(rest).split(".");
-  return `${thousands} ${whole.padStart(3, "0")}${fraction ? `.${fraction}` : ""}`;
+  return `${thousands}\u202f${whole.padStart(3, "0")}${fraction ? `.${fraction}` : ""}`;
 }
 
 /**

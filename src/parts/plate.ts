@@ -9,8 +9,8 @@ import type { Trade } from "./trade.ts";
 /** Which dwelling an outlet belongs to: outlets of different dwellings must be isolated from one another. */
 export function dwellingField() {
   return text({
-    label: "Dwelling",
-    help: "The flat it belongs to, by any name. Left empty, its isolation from others is not checked.",
+    label: "Flat",
+    help: "The flat that the outlet belongs to, by any name. Left empty, isolation from other flats is not checked.",
     maxLength: 40,
     default: "",
     advanced: true,

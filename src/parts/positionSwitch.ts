@@ -40,7 +40,7 @@ const OPTIONS = z.object({
   ohms: number({
     label: "Series resistance",
     unit: "Ω",
-    help: "In the way of the LNB's supply.",
+    help: "In the way of the LNB’s supply.",
     min: 0,
     max: 20,
     step: 0.1,

@@ -34,7 +34,7 @@ export const SUPPLY_FIELDS = {
     step: 0.1,
     default: 13,
     onSite: "factory",
-    source: "12.5–14.0 V, a receiver's service manual of 1998",
+    source: "12.5–14.0 V, a receiver’s service manual of 1998",
     advanced: true,
   }),
   volts18: number({
@@ -45,7 +45,7 @@ export const SUPPLY_FIELDS = {
     step: 0.1,
     default: 18,
     onSite: "factory",
-    source: "17.0–19.0 V, a receiver's service manual of 1998",
+    source: "17.0–19.0 V, a receiver’s service manual of 1998",
     advanced: true,
     means: "horizontal volts",
   }),

@@ -20,9 +20,10 @@ import { USUAL_CENTRES_MHZ } from "./userBands.ts";
 const stacked = define({
   kind: "receiver-stacked",
   family: "use",
-  name: "Single-cable receiver",
-  summary: "Receiver whose tuners share one cable, each with its own user band (SCR or dSCR).",
-  keywords: ["SCR", "dSCR", "EN 50494", "EN 50607", "user band", "one cable", "recorder"],
+  name: "SCR/dSCR receiver",
+  firstName: "Single-cable receiver",
+  summary: "Receiver whose tuners share one cable, each with its own user band.",
+  keywords: ["single cable", "EN 50494", "EN 50607", "user band", "one cable", "recorder"],
   prefix: "single",
   trade: { job: "receiver", price: 150, workMinutes: 10, onSite: "setting", takes: "stacked" },
   options: z.object({
@@ -47,7 +48,7 @@ const stacked = define({
       }),
       maxRows: 32,
       default: USUAL_CENTRES_MHZ.four.slice(0, 2).map((centreMHz, i) => ({ number: i + 1, centreMHz })),
-      source: "first two of the usual set of four, as quoted in public tables of converters",
+      source: "first two of the usual set of four, as quoted in public tables of LNBs",
       means: "receiver user bands",
     }),
     polarisation: polarisationField("In universal mode asks for", "H"),

@@ -76,7 +76,7 @@ export const SPLIT_FIELDS = {
       { value: "resistive", label: "Resistive" },
     ],
     default: "hybrid",
-    help: "A resistive one loses 20·log10 N and hardly decouples its legs.",
+    help: "A resistive one loses 20·log10 N and hardly isolates its legs.",
     source: MEMORY,
     soundValue: "hybrid",
   }),

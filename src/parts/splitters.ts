@@ -48,14 +48,14 @@ const splitter = define({
     ...SPLIT_FIELDS,
     isolationDb: splitterDecoupling,
     dc: choice({
-      label: "Supply and tone pass",
+      label: "DC and 22 kHz pass",
       choices: [
         { value: "none", label: "Nowhere" },
         { value: "one", label: "From output 1 only" },
         { value: "all", label: "From every output, by diodes" },
       ],
       default: "all",
-      help: "An LNB behind it needs a way for the receiver's 13/18 V.",
+      help: "An LNB behind it needs a way for the receiver’s 13/18 V.",
       source: MEMORY,
       means: "supply pass",
       passes: ["one", "all"],
@@ -79,9 +79,9 @@ const splitter = define({
 });
 
 const SUPPLY_WORDS = {
-  none: "no supply passes",
-  one: "supply from out 1",
-  all: "supply from all",
+  none: "no DC pass",
+  one: "DC from out 1",
+  all: "DC from all",
 } as const;
 
 /** Branches that took more than nine tenths of the power would leave no line: the least loss a tap can have. [dB] */
@@ -147,11 +147,11 @@ const tap = define({
       means: "tap loss",
       sold: SOLD_TAPS,
       spreadDb: 1,
-      help: "The loss of the through line follows from it. Two branches start at about 8 dB, four at 12, eight at 16.",
+      help: "The through loss follows from this. Two branches start at about 8 dB, four at 12, eight at 16.",
     }),
     isolationDb: decoupling(22),
     dc: choice({
-      label: "Supply and tone pass",
+      label: "DC and 22 kHz pass",
       choices: [
         { value: "none", label: "Nowhere" },
         { value: "through", label: "Along the through line" },

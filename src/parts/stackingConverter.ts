@@ -77,10 +77,11 @@ function stackerInputs(o: StackerOptions): readonly Port[] {
 export const STACKING_CONVERTER = define({
   kind: "stacking-converter",
   family: "convert",
-  name: "Single-cable unit",
+  name: "SCR/dSCR multiswitch",
   firstName: "Stacking converter",
-  summary: "Makes single-cable feeds with user bands for flats or branches, terrestrial passed beside.",
-  keywords: ["SCR", "dSCR", "single cable", "one cable", "user band", "multiswitch", "block", "flats"],
+  summary:
+    "Makes single-cable feeds with user bands for flats or branches, and passes TV and radio beside them.",
+  keywords: ["single cable", "one cable", "user band", "multiswitch", "block", "flats"],
   prefix: "stacker",
   trade: { job: "switch unit", price: 180, workMinutes: 45, gives: "stacked" },
   options: STACKER_OPTIONS,

@@ -1,4 +1,4 @@
-/** Small parts that trim a line: less level, less slope, another supply, no supply, a proper end. */
+/** Small parts that adjust a line: less level, less slope, another supply, no supply, a proper end. */
 import { z } from "zod";
 import { curve, type Response, series } from "../signal/response.ts";
 import { define, type PartKind, type PowerPath } from "./contract.ts";
@@ -33,7 +33,7 @@ const attenuator = define({
     lossDb: number({
       label: "Attenuation",
       unit: "dB",
-      help: "Fixed pads come in 3, 6, 10, 12, 16 and 20 dB.",
+      help: "Fixed attenuators come in 3, 6, 10, 12, 16 and 20 dB.",
       min: 0,
       max: 40,
       step: 1,
@@ -46,7 +46,7 @@ const attenuator = define({
     dcPass: dcPass(false),
   }),
   symbol: "attenuator",
-  caption: (o) => `${dB(o.lossDb)}${o.dcPass ? " · passes supply" : ""}`,
+  caption: (o) => `${dB(o.lossDb)}${o.dcPass ? " · passes DC" : ""}`,
   ports: () => THROUGH_PORTS,
   signal: (o) => ({ paths: throughPath(plainLoss(o.lossDb)) }),
   power: linePower,
@@ -164,7 +164,7 @@ const powerInserter = define({
       means: "supply limit",
     }),
     receiver: choice({
-      label: "The receiver's own supply and tone",
+      label: "DC and 22 kHz of the receiver",
       choices: [
         { value: "stopped", label: "stop here" },
         { value: "passed", label: "pass, beside this one" },
@@ -197,7 +197,7 @@ const dcBlock = define({
   kind: "dc-block",
   family: "lift",
   name: "DC block",
-  summary: "Lets signals through and stops direct current and tone.",
+  summary: "Lets signals through and stops DC and 22 kHz.",
   keywords: ["isolator", "capacitor", "galvanic"],
   prefix: "block",
   trade: { job: "block", price: 5, workMinutes: 10, inItsPlace: "coupler" },
@@ -212,9 +212,10 @@ const dcBlock = define({
 const load = define({
   kind: "load",
   family: "lift",
-  name: "Terminating load",
+  name: "Terminator",
+  firstName: "Terminating load",
   summary: "75 Ω at the end of a trunk, at an unused output, or in an unused input.",
-  keywords: ["terminator", "75 ohm", "end resistor", "dummy"],
+  keywords: ["load", "terminating", "75 ohm", "end resistor", "dummy"],
   prefix: "load",
   trade: { job: "load", price: 1, workMinutes: 5 },
   options: z.object({
@@ -227,8 +228,8 @@ const load = define({
       default: "output",
     }),
     dcBlocked: toggle({
-      label: "Blocks direct current",
-      help: "Without a capacitor its 75 Ω would draw a quarter of an ampere from 18 V and burn: taken as a short.",
+      label: "Blocks DC",
+      help: "Without a capacitor its 75 Ω draws a quarter of an ampere from 18 V and burns; it counts as a short.",
       default: true,
       source: MEMORY,
       means: "direct current block",

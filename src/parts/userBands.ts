@@ -15,7 +15,7 @@ export type StackStandard = StackPath["standard"];
 export const MOST_USER_BANDS: Readonly<Record<StackStandard, number>> = { "EN 50494": 8, "EN 50607": 32 };
 
 /**
- * Usual centres [MHz], in the order of the user bands' numbers; as quoted in public tables of converters.
+ * Usual centres [MHz], in the order of the user bands' numbers; as quoted in public tables of LNBs.
  * The 32nd of the long set lies at 2148 MHz, so its upper half is beyond the 2150 MHz of most cables' parts.
  */
 export const USUAL_CENTRES_MHZ = {
@@ -53,7 +53,7 @@ export function userBandFields(o: {
   return {
     standard: choice({
       label: "Standard",
-      help: "EN 50494 (SCR) has up to 8 user bands, EN 50607 (dSCR) up to 32. The receivers must know it.",
+      help: "EN 50494 (SCR) has up to 8 user bands, EN 50607 (dSCR) up to 32. The receivers must support the same one.",
       choices: [
         { value: "EN 50494", label: "SCR (EN 50494)" },
         { value: "EN 50607", label: "dSCR (EN 50607)" },
@@ -84,7 +84,7 @@ export function userBandFields(o: {
       }),
       maxRows: 32,
       default: USUAL_CENTRES_MHZ.four.map((centreMHz, i) => ({ number: i + 1, centreMHz })),
-      source: "usual set of four, as quoted in public tables of converters",
+      source: "usual set of four, as quoted in public tables of LNBs",
       ...onSite,
       onlyWhen: { bandSet: "own" },
     }),

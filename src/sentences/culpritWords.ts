@@ -1,34 +1,36 @@
 /** What a culprit does, in words: for the trade, as what is to be done, and for whoever lives there. */
+
 import type { Blamed } from "../findings/blame/culprit.ts";
+import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import { plainName } from "./explain/plainWords.ts";
-import { partName, round1 } from "./phrases.ts";
+import { partName } from "./phrases.ts";
 import type { ToldFinding } from "./ruleWords.ts";
 
-/** One sentence: "⟦joint⟧ is a bad joint and loses 6 dB." */
+/** One sentence: "⟦joint⟧ is a faulty joint and loses 6 dB." */
 export function culpritWords(culprit: Blamed): string {
   return `${culpritClause(culprit)}.`;
 }
 
 /** One sentence about what makes levels differ: a part counts by how far it moves them apart, not by its loss. */
 export function leanWords(culprit: Blamed): string {
-  const makes = `makes ${round1(culprit.excessDb)} dB of it.`;
+  const makes = `makes ${numeral(culprit.excessDb)} dB of it.`;
   if (culprit.does === "long cable" && culprit.lengthM !== undefined)
-    return `${partName(culprit.part)} is ${round1(culprit.lengthM)} m long and ${makes}`;
-  if (culprit.does === "bad joint") return `${partName(culprit.part)} is a bad joint and ${makes}`;
+    return `${partName(culprit.part)} is ${numeral(culprit.lengthM)} m long and ${makes}`;
+  if (culprit.does === "bad joint") return `${partName(culprit.part)} is a faulty joint and ${makes}`;
   return culpritWords(culprit);
 }
 
 /** What it does as a clause that another may follow behind a colon. */
 export function culpritClause(culprit: Blamed): string {
   const name = partName(culprit.part);
-  const loss = `${round1(Math.abs(culprit.amount))} dB`;
-  const excess = `${round1(culprit.excessDb)} dB`;
+  const loss = `${numeral(Math.abs(culprit.amount))} dB`;
+  const excess = `${numeral(culprit.excessDb)} dB`;
   switch (culprit.does) {
     case "bad joint":
-      return `${name} is a bad joint and loses ${loss}`;
+      return `${name} is a faulty joint and loses ${loss}`;
     case "off aim":
-      return `${name} is off its aim and loses ${excess}`;
+      return `${name} is off its satellite and loses ${excess}`;
     case "weak source":
       return isDishLevel(culprit)
         ? `${name} receives too little signal`
@@ -44,14 +46,14 @@ export function culpritClause(culprit: Blamed): string {
     case "unfed":
       return `${name} gets no supply and loses ${loss}`;
     case "low gain":
-      if (Math.abs(culprit.amount) < 0.05) return `${name} is turned too low and does not amplify at all`;
+      if (Math.abs(culprit.amount) < 0.05) return `${name} is set too low and does not amplify at all`;
       return culprit.amount > 0
-        ? `${name} is turned too low and amplifies by only ${loss}`
-        : `${name} is turned too low and loses ${loss}`;
+        ? `${name} is set too low and amplifies by only ${loss}`
+        : `${name} is set too low and loses ${loss}`;
     case "high gain":
       return `${name} amplifies by ${loss}, which is too much here`;
     case "noisy":
-      return `${name} adds too much noise, with a noise figure of ${round1(culprit.amount)} dB`;
+      return `${name} adds too much noise, with a noise figure of ${numeral(culprit.amount)} dB`;
     case "attenuates":
       return `${name} attenuates by ${loss}`;
     case "input attenuator":
@@ -66,21 +68,21 @@ export function culpritClause(culprit: Blamed): string {
         ? `${name} loses ${loss}, ${excess} more than it should`
         : `${name} loses ${loss}`;
     case "high tap loss":
-      return `${name} lets too little off to its branch, with ${loss} of loss`;
+      return `${name} sends too little to its branch, with ${loss} of loss`;
     case "low tap loss":
       return culprit.amount < -5
-        ? `${name} lets too much off to its branch, with only ${loss} of loss`
+        ? `${name} sends too much to its branch, with only ${loss} of loss`
         : `${name} takes ${loss} off the line, which is too much`;
     case "legs swapped":
       return `${name} is wired the wrong way: the line goes on from its branch`;
     case "through at end":
-      return `${name} is a through plate at the end of the line and loses ${loss}`;
+      return `${name} is a loop-through outlet at the end of the line and loses ${loss}`;
     case "poor cable":
       return `${name} is poor cable and loses ${loss}`;
     case "long cable":
       return culprit.lengthM === undefined
         ? `${name} loses ${loss}`
-        : `${name} is ${round1(culprit.lengthM)} m long and loses ${loss}`;
+        : `${name} is ${numeral(culprit.lengthM)} m long and loses ${loss}`;
     case "leans":
       return `${name} makes ${excess} of it`;
     case "overdriven":
@@ -100,7 +102,7 @@ function isDishLevel({ amount }: Blamed): boolean {
 }
 
 function level({ amount }: Blamed): string {
-  return `${round1(amount)} dBµV`;
+  return `${numeral(amount)} dBµV`;
 }
 
 function waysWords({ ways }: Blamed): string {
@@ -141,7 +143,7 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
     case "noisy":
       return `Put a low-noise amplifier before ${name}.`;
     case "attenuates":
-      return `Take ${name} out of the line.`;
+      return `Remove ${name} from the line.`;
     case "input attenuator":
       return `Set the input attenuator of ${name} to 0 dB.`;
     case "spare ways":
@@ -149,19 +151,19 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
     case "resistive":
       return `Replace ${name} with a ferrite splitter.`;
     case "high tap loss":
-      return `Replace ${name} with one of less branch loss.`;
+      return `Replace ${name} with a tap of lower branch loss.`;
     case "low tap loss":
-      return `Replace ${name} with one of more branch loss.`;
+      return `Replace ${name} with a tap of higher branch loss.`;
     case "legs swapped":
       return `Swap the two leads at the outputs of ${name}: the line goes on from the through output.`;
     case "through at end":
-      return `Replace ${name} with an end plate.`;
+      return `Replace ${name} with a terminated outlet.`;
     case "poor cable":
       return `Replace ${name} with good copper cable.`;
     case "long cable":
       return `Amplify before ${name}, or replace it with cable of lower loss.`;
     case "loses":
-      return `Replace ${name} with a part of less loss.`;
+      return `Replace ${name} with a part of lower loss.`;
     case "splits":
       return `Amplify before ${name}.`;
     case "lets in":

@@ -1,4 +1,5 @@
 /** Figures as sentences print them. */
+import { NOTHING, numeral } from "../words/numbers.ts";
 
 /** Beyond so many decimals no difference means anything. */
 const MOST_DECIMALS = 4;
@@ -9,12 +10,14 @@ const MOST_DECIMALS = 4;
  */
 export function besideLimit(value: number, limit: number): readonly [value: string, limit: string] {
   let decimals = 1;
-  while (decimals < MOST_DECIMALS && value !== limit && rounded(value, decimals) === rounded(limit, decimals))
+  while (decimals < MOST_DECIMALS && value !== limit && numeral(value, decimals) === numeral(limit, decimals))
     decimals++;
-  return [rounded(value, decimals), rounded(limit, decimals)];
+  return [numeral(value, decimals), numeral(limit, decimals)];
 }
 
-function rounded(x: number, decimals: number): string {
-  // Minus zero is zero.
-  return String(Number(x.toFixed(decimals)) + 0);
+/** "62–71 dBµV", "62 dBµV" when both ends read alike, "–" for nothing. */
+export function levelRangeWords(min: number | undefined, max: number | undefined): string {
+  const [low, high] = [numeral(min, 0), numeral(max, 0)];
+  if (low === NOTHING || high === NOTHING) return NOTHING;
+  return low === high ? `${low} dBµV` : `${low}–${high} dBµV`;
 }

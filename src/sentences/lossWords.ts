@@ -1,14 +1,16 @@
 /** A loss in one clause, the culprit first, and what would put it right. */
+
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { Missing } from "../findings/missing.ts";
 import { passesService } from "../findings/passesService.ts";
 import type { ReceiverLossFacts } from "../findings/receiverLossRules.ts";
 import { SERVICE_NAMES, type Service } from "../signal/carrier.ts";
+import { numeral } from "../words/numbers.ts";
 import { culpritClause, culpritCure } from "./culpritWords.ts";
 import { capital } from "./explain/plainWords.ts";
 import { besideLimit } from "./figures.ts";
 import { portLabelOf, portName } from "./missingWords.ts";
-import { carriers, list, nameOfBand, partName, round1 } from "./phrases.ts";
+import { carriers, list, nameOfBand, partName } from "./phrases.ts";
 import { planesWords } from "./planes.ts";
 
 /** The receiver, or one of its tuners, that a loss is seen at. */
@@ -89,7 +91,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "no such user band":
       return `User band ${reason.userBand}, set at ${receiver}, does not exist at ${partName(reason.part)}`;
     case "other centre":
-      return `User band ${reason.userBand} is set to ${round1(reason.hereMHz)} MHz at ${receiver}, but to ${round1(reason.thereMHz)} MHz at ${partName(reason.part)}`;
+      return `User band ${reason.userBand} is set to ${numeral(reason.hereMHz)} MHz at ${receiver}, but to ${numeral(reason.thereMHz)} MHz at ${partName(reason.part)}`;
     case "user band used twice":
       return reason.by === at.part
         ? `User band ${reason.userBand} is set for two tuners of ${receiver}`
@@ -110,8 +112,8 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
         : `No 22 kHz tone gets from ${receiver} to ${partName(reason.part)}`;
     case "too few volts":
       return blocked
-        ? `Only ${round1(reason.volts)} V of the 18 V get past ${blocked} to ${partName(reason.part)}`
-        : `${receiver} gives so little for horizontal that ${partName(reason.part)} gets only ${round1(reason.volts)} V`;
+        ? `Only ${numeral(reason.volts)} V of the 18 V get past ${blocked} to ${partName(reason.part)}`
+        : `${receiver} gives so little for horizontal that ${partName(reason.part)} gets only ${numeral(reason.volts)} V`;
     case "dies at vertical":
       return blocked
         ? `Only ${besideLimit(reason.volts, reason.leastVolts)[0]} V of the 13 V get past ${blocked} to ${partName(reason.part)}, which dies`
@@ -121,7 +123,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
         ? `${blocked} puts ${receiver} and ${partName(reason.by)} on one output of ${partName(reason.part)}`
         : `${receiver} and ${partName(reason.by)} share one output of ${partName(reason.part)}`;
     case "not handed on":
-      return `${receiver} does not hand on ${lacking}`;
+      return `${receiver} does not pass on ${lacking}`;
     case "disturbed":
       return disturbedWords(missing, lacking, receiver);
     case "noisy":
@@ -187,7 +189,7 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
     case "no such user band":
       return `Set ${suffererWords(at)} to a user band that ${partName(reason.part)} has.`;
     case "other centre":
-      return `Set user band ${reason.userBand} of ${partName(at.part)} to ${round1(reason.thereMHz)} MHz.`;
+      return `Set user band ${reason.userBand} of ${partName(at.part)} to ${numeral(reason.thereMHz)} MHz.`;
     case "user band used twice":
       return `Set ${suffererWords(at)} to a user band of its own.`;
     case "line held":
@@ -197,7 +199,7 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
     case "no tone":
       return culprit.part === at.part
         ? undefined
-        : `Replace ${partName(culprit.part)} with a type that passes supply, tone and messages.`;
+        : `Replace ${partName(culprit.part)} with a type that passes DC, 22 kHz and messages.`;
     case "too few volts":
     case "dies at vertical":
       return "Use copper cable of lower resistance, or feed the LNB from a supply near it.";

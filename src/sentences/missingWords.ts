@@ -1,9 +1,11 @@
 /** Why carriers are missing, in clauses that take their subject. */
+
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { Missing, MissingReason } from "../findings/missing.ts";
+import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import { besideLimit } from "./figures.ts";
-import { type Clause, partName, round1 } from "./phrases.ts";
+import { type Clause, partName } from "./phrases.ts";
 import { portsWords } from "./supplyWords.ts";
 
 /** "17 are stopped by ⟦plate⟧"; of a single carrier "the only one is stopped by …". */
@@ -75,7 +77,7 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
       );
     case "other centre":
       return are(
-        `out of reach on user band ${reason.userBand}: ${round1(reason.hereMHz)} MHz here, ${round1(reason.thereMHz)} MHz at ${partName(reason.part)}`,
+        `out of reach on user band ${reason.userBand}: ${numeral(reason.hereMHz)} MHz here, ${numeral(reason.thereMHz)} MHz at ${partName(reason.part)}`,
       );
     case "user band used twice":
       return are(`retuned by ${partName(reason.by)}, which also uses user band ${reason.userBand}`);
@@ -91,7 +93,7 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
       return verb(
         "needs",
         "need",
-        `18 V, but only ${round1(reason.volts)} V arrive at ${partName(reason.part)}`,
+        `18 V, but only ${numeral(reason.volts)} V arrive at ${partName(reason.part)}`,
       );
     case "dies at vertical":
       return verb(

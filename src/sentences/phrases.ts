@@ -1,10 +1,12 @@
 /** Words of findings: counts, numbers, and names of parts that are filled in at the very end. */
+
 import type { PartId } from "../design/design.ts";
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import { type BandFacts, bandFactsOf } from "../findings/bandFacts.ts";
 import type { Band } from "../signal/band.ts";
 import { SERVICE_NAMES, type Service } from "../signal/carrier.ts";
-import { numeral, plural } from "../words/plural.ts";
+import { numeral } from "../words/numbers.ts";
+import { plural } from "../words/plural.ts";
 import { besideLimit } from "./figures.ts";
 
 /**
@@ -32,7 +34,7 @@ export function countedCarriers(
 }
 
 const CARRIER_NAMES: Readonly<Record<Counted, { readonly one: string; readonly other: string }>> = {
-  tv: { one: "TV multiplex", other: "TV multiplexes" },
+  tv: { one: "TV channel", other: "TV channels" },
   dab: { one: "DAB block", other: "DAB blocks" },
   fm: { one: "FM station", other: "FM stations" },
   satellite: { one: "satellite transponder", other: "satellite transponders" },
@@ -54,7 +56,7 @@ export function carriers(n: number, of: Counted): string {
 
 /**
  * "all 6 DAB blocks", "both DAB blocks", "the only DAB block", "no DAB block" of one, "20 of 80 satellite transponders",
- * "none of 6 TV multiplexes". A verb after it agrees with `n`.
+ * "none of 6 TV channels". A verb after it agrees with `n`.
  */
 export function share(n: number, of: number, what: Counted): string {
   const { one, other } = CARRIER_NAMES[what];
@@ -82,7 +84,7 @@ export function bandName(band: Band): string {
 /** The same, of a signal as a finding names it. */
 export function nameOfBand({ service, part, polarisation, half, sort }: BandFacts): string {
   if (sort === "noise") return `the noise of ${partName(part)}`;
-  if (sort === "user bands") return `the stacked feed of ${partName(part)}`;
+  if (sort === "user bands") return `the single-cable feed of ${partName(part)}`;
   const tag = polarisation === undefined ? "" : half ? ` ${polarisation} ${half}` : ` ${polarisation}`;
   return `${SERVICE_NAMES[service]}${tag} from ${partName(part)}`;
 }
@@ -92,14 +94,9 @@ export function countedAs(band: Band): Counted {
   return band.stack ? "user band" : band.origin.service;
 }
 
-/** A number with at most one decimal: "47", "2.5", "−12". */
-export function round1(x: number): string {
-  return String(Math.round(x * 10) / 10).replace("-", "−");
-}
-
 /** A figure beside its limit, with so many decimals that the two still differ: "44.98" beside 45. */
 export function beside(x: number, limit: number): string {
-  return besideLimit(x, limit)[0].replace("-", "−");
+  return besideLimit(x, limit)[0];
 }
 
 /** More than so many are not listed: the first three of them, and how many more there are. */

@@ -1,8 +1,9 @@
 /** What becomes of a receiver or an outlet between two designs, in a sentence. */
+
 import type { ServiceVerdict } from "../findings/finding.ts";
 import type { PlaceChange } from "../remedies/compare.ts";
 import { SERVICE_NAMES } from "../signal/carrier.ts";
-import { numeral } from "../words/plural.ts";
+import { numeral } from "../words/numbers.ts";
 
 /** "Satellite: 80 of 80 before, 40 of 80 after." */
 export function placeChangeSentence({ change, services }: PlaceChange): string {

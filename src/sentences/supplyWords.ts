@@ -1,12 +1,14 @@
 /** Phrases about supply that several rules and walks share. */
+
 import { z } from "zod";
 import type { PartRecord } from "../evaluate/evaluation.ts";
 import type { Setting } from "../findings/walk/settings.ts";
 import { isCable } from "../findings/walk/supplyWay.ts";
 import type { VoltsLost } from "../findings/walk/voltsLost.ts";
 import { fieldMeta } from "../parts/fields.ts";
+import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
-import { list, partName, round1 } from "./phrases.ts";
+import { list, partName } from "./phrases.ts";
 
 /** "output 2", "input HL", "the aerial input"; "its output" where it has but one. */
 export function portWords(record: PartRecord | undefined, port: string): string {
@@ -62,11 +64,11 @@ export function takerWords({ taker }: VoltsLost): string | undefined {
   if (!taker) return undefined;
   const isDiode = taker.diodeVolts > taker.volts / 2;
   const who = isDiode ? `the diode in ${partName(taker.part)}` : partName(taker.part);
-  return `${who} takes ${round1(taker.volts) === "0" ? "less than 0.1" : round1(taker.volts)} V`;
+  return `${who} takes ${numeral(taker.volts) === "0" ? "less than 0.1" : numeral(taker.volts)} V`;
 }
 
 /** What the part that takes most is made of: "120 m · 1.0 mm copper-clad steel, 15.6 Ω". */
 export function takerMade(record: PartRecord | undefined, { taker }: VoltsLost): string | undefined {
   if (!record || !taker || taker.ohms <= 0) return undefined;
-  return `${record.kind.caption(record.options)}, ${round1(taker.ohms)} Ω`;
+  return `${record.kind.caption(record.options)}, ${numeral(taker.ohms)} Ω`;
 }

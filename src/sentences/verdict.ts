@@ -1,9 +1,12 @@
 /** Verdicts in words: one sentence or two for whoever sits before the receiver, and why carriers are missing. */
+
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict, VerdictState } from "../findings/finding.ts";
+import { numeral } from "../words/numbers.ts";
+import { plural } from "../words/plural.ts";
 import { capital, roughly } from "./explain/plainWords.ts";
 import { missingClause } from "./missingWords.ts";
-import { labelled, list, round1, share } from "./phrases.ts";
+import { labelled, list, share } from "./phrases.ts";
 import { wordsOf } from "./rules/index.ts";
 
 const STATE_NAMES: Readonly<Record<VerdictState, string>> = {
@@ -21,6 +24,41 @@ const IDLE_NAMES: Readonly<Record<NonNullable<Verdict["idle"]>, string>> = {
 /** How a receiver or an outlet stands, in a word or two. */
 export function stateName({ state, idle }: Pick<Verdict, "state" | "idle">): string {
   return idle ? IDLE_NAMES[idle] : STATE_NAMES[state];
+}
+
+/** How many receivers work, in a sentence or two: the headline of a verdict. */
+export function receiversSentence(verdicts: readonly Verdict[]): string {
+  const receivers = verdicts.filter((v) => v.role === "receiver");
+  // One that is not connected yet is neither.
+  const judged = receivers.filter((v) => v.idle !== "nothing connected");
+  if (receivers.length === 0) return "No receiver yet. Add one to see what it would get.";
+  if (judged.length === 0) return "No receiver is connected yet.";
+  const working = judged.filter((v) => v.state !== "fails").length;
+  const onEdge = judged.filter((v) => v.state === "edge").length;
+  return [workingWords(working, judged.length), ...edgeWords(onEdge)].join(" ");
+}
+
+function workingWords(working: number, of: number): string {
+  if (of === 1) return working === 1 ? "The receiver works." : "The receiver does not work as it should.";
+  if (working === of) return of === 2 ? "Both receivers work." : `All ${numeral(of)} receivers work.`;
+  return plural(working, {
+    zero:
+      of === 2
+        ? "Neither receiver works as it should."
+        : `None of ${numeral(of)} receivers works as it should.`,
+    one: (n) => `${n} of ${numeral(of)} receivers works.`,
+    other: (n) => `${n} of ${numeral(of)} receivers work.`,
+  });
+}
+
+function edgeWords(onEdge: number): readonly string[] {
+  if (onEdge === 0) return [];
+  return [
+    plural(onEdge, {
+      one: "One of them works on a knife’s edge.",
+      other: (n) => `${n} of them work on a knife’s edge.`,
+    }),
+  ];
 }
 
 const SHORT_SERVICES: Readonly<Record<ServiceVerdict["service"], string>> = {
@@ -86,14 +124,14 @@ function marginWords({ marginDb, tightest, edge }: Verdict): string {
   const { by } = tightest;
   const carrier = carrierName(tightest);
   const limit = LIMIT_WORDS[by];
-  if (!edge) return `. To spare: ${round1(marginDb)} dB (${carrier}, ${limit})`;
+  if (!edge) return `. To spare: ${numeral(marginDb)} dB (${carrier}, ${limit})`;
   const has = (beside: number) =>
     `. On a knife’s edge: ${carrier} has ${apart(marginDb, beside)} dB to spare (${limit})`;
   switch (edge.kind) {
     case "outside limits":
       return `. On a knife’s edge: ${carrier} is ${apart(-marginDb, 0)} dB beyond its limit (${limit})`;
     case "spread":
-      return `${has(edge.neededDb)}, and real parts stray by ${apart(edge.neededDb, marginDb)} dB`;
+      return `${has(edge.neededDb)}, and the spread of real parts is ${apart(edge.neededDb, marginDb)} dB`;
     case "kept distance":
       return `${has(edge.neededDb)}, and ${apart(edge.neededDb, marginDb)} dB are to be kept`;
     case "rain":
@@ -115,10 +153,10 @@ const LIMIT_WORDS: Readonly<Record<NonNullable<Verdict["tightest"]>["by"], strin
 /** A figure with as many decimals as it takes to differ from another one as shown. */
 export function apart(figure: number, from: number): string {
   for (const decimals of [1, 2, 3]) {
-    const text = String(Number(figure.toFixed(decimals)));
-    if (text !== String(Number(from.toFixed(decimals)))) return text;
+    const text = numeral(figure, decimals);
+    if (text !== numeral(from, decimals)) return text;
   }
-  return String(figure);
+  return numeral(figure, 9);
 }
 
 function rainTime(minutes: number): string {

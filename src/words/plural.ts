@@ -1,4 +1,5 @@
 /** Texts that depend on a number: every form is a whole entry of its own, so that it can be put into another language. */
+import { numeral } from "./numbers.ts";
 
 /** A text, or one that takes the number as it is to be printed. */
 export type Form = string | ((n: string) => string);
@@ -11,7 +12,6 @@ export type Forms = {
 };
 
 const RULES = new Intl.PluralRules("en");
-const NUMBERS = new Intl.NumberFormat("en", { maximumFractionDigits: 1 });
 
 /**
  * The form that fits a number. Sentences and phrases are written out in each form; letters and words are never put
@@ -27,9 +27,4 @@ export function plural(n: number, forms: Forms): string {
         ? forms.one
         : forms.other;
   return typeof form === "string" ? form : form(numeral(printed));
-}
-
-/** A count as sentences print it, with at most one decimal: "3", "2.5", "1,280". */
-export function numeral(n: number): string {
-  return NUMBERS.format(n);
 }

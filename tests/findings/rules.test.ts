@@ -14,9 +14,9 @@ import { messagesOf } from "../messages.ts";
 /** Words that a message of each rule must hold where it speaks. */
 const SAYS: Readonly<Record<string, RegExp>> = {
   loop: /“Attenuator 1” lies on a loop/,
-  "supply-overloaded": /“Bad joint” shorts the supply of “Satellite receiver”/,
+  "supply-overloaded": /“Faulty joint” shorts the supply of “Satellite receiver”/,
   "no-supply":
-    /13 V from “Satellite receiver” stop at “DC block”: it passes no supply, so “Universal LNB” is dead/,
+    /13 V from “Satellite receiver” stop at “DC block”: it passes no DC, so “Universal LNB” is dead/,
   // Both polarisations of 40 transponders lie at the same frequencies with like levels: nothing survives C/I 0 dB.
   "shared-frequencies": /share .* MHz behind “Combiner”\. \d+ satellite transponders are lost/,
   "wideband-shared": /“Wideband LNB” is a wideband LNB: its feed lies over terrestrial TV/,
@@ -28,7 +28,7 @@ const SAYS: Readonly<Record<string, RegExp>> = {
   // 120 m at 130 Ω/km are 15.6 Ω: with 140 mA + 4 · 35 mA that is 4.4 V.
   "command-lost": /cannot select horizontal .*: it gets 13\.6 V and needs 16 V, since “Cable” takes 4\.4 V/,
   "user-band-conflict":
-    /User band 1 .* tuner 1 of “Single-cable receiver 1” and tuner 1 of “Single-cable receiver 2”/,
+    /User band 1 .* tuner 1 of “SCR\/dSCR receiver 1” and tuner 1 of “SCR\/dSCR receiver 2”/,
   "wrong-feed": /wideband feed/,
   "too-many-tuners": /3 tuners but is set to 2 user bands/,
   "plane-missing": /40 of 80 .* horizontal/,

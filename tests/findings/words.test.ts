@@ -4,7 +4,7 @@ import { carriers, missingWords, namesOf, share } from "../../src/sentences/phra
 // English: a singular noun after 1 alone, "both" rather than "all 2", no share of a single thing.
 describe("counting carriers", () => {
   it.each([
-    [1, "tv", "1 TV multiplex"],
+    [1, "tv", "1 TV channel"],
     [2, "dab", "2 DAB blocks"],
     [0, "fm", "0 FM stations"],
     [33, "satellite", "33 satellite transponders"],
@@ -14,17 +14,17 @@ describe("counting carriers", () => {
   });
 
   it("names them without a number", () => {
-    expect(namesOf("tv")).toBe("TV multiplexes");
+    expect(namesOf("tv")).toBe("TV channels");
   });
 
   it.each([
-    [0, 1, "no TV multiplex"],
-    [1, 1, "the only TV multiplex"],
-    [0, 2, "none of 2 TV multiplexes"],
-    [1, 2, "1 of 2 TV multiplexes"],
-    [2, 2, "both TV multiplexes"],
-    [5, 6, "5 of 6 TV multiplexes"],
-    [6, 6, "all 6 TV multiplexes"],
+    [0, 1, "no TV channel"],
+    [1, 1, "the only TV channel"],
+    [0, 2, "none of 2 TV channels"],
+    [1, 2, "1 of 2 TV channels"],
+    [2, 2, "both TV channels"],
+    [5, 6, "5 of 6 TV channels"],
+    [6, 6, "all 6 TV channels"],
   ])("%i of %i is “%s”", (n, of, words) => {
     expect(share(n, of, "tv")).toBe(words);
   });

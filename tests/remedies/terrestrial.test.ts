@@ -64,7 +64,7 @@ describe("taps along a riser", () => {
     expect(values[0]).toBeGreaterThanOrEqual(12);
     expect(values[0]).toBeLessThanOrEqual(16);
     expect(step.facts.taps.length).toBeGreaterThan(2);
-    expect(title).toMatch(/^Grade the taps anew: “tap0” \d+ dB/);
+    expect(title).toMatch(/^Set the taps in steps: “tap0” \d+ dB/);
     expect(siteOf(proposal.design).report.verdicts.map((v) => v.state)).not.toContain("edge");
   });
 

@@ -70,7 +70,7 @@ describe("The list of work", () => {
   test("of a splitter put in names each of its leads, which take no time of their own", () => {
     const alone = draw(withoutPart(PARTS, "split"), "lnb.out1 > drop.in, drop.out > sat1.sat");
     expect(told(alone, SHARED)).toEqual([
-      "Fit “split” (2 ways · supply from all) (under the roof or in the cupboard, 10 minutes)",
+      "Fit “split” (2 ways · DC from all) (under the roof or in the cupboard, 10 minutes)",
       "Move the lead of “lnb” (out 1) from “drop” to “split” (under the roof or in the cupboard)",
       "Connect “split” (out 1) to “drop” (under the roof or in the cupboard)",
       "Connect “split” (out 2) to “sat2” (in the room)",

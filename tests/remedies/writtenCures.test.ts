@@ -129,7 +129,7 @@ const FORMS: readonly Form[] = [
   },
   {
     rule: "low-carrier-to-noise",
-    says: /^Take “pad” out of the line\.$/,
+    says: /^Remove “pad” from the line\.$/,
     parts: {
       tv: ["outlet-tv"],
       amp: [...amp({ gainDb: 20 })],

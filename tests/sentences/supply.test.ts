@@ -24,7 +24,7 @@ describe("the first line", () => {
         { ...MAST, "Splitter 2": ["splitter", { dc: "none" }], Supply: ["power-inserter", { volts: 12 }] },
         "uhf.out > mast.in, mast.out > Splitter 2.in, Splitter 2.out1 > Supply.in, Supply.out > tv.in",
       )[0],
-    ).toBe("12 V from “Supply” stop at “Splitter 2”: it passes no supply from output 1, so “mast” is dead.");
+    ).toBe("12 V from “Supply” stop at “Splitter 2”: it passes no DC from output 1, so “mast” is dead.");
   });
 
   test("of an inserter without mains", () => {

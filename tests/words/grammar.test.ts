@@ -82,7 +82,7 @@ describe("the grammar looked for", () => {
     "At the input, the one DAB block are too weak.",
     "At the input, the only DAB block are too weak.",
     "1 of 6 DAB blocks are too weak.",
-    "“L” gets not the one TV multiplex.",
+    "“L” gets not the one TV channel.",
     "“L” gets none: 1 do not arrive here.",
     "“L” gets none: 3 does not arrive here.",
     "Its rated output, less 10·log10(1/2) for that many carriers.",

@@ -9,7 +9,7 @@ const PLURALS =
   "hours|days|kinds|connections|feeds|outlets|users";
 const SINGULARS =
   "carrier|channel|receiver|tuner|part|wire|user band|block|station|multiplex|transponder|leg|error|warning|finding|place|" +
-  "fault|cable|measurement|minute|hour|day|connection|outlet|satellite transponder|TV multiplex|DAB block|FM station";
+  "fault|cable|measurement|minute|hour|day|connection|outlet|satellite transponder|TV channel|DAB block|FM station";
 const VERBS_OF_MANY = "are|have|do|were|come|need|lose|gain|work|fail|stay|arrive|stand|draw|hang";
 const VERBS_OF_ONE = "is|has|does|was|comes|needs|loses|gains|works|fails|stays|arrives|stands|draws|hangs";
 

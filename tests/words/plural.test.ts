@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { numeral, plural } from "../../src/words/plural.ts";
+import { numeral } from "../../src/words/numbers.ts";
+import { plural } from "../../src/words/plural.ts";
 
 const WIRES = {
   one: (n: string) => `${n} wire is open.`,

@@ -17,7 +17,7 @@ export function insertIntoWire(design: Design, part: Part, id: string): Edit {
   if (!wire || !before || !after) return refuse("That wire is no longer in the design.");
   if (portOf(before, wire.from[1])?.medium === "sky") {
     return refuse(
-      `Nothing can be put between ${quoted(before)} and ${quoted(after)}: that is the dish's beam.`,
+      `Nothing can be put between ${quoted(before)} and ${quoted(after)}: that is the dish’s beam.`,
     );
   }
   const kind = kindOf(part.kind);
@@ -25,7 +25,7 @@ export function insertIntoWire(design: Design, part: Part, id: string): Edit {
   if (!way) {
     const name = kind?.name ?? part.kind;
     return refuse(
-      `“${name}” has no single way through, so it cannot be put into a wire; join its ports one by one.`,
+      `“${name}” has no single way through, so it cannot be put into a wire. Connect its ports one by one.`,
     );
   }
   if (part.id === before.id || part.id === after.id) {

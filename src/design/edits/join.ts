@@ -23,7 +23,7 @@ export function whyNotJoin(design: Design, from: PortRef, to: PortRef): string |
   const b = end(design, to);
   if (!a || !b) return "One of the two ports is no longer in the design.";
   if (isSamePort(from, to)) return "A wire needs two different ports.";
-  if (a.part === b.part) return `${quoted(a.part)} cannot be joined to itself.`;
+  if (a.part === b.part) return `${quoted(a.part)} cannot be connected to itself.`;
   if (a.port.side === b.port.side) {
     const side = a.port.side === "out" ? "outputs" : "inputs";
     return `${named(a)} and ${named(b)} are both ${side}; a wire leads from an output to an input.`;
@@ -82,5 +82,5 @@ function whyTaken(design: Design, { part, port, ref }: End): string | null {
   const siblings = portsOf(part).filter((p) => p.side === port.side && p.medium === port.medium);
   const which = siblings.length > 1 ? `${port.label} ` : "";
   const noun = port.side === "out" ? "output" : "input";
-  return `${quoted(part)} has no free ${which}${noun}: it is joined to ${quoted(other)} already.`;
+  return `${quoted(part)} has no free ${which}${noun}. It is connected to ${quoted(other)} already.`;
 }

@@ -18,7 +18,7 @@ export function refit(design: Design, part: Part, ports: PortMap): Edit {
     const to = enters ? ports.get(wire.to[1]) : wire.to[1];
     if (from === undefined || to === undefined) {
       const other = partById(design, leaves ? wire.to[0] : wire.from[0]);
-      notes.push(`The wire to ${quoted(other)} had no port left on ${quoted(part)} and was taken off.`);
+      notes.push(`The wire to ${quoted(other)} had no port left on ${quoted(part)} and was removed.`);
       return [];
     }
     if (from === wire.from[1] && to === wire.to[1]) return [wire];

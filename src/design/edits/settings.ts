@@ -23,7 +23,7 @@ export function setSettings(design: Design, key: string, value: unknown): Edit {
   const settings = checked.data;
   const crossed = settings.ownLimits.findIndex((limit) => limit.minDbuv > limit.maxDbuv);
   if (crossed >= 0 && key === "ownLimits")
-    return refuse(`Row ${crossed + 1}: the least level lies above the most.`);
+    return refuse(`Row ${crossed + 1}: the lowest level is above the highest.`);
   if (isSameValue(settings, before)) return done(design);
   return done(withSettings(design, settings));
 }

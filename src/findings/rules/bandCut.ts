@@ -50,7 +50,7 @@ export const bandCut: RuleOf<"band-cut"> = {
 
 /** What is counted, as machines read it beside the number. */
 const UNITS: Readonly<Record<(typeof WANTED_SERVICES)[number], string>> = {
-  tv: "TV multiplexes",
+  tv: "TV channels",
   dab: "DAB blocks",
   fm: "FM stations",
   satellite: "satellite transponders",

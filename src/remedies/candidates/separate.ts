@@ -71,7 +71,7 @@ function lead(d: DesignDraft, input: SatelliteInput, from: readonly (readonly [s
     "outlet-sat-twin",
     {},
     [x - 376, y],
-    `Satellite plate for ${label || id}`.slice(0, 200),
+    `Satellite outlet for ${label || id}`.slice(0, 200),
   );
   const metres = Math.max(1, lengthM(input.feeding.between));
   POLARISATIONS.forEach((p, i) => {

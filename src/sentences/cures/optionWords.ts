@@ -1,7 +1,8 @@
 /** Options and their values as the form of a part names them. */
+
 import { kindOf } from "../../parts/catalogue.ts";
 import { describedOptions } from "../../parts/meanings.ts";
-import { numeral } from "../../words/plural.ts";
+import { numeral } from "../../words/numbers.ts";
 
 /** "Tap loss" */
 export function optionWords(kindKey: string, option: string): string {
@@ -14,7 +15,7 @@ export function valueWords(kindKey: string, option: string, value: unknown): str
   const kind = kindOf(kindKey);
   const meta = kind && describedOptions(kind).get(option);
   if (typeof value === "boolean") return value ? "yes" : "no";
-  if (typeof value === "number") return `${numeral(value)}${meta?.unit ? ` ${meta.unit}` : ""}`;
+  if (typeof value === "number") return `${numeral(value, 4)}${meta?.unit ? ` ${meta.unit}` : ""}`;
   if (Array.isArray(value)) return rowWords(value);
   return meta?.choices?.find((c) => c.value === value)?.label ?? String(value);
 }

@@ -25,7 +25,7 @@ export function workWords(work: Work, names: StepNames): string {
     case "connect":
       return `Connect ${end(work.from)} to ${end(work.to)}`;
     case "disconnect":
-      return `Take off the lead from ${end(work.from)} to ${end(work.to)}`;
+      return `Remove the lead from ${end(work.from)} to ${end(work.to)}`;
     case "move lead":
       return `Move the lead of ${end(work.kept)} from ${end(work.from)} to ${end(work.to)}`;
   }
@@ -47,12 +47,12 @@ export function workEffort({ place, minutes }: Work): string {
   return `${PLACES[place]}, ${time}`;
 }
 
-/** “Receiver” has 2 satellite tuners then, in place of 8. */
+/** “Receiver” has 2 satellite tuners, instead of 8. */
 export function givenUpWords({ part, tuners, before }: GivenUp, { name }: StepNames): string {
   return plural(tuners, {
-    zero: `${name(part)} has no satellite tuner then, in place of ${before}.`,
-    one: (n) => `${name(part)} has ${n} satellite tuner then, in place of ${before}.`,
-    other: (n) => `${name(part)} has ${n} satellite tuners then, in place of ${before}.`,
+    zero: `${name(part)} then has no satellite tuner, instead of ${before}.`,
+    one: (n) => `${name(part)} has ${n} satellite tuner, instead of ${before}.`,
+    other: (n) => `${name(part)} has ${n} satellite tuners, instead of ${before}.`,
   });
 }
 

@@ -4,7 +4,8 @@ import { type Limits, limitsFor } from "../../findings/limits.ts";
 import { type CarrierFigures, type Heard, heardAt, type Place, placesOf } from "../../findings/places.ts";
 import type { Band } from "../../signal/band.ts";
 import { isLive } from "../../signal/readout.ts";
-import { partName, round1 } from "../phrases.ts";
+import { numeral } from "../../words/numbers.ts";
+import { partName } from "../phrases.ts";
 import type { ToldFinding } from "../ruleWords.ts";
 import {
   type MarkKind,
@@ -43,7 +44,7 @@ export function heardThere(facts: ToldFinding): readonly Heard[] {
 
 /** "C25 (506 MHz)" */
 export function tuned(c: Pick<CarrierFigures, "name" | "centreMHz">): string {
-  return `${c.name} (${round1(c.centreMHz)} MHz)`;
+  return `${c.name} (${numeral(c.centreMHz)} MHz)`;
 }
 
 /** Picture of the place with the carriers that fail marked, and the limit across them. */

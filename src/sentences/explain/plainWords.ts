@@ -20,7 +20,7 @@ export function plainName({ evaluation }: Pick<ToldFinding, "evaluation">, id: s
     case "convert":
       return fromSky ? "the unit on the dish arm" : "the switching unit";
     case "join":
-      return "the box that joins or splits the cables";
+      return "the box that combines or splits the cables";
     case "lift":
       if (amplifies(record)) return "the amplifier";
       return kind.power(options).supplies ? "the power supply" : "a small part in the line";

@@ -34,12 +34,12 @@ export const FAULT_WORDS: Readonly<Record<FaultType, TypeWords>> = {
   },
   "supply-blocked": {
     name: "something blocks the supply",
-    lesson: "An isolator lets every signal through and stops DC and tone: what it should feed stays dark.",
+    lesson: "An isolator lets every signal through and stops DC and 22 kHz: what should be fed stays dark.",
   },
   "wrong-leg": {
-    name: "supply passes on the wrong leg",
+    name: "DC passes on the wrong leg",
     lesson:
-      "Splitters and diplexers pass supply and tone on marked legs only. On the others a receiver can neither feed nor command.",
+      "Splitters and diplexers pass DC and 22 kHz on marked legs only. On the others a receiver can neither feed nor command.",
   },
   "mains-off": {
     name: "it has no mains power",
@@ -52,7 +52,7 @@ export const FAULT_WORDS: Readonly<Record<FaultType, TypeWords>> = {
       "A receiver without mains asks for nothing and feeds nothing. What it fed stays dark for others too.",
   },
   "weak-supply": {
-    name: "the receiver's supply is too low",
+    name: "the receiver’s supply is too low",
     lesson:
       "An LNB tells horizontal from vertical by the voltage. A tired supply that no longer reaches 18 V loses one polarisation.",
   },
@@ -64,16 +64,16 @@ export const FAULT_WORDS: Readonly<Record<FaultType, TypeWords>> = {
   "wrong-converter": {
     name: "the LNB is of the wrong kind",
     lesson:
-      "Universal, quattro, wideband and single-cable LNBs look alike and are not interchangeable: the receivers must suit.",
+      "Universal, quattro, wideband and SCR/dSCR LNBs look alike and are not interchangeable: the receivers must suit.",
   },
   "converter-dead": {
     name: "the LNB is dead",
     lesson: "A dead LNB may still draw its current: volts and tone are right, and nothing comes down.",
   },
   "wrong-plate": {
-    name: "the plate is of the wrong kind",
+    name: "the outlet is of the wrong kind",
     lesson:
-      "A plate that separates TV and satellite cuts what lies between; a plain one lets all of it through.",
+      "An outlet that separates TV and satellite cuts what lies between; a plain one lets all of it through.",
   },
   "wrong-user-band": {
     name: "a user band is set wrong",
@@ -88,7 +88,7 @@ export const FAULT_WORDS: Readonly<Record<FaultType, TypeWords>> = {
   "gain-high": {
     name: "the gain is set too high",
     lesson:
-      "Past its rated output an amplifier makes products of its own: the level looks splendid and the MER collapses.",
+      "Past its rated output an amplifier makes products of its own: the level looks high and the MER collapses.",
   },
   "gain-low": {
     name: "the gain is set too low",
@@ -97,7 +97,7 @@ export const FAULT_WORDS: Readonly<Record<FaultType, TypeWords>> = {
   },
   "wrong-tap": {
     name: "the tap value is wrong",
-    lesson: "Too high a tap value starves its own branch; too low a one takes from all that follow.",
+    lesson: "Too high a tap value starves its own branch; too low a value takes from all that follow.",
   },
   "aerial-off": {
     name: "the aerial points elsewhere",
@@ -127,7 +127,7 @@ export const FAULT_WORDS: Readonly<Record<FaultType, TypeWords>> = {
     lesson: "The attenuator was there for a reason: without it the next stage gets more than it can take.",
   },
   "load-missing": {
-    name: "the terminating load is not there",
+    name: "the terminator is not there",
     lesson: "An open end reflects: the ripple shows on some channels and not on others.",
   },
 };
@@ -148,8 +148,8 @@ export function faultSentence(design: Design, fault: Fault): string {
       return `An isolator sits ${betweenEnds(design, fault.facts.wire)} and blocks the supply.`;
     case "wrong-leg":
       return fault.facts.choice === null
-        ? `${name} does not pass the supply.`
-        : `In ${name} supply and tone pass ${choiceLabel(design, fault.part, fault.facts.option, fault.facts.choice)}.`;
+        ? `${name} does not pass DC.`
+        : `In ${name} DC and 22 kHz pass ${choiceLabel(design, fault.part, fault.facts.option, fault.facts.choice)}.`;
     case "mains-off":
       return `${name} has no mains power.`;
     case "receiver-off":

@@ -7,7 +7,7 @@ import { QUANTITY_UNITS, type Quantity, type Reading } from "../../remedies/faul
 import type { RequestChoice } from "../../remedies/faults/requestChoice.ts";
 import { carriers, list } from "../phrases.ts";
 
-/** "56 to 58 dBµV on 6 TV multiplexes", "nothing", "17.6 V", "no tone". */
+/** "56 to 58 dBµV on 6 TV channels", "nothing", "17.6 V", "no tone". */
 export function readingWords(shown: Reading): string {
   if (shown.quantity === "volts") return `${shown.volts} V`;
   if (shown.quantity === "tone") return shown.tone ? "a 22 kHz tone" : "no tone";

@@ -21,8 +21,8 @@ export const aboveBandEdge: RuleWords<"above-band-edge"> = {
   },
   cure: ({ finding }) =>
     plural(finding.facts.channels.length, {
-      one: "Take it out of the aerial's plan, and consider a filter against phone masts.",
-      other: "Take them out of the aerial's plan, and consider a filter against phone masts.",
+      one: "Take it out of the aerial’s plan, and consider a filter against phone masts.",
+      other: "Take them out of the aerial’s plan, and consider a filter against phone masts.",
     }),
   customer: (told) =>
     plural(told.finding.facts.channels.length, {
@@ -31,9 +31,9 @@ export const aboveBandEdge: RuleWords<"above-band-edge"> = {
     }),
   trade: ({ finding: { at, facts } }) =>
     `The plan of ${partName(at.part)} holds ${carriers(facts.channels.length, "tv")} above ${BAND_EDGE_MHZ} MHz, the upper edge of channel 48. Since the bands at 700 and 800 MHz were cleared, phones transmit at 703 to 733 and 832 to 862 MHz. Masts transmit at 758 to 821 MHz. ` +
-    "A wideband aerial takes that in as power without use, which drives amplifiers. A new plan and a filter that ends at 694 MHz are the remedy.",
+    "A wideband aerial takes that power in without use, and it drives amplifiers. A new plan and a filter that ends at 694 MHz are the remedy.",
   measure: ({ finding }) =>
-    `Spectrum meter at ${partName(finding.at.part)}, from 694 to 862 MHz: no multiplex locks there. Blocks of 10 MHz that come and go are phone masts; if they are as strong as TV, put the filter before the first amplifier.`,
+    `Spectrum meter at ${partName(finding.at.part)}, from 694 to 862 MHz: no TV channel locks there. Blocks of 10 MHz that come and go are phone masts. If they are as strong as TV, put the filter before the first amplifier.`,
   neighbours: ["overload", "shared-frequencies"],
   picture: (told) => {
     const spot = spotOf(told);

@@ -1,8 +1,9 @@
 import { type CutFacts, isCutBy } from "../../findings/rules/bandCut.ts";
+import { numeral } from "../../words/numbers.ts";
 import { plural } from "../../words/plural.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainName, roughly } from "../explain/plainWords.ts";
-import { type Counted, carriers, list, nameOfBand, partName, round1, share } from "../phrases.ts";
+import { type Counted, carriers, list, nameOfBand, partName, share } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 
 type Here = Told<"band-cut">;
@@ -10,7 +11,7 @@ type Here = Told<"band-cut">;
 export const bandCut: RuleWords<"band-cut"> = {
   title: "Part of a band is cut off",
   explain:
-    "Filters, separating plates and some splitters pass a range of frequencies that was right for the old system. " +
+    "Filters, separating outlets and some splitters pass a range of frequencies that was right for the old system. " +
     "A band that reaches beyond the range loses the carriers outside it, while the rest works and hides the fault.",
   source: "Pass range of the part; a carrier is lost when less than 90 % of its power gets through",
   severities: ["error", "warning", "note"],
@@ -42,14 +43,14 @@ export const bandCut: RuleWords<"band-cut"> = {
         one: (n) => `${n} is outside the pass range of ${part}`,
         other: (n) => `${n} are outside the pass range of ${part}`,
       })}. What is outside: ${list([...new Set(where)])}. A carrier counts as lost when less than 90 % of its power gets through. ` +
-      "A filter stops it by about 20 dB beside the edge and by its full rejection further off. So a rest may still be seen on a meter."
+      "A filter stops it by about 20 dB beside the edge and by its full rejection further off. So a rest may still show on a meter."
     );
   },
   measure: ({ finding: { at, facts } }) => {
     const example = facts.cuts[0]?.example;
-    const spot = example ? `at ${round1(example.centreMHz)} MHz` : "outside its range";
+    const spot = example ? `at ${numeral(example.centreMHz)} MHz` : "outside its range";
     const behind = example
-      ? `about ${round1(example.levelDbuv)} dBµV or less behind it`
+      ? `about ${numeral(example.levelDbuv)} dBµV or less behind it`
       : "next to nothing behind it";
     return `Spectrum meter before and behind ${partName(at.part)}, ${spot}: full level before, ${behind}. Carriers inside its range lose only a few decibels. That proves the part.`;
   },

@@ -4,10 +4,11 @@ import {
   type WrongInput,
 } from "../../findings/commandStop.ts";
 import type { Band } from "../../signal/band.ts";
+import { numeral } from "../../words/numbers.ts";
 import { markCarriers, pictureOf, type Spot, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainName } from "../explain/plainWords.ts";
 import { besideLimit } from "../figures.ts";
-import { partName, round1 } from "../phrases.ts";
+import { partName } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 import { lessResistance, portWords, takerMade, takerWords } from "../supplyWords.ts";
 
@@ -16,7 +17,7 @@ const WINDOW = `${SURELY_VERTICAL_VOLTS} to ${SURELY_HORIZONTAL_VOLTS} V`;
 export const commandLost: RuleWords<"command-lost"> = {
   title: "A command arrives too weak",
   explain:
-    "Horizontal is asked for with 18 V. On a long cable with high loop resistance (copper-clad steel) the LNB's current " +
+    "Horizontal is asked for with 18 V. On a long cable with high loop resistance (copper-clad steel) the LNB’s current " +
     `eats volts. Below ${SURELY_VERTICAL_VOLTS} V the LNB takes the request as vertical; from ${WINDOW} each LNB decides for itself. ` +
     "The high band is asked for with a 22 kHz tone, which needs a way through every part.",
   source: "14 V at most for vertical, 16 V at least for horizontal at the LNB: EN 61319-1, from memory",
@@ -32,7 +33,7 @@ export const commandLost: RuleWords<"command-lost"> = {
       case "no command":
         if (facts.wrongInput) {
           const { feeds, port } = inputWords(told, facts.wrongInput);
-          return `${partName(parts[0])} passes supply and commands of ${rx} to ${feeds}, but ${partName(facts.switch)} is connected to ${port}.`;
+          return `${partName(parts[0])} passes the supply and commands of ${rx} to ${feeds}, but ${partName(facts.switch)} is connected to ${port}.`;
         }
         return parts[0] === facts.receiver
           ? `No command of ${rx} reaches ${partName(facts.switch)}, so it cannot choose what it gets.`
@@ -64,12 +65,12 @@ export const commandLost: RuleWords<"command-lost"> = {
       const { feeds, port } = inputWords(told, facts.wrongInput);
       return facts.wrongInput.isMiswired
         ? `Swap the leads at ${feeds} and ${port} of ${partName(culprit)}.`
-        : `Replace ${partName(culprit)} with one that passes supply and tone to ${port}.`;
+        : `Replace ${partName(culprit)} with one that passes DC and 22 kHz to ${port}.`;
     }
     if (facts.kind === "no command")
       return culprit === facts.receiver
         ? undefined
-        : `Replace ${partName(culprit)} with one that passes supply and tone, or remove it.`;
+        : `Replace ${partName(culprit)} with one that passes DC and 22 kHz, or remove it.`;
     if (facts.kind === "no position")
       return `Set ${partName(facts.receiver)} to send a position command for each satellite.`;
     if (facts.kind === "no such position")
@@ -102,12 +103,12 @@ export const commandLost: RuleWords<"command-lost"> = {
           : `${partName(parts[0])} passes DC but not the tone.`;
       return (
         `The high band and all messages ride on a tone of 22 kHz (0.6 V peak to peak). ${where} ` +
-        "So only the low band can be selected, by the oscillator at 9 750 MHz instead of 10 600 MHz: half of the transponders."
+        "So only the low band can be selected, by the oscillator at 9750 MHz instead of 10 600 MHz: half of the transponders."
       );
     }
     if (facts.kind === "no command" && facts.wrongInput) {
       const { feeds, port } = inputWords(told, facts.wrongInput);
-      return `${partName(parts[0])} passes direct current to ${feeds} only. The lead of ${partName(facts.switch)} is on ${port}, where none comes.`;
+      return `${partName(parts[0])} passes DC to ${feeds} only. The lead of ${partName(facts.switch)} is on ${port}, where none comes.`;
     }
     if (facts.kind === "no command")
       return (
@@ -132,7 +133,7 @@ export const commandLost: RuleWords<"command-lost"> = {
     const made = takerMade(told.evaluation.record(facts.lost.taker?.part ?? ""), facts.lost);
     return (
       `${name} gets ${volts} V when ${rx} asks for ${facts.carries === "messages" ? "18 V for its messages" : "horizontal"}, and ${limit} V are sure. ${window} ` +
-      `Of ${round1(facts.lost.givenVolts)} V at the receiver, ${why(told)}${made ? ` (${made})` : ""}. ` +
+      `Of ${numeral(facts.lost.givenVolts)} V at the receiver, ${why(told)}${made ? ` (${made})` : ""}. ` +
       "A loop of 1.0 mm copper has about 36 Ω a kilometre, one of copper-clad steel about 130 Ω."
     );
   },
@@ -158,12 +159,12 @@ export const commandLost: RuleWords<"command-lost"> = {
     if (facts.kind === "no such position")
       return `Look into the menu of ${rx}: its satellite is set to position ${facts.asked}. Set to 1, it finds the first satellite at once.`;
     if (facts.kind === "too high")
-      return `Tune ${rx} to a vertical transponder and measure with a voltmeter on the cable at ${name}: about ${round1(value)} V prove it.`;
+      return `Tune ${rx} to a vertical transponder and measure with a voltmeter on the cable at ${name}: about ${numeral(value)} V prove it.`;
     const { taker } = facts.lost;
     const drop = taker
-      ? `On both sides of ${partName(taker.part)} the readings differ by about ${round1(taker.volts)} V.`
-      : "As little at the receiver's own plug proves that it gives too little.";
-    return `Tune ${rx} to a horizontal transponder and measure with a voltmeter on the cable at ${name}, with the load on: about ${round1(value)} V prove it. ${drop}`;
+      ? `On both sides of ${partName(taker.part)} the readings differ by about ${numeral(taker.volts)} V.`
+      : "As little at the receiver’s own plug proves that it gives too little.";
+    return `Tune ${rx} to a horizontal transponder and measure with a voltmeter on the cable at ${name}, with the load on: about ${numeral(value)} V prove it. ${drop}`;
   },
   neighbours: ["no-supply", "supply-overloaded", "receiver-misses", "plane-missing"],
   picture: (told) => {

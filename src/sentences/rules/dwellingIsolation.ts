@@ -1,13 +1,14 @@
+import { numeral } from "../../words/numbers.ts";
 import { pictureOf, spotOf } from "../explain/picture.ts";
 import { capital, plainNames } from "../explain/plainWords.ts";
-import { beside, partName, round1 } from "../phrases.ts";
+import { beside, partName } from "../phrases.ts";
 import type { RuleWords } from "../ruleWords.ts";
 
 export const dwellingIsolation: RuleWords<"dwelling-isolation"> = {
   title: "Too little isolation between flats",
   explain:
-    "A receiver sends a little of its own oscillator and of its supply's noise back up the cable. There must be enough loss " +
-    "between two flats that neither disturbs the other. It is the loss of both legs and the decoupling of the part where they meet. " +
+    "A receiver sends a little of its own oscillator and of its supply’s noise back up the cable. There must be enough loss " +
+    "between two flats that neither disturbs the other. Isolation is the loss of both legs and that of the part where they meet. " +
     "Only ranges in which an outlet gets something are looked at.",
   source:
     "Spanish Royal Decree 346/2011, Annex I 4.3: 38 dB (47 to 300 MHz), 30 dB (300 to 862 MHz), 20 dB (950 to 2150 MHz)",
@@ -16,15 +17,15 @@ export const dwellingIsolation: RuleWords<"dwelling-isolation"> = {
     `Between ${partName(facts.outlets[0])} (${facts.dwellings[0]}) and ${partName(facts.outlets[1])} (${facts.dwellings[1]}) there are only ` +
     `${beside(value, limit)} dB at ${facts.fromMHz} MHz; ${limit} dB are asked for.`,
   cure: ({ finding: { at } }) =>
-    `Replace ${partName(at.part)} with a better decoupled part, or fit outlets with more loss to the sockets.`,
+    `Replace ${partName(at.part)} with a part of higher isolation, or fit outlets with more loss to the sockets.`,
   customer: (told) =>
-    `${capital(plainNames(told, told.finding.facts.outlets))} belong to different flats and are too little separated, so a set in one can disturb the other.`,
+    `${capital(plainNames(told, told.finding.facts.outlets))} belong to different flats and are not isolated enough, so a receiver in one can disturb the other.`,
   trade: ({ finding: { at, facts, value = 0, limit = 0 } }) =>
-    `From ${partName(facts.outlets[0])} up to ${partName(at.part)} and down to ${partName(facts.outlets[1])} lie ${beside(value, limit)} dB: the losses of both legs and the decoupling between the outputs. ` +
-    `${limit} dB are asked for from ${facts.fromMHz} to ${facts.toMHz} MHz. Looked at where cable loses least, at the lower end; each dB of outlet loss counts twice.`,
+    `From ${partName(facts.outlets[0])} up to ${partName(at.part)} and down to ${partName(facts.outlets[1])} lie ${beside(value, limit)} dB: the losses of both legs and the isolation between the outputs. ` +
+    `${limit} dB are asked for from ${facts.fromMHz} to ${facts.toMHz} MHz. Cable loses least at the lower end, so that is the worst case. Each dB of outlet loss counts twice.`,
   measure: ({ finding: { facts, value = 0, limit = 0 } }) =>
     `Feed a signal generator or noise source of known level into ${partName(facts.outlets[0])} at ${facts.fromMHz} MHz and read the level meter at ${partName(facts.outlets[1])}. ` +
-    `If it reads only ${round1(value)} dB less, it is proved; ${limit} dB less would be in order.`,
+    `If it reads only ${numeral(value)} dB less, the lack of isolation is proved; ${limit} dB less would be in order.`,
   neighbours: ["open-end", "level-limits"],
   picture: (told) => {
     const { facts, limit = 0 } = told.finding;

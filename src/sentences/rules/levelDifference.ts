@@ -1,7 +1,8 @@
+import { numeral } from "../../words/numbers.ts";
 import { culpritCure, leanWords } from "../culpritWords.ts";
 import { pictureOfPlace, tuned, whereOf } from "../explain/place.ts";
 import { plainName } from "../explain/plainWords.ts";
-import { beside, round1 } from "../phrases.ts";
+import { beside } from "../phrases.ts";
 import type { RuleWords } from "../ruleWords.ts";
 
 export const levelDifference: RuleWords<"level-difference"> = {
@@ -27,12 +28,12 @@ export const levelDifference: RuleWords<"level-difference"> = {
     const { facts, value = 0, limit = 0 } = told.finding;
     const { strongest, weakest, culprit } = facts;
     return (
-      `At ${whereOf(told)}, ${tuned(strongest)} has ${round1(strongest.levelDbuv)} dBµV and ${tuned(weakest)} ${round1(weakest.levelDbuv)} dBµV. They are ${beside(value, limit)} dB apart; ${limit} dB are allowed. ` +
+      `At ${whereOf(told)}, ${tuned(strongest)} has ${numeral(strongest.levelDbuv)} dBµV and ${tuned(weakest)} ${numeral(weakest.levelDbuv)} dBµV. They are ${beside(value, limit)} dB apart; ${limit} dB are allowed. ` +
       `${culprit ? `${leanWords(culprit)} ` : ""}Tuner and amplifier set their gain by all that comes in, so the weak carrier gets the noise that suits the strong one.`
     );
   },
   measure: (told) =>
-    `Level meter at ${whereOf(told)}: note every carrier of the service. A difference near ${round1(told.finding.value ?? 0)} dB confirms it. Measure the same carriers at the aerial or LNB. The difference that is there already needs a channel filter. ` +
+    `Level meter at ${whereOf(told)}: note every carrier of the service. A difference near ${numeral(told.finding.value ?? 0)} dB confirms it. Measure the same carriers at the aerial or LNB. The difference that is there already needs a channel filter. ` +
     "What grows on the way needs an equaliser.",
   neighbours: ["slope", "level-limits", "overload"],
   picture: (told) => {
@@ -40,7 +41,7 @@ export const levelDifference: RuleWords<"level-difference"> = {
     const ends = [strongest.centreMHz, weakest.centreMHz];
     return pictureOfPlace(
       told,
-      { kind: "strong", label: `${round1(told.finding.value ?? 0)} dB apart` },
+      { kind: "strong", label: `${numeral(told.finding.value ?? 0)} dB apart` },
       (band, i) => ends.includes(band.grid.centre[i] ?? 0),
     );
   },

@@ -1,8 +1,9 @@
+import { numeral } from "../../words/numbers.ts";
 import { plural } from "../../words/plural.ts";
 import { becauseOf, culpritCure, culpritWords } from "../culpritWords.ts";
 import { heardThere, pictureOfPlace, tuned, whereOf } from "../explain/place.ts";
 import { plainName, programmes } from "../explain/plainWords.ts";
-import { beside, countedCarriers, partName, round1, share } from "../phrases.ts";
+import { beside, countedCarriers, partName, share } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 
 type Here = Told<"level-limits">;
@@ -46,7 +47,7 @@ export const levelLimits: RuleWords<"level-limits"> = {
     const { value = 0, limit = 0, facts } = told.finding;
     const high = isHigh(told);
     const all = heardThere(told).map((c) => c.levelDbuv);
-    const [least, most] = [Math.min(...all), Math.max(...all)].map(round1);
+    const [least, most] = [Math.min(...all), Math.max(...all)].map((x) => numeral(x));
     const missing = plural(Math.abs(value - limit), {
       one: (n) => (high ? `${n} dB is too much` : `${n} dB is missing`),
       other: (n) => (high ? `${n} dB are too much` : `${n} dB are missing`),
@@ -99,7 +100,7 @@ function isHigh({ finding }: Here): boolean {
 
 function beforeAndBehind(culprit: NonNullable<Here["finding"]["facts"]["culprit"]>): string {
   const name = partName(culprit.part);
-  const amount = round1(Math.abs(culprit.amount));
+  const amount = numeral(Math.abs(culprit.amount));
   if (culprit.does === "weak source" || culprit.does === "off aim")
     return `Then measure right behind ${name}: if it is weak there already, the way behind it is not to blame.`;
   return culprit.amount < 0

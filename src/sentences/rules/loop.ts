@@ -18,7 +18,7 @@ export const loop: RuleWords<"loop"> = {
     "loop reaches 0 dB it oscillates; below that it rings and puts ripple on every channel. Parts on the loop are not " +
     "calculated, and what lies behind them gets nothing here; all others are.",
   measure: ({ finding }) =>
-    `Follow the cables from the output of ${partName(finding.at.part)} by hand. With a spectrum meter behind it, look for lines that stand on ` +
+    `Follow the cables from the output of ${partName(finding.at.part)} by hand. With a spectrum meter behind it, look for lines that are on ` +
     "no channel and wander. Pull one plug of the loop: if they vanish at once, the loop is proved.",
   neighbours: ["same-signal-twice", "overload"],
   picture: () => null,

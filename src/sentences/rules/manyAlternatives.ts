@@ -1,6 +1,7 @@
 import { MOST_ALTERNATIVES, MOST_SWITCHES_IN_A_ROW } from "../../evaluate/alternatives.ts";
 import { MOST_SUPPLIES } from "../../evaluate/power.ts";
-import { numeral } from "../../words/plural.ts";
+import { numeral } from "../../words/numbers.ts";
+
 import { plainName } from "../explain/plainWords.ts";
 import { partName } from "../phrases.ts";
 import type { RuleWords } from "../ruleWords.ts";

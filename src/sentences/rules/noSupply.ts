@@ -1,9 +1,10 @@
 import type { NoSupplyFacts } from "../../findings/rules/noSupply.ts";
 import type { SupplyStop } from "../../findings/walk/supplyStop.ts";
+import { numeral } from "../../words/numbers.ts";
 import { pictureOf, spotOf } from "../explain/picture.ts";
 import { capital, plainName } from "../explain/plainWords.ts";
 import { besideLimit } from "../figures.ts";
-import { partName, round1 } from "../phrases.ts";
+import { partName } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 import {
   lessResistance,
@@ -22,7 +23,7 @@ export const noSupply: RuleWords<"no-supply"> = {
   explain:
     "LNBs and amplifiers on the roof are fed through the cable by a receiver or a mains unit. Without supply an LNB " +
     "converts nothing, and an amplifier is a loss. Look for a part on the way that passes no DC, or for a unit that is off.",
-  source: "Least supply voltage of the part",
+  source: "Min supply voltage of the part",
   severities: ["error", "warning", "note"],
   message: (told) => {
     const { at, facts } = told.finding;
@@ -40,7 +41,7 @@ export const noSupply: RuleWords<"no-supply"> = {
         const taker = takerWords(facts.lost);
         if (!taker)
           return `${partName(facts.lost.supply)} gives only ${besideLimit(facts.lost.givenVolts, told.finding.limit ?? 0)[0]} V${when}; ${name} needs ${needs} V.`;
-        return `${name} gets ${volts} V${when} and needs ${needs} V: ${taker} of ${round1(facts.lost.givenVolts)} V.`;
+        return `${name} gets ${volts} V${when} and needs ${needs} V: ${taker} of ${numeral(facts.lost.givenVolts)} V.`;
       }
     }
   },
@@ -73,7 +74,7 @@ export const noSupply: RuleWords<"no-supply"> = {
     const dead =
       "Without supply an LNB gives no output at all, and an amplifier is a loss instead of a gain.";
     if (finding.facts.kind === "mains off")
-      return `${name} lives on a mains unit of its own, and its mains is off. It converts, switches and amplifies nothing, and feeds nothing that hangs above it. ${dead}`;
+      return `${name} runs on a mains unit of its own, and its mains is off. It converts, switches and amplifies nothing, and feeds nothing above it. ${dead}`;
     const [volts, needs] = figures(told);
     const held = `${name} needs at least ${needs} V and gets ${volts} V.`;
     return `${held} ${detail(told, finding.facts)} ${dead}`;
@@ -89,7 +90,7 @@ export const noSupply: RuleWords<"no-supply"> = {
       const { taker } = finding.facts.lost;
       if (!taker)
         return `${at} Then at ${partName(finding.facts.lost.supply)} itself: as little there proves it.`;
-      return `${at} Then on both sides of ${partName(taker.part)}, with the load on: ${round1(taker.volts)} V between them prove it.`;
+      return `${at} Then on both sides of ${partName(taker.part)}, with the load on: ${numeral(taker.volts)} V between them prove it.`;
     }
     return `${at} ${stopMeasure(told, finding.facts.stop)}`;
   },
@@ -117,12 +118,12 @@ function stopWords(told: ToldHere, stop: SupplyStop): string {
       const what = stop.isBroken
         ? "it is broken"
         : stop.feeds === undefined
-          ? `it passes no supply${from === "its output" ? "" : ` from ${from}`}`
-          : `it passes supply to ${portWords(record, stop.feeds)} only`;
+          ? `it passes no DC${from === "its output" ? "" : ` from ${from}`}`
+          : `it passes DC to ${portWords(record, stop.feeds)} only`;
       return `${voltsDo(stop.volts, { one: "stops", other: "stop" }).replace(" V ", ` V from ${partName(stop.supply)} `)} at ${name}: ${what}, so ${victim} is dead.`;
     }
     case "wrong input": {
-      const does = stop.supply === stop.part ? "feeds" : "passes supply to";
+      const does = stop.supply === stop.part ? "feeds" : "passes DC to";
       return `${name} ${does} ${portWords(record, stop.feeds)}, but ${victim} is connected to ${portWords(record, stop.port)}.`;
     }
     case "mains off":
@@ -153,9 +154,9 @@ function stopCure(told: ToldHere, stop: SupplyStop): string {
       if (stop.isBroken) return `Cut out ${name} and fit a new connector.`;
       if (stop.passesFrom !== undefined) {
         const move = `Move the lead of ${partName(stop.supply)} to ${portOfPart(record, stop.part, stop.passesFrom)}`;
-        return stop.setting ? `${move}, or replace it with one that passes supply there.` : `${move}.`;
+        return stop.setting ? `${move}, or replace it with one that passes DC there.` : `${move}.`;
       }
-      if (stop.setting) return `Replace ${name} with one that passes supply there.`;
+      if (stop.setting) return `Replace ${name} with one that passes DC there.`;
       return record?.kind.inline
         ? `Remove ${name}, or feed ${victim} above it.`
         : `Feed ${victim} above ${name}.`;
@@ -185,8 +186,9 @@ function detail(told: ToldHere, facts: Exclude<NoSupplyFacts, { kind: "mains off
   if (facts.kind === "unfed") {
     const { stop } = facts;
     const name = partName(stop.part);
-    if (stop.why === "blocks") return `DC from ${partName(stop.supply)} gets no further up than ${name}.`;
-    if (stop.why === "short") return `${name} joins inner conductor and screen, so the supply shuts down.`;
+    if (stop.why === "blocks")
+      return `The supply of ${partName(stop.supply)} gets no further up than ${name}.`;
+    if (stop.why === "short") return `${name} connects inner conductor and screen, so the supply shuts down.`;
     if (stop.why === "nothing feeds")
       return "No part below gives a supply: a receiver that is off, or made without one, feeds nothing.";
     return stopWords(told, stop);
@@ -200,7 +202,7 @@ function detail(told: ToldHere, facts: Exclude<NoSupplyFacts, { kind: "mains off
     lost.failsAtC === undefined
       ? ""
       : ` Copper gains 0.39 % of resistance for each degree: with cables at ${Math.round(lost.failsAtC)} °C nothing is left to spare.`;
-  return `Of ${round1(lost.givenVolts)} V from ${partName(lost.supply)}, ${taker}${made ? ` (${made})` : ""}.${heat}`;
+  return `Of ${numeral(lost.givenVolts)} V from ${partName(lost.supply)}, ${taker}${made ? ` (${made})` : ""}.${heat}`;
 }
 
 function stopMeasure(told: ToldHere, stop: SupplyStop): string {

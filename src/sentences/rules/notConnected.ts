@@ -36,7 +36,7 @@ export const notConnected: RuleWords<"not-connected"> = {
   customer: (told) => {
     const { at, facts } = told.finding;
     if (facts.kind === "missed" && isOffDish(told, facts.ports))
-      return `${capital(plainName(told, at.part))} sits on no dish, so ${plainNames(told, facts.receivers)} cannot get what it would receive.`;
+      return `${capital(plainName(told, at.part))} is on no dish, so ${plainNames(told, facts.receivers)} cannot get what it would receive.`;
     if (facts.kind === "missed") {
       const isCable = told.record?.kind.trade.job === "cable";
       const lack = isCable

@@ -1,10 +1,11 @@
 import type { LoadShare } from "../../findings/rules/overload.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { isLive } from "../../signal/readout.ts";
+import { numeral } from "../../words/numbers.ts";
 import { plural } from "../../words/plural.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainName } from "../explain/plainWords.ts";
-import { carriers, list, partName, round1 } from "../phrases.ts";
+import { carriers, list, partName } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 import { outputShown } from "./outputShown.ts";
 
@@ -25,7 +26,7 @@ export const overload: RuleWords<"overload"> = {
   message: (told) => {
     const { facts, value = 0, limit = 0 } = told.finding;
     const name = partName(told.finding.at.part);
-    const [level, beyond, below] = [value, value - limit, facts.ratioDb].map(round1);
+    const [level, beyond, below] = [value, value - limit, facts.ratioDb].map((x) => numeral(x));
     const driven = plural(Math.round(facts.carriers), {
       one: `It gives ${level} dBµV for one strong carrier, ${beyond} dB over its limit.`,
       other: (n) => `It gives ${level} dBµV for each of ${n} carriers, ${beyond} dB over its limit.`,
@@ -64,8 +65,8 @@ export const overload: RuleWords<"overload"> = {
     const { facts, at, value = 0, limit = 0 } = told.finding;
     const n = Math.round(facts.carriers);
     const name = partName(at.part);
-    const [level, allowed, over] = [value, limit, value - limit].map(round1);
-    const inAll = `${round1(facts.totalDbuv)} dBµV in all`;
+    const [level, allowed, over] = [value, limit, value - limit].map((x) => numeral(x));
+    const inAll = `${numeral(facts.totalDbuv)} dBµV in all`;
     const off = facts.rule === "power" ? `10·log10(${n}/2)` : `7.5·log10(${n} − 1)`;
     const puts = plural(n, {
       one: `${name} puts out one carrier of ${level} dBµV that outweighs the rest, ${inAll}. `,
@@ -81,12 +82,12 @@ export const overload: RuleWords<"overload"> = {
       puts +
       rated +
       load +
-      `Third-order products fall on the carriers, now ${round1(facts.ratioDb)} dB below them, and every further decibel costs two.`
+      `Third-order products fall on the carriers, now ${numeral(facts.ratioDb)} dB below them, and every further decibel costs two.`
     );
   },
   measure: ({ finding: { at, facts, value = 0 } }) =>
-    `Level meter at the output of ${partName(at.part)}: about ${round1(value)} dBµV on the strong carriers, and free channels between them lie only ` +
-    `${round1(facts.ratioDb)} dB lower. Proof: put 6 dB of attenuation before the input. The level falls by 6 dB, but the MER rises.`,
+    `Level meter at the output of ${partName(at.part)}: about ${numeral(value)} dBµV on the strong carriers, and free channels between them lie only ` +
+    `${numeral(facts.ratioDb)} dB lower. Proof: put 6 dB of attenuation before the input. The level falls by 6 dB, but the MER rises.`,
   neighbours: ["level-limits", "low-carrier-to-noise", "receiver-misses"],
   picture: (told) => {
     const { at, limit } = told.finding;
@@ -98,7 +99,7 @@ export const overload: RuleWords<"overload"> = {
       (band, i) => isLive(band, i) && (band.level[i] ?? 0) > (limit ?? 0),
       {
         kind: "strong",
-        label: `${round1(limit ?? 0)} dBµV allowed`,
+        label: `${numeral(limit ?? 0)} dBµV allowed`,
         ...(limit === undefined ? {} : { levelDbuv: limit }),
       },
     );
@@ -113,7 +114,7 @@ function reasonOf({ finding: { facts, parts, at } }: Here): string {
     const foreign = facts.load.filter((l) => l.service === first.service);
     return `${SENDERS[first.service]} make ${percent(foreign.reduce((sum, l) => sum + l.share, 0))} of its load`;
   }
-  if (facts.because === "gain") return `it amplifies by ${round1(facts.gainDb)} dB, which is too much here`;
+  if (facts.because === "gain") return `it amplifies by ${numeral(facts.gainDb)} dB, which is too much here`;
   const sender = parts.find((part) => part !== at.part);
   return sender === undefined ? "too much comes in" : `too much comes in from ${partName(sender)}`;
 }

@@ -1,9 +1,10 @@
 import type { SharedFrequenciesFacts } from "../../findings/rules/sharedFrequencies.ts";
 import { type CollisionGrade, spareNeededDb } from "../../rf/protection.ts";
-import { numeral, plural } from "../../words/plural.ts";
+import { numeral } from "../../words/numbers.ts";
+import { plural } from "../../words/plural.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainNames } from "../explain/plainWords.ts";
-import { beside, type Clause, carriers, nameOfBand, partName, round1 } from "../phrases.ts";
+import { beside, type Clause, carriers, nameOfBand, partName } from "../phrases.ts";
 import type { RuleWords } from "../ruleWords.ts";
 import { outputShown } from "./outputShown.ts";
 
@@ -33,7 +34,7 @@ export const sharedFrequencies: RuleWords<"shared-frequencies"> = {
     // No filter parts what is wanted from what is wanted on the same frequency.
     const isSatellite = facts.victim.service === "satellite" || facts.other.service === "satellite";
     return isSatellite
-      ? "Give one of them a cable of its own, or use single-cable (SCR) reception."
+      ? "Give one of them a cable of its own, or use single-cable reception."
       : `Give one of them a cable of its own, or replace ${partName(at.part)} with a filter that keeps them apart.`;
   },
   customer: (told) => {
@@ -49,16 +50,16 @@ export const sharedFrequencies: RuleWords<"shared-frequencies"> = {
   trade: ({ finding: { at, facts, value = 0, limit = 0 } }) => {
     const spare = spareNeededDb({ ciDb: value, requiredDb: limit });
     const cost = Number.isFinite(spare)
-      ? `it must bring ${round1(spare)} dB more than that in C/N to survive`
+      ? `it must bring ${numeral(spare)} dB more than that in C/N to survive`
       : "it fails even without any noise";
     return (
       `Behind ${partName(at.part)} ${nameOfBand(facts.victim)} and ${nameOfBand(facts.other)} overlap. ` +
-      `The carrier hit worst is ${facts.worst.name} at ${round1(facts.worst.centreMHz)} MHz. It has a C/I of ${beside(value, limit)} dB and needs ${round1(limit)} dB: ${cost}. Interference of this kind counts as noise: ` +
+      `The carrier hit worst is ${facts.worst.name} at ${numeral(facts.worst.centreMHz)} MHz. It has a C/I of ${beside(value, limit)} dB and needs ${numeral(limit)} dB: ${cost}. Interference of this kind counts as noise: ` +
       "C/(N+I) = −10·log10(10^(−C/N/10) + 10^(−C/I/10)), and the spare C/N needed is −10·log10(1 − 10^(−(C/I − required)/10))."
     );
   },
   measure: ({ finding: { at, facts, value = 0 } }) =>
-    `Spectrum meter behind ${partName(at.part)}, on ${facts.worst.name} at ${round1(facts.worst.centreMHz)} MHz: MER about ${round1(Math.max(0, value))} dB or no lock. ` +
+    `Spectrum meter behind ${partName(at.part)}, on ${facts.worst.name} at ${numeral(facts.worst.centreMHz)} MHz: MER about ${numeral(Math.max(0, value))} dB or no lock. ` +
     `Unplug ${nameOfBand(facts.other)}: the MER must rise, and that proves it. What is left on the screen in this stretch is the other one.`,
   neighbours: ["band-cut", "receiver-misses", "same-signal-twice", "low-carrier-to-noise"],
   picture: (told) => {
@@ -85,7 +86,7 @@ function isWithin(x: number, from: number, to: number): boolean {
   return x >= from && x <= to;
 }
 
-/** "5 TV multiplexes are lost.", "79 satellite transponders are lost. 1 more is as good as lost." */
+/** "5 TV channels are lost.", "79 satellite transponders are lost. 1 more is as good as lost." */
 function tollsWords({ tolls, victim, other }: SharedFrequenciesFacts): string {
   return tolls
     .map(({ grade, service, count }, n) => {

@@ -1,7 +1,8 @@
+import { numeral } from "../../words/numbers.ts";
 import { leanWords } from "../culpritWords.ts";
 import { pictureOfPlace, tuned, whereOf } from "../explain/place.ts";
 import { plainName } from "../explain/plainWords.ts";
-import { beside, partName, round1 } from "../phrases.ts";
+import { beside, partName } from "../phrases.ts";
 import type { RuleWords } from "../ruleWords.ts";
 
 export const slope: RuleWords<"slope"> = {
@@ -26,14 +27,14 @@ export const slope: RuleWords<"slope"> = {
     const { facts, value = 0, limit = 0 } = told.finding;
     const { lowest, highest, culprit } = facts;
     return (
-      `At ${whereOf(told)}, a straight line through the carriers changes by ${beside(value, limit)} dB over its range; ${limit} dB are allowed. The ends: ${tuned(lowest)} with ${round1(lowest.levelDbuv)} dBµV, ${tuned(highest)} with ` +
-      `${round1(highest.levelDbuv)} dBµV. ${culprit ? `${leanWords(culprit)} ` : ""}Loss of cable grows about with the root of the frequency. From 950 to 2150 MHz it rises by half: a run of 20 dB at 950 MHz brings 10 dB of slope.`
+      `At ${whereOf(told)}, a straight line through the carriers changes by ${beside(value, limit)} dB over its range; ${limit} dB are allowed. The ends: ${tuned(lowest)} with ${numeral(lowest.levelDbuv)} dBµV, ${tuned(highest)} with ` +
+      `${numeral(highest.levelDbuv)} dBµV. ${culprit ? `${leanWords(culprit)} ` : ""}Loss of cable grows about with the root of the frequency. From 950 to 2150 MHz it rises by half: a run of 20 dB at 950 MHz brings 10 dB of slope.`
     );
   },
   measure: (told) => {
     const { lowest, highest } = told.finding.facts;
     return (
-      `Level meter at ${whereOf(told)} on ${tuned(lowest)} and on ${tuned(highest)}: about ${round1(Math.abs(lowest.levelDbuv - highest.levelDbuv))} dB apart. ` +
+      `Level meter at ${whereOf(told)} on ${tuned(lowest)} and on ${tuned(highest)}: about ${numeral(Math.abs(lowest.levelDbuv - highest.levelDbuv))} dB apart. ` +
       "The same two at the upper end of the cable: if they are nearly alike there, the cable makes the slope."
     );
   },
@@ -41,7 +42,7 @@ export const slope: RuleWords<"slope"> = {
   picture: (told) =>
     pictureOfPlace(
       told,
-      { kind: "stretch", label: `${round1(told.finding.value ?? 0)} dB of slope` },
+      { kind: "stretch", label: `${numeral(told.finding.value ?? 0)} dB of slope` },
       () => true,
     ),
 };

@@ -27,13 +27,13 @@ export const supplyOverloaded: RuleWords<"supply-overloaded"> = {
   customer: (told) => {
     const { at, facts } = told.finding;
     return facts.kind === "short"
-      ? `Something in the line to ${plainNames(told, facts.supplies)} short-circuits its power, so everything it feeds is dead.`
+      ? `Something in the line to ${plainNames(told, facts.supplies)} short-circuits its supply, so everything it feeds is dead.`
       : `The equipment that ${plainName(told, at.part)} has to power needs more than it can give, so it may switch off.`;
   },
   trade: ({ finding: { at, facts, value = 0, limit = 0 } }) => {
     if (facts.kind === "short")
       return (
-        `${partName(at.part)} joins the inner conductor to the screen for DC. The supply of ${list(facts.supplies.map(partName))} goes ` +
+        `${partName(at.part)} connects the inner conductor to the screen for DC. The supply of ${list(facts.supplies.map(partName))} goes ` +
         "into protection, 0 V is left, and no LNB or amplifier on that line works, whatever its own state."
       );
     const each = facts.draws.map((draw) => `${partName(draw.part)} ${Math.round(draw.milliamps)} mA`);

@@ -1,8 +1,9 @@
 import { isLive } from "../../signal/readout.ts";
+import { numeral } from "../../words/numbers.ts";
 import { plural } from "../../words/plural.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainNames } from "../explain/plainWords.ts";
-import { list, partName, round1 } from "../phrases.ts";
+import { list, partName } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 import { portOfPart, voltsDo } from "../supplyWords.ts";
 
@@ -10,7 +11,7 @@ export const switchedOutputShared: RuleWords<"switched-output-shared"> = {
   title: "A switched output is shared by two receivers",
   explain:
     "A switched output delivers one of four quadrants at a time: the one that the highest voltage and any tone on the line ask for. " +
-    "Two receivers on it fight, and each gets only what the other's request leaves: a quarter of the transponders.",
+    "Two receivers on it fight, and each gets only what the other’s request leaves: a quarter of the transponders.",
   source: "13/18 V and 22 kHz control after EN 61319-1; sharing: common practice, no source",
   severities: ["error"],
   message: (told) => {
@@ -26,8 +27,8 @@ export const switchedOutputShared: RuleWords<"switched-output-shared"> = {
   },
   cure: ({ finding: { facts } }) =>
     plural(facts.receivers.length, {
-      one: "Give each input an output of its own, or use a single-cable LNB.",
-      other: "Give each receiver an output of its own, or use a single-cable LNB.",
+      one: "Give each input an output of its own, or use an SCR/dSCR LNB.",
+      other: "Give each receiver an output of its own, or use an SCR/dSCR LNB.",
     }),
   customer: (told) => {
     const { receivers } = told.finding.facts;
@@ -46,7 +47,7 @@ export const switchedOutputShared: RuleWords<"switched-output-shared"> = {
           `${partName(o.part)} asks for ${o.request?.polarisation ?? ""} ${o.request?.half ?? ""} (${voltsDo(o.volts, { one: "arrives", other: "arrive" })}${o.request?.half === "high" ? ", with tone" : ""})`,
       );
     return (
-      `${list(asks)}. On a shared line the highest voltage decides the polarisation (above ${round1(state?.thresholdVolts ?? 0)} V is horizontal). Tone from anybody ` +
+      `${list(asks)}. On a shared line the highest voltage decides the polarisation (above ${numeral(state?.thresholdVolts ?? 0)} V is horizontal). Tone from anybody ` +
       `decides the high band: the output is at ${facts.setting ?? "nothing"}. ${plural(value ?? 2, {
         one: "Each input reaches all four quadrants only while the others happen to ask for the same",
         other: (n) =>

@@ -27,7 +27,7 @@ export const tooManyTuners: RuleWords<"too-many-tuners"> = {
   },
   cure: ({ finding: { at, facts } }) =>
     facts.of === "feeds"
-      ? "Bring a feed to each tuner, or use a single-cable LNB."
+      ? "Bring a feed to each tuner, or use an SCR/dSCR LNB."
       : `Set a free user band for each tuner of ${partName(at.part)}, if the LNB has one.`,
   customer: (told) =>
     `${capital(plainName(told, told.finding.at.part))} cannot watch and record as many programmes at once as it was built for, because its connection carries too few.`,

@@ -1,9 +1,10 @@
 import type { TunerAt } from "../../findings/rules/userBandConflict.ts";
+import { numeral } from "../../words/numbers.ts";
 import { plural } from "../../words/plural.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainName, plainNames } from "../explain/plainWords.ts";
 import { besideLimit } from "../figures.ts";
-import { list, partName, round1 } from "../phrases.ts";
+import { list, partName } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 
 const STANDARDS = "EN 50494 allows up to 8 user bands on an output, EN 50607 up to 32.";
@@ -12,7 +13,7 @@ export const userBandConflict: RuleWords<"user-band-conflict"> = {
   title: "User bands in conflict",
   explain:
     "On a single-cable line every tuner has a user band of its own, with the number and centre that the LNB gives it. " +
-    "Two tuners on one band retune each other. A receiver left in universal mode holds the line at 18 V or sends steady tone, and nobody else's messages get through.",
+    "Two tuners on one band retune each other. A receiver left in universal mode holds the line at 18 V or sends steady tone, and nobody else’s messages get through.",
   source: "EN 50494 and EN 50607, as quoted",
   severities: ["error"],
   message: (told) => {
@@ -27,9 +28,9 @@ export const userBandConflict: RuleWords<"user-band-conflict"> = {
         });
       case "wrong mode":
         if (isConverters(told))
-          return `${converter} sends user bands, but ${name} is no single-cable receiver and cannot ask for them.`;
+          return `${converter} sends user bands, but ${name} is no SCR/dSCR receiver and cannot ask for them.`;
         return facts.isAlone
-          ? `${name} is not in single-cable mode, but hangs on the single-cable line of ${converter}.`
+          ? `${name} is not in single-cable mode, but is on the single-cable line of ${converter}.`
           : `${name} is not in single-cable mode and holds the line of ${converter}: the other receivers cannot send their messages.`;
       case "no such user band":
         return `${tunerOf(told)} is set to user band ${facts.userBand}, which ${converter} does not have: ${hasWords(facts.has)}.`;
@@ -47,14 +48,14 @@ export const userBandConflict: RuleWords<"user-band-conflict"> = {
         return "Give each tuner a user band of its own.";
       case "wrong mode":
         if (isConverters(told))
-          return `Use a universal LNB in the place of ${partName(facts.converter)}, or single-cable receivers.`;
+          return `Use a universal LNB in the place of ${partName(facts.converter)}, or SCR/dSCR receivers.`;
         return facts.setting
           ? `Set ${name} to single-cable mode, with a free user band.`
-          : `Replace ${name} with a single-cable receiver, or give it another line.`;
+          : `Replace ${name} with an SCR/dSCR receiver, or give it another line.`;
       case "no such user band":
         return `Set ${tunerOf(told, "of")} to a free user band of ${partName(facts.converter)}.`;
       case "other centre":
-        return `Set the centre of user band ${facts.userBand} in ${name} to ${round1(facts.thereMHz)} MHz.`;
+        return `Set the centre of user band ${facts.userBand} in ${name} to ${numeral(facts.thereMHz)} MHz.`;
     }
   },
   customer: (told) => {
@@ -81,7 +82,7 @@ export const userBandConflict: RuleWords<"user-band-conflict"> = {
         );
       case "twice":
         return (
-          `User band ${facts.userBand}${facts.centreMHz === undefined ? "" : `, centred on ${round1(facts.centreMHz)} MHz,`} is set at ${value} tuners; each user band may have ${limit}. ` +
+          `User band ${facts.userBand}${facts.centreMHz === undefined ? "" : `, centred on ${numeral(facts.centreMHz)} MHz,`} is set at ${value} tuners; each user band may have ${limit}. ` +
           `Each message moves another transponder onto it, so whoever spoke last has it and ${plural(value - 1, { one: "the other loses lock", other: "the others lose lock" })}. ${STANDARDS}`
         );
       case "no such user band":
@@ -103,7 +104,7 @@ export const userBandConflict: RuleWords<"user-band-conflict"> = {
     return `${plural(receivers.length, {
       one: `Look into the menu of ${partName(receivers[0] ?? "")}: the same user band number twice proves it.`,
       other: `Look into the menus of ${list(receivers.map(partName))}: the same user band number proves it.`,
-    })} With a meter: that user band's centre shows a carrier that changes whenever the other tuner changes channel.`;
+    })} With a meter: that user band’s centre shows a carrier that changes whenever the other tuner changes channel.`;
   },
   neighbours: ["too-many-tuners", "switched-output-shared", "receiver-misses"],
   picture: (told) => {

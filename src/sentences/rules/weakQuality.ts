@@ -1,9 +1,10 @@
 import { cniDb } from "../../signal/readout.ts";
+import { numeral } from "../../words/numbers.ts";
 import { plural } from "../../words/plural.ts";
 import { becauseOf, culpritCure, culpritWords } from "../culpritWords.ts";
 import { pictureOfPlace, tuned, whereOf } from "../explain/place.ts";
 import { capital, plainName, programmes } from "../explain/plainWords.ts";
-import { beside, countedCarriers, nameOfBand, partName, round1, share } from "../phrases.ts";
+import { beside, countedCarriers, nameOfBand, partName, share } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 
 type Here = Told<"low-carrier-to-noise">;
@@ -18,7 +19,7 @@ export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
   message: (told) => {
     const { at, facts, value = 0, limit = 0 } = told.finding;
     const which = share(facts.failing, facts.of, countedCarriers(facts.worst, at.service));
-    const figures = `${beside(value, round1Number(limit))} dB and should have ${round1(limit)} dB`;
+    const figures = `${beside(value, round1Number(limit))} dB and should have ${numeral(limit)} dB`;
     const place = `At ${whereOf(told)}, ${which}`;
     const seen = plural(facts.failing, {
       one: `${place} has too little C/N: it has ${figures}.`,
@@ -46,14 +47,14 @@ export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
     const { facts, value = 0, limit = 0 } = told.finding;
     const { worst, spoiler } = facts;
     const head =
-      `At ${whereOf(told)}, ${tuned(worst)} has a C/N of ${round1(value)} dB, interference counted in. Its level is ${round1(worst.levelDbuv)} dBµV. ` +
-      `The C/N is ${round1(limit - value)} dB under the ${round1(limit)} dB asked for. `;
+      `At ${whereOf(told)}, ${tuned(worst)} has a C/N of ${numeral(value)} dB, interference counted in. Its level is ${numeral(worst.levelDbuv)} dBµV. ` +
+      `The C/N is ${numeral(limit - value)} dB under the ${numeral(limit)} dB asked for. `;
     return `${reasonWords(told)} ${head}${LAWS[spoiler.by]}`.trim();
   },
   measure: (told) => {
     const { facts, value = 0 } = told.finding;
     const { spoiler } = facts;
-    const head = `Meter at ${whereOf(told)} on ${tuned(facts.worst)}: MER near ${round1(value)} dB confirms it, if the level is sufficient. `;
+    const head = `Meter at ${whereOf(told)} on ${tuned(facts.worst)}: MER near ${numeral(value)} dB confirms it, if the level is sufficient. `;
     if (spoiler.by === "products")
       return `${head}Proof: with 6 dB of attenuation before the input of ${partName(spoiler.part)} the level falls, but the MER rises.`;
     if (spoiler.by === "foreign" && spoiler.signal)
@@ -67,7 +68,7 @@ export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
   picture: (told) =>
     pictureOfPlace(
       told,
-      { kind: "noisy", label: `C/N under ${round1(told.finding.limit ?? 0)} dB` },
+      { kind: "noisy", label: `C/N under ${numeral(told.finding.limit ?? 0)} dB` },
       (band, i, limits) => cniDb(band, i) < limits.cnDb,
     ),
 };

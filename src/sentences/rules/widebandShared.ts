@@ -17,7 +17,7 @@ export const widebandShared: RuleWords<"wideband-shared"> = {
       : `${partName(facts.joiner)} puts TV from ${partName(facts.terrestrial)} onto a wideband lead of ${partName(facts.converter)}: the two lie over each other.`,
   cure: ({ finding: { facts } }) =>
     facts.isEveryLine
-      ? `Replace ${partName(facts.converter)} with a single-cable LNB, or give the wideband receivers two cables of their own.`
+      ? `Replace ${partName(facts.converter)} with an SCR/dSCR LNB, or give the wideband receivers two cables of their own.`
       : `Run TV from ${partName(facts.terrestrial)} on a cable of its own.`,
   customer: (told) =>
     `The new unit at the dish and the aerial cannot share one cable, as they do behind ${plainName(told, told.finding.facts.joiner)}.`,

@@ -8,8 +8,8 @@ import { lossCureOf, lossForTrade, lossMessage } from "./receiverLoss.ts";
 export const wrongFeed: RuleWords<"wrong-feed"> = {
   title: "A receiver on the wrong kind of feed",
   explain:
-    "A universal receiver works out frequencies with oscillators of 9.75 and 10.6 GHz and asks for a quadrant; a wideband receiver " +
-    "expects a whole polarisation on each cable, converted with about 10.4 GHz; a single-cable receiver tunes through its user band. " +
+    "A universal receiver calculates frequencies with oscillators of 9.75 and 10.6 GHz and asks for a quadrant; a wideband receiver " +
+    "expects a whole polarisation on each cable, converted with about 10.4 GHz; an SCR/dSCR receiver tunes through its user band. " +
     "On another kind of feed it finds nothing where it looks.",
   source: "IF = RF − LO; EN 50494 and EN 50607 for user bands; wideband: common practice, no source",
   severities: ["error"],
@@ -24,11 +24,11 @@ export const wrongFeed: RuleWords<"wrong-feed"> = {
     const wants = [...new Set(inputs.map((i) => FEED_WORDS[i.feed]))];
     return lossForTrade(
       told,
-      `${partName(told.finding.at.part)} expects ${list(wants)}. A transponder at 11 778 MHz lies at 1 178 MHz behind 10.6 GHz and at 1 378 MHz behind 10.4 GHz. On a single-cable feed it lies on the centre of its user band.`,
+      `${partName(told.finding.at.part)} expects ${list(wants)}. A transponder at 11 778 MHz lies at 1178 MHz behind 10.6 GHz and at 1378 MHz behind 10.4 GHz. On a single-cable feed it lies on the centre of its user band.`,
     );
   },
   measure: ({ finding }) =>
-    `Set a satellite meter at the input of ${partName(finding.at.part)} in turn to a universal, a wideband and a single-cable LNB. The setting with which it locks tells what kind of feed is there. ` +
+    `Set a satellite meter at the input of ${partName(finding.at.part)} in turn to a universal, a wideband and an SCR/dSCR LNB. The setting with which it locks tells what kind of feed is there. ` +
     "Power from 300 to 950 MHz on the screen means wideband.",
   neighbours: ["wrong-quadrant", "plane-missing", "receiver-misses", "too-many-tuners"],
   picture: (told) =>

@@ -19,10 +19,10 @@ export const wrongQuadrant: RuleWords<"wrong-quadrant"> = {
         const leads = portsWords(told.record, facts.ports);
         const [first] = parts;
         if (first !== at.part)
-          return `${capital(leads)} of ${name} get each other's signal, since they are swapped at ${partName(first)}.`;
+          return `${capital(leads)} of ${name} get each other’s signal, since they are swapped at ${partName(first)}.`;
         return facts.ports.length === 2
-          ? `${capital(leads)} are swapped at ${name}: each gets the other's quadrant.`
-          : `${capital(leads)} are mixed up at ${name}: each gets another one's quadrant.`;
+          ? `${capital(leads)} are swapped at ${name}: each gets the other’s quadrant.`
+          : `${capital(leads)} are mixed up at ${name}: each gets another one’s quadrant.`;
       }
       case "misplaced": {
         const what =
@@ -59,7 +59,7 @@ export const wrongQuadrant: RuleWords<"wrong-quadrant"> = {
     const name = plainName(told, told.finding.at.part);
     switch (told.finding.facts.kind) {
       case "no quattro":
-        return "The unit on the dish arm does not suit the box behind it, so channels are not where they are looked for.";
+        return "The part on the dish arm does not suit the box behind it, so channels are not where they are looked for.";
       case "open":
         return `A cable is missing at ${name}, so some of the satellite channels reach nobody.`;
       default:
@@ -69,7 +69,7 @@ export const wrongQuadrant: RuleWords<"wrong-quadrant"> = {
   trade: (told) => {
     const { at, facts } = told.finding;
     const which = `${capital(portWords(told.record, at.port ?? ""))} of ${partName(at.part)}`;
-    const stands = `${which} stands for one of four quadrants. The low band has an oscillator of 9 750 MHz, the high band one of 10 600 MHz, each vertical and horizontal.`;
+    const stands = `${which} stands for one of four quadrants. The low band has an oscillator of 9750 MHz, the high band one of 10 600 MHz, each vertical and horizontal.`;
     switch (facts.kind) {
       case "open":
         return `${stands} Nothing is connected there. A receiver that asks for this quadrant is switched to this input and finds nothing: about a quarter of the transponders.`;

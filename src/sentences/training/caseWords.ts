@@ -82,7 +82,7 @@ const LOOK_FOR: Partial<Record<FaultType, string>> = {
   "open-joint": "Measure volts as well as level.",
   swapped: "Look at which carriers are there, not only at whether there is level.",
   "wrong-converter": "Look at which carriers are there, not only at whether there is level.",
-  "wrong-plate": "Compare the band before and behind each plate.",
+  "wrong-plate": "Compare the band before and behind each outlet.",
   "wrong-user-band": "Level is not the trouble: look at who asks for what.",
   "wrong-mode": "Level is not the trouble: look at who asks for what.",
 };

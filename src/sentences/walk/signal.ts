@@ -1,11 +1,13 @@
 /** The walk of a signal in sentences: for a screen reader, and beside the diagram. */
+
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { Loss } from "../../findings/walk/loss.ts";
 import { type CarrierWay, type Need, type SignalQuestion, walkSignal } from "../../findings/walk/signal.ts";
 import type { WayStep } from "../../findings/walk/step.ts";
 import { SERVICE_NAMES } from "../../signal/carrier.ts";
+import { numeral } from "../../words/numbers.ts";
 import { reasonClause } from "../missingWords.ts";
-import { beside, labelled, nameOfBand, partName, round1 } from "../phrases.ts";
+import { beside, labelled, nameOfBand, partName } from "../phrases.ts";
 
 /** A way with what is said of it. */
 export type ToldWay = Omit<CarrierWay, "steps" | "loss"> & {
@@ -51,14 +53,14 @@ const SAME_MHZ = 0.001;
 
 function stepWords(step: WayStep, before: WayStep | undefined): string {
   const quality = `C/(N+I) ${ratio(step.cniDb)}`;
-  const behind = `${round1(step.levelDbuv)} dBµV at ${round1(step.centreMHz)} MHz, ${quality}`;
+  const behind = `${numeral(step.levelDbuv)} dBµV at ${numeral(step.centreMHz)} MHz, ${quality}`;
   if (!before || step.gainDb === null) return `${partName(step.part)}: starts with ${behind}.`;
   const moved = Math.abs(step.centreMHz - before.centreMHz) > SAME_MHZ;
   const did = [
     ...(step.userBand !== undefined && before.userBand === undefined
       ? [`puts it on user band ${step.userBand} and holds the level`]
       : [`${signed(step.gainDb)} dB`]),
-    ...(moved ? [`${round1(before.centreMHz)} to ${round1(step.centreMHz)} MHz`] : []),
+    ...(moved ? [`${numeral(before.centreMHz)} to ${numeral(step.centreMHz)} MHz`] : []),
     ...(step.cutHere ? ["filters it out"] : []),
   ];
   return `${partName(step.part)}: ${did.join(", ")}; behind it ${behind}.`;
@@ -75,16 +77,16 @@ function endWords({ end, limits, requiredDb }: CarrierWay): readonly string[] {
   const within = limits ? `; ${limits.minDbuv} to ${limits.maxDbuv} dBµV are asked for` : "";
   const spare = end.marginDb >= 0 ? `${ratio(end.marginDb)} to spare` : `${ratio(-end.marginDb)} short`;
   return [
-    `At the end ${round1(end.levelDbuv)} dBµV${within}; C/(N+I) ${ratio(end.cniDb)}, ${round1(requiredDb)} dB needed: ${spare}.`,
+    `At the end ${numeral(end.levelDbuv)} dBµV${within}; C/(N+I) ${ratio(end.cniDb)}, ${numeral(requiredDb)} dB needed: ${spare}.`,
   ];
 }
 
 function ratio(db: number): string {
-  return Number.isFinite(db) ? `${round1(db)} dB` : "without any noise";
+  return Number.isFinite(db) ? `${numeral(db)} dB` : "without any noise";
 }
 
 function signed(db: number): string {
-  const text = round1(Math.abs(db));
+  const text = numeral(Math.abs(db));
   return text === "0" ? "±0" : `${db > 0 ? "+" : "−"}${text}`;
 }
 
@@ -96,19 +98,19 @@ function lossWords(loss: Loss, receiver: string, evaluation: Evaluation): string
       return `No way leads from ${name} to ${partName(receiver)}.`;
     case "stopped": {
       if (loss.by === "loop") return `${name} lies on a loop and is not calculated.`;
-      if (loss.by === "no supply") return `${name} has no supply and hands nothing on.`;
+      if (loss.by === "no supply") return `${name} has no supply and passes nothing on.`;
       const which = loss.polarisation ? `: it is ${POLARISED[loss.polarisation]}` : "";
-      return `${name} does not hand it on this way${which}.`;
+      return `${name} does not pass it on this way${which}.`;
     }
     case "cut":
-      return `Gone: ${name} filters it out, for ${round1(loss.centreMHz)} MHz is outside what it passes.`;
+      return `Removed: ${name} filters it out, since ${numeral(loss.centreMHz)} MHz is outside its range.`;
     case "noisy": {
       const figures = `${beside(loss.ratioDb, loss.requiredDb)} dB`;
-      const needed = `${round1(loss.requiredDb)} dB are needed`;
+      const needed = `${numeral(loss.requiredDb)} dB are needed`;
       if (loss.seen === "source") return `It leaves ${name} with a C/N of ${figures} already, and ${needed}.`;
       if (loss.seen === "part")
         return `Behind ${name} C/(N+I) is ${figures}, and ${needed}: too much noise for the level.`;
-      return `Behind the tuner of ${name} C/(N+I) is ${figures}, and ${needed}: ${round1(loss.levelDbuv)} dBµV are too few for its own noise.`;
+      return `Behind the tuner of ${name} C/(N+I) is ${figures}, and ${needed}: ${numeral(loss.levelDbuv)} dBµV are too few for its own noise.`;
     }
     case "disturbed": {
       const by =
@@ -117,7 +119,7 @@ function lossWords(loss: Loss, receiver: string, evaluation: Evaluation): string
           : loss.by === "unknown"
             ? "another signal disturbs it"
             : `there it meets ${nameOfBand(loss.by.signal)}`;
-      return `Behind ${name} C/(N+I) is ${beside(loss.ratioDb, loss.requiredDb)} dB, and ${round1(loss.requiredDb)} dB are needed: ${by}.`;
+      return `Behind ${name} C/(N+I) is ${beside(loss.ratioDb, loss.requiredDb)} dB, and ${numeral(loss.requiredDb)} dB are needed: ${by}.`;
     }
     case "not for this receiver": {
       const why = loss.reason

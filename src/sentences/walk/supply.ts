@@ -1,9 +1,11 @@
 /** The walk of a supply in sentences. */
+
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { type SupplyEnd, type SupplyStep, walkSupply } from "../../findings/walk/supply.ts";
+import { numeral } from "../../words/numbers.ts";
 import { capital } from "../explain/plainWords.ts";
 import { besideLimit } from "../figures.ts";
-import { labelled, partName, round1 } from "../phrases.ts";
+import { labelled, partName } from "../phrases.ts";
 
 /** A step with what is said of it. */
 export type ToldSupplyStep = SupplyStep & { readonly words: string };
@@ -40,7 +42,7 @@ const END_WORDS: Readonly<Record<SupplyEnd, string>> = {
 /** "11.46 V for vertical, 16.5 V for horizontal": with so many decimals that a lack is seen as one. */
 function voltsWords(step: SupplyStep): string {
   const print = (volts: number) =>
-    step.needsVolts === undefined ? round1(volts) : besideLimit(volts, step.needsVolts)[0];
+    step.needsVolts === undefined ? numeral(volts) : besideLimit(volts, step.needsVolts)[0];
   if (step.volts13 === step.volts18) return `${print(step.volts)} V`;
   return `${print(step.volts13)} V for vertical, ${print(step.volts18)} V for horizontal`;
 }
@@ -54,8 +56,8 @@ function enough({ volts13, volts18 }: SupplyStep, needsVolts: number): string {
 
 /** "0.6 Ω of its own take 0.1 V"; a steering diode takes volts without being a resistance. */
 function ownDrop({ ohms, dropVolts, diodeVolts }: SupplyStep): readonly string[] {
-  const volts = dropVolts < 0.05 ? "less than 0.1 V" : `${round1(dropVolts)} V`;
-  if (ohms > 0) return [`${round1(ohms)} Ω of its own take ${volts}`];
+  const volts = dropVolts < 0.05 ? "less than 0.1 V" : `${numeral(dropVolts)} V`;
+  if (ohms > 0) return [`${numeral(ohms)} Ω of its own take ${volts}`];
   return dropVolts > 0 ? [`${diodeVolts > 0 ? "its diode" : "it"} takes ${volts}`] : [];
 }
 
@@ -69,7 +71,7 @@ function wordsOf(step: SupplyStep): string {
     ...(step.dormant ? ["behind a switch that is in another position now"] : []),
     ...(step.needsVolts === undefined
       ? []
-      : [`${round1(step.needsVolts)} V are needed: ${enough(step, step.needsVolts)}`]),
+      : [`${numeral(step.needsVolts)} V are needed: ${enough(step, step.needsVolts)}`]),
     ...(step.end ? [END_WORDS[step.end]] : []),
   ];
   const [first = "", ...others] = facts;

@@ -3,6 +3,7 @@
  * files do, so that people can read it and take a single one out. What comes back is checked piece by piece; what
  * cannot be read is kept out, with a sentence each.
  */
+
 import { z } from "zod";
 import { checkFile } from "../../design/check.ts";
 import type { InputFault } from "../../design/fault.ts";
@@ -14,7 +15,8 @@ import { LIMITS } from "../../design/limits.ts";
 import { readPrices } from "../../paperwork/prices.ts";
 import type { PriceList } from "../../remedies/prices.ts";
 import { readProgress, type TrainingProgress } from "../../remedies/training/progress.ts";
-import { numeral } from "../../words/plural.ts";
+import { numeral } from "../../words/numbers.ts";
+
 import { MOST_CURRENCY_LENGTH } from "../prices.ts";
 import type { ExportedDocument, ExportedRevision } from "./documentCommands.ts";
 

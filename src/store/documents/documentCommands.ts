@@ -21,7 +21,7 @@ export type ExportedRevision = Pick<RevisionHead, "when" | "name" | "by" | "part
   readonly text: string;
 };
 
-export const DOCUMENT_GONE = "This design is no longer in the browser's storage.";
+export const DOCUMENT_GONE = "This design is no longer in the browser’s storage.";
 
 /** Gives a document another title, as one step of its journal. */
 export async function renameDocument(

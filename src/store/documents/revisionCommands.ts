@@ -8,7 +8,7 @@ import type { DocumentServices, OpenDocument } from "./openDocument.ts";
 import { revisionOf } from "./revisions.ts";
 import type { DocumentsState, Opened } from "./state.ts";
 
-const GONE = "This revision is no longer in the browser's storage.";
+const GONE = "This revision is no longer in the browser’s storage.";
 const MOST_NAME_LENGTH = 80;
 
 type Commands = Pick<

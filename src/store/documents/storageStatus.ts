@@ -19,7 +19,7 @@ export type RefusedDocument = {
 type Told = Partial<DocumentsState>;
 
 const RETRY_MS = 5000;
-const WORKS_AGAIN = "The browser's storage works again. Your own designs are in the list of designs.";
+const WORKS_AGAIN = "The browser’s storage works again. Your own designs are in the list of designs.";
 
 export type StorageStatus = ReturnType<typeof createStorageStatus>;
 

@@ -11,10 +11,10 @@ export function isLeaving(error: unknown): boolean {
 }
 
 function whyNot(error: unknown): string {
-  if (error instanceof NoAnswerError) return "the browser's storage does not answer";
+  if (error instanceof NoAnswerError) return "the browser’s storage does not answer";
   switch (nameOf(error)) {
     case "QuotaExceededError":
-      return "the browser's storage for this page is full";
+      return "the browser’s storage for this page is full";
     case "VersionError":
       return "another window runs a newer edition of this page; reload this one";
     case "SecurityError":
@@ -22,7 +22,7 @@ function whyNot(error: unknown): string {
     case "InvalidStateError":
       return "this browser does not let the page store anything (a private window, or storage switched off)";
     default:
-      return "the browser's storage reports an error";
+      return "the browser’s storage reports an error";
   }
 }
 

@@ -29,7 +29,14 @@ import "./strip.css";
 import "./highlight.css";
 
 /** `children`: bars that belong to what is shown on it just now. */
-export function Canvas({ children }: { readonly children?: ReactNode }) {
+type Props = {
+  /** What floats beside the bar of what is selected. */
+  readonly children?: ReactNode;
+  /** Whether its buttons stand elsewhere. */
+  readonly isBarElsewhere?: boolean;
+};
+
+export function Canvas({ children, isBarElsewhere = false }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const start = useStartView(frame);
   const detail = useCanvas((s) => s.detail);
@@ -39,11 +46,13 @@ export function Canvas({ children }: { readonly children?: ReactNode }) {
   const [attach, pane] = useSize();
   const follow = (event: { readonly target: EventTarget }) => setCanvas({ near: itemOf(event.target) });
   return (
-    // Only followed, for the strips of wires that have none docked: what can be done here is done by parts and wires.
-    // biome-ignore lint/a11y/noStaticElementInteractions: see above
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset is for what is filled in.
     <div
       className="canvas"
       ref={frame}
+      role="group"
+      aria-label="Canvas"
+      tabIndex={-1}
       data-detail={detail}
       data-preview={isPreview}
       data-walk={isWalked}
@@ -67,7 +76,7 @@ export function Canvas({ children }: { readonly children?: ReactNode }) {
       <div className="canvas-bars">
         {children}
         <SelectionBar />
-        <CanvasBar />
+        {isBarElsewhere ? null : <CanvasBar />}
       </div>
       <CanvasDialogs />
     </div>

@@ -1,5 +1,5 @@
-/** Buttons for looking and arranging, in a corner of the canvas. */
-import { BoxSelect, Cable, Maximize, Minus, Plus, Workflow } from "lucide-react";
+/** Buttons for looking and arranging: in a row below the canvas, or floating in its corner where there is no row. */
+import { BoxSelect, Cable, Map as MapIcon, Maximize, Minus, Plus, Workflow } from "lucide-react";
 import { useApp } from "../../store/app.ts";
 import { shortcutWords } from "../kit/command.ts";
 import { IconButton, type IconType } from "../kit/IconButton.tsx";
@@ -7,15 +7,17 @@ import { canvasCommand, runCanvasCommand } from "./commands.ts";
 import { useCanvas } from "./state.ts";
 import { ViewSwitch } from "./ViewSwitch.tsx";
 
-export function CanvasBar() {
+export function CanvasBar({ isDocked = false }: { readonly isDocked?: boolean }) {
+  const mapOpen = useCanvas((s) => s.mapOpen);
   const selecting = useCanvas((s) => s.selecting);
   const isDrawing = useCanvas((s) => s.showing === "drawing");
   const parts = useApp((s) => s.evaluation.design.parts.length);
   return (
-    <div className="canvas-bar" role="toolbar" aria-label="Canvas">
+    <div className={isDocked ? "canvas-bar docked" : "canvas-bar"} role="toolbar" aria-label="Canvas">
       <CommandButton id="farther" icon={Minus} />
       <CommandButton id="nearer" icon={Plus} />
       <CommandButton id="fit" icon={Maximize} disabled={parts === 0} />
+<<<<<<< HEAD
       <ViewSwitch />
       {isDrawing && (
         <>
@@ -24,6 +26,12 @@ export function CanvasBar() {
           <CommandButton id="select-many" icon={BoxSelect} pressed={selecting} disabled={parts === 0} />
         </>
       )}
+=======
+      <CommandButton id="arrange" icon={Workflow} disabled={parts === 0} />
+      <CommandButton id="join" icon={Cable} disabled={parts < 2} />
+      <CommandButton id="select-many" icon={BoxSelect} pressed={selecting} disabled={parts === 0} />
+      <CommandButton id="map" icon={MapIcon} pressed={mapOpen} disabled={parts === 0} />
+>>>>>>> 44cc5f381458a59922b1b67492c4f26f8dd20325
     </div>
   );
 }

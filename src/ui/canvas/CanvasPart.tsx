@@ -20,6 +20,7 @@ import { tapPort } from "./joining.ts";
 import { PartFace } from "./PartFace.tsx";
 import { PortHandle } from "./PortHandle.tsx";
 import { type PartState, partState, worstOwn } from "./partState.ts";
+import { partWords } from "./partWords.ts";
 import { Strip, type StripDetail } from "./Strip.tsx";
 import { joinTargetKeys, useCanvas } from "./state.ts";
 import { WalkMark, walkLook } from "./WalkMark.tsx";
@@ -51,6 +52,9 @@ export const CanvasPart = memo(function CanvasPart({ id, selected }: NodeProps) 
       walk={lit && walkLook(lit)}
       strip={(docked) => <PartStrip record={record} docked={docked} detail={detail} />}
     >
+      <span id={`card-${id}-words`} hidden>
+        {partWords(record, state, mark)}
+      </span>
       {lit && <WalkMark part={id} lit={lit} />}
       <Ports record={record} frame={frame} detail={detail} />
     </PartFace>
@@ -86,8 +90,6 @@ export function PartStrip({ record, docked, detail }: StripProps) {
   const { worst } = wireSummary(spectrum);
   return (
     // The wire itself is what the keyboard and a screen reader meet; here the strip is only as good a place to press.
-    // biome-ignore lint/a11y/noStaticElementInteractions: see above
-    // biome-ignore lint/a11y/useKeyWithClickEvents: see above
     <svg
       className="strip"
       width={docked.width}

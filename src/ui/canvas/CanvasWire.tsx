@@ -17,7 +17,7 @@ import { type Route, routePath, routeWire } from "./route.ts";
 import { Strip } from "./Strip.tsx";
 import { useCanvas } from "./state.ts";
 import { type WireSummary, wireSummary } from "./wireSummary.ts";
-import { spectrumWords } from "./words.ts";
+import { wireWords } from "./words.ts";
 
 export const CanvasWire = memo(function CanvasWire(props: EdgeProps) {
   const { id, source, target, selected = false } = props;
@@ -46,9 +46,7 @@ export const CanvasWire = memo(function CanvasWire(props: EdgeProps) {
       data-walk={isLit}
       data-silent={colour === null}
     >
-      <title id={`wire-${id}-words`}>
-        {`From ${from.part.label} to ${to.part.label}: ${spectrumWords(spectrum)}`}
-      </title>
+      <title id={`wire-${id}-words`}>{wireWords(from.part, to.part, spectrum)}</title>
       {isLit && <path className="wire-lit" d={path} />}
       {isFailing && <path className="wire-halo" d={path} />}
       <path className="wire-reach" d={path} />

@@ -34,6 +34,14 @@ import { LEAST_ZOOM, MOST_ZOOM, type Viewport } from "./viewMath.ts";
 const NODE_TYPES: NodeTypes = { part: CanvasPart };
 const EDGE_TYPES: EdgeTypes = { wire: CanvasWire };
 const SNAP: [number, number] = [GRID_PX, GRID_PX];
+/** Moves are told by the announcer, in our own words. */
+const SPOKEN = {
+  "node.a11yDescription.default": "",
+  "node.a11yDescription.keyboardDisabled":
+    "Enter selects, arrow keys move what is selected. Alt with an arrow key goes along the wires.",
+  "node.a11yDescription.ariaLiveMessage": () => "",
+  "edge.a11yDescription.default": "Enter selects. Alt with an arrow key goes to the parts at its ends.",
+};
 const ADDING_KEYS = ["Shift", "Meta", "Control"];
 
 type Props = {
@@ -58,6 +66,7 @@ export function Diagram({ start, frame }: Props) {
       edges={edges}
       nodeTypes={NODE_TYPES}
       edgeTypes={EDGE_TYPES}
+      ariaLabelConfig={SPOKEN}
       defaultViewport={start}
       minZoom={LEAST_ZOOM}
       maxZoom={MOST_ZOOM}

@@ -1,28 +1,60 @@
-/** The hatchings that mark collisions beside their colour; defined once for all strips. */
-export function Hatches() {
-  return (
+import { createPortal } from "react-dom";
+import { colourOf, HARM_TEXTURES, SERVICE_TEXTURE_KEYS, SERVICE_TEXTURES, type Texture } from "./textures.ts";
+
+type Props = {
+  /** How much larger than on paper: textures that are looked at from afar take coarser squares. */
+  readonly scale?: number;
+};
+
+/**
+ * Fills by service and marks of collisions, defined once for all strips. They stand beside the app, since what is not
+ * shown defines nothing, and on paper the app is not shown.
+ */
+export function Hatches({ scale = 1 }: Props) {
+  return createPortal(
     <svg className="hatches" width={0} height={0} aria-hidden="true">
       <defs>
-        <pattern
-          id="hatch-hit"
-          patternUnits="userSpaceOnUse"
-          width={3.2}
-          height={3.2}
-          patternTransform="rotate(45)"
-        >
-          <rect className="hatch-hit-ground" width={3.2} height={3.2} />
-          <rect className="hatch-line" width={1.1} height={3.2} />
-        </pattern>
-        <pattern
-          id="hatch-touched"
-          patternUnits="userSpaceOnUse"
-          width={3.6}
-          height={3.6}
-          patternTransform="rotate(-45)"
-        >
-          <rect className="hatch-touched-line" width={1.3} height={3.6} />
-        </pattern>
+        {SERVICE_TEXTURE_KEYS.map((key) => (
+          <TexturePattern
+            key={key}
+            id={`fill-${key}`}
+            texture={SERVICE_TEXTURES[key]}
+            ground={colourOf(key)}
+            scale={scale}
+          />
+        ))}
+        <TexturePattern id="hatch-hit" texture={HARM_TEXTURES.hit} ground="var(--lost)" scale={scale} />
+        <TexturePattern id="hatch-touched" texture={HARM_TEXTURES.touched} line="var(--warn)" scale={scale} />
       </defs>
-    </svg>
+    </svg>,
+    document.body,
+  );
+}
+
+/** A fill of one colour with the lines of a texture in another; without a ground it lies over something. */
+export function TexturePattern(props: {
+  readonly id: string;
+  readonly texture: Texture;
+  readonly ground?: string;
+  readonly line?: string;
+  readonly scale?: number;
+}) {
+  const { id, texture, ground, line = "var(--surface)", scale = 1 } = props;
+  const { tile, lines, width, turn = 0 } = texture;
+  return (
+    <pattern
+      id={id}
+      patternUnits="userSpaceOnUse"
+      width={tile}
+      height={tile}
+      patternTransform={`scale(${scale}) rotate(${turn})`}
+    >
+      {ground && <rect width={tile} height={tile} style={{ fill: ground }} />}
+      {/* Over a service, a line needs a rim in the colour of the ground to be seen. */}
+      {!ground && (
+        <path d={lines} style={{ fill: "none", stroke: "var(--surface)", strokeWidth: 2 * width }} />
+      )}
+      {lines !== "" && <path d={lines} style={{ fill: "none", stroke: line, strokeWidth: width }} />}
+    </pattern>
   );
 }

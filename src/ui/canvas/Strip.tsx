@@ -73,14 +73,14 @@ function Shape({ shape }: { readonly shape: StripShape }) {
     case "live":
       return (
         <>
-          <path d={shape.area} fill={shape.colour} className="strip-live" />
+          <path d={shape.area} fill={shape.fill} className="strip-live" />
           <path d={shape.profile} stroke={shape.colour} className="strip-profile" />
         </>
       );
     case "touched":
       return (
         <>
-          <path d={shape.area} fill={shape.colour} className="strip-live" />
+          <path d={shape.area} fill={shape.fill} className="strip-live" />
           <path d={shape.area} className="strip-touched" />
         </>
       );

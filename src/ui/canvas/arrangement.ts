@@ -1,56 +1,150 @@
-/** Where parts go when a design is laid out from the roof to the sockets. */
+/**
+ * Where parts go when a design is laid out from the roof to the sockets: in columns that are as far apart as the wires
+ * between them need, so that the whole can be shown as large as possible.
+ */
 import type { ELK } from "elkjs/lib/elk-api.js";
-import type { Design } from "../../design/design.ts";
-import { portsOf } from "../../design/lookup.ts";
+import type { Design, Part } from "../../design/design.ts";
 import { frameOf } from "./frames.ts";
-import { COLUMN_GAP_PX, snapped } from "./place.ts";
-
-const ROW_GAP_PX = 16;
+import { type Layered, type Layering, layered, ROW_GAP_PX } from "./layers.ts";
+import { GRID_PX, type Size } from "./layout.ts";
 
 export type Places = ReadonlyMap<string, readonly [x: number, y: number]>;
 
-/** New places for all parts: signal from left to right in columns with room for strips between them. */
+/** Room between columns without and with wires that bend there, and for each of these [px]. */
+const GAP_PX = 16;
+const CARD_GAP_PX = 24;
+const LANE_PX = 7;
+/** Room between groups that no wire joins [px]. */
+const GROUP_GAP_PX = 4 * GRID_PX;
+
+/** About the shape of the canvas beside the verdict: what fills it well is shown large. */
+const PANE: Size = { width: 1064, height: 788 };
+/** How much larger a drawing must come out that has its receivers here and there instead of in one column. */
+const WORTH_IT = 1.08;
+/** Above this number of parts one way of laying out is all there is time for. */
+const MOST_TRIED = 300;
+
+/** New places for all parts, from (0, 0) on. */
 export async function arranged(design: Design, elk: Pick<ELK, "layout">): Promise<Places> {
-  const result = await elk.layout({
-    id: "design",
-    layoutOptions: {
-      "elk.algorithm": "layered",
-      "elk.direction": "RIGHT",
-      "elk.spacing.nodeNode": String(ROW_GAP_PX),
-      "elk.spacing.componentComponent": String(2 * ROW_GAP_PX),
-      "elk.layered.spacing.nodeNodeBetweenLayers": String(COLUMN_GAP_PX),
-      // Wires find their own way: the layout must not widen the gap for each of them.
-      "elk.edgeRouting": "POLYLINE",
-      "elk.layered.spacing.edgeNodeBetweenLayers": "0",
-      "elk.layered.nodePlacement.strategy": "NETWORK_SIMPLEX",
-      "elk.layered.nodePlacement.favorStraightEdges": "true",
-      "elk.layered.considerModelOrder.strategy": "NODES_AND_EDGES",
-    },
-    children: design.parts.map((part) => {
-      const ports = portsOf(part);
-      const { width, height, ports: places } = frameOf(design, part);
-      return {
-        id: part.id,
-        width,
-        height,
-        layoutOptions: { "elk.portConstraints": "FIXED_POS" },
-        ports: ports.map((port) => ({
-          id: `${part.id}/${port.id}`,
-          x: places.get(port.id)?.x ?? 0,
-          y: places.get(port.id)?.y ?? 0,
-          width: 0,
-          height: 0,
-          layoutOptions: { "elk.port.side": port.side === "in" ? "WEST" : "EAST" },
-        })),
-      };
-    }),
-    edges: design.wires.map((wire, i) => ({
-      id: `wire${i}`,
-      sources: [wire.from.join("/")],
-      targets: [wire.to.join("/")],
-    })),
-  });
-  return new Map(
-    (result.children ?? []).map(({ id, x, y }) => [id, [snapped(x ?? 0), snapped(y ?? 0)] as const]),
+  if (design.parts.length === 0) return new Map();
+  if (design.parts.length > MOST_TRIED) return (await drawn(design, "near", elk)).places;
+  const [last, near] = [await drawn(design, "receivers-last", elk), await drawn(design, "near", elk)];
+  return zoomOf(near) > WORTH_IT * zoomOf(last) ? near.places : last.places;
+}
+
+type Drawn = Size & { readonly places: Places };
+
+const zoomOf = ({ width, height }: Size) => Math.min(PANE.width / width, PANE.height / height);
+
+async function drawn(design: Design, layering: Layering, elk: Pick<ELK, "layout">): Promise<Drawn> {
+  const parts = new Map(design.parts.map((p) => [p.id, p]));
+  const groups = await layered(design, layering, elk);
+  const joined = groups.filter((g) => g.places.size > 1);
+  const alone = groups.filter((g) => g.places.size === 1).flatMap((g) => [...g.places.keys()]);
+  // One below the other, or in two sheets and more beside each other: whatever comes out larger.
+  const tries = [1, 2, 3].map((sheets) => sideBySide(design, shares(joined, sheets), parts));
+  const best = tries.reduce((a, b) => (zoomOf(b) > zoomOf(a) ? b : a));
+  return withLone(
+    design,
+    alone.flatMap((id) => parts.get(id) ?? []),
+    best,
   );
+}
+
+/** Cut into parts of about equal height, in order. */
+function shares(groups: readonly Layered[], count: number): readonly (readonly Layered[])[] {
+  const whole = groups.reduce((sum, g) => sum + g.height + GROUP_GAP_PX, 0);
+  const sheets: Layered[][] = Array.from({ length: count }, () => []);
+  let above = 0;
+  for (const group of groups) {
+    const middle = above + group.height / 2;
+    sheets[Math.min(count - 1, Math.floor((middle / whole) * count))]?.push(group);
+    above += group.height + GROUP_GAP_PX;
+  }
+  return sheets.filter((sheet) => sheet.length > 0);
+}
+
+function sideBySide(
+  design: Design,
+  sheets: readonly (readonly Layered[])[],
+  parts: ReadonlyMap<string, Part>,
+): Drawn {
+  const places = new Map<string, readonly [number, number]>();
+  let left = 0;
+  let height = 0;
+  for (const sheet of sheets) {
+    const each = stacked(design, sheet, parts);
+    for (const [id, [x, y]] of each.places) places.set(id, [left + x, y]);
+    left += each.width + GROUP_GAP_PX;
+    height = Math.max(height, each.height);
+  }
+  return { places, width: Math.max(0, left - GROUP_GAP_PX), height };
+}
+
+/** Groups one below the other. They share their columns, counted from the last, so that receivers stand in one. */
+function stacked(design: Design, groups: readonly Layered[], parts: ReadonlyMap<string, Part>): Drawn {
+  const count = Math.max(...groups.map((g) => g.columns));
+  const columns: { part: Part; y: number }[][] = Array.from({ length: count }, () => []);
+  const lanes: number[] = Array.from({ length: count }, () => 0);
+  let top = 0;
+  for (const group of groups) {
+    const first = count - group.columns;
+    for (const [id, { column, y }] of group.places) {
+      const part = parts.get(id);
+      if (part) columns[first + column]?.push({ part, y: top + y });
+    }
+    group.lanes.forEach((n, i) => {
+      lanes[first + i] = Math.max(lanes[first + i] ?? 0, n);
+    });
+    top += group.height + GROUP_GAP_PX;
+  }
+  const places = new Map<string, readonly [number, number]>();
+  let left = 0;
+  let right = 0;
+  columns.forEach((column, i) => {
+    const frames = column.map(({ part }) => frameOf(design, part));
+    const width = Math.max(...frames.map((f) => f.width));
+    column.forEach(({ part, y }, n) => {
+      const frame = frames[n];
+      // A pill stands close to what its cable feeds.
+      const indent = frame?.look === "pill" ? width - frame.width : 0;
+      places.set(part.id, [left + indent, y]);
+    });
+    right = left + width;
+    left =
+      right +
+      gapBehind(
+        lanes[i] ?? 0,
+        frames.some((f) => f.look !== "pill"),
+      );
+  });
+  return { places, width: right, height: top - GROUP_GAP_PX };
+}
+
+function gapBehind(lanes: number, isBehindCards: boolean): number {
+  const needed = Math.max(GAP_PX + LANE_PX * lanes, isBehindCards ? CARD_GAP_PX : GAP_PX);
+  return Math.ceil(needed / GRID_PX) * GRID_PX;
+}
+
+/** What no wire joins yet stands in rows below the rest. */
+function withLone(design: Design, lone: readonly Part[], rest: Drawn): Drawn {
+  if (lone.length === 0) return rest;
+  const frames = lone.map((part) => frameOf(design, part));
+  const area = frames.reduce((sum, f) => sum + (f.width + ROW_GAP_PX) * (f.height + ROW_GAP_PX), 0);
+  const width = Math.max(rest.width, Math.sqrt((area * PANE.width) / PANE.height));
+  const places = new Map(rest.places);
+  let [x, y, rowHeight, right] = [0, rest.height > 0 ? rest.height + GROUP_GAP_PX : 0, 0, rest.width];
+  lone.forEach((part, i) => {
+    const { width: own = 0, height = 0 } = frames[i] ?? {};
+    if (x > 0 && x + own > width) {
+      x = 0;
+      y += rowHeight + ROW_GAP_PX;
+      rowHeight = 0;
+    }
+    places.set(part.id, [x, y]);
+    right = Math.max(right, x + own);
+    x += own + ROW_GAP_PX;
+    rowHeight = Math.max(rowHeight, height);
+  });
+  return { places, width: right, height: y + rowHeight };
 }

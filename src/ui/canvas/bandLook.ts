@@ -1,11 +1,14 @@
-/** How a band is told apart from others: a colour and, never without it, a short tag. */
+/** How a band is told apart from others: a colour and, never without it, a texture and a short tag. */
 import type { Band } from "../../signal/band.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { counted } from "../kit/format.ts";
+import { colourOf, type ServiceTexture } from "./textures.ts";
 
 export type BandLook = {
-  /** A colour token of the theme. */
+  /** A colour token of the theme, for lines and words. */
   readonly colour: string;
+  /** For areas: `fillOf` gives colour and texture together. */
+  readonly texture: ServiceTexture;
   /** Fits beside others on a strip: "TV", "V low". */
   readonly tag: string;
   /** For a strip seen from afar: "VL". */
@@ -15,11 +18,11 @@ export type BandLook = {
 };
 
 const PLAIN: Readonly<Record<Exclude<Service, "satellite">, BandLook>> = {
-  tv: { colour: "var(--service-tv)", tag: "TV", shortTag: "TV", words: "TV" },
-  dab: { colour: "var(--service-dab)", tag: "DAB", shortTag: "DAB", words: "DAB" },
-  fm: { colour: "var(--service-fm)", tag: "FM", shortTag: "FM", words: "FM" },
-  mobile: { colour: "var(--service-mobile)", tag: "Mob", shortTag: "Mob", words: "Mobile phone" },
-  cordless: { colour: "var(--service-cordless)", tag: "DECT", shortTag: "DECT", words: "Cordless phone" },
+  tv: look("tv", "TV", "TV", "TV"),
+  dab: look("dab", "DAB", "DAB", "DAB"),
+  fm: look("fm", "FM", "FM", "FM"),
+  mobile: look("mobile", "Mob", "Mob", "Mobile phone"),
+  cordless: look("cordless", "DECT", "DECT", "Cordless phone"),
 };
 
 export function bandLook(band: Band): BandLook {
@@ -27,30 +30,20 @@ export function bandLook(band: Band): BandLook {
   if (service !== "satellite") return PLAIN[service];
   if (band.stack) {
     const n = band.stack.numbers.length;
-    return {
-      colour: "var(--service-sat-stack)",
-      tag: `UB ×${n}`,
-      shortTag: "UB",
-      words: counted(n, "user band"),
-    };
+    return look("sat-stack", `UB ×${n}`, "UB", counted(n, "user band"));
   }
-  if (!polarisation) return satellite("", "Sat", "Sat", "");
-  if (!band.half)
-    return satellite(`-${polarisation.toLowerCase()}`, polarisation, polarisation, polarisation);
-  const low = band.half === "low";
-  return satellite(
-    `-${polarisation.toLowerCase()}${low ? "l" : "h"}`,
+  if (!polarisation) return look("sat", "Sat", "Sat", "Satellite");
+  const plane = polarisation === "V" ? "sat-v" : "sat-h";
+  if (!band.half) return look(plane, polarisation, polarisation, `Satellite ${polarisation}`);
+  const isLow = band.half === "low";
+  return look(
+    `${plane}${isLow ? "l" : "h"}`,
     `${polarisation} ${band.half}`,
-    `${polarisation}${low ? "L" : "H"}`,
-    `${polarisation} ${band.half}`,
+    `${polarisation}${isLow ? "L" : "H"}`,
+    `Satellite ${polarisation} ${band.half}`,
   );
 }
 
-function satellite(token: string, tag: string, shortTag: string, words: string): BandLook {
-  return {
-    colour: token === "" ? "var(--service-sat-stack)" : `var(--service-sat${token})`,
-    tag,
-    shortTag,
-    words: `Satellite ${words}`.trim(),
-  };
+function look(texture: ServiceTexture, tag: string, shortTag: string, words: string): BandLook {
+  return { colour: colourOf(texture), texture, tag, shortTag, words };
 }

@@ -5,6 +5,7 @@ import type { Edit } from "../../design/edits/edit.ts";
 import { useApp } from "../../store/app.ts";
 import { type Command, runIfEnabled } from "../kit/command.ts";
 import { arrange } from "./arrange.ts";
+import { GO_COMMANDS } from "./goAlong.ts";
 import {
   copySelection,
   cutSelection,
@@ -112,6 +113,7 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     run: () => setCanvas({ selecting: !useCanvas.getState().selecting }),
     enabled: hasParts,
   },
+  ...GO_COMMANDS,
   {
     id: "join",
     label: "Join two parts…",

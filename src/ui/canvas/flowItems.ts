@@ -60,7 +60,7 @@ function nodeFrame(look: Frame, part: Part): NodeFrame {
   let frame = byPart.get(part.id);
   if (!frame) {
     const size = { width: look.width, height: look.height };
-    const names = ["name", "caption", "state", "mark", "walk"].map((what) => `card-${part.id}-${what}`);
+    const names = ["words", "walk"].map((what) => `card-${part.id}-${what}`);
     frame = {
       ...size,
       measured: size,
@@ -78,7 +78,7 @@ function nodeFrame(look: Frame, part: Part): NodeFrame {
           height: 1,
         };
       }),
-      domAttributes: { "aria-labelledby": names.join(" ") },
+      domAttributes: { "aria-labelledby": names.join(" "), "aria-roledescription": "part" },
     };
     byPart.set(part.id, frame);
   }
@@ -116,6 +116,6 @@ function edge(id: string, wire: Design["wires"][number], selected: boolean): Wir
     targetHandle: wire.to[1],
     selected,
     // The words are in the wire's own title and follow its spectrum.
-    domAttributes: { "aria-labelledby": `wire-${id}-words` },
+    domAttributes: { "aria-labelledby": `wire-${id}-words`, "aria-roledescription": "wire" },
   };
 }

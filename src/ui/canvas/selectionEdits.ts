@@ -5,6 +5,9 @@ import { removeParts } from "../../design/edits/remove.ts";
 import { partById } from "../../design/lookup.ts";
 import { useApp } from "../../store/app.ts";
 import { plural } from "../../words/plural.ts";
+import { focusCanvas } from "../kit/focusKeeper.ts";
+import { focusItem } from "./focusItem.ts";
+import { neighbourOf } from "./goAlong.ts";
 import { canvasView } from "./view.ts";
 
 const partIds = () => new Set(useApp.getState().selection.parts);
@@ -21,7 +24,11 @@ export function hasSelectedParts(): boolean {
 /** Deletes what is selected; the wire of a part that sat in line closes again. */
 export function deleteSelection(): void {
   const { design, selection, change } = useApp.getState();
-  change(removeParts(design, partIds(), new Set(selection.wires)));
+  const isHere = document.activeElement?.closest(".canvas, .inspector");
+  const next = neighbourOf(design, selection);
+  if (!change(removeParts(design, partIds(), new Set(selection.wires))) || !isHere) return;
+  if (next) focusItem(next);
+  else focusCanvas();
 }
 
 export function copySelection(): void {

@@ -10,10 +10,13 @@ import { coaxScale, type FrequencyScale, skyScale } from "./axis.ts";
 import { bandLook } from "./bandLook.ts";
 import { type CarrierState, carrierState } from "./carrierState.ts";
 import type { WishedTag } from "./stripTags.ts";
+import { fillOf } from "./textures.ts";
 
 export type StripShape = {
   readonly state: CarrierState;
   readonly colour: string;
+  /** The colour with the texture of the service, for the area. */
+  readonly fill: string;
   /** Closed outline of the carriers, from the ground up to their levels. */
   readonly area: string;
   /** Their levels alone. */
@@ -109,7 +112,7 @@ function draw(spectrum: Spectrum, medium: Medium, plot: PlotSize): StripDrawing 
     const row = rowFor(band, medium, plot.height);
     for (const state of new Set(states)) {
       const spans = spansOf(band, states, state, x, row.y);
-      shapes.push({ state, colour: look.colour, ...outline(spans, row.ground) });
+      shapes.push({ state, colour: look.colour, fill: fillOf(look.texture), ...outline(spans, row.ground) });
       if (state === "hit") lost.push(...spans);
     }
     if (band.stack) blocks.push(...blocksOf(band, states, x));

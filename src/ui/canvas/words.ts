@@ -1,11 +1,24 @@
 /** What is on a wire, in words: for screen readers, tooltips and lists. */
+import type { Part } from "../../design/design.ts";
 import type { Band, Spectrum } from "../../signal/band.ts";
+import { remembered } from "../../signal/remember.ts";
 import { plural } from "../../words/plural.ts";
 import { bandLook } from "./bandLook.ts";
 import { type CarrierState, carrierState } from "./carrierState.ts";
 
-/** "TV 62–68 dBµV, Satellite V low 58–63 dBµV (12 of 20 carriers collide)"; "nothing" for silence. */
+/** "TV 62–68 dBµV, Satellite V low 58–63 dBµV (12 of 20 carriers are lost)"; "nothing" for silence. */
 export function spectrumWords(spectrum: Spectrum): string {
+  return remembered(known, spectrum, () => wordsOf(spectrum));
+}
+
+/** What a wire is called, from near and from afar alike. */
+export function wireWords(from: Part, to: Part, spectrum: Spectrum): string {
+  return `From ${from.label} to ${to.label}: ${spectrumWords(spectrum)}`;
+}
+
+const known = new WeakMap<Spectrum, string>();
+
+function wordsOf(spectrum: Spectrum): string {
   const phrases = spectrum.bands.filter((b) => b.selected).map(bandWords);
   const idle = spectrum.bands.length - phrases.length;
   if (idle > 0) phrases.push(`${idle} more on request`);
@@ -20,13 +33,21 @@ function bandWords(band: Band): string {
   if (cut === states.length) return `${words} filtered away`;
   const troubles = [];
   if (cut > 0) troubles.push(`${cut} of ${states.length} carriers filtered away`);
-  const hit = count("hit", "touched");
+  const of = states.length;
+  const hit = count("hit");
   if (hit > 0)
     troubles.push(
       plural(hit, {
-        one: (n) =>
-          states.length === 1 ? "its only carrier collides" : `${n} of ${states.length} carriers collides`,
-        other: (n) => `${n} of ${states.length} carriers collide`,
+        one: (n) => (of === 1 ? "its only carrier is lost" : `${n} of ${of} carriers is lost`),
+        other: (n) => `${n} of ${of} carriers are lost`,
+      }),
+    );
+  const touched = count("touched");
+  if (touched > 0)
+    troubles.push(
+      plural(touched, {
+        one: (n) => (of === 1 ? "its only carrier loses margin" : `${n} of ${of} carriers loses margin`),
+        other: (n) => `${n} of ${of} carriers lose margin`,
       }),
     );
   const range = levelWords(band, states);

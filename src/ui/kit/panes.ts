@@ -1,38 +1,73 @@
-/** Which panes stand open: view state that belongs to this window, not to the design. */
+/** Which panes stand open, and how large: view state that belongs to this window, not to the design. */
 import { create } from "zustand";
+import { persist } from "zustand/middleware";
+import type { Family } from "../../parts/contract.ts";
 import type { ListedDialog } from "./dialogs.ts";
 import { rememberOpener } from "./opener.ts";
+import { viewStorage } from "./viewStorage.ts";
 
 export type SidePane = "verdict" | "part" | "chain" | "cures" | "faults";
 /** What the bottom sheet of a narrow screen shows. */
 export type SheetPane = "tray" | SidePane | "spectrum";
+/** What of the parts stands open beside their rail. */
+export type TrayShown = Family | "all";
 
-type Panes = {
+/** What is remembered on this device. Sizes [px]; null: as it is usual in a window of this size. */
+type Kept = {
+  readonly sideOpen: boolean;
+  readonly sideWidth: number | null;
+  readonly spectrumHeight: number | null;
+};
+
+type Panes = Kept & {
   readonly side: SidePane;
-  readonly trayOpen: boolean;
+  readonly tray: TrayShown | null;
   readonly spectrumOpen: boolean;
-  /** Height of the spectrum pane [px]. */
-  readonly spectrumHeight: number;
   readonly sheet: SheetPane | null;
   readonly dialog: ListedDialog | null;
 };
 
-export const SPECTRUM_HEIGHT = { least: 180, usual: 420, most: 720 } as const;
+export const usePanes = create<Panes>()(
+  persist(
+    (): Panes => ({
+      side: "verdict",
+      sideOpen: true,
+      sideWidth: null,
+      tray: null,
+      spectrumOpen: false,
+      spectrumHeight: null,
+      sheet: null,
+      dialog: null,
+    }),
+    {
+      name: "downlead.panes",
+      storage: viewStorage<Kept>(),
+      partialize: ({ sideOpen, sideWidth, spectrumHeight }) => ({ sideOpen, sideWidth, spectrumHeight }),
+      // Whatever was written by hand or by another version counts as nothing.
+      merge: (kept, usual) => ({ ...usual, ...readKept(kept) }),
+    },
+  ),
+);
 
-export const usePanes = create<Panes>(() => ({
-  side: "verdict",
-  trayOpen: window.innerWidth > 1100,
-  spectrumOpen: false,
-  spectrumHeight: Math.min(SPECTRUM_HEIGHT.usual, Math.round(window.innerHeight * 0.45)),
-  sheet: null,
-  dialog: null,
-}));
+function readKept(kept: unknown): Partial<Kept> {
+  if (typeof kept !== "object" || kept === null) return {};
+  const { sideOpen, sideWidth, spectrumHeight } = kept as Partial<Record<keyof Kept, unknown>>;
+  return {
+    ...(typeof sideOpen === "boolean" ? { sideOpen } : {}),
+    ...(isSize(sideWidth) ? { sideWidth } : {}),
+    ...(isSize(spectrumHeight) ? { spectrumHeight } : {}),
+  };
+}
+
+function isSize(value: unknown): value is number {
+  return typeof value === "number" && Number.isFinite(value) && value > 0;
+}
 
 /** Brings a pane into view, whichever layout is on the screen. */
 export function showPane(pane: SheetPane): void {
   if (pane === "spectrum") usePanes.setState({ spectrumOpen: true, sheet: pane });
-  else if (pane === "tray") usePanes.setState({ trayOpen: true, sheet: pane });
-  else usePanes.setState({ side: pane, sheet: pane });
+  else if (pane === "tray") usePanes.setState({ tray: "all", sheet: pane });
+  else usePanes.setState({ side: pane, sideOpen: true, sheet: pane });
 }
 
 export function toggleSheet(pane: SheetPane): void {
@@ -44,9 +79,4 @@ export function toggleSheet(pane: SheetPane): void {
 export function openDialog(dialog: ListedDialog | null): void {
   if (dialog) rememberOpener();
   usePanes.setState({ dialog });
-}
-
-export function setSpectrumHeight(px: number): void {
-  const { least, most } = SPECTRUM_HEIGHT;
-  usePanes.setState({ spectrumHeight: Math.min(most, Math.max(least, Math.round(px))) });
 }

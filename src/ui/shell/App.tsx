@@ -14,16 +14,20 @@ import { clearQuestion } from "../kit/asked/questionState.ts";
 import { dropWalk } from "../kit/asked/walking.ts";
 import { usePanes } from "../kit/panes.ts";
 import { useMedia } from "../kit/useMedia.ts";
+import { TopBar } from "./bar/TopBar.tsx";
 import { Dialogs } from "./Dialogs.tsx";
 import { useCommandKeys } from "./keys.ts";
-import { TopBar } from "./menus/TopBar.tsx";
 import { NarrowLayout } from "./NarrowLayout.tsx";
 import { Notices } from "./notices/Notices.tsx";
 import { StorageBar } from "./notices/StorageBar.tsx";
+import { watchRegions } from "./regions.ts";
+import { SkipLinks } from "./SkipLinks.tsx";
 import { WideLayout } from "./WideLayout.tsx";
+import "../kit/layers.css";
 import "../kit/kit.css";
 import "./shell.css";
 import "../features/print/print.css";
+import "../kit/contrast.css";
 
 /** Below this width the panes share one bottom sheet. */
 const NARROW = "(max-width: 900px)";
@@ -33,7 +37,6 @@ export function App() {
   const session = usePractice((s) => s.session);
   const isAway = useOpening((s) => s.problem !== null || s.working?.isShown === true);
   useFollowSelection();
-  useCommandKeys();
   if (isAway)
     return (
       <Tooltip.Provider>
@@ -51,8 +54,10 @@ export function App() {
     );
   return (
     <Tooltip.Provider>
+      <Keys />
       <div className={isNarrow ? "app narrow" : "app"}>
-        <TopBar isNarrow={isNarrow} />
+        <SkipLinks />
+        <TopBar />
         <StorageBar />
         <UpdateBar />
         {isNarrow ? <NarrowLayout /> : <WideLayout />}
@@ -63,6 +68,13 @@ export function App() {
       <PrintSheet />
     </Tooltip.Provider>
   );
+}
+
+/** The keys of commands, while there is something that they could work on. */
+function Keys() {
+  useCommandKeys();
+  useEffect(watchRegions, []);
+  return null;
 }
 
 /** Turns to what was selected on the canvas: a part to its values, a wire to its spectrum. */
@@ -80,6 +92,10 @@ function useFollowSelection(): void {
     if (fromPane || selection.parts.length === 0) return;
     const [part = ""] = selection.parts;
     goToPart(part);
-    usePanes.setState((s) => ({ side: "part", sheet: s.sheet && s.sheet !== "tray" ? "part" : s.sheet }));
+    usePanes.setState((s) => ({
+      side: "part",
+      sideOpen: true,
+      sheet: s.sheet && s.sheet !== "tray" ? "part" : s.sheet,
+    }));
   }, [selection]);
 }

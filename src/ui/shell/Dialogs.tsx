@@ -1,3 +1,4 @@
+import type { ComponentType } from "react";
 import { BalanceForm } from "../features/balance/BalanceForm.tsx";
 import { CompareForm } from "../features/compare/CompareForm.tsx";
 import { DesignList } from "../features/documents/DesignList.tsx";
@@ -10,56 +11,43 @@ import { RuleBook } from "../features/rulebook/RuleBook.tsx";
 import { SettingsForm } from "../features/settings/SettingsForm.tsx";
 import { PracticeList } from "../features/training/PracticeList.tsx";
 import { VariantList } from "../features/variants/VariantList.tsx";
+import type { ListedDialog } from "../kit/dialogs.ts";
 import { openDialog, usePanes } from "../kit/panes.ts";
 import { Sheet } from "../kit/Sheet.tsx";
-import { HelpText } from "./menus/HelpText.tsx";
+import { HelpText } from "./help/HelpText.tsx";
+
+type Listed = {
+  readonly title: string;
+  /** For tables. */
+  readonly isWide?: boolean;
+  readonly component: ComponentType<{ readonly onDone: () => void }>;
+};
+
+/** Every dialog that menus, commands and notices open. */
+const DIALOGS: Readonly<Record<ListedDialog, Listed>> = {
+  designs: { title: "Designs", component: DesignList },
+  restore: { title: "Restore from a download", component: RestoreForm },
+  share: { title: "Share this design", component: ShareForm },
+  settings: { title: "Limits and derating", isWide: true, component: SettingsForm },
+  prices: { title: "Prices and times", component: PriceForm },
+  variants: { title: "Variants", component: VariantList },
+  revisions: { title: "Revisions", component: RevisionList },
+  compare: { title: "Before and after", isWide: true, component: CompareForm },
+  balance: { title: "Level all outlets", isWide: true, component: BalanceForm },
+  practice: { title: "Practice", isWide: true, component: PracticeList },
+  help: { title: "Help", component: HelpText },
+  rules: { title: "Rule book", isWide: true, component: RuleBook },
+  licences: { title: "Licences of others", component: LicenceList },
+};
 
 const close = () => openDialog(null);
 
-/** The dialogs that menus and notices open. */
+/** The dialog that is open. All stand ready, closed, so that each closes in its own way before the next opens. */
 export function Dialogs() {
-  const dialog = usePanes((s) => s.dialog);
-  return (
-    <>
-      <Sheet title="Designs" open={dialog === "designs"} onClose={close}>
-        <DesignList onDone={close} />
-      </Sheet>
-      <Sheet title="Restore from a download" open={dialog === "restore"} onClose={close}>
-        <RestoreForm />
-      </Sheet>
-      <Sheet title="Share this design" open={dialog === "share"} onClose={close}>
-        <ShareForm />
-      </Sheet>
-      <Sheet isWide title="Limits and derating" open={dialog === "settings"} onClose={close}>
-        <SettingsForm />
-      </Sheet>
-      <Sheet title="Prices and times" open={dialog === "prices"} onClose={close}>
-        <PriceForm />
-      </Sheet>
-      <Sheet title="Variants" open={dialog === "variants"} onClose={close}>
-        <VariantList />
-      </Sheet>
-      <Sheet title="Revisions" open={dialog === "revisions"} onClose={close}>
-        <RevisionList />
-      </Sheet>
-      <Sheet isWide title="Before and after" open={dialog === "compare"} onClose={close}>
-        <CompareForm />
-      </Sheet>
-      <Sheet isWide title="Level all outlets" open={dialog === "balance"} onClose={close}>
-        <BalanceForm onDone={close} />
-      </Sheet>
-      <Sheet isWide title="Practice" open={dialog === "practice"} onClose={close}>
-        <PracticeList onDone={close} />
-      </Sheet>
-      <Sheet title="Help" open={dialog === "help"} onClose={close}>
-        <HelpText />
-      </Sheet>
-      <Sheet isWide title="Rule book" open={dialog === "rules"} onClose={close}>
-        <RuleBook />
-      </Sheet>
-      <Sheet title="Licences of others" open={dialog === "licences"} onClose={close}>
-        <LicenceList />
-      </Sheet>
-    </>
-  );
+  const open = usePanes((s) => s.dialog);
+  return Object.entries(DIALOGS).map(([id, { title, isWide, component: Body }]) => (
+    <Sheet key={id} title={title} open={open === id} onClose={close} isWide={isWide ?? false}>
+      <Body onDone={close} />
+    </Sheet>
+  ));
 }

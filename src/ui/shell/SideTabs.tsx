@@ -1,62 +1,83 @@
+import { PanelRightClose, PanelRightOpen } from "lucide-react";
 import { Tabs } from "radix-ui";
 import { causesCounted, causesOfSeverity } from "../../sentences/cause.ts";
 import { useApp } from "../../store/app.ts";
-import { ChainPane } from "../features/chain/ChainPane.tsx";
-import { CuresPane } from "../features/cures/CuresPane.tsx";
-import { FaultsPane } from "../features/faults/FaultsPane.tsx";
-import { Inspector } from "../features/inspector/Inspector.tsx";
-import { VerdictPane } from "../features/verdict/VerdictPane.tsx";
-import { type SidePane, usePanes } from "../kit/panes.ts";
+import { Hint } from "../kit/Hint.tsx";
+import { IconButton } from "../kit/IconButton.tsx";
+import { showPane, usePanes } from "../kit/panes.ts";
+import { type Pane, SIDE_PANES } from "./paneTable.ts";
+import styles from "./SideTabs.module.css";
 
-const TABS: readonly { readonly key: SidePane; readonly name: string }[] = [
-  { key: "verdict", name: "Verdict" },
-  { key: "part", name: "Part" },
-  { key: "chain", name: "Chain" },
-  { key: "cures", name: "Cures" },
-  { key: "faults", name: "Faults" },
-];
-
-/** The right-hand pane: verdict, values of the selected part, and the design as a list. */
+/** The right-hand pane: verdict, values of the selected part, the design as a list, cures and faults. */
 export function SideTabs() {
   const side = usePanes((s) => s.side);
-  const wrong = useApp((s) => causesOfSeverity(s.report, "error"));
   return (
     <Tabs.Root
-      className="side"
+      className={styles.side}
       value={side}
       onValueChange={(value) => {
-        const tab = TABS.find((t) => t.key === value);
-        if (tab) usePanes.setState({ side: tab.key });
+        const pane = SIDE_PANES.find((p) => p.id === value);
+        if (pane) usePanes.setState({ side: pane.id });
       }}
     >
-      <Tabs.List className="tabs" aria-label="Side pane">
-        {TABS.map((tab) => (
-          <Tabs.Trigger key={tab.key} className="tab" value={tab.key}>
-            {tab.name}
-            {tab.key === "verdict" && wrong > 0 ? (
-              <span className="badge error">
-                <span aria-hidden>{wrong}</span>
-                <span className="unseen">{causesCounted(wrong)}</span>
-              </span>
-            ) : null}
-          </Tabs.Trigger>
-        ))}
-      </Tabs.List>
-      <Tabs.Content className="side-body" value="verdict">
-        <VerdictPane />
-      </Tabs.Content>
-      <Tabs.Content className="side-body" value="part">
-        <Inspector />
-      </Tabs.Content>
-      <Tabs.Content className="side-body" value="chain">
-        <ChainPane />
-      </Tabs.Content>
-      <Tabs.Content className="side-body" value="cures">
-        <CuresPane />
-      </Tabs.Content>
-      <Tabs.Content className="side-body" value="faults">
-        <FaultsPane />
-      </Tabs.Content>
+      <div className={styles.head}>
+        <Tabs.List className={styles.tabs} aria-label="Side pane">
+          {SIDE_PANES.map((pane) => (
+            <Tabs.Trigger key={pane.id} className={styles.tab} value={pane.id}>
+              {pane.name}
+              <WrongBadge pane={pane} />
+            </Tabs.Trigger>
+          ))}
+        </Tabs.List>
+        <IconButton
+          icon={PanelRightClose}
+          name="Fold this pane away"
+          onPress={() => usePanes.setState({ sideOpen: false })}
+        />
+      </div>
+      {SIDE_PANES.map(({ id, component: Body }) => (
+        <Tabs.Content key={id} className={styles.body} data-pane-body="" value={id}>
+          <Body />
+        </Tabs.Content>
+      ))}
     </Tabs.Root>
+  );
+}
+
+/** The same pane folded away: its names as icons; each opens it again. */
+export function SideRail() {
+  return (
+    <div className={styles.rail} role="toolbar" aria-label="Side pane" aria-orientation="vertical">
+      <IconButton
+        icon={PanelRightOpen}
+        name="Open the side pane"
+        onPress={() => usePanes.setState({ sideOpen: true })}
+      />
+      {SIDE_PANES.map((pane) => (
+        <Hint key={pane.id} text={pane.name}>
+          <button
+            type="button"
+            className="button icon bare"
+            aria-label={pane.name}
+            onClick={() => showPane(pane.id)}
+          >
+            <pane.icon size={18} aria-hidden />
+            <WrongBadge pane={pane} />
+          </button>
+        </Hint>
+      ))}
+    </div>
+  );
+}
+
+/** At the verdict: how many causes are wrong. */
+export function WrongBadge({ pane }: { readonly pane: Pane }) {
+  const wrong = useApp((s) => causesOfSeverity(s.report, "error"));
+  if (pane.id !== "verdict" || wrong === 0) return null;
+  return (
+    <span className="badge error" data-wrong="">
+      <span aria-hidden>{wrong}</span>
+      <span className="unseen">{causesCounted(wrong)}</span>
+    </span>
   );
 }

@@ -10,6 +10,7 @@ import { RULE_COMMANDS } from "../features/rulebook/commands.ts";
 import { PRACTICE_COMMANDS } from "../features/training/commands.ts";
 import { WALK_COMMANDS } from "../features/walk/commands.ts";
 import { type Command, runIfEnabled } from "../kit/command.ts";
+import { SHELL_COMMANDS } from "./shellCommands.ts";
 
 export const COMMANDS: readonly Command[] = [
   ...CANVAS_COMMANDS,
@@ -19,6 +20,7 @@ export const COMMANDS: readonly Command[] = [
   ...REVISION_COMMANDS,
   ...WALK_COMMANDS,
   ...RULE_COMMANDS,
+  ...SHELL_COMMANDS,
 ];
 
 export function commandOf(id: string): Command | undefined {

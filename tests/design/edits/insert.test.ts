@@ -47,7 +47,7 @@ describe("Dropping a part on a wire", () => {
       name: "the beam",
       part: "attenuator",
       wire: 0,
-      reason: "Nothing can be put between “Dish 1” and “Universal LNB 1”: that is the dish's beam.",
+      reason: "Nothing can be put between “Dish 1” and “Universal LNB 1”: that is the dish’s beam.",
     },
     {
       name: "a part with several ways",
@@ -61,7 +61,7 @@ describe("Dropping a part on a wire", () => {
       part: "load",
       wire: 1,
       reason:
-        "“Terminating load” has no single way through, so it cannot be put into a wire; join its ports one by one.",
+        "“Terminator” has no single way through, so it cannot be put into a wire. Connect its ports one by one.",
     },
     {
       name: "a wire that is gone",

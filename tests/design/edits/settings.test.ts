@@ -41,7 +41,7 @@ describe("settings of a design", () => {
       name: "no list",
       key: "ownLimits",
       value: "47 to 70",
-      reason: /^Limits of my own is “47 to 70”; allowed is a list\.$/,
+      reason: /^My own limits is “47 to 70”; allowed is a list\.$/,
     },
     {
       name: "a level beyond its range",

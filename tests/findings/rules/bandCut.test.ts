@@ -30,7 +30,7 @@ describe("a filter for some of the channels", () => {
       wires: ["f.out>z.in"],
       value: 3,
       limit: 0,
-      unit: "TV multiplexes",
+      unit: "TV channels",
     });
     const [facts, ...others] = cut?.facts.cuts ?? [];
     expect(others).toEqual([]);

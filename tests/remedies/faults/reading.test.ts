@@ -133,7 +133,7 @@ describe("places and words", () => {
 
   test("RD11: readings in words", () => {
     const shown = reading(evaluate(HOUSE), ["tv", "in"], "level");
-    expect(shown && readingWords(shown)).toBe("52 dBµV on 1 TV multiplex");
+    expect(shown && readingWords(shown)).toBe("52 dBµV on 1 TV channel");
     expect(readingWords({ quantity: "level", carriers: [] })).toBe("nothing");
     expect(readingWords({ quantity: "tone", tone: false })).toBe("no tone");
   });

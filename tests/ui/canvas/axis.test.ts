@@ -6,7 +6,7 @@ import {
   skyScale,
   tickLabel,
 } from "../../../src/ui/canvas/axis.ts";
-import { STRIP_WIDTH_PX } from "../../../src/ui/canvas/stripGeometry.ts";
+import { STRIP } from "../../../src/ui/canvas/frames.ts";
 
 /** Frequency bands: Spanish Royal Decree 346/2011, Annex I, 4.1; UHF to 694 MHz: Decision (EU) 2017/899. */
 const BANDS = [
@@ -18,8 +18,8 @@ const BANDS = [
 
 describe("the coaxial axis", () => {
   test.each(BANDS)("gives $name room to be seen: a twentieth of the strip at least", ({ fromMHz, toMHz }) => {
-    const x = coaxScale(STRIP_WIDTH_PX);
-    expect(x(toMHz) - x(fromMHz)).toBeGreaterThanOrEqual(STRIP_WIDTH_PX / 20);
+    const x = coaxScale(STRIP.width);
+    expect(x(toMHz) - x(fromMHz)).toBeGreaterThanOrEqual(STRIP.width / 20);
   });
 
   test("rises without a break, so that left of is always lower than", () => {

@@ -19,6 +19,9 @@ function on(design: Design, id: string): Spectrum {
   return evaluate(design).spectrum(wire);
 }
 
+/** A plot 20 px high. */
+const plot = (width: number) => ({ width, height: 20 });
+
 const count = (spectrum: Spectrum, state: string): number =>
   spectrum.bands.reduce(
     (sum, band) =>
@@ -61,7 +64,7 @@ describe("a carrier under interference", () => {
 
   test("is red on the strip and marks its wire; cut, it no longer matters", () => {
     const band = disturbed(-5);
-    expect(stripDrawing({ bands: [band] }, "coax").shapes.map((s) => s.state)).toEqual(["hit"]);
+    expect(stripDrawing({ bands: [band] }, "coax", plot(128)).shapes.map((s) => s.state)).toEqual(["hit"]);
     expect(wireSummary({ bands: [band] }).worst).toBe("hit");
     const cut = { ...band, cut: Uint16Array.of(1) };
     expect(wireSummary({ bands: [cut] })).toEqual({ worst: "clear", colour: null });
@@ -73,23 +76,23 @@ describe("a strip", () => {
 
   test("shows a channel where the axis says: channel 21 from 470 MHz (306 + 8·21 = 474 MHz centre)", () => {
     const spectrum: Spectrum = { bands: [{ ...disturbed(40), interference: new Float64Array(1) }] };
-    const [shape] = stripDrawing(spectrum, "coax", 100).shapes;
+    const [shape] = stripDrawing(spectrum, "coax", plot(100)).shapes;
     // 470 MHz lies at 32 % and 694 MHz at 50 % of the axis; 8 of those 224 MHz are 0.64 %, less than the
     // least width of 1.2 px.
     expect(shape?.area).toMatch(/^M32,/);
     expect(shape?.area).toContain("33.2,");
   });
 
-  test("is worked out once for each spectrum and width", () => {
+  test("is worked out once for each spectrum and size", () => {
     const spectrum = on(aerial, "uhf.out>tv.in");
-    expect(stripDrawing(spectrum, "coax", 120)).toBe(stripDrawing(spectrum, "coax", 120));
-    expect(stripDrawing(spectrum, "coax", 128)).not.toBe(stripDrawing(spectrum, "coax", 120));
+    expect(stripDrawing(spectrum, "coax", plot(120))).toBe(stripDrawing(spectrum, "coax", plot(120)));
+    expect(stripDrawing(spectrum, "coax", plot(128))).not.toBe(stripDrawing(spectrum, "coax", plot(120)));
   });
 
   test("stands higher for a stronger signal", () => {
     const top = (levelDbuv: number): number => {
       const band = { ...disturbed(40), level: Float64Array.of(levelDbuv), interference: new Float64Array(1) };
-      const path = stripDrawing({ bands: [band] }, "coax", 100).shapes[0]?.profile ?? "";
+      const path = stripDrawing({ bands: [band] }, "coax", plot(100)).shapes[0]?.profile ?? "";
       return Number(/,([\d.]+)/.exec(path)?.[1]);
     };
     expect(top(75)).toBeLessThan(top(60));
@@ -103,7 +106,7 @@ describe("a strip", () => {
       { dish: ["dish"], lnb: ["lnb-universal"], sat: ["receiver-sat"] },
       "dish.sky > lnb.sky, lnb.out > sat.sat",
     );
-    const { shapes, tags } = stripDrawing(on(design, "lnb.out>sat.sat"), "coax");
+    const { shapes, tags } = stripDrawing(on(design, "lnb.out>sat.sat"), "coax", plot(128));
     const states = shapes.map((s) => s.state);
     expect(states.filter((s) => s === "live")).toHaveLength(1);
     expect(states.filter((s) => s === "idle")).toHaveLength(3);
@@ -133,12 +136,12 @@ describe("a strip", () => {
     expect(lost).toBeGreaterThan(10);
     expect(count(before, "cut")).toBe(0);
     expect(count(after, "cut")).toBe(lost);
-    expect(stripDrawing(after, "coax").shapes.map((s) => s.state)).toEqual(["live", "cut"]);
+    expect(stripDrawing(after, "coax", plot(128)).shapes.map((s) => s.state)).toEqual(["live", "cut"]);
   });
 
   test("shows both polarisations of the sky one above the other", () => {
     const design = draw({ dish: ["dish"], lnb: ["lnb-quattro"] }, "dish.sky > lnb.sky");
-    const { shapes } = stripDrawing(on(design, "dish.sky>lnb.sky"), "sky", 100);
+    const { shapes } = stripDrawing(on(design, "dish.sky>lnb.sky"), "sky", plot(100));
     expect(shapes).toHaveLength(2);
     const grounds = shapes.map((s) =>
       Math.max(...[...s.area.matchAll(/,([\d.]+)/g)].map((m) => Number(m[1]))),
@@ -154,7 +157,7 @@ describe("a strip", () => {
     const id = design.wires.map(wireId).find((w) => w.startsWith("lnb.")) ?? "";
     const spectrum = on(design, id);
     const stacked = spectrum.bands.find((b) => b.stack);
-    const { blocks } = stripDrawing(spectrum, "coax");
+    const { blocks } = stripDrawing(spectrum, "coax", plot(128));
     expect(blocks.length).toBeGreaterThan(0);
     expect(blocks.map((b) => b.number)).toEqual([...(stacked?.stack?.numbers ?? [])]);
   });
@@ -165,11 +168,18 @@ describe("a strip", () => {
       level: Float64Array.of(Number.NEGATIVE_INFINITY),
       interference: Float64Array.of(Number.MAX_VALUE),
     };
-    const { shapes } = stripDrawing({ bands: [odd] }, "coax");
+    const { shapes } = stripDrawing({ bands: [odd] }, "coax", plot(128));
     for (const shape of shapes) expect(shape.area + shape.profile).not.toMatch(/NaN|Infinity|undefined/);
-    expect(stripDrawing({ bands: [] }, "coax")).toEqual({ shapes: [], blocks: [], tags: [] });
+    expect(stripDrawing({ bands: [] }, "coax", plot(128))).toEqual({
+      shapes: [],
+      blocks: [],
+      tags: [],
+      lost: [],
+    });
   });
 });
+
+const ROOM = { widthPx: 100, sizePx: 11 };
 
 describe("tags", () => {
   const tag = fc.record({
@@ -183,14 +193,14 @@ describe("tags", () => {
         const wished = wishes.map(
           (t): WishedTag => ({ ...t, shortText: t.text.slice(0, 2), colour: "", struck: false, hit: false }),
         );
-        const placed = placeTags(wished, 160);
+        const placed = placeTags(wished, { widthPx: 200, sizePx: 11 });
         for (let i = 1; i < placed.length; i++) {
           const [a, b] = [placed[i - 1], placed[i]];
           if (!a || !b) throw new Error("gap");
-          // Half of each width at the least character width that a narrow sans-serif has at 9 px, about 4 px.
-          expect(b.x - a.x).toBeGreaterThanOrEqual(((a.text.length + b.text.length) / 2) * 4);
+          // Half of each width at the least character width that a narrow sans-serif has at 11 px, about 4.5 px.
+          expect(b.x - a.x).toBeGreaterThanOrEqual(((a.text.length + b.text.length) / 2) * 4.5);
         }
-        expect(placed.every((t) => t.x >= 0 && t.x <= 160)).toBe(true);
+        expect(placed.every((t) => t.x >= 0 && t.x <= 200)).toBe(true);
       }),
     );
   });
@@ -204,15 +214,51 @@ describe("tags", () => {
       struck,
       hit: false,
     });
-    expect(placeTags([one(true), one(false)], 100).map((t) => t.struck)).toEqual([false]);
-    expect(placeTags([one(true), one(true)], 100).map((t) => t.struck)).toEqual([true]);
+    expect(placeTags([one(true), one(false)], ROOM).map((t) => t.struck)).toEqual([false]);
+    expect(placeTags([one(true), one(true)], ROOM).map((t) => t.struck)).toEqual([true]);
+  });
+});
+
+describe("tags without room", () => {
+  const wish = (text: string, x: number, hit = false): WishedTag => ({
+    text: `${text} in full`,
+    shortText: text,
+    colour: "",
+    x,
+    struck: false,
+    hit,
+  });
+
+  test("become short, then fewer; what collides keeps its name", () => {
+    const wished = [wish("FM", 5), wish("DAB", 15), wish("TV", 40, true), wish("V", 90)];
+    expect(placeTags(wished, { widthPx: 140, sizePx: 10 }).map((t) => t.text)).toEqual([
+      "FM",
+      "DAB",
+      "TV",
+      "V",
+    ]);
+    const crowded = placeTags(wished, { widthPx: 36, sizePx: 10 }).map((t) => t.text);
+    expect(crowded).toContain("TV");
+    expect(crowded.length).toBeLessThan(4);
+  });
+});
+
+describe("what is lost", () => {
+  test("has a span over the whole height, wide enough to be seen from afar; what only costs margin has none", () => {
+    // One channel of 8 MHz is 0.64 px wide on a plot of 100 px: by itself nobody would see it.
+    const { lost } = stripDrawing({ bands: [disturbed(-5)] }, "coax", plot(100));
+    expect(lost).toHaveLength(1);
+    expect(lost[0]?.width).toBeGreaterThanOrEqual(5);
+    // 474 MHz lies 4 of 224 MHz into the stretch from 32 % to 50 %: at 32.3 px.
+    expect((lost[0]?.x ?? 0) + (lost[0]?.width ?? 0) / 2).toBeCloseTo(32.6, 0);
+    expect(stripDrawing({ bands: [disturbed(6)] }, "coax", plot(100)).lost).toEqual([]);
   });
 });
 
 describe("in words", () => {
   test("a wire tells its services, levels and troubles", () => {
     expect(spectrumWords({ bands: [] })).toBe("nothing");
-    expect(spectrumWords({ bands: [disturbed(-5)] })).toBe("TV 60 dBµV (its only carrier collides)");
+    expect(spectrumWords({ bands: [disturbed(-5)] })).toBe("TV 60 dBµV (its only carrier is lost)");
     expect(spectrumWords({ bands: [{ ...disturbed(40), cut: Uint16Array.of(1) }] })).toBe("TV filtered away");
     expect(spectrumWords({ bands: [{ ...disturbed(40), selected: false }] })).toBe("1 more on request");
   });

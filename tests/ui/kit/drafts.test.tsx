@@ -7,7 +7,7 @@ import { fieldMeta, number } from "../../../src/parts/fields.ts";
 import { useApp } from "../../../src/store/app.ts";
 import { LabelField } from "../../../src/ui/features/inspector/LabelField.tsx";
 import { OptionField } from "../../../src/ui/kit/fields/OptionField.tsx";
-import { TitleField } from "../../../src/ui/shell/menus/TitleField.tsx";
+import { TitleField } from "../../../src/ui/shell/bar/TitleField.tsx";
 import { drawn } from "../../design/house.ts";
 
 const app = () => useApp.getState();

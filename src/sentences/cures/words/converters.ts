@@ -7,8 +7,8 @@ const SUITS = "LNB and receivers then match.";
 const SUITED: Forms = { zero: "", one: ", and a receiver to suit", other: ", and receivers to suit" };
 const SINGLE_CABLE: Forms = {
   zero: "",
-  one: ", and a single-cable receiver",
-  other: ", and single-cable receivers",
+  one: ", and an SCR/dSCR receiver",
+  other: ", and SCR/dSCR receivers",
 };
 
 function suited(receivers: readonly PartId[], forms: Forms = SUITED): string {
@@ -38,11 +38,11 @@ export const CONVERTER_WORDS: WordsOf<
         other: (n) =>
           `Replace ${name(place)} with a universal LNB with ${n} outputs${suited(facts.receivers)}`,
       }),
-    reason: () => `${SUITS} It stays above 950 MHz, where the usual plates and diplexers pass it.`,
+    reason: () => `${SUITS} Its IF stays above 950 MHz, where the usual outlets and diplexers pass it.`,
   },
   "stacked-converter": {
     title: ({ facts, place, name }) =>
-      `Replace ${name(place)} with a single-cable (SCR) LNB${suited(facts.receivers, SINGLE_CABLE)}`,
+      `Replace ${name(place)} with an SCR/dSCR LNB${suited(facts.receivers, SINGLE_CABLE)}`,
     reason: () => "On one cable each tuner gets any transponder, over a user band of its own.",
   },
   "wideband-converter": {
@@ -51,7 +51,7 @@ export const CONVERTER_WORDS: WordsOf<
   },
   "quattro-converter": {
     title: ({ place, name }) => `Replace ${name(place)} with a quattro LNB`,
-    reason: () => "The unit needs all four quadrants at once, each on its own input.",
+    reason: () => "The multiswitch needs all four quadrants at once, each on its own input.",
   },
   "other-receiver": {
     title: ({ facts, name }) =>
@@ -61,8 +61,8 @@ export const CONVERTER_WORDS: WordsOf<
       }),
     reason: ({ facts }) =>
       plural(facts.receivers.length, {
-        one: "It expects another kind of feed than the one that it gets.",
-        other: "They expect another kind of feed than the one that they get.",
+        one: "The receiver expects another kind of feed than the one it gets.",
+        other: "The receivers expect another kind of feed than the one they get.",
       }),
   },
   "own-outputs": {
@@ -79,26 +79,26 @@ export const CONVERTER_WORDS: WordsOf<
   },
   "stack-under-roof": {
     title: ({ place, name }) =>
-      `Put a single-cable unit behind ${name(place)}, and use single-cable receivers`,
+      `Put an SCR/dSCR multiswitch behind ${name(place)}, and use SCR/dSCR receivers`,
     reason: () =>
       "User bands lie above 950 MHz, so TV, radio and every transponder share the one cable to each room.",
   },
   "stack-for-switch": {
     title: ({ facts, place, name }) =>
-      `Replace ${name(place)} with a single-cable unit${suited(facts.receivers, SINGLE_CABLE)}`,
+      `Replace ${name(place)} with an SCR/dSCR multiswitch${suited(facts.receivers, SINGLE_CABLE)}`,
     reason: () => "One cable then serves all tuners of a flat, each over a user band of its own.",
   },
   "separate-cables": {
     title: ({ place, name }) =>
-      `Run two cables of their own from ${name(place)} to each wideband receiver, through plain plates`,
+      `Run two cables of their own from ${name(place)} to each wideband receiver, through plain outlets`,
     reason: () => "The wideband feed lies over the TV band: the two cannot share a cable.",
   },
   "aerial-cable": {
     title: ({ facts, place, name }) =>
       plural(facts.receivers.length, {
-        one: `Take ${name(place)} off ${name(facts.joiner)}, and run a cable of its own to ${name(facts.receivers[0] ?? "")}`,
+        one: `Disconnect ${name(place)} from ${name(facts.joiner)}, and run a cable of its own to ${name(facts.receivers[0] ?? "")}`,
         other: (n) =>
-          `Take ${name(place)} off ${name(facts.joiner)}, and run cables of their own to ${n} sets`,
+          `Disconnect ${name(place)} from ${name(facts.joiner)}, and run cables of their own to ${n} receivers`,
       }),
     reason: () => "The wideband feed lies over the TV band: the two cannot share a cable.",
   },
@@ -107,7 +107,7 @@ export const CONVERTER_WORDS: WordsOf<
     reason: ({ facts, part }) =>
       kindOf(part(facts.receiver)?.kind ?? "")?.trade.takes === "wideband"
         ? "A wideband receiver needs both polarisations, each on its own cable."
-        : "Each of its inputs asks for itself, and needs an output of its own.",
+        : "Each input asks for itself, and needs an output of its own.",
   },
 };
 
@@ -116,6 +116,6 @@ function receiverName(key: string): string {
   const kind = kindOf(key);
   const inputs = kind?.reception?.(kind.options.parse({})).inputs.length ?? 1;
   if (kind?.trade.takes === "wideband") return "wideband receiver";
-  if (kind?.trade.takes === "stacked") return "single-cable receiver";
+  if (kind?.trade.takes === "stacked") return "SCR/dSCR receiver";
   return inputs > 1 ? "universal twin receiver" : "universal receiver";
 }

@@ -12,7 +12,7 @@ function combinerName(kind: string): string {
   return kindName(kind).split(",")[0] ?? kind;
 }
 
-/** Filters, plates, and parts that cut a band off. */
+/** Filters, outlets, and parts that cut a band off. */
 export const FILTER_WORDS: WordsOf<
   | "phone-filter"
   | "filter-before"
@@ -25,8 +25,8 @@ export const FILTER_WORDS: WordsOf<
   | "other-plate"
 > = {
   "phone-filter": {
-    title: ({ place, name }) => `Put a mobile phone filter before ${name(place)}`,
-    reason: () => "It keeps the masts out before they drive the amplifier.",
+    title: ({ place, name }) => `Put a 4G/5G filter before ${name(place)}`,
+    reason: () => "The filter keeps the masts out before they drive the amplifier.",
   },
   "filter-before": {
     title: ({ facts, place, name }) => `Move ${name(place)} to the input of ${name(facts.amplifier)}`,
@@ -36,16 +36,17 @@ export const FILTER_WORDS: WordsOf<
     title: ({ facts, place, name }) =>
       `Put a trap for ${facts.carrier} of ${facts.db} dB behind ${name(place)}`,
     reason: ({ facts }) =>
-      `It takes only ${facts.fromMHz} to ${facts.toMHz} MHz down, and leaves the other channels alone.`,
+      `The trap takes only ${facts.fromMHz} to ${facts.toMHz} MHz down. The other channels stay as they are.`,
   },
   "band-combiner": {
     title: ({ facts, place, name }) => `Replace ${name(place)} with a ${combinerName(facts.kind)}`,
-    reason: () => "Each input then has a filter of its own: it loses 1 or 2 dB and keeps the signals apart.",
+    reason: () =>
+      "Each input then has a filter of its own, which loses 1 or 2 dB and keeps the signals apart.",
   },
   "other-channels": {
     title: ({ facts, place, name }) =>
       `Replace ${name(place)} with a channel filter for ${list(facts.channels.map((n) => `C${n}`))}`,
-    reason: () => "It is tuned to channels that nobody sends here.",
+    reason: () => "The present one is tuned to channels that nobody sends here.",
   },
   "screen-cable": {
     title: ({ place, name }) => `Replace the lead that picks up ${name(place)} with a well-screened one`,
@@ -53,7 +54,7 @@ export const FILTER_WORDS: WordsOf<
   },
   "filter-away": {
     title: ({ place, name }) => `Remove ${name(place)} from the line`,
-    reason: () => "It stops what is wanted behind it.",
+    reason: () => "The part stops what is wanted behind it.",
   },
   "wider-type": {
     title: ({ facts, place, name, part }) => {
@@ -65,6 +66,6 @@ export const FILTER_WORDS: WordsOf<
   },
   "other-plate": {
     title: ({ facts, place, name }) => `Replace ${name(place)}; it should be: ${kindName(facts.kind)}`,
-    reason: () => "It has just the sockets that are needed, and takes nothing away from them.",
+    reason: () => "This outlet has just the sockets that are needed, and takes nothing away from them.",
   },
 };

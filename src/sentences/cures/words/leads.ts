@@ -22,7 +22,7 @@ export const LEAD_WORDS: WordsOf<
 > = {
   "plug-in": {
     title: ({ facts, end }) => `Connect ${end(facts.from)} to ${end(facts.to)}`,
-    reason: () => "One end is open, and the other belongs to it.",
+    reason: () => "One end is open, and the other belongs to that end.",
   },
   "swap-leads": {
     title: ({ facts, place, name, port }) => {
@@ -43,8 +43,8 @@ export const LEAD_WORDS: WordsOf<
   load: {
     title: ({ facts, place, name }) =>
       plural(facts.count, {
-        one: `Put a 75 Ω load on the open end of ${name(place)}`,
-        other: (n) => `Put ${n} loads of 75 Ω on the open ends of ${name(place)}`,
+        one: `Put a 75 Ω terminator on the open end of ${name(place)}`,
+        other: (n) => `Put ${n} 75 Ω terminators on the open ends of ${name(place)}`,
       }),
     reason: () => "A terminated end reflects nothing.",
   },
@@ -64,7 +64,7 @@ export const LEAD_WORDS: WordsOf<
   },
   "new-cable": {
     title: ({ facts, place, name }) => `Replace ${name(place)} with new ${gradeName(facts.grade)} cable`,
-    reason: () => "It takes more volts or decibels than a sound cable of its length.",
+    reason: () => "The present cable takes more volts or decibels than a sound one of its length.",
   },
   "right-quadrants": {
     title: ({ facts, place, name, port }) => {
@@ -81,6 +81,6 @@ export const LEAD_WORDS: WordsOf<
         other: `Run the missing cables from ${name(facts.source)} to ${inputs} of ${name(place)}`,
       });
     },
-    reason: () => "Everything behind the unit lacks the planes of the open inputs.",
+    reason: () => "Everything behind the multiswitch lacks the quadrants of the open inputs.",
   },
 };

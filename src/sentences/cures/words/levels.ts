@@ -1,4 +1,5 @@
-import { numeral, plural } from "../../../words/plural.ts";
+import { numeral } from "../../../words/numbers.ts";
+import { plural } from "../../../words/plural.ts";
 import { list } from "../../phrases.ts";
 import type { WordsOf } from "../told.ts";
 
@@ -24,7 +25,7 @@ export const LEVEL_STEP_WORDS: WordsOf<
   pad: {
     title: ({ facts, place, name }) => `Put an attenuator of ${facts.db} dB before ${name(place)}`,
     reason: ({ facts }) =>
-      `There are ${numeral(Math.ceil(facts.overDb))} dB too much; an attenuator takes the same off everything.`,
+      `There are ${numeral(Math.ceil(facts.overDb))} dB too much. An attenuator takes the same off everything.`,
   },
   "pad-value": {
     title: ({ facts, place, name }) => `Replace ${name(place)} with an attenuator of ${facts.to} dB`,
@@ -32,11 +33,11 @@ export const LEVEL_STEP_WORDS: WordsOf<
   },
   "pad-away": {
     title: ({ place, name }) => `Remove ${name(place)} from the line`,
-    reason: () => "It takes level where there is none to spare.",
+    reason: () => "The part takes level where there is none to spare.",
   },
   "source-pad": {
     title: ({ facts, place, name }) => `Put an attenuator of ${facts.db} dB behind ${name(place)}`,
-    reason: () => "It gives more than anything behind it can use.",
+    reason: () => "The source delivers more than anything behind it can use.",
   },
   "graded-taps": {
     title: ({ facts, name }) => {
@@ -47,10 +48,10 @@ export const LEVEL_STEP_WORDS: WordsOf<
           : [`the gain of ${name(facts.amplifier ?? "")} to ${facts.gainDb} dB`]),
         ...(facts.slopeDb === undefined ? [] : [`its slope to ${facts.slopeDb} dB`]),
       ];
-      const graded = `Grade the taps anew: ${list(values)}`;
+      const graded = `Set the taps in steps: ${list(values)}`;
       return knobs.length > 0 ? `${graded}; set ${list(knobs)}` : graded;
     },
-    reason: () => "The nearest to the amplifier takes off least, so that all sockets get about the same.",
+    reason: () => "The tap nearest to the amplifier takes off least, so that all sockets get about the same.",
   },
   "passive-splitter": {
     title: ({ facts, place, name }) => `Replace ${name(place)} with a ${facts.ways}-way splitter`,
@@ -58,11 +59,11 @@ export const LEVEL_STEP_WORDS: WordsOf<
   },
   "tv-amplifier": {
     title: ({ place, name }) => `Replace ${name(place)} with a masthead amplifier for TV`,
-    reason: () => "It is made for satellite and stops TV.",
+    reason: () => "The present amplifier is made for satellite and stops TV.",
   },
   equaliser: {
     title: ({ facts, place, name }) => `Put an equaliser of ${facts.db} dB before ${name(place)}`,
-    reason: () => "It takes off at the low end what the cable has left too much.",
+    reason: () => "An equaliser takes off at the low end what the cable has left too much.",
   },
   "tap-value": {
     title: ({ facts, place, name }) => `Replace ${name(place)} with one of ${facts.db} dB tap loss`,
@@ -85,7 +86,7 @@ export const LEVEL_STEP_WORDS: WordsOf<
       facts.isolationDb === undefined
         ? `Replace ${name(place)} with a ferrite splitter`
         : `Replace ${name(place)} with a ferrite splitter that has ${facts.isolationDb} dB between its outputs`,
-    reason: () => "A resistive one loses twice the decibels and keeps its legs badly apart.",
+    reason: () => "A resistive splitter loses twice the decibels and isolates its legs badly.",
   },
   "better-decoupling": {
     title: ({ facts, place, name }) =>
@@ -93,13 +94,12 @@ export const LEVEL_STEP_WORDS: WordsOf<
     reason: () => "The two flats meet there.",
   },
   "line-amplifier": {
-    title: ({ facts, place, name }) =>
-      `Put a satellite line amplifier of ${facts.db} dB before ${name(place)}`,
+    title: ({ facts, place, name }) => `Put an in-line IF amplifier of ${facts.db} dB before ${name(place)}`,
     reason: () => "Amplified before the long cable, the signal keeps its distance from the noise.",
   },
   "amplifier-away": {
     title: ({ place, name }) => `Remove ${name(place)} from the line`,
-    reason: () => "There is enough level without it, and the harm that it does goes with it.",
+    reason: () => "There is enough level without it, and its distortion goes with it.",
   },
   masthead: {
     title: ({ facts, place, name }) => `Put a masthead amplifier of ${facts.db} dB under ${name(place)}`,

@@ -1,6 +1,7 @@
 import type { Part } from "../../../design/design.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
 import { describedOptions, onSiteOf, optionMeaning } from "../../../parts/meanings.ts";
+import { numeral } from "../../../words/numbers.ts";
 import { plural } from "../../../words/plural.ts";
 import { optionWords, valueWords } from "../optionWords.ts";
 import type { StepTold, WordsOf } from "../told.ts";
@@ -21,16 +22,16 @@ export const SETTING_WORDS: WordsOf<
     title: mendTitle,
     reason: ({ facts, place, part }) => {
       const kind = part(place)?.kind ?? "";
-      return `It stands at: ${valueWords(kind, facts.option, facts.from)}.`;
+      return `The present value: ${valueWords(kind, facts.option, facts.from)}.`;
     },
   },
   "aim-dish": {
     title: ({ place, name }) => `Realign ${name(place)} with a meter`,
-    reason: ({ facts }) => `Its aim costs ${Number(facts.from).toFixed(1)} dB.`,
+    reason: ({ facts }) => `Its aim costs ${numeral(Number(facts.from))} dB.`,
   },
   "aim-aerial": {
     title: ({ place, name }) => `Realign ${name(place)} with a meter`,
-    reason: ({ facts }) => `A usual place gives some ${facts.to} dBµV; it gives ${facts.from} dBµV.`,
+    reason: ({ facts }) => `A usual place delivers about ${facts.to} dBµV; it gives ${facts.from} dBµV.`,
   },
   gain: {
     title: ({ facts, place, name }) =>
@@ -63,7 +64,7 @@ export const SETTING_WORDS: WordsOf<
         other: (n) =>
           `Give ${name(place)} ${n} user bands that ${name(facts.first)} leaves free, and set the receivers to suit`,
       }),
-    reason: () => "On one line each user band may come from one converter only.",
+    reason: () => "On one line each user band may come from one LNB or multiswitch only.",
   },
   "more-user-bands": {
     title: ({ place, name, part }) =>

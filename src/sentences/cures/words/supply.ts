@@ -1,6 +1,7 @@
 import { kindOf } from "../../../parts/catalogue.ts";
 import { describedOptions } from "../../../parts/meanings.ts";
-import { numeral } from "../../../words/plural.ts";
+import { numeral } from "../../../words/numbers.ts";
+
 import { optionWords, valueWords } from "../optionWords.ts";
 import type { WordsOf } from "../told.ts";
 
@@ -20,15 +21,15 @@ export const SUPPLY_WORDS: WordsOf<
   "supply-path": {
     title: ({ facts, place, name, part }) => {
       const kind = part(place)?.kind ?? "";
-      if (facts.value === true) return `Replace ${name(place)} with a type that passes supply`;
+      if (facts.value === true) return `Replace ${name(place)} with a type that passes DC and 22 kHz`;
       const value = valueWords(kind, facts.option, facts.value);
       return `Set “${optionWords(kind, facts.option)}” of ${name(place)} to: ${value}`;
     },
-    reason: () => "It stops the supply and the commands that come up from the receivers.",
+    reason: () => "The part stops the supply and the commands that come up from the receivers.",
   },
   "block-away": {
     title: ({ place, name }) => `Remove ${name(place)} from the line`,
-    reason: () => "It stops the supply and the commands that come up from the receivers.",
+    reason: () => "The part stops the supply and the commands that come up from the receivers.",
   },
   "supply-on": {
     title: ({ facts, place, name, part }) => {
@@ -38,7 +39,7 @@ export const SUPPLY_WORDS: WordsOf<
       if (meaning === "converter feed") return `Set ${name(place)} to feed the LNB`;
       return `Switch on the mains of ${name(place)}`;
     },
-    reason: () => "It can feed what is without supply now.",
+    reason: () => "This unit can feed what is without supply now.",
   },
   "power-inserter": {
     title: ({ place, name }) => `Put a power inserter behind ${name(place)}`,
@@ -46,8 +47,7 @@ export const SUPPLY_WORDS: WordsOf<
   },
   "inserter-moved": {
     title: ({ facts, place, name }) => `Move ${name(place)} into the line behind ${name(facts.behind)}`,
-    reason: ({ facts, name }) =>
-      `Nothing lies between them then that stops its current to ${name(facts.behind)}.`,
+    reason: ({ facts, name }) => `Then nothing between them stops its current to ${name(facts.behind)}.`,
   },
   "higher-supply": {
     title: ({ facts, place, name, part }) =>
@@ -68,11 +68,11 @@ export const SUPPLY_WORDS: WordsOf<
     reason: () => "It then feeds itself and the LNB, whatever the receivers can give.",
   },
   "blocked-load": {
-    title: ({ place, name }) => `Replace ${name(place)} with a load that has a capacitor`,
-    reason: () => "It ends the signal and draws no current.",
+    title: ({ place, name }) => `Replace ${name(place)} with a terminator that has a capacitor`,
+    reason: () => "Such a terminator ends the line and draws no current.",
   },
   "dc-block": {
     title: ({ place, name }) => `Put a DC block behind ${name(place)}`,
-    reason: () => "The signal passes, the direct current does not.",
+    reason: () => "The signal passes, DC does not.",
   },
 };

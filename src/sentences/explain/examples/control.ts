@@ -26,7 +26,7 @@ export const CONTROL_EXAMPLES: readonly RuleSketch[] = [
   {
     rule: "no-supply",
     speaks: [
-      "a block in the direct-current path",
+      "a DC block in the supply path",
       { ...satellite, lnb: ["lnb-universal"], block: ["dc-block"], rx: ["receiver-sat"] },
       "dish.sky > lnb.sky, lnb.out > block.in, block.out > rx.sat",
     ],
@@ -162,10 +162,10 @@ export const CONTROL_EXAMPLES: readonly RuleSketch[] = [
     silent: [
       "four LNBs on one position switch",
       {
-        dish1: ["dish", { orbitalPositionDegE: 5 }],
+        dish1: ["dish", { orbitalPositionDegE: 6 }],
         dish2: ["dish", { orbitalPositionDegE: 12 }],
-        dish3: ["dish", { orbitalPositionDegE: 22 }],
-        dish4: ["dish", { orbitalPositionDegE: 30 }],
+        dish3: ["dish", { orbitalPositionDegE: 18 }],
+        dish4: ["dish", { orbitalPositionDegE: 24 }],
         lnb1: ["lnb-universal"],
         lnb2: ["lnb-universal"],
         lnb3: ["lnb-universal"],

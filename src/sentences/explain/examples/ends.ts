@@ -19,7 +19,7 @@ export const ENDS_EXAMPLES: readonly RuleSketch[] = [
       "uhf.out > tap.in, tap.tap1 > tv.in",
     ],
     silent: [
-      "the same with a load",
+      "the same with a terminator",
       { uhf: ["aerial-uhf"], tap: ["tap"], end: ["load"], tv: ["receiver-tv"] },
       "uhf.out > tap.in, tap.tap1 > tv.in, tap.out > end.in",
     ],

@@ -8,7 +8,7 @@ export const FREQUENCIES_EXAMPLES: readonly RuleSketch[] = [
   {
     rule: "shared-frequencies",
     speaks: [
-      "both polarisations of a wideband LNB joined by a broadband combiner",
+      "both polarisations of a wideband LNB on one broadband combiner",
       {
         ...satellite,
         lnb: ["lnb-wideband"],
@@ -32,7 +32,7 @@ export const FREQUENCIES_EXAMPLES: readonly RuleSketch[] = [
   {
     rule: "wideband-shared",
     speaks: [
-      "a wideband converter where an aerial comes in by a diplexer",
+      "a wideband LNB where an aerial comes in through a diplexer",
       {
         ...satellite,
         lnb: ["lnb-wideband"],
@@ -59,12 +59,12 @@ export const FREQUENCIES_EXAMPLES: readonly RuleSketch[] = [
   {
     rule: "band-cut",
     speaks: [
-      "a wideband feed through a plate made for 950 MHz and up",
+      "a wideband feed through an outlet made for 950 MHz and up",
       { ...satellite, lnb: ["lnb-wideband"], plate: ["outlet-diplexed"], rx: ["receiver-hybrid"] },
       "dish.sky > lnb.sky, lnb.v > plate.in, plate.sat > rx.v",
     ],
     silent: [
-      "the same feed through a plain satellite plate",
+      "the same feed through a plain satellite outlet",
       { ...satellite, lnb: ["lnb-wideband"], plate: ["outlet-sat"], rx: ["receiver-hybrid"] },
       "dish.sky > lnb.sky, lnb.v > plate.in, plate.sat > rx.v",
     ],
@@ -98,7 +98,7 @@ export const FREQUENCIES_EXAMPLES: readonly RuleSketch[] = [
   {
     rule: "receiver-misses",
     speaks: [
-      "a filter for mobile phones in the way of DAB: a UHF channel filter",
+      "a UHF channel filter in the way of DAB",
       {
         dab: ["aerial-dab"],
         filter: ["filter", { mode: "pass", fromMHz: 470, toMHz: 694 }],
@@ -115,7 +115,7 @@ export const FREQUENCIES_EXAMPLES: readonly RuleSketch[] = [
   {
     rule: "same-signal-twice",
     speaks: [
-      "a signal split and joined again",
+      "a signal split and combined again",
       {
         uhf: ["aerial-uhf"],
         split: ["splitter", { range: "tv" }],
@@ -125,7 +125,7 @@ export const FREQUENCIES_EXAMPLES: readonly RuleSketch[] = [
       "uhf.out > split.in, split.out1 > join.in1, split.out2 > join.in2, join.out > tv.in",
     ],
     silent: [
-      "joined from one way only",
+      "combined from one way only",
       {
         uhf: ["aerial-uhf"],
         split: ["splitter", { range: "tv" }],

@@ -32,7 +32,7 @@ export const LEVELS_EXAMPLES: readonly RuleSketch[] = [
     rule: "level-limits",
     speaks: [
       // EN 60728-1 as quoted: DVB-T 74 dBµV at most, and the aerial is said to give 90.
-      "a very strong aerial straight into a plate",
+      "a very strong aerial straight into an outlet",
       { uhf: ["aerial-uhf", { levelDbuv: 90 }], plate: ["outlet-tv"], tv: ["receiver-tv"] },
       "uhf.out > plate.in, plate.tv > tv.in",
     ],

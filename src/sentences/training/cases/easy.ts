@@ -8,8 +8,8 @@ export const EASY_WORDS: Readonly<Record<string, CaseWords>> = {
       "Since the decorators were here the television in the lounge shows nothing. The one in the kitchen is fine.",
     hints: [
       "One set works. Whatever both sets have in common must be in order.",
-      "Start where the ways to the two sets part, and measure the level on the lounge's side.",
-      "There is level at the splitter's first output, and none at the other end of the plug.",
+      "Start where the ways to the two sets part, and measure the level on the lounge’s side.",
+      "There is level at the splitter’s first output, and none at the other end of the plug.",
     ],
     lesson:
       "Ask what works before asking what does not: it clears half of the system without a tool in the hand.",
@@ -19,7 +19,7 @@ export const EASY_WORDS: Readonly<Record<string, CaseWords>> = {
     story: "Three of our four televisions lost nearly all channels overnight. Satellite is as good as ever.",
     hints: [
       "Several rooms fail at once, so look at what those rooms share.",
-      "Compare the level at the loft's input with that at its outputs.",
+      "Compare the level at the loft’s input with that at its outputs.",
       "What should give a few decibels takes some twenty: it is not being fed.",
     ],
     lesson: "An amplifier without mains still lets a little through. The shortest cable hides it longest.",
@@ -31,7 +31,7 @@ export const EASY_WORDS: Readonly<Record<string, CaseWords>> = {
     hints: [
       "Two services fail in one room at the same moment, and somebody had hands on it.",
       "Measure at each lead what it carries, and not only whether there is something.",
-      "The leads at the bedroom's plate carry good levels, each of the wrong service.",
+      "The leads at the bedroom’s outlet carry good levels, each of the wrong service.",
     ],
     lesson: "Level alone proves little: look at which frequencies are there.",
   },
@@ -41,7 +41,7 @@ export const EASY_WORDS: Readonly<Record<string, CaseWords>> = {
     hints: [
       "On one riser whatever is below a break goes dark, and whatever is above does not notice.",
       "The break lies between the last floor that works and the first that does not.",
-      "Level leaves the fourth floor's plate; follow it to the next plug.",
+      "Level leaves the fourth floor’s outlet; follow it to the next plug.",
     ],
     lesson:
       "On a riser the pattern of floors points at the break: between the last good and the first bad one.",
@@ -64,7 +64,7 @@ export const EASY_WORDS: Readonly<Record<string, CaseWords>> = {
       "Both televisions went to blocks and then to nothing, all channels alike. Nobody has touched anything.",
     hints: [
       "Everything fails alike on both sets: start as high up as is safe to reach.",
-      "The supply for the roof is there. Compare the level at the masthead's output with the plan.",
+      "The supply for the roof is there. Compare the level at the masthead’s output with the plan.",
       "All channels are down by the same thirty-odd decibels, before anything has amplified them.",
     ],
     lesson:
@@ -81,15 +81,15 @@ export const EASY_WORDS: Readonly<Record<string, CaseWords>> = {
     lesson: "A masthead amplifier is fed through its own cable. No volts up, no signal down.",
   },
   "new-plate-on-the-fourth": {
-    title: "A new plate on the fourth floor",
+    title: "A new outlet on the fourth floor",
     story:
-      "The caretaker replaced a broken plate on the fourth floor. Since then the three floors below are dark.",
+      "The caretaker replaced a broken outlet on the fourth floor. Since then the three floors below are dark.",
     hints: [
       "The work was done where everything works, and the trouble is below it.",
-      "Measure what goes into the new plate and what goes on from it.",
+      "Measure what goes into the new outlet and what goes on from it.",
       "Signal goes in and nothing goes on: it is made for the foot of a riser.",
     ],
     lesson:
-      "A through plate passes the line on, an end plate terminates it. From the front they look the same.",
+      "A loop-through outlet passes the line on, a terminated one ends it. From the front they look the same.",
   },
 };

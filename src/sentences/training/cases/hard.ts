@@ -17,8 +17,8 @@ export const HARD_WORDS: Readonly<Record<string, CaseWords>> = {
     story: "Flat 4 gets half of the channels. All other flats are happy. The cable was checked twice.",
     hints: [
       "What is common to all flats works. Stay in this flat.",
-      "Only horizontal is missing. Measure the volts at the plate while horizontal is asked for.",
-      "Even at the receiver's own socket there are only fifteen volts.",
+      "Only horizontal is missing. Measure the volts at the outlet while horizontal is asked for.",
+      "Even at the receiver’s own socket there are only fifteen volts.",
     ],
     lesson: "Measure the supply at its source first: a tired receiver looks just like a bad cable.",
   },
@@ -51,7 +51,7 @@ export const HARD_WORDS: Readonly<Record<string, CaseWords>> = {
     hints: [
       "Plenty of level, no picture: look above the television channels too.",
       "Measure level and MER before and behind what amplifies on the mast.",
-      "The mast's carriers reach the amplifier at full strength, stronger than all television channels.",
+      "The mast’s carriers reach the amplifier at full strength, stronger than all television channels.",
     ],
     lesson: "A filter belongs before the first amplifier; behind it the harm is done already.",
   },
@@ -67,15 +67,16 @@ export const HARD_WORDS: Readonly<Record<string, CaseWords>> = {
     lesson: "Four outputs make no quattro: before a multiswitch each output must be fixed to its quadrant.",
   },
   "prettier-plate": {
-    title: "A prettier plate",
+    title: "A prettier outlet",
     story:
-      "In bedroom 1 the plate was changed for one with more sockets. Some channels are gone, most are fine.",
+      "In bedroom 1 the outlet was changed for one with more sockets. Some channels are gone, most are fine.",
     hints: [
       "Sort the missing channels by frequency on the cable.",
-      "Compare the band on both sides of the plate, on each of the two cables.",
-      "One of the cables loses all that lies below some 950 MHz: that plate separates television and satellite.",
+      "Compare the band on both sides of the outlet, on each of the two cables.",
+      "One of the cables loses all that lies below some 950 MHz: that outlet separates television and satellite.",
     ],
-    lesson: "A wideband feed needs plain plates: a separating one takes off what it thinks is television.",
+    lesson:
+      "A wideband feed needs plain outlets: a separating one takes off what lies in the television range.",
   },
   "green-copper": {
     title: "Television plays, satellite does not",
@@ -83,8 +84,8 @@ export const HARD_WORDS: Readonly<Record<string, CaseWords>> = {
       "In the living room television and radio play, but satellite has gone, slowly and then altogether.",
     hints: [
       "The higher the frequency, the worse. And what about the supply?",
-      "Measure level at both ends of the living room's cable, low and high in frequency.",
-      "Between cable and plate some decibels are lost at the bottom and very many at the top.",
+      "Measure level at both ends of the living room’s cable, low and high in frequency.",
+      "Between cable and outlet some decibels are lost at the bottom and very many at the top.",
     ],
     lesson: "Corrosion acts twice: it attenuates the signal, more at the top, and it eats the supply.",
   },

@@ -15,7 +15,7 @@ export const MIDDLE_WORDS: Readonly<Record<string, CaseWords>> = {
       "A wideband LNB fills 300 to 2350 MHz. It suits neither universal receivers nor a cable shared with UHF.",
   },
   "one-strand": {
-    title: "The inserter's lamp is out",
+    title: "The inserter’s lamp is out",
     story:
       "I made a new plug on the cable in the cupboard. The little lamp on the power unit has been out ever since.",
     hints: [
@@ -32,7 +32,7 @@ export const MIDDLE_WORDS: Readonly<Record<string, CaseWords>> = {
       "They laid a new cable through the garden. It is thick and looks good, but half of the channels are gone.",
     hints: [
       "Which half is missing? Sort the missing channels by what the receiver must ask for.",
-      "It is all of the horizontal ones. Measure what the LNB sees of the receiver's 18 V.",
+      "It is all of the horizontal ones. Measure what the LNB sees of the receiver’s 18 V.",
       "Level is nearly as planned, but three to four volts stay on the new cable.",
     ],
     lesson:
@@ -47,14 +47,14 @@ export const MIDDLE_WORDS: Readonly<Record<string, CaseWords>> = {
       "On a single-cable line each tuner owns a number. Compare the numbers.",
       "Both receivers ask for user bands 1 and 2: each retunes what the other watches.",
     ],
-    lesson: "On one line every tuner needs a user band of its own. Write the numbers on the plates.",
+    lesson: "On one line every tuner needs a user band of its own. Write the numbers on the outlets.",
   },
   "who-holds-the-line": {
     title: "The living room blocks the bedroom",
     story:
       "In the second flat both receivers stopped after the one in the bedroom was reset to how it came from the shop.",
     hints: [
-      "Only one flat suffers, and there both sets at once: it is something on that flat's own line.",
+      "Only one flat suffers, and there both sets at once: it is something on that flat’s own line.",
       "A single-cable line rests at the lower voltage between messages. Measure it there.",
       "One receiver holds the line at a steady voltage: it believes that it is alone on a switched feed.",
     ],
@@ -63,22 +63,21 @@ export const MIDDLE_WORDS: Readonly<Record<string, CaseWords>> = {
   "volts-that-stop": {
     title: "Television yes, satellite no",
     story:
-      "A colleague replaced a combining part in the loft. Television is fine in the living room, satellite is not.",
+      "A colleague replaced a combiner in the loft. Television is fine in the living room, satellite is not.",
     hints: [
       "Signal comes down the cable to that room. What has to go up?",
-      "Follow the receiver's volts upwards until they stop.",
+      "Follow the receiver’s volts upwards until they stop.",
       "Volts arrive at the diplexer of the living room and do not leave it towards the dish.",
     ],
-    lesson:
-      "A combining part must pass supply and tone on the satellite branch: read its print before fitting.",
+    lesson: "A diplexer must pass DC and 22 kHz on the satellite branch: read the label before fitting it.",
   },
   "two-leads-tidy": {
     title: "Not one channel, and all is neat",
     story:
-      "The plate in the living room was taken off for painting and put back neatly. That receiver finds nothing now.",
+      "The outlet in the living room was taken off for painting and put back neatly. That receiver finds nothing now.",
     hints: [
       "Level is good on both of its inputs. Is it also the right signal?",
-      "Compare the carriers on the two sockets of that plate with the plan.",
+      "Compare the carriers on the two sockets of that outlet with the plan.",
       "The socket for vertical carries horizontal, and the other way round.",
     ],
     lesson: "Mark the two leads of a wideband pair at both ends: swapped, they look perfectly well.",

@@ -81,7 +81,8 @@ function facadeFor(skeleton: Skeleton, pane: Size): OverviewPlan | null {
   const room = { width: pane.width - 2 * MARGIN_PX, height: pane.height - BAR.height - MARGIN_PX };
   let best: (OverviewPlan & { level: "facade" }) | null = null;
   let bestWorth = 0;
-  for (let scale = MOST_SCALE; scale >= LEAST_SCALE; scale -= SCALE_STEP) {
+  for (let step = 0; LEAST_SCALE + step * SCALE_STEP <= MOST_SCALE; step++) {
+    const scale = LEAST_SCALE + step * SCALE_STEP;
     const size = { width: room.width / scale, height: room.height / scale };
     for (let n = 1; n <= mostTilesPerRow(skeleton, size.width); n++) {
       const layout = facadeLayout(skeleton, size, n);

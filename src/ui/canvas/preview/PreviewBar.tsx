@@ -17,7 +17,7 @@ function Bar({ preview }: { readonly preview: Preview }) {
   useEscape(closePreview);
   return (
     <section className="preview-bar" aria-label="Preview" tabIndex={-1} onFocus={takeFocus}>
-      <p role="status">
+      <p>
         <strong>
           <Eye size={16} aria-hidden /> Preview: nothing is changed yet
         </strong>

@@ -91,7 +91,7 @@ export function ChainPane() {
   };
 
   return (
-    <div className="chain">
+    <div className="chain" data-chooses-parts>
       <div className="button-row chain-tools">
         <button type="button" className="button" onClick={() => setCanvas({ dialog: "join" })}>
           <Link2 size={16} aria-hidden /> Join two parts…

@@ -3,6 +3,7 @@ import { PLACEHOLDER_PRICES } from "../../../paperwork/prices.ts";
 import { ESTIMATE_NOTICE } from "../../../parts/cautions.ts";
 import type { Cost } from "../../../remedies/cost.ts";
 import type { Site } from "../../../remedies/site.ts";
+import { workingWords } from "../../../sentences/receivers.ts";
 import { customerVerdict } from "../../../sentences/verdict.ts";
 import { usePrices } from "../../../store/prices.ts";
 import { plural } from "../../../words/plural.ts";
@@ -11,7 +12,6 @@ import { boundsOf } from "../../canvas/layout.ts";
 import { PrintDrawing } from "../../canvas/PrintDrawing.tsx";
 import { costWords } from "../../kit/told/costWords.ts";
 import { type Compared, verdictIn } from "../../kit/told/sides.ts";
-import { workingWords } from "../../kit/told/siteWords.ts";
 import { WorkList } from "../../kit/told/WorkList.tsx";
 
 /** Before and after on paper, in words that need no training. */

@@ -210,7 +210,7 @@ function Outdated() {
   const isWhole = errors + warnings === 0;
   return (
     <section className={isWhole ? "cures-after ok" : "cures-after"} aria-label="After the change">
-      <p role="status">
+      <p>
         <strong>
           {isWhole ? "Nothing is wrong any more." : `The design has changed. ${wrongWords(errors, warnings)}`}
         </strong>

@@ -5,6 +5,7 @@ import type { Edit } from "../../../design/edits/edit.ts";
 import { useApp } from "../../../store/app.ts";
 import { deleteSelection, duplicateSelection } from "../../canvas/selectionEdits.ts";
 import { counted } from "../../kit/format.ts";
+import { MoveButtons } from "./MoveButtons.tsx";
 
 /** Several parts or wires at once: how many, and what can be done to all of them. */
 export function ManyCard({
@@ -56,6 +57,7 @@ export function ManyCard({
           </button>
         </div>
       ) : null}
+      {parts.length > 0 ? <MoveButtons /> : null}
       <div className="button-row">
         <button type="button" className="button" disabled={parts.length === 0} onClick={duplicateSelection}>
           <Copy size={16} aria-hidden /> Duplicate

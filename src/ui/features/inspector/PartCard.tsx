@@ -19,6 +19,7 @@ import { VerdictLine } from "../verdict/VerdictLine.tsx";
 import { ServiceTable } from "../verdict/VerdictRow.tsx";
 import { Jumps } from "./Jumps.tsx";
 import { LabelField } from "./LabelField.tsx";
+import { MoveButtons } from "./MoveButtons.tsx";
 import { PartStateNote } from "./PartStateNote.tsx";
 import { PortList } from "./PortList.tsx";
 import { ReplacePicker } from "./ReplacePicker.tsx";
@@ -101,6 +102,7 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
       <SwitchSection record={record} />
       <SupplySection record={record} />
       <PortList record={record} />
+      <MoveButtons />
       {kind.cautions?.map((caution) => (
         <details key={caution} className="caution">
           <summary>{CAUTIONS[caution].title}</summary>

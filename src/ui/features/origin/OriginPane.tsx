@@ -57,7 +57,7 @@ function Way({ found }: { readonly found: LevelOrigin }) {
   const [attach, size] = useSize();
   return (
     <div className="origin-body">
-      <div className="origin-words" aria-live="polite">
+      <div className="origin-words">
         {endWords(found).map((sentence) => (
           <p key={sentence}>{sentence}</p>
         ))}

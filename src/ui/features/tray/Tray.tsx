@@ -6,35 +6,53 @@ import { CATALOGUE } from "../../../parts/catalogue.ts";
 import { FAMILY_NAMES, type Family, type PartKind } from "../../../parts/contract.ts";
 import { addKind } from "../../canvas/adding.ts";
 import { dropAt, hoverAt } from "./dropping.ts";
+import { FAMILIES } from "./families.ts";
 import { foundKinds } from "./search.ts";
 import { KindFace, TrayItem } from "./TrayItem.tsx";
 import { pointOf, useTraySensors } from "./traySensors.ts";
 import "./tray.css";
 
-export function Tray() {
+type Props = {
+  /** Only the parts of one family; all of them otherwise, with a search. */
+  readonly family?: Family | null;
+  /** Told while a part is dragged out. */
+  readonly onDragging?: (isDragging: boolean) => void;
+};
+
+export function Tray({ family = null, onDragging }: Props) {
   const [query, setQuery] = useState("");
   const [dragged, setDragged] = useState<PartKind | null>(null);
   const sensors = useTraySensors();
   const found = foundKinds(query);
+  const drag = (kind: PartKind | null) => {
+    setDragged(kind);
+    onDragging?.(kind !== null);
+  };
   return (
     <div className="tray">
-      <SearchField query={query} onChange={setQuery} onEnter={() => found[0] && addKind(found[0].kind)} />
+      {family ? null : (
+        <SearchField query={query} onChange={setQuery} onEnter={() => found[0] && addKind(found[0].kind)} />
+      )}
       <DndContext
         sensors={sensors}
         onDragStart={(event: DragStartEvent) =>
-          setDragged(CATALOGUE.find((kind) => kind.kind === event.active.id) ?? null)
+          drag(CATALOGUE.find((kind) => kind.kind === event.active.id) ?? null)
         }
         onDragMove={(event) => dragged && hoverAt(dragged, pointOf(event))}
         onDragEnd={(event: DragEndEvent) => {
           if (dragged) dropAt(dragged, pointOf(event));
-          setDragged(null);
+          drag(null);
         }}
         onDragCancel={() => {
           hoverAt(null, null);
-          setDragged(null);
+          drag(null);
         }}
       >
-        <Families kinds={found} isSearch={query.trim() !== ""} />
+        {family ? (
+          <Items kinds={CATALOGUE.filter((k) => k.family === family)} label={FAMILY_NAMES[family]} />
+        ) : (
+          <Families kinds={found} isSearch={query.trim() !== ""} />
+        )}
         <DragOverlay dropAnimation={null} className="tray-ghost-layer">
           {dragged && (
             <div className="tray-ghost">
@@ -80,8 +98,6 @@ function SearchField(props: {
     </div>
   );
 }
-
-const FAMILIES: readonly Family[] = ["receive", "convert", "join", "lift", "run", "deliver", "use"];
 
 function Families({ kinds, isSearch }: { readonly kinds: readonly PartKind[]; readonly isSearch: boolean }) {
   if (kinds.length === 0) return <p className="tray-none quiet">No part of that name.</p>;

@@ -46,6 +46,6 @@ function foldOf(element: HTMLElement | null): HTMLDetailsElement | null {
 
 /** Scrolls the pane of a row and nothing else: the browser's own way would move the page around it as well. */
 function toTop(row: HTMLElement): void {
-  const pane = row.closest(".side-body, .sheet");
+  const pane = row.closest("[data-pane-body]");
   if (pane) pane.scrollTop += row.getBoundingClientRect().top - pane.getBoundingClientRect().top;
 }

@@ -6,15 +6,15 @@ import { IconButton } from "../../kit/IconButton.tsx";
 /** Long enough to read a sentence and reach for its button [ms]; errors stay until dismissed. */
 const SHOWN_MS = 8000;
 
-/** Short messages over the canvas, read out politely. */
+/** Short messages over the canvas; the announcer reads them out. */
 export function Notices() {
   const notices = useApp((s) => s.notices);
   return (
-    <div className="notices" role="status" aria-live="polite" aria-label="Messages">
+    <section className="notices" aria-label="Messages">
       {notices.map((notice) => (
         <NoticeItem key={notice.id} notice={notice} />
       ))}
-    </div>
+    </section>
   );
 }
 

@@ -1,4 +1,6 @@
 import { Download, X } from "lucide-react";
+import { useEffect } from "react";
+import { announce } from "../../../store/announcements.ts";
 import { useDocuments } from "../../../store/documents/documents.ts";
 import { downloadDesign } from "../../features/documents/actions.ts";
 import { IconButton } from "../../kit/IconButton.tsx";
@@ -8,8 +10,10 @@ export function StorageBar() {
   const state = useDocuments((s) => s.state);
   const reason = useDocuments((s) => s.reason);
   const notice = useDocuments((s) => s.notice);
+  useEffect(() => announce(state === "unavailable" ? (reason ?? "") : ""), [state, reason]);
+  useEffect(() => announce(notice ?? ""), [notice]);
   return (
-    <div role="status">
+    <div>
       {state === "unavailable" ? (
         <div className="message-bar">
           <span>{reason}</span>

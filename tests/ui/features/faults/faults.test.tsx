@@ -145,7 +145,7 @@ describe("the search for the fault", () => {
     const [best] = document.querySelectorAll(".suspicion strong");
     // What the three share and nobody else uses: the diplexer's output, the drop, the plate's input.
     expect(best?.textContent).toMatch(
-      /between “(Diplexer living room”.* and “Drop|Drop living room” and “Plate)/,
+      /between “(Diplexer living room”.* and “Drop|Drop living room” and “Outlet)/,
     );
     expect(screen.getByRole("heading", { name: /Best next measurement/ })).toBeTruthy();
   });

@@ -15,7 +15,7 @@ import { VerdictPane } from "../../../../src/ui/features/verdict/VerdictPane.tsx
 import { closeQuestion } from "../../../../src/ui/kit/asked/questionState.ts";
 import { verdictQuestion } from "../../../../src/ui/kit/asked/verdictQuestion.ts";
 import { usePanes } from "../../../../src/ui/kit/panes.ts";
-import { BottomPane } from "../../../../src/ui/shell/BottomPane.tsx";
+import { LowerPane } from "../../../../src/ui/shell/LowerPane.tsx";
 
 const app = () => useApp.getState();
 
@@ -23,7 +23,7 @@ function show(children: ReactNode) {
   return render(
     <Tooltip.Provider>
       {children}
-      <BottomPane onClose={() => undefined} />
+      <LowerPane />
     </Tooltip.Provider>,
   );
 }
@@ -61,7 +61,7 @@ describe("how a level came about", () => {
   test("a figure of the verdict opens it, names the carrier and takes the focus", () => {
     show(<VerdictPane />);
     askFromVerdict(/^Least C\/N of Terrestrial TV/);
-    expect(pane()?.textContent).toMatch(/least C\/N of \d+ TV multiplexes/);
+    expect(pane()?.textContent).toMatch(/least C\/N of \d+ TV channels/);
     expect(document.activeElement?.textContent).toBe("How this level came about");
     expect(stepRows().length).toBeGreaterThan(2);
   });

@@ -9,7 +9,7 @@ import { KNOWN_LIMITS } from "../../../../src/findings/knownLimits.ts";
 import { useApp } from "../../../../src/store/app.ts";
 import { modeWords } from "../../../../src/ui/features/settings/modeWords.ts";
 import { SettingsForm } from "../../../../src/ui/features/settings/SettingsForm.tsx";
-import { HelpText } from "../../../../src/ui/shell/menus/HelpText.tsx";
+import { HelpText } from "../../../../src/ui/shell/help/HelpText.tsx";
 
 const settings = () => settingsOf(useApp.getState().design);
 const rowOf = (name: RegExp) => screen.getByRole("row", { name }).textContent;

@@ -11,8 +11,8 @@ import { shownWalk } from "../../../../src/ui/features/walk/walk.ts";
 import { walkPlaces } from "../../../../src/ui/kit/asked/places.ts";
 import { currentWalk, endWalk, startWalk } from "../../../../src/ui/kit/asked/walking.ts";
 import { usePanes } from "../../../../src/ui/kit/panes.ts";
-import { BottomPane } from "../../../../src/ui/shell/BottomPane.tsx";
 import { runCommand } from "../../../../src/ui/shell/commands.ts";
+import { LowerPane } from "../../../../src/ui/shell/LowerPane.tsx";
 
 const app = () => useApp.getState();
 
@@ -40,7 +40,7 @@ beforeEach(() => {
   open("house-wideband-fails");
   render(
     <Tooltip.Provider>
-      <BottomPane onClose={() => undefined} />
+      <LowerPane />
     </Tooltip.Provider>,
   );
 });
@@ -69,7 +69,7 @@ describe("the walk of a signal", () => {
     fireEvent.keyDown(pane(), { key: "End" });
     expect(label()).toBe("TV living room");
     fireEvent.click(within(pane()).getByRole("button", { name: "One step towards the roof" }));
-    expect(label()).toBe("Plate living room");
+    expect(label()).toBe("Outlet living room");
   });
 
   test("goes to a part of the way that is pressed, and to no other", () => {
@@ -147,7 +147,7 @@ describe("the walk of a supply", () => {
   test("marks the converter that gets too few volts for horizontal", () => {
     act(() => runCommand("walk-supply"));
     const walk = shown();
-    expect(walk.route.stops.map((s) => s.label)).toEqual(["Receiver", "Plate", "Long drop", "LNB"]);
+    expect(walk.route.stops.map((s) => s.label)).toEqual(["Receiver", "Outlet", "Long drop", "LNB"]);
     // Above about 15 V a converter takes the request as horizontal: EN 61319-1, from memory.
     expect(walk.route.trouble?.mark).toBe("too low for H");
     expect(label()).toBe("LNB");
@@ -166,7 +166,7 @@ describe("the walk of a supply", () => {
     act(() => runCommand("walk-supply"));
     fireEvent.keyDown(pane(), { key: "Home" });
     fireEvent.keyDown(pane(), { key: "ArrowLeft" });
-    expect(label()).toBe("Plate");
+    expect(label()).toBe("Outlet");
     fireEvent.keyDown(pane(), { key: "ArrowRight" });
     expect(label()).toBe("Receiver");
   });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { workingWords } from "../../../../src/ui/kit/told/siteWords.ts";
+import { workingWords } from "../../../../src/sentences/receivers.ts";
 
 // English: the verb agrees with the number before "of"; one of one is just "the receiver", two of two are "both".
 describe("how many receivers work", () => {

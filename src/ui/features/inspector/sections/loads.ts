@@ -1,7 +1,7 @@
 /** How hard a part's active stages are driven, as lines to read. */
 import type { Drive, PartRecord } from "../../../../evaluate/evaluation.ts";
 import { deratingDb } from "../../../../rf/intermod.ts";
-import { numeral } from "../../../../words/plural.ts";
+import { numeral } from "../../../../words/numbers.ts";
 import { counted, decimal } from "../../../kit/format.ts";
 
 export type LoadLine = {

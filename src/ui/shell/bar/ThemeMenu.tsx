@@ -9,7 +9,6 @@ const CHOICES: readonly { readonly value: ThemeChoice; readonly name: string }[]
 ];
 
 export function ThemeMenu() {
-  const choice = useThemeChoice((s) => s.choice);
   const theme = useTheme();
   const Icon = theme === "dark" ? Moon : Sun;
   return (
@@ -21,25 +20,33 @@ export function ThemeMenu() {
       </DropdownMenu.Trigger>
       <DropdownMenu.Portal>
         <DropdownMenu.Content className="menu" align="end" sideOffset={4} collisionPadding={8}>
-          <DropdownMenu.RadioGroup value={choice}>
-            {CHOICES.map(({ value, name }) => (
-              <DropdownMenu.RadioItem
-                key={value}
-                className="menu-item"
-                value={value}
-                onSelect={() => setTheme(value)}
-              >
-                <span className="menu-check">
-                  <DropdownMenu.ItemIndicator>
-                    <Check size={16} aria-hidden />
-                  </DropdownMenu.ItemIndicator>
-                </span>
-                {name}
-              </DropdownMenu.RadioItem>
-            ))}
-          </DropdownMenu.RadioGroup>
+          <ThemeChoices />
         </DropdownMenu.Content>
       </DropdownMenu.Portal>
     </DropdownMenu.Root>
+  );
+}
+
+/** The choices, for this menu and for the one that takes its place in a narrow bar. */
+export function ThemeChoices() {
+  const choice = useThemeChoice((s) => s.choice);
+  return (
+    <DropdownMenu.RadioGroup value={choice}>
+      {CHOICES.map(({ value, name }) => (
+        <DropdownMenu.RadioItem
+          key={value}
+          className="menu-item"
+          value={value}
+          onSelect={() => setTheme(value)}
+        >
+          <span className="menu-check">
+            <DropdownMenu.ItemIndicator>
+              <Check size={16} aria-hidden />
+            </DropdownMenu.ItemIndicator>
+          </span>
+          {name}
+        </DropdownMenu.RadioItem>
+      ))}
+    </DropdownMenu.RadioGroup>
   );
 }

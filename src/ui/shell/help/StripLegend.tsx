@@ -1,11 +1,12 @@
 import type { ReactNode } from "react";
+import { fillOf } from "../../canvas/textures.ts";
 
 /** The marks of a strip, drawn with the very classes that strips use. */
 export function StripLegend() {
   return (
     <ul className="legend">
-      <Mark words="There now: its colour and word name the service, its height is the level.">
-        <path className="strip-live" d="M4 24V8H36V24z" fill="var(--service-tv)" />
+      <Mark words="There now: its colour, texture and word name the service, its height is the level.">
+        <path className="strip-live" d="M4 24V8H36V24z" fill={fillOf("tv")} />
       </Mark>
       <Mark words="Dashed outline: taken away by a filter, plate, amplifier or splitter.">
         <path className="strip-cut" d="M4 24V8H36V24z" stroke="var(--service-tv)" />
@@ -17,7 +18,7 @@ export function StripLegend() {
         <path className="strip-hit" d="M4 24V8H36V24z" />
       </Mark>
       <Mark words="Amber hatching: another signal costs it margin.">
-        <path className="strip-live" d="M4 24V8H36V24z" fill="var(--service-tv)" />
+        <path className="strip-live" d="M4 24V8H36V24z" fill={fillOf("tv")} />
         <path className="strip-touched" d="M4 24V8H36V24z" />
       </Mark>
     </ul>
