@@ -17,21 +17,15 @@ export function CanvasBar({ isDocked = false }: { readonly isDocked?: boolean })
       <CommandButton id="farther" icon={Minus} />
       <CommandButton id="nearer" icon={Plus} />
       <CommandButton id="fit" icon={Maximize} disabled={parts === 0} />
-<<<<<<< HEAD
       <ViewSwitch />
       {isDrawing && (
         <>
           <CommandButton id="arrange" icon={Workflow} disabled={parts === 0} />
           <CommandButton id="join" icon={Cable} disabled={parts < 2} />
           <CommandButton id="select-many" icon={BoxSelect} pressed={selecting} disabled={parts === 0} />
+          <CommandButton id="map" icon={MapIcon} pressed={mapOpen} disabled={parts === 0} />
         </>
       )}
-=======
-      <CommandButton id="arrange" icon={Workflow} disabled={parts === 0} />
-      <CommandButton id="join" icon={Cable} disabled={parts < 2} />
-      <CommandButton id="select-many" icon={BoxSelect} pressed={selecting} disabled={parts === 0} />
-      <CommandButton id="map" icon={MapIcon} pressed={mapOpen} disabled={parts === 0} />
->>>>>>> 44cc5f381458a59922b1b67492c4f26f8dd20325
     </div>
   );
 }
