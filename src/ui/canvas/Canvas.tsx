@@ -70,12 +70,12 @@ export function Canvas({ children, isBarElsewhere = false }: Props) {
           </ReactFlowProvider>
         </div>
       )}
-      {isOverview && pane && <Overview pane={pane} />}
+      {isOverview && pane && <Overview pane={pane} isBarOver={!isBarElsewhere} />}
       <EmptyHint />
       <PreviewBar />
       <div className="canvas-bars">
         {children}
-        <SelectionBar />
+        {isOverview ? null : <SelectionBar />}
         {isBarElsewhere ? null : <CanvasBar />}
       </div>
       <CanvasDialogs />

@@ -14,18 +14,26 @@ import { skeletonOf } from "./skeleton.ts";
 import { useWheelIn } from "./useWheelIn.ts";
 import "./overview.css";
 
-export function Overview({ pane }: { readonly pane: Size }) {
+type Props = {
+  readonly pane: Size;
+  /** Whether the buttons of the canvas float over its lower left corner. */
+  readonly isBarOver: boolean;
+};
+
+export function Overview({ pane, isBarOver }: Props) {
   const frame = useRef<HTMLElement>(null);
   const design = useShownDesign();
   const skeleton = skeletonOf(design);
   const { width, height } = pane;
-  const plan = useMemo(() => overviewFor(skeleton, { width, height }), [skeleton, width, height]);
+  const plan = useMemo(
+    () => overviewFor(skeleton, { width, height, isBarOver }),
+    [skeleton, width, height, isBarOver],
+  );
   useFirstStop(skeleton);
   useWheelIn(frame);
   useTakenFocus(frame);
   return (
     // Arrow keys and double clicks of all that is in it; each thing is a button of its own.
-    // biome-ignore lint/a11y/noNoninteractiveElementInteractions: see above
     <section
       ref={frame}
       className="overview"

@@ -35,11 +35,14 @@ function headWorth({ head }: FacadeLayout, scale: number): number {
   return head.stripWidth === 0 ? 0.5 : Math.min(share, head.isWhole ? MOST_SCALE : 0.8);
 }
 
-export function overviewFor(skeleton: Skeleton, pane: Size): OverviewPlan {
+/** A pane, and whether the bar with buttons floats over it. */
+export type Room = Size & { readonly isBarOver: boolean };
+
+export function overviewFor(skeleton: Skeleton, pane: Room): OverviewPlan {
   return boxesFor(skeleton, pane) ?? facadeFor(skeleton, pane) ?? { level: "cells" };
 }
 
-function boxesFor(skeleton: Skeleton, pane: Size): OverviewPlan | null {
+function boxesFor(skeleton: Skeleton, pane: Room): OverviewPlan | null {
   if (placesIn(skeleton).length > MOST_BOXES) return null;
   for (const style of BOX_STYLES) {
     const layout = boxesLayout(skeleton, style);
@@ -47,7 +50,7 @@ function boxesFor(skeleton: Skeleton, pane: Size): OverviewPlan | null {
       const placed = fitted(layout, { width: pane.width, height: pane.height - reserved });
       if (placed.scale < LEAST_SCALE || style.stripPx * placed.scale < LEAST_STRIP.height) continue;
       if (BOX_STRIP_WIDTH_PX * placed.scale < LEAST_STRIP.width) continue;
-      if (reserved === 0 && coversBar(layout, placed, pane)) continue;
+      if (reserved === 0 && coversBar(layout, placed, pane) && pane.isBarOver) continue;
       return { level: "boxes", ...placed };
     }
   }
@@ -75,10 +78,11 @@ function coversBar(layout: BoxesLayout, { scale, left, top }: Placed<BoxesLayout
   return [...layout.cards.values(), ...layout.places.values()].some(isBelow);
 }
 
-function facadeFor(skeleton: Skeleton, pane: Size): OverviewPlan | null {
+function facadeFor(skeleton: Skeleton, pane: Room): OverviewPlan | null {
   const places = placesIn(skeleton).length;
   if (places === 0 || places > MOST_STRIPS) return null;
-  const room = { width: pane.width - 2 * MARGIN_PX, height: pane.height - BAR.height - MARGIN_PX };
+  const below = pane.isBarOver ? BAR.height : MARGIN_PX;
+  const room = { width: pane.width - 2 * MARGIN_PX, height: pane.height - below - MARGIN_PX };
   let best: (OverviewPlan & { level: "facade" }) | null = null;
   let bestWorth = 0;
   for (let step = 0; LEAST_SCALE + step * SCALE_STEP <= MOST_SCALE; step++) {
