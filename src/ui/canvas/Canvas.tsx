@@ -8,7 +8,6 @@ import { CanvasBar } from "./CanvasBar.tsx";
 import { CanvasDialogs } from "./CanvasDialogs.tsx";
 import { Diagram } from "./Diagram.tsx";
 import { EmptyHint } from "./EmptyHint.tsx";
-import { Hatches } from "./Hatches.tsx";
 import { useHasHighlight } from "./highlight.ts";
 import { boundsOf } from "./layout.ts";
 import { Minimap } from "./Minimap.tsx";
@@ -28,15 +27,16 @@ import "./bars.css";
 import "./strip.css";
 import "./highlight.css";
 
-/** `children`: bars that belong to what is shown on it just now. */
 type Props = {
   /** What floats beside the bar of what is selected. */
   readonly children?: ReactNode;
+  /** What it shows while nothing is drawn. */
+  readonly empty?: ReactNode;
   /** Whether its buttons stand elsewhere. */
   readonly isBarElsewhere?: boolean;
 };
 
-export function Canvas({ children, isBarElsewhere = false }: Props) {
+export function Canvas({ children, empty, isBarElsewhere = false }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const start = useStartView(frame);
   const detail = useCanvas((s) => s.detail);
@@ -60,7 +60,6 @@ export function Canvas({ children, isBarElsewhere = false }: Props) {
       onPointerLeave={() => setCanvas({ near: null })}
       onFocus={follow}
     >
-      <Hatches />
       {start && (
         // The drawing keeps its place and its view below the overview.
         <div className="drawing" ref={attach} inert={isOverview} data-covered={isOverview}>
@@ -71,7 +70,7 @@ export function Canvas({ children, isBarElsewhere = false }: Props) {
         </div>
       )}
       {isOverview && pane && <Overview pane={pane} isBarOver={!isBarElsewhere} />}
-      <EmptyHint />
+      <EmptyHint>{empty}</EmptyHint>
       <PreviewBar />
       <div className="canvas-bars">
         {children}

@@ -114,7 +114,7 @@ export function facadeLayout(skeleton: Skeleton, room: Size, tilesPerRow: number
     y += height;
   });
   const trunks = trunksOf(skeleton, { head, frames, into, right: full + RUN_PX / 2, lanePx: LANE_PX });
-  return { width: full + gutter, height: y, head, frames, strip, trunks };
+  return { width: Math.max(full + gutter, head.width), height: y, head, frames, strip, trunks };
 }
 
 function rowsHigh(row: readonly FeedingGroup[], tilesPerRow: number): number {

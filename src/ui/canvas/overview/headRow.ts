@@ -12,6 +12,7 @@ const CARD_GAP_PX = 20;
 const ROW_GAP_PX = 8;
 
 export type HeadRow = {
+  readonly width: number;
   readonly height: number;
   readonly cards: ReadonlyMap<string, Box>;
   /** Of each strip; 0 where cards have only names. */
@@ -68,7 +69,7 @@ function inRows(
   widthOf: (card: ShownCard) => number,
   room: number,
   hasStrips: boolean,
-): Pick<HeadRow, "height" | "cards"> {
+): Pick<HeadRow, "width" | "height" | "cards"> {
   const height = HEAD_CARD_PX.name + (hasStrips ? HEAD_CARD_PX.strip : 0) + HEAD_CARD_PX.inset;
   const cards = new Map<string, Box>();
   let x = 0;
@@ -82,7 +83,8 @@ function inRows(
     cards.set(card.id, { x, y, width, height });
     x += width + (hasStrips ? CARD_GAP_PX : ROW_GAP_PX);
   }
-  return { height: shown.length === 0 ? 0 : y + height, cards };
+  const right = Math.max(0, ...[...cards.values()].map((box) => box.x + box.width));
+  return { width: right, height: shown.length === 0 ? 0 : y + height, cards };
 }
 
 function linesAmong(shown: readonly ShownCard[], links: readonly Link[]): Pick<HeadRow, "direct" | "loose"> {

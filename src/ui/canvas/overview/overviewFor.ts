@@ -99,8 +99,10 @@ function facadeFor(skeleton: Skeleton, pane: Room): OverviewPlan | null {
         scale,
         headWorth(layout, scale),
       );
-      if (worth <= bestWorth) continue;
-      bestWorth = worth;
+      // Of ways that are equally good the one with the larger strips.
+      const filled = (strip.width * strip.height) / (pane.width * pane.height);
+      if (worth + filled <= bestWorth) continue;
+      bestWorth = worth + filled;
       best = {
         level: "facade",
         scale,

@@ -2,9 +2,11 @@ import { CircleHelp, FolderOpen, Redo2, Share2, Undo2 } from "lucide-react";
 import { useApp } from "../../../store/app.ts";
 import { useHistory } from "../../../store/hooks.ts";
 import { VariantMenu } from "../../features/variants/VariantMenu.tsx";
+import { shortcutWords } from "../../kit/command.ts";
 import { IconButton } from "../../kit/IconButton.tsx";
 import { openDialog } from "../../kit/panes.ts";
 import { useMedia } from "../../kit/useMedia.ts";
+import { commandOf } from "../commands.ts";
 import { DesignMenu } from "./DesignMenu.tsx";
 import { ExampleMenu } from "./ExampleMenu.tsx";
 import { Lesson } from "./Lesson.tsx";
@@ -36,10 +38,10 @@ export function TopBar() {
       {holdsAll ? <VariantMenu /> : null}
       <SaveStateMark hasWords={holdsAll} />
       <Lesson hasWords={holdsWords} />
-      <IconButton icon={Undo2} name="Undo" keys="Ctrl+Z" disabled={!canUndo} onPress={undo} />
+      <IconButton icon={Undo2} name="Undo" keys={keysOf("undo")} disabled={!canUndo} onPress={undo} />
       {holdsAll ? (
         <>
-          <IconButton icon={Redo2} name="Redo" keys="Ctrl+Shift+Z" disabled={!canRedo} onPress={redo} />
+          <IconButton icon={Redo2} name="Redo" keys={keysOf("redo")} disabled={!canRedo} onPress={redo} />
           {holdsWords ? (
             <ExampleMenu />
           ) : (
@@ -60,6 +62,12 @@ export function TopBar() {
       )}
     </header>
   );
+}
+
+/** As this machine names them: with ⌘ on a Mac. */
+function keysOf(id: string): string | undefined {
+  const command = commandOf(id);
+  return command && shortcutWords(command);
 }
 
 function Mark() {
