@@ -1,5 +1,5 @@
 /** Buttons for looking and arranging, in a corner of the canvas. */
-import { BoxSelect, Cable, Maximize, Minus, Plus, Workflow } from "lucide-react";
+import { BoxSelect, Cable, CirclePlus, Maximize, Minus, Plus, Workflow } from "lucide-react";
 import { useApp } from "../../store/app.ts";
 import { shortcutWords } from "../kit/command.ts";
 import { IconButton, type IconType } from "../kit/IconButton.tsx";
@@ -18,6 +18,7 @@ export function CanvasBar() {
       <CommandButton id="nearer" icon={Plus} />
       <CommandButton id="fit" icon={Maximize} disabled={parts === 0} />
       <CommandButton id="arrange" icon={Workflow} disabled={parts === 0} />
+      <CommandButton id="add-connected" icon={CirclePlus} />
       <CommandButton id="join" icon={Cable} disabled={parts < 2} />
       <CommandButton id="select-many" icon={BoxSelect} pressed={selecting} disabled={parts === 0} />
     </div>
