@@ -55,7 +55,6 @@ async function picture(
 
 /** The house that works, from the aerials to the sockets. */
 async function wholeHouse(page: Page): Promise<void> {
-  await page.getByRole("button", { name: "Fold the parts away" }).click();
   await showAll(page);
   await settle(page);
   await paintAnew(page);
@@ -75,7 +74,7 @@ async function cable(page: Page): Promise<void> {
 async function strip(page: Page, name: string): Promise<void> {
   await showAll(page);
   await card(page, "Drop living room").click();
-  await page.getByRole("button", { name: "Show what is selected" }).click();
+  await page.getByRole("button", { name: "Zoom to selection" }).click();
   for (let i = 0; i < 2; i++) await page.getByRole("button", { name: "Zoom in" }).click();
   await settle(page);
   const plate = wire(page, "Diplexer living room", "Drop living room").locator(".strip-plate");
@@ -90,7 +89,7 @@ async function strip(page: Page, name: string): Promise<void> {
 async function spectrum(page: Page): Promise<void> {
   await showAll(page);
   await card(page, "Drop living room").click();
-  await page.getByRole("button", { name: "Show what is selected" }).click();
+  await page.getByRole("button", { name: "Zoom to selection" }).click();
   await settle(page);
   const at = await middle(wire(page, "Diplexer living room", "Drop living room").locator(".strip-plate"));
   await page.mouse.click(at.x, at.y);
@@ -103,7 +102,6 @@ async function spectrum(page: Page): Promise<void> {
 
 /** What would cure the house, with one of it on the canvas. */
 async function cures(page: Page): Promise<void> {
-  await page.getByRole("button", { name: "Fold the parts away" }).click();
   await page.getByRole("button", { name: "Find cures", exact: true }).click();
   await page.getByText(/^\d+ changes? tried, \d+ proved$/).waitFor();
   await page
@@ -118,7 +116,6 @@ async function cures(page: Page): Promise<void> {
 
 /** Down to the set that loses its channels. */
 async function walk(page: Page): Promise<void> {
-  await page.getByRole("button", { name: "Fold the parts away" }).click();
   await showAll(page);
   await card(page, "TV living room").click();
   await page.getByRole("button", { name: "Walk the signal" }).click();

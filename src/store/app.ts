@@ -96,7 +96,7 @@ const NOTICE_LIMIT = 4;
 const PREVIEW_REFUSAL = "This is a preview: apply it or close it first.";
 
 const TOO_LARGE =
-  "This would make the design too large to calculate, so it was not done. Signals would meet in too many ways.";
+  "The change was not made: the design would be too large to calculate. Signals would meet in too many ways.";
 
 /** Without a limit: for examples and whatever else is known to be small. */
 function fullyWorkedOut(design: Design, former?: Evaluation): EvaluatedDesign {

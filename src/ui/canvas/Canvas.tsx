@@ -8,7 +8,6 @@ import { CanvasDialogs } from "./CanvasDialogs.tsx";
 import { CanvasMenu } from "./CanvasMenu.tsx";
 import { Diagram } from "./Diagram.tsx";
 import { EmptyHint } from "./EmptyHint.tsx";
-import { Hatches } from "./Hatches.tsx";
 import { useHasHighlight } from "./highlight.ts";
 import { boundsOf } from "./layout.ts";
 import { Minimap } from "./Minimap.tsx";
@@ -28,8 +27,16 @@ import "./bars.css";
 import "./strip.css";
 import "./highlight.css";
 
-/** `children`: bars that belong to what is shown on it just now. */
-export function Canvas({ children }: { readonly children?: ReactNode }) {
+type Props = {
+  /** What floats beside the bar of what is selected. */
+  readonly children?: ReactNode;
+  /** What it shows while nothing is drawn. */
+  readonly empty?: ReactNode;
+  /** Whether its buttons stand elsewhere. */
+  readonly isBarElsewhere?: boolean;
+};
+
+export function Canvas({ children, empty, isBarElsewhere = false }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const start = useStartView(frame);
   const detail = useCanvas((s) => s.detail);
@@ -54,19 +61,18 @@ export function Canvas({ children }: { readonly children?: ReactNode }) {
           onPointerLeave={() => setCanvas({ near: null })}
           onFocus={follow}
         >
-          <Hatches />
           {start && (
             <ReactFlowProvider>
               <Diagram start={start} frame={frame} />
               <Minimap />
             </ReactFlowProvider>
           )}
-          <EmptyHint />
+          <EmptyHint>{empty}</EmptyHint>
           <PreviewBar />
           <div className="canvas-bars">
             {children}
             <SelectionBar />
-            <CanvasBar />
+            {isBarElsewhere ? null : <CanvasBar />}
           </div>
         </div>
       </CanvasMenu>

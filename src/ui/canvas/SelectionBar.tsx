@@ -36,10 +36,10 @@ function JoiningBar() {
   return (
     <div className="canvas-bar joining-bar" role="status">
       <span className="canvas-bar-words">
-        Joining {quoted(part)}: tap a marked port, a part, or an empty place for a new one
+        Connecting {quoted(part)}: tap a marked port, a part, or an empty place for a new one
       </span>
       <button type="button" className="button bare" onClick={() => runCanvasCommand("select-none")}>
-        <X size={16} aria-hidden /> Give up
+        <X size={16} aria-hidden /> Cancel
       </button>
     </div>
   );

@@ -1,6 +1,6 @@
 /** What a command is: something that can be done without pointing, by a key, a button or a menu. */
 
-export type CommandGroup = "Edit" | "Select" | "Join" | "Arrange" | "View";
+export type CommandGroup = "Edit" | "Select" | "Connect" | "Arrange" | "View";
 
 export type Command = {
   readonly id: string;

@@ -34,7 +34,7 @@ export function DesignList({ onDone }: { readonly onDone: () => void }) {
             onDone();
           }}
         >
-          <FilePlus2 size={16} aria-hidden /> New, empty
+          <FilePlus2 size={16} aria-hidden /> New design
         </button>
         <button
           type="button"
@@ -179,9 +179,9 @@ function DesignRow({ head, isCurrent, onDone, onRemoved, onProblem }: RowProps) 
         {head.onlyHere ? (
           <span
             className="badge warning"
-            title="The storage of this browser refused it: it goes with this window."
+            title="The storage of this browser refused this design. It is lost when you close this window."
           >
-            only in this window
+            not saved: this window only
           </span>
         ) : null}
       </button>

@@ -3,9 +3,11 @@ import { useApp } from "../../../store/app.ts";
 import { useHistory } from "../../../store/hooks.ts";
 import { redoStep, undoStep, useStepWords } from "../../../store/steps.ts";
 import { VariantMenu } from "../../features/variants/VariantMenu.tsx";
+import { shortcutWords } from "../../kit/command.ts";
 import { IconButton } from "../../kit/IconButton.tsx";
 import { openDialog } from "../../kit/panes.ts";
 import { useMedia } from "../../kit/useMedia.ts";
+import { commandOf } from "../commands.ts";
 import { DesignMenu } from "./DesignMenu.tsx";
 import { ExampleMenu } from "./ExampleMenu.tsx";
 import { Lesson } from "./Lesson.tsx";
@@ -41,7 +43,7 @@ export function TopBar() {
         icon={Undo2}
         name="Undo"
         hint={steps.undo && `Undo: ${steps.undo}`}
-        keys="Ctrl+Z"
+        keys={keysOf("undo")}
         disabled={!canUndo}
         onPress={undoStep}
       />
@@ -51,7 +53,7 @@ export function TopBar() {
             icon={Redo2}
             name="Redo"
             hint={steps.redo && `Redo: ${steps.redo}`}
-            keys="Ctrl+Shift+Z"
+            keys={keysOf("redo")}
             disabled={!canRedo}
             onPress={redoStep}
           />
@@ -75,6 +77,12 @@ export function TopBar() {
       )}
     </header>
   );
+}
+
+/** As this machine names them: with ⌘ on a Mac. */
+function keysOf(id: string): string | undefined {
+  const command = commandOf(id);
+  return command && shortcutWords(command);
 }
 
 function Mark() {

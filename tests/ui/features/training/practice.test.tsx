@@ -11,14 +11,12 @@ import { caseWords } from "../../../../src/sentences/training/caseWords.ts";
 import { useApp } from "../../../../src/store/app.ts";
 import { useTraining } from "../../../../src/store/training.ts";
 import { usePractice } from "../../../../src/store/trainingSession.ts";
-import { boxOf, overlaps } from "../../../../src/ui/canvas/boxes.ts";
 import {
   leavePractice,
   openRandom,
   openTraining,
   seedOf,
 } from "../../../../src/ui/features/training/actions.ts";
-import { closerTogether } from "../../../../src/ui/features/training/closerTogether.ts";
 import { PracticeList } from "../../../../src/ui/features/training/PracticeList.tsx";
 import { PracticeScreen } from "../../../../src/ui/features/training/PracticeScreen.tsx";
 
@@ -94,28 +92,28 @@ describe("a case on its own screen", () => {
     expect(screen.queryByText(hints[1])).toBeNull();
     choose(/^The part/, "psu");
     choose(/^What is wrong there/, "mains-off");
-    press("That is it");
+    press("Submit");
     expect(screen.getByText("Not it")).toBeTruthy();
     choose(/^The part/, "split");
     choose(/^What is wrong there/, "plug-off");
-    press("That is it");
+    press("Submit");
     // 100 less 10 for a hint, 10 for a wrong guess, and 40 for naming it without a reading.
     expect(screen.getByRole("heading", { name: "Right. 40 points" })).toBe(document.activeElement);
     expect(screen.getByText(faultSentence(session().opened.design, session().opened.fault))).toBeTruthy();
     expect(screen.getByText(lesson)).toBeTruthy();
-    expect(screen.queryByRole("button", { name: "That is it" })).toBeNull();
+    expect(screen.queryByRole("button", { name: "Submit" })).toBeNull();
   });
 
   test("asks once more before it shows the fault, which brings no points", async () => {
     await work("t1.one-strand");
-    press("Show me");
+    press("Give up");
     expect(document.body.textContent).not.toContain(
       faultSentence(session().opened.design, session().opened.fault),
     );
     press("Show the fault, without points");
     expect(screen.getByRole("heading", { name: "This is the fault" })).toBeTruthy();
     press(/Work on it again/);
-    expect(screen.getByRole("button", { name: "That is it" })).toBeTruthy();
+    expect(screen.getByRole("button", { name: "Submit" })).toBeTruthy();
   });
 
   test("warns of the roof where the meter would hang there", async () => {
@@ -201,19 +199,4 @@ describe("the list of cases", () => {
     press("Begin");
     expect((await screen.findByRole("alert")).textContent).toMatch(/needs a design that works/);
   });
-});
-
-describe("the plan of a case", () => {
-  test.each(["house-universal", "block-multiswitch", "block-stacked"])(
-    "draws the cards of %s closer together without laying one on another",
-    (key) => {
-      const boxes = closerTogether(house(key)).parts.map(boxOf);
-      const apart = house(key).parts.map(boxOf);
-      const width = (all: typeof boxes) =>
-        Math.max(...all.map((b) => b.x)) - Math.min(...all.map((b) => b.x));
-      expect(width(boxes)).toBeLessThan(width(apart));
-      for (const [i, a] of boxes.entries())
-        for (const b of boxes.slice(i + 1)) expect(overlaps(a, b)).toBe(false);
-    },
-  );
 });
