@@ -1,5 +1,4 @@
-/** Buttons for looking and arranging: in a row below the canvas, or floating in its corner where there is no row. */
-import { BoxSelect, Cable, Map as MapIcon, Maximize, Minus, Plus, Workflow } from "lucide-react";
+import { BoxSelect, Cable, CirclePlus, Map as MapIcon, Maximize, Minus, Plus, Workflow } from "lucide-react";
 import { useApp } from "../../store/app.ts";
 import { shortcutWords } from "../kit/command.ts";
 import { IconButton, type IconType } from "../kit/IconButton.tsx";
@@ -24,6 +23,7 @@ export function CanvasBar({ isDocked = false }: { readonly isDocked?: boolean })
       {isDrawing && (
         <>
           <CommandButton id="arrange" icon={Workflow} disabled={parts === 0} />
+          <CommandButton id="add-connected" icon={CirclePlus} />
           <CommandButton id="join" icon={Cable} disabled={parts < 2} />
           <CommandButton id="select-many" icon={BoxSelect} pressed={selecting} disabled={parts === 0} />
           <CommandButton id="map" icon={MapIcon} pressed={mapOpen} disabled={parts === 0} />
