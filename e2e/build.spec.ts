@@ -30,6 +30,7 @@ test("a house is built from an empty canvas with the mouse", async ({ page }) =>
   for (let i = 0; i < 2; i++) await page.getByRole("button", { name: "Zoom out" }).click();
 
   const tray = (name: string) => page.getByRole("button", { name, exact: true });
+  await page.getByRole("button", { name: "All parts" }).click();
   await drag(page, tray("Dish"), { x: 310, y: 400 });
   await drag(page, tray("Universal LNB"), { x: 520, y: 400 });
   await page.getByRole("searchbox", { name: "Search the parts" }).fill("satellite");
@@ -45,6 +46,7 @@ test("a house is built from an empty canvas with the mouse", async ({ page }) =>
   await expect(page.getByText("The receiver works.")).toBeVisible();
 
   // Let go over a wire, a part goes into it.
+  await page.getByRole("button", { name: "All parts" }).click();
   await page.getByRole("searchbox", { name: "Search the parts" }).fill("cable");
   await drag(page, tray("Cable"), await middle(wire(page, LNB, OUTLET).locator(".strip-plate")));
   await expect(wire(page, LNB, OUTLET)).toHaveCount(0);
@@ -60,7 +62,9 @@ test("the same house is built with the keyboard alone", async ({ page }) => {
   await page.keyboard.press("Enter");
   await expect(titleOf(page)).toHaveValue("Untitled design");
 
-  await tabTo(page, "searchbox", "Search the parts");
+  await tabTo(page, "button", "All parts");
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("searchbox", { name: "Search the parts" })).toBeFocused();
   for (const kind of ["dish", "universal lnb", "outlet, satellite", "satellite receiver"]) {
     await page.keyboard.press("ControlOrMeta+a");
     await page.keyboard.type(kind);

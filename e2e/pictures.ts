@@ -55,7 +55,6 @@ async function picture(
 
 /** The house that works, from the aerials to the sockets. */
 async function wholeHouse(page: Page): Promise<void> {
-  await page.getByRole("button", { name: "Hide parts" }).click();
   await showAll(page);
   await settle(page);
   await paintAnew(page);
@@ -103,7 +102,6 @@ async function spectrum(page: Page): Promise<void> {
 
 /** What would cure the house, with one of it on the canvas. */
 async function cures(page: Page): Promise<void> {
-  await page.getByRole("button", { name: "Hide parts" }).click();
   await page.getByRole("button", { name: "Find cures", exact: true }).click();
   await page.getByText(/^\d+ changes? tried, \d+ proved$/).waitFor();
   await page
@@ -118,7 +116,6 @@ async function cures(page: Page): Promise<void> {
 
 /** Down to the set that loses its channels. */
 async function walk(page: Page): Promise<void> {
-  await page.getByRole("button", { name: "Hide parts" }).click();
   await showAll(page);
   await card(page, "TV living room").click();
   await page.getByRole("button", { name: "Walk the signal" }).click();

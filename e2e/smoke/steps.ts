@@ -34,6 +34,7 @@ export const STEPS: readonly Step[] = [
       await press(page, "Design menu");
       await press(page, "New design");
       await until("an empty canvas", async () => (await count(page, CARD)) === 0);
+      await press(page, "All parts");
       await page.drag(await find(page, "Dish"), { x: 400, y: 400 });
       await page.drag(await find(page, "Universal LNB"), { x: 720, y: 400 });
       await until("two cards", async () => (await count(page, CARD)) === 2);
@@ -43,7 +44,7 @@ export const STEPS: readonly Step[] = [
       await press(page, /^/, WIRE);
       await until(
         "carriers in the spectrum",
-        async () => (await count(page, ".spectrum-dock svg path, .spectrum-dock svg rect")) > 10,
+        async () => (await count(page, "[data-region=below] svg path, [data-region=below] svg rect")) > 10,
       );
     },
   },

@@ -7,7 +7,6 @@ import { CanvasBar } from "./CanvasBar.tsx";
 import { CanvasDialogs } from "./CanvasDialogs.tsx";
 import { Diagram } from "./Diagram.tsx";
 import { EmptyHint } from "./EmptyHint.tsx";
-import { Hatches } from "./Hatches.tsx";
 import { useHasHighlight } from "./highlight.ts";
 import { boundsOf } from "./layout.ts";
 import { Minimap } from "./Minimap.tsx";
@@ -25,8 +24,16 @@ import "./bars.css";
 import "./strip.css";
 import "./highlight.css";
 
-/** `children`: bars that belong to what is shown on it just now; `empty`: what it shows while nothing is drawn. */
-export function Canvas({ children, empty }: { readonly children?: ReactNode; readonly empty?: ReactNode }) {
+type Props = {
+  /** What floats beside the bar of what is selected. */
+  readonly children?: ReactNode;
+  /** What it shows while nothing is drawn. */
+  readonly empty?: ReactNode;
+  /** Whether its buttons stand elsewhere. */
+  readonly isBarElsewhere?: boolean;
+};
+
+export function Canvas({ children, empty, isBarElsewhere = false }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const start = useStartView(frame);
   const detail = useCanvas((s) => s.detail);
@@ -48,7 +55,6 @@ export function Canvas({ children, empty }: { readonly children?: ReactNode; rea
       onPointerLeave={() => setCanvas({ near: null })}
       onFocus={follow}
     >
-      <Hatches />
       {start && (
         <ReactFlowProvider>
           <Diagram start={start} frame={frame} />
@@ -60,7 +66,7 @@ export function Canvas({ children, empty }: { readonly children?: ReactNode; rea
       <div className="canvas-bars">
         {children}
         <SelectionBar />
-        <CanvasBar />
+        {isBarElsewhere ? null : <CanvasBar />}
       </div>
       <CanvasDialogs />
     </div>

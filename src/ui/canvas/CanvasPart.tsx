@@ -89,8 +89,6 @@ function PartStrip({ record, docked, detail }: StripProps) {
   const { worst } = wireSummary(spectrum);
   return (
     // The wire itself is what the keyboard and a screen reader meet; here the strip is only as good a place to press.
-    // biome-ignore lint/a11y/noStaticElementInteractions: see above
-    // biome-ignore lint/a11y/useKeyWithClickEvents: see above
     <svg
       className="strip"
       width={docked.width}

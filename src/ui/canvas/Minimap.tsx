@@ -1,41 +1,24 @@
 /** The map of the whole design in a corner; a click or a drag on it moves the view there. */
 import { type ReactFlowState, useReactFlow, useStore } from "@xyflow/react";
-import { Map as MapIcon } from "lucide-react";
-import { type PointerEvent, useDeferredValue, useRef, useState } from "react";
+import { type PointerEvent, useDeferredValue, useRef } from "react";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { useApp } from "../../store/app.ts";
 import { boxesOf } from "./boxes.ts";
 import { type Box, boundsOf } from "./layout.ts";
 import { boxPath, PlanDrawing } from "./PlanDrawing.tsx";
-import { setCanvas, useCanvas } from "./state.ts";
+import { useCanvas } from "./state.ts";
 import { areaInView } from "./viewMath.ts";
 
 const MARGIN_PX = 120;
 
-/** With the spectrum open below, the map would hide what the user looks at: there it opens on request only. */
-const LOW_PX = 440;
-const isLowPane = (s: ReactFlowState) => s.height > 0 && s.height < LOW_PX;
-
+/** Open on request only: it would hide what lies below it. */
 export function Minimap() {
-  const isWanted = useCanvas((s) => s.mapOpen);
-  const isLow = useStore(isLowPane);
-  const [isOpenLow, setOpenLow] = useState(false);
-  const isOpen = isLow ? isOpenLow : isWanted;
+  const isOpen = useCanvas((s) => s.mapOpen);
   const isEmpty = useApp((s) => s.evaluation.design.parts.length === 0);
-  if (isEmpty) return null;
+  if (isEmpty || !isOpen) return null;
   return (
     <div className="minimap">
-      {isOpen && <OpenMap />}
-      <button
-        type="button"
-        className="canvas-button minimap-toggle"
-        aria-expanded={isOpen}
-        aria-label="Map of the design"
-        title="Map of the design"
-        onClick={() => (isLow ? setOpenLow(!isOpen) : setCanvas({ mapOpen: !isOpen }))}
-      >
-        <MapIcon size={18} aria-hidden="true" />
-      </button>
+      <OpenMap />
     </div>
   );
 }

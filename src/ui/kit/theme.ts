@@ -1,38 +1,39 @@
 /** Light, dark, or as the system has it; remembered on this device where that is allowed. */
 import { create } from "zustand";
+import { type PersistStorage, persist } from "zustand/middleware";
 import { useMedia } from "./useMedia.ts";
+import { keptTexts } from "./viewStorage.ts";
 
 export type ThemeChoice = "system" | "light" | "dark";
 
 const KEY = "downlead.theme";
 
-function remembered(): ThemeChoice {
-  try {
-    const value = localStorage.getItem(KEY);
-    return value === "light" || value === "dark" ? value : "system";
-  } catch {
-    // A browser that denies storage still gets a theme, it just isn't remembered.
-    return "system";
-  }
-}
+type Chosen = { readonly choice: ThemeChoice };
 
-export const useThemeChoice = create<{ readonly choice: ThemeChoice }>(() => ({ choice: remembered() }));
+/** Kept as a bare word, as it always was; anything else means the system's. */
+const storage: PersistStorage<Chosen> = {
+  getItem: (key) => {
+    const value = keptTexts.getItem(key);
+    return { state: { choice: value === "light" || value === "dark" ? value : "system" } };
+  },
+  setItem: (key, { state }) => keptTexts.setItem(key, state.choice),
+  removeItem: (key) => keptTexts.removeItem(key),
+};
+
+export const useThemeChoice = create<Chosen>()(
+  persist((): Chosen => ({ choice: "system" }), { name: KEY, storage }),
+);
 
 export function setTheme(choice: ThemeChoice): void {
   useThemeChoice.setState({ choice });
   applyTheme();
-  try {
-    localStorage.setItem(KEY, choice);
-  } catch {
-    // As above: not remembered.
-  }
 }
 
 /** Takes over at once what another window of this browser chooses. */
 export function followTheme(): void {
   window.addEventListener("storage", ({ key }) => {
     if (key !== KEY && key !== null) return;
-    useThemeChoice.setState({ choice: remembered() });
+    void useThemeChoice.persist.rehydrate();
     applyTheme();
   });
 }

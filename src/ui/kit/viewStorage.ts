@@ -1,7 +1,7 @@
 /** Where view settings are kept on this device: local storage, or nowhere in a browser that denies it. */
 import { createJSONStorage, type PersistStorage, type StateStorage } from "zustand/middleware";
 
-const KEPT: StateStorage = {
+export const keptTexts: StateStorage = {
   getItem: (key) => {
     try {
       return localStorage.getItem(key);
@@ -27,5 +27,5 @@ const KEPT: StateStorage = {
 
 /** For the `storage` of a persisted store that keeps a `T`. */
 export function viewStorage<T>(): PersistStorage<T> | undefined {
-  return createJSONStorage<T>(() => KEPT);
+  return createJSONStorage<T>(() => keptTexts);
 }

@@ -1,7 +1,8 @@
-import { ChevronUp } from "lucide-react";
+import { ChevronDown, ChevronUp } from "lucide-react";
 import { useRef } from "react";
 import { Group, Panel, type PanelImperativeHandle } from "react-resizable-panels";
 import { Canvas } from "../canvas/Canvas.tsx";
+import { CanvasBar } from "../canvas/CanvasBar.tsx";
 import { openExample } from "../features/documents/actions.ts";
 import { FirstSteps } from "../features/tour/FirstSteps.tsx";
 import { TrayRail } from "../features/tray/TrayRail.tsx";
@@ -76,10 +77,16 @@ function Middle() {
     <div className={styles.middle}>
       <Group className={styles.group} orientation="vertical">
         <Panel id="drawing" minSize={160} className={styles.panel}>
-          <main className={styles.canvas} data-region="drawing" tabIndex={-1} aria-label="Drawing">
-            <Canvas empty={<FirstSteps openExample={openExample} />}>
-              <WalkBar />
-            </Canvas>
+          <main className={styles.drawing} data-region="drawing" tabIndex={-1} aria-label="Drawing">
+            <div className={styles.canvas}>
+              <Canvas isBarElsewhere empty={<FirstSteps openExample={openExample} />}>
+                <WalkBar />
+              </Canvas>
+            </div>
+            <div className={styles.row}>
+              <CanvasBar isDocked />
+              <SpectrumButton />
+            </div>
           </main>
         </Panel>
         {isOpen ? (
@@ -108,19 +115,23 @@ function Middle() {
           </>
         ) : null}
       </Group>
-      {isOpen ? null : <SpectrumHandle />}
     </div>
   );
 }
 
-/** The lower pane folded away. */
-function SpectrumHandle() {
+/** Opens the pane below, and folds it away again. */
+function SpectrumButton() {
+  const isOpen = usePanes((s) => s.spectrumOpen);
+  const Icon = isOpen ? ChevronDown : ChevronUp;
   return (
-    <div className={styles.handle} data-region="below" tabIndex={-1}>
-      <button type="button" aria-expanded={false} onClick={() => usePanes.setState({ spectrumOpen: true })}>
-        <ChevronUp size={16} aria-hidden /> Spectrum
-        <span className="quiet small">of the selected wire, in full</span>
-      </button>
-    </div>
+    <button
+      type="button"
+      className={styles.opener}
+      aria-expanded={isOpen}
+      onClick={() => usePanes.setState({ spectrumOpen: !isOpen })}
+    >
+      <span className="quiet small">of the selected wire, in full</span>
+      Spectrum <Icon size={16} aria-hidden />
+    </button>
   );
 }

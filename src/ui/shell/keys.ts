@@ -51,9 +51,9 @@ function comesFirst(shortcut: string): boolean {
  */
 function takesPlainKeys(target: Element | null, shortcut: string): boolean {
   if (!target || target === document.body) return false;
-  if (target.closest(".canvas")) return true;
+  if (target.closest(".canvas, [data-region=drawing]")) return true;
   if (shortcut.includes("Arrow")) return false;
-  const pane = target.closest("[role=tabpanel], .sheet") ?? target;
+  const pane = target.closest("[role=tabpanel], [data-region=sheet]") ?? target;
   return pane.closest(CHOOSING) !== null || pane.querySelector(CHOOSING) !== null;
 }
 

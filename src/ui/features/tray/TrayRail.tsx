@@ -4,6 +4,7 @@ import { type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from 
 import { CATALOGUE, defaultOptions } from "../../../parts/catalogue.ts";
 import { FAMILY_NAMES, type Family } from "../../../parts/contract.ts";
 import { PartSymbol } from "../../canvas/PartSymbol.tsx";
+import { afterLayout } from "../../kit/afterLayout.ts";
 import { Hint } from "../../kit/Hint.tsx";
 import { IconButton } from "../../kit/IconButton.tsx";
 import { type TrayShown, usePanes } from "../../kit/panes.ts";
@@ -18,10 +19,21 @@ export function TrayRail() {
   const [isDragging, setDragging] = useState(false);
   const frame = useRef<HTMLElement>(null);
   const buttons = useRef(new Map<TrayShown, HTMLButtonElement>());
-  const toggle = (which: TrayShown) => usePanes.setState({ tray: shown === which ? null : which });
+  const toggle = (which: TrayShown) => {
+    usePanes.setState({ tray: shown === which ? null : which });
+    // Among all of them one searches; where a finger points, the keyboard on the screen would cover them.
+    if (which === "all" && matchMedia("(pointer: fine)").matches)
+      afterLayout(() => frame.current?.querySelector<HTMLElement>("[type=search]")?.focus());
+  };
   const close = () => {
     usePanes.setState({ tray: null });
     if (shown) buttons.current.get(shown)?.focus();
+  };
+  const closeByKey = (event: KeyboardEvent) => {
+    if (event.key !== "Escape" || event.defaultPrevented || !shown) return;
+    event.preventDefault();
+    event.stopPropagation();
+    close();
   };
   useCloseOutside(frame, shown !== null);
   return (
@@ -31,7 +43,10 @@ export function TrayRail() {
         role="toolbar"
         aria-label="Families of parts"
         aria-orientation="vertical"
-        onKeyDown={(event) => walkAlong(event, buttons.current)}
+        onKeyDown={(event) => {
+          closeByKey(event);
+          walkAlong(event, buttons.current);
+        }}
       >
         {SHOWN.map((which) => (
           <RailButton
@@ -54,11 +69,7 @@ export function TrayRail() {
           className={styles.flyout}
           data-dragging={isDragging}
           aria-label={shown === "all" ? "All parts" : FAMILY_NAMES[shown]}
-          onKeyDown={(event) => {
-            if (event.key !== "Escape" || event.defaultPrevented) return;
-            event.stopPropagation();
-            close();
-          }}
+          onKeyDown={closeByKey}
         >
           <div className={styles.head}>
             <h2>{shown === "all" ? "All parts" : FAMILY_NAMES[shown]}</h2>

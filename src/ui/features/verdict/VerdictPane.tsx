@@ -23,7 +23,7 @@ export function VerdictPane() {
   const outlets = verdicts.filter((v) => v.role === "outlet");
   return (
     <div className="verdict" data-chooses-parts>
-      <Summary receivers={receivers} />
+      <VerdictSummary />
       <CureAllButton />
       <CauseList report={report} />
       <Group title="Receivers" verdicts={receivers} />
@@ -37,7 +37,10 @@ export function VerdictPane() {
   );
 }
 
-function Summary({ receivers }: { readonly receivers: readonly Verdict[] }) {
+/** How many receivers work, in one line. */
+export function VerdictSummary() {
+  const report = useApp((s) => s.report);
+  const receivers = report.verdicts.filter((v) => v.role === "receiver");
   // One that is not connected yet is neither.
   const judged = receivers.filter((v) => v.idle !== "nothing connected");
   const words = workingSentence(receivers);

@@ -50,8 +50,10 @@ export function WalkPane({ shown }: { readonly shown: ShownWalk }) {
             </button>
           ))}
         </fieldset>
-        <PlaceChoice walking={walking} />
-        {walking.view === "signal" ? <ServiceChoice walking={walking} /> : null}
+        <div className="walk-choices">
+          <PlaceChoice walking={walking} />
+          {walking.view === "signal" ? <ServiceChoice walking={walking} /> : null}
+        </div>
         <span className="spring" />
         <IconButton icon={Printer} name="Print" onPress={() => window.print()} />
         <IconButton icon={X} name="End the walk" onPress={endWalk} />

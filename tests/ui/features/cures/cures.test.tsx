@@ -7,7 +7,8 @@ import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { EXAMPLES } from "../../../../src/design/examples.ts";
 import { useApp } from "../../../../src/store/app.ts";
 import { useCures } from "../../../../src/store/cures.ts";
-import { boxOf, overlaps } from "../../../../src/ui/canvas/boxes.ts";
+import { boxOf } from "../../../../src/ui/canvas/boxes.ts";
+import { overlaps } from "../../../../src/ui/canvas/layout.ts";
 import { PreviewBar } from "../../../../src/ui/canvas/preview/PreviewBar.tsx";
 import { proposalDesign } from "../../../../src/ui/features/cures/actions.ts";
 import { CuresPane } from "../../../../src/ui/features/cures/CuresPane.tsx";
@@ -102,11 +103,15 @@ describe("the pane of cures", () => {
     await searched();
     const old = new Set(app().design.parts.map((p) => p.id));
     for (const proposal of useCures.getState().proposals) {
-      const { parts } = proposalDesign(proposal);
+      const proposed = proposalDesign(proposal);
+      const { parts } = proposed;
       for (const part of parts.filter((p) => !old.has(p.id)))
         for (const other of parts)
           if (other !== part)
-            expect(overlaps(boxOf(part), boxOf(other)), `${part.label} on ${other.label}`).toBe(false);
+            expect(
+              overlaps(boxOf(proposed, part), boxOf(proposed, other)),
+              `${part.label} on ${other.label}`,
+            ).toBe(false);
     }
   });
 

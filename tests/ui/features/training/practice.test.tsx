@@ -11,14 +11,12 @@ import { caseWords } from "../../../../src/sentences/training/caseWords.ts";
 import { useApp } from "../../../../src/store/app.ts";
 import { useTraining } from "../../../../src/store/training.ts";
 import { usePractice } from "../../../../src/store/trainingSession.ts";
-import { boxOf, overlaps } from "../../../../src/ui/canvas/boxes.ts";
 import {
   leavePractice,
   openRandom,
   openTraining,
   seedOf,
 } from "../../../../src/ui/features/training/actions.ts";
-import { closerTogether } from "../../../../src/ui/features/training/closerTogether.ts";
 import { PracticeList } from "../../../../src/ui/features/training/PracticeList.tsx";
 import { PracticeScreen } from "../../../../src/ui/features/training/PracticeScreen.tsx";
 
@@ -201,19 +199,4 @@ describe("the list of cases", () => {
     press("Begin");
     expect((await screen.findByRole("alert")).textContent).toMatch(/needs a design that works/);
   });
-});
-
-describe("the plan of a case", () => {
-  test.each(["house-universal", "block-multiswitch", "block-stacked"])(
-    "draws the cards of %s closer together without laying one on another",
-    (key) => {
-      const boxes = closerTogether(house(key)).parts.map(boxOf);
-      const apart = house(key).parts.map(boxOf);
-      const width = (all: typeof boxes) =>
-        Math.max(...all.map((b) => b.x)) - Math.min(...all.map((b) => b.x));
-      expect(width(boxes)).toBeLessThan(width(apart));
-      for (const [i, a] of boxes.entries())
-        for (const b of boxes.slice(i + 1)) expect(overlaps(a, b)).toBe(false);
-    },
-  );
 });
