@@ -25,7 +25,7 @@ test("after every dialog the focus is back where it came from, and no key delete
 }) => {
   test.slow();
   await open(page, HOUSE);
-  await card(page, "Plate bedroom 2").click({ position: { x: 40, y: 8 } });
+  await card(page, "Outlet bedroom 2").click({ position: { x: 40, y: 8 } });
   const before = await cards(page).count();
   for (const [name, opened] of Object.entries(DIALOGS)) {
     await opened(page);
@@ -129,7 +129,7 @@ test("keys go along the wires, and to cards that lie out of view", async ({ page
 test("an edit is read out once, with what became of the receivers", async ({ page }) => {
   await page.addInitScript(listen);
   await open(page, HOUSE);
-  await card(page, "Plate bedroom 2").click({ position: { x: 40, y: 8 } });
+  await card(page, "Outlet bedroom 2").click({ position: { x: 40, y: 8 } });
   await heard(page);
 
   await page.keyboard.press("Delete");
@@ -148,7 +148,7 @@ test("an edit is read out once, with what became of the receivers", async ({ pag
   await heard(page);
 
   // A key on a selected card: the library’s own words in pixels are not heard beside ours.
-  await card(page, "Plate bedroom 2").click({ position: { x: 40, y: 8 } });
+  await card(page, "Outlet bedroom 2").click({ position: { x: 40, y: 8 } });
   await page.keyboard.press("ArrowDown");
   expect(await heard(page)).toEqual(["“Plate bedroom 2” moved."]);
 
