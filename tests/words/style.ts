@@ -93,7 +93,7 @@ export function sentencesIn(words: string): readonly string[] {
   return words.split(/(?<=[.!?]) +(?=[\p{Lu}\d“…])/u);
 }
 
-/** Words of a sentence: whatever holds a letter or a digit, so a part's name of two words counts as two. */
+/** Words of a sentence: whatever holds a letter or a digit, so a part's name of two words counts as two; a number is one. */
 export function wordsIn(sentence: string): number {
-  return sentence.split(/\s+/).filter((word) => /[\p{L}\p{N}]/u.test(word)).length;
+  return sentence.split(/[^\S\u202f]+/).filter((word) => /[\p{L}\p{N}]/u.test(word)).length;
 }

@@ -55,13 +55,13 @@ export function Canvas({ children, empty, isBarElsewhere = false }: Props) {
       onPointerLeave={() => setCanvas({ near: null })}
       onFocus={follow}
     >
+      <EmptyHint>{empty}</EmptyHint>
       {start && (
         <ReactFlowProvider>
           <Diagram start={start} frame={frame} />
           <Minimap />
         </ReactFlowProvider>
       )}
-      <EmptyHint>{empty}</EmptyHint>
       <PreviewBar />
       <div className="canvas-bars">
         {children}
