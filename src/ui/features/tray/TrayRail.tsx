@@ -73,7 +73,7 @@ export function TrayRail() {
         >
           <div className={styles.head}>
             <h2>{shown === "all" ? "All parts" : FAMILY_NAMES[shown]}</h2>
-            <IconButton icon={X} name="Fold the parts away" onPress={close} />
+            <IconButton icon={X} name="Hide parts" onPress={close} />
           </div>
           <div className={styles.body}>
             <Tray key={shown} family={shown === "all" ? null : shown} onDragging={setDragging} />
