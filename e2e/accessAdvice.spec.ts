@@ -45,7 +45,7 @@ test("supply, levels, faults and swaps have no barriers", async ({ page }) => {
   await page.keyboard.press("Escape");
 
   await card(page, "LNB").click();
-  await page.getByRole("button", { name: "What breaks if I swap this converter?" }).click();
+  await page.getByRole("button", { name: "What breaks if I swap this LNB?" }).click();
   await page.getByRole("combobox", { name: /^What breaks/ }).fill("wideband lnb");
   await page.keyboard.press("Enter");
   await expect(page.getByRole("region", { name: /^What breaks: / })).toContainText(/loses? something/);

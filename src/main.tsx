@@ -17,7 +17,9 @@ import { applyTheme, followTheme } from "./ui/kit/theme.ts";
 import { Announcer } from "./ui/shell/Announcer.tsx";
 import { App } from "./ui/shell/App.tsx";
 import { CrashScreen } from "./ui/shell/CrashScreen.tsx";
+import { writeNumbersAs } from "./words/numbers.ts";
 
+writeNumbersAs(navigator.language);
 applyTheme();
 followTheme();
 

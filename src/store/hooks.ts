@@ -47,6 +47,11 @@ export function useFindingsFor(id: string): readonly Finding[] {
   return useApp(useShallow((s) => findingsOf(s.report).get(id) ?? NONE));
 }
 
+/** The verdict on a receiver or outlet; the index is built once for each report. */
+export function verdictOf(report: Report, part: string): Verdict | undefined {
+  return verdictsOf(report).get(part);
+}
+
 export function useVerdict(part: string): Verdict | undefined {
   return useApp((s) => verdictsOf(s.report).get(part));
 }

@@ -6,7 +6,13 @@ import type { DesignContent, PartId, PortId } from "../design.ts";
 import { type FeedingGraph, type FeedingNode, feedingGraph } from "./feedingGraph.ts";
 import { byOutput, feederOrder, fromTheSources, isFeeder } from "./feedingOrder.ts";
 import { nearestAbove, type Reach } from "./nearest.ts";
-import { type Looked, liftSingleFlats, type PlaceDraft, type Places, placesByFeeder } from "./places.ts";
+import {
+  type Looked,
+  liftSingleFlats,
+  type PlaceDraft,
+  type PlacesByFeeder,
+  placesByFeeder,
+} from "./places.ts";
 
 /** A flat or a room: an outlet with the receivers behind it, or a receiver that no outlet stands before. */
 export type FedPlace = {
@@ -68,7 +74,7 @@ type OpenGroup = Omit<FeedingGroup, "between"> & {
   readonly between: PartId[];
 };
 
-function groupsIn(order: readonly FeedingNode[], places: Places): readonly OpenGroup[] {
+function groupsIn(order: readonly FeedingNode[], places: PlacesByFeeder): readonly OpenGroup[] {
   return [...order, null].flatMap((node) => {
     const own = [...(places.get(node)?.values() ?? [])].sort(byOutput);
     const byRiser = new Map<PortId | undefined, FedPlace[]>();

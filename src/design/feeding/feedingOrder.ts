@@ -60,7 +60,7 @@ export function byOutput(a: Placed, b: Placed): number {
   );
 }
 
-/** Along the wires, each chain from its beginning; what lies on loops comes last. */
+/** Along the wires, each chain from its beginning; a part after all that feed it; loops as they come. */
 export function fromTheSources(design: DesignContent, head: readonly PartId[]): readonly PartId[] {
   const own = new Set(head);
   const next = new Map<PartId, PartId[]>();
@@ -72,14 +72,20 @@ export function fromTheSources(design: DesignContent, head: readonly PartId[]): 
     list.push(to[0]);
     fed.add(to[0]);
   }
-  const order = new Set<PartId>();
-  for (const first of [...head.filter((id) => !fed.has(id)), ...head]) {
-    const stack = [first];
-    for (let id = stack.pop(); id !== undefined; id = stack.pop()) {
-      if (order.has(id)) continue;
-      order.add(id);
-      stack.push(...[...(next.get(id) ?? [])].reverse());
+  // What is left behind last stands first: each part before all that it feeds, and a chain together.
+  const seen = new Set<PartId>();
+  const left: PartId[] = [];
+  for (const first of [...head.filter((id) => !fed.has(id)).reverse(), ...head]) {
+    const stack = [{ id: first, isLeft: false }];
+    for (let at = stack.pop(); at; at = stack.pop()) {
+      if (at.isLeft) left.push(at.id);
+      if (at.isLeft || seen.has(at.id)) continue;
+      seen.add(at.id);
+      stack.push(
+        { id: at.id, isLeft: true },
+        ...(next.get(at.id) ?? []).map((id) => ({ id, isLeft: false })),
+      );
     }
   }
-  return [...order];
+  return left.reverse();
 }

@@ -15,15 +15,15 @@ export type PlaceDraft = {
 };
 
 /** Places by their feeder (null: nothing feeds them), and within it by flat, or by outlet where no flat is named. */
-export type Places = Map<FeedingNode | null, Map<string, PlaceDraft>>;
+export type PlacesByFeeder = Map<FeedingNode | null, Map<string, PlaceDraft>>;
 
 export type Looked = {
   readonly behindOutlet: ReadonlyMap<PartId, Reach>;
   readonly reachOf: (id: PartId) => Reach | undefined;
 };
 
-export function placesByFeeder(design: DesignContent, graph: FeedingGraph, looked: Looked): Places {
-  const places: Places = new Map();
+export function placesByFeeder(design: DesignContent, graph: FeedingGraph, looked: Looked): PlacesByFeeder {
+  const places: PlacesByFeeder = new Map();
   const byOutlet = new Map<PartId, PlaceDraft>();
   for (const { id, options } of design.parts) {
     const node = graph.nodes.get(id);
@@ -52,7 +52,7 @@ export function placesByFeeder(design: DesignContent, graph: FeedingGraph, looke
 }
 
 /** Puts a place in, or its outlets and receivers into that of the same flat. */
-function addPlace(places: Places, feeder: FeedingNode | null, place: PlaceDraft): PlaceDraft {
+function addPlace(places: PlacesByFeeder, feeder: FeedingNode | null, place: PlaceDraft): PlaceDraft {
   const own = places.get(feeder) ?? new Map<string, PlaceDraft>();
   places.set(feeder, own);
   const key = place.dwelling === "" ? `part ${place.node.id}` : `flat ${place.dwelling}`;
@@ -72,7 +72,7 @@ function addPlace(places: Places, feeder: FeedingNode | null, place: PlaceDraft)
 export function liftSingleFlats(
   order: readonly FeedingNode[],
   feeders: ReadonlyMap<PartId, Reach>,
-  places: Places,
+  places: PlacesByFeeder,
 ): ReadonlyMap<FeedingNode, FeedingNode> {
   const lifted = new Map<FeedingNode, FeedingNode>();
   for (const feeder of [...order].reverse()) {

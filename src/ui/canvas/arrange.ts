@@ -28,7 +28,7 @@ async function movedTo(placesBy: (elk: Pick<ELK, "layout">) => Promise<Places>):
     return change(moveParts(design, places));
   } catch {
     const { notify } = useApp.getState();
-    notify("The layout could not be worked out; everything stays where it was.", "error");
+    notify("The arrangement could not be calculated. Everything stays where it was.", "error");
     return false;
   }
 }

@@ -4,10 +4,13 @@ import { useApp } from "../../store/app.ts";
 import { useOpening } from "../../store/opening.ts";
 import { usePractice } from "../../store/trainingSession.ts";
 import { wasSelectedFromPane } from "../canvas/reveal.ts";
+import { applyProposal } from "../features/cures/actions.ts";
+import { openEmpty, openExample } from "../features/documents/actions.ts";
 import { DropTarget } from "../features/documents/DropTarget.tsx";
 import { UpdateBar } from "../features/offline/UpdateBar.tsx";
 import { OpeningScreen } from "../features/opening/OpeningScreen.tsx";
 import { PrintSheet } from "../features/print/PrintSheet.tsx";
+import { Tour } from "../features/tour/Tour.tsx";
 import { PracticeScreen } from "../features/training/PracticeScreen.tsx";
 import { goToPart } from "../features/walk/steps.ts";
 import { clearQuestion } from "../kit/asked/questionState.ts";
@@ -20,6 +23,7 @@ import { useCommandKeys } from "./keys.ts";
 import { NarrowLayout } from "./NarrowLayout.tsx";
 import { Notices } from "./notices/Notices.tsx";
 import { StorageBar } from "./notices/StorageBar.tsx";
+import { PhoneLayout } from "./PhoneLayout.tsx";
 import { watchRegions } from "./regions.ts";
 import { SkipLinks } from "./SkipLinks.tsx";
 import { WideLayout } from "./WideLayout.tsx";
@@ -31,9 +35,14 @@ import "../kit/contrast.css";
 
 /** Below this width the panes share one bottom sheet. */
 const NARROW = "(max-width: 900px)";
+/** A phone, upright or on its side: too little room for the drawing to be what one looks at first. */
+const PHONE = "(max-width: 600px), (max-width: 1000px) and (max-height: 500px)";
+const TURNED = "(min-width: 601px)";
 
 export function App() {
   const isNarrow = useMedia(NARROW);
+  const isPhone = useMedia(PHONE);
+  const isTurned = useMedia(TURNED);
   const session = usePractice((s) => s.session);
   const isAway = useOpening((s) => s.problem !== null || s.working?.isShown === true);
   useFollowSelection();
@@ -55,14 +64,15 @@ export function App() {
   return (
     <Tooltip.Provider>
       <Keys />
-      <div className={isNarrow ? "app narrow" : "app"}>
+      <div className={isNarrow || isPhone ? "app narrow" : "app"}>
         <SkipLinks />
         <TopBar />
         <StorageBar />
         <UpdateBar />
-        {isNarrow ? <NarrowLayout /> : <WideLayout />}
+        {isPhone ? <PhoneLayout isTurned={isTurned} /> : isNarrow ? <NarrowLayout /> : <WideLayout />}
         <Notices />
         <Dialogs />
+        <Tour openExample={openExample} openNew={openEmpty} applyCure={applyProposal} />
         <DropTarget />
       </div>
       <PrintSheet />

@@ -1,7 +1,8 @@
 import type { PlaceLevel } from "../../../remedies/balance/aim.ts";
 import type { Balance } from "../../../remedies/balance/balance.ts";
+import { levelRangeWords } from "../../../sentences/figures.ts";
 import { useApp } from "../../../store/app.ts";
-import { decimal, levelRangeWords } from "../../kit/format.ts";
+import { decimal } from "../../kit/format.ts";
 import { Table } from "../../kit/Table.tsx";
 
 /** Level at every outlet before and after, with the distance from the nearer limit. */
@@ -12,7 +13,7 @@ export function LevelTable({ balance }: { readonly balance: Balance }) {
   return (
     <section>
       <h3>
-        Outlets <span className="quiet">· {decimal(apart(before))} dB apart before, </span>
+        Outlets <span className="quiet">· spread {decimal(apart(before))} dB before, </span>
         {decimal(apart(after))} dB after
       </h3>
       <Table

@@ -8,6 +8,7 @@ import {
   useVerdict,
   useWire,
 } from "../../../store/hooks.ts";
+import { WirePicture } from "../../canvas/WireStrip.tsx";
 import { spectrumWords } from "../../canvas/words.ts";
 import { counted } from "../../kit/format.ts";
 import { type StateLook, stateLook } from "../../kit/told/stateLook.ts";
@@ -20,12 +21,20 @@ const BADGES: Readonly<Record<StateLook["tone"], string>> = {
   idle: "note",
 };
 
+const EDGE_PX = 8;
+/** The mark before the words, and the gap behind it. */
+const MARK_PX = 28;
+const STRIP_HEIGHT_PX = 56;
+const WIDEST_PX = 358;
+
 type Props = {
   readonly row: ChainRow;
   readonly isSelected: boolean;
   readonly isFolded: boolean;
   /** The one item of the tree that the Tab key stops at. */
   readonly isTabStop: boolean;
+  /** Room for the whole tree [px]. */
+  readonly width: number;
   readonly onChoose: (row: ChainRow) => void;
   readonly onFold: (part: string) => void;
 };
@@ -42,13 +51,15 @@ export const ChainItem = memo(Item, (before, after) => {
     before.isSelected === after.isSelected &&
     before.isFolded === after.isFolded &&
     before.isTabStop === after.isTabStop &&
+    before.width === after.width &&
     before.onChoose === after.onChoose &&
     before.onFold === after.onFold
   );
 });
 
-function Item({ row, isSelected, isFolded, isTabStop, onChoose, onFold }: Props) {
+function Item({ row, isSelected, isFolded, isTabStop, width, onChoose, onFold }: Props) {
   const splits = row.branches > 0;
+  const indent = EDGE_PX + (row.level - 1) * 16;
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: the tree handles the keys for all its items.
     <div
@@ -59,7 +70,7 @@ function Item({ row, isSelected, isFolded, isTabStop, onChoose, onFold }: Props)
       aria-expanded={splits ? !isFolded : undefined}
       tabIndex={isTabStop ? 0 : -1}
       data-key={row.key}
-      style={{ paddingLeft: 8 + (row.level - 1) * 16 }}
+      style={{ paddingLeft: indent }}
       onClick={() => onChoose(row)}
     >
       {splits ? (
@@ -81,7 +92,11 @@ function Item({ row, isSelected, isFolded, isTabStop, onChoose, onFold }: Props)
           {row.type === "wire" ? <CornerDownRight size={14} /> : null}
         </span>
       )}
-      {row.type === "part" ? <PartWords row={row} isFolded={isFolded} /> : <WireWords id={row.id} />}
+      {row.type === "part" ? (
+        <PartWords row={row} isFolded={isFolded} />
+      ) : (
+        <WireWords id={row.id} width={width - indent - EDGE_PX - MARK_PX} />
+      )}
     </div>
   );
 }
@@ -107,7 +122,7 @@ function PartWords({ row, isFolded }: { readonly row: ChainRow; readonly isFolde
   );
 }
 
-function WireWords({ id }: { readonly id: string }) {
+function WireWords({ id, width }: { readonly id: string; readonly width: number }) {
   const wire = useWire(id);
   const spectrum = useSpectrum(id);
   const from = usePart(wire?.from[0] ?? "");
@@ -119,6 +134,7 @@ function WireWords({ id }: { readonly id: string }) {
     <span className="chain-words small">
       {several && port ? <span>{port}: </span> : null}
       <span className="unseen">wire from {from?.label}: </span>
+      <WirePicture wire={id} detail="plate" width={Math.min(width, WIDEST_PX)} height={STRIP_HEIGHT_PX} />
       <span className="quiet">{spectrumWords(spectrum)}</span>
     </span>
   );

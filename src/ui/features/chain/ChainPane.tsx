@@ -5,6 +5,7 @@ import { useShownDesign } from "../../../store/hooks.ts";
 import { selectFromPane } from "../../canvas/reveal.ts";
 import { setCanvas } from "../../canvas/state.ts";
 import { StartButtons } from "../../kit/StartButtons.tsx";
+import { useSize } from "../../kit/useSize.ts";
 import { ChainItem } from "./ChainItem.tsx";
 import { type ChainRow, chainRows } from "./chainRows.ts";
 import "./chain.css";
@@ -16,6 +17,7 @@ export function ChainPane() {
   const [folded, setFolded] = useState<ReadonlySet<string>>(new Set());
   const [focusKey, setFocusKey] = useState<string | null>(null);
   const tree = useRef<HTMLDivElement>(null);
+  const [measure, size] = useSize();
   const rows = useMemo(() => chainRows(design, folded), [design, folded]);
 
   const selected = useMemo(() => new Set([...selection.parts, ...selection.wires]), [selection]);
@@ -94,7 +96,7 @@ export function ChainPane() {
     <div className="chain" data-chooses-parts>
       <div className="button-row chain-tools">
         <button type="button" className="button" onClick={() => setCanvas({ dialog: "join" })}>
-          <Link2 size={16} aria-hidden /> Join two parts…
+          <Link2 size={16} aria-hidden /> Connect two parts…
         </button>
         <button
           type="button"
@@ -105,6 +107,7 @@ export function ChainPane() {
           <SquarePlus size={16} aria-hidden /> Insert into wire…
         </button>
       </div>
+      <div ref={measure} />
       <div className="chain-tree" role="tree" aria-label="Parts and wires" ref={tree} onKeyDown={press}>
         {rows.map((row) => (
           <ChainItem
@@ -113,6 +116,7 @@ export function ChainPane() {
             isSelected={selected.has(row.id)}
             isFolded={folded.has(row.id)}
             isTabStop={row === focusRow}
+            width={size?.width ?? 0}
             onChoose={pick}
             onFold={fold}
           />

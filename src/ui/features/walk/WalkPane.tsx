@@ -50,8 +50,10 @@ export function WalkPane({ shown }: { readonly shown: ShownWalk }) {
             </button>
           ))}
         </fieldset>
-        <PlaceChoice walking={walking} />
-        {walking.view === "signal" ? <ServiceChoice walking={walking} /> : null}
+        <div className="walk-choices">
+          <PlaceChoice walking={walking} />
+          {walking.view === "signal" ? <ServiceChoice walking={walking} /> : null}
+        </div>
         <span className="spring" />
         <IconButton icon={Printer} name="Print" onPress={() => window.print()} />
         <IconButton icon={X} name="End the walk" onPress={endWalk} />
@@ -88,7 +90,7 @@ function PlaceChoice({ walking }: { readonly walking: WalkState }) {
           </option>
         )}
         {(["receiver", "outlet"] as const).map((role) => (
-          <optgroup key={role} label={role === "receiver" ? "Receivers" : "Sockets"}>
+          <optgroup key={role} label={role === "receiver" ? "Receivers" : "Outlets"}>
             {places
               .filter((p) => p.role === role)
               .map((p) => (

@@ -4,6 +4,7 @@ import { wireId } from "../../../design/design.ts";
 import type { Evaluation } from "../../../evaluate/evaluation.ts";
 import type { SupplyStep } from "../../../findings/walk/supply.ts";
 import { plainLabelOf } from "../../../sentences/phrases.ts";
+import { LOST_HERE } from "../../../sentences/placeWords.ts";
 import type { ToldWay } from "../../../sentences/walk/signal.ts";
 import type { ToldSupplyStep } from "../../../sentences/walk/supply.ts";
 import { decimal } from "../../kit/format.ts";
@@ -55,7 +56,7 @@ export function signalRoute(evaluation: Evaluation, way: ToldWay | undefined, re
     ? {
         at: Math.min(loss.step, stops.length - 1),
         kind: way.got ? "doubtful" : "lost",
-        mark: way.got ? "off limits" : "lost here",
+        mark: way.got ? "off limits" : LOST_HERE,
         words: loss.words,
       }
     : null;

@@ -22,7 +22,7 @@ export function RainTable({
     return (
       <section aria-label="Rain">
         <h3>Rain</h3>
-        <p className="quiet small">Join a converter to see how much rain the reception stands.</p>
+        <p className="quiet small">Connect an LNB to see how much rain the reception stands.</p>
       </section>
     );
   }
@@ -58,8 +58,8 @@ export function RainTable({
       />
       <p className="quiet small">
         ITU-R P.618-13 with P.838-3, at {decimal(o.rainRateMmPerH, 0)} mm/h for 0.01 % of the year; antenna
-        and converter together {decimal(rain.systemKelvin, 0)} K. C/N loses what the rain takes and the noise
-        that it radiates. What lies behind the LNB is left out.
+        and LNB together {decimal(rain.systemKelvin, 0)} K. C/N loses what the rain takes and the noise that
+        rain radiates. What lies behind the LNB is left out.
       </p>
     </section>
   );

@@ -7,7 +7,7 @@ import { type SupplyRow, supplyRows } from "./supply.ts";
 const STATE_WORDS: Readonly<Record<SupplyRow["state"], string>> = {
   feeds: "feeds",
   weaker: "weaker, does not count",
-  dormant: "only while a switch stands otherwise",
+  dormant: "only in another switch position",
 };
 
 const COLUMNS: readonly Column<SupplyRow>[] = [
@@ -57,10 +57,12 @@ export function SupplySection({ record }: { readonly record: PartRecord }) {
           keyOf={(_, i) => i}
           isAsleep={(row) => row.state !== "feeds"}
         >
-          <p className="quiet small">Current: all that hangs on this port, as if it alone were fed by it.</p>
+          <p className="quiet small">
+            Current: all that is connected to this port, as if it alone were fed from here.
+          </p>
         </Table>
       ) : (
-        <p className="small">No supply reaches it.</p>
+        <p className="small">No supply reaches this part.</p>
       )}
     </section>
   );

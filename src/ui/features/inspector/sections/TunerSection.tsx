@@ -42,7 +42,7 @@ export function TunerSection({ record }: { readonly record: PartRecord }) {
         keyOf={(tuner) => tuner.number}
       />
       <p className="quiet small">
-        Transponders that it can turn to: alone, if nobody else on its line asked for anything; together,
+        Transponders that each tuner can tune. Alone: if nobody else on the line asked for anything. Together:
         while all ask for what they ask for now.
       </p>
     </section>

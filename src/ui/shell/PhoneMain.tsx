@@ -1,0 +1,56 @@
+import { LayoutGrid, ListTree, type LucideIcon, Workflow } from "lucide-react";
+import { ToggleGroup } from "radix-ui";
+import { Canvas } from "../canvas/Canvas.tsx";
+import { CanvasDialogs } from "../canvas/CanvasDialogs.tsx";
+import { PreviewBar } from "../canvas/preview/PreviewBar.tsx";
+import { ChainView } from "../features/chain/ChainView.tsx";
+import { Overview } from "../features/overview/Overview.tsx";
+import { WalkBar } from "../features/walk/WalkBar.tsx";
+import { type PhoneView, showPhoneView, usePhoneView } from "../kit/phoneView.ts";
+import styles from "./PhoneMain.module.css";
+
+const VIEWS: readonly { readonly key: PhoneView; readonly name: string; readonly icon: LucideIcon }[] = [
+  { key: "chain", name: "Chain", icon: ListTree },
+  { key: "overview", name: "Overview", icon: LayoutGrid },
+  { key: "drawing", name: "Drawing", icon: Workflow },
+];
+
+/** What a phone shows above its panes, and the switch between the three views of a design. */
+export function PhoneMain() {
+  const view = usePhoneView((s) => s.view);
+  const name = VIEWS.find((each) => each.key === view)?.name;
+  return (
+    <main className={styles.main} data-region="drawing" data-view={view} tabIndex={-1} aria-label={name}>
+      <ToggleGroup.Root
+        type="single"
+        className={styles.switch}
+        aria-label="View"
+        value={view}
+        onValueChange={(value) => {
+          const chosen = VIEWS.find((each) => each.key === value);
+          if (chosen) showPhoneView(chosen.key);
+        }}
+      >
+        {VIEWS.map(({ key, name: label, icon: Icon }) => (
+          <ToggleGroup.Item key={key} className={styles.choice} value={key}>
+            <Icon size={16} aria-hidden /> {label}
+          </ToggleGroup.Item>
+        ))}
+      </ToggleGroup.Root>
+      {view === "drawing" ? (
+        <div className={styles.drawing}>
+          <Canvas>
+            <WalkBar />
+          </Canvas>
+        </div>
+      ) : (
+        <>
+          {/* What the drawing brings along otherwise. */}
+          <PreviewBar />
+          {view === "chain" ? <ChainView /> : <Overview />}
+          <CanvasDialogs />
+        </>
+      )}
+    </main>
+  );
+}
