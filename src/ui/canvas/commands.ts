@@ -104,7 +104,7 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     label: "Length and grade…",
     group: "Edit",
     shortcuts: ["Enter"],
-    run: () => openFormAt("cable"),
+    run: () => openFormAt("length"),
     enabled: isCableSelected,
   },
   {
