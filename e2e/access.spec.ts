@@ -4,6 +4,9 @@ import { expectNoBarriers } from "./barriers.ts";
 import { DIALOGS, PANES } from "./dialogs.ts";
 import { expect, test } from "./test.ts";
 
+// Each look goes through a whole page, twice.
+test.slow();
+
 test("the page has no barriers as it opens", async ({ page }) => {
   await open(page, "/?example=house-wideband-fails");
   await expect(page.getByRole("region", { name: "Causes" })).toBeVisible();
@@ -38,7 +41,6 @@ test.describe("on a tablet", () => {
   test.use({ viewport: { width: 820, height: 1180 }, hasTouch: true, isMobile: true });
 
   test("a narrow screen has no barriers", async ({ page }) => {
-    test.slow();
     await open(page, "/?example=house-wideband-fails");
     await expectNoBarriers(page, "canvas");
     for (const pane of ["Parts", "Verdict", "Part", "Chain", "Cures", "Faults", "Spectrum"]) {
