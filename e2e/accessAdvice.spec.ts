@@ -45,7 +45,7 @@ test("supply, levels, faults and swaps have no barriers", async ({ page }) => {
   await page.keyboard.press("Escape");
 
   await card(page, "LNB").click();
-  await page.getByRole("button", { name: "What breaks if I swap this converter?" }).click();
+  await page.getByRole("button", { name: "What breaks if I swap this LNB?" }).click();
   await page.getByRole("combobox", { name: /^What breaks/ }).fill("wideband lnb");
   await page.keyboard.press("Enter");
   await expect(page.getByRole("region", { name: /^What breaks: / })).toContainText(/loses? something/);
@@ -60,23 +60,7 @@ test("supply, levels, faults and swaps have no barriers", async ({ page }) => {
   await expectNoBarriers(page, "find the fault", "[data-region=side]");
 });
 
-test("dialogs of plans, limits and rules, and a practice case, have no barriers", async ({ page }) => {
-  // Every dialog is looked at twice, and each look goes through the whole page.
-  test.slow();
-  await open(page, "/?example=house-universal");
-  for (const entry of [
-    "Variants…",
-    "Level all outlets…",
-    "Limits and derating…",
-    "Prices and times…",
-    "Practice…",
-  ]) {
-    await fromMenu(page, entry);
-    await expect(page.getByRole("dialog", { name: entry.replace("…", "") })).toBeVisible();
-    await expectNoBarriers(page, entry, "[role=dialog]");
-    await page.keyboard.press("Escape");
-    await expect(page.getByRole("dialog")).toHaveCount(0);
-  }
+test("a rule and a practice case have no barriers", async ({ page }) => {
   await page.goto("/?rules=band-cut");
   await expect(page.getByRole("article", { name: "Part of a band is cut off" })).toBeVisible();
   await expectNoBarriers(page, "rule book", "[role=dialog]");

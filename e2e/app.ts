@@ -41,7 +41,7 @@ export async function showPane(page: Page, name: "Verdict" | "Part" | "Chain"): 
 }
 
 export async function showAll(page: Page): Promise<void> {
-  await page.getByRole("button", { name: "Show the whole design" }).click();
+  await page.getByRole("button", { name: "Show everything" }).click();
 }
 
 /** Opens the menu of the design and takes one entry. */

@@ -24,7 +24,7 @@ async function expectChain(page: Page): Promise<void> {
 
 test("a house is built from an empty canvas with the mouse", async ({ page }) => {
   await open(page, "/");
-  await fromMenu(page, "New, empty");
+  await fromMenu(page, "New design");
   await expect(cards(page)).toHaveCount(0);
   await expect(page.getByText("Nothing here yet")).toBeVisible();
   for (let i = 0; i < 2; i++) await page.getByRole("button", { name: "Zoom out" }).click();
@@ -77,11 +77,11 @@ test("the same house is built with the keyboard alone", async ({ page }) => {
     [`${LNB}: output`, OUTLET],
     [`${OUTLET}: output`, RECEIVER],
   ]) {
-    await tabTo(page, "button", "Join two parts…");
+    await tabTo(page, "button", "Connect two parts…");
     await page.keyboard.press("Enter");
     await page.keyboard.type(String(from));
     await page.keyboard.press("Enter");
-    await expect(page.getByRole("dialog", { name: /^Join .* to…/ })).toBeVisible();
+    await expect(page.getByRole("dialog", { name: /^Connect .* to…/ })).toBeVisible();
     await page.keyboard.type(String(to));
     await page.keyboard.press("Enter");
     await expect(page.getByRole("dialog")).toHaveCount(0);
@@ -131,7 +131,7 @@ test.describe("on a tablet", () => {
   test("the same house is built with a finger: a tap adds, two taps join", async ({ page }) => {
     await open(page, "/");
     await page.getByRole("button", { name: "Design menu" }).tap();
-    await page.getByRole("menuitem", { name: "New, empty" }).tap();
+    await page.getByRole("menuitem", { name: "New design" }).tap();
     await expect(cards(page)).toHaveCount(0);
 
     const bottom = page.getByRole("navigation", { name: "Panes" });
@@ -142,21 +142,21 @@ test.describe("on a tablet", () => {
     }
     await bottom.getByRole("button", { name: "Parts" }).tap();
     await expect(tray).toHaveCount(0);
-    await page.getByRole("button", { name: "Show the whole design" }).tap();
+    await page.getByRole("button", { name: "Show everything" }).tap();
     await expect(cards(page)).toHaveCount(4);
 
     await port(page, DISH, "Output feed").tap();
-    await expect(page.getByText(/^Joining “Dish 1”/)).toBeVisible();
+    await expect(page.getByText(/^Connecting “Dish 1”/)).toBeVisible();
     await port(page, LNB, "Input feed").tap();
     await port(page, LNB, "Output out").tap();
     await port(page, OUTLET, "Input in").tap();
     await port(page, OUTLET, "Output SAT").tap();
     await port(page, RECEIVER, "Input \\w+").tap();
-    await expect(page.getByText(/^Joining/)).toHaveCount(0);
+    await expect(page.getByText(/^Connecting/)).toHaveCount(0);
 
     const strip = await middle(wire(page, LNB, OUTLET).locator(".strip-plate"));
     await page.touchscreen.tap(strip.x, strip.y);
-    await page.getByRole("button", { name: "Insert a part into the wire…" }).tap();
+    await page.getByRole("button", { name: "Insert a part…" }).tap();
     await page.getByRole("option", { name: /^Cable/ }).tap();
     await expectChain(page);
     await bottom.getByRole("button", { name: "Verdict" }).tap();
@@ -165,7 +165,7 @@ test.describe("on a tablet", () => {
 
   test("a part is dragged out of the tray with a finger, and a card to another place", async ({ page }) => {
     await open(page, "/");
-    await fromMenu(page, "New, empty");
+    await fromMenu(page, "New design");
     await page.getByRole("navigation", { name: "Panes" }).getByRole("button", { name: "Parts" }).tap();
     const item = await middle(
       page.getByRole("region", { name: "Parts" }).getByRole("button", { name: "Dish" }),

@@ -109,7 +109,7 @@ test("what a swap would break is told before anything is changed", async ({ page
   await open(page, "/?example=house-universal");
   const before = await download(page);
   await card(page, "LNB").click();
-  await page.getByRole("button", { name: "What breaks if I swap this converter?" }).click();
+  await page.getByRole("button", { name: "What breaks if I swap this LNB?" }).click();
   await page.getByRole("combobox", { name: /^What breaks/ }).fill("wideband lnb");
   await page.keyboard.press("Enter");
   const answer = page.getByRole("region", { name: /^What breaks: .* → Wideband LNB$/ });

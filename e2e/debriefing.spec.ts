@@ -15,7 +15,7 @@ async function name(page: Page, part: string, fault: string): Promise<void> {
   const form = page.getByRole("region", { name: "Name the fault" });
   await form.getByRole("combobox", { name: /^The part/ }).selectOption(part);
   await form.getByRole("combobox", { name: "What is wrong there" }).selectOption(fault);
-  await form.getByRole("button", { name: "That is it" }).click();
+  await form.getByRole("button", { name: "Submit" }).click();
 }
 
 async function points(page: Page): Promise<number> {

@@ -68,7 +68,7 @@ test("two tabs that change the same value overwrite nothing of each other", asyn
 test("own designs are renamed, duplicated, deleted, and deleting can be undone", async ({ page }) => {
   await ownDesign(page, "First");
   const first = await download(page);
-  await fromMenu(page, "New, empty");
+  await fromMenu(page, "New design");
   await retitle(page, "Second");
   await waitUntilSaved(page);
 

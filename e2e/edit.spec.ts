@@ -115,7 +115,7 @@ test("a joint that makes no sense is refused with the reason", async ({ page }) 
     port(page, "Diplexer living room", "Output out"),
     await middle(port(page, "Drop living room", "Output out")),
   );
-  await expect(messages(page)).toHaveText(/outputs|already|joined/);
+  await expect(messages(page)).toHaveText(/outputs|already|connected/);
   expect(joints((await download(page)).file)).toEqual(joints(before.file));
 });
 
@@ -144,7 +144,7 @@ test("a heap of parts is arranged so that none covers another and signals run to
   const { file } = await download(page);
   const heap = { ...file, parts: file.parts.map((p) => ({ ...p, at: [0, 0] })) };
   await upload(page, "heap.json", JSON.stringify(heap));
-  await page.getByRole("button", { name: "Arrange the whole design" }).click();
+  await page.getByRole("button", { name: "Arrange everything" }).click();
   await expect
     .poll(async () => {
       const { parts } = (await download(page)).file;
@@ -212,7 +212,7 @@ test("the chain lists the design for those who cannot see it, and selects on the
 
 test("an emptied design says how to begin", async ({ page }) => {
   await open(page, "/");
-  await fromMenu(page, "New, empty");
+  await fromMenu(page, "New design");
   await expect(page.getByRole("heading", { name: "Nothing here yet" })).toBeVisible();
   await showPane(page, "Verdict");
   await page.getByRole("button", { name: "Open an example" }).click();

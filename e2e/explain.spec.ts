@@ -59,8 +59,8 @@ test("an address opens the rule book at a rule, and an example of it opens besid
   const book = page.getByRole("dialog", { name: /Rule book/i });
   const rule = book.getByRole("article", { name: "A switched output is shared by two receivers" });
   await expect(rule).toBeVisible();
-  await expect(rule.getByText("In the open design it has nothing to say.")).toBeVisible();
-  await expect(rule.getByRole("heading", { name: /^Where it is silent: / })).toBeVisible();
+  await expect(rule.getByText("No finding from this rule in the open design.")).toBeVisible();
+  await expect(rule.getByRole("heading", { name: /^An example that does not: / })).toBeVisible();
 
   await rule.getByRole("button", { name: "Open this example as a design of its own" }).first().click();
   await expect(book).toHaveCount(0);

@@ -117,7 +117,7 @@ test("cases finished in two windows are both kept, and a theme chosen in one sho
   await page.goto("/#t1.lounge-dark");
   await second.goto("/#t1.one-strand");
   for (const each of [page, second]) {
-    await each.getByRole("button", { name: "Show me" }).click();
+    await each.getByRole("button", { name: "Give up" }).click();
     await each.getByRole("button", { name: "Show the fault, without points" }).click();
     await expect(each.getByRole("region", { name: "Outcome" })).toBeVisible();
   }
@@ -139,7 +139,7 @@ test("everything is downloaded as one file, and comes back in a browser that has
 }) => {
   await ownDesign(page, "First");
   const first = await download(page);
-  await fromMenu(page, "New, empty");
+  await fromMenu(page, "New design");
   await retitle(page, "Second");
   await waitUntilSaved(page);
   await fromMenu(page, "Prices and times…");

@@ -130,7 +130,7 @@ test("a slow design shows how far it is, is stopped by Escape, and is made small
 test("a worker that dies is said, and the file can be had", async ({ page }) => {
   await slowWorker(page, { fits: 0, dies: true });
   await page.goto(`/#${await encodeLink(aerialLadder(3))}`);
-  await expect(gate(page)).toContainText("Its calculation broke off.");
+  await expect(gate(page)).toContainText("The calculation stopped.");
   const file = page.waitForEvent("download");
   await gate(page).getByRole("button", { name: "Download the file" }).click();
   expect((await file).suggestedFilename()).toBe("Ladder-of-3-stages.json");

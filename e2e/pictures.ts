@@ -74,7 +74,7 @@ async function cable(page: Page): Promise<void> {
 async function strip(page: Page, name: string): Promise<void> {
   await showAll(page);
   await card(page, "Drop living room").click();
-  await page.getByRole("button", { name: "Show what is selected" }).click();
+  await page.getByRole("button", { name: "Zoom to selection" }).click();
   for (let i = 0; i < 2; i++) await page.getByRole("button", { name: "Zoom in" }).click();
   await settle(page);
   const plate = wire(page, "Diplexer living room", "Drop living room").locator(".strip-plate");
@@ -89,7 +89,7 @@ async function strip(page: Page, name: string): Promise<void> {
 async function spectrum(page: Page): Promise<void> {
   await showAll(page);
   await card(page, "Drop living room").click();
-  await page.getByRole("button", { name: "Show what is selected" }).click();
+  await page.getByRole("button", { name: "Zoom to selection" }).click();
   await settle(page);
   const at = await middle(wire(page, "Diplexer living room", "Drop living room").locator(".strip-plate"));
   await page.mouse.click(at.x, at.y);

@@ -6,6 +6,7 @@ const executablePath = findBrowser();
 
 export default defineConfig({
   testDir: ".",
+  snapshotPathTemplate: "{testDir}/pictures/examples/{arg}{ext}",
   outputDir: `../test-results/${PORT}`,
   forbidOnly: process.env.CI !== undefined,
   fullyParallel: true,

@@ -48,7 +48,7 @@ test("a case is opened, measured, named and solved, and stays solved", async ({ 
   const name = async (part: string, fault: string) => {
     await suspicion.getByRole("combobox", { name: /^The part/ }).selectOption(part);
     await suspicion.getByRole("combobox", { name: "What is wrong there" }).selectOption(fault);
-    await suspicion.getByRole("button", { name: "That is it" }).click();
+    await suspicion.getByRole("button", { name: "Submit" }).click();
   };
   await name("Masthead amplifier", "a plug is off");
   await expect(suspicion.getByText("Not it")).toBeVisible();
@@ -96,7 +96,7 @@ test("the link of a random case opens the same case elsewhere and leaves the des
   // The same fault, not only the same words: both are shown what it is.
   const faults = [];
   for (const each of [page, theirs]) {
-    await each.getByRole("button", { name: "Show me" }).click();
+    await each.getByRole("button", { name: "Give up" }).click();
     await each.getByRole("button", { name: "Show the fault, without points" }).click();
     const outcome = each.getByRole("region", { name: "Outcome" });
     await expect(outcome.getByRole("status")).toHaveText("This is the fault");

@@ -63,7 +63,7 @@ test("a copied link opens the same design in another browser", async ({ page, br
 test("a link opens beside the present design and never over it", async ({ page }) => {
   await ownDesign(page, "Theirs");
   const link = await copyLink(page);
-  await fromMenu(page, "New, empty");
+  await fromMenu(page, "New design");
   await retitle(page, "Mine");
   await waitUntilSaved(page);
 

@@ -27,6 +27,8 @@ const scrolled = (page: Page) =>
 
 for (const viewport of SIZES) {
   test(`no example makes the page scroll at ${viewport.width} by ${viewport.height}`, async ({ page }) => {
+    // Opens every example.
+    test.slow();
     await page.setViewportSize(viewport);
     for (const key of EXAMPLES) {
       await open(page, `/?example=${key}`);
@@ -119,16 +121,16 @@ test("the rail opens a family over the drawing, by keys too, and a part is dragg
   const rail = page.getByRole("toolbar", { name: "Families of parts" });
   await rail.getByRole("button", { name: "All parts" }).focus();
   await page.keyboard.press("ArrowDown");
-  await expect(rail.getByRole("button", { name: "Receive" })).toBeFocused();
+  await expect(rail.getByRole("button", { name: "Receive", exact: true })).toBeFocused();
   await page.keyboard.press("Enter");
-  const parts = page.getByRole("region", { name: "Receive" });
+  const parts = page.getByRole("region", { name: "Receive", exact: true });
   await expect(parts.getByRole("button", { name: "Dish", exact: true })).toBeVisible();
   await page.keyboard.press("Escape");
   await expect(parts).toHaveCount(0);
-  await expect(rail.getByRole("button", { name: "Receive" })).toBeFocused();
+  await expect(rail.getByRole("button", { name: "Receive", exact: true })).toBeFocused();
 
   const width = (await page.getByRole("main", { name: "Drawing" }).boundingBox())?.width;
-  await rail.getByRole("button", { name: "Receive" }).click();
+  await rail.getByRole("button", { name: "Receive", exact: true }).click();
   expect((await page.getByRole("main", { name: "Drawing" }).boundingBox())?.width).toBe(width);
   await drag(page, parts.getByRole("button", { name: "Dish", exact: true }), { x: 160, y: 820 });
   await expect(cards(page)).toHaveCount(before + 1);

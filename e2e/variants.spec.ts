@@ -12,9 +12,9 @@ test("a variant is copied, changed and compared with what was built, which stays
   await ownDesign(page, "House with a plan");
   await fromMenu(page, "Variants…");
   const variants = page.getByRole("dialog", { name: /Variants/ });
-  await variants.getByRole("textbox", { name: "Copy the one at work as" }).fill("Wideband");
+  await variants.getByRole("textbox", { name: "Copy the active variant as" }).fill("Wideband");
   await variants.getByRole("button", { name: "Add" }).click();
-  await expect(variants.getByRole("button", { name: /^Wideband at work now/ })).toBeVisible();
+  await expect(variants.getByRole("button", { name: /^Wideband active now/ })).toBeVisible();
   await variants.getByRole("button", { name: "Close" }).click();
 
   await card(page, "LNB").click();
@@ -75,11 +75,11 @@ test("all outlets are brought nearer to one level, looked at before it is done a
 }) => {
   await open(page, "/?example=house-universal");
   const before = await download(page);
-  await fromMenu(page, "Level all outlets…");
-  const dialog = page.getByRole("dialog", { name: "Level all outlets" });
+  await fromMenu(page, "Balance outlets…");
+  const dialog = page.getByRole("dialog", { name: "Balance outlets" });
   await dialog.getByRole("combobox", { name: "Service" }).selectOption("Terrestrial TV");
   await dialog.getByRole("textbox", { name: "Level at every outlet" }).fill("52");
-  await dialog.getByRole("button", { name: "Level them" }).click();
+  await dialog.getByRole("button", { name: "Balance" }).click();
   await expect(dialog.getByText(/^\d+ settings? tried$/)).toBeVisible({ timeout: 40_000 });
 
   // Every outlet comes nearer to the 52 dBµV that were asked for, none stays as it was.
@@ -92,7 +92,7 @@ test("all outlets are brought nearer to one level, looked at before it is done a
 
   await dialog.getByRole("button", { name: "Show on the canvas" }).click();
   const preview = page.getByRole("region", { name: "Preview" });
-  await expect(preview).toContainText("Level all outlets");
+  await expect(preview).toContainText("Balance outlets");
   expect((await download(page)).text).toBe(before.text);
   await preview.getByRole("button", { name: "Apply" }).click();
   await expect(preview).toHaveCount(0);

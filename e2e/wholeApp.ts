@@ -22,7 +22,7 @@ export async function expectWholeApp(page: Page, address: string, worker: RegExp
   expect(workers).toEqual([expect.stringMatching(worker)]);
 
   const before = (await download(page)).file;
-  await page.getByRole("button", { name: "Arrange the whole design" }).click();
+  await page.getByRole("button", { name: "Arrange everything" }).click();
   await waitUntilSaved(page);
   const { file } = await download(page);
   expect(file.parts.map((part) => part.at)).not.toEqual(before.parts.map((part) => part.at));
@@ -46,5 +46,5 @@ export async function expectWholeApp(page: Page, address: string, worker: RegExp
   await expect(licences.getByText("https://github.com/kieler/elkjs")).toBeVisible();
   await expect(licences.getByText("Eclipse Public License - v 2.0")).toBeVisible();
   await licences.getByRole("button", { name: "Close" }).click();
-  await fromMenu(page, "New, empty");
+  await fromMenu(page, "New design");
 }

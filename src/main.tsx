@@ -7,6 +7,7 @@ import { createRoot } from "react-dom/client";
 import { attachAnnouncer } from "./store/announcements.ts";
 import { openHistory, useApp } from "./store/app.ts";
 import { attachAutosave } from "./store/documents/autosave.ts";
+import { Hatches } from "./ui/canvas/Hatches.tsx";
 import { followAddress, openAtStart, openCasesBy } from "./ui/features/documents/actions.ts";
 import { registerOffline } from "./ui/features/offline/newVersion.ts";
 import { openTraining } from "./ui/features/training/actions.ts";
@@ -16,7 +17,9 @@ import { applyTheme, followTheme } from "./ui/kit/theme.ts";
 import { Announcer } from "./ui/shell/Announcer.tsx";
 import { App } from "./ui/shell/App.tsx";
 import { CrashScreen } from "./ui/shell/CrashScreen.tsx";
+import { writeNumbersAs } from "./words/numbers.ts";
 
+writeNumbersAs(navigator.language);
 applyTheme();
 followTheme();
 
@@ -44,6 +47,7 @@ if (root) {
         <App />
       </CrashScreen>
       <Announcer />
+      <Hatches />
     </StrictMode>,
   );
 }

@@ -32,7 +32,7 @@ export const STEPS: readonly Step[] = [
     walk: async ({ page, app }) => {
       await openDesign(page, app);
       await press(page, "Design menu");
-      await press(page, "New, empty");
+      await press(page, "New design");
       await until("an empty canvas", async () => (await count(page, CARD)) === 0);
       await press(page, "All parts");
       await page.drag(await find(page, "Dish"), { x: 400, y: 400 });
@@ -40,7 +40,7 @@ export const STEPS: readonly Step[] = [
       await until("two cards", async () => (await count(page, CARD)) === 2);
       await page.drag(await find(page, /^Output feed, free$/), await find(page, /^Input feed, free$/));
       await until("a wire", async () => (await count(page, WIRE)) === 1);
-      await find(page, /^Output feed, joined$/);
+      await find(page, /^Output feed, connected$/);
       await press(page, /^/, WIRE);
       await until(
         "carriers in the spectrum",
@@ -61,7 +61,7 @@ export const STEPS: readonly Step[] = [
     walk: async ({ page, app }) => {
       await openDesign(page, `${app}?example=block-multiswitch`);
       const before = await places(page);
-      await press(page, "Arrange the whole design");
+      await press(page, "Arrange everything");
       await until("cards in other places", async () => (await places(page)) !== before, 30);
       await find(page, "Undo");
     },

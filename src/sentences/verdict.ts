@@ -27,7 +27,7 @@ export function stateName({ state, idle }: Pick<Verdict, "state" | "idle">): str
 }
 
 /** How many receivers work, in a sentence or two: the headline of a verdict. */
-export function receiversSentence(verdicts: readonly Verdict[]): string {
+export function workingSentence(verdicts: readonly Verdict[]): string {
   const receivers = verdicts.filter((v) => v.role === "receiver");
   // One that is not connected yet is neither.
   const judged = receivers.filter((v) => v.idle !== "nothing connected");

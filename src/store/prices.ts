@@ -29,7 +29,7 @@ export type PricesState = List & {
   readonly takeIn: (list: List) => number;
 };
 
-const NOT_KEPT = "This browser’s storage cannot be used now: your prices hold in this window only.";
+const NOT_KEPT = "This browser’s storage cannot be used now: your prices are kept in this window only.";
 
 export function createPrices(place: SharedValuePlace): UseBoundStore<StoreApi<PricesState>> {
   return create<PricesState>()((set, get) => {

@@ -34,7 +34,7 @@ export function startSearch<S extends SearchKind>(
     event.preventDefault();
     worker.terminate();
     // A worker that could not even be loaded has done nothing yet.
-    if (isTold) tell({ type: "failed", reason: event.message || "The search broke off." });
+    if (isTold) tell({ type: "failed", reason: event.message || "The search stopped." });
     else fallback = onThisThread(sort, task, tell);
   };
   const order: WorkerTask<S> = { sort, task };

@@ -23,7 +23,7 @@ export type TrainingState = {
   readonly takeIn: (progress: TrainingProgress) => number;
 };
 
-const NOT_KEPT = "This browser’s storage cannot be used now: your progress holds in this window only.";
+const NOT_KEPT = "This browser’s storage cannot be used now: your progress is kept in this window only.";
 
 export function createTraining(place: SharedValuePlace): UseBoundStore<StoreApi<TrainingState>> {
   return create<TrainingState>()((set, get) => {

@@ -10,6 +10,7 @@ import { type Design, wireId } from "../../../src/design/design.ts";
 import { useApp } from "../../../src/store/app.ts";
 import { boxesOf } from "../../../src/ui/canvas/boxes.ts";
 import { Canvas } from "../../../src/ui/canvas/Canvas.tsx";
+import { Hatches } from "../../../src/ui/canvas/Hatches.tsx";
 import { canvasView } from "../../../src/ui/canvas/view.ts";
 import { largeDesign } from "../../../tests/bench/largeDesign.ts";
 import "@xyflow/react/dist/style.css";
@@ -65,6 +66,7 @@ window.benchCanvas = (count) => {
   const canvas = (
     <Tooltip.Provider>
       <Canvas />
+      <Hatches />
     </Tooltip.Provider>
   );
   return mounted(canvas, async (mountMs) => {

@@ -3,13 +3,13 @@ import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { Cause, Report } from "../../findings/finding.ts";
 import { countsOf, followsLine } from "../cause.ts";
 import { cureOf, messageOf } from "../finding.ts";
-import { receiversSentence } from "../verdict.ts";
+import { workingSentence } from "../verdict.ts";
 import { placeLines } from "./places.ts";
 
 /** How many receivers work; causes, worst first, each with what follows from it; then place by place what arrives. */
 export function textOf(evaluation: Evaluation, report: Report): string {
   const lines = [
-    receiversSentence(report.verdicts),
+    workingSentence(report.verdicts),
     `${countsOf(report)}.`,
     ...report.causes.flatMap((cause) => causeLines(cause, evaluation)),
     ...placeLines(evaluation, report.verdicts),

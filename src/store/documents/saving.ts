@@ -114,7 +114,7 @@ export async function saveWork(
 async function reconciled(writer: Writer, state: Attempt, standing: DocumentHead | null): Promise<Attempt> {
   const { work, history } = state;
   const { title } = presentOf(history);
-  const gone = `“${title}” was no longer in the browser’s storage. As you went on, it is stored there again.`;
+  const gone = `“${title}” was no longer in the browser’s storage. Since you continued, it is stored there again.`;
   if (!standing) return { work: newWork(work.id, writer.now()), history, notice: gone };
   const arrived = work.unsure.get(standing.mark ?? "");
   if (arrived) return { ...state, work: { ...arrived, revision: standing.revision } };
@@ -160,7 +160,7 @@ function asCopy(writer: Writer, history: History, differing: string): Attempt {
   return {
     work: newWork(writer.newId(), writer.now()),
     history: { states, at: history.at },
-    notice: `“${title}” was changed in another window too.${where} Yours goes on as “${copied}”; both are kept.`,
+    notice: `“${title}” was changed in another window too.${where} Yours continues as “${copied}”; both are kept.`,
   };
 }
 

@@ -2,7 +2,7 @@
 import { LeavingError, NoAnswerError } from "./database.ts";
 
 export function storageTrouble(error: unknown): string {
-  return `Not saved: ${whyNot(error)}. Your work goes on in this window only; download the file before you close it.`;
+  return `Not saved: ${whyNot(error)}. Your work continues in this window only. Download the file before you close it.`;
 }
 
 /** The page goes away, and the storage was closed on purpose: nothing that anybody need be told. */

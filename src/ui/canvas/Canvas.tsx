@@ -5,16 +5,18 @@ import { useApp } from "../../store/app.ts";
 import { boxesOf } from "./boxes.ts";
 import { CanvasBar } from "./CanvasBar.tsx";
 import { CanvasDialogs } from "./CanvasDialogs.tsx";
+import { CanvasMenu } from "./CanvasMenu.tsx";
 import { Diagram } from "./Diagram.tsx";
 import { EmptyHint } from "./EmptyHint.tsx";
-import { Hatches } from "./Hatches.tsx";
 import { useHasHighlight } from "./highlight.ts";
 import { boundsOf } from "./layout.ts";
 import { Minimap } from "./Minimap.tsx";
+import { OfferPopover } from "./OfferPopover.tsx";
 import { sizeOf } from "./paneSize.ts";
 import { PreviewBar } from "./preview/PreviewBar.tsx";
 import { SelectionBar } from "./SelectionBar.tsx";
 import { setCanvas, useCanvas } from "./state.ts";
+import { useClipboard } from "./useClipboard.ts";
 import { emptyView, fittingView, type Viewport } from "./viewMath.ts";
 import { updateDetail } from "./watchView.ts";
 import "@xyflow/react/dist/base.css";
@@ -25,52 +27,58 @@ import "./bars.css";
 import "./strip.css";
 import "./highlight.css";
 
-/** `children`: bars that belong to what is shown on it just now. */
 type Props = {
   /** What floats beside the bar of what is selected. */
   readonly children?: ReactNode;
+  /** What it shows while nothing is drawn. */
+  readonly empty?: ReactNode;
   /** Whether its buttons stand elsewhere. */
   readonly isBarElsewhere?: boolean;
 };
 
-export function Canvas({ children, isBarElsewhere = false }: Props) {
+export function Canvas({ children, empty, isBarElsewhere = false }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const start = useStartView(frame);
   const detail = useCanvas((s) => s.detail);
   const isPreview = useApp((s) => s.preview !== null);
   const isWalked = useHasHighlight();
+  useClipboard();
   const follow = (event: { readonly target: EventTarget }) => setCanvas({ near: itemOf(event.target) });
   return (
-    // biome-ignore lint/a11y/useSemanticElements: a fieldset is for what is filled in.
-    <div
-      className="canvas"
-      ref={frame}
-      role="group"
-      aria-label="Canvas"
-      tabIndex={-1}
-      data-detail={detail}
-      data-preview={isPreview}
-      data-walk={isWalked}
-      onPointerOver={follow}
-      onPointerLeave={() => setCanvas({ near: null })}
-      onFocus={follow}
-    >
-      <Hatches />
-      {start && (
-        <ReactFlowProvider>
-          <Diagram start={start} frame={frame} />
-          <Minimap />
-        </ReactFlowProvider>
-      )}
-      <EmptyHint />
-      <PreviewBar />
-      <div className="canvas-bars">
-        {children}
-        <SelectionBar />
-        {isBarElsewhere ? null : <CanvasBar />}
-      </div>
+    <>
+      <CanvasMenu>
+        {/* biome-ignore lint/a11y/useSemanticElements: a fieldset is for what is filled in. */}
+        <div
+          className="canvas"
+          ref={frame}
+          role="group"
+          aria-label="Canvas"
+          tabIndex={-1}
+          data-detail={detail}
+          data-preview={isPreview}
+          data-walk={isWalked}
+          onPointerOver={follow}
+          onPointerLeave={() => setCanvas({ near: null })}
+          onFocus={follow}
+        >
+          {start && (
+            <ReactFlowProvider>
+              <Diagram start={start} frame={frame} />
+              <Minimap />
+            </ReactFlowProvider>
+          )}
+          <EmptyHint>{empty}</EmptyHint>
+          <PreviewBar />
+          <div className="canvas-bars">
+            {children}
+            <SelectionBar />
+            {isBarElsewhere ? null : <CanvasBar />}
+          </div>
+        </div>
+      </CanvasMenu>
       <CanvasDialogs />
-    </div>
+      <OfferPopover />
+    </>
   );
 }
 

@@ -9,7 +9,10 @@ import { useCanvas } from "./state.ts";
 export function CanvasBar({ isDocked = false }: { readonly isDocked?: boolean }) {
   const mapOpen = useCanvas((s) => s.mapOpen);
   const selecting = useCanvas((s) => s.selecting);
+  // Whatever a joint may be led to must not lie below a bar.
+  const isJoining = useApp((s) => s.connecting !== null);
   const parts = useApp((s) => s.evaluation.design.parts.length);
+  if (isJoining) return null;
   return (
     <div className={isDocked ? "canvas-bar docked" : "canvas-bar"} role="toolbar" aria-label="Canvas">
       <CommandButton id="farther" icon={Minus} />

@@ -38,16 +38,16 @@ function JoinDialog() {
   }));
   return (
     <Sheet
-      title={from ? `Join ${name(from)} to…` : "Join which port?"}
+      title={from ? `Connect ${name(from)} to…` : "Connect which port?"}
       open
       onClose={close}
       about={from ? "Ports that fit." : "Free ports; those of selected parts come first."}
     >
       <PickList
         key={from?.join("/") ?? "first"}
-        label={from ? "Port to join to" : "Port to join"}
+        label={from ? "Port to connect to" : "Port to connect"}
         choices={choices}
-        none={from ? "No free port fits this one." : "Every port is joined."}
+        none={from ? "No free port fits this one." : "Every port is connected."}
         onPick={(ref) => {
           if (!from) {
             setFrom(ref);
@@ -86,7 +86,7 @@ function InsertDialog() {
       <PickList
         label="Part to insert"
         choices={INLINE}
-        none="No part of that name has a way through."
+        none="No part with a way through matches."
         onPick={(kind) => {
           close();
           addIntoWire(kind, wire);

@@ -13,7 +13,8 @@ import { boxesOf } from "./boxes.ts";
 import { docksAtOutputs, frameOf, STRIP } from "./frames.ts";
 import { useIsWireHighlighted } from "./highlight.ts";
 import type { Point } from "./layout.ts";
-import { type Route, routePath, routeWire } from "./route.ts";
+import { isBetween, type Route, routePath, routeWire } from "./route.ts";
+import { routesOf } from "./routes.ts";
 import { Strip } from "./Strip.tsx";
 import { useCanvas } from "./state.ts";
 import { type WireSummary, wireSummary } from "./wireSummary.ts";
@@ -27,7 +28,7 @@ export const CanvasWire = memo(function CanvasWire(props: EdgeProps) {
   const spectrum = useSpectrum(id);
   const from = useRecord(source);
   const to = useRecord(target);
-  const route = useRoute(props, from?.ports);
+  const route = useRoute(props);
   const isOpen = useIsStripOpen(id, { source, target, selected });
   if (!from || !to) return null;
 
@@ -61,23 +62,25 @@ function lineStyle({ colour, isFailing }: { colour: string | null; isFailing: bo
   return isFailing || colour === null ? {} : ({ "--carried": colour } as React.CSSProperties);
 }
 
-function useRoute(props: EdgeProps, ports: readonly { id: string; side: string }[] | undefined): Route {
-  const { sourceX, sourceY, targetX, targetY, sourceHandleId } = props;
-  // The same array until a card moves for good: while one is dragged, only its own wires look for a way.
+/** The settled route; while a card at one of its ends is dragged, a quick one to where that is. */
+function useRoute({ id, source, sourceX, sourceY, target, targetX, targetY }: EdgeProps): Route {
+  // The same object until a card moves for good: while one is dragged, only its own wires look for a way.
+  const settled = useApp((s) => routesOf(s.evaluation.design).get(id));
   const boxes = useApp((s) => boxesOf(s.evaluation.design));
   return useMemo(() => {
-    const outputs = ports?.filter((p) => p.side === "out") ?? [];
-    const index = Math.max(
-      0,
-      outputs.findIndex((p) => p.id === sourceHandleId),
-    );
+    const from = { x: sourceX, y: sourceY };
+    const to = { x: targetX, y: targetY };
+    if (settled && isBetween(settled, from, to)) return settled;
     return routeWire({
-      from: { x: sourceX, y: sourceY },
-      to: { x: targetX, y: targetY },
-      lane: { index, count: outputs.length },
-      boxes,
+      from,
+      to,
+      boxes: useApp
+        .getState()
+        .evaluation.design.parts.flatMap((part, i) =>
+          part.id === source || part.id === target ? [] : (boxes[i] ?? []),
+        ),
     });
-  }, [sourceX, sourceY, targetX, targetY, sourceHandleId, ports, boxes]);
+  }, [settled, boxes, source, sourceX, sourceY, target, targetX, targetY]);
 }
 
 type Ends = { readonly source: string; readonly target: string; readonly selected: boolean };

@@ -1,20 +1,8 @@
-/** What an empty canvas says. */
+/** What stands on an empty canvas: a place for the first steps, which the page gives it. */
+import type { ReactNode } from "react";
 import { useApp } from "../../store/app.ts";
-import { openDialog } from "../kit/panes.ts";
 
-export function EmptyHint() {
+export function EmptyHint({ children }: { readonly children: ReactNode }) {
   const isEmpty = useApp((s) => s.evaluation.design.parts.length === 0);
-  if (!isEmpty) return null;
-  return (
-    <div className="empty-hint">
-      <h2>Nothing here yet</h2>
-      <p>
-        Drag a dish or an aerial from the parts onto this canvas, or press one to add it. Then join ports:
-        drag from one to the other, or tap both. Every wire shows at once what is on it.
-      </p>
-      <button type="button" className="button main" onClick={() => openDialog("designs")}>
-        Start from an example
-      </button>
-    </div>
-  );
+  return isEmpty ? <div className="empty-hint">{children}</div> : null;
 }

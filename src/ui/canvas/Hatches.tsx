@@ -1,16 +1,11 @@
 import { createPortal } from "react-dom";
 import { colourOf, HARM_TEXTURES, SERVICE_TEXTURE_KEYS, SERVICE_TEXTURES, type Texture } from "./textures.ts";
 
-type Props = {
-  /** How much larger than on paper: textures that are looked at from afar take coarser squares. */
-  readonly scale?: number;
-};
-
 /**
- * Fills by service and marks of collisions, defined once for all strips. They stand beside the app, since what is not
- * shown defines nothing, and on paper the app is not shown.
+ * Fills by service and marks of collisions, defined once for all strips, whatever draws them. They stand beside the
+ * app: what is not shown defines nothing, and on paper the app is not shown.
  */
-export function Hatches({ scale = 1 }: Props) {
+export function Hatches() {
   return createPortal(
     <svg className="hatches" width={0} height={0} aria-hidden="true">
       <defs>
@@ -20,11 +15,10 @@ export function Hatches({ scale = 1 }: Props) {
             id={`fill-${key}`}
             texture={SERVICE_TEXTURES[key]}
             ground={colourOf(key)}
-            scale={scale}
           />
         ))}
-        <TexturePattern id="hatch-hit" texture={HARM_TEXTURES.hit} ground="var(--lost)" scale={scale} />
-        <TexturePattern id="hatch-touched" texture={HARM_TEXTURES.touched} line="var(--warn)" scale={scale} />
+        <TexturePattern id="hatch-hit" texture={HARM_TEXTURES.hit} ground="var(--lost)" />
+        <TexturePattern id="hatch-touched" texture={HARM_TEXTURES.touched} line="var(--warn)" />
       </defs>
     </svg>,
     document.body,
@@ -32,14 +26,13 @@ export function Hatches({ scale = 1 }: Props) {
 }
 
 /** A fill of one colour with the lines of a texture in another; without a ground it lies over something. */
-export function TexturePattern(props: {
+function TexturePattern(props: {
   readonly id: string;
   readonly texture: Texture;
   readonly ground?: string;
   readonly line?: string;
-  readonly scale?: number;
 }) {
-  const { id, texture, ground, line = "var(--surface)", scale = 1 } = props;
+  const { id, texture, ground, line = "var(--surface)" } = props;
   const { tile, lines, width, turn = 0 } = texture;
   return (
     <pattern
@@ -47,7 +40,7 @@ export function TexturePattern(props: {
       patternUnits="userSpaceOnUse"
       width={tile}
       height={tile}
-      patternTransform={`scale(${scale}) rotate(${turn})`}
+      patternTransform={`rotate(${turn})`}
     >
       {ground && <rect width={tile} height={tile} style={{ fill: ground }} />}
       {/* Over a service, a line needs a rim in the colour of the ground to be seen. */}

@@ -32,7 +32,7 @@ export function KindPicker({ kind, label, button, onPick }: Props) {
         <Popover.Content className="menu kind-picker" sideOffset={6} collisionPadding={8} aria-label={label}>
           <PickList
             label={label}
-            none="Nothing of that name."
+            none="No part matches."
             choices={kinds.map((k) => ({
               key: k.kind,
               words: `${k.name} · ${FAMILY_NAMES[k.family]}`,

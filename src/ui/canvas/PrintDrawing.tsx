@@ -4,12 +4,13 @@ import { type FailingWays, failingWays } from "../../findings/failingWays.ts";
 import type { Report, Verdict } from "../../findings/finding.ts";
 import { resultWords } from "../../sentences/verdict.ts";
 import { SILENCE } from "../../signal/band.ts";
-import { boxesOf, boxOf, portPoint } from "./boxes.ts";
+import { boxesOf, boxOf } from "./boxes.ts";
 import { type Frame, frameOf, NAME_SIZE_PX, TILE_NAME_PX } from "./frames.ts";
-import { type Box, boundsOf } from "./layout.ts";
+import { boundsOf } from "./layout.ts";
 import { brokenLines, fittingName } from "./lettering.ts";
 import { PartSymbol } from "./PartSymbol.tsx";
-import { routePath, routeWire } from "./route.ts";
+import { routePath } from "./route.ts";
+import { routesOf } from "./routes.ts";
 import { Strip } from "./Strip.tsx";
 import { wireSummary } from "./wireSummary.ts";
 
@@ -21,8 +22,7 @@ type Props = { readonly evaluation: Evaluation; readonly report: Report };
 /** The whole design as one drawing, cropped to its content: what the canvas shows, without its tools. */
 export function PrintDrawing({ evaluation, report }: Props) {
   const { design } = evaluation;
-  const boxes = boxesOf(design);
-  const bounds = boundsOf(boxes);
+  const bounds = boundsOf(boxesOf(design));
   if (!bounds) return null;
   const ways = failingWays(report, evaluation);
   const verdicts = new Map(report.verdicts.map((v) => [v.part, v]));
@@ -35,7 +35,7 @@ export function PrintDrawing({ evaluation, report }: Props) {
   return (
     <svg className="print-drawing" viewBox={viewBox} role="img" aria-label={design.title}>
       {design.wires.map((wire) => (
-        <PrintWire key={wireId(wire)} {...{ wire, evaluation, boxes, ways }} />
+        <PrintWire key={wireId(wire)} {...{ wire, evaluation, ways }} />
       ))}
       {evaluation.records.map((record) => (
         <PrintPart
@@ -145,28 +145,19 @@ const RESULT_SIGNS: Readonly<Record<Verdict["state"] | "idle", string>> = {
 type WireProps = {
   readonly wire: Wire;
   readonly evaluation: Evaluation;
-  readonly boxes: readonly Box[];
   readonly ways: FailingWays;
 };
 
-function PrintWire({ wire, evaluation, boxes, ways }: WireProps) {
+function PrintWire({ wire, evaluation, ways }: WireProps) {
   const { design, record } = evaluation;
   const source = record(wire.from[0]);
-  const target = record(wire.to[0]);
-  const from = source && portPoint(design, source.part, wire.from[1]);
-  const to = target && portPoint(design, target.part, wire.to[1]);
-  if (!source || !from || !to) return null;
-  const outputs = source.ports.filter((p) => p.side === "out");
-  const index = Math.max(
-    0,
-    outputs.findIndex((p) => p.id === wire.from[1]),
-  );
-  const route = routeWire({ from, to, lane: { index, count: outputs.length }, boxes });
+  const route = routesOf(design).get(wireId(wire));
+  if (!source || !route) return null;
   const { colour } = wireSummary(evaluation.spectrum(wire));
   return (
     <g
       className="wire"
-      data-medium={outputs[index]?.medium ?? "coax"}
+      data-medium={source.ports.find((p) => p.id === wire.from[1])?.medium ?? "coax"}
       data-failing={ways.wires.has(wireId(wire))}
     >
       <path

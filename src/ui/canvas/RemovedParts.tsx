@@ -13,7 +13,7 @@ export function RemovedParts() {
         return (
           <div key={part.id} className="gone-part" style={{ left: x, top: y, width, height }}>
             <span>
-              <span className="unseen">Taken away: </span>
+              <span className="unseen">Removed: </span>
               {part.label}
             </span>
           </div>

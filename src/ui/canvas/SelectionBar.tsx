@@ -1,5 +1,5 @@
 /** What can be done to the selection, within reach of a thumb; and what a joint that was begun waits for. */
-import { Copy, Crosshair, SquarePlus, Trash2, X } from "lucide-react";
+import { CirclePlus, Copy, Crosshair, SquarePlus, Trash2, X } from "lucide-react";
 import { quoted } from "../../design/lookup.ts";
 import { useApp } from "../../store/app.ts";
 import { counted } from "../kit/format.ts";
@@ -17,6 +17,7 @@ export function SelectionBar() {
     <div className="canvas-bar" role="toolbar" aria-label="Selection">
       <span className="canvas-bar-words">{wordsFor(parts, wires)}</span>
       {wires === 1 && parts === 0 && <CommandButton id="insert" icon={SquarePlus} />}
+      {parts > 0 && <CommandButton id="add-connected" icon={CirclePlus} />}
       {parts > 0 && <CommandButton id="duplicate" icon={Copy} />}
       <CommandButton id="look" icon={Crosshair} />
       <CommandButton id="delete" icon={Trash2} />
@@ -34,10 +35,12 @@ function wordsFor(parts: number, wires: number): string {
 function JoiningBar() {
   const part = useApp((s) => (s.connecting ? s.evaluation.record(s.connecting[0])?.part : undefined));
   return (
-    <div className="canvas-bar" role="status">
-      <span className="canvas-bar-words">Joining {quoted(part)}: tap a marked port or a part</span>
+    <div className="canvas-bar joining-bar" role="status">
+      <span className="canvas-bar-words">
+        Connecting {quoted(part)}: tap a marked port, a part, or an empty place for a new one
+      </span>
       <button type="button" className="button bare" onClick={() => runCanvasCommand("select-none")}>
-        <X size={16} aria-hidden /> Give up
+        <X size={16} aria-hidden /> Cancel
       </button>
     </div>
   );

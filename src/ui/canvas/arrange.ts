@@ -17,7 +17,7 @@ export async function arrange(): Promise<void> {
     const { design: now, change } = useApp.getState();
     if (change(moveParts(now, places))) canvasView()?.fit();
   } catch {
-    notify("The layout could not be worked out; everything stays where it was.", "error");
+    notify("The arrangement could not be calculated. Everything stays where it was.", "error");
   }
 }
 

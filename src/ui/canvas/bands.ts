@@ -1,8 +1,9 @@
 /** What the panes say about the bands on a wire. */
 
+import { levelRangeWords } from "../../sentences/figures.ts";
 import type { Band, Spectrum } from "../../signal/band.ts";
 import { conditionsKey } from "../../signal/treat.ts";
-import { counted, levelRangeWords } from "../kit/format.ts";
+import { counted } from "../kit/format.ts";
 import { bandLook } from "./bandLook.ts";
 
 /** Name of a band, with its satellite where one is named: "Satellite V low 28.2°E". */

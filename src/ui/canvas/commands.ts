@@ -3,9 +3,13 @@ import type { Design } from "../../design/design.ts";
 import { align, distribute } from "../../design/edits/arrange.ts";
 import type { Edit } from "../../design/edits/edit.ts";
 import { useApp } from "../../store/app.ts";
+import { redoStep, undoStep } from "../../store/steps.ts";
 import { type Command, runIfEnabled } from "../kit/command.ts";
+import { askForConnected } from "./adding.ts";
 import { arrange } from "./arrange.ts";
+import { isCableSelected, openFormAt } from "./forms.ts";
 import { GO_COMMANDS } from "./goAlong.ts";
+import { stayOnCanvas } from "./selectedFocus.ts";
 import {
   copySelection,
   cutSelection,
@@ -20,6 +24,7 @@ import {
 import { setCanvas, useCanvas } from "./state.ts";
 import { canvasView } from "./view.ts";
 
+const always = () => true;
 const hasParts = () => useApp.getState().design.parts.length > 0;
 const severalSelected = (least: number) => () => useApp.getState().selection.parts.length >= least;
 const oneWireSelected = () => useApp.getState().selection.wires.length === 1;
@@ -34,7 +39,7 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     label: "Undo",
     group: "Edit",
     shortcuts: ["$mod+z"],
-    run: () => useApp.getState().undo(),
+    run: undoStep,
     enabled: () => useApp.temporal.getState().pastStates.length > 0,
   },
   {
@@ -42,7 +47,7 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     label: "Redo",
     group: "Edit",
     shortcuts: ["$mod+Shift+z", "$mod+y"],
-    run: () => useApp.getState().redo(),
+    run: redoStep,
     enabled: () => useApp.temporal.getState().futureStates.length > 0,
   },
   {
@@ -66,8 +71,9 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     label: "Paste",
     group: "Edit",
     shortcuts: ["$mod+v"],
-    run: paste,
-    enabled: () => useApp.getState().clipboard !== null,
+    isNative: true,
+    run: () => void paste(),
+    enabled: always,
   },
   {
     id: "duplicate",
@@ -86,8 +92,24 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     enabled: hasSelection,
   },
   {
+    id: "rename",
+    label: "Rename…",
+    group: "Edit",
+    shortcuts: ["F2"],
+    run: () => openFormAt("name"),
+    enabled: () => useApp.getState().selection.parts.length === 1 && useApp.getState().preview === null,
+  },
+  {
+    id: "edit-cable",
+    label: "Length and grade…",
+    group: "Edit",
+    shortcuts: ["Enter"],
+    run: () => openFormAt("cable"),
+    enabled: isCableSelected,
+  },
+  {
     id: "select-all",
-    label: "Select all parts",
+    label: "Select all",
     group: "Select",
     shortcuts: ["$mod+a"],
     run: selectAll,
@@ -95,19 +117,20 @@ export const CANVAS_COMMANDS: readonly Command[] = [
   },
   {
     id: "select-none",
-    label: "Let go of everything",
+    label: "Deselect all",
     group: "Select",
     shortcuts: ["Escape"],
     run: () => {
       useApp.getState().setConnecting(null);
       useApp.getState().select({});
       setCanvas({ selecting: false });
+      stayOnCanvas();
     },
     enabled: () => hasSelection() || useApp.getState().connecting !== null || useCanvas.getState().selecting,
   },
   {
     id: "select-many",
-    label: "Select several by tapping",
+    label: "Select by tapping",
     group: "Select",
     shortcuts: ["s"],
     run: () => setCanvas({ selecting: !useCanvas.getState().selecting }),
@@ -115,40 +138,48 @@ export const CANVAS_COMMANDS: readonly Command[] = [
   },
   ...GO_COMMANDS,
   {
+    id: "add-connected",
+    label: "Add a connected part…",
+    group: "Connect",
+    shortcuts: ["e"],
+    run: askForConnected,
+    enabled: () => useApp.getState().preview === null,
+  },
+  {
     id: "join",
-    label: "Join two parts…",
-    group: "Join",
+    label: "Connect two parts…",
+    group: "Connect",
     shortcuts: ["j"],
     run: () => setCanvas({ dialog: "join" }),
     enabled: () => useApp.getState().design.parts.length > 1,
   },
   {
     id: "insert",
-    label: "Insert a part into the wire…",
-    group: "Join",
+    label: "Insert a part…",
+    group: "Connect",
     shortcuts: ["i"],
     run: () => setCanvas({ dialog: "insert" }),
     enabled: oneWireSelected,
   },
   {
     id: "arrange",
-    label: "Arrange the whole design",
+    label: "Arrange everything",
     group: "Arrange",
     shortcuts: ["$mod+Shift+l"],
     run: () => void arrange(),
     enabled: hasParts,
   },
-  ...lining("align-left", "Line up left edges", 2, (d, ids) => align(d, ids, "left")),
-  ...lining("align-top", "Line up top edges", 2, (d, ids) => align(d, ids, "top")),
-  ...lining("spread-across", "Space evenly from left to right", 3, (d, ids) => distribute(d, ids, "across")),
-  ...lining("spread-down", "Space evenly from top to bottom", 3, (d, ids) => distribute(d, ids, "down")),
+  ...lining("align-left", "Align left", 2, (d, ids) => align(d, ids, "left")),
+  ...lining("align-top", "Align top", 2, (d, ids) => align(d, ids, "top")),
+  ...lining("spread-across", "Space evenly across", 3, (d, ids) => distribute(d, ids, "across")),
+  ...lining("spread-down", "Space evenly down", 3, (d, ids) => distribute(d, ids, "down")),
   ...moving("left", "Left", -1, 0),
   ...moving("right", "Right", 1, 0),
   ...moving("up", "Up", 0, -1),
   ...moving("down", "Down", 0, 1),
   {
     id: "fit",
-    label: "Show the whole design",
+    label: "Show everything",
     group: "View",
     shortcuts: ["f"],
     run: () => canvasView()?.fit(),
@@ -156,7 +187,7 @@ export const CANVAS_COMMANDS: readonly Command[] = [
   },
   {
     id: "look",
-    label: "Show what is selected",
+    label: "Zoom to selection",
     group: "View",
     shortcuts: ["."],
     run: () => useApp.getState().frame(useApp.getState().selection),
@@ -180,7 +211,7 @@ export const CANVAS_COMMANDS: readonly Command[] = [
   },
   {
     id: "map",
-    label: "Map of the design",
+    label: "Show the map",
     group: "View",
     shortcuts: ["m"],
     run: () => setCanvas({ mapOpen: !useCanvas.getState().mapOpen }),
@@ -211,8 +242,8 @@ function moving(way: string, key: string, dx: number, dy: number): Command[] {
     enabled: hasSelectedParts,
   });
   return [
-    move(`move-${way}`, `Move ${way} by one step`, `Arrow${key}`, STEP_PX),
-    move(`leap-${way}`, `Move ${way} by five steps`, `Shift+Arrow${key}`, LEAP_PX),
+    move(`move-${way}`, `Move ${way}`, `Arrow${key}`, STEP_PX),
+    move(`leap-${way}`, `Move ${way} further`, `Shift+Arrow${key}`, LEAP_PX),
   ];
 }
 

@@ -4,10 +4,13 @@ import { useApp } from "../../store/app.ts";
 import { useOpening } from "../../store/opening.ts";
 import { usePractice } from "../../store/trainingSession.ts";
 import { wasSelectedFromPane } from "../canvas/reveal.ts";
+import { applyProposal } from "../features/cures/actions.ts";
+import { openEmpty, openExample } from "../features/documents/actions.ts";
 import { DropTarget } from "../features/documents/DropTarget.tsx";
 import { UpdateBar } from "../features/offline/UpdateBar.tsx";
 import { OpeningScreen } from "../features/opening/OpeningScreen.tsx";
 import { PrintSheet } from "../features/print/PrintSheet.tsx";
+import { Tour } from "../features/tour/Tour.tsx";
 import { PracticeScreen } from "../features/training/PracticeScreen.tsx";
 import { goToPart } from "../features/walk/steps.ts";
 import { clearQuestion } from "../kit/asked/questionState.ts";
@@ -69,6 +72,7 @@ export function App() {
         {isPhone ? <PhoneLayout isTurned={isTurned} /> : isNarrow ? <NarrowLayout /> : <WideLayout />}
         <Notices />
         <Dialogs />
+        <Tour openExample={openExample} openNew={openEmpty} applyCure={applyProposal} />
         <DropTarget />
       </div>
       <PrintSheet />

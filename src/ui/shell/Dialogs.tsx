@@ -33,7 +33,7 @@ const DIALOGS: Readonly<Record<ListedDialog, Listed>> = {
   variants: { title: "Variants", component: VariantList },
   revisions: { title: "Revisions", component: RevisionList },
   compare: { title: "Before and after", isWide: true, component: CompareForm },
-  balance: { title: "Level all outlets", isWide: true, component: BalanceForm },
+  balance: { title: "Balance outlets", isWide: true, component: BalanceForm },
   practice: { title: "Practice", isWide: true, component: PracticeList },
   help: { title: "Help", component: HelpText },
   rules: { title: "Rule book", isWide: true, component: RuleBook },

@@ -1,4 +1,6 @@
 import { Canvas } from "../canvas/Canvas.tsx";
+import { openExample } from "../features/documents/actions.ts";
+import { FirstSteps } from "../features/tour/FirstSteps.tsx";
 import { WalkBar } from "../features/walk/WalkBar.tsx";
 import { toggleSheet, usePanes } from "../kit/panes.ts";
 import styles from "./NarrowLayout.module.css";
@@ -12,7 +14,7 @@ export function NarrowLayout() {
   return (
     <div className={styles.body}>
       <main className={styles.canvas} data-region="drawing" tabIndex={-1} aria-label="Drawing">
-        <Canvas>
+        <Canvas empty={<FirstSteps openExample={openExample} />}>
           <WalkBar />
         </Canvas>
       </main>

@@ -3,6 +3,8 @@ import { useRef } from "react";
 import { Group, Panel, type PanelImperativeHandle } from "react-resizable-panels";
 import { Canvas } from "../canvas/Canvas.tsx";
 import { CanvasBar } from "../canvas/CanvasBar.tsx";
+import { openExample } from "../features/documents/actions.ts";
+import { FirstSteps } from "../features/tour/FirstSteps.tsx";
 import { TrayRail } from "../features/tray/TrayRail.tsx";
 import { WalkBar } from "../features/walk/WalkBar.tsx";
 import { usePanes } from "../kit/panes.ts";
@@ -77,7 +79,7 @@ function Middle() {
         <Panel id="drawing" minSize={160} className={styles.panel}>
           <main className={styles.drawing} data-region="drawing" tabIndex={-1} aria-label="Drawing">
             <div className={styles.canvas}>
-              <Canvas isBarElsewhere>
+              <Canvas isBarElsewhere empty={<FirstSteps openExample={openExample} />}>
                 <WalkBar />
               </Canvas>
             </div>

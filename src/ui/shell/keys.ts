@@ -32,7 +32,7 @@ function press(command: Command, shortcut: string, event: KeyboardEvent): void {
   if (shortcut.includes("Arrow") && !comesFirst(shortcut) && target?.closest(".react-flow__node")) return;
   // Text that is marked on the page is what a copy means.
   if (command.id === "copy" && String(window.getSelection() ?? "") !== "") return;
-  if (!command.enabled()) return;
+  if (command.isNative || !command.enabled()) return;
   event.preventDefault();
   if (comesFirst(shortcut)) event.stopPropagation();
   command.run();
@@ -51,9 +51,9 @@ function comesFirst(shortcut: string): boolean {
  */
 function takesPlainKeys(target: Element | null, shortcut: string): boolean {
   if (!target || target === document.body) return false;
-  if (target.closest(".canvas")) return true;
+  if (target.closest(".canvas, [data-region=drawing]")) return true;
   if (shortcut.includes("Arrow")) return false;
-  const pane = target.closest("[role=tabpanel], .sheet") ?? target;
+  const pane = target.closest("[role=tabpanel], [data-region=sheet]") ?? target;
   return pane.closest(CHOOSING) !== null || pane.querySelector(CHOOSING) !== null;
 }
 

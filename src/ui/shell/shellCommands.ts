@@ -5,7 +5,7 @@ import { focusNextRegion } from "./regions.ts";
 export const SHELL_COMMANDS: readonly Command[] = [
   {
     id: "next-region",
-    label: "To the next region of the page",
+    label: "Next region",
     group: "View",
     shortcuts: ["F6"],
     isAnywhere: true,
@@ -14,7 +14,7 @@ export const SHELL_COMMANDS: readonly Command[] = [
   },
   {
     id: "former-region",
-    label: "To the region before",
+    label: "Previous region",
     group: "View",
     shortcuts: ["Shift+F6"],
     isAnywhere: true,

@@ -9,6 +9,7 @@ import { useApp } from "../../../src/store/app.ts";
 import { Canvas } from "../../../src/ui/canvas/Canvas.tsx";
 import { setCanvas } from "../../../src/ui/canvas/state.ts";
 import { canvasView } from "../../../src/ui/canvas/view.ts";
+import { useCommandKeys } from "../../../src/ui/shell/keys.ts";
 import { largeDesign } from "../../bench/largeDesign.ts";
 
 const app = () => useApp.getState();
@@ -23,9 +24,15 @@ function show(key: string): void {
 function mount(): void {
   render(
     <Tooltip.Provider>
-      <Canvas />
+      <CanvasWithKeys />
     </Tooltip.Provider>,
   );
+}
+
+/** The keys are bound by the page around the canvas. */
+function CanvasWithKeys() {
+  useCommandKeys();
+  return <Canvas />;
 }
 
 /** The accessible name that `aria-labelledby` gives: the words of all elements it names, in order. */
@@ -58,6 +65,17 @@ describe("the canvas", () => {
     expect(wires().length).toBeGreaterThan(5);
     for (const wire of wires())
       expect(nameOf(wire)).toMatch(/^From .+ to .+: .*\d+ ?(–|to) ?\d+ dBµV|: .*dBµV/);
+  });
+
+  test("calls cards and wires the same from near and from afar", () => {
+    show("house-wideband-fails");
+    const names = () => [...cards(), ...wires()].map(nameOf);
+    act(() => setCanvas({ detail: "near" }));
+    const near = names();
+    for (const detail of ["close", "mid", "small"] as const) {
+      act(() => setCanvas({ detail }));
+      expect(names()).toEqual(near);
+    }
   });
 
   test("tells a collision in words, and by a mark beside the colour", () => {

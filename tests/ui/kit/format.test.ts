@@ -1,6 +1,7 @@
 /** Notation: SI Brochure, 9th edition, 5.4.4 (groups of three digits by a thin space, four digits may stay together). */
 import { describe, expect, test } from "vitest";
-import { counted, decimal, levelRangeWords, megahertz } from "../../../src/ui/kit/format.ts";
+import { levelRangeWords } from "../../../src/sentences/figures.ts";
+import { counted, decimal, megahertz } from "../../../src/ui/kit/format.ts";
 
 describe("numbers in the panes", () => {
   test.each([

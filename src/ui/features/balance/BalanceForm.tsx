@@ -12,7 +12,7 @@ import "./balance.css";
 
 type Service = (typeof WANTED_SERVICES)[number];
 
-/** Chooses taps, pads, gains and slopes so that every outlet comes near to one level. */
+/** Chooses taps, attenuators, gains and slopes so that every outlet comes near to one level. */
 export function BalanceForm({ onDone }: { readonly onDone: () => void }) {
   const design = useApp((s) => s.design);
   const evaluation = useApp((s) => s.preview?.document.evaluation ?? s.evaluation);
@@ -27,7 +27,7 @@ export function BalanceForm({ onDone }: { readonly onDone: () => void }) {
   useEffect(() => () => useBalance.getState().stop(), []);
   if (!service)
     return (
-      <p className="quiet">No outlet and no receiver gets anything yet: there is no level to make equal.</p>
+      <p className="quiet">No outlet and no receiver gets anything yet, so there is no level to balance.</p>
     );
   const usual = middleOf(profileOf(design), service);
   const targetDbuv = readNumeral(target ?? String(usual));
@@ -40,8 +40,8 @@ export function BalanceForm({ onDone }: { readonly onDone: () => void }) {
   return (
     <div className="balance">
       <p className="quiet">
-        Tap values, pads, equalisers, gains and slopes are tried until all outlets lie as near as they can to
-        one level, inside the limits, with nothing made worse for anybody.
+        Tap values, attenuators, equalisers, gains and slopes are tried. The aim is one level at all outlets,
+        inside the limits, with nothing made worse for anybody.
       </p>
       <form
         className="balance-aim"
@@ -74,7 +74,7 @@ export function BalanceForm({ onDone }: { readonly onDone: () => void }) {
           onValue={setTarget}
         />
         <NumberInput
-          label="Apart at most, dB"
+          label="Max spread, dB"
           value={spread}
           isWrong={spreadDb === null || spreadDb < 0}
           onValue={setSpread}
@@ -85,7 +85,7 @@ export function BalanceForm({ onDone }: { readonly onDone: () => void }) {
           </button>
         ) : (
           <button type="submit" className="button main" disabled={problem !== null}>
-            Level them
+            Balance
           </button>
         )}
       </form>
@@ -102,9 +102,9 @@ export function BalanceForm({ onDone }: { readonly onDone: () => void }) {
 
 function problemOf(targetDbuv: number | null, spreadDb: number | null): string | null {
   if (targetDbuv === null || targetDbuv < 20 || targetDbuv > 120)
-    return "The level: a number from 20 to 120 dBµV.";
+    return "The level must be a number from 20 to 120 dBµV.";
   return spreadDb === null || spreadDb < 0 || spreadDb > 40
-    ? "Apart at most: a number from 0 to 40 dB."
+    ? "The spread must be a number from 0 to 40 dB."
     : null;
 }
 
@@ -139,7 +139,7 @@ function Standing() {
     <p role="status" className="cures-found">
       {status === "running" ? <LoaderCircle className="turning" size={15} aria-hidden /> : null}
       {status === "failed"
-        ? `It broke off: ${problem}`
+        ? `Balancing stopped: ${problem}`
         : status === "running"
           ? `Tried ${tried}`
           : `${tried} tried`}

@@ -10,7 +10,7 @@ import { writeNumeral } from "../../kit/fields/numeral.ts";
 import { Message } from "../../kit/told/Message.tsx";
 import { LevelTable } from "./LevelTable.tsx";
 
-const TITLE = "Level all outlets";
+const TITLE = "Balance outlets";
 
 /** The best so far: what to set or fit, and what every outlet would have. */
 export function BalanceResult({ onDone }: { readonly onDone: () => void }) {
@@ -29,8 +29,8 @@ export function BalanceResult({ onDone }: { readonly onDone: () => void }) {
       {isOver ? (
         <p className={best.reached ? "state ok" : "state bad"}>
           {best.reached
-            ? "Every outlet lies inside the limits, and all within what you asked."
-            : "Nearer, but not all the way: this is the best that these parts allow."}
+            ? "Every outlet is inside the limits and within the spread that you asked for."
+            : "Better balanced, but not within what you asked. These parts allow no more."}
         </p>
       ) : null}
       <div className="button-row">
@@ -40,7 +40,7 @@ export function BalanceResult({ onDone }: { readonly onDone: () => void }) {
           onClick={() => {
             useBalance.getState().stop();
             const { change, notify } = useApp.getState();
-            if (change(done(best.design))) notify("Levelled all outlets.", "info", { undoable: true });
+            if (change(done(best.design))) notify("Outlets balanced.", "info", { undoable: true });
             onDone();
           }}
         >
@@ -79,8 +79,8 @@ export function BalanceResult({ onDone }: { readonly onDone: () => void }) {
 function wordsForNothing({ reached, before }: Balance): string {
   if (before.length === 0) return "No outlet gets this service.";
   return reached
-    ? "Nothing to change: every outlet lies inside the limits, and all within what you asked."
-    : "Nothing that can be set or exchanged on the way to the outlets makes it better.";
+    ? "Nothing to change: every outlet is inside the limits and within the spread that you asked for."
+    : "Nothing on the way to the outlets that can be set or replaced improves the balance.";
 }
 
 function ChangeTable({ changes }: { readonly changes: readonly KnobChange[] }) {
@@ -118,7 +118,7 @@ function ChangeRow({ change }: { readonly change: KnobChange }) {
       <td>{meta?.label ?? change.option}</td>
       <td className="number">{writeNumeral(change.before) + unit}</td>
       <td className="number">{writeNumeral(change.after) + unit}</td>
-      <td>{change.isSetting ? "set it there" : "fit another"}</td>
+      <td>{change.isSetting ? "set" : "replace"}</td>
     </tr>
   );
 }

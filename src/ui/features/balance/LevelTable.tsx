@@ -1,8 +1,9 @@
 import type { PlaceLevel } from "../../../remedies/balance/aim.ts";
 import type { Balance } from "../../../remedies/balance/balance.ts";
+import { levelRangeWords } from "../../../sentences/figures.ts";
 import { useApp } from "../../../store/app.ts";
-import { decimal, levelRangeWords } from "../../kit/format.ts";
-import { ScrollBox } from "../../kit/ScrollBox.tsx";
+import { decimal } from "../../kit/format.ts";
+import { Table } from "../../kit/Table.tsx";
 
 /** Level at every outlet before and after, with the distance from the nearer limit. */
 export function LevelTable({ balance }: { readonly balance: Balance }) {
@@ -12,37 +13,36 @@ export function LevelTable({ balance }: { readonly balance: Balance }) {
   return (
     <section>
       <h3>
-        Outlets <span className="quiet">· {decimal(apart(before))} dB apart before, </span>
+        Outlets <span className="quiet">· spread {decimal(apart(before))} dB before, </span>
         {decimal(apart(after))} dB after
       </h3>
-      <ScrollBox className="compare-scroll" label="Levels of the outlets">
-        <table className="balance-table">
-          <thead>
-            <tr>
-              <th scope="col">Outlet</th>
-              <th scope="col">Before</th>
-              <th scope="col">After</th>
-              <th scope="col">Margin after</th>
-            </tr>
-          </thead>
-          <tbody>
-            {after.map((level) => {
+      <Table
+        label="Levels of the outlets"
+        columns={[
+          { head: "Outlet", cell: (level) => record(level.part)?.part.label ?? level.part },
+          {
+            head: "Before",
+            isNumber: true,
+            cell: (level) => {
               const was = before.find((b) => b.part === level.part && b.port === level.port);
-              const isOutside = level.marginDb < 0;
-              return (
-                <tr key={`${level.part} ${level.port}`}>
-                  <th scope="row">{record(level.part)?.part.label ?? level.part}</th>
-                  <td className="number">{was ? levelRangeWords(was.minDbuv, was.maxDbuv) : "–"}</td>
-                  <td className="number">{levelRangeWords(level.minDbuv, level.maxDbuv)}</td>
-                  <td className={isOutside ? "number short-of" : "number"}>
-                    {decimal(level.marginDb)} dB{isOutside ? ", outside the limits" : ""}
-                  </td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
-      </ScrollBox>
+              return was ? levelRangeWords(was.minDbuv, was.maxDbuv) : "–";
+            },
+          },
+          {
+            head: "After",
+            isNumber: true,
+            cell: (level) => levelRangeWords(level.minDbuv, level.maxDbuv),
+          },
+          {
+            head: "Margin after",
+            isNumber: true,
+            isShort: (level) => level.marginDb < 0,
+            cell: ({ marginDb }) => `${decimal(marginDb)} dB${marginDb < 0 ? ", outside the limits" : ""}`,
+          },
+        ]}
+        rows={after}
+        keyOf={(level) => `${level.part} ${level.port}`}
+      />
     </section>
   );
 }

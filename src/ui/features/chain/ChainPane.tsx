@@ -96,7 +96,7 @@ export function ChainPane() {
     <div className="chain" data-chooses-parts>
       <div className="button-row chain-tools">
         <button type="button" className="button" onClick={() => setCanvas({ dialog: "join" })}>
-          <Link2 size={16} aria-hidden /> Join two parts…
+          <Link2 size={16} aria-hidden /> Connect two parts…
         </button>
         <button
           type="button"

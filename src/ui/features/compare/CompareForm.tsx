@@ -44,7 +44,7 @@ function Compared({ before, after }: { readonly before: Side; readonly after: Si
   const was = useSite(useDesignOf(before));
   const is = useSite(useDesignOf(after));
   const comparison = useMemo(() => was && is && compareSites(was, is, prices), [was, is, prices]);
-  if (!was || !is || !comparison) return <p role="status">Working it out…</p>;
+  if (!was || !is || !comparison) return <p role="status">Calculating…</p>;
   return (
     <CompareResult
       key={document.title}

@@ -2,9 +2,11 @@ import { useState } from "react";
 import type { ServiceVerdict } from "../../../findings/finding.ts";
 import type { PlaceChange, ServiceChange } from "../../../remedies/compare.ts";
 import type { Site } from "../../../remedies/site.ts";
+import { levelRangeWords } from "../../../sentences/figures.ts";
 import { verdictSentence } from "../../../sentences/verdict.ts";
 import { SERVICE_NAMES } from "../../../signal/carrier.ts";
-import { decimal, levelRangeWords } from "../../kit/format.ts";
+import { plural } from "../../../words/plural.ts";
+import { decimal } from "../../kit/format.ts";
 import { ScrollBox } from "../../kit/ScrollBox.tsx";
 import { type Compared, inOrder, verdictIn } from "../../kit/told/sides.ts";
 import { TurnMark } from "../../kit/told/TurnMark.tsx";
@@ -39,7 +41,7 @@ export function PlaceTable({ compared }: { readonly compared: Compared }) {
       ) : null}
       {same > 0 ? (
         <button type="button" className="link" aria-expanded={isAll} onClick={() => setAll(!isAll)}>
-          {isAll ? "Show only what turns" : `Show also ${same} where nothing is gained or lost, with levels`}
+          {isAll ? "Show only changes" : unchangedWords(same)}
         </button>
       ) : null}
     </section>
@@ -64,6 +66,13 @@ function PlaceRows({ place, compared }: { readonly place: PlaceChange; readonly 
       ))}
     </tbody>
   );
+}
+
+function unchangedWords(n: number): string {
+  return plural(n, {
+    one: (count) => `Show ${count} unchanged place too`,
+    other: (count) => `Show ${count} unchanged places too`,
+  });
 }
 
 function sentenceIn(site: Site, part: string): string {

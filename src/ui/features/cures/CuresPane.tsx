@@ -25,7 +25,7 @@ export function CuresPane() {
     return (
       <div className="empty">
         <h3>Nothing drawn yet</h3>
-        <p>Once there is a design with something wrong in it, changes that cure it are looked for here.</p>
+        <p>Draw a design first. If something is wrong in it, changes that cure it are looked for here.</p>
       </div>
     );
   if (status === "idle") return <Invitation />;
@@ -58,8 +58,8 @@ function Invitation() {
       <div className="empty">
         <h3>Nothing is wrong: there is nothing to cure</h3>
         <p>
-          No error and no warning stands in the verdict. Change something, or ask at an LNB or a receiver what
-          would break if it were swapped.
+          The verdict has no error and no warning. Change something, or ask at an LNB or a receiver what would
+          break if you swap it.
         </p>
       </div>
     );
@@ -67,8 +67,8 @@ function Invitation() {
     <div className="empty">
       <h3>Find cures</h3>
       <p>
-        {wrongWords(errors, warnings)} Changes that come to mind are tried one by one and in combinations, and
-        only those are shown that cure something and break nothing.
+        {wrongWords(errors, warnings)} Likely changes are tried one by one and in combinations. Only those
+        that cure something and break nothing are shown.
       </p>
       <div className="button-row">
         <button type="button" className="button main" onClick={() => void findCures()}>
@@ -158,8 +158,8 @@ function Results() {
       <p>
         No change that was tried cures this without breaking something else.{" "}
         {hasTarget
-          ? "Other findings may be its cause: try all that is wrong together."
-          : "It may take more than three changes at once; cure one finding at a time, or change the plan."}
+          ? "Other findings may be the cause: try to cure everything together."
+          : "A cure may take more than three changes at once. Cure one finding at a time, or change the plan."}
       </p>
     );
   }
@@ -238,8 +238,8 @@ function PriceNote() {
   const trouble = usePrices((s) => s.trouble);
   return (
     <p className="quiet small">
-      What cures most comes first, then what takes least of what you sort by. Times and prices are your own;
-      placeholders until you put them in.{" "}
+      What cures most comes first, then what takes least of what you sort by. Times and prices are
+      placeholders until you put in your own.{" "}
       <button type="button" className="link" onClick={() => openDialog("prices")}>
         Prices and times…
       </button>{" "}

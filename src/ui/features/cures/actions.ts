@@ -46,5 +46,7 @@ export function keepAsVariant(proposal: Proposal): void {
   closePreview();
   const name = freshVariantName(design);
   if (change(addVariant(design, name, proposalDesign(proposal))))
-    notify(`Now at work on variant “${name}”; what was before rests beside it.`, "info", { undoable: true });
+    notify(`Now active: variant “${name}”; the previous design is kept as a variant.`, "info", {
+      undoable: true,
+    });
 }

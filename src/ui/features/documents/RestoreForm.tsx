@@ -19,12 +19,12 @@ export function RestoreForm() {
         </p>
       )}
       <p className="quiet">
-        Nothing that is here is overwritten. Designs come in as new ones, also where one of the same title is
-        here. Your own prices and practice stay.
+        Nothing here is overwritten. Designs are added as new ones, even where one has the same title. Your
+        own prices and practice stay.
       </p>
       {offer.keptOut.length > 0 ? (
         <section aria-labelledby="kept-out">
-          <h3 id="kept-out">Not added as it stands</h3>
+          <h3 id="kept-out">Not added, or only in part</h3>
           <ul className="kept-out small">
             {offer.keptOut.map((sentence) => (
               <li key={sentence}>{sentence}</li>

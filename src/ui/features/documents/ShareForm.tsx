@@ -47,14 +47,14 @@ export function ShareForm() {
   return (
     <div className="share">
       <p>
-        The link holds the design itself, packed into the address. Nothing is sent to a server: whoever has
-        the link has the design as it is now, and opens it as a copy of their own.
+        The link holds the design itself, packed into the address. Nothing is sent to a server. Whoever has
+        the link opens the design, as it is now, as a copy of their own.
       </p>
       {isFile ? (
         <p className="long">
-          This page was opened from a file. The link leads to that file on this device, and names its folders;
-          on other devices it finds nothing. To pass the design on, take the file of the design. Whoever has
-          Downlead at another address can also put the part from “#” behind that address.
+          This page was opened from a file. The link leads to that file on this device and names its folders,
+          so on other devices it finds nothing. To pass the design on, download its file. Whoever has Downlead
+          at another address can also put the part from “#” behind that address.
         </p>
       ) : null}
       <label>
@@ -73,8 +73,8 @@ export function ShareForm() {
       </p>
       {isLong ? (
         <p className="long">
-          Mail and chat programs cut addresses longer than about {COMFORTABLE_LINK_LENGTH} characters. Better
-          pass this design on as a file.
+          Mail and chat programs cut addresses longer than about {COMFORTABLE_LINK_LENGTH} characters. It is
+          better to pass this design on as a file.
         </p>
       ) : null}
       {problem ? (

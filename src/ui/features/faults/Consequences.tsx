@@ -21,9 +21,9 @@ export function Consequences({ fault }: { readonly fault: Fault }) {
   return (
     <div className="consequences">
       <Losses consequence={consequence} at="receiver" title="Receivers" />
-      <Losses consequence={consequence} at="outlet" title="Sockets" />
+      <Losses consequence={consequence} at="outlet" title="Outlets" />
       {consequence.lost.length === 0 ? (
-        <p>Nobody would notice: every socket and receiver gets what it gets now.</p>
+        <p>Nobody would notice: every outlet and receiver gets what it gets now.</p>
       ) : null}
       <NewFindings consequence={consequence} />
       <PreviewButton fault={fault} />

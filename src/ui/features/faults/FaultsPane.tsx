@@ -17,7 +17,7 @@ export function FaultsPane() {
     return (
       <div className="empty">
         <h3>Nothing drawn yet</h3>
-        <p>Once there is a design, single faults in it are tried out and looked for here.</p>
+        <p>Draw a design first. Then single faults in it can be tried out and looked for here.</p>
       </div>
     );
   return (

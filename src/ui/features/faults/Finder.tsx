@@ -22,13 +22,16 @@ export function Finder() {
   if (symptoms.length === 0)
     return (
       <p className="quiet">
-        The design has no receiver and no socket: nobody could tell that something fails.
+        The design has no receiver and no outlet, so nobody could tell that something fails.
       </p>
     );
   const fails = [...seen.values()].some((o) => o.works !== true);
   return (
     <>
-      <p>Say what is seen on site. Single faults in this design that would explain it are then looked for.</p>
+      <p>
+        Mark what you see on site. The search then looks for single faults in this design that would explain
+        it.
+      </p>
       <details
         className="fault-more"
         open={isOpen}
@@ -41,8 +44,8 @@ export function Finder() {
           {receivers.length > 0 ? <SeenTable title="Receivers" symptoms={receivers} /> : null}
           {outlets.length > 0 ? (
             <details className="fault-more" open={receivers.length === 0}>
-              <summary>Sockets, measured at the wall</summary>
-              <SeenTable title="Sockets" symptoms={outlets} />
+              <summary>Outlets, measured at the wall</summary>
+              <SeenTable title="Outlets" symptoms={outlets} />
             </details>
           ) : null}
           <PlaneTable symptoms={symptoms} />

@@ -33,8 +33,8 @@ export function FoundFaults({ left, measurement }: Props) {
         <h3>{titleOf(exact, near)}</h3>
         {exact + near === 0 ? (
           <p className="quiet">
-            There may be two faults at once, the system may not be built as it is drawn, or a reading went
-            wrong. Remove a reading, or look again at what works.
+            There may be two faults at once, or a reading went wrong. Or the system is not built as drawn.
+            Remove a reading, or look again at what works.
           </p>
         ) : null}
         {isDone && measurement === null && exact + near > 1 ? (
@@ -58,14 +58,21 @@ function titleOf(exact: number, near: number): string {
   if (exact + near === 0) return "No single fault explains this";
   if (exact === 0)
     return plural(near, {
-      one: (n) => `No fault explains all of it; ${n} explains most of it`,
-      other: (n) => `No fault explains all of it; ${n} explain most of it`,
+      one: (n) => `No fault explains all of it; ${n} fault explains most of it`,
+      other: (n) => `No fault explains all of it; ${n} faults explain most of it`,
     });
   const whole = counted(exact, "fault");
   return plural(near, {
     zero: `${whole} would explain all of it`,
     one: (n) => `${whole} would explain all of it, ${n} most of it`,
     other: (n) => `${whole} would explain all of it, ${n} most of it`,
+  });
+}
+
+function sameLookWords(n: number): string {
+  return plural(n, {
+    one: (count) => `${count} more fault would look the same`,
+    other: (count) => `${count} more faults would look the same`,
   });
 }
 
@@ -92,7 +99,7 @@ function SuspicionItem({ suspicion, byId }: { readonly suspicion: PlainSuspicion
       <PreviewButton fault={first} />
       {others.length > 0 ? (
         <details className="fault-more">
-          <summary>{others.length} more that would look the same</summary>
+          <summary>{sameLookWords(others.length)}</summary>
           <ul className="fault-list">
             {others.map((fault) => (
               <li key={fault.id} className="fault-other">

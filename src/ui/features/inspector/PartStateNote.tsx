@@ -11,8 +11,8 @@ export function PartStateNote({ record }: { readonly record: PartRecord }) {
     <>
       {record.looped ? (
         <p className="state bad">
-          <RefreshCcwDot size={16} aria-hidden /> Lies on a loop: its signal would feed back, so it isn't
-          worked out.
+          <RefreshCcwDot size={16} aria-hidden /> On a loop: the signal would feed back, so this part is not
+          calculated.
         </p>
       ) : null}
       {needsPower ? (
@@ -24,7 +24,7 @@ export function PartStateNote({ record }: { readonly record: PartRecord }) {
       {switches.map((at) => (
         <p key={at.id} className={at.contested ? "state bad" : "state"}>
           {portLabel(record, at.port)}:{" "}
-          {at.setting === null ? "nobody sets it" : `stands at ${settingWords(at.setting)}`}
+          {at.setting === null ? "not set by any receiver" : `set to ${settingWords(at.setting)}`}
           {at.contested
             ? plural(new Set(at.offers.map((o) => o.part)).size, {
                 one: ", contested by the inputs of one receiver",

@@ -13,13 +13,13 @@ export function LicenceList() {
     );
   }, []);
   if (hasFailed)
-    return <p role="alert">The list could not be loaded. Load the page anew and open it again.</p>;
+    return <p role="alert">The list could not be loaded. Reload the page and open the list again.</p>;
   if (packages === null) return <p className="quiet">Loading the list…</p>;
   return (
     <div className="licences">
       <p>
         Downlead is free software under the MIT licence. It is built with the packages below, with thanks to
-        those who wrote them. Each stands under its own licence, which is given in full.
+        those who wrote them. Each has its own licence, given in full.
       </p>
       {packages.map(({ name, version, identifier, text, source }) => (
         <details key={`${name} ${version}`}>

@@ -8,7 +8,7 @@ const WHY: Readonly<Record<OpeningFailure, string>> = {
   late: `Calculating it took longer than ${DEADLINE_MS / 1000} seconds, so it was stopped.`,
   "too large":
     "It is too large to calculate. Its signals meet in too many ways, as where splitters feed combiners again and again.",
-  failed: "Its calculation broke off. The browser may have run out of memory.",
+  failed: "The calculation stopped. The browser may have run out of memory.",
 };
 
 /** A design that can be read, but was not worked out. */

@@ -75,7 +75,7 @@ function Way({ found }: { readonly found: LevelOrigin }) {
       </div>
       {found.userBand === undefined ? null : (
         <p className="quiet small">
-          On a user band C/N is that of the worst transponder it may hold; this is the one followed.
+          On a user band C/N is that of the worst transponder that may come there. This one is shown.
         </p>
       )}
     </div>

@@ -6,7 +6,7 @@ export function endWords(answer: LevelOrigin): readonly string[] {
   const last = answer.steps.at(-1);
   if (!last) return [];
   if (answer.gone !== undefined)
-    return [`Gone: “${answer.gone}” takes it away, and what is left of it is of no use.`];
+    return [`Removed: “${answer.gone}” takes it away, and what is left of it is of no use.`];
   return [
     levelWords(last.levelDbuv, answer),
     qualityWords(answer.behindTunerDb ?? last.cniDb, answer),

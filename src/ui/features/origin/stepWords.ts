@@ -26,7 +26,7 @@ export function stepWords(step: TraceStep, before: TraceStep | undefined): reado
   if (before.ciDb - step.ciDb > WORTH_A_WORD_DB)
     words.push(`interference is added: C/I ${decimal(step.ciDb)} dB`);
   if (words.length === 0) words.push("passes unchanged");
-  if (step.cutHere) words.push("taken away here");
+  if (step.cutHere) words.push("filtered out here");
   return words;
 }
 

@@ -70,7 +70,7 @@ export function PriceForm() {
             })
           }
         >
-          <RotateCcw size={16} aria-hidden /> Placeholders again
+          <RotateCcw size={16} aria-hidden /> Reset to placeholders
         </button>
       </div>
       <div role="status">
@@ -93,8 +93,8 @@ export function PriceForm() {
       </div>
       <PriceTable />
       <p className="quiet small">
-        Kept in this browser only, for all designs. A part taken away counts a quarter of its time, a setting
-        five minutes.
+        Kept in this browser only, for all designs. Removing a part counts a quarter of its time, changing a
+        setting five minutes.
       </p>
     </div>
   );

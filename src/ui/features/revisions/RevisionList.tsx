@@ -40,7 +40,7 @@ function Unavailable() {
   const reason = useDocuments((s) => s.reason);
   return (
     <div className="revisions-warning" role="status">
-      <p>{reason} Until that is mended, no revision can be kept or restored.</p>
+      <p>{reason} Until that is repaired, no revision can be kept or restored.</p>
       <button type="button" className="button" onClick={() => downloadDesign()}>
         <Download size={16} aria-hidden /> Download the file
       </button>
@@ -92,8 +92,7 @@ function Kept({ isUnavailable }: { readonly isUnavailable: boolean }) {
       </div>
       {revisions?.length === 0 && !isUnavailable ? (
         <p className="revisions-none">
-          None yet. Keep one under a name, or just go on: after ten minutes of work the first is kept by
-          itself.
+          None yet. Keep one under a name, or continue: after ten minutes of work the first is kept by itself.
         </p>
       ) : null}
       <Accordion.Root

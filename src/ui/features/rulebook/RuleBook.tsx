@@ -53,9 +53,7 @@ export function RuleBook() {
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a rule longer than the book is scrolled by the keys. */}
         <article className="rule-page" ref={page} tabIndex={0} aria-label={entry.title}>
           {found || wanted === "" ? null : (
-            <p className="state bad">
-              There is no rule “{wanted.slice(0, 60)}”. All that there are stand here.
-            </p>
+            <p className="state bad">There is no rule “{wanted.slice(0, 60)}”. Here are all rules.</p>
           )}
           <RulePage key={entry.id} entry={entry} />
         </article>

@@ -45,7 +45,7 @@ function InOpenDesign({ rule }: { readonly rule: string }) {
   const findings = useApp((s) => s.report.findings);
   const own = findings.filter((f) => f.rule === rule);
   const [first] = own;
-  if (!first) return <p className="quiet small">In the open design it has nothing to say.</p>;
+  if (!first) return <p className="quiet small">No finding from this rule in the open design.</p>;
   return (
     <p className="small">
       In the open design: {counted(own.length, "finding")}.{" "}
@@ -84,7 +84,7 @@ function Example({
   return (
     <section className="rule-example">
       <h4>
-        {isSpeaking ? "Where it speaks: " : "Where it is silent: "}
+        {isSpeaking ? "An example that triggers it: " : "An example that does not: "}
         {example.title.charAt(0).toLowerCase() + example.title.slice(1)}
       </h4>
       <div className="rule-drawing">

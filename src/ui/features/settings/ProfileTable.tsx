@@ -23,13 +23,13 @@ export function ProfileTable({ profile }: { readonly profile: Profile }) {
               <th scope="col">Service</th>
               <th scope="col">Modulation</th>
               <th scope="col">
-                Least <span className="quiet">dBµV</span>
+                Min <span className="quiet">dBµV</span>
               </th>
               <th scope="col">
-                Most <span className="quiet">dBµV</span>
+                Max <span className="quiet">dBµV</span>
               </th>
               <th scope="col">
-                C/N at least <span className="quiet">dB</span>
+                Min C/N <span className="quiet">dB</span>
               </th>
             </tr>
           </thead>
@@ -70,7 +70,7 @@ function furtherLimits({ differenceDb, slopeDb, isolation }: Profile): readonly 
     ),
     ...isolation.map(
       ({ fromMHz, toMHz, db }) =>
-        `Isolation between dwellings, ${fromMHz} to ${toMHz} MHz: at least ${db} dB (${ISOLATION_SOURCE}).`,
+        `Isolation between flats, ${fromMHz} to ${toMHz} MHz: at least ${db} dB (${ISOLATION_SOURCE}).`,
     ),
   ];
 }

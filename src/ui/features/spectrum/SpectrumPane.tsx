@@ -140,7 +140,7 @@ function FullSpectrum({ spectrum, wire }: { readonly spectrum: Spectrum; readonl
               key={i}
               type="button"
               className="chip"
-              title={`Look at ${bandTitle(band)} closely`}
+              title={`Zoom to ${bandTitle(band)}`}
               onClick={() => {
                 const own = wholeDomain(rows.filter((r) => r.band === band));
                 setAxis("linear");
@@ -205,7 +205,7 @@ function FullSpectrum({ spectrum, wire }: { readonly spectrum: Spectrum; readonl
       <Readout row={cursorRow} onAsk={onAsk} />
       <p className="quiet small">
         Dashed across: level limits at an outlet, {profile.name}. Line within a carrier: its noise; in red:
-        interference. Dashed outline: taken away. Thin outline: another setting.
+        interference. Dashed outline: removed. Thin outline: another switch position.
       </p>
       <Collisions rows={rows} onCursor={setCursor} />
       <StackTable spectrum={spectrum} />

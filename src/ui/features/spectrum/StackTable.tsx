@@ -2,6 +2,7 @@ import type { Band, Spectrum } from "../../../signal/band.ts";
 import { plural } from "../../../words/plural.ts";
 import { bandTitle, summarise } from "../../canvas/bands.ts";
 import { megahertz } from "../../kit/format.ts";
+import { Table } from "../../kit/Table.tsx";
 
 /** User bands of a channel-stacked feed, and what each of them can hold. */
 export function StackTable({ spectrum }: { readonly spectrum: Spectrum }) {
@@ -23,26 +24,16 @@ function StackOf({ band }: { readonly band: Band }) {
       <p className="small">
         To choose from: {choice.map((c) => `${c.name} (${c.live})`).join(", ") || "nothing arrives"}.
       </p>
-      <table className="rows-table">
-        <thead>
-          <tr>
-            <th scope="col">User band</th>
-            <th scope="col">Centre, MHz</th>
-            <th scope="col">Width, MHz</th>
-          </tr>
-        </thead>
-        <tbody>
-          {stack.numbers.map((number, i) => (
-            <tr key={number}>
-              <th scope="row" className="number">
-                {number}
-              </th>
-              <td className="number">{megahertz(band.grid.centre[i])}</td>
-              <td className="number">{megahertz(band.grid.width[i])}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <Table
+        label="User bands"
+        columns={[
+          { head: "User band", isNumber: true, cell: (number) => number },
+          { head: "Centre", unit: "MHz", isNumber: true, cell: (_, i) => megahertz(band.grid.centre[i]) },
+          { head: "Width", unit: "MHz", isNumber: true, cell: (_, i) => megahertz(band.grid.width[i]) },
+        ]}
+        rows={stack.numbers}
+        keyOf={(number) => number}
+      />
     </details>
   );
 }

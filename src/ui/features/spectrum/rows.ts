@@ -113,7 +113,7 @@ function stateOf(c: {
 }
 
 const CUT_WORDS: Readonly<Record<CutReason, string>> = {
-  filter: "taken away by",
+  filter: "filtered out by",
   range: "outside the range of",
   stopped: "stopped by",
 };
@@ -130,9 +130,9 @@ export function stateWords(row: CarrierRow, labelOf: (part: string) => string): 
     case "weak":
       return "Too noisy";
     case "idle":
-      return "In another setting";
+      return "Only in another switch position";
     case "cut":
-      return row.cutBy ? `Gone: ${CUT_WORDS[row.cutBy.reason]} “${labelOf(row.cutBy.part)}”` : "Gone";
+      return row.cutBy ? `Removed: ${CUT_WORDS[row.cutBy.reason]} “${labelOf(row.cutBy.part)}”` : "Removed";
   }
 }
 

@@ -54,7 +54,7 @@ export function SwapAnswer({ swap, title, question }: Props) {
             askSwap(null);
           }}
         >
-          <Check size={16} aria-hidden /> Do it
+          <Check size={16} aria-hidden /> Swap
         </button>
         {caused.some((f) => f.severity !== "note") ? (
           <button

@@ -1,19 +1,24 @@
 import { CircleHelp } from "lucide-react";
 import { partById } from "../../../design/lookup.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
-import type { Family } from "../../../parts/contract.ts";
+import type { Job } from "../../../parts/trade.ts";
 import { useApp } from "../../../store/app.ts";
 import { KindPicker } from "../../canvas/KindPicker.tsx";
 import { askSwap } from "./swapState.ts";
 
-const NAMES: Partial<Readonly<Record<Family, string>>> = { convert: "this converter", use: "this receiver" };
+const LABELS: Partial<Readonly<Record<Job, string>>> = {
+  converter: "What breaks if I swap this LNB?",
+  "switch unit": "What breaks if I swap this multiswitch?",
+  "position switch": "What breaks if I swap this switch?",
+  receiver: "What breaks if I swap this receiver?",
+};
 
 /** Asks what a swap would break before anything is changed. */
 export function SwapPicker({ part }: { readonly part: string }) {
   // Of the document: a preview may show the part as something else.
   const kind = useApp((s) => kindOf(partById(s.design, part)?.kind ?? ""));
   if (!kind) return null;
-  const label = `What breaks if I swap ${NAMES[kind.family] ?? "this part"}?`;
+  const label = LABELS[kind.trade.job] ?? "What breaks if I swap this part?";
   return (
     <KindPicker
       kind={kind}

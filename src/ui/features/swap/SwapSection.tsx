@@ -38,7 +38,7 @@ function Asked({ question, design }: { readonly question: SwapQuestion; readonly
       <h3 ref={heading} tabIndex={-1}>
         If swapped: {title}
       </h3>
-      {swap === null ? <p role="status">Working it out…</p> : null}
+      {swap === null ? <p role="status">Calculating…</p> : null}
       {swap && !swap.ok ? <p className="field-problem">{swap.reason}</p> : null}
       {swap?.ok ? (
         <SwapAnswer swap={swap} title={title} question={question} />

@@ -2,8 +2,8 @@ import type { EdgeProps } from "@xyflow/react";
 import { memo, useMemo } from "react";
 import { partById, portsOf } from "../../../design/lookup.ts";
 import { usePractice } from "../../../store/trainingSession.ts";
-import { boxesOf } from "../../canvas/boxes.ts";
-import { routePath, routeWire } from "../../canvas/route.ts";
+import { routePath } from "../../canvas/route.ts";
+import { routesOf } from "../../canvas/routes.ts";
 
 /** A bare wire, with the meter drawn at the end where it hangs. */
 export const PlanWire = memo(function PlanWire(props: EdgeProps) {
@@ -15,21 +15,8 @@ export const PlanWire = memo(function PlanWire(props: EdgeProps) {
   });
   const from = design && partById(design, source);
   const to = design && partById(design, target);
-  const path = useMemo(() => {
-    if (!design || !from) return "";
-    const outputs = portsOf(from).filter((p) => p.side === "out");
-    const index = Math.max(
-      0,
-      outputs.findIndex((p) => p.id === sourceHandleId),
-    );
-    const { points } = routeWire({
-      from: { x: sourceX, y: sourceY },
-      to: { x: targetX, y: targetY },
-      lane: { index, count: outputs.length },
-      boxes: boxesOf(design),
-    });
-    return routePath(points);
-  }, [design, from, sourceHandleId, sourceX, sourceY, targetX, targetY]);
+  const route = design && routesOf(design).get(id);
+  const path = useMemo(() => (route ? routePath(route.points) : ""), [route]);
   const medium = from && portsOf(from).find((p) => p.id === sourceHandleId)?.medium;
   return (
     <g className="wire" data-medium={medium ?? "coax"} data-selected={props.selected ?? false}>

@@ -21,8 +21,8 @@ export function PracticeList({ onDone }: { readonly onDone: () => void }) {
   return (
     <div className="practice-list">
       <p>
-        Each case is an installation with one fault in it that you cannot see. Connect the meter to its wires,
-        measure, then name the part and the fault. Your own design stays as it is.
+        Each case is an installation with one fault in it that you cannot see. Connect the meter, measure,
+        then name the part and the fault. Your own design stays as it is.
       </p>
       <p className="practice-sum">
         <strong>

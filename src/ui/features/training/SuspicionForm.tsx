@@ -64,7 +64,7 @@ export function SuspicionForm({ session }: CaseProps) {
         </label>
         <div className="button-row">
           <button type="submit" className="button main" disabled={!canAnswer}>
-            That is it
+            Submit
           </button>
           <GiveUp session={session} />
         </div>
@@ -96,7 +96,7 @@ function GiveUp({ session }: CaseProps) {
   if (!isAsking)
     return (
       <button type="button" className="button" onClick={() => setAsking(true)}>
-        Show me
+        Give up
       </button>
     );
   return (

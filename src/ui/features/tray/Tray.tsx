@@ -100,7 +100,7 @@ function SearchField(props: {
 }
 
 function Families({ kinds, isSearch }: { readonly kinds: readonly PartKind[]; readonly isSearch: boolean }) {
-  if (kinds.length === 0) return <p className="tray-none quiet">No part of that name.</p>;
+  if (kinds.length === 0) return <p className="tray-none quiet">No part matches.</p>;
   // What was searched for comes best match first; otherwise by family, along the way of the signal.
   if (isSearch) return <Items kinds={kinds} label="Parts found" />;
   return FAMILIES.map((family) => (

@@ -29,6 +29,12 @@ export function TrayRail() {
     usePanes.setState({ tray: null });
     if (shown) buttons.current.get(shown)?.focus();
   };
+  const closeByKey = (event: KeyboardEvent) => {
+    if (event.key !== "Escape" || event.defaultPrevented || !shown) return;
+    event.preventDefault();
+    event.stopPropagation();
+    close();
+  };
   useCloseOutside(frame, shown !== null);
   return (
     <aside className={styles.frame} ref={frame} data-region="tray" tabIndex={-1} aria-label="Parts">
@@ -37,7 +43,10 @@ export function TrayRail() {
         role="toolbar"
         aria-label="Families of parts"
         aria-orientation="vertical"
-        onKeyDown={(event) => walkAlong(event, buttons.current)}
+        onKeyDown={(event) => {
+          closeByKey(event);
+          walkAlong(event, buttons.current);
+        }}
       >
         {SHOWN.map((which) => (
           <RailButton
@@ -60,11 +69,7 @@ export function TrayRail() {
           className={styles.flyout}
           data-dragging={isDragging}
           aria-label={shown === "all" ? "All parts" : FAMILY_NAMES[shown]}
-          onKeyDown={(event) => {
-            if (event.key !== "Escape" || event.defaultPrevented) return;
-            event.stopPropagation();
-            close();
-          }}
+          onKeyDown={closeByKey}
         >
           <div className={styles.head}>
             <h2>{shown === "all" ? "All parts" : FAMILY_NAMES[shown]}</h2>

@@ -22,8 +22,8 @@ export function VariantList() {
   return (
     <div className="variants">
       <p className="quiet">
-        The same installation in several ways, in one document: as built, and the plans for it. They share
-        title and limits.
+        The same installation in several ways, in one document: as built, and the plans for it. All variants
+        share title and limits.
       </p>
       <ul className="design-list">
         {names.map((name) => (
@@ -59,7 +59,7 @@ export function VariantList() {
       </div>
       <NameForm
         key={names.join("|")}
-        label="Copy the one at work as"
+        label="Copy the active variant as"
         start={freshVariantName(design)}
         button={
           <>
@@ -77,7 +77,7 @@ export function VariantList() {
         </button>
       ) : (
         <p className="quiet">
-          Only one yet. Add a copy and change it: the one before stays as it is, and both can be compared.
+          Only one yet. Add a copy and change it. The first variant stays as it is, and you can compare both.
         </p>
       )}
     </div>
@@ -124,7 +124,7 @@ function VariantRow({ name, onProblem, onDelete }: RowProps) {
       >
         <strong>{name}</strong>
         <span className="quiet small">
-          {isActive ? "at work now · " : ""}
+          {isActive ? "active now · " : ""}
           {site ? siteWords(site) : "…"}
         </span>
       </button>

@@ -1,6 +1,7 @@
 import { Check, CircleHelp, X } from "lucide-react";
 import type { Verdict } from "../../../findings/finding.ts";
 import { profileOf } from "../../../findings/limits.ts";
+import { workingSentence } from "../../../sentences/verdict.ts";
 import { useApp } from "../../../store/app.ts";
 import { CureAllButton } from "../../kit/asked/CureButton.tsx";
 import { openDialog } from "../../kit/panes.ts";
@@ -8,7 +9,6 @@ import { StartButtons } from "../../kit/StartButtons.tsx";
 import { CauseList } from "./CauseList.tsx";
 import { VerdictRow } from "./VerdictRow.tsx";
 import "./verdict.css";
-import { plural } from "../../../words/plural.ts";
 
 const RANK: readonly Verdict["state"][] = ["fails", "edge", "works"];
 
@@ -43,50 +43,21 @@ export function VerdictSummary() {
   const receivers = report.verdicts.filter((v) => v.role === "receiver");
   // One that is not connected yet is neither.
   const judged = receivers.filter((v) => v.idle !== "nothing connected");
-  const working = judged.filter((v) => v.state !== "fails").length;
-  const onEdge = judged.filter((v) => v.state === "edge").length;
-  if (receivers.length === 0) {
-    return (
-      <p className="verdict-summary">
-        <CircleHelp size={20} aria-hidden />
-        <span>No receiver yet. Add one to see what it would get.</span>
-      </p>
-    );
-  }
+  const words = workingSentence(receivers);
   if (judged.length === 0)
     return (
       <p className="verdict-summary">
         <CircleHelp size={20} aria-hidden />
-        <span>No receiver is connected yet.</span>
+        <span>{words}</span>
       </p>
     );
-  const all = working === judged.length;
+  const all = judged.every((v) => v.state !== "fails");
   return (
     <p className={all ? "verdict-summary ok" : "verdict-summary bad"}>
       {all ? <Check size={20} aria-hidden /> : <X size={20} aria-hidden />}
-      <span>
-        {summaryWords(working, judged.length)} {edgeWords(onEdge)}
-      </span>
+      <span>{words}</span>
     </p>
   );
-}
-
-function summaryWords(working: number, of: number): string {
-  if (of === 1) return working === 1 ? "The receiver works." : "The receiver does not work as it should.";
-  if (working === of) return of === 2 ? "Both receivers work." : `All ${of} receivers work.`;
-  return plural(working, {
-    zero: of === 2 ? "Neither receiver works as it should." : `None of ${of} receivers works as it should.`,
-    one: (n) => `${n} of ${of} receivers works.`,
-    other: (n) => `${n} of ${of} receivers work.`,
-  });
-}
-
-function edgeWords(onEdge: number): string {
-  return plural(onEdge, {
-    zero: "",
-    one: "One of them works on a knife’s edge.",
-    other: (n) => `${n} of them work on a knife’s edge.`,
-  });
 }
 
 /** What the findings hold the design to, and the way to change it. */
@@ -122,8 +93,8 @@ function EmptyVerdict() {
     <div className="empty">
       <h3>Nothing drawn yet</h3>
       <p>
-        Put an aerial or a dish, a cable and a receiver on the canvas and join them. What each receiver gets,
-        and why not, will stand here.
+        Put an aerial or a dish, a cable and a receiver on the canvas and connect them. What each receiver
+        gets, and why not, will be shown here.
       </p>
       <StartButtons />
     </div>

@@ -3,6 +3,7 @@ import { memo, useId, useState } from "react";
 import { useShallow } from "zustand/react/shallow";
 import type { ServiceVerdict, Verdict } from "../../../findings/finding.ts";
 import { capital } from "../../../sentences/explain/plainWords.ts";
+import { levelRangeWords } from "../../../sentences/figures.ts";
 import { missingSentences, verdictSentence } from "../../../sentences/verdict.ts";
 import { SERVICE_NAMES } from "../../../signal/carrier.ts";
 import { useApp } from "../../../store/app.ts";
@@ -12,7 +13,7 @@ import { LevelFigure } from "../../kit/asked/LevelFigure.tsx";
 import type { Question } from "../../kit/asked/question.ts";
 import { type VerdictFigure, verdictQuestion } from "../../kit/asked/verdictQuestion.ts";
 import { WalkButtons } from "../../kit/asked/WalkButtons.tsx";
-import { decimal, levelRangeWords } from "../../kit/format.ts";
+import { decimal } from "../../kit/format.ts";
 import { stateLook } from "../../kit/told/stateLook.ts";
 
 /** A receiver or an outlet: works or not in one sentence, and on request what it gets of each service. */
@@ -74,7 +75,7 @@ export function ServiceTable({ services, part }: TableProps) {
           <th scope="col">Service</th>
           <th scope="col">Got</th>
           <th scope="col">Level</th>
-          <th scope="col">C/N, least</th>
+          <th scope="col">Min C/N</th>
         </tr>
       </thead>
       <tbody>
@@ -173,7 +174,7 @@ function Quality({ service, question }: RowProps) {
   const words = `${decimal(cnMin)} dB`;
   if (!question) return words;
   return (
-    <LevelFigure about={`Least C/N of ${name}`} question={() => question("cnMin")}>
+    <LevelFigure about={`Min C/N of ${name}`} question={() => question("cnMin")}>
       {words}
     </LevelFigure>
   );

@@ -90,7 +90,7 @@ function PlaceChoice({ walking }: { readonly walking: WalkState }) {
           </option>
         )}
         {(["receiver", "outlet"] as const).map((role) => (
-          <optgroup key={role} label={role === "receiver" ? "Receivers" : "Sockets"}>
+          <optgroup key={role} label={role === "receiver" ? "Receivers" : "Outlets"}>
             {places
               .filter((p) => p.role === role)
               .map((p) => (

@@ -13,7 +13,7 @@ export type VerdictFigure = "levelMin" | "levelMax" | "cnMin";
 const WHICH: Readonly<Record<VerdictFigure, string>> = {
   levelMin: "the weakest",
   levelMax: "the strongest",
-  cnMin: "the one with the least C/N",
+  cnMin: "the one with the lowest C/N",
 };
 
 type Candidate = { readonly levelDbuv: number; readonly cnDb: number; readonly ask: () => Question | null };

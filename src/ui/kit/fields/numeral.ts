@@ -1,4 +1,5 @@
 /** Numbers as people type them. */
+import { numeral } from "../../../words/numbers.ts";
 
 /** Reads "12.5", "12,5" and "−3"; null for anything that is not one plain number. */
 export function readNumeral(text: string): number | null {
@@ -14,7 +15,7 @@ export function readNumeral(text: string): number | null {
 
 /** A number as the field shows it: all its digits, no thousands marks, so that it can be edited. */
 export function writeNumeral(value: number): string {
-  return String(Math.round(value * 1e6) / 1e6);
+  return numeral(value, 6).replace(/\u202f/g, "");
 }
 
 /** How far one press of + or − goes where a field doesn't say: about a hundredth of the range, as 1, 0.1 or 0.01. */

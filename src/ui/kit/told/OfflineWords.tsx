@@ -1,9 +1,8 @@
 import { useOfflineState } from "./offlineState.ts";
 
 const WORDS = {
-  stored:
-    "This page is stored on this device now: it opens without network, with all examples and your designs.",
-  file: "This page is a file on this device: it needs no network.",
+  stored: "This page is stored on this device. It opens without network, with all examples and your designs.",
+  file: "This page is a file on this device. It needs no network.",
   no: "This browser has not stored the page, so it needs the network to open.",
 };
 

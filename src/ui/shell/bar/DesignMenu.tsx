@@ -40,9 +40,9 @@ export function DesignMenu() {
       </DropdownMenu.Trigger>
       <DropdownMenu.Portal>
         <DropdownMenu.Content className="menu" align="start" sideOffset={4} collisionPadding={8}>
-          <Item icon={FilePlus2} name="New, empty" onPress={() => void openEmpty()} />
+          <Item icon={FilePlus2} name="New design" onPress={() => void openEmpty()} />
           <Item icon={FolderOpen} name="Designs and examples…" onPress={() => openDialog("designs")} />
-          <Item icon={CopyPlus} name="Go on with a copy" onPress={() => void copyDesign()} />
+          <Item icon={CopyPlus} name="Save a copy and work on it" onPress={() => void copyDesign()} />
           <DropdownMenu.Separator className="menu-line" />
           <Item icon={FileUp} name="Open a file…" onPress={() => void chooseFile()} />
           <Item icon={Download} name="Download as a file" onPress={() => downloadDesign()} />
@@ -53,7 +53,7 @@ export function DesignMenu() {
           <Item icon={History} name="Revisions…" onPress={() => openDialog("revisions")} />
           <Item icon={GitCompareArrows} name="Before and after…" onPress={openComparison} />
           <Item icon={Search} name="Find cures" onPress={() => void findCures()} />
-          <Item icon={Equal} name="Level all outlets…" onPress={() => openDialog("balance")} />
+          <Item icon={Equal} name="Balance outlets…" onPress={() => openDialog("balance")} />
           <Item icon={Unplug} name="Find the fault…" onPress={findFault} />
           <Item icon={GraduationCap} name="Practice…" onPress={() => openDialog("practice")} />
           <DropdownMenu.Separator className="menu-line" />

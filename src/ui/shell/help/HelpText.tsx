@@ -1,6 +1,7 @@
 import { KNOWN_LIMITS } from "../../../findings/knownLimits.ts";
 import { ESTIMATE_NOTICE } from "../../../parts/cautions.ts";
 import { openRuleBook } from "../../kit/asked/book.ts";
+import { startTour } from "../../kit/asked/tour.ts";
 import { openDialog } from "../../kit/panes.ts";
 import { OfflineWords } from "../../kit/told/OfflineWords.tsx";
 import { ShortcutTable } from "./ShortcutTable.tsx";
@@ -15,23 +16,34 @@ export function HelpText() {
       <section>
         <h3>What it is</h3>
         <p>
-          You draw a reception system as it is or as it should be: dishes, aerials, converters, splitters,
-          cables, outlets, receivers. For every wire it works out which frequencies are occupied, by what, how
-          strong and how clean; who powers and who commands what; and what each receiver can really get.{" "}
-          {ESTIMATE_NOTICE}
+          You draw a reception system as it is or as it should be: dishes, aerials, LNBs, splitters, cables,
+          outlets, receivers. Downlead calculates for every wire which frequencies are occupied, by what, how
+          strong and how clean. It also shows who powers and who commands what, and what each receiver can
+          really get. {ESTIMATE_NOTICE}
+        </p>
+        <p>
+          <button
+            type="button"
+            className="button"
+            onClick={() => {
+              openDialog(null);
+              startTour();
+            }}
+          >
+            Take the tour (one minute)
+          </button>
         </p>
       </section>
       <section>
         <h3>How to read a strip</h3>
         <ul>
           <li>
-            Every wire carries a strip. From left to right it is frequency, on the same scale for all cables:
+            Every wire carries a strip. Frequency runs from left to right, on the same scale for all cables:
             FM, DAB, UHF television, satellite IF. The wire from a dish has a scale of its own, 10.7 to 12.75
             GHz.
           </li>
           <li>
-            Numbered blocks are the user bands of a channel-stacked feed; each holds one transponder on
-            request.
+            Numbered blocks are the user bands of a single-cable feed. Each holds one transponder on request.
           </li>
         </ul>
         <StripLegend />
@@ -40,21 +52,18 @@ export function HelpText() {
       <section>
         <h3>Working on it</h3>
         <ul>
-          <li>Drag a part from the tray onto the canvas; let it go over a wire to put it into that wire.</li>
-          <li>Join two ports by dragging from one to the other, or by tapping one and then the other.</li>
+          <li>Drag a part from the tray onto the canvas. Drop it on a wire to put it into that wire.</li>
+          <li>Connect two ports by dragging from one to the other, or by tapping one and then the other.</li>
           <li>Everything can be undone.</li>
-          <li>Tried values show at once, on every wire that they reach.</li>
-          <li>
-            A figure with dots under it can be pressed: it shows how it came about, step by step from the
-            source.
-          </li>
+          <li>A changed value takes effect at once, on every wire behind it.</li>
+          <li>Press a figure with dots under it to see how it came about, step by step from the source.</li>
         </ul>
       </section>
       <section>
-        <h3>Why it says what it says</h3>
+        <h3>Why a finding says what it says</h3>
         <ul>
           <li>“Why?” under a finding explains it: for the customer, for the trade, and for the meter.</li>
-          <li>The rule book lists every rule with a design that it speaks of and one that it does not.</li>
+          <li>The rule book lists every rule with an example that triggers it and one that does not.</li>
         </ul>
         <p>
           <button type="button" className="button" onClick={() => openRuleBook()}>
@@ -90,8 +99,8 @@ export function HelpText() {
         <h3>Safety</h3>
         <p>
           Mains wiring, equipotential bonding, lightning protection and work on roofs and ladders can kill.
-          Follow the codes of the place, and leave to licensed people what is theirs. No result here replaces
-          their judgement or a measurement.
+          Follow local codes, and leave to licensed people what is theirs. No result here replaces their
+          judgement or a measurement.
         </p>
       </section>
       <section>

@@ -1,7 +1,7 @@
 import { type CommandGroup, shortcutWords } from "../../kit/command.ts";
 import { COMMANDS } from "../commands.ts";
 
-const GROUPS: readonly CommandGroup[] = ["Edit", "Select", "Join", "Arrange", "View"];
+const GROUPS: readonly CommandGroup[] = ["Edit", "Select", "Connect", "Arrange", "View"];
 
 /** The keys, from the list of commands itself. */
 export function ShortcutTable() {

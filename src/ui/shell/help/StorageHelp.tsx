@@ -13,19 +13,19 @@ export function StorageHelp() {
           Every change is stored in this browser at once. There is nothing to press, and nothing leaves your
           device.
         </li>
-        <li>Undo and redo lead back and forth through your changes, also after the page was closed.</li>
+        <li>Undo and redo lead back and forth through your changes, even after the page was closed.</li>
         <li>
           Revisions are earlier states of a design. Keep one under a name before a large change; others are
           kept by themselves. You can look at each, compare it with now, and restore it.
         </li>
         <li>
           Two windows with the same design put their changes together, part by part. Where both change the
-          same value, one of them goes on as a copy.
+          same value, one of them continues as a copy.
         </li>
         <li>{persistenceWords(persisted)}</li>
         <li>
-          Whoever clears the browser's data for this page deletes the designs too. A private window forgets
-          them when it is closed.
+          Clearing the browser’s data for this page deletes the designs too. A private window forgets them
+          when it is closed.
         </li>
         <li>
           “Download as a file” in the design menu gives you a copy that no browser can clear. “Download

@@ -8,16 +8,16 @@ export function StripLegend() {
       <Mark words="There now: its colour, texture and word name the service, its height is the level.">
         <path className="strip-live" d="M4 24V8H36V24z" fill={fillOf("tv")} />
       </Mark>
-      <Mark words="Dashed outline: taken away by a filter, plate, amplifier or splitter.">
+      <Mark words="Dashed outline: removed by a filter, outlet, amplifier or splitter.">
         <path className="strip-cut" d="M4 24V8H36V24z" stroke="var(--service-tv)" />
       </Mark>
-      <Mark words="Thin outline: an alternative, there only while a switch stands otherwise.">
+      <Mark words="Thin outline: there only in another switch position.">
         <path className="strip-idle" d="M4 24V8H36V24z" stroke="var(--service-sat-hl)" />
       </Mark>
-      <Mark words="Red and hatched: another signal lies on the same frequencies; the carrier is lost, or nearly so.">
+      <Mark words="Red and hatched: another signal is on the same frequencies, and the carrier is lost, or nearly so.">
         <path className="strip-hit" d="M4 24V8H36V24z" />
       </Mark>
-      <Mark words="Amber hatching: another signal costs it margin.">
+      <Mark words="Amber hatching: another signal costs margin.">
         <path className="strip-live" d="M4 24V8H36V24z" fill={fillOf("tv")} />
         <path className="strip-touched" d="M4 24V8H36V24z" />
       </Mark>

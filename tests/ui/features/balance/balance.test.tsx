@@ -46,10 +46,10 @@ describe("levelling all outlets", () => {
     fireEvent.change(screen.getByRole("textbox", { name: /Level at every outlet/ }), {
       target: { value: "50" },
     });
-    fireEvent.click(screen.getByRole("button", { name: "Level them" }));
+    fireEvent.click(screen.getByRole("button", { name: "Balance" }));
     await done();
     expect(app().design).toBe(design);
-    expect(screen.getAllByText("fit another").length).toBeGreaterThan(0);
+    expect(screen.getAllByText("replace").length).toBeGreaterThan(0);
     fireEvent.click(screen.getByRole("button", { name: "Apply" }));
     expect(closed).toBe(true);
     expect(apart()).toBeLessThan(before);
@@ -61,12 +61,12 @@ describe("levelling all outlets", () => {
     render(<BalanceForm onDone={() => undefined} />);
     fireEvent.change(screen.getByRole("textbox", { name: /Level at every outlet/ }), { target: { value } });
     expect(screen.getByRole("alert").textContent).toMatch(/from 20 to 120/);
-    expect(screen.getByRole("button", { name: "Level them" })).toHaveProperty("disabled", true);
+    expect(screen.getByRole("button", { name: "Balance" })).toHaveProperty("disabled", true);
   });
 
   test("stops with the dialog", () => {
     const { unmount } = render(<BalanceForm onDone={() => undefined} />);
-    fireEvent.click(screen.getByRole("button", { name: "Level them" }));
+    fireEvent.click(screen.getByRole("button", { name: "Balance" }));
     expect(useBalance.getState().status).toBe("running");
     unmount();
     expect(useBalance.getState().status).toBe("stopped");
@@ -77,7 +77,7 @@ describe("levelling all outlets", () => {
     expect(servicesDelivered(evaluate(EMPTY_DESIGN))).toEqual([]);
     app().openDesign({ ...EMPTY_DESIGN });
     render(<BalanceForm onDone={() => undefined} />);
-    expect(screen.queryByRole("button", { name: "Level them" })).toBeNull();
+    expect(screen.queryByRole("button", { name: "Balance" })).toBeNull();
     expect(screen.getByText(/no level to make equal/)).toBeTruthy();
   });
 });

@@ -142,7 +142,7 @@ describe("what breaks if a part is swapped", () => {
     expect(losers.some((li) => /^TV living room/.test(li.textContent ?? ""))).toBe(true);
     expect(losers.some((li) => /^Satellite receiver living room/.test(li.textContent ?? ""))).toBe(true);
     expect(app().design).toBe(design);
-    fireEvent.click(screen.getByRole("button", { name: "Do it" }));
+    fireEvent.click(screen.getByRole("button", { name: "Swap" }));
     expect(errors()).toBeGreaterThan(0);
     app().undo();
     expect(app().design).toBe(design);

@@ -26,6 +26,6 @@ test("a design that only this window holds says so, the others do not", () => {
     screen.getAllByRole("listitem").find((li) => li.textContent?.startsWith(title));
   const [kept, refused] = [entry("Kept"), entry("Refused")];
   if (!kept || !refused) throw new Error("both designs are listed");
-  expect(within(refused).getByText("only in this window")).toBeTruthy();
-  expect(within(kept).queryByText("only in this window")).toBeNull();
+  expect(within(refused).getByText("not saved: this window only")).toBeTruthy();
+  expect(within(kept).queryByText("not saved: this window only")).toBeNull();
 });

@@ -119,7 +119,7 @@ describe("the answer", () => {
       carrier: { origin: "dish/V", index: 0 },
     });
     expect(found?.steps.filter((s) => s.cutHere).map((s) => s.part)).toEqual(["dip"]);
-    expect(found?.steps.at(-1)?.did).toContain("taken away here");
+    expect(found?.steps.at(-1)?.did).toContain("filtered out here");
   });
 });
 

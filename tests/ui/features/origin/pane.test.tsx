@@ -60,15 +60,15 @@ afterEach(() => {
 describe("how a level came about", () => {
   test("a figure of the verdict opens it, names the carrier and takes the focus", () => {
     show(<VerdictPane />);
-    askFromVerdict(/^Least C\/N of Terrestrial TV/);
-    expect(pane()?.textContent).toMatch(/least C\/N of \d+ TV channels/);
+    askFromVerdict(/^Min C\/N of Terrestrial TV/);
+    expect(pane()?.textContent).toMatch(/lowest C\/N of \d+ TV channels/);
     expect(document.activeElement?.textContent).toBe("How this level came about");
     expect(stepRows().length).toBeGreaterThan(2);
   });
 
   test("a press on a part selects and frames it, and its row is marked", () => {
     show(<VerdictPane />);
-    askFromVerdict(/^Least C\/N of Terrestrial TV/);
+    askFromVerdict(/^Min C\/N of Terrestrial TV/);
     const [, second] = stepRows();
     const press = within(second ?? document.body).getByRole("button");
     fireEvent.click(press);
@@ -81,7 +81,7 @@ describe("how a level came about", () => {
 
   test("Escape closes it and gives the focus back to the figure", () => {
     show(<VerdictPane />);
-    const press = askFromVerdict(/^Least C\/N of Terrestrial TV/);
+    const press = askFromVerdict(/^Min C\/N of Terrestrial TV/);
     fireEvent.keyDown(document.activeElement ?? document.body, { key: "Escape" });
     expect(pane()).toBeNull();
     expect(document.activeElement).toBe(press);
@@ -102,7 +102,7 @@ describe("how a level came about", () => {
 
   test("another design puts it away", () => {
     show(<VerdictPane />);
-    askFromVerdict(/^Least C\/N of Terrestrial TV/);
+    askFromVerdict(/^Min C\/N of Terrestrial TV/);
     open("house-stacked");
     expect(pane()).toBeNull();
   });
@@ -110,7 +110,7 @@ describe("how a level came about", () => {
   test("leaves the panes as they were", () => {
     usePanes.setState({ spectrumOpen: false, sheet: "verdict" });
     show(<VerdictPane />);
-    askFromVerdict(/^Least C\/N of Terrestrial TV/);
+    askFromVerdict(/^Min C\/N of Terrestrial TV/);
     expect(usePanes.getState()).toMatchObject({ spectrumOpen: true, sheet: "spectrum" });
     fireEvent.click(screen.getByRole("button", { name: /^Close, back/ }));
     expect(usePanes.getState()).toMatchObject({ spectrumOpen: false, sheet: "verdict" });

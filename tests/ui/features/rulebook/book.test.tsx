@@ -60,8 +60,8 @@ describe("the rule book", () => {
     ({ id, title }) => {
       show(id);
       const page = screen.getByRole("article", { name: title });
-      expect(within(page).getByRole("heading", { name: /^Where it speaks: / })).toBeTruthy();
-      expect(within(page).getByRole("heading", { name: /^Where it is silent: / })).toBeTruthy();
+      expect(within(page).getByRole("heading", { name: /^An example that triggers it: / })).toBeTruthy();
+      expect(within(page).getByRole("heading", { name: /^An example that does not: / })).toBeTruthy();
       // Only an example in which the rule has found something is explained.
       expect(within(page).getByRole("heading", { name: "For the customer" })).toBeTruthy();
       expect(within(page).getAllByRole("img").length).toBeGreaterThanOrEqual(2);

@@ -50,11 +50,11 @@ describe("the settings of a design", () => {
     });
     fireEvent.click(screen.getByRole("button", { name: /^Limits of my own: 4 rows, edit/ }));
     const dialog = screen.getByRole("dialog", { name: "Limits of my own" });
-    const [least] = within(dialog).getAllByRole("spinbutton", { name: "Least" });
+    const [least] = within(dialog).getAllByRole("spinbutton", { name: "Min" });
     const before = settings().ownLimits;
     if (least) fireEvent.change(least, { target: { value: "500" } });
     expect(settings().ownLimits).toEqual(before);
-    expect(dialog.textContent).toMatch(/row 1: Least is 500 dBµV; allowed is 0 to 120 dBµV\./);
+    expect(dialog.textContent).toMatch(/row 1: Min is 500 dBµV; allowed is 0 to 120 dBµV\./);
     if (least) fireEvent.change(least, { target: { value: "48" } });
     expect(settings().ownLimits[0]?.minDbuv).toBe(48);
   });

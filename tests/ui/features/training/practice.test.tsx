@@ -92,28 +92,28 @@ describe("a case on its own screen", () => {
     expect(screen.queryByText(hints[1])).toBeNull();
     choose(/^The part/, "psu");
     choose(/^What is wrong there/, "mains-off");
-    press("That is it");
+    press("Submit");
     expect(screen.getByText("Not it")).toBeTruthy();
     choose(/^The part/, "split");
     choose(/^What is wrong there/, "plug-off");
-    press("That is it");
+    press("Submit");
     // 100 less 10 for a hint, 10 for a wrong guess, and 40 for naming it without a reading.
     expect(screen.getByRole("heading", { name: "Right. 40 points" })).toBe(document.activeElement);
     expect(screen.getByText(faultSentence(session().opened.design, session().opened.fault))).toBeTruthy();
     expect(screen.getByText(lesson)).toBeTruthy();
-    expect(screen.queryByRole("button", { name: "That is it" })).toBeNull();
+    expect(screen.queryByRole("button", { name: "Submit" })).toBeNull();
   });
 
   test("asks once more before it shows the fault, which brings no points", async () => {
     await work("t1.one-strand");
-    press("Show me");
+    press("Give up");
     expect(document.body.textContent).not.toContain(
       faultSentence(session().opened.design, session().opened.fault),
     );
     press("Show the fault, without points");
     expect(screen.getByRole("heading", { name: "This is the fault" })).toBeTruthy();
     press(/Work on it again/);
-    expect(screen.getByRole("button", { name: "That is it" })).toBeTruthy();
+    expect(screen.getByRole("button", { name: "Submit" })).toBeTruthy();
   });
 
   test("warns of the roof where the meter would hang there", async () => {

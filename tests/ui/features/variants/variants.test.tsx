@@ -68,7 +68,7 @@ describe("the list of variants", () => {
   test("goes from one to the other with the canvas, and tells how each stands", async () => {
     planWideband();
     show(<VariantList />);
-    expect(await screen.findByText(/at work now · .* receivers work · \d+ errors?$/)).toBeTruthy();
+    expect(await screen.findByText(/active now · .* receivers work · \d+ errors?$/)).toBeTruthy();
     fireEvent.click(screen.getByRole("button", { name: /^As built/ }));
     expect(app().evaluation.design).toBe(app().design);
     expect(app().report.findings.some((f) => f.severity === "error")).toBe(false);

@@ -2,7 +2,7 @@ import type { PartRecord } from "../../../../evaluate/evaluation.ts";
 import { LevelFigure } from "../../../kit/asked/LevelFigure.tsx";
 import { questionAt } from "../../../kit/asked/question.ts";
 import { decimal, megahertz, signed } from "../../../kit/format.ts";
-import { ScrollBox } from "../../../kit/ScrollBox.tsx";
+import { type Column, Table } from "../../../kit/Table.tsx";
 import { type AerialLine, aerialFigures } from "./aerialFigures.ts";
 
 /** For an aerial: how its level comes of the field, the gain and the frequency. */
@@ -10,54 +10,42 @@ export function AerialSection({ record }: { readonly record: PartRecord }) {
   const figures = aerialFigures(record);
   if (!figures) return null;
   const { fromField, gainDbi, lines } = figures;
+  const offset: Column<AerialLine> = {
+    head: "Offset",
+    unit: "dB",
+    isNumber: true,
+    cell: (line) => signed(fromField ? line.offsetDb : 0),
+  };
+  const columns: readonly Column<AerialLine>[] = [
+    {
+      head: "Carrier",
+      cell: (line) => (
+        <>
+          {line.name} <span className="quiet">{megahertz(line.frequencyMHz)} MHz</span>
+        </>
+      ),
+    },
+    { head: "Field", unit: "dBµV/m", isNumber: true, cell: (line) => decimal(line.fieldDbuvPerM) },
+    { head: "Aerial", unit: "dB", isNumber: true, cell: (line) => signed(line.factorDb) },
+    ...(lines.some(isOffset) ? [offset] : []),
+    {
+      head: "Level",
+      unit: "dBµV",
+      isNumber: true,
+      cell: (line) => (
+        <LevelFigure
+          about={`Level of ${line.name}`}
+          question={() => questionAt({ part: record.part.id, port: line.port }, line.band, line.i)}
+        >
+          {decimal(line.levelDbuv)}
+        </LevelFigure>
+      ),
+    },
+  ];
   return (
     <section aria-label="Level from the field">
       <h3>Level from the field</h3>
-      <ScrollBox className="figures-scroll" label="Field and level">
-        <table className="figures-table">
-          <thead>
-            <tr>
-              <th scope="col">Carrier</th>
-              <th scope="col">
-                Field <span className="quiet">dBµV/m</span>
-              </th>
-              <th scope="col">
-                Aerial <span className="quiet">dB</span>
-              </th>
-              {lines.some(isOffset) ? (
-                <th scope="col">
-                  Offset <span className="quiet">dB</span>
-                </th>
-              ) : null}
-              <th scope="col">
-                Level <span className="quiet">dBµV</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {lines.map((line) => (
-              <tr key={line.frequencyMHz}>
-                <th scope="row">
-                  {line.name} <span className="quiet">{megahertz(line.frequencyMHz)} MHz</span>
-                </th>
-                <td className="number">{decimal(line.fieldDbuvPerM)}</td>
-                <td className="number">{signed(line.factorDb)}</td>
-                {lines.some(isOffset) ? (
-                  <td className="number">{signed(fromField ? line.offsetDb : 0)}</td>
-                ) : null}
-                <td className="number">
-                  <LevelFigure
-                    about={`Level of ${line.name}`}
-                    question={() => questionAt({ part: record.part.id, port: line.port }, line.band, line.i)}
-                  >
-                    {decimal(line.levelDbuv)}
-                  </LevelFigure>
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </ScrollBox>
+      <Table label="Field and level" columns={columns} rows={lines} keyOf={(line) => line.frequencyMHz} />
       <p className="quiet small">
         Level = field + gain ({decimal(gainDbi)} dBi) − 20·log₁₀(MHz) + 31.5: the same field gives less at
         higher frequency, for an aerial of given gain shrinks with the wavelength.

@@ -30,7 +30,7 @@ function Aim({ o }: { readonly o: DishOptions }) {
     return (
       <section aria-label="Alignment">
         <h3>Alignment</h3>
-        <p className="state bad">The satellite stands below the horizon of this site.</p>
+        <p className="state bad">The satellite is below the horizon of this site.</p>
       </section>
     );
   }
@@ -41,12 +41,12 @@ function Aim({ o }: { readonly o: DishOptions }) {
         <Fact term="Azimuth" value={`${decimal(aim.azimuthDeg)}°`} note="from true north, clockwise" />
         <Fact term="Elevation" value={`${decimal(aim.elevationDeg)}°`} />
         <Fact
-          term="Mount angle"
+          term="Bracket setting"
           value={`${decimal(aim.mountElevationDeg)}°`}
           note={`elevation less the offset of ${decimal(o.offsetAngleDeg)}°`}
         />
         <Fact
-          term="Turn of the LNB"
+          term="LNB skew"
           value={tiltWords(aim.skewDeg)}
           note="seen from behind the dish, looking at the satellite"
         />
@@ -82,7 +82,7 @@ function LinkBudget({ record, budget }: { readonly record: PartRecord; readonly 
               {decimal(budget.feedDbuv)} dBµV
             </LevelFigure>
           }
-          note={`C/N ${decimal(budget.feedCnDb)} dB against the sky's noise alone`}
+          note={`C/N ${decimal(budget.feedCnDb)} dB against the noise of the sky alone`}
         />
         {behind ? (
           <Fact

@@ -2,7 +2,7 @@ import type { PartRecord } from "../../../../evaluate/evaluation.ts";
 import type { DishOptions } from "../../../../parts/dishOptions.ts";
 import { useApp } from "../../../../store/app.ts";
 import { decimal } from "../../../kit/format.ts";
-import { ScrollBox } from "../../../kit/ScrollBox.tsx";
+import { Table } from "../../../kit/Table.tsx";
 import { type Budget, rainOf } from "./dishFigures.ts";
 import { durationWords, outageWords } from "./dishWords.ts";
 
@@ -22,7 +22,7 @@ export function RainTable({
     return (
       <section aria-label="Rain">
         <h3>Rain</h3>
-        <p className="quiet small">Join a converter to see how much rain the reception stands.</p>
+        <p className="quiet small">Connect an LNB to see how much rain the reception stands.</p>
       </section>
     );
   }
@@ -34,37 +34,32 @@ export function RainTable({
           ? `${budget.carrier.name} is ${decimal(-rain.marginDb)} dB short even under a clear sky.`
           : `${budget.carrier.name} has ${decimal(rain.marginDb)} dB to spare under a clear sky; rain takes it below what it needs ${outageWords(rain.outage)}.`}
       </p>
-      <ScrollBox className="figures-scroll" label="Rain and margin">
-        <table className="figures-table">
-          <thead>
-            <tr>
-              <th scope="col">Share of the year</th>
-              <th scope="col">Rain takes</th>
-              <th scope="col">C/N loses</th>
-              <th scope="col">Stands it</th>
-            </tr>
-          </thead>
-          <tbody>
-            {rain.rows.map((row) => {
-              const fails = row.lossOfCnDb > rain.marginDb;
-              return (
-                <tr key={row.timePercent}>
-                  <th scope="row">
-                    {row.timePercent} % <span className="quiet">{durationWords(row.timePercent)}</span>
-                  </th>
-                  <td className="number">{decimal(row.attenuationDb)} dB</td>
-                  <td className="number">{decimal(row.lossOfCnDb)} dB</td>
-                  <td className={fails ? "short-of" : ""}>{fails ? "no" : "yes"}</td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
-      </ScrollBox>
+      <Table
+        label="Rain and margin"
+        columns={[
+          {
+            head: "Share of the year",
+            cell: (row) => (
+              <>
+                {row.timePercent} % <span className="quiet">{durationWords(row.timePercent)}</span>
+              </>
+            ),
+          },
+          { head: "Rain takes", isNumber: true, cell: (row) => `${decimal(row.attenuationDb)} dB` },
+          { head: "C/N loses", isNumber: true, cell: (row) => `${decimal(row.lossOfCnDb)} dB` },
+          {
+            head: "Stands it",
+            isShort: (row) => row.lossOfCnDb > rain.marginDb,
+            cell: (row) => (row.lossOfCnDb > rain.marginDb ? "no" : "yes"),
+          },
+        ]}
+        rows={rain.rows}
+        keyOf={(row) => row.timePercent}
+      />
       <p className="quiet small">
         ITU-R P.618-13 with P.838-3, at {decimal(o.rainRateMmPerH, 0)} mm/h for 0.01 % of the year; antenna
-        and converter together {decimal(rain.systemKelvin, 0)} K. C/N loses what the rain takes and the noise
-        that it radiates. What lies behind the LNB is left out.
+        and LNB together {decimal(rain.systemKelvin, 0)} K. C/N loses what the rain takes and the noise that
+        rain radiates. What lies behind the LNB is left out.
       </p>
     </section>
   );

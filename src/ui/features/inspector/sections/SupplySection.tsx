@@ -1,14 +1,37 @@
 import type { PartRecord } from "../../../../evaluate/evaluation.ts";
 import { useApp } from "../../../../store/app.ts";
 import { decimal } from "../../../kit/format.ts";
-import { ScrollBox } from "../../../kit/ScrollBox.tsx";
+import { type Column, Table } from "../../../kit/Table.tsx";
 import { type SupplyRow, supplyRows } from "./supply.ts";
 
 const STATE_WORDS: Readonly<Record<SupplyRow["state"], string>> = {
   feeds: "feeds",
   weaker: "weaker, does not count",
-  dormant: "only while a switch stands otherwise",
+  dormant: "only in another switch position",
 };
+
+const COLUMNS: readonly Column<SupplyRow>[] = [
+  {
+    head: "Port",
+    cell: (row) => (
+      <>
+        {row.port} <span className="quiet">{row.way === "arrives" ? "←" : "→"}</span>
+        <span className="unseen">{row.way}</span>
+      </>
+    ),
+  },
+  {
+    head: "Supply of",
+    cell: (row) => (
+      <>
+        {row.source} <span className="quiet">{row.asks}</span>
+      </>
+    ),
+  },
+  { head: "V", isNumber: true, cell: (row) => decimal(row.volts) },
+  { head: "mA", isNumber: true, cell: (row) => (row.milliamps > 0 ? decimal(row.milliamps, 0) : "–") },
+  { head: "State", cell: (row) => STATE_WORDS[row.state] },
+];
 
 /** For a part on a powered line: what arrives at its outputs and what it hands on at its inputs. */
 export function SupplySection({ record }: { readonly record: PartRecord }) {
@@ -26,39 +49,20 @@ export function SupplySection({ record }: { readonly record: PartRecord }) {
         </p>
       ) : null}
       {rows.length > 0 ? (
-        <ScrollBox className="figures-scroll" label="Volts and currents">
-          <table className="figures-table">
-            <thead>
-              <tr>
-                <th scope="col">Port</th>
-                <th scope="col">Supply of</th>
-                <th scope="col">V</th>
-                <th scope="col">mA</th>
-                <th scope="col">State</th>
-              </tr>
-            </thead>
-            <tbody>
-              {rows.map((row, i) => (
-                // biome-ignore lint/suspicious/noArrayIndexKey: supplies have no identity but their place in the list.
-                <tr key={i} className={row.state === "feeds" ? "" : "asleep"}>
-                  <th scope="row">
-                    {row.port} <span className="quiet">{row.way === "arrives" ? "←" : "→"}</span>
-                    <span className="unseen">{row.way}</span>
-                  </th>
-                  <td>
-                    {row.source} <span className="quiet">{row.asks}</span>
-                  </td>
-                  <td className="number">{decimal(row.volts)}</td>
-                  <td className="number">{row.milliamps > 0 ? decimal(row.milliamps, 0) : "–"}</td>
-                  <td>{STATE_WORDS[row.state]}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-          <p className="quiet small">Current: all that hangs on this port, as if it alone were fed by it.</p>
-        </ScrollBox>
+        <Table
+          label="Volts and currents"
+          columns={COLUMNS}
+          rows={rows}
+          // Supplies have no identity but their place in the list.
+          keyOf={(_, i) => i}
+          isAsleep={(row) => row.state !== "feeds"}
+        >
+          <p className="quiet small">
+            Current: all that is connected to this port, as if it alone were fed from here.
+          </p>
+        </Table>
       ) : (
-        <p className="small">No supply reaches it.</p>
+        <p className="small">No supply reaches this part.</p>
       )}
     </section>
   );

@@ -65,9 +65,9 @@ function SwitchOf({
 }
 
 function standWords(at: SwitchState): string {
-  if (at.setting === null) return "is set by nobody";
+  if (at.setting === null) return "is not set by any receiver";
   const stands =
-    at.setting === "stack" ? "takes messages for user bands" : `stands at ${settingWords(at.setting)}`;
+    at.setting === "stack" ? "takes messages for user bands" : `is set to ${settingWords(at.setting)}`;
   return at.contested ? `${stands}, contested: each sees what the first asks for` : stands;
 }
 
@@ -82,7 +82,7 @@ function SpeakerRows({ speaker, isWinner }: { readonly speaker: Speaker; readonl
           <span className="quiet">
             {" "}
             {speaker.words}
-            {offer.dormant ? " (dormant: a switch stands otherwise)" : isWinner ? " · decides" : ""}
+            {offer.dormant ? " (inactive: a switch is in another position)" : isWinner ? " · decides" : ""}
           </span>
         </th>
       </tr>

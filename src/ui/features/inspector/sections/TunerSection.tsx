@@ -4,7 +4,7 @@ import { useApp } from "../../../../store/app.ts";
 import { LevelFigure } from "../../../kit/asked/LevelFigure.tsx";
 import { questionAt } from "../../../kit/asked/question.ts";
 import { decimal } from "../../../kit/format.ts";
-import { ScrollBox } from "../../../kit/ScrollBox.tsx";
+import { type Column, Table } from "../../../kit/Table.tsx";
 import { type InputCarrier, tunerLevels } from "./tunerLevels.ts";
 
 /** For a satellite receiver, tuner by tuner: what it gets alone and together with the others, and at which level. */
@@ -20,50 +20,48 @@ export function TunerSection({ record }: { readonly record: PartRecord }) {
   return (
     <section aria-label="Tuners">
       <h3>Tuners</h3>
-      <ScrollBox className="figures-scroll" label="What the tuners get">
-        <table className="figures-table">
-          <thead>
-            <tr>
-              <th scope="col">Tuner</th>
-              <th scope="col">Input</th>
-              {hasUserBands ? <th scope="col">User band</th> : null}
-              <th scope="col">
-                Level <span className="quiet">dBµV</span>
-              </th>
-              <th scope="col">Alone</th>
-              <th scope="col">Together</th>
-            </tr>
-          </thead>
-          <tbody>
-            {tuners.map((tuner) => (
-              <tr key={tuner.number}>
-                <th scope="row">{tuner.number}</th>
-                <td>{record.ports.find((p) => p.id === tuner.input)?.label ?? tuner.input}</td>
-                {hasUserBands ? <td className="number">{tuner.userBand ?? "none"}</td> : null}
-                <td className="number">
-                  <Levels record={record} tuner={tuner} />
-                </td>
-                <Count count={tuner.alone} />
-                <Count count={tuner.together} />
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </ScrollBox>
+      <Table
+        label="What the tuners get"
+        columns={[
+          { head: "Tuner", cell: (tuner) => tuner.number },
+          {
+            head: "Input",
+            cell: (tuner) => record.ports.find((p) => p.id === tuner.input)?.label ?? tuner.input,
+          },
+          ...(hasUserBands ? [USER_BAND] : []),
+          {
+            head: "Level",
+            unit: "dBµV",
+            isNumber: true,
+            cell: (tuner) => <Levels record={record} tuner={tuner} />,
+          },
+          countColumn("Alone", (tuner) => tuner.alone),
+          countColumn("Together", (tuner) => tuner.together),
+        ]}
+        rows={tuners}
+        keyOf={(tuner) => tuner.number}
+      />
       <p className="quiet small">
-        Transponders that it can turn to: alone, if nobody else on its line asked for anything; together,
+        Transponders that each tuner can tune. Alone: if nobody else on the line asked for anything. Together:
         while all ask for what they ask for now.
       </p>
     </section>
   );
 }
 
-function Count({ count }: { readonly count: TunerCount }) {
-  return (
-    <td className={count.got < count.of ? "number short-of" : "number"}>
-      {count.got} of {count.of}
-    </td>
-  );
+const USER_BAND: Column<TunerReception> = {
+  head: "User band",
+  isNumber: true,
+  cell: (tuner) => tuner.userBand ?? "none",
+};
+
+function countColumn(head: string, of: (tuner: TunerReception) => TunerCount): Column<TunerReception> {
+  return {
+    head,
+    isNumber: true,
+    isShort: (tuner) => of(tuner).got < of(tuner).of,
+    cell: (tuner) => `${of(tuner).got} of ${of(tuner).of}`,
+  };
 }
 
 function Levels({ record, tuner }: { readonly record: PartRecord; readonly tuner: TunerReception }) {
