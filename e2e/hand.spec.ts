@@ -8,7 +8,14 @@ import { card, cards, download, drag, type File, fromMenu, middle, open, port, w
 import { expect, test } from "./test.ts";
 
 /** What the finished house holds, and how its parts are connected. */
-const PARTS = { dish: 1, "lnb-universal": 1, "aerial-uhf": 1, "amp-distribution": 1, "diplexer-combine": 3, cable: 3 };
+const PARTS = {
+  dish: 1,
+  "lnb-universal": 1,
+  "aerial-uhf": 1,
+  "amp-distribution": 1,
+  "diplexer-combine": 3,
+  cable: 3,
+};
 const ROOMS = { "outlet-diplexed": 3, "receiver-tv": 3, "receiver-sat": 3 };
 
 async function openEmpty(page: Page): Promise<void> {
@@ -43,7 +50,11 @@ async function expectApart(page: Page): Promise<void> {
     }),
   );
   const covering = boxes.flatMap((a, i) =>
-    boxes.slice(i + 1).filter((b) => a.left < b.right - 1 && b.left < a.right - 1 && a.top < b.bottom - 1 && b.top < a.bottom - 1),
+    boxes
+      .slice(i + 1)
+      .filter(
+        (b) => a.left < b.right - 1 && b.left < a.right - 1 && a.top < b.bottom - 1 && b.top < a.bottom - 1,
+      ),
   );
   expect(covering).toEqual([]);
 }
@@ -78,7 +89,11 @@ test("by mouse, in at most 25 actions", async ({ page }) => {
   await inTray("UHF aerial");
   await add("UHF aerial 1", "Output out", "Distribution amplifier, 4 outputs");
   await add("Distribution amplifier 1", "Output out 1", "Diplexer, combining");
-  await pull("Universal LNB 1", "Output out 1", await middle(port(page, "Diplexer, combining 1", "Input SAT")));
+  await pull(
+    "Universal LNB 1",
+    "Output out 1",
+    await middle(port(page, "Diplexer, combining 1", "Input SAT")),
+  );
   await add(
     "Diplexer, combining 1",
     "Output out",
@@ -87,7 +102,9 @@ test("by mouse, in at most 25 actions", async ({ page }) => {
   // What was added is selected; the diplexer belongs to the room as well. Copies find the next outputs themselves.
   actions += 1;
   await card(page, "Diplexer, combining 1").click({ modifiers: ["Shift"], position: { x: 60, y: 18 } });
-  const duplicate = page.getByRole("toolbar", { name: "Selection" }).getByRole("button", { name: "Duplicate" });
+  const duplicate = page
+    .getByRole("toolbar", { name: "Selection" })
+    .getByRole("button", { name: "Duplicate" });
   await press(duplicate);
   await press(duplicate);
 

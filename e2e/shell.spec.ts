@@ -8,6 +8,9 @@ const EXAMPLES = readdirSync(new URL("../src/design/examples/", import.meta.url)
   name.replace(".json", ""),
 );
 
+/** What a phone shows in the place of the drawing. */
+const way = (page: Page) => page.getByRole("list", { name: /^Way of the signal to/ });
+
 const SIZES = [
   { width: 1440, height: 900 },
   { width: 820, height: 1180 },
@@ -32,7 +35,7 @@ for (const viewport of SIZES) {
     await page.setViewportSize(viewport);
     for (const key of EXAMPLES) {
       await open(page, `/?example=${key}`);
-      await expect(cards(page).or(page.locator(".plan-layer")).first()).toBeVisible();
+      await expect(cards(page).or(page.locator(".plan-layer")).or(way(page)).first()).toBeVisible();
       expect(await scrolled(page), key).toEqual({ beyond: 0, beside: 0, scrollTop: 0, frameTop: 0 });
     }
     await page.mouse.move(viewport.width / 2, 20);
