@@ -109,8 +109,6 @@ test("by mouse, in at most 25 actions", async ({ page }) => {
   await press(duplicate);
 
   await expectHouse(page);
-  test.info().annotations.push({ type: "mouse actions", description: `${actions}` });
-  console.log(`mouse actions: ${actions}`);
   expect(actions).toBeLessThanOrEqual(25);
 });
 
@@ -138,23 +136,96 @@ test("by keys, in at most 120 presses", async ({ page }) => {
   for (const room of [1, 2, 3]) {
     // With nothing selected, the list holds what a reception begins with, and every free output.
     await type("Escape");
+    // No hand presses the next key within a few milliseconds.
+    await page.waitForTimeout(250);
     if (room === 1) {
-      await type("e", ..."uhf", "Enter");
+      await type("e");
+      await expect(list(page).getByRole("combobox")).toBeFocused();
+      await type(..."uhf", "Enter");
       await expect(card(page, "UHF aerial 1")).toBeFocused();
       await next("3");
       await next("4");
     } else {
-      await type("e", ..."amp", "Enter");
+      await type("e");
+      await expect(list(page).getByRole("combobox")).toBeFocused();
+      await type(..."amp", "Enter");
       await expect(page.getByText(/^Add to Distribution amplifier 1/)).toBeVisible();
       await type("4");
     }
     await expect(card(page, `Diplexer, combining ${room}`)).toBeVisible();
     // Its free input comes first; then the free outputs that it may be connected to.
-    await type("j", "Enter", "Enter");
+    await type("j");
+    await expect(list(page).getByRole("combobox", { name: "Port to join", exact: true })).toBeFocused();
+    await type("Enter");
+    await expect(list(page).getByRole("combobox", { name: "Port to join to" })).toBeFocused();
+    await type("Enter");
     await expect(page.getByRole("dialog")).toHaveCount(0);
     await next("3");
   }
   await expectHouse(page);
   console.log(`key presses: ${presses}`);
   expect(presses).toBeLessThanOrEqual(120);
+});
+
+test.describe("by touch", () => {
+  test.use({ hasTouch: true, viewport: { width: 820, height: 1180 } });
+
+  test("in at most 40 taps", async ({ page }) => {
+    await openEmpty(page);
+    let taps = 0;
+    const tap = async (of: ReturnType<Page["locator"]>, position?: { x: number; y: number }) => {
+      taps += 1;
+      await of.tap(position ? { position } : {});
+    };
+    /** A port, an empty place, and what is taken there. */
+    const add = async (part: string, output: string, words: string) => {
+      const at = await middle(port(page, part, output));
+      taps += 1;
+      await page.touchscreen.tap(at.x, at.y);
+      await expect(page.getByText(/^Joining/)).toBeVisible();
+      await tap(page.locator(".react-flow__pane"), { x: 300, y: 90 });
+      await tap(list(page).getByRole("option", { name: words, exact: true }));
+      await expect(list(page)).toHaveCount(0);
+    };
+    /** From the list that opens where nothing is selected. */
+    const begin = async (name: string) => {
+      await tap(page.getByRole("button", { name: "Add a connected part…" }));
+      await tap(
+        list(page)
+          .getByRole("option", { name: new RegExp(`^${name}`) })
+          .first(),
+      );
+      await expect(list(page)).toHaveCount(0);
+    };
+    await begin("Dish");
+    await add("Dish 1", "Output feed", "Universal LNB, 4 outputs");
+    await tap(page.locator(".react-flow__pane"), { x: 300, y: 90 });
+    await begin("UHF aerial");
+    await add("UHF aerial 1", "Output out", "Distribution amplifier, 4 outputs");
+    await add("Distribution amplifier 1", "Output out 1", "Diplexer, combining");
+    for (const each of [
+      port(page, "Universal LNB 1", "Output out 1"),
+      port(page, "Diplexer, combining 1", "Input SAT"),
+    ]) {
+      const at = await middle(each);
+      taps += 1;
+      await page.touchscreen.tap(at.x, at.y);
+    }
+    await add(
+      "Diplexer, combining 1",
+      "Output out",
+      "Cable, 20 m + Outlet, TV and satellite + TV set + Satellite receiver",
+    );
+    // A tap adds to the selection while several are being selected.
+    await tap(page.getByRole("button", { name: "Select several by tapping" }));
+    await tap(card(page, "Diplexer, combining 1"), { x: 60, y: 18 });
+    const duplicate = page
+      .getByRole("toolbar", { name: "Selection" })
+      .getByRole("button", { name: "Duplicate" });
+    await tap(duplicate);
+    await tap(duplicate);
+    await expectHouse(page);
+    console.log(`taps: ${taps}`);
+    expect(taps).toBeLessThanOrEqual(40);
+  });
 });

@@ -134,7 +134,7 @@ function finishJoint(event: MouseEvent, node: Node | Edge): void {
 function openForm(event: MouseEvent, node: Node): void {
   const isName = event.target instanceof Element && event.target.closest('[id$="-name"]') !== null;
   useApp.getState().select({ parts: [node.id] });
-  if (isCableSelected()) openFormAt("cable");
+  if (isCableSelected()) openFormAt("length");
   else if (isName && useApp.getState().preview === null) openFormAt("name");
 }
 

@@ -69,7 +69,7 @@ function OfferBody({ offer }: { readonly offer: Offer }) {
       return <PartnerList from={offer.from} to={offer.to} />;
     case "name":
       return <NameForm part={offer.part} onDone={closeOffer} />;
-    case "cable":
+    case "length":
       return <CableForm part={offer.part} onDone={closeOffer} />;
   }
 }
@@ -84,7 +84,7 @@ function titleOf(offer: Offer): string {
       return `Join ${portWords(offer.from)} to…`;
     case "name":
       return "New name";
-    case "cable":
+    case "length":
       return "Length and grade";
   }
 }

@@ -1,5 +1,5 @@
 /** What can be done to the selection, within reach of a thumb; and what a joint that was begun waits for. */
-import { CirclePlus, Copy, Crosshair, SquarePlus, Trash2, X } from "lucide-react";
+import { Copy, Crosshair, SquarePlus, Trash2, X } from "lucide-react";
 import { quoted } from "../../design/lookup.ts";
 import { useApp } from "../../store/app.ts";
 import { counted } from "../kit/format.ts";
@@ -17,7 +17,6 @@ export function SelectionBar() {
     <div className="canvas-bar" role="toolbar" aria-label="Selection">
       <span className="canvas-bar-words">{wordsFor(parts, wires)}</span>
       {wires === 1 && parts === 0 && <CommandButton id="insert" icon={SquarePlus} />}
-      {parts > 0 && <CommandButton id="add-connected" icon={CirclePlus} />}
       {parts > 0 && <CommandButton id="duplicate" icon={Copy} />}
       <CommandButton id="look" icon={Crosshair} />
       <CommandButton id="delete" icon={Trash2} />

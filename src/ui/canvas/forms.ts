@@ -9,7 +9,7 @@ import { boxIn } from "./rooms.ts";
 import { canvasView } from "./view.ts";
 
 /** Beside the one part that is selected. */
-export function openFormAt(about: "name" | "cable"): void {
+export function openFormAt(about: "name" | "length"): void {
   const { design, selection } = useApp.getState();
   const [part] = selection.parts;
   const box = part === undefined ? undefined : boxIn(design, part);

@@ -28,16 +28,17 @@ export function joinPorts(from: PortRef, to: PortRef): boolean {
   return change(roomy(design, planJoin(design, from, to)));
 }
 
-/** Joins to the port of a part that is meant; asks where several may be, says why where none fits. */
-export function joinToPart(from: PortRef, partId: string, at?: Point): void {
+/** Joins to the port of a part that is meant; asks where several may be, says why where none fits. True: joined. */
+export function joinToPart(from: PortRef, partId: string, at?: Point): boolean {
   const { design, evaluation } = useApp.getState();
   const part = partById(design, partId);
-  if (!part || from[0] === partId) return;
+  if (!part || from[0] === partId) return false;
   const partners = partnersIn(evaluation, from, partId);
   const [first] = partners;
-  if (first && (partners.length === 1 || !at)) joinPorts(from, first);
-  else if (at && first) openOffer({ about: "partners", from, to: partners }, at);
+  if (first && (partners.length === 1 || !at)) return joinPorts(from, first);
+  if (at && first) openOffer({ about: "partners", from, to: partners }, at);
   else sayWhyNot(from, partId);
+  return false;
 }
 
 /** The reason is that of the port one would have meant: one of the other side, if there is any. */

@@ -11,7 +11,7 @@ export type Offer =
   /** Ports of one part that a wire might be led to. */
   | { readonly about: "partners"; readonly from: PortRef; readonly to: readonly PortRef[] }
   | { readonly about: "name"; readonly part: PartId }
-  | { readonly about: "cable"; readonly part: PartId };
+  | { readonly about: "length"; readonly part: PartId };
 
 type OfferState = {
   readonly offer: Offer | null;
