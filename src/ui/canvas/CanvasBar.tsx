@@ -1,4 +1,5 @@
-import { BoxSelect, Buttons, Cable, CirclePlus, Map, MapIcon, Maximize, Minus, Plus, Workflow } from "lucide-react";
+/** Buttons for looking and arranging: in a row below the canvas, or floating in its corner where there is no row. */
+import { BoxSelect, Cable, CirclePlus, Map as MapIcon, Maximize, Minus, Plus, Workflow } from "lucide-react";
 import { useApp } from "../../store/app.ts";
 import { shortcutWords } from "../kit/command.ts";
 import { IconButton, type IconType } from "../kit/IconButton.tsx";
@@ -11,7 +12,7 @@ export function CanvasBar({ isDocked = false }: { readonly isDocked?: boolean })
   // Whatever a joint may be led to must not lie below a bar.
   const isJoining = useApp((s) => s.connecting !== null);
   const parts = useApp((s) => s.evaluation.design.parts.length);
-  if (isJoining) return null;
+  if (isJoining && !isDocked) return null;
   return (
     <div className={isDocked ? "canvas-bar docked" : "canvas-bar"} role="toolbar" aria-label="Canvas">
       <CommandButton id="farther" icon={Minus} />
