@@ -237,7 +237,10 @@ describe("a part that is dropped", () => {
   });
 
   test("is connected as the port rules allow, or not at all", () => {
-    const spot = fc.record({ x: fc.integer({ min: -100, max: 1200 }), y: fc.integer({ min: -100, max: 700 }) });
+    const spot = fc.record({
+      x: fc.integer({ min: -100, max: 1200 }),
+      y: fc.integer({ min: -100, max: 700 }),
+    });
     fc.assert(
       fc.property(KINDS, spot, (kind, centre) => {
         const part = fresh(HOUSE, kind);
@@ -264,7 +267,10 @@ describe("the nearest port", () => {
       const near = { x: x + 9 / zoom, y };
       expect(nearestPort(design, near, { fieldPx: 24, zoom })?.ref).toEqual(["lnb", "out3"]);
       expect(nearestPort(design, { x: x + 13 / zoom, y }, { fieldPx: 24, zoom })).toBeUndefined();
-      expect(nearestPort(design, { x: x + 20 / zoom, y }, { fieldPx: 44, zoom })?.ref).toEqual(["lnb", "out3"]);
+      expect(nearestPort(design, { x: x + 20 / zoom, y }, { fieldPx: 44, zoom })?.ref).toEqual([
+        "lnb",
+        "out3",
+      ]);
     }
     // 10 px below one and 14 px above the next, both within a field of 44.
     const between = { x: place("out3").x, y: place("out3").y + 10 };
