@@ -1,3 +1,4 @@
+/** Buttons for looking and arranging: in a row below the canvas, or floating in its corner where there is no row. */
 import { BoxSelect, Cable, CirclePlus, Map as MapIcon, Maximize, Minus, Plus, Workflow } from "lucide-react";
 import { useApp } from "../../store/app.ts";
 import { shortcutWords } from "../kit/command.ts";

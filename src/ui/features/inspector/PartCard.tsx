@@ -1,12 +1,12 @@
 import { Copy, Trash2 } from "lucide-react";
 import { useRef } from "react";
-import { setOption } from "../../../design/edits/options.ts";
 import type { PartRecord } from "../../../evaluate/evaluation.ts";
 import { CAUTIONS } from "../../../parts/cautions.ts";
 import { FAMILY_NAMES } from "../../../parts/contract.ts";
 import { type FieldMeta, fieldMeta } from "../../../parts/fields.ts";
 import { useApp } from "../../../store/app.ts";
 import { useFindingsFor, useVerdict } from "../../../store/hooks.ts";
+import { changeOption } from "../../canvas/optionEdits.ts";
 import { deleteSelection, duplicateSelection } from "../../canvas/selectionEdits.ts";
 import { FailButton } from "../../kit/asked/FailButton.tsx";
 import { WalkButtons } from "../../kit/asked/WalkButtons.tsx";
@@ -131,14 +131,14 @@ function FieldGroup({
           meta={meta}
           value={record.options[key]}
           onTakeBack={(visit) => useApp.getState().takeBack(visit)}
-          onTry={(value, visit) => {
-            const { design, change } = useApp.getState();
-            const edit = setOption(design, id, key, value);
-            // The reason stands at the field; a notice as well would say it twice.
-            if (!edit.ok) return edit.reason;
-            change(edit, visit ? { merge: visit, lasts: true } : { merge: `option ${id} ${key}` });
-            return null;
-          }}
+          onTry={(value, visit) =>
+            changeOption(
+              [id],
+              key,
+              value,
+              visit ? { merge: visit, lasts: true } : { merge: `option ${id} ${key}` },
+            )
+          }
         />
       ))}
     </fieldset>

@@ -3,6 +3,7 @@ import { replaceKind } from "../../../design/edits/replace.ts";
 import type { PartRecord } from "../../../evaluate/evaluation.ts";
 import { useApp } from "../../../store/app.ts";
 import { KindPicker } from "../../canvas/KindPicker.tsx";
+import { roomy } from "../../canvas/place.ts";
 
 /** Puts another kind in the part's place. */
 export function ReplacePicker({ record }: { readonly record: PartRecord }) {
@@ -18,7 +19,7 @@ export function ReplacePicker({ record }: { readonly record: PartRecord }) {
       }
       onPick={(next) => {
         const { design, change } = useApp.getState();
-        change(replaceKind(design, part.id, next));
+        change(roomy(design, replaceKind(design, part.id, next)));
       }}
     />
   );
