@@ -4,6 +4,7 @@ import { wireId } from "../../design/design.ts";
 import type { Selection } from "../../store/app.ts";
 import { useApp } from "../../store/app.ts";
 import { type CanvasItem, focusedItem, focusItem } from "./focusItem.ts";
+import { canvasView } from "./view.ts";
 
 export type Way = "upstream" | "downstream" | "before" | "after";
 
@@ -88,6 +89,7 @@ function command(id: string, label: string, key: string, way: Way) {
     group: "Select",
     shortcuts: [`Alt+${key}`],
     run: () => go(way),
-    enabled: () => useApp.getState().design.parts.length > 0,
+    // A phone has views without a drawing.
+    enabled: () => canvasView() !== null && useApp.getState().design.parts.length > 0,
   } as const;
 }

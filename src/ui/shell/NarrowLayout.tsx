@@ -7,7 +7,7 @@ import styles from "./NarrowLayout.module.css";
 import { PANES } from "./paneTable.ts";
 import { WrongBadge } from "./SideTabs.tsx";
 
-/** Tablet and phone: the canvas, one sheet that the panes share, and a row of big buttons. */
+/** Tablet: the canvas, one sheet that the panes share, and a row of big buttons. */
 export function NarrowLayout() {
   const sheet = usePanes((s) => s.sheet);
   const shown = PANES.find((pane) => pane.id === sheet);

@@ -21,6 +21,7 @@ export function Notices() {
 function NoticeItem({ notice }: { readonly notice: Notice }) {
   const { dismiss, undo } = useApp.getState();
   const { id, tone } = notice;
+  const takeBack = notice.takeBack ?? (notice.undoable ? undo : undefined);
   useEffect(() => {
     if (tone === "error") return;
     const timer = setTimeout(() => useApp.getState().dismiss(id), SHOWN_MS);
@@ -29,12 +30,12 @@ function NoticeItem({ notice }: { readonly notice: Notice }) {
   return (
     <div className={`notice ${tone}`}>
       <span>{notice.text}</span>
-      {notice.undoable ? (
+      {takeBack ? (
         <button
           type="button"
           className="button"
           onClick={() => {
-            undo();
+            takeBack();
             dismiss(id);
           }}
         >
