@@ -97,7 +97,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
         ? `User band ${reason.userBand} is set for two tuners of ${receiver}`
         : `${partName(reason.by)} and ${receiver} are both set to user band ${reason.userBand}`;
     case "line held":
-      return `${partName(reason.by)} is not in single-cable mode and holds the line`;
+      return `${partName(reason.by)} is not in single-cable mode and blocks the line`;
     case "no command":
       return blocked
         ? `${blocked} passes no command from ${receiver} to ${partName(reason.part)}`

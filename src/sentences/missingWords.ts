@@ -82,7 +82,7 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
     case "user band used twice":
       return are(`retuned by ${partName(reason.by)}, which also uses user band ${reason.userBand}`);
     case "line held":
-      return are(`out of reach: ${partName(reason.by)} holds the line`);
+      return are(`out of reach: ${partName(reason.by)} blocks the line`);
     case "no command":
       return are(`out of reach: no command gets from here to ${partName(reason.part)}`);
     case "no message":

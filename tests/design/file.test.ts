@@ -374,7 +374,11 @@ describe("A hostile file neither throws, nor freezes, nor reaches beyond itself"
     },
     { name: "five megabytes in quotes", text: () => `"${"\\n".repeat(2_499_000)}`, says: "never closed" },
     { name: "five megabytes of one number", text: () => "1".repeat(4_999_999), says: "This is not a design" },
-    { name: "a million line breaks", text: () => `${"\n".repeat(1e6)}x`, says: "line 1\u202f000\u202f001, column 1" },
+    {
+      name: "a million line breaks",
+      text: () => `${"\n".repeat(1e6)}x`,
+      says: "line 1\u202f000\u202f001, column 1",
+    },
     {
       name: "5,000 parts, each wrong",
       text: () =>

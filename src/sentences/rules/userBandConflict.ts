@@ -31,7 +31,7 @@ export const userBandConflict: RuleWords<"user-band-conflict"> = {
           return `${converter} sends user bands, but ${name} is no SCR/dSCR receiver and cannot ask for them.`;
         return facts.isAlone
           ? `${name} is not in single-cable mode, but is on the single-cable line of ${converter}.`
-          : `${name} is not in single-cable mode and holds the line of ${converter}: the other receivers cannot send their messages.`;
+          : `${name} is not in single-cable mode and blocks the line of ${converter}: the other receivers cannot send their messages.`;
       case "no such user band":
         return `${tunerOf(told)} is set to user band ${facts.userBand}, which ${converter} does not have: ${hasWords(facts.has)}.`;
       case "other centre": {

@@ -81,7 +81,7 @@ function titleOf(offer: Offer): string {
     case "ports":
       return offer.others ? "Add a part, or go on from a free output" : "Add to which port?";
     case "partners":
-      return `Join ${portWords(offer.from)} to…`;
+      return `Connect ${portWords(offer.from)} to…`;
     case "name":
       return "New name";
     case "length":
@@ -115,7 +115,7 @@ function PartList({ from }: { readonly from: PortRef }) {
       <PickList
         label="Part to add"
         choices={choices}
-        none="No part of that name fits this port."
+        none="No part that fits this port matches."
         isNumbered
         onPick={(attachment) => {
           closeOffer();
@@ -151,7 +151,7 @@ function PortList({ of, others }: Omit<Extract<Offer, { readonly about: "ports" 
       <PickList
         label={others ? "Part or output" : "Port"}
         choices={others ? [...ports, ...starts, ...others.map(choiceOf), ...rest] : ports}
-        none="Nothing of that name."
+        none="No part matches."
         isNumbered
         onPick={(choice) => {
           closeOffer();
@@ -174,7 +174,7 @@ function PartnerList({ from, to }: { readonly from: PortRef; readonly to: readon
     <>
       <p className="offer-title">{titleOf({ about: "partners", from, to })}</p>
       <PickList
-        label="Port to join to"
+        label="Port to connect to"
         choices={to.map((ref) => ({ key: ref.join("/"), words: portWords(ref), value: ref }))}
         none="No free port fits this one."
         isNumbered

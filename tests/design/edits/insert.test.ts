@@ -54,7 +54,7 @@ describe("Dropping a part on a wire", () => {
       part: "splitter",
       wire: 1,
       reason:
-        "“Splitter” has no single way through, so it cannot be put into a wire; join its ports one by one.",
+        "“Splitter” has no single way through, so it cannot be put into a wire. Connect its ports one by one.",
     },
     {
       name: "a part with one port",
@@ -86,7 +86,7 @@ describe("Dropping a part on a wire", () => {
     if (!busy) throw new Error("no cable 2");
     expect(insertIntoWire(wired, busy, idOf(wired, 3))).toEqual({
       ok: false,
-      reason: "“Cable 2” has no free output: it is joined to “TV set 2” already.",
+      reason: "“Cable 2” has no free output. It is connected to “TV set 2” already.",
     });
   });
 });

@@ -45,13 +45,13 @@ describe("A join", () => {
       name: "taken output",
       from: "lnb1/out1",
       to: "cable2/in",
-      reason: "“Universal LNB 1” has no free out 1 output: it is joined to “Cable 1” already.",
+      reason: "“Universal LNB 1” has no free out 1 output. It is connected to “Cable 1” already.",
     },
     {
       name: "taken input",
       from: "cable1/out",
       to: "tv1/in",
-      reason: "“TV set 1” has no free input: it is joined to “Outlet, TV 1” already.",
+      reason: "“TV set 1” has no free input. It is connected to “Outlet, TV 1” already.",
     },
     {
       name: "two outputs",
@@ -72,7 +72,12 @@ describe("A join", () => {
       to: "cable2/in",
       reason: "“Dish 2” is the beam of a dish and needs an LNB; “Cable 2” takes a coaxial cable.",
     },
-    { name: "itself", from: "cable1/out", to: "cable1/in", reason: "“Cable 1” cannot be joined to itself." },
+    {
+      name: "itself",
+      from: "cable1/out",
+      to: "cable1/in",
+      reason: "“Cable 1” cannot be connected to itself.",
+    },
     {
       name: "the same port",
       from: "cable1/out",

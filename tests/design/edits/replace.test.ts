@@ -29,8 +29,8 @@ describe("Replacing a kind", () => {
     const edit = replaceKind(must(rename(quad, "cable3", "Bedroom")), "lnb1", "lnb-wideband");
     expect(wiring(must(edit))).toEqual(["lnb1/v > cable1/in", "lnb1/h > cable2/in"]);
     expect(edit.ok && edit.notes).toEqual([
-      "The wire to “Bedroom” had no port left on “Wideband LNB 1” and was taken off.",
-      "The wire to “Cable 4” had no port left on “Wideband LNB 1” and was taken off.",
+      "The wire to “Bedroom” had no port left on “Wideband LNB 1” and was removed.",
+      "The wire to “Cable 4” had no port left on “Wideband LNB 1” and was removed.",
     ]);
   });
 
@@ -121,7 +121,7 @@ describe("Setting an option", () => {
     const edit = setOption(split, "split1", "ways", 2);
     expect(wiring(must(edit))).toEqual(["split1/out1 > tv1/in"]);
     expect(edit.ok && edit.notes).toEqual([
-      "The wire to “TV set 2” had no port left on “Splitter 1” and was taken off.",
+      "The wire to “TV set 2” had no port left on “Splitter 1” and was removed.",
     ]);
   });
 

@@ -47,7 +47,7 @@ describe("settings of a design", () => {
       name: "a level beyond its range",
       key: "ownLimits",
       value: [{ service: "tv", minDbuv: 47, maxDbuv: 700 }],
-      reason: /^Limits of my own, row 1: Most is 700 dBµV; allowed is 0 to 120 dBµV\.$/,
+      reason: /^My own limits, row 1: Max is 700 dBµV; allowed is 0 to 120 dBµV\.$/,
     },
     {
       name: "least above most",
@@ -56,7 +56,7 @@ describe("settings of a design", () => {
         { service: "tv", minDbuv: 40, maxDbuv: 70 },
         { service: "dab", minDbuv: 71, maxDbuv: 70 },
       ],
-      reason: /Row 2: .*least.*above/,
+      reason: /Row 2: .*lowest.*above/,
     },
     { name: "a name every object answers to", key: "constructor", value: 1, reason: /no setting/ },
   ])("SE4: refuses $name, with the reason", ({ key, value, reason }) => {

@@ -158,10 +158,10 @@ describe("keys", () => {
     fireEvent.keyDown(canvas(), { key: "Delete", code: "Delete" });
     expect(app().design.wires).toHaveLength(before - 1);
     fireEvent.keyDown(canvas(), { key: "j", code: "KeyJ" });
-    const search = screen.getByRole("combobox", { name: "Port to join" });
+    const search = screen.getByRole("combobox", { name: "Port to connect" });
     fireEvent.change(search, { target: { value: "loft amplifier" } });
     fireEvent.keyDown(search, { key: "Enter" });
-    fireEvent.keyDown(screen.getByRole("combobox", { name: "Port to join to" }), { key: "Enter" });
+    fireEvent.keyDown(screen.getByRole("combobox", { name: "Port to connect to" }), { key: "Enter" });
     expect(app().design.wires).toHaveLength(before);
   });
 });
