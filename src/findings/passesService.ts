@@ -22,11 +22,13 @@ export function passesService(record: PartRecord, input: string, service: Servic
   if (port?.medium === "sky") return service === "satellite";
   const { paths = [] } = record.kind.signal(record.options, { id: record.part.id, powered: true });
   return paths.some(
-    (path) =>
-      path.from === input &&
-      path.loMHz === undefined &&
-      filteredDb(path.response, MIDDLE_MHZ[service]) > MEANT_FOR_DB,
+    (path) => path.from === input && path.loMHz === undefined && isMeantFor(path.response, service),
   );
+}
+
+/** Whether the filters of a way let a service pass, whatever the way loses or adds. */
+export function isMeantFor(response: Response, service: Service): boolean {
+  return filteredDb(response, MIDDLE_MHZ[service]) > MEANT_FOR_DB;
 }
 
 /** What the filters of a way do at a frequency, without its gains and losses [dB]. */

@@ -140,6 +140,7 @@ const LNB_QUATTRO = define({
     price: 40,
     workMinutes: 40,
     gives: "planes",
+    leadsTo: ["switch unit", "cable"],
     fedWithVolts: 14,
     mistakenFor: [
       { kind: "lnb-universal", options: { outputs: "4", commonMa: 140 } },

@@ -65,6 +65,7 @@ export const LNB_STACKED = define({
     price: 50,
     workMinutes: 40,
     gives: "stacked",
+    isRare: true,
     fedWithVolts: 14,
     mistakenFor: [{ kind: "lnb-universal" }],
   },

@@ -83,7 +83,7 @@ export const STACKING_CONVERTER = define({
     "Makes single-cable feeds with user bands for flats or branches, and passes TV and radio beside them.",
   keywords: ["single cable", "one cable", "user band", "multiswitch", "block", "flats"],
   prefix: "stacker",
-  trade: { job: "switch unit", price: 180, workMinutes: 45, gives: "stacked" },
+  trade: { job: "switch unit", price: 180, workMinutes: 45, gives: "stacked", isRare: true },
   options: STACKER_OPTIONS,
   symbol: "stacking",
   caption: (o) => `${o.outputs} out · ${userBandCaption(o)}`,

@@ -45,6 +45,10 @@ export type Trade = {
   readonly soldBy?: "metre";
   /** Holds for all options that do not say it themselves. */
   readonly onSite?: OnSite;
+  /** What its outputs usually lead to, likeliest first, where that is not what others of its job lead to. */
+  readonly leadsTo?: readonly Job[];
+  /** Others of its job are meant more often; common practice, no source. */
+  readonly isRare?: true;
   /** Feed that a converter's outputs give, and feed that a receiver's inputs take. */
   readonly gives?: FeedKind;
   readonly takes?: FeedKind;

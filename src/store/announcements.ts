@@ -87,7 +87,10 @@ function knownNow({ design, report, preview, opened }: AppState): Known {
 function wordsFor(known: Known, now: Known, notices: readonly string[]): string {
   const sentences = newsOf(known, now);
   const [first = "", ...rest] = sentences;
-  return [first, ...notices, ...rest].filter((sentence) => sentence !== "").join(" ");
+  // What a notice shows may be the very sentence that tells of the edit.
+  return [first, ...notices.filter((text) => text !== first), ...rest]
+    .filter((sentence) => sentence !== "")
+    .join(" ");
 }
 
 function newsOf(known: Known, now: Known): readonly string[] {

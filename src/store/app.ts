@@ -29,6 +29,8 @@ export type Notice = {
   readonly tone: NoticeTone;
   /** The notice speaks of a change that one undo takes back. */
   readonly undoable: boolean;
+  /** It speaks of something else that can be taken back, by this. */
+  readonly takeBack?: (() => void) | undefined;
 };
 
 /** Asks the canvas to bring parts and wires into view; the number makes a repeated wish a new one. */
@@ -77,7 +79,11 @@ export type AppState = {
   readonly applyPreview: () => boolean;
   readonly select: (selection: Partial<Selection>) => void;
   readonly frame: (target: Partial<Selection>) => void;
-  readonly notify: (text: string, tone?: NoticeTone, options?: { readonly undoable?: boolean }) => void;
+  readonly notify: (
+    text: string,
+    tone?: NoticeTone,
+    options?: { readonly undoable?: boolean; readonly takeBack?: () => void },
+  ) => void;
   readonly dismiss: (id: number) => void;
   readonly setClipboard: (fragment: Fragment) => void;
   readonly setConnecting: (from: PortRef | null) => void;
@@ -234,7 +240,13 @@ export const useApp = create<AppState>()(
             notices: [
               // A refusal tried again replaces its earlier notice instead of piling up.
               ...s.notices.filter((n) => n.text !== text).slice(1 - NOTICE_LIMIT),
-              { id: ++counter, text, tone, undoable: options?.undoable ?? false },
+              {
+                id: ++counter,
+                text,
+                tone,
+                undoable: options?.undoable ?? false,
+                takeBack: options?.takeBack,
+              },
             ],
           })),
         dismiss: (id) => set((s) => ({ notices: s.notices.filter((n) => n.id !== id) })),

@@ -1,13 +1,18 @@
-/** Copying and pasting: a fragment is parts and the wires among them. */
+/** Copying and pasting: a fragment is parts, the wires among them, and which outputs fed them from outside. */
 import { kindOf } from "../../parts/catalogue.ts";
 import type { Design, Part, PartId, Wire } from "../design.ts";
 import { namer } from "../names.ts";
 import { withinSizeLimits } from "../sizeLimits.ts";
+import { nextFreeOutput } from "./alike.ts";
 import { done, type Edit } from "./edit.ts";
+import { planJoin } from "./join.ts";
 import { onCanvas } from "./parts.ts";
 
 /** Write it as a file of its own (`writeDesign` with a title) to carry it from window to window. */
-export type Fragment = Pick<Design, "parts" | "wires">;
+export type Fragment = Pick<Design, "parts" | "wires"> & {
+  /** Wires that came in from parts left behind: a copy is fed by the next free output like that one. */
+  readonly feeds?: readonly Wire[];
+};
 
 export type Paste =
   | (Edit & { readonly ok: true; readonly added: ReadonlySet<PartId> })
@@ -20,6 +25,7 @@ export function copyParts(design: Design, ids: ReadonlySet<PartId>): Fragment {
   return {
     parts: design.parts.filter((part) => ids.has(part.id)),
     wires: design.wires.filter((wire) => ids.has(wire.from[0]) && ids.has(wire.to[0])),
+    feeds: design.wires.filter((wire) => !ids.has(wire.from[0]) && ids.has(wire.to[0])),
   };
 }
 
@@ -48,8 +54,19 @@ export function pasteFragment(design: Design, fragment: Fragment, at?: readonly 
     parts.length === 0
       ? design
       : { ...design, parts: [...design.parts, ...parts], wires: [...design.wires, ...wires] };
-  const edit = withinSizeLimits(design, done(pasted));
+  const edit = withinSizeLimits(design, done(fed(pasted, fragment.feeds ?? [], newIds)));
   return edit.ok ? { ...edit, added: new Set(newIds.values()) } : edit;
+}
+
+/** Joins each copy to what fed its original, as far as there are free outputs of the same sort. */
+function fed(design: Design, feeds: readonly Wire[], newIds: ReadonlyMap<PartId, PartId>): Design {
+  return feeds.reduce((now, { from, to }) => {
+    const target = newIds.get(to[0]);
+    const source = target === undefined ? undefined : nextFreeOutput(now, from);
+    if (target === undefined || !source) return now;
+    const joined = planJoin(now, source, [target, to[1]]);
+    return joined.ok ? joined.design : now;
+  }, design);
 }
 
 function offset(

@@ -123,9 +123,11 @@ export function createDocuments(around: DocumentServices): UseBoundStore<StoreAp
       duplicate: (id) => inStorage(() => duplicateDocument(around, openDocument, id)),
 
       restore: (document) =>
-        inStorage(async () =>
-          (await storage.add(document)) ? null : "A design stands in its place already.",
-        ),
+        inStorage(async () => {
+          if (!(await storage.add(document))) return "A design stands in its place already.";
+          await openDocument.takeUp(document.head.id);
+          return null;
+        }),
 
       remove: async (id) => {
         const removed: StoredDocument[] = [];

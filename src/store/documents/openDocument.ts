@@ -52,6 +52,8 @@ export function createOpenDocument(
     history: () => historyOf(EMPTY_DESIGN),
   };
   /** The one before, which the canvas still shows until the new one has come up. */
+  /** Id of the document that the open design was until it was deleted. */
+  let deleted: string | null = null;
   let former: DocumentSession | null = null;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let lastSave = Number.NEGATIVE_INFINITY;
@@ -244,8 +246,20 @@ export function createOpenDocument(
 
     /** The open design is no document any more; its next change makes it a new one. */
     unsaved(): void {
+      if (session.work) deleted = session.work.id;
       session = savedSession(null, session.history());
       set({ current: null, revision: null, ...(get().state === "unavailable" ? {} : { state: "saved" }) });
+    },
+
+    /** A deleted document stands in the storage again: the design that was it goes on as it, and as no copy. */
+    async takeUp(id: string): Promise<void> {
+      if (id !== deleted || session.work) return;
+      const stored = await storage.read(id);
+      const found = stored && readDocument(stored);
+      if (!stored || !found?.ok || found.isDamaged) return;
+      session.work = workOn(stored.head, found, around.now());
+      set({ current: id, revision: stored.head.revision });
+      if (session.pending) schedule();
     },
 
     /** Puts another way in the place of the open design's, as a change that is to be saved. */

@@ -6,17 +6,20 @@ import { useSize } from "../kit/useSize.ts";
 import { boxesOf } from "./boxes.ts";
 import { CanvasBar } from "./CanvasBar.tsx";
 import { CanvasDialogs } from "./CanvasDialogs.tsx";
+import { CanvasMenu } from "./CanvasMenu.tsx";
 import { Diagram } from "./Diagram.tsx";
 import { EmptyHint } from "./EmptyHint.tsx";
 import { useHasHighlight } from "./highlight.ts";
 import { boundsOf } from "./layout.ts";
 import { Minimap } from "./Minimap.tsx";
+import { OfferPopover } from "./OfferPopover.tsx";
 import { Overview } from "./overview/Overview.tsx";
 import { opensAsOverview } from "./overview/whenOverview.ts";
 import { sizeOf } from "./paneSize.ts";
 import { PreviewBar } from "./preview/PreviewBar.tsx";
 import { SelectionBar } from "./SelectionBar.tsx";
 import { setCanvas, useCanvas } from "./state.ts";
+import { useClipboard } from "./useClipboard.ts";
 import { emptyView, fittingView, type Viewport } from "./viewMath.ts";
 import { updateDetail } from "./watchView.ts";
 import "@xyflow/react/dist/base.css";
@@ -42,43 +45,49 @@ export function Canvas({ children, empty, isBarElsewhere = false }: Props) {
   const detail = useCanvas((s) => s.detail);
   const isPreview = useApp((s) => s.preview !== null);
   const isWalked = useHasHighlight();
+  useClipboard();
   const isOverview = useCanvas((s) => s.showing === "overview");
   const [attach, pane] = useSize();
   const follow = (event: { readonly target: EventTarget }) => setCanvas({ near: itemOf(event.target) });
   return (
-    // biome-ignore lint/a11y/useSemanticElements: a fieldset is for what is filled in.
-    <div
-      className="canvas"
-      ref={frame}
-      role="group"
-      aria-label="Canvas"
-      tabIndex={-1}
-      data-detail={detail}
-      data-preview={isPreview}
-      data-walk={isWalked}
-      onPointerOver={follow}
-      onPointerLeave={() => setCanvas({ near: null })}
-      onFocus={follow}
-    >
-      {start && (
-        // The drawing keeps its place and its view below the overview.
-        <div className="drawing" ref={attach} inert={isOverview} data-covered={isOverview}>
-          <ReactFlowProvider>
-            <Diagram start={start} frame={frame} />
-            <Minimap />
-          </ReactFlowProvider>
+    <>
+      <CanvasMenu>
+        {/* biome-ignore lint/a11y/useSemanticElements: a fieldset is for what is filled in. */}
+        <div
+          className="canvas"
+          ref={frame}
+          role="group"
+          aria-label="Canvas"
+          tabIndex={-1}
+          data-detail={detail}
+          data-preview={isPreview}
+          data-walk={isWalked}
+          onPointerOver={follow}
+          onPointerLeave={() => setCanvas({ near: null })}
+          onFocus={follow}
+        >
+          <EmptyHint>{empty}</EmptyHint>
+          {start && (
+            // The drawing keeps its place and its view below the overview.
+            <div className="drawing" ref={attach} inert={isOverview} data-covered={isOverview}>
+              <ReactFlowProvider>
+                <Diagram start={start} frame={frame} />
+                <Minimap />
+              </ReactFlowProvider>
+            </div>
+          )}
+          {isOverview && pane && <Overview pane={pane} isBarOver={!isBarElsewhere} />}
+          <PreviewBar />
+          <div className="canvas-bars">
+            {children}
+            {isOverview ? null : <SelectionBar />}
+            {isBarElsewhere ? null : <CanvasBar />}
+          </div>
         </div>
-      )}
-      {isOverview && pane && <Overview pane={pane} isBarOver={!isBarElsewhere} />}
-      <EmptyHint>{empty}</EmptyHint>
-      <PreviewBar />
-      <div className="canvas-bars">
-        {children}
-        {isOverview ? null : <SelectionBar />}
-        {isBarElsewhere ? null : <CanvasBar />}
-      </div>
+      </CanvasMenu>
       <CanvasDialogs />
-    </div>
+      <OfferPopover />
+    </>
   );
 }
 

@@ -1,5 +1,4 @@
-/** Buttons for looking and arranging: in a row below the canvas, or floating in its corner where there is no row. */
-import { BoxSelect, Cable, Map as MapIcon, Maximize, Minus, Plus, Workflow } from "lucide-react";
+import { BoxSelect, Cable, CirclePlus, Map as MapIcon, Maximize, Minus, Plus, Workflow } from "lucide-react";
 import { useApp } from "../../store/app.ts";
 import { shortcutWords } from "../kit/command.ts";
 import { IconButton, type IconType } from "../kit/IconButton.tsx";
@@ -11,7 +10,10 @@ export function CanvasBar({ isDocked = false }: { readonly isDocked?: boolean })
   const mapOpen = useCanvas((s) => s.mapOpen);
   const selecting = useCanvas((s) => s.selecting);
   const isDrawing = useCanvas((s) => s.showing === "drawing");
+  // Whatever a joint may be led to must not lie below a bar.
+  const isJoining = useApp((s) => s.connecting !== null);
   const parts = useApp((s) => s.evaluation.design.parts.length);
+  if (isJoining && !isDocked) return null;
   return (
     <div className={isDocked ? "canvas-bar docked" : "canvas-bar"} role="toolbar" aria-label="Canvas">
       <CommandButton id="farther" icon={Minus} />
@@ -21,6 +23,7 @@ export function CanvasBar({ isDocked = false }: { readonly isDocked?: boolean })
       {isDrawing && (
         <>
           <CommandButton id="arrange" icon={Workflow} disabled={parts === 0} />
+          <CommandButton id="add-connected" icon={CirclePlus} />
           <CommandButton id="join" icon={Cable} disabled={parts < 2} />
           <CommandButton id="select-many" icon={BoxSelect} pressed={selecting} disabled={parts === 0} />
           <CommandButton id="map" icon={MapIcon} pressed={mapOpen} disabled={parts === 0} />

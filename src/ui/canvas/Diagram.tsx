@@ -14,9 +14,10 @@ import { boxesOf } from "./boxes.ts";
 import { CanvasPart } from "./CanvasPart.tsx";
 import { CanvasWire } from "./CanvasWire.tsx";
 import { edgesOf, nodesOf, type PartNode, type WireEdge } from "./flowItems.ts";
+import { isCableSelected, openFormAt } from "./forms.ts";
 import { GuideLines } from "./GuideLines.tsx";
 import { JoinLine } from "./JoinLine.tsx";
-import { joinToPart } from "./joining.ts";
+import { joinToPart, offerAt } from "./joining.ts";
 import { GRID_PX } from "./layout.ts";
 import { PlanLayer } from "./PlanLayer.tsx";
 import { RemovedParts } from "./RemovedParts.tsx";
@@ -57,7 +58,7 @@ export function Diagram({ start, frame }: Props) {
   const reveal = useReveal(useShownDesign(), view.area);
   const { nodes, edges } = useItems(reveal, moving.dragged);
   const choosing = useSelecting();
-  const joining = useJoining();
+  useJoining(frame);
   useMultiTap(selecting);
   return (
     <ReactFlow<PartNode, WireEdge>
@@ -75,7 +76,7 @@ export function Diagram({ start, frame }: Props) {
       snapToGrid
       snapGrid={SNAP}
       nodesDraggable={!isPreview}
-      nodesConnectable={!isPreview}
+      nodesConnectable={false}
       deleteKeyCode={null}
       selectionKeyCode="Shift"
       selectionMode={SelectionMode.Partial}
@@ -84,9 +85,6 @@ export function Diagram({ start, frame }: Props) {
       panOnDrag={!selecting}
       zoomOnDoubleClick={false}
       connectOnClick={false}
-      connectionRadius={28}
-      connectionDragThreshold={6}
-      connectionLineComponent={JoinLine}
       attributionPosition="bottom-right"
       onMove={view.onMove}
       onNodesChange={(changes) => {
@@ -98,12 +96,13 @@ export function Diagram({ start, frame }: Props) {
       onNodeDrag={moving.onDrag}
       onSelectionDragStart={moving.onSelectionStart}
       onNodeClick={finishJoint}
+      onNodeDoubleClick={openForm}
       onPaneClick={(event) => onPane(event, view.toCanvas)}
-      {...joining}
     >
       {reveal !== "all" && <PlanLayer />}
       {isPreview && <RemovedParts />}
       <GuideLines />
+      <JoinLine />
     </ReactFlow>
   );
 }
@@ -124,18 +123,29 @@ function useItems(reveal: Reveal, dragged: ReturnType<typeof useMoving>["dragged
 }
 
 /** The second tap of a joint may go to a card instead of a port. */
-function finishJoint(_: MouseEvent, node: Node | Edge): void {
+function finishJoint(event: MouseEvent, node: Node | Edge): void {
   const { connecting, setConnecting } = useApp.getState();
   if (!connecting || connecting[0] === node.id) return;
   setConnecting(null);
-  joinToPart(connecting, node.id);
+  joinToPart(connecting, node.id, { x: event.clientX, y: event.clientY });
 }
 
-/** A tap beside everything gives up a joint that was begun; on the plan it takes the part drawn there. */
+/** Twice on a cable changes its length, twice on a name the name. */
+function openForm(event: MouseEvent, node: Node): void {
+  const isName = event.target instanceof Element && event.target.closest('[id$="-name"]') !== null;
+  useApp.getState().select({ parts: [node.id] });
+  if (isCableSelected()) openFormAt("length");
+  else if (isName && useApp.getState().preview === null) openFormAt("name");
+}
+
+/** A tap beside everything asks for a part at the end of a joint that was begun; on the plan it takes the part there. */
 function onPane(event: MouseEvent, toCanvas: (client: { x: number; y: number }) => { x: number; y: number }) {
   const { connecting, setConnecting, evaluation, select } = useApp.getState();
   const { design } = evaluation;
-  if (connecting) setConnecting(null);
+  if (connecting) {
+    setConnecting(null);
+    offerAt(connecting, { x: event.clientX, y: event.clientY });
+  }
   if (useCanvas.getState().detail !== "plan") return;
   const at = toCanvas({ x: event.clientX, y: event.clientY });
   const index = boxesOf(design).findIndex(

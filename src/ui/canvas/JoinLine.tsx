@@ -1,35 +1,43 @@
-/** The wire that follows the pointer while a joint is being made, and why it may not go where it is. */
-import { type ConnectionLineComponentProps, type ReactFlowState, useStore } from "@xyflow/react";
-import { joinRefusal } from "./joining.ts";
+/** The wire that follows the pointer while a joint is being made, why it may not go where it is, and the port nearby. */
+import { type ReactFlowState, useStore, ViewportPortal } from "@xyflow/react";
+import { usePulled } from "./pulled.ts";
 import { routePath } from "./route.ts";
+import "./hand.css";
 
 const zoomOf = (s: ReactFlowState) => s.transform[2];
 
-export function JoinLine(props: ConnectionLineComponentProps) {
-  const { fromX, fromY, toX, toY, fromHandle, toHandle, connectionStatus } = props;
-  // The reason is read at its own size, however far away one stands.
+export function JoinLine() {
+  const { wire, near } = usePulled();
+  // What is read, and what is hit, keeps its size on the screen, however far away one stands.
   const zoom = useStore(zoomOf);
-  const middle = (fromX + toX) / 2;
-  const path = routePath([
-    { x: fromX, y: fromY },
-    { x: middle, y: fromY },
-    { x: middle, y: toY },
-    { x: toX, y: toY },
-  ]);
-  const reason =
-    connectionStatus === "invalid" && toHandle?.id && fromHandle.id
-      ? joinRefusal([fromHandle.nodeId, fromHandle.id], [toHandle.nodeId, toHandle.id])
-      : null;
+  if (!wire && !near) return null;
   return (
-    <g className="join-line" data-status={connectionStatus ?? "open"}>
-      <path className="join-path" d={path} />
-      {reason && (
-        <g transform={`translate(${toX} ${toY}) scale(${1 / zoom})`}>
-          <foreignObject x={14} y={14} width={280} height={120} className="join-reason-frame">
-            <div className="join-reason">{reason}</div>
-          </foreignObject>
-        </g>
+    <ViewportPortal>
+      <svg className="join-layer" aria-hidden="true">
+        {wire && <PulledWire />}
+        {near && <circle className="port-near" cx={near.x} cy={near.y} r={9 / zoom} strokeWidth={2 / zoom} />}
+      </svg>
+      {wire?.reason && (
+        <div
+          className="join-reason"
+          style={{ transform: `translate(${wire.end.x}px, ${wire.end.y}px) scale(${1 / zoom})` }}
+        >
+          {wire.reason}
+        </div>
       )}
+    </ViewportPortal>
+  );
+}
+
+function PulledWire() {
+  const wire = usePulled((s) => s.wire);
+  if (!wire) return null;
+  const { start, end, status } = wire;
+  const middle = (start.x + end.x) / 2;
+  const path = routePath([start, { x: middle, y: start.y }, { x: middle, y: end.y }, end]);
+  return (
+    <g className="join-line" data-status={status}>
+      <path className="join-path" d={path} />
     </g>
   );
 }

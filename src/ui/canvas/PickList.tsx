@@ -1,4 +1,4 @@
-/** A searchable list: typing narrows it, arrow keys move, Enter takes. */
+/** A searchable list: typing narrows it, arrow keys move, Enter takes, and digits where that is wished. */
 import { matchSorter } from "match-sorter";
 import { useId, useState } from "react";
 
@@ -13,7 +13,10 @@ export type PickOption<T> = {
 
 type Props<T> = {
   readonly label: string;
-  readonly choices: readonly PickOption<T>[];
+  /** All there is to choose, or what there is for the words typed: a length, for instance. */
+  readonly choices: readonly PickOption<T>[] | ((query: string) => readonly PickOption<T>[]);
+  /** The first nine are taken by the digits 1 to 9 as long as nothing is typed. */
+  readonly isNumbered?: boolean;
   /** Said when nothing is left to choose. */
   readonly none: string;
   readonly onPick: (value: T) => void;
@@ -29,11 +32,24 @@ const KEYS = [
 /** A longer list is narrowed by typing, not by scrolling. */
 const SHOWN = 60;
 
-export function PickList<T>({ label, choices, none, onPick }: Props<T>) {
+/** Each word typed narrows further, the best match of the first word first. */
+function matching<T>(all: readonly PickOption<T>[], query: string): readonly PickOption<T>[] {
+  const words = query.trim().split(/\s+/);
+  return words.reduceRight(
+    (left: readonly PickOption<T>[], word) => matchSorter(left, word, { keys: KEYS }),
+    all,
+  );
+}
+
+/** On a touch screen the keyboard would cover the list: it comes when the field is touched. */
+const isTouch = () => window.matchMedia?.("(pointer: coarse)").matches ?? false;
+
+export function PickList<T>({ label, choices, none, onPick, isNumbered = false }: Props<T>) {
   const id = useId();
   const [query, setQuery] = useState("");
   const [at, setAt] = useState(0);
-  const found = (query.trim() === "" ? choices : matchSorter(choices, query, { keys: KEYS })).slice(0, SHOWN);
+  const all = typeof choices === "function" ? choices(query) : choices;
+  const found = (query.trim() === "" ? all : matching(all, query)).slice(0, SHOWN);
   const active = found[at];
   return (
     <>
@@ -46,16 +62,18 @@ export function PickList<T>({ label, choices, none, onPick }: Props<T>) {
         aria-label={label}
         placeholder="Search"
         // biome-ignore lint/a11y/noAutofocus: it follows upon a choice in the list before it, which had the focus.
-        autoFocus
+        autoFocus={!isTouch()}
         value={query}
         onChange={(event) => {
           setQuery(event.target.value);
           setAt(0);
         }}
         onKeyDown={(event) => {
+          const digit = isNumbered && query === "" ? found[Number(event.key) - 1] : undefined;
           if (event.key === "ArrowDown") setAt(Math.min(at + 1, found.length - 1));
           else if (event.key === "ArrowUp") setAt(Math.max(at - 1, 0));
           else if (event.key === "Enter" && active) onPick(active.value);
+          else if (digit) onPick(digit.value);
           else return;
           event.preventDefault();
         }}
@@ -75,6 +93,11 @@ export function PickList<T>({ label, choices, none, onPick }: Props<T>) {
             ref={i === at ? intoSight : undefined}
             onClick={() => onPick(choice.value)}
           >
+            {isNumbered && (
+              <span className="pick-digit" aria-hidden="true">
+                {query === "" && i < 9 ? i + 1 : ""}
+              </span>
+            )}
             <span>
               {choice.words}
               {choice.about && <span className="lesson">{choice.about}</span>}

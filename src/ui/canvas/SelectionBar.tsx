@@ -34,8 +34,10 @@ function wordsFor(parts: number, wires: number): string {
 function JoiningBar() {
   const part = useApp((s) => (s.connecting ? s.evaluation.record(s.connecting[0])?.part : undefined));
   return (
-    <div className="canvas-bar" role="status">
-      <span className="canvas-bar-words">Connecting {quoted(part)}: tap a marked port or a part</span>
+    <div className="canvas-bar joining-bar" role="status">
+      <span className="canvas-bar-words">
+        Connecting {quoted(part)}: tap a marked port, a part, or an empty place for a new one
+      </span>
       <button type="button" className="button bare" onClick={() => runCanvasCommand("select-none")}>
         <X size={16} aria-hidden /> Cancel
       </button>

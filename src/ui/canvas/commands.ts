@@ -3,9 +3,13 @@ import type { Design } from "../../design/design.ts";
 import { align, distribute } from "../../design/edits/arrange.ts";
 import type { Edit } from "../../design/edits/edit.ts";
 import { useApp } from "../../store/app.ts";
+import { redoStep, undoStep } from "../../store/steps.ts";
 import { type Command, runIfEnabled } from "../kit/command.ts";
-import { arrange } from "./arrange.ts";
+import { askForConnected } from "./adding.ts";
+import { arrange, arrangeSelected } from "./arrange.ts";
+import { isCableSelected, openFormAt } from "./forms.ts";
 import { GO_COMMANDS } from "./goAlong.ts";
+import { stayOnCanvas } from "./selectedFocus.ts";
 import {
   copySelection,
   cutSelection,
@@ -20,6 +24,7 @@ import {
 import { setCanvas, useCanvas } from "./state.ts";
 import { canvasView } from "./view.ts";
 
+const always = () => true;
 const hasParts = () => useApp.getState().design.parts.length > 0;
 const severalSelected = (least: number) => () => useApp.getState().selection.parts.length >= least;
 const oneWireSelected = () => useApp.getState().selection.wires.length === 1;
@@ -34,7 +39,7 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     label: "Undo",
     group: "Edit",
     shortcuts: ["$mod+z"],
-    run: () => useApp.getState().undo(),
+    run: undoStep,
     enabled: () => useApp.temporal.getState().pastStates.length > 0,
   },
   {
@@ -42,7 +47,7 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     label: "Redo",
     group: "Edit",
     shortcuts: ["$mod+Shift+z", "$mod+y"],
-    run: () => useApp.getState().redo(),
+    run: redoStep,
     enabled: () => useApp.temporal.getState().futureStates.length > 0,
   },
   {
@@ -66,8 +71,9 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     label: "Paste",
     group: "Edit",
     shortcuts: ["$mod+v"],
-    run: paste,
-    enabled: () => useApp.getState().clipboard !== null,
+    isNative: true,
+    run: () => void paste(),
+    enabled: always,
   },
   {
     id: "duplicate",
@@ -86,6 +92,22 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     enabled: hasSelection,
   },
   {
+    id: "rename",
+    label: "Rename…",
+    group: "Edit",
+    shortcuts: ["F2"],
+    run: () => openFormAt("name"),
+    enabled: () => useApp.getState().selection.parts.length === 1 && useApp.getState().preview === null,
+  },
+  {
+    id: "edit-cable",
+    label: "Length and grade…",
+    group: "Edit",
+    shortcuts: ["Enter"],
+    run: () => openFormAt("length"),
+    enabled: isCableSelected,
+  },
+  {
     id: "select-all",
     label: "Select all",
     group: "Select",
@@ -102,6 +124,7 @@ export const CANVAS_COMMANDS: readonly Command[] = [
       useApp.getState().setConnecting(null);
       useApp.getState().select({});
       setCanvas({ selecting: false });
+      stayOnCanvas();
     },
     enabled: () => hasSelection() || useApp.getState().connecting !== null || useCanvas.getState().selecting,
   },
@@ -114,6 +137,14 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     enabled: hasParts,
   },
   ...GO_COMMANDS,
+  {
+    id: "add-connected",
+    label: "Add a connected part…",
+    group: "Connect",
+    shortcuts: ["e"],
+    run: askForConnected,
+    enabled: () => useApp.getState().preview === null,
+  },
   {
     id: "join",
     label: "Connect two parts…",
@@ -137,6 +168,14 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     shortcuts: ["$mod+Shift+l"],
     run: () => void arrange(),
     enabled: hasParts,
+  },
+  {
+    id: "arrange-selection",
+    label: "Arrange selection",
+    group: "Arrange",
+    shortcuts: [],
+    run: () => void arrangeSelected(),
+    enabled: severalSelected(2),
   },
   ...lining("align-left", "Align left", 2, (d, ids) => align(d, ids, "left")),
   ...lining("align-top", "Align top", 2, (d, ids) => align(d, ids, "top")),

@@ -1,16 +1,20 @@
-/** Joining by two taps, and what a drag of a wire that ends on a card or on a wrong port comes to. */
+/** What a tap on a port, and a wire that was led to a port, a card or an empty place, come to. */
 import { type PortRef, wireId } from "../../design/design.ts";
+import { nextFreeOutput } from "../../design/edits/alike.ts";
 import { planJoin, whyNotJoin } from "../../design/edits/join.ts";
-import { partById, portsOf, wireAt } from "../../design/lookup.ts";
+import { isSamePort, partById, portsOf, wireAt } from "../../design/lookup.ts";
+import { partnersIn } from "../../findings/fitting/partners.ts";
 import { useApp } from "../../store/app.ts";
-import { joinTargetKeys } from "./state.ts";
+import type { Point } from "./layout.ts";
+import { openOffer } from "./offer.ts";
+import { roomy } from "./place.ts";
 
 /** First tap: begin at this port (or select its wire). Second tap: join, or say why not. */
 export function tapPort(ref: PortRef): void {
   const { connecting, design, setConnecting, select } = useApp.getState();
   if (connecting) {
     setConnecting(null);
-    if (connecting[0] !== ref[0] || connecting[1] !== ref[1]) joinPorts(connecting, ref);
+    if (!isSamePort(connecting, ref)) joinPorts(connecting, ref);
     return;
   }
   const wire = wireAt(design, ref);
@@ -21,22 +25,38 @@ export function tapPort(ref: PortRef): void {
 /** Joins two ports as one undo step; a refusal is shown with its reason. */
 export function joinPorts(from: PortRef, to: PortRef): boolean {
   const { change, design } = useApp.getState();
-  return change(planJoin(design, from, to));
+  return change(roomy(design, planJoin(design, from, to)));
 }
 
-/** Joins to the first port of a part that fits; says why where none does. */
-export function joinToPart(from: PortRef, partId: string): boolean {
-  const { change, design } = useApp.getState();
+/** Joins to the port of a part that is meant; asks where several may be, says why where none fits. True: joined. */
+export function joinToPart(from: PortRef, partId: string, at?: Point): boolean {
+  const { design, evaluation } = useApp.getState();
   const part = partById(design, partId);
   if (!part || from[0] === partId) return false;
-  const targets = joinTargetKeys(design, from);
-  const ports = portsOf(part);
-  const port = ports.find((p) => targets.has(`${partId}/${p.id}`));
+  const partners = partnersIn(evaluation, from, partId);
+  const [first] = partners;
+  if (first && (partners.length === 1 || !at)) return joinPorts(from, first);
+  if (at && first) openOffer({ about: "partners", from, to: partners }, at);
+  else sayWhyNot(from, partId);
+  return false;
+}
+
+/** The reason is that of the port one would have meant: one of the other side, if there is any. */
+function sayWhyNot(from: PortRef, partId: string): void {
+  const { design } = useApp.getState();
   const start = partById(design, from[0]);
+  const part = partById(design, partId);
+  const ports = part ? portsOf(part) : [];
   const side = start && portsOf(start).find((p) => p.id === from[1])?.side;
-  // The reason is that of the port one would have meant: one of the other side, if there is any.
-  const meant = port ?? ports.find((p) => p.side !== side) ?? ports[0];
-  return meant ? change(planJoin(design, from, [partId, meant.id])) : false;
+  const meant = ports.find((p) => p.side !== side) ?? ports[0];
+  if (meant) joinPorts(from, [partId, meant.id]);
+}
+
+/** A wire that ends on bare canvas asks there what it leads to; from a taken output it leads on from the next like it. */
+export function offerAt(from: PortRef, at: Point): void {
+  const { design, preview } = useApp.getState();
+  const free = wireAt(design, from) ? nextFreeOutput(design, from) : from;
+  if (free && !preview) openOffer({ about: "parts", from: free }, at);
 }
 
 export function joinRefusal(from: PortRef, to: PortRef): string | null {

@@ -1,13 +1,21 @@
 /** What is done to the selection, from keys, buttons and menus alike. */
-import { copyParts, pasteFragment } from "../../design/edits/clipboard.ts";
+
+import { copyParts, type Fragment, pasteFragment } from "../../design/edits/clipboard.ts";
+import { done } from "../../design/edits/edit.ts";
 import { moveParts } from "../../design/edits/parts.ts";
 import { removeParts } from "../../design/edits/remove.ts";
-import { partById } from "../../design/lookup.ts";
 import { useApp } from "../../store/app.ts";
 import { plural } from "../../words/plural.ts";
 import { focusCanvas } from "../kit/focusKeeper.ts";
+import { reveal } from "./adding.ts";
+import { boxesOf } from "./boxes.ts";
 import { focusItem } from "./focusItem.ts";
 import { neighbourOf } from "./goAlong.ts";
+import { boundsOf } from "./layout.ts";
+import { pastePlace } from "./place.ts";
+import { withRoom } from "./rooms.ts";
+import { focusSelected } from "./selectedFocus.ts";
+import { readClipboard, writeClipboard } from "./systemClipboard.ts";
 import { canvasView } from "./view.ts";
 
 const partIds = () => new Set(useApp.getState().selection.parts);
@@ -33,7 +41,9 @@ export function deleteSelection(): void {
 
 export function copySelection(): void {
   const { design, setClipboard, notify, selection } = useApp.getState();
-  setClipboard(copyParts(design, partIds()));
+  const fragment = copyParts(design, partIds());
+  setClipboard(fragment);
+  writeClipboard(fragment);
   notify(
     plural(selection.parts.length, { one: (n) => `Copied ${n} part.`, other: (n) => `Copied ${n} parts.` }),
   );
@@ -41,26 +51,39 @@ export function copySelection(): void {
 
 export function cutSelection(): void {
   const { design, setClipboard } = useApp.getState();
-  setClipboard(copyParts(design, partIds()));
+  const fragment = copyParts(design, partIds());
+  setClipboard(fragment);
+  writeClipboard(fragment);
   deleteSelection();
 }
 
-/** Pastes beside the original while that is in view, otherwise in the middle of what is seen. */
-export function paste(): void {
-  const { design, clipboard, change, select } = useApp.getState();
-  const [first] = clipboard?.parts ?? [];
-  if (!clipboard || !first) return;
-  const isNear = partById(design, first.id) !== undefined;
-  const centre = canvasView()?.centre();
-  const at = isNear || !centre ? undefined : ([Math.round(centre.x), Math.round(centre.y)] as const);
-  const pasted = pasteFragment(design, clipboard, at);
-  if (change(pasted) && pasted.ok) select({ parts: [...pasted.added] });
+/** Asks the system for what was copied last, in this window or another. */
+export async function paste(): Promise<void> {
+  const fragment = await readClipboard();
+  if (fragment) pasteParts(fragment);
+}
+
+/** Pastes below the original while that is in view, otherwise in the middle of what is seen. */
+export function pasteParts(fragment: Fragment): void {
+  const { design, change, select } = useApp.getState();
+  const ids = new Set(fragment.parts.map(({ id }) => id));
+  const original = boundsOf(boxesOf({ ...design, parts: design.parts.filter(({ id }) => ids.has(id)) }));
+  const seen = canvasView();
+  const at = pastePlace(design, fragment, original || !seen ? null : seen.centre());
+  const pasted = pasteFragment(design, fragment, at);
+  if (!pasted.ok) {
+    change(pasted);
+    return;
+  }
+  if (!change(done(withRoom(design, pasted.design), pasted.notes))) return;
+  const added = [...pasted.added];
+  select({ parts: added });
+  reveal(added);
+  focusSelected();
 }
 
 export function duplicateSelection(): void {
-  const { design, change, select } = useApp.getState();
-  const pasted = pasteFragment(design, copyParts(design, partIds()));
-  if (change(pasted) && pasted.ok) select({ parts: [...pasted.added] });
+  pasteParts(copyParts(useApp.getState().design, partIds()));
 }
 
 export function selectAll(): void {

@@ -1,64 +1,198 @@
-/** Joining by dragging a wire from port to port, or to any card. */
-import type { Connection, OnConnectEnd, OnConnectStart } from "@xyflow/react";
-import { useMemo } from "react";
+/**
+ * Joining by hand, at every zoom that shows cards. A press within the field of a port belongs to that port, whatever
+ * is drawn there: the nearest wins. Let go without moving it is a tap; moved, it pulls a wire to a port, to a card, or
+ * to an empty place, which asks for a part.
+ */
+import { type RefObject, useEffect } from "react";
 import type { PortRef } from "../../design/design.ts";
+import { isSamePort } from "../../design/lookup.ts";
 import { useApp } from "../../store/app.ts";
-import type { WireEdge } from "./flowItems.ts";
-import { joinPorts, joinRefusal, joinToPart } from "./joining.ts";
-import { joinTargetKeys } from "./state.ts";
+import { PORT_PITCH_PX } from "./frames.ts";
+import { joinPorts, joinRefusal, joinToPart, offerAt, tapPort } from "./joining.ts";
+import type { Point } from "./layout.ts";
+import { cardAt, FIELD_PX, nearestPort } from "./ports.ts";
+import { setNear, setPulled } from "./pulled.ts";
+import { boxIn } from "./rooms.ts";
+import { joinTargetKeys, useCanvas } from "./state.ts";
+import { canvasView } from "./view.ts";
 
-export function useJoining() {
-  return useMemo(() => {
-    const onConnectStart: OnConnectStart = (_, { nodeId, handleId }) => {
-      if (nodeId && handleId) useApp.getState().setConnecting([nodeId, handleId]);
+/** A press that moves less far than this is a tap [px on the screen]. */
+const TAP_PX = 6;
+/** Of a card's width, what the fields of its ports may take on each side: the rest is for moving the card. */
+const CARD_SHARE = 0.2;
+
+type Gesture = {
+  readonly pointer: number;
+  readonly from: PortRef;
+  readonly start: Point;
+  readonly down: Point;
+  readonly fieldPx: number;
+  isPulling: boolean;
+};
+
+export function useJoining(frame: RefObject<HTMLElement | null>): void {
+  useEffect(() => {
+    const canvas = frame.current;
+    if (!canvas) return;
+    let gesture: Gesture | null = null;
+    /** The press was a port's: what the browser makes of it afterwards is nobody else's. */
+    let isOurs = false;
+
+    const onDown = (event: PointerEvent) => {
+      isOurs = false;
+      if (!isOnDiagram(event) || event.button !== 0 || !event.isPrimary) return;
+      const port = portUnder(event);
+      if (!port) return;
+      isOurs = true;
+      event.stopPropagation();
+      const { fieldPx } = fieldOf(event);
+      const start = { x: port.x, y: port.y };
+      gesture = {
+        pointer: event.pointerId,
+        from: port.ref,
+        start,
+        down: clientOf(event),
+        fieldPx,
+        isPulling: false,
+      };
     };
 
-    const onConnect = (joint: Connection) => {
-      const ends = endsOf(joint);
-      if (ends) joinPorts(...ends);
-    };
-
-    const onConnectEnd: OnConnectEnd = (event, state) => {
-      const { connecting, setConnecting, notify } = useApp.getState();
-      setConnecting(null);
-      if (!connecting || state.isValid) return;
-      const { toHandle } = state;
-      if (toHandle?.id) {
-        const to: PortRef = [toHandle.nodeId, toHandle.id];
-        const reason =
-          to[0] === connecting[0] && to[1] === connecting[1] ? null : joinRefusal(connecting, to);
-        if (reason) notify(reason, "warning");
+    const onMove = (event: PointerEvent) => {
+      if (!gesture) {
+        const near = event.pointerType !== "touch" && isOnDiagram(event) ? portUnder(event) : undefined;
+        setNear(near ? { x: near.x, y: near.y } : null);
         return;
       }
-      const card = cardUnder(event);
-      if (card) joinToPart(connecting, card);
+      if (event.pointerId !== gesture.pointer) return;
+      const { clientX, clientY } = event;
+      const distance = Math.hypot(clientX - gesture.down.x, clientY - gesture.down.y);
+      if (!gesture.isPulling && distance < TAP_PX) return;
+      if (!gesture.isPulling) {
+        gesture.isPulling = true;
+        useApp.getState().setConnecting(gesture.from);
+      } else if (!useApp.getState().connecting) {
+        // Given up by a key.
+        gesture = null;
+        setPulled(null);
+        return;
+      }
+      pull(gesture, clientOf(event));
     };
 
-    const isValidConnection = (joint: Connection | WireEdge): boolean => {
-      const { connecting, design } = useApp.getState();
-      const ends = endsOf(joint);
-      if (!connecting || !ends) return false;
-      const [from, to] = ends;
-      const other = from[0] === connecting[0] && from[1] === connecting[1] ? to : from;
-      return joinTargetKeys(design, connecting).has(other.join("/"));
+    const onUp = (event: PointerEvent) => {
+      if (!gesture || event.pointerId !== gesture.pointer) return;
+      const { from, isPulling } = gesture;
+      const ended = gesture;
+      gesture = null;
+      setPulled(null);
+      setNear(null);
+      if (event.type === "pointercancel") {
+        if (isPulling) useApp.getState().setConnecting(null);
+        return;
+      }
+      if (!isPulling) return tapPort(from);
+      useApp.getState().setConnecting(null);
+      letGo(ended, clientOf(event));
     };
 
-    return { onConnectStart, onConnect, onConnectEnd, isValidConnection };
-  }, []);
+    const swallow = (event: Event) => {
+      if (!isOurs) return;
+      event.stopPropagation();
+      if (event.cancelable) event.preventDefault();
+      if (event.type === "click") isOurs = false;
+    };
+
+    const capture = { capture: true, passive: false };
+    canvas.addEventListener("pointerdown", onDown, capture);
+    for (const type of SWALLOWED) canvas.addEventListener(type, swallow, capture);
+    window.addEventListener("pointermove", onMove);
+    window.addEventListener("pointerup", onUp);
+    window.addEventListener("pointercancel", onUp);
+    return () => {
+      canvas.removeEventListener("pointerdown", onDown, capture);
+      for (const type of SWALLOWED) canvas.removeEventListener(type, swallow, capture);
+      window.removeEventListener("pointermove", onMove);
+      window.removeEventListener("pointerup", onUp);
+      window.removeEventListener("pointercancel", onUp);
+    };
+  }, [frame]);
 }
 
-function endsOf(joint: Connection | WireEdge): readonly [PortRef, PortRef] | null {
-  const { source, sourceHandle, target, targetHandle } = joint;
-  if (!sourceHandle || !targetHandle) return null;
-  return [
-    [source, sourceHandle],
-    [target, targetHandle],
-  ];
+const SWALLOWED = ["mousedown", "touchstart", "click", "dblclick"] as const;
+
+function clientOf({ clientX, clientY }: PointerEvent): Point {
+  return { x: clientX, y: clientY };
 }
 
-function cardUnder(event: MouseEvent | TouchEvent): string | null {
-  const point = "changedTouches" in event ? event.changedTouches[0] : event;
-  if (!point) return null;
-  const card = document.elementFromPoint(point.clientX, point.clientY)?.closest(".react-flow__node");
-  return card instanceof HTMLElement ? (card.dataset.id ?? null) : null;
+/** Bars and lists over the canvas are no part of the drawing. */
+function isOnDiagram({ target }: Event): boolean {
+  return (
+    target instanceof Element &&
+    target.closest(".react-flow") !== null &&
+    !target.closest(".react-flow__panel")
+  );
+}
+
+function fieldOf(event: PointerEvent): { readonly fieldPx: number } {
+  return { fieldPx: event.pointerType === "touch" ? FIELD_PX.touch : FIELD_PX.mouse };
+}
+
+function zoomNow(): number {
+  const view = canvasView();
+  if (!view) return 1;
+  const [a, b] = [view.toCanvas({ x: 0, y: 0 }), view.toCanvas({ x: 100, y: 0 })];
+  return 100 / Math.max(1e-6, b.x - a.x);
+}
+
+/** The port that a press belongs to; over a card only near its own edge, or the card could not be moved any more. */
+function portUnder(event: PointerEvent) {
+  const view = canvasView();
+  const { design, preview } = useApp.getState();
+  if (!view || preview || useCanvas.getState().detail === "plan") return undefined;
+  const at = view.toCanvas(clientOf(event));
+  const port = nearestPort(design, at, { ...fieldOf(event), zoom: zoomNow() });
+  const card = port && cardAt(design, at);
+  if (!port || card === undefined) return port;
+  const box = boxIn(design, card);
+  const share = (box?.width ?? 0) * CARD_SHARE;
+  return card === port.ref[0] && Math.abs(port.x - at.x) <= share ? port : undefined;
+}
+
+/** The port that a pulled wire would be led to: one that fits before one that does not. */
+function aimed(gesture: Pick<Gesture, "from" | "fieldPx">, at: Point) {
+  const { design } = useApp.getState();
+  const options = { fieldPx: gesture.fieldPx, zoom: zoomNow() };
+  const among = joinTargetKeys(design, gesture.from);
+  const fitting = nearestPort(design, at, { ...options, among });
+  return fitting ?? nearestPort(design, at, options);
+}
+
+function pull(gesture: Gesture, client: Point): void {
+  const view = canvasView();
+  if (!view) return;
+  const at = view.toCanvas(client);
+  const port = aimed(gesture, at);
+  const isOther = port && !isSamePort(port.ref, gesture.from);
+  const reason = isOther ? joinRefusal(gesture.from, port.ref) : null;
+  const status = isOther ? (reason === null ? "valid" : "invalid") : "open";
+  const end = isOther ? { x: port.x, y: port.y } : at;
+  setPulled({ from: gesture.from, start: gesture.start, end, status, reason });
+  setNear(isOther ? end : null);
+}
+
+function letGo(gesture: Gesture, client: Point): void {
+  const view = canvasView();
+  const { design, notify } = useApp.getState();
+  if (!view?.covers(client)) return;
+  const at = view.toCanvas(client);
+  const card = cardAt(design, at);
+  // Where the fields of a card's ports lie over one another, the card asks which is meant.
+  const isCrowded = PORT_PITCH_PX * zoomNow() < gesture.fieldPx / 2;
+  const port = isCrowded && card !== undefined ? undefined : aimed(gesture, at);
+  if (port) {
+    const reason = isSamePort(port.ref, gesture.from) ? null : joinRefusal(gesture.from, port.ref);
+    if (reason) notify(reason, "warning");
+    else if (!isSamePort(port.ref, gesture.from)) joinPorts(gesture.from, port.ref);
+  } else if (card !== undefined) joinToPart(gesture.from, card, client);
+  else offerAt(gesture.from, client);
 }

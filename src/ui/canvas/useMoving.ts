@@ -9,6 +9,7 @@ import { partById } from "../../design/lookup.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { useApp } from "../../store/app.ts";
 import { boxOf } from "./boxes.ts";
+import { joinedByDrop } from "./dropJoin.ts";
 import type { Dragged, PartNode } from "./flowItems.ts";
 import { frameOf } from "./frames.ts";
 import { alignTo } from "./guides.ts";
@@ -78,6 +79,13 @@ function settle(places: ReadonlyMap<string, Point>): void {
   const [id] = places.keys();
   const part = dropWire !== null && id !== undefined ? partById(design, id) : undefined;
   if (part && dropWire !== null && change(insertWithRoom(design, part, dropWire))) return;
+  const dropped = places.size === 1 && id !== undefined ? partById(design, id) : undefined;
+  const at = dropped && places.get(dropped.id);
+  if (dropped && at && (at.x !== dropped.at[0] || at.y !== dropped.at[1])) {
+    const { width, height } = boxOf(design, dropped);
+    const joined = joinedByDrop(design, dropped, { x: at.x + width / 2, y: at.y + height / 2 });
+    if (joined && change(joined)) return;
+  }
   const positions = new Map([...places].map(([key, { x, y }]) => [key, [x, y] as const]));
   change(moveParts(design, positions), { merge: `move ${[...places.keys()].join(" ")}` });
 }

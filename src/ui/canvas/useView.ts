@@ -145,6 +145,7 @@ export function useView(frame: RefObject<HTMLDivElement | null>) {
         go({ x: width / 2 - (width / 2 - x) * k, y: height / 2 - (height / 2 - y) * k, zoom: next }, true);
       },
       toCanvas,
+      toWindow: (at) => flow.flowToScreenPosition({ ...at }),
       centre: () => {
         const seen = area();
         return { x: seen.x + seen.width / 2, y: seen.y + seen.height / 2 };

@@ -21,6 +21,7 @@ export type CanvasView = {
   readonly nudge: (box: Box) => void;
   /** From a place in the window to a place on the canvas. */
   readonly toCanvas: (client: Point) => Point;
+  readonly toWindow: (at: Point) => Point;
   /** The place on the canvas in the middle of what is seen. */
   readonly centre: () => Point;
   /** Whether a place in the window lies over the canvas. */

@@ -7,6 +7,8 @@ type Props = {
   readonly icon: IconType;
   /** Accessible name, and the hint. */
   readonly name: string;
+  /** What the hint says beside the name, where that is more. */
+  readonly hint?: string | undefined;
   /** Shortcut shown in the hint. */
   readonly keys?: string | undefined;
   readonly onPress: () => void;
@@ -16,9 +18,10 @@ type Props = {
 };
 
 /** A button that shows only an icon. */
-export function IconButton({ icon: Icon, name, keys, onPress, disabled, pressed, bordered }: Props) {
+export function IconButton({ icon: Icon, name, hint, keys, onPress, disabled, pressed, bordered }: Props) {
+  const words = hint ?? name;
   return (
-    <Hint text={keys ? `${name} (${keys})` : name}>
+    <Hint text={keys ? `${words} (${keys})` : words}>
       <button
         type="button"
         className={bordered ? "button icon" : "button icon bare"}

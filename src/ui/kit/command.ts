@@ -11,6 +11,8 @@ export type Command = {
    * canvas has the focus, so that they never get in the way of typing or of assistive keys.
    */
   readonly shortcuts: readonly string[];
+  /** The browser has an event of its own for these keys, which the page listens to. */
+  readonly isNative?: true;
   /** Its keys work wherever the focus is on the page, also in a field. */
   readonly isAnywhere?: boolean;
   readonly run: () => void;

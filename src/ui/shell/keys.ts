@@ -32,7 +32,7 @@ function press(command: Command, shortcut: string, event: KeyboardEvent): void {
   if (shortcut.includes("Arrow") && !comesFirst(shortcut) && target?.closest(".react-flow__node")) return;
   // Text that is marked on the page is what a copy means.
   if (command.id === "copy" && String(window.getSelection() ?? "") !== "") return;
-  if (!command.enabled()) return;
+  if (command.isNative || !command.enabled()) return;
   event.preventDefault();
   if (comesFirst(shortcut)) event.stopPropagation();
   command.run();

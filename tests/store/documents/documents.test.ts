@@ -234,6 +234,21 @@ describe("Saving", () => {
     expect(page.now().list.some((head) => head.onlyHere)).toBe(false);
   });
 
+  test("the open design, deleted and restored, goes on as the same document", async () => {
+    const storage = memoryStorage();
+    const page = windowOn(storage);
+    page.change(titled("House"));
+    await page.now().flush();
+    const removed = await page.now().remove("a1");
+    expect(page.now().current).toBeNull();
+    if (!removed) throw new Error("nothing was removed");
+    expect(await page.now().restore(removed)).toBeNull();
+    expect(page.now().current).toBe("a1");
+    page.change(titled("House, changed"));
+    await page.now().flush();
+    expect(storedTitles(storage)).toEqual(["House, changed"]);
+  });
+
   test("a storage that was cleared in use gets the whole design again", async () => {
     const storage = memoryStorage();
     const page = windowOn(storage);

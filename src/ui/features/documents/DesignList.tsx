@@ -1,6 +1,7 @@
 import { CopyPlus, FilePlus2, FileUp, FolderDown, FolderInput, Pencil, Trash2 } from "lucide-react";
-import { useEffect, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { EXAMPLES } from "../../../design/examples.ts";
+import { useApp } from "../../../store/app.ts";
 import type { DocumentHead, StoredDocument } from "../../../store/documents/documentStorage.ts";
 import { useDocuments } from "../../../store/documents/documents.ts";
 import { persistenceWords } from "../../../store/documents/persistence.ts";
@@ -20,6 +21,7 @@ export function DesignList({ onDone }: { readonly onDone: () => void }) {
   const [removed, setRemoved] = useState<StoredDocument | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   useEffect(() => void useDocuments.getState().refresh(), []);
+  useUndoAfterwards(removed);
 
   return (
     <>
@@ -110,6 +112,28 @@ export function DesignList({ onDone }: { readonly onDone: () => void }) {
       </p>
       <OfflineWords />
     </>
+  );
+}
+
+/** Who closes the list can still take the last deletion back: by a notice. */
+function useUndoAfterwards(removed: StoredDocument | null): void {
+  const latest = useRef(removed);
+  latest.current = removed;
+  useEffect(
+    () => () => {
+      const gone = latest.current;
+      if (!gone) return;
+      const { notify } = useApp.getState();
+      notify(`Deleted “${gone.head.title}”.`, "info", {
+        takeBack: () => {
+          void useDocuments
+            .getState()
+            .restore(gone)
+            .then((problem) => problem !== null && notify(problem, "warning"));
+        },
+      });
+    },
+    [],
   );
 }
 

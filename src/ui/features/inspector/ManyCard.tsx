@@ -5,6 +5,7 @@ import type { Edit } from "../../../design/edits/edit.ts";
 import { useApp } from "../../../store/app.ts";
 import { deleteSelection, duplicateSelection } from "../../canvas/selectionEdits.ts";
 import { counted } from "../../kit/format.ts";
+import { ManyFields } from "./ManyFields.tsx";
 import { MoveButtons } from "./MoveButtons.tsx";
 
 /** Several parts or wires at once: how many, and what can be done to all of them. */
@@ -66,6 +67,7 @@ export function ManyCard({
           <Trash2 size={16} aria-hidden /> Delete
         </button>
       </div>
+      <ManyFields parts={parts} />
     </div>
   );
 }

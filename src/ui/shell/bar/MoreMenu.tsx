@@ -1,6 +1,6 @@
 import { CircleHelp, Ellipsis, FolderOpen, Redo2, Share2 } from "lucide-react";
 import { DropdownMenu } from "radix-ui";
-import { useApp } from "../../../store/app.ts";
+import { redoStep } from "../../../store/steps.ts";
 import type { IconType } from "../../kit/IconButton.tsx";
 import { openDialog } from "../../kit/panes.ts";
 import { ThemeChoices } from "./ThemeMenu.tsx";
@@ -16,7 +16,7 @@ export function MoreMenu({ canRedo }: { readonly canRedo: boolean }) {
       </DropdownMenu.Trigger>
       <DropdownMenu.Portal>
         <DropdownMenu.Content className="menu" align="end" sideOffset={4} collisionPadding={8}>
-          <Item icon={Redo2} name="Redo" disabled={!canRedo} onPress={() => useApp.getState().redo()} />
+          <Item icon={Redo2} name="Redo" disabled={!canRedo} onPress={redoStep} />
           <Item icon={FolderOpen} name="Designs and examples…" onPress={() => openDialog("designs")} />
           <Item icon={Share2} name="Share…" onPress={() => openDialog("share")} />
           <Item icon={CircleHelp} name="Help" onPress={() => openDialog("help")} />

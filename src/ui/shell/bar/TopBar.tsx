@@ -1,6 +1,7 @@
 import { CircleHelp, FolderOpen, Redo2, Share2, Undo2 } from "lucide-react";
 import { useApp } from "../../../store/app.ts";
 import { useHistory } from "../../../store/hooks.ts";
+import { redoStep, undoStep, useStepWords } from "../../../store/steps.ts";
 import { VariantMenu } from "../../features/variants/VariantMenu.tsx";
 import { shortcutWords } from "../../kit/command.ts";
 import { IconButton } from "../../kit/IconButton.tsx";
@@ -26,7 +27,7 @@ export function TopBar() {
   const holdsWords = useMedia(HOLDS_WORDS);
   const { canUndo, canRedo } = useHistory();
   const opened = useApp((s) => s.opened);
-  const { undo, redo } = useApp.getState();
+  const steps = useStepWords();
   return (
     <header className={styles.bar} data-region="bar" tabIndex={-1}>
       <h1 className={styles.brand}>
@@ -38,10 +39,24 @@ export function TopBar() {
       {holdsAll ? <VariantMenu /> : null}
       <SaveStateMark hasWords={holdsAll} />
       <Lesson hasWords={holdsWords} />
-      <IconButton icon={Undo2} name="Undo" keys={keysOf("undo")} disabled={!canUndo} onPress={undo} />
+      <IconButton
+        icon={Undo2}
+        name="Undo"
+        hint={steps.undo && `Undo: ${steps.undo}`}
+        keys={keysOf("undo")}
+        disabled={!canUndo}
+        onPress={undoStep}
+      />
       {holdsAll ? (
         <>
-          <IconButton icon={Redo2} name="Redo" keys={keysOf("redo")} disabled={!canRedo} onPress={redo} />
+          <IconButton
+            icon={Redo2}
+            name="Redo"
+            hint={steps.redo && `Redo: ${steps.redo}`}
+            keys={keysOf("redo")}
+            disabled={!canRedo}
+            onPress={redoStep}
+          />
           {holdsWords ? (
             <ExampleMenu />
           ) : (

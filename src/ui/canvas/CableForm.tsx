@@ -1,0 +1,50 @@
+/** Length and grade of a cable, changed at its place on the wire. */
+import type { PartId } from "../../design/design.ts";
+import { partById } from "../../design/lookup.ts";
+import { kindOf } from "../../parts/catalogue.ts";
+import { describedOptions, optionMeaning } from "../../parts/meanings.ts";
+import { useApp } from "../../store/app.ts";
+import { OptionField } from "../kit/fields/OptionField.tsx";
+import { changeOption } from "./optionEdits.ts";
+
+export function CableForm({ part: id, onDone }: { readonly part: PartId; readonly onDone: () => void }) {
+  const part = useApp((s) => partById(s.design, id));
+  const kind = part && kindOf(part.kind);
+  if (!part || !kind) return null;
+  const keys = [optionMeaning(kind, "length"), optionMeaning(kind, "grade")];
+  return (
+    <form
+      className="offer-form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        onDone();
+      }}
+    >
+      {keys.map((key) => {
+        const meta = key === undefined ? undefined : describedOptions(kind).get(key);
+        if (key === undefined || !meta) return null;
+        // Here the arrow keys go by whole metres: a run is measured, not trimmed.
+        const { help: _, source: __, ...plain } = meta;
+        return (
+          <OptionField
+            key={key}
+            meta={meta.means === "length" ? { ...plain, step: 1 } : plain}
+            value={part.options[key]}
+            onTakeBack={(visit) => useApp.getState().takeBack(visit)}
+            onTry={(value, visit) =>
+              changeOption(
+                [id],
+                key,
+                value,
+                visit ? { merge: visit, lasts: true } : { merge: `option ${id} ${key}` },
+              )
+            }
+          />
+        );
+      })}
+      <button type="submit" className="button main">
+        Done
+      </button>
+    </form>
+  );
+}

@@ -1,0 +1,188 @@
+/** The small list that opens on the canvas, at the end of a pulled wire or at the port that was asked about. */
+import { Popover } from "radix-ui";
+import { useMemo, useRef } from "react";
+import type { PortRef } from "../../design/design.ts";
+import { partById, portOf } from "../../design/lookup.ts";
+import { fitsAt } from "../../findings/fitting/fits.ts";
+import { CATALOGUE, kindOf } from "../../parts/catalogue.ts";
+import { FAMILY_NAMES } from "../../parts/contract.ts";
+import { attachmentWords } from "../../sentences/fitWords.ts";
+import { useApp } from "../../store/app.ts";
+import { addConnected, addKind, openPartsFor } from "./adding.ts";
+import { CableForm } from "./CableForm.tsx";
+import { joinPorts } from "./joining.ts";
+import { NameForm } from "./NameForm.tsx";
+import { closeOffer, type Offer, useOffer } from "./offer.ts";
+import { PickList, type PickOption } from "./PickList.tsx";
+import { focusSelected } from "./selectedFocus.ts";
+
+export function OfferPopover() {
+  const { offer, at } = useOffer();
+  const anchor = useRef({ getBoundingClientRect: () => new DOMRect(0, 0, 0, 0) });
+  anchor.current.getBoundingClientRect = () => new DOMRect(at.x, at.y, 0, 0);
+  const isOpen = offer !== null;
+  return (
+    <Popover.Root open={isOpen} onOpenChange={(open) => !open && closeOffer()}>
+      <Popover.Anchor virtualRef={anchor} />
+      {offer && (
+        <Popover.Portal>
+          <Popover.Content
+            className="offer"
+            aria-label={titleOf(offer)}
+            side="right"
+            align="start"
+            sideOffset={8}
+            collisionPadding={8}
+            onOpenAutoFocus={(event) => {
+              const field = event.currentTarget instanceof Element ? fieldIn(event.currentTarget) : null;
+              event.preventDefault();
+              field?.focus();
+              if (field instanceof HTMLInputElement) field.select();
+            }}
+            onCloseAutoFocus={(event) => {
+              event.preventDefault();
+              focusSelected();
+            }}
+          >
+            <OfferBody key={JSON.stringify(offer)} offer={offer} />
+          </Popover.Content>
+        </Popover.Portal>
+      )}
+    </Popover.Root>
+  );
+}
+
+/** What waits for typing; on a touch screen the list itself, so that no keyboard comes up over it. */
+function fieldIn(content: Element): HTMLElement | null {
+  const isTouch = window.matchMedia?.("(pointer: coarse)").matches ?? false;
+  const field = content.querySelector<HTMLElement>("input");
+  return isTouch || !field ? (content instanceof HTMLElement ? content : null) : field;
+}
+
+function OfferBody({ offer }: { readonly offer: Offer }) {
+  switch (offer.about) {
+    case "parts":
+      return <PartList from={offer.from} />;
+    case "ports":
+      return <PortList of={offer.of} others={offer.others} />;
+    case "partners":
+      return <PartnerList from={offer.from} to={offer.to} />;
+    case "name":
+      return <NameForm part={offer.part} onDone={closeOffer} />;
+    case "length":
+      return <CableForm part={offer.part} onDone={closeOffer} />;
+  }
+}
+
+function titleOf(offer: Offer): string {
+  switch (offer.about) {
+    case "parts":
+      return `Add to ${portWords(offer.from)}`;
+    case "ports":
+      return offer.others ? "Add a part, or go on from a free output" : "Add to which port?";
+    case "partners":
+      return `Join ${portWords(offer.from)} to…`;
+    case "name":
+      return "New name";
+    case "length":
+      return "Length and grade";
+  }
+}
+
+/** "LNB: output out 2". */
+export function portWords([id, portId]: PortRef): string {
+  const part = partById(useApp.getState().design, id);
+  const port = part && portOf(part, portId);
+  return `${part?.label ?? id}: ${port?.side === "in" ? "input" : "output"} ${port?.label ?? portId}`;
+}
+
+function PartList({ from }: { readonly from: PortRef }) {
+  const evaluation = useApp((s) => s.evaluation);
+  const usual = useMemo(() => fitsAt(evaluation, from), [evaluation, from]);
+  const choices = (query: string) => {
+    const lengthM = lengthIn(query);
+    const fits = lengthM === undefined ? usual : fitsAt(evaluation, from, lengthM);
+    return fits.map((fit, i) => ({
+      key: `${i}`,
+      words: attachmentWords(fit),
+      also: kindOf(fit.kind)?.keywords ?? [],
+      value: fit,
+    }));
+  };
+  return (
+    <>
+      <p className="offer-title">{titleOf({ about: "parts", from })}</p>
+      <PickList
+        label="Part to add"
+        choices={choices}
+        none="No part of that name fits this port."
+        isNumbered
+        onPick={(attachment) => {
+          closeOffer();
+          addConnected(from, attachment);
+        }}
+      />
+    </>
+  );
+}
+
+/** A number among the words typed: as many metres of cable. */
+function lengthIn(query: string): number | undefined {
+  const [text] = /\d+(?:[.,]\d+)?/.exec(query) ?? [];
+  return text === undefined ? undefined : Number(text.replace(",", "."));
+}
+
+type PortChoice = { readonly port: PortRef } | { readonly kind: string };
+
+function PortList({ of, others }: Omit<Extract<Offer, { readonly about: "ports" }>, "about">) {
+  const choiceOf = (port: PortRef): PickOption<PortChoice> => {
+    return { key: port.join("/"), words: portWords(port), value: { port } };
+  };
+  const kinds = CATALOGUE.map((kind): PickOption<PortChoice> => {
+    const about = FAMILY_NAMES[kind.family];
+    return { key: kind.kind, words: kind.name, about, also: kind.keywords, value: { kind: kind.kind } };
+  });
+  const [starts, rest] = [kinds.filter((k) => isStart(k.key)), kinds.filter((k) => !isStart(k.key))];
+  const offer: Offer = { about: "ports", of, others };
+  const ports = of.map(choiceOf);
+  return (
+    <>
+      <p className="offer-title">{titleOf(offer)}</p>
+      <PickList
+        label={others ? "Part or output" : "Port"}
+        choices={others ? [...ports, ...starts, ...others.map(choiceOf), ...rest] : ports}
+        none="Nothing of that name."
+        isNumbered
+        onPick={(choice) => {
+          closeOffer();
+          if ("port" in choice) openPartsFor(choice.port);
+          else addKind(choice.kind);
+        }}
+      />
+    </>
+  );
+}
+
+/** A reception begins at a dish or an aerial. */
+function isStart(key: string): boolean {
+  const job = kindOf(key)?.trade.job;
+  return job === "dish" || job === "aerial";
+}
+
+function PartnerList({ from, to }: { readonly from: PortRef; readonly to: readonly PortRef[] }) {
+  return (
+    <>
+      <p className="offer-title">{titleOf({ about: "partners", from, to })}</p>
+      <PickList
+        label="Port to join to"
+        choices={to.map((ref) => ({ key: ref.join("/"), words: portWords(ref), value: ref }))}
+        none="No free port fits this one."
+        isNumbered
+        onPick={(ref) => {
+          closeOffer();
+          joinPorts(from, ref);
+        }}
+      />
+    </>
+  );
+}

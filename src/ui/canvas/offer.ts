@@ -1,0 +1,30 @@
+/** What the small list on the canvas is about: what to hang on a port, which port is meant, a new name, a cable. */
+import { create } from "zustand";
+import type { PartId, PortRef } from "../../design/design.ts";
+import type { Point } from "./layout.ts";
+
+export type Offer =
+  /** Parts that fit a port. */
+  | { readonly about: "parts"; readonly from: PortRef }
+  /** Free ports to go on from: those of a part, and where that is not all, others and parts to begin with. */
+  | { readonly about: "ports"; readonly of: readonly PortRef[]; readonly others: readonly PortRef[] | null }
+  /** Ports of one part that a wire might be led to. */
+  | { readonly about: "partners"; readonly from: PortRef; readonly to: readonly PortRef[] }
+  | { readonly about: "name"; readonly part: PartId }
+  | { readonly about: "length"; readonly part: PartId };
+
+type OfferState = {
+  readonly offer: Offer | null;
+  /** Place in the window that it opens at. */
+  readonly at: Point;
+};
+
+export const useOffer = create<OfferState>()(() => ({ offer: null, at: { x: 0, y: 0 } }));
+
+export function openOffer(offer: Offer, at: Point): void {
+  useOffer.setState({ offer, at });
+}
+
+export function closeOffer(): void {
+  useOffer.setState({ offer: null });
+}
