@@ -9,12 +9,7 @@ import { EXAMPLES, exampleOf } from "../../../src/design/examples.ts";
 import type { Box } from "../../../src/ui/canvas/layout.ts";
 import { placeNames } from "../../../src/ui/canvas/overview/names.ts";
 import { type OverviewPlan, overviewFor } from "../../../src/ui/canvas/overview/overviewFor.ts";
-import {
-  itemOfParts,
-  partsOfItem,
-  placesIn,
-  skeletonOf,
-} from "../../../src/ui/canvas/overview/skeleton.ts";
+import { itemOfParts, partsOfItem, placesIn, skeletonOf } from "../../../src/ui/canvas/overview/skeleton.ts";
 import { hasOverview, leavesDrawing, opensAsOverview } from "../../../src/ui/canvas/overview/whenOverview.ts";
 import { largeDesign } from "../../bench/largeDesign.ts";
 import { anyStructure, blockOfFlats } from "../../structures.ts";
@@ -73,8 +68,12 @@ describe("what fits a pane", () => {
   });
 
   test("where strips have no room, or would be too many to draw, places are cells", () => {
-    expect(plan(blockOfFlats({ switches: 2, flatsEach: 20 }), { width: 640, height: 360 }).level).toBe("cells");
-    expect(plan(blockOfFlats({ switches: 9, flatsEach: 30 }), { width: 4000, height: 3000 }).level).toBe("cells");
+    expect(plan(blockOfFlats({ switches: 2, flatsEach: 20 }), { width: 640, height: 360 }).level).toBe(
+      "cells",
+    );
+    expect(plan(blockOfFlats({ switches: 9, flatsEach: 30 }), { width: 4000, height: 3000 }).level).toBe(
+      "cells",
+    );
   });
 
   test("nothing is cut off, nothing lies on another, every place is there once", () => {
@@ -181,7 +180,10 @@ describe("when the overview stands in for the drawing", () => {
   test("never for a design without places, nor in the pane of a phone", () => {
     const { parts } = example("house-universal");
     const roof = { title: "Roof", parts: parts.filter((p) => p.id === "dish"), wires: [] };
-    const far = { ...roof, parts: [...roof.parts, ...roof.parts.map((p) => ({ ...p, id: "d2", at: [9000, 0] as const }))] };
+    const far = {
+      ...roof,
+      parts: [...roof.parts, ...roof.parts.map((p) => ({ ...p, id: "d2", at: [9000, 0] as const }))],
+    };
     expect(opensAsOverview(far, DESK)).toBe(false);
     expect(leavesDrawing(far, DESK, 0.1)).toBe(false);
     expect(hasOverview(largeDesign(300), { width: 390, height: 700 })).toBe(false);

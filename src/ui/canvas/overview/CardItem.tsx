@@ -15,7 +15,7 @@ import type { ShownCard } from "./skeleton.ts";
 type Props = { readonly card: ShownCard; readonly box: Box };
 
 /** Symbol, insets and the mark of a card [px]. */
-const BESIDE_NAME_PX = 42;
+const BESIDE_NAME_PX = 47;
 
 function useCardFacts(id: string) {
   const record = useRecord(id);
