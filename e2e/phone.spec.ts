@@ -257,7 +257,7 @@ test("a design without a receiver, and none at all, say what is missing", async 
   await open(page, "/?example=house-universal");
   await expect(titleOf(page)).not.toHaveValue("");
   await page.getByRole("banner").getByRole("button", { name: "Design", exact: false }).first().tap();
-  await page.getByRole("menuitem", { name: "New, empty" }).tap();
+  await page.getByRole("menuitem", { name: "New design" }).tap();
   await expect(page.getByText("Nothing drawn yet")).toBeVisible();
   await view(page, "Overview").tap();
   await expect(page.getByText("Nothing drawn yet")).toBeVisible();

@@ -29,7 +29,7 @@ export const ChainStepItem = memo(function ChainStepItem({ step, from, width }: 
   const name = record.part.label || record.kind.name;
   if (step.isCable)
     return (
-      <Item step={step} from={from} type="cable">
+      <Item step={step} from={from} type="line">
         <button
           type="button"
           className={styles.wayPill}
