@@ -40,7 +40,6 @@ const NAMED: Readonly<Record<string, readonly [keys: string, why: string]>> = {
   "sentences/culpritWords.ts": ["combiner splitter", "jobs of the declaration, in words"],
   "remedies/candidates/swapLeads.ts": ["tap", "a role of a port"],
   "remedies/candidates/trunks.ts": ["cable", "put in"],
-  "ui/shell/Splitter.tsx": ["splitter", "the look of the bar between panes"],
   "ui/features/training/Meter.tsx": ["meter", "the look of the reading"],
   "remedies/candidates/converters.ts": [
     "lnb-quattro lnb-stacked lnb-universal lnb-wideband receiver-hybrid receiver-sat receiver-sat-twin",

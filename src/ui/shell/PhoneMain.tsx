@@ -4,7 +4,7 @@ import { Canvas } from "../canvas/Canvas.tsx";
 import { CanvasDialogs } from "../canvas/CanvasDialogs.tsx";
 import { PreviewBar } from "../canvas/preview/PreviewBar.tsx";
 import { ChainView } from "../features/chain/ChainView.tsx";
-import { Overview } from "../features/overview/Overview.tsx";
+import { OverviewPane } from "../features/overview/OverviewPane.tsx";
 import { WalkBar } from "../features/walk/WalkBar.tsx";
 import { type PhoneView, showPhoneView, usePhoneView } from "../kit/phoneView.ts";
 import styles from "./PhoneMain.module.css";
@@ -47,7 +47,7 @@ export function PhoneMain() {
         <>
           {/* What the drawing brings along otherwise. */}
           <PreviewBar />
-          {view === "chain" ? <ChainView /> : <Overview />}
+          {view === "chain" ? <ChainView /> : <OverviewPane />}
           <CanvasDialogs />
         </>
       )}

@@ -6,7 +6,7 @@ import { useApp } from "../../../store/app.ts";
 import { usePart } from "../../../store/hooks.ts";
 import { openPart } from "../../canvas/reveal.ts";
 import { stateLook } from "../../kit/told/stateLook.ts";
-import { Item } from "./ChainStepItem.tsx";
+import { WayItem } from "./ChainStepItem.tsx";
 import styles from "./ChainView.module.css";
 
 type Props = {
@@ -21,7 +21,7 @@ export function ChainEnd({ step, from, verdict }: Props) {
   const sentence = useApp((s) => verdictSentence(verdict, s.evaluation));
   const { Icon, word, tone } = stateLook(verdict);
   return (
-    <Item step={step} from={from} type="end">
+    <WayItem step={step} from={from} type="end">
       <button
         type="button"
         className={styles.wayTile}
@@ -37,6 +37,6 @@ export function ChainEnd({ step, from, verdict }: Props) {
           <span>{sentence}</span>
         </span>
       </button>
-    </Item>
+    </WayItem>
   );
 }

@@ -29,7 +29,7 @@ export const ChainStepItem = memo(function ChainStepItem({ step, from, width }: 
   const name = record.part.label || record.kind.name;
   if (step.isCable)
     return (
-      <Item step={step} from={from} type="cable">
+      <WayItem step={step} from={from} type="line">
         <button
           type="button"
           className={styles.wayPill}
@@ -41,10 +41,10 @@ export const ChainStepItem = memo(function ChainStepItem({ step, from, width }: 
           {step.isLost ? <Lost /> : null}
         </button>
         {step.wire ? <WireStrip wire={step.wire} detail="line" {...LINE_STRIP} /> : null}
-      </Item>
+      </WayItem>
     );
   return (
-    <Item step={step} from={from} type="card">
+    <WayItem step={step} from={from} type="card">
       <div className={styles.wayCard} data-lost={step.isLost}>
         <button type="button" className={styles.wayHead} onClick={() => openPart(step.part)}>
           <PartSymbol name={record.kind.symbol(record.options)} />
@@ -55,12 +55,12 @@ export const ChainStepItem = memo(function ChainStepItem({ step, from, width }: 
           <WireStrip wire={step.wire} detail="plate" width={width - CARD_INSET_PX} height={STRIP_HEIGHT_PX} />
         ) : null}
       </div>
-    </Item>
+    </WayItem>
   );
 });
 
 /** One entry of the way with the line that comes down to it, in the colour of what it carries or failing red. */
-export function Item(
+export function WayItem(
   props: Pick<Props, "step" | "from"> & { readonly type: string; readonly children: ReactNode },
 ) {
   const { step, from, type, children } = props;

@@ -15,7 +15,7 @@ import { openPart } from "../../canvas/reveal.ts";
 import { WireStrip } from "../../canvas/WireStrip.tsx";
 import { firstWireOf } from "./firstWire.ts";
 import styles from "./Overview.module.css";
-import { PlaceCell } from "./PlaceCell.tsx";
+import { PlaceButton } from "./PlaceButton.tsx";
 
 /** Frame and inset of the heading on either side of its strip [px]. */
 const INSET_PX = 8;
@@ -68,7 +68,7 @@ export const GroupCells = memo(function GroupCells({ group, width }: Props) {
         data-narrow={names.every((n) => n.length <= SHORT_NAME)}
       >
         {places.map((place, n) => (
-          <PlaceCell
+          <PlaceButton
             key={place.key}
             place={place}
             name={names[n] ?? ""}

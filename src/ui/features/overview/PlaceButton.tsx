@@ -25,7 +25,7 @@ const LOOKS: Readonly<Record<PlaceState, ReturnType<typeof stateLook>>> = {
 };
 
 /** A place as one cell: works, works on a knife's edge, fails; pressed, it shows the chain of its worst receiver. */
-export const PlaceCell = memo(function PlaceCell({ place, name, label, state }: Props) {
+export const PlaceButton = memo(function PlaceButton({ place, name, label, state }: Props) {
   const { Icon, word, tone } = LOOKS[state];
   const open = () => {
     const { report } = useApp.getState();

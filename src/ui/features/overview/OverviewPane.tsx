@@ -8,7 +8,7 @@ import { HeadCards } from "./HeadCards.tsx";
 import styles from "./Overview.module.css";
 
 /** The whole house at a glance: a cell for every place, under the part that feeds it. */
-export function Overview() {
+export function OverviewPane() {
   const design = useShownDesign();
   const { head, groups } = useMemo(() => feedingGroupsOf(design), [design]);
   const [attach, size] = useSize();
