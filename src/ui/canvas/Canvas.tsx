@@ -66,6 +66,7 @@ export function Canvas({ children, empty, isBarElsewhere = false }: Props) {
           onPointerLeave={() => setCanvas({ near: null })}
           onFocus={follow}
         >
+          <EmptyHint>{empty}</EmptyHint>
           {start && (
             // The drawing keeps its place and its view below the overview.
             <div className="drawing" ref={attach} inert={isOverview} data-covered={isOverview}>
@@ -76,7 +77,6 @@ export function Canvas({ children, empty, isBarElsewhere = false }: Props) {
             </div>
           )}
           {isOverview && pane && <Overview pane={pane} isBarOver={!isBarElsewhere} />}
-          <EmptyHint>{empty}</EmptyHint>
           <PreviewBar />
           <div className="canvas-bars">
             {children}

@@ -76,10 +76,10 @@ function inReadingOrder({ parts }: Design): readonly PartId[] {
 }
 
 export const GO_COMMANDS = [
-  command("go-upstream", "Go to what feeds it", "ArrowLeft", "upstream"),
-  command("go-downstream", "Go to what it feeds", "ArrowRight", "downstream"),
-  command("go-before", "Go to the part or wire before", "ArrowUp", "before"),
-  command("go-after", "Go to the part or wire after", "ArrowDown", "after"),
+  command("go-upstream", "Go upstream", "ArrowLeft", "upstream"),
+  command("go-downstream", "Go downstream", "ArrowRight", "downstream"),
+  command("go-before", "Go to previous", "ArrowUp", "before"),
+  command("go-after", "Go to next", "ArrowDown", "after"),
 ];
 
 function command(id: string, label: string, key: string, way: Going) {

@@ -1,4 +1,5 @@
 import { Canvas } from "../canvas/Canvas.tsx";
+import { CanvasBar } from "../canvas/CanvasBar.tsx";
 import { openExample } from "../features/documents/actions.ts";
 import { FirstSteps } from "../features/tour/FirstSteps.tsx";
 import { WalkBar } from "../features/walk/WalkBar.tsx";
@@ -14,10 +15,13 @@ export function NarrowLayout() {
   return (
     <div className={styles.body}>
       <main className={styles.canvas} data-region="drawing" tabIndex={-1} aria-label="Drawing">
-        <Canvas empty={<FirstSteps openExample={openExample} />}>
+        <Canvas isBarElsewhere empty={<FirstSteps openExample={openExample} />}>
           <WalkBar />
         </Canvas>
       </main>
+      <div className={styles.tools}>
+        <CanvasBar isDocked />
+      </div>
       {shown ? (
         <section
           key={shown.id}
