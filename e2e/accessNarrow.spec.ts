@@ -17,6 +17,9 @@ const SPACED = `* {
 }
 p { margin-bottom: 2em !important; }`;
 
+// Axe goes through each view and pane, twice.
+test.slow();
+
 for (const spaced of [false, true])
   test.describe(spaced ? "with the spacing of WCAG" : "with the usual spacing", () => {
     test("every view and pane can be read and used at 320 px", async ({ page }) => {

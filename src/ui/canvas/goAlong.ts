@@ -6,23 +6,23 @@ import { useApp } from "../../store/app.ts";
 import { type CanvasItem, focusedItem, focusItem } from "./focusItem.ts";
 import { canvasView } from "./view.ts";
 
-export type Way = "upstream" | "downstream" | "before" | "after";
+export type Going = "upstream" | "downstream" | "before" | "after";
 
 /** Moves the focus on; from elsewhere on the canvas it begins at what is selected, or at the first part. */
-export function go(way: Way): void {
+export function go(way: Going): void {
   const { evaluation, selection } = useApp.getState();
   const at = focusedItem();
-  const next = at ? nextItem(evaluation.design, at, way) : startOf(evaluation.design, selection);
+  const next = at ? itemOn(evaluation.design, at, way) : startOf(evaluation.design, selection);
   if (next) focusItem(next);
 }
 
 /** Where a step leads from a card or a wire; null at the end of the way. */
-export function nextItem(design: Design, at: CanvasItem, way: Way): CanvasItem | null {
+export function itemOn(design: Design, at: CanvasItem, way: Going): CanvasItem | null {
   return "part" in at ? fromPart(design, at.part, way) : fromWire(design, at.wire, way);
 }
 
 /** A card or wire that stays when others go: what fed the first of them, else what it fed. */
-export function neighbourOf({ wires }: Design, gone: Selection): CanvasItem | null {
+export function itemLeftBeside({ wires }: Design, gone: Selection): CanvasItem | null {
   const going = new Set(gone.parts);
   for (const id of gone.parts) {
     const feeding = wires.find((w) => w.to[0] === id && !going.has(w.from[0]));
@@ -43,7 +43,7 @@ function startOf(design: Design, { parts, wires }: Selection): CanvasItem | null
   return first === undefined ? null : { part: first };
 }
 
-function fromPart(design: Design, part: PartId, way: Way): CanvasItem | null {
+function fromPart(design: Design, part: PartId, way: Going): CanvasItem | null {
   if (way === "upstream" || way === "downstream") {
     const end = way === "upstream" ? "to" : "from";
     const wire = design.wires.find((w) => w[end][0] === part);
@@ -54,7 +54,7 @@ function fromPart(design: Design, part: PartId, way: Way): CanvasItem | null {
   return next === undefined ? null : { part: next };
 }
 
-function fromWire(design: Design, id: string, way: Way): CanvasItem | null {
+function fromWire(design: Design, id: string, way: Going): CanvasItem | null {
   const wire = design.wires.find((w) => wireId(w) === id);
   if (!wire) return null;
   if (way === "upstream") return { part: wire.from[0] };
@@ -82,7 +82,7 @@ export const GO_COMMANDS = [
   command("go-after", "Go to next", "ArrowDown", "after"),
 ];
 
-function command(id: string, label: string, key: string, way: Way) {
+function command(id: string, label: string, key: string, way: Going) {
   return {
     id,
     label,

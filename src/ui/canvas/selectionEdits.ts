@@ -10,7 +10,7 @@ import { focusCanvas } from "../kit/focusKeeper.ts";
 import { reveal } from "./adding.ts";
 import { boxesOf } from "./boxes.ts";
 import { focusItem } from "./focusItem.ts";
-import { neighbourOf } from "./goAlong.ts";
+import { itemLeftBeside } from "./goAlong.ts";
 import { boundsOf } from "./layout.ts";
 import { pastePlace } from "./place.ts";
 import { withRoom } from "./rooms.ts";
@@ -33,7 +33,7 @@ export function hasSelectedParts(): boolean {
 export function deleteSelection(): void {
   const { design, selection, change } = useApp.getState();
   const isHere = document.activeElement?.closest(".canvas, .inspector");
-  const next = neighbourOf(design, selection);
+  const next = itemLeftBeside(design, selection);
   if (!change(removeParts(design, partIds(), new Set(selection.wires))) || !isHere) return;
   if (next) focusItem(next);
   else focusCanvas();

@@ -1,6 +1,6 @@
 /** Steps by the keys from card to wire to card, along a chain drawn by hand. */
 import { describe, expect, test } from "vitest";
-import { neighbourOf, nextItem } from "../../../src/ui/canvas/goAlong.ts";
+import { itemLeftBeside, itemOn } from "../../../src/ui/canvas/goAlong.ts";
 import { draw } from "../../draw.ts";
 
 const CHAIN = draw(
@@ -20,12 +20,12 @@ describe("a step", () => {
     [{ part: "den" }, "after", { part: "hall" }],
     [{ part: "uhf" }, "before", null],
   ] as const)("from %o %s leads to %o", (at, way, next) => {
-    expect(nextItem(CHAIN, at, way)).toEqual(next);
+    expect(itemOn(CHAIN, at, way)).toEqual(next);
   });
 
   test("after step comes to every part", () => {
     const seen = ["uhf"];
-    for (let at = nextItem(CHAIN, { part: "uhf" }, "after"); at; at = nextItem(CHAIN, at, "after"))
+    for (let at = itemOn(CHAIN, { part: "uhf" }, "after"); at; at = itemOn(CHAIN, at, "after"))
       if ("part" in at) seen.push(at.part);
     expect(seen.toSorted()).toEqual(["den", "hall", "split", "uhf"]);
   });
@@ -33,7 +33,7 @@ describe("a step", () => {
 
 describe("what stays when parts go", () => {
   const gone = (parts: readonly string[], wires: readonly string[] = []) =>
-    neighbourOf(CHAIN, { parts, wires });
+    itemLeftBeside(CHAIN, { parts, wires });
 
   test("is what fed them, else what they fed, else nothing", () => {
     expect(gone(["den"])).toEqual({ part: "split" });
