@@ -8,9 +8,6 @@ const EXAMPLES = readdirSync(new URL("../src/design/examples/", import.meta.url)
   name.replace(".json", ""),
 );
 
-/** What a phone shows in the place of the drawing. */
-const way = (page: Page) => page.getByRole("list", { name: /^Way of the signal to/ });
-
 const SIZES = [
   { width: 1440, height: 900 },
   { width: 820, height: 1180 },
