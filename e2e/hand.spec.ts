@@ -223,7 +223,7 @@ test.describe("by touch", () => {
       "Cable, 20 m + Outlet, TV and satellite + TV set + Satellite receiver",
     );
     // A tap adds to the selection while several are being selected.
-    await tap(page.getByRole("button", { name: "Select several by tapping" }));
+    await tap(page.getByRole("button", { name: "Select by tapping" }));
     await tap(card(page, "Diplexer, combining 1"), { x: 60, y: 18 });
     const duplicate = page
       .getByRole("toolbar", { name: "Selection" })
