@@ -166,6 +166,7 @@ test("by keys, in at most 120 presses", async ({ page }) => {
     await expect(list(page).getByRole("combobox", { name: "Port to connect to" })).toBeFocused();
     await type("Enter");
     await expect(page.getByRole("dialog")).toHaveCount(0);
+    await expect(page.locator(".canvas:focus, .canvas :focus")).toHaveCount(1);
     await next("3");
   }
   await expectHouse(page);
