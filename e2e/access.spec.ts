@@ -4,33 +4,31 @@ import { expectNoBarriers } from "./barriers.ts";
 import { DIALOGS, PANES } from "./dialogs.ts";
 import { expect, test } from "./test.ts";
 
-test("no pane at a desk has barriers", async ({ page }) => {
-  test.slow();
+// Each look goes through a whole page, twice.
+test.slow();
+
+test("the page has no barriers as it opens", async ({ page }) => {
   await open(page, "/?example=house-wideband-fails");
   await expect(page.getByRole("region", { name: "Causes" })).toBeVisible();
   await expectNoBarriers(page, "the page as it opens");
-  await card(page, "UHF aerial").focus();
-  await page.keyboard.press("Enter");
-  await wire(page, "UHF aerial", "Loft amplifier").focus();
-  await page.keyboard.press("Enter");
-  await expect(page.getByRole("region", { name: "Carriers" })).toBeVisible();
-  await card(page, "UHF aerial").focus();
-  await page.keyboard.press("Enter");
-  for (const [name, shown] of Object.entries(PANES)) await expectNoBarriers(page, name, await shown(page));
 });
 
-test("no dialog has barriers", async ({ page }) => {
-  // Every dialog is looked at twice, and each look goes through the whole of it.
-  test.slow();
-  await open(page, "/?example=house-universal");
-  for (const [name, opened] of Object.entries(DIALOGS)) {
+for (const [name, shown] of Object.entries(PANES))
+  test(`the pane ${name} has no barriers`, async ({ page }) => {
+    await open(page, "/?example=house-wideband-fails");
+    const item = name === "spectrum" ? wire(page, "UHF aerial", "Loft amplifier") : card(page, "UHF aerial");
+    await item.focus();
+    await page.keyboard.press("Enter");
+    await expectNoBarriers(page, name, await shown(page));
+  });
+
+for (const [name, opened] of Object.entries(DIALOGS))
+  test(`the dialog ${name} has no barriers`, async ({ page }) => {
+    await open(page, "/?example=house-universal");
     await opened(page);
-    await expect(page.getByRole("dialog"), name).toBeVisible();
+    await expect(page.getByRole("dialog")).toBeVisible();
     await expectNoBarriers(page, name, "[role=dialog]");
-    await page.keyboard.press("Escape");
-    await expect(page.getByRole("dialog"), name).toHaveCount(0);
-  }
-});
+  });
 
 test("the empty canvas has no barriers", async ({ page }) => {
   await open(page, "/?example=house-universal");

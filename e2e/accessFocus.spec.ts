@@ -25,7 +25,7 @@ test("after every dialog the focus is back where it came from, and no key delete
 }) => {
   test.slow();
   await open(page, HOUSE);
-  await card(page, "Plate bedroom 2").click({ position: { x: 40, y: 8 } });
+  await card(page, "Outlet bedroom 2").click({ position: { x: 40, y: 8 } });
   const before = await cards(page).count();
   for (const [name, opened] of Object.entries(DIALOGS)) {
     await opened(page);
@@ -79,7 +79,7 @@ test("deleting leaves the focus at what fed the part, also at the end of all", a
   await open(page, HOUSE);
   await card(page, "TV bedroom 3").click({ position: { x: 30, y: 12 } });
   await page.keyboard.press("Delete");
-  await expect(page.locator(":focus")).toHaveAccessibleName(/^Plate bedroom 3/);
+  await expect(page.locator(":focus")).toHaveAccessibleName(/^Outlet bedroom 3/);
   await page.keyboard.press("ControlOrMeta+a");
   await page.keyboard.press("Delete");
   await expect(cards(page)).toHaveCount(0);
@@ -129,35 +129,35 @@ test("keys go along the wires, and to cards that lie out of view", async ({ page
 test("an edit is read out once, with what became of the receivers", async ({ page }) => {
   await page.addInitScript(listen);
   await open(page, HOUSE);
-  await card(page, "Plate bedroom 2").click({ position: { x: 40, y: 8 } });
+  await card(page, "Outlet bedroom 2").click({ position: { x: 40, y: 8 } });
   await heard(page);
 
   await page.keyboard.press("Delete");
   expect(await heard(page)).toEqual([
-    expect.stringMatching(/^“Plate bedroom 2” deleted\..* receivers? works?; lost: “TV bedroom 2”\.$/),
+    expect.stringMatching(/^“Outlet bedroom 2” deleted\..* receivers? works?; lost: “TV bedroom 2”\.$/),
   ]);
   await page.keyboard.press("ControlOrMeta+z");
   expect(await heard(page)).toEqual([
     expect.stringMatching(
-      /^Undone: “Plate bedroom 2” deleted\. 3 of 7 receivers work; gained: “TV bedroom 2”\.$/,
+      /^Undone: “Outlet bedroom 2” deleted\. 3 of 7 receivers work; gained: “TV bedroom 2”\.$/,
     ),
   ]);
   await page.keyboard.press("ControlOrMeta+Shift+z");
-  expect(await heard(page)).toEqual([expect.stringMatching(/^Redone: “Plate bedroom 2” deleted\./)]);
+  expect(await heard(page)).toEqual([expect.stringMatching(/^Redone: “Outlet bedroom 2” deleted\./)]);
   await page.keyboard.press("ControlOrMeta+z");
   await heard(page);
 
   // A key on a selected card: the library’s own words in pixels are not heard beside ours.
-  await card(page, "Plate bedroom 2").click({ position: { x: 40, y: 8 } });
+  await card(page, "Outlet bedroom 2").click({ position: { x: 40, y: 8 } });
   await page.keyboard.press("ArrowDown");
-  expect(await heard(page)).toEqual(["“Plate bedroom 2” moved."]);
+  expect(await heard(page)).toEqual(["“Outlet bedroom 2” moved."]);
 
   // Also from another pane.
   await showPane(page, "Part");
   const name = page.locator("[data-region=side]").getByRole("textbox").first();
-  await name.fill("Plate back room");
+  await name.fill("Outlet back room");
   await name.press("Enter");
-  expect(await heard(page)).toEqual(["“Plate bedroom 2” renamed to “Plate back room”."]);
+  expect(await heard(page)).toEqual(["“Outlet bedroom 2” renamed to “Outlet back room”."]);
 });
 
 declare global {

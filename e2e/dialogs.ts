@@ -32,7 +32,7 @@ export const DIALOGS: Readonly<Record<Exclude<ListedDialog, "restore">, Opener>>
   variants: entry("Variants…"),
   revisions: entry("Revisions…"),
   compare: entry("Before and after…"),
-  balance: entry("Level all outlets…"),
+  balance: entry("Balance outlets…"),
   practice: entry("Practice…"),
   licences: inHelp("Licences of others"),
 };

@@ -19,6 +19,7 @@ const view = (page: Page, name: string) =>
   page.getByRole("radiogroup", { name: "View" }).getByRole("radio", { name });
 const tab = (page: Page, name: RegExp) =>
   page.getByRole("navigation", { name: "Panes" }).getByRole("button", { name });
+const result = (page: Page) => page.getByRole("complementary", { name: "Result" });
 const strips = (page: Page) => way(page).getByRole("button", { name: /^Spectrum from/ });
 
 /** Strips of cards are wide, those beside a name or a pill are small. */
@@ -59,7 +60,7 @@ const faults = (page: Page) =>
 
 async function inSight(button: Locator): Promise<void> {
   await button.scrollIntoViewIfNeeded();
-  await expect(button).toBeInViewport({ ratio: 1 });
+  await expect(button).toBeInViewport({ ratio: 0.95 });
 }
 
 test("every example opens with a chain that is legible and stays within the screen", async ({ page }) => {
@@ -90,7 +91,7 @@ test("a failing receiver comes first, with its chain in red from where it is los
   await expect(steps.filter({ hasText: "16 m" })).toHaveCount(1);
   await expect(steps.last()).toContainText("TV living room");
   await expect(steps.last()).toContainText("1 of 6 TV");
-  await expect(page.getByText("3 of 7 receivers work.")).toBeInViewport({ ratio: 1 });
+  await expect(result(page).getByText("3 of 7 receivers work.").first()).toBeInViewport({ ratio: 1 });
   await expect(page.getByRole("button", { name: "Find cures", exact: true })).toBeInViewport({ ratio: 1 });
 });
 
@@ -116,7 +117,7 @@ test("a card opens its values and a strip its spectrum; closed, the focus goes t
   await expect(tab(page, /^Part$/)).toBeFocused();
   await page.getByRole("button", { name: /^Spectrum from UHF aerial to Loft amplifier: TV/ }).tap();
   await expect(page.getByRole("region", { name: "Spectrum" }).first()).toContainText("UHF aerial");
-  await expect(page.getByText("3 of 7 receivers work.")).toBeInViewport({ ratio: 1 });
+  await expect(result(page).getByText("3 of 7 receivers work.").first()).toBeInViewport({ ratio: 1 });
 });
 
 test("the house as cells: large enough, grouped under what feeds them, each leads to its chain", async ({
@@ -131,7 +132,7 @@ test("the house as cells: large enough, grouped under what feeds them, each lead
       const [, plate, flat] = /^(plate|drop)(\d+)$/.exec(part.id) ?? [];
       if (plate === "plate") return { ...part, options: { ...part.options, dwelling: `Flat ${flat}` } };
       return plate === "drop" && flat === "6"
-        ? { ...part, options: { ...part.options, lengthM: 160 } }
+        ? { ...part, options: { ...part.options, lengthM: 250 } }
         : part;
     }),
   };
@@ -239,7 +240,7 @@ test("on its side the chain stands beside the verdict", async ({ page }) => {
   const chain = await way(page).boundingBox();
   const causes = await page.getByRole("region", { name: "Causes" }).boundingBox();
   expect((chain?.x ?? 0) + (chain?.width ?? 0)).toBeLessThanOrEqual(causes?.x ?? 0);
-  await expect(page.getByText("3 of 7 receivers work.")).toBeInViewport({ ratio: 1 });
+  await expect(result(page).getByText("3 of 7 receivers work.").first()).toBeInViewport({ ratio: 1 });
 });
 
 test("a machine finds no barriers in chain, overview and sheets, in either theme", async ({ page }) => {
@@ -256,7 +257,7 @@ test("a design without a receiver, and none at all, say what is missing", async 
   await open(page, "/?example=house-universal");
   await expect(titleOf(page)).not.toHaveValue("");
   await page.getByRole("banner").getByRole("button", { name: "Design", exact: false }).first().tap();
-  await page.getByRole("menuitem", { name: "New, empty" }).tap();
+  await page.getByRole("menuitem", { name: "New design" }).tap();
   await expect(page.getByText("Nothing drawn yet")).toBeVisible();
   await view(page, "Overview").tap();
   await expect(page.getByText("Nothing drawn yet")).toBeVisible();

@@ -24,8 +24,8 @@ import { textOf } from "./sentences/check/text.ts";
 const USAGE = `Usage: npm run --silent check -- FILE… [--json] [--cures]
   --json   one object a line, one line a file
   --cures  adds proved cures, best first
-Ends with 0 where no file has an error and every receiver works, with 1 where one has or one fails, and with 2 where
-a file cannot be read as a design or is too large: the others are evaluated all the same, and 2 outweighs 1.`;
+Ends with 0 where no file has an error and every receiver works, with 1 where one has or one fails. Ends with 2 where
+a file cannot be read as a design or is too large. The others are evaluated all the same, and 2 outweighs 1.`;
 
 const OPTIONS = ["--json", "--cures"];
 

@@ -19,6 +19,13 @@ class Drawing {
     return id;
   }
 
+  /** The same under a name of its own. */
+  named(label: string, kind: string, options: Record<string, unknown> = {}): string {
+    const id = this.part(kind, options);
+    this.parts.push(...this.parts.splice(-1).map((part) => ({ ...part, label })));
+    return id;
+  }
+
   /** "part.port" to "part.port". */
   wire(from: string, to: string): void {
     const end = (text: string): readonly [string, string] => {
@@ -183,6 +190,49 @@ export function multiswitchRiser({ stages }: { stages: number }): Design {
     }
   }
   return d.design("Riser of multiswitches");
+}
+
+/**
+ * A block of flats, each with a plate and two receivers on its own cable, on multiswitches with a trunk from one to the
+ * next. `longDrops`: flats at the end of 240 m of cable, which is more than a receiver can do with.
+ */
+export function blockOfFlats(o: {
+  switches: number;
+  flatsEach: number;
+  longDrops?: readonly number[];
+}): Design {
+  const d = new Drawing();
+  const dish = d.named("Dish", "dish", { diameterM: 1 });
+  const head = d.named("Quattro LNB", "lnb-quattro");
+  d.wire(`${dish}.sky`, `${head}.sky`);
+  const amplifier = d.named("Riser amplifier", "amp-distribution", { inputs: "one", gainDb: 24 });
+  d.wire(`${d.named("UHF aerial", "aerial-uhf", { levelDbuv: 60 })}.out`, `${amplifier}.in`);
+  const inputs = ["vl", "vh", "hl", "hh", "ter"];
+  let from = [...inputs.slice(0, 4).map((port) => `${head}.${port}`), `${amplifier}.out`];
+  for (let s = 0; s < o.switches; s++) {
+    const first = s * o.flatsEach + 1;
+    const many = d.named(`Multiswitch ${first}–${first + o.flatsEach - 1}`, "multiswitch", {
+      outputs: o.flatsEach,
+      cascade: true,
+    });
+    for (const [n, port] of inputs.entries()) d.wire(from[n] ?? "", `${many}.${port}`);
+    from = inputs.map((port) => `${many}.${port}-thru`);
+    for (let n = 1; n <= o.flatsEach; n++) {
+      const flat = first + n - 1;
+      const lengthM = o.longDrops?.includes(flat) ? 240 : 12 + 4 * (flat % 7);
+      const drop = d.named(`Drop flat ${flat}`, "cable", { lengthM });
+      const plate = d.named(`Plate flat ${flat}`, "outlet-triplexed", { dwelling: `Flat ${flat}` });
+      const polarisation = flat % 2 ? "V" : "H";
+      d.wire(`${many}.out${n}`, `${drop}.in`);
+      d.wire(`${drop}.out`, `${plate}.in`);
+      d.wire(`${plate}.tv`, `${d.named(`TV flat ${flat}`, "receiver-tv")}.in`);
+      d.wire(
+        `${plate}.sat`,
+        `${d.named(`Satellite receiver flat ${flat}`, "receiver-sat", { polarisation })}.sat`,
+      );
+    }
+  }
+  return d.design(`Block of ${o.switches * o.flatsEach} flats`);
 }
 
 /** Aerials brought together by a tree of combiners, parted again by a tree of splitters. */

@@ -23,7 +23,7 @@ export const CAUTIONS: Readonly<Record<Caution, CautionText>> = {
   bonding: {
     title: "Equipotential bonding",
     sentences: [
-      "Screens of all cables, mast and equipment are joined by a bonding conductor to the main earthing terminal.",
+      "Screens of all cables, mast and equipment are connected by a bonding conductor to the main earthing terminal.",
       "The bonding must hold when any one unit is taken out, so use an earth bar.",
       "Leakage currents of many receivers add up on the screen: bond before you touch both sides of an open joint.",
     ],

@@ -7,7 +7,7 @@ import { numeral } from "../words/numbers.ts";
 
 /** "Satellite: 80 of 80 before, 40 of 80 after." */
 export function placeChangeSentence({ change, services }: PlaceChange): string {
-  if (change === "removed") return "Is taken away.";
+  if (change === "removed") return "Is removed.";
   if (change === "added") return "Is new.";
   const moved = services.filter((s) => s.change !== "same");
   if (moved.length === 0) return "Stays as it is.";

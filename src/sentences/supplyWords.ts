@@ -64,7 +64,7 @@ export function takerWords({ taker }: VoltsLost): string | undefined {
   if (!taker) return undefined;
   const isDiode = taker.diodeVolts > taker.volts / 2;
   const who = isDiode ? `the diode in ${partName(taker.part)}` : partName(taker.part);
-  return `${who} takes ${numeral(taker.volts) === "0" ? "less than 0.1" : numeral(taker.volts)} V`;
+  return `${who} takes ${numeral(taker.volts) === "0" ? `less than ${numeral(0.1)}` : numeral(taker.volts)} V`;
 }
 
 /** What the part that takes most is made of: "120 m · 1.0 mm copper-clad steel, 15.6 Ω". */

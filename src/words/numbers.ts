@@ -32,8 +32,12 @@ export function numeral(value: number | undefined, most = 1, least = 0): string 
   return formatOf(most, least)
     .formatToParts(value)
     .map((part) => (part.type === "group" ? GAP : part.type === "minusSign" ? "−" : part.value))
-    .join("");
+    .join("")
+    .replace(DIRECTION, "");
 }
+
+/** Marks of writing direction that some languages put around a sign: the page runs from left to right. */
+const DIRECTION = /[\u061c\u200e\u200f]/g;
 
 function formatOf(most: number, least: number): Intl.NumberFormat {
   const key = `${most} ${least}`;

@@ -224,7 +224,7 @@ describe("A file that is no design is refused, with the place and the reason", (
     {
       name: "option out of range",
       change: { id: "lnb1", kind: "cable", label: "", options: { lengthM: 1e9 }, at: [0, 0] },
-      says: "“lnb1”: Length is 1,000,000,000 m; allowed is 0.1 to 500 m.",
+      says: "“lnb1”: Length is 1\u202f000\u202f000\u202f000 m; allowed is 0.1 to 500 m.",
     },
     {
       name: "option of the wrong type",
@@ -275,7 +275,7 @@ describe("A file that is no design is refused, with the place and the reason", (
     {
       name: "place out of reach",
       change: { id: "lnb1", kind: "cable", label: "", options: {}, at: [0, -2e6] },
-      says: "“lnb1”: the place down is −2,000,000; allowed is −1,000,000 to 1,000,000.",
+      says: "“lnb1”: the place down is −2\u202f000\u202f000; allowed is −1\u202f000\u202f000 to 1\u202f000\u202f000.",
     },
     {
       name: "place with one number",
@@ -344,18 +344,18 @@ describe("A hostile file neither throws, nor freezes, nor reaches beyond itself"
     {
       name: "a million parts",
       text: () => `{"format":"downlead","version":1,"parts":[${"{},".repeat(1e6)}{}],"wires":[]}`,
-      says: "There are 1,000,001 parts; a design holds at most 5,000.",
+      says: "There are 1\u202f000\u202f001 parts; a design holds at most 5000.",
     },
     {
       name: "a million wires",
       text: () => `{"format":"downlead","version":1,"parts":[],"wires":[${"0,".repeat(1e6)}0]}`,
-      says: "There are 1,000,001 wires; a design holds at most 20,000.",
+      says: "There are 1\u202f000\u202f001 wires; a design holds at most 20\u202f000.",
     },
     {
       name: "a million rows in one option",
       text: () =>
         `{"format":"downlead","version":1,"parts":[{"id":"a","kind":"aerial-uhf","options":{"channels":[${"{},".repeat(1e6)}{}]}}],"wires":[]}`,
-      says: "“a”: 1,000,001 rows in Channels are too many; at most 1,000 are allowed.",
+      says: "“a”: 1\u202f000\u202f001 rows in Channels are too many; at most 1000 are allowed.",
     },
     {
       name: "lists a million deep",
@@ -374,7 +374,7 @@ describe("A hostile file neither throws, nor freezes, nor reaches beyond itself"
     },
     { name: "five megabytes in quotes", text: () => `"${"\\n".repeat(2_499_000)}`, says: "never closed" },
     { name: "five megabytes of one number", text: () => "1".repeat(4_999_999), says: "This is not a design" },
-    { name: "a million line breaks", text: () => `${"\n".repeat(1e6)}x`, says: "line 1,000,001, column 1" },
+    { name: "a million line breaks", text: () => `${"\n".repeat(1e6)}x`, says: "line 1\u202f000\u202f001, column 1" },
     {
       name: "5,000 parts, each wrong",
       text: () =>
@@ -415,7 +415,7 @@ describe("A hostile file neither throws, nor freezes, nor reaches beyond itself"
     const text = `{"format":"downlead","version":1,"parts":[{"id":"a","kind":"cable","options":{${options}}}],"wires":[]}`;
     const reading = readDesign(text);
     expect(reading.ok && reading.notes).toEqual([
-      "This edition does not know these values and left them out: “o0” of “a”, “o1” of “a”, “o2” of “a” and 99,997 more.",
+      "This edition does not know these values and left them out: “o0” of “a”, “o1” of “a”, “o2” of “a” and 99\u202f997 more.",
     ]);
   });
 

@@ -57,11 +57,11 @@ function wired(count: number): Design {
 
 describe("An edit that would make a design larger than it may be is refused, with the number", () => {
   const parts = (n: string) =>
-    `A design holds at most 5,000 parts, all variants together; this would make ${n}.`;
+    `A design holds at most 5000 parts, all variants together; this would make ${n}.`;
   const wires = (n: string) =>
-    `A design holds at most 20,000 wires, all variants together; this would make ${n}.`;
+    `A design holds at most 20\u202f000 wires, all variants together; this would make ${n}.`;
   const rows = (n: string) =>
-    `A design holds at most 60,000 rows in the lists of its parts, all variants together; this would make ${n}.`;
+    `A design holds at most 60\u202f000 rows in the lists of its parts, all variants together; this would make ${n}.`;
 
   test("a new part", () => {
     expect(refusal(addPart(full, cable))).toBe(parts("5,001"));

@@ -6,18 +6,7 @@ import { RULE_EXAMPLES } from "../../src/sentences/explain/examples.ts";
 import { TRADE_CASES } from "../trade/cases.ts";
 import { MORE_CASES } from "../trade/moreCases.ts";
 import { type Text, textsOf } from "./sentences.ts";
-
-const MOST_WORDS = 25;
-
-/** Sentences of a text; a stop within a number or an abbreviation of the trade ends none. */
-function sentencesIn(words: string): readonly string[] {
-  return words.split(/(?<=[.!?]) +(?=[\p{Lu}\d“])/u);
-}
-
-/** Words of a sentence: whatever holds a letter or a digit, so a part's name of two words counts as two. */
-function wordsIn(sentence: string): number {
-  return sentence.split(/\s+/).filter((word) => /[\p{L}\p{N}]/u.test(word)).length;
-}
+import { MOST_WORDS, sentencesIn, wordsIn } from "./style.ts";
 
 const known = new Set<string>();
 

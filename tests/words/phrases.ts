@@ -6,7 +6,17 @@ import { parseSync } from "vite";
 /** A text and where it stands. What is put in at run time reads "…". */
 export type Phrase = { readonly file: string; readonly line: number; readonly words: string };
 
-type Node = { readonly type: string; readonly start: number; readonly [key: string]: unknown };
+type Node = {
+  readonly type: string;
+  readonly start: number;
+  readonly value?: unknown;
+  readonly name?: unknown;
+  readonly namespace?: unknown;
+  readonly declaration?: unknown;
+  readonly computed?: unknown;
+  readonly quasis?: unknown;
+  readonly expressions?: unknown;
+};
 
 /** Syntax that holds names for programs, not words for people. */
 const SILENT = /^(?:Import|Export(?:All|Named)|TS(?!As|Satisfies|NonNull))/;
@@ -35,26 +45,26 @@ function* textsIn(value: unknown): Generator<{ start: number; words: string }> {
 
 function* textsOfNode(node: Node): Generator<{ start: number; words: string }> {
   const { type, start } = node;
-  if (SILENT.test(type) && node["declaration"] == null) return;
-  if (type === "Literal" && typeof node["value"] === "string") yield { start, words: node["value"] };
-  else if (type === "JSXText") yield { start, words: String(node["value"]) };
+  if (SILENT.test(type) && node.declaration == null) return;
+  if (type === "Literal" && typeof node.value === "string") yield { start, words: node.value };
+  else if (type === "JSXText") yield { start, words: String(node.value) };
   else if (type === "TemplateLiteral") yield* templateTexts(node);
-  else if (type === "JSXAttribute" && SILENT_ATTRIBUTES.test(nameOf(node["name"]))) return;
+  else if (type === "JSXAttribute" && SILENT_ATTRIBUTES.test(nameOf(node.name))) return;
   else
     for (const [key, child] of Object.entries(node))
-      if (!(key === "key" && type === "Property" && node["computed"] !== true)) yield* textsIn(child);
+      if (!(key === "key" && type === "Property" && node.computed !== true)) yield* textsIn(child);
 }
 
 function* templateTexts(node: Node): Generator<{ start: number; words: string }> {
-  const quasis = Array.isArray(node["quasis"]) ? node["quasis"] : [];
+  const quasis = Array.isArray(node.quasis) ? node.quasis : [];
   yield { start: node.start, words: quasis.map((q) => q.value.cooked ?? "").join("…") };
-  yield* textsIn(node["expressions"]);
+  yield* textsIn(node.expressions);
 }
 
 function nameOf(value: unknown): string {
   if (!isNode(value)) return "";
-  if (value.type === "JSXNamespacedName") return `${nameOf(value["namespace"])}:${nameOf(value["name"])}`;
-  return typeof value["name"] === "string" ? value["name"] : "";
+  if (value.type === "JSXNamespacedName") return `${nameOf(value.namespace)}:${nameOf(value.name)}`;
+  return typeof value.name === "string" ? value.name : "";
 }
 
 function isNode(value: unknown): value is Node {

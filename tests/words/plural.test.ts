@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { numeral } from "../../src/words/numbers.ts";
 import { plural } from "../../src/words/plural.ts";
 
 const WIRES = {
@@ -33,14 +32,5 @@ describe("plural", () => {
   it("takes texts without a number", () => {
     expect(plural(1, { one: "It is open.", other: "They are open." })).toBe("It is open.");
     expect(plural(3, { one: "It is open.", other: "They are open." })).toBe("They are open.");
-  });
-});
-
-describe("numeral", () => {
-  it("groups thousands and keeps one decimal at most", () => {
-    expect(numeral(1280)).toBe("1,280");
-    expect(numeral(2.5)).toBe("2.5");
-    expect(numeral(3)).toBe("3");
-    expect(numeral(3.04)).toBe("3");
   });
 });

@@ -20,7 +20,7 @@ export function placeLines(evaluation: Evaluation, verdicts: readonly Verdict[])
   return [
     ...[...flats].flatMap(([flat, own]) => {
       const lines = own.flatMap((outlet) => outletLines(evaluation, outlet, behind));
-      return flat === "" ? lines : [`Flat “${flat}”`, ...indented(lines)];
+      return flat === "" ? lines : [`Flat “${inOneLine(flat)}”`, ...indented(lines)];
     }),
     ...(behind.get(NO_OUTLET) ?? []).flatMap((v) => verdictLines(evaluation, v)),
   ];
@@ -95,7 +95,7 @@ function verdictLines(evaluation: Evaluation, verdict: Verdict): readonly string
 
 /** “Living room”: fails. Delivers 1 of 6 TV channels. */
 function headLine(evaluation: Evaluation, verdict: Verdict): string {
-  const name = plainLabelOf(evaluation, verdict.part);
+  const name = inOneLine(plainLabelOf(evaluation, verdict.part));
   const state = verdict.state === "fails" ? FAILS : stateName(verdict);
   return `“${name}”: ${state}. ${verdictSentence(verdict, evaluation)}`;
 }
@@ -122,6 +122,11 @@ function grouped<T>(items: readonly T[], keyOfItem: (item: T) => string): Readon
   const groups = new Map<string, T[]>();
   for (const item of items) groups.set(keyOfItem(item), [...(groups.get(keyOfItem(item)) ?? []), item]);
   return groups;
+}
+
+/** A name that somebody else wrote breaks no line. */
+function inOneLine(name: string): string {
+  return name.replace(/[\p{Cc}\p{Zl}\p{Zp}]+/gu, " ");
 }
 
 function indented(lines: readonly string[]): readonly string[] {

@@ -105,5 +105,5 @@ function beforeAndBehind(culprit: NonNullable<Here["finding"]["facts"]["culprit"
     return `Then measure right behind ${name}: if it is weak there already, the way behind it is not to blame.`;
   return culprit.amount < 0
     ? `Then measure before and behind ${name}: a step of ${amount} dB proves that it is the cause.`
-    : `Then measure before and behind ${name}: it should lift the signal by more than ${amount} dB.`;
+    : `Then measure before and behind ${name}: it should amplify by more than ${amount} dB.`;
 }

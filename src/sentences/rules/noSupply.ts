@@ -149,7 +149,7 @@ function stopCure(told: ToldHere, stop: SupplyStop): string {
   const record = told.evaluation.record(stop.part);
   switch (stop.why) {
     case "short":
-      return `Mend or replace ${name}.`;
+      return `Repair or replace ${name}.`;
     case "blocks":
       if (stop.isBroken) return `Cut out ${name} and fit a new connector.`;
       if (stop.passesFrom !== undefined) {

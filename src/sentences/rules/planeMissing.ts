@@ -6,7 +6,7 @@ export const planeMissing: RuleWords<"plane-missing"> = {
   title: "A quarter of a satellite does not arrive",
   explain:
     "A satellite comes in four quarters: vertical and horizontal, low and high. Each needs its own trunk, or a switch that can be told to give it. " +
-    "An open input, a wrong lead, or a part that passes no 18 V or no tone takes one or two of them away for all behind it.",
+    "An open input, a wrong lead, or a part that stops 18 V or tone takes one or two away for all behind it.",
   source: "EN 61319-1 for the four quarters, as quoted",
   severities: ["error"],
   message: lossMessage,

@@ -20,7 +20,8 @@ export const supplyOverloaded: RuleWords<"supply-overloaded"> = {
     });
   },
   cure: ({ finding: { at, facts } }) => {
-    if (facts.kind === "short") return `Mend ${partName(at.part)}, or replace it with a part that blocks DC.`;
+    if (facts.kind === "short")
+      return `Repair ${partName(at.part)}, or replace it with a part that blocks DC.`;
     const [most] = facts.draws;
     return `Replace ${partName(at.part)} with a stronger supply, or feed ${partName(most?.part ?? at.part)} from a mains unit.`;
   },

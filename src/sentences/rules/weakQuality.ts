@@ -88,7 +88,7 @@ function reasonWords({ finding: { facts } }: Here): string {
 
 const LAWS = {
   noise:
-    "Noise is set by the first stage and the loss before it (Friis: F = F1 + (F2 − 1)/G1 + …); gain behind it raises signal and noise alike.",
+    "Noise is set by the first stage and the loss before it (Friis: F = F1 + (F2 − 1)/G1 + …). Gain behind that raises signal and noise alike.",
   products:
     "Third-order products fall on the carriers; each decibel less before the amplifier makes them two decibels weaker.",
   foreign:

@@ -56,7 +56,7 @@ function enough({ volts13, volts18 }: SupplyStep, needsVolts: number): string {
 
 /** "0.6 Ω of its own take 0.1 V"; a steering diode takes volts without being a resistance. */
 function ownDrop({ ohms, dropVolts, diodeVolts }: SupplyStep): readonly string[] {
-  const volts = dropVolts < 0.05 ? "less than 0.1 V" : `${numeral(dropVolts)} V`;
+  const volts = dropVolts < 0.05 ? `less than ${numeral(0.1)} V` : `${numeral(dropVolts)} V`;
   if (ohms > 0) return [`${numeral(ohms)} Ω of its own take ${volts}`];
   return dropVolts > 0 ? [`${diodeVolts > 0 ? "its diode" : "it"} takes ${volts}`] : [];
 }

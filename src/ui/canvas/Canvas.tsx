@@ -2,6 +2,7 @@
 import { ReactFlowProvider } from "@xyflow/react";
 import { type ReactNode, useLayoutEffect, useRef, useState } from "react";
 import { useApp } from "../../store/app.ts";
+import { useSize } from "../kit/useSize.ts";
 import { boxesOf } from "./boxes.ts";
 import { CanvasBar } from "./CanvasBar.tsx";
 import { CanvasDialogs } from "./CanvasDialogs.tsx";
@@ -12,6 +13,8 @@ import { useHasHighlight } from "./highlight.ts";
 import { boundsOf } from "./layout.ts";
 import { Minimap } from "./Minimap.tsx";
 import { OfferPopover } from "./OfferPopover.tsx";
+import { Overview } from "./overview/Overview.tsx";
+import { opensAsOverview } from "./overview/whenOverview.ts";
 import { sizeOf } from "./paneSize.ts";
 import { PreviewBar } from "./preview/PreviewBar.tsx";
 import { SelectionBar } from "./SelectionBar.tsx";
@@ -43,6 +46,8 @@ export function Canvas({ children, empty, isBarElsewhere = false }: Props) {
   const isPreview = useApp((s) => s.preview !== null);
   const isWalked = useHasHighlight();
   useClipboard();
+  const isOverview = useCanvas((s) => s.showing === "overview");
+  const [attach, pane] = useSize();
   const follow = (event: { readonly target: EventTarget }) => setCanvas({ near: itemOf(event.target) });
   return (
     <>
@@ -61,17 +66,21 @@ export function Canvas({ children, empty, isBarElsewhere = false }: Props) {
           onPointerLeave={() => setCanvas({ near: null })}
           onFocus={follow}
         >
-          {start && (
-            <ReactFlowProvider>
-              <Diagram start={start} frame={frame} />
-              <Minimap />
-            </ReactFlowProvider>
-          )}
           <EmptyHint>{empty}</EmptyHint>
+          {start && (
+            // The drawing keeps its place and its view below the overview.
+            <div className="drawing" ref={attach} inert={isOverview} data-covered={isOverview}>
+              <ReactFlowProvider>
+                <Diagram start={start} frame={frame} />
+                <Minimap />
+              </ReactFlowProvider>
+            </div>
+          )}
+          {isOverview && pane && <Overview pane={pane} isBarOver={!isBarElsewhere} />}
           <PreviewBar />
           <div className="canvas-bars">
             {children}
-            <SelectionBar />
+            {isOverview ? null : <SelectionBar />}
             {isBarElsewhere ? null : <CanvasBar />}
           </div>
         </div>
@@ -100,6 +109,8 @@ function useStartView(frame: React.RefObject<HTMLDivElement | null>): Viewport |
     const { design } = useApp.getState().evaluation;
     const bounds = boundsOf(boxesOf(design));
     const view = bounds ? fittingView(bounds, pane) : emptyView(pane);
+    const isSeen = frame.current.clientWidth > 0;
+    setCanvas({ showing: isSeen && opensAsOverview(design, pane) ? "overview" : "drawing" });
     updateDetail(design, view, pane);
     setStart(view);
   }, [frame]);

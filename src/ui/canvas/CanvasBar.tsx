@@ -5,10 +5,12 @@ import { shortcutWords } from "../kit/command.ts";
 import { IconButton, type IconType } from "../kit/IconButton.tsx";
 import { canvasCommand, runCanvasCommand } from "./commands.ts";
 import { useCanvas } from "./state.ts";
+import { ViewSwitch } from "./ViewSwitch.tsx";
 
 export function CanvasBar({ isDocked = false }: { readonly isDocked?: boolean }) {
   const mapOpen = useCanvas((s) => s.mapOpen);
   const selecting = useCanvas((s) => s.selecting);
+  const isDrawing = useCanvas((s) => s.showing === "drawing");
   // Whatever a joint may be led to must not lie below a bar.
   const isJoining = useApp((s) => s.connecting !== null);
   const parts = useApp((s) => s.evaluation.design.parts.length);
@@ -18,11 +20,16 @@ export function CanvasBar({ isDocked = false }: { readonly isDocked?: boolean })
       <CommandButton id="farther" icon={Minus} />
       <CommandButton id="nearer" icon={Plus} />
       <CommandButton id="fit" icon={Maximize} disabled={parts === 0} />
-      <CommandButton id="arrange" icon={Workflow} disabled={parts === 0} />
-      <CommandButton id="add-connected" icon={CirclePlus} />
-      <CommandButton id="join" icon={Cable} disabled={parts < 2} />
-      <CommandButton id="select-many" icon={BoxSelect} pressed={selecting} disabled={parts === 0} />
-      <CommandButton id="map" icon={MapIcon} pressed={mapOpen} disabled={parts === 0} />
+      <ViewSwitch />
+      {isDrawing && (
+        <>
+          <CommandButton id="arrange" icon={Workflow} disabled={parts === 0} />
+          <CommandButton id="add-connected" icon={CirclePlus} />
+          <CommandButton id="join" icon={Cable} disabled={parts < 2} />
+          <CommandButton id="select-many" icon={BoxSelect} pressed={selecting} disabled={parts === 0} />
+          <CommandButton id="map" icon={MapIcon} pressed={mapOpen} disabled={parts === 0} />
+        </>
+      )}
     </div>
   );
 }

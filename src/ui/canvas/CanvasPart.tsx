@@ -61,7 +61,8 @@ export const CanvasPart = memo(function CanvasPart({ id, selected }: NodeProps) 
   );
 });
 
-function usePartState(id: string, record: PartRecord | undefined): PartState | null {
+/** How a part stands, as its card says it. */
+export function usePartState(id: string, record: PartRecord | undefined): PartState | null {
   const verdict = usePlainVerdict(id);
   const findings = useFindingsFor(id);
   const worst = worstOwn(id, findings);
@@ -78,7 +79,7 @@ type StripProps = {
 };
 
 /** The strip of the wire at a port; a press on it selects the wire. */
-function PartStrip({ record, docked, detail }: StripProps) {
+export function PartStrip({ record, docked, detail }: StripProps) {
   const { port, side } = docked;
   const end = record.joined[port];
   const here = [record.part.id, port] as const;

@@ -1,31 +1,43 @@
 /**
- * Lays a whole design out from the roof to the sockets. The layout library is fetched when first asked for
- * and works beside the page: a thousand parts take it seconds.
+ * Lays out a design, or what of it is selected, from the roof to the sockets. The layout library is fetched when first
+ * asked for and works beside the page: a thousand parts take it seconds.
  */
-import type { Design } from "../../design/design.ts";
+import type { ELK } from "elkjs/lib/elk-api.js";
 import { moveParts } from "../../design/edits/parts.ts";
 import { useApp } from "../../store/app.ts";
 import { layoutWorker } from "../../store/workers.ts";
-import { arranged, type Places } from "./arrangement.ts";
+import { arranged, arrangedAmong, type Places } from "./arrangement.ts";
 import { canvasView } from "./view.ts";
 
 /** Arranges the open design as one undo step and shows it. */
 export async function arrange(): Promise<void> {
-  const { design, notify } = useApp.getState();
+  const { design } = useApp.getState();
+  if (await movedTo((elk) => arranged(design, elk))) canvasView()?.fit();
+}
+
+/** Arranges the selected parts as one undo step, where they are; all others stay. */
+export async function arrangeSelected(): Promise<void> {
+  const { design, selection } = useApp.getState();
+  await movedTo((elk) => arrangedAmong(design, new Set(selection.parts), elk));
+}
+
+async function movedTo(placesBy: (elk: Pick<ELK, "layout">) => Promise<Places>): Promise<boolean> {
   try {
-    const places = await arrangedBeside(design);
-    const { design: now, change } = useApp.getState();
-    if (change(moveParts(now, places))) canvasView()?.fit();
+    const places = await beside(placesBy);
+    const { design, change } = useApp.getState();
+    return change(moveParts(design, places));
   } catch {
+    const { notify } = useApp.getState();
     notify("The arrangement could not be calculated. Everything stays where it was.", "error");
+    return false;
   }
 }
 
-async function arrangedBeside(design: Design): Promise<Places> {
+async function beside(placesBy: (elk: Pick<ELK, "layout">) => Promise<Places>): Promise<Places> {
   const { default: Elk } = await import("elkjs/lib/elk-api.js");
   const elk = new Elk({ workerFactory: layoutWorker });
   try {
-    return await arranged(design, elk);
+    return await placesBy(elk);
   } finally {
     elk.terminateWorker();
   }

@@ -4,9 +4,11 @@
  */
 import type { ELK } from "elkjs/lib/elk-api.js";
 import type { Design, Part } from "../../design/design.ts";
+import { boxOf } from "./boxes.ts";
 import { frameOf } from "./frames.ts";
-import { type Layered, type Layering, layered, ROW_GAP_PX } from "./layers.ts";
-import { GRID_PX, type Size } from "./layout.ts";
+import { type Chosen, type Layered, type Layering, layered, ROW_GAP_PX } from "./layers.ts";
+import { type Box, boundsOf, GRID_PX, overlaps, type Size } from "./layout.ts";
+import { snapped } from "./place.ts";
 
 export type Places = ReadonlyMap<string, readonly [x: number, y: number]>;
 
@@ -26,19 +28,68 @@ const MOST_TRIED = 300;
 
 /** New places for all parts, from (0, 0) on. */
 export async function arranged(design: Design, elk: Pick<ELK, "layout">): Promise<Places> {
-  if (design.parts.length === 0) return new Map();
-  if (design.parts.length > MOST_TRIED) return (await drawn(design, "near", elk)).places;
-  const [last, near] = [await drawn(design, "receivers-last", elk), await drawn(design, "near", elk)];
-  return zoomOf(near) > WORTH_IT * zoomOf(last) ? near.places : last.places;
+  return (await bestDrawn({ design, parts: design.parts }, elk)).places;
+}
+
+/** New places for some parts, beginning where they begin now, or as little away from there as the others allow. */
+export async function arrangedAmong(
+  design: Design,
+  ids: ReadonlySet<string>,
+  elk: Pick<ELK, "layout">,
+): Promise<Places> {
+  const parts = design.parts.filter((p) => ids.has(p.id));
+  const { places } = await bestDrawn({ design, parts }, elk);
+  const now = boundsOf(parts.map((p) => boxOf(design, p)));
+  const others = design.parts.filter((p) => !ids.has(p.id)).map((p) => boxOf(design, p));
+  const boxes = parts.map((p) => {
+    const [x, y] = places.get(p.id) ?? p.at;
+    return { ...boxOf(design, p), x: x + snapped(now?.x ?? 0), y: y + snapped(now?.y ?? 0) };
+  });
+  const aside = freeShift(boxes, others);
+  return new Map(parts.map((p, i) => [p.id, [boxes[i]?.x ?? 0, (boxes[i]?.y ?? 0) + aside] as const]));
+}
+
+/** How far up or down, whichever is less, until none of the boxes lies on one of the others [px]. */
+function freeShift(boxes: readonly Box[], others: readonly Box[]): number {
+  const [down, up] = [1, -1].map((way) => {
+    let shift = 0;
+    for (;;) {
+      const steps = boxes.flatMap((b) =>
+        others
+          .filter((o) => overlaps(withAir({ ...b, y: b.y + shift }), o))
+          .map((o) => (way > 0 ? o.y + o.height + ROW_GAP_PX - b.y : o.y - ROW_GAP_PX - b.height - b.y)),
+      );
+      if (steps.length === 0) return shift;
+      shift = way > 0 ? onGridAbove(Math.max(...steps)) : -onGridAbove(-Math.min(...steps));
+    }
+  });
+  return Math.abs(down ?? 0) <= Math.abs(up ?? 0) ? (down ?? 0) : (up ?? 0);
+}
+
+const withAir = (b: Box): Box => ({
+  x: b.x - GRID_PX,
+  y: b.y - GRID_PX,
+  width: b.width + 2 * GRID_PX,
+  height: b.height + 2 * GRID_PX,
+});
+const onGridAbove = (px: number) => Math.ceil(px / GRID_PX) * GRID_PX;
+
+async function bestDrawn(chosen: Chosen, elk: Pick<ELK, "layout">): Promise<Drawn> {
+  const { parts } = chosen;
+  if (parts.length === 0) return { places: new Map(), width: 0, height: 0 };
+  if (parts.length > MOST_TRIED) return drawn(chosen, "near", elk);
+  const [last, near] = [await drawn(chosen, "receivers-last", elk), await drawn(chosen, "near", elk)];
+  return zoomOf(near) > WORTH_IT * zoomOf(last) ? near : last;
 }
 
 type Drawn = Size & { readonly places: Places };
 
 const zoomOf = ({ width, height }: Size) => Math.min(PANE.width / width, PANE.height / height);
 
-async function drawn(design: Design, layering: Layering, elk: Pick<ELK, "layout">): Promise<Drawn> {
-  const parts = new Map(design.parts.map((p) => [p.id, p]));
-  const groups = await layered(design, layering, elk);
+async function drawn(chosen: Chosen, layering: Layering, elk: Pick<ELK, "layout">): Promise<Drawn> {
+  const { design } = chosen;
+  const parts = new Map(chosen.parts.map((p) => [p.id, p]));
+  const groups = await layered(chosen, layering, elk);
   const joined = groups.filter((g) => g.places.size > 1);
   const alone = groups.filter((g) => g.places.size === 1).flatMap((g) => [...g.places.keys()]);
   // One below the other, or in two sheets and more beside each other: whatever comes out larger.
@@ -123,7 +174,7 @@ function stacked(design: Design, groups: readonly Layered[], parts: ReadonlyMap<
 
 function gapBehind(lanes: number, isBehindCards: boolean): number {
   const needed = Math.max(GAP_PX + LANE_PX * lanes, isBehindCards ? CARD_GAP_PX : GAP_PX);
-  return Math.ceil(needed / GRID_PX) * GRID_PX;
+  return onGridAbove(needed);
 }
 
 /** What no wire joins yet stands in rows below the rest. */

@@ -2,6 +2,8 @@
 import type { Box } from "./layout.ts";
 
 const CELL_PX = 256;
+/** A design is far less than this number of cells high. */
+const COLUMN = 1_000_003;
 
 /** Edges of an area [px]. */
 export type Area = {
@@ -11,55 +13,61 @@ export type Area = {
   readonly bottom: number;
 };
 
+const cell = (px: number) => Math.floor(px / CELL_PX);
+
 export class BoxIndex {
-  readonly #cells = new Map<number, Box[]>();
-  readonly #seen = new Set<Box>();
+  readonly #boxes: readonly Box[];
+  readonly #cells = new Map<number, number[]>();
+  /** By the number of a box, the question that found it last. */
+  readonly #found: Uint32Array;
+  #questions = 0;
 
   constructor(boxes: readonly Box[]) {
-    for (const box of boxes) {
-      for (const key of cellsOf(areaOf(box))) {
-        const cell = this.#cells.get(key);
-        if (cell) cell.push(box);
-        else this.#cells.set(key, [box]);
+    this.#boxes = boxes;
+    this.#found = new Uint32Array(boxes.length);
+    boxes.forEach((b, i) => {
+      for (let column = cell(b.x); column <= cell(b.x + b.width); column++) {
+        for (let row = cell(b.y); row <= cell(b.y + b.height); row++) {
+          const key = column * COLUMN + row;
+          const known = this.#cells.get(key);
+          if (known) known.push(i);
+          else this.#cells.set(key, [i]);
+        }
       }
-    }
+    });
   }
 
   /** Boxes that share more than an edge with an area. */
   within(area: Area): Box[] {
     const found: Box[] = [];
-    this.#seen.clear();
-    for (const key of cellsOf(area)) {
-      for (const box of this.#cells.get(key) ?? []) {
-        if (this.#seen.has(box)) continue;
-        this.#seen.add(box);
-        if (meets(box, area)) found.push(box);
-      }
-    }
+    this.#questions++;
+    this.#ask(area, (box, i) => {
+      if (this.#found[i] !== this.#questions) found.push(box);
+      this.#found[i] = this.#questions;
+      return true;
+    });
     return found;
   }
 
   isFree(area: Area): boolean {
-    for (const key of cellsOf(area)) {
-      for (const box of this.#cells.get(key) ?? []) if (meets(box, area)) return false;
+    return this.#ask(area, () => false);
+  }
+
+  /** Until an answer is no. A box may come more than once. */
+  #ask(area: Area, goesOn: (box: Box, i: number) => boolean): boolean {
+    const { left, top, right, bottom } = area;
+    const [lastColumn, lastRow] = [cell(right), cell(bottom)];
+    for (let column = cell(left); column <= lastColumn; column++) {
+      for (let row = cell(top); row <= lastRow; row++) {
+        const known = this.#cells.get(column * COLUMN + row);
+        if (!known) continue;
+        for (const i of known) {
+          const b = this.#boxes[i];
+          if (!b || b.x >= right || b.x + b.width <= left || b.y >= bottom || b.y + b.height <= top) continue;
+          if (!goesOn(b, i)) return false;
+        }
+      }
     }
     return true;
-  }
-}
-
-function meets(b: Box, { left, top, right, bottom }: Area): boolean {
-  return b.x < right && b.x + b.width > left && b.y < bottom && b.y + b.height > top;
-}
-
-function areaOf(b: Box): Area {
-  return { left: b.x, top: b.y, right: b.x + b.width, bottom: b.y + b.height };
-}
-
-function* cellsOf({ left, top, right, bottom }: Area): Generator<number> {
-  const lastColumn = Math.floor(right / CELL_PX);
-  const lastRow = Math.floor(bottom / CELL_PX);
-  for (let column = Math.floor(left / CELL_PX); column <= lastColumn; column++) {
-    // A design is far less than a million cells high.
-    for (let row = Math.floor(top / CELL_PX); row <= lastRow; row++) yield column * 1_000_003 + row;
   }
 }

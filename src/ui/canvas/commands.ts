@@ -6,7 +6,7 @@ import { useApp } from "../../store/app.ts";
 import { redoStep, undoStep } from "../../store/steps.ts";
 import { type Command, runIfEnabled } from "../kit/command.ts";
 import { askForConnected } from "./adding.ts";
-import { arrange } from "./arrange.ts";
+import { arrange, arrangeSelected } from "./arrange.ts";
 import { isCableSelected, openFormAt } from "./forms.ts";
 import { GO_COMMANDS } from "./goAlong.ts";
 import { stayOnCanvas } from "./selectedFocus.ts";
@@ -168,6 +168,14 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     shortcuts: ["$mod+Shift+l"],
     run: () => void arrange(),
     enabled: hasParts,
+  },
+  {
+    id: "arrange-selection",
+    label: "Arrange selection",
+    group: "Arrange",
+    shortcuts: [],
+    run: () => void arrangeSelected(),
+    enabled: severalSelected(2),
   },
   ...lining("align-left", "Align left", 2, (d, ids) => align(d, ids, "left")),
   ...lining("align-top", "Align top", 2, (d, ids) => align(d, ids, "top")),

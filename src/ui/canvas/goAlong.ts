@@ -4,6 +4,7 @@ import { wireId } from "../../design/design.ts";
 import type { Selection } from "../../store/app.ts";
 import { useApp } from "../../store/app.ts";
 import { type CanvasItem, focusedItem, focusItem } from "./focusItem.ts";
+import { canvasView } from "./view.ts";
 
 export type Way = "upstream" | "downstream" | "before" | "after";
 
@@ -75,10 +76,10 @@ function inReadingOrder({ parts }: Design): readonly PartId[] {
 }
 
 export const GO_COMMANDS = [
-  command("go-upstream", "Go to what feeds it", "ArrowLeft", "upstream"),
-  command("go-downstream", "Go to what it feeds", "ArrowRight", "downstream"),
-  command("go-before", "Go to the part or wire before", "ArrowUp", "before"),
-  command("go-after", "Go to the part or wire after", "ArrowDown", "after"),
+  command("go-upstream", "Go upstream", "ArrowLeft", "upstream"),
+  command("go-downstream", "Go downstream", "ArrowRight", "downstream"),
+  command("go-before", "Go to previous", "ArrowUp", "before"),
+  command("go-after", "Go to next", "ArrowDown", "after"),
 ];
 
 function command(id: string, label: string, key: string, way: Way) {
@@ -88,6 +89,7 @@ function command(id: string, label: string, key: string, way: Way) {
     group: "Select",
     shortcuts: [`Alt+${key}`],
     run: () => go(way),
-    enabled: () => useApp.getState().design.parts.length > 0,
+    // A phone has views without a drawing.
+    enabled: () => canvasView() !== null && useApp.getState().design.parts.length > 0,
   } as const;
 }

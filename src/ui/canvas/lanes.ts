@@ -23,16 +23,40 @@ const SAME_PX = 4;
 const LYING_COST = 30;
 const IMPOSSIBLE_COST = 1000;
 
+/** More pairs than these are a crowd in which everything hangs together: then each only minds what is close. */
+const MOST_PAIRS = 12_000;
+const CLOSE_PX = 14;
+
 /** Where each stretch runs. */
 export function inLanes(stretches: readonly Stretch[]): number[] {
+  return separated(stretches, false);
+}
+
+function separated(stretches: readonly Stretch[], isCrowd: boolean): number[] {
   const at = stretches.map((s) => clampedTo(s, s.wanted));
   for (const group of groupsOf(stretches)) {
     if (group.members.length === 1) continue;
+    if (pairsIn(group) > MOST_PAIRS) {
+      if (isCrowd) continue;
+      const closer = group.members.flatMap((i) => stretches[i] ?? []).map(kept);
+      separated(closer, true).forEach((place, n) => {
+        at[group.members[n] ?? 0] = place;
+      });
+      continue;
+    }
     const order = ordered(stretches, group);
     const places = spread(stretches, order, group.beside);
     for (const i of order) at[i] = places.get(i) ?? at[i] ?? 0;
   }
   return at;
+}
+
+function kept(s: Stretch): Stretch {
+  return { ...s, min: Math.max(s.min, s.wanted - CLOSE_PX), max: Math.min(s.max, s.wanted + CLOSE_PX) };
+}
+
+function pairsIn({ members, beside }: Group): number {
+  return members.reduce((sum, i) => sum + (beside.get(i)?.length ?? 0), 0) / 2;
 }
 
 type Beside = ReadonlyMap<number, readonly number[]>;
@@ -97,7 +121,7 @@ function ordered(stretches: readonly Stretch[], { members, beside }: Group): num
   }
   const left = new Set([...members].sort((a, b) => wantedOf(a) - wantedOf(b) || a - b));
   const order: number[] = [];
-  const weight = new Map([...left].map((i) => [i, sum(waitsFor.get(i))]));
+  const weight = new Map([...left].map((i) => [i, totalOf(waitsFor.get(i))]));
   while (left.size > 0) {
     let best: number | null = null;
     for (const i of left) {
@@ -119,7 +143,7 @@ function ordered(stretches: readonly Stretch[], { members, beside }: Group): num
   }
 }
 
-function sum(values: ReadonlyMap<number, number> | undefined): number {
+function totalOf(values: ReadonlyMap<number, number> | undefined): number {
   let total = 0;
   for (const value of values?.values() ?? []) total += value;
   return total;

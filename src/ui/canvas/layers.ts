@@ -3,9 +3,9 @@
  * crossings and straight wires. How wide the columns are and how far apart is for others to say.
  */
 import type { ELK, ElkExtendedEdge, ElkNode } from "elkjs/lib/elk-api.js";
-import type { Design } from "../../design/design.ts";
+import type { Design, Part, Wire } from "../../design/design.ts";
 import { portsOf } from "../../design/lookup.ts";
-import { CARD_WIDTH_PX, frameOf } from "./frames.ts";
+import { CARD_WIDTH_PX, type Frame, frameOf } from "./frames.ts";
 import { GRID_PX } from "./layout.ts";
 
 /** Room between two parts one below the other [px]. */
@@ -16,6 +16,9 @@ export const ROW_GAP_PX = 2 * GRID_PX;
  * one and a half steps every part comes to lie on the grid.
  */
 const PASSING_PX = 1.5 * GRID_PX;
+
+/** Parts of a design; how they look also depends on the rest of it. */
+export type Chosen = { readonly design: Design; readonly parts: readonly Part[] };
 
 export type Layered = {
   readonly places: ReadonlyMap<string, { readonly column: number; readonly y: number }>;
@@ -33,12 +36,18 @@ const STRATEGY: Readonly<Record<Layering, string>> = {
   near: "NETWORK_SIMPLEX",
 };
 
-/** For each group of parts that hang together, in the order of the design. */
+/**
+ * For each group of parts that hang together, in the order of the design.
+ * Wires to parts that were not chosen don't count.
+ */
 export async function layered(
-  design: Design,
+  { design, parts }: Chosen,
   layering: Layering,
   elk: Pick<ELK, "layout">,
 ): Promise<readonly Layered[]> {
+  const ids = new Set(parts.map((p) => p.id));
+  const wires = design.wires.filter((w) => ids.has(w.from[0]) && ids.has(w.to[0]));
+  const pills = new Set(parts.filter((p) => frameOf(design, p).look === "pill").map((p) => p.id));
   const result = await elk.layout({
     id: "design",
     layoutOptions: {
@@ -54,56 +63,52 @@ export async function layered(
       "elk.layered.nodePlacement.strategy": "NETWORK_SIMPLEX",
       "elk.layered.considerModelOrder.strategy": "NODES_AND_EDGES",
     },
-    children: nodesOf(design),
-    edges: edgesOf(design),
+    children: parts.map((part) => nodeOf(part, frameOf(design, part))),
+    edges: wires.map((wire, i) => edgeOf(wire, i, pills)),
   });
   const nodes = new Map((result.children ?? []).map((n) => [n.id, n]));
   const edges = result.edges ?? [];
-  return groupsOf(design).map((ids) => inColumns(ids, nodes, edges));
+  return groupsOf(parts, wires).map((group) => inColumns(group, nodes, edges));
 }
 
 /** All as wide as a card, so that what stands in one column has one place across. */
-function nodesOf(design: Design): ElkNode[] {
-  return design.parts.map((part) => {
-    const { height, ports } = frameOf(design, part);
-    return {
-      id: part.id,
-      width: CARD_WIDTH_PX,
-      height,
-      layoutOptions: { "elk.portConstraints": "FIXED_POS" },
-      ports: portsOf(part).map((port) => ({
-        id: `${part.id}/${port.id}`,
-        x: port.side === "in" ? 0 : CARD_WIDTH_PX,
-        y: ports.get(port.id)?.y ?? 0,
-        width: 0,
-        height: 0,
-        layoutOptions: { "elk.port.side": port.side === "in" ? "WEST" : "EAST" },
-      })),
-    };
-  });
+function nodeOf(part: Part, { height, ports }: Frame): ElkNode {
+  return {
+    id: part.id,
+    width: CARD_WIDTH_PX,
+    height,
+    layoutOptions: { "elk.portConstraints": "FIXED_POS" },
+    ports: portsOf(part).map((port) => ({
+      id: `${part.id}/${port.id}`,
+      x: port.side === "in" ? 0 : CARD_WIDTH_PX,
+      y: ports.get(port.id)?.y ?? 0,
+      width: 0,
+      height: 0,
+      layoutOptions: { "elk.port.side": port.side === "in" ? "WEST" : "EAST" },
+    })),
+  };
 }
 
-function edgesOf(design: Design): ElkExtendedEdge[] {
-  const looks = new Map(design.parts.map((p) => [p.id, frameOf(design, p).look]));
-  return design.wires.map((wire, i) => ({
+function edgeOf(wire: Wire, i: number, pills: ReadonlySet<string>): ElkExtendedEdge {
+  return {
     id: `wire${i}`,
     sources: [wire.from.join("/")],
     targets: [wire.to.join("/")],
     // A run of cable bends before its pill rather than behind it.
-    layoutOptions: { "elk.layered.priority.straightness": looks.get(wire.from[0]) === "pill" ? "4" : "1" },
-  }));
+    layoutOptions: { "elk.layered.priority.straightness": pills.has(wire.from[0]) ? "4" : "1" },
+  };
 }
 
 /** Parts that hang together by wires. */
-function groupsOf(design: Design): readonly (readonly string[])[] {
-  const neighbours = new Map<string, string[]>(design.parts.map((p) => [p.id, []]));
-  for (const { from, to } of design.wires) {
+function groupsOf(parts: readonly Part[], wires: readonly Wire[]): readonly (readonly string[])[] {
+  const neighbours = new Map<string, string[]>(parts.map((p) => [p.id, []]));
+  for (const { from, to } of wires) {
     neighbours.get(from[0])?.push(to[0]);
     neighbours.get(to[0])?.push(from[0]);
   }
   const seen = new Set<string>();
   const groups: string[][] = [];
-  for (const { id } of design.parts) {
+  for (const { id } of parts) {
     if (seen.has(id)) continue;
     const group = [id];
     seen.add(id);

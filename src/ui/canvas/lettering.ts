@@ -59,18 +59,19 @@ export function fittingName(name: string, lines: number, room: Room): string {
   const fits = (text: string) => linesOf(text, room) <= lines;
   if (fits(name)) return name;
   const words = name.split(" ");
-  for (let left = words.length - 1; left >= 2; left--) {
-    // The end tells apart, so it keeps the greater half.
-    for (let head = Math.max(1, Math.floor(left / 2)); head >= 1; head--) {
-      const short = `${words.slice(0, head).join(" ")}… ${words.slice(words.length - (left - head)).join(" ")}`;
+  const head = [...(words[0] ?? "")];
+  // Two words at the end mostly say where it is ("living room", "flat 12"): they outlive the rest of the first word.
+  for (const tail of [2, 1]) {
+    if (words.length <= tail) continue;
+    const end = words.slice(-tail).join(" ");
+    for (let kept = words.length - tail - 1; kept >= 1; kept--) {
+      const short = `${words.slice(0, kept).join(" ")}… ${end}`;
       if (fits(short)) return short;
     }
-  }
-  const tail = words.length > 1 ? endOf(words) : "";
-  const first = [...(words[0] ?? "")];
-  for (let kept = first.length - 1; kept >= 2; kept--) {
-    const short = `${first.slice(0, kept).join("")}…${tail}`;
-    if (fits(short)) return short;
+    for (let kept = head.length - 1; kept >= 2; kept--) {
+      const short = `${head.slice(0, kept).join("")}… ${end}`;
+      if (fits(short)) return short;
+    }
   }
   const letters = [...name];
   for (let kept = letters.length - 1; kept > 4; kept--) {
@@ -79,10 +80,4 @@ export function fittingName(name: string, lines: number, room: Room): string {
     if (fits(short)) return short;
   }
   return `${letters.slice(0, 3).join("")}…`;
-}
-
-/** The last word, with the one before where it is a mere number or letter: "flat 12". */
-function endOf(words: readonly string[]): string {
-  const last = words.at(-1) ?? "";
-  return last.length <= 3 && words.length > 2 ? `${words.at(-2)} ${last}` : last;
 }

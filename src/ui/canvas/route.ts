@@ -2,6 +2,7 @@
 import { BoxIndex } from "./boxIndex.ts";
 import type { Box, Point } from "./layout.ts";
 import { pointsOf, wayOf } from "./way.ts";
+import { PATIENCE } from "./wayAround.ts";
 
 export type Route = { readonly points: readonly Point[] };
 
@@ -17,7 +18,7 @@ export function routeWire(options: {
   readonly boxes: readonly Box[];
 }): Route {
   const { from, to, boxes } = options;
-  return asRoute(pointsOf(from, to, wayOf(from, to, new BoxIndex(boxes))));
+  return asRoute(pointsOf(from, to, wayOf(from, to, new BoxIndex(boxes), { left: PATIENCE })));
 }
 
 /** Whether it begins and ends there; the canvas library reckons ports by the edge of a pixel. */

@@ -6,6 +6,7 @@ import { inLanes, type Stretch, type StretchEnd } from "./lanes.ts";
 import type { Box, Point } from "./layout.ts";
 import { asRoute, type Route } from "./route.ts";
 import { CLEARANCE_PX, clamped, pointsOf, STUB_PX, type Way, wayOf } from "./way.ts";
+import { PATIENCE } from "./wayAround.ts";
 
 /** By wire id. Routes that did not change are the same objects as before. */
 export function routesOf(design: Design): ReadonlyMap<string, Route> {
@@ -47,7 +48,11 @@ function linesOf(design: Design): Line[] {
 
 function settled(lines: readonly Line[], boxes: readonly Box[]): readonly Routed[] {
   const index = new BoxIndex(boxes);
-  const routed: Routed[] = lines.map((line) => ({ ...line, way: wayOf(line.from, line.to, index) }));
+  const patience = { left: PATIENCE };
+  const routed: Routed[] = lines.map((line) => ({
+    ...line,
+    way: wayOf(line.from, line.to, index, patience),
+  }));
   separateLevels(routed, index);
   separateUprights(routed, index);
   return routed;

@@ -35,7 +35,15 @@ export function detailAt(zoom: number): Exclude<Detail, "plan"> {
 
 export type CanvasDialog = "join" | "insert";
 
+/** What stands in the pane: the drawing itself, or the whole design at a glance. */
+export type Showing = "drawing" | "overview";
+
 type CanvasState = {
+  readonly showing: Showing;
+  /** The thing of the overview that the Tab key stops at, by part id. */
+  readonly item: string | null;
+  /** The keyboard was in the drawing when the overview took its place. */
+  readonly focusFollows: boolean;
   readonly detail: Detail;
   /** Wire under a part that is being dragged: letting go puts the part into it. */
   readonly dropWire: string | null;
@@ -51,6 +59,9 @@ type CanvasState = {
 export const NO_GUIDES: CanvasState["guides"] = { x: null, y: null };
 
 export const useCanvas = create<CanvasState>()(() => ({
+  showing: "drawing",
+  item: null,
+  focusFollows: false,
   detail: "near",
   dropWire: null,
   selecting: false,

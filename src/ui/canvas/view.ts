@@ -7,6 +7,11 @@ import type { Box, Point } from "./layout.ts";
 export type CanvasView = {
   readonly fit: () => void;
   readonly zoomBy: (factor: number) => void;
+  /** The drawing at parts of the overview, near enough to read; none: all of it, as far as cards can be read. */
+  readonly enter: (parts: readonly string[]) => void;
+  readonly showOverview: () => void;
+  /** Out of the overview to parts that stand in the drawing alone; whoever is there already stays. */
+  readonly seen: (parts: readonly string[]) => void;
   /** Takes the first look at a design that covers this box; null: at an empty one. */
   readonly open: (box: Box | null) => void;
   readonly show: (box: Box) => void;

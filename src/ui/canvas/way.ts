@@ -4,7 +4,7 @@
  */
 import type { BoxIndex } from "./boxIndex.ts";
 import type { Point } from "./layout.ts";
-import { wayAround } from "./wayAround.ts";
+import { type Patience, wayAround } from "./wayAround.ts";
 
 /** Heights of the level stretches, one more than there are upright ones between them [px]. */
 export type Way = { readonly uprights: readonly number[]; readonly levels: readonly number[] };
@@ -20,12 +20,12 @@ const FROM_EDGE_PX = 24;
 const DETOUR_PX = 600;
 
 /** The simplest free way; straight through everything if there is none. */
-export function wayOf(from: Point, to: Point, boxes: BoxIndex): Way {
+export function wayOf(from: Point, to: Point, boxes: BoxIndex, patience: Patience): Way {
   return (
     straight(from, to, boxes) ??
     bent(from, to, boxes) ??
     byChannel(from, to, boxes) ??
-    wayAround(from, to, boxes) ??
+    wayAround(from, to, boxes, patience) ??
     forced(from, to)
   );
 }

@@ -10,12 +10,16 @@ import { CLEARANCE_PX, STUB_PX, type Way } from "./way.ts";
 const MARGIN_PX = 240;
 /** What a bend costs, as pixels of detour. */
 const BEND_COST = 40;
-/** Beyond so many crossings of the net that were tried, straight through is the answer. */
-const MOST_TRIED = 6000;
+/** After so many crossings of the net were tried for one wire, straight through is the answer. */
+const MOST_TRIED = 4000;
 /** Lines of the net nearer than this are one [px]. */
 const MERGED_PX = 3;
 
-export function wayAround(from: Point, to: Point, boxes: BoxIndex): Way | null {
+/** Crossings of the net that may still be tried for all wires of a design together: a crowded one must not freeze. */
+export type Patience = { left: number };
+export const PATIENCE = 20_000;
+
+export function wayAround(from: Point, to: Point, boxes: BoxIndex, patience: Patience): Way | null {
   const start: Point = { x: from.x + STUB_PX, y: from.y };
   const goal: Point = { x: to.x - STUB_PX, y: to.y };
   const area = {
@@ -34,7 +38,7 @@ export function wayAround(from: Point, to: Point, boxes: BoxIndex): Way | null {
     [start.y, goal.y],
     near.flatMap((b) => [b.y - room, b.y + b.height + room]),
   );
-  const found = cheapest({ xs, ys, start, goal, boxes });
+  const found = cheapest({ xs, ys, start, goal, boxes }, patience);
   return found && asWay(from, to, found);
 }
 
@@ -58,7 +62,7 @@ type Net = {
 };
 
 /** Corners from start to goal. A state is a crossing of the net and whether the wire came level or upright. */
-function cheapest({ xs, ys, start, goal, boxes }: Net): Point[] | null {
+function cheapest({ xs, ys, start, goal, boxes }: Net, patience: Patience): Point[] | null {
   const stateOf = (column: number, row: number, upright: number) => (row * xs.length + column) * 2 + upright;
   const columnOf = (state: number) => (state >> 1) % xs.length;
   const rowOf = (state: number) => Math.floor((state >> 1) / xs.length);
@@ -69,7 +73,8 @@ function cheapest({ xs, ys, start, goal, boxes }: Net): Point[] | null {
   const done = new Set<number>();
   const open = new Queue();
   open.add(first, 0);
-  for (let tried = 0; tried < MOST_TRIED; tried++) {
+  for (let tried = 0; tried < MOST_TRIED && patience.left > 0; tried++) {
+    patience.left--;
     const state = open.take();
     if (state === null) return null;
     if (state === last) return traced(state);

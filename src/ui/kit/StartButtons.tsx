@@ -8,7 +8,7 @@ export function StartButtons() {
         Open an example
       </button>
       <button type="button" className="button" onClick={() => showPane("tray")}>
-        Show the parts
+        Show parts
       </button>
     </div>
   );

@@ -27,6 +27,12 @@ type Panes = Kept & {
   readonly dialog: ListedDialog | null;
 };
 
+/** A tablet held upright has room for the drawing and, below it, for the verdict. */
+function startsUpright(): boolean {
+  const { innerWidth, innerHeight } = window;
+  return innerWidth > 600 && innerWidth <= 900 && innerHeight >= 1000;
+}
+
 export const usePanes = create<Panes>()(
   persist(
     (): Panes => ({
@@ -36,7 +42,7 @@ export const usePanes = create<Panes>()(
       tray: null,
       spectrumOpen: false,
       spectrumHeight: null,
-      sheet: null,
+      sheet: startsUpright() ? "verdict" : null,
       dialog: null,
     }),
     {

@@ -4,6 +4,7 @@ import { WalkPane } from "../features/walk/WalkPane.tsx";
 import { useShownWalk } from "../features/walk/walk.ts";
 import { useLower } from "../kit/asked/lower.ts";
 import { usePanes } from "../kit/panes.ts";
+import { keepFocusIn } from "./regions.ts";
 
 /** Below the canvas: the spectrum of the selected wire; or how a level came about, or a walk, while that is asked. */
 export function LowerPane() {
@@ -14,8 +15,13 @@ export function LowerPane() {
     case "walk":
       return <ShownWalk />;
     default:
-      return <SpectrumPane onClose={() => usePanes.setState({ spectrumOpen: false, sheet: null })} />;
+      return <SpectrumPane onClose={closeSpectrum} />;
   }
+}
+
+function closeSpectrum(): void {
+  usePanes.setState({ spectrumOpen: false, sheet: null });
+  keepFocusIn("panes", "drawing");
 }
 
 function ShownWalk() {

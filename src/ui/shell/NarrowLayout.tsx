@@ -1,4 +1,5 @@
 import { Canvas } from "../canvas/Canvas.tsx";
+import { CanvasBar } from "../canvas/CanvasBar.tsx";
 import { openExample } from "../features/documents/actions.ts";
 import { FirstSteps } from "../features/tour/FirstSteps.tsx";
 import { WalkBar } from "../features/walk/WalkBar.tsx";
@@ -7,17 +8,20 @@ import styles from "./NarrowLayout.module.css";
 import { PANES } from "./paneTable.ts";
 import { WrongBadge } from "./SideTabs.tsx";
 
-/** Tablet and phone: the canvas, one sheet that the panes share, and a row of big buttons. */
+/** Tablet: the canvas, one sheet that the panes share, and a row of big buttons. */
 export function NarrowLayout() {
   const sheet = usePanes((s) => s.sheet);
   const shown = PANES.find((pane) => pane.id === sheet);
   return (
     <div className={styles.body}>
       <main className={styles.canvas} data-region="drawing" tabIndex={-1} aria-label="Drawing">
-        <Canvas empty={<FirstSteps openExample={openExample} />}>
+        <Canvas isBarElsewhere empty={<FirstSteps openExample={openExample} />}>
           <WalkBar />
         </Canvas>
       </main>
+      <div className={styles.tools}>
+        <CanvasBar isDocked />
+      </div>
       {shown ? (
         <section
           key={shown.id}

@@ -2,7 +2,6 @@ import { LayoutGrid, ListTree, type LucideIcon, Workflow } from "lucide-react";
 import { ToggleGroup } from "radix-ui";
 import { Canvas } from "../canvas/Canvas.tsx";
 import { CanvasDialogs } from "../canvas/CanvasDialogs.tsx";
-import { Hatches } from "../canvas/Hatches.tsx";
 import { PreviewBar } from "../canvas/preview/PreviewBar.tsx";
 import { ChainView } from "../features/chain/ChainView.tsx";
 import { Overview } from "../features/overview/Overview.tsx";
@@ -47,7 +46,6 @@ export function PhoneMain() {
       ) : (
         <>
           {/* What the drawing brings along otherwise. */}
-          <Hatches />
           <PreviewBar />
           {view === "chain" ? <ChainView /> : <Overview />}
           <CanvasDialogs />

@@ -6,6 +6,7 @@ import { Hint } from "../kit/Hint.tsx";
 import { IconButton } from "../kit/IconButton.tsx";
 import { showPane, usePanes } from "../kit/panes.ts";
 import { type Pane, SIDE_PANES } from "./paneTable.ts";
+import { keepFocusIn } from "./regions.ts";
 import styles from "./SideTabs.module.css";
 
 /** The right-hand pane: verdict, values of the selected part, the design as a list, cures and faults. */
@@ -32,7 +33,10 @@ export function SideTabs() {
         <IconButton
           icon={PanelRightClose}
           name="Fold this pane away"
-          onPress={() => usePanes.setState({ sideOpen: false })}
+          onPress={() => {
+            usePanes.setState({ sideOpen: false });
+            keepFocusIn("side");
+          }}
         />
       </div>
       {SIDE_PANES.map(({ id, component: Body }) => (
@@ -51,7 +55,10 @@ export function SideRail() {
       <IconButton
         icon={PanelRightOpen}
         name="Open the side pane"
-        onPress={() => usePanes.setState({ sideOpen: true })}
+        onPress={() => {
+          usePanes.setState({ sideOpen: true });
+          keepFocusIn("side");
+        }}
       />
       {SIDE_PANES.map((pane) => (
         <Hint key={pane.id} text={pane.name}>
@@ -59,7 +66,10 @@ export function SideRail() {
             type="button"
             className="button icon bare"
             aria-label={pane.name}
-            onClick={() => showPane(pane.id)}
+            onClick={() => {
+              showPane(pane.id);
+              keepFocusIn("side");
+            }}
           >
             <pane.icon size={18} aria-hidden />
             <WrongBadge pane={pane} />

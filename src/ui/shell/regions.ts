@@ -1,4 +1,5 @@
 /** The regions of the page, in the order in which F6 goes through them: each gets the focus back where it left it. */
+import { afterLayout } from "../kit/afterLayout.ts";
 
 /** As `data-region` of their elements; a layout shows some of them. */
 export type Region = "bar" | "tray" | "drawing" | "side" | "below" | "sheet" | "panes";
@@ -26,6 +27,11 @@ export function focusRegion(region: Region): boolean {
   if (before?.isConnected && element.contains(before) && isSeen(before)) before.focus();
   else element.focus();
   return true;
+}
+
+/** For what takes the pressed button away with it: the focus goes on in the first of these regions that then stands there. */
+export function keepFocusIn(...regions: readonly Region[]): void {
+  afterLayout(() => void regions.some(focusRegion));
 }
 
 /** From the region that has the focus to the next one, or the one before; from nowhere to the first. */

@@ -1,20 +1,17 @@
-/** Where cards go: by hand, into wires, in line with others, and all at once. Geometry of our own. */
-import Elk from "elkjs/lib/elk.bundled.js";
+/** Where cards go: by hand, into wires, and in line with others. Geometry of our own. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Design, EMPTY_DESIGN, wireId } from "../../../src/design/design.ts";
 import { addPart, moveParts, newPart } from "../../../src/design/edits/parts.ts";
-import { EXAMPLES } from "../../../src/design/examples.ts";
 import { partById } from "../../../src/design/lookup.ts";
 import { CATALOGUE } from "../../../src/parts/catalogue.ts";
-import { arranged } from "../../../src/ui/canvas/arrangement.ts";
-import { boxesOf, boxOf, overlaps, portPoint } from "../../../src/ui/canvas/boxes.ts";
+import { boxesOf, boxOf, portPoint } from "../../../src/ui/canvas/boxes.ts";
 import { edgesOf, nodesOf } from "../../../src/ui/canvas/flowItems.ts";
 import { alignTo } from "../../../src/ui/canvas/guides.ts";
-import { boundsOf } from "../../../src/ui/canvas/layout.ts";
+import { boundsOf, overlaps } from "../../../src/ui/canvas/layout.ts";
 import { freePlace, insertWithRoom } from "../../../src/ui/canvas/place.ts";
 import { detailFor } from "../../../src/ui/canvas/state.ts";
-import { fittingView, nudgedIntoView, openingView } from "../../../src/ui/canvas/viewMath.ts";
+import { fittingView, nudgedIntoView } from "../../../src/ui/canvas/viewMath.ts";
 import { foundKinds } from "../../../src/ui/features/tray/search.ts";
 import { draw } from "../../draw.ts";
 
@@ -31,7 +28,7 @@ function made(design: Design, kind: string) {
 }
 
 const anyOverlap = (design: Design) =>
-  design.parts.some((a, i) => design.parts.slice(i + 1).some((b) => overlaps(boxOf(a), boxOf(b))));
+  boxesOf(design).some((a, i, all) => all.slice(i + 1).some((b) => overlaps(a, b)));
 
 describe("a part put into a wire", () => {
   const chain = draw(
@@ -44,8 +41,8 @@ describe("a part put into a wire", () => {
   const { design } = edit;
 
   test("lies on the wire, its ports at the height of the far end", () => {
-    const end = portPoint(part(design, "amp"), "in");
-    expect(portPoint(part(design, fresh.id), "in")?.y).toBe(end?.y);
+    const end = portPoint(design, part(design, "amp"), "in");
+    expect(portPoint(design, part(design, fresh.id), "in")?.y).toBe(end?.y);
   });
 
   test("gets room on both sides: what follows moves right, and keeps its distances", () => {
@@ -54,11 +51,13 @@ describe("a part put into a wire", () => {
     expect(shift).toBeGreaterThan(0);
     expect(part(design, "tv").at[0] - part(chain, "tv").at[0]).toBe(shift);
     expect(part(design, "uhf").at).toEqual(part(chain, "uhf").at);
-    const middle = boxOf(part(design, fresh.id));
-    const left = middle.x - (boxOf(part(design, "uhf")).x + middle.width);
-    const right = boxOf(part(design, "amp")).x - (middle.x + middle.width);
+    const middle = boxOf(design, part(design, fresh.id));
+    const uhf = boxOf(design, part(design, "uhf"));
+    const left = middle.x - (uhf.x + uhf.width);
+    const right = boxOf(design, part(design, "amp")).x - (middle.x + middle.width);
     expect(Math.abs(left - right)).toBeLessThanOrEqual(8);
-    expect(Math.min(left, right)).toBeGreaterThan(160);
+    // Two ports, and a wire that bends between them.
+    expect(Math.min(left, right)).toBeGreaterThanOrEqual(24);
   });
 
   test("without a way through is refused with a reason", () => {
@@ -112,24 +111,6 @@ describe("lining up", () => {
     });
     expect(aligned.at.y).toBe(103);
   });
-});
-
-describe("arranging", () => {
-  test.each(EXAMPLES.map((e) => ({ key: e.key, load: e.load })))(
-    "$key: no cards overlap, and every wire runs to the right with room for its strip",
-    async ({ load }) => {
-      const design = load();
-      const edit = moveParts(design, await arranged(design, new Elk()));
-      if (!edit.ok) throw new Error(edit.reason);
-      expect(anyOverlap(edit.design)).toBe(false);
-      for (const wire of design.wires) {
-        const from = portPoint(part(edit.design, wire.from[0]), wire.from[1]);
-        const to = portPoint(part(edit.design, wire.to[0]), wire.to[1]);
-        expect((to?.x ?? 0) - (from?.x ?? 0)).toBeGreaterThanOrEqual(180);
-      }
-      expect(edit.design.wires).toBe(design.wires);
-    },
-  );
 });
 
 describe("the library's items", () => {
@@ -193,27 +174,19 @@ describe("the view", () => {
     y: y * view.zoom + view.y,
   });
 
-  test("of the whole shows all four corners, and magnifies nothing", () => {
+  test("of the whole shows all four corners, and blows up nothing", () => {
     const place = fc.integer({ min: -5000, max: 5000 });
     const length = fc.integer({ min: 10, max: 9000 });
     fc.assert(
       fc.property(place, place, length, length, (x, y, width, height) => {
         const view = fittingView({ x, y, width, height }, pane);
-        expect(view.zoom).toBeLessThanOrEqual(1);
+        expect(view.zoom).toBeLessThanOrEqual(1.6);
         const [a, b] = [seen(view, x, y), seen(view, x + width, y + height)];
         expect(Math.min(a.x, a.y)).toBeGreaterThanOrEqual(0);
         expect(b.x).toBeLessThanOrEqual(pane.width);
         expect(b.y).toBeLessThanOrEqual(pane.height);
       }),
     );
-  });
-
-  test("at first can be read, from the roof side, unless the design is too large for that", () => {
-    const wide = { x: -300, y: 0, width: 4000, height: 300 };
-    const view = openingView(wide, pane, 30);
-    expect(view.zoom).toBeGreaterThanOrEqual(0.5);
-    expect(seen(view, -300, 0).x).toBeGreaterThan(0);
-    expect(openingView(wide, pane, 1000).zoom).toBeLessThan(0.5);
   });
 
   test("moves no further than it must to show something", () => {
@@ -228,17 +201,11 @@ describe("the view", () => {
   });
 
   test.each([
-    { name: "a thousand parts as a plan", zoom: 0.1, partsInView: 1000, wiresInView: 1100, detail: "plan" },
-    { name: "many wires as lines", zoom: 1, partsInView: 200, wiresInView: 300, detail: "far" },
-    {
-      name: "a house from afar with bars of colour",
-      zoom: 0.3,
-      partsInView: 30,
-      wiresInView: 30,
-      detail: "small",
-    },
-    { name: "a speck as lines", zoom: 0.1, partsInView: 30, wiresInView: 30, detail: "far" },
-    { name: "half size with large tags", zoom: 0.5, partsInView: 30, wiresInView: 30, detail: "mid" },
+    { name: "a thousand parts as a plan", zoom: 1, partsInView: 1000, wiresInView: 1, detail: "plan" },
+    { name: "a thousand wires as a plan", zoom: 1, partsInView: 20, wiresInView: 1000, detail: "plan" },
+    { name: "a speck as a plan", zoom: 0.1, partsInView: 30, wiresInView: 30, detail: "plan" },
+    { name: "half size with the least", zoom: 0.5, partsInView: 30, wiresInView: 30, detail: "small" },
+    { name: "three quarters with large tags", zoom: 0.75, partsInView: 30, wiresInView: 30, detail: "mid" },
     { name: "full size in full", zoom: 1, partsInView: 10, wiresInView: 10, detail: "near" },
     { name: "magnified with frequencies", zoom: 2, partsInView: 3, wiresInView: 3, detail: "close" },
   ])("shows $name", ({ zoom, partsInView, wiresInView, detail }) => {

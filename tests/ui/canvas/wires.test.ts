@@ -1,40 +1,83 @@
-/** How wires run and where their strips sit. Geometry of our own; checked against plain arithmetic. */
+/** How wires run. Geometry of our own; checked against plain arithmetic, written apart from the router's. */
+import Elk from "elkjs/lib/elk.bundled.js";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { CATALOGUE, defaultOptions } from "../../../src/parts/catalogue.ts";
-import type { Port } from "../../../src/parts/contract.ts";
-import {
-  type Box,
-  cardSize,
-  GRID_PX,
-  PORT_PITCH_PX,
-  type Point,
-  portPlaces,
-} from "../../../src/ui/canvas/layout.ts";
+import type { Design } from "../../../src/design/design.ts";
+import { moveParts } from "../../../src/design/edits/parts.ts";
+import { EXAMPLES } from "../../../src/design/examples.ts";
+import { arranged } from "../../../src/ui/canvas/arrangement.ts";
+import { boxesOf } from "../../../src/ui/canvas/boxes.ts";
+import { inLanes } from "../../../src/ui/canvas/lanes.ts";
+import type { Box, Point } from "../../../src/ui/canvas/layout.ts";
 import { routePath, routeWire } from "../../../src/ui/canvas/route.ts";
-import { STRIP_HEIGHT_PX } from "../../../src/ui/canvas/Strip.tsx";
-import { stripPlace } from "../../../src/ui/canvas/stripPlace.ts";
+import { routesOf } from "../../../src/ui/canvas/routes.ts";
+import { anyDesign } from "../../arbitraries.ts";
+import { draw } from "../../draw.ts";
+import { anyStructure, STRUCTURES } from "../../structures.ts";
 
-const alone = { index: 0, count: 1 };
-const box = (x: number, y: number, width = 168, height = 56): Box => ({ x, y, width, height });
+const box = (x: number, y: number, width = 144, height = 104): Box => ({ x, y, width, height });
 
-/** Whether any stretch of a route runs through the inside of a box; written apart from the router's own test. */
-function runsThrough(points: readonly Point[], b: Box): boolean {
-  return points.some((to, i) => {
-    const from = points[i - 1];
-    if (!from) return false;
-    for (let k = 0; k <= 200; k++) {
-      const x = from.x + ((to.x - from.x) * k) / 200;
-      const y = from.y + ((to.y - from.y) * k) / 200;
-      if (x > b.x + 3 && x < b.x + b.width - 3 && y > b.y + 3 && y < b.y + b.height - 3) return true;
+type Run = { readonly wire: string; readonly a: Point; readonly b: Point };
+
+const runsOf = (wire: string, points: readonly Point[]): Run[] =>
+  points.slice(1).map((b, i) => ({ wire, a: points[i] ?? b, b }));
+
+const allRuns = (design: Design) => [...routesOf(design)].flatMap(([id, { points }]) => runsOf(id, points));
+
+/** Length that a run has inside a box, more than a pixel from its edges, where ports sit. */
+function inside({ a, b }: Run, each: Box): boolean {
+  const [left, right] = [Math.min(a.x, b.x), Math.max(a.x, b.x)];
+  const [top, bottom] = [Math.min(a.y, b.y), Math.max(a.y, b.y)];
+  return (
+    right > each.x + 1 &&
+    left < each.x + each.width - 1 &&
+    bottom > each.y + 1 &&
+    top < each.y + each.height - 1
+  );
+}
+
+/** Wires that lie on each other, nearer than 2 px over more than 4 px. */
+function lyingOnEachOther(runs: readonly Run[]): string[] {
+  const found: string[] = [];
+  runs.forEach((p, i) => {
+    for (const q of runs.slice(i + 1)) {
+      if (p.wire === q.wire) continue;
+      for (const [along, across] of [
+        ["x", "y"],
+        ["y", "x"],
+      ] as const) {
+        if (p.a[across] !== p.b[across] || q.a[across] !== q.b[across]) continue;
+        const start = Math.max(Math.min(p.a[along], p.b[along]), Math.min(q.a[along], q.b[along]));
+        const stop = Math.min(Math.max(p.a[along], p.b[along]), Math.max(q.a[along], q.b[along]));
+        if (stop - start > 4 && Math.abs(p.a[across] - q.a[across]) < 2) found.push(`${p.wire} ${q.wire}`);
+      }
     }
-    return false;
   });
+  return found;
+}
+
+function throughBoxes(design: Design, runs: readonly Run[]): string[] {
+  const boxes = boxesOf(design);
+  return runs.flatMap((run) =>
+    boxes.flatMap((b, i) => (inside(run, b) ? [`${run.wire} ${design.parts[i]?.id}`] : [])),
+  );
+}
+
+async function laidOut(design: Design): Promise<Design> {
+  const edit = moveParts(design, await arranged(design, new Elk()));
+  if (!edit.ok) throw new Error(edit.reason);
+  return edit.design;
+}
+
+function expectTidy(design: Design): void {
+  const runs = allRuns(design);
+  expect(throughBoxes(design, runs)).toEqual([]);
+  expect(lyingOnEachOther(runs)).toEqual([]);
 }
 
 describe("a wire", () => {
   test("between ports at one height is one straight line", () => {
-    const route = routeWire({ from: { x: 0, y: 28 }, to: { x: 200, y: 28 }, lane: alone, boxes: [] });
+    const route = routeWire({ from: { x: 0, y: 28 }, to: { x: 200, y: 28 }, boxes: [] });
     expect(route.points).toEqual([
       { x: 0, y: 28 },
       { x: 200, y: 28 },
@@ -43,19 +86,28 @@ describe("a wire", () => {
 
   test("goes around a card that stands between", () => {
     const between = box(300, 0);
-    const route = routeWire({
-      from: { x: 168, y: 28 },
+    const { points } = routeWire({
+      from: { x: 144, y: 28 },
       to: { x: 700, y: 28 },
-      lane: alone,
       boxes: [box(0, 0), between, box(700, 0)],
     });
-    expect(runsThrough(route.points, between)).toBe(false);
+    expect(runsOf("", points).filter((run) => inside(run, between))).toEqual([]);
+  });
+
+  test("goes around a fence that leaves no way of few bends", () => {
+    // Two columns of cards with gaps at other heights, and no end of them within reach.
+    const fence = [-9, -8, -7, -6, -5, -4, -3, -2, -1, 0, 1, 2, 3, 4, 5, 6, 7, 8].flatMap((n) => [
+      box(300, n * 120),
+      box(500, n * 120 + 56),
+    ]);
+    const { points } = routeWire({ from: { x: 144, y: 28 }, to: { x: 760, y: 28 }, boxes: fence });
+    expect(runsOf("", points).filter((run) => fence.some((b) => inside(run, b)))).toEqual([]);
   });
 
   test("to a card on the left runs around both ends rather than under them", () => {
-    const [a, b] = [box(400, 0), box(0, 0)];
-    const route = routeWire({ from: { x: 568, y: 28 }, to: { x: 0, y: 28 }, lane: alone, boxes: [a, b] });
-    expect([a, b].filter((each) => runsThrough(route.points, each))).toEqual([]);
+    const ends = [box(400, 0), box(0, 0)];
+    const { points } = routeWire({ from: { x: 544, y: 28 }, to: { x: 0, y: 28 }, boxes: ends });
+    expect(runsOf("", points).filter((run) => ends.some((b) => inside(run, b)))).toEqual([]);
   });
 
   test("begins at the output, ends level at the input, and only ever runs level or upright", () => {
@@ -65,82 +117,88 @@ describe("a wire", () => {
     });
     fc.assert(
       fc.property(place, place, fc.array(place, { maxLength: 6 }), (from, to, at) => {
-        const { points, lastFromX } = routeWire({
-          from,
-          to,
-          lane: alone,
-          boxes: at.map(({ x, y }) => box(x, y)),
-        });
+        const { points } = routeWire({ from, to, boxes: at.map(({ x, y }) => box(x, y)) });
         expect(points[0]).toEqual(from);
         expect(points.at(-1)).toEqual(to);
-        for (let i = 1; i < points.length; i++) {
-          const [a, b] = [points[i - 1], points[i]];
-          expect(a?.x === b?.x || a?.y === b?.y).toBe(true);
-        }
-        if (points.length > 1) expect(lastFromX).toBe(points.at(-2)?.x);
+        for (const { a, b } of runsOf("", points)) expect(a.x === b.x || a.y === b.y).toBe(true);
+        if (points.length > 1 && from.x !== to.x) expect(points.at(-2)?.y).toBe(to.y);
         expect(routePath(points)).not.toMatch(/NaN|undefined/);
       }),
     );
   });
+});
 
-  test("from one part does not lie on its neighbour's: each output bends in a lane of its own", () => {
-    const lanes = [0, 1, 2, 3].map(
-      (index) =>
-        routeWire({
-          from: { x: 168, y: 68 + 40 * index },
-          to: { x: 544, y: 400 + 88 * index },
-          lane: { index, count: 4 },
-          boxes: [],
-        }).points[1]?.x,
-    );
-    expect(new Set(lanes).size).toBe(4);
+describe("lanes", () => {
+  const upright = (y1: number, y2: number, wanted = 20) => ({
+    wanted,
+    min: 10,
+    max: 40,
+    ends: [
+      { at: y1, side: -1 },
+      { at: y2, side: 1 },
+    ] as const,
+  });
+
+  test("keep wires that run beside each other at least 7 px apart where there is room", () => {
+    const places = inLanes([upright(0, 100), upright(20, 120), upright(40, 140), upright(60, 160)]);
+    const sorted = [...places].sort((a, b) => a - b);
+    sorted.slice(1).forEach((x, i) => {
+      expect(x - (sorted[i] ?? 0)).toBeGreaterThanOrEqual(7);
+    });
+    for (const x of places) expect(x >= 10 && x <= 40).toBe(true);
+  });
+
+  test("are ordered so that wires that go down side by side do not cross: the upper one bends last", () => {
+    // Both come from the left and go on to the right, the second always below the first.
+    const [first = 0, second = 0] = inLanes([upright(0, 100), upright(20, 120)]);
+    expect(first).toBeGreaterThan(second);
+  });
+
+  test("are left alone by what runs elsewhere", () => {
+    expect(inLanes([upright(0, 100), upright(200, 300)])).toEqual([20, 20]);
   });
 });
 
-describe("strips", () => {
-  test("of neighbouring inputs have room above each other", () => {
-    expect(PORT_PITCH_PX).toBeGreaterThan(STRIP_HEIGHT_PX);
+describe("the wires of a design", () => {
+  test.each(EXAMPLES)("$key: none through a card, none on another", ({ load }) => {
+    expectTidy(load());
   });
 
-  test("lie on the last level stretch, before the input", () => {
-    const route = routeWire({ from: { x: 168, y: 28 }, to: { x: 376, y: 108 }, lane: alone, boxes: [] });
-    const place = stripPlace(route);
-    expect(place.y + STRIP_HEIGHT_PX / 2).toBe(108);
-    expect(place.x).toBeGreaterThanOrEqual(route.lastFromX);
-    expect(place.x + place.width).toBeLessThan(376);
+  test.each(EXAMPLES)("$key: run the same when asked again", ({ load }) => {
+    const once = [...routesOf(load())];
+    routesOf(draw({ a: ["aerial-uhf"] }, ""));
+    expect([...routesOf(load())]).toEqual(once);
   });
 
-  test("of equal wires into one card are level with each other, straight or bent", () => {
-    const places = [28, 68, 108].map((y) =>
-      stripPlace(routeWire({ from: { x: 168, y: 68 }, to: { x: 376, y }, lane: alone, boxes: [] })),
+  test.each(Object.entries(STRUCTURES))(
+    "%s, laid out: none through a card, none on another",
+    async (_, make) => {
+      expectTidy(await laidOut(make(24)));
+    },
+  );
+
+  test("laid out, whatever the row of stages: none through a card, none on another", async () => {
+    await fc.assert(
+      fc.asyncProperty(anyStructure(5), async (design) => expectTidy(await laidOut(design))),
+      { numRuns: 12 },
     );
-    expect(new Set(places.map((p) => p.x + p.width)).size).toBe(1);
-  });
-});
-
-describe("cards", () => {
-  const kinds = CATALOGUE.map((kind) => ({ name: kind.kind, ports: kind.ports(defaultOptions(kind)) }));
-
-  test.each(kinds)("$name: every port lies on its edge, a strip apart from the next", ({ ports }) => {
-    const size = cardSize(ports);
-    const places = portPlaces(ports);
-    const heights: Record<Port["side"], number[]> = { in: [], out: [] };
-    for (const port of ports) {
-      const at = places.get(port.id);
-      expect(at?.x).toBe(port.side === "in" ? 0 : size.width);
-      expect(at?.y).toBeGreaterThan(0);
-      expect(at?.y).toBeLessThan(size.height);
-      heights[port.side].push(at?.y ?? 0);
-    }
-    for (const side of Object.values(heights)) {
-      for (let i = 1; i < side.length; i++) {
-        expect((side[i] ?? 0) - (side[i - 1] ?? 0)).toBeGreaterThanOrEqual(STRIP_HEIGHT_PX);
-      }
-    }
   });
 
-  test("any two can be brought onto one straight wire on the grid", () => {
-    const offsets = kinds.flatMap(({ ports }) => [...portPlaces(ports).values()].map((p) => p.y % GRID_PX));
-    expect(new Set(offsets).size).toBe(1);
+  test("laid out, whatever is joined with whatever: none through a card, none on another", async () => {
+    await fc.assert(
+      fc.asyncProperty(anyDesign(), async (design) => expectTidy(await laidOut(design))),
+      { numRuns: 25 },
+    );
+  });
+
+  test("that did not change keep their objects when another card moves", () => {
+    const example = EXAMPLES[0]?.load();
+    if (!example) throw new Error("no example");
+    const before = routesOf(example);
+    const moved = moveParts(example, new Map([["tv4", [2000, 2000]]]));
+    if (!moved.ok) throw new Error(moved.reason);
+    const after = routesOf(moved.design);
+    expect(after.get("dish.sky>lnb.sky")).toBe(before.get("dish.sky>lnb.sky"));
+    expect(after.get("plate4.tv>tv4.in")).not.toBe(before.get("plate4.tv>tv4.in"));
   });
 });

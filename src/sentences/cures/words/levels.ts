@@ -107,7 +107,7 @@ export const LEVEL_STEP_WORDS: WordsOf<
       "Amplified before the first loss, the signal keeps nearly all the C/N that the aerial gives.",
   },
   "larger-dish": {
-    title: ({ facts, place, name }) => `Replace ${name(place)} with a ${facts.metres} m dish`,
+    title: ({ facts, place, name }) => `Replace ${name(place)} with a ${numeral(facts.metres, 2)} m dish`,
     reason: () => "Twice the diameter gives 6 dB more signal against the same noise.",
   },
 };

@@ -21,7 +21,7 @@ export const ChainSideRow = memo(function ChainSideRow({ side }: { readonly side
       <span className={styles.waySideLine} style={{ color: colour ?? undefined }} aria-hidden />
       <button type="button" className={styles.waySideName} onClick={() => openPart(side.from)}>
         <span aria-hidden>+</span>
-        <span className="unseen">Joined by </span>
+        <span className="unseen">Also fed by </span>
         <span className={styles.wayName}>{record.part.label || record.kind.name}</span>
         {port ? <span className="quiet">{port}</span> : null}
         {side.isCause ? (

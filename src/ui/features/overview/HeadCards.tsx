@@ -1,6 +1,8 @@
+import { X } from "lucide-react";
 import { memo } from "react";
 import { wireId } from "../../../design/design.ts";
 import { metresOf } from "../../../parts/meanings.ts";
+import { CAUSE_HERE } from "../../../sentences/placeWords.ts";
 import { useCulpritOf, useRecord } from "../../../store/hooks.ts";
 import { PartSymbol } from "../../canvas/PartSymbol.tsx";
 import { openPart } from "../../canvas/reveal.ts";
@@ -8,7 +10,7 @@ import { WireStrip } from "../../canvas/WireStrip.tsx";
 import { firstWireOf } from "./firstWire.ts";
 import styles from "./Overview.module.css";
 
-const HEAD_STRIP = { width: 104, height: 36 } as const;
+const HEAD_STRIP = { width: 96, height: 36 } as const;
 
 /** Parts of the head end, each a small card; cables among them are left out. */
 export function HeadCards({ parts }: { readonly parts: readonly string[] }) {
@@ -32,7 +34,12 @@ const HeadCard = memo(function HeadCard({ part }: { readonly part: string }) {
       <button type="button" className={styles.headPress} onClick={() => openPart(part)}>
         <PartSymbol name={record.kind.symbol(record.options)} />
         <span className={styles.headName}>{record.part.label || record.kind.name}</span>
-        {isCulprit ? <span className="unseen">, the cause of a fault</span> : null}
+        {isCulprit ? (
+          <span className={styles.headMark}>
+            <X size={14} strokeWidth={3} aria-hidden />
+            <span className="unseen">, {CAUSE_HERE}</span>
+          </span>
+        ) : null}
       </button>
       {wire ? <WireStrip wire={wireId(wire)} detail="line" {...HEAD_STRIP} /> : null}
     </li>

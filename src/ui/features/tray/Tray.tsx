@@ -5,6 +5,7 @@ import { useState } from "react";
 import { CATALOGUE } from "../../../parts/catalogue.ts";
 import { FAMILY_NAMES, type Family, type PartKind } from "../../../parts/contract.ts";
 import { addKind } from "../../canvas/adding.ts";
+import type { Point } from "../../canvas/layout.ts";
 import { dropAt, hoverAt } from "./dropping.ts";
 import { FAMILIES } from "./families.ts";
 import { foundKinds } from "./search.ts";
@@ -17,9 +18,11 @@ type Props = {
   readonly family?: Family | null;
   /** Told while a part is dragged out. */
   readonly onDragging?: (isDragging: boolean) => void;
+  /** Told where a part was let go [px in the window]. */
+  readonly onDropped?: (at: Point) => void;
 };
 
-export function Tray({ family = null, onDragging }: Props) {
+export function Tray({ family = null, onDragging, onDropped }: Props) {
   const [query, setQuery] = useState("");
   const [dragged, setDragged] = useState<PartKind | null>(null);
   const sensors = useTraySensors();
@@ -40,7 +43,9 @@ export function Tray({ family = null, onDragging }: Props) {
         }
         onDragMove={(event) => dragged && hoverAt(dragged, pointOf(event))}
         onDragEnd={(event: DragEndEvent) => {
-          if (dragged) dropAt(dragged, pointOf(event));
+          const at = pointOf(event);
+          if (dragged) dropAt(dragged, at);
+          if (dragged && at) onDropped?.(at);
           drag(null);
         }}
         onDragCancel={() => {

@@ -3,6 +3,7 @@ import { LayoutGrid, X } from "lucide-react";
 import { type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from "react";
 import { CATALOGUE, defaultOptions } from "../../../parts/catalogue.ts";
 import { FAMILY_NAMES, type Family } from "../../../parts/contract.ts";
+import type { Point } from "../../canvas/layout.ts";
 import { PartSymbol } from "../../canvas/PartSymbol.tsx";
 import { afterLayout } from "../../kit/afterLayout.ts";
 import { Hint } from "../../kit/Hint.tsx";
@@ -18,6 +19,7 @@ export function TrayRail() {
   const shown = usePanes((s) => s.tray);
   const [isDragging, setDragging] = useState(false);
   const frame = useRef<HTMLElement>(null);
+  const flyout = useRef<HTMLElement>(null);
   const buttons = useRef(new Map<TrayShown, HTMLButtonElement>());
   const toggle = (which: TrayShown) => {
     usePanes.setState({ tray: shown === which ? null : which });
@@ -34,6 +36,10 @@ export function TrayRail() {
     event.preventDefault();
     event.stopPropagation();
     close();
+  };
+  // A part that was let go below the open parts would lie hidden there.
+  const uncover = ({ x }: Point) => {
+    if (x < (flyout.current?.getBoundingClientRect().right ?? 0)) usePanes.setState({ tray: null });
   };
   useCloseOutside(frame, shown !== null);
   return (
@@ -66,6 +72,7 @@ export function TrayRail() {
       </div>
       {shown ? (
         <section
+          ref={flyout}
           className={styles.flyout}
           data-dragging={isDragging}
           aria-label={shown === "all" ? "All parts" : FAMILY_NAMES[shown]}
@@ -73,10 +80,15 @@ export function TrayRail() {
         >
           <div className={styles.head}>
             <h2>{shown === "all" ? "All parts" : FAMILY_NAMES[shown]}</h2>
-            <IconButton icon={X} name="Fold the parts away" onPress={close} />
+            <IconButton icon={X} name="Hide parts" onPress={close} />
           </div>
           <div className={styles.body}>
-            <Tray key={shown} family={shown === "all" ? null : shown} onDragging={setDragging} />
+            <Tray
+              key={shown}
+              family={shown === "all" ? null : shown}
+              onDragging={setDragging}
+              onDropped={uncover}
+            />
           </div>
         </section>
       ) : null}

@@ -5,7 +5,7 @@ import type { Command } from "../../kit/command.ts";
 export const WALK_COMMANDS: readonly Command[] = [
   {
     id: "walk",
-    label: "Walk the signal to the selected receiver or outlet",
+    label: "Walk the signal",
     group: "View",
     shortcuts: ["w"],
     run: () => walkFromSelection(),
@@ -13,7 +13,7 @@ export const WALK_COMMANDS: readonly Command[] = [
   },
   {
     id: "walk-supply",
-    label: "Walk its supply and commands",
+    label: "Walk the supply",
     group: "View",
     shortcuts: ["Shift+W"],
     run: () => walkFromSelection("supply"),

@@ -1,9 +1,12 @@
 import { X } from "lucide-react";
-import { useEffect } from "react";
+import { useEffect, useState } from "react";
 import { type Notice, useApp } from "../../../store/app.ts";
 import { IconButton } from "../../kit/IconButton.tsx";
 
-/** Long enough to read a sentence and reach for its button [ms]; errors stay until dismissed. */
+/**
+ * Long enough to read a sentence and reach for its button [ms]; counted anew when pointer and focus have left it. Errors
+ * stay until dismissed.
+ */
 const SHOWN_MS = 8000;
 
 /** Short messages over the canvas; the announcer reads them out. */
@@ -22,13 +25,21 @@ function NoticeItem({ notice }: { readonly notice: Notice }) {
   const { dismiss, undo } = useApp.getState();
   const { id, tone } = notice;
   const takeBack = notice.takeBack ?? (notice.undoable ? undo : undefined);
+  const [isHeld, setHeld] = useState(false);
   useEffect(() => {
-    if (tone === "error") return;
+    if (tone === "error" || isHeld) return;
     const timer = setTimeout(() => useApp.getState().dismiss(id), SHOWN_MS);
     return () => clearTimeout(timer);
-  }, [id, tone]);
+  }, [id, tone, isHeld]);
   return (
-    <div className={`notice ${tone}`}>
+    // biome-ignore lint/a11y/noStaticElementInteractions: it is watched, so that it stays while somebody reads it, not pressed.
+    <div
+      className={`notice ${tone}`}
+      onPointerEnter={() => setHeld(true)}
+      onPointerLeave={() => setHeld(false)}
+      onFocus={() => setHeld(true)}
+      onBlur={() => setHeld(false)}
+    >
       <span>{notice.text}</span>
       {takeBack ? (
         <button

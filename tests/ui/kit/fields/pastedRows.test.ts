@@ -47,7 +47,7 @@ describe("a pasted list", () => {
     {
       name: "a value out of range",
       pasted: "A;474\nB;99999",
-      says: /^Line 2: .* is 99,999 MHz; allowed is .* to 2,400 MHz\.$/,
+      says: /^Line 2: .* is 99\u202f999 MHz; allowed is .* to 2400 MHz\.$/,
     },
     { name: "a word for a number", pasted: "A;474\nB;high", says: /Line 2/ },
     { name: "an unknown choice", pasted: "A;474;left", says: /Line 1/ },
