@@ -166,6 +166,7 @@ test("by keys, in at most 120 presses", async ({ page }) => {
     await expect(list(page).getByRole("combobox", { name: "Port to connect to" })).toBeFocused();
     await type("Enter");
     await expect(page.getByRole("dialog")).toHaveCount(0);
+    await expect(page.locator(".canvas:focus, .canvas :focus")).toHaveCount(1);
     await next("3");
   }
   await expectHouse(page);
@@ -223,7 +224,7 @@ test.describe("by touch", () => {
       "Cable, 20 m + Outlet, TV and satellite + TV set + Satellite receiver",
     );
     // A tap adds to the selection while several are being selected.
-    await tap(page.getByRole("button", { name: "Select several by tapping" }));
+    await tap(page.getByRole("button", { name: "Select by tapping" }));
     await tap(card(page, "Diplexer, combining 1"), { x: 60, y: 18 });
     const duplicate = page
       .getByRole("toolbar", { name: "Selection" })

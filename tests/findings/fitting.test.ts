@@ -134,7 +134,7 @@ describe("A port offers", () => {
         );
         const ref = free[pick % Math.max(1, free.length)];
         if (!ref) return;
-        for (const fit of fitsAt(evaluate(design), ref)) {
+        for (const fit of fitsAt(evaluate(design), ref).slice(0, 20)) {
           expect(kinds.has(fit.kind)).toBe(true);
           const edit = attach(design, ref, fit);
           // Refused only because of size, which six parts never reach: `join.ts` is the judge of what may be joined.
@@ -142,7 +142,7 @@ describe("A port offers", () => {
           if (edit.ok) expect(edit.design.wires.length - design.wires.length).toBe(edit.added.length);
         }
       }),
-      { numRuns: 15 },
+      { numRuns: 8 },
     );
   });
 });

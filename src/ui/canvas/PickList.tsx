@@ -32,11 +32,14 @@ const KEYS = [
 /** A longer list is narrowed by typing, not by scrolling. */
 const SHOWN = 60;
 
+/** Of equal matches, the likelier stands first in the list already. */
+const inTheirOrder = (a: { readonly index: number }, b: { readonly index: number }) => a.index - b.index;
+
 /** Each word typed narrows further, the best match of the first word first. */
 function matching<T>(all: readonly PickOption<T>[], query: string): readonly PickOption<T>[] {
   const words = query.trim().split(/\s+/);
   return words.reduceRight(
-    (left: readonly PickOption<T>[], word) => matchSorter(left, word, { keys: KEYS }),
+    (left: readonly PickOption<T>[], word) => matchSorter(left, word, { keys: KEYS, baseSort: inTheirOrder }),
     all,
   );
 }
