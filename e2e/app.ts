@@ -29,6 +29,29 @@ export function wire(page: Page, from: string, to: string): Locator {
   return page.getByRole("group", { name: new RegExp(`^From ${from} to ${to}(:|$)`) });
 }
 
+/** The strip of a wire, docked to the card where it begins. */
+export async function stripOf(page: Page, from: string, to: string): Promise<Locator> {
+  const id = await wire(page, from, to).getAttribute("data-id");
+  return page.locator(`.strip[data-wire="${id}"]`);
+}
+
+/** A place on a wire, half way along it. */
+export async function onWire(
+  page: Page,
+  from: string,
+  to: string,
+): Promise<{ readonly x: number; readonly y: number }> {
+  return wire(page, from, to)
+    .locator("path.wire-line")
+    .evaluate((path) => {
+      const line = path as SVGPathElement;
+      const matrix = line.getScreenCTM();
+      if (!matrix) throw new Error("The wire is not drawn.");
+      const { x, y } = line.getPointAtLength(line.getTotalLength() / 2).matrixTransform(matrix);
+      return { x, y };
+    });
+}
+
 /** A receiver in the verdict, by its name. */
 export function verdict(page: Page, label: string): Locator {
   return page.getByRole("region", { name: "Receivers" }).getByRole("button", {

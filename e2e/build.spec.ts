@@ -1,6 +1,18 @@
 /** A small house from an empty canvas: with the mouse, with the keyboard alone, and with a finger. */
 import type { Page } from "@playwright/test";
-import { cards, download, drag, fromMenu, middle, open, port, showPane, titleOf, wire } from "./app.ts";
+import {
+  cards,
+  download,
+  drag,
+  fromMenu,
+  middle,
+  onWire,
+  open,
+  port,
+  showPane,
+  titleOf,
+  wire,
+} from "./app.ts";
 import { expect, test } from "./test.ts";
 
 /** Dish, converter, cable, outlet, receiver, each joined to the next. */
@@ -48,7 +60,7 @@ test("a house is built from an empty canvas with the mouse", async ({ page }) =>
   // Let go over a wire, a part goes into it.
   await page.getByRole("button", { name: "All parts" }).click();
   await page.getByRole("searchbox", { name: "Search the parts" }).fill("cable");
-  await drag(page, tray("Cable"), await middle(wire(page, LNB, OUTLET).locator(".strip-plate")));
+  await drag(page, tray("Cable"), await onWire(page, LNB, OUTLET));
   await expect(wire(page, LNB, OUTLET)).toHaveCount(0);
   await expectChain(page);
   await showPane(page, "Verdict");
@@ -154,7 +166,7 @@ test.describe("on a tablet", () => {
     await port(page, RECEIVER, "Input \\w+").tap();
     await expect(page.getByText(/^Connecting/)).toHaveCount(0);
 
-    const strip = await middle(wire(page, LNB, OUTLET).locator(".strip-plate"));
+    const strip = await onWire(page, LNB, OUTLET);
     await page.touchscreen.tap(strip.x, strip.y);
     await page.getByRole("button", { name: "Insert a part…" }).tap();
     await page.getByRole("option", { name: /^Cable/ }).tap();

@@ -1,7 +1,7 @@
 /**
  * A house of three rooms drawn by hand: a dish with an LNB of four outputs, an aerial with an amplifier of four, and
  * for each room a diplexer, a cable, an outlet, a TV set and a satellite receiver. Bounds: at most 25 actions of the
- * mouse, 120 key presses, 40 taps; a press, a drag and a tap count as one each. Our own bounds, as were asked for.
+ * mouse, 120 key presses, 40 taps; a press, a drag and a tap count as one each. The bounds are our own.
  */
 import type { Page } from "@playwright/test";
 import { card, cards, download, drag, type File, fromMenu, middle, open, port, wires } from "./app.ts";

@@ -2,7 +2,7 @@
 import { fileURLToPath } from "node:url";
 import { type BrowserContextOptions, chromium, type Page } from "@playwright/test";
 import { build, preview } from "vite";
-import { card, middle, open, showAll, wire } from "./app.ts";
+import { card, open, showAll, stripOf } from "./app.ts";
 import { ensureBrowser } from "./browser.ts";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
@@ -77,7 +77,7 @@ async function strip(page: Page, name: string): Promise<void> {
   await page.getByRole("button", { name: "Zoom to selection" }).click();
   for (let i = 0; i < 2; i++) await page.getByRole("button", { name: "Zoom in" }).click();
   await settle(page);
-  const plate = wire(page, "Diplexer living room", "Drop living room").locator(".strip-plate");
+  const plate = await stripOf(page, "Diplexer living room", "Drop living room");
   const box = await plate.boundingBox();
   if (!box) throw new Error("The shared cable is not in view.");
   const clip = { x: box.x - 24, y: box.y - 24, width: box.width + 48, height: box.height + 48 };
@@ -91,8 +91,7 @@ async function spectrum(page: Page): Promise<void> {
   await card(page, "Drop living room").click();
   await page.getByRole("button", { name: "Zoom to selection" }).click();
   await settle(page);
-  const at = await middle(wire(page, "Diplexer living room", "Drop living room").locator(".strip-plate"));
-  await page.mouse.click(at.x, at.y);
+  await (await stripOf(page, "Diplexer living room", "Drop living room")).click();
   await page.getByRole("region", { name: "Carriers" }).waitFor();
   await page.getByRole("tab", { name: /^Verdict/ }).click();
   await page.mouse.move(700, 80);

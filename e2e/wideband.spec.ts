@@ -1,18 +1,30 @@
 /** What the first command of the README leads to: a house that works, broken and mended by one part. */
 import { readFileSync } from "node:fs";
-import { card, findings, messages, middle, open, showAll, showPane, verdict, wire, wires } from "./app.ts";
+import { card, findings, messages, open, showAll, showPane, stripOf, verdict, wire, wires } from "./app.ts";
 import { expect, test } from "./test.ts";
 
 const example = new URL("../src/design/examples/house-universal.json", import.meta.url);
-const joints: number = JSON.parse(readFileSync(example, "utf8")).wires.length;
+type Wires = readonly { readonly from: readonly [string, string] }[];
+const { wires: drawn }: { readonly wires: Wires } = JSON.parse(readFileSync(example, "utf8"));
+/** Parts that a wire leaves with a strip: the outputs of the amplifier are alike and share one, cables have none. */
+const strips = new Set(
+  drawn
+    .filter(({ from: [part] }) => !part.startsWith("drop"))
+    .map(({ from }) => (from[0] === "amp" ? "amp" : from.join("."))),
+);
 
 test("the first address shows the example house with a strip on every wire", async ({ page }) => {
   await open(page, "/?example=house-universal");
   await expect(page).toHaveTitle(/Downlead/);
   await showAll(page);
-  await expect(wires(page)).toHaveCount(joints);
+  await expect(wires(page)).toHaveCount(drawn.length);
   // Nothing in this house is without a signal.
-  await expect(wires(page).filter({ has: page.locator(".strip path.strip-live") })).toHaveCount(joints);
+  const live = page.locator(".docked-strip .strip:has(path.strip-live)");
+  await expect(live).toHaveCount(strips.size);
+  // A run of cable shows what is on its wire under the pointer.
+  await expect(page.locator(".open-strip")).toHaveCount(0);
+  await card(page, "Drop living room").hover();
+  await expect(page.locator(".open-strip path.strip-live").first()).toBeVisible();
   await expect(page.locator(".strip-hit")).toHaveCount(0);
   await expect(page.getByText("All 7 receivers work.")).toBeVisible();
 });
@@ -38,12 +50,14 @@ test("a wideband converter in place of the universal one collides with televisio
   await showAll(page);
   for (const room of ["living room", "bedroom 1"]) {
     const shared = wire(page, `Diplexer ${room}`, `Drop ${room}`);
-    await expect(shared).toHaveAccessibleName(/TV [^,]*carriers collide/);
-    await expect(shared.locator(".strip-hit").first()).toHaveCSS("fill", 'url("#hatch-hit")');
-    await expect(shared.locator('.wire-mark[data-worst="hit"]')).toBeVisible();
+    await expect(shared).toHaveAccessibleName(/TV [^,]*carriers are lost/);
+    const strip = await stripOf(page, `Diplexer ${room}`, `Drop ${room}`);
+    await expect(strip).toHaveAttribute("data-worst", "hit");
+    await expect(strip.locator(".strip-hit").first()).toHaveCSS("fill", /url\("#hatch-hit"\)/);
+    await expect(strip.locator(".strip-lost").first()).toBeVisible();
   }
   for (const room of ["bedroom 2", "bedroom 3"]) {
-    const alone = wire(page, "Loft amplifier", `Drop ${room}`);
+    const alone = card(page, `Outlet ${room}`);
     await expect(alone.locator(".strip-live").first()).toBeVisible();
     await expect(alone.locator(".strip-hit")).toHaveCount(0);
   }
@@ -91,8 +105,7 @@ test("a finding leads to its culprit, and the spectrum of the wire names the car
   await expect(culprit).toBeInViewport({ ratio: 0.99 });
   await expect(culprit).toHaveClass(/selected/);
 
-  const strip = await middle(wire(page, "Diplexer living room", "Drop living room").locator(".strip-plate"));
-  await page.mouse.click(strip.x, strip.y);
+  await (await stripOf(page, "Diplexer living room", "Drop living room")).click();
   const spectrum = page.getByRole("region", { name: "Spectrum" });
   await expect(spectrum.getByText("Diplexer living room (out) → Drop living room (in)")).toBeVisible();
   const channels = spectrum
