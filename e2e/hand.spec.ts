@@ -196,7 +196,7 @@ test.describe("by touch", () => {
     };
     /** From the list that opens where nothing is selected. */
     const begin = async (name: string) => {
-      await tap(page.getByRole("button", { name: "Add a connected part…" }));
+      await tap(page.getByRole("button", { name: "Add connected part…" }));
       await tap(
         list(page)
           .getByRole("option", { name: new RegExp(`^${name}`) })

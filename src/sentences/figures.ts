@@ -1,5 +1,5 @@
 /** Figures as sentences print them. */
-import { NOTHING, numeral } from "../words/numbers.ts";
+import { NO_FIGURE, numeral } from "../words/numbers.ts";
 
 /** Beyond so many decimals no difference means anything. */
 const MOST_DECIMALS = 4;
@@ -18,6 +18,6 @@ export function besideLimit(value: number, limit: number): readonly [value: stri
 /** "62–71 dBµV", "62 dBµV" when both ends read alike, "–" for nothing. */
 export function levelRangeWords(min: number | undefined, max: number | undefined): string {
   const [low, high] = [numeral(min, 0), numeral(max, 0)];
-  if (low === NOTHING || high === NOTHING) return NOTHING;
+  if (low === NO_FIGURE || high === NO_FIGURE) return NO_FIGURE;
   return low === high ? `${low} dBµV` : `${low}–${high} dBµV`;
 }

@@ -7,7 +7,7 @@ let locale = "en";
 let formats = new Map<string, Intl.NumberFormat>();
 
 /** Stands where there is no number. */
-export const NOTHING = "–";
+export const NO_FIGURE = "–";
 
 const GAP = "\u202f";
 
@@ -28,7 +28,7 @@ function isKnown(language: string): boolean {
 
 /** A number with at most and at least so many decimals; "–" where there is none. */
 export function numeral(value: number | undefined, most = 1, least = 0): string {
-  if (value === undefined || !Number.isFinite(value)) return NOTHING;
+  if (value === undefined || !Number.isFinite(value)) return NO_FIGURE;
   return formatOf(most, least)
     .formatToParts(value)
     .map((part) => (part.type === "group" ? GAP : part.type === "minusSign" ? "−" : part.value))

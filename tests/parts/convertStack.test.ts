@@ -122,7 +122,7 @@ describe("a stacking converter", () => {
     const { v = [] } = feedsOf("lnb-wideband");
     const bench = runPart({ kind: CONVERTER, inputs: { vl: v }, speakers: { out1: MESSAGES } });
     const names = liveNames(bench.bands("out1")[0]?.stack?.holds ?? []);
-    const airMHz = names.map((name) => Number(name.replace(/ (?=\d)/, "").split(" ")[0]));
+    const airMHz = names.map((name) => Number(name.replace(/\s(?=\d)/, "").split(" ")[0]));
     expect(Math.min(...airMHz)).toBeGreaterThan(11_350);
     expect(Math.max(...airMHz)).toBeLessThan(12_550);
     expect(names.length).toBeGreaterThan(20);

@@ -135,14 +135,18 @@ describe("the default transponder plan", () => {
 
   test("counts noise in the symbol rate and width in symbol rate times one plus roll-off", () => {
     // EN 300 421: roll-off 0.35, so 27.5 MBd occupy 37.125 MHz.
-    expect(carriers[0]).toMatchObject({ name: "10 729 V", noiseMHz: 27.5 });
+    expect(carriers[0]).toMatchObject({ name: "10\u202f729 V", noiseMHz: 27.5 });
     expect(carriers[0]?.widthMHz).toBeCloseTo(37.125, 9);
   });
 
   test("names a transponder by its frequency with thousands apart", () => {
     const named = (frequencyMHz: number) =>
       transponder({ frequencyMHz, polarisation: "H", symbolRateMsps: 22, mode: "", rollOff: "0.35" }).name;
-    expect([named(10_714.25), named(11_023), named(12_000)]).toEqual(["10 714.25 H", "11 023 H", "12 000 H"]);
+    expect([named(10_714.25), named(11_023), named(12_000)]).toEqual([
+      "10\u202f714.25 H",
+      "11\u202f023 H",
+      "12\u202f000 H",
+    ]);
   });
 });
 

@@ -11,9 +11,9 @@ import { useApp } from "../../store/app.ts";
 import { addConnected, addKind, openPartsFor } from "./adding.ts";
 import { CableForm } from "./CableForm.tsx";
 import { joinPorts } from "./joining.ts";
-import { NameForm } from "./NameForm.tsx";
-import { closeOffer, type Offer, useOffer } from "./offer.ts";
+import { closeOffer, type PartOffer, useOffer } from "./offer.ts";
 import { PickList, type PickOption } from "./PickList.tsx";
+import { RenameForm } from "./RenameForm.tsx";
 import { focusSelected } from "./selectedFocus.ts";
 
 export function OfferPopover() {
@@ -59,7 +59,7 @@ function fieldIn(content: Element): HTMLElement | null {
   return isTouch || !field ? (content instanceof HTMLElement ? content : null) : field;
 }
 
-function OfferBody({ offer }: { readonly offer: Offer }) {
+function OfferBody({ offer }: { readonly offer: PartOffer }) {
   switch (offer.about) {
     case "parts":
       return <PartList from={offer.from} />;
@@ -68,20 +68,20 @@ function OfferBody({ offer }: { readonly offer: Offer }) {
     case "partners":
       return <PartnerList from={offer.from} to={offer.to} />;
     case "name":
-      return <NameForm part={offer.part} onDone={closeOffer} />;
+      return <RenameForm part={offer.part} onDone={closeOffer} />;
     case "length":
       return <CableForm part={offer.part} onDone={closeOffer} />;
   }
 }
 
-function titleOf(offer: Offer): string {
+function titleOf(offer: PartOffer): string {
   switch (offer.about) {
     case "parts":
-      return `Add to ${portWords(offer.from)}`;
+      return `Add to ${portTitle(offer.from)}`;
     case "ports":
       return offer.others ? "Add a part, or go on from a free output" : "Add to which port?";
     case "partners":
-      return `Connect ${portWords(offer.from)} to…`;
+      return `Connect ${portTitle(offer.from)} to…`;
     case "name":
       return "New name";
     case "length":
@@ -90,7 +90,7 @@ function titleOf(offer: Offer): string {
 }
 
 /** "LNB: output out 2". */
-export function portWords([id, portId]: PortRef): string {
+export function portTitle([id, portId]: PortRef): string {
   const part = partById(useApp.getState().design, id);
   const port = part && portOf(part, portId);
   return `${part?.label ?? id}: ${port?.side === "in" ? "input" : "output"} ${port?.label ?? portId}`;
@@ -134,16 +134,16 @@ function lengthIn(query: string): number | undefined {
 
 type PortChoice = { readonly port: PortRef } | { readonly kind: string };
 
-function PortList({ of, others }: Omit<Extract<Offer, { readonly about: "ports" }>, "about">) {
+function PortList({ of, others }: Omit<Extract<PartOffer, { readonly about: "ports" }>, "about">) {
   const choiceOf = (port: PortRef): PickOption<PortChoice> => {
-    return { key: port.join("/"), words: portWords(port), value: { port } };
+    return { key: port.join("/"), words: portTitle(port), value: { port } };
   };
   const kinds = CATALOGUE.map((kind): PickOption<PortChoice> => {
     const about = FAMILY_NAMES[kind.family];
     return { key: kind.kind, words: kind.name, about, also: kind.keywords, value: { kind: kind.kind } };
   });
   const [starts, rest] = [kinds.filter((k) => isStart(k.key)), kinds.filter((k) => !isStart(k.key))];
-  const offer: Offer = { about: "ports", of, others };
+  const offer: PartOffer = { about: "ports", of, others };
   const ports = of.map(choiceOf);
   return (
     <>
@@ -175,7 +175,7 @@ function PartnerList({ from, to }: { readonly from: PortRef; readonly to: readon
       <p className="offer-title">{titleOf({ about: "partners", from, to })}</p>
       <PickList
         label="Port to connect to"
-        choices={to.map((ref) => ({ key: ref.join("/"), words: portWords(ref), value: ref }))}
+        choices={to.map((ref) => ({ key: ref.join("/"), words: portTitle(ref), value: ref }))}
         none="No free port fits this one."
         isNumbered
         onPick={(ref) => {

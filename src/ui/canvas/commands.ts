@@ -139,7 +139,7 @@ export const CANVAS_COMMANDS: readonly Command[] = [
   ...GO_COMMANDS,
   {
     id: "add-connected",
-    label: "Add a connected part…",
+    label: "Add connected part…",
     group: "Connect",
     shortcuts: ["e"],
     run: askForConnected,

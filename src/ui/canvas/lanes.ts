@@ -4,7 +4,7 @@
  */
 
 /** A stretch at one place across, free to move between two limits [px]. */
-export type Stretch = {
+export type LaneStretch = {
   readonly wanted: number;
   readonly min: number;
   readonly max: number;
@@ -28,11 +28,11 @@ const MOST_PAIRS = 12_000;
 const CLOSE_PX = 14;
 
 /** Where each stretch runs. */
-export function inLanes(stretches: readonly Stretch[]): number[] {
+export function inLanes(stretches: readonly LaneStretch[]): number[] {
   return separated(stretches, false);
 }
 
-function separated(stretches: readonly Stretch[], isCrowd: boolean): number[] {
+function separated(stretches: readonly LaneStretch[], isCrowd: boolean): number[] {
   const at = stretches.map((s) => clampedTo(s, s.wanted));
   for (const group of groupsOf(stretches)) {
     if (group.members.length === 1) continue;
@@ -51,7 +51,7 @@ function separated(stretches: readonly Stretch[], isCrowd: boolean): number[] {
   return at;
 }
 
-function kept(s: Stretch): Stretch {
+function kept(s: LaneStretch): LaneStretch {
   return { ...s, min: Math.max(s.min, s.wanted - CLOSE_PX), max: Math.min(s.max, s.wanted + CLOSE_PX) };
 }
 
@@ -62,12 +62,12 @@ function pairsIn({ members, beside }: Group): number {
 type Beside = ReadonlyMap<number, readonly number[]>;
 type Group = { readonly members: readonly number[]; readonly beside: Beside };
 
-const low = (s: Stretch) => Math.min(s.ends[0].at, s.ends[1].at);
-const high = (s: Stretch) => Math.max(s.ends[0].at, s.ends[1].at);
-const clampedTo = (s: Stretch, value: number) => Math.max(s.min, Math.min(s.max, value));
+const low = (s: LaneStretch) => Math.min(s.ends[0].at, s.ends[1].at);
+const high = (s: LaneStretch) => Math.max(s.ends[0].at, s.ends[1].at);
+const clampedTo = (s: LaneStretch, value: number) => Math.max(s.min, Math.min(s.max, value));
 
 /** Stretches that may come to run beside each other, directly or by others between. */
-function groupsOf(stretches: readonly Stretch[]): Group[] {
+function groupsOf(stretches: readonly LaneStretch[]): Group[] {
   const beside = new Map<number, number[]>(stretches.map((_, i) => [i, []]));
   const sorted = stretches.map((_, i) => i).sort((a, b) => low(at(a)) - low(at(b)) || a - b);
   let running: number[] = [];
@@ -99,15 +99,15 @@ function groupsOf(stretches: readonly Stretch[]): Group[] {
   }
   return groups;
 
-  function at(i: number): Stretch {
-    return stretches[i] as Stretch;
+  function at(i: number): LaneStretch {
+    return stretches[i] as LaneStretch;
   }
 }
 
-const isFixed = (s: Stretch) => s.max - s.min < 0.01;
+const isFixed = (s: LaneStretch) => s.max - s.min < 0.01;
 
 /** From the smallest place to the largest, so that wires cross least. */
-function ordered(stretches: readonly Stretch[], { members, beside }: Group): number[] {
+function ordered(stretches: readonly LaneStretch[], { members, beside }: Group): number[] {
   // How much speaks for others to come before it.
   const waitsFor = new Map<number, Map<number, number>>(members.map((i) => [i, new Map()]));
   for (const i of members) {
@@ -150,7 +150,7 @@ function totalOf(values: ReadonlyMap<number, number> | undefined): number {
 }
 
 /** What it costs that `a` runs at a smaller place than `b`. */
-function costOf(a: Stretch, b: Stretch): number {
+function costOf(a: LaneStretch, b: LaneStretch): number {
   let cost = a.min > b.max ? IMPOSSIBLE_COST : 0;
   for (const end of a.ends) if (end.side > 0) cost += meeting(end, b);
   for (const end of b.ends) if (end.side < 0) cost += meeting(end, a);
@@ -158,7 +158,7 @@ function costOf(a: Stretch, b: Stretch): number {
 }
 
 /** What it costs that the wire behind an end must get past another stretch. */
-function meeting(end: StretchEnd, other: Stretch): number {
+function meeting(end: StretchEnd, other: LaneStretch): number {
   for (const theirs of other.ends) {
     if (theirs.side === -end.side && Math.abs(theirs.at - end.at) < SAME_PX) return LYING_COST;
   }
@@ -167,7 +167,7 @@ function meeting(end: StretchEnd, other: Stretch): number {
 
 /** As near to where each wants to be as the widest lanes allow for which there is room. */
 function spread(
-  stretches: readonly Stretch[],
+  stretches: readonly LaneStretch[],
   order: readonly number[],
   beside: Beside,
 ): ReadonlyMap<number, number> {
@@ -198,8 +198,8 @@ function spread(
   function own(n: number): number {
     return order[n] ?? 0;
   }
-  function stretchAt(n: number): Stretch {
-    return stretches[own(n)] as Stretch;
+  function stretchAt(n: number): LaneStretch {
+    return stretches[own(n)] as LaneStretch;
   }
   function pushed(places: ReadonlyMap<number, number>, n: number, lane: number, value: number): number {
     return (before[n] ?? []).reduce((v, j) => Math.max(v, (places.get(j) ?? v - lane) + lane), value);

@@ -3,7 +3,7 @@ import { create } from "zustand";
 import type { PartId, PortRef } from "../../design/design.ts";
 import type { Point } from "./layout.ts";
 
-export type Offer =
+export type PartOffer =
   /** Parts that fit a port. */
   | { readonly about: "parts"; readonly from: PortRef }
   /** Free ports to go on from: those of a part, and where that is not all, others and parts to begin with. */
@@ -14,14 +14,14 @@ export type Offer =
   | { readonly about: "length"; readonly part: PartId };
 
 type OfferState = {
-  readonly offer: Offer | null;
+  readonly offer: PartOffer | null;
   /** Place in the window that it opens at. */
   readonly at: Point;
 };
 
 export const useOffer = create<OfferState>()(() => ({ offer: null, at: { x: 0, y: 0 } }));
 
-export function openOffer(offer: Offer, at: Point): void {
+export function openOffer(offer: PartOffer, at: Point): void {
   useOffer.setState({ offer, at });
 }
 

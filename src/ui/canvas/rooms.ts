@@ -8,7 +8,7 @@ import { type Box, GRID_PX, overlaps, type Point } from "./layout.ts";
 /** Between cards of one row: room for the bends of the wires [px]. */
 export const COLUMN_GAP_PX = 32;
 /** Between cards of one column [px]. */
-export const ROW_GAP_PX = 2 * GRID_PX;
+export const ROOM_GAP_PX = 2 * GRID_PX;
 
 export const snapped = (value: number) => Math.round(value / GRID_PX) * GRID_PX;
 /** On the grid, not above or left of the value. */
@@ -36,7 +36,7 @@ export function freeBelow(others: readonly Box[], box: Box): number {
     const room = { x: box.x - GRID_PX, y: y - GRID_PX, width: box.width + 16, height: box.height + 16 };
     const other = others.find((each) => overlaps(each, room));
     if (!other) return y;
-    y = after(other.y + other.height + ROW_GAP_PX);
+    y = after(other.y + other.height + ROOM_GAP_PX);
   }
 }
 
@@ -89,11 +89,11 @@ function makeWay(
 
 /** The first place below `pusher` at which a box covers none of the others. */
 function belowAll(others: readonly Box[], box: Box, pusher: Box): number {
-  let y = after(pusher.y + pusher.height + ROW_GAP_PX);
+  let y = after(pusher.y + pusher.height + ROOM_GAP_PX);
   for (;;) {
     const blocking = others.find((each) => overlaps(each, { ...box, y }));
     if (!blocking) return y;
-    y = after(blocking.y + blocking.height + ROW_GAP_PX);
+    y = after(blocking.y + blocking.height + ROOM_GAP_PX);
   }
 }
 

@@ -1,7 +1,7 @@
 /** How a wire is drawn: level stretches joined by upright ones, with rounded corners. */
 import { BoxIndex } from "./boxIndex.ts";
 import type { Box, Point } from "./layout.ts";
-import { pointsOf, wayOf } from "./way.ts";
+import { cornersOf, freeWay } from "./way.ts";
 import { PATIENCE } from "./wayAround.ts";
 
 export type Route = { readonly points: readonly Point[] };
@@ -18,7 +18,7 @@ export function routeWire(options: {
   readonly boxes: readonly Box[];
 }): Route {
   const { from, to, boxes } = options;
-  return asRoute(pointsOf(from, to, wayOf(from, to, new BoxIndex(boxes), { left: PATIENCE })));
+  return asRoute(cornersOf(from, to, freeWay(from, to, new BoxIndex(boxes), { left: PATIENCE })));
 }
 
 /** Whether it begins and ends there; the canvas library reckons ports by the edge of a pixel. */

@@ -2,10 +2,10 @@
 import { type Design, wireId } from "../../design/design.ts";
 import { boxesOf, portPoint } from "./boxes.ts";
 import { BoxIndex } from "./boxIndex.ts";
-import { inLanes, type Stretch, type StretchEnd } from "./lanes.ts";
+import { inLanes, type LaneStretch, type StretchEnd } from "./lanes.ts";
 import type { Box, Point } from "./layout.ts";
 import { asRoute, type Route } from "./route.ts";
-import { CLEARANCE_PX, clamped, pointsOf, STUB_PX, type Way, wayOf } from "./way.ts";
+import { CLEARANCE_PX, clamped, cornersOf, freeWay, STUB_PX, type Way } from "./way.ts";
 import { PATIENCE } from "./wayAround.ts";
 
 /** By wire id. Routes that did not change are the same objects as before. */
@@ -15,7 +15,7 @@ export function routesOf(design: Design): ReadonlyMap<string, Route> {
   const before = last?.routes;
   const routes = new Map<string, Route>();
   for (const { id, from, to, way } of settled(linesOf(design), boxes)) {
-    const route = asRoute(pointsOf(from, to, way));
+    const route = asRoute(cornersOf(from, to, way));
     const old = before?.get(id);
     routes.set(id, old && isSame(old, route) ? old : route);
   }
@@ -51,7 +51,7 @@ function settled(lines: readonly Line[], boxes: readonly Box[]): readonly Routed
   const patience = { left: PATIENCE };
   const routed: Routed[] = lines.map((line) => ({
     ...line,
-    way: wayOf(line.from, line.to, index, patience),
+    way: freeWay(line.from, line.to, index, patience),
   }));
   separateLevels(routed, index);
   separateUprights(routed, index);
@@ -67,7 +67,7 @@ const WIDE_PX = 96;
 
 function separateUprights(routed: readonly Routed[], index: BoxIndex): void {
   const places: Place[] = [];
-  const stretches: Stretch[] = [];
+  const stretches: LaneStretch[] = [];
   for (const wire of routed) {
     const { uprights, levels } = wire.way;
     uprights.forEach((x, n) => {
@@ -94,7 +94,7 @@ function separateUprights(routed: readonly Routed[], index: BoxIndex): void {
 
 function separateLevels(routed: readonly Routed[], index: BoxIndex): void {
   const places: (Place | null)[] = [];
-  const stretches: Stretch[] = [];
+  const stretches: LaneStretch[] = [];
   for (const wire of routed) {
     const { uprights, levels } = wire.way;
     levels.forEach((y, n) => {
@@ -156,7 +156,7 @@ function kept(
   [low, high]: Room,
   ports: readonly [number | null, number | null],
   beside: readonly [number, number],
-): Omit<Stretch, "ends"> {
+): Omit<LaneStretch, "ends"> {
   let [min, max] = [low, high];
   if (ports[0] !== null) min = Math.max(min, ports[0] + STUB_PX);
   if (ports[1] !== null) max = Math.min(max, ports[1] - STUB_PX);
@@ -170,6 +170,6 @@ function kept(
 }
 
 /** In the middle of a narrow gap, and where it is in wide room. */
-function wantedIn(at: number, [min, max]: Room): Omit<Stretch, "ends"> {
+function wantedIn(at: number, [min, max]: Room): Omit<LaneStretch, "ends"> {
   return { min, max, wanted: max - min <= WIDE_PX ? (min + max) / 2 : clamped(at, min, max) };
 }

@@ -20,7 +20,7 @@ const FROM_EDGE_PX = 24;
 const DETOUR_PX = 600;
 
 /** The simplest free way; straight through everything if there is none. */
-export function wayOf(from: Point, to: Point, boxes: BoxIndex, patience: Patience): Way {
+export function freeWay(from: Point, to: Point, boxes: BoxIndex, patience: Patience): Way {
   return (
     straight(from, to, boxes) ??
     bent(from, to, boxes) ??
@@ -146,7 +146,7 @@ export function freeSpans(
 
 export const clamped = (value: number, low: number, high: number) => Math.max(low, Math.min(high, value));
 
-export function pointsOf(from: Point, to: Point, { uprights, levels }: Way): Point[] {
+export function cornersOf(from: Point, to: Point, { uprights, levels }: Way): Point[] {
   const points: Point[] = [from];
   uprights.forEach((x, i) => {
     points.push({ x, y: levels[i] ?? from.y }, { x, y: levels[i + 1] ?? to.y });

@@ -29,6 +29,7 @@ type Panes = Kept & {
 
 /** A tablet held upright has room for the drawing and, below it, for the verdict. */
 function startsUpright(): boolean {
+  if (typeof window === "undefined") return false;
   const { innerWidth, innerHeight } = window;
   return innerWidth > 600 && innerWidth <= 900 && innerHeight >= 1000;
 }

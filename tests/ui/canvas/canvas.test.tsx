@@ -2,9 +2,10 @@
 /** The canvas as assistive technology and keyboards meet it. Names by reference as in WAI-ARIA 1.2. */
 import { act, cleanup, fireEvent, render, screen } from "@testing-library/react";
 import { Tooltip } from "radix-ui";
+import type { ReactNode } from "react";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { EMPTY_DESIGN, wireId } from "../../../src/design/design.ts";
-import { EXAMPLES } from "../../../src/design/examples.ts";
+import { EXAMPLES, exampleOf } from "../../../src/design/examples.ts";
 import { useApp } from "../../../src/store/app.ts";
 import { Canvas } from "../../../src/ui/canvas/Canvas.tsx";
 import { setCanvas } from "../../../src/ui/canvas/state.ts";
@@ -21,18 +22,18 @@ function show(key: string): void {
   mount();
 }
 
-function mount(): void {
+function mount(empty?: ReactNode): void {
   render(
     <Tooltip.Provider>
-      <CanvasWithKeys />
+      <CanvasWithKeys empty={empty} />
     </Tooltip.Provider>,
   );
 }
 
 /** The keys are bound by the page around the canvas. */
-function CanvasWithKeys() {
+function CanvasWithKeys({ empty }: { readonly empty: ReactNode }) {
   useCommandKeys();
-  return <Canvas />;
+  return <Canvas empty={empty} />;
 }
 
 /** The accessible name that `aria-labelledby` gives: the words of all elements it names, in order. */
@@ -88,17 +89,18 @@ describe("the canvas", () => {
     act(() => app().frame({ wires: [wireId(wire)] }));
     const hit = wires().filter((w) => w.querySelector('[data-worst="hit"]'));
     expect(hit.length).toBeGreaterThan(0);
-    for (const w of hit) {
-      expect(nameOf(w)).toMatch(/carriers are lost/);
-      expect(w.querySelector(".wire-mark")).not.toBeNull();
-    }
+    for (const w of hit) expect(nameOf(w)).toMatch(/carriers are lost/);
+    const strips = [...document.querySelectorAll('.docked-strip .strip[data-worst="hit"]')];
+    expect(strips.length).toBeGreaterThan(0);
+    for (const strip of strips) expect(strip.querySelector(".strip-lost-cap")).not.toBeNull();
   });
 
-  test("says on an empty design how to begin", () => {
+  test("shows the first steps on an empty design only", () => {
     app().openDesign(EMPTY_DESIGN);
-    mount();
-    expect(screen.getByRole("heading", { name: "Nothing here yet" })).toBeDefined();
-    expect(screen.getByRole("button", { name: "Start from an example" })).toBeDefined();
+    mount(<h2>First steps</h2>);
+    expect(screen.getByRole("heading", { name: "First steps" })).toBeDefined();
+    act(() => void app().openDesign(exampleOf("long-steel-drop")?.load() ?? EMPTY_DESIGN));
+    expect(screen.queryByRole("heading", { name: "First steps" })).toBeNull();
   });
 
   test("shows a thousand parts as a plan without a single card", () => {

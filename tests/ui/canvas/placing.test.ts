@@ -45,11 +45,11 @@ describe("a part put into a wire", () => {
     expect(portPoint(design, part(design, fresh.id), "in")?.y).toBe(end?.y);
   });
 
-  test("gets room on both sides: what follows moves right, and keeps its distances", () => {
+  test("gets room on both sides: its own row moves right as far as it must, and nothing else", () => {
     expect(anyOverlap(design)).toBe(false);
     const shift = part(design, "amp").at[0] - part(chain, "amp").at[0];
     expect(shift).toBeGreaterThan(0);
-    expect(part(design, "tv").at[0] - part(chain, "tv").at[0]).toBe(shift);
+    expect(part(design, "tv").at[0]).toBeGreaterThanOrEqual(part(chain, "tv").at[0]);
     expect(part(design, "uhf").at).toEqual(part(chain, "uhf").at);
     const middle = boxOf(design, part(design, fresh.id));
     const uhf = boxOf(design, part(design, "uhf"));

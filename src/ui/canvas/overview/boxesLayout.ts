@@ -3,7 +3,7 @@
  */
 import type { FedPlace } from "../../../design/feeding/feedingGroups.ts";
 import { type Box, boundsOf, type Point } from "../layout.ts";
-import { type Column, columnsOf, type Item, type Segment } from "./columns.ts";
+import { columnsOf, type Item, type PlaceColumn, type Segment } from "./columns.ts";
 import { laneOrder } from "./lanes.ts";
 import { type Link, placesIn, type Skeleton } from "./skeleton.ts";
 
@@ -32,7 +32,7 @@ const PILL = { width: 50, height: 20 };
 const CLEAR_PX = 13;
 const LANE_PX = 7;
 
-export type Line = {
+export type BoxLine = {
   readonly link: Link;
   readonly points: readonly Point[];
   /** Where its length stands. */
@@ -45,7 +45,7 @@ export type BoxesLayout = {
   readonly style: BoxStyle;
   readonly cards: ReadonlyMap<string, Box>;
   readonly places: ReadonlyMap<string, Box>;
-  readonly lines: readonly Line[];
+  readonly lines: readonly BoxLine[];
 };
 
 export function boxHeight(place: FedPlace, { headPx, stripPx, chipPx }: BoxStyle): number {
@@ -97,7 +97,7 @@ function stacked(skeleton: Skeleton, style: BoxStyle): readonly Item[] {
 
 type Gap = { readonly width: number; readonly lanes: ReadonlyMap<Segment, number> };
 
-function gapAfter(columns: readonly Column[], n: number): Gap {
+function gapAfter(columns: readonly PlaceColumn[], n: number): Gap {
   const own = columns[n];
   if (!own || n === columns.length - 1) return { width: 0, lanes: new Map() };
   const { lanes, count } = laneOrder(own.segments);
@@ -106,7 +106,11 @@ function gapAfter(columns: readonly Column[], n: number): Gap {
 }
 
 /** The segments of each link, put together to one line. */
-function lineOf(columns: readonly Column[], lefts: readonly number[], gaps: readonly Gap[]): readonly Line[] {
+function lineOf(
+  columns: readonly PlaceColumn[],
+  lefts: readonly number[],
+  gaps: readonly Gap[],
+): readonly BoxLine[] {
   const points = new Map<Link, Point[]>();
   const pills = new Map<Link, Box>();
   columns.forEach(({ segments, width }, n) => {
@@ -134,9 +138,9 @@ function lineOf(columns: readonly Column[], lefts: readonly number[], gaps: read
 }
 
 /** Along a riser the line runs from place to place. */
-function riserLines(skeleton: Skeleton, places: ReadonlyMap<string, Box>): readonly Line[] {
+function riserLines(skeleton: Skeleton, places: ReadonlyMap<string, Box>): readonly BoxLine[] {
   const keys = placesIn(skeleton).map((place) => place.key);
-  return skeleton.links.flatMap((link): readonly Line[] => {
+  return skeleton.links.flatMap((link): readonly BoxLine[] => {
     const from = places.get(link.from);
     const to = places.get(link.to);
     if (!from || !to || keys[keys.indexOf(link.from) + 1] !== link.to) return [];

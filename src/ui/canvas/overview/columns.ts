@@ -22,7 +22,7 @@ export type Segment = {
   readonly isLast: boolean;
 };
 
-export type Column = {
+export type PlaceColumn = {
   readonly width: number;
   readonly items: readonly Item[];
   /** From here to the next column. */
@@ -33,7 +33,7 @@ const ITEM_GAP_PX = 14;
 const PASSING_PX = 10;
 
 /** @param places the last column, placed already; everything else is put where its lines are short. */
-export function columnsOf(skeleton: Skeleton, places: readonly Item[]): readonly Column[] {
+export function columnsOf(skeleton: Skeleton, places: readonly Item[]): readonly PlaceColumn[] {
   const rank = ranksOf(skeleton);
   const last = Math.max(-1, ...rank.values()) + 1;
   const columnAt = (id: string) => (rank.has(id) ? last - 1 - (rank.get(id) ?? 0) : last);

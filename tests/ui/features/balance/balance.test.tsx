@@ -78,6 +78,6 @@ describe("levelling all outlets", () => {
     app().openDesign({ ...EMPTY_DESIGN });
     render(<BalanceForm onDone={() => undefined} />);
     expect(screen.queryByRole("button", { name: "Balance" })).toBeNull();
-    expect(screen.getByText(/no level to make equal/)).toBeTruthy();
+    expect(screen.getByText(/no level to balance/)).toBeTruthy();
   });
 });

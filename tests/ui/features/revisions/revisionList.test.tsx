@@ -68,7 +68,7 @@ test("where the storage refuses, the reason stands there, and what can be read i
   useDocuments.setState({ state: "unavailable", reason: "Not saved: there is no room." });
   show();
   expect(await screen.findByRole("button", { name: /^Offer/ })).toBeTruthy();
-  expect(screen.getByText(/^Not saved: there is no room\. Until that is mended/)).toBeTruthy();
+  expect(screen.getByText(/^Not saved: there is no room\. Until that is repaired/)).toBeTruthy();
   expect(screen.queryByRole("textbox")).toBeNull();
   expect(screen.getByRole("button", { name: "Download the file" })).toBeTruthy();
 });

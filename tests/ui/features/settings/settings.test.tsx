@@ -48,8 +48,8 @@ describe("the settings of a design", () => {
     fireEvent.change(screen.getByRole("combobox", { name: "Limits at outlets" }), {
       target: { value: "own" },
     });
-    fireEvent.click(screen.getByRole("button", { name: /^Limits of my own: 4 rows, edit/ }));
-    const dialog = screen.getByRole("dialog", { name: "Limits of my own" });
+    fireEvent.click(screen.getByRole("button", { name: /^My own limits: 4 rows, edit/ }));
+    const dialog = screen.getByRole("dialog", { name: "My own limits" });
     const [least] = within(dialog).getAllByRole("spinbutton", { name: "Min" });
     const before = settings().ownLimits;
     if (least) fireEvent.change(least, { target: { value: "500" } });

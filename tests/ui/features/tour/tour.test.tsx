@@ -1,6 +1,8 @@
 // @vitest-environment happy-dom
 /** The first steps of a newcomer: examples by what they teach, and the tour from a red tile to a cure. */
 import { cleanup, fireEvent, render, screen, within } from "@testing-library/react";
+import { Tooltip } from "radix-ui";
+import type { ReactNode } from "react";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { done } from "../../../../src/design/edits/edit.ts";
 import { EXAMPLES, exampleOf } from "../../../../src/design/examples.ts";
@@ -23,6 +25,9 @@ afterEach(() => {
   useTour.setState({ step: null, opener: null });
 });
 
+/** Buttons with hints need a place to hang them. */
+const show = (element: ReactNode) => render(<Tooltip.Provider>{element}</Tooltip.Provider>);
+
 test("every example is offered once, under what it teaches", () => {
   const offered = EXAMPLE_GROUPS.flatMap(({ examples }) => examples.map(({ key }) => key));
   expect(offered.sort()).toEqual(EXAMPLES.map(({ key }) => key).sort());
@@ -31,7 +36,7 @@ test("every example is offered once, under what it teaches", () => {
 
 test("the first steps open an example, or begin the tour", () => {
   const openExample = vi.fn(async () => true);
-  render(<FirstSteps openExample={openExample} />);
+  show(<FirstSteps openExample={openExample} />);
   fireEvent.click(screen.getByRole("button", { name: SOUND?.title ?? "" }));
   expect(openExample).toHaveBeenCalledWith("house-universal");
   fireEvent.click(screen.getByRole("button", { name: /^Take the tour/ }));
@@ -65,11 +70,11 @@ describe("the tour", () => {
 
   test("opens its example, goes on and back, and ends with Escape", () => {
     const given = actions();
-    render(<Tour {...given} />);
+    show(<Tour {...given} />);
     expect(screen.queryByRole("region", { name: "Tour" })).toBeNull();
     useTour.setState({ step: 0 });
     cleanup();
-    render(<Tour {...given} />);
+    show(<Tour {...given} />);
     expect(given.openExample).toHaveBeenCalledWith(TOUR_EXAMPLE);
     fireEvent.click(region().getByRole("button", { name: "Next" }));
     expect(region().getByText("2 of 6")).toBeTruthy();
@@ -81,11 +86,11 @@ describe("the tour", () => {
 
   test("comes to its end as soon as a cure is applied, by whatever hand", () => {
     useTour.setState({ step: 4 });
-    render(<Tour {...actions()} />);
+    show(<Tour {...actions()} />);
     expect(region().getByText("5 of 6")).toBeTruthy();
     if (SOUND) useApp.getState().change(done(SOUND));
     cleanup();
-    render(<Tour {...actions()} />);
+    show(<Tour {...actions()} />);
     expect(region().getByText("6 of 6")).toBeTruthy();
     expect(region().getByRole("button", { name: "New design" })).toBeTruthy();
   });

@@ -118,7 +118,7 @@ describe("before and after", () => {
     const table = screen.getByRole("table");
     expect(within(table).getByRole("rowheader", { name: /^TV living room\s*loses/ })).toBeTruthy();
     expect(within(table).queryByText("DAB radio living room")).toBeNull();
-    fireEvent.click(screen.getByRole("button", { name: /Show also/ }));
+    fireEvent.click(screen.getByRole("button", { name: /unchanged place/ }));
     expect(within(table).getByText("DAB radio living room")).toBeTruthy();
     expect(screen.getByText(/no new cable · about 40 minutes · parts 30/)).toBeTruthy();
   });

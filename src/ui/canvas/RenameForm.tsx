@@ -5,7 +5,7 @@ import { rename } from "../../design/edits/parts.ts";
 import { partById } from "../../design/lookup.ts";
 import { useApp } from "../../store/app.ts";
 
-export function NameForm({ part, onDone }: { readonly part: PartId; readonly onDone: () => void }) {
+export function RenameForm({ part, onDone }: { readonly part: PartId; readonly onDone: () => void }) {
   const id = useId();
   const before = partById(useApp.getState().design, part)?.label ?? "";
   const [text, setText] = useState(before);
