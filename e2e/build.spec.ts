@@ -55,7 +55,7 @@ test("a house is built from an empty canvas with the mouse", async ({ page }) =>
   await drag(page, port(page, OUTLET, "Input in"), await middle(port(page, LNB, "Output out")));
   await drag(page, port(page, OUTLET, "Output SAT"), { x: 960, y: 400 });
   await showPane(page, "Verdict");
-  await expect(page.getByText("The receiver works.")).toBeVisible();
+  await expect(page.getByText("The receiver works.", { exact: true })).toBeVisible();
 
   // Let go over a wire, a part goes into it.
   await page.getByRole("button", { name: "All parts" }).click();
@@ -64,7 +64,7 @@ test("a house is built from an empty canvas with the mouse", async ({ page }) =>
   await expect(wire(page, LNB, OUTLET)).toHaveCount(0);
   await expectChain(page);
   await showPane(page, "Verdict");
-  await expect(page.getByText("The receiver works.")).toBeVisible();
+  await expect(page.getByText("The receiver works.", { exact: true })).toBeVisible();
 });
 
 test("the same house is built with the keyboard alone", async ({ page }) => {
@@ -100,7 +100,7 @@ test("the same house is built with the keyboard alone", async ({ page }) => {
   }
   await tabTo(page, "tab", "Part");
   await page.keyboard.press("ArrowLeft");
-  await expect(page.getByText("The receiver works.")).toBeVisible();
+  await expect(page.getByText("The receiver works.", { exact: true })).toBeVisible();
 
   // A wire takes the focus like a card does; Enter selects it, and I asks what to put into it.
   await tabToWire(page, `From ${LNB} to ${OUTLET}`);
@@ -172,7 +172,7 @@ test.describe("on a tablet", () => {
     await page.getByRole("option", { name: /^Cable/ }).tap();
     await expectChain(page);
     await bottom.getByRole("button", { name: "Verdict" }).tap();
-    await expect(page.getByText("The receiver works.")).toBeVisible();
+    await expect(page.getByText("The receiver works.", { exact: true })).toBeVisible();
   });
 
   test("a part is dragged out of the tray with a finger, and a card to another place", async ({ page }) => {

@@ -55,7 +55,7 @@ test("two tabs that change the same value overwrite nothing of each other", asyn
   await expect(titleOf(second)).toHaveValue("Shared by two (copy)");
   await waitUntilSaved(second);
   await expect(
-    second.getByText(/Both changed the title\. Yours goes on as “Shared by two \(copy\)”/),
+    second.getByText(/Both changed the title\. Yours continues as “Shared by two \(copy\)”/),
   ).toBeVisible();
   await expect(titleOf(page)).toHaveValue("Shared by one");
 
@@ -119,7 +119,7 @@ test("where storage is denied, it says so, keeps working and offers the file", a
   await page.getByRole("button", { name: "Undo", exact: true }).first().click();
   await expect(card(page, "UHF aerial")).toBeVisible();
   await showPane(page, "Verdict");
-  await expect(page.getByText("All 7 receivers work.")).toBeVisible();
+  await expect(page.getByText("All 7 receivers work.", { exact: true })).toBeVisible();
 });
 
 test("where the storage is full, it says so, and saves once there is room again", async ({ page }) => {

@@ -77,7 +77,7 @@ test("an address opens the rule book at a rule, and an example of it opens besid
     .getByRole("button", { name: /^Mine / })
     .click();
   await expect(titleOf(page)).toHaveValue("Mine");
-  await expect(page.getByText("All 7 receivers work.")).toBeVisible();
+  await expect(page.getByText("All 7 receivers work.", { exact: true })).toBeVisible();
 });
 
 test("an address that names no rule says so and shows the book", async ({ page }) => {

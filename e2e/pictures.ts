@@ -91,7 +91,7 @@ async function spectrum(page: Page): Promise<void> {
   await card(page, "Drop living room").click();
   await page.getByRole("button", { name: "Zoom to selection" }).click();
   await settle(page);
-  await (await stripOf(page, "Diplexer living room", "Drop living room")).click();
+  await (await stripOf(page, "Diplexer living room", "Drop living room")).dblclick();
   await page.getByRole("region", { name: "Carriers" }).waitFor();
   await page.getByRole("tab", { name: /^Verdict/ }).click();
   await page.mouse.move(700, 80);

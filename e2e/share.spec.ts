@@ -48,7 +48,7 @@ test("a copied link opens the same design in another browser", async ({ page, br
   const theirs = await other.newPage();
   await open(theirs, link);
   await expect(titleOf(theirs)).toHaveValue("House to be passed on");
-  await expect(theirs.getByText("All 7 receivers work.")).toBeVisible();
+  await expect(theirs.getByText("All 7 receivers work.", { exact: true })).toBeVisible();
   await waitUntilSaved(theirs);
   expect((await download(theirs)).text).toBe(sent.text);
   // Once it is stored there, the address no longer carries it: reloading makes no second copy.

@@ -21,7 +21,9 @@ test("one file from the disk does all that the page from a server does", async (
   await page.reload();
   await expect(page.getByRole("dialog")).toHaveCount(0);
   await page.getByRole("button", { name: "Help" }).click();
-  await expect(page.getByText("This page is a file on this device: it needs no network.")).toBeVisible();
+  await expect(
+    page.getByText("This page is a file on this device: it needs no network.", { exact: true }),
+  ).toBeVisible();
   await page.getByRole("button", { name: "Close" }).click();
   await page.getByRole("button", { name: "Share" }).click();
   await expect(page.getByText("This page was opened from a file", { exact: false })).toBeVisible();

@@ -78,7 +78,10 @@ type StripProps = {
   readonly detail: StripDetail;
 };
 
-/** The strip of the wire at a port; a press on it selects the wire. */
+/**
+ * The strip of the wire at a port. It belongs to its card: a press selects the card, as anywhere on it, and one more
+ * goes on to the wire and opens its spectrum.
+ */
 export function PartStrip({ record, docked, detail }: StripProps) {
   const { port, side } = docked;
   const end = record.joined[port];
@@ -100,9 +103,11 @@ export function PartStrip({ record, docked, detail }: StripProps) {
       data-wire={wire}
       aria-hidden="true"
       onClick={(event) => {
-        if (!wire || useApp.getState().connecting) return;
+        const { connecting, selection, select } = useApp.getState();
+        const isOnlyCard = selection.parts.length === 1 && selection.parts[0] === record.part.id;
+        if (!wire || connecting || !isOnlyCard) return;
         event.stopPropagation();
-        useApp.getState().select({ wires: [wire] });
+        select({ wires: [wire] });
       }}
     >
       <Strip
