@@ -1,4 +1,4 @@
-/** Own designs in the browser's storage: nothing is lost, whatever becomes of the page. */
+/** Own designs in the browser’s storage: nothing is lost, whatever becomes of the page. */
 import type { Locator, Page } from "@playwright/test";
 import {
   card,
@@ -55,7 +55,7 @@ test("two tabs that change the same value overwrite nothing of each other", asyn
   await expect(titleOf(second)).toHaveValue("Shared by two (copy)");
   await waitUntilSaved(second);
   await expect(
-    second.getByText(/Both changed the title\. Yours continues as “Shared by two \(copy\)”/),
+    second.getByText(/Both changed the title\. Yours continues as “Shared by two \(copy\)”/).first(),
   ).toBeVisible();
   await expect(titleOf(page)).toHaveValue("Shared by one");
 
@@ -136,7 +136,7 @@ test("where the storage is full, it says so, and saves once there is room again"
     });
   });
   await retitle(page, "More");
-  await expect(page.getByText(/^Not saved: the browser's storage for this page is full/)).toBeVisible();
+  await expect(page.getByText(/^Not saved: the browser’s storage for this page is full/)).toBeVisible();
   await page.evaluate("makeRoom()");
   await retitle(page, "Room again");
   await waitUntilSaved(page);

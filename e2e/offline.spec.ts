@@ -21,7 +21,7 @@ test.use({ serviceWorkers: "allow" });
 
 async function expectStored(page: Page): Promise<void> {
   await page.getByRole("button", { name: "Help" }).click();
-  await expect(page.getByText("This page is stored on this device now", { exact: false })).toBeVisible();
+  await expect(page.getByText("This page is stored on this device.", { exact: false }).first()).toBeVisible();
   await page.getByRole("button", { name: "Close" }).click();
 }
 

@@ -73,7 +73,7 @@ for (const { stages, ways } of [
       await expect(gate(page)).toContainText(/too large to calculate|longer than 20 seconds/);
     await page.goto("about:blank");
     await open(page, "/");
-    await expect(cards(page).first()).toBeVisible();
+    await expect(cards(page).or(page.locator(".overview")).first()).toBeVisible();
   });
 
 test("a slow design shows how far it is, is stopped by Escape, and is made smaller as a list", async ({

@@ -10,6 +10,7 @@ const NAMESAKES: Readonly<Record<string, string>> = {
   "Set.prototype.union": "a type of schema of zod",
   "Iterator.prototype.drop": "the store of documents",
   "Iterator.prototype.take": "the store of documents, and readings of the fault finder",
+  "ArrayBuffer.prototype.resize": "a panel between dividers, with a method of its own",
   "Iterator.prototype.toArray": "a list of the drag library, with a method of its own",
   "EventTarget.prototype.when": "a condition of a check of zod",
 };

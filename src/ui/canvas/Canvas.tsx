@@ -20,7 +20,7 @@ import { PreviewBar } from "./preview/PreviewBar.tsx";
 import { SelectionBar } from "./SelectionBar.tsx";
 import { setCanvas, useCanvas } from "./state.ts";
 import { useClipboard } from "./useClipboard.ts";
-import { emptyView, fittingView, type Viewport } from "./viewMath.ts";
+import { emptyView, openingView, type Viewport } from "./viewMath.ts";
 import { updateDetail } from "./watchView.ts";
 import "@xyflow/react/dist/base.css";
 import "./canvas.css";
@@ -108,7 +108,7 @@ function useStartView(frame: React.RefObject<HTMLDivElement | null>): Viewport |
     const pane = sizeOf(frame.current);
     const { design } = useApp.getState().evaluation;
     const bounds = boundsOf(boxesOf(design));
-    const view = bounds ? fittingView(bounds, pane) : emptyView(pane);
+    const view = bounds ? openingView(bounds, pane, design.parts.length) : emptyView(pane);
     const isSeen = frame.current.clientWidth > 0;
     setCanvas({ showing: isSeen && opensAsOverview(design, pane) ? "overview" : "drawing" });
     updateDetail(design, view, pane);

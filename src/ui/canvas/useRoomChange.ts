@@ -7,6 +7,7 @@ import { type RefObject, useEffect } from "react";
 import { useApp } from "../../store/app.ts";
 import { boundsOf, type Size } from "./layout.ts";
 import { sizeOf } from "./paneSize.ts";
+import { focusSelected } from "./selectedFocus.ts";
 import { boxesAround, nudgedIntoView, type Viewport } from "./viewMath.ts";
 
 export function useRoomChange(frame: RefObject<HTMLDivElement | null>, go: (view: Viewport) => void): void {
@@ -28,6 +29,9 @@ export function useRoomChange(frame: RefObject<HTMLDivElement | null>, go: (view
       const { evaluation, selection } = useApp.getState();
       const bounds = boundsOf(boxesAround(evaluation.design, selection.parts, selection.wires));
       go(bounds ? nudgedIntoView(centred, bounds, now) : centred);
+      // What had the focus may have been out of view for a frame, and was not drawn.
+      const { activeElement } = document;
+      if (bounds && (activeElement === document.body || activeElement === element)) focusSelected();
     });
     observer.observe(element);
     return () => observer.disconnect();

@@ -27,6 +27,7 @@ import {
   LEAST_ZOOM,
   MOST_ZOOM,
   nudgedIntoView,
+  openingView,
   type Viewport,
 } from "./viewMath.ts";
 import { updateDetail } from "./watchView.ts";
@@ -34,6 +35,8 @@ import { wireUnder } from "./wireUnder.ts";
 
 /** Below this, cards show hardly more than a colour (see `detailFor`). */
 const LEAST_NAMED_ZOOM = 0.4;
+
+const partCount = () => useApp.getState().evaluation.design.parts.length;
 
 const GLIDE = { duration: 260 };
 
@@ -91,7 +94,7 @@ export function useView(frame: RefObject<HTMLDivElement | null>) {
         const isSeen = (frame.current?.clientWidth ?? 0) > 0;
         const isOverview = isSeen && opensAsOverview(useApp.getState().evaluation.design, paneSize());
         setCanvas({ showing: isOverview ? "overview" : "drawing", item: null });
-        go(box ? fittingView(box, paneSize()) : emptyView(paneSize()), false);
+        go(box ? openingView(box, paneSize(), partCount()) : emptyView(paneSize()), false);
       },
       show: (box) => {
         turnToDrawing();

@@ -35,6 +35,23 @@ export function fittingView(box: Box, pane: Size, mostZoom = MOST_FIT_ZOOM): Vie
 /** Room for the marks on the corners of cards, around what is shown whole [px]. */
 const FIT_MARGIN_PX = 14;
 
+/** Least zoom at which cards are drawn with names that can be read; below it a drawing opens at its beginning. */
+const LEAST_OPENING_ZOOM = 0.66;
+/** Larger designs open whole: nobody reads them card by card. */
+const MOST_READ_PARTS = 250;
+
+/** The first look at a drawing: all of it while that can be read, else its beginning on the roof side. */
+export function openingView(box: Box, pane: Size, parts: number): Viewport {
+  const whole = fittingView(box, pane);
+  const zoom = LEAST_OPENING_ZOOM;
+  if (whole.zoom >= zoom || parts > MOST_READ_PARTS) return whole;
+  const start = (from: number, length: number, room: number) =>
+    length * zoom <= room - 2 * FIT_MARGIN_PX
+      ? room / 2 - (from + length / 2) * zoom
+      : FIT_MARGIN_PX - from * zoom;
+  return { x: start(box.x, box.width, pane.width), y: start(box.y, box.height, pane.height), zoom };
+}
+
 export function emptyView(pane: Size): Viewport {
   return { x: pane.width / 4, y: pane.height / 4, zoom: 1 };
 }

@@ -30,7 +30,7 @@ export function WideLayout() {
             <Divider
               name="Width of the side pane"
               orientation="upright"
-              onPress={() => side.current?.resize(nextSize(side.current.getSize().inPixels, SIDE_WIDTHS))}
+              onPress={() => side.current?.resize?.(nextSize(side.current.getSize().inPixels, SIDE_WIDTHS))}
             />
             <Panel
               id="side"
@@ -94,7 +94,9 @@ function Middle() {
             <Divider
               name="Height of the pane below"
               orientation="level"
-              onPress={() => lower.current?.resize(nextSize(lower.current.getSize().inPixels, LOWER_HEIGHTS))}
+              onPress={() =>
+                lower.current?.resize?.(nextSize(lower.current.getSize().inPixels, LOWER_HEIGHTS))
+              }
             />
             <Panel
               id="below"
