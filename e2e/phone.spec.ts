@@ -101,7 +101,9 @@ test("another receiver is chosen by its chip, by touch and by the arrow keys", a
   await open(page, "/?example=house-wideband-fails");
   await chips(page).nth(1).tap();
   await expect(way(page)).toHaveAccessibleName("Way of the signal to TV bedroom 1");
+  await chips(page).nth(1).focus();
   await page.keyboard.press("ArrowRight");
+  await expect(chips(page).nth(2)).toBeFocused();
   await page.keyboard.press("Enter");
   await expect(way(page)).toHaveAccessibleName("Way of the signal to Wideband receiver living room");
   await expect(chips(page).nth(2)).toBeInViewport({ ratio: 0.9 });

@@ -155,7 +155,9 @@ test("a design that is not an own one, and a storage that refuses, are said in w
   });
   await (await revisions(page)).getByRole("textbox").fill("No room");
   await page.keyboard.press("Enter");
-  await expect(dialog.getByText(/Until that is mended, no revision can be kept or restored\./)).toBeVisible();
+  await expect(
+    dialog.getByText(/Until that is repaired, no revision can be kept or restored\./),
+  ).toBeVisible();
 });
 
 test("what browsers keep is said in the list of designs and in the help", async ({ page }) => {

@@ -1,7 +1,7 @@
 /** All that must work wherever the page came from: a server, the browser's own storage, or the disk. */
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, type Page } from "@playwright/test";
-import { download, fromMenu, open, titleOf, waitUntilSaved } from "./app.ts";
+import { card, download, fromMenu, open, titleOf, waitUntilSaved } from "./app.ts";
 
 const folder = new URL("../src/design/examples/", import.meta.url);
 
@@ -21,8 +21,13 @@ export async function expectWholeApp(page: Page, address: string, worker: RegExp
   await expect(page.getByText(/^\d+ changes? tried, [1-9]\d* proved$/)).toBeVisible({ timeout: 40_000 });
   expect(workers).toEqual([expect.stringMatching(worker)]);
 
+  // The examples are arranged as they come: something has to be out of its place.
+  await card(page, "UHF aerial").click();
+  await page.keyboard.press("Shift+ArrowDown");
+  await waitUntilSaved(page);
   const before = (await download(page)).file;
   await page.getByRole("button", { name: "Arrange everything" }).click();
+  await expect(page.getByRole("button", { name: "Undo" }).first()).toBeEnabled();
   await waitUntilSaved(page);
   const { file } = await download(page);
   expect(file.parts.map((part) => part.at)).not.toEqual(before.parts.map((part) => part.at));

@@ -43,7 +43,7 @@ test("a wideband converter in place of the universal one collides with televisio
   await page.getByRole("button", { name: "Replace with…" }).click();
   await page.getByRole("combobox", { name: "Replace with" }).fill("wideband lnb");
   await page.keyboard.press("Enter");
-  await expect(card(page, "LNB")).toContainText("oscillator 10.40 GHz");
+  await expect(card(page, "LNB")).toContainText("oscillator 10.4 GHz");
   await expect(messages(page)).not.toContainText("taken off");
 
   // Red and hatched on the two cables that carry both, in words as well; none where there is television alone.

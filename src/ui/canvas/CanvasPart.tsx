@@ -104,8 +104,7 @@ export function PartStrip({ record, docked, detail }: StripProps) {
       aria-hidden="true"
       onClick={(event) => {
         const { connecting, selection, select } = useApp.getState();
-        const isOnlyCard = selection.parts.length === 1 && selection.parts[0] === record.part.id;
-        if (!wire || connecting || !isOnlyCard) return;
+        if (!wire || connecting || !selection.parts.includes(record.part.id)) return;
         event.stopPropagation();
         select({ wires: [wire] });
       }}
