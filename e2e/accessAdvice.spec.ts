@@ -14,12 +14,14 @@ test("explanations, walks and cures have no barriers", async ({ page }) => {
 
   await page.getByRole("button", { name: "Services of TV living room" }).click();
   await page.getByRole("button", { name: "Walk the signal" }).first().click();
-  await expect(page.getByText(/^Step \d+ of /)).toBeVisible();
+  await expect(page.getByText(/^Step \d+ of /).first()).toBeVisible();
   await expectNoBarriers(page, "walk of a signal", ".walk");
   await page.keyboard.press("Escape");
 
   await page.getByRole("button", { name: "Find cures", exact: true }).click();
-  await expect(page.getByText(/^\d+ changes? tried, [1-9]\d* proved$/)).toBeVisible({ timeout: 40_000 });
+  await expect(page.getByText(/^\d+ changes? tried, [1-9]\d* proved$/).first()).toBeVisible({
+    timeout: 40_000,
+  });
   await expectNoBarriers(page, "cures", "[data-region=side]");
   await page
     .getByRole("button", { name: /^Preview: / })
@@ -56,7 +58,7 @@ test("supply, levels, faults and swaps have no barriers", async ({ page }) => {
   await expectNoBarriers(page, "what if it fails", "[data-region=side]");
   await page.keyboard.press("Escape");
   await fromMenu(page, "Find the fault…");
-  await expect(page.getByText("Mark at least one service that fails.")).toBeVisible();
+  await expect(page.getByText("Mark at least one service that fails.").first()).toBeVisible();
   await expectNoBarriers(page, "find the fault", "[data-region=side]");
 });
 

@@ -23,7 +23,7 @@ export const DIALOGS: Readonly<Record<Exclude<ListedDialog, "restore">, Opener>>
   designs: entry("Designs and examples…"),
   share: async (page) => {
     await page.getByRole("button", { name: "Share", exact: true }).click();
-    await expect(page.getByText(/^\d+ characters/)).toBeVisible();
+    await expect(page.getByText(/^\d+ characters/).first()).toBeVisible();
   },
   settings: entry("Limits and derating…"),
   help: (page) => page.getByRole("button", { name: "Help" }).click(),

@@ -111,7 +111,9 @@ test("where storage is denied, it says so, keeps working and offers the file", a
   await card(page, "UHF aerial").click();
   await page.keyboard.press("Delete");
   await expect(card(page, "UHF aerial")).toHaveCount(0);
-  await expect(page.getByText(/^Not saved: this browser does not let the page store anything/)).toBeVisible();
+  await expect(
+    page.getByText(/^Not saved: this browser does not let the page store anything/).first(),
+  ).toBeVisible();
 
   const started = page.waitForEvent("download");
   await page.getByRole("button", { name: "Download the file" }).click();
@@ -119,7 +121,7 @@ test("where storage is denied, it says so, keeps working and offers the file", a
   await page.getByRole("button", { name: "Undo", exact: true }).first().click();
   await expect(card(page, "UHF aerial")).toBeVisible();
   await showPane(page, "Verdict");
-  await expect(page.getByText("All 7 receivers work.", { exact: true })).toBeVisible();
+  await expect(page.getByText("All 7 receivers work.", { exact: true }).first()).toBeVisible();
 });
 
 test("where the storage is full, it says so, and saves once there is room again", async ({ page }) => {
@@ -136,7 +138,9 @@ test("where the storage is full, it says so, and saves once there is room again"
     });
   });
   await retitle(page, "More");
-  await expect(page.getByText(/^Not saved: the browser’s storage for this page is full/)).toBeVisible();
+  await expect(
+    page.getByText(/^Not saved: the browser’s storage for this page is full/).first(),
+  ).toBeVisible();
   await page.evaluate("makeRoom()");
   await retitle(page, "Room again");
   await waitUntilSaved(page);

@@ -155,7 +155,7 @@ test("by keys, in at most 120 presses", async ({ page }) => {
       await type("e");
       await expect(list(page).getByRole("combobox")).toBeFocused();
       await type(..."amp", "Enter");
-      await expect(page.getByText(/^Add to Distribution amplifier 1/)).toBeVisible();
+      await expect(page.getByText(/^Add to Distribution amplifier 1/).first()).toBeVisible();
       await type("4");
     }
     await expect(card(page, `Diplexer, combining ${room}`)).toBeVisible();
@@ -189,7 +189,7 @@ test.describe("by touch", () => {
       const at = await middle(port(page, part, output));
       taps += 1;
       await page.touchscreen.tap(at.x, at.y);
-      await expect(page.getByText(/^Connecting/)).toBeVisible();
+      await expect(page.getByText(/^Connecting/).first()).toBeVisible();
       await tap(page.locator(".react-flow__pane"), { x: 300, y: 90 });
       await tap(list(page).getByRole("option", { name: words, exact: true }));
       await expect(list(page)).toHaveCount(0);

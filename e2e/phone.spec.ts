@@ -266,7 +266,7 @@ test("a design without a receiver, and none at all, say what is missing", async 
   await expect(titleOf(page)).not.toHaveValue("");
   await page.getByRole("banner").getByRole("button", { name: "Design", exact: false }).first().tap();
   await page.getByRole("menuitem", { name: "New design" }).tap();
-  await expect(page.getByText("Nothing drawn yet")).toBeVisible();
+  await expect(page.getByText("Nothing drawn yet").first()).toBeVisible();
   await view(page, "Overview").tap();
-  await expect(page.getByText("Nothing drawn yet")).toBeVisible();
+  await expect(page.getByText("Nothing drawn yet").first()).toBeVisible();
 });
