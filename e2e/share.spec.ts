@@ -17,7 +17,7 @@ test.use({ permissions: ["clipboard-read", "clipboard-write"] });
 
 /** Copies the link of the open design, and reads what lies in the clipboard then. */
 async function copyLink(page: Page): Promise<string> {
-  await page.getByRole("button", { name: "Share" }).click();
+  await page.getByRole("button", { name: "Share", exact: true }).click();
   const dialog = page.getByRole("dialog", { name: "Share this design" });
   await dialog.getByRole("button", { name: "Copy the link" }).click();
   await expect(dialog.getByText("Copied.")).toBeVisible();

@@ -22,9 +22,9 @@ test("one file from the disk does all that the page from a server does", async (
   await expect(page.getByRole("dialog")).toHaveCount(0);
   await page.getByRole("button", { name: "Help" }).click();
   await expect(
-    page.getByText("This page is a file on this device: it needs no network.", { exact: true }),
+    page.getByText("This page is a file on this device. It needs no network.", { exact: true }),
   ).toBeVisible();
   await page.getByRole("button", { name: "Close" }).click();
-  await page.getByRole("button", { name: "Share" }).click();
+  await page.getByRole("button", { name: "Share", exact: true }).click();
   await expect(page.getByText("This page was opened from a file", { exact: false }).first()).toBeVisible();
 });

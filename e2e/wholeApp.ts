@@ -39,7 +39,7 @@ export async function expectWholeApp(page: Page, address: string, worker: RegExp
   for (const { from, to } of file.wires) expect(x(from[0]), `${from} to ${to}`).toBeLessThan(x(to[0]));
   expect(workers).toEqual([expect.stringMatching(worker), expect.stringMatching(worker)]);
 
-  await page.getByRole("button", { name: "Share" }).click();
+  await page.getByRole("button", { name: "Share", exact: true }).click();
   const link = await page.getByLabel("Link to this design").inputValue();
   expect(link).toContain(`${address}#d`);
   // By way of another page, so that the link opens the app and does not only turn it to another place.

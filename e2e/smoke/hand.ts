@@ -51,12 +51,13 @@ export const title = (page: Page): Promise<string> =>
 /** Opens an address of the app and waits for a design with cards on the canvas. */
 export async function openDesign(page: Page, address: string): Promise<void> {
   await page.open(address);
-  await until(`a design at ${address}`, async () => (await count(page, CARD)) > 0);
+  await until(`a design at ${address}`, async () => (await count(page, `${CARD}, .overview`)) > 0);
 }
 
 export const CARD = ".react-flow__node";
 export const WIRE = ".react-flow__edge";
-export const STRIP = ".react-flow__edge .strip-plate";
+/** Of a card, or of a place in the overview. */
+export const STRIP = ".docked-strip .strip-plate, .overview .strip-plate";
 
 /** Gives the design another title, by keys. */
 export async function retitle(page: Page, words: string): Promise<void> {

@@ -41,7 +41,9 @@ export const STEPS: readonly Step[] = [
       await page.drag(await find(page, /^Output feed, free$/), await find(page, /^Input feed, free$/));
       await until("a wire", async () => (await count(page, WIRE)) === 1);
       await find(page, /^Output feed, connected$/);
-      await press(page, /^/, WIRE);
+      // Its card first, then its strip: the second press goes on to the wire.
+      const strip = await middleOf(page, ".strip[data-wire]");
+      for (let presses = 0; presses < 2; presses++) await page.click(strip);
       await until(
         "carriers in the spectrum",
         async () => (await count(page, "[data-region=below] svg path, [data-region=below] svg rect")) > 10,
@@ -59,7 +61,10 @@ export const STEPS: readonly Step[] = [
   {
     name: "the design is arranged, in a worker",
     walk: async ({ page, app }) => {
-      await openDesign(page, `${app}?example=block-multiswitch`);
+      await openDesign(page, `${app}?example=house-universal`);
+      // The examples are arranged as they come: something has to be out of its place.
+      const card = await middleOf(page, CARD);
+      await page.drag(card, { x: card.x + 40, y: card.y + 90 });
       const before = await places(page);
       await press(page, "Arrange everything");
       await until("cards in other places", async () => (await places(page)) !== before, 30);
@@ -122,6 +127,15 @@ export const STEPS: readonly Step[] = [
     },
   },
 ];
+
+/** The middle of the first thing on the page that a selector finds. */
+const middleOf = (page: Page, selector: string): Promise<{ x: number; y: number }> =>
+  until(selector, () =>
+    page.ask((wanted) => {
+      const box = document.querySelector(wanted)?.getBoundingClientRect();
+      return box && { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+    }, selector),
+  );
 
 /** The page is not empty, does not only seem to wait, and names the browsers that it needs. */
 async function saysWhatToDo(page: Page, address: string): Promise<void> {
