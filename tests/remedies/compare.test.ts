@@ -141,7 +141,7 @@ describe("Cost of a difference", () => {
   test("CP11: a price that is none is refused with a reason; what was stored wrongly gives way to a placeholder", () => {
     expect(setPrice(PLACEHOLDER_PRICES, "cable", { price: -1 })).toMatchObject({
       ok: false,
-      reason: "Price is −1; allowed is 0 to 1,000,000.",
+      reason: "Price is −1; allowed is 0 to 1\u202f000\u202f000.",
     });
     expect(setPrice(PLACEHOLDER_PRICES, "magic", { price: 1 })).toMatchObject({ ok: false });
     const read = readPrices({
