@@ -149,7 +149,13 @@ function Ticks({ medium, plot }: { readonly medium: Medium; readonly plot: Size 
   return ticks.map((mhz) => (
     <g key={mhz} transform={`translate(${x(mhz)} 0)`}>
       <path className="strip-tick" d={`M0 0V${plot.height}`} />
-      <text className="strip-tick-label" x={1} y={5.5}>
+      {/* Beside the right edge the figure stands on the other side of its line. */}
+      <text
+        className="strip-tick-label"
+        x={x(mhz) > plot.width - 20 ? -1 : 1}
+        y={5.5}
+        textAnchor={x(mhz) > plot.width - 20 ? "end" : "start"}
+      >
         {tickLabel(mhz)}
       </text>
     </g>
