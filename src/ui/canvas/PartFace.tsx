@@ -14,7 +14,14 @@ import {
 } from "lucide-react";
 import type { ReactNode } from "react";
 import type { AnyOptions, PartKind } from "../../parts/contract.ts";
-import { type DockedStrip, type Frame, NAME_SIZE_PX, TILE_NAME_PX } from "./frames.ts";
+import {
+  CARD_NAME_PX,
+  type DockedStrip,
+  type Frame,
+  NAME_SIZE_PX,
+  STRIP_PITCH_PX,
+  TILE_NAME_PX,
+} from "./frames.ts";
 import { fittingName } from "./lettering.ts";
 import { PartSymbol } from "./PartSymbol.tsx";
 import type { PartState } from "./partState.ts";
@@ -24,9 +31,9 @@ import type { StripDetail } from "./Strip.tsx";
 const NAME_TYPE: Readonly<
   Record<StripDetail, { sizePx: number; cardPx: number; tilePx: number; lines: number }>
 > = {
-  close: { sizePx: NAME_SIZE_PX, cardPx: 98, tilePx: TILE_NAME_PX, lines: 2 },
-  near: { sizePx: NAME_SIZE_PX, cardPx: 98, tilePx: TILE_NAME_PX, lines: 2 },
-  mid: { sizePx: 16.5, cardPx: 98, tilePx: 112, lines: 2 },
+  close: { sizePx: NAME_SIZE_PX, cardPx: CARD_NAME_PX, tilePx: TILE_NAME_PX, lines: 2 },
+  near: { sizePx: NAME_SIZE_PX, cardPx: CARD_NAME_PX, tilePx: TILE_NAME_PX, lines: 2 },
+  mid: { sizePx: 16.5, cardPx: CARD_NAME_PX, tilePx: 112, lines: 2 },
   small: { sizePx: 24, cardPx: 132, tilePx: 116, lines: 1 },
 };
 
@@ -133,10 +140,7 @@ function TileBody(face: Face) {
   const name = fittingName(face.label, lines, { widthPx: type.tilePx, sizePx: type.sizePx });
   return (
     <>
-      <div
-        className="tile-head"
-        style={{ height: frame.height - (frame.strips.length > 0 ? STRIP_ROOM_PX * frame.strips.length : 0) }}
-      >
+      <div className="tile-head" style={{ height: frame.height - STRIP_PITCH_PX * frame.strips.length }}>
         {state && (
           <span className="tile-mark" aria-hidden="true">
             <Mark state={state} />
@@ -164,8 +168,6 @@ function TileBody(face: Face) {
     </>
   );
 }
-
-const STRIP_ROOM_PX = 64;
 
 /** What is shown may be shortened; what is read aloud is whole. */
 function Name({ id, name, label }: { readonly id: string; readonly name: string; readonly label: string }) {

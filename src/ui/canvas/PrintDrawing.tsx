@@ -5,7 +5,7 @@ import type { Report, Verdict } from "../../findings/finding.ts";
 import { resultWords } from "../../sentences/verdict.ts";
 import { SILENCE } from "../../signal/band.ts";
 import { boxesOf, boxOf } from "./boxes.ts";
-import { type Frame, frameOf, NAME_SIZE_PX, TILE_NAME_PX } from "./frames.ts";
+import { CARD_NAME_PX, type Frame, frameOf, NAME_SIZE_PX, TILE_NAME_PX } from "./frames.ts";
 import { boundsOf } from "./layout.ts";
 import { brokenLines, fittingName } from "./lettering.ts";
 import { PartSymbol } from "./PartSymbol.tsx";
@@ -109,7 +109,7 @@ function PrintHead(props: Pick<PartProps, "record" | "verdict"> & { readonly fra
   const { record, frame, verdict } = props;
   const { part, kind, options } = record;
   const isTile = frame.look === "tile";
-  const room = { widthPx: isTile ? TILE_NAME_PX + 24 : 98, sizePx: NAME_SIZE_PX };
+  const room = { widthPx: isTile ? TILE_NAME_PX + 24 : CARD_NAME_PX, sizePx: NAME_SIZE_PX };
   const lines = brokenLines(fittingName(part.label, isTile ? frame.nameLines : 2, room), room);
   const left = isTile ? 9 : 41;
   const top = isTile ? 20 : lines.length > 1 ? 15 : 23;

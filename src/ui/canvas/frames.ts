@@ -36,11 +36,9 @@ export const CARD_WIDTH_PX = 144;
 export const TILE_WIDTH_PX = 128;
 export const PILL: Size = { width: 56, height: 24 };
 export const STRIP: Size = { width: 136, height: 60 };
-/** Height of a card's head, with symbol and name. */
-export const HEAD_PX = 36;
 const INSET_PX = 4;
 /** Room of a docked strip with the gap to the next, and of a port without one. */
-const STRIP_PITCH_PX = 64;
+export const STRIP_PITCH_PX = 64;
 export const PORT_PITCH_PX = 24;
 /** The first row of ports begins here: half a step off the grid once a port is centred in it. */
 const FIRST_ROW_PX = 40;
@@ -51,7 +49,8 @@ const FREE_PORT_PX = 12;
 const MOST_DOCKED = 5;
 
 export const NAME_SIZE_PX = 12.5;
-/** Room for the name beside the mark of a tile [px]. */
+/** Room for the name beside the symbol of a card, and beside the mark of a tile [px]. */
+export const CARD_NAME_PX = 98;
 export const TILE_NAME_PX = 84;
 const MOST_TILE_LINES = 3;
 
