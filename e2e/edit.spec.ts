@@ -14,6 +14,7 @@ import {
   port,
   showAll,
   showPane,
+  titleOf,
   upload,
   wire,
 } from "./app.ts";
@@ -99,6 +100,7 @@ test("parts are copied, pasted and duplicated together with the wires between th
   await undo(page).click();
   expect((await download(page)).text).toBe(before.text);
 
+  await showAll(page);
   await card(page, "UHF aerial").click();
   await page.keyboard.press("ControlOrMeta+x");
   await expect(card(page, "UHF aerial")).toHaveCount(0);
@@ -142,8 +144,9 @@ test("a heap of parts is arranged so that none covers another and signals run to
 }) => {
   await ownDesign(page, "Heap");
   const { file } = await download(page);
-  const heap = { ...file, parts: file.parts.map((p) => ({ ...p, at: [0, 0] })) };
+  const heap = { ...file, title: "Fallen", parts: file.parts.map((p) => ({ ...p, at: [0, 0] })) };
   await upload(page, "heap.json", JSON.stringify(heap));
+  await expect(titleOf(page)).toHaveValue("Fallen");
   await page.getByRole("button", { name: "Arrange everything" }).click();
   await expect
     .poll(async () => {

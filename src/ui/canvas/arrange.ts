@@ -22,9 +22,12 @@ export async function arrangeSelected(): Promise<void> {
 }
 
 async function movedTo(placesBy: (elk: Pick<ELK, "layout">) => Promise<Places>): Promise<boolean> {
+  const { opened } = useApp.getState();
   try {
     const places = await beside(placesBy);
-    const { design, change } = useApp.getState();
+    const { design, change, opened: openedNow } = useApp.getState();
+    // Another design has been opened meanwhile: its parts may bear the same names.
+    if (openedNow !== opened) return false;
     return change(moveParts(design, places));
   } catch {
     const { notify } = useApp.getState();

@@ -9,7 +9,6 @@ import { askForConnected } from "./adding.ts";
 import { arrange, arrangeSelected } from "./arrange.ts";
 import { isCableSelected, openFormAt } from "./forms.ts";
 import { GO_COMMANDS } from "./goAlong.ts";
-import { stayOnCanvas } from "./selectedFocus.ts";
 import {
   copySelection,
   cutSelection,
@@ -124,7 +123,6 @@ export const CANVAS_COMMANDS: readonly Command[] = [
       useApp.getState().setConnecting(null);
       useApp.getState().select({});
       setCanvas({ selecting: false });
-      stayOnCanvas();
     },
     enabled: () => hasSelection() || useApp.getState().connecting !== null || useCanvas.getState().selecting,
   },

@@ -1,6 +1,7 @@
 /** What the small list on the canvas is about: what to hang on a port, which port is meant, a new name, a cable. */
 import { create } from "zustand";
 import type { PartId, PortRef } from "../../design/design.ts";
+import { focusCanvas } from "../kit/focusKeeper.ts";
 import type { Point } from "./layout.ts";
 
 export type PartOffer =
@@ -25,6 +26,8 @@ export function openOffer(offer: PartOffer, at: Point): void {
   useOffer.setState({ offer, at });
 }
 
+/** The keys go on at the canvas at once, before what was chosen is drawn and takes the focus. */
 export function closeOffer(): void {
+  if (document.activeElement?.closest(".offer")) focusCanvas();
   useOffer.setState({ offer: null });
 }

@@ -8,15 +8,6 @@ export function focusSelected(): void {
   requestAnimationFrame(() => requestAnimationFrame(focusNow));
 }
 
-/** The canvas library lets go of a card that is no longer selected, a frame later; the keys are to go on here. */
-export function stayOnCanvas(): void {
-  requestAnimationFrame(() =>
-    requestAnimationFrame(() => {
-      if (document.activeElement === document.body) focusCanvas();
-    }),
-  );
-}
-
 function focusNow(): void {
   // A dialog or a list that has opened meanwhile keeps it.
   if (document.querySelector("[role=dialog], [role=menu]")) return;

@@ -3,7 +3,10 @@
  * region around it takes it, so that the keys go on where one was.
  */
 
-/** Whatever is left to decide for itself where the focus goes has done so by then [ms]. */
+/**
+ * Whatever is left to decide for itself where the focus goes has done so by then [ms]. A card or wire that goes leaves it
+ * to the canvas at once: the next key, pressed right away, is meant for that.
+ */
 const PATIENCE_MS = 80;
 
 const REGIONS =
@@ -13,15 +16,26 @@ const REGIONS =
 export function keepFocus(): () => void {
   let path: readonly Element[] = [];
   let timer: ReturnType<typeof setTimeout> | undefined;
+  // Between leaving one element and arriving at the next, the page has the focus for a moment.
+  let isOnItsWay = false;
   const remember = (event: Event) => {
+    isOnItsWay = false;
     if (event.target instanceof Element) path = pathOf(event.target);
   };
   const check = () => {
     clearTimeout(timer);
-    if (path.length === 0 || !isLost()) return;
+    if (path.length === 0 || isOnItsWay || !isLost()) return;
+    if (path.some((element) => element.matches(CANVAS) && element.isConnected)) {
+      focusCanvas();
+      return;
+    }
     timer = setTimeout(() => {
       if (isLost()) regionOf(path)?.focus({ preventScroll: true });
     }, PATIENCE_MS);
+  };
+  const leave = ({ relatedTarget }: FocusEvent) => {
+    isOnItsWay = relatedTarget !== null;
+    if (!isOnItsWay) queueMicrotask(check);
   };
   const observer = new MutationObserver(check);
   observer.observe(document.body, { childList: true, subtree: true });
@@ -29,14 +43,14 @@ export function keepFocus(): () => void {
   const listening = { capture: true } as const;
   document.addEventListener("pointerdown", remember, listening);
   document.addEventListener("focusin", remember, listening);
-  document.addEventListener("focusout", check, listening);
+  document.addEventListener("focusout", leave, listening);
   document.addEventListener("click", check, listening);
   return () => {
     clearTimeout(timer);
     observer.disconnect();
     document.removeEventListener("pointerdown", remember, listening);
     document.removeEventListener("focusin", remember, listening);
-    document.removeEventListener("focusout", check, listening);
+    document.removeEventListener("focusout", leave, listening);
     document.removeEventListener("click", check, listening);
   };
 }

@@ -36,6 +36,17 @@ describe("the focus", () => {
     await vi.waitFor(() => expect(focus()).toBe(element("pane")));
   });
 
+  test.each([
+    ["is taken away", (card: HTMLElement) => card.remove()],
+    ["lets go of it", (card: HTMLElement) => card.blur()],
+  ])("stays with the canvas, at once, when a card of it %s", async (_, leave) => {
+    element("card").focus();
+    leave(element("card"));
+    await Promise.resolve();
+    await Promise.resolve();
+    expect(focus()).toBe(document.querySelector(".canvas"));
+  });
+
   test("goes to the canvas when the whole region went", async () => {
     element("row").focus();
     element("pane").remove();
