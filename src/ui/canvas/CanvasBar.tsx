@@ -16,7 +16,7 @@ export function CanvasBar({ isDocked = false }: { readonly isDocked?: boolean })
   const parts = useApp((s) => s.evaluation.design.parts.length);
   if (isJoining && !isDocked) return null;
   return (
-    <div className={isDocked ? "canvas-bar docked" : "canvas-bar"} role="toolbar" aria-label="Canvas">
+    <div className={barClass(isDocked)} role="toolbar" aria-label="Canvas">
       <CommandButton id="farther" icon={Minus} />
       <CommandButton id="nearer" icon={Plus} />
       <CommandButton id="fit" icon={Maximize} disabled={parts === 0} />
@@ -32,6 +32,11 @@ export function CanvasBar({ isDocked = false }: { readonly isDocked?: boolean })
       )}
     </div>
   );
+}
+
+/** Floating over the drawing, or docked in the row below it, where it covers nothing. */
+export function barClass(isDocked: boolean): string {
+  return isDocked ? "canvas-bar docked" : "canvas-bar";
 }
 
 export function CommandButton(props: {
