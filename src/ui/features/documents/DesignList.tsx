@@ -1,6 +1,6 @@
 import { CopyPlus, FilePlus2, FileUp, FolderDown, FolderInput, Pencil, Trash2 } from "lucide-react";
 import { useEffect, useRef, useState } from "react";
-import { EXAMPLES } from "../../../design/examples.ts";
+import { EXAMPLE_GROUPS } from "../../../design/examples.ts";
 import { useApp } from "../../../store/app.ts";
 import type { DocumentHead, StoredDocument } from "../../../store/documents/documentStorage.ts";
 import { useDocuments } from "../../../store/documents/documents.ts";
@@ -91,22 +91,27 @@ export function DesignList({ onDone }: { readonly onDone: () => void }) {
       </div>
       <p className="quiet small design-keeping">{persistenceWords(persisted)}</p>
       <h3>Examples</h3>
-      <ul className="design-list">
-        {EXAMPLES.map((example) => (
-          <li key={example.key} className="design-row">
-            <button
-              type="button"
-              className="design-open"
-              onClick={async () => {
-                if (await openExample(example.key)) onDone();
-              }}
-            >
-              <strong>{example.title}</strong>
-              <span className="quiet small">{example.lesson}</span>
-            </button>
-          </li>
-        ))}
-      </ul>
+      {EXAMPLE_GROUPS.map(({ teaches, examples }) => (
+        <section key={teaches} aria-label={teaches}>
+          <h4>{teaches}</h4>
+          <ul className="design-list">
+            {examples.map(({ key, title, lesson }) => (
+              <li key={key} className="design-row">
+                <button
+                  type="button"
+                  className="design-open"
+                  onClick={async () => {
+                    if (await openExample(key)) onDone();
+                  }}
+                >
+                  <strong>{title}</strong>
+                  <span className="quiet small">{lesson}</span>
+                </button>
+              </li>
+            ))}
+          </ul>
+        </section>
+      ))}
       <p className="quiet small">
         Own designs are kept in this browser only. Download a file to keep one elsewhere or to pass it on.
       </p>

@@ -105,7 +105,13 @@ export function HelpText() {
       </section>
       <section>
         <h3>Made with</h3>
-        <p>Downlead uses free software of others, each under its own licence.</p>
+        <p>
+          Downlead uses free software of others, each under its own licence. The drawing stands on{" "}
+          <a href="https://reactflow.dev" target="_blank" rel="noopener noreferrer">
+            React Flow
+          </a>
+          .
+        </p>
         <p>
           <button type="button" className="button" onClick={() => openDialog("licences")}>
             Licences of others
