@@ -2,6 +2,7 @@ import { Dices, Play } from "lucide-react";
 import { useState } from "react";
 import { HIGHEST_SEED } from "../../../remedies/training/randomCase.ts";
 import { useApp } from "../../../store/app.ts";
+import { numeral } from "../../../words/numbers.ts";
 import { IconButton } from "../../kit/IconButton.tsx";
 import { freshSeed, openRandom, seedOf } from "./actions.ts";
 
@@ -47,7 +48,7 @@ export function RandomCaseForm({ onDone }: { readonly onDone: () => void }) {
       </div>
       {seed === null ? (
         <p className="field-problem" role="alert">
-          A seed is a whole number from 0 to {HIGHEST_SEED}.
+          A seed is a whole number from 0 to {numeral(HIGHEST_SEED)}.
         </p>
       ) : null}
       {problem ? (

@@ -1,5 +1,6 @@
 import { KNOWN_LIMITS } from "../../../findings/knownLimits.ts";
 import { ESTIMATE_NOTICE } from "../../../parts/cautions.ts";
+import { numeral } from "../../../words/numbers.ts";
 import { openRuleBook } from "../../kit/asked/book.ts";
 import { startTour } from "../../kit/asked/tour.ts";
 import { openDialog } from "../../kit/panes.ts";
@@ -39,8 +40,8 @@ export function HelpText() {
         <ul>
           <li>
             Every wire carries a strip. Frequency runs from left to right, on the same scale for all cables:
-            FM, DAB, UHF television, satellite IF. The wire from a dish has a scale of its own, 10.7 to 12.75
-            GHz.
+            FM, DAB, UHF television, satellite IF. The wire from a dish has a scale of its own,{" "}
+            {numeral(10.7)} to {numeral(12.75, 2)} GHz.
           </li>
           <li>
             Numbered blocks are the user bands of a single-cable feed. Each holds one transponder on request.
