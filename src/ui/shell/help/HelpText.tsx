@@ -2,6 +2,7 @@ import { KNOWN_LIMITS } from "../../../findings/knownLimits.ts";
 import { ESTIMATE_NOTICE } from "../../../parts/cautions.ts";
 import { numeral } from "../../../words/numbers.ts";
 import { openRuleBook } from "../../kit/asked/book.ts";
+import { openGlossary } from "../../kit/asked/glossary.ts";
 import { startTour } from "../../kit/asked/tour.ts";
 import { openDialog } from "../../kit/panes.ts";
 import { OfflineWords } from "../../kit/told/OfflineWords.tsx";
@@ -69,6 +70,18 @@ export function HelpText() {
         <p>
           <button type="button" className="button" onClick={() => openRuleBook()}>
             Open the rule book
+          </button>
+        </p>
+      </section>
+      <section>
+        <h3>Words of the trade</h3>
+        <p>
+          The glossary tells in a sentence or two what the words on this page mean, from attenuator to user
+          band.
+        </p>
+        <p>
+          <button type="button" className="button" onClick={() => openGlossary()}>
+            Open the glossary
           </button>
         </p>
       </section>
