@@ -132,8 +132,8 @@ function SpectrumButton() {
       aria-expanded={isOpen}
       onClick={() => usePanes.setState({ spectrumOpen: !isOpen })}
     >
-      <span className="quiet small">of the selected wire, in full</span>
-      Spectrum <Icon size={16} aria-hidden />
+      Spectrum <span className="quiet small">of the selected wire</span>
+      <Icon size={16} aria-hidden />
     </button>
   );
 }

@@ -40,10 +40,15 @@ export function HelpText() {
         <h3>How to read a strip</h3>
         <ul>
           <li>
-            Every wire carries a strip. Frequency runs from left to right, on the same scale for all cables:
-            FM, DAB, UHF television, satellite IF. The wire from a dish has a scale of its own,{" "}
-            {numeral(10.7)} to {numeral(12.75, 2)} GHz.
+            A strip shows what is on a wire. It lies on the card where the wire begins; behind a cable it
+            opens when you point at the wire or select it.
           </li>
+          <li>
+            Frequency runs from left to right, on the same scale for all cables: FM, DAB, UHF television,
+            satellite IF. The wire from a dish has a scale of its own, {numeral(10.7)} to {numeral(12.75, 2)}{" "}
+            GHz.
+          </li>
+          <li>Red wires lead from the part at which it begins to every receiver that fails.</li>
           <li>
             Numbered blocks are the user bands of a single-cable feed. Each holds one transponder on request.
           </li>
@@ -56,13 +61,15 @@ export function HelpText() {
         <ul>
           <li>Drag a part from the tray onto the canvas. Drop it on a wire to put it into that wire.</li>
           <li>Connect two ports by dragging from one to the other, or by tapping one and then the other.</li>
+          <li>Pull a wire from a port onto empty canvas to choose from the parts that fit there.</li>
+          <li>“Overview” shows the whole house by rooms or flats, “Drawing” every part and wire.</li>
           <li>Everything can be undone.</li>
           <li>A changed value takes effect at once, on every wire behind it.</li>
           <li>Press a figure with dots under it to see how it came about, step by step from the source.</li>
         </ul>
       </section>
       <section>
-        <h3>Why a finding says what it says</h3>
+        <h3>How a finding is explained</h3>
         <ul>
           <li>“Why?” under a finding explains it: for the customer, for the trade, and for the meter.</li>
           <li>The rule book lists every rule with an example that triggers it and one that does not.</li>
@@ -75,10 +82,7 @@ export function HelpText() {
       </section>
       <section>
         <h3>Words of the trade</h3>
-        <p>
-          The glossary tells in a sentence or two what the words on this page mean, from attenuator to user
-          band.
-        </p>
+        <p>The glossary says in a sentence or two what each term means, from attenuator to user band.</p>
         <p>
           <button type="button" className="button" onClick={() => openGlossary()}>
             Open the glossary
