@@ -25,7 +25,7 @@ export type ExampleGroup = { readonly teaches: string; readonly examples: readon
 export const EXAMPLE_GROUPS: readonly ExampleGroup[] = [
   { teaches: "One cable for everything", examples: [example("house-universal", houseUniversal)] },
   {
-    teaches: "Why a combined feed fails, and what cures it",
+    teaches: "Why a combined feed fails",
     examples: [
       example("house-wideband-fails", houseWidebandFails),
       example("house-separate-cables", houseSeparateCables),

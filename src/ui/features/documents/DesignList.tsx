@@ -64,7 +64,7 @@ export function DesignList({ onDone }: { readonly onDone: () => void }) {
         ) : null}
         {problem ? <p className="field-problem">{problem}</p> : null}
       </div>
-      <h3>Own designs</h3>
+      <h3 className="design-heading">Own designs</h3>
       {list.length === 0 ? (
         <p className="quiet">None yet. An example becomes your own with the first change.</p>
       ) : (
@@ -90,10 +90,10 @@ export function DesignList({ onDone }: { readonly onDone: () => void }) {
         </button>
       </div>
       <p className="quiet small design-keeping">{persistenceWords(persisted)}</p>
-      <h3>Examples</h3>
+      <h3 className="design-heading">Examples</h3>
       {EXAMPLE_GROUPS.map(({ teaches, examples }) => (
         <section key={teaches} aria-label={teaches}>
-          <h4>{teaches}</h4>
+          <h4 className="quiet">{teaches}</h4>
           <ul className="design-list">
             {examples.map(({ key, title, lesson }) => (
               <li key={key} className="design-row">

@@ -41,7 +41,9 @@ export function ProfileTable({ profile }: { readonly profile: Profile }) {
                 <td>{modeWords(row.mode, rows.filter((r) => r.service === row.service).length > 1)}</td>
                 <td className="number">{numeralAsSet(row.minDbuv)}</td>
                 <td className="number">{numeralAsSet(row.maxDbuv)}</td>
-                <td className="number">{row.cnDb === undefined ? "not set" : numeralAsSet(row.cnDb)}</td>
+                <td className={row.cnDb === undefined ? "quiet" : "number"}>
+                  {row.cnDb === undefined ? "not set" : numeralAsSet(row.cnDb)}
+                </td>
               </tr>
             ))}
           </tbody>
@@ -63,7 +65,7 @@ function furtherLimits({ differenceDb, slopeDb, isolation }: Profile): readonly 
       differenceDb[service] === undefined
         ? []
         : [
-            `Between any two carriers of ${SERVICE_NAMES[service]}: at most ${numeralAsSet(differenceDb[service])} dB.`,
+            `${SERVICE_NAMES[service]}: at most ${numeralAsSet(differenceDb[service])} dB between any two carriers.`,
           ],
     ),
     ...ranges.flatMap((range) =>

@@ -27,9 +27,7 @@ export function RandomCaseForm({ onDone }: { readonly onDone: () => void }) {
       }}
     >
       <h3>A random fault in “{design.title}”</h3>
-      <p className="small">
-        Made from the design that is open now. Within the case, its link hands the same case to others.
-      </p>
+      <p className="small">Made from the design that is open now. Its link opens the same case for others.</p>
       <div className="random-line">
         <label>
           Seed{" "}

@@ -13,7 +13,7 @@ export function ExampleMenu() {
         </button>
       </DropdownMenu.Trigger>
       <DropdownMenu.Portal>
-        <DropdownMenu.Content className="menu" align="end" sideOffset={4} collisionPadding={8}>
+        <DropdownMenu.Content className="menu wide" align="end" sideOffset={4} collisionPadding={8}>
           {EXAMPLE_GROUPS.map(({ teaches, examples }) => (
             <DropdownMenu.Group key={teaches} aria-label={teaches}>
               <DropdownMenu.Label className="menu-heading">{teaches}</DropdownMenu.Label>
