@@ -34,6 +34,7 @@ export const DIALOGS: Readonly<Record<Exclude<ListedDialog, "restore">, Opener>>
   compare: entry("Before and after…"),
   balance: entry("Balance outlets…"),
   practice: entry("Practice…"),
+  glossary: inHelp("Open the glossary"),
   licences: inHelp("Licences of others"),
 };
 

@@ -82,10 +82,14 @@ test("the canvas library's name stands in the lower right corner and leads to a 
   const link = page.getByRole("link", { name: "React Flow attribution" });
   await expect(link).toHaveAttribute("target", "_blank");
   await expect(link).toHaveAttribute("rel", "noopener noreferrer");
+  // No stop for the keyboard between drawing and tools (HTML: a negative tabindex).
+  await expect(link).toHaveAttribute("tabindex", "-1");
   const [name, canvas] = [await link.boundingBox(), await page.locator(".react-flow").boundingBox()];
   const right = (box: typeof name) => (box ? box.x + box.width : Number.NaN);
   const bottom = (box: typeof name) => (box ? box.y + box.height : Number.NaN);
   expect(Math.abs(right(name) - right(canvas))).toBeLessThan(10);
   expect(Math.abs(bottom(name) - bottom(canvas))).toBeLessThan(10);
   expect(name?.height).toBeLessThan(20);
+  await page.getByRole("button", { name: "Help", exact: true }).click();
+  await expect(page.getByRole("dialog").getByRole("link", { name: "React Flow" })).toBeAttached();
 });

@@ -111,7 +111,7 @@ test("F6 goes from region to region and comes back to where the focus was", asyn
   await expect(help).toBeFocused();
 
   // Opened, the pane below is one of them; closed again, the focus is back at what opened it.
-  const spectrum = page.getByRole("button", { name: /^(of the selected wire, in full )?Spectrum/ });
+  const spectrum = page.getByRole("button", { name: /^Spectrum of the selected wire/ });
   await spectrum.focus();
   await page.keyboard.press("Enter");
   await help.focus();

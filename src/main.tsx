@@ -1,4 +1,5 @@
 import "./ui/shell/newEnough.ts";
+import "./ui/kit/numberLanguage.ts";
 import "./parts/schemasWithoutEval.ts";
 import "./ui/kit/typeface.css";
 import "./ui/kit/theme.css";
@@ -17,9 +18,7 @@ import { applyTheme, followTheme } from "./ui/kit/theme.ts";
 import { Announcer } from "./ui/shell/Announcer.tsx";
 import { App } from "./ui/shell/App.tsx";
 import { CrashScreen } from "./ui/shell/CrashScreen.tsx";
-import { writeNumbersAs } from "./words/numbers.ts";
 
-writeNumbersAs(navigator.language);
 applyTheme();
 followTheme();
 

@@ -1,7 +1,7 @@
 /** What the documents promise is there: files, commands, examples and their lessons. */
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { EXAMPLES } from "../src/design/examples.ts";
+import { EXAMPLE_GROUPS } from "../src/design/examples.ts";
 import { CASES } from "../src/remedies/training/cases.ts";
 import { ruleBook } from "../src/sentences/explain/ruleBook.ts";
 import { pages } from "./spec/document.ts";
@@ -42,11 +42,17 @@ describe.each(pages())("%s", (name) => {
   });
 });
 
-test("the README lists every example with its lesson", () => {
+test("the README lists every example with its lesson, under what it teaches", () => {
   const text = read("README.md");
-  for (const { key, lesson } of EXAMPLES) {
-    const entry = text.split("\n").find((line) => line.includes(`\`${key}\``) && line.startsWith("- "));
-    expect(entry, key).toContain(lesson);
+  for (const { teaches, examples } of EXAMPLE_GROUPS) {
+    const [, below = ""] = text.split(`\n**${teaches}**\n`);
+    const [section = ""] = below.split(/\n(?:\*\*|## )/);
+    const entries = section.split("\n").filter((line) => line.startsWith("- "));
+    expect(entries, teaches).toHaveLength(examples.length);
+    for (const [i, { key, lesson }] of examples.entries()) {
+      expect(entries[i]).toContain(`\`${key}\``);
+      expect(entries[i]).toContain(lesson);
+    }
   }
 });
 

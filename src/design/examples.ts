@@ -18,17 +18,32 @@ export type Example = {
   readonly load: () => Design;
 };
 
-/** In the order in which they teach. */
-export const EXAMPLES: readonly Example[] = [
-  example("house-universal", houseUniversal),
-  example("house-wideband-fails", houseWidebandFails),
-  example("house-separate-cables", houseSeparateCables),
-  example("house-stacked", houseStacked),
-  example("split-switched-output", splitSwitchedOutput),
-  example("block-multiswitch", blockMultiswitch),
-  example("block-stacked", blockStacked),
-  example("long-steel-drop", longSteelDrop),
+/** Examples that teach one thing, under what that is. */
+export type ExampleGroup = { readonly teaches: string; readonly examples: readonly Example[] };
+
+/** In the order in which they teach; menus and lists show them so. */
+export const EXAMPLE_GROUPS: readonly ExampleGroup[] = [
+  { teaches: "One cable for everything", examples: [example("house-universal", houseUniversal)] },
+  {
+    teaches: "Why a combined feed fails",
+    examples: [
+      example("house-wideband-fails", houseWidebandFails),
+      example("house-separate-cables", houseSeparateCables),
+      example("house-stacked", houseStacked),
+    ],
+  },
+  {
+    teaches: "One cable, several receivers",
+    examples: [example("split-switched-output", splitSwitchedOutput)],
+  },
+  {
+    teaches: "A block of flats",
+    examples: [example("block-multiswitch", blockMultiswitch), example("block-stacked", blockStacked)],
+  },
+  { teaches: "Levels and supply on a long cable", examples: [example("long-steel-drop", longSteelDrop)] },
 ];
+
+export const EXAMPLES: readonly Example[] = EXAMPLE_GROUPS.flatMap(({ examples }) => examples);
 
 export function exampleOf(key: string): Example | undefined {
   return EXAMPLES.find((each) => each.key === key);

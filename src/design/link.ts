@@ -4,7 +4,7 @@
  * Behind the mark: 4 bytes CRC-32 of the compact JSON, 3 bytes length of what follows, and the compact JSON
  * deflated (RFC 1951). Length and checksum tell a link that was cut short from one that was altered.
  */
-import { numeral } from "../words/numbers.ts";
+import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { fromBase64url, toBase64url } from "./base64url.ts";
 import { checkFile, type DesignReading } from "./check.ts";
 import { compact, expand } from "./compact.ts";
@@ -83,7 +83,8 @@ async function unpack(candidate: LinkCandidate): Promise<Unpacked> {
   const bytes = fromBase64url(body);
   const due = bytes && packedEnd(bytes);
   if (!bytes || due === null || bytes.length < due || body.length % 4 === 1) {
-    const missing = bytes && due ? `: about ${missingPercent(bytes.length, due)} % is missing` : "";
+    const missing =
+      bytes && due ? `: about ${numeralAsSet(missingPercent(bytes.length, due))} % is missing` : "";
     return broken(
       body,
       `This link was cut short${missing}. Copy it again to its very end, or ask for the file.`,
@@ -91,7 +92,9 @@ async function unpack(candidate: LinkCandidate): Promise<Unpacked> {
   }
   const text = await inflate(bytes.subarray(HEADER, due), LIMITS.linkBytes);
   if (text === "too large")
-    return no(`This link unpacks to more than ${LIMITS.linkBytes / 1e6} MB and was not opened.`);
+    return no(
+      `This link unpacks to more than ${numeralAsSet(LIMITS.linkBytes / 1e6)} MB and was not opened.`,
+    );
   if (text === "broken" || bytes.length > due || crc32(text) !== new DataView(bytes.buffer).getUint32(0))
     return broken(body, "This link is damaged: its checksum is wrong. Copy it again, or ask for the file.");
   return { ok: true, text };

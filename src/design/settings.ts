@@ -1,6 +1,8 @@
 /** What a design is reckoned and judged by, beside its parts: limits, the distance kept from them, derating. */
+
 import { z } from "zod";
 import { choice, number, rows } from "../parts/fields.ts";
+import { numeral } from "../words/numbers.ts";
 
 const OWN_ROW = z.object({
   service: choice({
@@ -55,8 +57,8 @@ export const SETTINGS = z.object({
     label: "Derating for many carriers",
     help: "How much less each carrier may have at an amplifier’s output than the two of its rating.",
     choices: [
-      { value: "usual", label: "usual: 7.5·log10(n − 1) for TV, 10·log10(n/2) for satellite" },
-      { value: "beats", label: "7.5·log10(n − 1) everywhere" },
+      { value: "usual", label: `usual: ${numeral(7.5)}·log10(n − 1) for TV, 10·log10(n/2) for satellite` },
+      { value: "beats", label: `${numeral(7.5)}·log10(n − 1) everywhere` },
       { value: "power", label: "10·log10(n/2) everywhere" },
     ],
     default: "usual",

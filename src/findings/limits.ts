@@ -1,8 +1,10 @@
 /** What an outlet or a receiver should find: profiles of limits, dated and with their sources. */
+
 import { type Settings, settingsOf } from "../design/settings.ts";
 import { requiredCnDb } from "../rf/thresholds.ts";
 import type { Service } from "../signal/carrier.ts";
 import { remembered } from "../signal/remember.ts";
+import { numeralAsSet } from "../words/numbers.ts";
 
 export type Limits = {
   readonly minDbuv: number;
@@ -178,4 +180,4 @@ export function isBeyond(excessDb: number): boolean {
   return excessDb > SAME_DB;
 }
 
-const CN_SOURCE = `C/N that the modulation needs, and ${CN_SPARE_DB} dB to spare: a choice of this tool`;
+const CN_SOURCE = `C/N that the modulation needs, and ${numeralAsSet(CN_SPARE_DB)} dB to spare: a choice of this tool`;

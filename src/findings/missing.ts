@@ -9,7 +9,7 @@ import type { Spoiler } from "./blame/quality.ts";
 export type Plane = {
   /** Dish that sends it. */
   readonly source: PartId;
-  /** Orbital position as the user wrote it, for instance "28.2°E". */
+  /** Orbital position as the user wrote it, for instance "20.0°E". */
   readonly position?: string;
   readonly polarisation: Polarisation;
   readonly half: SkyHalf;

@@ -1,4 +1,5 @@
 /** What all terrestrial aerials share: how the level is stated, and the band that comes of it. */
+
 import type { z } from "zod";
 import { fieldToLevelDbuv } from "../rf/field.ts";
 import { REFERENCE_KELVIN } from "../rf/noise.ts";
@@ -7,6 +8,7 @@ import type { Carrier, Service } from "../signal/carrier.ts";
 import { makeGrid } from "../signal/grid.ts";
 import { remembered } from "../signal/remember.ts";
 import { sourceBand } from "../signal/treat.ts";
+import { numeralAsSet } from "../words/numbers.ts";
 import { choice, number } from "./fields.ts";
 
 /** Level of all carriers; each row can lie above or below it. */
@@ -132,6 +134,8 @@ function commonLevelDbuv(options: LevelOptions, frequencyMHz: number): number {
 /** "6 channels · 62 dBµV"; `what` is the count in words. */
 export function aerialCaption(what: string, options: LevelOptions): string {
   const level =
-    options.levelFrom === "terminals" ? `${options.levelDbuv} dBµV` : `${options.fieldDbuvPerM} dBµV/m`;
+    options.levelFrom === "terminals"
+      ? `${numeralAsSet(options.levelDbuv)} dBµV`
+      : `${numeralAsSet(options.fieldDbuvPerM)} dBµV/m`;
   return `${what} · ${level}`;
 }

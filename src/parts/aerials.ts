@@ -1,5 +1,7 @@
 /** Aerials for terrestrial TV, DAB and FM: carriers at the aerial's terminals. */
+
 import { z } from "zod";
+import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import { aerialBands, aerialCaption, levelFields, levelOffset } from "./aerialLevel.ts";
 import { define, type PartKind, type Port } from "./contract.ts";
@@ -25,7 +27,7 @@ const UHF_OPTIONS = z.object({
     levelDbuv: 62,
     fieldDbuvPerM: 72,
     gainDbi: 14,
-    gainHelp: "Over an isotropic aerial; add 2.15 dB to a gain stated over a dipole (dBd).",
+    gainHelp: `Over an isotropic aerial; add ${numeral(2.15, 2)} dB to a gain stated over a dipole (dBd).`,
   }),
   channels: rows({
     label: "Channels",
@@ -57,7 +59,7 @@ const DAB_OPTIONS = z.object({
     levelDbuv: 55,
     fieldDbuvPerM: 66,
     gainDbi: 5,
-    gainHelp: "Over an isotropic aerial; a dipole has 2.15 dBi.",
+    gainHelp: `Over an isotropic aerial; a dipole has ${numeral(2.15, 2)} dBi.`,
   }),
   blocks: rows({
     label: "Blocks",
@@ -67,7 +69,7 @@ const DAB_OPTIONS = z.object({
         label: "Block",
         choices: dabBlocks().map((block) => ({
           value: block,
-          label: `${block} · ${(DAB_BLOCKS_KHZ[block] / 1000).toFixed(3)} MHz`,
+          label: `${block} · ${numeral(DAB_BLOCKS_KHZ[block] / 1000, 3, 3)} MHz`,
         })),
         default: "12A",
       }),
@@ -89,7 +91,7 @@ const FM_OPTIONS = z.object({
     levelDbuv: 62,
     fieldDbuvPerM: 66,
     gainDbi: 2.15,
-    gainHelp: "Over an isotropic aerial; a dipole has 2.15 dBi, a dipole bent to a ring about 0.",
+    gainHelp: `Over an isotropic aerial; a dipole has ${numeral(2.15, 2)} dBi, a dipole bent to a ring about 0.`,
   }),
   stations: rows({
     label: "Stations",

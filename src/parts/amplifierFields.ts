@@ -1,5 +1,7 @@
 /** What the amplifiers share: option fields, ratings, and what is left when the power fails. */
+
 import { flat } from "../signal/response.ts";
+import { numeralAsSet } from "../words/numbers.ts";
 import { choice, number } from "./fields.ts";
 import { MEMORY, type Range } from "./passive.ts";
 
@@ -56,7 +58,7 @@ export const outputDbuv = (value: number, ratioDb: number) =>
   number({
     label: "Rated output",
     unit: "dBµV",
-    help: `Per carrier, where two carriers leave ${ratioDb} dB to their third-order products.`,
+    help: `Per carrier, where two carriers leave ${numeralAsSet(ratioDb)} dB to their third-order products.`,
     min: 70,
     max: 130,
     step: 0.5,

@@ -1,6 +1,8 @@
 /** Amplifiers: under the aerial, in the distribution, and for satellite IF on the line. */
+
 import { z } from "zod";
 import { curve, flat, series } from "../signal/response.ts";
+import { numeralAsSet } from "../words/numbers.ts";
 import { distribution } from "./amplifierDistribution.ts";
 import {
   gainDb,
@@ -122,7 +124,7 @@ const lineAmplifier = define({
     minVolts: minVolts(11),
   }),
   symbol: "amplifier-if",
-  caption: (o) => `${dB(o.gainDb)} at ${o.toMHz} MHz`,
+  caption: (o) => `${dB(o.gainDb)} at ${numeralAsSet(o.toMHz)} MHz`,
   ports: () => THROUGH_PORTS,
   signal: (o, { powered }) => {
     const band = passing([{ fromMHz: o.fromMHz, toMHz: o.toMHz }], OUT_OF_BAND_DB);

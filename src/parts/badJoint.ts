@@ -1,6 +1,8 @@
 /** The faulty joint, which models what goes wrong with cables and their connectors. */
+
 import { z } from "zod";
 import { curve, flat, type Response } from "../signal/response.ts";
+import { numeralAsSet } from "../words/numbers.ts";
 import { define } from "./contract.ts";
 import { choice, number } from "./fields.ts";
 import { dB, INLINE, LINE_POWER, MEMORY, THROUGH_PORTS, throughPath } from "./passive.ts";
@@ -63,7 +65,7 @@ export const badJoint = define({
   symbol: "bad-joint",
   caption: (o) =>
     o.fault === "corroded"
-      ? `corroded: ${dB(o.lossDb)}, ${o.ohms} Ω`
+      ? `corroded: ${dB(o.lossDb)}, ${numeralAsSet(o.ohms)} Ω`
       : o.fault === "open"
         ? "inner broken"
         : "shorted",

@@ -1,5 +1,7 @@
 /** Runs of coaxial cable, grade by grade. */
+
 import { z } from "zod";
+import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { badJoint } from "./badJoint.ts";
 import { define, type PartKind } from "./contract.ts";
 import { choice, number } from "./fields.ts";
@@ -17,6 +19,9 @@ export type Grade = {
   readonly loopOhmPerKm: number;
 };
 
+/** A diameter as the trade writes it: "0.8 mm", "1.0 mm", "1.25 mm". */
+const mm = (diameter: number): string => `${numeral(diameter, 2, 1)} mm`;
+
 /**
  * Generic grades. Copper foam classes: skin effect in inner and outer conductor and a foam of tan δ 1.5·10⁻⁴,
  * computed; data sheets of these classes agree (from memory). Copper-clad steel, trunk and old cable: constants
@@ -26,32 +31,32 @@ export type Grade = {
 export const GRADES = {
   "copper-0.8": {
     conductor: "copper",
-    name: "0.8 mm copper, foam",
-    short: "0.8 mm copper",
+    name: `${mm(0.8)} copper, foam`,
+    short: `${mm(0.8)} copper`,
     k1: 0.731,
     k2: 0.00167,
     loopOhmPerKm: 52,
   },
   "copper-1.0": {
     conductor: "copper",
-    name: "1.0 mm copper, foam",
-    short: "1.0 mm copper",
+    name: `${mm(1)} copper, foam`,
+    short: `${mm(1)} copper`,
     k1: 0.585,
     k2: 0.00167,
     loopOhmPerKm: 36,
   },
   "copper-1.25": {
     conductor: "copper",
-    name: "1.25 mm copper, foam",
-    short: "1.25 mm copper",
+    name: `${mm(1.25)} copper, foam`,
+    short: `${mm(1.25)} copper`,
     k1: 0.488,
     k2: 0.00165,
     loopOhmPerKm: 26,
   },
   "copper-1.65": {
     conductor: "copper",
-    name: "1.65 mm copper, foam",
-    short: "1.65 mm copper",
+    name: `${mm(1.65)} copper, foam`,
+    short: `${mm(1.65)} copper`,
     k1: 0.366,
     k2: 0.00165,
     loopOhmPerKm: 17,
@@ -66,23 +71,23 @@ export const GRADES = {
   },
   "clad-1.0": {
     conductor: "clad steel",
-    name: "1.0 mm copper-clad steel, foam",
-    short: "1.0 mm copper-clad steel",
+    name: `${mm(1)} copper-clad steel, foam`,
+    short: `${mm(1)} copper-clad steel`,
     k1: 0.645,
     k2: 0.00062,
     loopOhmPerKm: 130,
   },
   "clad-0.8": {
     conductor: "clad steel",
-    name: "0.8 mm copper-clad steel, foam",
-    short: "0.8 mm copper-clad steel",
+    name: `${mm(0.8)} copper-clad steel, foam`,
+    short: `${mm(0.8)} copper-clad steel`,
     k1: 0.735,
     k2: 0.0017,
     loopOhmPerKm: 188,
   },
   "old-solid": {
     conductor: "copper",
-    name: "Old cable, 0.6 mm copper, solid polyethylene",
+    name: `Old cable, ${mm(0.6)} copper, solid polyethylene`,
     short: "old solid cable",
     k1: 1.0496,
     k2: 0.00575,
@@ -151,7 +156,7 @@ const cable = define({
     temperatureC: number({
       label: "Temperature",
       unit: "°C",
-      help: "Loss of the conductor grows by 0.2 % for each degree.",
+      help: `Loss of the conductor grows by ${numeral(0.2)} % for each degree.`,
       min: -40,
       max: 80,
       default: 20,
@@ -197,8 +202,8 @@ const cable = define({
     }),
   }),
   symbol: "cable",
-  caption: (o) => `${o.lengthM} m · ${o.grade === "own" ? "own grade" : GRADES[o.grade].short}`,
-  onWire: (o) => `${o.lengthM} m`,
+  caption: (o) => `${numeralAsSet(o.lengthM)} m · ${o.grade === "own" ? "own grade" : GRADES[o.grade].short}`,
+  onWire: (o) => `${numeralAsSet(o.lengthM)} m`,
   ports: () => THROUGH_PORTS,
   signal: (o) => {
     const { k1, k2 } = o.grade === "own" ? o : GRADES[o.grade];

@@ -171,7 +171,7 @@ const WIDEBAND_OPTIONS = z.object({
   loMHz: number({
     label: "Oscillator",
     unit: "MHz",
-    help: "10 400 MHz puts the whole band at 300 to 2350 MHz; 10 410 MHz exists as well.",
+    help: `${numeral(10_400)} MHz puts the whole band at 300 to 2350 MHz; ${numeral(10_410)} MHz exists as well.`,
     min: 10_200,
     max: 10_600,
     step: 1,

@@ -1,5 +1,7 @@
 /** Options of a dish: the satellite, the site, the dish itself, and the transponders on air. */
+
 import { z } from "zod";
+import { numeral } from "../words/numbers.ts";
 import { choice, number, rows, text } from "./fields.ts";
 import { modeChoices } from "./modeChoices.ts";
 import { DEFAULT_TRANSPONDERS, ROLL_OFFS, SKY_FROM_MHZ, SKY_TO_MHZ } from "./planSatellite.ts";
@@ -39,7 +41,7 @@ const TRANSPONDER_ROW = z.object({
   rollOff: choice({
     label: "Roll-off",
     help: "Occupied width is symbol rate × (1 + roll-off). The widest is a safe guess.",
-    choices: ROLL_OFFS.map((value) => ({ value, label: value })),
+    choices: ROLL_OFFS.map((value) => ({ value, label: numeral(Number(value), 2, 2) })),
     default: "0.35",
     source: "EN 300 421 (DVB-S: 0.35 only), from memory",
     advanced: true,
@@ -148,7 +150,7 @@ export const DISH_OPTIONS = z.object({
   rainRateMmPerH: number({
     label: "Rain rate of the site",
     unit: "mm/h",
-    help: "Exceeded for 0.01 % of a year (53 minutes). Gives the rain margin; it does not change the level now.",
+    help: `Exceeded for ${numeral(0.01, 2)} % of a year (53 minutes). Gives the rain margin; it does not change the level now.`,
     min: 0,
     max: 150,
     step: 1,

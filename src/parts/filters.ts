@@ -1,6 +1,8 @@
 /** Filters on one line: a band pass or stop, a guard against mobile phones, single channels. */
+
 import { z } from "zod";
 import { curve, flat, type Response, series } from "../signal/response.ts";
+import { numeralAsSet } from "../words/numbers.ts";
 import { define, type PartKind } from "./contract.ts";
 import { choice, number, rows, wholeNumber } from "./fields.ts";
 import {
@@ -58,7 +60,7 @@ const filter = define({
   symbol: (o) => (o.mode === "pass" ? "filter" : "notch"),
   caption: (o) => {
     const { fromMHz, toMHz } = between(o.fromMHz, o.toMHz);
-    return `${FILTER_VERBS[o.mode]} ${fromMHz}–${toMHz} MHz`;
+    return `${FILTER_VERBS[o.mode]} ${numeralAsSet(fromMHz)}–${numeralAsSet(toMHz)} MHz`;
   },
   ports: () => THROUGH_PORTS,
   signal: (o) => {
@@ -121,7 +123,7 @@ const filterMobile = define({
     dcPass: dcPass(true),
   }),
   symbol: "lowpass",
-  caption: (o) => `TV to ${MOBILE_EDGE_MHZ[o.band]} MHz`,
+  caption: (o) => `TV to ${numeralAsSet(MOBILE_EDGE_MHZ[o.band])} MHz`,
   ports: () => THROUGH_PORTS,
   signal: (o) => {
     const edge = MOBILE_EDGE_MHZ[o.band];

@@ -1,5 +1,7 @@
 /** What all low-noise block converters share: option fields, ports, power, and the way out of the sky band. */
+
 import { curve, passBand, type Response } from "../signal/response.ts";
+import { numeral } from "../words/numbers.ts";
 import type { Path, Port, PowerTreatment } from "./contract.ts";
 import { number } from "./fields.ts";
 import { IF_FROM_MHZ, IF_TO_MHZ, UNIVERSAL_HIGH_LO_MHZ, UNIVERSAL_LOW_LO_MHZ } from "./quadrants.ts";
@@ -36,7 +38,7 @@ export function lnbFields() {
     noiseFigureDb: number({
       label: "Noise figure",
       unit: "dB",
-      help: "Makers state 0.1 to 0.3 dB; 0.7 dB is a cautious planning value.",
+      help: `Makers state ${numeral(0.1)} to ${numeral(0.3)} dB; ${numeral(0.7)} dB is a cautious planning value.`,
       min: 0.1,
       max: 5,
       step: 0.1,

@@ -1,6 +1,8 @@
 /** Plates that take a shared cable apart: TV, radio and satellite each to a socket of its own. */
+
 import { z } from "zod";
 import { flat, type Response, series } from "../signal/response.ts";
+import { numeralAsSet } from "../words/numbers.ts";
 import type { PartKind } from "./contract.ts";
 import { choice, number } from "./fields.ts";
 import { insertionLoss, MEMORY, passing, plainLoss, type Range } from "./passive.ts";
@@ -97,7 +99,7 @@ const outletDiplexed = plate(
       ...separating,
       dwelling: dwellingField(),
     }),
-    caption: (o) => `TV / SAT ${o.satFromMHz}–${o.satToMHz} MHz`,
+    caption: (o) => `TV / SAT ${numeralAsSet(o.satFromMHz)}–${numeralAsSet(o.satToMHz)} MHz`,
   },
   (o) => [
     {

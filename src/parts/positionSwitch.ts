@@ -1,6 +1,8 @@
 /** Position switch: one receiver cable, two or four converters, chosen by a position command. */
+
 import { z } from "zod";
 import { curve } from "../signal/response.ts";
+import { numeral } from "../words/numbers.ts";
 import { define, type PartKind, type Port } from "./contract.ts";
 import { choice, number } from "./fields.ts";
 import { LNB_LEAST_VOLTS, SWITCH_THRESHOLD_VOLTS } from "./lnbFields.ts";
@@ -19,7 +21,7 @@ const OPTIONS = z.object({
   lossDb: number({
     label: "Loss at 950 MHz",
     unit: "dB",
-    help: "About 1.5 dB more at 2150 MHz.",
+    help: `About ${numeral(1.5)} dB more at 2150 MHz.`,
     min: 0,
     max: 15,
     step: 0.5,

@@ -1,6 +1,8 @@
 /** What people use: TV sets, radios and satellite receivers. */
+
 import { z } from "zod";
 import type { Service } from "../signal/carrier.ts";
+import { numeralAsSet } from "../words/numbers.ts";
 import { define, type PartKind } from "./contract.ts";
 import { number } from "./fields.ts";
 import { coaxIn } from "./passive.ts";
@@ -50,7 +52,7 @@ function terrestrial(r: {
       }),
     }),
     symbol: r.symbol,
-    caption: (o) => `tunes ${o.fromMHz}–${o.toMHz} MHz`,
+    caption: (o) => `tunes ${numeralAsSet(o.fromMHz)}–${numeralAsSet(o.toMHz)} MHz`,
     ports: () => [coaxIn("in", "aerial")],
     signal: () => ({}),
     reception: (o) => ({

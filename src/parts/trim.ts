@@ -1,6 +1,8 @@
 /** Small parts that adjust a line: less level, less slope, another supply, no supply, a proper end. */
+
 import { z } from "zod";
 import { curve, type Response, series } from "../signal/response.ts";
+import { numeralAsSet } from "../words/numbers.ts";
 import { define, type PartKind, type PowerPath } from "./contract.ts";
 import { choice, number, toggle } from "./fields.ts";
 import {
@@ -177,7 +179,7 @@ const powerInserter = define({
     switchedOn: MAINS_ON,
   }),
   symbol: "inserter",
-  caption: (o) => (o.switchedOn ? `${o.volts} V, ${o.limitMa} mA` : "off"),
+  caption: (o) => (o.switchedOn ? `${numeralAsSet(o.volts)} V, ${numeralAsSet(o.limitMa)} mA` : "off"),
   ports: () => THROUGH_PORTS,
   signal: (o) => ({ paths: throughPath(plainLoss(o.lossDb)) }),
   power: (o) => {

@@ -1,7 +1,7 @@
 /** What a culprit does, in words: for the trade, as what is to be done, and for whoever lives there. */
 
 import type { Blamed } from "../findings/blame/culprit.ts";
-import { numeral } from "../words/numbers.ts";
+import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import { plainName } from "./explain/plainWords.ts";
 import { partName } from "./phrases.ts";
@@ -137,7 +137,7 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
     case "unfed":
       return `Give ${name} its supply.`;
     case "low gain":
-      return `Turn ${name} up by ${Math.max(1, Math.ceil(culprit.excessDb - 0.05))} dB.`;
+      return `Turn ${name} up by ${numeralAsSet(Math.max(1, Math.ceil(culprit.excessDb - 0.05)))} dB.`;
     case "high gain":
       return `Turn ${name} down, or take it out.`;
     case "noisy":

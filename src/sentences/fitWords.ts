@@ -1,8 +1,10 @@
 /** What a port offers, in words: "Cable, 16 m", "Cable, 16 m + Outlet, TV", and the same with receivers. */
+
 import type { Attachment } from "../design/edits/attach.ts";
 import { made } from "../findings/fitting/sizes.ts";
 import { kindOf } from "../parts/catalogue.ts";
 import { describedOptions, metresOf, optionsMeaning } from "../parts/meanings.ts";
+import { numeralAsSet } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 
 /** A part or a run of parts, from the port on. */
@@ -18,7 +20,7 @@ function partWords({ kind: key, options }: Attachment): string {
   if (!kind) return key;
   const all = made(kind, options).options;
   const metres = metresOf(kind, all);
-  if (metres !== undefined) return `${kind.name}, ${metres} m`;
+  if (metres !== undefined) return `${kind.name}, ${numeralAsSet(metres)} m`;
   const [size] = optionsMeaning(kind, "outputs", "ways");
   if (size === undefined || !describedOptions(kind).get(size)?.sold) return kind.name;
   const count = Number(all[size]);

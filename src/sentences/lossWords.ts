@@ -5,7 +5,7 @@ import type { Missing } from "../findings/missing.ts";
 import { passesService } from "../findings/passesService.ts";
 import type { ReceiverLossFacts } from "../findings/receiverLossRules.ts";
 import { SERVICE_NAMES, type Service } from "../signal/carrier.ts";
-import { numeral } from "../words/numbers.ts";
+import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { culpritClause, culpritCure } from "./culpritWords.ts";
 import { capital } from "./explain/plainWords.ts";
 import { besideLimit } from "./figures.ts";
@@ -63,7 +63,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
         : `${SERVICE_NAMES[service]} comes into ${portName(reason.part, port, evaluation, "in")}, which stops ${lacking}`;
     }
     case "outside tuning range":
-      return `${capital(lacking)} outside ${reason.fromMHz} to ${reason.toMHz} MHz cannot be tuned by ${receiver}`;
+      return `${capital(lacking)} outside ${numeralAsSet(reason.fromMHz)} to ${numeralAsSet(reason.toMHz)} MHz cannot be tuned by ${receiver}`;
     case "not converted":
       return `No LNB converts ${lacking} on the way to ${receiver}`;
     case "switched feed on a wideband input":

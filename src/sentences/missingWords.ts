@@ -2,7 +2,7 @@
 
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { Missing, MissingReason } from "../findings/missing.ts";
-import { numeral } from "../words/numbers.ts";
+import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import { besideLimit } from "./figures.ts";
 import { type Clause, partName } from "./phrases.ts";
@@ -54,7 +54,9 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
     case "cut":
       return are(`stopped by ${partName(reason.part)}`);
     case "outside tuning range":
-      return are(`outside ${reason.fromMHz} to ${reason.toMHz} MHz, where this input tunes`);
+      return are(
+        `outside ${numeralAsSet(reason.fromMHz)} to ${numeralAsSet(reason.toMHz)} MHz, where this input tunes`,
+      );
     case "not converted":
       return are("not converted to satellite IF");
     case "switched feed on a wideband input":

@@ -2,6 +2,7 @@
 
 import type { Verdict } from "../findings/finding.ts";
 import type { PlaceState } from "../findings/placeState.ts";
+import { numeral } from "../words/numbers.ts";
 import { share } from "./phrases.ts";
 import { stateName } from "./verdict.ts";
 
@@ -21,7 +22,7 @@ export function placeSentence({ label, state, verdicts, cableM }: Told): string 
     .filter((service) => service.wanted > service.got)
     .map((service) => share(service.got, service.wanted, service.counted ?? service.service));
   const why = lacking && lacking.length > 0 ? `: ${lacking.join(" and ")}` : "";
-  const cable = cableM > 0 ? `, ${Math.round(cableM)} m of cable` : "";
+  const cable = cableM > 0 ? `, ${numeral(cableM, 0)} m of cable` : "";
   return `${label}, ${stands}${why}${cable}`;
 }
 

@@ -45,7 +45,7 @@ export type Origin = {
   readonly service: Service;
   /** Id of the source part (aerial, dish, pick-up), or of the converter for a stacked feed. */
   readonly part: string;
-  /** Orbital position as the user wrote it, for instance "28.2°E". */
+  /** Orbital position as the user wrote it, for instance "20.0°E". */
   readonly satellite?: string;
   readonly polarisation?: Polarisation;
 };

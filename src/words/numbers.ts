@@ -36,6 +36,11 @@ export function numeral(value: number | undefined, most = 1, least = 0): string 
     .replace(DIRECTION, "");
 }
 
+/** A value as somebody set it: with the decimals that it has, at most four. */
+export function numeralAsSet(value: number): string {
+  return numeral(value, 4);
+}
+
 /** Marks of writing direction that some languages put around a sign: the page runs from left to right. */
 const DIRECTION = /[\u061c\u200e\u200f]/g;
 

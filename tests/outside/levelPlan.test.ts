@@ -1,5 +1,5 @@
 /**
- * Level plans as they are reckoned on paper, against the evaluator. All at 100 MHz (one FM station), with a
+ * Level plans as they are calculated on paper, against the evaluator. All at 100 MHz (one FM station), with a
  * cable of 20 dB/100 m there: k1 = 2 dB/100 m/√MHz, since √100 = 10. So one metre is 0.2 dB.
  */
 import { describe, expect, test } from "vitest";

@@ -78,8 +78,8 @@ describe("a dish", () => {
   });
 
   test("writes west with a W and never minus", () => {
-    expect([orbitalPosition(28.2), orbitalPosition(-0.8), orbitalPosition(0)]).toEqual([
-      "28.2°E",
+    expect([orbitalPosition(20.5), orbitalPosition(-0.8), orbitalPosition(0)]).toEqual([
+      "20.5°E",
       "0.8°W",
       "0.0°E",
     ]);

@@ -23,7 +23,7 @@ const TWO_DISHES: Sketch = {
   w: ["position-switch"],
   m2: ["lnb-universal"],
   m1: ["lnb-universal"],
-  k2: ["dish", { orbitalPositionDegE: 13 }],
+  k2: ["dish", { orbitalPositionDegE: 12 }],
   k1: ["dish"],
 };
 const TO_SWITCH = "k1.sky > m1.sky, k2.sky > m2.sky, m1.out > w.in1, m2.out > w.in2";
@@ -184,7 +184,7 @@ describe("the converter that belongs there", () => {
         u: ["multiswitch", { satelliteInputs: "8", terrestrial: false }],
         m2: ["lnb-universal", { outputs: "4" }],
         m1: ["lnb-quattro"],
-        k2: ["dish", { orbitalPositionDegE: 13 }],
+        k2: ["dish", { orbitalPositionDegE: 12 }],
         k1: ["dish"],
       },
       `k1.sky > m1.sky, k2.sky > m2.sky, ${trunks("m1", "", ["vl", "vh", "hl", "hh"])}, ${trunks("m2", "2", ["out1", "out2", "out3", "out4"])}, u.out1 > a.sat`,

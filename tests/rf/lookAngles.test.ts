@@ -124,10 +124,10 @@ describe("skew", () => {
   // Spherical astronomy: the tilt between zenith and celestial pole at hour angle H and declination 0 is the
   // parallactic angle, tan q = sin H / tan φ, positive towards the west; here with its sign turned.
   test.each([
-    { latitude: 51.507, longitude: -0.128, satellite: 28.2 },
-    { latitude: 60.155, longitude: -1.145, satellite: 13 },
-    { latitude: 40.417, longitude: -3.704, satellite: 19.2 },
-    { latitude: -33.9, longitude: 18.4, satellite: 36 },
+    { latitude: 52, longitude: 0, satellite: 29 },
+    { latitude: 60, longitude: -1, satellite: 12 },
+    { latitude: 40, longitude: -4, satellite: 18 },
+    { latitude: -34, longitude: 18, satellite: 35 },
   ])(
     "$latitude°, $longitude° towards $satellite° E: the angle between two directions at the satellite",
     (row) => {

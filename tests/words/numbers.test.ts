@@ -3,11 +3,8 @@
  * four digits may stay together; point or comma by language). Decimal comma of German: CLDR.
  */
 import { afterEach, describe, expect, test } from "vitest";
-import { EXAMPLES } from "../../src/design/examples.ts";
-import { RULE_EXAMPLES } from "../../src/sentences/explain/examples.ts";
 import { readNumeral, writeNumeral } from "../../src/ui/kit/fields/numeral.ts";
-import { numeral, writeNumbersAs } from "../../src/words/numbers.ts";
-import { textsOf } from "./sentences.ts";
+import { numeral, numeralAsSet, writeNumbersAs } from "../../src/words/numbers.ts";
 
 afterEach(() => writeNumbersAs("en"));
 
@@ -28,6 +25,10 @@ describe("a number", () => {
   test("has as many decimals as are asked for", () => {
     expect(numeral(62, 1, 1)).toBe("62.0");
     expect(numeral(225.648, 3)).toBe("225.648");
+  });
+
+  test("that somebody set keeps its decimals and gets no more", () => {
+    expect([45, 0.5, 0.585, 0.00167].map(numeralAsSet)).toEqual(["45", "0.5", "0.585", "0.0017"]);
   });
 
   test("is written as in the user’s language, with digits from 0 to 9 in every one", () => {
@@ -51,21 +52,5 @@ describe("a number", () => {
       writeNumbersAs(language);
       for (const value of [0, -3, 0.25, 11_778.25]) expect(readNumeral(writeNumeral(value))).toBe(value);
     }
-  });
-});
-
-/** Formulas, standards, oscillators as they are printed on LNBs, names of FM stations, satellites and cables are no figures. */
-const NO_FIGURE =
-  /\d+\.\d°[EW]|\d\.\d+ mm\b|7\.5·log|P\.\d+|EN [\d-]+|\b(?:8[7-9]|9\d|10[0-8])\.\d(?= MHz|,)|\b(?:9\.75|10\.[46])\b|d\/0\.25|velocity 0\.83|Annex I \d\.\d(?: to \d\.\d)?|cl\. [\d.]+/g;
-
-describe("in a language with a decimal comma no figure has a point", () => {
-  const designs = [
-    ...EXAMPLES.map(({ key, load }) => [key, load] as const),
-    ...RULE_EXAMPLES.map(({ rule, speaks }) => [rule, speaks.load] as const),
-  ];
-  test.each(designs)("%s", (_, load) => {
-    writeNumbersAs("de");
-    const pointed = [...textsOf(load())].filter(({ words }) => /\d\.\d/.test(words.replace(NO_FIGURE, "")));
-    expect(pointed.map(({ of, words }) => `${of}: ${words}`)).toEqual([]);
   });
 });

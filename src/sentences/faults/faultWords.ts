@@ -1,9 +1,11 @@
 /** Faults in words: their types as offered in a list, what each teaches, and one fault of a design as a sentence. */
+
 import type { Design, Wire } from "../../design/design.ts";
 import { partById, portOf, portsOf, quoted } from "../../design/lookup.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { describedOptions } from "../../parts/meanings.ts";
 import type { Fault, FaultType } from "../../remedies/faults/fault.ts";
+import { numeralAsSet } from "../../words/numbers.ts";
 
 type TypeWords = {
   /** As offered in a list of faults. */
@@ -155,7 +157,7 @@ export function faultSentence(design: Design, fault: Fault): string {
     case "receiver-off":
       return `${name} is unplugged.`;
     case "weak-supply":
-      return `${name} delivers only ${fault.facts.volts} V where it should deliver ${fault.facts.plannedVolts} V.`;
+      return `${name} delivers only ${numeralAsSet(fault.facts.volts)} V where it should deliver ${numeralAsSet(fault.facts.plannedVolts)} V.`;
     case "swapped": {
       const [a, b] = fault.facts.ports.map((port) => portLabel(design, fault.part, port));
       return `The cables on ${fault.facts.side === "in" ? "inputs" : "outputs"} ${a} and ${b} of ${name} are swapped.`;
@@ -175,9 +177,9 @@ export function faultSentence(design: Design, fault: Fault): string {
       return `${name} is set to universal mode.`;
     case "gain-high":
     case "gain-low":
-      return `The gain of ${name} is set to ${fault.facts.gainDb} dB.`;
+      return `The gain of ${name} is set to ${numeralAsSet(fault.facts.gainDb)} dB.`;
     case "wrong-tap":
-      return `${name} has a tap value of ${fault.facts.tapLossDb} dB.`;
+      return `${name} has a tap value of ${numeralAsSet(fault.facts.tapLossDb)} dB.`;
     case "aerial-off":
       return `${name} points elsewhere.`;
     case "dish-off":

@@ -1,19 +1,22 @@
 /** Meters in words: what is read, where, and what receivers ask for meanwhile. */
+
 import type { Design, PortRef } from "../../design/design.ts";
 import { partById, portOf, portsOf, quoted } from "../../design/lookup.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { summaries } from "../../remedies/faults/alike.ts";
 import { QUANTITY_UNITS, type Quantity, type Reading } from "../../remedies/faults/reading.ts";
 import type { RequestChoice } from "../../remedies/faults/requestChoice.ts";
+import { numeral, numeralAsSet } from "../../words/numbers.ts";
 import { carriers, list } from "../phrases.ts";
 
 /** "56 to 58 dBµV on 6 TV channels", "nothing", "17.6 V", "no tone". */
 export function readingWords(shown: Reading): string {
-  if (shown.quantity === "volts") return `${shown.volts} V`;
+  if (shown.quantity === "volts") return `${numeralAsSet(shown.volts)} V`;
   if (shown.quantity === "tone") return shown.tone ? "a 22 kHz tone" : "no tone";
   const unit = QUANTITY_UNITS[shown.quantity];
   const phrases = summaries(shown.carriers).map(({ service, count, least, most }) => {
-    const range = least === most ? `${least} ${unit}` : `${least} to ${most} ${unit}`;
+    const range =
+      least === most ? `${numeral(least)} ${unit}` : `${numeral(least)} to ${numeral(most)} ${unit}`;
     return `${range} on ${carriers(count, service)}`;
   });
   return phrases.length > 0 ? list(phrases) : "nothing";

@@ -84,5 +84,5 @@ function bandsCut({ finding: { facts } }: Here): string {
 }
 
 function stretchWords({ fromMHz, toMHz }: CutFacts["stretches"][number]): string {
-  return `${Math.round(fromMHz)} to ${Math.round(toMHz)} MHz`;
+  return `${numeral(fromMHz, 0)} to ${numeral(toMHz, 0)} MHz`;
 }

@@ -4,7 +4,7 @@ import {
   type WrongInput,
 } from "../../findings/commandStop.ts";
 import type { Band } from "../../signal/band.ts";
-import { numeral } from "../../words/numbers.ts";
+import { numeral, numeralAsSet } from "../../words/numbers.ts";
 import { markCarriers, pictureOf, type Spot, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainName } from "../explain/plainWords.ts";
 import { besideLimit } from "../figures.ts";
@@ -12,13 +12,13 @@ import { partName } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 import { lessResistance, portWords, takerMade, takerWords } from "../supplyWords.ts";
 
-const WINDOW = `${SURELY_VERTICAL_VOLTS} to ${SURELY_HORIZONTAL_VOLTS} V`;
+const WINDOW = `${numeralAsSet(SURELY_VERTICAL_VOLTS)} to ${numeralAsSet(SURELY_HORIZONTAL_VOLTS)} V`;
 
 export const commandLost: RuleWords<"command-lost"> = {
   title: "A command arrives too weak",
   explain:
     "Horizontal is asked for with 18 V. On a long cable with high loop resistance (copper-clad steel) the LNB’s current " +
-    `eats volts. Below ${SURELY_VERTICAL_VOLTS} V the LNB takes the request as vertical; from ${WINDOW} each LNB decides for itself. ` +
+    `eats volts. Below ${numeralAsSet(SURELY_VERTICAL_VOLTS)} V the LNB takes the request as vertical; from ${WINDOW} each LNB decides for itself. ` +
     "The high band is asked for with a 22 kHz tone, which needs a way through every part.",
   source: "14 V at most for vertical, 16 V at least for horizontal at the LNB: EN 61319-1, from memory",
   severities: ["error", "warning"],
@@ -102,8 +102,8 @@ export const commandLost: RuleWords<"command-lost"> = {
           ? `The tone of ${rx} does not arrive at ${name}.`
           : `${partName(parts[0])} passes DC but not the tone.`;
       return (
-        `The high band and all messages ride on a tone of 22 kHz (0.6 V peak to peak). ${where} ` +
-        "So only the low band can be selected, by the oscillator at 9750 MHz instead of 10 600 MHz: half of the transponders."
+        `The high band and all messages ride on a tone of 22 kHz (${numeral(0.6)} V peak to peak). ${where} ` +
+        `So only the low band can be selected, by the oscillator at 9750 MHz instead of ${numeral(10_600)} MHz: half of the transponders.`
       );
     }
     if (facts.kind === "no command" && facts.wrongInput) {
@@ -127,14 +127,14 @@ export const commandLost: RuleWords<"command-lost"> = {
         "No switch answers it: which input is through then, and whether its LNB is fed, is left to chance."
       );
     const [volts, limit] = figures(told);
-    const window = `Up to ${SURELY_VERTICAL_VOLTS} V every LNB takes a request as vertical, and from ${SURELY_HORIZONTAL_VOLTS} V as horizontal; in between each one decides for itself.`;
+    const window = `Up to ${numeralAsSet(SURELY_VERTICAL_VOLTS)} V every LNB takes a request as vertical, and from ${numeralAsSet(SURELY_HORIZONTAL_VOLTS)} V as horizontal; in between each one decides for itself.`;
     if (facts.kind === "too high")
       return `${capital(rx)} gives so much for vertical that ${name} gets ${volts} V; ${limit} V at most are sure. ${window}`;
     const made = takerMade(told.evaluation.record(facts.lost.taker?.part ?? ""), facts.lost);
     return (
       `${name} gets ${volts} V when ${rx} asks for ${facts.carries === "messages" ? "18 V for its messages" : "horizontal"}, and ${limit} V are sure. ${window} ` +
       `Of ${numeral(facts.lost.givenVolts)} V at the receiver, ${why(told)}${made ? ` (${made})` : ""}. ` +
-      "A loop of 1.0 mm copper has about 36 Ω a kilometre, one of copper-clad steel about 130 Ω."
+      `A loop of ${numeral(1, 1, 1)} mm copper has about 36 Ω a kilometre, one of copper-clad steel about 130 Ω.`
     );
   },
   measure: (told) => {

@@ -1,4 +1,4 @@
-import { numeral } from "../../words/numbers.ts";
+import { numeral, numeralAsSet } from "../../words/numbers.ts";
 import { pictureOf, spotOf } from "../explain/picture.ts";
 import { capital, plainNames } from "../explain/plainWords.ts";
 import { beside, partName } from "../phrases.ts";
@@ -15,17 +15,17 @@ export const dwellingIsolation: RuleWords<"dwelling-isolation"> = {
   severities: ["warning"],
   message: ({ finding: { facts, value = 0, limit = 0 } }) =>
     `Between ${partName(facts.outlets[0])} (${facts.dwellings[0]}) and ${partName(facts.outlets[1])} (${facts.dwellings[1]}) there are only ` +
-    `${beside(value, limit)} dB at ${facts.fromMHz} MHz; ${limit} dB are asked for.`,
+    `${beside(value, limit)} dB at ${numeralAsSet(facts.fromMHz)} MHz; ${numeralAsSet(limit)} dB are asked for.`,
   cure: ({ finding: { at } }) =>
     `Replace ${partName(at.part)} with a part of higher isolation, or fit outlets with more loss to the sockets.`,
   customer: (told) =>
     `${capital(plainNames(told, told.finding.facts.outlets))} belong to different flats and are not isolated enough, so a receiver in one can disturb the other.`,
   trade: ({ finding: { at, facts, value = 0, limit = 0 } }) =>
     `From ${partName(facts.outlets[0])} up to ${partName(at.part)} and down to ${partName(facts.outlets[1])} lie ${beside(value, limit)} dB: the losses of both legs and the isolation between the outputs. ` +
-    `${limit} dB are asked for from ${facts.fromMHz} to ${facts.toMHz} MHz. Cable loses least at the lower end, so that is the worst case. Each dB of outlet loss counts twice.`,
+    `${numeralAsSet(limit)} dB are asked for from ${numeralAsSet(facts.fromMHz)} to ${numeralAsSet(facts.toMHz)} MHz. Cable loses least at the lower end, so that is the worst case. Each dB of outlet loss counts twice.`,
   measure: ({ finding: { facts, value = 0, limit = 0 } }) =>
-    `Feed a signal generator or noise source of known level into ${partName(facts.outlets[0])} at ${facts.fromMHz} MHz and read the level meter at ${partName(facts.outlets[1])}. ` +
-    `If it reads only ${numeral(value)} dB less, the lack of isolation is proved; ${limit} dB less would be in order.`,
+    `Feed a signal generator or noise source of known level into ${partName(facts.outlets[0])} at ${numeralAsSet(facts.fromMHz)} MHz and read the level meter at ${partName(facts.outlets[1])}. ` +
+    `If it reads only ${numeral(value)} dB less, the lack of isolation is proved; ${numeralAsSet(limit)} dB less would be in order.`,
   neighbours: ["open-end", "level-limits"],
   picture: (told) => {
     const { facts, limit = 0 } = told.finding;
@@ -33,6 +33,8 @@ export const dwellingIsolation: RuleWords<"dwelling-isolation"> = {
     const input = outlet?.ports.find((p) => p.side === "in");
     const spot = outlet && input ? spotOf({ ...told, record: outlet }, input.id) : null;
     const { fromMHz, toMHz } = facts;
-    return pictureOf(told, spot, [{ kind: "stretch", fromMHz, toMHz, label: `${limit} dB asked for` }]);
+    return pictureOf(told, spot, [
+      { kind: "stretch", fromMHz, toMHz, label: `${numeralAsSet(limit)} dB asked for` },
+    ]);
   },
 };

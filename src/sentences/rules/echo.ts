@@ -1,3 +1,4 @@
+import { numeral } from "../../words/numbers.ts";
 import { plural } from "../../words/plural.ts";
 import { pictureOf, spotOf } from "../explain/picture.ts";
 import { plainName } from "../explain/plainWords.ts";
@@ -31,7 +32,7 @@ export const echo: RuleWords<"same-signal-twice"> = {
       `${plural(bands.length, {
         one: `${list(bands)} comes into ${here} by two ways.`,
         other: `${list(bands)} come into ${here} by two ways each.`,
-      })} Of two copies d metres of cable apart, one is late by about d/0.25 ns (velocity 0.83 of light in foam). ` +
+      })} Of two copies d metres of cable apart, one is late by about d/${numeral(0.25, 2)} ns (velocity ${numeral(0.83, 2)} of light in foam). ` +
       "They cancel every 250/d MHz. So 10 m put a notch into the band every 25 MHz. Copies of like level cancel wholly, one 10 dB below makes ripple of about 6 dB. Depth and place depend on lengths and are not calculated."
     );
   },

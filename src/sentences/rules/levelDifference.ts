@@ -1,4 +1,4 @@
-import { numeral } from "../../words/numbers.ts";
+import { numeral, numeralAsSet } from "../../words/numbers.ts";
 import { culpritCure, leanWords } from "../culpritWords.ts";
 import { pictureOfPlace, tuned, whereOf } from "../explain/place.ts";
 import { plainName } from "../explain/plainWords.ts";
@@ -14,7 +14,7 @@ export const levelDifference: RuleWords<"level-difference"> = {
   severities: ["warning"],
   message: (told) => {
     const { facts, value = 0, limit = 0 } = told.finding;
-    const seen = `At ${whereOf(told)}, ${facts.strongest.name} is ${beside(value, limit)} dB stronger than ${facts.weakest.name}; ${limit} dB are allowed.`;
+    const seen = `At ${whereOf(told)}, ${facts.strongest.name} is ${beside(value, limit)} dB stronger than ${facts.weakest.name}; ${numeralAsSet(limit)} dB are allowed.`;
     return facts.culprit ? `${seen} ${leanWords(facts.culprit)}` : seen;
   },
   cure: ({ finding: { facts } }) => {
@@ -28,7 +28,7 @@ export const levelDifference: RuleWords<"level-difference"> = {
     const { facts, value = 0, limit = 0 } = told.finding;
     const { strongest, weakest, culprit } = facts;
     return (
-      `At ${whereOf(told)}, ${tuned(strongest)} has ${numeral(strongest.levelDbuv)} dBµV and ${tuned(weakest)} ${numeral(weakest.levelDbuv)} dBµV. They are ${beside(value, limit)} dB apart; ${limit} dB are allowed. ` +
+      `At ${whereOf(told)}, ${tuned(strongest)} has ${numeral(strongest.levelDbuv)} dBµV and ${tuned(weakest)} ${numeral(weakest.levelDbuv)} dBµV. They are ${beside(value, limit)} dB apart; ${numeralAsSet(limit)} dB are allowed. ` +
       `${culprit ? `${leanWords(culprit)} ` : ""}Tuner and amplifier set their gain by all that comes in, so the weak carrier gets the noise that suits the strong one.`
     );
   },

@@ -1,4 +1,4 @@
-import { numeral } from "../../words/numbers.ts";
+import { numeral, numeralAsSet } from "../../words/numbers.ts";
 import { plural } from "../../words/plural.ts";
 import { becauseOf, culpritCure, culpritWords } from "../culpritWords.ts";
 import { heardThere, pictureOfPlace, tuned, whereOf } from "../explain/place.ts";
@@ -19,7 +19,7 @@ export const levelLimits: RuleWords<"level-limits"> = {
     const { value = 0, limit = 0 } = told.finding;
     const which = share(facts.failing, facts.of, countedCarriers(facts.worst, at.service));
     const high = isHigh(told);
-    const figures = `${beside(value, limit)} dBµV and ${high ? "may" : "should"} have ${limit} dBµV at ${high ? "most" : "least"}`;
+    const figures = `${beside(value, limit)} dBµV and ${high ? "may" : "should"} have ${numeralAsSet(limit)} dBµV at ${high ? "most" : "least"}`;
     const degree = high ? "strong" : "weak";
     const place = `At ${whereOf(told)}, ${which}`;
     const seen = plural(facts.failing, {
@@ -33,7 +33,7 @@ export const levelLimits: RuleWords<"level-limits"> = {
     const cure = culpritCure(facts.culprit);
     if (cure !== undefined) return cure;
     return isHigh(told)
-      ? `Put ${Math.ceil(value - limit)} dB of attenuation or more before it, or turn a gain down.`
+      ? `Put ${numeralAsSet(Math.ceil(value - limit))} dB of attenuation or more before it, or turn a gain down.`
       : "Lose less on the way (shorter or better cable, fewer splits), or amplify before the loss.";
   },
   customer: (told) => {
@@ -64,13 +64,13 @@ export const levelLimits: RuleWords<"level-limits"> = {
       : "; 3 to 6 dB above the least are good practice";
     return (
       `${facts.culprit ? `${culpritWords(facts.culprit)} ` : ""}At ${whereOf(told)}, ${tuned(facts.worst)} has ${beside(value, limit)} dBµV. ` +
-      `${high ? "At most" : "At least"} ${limit} dBµV are asked for, so ${missing}. ${range}${end}.`
+      `${high ? "At most" : "At least"} ${numeralAsSet(limit)} dBµV are asked for, so ${missing}. ${range}${end}.`
     );
   },
   measure: (told) => {
     const { value = 0, limit = 0, facts } = told.finding;
     const high = isHigh(told);
-    const confirm = `Level meter at ${whereOf(told)} on ${tuned(facts.worst)}: about ${beside(value, limit)} dBµV confirm it, ${limit} dBµV or ${high ? "less" : "more"} refute it. `;
+    const confirm = `Level meter at ${whereOf(told)} on ${tuned(facts.worst)}: about ${beside(value, limit)} dBµV confirm it, ${numeralAsSet(limit)} dBµV or ${high ? "less" : "more"} refute it. `;
     return (
       confirm +
       (high
@@ -86,7 +86,7 @@ export const levelLimits: RuleWords<"level-limits"> = {
       told,
       {
         kind: isHigh(told) ? "strong" : "weak",
-        label: `${told.finding.limit ?? 0} dBµV ${isHigh(told) ? "at most" : "at least"}`,
+        label: `${numeralAsSet(told.finding.limit ?? 0)} dBµV ${isHigh(told) ? "at most" : "at least"}`,
         withLimit: true,
       },
       (band, i, limits) =>

@@ -35,7 +35,7 @@ export const noSupply: RuleWords<"no-supply"> = {
       case "mains off":
         return `The mains of ${name} is off, so it does nothing.`;
       case "edge":
-        return `${name} gets ${volts} V and needs ${needs} V${facts.lost.failsAtC === undefined ? "" : `: with cables at ${Math.round(facts.lost.failsAtC)} °C it fails`}.`;
+        return `${name} gets ${volts} V and needs ${needs} V${facts.lost.failsAtC === undefined ? "" : `: with cables at ${numeral(facts.lost.failsAtC, 0)} °C it fails`}.`;
       default: {
         const when = facts.kind === "too low" ? "" : " when vertical is asked for";
         const taker = takerWords(facts.lost);
@@ -201,7 +201,7 @@ function detail(told: ToldHere, facts: Exclude<NoSupplyFacts, { kind: "mains off
   const heat =
     lost.failsAtC === undefined
       ? ""
-      : ` Copper gains 0.39 % of resistance for each degree: with cables at ${Math.round(lost.failsAtC)} °C nothing is left to spare.`;
+      : ` Copper gains ${numeral(0.39, 2)} % of resistance for each degree: with cables at ${numeral(lost.failsAtC, 0)} °C nothing is left to spare.`;
   return `Of ${numeral(lost.givenVolts)} V from ${partName(lost.supply)}, ${taker}${made ? ` (${made})` : ""}.${heat}`;
 }
 

@@ -1,7 +1,7 @@
 import type { LoadShare } from "../../findings/rules/overload.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { isLive } from "../../signal/readout.ts";
-import { numeral } from "../../words/numbers.ts";
+import { numeral, numeralAsSet } from "../../words/numbers.ts";
 import { plural } from "../../words/plural.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainName } from "../explain/plainWords.ts";
@@ -20,8 +20,7 @@ export const overload: RuleWords<"overload"> = {
     "The rated output holds for two carriers. With more of them each must be lower, for their products fall on one another. " +
     "Every decibel too much makes the products two decibels worse against the carriers: more gain gives less reception. " +
     "Everything that comes in counts, phone masts too.",
-  source:
-    "Rated output by two carriers (EN 60728-3, as quoted); derating 7.5·log10(n − 1) for TV or 10·log10(n/2) for satellite IF, from trade appendices",
+  source: `Rated output by two carriers (EN 60728-3, as quoted); derating ${numeral(7.5)}·log10(n − 1) for TV or 10·log10(n/2) for satellite IF, from trade appendices`,
   severities: ["error", "warning"],
   message: (told) => {
     const { facts, value = 0, limit = 0 } = told.finding;
@@ -51,12 +50,12 @@ export const overload: RuleWords<"overload"> = {
         ? `Put a filter against phone masts before ${name}.`
         : `Put a filter before ${name} that keeps out what is not wanted.`;
     if (told.record?.ports.some((p) => p.side === "in" && p.medium === "sky"))
-      return `Replace ${name} with an LNB of ${over} dB less gain.`;
+      return `Replace ${name} with an LNB of ${numeralAsSet(over)} dB less gain.`;
     if (facts.because === "gain")
-      return `Turn ${name} down by ${over} dB, or put ${over} dB of attenuation before it.`;
+      return `Turn ${name} down by ${numeralAsSet(over)} dB, or put ${numeralAsSet(over)} dB of attenuation before it.`;
     return parts[0] === at.part
-      ? `Put ${over} dB of attenuation before ${name}.`
-      : `Turn ${partName(parts[0])} down by ${over} dB, or put ${over} dB of attenuation before ${name}.`;
+      ? `Put ${numeralAsSet(over)} dB of attenuation before ${name}.`
+      : `Turn ${partName(parts[0])} down by ${numeralAsSet(over)} dB, or put ${numeralAsSet(over)} dB of attenuation before ${name}.`;
   },
   customer: (told) =>
     `${capital(plainName(told, told.finding.at.part))} gets more signal than it can handle and distorts it, ` +
@@ -67,7 +66,7 @@ export const overload: RuleWords<"overload"> = {
     const name = partName(at.part);
     const [level, allowed, over] = [value, limit, value - limit].map((x) => numeral(x));
     const inAll = `${numeral(facts.totalDbuv)} dBµV in all`;
-    const off = facts.rule === "power" ? `10·log10(${n}/2)` : `7.5·log10(${n} − 1)`;
+    const off = facts.rule === "power" ? `10·log10(${n}/2)` : `${numeral(7.5)}·log10(${n} − 1)`;
     const puts = plural(n, {
       one: `${name} puts out one carrier of ${level} dBµV that outweighs the rest, ${inAll}. `,
       other: (count) => `${name} puts out ${count} carriers of ${level} dBµV, ${inAll}. `,

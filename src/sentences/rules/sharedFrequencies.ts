@@ -17,7 +17,7 @@ export const sharedFrequencies: RuleWords<"shared-frequencies"> = {
   severities: ["error", "warning", "note"],
   message: ({ finding: { at, facts } }) => {
     const names = capital(`${nameOfBand(facts.victim)} and ${nameOfBand(facts.other)}`);
-    const range = `${Math.round(facts.fromMHz)} to ${Math.round(facts.toMHz)} MHz`;
+    const range = `${numeral(facts.fromMHz, 0)} to ${numeral(facts.toMHz, 0)} MHz`;
     const shared = `${names} share ${range} behind ${partName(at.part)}. ${tollsWords(facts)}`;
     return facts.intruder === undefined
       ? shared

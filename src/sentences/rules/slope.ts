@@ -1,4 +1,4 @@
-import { numeral } from "../../words/numbers.ts";
+import { numeral, numeralAsSet } from "../../words/numbers.ts";
 import { leanWords } from "../culpritWords.ts";
 import { pictureOfPlace, tuned, whereOf } from "../explain/place.ts";
 import { plainName } from "../explain/plainWords.ts";
@@ -14,7 +14,7 @@ export const slope: RuleWords<"slope"> = {
   message: (told) => {
     const { facts, value = 0, limit = 0 } = told.finding;
     const { lowest, highest, falls, culprit } = facts;
-    const seen = `At ${whereOf(told)}, the level ${falls ? "falls" : "rises"} by ${beside(value, limit)} dB from ${Math.round(lowest.centreMHz)} to ${Math.round(highest.centreMHz)} MHz; ${limit} dB are allowed.`;
+    const seen = `At ${whereOf(told)}, the level ${falls ? "falls" : "rises"} by ${beside(value, limit)} dB from ${numeral(lowest.centreMHz, 0)} to ${numeral(highest.centreMHz, 0)} MHz; ${numeralAsSet(limit)} dB are allowed.`;
     return culprit ? `${seen} ${leanWords(culprit)}` : seen;
   },
   cure: ({ finding: { facts } }) =>
@@ -27,7 +27,7 @@ export const slope: RuleWords<"slope"> = {
     const { facts, value = 0, limit = 0 } = told.finding;
     const { lowest, highest, culprit } = facts;
     return (
-      `At ${whereOf(told)}, a straight line through the carriers changes by ${beside(value, limit)} dB over its range; ${limit} dB are allowed. The ends: ${tuned(lowest)} with ${numeral(lowest.levelDbuv)} dBµV, ${tuned(highest)} with ` +
+      `At ${whereOf(told)}, a straight line through the carriers changes by ${beside(value, limit)} dB over its range; ${numeralAsSet(limit)} dB are allowed. The ends: ${tuned(lowest)} with ${numeral(lowest.levelDbuv)} dBµV, ${tuned(highest)} with ` +
       `${numeral(highest.levelDbuv)} dBµV. ${culprit ? `${leanWords(culprit)} ` : ""}Loss of cable grows about with the root of the frequency. From 950 to 2150 MHz it rises by half: a run of 20 dB at 950 MHz brings 10 dB of slope.`
     );
   },

@@ -1,3 +1,4 @@
+import { numeral } from "../../words/numbers.ts";
 import { plural } from "../../words/plural.ts";
 import { plainName, plainNames } from "../explain/plainWords.ts";
 import { list, partName } from "../phrases.ts";
@@ -13,10 +14,10 @@ export const supplyOverloaded: RuleWords<"supply-overloaded"> = {
     if (facts.kind === "short")
       return `${partName(at.part)} shorts the supply of ${list(facts.supplies.map(partName))} to earth: nothing on that line is fed.`;
     const who = list(facts.draws.map((draw) => partName(draw.part)));
-    const delivers = `${partName(at.part)} delivers ${Math.round(limit)} mA at most`;
+    const delivers = `${partName(at.part)} delivers ${numeral(limit, 0)} mA at most`;
     return plural(facts.draws.length, {
-      one: `${who} draws ${Math.round(value)} mA; ${delivers}.`,
-      other: `${who} draw ${Math.round(value)} mA; ${delivers}.`,
+      one: `${who} draws ${numeral(value, 0)} mA; ${delivers}.`,
+      other: `${who} draw ${numeral(value, 0)} mA; ${delivers}.`,
     });
   },
   cure: ({ finding: { at, facts } }) => {
@@ -37,10 +38,10 @@ export const supplyOverloaded: RuleWords<"supply-overloaded"> = {
         `${partName(at.part)} connects the inner conductor to the screen for DC. The supply of ${list(facts.supplies.map(partName))} goes ` +
         "into protection, 0 V is left, and no LNB or amplifier on that line works, whatever its own state."
       );
-    const each = facts.draws.map((draw) => `${partName(draw.part)} ${Math.round(draw.milliamps)} mA`);
+    const each = facts.draws.map((draw) => `${partName(draw.part)} ${numeral(draw.milliamps, 0)} mA`);
     return (
-      `Drawn are ${Math.round(value)} mA: ${list(each)}. The limit of ${partName(at.part)} is ` +
-      `${Math.round(limit)} mA: ${Math.round(value - limit)} mA too much. Past its limit a supply lets its voltage fall or ` +
+      `Drawn are ${numeral(value, 0)} mA: ${list(each)}. The limit of ${partName(at.part)} is ` +
+      `${numeral(limit, 0)} mA: ${numeral(value - limit, 0)} mA too much. Past its limit a supply lets its voltage fall or ` +
       "switches off and tries again; LNBs then work on and off."
     );
   },
@@ -48,7 +49,7 @@ export const supplyOverloaded: RuleWords<"supply-overloaded"> = {
     facts.kind === "short"
       ? `Unplug the cable at ${partName(facts.supplies[0] ?? at.part)} and measure with an ohmmeter from inner conductor to screen towards the roof: near 0 Ω ` +
         `proves a short. Unplug ${partName(at.part)}: the reading must rise to kilohms.`
-      : `Milliammeter in the line at ${partName(at.part)}, or a meter that shows the current it feeds: about ${Math.round(value)} mA prove it. ` +
+      : `Milliammeter in the line at ${partName(at.part)}, or a meter that shows the current it feeds: about ${numeral(value, 0)} mA prove it. ` +
         "Without one, a voltmeter on the plug: well under 12 V with the load, 13 or 18 V without.",
   neighbours: ["no-supply", "command-lost"],
   picture: (_told: Told<"supply-overloaded">) => null,

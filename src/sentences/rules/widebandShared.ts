@@ -1,3 +1,4 @@
+import { numeral } from "../../words/numbers.ts";
 import { pictureOf, spotOf } from "../explain/picture.ts";
 import { plainName } from "../explain/plainWords.ts";
 import { partName } from "../phrases.ts";
@@ -9,7 +10,7 @@ export const widebandShared: RuleWords<"wideband-shared"> = {
   explain:
     "A wideband LNB fills its cables from about 300 to 2350 MHz, so it lies over terrestrial TV. A plain combiner lets the two drown each other; " +
     "a diplexer stops the lower part of the one or the upper part of the other. The feed needs two cables of its own.",
-  source: "IF = RF − LO with an oscillator at 10.4 GHz; common practice, no source",
+  source: `IF = RF − LO with an oscillator at ${numeral(10_400)} MHz; common practice, no source`,
   severities: ["error"],
   message: ({ finding: { facts } }) =>
     facts.isEveryLine
@@ -22,10 +23,10 @@ export const widebandShared: RuleWords<"wideband-shared"> = {
   customer: (told) =>
     `The new unit at the dish and the aerial cannot share one cable, as they do behind ${plainName(told, told.finding.facts.joiner)}.`,
   trade: ({ finding: { facts } }) =>
-    `TV from ${partName(facts.terrestrial)} lies between ${Math.round(facts.fromMHz)} and ${Math.round(facts.toMHz)} MHz; ${partName(facts.converter)} sends transponders from about 300 MHz upwards. ` +
+    `TV from ${partName(facts.terrestrial)} lies between ${numeral(facts.fromMHz, 0)} and ${numeral(facts.toMHz, 0)} MHz; ${partName(facts.converter)} sends transponders from about 300 MHz upwards. ` +
     "No filter can keep both: whatever passes TV whole takes these transponders away, and whatever passes the feed whole lets the two drown each other.",
   measure: ({ finding: { facts } }) =>
-    `Spectrum meter behind ${partName(facts.joiner)}: unplug the aerial, and power remains between ${Math.round(facts.fromMHz)} and ${Math.round(facts.toMHz)} MHz, or nothing below 950 MHz where a diplexer stops it.`,
+    `Spectrum meter behind ${partName(facts.joiner)}: unplug the aerial, and power remains between ${numeral(facts.fromMHz, 0)} and ${numeral(facts.toMHz, 0)} MHz, or nothing below 950 MHz where a diplexer stops it.`,
   neighbours: ["shared-frequencies", "band-cut", "wrong-feed"],
   picture: (told) => {
     const { at, facts } = told.finding;

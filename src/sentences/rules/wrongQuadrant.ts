@@ -1,3 +1,4 @@
+import { numeral } from "../../words/numbers.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainName } from "../explain/plainWords.ts";
 import { partName } from "../phrases.ts";
@@ -69,7 +70,7 @@ export const wrongQuadrant: RuleWords<"wrong-quadrant"> = {
   trade: (told) => {
     const { at, facts } = told.finding;
     const which = `${capital(portWords(told.record, at.port ?? ""))} of ${partName(at.part)}`;
-    const stands = `${which} stands for one of four quadrants. The low band has an oscillator of 9750 MHz, the high band one of 10 600 MHz, each vertical and horizontal.`;
+    const stands = `${which} stands for one of four quadrants. The low band has an oscillator of 9750 MHz, the high band one of ${numeral(10_600)} MHz, each vertical and horizontal.`;
     switch (facts.kind) {
       case "open":
         return `${stands} Nothing is connected there. A receiver that asks for this quadrant is switched to this input and finds nothing: about a quarter of the transponders.`;

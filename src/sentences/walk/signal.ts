@@ -5,7 +5,7 @@ import type { Loss } from "../../findings/walk/loss.ts";
 import { type CarrierWay, type Need, type SignalQuestion, walkSignal } from "../../findings/walk/signal.ts";
 import type { WayStep } from "../../findings/walk/step.ts";
 import { SERVICE_NAMES } from "../../signal/carrier.ts";
-import { numeral } from "../../words/numbers.ts";
+import { numeral, numeralAsSet } from "../../words/numbers.ts";
 import { reasonClause } from "../missingWords.ts";
 import { beside, labelled, nameOfBand, partName } from "../phrases.ts";
 
@@ -74,7 +74,9 @@ function needWords({ part, setting, now }: Need): string {
 
 function endWords({ end, limits, requiredDb }: CarrierWay): readonly string[] {
   if (!end) return [];
-  const within = limits ? `; ${limits.minDbuv} to ${limits.maxDbuv} dBµV are asked for` : "";
+  const within = limits
+    ? `; ${numeralAsSet(limits.minDbuv)} to ${numeralAsSet(limits.maxDbuv)} dBµV are asked for`
+    : "";
   const spare = end.marginDb >= 0 ? `${ratio(end.marginDb)} to spare` : `${ratio(-end.marginDb)} short`;
   return [
     `At the end ${numeral(end.levelDbuv)} dBµV${within}; C/(N+I) ${ratio(end.cniDb)}, ${numeral(requiredDb)} dB needed: ${spare}.`,
@@ -134,7 +136,7 @@ function lossWords(loss: Loss, receiver: string, evaluation: Evaluation): string
         loss.from === undefined
           ? ""
           : `; from ${partName(loss.from)} on it is ${low ? "below" : "above"} that`;
-      return `${beside(loss.levelDbuv, loss.limitDbuv)} dBµV arrive, ${low ? "at least" : "at most"} ${loss.limitDbuv} dBµV are asked for${from}.`;
+      return `${beside(loss.levelDbuv, loss.limitDbuv)} dBµV arrive, ${low ? "at least" : "at most"} ${numeralAsSet(loss.limitDbuv)} dBµV are asked for${from}.`;
     }
   }
 }

@@ -65,7 +65,7 @@ function wordsOf(step: SupplyStep): string {
   const gives = step.before === null;
   const facts = [
     `${voltsWords(step)} ${gives ? "put on the cable" : "arrive"}`,
-    `${Math.round(step.milliamps)} mA`,
+    `${numeral(step.milliamps, 0)} mA`,
     ...ownDrop(step),
     ...(gives ? [] : [step.toneArrives ? "tone arrives" : "no tone arrives"]),
     ...(step.dormant ? ["behind a switch that is in another position now"] : []),

@@ -3,7 +3,8 @@ import { ContextMenu } from "radix-ui";
 import type { MouseEvent, ReactElement } from "react";
 import { quoted } from "../../design/lookup.ts";
 import { useApp } from "../../store/app.ts";
-import { type Command, shortcutWords } from "../kit/command.ts";
+import { type Command, spokenKeys } from "../kit/command.ts";
+import { Keys } from "../kit/Keys.tsx";
 import { canvasCommand } from "./commands.ts";
 import { focusSelected } from "./selectedFocus.ts";
 
@@ -57,9 +58,14 @@ function Entries() {
         <ContextMenu.Group key={group[0]?.id ?? i}>
           {i > 0 && <ContextMenu.Separator className="menu-line" />}
           {group.map((command) => (
-            <ContextMenu.Item key={command.id} className="menu-item" onSelect={() => laterRun(command)}>
+            <ContextMenu.Item
+              key={command.id}
+              className="menu-item"
+              aria-keyshortcuts={spokenKeys(command)}
+              onSelect={() => laterRun(command)}
+            >
               {command.label}
-              <span className="keys">{shortcutWords(command)}</span>
+              <Keys command={command} />
             </ContextMenu.Item>
           ))}
         </ContextMenu.Group>

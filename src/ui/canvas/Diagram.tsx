@@ -20,6 +20,7 @@ import { JoinLine } from "./JoinLine.tsx";
 import { joinToPart, offerAt } from "./joining.ts";
 import { GRID_PX } from "./layout.ts";
 import { PlanLayer } from "./PlanLayer.tsx";
+import { QuietAttribution } from "./QuietAttribution.tsx";
 import { RemovedParts } from "./RemovedParts.tsx";
 import { useCanvas } from "./state.ts";
 import { useJoining } from "./useJoining.ts";
@@ -103,6 +104,7 @@ export function Diagram({ start, frame }: Props) {
       {isPreview && <RemovedParts />}
       <GuideLines />
       <JoinLine />
+      <QuietAttribution />
     </ReactFlow>
   );
 }

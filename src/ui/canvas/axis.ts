@@ -6,8 +6,10 @@
  * between them. On a straight axis from 5 to 2400 MHz all of FM would be one pixel wide; on a logarithmic
  * one the satellite IF, where most carriers lie, would be squeezed into a seventh.
  */
+
 import { type ScaleLinear, scaleLinear } from "d3-scale";
 import { SKY_FROM_MHZ, SKY_SPLIT_MHZ, SKY_TO_MHZ } from "../../parts/planSatellite.ts";
+import { numeral } from "../../words/numbers.ts";
 
 /** [MHz, share of the width]. The bands: FM, DAB band III, UHF TV (to 694, then to 862), satellite IF. */
 export const COAX_STOPS = [
@@ -45,7 +47,7 @@ export function skyScale(widthPx: number): FrequencyScale {
   return scaleLinear([SKY_FROM_MHZ, SKY_TO_MHZ], [0, widthPx]).clamp(true);
 }
 
-/** "950" or "10.7 G": short enough for a tick. */
+/** "950", "10.7 G" or "12.75 G": short enough for a tick. */
 export function tickLabel(mhz: number): string {
-  return mhz >= 10_000 ? `${(mhz / 1000).toFixed(1)} G` : String(mhz);
+  return mhz >= 10_000 ? `${numeral(mhz / 1000, 2)} G` : numeral(mhz, 0);
 }

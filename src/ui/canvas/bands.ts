@@ -6,7 +6,7 @@ import { conditionsKey } from "../../signal/treat.ts";
 import { counted } from "../kit/format.ts";
 import { bandLook } from "./bandLook.ts";
 
-/** Name of a band, with its satellite where one is named: "Satellite V low 28.2°E". */
+/** Name of a band, with its satellite where one is named: "Satellite V low 20.0°E". */
 export function bandTitle(band: Band): string {
   const { satellite } = band.origin;
   return satellite ? `${bandLook(band).words} ${satellite}` : bandLook(band).words;

@@ -1,7 +1,9 @@
 /** What is on a wire, in words: for screen readers, tooltips and lists. */
+
 import type { Part } from "../../design/design.ts";
 import type { Band, Spectrum } from "../../signal/band.ts";
 import { remembered } from "../../signal/remember.ts";
+import { numeral } from "../../words/numbers.ts";
 import { plural } from "../../words/plural.ts";
 import { bandLook } from "./bandLook.ts";
 import { type CarrierState, carrierState } from "./carrierState.ts";
@@ -56,9 +58,9 @@ function bandWords(band: Band): string {
 
 function levelWords(band: Band, states: readonly CarrierState[]): string {
   const levels = Array.from(band.level).filter((_, i) => states[i] !== "cut");
-  const low = Math.round(Math.min(...levels));
-  const high = Math.round(Math.max(...levels));
+  const least = Math.min(...levels);
+  const [low, high] = [numeral(least, 0), numeral(Math.max(...levels), 0)];
   // A minus sign beside a dash would be misread.
-  const range = low === high ? `${low}` : low < 0 ? `${low} to ${high}` : `${low}–${high}`;
+  const range = low === high ? low : Math.round(least) < 0 ? `${low} to ${high}` : `${low}–${high}`;
   return `${range} dBµV`;
 }

@@ -33,16 +33,25 @@ const KEY_WORDS: Readonly<Record<string, string>> = {
   Delete: "Del",
 };
 
+/** Keys as `aria-keyshortcuts` has them (WAI-ARIA 1.2): "Control+Z"; undefined for a command without any. */
+export function spokenKeys(command: Command | undefined): string | undefined {
+  const keys = command?.shortcuts.map((keys) => keys.replace("$mod", isApple() ? "Meta" : "Control"));
+  return keys?.length ? keys.join(" ") : undefined;
+}
+
+function isApple(): boolean {
+  return typeof navigator !== "undefined" && /Mac|iPhone|iPad/.test(navigator.platform);
+}
+
 /** The first shortcut of a command as it is printed: "Ctrl+Shift+Z"; undefined for a command without one. */
 export function shortcutWords(command: Command): string | undefined {
   const [first] = command.shortcuts;
   if (first === undefined) return undefined;
-  const isApple = typeof navigator !== "undefined" && /Mac|iPhone|iPad/.test(navigator.platform);
   // "+" is a key and a separator: split only where a name stands before it.
   return first
     .split(/(?<=\w)\+/)
     .map((key) => {
-      if (key === "$mod") return isApple ? "⌘" : "Ctrl";
+      if (key === "$mod") return isApple() ? "⌘" : "Ctrl";
       return KEY_WORDS[key] ?? (key.length === 1 ? key.toUpperCase() : key);
     })
     .join("+");

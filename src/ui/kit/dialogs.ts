@@ -5,6 +5,7 @@ export type ListedDialog =
   | "settings"
   | "help"
   | "rules"
+  | "glossary"
   | "prices"
   | "variants"
   | "revisions"

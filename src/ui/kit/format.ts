@@ -40,6 +40,7 @@ const THINGS = {
   revision: { one: (n) => `${n} revision`, other: (n) => `${n} revisions` },
   row: { one: (n) => `${n} row`, other: (n) => `${n} rows` },
   setting: { one: (n) => `${n} setting`, other: (n) => `${n} settings` },
+  term: { zero: "no term", one: (n) => `${n} term`, other: (n) => `${n} terms` },
   trial: { one: (n) => `${n} trial`, other: (n) => `${n} trials` },
   "user band": { one: (n) => `${n} user band`, other: (n) => `${n} user bands` },
   warning: { one: (n) => `${n} warning`, other: (n) => `${n} warnings` },

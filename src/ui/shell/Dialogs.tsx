@@ -4,6 +4,7 @@ import { CompareForm } from "../features/compare/CompareForm.tsx";
 import { DesignList } from "../features/documents/DesignList.tsx";
 import { RestoreForm } from "../features/documents/RestoreForm.tsx";
 import { ShareForm } from "../features/documents/ShareForm.tsx";
+import { GlossaryList } from "../features/glossary/GlossaryList.tsx";
 import { LicenceList } from "../features/licences/LicenceList.tsx";
 import { PriceForm } from "../features/prices/PriceForm.tsx";
 import { RevisionList } from "../features/revisions/RevisionList.tsx";
@@ -37,6 +38,7 @@ const DIALOGS: Readonly<Record<ListedDialog, Listed>> = {
   practice: { title: "Practice", isWide: true, component: PracticeList },
   help: { title: "Help", component: HelpText },
   rules: { title: "Rule book", isWide: true, component: RuleBook },
+  glossary: { title: "Glossary", component: GlossaryList },
   licences: { title: "Licences of others", component: LicenceList },
 };
 

@@ -1,5 +1,6 @@
 import { useApp } from "../../store/app.ts";
-import type { Command, CommandGroup } from "../kit/command.ts";
+import { type Command, type CommandGroup, spokenKeys } from "../kit/command.ts";
+import { Keys } from "../kit/Keys.tsx";
 import { showPane } from "../kit/panes.ts";
 import { showPhoneView } from "../kit/phoneView.ts";
 import { COMMANDS } from "./commands.ts";
@@ -37,9 +38,11 @@ export function MoreSheet() {
                 type="button"
                 className="button"
                 disabled={!command.enabled()}
+                aria-keyshortcuts={spokenKeys(command)}
                 onClick={() => run(command)}
               >
                 {command.label}
+                <Keys command={command} />
               </button>
             ))}
           </div>

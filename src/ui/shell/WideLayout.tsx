@@ -134,7 +134,7 @@ function SpectrumButton() {
       aria-expanded={isOpen}
       onClick={() => usePanes.setState({ spectrumOpen: !isOpen })}
     >
-      Spectrum <span className="quiet small">of the selected wire, in full</span>
+      Spectrum <span className="quiet small">of the selected wire</span>
       <Icon size={16} aria-hidden />
     </button>
   );

@@ -5,6 +5,7 @@
 import { CANVAS_COMMANDS } from "../canvas/commands.ts";
 import { CURE_COMMANDS } from "../features/cures/commands.ts";
 import { FAULT_COMMANDS } from "../features/faults/commands.ts";
+import { GLOSSARY_COMMANDS } from "../features/glossary/commands.ts";
 import { REVISION_COMMANDS } from "../features/revisions/commands.ts";
 import { RULE_COMMANDS } from "../features/rulebook/commands.ts";
 import { PRACTICE_COMMANDS } from "../features/training/commands.ts";
@@ -20,6 +21,7 @@ export const COMMANDS: readonly Command[] = [
   ...REVISION_COMMANDS,
   ...WALK_COMMANDS,
   ...RULE_COMMANDS,
+  ...GLOSSARY_COMMANDS,
   ...SHELL_COMMANDS,
 ];
 

@@ -106,7 +106,7 @@ describe("quadrants at a multiswitch", () => {
         u: ["multiswitch", { terrestrial: false }],
         n: ["lnb-quattro"],
         l: ["lnb-quattro"],
-        j: ["dish", { orbitalPositionDegE: 13 }],
+        j: ["dish", { orbitalPositionDegE: 12 }],
         k: ["dish"],
       },
       "k.sky > l.sky, j.sky > n.sky, n.vl > u.vl, l.vh > u.vh, l.hl > u.hl, l.hh > u.hh, u.out1 > r.sat",

@@ -24,7 +24,7 @@ export function twoSatellites(trunks: string): Design {
       u: ["multiswitch", { terrestrial: false, satelliteInputs: "8" }],
       n: ["lnb-quattro"],
       l: ["lnb-quattro"],
-      j: ["dish", { orbitalPositionDegE: 13 }],
+      j: ["dish", { orbitalPositionDegE: 12 }],
       k: ["dish"],
     },
     `k.sky > l.sky, j.sky > n.sky, ${trunks}, u.out1 > r.sat`,

@@ -52,6 +52,6 @@ describe("the sky axis", () => {
   });
 
   test("names its ticks in GHz", () => {
-    expect(SKY_TICKS_MHZ.map(tickLabel)).toEqual(["10.7 G", "11.7 G", "12.8 G"]);
+    expect(SKY_TICKS_MHZ.map(tickLabel)).toEqual(["10.7 G", "11.7 G", "12.75 G"]);
   });
 });

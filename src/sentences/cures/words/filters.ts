@@ -1,4 +1,5 @@
 import { kindOf } from "../../../parts/catalogue.ts";
+import { numeralAsSet } from "../../../words/numbers.ts";
 import { uncapital } from "../../explain/plainWords.ts";
 import { list } from "../../phrases.ts";
 import type { WordsOf } from "../told.ts";
@@ -34,9 +35,9 @@ export const FILTER_WORDS: WordsOf<
   },
   trap: {
     title: ({ facts, place, name }) =>
-      `Put a trap for ${facts.carrier} of ${facts.db} dB behind ${name(place)}`,
+      `Put a trap for ${facts.carrier} of ${numeralAsSet(facts.db)} dB behind ${name(place)}`,
     reason: ({ facts }) =>
-      `The trap takes only ${facts.fromMHz} to ${facts.toMHz} MHz down. The other channels stay as they are.`,
+      `The trap takes only ${numeralAsSet(facts.fromMHz)} to ${numeralAsSet(facts.toMHz)} MHz down. The other channels stay as they are.`,
   },
   "band-combiner": {
     title: ({ facts, place, name }) => `Replace ${name(place)} with a ${combinerName(facts.kind)}`,

@@ -1,4 +1,4 @@
-import { numeral } from "../../../words/numbers.ts";
+import { numeral, numeralAsSet } from "../../../words/numbers.ts";
 import { plural } from "../../../words/plural.ts";
 import { list } from "../../phrases.ts";
 import type { WordsOf } from "../told.ts";
@@ -23,7 +23,8 @@ export const LEVEL_STEP_WORDS: WordsOf<
   | "larger-dish"
 > = {
   pad: {
-    title: ({ facts, place, name }) => `Put an attenuator of ${facts.db} dB before ${name(place)}`,
+    title: ({ facts, place, name }) =>
+      `Put an attenuator of ${numeralAsSet(facts.db)} dB before ${name(place)}`,
     reason: ({ facts }) =>
       `There are ${numeral(Math.ceil(facts.overDb))} dB too much. An attenuator takes the same off everything.`,
   },
@@ -36,17 +37,18 @@ export const LEVEL_STEP_WORDS: WordsOf<
     reason: () => "The part takes level where there is none to spare.",
   },
   "source-pad": {
-    title: ({ facts, place, name }) => `Put an attenuator of ${facts.db} dB behind ${name(place)}`,
+    title: ({ facts, place, name }) =>
+      `Put an attenuator of ${numeralAsSet(facts.db)} dB behind ${name(place)}`,
     reason: () => "The source delivers more than anything behind it can use.",
   },
   "graded-taps": {
     title: ({ facts, name }) => {
-      const values = facts.taps.map(({ part, db }) => `${name(part)} ${db} dB`);
+      const values = facts.taps.map(({ part, db }) => `${name(part)} ${numeralAsSet(db)} dB`);
       const knobs = [
         ...(facts.gainDb === undefined
           ? []
-          : [`the gain of ${name(facts.amplifier ?? "")} to ${facts.gainDb} dB`]),
-        ...(facts.slopeDb === undefined ? [] : [`its slope to ${facts.slopeDb} dB`]),
+          : [`the gain of ${name(facts.amplifier ?? "")} to ${numeralAsSet(facts.gainDb)} dB`]),
+        ...(facts.slopeDb === undefined ? [] : [`its slope to ${numeralAsSet(facts.slopeDb)} dB`]),
       ];
       const graded = `Set the taps in steps: ${list(values)}`;
       return knobs.length > 0 ? `${graded}; set ${list(knobs)}` : graded;
@@ -62,15 +64,17 @@ export const LEVEL_STEP_WORDS: WordsOf<
     reason: () => "The present amplifier is made for satellite and stops TV.",
   },
   equaliser: {
-    title: ({ facts, place, name }) => `Put an equaliser of ${facts.db} dB before ${name(place)}`,
+    title: ({ facts, place, name }) =>
+      `Put an equaliser of ${numeralAsSet(facts.db)} dB before ${name(place)}`,
     reason: () => "An equaliser takes off at the low end what the cable has left too much.",
   },
   "tap-value": {
-    title: ({ facts, place, name }) => `Replace ${name(place)} with one of ${facts.db} dB tap loss`,
+    title: ({ facts, place, name }) =>
+      `Replace ${name(place)} with one of ${numeralAsSet(facts.db)} dB tap loss`,
     reason: ({ facts }) =>
       facts.db > facts.before
-        ? `At ${facts.before} dB too much comes down to its sockets.`
-        : `At ${facts.before} dB too little comes down to its sockets.`,
+        ? `At ${numeralAsSet(facts.before)} dB too much comes down to its sockets.`
+        : `At ${numeralAsSet(facts.before)} dB too little comes down to its sockets.`,
   },
   "smaller-splitter": {
     title: ({ facts, place, name }) => `Replace ${name(place)} with a ${facts.ways}-way splitter`,
@@ -85,16 +89,17 @@ export const LEVEL_STEP_WORDS: WordsOf<
     title: ({ facts, place, name }) =>
       facts.isolationDb === undefined
         ? `Replace ${name(place)} with a ferrite splitter`
-        : `Replace ${name(place)} with a ferrite splitter that has ${facts.isolationDb} dB between its outputs`,
+        : `Replace ${name(place)} with a ferrite splitter that has ${numeralAsSet(facts.isolationDb)} dB between its outputs`,
     reason: () => "A resistive splitter loses twice the decibels and isolates its legs badly.",
   },
   "better-decoupling": {
     title: ({ facts, place, name }) =>
-      `Replace ${name(place)} with a type that has ${facts.isolationDb} dB between its outputs`,
+      `Replace ${name(place)} with a type that has ${numeralAsSet(facts.isolationDb)} dB between its outputs`,
     reason: () => "The two flats meet there.",
   },
   "line-amplifier": {
-    title: ({ facts, place, name }) => `Put an in-line IF amplifier of ${facts.db} dB before ${name(place)}`,
+    title: ({ facts, place, name }) =>
+      `Put an in-line IF amplifier of ${numeralAsSet(facts.db)} dB before ${name(place)}`,
     reason: () => "Amplified before the long cable, the signal keeps its distance from the noise.",
   },
   "amplifier-away": {
@@ -102,7 +107,8 @@ export const LEVEL_STEP_WORDS: WordsOf<
     reason: () => "There is enough level without it, and its distortion goes with it.",
   },
   masthead: {
-    title: ({ facts, place, name }) => `Put a masthead amplifier of ${facts.db} dB under ${name(place)}`,
+    title: ({ facts, place, name }) =>
+      `Put a masthead amplifier of ${numeralAsSet(facts.db)} dB under ${name(place)}`,
     reason: () =>
       "Amplified before the first loss, the signal keeps nearly all the C/N that the aerial gives.",
   },

@@ -1,7 +1,7 @@
 import type { Part } from "../../../design/design.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
 import { describedOptions, onSiteOf, optionMeaning } from "../../../parts/meanings.ts";
-import { numeral } from "../../../words/numbers.ts";
+import { numeral, numeralAsSet } from "../../../words/numbers.ts";
 import { plural } from "../../../words/plural.ts";
 import { optionWords, valueWords } from "../optionWords.ts";
 import type { StepTold, WordsOf } from "../told.ts";
@@ -35,14 +35,14 @@ export const SETTING_WORDS: WordsOf<
   },
   gain: {
     title: ({ facts, place, name }) =>
-      `${facts.isLevel ? `Set the user bands of ${name(place)} to ${facts.toDb} dBµV` : `Set the gain of ${name(place)} to ${facts.toDb} dB`}, ${Math.abs(facts.byDb)} dB ${facts.byDb < 0 ? "lower" : "higher"}`,
+      `${facts.isLevel ? `Set the user bands of ${name(place)} to ${numeralAsSet(facts.toDb)} dBµV` : `Set the gain of ${name(place)} to ${numeralAsSet(facts.toDb)} dB`}, ${numeralAsSet(Math.abs(facts.byDb))} dB ${facts.byDb < 0 ? "lower" : "higher"}`,
     reason: ({ facts }) => {
       if (facts.byDb < 0) return "Everything behind it comes down to what it should be.";
       return facts.isLevel ? "Its level control can give more." : "It has gain to spare.";
     },
   },
   "amplifier-slope": {
-    title: ({ facts, place, name }) => `Set the slope of ${name(place)} to ${facts.db} dB`,
+    title: ({ facts, place, name }) => `Set the slope of ${name(place)} to ${numeralAsSet(facts.db)} dB`,
     reason: () => "It amplifies the low end less and so makes up for the cable behind it.",
   },
   "input-pad": {

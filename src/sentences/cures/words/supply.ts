@@ -1,6 +1,6 @@
 import { kindOf } from "../../../parts/catalogue.ts";
 import { describedOptions } from "../../../parts/meanings.ts";
-import { numeral } from "../../../words/numbers.ts";
+import { numeral, numeralAsSet } from "../../../words/numbers.ts";
 
 import { optionWords, valueWords } from "../optionWords.ts";
 import type { WordsOf } from "../told.ts";
@@ -52,14 +52,14 @@ export const SUPPLY_WORDS: WordsOf<
   "higher-supply": {
     title: ({ facts, place, name, part }) =>
       kindOf(part(place)?.kind ?? "")?.trade.job === "supply"
-        ? `Replace ${name(place)} with a unit of ${facts.volts} V`
-        : `Set the aerial supply of ${name(place)} to ${facts.volts} V`,
+        ? `Replace ${name(place)} with a unit of ${numeralAsSet(facts.volts)} V`
+        : `Set the aerial supply of ${name(place)} to ${numeralAsSet(facts.volts)} V`,
     reason: () => "What it feeds needs more volts than arrive.",
   },
   "stronger-supply": {
     title: ({ facts, place, name, part }) => {
       const isReceiver = kindOf(part(place)?.kind ?? "")?.trade.job === "receiver";
-      return `Replace ${name(place)} with a ${isReceiver ? "receiver" : "unit"} that delivers ${facts.needMa} mA`;
+      return `Replace ${name(place)} with a ${isReceiver ? "receiver" : "unit"} that delivers ${numeralAsSet(facts.needMa)} mA`;
     },
     reason: ({ facts }) => `It is asked for ${numeral(Math.round(facts.askedMa))} mA.`,
   },

@@ -87,7 +87,8 @@ export const HARD_WORDS: Readonly<Record<string, CaseWords>> = {
       "Measure level at both ends of the living room’s cable, low and high in frequency.",
       "Between cable and outlet some decibels are lost at the bottom and very many at the top.",
     ],
-    lesson: "Corrosion acts twice: it attenuates the signal, more at the top, and it eats the supply.",
+    lesson:
+      "Corrosion acts twice: it attenuates the signal, more at the top, and it takes volts from the supply.",
   },
   "fifth-lead": {
     title: "Five leads, all in place",

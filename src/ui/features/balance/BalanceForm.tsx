@@ -41,7 +41,7 @@ export function BalanceForm({ onDone }: { readonly onDone: () => void }) {
     <div className="balance">
       <p className="quiet">
         Tap values, attenuators, equalisers, gains and slopes are tried. The aim is one level at all outlets,
-        inside the limits, with nothing made worse for anybody.
+        inside the limits, with nothing made worse anywhere.
       </p>
       <form
         className="balance-aim"

@@ -1,6 +1,6 @@
 import { CopyPlus, FilePlus2, FileUp, FolderDown, FolderInput, Pencil, Trash2 } from "lucide-react";
 import { useEffect, useRef, useState } from "react";
-import { EXAMPLES } from "../../../design/examples.ts";
+import { EXAMPLE_GROUPS } from "../../../design/examples.ts";
 import { useApp } from "../../../store/app.ts";
 import type { DocumentHead, StoredDocument } from "../../../store/documents/documentStorage.ts";
 import { useDocuments } from "../../../store/documents/documents.ts";
@@ -64,7 +64,7 @@ export function DesignList({ onDone }: { readonly onDone: () => void }) {
         ) : null}
         {problem ? <p className="field-problem">{problem}</p> : null}
       </div>
-      <h3>Own designs</h3>
+      <h3 className="design-heading">Own designs</h3>
       {list.length === 0 ? (
         <p className="quiet">None yet. An example becomes your own with the first change.</p>
       ) : (
@@ -90,23 +90,28 @@ export function DesignList({ onDone }: { readonly onDone: () => void }) {
         </button>
       </div>
       <p className="quiet small design-keeping">{persistenceWords(persisted)}</p>
-      <h3>Examples</h3>
-      <ul className="design-list">
-        {EXAMPLES.map((example) => (
-          <li key={example.key} className="design-row">
-            <button
-              type="button"
-              className="design-open"
-              onClick={async () => {
-                if (await openExample(example.key)) onDone();
-              }}
-            >
-              <strong>{example.title}</strong>
-              <span className="quiet small">{example.lesson}</span>
-            </button>
-          </li>
-        ))}
-      </ul>
+      <h3 className="design-heading">Examples</h3>
+      {EXAMPLE_GROUPS.map(({ teaches, examples }) => (
+        <section key={teaches} aria-label={teaches}>
+          <h4 className="quiet">{teaches}</h4>
+          <ul className="design-list">
+            {examples.map(({ key, title, lesson }) => (
+              <li key={key} className="design-row">
+                <button
+                  type="button"
+                  className="design-open"
+                  onClick={async () => {
+                    if (await openExample(key)) onDone();
+                  }}
+                >
+                  <strong>{title}</strong>
+                  <span className="quiet small">{lesson}</span>
+                </button>
+              </li>
+            ))}
+          </ul>
+        </section>
+      ))}
       <p className="quiet small">
         Own designs are kept in this browser only. Download a file to keep one elsewhere or to pass it on.
       </p>

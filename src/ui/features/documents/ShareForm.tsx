@@ -2,6 +2,7 @@ import { Check, Copy, Download } from "lucide-react";
 import { useEffect, useState } from "react";
 import { COMFORTABLE_LINK_LENGTH, shareLink } from "../../../design/link.ts";
 import { useApp } from "../../../store/app.ts";
+import { numeralAsSet } from "../../../words/numbers.ts";
 import { linkAddress } from "../../kit/addressRequest.ts";
 import { downloadDesign } from "./actions.ts";
 import "./documents.css";
@@ -68,13 +69,13 @@ export function ShareForm() {
         />
       </label>
       <p className="quiet small" role="status">
-        {link === null ? "" : `${link.length} characters. `}
+        {link === null ? "" : `${numeralAsSet(link.length)} characters. `}
         {copied ? "Copied." : ""}
       </p>
       {isLong ? (
         <p className="long">
-          Mail and chat programs cut addresses longer than about {COMFORTABLE_LINK_LENGTH} characters. It is
-          better to pass this design on as a file.
+          Mail and chat programs cut addresses longer than about {numeralAsSet(COMFORTABLE_LINK_LENGTH)}{" "}
+          characters. It is better to pass this design on as a file.
         </p>
       ) : null}
       {problem ? (

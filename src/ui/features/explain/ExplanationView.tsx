@@ -1,10 +1,12 @@
-import { BookOpenText, Copy } from "lucide-react";
+import { BookA, BookOpenText, Copy } from "lucide-react";
 import { useMemo } from "react";
 import type { Evaluation } from "../../../evaluate/evaluation.ts";
 import type { Finding } from "../../../findings/finding.ts";
 import { explainFinding } from "../../../sentences/finding.ts";
+import { glossaryTermsOf } from "../../../sentences/glossary.ts";
 import { useApp } from "../../../store/app.ts";
 import { openRuleBook } from "../../kit/asked/book.ts";
+import { openGlossary } from "../../kit/asked/glossary.ts";
 import { FindingPicture } from "./FindingPicture.tsx";
 import "./explain.css";
 
@@ -19,6 +21,7 @@ type Props = {
 export function ExplanationView({ finding, evaluation, hasLinks = true }: Props) {
   const explained = useMemo(() => explainFinding(finding, evaluation), [finding, evaluation]);
   if (!explained) return <p className="quiet small">This version has nothing more to say about it.</p>;
+  const terms = glossaryTermsOf(finding.rule);
   return (
     <div className="explanation">
       <h4>For the customer</h4>
@@ -39,6 +42,15 @@ export function ExplanationView({ finding, evaluation, hasLinks = true }: Props)
       <p>{explained.trade}</p>
       <h4>To confirm it on site</h4>
       <p>{explained.measure}</p>
+      {terms.length > 0 ? (
+        <nav className="chips" aria-label="In the glossary">
+          {terms.map((term) => (
+            <button key={term} type="button" className="chip" onClick={() => openGlossary(term)}>
+              <BookA size={14} aria-hidden /> {term}
+            </button>
+          ))}
+        </nav>
+      ) : null}
       {hasLinks ? (
         <nav className="chips" aria-label="In the rule book">
           <button type="button" className="chip" onClick={() => openRuleBook(explained.rule)}>

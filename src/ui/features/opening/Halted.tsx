@@ -1,11 +1,12 @@
 import { Download, List, RotateCw } from "lucide-react";
 import { DEADLINE_MS, type OpeningFailure, type OpeningProblem, useOpening } from "../../../store/opening.ts";
+import { numeralAsSet } from "../../../words/numbers.ts";
 import { downloadDesign, openRest } from "../documents/actions.ts";
 import { ProblemFrame } from "./ProblemFrame.tsx";
 
 const WHY: Readonly<Record<OpeningFailure, string>> = {
   stopped: "You stopped its calculation.",
-  late: `Calculating it took longer than ${DEADLINE_MS / 1000} seconds, so it was stopped.`,
+  late: `Calculating it took longer than ${numeralAsSet(DEADLINE_MS / 1000)} seconds, so it was stopped.`,
   "too large":
     "It is too large to calculate. Its signals meet in too many ways, as where splitters feed combiners again and again.",
   failed: "The calculation stopped. The browser may have run out of memory.",

@@ -1,6 +1,7 @@
 import { X } from "lucide-react";
 import { useEffect, useRef } from "react";
 import { DEADLINE_MS, type OpeningProgress, useOpening } from "../../../store/opening.ts";
+import { numeralAsSet } from "../../../words/numbers.ts";
 
 const STAGES: Readonly<Record<OpeningProgress["stage"], string>> = {
   signals: "Calculating the signals",
@@ -44,7 +45,9 @@ export function WorkingView({ working }: { readonly working: OpeningProgress }) 
                 <X size={16} aria-hidden /> Stop
               </button>
             </div>
-            <p className="quiet small">It stops by itself after {DEADLINE_MS / 1000} seconds.</p>
+            <p className="quiet small">
+              It stops by itself after {numeralAsSet(DEADLINE_MS / 1000)} seconds.
+            </p>
           </>
         ) : null}
       </div>

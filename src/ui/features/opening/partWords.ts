@@ -1,8 +1,10 @@
 /** Everything that a part says of itself, in words, without working anything out. */
+
 import { type Design, type Part, type PartId, type PortRef, wireId } from "../../../design/design.ts";
 import { portOf } from "../../../design/lookup.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
 import { type FieldMeta, fieldMeta } from "../../../parts/fields.ts";
+import { numeral } from "../../../words/numbers.ts";
 
 export type PlainPart = {
   readonly id: PartId;
@@ -53,7 +55,7 @@ function valuesOf(part: Part): PlainPart["values"] {
 function valueWords(value: unknown, meta: FieldMeta): string {
   if (Array.isArray(value)) return value.map((row) => rowWords(row, meta)).join("; ") || "none";
   if (typeof value === "boolean") return value ? "yes" : "no";
-  if (typeof value === "number") return `${value}${meta.unit ? ` ${meta.unit}` : ""}`;
+  if (typeof value === "number") return `${numeral(value, 6)}${meta.unit ? ` ${meta.unit}` : ""}`;
   return meta.choices?.find((c) => c.value === value)?.label ?? (String(value ?? "") || "empty");
 }
 

@@ -1,5 +1,6 @@
 import { TUNER_NOISE_FIGURE_DB } from "../../../findings/tunerQuality.ts";
 import { useApp } from "../../../store/app.ts";
+import { numeralAsSet } from "../../../words/numbers.ts";
 import { selectFromPane } from "../../canvas/reveal.ts";
 import { decimal } from "../../kit/format.ts";
 import type { WalkMarks } from "./LevelDiagram.tsx";
@@ -72,7 +73,7 @@ export function StepTable({
             <td />
             <th scope="row">Tuner</th>
             <td colSpan={isDisturbed ? 4 : 2}>
-              adds its own noise (noise figure {TUNER_NOISE_FIGURE_DB} dB)
+              adds its own noise (noise figure {numeralAsSet(TUNER_NOISE_FIGURE_DB)} dB)
             </td>
             <td className="number">{decimal(answer.behindTunerDb)}</td>
           </tr>

@@ -1,4 +1,5 @@
 /** The end of the way in sentences: what arrives, and whether it is enough. */
+import { numeralAsSet } from "../../../words/numbers.ts";
 import { decimal } from "../../kit/format.ts";
 import type { LevelOrigin } from "./levelOrigin.ts";
 
@@ -17,7 +18,7 @@ export function endWords(answer: LevelOrigin): readonly string[] {
 function levelWords(levelDbuv: number, { limits, profileName }: LevelOrigin): string {
   const level = `${decimal(levelDbuv)} dBµV arrive`;
   if (!limits) return `${level}.`;
-  const range = `${limits.minDbuv} to ${limits.maxDbuv} dBµV (${profileName})`;
+  const range = `${numeralAsSet(limits.minDbuv)} to ${numeralAsSet(limits.maxDbuv)} dBµV (${profileName})`;
   const lack = limits.minDbuv - levelDbuv;
   const excess = levelDbuv - limits.maxDbuv;
   if (lack > 0) return `${level}, ${decimal(lack)} dB too little for ${range}.`;

@@ -1,12 +1,13 @@
 import type { Settings } from "../../../design/settings.ts";
 import { type DeratingRule, deratingDb } from "../../../rf/intermod.ts";
+import { numeral } from "../../../words/numbers.ts";
 import { decimal } from "../../kit/format.ts";
 import { Table } from "../../kit/Table.tsx";
 
 const COUNTS = [2, 4, 6, 10, 20, 40] as const;
 
 const RULES: readonly { readonly rule: DeratingRule; readonly formula: string; readonly where: string }[] = [
-  { rule: "beats", formula: "7.5 · log₁₀(n − 1)", where: "TV amplifiers, rated at 60 dB" },
+  { rule: "beats", formula: `${numeral(7.5)} · log₁₀(n − 1)`, where: "TV amplifiers, rated at 60 dB" },
   { rule: "power", formula: "10 · log₁₀(n / 2)", where: "satellite IF, rated at 35 dB" },
 ];
 

@@ -1,5 +1,6 @@
 import { ISOLATION_SOURCE, type NetworkRange, type Profile } from "../../../findings/limits.ts";
 import { SERVICE_NAMES, WANTED_SERVICES } from "../../../signal/carrier.ts";
+import { numeralAsSet } from "../../../words/numbers.ts";
 import { modeWords } from "./modeWords.ts";
 
 const RANGE_WORDS: Readonly<Record<NetworkRange, string>> = {
@@ -38,9 +39,11 @@ export function ProfileTable({ profile }: { readonly profile: Profile }) {
               <tr key={`${row.service} ${row.mode}`}>
                 <th scope="row">{SERVICE_NAMES[row.service]}</th>
                 <td>{modeWords(row.mode, rows.filter((r) => r.service === row.service).length > 1)}</td>
-                <td className="number">{row.minDbuv}</td>
-                <td className="number">{row.maxDbuv}</td>
-                <td className="number">{row.cnDb ?? "not set"}</td>
+                <td className="number">{numeralAsSet(row.minDbuv)}</td>
+                <td className="number">{numeralAsSet(row.maxDbuv)}</td>
+                <td className={row.cnDb === undefined ? "quiet" : "number"}>
+                  {row.cnDb === undefined ? "not set" : numeralAsSet(row.cnDb)}
+                </td>
               </tr>
             ))}
           </tbody>
@@ -61,16 +64,18 @@ function furtherLimits({ differenceDb, slopeDb, isolation }: Profile): readonly 
     ...WANTED_SERVICES.flatMap((service) =>
       differenceDb[service] === undefined
         ? []
-        : [`Between any two carriers of ${SERVICE_NAMES[service]}: at most ${differenceDb[service]} dB.`],
+        : [
+            `${SERVICE_NAMES[service]}: at most ${numeralAsSet(differenceDb[service])} dB between any two carriers.`,
+          ],
     ),
     ...ranges.flatMap((range) =>
       slopeDb[range] === undefined
         ? []
-        : [`Slope over the ${RANGE_WORDS[range]}: at most ${slopeDb[range]} dB.`],
+        : [`Slope over the ${RANGE_WORDS[range]}: at most ${numeralAsSet(slopeDb[range])} dB.`],
     ),
     ...isolation.map(
       ({ fromMHz, toMHz, db }) =>
-        `Isolation between flats, ${fromMHz} to ${toMHz} MHz: at least ${db} dB (${ISOLATION_SOURCE}).`,
+        `Isolation between flats, ${numeralAsSet(fromMHz)} to ${numeralAsSet(toMHz)} MHz: at least ${numeralAsSet(db)} dB (${ISOLATION_SOURCE}).`,
     ),
   ];
 }

@@ -1,7 +1,7 @@
 /** Where nothing is drawn yet: the tour, the examples by what they teach, and how to begin by hand. */
 import { Play } from "lucide-react";
+import { EXAMPLE_GROUPS } from "../../../design/examples.ts";
 import { startTour } from "../../kit/asked/tour.ts";
-import { EXAMPLE_GROUPS } from "../../kit/told/exampleGroups.ts";
 import styles from "./FirstSteps.module.css";
 
 export function FirstSteps({ openExample }: { readonly openExample: (key: string) => Promise<boolean> }) {
@@ -17,9 +17,9 @@ export function FirstSteps({ openExample }: { readonly openExample: (key: string
       </button>
       <h3>Or open an example</h3>
       <dl className={styles.lessons}>
-        {EXAMPLE_GROUPS.map(({ lesson, examples }) => (
-          <div key={lesson}>
-            <dt>{lesson}</dt>
+        {EXAMPLE_GROUPS.map(({ teaches, examples }) => (
+          <div key={teaches}>
+            <dt>{teaches}</dt>
             {examples.map(({ key, title }) => (
               <dd key={key}>
                 <button type="button" className="link" onClick={() => void openExample(key)}>

@@ -4,7 +4,7 @@ import { FOR_PLAN_VALUE } from "../../../remedies/training/score.ts";
 import { readingWords } from "../../../sentences/faults/readingWords.ts";
 import type { Service } from "../../../signal/carrier.ts";
 import type { MeterShows } from "../../../store/trainingMeter.ts";
-import { megahertz } from "../../kit/format.ts";
+import { numeral } from "../../../words/numbers.ts";
 import { type CaseProps, usePlanValue } from "./useCase.ts";
 
 /** What the meter shows, and below it what the plan says for the same place. */
@@ -76,10 +76,10 @@ function Picture({ actual, planned, quantity }: PictureProps) {
         <path key={`a${c.service}${c.centreMHz}${c.name}`} d={bar(c)} fill={COLOURS[c.service]} />
       ))}
       <text x={2} y={HEIGHT - 2}>
-        {megahertz(Math.round(first))} MHz
+        {numeral(first, 0)} MHz
       </text>
       <text x={WIDTH - 2} y={HEIGHT - 2} textAnchor="end">
-        {megahertz(Math.round(last))} MHz, top {most} {QUANTITY_UNITS[quantity]}
+        {numeral(last, 0)} MHz, top {numeral(most)} {QUANTITY_UNITS[quantity]}
       </text>
     </svg>
   );

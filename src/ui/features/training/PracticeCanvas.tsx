@@ -12,6 +12,7 @@ import { boxesOf } from "../../canvas/boxes.ts";
 import { edgesOf, nodesOf, type PartNode, type WireEdge } from "../../canvas/flowItems.ts";
 import { boundsOf, type Size } from "../../canvas/layout.ts";
 import { sizeOf } from "../../canvas/paneSize.ts";
+import { QuietAttribution } from "../../canvas/QuietAttribution.tsx";
 import { emptyView, fittingView, LEAST_ZOOM, MOST_ZOOM, type Viewport } from "../../canvas/viewMath.ts";
 import { PlanBar } from "./PlanBar.tsx";
 import { PlanCard } from "./PlanCard.tsx";
@@ -110,7 +111,9 @@ function Plan({ session, plan, start }: PlanProps) {
       onEdgesChange={(changes) => {
         for (const change of changes) if (change.type === "select" && change.selected) pickWire(change.id);
       }}
-    />
+    >
+      <QuietAttribution />
+    </ReactFlow>
   );
 }
 

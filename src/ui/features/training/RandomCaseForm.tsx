@@ -2,6 +2,7 @@ import { Dices, Play } from "lucide-react";
 import { useState } from "react";
 import { HIGHEST_SEED } from "../../../remedies/training/randomCase.ts";
 import { useApp } from "../../../store/app.ts";
+import { numeral } from "../../../words/numbers.ts";
 import { IconButton } from "../../kit/IconButton.tsx";
 import { freshSeed, openRandom, seedOf } from "./actions.ts";
 
@@ -26,9 +27,7 @@ export function RandomCaseForm({ onDone }: { readonly onDone: () => void }) {
       }}
     >
       <h3>A random fault in “{design.title}”</h3>
-      <p className="small">
-        Made from the design that is open now. Within the case, its link hands the same case to others.
-      </p>
+      <p className="small">Made from the design that is open now. Its link opens the same case for others.</p>
       <div className="random-line">
         <label>
           Seed{" "}
@@ -47,7 +46,7 @@ export function RandomCaseForm({ onDone }: { readonly onDone: () => void }) {
       </div>
       {seed === null ? (
         <p className="field-problem" role="alert">
-          A seed is a whole number from 0 to {HIGHEST_SEED}.
+          A seed is a whole number from 0 to {numeral(HIGHEST_SEED)}.
         </p>
       ) : null}
       {problem ? (

@@ -1,5 +1,5 @@
 import type { Cost } from "../../../remedies/cost.ts";
-import { counted } from "../format.ts";
+import { counted, decimal } from "../format.ts";
 
 /** "2 new cables · about 90 minutes · parts 120 EUR": from the user's own list, so rounded as such. */
 export function costWords(cost: Cost, currency: string): string {
@@ -22,7 +22,7 @@ export function workTimeWords(minutes: number): string {
 /** An amount in whole units from ten upwards; the currency is whatever the user wrote. */
 export function money(amount: number, currency: string): string {
   const digits = Number.isInteger(amount) || amount >= 10 ? 0 : 2;
-  const text = amount.toFixed(digits);
+  const text = decimal(amount, digits);
   const name = currency.trim();
   return name === "" ? text : `${text} ${name}`;
 }

@@ -26,8 +26,8 @@ import { chooseDownload, downloadEverything } from "../../features/documents/dow
 import { openComparison } from "../../kit/asked/compared.ts";
 import { findCures } from "../../kit/asked/findCures.ts";
 import { findFault } from "../../kit/asked/whatFails.ts";
-import type { IconType } from "../../kit/IconButton.tsx";
 import { openDialog } from "../../kit/panes.ts";
+import { MenuEntry } from "./MenuEntry.tsx";
 
 /** Everything that concerns the design as a whole. */
 export function DesignMenu() {
@@ -40,45 +40,43 @@ export function DesignMenu() {
       </DropdownMenu.Trigger>
       <DropdownMenu.Portal>
         <DropdownMenu.Content className="menu" align="start" sideOffset={4} collisionPadding={8}>
-          <Item icon={FilePlus2} name="New design" onPress={() => void openEmpty()} />
-          <Item icon={FolderOpen} name="Designs and examples…" onPress={() => openDialog("designs")} />
-          <Item icon={CopyPlus} name="Save a copy and work on it" onPress={() => void copyDesign()} />
+          <MenuEntry icon={FilePlus2} name="New design" onPress={() => void openEmpty()} />
+          <MenuEntry icon={FolderOpen} name="Designs and examples…" onPress={() => openDialog("designs")} />
+          <MenuEntry icon={CopyPlus} name="Save a copy and work on it" onPress={() => void copyDesign()} />
           <DropdownMenu.Separator className="menu-line" />
-          <Item icon={FileUp} name="Open a file…" onPress={() => void chooseFile()} />
-          <Item icon={Download} name="Download as a file" onPress={() => downloadDesign()} />
-          <Item icon={FolderDown} name="Download everything" onPress={() => void downloadEverything()} />
-          <Item icon={FolderInput} name="Restore from a download…" onPress={() => void chooseDownload()} />
+          <MenuEntry icon={FileUp} name="Open a file…" onPress={() => void chooseFile()} />
+          <MenuEntry icon={Download} name="Download as a file" onPress={() => downloadDesign()} />
+          <MenuEntry icon={FolderDown} name="Download everything" onPress={() => void downloadEverything()} />
+          <MenuEntry
+            icon={FolderInput}
+            name="Restore from a download…"
+            onPress={() => void chooseDownload()}
+          />
           <DropdownMenu.Separator className="menu-line" />
-          <Item icon={Layers} name="Variants…" onPress={() => openDialog("variants")} />
-          <Item icon={History} name="Revisions…" onPress={() => openDialog("revisions")} />
-          <Item icon={GitCompareArrows} name="Before and after…" onPress={openComparison} />
-          <Item icon={Search} name="Find cures" onPress={() => void findCures()} />
-          <Item icon={Equal} name="Balance outlets…" onPress={() => openDialog("balance")} />
-          <Item icon={Unplug} name="Find the fault…" onPress={findFault} />
-          <Item icon={GraduationCap} name="Practice…" onPress={() => openDialog("practice")} />
+          <MenuEntry icon={Layers} name="Variants…" onPress={() => openDialog("variants")} />
+          <MenuEntry
+            icon={History}
+            name="Revisions…"
+            command="revisions"
+            onPress={() => openDialog("revisions")}
+          />
+          <MenuEntry icon={GitCompareArrows} name="Before and after…" onPress={openComparison} />
+          <MenuEntry icon={Search} name="Find cures" command="cures" onPress={() => void findCures()} />
+          <MenuEntry icon={Equal} name="Balance outlets…" onPress={() => openDialog("balance")} />
+          <MenuEntry icon={Unplug} name="Find the fault…" command="find-fault" onPress={findFault} />
+          <MenuEntry
+            icon={GraduationCap}
+            name="Practice…"
+            command="practice"
+            onPress={() => openDialog("practice")}
+          />
           <DropdownMenu.Separator className="menu-line" />
-          <Item icon={Ruler} name="Limits and derating…" onPress={() => openDialog("settings")} />
-          <Item icon={Coins} name="Prices and times…" onPress={() => openDialog("prices")} />
-          <Item icon={Printer} name="Print…" onPress={() => window.print()} />
+          <MenuEntry icon={Ruler} name="Limits and derating…" onPress={() => openDialog("settings")} />
+          <MenuEntry icon={Coins} name="Prices and times…" onPress={() => openDialog("prices")} />
+          <MenuEntry icon={Printer} name="Print…" onPress={() => window.print()} />
         </DropdownMenu.Content>
       </DropdownMenu.Portal>
     </DropdownMenu.Root>
-  );
-}
-
-function Item({
-  icon: Icon,
-  name,
-  onPress,
-}: {
-  readonly icon: IconType;
-  readonly name: string;
-  readonly onPress: () => void;
-}) {
-  return (
-    <DropdownMenu.Item className="menu-item" onSelect={onPress}>
-      <Icon size={16} aria-hidden /> {name}
-    </DropdownMenu.Item>
   );
 }
 

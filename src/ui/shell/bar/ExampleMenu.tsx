@@ -1,9 +1,9 @@
 import { BookOpen } from "lucide-react";
 import { DropdownMenu } from "radix-ui";
-import { EXAMPLES } from "../../../design/examples.ts";
+import { EXAMPLE_GROUPS } from "../../../design/examples.ts";
 import { openExample } from "../../features/documents/actions.ts";
 
-/** The examples, each with the one line that it teaches. */
+/** The examples by what they teach, each with its lesson in one line. */
 export function ExampleMenu() {
   return (
     <DropdownMenu.Root>
@@ -13,18 +13,19 @@ export function ExampleMenu() {
         </button>
       </DropdownMenu.Trigger>
       <DropdownMenu.Portal>
-        <DropdownMenu.Content className="menu" align="end" sideOffset={4} collisionPadding={8}>
-          {EXAMPLES.map((example) => (
-            <DropdownMenu.Item
-              key={example.key}
-              className="menu-item"
-              onSelect={() => void openExample(example.key)}
-            >
-              <span>
-                {example.title}
-                <span className="lesson">{example.lesson}</span>
-              </span>
-            </DropdownMenu.Item>
+        <DropdownMenu.Content className="menu wide" align="end" sideOffset={4} collisionPadding={8}>
+          {EXAMPLE_GROUPS.map(({ teaches, examples }) => (
+            <DropdownMenu.Group key={teaches} aria-label={teaches}>
+              <DropdownMenu.Label className="menu-heading">{teaches}</DropdownMenu.Label>
+              {examples.map(({ key, title, lesson }) => (
+                <DropdownMenu.Item key={key} className="menu-item" onSelect={() => void openExample(key)}>
+                  <span>
+                    {title}
+                    <span className="lesson">{lesson}</span>
+                  </span>
+                </DropdownMenu.Item>
+              ))}
+            </DropdownMenu.Group>
           ))}
         </DropdownMenu.Content>
       </DropdownMenu.Portal>

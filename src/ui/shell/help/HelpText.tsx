@@ -1,6 +1,8 @@
 import { KNOWN_LIMITS } from "../../../findings/knownLimits.ts";
 import { ESTIMATE_NOTICE } from "../../../parts/cautions.ts";
+import { numeral } from "../../../words/numbers.ts";
 import { openRuleBook } from "../../kit/asked/book.ts";
+import { openGlossary } from "../../kit/asked/glossary.ts";
 import { startTour } from "../../kit/asked/tour.ts";
 import { openDialog } from "../../kit/panes.ts";
 import { OfflineWords } from "../../kit/told/OfflineWords.tsx";
@@ -38,10 +40,15 @@ export function HelpText() {
         <h3>How to read a strip</h3>
         <ul>
           <li>
-            Every wire carries a strip. Frequency runs from left to right, on the same scale for all cables:
-            FM, DAB, UHF television, satellite IF. The wire from a dish has a scale of its own, 10.7 to 12.75
+            A strip shows what is on a wire. It lies on the card where the wire begins; behind a cable it
+            opens when you point at the wire or select it.
+          </li>
+          <li>
+            Frequency runs from left to right, on the same scale for all cables: FM, DAB, UHF television,
+            satellite IF. The wire from a dish has a scale of its own, {numeral(10.7)} to {numeral(12.75, 2)}{" "}
             GHz.
           </li>
+          <li>Red wires lead from the part at which it begins to every receiver that fails.</li>
           <li>
             Numbered blocks are the user bands of a single-cable feed. Each holds one transponder on request.
           </li>
@@ -54,13 +61,15 @@ export function HelpText() {
         <ul>
           <li>Drag a part from the tray onto the canvas. Drop it on a wire to put it into that wire.</li>
           <li>Connect two ports by dragging from one to the other, or by tapping one and then the other.</li>
+          <li>Pull a wire from a port onto empty canvas to choose from the parts that fit there.</li>
+          <li>“Overview” shows the whole house by rooms or flats, “Drawing” every part and wire.</li>
           <li>Everything can be undone.</li>
           <li>A changed value takes effect at once, on every wire behind it.</li>
           <li>Press a figure with dots under it to see how it came about, step by step from the source.</li>
         </ul>
       </section>
       <section>
-        <h3>Why a finding says what it says</h3>
+        <h3>How a finding is explained</h3>
         <ul>
           <li>“Why?” under a finding explains it: for the customer, for the trade, and for the meter.</li>
           <li>The rule book lists every rule with an example that triggers it and one that does not.</li>
@@ -68,6 +77,15 @@ export function HelpText() {
         <p>
           <button type="button" className="button" onClick={() => openRuleBook()}>
             Open the rule book
+          </button>
+        </p>
+      </section>
+      <section>
+        <h3>Words of the trade</h3>
+        <p>The glossary says in a sentence or two what each term means, from attenuator to user band.</p>
+        <p>
+          <button type="button" className="button" onClick={() => openGlossary()}>
+            Open the glossary
           </button>
         </p>
       </section>
@@ -105,7 +123,13 @@ export function HelpText() {
       </section>
       <section>
         <h3>Made with</h3>
-        <p>Downlead uses free software of others, each under its own licence.</p>
+        <p>
+          Downlead uses free software of others, each under its own licence. The drawing stands on{" "}
+          <a href="https://reactflow.dev" target="_blank" rel="noopener noreferrer">
+            React Flow
+          </a>
+          .
+        </p>
         <p>
           <button type="button" className="button" onClick={() => openDialog("licences")}>
             Licences of others

@@ -19,8 +19,8 @@ export function StorageHelp() {
           kept by themselves. You can look at each, compare it with now, and restore it.
         </li>
         <li>
-          Two windows with the same design put their changes together, part by part. Where both change the
-          same value, one of them continues as a copy.
+          Changes made to one design in two windows are combined, part by part. Where both change the same
+          value, one of them continues as a copy.
         </li>
         <li>{persistenceWords(persisted)}</li>
         <li>
@@ -29,8 +29,8 @@ export function StorageHelp() {
         </li>
         <li>
           “Download as a file” in the design menu gives you a copy that no browser can clear. “Download
-          everything” takes all designs with their revisions, prices and practice along; “Restore from a
-          download…” brings them back.
+          everything” holds all designs with their revisions, prices and practice. “Restore from a download…”
+          brings them back.
         </li>
       </ul>
       <p>

@@ -177,9 +177,9 @@ function cross(a: readonly number[], b: readonly number[]): number[] {
 
 describe("the turn of the converter", () => {
   test.each([
-    { name: "satellite to the south-east", latitude: 51.507, site: -0.128, satellite: 28.2 },
-    { name: "satellite a little to the west", latitude: 52.52, site: 13.405, satellite: 5 },
-    { name: "southern hemisphere, satellite to the east", latitude: -33.9, site: 18.4, satellite: 36 },
+    { name: "satellite to the south-east", latitude: 52, site: 0, satellite: 29 },
+    { name: "satellite a little to the west", latitude: 52, site: 13, satellite: 6 },
+    { name: "southern hemisphere, satellite to the east", latitude: -34, site: 18, satellite: 35 },
   ])("DI11: $name: size and direction as the vectors have it", ({ latitude, site, satellite }) => {
     const { aim } = dishAt({
       siteLatitudeDeg: latitude,

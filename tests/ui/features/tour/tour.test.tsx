@@ -1,17 +1,17 @@
 // @vitest-environment happy-dom
 /** The first steps of a newcomer: examples by what they teach, and the tour from a red tile to a cure. */
+import { readdirSync } from "node:fs";
 import { cleanup, fireEvent, render, screen, within } from "@testing-library/react";
 import { Tooltip } from "radix-ui";
 import type { ReactNode } from "react";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { done } from "../../../../src/design/edits/edit.ts";
-import { EXAMPLES, exampleOf } from "../../../../src/design/examples.ts";
+import { EXAMPLE_GROUPS, EXAMPLES, exampleOf } from "../../../../src/design/examples.ts";
 import { useApp } from "../../../../src/store/app.ts";
 import { FirstSteps } from "../../../../src/ui/features/tour/FirstSteps.tsx";
 import { Tour } from "../../../../src/ui/features/tour/Tour.tsx";
 import { TOUR_EXAMPLE, tourFacts, tourWords } from "../../../../src/ui/features/tour/tourSteps.ts";
 import { useTour } from "../../../../src/ui/kit/asked/tour.ts";
-import { EXAMPLE_GROUPS } from "../../../../src/ui/kit/told/exampleGroups.ts";
 
 const FAILING = exampleOf(TOUR_EXAMPLE)?.load();
 const SOUND = exampleOf("house-universal")?.load();
@@ -28,10 +28,15 @@ afterEach(() => {
 /** Buttons with hints need a place to hang them. */
 const show = (element: ReactNode) => render(<Tooltip.Provider>{element}</Tooltip.Provider>);
 
-test("every example is offered once, under what it teaches", () => {
-  const offered = EXAMPLE_GROUPS.flatMap(({ examples }) => examples.map(({ key }) => key));
-  expect(offered.sort()).toEqual(EXAMPLES.map(({ key }) => key).sort());
-  expect(EXAMPLE_GROUPS.every(({ examples }) => examples.length > 0)).toBe(true);
+test("the first steps show every example once, under what it teaches", () => {
+  show(<FirstSteps openExample={vi.fn(async () => true)} />);
+  const shown = screen.getAllByRole("definition").map((each) => each.textContent);
+  // As many as there are files of examples, each with a title of its own.
+  expect(shown).toHaveLength(readdirSync("src/design/examples").length);
+  expect(new Set(shown)).toEqual(new Set(EXAMPLES.map(({ title }) => title)));
+  expect(screen.getAllByRole("term").map((each) => each.textContent)).toEqual(
+    EXAMPLE_GROUPS.map(({ teaches }) => teaches),
+  );
 });
 
 test("the first steps open an example, or begin the tour", () => {

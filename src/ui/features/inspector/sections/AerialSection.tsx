@@ -1,4 +1,5 @@
 import type { PartRecord } from "../../../../evaluate/evaluation.ts";
+import { numeral } from "../../../../words/numbers.ts";
 import { LevelFigure } from "../../../kit/asked/LevelFigure.tsx";
 import { questionAt } from "../../../kit/asked/question.ts";
 import { decimal, megahertz, signed } from "../../../kit/format.ts";
@@ -47,8 +48,8 @@ export function AerialSection({ record }: { readonly record: PartRecord }) {
       <h3>Level from the field</h3>
       <Table label="Field and level" columns={columns} rows={lines} keyOf={(line) => line.frequencyMHz} />
       <p className="quiet small">
-        Level = field + gain ({decimal(gainDbi)} dBi) − 20·log₁₀(MHz) + 31.5: the same field gives less at
-        higher frequency, for an aerial of given gain shrinks with the wavelength.
+        Level = field + gain ({decimal(gainDbi)} dBi) − 20·log₁₀(MHz) + {numeral(31.5)}: the same field gives
+        less at higher frequency, for an aerial of given gain shrinks with the wavelength.
         {fromField ? "" : " The level was given as measured; the field is what it would take to make it."}
       </p>
     </section>

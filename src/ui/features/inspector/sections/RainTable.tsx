@@ -1,6 +1,7 @@
 import type { PartRecord } from "../../../../evaluate/evaluation.ts";
 import type { DishOptions } from "../../../../parts/dishOptions.ts";
 import { useApp } from "../../../../store/app.ts";
+import { numeral, numeralAsSet } from "../../../../words/numbers.ts";
 import { decimal } from "../../../kit/format.ts";
 import { Table } from "../../../kit/Table.tsx";
 import { type Budget, rainOf } from "./dishFigures.ts";
@@ -41,7 +42,8 @@ export function RainTable({
             head: "Share of the year",
             cell: (row) => (
               <>
-                {row.timePercent} % <span className="quiet">{durationWords(row.timePercent)}</span>
+                {numeralAsSet(row.timePercent)} %{" "}
+                <span className="quiet">{durationWords(row.timePercent)}</span>
               </>
             ),
           },
@@ -57,9 +59,9 @@ export function RainTable({
         keyOf={(row) => row.timePercent}
       />
       <p className="quiet small">
-        ITU-R P.618-13 with P.838-3, at {decimal(o.rainRateMmPerH, 0)} mm/h for 0.01 % of the year; antenna
-        and LNB together {decimal(rain.systemKelvin, 0)} K. C/N loses what the rain takes and the noise that
-        rain radiates. What lies behind the LNB is left out.
+        ITU-R P.618-13 with P.838-3, at {decimal(o.rainRateMmPerH, 0)} mm/h for {numeral(0.01, 2)} % of the
+        year; antenna and LNB together {decimal(rain.systemKelvin, 0)} K. C/N loses what the rain takes and
+        the noise that rain radiates. What lies behind the LNB is left out.
       </p>
     </section>
   );

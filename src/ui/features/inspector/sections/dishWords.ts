@@ -1,11 +1,13 @@
 /** Angles and shares of a year in plain words. */
+
 import { RAIN_SHARES } from "../../../../parts/rainMargin.ts";
+import { numeralAsSet } from "../../../../words/numbers.ts";
 import { counted, decimal } from "../../../kit/format.ts";
 
 /** Turn of the converter: "20.7° anticlockwise"; "none" when the satellite stands due south or north. */
 export function tiltWords(skewDeg: number): string {
   const size = decimal(Math.abs(skewDeg));
-  if (Number(size) === 0) return "none";
+  if (size === decimal(0)) return "none";
   return `${size}° ${skewDeg > 0 ? "anticlockwise" : "clockwise"}`;
 }
 
@@ -23,9 +25,10 @@ export function durationWords(percent: number): string {
 /** For how much of an average year rain breaks the reception: between two of the shares looked at. */
 export function outageWords(outage: number | null): string {
   const least = Math.min(...RAIN_SHARES);
-  if (outage === null) return `for less than ${least} % of an average year (${durationWords(least)})`;
+  if (outage === null)
+    return `for less than ${numeralAsSet(least)} % of an average year (${durationWords(least)})`;
   const next = RAIN_SHARES.filter((share) => share > outage).at(-1);
-  const from = `${outage} % (${durationWords(outage)})`;
+  const from = `${numeralAsSet(outage)} % (${durationWords(outage)})`;
   if (next === undefined) return `for more than ${from} of an average year`;
-  return `for between ${from} and ${next} % (${durationWords(next)}) of an average year`;
+  return `for between ${from} and ${numeralAsSet(next)} % (${durationWords(next)}) of an average year`;
 }

@@ -54,5 +54,7 @@ function driveWords({ carriers, levelDbuv, allowedDbuv, ratioDb, rule }: Drive):
 function deratingWords(rule: Drive["rule"], carriers: number): string {
   // What is printed as 2 carriers is as rated: a formula of 2/2 or 2 − 1 would say nothing.
   if (carriers < 2.05) return ", as rated";
-  return rule === "beats" ? ` − 7.5·log₁₀(${numeral(carriers - 1)})` : ` − 10·log₁₀(${numeral(carriers)}/2)`;
+  return rule === "beats"
+    ? ` − ${numeral(7.5)}·log₁₀(${numeral(carriers - 1)})`
+    : ` − 10·log₁₀(${numeral(carriers)}/2)`;
 }
