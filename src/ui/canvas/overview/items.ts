@@ -1,5 +1,5 @@
 /** The things of an overview as the keyboard meets them: which one Tab stops at, and where an arrow key leads. */
-import { useEffect } from "react";
+import { type KeyboardEvent, useEffect } from "react";
 import { placeState } from "../../../findings/placeState.ts";
 import { useApp } from "../../../store/app.ts";
 import { verdictOf } from "../../../store/hooks.ts";
@@ -17,18 +17,13 @@ export function partsAt(item: HTMLElement): readonly string[] {
 
 /** Tab stops where one was last, or at the first place that fails. */
 export function useFirstStop(skeleton: Skeleton): void {
-  const isThere = useCanvas(
-    ({ item }) =>
-      item !== null &&
-      (skeleton.cards.some((card) => card.id === item) ||
-        skeleton.groups.some((group) => group.key === item || group.places.some((p) => p.key === item))),
-  );
+  const isThere = useCanvas(({ item }) => item !== null && partsOfItem(skeleton, item).length > 0);
   useEffect(() => {
     if (isThere) return;
     const places = placesIn(skeleton);
     const { report } = useApp.getState();
     const failing = places.find((place) => placeState(place, (id) => verdictOf(report, id)) === "fails");
-    setCanvas({ item: (failing ?? places[0])?.key ?? null });
+    setCanvas({ item: (failing ?? places[0])?.key ?? skeleton.cards[0]?.id ?? null });
   }, [isThere, skeleton]);
 }
 
@@ -39,8 +34,19 @@ const WAYS: Readonly<Record<string, readonly [x: number, y: number]>> = {
   ArrowDown: [0, 1],
 };
 
+/** Goes to the thing that a key leads to; false for any other key. */
+export function goByKey(event: KeyboardEvent<HTMLElement>): boolean {
+  const item = itemOf(event.target);
+  if (!item || event.ctrlKey || event.metaKey || event.altKey) return false;
+  const next = nextItem(event.currentTarget, item, event.key);
+  if (next === undefined) return false;
+  event.preventDefault();
+  next?.focus();
+  return true;
+}
+
 /** The thing that a key leads to; null where there is none that way, undefined for any other key. */
-export function nextItem(frame: HTMLElement, from: HTMLElement, key: string): HTMLElement | null | undefined {
+function nextItem(frame: HTMLElement, from: HTMLElement, key: string): HTMLElement | null | undefined {
   const all = [...frame.querySelectorAll<HTMLElement>("[data-item]")];
   if (key === "Home") return all[0] ?? null;
   if (key === "End") return all.at(-1) ?? null;
