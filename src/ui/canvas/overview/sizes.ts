@@ -114,6 +114,6 @@ export const MOST_HEADS_FIRST = 9;
 export const HEAD_CELL_STRIP: Size = { width: 96, height: 36 };
 /** From this width on, the strip of a group stands beside its heading. */
 export const WIDE_GROUP_PX = 560;
-export const GROUP_STRIP = { besidePx: 240, lowPx: 44, highPx: 60 } as const;
+export const GROUP_STRIP = { besidePx: 240, lowPx: 52, highPx: 60 } as const;
 /** Frame and inset of a group on both sides. */
 export const GROUP_INSET_PX = 15;
