@@ -54,9 +54,14 @@ function rowsOf(groups: readonly FeedingGroup[], tilesPerRow: number): FeedingGr
   return rows;
 }
 
-/** With so many tiles in a row, in a room of this size; null where there is no room for strips at all. */
+/**
+ * With so many tiles in a row, in a room of this size; null where no row has so many, or where there is no room for
+ * strips at all.
+ */
 export function facadeLayout(skeleton: Skeleton, room: Size, tilesPerRow: number): FacadeLayout | null {
   const rows = rowsOf(skeleton.groups, tilesPerRow);
+  // A column that stays empty in every row would only make the others narrow.
+  if (!rows.some((row) => columnsIn(row, tilesPerRow) === tilesPerRow)) return null;
   const head = headRow(skeleton, room.width);
   const feeders = new Map(rows.flatMap((row, r) => row.map((group) => [group.feeder ?? "", r] as const)));
   const into = skeleton.links.filter((link) => feeders.has(link.to) && link.to !== link.from);
@@ -115,6 +120,10 @@ export function facadeLayout(skeleton: Skeleton, room: Size, tilesPerRow: number
   });
   const trunks = trunksOf(skeleton, { head, frames, into, right: full + RUN_PX / 2 });
   return { width: Math.max(full + gutter, head.width), height: y, head, frames, strip, trunks };
+}
+
+function columnsIn(row: readonly FeedingGroup[], tilesPerRow: number): number {
+  return row.reduce((sum, { places }) => sum + Math.min(places.length, tilesPerRow), 0);
 }
 
 function rowsHigh(row: readonly FeedingGroup[], tilesPerRow: number): number {

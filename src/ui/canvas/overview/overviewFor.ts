@@ -96,8 +96,9 @@ function facadeFor(skeleton: Skeleton, pane: Room): OverviewPlan | null {
         scale,
         headWorth(layout, scale),
       );
-      // Of ways that are equally good the one with the larger strips, of those the one with more columns.
-      const filled = (strip.width * strip.height) / (pane.width * pane.height);
+      // Of ways that are equally good the one with the larger strips, unless it leaves the pane empty beside them.
+      const right = Math.max(...layout.frames.map(({ box }) => box.x + box.width));
+      const filled = ((strip.width * strip.height) / (pane.width * pane.height)) * (right / size.width);
       if (worth + filled < bestWorth) continue;
       bestWorth = worth + filled;
       best = {

@@ -79,7 +79,7 @@ export const SYMBOL_PX = 24;
 export const LEAST_TILE_PX = 100;
 export const MOST_STRIP_WIDTH_PX = 230;
 /** A strip is no higher than this share of its width. */
-export const MOST_STRIP_SHARE = 0.55;
+export const MOST_STRIP_SHARE = 0.75;
 /** Between the head and the first frames, and beside the frames, for the lines and for each of them. */
 export const RUN_PX = 14;
 export const TRUNK_PITCH_PX = 5;
