@@ -187,11 +187,14 @@ test("the switch says which of the two is shown; joining by presses is seen in t
   await expect(overview(page)).toBeHidden();
 });
 
-test("boxes have no barriers, nor has a façade", async ({ page }) => {
+test("boxes have no barriers, nor have a façade and cells", async ({ page }) => {
   test.slow();
   await open(page, "/?example=block-multiswitch");
   await expect(overview(page)).toBeVisible();
   await expectNoBarriers(page, "boxes", ".canvas");
   await openBlock(page);
   await expectNoBarriers(page, "façade", ".canvas");
+  await page.setViewportSize({ width: 820, height: 1180 });
+  await expect(overview(page)).toHaveAttribute("data-level", "cells");
+  await expectNoBarriers(page, "cells", ".canvas");
 });

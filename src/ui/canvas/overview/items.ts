@@ -52,16 +52,13 @@ function nextItem(frame: HTMLElement, from: HTMLElement, key: string): HTMLEleme
   if (key === "End") return all.at(-1) ?? null;
   const way = WAYS[key];
   if (!way) return undefined;
-  const here = middleOf(from);
+  const here = from.getBoundingClientRect();
   let best: HTMLElement | null = null;
   let least = Number.POSITIVE_INFINITY;
   for (const item of all) {
-    const there = middleOf(item);
-    const [dx, dy] = [there.x - here.x, there.y - here.y];
-    const along = dx * way[0] + dy * way[1];
-    const aside = Math.abs(dx * way[1]) + Math.abs(dy * way[0]);
+    const { along, aside, gap } = offset(here, item.getBoundingClientRect(), way);
     // What lies straight ahead comes before what is nearer but aside.
-    const far = along + 3 * aside;
+    const far = along + 3 * gap + 0.3 * aside;
     if (item === from || along <= 1 || far >= least) continue;
     best = item;
     least = far;
@@ -69,7 +66,18 @@ function nextItem(frame: HTMLElement, from: HTMLElement, key: string): HTMLEleme
   return best;
 }
 
-function middleOf(item: HTMLElement): { readonly x: number; readonly y: number } {
-  const box = item.getBoundingClientRect();
-  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+type Offset = {
+  /** From middle to middle, in the direction gone and across it. */
+  readonly along: number;
+  readonly aside: number;
+  /** Between the two across it; none where one goes on straight into the other. */
+  readonly gap: number;
+};
+
+function offset(here: DOMRect, there: DOMRect, [x, y]: readonly [x: number, y: number]): Offset {
+  const dx = there.x + there.width / 2 - here.x - here.width / 2;
+  const dy = there.y + there.height / 2 - here.y - here.height / 2;
+  const aside = Math.abs(x === 0 ? dx : dy);
+  const half = (x === 0 ? here.width + there.width : here.height + there.height) / 2;
+  return { along: dx * x + dy * y, aside, gap: Math.max(0, aside - half) };
 }
