@@ -194,7 +194,7 @@ test("boxes have no barriers, nor have a façade and cells", async ({ page }) =>
   await expectNoBarriers(page, "boxes", ".canvas");
   await openBlock(page);
   await expectNoBarriers(page, "façade", ".canvas");
-  await page.setViewportSize({ width: 820, height: 1180 });
+  await page.setViewportSize({ width: 820, height: 760 });
   await expect(overview(page)).toHaveAttribute("data-level", "cells");
   await expectNoBarriers(page, "cells", ".canvas");
 });

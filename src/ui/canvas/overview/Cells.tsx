@@ -12,7 +12,16 @@ import { firstWireOf } from "./firstWire.ts";
 import { GroupHeading, useGroupName } from "./GroupHeading.tsx";
 import { PlaceCell } from "./PlaceItem.tsx";
 import { StopStrip } from "./StopStrip.tsx";
-import { GROUP_INSET_PX, GROUP_STRIP, MOST_HEADS_FIRST, SHORT_NAME, WIDE_GROUP_PX } from "./sizes.ts";
+import {
+  GROUP_INSET_PX,
+  GROUP_STRIP,
+  GROUPS_GAP_PX,
+  MOST_HEADS_FIRST,
+  MOST_SMALL_CELLS,
+  SHORT_NAME,
+  SMALL_GROUP_PX,
+  WIDE_GROUP_PX,
+} from "./sizes.ts";
 import type { ShownCard, Skeleton } from "./skeleton.ts";
 import { NAMELESS, usePlaceNames } from "./usePlaceNames.ts";
 import "./overview.css";
@@ -28,6 +37,9 @@ export function Cells({ skeleton, isPage = false, onKeyDown }: Props) {
   const [attach, size] = useSize();
   const heads = skeleton.cards.slice(0, skeleton.heads);
   const isHeadLast = heads.length > MOST_HEADS_FIRST;
+  const width = size?.width ?? 0;
+  const columns = Math.max(1, Math.floor((width + GROUPS_GAP_PX) / (SMALL_GROUP_PX + GROUPS_GAP_PX)));
+  const smallWidth = Math.floor((width + GROUPS_GAP_PX) / columns) - GROUPS_GAP_PX;
   return (
     // Arrow keys of all that is in it; each thing is a button of its own.
     // biome-ignore lint/a11y/noStaticElementInteractions: it passes keys on and takes none itself.
@@ -36,15 +48,24 @@ export function Cells({ skeleton, isPage = false, onKeyDown }: Props) {
       onKeyDown={onKeyDown}
       {...(isPage ? { "data-page": "", "data-scrolls": "", "data-chooses-parts": "" } : {})}
     >
-      <div className="cell-groups" ref={attach}>
+      <div
+        className="cell-groups"
+        ref={attach}
+        style={{ gap: GROUPS_GAP_PX, gridTemplateColumns: `repeat(${columns}, minmax(0, 1fr))` }}
+      >
         {isHeadLast ? null : <HeadCells heads={heads} />}
         {skeleton.groups.map((group) => (
-          <CellGroup key={group.key} group={group} widthPx={size?.width ?? 0} />
+          <CellGroup key={group.key} group={group} widthPx={isSmall(group) ? smallWidth : width} />
         ))}
         {isHeadLast ? <HeadCells heads={heads} /> : null}
       </div>
     </div>
   );
+}
+
+/** Small groups stand side by side where there is room. */
+function isSmall({ places }: FeedingGroup): boolean {
+  return places.length <= MOST_SMALL_CELLS;
 }
 
 function HeadCells({ heads }: { readonly heads: readonly ShownCard[] }) {
@@ -71,7 +92,7 @@ const CellGroup = memo(function CellGroup({ group, widthPx }: GroupProps) {
     ? { width: GROUP_STRIP.besidePx, height: GROUP_STRIP.lowPx }
     : { width: widthPx - GROUP_INSET_PX, height: GROUP_STRIP.highPx };
   return (
-    <section className="cell-group" aria-label={name}>
+    <section className="cell-group" aria-label={name} data-small={isSmall(group)}>
       <div className="cell-group-head" data-wide={isWide}>
         <GroupHeading group={group} />
         {wire && <StopStrip id={group.key} wire={wireId(wire)} detail="plate" {...strip} />}

@@ -112,6 +112,10 @@ export const CELL_NAME = { lines: 2, widthPx: 100, sizePx: 14 } as const;
 /** More cards of the head than this come after the places: these must be in view at once. */
 export const MOST_HEADS_FIRST = 9;
 export const HEAD_CELL_STRIP: Size = { width: 96, height: 36 };
+/** Groups of so few places stand side by side, each at least so wide. */
+export const MOST_SMALL_CELLS = 6;
+export const SMALL_GROUP_PX = 330;
+export const GROUPS_GAP_PX = 14;
 /** From this width on, the strip of a group stands beside its heading. */
 export const WIDE_GROUP_PX = 560;
 export const GROUP_STRIP = { besidePx: 240, lowPx: 52, highPx: 60 } as const;
