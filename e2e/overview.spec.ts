@@ -79,6 +79,63 @@ for (const { size, least } of [
     await expect(overview(page).getByText("All 20 flats work")).toBeVisible();
   });
 
+for (const size of [
+  { width: 1440, height: 900 },
+  { width: 390, height: 844 },
+])
+  test(`a thousand parts are cells in ${size.width} px: one for every flat, failing ones by shape too`, async ({
+    page,
+  }) => {
+    test.slow();
+    await page.setViewportSize(size);
+    await open(page, "/?example=block-multiswitch");
+    const block = blockOfFlats({ switches: 10, flatsEach: 25, longDrops: [7, 33] });
+    expect(block.parts.length).toBeGreaterThan(1000);
+    await upload(page, "block.json", writeDesign(block));
+    await expect(titleOf(page)).toHaveValue("Block of 250 flats", { timeout: 60_000 });
+    if (size.width < 600) await page.getByRole("radio", { name: "Overview" }).click();
+    const cells = page.locator(".place-cell");
+    await expect(cells).toHaveCount(250);
+    await expect(cells.first()).toBeInViewport();
+    const found = await page.locator(".overview-cells").evaluate((all) => {
+      const marks = (cell: Element | null) => cell?.querySelector(".place-mark svg")?.innerHTML;
+      const [failing, ...more] = all.querySelectorAll(".place-cell[data-state='fails']");
+      const sound = all.querySelector(".place-cell[data-state='works']");
+      const type = [...all.querySelectorAll(".place-name, .group-name, .group-count, .strip-tag")].map(
+        (text) => Number.parseFloat(getComputedStyle(text).fontSize),
+      );
+      const cut = [...all.querySelectorAll<HTMLElement>(".group-name, .place-name")].filter(
+        (name) => name.scrollWidth > name.clientWidth + 1,
+      );
+      return {
+        failing: 1 + more.length,
+        isRed: failing !== undefined && getComputedStyle(failing).backgroundColor,
+        hasOwnShape: marks(failing ?? null) !== marks(sound),
+        leastType: Math.min(...type),
+        cut: cut.length,
+      };
+    });
+    // The two long drops, of 240 m.
+    expect(found).toMatchObject({ failing: 2, isRed: "rgb(187, 22, 38)", hasOwnShape: true, cut: 0 });
+    expect(found.leastType).toBeGreaterThanOrEqual(10);
+  });
+
+test("with forced colours, what fails is the reverse of what works", async ({ page }) => {
+  await page.emulateMedia({ forcedColors: "active" });
+  await openBlock(page);
+  const grounds = (name: string) =>
+    place(page, name)
+      .locator(".place-head")
+      .evaluate((head) => [getComputedStyle(head).backgroundColor, getComputedStyle(head).color]);
+  const [ground, ink] = await grounds("Flat 1");
+  expect(await grounds("Flat 17")).toEqual([ink, ground]);
+  await place(page, "Flat 1").click();
+  const outline = (name: string) => place(page, name).evaluate((box) => getComputedStyle(box).outlineWidth);
+  expect(Number.parseFloat(await outline("Flat 1"))).toBeGreaterThan(
+    Number.parseFloat(await outline("Flat 2")),
+  );
+});
+
 test("a double click goes into the drawing, the wheel comes back and goes in again", async ({ page }) => {
   await open(page, "/?example=block-multiswitch");
   await place(page, "Outlet flat 4").dblclick();
@@ -130,11 +187,14 @@ test("the switch says which of the two is shown; joining by presses is seen in t
   await expect(overview(page)).toBeHidden();
 });
 
-test("boxes have no barriers, nor has a façade", async ({ page }) => {
+test("boxes have no barriers, nor have a façade and cells", async ({ page }) => {
   test.slow();
   await open(page, "/?example=block-multiswitch");
   await expect(overview(page)).toBeVisible();
   await expectNoBarriers(page, "boxes", ".canvas");
   await openBlock(page);
   await expectNoBarriers(page, "façade", ".canvas");
+  await page.setViewportSize({ width: 820, height: 760 });
+  await expect(overview(page)).toHaveAttribute("data-level", "cells");
+  await expectNoBarriers(page, "cells", ".canvas");
 });

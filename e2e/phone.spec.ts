@@ -219,6 +219,47 @@ test("a walk of a signal keeps its buttons in one row and its choices legible", 
   expect(clipped).toBe(0);
 });
 
+test("a walk is marked on the chain, and each step comes into view", async ({ page }) => {
+  await open(page, "/?example=house-wideband-fails");
+  await tab(page, /^Verdict/).tap();
+  await page.getByRole("button", { name: "Services of TV living room" }).tap();
+  await page
+    .getByRole("button", { name: /^Walk the signal/ })
+    .first()
+    .tap();
+  const here = way(page).locator('li[aria-current="step"]');
+  const card = here.getByRole("button", { name: /Step \d, you are here/ });
+  // It begins where the signal is lost.
+  await expect(card).toHaveAccessibleName(/^Diplexer living room lost here Step 3, you are here$/);
+  await expect(card).toBeInViewport({ ratio: 0.9 });
+  const walk = page.getByRole("region", { name: "Walk" });
+  await walk.getByRole("button", { name: "One step towards the receiver" }).tap();
+  await expect(here).toHaveCount(1);
+  await expect(card).toHaveAccessibleName(/Step 4, you are here$/);
+  for (let n = 0; n < 3; n++) await walk.getByRole("button", { name: "One step towards the roof" }).tap();
+  await expect(card).toHaveAccessibleName(/^UHF aerial Step 1, you are here$/);
+  await expect(card).toBeInViewport({ ratio: 0.9 });
+  await walk.getByRole("button", { name: "End the walk" }).tap();
+  await expect(here).toHaveCount(0);
+});
+
+test("the house as cells by keyboard: one stop, the arrow keys reach headings and strips too", async ({
+  page,
+}) => {
+  await open(page, "/?example=house-wideband-fails");
+  await view(page, "Overview").tap();
+  const stops = page.locator('main [data-item][tabindex="0"]');
+  await expect(stops).toHaveCount(1);
+  await expect(stops).toHaveAccessibleName(/: fails$/);
+  await stops.focus();
+  await page.keyboard.press("ArrowUp");
+  await expect(page.getByRole("button", { name: /^Spectrum from Loft amplifier/ })).toBeFocused();
+  await page.keyboard.press("ArrowUp");
+  await expect(page.getByRole("button", { name: "Loft amplifier: 2 of 4 outlets work" })).toBeFocused();
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("region", { name: "Part", exact: true })).toBeVisible();
+});
+
 for (const size of [
   { width: 844, height: 390 },
   { width: 360, height: 740 },

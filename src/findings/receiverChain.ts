@@ -35,17 +35,19 @@ type Followed = { readonly service: Service; readonly key?: string; readonly hal
 
 /**
  * From the source down to the receiver, which is the last step; it alone where nothing is joined to it. Where several
- * inputs are joined, the way goes by the one that brings most of the service that the receiver lacks most.
+ * inputs are joined, the way goes by the one that brings most of one service: of what the receiver lacks most, where
+ * none is named.
  */
 export function receiverChain(
   evaluation: Evaluation,
   verdict: Verdict,
   causes: readonly Cause[],
+  service?: Service,
 ): readonly ChainStep[] {
   const own = causes.filter((c) => c.severity === "error" && c.receivers.includes(verdict.part));
   const upwards: BareStep[] = [];
   const passed = new Set<PartId>();
-  let followed = wantedOf(verdict, evaluation);
+  let followed: Followed | undefined = service ? { service } : wantedOf(verdict, evaluation);
   let at = evaluation.record(verdict.part);
   let wire: string | undefined;
   while (at && !passed.has(at.part.id)) {

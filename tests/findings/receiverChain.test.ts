@@ -9,21 +9,22 @@ import { exampleOf } from "../../src/design/examples.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { type ChainStep, receiverChain } from "../../src/findings/receiverChain.ts";
 import { report } from "../../src/findings/report.ts";
+import type { Service } from "../../src/signal/carrier.ts";
 import { anyDesign } from "../arbitraries.ts";
 import { drawn } from "../design/house.ts";
 
-function chainIn(design: Design, receiver: string): readonly ChainStep[] {
+function chainIn(design: Design, receiver: string, service?: Service): readonly ChainStep[] {
   const evaluation = evaluate(design);
   const { verdicts, causes } = report(evaluation);
   const verdict = verdicts.find((v) => v.part === receiver);
   if (!verdict) throw new Error(`no verdict on ${receiver}`);
-  return receiverChain(evaluation, verdict, causes);
+  return receiverChain(evaluation, verdict, causes, service);
 }
 
-const chainOf = (example: string, receiver: string): readonly ChainStep[] => {
+const chainOf = (example: string, receiver: string, service?: Service): readonly ChainStep[] => {
   const found = exampleOf(example);
   if (!found) throw new Error(`no example ${example}`);
-  return chainIn(found.load(), receiver);
+  return chainIn(found.load(), receiver, service);
 };
 
 const ids = (chain: readonly ChainStep[]) => chain.map((step) => step.part);
@@ -37,6 +38,24 @@ describe("the way to a receiver", () => {
     expect(sidesOf(chain, "amp")).toEqual(["fm.out", "dab.out"]);
     expect(sidesOf(chain, "dip1")).toEqual(["lnb.out1"]);
     expect(chain.filter((step) => step.isCable).map((step) => step.part)).toEqual(["drop1"]);
+  });
+
+  test("to one outlet it is another way for each service that is asked for", () => {
+    expect(ids(chainOf("house-universal", "plate1", "tv"))).toEqual([
+      "uhf",
+      "amp",
+      "dip1",
+      "drop1",
+      "plate1",
+    ]);
+    expect(ids(chainOf("house-universal", "plate1", "satellite"))).toEqual([
+      "dish",
+      "lnb",
+      "dip1",
+      "drop1",
+      "plate1",
+    ]);
+    expect(ids(chainOf("house-universal", "plate1", "fm"))[0]).toBe("fm");
   });
 
   test("a satellite receiver in the same room is reached from the dish", () => {

@@ -12,10 +12,9 @@ export function WalkMark({ part, lit }: { readonly part: string; readonly lit: H
   const { number, isHere, trouble } = lit;
   return (
     <span className="walk-mark" id={`card-${part}-walk`}>
-      <span className="unseen">Step </span>
+      <span className="unseen">{isHere ? `Step ${number}, you are here` : `Step ${number}`}</span>
       {isHere ? <Footprints size={12} aria-hidden="true" /> : null}
-      <span>{number}</span>
-      {isHere ? <span className="unseen">, you are here</span> : null}
+      <span aria-hidden="true">{number}</span>
       {trouble ? (
         <strong className={`walk-trouble ${trouble.kind}`}>
           <X size={12} strokeWidth={2.6} aria-hidden="true" /> {capital(trouble.mark)}

@@ -1,5 +1,5 @@
 /** The live strip of a wire outside the canvas. */
-import { memo } from "react";
+import { type ComponentProps, memo } from "react";
 import { useApp } from "../../store/app.ts";
 import { usePart, useRecord, useSpectrum, useWire } from "../../store/hooks.ts";
 import { showPane } from "../kit/panes.ts";
@@ -20,11 +20,13 @@ type Props = {
   readonly height: number;
   /** "line": shapes alone, without words, beside a name. */
   readonly detail: "plate" | "line";
+  /** Where the keyboard goes among other things by keys of its own. */
+  readonly stop?: Pick<ComponentProps<"button">, "tabIndex" | "onFocus"> & { readonly "data-item": string };
 };
 
 /** A strip that opens the spectrum of its wire. */
 export const WireStrip = memo(function WireStrip(props: Props) {
-  const { wire: id, width, height, detail } = props;
+  const { wire: id, width, height, detail, stop } = props;
   const wire = useWire(id);
   const spectrum = useSpectrum(id);
   const from = usePart(wire?.from[0] ?? "");
@@ -41,6 +43,7 @@ export const WireStrip = memo(function WireStrip(props: Props) {
       aria-label={`Spectrum from ${from?.label ?? ""} to ${to?.label ?? ""}: ${spectrumWords(spectrum)}`}
       style={{ width, height }}
       onClick={() => openSpectrum(id)}
+      {...stop}
     >
       <Picture {...props} />
     </button>

@@ -57,6 +57,11 @@ export function useIsWireHighlighted(id: string): boolean {
   return useLit((s) => s.wires.has(id));
 }
 
+/** The part where one stands. */
+export function useHighlightedHere(): string | undefined {
+  return useLit((s) => [...s.parts].find(([, { isHere }]) => isHere)?.[0]);
+}
+
 /** Parts on the way, for the plan of a large design. */
 export function useHighlightedParts(): ReadonlyMap<string, HighlightedPart> {
   return useLit((s) => s.parts);

@@ -51,6 +51,12 @@ export function linesOf(text: string, room: Room): number {
   return brokenLines(text, room).length;
 }
 
+/** Whether a name fits into so many lines with no word broken or shortened. */
+export function keepsWords(name: string, lines: number, room: Room): boolean {
+  const isWhole = name.split(" ").every((word) => textWidth(word, room.sizePx) <= room.widthPx);
+  return isWhole && linesOf(name, room) <= lines;
+}
+
 /**
  * A name that fits into so many lines. What is too long loses its middle, whole words where that helps: names mostly
  * begin with what a thing is and end with where it is ("Satellite… flat 12").
@@ -84,6 +90,11 @@ function shortened(name: string, lines: number, room: Room): string {
       const short = `${head.slice(0, kept).join("")}… ${end}`;
       if (fits(short)) return short;
     }
+  }
+  // With a line for each word, words that are too long for theirs lose their own middles.
+  if (words.length > 1 && words.length <= lines) {
+    const short = words.map((word) => fittingName(word, 1, room)).join(" ");
+    if (fits(short)) return short;
   }
   const letters = [...name];
   for (let kept = letters.length - 1; kept > 4; kept--) {

@@ -8,6 +8,7 @@ import { OverviewPane } from "../features/overview/OverviewPane.tsx";
 import { WalkBar } from "../features/walk/WalkBar.tsx";
 import { type PhoneView, showPhoneView, usePhoneView } from "../kit/phoneView.ts";
 import styles from "./PhoneMain.module.css";
+import { usePhonePane } from "./phonePanes.ts";
 
 const VIEWS: readonly { readonly key: PhoneView; readonly name: string; readonly icon: LucideIcon }[] = [
   { key: "chain", name: "Chain", icon: ListTree },
@@ -18,6 +19,7 @@ const VIEWS: readonly { readonly key: PhoneView; readonly name: string; readonly
 /** What a phone shows above its panes, and the switch between the three views of a design. */
 export function PhoneMain() {
   const view = usePhoneView((s) => s.view);
+  const isPaneOpen = usePhonePane() !== null;
   const name = VIEWS.find((each) => each.key === view)?.name;
   return (
     <main className={styles.main} data-region="drawing" data-view={view} tabIndex={-1} aria-label={name}>
@@ -48,6 +50,11 @@ export function PhoneMain() {
           {/* What the drawing brings along otherwise. */}
           <PreviewBar />
           {view === "chain" ? <ChainView /> : <OverviewPane />}
+          {view === "chain" ? (
+            <div className={styles.walk}>
+              <WalkBar isElsewhere={isPaneOpen} />
+            </div>
+          ) : null}
           <CanvasDialogs />
         </>
       )}

@@ -1,7 +1,13 @@
 /** Names that fit their cards. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { brokenLines, fittingName, linesOf, textWidth } from "../../../src/ui/canvas/lettering.ts";
+import {
+  brokenLines,
+  fittingName,
+  keepsWords,
+  linesOf,
+  textWidth,
+} from "../../../src/ui/canvas/lettering.ts";
 
 const ROOM = { widthPx: 98, sizePx: 12.5 };
 
@@ -23,6 +29,19 @@ describe("a name", () => {
       expect(text).toMatch(/^Sat/);
       expect(text.endsWith(i === 0 ? "12" : "13")).toBe(true);
     }
+  });
+
+  test("with a line for each word is shortened inside its words, never across them", () => {
+    // Seven letters of 0.6 and 0.36 em are some 48 px, so “combiner” loses letters and “Aerial” none.
+    expect(fittingName("Aerial combiner", 2, { widthPx: 48, sizePx: 12.5 })).toMatch(/^Aerial com?…n?er$/);
+    expect(fittingName("Riser amplifier", 2, { widthPx: 48, sizePx: 12.5 })).toMatch(/^Riser amp?l?…f?i?er$/);
+  });
+
+  test("keeps its words where each has room, and not where one is broken", () => {
+    // “multiswitch” is 6.06 em: 76 px at 12.5 px.
+    expect(keepsWords("SCR/dSCR multiswitch", 2, { widthPx: 77, sizePx: 12.5 })).toBe(true);
+    expect(keepsWords("SCR/dSCR multiswitch", 1, { widthPx: 77, sizePx: 12.5 })).toBe(false);
+    expect(keepsWords("SCR/dSCR multiswitch", 3, { widthPx: 70, sizePx: 12.5 })).toBe(false);
   });
 
   test("always fits, and never grows", () => {

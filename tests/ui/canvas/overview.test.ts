@@ -7,9 +7,17 @@ import { describe, expect, test } from "vitest";
 import type { Design } from "../../../src/design/design.ts";
 import { EXAMPLES, exampleOf } from "../../../src/design/examples.ts";
 import type { Box } from "../../../src/ui/canvas/layout.ts";
+import { textWidth } from "../../../src/ui/canvas/lettering.ts";
 import { placeNames } from "../../../src/ui/canvas/overview/names.ts";
 import { type OverviewPlan, overviewFor } from "../../../src/ui/canvas/overview/overviewFor.ts";
-import { itemOfParts, partsOfItem, placesIn, skeletonOf } from "../../../src/ui/canvas/overview/skeleton.ts";
+import {
+  isStripItem,
+  itemOfParts,
+  partsOfItem,
+  placesIn,
+  skeletonOf,
+  stripItem,
+} from "../../../src/ui/canvas/overview/skeleton.ts";
 import { hasOverview, leavesDrawing, opensAsOverview } from "../../../src/ui/canvas/overview/whenOverview.ts";
 import { largeDesign } from "../../bench/largeDesign.ts";
 import { anyStructure, blockOfFlats } from "../../structures.ts";
@@ -90,6 +98,37 @@ describe("what fits a pane", () => {
     );
   });
 
+  // A tablet held upright with its sheet put away, and with it open. Four splitters with two outlets each stand two by
+  // two, so four tiles side by side; of six flats three by three are larger than two by two with half the pane empty.
+  test.each([
+    { key: "block-stacked", pane: { width: 820, height: 1010 }, columns: 4 },
+    { key: "block-stacked", pane: { width: 820, height: 613 }, columns: 4 },
+    { key: "block-multiswitch", pane: { width: 820, height: 1010 }, columns: 3 },
+    { key: "block-multiswitch", pane: { width: 820, height: 780 }, columns: 3 },
+  ])("a façade leaves no column empty: $key in $pane.height px", ({ key, pane, columns }) => {
+    const found = drawn(example(key), pane);
+    if ("places" in found.layout) throw new Error("no façade");
+    const tiles = found.layout.frames.flatMap((frame) => [...frame.tiles.values()]);
+    expect(new Set(tiles.map((tile) => tile.x)).size).toBe(columns);
+    const right = Math.max(...tiles.map((tile) => tile.x + tile.width)) * found.scale;
+    expect(right).toBeGreaterThan(0.85 * pane.width);
+  });
+
+  test("the names in the head of a façade keep all their words", () => {
+    // A card 95 px wide has 48 beside its symbol: “multiswitch” takes 76 and needs the symbol above it.
+    const found = drawn(example("block-stacked"), { width: 820, height: 613 });
+    if ("places" in found.layout) throw new Error("no façade");
+    const { cards, isTall } = found.layout.head;
+    expect(isTall).toBe(true);
+    const names = new Map(skeletonOf(example("block-stacked")).cards.map(({ id, name }) => [id, name]));
+    for (const [id, { width }] of cards)
+      for (const word of (names.get(id) ?? "").split(" "))
+        expect(textWidth(word, NAME_PX), word).toBeLessThanOrEqual(width - 12);
+    // In a wide pane there is room beside them.
+    const wide = drawn(blockOfFlats({ switches: 2, flatsEach: 20 }));
+    expect("places" in wide.layout ? true : wide.layout.head.isTall).toBe(false);
+  });
+
   test("the bar that floats in the corner covers nothing", () => {
     for (const { load } of EXAMPLES) {
       const found = plan(load(), { width: 820, height: 700 }, true);
@@ -145,6 +184,21 @@ describe("what an overview is made of", () => {
       expect.arrayContaining(["dish", "lnb", "fm", "dab", "uhf", "trip", "amp", "ms"]),
     );
     expect(cards).toHaveLength(8);
+  });
+
+  test("in a thousand parts every receiver belongs to one place, whatever its state", () => {
+    const design = largeDesign(1000);
+    const receivers = design.parts.filter((part) => part.kind.startsWith("receiver")).map((part) => part.id);
+    const shown = placesIn(skeletonOf(design)).flatMap((place) => place.receivers);
+    expect(receivers.length).toBeGreaterThan(400);
+    expect([...shown].sort()).toEqual([...receivers].sort());
+  });
+
+  test("a strip is a thing of its own, and stands for what it belongs to", () => {
+    const skeleton = skeletonOf(example("block-multiswitch"));
+    expect(partsOfItem(skeleton, stripItem("ms"))).toEqual(["ms"]);
+    expect(isStripItem(stripItem("ms"))).toBe(true);
+    expect(isStripItem("ms")).toBe(false);
   });
 
   test("a thing stands for its parts, and a part that only lies on the way for none", () => {

@@ -1,31 +1,44 @@
 /** What feeds a group of places, and how many of them work. */
+import { useContext } from "react";
 import { useShallow } from "zustand/react/shallow";
 import type { FeedingGroup } from "../../../design/feeding/feedingGroups.ts";
 import { placeState } from "../../../findings/placeState.ts";
 import { type PlaceNoun, placesWork } from "../../../sentences/placeWords.ts";
 import { useApp } from "../../../store/app.ts";
 import { useCulpritOf, useRecord, verdictOf } from "../../../store/hooks.ts";
+import { fittingName, textWidth } from "../lettering.ts";
 import { PartSymbol } from "../PartSymbol.tsx";
 import { ItemButton } from "./ItemButton.tsx";
+import { MannerContext } from "./manner.ts";
 import { StateMark } from "./StateMark.tsx";
+import { BESIDE_HEADING_PX, HEADING_SIZE_PX } from "./sizes.ts";
 
-export function GroupHeading({ group }: { readonly group: FeedingGroup }) {
+type Props = {
+  readonly group: FeedingGroup;
+  /** Room in one line [px]; where it is absent the name takes as many as it needs. */
+  readonly widthPx?: number;
+};
+
+export function GroupHeading({ group, widthPx }: Props) {
   const { key, feeder } = group;
+  const { pressPart } = useContext(MannerContext);
   const record = useRecord(feeder ?? "");
   const count = useCount(group);
   const isSelected = useApp((s) => feeder !== undefined && s.selection.parts.includes(feeder));
   const isCulprit = useCulpritOf(feeder ?? "") === "error";
-  const riser = record?.ports.find((port) => port.id === group.riser)?.label;
-  const label = record ? record.part.label || record.kind.name : "Not connected";
-  const name = riser ? `${label}, ${riser}` : label;
+  const name = useGroupName(group);
   const words = (
     <>
       {record && <PartSymbol name={record.kind.symbol(record.options)} />}
-      <span className="group-name">{name}</span>
-      <span className="group-count" data-fine={count.isFine}>
-        {count.words}
-        {count.words !== "" && <StateMark state={count.isFine ? "works" : "fails"} />}
+      <span className="group-name">
+        {widthPx === undefined ? name : shortened(name, count.words, widthPx)}
       </span>
+      {count.words !== "" && (
+        <span className="group-count" data-fine={count.isFine}>
+          {count.words}
+          <StateMark state={count.isFine ? "works" : "fails"} />
+        </span>
+      )}
     </>
   );
   if (feeder === undefined) return <h3 className="group-heading">{words}</h3>;
@@ -34,18 +47,31 @@ export function GroupHeading({ group }: { readonly group: FeedingGroup }) {
     <h3>
       <ItemButton
         id={key}
-        parts={[feeder]}
         look="group-heading"
         facts={{
           sentence: isCulprit ? `${sentence}, the cause of a fault` : sentence,
           isSelected,
           isCulprit,
         }}
+        onPress={() => pressPart(feeder)}
       >
         {words}
       </ItemButton>
     </h3>
   );
+}
+
+/** The part that feeds a group, and its output where that matters. */
+export function useGroupName({ feeder, riser }: FeedingGroup): string {
+  const record = useRecord(feeder ?? "");
+  const output = record?.ports.find((port) => port.id === riser)?.label;
+  const name = record ? record.part.label || record.kind.name : "Not connected";
+  return output ? `${name}, ${output}` : name;
+}
+
+function shortened(name: string, count: string, widthPx: number): string {
+  const sizePx = HEADING_SIZE_PX;
+  return fittingName(name, 1, { widthPx: widthPx - BESIDE_HEADING_PX - textWidth(count, sizePx), sizePx });
 }
 
 /** Of the places that are judged at all. */

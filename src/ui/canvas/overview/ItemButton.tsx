@@ -1,16 +1,13 @@
 /** What can be pressed in an overview: one Tab stop for all of them, the arrow keys go from one to the next. */
-import type { CSSProperties, ReactNode } from "react";
-import type { PartId } from "../../../design/design.ts";
+import { type CSSProperties, type ReactNode, useContext } from "react";
 import type { PlaceState } from "../../../findings/placeState.ts";
-import { useApp } from "../../../store/app.ts";
 import type { Box } from "../layout.ts";
 import { setCanvas, useCanvas } from "../state.ts";
+import { MannerContext } from "./manner.ts";
 
 type Props = {
   /** Of the thing shown, among all of the overview. */
   readonly id: string;
-  /** Parts that a press selects. */
-  readonly parts: readonly PartId[];
   readonly look: string;
   readonly facts: {
     readonly sentence: string;
@@ -18,30 +15,42 @@ type Props = {
     readonly state?: PlaceState;
     readonly isCulprit?: boolean;
   };
+  readonly title?: string | undefined;
+  readonly onPress: () => void;
   readonly children: ReactNode;
 };
 
-export function ItemButton({ id, parts, look, facts, children }: Props) {
-  const isStop = useCanvas((s) => s.item === id);
+export function ItemButton({ id, look, facts, title, onPress, children }: Props) {
+  const { selects } = useContext(MannerContext);
+  const stop = useStop(id);
   return (
     <button
       type="button"
       className={`overview-item ${look}`}
-      data-item={id}
       data-state={facts.state}
       data-culprit={facts.isCulprit}
       aria-label={facts.sentence}
-      aria-pressed={facts.isSelected}
-      tabIndex={isStop ? 0 : -1}
-      onFocus={() => setCanvas({ item: id })}
+      aria-pressed={selects ? facts.isSelected : undefined}
+      title={title}
       onClick={() => {
         setCanvas({ item: id });
-        useApp.getState().select({ parts });
+        onPress();
       }}
+      {...stop}
     >
       {children}
     </button>
   );
+}
+
+/** What makes an element one of the things that Tab and the arrow keys go to. */
+export function useStop(id: string) {
+  const isStop = useCanvas((s) => s.item === id);
+  return {
+    "data-item": id,
+    tabIndex: isStop ? 0 : -1,
+    onFocus: () => setCanvas({ item: id }),
+  };
 }
 
 /** Where a thing stands in the drawing. */

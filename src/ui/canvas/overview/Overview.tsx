@@ -7,10 +7,12 @@ import { useShownDesign } from "../../../store/hooks.ts";
 import type { Size } from "../layout.ts";
 import { setCanvas, useCanvas } from "../state.ts";
 import { canvasView } from "../view.ts";
-import { itemOf, nextItem, partsAt, useFirstStop } from "./items.ts";
-import { Boxes, Cells, Facade } from "./levels.tsx";
+import { Boxes } from "./Boxes.tsx";
+import { Cells } from "./Cells.tsx";
+import { Facade } from "./Facade.tsx";
+import { goByKey, itemOf, partsAt, useFirstStop } from "./items.ts";
 import { overviewFor } from "./overviewFor.ts";
-import { skeletonOf } from "./skeleton.ts";
+import { isStripItem, skeletonOf } from "./skeleton.ts";
 import { useWheelIn } from "./useWheelIn.ts";
 import "./overview.css";
 
@@ -65,17 +67,13 @@ export function Overview({ pane, isBarOver }: Props) {
 }
 
 function onKey(event: KeyboardEvent<HTMLElement>): void {
+  if (goByKey(event)) return;
   const item = itemOf(event.target);
-  if (!item || event.ctrlKey || event.metaKey || event.altKey) return;
-  if (event.key === "Enter") {
-    event.preventDefault();
-    canvasView()?.enter(partsAt(item));
-    return;
-  }
-  const next = nextItem(event.currentTarget, item, event.key);
-  if (next === undefined) return;
+  const isPlain = !event.ctrlKey && !event.metaKey && !event.altKey;
+  // A strip opens by it, as any button does.
+  if (!item || event.key !== "Enter" || !isPlain || isStripItem(item.dataset.item ?? "")) return;
   event.preventDefault();
-  next?.focus();
+  canvasView()?.enter(partsAt(item));
 }
 
 function onDoubleClick(event: MouseEvent): void {

@@ -5,32 +5,18 @@ import type { FedPlace } from "../../../design/feeding/feedingGroups.ts";
 import { type Box, boundsOf, type Point } from "../layout.ts";
 import { columnsOf, type Item, type PlaceColumn, type Segment } from "./columns.ts";
 import { laneOrder } from "./lanes.ts";
+import {
+  BOX_INSET_PX,
+  BOX_WIDTH_PX,
+  type BoxStyle,
+  CHIPS_PER_ROW,
+  GROUP_GAP_PX,
+  LENGTH_PILL,
+  LINE_CLEAR_PX,
+  LINE_PITCH_PX,
+  RISER_GAP_PX,
+} from "./sizes.ts";
 import { type Link, placesIn, type Skeleton } from "./skeleton.ts";
-
-/** How roomy boxes are [px]. */
-export type BoxStyle = {
-  readonly headPx: number;
-  readonly stripPx: number;
-  readonly chipPx: number;
-  readonly gapPx: number;
-};
-
-export const BOX_STYLES: readonly BoxStyle[] = [
-  { headPx: 27, stripPx: 60, chipPx: 26, gapPx: 12 },
-  { headPx: 22, stripPx: 52, chipPx: 22, gapPx: 7 },
-];
-
-export const BOX_WIDTH_PX = 152;
-export const BOX_STRIP_WIDTH_PX = 144;
-export const CHIPS_PER_ROW = 2;
-const BOX_INSET_PX = 4;
-const GROUP_GAP_PX = 6;
-/** Between two places on one riser: the line and the length on it. */
-const RISER_GAP_PX = 30;
-const PILL = { width: 50, height: 20 };
-/** Beside a card, and between lines that run side by side. */
-const CLEAR_PX = 13;
-const LANE_PX = 7;
 
 export type BoxLine = {
   readonly link: Link;
@@ -102,7 +88,10 @@ function gapAfter(columns: readonly PlaceColumn[], n: number): Gap {
   if (!own || n === columns.length - 1) return { width: 0, lanes: new Map() };
   const { lanes, count } = laneOrder(own.segments);
   const hasPill = own.segments.some((s) => s.isLast && s.link.cableM > 0);
-  return { width: 2 * CLEAR_PX + count * LANE_PX + (hasPill ? PILL.width + CLEAR_PX : 0), lanes };
+  return {
+    width: 2 * LINE_CLEAR_PX + count * LINE_PITCH_PX + (hasPill ? LENGTH_PILL.width + LINE_CLEAR_PX : 0),
+    lanes,
+  };
 }
 
 /** The segments of each link, put together to one line. */
@@ -123,12 +112,16 @@ function lineOf(
       points.set(link, line);
       line.push({ x: start, y: from });
       if (lane !== undefined) {
-        const x = start + CLEAR_PX + lane * LANE_PX;
+        const x = start + LINE_CLEAR_PX + lane * LINE_PITCH_PX;
         line.push({ x, y: from }, { x, y: to });
       }
       line.push({ x: end, y: to });
       if (segment.isLast && link.cableM > 0)
-        pills.set(link, { x: end - CLEAR_PX - PILL.width, y: to - PILL.height / 2, ...PILL });
+        pills.set(link, {
+          x: end - LINE_CLEAR_PX - LENGTH_PILL.width,
+          y: to - LENGTH_PILL.height / 2,
+          ...LENGTH_PILL,
+        });
     }
   });
   return [...points].map(([link, line]) => {
@@ -147,7 +140,7 @@ function riserLines(skeleton: Skeleton, places: ReadonlyMap<string, Box>): reado
     const x = from.x + from.width / 2;
     const top = from.y + from.height;
     const middle = (top + to.y) / 2;
-    const pill = { x: x - PILL.width / 2, y: middle - PILL.height / 2, ...PILL };
+    const pill = { x: x - LENGTH_PILL.width / 2, y: middle - LENGTH_PILL.height / 2, ...LENGTH_PILL };
     return [
       {
         link,

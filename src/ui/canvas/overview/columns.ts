@@ -1,4 +1,5 @@
 /** Cards in columns from the sources to the places; a line over several columns keeps a free row in each of them. */
+import { ITEM_GAP_PX, PASSING_PX } from "./sizes.ts";
 import type { Link, Skeleton } from "./skeleton.ts";
 
 export type Item = {
@@ -28,9 +29,6 @@ export type PlaceColumn = {
   /** From here to the next column. */
   readonly segments: readonly Segment[];
 };
-
-const ITEM_GAP_PX = 14;
-const PASSING_PX = 10;
 
 /** @param places the last column, placed already; everything else is put where its lines are short. */
 export function columnsOf(skeleton: Skeleton, places: readonly Item[]): readonly PlaceColumn[] {

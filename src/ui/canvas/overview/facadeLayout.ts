@@ -5,23 +5,22 @@
 import type { FeedingGroup } from "../../../design/feeding/feedingGroups.ts";
 import type { Box, Size } from "../layout.ts";
 import { type HeadRow, headRow } from "./headRow.ts";
+import {
+  FRAME_GAP_PX,
+  FRAME_INSET_PX,
+  HEADING_PX,
+  LEAST_TILE_PX,
+  MOST_STRIP_SHARE,
+  MOST_STRIP_WIDTH_PX,
+  RUN_PX,
+  TILE_GAP_PX,
+  TILE_HEAD_PX,
+  TILE_INSET_PX,
+  TILE_LINE_PX,
+  TRUNK_PITCH_PX,
+} from "./sizes.ts";
 import { placesIn, type Skeleton } from "./skeleton.ts";
 import { type Trunk, trunksOf } from "./trunks.ts";
-
-/** Sizes at scale 1 [px]. */
-const GAP_PX = 6;
-const FRAME_INSET_PX = 8;
-const FRAME_GAP_PX = 14;
-export const HEADING_PX = 30;
-export const TILE_HEAD_PX = 22;
-export const TILE_LINE_PX = 15;
-export const TILE_INSET_PX = 4;
-/** Between the head and the first frames, and beside the frames, for the lines and for each of them. */
-const RUN_PX = 14;
-const LANE_PX = 5;
-const MOST_STRIP_WIDTH_PX = 230;
-/** A strip is no higher than this share of its width. */
-const MOST_STRIP_SHARE = 0.55;
 
 export type PlacedFrame = {
   readonly group: FeedingGroup;
@@ -55,37 +54,42 @@ function rowsOf(groups: readonly FeedingGroup[], tilesPerRow: number): FeedingGr
   return rows;
 }
 
-/** With so many tiles in a row, in a room of this size; null where there is no room for strips at all. */
+/**
+ * With so many tiles in a row, in a room of this size; null where no row has so many, or where there is no room for
+ * strips at all.
+ */
 export function facadeLayout(skeleton: Skeleton, room: Size, tilesPerRow: number): FacadeLayout | null {
   const rows = rowsOf(skeleton.groups, tilesPerRow);
+  // A column that stays empty in every row would only make the others narrow.
+  if (!rows.some((row) => columnsIn(row, tilesPerRow) === tilesPerRow)) return null;
   const head = headRow(skeleton, room.width);
   const feeders = new Map(rows.flatMap((row, r) => row.map((group) => [group.feeder ?? "", r] as const)));
   const into = skeleton.links.filter((link) => feeders.has(link.to) && link.to !== link.from);
   const low = into.filter((link) => (feeders.get(link.to) ?? 0) > 0 || feeders.has(link.from)).length;
   // Of these the ones that come from the head run along below it first.
   const aside = into.filter((link) => (feeders.get(link.to) ?? 0) > 0 && !feeders.has(link.from)).length;
-  const gutter = low > 0 ? RUN_PX + low * LANE_PX : 0;
+  const gutter = low > 0 ? RUN_PX + low * TRUNK_PITCH_PX : 0;
   const across = Math.max(1, ...rows.map((row) => row.length));
   const spent = gutter + across * 2 * FRAME_INSET_PX + (across - 1) * FRAME_GAP_PX;
   const tileWidth = Math.min(
     MOST_STRIP_WIDTH_PX + 2 * TILE_INSET_PX,
-    Math.floor((room.width - spent + GAP_PX) / tilesPerRow - GAP_PX),
+    Math.floor((room.width - spent + TILE_GAP_PX) / tilesPerRow - TILE_GAP_PX),
   );
   const linesIn = (row: readonly FeedingGroup[]) =>
     into.filter((link) => row.slice(0, -1).some((group) => group.feeder === link.to)).length;
   const gapAbove = (row: readonly FeedingGroup[], r: number) =>
     r === 0
-      ? (head.height > 0 ? RUN_PX : 0) + LANE_PX * (head.loose.length + aside)
-      : FRAME_GAP_PX + LANE_PX * linesIn(row);
+      ? (head.height > 0 ? RUN_PX : 0) + TRUNK_PITCH_PX * (head.loose.length + aside)
+      : FRAME_GAP_PX + TRUNK_PITCH_PX * linesIn(row);
   const tilesHigh = rows.map((row) => rowsHigh(row, tilesPerRow));
   const fixed =
     head.height +
-    rows.reduce((sum, row, r) => sum + gapAbove(row, r) + HEADING_PX + FRAME_INSET_PX - GAP_PX, 0);
+    rows.reduce((sum, row, r) => sum + gapAbove(row, r) + HEADING_PX + FRAME_INSET_PX - TILE_GAP_PX, 0);
   const all = tilesHigh.reduce((sum, n) => sum + n, 0);
   const strip = {
     width: tileWidth - 2 * TILE_INSET_PX,
     height: Math.min(
-      Math.floor((room.height - fixed) / Math.max(1, all) - GAP_PX) -
+      Math.floor((room.height - fixed) / Math.max(1, all) - TILE_GAP_PX) -
         TILE_HEAD_PX -
         TILE_LINE_PX -
         TILE_INSET_PX,
@@ -98,23 +102,28 @@ export function facadeLayout(skeleton: Skeleton, room: Size, tilesPerRow: number
     height: TILE_HEAD_PX + TILE_LINE_PX + strip.height + TILE_INSET_PX,
   };
   const frames: PlacedFrame[] = [];
-  const full = tilesPerRow * (tile.width + GAP_PX) - GAP_PX + spent - gutter;
+  const full = tilesPerRow * (tile.width + TILE_GAP_PX) - TILE_GAP_PX + spent - gutter;
   let y = head.height;
   rows.forEach((row, r) => {
     y += gapAbove(row, r);
-    const height = HEADING_PX + (tilesHigh[r] ?? 0) * (tile.height + GAP_PX) - GAP_PX + FRAME_INSET_PX;
+    const height =
+      HEADING_PX + (tilesHigh[r] ?? 0) * (tile.height + TILE_GAP_PX) - TILE_GAP_PX + FRAME_INSET_PX;
     let x = 0;
     for (const group of row) {
       const columns = Math.min(group.places.length, tilesPerRow);
-      const natural = columns * (tile.width + GAP_PX) - GAP_PX + 2 * FRAME_INSET_PX;
+      const natural = columns * (tile.width + TILE_GAP_PX) - TILE_GAP_PX + 2 * FRAME_INSET_PX;
       const box = { x, y, width: row.length === 1 ? full : natural, height };
       frames.push({ group, box, tiles: tilesOf(group, { box, tile, tilesPerRow }) });
       x += natural + FRAME_GAP_PX;
     }
     y += height;
   });
-  const trunks = trunksOf(skeleton, { head, frames, into, right: full + RUN_PX / 2, lanePx: LANE_PX });
+  const trunks = trunksOf(skeleton, { head, frames, into, right: full + RUN_PX / 2 });
   return { width: Math.max(full + gutter, head.width), height: y, head, frames, strip, trunks };
+}
+
+function columnsIn(row: readonly FeedingGroup[], tilesPerRow: number): number {
+  return row.reduce((sum, { places }) => sum + Math.min(places.length, tilesPerRow), 0);
 }
 
 function rowsHigh(row: readonly FeedingGroup[], tilesPerRow: number): number {
@@ -128,8 +137,8 @@ function tilesOf(group: FeedingGroup, { box, tile, tilesPerRow }: Grid): Readonl
     group.places.map(({ key }, n) => [
       key,
       {
-        x: box.x + FRAME_INSET_PX + (n % tilesPerRow) * (tile.width + GAP_PX),
-        y: box.y + HEADING_PX + Math.floor(n / tilesPerRow) * (tile.height + GAP_PX),
+        x: box.x + FRAME_INSET_PX + (n % tilesPerRow) * (tile.width + TILE_GAP_PX),
+        y: box.y + HEADING_PX + Math.floor(n / tilesPerRow) * (tile.height + TILE_GAP_PX),
         ...tile,
       },
     ]),
@@ -138,5 +147,5 @@ function tilesOf(group: FeedingGroup, { box, tile, tilesPerRow }: Grid): Readonl
 
 /** Most tiles side by side that can be of use in a room. */
 export function mostTilesPerRow(skeleton: Skeleton, width: number): number {
-  return Math.min(placesIn(skeleton).length, Math.floor(width / 100));
+  return Math.min(placesIn(skeleton).length, Math.floor(width / LEAST_TILE_PX));
 }

@@ -1,20 +1,28 @@
 /** The parts of the head in one row on top of a façade, with their strips side by side as far as there is room. */
+import { NAME_SIZE_PX } from "../frames.ts";
 import type { Box } from "../layout.ts";
+import { keepsWords } from "../lettering.ts";
+import {
+  BESIDE_HEAD_NAME_PX,
+  HEAD_CARD_PX,
+  HEAD_GAP_PX,
+  HEAD_NAME_LINES,
+  HEAD_ROW_GAP_PX,
+  HEAD_STRIP_GAP_PX,
+  HEAD_STRIP_WIDTH_PX,
+  MOST_HEAD_STRIPS,
+  PLAIN_HEAD_WIDTH_PX,
+} from "./sizes.ts";
 import type { Link, ShownCard, Skeleton } from "./skeleton.ts";
-
-export const HEAD_CARD_PX = { name: 32, strip: 48, inset: 4 } as const;
-const STRIP_WIDTH_PX = { most: 132, least: 84 } as const;
-const STRIP_GAP_PX = 2;
-/** A card without strips, and the least one with a name. */
-const PLAIN_WIDTH_PX = 132;
-const LEAST_WIDTH_PX = 92;
-const CARD_GAP_PX = 20;
-const ROW_GAP_PX = 8;
 
 export type HeadRow = {
   readonly width: number;
   readonly height: number;
   readonly cards: ReadonlyMap<string, Box>;
+  /** Room for symbol and name above the strips. */
+  readonly namePx: number;
+  /** Symbols stand above the names: beside them some name would be cut. */
+  readonly isTall: boolean;
   /** Of each strip; 0 where cards have only names. */
   readonly stripWidth: number;
   /** Every card shows all its strips. */
@@ -29,25 +37,29 @@ export type HeadRow = {
 
 export function headRow({ cards, heads, links }: Skeleton, width: number): HeadRow {
   const shown = cards.slice(0, heads);
-  for (const most of [5, 1]) {
+  for (const most of [MOST_HEAD_STRIPS, 1]) {
     const stripsOf = ({ frame }: ShownCard) => Math.min(most, frame.strips.length);
     const strips = shown.reduce((sum, card) => sum + stripsOf(card), 0);
     const plain = shown.filter((card) => stripsOf(card) === 0).length;
     const fixed =
-      shown.length * (2 * HEAD_CARD_PX.inset + CARD_GAP_PX) - CARD_GAP_PX + plain * PLAIN_WIDTH_PX;
+      shown.length * (2 * HEAD_CARD_PX.inset + HEAD_GAP_PX) - HEAD_GAP_PX + plain * PLAIN_HEAD_WIDTH_PX;
     const stripWidth = Math.min(
-      STRIP_WIDTH_PX.most,
-      Math.floor((width - fixed) / Math.max(1, strips) - STRIP_GAP_PX),
+      HEAD_STRIP_WIDTH_PX.most,
+      Math.floor((width - fixed) / Math.max(1, strips) - HEAD_STRIP_GAP_PX),
     );
-    if (stripWidth < STRIP_WIDTH_PX.least) continue;
+    if (stripWidth < HEAD_STRIP_WIDTH_PX.least) continue;
     const widthOf = (card: ShownCard) => {
       const n = stripsOf(card);
       return n === 0
-        ? PLAIN_WIDTH_PX
-        : n * (stripWidth + STRIP_GAP_PX) - STRIP_GAP_PX + 2 * HEAD_CARD_PX.inset;
+        ? PLAIN_HEAD_WIDTH_PX
+        : n * (stripWidth + HEAD_STRIP_GAP_PX) - HEAD_STRIP_GAP_PX + 2 * HEAD_CARD_PX.inset;
     };
+    const isTall = !shown.every((card) => hasRoomBeside(card, widthOf(card)));
+    const namePx = isTall ? HEAD_CARD_PX.tall : HEAD_CARD_PX.name;
     return {
-      ...inRows(shown, widthOf, width, true),
+      ...inRows(shown, widthOf, { width, height: namePx + HEAD_CARD_PX.strip, gapPx: HEAD_GAP_PX }),
+      namePx,
+      isTall,
       stripWidth,
       isWhole: most > 1,
       stripsOf,
@@ -55,7 +67,13 @@ export function headRow({ cards, heads, links }: Skeleton, width: number): HeadR
     };
   }
   return {
-    ...inRows(shown, () => LEAST_WIDTH_PX + 40, width, false),
+    ...inRows(shown, () => PLAIN_HEAD_WIDTH_PX, {
+      width,
+      height: HEAD_CARD_PX.name,
+      gapPx: HEAD_ROW_GAP_PX,
+    }),
+    namePx: HEAD_CARD_PX.name,
+    isTall: false,
     stripWidth: 0,
     isWhole: false,
     stripsOf: () => 0,
@@ -64,24 +82,30 @@ export function headRow({ cards, heads, links }: Skeleton, width: number): HeadR
   };
 }
 
+/** Whether a name stands beside its symbol with all its words. */
+function hasRoomBeside({ name }: ShownCard, widthPx: number): boolean {
+  const room = { widthPx: widthPx - BESIDE_HEAD_NAME_PX, sizePx: NAME_SIZE_PX };
+  return keepsWords(name, HEAD_NAME_LINES, room);
+}
+
+/** @param o room for the row, height of a card without its inset, and room from card to card. */
 function inRows(
   shown: readonly ShownCard[],
   widthOf: (card: ShownCard) => number,
-  room: number,
-  hasStrips: boolean,
+  o: { readonly width: number; readonly height: number; readonly gapPx: number },
 ): Pick<HeadRow, "width" | "height" | "cards"> {
-  const height = HEAD_CARD_PX.name + (hasStrips ? HEAD_CARD_PX.strip : 0) + HEAD_CARD_PX.inset;
+  const height = o.height + HEAD_CARD_PX.inset;
   const cards = new Map<string, Box>();
   let x = 0;
   let y = 0;
   for (const card of shown) {
     const width = widthOf(card);
-    if (x > 0 && x + width > room) {
+    if (x > 0 && x + width > o.width) {
       x = 0;
-      y += height + ROW_GAP_PX;
+      y += height + HEAD_ROW_GAP_PX;
     }
     cards.set(card.id, { x, y, width, height });
-    x += width + (hasStrips ? CARD_GAP_PX : ROW_GAP_PX);
+    x += width + o.gapPx;
   }
   const right = Math.max(0, ...[...cards.values()].map((box) => box.x + box.width));
   return { width: right, height: shown.length === 0 ? 0 : y + height, cards };

@@ -1,10 +1,6 @@
 /** Upright stretches of lines between two columns, side by side so that none lies on another. */
 import type { Segment } from "./columns.ts";
-
-/** Lines nearer than this run straight on [px]. */
-const STRAIGHT_PX = 1;
-/** Room between the ends of two stretches in one lane [px]. */
-const END_GAP_PX = 6;
+import { END_GAP_PX, STRAIGHT_PX } from "./sizes.ts";
 
 export type Lanes = { readonly lanes: ReadonlyMap<Segment, number>; readonly count: number };
 

@@ -1,25 +1,22 @@
 /** How much of a design an overview shows in a pane: the first of boxes, façade and cells that has room. */
 import type { Box, Size } from "../layout.ts";
-import { BOX_STRIP_WIDTH_PX, BOX_STYLES, type BoxesLayout, boxesLayout } from "./boxesLayout.ts";
+import { MOST_STRIPS } from "../state.ts";
+import { type BoxesLayout, boxesLayout } from "./boxesLayout.ts";
 import { type FacadeLayout, facadeLayout, mostTilesPerRow } from "./facadeLayout.ts";
+import {
+  BAR,
+  BOX_STRIP_WIDTH_PX,
+  BOX_STYLES,
+  GOOD_HEAD_STRIP_PX,
+  GOOD_STRIP,
+  LEAST_SCALE,
+  LEAST_STRIP,
+  MARGIN_PX,
+  MOST_BOXES,
+  MOST_SCALE,
+  SCALE_STEP,
+} from "./sizes.ts";
 import { placesIn, type Skeleton } from "./skeleton.ts";
-
-/** Names of 12.5 px are 11 px on the screen. */
-export const LEAST_SCALE = 0.88;
-const MOST_SCALE = 1.6;
-const SCALE_STEP = 0.04;
-/** Strips are at least that large on the screen [px]. */
-const LEAST_STRIP: Size = { width: 108, height: 38 };
-/** What a strip and a scale are measured by when several ways of a façade fit. */
-const GOOD_STRIP: Size = { width: 136, height: 58 };
-const GOOD_HEAD_STRIP_PX = 104;
-/** More strips at once than this make moving about slow (measured). */
-const MOST_STRIPS = 250;
-/** With more places than this, a column of boxes fits no pane. */
-const MOST_BOXES = 60;
-const MARGIN_PX = 10;
-/** The bar with buttons, in the lower left corner. */
-export const BAR: Size = { width: 340, height: 52 };
 
 type Placed<L> = { readonly scale: number; readonly left: number; readonly top: number; readonly layout: L };
 
@@ -99,9 +96,10 @@ function facadeFor(skeleton: Skeleton, pane: Room): OverviewPlan | null {
         scale,
         headWorth(layout, scale),
       );
-      // Of ways that are equally good the one with the larger strips.
-      const filled = (strip.width * strip.height) / (pane.width * pane.height);
-      if (worth + filled <= bestWorth) continue;
+      // Of ways that are equally good the one with the larger strips, unless it leaves the pane empty beside them.
+      const right = Math.max(...layout.frames.map(({ box }) => box.x + box.width));
+      const filled = ((strip.width * strip.height) / (pane.width * pane.height)) * (right / size.width);
+      if (worth + filled < bestWorth) continue;
       bestWorth = worth + filled;
       best = {
         level: "facade",

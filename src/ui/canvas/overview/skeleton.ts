@@ -22,7 +22,7 @@ export type Link = {
   readonly wires: readonly string[];
 };
 
-export type ShownCard = { readonly id: PartId; readonly frame: Frame };
+export type ShownCard = { readonly id: PartId; readonly name: string; readonly frame: Frame };
 
 export type Skeleton = {
   /** From the sources on; the feeders last. */
@@ -45,7 +45,8 @@ export function placesIn({ groups }: Skeleton): readonly FedPlace[] {
 }
 
 /** The parts that a thing of the overview stands for: a card, a place, or what feeds a group. */
-export function partsOfItem({ cards, groups }: Skeleton, item: string): readonly PartId[] {
+export function partsOfItem({ cards, groups }: Skeleton, shown: string): readonly PartId[] {
+  const item = isStripItem(shown) ? shown.slice(STRIP.length) : shown;
   if (cards.some((card) => card.id === item)) return [item];
   for (const { key, feeder, places } of groups) {
     if (key === item && feeder !== undefined) return [feeder];
@@ -53,6 +54,18 @@ export function partsOfItem({ cards, groups }: Skeleton, item: string): readonly
     if (place) return partsOfPlace(place);
   }
   return [];
+}
+
+/** No part id has a blank. */
+const STRIP = "strip ";
+
+/** The strip that stands beside a thing, as a thing of its own. */
+export function stripItem(item: string): string {
+  return `${STRIP}${item}`;
+}
+
+export function isStripItem(item: string): boolean {
+  return item.startsWith(STRIP);
 }
 
 export function partsOfPlace({ outlets, receivers }: FedPlace): readonly PartId[] {
@@ -81,7 +94,7 @@ function made(design: Design): Skeleton {
     const frame = frameOf(design, part);
     // A run of cable is part of its line.
     if (frame.look === "pill") return;
-    cards.push({ id, frame });
+    cards.push({ id, name: part.label || (kindOf(part.kind)?.name ?? part.kind), frame });
     owner.set(id, id);
   };
   for (const id of head) addCard(id);

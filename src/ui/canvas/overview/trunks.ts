@@ -1,7 +1,8 @@
 /** The lines of a façade: from card to card of the head, and down to the frames, past those above at the side. */
 import type { Box, Point } from "../layout.ts";
 import type { PlacedFrame } from "./facadeLayout.ts";
-import { HEAD_CARD_PX, type HeadRow } from "./headRow.ts";
+import type { HeadRow } from "./headRow.ts";
+import { HEAD_CARD_PX, HEAD_STRIP_GAP_PX, TRUNK_CLEAR_PX, TRUNK_PITCH_PX } from "./sizes.ts";
 import type { Link, Skeleton } from "./skeleton.ts";
 
 export type Trunk = { readonly link: Link; readonly points: readonly Point[] };
@@ -13,16 +14,9 @@ type Placed = {
   readonly into: readonly Link[];
   /** Where the run beside the frames begins. */
   readonly right: number;
-  readonly lanePx: number;
 };
 
-/** Between the edge of a card or frame and the first line along it [px]. */
-const CLEAR_PX = 7;
-
-export function trunksOf(
-  skeleton: Skeleton,
-  { head, frames, into, right, lanePx }: Placed,
-): readonly Trunk[] {
+export function trunksOf(skeleton: Skeleton, { head, frames, into, right }: Placed): readonly Trunk[] {
   const frameOf = new Map<string, PlacedFrame>();
   for (const frame of frames) {
     const { feeder } = frame.group;
@@ -37,13 +31,13 @@ export function trunksOf(
     entries.set(feeder, n + 1);
     return n;
   };
-  const nextHeadLane = () => head.height + CLEAR_PX + headLane++ * lanePx;
+  const nextHeadLane = () => head.height + TRUNK_CLEAR_PX + headLane++ * TRUNK_PITCH_PX;
   const lines: Trunk[] = head.direct.flatMap((link) => {
     const [from, to] = [head.cards.get(link.from), head.cards.get(link.to)];
     if (!from || !to || from.y !== to.y) return [];
     const mates = head.direct.filter((other) => other.from === link.from && other.to === link.to);
-    const step = lanePx * (mates.indexOf(link) - (mates.length - 1) / 2);
-    const y = from.y + HEAD_CARD_PX.name + HEAD_CARD_PX.strip / 2 + step;
+    const step = TRUNK_PITCH_PX * (mates.indexOf(link) - (mates.length - 1) / 2);
+    const y = from.y + head.namePx + HEAD_CARD_PX.strip / 2 + step;
     return [
       {
         link,
@@ -90,18 +84,20 @@ export function trunksOf(
     const above = frameOf.get(link.from)?.box;
     if (x0 === undefined && !above) continue;
     const n = entry(link.to);
-    const side = right + sideLane++ * lanePx;
+    const side = right + sideLane++ * TRUNK_PITCH_PX;
     const start: readonly Point[] =
       x0 !== undefined
         ? downTo(x0, bottom, nextHeadLane(), side)
         : above
           ? [
-              { x: above.x + above.width, y: above.y + CLEAR_PX + n * lanePx },
-              { x: side, y: above.y + CLEAR_PX + n * lanePx },
+              { x: above.x + above.width, y: above.y + TRUNK_CLEAR_PX + n * TRUNK_PITCH_PX },
+              { x: side, y: above.y + TRUNK_CLEAR_PX + n * TRUNK_PITCH_PX },
             ]
           : [];
     const isLast = !frames.some((f) => f.box.y === box.y && f.box.x > box.x);
-    const y = isLast ? box.y + CLEAR_PX + n * lanePx : box.y - CLEAR_PX - n * lanePx;
+    const y = isLast
+      ? box.y + TRUNK_CLEAR_PX + n * TRUNK_PITCH_PX
+      : box.y - TRUNK_CLEAR_PX - n * TRUNK_PITCH_PX;
     const x1 = isLast ? box.x + box.width : box.x + box.width - 16 - n * 8;
     lines.push({
       link,
@@ -128,6 +124,6 @@ function leaves({ cards, links }: Skeleton, head: HeadRow, link: Link, box: Box)
   const mates = links.filter((other) => other.from === link.from);
   const step = 8 * (mates.indexOf(link) - (mates.length - 1) / 2);
   if (shown > 1 && own >= 0 && own < shown && mates.length <= strips.length)
-    return box.x + HEAD_CARD_PX.inset + (own + 0.5) * (head.stripWidth + 2);
+    return box.x + HEAD_CARD_PX.inset + (own + 0.5) * (head.stripWidth + HEAD_STRIP_GAP_PX);
   return box.x + box.width / 2 + step;
 }

@@ -3,13 +3,8 @@ import type { Design } from "../../../design/design.ts";
 import { boxesOf } from "../boxes.ts";
 import { boundsOf, type Size } from "../layout.ts";
 import { fittingView } from "../viewMath.ts";
-import { LEAST_SCALE } from "./overviewFor.ts";
+import { LEAST_DRAWING_ZOOM, LEAST_PANE, LEAST_SCALE } from "./sizes.ts";
 import { placesIn, skeletonOf } from "./skeleton.ts";
-
-/** Zooming out below this leads to the overview, if not sooner. */
-export const LEAST_DRAWING_ZOOM = 0.62;
-/** Narrower or lower panes show the drawing alone: a phone has views of its own [px]. */
-const LEAST_PANE: Size = { width: 600, height: 320 };
 
 /** Whether there is anything to give an overview of, and room for it. */
 export function hasOverview(design: Design, pane: Size): boolean {

@@ -8,6 +8,7 @@ import { openPart } from "../../canvas/reveal.ts";
 import { stateLook } from "../../kit/told/stateLook.ts";
 import { WayItem } from "./ChainStepItem.tsx";
 import styles from "./ChainView.module.css";
+import { StepMark } from "./StepMark.tsx";
 
 type Props = {
   readonly step: ChainStep;
@@ -36,6 +37,7 @@ export function ChainEnd({ step, from, verdict }: Props) {
           <strong>{label}</strong>
           <span>{sentence}</span>
         </span>
+        <StepMark part={step.part} isLost={step.isLost} />
       </button>
     </WayItem>
   );

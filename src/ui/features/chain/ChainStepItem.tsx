@@ -3,12 +3,15 @@ import { memo, type ReactNode } from "react";
 import type { ChainStep } from "../../../findings/receiverChain.ts";
 import { LOST_HERE } from "../../../sentences/placeWords.ts";
 import { useRecord, useSpectrum } from "../../../store/hooks.ts";
+import { useHighlightedPart } from "../../canvas/highlight.ts";
 import { PartSymbol } from "../../canvas/PartSymbol.tsx";
 import { openPart } from "../../canvas/reveal.ts";
+import { walkLook } from "../../canvas/WalkMark.tsx";
 import { LINE_STRIP, WireStrip } from "../../canvas/WireStrip.tsx";
 import { wireSummary } from "../../canvas/wireSummary.ts";
 import { ChainSideRow } from "./ChainSideRow.tsx";
 import styles from "./ChainView.module.css";
+import { StepMark } from "./StepMark.tsx";
 
 /** Frame and inset of a card on either side of its strip [px]. */
 const CARD_INSET_PX = 8;
@@ -39,6 +42,7 @@ export const ChainStepItem = memo(function ChainStepItem({ step, from, width }: 
           <span className="unseen">{name}, </span>
           {record.kind.onWire?.(record.options) ?? record.kind.caption(record.options)}
           {step.isLost ? <Lost /> : null}
+          <StepMark part={step.part} isLost={step.isLost} />
         </button>
         {step.wire ? <WireStrip wire={step.wire} detail="line" {...LINE_STRIP} /> : null}
       </WayItem>
@@ -50,6 +54,7 @@ export const ChainStepItem = memo(function ChainStepItem({ step, from, width }: 
           <PartSymbol name={record.kind.symbol(record.options)} />
           <span className={styles.wayName}>{name}</span>
           {step.isLost ? <Lost /> : null}
+          <StepMark part={step.part} isLost={step.isLost} />
         </button>
         {step.wire ? (
           <WireStrip wire={step.wire} detail="plate" width={width - CARD_INSET_PX} height={STRIP_HEIGHT_PX} />
@@ -66,8 +71,14 @@ export function WayItem(
   const { step, from, type, children } = props;
   const { colour } = wireSummary(useSpectrum(from?.wire ?? ""));
   const fails = from?.fails === true && step.fails;
+  const lit = useHighlightedPart(step.part);
   return (
-    <li className={styles.wayStep} data-type={type}>
+    <li
+      className={styles.wayStep}
+      data-type={type}
+      data-walk={lit && walkLook(lit)}
+      aria-current={lit?.isHere ? "step" : undefined}
+    >
       {from ? (
         <span
           className={styles.wayLine}

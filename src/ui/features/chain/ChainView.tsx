@@ -1,31 +1,40 @@
-import { useMemo } from "react";
-import { receiverChain } from "../../../findings/receiverChain.ts";
+import { type RefObject, useEffect, useMemo, useRef } from "react";
+import { type ChainStep, receiverChain } from "../../../findings/receiverChain.ts";
 import { useApp } from "../../../store/app.ts";
+import { useHighlightedHere } from "../../canvas/highlight.ts";
+import { afterLayout } from "../../kit/afterLayout.ts";
+import { useWalking } from "../../kit/asked/walking.ts";
 import { StartButtons } from "../../kit/StartButtons.tsx";
 import { useSize } from "../../kit/useSize.ts";
 import { ChainEnd } from "./ChainEnd.tsx";
 import { ChainStepItem } from "./ChainStepItem.tsx";
 import styles from "./ChainView.module.css";
 import { PlaceChips } from "./PlaceChips.tsx";
-import { useFollowSelectedPlace, useShownPlace } from "./shownPlaces.ts";
+import { useFollowSelectedPlace, useFollowWalk, useShownPlace } from "./shownPlaces.ts";
 
 /** The way from the roof to one receiver, from top to bottom, with the strip of every wire on it. */
 export function ChainView() {
   useFollowSelectedPlace();
+  useFollowWalk();
   const verdict = useShownPlace();
   const evaluation = useApp((s) => s.evaluation);
   const report = useApp((s) => s.report);
   const [attach, size] = useSize();
+  const walking = useWalking();
+  // A walk there goes its own way, which may be another than that of what is missing.
+  const isWalked = walking?.view === "signal" && walking.place.part === verdict?.part;
+  const service = isWalked ? walking.service : undefined;
   const steps = useMemo(
-    () => (verdict ? receiverChain(evaluation, verdict, report.causes) : []),
-    [evaluation, verdict, report],
+    () => (verdict ? receiverChain(evaluation, verdict, report.causes, service) : []),
+    [evaluation, verdict, report, service],
   );
+  const scroll = useStepInView(steps);
   if (!verdict) return <NoPlace />;
   const label = evaluation.record(verdict.part)?.part.label || verdict.part;
   return (
     <div className={styles.chainView} data-chooses-parts="">
       <PlaceChips />
-      <div className={styles.chainScroll} data-scrolls="">
+      <div className={styles.chainScroll} data-scrolls="" ref={scroll}>
         <ol className={styles.way} aria-label={`Way of the signal to ${label}`} ref={attach}>
           {steps.map((step, n) =>
             step.part === verdict.part ? (
@@ -38,6 +47,23 @@ export function ChainView() {
       </div>
     </div>
   );
+}
+
+/** Where one stands on a walk comes into view with every step, and when the chain becomes another. */
+function useStepInView(steps: readonly ChainStep[]): RefObject<HTMLDivElement | null> {
+  const scroll = useRef<HTMLDivElement>(null);
+  const here = useHighlightedHere();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the steps say when there is another chain to look in.
+  useEffect(() => {
+    if (here === undefined) return;
+    return afterLayout(() => {
+      const found = scroll.current?.querySelector('[aria-current="step"]');
+      // Of a step the card alone: what comes in beside it stands above and may fill a low pane.
+      const card = found?.tagName === "LI" ? found.lastElementChild : found;
+      card?.scrollIntoView({ block: "nearest" });
+    });
+  }, [here, steps]);
+  return scroll;
 }
 
 function NoPlace() {

@@ -3,6 +3,7 @@ import { useEffect } from "react";
 import type { Report, Verdict } from "../../../findings/finding.ts";
 import { remembered } from "../../../signal/remember.ts";
 import { useApp } from "../../../store/app.ts";
+import { useWalking } from "../../kit/asked/walking.ts";
 import { choosePlace, usePhoneView } from "../../kit/phoneView.ts";
 
 const RANK: readonly Verdict["state"][] = ["fails", "edge", "works"];
@@ -37,4 +38,12 @@ export function useFollowSelectedPlace(): void {
   useEffect(() => {
     if (selected !== undefined) choosePlace(selected);
   }, [selected]);
+}
+
+/** So is the one that a walk leads to. */
+export function useFollowWalk(): void {
+  const part = useWalking()?.place.part;
+  useEffect(() => {
+    if (part !== undefined) choosePlace(part);
+  }, [part]);
 }

@@ -1,18 +1,21 @@
-import { useMemo } from "react";
-import { feedingGroupsOf } from "../../../design/feeding/feedingGroups.ts";
-import { useShownDesign } from "../../../store/hooks.ts";
+import type { FedPlace } from "../../../design/feeding/feedingGroups.ts";
+import { judgedAt } from "../../../findings/placeState.ts";
+import { useApp } from "../../../store/app.ts";
+import { useShownDesign, verdictOf } from "../../../store/hooks.ts";
+import { Cells } from "../../canvas/overview/Cells.tsx";
+import { goByKey, useFirstStop } from "../../canvas/overview/items.ts";
+import { MannerContext, type OverviewManner } from "../../canvas/overview/manner.ts";
+import { skeletonOf } from "../../canvas/overview/skeleton.ts";
+import { openPart } from "../../canvas/reveal.ts";
+import { showChainOf } from "../../kit/phoneView.ts";
 import { StartButtons } from "../../kit/StartButtons.tsx";
-import { useSize } from "../../kit/useSize.ts";
-import { GroupCells } from "./GroupCells.tsx";
-import { HeadCards } from "./HeadCards.tsx";
-import styles from "./Overview.module.css";
+import { placeLook } from "../../kit/told/stateLook.ts";
 
 /** The whole house at a glance: a cell for every place, under the part that feeds it. */
 export function OverviewPane() {
-  const design = useShownDesign();
-  const { head, groups } = useMemo(() => feedingGroupsOf(design), [design]);
-  const [attach, size] = useSize();
-  if (design.parts.length === 0)
+  const skeleton = skeletonOf(useShownDesign());
+  useFirstStop(skeleton);
+  if (skeleton.cards.length === 0 && skeleton.groups.length === 0)
     return (
       <div className="empty">
         <h3>Nothing drawn yet</h3>
@@ -21,13 +24,20 @@ export function OverviewPane() {
       </div>
     );
   return (
-    <div className={styles.overview} data-scrolls="" data-chooses-parts="">
-      <div className={styles.overviewBody} ref={attach}>
-        <HeadCards parts={head} />
-        {groups.map((group) => (
-          <GroupCells key={group.key} group={group} width={size?.width ?? 0} />
-        ))}
-      </div>
-    </div>
+    <MannerContext value={OPENING}>
+      <Cells skeleton={skeleton} isPage onKeyDown={goByKey} />
+    </MannerContext>
   );
 }
+
+/** Nothing is selected on a phone: a part opens its values, a place the chain of its worst receiver. */
+const OPENING: OverviewManner = {
+  selects: false,
+  pressPart: openPart,
+  pressPlace: (place: FedPlace) => {
+    const { report } = useApp.getState();
+    const [worst] = judgedAt(place, (id) => verdictOf(report, id));
+    showChainOf(worst?.part ?? place.receivers[0] ?? place.key);
+  },
+  sentenceOf: ({ label, state }) => `${label}: ${placeLook(state).word}`,
+};

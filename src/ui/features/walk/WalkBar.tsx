@@ -5,11 +5,14 @@ import { StepButtons } from "./StepBar.tsx";
 import { useWalkHighlight } from "./useWalkHighlight.ts";
 import { useShownWalk } from "./walk.ts";
 
-/** On the canvas while a walk is made, which it lights there: the steps within reach of a thumb, even with the pane put away. */
-export function WalkBar() {
+/**
+ * On the canvas while a walk is made, which it lights there: the steps within reach of a thumb, even with the pane put
+ * away. Where they are within reach already (`isElsewhere`), it lights the way alone.
+ */
+export function WalkBar({ isElsewhere = false }: { readonly isElsewhere?: boolean }) {
   useWalkHighlight();
   const shown = useShownWalk();
-  if (!shown) return null;
+  if (!shown || isElsewhere) return null;
   const { route, stop } = shown;
   return (
     <div className="canvas-bar" role="toolbar" aria-label="Walk">
