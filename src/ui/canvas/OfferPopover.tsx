@@ -15,11 +15,15 @@ import { closeOffer, type PartOffer, useOffer } from "./offer.ts";
 import { PickList, type PickOption } from "./PickList.tsx";
 import { RenameForm } from "./RenameForm.tsx";
 import { focusSelected } from "./selectedFocus.ts";
+import { canvasView } from "./view.ts";
 
 export function OfferPopover() {
   const { offer, at } = useOffer();
   const anchor = useRef({ getBoundingClientRect: () => new DOMRect(0, 0, 0, 0) });
-  anchor.current.getBoundingClientRect = () => new DOMRect(at.x, at.y, 0, 0);
+  anchor.current.getBoundingClientRect = () => {
+    const { x, y } = canvasView()?.toWindow(at) ?? at;
+    return new DOMRect(x, y, 0, 0);
+  };
   const isOpen = offer !== null;
   return (
     <Popover.Root open={isOpen} onOpenChange={(open) => !open && closeOffer()}>
@@ -33,6 +37,10 @@ export function OfferPopover() {
             align="start"
             sideOffset={8}
             collisionPadding={8}
+            updatePositionStrategy="always"
+            // A field takes back what was typed into it first.
+            onEscapeKeyDown={(event) => isIn(".offer", event.target) && event.preventDefault()}
+            onKeyDown={({ key }) => key === "Escape" && closeOffer()}
             onOpenAutoFocus={(event) => {
               const field = event.currentTarget instanceof Element ? fieldIn(event.currentTarget) : null;
               event.preventDefault();
@@ -50,6 +58,10 @@ export function OfferPopover() {
       )}
     </Popover.Root>
   );
+}
+
+function isIn(selector: string, target: EventTarget | null): boolean {
+  return target instanceof Element && target.closest(selector) !== null;
 }
 
 /** What waits for typing; on a touch screen the list itself, so that no keyboard comes up over it. */

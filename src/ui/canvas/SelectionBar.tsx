@@ -2,9 +2,9 @@
 import { Copy, Crosshair, SquarePlus, Trash2, X } from "lucide-react";
 import { quoted } from "../../design/lookup.ts";
 import { useApp } from "../../store/app.ts";
-import { counted } from "../kit/format.ts";
 import { CommandButton } from "./CanvasBar.tsx";
 import { runCanvasCommand } from "./commands.ts";
+import { selectionWords } from "./words.ts";
 
 export function SelectionBar() {
   const selection = useApp((s) => s.selection);
@@ -15,20 +15,13 @@ export function SelectionBar() {
   if (parts + wires === 0) return null;
   return (
     <div className="canvas-bar" role="toolbar" aria-label="Selection">
-      <span className="canvas-bar-words">{wordsFor(parts, wires)}</span>
+      <span className="canvas-bar-words">{selectionWords(parts, wires)}</span>
       {wires === 1 && parts === 0 && <CommandButton id="insert" icon={SquarePlus} />}
       {parts > 0 && <CommandButton id="duplicate" icon={Copy} />}
       <CommandButton id="look" icon={Crosshair} />
       <CommandButton id="delete" icon={Trash2} />
     </div>
   );
-}
-
-function wordsFor(parts: number, wires: number): string {
-  const words = [];
-  if (parts > 0) words.push(counted(parts, "part"));
-  if (wires > 0) words.push(counted(wires, "wire"));
-  return words.join(", ");
 }
 
 function JoiningBar() {

@@ -9,6 +9,7 @@ import { askForConnected } from "./adding.ts";
 import { arrange, arrangeSelected } from "./arrange.ts";
 import { isCableSelected, openFormAt } from "./forms.ts";
 import { GO_COMMANDS } from "./goAlong.ts";
+import { roomy } from "./place.ts";
 import {
   copySelection,
   cutSelection,
@@ -233,7 +234,7 @@ function lining(
 ): Command[] {
   const run = () => {
     const { design, selection, change } = useApp.getState();
-    change(edit(design, new Set(selection.parts)));
+    change(roomy(design, edit(design, new Set(selection.parts))));
   };
   return [{ id, label, group: "Arrange", shortcuts: [], run, enabled: severalSelected(least) }];
 }
