@@ -1,6 +1,6 @@
 /** The menu at the pointer: the commands that make sense for what lies there. The same ones as in the list of keys. */
 import { ContextMenu } from "radix-ui";
-import { type ReactElement, useRef, useState } from "react";
+import { type ReactElement, type SyntheticEvent, useRef, useState } from "react";
 import { wireId } from "../../design/design.ts";
 import { partById, quoted } from "../../design/lookup.ts";
 import { useApp } from "../../store/app.ts";
@@ -29,8 +29,16 @@ export function CanvasMenu({ children }: { readonly children: ReactElement }) {
   const [isOpen, setIsOpen] = useState(false);
   /** What was pressed last, or asked about by a key: a finger that stays opens the menu without an event of its own. */
   const pressed = useRef<Element | null>(null);
+  /** A finger that stayed until the menu came: what it does until it leaves is no drag and no tap. */
+  const finger = useRef<"none" | "down" | "held">("none");
   const press = ({ target }: { readonly target: EventTarget }) => {
     pressed.current = target instanceof Element ? target : null;
+  };
+  const stopIfHeld = (event: SyntheticEvent) => {
+    if (finger.current === "held") event.stopPropagation();
+  };
+  const leave = () => {
+    if (finger.current === "down") finger.current = "none";
   };
   return (
     <ContextMenu.Root
@@ -38,12 +46,20 @@ export function CanvasMenu({ children }: { readonly children: ReactElement }) {
       onOpenChange={(open) => {
         if (open && !isDrawing(pressed.current)) return;
         if (open) selectUnder(pressed.current);
+        finger.current = open && finger.current === "down" ? "held" : "none";
         setIsOpen(open);
       }}
     >
       <ContextMenu.Trigger
         asChild
-        onPointerDown={press}
+        onPointerDown={(event) => {
+          press(event);
+          finger.current = event.pointerType === "mouse" ? "none" : "down";
+        }}
+        onPointerUp={leave}
+        onPointerCancel={leave}
+        onTouchMoveCapture={stopIfHeld}
+        onClickCapture={stopIfHeld}
         onContextMenu={(event) => {
           press(event);
           if (!isDrawing(pressed.current)) event.preventDefault();

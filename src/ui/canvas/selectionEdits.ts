@@ -103,4 +103,5 @@ export function nudge(dx: number, dy: number): void {
   const free = movedIntoRoom(design, positions, [wayOf(dx, dy)]);
   const at = new Map([...free].map(([id, { x, y }]) => [id, [x, y] as const]));
   change(moveParts(design, at), { merge: "nudge" });
+  if (free !== positions) reveal([...ids]);
 }

@@ -63,6 +63,7 @@ export function useJoining(frame: RefObject<HTMLElement | null>): void {
       if (!gesture) {
         const near = event.pointerType !== "touch" && isOnDiagram(event) ? portUnder(event) : undefined;
         setNear(near ? { x: near.x, y: near.y } : null);
+        canvas.toggleAttribute("data-at-port", near !== undefined);
         return;
       }
       if (event.pointerId !== gesture.pointer) return;

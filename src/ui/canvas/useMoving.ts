@@ -9,6 +9,7 @@ import { moveParts } from "../../design/edits/parts.ts";
 import { partById } from "../../design/lookup.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { useApp } from "../../store/app.ts";
+import { reveal } from "./adding.ts";
 import { boxOf } from "./boxes.ts";
 import { joinedByDrop } from "./dropJoin.ts";
 import type { Dragged, PartNode } from "./flowItems.ts";
@@ -100,7 +101,10 @@ function settle(places: ReadonlyMap<string, Point>, ways?: readonly Way[]): void
   if (![...places].some(([key, at]) => isElsewhere(partById(design, key), at))) return;
   const free = movedIntoRoom(design, places, ways);
   const positions = new Map([...free].map(([key, { x, y }]) => [key, [x, y] as const]));
-  change(moveParts(design, positions), { merge: `move ${[...places.keys()].join(" ")}` });
+  const ids = [...places.keys()];
+  change(moveParts(design, positions), { merge: `move ${ids.join(" ")}` });
+  // They may have gone further than the hand or the key has led them.
+  if (free !== places) reveal(ids);
 }
 
 function isElsewhere(part: Part | undefined, { x, y }: Point): boolean {
