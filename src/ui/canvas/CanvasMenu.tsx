@@ -4,6 +4,7 @@ import { type ReactElement, type SyntheticEvent, useRef, useState } from "react"
 import { wireId } from "../../design/design.ts";
 import { partById, quoted } from "../../design/lookup.ts";
 import { useApp } from "../../store/app.ts";
+import { afterLayout } from "../kit/afterLayout.ts";
 import { type Command, shortcutWords } from "../kit/command.ts";
 import { canvasCommand } from "./commands.ts";
 import { focusSelected } from "./selectedFocus.ts";
@@ -12,6 +13,7 @@ import { selectionWords } from "./words.ts";
 const PART = [
   "add-connected",
   "edit-cable",
+  "edit-values",
   "rename",
   "join",
   "-",
@@ -128,9 +130,9 @@ function groups(ids: readonly string[]): readonly (readonly Command[])[] {
   return all.filter((group) => group.length > 0);
 }
 
-/** Once the menu has gone: it would take the focus from the list or the field that the command opens. */
+/** Once the menu has gone and given the focus back: it would take it from the list or the field that the command opens. */
 function laterRun(command: Command): void {
-  setTimeout(command.run);
+  afterLayout(command.run);
 }
 
 /** Bars and lists over the canvas have no menu; the canvas has one by key, while nothing on it has the focus. */

@@ -42,7 +42,8 @@ export function OfferPopover() {
             onEscapeKeyDown={(event) => isIn(".offer", event.target) && event.preventDefault()}
             onKeyDown={({ key }) => key === "Escape" && closeOffer()}
             onOpenAutoFocus={(event) => {
-              const field = event.currentTarget instanceof Element ? fieldIn(event.currentTarget) : null;
+              const { currentTarget: content } = event;
+              const field = content instanceof Element ? fieldIn(content, offer.about === "name") : null;
               event.preventDefault();
               field?.focus();
               if (field instanceof HTMLInputElement) field.select();
@@ -64,11 +65,11 @@ function isIn(selector: string, target: EventTarget | null): boolean {
   return target instanceof Element && target.closest(selector) !== null;
 }
 
-/** What waits for typing; on a touch screen the list itself, so that no keyboard comes up over it. */
-function fieldIn(content: Element): HTMLElement | null {
+/** What waits for typing; on a touch screen rather the list itself, so that no keyboard comes up over it. */
+function fieldIn(content: Element, isForTyping: boolean): HTMLElement | null {
   const isTouch = window.matchMedia?.("(pointer: coarse)").matches ?? false;
   const field = content.querySelector<HTMLElement>("input");
-  return isTouch || !field ? (content instanceof HTMLElement ? content : null) : field;
+  return (isTouch && !isForTyping) || !field ? (content instanceof HTMLElement ? content : null) : field;
 }
 
 function OfferBody({ offer }: { readonly offer: PartOffer }) {

@@ -7,6 +7,7 @@ import { redoStep, undoStep } from "../../store/steps.ts";
 import { type Command, runIfEnabled } from "../kit/command.ts";
 import { askForConnected } from "./adding.ts";
 import { arrange, arrangeSelected } from "./arrange.ts";
+import { focusValues } from "./focusValues.ts";
 import { isCableSelected, openFormAt } from "./forms.ts";
 import { GO_COMMANDS } from "./goAlong.ts";
 import { roomy } from "./place.ts";
@@ -106,6 +107,14 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     shortcuts: ["Enter"],
     run: () => openFormAt("length"),
     enabled: isCableSelected,
+  },
+  {
+    id: "edit-values",
+    label: "Edit values",
+    group: "Edit",
+    shortcuts: ["Alt+Enter"],
+    run: focusValues,
+    enabled: hasSelectedParts,
   },
   {
     id: "select-all",

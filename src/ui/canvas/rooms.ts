@@ -101,12 +101,12 @@ function belowAll(others: readonly Box[], box: Box, pusher: Box): number {
 }
 
 /** Which way a card goes on until there is room for it. */
-export type Way = "down" | "up" | "right" | "left";
+export type MoveWay = "down" | "up" | "right" | "left";
 /** Of ways that are as far, the first is taken. */
-const ALL_WAYS: readonly Way[] = ["down", "up", "right", "left"];
+const ALL_WAYS: readonly MoveWay[] = ["down", "up", "right", "left"];
 
 /** The way of a shift straight along one axis. */
-export function wayOf(dx: number, dy: number): Way {
+export function moveWayOf(dx: number, dy: number): MoveWay {
   if (dx !== 0) return dx > 0 ? "right" : "left";
   return dy > 0 ? "down" : "up";
 }
@@ -118,7 +118,7 @@ export function wayOf(dx: number, dy: number): Way {
 export function movedIntoRoom(
   design: Design,
   places: ReadonlyMap<PartId, Point>,
-  ways: readonly Way[] = ALL_WAYS,
+  ways: readonly MoveWay[] = ALL_WAYS,
 ): ReadonlyMap<PartId, Point> {
   const moving: Box[] = [];
   const others: Box[] = [];
@@ -136,13 +136,13 @@ export function movedIntoRoom(
   return new Map([...places].map(([id, at]) => [id, goneOn(at, least.way, least.px)]));
 }
 
-function goneOn<P extends Point>(at: P, way: Way, px: number): P {
+function goneOn<P extends Point>(at: P, way: MoveWay, px: number): P {
   const sign = way === "down" || way === "right" ? 1 : -1;
   return way === "down" || way === "up" ? { ...at, y: at.y + sign * px } : { ...at, x: at.x + sign * px };
 }
 
 /** How far boxes have to go on together until they cover none of the others, in steps of the grid. */
-function wayToRoom(moving: readonly Box[], others: readonly Box[], way: Way): number {
+function wayToRoom(moving: readonly Box[], others: readonly Box[], way: MoveWay): number {
   const beyond = (box: Box, other: Box): number => {
     if (way === "down") return other.y + other.height - box.y;
     if (way === "up") return box.y + box.height - other.y;

@@ -13,7 +13,7 @@ import { focusItem } from "./focusItem.ts";
 import { itemLeftBeside } from "./goAlong.ts";
 import { boundsOf } from "./layout.ts";
 import { pastePlace } from "./place.ts";
-import { movedIntoRoom, wayOf, withRoom } from "./rooms.ts";
+import { movedIntoRoom, moveWayOf, withRoom } from "./rooms.ts";
 import { focusSelected } from "./selectedFocus.ts";
 import { readClipboard, writeClipboard } from "./systemClipboard.ts";
 import { canvasView } from "./view.ts";
@@ -100,7 +100,7 @@ export function nudge(dx: number, dy: number): void {
       .filter((p) => ids.has(p.id))
       .map((p) => [p.id, { x: p.at[0] + dx, y: p.at[1] + dy }] as const),
   );
-  const free = movedIntoRoom(design, positions, [wayOf(dx, dy)]);
+  const free = movedIntoRoom(design, positions, [moveWayOf(dx, dy)]);
   const at = new Map([...free].map(([id, { x, y }]) => [id, [x, y] as const]));
   change(moveParts(design, at), { merge: "nudge" });
   if (free !== positions) reveal([...ids]);

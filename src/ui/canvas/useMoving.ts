@@ -17,7 +17,7 @@ import { frameOf } from "./frames.ts";
 import { alignTo } from "./guides.ts";
 import { type Box, overlaps, type Point } from "./layout.ts";
 import { insertWithRoom } from "./place.ts";
-import { movedIntoRoom, type Way, wayOf } from "./rooms.ts";
+import { type MoveWay, movedIntoRoom, moveWayOf } from "./rooms.ts";
 import { NO_GUIDES, setCanvas, useCanvas } from "./state.ts";
 import { wireUnder } from "./wireUnder.ts";
 
@@ -77,14 +77,14 @@ export function useMoving(area: () => Box) {
 }
 
 /** Which way a key has moved them. */
-function keyWay(places: ReadonlyMap<string, Point>): readonly Way[] | undefined {
+function keyWay(places: ReadonlyMap<string, Point>): readonly MoveWay[] | undefined {
   const [entry] = places;
   const from = entry && partById(useApp.getState().design, entry[0])?.at;
-  return entry && from && [wayOf(entry[1].x - from[0], entry[1].y - from[1])];
+  return entry && from && [moveWayOf(entry[1].x - from[0], entry[1].y - from[1])];
 }
 
 /** Ends a move: into the wire below, or there, or in the nearest room where others lie there. */
-function settle(places: ReadonlyMap<string, Point>, ways?: readonly Way[]): void {
+function settle(places: ReadonlyMap<string, Point>, ways?: readonly MoveWay[]): void {
   const { design, change } = useApp.getState();
   const { dropWire } = useCanvas.getState();
   setCanvas({ dropWire: null, guides: NO_GUIDES });
