@@ -21,6 +21,7 @@ import {
   titleOf,
   upload,
   verdict,
+  waitUntilSaved,
   wire,
   wires,
 } from "./app.ts";
@@ -91,6 +92,12 @@ test("names and lengths are changed where the part stands", async ({ page }) => 
     await expect(pill).toBeFocused();
     await expect(pill).toContainText("16 m");
     await expect(undo(page)).toBeDisabled();
+
+    await page.keyboard.press("F2");
+    await expect(form(page, "New name").getByLabel("Name")).toBeFocused();
+    await page.keyboard.type("Riser");
+    await page.keyboard.press("Enter");
+    await expect(card(page, "Riser")).toBeFocused();
   });
 });
 
@@ -467,6 +474,27 @@ test("a deleted design is taken back by its notice, also after another dialog, a
   await list.getByRole("button", { name: /^Kept / }).click();
   await expect(titleOf(page)).toHaveValue("Kept");
   expect((await download(page)).text).toBe(kept.text);
+
+  // The open one, changed after its deletion: still one design, with the change in it.
+  await fromMenu(page, "Designs and examples…");
+  await list.getByRole("button", { name: "Delete “Kept”" }).click();
+  await page.keyboard.press("Escape");
+  await card(page, "LNB").click({ position: { x: 60, y: 12 } });
+  await page.locator(".inspector").getByRole("combobox", { name: "Outputs" }).selectOption("1 (single)");
+  await waitUntilSaved(page);
+  await messages(page)
+    .locator(".notice", { hasText: "Deleted “Kept”." })
+    .getByRole("button", { name: "Undo" })
+    .click();
+  await fromMenu(page, "Designs and examples…");
+  await expect(list.getByRole("button", { name: "Rename “Kept”" })).toHaveCount(1);
+  await page.keyboard.press("Escape");
+
+  // A wire has fallen away, which the notice takes back, but only as long as it is the last change.
+  const lost = messages(page).locator(".notice", { hasText: "wire" });
+  await expect(lost.getByRole("button", { name: "Undo" })).toBeVisible();
+  await card(page, "LNB").press("ArrowLeft");
+  await expect(lost.getByRole("button", { name: "Undo" })).toHaveCount(0);
 });
 
 test.describe("with less motion", () => {
