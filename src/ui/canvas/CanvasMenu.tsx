@@ -71,7 +71,7 @@ export function CanvasMenu({ children }: { readonly children: ReactElement }) {
       </ContextMenu.Trigger>
       <ContextMenu.Portal>
         <ContextMenu.Content
-          className="menu"
+          className="menu canvas-menu"
           collisionPadding={8}
           onCloseAutoFocus={(event) => {
             event.preventDefault();

@@ -33,7 +33,7 @@ export function OfferPopover() {
           <Popover.Content
             className="offer"
             aria-label={titleOf(offer)}
-            side="right"
+            side={hasRoomBeside(anchor.current.getBoundingClientRect().x) ? "right" : "bottom"}
             align="start"
             sideOffset={8}
             collisionPadding={8}
@@ -59,6 +59,14 @@ export function OfferPopover() {
       )}
     </Popover.Root>
   );
+}
+
+/** The widest of them, with its distances [px]. */
+const OFFER_PX = 356;
+
+/** Below there is always the whole width of the window; beside it would be cut off in a narrow one. */
+function hasRoomBeside(x: number): boolean {
+  return Math.max(x, window.innerWidth - x) >= OFFER_PX;
 }
 
 function isIn(selector: string, target: EventTarget | null): boolean {
