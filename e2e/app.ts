@@ -124,6 +124,24 @@ export async function middle(of: Locator): Promise<{ readonly x: number; readonl
   return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
 }
 
+/** No card covers another; a pixel is left to rounding. */
+export async function expectApart(page: Page): Promise<void> {
+  const boxes = await cards(page).evaluateAll((all) =>
+    all.map((each) => {
+      const { left, top, right, bottom } = each.getBoundingClientRect();
+      return { left, top, right, bottom };
+    }),
+  );
+  const covering = boxes.flatMap((a, i) =>
+    boxes
+      .slice(i + 1)
+      .filter(
+        (b) => a.left < b.right - 1 && b.left < a.right - 1 && a.top < b.bottom - 1 && b.top < a.bottom - 1,
+      ),
+  );
+  expect(covering).toEqual([]);
+}
+
 export async function waitUntilSaved(page: Page): Promise<void> {
   await expect(page.getByRole("banner").getByRole("status")).toHaveText("Saved");
 }

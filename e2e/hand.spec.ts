@@ -4,7 +4,19 @@
  * mouse, 120 key presses, 40 taps; a press, a drag and a tap count as one each. The bounds are our own.
  */
 import type { Page } from "@playwright/test";
-import { card, cards, download, drag, type File, fromMenu, middle, open, port, wires } from "./app.ts";
+import {
+  card,
+  cards,
+  download,
+  drag,
+  expectApart,
+  type File,
+  fromMenu,
+  middle,
+  open,
+  port,
+  wires,
+} from "./app.ts";
 import { expect, test } from "./test.ts";
 
 /** What the finished house holds, and how its parts are connected. */
@@ -40,24 +52,6 @@ async function expectHouse(page: Page): Promise<void> {
 }
 
 const kindOf = (file: File, id: string) => file.parts.find((p) => p.id === id)?.kind;
-
-/** No card covers another. */
-async function expectApart(page: Page): Promise<void> {
-  const boxes = await cards(page).evaluateAll((all) =>
-    all.map((each) => {
-      const { left, top, right, bottom } = each.getBoundingClientRect();
-      return { left, top, right, bottom };
-    }),
-  );
-  const covering = boxes.flatMap((a, i) =>
-    boxes
-      .slice(i + 1)
-      .filter(
-        (b) => a.left < b.right - 1 && b.left < a.right - 1 && a.top < b.bottom - 1 && b.top < a.bottom - 1,
-      ),
-  );
-  expect(covering).toEqual([]);
-}
 
 /** For the report: how many it took. */
 function counted(what: string, count: number): void {

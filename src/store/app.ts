@@ -29,6 +29,8 @@ export type Notice = {
   readonly tone: NoticeTone;
   /** The notice speaks of a change that one undo takes back. */
   readonly undoable: boolean;
+  /** The design when it was told: once there is another, undo would take back something else. */
+  readonly design: Design;
   /** It speaks of something else that can be taken back, by this. */
   readonly takeBack?: (() => void) | undefined;
 };
@@ -245,6 +247,7 @@ export const useApp = create<AppState>()(
                 text,
                 tone,
                 undoable: options?.undoable ?? false,
+                design: s.design,
                 takeBack: options?.takeBack,
               },
             ],

@@ -51,9 +51,9 @@ export function createOpenDocument(
     pending: null,
     history: () => historyOf(EMPTY_DESIGN),
   };
+  /** What the open design was until it was deleted, and as what it goes on since. */
+  let deleted: { readonly id: string; readonly session: DocumentSession } | null = null;
   /** The one before, which the canvas still shows until the new one has come up. */
-  /** Id of the document that the open design was until it was deleted. */
-  let deleted: string | null = null;
   let former: DocumentSession | null = null;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let lastSave = Number.NEGATIVE_INFINITY;
@@ -246,19 +246,32 @@ export function createOpenDocument(
 
     /** The open design is no document any more; its next change makes it a new one. */
     unsaved(): void {
-      if (session.work) deleted = session.work.id;
+      const id = session.work?.id;
       session = savedSession(null, session.history());
+      if (id !== undefined) deleted = { id, session };
       set({ current: null, revision: null, ...(get().state === "unavailable" ? {} : { state: "saved" }) });
     },
 
     /** A deleted document stands in the storage again: the design that was it goes on as it, and as no copy. */
     async takeUp(id: string): Promise<void> {
-      if (id !== deleted || session.work) return;
+      // Only that design: meanwhile another one may have been turned to.
+      if (deleted?.id !== id || deleted.session !== session) return;
       const stored = await storage.read(id);
       const found = stored && readDocument(stored);
       if (!stored || !found?.ok || found.isDamaged) return;
+      deleted = null;
+      const since = session.work;
       session.work = workOn(stored.head, found, around.now());
       set({ current: id, revision: stored.head.revision });
+      if (since) {
+        // Changed after its deletion, it had become a document of its own: that one goes once all of it is here.
+        session.pending ??= presentOf(session.history());
+        await save(session, false);
+        if (session.work.id !== id || kept.has(id)) return;
+        kept.delete(since.id);
+        await storage.take(since.id);
+        await rememberOpened(id);
+      }
       if (session.pending) schedule();
     },
 

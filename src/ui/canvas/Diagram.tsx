@@ -132,9 +132,9 @@ function finishJoint(event: MouseEvent, node: Node | Edge): void {
   joinToPart(connecting, node.id, { x: event.clientX, y: event.clientY });
 }
 
-/** Twice on a cable changes its length, twice on a name the name. */
+/** Twice on a cable changes its length, twice on a name the name; all of another pill is its name. */
 function openForm(event: MouseEvent, node: Node): void {
-  const isName = event.target instanceof Element && event.target.closest('[id$="-name"]') !== null;
+  const isName = event.target instanceof Element && event.target.closest(".node-card-name, .pill") !== null;
   useApp.getState().select({ parts: [node.id] });
   if (isCableSelected()) openFormAt("length");
   else if (isName && useApp.getState().preview === null) openFormAt("name");

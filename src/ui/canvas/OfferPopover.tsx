@@ -15,11 +15,15 @@ import { closeOffer, type PartOffer, useOffer } from "./offer.ts";
 import { PickList, type PickOption } from "./PickList.tsx";
 import { RenameForm } from "./RenameForm.tsx";
 import { focusSelected } from "./selectedFocus.ts";
+import { canvasView } from "./view.ts";
 
 export function OfferPopover() {
   const { offer, at } = useOffer();
   const anchor = useRef({ getBoundingClientRect: () => new DOMRect(0, 0, 0, 0) });
-  anchor.current.getBoundingClientRect = () => new DOMRect(at.x, at.y, 0, 0);
+  anchor.current.getBoundingClientRect = () => {
+    const { x, y } = canvasView()?.toWindow(at) ?? at;
+    return new DOMRect(x, y, 0, 0);
+  };
   const isOpen = offer !== null;
   return (
     <Popover.Root open={isOpen} onOpenChange={(open) => !open && closeOffer()}>
@@ -29,12 +33,17 @@ export function OfferPopover() {
           <Popover.Content
             className="offer"
             aria-label={titleOf(offer)}
-            side="right"
+            side={hasRoomBeside(anchor.current.getBoundingClientRect().x) ? "right" : "bottom"}
             align="start"
             sideOffset={8}
             collisionPadding={8}
+            updatePositionStrategy="always"
+            // A field takes back what was typed into it first.
+            onEscapeKeyDown={(event) => isIn(".offer", event.target) && event.preventDefault()}
+            onKeyDown={({ key }) => key === "Escape" && closeOffer()}
             onOpenAutoFocus={(event) => {
-              const field = event.currentTarget instanceof Element ? fieldIn(event.currentTarget) : null;
+              const { currentTarget: content } = event;
+              const field = content instanceof Element ? fieldIn(content, offer.about === "name") : null;
               event.preventDefault();
               field?.focus();
               if (field instanceof HTMLInputElement) field.select();
@@ -52,11 +61,23 @@ export function OfferPopover() {
   );
 }
 
-/** What waits for typing; on a touch screen the list itself, so that no keyboard comes up over it. */
-function fieldIn(content: Element): HTMLElement | null {
+/** The widest of them, with its distances [px]. */
+const OFFER_PX = 356;
+
+/** Below there is always the whole width of the window; beside it would be cut off in a narrow one. */
+function hasRoomBeside(x: number): boolean {
+  return Math.max(x, window.innerWidth - x) >= OFFER_PX;
+}
+
+function isIn(selector: string, target: EventTarget | null): boolean {
+  return target instanceof Element && target.closest(selector) !== null;
+}
+
+/** What waits for typing; on a touch screen rather the list itself, so that no keyboard comes up over it. */
+function fieldIn(content: Element, isForTyping: boolean): HTMLElement | null {
   const isTouch = window.matchMedia?.("(pointer: coarse)").matches ?? false;
   const field = content.querySelector<HTMLElement>("input");
-  return isTouch || !field ? (content instanceof HTMLElement ? content : null) : field;
+  return (isTouch && !isForTyping) || !field ? (content instanceof HTMLElement ? content : null) : field;
 }
 
 function OfferBody({ offer }: { readonly offer: PartOffer }) {

@@ -2,10 +2,10 @@
 import { Copy, Crosshair, SquarePlus, Trash2, X } from "lucide-react";
 import { quoted } from "../../design/lookup.ts";
 import { useApp } from "../../store/app.ts";
-import { counted } from "../kit/format.ts";
 import { barClass, CommandButton } from "./CanvasBar.tsx";
 import { runCanvasCommand } from "./commands.ts";
 import { useCanvas } from "./state.ts";
+import { selectionWords } from "./words.ts";
 
 export function SelectionBar({ isDocked = false }: { readonly isDocked?: boolean }) {
   const selection = useApp((s) => s.selection);
@@ -18,20 +18,13 @@ export function SelectionBar({ isDocked = false }: { readonly isDocked?: boolean
   if (parts + wires === 0) return null;
   return (
     <div className={barClass(isDocked)} role="toolbar" aria-label="Selection">
-      <span className="canvas-bar-words">{wordsFor(parts, wires)}</span>
+      <span className="canvas-bar-words">{selectionWords(parts, wires)}</span>
       {wires === 1 && parts === 0 && <CommandButton id="insert" icon={SquarePlus} />}
       {parts > 0 && <CommandButton id="duplicate" icon={Copy} />}
       <CommandButton id="look" icon={Crosshair} />
       <CommandButton id="delete" icon={Trash2} />
     </div>
   );
-}
-
-function wordsFor(parts: number, wires: number): string {
-  const words = [];
-  if (parts > 0) words.push(counted(parts, "part"));
-  if (wires > 0) words.push(counted(wires, "wire"));
-  return words.join(", ");
 }
 
 function JoiningBar() {

@@ -7,8 +7,10 @@ import { redoStep, undoStep } from "../../store/steps.ts";
 import { type Command, runIfEnabled } from "../kit/command.ts";
 import { askForConnected } from "./adding.ts";
 import { arrange, arrangeRest, arrangeSelected } from "./arrange.ts";
+import { focusValues } from "./focusValues.ts";
 import { isCableSelected, openFormAt } from "./forms.ts";
 import { GO_COMMANDS } from "./goAlong.ts";
+import { roomy } from "./place.ts";
 import {
   copySelection,
   cutSelection,
@@ -105,6 +107,14 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     shortcuts: ["Enter"],
     run: () => openFormAt("length"),
     enabled: isCableSelected,
+  },
+  {
+    id: "edit-values",
+    label: "Edit values",
+    group: "Edit",
+    shortcuts: ["Alt+Enter"],
+    run: focusValues,
+    enabled: hasSelectedParts,
   },
   {
     id: "select-all",
@@ -242,7 +252,7 @@ function lining(
 ): Command[] {
   const run = () => {
     const { design, selection, change } = useApp.getState();
-    change(edit(design, new Set(selection.parts)));
+    change(roomy(design, edit(design, new Set(selection.parts))));
   };
   return [{ id, label, group: "Arrange", shortcuts: [], run, enabled: severalSelected(least) }];
 }

@@ -3,6 +3,7 @@ import { create } from "zustand";
 import type { PartId, PortRef } from "../../design/design.ts";
 import { focusCanvas } from "../kit/focusKeeper.ts";
 import type { Point } from "./layout.ts";
+import { canvasView } from "./view.ts";
 
 export type PartOffer =
   /** Parts that fit a port. */
@@ -16,14 +17,15 @@ export type PartOffer =
 
 type OfferState = {
   readonly offer: PartOffer | null;
-  /** Place in the window that it opens at. */
+  /** Place on the canvas that it stands at, also while the view moves on. */
   readonly at: Point;
 };
 
 export const useOffer = create<OfferState>()(() => ({ offer: null, at: { x: 0, y: 0 } }));
 
-export function openOffer(offer: PartOffer, at: Point): void {
-  useOffer.setState({ offer, at });
+/** `client`: place in the window. */
+export function openOffer(offer: PartOffer, client: Point): void {
+  useOffer.setState({ offer, at: canvasView()?.toCanvas(client) ?? client });
 }
 
 /** The keys go on at the canvas at once, before what was chosen is drawn and takes the focus. */

@@ -1,4 +1,7 @@
-/** Room on the canvas: who covers whom, and who makes way downwards for a card that grew or came. */
+/**
+ * Room on the canvas: who covers whom, who makes way downwards for a card that grew or came, and where cards go that were
+ * moved onto others.
+ */
 import type { Design, PartId, PortRef } from "../../design/design.ts";
 import { moveParts } from "../../design/edits/parts.ts";
 import { partById } from "../../design/lookup.ts";
@@ -94,6 +97,65 @@ function belowAll(others: readonly Box[], box: Box, pusher: Box): number {
     const blocking = others.find((each) => overlaps(each, { ...box, y }));
     if (!blocking) return y;
     y = after(blocking.y + blocking.height + ROOM_GAP_PX);
+  }
+}
+
+/** Which way a card goes on until there is room for it. */
+export type MoveWay = "down" | "up" | "right" | "left";
+/** Of ways that are as far, the first is taken. */
+const ALL_WAYS: readonly MoveWay[] = ["down", "up", "right", "left"];
+
+/** The way of a shift straight along one axis. */
+export function moveWayOf(dx: number, dy: number): MoveWay {
+  if (dx !== 0) return dx > 0 ? "right" : "left";
+  return dy > 0 ? "down" : "up";
+}
+
+/**
+ * Places of cards that were moved, so that they cover none of those that stay: where they were put, or else straight on
+ * from there as little as will do, all of them together. By hand any way will do; by key it is the way of the key.
+ */
+export function movedIntoRoom(
+  design: Design,
+  places: ReadonlyMap<PartId, Point>,
+  ways: readonly MoveWay[] = ALL_WAYS,
+): ReadonlyMap<PartId, Point> {
+  const moving: Box[] = [];
+  const others: Box[] = [];
+  for (const part of design.parts) {
+    const box = boxOf(design, part);
+    const place = places.get(part.id);
+    if (place) moving.push({ ...box, x: place.x, y: place.y });
+    else others.push(box);
+  }
+  if (!moving.some((box) => others.some((other) => overlaps(box, other)))) return places;
+  const [least] = ways
+    .map((way) => ({ way, px: wayToRoom(moving, others, way) }))
+    .sort((a, b) => a.px - b.px);
+  if (!least) return places;
+  return new Map([...places].map(([id, at]) => [id, goneOn(at, least.way, least.px)]));
+}
+
+function goneOn<P extends Point>(at: P, way: MoveWay, px: number): P {
+  const sign = way === "down" || way === "right" ? 1 : -1;
+  return way === "down" || way === "up" ? { ...at, y: at.y + sign * px } : { ...at, x: at.x + sign * px };
+}
+
+/** How far boxes have to go on together until they cover none of the others, in steps of the grid. */
+function wayToRoom(moving: readonly Box[], others: readonly Box[], way: MoveWay): number {
+  const beyond = (box: Box, other: Box): number => {
+    if (way === "down") return other.y + other.height - box.y;
+    if (way === "up") return box.y + box.height - other.y;
+    return way === "right" ? other.x + other.width - box.x : box.x + box.width - other.x;
+  };
+  let px = 0;
+  for (;;) {
+    const needed = moving.flatMap((box) => {
+      const here = goneOn(box, way, px);
+      return others.filter((other) => overlaps(here, other)).map((other) => beyond(box, other));
+    });
+    if (needed.length === 0) return px;
+    px = after(Math.max(...needed) + GRID_PX);
   }
 }
 

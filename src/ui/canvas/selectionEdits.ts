@@ -13,7 +13,7 @@ import { focusItem } from "./focusItem.ts";
 import { itemLeftBeside } from "./goAlong.ts";
 import { boundsOf } from "./layout.ts";
 import { pastePlace } from "./place.ts";
-import { withRoom } from "./rooms.ts";
+import { movedIntoRoom, moveWayOf, withRoom } from "./rooms.ts";
 import { focusSelected } from "./selectedFocus.ts";
 import { readClipboard, writeClipboard } from "./systemClipboard.ts";
 import { canvasView } from "./view.ts";
@@ -91,14 +91,17 @@ export function selectAll(): void {
   select({ parts: design.parts.map((p) => p.id) });
 }
 
-/** Moves the selected parts by so many pixels; presses that follow each other are one step back. */
+/** Moves the selected parts by so many pixels, or past what lies there; presses that follow each other are one step back. */
 export function nudge(dx: number, dy: number): void {
   const { design, change } = useApp.getState();
   const ids = partIds();
   const positions = new Map(
     design.parts
       .filter((p) => ids.has(p.id))
-      .map((p) => [p.id, [p.at[0] + dx, p.at[1] + dy] as const] as const),
+      .map((p) => [p.id, { x: p.at[0] + dx, y: p.at[1] + dy }] as const),
   );
-  change(moveParts(design, positions), { merge: "nudge" });
+  const free = movedIntoRoom(design, positions, [moveWayOf(dx, dy)]);
+  const at = new Map([...free].map(([id, { x, y }]) => [id, [x, y] as const]));
+  change(moveParts(design, at), { merge: "nudge" });
+  if (free !== positions) reveal([...ids]);
 }

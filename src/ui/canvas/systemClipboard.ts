@@ -39,11 +39,14 @@ export function fragmentIn(text: string): Fragment | null {
   return written && !written.isThere ? own : null;
 }
 
-/** Asks the system; a browser that does not tell leaves what this window copied. */
+/** Asks the system; a browser that does not tell leaves what this window copied. Says why there is nothing. */
 export async function readClipboard(): Promise<Fragment | null> {
   const text = await navigator.clipboard?.readText?.().catch(() => null);
-  if (text === null || text === undefined) return remembered();
-  const fragment = fragmentIn(text);
-  if (!fragment) useApp.getState().notify("The clipboard holds no parts to paste.", "warning");
+  const isTold = typeof text === "string";
+  const fragment = isTold ? fragmentIn(text) : remembered();
+  if (!fragment) useApp.getState().notify(isTold ? NO_PARTS : NOT_TOLD, "warning");
   return fragment;
 }
+
+export const NO_PARTS = "The clipboard holds no parts to paste.";
+const NOT_TOLD = "This browser does not let the menu read the clipboard. Paste with the keys of your system.";

@@ -3,7 +3,7 @@ import { useEffect } from "react";
 import { useApp } from "../../store/app.ts";
 import { isElsewhere } from "../kit/isElsewhere.ts";
 import { pasteParts } from "./selectionEdits.ts";
-import { fragmentIn } from "./systemClipboard.ts";
+import { fragmentIn, NO_PARTS } from "./systemClipboard.ts";
 
 export function useClipboard(): void {
   useEffect(() => {
@@ -13,7 +13,7 @@ export function useClipboard(): void {
       event.preventDefault();
       const fragment = fragmentIn(event.clipboardData?.getData("text/plain") ?? "");
       if (fragment) pasteParts(fragment);
-      else useApp.getState().notify("The clipboard holds no parts to paste.", "warning");
+      else useApp.getState().notify(NO_PARTS, "warning");
     };
     window.addEventListener("paste", onPaste);
     return () => window.removeEventListener("paste", onPaste);

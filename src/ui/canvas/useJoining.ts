@@ -1,5 +1,5 @@
 /**
- * Joining by hand, at every zoom that shows cards. A press within the field of a port belongs to that port, whatever
+ * Joining by hand, also where the drawing is only a plan, as long as ports can be told apart. A press within the field of a port belongs to that port, whatever
  * is drawn there: the nearest wins. Let go without moving it is a tap; moved, it pulls a wire to a port, to a card, or
  * to an empty place, which asks for a part.
  */
@@ -13,13 +13,15 @@ import type { Point } from "./layout.ts";
 import { cardAt, FIELD_PX, nearestPort } from "./ports.ts";
 import { setNear, setPulled } from "./pulled.ts";
 import { boxIn } from "./rooms.ts";
-import { joinTargetKeys, useCanvas } from "./state.ts";
+import { joinTargetKeys } from "./state.ts";
 import { canvasView } from "./view.ts";
 
 /** A press that moves less far than this is a tap [px on the screen]. */
 const TAP_PX = 6;
 /** Of a card's width, what the fields of its ports may take on each side: the rest is for moving the card. */
 const CARD_SHARE = 0.2;
+/** Below it the fields of ports would leave hardly anything of the cards, nor of the canvas between them. */
+const LEAST_PORT_ZOOM = 0.3;
 
 type Gesture = {
   readonly pointer: number;
@@ -61,6 +63,7 @@ export function useJoining(frame: RefObject<HTMLElement | null>): void {
       if (!gesture) {
         const near = event.pointerType !== "touch" && isOnDiagram(event) ? portUnder(event) : undefined;
         setNear(near ? { x: near.x, y: near.y } : null);
+        canvas.toggleAttribute("data-at-port", near !== undefined);
         return;
       }
       if (event.pointerId !== gesture.pointer) return;
@@ -95,6 +98,13 @@ export function useJoining(frame: RefObject<HTMLElement | null>): void {
       letGo(ended, clientOf(event));
     };
 
+    /** A long press asks for the menu: it is no tap any more. */
+    const onMenu = () => {
+      if (gesture?.isPulling) useApp.getState().setConnecting(null);
+      gesture = null;
+      setPulled(null);
+    };
+
     const swallow = (event: Event) => {
       if (!isOurs) return;
       event.stopPropagation();
@@ -104,12 +114,14 @@ export function useJoining(frame: RefObject<HTMLElement | null>): void {
 
     const capture = { capture: true, passive: false };
     canvas.addEventListener("pointerdown", onDown, capture);
+    canvas.addEventListener("contextmenu", onMenu, capture);
     for (const type of SWALLOWED) canvas.addEventListener(type, swallow, capture);
     window.addEventListener("pointermove", onMove);
     window.addEventListener("pointerup", onUp);
     window.addEventListener("pointercancel", onUp);
     return () => {
       canvas.removeEventListener("pointerdown", onDown, capture);
+      canvas.removeEventListener("contextmenu", onMenu, capture);
       for (const type of SWALLOWED) canvas.removeEventListener(type, swallow, capture);
       window.removeEventListener("pointermove", onMove);
       window.removeEventListener("pointerup", onUp);
@@ -148,9 +160,10 @@ function zoomNow(): number {
 function portUnder(event: PointerEvent) {
   const view = canvasView();
   const { design, preview } = useApp.getState();
-  if (!view || preview || useCanvas.getState().detail === "plan") return undefined;
+  const zoom = zoomNow();
+  if (!view || preview || zoom < LEAST_PORT_ZOOM) return undefined;
   const at = view.toCanvas(clientOf(event));
-  const port = nearestPort(design, at, { ...fieldOf(event), zoom: zoomNow() });
+  const port = nearestPort(design, at, { ...fieldOf(event), zoom });
   const card = port && cardAt(design, at);
   if (!port || card === undefined) return port;
   const box = boxIn(design, card);

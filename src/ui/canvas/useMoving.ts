@@ -4,10 +4,12 @@
  */
 import type { NodeChange, OnNodeDrag, SelectionDragHandler } from "@xyflow/react";
 import { useCallback, useMemo, useRef, useState } from "react";
+import type { Part } from "../../design/design.ts";
 import { moveParts } from "../../design/edits/parts.ts";
 import { partById } from "../../design/lookup.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { useApp } from "../../store/app.ts";
+import { reveal } from "./adding.ts";
 import { boxOf } from "./boxes.ts";
 import { joinedByDrop } from "./dropJoin.ts";
 import type { Dragged, PartNode } from "./flowItems.ts";
@@ -15,6 +17,7 @@ import { frameOf } from "./frames.ts";
 import { alignTo } from "./guides.ts";
 import { type Box, overlaps, type Point } from "./layout.ts";
 import { insertWithRoom } from "./place.ts";
+import { type MoveWay, movedIntoRoom, moveWayOf } from "./rooms.ts";
 import { NO_GUIDES, setCanvas, useCanvas } from "./state.ts";
 import { wireUnder } from "./wireUnder.ts";
 
@@ -45,7 +48,9 @@ export function useMoving(area: () => Box) {
       if (isDragging) put(places.size === 1 ? lined(places, neighbours.current) : places);
       else {
         // A drag ends where the card was shown, which lining up may have changed; a key press has no drag.
-        settle(new Map([...places].map(([id, at]) => [id, latest.current.get(id) ?? at])));
+        const isDrag = latest.current.size > 0;
+        const ended = new Map([...places].map(([id, at]) => [id, latest.current.get(id) ?? at]));
+        settle(ended, isDrag ? undefined : keyWay(ended));
         put(NOT_DRAGGED);
       }
     },
@@ -71,8 +76,15 @@ export function useMoving(area: () => Box) {
   }, [dragged, onNodes, begin]);
 }
 
-/** Ends a move: into the wire below, or just there. */
-function settle(places: ReadonlyMap<string, Point>): void {
+/** Which way a key has moved them. */
+function keyWay(places: ReadonlyMap<string, Point>): readonly MoveWay[] | undefined {
+  const [entry] = places;
+  const from = entry && partById(useApp.getState().design, entry[0])?.at;
+  return entry && from && [moveWayOf(entry[1].x - from[0], entry[1].y - from[1])];
+}
+
+/** Ends a move: into the wire below, or there, or in the nearest room where others lie there. */
+function settle(places: ReadonlyMap<string, Point>, ways?: readonly MoveWay[]): void {
   const { design, change } = useApp.getState();
   const { dropWire } = useCanvas.getState();
   setCanvas({ dropWire: null, guides: NO_GUIDES });
@@ -81,13 +93,22 @@ function settle(places: ReadonlyMap<string, Point>): void {
   if (part && dropWire !== null && change(insertWithRoom(design, part, dropWire))) return;
   const dropped = places.size === 1 && id !== undefined ? partById(design, id) : undefined;
   const at = dropped && places.get(dropped.id);
-  if (dropped && at && (at.x !== dropped.at[0] || at.y !== dropped.at[1])) {
+  if (dropped && at && isElsewhere(dropped, at)) {
     const { width, height } = boxOf(design, dropped);
     const joined = joinedByDrop(design, dropped, { x: at.x + width / 2, y: at.y + height / 2 });
     if (joined && change(joined)) return;
   }
-  const positions = new Map([...places].map(([key, { x, y }]) => [key, [x, y] as const]));
-  change(moveParts(design, positions), { merge: `move ${[...places.keys()].join(" ")}` });
+  if (![...places].some(([key, at]) => isElsewhere(partById(design, key), at))) return;
+  const free = movedIntoRoom(design, places, ways);
+  const positions = new Map([...free].map(([key, { x, y }]) => [key, [x, y] as const]));
+  const ids = [...places.keys()];
+  change(moveParts(design, positions), { merge: `move ${ids.join(" ")}` });
+  // They may have gone further than the hand or the key has led them.
+  if (free !== places) reveal(ids);
+}
+
+function isElsewhere(part: Part | undefined, { x, y }: Point): boolean {
+  return part !== undefined && (part.at[0] !== x || part.at[1] !== y);
 }
 
 /** Only a part that has a way through and stands alone can be led into a wire by dropping it there. */

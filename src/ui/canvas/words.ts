@@ -5,6 +5,7 @@ import type { Band, Spectrum } from "../../signal/band.ts";
 import { remembered } from "../../signal/remember.ts";
 import { numeral } from "../../words/numbers.ts";
 import { plural } from "../../words/plural.ts";
+import { counted } from "../kit/format.ts";
 import { bandLook } from "./bandLook.ts";
 import { type CarrierState, carrierState } from "./carrierState.ts";
 
@@ -63,4 +64,12 @@ function levelWords(band: Band, states: readonly CarrierState[]): string {
   // A minus sign beside a dash would be misread.
   const range = low === high ? low : Math.round(least) < 0 ? `${low} to ${high}` : `${low}–${high}`;
   return `${range} dBµV`;
+}
+
+/** "2 parts, 1 wire". */
+export function selectionWords(parts: number, wires: number): string {
+  const words = [];
+  if (parts > 0) words.push(counted(parts, "part"));
+  if (wires > 0) words.push(counted(wires, "wire"));
+  return words.join(", ");
 }

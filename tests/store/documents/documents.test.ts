@@ -249,6 +249,37 @@ describe("Saving", () => {
     expect(storedTitles(storage)).toEqual(["House, changed"]);
   });
 
+  test("the open design, deleted, changed and restored, is one document with the change in it", async () => {
+    const storage = memoryStorage();
+    const page = windowOn(storage);
+    page.change(titled("House"));
+    await page.now().flush();
+    const removed = await page.now().remove("a1");
+    page.change(titled("House, changed"));
+    await page.now().flush();
+    if (!removed) throw new Error("nothing was removed");
+    expect(await page.now().restore(removed)).toBeNull();
+    expect(storedTitles(storage)).toEqual(["House, changed"]);
+    expect(page.now()).toMatchObject({ current: "a1", state: "saved" });
+    page.change(titled("House, changed again"));
+    await page.now().flush();
+    expect(storedTitles(storage)).toEqual(["House, changed again"]);
+  });
+
+  test("what was opened after a deletion is not taken for what was deleted", async () => {
+    const storage = memoryStorage();
+    const page = windowOn(storage);
+    page.change(titled("House"));
+    await page.now().flush();
+    const removed = await page.now().remove("a1");
+    await page.begin(titled("Example"));
+    if (!removed) throw new Error("nothing was removed");
+    expect(await page.now().restore(removed)).toBeNull();
+    page.change(titled("Example, changed"));
+    await page.now().flush();
+    expect(storedTitles(storage).sort()).toEqual(["Example, changed", "House"]);
+  });
+
   test("a storage that was cleared in use gets the whole design again", async () => {
     const storage = memoryStorage();
     const page = windowOn(storage);

@@ -17,7 +17,7 @@ import { joinedByDrop } from "../../../src/ui/canvas/dropJoin.ts";
 import { GRID_PX, overlaps } from "../../../src/ui/canvas/layout.ts";
 import { addInRoom, attachInLane, insertWithRoom, pastePlace, roomy } from "../../../src/ui/canvas/place.ts";
 import { nearestPort } from "../../../src/ui/canvas/ports.ts";
-import { withRoom } from "../../../src/ui/canvas/rooms.ts";
+import { movedIntoRoom, withRoom } from "../../../src/ui/canvas/rooms.ts";
 import { draw } from "../../draw.ts";
 
 /** Pairs of parts that cover one another. */
@@ -299,4 +299,58 @@ test("in an empty design the first part is added where one looks", () => {
   const { design } = must(addInRoom(EMPTY_DESIGN, fresh(EMPTY_DESIGN, "dish"), { x: 400, y: 304 }));
   const [box] = boxesOf(design);
   expect(Math.abs((box?.x ?? 0) + (box?.width ?? 0) / 2 - 400)).toBeLessThanOrEqual(GRID_PX);
+});
+
+describe("moving onto others", () => {
+  const ids = HOUSE.parts.map(({ id }) => id);
+  const boxOfId = (id: PartId) => {
+    const part = partById(HOUSE, id);
+    if (!part) throw new Error(`no part ${id}`);
+    return boxOf(HOUSE, part);
+  };
+  const shift = fc.integer({ min: -100, max: 100 }).map((steps) => steps * GRID_PX);
+
+  test("whatever is moved wherever, together, covers none that stays, and keeps its shape", () => {
+    fc.assert(
+      fc.property(fc.subarray(ids, { minLength: 1 }), shift, shift, (chosen, dx, dy) => {
+        const wanted = new Map(
+          chosen.map((id) => [id, { x: boxOfId(id).x + dx, y: boxOfId(id).y + dy }] as const),
+        );
+        const found = movedIntoRoom(HOUSE, wanted);
+        const stays = ids.filter((id) => !wanted.has(id)).map(boxOfId);
+        const moved = chosen.map((id) => ({ ...boxOfId(id), ...found.get(id) }));
+        expect(moved.filter((box) => stays.some((other) => overlaps(box, other)))).toEqual([]);
+        const steps = chosen.map((id) => {
+          const [from, to] = [wanted.get(id), found.get(id)];
+          return `${(to?.x ?? Number.NaN) - (from?.x ?? 0)} ${(to?.y ?? Number.NaN) - (from?.y ?? 0)}`;
+        });
+        expect(new Set(steps).size).toBe(1);
+        // Straight on: along one axis only.
+        expect(steps[0]).toMatch(/^-?\d+ 0$|^0 -?\d+$/);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("what covers nothing stays where it was put", () => {
+    const far = new Map([["lnb", { x: 5000, y: 5000 }]]);
+    expect(movedIntoRoom(HOUSE, far)).toBe(far);
+  });
+
+  test("a key leads on in its own direction, past all that stands there", () => {
+    const [fm, uhf] = ["FM aerial", "UHF aerial"].map((label) => {
+      const part = HOUSE.parts.find((p) => p.label === label);
+      if (!part) throw new Error(`no ${label}`);
+      return part;
+    });
+    if (!fm || !uhf) throw new Error("no aerials");
+    // Eight pixels into the card above it.
+    const above = boxOf(HOUSE, uhf);
+    const into = { x: fm.at[0], y: above.y + above.height - GRID_PX };
+    const { x, y } = movedIntoRoom(HOUSE, new Map([[fm.id, into]]), ["up"]).get(fm.id) ?? into;
+    expect(x).toBe(into.x);
+    expect(y + boxOf(HOUSE, fm).height).toBeLessThanOrEqual(above.y);
+    const down = movedIntoRoom(HOUSE, new Map([[fm.id, into]]), ["down"]).get(fm.id) ?? into;
+    expect(down.y).toBeGreaterThanOrEqual(above.y + above.height);
+  });
 });

@@ -18,10 +18,9 @@ export function DesignList({ onDone }: { readonly onDone: () => void }) {
   const list = useDocuments((s) => s.list);
   const current = useDocuments((s) => s.current);
   const persisted = useDocuments((s) => s.persisted);
-  const [removed, setRemoved] = useState<StoredDocument | null>(null);
+  const [removed, setRemoved] = useRemoved();
   const [problem, setProblem] = useState<string | null>(null);
   useEffect(() => void useDocuments.getState().refresh(), []);
-  useUndoAfterwards(removed);
 
   return (
     <>
@@ -120,26 +119,35 @@ export function DesignList({ onDone }: { readonly onDone: () => void }) {
   );
 }
 
-/** Who closes the list can still take the last deletion back: by a notice. */
-function useUndoAfterwards(removed: StoredDocument | null): void {
+type Removed = StoredDocument | null;
+
+/** The last deletion, to be taken back here; whoever closes the list, be it before it is done, still can by a notice. */
+function useRemoved(): readonly [Removed, (removed: Removed) => void] {
+  const [removed, setRemoved] = useState<Removed>(null);
   const latest = useRef(removed);
   latest.current = removed;
-  useEffect(
-    () => () => {
-      const gone = latest.current;
-      if (!gone) return;
-      const { notify } = useApp.getState();
-      notify(`Deleted “${gone.head.title}”.`, "info", {
-        takeBack: () => {
-          void useDocuments
-            .getState()
-            .restore(gone)
-            .then((problem) => problem !== null && notify(problem, "warning"));
-        },
-      });
+  const isShown = useRef(false);
+  useEffect(() => {
+    isShown.current = true;
+    return () => {
+      isShown.current = false;
+      offerUndo(latest.current);
+    };
+  }, []);
+  return [removed, (gone) => (isShown.current ? setRemoved(gone) : offerUndo(gone))];
+}
+
+function offerUndo(gone: Removed): void {
+  if (!gone) return;
+  const { notify } = useApp.getState();
+  notify(`Deleted “${gone.head.title}”.`, "info", {
+    takeBack: () => {
+      void useDocuments
+        .getState()
+        .restore(gone)
+        .then((problem) => problem !== null && notify(problem, "warning"));
     },
-    [],
-  );
+  });
 }
 
 type RowProps = {

@@ -24,7 +24,8 @@ export function Notices() {
 function NoticeItem({ notice }: { readonly notice: Notice }) {
   const { dismiss, undo } = useApp.getState();
   const { id, tone } = notice;
-  const takeBack = notice.takeBack ?? (notice.undoable ? undo : undefined);
+  const isLastChange = useApp((s) => s.design === notice.design);
+  const takeBack = notice.takeBack ?? (notice.undoable && isLastChange ? undo : undefined);
   const [isHeld, setHeld] = useState(false);
   useEffect(() => {
     if (tone === "error" || isHeld) return;
