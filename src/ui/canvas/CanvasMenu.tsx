@@ -23,6 +23,8 @@ const PART = [
   "duplicate",
   "delete",
   "-",
+  "arrange-selection",
+  "arrange-rest",
   "look",
 ];
 const WIRE = ["insert", "delete", "-", "look"];
