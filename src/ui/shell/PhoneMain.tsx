@@ -19,7 +19,8 @@ const VIEWS: readonly { readonly key: PhoneView; readonly name: string; readonly
 /** What a phone shows above its panes, and the switch between the three views of a design. */
 export function PhoneMain() {
   const view = usePhoneView((s) => s.view);
-  const isPaneOpen = usePhonePane() !== null;
+  // The pane of a walk has its steps too.
+  const isWalkOpen = usePhonePane() === "spectrum";
   const name = VIEWS.find((each) => each.key === view)?.name;
   return (
     <main className={styles.main} data-region="drawing" data-view={view} tabIndex={-1} aria-label={name}>
@@ -52,7 +53,7 @@ export function PhoneMain() {
           {view === "chain" ? <ChainView /> : <OverviewPane />}
           {view === "chain" ? (
             <div className={styles.walk}>
-              <WalkBar isElsewhere={isPaneOpen} />
+              <WalkBar isElsewhere={isWalkOpen} />
             </div>
           ) : null}
           <CanvasDialogs />
