@@ -4,7 +4,9 @@ import { Canvas } from "../canvas/Canvas.tsx";
 import { CanvasDialogs } from "../canvas/CanvasDialogs.tsx";
 import { PreviewBar } from "../canvas/preview/PreviewBar.tsx";
 import { ChainView } from "../features/chain/ChainView.tsx";
+import { openExample } from "../features/documents/actions.ts";
 import { OverviewPane } from "../features/overview/OverviewPane.tsx";
+import { FirstSteps } from "../features/tour/FirstSteps.tsx";
 import { WalkBar } from "../features/walk/WalkBar.tsx";
 import { type PhoneView, showPhoneView, usePhoneView } from "../kit/phoneView.ts";
 import styles from "./PhoneMain.module.css";
@@ -42,7 +44,7 @@ export function PhoneMain() {
       </ToggleGroup.Root>
       {view === "drawing" ? (
         <div className={styles.drawing}>
-          <Canvas>
+          <Canvas empty={<FirstSteps openExample={openExample} />}>
             <WalkBar />
           </Canvas>
         </div>

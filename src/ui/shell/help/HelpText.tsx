@@ -48,7 +48,7 @@ export function HelpText() {
             satellite IF. The wire from a dish has a scale of its own, {numeral(10.7)} to {numeral(12.75, 2)}{" "}
             GHz.
           </li>
-          <li>Red wires lead from the part at which it begins to every receiver that fails.</li>
+          <li>Red wires lead to every receiver that fails, from the part that makes it fail.</li>
           <li>
             Numbered blocks are the user bands of a single-cable feed. Each holds one transponder on request.
           </li>
