@@ -10,15 +10,13 @@ import { kindOf } from "../../parts/catalogue.ts";
 import { useApp } from "../../store/app.ts";
 import { boxOf } from "./boxes.ts";
 import { joinedByDrop } from "./dropJoin.ts";
-import type { Dragged, PartNode } from "./flowItems.ts";
+import { type Dragged, NOT_DRAGGED, type PartNode } from "./flowItems.ts";
 import { frameOf } from "./frames.ts";
 import { alignTo } from "./guides.ts";
 import { type Box, overlaps, type Point } from "./layout.ts";
 import { insertWithRoom } from "./place.ts";
 import { NO_GUIDES, setCanvas, useCanvas } from "./state.ts";
 import { wireUnder } from "./wireUnder.ts";
-
-const NOT_DRAGGED: Dragged = new Map();
 
 type Neighbour = { readonly box: Box; readonly heights: readonly number[] };
 
