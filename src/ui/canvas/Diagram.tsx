@@ -29,6 +29,8 @@ export type DiagramLook = {
   readonly nodeTypes: NodeTypes;
   readonly edgeTypes: EdgeTypes;
   readonly ariaLabelConfig: Partial<AriaLabelConfig>;
+  /** Large designs need it; but then keys must lead to what is out of view. */
+  readonly onlyRenderVisibleElements: boolean;
 };
 
 type Flow = ReactFlowProps<PartNode, WireEdge>;
@@ -82,7 +84,6 @@ export function Diagram(props: Props) {
       defaultViewport={start}
       minZoom={LEAST_ZOOM}
       maxZoom={MOST_ZOOM}
-      onlyRenderVisibleElements
       elevateNodesOnSelect={false}
       // The library joins nothing: pulling a wire is a gesture of the editor’s own.
       nodesConnectable={false}

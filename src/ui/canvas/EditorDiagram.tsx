@@ -26,6 +26,7 @@ import type { Viewport } from "./viewMath.ts";
 const LOOK: DiagramLook = {
   nodeTypes: { part: CanvasPart },
   edgeTypes: { wire: CanvasWire },
+  onlyRenderVisibleElements: true,
   // Moves are told by the announcer, in our own words.
   ariaLabelConfig: {
     "node.a11yDescription.default": "",

@@ -11,7 +11,7 @@ import { boxOf } from "../../canvas/boxes.ts";
 import { ViewButtons } from "../../canvas/CanvasBar.tsx";
 import { Diagram, type DiagramHand, type DiagramLook } from "../../canvas/Diagram.tsx";
 import { isWithin } from "../../canvas/layout.ts";
-import { setCanvas, useCardDetail } from "../../canvas/state.ts";
+import { setCanvas, useCanvas, useCardDetail } from "../../canvas/state.ts";
 import { useDiagramView, useStartView } from "../../canvas/useDiagramView.ts";
 import { type Held, useRoomChange } from "../../canvas/useRoomChange.ts";
 import { attachDiagram } from "../../canvas/view.ts";
@@ -24,6 +24,8 @@ import type { CaseProps } from "./useCase.ts";
 const LOOK: DiagramLook = {
   nodeTypes: { part: PlanCard },
   edgeTypes: { wire: PlanWire },
+  // The Tab key alone leads from part to part.
+  onlyRenderVisibleElements: false,
   ariaLabelConfig: {
     "node.a11yDescription.default": "",
     "node.a11yDescription.keyboardDisabled": "Enter suspects this part.",
@@ -59,8 +61,9 @@ export function PracticeCanvas({ session }: CaseProps) {
   const planNow = useCallback(() => design, [design]);
   const start = useStartView(frame, planNow, showDrawing);
   const detail = useCardDetail();
+  const isFar = useCanvas((s) => s.detail === "plan");
   return (
-    <div className="canvas practice-plan" ref={frame} data-detail={detail}>
+    <div className="canvas practice-plan" ref={frame} data-detail={detail} data-far={isFar}>
       {start ? (
         <ReactFlowProvider>
           <Plan session={session} start={start} frame={frame} planNow={planNow} />
