@@ -12,7 +12,6 @@ import { UpdateBar } from "../features/offline/UpdateBar.tsx";
 import { OpeningScreen } from "../features/opening/OpeningScreen.tsx";
 import { PrintSheet } from "../features/print/PrintSheet.tsx";
 import { Tour } from "../features/tour/Tour.tsx";
-import { PracticeScreen } from "../features/training/PracticeScreen.tsx";
 import { goToPart } from "../features/walk/steps.ts";
 import { clearQuestion } from "../kit/asked/questionState.ts";
 import { dropWalk } from "../kit/asked/walking.ts";
@@ -23,6 +22,7 @@ import { TopBar } from "./bar/TopBar.tsx";
 import { COMMANDS } from "./commands.ts";
 import { Dialogs } from "./Dialogs.tsx";
 import { useCommandKeys } from "./keys.ts";
+import { useAfterwards } from "./later.ts";
 import { NarrowLayout } from "./NarrowLayout.tsx";
 import { Notices } from "./notices/Notices.tsx";
 import { StorageBar } from "./notices/StorageBar.tsx";
@@ -48,6 +48,7 @@ export function App() {
   const isTurned = useMedia(TURNED);
   const session = usePractice((s) => s.session);
   const isAway = useOpening((s) => s.problem !== null || s.working?.isShown === true);
+  const PracticeScreen = useAfterwards({ isWanted: session !== null })?.PracticeScreen;
   useFollowSelection();
   if (isAway)
     return (
@@ -57,7 +58,7 @@ export function App() {
         <DropTarget />
       </Tooltip.Provider>
     );
-  if (session)
+  if (session && PracticeScreen)
     return (
       <Tooltip.Provider>
         <Keys commands={VIEW_COMMANDS} />

@@ -11,12 +11,11 @@ import {
 } from "lucide-react";
 import type { ComponentType } from "react";
 import { ChainPane } from "../features/chain/ChainPane.tsx";
-import { CuresPane } from "../features/cures/CuresPane.tsx";
-import { FaultsPane } from "../features/faults/FaultsPane.tsx";
 import { Inspector } from "../features/inspector/Inspector.tsx";
 import { Tray } from "../features/tray/Tray.tsx";
 import { VerdictPane } from "../features/verdict/VerdictPane.tsx";
 import type { SheetPane, SidePane } from "../kit/panes.ts";
+import { CuresPane, FaultsPane } from "./AskedPanes.tsx";
 import { LowerPane } from "./LowerPane.tsx";
 
 export type Pane<Id extends SheetPane = SheetPane> = {
