@@ -1,7 +1,6 @@
 import { useApp } from "../../store/app.ts";
 import type { Command, CommandGroup } from "../kit/command.ts";
-import { showPane } from "../kit/panes.ts";
-import { showPhoneView } from "../kit/phoneView.ts";
+import { showPane, showPhoneView } from "../kit/panes.ts";
 import { COMMANDS } from "./commands.ts";
 import styles from "./MoreSheet.module.css";
 import { PANES } from "./paneTable.ts";

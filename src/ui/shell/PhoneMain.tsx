@@ -6,7 +6,7 @@ import { PreviewBar } from "../canvas/preview/PreviewBar.tsx";
 import { ChainView } from "../features/chain/ChainView.tsx";
 import { OverviewPane } from "../features/overview/OverviewPane.tsx";
 import { WalkBar } from "../features/walk/WalkBar.tsx";
-import { type PhoneView, showPhoneView, usePhoneView } from "../kit/phoneView.ts";
+import { type PhoneView, showPhoneView, usePanes } from "../kit/panes.ts";
 import styles from "./PhoneMain.module.css";
 
 const VIEWS: readonly { readonly key: PhoneView; readonly name: string; readonly icon: LucideIcon }[] = [
@@ -17,7 +17,7 @@ const VIEWS: readonly { readonly key: PhoneView; readonly name: string; readonly
 
 /** What a phone shows above its panes, and the switch between the three views of a design. */
 export function PhoneMain() {
-  const view = usePhoneView((s) => s.view);
+  const view = usePanes((s) => s.phoneView);
   const name = VIEWS.find((each) => each.key === view)?.name;
   return (
     <main className={styles.main} data-region="drawing" data-view={view} tabIndex={-1} aria-label={name}>

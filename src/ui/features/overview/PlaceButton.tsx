@@ -4,7 +4,7 @@ import type { FedPlace } from "../../../design/feeding/feedingGroups.ts";
 import { judgedAt, type PlaceState } from "../../../findings/placeState.ts";
 import { useApp } from "../../../store/app.ts";
 import { verdictOf } from "../../../store/hooks.ts";
-import { showChainOf } from "../../kit/phoneView.ts";
+import { showChainOf } from "../../kit/panes.ts";
 import { stateLook } from "../../kit/told/stateLook.ts";
 import styles from "./Overview.module.css";
 
