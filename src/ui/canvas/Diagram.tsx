@@ -33,6 +33,16 @@ export type DiagramLook = {
   readonly onlyRenderVisibleElements: boolean;
 };
 
+/** What is said of the keys at a part and at a wire; the rest the announcer tells, in our own words. */
+export function spokenAs(keys: { readonly part: string; readonly wire: string }): Partial<AriaLabelConfig> {
+  return {
+    "node.a11yDescription.default": "",
+    "node.a11yDescription.keyboardDisabled": keys.part,
+    "node.a11yDescription.ariaLiveMessage": () => "",
+    "edge.a11yDescription.default": keys.wire,
+  };
+}
+
 type Flow = ReactFlowProps<PartNode, WireEdge>;
 
 /** What presses, keys and drags do; without any of it there is nothing to change. */

@@ -6,7 +6,7 @@ import { useShownDesign } from "../../store/hooks.ts";
 import { boxesOf } from "./boxes.ts";
 import { CanvasPart } from "./CanvasPart.tsx";
 import { CanvasWire } from "./CanvasWire.tsx";
-import { Diagram, type DiagramLook } from "./Diagram.tsx";
+import { Diagram, type DiagramLook, spokenAs } from "./Diagram.tsx";
 import { isCableSelected, openFormAt } from "./forms.ts";
 import { GuideLines } from "./GuideLines.tsx";
 import { JoinLine } from "./JoinLine.tsx";
@@ -27,14 +27,10 @@ const LOOK: DiagramLook = {
   nodeTypes: { part: CanvasPart },
   edgeTypes: { wire: CanvasWire },
   onlyRenderVisibleElements: true,
-  // Moves are told by the announcer, in our own words.
-  ariaLabelConfig: {
-    "node.a11yDescription.default": "",
-    "node.a11yDescription.keyboardDisabled":
-      "Enter selects, arrow keys move what is selected. Alt with an arrow key goes along the wires.",
-    "node.a11yDescription.ariaLiveMessage": () => "",
-    "edge.a11yDescription.default": "Enter selects. Alt with an arrow key goes to the parts at its ends.",
-  },
+  ariaLabelConfig: spokenAs({
+    part: "Enter selects, arrow keys move what is selected. Alt with an arrow key goes along the wires.",
+    wire: "Enter selects. Alt with an arrow key goes to the parts at its ends.",
+  }),
 };
 const SNAP: [number, number] = [GRID_PX, GRID_PX];
 const ADDING_KEYS = ["Shift", "Meta", "Control"];

@@ -1,6 +1,6 @@
 /**
  * What the first drawing does without: dialogs, practice, and panes that are asked for. One file of the build, which
- * follows by itself as soon as the page has nothing else to do. Reached through `later.ts` only.
+ * follows by itself a moment later. Reached through `later.ts` only.
  */
 import type { ComponentType } from "react";
 import { BalanceForm } from "../features/balance/BalanceForm.tsx";

@@ -33,14 +33,12 @@ export function useAfterwards({ isWanted }: { readonly isWanted: boolean }): Aft
   return there;
 }
 
-/** Once the page has nothing else to do. Whoever is offline then hears of it only when something is asked for. */
+/** A moment after the first drawing. Whoever is offline then hears of it only when something is asked for. */
 export function loadAtLeisure(): void {
-  const load = () => void loadAfterwards().catch(() => {});
-  if ("requestIdleCallback" in window) window.requestIdleCallback(load, { timeout: MOST_WAIT_MS });
-  else setTimeout(load, 200);
+  setTimeout(() => void loadAfterwards().catch(() => {}), LEISURE_MS);
 }
 
-const MOST_WAIT_MS = 2000;
+const LEISURE_MS = 500;
 
 function current(): Afterwards | null {
   return loaded;

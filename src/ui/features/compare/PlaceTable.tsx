@@ -10,6 +10,7 @@ import { decimal } from "../../kit/format.ts";
 import { Table } from "../../kit/Table.tsx";
 import { type Compared, inOrder, verdictIn } from "../../kit/told/sides.ts";
 import { TurnMark } from "../../kit/told/TurnMark.tsx";
+import styles from "./Compare.module.css";
 
 /** Every receiver and outlet with what it gets before and after; those where nothing turns are folded away. */
 export function PlaceTable({ compared }: { readonly compared: Compared }) {
@@ -74,7 +75,7 @@ function Got({ verdict, change }: GotProps) {
   if (!verdict) return <span className="quiet">–</span>;
   const { got, wanted, levelMin, levelMax, cnMin } = verdict;
   return (
-    <span className="compare-got" data-turn={change}>
+    <span className={styles.got} data-turn={change}>
       {got} of {wanted}
       {got > 0 ? (
         <span className="quiet">

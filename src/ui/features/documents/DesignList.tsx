@@ -9,9 +9,9 @@ import { counted } from "../../kit/format.ts";
 import { IconButton } from "../../kit/IconButton.tsx";
 import { OfflineWords } from "../../kit/told/OfflineWords.tsx";
 import { chooseFile, openEmpty, openExample, openStored } from "./actions.ts";
+import styles from "./Documents.module.css";
 import { chooseDownload, downloadEverything } from "./downloadEverything.ts";
 import "../../kit/list.css";
-import "./documents.css";
 
 /** Own designs, and the examples below them. */
 export function DesignList({ onDone }: { readonly onDone: () => void }) {
@@ -89,7 +89,7 @@ export function DesignList({ onDone }: { readonly onDone: () => void }) {
           <FolderInput size={16} aria-hidden /> Restore from a download…
         </button>
       </div>
-      <p className="quiet small design-keeping">{persistenceWords(persisted)}</p>
+      <p className={`quiet small ${styles.keeping}`}>{persistenceWords(persisted)}</p>
       <h3>Examples</h3>
       <ul className="design-list">
         {EXAMPLES.map((example) => (

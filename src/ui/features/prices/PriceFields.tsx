@@ -5,6 +5,7 @@ import { kindOf } from "../../../parts/catalogue.ts";
 import { usePrices } from "../../../store/prices.ts";
 import { readNumeral, writeNumeral } from "../../kit/fields/numeral.ts";
 import { notTaken, useDraft } from "../../kit/useDraft.ts";
+import styles from "./Prices.module.css";
 
 type Props = { readonly kind: string; readonly name: string };
 
@@ -67,7 +68,7 @@ function Amount({ label, unit, value, onTry }: AmountProps) {
     },
   });
   return (
-    <span className="price-amount">
+    <span className={styles.amount}>
       <input
         className="field-input number"
         inputMode="decimal"

@@ -9,8 +9,8 @@ import { download } from "../../kit/download.ts";
 import { Table } from "../../kit/Table.tsx";
 import { useDraft } from "../../kit/useDraft.ts";
 import { PricedName, PriceField, TimeField } from "./PriceFields.tsx";
+import styles from "./Prices.module.css";
 import { pickTextFile } from "./pickTextFile.ts";
-import "./prices.css";
 
 type Former = Pick<ReturnType<typeof usePrices.getState>, "prices" | "currency">;
 
@@ -31,11 +31,11 @@ export function PriceForm() {
     if (failed === null) setFormer({ prices, currency });
   };
   return (
-    <div className="prices">
+    <div className={styles.prices}>
       <p className="quiet">{PLACEHOLDER_NOTE} No real prices are known here, and none are claimed.</p>
       {trouble ? <p className="field-problem">{trouble}</p> : null}
-      <div className="prices-tools">
-        <label className="prices-currency">
+      <div className={styles.tools}>
+        <label className={styles.currency}>
           Currency
           <input
             className="field-input"

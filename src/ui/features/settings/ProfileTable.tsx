@@ -2,6 +2,7 @@ import { ISOLATION_SOURCE, type NetworkRange, type Profile } from "../../../find
 import { SERVICE_NAMES, WANTED_SERVICES } from "../../../signal/carrier.ts";
 import { Table } from "../../kit/Table.tsx";
 import { modeWords } from "./modeWords.ts";
+import styles from "./Settings.module.css";
 
 const RANGE_WORDS: Readonly<Record<NetworkRange, string>> = {
   terrestrial: "terrestrial range",
@@ -12,7 +13,7 @@ const RANGE_WORDS: Readonly<Record<NetworkRange, string>> = {
 export function ProfileTable({ profile }: { readonly profile: Profile }) {
   const { rows } = profile;
   return (
-    <div className="profile">
+    <div className={styles.profile}>
       <p className="small">
         <strong>{profile.name}</strong> <span className="quiet">({profile.dated})</span>. Source:{" "}
         {profile.source}.

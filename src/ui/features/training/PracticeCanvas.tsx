@@ -9,7 +9,7 @@ import { isSamePort, partById, wireAt } from "../../../design/lookup.ts";
 import { usePractice } from "../../../store/trainingSession.ts";
 import { boxOf } from "../../canvas/boxes.ts";
 import { ViewButtons } from "../../canvas/CanvasBar.tsx";
-import { Diagram, type DiagramHand, type DiagramLook } from "../../canvas/Diagram.tsx";
+import { Diagram, type DiagramHand, type DiagramLook, spokenAs } from "../../canvas/Diagram.tsx";
 import { isWithin } from "../../canvas/layout.ts";
 import { setCanvas, useCanvas, useCardDetail } from "../../canvas/state.ts";
 import { useDiagramView, useStartView } from "../../canvas/useDiagramView.ts";
@@ -26,12 +26,7 @@ const LOOK: DiagramLook = {
   edgeTypes: { wire: PlanWire },
   // The Tab key alone leads from part to part.
   onlyRenderVisibleElements: false,
-  ariaLabelConfig: {
-    "node.a11yDescription.default": "",
-    "node.a11yDescription.keyboardDisabled": "Enter suspects this part.",
-    "node.a11yDescription.ariaLiveMessage": () => "",
-    "edge.a11yDescription.default": "Enter connects the meter here.",
-  },
+  ariaLabelConfig: spokenAs({ part: "Enter suspects this part.", wire: "Enter connects the meter here." }),
 };
 
 const HAND: DiagramHand = {
