@@ -71,8 +71,12 @@ export function Canvas({ children, empty, isBarElsewhere = false }: Props) {
           <PreviewBar />
           <div className="canvas-bars">
             {children}
-            {isOverview ? null : <SelectionBar />}
-            {isBarElsewhere ? null : <CanvasBar />}
+            {isBarElsewhere ? null : (
+              <>
+                <SelectionBar />
+                <CanvasBar />
+              </>
+            )}
           </div>
         </div>
       </CanvasMenu>

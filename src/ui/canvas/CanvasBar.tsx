@@ -17,7 +17,7 @@ export function CanvasBar({ isDocked = false }: { readonly isDocked?: boolean })
   const parts = useApp((s) => s.evaluation.design.parts.length);
   if (isJoining && !isDocked) return null;
   return (
-    <div className={isDocked ? "canvas-bar docked" : "canvas-bar"} role="toolbar" aria-label="Canvas">
+    <div className={barClass(isDocked)} role="toolbar" aria-label="Canvas">
       <ViewButtons isEmpty={parts === 0} />
       <ViewSwitch />
       {isDrawing && (
@@ -42,6 +42,11 @@ export function ViewButtons({ isEmpty = false }: { readonly isEmpty?: boolean })
       <CommandButton id="fit" icon={Maximize} disabled={isEmpty} />
     </>
   );
+}
+
+/** Floating over the drawing, or docked in the row below it, where it covers nothing. */
+export function barClass(isDocked: boolean): string {
+  return isDocked ? "canvas-bar docked" : "canvas-bar";
 }
 
 export function CommandButton(props: {

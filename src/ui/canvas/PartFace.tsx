@@ -33,7 +33,7 @@ const NAME_TYPE: Readonly<
 > = {
   close: { sizePx: NAME_SIZE_PX, cardPx: CARD_NAME_PX, tilePx: TILE_NAME_PX, lines: 2 },
   near: { sizePx: NAME_SIZE_PX, cardPx: CARD_NAME_PX, tilePx: TILE_NAME_PX, lines: 2 },
-  mid: { sizePx: 16.5, cardPx: CARD_NAME_PX, tilePx: 112, lines: 2 },
+  mid: { sizePx: 16.5, cardPx: CARD_NAME_PX, tilePx: 104, lines: 2 },
   small: { sizePx: 24, cardPx: 132, tilePx: 116, lines: 1 },
 };
 

@@ -3,18 +3,21 @@ import { Copy, Crosshair, SquarePlus, Trash2, X } from "lucide-react";
 import { quoted } from "../../design/lookup.ts";
 import { useApp } from "../../store/app.ts";
 import { counted } from "../kit/format.ts";
-import { CommandButton } from "./CanvasBar.tsx";
+import { barClass, CommandButton } from "./CanvasBar.tsx";
 import { runCanvasCommand } from "./commands.ts";
+import { useCanvas } from "./state.ts";
 
-export function SelectionBar() {
+export function SelectionBar({ isDocked = false }: { readonly isDocked?: boolean }) {
   const selection = useApp((s) => s.selection);
   const isJoining = useApp((s) => s.connecting !== null);
   const parts = selection.parts.length;
   const wires = selection.wires.length;
+  const isOverview = useCanvas((s) => s.showing === "overview");
+  if (isOverview) return null;
   if (isJoining) return <JoiningBar />;
   if (parts + wires === 0) return null;
   return (
-    <div className="canvas-bar" role="toolbar" aria-label="Selection">
+    <div className={barClass(isDocked)} role="toolbar" aria-label="Selection">
       <span className="canvas-bar-words">{wordsFor(parts, wires)}</span>
       {wires === 1 && parts === 0 && <CommandButton id="insert" icon={SquarePlus} />}
       {parts > 0 && <CommandButton id="duplicate" icon={Copy} />}

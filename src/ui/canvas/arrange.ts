@@ -6,7 +6,7 @@ import type { ELK } from "elkjs/lib/elk-api.js";
 import { moveParts } from "../../design/edits/parts.ts";
 import { useApp } from "../../store/app.ts";
 import { layoutWorker } from "../../store/workers.ts";
-import { arranged, arrangedAmong, type Places } from "./arrangement.ts";
+import { arranged, arrangedAmong, arrangedAround, type Places } from "./arrangement.ts";
 import { canvasView } from "./view.ts";
 
 /** Arranges the open design as one undo step and shows it. */
@@ -19,6 +19,12 @@ export async function arrange(): Promise<void> {
 export async function arrangeSelected(): Promise<void> {
   const { design, selection } = useApp.getState();
   await movedTo((elk) => arrangedAmong(design, new Set(selection.parts), elk));
+}
+
+/** Arranges everything but the selected parts, which stay where they were put by hand, as one undo step and shows it. */
+export async function arrangeRest(): Promise<void> {
+  const { design, selection } = useApp.getState();
+  if (await movedTo((elk) => arrangedAround(design, new Set(selection.parts), elk))) canvasView()?.fit();
 }
 
 async function movedTo(placesBy: (elk: Pick<ELK, "layout">) => Promise<Places>): Promise<boolean> {

@@ -8,7 +8,7 @@ import { boxOf } from "./boxes.ts";
 import { frameOf } from "./frames.ts";
 import { type Chosen, type Layered, type Layering, layered, ROW_GAP_PX } from "./layers.ts";
 import { type Box, boundsOf, GRID_PX, overlaps, type Size } from "./layout.ts";
-import { snapped } from "./place.ts";
+import { freeBelow, snapped } from "./rooms.ts";
 
 export type Places = ReadonlyMap<string, readonly [x: number, y: number]>;
 
@@ -47,6 +47,41 @@ export async function arrangedAmong(
   });
   const aside = freeShift(boxes, others);
   return new Map(parts.map((p, i) => [p.id, [boxes[i]?.x ?? 0, (boxes[i]?.y ?? 0) + aside] as const]));
+}
+
+/**
+ * New places for all parts but some, which stay where they were put: the others come to lie as they would in an
+ * arrangement of the whole, drawn to the kept ones, and below whatever is in their way.
+ */
+export async function arrangedAround(
+  design: Design,
+  kept: ReadonlySet<string>,
+  elk: Pick<ELK, "layout">,
+): Promise<Places> {
+  const whole = await arranged(design, elk);
+  const stays = design.parts.filter((p) => kept.has(p.id));
+  const [right, down] = ([0, 1] as const).map((axis) =>
+    middleOf(stays.map((p) => p.at[axis] - (whole.get(p.id)?.[axis] ?? 0))),
+  );
+  const taken = stays.map((p) => boxOf(design, p));
+  const places = new Map<string, readonly [number, number]>();
+  const wanted = design.parts
+    .filter((p) => !kept.has(p.id))
+    .map((p) => {
+      const [x, y] = whole.get(p.id) ?? p.at;
+      return { id: p.id, box: { ...boxOf(design, p), x: x + (right ?? 0), y: y + (down ?? 0) } };
+    })
+    .sort((a, b) => a.box.y - b.box.y || a.box.x - b.box.x);
+  for (const { id, box } of wanted) {
+    const y = freeBelow(taken, box);
+    taken.push({ ...box, y });
+    places.set(id, [box.x, y]);
+  }
+  return places;
+}
+
+function middleOf(values: readonly number[]): number {
+  return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
 }
 
 /** How far up or down, whichever is less, until none of the boxes lies on one of the others [px]. */

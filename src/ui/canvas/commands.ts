@@ -6,7 +6,7 @@ import { useApp } from "../../store/app.ts";
 import { redoStep, undoStep } from "../../store/steps.ts";
 import { type Command, runIfEnabled } from "../kit/command.ts";
 import { askForConnected } from "./adding.ts";
-import { arrange, arrangeSelected } from "./arrange.ts";
+import { arrange, arrangeRest, arrangeSelected } from "./arrange.ts";
 import { isCableSelected, openFormAt } from "./forms.ts";
 import { GO_COMMANDS } from "./goAlong.ts";
 import {
@@ -174,6 +174,15 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     shortcuts: [],
     run: () => void arrangeSelected(),
     enabled: severalSelected(2),
+  },
+  {
+    id: "arrange-rest",
+    label: "Arrange around selection",
+    group: "Arrange",
+    shortcuts: [],
+    run: () => void arrangeRest(),
+    enabled: () =>
+      hasSelectedParts() && useApp.getState().selection.parts.length < useApp.getState().design.parts.length,
   },
   ...lining("align-left", "Align left", 2, (d, ids) => align(d, ids, "left")),
   ...lining("align-top", "Align top", 2, (d, ids) => align(d, ids, "top")),

@@ -4,7 +4,7 @@
  */
 
 /** Advance widths in shares of the type size, semi-bold; by classes of letters, a little on the generous side. */
-const NARROW = /[iljtfrI1.,:;'’|!()[\]·/ -]/;
+const NARROW = /[iljtfrI1.,:;'’|!()[\]·/ \u00A0-]/;
 const WIDE = /[mwMW@%—…]/;
 const CAPITAL = /[A-HJ-LN-VX-ZÄÖÜ]/;
 const SHARES = { narrow: 0.36, wide: 0.9, capital: 0.7, other: 0.6 } as const;
@@ -56,6 +56,18 @@ export function linesOf(text: string, room: Room): number {
  * begin with what a thing is and end with where it is ("Satellite… flat 12").
  */
 export function fittingName(name: string, lines: number, room: Room): string {
+  return withNumberKept(shortened(name, lines, room), lines, room);
+}
+
+/** A number at the end goes to the next line with the word before it: "bedroom 2", never a bare "2". */
+function withNumberKept(name: string, lines: number, room: Room): string {
+  if (linesOf(name, room) === 1) return name;
+  const kept = name.replace(/ (\d{1,4}\w?)$/, "\u00A0$1");
+  const end = kept.slice(kept.lastIndexOf(" ") + 1);
+  return textWidth(end, room.sizePx) <= room.widthPx && linesOf(kept, room) <= lines ? kept : name;
+}
+
+function shortened(name: string, lines: number, room: Room): string {
   const fits = (text: string) => linesOf(text, room) <= lines;
   if (fits(name)) return name;
   const words = name.split(" ");

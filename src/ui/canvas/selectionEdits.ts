@@ -32,7 +32,7 @@ export function hasSelectedParts(): boolean {
 /** Deletes what is selected; the wire of a part that sat in line closes again. */
 export function deleteSelection(): void {
   const { design, selection, change } = useApp.getState();
-  const isHere = document.activeElement?.closest(".canvas, .inspector");
+  const isHere = document.activeElement?.closest(".canvas, .canvas-bar, .inspector");
   const next = itemLeftBeside(design, selection);
   if (!change(removeParts(design, partIds(), new Set(selection.wires))) || !isHere) return;
   if (next) focusItem(next);

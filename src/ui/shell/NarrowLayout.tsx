@@ -1,5 +1,6 @@
 import { Canvas } from "../canvas/Canvas.tsx";
 import { CanvasBar } from "../canvas/CanvasBar.tsx";
+import { SelectionBar } from "../canvas/SelectionBar.tsx";
 import { openExample } from "../features/documents/actions.ts";
 import { FirstSteps } from "../features/tour/FirstSteps.tsx";
 import { WalkBar } from "../features/walk/WalkBar.tsx";
@@ -22,6 +23,7 @@ export function NarrowLayout() {
       </main>
       <div className={styles.tools}>
         <CanvasBar isDocked />
+        <SelectionBar isDocked />
       </div>
       {shown ? (
         <section

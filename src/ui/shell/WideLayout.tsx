@@ -3,6 +3,7 @@ import { useRef } from "react";
 import { Group, Panel, type PanelImperativeHandle } from "react-resizable-panels";
 import { Canvas } from "../canvas/Canvas.tsx";
 import { CanvasBar } from "../canvas/CanvasBar.tsx";
+import { SelectionBar } from "../canvas/SelectionBar.tsx";
 import { openExample } from "../features/documents/actions.ts";
 import { FirstSteps } from "../features/tour/FirstSteps.tsx";
 import { TrayRail } from "../features/tray/TrayRail.tsx";
@@ -85,6 +86,7 @@ function Middle() {
             </div>
             <div className={styles.row}>
               <CanvasBar isDocked />
+              <SelectionBar isDocked />
               <SpectrumButton />
             </div>
           </main>
@@ -132,8 +134,8 @@ function SpectrumButton() {
       aria-expanded={isOpen}
       onClick={() => usePanes.setState({ spectrumOpen: !isOpen })}
     >
-      <span className="quiet small">of the selected wire, in full</span>
-      Spectrum <Icon size={16} aria-hidden />
+      Spectrum <span className="quiet small">of the selected wire, in full</span>
+      <Icon size={16} aria-hidden />
     </button>
   );
 }

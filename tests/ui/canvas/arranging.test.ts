@@ -5,7 +5,7 @@ import type { Design } from "../../../src/design/design.ts";
 import { moveParts } from "../../../src/design/edits/parts.ts";
 import { EXAMPLES } from "../../../src/design/examples.ts";
 import { partById } from "../../../src/design/lookup.ts";
-import { arranged, arrangedAmong, type Places } from "../../../src/ui/canvas/arrangement.ts";
+import { arranged, arrangedAmong, arrangedAround, type Places } from "../../../src/ui/canvas/arrangement.ts";
 import { boxesOf, boxOf, portPoint } from "../../../src/ui/canvas/boxes.ts";
 import { boundsOf, GRID_PX, overlaps } from "../../../src/ui/canvas/layout.ts";
 import { fittingView } from "../../../src/ui/canvas/viewMath.ts";
@@ -143,6 +143,33 @@ describe("arranging", () => {
     expect(Math.abs((bounds?.y ?? 0) - 432)).toBeLessThanOrEqual(200);
     expect(point(after, "drop3", "out").y).toBe(point(after, "plate3", "in").y);
     expect(point(after, "plate3", "tv").y).toBe(point(after, "tv3", "in").y);
+  });
+
+  test("around what was placed by hand leaves that alone, covers nothing and still runs to the right", async () => {
+    const design = example("house-wideband-fails");
+    const byHand = new Map([
+      ["plate3", [640, 80]],
+      ["tv3", [800, 96]],
+    ] as const);
+    const heap = moved(
+      design,
+      new Map(design.parts.map((p) => [p.id, byHand.get(p.id as "plate3") ?? ([8, 8] as const)])),
+    );
+    const places = await arrangedAround(heap, new Set(byHand.keys()), new Elk());
+    expect([...places.keys()].sort()).toEqual(
+      design.parts
+        .map((p) => p.id)
+        .filter((id) => id !== "plate3" && id !== "tv3")
+        .sort(),
+    );
+    const after = moved(heap, places);
+    expect(anyOverlap(after)).toBe(false);
+    expect(partById(after, "plate3")?.at).toEqual([640, 80]);
+    expect(partById(after, "tv3")?.at).toEqual([800, 96]);
+    for (const { from, to } of after.wires) {
+      const [left, right] = [partById(after, from[0]), partById(after, to[0])];
+      expect(left?.at[0] ?? 0, `${from} > ${to}`).toBeLessThan(right?.at[0] ?? 0);
+    }
   });
 
   test("of a selection over which others stand gives way to them", async () => {

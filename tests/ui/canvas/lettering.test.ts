@@ -10,6 +10,11 @@ describe("a name", () => {
     expect(fittingName("TV flat 3", 2, ROOM)).toBe("TV flat 3");
   });
 
+  test("in two lines takes its number along with the word before it", () => {
+    const name = fittingName("Outlet bedroom 2", 2, { widthPx: 118, sizePx: 14 });
+    expect(brokenLines(name, { widthPx: 118, sizePx: 14 })).toEqual(["Outlet", "bedroom\u00A02"]);
+  });
+
   test("that is too long keeps its beginning and the end that tells it apart", () => {
     const names = ["Satellite receiver living room flat 12", "Satellite receiver living room flat 13"];
     const short = names.map((name) => fittingName(name, 2, ROOM));

@@ -56,9 +56,9 @@ export function PartCard({ record }: { readonly record: PartRecord }) {
         {verdict ? <VerdictLine verdict={verdict} /> : null}
         <div className="button-row">
           <ReplacePicker record={record} />
-          <FailButton subject={{ type: "part", id: part.id }} />
           <IconButton bordered icon={Copy} name="Duplicate this part" onPress={duplicateSelection} />
           <IconButton bordered icon={Trash2} name="Delete this part" onPress={deleteSelection} />
+          <FailButton subject={{ type: "part", id: part.id }} />
           <SwapPicker part={part.id} />
         </div>
         <WalkButtons part={part.id} />
