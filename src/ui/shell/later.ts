@@ -1,6 +1,7 @@
 /** Loads what the first drawing does without (`afterwards.ts`): at leisure after it, or at once when it is asked for. */
 import { useEffect, useSyncExternalStore } from "react";
 import { useApp } from "../../store/app.ts";
+import { afterLayout } from "../kit/afterLayout.ts";
 
 type Afterwards = typeof import("./afterwards.ts");
 
@@ -35,7 +36,7 @@ export function useAfterwards({ isWanted }: { readonly isWanted: boolean }): Aft
 
 /** A moment after the first drawing. Whoever is offline then hears of it only when something is asked for. */
 export function loadAtLeisure(): void {
-  setTimeout(() => void loadAfterwards().catch(() => {}), LEISURE_MS);
+  afterLayout(() => setTimeout(() => void loadAfterwards().catch(() => {}), LEISURE_MS));
 }
 
 const LEISURE_MS = 500;

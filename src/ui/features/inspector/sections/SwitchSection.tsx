@@ -104,7 +104,6 @@ const SPEAKER_COLUMNS: readonly Column<Speaker>[] = [
   },
   {
     head: "Supplies",
-    isNumber: true,
     isShort: ({ load }) => load !== null && load.milliamps > load.limitMa,
     cell: ({ load }) => (load ? `${decimal(load.milliamps, 0)} of ${decimal(load.limitMa, 0)} mA` : "–"),
   },
