@@ -9,7 +9,7 @@ import { sizeOf } from "./paneSize.ts";
 import { nudgedIntoView, type Viewport } from "./viewMath.ts";
 
 /** A constant of its module. */
-export type Held = {
+export type KeptInView = {
   /** What stays in view, if anything. */
   readonly box: () => Box | null;
   /** Gives the focus back to it: out of view for a frame, it was not drawn. */
@@ -19,7 +19,7 @@ export type Held = {
 export function useRoomChange(
   frame: RefObject<HTMLElement | null>,
   go: (view: Viewport) => void,
-  held: Held,
+  held: KeptInView,
 ): void {
   const flow = useReactFlow();
   useEffect(() => {

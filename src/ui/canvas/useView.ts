@@ -18,7 +18,7 @@ import {
 } from "./showing.ts";
 import { setCanvas, useCanvas } from "./state.ts";
 import { useDiagramView } from "./useDiagramView.ts";
-import { type Held, useRoomChange } from "./useRoomChange.ts";
+import { type KeptInView, useRoomChange } from "./useRoomChange.ts";
 import { attachCanvas, type CanvasView } from "./view.ts";
 import { boxesAround, firstView, fittingView, zoomedBy } from "./viewMath.ts";
 import { updateDetail } from "./watchView.ts";
@@ -27,7 +27,7 @@ import { wireUnder } from "./wireUnder.ts";
 const designNow = () => useApp.getState().evaluation.design;
 const isOverview = () => useCanvas.getState().showing === "overview";
 
-const SELECTED: Held = {
+const SELECTED: KeptInView = {
   box: () => {
     const { parts, wires } = useApp.getState().selection;
     return boundsOf(boxesAround(designNow(), parts, wires));

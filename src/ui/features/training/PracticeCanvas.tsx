@@ -13,7 +13,7 @@ import { Diagram, type DiagramHand, type DiagramLook, spokenAs } from "../../can
 import { isWithin } from "../../canvas/layout.ts";
 import { setCanvas, useCanvas, useCardDetail } from "../../canvas/state.ts";
 import { useDiagramView, useStartView } from "../../canvas/useDiagramView.ts";
-import { type Held, useRoomChange } from "../../canvas/useRoomChange.ts";
+import { type KeptInView, useRoomChange } from "../../canvas/useRoomChange.ts";
 import { attachDiagram } from "../../canvas/view.ts";
 import type { Viewport } from "../../canvas/viewMath.ts";
 import { PlanCard } from "./PlanCard.tsx";
@@ -43,7 +43,7 @@ const HAND: DiagramHand = {
 };
 
 /** Where the meter is connected stays in view, else the suspected part. */
-const PICKED: Held = {
+const PICKED: KeptInView = {
   box: () => {
     const { session, place, suspect } = usePractice.getState();
     return session && boxOfPart(session.opened.design, place?.[0] ?? suspect);
