@@ -53,6 +53,8 @@ export default defineConfig(({ mode }) => {
       // or does without.
       modulePreload: { polyfill: false },
       assetsInlineLimit: 0,
+      // Styles are few, and some are shared across what is loaded later: in one file their order is sure.
+      cssCodeSplit: false,
       chunkSizeWarningLimit: 1800,
     },
     server: { port: 5173 },

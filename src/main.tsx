@@ -11,13 +11,13 @@ import { attachAutosave } from "./store/documents/autosave.ts";
 import { Hatches } from "./ui/canvas/Hatches.tsx";
 import { followAddress, openAtStart, openCasesBy } from "./ui/features/documents/actions.ts";
 import { registerOffline } from "./ui/features/offline/newVersion.ts";
-import { openTraining } from "./ui/features/training/actions.ts";
 import { openBookFromAddress } from "./ui/kit/asked/book.ts";
 import { keepFocus } from "./ui/kit/focusKeeper.ts";
 import { applyTheme, followTheme } from "./ui/kit/theme.ts";
 import { Announcer } from "./ui/shell/Announcer.tsx";
 import { App } from "./ui/shell/App.tsx";
 import { CrashScreen } from "./ui/shell/CrashScreen.tsx";
+import { loadAfterwards, loadAtLeisure } from "./ui/shell/later.ts";
 
 applyTheme();
 followTheme();
@@ -32,10 +32,10 @@ attachAutosave({
 });
 attachAnnouncer();
 keepFocus();
-openCasesBy(openTraining);
+openCasesBy(async (fragment, isFit) => (await loadAfterwards()).openTraining(fragment, isFit));
 followAddress();
 openBookFromAddress();
-void openAtStart();
+void openAtStart().finally(loadAtLeisure);
 registerOffline();
 
 const root = document.getElementById("root");

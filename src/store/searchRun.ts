@@ -1,11 +1,5 @@
 /** Starts a search beside the page where the browser has workers, else in short slices between its other work. */
-import {
-  type ProgressOf,
-  runInSlices,
-  type SearchEvent,
-  type SearchKind,
-  type TaskOf,
-} from "./searchTask.ts";
+import type { ProgressOf, SearchEvent, SearchKind, TaskOf } from "./searchTask.ts";
 import type { WorkerTask } from "./searchWorker.ts";
 import { searchWorker } from "./workers.ts";
 
@@ -56,8 +50,13 @@ function onThisThread<S extends SearchKind>(
 ): SearchHandle {
   let stopped = false;
   const isStopped = () => stopped;
-  // Not in the same turn: whoever starts a search hears of it only after the start has returned.
-  setTimeout(() => void runInSlices({ sort, task, tell, sliceMs: SLICE_MS, isStopped }), 0);
+  // Loaded at need, since workers have their own; whoever starts a search hears of it after the start has returned.
+  import("./searchTask.ts").then(
+    ({ runInSlices }) => runInSlices({ sort, task, tell, sliceMs: SLICE_MS, isStopped }),
+    () => {
+      if (!stopped) tell({ type: "failed", reason: "The search did not load. Check the connection." });
+    },
+  );
   return {
     stop: () => {
       stopped = true;

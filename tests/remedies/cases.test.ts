@@ -8,7 +8,7 @@ import { exampleOf } from "../../src/design/examples.ts";
 import { readDesign, writeDesign } from "../../src/design/file.ts";
 import { USUAL_SETTINGS } from "../../src/design/settings.ts";
 import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
-import { CURABLE_RULES } from "../../src/remedies/candidates/index.ts";
+import { CURABLE_RULES } from "../../src/remedies/candidates/curable.ts";
 import { type Proposal, search } from "../../src/remedies/search.ts";
 import { siteOf } from "../../src/remedies/site.ts";
 import { draw, type Sketch } from "../draw.ts";

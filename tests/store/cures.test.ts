@@ -6,6 +6,8 @@ import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { report } from "../../src/findings/report.ts";
 import { useApp } from "../../src/store/app.ts";
 import { useCures } from "../../src/store/cures.ts";
+// Loaded at need: not on the clock of the first search.
+import "../../src/store/searchTask.ts";
 import { withSharedObjects } from "../../src/store/sharedObjects.ts";
 
 const cures = () => useCures.getState();

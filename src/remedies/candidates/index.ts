@@ -1,4 +1,5 @@
 /** Which ideas are tried for which finding, the likeliest first. */
+import type { RuleId } from "../../findings/facts.ts";
 import type { Finding } from "../../findings/finding.ts";
 import type { Candidate, Idea } from "../candidate.ts";
 import type { Site } from "../site.ts";
@@ -9,6 +10,7 @@ import { filterBefore, otherChannels, trap, trapIntruder } from "./bands.ts";
 import { cableGrade } from "./cable.ts";
 import { plugIn } from "./connect.ts";
 import { otherConverter, quattroConverter, rightQuadrants, widebandForUnit } from "./converters.ts";
+import type { CurableRule } from "./curable.ts";
 import { terminateOutputs, wireOff } from "./ends.ts";
 import { gradedTaps } from "./graded.ts";
 import { betterDecoupling } from "./isolation.ts";
@@ -46,7 +48,7 @@ const FIRST: readonly Idea[] = [
   otherSocket,
 ];
 
-const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
+const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   loop: [wireOff],
   "supply-overloaded": [endShort, strongerSupply, mainsUnit, otherConverter],
   "no-supply": [supplyOn, inserter, mainsUnit, higherSupply, bandCombiner],
@@ -143,8 +145,7 @@ const IDEAS: Readonly<Record<string, readonly Idea[]>> = {
   "dwelling-isolation": [betterDecoupling],
 };
 
-/** Rules that some idea of their own exists for. */
-export const CURABLE_RULES: readonly string[] = Object.keys(IDEAS);
+const ideasOf: Readonly<Partial<Record<RuleId, readonly Idea[]>>> = IDEAS;
 
 /**
  * Candidates for some findings, each once. Those that most findings ask for come first, then those at a part that is
@@ -154,7 +155,7 @@ export function candidatesFor(site: Site, findings: readonly Finding[]): readonl
   const found = new Map<string, { readonly one: Candidate; votes: number; readonly rank: number }>();
   findings.forEach((finding) => {
     const asked = new Set<string>();
-    [...FIRST, ...(IDEAS[finding.rule] ?? [])].forEach((idea, rank) => {
+    [...FIRST, ...(ideasOf[finding.rule] ?? [])].forEach((idea, rank) => {
       for (const one of idea(site, finding)) {
         if (asked.has(one.id)) continue;
         asked.add(one.id);

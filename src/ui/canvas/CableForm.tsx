@@ -1,11 +1,11 @@
 /** Length and grade of a cable, changed at its place on the wire. */
+
 import type { PartId } from "../../design/design.ts";
 import { partById } from "../../design/lookup.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { describedOptions, optionMeaning } from "../../parts/meanings.ts";
 import { useApp } from "../../store/app.ts";
-import { OptionField } from "../kit/fields/OptionField.tsx";
-import { changeOption } from "./optionEdits.ts";
+import { PartOptionField } from "./PartOptionField.tsx";
 
 export function CableForm({ part: id, onDone }: { readonly part: PartId; readonly onDone: () => void }) {
   const part = useApp((s) => partById(s.design, id));
@@ -26,19 +26,12 @@ export function CableForm({ part: id, onDone }: { readonly part: PartId; readonl
         // Here the arrow keys go by whole metres: a run is measured, not trimmed.
         const { help: _, source: __, ...plain } = meta;
         return (
-          <OptionField
+          <PartOptionField
             key={key}
+            part={id}
+            option={key}
             meta={meta.means === "length" ? { ...plain, step: 1 } : plain}
             value={part.options[key]}
-            onTakeBack={(visit) => useApp.getState().takeBack(visit)}
-            onTry={(value, visit) =>
-              changeOption(
-                [id],
-                key,
-                value,
-                visit ? { merge: visit, lasts: true } : { merge: `option ${id} ${key}` },
-              )
-            }
           />
         );
       })}

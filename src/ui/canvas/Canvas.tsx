@@ -1,16 +1,14 @@
 /** The canvas: parts, wires and their strips, and all that is done to them by hand. */
 import { ReactFlowProvider } from "@xyflow/react";
-import { type ReactNode, useLayoutEffect, useRef, useState } from "react";
+import { type ReactNode, useRef } from "react";
 import { useApp } from "../../store/app.ts";
 import { useSize } from "../kit/useSize.ts";
-import { boxesOf } from "./boxes.ts";
 import { CanvasBar } from "./CanvasBar.tsx";
 import { CanvasDialogs } from "./CanvasDialogs.tsx";
 import { CanvasMenu } from "./CanvasMenu.tsx";
-import { Diagram } from "./Diagram.tsx";
+import { EditorDiagram } from "./EditorDiagram.tsx";
 import { EmptyHint } from "./EmptyHint.tsx";
 import { useHasHighlight } from "./highlight.ts";
-import { boundsOf } from "./layout.ts";
 import { Minimap } from "./Minimap.tsx";
 import { OfferPopover } from "./OfferPopover.tsx";
 import { Overview } from "./overview/Overview.tsx";
@@ -20,14 +18,7 @@ import { PreviewBar } from "./preview/PreviewBar.tsx";
 import { SelectionBar } from "./SelectionBar.tsx";
 import { setCanvas, useCanvas } from "./state.ts";
 import { useClipboard } from "./useClipboard.ts";
-import { emptyView, openingView, type Viewport } from "./viewMath.ts";
-import { updateDetail } from "./watchView.ts";
-import "@xyflow/react/dist/base.css";
-import "./canvas.css";
-import "./cards.css";
-import "./wires.css";
-import "./bars.css";
-import "./strip.css";
+import { useStartView } from "./useDiagramView.ts";
 import "./highlight.css";
 
 type Props = {
@@ -41,7 +32,7 @@ type Props = {
 
 export function Canvas({ children, empty, isBarElsewhere = false }: Props) {
   const frame = useRef<HTMLDivElement>(null);
-  const start = useStartView(frame);
+  const start = useStartView(frame, designNow, chooseShowing);
   const detail = useCanvas((s) => s.detail);
   const isPreview = useApp((s) => s.preview !== null);
   const isWalked = useHasHighlight();
@@ -71,7 +62,7 @@ export function Canvas({ children, empty, isBarElsewhere = false }: Props) {
             // The drawing keeps its place and its view below the overview.
             <div className="drawing" ref={attach} inert={isOverview} data-covered={isOverview}>
               <ReactFlowProvider>
-                <Diagram start={start} frame={frame} />
+                <EditorDiagram start={start} frame={frame} />
                 <Minimap />
               </ReactFlowProvider>
             </div>
@@ -101,22 +92,12 @@ function itemOf(target: EventTarget): string | null {
   return item?.getAttribute("data-id") ?? null;
 }
 
-/**
- * The view that shows the whole design, worked out from the size of the canvas before any part is drawn:
- * drawing first and fitting then would draw twice, once at a place nobody looks at.
- */
-function useStartView(frame: React.RefObject<HTMLDivElement | null>): Viewport | null {
-  const [start, setStart] = useState<Viewport | null>(null);
-  useLayoutEffect(() => {
-    if (!frame.current) return;
-    const pane = sizeOf(frame.current);
-    const { design } = useApp.getState().evaluation;
-    const bounds = boundsOf(boxesOf(design));
-    const view = bounds ? openingView(bounds, pane, design.parts.length) : emptyView(pane);
-    const isSeen = frame.current.clientWidth > 0;
-    setCanvas({ showing: isSeen && opensAsOverview(design, pane) ? "overview" : "drawing" });
-    updateDetail(design, view, pane);
-    setStart(view);
-  }, [frame]);
-  return start;
+/** Whether the pane begins with the overview. */
+function chooseShowing(pane: HTMLElement): void {
+  const isSeen = pane.clientWidth > 0;
+  setCanvas({ showing: isSeen && opensAsOverview(designNow(), sizeOf(pane)) ? "overview" : "drawing" });
+}
+
+function designNow() {
+  return useApp.getState().evaluation.design;
 }

@@ -6,6 +6,7 @@ import { IconButton, type IconType } from "../kit/IconButton.tsx";
 import { canvasCommand, runCanvasCommand } from "./commands.ts";
 import { useCanvas } from "./state.ts";
 import { ViewSwitch } from "./ViewSwitch.tsx";
+import "./bars.css";
 
 export function CanvasBar({ isDocked = false }: { readonly isDocked?: boolean }) {
   const mapOpen = useCanvas((s) => s.mapOpen);
@@ -17,9 +18,7 @@ export function CanvasBar({ isDocked = false }: { readonly isDocked?: boolean })
   if (isJoining && !isDocked) return null;
   return (
     <div className={barClass(isDocked)} role="toolbar" aria-label="Canvas">
-      <CommandButton id="farther" icon={Minus} />
-      <CommandButton id="nearer" icon={Plus} />
-      <CommandButton id="fit" icon={Maximize} disabled={parts === 0} />
+      <ViewButtons isEmpty={parts === 0} />
       <ViewSwitch />
       {isDrawing && (
         <>
@@ -31,6 +30,17 @@ export function CanvasBar({ isDocked = false }: { readonly isDocked?: boolean })
         </>
       )}
     </div>
+  );
+}
+
+/** Farther, nearer, all of it: of whichever diagram is on the screen. */
+export function ViewButtons({ isEmpty = false }: { readonly isEmpty?: boolean }) {
+  return (
+    <>
+      <CommandButton id="farther" icon={Minus} />
+      <CommandButton id="nearer" icon={Plus} />
+      <CommandButton id="fit" icon={Maximize} disabled={isEmpty} />
+    </>
   );
 }
 

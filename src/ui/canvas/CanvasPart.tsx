@@ -22,14 +22,14 @@ import { PortHandle } from "./PortHandle.tsx";
 import { type PartState, partState, worstOwn } from "./partState.ts";
 import { partWords } from "./partWords.ts";
 import { Strip, type StripDetail } from "./Strip.tsx";
-import { joinTargetKeys, useCanvas } from "./state.ts";
+import { joinTargetKeys, useCardDetail } from "./state.ts";
 import { WalkMark, walkLook } from "./WalkMark.tsx";
 import { wireSummary } from "./wireSummary.ts";
 
 export const CanvasPart = memo(function CanvasPart({ id, selected }: NodeProps) {
   const record = useRecord(id);
   const frame = useApp((s) => record && frameOf(s.evaluation.design, record.part));
-  const detail = useCanvas((s) => (s.detail === "plan" ? "small" : s.detail));
+  const detail = useCardDetail();
   const state = usePartState(id, record);
   const mark = useApp((s) =>
     s.preview?.added.has(id) ? "New" : s.preview?.changed.has(id) ? "Changed" : null,
@@ -41,6 +41,7 @@ export const CanvasPart = memo(function CanvasPart({ id, selected }: NodeProps) 
     <PartFace
       id={id}
       label={record.part.label}
+      words={partWords(record, state, mark)}
       kind={record.kind}
       options={record.options}
       frame={frame}
@@ -52,9 +53,6 @@ export const CanvasPart = memo(function CanvasPart({ id, selected }: NodeProps) 
       walk={lit && walkLook(lit)}
       strip={(docked) => <PartStrip record={record} docked={docked} detail={detail} />}
     >
-      <span id={`card-${id}-words`} hidden>
-        {partWords(record, state, mark)}
-      </span>
       {lit && <WalkMark part={id} lit={lit} />}
       <Ports record={record} frame={frame} detail={detail} />
     </PartFace>

@@ -16,7 +16,8 @@ import type { Point } from "./layout.ts";
 import { isBetween, type Route, routePath, routeWire } from "./route.ts";
 import { routesOf } from "./routes.ts";
 import { Strip } from "./Strip.tsx";
-import { useCanvas } from "./state.ts";
+import { useCanvas, useCardDetail } from "./state.ts";
+import { WireFace } from "./WireFace.tsx";
 import { type WireSummary, wireSummary } from "./wireSummary.ts";
 import { wireWords } from "./words.ts";
 
@@ -37,30 +38,20 @@ export const CanvasWire = memo(function CanvasWire(props: EdgeProps) {
   const path = routePath(route.points);
   const { colour, worst } = wireSummary(spectrum);
   return (
-    <g
-      className="wire"
-      data-medium={medium}
-      data-worst={worst}
-      data-failing={isFailing}
-      data-selected={selected}
-      data-drop={dropping}
-      data-walk={isLit}
-      data-silent={colour === null}
+    <WireFace
+      id={id}
+      words={wireWords(from.part, to.part, spectrum)}
+      path={path}
+      medium={medium}
+      selected={selected}
+      carried={{ worst, colour, isFailing }}
+      isDropTarget={dropping}
+      isLit={isLit}
     >
-      <title id={`wire-${id}-words`}>{wireWords(from.part, to.part, spectrum)}</title>
-      {isLit && <path className="wire-lit" d={path} />}
-      {isFailing && <path className="wire-halo" d={path} />}
-      <path className="wire-reach" d={path} />
-      <path className="wire-line" d={path} style={lineStyle({ colour, isFailing })} />
       {isOpen && <OpenStrip at={stripCorner(route)} {...{ spectrum, medium, worst, selected }} />}
-    </g>
+    </WireFace>
   );
 });
-
-/** Red and the colours of selection come from the style sheet and must not be painted over. */
-function lineStyle({ colour, isFailing }: { colour: string | null; isFailing: boolean }) {
-  return isFailing || colour === null ? {} : ({ "--carried": colour } as React.CSSProperties);
-}
 
 /** The settled route; while a card at one of its ends is dragged, a quick one to where that is. */
 function useRoute({ id, source, sourceX, sourceY, target, targetX, targetY }: EdgeProps): Route {
@@ -114,7 +105,7 @@ type OpenStripProps = {
 };
 
 function OpenStrip({ at, spectrum, medium, worst, selected }: OpenStripProps) {
-  const detail = useCanvas((s) => (s.detail === "plan" ? "small" : s.detail));
+  const detail = useCardDetail();
   return (
     <ViewportPortal>
       <svg

@@ -1,159 +1,126 @@
-/** The canvas library with our cards and wires in it, and its events turned into edits of the design. */
+/**
+ * A design drawn with its parts and wires, to be looked at and moved through. What its cards and wires tell, and
+ * what hands do to them, comes from whoever shows it: the editor, or a case of practice.
+ */
 import {
-  type Edge,
+  type AriaLabelConfig,
   type EdgeTypes,
-  type Node,
   type NodeTypes,
   ReactFlow,
-  SelectionMode,
+  type ReactFlowProps,
 } from "@xyflow/react";
-import { type MouseEvent, type RefObject, useMemo, useRef } from "react";
-import { useApp } from "../../store/app.ts";
-import { useShownDesign } from "../../store/hooks.ts";
-import { boxesOf } from "./boxes.ts";
-import { CanvasPart } from "./CanvasPart.tsx";
-import { CanvasWire } from "./CanvasWire.tsx";
-import { edgesOf, nodesOf, type PartNode, type WireEdge } from "./flowItems.ts";
-import { isCableSelected, openFormAt } from "./forms.ts";
-import { GuideLines } from "./GuideLines.tsx";
-import { JoinLine } from "./JoinLine.tsx";
-import { joinToPart, offerAt } from "./joining.ts";
-import { GRID_PX } from "./layout.ts";
-import { PlanLayer } from "./PlanLayer.tsx";
+import { type ReactNode, useMemo, useRef } from "react";
+import type { Design } from "../../design/design.ts";
+import type { Selection } from "../../store/app.ts";
+import { type Dragged, edgesOf, NOT_DRAGGED, nodesOf, type PartNode, type WireEdge } from "./flowItems.ts";
 import { QuietAttribution } from "./QuietAttribution.tsx";
-import { RemovedParts } from "./RemovedParts.tsx";
-import { useCanvas } from "./state.ts";
-import { useJoining } from "./useJoining.ts";
-import { useMoving } from "./useMoving.ts";
-import { useMultiTap } from "./useMultiTap.ts";
-import { type Reveal, useReveal } from "./useReveal.ts";
-import { useSelecting } from "./useSelecting.ts";
-import { useView } from "./useView.ts";
+import type { Reveal } from "./useReveal.ts";
 import { LEAST_ZOOM, MOST_ZOOM, type Viewport } from "./viewMath.ts";
+import "@xyflow/react/dist/base.css";
+import "./canvas.css";
+import "./cards.css";
+import "./wires.css";
+import "./strip.css";
 
-// Constants of the module, all of them: the library takes a new object for a new world (measured: three
-// to seven times the work of a drag).
-const NODE_TYPES: NodeTypes = { part: CanvasPart };
-const EDGE_TYPES: EdgeTypes = { wire: CanvasWire };
-const SNAP: [number, number] = [GRID_PX, GRID_PX];
-/** Moves are told by the announcer, in our own words. */
-const SPOKEN = {
-  "node.a11yDescription.default": "",
-  "node.a11yDescription.keyboardDisabled":
-    "Enter selects, arrow keys move what is selected. Alt with an arrow key goes along the wires.",
-  "node.a11yDescription.ariaLiveMessage": () => "",
-  "edge.a11yDescription.default": "Enter selects. Alt with an arrow key goes to the parts at its ends.",
+/**
+ * What stands for a part and for a wire, and what is said of their keys. A constant of its module: the library takes
+ * a new object for a new world (measured: three to seven times the work of a drag).
+ */
+export type DiagramLook = {
+  readonly nodeTypes: NodeTypes;
+  readonly edgeTypes: EdgeTypes;
+  readonly ariaLabelConfig: Partial<AriaLabelConfig>;
+  /** Large designs need it; but then keys must lead to what is out of view. */
+  readonly onlyRenderVisibleElements: boolean;
 };
-const ADDING_KEYS = ["Shift", "Meta", "Control"];
+
+/** What is said of the keys at a part and at a wire; the rest the announcer tells, in our own words. */
+export function spokenAs(keys: { readonly part: string; readonly wire: string }): Partial<AriaLabelConfig> {
+  return {
+    "node.a11yDescription.default": "",
+    "node.a11yDescription.keyboardDisabled": keys.part,
+    "node.a11yDescription.ariaLiveMessage": () => "",
+    "edge.a11yDescription.default": keys.wire,
+  };
+}
+
+type Flow = ReactFlowProps<PartNode, WireEdge>;
+
+/** What presses, keys and drags do; without any of it there is nothing to change. */
+export type DiagramHand = Pick<
+  Flow,
+  | "snapToGrid"
+  | "snapGrid"
+  | "nodesDraggable"
+  | "selectionKeyCode"
+  | "selectionMode"
+  | "multiSelectionKeyCode"
+  | "selectionOnDrag"
+  | "panOnDrag"
+  | "onNodesChange"
+  | "onEdgesChange"
+  | "onNodeDragStart"
+  | "onNodeDrag"
+  | "onSelectionDragStart"
+  | "onNodeClick"
+  | "onNodeDoubleClick"
+  | "onPaneClick"
+>;
 
 type Props = {
+  readonly label: string;
+  readonly look: DiagramLook;
+  readonly design: Design;
+  readonly selection: Selection;
   readonly start: Viewport;
-  readonly frame: RefObject<HTMLDivElement | null>;
+  readonly onMove: NonNullable<Flow["onMove"]>;
+  readonly hand: DiagramHand;
+  /** Where cards are that are being dragged. */
+  readonly dragged?: Dragged;
+  /** The cards that are drawn. */
+  readonly shown?: Reveal;
+  /** What lies over or under the cards. */
+  readonly children?: ReactNode;
 };
 
-export function Diagram({ start, frame }: Props) {
-  const selecting = useCanvas((s) => s.selecting);
-  const isPreview = useApp((s) => s.preview !== null);
-  const view = useView(frame);
-  const moving = useMoving(view.area);
-  const reveal = useReveal(useShownDesign(), view.area);
-  const { nodes, edges } = useItems(reveal, moving.dragged);
-  const choosing = useSelecting();
-  useJoining(frame);
-  useMultiTap(selecting);
+export function Diagram(props: Props) {
+  const { label, look, start, onMove, hand, children } = props;
+  const { nodes, edges } = useItems(props);
   return (
     <ReactFlow<PartNode, WireEdge>
-      aria-label="Diagram of the signal chain"
+      aria-label={label}
+      {...look}
       nodes={nodes}
       edges={edges}
-      nodeTypes={NODE_TYPES}
-      edgeTypes={EDGE_TYPES}
-      ariaLabelConfig={SPOKEN}
       defaultViewport={start}
       minZoom={LEAST_ZOOM}
       maxZoom={MOST_ZOOM}
-      onlyRenderVisibleElements
       elevateNodesOnSelect={false}
-      snapToGrid
-      snapGrid={SNAP}
-      nodesDraggable={!isPreview}
+      // The library joins nothing: pulling a wire is a gesture of the editor’s own.
       nodesConnectable={false}
-      deleteKeyCode={null}
-      selectionKeyCode="Shift"
-      selectionMode={SelectionMode.Partial}
-      multiSelectionKeyCode={ADDING_KEYS}
-      selectionOnDrag={selecting}
-      panOnDrag={!selecting}
-      zoomOnDoubleClick={false}
+      edgesReconnectable={false}
       connectOnClick={false}
+      deleteKeyCode={null}
+      zoomOnDoubleClick={false}
       attributionPosition="bottom-right"
-      onMove={view.onMove}
-      onNodesChange={(changes) => {
-        choosing.onNodes(changes);
-        moving.onNodes(changes);
-      }}
-      onEdgesChange={choosing.onEdges}
-      onNodeDragStart={moving.onStart}
-      onNodeDrag={moving.onDrag}
-      onSelectionDragStart={moving.onSelectionStart}
-      onNodeClick={finishJoint}
-      onNodeDoubleClick={openForm}
-      onPaneClick={(event) => onPane(event, view.toCanvas)}
+      onMove={onMove}
+      {...hand}
     >
-      {reveal !== "all" && <PlanLayer />}
-      {isPreview && <RemovedParts />}
-      <GuideLines />
-      <JoinLine />
+      {children}
       <QuietAttribution />
     </ReactFlow>
   );
 }
 
-function useItems(reveal: Reveal, dragged: ReturnType<typeof useMoving>["dragged"]) {
-  const design = useShownDesign();
-  const selection = useApp((s) => s.selection);
+function useItems({ design, selection, dragged = NOT_DRAGGED, shown = "all" }: Props) {
   const lastNodes = useRef<ReadonlyMap<string, PartNode>>(new Map());
   const lastEdges = useRef<ReadonlyMap<string, WireEdge>>(new Map());
   return useMemo(() => {
     const all = nodesOf({ design, selection, dragged, before: lastNodes.current });
     lastNodes.current = all;
-    const shown = reveal === "all" ? all : new Map([...all].filter(([id]) => reveal.has(id)));
-    const wires = edgesOf({ design, selection, before: lastEdges.current, nodes: shown });
-    lastEdges.current = wires;
-    return { nodes: [...shown.values()], edges: [...wires.values()] };
-  }, [design, selection, dragged, reveal]);
-}
-
-/** The second tap of a joint may go to a card instead of a port. */
-function finishJoint(event: MouseEvent, node: Node | Edge): void {
-  const { connecting, setConnecting } = useApp.getState();
-  if (!connecting || connecting[0] === node.id) return;
-  setConnecting(null);
-  joinToPart(connecting, node.id, { x: event.clientX, y: event.clientY });
-}
-
-/** Twice on a cable changes its length, twice on a name the name; all of another pill is its name. */
-function openForm(event: MouseEvent, node: Node): void {
-  const isName = event.target instanceof Element && event.target.closest(".node-card-name, .pill") !== null;
-  useApp.getState().select({ parts: [node.id] });
-  if (isCableSelected()) openFormAt("length");
-  else if (isName && useApp.getState().preview === null) openFormAt("name");
-}
-
-/** A tap beside everything asks for a part at the end of a joint that was begun; on the plan it takes the part there. */
-function onPane(event: MouseEvent, toCanvas: (client: { x: number; y: number }) => { x: number; y: number }) {
-  const { connecting, setConnecting, evaluation, select } = useApp.getState();
-  const { design } = evaluation;
-  if (connecting) {
-    setConnecting(null);
-    offerAt(connecting, { x: event.clientX, y: event.clientY });
-  }
-  if (useCanvas.getState().detail !== "plan") return;
-  const at = toCanvas({ x: event.clientX, y: event.clientY });
-  const index = boxesOf(design).findIndex(
-    (b) => at.x >= b.x && at.x <= b.x + b.width && at.y >= b.y && at.y <= b.y + b.height,
-  );
-  const part = design.parts[index];
-  if (part) select({ parts: [part.id] });
-  else select({});
+    const nodes = shown === "all" ? all : new Map([...all].filter(([id]) => shown.has(id)));
+    const edges = edgesOf({ design, selection, before: lastEdges.current, nodes });
+    lastEdges.current = edges;
+    return { nodes: [...nodes.values()], edges: [...edges.values()] };
+  }, [design, selection, dragged, shown]);
 }

@@ -40,6 +40,8 @@ const NAME_TYPE: Readonly<
 export type Face = {
   readonly id: string;
   readonly label: string;
+  /** What it is called by those who do not see it, unless what it stands in says so. */
+  readonly words?: string;
   readonly kind: PartKind;
   readonly options: AnyOptions;
   readonly frame: Frame;
@@ -72,6 +74,11 @@ export function PartFace(face: Face) {
       data-mark={mark ?? undefined}
       data-walk={walk}
     >
+      {face.words !== undefined && (
+        <span id={`card-${id}-words`} hidden>
+          {face.words}
+        </span>
+      )}
       <Body {...face} />
       {mark && (
         <span className="node-card-mark" id={`card-${id}-mark`}>
@@ -104,16 +111,7 @@ function CardBody(face: Face) {
           {kind.caption(options)}
         </span>
       )}
-      {frame.strips.map((docked) => (
-        <div
-          key={docked.port}
-          className="docked-strip"
-          style={{ left: docked.x, top: docked.y, width: docked.width, height: docked.height }}
-        >
-          {face.strip(docked)}
-          {docked.outputs > 1 && detail !== "small" && <span className="strip-count">×{docked.outputs}</span>}
-        </div>
-      ))}
+      <DockedStrips {...face} />
       {state && <StateBadge id={id} state={state} />}
     </>
   );
@@ -156,17 +154,21 @@ function TileBody(face: Face) {
           )}
         </span>
       </div>
-      {frame.strips.map((docked) => (
-        <div
-          key={docked.port}
-          className="docked-strip"
-          style={{ left: docked.x, top: docked.y, width: docked.width, height: docked.height }}
-        >
-          {face.strip(docked)}
-        </div>
-      ))}
+      <DockedStrips {...face} />
     </>
   );
+}
+
+function DockedStrips({ frame, detail, strip }: Face) {
+  return frame.strips.map((docked) => {
+    const { x: left, y: top, width, height, outputs } = docked;
+    return (
+      <div key={docked.port} className="docked-strip" style={{ left, top, width, height }}>
+        {strip(docked)}
+        {outputs > 1 && detail !== "small" && <span className="strip-count">×{outputs}</span>}
+      </div>
+    );
+  });
 }
 
 /** What is shown may be shortened; what is read aloud is whole. */

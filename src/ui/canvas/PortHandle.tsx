@@ -14,13 +14,12 @@ export type PortHandleProps = {
   readonly role: "idle" | "start" | "target" | "unfit";
   /** Whether its own label stands beside it. */
   readonly labelled: boolean;
-  readonly isConnectable?: boolean;
   readonly pressed?: boolean;
   readonly onTap: () => void;
 };
 
 export const PortHandle = memo(function PortHandle(props: PortHandleProps) {
-  const { port, at, name, joined, role, labelled, isConnectable = true, pressed, onTap } = props;
+  const { port, at, name, joined, role, labelled, pressed, onTap } = props;
   const isInput = port.side === "in";
   return (
     <>
@@ -28,7 +27,8 @@ export const PortHandle = memo(function PortHandle(props: PortHandleProps) {
         id={port.id}
         type={isInput ? "target" : "source"}
         position={isInput ? Position.Left : Position.Right}
-        isConnectable={isConnectable}
+        // The gestures at it are our own.
+        isConnectable={false}
         style={{ top: at.y }}
         className="port"
         data-medium={port.medium}

@@ -23,7 +23,7 @@ import {
   selectAll,
 } from "./selectionEdits.ts";
 import { setCanvas, useCanvas } from "./state.ts";
-import { canvasView } from "./view.ts";
+import { VIEW_COMMANDS } from "./viewCommands.ts";
 
 const always = () => true;
 const hasParts = () => useApp.getState().design.parts.length > 0;
@@ -202,14 +202,7 @@ export const CANVAS_COMMANDS: readonly Command[] = [
   ...moving("right", "Right", 1, 0),
   ...moving("up", "Up", 0, -1),
   ...moving("down", "Down", 0, 1),
-  {
-    id: "fit",
-    label: "Show everything",
-    group: "View",
-    shortcuts: ["f"],
-    run: () => canvasView()?.fit(),
-    enabled: hasParts,
-  },
+  ...VIEW_COMMANDS,
   {
     id: "look",
     label: "Zoom to selection",
@@ -217,22 +210,6 @@ export const CANVAS_COMMANDS: readonly Command[] = [
     shortcuts: ["."],
     run: () => useApp.getState().frame(useApp.getState().selection),
     enabled: hasSelection,
-  },
-  {
-    id: "nearer",
-    label: "Zoom in",
-    group: "View",
-    shortcuts: ["+", "Shift++", "="],
-    run: () => canvasView()?.zoomBy(1.3),
-    enabled: () => true,
-  },
-  {
-    id: "farther",
-    label: "Zoom out",
-    group: "View",
-    shortcuts: ["-"],
-    run: () => canvasView()?.zoomBy(1 / 1.3),
-    enabled: () => true,
   },
   {
     id: "map",

@@ -14,6 +14,7 @@ export type WireEdge = Edge<Record<string, never>, "wire">;
 
 /** Where parts that are being dragged are now; the design learns it when they are let go. */
 export type Dragged = ReadonlyMap<string, Point>;
+export const NOT_DRAGGED: Dragged = new Map();
 
 export function nodesOf(options: {
   readonly design: Design;

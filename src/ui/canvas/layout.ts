@@ -25,6 +25,16 @@ export function boundsOf(boxes: Iterable<Box>): Box | null {
   return right < left ? null : { x: left, y: top, width: right - left, height: bottom - top };
 }
 
+/** Whether all of a box lies in another. */
+export function isWithin(inner: Box, outer: Box): boolean {
+  return (
+    inner.x >= outer.x &&
+    inner.y >= outer.y &&
+    inner.x + inner.width <= outer.x + outer.width &&
+    inner.y + inner.height <= outer.y + outer.height
+  );
+}
+
 export function overlaps(a: Box, b: Box): boolean {
   return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 }

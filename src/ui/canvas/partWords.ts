@@ -4,7 +4,7 @@ import type { PartState } from "./partState.ts";
 
 /** "LNB, Universal LNB, 52 dB, Cause"; `mark`: what a preview does to it. */
 export function partWords(
-  { part, kind, options }: PartRecord,
+  { part, kind, options }: Pick<PartRecord, "part" | "kind" | "options">,
   state: PartState | null,
   mark: string | null,
 ): string {

@@ -2,36 +2,8 @@
 import { create } from "zustand";
 import type { Design, PortRef } from "../../design/design.ts";
 import { joinTargets } from "../../design/edits/join.ts";
-
-/**
- * How much there is to see. "plan": too many parts for cards, the whole is one drawing.
- * "small": cards with a large name, and strips as shapes alone. "mid": large names and tags.
- * "near": everything. "close": frequencies too, and a strip behind each run of cable.
- */
-export type Detail = "plan" | "small" | "mid" | "near" | "close";
-
-/** More cards, or more strips, than this at once make moving about slow (measured). */
-export const MOST_CARDS = 250;
-export const MOST_STRIPS = 250;
-/** Least zoom of each level: its type is never below 10 px on the screen. */
-const ZOOMS = { small: 0.42, mid: 0.66, near: 0.88, close: 1.6 } as const;
-
-export function detailFor(options: {
-  readonly zoom: number;
-  readonly partsInView: number;
-  readonly wiresInView: number;
-}): Detail {
-  const { zoom, partsInView, wiresInView } = options;
-  if (partsInView > MOST_CARDS || wiresInView > MOST_STRIPS || zoom < ZOOMS.small) return "plan";
-  return detailAt(zoom);
-}
-
-/** What cards show at a zoom, if there are to be cards. */
-export function detailAt(zoom: number): Exclude<Detail, "plan"> {
-  if (zoom < ZOOMS.mid) return "small";
-  if (zoom < ZOOMS.near) return "mid";
-  return zoom < ZOOMS.close ? "near" : "close";
-}
+import type { Detail } from "./detail.ts";
+import type { StripDetail } from "./Strip.tsx";
 
 export type CanvasDialog = "join" | "insert";
 
@@ -70,6 +42,11 @@ export const useCanvas = create<CanvasState>()(() => ({
   dialog: null,
   guides: NO_GUIDES,
 }));
+
+/** What the cards that are drawn show now; over the plan there are a few, as they come back. */
+export function useCardDetail(): StripDetail {
+  return useCanvas((s) => (s.detail === "plan" ? "small" : s.detail));
+}
 
 export function setCanvas(change: Partial<CanvasState>): void {
   const before = useCanvas.getState();

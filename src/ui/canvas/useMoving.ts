@@ -12,7 +12,7 @@ import { useApp } from "../../store/app.ts";
 import { reveal } from "./adding.ts";
 import { boxOf } from "./boxes.ts";
 import { joinedByDrop } from "./dropJoin.ts";
-import type { Dragged, PartNode } from "./flowItems.ts";
+import { type Dragged, NOT_DRAGGED, type PartNode } from "./flowItems.ts";
 import { frameOf } from "./frames.ts";
 import { alignTo } from "./guides.ts";
 import { type Box, overlaps, type Point } from "./layout.ts";
@@ -20,8 +20,6 @@ import { insertWithRoom } from "./place.ts";
 import { type MoveWay, movedIntoRoom, moveWayOf } from "./rooms.ts";
 import { NO_GUIDES, setCanvas, useCanvas } from "./state.ts";
 import { wireUnder } from "./wireUnder.ts";
-
-const NOT_DRAGGED: Dragged = new Map();
 
 type Neighbour = { readonly box: Box; readonly heights: readonly number[] };
 

@@ -4,13 +4,23 @@
  */
 import { useReactFlow } from "@xyflow/react";
 import { type RefObject, useEffect } from "react";
-import { useApp } from "../../store/app.ts";
-import { boundsOf, type Size } from "./layout.ts";
+import type { Box, Size } from "./layout.ts";
 import { sizeOf } from "./paneSize.ts";
-import { focusSelected } from "./selectedFocus.ts";
-import { boxesAround, nudgedIntoView, type Viewport } from "./viewMath.ts";
+import { nudgedIntoView, type Viewport } from "./viewMath.ts";
 
-export function useRoomChange(frame: RefObject<HTMLDivElement | null>, go: (view: Viewport) => void): void {
+/** A constant of its module. */
+export type KeptInView = {
+  /** What stays in view, if anything. */
+  readonly box: () => Box | null;
+  /** Gives the focus back to it: out of view for a frame, it was not drawn. */
+  readonly refocus?: () => void;
+};
+
+export function useRoomChange(
+  frame: RefObject<HTMLElement | null>,
+  go: (view: Viewport) => void,
+  held: KeptInView,
+): void {
   const flow = useReactFlow();
   useEffect(() => {
     const element = frame.current;
@@ -26,14 +36,12 @@ export function useRoomChange(frame: RefObject<HTMLDivElement | null>, go: (view
         zoom,
       };
       before = now;
-      const { evaluation, selection } = useApp.getState();
-      const bounds = boundsOf(boxesAround(evaluation.design, selection.parts, selection.wires));
-      go(bounds ? nudgedIntoView(centred, bounds, now) : centred);
-      // What had the focus may have been out of view for a frame, and was not drawn.
+      const box = held.box();
+      go(box ? nudgedIntoView(centred, box, now) : centred);
       const { activeElement } = document;
-      if (bounds && (activeElement === document.body || activeElement === element)) focusSelected();
+      if (box && (activeElement === document.body || activeElement === element)) held.refocus?.();
     });
     observer.observe(element);
     return () => observer.disconnect();
-  }, [frame, flow, go]);
+  }, [frame, flow, go, held]);
 }

@@ -1,7 +1,8 @@
 /** Where one looks: the arithmetic of fitting and of what is in view. */
 import { type Design, wireId } from "../../design/design.ts";
 import { boxesOf, boxOf } from "./boxes.ts";
-import { type Box, overlaps, type Size } from "./layout.ts";
+import { LEVEL_ZOOMS } from "./detail.ts";
+import { type Box, boundsOf, overlaps, type Size } from "./layout.ts";
 
 /** Canvas to window: window = canvas · zoom + (x, y). */
 export type Viewport = { readonly x: number; readonly y: number; readonly zoom: number };
@@ -35,15 +36,14 @@ export function fittingView(box: Box, pane: Size, mostZoom = MOST_FIT_ZOOM): Vie
 /** Room for the marks on the corners of cards, around what is shown whole [px]. */
 const FIT_MARGIN_PX = 14;
 
-/** Least zoom at which cards are drawn with names that can be read; below it a drawing opens at its beginning. */
-const LEAST_OPENING_ZOOM = 0.66;
 /** Larger designs open whole: nobody reads them card by card. */
 const MOST_READ_PARTS = 250;
 
 /** The first look at a drawing: all of it while that can be read, else its beginning on the roof side. */
-export function openingView(box: Box, pane: Size, parts: number): Viewport {
+function openingView(box: Box, pane: Size, parts: number): Viewport {
   const whole = fittingView(box, pane);
-  const zoom = LEAST_OPENING_ZOOM;
+  // Nearer by no more than it takes to read the strips.
+  const zoom = LEVEL_ZOOMS.mid;
   if (whole.zoom >= zoom || parts > MOST_READ_PARTS) return whole;
   const start = (from: number, length: number, room: number) =>
     length * zoom <= room - 2 * FIT_MARGIN_PX
@@ -52,8 +52,21 @@ export function openingView(box: Box, pane: Size, parts: number): Viewport {
   return { x: start(box.x, box.width, pane.width), y: start(box.y, box.height, pane.height), zoom };
 }
 
-export function emptyView(pane: Size): Viewport {
+function emptyView(pane: Size): Viewport {
   return { x: pane.width / 4, y: pane.height / 4, zoom: 1 };
+}
+
+/** The first look at a design, drawn or still empty. */
+export function firstView(design: Design, pane: Size): Viewport {
+  const bounds = boundsOf(boxesOf(design));
+  return bounds ? openingView(bounds, pane, design.parts.length) : emptyView(pane);
+}
+
+/** Nearer or farther, with the middle of the pane staying the middle. */
+export function zoomedBy({ x, y, zoom }: Viewport, { width, height }: Size, factor: number): Viewport {
+  const next = Math.min(MOST_ZOOM, Math.max(LEAST_ZOOM, zoom * factor));
+  const k = next / zoom;
+  return { x: width / 2 - (width / 2 - x) * k, y: height / 2 - (height / 2 - y) * k, zoom: next };
 }
 
 /** The same view, moved just so far that a box is seen with some room around it; what is too large stays put. */

@@ -1,7 +1,8 @@
 /** Chooses how much is drawn, from the view and what lies in it. */
 import type { Design } from "../../design/design.ts";
+import { detailFor, MOST_CARDS, MOST_STRIPS } from "./detail.ts";
 import type { Size } from "./layout.ts";
-import { detailFor, MOST_CARDS, MOST_STRIPS, setCanvas, useCanvas } from "./state.ts";
+import { setCanvas, useCanvas } from "./state.ts";
 import { areaInView, partsInView, type Viewport, wiresAt } from "./viewMath.ts";
 
 export function updateDetail(design: Design, view: Viewport, pane: Size): void {

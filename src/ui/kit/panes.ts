@@ -12,6 +12,8 @@ export type SheetPane = "tray" | SidePane | "spectrum";
 /** What of the parts stands open beside their rail. */
 export type TrayShown = Family | "all";
 
+export type PhoneView = "chain" | "overview" | "drawing";
+
 /** What is remembered on this device. Sizes [px]; null: as it is usual in a window of this size. */
 type Kept = {
   readonly sideOpen: boolean;
@@ -25,6 +27,12 @@ type Panes = Kept & {
   readonly spectrumOpen: boolean;
   readonly sheet: SheetPane | null;
   readonly dialog: ListedDialog | null;
+  /** What a phone shows in its main view. */
+  readonly phoneView: PhoneView;
+  /** Receiver or outlet whose chain is shown there; null: the first. */
+  readonly chainOf: string | null;
+  /** The sheet of a phone with what has no tab of its own. */
+  readonly isMoreOpen: boolean;
 };
 
 /** A tablet held upright has room for the drawing and, below it, for the verdict. */
@@ -45,6 +53,9 @@ export const usePanes = create<Panes>()(
       spectrumHeight: null,
       sheet: startsUpright() ? "verdict" : null,
       dialog: null,
+      phoneView: "chain",
+      chainOf: null,
+      isMoreOpen: false,
     }),
     {
       name: "downlead.panes",
@@ -81,6 +92,19 @@ export function toggleSheet(pane: SheetPane): void {
   const { sheet } = usePanes.getState();
   if (sheet === pane) usePanes.setState({ sheet: null });
   else showPane(pane);
+}
+
+export function showPhoneView(phoneView: PhoneView): void {
+  usePanes.setState({ phoneView });
+}
+
+/** Chooses whose chain is shown, without turning to it. */
+export function choosePlace(chainOf: string): void {
+  usePanes.setState({ chainOf });
+}
+
+export function showChainOf(chainOf: string): void {
+  usePanes.setState({ phoneView: "chain", chainOf });
 }
 
 export function openDialog(dialog: ListedDialog | null): void {

@@ -4,6 +4,7 @@ import { useApp } from "../../store/app.ts";
 import { useOpening } from "../../store/opening.ts";
 import { usePractice } from "../../store/trainingSession.ts";
 import { wasSelectedFromPane } from "../canvas/reveal.ts";
+import { VIEW_COMMANDS } from "../canvas/viewCommands.ts";
 import { applyProposal } from "../features/cures/actions.ts";
 import { openEmpty, openExample } from "../features/documents/actions.ts";
 import { DropTarget } from "../features/documents/DropTarget.tsx";
@@ -11,15 +12,17 @@ import { UpdateBar } from "../features/offline/UpdateBar.tsx";
 import { OpeningScreen } from "../features/opening/OpeningScreen.tsx";
 import { PrintSheet } from "../features/print/PrintSheet.tsx";
 import { Tour } from "../features/tour/Tour.tsx";
-import { PracticeScreen } from "../features/training/PracticeScreen.tsx";
 import { goToPart } from "../features/walk/steps.ts";
 import { clearQuestion } from "../kit/asked/questionState.ts";
 import { dropWalk } from "../kit/asked/walking.ts";
+import type { Command } from "../kit/command.ts";
 import { usePanes } from "../kit/panes.ts";
 import { useMedia } from "../kit/useMedia.ts";
 import { TopBar } from "./bar/TopBar.tsx";
+import { COMMANDS } from "./commands.ts";
 import { Dialogs } from "./Dialogs.tsx";
 import { useCommandKeys } from "./keys.ts";
+import { useAfterwards } from "./later.ts";
 import { NarrowLayout } from "./NarrowLayout.tsx";
 import { Notices } from "./notices/Notices.tsx";
 import { StorageBar } from "./notices/StorageBar.tsx";
@@ -45,6 +48,7 @@ export function App() {
   const isTurned = useMedia(TURNED);
   const session = usePractice((s) => s.session);
   const isAway = useOpening((s) => s.problem !== null || s.working?.isShown === true);
+  const PracticeScreen = useAfterwards({ isWanted: session !== null })?.PracticeScreen;
   useFollowSelection();
   if (isAway)
     return (
@@ -54,16 +58,17 @@ export function App() {
         <DropTarget />
       </Tooltip.Provider>
     );
-  if (session)
+  if (session && PracticeScreen)
     return (
       <Tooltip.Provider>
+        <Keys commands={VIEW_COMMANDS} />
         <PracticeScreen key={session.key} session={session} />
         <Notices />
       </Tooltip.Provider>
     );
   return (
     <Tooltip.Provider>
-      <Keys />
+      <Keys commands={COMMANDS} />
       <div className={isNarrow || isPhone ? "app narrow" : "app"}>
         <SkipLinks />
         <TopBar />
@@ -81,8 +86,8 @@ export function App() {
 }
 
 /** The keys of commands, while there is something that they could work on. */
-function Keys() {
-  useCommandKeys();
+function Keys({ commands }: { readonly commands: readonly Command[] }) {
+  useCommandKeys(commands);
   useEffect(watchRegions, []);
   return null;
 }

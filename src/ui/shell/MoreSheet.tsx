@@ -1,8 +1,7 @@
 import { useApp } from "../../store/app.ts";
 import { type Command, type CommandGroup, spokenKeys } from "../kit/command.ts";
 import { Keys } from "../kit/Keys.tsx";
-import { showPane } from "../kit/panes.ts";
-import { showPhoneView } from "../kit/phoneView.ts";
+import { showPane, showPhoneView } from "../kit/panes.ts";
 import { COMMANDS } from "./commands.ts";
 import styles from "./MoreSheet.module.css";
 import { PANES } from "./paneTable.ts";

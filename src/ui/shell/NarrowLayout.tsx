@@ -6,6 +6,7 @@ import { FirstSteps } from "../features/tour/FirstSteps.tsx";
 import { WalkBar } from "../features/walk/WalkBar.tsx";
 import { toggleSheet, usePanes } from "../kit/panes.ts";
 import styles from "./NarrowLayout.module.css";
+import barStyles from "./PaneBar.module.css";
 import { PANES } from "./paneTable.ts";
 import { WrongBadge } from "./SideTabs.tsx";
 
@@ -36,12 +37,12 @@ export function NarrowLayout() {
           <shown.component />
         </section>
       ) : null}
-      <nav className={styles.bar} data-region="panes" tabIndex={-1} aria-label="Panes">
+      <nav className={barStyles.bar} data-region="panes" tabIndex={-1} aria-label="Panes">
         {PANES.map((pane) => (
           <button
             key={pane.id}
             type="button"
-            className={styles.tab}
+            className={barStyles.tab}
             aria-expanded={sheet === pane.id}
             onClick={() => toggleSheet(pane.id)}
           >

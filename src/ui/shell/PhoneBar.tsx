@@ -1,7 +1,7 @@
 import { Ellipsis, ListTree } from "lucide-react";
 import { type ComponentType, type ReactNode, useEffect, useRef } from "react";
-import { showPhoneView } from "../kit/phoneView.ts";
-import styles from "./PhoneBar.module.css";
+import { showPhoneView } from "../kit/panes.ts";
+import styles from "./PaneBar.module.css";
 import { PANES } from "./paneTable.ts";
 import { type PhonePane, TABBED, togglePhonePane, usePhonePane } from "./phonePanes.ts";
 import { WrongBadge } from "./SideTabs.tsx";

@@ -8,7 +8,7 @@ import { openExample } from "../features/documents/actions.ts";
 import { OverviewPane } from "../features/overview/OverviewPane.tsx";
 import { FirstSteps } from "../features/tour/FirstSteps.tsx";
 import { WalkBar } from "../features/walk/WalkBar.tsx";
-import { type PhoneView, showPhoneView, usePhoneView } from "../kit/phoneView.ts";
+import { type PhoneView, showPhoneView, usePanes } from "../kit/panes.ts";
 import styles from "./PhoneMain.module.css";
 import { usePhonePane } from "./phonePanes.ts";
 
@@ -20,7 +20,7 @@ const VIEWS: readonly { readonly key: PhoneView; readonly name: string; readonly
 
 /** What a phone shows above its panes, and the switch between the three views of a design. */
 export function PhoneMain() {
-  const view = usePhoneView((s) => s.view);
+  const view = usePanes((s) => s.phoneView);
   // The pane of a walk has its steps too.
   const isWalkOpen = usePhonePane() === "spectrum";
   const name = VIEWS.find((each) => each.key === view)?.name;

@@ -5,11 +5,12 @@ import type { Command } from "../kit/command.ts";
 import { isElsewhere } from "../kit/isElsewhere.ts";
 import { COMMANDS } from "./commands.ts";
 
-export function useCommandKeys(): void {
+/** @param commands a constant: the keys are bound once */
+export function useCommandKeys(commands: readonly Command[] = COMMANDS): void {
   useEffect(() => {
     const early: Bindings = {};
     const late: Bindings = {};
-    for (const command of COMMANDS) {
+    for (const command of commands) {
       for (const shortcut of command.shortcuts) {
         const bindings = comesFirst(shortcut) ? early : late;
         bindings[shortcut] = (event) => press(command, shortcut, event);
@@ -19,7 +20,7 @@ export function useCommandKeys(): void {
     return () => {
       for (const stop of stops) stop();
     };
-  }, []);
+  }, [commands]);
 }
 
 function press(command: Command, shortcut: string, event: KeyboardEvent): void {

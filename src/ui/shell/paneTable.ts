@@ -11,12 +11,11 @@ import {
 } from "lucide-react";
 import type { ComponentType } from "react";
 import { ChainPane } from "../features/chain/ChainPane.tsx";
-import { CuresPane } from "../features/cures/CuresPane.tsx";
-import { FaultsPane } from "../features/faults/FaultsPane.tsx";
 import { Inspector } from "../features/inspector/Inspector.tsx";
 import { Tray } from "../features/tray/Tray.tsx";
 import { VerdictPane } from "../features/verdict/VerdictPane.tsx";
 import type { SheetPane, SidePane } from "../kit/panes.ts";
+import { LaterCures, LaterFaults } from "./LaterPanes.tsx";
 import { LowerPane } from "./LowerPane.tsx";
 
 export type Pane<Id extends SheetPane = SheetPane> = {
@@ -32,8 +31,8 @@ export const SIDE_PANES: readonly Pane<SidePane>[] = [
   { id: "verdict", name: "Verdict", icon: Stamp, place: "side", component: VerdictPane },
   { id: "part", name: "Part", icon: SlidersHorizontal, place: "side", component: Inspector },
   { id: "chain", name: "Chain", icon: ListTree, place: "side", component: ChainPane },
-  { id: "cures", name: "Cures", icon: Wrench, place: "side", component: CuresPane },
-  { id: "faults", name: "Faults", icon: Unplug, place: "side", component: FaultsPane },
+  { id: "cures", name: "Cures", icon: Wrench, place: "side", component: LaterCures },
+  { id: "faults", name: "Faults", icon: Unplug, place: "side", component: LaterFaults },
 ];
 
 export const PANES: readonly Pane[] = [

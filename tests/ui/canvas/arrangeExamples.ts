@@ -1,19 +1,26 @@
-/** Gives the parts of every example their places anew: `npm run arrange-examples`. */
+/** Gives the parts of every example and of every practice design their places anew: `npm run arrange-examples`. */
 import { execFileSync } from "node:child_process";
-import { readFileSync, writeFileSync } from "node:fs";
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import Elk from "elkjs/lib/elk.bundled.js";
-import { EXAMPLES } from "../../../src/design/examples.ts";
+import { readDesign } from "../../../src/design/file.ts";
 import { arranged } from "../../../src/ui/canvas/arrangement.ts";
 
-type ExampleFile = { parts: { id: string; at: readonly [number, number] }[] };
+type DesignFile = { parts: { id: string; at: readonly [number, number] }[] };
 
-const folder = new URL("../../../src/design/examples/", import.meta.url);
-for (const { key, load } of EXAMPLES) {
-  const path = new URL(`${key}.json`, folder);
-  // The examples are files of our own, checked whenever they are loaded.
-  const file = JSON.parse(readFileSync(path, "utf8")) as ExampleFile;
-  const places = await arranged(load(), new Elk());
-  for (const part of file.parts) part.at = places.get(part.id) ?? part.at;
-  writeFileSync(path, JSON.stringify(file));
+const FOLDERS = ["src/design/examples/", "src/remedies/training/designs/"];
+
+for (const folder of FOLDERS) {
+  const place = new URL(`../../../${folder}`, import.meta.url);
+  for (const name of readdirSync(place).filter((each) => each.endsWith(".json"))) {
+    const path = new URL(name, place);
+    const text = readFileSync(path, "utf8");
+    const reading = readDesign(text);
+    if (!reading.ok) throw new Error(`${name} can't be read: ${reading.problem}`);
+    const places = await arranged(reading.design, new Elk());
+    // The files are our own, and have just been checked.
+    const file = JSON.parse(text) as DesignFile;
+    for (const part of file.parts) part.at = places.get(part.id) ?? part.at;
+    writeFileSync(path, JSON.stringify(file));
+  }
 }
-execFileSync("npx", ["biome", "format", "--write", "src/design/examples"], { stdio: "inherit" });
+execFileSync("npx", ["biome", "format", "--write", ...FOLDERS], { stdio: "inherit" });

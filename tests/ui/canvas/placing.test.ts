@@ -6,11 +6,11 @@ import { addPart, moveParts, newPart } from "../../../src/design/edits/parts.ts"
 import { partById } from "../../../src/design/lookup.ts";
 import { CATALOGUE } from "../../../src/parts/catalogue.ts";
 import { boxesOf, boxOf, portPoint } from "../../../src/ui/canvas/boxes.ts";
+import { detailFor } from "../../../src/ui/canvas/detail.ts";
 import { edgesOf, nodesOf } from "../../../src/ui/canvas/flowItems.ts";
 import { alignTo } from "../../../src/ui/canvas/guides.ts";
 import { boundsOf, overlaps } from "../../../src/ui/canvas/layout.ts";
 import { freePlace, insertWithRoom } from "../../../src/ui/canvas/place.ts";
-import { detailFor } from "../../../src/ui/canvas/state.ts";
 import { fittingView, nudgedIntoView } from "../../../src/ui/canvas/viewMath.ts";
 import { foundKinds } from "../../../src/ui/features/tray/search.ts";
 import { draw } from "../../draw.ts";

@@ -1,6 +1,7 @@
 /** How much of a design an overview shows in a pane: the first of boxes, façade and cells that has room. */
+
+import { MOST_STRIPS } from "../detail.ts";
 import type { Box, Size } from "../layout.ts";
-import { MOST_STRIPS } from "../state.ts";
 import { type BoxesLayout, boxesLayout } from "./boxesLayout.ts";
 import { type FacadeLayout, facadeLayout, mostTilesPerRow } from "./facadeLayout.ts";
 import {

@@ -6,9 +6,9 @@ import { useApp } from "../../../store/app.ts";
 import { useBalance } from "../../../store/balance.ts";
 import { readNumeral } from "../../kit/fields/numeral.ts";
 import { counted } from "../../kit/format.ts";
+import styles from "./Balance.module.css";
 import { BalanceResult } from "./BalanceResult.tsx";
 import { middleOf, servicesDelivered } from "./usual.ts";
-import "./balance.css";
 
 type Service = (typeof WANTED_SERVICES)[number];
 
@@ -38,13 +38,13 @@ export function BalanceForm({ onDone }: { readonly onDone: () => void }) {
       useBalance.getState().start({ service, targetDbuv, spreadDb });
   };
   return (
-    <div className="balance">
+    <div className={styles.balance}>
       <p className="quiet">
         Tap values, attenuators, equalisers, gains and slopes are tried. The aim is one level at all outlets,
         inside the limits, with nothing made worse anywhere.
       </p>
       <form
-        className="balance-aim"
+        className={styles.aim}
         onSubmit={(event) => {
           event.preventDefault();
           start();

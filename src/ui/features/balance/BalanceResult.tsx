@@ -1,4 +1,5 @@
 import { Check, Eye } from "lucide-react";
+import type { Design } from "../../../design/design.ts";
 import { done } from "../../../design/edits/edit.ts";
 import { partById } from "../../../design/lookup.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
@@ -7,6 +8,7 @@ import type { Balance, KnobChange } from "../../../remedies/balance/balance.ts";
 import { useApp } from "../../../store/app.ts";
 import { useBalance } from "../../../store/balance.ts";
 import { writeNumeral } from "../../kit/fields/numeral.ts";
+import { Table } from "../../kit/Table.tsx";
 import { Message } from "../../kit/told/Message.tsx";
 import { LevelTable } from "./LevelTable.tsx";
 
@@ -84,41 +86,34 @@ function wordsForNothing({ reached, before }: Balance): string {
 }
 
 function ChangeTable({ changes }: { readonly changes: readonly KnobChange[] }) {
+  const design = useApp((s) => s.design);
+  const rows = changes.map((change) => ({ change, ...wordsOf(design, change) }));
   return (
     <section>
       <h3>What to set and what to fit</h3>
-      <table className="balance-table">
-        <thead>
-          <tr>
-            <th scope="col">Part</th>
-            <th scope="col">What</th>
-            <th scope="col">Before</th>
-            <th scope="col">After</th>
-            <th scope="col">How</th>
-          </tr>
-        </thead>
-        <tbody>
-          {changes.map((change) => (
-            <ChangeRow key={`${change.part} ${change.option}`} change={change} />
-          ))}
-        </tbody>
-      </table>
+      <Table
+        label="What to set and what to fit"
+        rows={rows}
+        keyOf={({ change }) => `${change.part} ${change.option}`}
+        columns={[
+          { head: "Part", cell: ({ part }) => part },
+          { head: "What", cell: ({ option }) => option },
+          { head: "Before", isNumber: true, cell: ({ change, unit }) => writeNumeral(change.before) + unit },
+          { head: "After", isNumber: true, cell: ({ change, unit }) => writeNumeral(change.after) + unit },
+          { head: "How", cell: ({ change }) => (change.isSetting ? "set" : "replace") },
+        ]}
+      />
     </section>
   );
 }
 
-function ChangeRow({ change }: { readonly change: KnobChange }) {
-  const part = useApp((s) => partById(s.design, change.part));
+function wordsOf(design: Design, change: KnobChange) {
+  const part = partById(design, change.part);
   const schema = kindOf(part?.kind ?? "")?.options.shape[change.option];
   const meta = schema && fieldMeta(schema);
-  const unit = meta?.unit ? ` ${meta.unit}` : "";
-  return (
-    <tr>
-      <th scope="row">{part?.label ?? change.part}</th>
-      <td>{meta?.label ?? change.option}</td>
-      <td className="number">{writeNumeral(change.before) + unit}</td>
-      <td className="number">{writeNumeral(change.after) + unit}</td>
-      <td>{change.isSetting ? "set" : "replace"}</td>
-    </tr>
-  );
+  return {
+    part: part?.label ?? change.part,
+    option: meta?.label ?? change.option,
+    unit: meta?.unit ? ` ${meta.unit}` : "",
+  };
 }

@@ -4,7 +4,7 @@ import type { Verdict } from "../../../findings/finding.ts";
 import { capital } from "../../../sentences/explain/plainWords.ts";
 import { usePart } from "../../../store/hooks.ts";
 import { fittingName } from "../../canvas/lettering.ts";
-import { choosePlace } from "../../kit/phoneView.ts";
+import { choosePlace } from "../../kit/panes.ts";
 import { stateLook } from "../../kit/told/stateLook.ts";
 import styles from "./PlaceChips.module.css";
 import { usePlaces, useShownPlace } from "./shownPlaces.ts";

@@ -4,7 +4,7 @@ import type { Report, Verdict } from "../../../findings/finding.ts";
 import { remembered } from "../../../signal/remember.ts";
 import { useApp } from "../../../store/app.ts";
 import { useWalking } from "../../kit/asked/walking.ts";
-import { choosePlace, usePhoneView } from "../../kit/phoneView.ts";
+import { choosePlace, usePanes } from "../../kit/panes.ts";
 
 const RANK: readonly Verdict["state"][] = ["fails", "edge", "works"];
 
@@ -24,7 +24,7 @@ export function usePlaces(): readonly Verdict[] {
 /** Whose chain is shown: the one chosen as long as it is there, else the first. */
 export function useShownPlace(): Verdict | undefined {
   const places = usePlaces();
-  const chosen = usePhoneView((s) => s.place);
+  const chosen = usePanes((s) => s.chainOf);
   const ofChosen = useApp((s) => s.report.verdicts.find((v) => v.part === chosen));
   return ofChosen ?? places[0];
 }

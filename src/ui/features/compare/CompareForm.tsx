@@ -7,16 +7,16 @@ import { usePrices } from "../../../store/prices.ts";
 import { type Side, sideDesign, sidesOf, useCompared } from "../../kit/asked/compared.ts";
 import { openDialog } from "../../kit/panes.ts";
 import { useSite } from "../../kit/told/useSite.ts";
+import styles from "./Compare.module.css";
 import { CompareResult } from "./CompareResult.tsx";
-import "./compare.css";
 
 /** Two states of a design side by side: what is to be done, who gains and loses what, what it costs. */
 export function CompareForm() {
   const document = useApp((s) => s.design);
   const { before, after } = sidesOf(document, useCompared());
   return (
-    <div className="compare">
-      <div className="compare-sides">
+    <div className={styles.compare}>
+      <div className={styles.sides}>
         <SideChoice label="Before" which="before" side={before} />
         <button
           type="button"

@@ -7,6 +7,7 @@ import { FindingsTurned } from "../../kit/told/FindingsTurned.tsx";
 import type { Compared } from "../../kit/told/sides.ts";
 import { siteWords } from "../../kit/told/siteWords.ts";
 import { WorkList } from "../../kit/told/WorkList.tsx";
+import styles from "./Compare.module.css";
 import { CustomerPage } from "./CustomerPage.tsx";
 import { PlaceTable } from "./PlaceTable.tsx";
 
@@ -18,7 +19,7 @@ export function CompareResult({ compared }: { readonly compared: Compared }) {
     return <p>Both are the same: no part and no wire differs.</p>;
   return (
     <>
-      <dl className="compare-sums">
+      <dl className={styles.sums}>
         <dt>{names[0]}</dt>
         <dd>{siteWords(before)}</dd>
         <dt>{names[1]}</dt>

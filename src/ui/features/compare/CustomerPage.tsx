@@ -13,6 +13,7 @@ import { PrintDrawing } from "../../canvas/PrintDrawing.tsx";
 import { costWords } from "../../kit/told/costWords.ts";
 import { type Compared, verdictIn } from "../../kit/told/sides.ts";
 import { WorkList } from "../../kit/told/WorkList.tsx";
+import styles from "./Compare.module.css";
 
 /** Before and after on paper, in words that need no training. */
 export function CustomerPage({ compared }: { readonly compared: Compared }) {
@@ -31,7 +32,7 @@ export function CustomerPage({ compared }: { readonly compared: Compared }) {
       <WorkList work={work} before={before.design} after={after.design} />
       <p>{ownCostWords(cost)}</p>
       <h2>What you will get</h2>
-      <table className="paper-turns">
+      <table className={styles.turns}>
         <thead>
           <tr>
             <th scope="col">Where</th>

@@ -9,9 +9,9 @@ import { counted } from "../../kit/format.ts";
 import { IconButton } from "../../kit/IconButton.tsx";
 import { OfflineWords } from "../../kit/told/OfflineWords.tsx";
 import { chooseFile, openEmpty, openExample, openStored } from "./actions.ts";
+import styles from "./Documents.module.css";
 import { chooseDownload, downloadEverything } from "./downloadEverything.ts";
 import "../../kit/list.css";
-import "./documents.css";
 
 /** Own designs, and the examples below them. */
 export function DesignList({ onDone }: { readonly onDone: () => void }) {
@@ -88,8 +88,8 @@ export function DesignList({ onDone }: { readonly onDone: () => void }) {
           <FolderInput size={16} aria-hidden /> Restore from a download…
         </button>
       </div>
-      <p className="quiet small design-keeping">{persistenceWords(persisted)}</p>
-      <h3 className="design-heading">Examples</h3>
+      <p className={`quiet small ${styles.keeping}`}>{persistenceWords(persisted)}</p>
+      <h3 className={styles.heading}>Examples</h3>
       {EXAMPLE_GROUPS.map(({ teaches, examples }) => (
         <section key={teaches} aria-label={teaches}>
           <h4 className="quiet">{teaches}</h4>

@@ -1,7 +1,7 @@
 import { FolderInput } from "lucide-react";
 import { openDialog } from "../../kit/panes.ts";
+import styles from "./Documents.module.css";
 import { inOneLine, restoreGains, restorePending, usePendingRestore } from "./downloadEverything.ts";
-import "./documents.css";
 
 /** What a download would add, before it is added. */
 export function RestoreForm() {
@@ -9,7 +9,7 @@ export function RestoreForm() {
   if (!offer) return null;
   const words = restoreGains(offer);
   return (
-    <div className="restore">
+    <div className={styles.restore}>
       {offer.made > 0 ? <p>This download was made on {new Date(offer.made).toLocaleString()}.</p> : null}
       {words.length === 0 ? (
         <p>There is nothing in it that could be added.</p>
@@ -25,7 +25,7 @@ export function RestoreForm() {
       {offer.keptOut.length > 0 ? (
         <section aria-labelledby="kept-out">
           <h3 id="kept-out">Not added, or only in part</h3>
-          <ul className="kept-out small">
+          <ul className={`${styles.keptOut} small`}>
             {offer.keptOut.map((sentence) => (
               <li key={sentence}>{sentence}</li>
             ))}

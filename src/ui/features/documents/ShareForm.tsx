@@ -5,7 +5,7 @@ import { useApp } from "../../../store/app.ts";
 import { numeralAsSet } from "../../../words/numbers.ts";
 import { linkAddress } from "../../kit/addressRequest.ts";
 import { downloadDesign } from "./actions.ts";
-import "./documents.css";
+import styles from "./Documents.module.css";
 
 /** The design as a link, to copy; and as a file where the link grows too long. */
 export function ShareForm() {
@@ -46,13 +46,13 @@ export function ShareForm() {
   const isFileBetter = isFile || (link === null ? problem !== null : link.length > COMFORTABLE_LINK_LENGTH);
   const isLong = link !== null && link.length > COMFORTABLE_LINK_LENGTH;
   return (
-    <div className="share">
+    <div className={styles.share}>
       <p>
         The link holds the design itself, packed into the address. Nothing is sent to a server. Whoever has
         the link opens the design, as it is now, as a copy of their own.
       </p>
       {isFile ? (
-        <p className="long">
+        <p className={styles.long}>
           This page was opened from a file. The link leads to that file on this device and names its folders,
           so on other devices it finds nothing. To pass the design on, download its file. Whoever has Downlead
           at another address can also put the part from “#” behind that address.
@@ -73,7 +73,7 @@ export function ShareForm() {
         {copied ? "Copied." : ""}
       </p>
       {isLong ? (
-        <p className="long">
+        <p className={styles.long}>
           Mail and chat programs cut addresses longer than about {numeralAsSet(COMFORTABLE_LINK_LENGTH)}{" "}
           characters. It is better to pass this design on as a file.
         </p>
@@ -83,7 +83,7 @@ export function ShareForm() {
           {problem}
         </p>
       ) : null}
-      <label className="full-file">
+      <label className={styles.fullFile}>
         <input type="checkbox" checked={isFull} onChange={(event) => setFull(event.target.checked)} />
         <span>
           Write every value, also typical ones

@@ -6,11 +6,10 @@ import { FAMILY_NAMES } from "../../../parts/contract.ts";
 import { type FieldMeta, fieldMeta } from "../../../parts/fields.ts";
 import { useApp } from "../../../store/app.ts";
 import { useFindingsFor, useVerdict } from "../../../store/hooks.ts";
-import { changeOption } from "../../canvas/optionEdits.ts";
+import { PartOptionField } from "../../canvas/PartOptionField.tsx";
 import { deleteSelection, duplicateSelection } from "../../canvas/selectionEdits.ts";
 import { FailButton } from "../../kit/asked/FailButton.tsx";
 import { WalkButtons } from "../../kit/asked/WalkButtons.tsx";
-import { OptionField } from "../../kit/fields/OptionField.tsx";
 import { IconButton } from "../../kit/IconButton.tsx";
 import { SwapPicker } from "../swap/SwapPicker.tsx";
 import { SwapSection } from "../swap/SwapSection.tsx";
@@ -126,19 +125,12 @@ function FieldGroup({
   return (
     <fieldset className="options" disabled={isPreview}>
       {fields.map(({ key, meta }) => (
-        <OptionField
+        <PartOptionField
           key={`${id} ${key}`}
+          part={id}
+          option={key}
           meta={meta}
           value={record.options[key]}
-          onTakeBack={(visit) => useApp.getState().takeBack(visit)}
-          onTry={(value, visit) =>
-            changeOption(
-              [id],
-              key,
-              value,
-              visit ? { merge: visit, lasts: true } : { merge: `option ${id} ${key}` },
-            )
-          }
         />
       ))}
     </fieldset>

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
 import type { LicenceNotice } from "../../../build/licenceTexts.ts";
-import "./licences.css";
+import styles from "./Licences.module.css";
 
 /** What others have made and this page uses, each with its licence. */
 export function LicenceList() {
@@ -16,7 +16,7 @@ export function LicenceList() {
     return <p role="alert">The list could not be loaded. Reload the page and open the list again.</p>;
   if (packages === null) return <p className="quiet">Loading the list…</p>;
   return (
-    <div className="licences">
+    <div className={styles.licences}>
       <p>
         Downlead is free software under the MIT licence. It is built with the packages below, with thanks to
         those who wrote them. Each has its own licence, given in full.
@@ -25,7 +25,7 @@ export function LicenceList() {
         <details key={`${name} ${version}`}>
           <summary>
             <strong>{name}</strong> <span className="quiet">{version}</span>
-            <span className="licence-name">{identifier}</span>
+            <span className={styles.name}>{identifier}</span>
           </summary>
           {source ? <p>{source}</p> : null}
           <pre>{text}</pre>

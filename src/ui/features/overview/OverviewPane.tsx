@@ -7,7 +7,7 @@ import { goByKey, useFirstStop } from "../../canvas/overview/items.ts";
 import { MannerContext, type OverviewManner } from "../../canvas/overview/manner.ts";
 import { skeletonOf } from "../../canvas/overview/skeleton.ts";
 import { openPart } from "../../canvas/reveal.ts";
-import { showChainOf } from "../../kit/phoneView.ts";
+import { showChainOf } from "../../kit/panes.ts";
 import { StartButtons } from "../../kit/StartButtons.tsx";
 import { placeLook } from "../../kit/told/stateLook.ts";
 

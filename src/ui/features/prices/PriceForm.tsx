@@ -6,10 +6,11 @@ import { FAMILY_NAMES } from "../../../parts/contract.ts";
 import { writePriceFile } from "../../../store/priceFile.ts";
 import { MOST_CURRENCY_LENGTH, usePrices } from "../../../store/prices.ts";
 import { download } from "../../kit/download.ts";
+import { Table } from "../../kit/Table.tsx";
 import { useDraft } from "../../kit/useDraft.ts";
-import { PriceRow } from "./PriceRow.tsx";
+import { PricedName, PriceField, TimeField } from "./PriceFields.tsx";
+import styles from "./Prices.module.css";
 import { pickTextFile } from "./pickTextFile.ts";
-import "./prices.css";
 
 type Former = Pick<ReturnType<typeof usePrices.getState>, "prices" | "currency">;
 
@@ -30,11 +31,11 @@ export function PriceForm() {
     if (failed === null) setFormer({ prices, currency });
   };
   return (
-    <div className="prices">
+    <div className={styles.prices}>
       <p className="quiet">{PLACEHOLDER_NOTE} No real prices are known here, and none are claimed.</p>
       {trouble ? <p className="field-problem">{trouble}</p> : null}
-      <div className="prices-tools">
-        <label className="prices-currency">
+      <div className={styles.tools}>
+        <label className={styles.currency}>
           Currency
           <input
             className="field-input"
@@ -102,27 +103,21 @@ export function PriceForm() {
 
 function PriceTable() {
   return (
-    <table className="prices-table">
-      <thead>
-        <tr>
-          <th scope="col">Part</th>
-          <th scope="col">Price</th>
-          <th scope="col">Time to fit</th>
-        </tr>
-      </thead>
-      {families().map((family) => (
-        <tbody key={family}>
-          <tr>
-            <th colSpan={3} scope="rowgroup" className="prices-family">
-              {FAMILY_NAMES[family]}
-            </th>
-          </tr>
-          {kindsOf(family).map((kind) => (
-            <PriceRow key={kind.kind} kind={kind.kind} name={kind.name} />
-          ))}
-        </tbody>
-      ))}
-    </table>
+    <Table
+      label="Prices and times to fit"
+      fits
+      groups={families().map((family) => ({
+        key: family,
+        head: FAMILY_NAMES[family],
+        rows: kindsOf(family),
+      }))}
+      keyOf={({ kind }) => kind}
+      columns={[
+        { head: "Part", cell: ({ kind, name }) => <PricedName kind={kind} name={name} /> },
+        { head: "Price", cell: ({ kind, name }) => <PriceField kind={kind} name={name} /> },
+        { head: "Time to fit", cell: ({ kind, name }) => <TimeField kind={kind} name={name} /> },
+      ]}
+    />
   );
 }
 

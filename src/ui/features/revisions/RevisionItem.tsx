@@ -8,6 +8,7 @@ import { IconButton } from "../../kit/IconButton.tsx";
 import { NameForm } from "../../kit/NameForm.tsx";
 import { compareRevision, lookAtRevision, restoreRevision, type Unreadable } from "./actions.ts";
 import { clockWords, revisionName } from "./days.ts";
+import styles from "./Revisions.module.css";
 
 type Props = {
   readonly head: RevisionHead;
@@ -30,7 +31,7 @@ export function RevisionItem({ head, onTrouble, onRenamed, onRemoved }: Props) {
   };
   return (
     <Accordion.Item value={head.id} asChild>
-      <li className="revision">
+      <li className={styles.revision}>
         <Accordion.Header asChild>
           <h4>
             <Accordion.Trigger ref={title} className="design-open">
@@ -42,7 +43,7 @@ export function RevisionItem({ head, onTrouble, onRenamed, onRemoved }: Props) {
             </Accordion.Trigger>
           </h4>
         </Accordion.Header>
-        <Accordion.Content className="revision-actions">
+        <Accordion.Content className={styles.actions}>
           {isRenaming ? (
             <NameForm
               label={`New name of “${name}”`}

@@ -9,16 +9,16 @@ import { downloadDesign } from "../documents/actions.ts";
 import type { Unreadable } from "./actions.ts";
 import { byDay } from "./days.ts";
 import { RevisionItem } from "./RevisionItem.tsx";
+import styles from "./Revisions.module.css";
 import { useRevisions } from "./useRevisions.ts";
 import "../../kit/list.css";
-import "./revisions.css";
 
 /** Earlier states of the open design: keep one, look at one, compare it with now, go back to it. */
 export function RevisionList() {
   const isOwn = useDocuments((s) => s.current !== null);
   const isUnavailable = useDocuments((s) => s.state === "unavailable");
   return (
-    <div className="revisions">
+    <div className={styles.revisions}>
       <p className="quiet">
         Earlier states of this design. Some are kept by themselves as you work, the older the fewer. Those
         with a name stay until you delete them.
@@ -27,7 +27,7 @@ export function RevisionList() {
       {isOwn ? (
         <Kept isUnavailable={isUnavailable} />
       ) : (
-        <p className="revisions-none">
+        <p className={styles.none}>
           This design is not yet one of your own. It becomes one with your first change; from then on its
           states are kept here.
         </p>
@@ -39,7 +39,7 @@ export function RevisionList() {
 function Unavailable() {
   const reason = useDocuments((s) => s.reason);
   return (
-    <div className="revisions-warning" role="status">
+    <div className={styles.warning} role="status">
       <p>{reason} Until that is repaired, no revision can be kept or restored.</p>
       <button type="button" className="button" onClick={() => downloadDesign()}>
         <Download size={16} aria-hidden /> Download the file
@@ -84,21 +84,21 @@ function Kept({ isUnavailable }: { readonly isUnavailable: boolean }) {
           onName={(name) => void keep(name)}
         />
       )}
-      <div className="revisions-outcome" role="status">
+      <div className={styles.outcome} role="status">
         {outcome.words ? <p>{outcome.words}</p> : null}
         {outcome.removed ? <Removed removed={outcome.removed} onUndo={putBack} /> : null}
         {outcome.trouble ? <Trouble trouble={outcome.trouble} /> : null}
         {revisions === null ? <p className="quiet">Reading what was kept…</p> : null}
       </div>
       {revisions?.length === 0 && !isUnavailable ? (
-        <p className="revisions-none">
+        <p className={styles.none}>
           None yet. Keep one under a name, or continue: after ten minutes of work the first is kept by itself.
         </p>
       ) : null}
       <Accordion.Root
         type="single"
         collapsible
-        className="revision-days"
+        className={styles.days}
         value={chosen ?? revisions?.[0]?.id ?? ""}
         onValueChange={setChosen}
       >

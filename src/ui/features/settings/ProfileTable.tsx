@@ -1,7 +1,9 @@
 import { ISOLATION_SOURCE, type NetworkRange, type Profile } from "../../../findings/limits.ts";
 import { SERVICE_NAMES, WANTED_SERVICES } from "../../../signal/carrier.ts";
 import { numeralAsSet } from "../../../words/numbers.ts";
+import { Table } from "../../kit/Table.tsx";
 import { modeWords } from "./modeWords.ts";
+import styles from "./Settings.module.css";
 
 const RANGE_WORDS: Readonly<Record<NetworkRange, string>> = {
   terrestrial: "terrestrial range",
@@ -12,43 +14,31 @@ const RANGE_WORDS: Readonly<Record<NetworkRange, string>> = {
 export function ProfileTable({ profile }: { readonly profile: Profile }) {
   const { rows } = profile;
   return (
-    <div className="profile">
+    <div className={styles.profile}>
       <p className="small">
         <strong>{profile.name}</strong> <span className="quiet">({profile.dated})</span>. Source:{" "}
         {profile.source}.
       </p>
-      <div className="settings-scroll">
-        <table className="settings-table">
-          <thead>
-            <tr>
-              <th scope="col">Service</th>
-              <th scope="col">Modulation</th>
-              <th scope="col">
-                Min <span className="quiet">dBµV</span>
-              </th>
-              <th scope="col">
-                Max <span className="quiet">dBµV</span>
-              </th>
-              <th scope="col">
-                Min C/N <span className="quiet">dB</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map((row) => (
-              <tr key={`${row.service} ${row.mode}`}>
-                <th scope="row">{SERVICE_NAMES[row.service]}</th>
-                <td>{modeWords(row.mode, rows.filter((r) => r.service === row.service).length > 1)}</td>
-                <td className="number">{numeralAsSet(row.minDbuv)}</td>
-                <td className="number">{numeralAsSet(row.maxDbuv)}</td>
-                <td className={row.cnDb === undefined ? "quiet" : "number"}>
-                  {row.cnDb === undefined ? "not set" : numeralAsSet(row.cnDb)}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <Table
+        label={`Limits of ${profile.name}`}
+        rows={rows}
+        keyOf={(row) => `${row.service} ${row.mode}`}
+        columns={[
+          { head: "Service", cell: (row) => SERVICE_NAMES[row.service] },
+          {
+            head: "Modulation",
+            cell: (row) => modeWords(row.mode, rows.filter((r) => r.service === row.service).length > 1),
+          },
+          { head: "Min", unit: "dBµV", isNumber: true, cell: (row) => numeralAsSet(row.minDbuv) },
+          { head: "Max", unit: "dBµV", isNumber: true, cell: (row) => numeralAsSet(row.maxDbuv) },
+          {
+            head: "Min C/N",
+            unit: "dB",
+            isNumber: true,
+            cell: (row) => (row.cnDb === undefined ? "not set" : numeralAsSet(row.cnDb)),
+          },
+        ]}
+      />
       <ul className="small">
         {furtherLimits(profile).map((sentence) => (
           <li key={sentence}>{sentence}</li>

@@ -6,7 +6,7 @@ import { useApp } from "../../../store/app.ts";
 import { OptionField } from "../../kit/fields/OptionField.tsx";
 import { DeratingTable } from "./DeratingTable.tsx";
 import { ProfileTable } from "./ProfileTable.tsx";
-import "./settings.css";
+import styles from "./Settings.module.css";
 
 type Key = keyof typeof SETTINGS.shape;
 
@@ -15,7 +15,7 @@ export function SettingsForm() {
   const settings = useApp((s) => settingsOf(s.design));
   const profile = useApp((s) => profileOf(s.design));
   return (
-    <div className="settings">
+    <div className={styles.settings}>
       <section aria-label="Limits">
         <Setting name="limits" />
         {settings.limits === "own" ? <Setting name="ownLimits" /> : null}

@@ -2,19 +2,10 @@ import { useState } from "react";
 import { plainLabelOf } from "../../../sentences/phrases.ts";
 import { useApp } from "../../../store/app.ts";
 import { decimal, megahertz } from "../../kit/format.ts";
+import { Table } from "../../kit/Table.tsx";
 import { type CarrierRow, type SortKey, sortRows, stateWords } from "./rows.ts";
 
 const PAGE_SIZE = 50;
-
-const COLUMNS: readonly { readonly key: SortKey; readonly name: string; readonly unit?: string }[] = [
-  { key: "name", name: "Carrier" },
-  { key: "airMHz", name: "On air", unit: "MHz" },
-  { key: "hereMHz", name: "Here", unit: "MHz" },
-  { key: "level", name: "Level", unit: "dBµV" },
-  { key: "cnDb", name: "C/N", unit: "dB" },
-  { key: "cniDb", name: "C/(N+I), about MER", unit: "dB" },
-  { key: "state", name: "State" },
-];
 
 /** Every carrier of the wire, sortable, fifty to a page. */
 export function CarrierTable({
@@ -34,6 +25,14 @@ export function CarrierTable({
   const [page, setPage] = useState(0);
   const evaluation = useApp((s) => s.evaluation);
   const label = (part: string) => plainLabelOf(evaluation, part);
+  const order = (key: SortKey) => ({
+    now: by !== key ? null : isDescending ? ("descending" as const) : ("ascending" as const),
+    onPress: () => {
+      setDescending(by === key && !isDescending);
+      setBy(key);
+      setPage(0);
+    },
+  });
 
   const sorted = sortRows(rows, by, isDescending);
   const pages = Math.max(1, Math.ceil(sorted.length / PAGE_SIZE));
@@ -41,63 +40,61 @@ export function CarrierTable({
   const shown = sorted.slice(at * PAGE_SIZE, (at + 1) * PAGE_SIZE);
   return (
     <section className="carrier-table" aria-label="Carriers">
-      <table className="rows-table">
-        <thead>
-          <tr>
-            {COLUMNS.map((column) => (
-              <th
-                key={column.key}
-                scope="col"
-                aria-sort={by === column.key ? (isDescending ? "descending" : "ascending") : undefined}
-              >
-                <button
-                  type="button"
-                  className="sort"
-                  onClick={() => {
-                    setDescending(by === column.key && !isDescending);
-                    setBy(column.key);
-                    setPage(0);
-                  }}
-                >
-                  {column.name}
-                  {column.unit ? <span className="quiet"> {column.unit}</span> : null}
-                  <span aria-hidden>{by === column.key ? (isDescending ? " ▾" : " ▴") : ""}</span>
-                </button>
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {shown.map((row) => (
-            <tr
-              key={row.key}
-              className={`carrier ${row.state}${row.key === cursor ? " current" : ""}`}
-              onClick={() => onCursor(row.key)}
-              onDoubleClick={() => onAsk(row)}
-            >
-              <th scope="row">
+      <Table
+        label="Table of carriers"
+        rows={shown}
+        keyOf={({ key }) => key}
+        isCurrent={({ key }) => key === cursor}
+        isAsleep={({ state }) => state === "cut" || state === "idle"}
+        onPress={({ key }) => onCursor(key)}
+        onDoublePress={onAsk}
+        columns={[
+          {
+            head: "Carrier",
+            order: order("name"),
+            cell: (row) => (
+              <>
                 {row.name} <span className="quiet">{row.bandName}</span>
-              </th>
-              <td className="number">{row.userBand === undefined ? megahertz(row.airMHz) : "any"}</td>
-              <td className="number">{megahertz(row.hereMHz)}</td>
-              <td className="number">
-                <button
-                  type="button"
-                  className="figure-press number"
-                  title="How this level came about"
-                  onClick={() => onAsk(row)}
-                >
-                  {decimal(row.level)}
-                  <span className="unseen"> dBµV, how it came about</span>
-                </button>
-              </td>
-              <td className="number">{decimal(row.cnDb)}</td>
-              <td className="number">{decimal(row.cniDb)}</td>
-              <td>{stateWords(row, label)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+              </>
+            ),
+          },
+          {
+            head: "On air",
+            unit: "MHz",
+            isNumber: true,
+            order: order("airMHz"),
+            cell: (row) => (row.userBand === undefined ? megahertz(row.airMHz) : "any"),
+          },
+          {
+            head: "Here",
+            unit: "MHz",
+            isNumber: true,
+            order: order("hereMHz"),
+            cell: (row) => megahertz(row.hereMHz),
+          },
+          {
+            head: "Level",
+            unit: "dBµV",
+            isNumber: true,
+            order: order("level"),
+            cell: (row) => <AskedLevel row={row} onAsk={onAsk} />,
+          },
+          { head: "C/N", unit: "dB", isNumber: true, order: order("cnDb"), cell: (row) => decimal(row.cnDb) },
+          {
+            head: "C/(N+I), about MER",
+            unit: "dB",
+            isNumber: true,
+            order: order("cniDb"),
+            cell: (row) => decimal(row.cniDb),
+          },
+          {
+            head: "State",
+            order: order("state"),
+            isShort: ({ state }) => state === "hit" || state === "weak",
+            cell: (row) => <span className={`carrier-${row.state}`}>{stateWords(row, label)}</span>,
+          },
+        ]}
+      />
       {pages > 1 ? (
         <p className="button-row">
           <button type="button" className="button" disabled={at === 0} onClick={() => setPage(at - 1)}>
@@ -112,5 +109,21 @@ export function CarrierTable({
         </p>
       ) : null}
     </section>
+  );
+}
+
+type LevelProps = { readonly row: CarrierRow; readonly onAsk: (row: CarrierRow) => void };
+
+function AskedLevel({ row, onAsk }: LevelProps) {
+  return (
+    <button
+      type="button"
+      className="figure-press number"
+      title="How this level came about"
+      onClick={() => onAsk(row)}
+    >
+      {decimal(row.level)}
+      <span className="unseen"> dBµV, how it came about</span>
+    </button>
   );
 }

@@ -11,6 +11,7 @@ import { costWords } from "../../kit/told/costWords.ts";
 import { FindingsTurned } from "../../kit/told/FindingsTurned.tsx";
 import { inOrder } from "../../kit/told/sides.ts";
 import { TurnMark } from "../../kit/told/TurnMark.tsx";
+import styles from "./Swap.module.css";
 import { askSwap, type SwapQuestion } from "./swapState.ts";
 
 type Props = {
@@ -77,7 +78,7 @@ export function SwapAnswer({ swap, title, question }: Props) {
         </button>
       </div>
       {turned.length > 0 ? (
-        <ul className="swap-places">
+        <ul className={styles.places}>
           {turned.map((place) => (
             <li key={place.part}>
               <button
@@ -88,7 +89,7 @@ export function SwapAnswer({ swap, title, question }: Props) {
                 {place.label}
               </button>{" "}
               <TurnMark change={place.change} />
-              <span className="swap-sentence">{placeChangeSentence(place)}</span>
+              <span className={styles.sentence}>{placeChangeSentence(place)}</span>
             </li>
           ))}
         </ul>

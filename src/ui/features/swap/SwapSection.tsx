@@ -5,9 +5,9 @@ import { kindOf } from "../../../parts/catalogue.ts";
 import { type Swap, whatBreaks } from "../../../remedies/compare.ts";
 import { useApp } from "../../../store/app.ts";
 import { usePrices } from "../../../store/prices.ts";
+import styles from "./Swap.module.css";
 import { SwapAnswer } from "./SwapAnswer.tsx";
 import { askSwap, type SwapQuestion, useSwapAsked } from "./swapState.ts";
-import "./swap.css";
 
 /** On the part itself: what becomes of everybody if it were of another kind. */
 export function SwapSection({ part }: { readonly part: string }) {
@@ -34,7 +34,7 @@ function Asked({ question, design }: { readonly question: SwapQuestion; readonly
     heading.current?.scrollIntoView({ block: "nearest" });
   }, []);
   return (
-    <section className="swap" aria-label={`What breaks: ${title}`}>
+    <section className={styles.swap} aria-label={`What breaks: ${title}`}>
       <h3 ref={heading} tabIndex={-1}>
         If swapped: {title}
       </h3>

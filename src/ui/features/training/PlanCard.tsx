@@ -9,8 +9,9 @@ import { usePractice } from "../../../store/trainingSession.ts";
 import { frameOf } from "../../canvas/frames.ts";
 import { PartFace } from "../../canvas/PartFace.tsx";
 import { PortHandle } from "../../canvas/PortHandle.tsx";
+import { partWords } from "../../canvas/partWords.ts";
+import { useCardDetail } from "../../canvas/state.ts";
 import { connectMeter } from "./picking.ts";
-import { usePlanDetail } from "./planDetail.ts";
 
 /**
  * A part of the plan: what it is and its ports; what would tell of its signal is for the meter. Only a closed case
@@ -19,22 +20,24 @@ import { usePlanDetail } from "./planDetail.ts";
 export const PlanCard = memo(function PlanCard({ id, selected }: NodeProps) {
   const design = usePractice((s) => s.session?.opened.design);
   const isCulprit = useIsCulprit(id);
-  const detail = usePlanDetail((s) => s.detail);
+  const detail = useCardDetail();
   const part = design && partById(design, id);
   const kind = part && kindOf(part.kind);
   if (!design || !part || !kind) return null;
   const frame = frameOf(design, part);
+  const mark = isCulprit ? "Here it was" : null;
   const ports = portsOf(part);
   return (
     <PartFace
       id={id}
       label={part.label}
+      words={partWords({ part, kind, options: part.options }, null, mark)}
       kind={kind}
       options={part.options}
       frame={frame}
       detail={detail}
       state={null}
-      mark={isCulprit ? "Here it was" : null}
+      mark={mark}
       isFailing={isCulprit}
       selected={selected}
       walk={undefined}
@@ -84,7 +87,6 @@ function PlanPort({ part, port, at, labelled }: PortProps) {
       joined
       role={isHung ? "start" : "idle"}
       labelled={labelled}
-      isConnectable={false}
       pressed={isHung}
       onTap={() => connectMeter([part, port.id])}
     />

@@ -4,6 +4,7 @@ import { partById, portsOf } from "../../../design/lookup.ts";
 import { usePractice } from "../../../store/trainingSession.ts";
 import { routePath } from "../../canvas/route.ts";
 import { routesOf } from "../../canvas/routes.ts";
+import { WireFace } from "../../canvas/WireFace.tsx";
 
 /** A bare wire, with the meter drawn at the end where it hangs. */
 export const PlanWire = memo(function PlanWire(props: EdgeProps) {
@@ -19,19 +20,20 @@ export const PlanWire = memo(function PlanWire(props: EdgeProps) {
   const path = useMemo(() => (route ? routePath(route.points) : ""), [route]);
   const medium = from && portsOf(from).find((p) => p.id === sourceHandleId)?.medium;
   return (
-    <g className="wire" data-medium={medium ?? "coax"} data-selected={props.selected ?? false}>
-      <title id={`wire-${id}-words`}>
-        {`From ${from?.label ?? source} to ${to?.label ?? target}: connect the meter here`}
-      </title>
-      <path className="wire-reach" d={path} />
-      <path className="wire-line" d={path} />
+    <WireFace
+      id={id}
+      words={`From ${from?.label ?? source} to ${to?.label ?? target}: connect the meter here`}
+      path={path}
+      medium={medium ?? "coax"}
+      selected={props.selected ?? false}
+    >
       {hung ? (
         <MeterMark
           x={hung === "from" ? sourceX + 24 : targetX - 24}
           y={hung === "from" ? sourceY : targetY}
         />
       ) : null}
-    </g>
+    </WireFace>
   );
 });
 

@@ -1,136 +1,134 @@
 /**
- * The plan of a case: cards, ports and bare wires. No strip, no verdict, no colour that would tell what is wrong:
- * that is for the meter. Tapping a wire or a port hangs the meter there, tapping a card casts the suspicion on it.
+ * The plan of a case: the diagram with bare cards and wires. No strip, no verdict, no colour that would tell what is
+ * wrong: that is for the meter. Pressing a wire or a port connects the meter there, pressing a card suspects the part.
  */
-import { type EdgeTypes, type NodeTypes, ReactFlow, ReactFlowProvider } from "@xyflow/react";
-import { useLayoutEffect, useMemo, useRef, useState } from "react";
-import type { Design } from "../../../design/design.ts";
-import { type PortRef, wireId } from "../../../design/design.ts";
-import { isSamePort, wireAt } from "../../../design/lookup.ts";
+import { ReactFlowProvider } from "@xyflow/react";
+import { type RefObject, useCallback, useEffect, useMemo, useRef } from "react";
+import { type Design, type PortRef, wireId } from "../../../design/design.ts";
+import { isSamePort, partById, wireAt } from "../../../design/lookup.ts";
 import { usePractice } from "../../../store/trainingSession.ts";
-import { boxesOf } from "../../canvas/boxes.ts";
-import { edgesOf, nodesOf, type PartNode, type WireEdge } from "../../canvas/flowItems.ts";
-import { boundsOf, type Size } from "../../canvas/layout.ts";
-import { sizeOf } from "../../canvas/paneSize.ts";
-import { QuietAttribution } from "../../canvas/QuietAttribution.tsx";
-import { emptyView, fittingView, LEAST_ZOOM, MOST_ZOOM, type Viewport } from "../../canvas/viewMath.ts";
-import { PlanBar } from "./PlanBar.tsx";
+import { boxOf } from "../../canvas/boxes.ts";
+import { ViewButtons } from "../../canvas/CanvasBar.tsx";
+import { Diagram, type DiagramHand, type DiagramLook, spokenAs } from "../../canvas/Diagram.tsx";
+import { isWithin } from "../../canvas/layout.ts";
+import { setCanvas, useCanvas, useCardDetail } from "../../canvas/state.ts";
+import { useDiagramView, useStartView } from "../../canvas/useDiagramView.ts";
+import { type KeptInView, useRoomChange } from "../../canvas/useRoomChange.ts";
+import { attachDiagram } from "../../canvas/view.ts";
+import type { Viewport } from "../../canvas/viewMath.ts";
 import { PlanCard } from "./PlanCard.tsx";
 import { PlanWire } from "./PlanWire.tsx";
 import { connectMeter, suspectPart } from "./picking.ts";
-import { followPlanZoom, usePlanDetail } from "./planDetail.ts";
 import type { CaseProps } from "./useCase.ts";
-import "@xyflow/react/dist/base.css";
-import "../../canvas/canvas.css";
-import "../../canvas/cards.css";
-import "../../canvas/wires.css";
-import "../../canvas/strip.css";
 
-// Constants of the module: the library takes a new object for a new world.
-const NODE_TYPES: NodeTypes = { part: PlanCard };
-const EDGE_TYPES: EdgeTypes = { wire: PlanWire };
-const NONE = new Map<string, never>();
-/** At less than this nobody can tap a connector. */
-const LEAST_START_ZOOM = 0.65;
-const MARGIN_PX = 36;
+const LOOK: DiagramLook = {
+  nodeTypes: { part: PlanCard },
+  edgeTypes: { wire: PlanWire },
+  // The Tab key alone leads from part to part.
+  onlyRenderVisibleElements: false,
+  ariaLabelConfig: spokenAs({ part: "Enter suspects this part.", wire: "Enter connects the meter here." }),
+};
+
+const HAND: DiagramHand = {
+  nodesDraggable: false,
+  selectionKeyCode: null,
+  multiSelectionKeyCode: null,
+  // The keyboard selects what has the focus, as a tap does: both arrive as a change.
+  onNodesChange: (changes) => {
+    for (const change of changes) if (change.type === "select" && change.selected) suspectPart(change.id);
+  },
+  onEdgesChange: (changes) => {
+    for (const change of changes) if (change.type === "select" && change.selected) pickWire(change.id);
+  },
+};
+
+/** Where the meter is connected stays in view, else the suspected part. */
+const PICKED: KeptInView = {
+  box: () => {
+    const { session, place, suspect } = usePractice.getState();
+    return session && boxOfPart(session.opened.design, place?.[0] ?? suspect);
+  },
+};
 
 export function PracticeCanvas({ session }: CaseProps) {
+  const { design } = session.opened;
   const frame = useRef<HTMLDivElement>(null);
-  const [start, setStart] = useState<Viewport | null>(null);
-  const detail = usePlanDetail((s) => s.detail);
-  const plan = session.opened.design;
-  useLayoutEffect(() => {
-    if (!frame.current) return;
-    const view = startView(plan, sizeOf(frame.current));
-    setStart(view);
-    followPlanZoom(view.zoom);
-  }, [plan]);
+  const planNow = useCallback(() => design, [design]);
+  const start = useStartView(frame, planNow, showDrawing);
+  const detail = useCardDetail();
+  const isFar = useCanvas((s) => s.detail === "plan");
   return (
-    <div className="canvas practice-plan" ref={frame} data-detail={detail}>
+    <div className="canvas practice-plan" ref={frame} data-detail={detail} data-far={isFar}>
       {start ? (
         <ReactFlowProvider>
-          <Plan session={session} plan={plan} start={start} />
-          <PlanBar plan={plan} />
+          <Plan session={session} start={start} frame={frame} planNow={planNow} />
         </ReactFlowProvider>
       ) : null}
+      <div className="canvas-bars">
+        <div className="canvas-bar" role="toolbar" aria-label="View">
+          <ViewButtons />
+        </div>
+      </div>
     </div>
   );
 }
 
-/** All of it while that can be read, otherwise its beginning on the roof side. */
-function startView(plan: Design, pane: Size): Viewport {
-  const bounds = boundsOf(boxesOf(plan));
-  if (!bounds) return emptyView(pane);
-  const whole = fittingView(bounds, pane);
-  if (whole.zoom >= LEAST_START_ZOOM) return whole;
-  const zoom = LEAST_START_ZOOM;
-  const fitsDown = bounds.height * zoom <= pane.height - 2 * MARGIN_PX;
-  return {
-    x: MARGIN_PX - bounds.x * zoom,
-    y: fitsDown ? pane.height / 2 - (bounds.y + bounds.height / 2) * zoom : MARGIN_PX - bounds.y * zoom,
-    zoom,
-  };
+/** There is no overview of a case. */
+function showDrawing(): void {
+  setCanvas({ showing: "drawing" });
 }
 
 type PlanProps = CaseProps & {
-  readonly plan: Design;
   readonly start: Viewport;
+  readonly frame: RefObject<HTMLElement | null>;
+  readonly planNow: () => Design;
 };
 
-function Plan({ session, plan, start }: PlanProps) {
+function Plan({ session, start, frame, planNow }: PlanProps) {
   const { design } = session.opened;
-  const { nodes, edges } = usePlan(plan);
-  const pickWire = (id: string) => {
-    const wire = design.wires.find((w) => wireId(w) === id);
-    if (wire) connectMeter(nearestEnd(wire.from, wire.to));
-  };
+  const suspect = usePractice((s) => s.suspect);
+  const place = usePractice((s) => s.place);
+  const { view, go, onMove } = useDiagramView(frame, planNow);
+  useEffect(() => attachDiagram(view), [view]);
+  useRoomChange(frame, go, PICKED);
+  const placed = place?.[0] ?? null;
+  useEffect(() => {
+    for (const part of [placed, suspect]) {
+      const box = boxOfPart(planNow(), part);
+      // Whoever can see it already should not lose their bearings.
+      if (box && !isWithin(box, view.area())) view.nudge(box);
+    }
+  }, [view, planNow, placed, suspect]);
+  const selection = useMemo(() => {
+    const wire = place && wireAt(design, place);
+    return { parts: suspect ? [suspect] : [], wires: wire ? [wireId(wire)] : [] };
+  }, [design, suspect, place]);
   return (
-    <ReactFlow<PartNode, WireEdge>
-      aria-label="Plan of the installation"
-      nodes={nodes}
-      edges={edges}
-      nodeTypes={NODE_TYPES}
-      edgeTypes={EDGE_TYPES}
-      defaultViewport={start}
-      minZoom={LEAST_ZOOM}
-      maxZoom={MOST_ZOOM}
-      nodesDraggable={false}
-      nodesConnectable={false}
-      edgesReconnectable={false}
-      connectOnClick={false}
-      deleteKeyCode={null}
-      selectionKeyCode={null}
-      multiSelectionKeyCode={null}
-      zoomOnDoubleClick={false}
-      attributionPosition="bottom-right"
-      onMove={(_, { zoom }) => followPlanZoom(zoom)}
-      // The keyboard selects what has the focus, as a tap does: both arrive as a change.
-      onNodesChange={(changes) => {
-        for (const change of changes) if (change.type === "select" && change.selected) suspectPart(change.id);
-      }}
-      onEdgesChange={(changes) => {
-        for (const change of changes) if (change.type === "select" && change.selected) pickWire(change.id);
-      }}
-    >
-      <QuietAttribution />
-    </ReactFlow>
+    <Diagram
+      label="Plan of the installation"
+      look={LOOK}
+      design={design}
+      selection={selection}
+      start={start}
+      onMove={onMove}
+      hand={HAND}
+    />
   );
+}
+
+function boxOfPart(design: Design, id: string | null) {
+  const part = id === null ? undefined : partById(design, id);
+  return part ? boxOf(design, part) : null;
+}
+
+function pickWire(id: string): void {
+  const { session } = usePractice.getState();
+  const wire = session?.opened.design.wires.find((w) => wireId(w) === id);
+  if (wire) connectMeter(nearestEnd(wire.from, wire.to));
 }
 
 /** A wire that carries the meter already keeps it at the end where it hangs. */
 function nearestEnd(from: PortRef, to: PortRef): PortRef {
   const { place } = usePractice.getState();
   return place && isSamePort(place, to) ? to : from;
-}
-
-function usePlan(design: Design): { readonly nodes: PartNode[]; readonly edges: WireEdge[] } {
-  const suspect = usePractice((s) => s.suspect);
-  const place = usePractice((s) => s.place);
-  return useMemo(() => {
-    const wire = place && wireAt(design, place);
-    const selection = { parts: suspect ? [suspect] : [], wires: wire ? [wireId(wire)] : [] };
-    const nodes = nodesOf({ design, selection, dragged: NONE, before: NONE });
-    const edges = edgesOf({ design, selection, before: NONE, nodes });
-    return { nodes: [...nodes.values()], edges: [...edges.values()] };
-  }, [design, suspect, place]);
 }

@@ -8,8 +8,8 @@ import { NameForm } from "../../kit/NameForm.tsx";
 import { siteWords } from "../../kit/told/siteWords.ts";
 import { useSite } from "../../kit/told/useSite.ts";
 import { copyAsVariant, deleteVariant, goToVariant, nameVariant } from "./actions.ts";
+import styles from "./Variants.module.css";
 import "../../kit/list.css";
-import "./variants.css";
 
 /** The variants of the open design: copy, take up, rename, delete, compare. */
 export function VariantList() {
@@ -20,7 +20,7 @@ export function VariantList() {
   const active = activeName(design);
   const others = names.filter((name) => name !== active);
   return (
-    <div className="variants">
+    <div className={styles.variants}>
       <p className="quiet">
         The same installation in several ways, in one document: as built, and the plans for it. All variants
         share title and limits.

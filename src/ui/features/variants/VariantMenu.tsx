@@ -1,11 +1,12 @@
-import { Check, ChevronDown, Layers } from "lucide-react";
+import { ChevronDown, Layers } from "lucide-react";
 import { DropdownMenu } from "radix-ui";
 import { activeName, variantNames } from "../../../design/variants.ts";
 import { useApp } from "../../../store/app.ts";
 import { openComparison } from "../../kit/asked/compared.ts";
+import { MenuChoice } from "../../kit/MenuChoice.tsx";
 import { openDialog } from "../../kit/panes.ts";
 import { goToVariant } from "./actions.ts";
-import "./variants.css";
+import styles from "./Variants.module.css";
 
 /** Beside the title, as soon as there is more than one: which variant is at work, and the way to the others. */
 export function VariantMenu() {
@@ -15,7 +16,7 @@ export function VariantMenu() {
   return (
     <DropdownMenu.Root>
       <DropdownMenu.Trigger asChild>
-        <button type="button" className="button variant-button" aria-label={`Variant: ${active}`}>
+        <button type="button" className={`button ${styles.menuButton}`} aria-label={`Variant: ${active}`}>
           <Layers size={16} aria-hidden /> <span>{active}</span> <ChevronDown size={14} aria-hidden />
         </button>
       </DropdownMenu.Trigger>
@@ -23,14 +24,9 @@ export function VariantMenu() {
         <DropdownMenu.Content className="menu" align="start" sideOffset={4} collisionPadding={8}>
           <DropdownMenu.RadioGroup value={active} onValueChange={goToVariant}>
             {variantNames(design).map((name) => (
-              <DropdownMenu.RadioItem key={name} className="menu-item" value={name}>
-                <span className="menu-check">
-                  <DropdownMenu.ItemIndicator>
-                    <Check size={16} aria-hidden />
-                  </DropdownMenu.ItemIndicator>
-                </span>
+              <MenuChoice key={name} value={name}>
                 {name}
-              </DropdownMenu.RadioItem>
+              </MenuChoice>
             ))}
           </DropdownMenu.RadioGroup>
           <DropdownMenu.Separator className="menu-line" />

@@ -1,11 +1,11 @@
 import { Search } from "lucide-react";
 import type { Finding } from "../../../findings/finding.ts";
-import { CURABLE_RULES } from "../../../remedies/candidates/index.ts";
+import { CURABLE_RULES } from "../../../remedies/candidates/curable.ts";
 import { useApp } from "../../../store/app.ts";
 import { Message } from "../told/Message.tsx";
 import { findCures, findCuresFor } from "./findCures.ts";
 
-const curable = new Set(CURABLE_RULES);
+const curable = new Set<string>(CURABLE_RULES);
 
 /** At a finding: looks for changes that cure it. Not in a preview, whose findings are not those of the design. */
 export function CureButton({ finding }: { readonly finding: Finding }) {

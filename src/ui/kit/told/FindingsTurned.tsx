@@ -2,6 +2,7 @@ import type { Evaluation } from "../../../evaluate/evaluation.ts";
 import type { Finding } from "../../../findings/finding.ts";
 import type { Comparison } from "../../../remedies/compare.ts";
 import { counted } from "../format.ts";
+import styles from "./FindingsTurned.module.css";
 import { Message } from "./Message.tsx";
 
 type Props = { readonly comparison: Pick<Comparison, "cured" | "caused" | "evaluations"> };
@@ -38,7 +39,7 @@ function Lines({ title, none, findings, told }: LinesProps) {
       {findings.length === 0 ? (
         <p className="quiet">{none}</p>
       ) : (
-        <ul className="finding-lines">
+        <ul className={styles.lines}>
           {findings.map((f) => (
             <li key={f.id}>
               <span className={`badge ${f.severity}`}>{f.severity}</span>{" "}

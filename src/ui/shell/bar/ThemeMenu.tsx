@@ -1,5 +1,6 @@
-import { Check, Moon, Sun } from "lucide-react";
+import { Moon, Sun } from "lucide-react";
 import { DropdownMenu } from "radix-ui";
+import { MenuChoice } from "../../kit/MenuChoice.tsx";
 import { setTheme, type ThemeChoice, useTheme, useThemeChoice } from "../../kit/theme.ts";
 
 const CHOICES: readonly { readonly value: ThemeChoice; readonly name: string }[] = [
@@ -33,19 +34,9 @@ export function ThemeChoices() {
   return (
     <DropdownMenu.RadioGroup value={choice}>
       {CHOICES.map(({ value, name }) => (
-        <DropdownMenu.RadioItem
-          key={value}
-          className="menu-item"
-          value={value}
-          onSelect={() => setTheme(value)}
-        >
-          <span className="menu-check">
-            <DropdownMenu.ItemIndicator>
-              <Check size={16} aria-hidden />
-            </DropdownMenu.ItemIndicator>
-          </span>
+        <MenuChoice key={value} value={value} onSelect={() => setTheme(value)}>
           {name}
-        </DropdownMenu.RadioItem>
+        </MenuChoice>
       ))}
     </DropdownMenu.RadioGroup>
   );

@@ -3,7 +3,7 @@ import type { SwitchState } from "../../../../signal/control.ts";
 import { useApp } from "../../../../store/app.ts";
 import { settingWords } from "../../../canvas/bands.ts";
 import { decimal } from "../../../kit/format.ts";
-import { ScrollBox } from "../../../kit/ScrollBox.tsx";
+import { type Column, Table } from "../../../kit/Table.tsx";
 import { decidesByVolts, type Speaker, speakersOf } from "./switches.ts";
 
 /** For each switched output: who speaks to it, what arrives of that, and how it stands. */
@@ -43,22 +43,19 @@ function SwitchOf({
         {isByVolts ? ` · horizontal above ${decimal(at.thresholdVolts)} V` : ""}
       </p>
       {speakers.length === 0 ? null : (
-        <ScrollBox className="figures-scroll" label="What arrives of each command">
-          <table className="figures-table">
-            <thead>
-              <tr>
-                <th scope="col">V for V</th>
-                <th scope="col">V for H</th>
-                <th scope="col">Lost</th>
-                <th scope="col">22 kHz</th>
-                <th scope="col">Supplies</th>
-              </tr>
-            </thead>
-            {speakers.map((speaker, i) => (
-              <SpeakerRows key={speaker.key} speaker={speaker} isWinner={i === 0} />
-            ))}
-          </table>
-        </ScrollBox>
+        <Table
+          label="What arrives of each command"
+          isUnnamed
+          groups={speakers.map((speaker, n) => ({
+            key: speaker.key,
+            head: <SpeakerName speaker={speaker} isWinner={n === 0} />,
+            rows: [speaker],
+            isAsleep: speaker.offer.dormant,
+          }))}
+          keyOf={({ key }) => key}
+          isAsleep={({ offer }) => offer.dormant}
+          columns={SPEAKER_COLUMNS}
+        />
       )}
     </div>
   );
@@ -71,35 +68,43 @@ function standWords(at: SwitchState): string {
   return at.contested ? `${stands}, contested: each sees what the first asks for` : stands;
 }
 
-function SpeakerRows({ speaker, isWinner }: { readonly speaker: Speaker; readonly isWinner: boolean }) {
-  const { offer, load } = speaker;
-  const overloaded = load !== null && load.milliamps > load.limitMa;
+type NameProps = { readonly speaker: Speaker; readonly isWinner: boolean };
+
+function SpeakerName({ speaker, isWinner }: NameProps) {
+  const { name, words, offer } = speaker;
   return (
-    <tbody>
-      <tr className={offer.dormant ? "speaker asleep" : "speaker"}>
-        <th scope="rowgroup" colSpan={5}>
-          {speaker.name}
-          <span className="quiet">
-            {" "}
-            {speaker.words}
-            {offer.dormant ? " (inactive: a switch is in another position)" : isWinner ? " · decides" : ""}
-          </span>
-        </th>
-      </tr>
-      <tr className={offer.dormant ? "asleep" : ""}>
-        <td className="number">{decimal(offer.volts13)}</td>
-        <td className={speaker.tooLow ? "number short-of" : "number"}>
-          {decimal(offer.volts18)}
-          {speaker.tooLow ? " too low" : ""}
-        </td>
-        <td className="number">
-          {decimal(offer.dropVolts)} V, {decimal(offer.ohms)} Ω
-        </td>
-        <td>{offer.toneArrives ? "arrives" : <strong className="short-of">lost</strong>}</td>
-        <td className={overloaded ? "number short-of" : "number"}>
-          {load ? `${decimal(load.milliamps, 0)} of ${decimal(load.limitMa, 0)} mA` : "–"}
-        </td>
-      </tr>
-    </tbody>
+    <>
+      {name}
+      <span className="quiet">
+        {" "}
+        {words}
+        {offer.dormant ? " (inactive: a switch is in another position)" : isWinner ? " · decides" : ""}
+      </span>
+    </>
   );
 }
+
+const SPEAKER_COLUMNS: readonly Column<Speaker>[] = [
+  { head: "V for V", isNumber: true, cell: ({ offer }) => decimal(offer.volts13) },
+  {
+    head: "V for H",
+    isNumber: true,
+    isShort: ({ tooLow }) => tooLow,
+    cell: ({ offer, tooLow }) => `${decimal(offer.volts18)}${tooLow ? " too low" : ""}`,
+  },
+  {
+    head: "Lost",
+    isNumber: true,
+    cell: ({ offer }) => `${decimal(offer.dropVolts)} V, ${decimal(offer.ohms)} Ω`,
+  },
+  {
+    head: "22 kHz",
+    isShort: ({ offer }) => !offer.toneArrives,
+    cell: ({ offer }) => (offer.toneArrives ? "arrives" : "lost"),
+  },
+  {
+    head: "Supplies",
+    isShort: ({ load }) => load !== null && load.milliamps > load.limitMa,
+    cell: ({ load }) => (load ? `${decimal(load.milliamps, 0)} of ${decimal(load.limitMa, 0)} mA` : "–"),
+  },
+];

@@ -1,42 +1,54 @@
-import { memo, useId } from "react";
+/** Price and time of one kind, each by itself: what is typed in one draws no other anew. */
+import { useId } from "react";
 import { PLACEHOLDER_PRICES } from "../../../paperwork/prices.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
 import { usePrices } from "../../../store/prices.ts";
 import { readNumeral, writeNumeral } from "../../kit/fields/numeral.ts";
 import { notTaken, useDraft } from "../../kit/useDraft.ts";
+import styles from "./Prices.module.css";
 
-/** Price and time of one kind. */
-export const PriceRow = memo(function PriceRow(props: { readonly kind: string; readonly name: string }) {
-  const { kind, name } = props;
+type Props = { readonly kind: string; readonly name: string };
+
+export function PricedName({ kind, name }: Props) {
   const price = usePrices((s) => s.prices[kind]);
   const placeholder = PLACEHOLDER_PRICES[kind];
-  if (!price) return null;
-  const byMetre = kindOf(kind)?.trade.soldBy === "metre";
-  const isOwn = price.price !== placeholder?.price || price.workMinutes !== placeholder.workMinutes;
+  const isOwn = price?.price !== placeholder?.price || price?.workMinutes !== placeholder?.workMinutes;
   return (
-    <tr className={isOwn ? "own-price" : undefined}>
-      <th scope="row">
-        {name} {isOwn ? <span className="badge note">your own</span> : null}
-      </th>
-      <td>
-        <Amount
-          label={`Price of ${name}`}
-          unit={byMetre ? "per m" : ""}
-          value={price.price}
-          onTry={(value) => usePrices.getState().setPrice(kind, { price: value })}
-        />
-      </td>
-      <td>
-        <Amount
-          label={`Minutes to fit ${name}`}
-          unit={byMetre ? "min a run" : "min"}
-          value={price.workMinutes}
-          onTry={(value) => usePrices.getState().setPrice(kind, { workMinutes: value })}
-        />
-      </td>
-    </tr>
+    <>
+      {name} {isOwn ? <span className="badge note">your own</span> : null}
+    </>
   );
-});
+}
+
+export function PriceField({ kind, name }: Props) {
+  const price = usePrices((s) => s.prices[kind]?.price);
+  if (price === undefined) return null;
+  return (
+    <Amount
+      label={`Price of ${name}`}
+      unit={isSoldByMetre(kind) ? "per m" : ""}
+      value={price}
+      onTry={(value) => usePrices.getState().setPrice(kind, { price: value })}
+    />
+  );
+}
+
+export function TimeField({ kind, name }: Props) {
+  const minutes = usePrices((s) => s.prices[kind]?.workMinutes);
+  if (minutes === undefined) return null;
+  return (
+    <Amount
+      label={`Minutes to fit ${name}`}
+      unit={isSoldByMetre(kind) ? "min a run" : "min"}
+      value={minutes}
+      onTry={(value) => usePrices.getState().setPrice(kind, { workMinutes: value })}
+    />
+  );
+}
+
+function isSoldByMetre(kind: string): boolean {
+  return kindOf(kind)?.trade.soldBy === "metre";
+}
 
 type AmountProps = {
   readonly label: string;
@@ -56,7 +68,7 @@ function Amount({ label, unit, value, onTry }: AmountProps) {
     },
   });
   return (
-    <span className="price-amount">
+    <span className={styles.amount}>
       <input
         className="field-input number"
         inputMode="decimal"
