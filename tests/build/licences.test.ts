@@ -63,7 +63,9 @@ function titleOf(folder: string): string {
 test("every script that is shipped says by its map what it is made of, or is a file of a package as it is", () => {
   const unmapped = files(".js").filter((name) => !existsSync(join(outDir, `${name}.map`)));
   const worker = readFileSync(join(root, "node_modules/elkjs/lib/elk-worker.min.js"), "utf8");
-  expect(unmapped.filter((name) => built(name) !== worker)).toEqual([]);
+  // Beside them the bundler puts a few lines of its own, as it does into every script: they have no source and no map.
+  const isGlue = (name: string) => /^assets\/rolldown-runtime-/.test(name) && built(name).length < 2000;
+  expect(unmapped.filter((name) => built(name) !== worker && !isGlue(name))).toEqual([]);
 });
 
 test("every package in a script, worker or service worker is named with its version and the text of its licence", () => {

