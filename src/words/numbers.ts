@@ -29,12 +29,20 @@ function isKnown(language: string): boolean {
 /** A number with at most and at least so many decimals; "–" where there is none. */
 export function numeral(value: number | undefined, most = 1, least = 0): string {
   if (value === undefined || !Number.isFinite(value)) return NO_FIGURE;
+  // Most numbers are short: nothing is grouped in them, and a large drawing writes thousands.
+  if (Math.abs(value) < SHORT) {
+    const text = formatOf(most, least).format(Math.abs(value));
+    return value < 0 && /[1-9]/.test(text) ? `−${text}` : text;
+  }
   return formatOf(most, least)
     .formatToParts(value)
     .map((part) => (part.type === "group" ? GAP : part.type === "minusSign" ? "−" : part.value))
     .join("")
     .replace(DIRECTION, "");
 }
+
+/** Below this no rounding leads to five digits. */
+const SHORT = 9999;
 
 /** A value as somebody set it: with the decimals that it has, at most four. */
 export function numeralAsSet(value: number): string {

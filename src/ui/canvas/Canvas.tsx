@@ -1,7 +1,8 @@
 /** The canvas: parts, wires and their strips, and all that is done to them by hand. */
 import { ReactFlowProvider } from "@xyflow/react";
-import { type ReactNode, useRef } from "react";
+import { type ReactNode, useEffect, useRef, useState } from "react";
 import { useApp } from "../../store/app.ts";
+import { afterLayout } from "../kit/afterLayout.ts";
 import { useSize } from "../kit/useSize.ts";
 import { CanvasBar } from "./CanvasBar.tsx";
 import { CanvasDialogs } from "./CanvasDialogs.tsx";
@@ -38,6 +39,7 @@ export function Canvas({ children, empty, isBarElsewhere = false }: Props) {
   const isWalked = useHasHighlight();
   useClipboard();
   const isOverview = useCanvas((s) => s.showing === "overview");
+  const isDrawn = useDrawn(start !== null, isOverview);
   const [attach, pane] = useSize();
   const follow = (event: { readonly target: EventTarget }) => setCanvas({ near: itemOf(event.target) });
   return (
@@ -61,10 +63,12 @@ export function Canvas({ children, empty, isBarElsewhere = false }: Props) {
           {start && (
             // The drawing keeps its place and its view below the overview.
             <div className="drawing" ref={attach} inert={isOverview} data-covered={isOverview}>
-              <ReactFlowProvider>
-                <EditorDiagram start={start} frame={frame} />
-                <Minimap />
-              </ReactFlowProvider>
+              {isDrawn && (
+                <ReactFlowProvider>
+                  <EditorDiagram start={start} frame={frame} />
+                  <Minimap />
+                </ReactFlowProvider>
+              )}
             </div>
           )}
           {isOverview && pane && <Overview pane={pane} isBarOver={!isBarElsewhere} />}
@@ -84,6 +88,14 @@ export function Canvas({ children, empty, isBarElsewhere = false }: Props) {
       <OfferPopover />
     </>
   );
+}
+
+/** The drawing comes with the first picture, or below an overview right after it: what is looked at comes first. */
+function useDrawn(hasStart: boolean, isOverview: boolean): boolean {
+  const [isDrawn, setDrawn] = useState(false);
+  if (hasStart && !isOverview && !isDrawn) setDrawn(true);
+  useEffect(() => (isDrawn ? undefined : afterLayout(() => setDrawn(true))), [isDrawn]);
+  return isDrawn;
 }
 
 /** The part or wire that an element of the canvas belongs to. */

@@ -1,7 +1,7 @@
 /** Whether the pane shows the whole design at a glance or the drawing of it. */
 import { useShownDesign } from "../../store/hooks.ts";
 import { placesIn, skeletonOf } from "./overview/skeleton.ts";
-import { useCanvas } from "./state.ts";
+import { setCanvas, useCanvas } from "./state.ts";
 import { canvasView } from "./view.ts";
 
 export function ViewSwitch() {
@@ -22,7 +22,11 @@ export function ViewSwitch() {
         type="button"
         aria-pressed={showing === "drawing"}
         onClick={() => {
-          if (showing === "overview") canvasView()?.enter([]);
+          if (showing !== "overview") return;
+          // Until the drawing is there, it is shown as it will begin.
+          const view = canvasView();
+          if (view) view.enter([]);
+          else setCanvas({ showing: "drawing" });
         }}
       >
         Drawing

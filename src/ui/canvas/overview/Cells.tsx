@@ -95,7 +95,8 @@ const CellGroup = memo(function CellGroup({ group, widthPx }: GroupProps) {
     <section className="cell-group" aria-label={name} data-small={isSmall(group)}>
       <div className="cell-group-head" data-wide={isWide}>
         <GroupHeading group={group} />
-        {wire && <StopStrip id={group.key} wire={wireId(wire)} detail="plate" {...strip} />}
+        {/* Not before its width is known: it would be drawn twice. */}
+        {wire && widthPx > 0 && <StopStrip id={group.key} wire={wireId(wire)} detail="plate" {...strip} />}
       </div>
       <div className="cell-list" role="toolbar" aria-label={`Places of ${name}`} data-short={areShort}>
         {group.places.map((place, n) => (

@@ -16,6 +16,9 @@ import {
   MOST_BOXES,
   MOST_SCALE,
   SCALE_STEP,
+  TILE_HEAD_PX,
+  TILE_INSET_PX,
+  TILE_LINE_PX,
 } from "./sizes.ts";
 import { placesIn, type Skeleton } from "./skeleton.ts";
 
@@ -76,9 +79,16 @@ function coversBar(layout: BoxesLayout, { scale, left, top }: Placed<BoxesLayout
   return [...layout.cards.values(), ...layout.places.values()].some(isBelow);
 }
 
+/** What so many tiles take at least [px²]: where there is less, there is no façade to be looked for. */
+function leastTilesPx2(places: number): number {
+  const width = LEAST_STRIP.width + 2 * TILE_INSET_PX * LEAST_SCALE;
+  const height = LEAST_STRIP.height + (TILE_HEAD_PX + TILE_LINE_PX + TILE_INSET_PX) * LEAST_SCALE;
+  return places * width * height;
+}
+
 function facadeFor(skeleton: Skeleton, pane: Room): OverviewPlan | null {
   const places = placesIn(skeleton).length;
-  if (places === 0 || places > MOST_STRIPS) return null;
+  if (places === 0 || places > MOST_STRIPS || leastTilesPx2(places) > pane.width * pane.height) return null;
   const below = pane.isBarOver ? BAR.height : MARGIN_PX;
   const room = { width: pane.width - 2 * MARGIN_PX, height: pane.height - below - MARGIN_PX };
   let best: (OverviewPlan & { level: "facade" }) | null = null;
