@@ -192,7 +192,8 @@ test("the drawing is one press away, and so is the way back", async ({ page }) =
   await expect(way(page)).toBeVisible();
 });
 
-test("a walk of a signal keeps its buttons in one row and its choices legible", async ({ page }) => {
+/** From the verdict of the receiver in the living room, which lacks TV. */
+async function walkTheFailingSignal(page: Page): Promise<void> {
   await open(page, "/?example=house-wideband-fails");
   await tab(page, /^Verdict/).tap();
   await page.getByRole("button", { name: "Services of TV living room" }).tap();
@@ -200,6 +201,10 @@ test("a walk of a signal keeps its buttons in one row and its choices legible", 
     .getByRole("button", { name: /^Walk the signal/ })
     .first()
     .tap();
+}
+
+test("a walk of a signal keeps its buttons in one row and its choices legible", async ({ page }) => {
+  await walkTheFailingSignal(page);
   const walk = page.getByRole("region", { name: "Walk" });
   const end = await walk.getByRole("button", { name: "End the walk" }).boundingBox();
   const first = await walk.getByRole("button", { name: "Signal" }).boundingBox();
@@ -220,13 +225,7 @@ test("a walk of a signal keeps its buttons in one row and its choices legible", 
 });
 
 test("a walk is marked on the chain, and each step comes into view", async ({ page }) => {
-  await open(page, "/?example=house-wideband-fails");
-  await tab(page, /^Verdict/).tap();
-  await page.getByRole("button", { name: "Services of TV living room" }).tap();
-  await page
-    .getByRole("button", { name: /^Walk the signal/ })
-    .first()
-    .tap();
+  await walkTheFailingSignal(page);
   const here = way(page).locator('li[aria-current="step"]');
   const card = here.getByRole("button", { name: /Step \d, you are here/ });
   // It begins where the signal is lost.
