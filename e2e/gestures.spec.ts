@@ -37,6 +37,16 @@ const canvas = (page: Page) => page.getByRole("group", { name: "Canvas", exact: 
 /** What of a card shows its name, and nothing else. */
 const nameOn = (page: Page, label: string) => card(page, label).locator(".node-card-name");
 
+/** From the menu of the canvas, opened by its key while nothing is selected. */
+async function pasteByMenu(page: Page): Promise<void> {
+  await canvas(page).focus();
+  await page.keyboard.press("Escape");
+  await page.keyboard.press("ContextMenu");
+  await menu(page)
+    .getByRole("menuitem", { name: /^Paste/ })
+    .press("Enter");
+}
+
 test("names and lengths are changed where the part stands", async ({ page }) => {
   await open(page, HOUSE);
   await test.step("F2 on a card: Enter keeps the name, one undo brings the former back", async () => {
@@ -206,12 +216,7 @@ test("parts go from window to window, again and again, and cover nothing", async
   await first.bringToFront();
   await card(first, "UHF aerial").click({ position: { x: 60, y: 12 } });
   await first.keyboard.press("ControlOrMeta+c");
-  await canvas(first).focus();
-  await first.keyboard.press("Escape");
-  await first.keyboard.press("ContextMenu");
-  await menu(first)
-    .getByRole("menuitem", { name: /^Paste/ })
-    .press("Enter");
+  await pasteByMenu(first);
   await expect(card(first, "UHF aerial 2")).toBeFocused();
   await expectApart(first);
 
@@ -224,12 +229,7 @@ test("parts go from window to window, again and again, and cover nothing", async
     navigator.clipboard.readText = () => Promise.reject(new DOMException("", "NotAllowedError"));
   });
   await second.bringToFront();
-  await canvas(second).focus();
-  await second.keyboard.press("Escape");
-  await second.keyboard.press("ContextMenu");
-  await menu(second)
-    .getByRole("menuitem", { name: /^Paste/ })
-    .press("Enter");
+  await pasteByMenu(second);
   await expect(messages(second)).toContainText("This browser does not let the menu read the clipboard.");
 });
 

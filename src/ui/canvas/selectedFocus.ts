@@ -1,11 +1,12 @@
 /** After a list or a form on the canvas the focus goes on where the eye is: to what is selected, else to the canvas. */
 import { useApp } from "../../store/app.ts";
+import { afterLayout } from "../kit/afterLayout.ts";
 import { focusCanvas } from "../kit/focusKeeper.ts";
 import { focusItem } from "./focusItem.ts";
 
 /** Waits a moment, since a card that has just been added is drawn with the next frame. */
 export function focusSelected(): void {
-  requestAnimationFrame(() => requestAnimationFrame(focusNow));
+  afterLayout(focusNow);
 }
 
 function focusNow(): void {

@@ -26,6 +26,7 @@ import { startMarks } from "../../../store/startMark.ts";
 import { usePractice } from "../../../store/trainingSession.ts";
 import { evaluateAndReportNow } from "../../../store/trial.ts";
 import { addressRequestOf, linkAddress, withoutAddressRequest } from "../../kit/addressRequest.ts";
+import { afterLayout } from "../../kit/afterLayout.ts";
 import { download, fileName } from "../../kit/download.ts";
 import { openDialog } from "../../kit/panes.ts";
 import { pickFile } from "../../kit/pickFile.ts";
@@ -72,7 +73,7 @@ function cameUp(): void {
 /** Two frames later; a page in the background draws none, and does with a moment. */
 function afterDrawing(work: () => void): void {
   if (document.visibilityState === "hidden") setTimeout(work, 0);
-  else requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(work, 0)));
+  else afterLayout(() => setTimeout(work, 0));
 }
 
 /** Opens an example as a design that becomes an own document with its first change. */
