@@ -23,9 +23,15 @@ function listen(): void {
   const tell = (what: string) => {
     new Image().src = `/complaints?${encodeURIComponent(what.slice(0, 1000))}`;
   };
+  let isLeaving = false;
+  addEventListener("beforeunload", () => {
+    isLeaving = true;
+  });
   addEventListener(
     "error",
     (event) => {
+      // A page that is left breaks off what it still loads at leisure; some browsers call that an error (not of a script).
+      if (isLeaving && !(event instanceof ErrorEvent)) return;
       const missing = event.target instanceof Element ? event.target.outerHTML.slice(0, 200) : null;
       // Said by browsers where a size changes twice within a frame: nothing is lost.
       if (!/ResizeObserver loop/.test(event.message))
