@@ -17,12 +17,22 @@ const MIDDLE_MHZ: Readonly<Record<Service, number>> = {
 /** Filters that take more than this, and the input is meant for something else [dB]; our choice. */
 const MEANT_FOR_DB = -15;
 
-export function passesService(record: PartRecord, input: string, service: Service): boolean {
+/** By whichever output, or by a given one. */
+export function passesService(
+  record: PartRecord,
+  input: string,
+  service: Service,
+  output?: string,
+): boolean {
   const port = record.ports.find((p) => p.id === input);
   if (port?.medium === "sky") return service === "satellite";
   const { paths = [] } = record.kind.signal(record.options, { id: record.part.id, powered: true });
   return paths.some(
-    (path) => path.from === input && path.loMHz === undefined && isMeantFor(path.response, service),
+    (path) =>
+      path.from === input &&
+      (output === undefined || path.to === output) &&
+      path.loMHz === undefined &&
+      isMeantFor(path.response, service),
   );
 }
 

@@ -111,7 +111,7 @@ const through = define({
   }),
   symbol: "outlet-through",
   caption: (o) => `${dB(o.tapLossDb)} · ${o.satellite ? "TV / FM / SAT" : "TV / FM"}`,
-  ports: (o) => [coaxIn("in"), coaxOut("out", "next", "trunk"), ...socketPorts(o.satellite)],
+  ports: (o) => [coaxIn("in"), coaxOut("out", "through", "trunk"), ...socketPorts(o.satellite)],
   signal: (o) => ({
     paths: [
       { from: "in", to: "out", response: series(tapThrough(o.tapLossDb, 1), plainLoss(0)) },

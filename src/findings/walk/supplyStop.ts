@@ -77,7 +77,7 @@ export function supplyStop(evaluation: Evaluation, part: PartId): SupplyStop {
     const below = searched(evaluation, far);
     return below ? [below] : [];
   });
-  const best = likeliest(found);
+  const best = likeliest(evaluation, found);
   if (record && best && RANK[best.stop.why] < RANK["wrong side"])
     return judged(evaluation, record, best.stop);
   const above = record && feederAbove(evaluation, record);
@@ -88,14 +88,20 @@ export function supplyStop(evaluation: Evaluation, part: PartId): SupplyStop {
   return { why: "nothing feeds", part, ...(nearest === undefined ? {} : { nearest }) };
 }
 
-/** A part that passes supply elsewhere is wired wrongly where its other input would suit the signal better. */
+/**
+ * A part that passes supply elsewhere is wired wrongly where its other input would suit the signal better; and an output
+ * that passes the supply is no way out where it does not pass the signal.
+ */
 function judged(evaluation: Evaluation, victim: PartRecord, stop: SupplyStop): SupplyStop {
-  if (stop.why !== "blocks" || stop.feeds === undefined) return stop;
+  if (stop.why !== "blocks") return stop;
   const record = evaluation.record(stop.part);
   const service = serviceOf(victim);
-  if (!record || !service || passesService(record, stop.input, service)) return stop;
-  const { part, supply, feeds } = stop;
-  return { why: "wrong input", part, port: stop.input, feeds, supply };
+  if (!record || !service) return stop;
+  const { part, supply, feeds, passesFrom, ...others } = stop;
+  if (feeds !== undefined && !passesService(record, stop.input, service))
+    return { why: "wrong input", part, port: stop.input, feeds, supply };
+  if (passesFrom === undefined || passesService(record, stop.input, service, passesFrom)) return stop;
+  return { part, supply, ...(feeds === undefined ? {} : { feeds }), ...others };
 }
 
 /** What a part without supply would send down: what comes into it. */
@@ -103,12 +109,19 @@ function serviceOf(record: PartRecord): Service | undefined {
   return Object.values(record.inputs).flatMap((spectrum) => spectrum.bands)[0]?.origin.service;
 }
 
-function likeliest(found: readonly Found[]): Found | undefined {
+/** Of like stops, the one of a unit that feeds nobody yet: it was put in for this. Then the nearest. */
+function likeliest(evaluation: Evaluation, found: readonly Found[]): Found | undefined {
+  const order = ({ stop, steps }: Found) => [RANK[stop.why], isOfIdleUnit(evaluation, stop) ? 0 : 1, steps];
   return found.reduce<Found | undefined>((best, one) => {
     if (!best) return one;
-    const by = RANK[one.stop.why] - RANK[best.stop.why] || one.steps - best.steps;
-    return by < 0 ? one : best;
+    const others = order(best);
+    const by = order(one).map((value, n) => value - (others[n] ?? 0));
+    return (by.find((difference) => difference !== 0) ?? 0) < 0 ? one : best;
   }, undefined);
+}
+
+function isOfIdleUnit(evaluation: Evaluation, stop: SupplyStop): boolean {
+  return stop.why === "blocks" && feeders(evaluation).idle.has(stop.supply);
 }
 
 const searches = new WeakMap<Evaluation, Map<string, Found | null>>();
@@ -135,7 +148,7 @@ function searched(evaluation: Evaluation, start: PortRef): Found | undefined {
       return found ? [{ ...found, steps: found.steps + 1 }] : [];
     });
     const own = record && !record.looped ? stopsAt(record, at[1]).map((stop) => ({ stop, steps: 0 })) : [];
-    known.set(key, likeliest([...own, ...further]) ?? null);
+    known.set(key, likeliest(evaluation, [...own, ...further]) ?? null);
   }
   return known.get(start.join("/")) ?? undefined;
 }

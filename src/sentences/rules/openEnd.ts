@@ -3,6 +3,7 @@ import { pictureOf, spotOf } from "../explain/picture.ts";
 import { plainName } from "../explain/plainWords.ts";
 import { list, partName } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
+import { portsWords } from "../supplyWords.ts";
 
 export const openEnd: RuleWords<"open-end"> = {
   title: "An open end that should be terminated",
@@ -15,7 +16,8 @@ export const openEnd: RuleWords<"open-end"> = {
     const { at, facts } = told.finding;
     const name = partName(at.part);
     const labels = list(labelsOf(told));
-    if (facts.of === "trunk") return `${name} ends open: nothing terminates ${labels}.`;
+    if (facts.of === "trunk")
+      return `${name} ends open: no terminator on ${portsWords(told.record, facts.ports)}.`;
     return plural(facts.ports.length, {
       one: `${name} has an open leg: ${labels}.`,
       other: `${name} has open legs: ${labels}.`,

@@ -86,7 +86,7 @@ describe("a supply that is blocked", () => {
     expect(stop).toStrictEqual({ ...BARE, part: "g", port: "out", supply: "p", volts: 12 });
   });
 
-  test("a TV socket passes none where the satellite sockets do, and the other lead has no part in it", () => {
+  test("a TV socket passes none; the satellite sockets do, but are no way out: they pass no TV", () => {
     const stop = masthead(
       { plate: ["outlet-quad"], p: ["power-inserter"], q: ["receiver-tv"] },
       "b.out > plate.in, plate.tv > p.in, p.out > q.in",
@@ -97,8 +97,23 @@ describe("a supply that is blocked", () => {
       port: "tv",
       supply: "p",
       volts: 12,
-      passesFrom: "sat",
     });
+  });
+
+  test("of two supplies that are blocked, the unit that feeds nobody yet was put in for this", () => {
+    const stop = masthead(
+      {
+        ...dish,
+        m: ["lnb-universal"],
+        both: ["diplexer-combine"],
+        apart: ["diplexer-split"],
+        p: ["power-inserter"],
+        q: ["receiver-tv"],
+        a: ["receiver-sat"],
+      },
+      "b.out > both.tv, k.sky > m.sky, m.out > both.sat, both.out > apart.in, apart.tv > p.in, p.out > q.in, apart.sat > a.sat",
+    );
+    expect(stop).toMatchObject({ why: "blocks", part: "apart", port: "tv", supply: "p", volts: 12 });
   });
 
   /** A diplexer that passes the supply to its TV input, an LNB on the other one. */

@@ -56,7 +56,7 @@ export const CONVERTER_WORDS: WordsOf<
   "other-receiver": {
     title: ({ facts, name }) =>
       plural(facts.receivers.length, {
-        one: `Replace ${name(facts.receivers[0] ?? "")} with a ${receiverName(facts.kind)}`,
+        one: `Replace ${name(facts.receivers[0] ?? "")} with ${receiverName(facts.kind)}`,
         other: (n) => `Replace ${n} receivers with receivers that suit the LNB`,
       }),
     reason: ({ facts }) =>
@@ -115,7 +115,7 @@ export const CONVERTER_WORDS: WordsOf<
 function receiverName(key: string): string {
   const kind = kindOf(key);
   const inputs = kind?.reception?.(kind.options.parse({})).inputs.length ?? 1;
-  if (kind?.trade.takes === "wideband") return "wideband receiver";
-  if (kind?.trade.takes === "stacked") return "SCR/dSCR receiver";
-  return inputs > 1 ? "universal twin receiver" : "universal receiver";
+  if (kind?.trade.takes === "wideband") return "a wideband receiver";
+  if (kind?.trade.takes === "stacked") return "an SCR/dSCR receiver";
+  return inputs > 1 ? "a universal twin receiver" : "a universal receiver";
 }

@@ -43,6 +43,7 @@ export const LEVEL_STEP_WORDS: WordsOf<
   },
   "graded-taps": {
     title: ({ facts, name }) => {
+      const losses = [...new Set(facts.taps.map(({ db }) => db))];
       const values = facts.taps.map(({ part, db }) => `${name(part)} ${numeralAsSet(db)} dB`);
       const knobs = [
         ...(facts.gainDb === undefined
@@ -50,10 +51,13 @@ export const LEVEL_STEP_WORDS: WordsOf<
           : [`the gain of ${name(facts.amplifier ?? "")} to ${numeralAsSet(facts.gainDb)} dB`]),
         ...(facts.slopeDb === undefined ? [] : [`its slope to ${numeralAsSet(facts.slopeDb)} dB`]),
       ];
-      const graded = `Set the taps in steps: ${list(values)}`;
+      const graded =
+        losses.length === 1
+          ? `Set the tap loss of ${list(facts.taps.map(({ part }) => name(part)))} to ${numeralAsSet(losses[0] ?? 0)} dB`
+          : `Set the taps in steps: ${list(values)}`;
       return knobs.length > 0 ? `${graded}; set ${list(knobs)}` : graded;
     },
-    reason: () => "The tap nearest to the amplifier takes off least, so that all sockets get about the same.",
+    reason: () => "The tap losses are chosen so that all sockets get about the same.",
   },
   "passive-splitter": {
     title: ({ facts, place, name }) => `Replace ${name(place)} with a ${facts.ways}-way splitter`,
