@@ -18,12 +18,7 @@ const MIDDLE_MHZ: Readonly<Record<Service, number>> = {
 const MEANT_FOR_DB = -15;
 
 /** By whichever output, or by a given one. */
-export function passesService(
-  record: PartRecord,
-  input: string,
-  service: Service,
-  output?: string,
-): boolean {
+export function passesService(record: PartRecord, input: string, service: Service, output?: string): boolean {
   const port = record.ports.find((p) => p.id === input);
   if (port?.medium === "sky") return service === "satellite";
   const { paths = [] } = record.kind.signal(record.options, { id: record.part.id, powered: true });
