@@ -27,6 +27,8 @@ async function titleAfter(context: BrowserContext): Promise<{ page: Page; title:
   return { page, title: await titleOf(page).inputValue() };
 }
 
+const KILLED_AFTER_MS = [0, 150, 300, 450, 600, 750, 900, 1000, 1000, 1000];
+
 test("a renderer killed at any moment after an edit loses nothing older than a second", async ({
   page,
   context,
@@ -36,7 +38,8 @@ test("a renderer killed at any moment after an edit loses nothing older than a s
   let current = page;
   const lost: string[] = [];
   const tooOld: number[] = [];
-  for (let wait = 0; wait <= 1000; wait += 50) {
+  // At any moment it has to come up again; what is a second old has to be there.
+  for (const wait of KILLED_AFTER_MS) {
     const kill = await killer(current);
     await retitle(current, `After ${wait}`);
     await current.waitForTimeout(wait);
@@ -47,7 +50,9 @@ test("a renderer killed at any moment after an edit loses nothing older than a s
     if (isLost) lost.push(`${wait} ms (“${next.title}”)`);
     if (isLost && wait >= 1000) tooOld.push(wait);
   }
-  say(`Edits lost of 21, by the time from edit to kill: ${lost.length === 0 ? "none" : lost.join(", ")}`);
+  say(
+    `Edits lost of ${KILLED_AFTER_MS.length}, by the time from edit to kill: ${lost.length === 0 ? "none" : lost.join(", ")}`,
+  );
   expect(tooOld).toEqual([]);
 });
 
