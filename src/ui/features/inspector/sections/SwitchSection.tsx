@@ -3,7 +3,8 @@ import type { SwitchState } from "../../../../signal/control.ts";
 import { useApp } from "../../../../store/app.ts";
 import { settingWords } from "../../../canvas/bands.ts";
 import { decimal } from "../../../kit/format.ts";
-import { type Column, Table } from "../../../kit/Table.tsx";
+import { Table } from "../../../kit/Table.tsx";
+import type { Column } from "../../../kit/tableShape.ts";
 import { decidesByVolts, type Speaker, speakersOf } from "./switches.ts";
 
 /** For each switched output: who speaks to it, what arrives of that, and how it stands. */
@@ -45,7 +46,7 @@ function SwitchOf({
       {speakers.length === 0 ? null : (
         <Table
           label="What arrives of each command"
-          isUnnamed
+          nameAt={null}
           groups={speakers.map((speaker, n) => ({
             key: speaker.key,
             head: <SpeakerName speaker={speaker} isWinner={n === 0} />,
