@@ -21,15 +21,17 @@ export function PlaneTable({ symptoms }: { readonly symptoms: readonly Symptom[]
       <p className="small">
         Tune each transponder at each place. Press a box once for “works”, twice for “fails”.
       </p>
-      <PlaneGrid
-        evaluation={evaluation}
-        columns={columns}
-        cell={(place, { plane }) => {
-          if (!wanted.has(symptomKey(place))) return "–";
-          const name = `${plainLabelOf(evaluation, place.part)}, ${planeName(plane, evaluation)}`;
-          return <PlaneMark place={place} name={name} />;
-        }}
-      />
+      <div className={styles.planes}>
+        <PlaneGrid
+          evaluation={evaluation}
+          columns={columns}
+          cell={(place, { plane }) => {
+            if (!wanted.has(symptomKey(place))) return "–";
+            const name = `${plainLabelOf(evaluation, place.part)}, ${planeName(plane, evaluation)}`;
+            return <PlaneMark place={place} name={name} />;
+          }}
+        />
+      </div>
       <button
         type="button"
         className="button small"
