@@ -24,6 +24,8 @@ export function ServiceTable({ services, part }: Props) {
           const record = useApp.getState().evaluation.record(part);
           return record ? verdictQuestion(record, service.service, figure) : null;
         };
+  // On paper those of all receivers line up, one below the other.
+  const share = part === undefined ? 25 : undefined;
   return (
     <Table
       label="Services"
@@ -31,17 +33,17 @@ export function ServiceTable({ services, part }: Props) {
       rows={services}
       keyOf={({ service }) => service}
       columns={[
-        { head: "Service", share: 31, cell: ({ service }) => SERVICE_NAMES[service] },
+        { head: "Service", share, cell: ({ service }) => SERVICE_NAMES[service] },
         {
           head: "Got",
-          share: 23,
+          share,
           isNumber: true,
           isShort: ({ got, wanted }) => got < wanted,
           cell: ({ got, wanted }) => `${got} of ${wanted}`,
         },
         {
           head: "Level",
-          share: 27,
+          share,
           isNumber: true,
           cell: (service) =>
             question ? (
@@ -52,7 +54,7 @@ export function ServiceTable({ services, part }: Props) {
         },
         {
           head: "Min C/N",
-          share: 19,
+          share,
           isNumber: true,
           cell: (service) => <Quality service={service} question={question} />,
         },
