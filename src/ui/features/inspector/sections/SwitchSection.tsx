@@ -5,6 +5,7 @@ import { settingWords } from "../../../canvas/bands.ts";
 import { decimal } from "../../../kit/format.ts";
 import { Table } from "../../../kit/Table.tsx";
 import type { Column } from "../../../kit/tableShape.ts";
+import styles from "./Sections.module.css";
 import { decidesByVolts, type Speaker, speakersOf } from "./switches.ts";
 
 /** For each switched output: who speaks to it, what arrives of that, and how it stands. */
@@ -38,7 +39,7 @@ function SwitchOf({
   const evaluation = useApp((s) => s.evaluation);
   const speakers = speakersOf(evaluation, at);
   return (
-    <div className="switch-of">
+    <div className={styles.switch}>
       <p className={at.contested ? "state bad" : "state"}>
         <strong>{label}</strong> {standWords(at)}
         {isByVolts ? ` · horizontal above ${decimal(at.thresholdVolts)} V` : ""}
