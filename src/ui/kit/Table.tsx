@@ -2,7 +2,7 @@ import { moveByArrows } from "./gridKeys.ts";
 import { ScrollBox } from "./ScrollBox.tsx";
 import styles from "./Table.module.css";
 import { RowGroupBody, TableRows } from "./TableRows.tsx";
-import { type Column, namesOf, type TableProps } from "./tableShape.ts";
+import { type Column, classNames, type TableProps } from "./tableShape.ts";
 
 /** Figures in rows and columns; wider than its pane, it scrolls by itself. */
 export function Table<Row>(props: TableProps<Row>) {
@@ -10,7 +10,7 @@ export function Table<Row>(props: TableProps<Row>) {
   const scrolls = !fits && !isOnPaper;
   const table = (
     <table
-      className={namesOf(styles.table, fits && styles.fits, isGrid && styles.grid)}
+      className={classNames(styles.table, fits && styles.fits, isGrid && styles.grid)}
       aria-label={scrolls ? undefined : label}
       onKeyDown={isGrid ? moveByArrows : undefined}
     >

@@ -1,5 +1,5 @@
 import styles from "./Table.module.css";
-import { namesOf, type RowGroup, type TableProps } from "./tableShape.ts";
+import { classNames, type RowGroup, type TableProps } from "./tableShape.ts";
 
 type RowsProps<Row> = { readonly table: TableProps<Row>; readonly rows: readonly Row[] };
 
@@ -15,7 +15,7 @@ export function RowGroupBody<Row>({ table, group }: GroupProps<Row>) {
   const { head, cells, rows, isAsleep } = group;
   return (
     <tbody>
-      <tr className={namesOf(styles.group, isAsleep && styles.asleep)}>
+      <tr className={classNames(styles.group, isAsleep && styles.asleep)}>
         <th scope="rowgroup" colSpan={cells ? undefined : table.columns.length}>
           {head}
         </th>
@@ -42,7 +42,7 @@ function OneRow<Row>({ table, row, at }: RowProps<Row>) {
   return (
     <>
       <tr
-        className={namesOf(
+        className={classNames(
           isAsleep?.(row) && styles.asleep,
           isLost?.(row) && styles.lost,
           lines.length > 0 && styles.continued,
@@ -58,7 +58,7 @@ function OneRow<Row>({ table, row, at }: RowProps<Row>) {
       </tr>
       {lines.map((line, n) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a line is its place below its row.
-        <tr key={n} className={namesOf(n < lines.length - 1 && styles.continued)}>
+        <tr key={n} className={classNames(n < lines.length - 1 && styles.continued)}>
           <td className={styles.line} colSpan={columns.length}>
             {line}
           </td>
@@ -77,7 +77,7 @@ function Cell<Row>({ table, row, at, n }: RowProps<Row> & { readonly n: number }
   return (
     <Tag
       scope={isName ? "row" : undefined}
-      className={namesOf(
+      className={classNames(
         isNumber && "number",
         isNumber && unit !== undefined && styles.figures,
         isShort?.(row) && styles.short,

@@ -69,6 +69,6 @@ export type TableProps<Row> = Rows<Row> & {
 };
 
 /** Class names in one attribute; undefined where there are none. */
-export function namesOf(...names: readonly (string | false | undefined)[]): string | undefined {
+export function classNames(...names: readonly (string | false | undefined)[]): string | undefined {
   return names.filter(Boolean).join(" ") || undefined;
 }

@@ -28,7 +28,6 @@ import { LoadSection } from "./sections/LoadSection.tsx";
 import { SupplySection } from "./sections/SupplySection.tsx";
 import { SwitchSection } from "./sections/SwitchSection.tsx";
 import { TunerSection } from "./sections/TunerSection.tsx";
-import "./sections/sections.css";
 
 /** One part: its values, what arrives at it, and what is wrong with it. */
 export function PartCard({ record }: { readonly record: PartRecord }) {
