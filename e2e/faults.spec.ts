@@ -13,7 +13,8 @@ test("what would fail with one part is shown, and the design stays as it is", as
   const preview = page.getByRole("region", { name: "Preview" });
   await expect(preview).toContainText("What if: ");
   await expect(preview.getByRole("button", { name: "Apply" })).toHaveCount(0);
-  const lost = page.getByRole("table", { name: "Receivers" });
+  const lost = page.getByRole("group", { name: "Who loses what" });
+  await expect(lost.getByRole("rowheader", { name: "Receivers" })).toBeVisible();
   await expect(lost.getByRole("row", { name: /^TV living room Terrestrial TV/ })).toBeVisible();
   await expect(lost.getByRole("row", { name: /Satellite/ })).toHaveCount(0);
   await showPane(page, "Verdict");
@@ -38,7 +39,8 @@ test("from one set that fails, while all others work, the search arrives at the 
   await expect(page.getByText("What is seen: 1 fails, 6 work").first()).toBeVisible();
   await search.click();
 
-  const titles = page.locator(".suspicion").filter({ hasText: "explains all of it" }).locator("strong");
+  const suspected = page.getByRole("list", { name: "Suspected faults" }).locator(":scope > li");
+  const titles = suspected.filter({ hasText: "explains all of it" }).locator("strong");
   await expect(page.getByRole("heading", { name: /^\d+ faults? would explain all of it/ })).toBeVisible({
     timeout: 40_000,
   });
@@ -46,12 +48,12 @@ test("from one set that fails, while all others work, the search arrives at the 
   for (const title of await titles.allInnerTexts()) expect(title).toMatch(/bedroom 2/);
 
   // A reading rules some out, and can be taken back.
-  const next = page.locator(".next-measurement");
+  const next = page.getByRole("region", { name: "Best next measurement" });
   await expect(next).toBeVisible({ timeout: 40_000 });
   const heading = page.getByRole("heading", { name: /would explain all of it/ });
   const count = async () => Number(/^(\d+) faults?/.exec(await heading.innerText())?.[1]);
   const many = await count();
-  await next.locator(".outcome").first().click();
+  await next.getByRole("listitem").first().getByRole("button").click();
   await expect(page.getByRole("heading", { name: "Read so far" })).toBeVisible();
   await expect(search).toBeVisible({ timeout: 40_000 });
   await expect.poll(count).toBeLessThan(many);

@@ -77,7 +77,7 @@ test("by mouse, in at most 25 actions", async ({ page }) => {
     await pull(part, output, { x: start.x + 90, y: start.y });
     await press(list(page).getByRole("option", { name: words, exact: true }));
   };
-  const tray = page.locator(".tray");
+  const tray = page.locator("[data-tray]");
   const inTray = async (name: string) => {
     if (!(await tray.isVisible())) await press(page.getByRole("button", { name: /parts/i }).first());
     await press(tray.getByRole("button", { name, exact: true }));

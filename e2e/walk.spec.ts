@@ -4,7 +4,12 @@ import { card, open, showAll } from "./app.ts";
 import { expect, test } from "./test.ts";
 
 const walk = (page: Page): Locator => page.getByRole("region", { name: "Walk", exact: true });
-const steps = (page: Page): Locator => walk(page).locator(".step-table tbody tr");
+const steps = (page: Page): Locator => stepsIn(page, walk(page));
+
+/** The rows of the table of steps: each names a part. */
+function stepsIn(page: Page, pane: Locator): Locator {
+  return pane.getByRole("row").filter({ has: page.getByRole("rowheader") });
+}
 
 /** Opens the services of a receiver in the verdict. */
 async function servicesOf(page: Page, label: string): Promise<Locator> {
@@ -105,7 +110,7 @@ test("a level in the verdict leads back to its source, step by step", async ({ p
   await figure.click();
   const origin = page.getByRole("region", { name: "How this level came about" });
   await expect(origin.getByRole("heading", { name: "How this level came about" })).toBeFocused();
-  const rows = origin.locator(".step-table tbody tr");
+  const rows = stepsIn(page, origin);
   await expect(rows.first().getByRole("rowheader")).toHaveText("UHF aerial");
 
   // A cable only takes, an amplifier gives; and what arrives is what the verdict says.
@@ -113,8 +118,9 @@ test("a level in the verdict leads back to its source, step by step", async ({ p
     Number(
       await rows
         .filter({ has: page.getByRole("rowheader", { name: part, exact: true }) })
-        .locator("td.number")
-        .nth(1)
+        // Its number, what it does, and the level.
+        .getByRole("cell")
+        .nth(2)
         .innerText(),
     );
   const [source, amplified, dropped, arrives] = [

@@ -12,6 +12,7 @@ import { WirePicture } from "../../canvas/WireStrip.tsx";
 import { spectrumWords } from "../../canvas/words.ts";
 import { counted } from "../../kit/format.ts";
 import { type StateLook, stateLook } from "../../kit/told/stateLook.ts";
+import styles from "./ChainPane.module.css";
 import type { ChainRow } from "./chainRows.ts";
 
 const BADGES: Readonly<Record<StateLook["tone"], string>> = {
@@ -63,7 +64,7 @@ function Item({ row, isSelected, isFolded, isTabStop, width, onChoose, onFold }:
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: the tree handles the keys for all its items.
     <div
-      className={`chain-item ${row.type}${isSelected ? " selected" : ""}`}
+      className={isSelected ? `${styles.item} ${styles.selected}` : styles.item}
       role="treeitem"
       aria-level={row.level}
       aria-selected={isSelected}
@@ -77,7 +78,7 @@ function Item({ row, isSelected, isFolded, isTabStop, width, onChoose, onFold }:
         // The arrow keys of the tree do the same, so this is for pointers only.
         <button
           type="button"
-          className="chain-fold"
+          className={styles.fold}
           tabIndex={-1}
           aria-hidden
           onClick={(event) => {
@@ -88,7 +89,7 @@ function Item({ row, isSelected, isFolded, isTabStop, width, onChoose, onFold }:
           {isFolded ? <ChevronRight size={16} /> : <ChevronDown size={16} />}
         </button>
       ) : (
-        <span className="chain-fold" aria-hidden>
+        <span className={styles.fold} aria-hidden>
           {row.type === "wire" ? <CornerDownRight size={14} /> : null}
         </span>
       )}
@@ -109,7 +110,7 @@ function PartWords({ row, isFolded }: { readonly row: ChainRow; readonly isFolde
   const errors = findings.filter((f) => f.severity === "error" && f.parts[0] === row.id).length;
   const caption = record.kind.caption(record.options);
   return (
-    <span className="chain-words">
+    <span className={styles.words}>
       <strong>{record.part.label}</strong>
       {caption ? <span className="quiet small"> {caption}</span> : null}
       {row.again ? <span className="quiet small"> (listed above)</span> : null}
@@ -131,7 +132,7 @@ function WireWords({ id, width }: { readonly id: string; readonly width: number 
   // With one way out, the port's name says nothing.
   const several = (record?.ports.filter((p) => p.side === "out").length ?? 0) > 1;
   return (
-    <span className="chain-words small">
+    <span className={`${styles.words} small`}>
       {several && port ? <span>{port}: </span> : null}
       <span className="unseen">wire from {from?.label}: </span>
       <WirePicture wire={id} detail="plate" width={Math.min(width, WIDEST_PX)} height={STRIP_HEIGHT_PX} />

@@ -7,8 +7,8 @@ import { setCanvas } from "../../canvas/state.ts";
 import { StartButtons } from "../../kit/StartButtons.tsx";
 import { useSize } from "../../kit/useSize.ts";
 import { ChainItem } from "./ChainItem.tsx";
+import styles from "./ChainPane.module.css";
 import { type ChainRow, chainRows } from "./chainRows.ts";
-import "./chain.css";
 
 /** The design as a list that a screen reader and the keyboard walk through; it selects as the canvas does. */
 export function ChainPane() {
@@ -94,7 +94,7 @@ export function ChainPane() {
 
   return (
     <div className="chain" data-chooses-parts>
-      <div className="button-row chain-tools">
+      <div className={`button-row ${styles.tools}`}>
         <button type="button" className="button" onClick={() => setCanvas({ dialog: "join" })}>
           <Link2 size={16} aria-hidden /> Connect two parts…
         </button>
@@ -108,7 +108,7 @@ export function ChainPane() {
         </button>
       </div>
       <div ref={measure} />
-      <div className="chain-tree" role="tree" aria-label="Parts and wires" ref={tree} onKeyDown={press}>
+      <div className={styles.tree} role="tree" aria-label="Parts and wires" ref={tree} onKeyDown={press}>
         {rows.map((row) => (
           <ChainItem
             key={row.key}

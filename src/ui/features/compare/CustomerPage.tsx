@@ -10,10 +10,10 @@ import { plural } from "../../../words/plural.ts";
 import { boxesOf } from "../../canvas/boxes.ts";
 import { boundsOf } from "../../canvas/layout.ts";
 import { PrintDrawing } from "../../canvas/PrintDrawing.tsx";
+import { Table } from "../../kit/Table.tsx";
 import { costWords } from "../../kit/told/costWords.ts";
 import { type Compared, verdictIn } from "../../kit/told/sides.ts";
 import { WorkList } from "../../kit/told/WorkList.tsx";
-import styles from "./Compare.module.css";
 
 /** Before and after on paper, in words that need no training. */
 export function CustomerPage({ compared }: { readonly compared: Compared }) {
@@ -32,24 +32,17 @@ export function CustomerPage({ compared }: { readonly compared: Compared }) {
       <WorkList work={work} before={before.design} after={after.design} />
       <p>{ownCostWords(cost)}</p>
       <h2>What you will get</h2>
-      <table className={styles.turns}>
-        <thead>
-          <tr>
-            <th scope="col">Where</th>
-            <th scope="col">Before</th>
-            <th scope="col">After</th>
-          </tr>
-        </thead>
-        <tbody>
-          {receivers.map(({ part, label }) => (
-            <tr key={part} className="paper-item">
-              <th scope="row">{label}</th>
-              <td>{placeWords(verdictIn(before, part))}</td>
-              <td>{placeWords(verdictIn(after, part))}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <Table
+        label="What you will get"
+        isOnPaper
+        rows={receivers}
+        keyOf={({ part }) => part}
+        columns={[
+          { head: "Where", cell: ({ label }) => label },
+          { head: "Before", cell: ({ part }) => placeWords(verdictIn(before, part)) },
+          { head: "After", cell: ({ part }) => placeWords(verdictIn(after, part)) },
+        ]}
+      />
       <Drawing title="Before" site={before} />
       <Drawing title="After" site={after} />
       <p className="small">

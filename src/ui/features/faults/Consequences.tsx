@@ -7,8 +7,10 @@ import { faultSentence } from "../../../sentences/faults/faultWords.ts";
 import { SERVICE_NAMES } from "../../../signal/carrier.ts";
 import { useApp } from "../../../store/app.ts";
 import { selectFromPane } from "../../canvas/reveal.ts";
+import { Table } from "../../kit/Table.tsx";
 import { Message } from "../../kit/told/Message.tsx";
 import { isShownFault, toggleFault } from "./actions.ts";
+import styles from "./Faults.module.css";
 import { useDocumentState } from "./useDocumentState.ts";
 
 /** So many findings say enough; the rest is in the verdict of the preview. */
@@ -19,60 +21,61 @@ export function Consequences({ fault }: { readonly fault: Fault }) {
   const sound = useDocumentState();
   const consequence = useMemo(() => whatFails(sound.evaluation.design, fault, sound), [fault, sound]);
   return (
-    <div className="consequences">
-      <Losses consequence={consequence} at="receiver" title="Receivers" />
-      <Losses consequence={consequence} at="outlet" title="Outlets" />
+    <div className={styles.consequences}>
       {consequence.lost.length === 0 ? (
         <p>Nobody would notice: every outlet and receiver gets what it gets now.</p>
-      ) : null}
+      ) : (
+        <Losses lost={consequence.lost} />
+      )}
       <NewFindings consequence={consequence} />
       <PreviewButton fault={fault} />
     </div>
   );
 }
 
-type LossesProps = {
-  readonly consequence: Consequence;
-  readonly at: "receiver" | "outlet";
-  readonly title: string;
-};
+type LossesProps = { readonly lost: Consequence["lost"] };
 
-function Losses({ consequence, at, title }: LossesProps) {
+/** Receivers first: they are what somebody looks at. */
+function Losses({ lost }: LossesProps) {
   const design = useApp((s) => s.design);
-  const lost = consequence.lost.filter((s) => s.role === at);
-  if (lost.length === 0) return null;
+  const groups = PLACES.map(({ role, head }) => ({
+    key: role,
+    head,
+    rows: lost.filter((s) => s.role === role),
+  }));
   return (
-    <table className="losses">
-      <caption>{title}</caption>
-      <thead className="unseen">
-        <tr>
-          <th scope="col">Where</th>
-          <th scope="col">Service</th>
-          <th scope="col">What is left</th>
-        </tr>
-      </thead>
-      <tbody>
-        {lost.map((s) => (
-          <tr key={s.part + s.service}>
-            <th scope="row">
-              <button type="button" className="link" onClick={() => selectFromPane({ parts: [s.part] })}>
-                {partById(design, s.part)?.label ?? s.part}
-              </button>
-            </th>
-            <td>{SERVICE_NAMES[s.service]}</td>
-            <td>
-              {s.got === 0 ? (
-                <span className="badge error">nothing</span>
-              ) : (
-                <span className="badge warning">
-                  {s.got} of {s.before}
-                </span>
-              )}
-            </td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+    <Table
+      label="Who loses what"
+      groups={groups.filter(({ rows }) => rows.length > 0)}
+      keyOf={({ part, service }) => `${part} ${service}`}
+      columns={[
+        {
+          head: "Where",
+          share: 50,
+          cell: ({ part }) => (
+            <button type="button" className="link" onClick={() => selectFromPane({ parts: [part] })}>
+              {partById(design, part)?.label ?? part}
+            </button>
+          ),
+        },
+        { head: "Service", cell: ({ service }) => SERVICE_NAMES[service] },
+        { head: "What is left", cell: (loss) => <Left loss={loss} /> },
+      ]}
+    />
+  );
+}
+
+const PLACES = [
+  { role: "receiver", head: "Receivers" },
+  { role: "outlet", head: "Outlets" },
+] as const;
+
+function Left({ loss: { got, before } }: { readonly loss: Consequence["lost"][number] }) {
+  if (got === 0) return <span className="badge error">nothing</span>;
+  return (
+    <span className="badge warning">
+      {got} of {before}
+    </span>
   );
 }
 

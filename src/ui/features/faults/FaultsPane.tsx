@@ -1,8 +1,8 @@
 import { useApp } from "../../../store/app.ts";
 import { useFaultsView } from "../../kit/asked/whatFails.ts";
+import styles from "./Faults.module.css";
 import { Finder } from "./Finder.tsx";
 import { WhatIf } from "./WhatIf.tsx";
-import "./faults.css";
 
 const MODES = [
   { key: "find", name: "Find the fault" },
@@ -21,7 +21,7 @@ export function FaultsPane() {
       </div>
     );
   return (
-    <div className="faults">
+    <div className={styles.faults}>
       <h2 className="unseen">Faults</h2>
       <fieldset className="segments">
         <legend className="unseen">What to look into</legend>

@@ -4,6 +4,7 @@ import { detailedSymptoms, type Observation, type Symptom } from "../../../remed
 import { useApp } from "../../../store/app.ts";
 import { type Seen, useFinder } from "../../../store/faultFinder.ts";
 import { plural } from "../../../words/plural.ts";
+import styles from "./Faults.module.css";
 import { FoundFaults } from "./FoundFaults.tsx";
 import { PlaneTable } from "./PlaneTable.tsx";
 import { SeenTable } from "./SeenTable.tsx";
@@ -40,7 +41,7 @@ export function Finder() {
         }}
       >
         <summary>{seenWords([...seen.values()])}</summary>
-        <div className="seen-body">
+        <div className={styles.seenBody}>
           {receivers.length > 0 ? <SeenTable title="Receivers" symptoms={receivers} /> : null}
           {outlets.length > 0 ? (
             <details className="fault-more" open={receivers.length === 0}>
@@ -94,7 +95,7 @@ function SearchLine({ canSearch, onStart }: SearchProps) {
   const { status, progress, problem } = useFinder();
   const percent = progress ? Math.round((100 * progress.done) / Math.max(1, progress.of)) : 0;
   return (
-    <div className="search-line">
+    <div className={styles.searchLine}>
       {status === "running" ? (
         <button type="button" className="button" onClick={() => useFinder.getState().stop()}>
           <Square size={14} aria-hidden /> Stop

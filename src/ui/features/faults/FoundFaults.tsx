@@ -9,6 +9,7 @@ import type { PlainMeasurement, PlainSuspicion } from "../../../store/searchDiag
 import { plural } from "../../../words/plural.ts";
 import { counted } from "../../kit/format.ts";
 import { PreviewButton } from "./Consequences.tsx";
+import styles from "./Faults.module.css";
 import { NextMeasurement } from "./NextMeasurement.tsx";
 import { TakenReadings } from "./TakenReadings.tsx";
 import { useDocumentState } from "./useDocumentState.ts";
@@ -29,7 +30,7 @@ export function FoundFaults({ left, measurement }: Props) {
     <>
       <TakenReadings />
       {measurement ? <NextMeasurement measurement={measurement} byId={byId} /> : null}
-      <section className="fault-group">
+      <section className={styles.group}>
         <h3>{titleOf(exact, near)}</h3>
         {exact + near === 0 ? (
           <p className="quiet">
@@ -40,7 +41,7 @@ export function FoundFaults({ left, measurement }: Props) {
         {isDone && measurement === null && exact + near > 1 ? (
           <p className="quiet">No measurement tells these apart: look at them in this order.</p>
         ) : null}
-        <ol className="suspicions">
+        <ol className={styles.suspicions} aria-label="Suspected faults">
           {left.map((suspicion) => (
             <SuspicionItem key={suspicion.faults.join()} suspicion={suspicion} byId={byId} />
           ))}
@@ -83,7 +84,7 @@ function SuspicionItem({ suspicion, byId }: { readonly suspicion: PlainSuspicion
   const sound = useDocumentState();
   if (!first) return null;
   return (
-    <li className="suspicion">
+    <li className={styles.suspicion}>
       <p>
         <strong>{faultSentence(sound.evaluation.design, first)}</strong>{" "}
         <span className={suspicion.match === "exact" ? "badge ok" : "badge note"}>
@@ -100,9 +101,9 @@ function SuspicionItem({ suspicion, byId }: { readonly suspicion: PlainSuspicion
       {others.length > 0 ? (
         <details className="fault-more">
           <summary>{sameLookWords(others.length)}</summary>
-          <ul className="fault-list">
+          <ul className={styles.list}>
             {others.map((fault) => (
-              <li key={fault.id} className="fault-other">
+              <li key={fault.id} className={styles.other}>
                 <span>{faultSentence(sound.evaluation.design, fault)}</span>
                 <PreviewButton fault={fault} />
               </li>

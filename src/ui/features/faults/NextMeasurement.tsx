@@ -9,6 +9,7 @@ import { useApp } from "../../../store/app.ts";
 import { useFinder } from "../../../store/faultFinder.ts";
 import type { PlainMeasurement } from "../../../store/searchDiagnosis.ts";
 import { selectFromPane } from "../../canvas/reveal.ts";
+import styles from "./Faults.module.css";
 
 type Props = { readonly measurement: PlainMeasurement; readonly byId: ReadonlyMap<string, Fault> };
 
@@ -18,7 +19,7 @@ export function NextMeasurement({ measurement, byId }: Props) {
   const design = useApp((s) => s.preview?.document.evaluation.design ?? s.design);
   const take = (reading: Reading) => useFinder.getState().take({ at, reading, asked });
   return (
-    <section className="next-measurement">
+    <section className={styles.measurement} aria-label="Best next measurement">
       <h3>
         <Gauge size={16} aria-hidden /> Best next measurement
       </h3>
@@ -36,10 +37,10 @@ export function NextMeasurement({ measurement, byId }: Props) {
       <p className="small">
         As planned it would be: {planned ? readingWords(planned) : "nothing"}. What do you read?
       </p>
-      <ul className="outcomes">
+      <ul className={styles.outcomes}>
         {outcomes.map((outcome) => (
           <li key={outcome.faults.join()}>
-            <button type="button" className="outcome" onClick={() => take(outcome.reading)}>
+            <button type="button" className={styles.outcome} onClick={() => take(outcome.reading)}>
               <strong>{readingWords(outcome.reading)}</strong>
               <span className="small">{meaning(design, outcome.faults, byId)}</span>
             </button>
@@ -66,7 +67,7 @@ function VoltsField({ onTake }: { readonly onTake: (reading: Reading) => void })
   const isGood = text.trim() !== "" && Number.isFinite(volts) && volts >= 0 && volts <= 60;
   return (
     <form
-      className="volts-form"
+      className={styles.volts}
       onSubmit={(event) => {
         event.preventDefault();
         if (!isGood) return;

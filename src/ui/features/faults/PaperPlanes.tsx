@@ -1,6 +1,7 @@
 import type { Evaluation } from "../../../evaluate/evaluation.ts";
 import { type Symptom, symptomKey } from "../../../remedies/faults/symptoms.ts";
 import { useFinder } from "../../../store/faultFinder.ts";
+import styles from "./Faults.module.css";
 import { PlaneGrid, planeColumns } from "./PlaneGrid.tsx";
 
 /** So many places stand beside each other on a sheet of A4. */
@@ -26,13 +27,14 @@ export function PaperPlanes({ evaluation, symptoms }: Props) {
       <h1>{evaluation.design.title}</h1>
       <p>Satellite planes: tune each transponder at each place. ✓ works, ✗ fails, ☐ not tried.</p>
       {sheets.map((places) => (
-        <PlaneGrid
-          key={places.join()}
-          className="plane-table paper-item"
-          evaluation={evaluation}
-          columns={places}
-          cell={(place) => mark(symptomKey(place))}
-        />
+        <div key={places.join()} className={`paper-item ${styles.sheet}`}>
+          <PlaneGrid
+            isOnPaper
+            evaluation={evaluation}
+            columns={places}
+            cell={(place) => mark(symptomKey(place))}
+          />
+        </div>
       ))}
     </div>
   );

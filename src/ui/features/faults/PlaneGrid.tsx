@@ -1,4 +1,4 @@
-import type { ComponentProps, ReactNode } from "react";
+import type { ReactNode } from "react";
 import type { Evaluation } from "../../../evaluate/evaluation.ts";
 import { type PlaneTest, planeTests } from "../../../remedies/faults/planeTests.ts";
 import {
@@ -10,42 +10,48 @@ import {
 import { planeName } from "../../../sentences/faults/reasonWords.ts";
 import { plainLabelOf } from "../../../sentences/phrases.ts";
 import { megahertz } from "../../kit/format.ts";
+import { Table } from "../../kit/Table.tsx";
+import styles from "./Faults.module.css";
 
-type Props = Pick<ComponentProps<"table">, "className" | "onKeyDown"> & {
+type Props = {
   readonly evaluation: Evaluation;
   readonly columns: readonly string[];
+  readonly isOnPaper?: boolean;
   /** What stands where a plane and a place meet. */
   readonly cell: (place: SymptomPlace, test: PlaneTest) => ReactNode;
 };
 
+/** On paper the planes take so much of the width [%], and the places share the rest. */
+const NAME_SHARE = 24;
+
 /** Planes, each with a transponder to try, by the places they are told apart at. */
-export function PlaneGrid({ evaluation, columns, cell, ...table }: Props) {
+export function PlaneGrid({ evaluation, columns, isOnPaper = false, cell }: Props) {
   return (
-    <table {...table}>
-      <thead>
-        <tr>
-          <th scope="col">Plane and transponder</th>
-          {columns.map((id) => (
-            <th key={id} scope="col">
-              {plainLabelOf(evaluation, id)}
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {planeTests(evaluation).map((test) => (
-          <tr key={symptomKey(planePlace("", test.plane))}>
-            <th scope="row">
+    <Table
+      label="Satellite planes"
+      isGrid
+      isOnPaper={isOnPaper}
+      rows={planeTests(evaluation)}
+      keyOf={({ plane }) => symptomKey(planePlace("", plane))}
+      columns={[
+        {
+          head: "Plane and transponder",
+          share: isOnPaper ? NAME_SHARE : undefined,
+          cell: (test) => (
+            <>
               {planeName(test.plane, evaluation)}
-              <span className="quiet small">{transponderWords(test)}</span>
-            </th>
-            {columns.map((id) => (
-              <td key={id}>{cell(planePlace(id, test.plane), test)}</td>
-            ))}
-          </tr>
-        ))}
-      </tbody>
-    </table>
+              <span className={`quiet small ${styles.transponder}`}>{transponderWords(test)}</span>
+            </>
+          ),
+        },
+        ...columns.map((id) => ({
+          key: id,
+          head: plainLabelOf(evaluation, id),
+          share: isOnPaper ? (100 - NAME_SHARE) / columns.length : undefined,
+          cell: (test: PlaneTest) => cell(planePlace(id, test.plane), test),
+        })),
+      ]}
+    />
   );
 }
 

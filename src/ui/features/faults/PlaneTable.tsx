@@ -1,11 +1,10 @@
 import { Check, Printer, X } from "lucide-react";
-import type { KeyboardEvent } from "react";
 import { type Symptom, type SymptomPlace, symptomKey } from "../../../remedies/faults/symptoms.ts";
 import { planeName } from "../../../sentences/faults/reasonWords.ts";
 import { plainLabelOf } from "../../../sentences/phrases.ts";
 import { type Seen, useFinder } from "../../../store/faultFinder.ts";
 import { printPage } from "../../kit/printPage.ts";
-import { ScrollBox } from "../../kit/ScrollBox.tsx";
+import styles from "./Faults.module.css";
 import { PaperPlanes } from "./PaperPlanes.tsx";
 import { PlaneGrid, planeColumns } from "./PlaneGrid.tsx";
 import { useDocumentState } from "./useDocumentState.ts";
@@ -22,10 +21,8 @@ export function PlaneTable({ symptoms }: { readonly symptoms: readonly Symptom[]
       <p className="small">
         Tune each transponder at each place. Press a box once for “works”, twice for “fails”.
       </p>
-      <ScrollBox label="Satellite planes" className="plane-scroll">
+      <div className={styles.planes}>
         <PlaneGrid
-          className="plane-table"
-          onKeyDown={moveFocus}
           evaluation={evaluation}
           columns={columns}
           cell={(place, { plane }) => {
@@ -34,7 +31,7 @@ export function PlaneTable({ symptoms }: { readonly symptoms: readonly Symptom[]
             return <PlaneMark place={place} name={name} />;
           }}
         />
-      </ScrollBox>
+      </div>
       <button
         type="button"
         className="button small"
@@ -59,7 +56,7 @@ function PlaneMark({ place, name }: { readonly place: SymptomPlace; readonly nam
   return (
     <button
       type="button"
-      className="seen-mark"
+      className={styles.mark}
       data-tone={TONES[state]}
       aria-pressed={state !== "not tried"}
       aria-label={`${name}: ${state}`}
@@ -70,22 +67,4 @@ function PlaneMark({ place, name }: { readonly place: SymptomPlace; readonly nam
       {state === "fails" ? <X size={16} aria-hidden /> : null}
     </button>
   );
-}
-
-const STEPS: Readonly<Record<string, readonly [number, number]>> = {
-  ArrowUp: [-1, 0],
-  ArrowDown: [1, 0],
-  ArrowLeft: [0, -1],
-  ArrowRight: [0, 1],
-};
-
-/** Arrow keys go from box to box. */
-function moveFocus(event: KeyboardEvent<HTMLTableElement>): void {
-  const step = STEPS[event.key];
-  const cell = event.target instanceof HTMLElement ? event.target.closest("td") : null;
-  const row = cell?.parentElement;
-  if (!step || !cell || !(row instanceof HTMLTableRowElement)) return;
-  const to = event.currentTarget.rows[row.rowIndex + step[0]]?.cells[cell.cellIndex + step[1]];
-  to?.querySelector("button")?.focus();
-  event.preventDefault();
 }

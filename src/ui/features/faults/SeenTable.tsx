@@ -3,6 +3,7 @@ import { type Symptom, symptomKey } from "../../../remedies/faults/symptoms.ts";
 import { symptomName } from "../../../sentences/faults/reasonWords.ts";
 import { plainLabelOf } from "../../../sentences/phrases.ts";
 import { type Seen, useFinder } from "../../../store/faultFinder.ts";
+import styles from "./Faults.module.css";
 import { useDocumentState } from "./useDocumentState.ts";
 
 type Props = { readonly title: string; readonly symptoms: readonly Symptom[] };
@@ -11,16 +12,16 @@ type Props = { readonly title: string; readonly symptoms: readonly Symptom[] };
 export function SeenTable({ title, symptoms }: Props) {
   const { evaluation } = useDocumentState();
   return (
-    <fieldset className="seen">
+    <fieldset className={styles.seen}>
       <legend>{title}</legend>
       {symptoms.map((symptom, i) => {
         const label = plainLabelOf(evaluation, symptom.part);
         const name = symptomName(symptom, evaluation);
         const isSame = symptoms[i - 1]?.part === symptom.part;
         return (
-          <div key={symptomKey(symptom)} className="seen-row" data-first={!isSame}>
-            <span className={isSame ? "unseen" : "seen-place"}>{label}</span>
-            <span className="seen-service">{upperFirst(name)}</span>
+          <div key={symptomKey(symptom)} className={styles.seenRow} data-first={!isSame}>
+            <span className={isSame ? "unseen" : styles.seenPlace}>{label}</span>
+            <span className={styles.seenService}>{upperFirst(name)}</span>
             <Marks symptom={symptom} name={`${label}, ${name}`} />
           </div>
         );
@@ -43,12 +44,12 @@ const CHOICES: readonly {
 function Marks({ symptom, name }: { readonly symptom: Symptom; readonly name: string }) {
   const works = useFinder((s) => s.seen.get(symptomKey(symptom))?.works);
   return (
-    <span className="seen-marks">
+    <span className={styles.marks}>
       {CHOICES.map(({ value, name: state, tone, icon: Icon }) => (
         <button
           key={state}
           type="button"
-          className="seen-mark"
+          className={styles.mark}
           data-tone={tone}
           aria-pressed={works === value}
           aria-label={`${name} ${state}`}

@@ -4,6 +4,7 @@ import { measurementSentence, readingWords } from "../../../sentences/faults/rea
 import { useApp } from "../../../store/app.ts";
 import { useFinder } from "../../../store/faultFinder.ts";
 import { IconButton } from "../../kit/IconButton.tsx";
+import styles from "./Faults.module.css";
 
 /** What was read so far; each can be removed. */
 export function TakenReadings() {
@@ -11,9 +12,9 @@ export function TakenReadings() {
   const design = useApp((s) => s.preview?.document.evaluation.design ?? s.design);
   if (taken.length === 0) return null;
   return (
-    <section className="fault-group">
+    <section className={styles.group}>
       <h3>Read so far</h3>
-      <ul className="taken">
+      <ul className={styles.taken}>
         {taken.map(({ at, reading, asked = null }, i) => (
           <li key={`${at.join("/")} ${reading.quantity} ${askedKey(asked)}`}>
             <span>

@@ -6,6 +6,7 @@ import { useApp } from "../../../store/app.ts";
 import { type Subject, useFaultsView } from "../../kit/asked/whatFails.ts";
 import { showFault } from "./actions.ts";
 import { Consequences } from "./Consequences.tsx";
+import styles from "./Faults.module.css";
 import { faultGroups, subjectWords } from "./subjectFaults.ts";
 
 /** One part or wire, the single faults that it can have, and what the chosen one does. */
@@ -64,9 +65,9 @@ function FaultChoices({ all, subject, name }: ChoicesProps) {
   if (groups.length === 0)
     return <p className="quiet">There is no single fault to try at {name}: nothing is connected to it.</p>;
   return groups.map((group) => (
-    <section key={group.title} className="fault-group">
+    <section key={group.title} className={styles.group}>
       <h3>{group.title}</h3>
-      <ul className="fault-list">
+      <ul className={styles.list}>
         {group.faults.map((fault) => (
           <FaultItem key={fault.id} fault={fault} />
         ))}
@@ -84,12 +85,12 @@ function FaultItem({ fault }: { readonly fault: Fault }) {
     else showFault(fault);
   };
   return (
-    <li className={isChosen ? "fault-item chosen" : "fault-item"}>
-      <button type="button" className="fault-press" aria-expanded={isChosen} onClick={choose}>
+    <li className={isChosen ? `${styles.item} ${styles.chosen}` : styles.item}>
+      <button type="button" className={styles.press} aria-expanded={isChosen} onClick={choose}>
         {faultSentence(design, fault)}
       </button>
       {isChosen ? (
-        <div className="fault-body">
+        <div className={styles.body}>
           <Consequences fault={fault} />
           <p className="quiet small">{FAULT_WORDS[fault.type].lesson}</p>
         </div>

@@ -1,4 +1,5 @@
 import { type RefObject, useEffect, useState } from "react";
+import styles from "./sections/Sections.module.css";
 
 /** Shortcuts to the sections of a long card; worth their place only from a few sections on. */
 const LEAST = 3;
@@ -15,7 +16,7 @@ export function Jumps({ card }: { readonly card: RefObject<HTMLElement | null> }
   });
   if (titles.length < LEAST) return null;
   return (
-    <nav className="jumps" aria-label="Sections of this part">
+    <nav className={styles.jumps} aria-label="Sections of this part">
       {titles.map((title) => (
         <button
           key={title}

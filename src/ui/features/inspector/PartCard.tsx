@@ -14,8 +14,8 @@ import { IconButton } from "../../kit/IconButton.tsx";
 import { SwapPicker } from "../swap/SwapPicker.tsx";
 import { SwapSection } from "../swap/SwapSection.tsx";
 import { FindingItem } from "../verdict/FindingItem.tsx";
+import { ServiceTable } from "../verdict/ServiceTable.tsx";
 import { VerdictLine } from "../verdict/VerdictLine.tsx";
-import { ServiceTable } from "../verdict/VerdictRow.tsx";
 import { Jumps } from "./Jumps.tsx";
 import { LabelField } from "./LabelField.tsx";
 import { MoveButtons } from "./MoveButtons.tsx";
@@ -28,7 +28,6 @@ import { LoadSection } from "./sections/LoadSection.tsx";
 import { SupplySection } from "./sections/SupplySection.tsx";
 import { SwitchSection } from "./sections/SwitchSection.tsx";
 import { TunerSection } from "./sections/TunerSection.tsx";
-import "./sections/sections.css";
 
 /** One part: its values, what arrives at it, and what is wrong with it. */
 export function PartCard({ record }: { readonly record: PartRecord }) {

@@ -70,7 +70,7 @@ function Way({ found }: { readonly found: LevelOrigin }) {
         </div>
         <Legend answer={found} />
       </div>
-      <div className="step-scroll">
+      <div className="origin-steps">
         <StepTable answer={found} />
       </div>
       {found.userBand === undefined ? null : (

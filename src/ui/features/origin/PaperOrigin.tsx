@@ -23,7 +23,7 @@ export function PaperOrigin({
       ))}
       <LevelDiagram answer={found} width={680} height={200} />
       <Legend answer={found} />
-      <StepTable answer={found} onPaper />
+      <StepTable answer={found} isOnPaper />
     </section>
   );
 }

@@ -3,101 +3,99 @@ import { useApp } from "../../../store/app.ts";
 import { numeralAsSet } from "../../../words/numbers.ts";
 import { selectFromPane } from "../../canvas/reveal.ts";
 import { decimal } from "../../kit/format.ts";
+import { Table } from "../../kit/Table.tsx";
+import type { Column } from "../../kit/tableShape.ts";
 import type { WalkMarks } from "./LevelDiagram.tsx";
 import type { LevelOrigin, OriginStep } from "./levelOrigin.ts";
 
-/** Every part on the way, what it did, and what there is behind it. A press on a part shows it on the canvas. */
-export function StepTable({
-  answer,
-  onPaper = false,
-  walked,
-}: {
+type Props = {
   readonly answer: LevelOrigin;
-  readonly onPaper?: boolean;
+  readonly isOnPaper?: boolean;
   /** On a walk: the present stop is marked, and a press on a part goes there. */
   readonly walked?: Pick<WalkMarks, "stop" | "onStop" | "trouble">;
-}) {
+};
+
+/** A part on the way, or behind the last the tuner, of which only C/N is told. */
+type Line = { readonly step: OriginStep } | { readonly tunerCnDb: number };
+
+/** Every part on the way, what it did, and what there is behind it. A press on a part shows it on the canvas. */
+export function StepTable({ answer, isOnPaper = false, walked }: Props) {
   const chosen = useApp((s) => s.selection.parts);
-  const isCurrent = (step: OriginStep, n: number) =>
-    walked ? walked.stop === n : !onPaper && chosen.includes(step.part);
+  const { steps, behindTunerDb } = answer;
   // Without any interference C/(N+I) is C/N, and two columns less leave room for the words.
-  const isDisturbed = answer.steps.some((step) => Number.isFinite(step.ciDb));
+  const isDisturbed = steps.some((step) => Number.isFinite(step.ciDb));
+  const tuner = behindTunerDb === undefined ? [] : [{ tunerCnDb: behindTunerDb }];
+  const part: Column<Line> = {
+    head: "Part",
+    cell: (line, n) => {
+      if (!("step" in line)) return "Tuner";
+      const { label, part } = line.step;
+      if (isOnPaper) return label;
+      return (
+        <button
+          type="button"
+          className="link"
+          onClick={() => (walked ? walked.onStop(n) : selectFromPane({ parts: [part] }))}
+        >
+          {label}
+        </button>
+      );
+    },
+  };
+  const did: Column<Line> = {
+    head: "What it does",
+    cell: (line, n) => (
+      <>
+        {didWords(line)}
+        {walked?.trouble?.at === n ? (
+          <strong className={`trouble-words ${walked.trouble.kind}`}> ✕ {walked.trouble.mark}</strong>
+        ) : null}
+      </>
+    ),
+  };
   return (
-    <table className="step-table">
-      <thead>
-        <tr>
-          <th scope="col">
-            <span className="unseen">Step</span>#
-          </th>
-          <th scope="col">Part</th>
-          <th scope="col">What it does</th>
-          <Heading name="Level" unit="dBµV" />
-          <Heading name="C/N" unit="dB" />
-          {isDisturbed ? <Heading name="C/I" unit="dB" /> : null}
-          {isDisturbed ? <Heading name="C/(N+I)" unit="dB" /> : null}
-        </tr>
-      </thead>
-      <tbody>
-        {answer.steps.map((step, n) => (
-          <tr
-            // biome-ignore lint/suspicious/noArrayIndexKey: a step is its place on the way.
-            key={n}
-            className={[step.cutHere ? "gone" : "", isCurrent(step, n) ? "current" : ""].join(" ")}
-            aria-current={walked?.stop === n ? "step" : undefined}
-          >
-            <td className="number">{n + 1}</td>
-            <th scope="row">
-              {onPaper ? (
-                step.label
-              ) : (
-                <button
-                  type="button"
-                  className="link"
-                  onClick={() => (walked ? walked.onStop(n) : selectFromPane({ parts: [step.part] }))}
-                >
-                  {step.label}
-                </button>
-              )}
-            </th>
-            <td>
-              {step.did.join(" · ")}
-              {walked?.trouble?.at === n ? (
-                <strong className={`trouble-words ${walked.trouble.kind}`}> ✕ {walked.trouble.mark}</strong>
-              ) : null}
-            </td>
-            <Figures step={step} isDisturbed={isDisturbed} />
-          </tr>
-        ))}
-        {answer.behindTunerDb === undefined ? null : (
-          <tr>
-            <td />
-            <th scope="row">Tuner</th>
-            <td colSpan={isDisturbed ? 4 : 2}>
-              adds its own noise (noise figure {numeralAsSet(TUNER_NOISE_FIGURE_DB)} dB)
-            </td>
-            <td className="number">{decimal(answer.behindTunerDb)}</td>
-          </tr>
-        )}
-      </tbody>
-    </table>
+    <Table
+      label="Level, step by step"
+      isOnPaper={isOnPaper}
+      nameAt={1}
+      columns={[STEP, part, did, ...(isDisturbed ? DISTURBED : CLEAN)]}
+      rows={[...steps.map((step) => ({ step })), ...tuner]}
+      // A step is its place on the way.
+      keyOf={(_, n) => n}
+      isLost={(line) => "step" in line && line.step.cutHere}
+      isCurrent={(_, n) => walked?.stop === n && "step"}
+      isMarked={(line) => !walked && !isOnPaper && "step" in line && chosen.includes(line.step.part)}
+    />
   );
 }
 
-function Heading({ name, unit }: { readonly name: string; readonly unit: string }) {
-  return (
-    <th scope="col" className="figure">
-      {name} <span className="quiet">{unit}</span>
-    </th>
-  );
+function didWords(line: Line): string {
+  if ("step" in line) return line.step.did.join(" · ");
+  return `adds its own noise (noise figure ${numeralAsSet(TUNER_NOISE_FIGURE_DB)} dB)`;
 }
 
-function Figures({ step, isDisturbed }: { readonly step: OriginStep; readonly isDisturbed: boolean }) {
-  return (
-    <>
-      <td className="number">{decimal(step.levelDbuv)}</td>
-      <td className="number">{decimal(step.cnDb)}</td>
-      {isDisturbed ? <td className="number">{decimal(step.ciDb)}</td> : null}
-      {isDisturbed ? <td className="number">{decimal(step.cniDb)}</td> : null}
-    </>
-  );
+const STEP: Column<Line> = {
+  head: "Step",
+  sign: "#",
+  isNumber: true,
+  cell: (line, n) => ("step" in line ? n + 1 : ""),
+};
+
+function figures(head: string, unit: string, of: (step: OriginStep) => number): Column<Line> {
+  return { head, unit, isNumber: true, cell: (line) => ("step" in line ? decimal(of(line.step)) : "") };
 }
+
+/** The last column, which has what is left behind the tuner as well. */
+function quality(head: string, of: (step: OriginStep) => number): Column<Line> {
+  const cell = (line: Line) => decimal("step" in line ? of(line.step) : line.tunerCnDb);
+  return { head, unit: "dB", isNumber: true, cell };
+}
+
+const LEVEL = figures("Level", "dBµV", (step) => step.levelDbuv);
+const CLEAN = [LEVEL, quality("C/N", (step) => step.cnDb)];
+const DISTURBED = [
+  LEVEL,
+  figures("C/N", "dB", (step) => step.cnDb),
+  figures("C/I", "dB", (step) => step.ciDb),
+  quality("C/(N+I)", (step) => step.cniDb),
+];

@@ -19,7 +19,7 @@ import { pageAsked } from "../../kit/printPage.ts";
 import { limitWords } from "../../kit/told/limitWords.ts";
 import { levelOrigin } from "../origin/levelOrigin.ts";
 import { PaperOrigin } from "../origin/PaperOrigin.tsx";
-import { ServiceTable } from "../verdict/VerdictRow.tsx";
+import { ServiceTable } from "../verdict/ServiceTable.tsx";
 import { PaperWalk } from "../walk/PaperWalk.tsx";
 import { shownWalk } from "../walk/walk.ts";
 

@@ -1,8 +1,8 @@
 import { useEffect, useRef } from "react";
 import { ruleBook } from "../../../sentences/explain/ruleBook.ts";
 import { addressOfRule, openRuleBook, useBook } from "../../kit/asked/book.ts";
+import styles from "./RuleBook.module.css";
 import { RulePage } from "./RulePage.tsx";
-import "./rulebook.css";
 
 /** Every rule by its title, and the one that is read in full. */
 export function RuleBook() {
@@ -18,15 +18,15 @@ export function RuleBook() {
   }, [entry?.id]);
   if (!entry) return null;
   return (
-    <div className="rule-book">
-      <div className="rule-spread">
-        <nav className="rule-contents" aria-label="All rules">
-          <ul className="rule-titles">
+    <div className={styles.book}>
+      <div className={styles.spread}>
+        <nav className={styles.contents} aria-label="All rules">
+          <ul className={styles.titles}>
             {rules.map(({ id, title }) => (
               <li key={id}>
                 <button
                   type="button"
-                  className="rule-title"
+                  className={styles.title}
                   aria-current={id === entry.id ? "page" : undefined}
                   onClick={() => openRuleBook(id)}
                 >
@@ -35,7 +35,7 @@ export function RuleBook() {
               </li>
             ))}
           </ul>
-          <label className="rule-choice">
+          <label className={styles.choice}>
             Rule
             <select
               className="field-input"
@@ -51,7 +51,7 @@ export function RuleBook() {
           </label>
         </nav>
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a rule longer than the book is scrolled by the keys. */}
-        <article className="rule-page" ref={page} tabIndex={0} aria-label={entry.title}>
+        <article className={styles.page} ref={page} tabIndex={0} aria-label={entry.title}>
           {found || wanted === "" ? null : (
             <p className="state bad">There is no rule “{wanted.slice(0, 60)}”. Here are all rules.</p>
           )}

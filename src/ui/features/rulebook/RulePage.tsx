@@ -15,6 +15,7 @@ import { counted } from "../../kit/format.ts";
 import { showPane } from "../../kit/panes.ts";
 import { openAsNewDesign } from "../documents/actions.ts";
 import { ExplanationView } from "../explain/ExplanationView.tsx";
+import styles from "./RuleBook.module.css";
 
 /** One rule: why it exists, an example that it speaks of and one that it has nothing to say about. */
 export function RulePage({ entry }: { readonly entry: RuleEntry }) {
@@ -82,17 +83,17 @@ function Example({
   const judged = useMemo(() => report(evaluation), [evaluation]);
   const finding = judged.findings.find((f) => f.rule === rule);
   return (
-    <section className="rule-example">
+    <section className={styles.example}>
       <h4>
         {isSpeaking ? "An example that triggers it: " : "An example that does not: "}
         {example.title.charAt(0).toLowerCase() + example.title.slice(1)}
       </h4>
-      <div className="rule-drawing">
+      <div className={styles.drawing}>
         <PrintDrawing evaluation={evaluation} report={judged} />
       </div>
       {isSpeaking && finding ? (
         <>
-          <p className={`rule-message ${finding.severity satisfies Severity}`}>
+          <p className={styles.message} data-severity={finding.severity satisfies Severity}>
             {messageOf(finding, evaluation)}{" "}
             <span className="finding-cure">{cureOf(finding, evaluation) ?? ""}</span>
           </p>

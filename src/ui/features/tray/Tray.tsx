@@ -9,9 +9,9 @@ import type { Point } from "../../canvas/layout.ts";
 import { dropAt, hoverAt } from "./dropping.ts";
 import { FAMILIES } from "./families.ts";
 import { foundKinds } from "./search.ts";
+import styles from "./Tray.module.css";
 import { KindFace, TrayItem } from "./TrayItem.tsx";
 import { pointOf, useTraySensors } from "./traySensors.ts";
-import "./tray.css";
 
 type Props = {
   /** Only the parts of one family; all of them otherwise, with a search. */
@@ -32,7 +32,7 @@ export function Tray({ family = null, onDragging, onDropped }: Props) {
     onDragging?.(kind !== null);
   };
   return (
-    <div className="tray">
+    <div className={styles.tray} data-tray>
       {family ? null : (
         <SearchField query={query} onChange={setQuery} onEnter={() => found[0] && addKind(found[0].kind)} />
       )}
@@ -58,9 +58,9 @@ export function Tray({ family = null, onDragging, onDropped }: Props) {
         ) : (
           <Families kinds={found} isSearch={query.trim() !== ""} />
         )}
-        <DragOverlay dropAnimation={null} className="tray-ghost-layer">
+        <DragOverlay dropAnimation={null} className={styles.ghostLayer ?? ""}>
           {dragged && (
-            <div className="tray-ghost">
+            <div className={styles.ghost}>
               <KindFace kind={dragged} />
             </div>
           )}
@@ -76,7 +76,7 @@ function SearchField(props: {
   readonly onEnter: () => void;
 }) {
   return (
-    <div className="tray-search">
+    <div className={styles.search}>
       <Search size={16} aria-hidden="true" />
       <input
         id="tray-search"
@@ -105,11 +105,11 @@ function SearchField(props: {
 }
 
 function Families({ kinds, isSearch }: { readonly kinds: readonly PartKind[]; readonly isSearch: boolean }) {
-  if (kinds.length === 0) return <p className="tray-none quiet">No part matches.</p>;
+  if (kinds.length === 0) return <p className={`${styles.none} quiet`}>No part matches.</p>;
   // What was searched for comes best match first; otherwise by family, along the way of the signal.
   if (isSearch) return <Items kinds={kinds} label="Parts found" />;
   return FAMILIES.map((family) => (
-    <section key={family} className="tray-family" data-family={family}>
+    <section key={family} className={styles.family} data-family={family}>
       <h3>{FAMILY_NAMES[family]}</h3>
       <Items kinds={kinds.filter((k) => k.family === family)} label={FAMILY_NAMES[family]} />
     </section>
@@ -118,7 +118,7 @@ function Families({ kinds, isSearch }: { readonly kinds: readonly PartKind[]; re
 
 function Items({ kinds, label }: { readonly kinds: readonly PartKind[]; readonly label: string }) {
   return (
-    <ul className="tray-items" aria-label={label}>
+    <ul className={styles.items} aria-label={label}>
       {kinds.map((kind) => (
         <li key={kind.kind}>
           <TrayItem kind={kind} />

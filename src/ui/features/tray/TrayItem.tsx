@@ -3,6 +3,7 @@ import { defaultOptions } from "../../../parts/catalogue.ts";
 import type { PartKind } from "../../../parts/contract.ts";
 import { addKind } from "../../canvas/adding.ts";
 import { PartSymbol } from "../../canvas/PartSymbol.tsx";
+import styles from "./Tray.module.css";
 
 /** One kind: a button that adds it, and a thing to drag. */
 export function TrayItem({ kind }: { readonly kind: PartKind }) {
@@ -11,7 +12,7 @@ export function TrayItem({ kind }: { readonly kind: PartKind }) {
     <button
       ref={setNodeRef}
       type="button"
-      className="tray-item"
+      className={styles.item}
       data-family={kind.family}
       data-dragging={isDragging}
       title={kind.summary}
@@ -27,7 +28,7 @@ export function KindFace({ kind }: { readonly kind: PartKind }) {
   return (
     <>
       <PartSymbol name={kind.symbol(defaultOptions(kind))} />
-      <span className="tray-item-name">{kind.name}</span>
+      <span className={styles.name}>{kind.name}</span>
     </>
   );
 }

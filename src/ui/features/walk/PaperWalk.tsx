@@ -55,7 +55,7 @@ function PaperSignal({
         {one === way && found.steps.length > 0 ? (
           <LevelDiagram answer={found} width={680} height={200} />
         ) : null}
-        {found.steps.length > 0 ? <StepTable answer={found} onPaper /> : null}
+        {found.steps.length > 0 ? <StepTable answer={found} isOnPaper /> : null}
       </div>
     );
   });

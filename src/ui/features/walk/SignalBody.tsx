@@ -78,7 +78,7 @@ function Way({ way, shown }: { readonly way: ToldWay; readonly shown: ShownSigna
           ) : null}
         </p>
       </div>
-      <div className="step-scroll">
+      <div className="origin-steps">
         <StepTable answer={found} walked={walked} />
       </div>
       <WayWords way={way} shown={shown} />

@@ -104,7 +104,7 @@ function Branch({ shown }: { readonly shown: ShownSupply }) {
           )}
         </p>
       </div>
-      <div className="step-scroll">
+      <div className="origin-steps">
         <SupplyTable branch={branch} stops={route.stops} stop={stop} onStop={goToStop} />
       </div>
     </>

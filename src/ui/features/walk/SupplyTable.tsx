@@ -1,5 +1,7 @@
 import type { SupplyStep } from "../../../findings/walk/supply.ts";
 import { decimal } from "../../kit/format.ts";
+import { Table } from "../../kit/Table.tsx";
+import type { Column } from "../../kit/tableShape.ts";
 import type { WalkStop } from "./stops.ts";
 
 type Props = {
@@ -23,67 +25,57 @@ const END_WORDS: Readonly<Record<NonNullable<SupplyStep["end"]>, string>> = {
 
 /** Every part on the way up: the volts that arrive, the current, and what it takes of them. */
 export function SupplyTable({ branch, stops, stop, onStop }: Props) {
+  const part: Column<SupplyStep> = {
+    head: "Part",
+    cell: (step, n) => (
+      <>
+        {onStop ? (
+          <button type="button" className="link" onClick={() => onStop(n)}>
+            {stops[n]?.label}
+          </button>
+        ) : (
+          stops[n]?.label
+        )}
+        {step.dormant ? <span className="quiet"> (asleep)</span> : null}
+      </>
+    ),
+  };
   return (
-    <table className="step-table">
-      <thead>
-        <tr>
-          <th scope="col">
-            <span className="unseen">Step</span>#
-          </th>
-          <th scope="col">Part</th>
-          <Heading name="Vertical" unit="V" />
-          <Heading name="Horizontal" unit="V" />
-          <Heading name="Now" unit="V" />
-          <Heading name="Current" unit="mA" />
-          <Heading name="Takes" unit="V" />
-          <Heading name="Of its own" unit="Ω" />
-          <th scope="col">Tone</th>
-          <th scope="col">End</th>
-        </tr>
-      </thead>
-      <tbody>
-        {branch.map((step, n) => (
-          <tr
-            // biome-ignore lint/suspicious/noArrayIndexKey: a step is its place on the way.
-            key={n}
-            className={onStop && stop === n ? "current" : undefined}
-            aria-current={onStop && stop === n ? "step" : undefined}
-          >
-            <td className="number">{n + 1}</td>
-            <th scope="row">
-              {onStop ? (
-                <button type="button" className="link" onClick={() => onStop(n)}>
-                  {stops[n]?.label}
-                </button>
-              ) : (
-                stops[n]?.label
-              )}
-              {step.dormant ? <span className="quiet"> (asleep)</span> : null}
-            </th>
-            <td className="number">{decimal(step.volts13)}</td>
-            <td className="number">{decimal(step.volts18)}</td>
-            <td className="number">{decimal(step.volts)}</td>
-            <td className="number">{decimal(step.milliamps, 0)}</td>
-            <td className="number">{step.dropVolts > 0 ? decimal(step.dropVolts) : "–"}</td>
-            <td className="number">{step.ohms > 0 ? decimal(step.ohms) : "–"}</td>
-            <td>{toneWords(step)}</td>
-            <td>{step.end ? END_WORDS[step.end] : ""}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+    <Table
+      label="Supply, step by step"
+      isOnPaper={!onStop}
+      nameAt={1}
+      columns={[{ head: "Step", sign: "#", isNumber: true, cell: (_, n) => n + 1 }, part, ...FIGURES]}
+      rows={branch}
+      // A step is its place on the way.
+      keyOf={(_, n) => n}
+      isCurrent={(_, n) => onStop !== undefined && stop === n && "step"}
+    />
   );
 }
+
+const FIGURES: readonly Column<SupplyStep>[] = [
+  { head: "Vertical", unit: "V", isNumber: true, cell: (step) => decimal(step.volts13) },
+  { head: "Horizontal", unit: "V", isNumber: true, cell: (step) => decimal(step.volts18) },
+  { head: "Now", unit: "V", isNumber: true, cell: (step) => decimal(step.volts) },
+  { head: "Current", unit: "mA", isNumber: true, cell: (step) => decimal(step.milliamps, 0) },
+  {
+    head: "Takes",
+    unit: "V",
+    isNumber: true,
+    cell: (step) => (step.dropVolts > 0 ? decimal(step.dropVolts) : "–"),
+  },
+  {
+    head: "Of its own",
+    unit: "Ω",
+    isNumber: true,
+    cell: (step) => (step.ohms > 0 ? decimal(step.ohms) : "–"),
+  },
+  { head: "Tone", cell: toneWords },
+  { head: "End", cell: (step) => (step.end ? END_WORDS[step.end] : "") },
+];
 
 function toneWords({ before, toneArrives }: SupplyStep): string {
   if (before === null) return "";
   return toneArrives ? "arrives" : "lost";
-}
-
-function Heading({ name, unit }: { readonly name: string; readonly unit: string }) {
-  return (
-    <th scope="col" className="figure">
-      {name} <span className="quiet">{unit}</span>
-    </th>
-  );
 }

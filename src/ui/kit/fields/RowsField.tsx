@@ -5,9 +5,11 @@ import { fieldMeta } from "../../../parts/fields.ts";
 import { counted } from "../format.ts";
 import { IconButton } from "../IconButton.tsx";
 import { Sheet } from "../Sheet.tsx";
+import { Table } from "../Table.tsx";
 import { AnyField } from "./AnyField.tsx";
 import type { FieldProps } from "./field.ts";
 import { readPastedRows } from "./pastedRows.ts";
+import styles from "./RowsField.module.css";
 
 type Problem = { readonly onProblem: (problem: string | null) => void };
 type Row = Readonly<Record<string, unknown>>;
@@ -23,7 +25,7 @@ export function RowsField(props: FieldProps & Problem) {
       <button
         type="button"
         id={id}
-        className="button rows-button"
+        className={`button ${styles.button}`}
         aria-describedby={describedBy}
         aria-haspopup="dialog"
         aria-label={`${meta.label}: ${counted(rows.length, "row")}, edit`}
@@ -86,7 +88,7 @@ function RowsTable({
   return (
     <>
       {meta.help ? <p className="quiet">{meta.help}</p> : null}
-      <div className="button-row rows-tools">
+      <div className={`button-row ${styles.tools}`}>
         <button
           type="button"
           className="button"
@@ -114,50 +116,41 @@ function RowsTable({
       <p className="field-problem" role="alert">
         {problem}
       </p>
-      <div className="rows-scroll">
-        <table className="rows-table">
-          <thead>
-            <tr>
-              <th scope="col">
-                <span className="unseen">Row</span>#
-              </th>
-              {columns.map((c) => (
-                <th key={c.key} scope="col" title={c.meta.help}>
-                  {c.meta.label}
-                  {c.meta.unit ? <span className="quiet"> {c.meta.unit}</span> : null}
-                </th>
-              ))}
-              <th scope="col">
-                <span className="unseen">Move and remove</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map((r, i) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: rows have no identity but their place in the list.
-              <tr key={i}>
-                <th scope="row" className="number">
-                  {i + 1}
-                </th>
-                {columns.map((c) => (
-                  <td key={c.key}>
-                    <AnyField
-                      id={`${base}-${i}-${c.key}`}
-                      meta={c.meta}
-                      value={r[c.key]}
-                      inTable
-                      onTakeBack={onTakeBack}
-                      onTry={(v, visit) =>
-                        attempt(
-                          rows.map((other, k) => (k === i ? { ...other, [c.key]: v } : other)),
-                          visit,
-                        )
-                      }
-                      onProblem={setProblem}
-                    />
-                  </td>
-                ))}
-                <td className="rows-moves">
+      <div className={styles.table}>
+        <Table
+          label={meta.label}
+          rows={rows}
+          // Rows have no identity but their place in the list.
+          keyOf={(_, i) => i}
+          columns={[
+            { head: "Row", sign: "#", isNumber: true, cell: (_, i) => i + 1 },
+            ...columns.map(({ key, meta }) => ({
+              key,
+              head: meta.label,
+              unit: meta.unit,
+              help: meta.help,
+              cell: (r: Row, i: number) => (
+                <AnyField
+                  id={`${base}-${i}-${key}`}
+                  meta={meta}
+                  value={r[key]}
+                  inTable
+                  onTakeBack={onTakeBack}
+                  onTry={(v, visit) =>
+                    attempt(
+                      rows.map((other, k) => (k === i ? { ...other, [key]: v } : other)),
+                      visit,
+                    )
+                  }
+                  onProblem={setProblem}
+                />
+              ),
+            })),
+            {
+              head: "Move and remove",
+              sign: "",
+              cell: (_, i) => (
+                <span className={styles.moves}>
                   <IconButton
                     icon={ArrowUp}
                     name={`Move row ${i + 1} up`}
@@ -175,11 +168,11 @@ function RowsTable({
                     name={`Remove row ${i + 1}`}
                     onPress={() => attempt(rows.filter((_, k) => k !== i))}
                   />
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+                </span>
+              ),
+            },
+          ]}
+        />
       </div>
     </>
   );
@@ -197,7 +190,7 @@ function PasteBox({
   const [text, setText] = useState("");
   const [problem, setProblem] = useState<string | null>(null);
   return (
-    <div className="paste-box">
+    <div className={styles.paste}>
       <label>
         <span className="small">
           One row to a line, in this order: {headings.join(", ")}; parted by tabs, semicolons or commas.

@@ -6,15 +6,15 @@ import { openGlossary } from "../../kit/asked/glossary.ts";
 import { startTour } from "../../kit/asked/tour.ts";
 import { openDialog } from "../../kit/panes.ts";
 import { OfflineWords } from "../../kit/told/OfflineWords.tsx";
+import styles from "./Help.module.css";
 import { ShortcutTable } from "./ShortcutTable.tsx";
 import { StorageHelp } from "./StorageHelp.tsx";
 import { StripLegend } from "./StripLegend.tsx";
-import "./help.css";
 
 /** How to read what is on the screen, and what it can't say. */
 export function HelpText() {
   return (
-    <div className="help">
+    <div className={styles.help}>
       <section>
         <h3>What it is</h3>
         <p>
@@ -104,7 +104,7 @@ export function HelpText() {
       </section>
       <section>
         <h3>Known limits of the model</h3>
-        <dl className="known-limits">
+        <dl className={styles.limits}>
           {KNOWN_LIMITS.map(({ title, text }) => (
             <div key={title}>
               <dt>{title}</dt>

@@ -1,4 +1,5 @@
 import { type CommandGroup, shortcutWords } from "../../kit/command.ts";
+import { Table } from "../../kit/Table.tsx";
 import { COMMANDS } from "../commands.ts";
 
 const GROUPS: readonly CommandGroup[] = ["Edit", "Select", "Connect", "Arrange", "View"];
@@ -6,21 +7,19 @@ const GROUPS: readonly CommandGroup[] = ["Edit", "Select", "Connect", "Arrange",
 /** The keys, from the list of commands itself. */
 export function ShortcutTable() {
   return (
-    <table className="shortcuts">
-      <tbody>
-        {GROUPS.flatMap((group) =>
-          COMMANDS.filter((command) => command.group === group && command.shortcuts.length > 0).map(
-            (command) => (
-              <tr key={command.id}>
-                <th scope="row">{command.label}</th>
-                <td>
-                  <kbd>{shortcutWords(command)}</kbd>
-                </td>
-              </tr>
-            ),
-          ),
-        )}
-      </tbody>
-    </table>
+    <Table
+      label="Commands and their keys"
+      fits
+      groups={GROUPS.map((group) => ({
+        key: group,
+        head: group,
+        rows: COMMANDS.filter((command) => command.group === group && command.shortcuts.length > 0),
+      }))}
+      keyOf={({ id }) => id}
+      columns={[
+        { head: "Command", cell: ({ label }) => label },
+        { head: "Keys", cell: (command) => <kbd>{shortcutWords(command)}</kbd> },
+      ]}
+    />
   );
 }

@@ -1,10 +1,11 @@
 import type { ReactNode } from "react";
 import { fillOf } from "../../canvas/textures.ts";
+import styles from "./Help.module.css";
 
 /** The marks of a strip, drawn with the very classes that strips use. */
 export function StripLegend() {
   return (
-    <ul className="legend">
+    <ul className={styles.legend}>
       <Mark words="There now: its colour, texture and word name the service, its height is the level.">
         <path className="strip-live" d="M4 24V8H36V24z" fill={fillOf("tv")} />
       </Mark>

@@ -76,7 +76,7 @@ describe("how a level came about", () => {
     expect(app().framing?.parts).toEqual(app().selection.parts);
     const [chosen] = app().selection.parts;
     expect(app().evaluation.record(chosen ?? "")?.part.label).toBe(press.textContent);
-    expect(stepRows()[1]?.className).toContain("current");
+    expect(stepRows()[1]?.dataset.marked).toBe("true");
   });
 
   test("Escape closes it and gives the focus back to the figure", () => {

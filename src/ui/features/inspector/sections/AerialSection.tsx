@@ -3,7 +3,8 @@ import { numeral } from "../../../../words/numbers.ts";
 import { LevelFigure } from "../../../kit/asked/LevelFigure.tsx";
 import { questionAt } from "../../../kit/asked/question.ts";
 import { decimal, megahertz, signed } from "../../../kit/format.ts";
-import { type Column, Table } from "../../../kit/Table.tsx";
+import { Table } from "../../../kit/Table.tsx";
+import type { Column } from "../../../kit/tableShape.ts";
 import { type AerialLine, aerialFigures } from "./aerialFigures.ts";
 
 /** For an aerial: how its level comes of the field, the gain and the frequency. */

@@ -1,8 +1,9 @@
 import type { ReactNode } from "react";
+import styles from "./Sections.module.css";
 
 /** A short list of terms with their figures. */
 export function FactList({ children }: { readonly children: ReactNode }) {
-  return <dl className="facts">{children}</dl>;
+  return <dl className={styles.facts}>{children}</dl>;
 }
 
 export function Fact({

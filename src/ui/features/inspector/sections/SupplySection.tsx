@@ -1,7 +1,8 @@
 import type { PartRecord } from "../../../../evaluate/evaluation.ts";
 import { useApp } from "../../../../store/app.ts";
 import { decimal } from "../../../kit/format.ts";
-import { type Column, Table } from "../../../kit/Table.tsx";
+import { Table } from "../../../kit/Table.tsx";
+import type { Column } from "../../../kit/tableShape.ts";
 import { type SupplyRow, supplyRows } from "./supply.ts";
 
 const STATE_WORDS: Readonly<Record<SupplyRow["state"], string>> = {

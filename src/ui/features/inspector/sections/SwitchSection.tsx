@@ -3,7 +3,9 @@ import type { SwitchState } from "../../../../signal/control.ts";
 import { useApp } from "../../../../store/app.ts";
 import { settingWords } from "../../../canvas/bands.ts";
 import { decimal } from "../../../kit/format.ts";
-import { type Column, Table } from "../../../kit/Table.tsx";
+import { Table } from "../../../kit/Table.tsx";
+import type { Column } from "../../../kit/tableShape.ts";
+import styles from "./Sections.module.css";
 import { decidesByVolts, type Speaker, speakersOf } from "./switches.ts";
 
 /** For each switched output: who speaks to it, what arrives of that, and how it stands. */
@@ -37,7 +39,7 @@ function SwitchOf({
   const evaluation = useApp((s) => s.evaluation);
   const speakers = speakersOf(evaluation, at);
   return (
-    <div className="switch-of">
+    <div className={styles.switch}>
       <p className={at.contested ? "state bad" : "state"}>
         <strong>{label}</strong> {standWords(at)}
         {isByVolts ? ` · horizontal above ${decimal(at.thresholdVolts)} V` : ""}
@@ -45,7 +47,7 @@ function SwitchOf({
       {speakers.length === 0 ? null : (
         <Table
           label="What arrives of each command"
-          isUnnamed
+          nameAt={null}
           groups={speakers.map((speaker, n) => ({
             key: speaker.key,
             head: <SpeakerName speaker={speaker} isWinner={n === 0} />,

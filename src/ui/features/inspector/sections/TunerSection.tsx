@@ -4,7 +4,8 @@ import { useApp } from "../../../../store/app.ts";
 import { LevelFigure } from "../../../kit/asked/LevelFigure.tsx";
 import { questionAt } from "../../../kit/asked/question.ts";
 import { decimal } from "../../../kit/format.ts";
-import { type Column, Table } from "../../../kit/Table.tsx";
+import { Table } from "../../../kit/Table.tsx";
+import type { Column } from "../../../kit/tableShape.ts";
 import { type InputCarrier, tunerLevels } from "./tunerLevels.ts";
 
 /** For a satellite receiver, tuner by tuner: what it gets alone and together with the others, and at which level. */
