@@ -306,7 +306,11 @@ test("a design without a receiver, and none at all, say what is missing", async 
   await expect(titleOf(page)).not.toHaveValue("");
   await page.getByRole("banner").getByRole("button", { name: "Design", exact: false }).first().tap();
   await page.getByRole("menuitem", { name: "New design" }).tap();
-  await expect(page.getByText("Nothing drawn yet").first()).toBeVisible();
+  const first = page.getByRole("heading", { name: "Nothing here yet" });
+  await expect(first).toHaveCount(1);
   await view(page, "Overview").tap();
-  await expect(page.getByText("Nothing drawn yet").first()).toBeVisible();
+  await expect(first).toHaveCount(1);
+  await tab(page, /^Verdict/).tap();
+  await expect(page.getByRole("heading", { name: "No receiver yet" })).toBeVisible();
+  await expect(first).toHaveCount(1);
 });

@@ -3,6 +3,7 @@ import { type Design, wireId } from "../../design/design.ts";
 import { boxesOf, boxOf } from "./boxes.ts";
 import { LEVEL_ZOOMS } from "./detail.ts";
 import { type Box, boundsOf, overlaps, type Size } from "./layout.ts";
+import { LEAST_PANE } from "./overview/sizes.ts";
 
 /** Canvas to window: window = canvas · zoom + (x, y). */
 export type Viewport = { readonly x: number; readonly y: number; readonly zoom: number };
@@ -39,12 +40,16 @@ const FIT_MARGIN_PX = 14;
 /** Larger designs open whole: nobody reads them card by card. */
 const MOST_READ_PARTS = 250;
 
-/** The first look at a drawing: all of it while that can be read, else its beginning on the roof side. */
+/**
+ * The first look at a drawing: all of it while that can be read, else its beginning on the roof side. A phone shows all
+ * of it: its chain has what is to be read, and from the drawing one wants to see where the red begins and ends.
+ */
 function openingView(box: Box, pane: Size, parts: number): Viewport {
   const whole = fittingView(box, pane);
   // Nearer by no more than it takes to read the strips.
   const zoom = LEVEL_ZOOMS.mid;
-  if (whole.zoom >= zoom || parts > MOST_READ_PARTS) return whole;
+  const isPhone = pane.width < LEAST_PANE.width || pane.height < LEAST_PANE.height;
+  if (whole.zoom >= zoom || parts > MOST_READ_PARTS || isPhone) return whole;
   const start = (from: number, length: number, room: number) =>
     length * zoom <= room - 2 * FIT_MARGIN_PX
       ? room / 2 - (from + length / 2) * zoom
