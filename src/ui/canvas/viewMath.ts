@@ -40,16 +40,12 @@ const FIT_MARGIN_PX = 14;
 /** Larger designs open whole: nobody reads them card by card. */
 const MOST_READ_PARTS = 250;
 
-/**
- * The first look at a drawing: all of it while that can be read, else its beginning on the roof side. A phone shows all
- * of it: its chain has what is to be read, and from the drawing one wants to see where the red begins and ends.
- */
+/** The first look at a drawing: all of it while that can be read, else its beginning on the roof side. */
 function openingView(box: Box, pane: Size, parts: number): Viewport {
   const whole = fittingView(box, pane);
   // Nearer by no more than it takes to read the strips.
   const zoom = LEVEL_ZOOMS.mid;
-  const isPhone = pane.width < LEAST_PANE.width || pane.height < LEAST_PANE.height;
-  if (whole.zoom >= zoom || parts > MOST_READ_PARTS || isPhone) return whole;
+  if (whole.zoom >= zoom || parts > MOST_READ_PARTS) return whole;
   const start = (from: number, length: number, room: number) =>
     length * zoom <= room - 2 * FIT_MARGIN_PX
       ? room / 2 - (from + length / 2) * zoom
@@ -66,6 +62,25 @@ export function firstView(design: Design, pane: Size): Viewport {
   const bounds = boundsOf(boxesOf(design));
   return bounds ? openingView(bounds, pane, design.parts.length) : emptyView(pane);
 }
+
+/**
+ * The first look of the editor. A phone shows all: its chain has what is to be read, and in the drawing one looks for
+ * where the red begins and where it ends.
+ */
+export function editorFirstView(design: Design, pane: Size): Viewport {
+  const bounds = boundsOf(boxesOf(design));
+  const isPhone = pane.width < LEAST_PANE.width || pane.height < LEAST_PANE.height;
+  return bounds && isPhone ? wholeView(bounds, pane) : firstView(design, pane);
+}
+
+/** All of a design, clear of the bar that lies over a narrow drawing. */
+export function wholeView(box: Box, pane: Size): Viewport {
+  const hasBar = pane.width < LEAST_PANE.width;
+  return fittingView(box, hasBar ? { ...pane, height: Math.max(1, pane.height - NARROW_BAR_PX) } : pane);
+}
+
+/** The bar over the drawing of a phone, and the gap below it. */
+const NARROW_BAR_PX = 64;
 
 /** Nearer or farther, with the middle of the pane staying the middle. */
 export function zoomedBy({ x, y, zoom }: Viewport, { width, height }: Size, factor: number): Viewport {
