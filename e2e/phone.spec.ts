@@ -3,7 +3,7 @@ import { readdirSync } from "node:fs";
 import type { Locator, Page } from "@playwright/test";
 import { exampleOf } from "../src/design/examples.ts";
 import { encodeLink } from "../src/design/link.ts";
-import { cards, open, titleOf } from "./app.ts";
+import { open, titleOf } from "./app.ts";
 import { expectNoBarriers } from "./barriers.ts";
 import { expect, test } from "./test.ts";
 
