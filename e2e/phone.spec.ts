@@ -3,7 +3,7 @@ import { readdirSync } from "node:fs";
 import type { Locator, Page } from "@playwright/test";
 import { exampleOf } from "../src/design/examples.ts";
 import { encodeLink } from "../src/design/link.ts";
-import { cards, open, titleOf } from "./app.ts";
+import { open, titleOf } from "./app.ts";
 import { expectNoBarriers } from "./barriers.ts";
 import { expect, test } from "./test.ts";
 
@@ -184,10 +184,19 @@ test("every command of the help is within reach of a thumb", async ({ page }) =>
   await expect(page.getByRole("region", { name: "Faults", exact: true })).toBeVisible();
 });
 
-test("the drawing is one press away, and so is the way back", async ({ page }) => {
-  await open(page, "/?example=house-universal");
+test("the drawing is one press away with all that fails in view, and so is the way back", async ({
+  page,
+}) => {
+  await open(page, "/?example=house-wideband-fails");
   await view(page, "Drawing").tap();
-  await expect(cards(page).or(page.locator(".plan-layer")).first()).toBeVisible();
+  // Four of its seven receivers fail, by one LNB: a box and a cross for each of the four, an outline for the one.
+  const boxes = (className: string) =>
+    page.locator(className).evaluate((path) => (path.getAttribute("d") ?? "").split("M").length - 1);
+  await expect.poll(() => boxes(".plan-failing")).toBe(4);
+  expect(await boxes(".plan-cross")).toBe(4);
+  expect(await boxes(".plan-culprit")).toBe(1);
+  for (const shown of [".plan-failing", ".plan-culprit"])
+    await expect(page.locator(shown)).toBeInViewport({ ratio: 0.99 });
   await tab(page, /^Chain$/).tap();
   await expect(way(page)).toBeVisible();
 });
@@ -306,7 +315,11 @@ test("a design without a receiver, and none at all, say what is missing", async 
   await expect(titleOf(page)).not.toHaveValue("");
   await page.getByRole("banner").getByRole("button", { name: "Design", exact: false }).first().tap();
   await page.getByRole("menuitem", { name: "New design" }).tap();
-  await expect(page.getByText("Nothing drawn yet").first()).toBeVisible();
+  const first = page.getByRole("heading", { name: "Nothing here yet" });
+  await expect(first).toHaveCount(1);
   await view(page, "Overview").tap();
-  await expect(page.getByText("Nothing drawn yet").first()).toBeVisible();
+  await expect(first).toHaveCount(1);
+  await tab(page, /^Verdict/).tap();
+  await expect(page.getByRole("heading", { name: "No receiver yet" })).toBeVisible();
+  await expect(first).toHaveCount(1);
 });

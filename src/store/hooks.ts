@@ -90,6 +90,16 @@ export function useCulpritOf(part: string): Severity | undefined {
   return useApp((s) => culpritsOf(s.report).get(part));
 }
 
+/** Every culprit, with the gravest cause that it is of. */
+export function useCulprits(): ReadonlyMap<string, Severity> {
+  return useApp((s) => culpritsOf(s.report));
+}
+
+/** All parts and wires along which failures run. */
+export function useFailingWays(): FailingWays {
+  return useApp((s) => failingWaysOf(s.report, s.evaluation));
+}
+
 /** Whether a failure runs along a wire, from its culprit to a receiver. */
 export function useIsFailingWire(id: string): boolean {
   return useApp((s) => failingWaysOf(s.report, s.evaluation).wires.has(id));

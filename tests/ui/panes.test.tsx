@@ -95,7 +95,7 @@ describe("the verdict pane", () => {
   test("invites on an empty design", () => {
     useApp.getState().openDesign({ ...EMPTY_DESIGN });
     show(<VerdictPane />);
-    expect(screen.getByRole("heading", { name: "Nothing drawn yet" })).toBeTruthy();
+    expect(screen.getByRole("heading", { name: "No receiver yet" })).toBeTruthy();
   });
 
   test("lists every receiver and outlet of the report, and a press selects and frames it", () => {

@@ -20,6 +20,7 @@ import { SelectionBar } from "./SelectionBar.tsx";
 import { setCanvas, useCanvas } from "./state.ts";
 import { useClipboard } from "./useClipboard.ts";
 import { useStartView } from "./useDiagramView.ts";
+import { editorFirstView } from "./viewMath.ts";
 import "./highlight.css";
 
 type Props = {
@@ -33,7 +34,7 @@ type Props = {
 
 export function Canvas({ children, empty, isBarElsewhere = false }: Props) {
   const frame = useRef<HTMLDivElement>(null);
-  const start = useStartView(frame, designNow, chooseShowing);
+  const start = useStartView(frame, designNow, chooseShowing, editorFirstView);
   const detail = useCanvas((s) => s.detail);
   const isPreview = useApp((s) => s.preview !== null);
   const isWalked = useHasHighlight();

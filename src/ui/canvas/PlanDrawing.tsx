@@ -4,7 +4,7 @@
  * in view than cards could be drawn for.
  */
 import { memo } from "react";
-import type { Design, PortRef } from "../../design/design.ts";
+import type { Design, PortRef, Wire } from "../../design/design.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { boxOf, portPoint } from "./boxes.ts";
@@ -25,6 +25,13 @@ export const PlanDrawing = memo(function PlanDrawing({ evaluation }: { readonly 
     </>
   );
 });
+
+/** A straight line along a wire; empty where one of its ports is missing. */
+export function wirePath({ design, record }: Evaluation, wire: Wire): string {
+  const from = end(design, record, wire.from);
+  const to = end(design, record, wire.to);
+  return from && to ? `M${from.x} ${from.y}L${to.x} ${to.y}` : "";
+}
 
 export function boxPath({ x, y, width, height }: Box): string {
   return `M${x} ${y}h${width}v${height}h${-width}z`;

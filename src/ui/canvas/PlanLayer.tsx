@@ -4,6 +4,7 @@ import { useApp } from "../../store/app.ts";
 import { boxOf } from "./boxes.ts";
 import { useHighlightedParts } from "./highlight.ts";
 import { boxPath, PlanDrawing } from "./PlanDrawing.tsx";
+import { PlanFailure } from "./PlanFailure.tsx";
 import { useScreenPixel } from "./useScreenPixel.ts";
 
 export function PlanLayer() {
@@ -21,6 +22,7 @@ export function PlanLayer() {
     <ViewportPortal>
       <svg className="plan-layer" style={style} width={1} height={1} aria-hidden="true">
         <PlanDrawing evaluation={evaluation} />
+        <PlanFailure />
         <path className="plan-lit" d={outlined((id) => lit.has(id))} />
         <path className="plan-selected" d={outlined((id) => selected.has(id))} />
       </svg>

@@ -6,7 +6,7 @@ import { boxesOf } from "./boxes.ts";
 import { type Box, boundsOf, type Size } from "./layout.ts";
 import { sizeOf } from "./paneSize.ts";
 import type { DiagramView } from "./view.ts";
-import { areaInView, firstView, fittingView, nudgedIntoView, type Viewport, zoomedBy } from "./viewMath.ts";
+import { areaInView, nudgedIntoView, type Viewport, wholeView, zoomedBy } from "./viewMath.ts";
 import { updateDetail } from "./watchView.ts";
 
 const GLIDE = { duration: 260 };
@@ -42,7 +42,7 @@ export function useDiagramView(frame: RefObject<HTMLElement | null>, designNow: 
       hasParts: () => designNow().parts.length > 0,
       fit: () => {
         const bounds = boundsOf(boxesOf(designNow()));
-        if (bounds) go(fittingView(bounds, paneSize()), designNow().parts.length < MOST_GLIDE_PARTS);
+        if (bounds) go(wholeView(bounds, paneSize()), designNow().parts.length < MOST_GLIDE_PARTS);
       },
       zoomBy: (factor) => go(zoomedBy(flow.getViewport(), paneSize(), factor), true),
       nudge: (box) => {
@@ -71,20 +71,22 @@ export function useDiagramView(frame: RefObject<HTMLElement | null>, designNow: 
  * then would draw twice, once at a place nobody looks at.
  *
  * @param before what is settled about the pane first; the same function at every call
+ * @param first where to look; the same function at every call
  */
 export function useStartView(
   frame: RefObject<HTMLElement | null>,
   designNow: () => Design,
   before: (pane: HTMLElement) => void,
+  first: (design: Design, pane: Size) => Viewport,
 ): Viewport | null {
   const [start, setStart] = useState<Viewport | null>(null);
   useLayoutEffect(() => {
     if (!frame.current) return;
     before(frame.current);
     const pane = sizeOf(frame.current);
-    const view = firstView(designNow(), pane);
+    const view = first(designNow(), pane);
     updateDetail(designNow(), view, pane);
     setStart(view);
-  }, [frame, designNow, before]);
+  }, [frame, designNow, before, first]);
   return start;
 }

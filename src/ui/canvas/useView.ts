@@ -20,7 +20,7 @@ import { setCanvas, useCanvas } from "./state.ts";
 import { useDiagramView } from "./useDiagramView.ts";
 import { type KeptInView, useRoomChange } from "./useRoomChange.ts";
 import { attachCanvas, type CanvasView } from "./view.ts";
-import { boxesAround, firstView, fittingView, zoomedBy } from "./viewMath.ts";
+import { boxesAround, editorFirstView, fittingView, zoomedBy } from "./viewMath.ts";
 import { updateDetail } from "./watchView.ts";
 import { wireUnder } from "./wireUnder.ts";
 
@@ -80,7 +80,7 @@ export function useView(frame: RefObject<HTMLDivElement | null>) {
         const isSeen = (frame.current?.clientWidth ?? 0) > 0;
         const opensSo = isSeen && opensAsOverview(designNow(), paneSize());
         setCanvas({ showing: opensSo ? "overview" : "drawing", item: null });
-        go(firstView(designNow(), paneSize()), false);
+        go(editorFirstView(designNow(), paneSize()), false);
       },
       showOverview: () => {
         if (hasOverview(designNow(), paneSize())) turnToOverview();

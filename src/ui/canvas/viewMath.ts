@@ -3,6 +3,7 @@ import { type Design, wireId } from "../../design/design.ts";
 import { boxesOf, boxOf } from "./boxes.ts";
 import { LEVEL_ZOOMS } from "./detail.ts";
 import { type Box, boundsOf, overlaps, type Size } from "./layout.ts";
+import { LEAST_PANE } from "./overview/sizes.ts";
 
 /** Canvas to window: window = canvas · zoom + (x, y). */
 export type Viewport = { readonly x: number; readonly y: number; readonly zoom: number };
@@ -61,6 +62,25 @@ export function firstView(design: Design, pane: Size): Viewport {
   const bounds = boundsOf(boxesOf(design));
   return bounds ? openingView(bounds, pane, design.parts.length) : emptyView(pane);
 }
+
+/**
+ * The first look of the editor. A phone shows all: its chain has what is to be read, and in the drawing one looks for
+ * where the red begins and where it ends.
+ */
+export function editorFirstView(design: Design, pane: Size): Viewport {
+  const bounds = boundsOf(boxesOf(design));
+  const isPhone = pane.width < LEAST_PANE.width || pane.height < LEAST_PANE.height;
+  return bounds && isPhone ? wholeView(bounds, pane) : firstView(design, pane);
+}
+
+/** All of a design, clear of the bar that lies over a narrow drawing. */
+export function wholeView(box: Box, pane: Size): Viewport {
+  const hasBar = pane.width < LEAST_PANE.width;
+  return fittingView(box, hasBar ? { ...pane, height: Math.max(1, pane.height - NARROW_BAR_PX) } : pane);
+}
+
+/** The bar over the drawing of a phone, and the gap below it. */
+const NARROW_BAR_PX = 64;
 
 /** Nearer or farther, with the middle of the pane staying the middle. */
 export function zoomedBy({ x, y, zoom }: Viewport, { width, height }: Size, factor: number): Viewport {

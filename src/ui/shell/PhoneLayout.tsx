@@ -21,7 +21,7 @@ export function PhoneLayout({ isTurned }: { readonly isTurned: boolean }) {
     <div className={styles.body} data-turned={isTurned}>
       <PhoneMain />
       <aside className={styles.side} aria-label="Result">
-        <ResultLine />
+        <ResultLine shown={shown} />
         {shown ? <Sheet key={shown} pane={shown} canClose={open !== null} /> : null}
       </aside>
       <PhoneBar shown={shown} />
@@ -29,14 +29,14 @@ export function PhoneLayout({ isTurned }: { readonly isTurned: boolean }) {
   );
 }
 
-/** How many receivers work, and the way to mend the others. */
-function ResultLine() {
+/** How many receivers work, and the way to mend the others, which the pane of cures has itself. */
+function ResultLine({ shown }: { readonly shown: PhonePane | null }) {
   const isEmpty = useApp((s) => s.design.parts.length === 0);
   if (isEmpty) return null;
   return (
     <div className={styles.line}>
       <VerdictSummary />
-      <CureAllButton />
+      {shown === "cures" ? null : <CureAllButton />}
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import { LayoutGrid, ListTree, type LucideIcon, Workflow } from "lucide-react";
 import { ToggleGroup } from "radix-ui";
+import { useShownDesign } from "../../store/hooks.ts";
 import { Canvas } from "../canvas/Canvas.tsx";
 import { CanvasDialogs } from "../canvas/CanvasDialogs.tsx";
 import { PreviewBar } from "../canvas/preview/PreviewBar.tsx";
@@ -23,6 +24,8 @@ export function PhoneMain() {
   const view = usePanes((s) => s.phoneView);
   // The pane of a walk has its steps too.
   const isWalkOpen = usePhonePane() === "spectrum";
+  // The first steps are the same from wherever one begins, and said nowhere else.
+  const isEmpty = useShownDesign().parts.length === 0;
   const name = VIEWS.find((each) => each.key === view)?.name;
   return (
     <main className={styles.main} data-region="drawing" data-view={view} tabIndex={-1} aria-label={name}>
@@ -52,7 +55,15 @@ export function PhoneMain() {
         <>
           {/* What the drawing brings along otherwise. */}
           <PreviewBar />
-          {view === "chain" ? <ChainView /> : <OverviewPane />}
+          {isEmpty ? (
+            <div className={styles.first}>
+              <FirstSteps openExample={openExample} />
+            </div>
+          ) : view === "chain" ? (
+            <ChainView />
+          ) : (
+            <OverviewPane />
+          )}
           {view === "chain" ? (
             <div className={styles.walk}>
               <WalkBar isElsewhere={isWalkOpen} />

@@ -4,7 +4,6 @@ import { useApp } from "../../../store/app.ts";
 import { useShownDesign } from "../../../store/hooks.ts";
 import { selectFromPane } from "../../canvas/reveal.ts";
 import { setCanvas } from "../../canvas/state.ts";
-import { StartButtons } from "../../kit/StartButtons.tsx";
 import { useSize } from "../../kit/useSize.ts";
 import { ChainItem } from "./ChainItem.tsx";
 import styles from "./ChainPane.module.css";
@@ -47,7 +46,6 @@ export function ChainPane() {
       <div className="empty">
         <h3>No parts yet</h3>
         <p>The design will be listed here from its sources to its receivers.</p>
-        <StartButtons />
       </div>
     );
   }

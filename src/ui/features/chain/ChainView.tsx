@@ -4,7 +4,7 @@ import { useApp } from "../../../store/app.ts";
 import { useHighlightedHere } from "../../canvas/highlight.ts";
 import { afterLayout } from "../../kit/afterLayout.ts";
 import { useWalking } from "../../kit/asked/walking.ts";
-import { StartButtons } from "../../kit/StartButtons.tsx";
+import { showPane } from "../../kit/panes.ts";
 import { useSize } from "../../kit/useSize.ts";
 import { ChainEnd } from "./ChainEnd.tsx";
 import { ChainStepItem } from "./ChainStepItem.tsx";
@@ -67,12 +67,15 @@ function useStepInView(steps: readonly ChainStep[]): RefObject<HTMLDivElement | 
 }
 
 function NoPlace() {
-  const isEmpty = useApp((s) => s.design.parts.length === 0);
   return (
     <div className="empty">
-      <h3>{isEmpty ? "Nothing drawn yet" : "No receiver yet"}</h3>
+      <h3>No receiver yet</h3>
       <p>Add a receiver or an outlet, and the way of its signal is shown here from the roof down.</p>
-      <StartButtons />
+      <div className="button-row">
+        <button type="button" className="button main" onClick={() => showPane("tray")}>
+          Show parts
+        </button>
+      </div>
     </div>
   );
 }

@@ -24,8 +24,8 @@ export function CuresPane() {
   if (isEmpty)
     return (
       <div className="empty">
-        <h3>Nothing drawn yet</h3>
-        <p>Draw a design first. If something is wrong in it, changes that cure it are looked for here.</p>
+        <h3>Nothing to cure yet</h3>
+        <p>If something is wrong in what you draw, changes that cure it are looked for here.</p>
       </div>
     );
   if (status === "idle") return <Invitation />;

@@ -16,8 +16,8 @@ export function FaultsPane() {
   if (isEmpty)
     return (
       <div className="empty">
-        <h3>Nothing drawn yet</h3>
-        <p>Draw a design first. Then single faults in it can be tried out and looked for here.</p>
+        <h3>No part yet that could fail</h3>
+        <p>Single faults in what you draw can be tried out and looked for here.</p>
       </div>
     );
   return (

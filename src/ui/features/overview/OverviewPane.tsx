@@ -8,7 +8,6 @@ import { MannerContext, type OverviewManner } from "../../canvas/overview/manner
 import { skeletonOf } from "../../canvas/overview/skeleton.ts";
 import { openPart } from "../../canvas/reveal.ts";
 import { showChainOf } from "../../kit/panes.ts";
-import { StartButtons } from "../../kit/StartButtons.tsx";
 import { placeLook } from "../../kit/told/stateLook.ts";
 
 /** The whole house at a glance: a cell for every place, under the part that feeds it. */
@@ -18,9 +17,8 @@ export function OverviewPane() {
   if (skeleton.cards.length === 0 && skeleton.groups.length === 0)
     return (
       <div className="empty">
-        <h3>Nothing drawn yet</h3>
+        <h3>No flat or room yet</h3>
         <p>Flats and rooms are shown here, under the part that feeds them.</p>
-        <StartButtons />
       </div>
     );
   return (

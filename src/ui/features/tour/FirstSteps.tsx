@@ -2,6 +2,7 @@
 import { Play } from "lucide-react";
 import { EXAMPLE_GROUPS } from "../../../design/examples.ts";
 import { startTour } from "../../kit/asked/tour.ts";
+import { showPane } from "../../kit/panes.ts";
 import styles from "./FirstSteps.module.css";
 
 export function FirstSteps({ openExample }: { readonly openExample: (key: string) => Promise<boolean> }) {
@@ -9,12 +10,17 @@ export function FirstSteps({ openExample }: { readonly openExample: (key: string
     <div className={styles.steps}>
       <h2>Nothing here yet</h2>
       <p>
-        Drag a dish or an aerial from the parts onto this canvas, or press one to add it. Then connect ports:
+        Press a dish or an aerial among the parts to add it, or drag it onto the drawing. Then connect ports:
         drag from one to the other, or tap both. Every wire shows at once what is on it.
       </p>
-      <button type="button" className="button main" onClick={startTour}>
-        <Play size={16} aria-hidden /> Take the tour (one minute)
-      </button>
+      <div className={styles.begin}>
+        <button type="button" className="button main" onClick={startTour}>
+          <Play size={16} aria-hidden /> Take the tour (one minute)
+        </button>
+        <button type="button" className="button" onClick={() => showPane("tray")}>
+          Show parts
+        </button>
+      </div>
       <h3>Or open an example</h3>
       <dl className={styles.lessons}>
         {EXAMPLE_GROUPS.map(({ teaches, examples }) => (

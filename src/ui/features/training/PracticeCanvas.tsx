@@ -15,7 +15,7 @@ import { setCanvas, useCanvas, useCardDetail } from "../../canvas/state.ts";
 import { useDiagramView, useStartView } from "../../canvas/useDiagramView.ts";
 import { type KeptInView, useRoomChange } from "../../canvas/useRoomChange.ts";
 import { attachDiagram } from "../../canvas/view.ts";
-import type { Viewport } from "../../canvas/viewMath.ts";
+import { firstView, type Viewport } from "../../canvas/viewMath.ts";
 import { PlanCard } from "./PlanCard.tsx";
 import { PlanWire } from "./PlanWire.tsx";
 import { connectMeter, suspectPart } from "./picking.ts";
@@ -54,7 +54,7 @@ export function PracticeCanvas({ session }: CaseProps) {
   const { design } = session.opened;
   const frame = useRef<HTMLDivElement>(null);
   const planNow = useCallback(() => design, [design]);
-  const start = useStartView(frame, planNow, showDrawing);
+  const start = useStartView(frame, planNow, showDrawing, firstView);
   const detail = useCardDetail();
   const isFar = useCanvas((s) => s.detail === "plan");
   return (

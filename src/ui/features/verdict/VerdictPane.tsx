@@ -5,7 +5,6 @@ import { workingSentence } from "../../../sentences/verdict.ts";
 import { useApp } from "../../../store/app.ts";
 import { CureAllButton } from "../../kit/asked/CureButton.tsx";
 import { openDialog } from "../../kit/panes.ts";
-import { StartButtons } from "../../kit/StartButtons.tsx";
 import { CauseList } from "./CauseList.tsx";
 import { VerdictRow } from "./VerdictRow.tsx";
 import "./verdict.css";
@@ -91,12 +90,8 @@ function Group({ title, verdicts }: { readonly title: string; readonly verdicts:
 function EmptyVerdict() {
   return (
     <div className="empty">
-      <h3>Nothing drawn yet</h3>
-      <p>
-        Put an aerial or a dish, a cable and a receiver on the canvas and connect them. What each receiver
-        gets, and why not, will be shown here.
-      </p>
-      <StartButtons />
+      <h3>No receiver yet</h3>
+      <p>What each receiver gets, and why not, is shown here as soon as one is drawn.</p>
     </div>
   );
 }

@@ -176,6 +176,6 @@ describe("the search for the fault", () => {
   test("has nothing to ask on an empty canvas", () => {
     app().openDesign({ ...EMPTY_DESIGN });
     show();
-    expect(screen.getByRole("heading", { name: "Nothing drawn yet" })).toBeTruthy();
+    expect(screen.getByRole("heading", { name: "No part yet that could fail" })).toBeTruthy();
   });
 });
