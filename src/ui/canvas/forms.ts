@@ -16,7 +16,10 @@ export function openFormAt(about: "name" | "length"): void {
   const view = canvasView();
   if (part === undefined || !box || !view) return;
   reveal([part]);
-  openOffer(about === "length" ? cableOffer(part) : { about, part }, view.toWindow({ x: box.x + box.width, y: box.y }));
+  openOffer(
+    about === "length" ? cableOffer(part) : { about, part },
+    view.toWindow({ x: box.x + box.width, y: box.y }),
+  );
 }
 
 /** Whether one part is selected, and has a length. */
