@@ -72,7 +72,7 @@ export function Canvas({ children, empty, isBarElsewhere = false }: Props) {
               )}
             </div>
           )}
-          {isOverview && pane && <Overview pane={pane} isBarOver={!isBarElsewhere} />}
+          {isOverview && pane && <Overview pane={pane} isBarOver={!isBarElsewhere || isWalked} />}
           <PreviewBar />
           <div className="canvas-bars">
             {children}

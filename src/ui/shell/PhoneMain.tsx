@@ -53,11 +53,9 @@ export function PhoneMain() {
           {/* What the drawing brings along otherwise. */}
           <PreviewBar />
           {view === "chain" ? <ChainView /> : <OverviewPane />}
-          {view === "chain" ? (
-            <div className={styles.walk}>
-              <WalkBar isElsewhere={isWalkOpen} />
-            </div>
-          ) : null}
+          <div className={styles.walk}>
+            <WalkBar isElsewhere={isWalkOpen} />
+          </div>
           <CanvasDialogs />
         </>
       )}
