@@ -7,13 +7,13 @@ import { type RefObject, useEffect } from "react";
 import type { PortRef } from "../../design/design.ts";
 import { isSamePort } from "../../design/lookup.ts";
 import { useApp } from "../../store/app.ts";
-import { type Aim, aimAt, takesWire } from "./aim.ts";
 import { joinPorts, joinRefusal, joinToPart, offerAt, tapPort } from "./joining.ts";
 import type { Point } from "./layout.ts";
 import { cardAt, FIELD_PX, nearestPort } from "./ports.ts";
 import { setNear, setPulled } from "./pulled.ts";
 import { boxIn } from "./rooms.ts";
 import { canvasView } from "./view.ts";
+import { takesWire, type WireTarget, wireTargetAt } from "./wireTarget.ts";
 
 /** A press that moves less far than this is a tap [px on the screen]. */
 const TAP_PX = 6;
@@ -170,8 +170,8 @@ function portUnder(event: PointerEvent) {
   return card === port.ref[0] && Math.abs(port.x - at.x) <= share ? port : undefined;
 }
 
-function aimFrom({ from, fieldPx }: Pick<Gesture, "from" | "fieldPx">, at: Point): Aim {
-  return aimAt(useApp.getState().design, from, at, { fieldPx, zoom: zoomNow() });
+function targetOf({ from, fieldPx }: Pick<Gesture, "from" | "fieldPx">, at: Point): WireTarget {
+  return wireTargetAt(useApp.getState().design, from, at, { fieldPx, zoom: zoomNow() });
 }
 
 function pull(gesture: Gesture, client: Point): void {
@@ -179,9 +179,9 @@ function pull(gesture: Gesture, client: Point): void {
   if (!view) return;
   const { from, start } = gesture;
   const at = view.toCanvas(client);
-  const aim = aimFrom(gesture, at);
-  const port = aim && "port" in aim && !isSamePort(aim.port.ref, from) ? aim.port : null;
-  const card = aim && "card" in aim && aim.card !== from[0] ? aim.card : null;
+  const target = targetOf(gesture, at);
+  const port = target && "port" in target && !isSamePort(target.port.ref, from) ? target.port : null;
+  const card = target && "card" in target && target.card !== from[0] ? target.card : null;
   const { design } = useApp.getState();
   const reason = port ? joinRefusal(from, port.ref) : null;
   const fits = port ? reason === null : card !== null && takesWire(design, from, card);
@@ -195,12 +195,12 @@ function letGo(gesture: Gesture, client: Point): void {
   const view = canvasView();
   if (!view?.covers(client)) return;
   const { from } = gesture;
-  const aim = aimFrom(gesture, view.toCanvas(client));
-  if (!aim) offerAt(from, client);
-  else if ("card" in aim) joinToPart(from, aim.card, client);
-  else if (!isSamePort(aim.port.ref, from)) {
-    const reason = joinRefusal(from, aim.port.ref);
+  const target = targetOf(gesture, view.toCanvas(client));
+  if (!target) offerAt(from, client);
+  else if ("card" in target) joinToPart(from, target.card, client);
+  else if (!isSamePort(target.port.ref, from)) {
+    const reason = joinRefusal(from, target.port.ref);
     if (reason) useApp.getState().notify(reason, "warning");
-    else joinPorts(from, aim.port.ref);
+    else joinPorts(from, target.port.ref);
   }
 }

@@ -12,7 +12,7 @@ import { plural } from "../../../words/plural.ts";
 import { compareWithPresent } from "../../kit/asked/compared.ts";
 import { costWords } from "../../kit/told/costWords.ts";
 import { Message } from "../../kit/told/Message.tsx";
-import { PreviewButton, useIsPreviewed } from "../../kit/told/PreviewButton.tsx";
+import { PreviewChange, useIsPreviewed } from "../../kit/told/PreviewChange.tsx";
 import { WorkList } from "../../kit/told/WorkList.tsx";
 import { Afterwards } from "./Afterwards.tsx";
 import { applyProposal, keepAsVariant, proposalDesign, titleOf } from "./actions.ts";
@@ -50,7 +50,7 @@ export const ProposalCard = memo(function ProposalCard({ proposal }: { readonly 
         </p>
       ))}
       <div className="button-row">
-        <PreviewButton title={titleOf(proposal)} design={design} name={`Preview: ${titleOf(proposal)}`} />
+        <PreviewChange title={titleOf(proposal)} design={design} name={`Preview: ${titleOf(proposal)}`} />
         <button
           type="button"
           className="button main"

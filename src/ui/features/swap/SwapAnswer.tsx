@@ -9,7 +9,7 @@ import { findCures } from "../../kit/asked/findCures.ts";
 import { counted } from "../../kit/format.ts";
 import { costWords } from "../../kit/told/costWords.ts";
 import { FindingsTurned } from "../../kit/told/FindingsTurned.tsx";
-import { PreviewButton } from "../../kit/told/PreviewButton.tsx";
+import { PreviewChange } from "../../kit/told/PreviewChange.tsx";
 import { inOrder } from "../../kit/told/sides.ts";
 import { TurnMark } from "../../kit/told/TurnMark.tsx";
 import styles from "./Swap.module.css";
@@ -32,7 +32,7 @@ export function SwapAnswer({ swap, title, question }: Props) {
       <p className={losers(swap) > 0 ? "state bad" : "state ok"}>{summary(swap)}</p>
       {notes.length > 0 ? <p className="small">{notes.join(" ")}</p> : null}
       <div className="button-row">
-        <PreviewButton title={title} design={design} />
+        <PreviewChange title={title} design={design} />
         <button
           type="button"
           className="button"

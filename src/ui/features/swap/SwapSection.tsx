@@ -5,7 +5,7 @@ import { kindOf } from "../../../parts/catalogue.ts";
 import { type Swap, whatBreaks } from "../../../remedies/compare.ts";
 import { useApp } from "../../../store/app.ts";
 import { usePrices } from "../../../store/prices.ts";
-import { useIsPreviewed } from "../../kit/told/PreviewButton.tsx";
+import { useIsPreviewed } from "../../kit/told/PreviewChange.tsx";
 import styles from "./Swap.module.css";
 import { SwapAnswer } from "./SwapAnswer.tsx";
 import { askSwap, type SwapQuestion, useSwapAsked } from "./swapState.ts";

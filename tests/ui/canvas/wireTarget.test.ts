@@ -5,7 +5,7 @@
 import { describe, expect, test } from "vitest";
 import type { Design } from "../../../src/design/design.ts";
 import { addPart, newPart } from "../../../src/design/edits/parts.ts";
-import { aimAt, takesWire } from "../../../src/ui/canvas/aim.ts";
+import { takesWire, wireTargetAt } from "../../../src/ui/canvas/wireTarget.ts";
 import { must } from "../../design/house.ts";
 
 const design = (
@@ -29,19 +29,21 @@ const MIDDLE_OF_LNB = { x: 472, y: 40 };
 describe("a pulled wire", () => {
   test("is led to the card under it, from near and where the drawing is a plan", () => {
     for (const zoom of [1, 0.62, 0.35])
-      expect(aimAt(design, SKY, MIDDLE_OF_LNB, { fieldPx: 24, zoom })).toEqual({ card: "lnb1" });
+      expect(wireTargetAt(design, SKY, MIDDLE_OF_LNB, { fieldPx: 24, zoom })).toEqual({ card: "lnb1" });
   });
 
   test("is led to a port near it, on bare canvas at every zoom, over its card as long as ports lie apart", () => {
     const port = { port: { x: 400, y: 68, ref: ["lnb1", "sky"] } };
     for (const zoom of [1, 0.35])
-      expect(aimAt(design, SKY, { x: 400 - 9 / zoom, y: 68 }, { fieldPx: 24, zoom })).toEqual(port);
-    expect(aimAt(design, SKY, { x: 409, y: 68 }, { fieldPx: 24, zoom: 1 })).toEqual(port);
-    expect(aimAt(design, SKY, { x: 409, y: 68 }, { fieldPx: 44, zoom: 0.35 })).toEqual({ card: "lnb1" });
+      expect(wireTargetAt(design, SKY, { x: 400 - 9 / zoom, y: 68 }, { fieldPx: 24, zoom })).toEqual(port);
+    expect(wireTargetAt(design, SKY, { x: 409, y: 68 }, { fieldPx: 24, zoom: 1 })).toEqual(port);
+    expect(wireTargetAt(design, SKY, { x: 409, y: 68 }, { fieldPx: 44, zoom: 0.35 })).toEqual({
+      card: "lnb1",
+    });
   });
 
   test("is led nowhere beside everything", () => {
-    expect(aimAt(design, SKY, { x: 300, y: 250 }, { fieldPx: 44, zoom: 1 })).toBeNull();
+    expect(wireTargetAt(design, SKY, { x: 300, y: 250 }, { fieldPx: 44, zoom: 1 })).toBeNull();
   });
 
   test("is taken by a card with a free port that fits", () => {

@@ -5,7 +5,7 @@ import type { Point } from "./layout.ts";
 import { cardAt, nearestPort, type PlacedPort } from "./ports.ts";
 import { joinTargetKeys } from "./state.ts";
 
-export type Aim = { readonly port: PlacedPort } | { readonly card: PartId } | null;
+export type WireTarget = { readonly port: PlacedPort } | { readonly card: PartId } | null;
 
 type Sight = {
   /** Width of the field of a port, on the screen [px]. */
@@ -13,7 +13,7 @@ type Sight = {
   readonly zoom: number;
 };
 
-export function aimAt(design: Design, from: PortRef, at: Point, sight: Sight): Aim {
+export function wireTargetAt(design: Design, from: PortRef, at: Point, sight: Sight): WireTarget {
   const card = cardAt(design, at);
   // Where the fields of a card's ports lie over one another, the card asks which is meant.
   const isCrowded = PORT_PITCH_PX * sight.zoom < sight.fieldPx / 2;

@@ -12,7 +12,7 @@ type Props = {
 };
 
 /** Shows a change that was tried on the canvas, or puts it away again. */
-export function PreviewButton({ title, design, name }: Props) {
+export function PreviewChange({ title, design, name }: Props) {
   const isShown = useIsPreviewed(design);
   return (
     <button
