@@ -98,6 +98,10 @@ test("names and lengths are changed where the part stands", async ({ page }) => 
     await expect(length).toBeFocused();
     await page.keyboard.type("50");
     await expect(pill).toContainText("50 m");
+    const grade = form(page, "Length and grade").getByRole("combobox", { name: "Grade" });
+    const former = await grade.inputValue();
+    await grade.selectOption({ index: 4 });
+    await expect(grade).not.toHaveValue(former);
     await page.keyboard.press("Escape");
     await expect(pill).toBeFocused();
     await expect(pill).toContainText("16 m");
@@ -359,6 +363,7 @@ async function pullFromAfar(page: Page, hand: Hand, reachPx: number): Promise<vo
     await undo(page).click();
     const lnb = await onScreen(page, [472, 20]);
     await pull(hand, from, lnb);
+    await expect(page.locator(".join-card")).toHaveAttribute("data-status", "valid");
     await hand.up();
     await expect.poll(async () => (await download(page)).file.wires).toHaveLength(1);
     await undo(page).click();
@@ -424,6 +429,27 @@ test("values of several parts are set at once, and keys go on from card, pane an
   await page.keyboard.press("Alt+Enter");
   await expect(page.locator(".inspector").getByRole("spinbutton", { name: "Length" })).toBeFocused();
   await page.keyboard.press("Shift+F6");
+  await expect(card(page, DROP)).toBeFocused();
+
+  // By the Tab key alone: a stop right after the selected card, seen and as large as can be hit (WCAG 2.2, 2.5.8).
+  const first = page.locator(".inspector").getByRole("spinbutton", { name: "Length" });
+  const stop = canvas(page).getByRole("button", { name: "Edit values" });
+  await expect(stop).toHaveCount(1);
+  await page.keyboard.press("Tab");
+  await expect(stop).toBeFocused();
+  await expect(stop).toContainText("Alt+Enter");
+  expect((await stop.boundingBox())?.height).toBeGreaterThanOrEqual(24);
+  await page.keyboard.press("Enter");
+  await expect(first).toBeFocused();
+  await page.keyboard.press("Shift+Tab");
+  await expect(card(page, DROP)).toBeFocused();
+  await page.keyboard.press("Alt+Enter");
+  await expect(first).toBeFocused();
+  await page.keyboard.type("44");
+  await page.keyboard.press("Escape");
+  await expect(first).toHaveValue("16");
+  await expect(first).toBeFocused();
+  await page.keyboard.press("Escape");
   await expect(card(page, DROP)).toBeFocused();
 
   await card(page, "Drop bedroom 1").click({ modifiers: ["Shift"] });

@@ -183,6 +183,23 @@ test("the switch says which of the two is shown; joining by presses is seen in t
   await expect(card(page, "Multiswitch")).toBeInViewport();
   await view(page, "Overview").click();
   await expect(overview(page)).toBeVisible();
+
+  // A walk begins in the drawing; whoever turns to the overview sees each step there, and stays.
+  await page.getByRole("button", { name: "Services of TV flat 4" }).click();
+  await page.getByRole("button", { name: "Walk the signal" }).first().click();
+  await expect(overview(page)).toBeHidden();
+  await view(page, "Overview").click();
+  const here = overview(page).locator("[aria-current=step]");
+  await page.getByRole("group", { name: "Canvas", exact: true }).focus();
+  await page.keyboard.press("Home");
+  await expect(here).toHaveAccessibleName(/^UHF aerial.*Step 1, you are here$/);
+  await expect(here.locator(".walk-mark svg")).toBeVisible();
+  await page.keyboard.press("End");
+  await expect(here).toHaveAccessibleName(/^Outlet flat 4,.* you are here$/);
+  await expect(here).toHaveCount(1);
+  await page.keyboard.press("Escape");
+  await expect(here).toHaveCount(0);
+  await expect(overview(page)).toBeVisible();
   await open(page, "/?example=long-steel-drop");
   await expect(overview(page)).toBeHidden();
 });

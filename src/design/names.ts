@@ -36,9 +36,9 @@ export function namer(parts: readonly Part[]): Namer {
   function copyOf(part: Part, kind: PartKind): Names {
     if (hasDefaultLabel(part, kind)) return fresh(kind);
     const { id } = fresh(kind);
-    const [, stem = part.label, digits = "1"] = /^(.+) (\d{1,6})$/s.exec(part.label) ?? [];
+    const { stem, number } = numberedName(part.label);
     let label = part.label;
-    for (let n = Number(digits) + 1; labels.has(label) && label !== ""; n += 1) {
+    for (let n = number + 1; labels.has(label) && label !== ""; n += 1) {
       label = `${stem.slice(0, LIMITS.labelLength - 8)} ${n}`;
     }
     labels.add(label);
@@ -46,6 +46,22 @@ export function namer(parts: readonly Part[]): Namer {
   }
 
   return { fresh, copyOf };
+}
+
+/** "Bedroom 2" is the second "Bedroom", "Bedroom" the first. */
+function numberedName(label: string): { readonly stem: string; readonly number: number } {
+  const [, stem = label, digits = "1"] = /^(.+) (\d{1,6})$/s.exec(label) ?? [];
+  return { stem, number: Number(digits) };
+}
+
+/**
+ * Parts in the order in which copies of them are named, so that these go on counting as the originals count: by number,
+ * and where that is the same as one reads, from top to bottom and from left to right.
+ */
+export function inNamingOrder(parts: readonly Part[]): readonly Part[] {
+  const numbers = new Map(parts.map((part) => [part, numberedName(part.label).number] as const));
+  const number = (part: Part) => numbers.get(part) ?? 1;
+  return [...parts].sort((a, b) => number(a) - number(b) || a.at[1] - b.at[1] || a.at[0] - b.at[0]);
 }
 
 /** True while the user has not named the part: "Quattro LNB 3". */

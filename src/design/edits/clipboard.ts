@@ -1,7 +1,7 @@
 /** Copying and pasting: a fragment is parts, the wires among them, and which outputs fed them from outside. */
 import { kindOf } from "../../parts/catalogue.ts";
 import type { Design, Part, PartId, Wire } from "../design.ts";
-import { namer } from "../names.ts";
+import { inNamingOrder, type Names, namer } from "../names.ts";
 import { withinSizeLimits } from "../sizeLimits.ts";
 import { nextFreeOutput } from "./alike.ts";
 import { done, type Edit } from "./edit.ts";
@@ -35,14 +35,13 @@ export function copyParts(design: Design, ids: ReadonlySet<PartId>): Fragment {
  */
 export function pasteFragment(design: Design, fragment: Fragment, at?: readonly [number, number]): Paste {
   const [dx, dy] = offset(design, fragment, at);
-  const names = namer(design.parts);
+  const names = namesOfCopies(design, fragment);
   const newIds = new Map<PartId, PartId>();
   const parts = fragment.parts.flatMap((part): Part[] => {
-    const kind = kindOf(part.kind);
-    if (!kind) return [];
-    const { id, label } = names.copyOf(part, kind);
-    newIds.set(part.id, id);
-    return [{ ...part, id, label, at: onCanvas([part.at[0] + dx, part.at[1] + dy]) }];
+    const own = names.get(part.id);
+    if (!own) return [];
+    newIds.set(part.id, own.id);
+    return [{ ...part, ...own, at: onCanvas([part.at[0] + dx, part.at[1] + dy]) }];
   });
   const wires = fragment.wires.flatMap(({ from, to }): Wire[] => {
     const source = newIds.get(from[0]);
@@ -56,6 +55,17 @@ export function pasteFragment(design: Design, fragment: Fragment, at?: readonly 
       : { ...design, parts: [...design.parts, ...parts], wires: [...design.wires, ...wires] };
   const edit = withinSizeLimits(design, done(fed(pasted, fragment.feeds ?? [], newIds)));
   return edit.ok ? { ...edit, added: new Set(newIds.values()) } : edit;
+}
+
+/** By the id of the original; parts of a kind that is not known have none. */
+function namesOfCopies(design: Design, fragment: Fragment): ReadonlyMap<PartId, Names> {
+  const { copyOf } = namer(design.parts);
+  const names = new Map<PartId, Names>();
+  for (const part of inNamingOrder(fragment.parts)) {
+    const kind = kindOf(part.kind);
+    if (kind) names.set(part.id, copyOf(part, kind));
+  }
+  return names;
 }
 
 /** Joins each copy to what fed its original, as far as there are free outputs of the same sort. */

@@ -1,4 +1,4 @@
-/** Length and grade of a cable, changed at its place on the wire. */
+/** Length and grade of a cable, changed at its place on the wire as one step, which Escape takes back. */
 
 import type { PartId } from "../../design/design.ts";
 import { partById } from "../../design/lookup.ts";
@@ -7,7 +7,14 @@ import { describedOptions, optionMeaning } from "../../parts/meanings.ts";
 import { useApp } from "../../store/app.ts";
 import { PartOptionField } from "./PartOptionField.tsx";
 
-export function CableForm({ part: id, onDone }: { readonly part: PartId; readonly onDone: () => void }) {
+type Props = {
+  readonly part: PartId;
+  /** Key of the step. */
+  readonly step: string;
+  readonly onDone: () => void;
+};
+
+export function CableForm({ part: id, step, onDone }: Props) {
   const part = useApp((s) => partById(s.design, id));
   const kind = part && kindOf(part.kind);
   if (!part || !kind) return null;
@@ -32,6 +39,7 @@ export function CableForm({ part: id, onDone }: { readonly part: PartId; readonl
             option={key}
             meta={meta.means === "length" ? { ...plain, step: 1 } : plain}
             value={part.options[key]}
+            step={step}
           />
         );
       })}

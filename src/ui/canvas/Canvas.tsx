@@ -53,7 +53,8 @@ export function Canvas({ children, empty, isBarElsewhere = false }: Props) {
           role="group"
           aria-label="Canvas"
           tabIndex={-1}
-          data-detail={detail}
+          // What is drawn over the drawing has a size of its own, whatever the zoom below it.
+          data-detail={isOverview ? "near" : detail}
           data-preview={isPreview}
           data-walk={isWalked}
           onPointerOver={follow}
@@ -72,7 +73,7 @@ export function Canvas({ children, empty, isBarElsewhere = false }: Props) {
               )}
             </div>
           )}
-          {isOverview && pane && <Overview pane={pane} isBarOver={!isBarElsewhere} />}
+          {isOverview && pane && <Overview pane={pane} isBarOver={!isBarElsewhere || isWalked} />}
           <PreviewBar />
           <div className="canvas-bars">
             {children}

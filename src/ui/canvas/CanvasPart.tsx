@@ -23,6 +23,7 @@ import { type PartState, partState, worstOwn } from "./partState.ts";
 import { partWords } from "./partWords.ts";
 import { Strip, type StripDetail } from "./Strip.tsx";
 import { joinTargetKeys, useCardDetail } from "./state.ts";
+import { ValuesStop } from "./ValuesStop.tsx";
 import { WalkMark, walkLook } from "./WalkMark.tsx";
 import { wireSummary } from "./wireSummary.ts";
 
@@ -55,6 +56,7 @@ export const CanvasPart = memo(function CanvasPart({ id, selected }: NodeProps) 
     >
       {lit && <WalkMark part={id} lit={lit} />}
       <Ports record={record} frame={frame} detail={detail} />
+      {selected && <ValuesStop />}
     </PartFace>
   );
 });

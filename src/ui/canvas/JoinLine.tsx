@@ -1,7 +1,9 @@
 /** The wire that follows the pointer while a joint is being made, why it may not go where it is, and the port nearby. */
 import { type ReactFlowState, useStore, ViewportPortal } from "@xyflow/react";
-import { usePulled } from "./pulled.ts";
+import type { Box } from "./layout.ts";
+import { type Pulled, usePulled } from "./pulled.ts";
 import { routePath } from "./route.ts";
+import { useScreenPixel } from "./useScreenPixel.ts";
 import "./hand.css";
 
 const zoomOf = (s: ReactFlowState) => s.transform[2];
@@ -10,10 +12,12 @@ export function JoinLine() {
   const { wire, near } = usePulled();
   // What is read, and what is hit, keeps its size on the screen, however far away one stands.
   const zoom = useStore(zoomOf);
+  const style = useScreenPixel();
   if (!wire && !near) return null;
   return (
     <ViewportPortal>
-      <svg className="join-layer" aria-hidden="true">
+      <svg className="join-layer" style={style} aria-hidden="true">
+        {wire?.card && <AimedCard box={wire.card} status={wire.status} zoom={zoom} />}
         {wire && <PulledWire />}
         {near && <circle className="port-near" cx={near.x} cy={near.y} r={9 / zoom} strokeWidth={2 / zoom} />}
       </svg>
@@ -26,6 +30,25 @@ export function JoinLine() {
         </div>
       )}
     </ViewportPortal>
+  );
+}
+
+/** Beyond the edge of a card, so that also a small one of a plan is seen within it [px on the screen]. */
+const AROUND_PX = 5;
+
+function AimedCard(props: { readonly box: Box; readonly status: Pulled["status"]; readonly zoom: number }) {
+  const { box, status, zoom } = props;
+  const around = AROUND_PX / zoom;
+  return (
+    <rect
+      className="join-card"
+      data-status={status}
+      x={box.x - around}
+      y={box.y - around}
+      width={box.width + 2 * around}
+      height={box.height + 2 * around}
+      rx={around}
+    />
   );
 }
 

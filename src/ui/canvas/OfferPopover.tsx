@@ -11,7 +11,7 @@ import { useApp } from "../../store/app.ts";
 import { addConnected, addKind, openPartsFor } from "./adding.ts";
 import { CableForm } from "./CableForm.tsx";
 import { joinPorts } from "./joining.ts";
-import { closeOffer, type PartOffer, useOffer } from "./offer.ts";
+import { closeOffer, giveUpOffer, type PartOffer, useOffer } from "./offer.ts";
 import { PickList, type PickOption } from "./PickList.tsx";
 import { RenameForm } from "./RenameForm.tsx";
 import { focusSelected } from "./selectedFocus.ts";
@@ -40,7 +40,7 @@ export function OfferPopover() {
             updatePositionStrategy="always"
             // A field takes back what was typed into it first.
             onEscapeKeyDown={(event) => isIn(".offer", event.target) && event.preventDefault()}
-            onKeyDown={({ key }) => key === "Escape" && closeOffer()}
+            onKeyDown={({ key }) => key === "Escape" && giveUpOffer()}
             onOpenAutoFocus={(event) => {
               const { currentTarget: content } = event;
               const field = content instanceof Element ? fieldIn(content, offer.about === "name") : null;
@@ -91,7 +91,7 @@ function OfferBody({ offer }: { readonly offer: PartOffer }) {
     case "name":
       return <RenameForm part={offer.part} onDone={closeOffer} />;
     case "length":
-      return <CableForm part={offer.part} onDone={closeOffer} />;
+      return <CableForm {...offer} onDone={closeOffer} />;
   }
 }
 

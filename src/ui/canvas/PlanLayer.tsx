@@ -2,7 +2,7 @@
 import { ViewportPortal } from "@xyflow/react";
 import { useApp } from "../../store/app.ts";
 import { boxOf } from "./boxes.ts";
-import { useHighlightedParts } from "./highlight.ts";
+import { useHighlight } from "./highlight.ts";
 import { boxPath, PlanDrawing } from "./PlanDrawing.tsx";
 import { PlanFailure } from "./PlanFailure.tsx";
 import { useScreenPixel } from "./useScreenPixel.ts";
@@ -11,7 +11,7 @@ export function PlanLayer() {
   const style = useScreenPixel();
   const evaluation = useApp((s) => s.evaluation);
   const selection = useApp((s) => s.selection);
-  const lit = useHighlightedParts();
+  const lit = useHighlight((parts) => parts);
   const outlined = (has: (id: string) => boolean) =>
     evaluation.design.parts
       .filter((p) => has(p.id))

@@ -38,10 +38,23 @@ export function nodesOf(options: {
         old.position.y === position.y &&
         old.handles === frame.handles
         ? old
-        : { id: part.id, type: "part", data: {}, position, selected: isSelected, ...frame },
+        : {
+            id: part.id,
+            type: "part",
+            data: {},
+            position,
+            selected: isSelected,
+            ...onTop(isSelected),
+            ...frame,
+          },
     );
   }
   return nodes;
+}
+
+/** What is selected may reach beyond its card, and is moved over others. */
+function onTop(isSelected: boolean): { readonly zIndex?: number } {
+  return isSelected ? { zIndex: 1 } : {};
 }
 
 type NodeFrame = Pick<PartNode, "width" | "height" | "measured" | "handles" | "domAttributes">;

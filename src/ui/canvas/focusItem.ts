@@ -1,6 +1,8 @@
 /** Gives the focus to a card or a wire of the canvas, bringing it into view first where it is not. */
 import { useApp } from "../../store/app.ts";
 import { focusCanvas } from "../kit/focusKeeper.ts";
+import { itemOfParts, skeletonOf } from "./overview/skeleton.ts";
+import { useCanvas } from "./state.ts";
 
 /** So long may the canvas take to draw what comes into view [frames]. */
 const MOST_FRAMES = 40;
@@ -31,8 +33,20 @@ function tryFocus(item: CanvasItem): boolean {
 }
 
 function elementOf(item: CanvasItem): HTMLElement | SVGElement | null {
+  if ("part" in item && useCanvas.getState().showing === "overview") return inOverview(item.part);
   const [kind, id] = "part" in item ? ["node", item.part] : ["edge", item.wire];
   return document.querySelector(`.canvas .react-flow__${kind}[data-id="${CSS.escape(id)}"]`);
+}
+
+/** What shows a part there, brought into view. */
+function inOverview(part: string): HTMLElement | null {
+  const item = itemOfParts(skeletonOf(useApp.getState().evaluation.design), [part]);
+  const found = [item ?? part, part].flatMap((id) => {
+    const shown = document.querySelector<HTMLElement>(`.overview [data-item="${CSS.escape(id)}"]`);
+    return shown ? [shown] : [];
+  });
+  found[0]?.scrollIntoView({ block: "nearest" });
+  return found[0] ?? null;
 }
 
 function isInView(element: Element): boolean {

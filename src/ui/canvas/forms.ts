@@ -4,7 +4,7 @@ import { kindOf } from "../../parts/catalogue.ts";
 import { optionMeaning } from "../../parts/meanings.ts";
 import { useApp } from "../../store/app.ts";
 import { reveal } from "./adding.ts";
-import { openOffer } from "./offer.ts";
+import { cableOffer, openOffer } from "./offer.ts";
 import { boxIn } from "./rooms.ts";
 import { canvasView } from "./view.ts";
 
@@ -16,7 +16,10 @@ export function openFormAt(about: "name" | "length"): void {
   const view = canvasView();
   if (part === undefined || !box || !view) return;
   reveal([part]);
-  openOffer({ about, part }, view.toWindow({ x: box.x + box.width, y: box.y }));
+  openOffer(
+    about === "length" ? cableOffer(part) : { about, part },
+    view.toWindow({ x: box.x + box.width, y: box.y }),
+  );
 }
 
 /** Whether one part is selected, and has a length. */

@@ -59,12 +59,17 @@ export function useIsWireHighlighted(id: string): boolean {
 
 /** The part where one stands. */
 export function useHighlightedHere(): string | undefined {
-  return useLit((s) => [...s.parts].find(([, { isHere }]) => isHere)?.[0]);
+  return useHighlight((parts) => [...parts].find(([, { isHere }]) => isHere)?.[0]);
 }
 
-/** Parts on the way, for the plan of a large design. */
-export function useHighlightedParts(): ReadonlyMap<string, HighlightedPart> {
-  return useLit((s) => s.parts);
+/** Something about the parts on the way, in their order; asks again when that something is another. */
+export function useHighlight<T>(about: (parts: ReadonlyMap<string, HighlightedPart>) => T): T {
+  return useLit((s) => about(s.parts));
+}
+
+/** Whether a walk goes along all of these wires. */
+export function useAreWiresHighlighted(ids: readonly string[]): boolean {
+  return useLit((s) => s.isLit && ids.every((id) => s.wires.has(id)));
 }
 
 /** Parts that look as before keep their object. */

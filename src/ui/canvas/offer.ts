@@ -1,6 +1,7 @@
 /** What the small list on the canvas is about: what to hang on a port, which port is meant, a new name, a cable. */
 import { create } from "zustand";
 import type { PartId, PortRef } from "../../design/design.ts";
+import { useApp } from "../../store/app.ts";
 import { focusCanvas } from "../kit/focusKeeper.ts";
 import type { Point } from "./layout.ts";
 import { canvasView } from "./view.ts";
@@ -13,7 +14,8 @@ export type PartOffer =
   /** Ports of one part that a wire might be led to. */
   | { readonly about: "partners"; readonly from: PortRef; readonly to: readonly PortRef[] }
   | { readonly about: "name"; readonly part: PartId }
-  | { readonly about: "length"; readonly part: PartId };
+  /** All that is changed while it is open comes under this key, as one step. */
+  | { readonly about: "length"; readonly part: PartId; readonly step: string };
 
 type OfferState = {
   readonly offer: PartOffer | null;
@@ -26,6 +28,21 @@ export const useOffer = create<OfferState>()(() => ({ offer: null, at: { x: 0, y
 /** `client`: place in the window. */
 export function openOffer(offer: PartOffer, client: Point): void {
   useOffer.setState({ offer, at: canvasView()?.toCanvas(client) ?? client });
+}
+
+let forms = 0;
+
+/** The form of a cable, with a step of its own each time that it is opened. */
+export function cableOffer(part: PartId): PartOffer {
+  forms += 1;
+  return { about: "length", part, step: `cable form ${forms}` };
+}
+
+/** Closes it and leaves the design as it was before it was opened. */
+export function giveUpOffer(): void {
+  const { offer } = useOffer.getState();
+  if (offer?.about === "length") useApp.getState().takeBack(offer.step);
+  closeOffer();
 }
 
 /** The keys go on at the canvas at once, before what was chosen is drawn and takes the focus. */

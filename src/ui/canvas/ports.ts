@@ -7,7 +7,7 @@ import { boxIn, portIn } from "./rooms.ts";
 /** Width of the field about a port that counts as a hit [px on the screen]. */
 export const FIELD_PX = { mouse: 24, touch: 44 } as const;
 
-type PlacedPort = Point & { readonly ref: PortRef };
+export type PlacedPort = Point & { readonly ref: PortRef };
 
 const placed = new WeakMap<Design, readonly PlacedPort[]>();
 

@@ -1,7 +1,7 @@
 /** The wire that is being pulled, and the port that the pointer is near: known to the canvas alone, nothing follows. */
 import { create } from "zustand";
 import type { PortRef } from "../../design/design.ts";
-import type { Point } from "./layout.ts";
+import type { Box, Point } from "./layout.ts";
 
 export type Pulled = {
   readonly from: PortRef;
@@ -10,6 +10,8 @@ export type Pulled = {
   readonly status: "open" | "valid" | "invalid";
   /** Why it may not go where it is. */
   readonly reason: string | null;
+  /** The card that it would be led to, where that is no port of it. */
+  readonly card: Box | null;
 };
 
 type State = { readonly wire: Pulled | null; readonly near: Point | null };

@@ -7,14 +7,13 @@ import { type RefObject, useEffect } from "react";
 import type { PortRef } from "../../design/design.ts";
 import { isSamePort } from "../../design/lookup.ts";
 import { useApp } from "../../store/app.ts";
-import { PORT_PITCH_PX } from "./frames.ts";
 import { joinPorts, joinRefusal, joinToPart, offerAt, tapPort } from "./joining.ts";
 import type { Point } from "./layout.ts";
 import { cardAt, FIELD_PX, nearestPort } from "./ports.ts";
 import { setNear, setPulled } from "./pulled.ts";
 import { boxIn } from "./rooms.ts";
-import { joinTargetKeys } from "./state.ts";
 import { canvasView } from "./view.ts";
+import { takesWire, type WireTarget, wireTargetAt } from "./wireTarget.ts";
 
 /** A press that moves less far than this is a tap [px on the screen]. */
 const TAP_PX = 6;
@@ -171,41 +170,37 @@ function portUnder(event: PointerEvent) {
   return card === port.ref[0] && Math.abs(port.x - at.x) <= share ? port : undefined;
 }
 
-/** The port that a pulled wire would be led to: one that fits before one that does not. */
-function aimed(gesture: Pick<Gesture, "from" | "fieldPx">, at: Point) {
-  const { design } = useApp.getState();
-  const options = { fieldPx: gesture.fieldPx, zoom: zoomNow() };
-  const among = joinTargetKeys(design, gesture.from);
-  const fitting = nearestPort(design, at, { ...options, among });
-  return fitting ?? nearestPort(design, at, options);
+function targetOf({ from, fieldPx }: Pick<Gesture, "from" | "fieldPx">, at: Point): WireTarget {
+  return wireTargetAt(useApp.getState().design, from, at, { fieldPx, zoom: zoomNow() });
 }
 
 function pull(gesture: Gesture, client: Point): void {
   const view = canvasView();
   if (!view) return;
+  const { from, start } = gesture;
   const at = view.toCanvas(client);
-  const port = aimed(gesture, at);
-  const isOther = port && !isSamePort(port.ref, gesture.from);
-  const reason = isOther ? joinRefusal(gesture.from, port.ref) : null;
-  const status = isOther ? (reason === null ? "valid" : "invalid") : "open";
-  const end = isOther ? { x: port.x, y: port.y } : at;
-  setPulled({ from: gesture.from, start: gesture.start, end, status, reason });
-  setNear(isOther ? end : null);
+  const target = targetOf(gesture, at);
+  const port = target && "port" in target && !isSamePort(target.port.ref, from) ? target.port : null;
+  const card = target && "card" in target && target.card !== from[0] ? target.card : null;
+  const { design } = useApp.getState();
+  const reason = port ? joinRefusal(from, port.ref) : null;
+  const fits = port ? reason === null : card !== null && takesWire(design, from, card);
+  const status = port || card !== null ? (fits ? "valid" : "invalid") : "open";
+  const end = port ? { x: port.x, y: port.y } : at;
+  setPulled({ from, start, end, status, reason, card: card === null ? null : (boxIn(design, card) ?? null) });
+  setNear(port ? end : null);
 }
 
 function letGo(gesture: Gesture, client: Point): void {
   const view = canvasView();
-  const { design, notify } = useApp.getState();
   if (!view?.covers(client)) return;
-  const at = view.toCanvas(client);
-  const card = cardAt(design, at);
-  // Where the fields of a card's ports lie over one another, the card asks which is meant.
-  const isCrowded = PORT_PITCH_PX * zoomNow() < gesture.fieldPx / 2;
-  const port = isCrowded && card !== undefined ? undefined : aimed(gesture, at);
-  if (port) {
-    const reason = isSamePort(port.ref, gesture.from) ? null : joinRefusal(gesture.from, port.ref);
-    if (reason) notify(reason, "warning");
-    else if (!isSamePort(port.ref, gesture.from)) joinPorts(gesture.from, port.ref);
-  } else if (card !== undefined) joinToPart(gesture.from, card, client);
-  else offerAt(gesture.from, client);
+  const { from } = gesture;
+  const target = targetOf(gesture, view.toCanvas(client));
+  if (!target) offerAt(from, client);
+  else if ("card" in target) joinToPart(from, target.card, client);
+  else if (!isSamePort(target.port.ref, from)) {
+    const reason = joinRefusal(from, target.port.ref);
+    if (reason) useApp.getState().notify(reason, "warning");
+    else joinPorts(from, target.port.ref);
+  }
 }

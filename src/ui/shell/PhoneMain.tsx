@@ -64,11 +64,9 @@ export function PhoneMain() {
           ) : (
             <OverviewPane />
           )}
-          {view === "chain" ? (
-            <div className={styles.walk}>
-              <WalkBar isElsewhere={isWalkOpen} />
-            </div>
-          ) : null}
+          <div className={styles.walk}>
+            <WalkBar isElsewhere={isWalkOpen} />
+          </div>
           <CanvasDialogs />
         </>
       )}

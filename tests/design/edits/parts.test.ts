@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { EMPTY_DESIGN } from "../../../src/design/design.ts";
+import { EMPTY_DESIGN, type Part } from "../../../src/design/design.ts";
 import { align, distribute } from "../../../src/design/edits/arrange.ts";
 import { copyParts, pasteFragment } from "../../../src/design/edits/clipboard.ts";
 import { addPart, moveParts, newPart, rename, retitle } from "../../../src/design/edits/parts.ts";
@@ -128,6 +128,12 @@ describe("Arranging", () => {
   });
 });
 
+/** Drawn in this order. */
+function dishes(as: readonly Pick<Part, "label" | "at">[]): readonly Part[] {
+  const [dish] = drawn(["dish"]).parts;
+  return dish ? as.map((own, n) => ({ ...dish, id: `dish${n + 1}`, ...own })) : [];
+}
+
 describe("Copy and paste", () => {
   const design = must(
     rename(
@@ -169,6 +175,30 @@ describe("Copy and paste", () => {
     const once = must(pasteFragment(design, copyParts(design, new Set(["tv1"]))));
     const twice = must(pasteFragment(once, copyParts(once, new Set(["tv2"]))));
     expect(twice.parts.slice(3).map((part) => part.label)).toEqual(["Kitchen 2", "Kitchen 3"]);
+  });
+
+  // Each paste goes on from the last number, and the copy of the second stays behind that of the first.
+  test.each([
+    { name: "named by hand, the second stands first", labels: ["Plate 2", "Plate"], step: 200 },
+    { name: "named by hand, the second stands lower", labels: ["Plate 2", "Plate"], step: -200 },
+    { name: "with typical names", labels: ["Dish 2", "Dish 1"], step: 200 },
+  ])("copies count in the order of their originals, time after time: $name", ({ labels, step }) => {
+    const parts = dishes(labels.map((label, n) => ({ label, at: [0, n * step] })));
+    let now = EMPTY_DESIGN;
+    for (let times = 0; times < 3; times += 1) now = must(pasteFragment(now, { parts, wires: [] }));
+    const numbers = now.parts.map(({ label }) => Number(/\d+$/.exec(label)?.[0] ?? 1));
+    expect(numbers).toEqual([2, 1, 4, 3, 6, 5]);
+  });
+
+  test("copies of parts with one and the same name are numbered as one reads: down, then to the right", () => {
+    const parts = dishes([
+      { label: "Flat", at: [300, 400] },
+      { label: "Flat", at: [0, 400] },
+      { label: "Flat", at: [500, 0] },
+      { label: "Flat", at: [100, 0] },
+    ]);
+    const pasted = must(pasteFragment(EMPTY_DESIGN, { parts, wires: [] }));
+    expect(pasted.parts.map(({ label }) => label)).toEqual(["Flat 4", "Flat 3", "Flat 2", "Flat"]);
   });
 
   test("nothing pasted changes nothing", () => {

@@ -154,6 +154,37 @@ describe("keys", () => {
     button.remove();
   });
 
+  // What a form on the canvas did is one thing to its user: kept by Enter, gone by Escape.
+  test("keep what the little form of a cable changed as one step, or give up all of it", () => {
+    const before = app().design;
+    const cable = before.parts.find((p) => p.kind === "cable");
+    if (!cable) throw new Error("no cable");
+    const steps = () => useApp.temporal.getState().pastStates.length;
+    const options = () => app().design.parts.find((p) => p.id === cable.id)?.options;
+    const grade = () => screen.getByRole("combobox", { name: "Grade" });
+    const fill = () => {
+      act(() => app().select({ parts: [cable.id] }));
+      fireEvent.keyDown(canvas(), { key: "Enter", code: "Enter" });
+      const length = screen.getByRole("spinbutton", { name: "Length" });
+      fireEvent.change(length, { target: { value: "41" } });
+      fireEvent.blur(length);
+      fireEvent.change(grade(), { target: { value: "clad-0.8" } });
+      expect(options()).toMatchObject({ lengthM: 41, grade: "clad-0.8" });
+    };
+    expect(steps()).toBe(0);
+    fill();
+    fireEvent.keyDown(grade(), { key: "Escape", code: "Escape" });
+    expect(screen.queryByRole("combobox", { name: "Grade" })).toBeNull();
+    expect(app().design).toBe(before);
+
+    // Kept, both changes are one step.
+    fill();
+    fireEvent.click(screen.getByRole("button", { name: "Done" }));
+    expect(steps()).toBe(1);
+    act(() => app().undo());
+    expect(app().design).toBe(before);
+  });
+
   test("open the dialog that joins two ports", () => {
     const before = app().design.wires.length;
     act(() => app().select({ wires: ["amp.out>dip1.tv"] }));

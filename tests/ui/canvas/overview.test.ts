@@ -18,8 +18,10 @@ import {
   skeletonOf,
   stripItem,
 } from "../../../src/ui/canvas/overview/skeleton.ts";
+import { stepsInOverview } from "../../../src/ui/canvas/overview/walkSteps.ts";
 import { hasOverview, leavesDrawing, opensAsOverview } from "../../../src/ui/canvas/overview/whenOverview.ts";
 import { largeDesign } from "../../bench/largeDesign.ts";
+import { drawn as house } from "../../design/house.ts";
 import { anyStructure, blockOfFlats } from "../../structures.ts";
 
 /** What rail, side pane, title and the row below leave of a screen of 1440 × 900 and of 1280 × 800 [px]. */
@@ -208,6 +210,74 @@ describe("what an overview is made of", () => {
     expect(itemOfParts(skeleton, ["lnb"])).toBe("lnb");
     expect(itemOfParts(skeleton, ["drop2"])).toBeNull();
     expect(itemOfParts(skeleton, ["tv2", "drop2"])).toBeNull();
+  });
+
+  // Read off the drawing of the example: LNB, a trunk, the multiswitch, the drop of a flat, its outlet, its receiver.
+  const DOWN = ["lnb", "down_hl", "ms", "drop3", "plate3", "sat3"];
+  const walk = (way: readonly string[], here: string, lostAt?: string) =>
+    stepsInOverview(
+      skeletonOf(example("block-multiswitch")),
+      new Map(
+        way.map((part, n) => {
+          const trouble = part === lostAt ? ({ kind: "lost", mark: "lost here" } as const) : null;
+          return [part, { number: n + 1, isHere: part === here, trouble }];
+        }),
+      ),
+    );
+  const hereIn = (found: ReturnType<typeof walk>) =>
+    [...found].filter(([, { isHere }]) => isHere).map(([item, { number }]) => `${item} ${number}`);
+
+  test("each step of a walk is marked at one thing; a cable belongs to what it leads to", () => {
+    expect(DOWN.map((here) => hereIn(walk(DOWN, here)))).toEqual([
+      ["lnb 1"],
+      ["ms 2"],
+      ["ms 3"],
+      ["plate3 4"],
+      ["plate3 5"],
+      ["plate3 6"],
+    ]);
+    // A supply goes up the same way, and is marked at the same things.
+    const up = DOWN.toReversed();
+    expect(up.map((here) => hereIn(walk(up, here)))).toEqual([
+      ["plate3 1"],
+      ["plate3 2"],
+      ["plate3 3"],
+      ["ms 4"],
+      ["ms 5"],
+      ["lnb 6"],
+    ]);
+  });
+
+  test("a walk marks nothing beside its way, and where the signal is lost even if one stands elsewhere", () => {
+    const found = walk(DOWN, "lnb", "sat3");
+    expect([...found.keys()]).toEqual(["lnb", "ms", "plate3"]);
+    expect(found.get("plate3")).toMatchObject({ number: 4, isHere: false, trouble: { kind: "lost" } });
+    expect(found.get("ms")?.trouble).toBeNull();
+    // A way that ends in a cable ends at what it came from.
+    expect(hereIn(walk(["lnb", "down_hl"], "down_hl"))).toEqual(["lnb 2"]);
+    expect(walk([], "lnb").size).toBe(0);
+  });
+
+  test("of several risers the one that is walked along is marked at its heading", () => {
+    const wires = [
+      "aerial1/out > split1/in",
+      "split1/out1 > plate1/in",
+      "plate1/out > plate2/in",
+      "split1/out2 > plate3/in",
+      "plate3/out > plate4/in",
+    ];
+    const outlets = ["outlet-through", "outlet-end", "outlet-through", "outlet-end"] as const;
+    const skeleton = skeletonOf(house(["aerial-uhf", "splitter", ...outlets], wires));
+    const steps = ["aerial1", "split1", "plate3", "plate4"].map(
+      (part, n) => [part, { number: n + 1, isHere: n === 1, trouble: null }] as const,
+    );
+    expect([...stepsInOverview(skeleton, new Map(steps)).keys()]).toEqual([
+      "aerial1",
+      "split1",
+      "split1.out2",
+      "plate3",
+      "plate4",
+    ]);
   });
 
   test("neighbours keep what tells them apart; a number keeps the word before it", () => {

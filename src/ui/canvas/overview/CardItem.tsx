@@ -10,6 +10,7 @@ import { fittingName } from "../lettering.ts";
 import { PartFace } from "../PartFace.tsx";
 import { PartSymbol } from "../PartSymbol.tsx";
 import type { PartState } from "../partState.ts";
+import { walkLook } from "../WalkMark.tsx";
 import { firstWireOf } from "./firstWire.ts";
 import type { HeadRow } from "./headRow.ts";
 import { at, ItemButton } from "./ItemButton.tsx";
@@ -24,6 +25,7 @@ import {
   HEAD_NAME_LINES,
 } from "./sizes.ts";
 import type { ShownCard } from "./skeleton.ts";
+import { useStepAt } from "./walkSteps.ts";
 
 type Props = { readonly card: ShownCard; readonly box: Box };
 
@@ -45,6 +47,7 @@ export const FullCard = memo(function FullCard({ card, box }: Props) {
   const { record, state, facts } = useCardFacts(id);
   const isFailing = useIsFailingPart(id);
   const { pressPart } = useContext(MannerContext);
+  const step = useStepAt(id);
   if (!record) return null;
   return (
     <li className="overview-spot" style={at(box)}>
@@ -60,7 +63,7 @@ export const FullCard = memo(function FullCard({ card, box }: Props) {
           mark={null}
           isFailing={isFailing}
           selected={facts.isSelected}
-          walk={undefined}
+          walk={step && walkLook(step)}
           strip={(docked) => <PartStrip record={record} docked={docked} detail="near" />}
         >
           {null}

@@ -7,6 +7,7 @@ import { wireId } from "../../../design/design.ts";
 import type { FeedingGroup } from "../../../design/feeding/feedingGroups.ts";
 import { useRecord } from "../../../store/hooks.ts";
 import { useSize } from "../../kit/useSize.ts";
+import { useStepInView } from "../useStepInView.ts";
 import { HeadCell } from "./CardItem.tsx";
 import { firstWireOf } from "./firstWire.ts";
 import { GroupHeading, useGroupName } from "./GroupHeading.tsx";
@@ -35,6 +36,7 @@ type Props = {
 
 export function Cells({ skeleton, isPage = false, onKeyDown }: Props) {
   const [attach, size] = useSize();
+  const scroll = useStepInView<HTMLDivElement>(skeleton);
   const heads = skeleton.cards.slice(0, skeleton.heads);
   const isHeadLast = heads.length > MOST_HEADS_FIRST;
   const width = size?.width ?? 0;
@@ -45,6 +47,7 @@ export function Cells({ skeleton, isPage = false, onKeyDown }: Props) {
     // biome-ignore lint/a11y/noStaticElementInteractions: it passes keys on and takes none itself.
     <div
       className="overview-cells"
+      ref={scroll}
       onKeyDown={onKeyDown}
       {...(isPage ? { "data-page": "", "data-scrolls": "", "data-chooses-parts": "" } : {})}
     >

@@ -2,6 +2,7 @@
 import { memo } from "react";
 import { useApp } from "../../../store/app.ts";
 import { useIsFailingWire, useSpectrum } from "../../../store/hooks.ts";
+import { useAreWiresHighlighted } from "../highlight.ts";
 import type { Box, Point, Size } from "../layout.ts";
 import { routePath } from "../route.ts";
 import { wireSummary } from "../wireSummary.ts";
@@ -27,15 +28,18 @@ const OneLink = memo(function OneLink({ link, points, pill }: DrawnLink) {
     const record = s.evaluation.record(link.from);
     return record?.ports.find((port) => port.id === link.fromPort)?.medium === "sky";
   });
+  const isWalked = useAreWiresHighlighted(link.wires);
   const path = routePath(points);
   return (
     <g
       className="wire"
       data-failing={isFailing}
       data-silent={colour === null}
+      data-walk={isWalked}
       data-medium={isSky ? "sky" : "coax"}
     >
       {isFailing && <path className="wire-halo" d={path} />}
+      {isWalked && <path className="wire-lit" d={path} />}
       <path
         className="wire-line"
         d={path}

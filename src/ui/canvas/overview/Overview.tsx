@@ -18,7 +18,7 @@ import "./overview.css";
 
 type Props = {
   readonly pane: Size;
-  /** Whether the buttons of the canvas float over its lower left corner. */
+  /** Whether the buttons of the canvas, or of a walk, float over its lower left corner. */
   readonly isBarOver: boolean;
 };
 

@@ -119,6 +119,7 @@ export const PlaceCell = memo(function PlaceCell({ place, name }: Props) {
       look="place-cell"
       facts={{ ...facts, sentence }}
       title={shown === name.short ? undefined : name.label}
+      isNarrow
     >
       <span className="place-name">{shown}</span>
       <StateMark state={facts.state} />
@@ -131,6 +132,7 @@ type ItemProps = {
   readonly look: string;
   readonly facts: PlaceFacts;
   readonly title?: string | undefined;
+  readonly isNarrow?: boolean;
   readonly children: ReactNode;
 };
 

@@ -1,8 +1,7 @@
-import { type RefObject, useEffect, useMemo, useRef } from "react";
-import { type ChainStep, receiverChain } from "../../../findings/receiverChain.ts";
+import { useMemo } from "react";
+import { receiverChain } from "../../../findings/receiverChain.ts";
 import { useApp } from "../../../store/app.ts";
-import { useHighlightedHere } from "../../canvas/highlight.ts";
-import { afterLayout } from "../../kit/afterLayout.ts";
+import { useStepInView } from "../../canvas/useStepInView.ts";
 import { useWalking } from "../../kit/asked/walking.ts";
 import { showPane } from "../../kit/panes.ts";
 import { useSize } from "../../kit/useSize.ts";
@@ -28,7 +27,7 @@ export function ChainView() {
     () => (verdict ? receiverChain(evaluation, verdict, report.causes, service) : []),
     [evaluation, verdict, report, service],
   );
-  const scroll = useStepInView(steps);
+  const scroll = useStepInView<HTMLDivElement>(steps);
   if (!verdict) return <NoPlace />;
   const label = evaluation.record(verdict.part)?.part.label || verdict.part;
   return (
@@ -47,23 +46,6 @@ export function ChainView() {
       </div>
     </div>
   );
-}
-
-/** Where one stands on a walk comes into view with every step, and when the chain becomes another. */
-function useStepInView(steps: readonly ChainStep[]): RefObject<HTMLDivElement | null> {
-  const scroll = useRef<HTMLDivElement>(null);
-  const here = useHighlightedHere();
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the steps say when there is another chain to look in.
-  useEffect(() => {
-    if (here === undefined) return;
-    return afterLayout(() => {
-      const found = scroll.current?.querySelector('[aria-current="step"]');
-      // Of a step the card alone: what comes in beside it stands above and may fill a low pane.
-      const card = found?.tagName === "LI" ? found.lastElementChild : found;
-      card?.scrollIntoView({ block: "nearest" });
-    });
-  }, [here, steps]);
-  return scroll;
 }
 
 function NoPlace() {

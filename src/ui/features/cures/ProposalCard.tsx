@@ -1,4 +1,4 @@
-import { Check, Eye, EyeOff, GitCompareArrows, Layers } from "lucide-react";
+import { Check, GitCompareArrows, Layers } from "lucide-react";
 import { memo } from "react";
 import type { Finding } from "../../../findings/finding.ts";
 import type { Proof } from "../../../remedies/proof.ts";
@@ -6,28 +6,28 @@ import type { Proposal } from "../../../remedies/search.ts";
 import { stepReason, stepTitle } from "../../../sentences/cures/step.ts";
 import { namesIn } from "../../../sentences/cures/told.ts";
 import { givenUpWords } from "../../../sentences/cures/work.ts";
-import { useApp } from "../../../store/app.ts";
 import { useCures } from "../../../store/cures.ts";
 import { usePrices } from "../../../store/prices.ts";
 import { plural } from "../../../words/plural.ts";
 import { compareWithPresent } from "../../kit/asked/compared.ts";
 import { costWords } from "../../kit/told/costWords.ts";
 import { Message } from "../../kit/told/Message.tsx";
+import { PreviewChange, useIsPreviewed } from "../../kit/told/PreviewChange.tsx";
 import { WorkList } from "../../kit/told/WorkList.tsx";
 import { Afterwards } from "./Afterwards.tsx";
-import { applyProposal, keepAsVariant, proposalDesign, titleOf, togglePreview } from "./actions.ts";
+import { applyProposal, keepAsVariant, proposalDesign, titleOf } from "./actions.ts";
 import { proofMarks } from "./proofWords.ts";
 
 /** One change that is proved: what to do, why, what it costs, what it cures and brings. */
 export const ProposalCard = memo(function ProposalCard({ proposal }: { readonly proposal: Proposal }) {
   const currency = usePrices((s) => s.currency);
   const design = proposalDesign(proposal);
-  const isShown = useApp((s) => s.preview?.design === design);
+  const isShown = useIsPreviewed(design);
   const document = useCures((s) => s.document) ?? proposal.design;
   const { steps, proof, cost, work, givesUp } = proposal;
   const names = namesIn(document, proposal.design);
   return (
-    <li className={isShown ? "proposal shown" : "proposal"}>
+    <li className={isShown ? "proposal tried shown" : "proposal tried"}>
       <ol className="proposal-steps" data-many={steps.length > 1}>
         {steps.map((step) => (
           <li key={stepTitle(step, names)}>
@@ -50,15 +50,7 @@ export const ProposalCard = memo(function ProposalCard({ proposal }: { readonly 
         </p>
       ))}
       <div className="button-row">
-        <button
-          type="button"
-          className="button"
-          aria-pressed={isShown}
-          aria-label={`Preview: ${titleOf(proposal)}`}
-          onClick={() => togglePreview(proposal)}
-        >
-          {isShown ? <EyeOff size={16} aria-hidden /> : <Eye size={16} aria-hidden />} Preview
-        </button>
+        <PreviewChange title={titleOf(proposal)} design={design} name={`Preview: ${titleOf(proposal)}`} />
         <button
           type="button"
           className="button main"
@@ -68,7 +60,7 @@ export const ProposalCard = memo(function ProposalCard({ proposal }: { readonly 
           <Check size={16} aria-hidden /> Apply
         </button>
       </div>
-      <details className="proposal-more">
+      <details className="tried-more">
         <summary>Work, and what it cures</summary>
         <h4>Work</h4>
         <WorkList work={work} before={document} after={proposal.design} />

@@ -19,19 +19,6 @@ export function titleOf(proposal: Proposal): string {
   return cureTitle(proposal, useCures.getState().document ?? proposal.design);
 }
 
-/** Shows a proposal on the canvas, or puts it away again. */
-export function togglePreview(proposal: Proposal): void {
-  const { preview, showPreview, closePreview, frame } = useApp.getState();
-  const design = proposalDesign(proposal);
-  if (preview?.design === design) {
-    closePreview();
-    return;
-  }
-  showPreview({ title: titleOf(proposal), design, canApply: true });
-  const shown = useApp.getState().preview;
-  if (shown) frame({ parts: [...shown.added, ...shown.changed] });
-}
-
 /** Takes a proposal over as one undo step. */
 export function applyProposal(proposal: Proposal): void {
   const { closePreview, change, notify } = useApp.getState();

@@ -1,5 +1,6 @@
 import { useApp } from "../../../store/app.ts";
 import { useRecord } from "../../../store/hooks.ts";
+import { useEscapeToCanvas } from "../../canvas/focusValues.ts";
 import { ManyCard } from "./ManyCard.tsx";
 import { PartCard } from "./PartCard.tsx";
 import { WireCard } from "./WireCard.tsx";
@@ -10,6 +11,7 @@ export function Inspector() {
   const { parts, wires } = useApp((s) => s.selection);
   const [part] = parts;
   const [wire] = wires;
+  useEscapeToCanvas();
   if (parts.length + wires.length > 1) return <ManyCard parts={parts} wires={wires} />;
   if (part !== undefined) return <OnePart key={part} id={part} />;
   if (wire !== undefined) return <WireCard key={wire} id={wire} />;

@@ -1,4 +1,4 @@
-import { Check, Eye, EyeOff, Search, X } from "lucide-react";
+import { Check, Search, X } from "lucide-react";
 import { done } from "../../../design/edits/edit.ts";
 import type { Swap } from "../../../remedies/compare.ts";
 import { placeChangeSentence } from "../../../sentences/placeChange.ts";
@@ -9,6 +9,7 @@ import { findCures } from "../../kit/asked/findCures.ts";
 import { counted } from "../../kit/format.ts";
 import { costWords } from "../../kit/told/costWords.ts";
 import { FindingsTurned } from "../../kit/told/FindingsTurned.tsx";
+import { PreviewChange } from "../../kit/told/PreviewChange.tsx";
 import { inOrder } from "../../kit/told/sides.ts";
 import { TurnMark } from "../../kit/told/TurnMark.tsx";
 import styles from "./Swap.module.css";
@@ -23,7 +24,6 @@ type Props = {
 /** Who gains, who loses, what is found anew; and what can be done about it. */
 export function SwapAnswer({ swap, title, question }: Props) {
   const currency = usePrices((s) => s.currency);
-  const isShown = useApp((s) => s.preview?.design === swap.design);
   const { places, caused, cost, notes, design } = swap;
   const turned = inOrder(places.filter((p) => p.change !== "same"));
   const same = places.length - turned.length;
@@ -32,18 +32,7 @@ export function SwapAnswer({ swap, title, question }: Props) {
       <p className={losers(swap) > 0 ? "state bad" : "state ok"}>{summary(swap)}</p>
       {notes.length > 0 ? <p className="small">{notes.join(" ")}</p> : null}
       <div className="button-row">
-        <button
-          type="button"
-          className="button"
-          aria-pressed={isShown}
-          onClick={() => {
-            const { showPreview, closePreview } = useApp.getState();
-            if (isShown) closePreview();
-            else showPreview({ title, design, canApply: true });
-          }}
-        >
-          {isShown ? <EyeOff size={16} aria-hidden /> : <Eye size={16} aria-hidden />} Preview
-        </button>
+        <PreviewChange title={title} design={design} />
         <button
           type="button"
           className="button"
@@ -102,7 +91,7 @@ export function SwapAnswer({ swap, title, question }: Props) {
           })}
         </p>
       ) : null}
-      <details className="proposal-more">
+      <details className="tried-more">
         <summary>
           {counted(caused.length, "finding")} new or graver, {swap.cured.length} gone
         </summary>

@@ -5,6 +5,7 @@ import { kindOf } from "../../../parts/catalogue.ts";
 import { type Swap, whatBreaks } from "../../../remedies/compare.ts";
 import { useApp } from "../../../store/app.ts";
 import { usePrices } from "../../../store/prices.ts";
+import { useIsPreviewed } from "../../kit/told/PreviewChange.tsx";
 import styles from "./Swap.module.css";
 import { SwapAnswer } from "./SwapAnswer.tsx";
 import { askSwap, type SwapQuestion, useSwapAsked } from "./swapState.ts";
@@ -25,6 +26,7 @@ export function SwapSection({ part }: { readonly part: string }) {
 
 function Asked({ question, design }: { readonly question: SwapQuestion; readonly design: Design }) {
   const swap = useSwap(question, design);
+  const isShown = useIsPreviewed(swap?.ok ? swap.design : undefined);
   const heading = useRef<HTMLHeadingElement>(null);
   const old = kindOf(partById(design, question.part)?.kind ?? "")?.name ?? "";
   const title = `${old} → ${kindOf(question.kind)?.name ?? question.kind}`;
@@ -34,8 +36,8 @@ function Asked({ question, design }: { readonly question: SwapQuestion; readonly
     heading.current?.scrollIntoView({ block: "nearest" });
   }, []);
   return (
-    <section className={styles.swap} aria-label={`What breaks: ${title}`}>
-      <h3 ref={heading} tabIndex={-1}>
+    <section className={isShown ? "tried shown" : "tried"} aria-label={`What breaks: ${title}`}>
+      <h3 className={styles.heading} ref={heading} tabIndex={-1}>
         If swapped: {title}
       </h3>
       {swap === null ? <p role="status">Calculating…</p> : null}

@@ -4,6 +4,7 @@ import { useApp } from "../../../store/app.ts";
 import { boxOf } from "../../canvas/boxes.ts";
 import { clearHighlight, highlightRoute } from "../../canvas/highlight.ts";
 import { type Box, boundsOf } from "../../canvas/layout.ts";
+import { useCanvas } from "../../canvas/state.ts";
 import { canvasView } from "../../canvas/view.ts";
 import { afterLayout } from "../../kit/afterLayout.ts";
 import { currentWalk, endWalk } from "../../kit/asked/walking.ts";
@@ -33,6 +34,8 @@ export function useWalkHighlight(): void {
     return afterLayout(show);
   }, [way]);
   useEffect(() => {
+    // Whoever walks along in the overview stays there: it brings the step into view by itself.
+    if (useCanvas.getState().showing === "overview") return;
     const spot = boxAround(part === undefined ? [] : [part]);
     if (spot) canvasView()?.nudge(spot);
   }, [part]);
