@@ -43,7 +43,7 @@ test("every command can be taken and given up by keys without losing the focus",
   test.slow();
   await open(page, HOUSE);
   await page.getByRole("button", { name: "Help" }).click();
-  const keys = await page.locator(".shortcuts kbd").allInnerTexts();
+  const keys = await page.getByRole("dialog").getByRole("table").locator("kbd").allInnerTexts();
   expect(keys.length).toBeGreaterThan(20);
   await page.keyboard.press("Escape");
   await expect(page.getByRole("dialog")).toHaveCount(0);

@@ -243,7 +243,7 @@ test("a second window follows at once, and edits of different parts are merged",
   await waitUntilSaved(page);
   await waitUntilSaved(second);
   const places = await Promise.all(
-    [page, second].map((each) => card(each, "FM aerial").getAttribute("style")),
+    [page, second].map((each) => card(each, "FM aerial").evaluate((node) => node.style.transform)),
   );
   expect(places[0]).toBe(places[1]);
 });
