@@ -195,6 +195,9 @@ test("the drawing is one press away with all that fails in view, and so is the w
   await expect.poll(() => boxes(".plan-failing")).toBe(4);
   expect(await boxes(".plan-cross")).toBe(4);
   expect(await boxes(".plan-culprit")).toBe(1);
+  // Small as it is, its wires have their strips: those of the four sources among them, red where two signals meet.
+  expect(await page.locator(".plan-layer .strip").count()).toBeGreaterThan(10);
+  expect(await page.locator('.plan-layer .strip[data-worst="hit"]').count()).toBeGreaterThan(0);
   for (const shown of [".plan-failing", ".plan-culprit"])
     await expect(page.locator(shown)).toBeInViewport({ ratio: 0.99 });
   await tab(page, /^Chain$/).tap();

@@ -4,6 +4,7 @@ import { useApp } from "../../store/app.ts";
 import { boxOf } from "./boxes.ts";
 import { useHighlight } from "./highlight.ts";
 import { boxPath, PlanDrawing } from "./PlanDrawing.tsx";
+import { PlanFaces } from "./PlanFaces.tsx";
 import { PlanFailure } from "./PlanFailure.tsx";
 import { useScreenPixel } from "./useScreenPixel.ts";
 
@@ -22,6 +23,7 @@ export function PlanLayer() {
     <ViewportPortal>
       <svg className="plan-layer" style={style} width={1} height={1} aria-hidden="true">
         <PlanDrawing evaluation={evaluation} />
+        <PlanFaces />
         <PlanFailure />
         <path className="plan-lit" d={outlined((id) => lit.has(id))} />
         <path className="plan-selected" d={outlined((id) => selected.has(id))} />

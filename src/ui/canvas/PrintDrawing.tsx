@@ -3,15 +3,14 @@ import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import { type FailingWays, failingWays } from "../../findings/failingWays.ts";
 import type { Report, Verdict } from "../../findings/finding.ts";
 import { resultWords } from "../../sentences/verdict.ts";
-import { SILENCE } from "../../signal/band.ts";
 import { boxesOf, boxOf } from "./boxes.ts";
+import { FrameStrips } from "./FrameStrips.tsx";
 import { CARD_NAME_PX, type Frame, frameOf, NAME_SIZE_PX, TILE_NAME_PX } from "./frames.ts";
 import { boundsOf } from "./layout.ts";
 import { brokenLines, fittingName } from "./lettering.ts";
 import { PartSymbol } from "./PartSymbol.tsx";
 import { routePath } from "./route.ts";
 import { routesOf } from "./routes.ts";
-import { Strip } from "./Strip.tsx";
 import { wireSummary } from "./wireSummary.ts";
 
 const AIR_PX = 16;
@@ -79,25 +78,7 @@ function PrintPart({ record, design, verdict, isFailing }: PartProps) {
       ) : (
         <PrintHead record={record} frame={frame} verdict={verdict} />
       )}
-      {frame.strips.map((docked) => {
-        const spectrum = (docked.side === "out" ? record.outputs : record.inputs)[docked.port] ?? SILENCE;
-        return (
-          <g
-            key={docked.port}
-            className="strip"
-            data-worst={wireSummary(spectrum).worst}
-            transform={`translate(${docked.x} ${docked.y})`}
-          >
-            <Strip
-              spectrum={spectrum}
-              medium={record.ports.find((p) => p.id === docked.port)?.medium ?? "coax"}
-              width={docked.width}
-              height={docked.height}
-              detail="near"
-            />
-          </g>
-        );
-      })}
+      <FrameStrips record={record} frame={frame} detail="near" />
       {[...frame.ports].map(([port, at]) => (
         <circle key={port} className="print-port" cx={at.x} cy={at.y} r={3} />
       ))}
