@@ -29,6 +29,10 @@ for (const spaced of [false, true])
         await view.click();
         await look(page, await view.innerText(), "main");
       }
+      // The last view is the drawing: the buttons over it are all within reach.
+      const buttons = await page.getByRole("toolbar", { name: "Canvas" }).getByRole("button").all();
+      expect(buttons.length).toBeGreaterThan(5);
+      for (const button of buttons) await expect(button).toBeInViewport({ ratio: 1 });
       const panes = page.getByRole("navigation", { name: "Panes" }).getByRole("button");
       for (const button of await panes.all()) {
         await button.click();
