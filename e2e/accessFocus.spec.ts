@@ -43,17 +43,19 @@ test("every command can be taken and given up by keys without losing the focus",
   test.slow();
   await open(page, HOUSE);
   await page.getByRole("button", { name: "Help" }).click();
-  const keys = await page.getByRole("dialog").getByRole("table").locator("kbd").allInnerTexts();
+  const printed = page.getByRole("dialog").getByRole("table").locator("kbd");
+  await expect(printed.first()).toBeVisible();
+  const keys = await printed.allInnerTexts();
   expect(keys.length).toBeGreaterThan(20);
   await page.keyboard.press("Escape");
   await expect(page.getByRole("dialog")).toHaveCount(0);
-  for (const printed of keys) {
+  for (const key of keys) {
     await page.getByRole("group", { name: "Canvas", exact: true }).focus();
-    await page.keyboard.press(asPressed(printed));
+    await page.keyboard.press(asPressed(key));
     await page.keyboard.press("Escape");
     await page.keyboard.press("Escape");
-    await expect(page.getByRole("dialog"), printed).toHaveCount(0);
-    await expect.poll(() => focused(page), { message: printed }).not.toBe("body");
+    await expect(page.getByRole("dialog"), key).toHaveCount(0);
+    await expect.poll(() => focused(page), { message: key }).not.toBe("body");
   }
 });
 

@@ -57,6 +57,7 @@ for (const spaced of [false, true])
       for (const menu of ["Design menu", "More"]) {
         const button = page.getByRole("banner").getByRole("button", { name: menu, exact: true });
         await button.click();
+        await expect(page.getByRole("menuitem").first()).toBeVisible();
         const entries = await page.getByRole("menuitem").allInnerTexts();
         expect(await beyond(page), menu).toEqual([]);
         await page.keyboard.press("Escape");

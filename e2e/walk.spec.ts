@@ -72,6 +72,7 @@ test("a supply is walked from the receiver up to the roof with its volts", async
   await open(page, "/?example=long-steel-drop");
   const own = await servicesOf(page, "Receiver");
   await own.getByRole("button", { name: "Walk the supply" }).click();
+  await expect(steps(page).first()).toBeVisible();
   const read = async (part: string) => {
     const cells = await steps(page)
       .filter({ has: page.getByRole("rowheader", { name: part }) })
