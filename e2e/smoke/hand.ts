@@ -12,10 +12,20 @@ export async function until<T>(what: string, ask: () => Promise<T>, seconds = 15
   }
 }
 
-/** The middle of what can be pressed and has this name; the first that is on the screen. */
+/** Where something is as soon as it is twice at the same place: pressed while it moves, it would be missed. */
+export function standing(what: string, ask: () => Promise<Point | null>): Promise<Point> {
+  let before: Point | null = null;
+  return until(what, async () => {
+    const last = before;
+    before = await ask();
+    return before?.x === last?.x && before?.y === last?.y ? before : null;
+  });
+}
+
+/** The middle of what can be pressed and has this name; the first that is on the screen, as soon as it stands still. */
 export function find(page: Page, name: string | RegExp, within = "body"): Promise<Point> {
   const pattern = typeof name === "string" ? `^${name.replace(/[.*+?^${}()|[\]\\]/g, "\\$&")}$` : name.source;
-  return until(`“${pattern}” in ${within}`, () =>
+  return standing(`“${pattern}” in ${within}`, () =>
     page.ask(
       (wanted, place) => {
         const things = "button, a, input, textarea, [role=button], [role=menuitem], [role=tab], .strip-plate";

@@ -1,7 +1,20 @@
 /** The one list of what must work in every browser. Each step begins with a profile in which nothing is stored. */
 import { readdirSync } from "node:fs";
 import type { Page } from "./engine.ts";
-import { CARD, count, find, hasText, openDesign, press, retitle, STRIP, title, until, WIRE } from "./hand.ts";
+import {
+  CARD,
+  count,
+  find,
+  hasText,
+  openDesign,
+  press,
+  retitle,
+  STRIP,
+  standing,
+  title,
+  until,
+  WIRE,
+} from "./hand.ts";
 
 /** A window in a new profile, the address of the app, and how to get one more such window. */
 export type Visit = { readonly page: Page; readonly app: string; readonly newPage: () => Promise<Page> };
@@ -130,10 +143,10 @@ export const STEPS: readonly Step[] = [
 
 /** The middle of the first thing on the page that a selector finds. */
 const middleOf = (page: Page, selector: string): Promise<{ x: number; y: number }> =>
-  until(selector, () =>
+  standing(selector, () =>
     page.ask((wanted) => {
       const box = document.querySelector(wanted)?.getBoundingClientRect();
-      return box && { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+      return box ? { x: box.x + box.width / 2, y: box.y + box.height / 2 } : null;
     }, selector),
   );
 
