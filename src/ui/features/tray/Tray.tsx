@@ -1,5 +1,5 @@
 /** All kinds of parts, by family, with a search. Drag one onto the canvas or a wire, or press it. */
-import { DndContext, type DragEndEvent, DragOverlay, type DragStartEvent } from "@dnd-kit/core";
+import { DndContext, DragOverlay, type DragStartEvent } from "@dnd-kit/core";
 import { Search, X } from "lucide-react";
 import { useState } from "react";
 import { CATALOGUE } from "../../../parts/catalogue.ts";
@@ -11,7 +11,7 @@ import { FAMILIES } from "./families.ts";
 import { foundKinds } from "./search.ts";
 import styles from "./Tray.module.css";
 import { KindFace, TrayItem } from "./TrayItem.tsx";
-import { pointOf, useTraySensors } from "./traySensors.ts";
+import { usePointer, useTraySensors } from "./traySensors.ts";
 
 type Props = {
   /** Only the parts of one family; all of them otherwise, with a search. */
@@ -26,6 +26,7 @@ export function Tray({ family = null, onDragging, onDropped }: Props) {
   const [query, setQuery] = useState("");
   const [dragged, setDragged] = useState<PartKind | null>(null);
   const sensors = useTraySensors();
+  const pointer = usePointer();
   const found = foundKinds(query);
   const drag = (kind: PartKind | null) => {
     setDragged(kind);
@@ -41,9 +42,9 @@ export function Tray({ family = null, onDragging, onDropped }: Props) {
         onDragStart={(event: DragStartEvent) =>
           drag(CATALOGUE.find((kind) => kind.kind === event.active.id) ?? null)
         }
-        onDragMove={(event) => dragged && hoverAt(dragged, pointOf(event))}
-        onDragEnd={(event: DragEndEvent) => {
-          const at = pointOf(event);
+        onDragMove={() => dragged && hoverAt(dragged, pointer())}
+        onDragEnd={() => {
+          const at = pointer();
           if (dragged) dropAt(dragged, at);
           if (dragged && at) onDropped?.(at);
           drag(null);

@@ -1,11 +1,5 @@
-import {
-  type DragEndEvent,
-  type DragMoveEvent,
-  MouseSensor,
-  TouchSensor,
-  useSensor,
-  useSensors,
-} from "@dnd-kit/core";
+import { MouseSensor, TouchSensor, useSensor, useSensors } from "@dnd-kit/core";
+import { useCallback, useEffect, useRef } from "react";
 import type { Point } from "../../canvas/layout.ts";
 
 /**
@@ -19,13 +13,25 @@ export function useTraySensors() {
   );
 }
 
-/** Where the pointer is now [px in the window]. */
-export function pointOf({ activatorEvent, delta }: DragMoveEvent | DragEndEvent): Point | null {
-  const start =
-    typeof TouchEvent !== "undefined" && activatorEvent instanceof TouchEvent
-      ? activatorEvent.touches[0]
-      : activatorEvent instanceof MouseEvent
-        ? activatorEvent
-        : undefined;
-  return start ? { x: start.clientX + delta.x, y: start.clientY + delta.y } : null;
+/**
+ * Where the pointer is [px in the window], null before it moved. Asked of its own events: what the library tells of a drag
+ * is as old as the last drawing, and on a slow device a part would land where the pointer no longer is.
+ */
+export function usePointer(): () => Point | null {
+  const at = useRef<Point | null>(null);
+  useEffect(() => {
+    const note = (event: MouseEvent | TouchEvent) => {
+      const { clientX, clientY } = "changedTouches" in event ? (event.changedTouches[0] ?? NOWHERE) : event;
+      at.current = { x: clientX, y: clientY };
+    };
+    const stop = new AbortController();
+    // Before the library hears of it, and lets go.
+    for (const kind of NOTED)
+      window.addEventListener(kind, note, { capture: true, passive: true, signal: stop.signal });
+    return () => stop.abort();
+  }, []);
+  return useCallback(() => at.current, []);
 }
+
+const NOTED = ["mousedown", "mousemove", "mouseup", "touchstart", "touchmove", "touchend"] as const;
+const NOWHERE = { clientX: 0, clientY: 0 } as const;
