@@ -97,11 +97,11 @@ function judged(evaluation: Evaluation, victim: PartRecord, stop: SupplyStop): S
   const record = evaluation.record(stop.part);
   const service = serviceOf(victim);
   if (!record || !service) return stop;
-  const { part, supply, feeds, passesFrom, ...others } = stop;
-  if (feeds !== undefined && !passesService(record, stop.input, service))
-    return { why: "wrong input", part, port: stop.input, feeds, supply };
-  if (passesFrom === undefined || passesService(record, stop.input, service, passesFrom)) return stop;
-  return { part, supply, ...(feeds === undefined ? {} : { feeds }), ...others };
+  const { passesFrom, ...others } = stop;
+  const { part, supply, feeds, input } = others;
+  if (feeds !== undefined && !passesService(record, input, service))
+    return { why: "wrong input", part, port: input, feeds, supply };
+  return passesFrom === undefined || passesService(record, input, service, passesFrom) ? stop : others;
 }
 
 /** What a part without supply would send down: what comes into it. */
@@ -111,12 +111,11 @@ function serviceOf(record: PartRecord): Service | undefined {
 
 /** Of like stops, the one of a unit that feeds nobody yet: it was put in for this. Then the nearest. */
 function likeliest(evaluation: Evaluation, found: readonly Found[]): Found | undefined {
-  const order = ({ stop, steps }: Found) => [RANK[stop.why], isOfIdleUnit(evaluation, stop) ? 0 : 1, steps];
+  const idle = ({ stop }: Found) => Number(isOfIdleUnit(evaluation, stop));
   return found.reduce<Found | undefined>((best, one) => {
     if (!best) return one;
-    const others = order(best);
-    const by = order(one).map((value, n) => value - (others[n] ?? 0));
-    return (by.find((difference) => difference !== 0) ?? 0) < 0 ? one : best;
+    const by = RANK[one.stop.why] - RANK[best.stop.why] || idle(best) - idle(one) || one.steps - best.steps;
+    return by < 0 ? one : best;
   }, undefined);
 }
 

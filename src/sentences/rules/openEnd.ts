@@ -15,9 +15,9 @@ export const openEnd: RuleWords<"open-end"> = {
   message: (told) => {
     const { at, facts } = told.finding;
     const name = partName(at.part);
-    const labels = list(labelsOf(told));
     if (facts.of === "trunk")
       return `${name} ends open: no terminator on ${portsWords(told.record, facts.ports)}.`;
+    const labels = list(labelsOf(told));
     return plural(facts.ports.length, {
       one: `${name} has an open leg: ${labels}.`,
       other: `${name} has open legs: ${labels}.`,
