@@ -258,21 +258,35 @@ describe("A link that cannot be read says why", () => {
     expect(await problemOf(link)).toContain(says);
   });
 
-  test("altered in one sign anywhere: damaged or cut short, never another design", async () => {
+  test("altered in one sign anywhere: damaged or cut short, or the same design, never another", async () => {
     const link = await encodeLink(typicalHouse());
-    // The very last sign is spared: some of its bits are filling and say nothing.
+    const unaltered = await decodeLink(link);
     const signs = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_".split("");
+    let refused = 0;
+    const check = async (at: number, sign: string) => {
+      const reading = await decodeLink(link.slice(0, at) + sign + link.slice(at + 1));
+      // Two codes of one text open as that text: a repetition may point to either of two like places (RFC 1951,
+      // section 4), and filling bits behind the last block and the last byte say nothing (RFC 4648, section 3.5).
+      if (reading.ok) return expect(reading).toEqual(unaltered);
+      refused += 1;
+      return expect(reading.problem).toMatch(/damaged|cut short/);
+    };
+    for (const sign of signs.filter((each) => each !== link.at(-1))) await check(link.length - 1, sign);
+    expect(refused).toBeGreaterThan(0);
+    refused = 0;
     await fc.assert(
       fc.asyncProperty(
         fc.integer({ min: 3, max: link.length - 2 }),
         fc.constantFrom(...signs),
         async (at, sign) => {
           fc.pre(link[at] !== sign);
-          expect(await problemOf(link.slice(0, at) + sign + link.slice(at + 1))).toMatch(/damaged|cut short/);
+          await check(at, sign);
         },
       ),
       { numRuns: 300 },
     );
+    // Of some 900 places hardly one in two hundred has a second code for the same text.
+    expect(refused).toBeGreaterThan(270);
   });
 
   test("with signs put in: damaged", async () => {
