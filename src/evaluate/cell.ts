@@ -10,11 +10,11 @@ import {
   type PowerTreatment,
   type SignalTreatment,
 } from "../parts/contract.ts";
-import type { Spectrum } from "../signal/band.ts";
+import { SILENCE, type Spectrum } from "../signal/band.ts";
 import type { Demand, Feed, SwitchState } from "../signal/control.ts";
 import { conditionsKey } from "../signal/treat.ts";
 import type { Drive, Meeting, Omitted, PartRecord } from "./evaluation.ts";
-import type { SignalResult } from "./signals.ts";
+import { gatheredOnce, type SignalResult } from "./signals.ts";
 import { type EvaluationWork, NO_WORK } from "./work.ts";
 
 /** What follows from kind and options alone. */
@@ -120,14 +120,12 @@ export function recordOf(cell: Cell): PartRecord {
   const drives: Drive[] = [];
   let omitted: Omitted | undefined = cell.suppliesLeft > 0 ? { supplies: cell.suppliesLeft } : undefined;
   let work = 0;
-  for (const port in cell.results) {
-    const result = cell.results[port];
-    if (!result) continue;
-    outputs[port] = result.spectrum;
-    for (const m of result.meetings) meetings.push(m);
-    for (const d of result.drives) drives.push(d);
-    if (result.omitted) omitted = { ...omitted, ...result.omitted };
-    work += result.work;
+  for (const port in cell.results) outputs[port] = cell.results[port]?.spectrum ?? SILENCE;
+  for (const gathered of gatheredOnce(cell.results)) {
+    for (const m of gathered.meetings) meetings.push(m);
+    for (const d of gathered.drives) drives.push(d);
+    if (gathered.omitted) omitted = { ...omitted, ...gathered.omitted };
+    work += gathered.work;
   }
   return {
     part: cell.part,
@@ -153,7 +151,7 @@ export function recordOf(cell: Cell): PartRecord {
   };
 }
 
-/** An inner node that feeds several outputs reports its meetings once. */
+/** Meetings of the same signals at the same place are said once, in however many bands they come. */
 function withoutRepeats(meetings: readonly Meeting[]): readonly Meeting[] {
   if (meetings.length < 2) return meetings;
   const seen = new Set<string>();

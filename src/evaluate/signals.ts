@@ -10,7 +10,8 @@ import type { Drive, Meeting, Omitted } from "./evaluation.ts";
 import { type DeratingChoice, saturatedFloor, withProducts } from "./overload.ts";
 import { stackBands } from "./stacking.ts";
 
-export type PortResult = {
+/** What came together at a port or an inner node. */
+export type Gathered = {
   readonly spectrum: Spectrum;
   readonly meetings: readonly Meeting[];
   readonly drives: readonly Drive[];
@@ -18,6 +19,11 @@ export type PortResult = {
   readonly omitted: Omitted | undefined;
   /** What it took: carriers handed on, and bands held against each other. A count, for budgets and tests. */
   readonly work: number;
+  /** Inner nodes it came from, near and far, by name; absent where there are none. Outputs share them. */
+  readonly inside?: ReadonlyMap<string, Gathered>;
+};
+
+export type PortResult = Gathered & {
   /** State of the port's own switch that this was made with. */
   readonly gate: SwitchState | undefined;
 };
@@ -70,9 +76,23 @@ function portsServed(t: SignalTreatment): readonly string[] {
   return ports;
 }
 
-/** Everything that ends at one port or inner node, put together. */
-type Gathered = Omit<PortResult, "gate">;
+/** Everything about a part, once: its outputs, and before each the inner nodes that no output before it came from. */
+export function* gatheredOnce(results: SignalResult): Generator<Gathered> {
+  let seen: Set<string> | undefined;
+  for (const port in results) {
+    const result = results[port];
+    if (!result) continue;
+    for (const [node, inner] of result.inside ?? []) {
+      seen ??= new Set();
+      if (seen.has(node)) continue;
+      seen.add(node);
+      yield inner;
+    }
+    yield result;
+  }
+}
 
+/** Everything that ends at one port or inner node, put together. */
 function gather(run: Run, node: string): Gathered {
   const groups: (readonly Band[])[] = [];
   // Alternatives of one switch come in by one connector each, yet never meet: they may stand in one group.
@@ -87,7 +107,8 @@ function gather(run: Run, node: string): Gathered {
   }
   for (const stack of run.treatment.stacks ?? []) {
     if (stack.to !== node) continue;
-    const arrived = stack.from.map((node) => ({ node, bands: arriving(run, node, notes).bands }));
+    for (const from of stack.from) noteInside(run, from, notes);
+    const arrived = stack.from.map((from) => ({ node: from, bands: arriving(run, from).bands }));
     groups.push(stackBands(run.part, stack, { arrived, control: run.switches[stack.to] }));
   }
   if (conditional.length > 0) groups.push(withOneFloor(conditional));
@@ -149,12 +170,14 @@ type Notes = {
   readonly drives: Drive[];
   omitted: Omitted | undefined;
   work: number;
+  inside?: Map<string, Gathered>;
 };
 
 function followPath(run: Run, path: Path, notes: Notes): readonly Band[] {
   const gate = path.condition ? run.switches[path.condition.port] : undefined;
   if (path.condition && !gate) return [];
-  const { bands, drive } = travelled(run, path, notes);
+  const { bands, drive } = travelled(run, path);
+  noteInside(run, path.from, notes);
   if (drive) notes.drives.push({ ...drive, port: path.to });
   if (!gate || !path.condition) return bands;
   const condition = { at: gate, setting: path.condition.setting };
@@ -171,8 +194,8 @@ function followPath(run: Run, path: Path, notes: Notes): readonly Band[] {
 }
 
 /** Outputs that differ by their switch alone send the same bands through the same stage, so they share the result. */
-function travelled(run: Run, path: Path, notes: Notes): Travelled {
-  const make = () => travel(run, path, notes);
+function travelled(run: Run, path: Path): Travelled {
+  const make = () => travel(run, path);
   if (!path.condition) return make();
   const { polarisation = "", half = "", fromMHz = 0, toMHz = 0 } = path.takes ?? {};
   const way = `${path.from} ${polarisation}${half}${fromMHz}-${toMHz} ${path.loMHz ?? 0}`;
@@ -186,14 +209,14 @@ function travelled(run: Run, path: Path, notes: Notes): Travelled {
 
 type Travelled = { readonly bands: readonly Band[]; readonly drive: Drive | null };
 
-function travel(run: Run, path: Path, notes: Notes): Travelled {
+function travel(run: Run, path: Path): Travelled {
   const bands: Band[] = [];
   const floors: Band[] = [];
   const noise = {
     part: run.part,
     ...(path.noiseFigureDb === undefined ? {} : { noiseFigureDb: path.noiseFigureDb }),
   };
-  const { bands: arrived, floors: below = [] } = arriving(run, path.from, notes);
+  const { bands: arrived, floors: below = [] } = arriving(run, path.from);
   for (const band of arrived) {
     const taken = takeBand(band, path);
     if (taken) bands.push(amplifyBand(taken, path.response, noise));
@@ -211,18 +234,22 @@ function travel(run: Run, path: Path, notes: Notes): Travelled {
   return { bands: [...driven, ...floors.map((floor) => saturatedFloor(floor, rating))], drive };
 }
 
-function arriving(run: Run, node: string, notes: Notes): Spectrum {
-  if (!node.startsWith("#")) return run.inputs(node);
+function arriving(run: Run, node: string): Spectrum {
+  return node.startsWith("#") ? innerNode(run, node).spectrum : run.inputs(node);
+}
+
+function innerNode(run: Run, node: string): Gathered {
   run.inner ??= new Map();
-  const inside = remembered(run.inner, node, () => {
-    const result = gather(run, node);
-    notes.meetings.push(...result.meetings);
-    notes.drives.push(...result.drives);
-    notes.omitted ??= result.omitted;
-    notes.work += result.work;
-    return result;
-  });
-  return inside.spectrum;
+  return remembered(run.inner, node, () => gather(run, node));
+}
+
+/** Notes the inner nodes that something came from, whoever worked them out: the farthest first. */
+function noteInside(run: Run, node: string, notes: Notes): void {
+  if (!node.startsWith("#")) return;
+  notes.inside ??= new Map();
+  const inner = innerNode(run, node);
+  for (const [name, far] of inner.inside ?? []) notes.inside.set(name, far);
+  notes.inside.set(node, inner);
 }
 
 /** Selection and conversion by a path; the band itself when the path takes all as it is. */

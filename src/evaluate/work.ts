@@ -4,7 +4,7 @@
  */
 import type { PowerTreatment } from "../parts/contract.ts";
 import type { Demand, Feed } from "../signal/control.ts";
-import type { SignalResult } from "./signals.ts";
+import { gatheredOnce, type SignalResult } from "./signals.ts";
 
 export type EvaluationWork = { readonly loads: number; readonly supplies: number; readonly signals: number };
 
@@ -31,6 +31,6 @@ export function workOfSupplies(power: PowerTreatment, atOutput: (port: string) =
 
 export function workOfSignals(results: SignalResult): number {
   let work = 1;
-  for (const port in results) work += results[port]?.work ?? 0;
+  for (const gathered of gatheredOnce(results)) work += gathered.work;
   return work;
 }

@@ -35,8 +35,9 @@ function straight(from: Point, to: Point, boxes: BoxIndex): Way | null {
   return isLevelFree(boxes, from.y, from.x, to.x) ? { uprights: [], levels: [from.y] } : null;
 }
 
-/** One upright stretch, as near to the output as there is room. */
+/** One upright stretch, as near to the output as there is room; none where the input lies behind the output. */
 function bent(from: Point, to: Point, boxes: BoxIndex): Way | null {
+  if (isBehind(from, to)) return null;
   const x = placeForUpright(boxes, { start: from, level: to.y, end: to.x - STUB_PX, until: to.x });
   return x === null ? null : { uprights: [x], levels: [from.y, to.y] };
 }
@@ -47,19 +48,23 @@ function byChannel(from: Point, to: Point, boxes: BoxIndex): Way | null {
   const right = Math.max(to.x, from.x + 2 * STUB_PX);
   const top = Math.min(from.y, to.y);
   const bottom = Math.max(from.y, to.y);
+  // A wire that comes back runs above or below its ends, not over its own beginning.
+  const comesBack = isBehind(from, to);
+  const wanted = comesBack && bottom - top < 2 * STUB_PX ? top - 2 * STUB_PX : (top + bottom) / 2;
   const between = boxes.within({ left, right, top: top - DETOUR_PX, bottom: bottom + DETOUR_PX });
   const channels = freeSpans(
     between.map((b) => [b.y - CLEARANCE_PX, b.y + b.height + CLEARANCE_PX]),
     top - DETOUR_PX,
     bottom + DETOUR_PX,
   ).map(([low, high]) => {
-    const middle = clamped((from.y + to.y) / 2, low, high);
+    const middle = clamped(wanted, low, high);
     return high - low <= WIDE_PX
       ? (low + high) / 2
       : clamped(middle, low + CLEARANCE_PX, high - CLEARANCE_PX);
   });
   channels.sort((a, b) => detour(a) - detour(b));
   for (const y of channels) {
+    if (comesBack && Math.min(Math.abs(y - from.y), Math.abs(y - to.y)) < STUB_PX) continue;
     const first = placeForUpright(boxes, { start: from, level: y, end: from.x + DETOUR_PX, until: null });
     const last = placeForUpright(boxes, { start: to, level: y, end: to.x - DETOUR_PX, until: null });
     if (first !== null && last !== null && isLevelFree(boxes, y, first, last)) {
@@ -73,9 +78,14 @@ function byChannel(from: Point, to: Point, boxes: BoxIndex): Way | null {
   }
 }
 
+/** No room between the ends for a stub out of the one and a stub into the other. */
+function isBehind(from: Point, to: Point): boolean {
+  return to.x - from.x < 2 * STUB_PX;
+}
+
 function forced(from: Point, to: Point): Way {
   const x = (from.x + to.x) / 2;
-  if (to.x - from.x >= 2 * STUB_PX) return { uprights: [x], levels: [from.y, to.y] };
+  if (!isBehind(from, to)) return { uprights: [x], levels: [from.y, to.y] };
   const middle = (from.y + to.y) / 2;
   return { uprights: [from.x + STUB_PX, to.x - STUB_PX], levels: [from.y, middle, to.y] };
 }

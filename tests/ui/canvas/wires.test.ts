@@ -121,9 +121,22 @@ describe("a wire", () => {
         expect(points[0]).toEqual(from);
         expect(points.at(-1)).toEqual(to);
         for (const { a, b } of runsOf("", points)) expect(a.x === b.x || a.y === b.y).toBe(true);
-        if (points.length > 1 && from.x !== to.x) expect(points.at(-2)?.y).toBe(to.y);
         expect(routePath(points)).not.toMatch(/NaN|undefined/);
+        if (from.x === to.x && from.y === to.y) return;
+        expect([points[1]?.y, points.at(-2)?.y]).toEqual([from.y, to.y]);
+        if (at.length > 0) return;
+        // Where nothing stands in its way: out of an output to the right, into an input from the left.
+        expect(points[1]?.x).toBeGreaterThan(from.x);
+        expect(points.at(-2)?.x).toBeLessThan(to.x);
       }),
+      // Ends so near to each other that a wire must come back are rare among all.
+      {
+        numRuns: 500,
+        examples: [
+          [{ x: 4, y: 0 }, { x: -16, y: -1 }, []],
+          [{ x: 0, y: 5 }, { x: -1, y: 5 }, []],
+        ],
+      },
     );
   });
 });
