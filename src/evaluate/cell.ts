@@ -14,7 +14,7 @@ import { SILENCE, type Spectrum } from "../signal/band.ts";
 import type { Demand, Feed, SwitchState } from "../signal/control.ts";
 import { conditionsKey } from "../signal/treat.ts";
 import type { Drive, Meeting, Omitted, PartRecord } from "./evaluation.ts";
-import { gatheredOnce, type SignalResult } from "./signals.ts";
+import { notesOf, type SignalResult } from "./signals.ts";
 import { type EvaluationWork, NO_WORK } from "./work.ts";
 
 /** What follows from kind and options alone. */
@@ -121,11 +121,11 @@ export function recordOf(cell: Cell): PartRecord {
   let omitted: Omitted | undefined = cell.suppliesLeft > 0 ? { supplies: cell.suppliesLeft } : undefined;
   let work = 0;
   for (const port in cell.results) outputs[port] = cell.results[port]?.spectrum ?? SILENCE;
-  for (const gathered of gatheredOnce(cell.results)) {
-    for (const m of gathered.meetings) meetings.push(m);
-    for (const d of gathered.drives) drives.push(d);
-    if (gathered.omitted) omitted = { ...omitted, ...gathered.omitted };
-    work += gathered.work;
+  for (const notes of notesOf(cell.results)) {
+    for (const m of notes.meetings) meetings.push(m);
+    for (const d of notes.drives) drives.push(d);
+    if (notes.omitted) omitted = { ...omitted, ...notes.omitted };
+    work += notes.work;
   }
   return {
     part: cell.part,

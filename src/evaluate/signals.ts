@@ -10,17 +10,21 @@ import type { Drive, Meeting, Omitted } from "./evaluation.ts";
 import { type DeratingChoice, saturatedFloor, withProducts } from "./overload.ts";
 import { stackBands } from "./stacking.ts";
 
-/** What came together at a port or an inner node. */
-export type Gathered = {
-  readonly spectrum: Spectrum;
+/** What is to be said of what came together at a port or an inner node. */
+export type NodeNotes = {
   readonly meetings: readonly Meeting[];
   readonly drives: readonly Drive[];
   /** Alternatives that were left out here, because there are more than are worked out. */
   readonly omitted: Omitted | undefined;
   /** What it took: carriers handed on, and bands held against each other. A count, for budgets and tests. */
   readonly work: number;
+};
+
+/** What came together at a port or an inner node. */
+type Gathered = NodeNotes & {
+  readonly spectrum: Spectrum;
   /** Inner nodes it came from, near and far, by name; absent where there are none. Outputs share them. */
-  readonly inside?: ReadonlyMap<string, Gathered>;
+  readonly inside?: ReadonlyMap<string, NodeNotes>;
 };
 
 export type PortResult = Gathered & {
@@ -76,8 +80,8 @@ function portsServed(t: SignalTreatment): readonly string[] {
   return ports;
 }
 
-/** Everything about a part, once: its outputs, and before each the inner nodes that no output before it came from. */
-export function* gatheredOnce(results: SignalResult): Generator<Gathered> {
+/** Notes of a part, each once: of its outputs, and before each of the inner nodes that no output before it came from. */
+export function* notesOf(results: SignalResult): Generator<NodeNotes> {
   let seen: Set<string> | undefined;
   for (const port in results) {
     const result = results[port];
@@ -170,7 +174,7 @@ type Notes = {
   readonly drives: Drive[];
   omitted: Omitted | undefined;
   work: number;
-  inside?: Map<string, Gathered>;
+  inside?: Map<string, NodeNotes>;
 };
 
 function followPath(run: Run, path: Path, notes: Notes): readonly Band[] {
@@ -247,9 +251,10 @@ function innerNode(run: Run, node: string): Gathered {
 function noteInside(run: Run, node: string, notes: Notes): void {
   if (!node.startsWith("#")) return;
   notes.inside ??= new Map();
-  const inner = innerNode(run, node);
-  for (const [name, far] of inner.inside ?? []) notes.inside.set(name, far);
-  notes.inside.set(node, inner);
+  const { inside, meetings, drives, omitted, work } = innerNode(run, node);
+  for (const [name, far] of inside ?? []) notes.inside.set(name, far);
+  // Without its spectrum: nobody asks for it once the outputs are made.
+  notes.inside.set(node, { meetings, drives, omitted, work });
 }
 
 /** Selection and conversion by a path; the band itself when the path takes all as it is. */

@@ -4,7 +4,7 @@
  */
 import type { PowerTreatment } from "../parts/contract.ts";
 import type { Demand, Feed } from "../signal/control.ts";
-import { gatheredOnce, type SignalResult } from "./signals.ts";
+import { notesOf, type SignalResult } from "./signals.ts";
 
 export type EvaluationWork = { readonly loads: number; readonly supplies: number; readonly signals: number };
 
@@ -31,6 +31,6 @@ export function workOfSupplies(power: PowerTreatment, atOutput: (port: string) =
 
 export function workOfSignals(results: SignalResult): number {
   let work = 1;
-  for (const gathered of gatheredOnce(results)) work += gathered.work;
+  for (const notes of notesOf(results)) work += notes.work;
   return work;
 }

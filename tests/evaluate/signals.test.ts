@@ -1,7 +1,7 @@
 /** The signal pass through one part, on treatments made by hand; levels by addition of decibels. */
 import { describe, expect, test } from "vitest";
 import { MOST_ALTERNATIVES, MOST_SWITCHES_IN_A_ROW } from "../../src/evaluate/alternatives.ts";
-import { gatheredOnce, runTreatment, type SignalResult } from "../../src/evaluate/signals.ts";
+import { notesOf, runTreatment, type SignalResult } from "../../src/evaluate/signals.ts";
 import type { Path, SignalTreatment } from "../../src/parts/contract.ts";
 import { type Band, SILENCE, type Spectrum } from "../../src/signal/band.ts";
 import type { Condition, SwitchState } from "../../src/signal/control.ts";
@@ -168,9 +168,7 @@ describe("inner nodes", () => {
 
   test("are where signals meet: said once, with the node's name, and felt at every output", () => {
     const result = run(treatment, inputs);
-    const said = [...gatheredOnce(result)].flatMap((r) =>
-      r.meetings.map((m) => [m.port, m.victim.origin.key]),
-    );
+    const said = [...notesOf(result)].flatMap((r) => r.meetings.map((m) => [m.port, m.victim.origin.key]));
     expect(said).toEqual([
       ["#node", "aerial"],
       ["#node", "other"],
@@ -189,7 +187,7 @@ describe("inner nodes", () => {
       { paths: [rated, path({ from: "#node", to: "out1" }), path({ from: "#node", to: "out2" })] },
       { in: [bandOf({ grid: gridOf([474, 600]), level: 110 })] },
     );
-    expect([...gatheredOnce(result)].flatMap((r) => r.drives.map((d) => d.port))).toEqual(["#node"]);
+    expect([...notesOf(result)].flatMap((r) => r.drives.map((d) => d.port))).toEqual(["#node"]);
   });
 
   test("are said once too where one output alone is worked out anew", () => {
@@ -207,13 +205,10 @@ describe("inner nodes", () => {
     const again = run(stacked, inputs, { switches: { out4: switchAt("out4", "2") }, before });
     expect(again.out3).toBe(before.out3);
     expect(again.out4).not.toBe(before.out4);
-    expect([...gatheredOnce(again)].map((r) => [r.work, r.meetings.length])).toEqual(
-      [...gatheredOnce(before)].map((r) => [r.work, r.meetings.length]),
+    expect([...notesOf(again)].map((r) => [r.work, r.meetings.length])).toEqual(
+      [...notesOf(before)].map((r) => [r.work, r.meetings.length]),
     );
-    expect([...gatheredOnce(again)].flatMap((r) => r.meetings.map((m) => m.port))).toEqual([
-      "#node",
-      "#node",
-    ]);
+    expect([...notesOf(again)].flatMap((r) => r.meetings.map((m) => m.port))).toEqual(["#node", "#node"]);
   });
 });
 
@@ -363,7 +358,7 @@ describe("switched paths", () => {
     expect(run({ paths: [path()] }, { in: many.slice(0, 3) }).out?.omitted).toBeUndefined();
     // Inside a part as well.
     const inside = run({ paths: [path({ to: "#a" }), path({ from: "#a" })] }, { in: many });
-    expect([...gatheredOnce(inside)].map((r) => r.omitted)).toEqual([{ alternatives: 5 }, undefined]);
+    expect([...notesOf(inside)].map((r) => r.omitted)).toEqual([{ alternatives: 5 }, undefined]);
   });
 });
 
@@ -493,7 +488,7 @@ describe("a stacked output", () => {
 /** One unit is a carrier of one band on its way to one output, or one band held against others; a band takes 16 by itself. */
 describe("work", () => {
   const workOf = (treatment: SignalTreatment, inputs: Inputs) => {
-    const [first, ...others] = [...gatheredOnce(run(treatment, inputs))].map((gathered) => gathered.work);
+    const [first, ...others] = [...notesOf(run(treatment, inputs))].map((notes) => notes.work);
     return others.reduce((a, b) => a + b, first ?? Number.NaN);
   };
 
