@@ -66,9 +66,10 @@ function endOf(wire: Wire, end: "from" | "to", parts: Parts, place: FaultPlace):
   if (!part) return { type: "no part", place, end, id };
   const port = portOf(part, portId);
   if (!port) {
+    // As a file writes them: what a port is called on the drawing is no use to whoever mends the file.
     const known = portsOf(part)
       .filter((each) => each.side === side)
-      .map(({ label }) => label);
+      .map((each) => each.id);
     return { type: "no port", place, part: markOf(part), side, port: portId, known };
   }
   return port.side === side ? { part, port } : { type: "wrong side", place, port: portMark({ part, port }) };

@@ -299,6 +299,11 @@ describe("A file that is no design is refused, with the place and the reason", (
       says: "“Converter” has no output “out7”; its only output is “out”.",
     },
     {
+      name: "port written as the drawing calls it",
+      wire: { from: ["lnb1", "out"], to: ["cable1", "input"] },
+      says: "“Downlead” has no input “input”; its only input is “in”.",
+    },
+    {
       name: "port named like a built-in",
       wire: { from: ["lnb1", "__proto__"], to: ["cable1", "in"] },
       says: "“Converter” has no output “__proto__”",
