@@ -35,19 +35,30 @@ export function workingSentence(verdicts: readonly Verdict[]): string {
   if (judged.length === 0) return "No receiver is connected yet.";
   const working = judged.filter((v) => v.state !== "fails").length;
   const onEdge = judged.filter((v) => v.state === "edge").length;
-  return [workingWords(working, judged.length), ...edgeWords(onEdge)].join(" ");
+  if (onEdge > 0 && onEdge === working) return workingWords(working, judged.length, edgeOfAll(working));
+  return [workingWords(working, judged.length, ""), ...edgeWords(onEdge)].join(" ");
 }
 
-function workingWords(working: number, of: number): string {
-  if (of === 1) return working === 1 ? "The receiver works." : "The receiver does not work as it should.";
-  if (working === of) return of === 2 ? "Both receivers work." : `All ${numeral(of)} receivers work.`;
+/** What follows where all that work are on an edge. */
+function edgeOfAll(working: number): string {
+  return plural(working, {
+    one: ", on a knife’s edge",
+    other: working === 2 ? ", both on a knife’s edge" : ", all on a knife’s edge",
+  });
+}
+
+function workingWords(working: number, of: number, edge: string): string {
+  if (of === 1)
+    return working === 1 ? `The receiver works${edge}.` : "The receiver does not work as it should.";
+  if (working === of)
+    return of === 2 ? `Both receivers work${edge}.` : `All ${numeral(of)} receivers work${edge}.`;
   return plural(working, {
     zero:
       of === 2
         ? "Neither receiver works as it should."
         : `None of ${numeral(of)} receivers works as it should.`,
-    one: (n) => `${n} of ${numeral(of)} receivers works.`,
-    other: (n) => `${n} of ${numeral(of)} receivers work.`,
+    one: (n) => `${n} of ${numeral(of)} receivers works${edge}.`,
+    other: (n) => `${n} of ${numeral(of)} receivers work${edge}.`,
   });
 }
 

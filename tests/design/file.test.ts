@@ -300,8 +300,8 @@ describe("A file that is no design is refused, with the place and the reason", (
     },
     {
       name: "port written as the drawing calls it",
-      wire: { from: ["lnb1", "out"], to: ["cable1", "input"] },
-      says: "“Downlead” has no input “input”; its only input is “in”.",
+      wire: { from: ["cable1", "out"], to: ["lnb1", "feed"] },
+      says: "“Converter” has no input “feed”; its only input is “sky”.",
     },
     {
       name: "port named like a built-in",
