@@ -50,6 +50,14 @@ function mergeSettings(base: Design, ours: Design, theirs: Design, note: NoteCla
     ownIsolation: field("ownIsolation"),
     ownReserveDb: field("ownReserveDb"),
     keepDb: field("keepDb"),
+    judgeRain: field("judgeRain"),
+    rainPercent: field("rainPercent"),
+    rainOf: field("rainOf"),
+    judgeLift: field("judgeLift"),
+    liftRiseDb: field("liftRiseDb"),
+    liftFadeDb: field("liftFadeDb"),
+    judgeMasts: field("judgeMasts"),
+    judgeReceivers: field("judgeReceivers"),
     derating: field("derating"),
   };
 }

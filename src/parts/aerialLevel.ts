@@ -98,6 +98,7 @@ export const levelOffset = () =>
     max: 30,
     step: 0.5,
     default: 0,
+    means: "level offset",
   });
 
 const grids = new WeakMap<object, Grid>();
