@@ -47,6 +47,7 @@ function mergeSettings(base: Design, ours: Design, theirs: Design, note: NoteCla
     ownLimits: field("ownLimits"),
     keepDb: field("keepDb"),
     derating: field("derating"),
+    cascade: field("cascade"),
   };
 }
 

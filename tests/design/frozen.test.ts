@@ -13,7 +13,7 @@ function frozen(name: string): string {
  * the fields of each row. Whoever adds an option or a field of a row names it here.
  */
 const ADDED: Added = {
-  settings: { keepDb: 0 },
+  settings: { keepDb: 0, cascade: "in step" },
   options: {},
   rows: {},
 };
