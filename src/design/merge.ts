@@ -51,6 +51,7 @@ function mergeSettings(base: Design, ours: Design, theirs: Design, note: NoteCla
     ownReserveDb: field("ownReserveDb"),
     keepDb: field("keepDb"),
     derating: field("derating"),
+    cascade: field("cascade"),
   };
 }
 
