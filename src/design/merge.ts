@@ -59,6 +59,7 @@ function mergeSettings(base: Design, ours: Design, theirs: Design, note: NoteCla
     judgeMasts: field("judgeMasts"),
     judgeReceivers: field("judgeReceivers"),
     derating: field("derating"),
+    cascade: field("cascade"),
   };
 }
 

@@ -1,4 +1,4 @@
-/** What a design is reckoned and judged by, beside its parts: limits, the distance kept from them, derating. */
+/** What a design is reckoned and judged by, beside its parts: limits, the distance kept from them, amplifiers. */
 
 import { z } from "zod";
 import { choice, number, rows, text, toggle } from "../parts/fields.ts";
@@ -182,10 +182,23 @@ export const SETTINGS = z.object({
     choices: [
       { value: "usual", label: `usual: ${numeral(7.5)}·log10(n − 1) for TV, 10·log10(n/2) for satellite` },
       { value: "beats", label: `${numeral(7.5)}·log10(n − 1) everywhere` },
+      { value: "channels", label: "10·log10(n − 1) everywhere" },
       { value: "power", label: "10·log10(n/2) everywhere" },
     ],
     default: "usual",
-    source: "both rules are in use; from trade appendices",
+    source:
+      "all three rules are in use; the first and the last from trade appendices, the other without a source",
+  }),
+  cascade: choice({
+    label: "Cascaded amplifiers",
+    help: "How third-order products of amplifiers behind each other add on one path.",
+    choices: [
+      { value: "in step", label: "in step: 6 dB of C/I for each doubling" },
+      { value: "by power", label: "by power: 3 dB of C/I for each doubling" },
+    ],
+    default: "in step",
+    source:
+      "CATV formulas, 20·log10(n) for n equal stages: the worst case, and right for amplifiers alike; some plan with 10·log10(n)",
   }),
 });
 

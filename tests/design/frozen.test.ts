@@ -15,6 +15,7 @@ function frozen(name: string): string {
 const ADDED: Added = {
   settings: {
     keepDb: 0,
+    cascade: "in step",
     ownName: "",
     ownSource: "",
     ownIsolation: [

@@ -25,9 +25,10 @@ export function SettingsForm() {
         <ProfileTable profile={profile} />
         <Setting name="keepDb" />
       </section>
-      <section aria-label="Derating">
+      <section aria-label="Amplifiers">
         <Setting name="derating" />
         <DeratingTable choice={settings.derating} />
+        <Setting name="cascade" />
       </section>
       <p className="quiet small">
         Kept with this design, in its file and its link. Whether limits of a standard or a law apply to your
