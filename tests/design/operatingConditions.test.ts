@@ -93,7 +93,7 @@ describe("rain", () => {
     expect(yearPercentOfWorstMonth(q * year) / year).toBeCloseTo(1, 2);
   });
 
-  test("OC5: the settings may speak of the worst month", () => {
+  test("OC9: the settings may speak of the worst month", () => {
     const design = {
       ...draw({ d: ["dish"] }, ""),
       settings: SETTINGS.parse({ rainPercent: 0.385, rainOf: "worst month" }),
@@ -113,7 +113,7 @@ describe("a lift", () => {
     expect(optionOf(field, "", lift, "a", "levelDbuv")).toBe(62);
   });
 
-  test("OC6: masts near by are no distant transmitters", () => {
+  test("OC10: masts near by are no distant transmitters", () => {
     const design = draw({ p: ["pick-up"] }, "");
     expect(designUnder(design, lift)).toBe(design);
   });
