@@ -11,6 +11,8 @@ export type Limits = {
   readonly maxDbuv: number;
   /** Least C/N [dB]: what the profile asks for, or else what the mode needs and `CN_SPARE_DB` more. */
   readonly cnDb: number;
+  /** Least carrier to third-order products [dB]; absent where the profile asks for none. */
+  readonly imDb?: number;
   /** Where the least C/N comes from, where the profile sets none that the mode can do with. */
   readonly cnSource?: string;
 };
@@ -92,10 +94,10 @@ const RD_346: Profile = {
   rows: [
     level("fm", "", 40, 70, 38),
     level("dab", "", 30, 70, 18),
-    level("tv", "", 47, 70, 25),
-    level("satellite", "dvbs-", 47, 77, 11),
-    level("satellite", "dvbs2-qpsk", 47, 77, 12),
-    level("satellite", "", 47, 77, 14),
+    { ...level("tv", "", 47, 70, 25), imDb: 30 },
+    { ...level("satellite", "dvbs-", 47, 77, 11), imDb: 18 },
+    { ...level("satellite", "dvbs2-qpsk", 47, 77, 12), imDb: 18 },
+    { ...level("satellite", "", 47, 77, 14), imDb: 18 },
   ],
   differenceDb: {},
   slopeDb: { terrestrial: 16, satellite: 20 },
@@ -165,10 +167,11 @@ export function limitsFor(
   return remembered(byMode, `${service} ${mode} ${requiredDb}`, () => {
     const row = profile.rows.find((r) => r.service === service && mode.startsWith(r.mode));
     if (!row) return undefined;
-    const { minDbuv, maxDbuv, cnDb } = row;
+    const { minDbuv, maxDbuv, cnDb, imDb } = row;
+    const always = { minDbuv, maxDbuv, ...(imDb === undefined ? {} : { imDb }) };
     // A limit below what the mode needs would call good what nobody can receive.
-    if (cnDb !== undefined && cnDb >= requiredDb) return { minDbuv, maxDbuv, cnDb };
-    return { minDbuv, maxDbuv, cnDb: requiredDb + CN_SPARE_DB, cnSource: CN_SOURCE };
+    if (cnDb !== undefined && cnDb >= requiredDb) return { ...always, cnDb };
+    return { ...always, cnDb: requiredDb + CN_SPARE_DB, cnSource: CN_SOURCE };
   });
 }
 

@@ -26,7 +26,7 @@ export const weakQuality: RuleOf<"low-carrier-to-noise"> = {
         const poor = carriers.filter((c) => isBeyond(c.limits.cnDb - c.cniDb));
         const found = extreme(poor, (c) => c.limits.cnDb - c.cniDb);
         if (!found) return [];
-        const { limits, ...worst } = found;
+        const { limits, imDb: _, ...worst } = found;
         return [
           {
             severity: "warning" as const,
