@@ -8,26 +8,33 @@ function frozen(name: string): string {
   return readFileSync(new URL(`./files/${name}`, import.meta.url), "utf8");
 }
 
+/** Where an aerial looks, and whom each of its rows comes from. */
+const AIM = {
+  aim: "listed",
+  bearingDeg: 0,
+  polarisation: "H",
+  pattern: "reference",
+  beamWidthDeg: 45,
+  frontToBackDb: 20,
+};
+const TRANSMITTER = { transmitter: "", bearingDeg: 0, polarisation: "like", wanted: true };
+
 /**
  * What came after these files were written: absent, it means what stands here. By kind, the options; by kind and list,
  * the fields of each row. Whoever adds an option or a field of a row names it here.
  */
 const ADDED: Added = {
-  settings: {
-    keepDb: 0,
-    cascade: "in step",
-    ownName: "",
-    ownSource: "",
-    ownIsolation: [
-      { fromMHz: 47, toMHz: 300, db: 38 },
-      { fromMHz: 300, toMHz: 862, db: 30 },
-      { fromMHz: 950, toMHz: 2150, db: 20 },
-    ],
-    ownReserveDb: 3,
+  settings: { keepDb: 0 },
+  options: {
+    "aerial-uhf": AIM,
+    "aerial-dab": AIM,
+    "aerial-fm": AIM,
   },
-  settingsRows: { ownLimits: { merDb: 0, differenceDb: 0 } },
-  options: {},
-  rows: {},
+  rows: {
+    "aerial-uhf": { channels: TRANSMITTER },
+    "aerial-dab": { blocks: TRANSMITTER },
+    "aerial-fm": { stations: TRANSMITTER },
+  },
 };
 
 type Values = Readonly<Record<string, unknown>>;
