@@ -5,7 +5,7 @@ import { type Band, SILENCE, type Spectrum } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
 import { ciDb, cnDb, cniDb, imDb, isLive } from "../signal/readout.ts";
 import { remembered } from "../signal/remember.ts";
-import { type Limits, limitsFor, type Profile } from "./limits.ts";
+import { keptLimits, type Limits, limitsFor, type Profile } from "./limits.ts";
 import type { RuleView } from "./rule.ts";
 import { isOfUse, userBandsBehind } from "./userBandsBehind.ts";
 
@@ -61,6 +61,7 @@ export type CarrierFigures = {
   readonly ciDb: number;
 };
 
+/** `limits`: with the distance that the design keeps from them. */
 export type Heard = CarrierFigures & {
   readonly limits: Limits;
   /** Against third-order products alone [dB]; +Infinity where there are none. */
@@ -96,7 +97,7 @@ function liveCarriersAt(place: Place, service: Service, profile: Profile): reado
       if (!isOfUse(band, i, place.userBands)) continue;
       const id = `${band.origin.key}#${band.grid.index[i]}`;
       if (found.has(id)) continue;
-      found.set(id, { ...figuresOf(band, i), limits, imDb: imDb(band, i) });
+      found.set(id, { ...figuresOf(band, i), limits: keptLimits(limits, profile), imDb: imDb(band, i) });
     }
   }
   return [...found.values()];

@@ -34,7 +34,8 @@ export function blameForQuality(evaluation: Evaluation, draft: Draft<"low-carrie
   const { service, port } = at;
   if (!service || port === undefined) return { spoiler: facts.spoiler };
   const stages = stagesTo(evaluation, { part: at.part, port }, facts.worst);
-  if (facts.worst.cnDb > facts.worst.ciDb) return disturbed(evaluation, stages) ?? { spoiler: facts.spoiler };
+  if (facts.figure !== "C/N" && facts.worst.cnDb > facts.worst.ciDb)
+    return disturbed(evaluation, stages) ?? { spoiler: facts.spoiler };
   const about = { missingDb: limit - value, served: placesServed(evaluation, service, "C/N") };
   const culprit = blameForNoise(stages, about);
   return { spoiler: { by: "noise" }, ...(culprit ? { culprit } : {}) };
@@ -125,7 +126,12 @@ export function disturbed(evaluation: Evaluation, stages: readonly Stage[]): Qua
   return {
     spoiler: { by: "foreign", signal, part },
     culprit: fromOutside
-      ? { part: signal.part, port: to, does: "lets in", ...lost }
+      ? {
+          part: signal.part,
+          port: to,
+          does: signal.service === "distant" ? "hears another" : "lets in",
+          ...lost,
+        }
       : { part, port: to, does: "brings together", ...lost },
   };
 }

@@ -1,7 +1,7 @@
 import { blameForProducts, type ProductBlame } from "../blame/quality.ts";
 import { stagesTo } from "../blame/stages.ts";
 import { extreme } from "../extreme.ts";
-import { isBeyond } from "../limits.ts";
+import { isBeyond, keptSource } from "../limits.ts";
 import { heardAt, placesOf } from "../places.ts";
 import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 import { keptFor } from "../watched.ts";
@@ -41,7 +41,7 @@ export const intermodulation: RuleOf<"intermodulation"> = {
             value: imDb,
             limit: imDb + missingDb,
             unit: "dB",
-            source: profile.source,
+            source: keptSource(profile, profile.source),
             facts: {
               failing: poor.length,
               of: carriers.length,

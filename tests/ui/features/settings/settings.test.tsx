@@ -37,8 +37,8 @@ describe("the settings of a design", () => {
       target: { value: "rd346" },
     });
     expect(settings().limits).toBe("rd346");
-    // Royal Decree 346/2011, Annex I 4.5: terrestrial TV 47 to 70 dBµV, C/N 25 dB.
-    expect(rowOf(/^Terrestrial TV/)).toContain("477025");
+    // Royal Decree 346/2011, Annex I 4.5: terrestrial TV 47 to 70 dBµV, C/N 25 dB, MER 21 dB.
+    expect(rowOf(/^Terrestrial TV any other/)).toContain("47702521");
     act(() => useApp.getState().undo());
     expect(settings().limits).toBe("en60728");
     expect(rowOf(/^DAB/)).toContain("2894");
