@@ -26,6 +26,7 @@ const TRANSMITTER = { transmitter: "", bearingDeg: 0, polarisation: "like", want
 const ADDED: Added = {
   settings: {
     keepDb: 0,
+    cascade: "in step",
     ownName: "",
     ownSource: "",
     ownIsolation: [
@@ -34,7 +35,6 @@ const ADDED: Added = {
       { fromMHz: 950, toMHz: 2150, db: 20 },
     ],
     ownReserveDb: 3,
-    cascade: "in step",
   },
   settingsRows: { ownLimits: { merDb: 0, differenceDb: 0 } },
   options: {
