@@ -131,7 +131,7 @@ export function flatOf(record: PartRecord | undefined): string {
 }
 
 function isPassive(path: Path): boolean {
-  return path.noiseFigureDb === undefined && path.rating === undefined && !path.loMHz;
+  return path.noiseFigureDb === undefined && path.rating === undefined && !path.loMHz && !path.shiftMHz;
 }
 
 /** The leg with the least loss, and the least of those that belong to another dwelling. */

@@ -14,7 +14,17 @@ function frozen(name: string): string {
  */
 const ADDED: Added = {
   settings: { keepDb: 0 },
-  options: {},
+  options: {
+    "lnb-wideband": { switchedOutputs: "0", switchedMa: 35, lowLoMHz: 9_750, highLoMHz: 10_600 },
+    multiswitch: {
+      feed: "quattro",
+      widebandLoMHz: 10_400,
+      singleCable: [],
+      stackDbuv: 80,
+      stackNoiseDb: 8,
+      inputLossDb: 3,
+    },
+  },
   rows: {},
 };
 
