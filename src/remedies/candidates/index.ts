@@ -35,6 +35,7 @@ import { higherSupply, inserter, mainsUnit, supplyOn } from "./supply.ts";
 import { otherSocket, swapLeads } from "./swapLeads.ts";
 import { smallerSplit, tapValue } from "./taps.ts";
 import { missingTrunks } from "./trunks.ts";
+import { narrowAerial, turnAerial } from "./turn.ts";
 import { ownUserBands } from "./userBands.ts";
 import { cutterAway, widerType } from "./wider.ts";
 
@@ -56,6 +57,8 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   "not-connected": [secondLead, stackForSwitch],
   "wideband-shared": [aerialCable, stackUnderTheRoof, otherConverter, separateCables],
   "shared-frequencies": [
+    turnAerial,
+    narrowAerial,
     otherUserBands,
     stackUnderTheRoof,
     otherConverter,
@@ -90,6 +93,8 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   "too-many-tuners": [ownUserBands, otherConverter, stackUnderTheRoof],
   "plane-missing": [secondCable, stackUnderTheRoof, otherConverter, separateCables],
   "receiver-misses": [
+    turnAerial,
+    narrowAerial,
     tvAmplifier,
     widerType,
     otherChannels,
@@ -110,6 +115,7 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     wireOff,
   ],
   "level-limits": [
+    turnAerial,
     padValue,
     tapValue,
     gradedTaps,
@@ -127,6 +133,8 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     cableGrade,
   ],
   "low-carrier-to-noise": [
+    turnAerial,
+    narrowAerial,
     lessLossBefore,
     bandCombiner,
     filterBefore,
@@ -139,7 +147,7 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     cableGrade,
     otherGain,
   ],
-  "level-difference": [trap, equaliser, amplifierSlope, cableGrade],
+  "level-difference": [turnAerial, trap, equaliser, amplifierSlope, cableGrade],
   slope: [equaliser, amplifierSlope, cableGrade],
   "same-signal-twice": [wireOff],
   "open-end": [terminateOutputs],
