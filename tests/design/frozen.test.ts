@@ -38,6 +38,15 @@ const ADDED: Added = {
   },
   settingsRows: { ownLimits: { merDb: 0, differenceDb: 0 } },
   options: {
+    "lnb-wideband": { switchedOutputs: "0", switchedMa: 35, lowLoMHz: 9_750, highLoMHz: 10_600 },
+    multiswitch: {
+      feed: "quattro",
+      widebandLoMHz: 10_400,
+      singleCable: [],
+      stackDbuv: 80,
+      stackNoiseDb: 8,
+      inputLossDb: 3,
+    },
     "aerial-uhf": AIM,
     "aerial-dab": AIM,
     "aerial-fm": AIM,
