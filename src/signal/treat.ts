@@ -37,14 +37,17 @@ export function sourceBand(o: {
   };
 }
 
-/** Takes the carriers centred in a range, moves them down by a local oscillator; null when none is left. */
+/**
+ * Takes the carriers centred in a range, moves them down by a local oscillator, or up where `loMHz` is negative; null
+ * when none is left.
+ */
 export function convertBand(
   band: Band,
   o: { fromMHz: number; toMHz: number; loMHz: number; half?: "low" | "high" },
 ): Band | null {
   const { grid, positions } = pickFromGrid(band.grid, o);
   if (positions.length === 0) return null;
-  const moved = o.loMHz > 0 ? [...band.shifts, o.loMHz] : band.shifts;
+  const moved = o.loMHz !== 0 ? [...band.shifts, o.loMHz] : band.shifts;
   const half = o.half ? { half: o.half } : {};
   if (grid === band.grid) return { ...band, ...half };
   return {
@@ -58,6 +61,21 @@ export function convertBand(
       band.interference === undisturbed(band.grid) ? undisturbed(grid) : taken(band.interference, positions),
     cut: band.cut === uncut(band.grid) ? uncut(grid) : Uint16Array.from(positions, (p) => band.cut[p] ?? 0),
     shifts: moved,
+  };
+}
+
+/** The carriers of a band whose entries of the plan are in a grid, in its order. */
+export function pickCarriers(band: Band, grid: Grid): Band {
+  if (grid === band.grid) return band;
+  const positions = Uint16Array.from(grid.index, (entry) => band.grid.index.indexOf(entry));
+  return {
+    ...band,
+    grid,
+    level: taken(band.level, positions),
+    noise: taken(band.noise, positions),
+    interference:
+      band.interference === undisturbed(band.grid) ? undisturbed(grid) : taken(band.interference, positions),
+    cut: band.cut === uncut(band.grid) ? uncut(grid) : Uint16Array.from(positions, (p) => band.cut[p] ?? 0),
   };
 }
 

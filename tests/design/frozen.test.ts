@@ -8,6 +8,17 @@ function frozen(name: string): string {
   return readFileSync(new URL(`./files/${name}`, import.meta.url), "utf8");
 }
 
+/** Where an aerial looks, and whom each of its rows comes from. */
+const AIM = {
+  aim: "listed",
+  bearingDeg: 0,
+  polarisation: "H",
+  pattern: "reference",
+  beamWidthDeg: 45,
+  frontToBackDb: 20,
+};
+const TRANSMITTER = { transmitter: "", bearingDeg: 0, polarisation: "like", wanted: true };
+
 /**
  * What came after these files were written: absent, it means what stands here. By kind, the options; by kind and list,
  * the fields of each row. Whoever adds an option or a field of a row names it here.
@@ -34,8 +45,25 @@ const ADDED: Added = {
     judgeReceivers: true,
   },
   settingsRows: { ownLimits: { merDb: 0, differenceDb: 0 } },
-  options: {},
-  rows: {},
+  options: {
+    "lnb-wideband": { switchedOutputs: "0", switchedMa: 35, lowLoMHz: 9_750, highLoMHz: 10_600 },
+    multiswitch: {
+      feed: "quattro",
+      widebandLoMHz: 10_400,
+      singleCable: [],
+      stackDbuv: 80,
+      stackNoiseDb: 8,
+      inputLossDb: 3,
+    },
+    "aerial-uhf": AIM,
+    "aerial-dab": AIM,
+    "aerial-fm": AIM,
+  },
+  rows: {
+    "aerial-uhf": { channels: TRANSMITTER },
+    "aerial-dab": { blocks: TRANSMITTER },
+    "aerial-fm": { stations: TRANSMITTER },
+  },
 };
 
 type Values = Readonly<Record<string, unknown>>;
