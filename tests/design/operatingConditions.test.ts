@@ -113,6 +113,14 @@ describe("a lift", () => {
     expect(optionOf(field, "", lift, "a", "levelDbuv")).toBe(62);
   });
 
+  // 3 dB less for all, 15 dB more for those that nobody wants: their offset grows by 18 dB.
+  test("OC11: what nobody wants here rises, by its offset from the common level", () => {
+    const channels = [{ channel: 30 }, { channel: 31, wanted: false, levelOffsetDb: -20 }];
+    const rows = optionOf({ a: ["aerial-uhf", { channels }] }, "", lift, "a", "channels");
+    expect(rows).toMatchObject([{ levelOffsetDb: 0 }, { levelOffsetDb: -2 }]);
+    expect(optionOf({ a: ["aerial-uhf", { channels }] }, "", lift, "a", "levelDbuv")).toBe(59);
+  });
+
   test("OC10: masts near by are no distant transmitters", () => {
     const design = draw({ p: ["pick-up"] }, "");
     expect(designUnder(design, lift)).toBe(design);

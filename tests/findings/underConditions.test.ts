@@ -56,6 +56,26 @@ describe("a design under its conditions", () => {
     expect(statesOf(light, "z")["rain"]).not.toBe("fails");
   });
 
+  // A distant transmitter on the same channel, 30 dB weaker: C/I 30 dB, and 30 − 15 − 3 = 12 dB in a lift. DVB-T 64 QAM 2/3
+  // needs 19 dB (protection ratio, BT.1368), so it is received on most days and not in a lift.
+  test("UC7: what a distant transmitter takes in a lift", () => {
+    const channels = [
+      { channel: 30, transmitter: "Near hill" },
+      { channel: 30, transmitter: "Far coast", wanted: false, levelOffsetDb: -30 },
+    ].map((row) => ({ ...row, mode: "dvbt-64qam-2/3" }));
+    const aerial = draw(
+      { z: ["receiver-tv"], a: ["aerial-uhf", { levelDbuv: 60, channels }] },
+      "a.out > z.in",
+    );
+    expect(statesOf(aerial, "z")).toEqual({ "as drawn": "works", lift: "fails" });
+    const far = channels.map((row) => (row.wanted === false ? { ...row, levelOffsetDb: -50 } : row));
+    const quiet = draw(
+      { z: ["receiver-tv"], a: ["aerial-uhf", { levelDbuv: 60, channels: far }] },
+      "a.out > z.in",
+    );
+    expect(statesOf(quiet, "z")).toEqual({ "as drawn": "works", lift: "works" });
+  });
+
   // 20 dB of gain: TV leaves with 70 dBµV, six masts of 105 dBµV would leave with 125, far beyond any rated output of the trade
   // (about 105 to 118 dBµV).
   test("UC3: what masts overdrive works with the masts off", () => {
