@@ -3,6 +3,7 @@ import type { Path, SignalTreatment } from "../parts/contract.ts";
 import type { Band, Spectrum } from "../signal/band.ts";
 import { combine } from "../signal/combine.ts";
 import type { SwitchState } from "../signal/control.ts";
+import { takenByFeed, withCrosstalk } from "../signal/leak.ts";
 import { remembered } from "../signal/remember.ts";
 import { amplifyBand, convertBand, noiseFloor, passFloor, underCondition } from "../signal/treat.ts";
 import { fewAlternatives, MOST_SWITCHES_IN_A_ROW } from "./alternatives.ts";
@@ -221,9 +222,13 @@ function travel(run: Run, path: Path): Travelled {
     ...(path.noiseFigureDb === undefined ? {} : { noiseFigureDb: path.noiseFigureDb }),
   };
   const { bands: arrived, floors: below = [] } = arriving(run, path.from);
+  const { crosstalk } = path;
+  const beside = crosstalk?.from.map((input) => arriving(run, input).bands) ?? [];
   for (const band of arrived) {
-    const taken = takeBand(band, path);
-    if (taken) bands.push(amplifyBand(taken, path.response, noise));
+    const taken = takeBand(band, path, arrived);
+    if (!taken) continue;
+    const mixed = crosstalk ? withCrosstalk(taken, beside, crosstalk.isolationDb) : taken;
+    bands.push(amplifyBand(mixed, path.response, noise));
   }
   // A floor lies in the IF already: what converts or picks from the sky has no use for it.
   if (!path.takes && !path.loMHz) for (const floor of below) floors.push(passFloor(floor, path.response));
@@ -258,11 +263,11 @@ function noteInside(run: Run, node: string, notes: Notes): void {
 }
 
 /** Selection and conversion by a path; the band itself when the path takes all as it is. */
-function takeBand(band: Band, path: Path): Band | null {
-  const { takes, loMHz = 0 } = path;
+function takeBand(band: Band, path: Path, beam: readonly Band[]): Band | null {
+  const { takes, feed, loMHz = 0 } = path;
   if (!takes && loMHz === 0) return band;
   if (takes?.polarisation && takes.polarisation !== band.origin.polarisation) return null;
-  return convertBand(band, {
+  return convertBand(feed ? takenByFeed(band, beam, feed) : band, {
     fromMHz: takes?.fromMHz ?? 0,
     toMHz: takes?.toMHz ?? Number.MAX_VALUE,
     loMHz,

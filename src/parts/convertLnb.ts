@@ -4,6 +4,7 @@ import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import { define, type PartKind, type Path, type Port, type SignalTreatment } from "./contract.ts";
 import { choice, number } from "./fields.ts";
+import { feedShares } from "./lnbFeed.ts";
 import {
   conversion,
   currentField,
@@ -220,6 +221,7 @@ const LNB_WIDEBAND = define({
         to: polarisation.toLowerCase(),
         ...active,
         takes: { polarisation, fromMHz: SKY_FROM_MHZ, toMHz: SKY_TO_MHZ },
+        feed: feedShares(polarisation, o),
         loMHz: o.loMHz,
       })),
     };

@@ -2,6 +2,7 @@
 import { curve, passBand } from "../signal/response.ts";
 import { SIDE_REJECTION_DB, TERRESTRIAL_INPUT, terrestrialPaths } from "./besideSatellite.ts";
 import { define, type PartKind, type Path, type Port, type PowerPath } from "./contract.ts";
+import { crosstalkFrom } from "./crosstalk.ts";
 import { LNB_LEAST_VOLTS, SWITCH_THRESHOLD_VOLTS } from "./lnbFields.ts";
 import { lnbSupplies } from "./lnbSupply.ts";
 import { MULTISWITCH_OPTIONS, type MultiswitchOptions } from "./multiswitchOptions.ts";
@@ -70,12 +71,15 @@ function dropOf(o: MultiswitchOptions): Pick<Path, "response" | "noiseFigureDb" 
 function satellitePaths(o: MultiswitchOptions): readonly Path[] {
   const satellites = satellitesOf(o);
   const drop = dropOf(o);
+  const inputs = satelliteInputsOf(o);
+  const besides = new Map(inputs.map((input) => [input, crosstalkFrom(inputs, input, o.crosstalkDb)]));
   return outputsOf(o).flatMap((to) =>
     upTo(satellites).flatMap((s) =>
       QUADRANT_PORTS.map(({ port, quadrant }) => ({
         from: satellitePort(port, s),
         to,
         ...drop,
+        ...besides.get(satellitePort(port, s)),
         condition: { port: to, setting: satellites > 1 ? `${s}:${quadrant}` : quadrant },
       })),
     ),
@@ -87,8 +91,16 @@ function trunkPaths(o: MultiswitchOptions): readonly Path[] {
   if (!o.cascade) return [];
   const loss = o.throughLossDb;
   const response = curve([47, -loss / 2], [IF_FROM_MHZ, -loss], [IF_TO_MHZ, -loss * 1.5]);
-  const inputs = [...satelliteInputsOf(o), ...(o.terrestrial ? [TERRESTRIAL_INPUT.id] : [])];
-  return inputs.map((from) => ({ from, to: through(from), response }));
+  const lines = satelliteInputsOf(o);
+  return [
+    ...lines.map((from) => ({
+      from,
+      to: through(from),
+      response,
+      ...crosstalkFrom(lines, from, o.trunkCrosstalkDb),
+    })),
+    ...(o.terrestrial ? [{ from: TERRESTRIAL_INPUT.id, to: through(TERRESTRIAL_INPUT.id), response }] : []),
+  ];
 }
 
 /** Forward drop of a steering diode [V]; a silicon diode, from memory. */

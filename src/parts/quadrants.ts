@@ -1,6 +1,7 @@
 /** The four quadrants of a satellite as ports, and how a converter takes them out of the sky band. */
 import type { Polarisation, Quadrant, SkyHalf } from "../signal/carrier.ts";
 import type { Path, Port } from "./contract.ts";
+import { type FeedOptions, feedShares } from "./lnbFeed.ts";
 import { SKY_FROM_MHZ, SKY_SPLIT_MHZ, SKY_TO_MHZ } from "./planSatellite.ts";
 
 export type QuadrantPort = {
@@ -68,8 +69,8 @@ export const IF_TO_MHZ = 2_150;
 /** What a universal converter does to the sky band to get one quadrant at its IF. */
 export function quadrantConversion(
   q: QuadrantPort,
-  oscillators: { readonly lowLoMHz: number; readonly highLoMHz: number },
-): Pick<Path, "takes" | "loMHz"> {
+  o: FeedOptions & { readonly lowLoMHz: number; readonly highLoMHz: number },
+): Pick<Path, "takes" | "feed" | "loMHz"> {
   const low = q.half === "low";
   return {
     takes: {
@@ -78,6 +79,7 @@ export function quadrantConversion(
       fromMHz: low ? SKY_FROM_MHZ : SKY_SPLIT_MHZ,
       toMHz: low ? SKY_SPLIT_MHZ : SKY_TO_MHZ,
     },
-    loMHz: low ? oscillators.lowLoMHz : oscillators.highLoMHz,
+    feed: feedShares(q.polarisation, o),
+    loMHz: low ? o.lowLoMHz : o.highLoMHz,
   };
 }

@@ -3,6 +3,7 @@ import { z } from "zod";
 import { flat, passBand } from "../signal/response.ts";
 import { TERRESTRIAL_INPUT, terrestrialFields, terrestrialPaths } from "./besideSatellite.ts";
 import { define, type Path, type Port } from "./contract.ts";
+import { crosstalkField, crosstalkFrom } from "./crosstalk.ts";
 import { choice, number, wholeNumber } from "./fields.ts";
 import { LNB_REJECTION_DB, UNIVERSAL_IF, WIDEBAND_IF } from "./lnbFields.ts";
 import { lnbSupplies, lnbSupplyFields } from "./lnbSupply.ts";
@@ -52,6 +53,7 @@ const STACKER_OPTIONS = z.object({
     advanced: true,
     spreadDb: 1,
   }),
+  crosstalkDb: crosstalkField(),
   isolationDb: decoupling(28),
 });
 
@@ -102,7 +104,12 @@ export const STACKING_CONVERTER = define({
       gain: flat(-o.inputLossDb),
       rejectionDb: LNB_REJECTION_DB,
     });
-    const paths: Path[] = inputs.map((from) => ({ from, to: inner(from), response }));
+    const paths: Path[] = inputs.map((from) => ({
+      from,
+      to: inner(from),
+      response,
+      ...crosstalkFrom(inputs, from, o.crosstalkDb),
+    }));
     const from = inputs.map(inner);
     const planes = Object.fromEntries(
       stackerInputs(o).flatMap(({ id, plane }) => (plane ? [[inner(id), plane]] : [])),

@@ -8,14 +8,34 @@ function frozen(name: string): string {
   return readFileSync(new URL(`./files/${name}`, import.meta.url), "utf8");
 }
 
+const FEED = { skewErrorDeg: 0, crossPolarDb: 22, feedType: "linear", axialRatioDb: 1 };
+
 /**
  * What came after these files were written: absent, it means what stands here. By kind, the options; by kind and list,
  * the fields of each row. Whoever adds an option or a field of a row names it here.
  */
 const ADDED: Added = {
   settings: { keepDb: 0 },
-  options: {},
-  rows: {},
+  options: {
+    dish: {
+      satelliteTiltDeg: 0,
+      offAxisPattern: "home",
+      neighbours: [
+        { separationDeg: -3, eirpDifferenceDb: -8 },
+        { separationDeg: 3, eirpDifferenceDb: -8 },
+      ],
+      obstacles: [],
+      sideFeeds: [],
+    },
+    "lnb-universal": FEED,
+    "lnb-quattro": FEED,
+    "lnb-wideband": FEED,
+    "lnb-stacked": FEED,
+    "stacking-converter": { crosstalkDb: 30 },
+    multiswitch: { crosstalkDb: 30, trunkCrosstalkDb: 45 },
+    "position-switch": { crosstalkDb: 30 },
+  },
+  rows: { dish: { transponders: { feed: "1" } } },
 };
 
 type Values = Readonly<Record<string, unknown>>;
