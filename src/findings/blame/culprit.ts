@@ -19,6 +19,9 @@ export type Misdeed =
   | "hears neighbours"
   /** Rain before a dish, which mixes the polarisations. */
   | "in rain"
+  /** An aerial that points away from the transmitter, or whose elements lie in the other polarisation. */
+  | "turned away"
+  | "other polarisation"
   | "weak source"
   | "strong source"
   /** One transmitter of a source lies far above or below the others. */
@@ -50,6 +53,8 @@ export type Misdeed =
   | "overdriven"
   /** A signal from outside comes in here, or two signals are brought together. */
   | "lets in"
+  /** An aerial hears a distant transmitter as well. */
+  | "hears another"
   | "brings together";
 
 export type Blamed = {

@@ -11,7 +11,7 @@ import { remembered } from "../../signal/remember.ts";
 import type { Blamed } from "./culprit.ts";
 import { type Stage, stageKey } from "./stages.ts";
 
-export type LeakBy = "other polarisation" | "crosstalk" | "neighbours" | "rain";
+export type LeakBy = "cross-polarisation" | "crosstalk" | "neighbours" | "rain";
 
 export type Leak = {
   readonly by: LeakBy;
@@ -57,7 +57,7 @@ function atFeed(stage: Stage): readonly Leak[] {
   const share = feedShare(stage, record.options);
   if (share === 0) return [];
   const blamed = (does: Blamed["does"], amount: number): Leak => ({
-    by: "other polarisation",
+    by: "cross-polarisation",
     part: step.part,
     share,
     culprit: { part: step.part, port: step.to, does, excessDb: 0, amount },

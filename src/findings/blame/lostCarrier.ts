@@ -22,9 +22,9 @@ export function blameForLostCarrier(
     const { service, requiredDb, tunerShare } = atTuner(last);
     const turned = turnedLnb(stages, Math.max(0, requiredDb - last.step.cniDb));
     if (to === "disturbed") return turned ?? disturbed(evaluation, stages);
-    const cnDb = -10 * Math.log10(10 ** (-last.step.cnDb / 10) + tunerShare);
+    const cniDb = -10 * Math.log10(10 ** (-last.step.cniDb / 10) + tunerShare);
     const culprit = blameForNoise(stages, {
-      missingDb: Math.max(0, requiredDb - cnDb),
+      missingDb: Math.max(0, requiredDb - cniDb),
       served: placesServed(evaluation, service, "C/N"),
       behind: tunerShare,
     });

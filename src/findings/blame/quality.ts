@@ -1,5 +1,6 @@
 /** What spoils a C/N most, and whose fault that is. */
 import type { PartId } from "../../design/design.ts";
+import { settingsOf } from "../../design/settings.ts";
 import type { Evaluation, Meeting } from "../../evaluate/evaluation.ts";
 import { noiseFactor } from "../../rf/noise.ts";
 import { remembered } from "../../signal/remember.ts";
@@ -42,7 +43,7 @@ export function blameForQuality(evaluation: Evaluation, draft: Draft<"low-carrie
   const stages = stagesTo(evaluation, { part: at.part, port }, facts.worst);
   const missingDb = limit - value;
   const turned = turnedLnb(stages, missingDb);
-  if (facts.worst.cnDb > facts.worst.ciDb)
+  if (facts.figure !== "C/N" && facts.worst.cnDb > facts.worst.ciDb)
     return turned ?? disturbed(evaluation, stages) ?? { spoiler: facts.spoiler };
   const about = { missingDb, served: placesServed(evaluation, service, "C/N") };
   return graver(turned, blameForNoise(stages, about));
@@ -60,7 +61,7 @@ export function turnedLnb(stages: readonly Stage[], missingDb: number): Quality 
     if (excessDb <= 0 || excessDb < missingDb / 2) continue;
     const { part, to } = stage.step;
     return {
-      spoiler: { by: "other polarisation", part },
+      spoiler: { by: "cross-polarisation", part },
       culprit: { part, port: to, does: "turned", excessDb, amount: turnedDeg },
     };
   }
@@ -73,15 +74,31 @@ export function graver(turned: Quality | undefined, noisy: Blamed | undefined): 
   return { spoiler: { by: "noise" }, ...(noisy ? { culprit: noisy } : {}) };
 }
 
-/** Interference over carrier, or noise over carrier, behind each stage; a user band is as bad as the worst it holds. */
+/** Noise over carrier added at each stage; a user band is as bad as the worst it holds. */
 function shares(stages: readonly Stage[], ratioDb: (stage: Stage) => number): readonly number[] {
   const behind = stages.map((stage) => 10 ** (-ratioDb(stage) / 10));
   return behind.map((share, k) => Math.max(0, share - (behind[k - 1] ?? 0)));
 }
 
+/** What disturbs, over the carrier, added at each stage: by other signals, and by products of its own. */
+function disturbances(evaluation: Evaluation, stages: readonly Stage[]): readonly number[] {
+  const inStep = settingsOf(evaluation.design).cascade === "in step";
+  const all = stages.map(({ step }) => 10 ** (-step.ciDb / 10));
+  const products = stages.map(({ step }) => 10 ** (-step.imDb / 10));
+  // In step each stage answers for its part of the voltage, in whatever order they stand.
+  const most = Math.sqrt(Math.max(0, ...products));
+  return stages.map((_, k) => {
+    const [now = 0, before = 0] = [products[k], products[k - 1]];
+    const own = inStep ? (Math.sqrt(now) - Math.sqrt(before)) * most : now - before;
+    // Behind a channel stacker products from before go on as interference: nothing is added by that.
+    const foreign = (all[k] ?? 0) - (all[k - 1] ?? 0) - Math.max(0, now - before);
+    return Math.max(0, own) + Math.max(0, foreign);
+  });
+}
+
 /** The stage at which most interference comes in, and what it is there. */
 export function disturbed(evaluation: Evaluation, stages: readonly Stage[]): Quality | undefined {
-  const added = shares(stages, ({ step }) => step.ciDb);
+  const added = disturbances(evaluation, stages);
   const worst = added.indexOf(Math.max(...added));
   const stage = stages[worst];
   if (!stage || !(added[worst] ?? 0)) return undefined;
@@ -107,7 +124,12 @@ export function disturbed(evaluation: Evaluation, stages: readonly Stage[]): Qua
   return {
     spoiler: { by: "foreign", signal, part },
     culprit: fromOutside
-      ? { part: signal.part, port: to, does: "lets in", ...lost }
+      ? {
+          part: signal.part,
+          port: to,
+          does: signal.service === "distant" ? "hears another" : "lets in",
+          ...lost,
+        }
       : { part, port: to, does: "brings together", ...lost },
   };
 }

@@ -1,6 +1,7 @@
 import type { LeakBy } from "../../findings/blame/leaks.ts";
 import { isLeak } from "../../findings/blame/quality.ts";
-import { cniDb } from "../../signal/readout.ts";
+import { qualityOf } from "../../findings/limits.ts";
+import { cnDb, cniDb } from "../../signal/readout.ts";
 import { numeral } from "../../words/numbers.ts";
 import { plural } from "../../words/plural.ts";
 import { becauseOf, culpritCure, culpritWords } from "../culpritWords.ts";
@@ -12,7 +13,7 @@ import type { RuleWords, Told } from "../ruleWords.ts";
 type Here = Told<"low-carrier-to-noise">;
 
 export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
-  title: "C/N at a socket below what it should be",
+  title: "C/N or MER at a socket below what it should be",
   explain:
     "A carrier needs a C/N by its modulation to be received at all. Some decibels more keep it received in rain, " +
     "with ageing cables and neighbours' interference. Amplifying a noisy signal amplifies the noise with it.",
@@ -24,8 +25,8 @@ export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
     const figures = `${beside(value, round1Number(limit))} dB and should have ${numeral(limit)} dB`;
     const place = `At ${whereOf(told)}, ${which}`;
     const seen = plural(facts.failing, {
-      one: `${place} has too little C/N: it has ${figures}.`,
-      other: `${place} have too little C/N; the worst has ${figures}.`,
+      one: `${place} has too little ${figureName(told)}: it has ${figures}.`,
+      other: `${place} have too little ${figureName(told)}; the worst has ${figures}.`,
     });
     return `${reasonWords(told)} ${seen}`.trim();
   },
@@ -52,8 +53,8 @@ export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
     const { facts, value = 0, limit = 0 } = told.finding;
     const { worst, spoiler } = facts;
     const head =
-      `At ${whereOf(told)}, ${tuned(worst)} has a C/N of ${numeral(value)} dB, interference counted in. Its level is ${numeral(worst.levelDbuv)} dBµV. ` +
-      `The C/N is ${numeral(limit - value)} dB under the ${numeral(limit)} dB asked for. `;
+      `At ${whereOf(told)}, ${tuned(worst)} has ${facts.figure === "MER" ? "an" : "a"} ${figureName(told)} of ${numeral(value)} dB, ${facts.figure === "C/N" ? "noise alone" : "interference counted in"}. Its level is ${numeral(worst.levelDbuv)} dBµV. ` +
+      `The ${figureName(told)} is ${numeral(limit - value)} dB under the ${numeral(limit)} dB asked for. `;
     return `${reasonWords(told)} ${head}${LAWS[spoiler.by]}`.trim();
   },
   measure: (told) => {
@@ -74,10 +75,18 @@ export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
   picture: (told) =>
     pictureOfPlace(
       told,
-      { kind: "noisy", label: `C/N under ${numeral(told.finding.limit ?? 0)} dB` },
-      (band, i, limits) => cniDb(band, i) < limits.cnDb,
+      { kind: "noisy", label: `${figureName(told)} under ${numeral(told.finding.limit ?? 0)} dB` },
+      (band, i, limits) => {
+        const { valueDb, limitDb } = qualityOf({ cnDb: cnDb(band, i), cniDb: cniDb(band, i) }, limits);
+        return valueDb < limitDb;
+      },
     ),
 };
+
+/** The trade says C/N whether interference counts or not. */
+function figureName({ finding: { facts } }: Here): string {
+  return facts.figure === "MER" ? "MER" : "C/N";
+}
 
 /** What spoils it and whose fault that is. */
 function reasonWords({ finding: { facts } }: Here): string {
@@ -94,14 +103,14 @@ function reasonWords({ finding: { facts } }: Here): string {
 }
 
 const FLAWS: Readonly<Record<LeakBy, string>> = {
-  "other polarisation": "is mixed with that of the other polarisation",
+  "cross-polarisation": "is mixed with that of the other polarisation",
   crosstalk: "is mixed with another one in a switch",
   neighbours: "is mixed with that of a satellite next to ours",
   rain: "is mixed with that of the other polarisation by the rain",
 };
 
 const PROOFS: Readonly<Record<LeakBy, (name: string) => string>> = {
-  "other polarisation": (name) => `Turn ${name} a little to either side: the MER must change.`,
+  "cross-polarisation": (name) => `Turn ${name} a little to either side: the MER must change.`,
   crosstalk: (name) => `Unplug the other inputs of ${name}: the MER must rise.`,
   neighbours: (name) =>
     `Swing ${name} a little away from the neighbour: the MER rises before the level falls.`,
@@ -109,7 +118,7 @@ const PROOFS: Readonly<Record<LeakBy, (name: string) => string>> = {
 };
 
 const LAWS = {
-  "other polarisation":
+  "cross-polarisation":
     "A feed turned by δ keeps the other polarisation 20·log10(cot δ) dB down, and its own isolation adds to that.",
   crosstalk: "What leaks from another input counts as noise in every carrier that uses its frequencies.",
   neighbours:
