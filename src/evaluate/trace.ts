@@ -161,9 +161,9 @@ function chains(record: PartRecord, way: { readonly from: string; readonly to: s
 function gainDbOf(chain: readonly Path[], centreMHz: number, origin: Origin): number {
   let db = 0;
   let f = centreMHz;
-  for (const { response, feed, loMHz } of chain) {
+  for (const { response, feed, loMHz = 0, shiftMHz = 0 } of chain) {
     db += gainDbAt(response, f) + (feed ? feedGainDb(feed, origin) : 0);
-    f -= loMHz ?? 0;
+    f += shiftMHz - loMHz;
   }
   return db;
 }
@@ -177,7 +177,7 @@ function stepOf(record: PartRecord, port: string, out: FoundCarrier, came: Arriv
   const airMHz = came ? carrierOf(came)?.airMHz : undefined;
   const tuning =
     band.stack && stacksHere && airMHz !== undefined
-      ? tuningFor(band.stack.standard, { airMHz, userBandMHz: centreMHz })
+      ? tuningFor(band.stack.standards[i] ?? band.stack.standard, { airMHz, userBandMHz: centreMHz })
       : null;
   const chain = came?.chain ?? [];
   const lo = chain.map((p) => p.loMHz ?? 0).find((f) => f > 0);

@@ -3,7 +3,9 @@ import { axialRatioCrossPolarDb, HALF_SHARE, turnedFeedShares } from "../rf/cros
 import { dbToRatio } from "../rf/decibel.ts";
 import type { Polarisation } from "../signal/carrier.ts";
 import type { FeedShares } from "../signal/leak.ts";
+import type { Path } from "./contract.ts";
 import { choice, number } from "./fields.ts";
+import { type QuadrantPort, quadrantConversion } from "./quadrants.ts";
 
 /** Option fields of the feed. */
 export function feedFields() {
@@ -79,4 +81,12 @@ export function feedShares(polarisation: Polarisation, o: FeedOptions): FeedShar
   }
   const { wanted, other } = turnedFeedShares({ turnedDeg: o.skewErrorDeg, crossPolarDb: o.crossPolarDb });
   return { V: isV ? wanted : other, H: isV ? other : wanted, R: HALF_SHARE, L: HALF_SHARE };
+}
+
+/** What a path of an LNB does to the beam to get one quadrant at its IF. */
+export function quadrantFromSky(
+  q: QuadrantPort,
+  o: FeedOptions & Parameters<typeof quadrantConversion>[1],
+): ReturnType<typeof quadrantConversion> & Required<Pick<Path, "feed">> {
+  return { ...quadrantConversion(q, o), feed: feedShares(q.polarisation, o) };
 }

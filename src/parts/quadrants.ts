@@ -1,7 +1,6 @@
 /** The four quadrants of a satellite as ports, and how a converter takes them out of the sky band. */
 import type { Polarisation, Quadrant, SkyHalf } from "../signal/carrier.ts";
 import type { Path, Port } from "./contract.ts";
-import { type FeedOptions, feedShares } from "./lnbFeed.ts";
 import { SKY_FROM_MHZ, SKY_SPLIT_MHZ, SKY_TO_MHZ } from "./planSatellite.ts";
 
 export type QuadrantPort = {
@@ -38,6 +37,22 @@ export function quadrantInputs(satellites: number): readonly Port[] {
   );
 }
 
+/** Inputs for `satellites` times two whole polarisations. */
+export function polarisationInputs(satellites: number): readonly Port[] {
+  return upTo(satellites).flatMap((s) =>
+    (["V", "H"] as const).map(
+      (polarisation): Port => ({
+        id: satellitePort(polarisation.toLowerCase(), s),
+        side: "in",
+        medium: "coax",
+        label: satellites > 1 ? `${s} ${polarisation}` : polarisation,
+        role: "plane",
+        plane: { position: s, polarisation },
+      }),
+    ),
+  );
+}
+
 /** Outputs "out1" to "outn", or just "out" where there is one. */
 export function numberedOutputs(count: number): readonly Port[] {
   return upTo(count).map((n) => ({
@@ -69,8 +84,8 @@ export const IF_TO_MHZ = 2_150;
 /** What a universal converter does to the sky band to get one quadrant at its IF. */
 export function quadrantConversion(
   q: QuadrantPort,
-  o: FeedOptions & { readonly lowLoMHz: number; readonly highLoMHz: number },
-): Pick<Path, "takes" | "feed" | "loMHz"> {
+  oscillators: { readonly lowLoMHz: number; readonly highLoMHz: number },
+): { readonly takes: Required<NonNullable<Path["takes"]>>; readonly loMHz: number } {
   const low = q.half === "low";
   return {
     takes: {
@@ -79,7 +94,6 @@ export function quadrantConversion(
       fromMHz: low ? SKY_FROM_MHZ : SKY_SPLIT_MHZ,
       toMHz: low ? SKY_SPLIT_MHZ : SKY_TO_MHZ,
     },
-    feed: feedShares(q.polarisation, o),
-    loMHz: low ? o.lowLoMHz : o.highLoMHz,
+    loMHz: low ? oscillators.lowLoMHz : oscillators.highLoMHz,
   };
 }

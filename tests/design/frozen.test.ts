@@ -39,6 +39,17 @@ const ADDED: Added = {
   },
   settingsRows: { ownLimits: { merDb: 0, differenceDb: 0 } },
   options: {
+    "lnb-wideband": { ...FEED, switchedOutputs: "0", switchedMa: 35, lowLoMHz: 9_750, highLoMHz: 10_600 },
+    multiswitch: {
+      feed: "quattro",
+      widebandLoMHz: 10_400,
+      singleCable: [],
+      stackDbuv: 80,
+      stackNoiseDb: 8,
+      inputLossDb: 3,
+      crosstalkDb: 30,
+      trunkCrosstalkDb: 45,
+    },
     "aerial-uhf": AIM,
     "aerial-dab": AIM,
     "aerial-fm": AIM,
@@ -54,10 +65,8 @@ const ADDED: Added = {
     },
     "lnb-universal": FEED,
     "lnb-quattro": FEED,
-    "lnb-wideband": FEED,
     "lnb-stacked": FEED,
     "stacking-converter": { crosstalkDb: 30 },
-    multiswitch: { crosstalkDb: 30, trunkCrosstalkDb: 45 },
     "position-switch": { crosstalkDb: 30 },
   },
   rows: {
