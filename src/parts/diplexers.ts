@@ -112,9 +112,9 @@ const diplexerOptions = z.object({
   flankMHz: number({
     label: "Width of the flanks",
     unit: "MHz",
-    help: "How far inside its edge a branch begins to lose; 3 dB are lost at the edge. Between two TV channels 8 to 40 MHz.",
+    help: "How far inside its edge a branch begins to lose; 4 dB are lost at the edge. Between two TV channels 8 to 40 MHz.",
     min: 0,
-    max: 100,
+    max: 40,
     default: 0,
     source:
       "an aerial dealer’s page: 4 dB one channel beside the edge, 1 dB five channels beside it; 0: sharp",

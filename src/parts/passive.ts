@@ -111,11 +111,12 @@ export const tvEnd = () =>
 /** A type that passes TV to the end, in the place of one with a lower edge. */
 export const TV_TO_THE_END = [{ name: "a type for TV up to 862 MHz", options: { tvTo: "862" } }];
 
-/** Where a filter has soft flanks: half its power is gone at the edge [dB]. */
-const AT_THE_EDGE_DB = 3;
+/** Loss at the edge of a soft flank, and where it begins [dB]: more than half the power is gone, as real filters have losses. */
+const AT_THE_EDGE_DB = 4;
+const FLANK_BEGINS_DB = 0.05;
 
 /**
- * Passes a range with soft flanks: so far inside an edge the loss begins, at the edge it is 3 dB, and as far outside the
+ * Passes a range with soft flanks: so far inside an edge the loss begins, at the edge it is 4 dB, and as far outside the
  * filter stops by 20 dB. `lowMHz`, `highMHz`: width at either edge; without any flank as `passing`.
  */
 export function softPassing(
@@ -125,19 +126,15 @@ export function softPassing(
 ): Response {
   if (lowMHz === 0 && highMHz === 0) return passing([range], rejectionDb);
   const { fromMHz: from, toMHz: to } = range;
-  const beside = Math.min(20, (rejectionDb * 2) / 3);
+  const beside = Math.max(AT_THE_EDGE_DB + 1, Math.min(20, (rejectionDb * 2) / 3));
   const points: (readonly [number, number])[] = [];
   if (lowMHz > 0)
-    points.push(
-      [from - lowMHz, -beside],
-      [from, -AT_THE_EDGE_DB],
-      [Math.min(from + lowMHz, (from + to) / 2), 0],
-    );
+    points.push([from - lowMHz, -beside], [from, -AT_THE_EDGE_DB], [from + lowMHz, -FLANK_BEGINS_DB]);
   if (highMHz > 0)
-    points.push([Math.max(to - highMHz, (from + to) / 2), 0], [to, -AT_THE_EDGE_DB], [to + highMHz, -beside]);
+    points.push([to - highMHz, -FLANK_BEGINS_DB], [to, -AT_THE_EDGE_DB], [to + highMHz, -beside]);
   return series(
     curve(...points),
-    passing([{ fromMHz: from - lowMHz, toMHz: to + highMHz }], rejectionDb - beside),
+    passing([{ fromMHz: from - lowMHz, toMHz: to + highMHz }], Math.max(1, rejectionDb - beside)),
   );
 }
 

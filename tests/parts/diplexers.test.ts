@@ -21,10 +21,10 @@ describe("a diplexer between two TV channels", () => {
   test.each(["tv", "sat"])("the branch %s loses as published with flanks of 40 MHz", (branch) => {
     const side = branch === "tv" ? -1 : 1;
     const loss = (channels: number) => -gainBetween(between(40), "in", branch, EDGE + side * 8 * channels);
-    expect(Math.abs(loss(1) - 4)).toBeLessThan(1);
+    expect(Math.abs(loss(1) - 4)).toBeLessThan(0.5);
     expect(Math.abs(loss(5) - 1)).toBeLessThan(0.1);
-    // Half the power goes each way at the edge itself: 3 dB, and 1 dB through.
-    expect(loss(0)).toBeCloseTo(4, 1);
+    // No more than half the power goes each way at the edge itself: 3 dB at least, and 1 dB through.
+    expect(loss(0)).toBeGreaterThanOrEqual(4);
   });
 
   test("the other side is stopped the more the further away, at last by the whole rejection", () => {
