@@ -24,7 +24,19 @@ const TRANSMITTER = { transmitter: "", bearingDeg: 0, polarisation: "like", want
  * the fields of each row. Whoever adds an option or a field of a row names it here.
  */
 const ADDED: Added = {
-  settings: { keepDb: 0 },
+  settings: {
+    keepDb: 0,
+    cascade: "in step",
+    ownName: "",
+    ownSource: "",
+    ownIsolation: [
+      { fromMHz: 47, toMHz: 300, db: 38 },
+      { fromMHz: 300, toMHz: 862, db: 30 },
+      { fromMHz: 950, toMHz: 2150, db: 20 },
+    ],
+    ownReserveDb: 3,
+  },
+  settingsRows: { ownLimits: { merDb: 0, differenceDb: 0 } },
   options: {
     "aerial-uhf": AIM,
     "aerial-dab": AIM,
