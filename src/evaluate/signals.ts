@@ -3,7 +3,9 @@ import type { Path, SignalTreatment } from "../parts/contract.ts";
 import type { Band, Spectrum } from "../signal/band.ts";
 import { combine } from "../signal/combine.ts";
 import type { SwitchState } from "../signal/control.ts";
+import { gainDbAt } from "../signal/gain.ts";
 import { remembered } from "../signal/remember.ts";
+import { flat, series } from "../signal/response.ts";
 import { amplifyBand, convertBand, noiseFloor, passFloor, underCondition } from "../signal/treat.ts";
 import { fewAlternatives, MOST_SWITCHES_IN_A_ROW } from "./alternatives.ts";
 import type { Drive, Meeting, Omitted } from "./evaluation.ts";
@@ -221,10 +223,9 @@ function travel(run: Run, path: Path): Travelled {
     ...(path.noiseFigureDb === undefined ? {} : { noiseFigureDb: path.noiseFigureDb }),
   };
   const { bands: arrived, floors: below = [] } = arriving(run, path.from);
-  for (const band of arrived) {
-    const taken = takeBand(band, path);
-    if (taken) bands.push(amplifyBand(taken, path.response, noise));
-  }
+  const all = arrived.flatMap((band) => takeBand(band, path) ?? []);
+  const response = path.levelControl ? heldAt(all, path.response, path.levelControl) : path.response;
+  for (const taken of all) bands.push(amplifyBand(taken, response, noise));
   // A floor lies in the IF already: what converts or picks from the sky has no use for it.
   if (!path.takes && !path.loMHz) for (const floor of below) floors.push(passFloor(floor, path.response));
   const { rating } = path;
@@ -236,6 +237,20 @@ function travel(run: Run, path: Path): Travelled {
     port: path.to,
   });
   return { bands: [...driven, ...floors.map((floor) => saturatedFloor(floor, rating))], drive };
+}
+
+/** The response with the gain that level control comes to for what arrives; it never falls below its least. */
+function heldAt(
+  bands: readonly Band[],
+  response: Path["response"],
+  { outputDbuv, mostGainDb }: NonNullable<Path["levelControl"]>,
+): Path["response"] {
+  let power = 0;
+  for (const band of bands)
+    for (let i = 0; i < band.level.length; i++)
+      power += 10 ** (((band.level[i] ?? 0) + gainDbAt(response, band.grid.centre[i] ?? 0)) / 10);
+  const wantedDb = outputDbuv - 10 * Math.log10(power);
+  return power > 0 ? series(response, flat(Math.min(mostGainDb, wantedDb))) : response;
 }
 
 function arriving(run: Run, node: string): Spectrum {

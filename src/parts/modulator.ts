@@ -61,7 +61,7 @@ export const MODULATOR = define({
       step: 1,
       default: 80,
       source: MEMORY,
-      means: "source level",
+      means: "output level",
       onSite: "setting",
       turnsBy: 1,
       spreadDb: 1,

@@ -44,6 +44,13 @@ export function tvCarrier(row: { channel: number; mode: string }): Carrier {
   };
 }
 
+/** Edges of a TV channel [MHz]: 7 MHz in Band III, 8 MHz in UHF. */
+export function tvChannelEdges(channel: number): { readonly fromMHz: number; readonly toMHz: number } {
+  const { airMHz } = tvCarrier({ channel, mode: "" });
+  const half = (channel <= LAST_VHF_CHANNEL ? 7 : 8) / 2;
+  return { fromMHz: airMHz - half, toMHz: airMHz + half };
+}
+
 /** Symbol rate of cable television in 8 MHz channels [MBd], and what its roll-off of 0.15 adds to it (EN 300 429, from memory). */
 const CABLE_MBD = 6.9;
 const CABLE_ROLL_OFF = 0.15;

@@ -41,6 +41,7 @@ const ADDED: Added = {
     "aerial-uhf": AIM,
     "aerial-dab": AIM,
     "aerial-fm": AIM,
+    "receiver-tv": { cableTuner: true, aerialSupply: "0" },
   },
   rows: {
     "aerial-uhf": { channels: TRANSMITTER },
