@@ -84,6 +84,7 @@ const ADDED: Added = {
     "outlet-end": { tvTo: "862", upTo: "2400" },
     "diplexer-combine": { flankMHz: 0 },
     "diplexer-split": { flankMHz: 0 },
+    "receiver-tv": { cableTuner: true, aerialSupply: "0" },
   },
   rows: {
     "aerial-uhf": { channels: TRANSMITTER },
