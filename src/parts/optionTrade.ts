@@ -16,6 +16,7 @@ export type Meaning =
   | "chosen loss"
   | "channel list"
   | "decoupling"
+  | "return loss"
   | "source level"
   | "pointing loss"
   | "diameter"

@@ -5,7 +5,7 @@ import type { PartKind } from "./contract.ts";
 import { toggle } from "./fields.ts";
 import { RISER_OUTLETS } from "./outletsRiser.ts";
 import { SEPARATING_OUTLETS } from "./outletsSeparating.ts";
-import { insertionLoss, MEMORY, passing, plainLoss, type Range } from "./passive.ts";
+import { insertionLoss, MEMORY, passing, plainLoss, type Range, returnLoss } from "./passive.ts";
 import { dwellingField, plate, satSocket } from "./plate.ts";
 
 const outletSat = plate(
@@ -21,7 +21,7 @@ const outletSat = plate(
       mistakenFor: [{ kind: "outlet-tv" }, { kind: "outlet-diplexed" }],
     },
     symbol: "outlet-1",
-    options: z.object({ lossDb: insertionLoss(1), dwelling: dwellingField() }),
+    options: z.object({ lossDb: insertionLoss(1), returnLossDb: returnLoss(14), dwelling: dwellingField() }),
     caption: () => "direct, 5–2400 MHz",
   },
   (o) => [satSocket(plainLoss(o.lossDb))],
@@ -35,7 +35,7 @@ const outletTwin = plate(
     keywords: ["wall plate", "socket", "F connector", "dual", "two cables"],
     trade: { job: "plate", price: 8, workMinutes: 15, mistakenFor: [{ kind: "outlet-quad" }] },
     symbol: "outlet-2",
-    options: z.object({ lossDb: insertionLoss(1), dwelling: dwellingField() }),
+    options: z.object({ lossDb: insertionLoss(1), returnLossDb: returnLoss(14), dwelling: dwellingField() }),
     caption: () => "two cables, 5–2400 MHz",
   },
   (o) => {
@@ -67,6 +67,7 @@ const outletTv = plate(
         means: "supply pass",
         passes: [true],
       }),
+      returnLossDb: returnLoss(14),
       dwelling: dwellingField(),
     }),
     caption: () => "5–862 MHz",

@@ -15,6 +15,7 @@ import {
   passing,
   plainLoss,
   type Range,
+  returnLoss,
 } from "./passive.ts";
 import { dwellingField } from "./plate.ts";
 import { SOLD_TAPS, tapBranch, tapThrough } from "./splitters.ts";
@@ -107,6 +108,7 @@ const through = define({
     }),
     satellite,
     isolationDb: decoupling(25, { label: "Isolation between line out and sockets" }),
+    returnLossDb: returnLoss(16),
     dwelling: dwellingField(),
   }),
   symbol: "outlet-through",
@@ -118,6 +120,7 @@ const through = define({
       ...socketPaths(o.satellite, tapBranch(o.tapLossDb, 1)),
     ],
     isolationDb: o.isolationDb,
+    returnLossDb: o.returnLossDb,
   }),
   power: (o) => (o.satellite ? { paths: [LINE_POWER, SAT_POWER] } : {}),
   delivery: (o) => delivered(o.satellite),
@@ -152,12 +155,13 @@ const end = define({
       spreadDb: 0.5,
     }),
     satellite,
+    returnLossDb: returnLoss(14),
     dwelling: dwellingField(),
   }),
   symbol: (o) => (o.satellite ? "outlet-3" : "outlet-2"),
   caption: (o) => `${dB(o.lossDb)} · ${o.satellite ? "TV / FM / SAT" : "TV / FM"}`,
   ports: (o) => [coaxIn("in"), ...socketPorts(o.satellite)],
-  signal: (o) => ({ paths: socketPaths(o.satellite, flat(-o.lossDb)) }),
+  signal: (o) => ({ paths: socketPaths(o.satellite, flat(-o.lossDb)), returnLossDb: o.returnLossDb }),
   power: (o) => (o.satellite ? { paths: [SAT_POWER] } : {}),
   delivery: (o) => delivered(o.satellite),
 });

@@ -13,8 +13,10 @@ import {
   LINE_POWER,
   MEMORY,
   plainLoss,
+  returnLoss,
 } from "./passive.ts";
 import { resistiveSplitDb, SOLD_WAYS, SPLIT_FIELDS, splitResponse } from "./splitLoss.ts";
+import { tJoint } from "./tJoint.ts";
 
 const outputs = (count: number, prefix: string) =>
   Array.from({ length: count }, (_, i) => `${prefix}${i + 1}`);
@@ -47,6 +49,7 @@ const splitter = define({
     ways: wholeNumber({ label: "Outputs", min: 2, max: 8, default: 2, means: "ways", sold: SOLD_WAYS }),
     ...SPLIT_FIELDS,
     isolationDb: splitterDecoupling,
+    returnLossDb: returnLoss(16),
     dc: choice({
       label: "DC and 22 kHz pass",
       choices: [
@@ -69,6 +72,7 @@ const splitter = define({
     return {
       paths: outputs(o.ways, "out").map((to) => ({ from: "in", to, response })),
       isolationDb: o.type === "resistive" ? resistiveSplitDb(o.ways) : o.isolationDb,
+      returnLossDb: o.returnLossDb,
     };
   },
   power: (o) => {
@@ -150,6 +154,7 @@ const tap = define({
       help: "The through loss follows from this. Two branches start at about 8 dB, four at 12, eight at 16.",
     }),
     isolationDb: decoupling(22),
+    returnLossDb: returnLoss(16),
     dc: choice({
       label: "DC and 22 kHz pass",
       choices: [
@@ -180,6 +185,7 @@ const tap = define({
         ...outputs(count, "tap").map((to) => ({ from: "in", to, response: branch })),
       ],
       isolationDb: o.isolationDb,
+      returnLossDb: o.returnLossDb,
     };
   },
   power: (o) => {
@@ -190,4 +196,4 @@ const tap = define({
   inline: INLINE,
 });
 
-export const SPLITTERS: readonly PartKind[] = [splitter, tap];
+export const SPLITTERS: readonly PartKind[] = [splitter, tap, tJoint];

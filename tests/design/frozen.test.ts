@@ -14,7 +14,20 @@ function frozen(name: string): string {
  */
 const ADDED: Added = {
   settings: { keepDb: 0 },
-  options: {},
+  options: {
+    cable: { velocityFactor: 0.82, returnLossDb: 22 },
+    splitter: { returnLossDb: 16 },
+    tap: { returnLossDb: 16 },
+    combiner: { returnLossDb: 16 },
+    "outlet-sat": { returnLossDb: 14 },
+    "outlet-sat-twin": { returnLossDb: 14 },
+    "outlet-tv": { returnLossDb: 14 },
+    "outlet-diplexed": { returnLossDb: 14 },
+    "outlet-triplexed": { returnLossDb: 14 },
+    "outlet-quad": { returnLossDb: 14 },
+    "outlet-through": { returnLossDb: 16 },
+    "outlet-end": { returnLossDb: 14 },
+  },
   rows: {},
 };
 
