@@ -38,7 +38,7 @@ const DB_PER_NEPER = 20 * Math.LOG10E;
  * Loss in the middle of a notch [dB]: the less the stub itself loses, the deeper. Infinity for one without loss.
  * 20·log10(1 + 1/(2·tanh(aL)))
  */
-export function notchDepthDb(stubLossDb: number): number {
+export function stubNotchDb(stubLossDb: number): number {
   return 20 * Math.log10(1 + 1 / (2 * Math.tanh(stubLossDb / DB_PER_NEPER)));
 }
 

@@ -10,7 +10,7 @@ import {
   rippleOf,
   ripplePeriodMHz,
 } from "../../src/rf/mismatch.ts";
-import { carrierStubLossDb, notchDepthDb, notchesMHz, stubLossDb } from "../../src/rf/stub.ts";
+import { carrierStubLossDb, stubNotchDb, notchesMHz, stubLossDb } from "../../src/rf/stub.ts";
 
 describe("ripple between two mismatched ends", () => {
   // r1·r2 = 0.01: 20·log10 1.01 and 0.99. 14 + 14 dB: 0.0398; 10 + 10: 0.1; 6 + 6 with 3 dB of line: 0.2512·0.5012 = 0.1259.
@@ -70,7 +70,7 @@ describe("a stub", () => {
     { lossDb: 1, depthDb: 14.6 },
     { lossDb: 3, depthDb: 8.0 },
   ])("that loses $lossDb dB makes a notch of $depthDb dB", ({ lossDb, depthDb }) => {
-    expect(Math.abs(notchDepthDb(lossDb) - depthDb)).toBeLessThan(0.06);
+    expect(Math.abs(stubNotchDb(lossDb) - depthDb)).toBeLessThan(0.06);
     // A quarter wave of an open stub: 1 m in vacuum is a quarter of 4 m, 74.948 MHz. Half a wave of a shorted one.
     const quarter = { electricalM: 1, end: "open" } as const;
     expect(Math.abs(stubLossDb(quarter, { frequencyMHz: 74.948, lossDb }) - depthDb)).toBeLessThan(0.06);
@@ -99,7 +99,7 @@ describe("a stub", () => {
     const stub = { electricalM: 12, end: "open" } as const;
     const [notch = 0] = notchesMHz(stub, { fromMHz: 480, toMHz: 500 });
     const wide = carrierStubLossDb(stub, { centreMHz: notch, widthMHz: 7.6, lossDb: 1 });
-    expect(wide).toBeLessThan(notchDepthDb(1));
+    expect(wide).toBeLessThan(stubNotchDb(1));
     expect(wide).toBeGreaterThan(stubLossDb(stub, { frequencyMHz: notch + 3.8, lossDb: 1 }));
     expect(carrierStubLossDb(stub, { centreMHz: notch, widthMHz: 0.001, lossDb: 1 })).toBeCloseTo(14.6, 1);
   });

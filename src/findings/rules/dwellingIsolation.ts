@@ -2,7 +2,7 @@ import type { PartId } from "../../design/design.ts";
 import { carriedFrequencies } from "../carriedFrequencies.ts";
 import type { Draft } from "../finding.ts";
 import { flatOf, type IsolationPair, worstIsolation } from "../isolation.ts";
-import { isBeyond, type Profile } from "../limits.ts";
+import { isBeyond, keptSource, type Profile } from "../limits.ts";
 import { culpritFirst, type DesignRule } from "../rule.ts";
 
 export type DwellingIsolationFacts = {
@@ -30,7 +30,7 @@ export const dwellingIsolation: DesignRule<"dwelling-isolation"> = {
           const former = worst.get(pair.at);
           if (!former || pair.isolationDb < former.isolationDb) worst.set(pair.at, pair);
         }
-      found.push(...belowLimit([...worst.values()], limit));
+      found.push(...belowLimit([...worst.values()], limit, profile));
     }
     return found;
   },
@@ -39,17 +39,20 @@ export const dwellingIsolation: DesignRule<"dwelling-isolation"> = {
 function belowLimit(
   pairs: readonly IsolationPair[],
   { fromMHz, toMHz, db }: Profile["isolation"][number],
+  profile: Profile,
 ): Draft<"dwelling-isolation">[] {
+  const limit = db + profile.keepDb;
   return pairs
-    .filter((pair) => isBeyond(db - pair.isolationDb))
+    .filter((pair) => isBeyond(limit - pair.isolationDb))
     .map(({ at, outlets, dwellings, isolationDb, frequencyMHz }) => ({
       severity: "warning",
       at: { part: at, band: `${fromMHz}` },
       parts: culpritFirst(at, outlets),
       wires: [],
       value: isolationDb,
-      limit: db,
+      limit,
       unit: "dB",
+      source: keptSource(profile, profile.isolationSource),
       facts: { outlets, dwellings, fromMHz, toMHz, frequencyMHz },
     }));
 }
