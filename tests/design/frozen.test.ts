@@ -8,6 +8,7 @@ function frozen(name: string): string {
   return readFileSync(new URL(`./files/${name}`, import.meta.url), "utf8");
 }
 
+const FEED = { skewErrorDeg: 0, crossPolarDb: 22, feedType: "linear", axialRatioDb: 1 };
 /** Where an aerial looks, and whom each of its rows comes from. */
 const AIM = {
   aim: "listed",
@@ -35,6 +36,14 @@ const ADDED: Added = {
       { fromMHz: 950, toMHz: 2150, db: 20 },
     ],
     ownReserveDb: 3,
+    judgeRain: true,
+    rainPercent: 0.1,
+    rainOf: "year",
+    judgeLift: true,
+    liftRiseDb: 15,
+    liftFadeDb: 3,
+    judgeMasts: true,
+    judgeReceivers: true,
   },
   settingsRows: { ownLimits: { merDb: 0, differenceDb: 0 } },
   options: {
@@ -50,7 +59,7 @@ const ADDED: Added = {
     "outlet-quad": { returnLossDb: 14 },
     "outlet-through": { returnLossDb: 16 },
     "outlet-end": { returnLossDb: 14 },
-    "lnb-wideband": { switchedOutputs: "0", switchedMa: 35, lowLoMHz: 9_750, highLoMHz: 10_600 },
+    "lnb-wideband": { ...FEED, switchedOutputs: "0", switchedMa: 35, lowLoMHz: 9_750, highLoMHz: 10_600 },
     multiswitch: {
       feed: "quattro",
       widebandLoMHz: 10_400,
@@ -58,15 +67,33 @@ const ADDED: Added = {
       stackDbuv: 80,
       stackNoiseDb: 8,
       inputLossDb: 3,
+      crosstalkDb: 30,
+      trunkCrosstalkDb: 45,
     },
     "aerial-uhf": AIM,
     "aerial-dab": AIM,
     "aerial-fm": AIM,
+    dish: {
+      satelliteTiltDeg: 0,
+      offAxisPattern: "home",
+      neighbours: [
+        { separationDeg: -3, eirpDifferenceDb: -8 },
+        { separationDeg: 3, eirpDifferenceDb: -8 },
+      ],
+      obstacles: [],
+      sideFeeds: [],
+    },
+    "lnb-universal": FEED,
+    "lnb-quattro": FEED,
+    "lnb-stacked": FEED,
+    "stacking-converter": { crosstalkDb: 30 },
+    "position-switch": { crosstalkDb: 30 },
   },
   rows: {
     "aerial-uhf": { channels: TRANSMITTER },
     "aerial-dab": { blocks: TRANSMITTER },
     "aerial-fm": { stations: TRANSMITTER },
+    dish: { transponders: { feed: "1" } },
   },
 };
 
