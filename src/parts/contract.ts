@@ -97,9 +97,19 @@ export type Path = {
   /** The part itself sets the switches above `from`: only what it has set goes on, and nobody else can set them. */
   readonly holds?: true;
   /** Range in which a converter's own noise leaves this path beside the carriers [MHz]. */
-  readonly floor?: { readonly fromMHz: number; readonly toMHz: number };
+  readonly floor?: NoiseFloorRange;
   /** The path exists only while the switch of `port` (an output of this part) stands at `setting`. */
   readonly condition?: { readonly port: string; readonly setting: string };
+};
+
+/**
+ * Where a converter's own noise goes [MHz], and how far it has fallen at 0.895 of the lower edge [dB]; absent where
+ * nothing of it is below.
+ */
+export type NoiseFloorRange = {
+  readonly fromMHz: number;
+  readonly toMHz: number;
+  readonly rollOffDb?: number;
 };
 
 /** Channel stacking: puts any carrier that arrives at the inner nodes onto a user band of an output. */

@@ -38,7 +38,16 @@ const ADDED: Added = {
   },
   settingsRows: { ownLimits: { merDb: 0, differenceDb: 0 } },
   options: {
-    "lnb-wideband": { switchedOutputs: "0", switchedMa: 35, lowLoMHz: 9_750, highLoMHz: 10_600 },
+    "lnb-universal": { rollOffDb: 25 },
+    "lnb-quattro": { rollOffDb: 25 },
+    "lnb-stacked": { rollOffDb: 25, oscillators: "two", singleLoMHz: 10_400 },
+    "lnb-wideband": {
+      rollOffDb: 25,
+      switchedOutputs: "0",
+      switchedMa: 35,
+      lowLoMHz: 9_750,
+      highLoMHz: 10_600,
+    },
     multiswitch: {
       feed: "quattro",
       widebandLoMHz: 10_400,
