@@ -70,6 +70,8 @@ export type Rating = {
   readonly outputDbuv: number;
   /** Ratio of carrier to third-order product [dB]: 60 for TV amplifiers, 35 for satellite IF. */
   readonly ratioDb: number;
+  /** The rating is that of the input of a stacking stage, where so much may come in and nothing is amplified yet. */
+  readonly isInput?: true;
 };
 
 /** One way through a part, from an input to an output. */
@@ -128,7 +130,10 @@ export type StackPath = {
   }[];
   /** Output level of each user band, held by automatic gain control [dBµV]. */
   readonly levelDbuv: number;
+  /** Referred to the inner nodes. */
   readonly noiseFigureDb: number;
+  /** Least level at an inner node with which the gain control still reaches that output level [dBµV]. */
+  readonly leastDbuv: number;
 };
 
 /** What a part does to signals. */

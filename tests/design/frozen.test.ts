@@ -40,7 +40,8 @@ const ADDED: Added = {
   options: {
     "lnb-universal": { rollOffDb: 25 },
     "lnb-quattro": { rollOffDb: 25 },
-    "lnb-stacked": { rollOffDb: 25, oscillators: "two", singleLoMHz: 10_400 },
+    "lnb-stacked": { rollOffDb: 25, oscillators: "two", singleLoMHz: 10_400, stackLeastDbuv: 60 },
+    "stacking-converter": { stackLeastDbuv: 60, inputMostDbuv: 90 },
     "lnb-wideband": {
       rollOffDb: 25,
       switchedOutputs: "0",
@@ -55,6 +56,8 @@ const ADDED: Added = {
       stackDbuv: 80,
       stackNoiseDb: 8,
       inputLossDb: 3,
+      stackLeastDbuv: 60,
+      inputMostDbuv: 90,
     },
     "aerial-uhf": AIM,
     "aerial-dab": AIM,
