@@ -149,6 +149,12 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
     takes: ["quality"],
     lacks: ["quality", "level"],
   },
+  intermodulation: {
+    stage: 11,
+    natures: ["too strong"],
+    takes: ["quality"],
+    lacks: ["quality", "moderation"],
+  },
   "receiver-misses": lossOf,
   "many-alternatives": BY_ITSELF,
   "above-band-edge": BY_ITSELF,
