@@ -6,7 +6,7 @@
 import type { z } from "zod";
 import type { Band } from "../signal/band.ts";
 import type { Polarisation, Service, SkyHalf } from "../signal/carrier.ts";
-import type { Offer, Request } from "../signal/control.ts";
+import type { Offer, PositionCommand, Request } from "../signal/control.ts";
 import type { Response } from "../signal/response.ts";
 import type { SymbolName } from "./symbols.ts";
 import type { Trade } from "./trade.ts";
@@ -155,8 +155,9 @@ export type PowerPath = {
   readonly dropVolts?: number;
   /** Whether 22 kHz and messages pass; direct current alone passes otherwise. */
   readonly tone: boolean;
-  /** Only while position `position` is asked for on the output `from` (1 to 4). */
+  /** Only while position `position` is asked for on the output `from`, by the command that it heeds (1 to 16). */
   readonly position?: number;
+  readonly heeds?: PositionCommand;
 };
 
 export type Supply = {
@@ -190,11 +191,13 @@ export type PowerTreatment = {
 export type SwitchDeclaration = {
   readonly port: string;
   /**
-   * "quadrant": settings VL, VH, HL, HH. "position": settings "1".."4". "both": "1:VL" .. "4:HH".
+   * "quadrant": settings VL, VH, HL, HH. "position": settings "1".."16". "both": "1:VL" .. "4:HH".
    * "stack": single-cable messages; no setting, but the list of who speaks counts.
    */
   readonly by: "quadrant" | "position" | "both" | "stack";
   readonly positions: number;
+  /** The command that decides the position; absent: a committed one. */
+  readonly heeds?: PositionCommand;
   /** Above this voltage the converter takes the request as horizontal [V]. */
   readonly thresholdVolts: number;
 };

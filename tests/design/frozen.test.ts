@@ -46,6 +46,9 @@ const ADDED: Added = {
   },
   settingsRows: { ownLimits: { merDb: 0, differenceDb: 0 } },
   options: {
+    "position-switch": { heeds: "committed" },
+    "receiver-sat": { uncommitted: "none", burst: "none" },
+    "receiver-sat-twin": { uncommitted1: "none", burst1: "none", uncommitted2: "none", burst2: "none" },
     "lnb-universal": { rollOffDb: 25 },
     "lnb-quattro": { rollOffDb: 25 },
     "lnb-stacked": { rollOffDb: 25, oscillators: "two", singleLoMHz: 10_400, stackLeastDbuv: 60 },
