@@ -3,6 +3,7 @@ import { z } from "zod";
 import { flat } from "../signal/response.ts";
 import { define, type Path, type Port } from "./contract.ts";
 import { choice, number, toggle } from "./fields.ts";
+import { feedShares, quadrantFromSky } from "./lnbFeed.ts";
 import {
   conversion,
   currentField,
@@ -15,7 +16,7 @@ import {
   WIDEBAND_IF,
 } from "./lnbFields.ts";
 import { SKY_FROM_MHZ, SKY_TO_MHZ } from "./planSatellite.ts";
-import { numberedOutputs, QUADRANT_PORTS, quadrantConversion, quadrantOfWhole } from "./quadrants.ts";
+import { numberedOutputs, QUADRANT_PORTS, quadrantOfWhole } from "./quadrants.ts";
 import { inner, stackedOutputs, stackPath, stackSwitch } from "./stacks.ts";
 import { userBandCaption, userBandFields, userBandsOf } from "./userBands.ts";
 
@@ -132,7 +133,7 @@ type Stage = { readonly paths: readonly Path[]; readonly nodes: readonly string[
 function quadrantStage(o: LnbOptions): Stage {
   const active = conversion(o, UNIVERSAL_IF);
   const paths = QUADRANT_PORTS.map(
-    (q): Path => ({ from: "sky", to: inner(q.port), ...active, ...quadrantConversion(q, o) }),
+    (q): Path => ({ from: "sky", to: inner(q.port), ...active, ...quadrantFromSky(q, o) }),
   );
   const legacy = QUADRANT_PORTS.map((q): Path => ({ from: inner(q.port), ...legacyWay(q.quadrant) }));
   return {
@@ -151,6 +152,7 @@ function wholeStage(o: LnbOptions): Stage {
       ...active,
       takes: { polarisation, fromMHz: SKY_FROM_MHZ, toMHz: SKY_TO_MHZ },
       loMHz: o.singleLoMHz,
+      feed: feedShares(polarisation, o),
     }),
   );
   const legacy = QUADRANT_PORTS.map(

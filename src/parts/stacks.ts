@@ -3,6 +3,7 @@ import type { z } from "zod";
 import { deratingDb } from "../rf/intermod.ts";
 import { flat, passBand } from "../signal/response.ts";
 import type { Path, Port, Rating, StackPath, SwitchDeclaration } from "./contract.ts";
+import { crosstalkFrom } from "./crosstalk.ts";
 import { number } from "./fields.ts";
 import { LNB_REJECTION_DB, SWITCH_THRESHOLD_VOLTS } from "./lnbFields.ts";
 import type { OptionTrade } from "./optionTrade.ts";
@@ -76,7 +77,9 @@ export function stackInputFields(when: Pick<OptionTrade, "onlyWhen"> = {}) {
   };
 }
 
-export type StackInputOptions = z.output<z.ZodObject<ReturnType<typeof stackInputFields>>>;
+export type StackInputOptions = z.output<z.ZodObject<ReturnType<typeof stackInputFields>>> & {
+  readonly crosstalkDb: number;
+};
 
 /** The ways from the inputs of a unit to its stacking stage, and what the stage takes each of them for. */
 export function stackInputs(
@@ -88,6 +91,7 @@ export function stackInputs(
   },
 ): { readonly paths: readonly Path[] } & Required<Pick<StackPath, "from" | "planes">> {
   const { inputs, passes, holds } = of;
+  const ids = inputs.map(({ id }) => id);
   const response = passBand({ ...passes, gain: flat(-o.inputLossDb), rejectionDb: LNB_REJECTION_DB });
   // What two carriers may have more than each of a full input.
   const outputDbuv = o.inputMostDbuv - o.inputLossDb + deratingDb({ rule: "power", carriers: FULL_INPUT });
@@ -98,6 +102,7 @@ export function stackInputs(
       to: inner(id),
       response,
       rating,
+      ...crosstalkFrom(ids, id, o.crosstalkDb),
       ...(holds ? { holds } : {}),
     })),
     from: inputs.map(({ id }) => inner(id)),

@@ -8,6 +8,7 @@ function frozen(name: string): string {
   return readFileSync(new URL(`./files/${name}`, import.meta.url), "utf8");
 }
 
+const FEED = { skewErrorDeg: 0, crossPolarDb: 22, feedType: "linear", axialRatioDb: 1 };
 /** Where an aerial looks, and whom each of its rows comes from. */
 const AIM = {
   aim: "listed",
@@ -46,14 +47,10 @@ const ADDED: Added = {
   },
   settingsRows: { ownLimits: { merDb: 0, differenceDb: 0 } },
   options: {
-    "position-switch": { heeds: "committed" },
     "receiver-sat": { uncommitted: "none", burst: "none" },
     "receiver-sat-twin": { uncommitted1: "none", burst1: "none", uncommitted2: "none", burst2: "none" },
-    "lnb-universal": { rollOffDb: 25 },
-    "lnb-quattro": { rollOffDb: 25 },
-    "lnb-stacked": { rollOffDb: 25, oscillators: "two", singleLoMHz: 10_400, stackLeastDbuv: 60 },
-    "stacking-converter": { stackLeastDbuv: 60, inputMostDbuv: 90 },
     "lnb-wideband": {
+      ...FEED,
       rollOffDb: 25,
       switchedOutputs: "0",
       switchedMa: 35,
@@ -69,15 +66,47 @@ const ADDED: Added = {
       inputLossDb: 3,
       stackLeastDbuv: 60,
       inputMostDbuv: 90,
+      crosstalkDb: 30,
+      trunkCrosstalkDb: 45,
     },
     "aerial-uhf": AIM,
     "aerial-dab": AIM,
     "aerial-fm": AIM,
+    dish: {
+      satelliteTiltDeg: 0,
+      offAxisPattern: "home",
+      neighbours: [
+        { separationDeg: -3, eirpDifferenceDb: -8 },
+        { separationDeg: 3, eirpDifferenceDb: -8 },
+      ],
+      obstacles: [],
+      sideFeeds: [],
+    },
+    "lnb-universal": { ...FEED, rollOffDb: 25 },
+    "lnb-quattro": { ...FEED, rollOffDb: 25 },
+    "lnb-stacked": {
+      ...FEED,
+      rollOffDb: 25,
+      oscillators: "two",
+      singleLoMHz: 10_400,
+      stackLeastDbuv: 60,
+    },
+    "stacking-converter": { crosstalkDb: 30, stackLeastDbuv: 60, inputMostDbuv: 90 },
+    "position-switch": { crosstalkDb: 30, heeds: "committed" },
+    tap: { upTo: "2400" },
+    "outlet-sat": { upTo: "2400" },
+    "outlet-sat-twin": { upTo: "2400" },
+    "outlet-tv": { tvTo: "862" },
+    "outlet-through": { tvTo: "862", upTo: "2400" },
+    "outlet-end": { tvTo: "862", upTo: "2400" },
+    "diplexer-combine": { flankMHz: 0 },
+    "diplexer-split": { flankMHz: 0 },
   },
   rows: {
     "aerial-uhf": { channels: TRANSMITTER },
     "aerial-dab": { blocks: TRANSMITTER },
     "aerial-fm": { stations: TRANSMITTER },
+    dish: { transponders: { feed: "1" } },
   },
 };
 
