@@ -6,6 +6,7 @@ import type { AnyOptions, Family, PartKind } from "./contract.ts";
 import { LNBS } from "./convertLnb.ts";
 import { STACKERS } from "./convertStack.ts";
 import { FILTERS } from "./filters.ts";
+import { LAUNCH_AMPLIFIERS } from "./launchAmplifier.ts";
 import { METERS } from "./meter.ts";
 import { MULTISWITCHES } from "./multiswitch.ts";
 import { OUTLETS } from "./outlets.ts";
@@ -25,6 +26,7 @@ export const CATALOGUE: readonly PartKind[] = [
   ...COMBINERS,
   ...FILTERS,
   ...AMPLIFIERS,
+  ...LAUNCH_AMPLIFIERS,
   ...TRIMMERS,
   ...CABLES,
   ...OUTLETS,

@@ -124,7 +124,7 @@ describe("a kind", () => {
         kind.family === "lift" &&
         kind.signal(defaultOptions(kind), { id: "x", powered: true }).paths?.some((p) => p.noiseFigureDb),
     );
-    expect(kinds(lifting)).toEqual(["amp-masthead", "amp-distribution", "amp-if"]);
+    expect(kinds(lifting)).toEqual(["amp-masthead", "amp-distribution", "amp-if", "amp-launch"]);
     expect(kinds(lifting.filter((kind) => !optionMeaning(kind, "gain")))).toEqual([]);
   });
 
@@ -314,7 +314,7 @@ describe("an option", () => {
     const levelling = CATALOGUE.flatMap((kind) =>
       optionsMeaning(kind, "gain", "slope", "tap loss", "chosen loss").map((key) => ({ kind, key })),
     );
-    expect(levelling.length).toBe(10);
+    expect(levelling.length).toBe(12);
     expect(levelling.filter(({ kind, key }) => standardValues(kind, key).length < 4)).toEqual([]);
   });
 
@@ -410,7 +410,7 @@ describe("an option", () => {
         kind.power(typical(kind)).selfPowered === true &&
         kind.power(typical(kind, { [key]: false })).selfPowered !== true,
     );
-    expect(switches.length).toBe(4);
+    expect(switches.length).toBe(5);
     expect(names(switches.filter(({ meta }) => meta.means !== "mains" || meta.soundValue !== true))).toEqual(
       [],
     );
