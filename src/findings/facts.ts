@@ -15,6 +15,7 @@ import type { OpenEndFacts } from "./rules/openEnd.ts";
 import type { OverloadFacts } from "./rules/overload.ts";
 import type { SharedFrequenciesFacts } from "./rules/sharedFrequencies.ts";
 import type { SlopeFacts } from "./rules/slope.ts";
+import type { StackingInputFacts } from "./rules/stackingInput.ts";
 import type { SupplyOverloadedFacts } from "./rules/supplyOverloaded.ts";
 import type { SwitchedOutputSharedFacts } from "./rules/switchedOutputShared.ts";
 import type { TooManyTunersFacts } from "./rules/tooManyTuners.ts";
@@ -42,6 +43,7 @@ export type FactsByRule = {
   readonly "too-many-tuners": TooManyTunersFacts;
   readonly "plane-missing": ReceiverLossFacts;
   readonly "receiver-misses": ReceiverLossFacts;
+  readonly "stacking-input": StackingInputFacts;
   readonly "level-limits": LevelLimitsFacts;
   readonly "low-carrier-to-noise": LowCnFacts;
   readonly intermodulation: IntermodulationFacts;

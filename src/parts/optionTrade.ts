@@ -52,6 +52,8 @@ export type Meaning =
   | "asked polarisation"
   | "asked half"
   | "asked position"
+  | "asked uncommitted input"
+  | "asked burst"
   | "receiver state"
   | "receiver mode"
   | "receiver user bands"

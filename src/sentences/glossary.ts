@@ -330,6 +330,7 @@ const OF_RULES: Readonly<Record<RuleId, readonly GlossaryTerm[]>> = {
   "same-signal-twice": ["Ripple"],
   "shared-frequencies": ["C/I"],
   slope: ["Slope"],
+  "stacking-input": ["Level", "User band"],
   "supply-overloaded": ["LNB"],
   "switched-output-shared": ["Quadrant", "Switched output"],
   "too-many-tuners": ["Tuner"],

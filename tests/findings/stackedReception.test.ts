@@ -6,7 +6,7 @@ import { addStackedResults, ownPowers, SAME_CENTRE_MHZ } from "../../src/finding
 import type { ReceiverInput } from "../../src/parts/contract.ts";
 import type { Band, Stack } from "../../src/signal/band.ts";
 import type { Offer } from "../../src/signal/control.ts";
-import { type BandSketch, bandOf, gridOf, switchAt } from "../signal/bands.ts";
+import { type BandSketch, bandOf, gridOf, IDEAL_STAGE, switchAt } from "../signal/bands.ts";
 import { speaker as speakerByHand } from "./byHand.ts";
 
 const satellite = (more: BandSketch) => bandOf({ from: "dish", service: "satellite", ...more });
@@ -34,6 +34,8 @@ function feed(
     holds: [HELD],
     strays: new Set(),
     control: switchAt("lnb", null, offers),
+    stage: { ...IDEAL_STAGE, levelDbuv: 70 },
+    entryLevelDbuv: 70,
     entryNoiseRatio: 10 ** -2.5,
     entryInterferenceRatio: 0,
   };

@@ -18,6 +18,7 @@ import { planeMissing } from "./planeMissing.ts";
 import { receiverMisses } from "./receiverMisses.ts";
 import { sharedFrequencies } from "./sharedFrequencies.ts";
 import { slope } from "./slope.ts";
+import { stackingInput } from "./stackingInput.ts";
 import { supplyOverloaded } from "./supplyOverloaded.ts";
 import { switchedOutputShared } from "./switchedOutputShared.ts";
 import { tooManyTuners } from "./tooManyTuners.ts";
@@ -35,6 +36,7 @@ export const RULES: readonly Rule[] = [
   widebandShared,
   sharedFrequencies,
   overload,
+  stackingInput,
   bandCut,
   switchedOutputShared,
   wrongQuadrant,

@@ -12,6 +12,7 @@ export const CURABLE_RULES = [
   "wideband-shared",
   "shared-frequencies",
   "overload",
+  "stacking-input",
   "band-cut",
   "switched-output-shared",
   "wrong-quadrant",

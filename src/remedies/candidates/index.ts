@@ -114,6 +114,17 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     lineAmplifier,
     wireOff,
   ],
+  "stacking-input": [
+    padValue,
+    otherGain,
+    lessLossBefore,
+    padBefore,
+    amplifierAway,
+    lineAmplifier,
+    equaliser,
+    betterDish,
+    cableGrade,
+  ],
   "level-limits": [
     turnAerial,
     padValue,

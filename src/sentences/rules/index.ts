@@ -20,6 +20,7 @@ import { planeMissing } from "./planeMissing.ts";
 import { receiverMisses } from "./receiverMisses.ts";
 import { sharedFrequencies } from "./sharedFrequencies.ts";
 import { slope } from "./slope.ts";
+import { stackingInput } from "./stackingInput.ts";
 import { supplyOverloaded } from "./supplyOverloaded.ts";
 import { switchedOutputShared } from "./switchedOutputShared.ts";
 import { tooManyTuners } from "./tooManyTuners.ts";
@@ -45,6 +46,7 @@ const WORDS: { readonly [R in RuleId]: RuleWords<R> } = {
   "wideband-shared": widebandShared,
   "shared-frequencies": sharedFrequencies,
   overload,
+  "stacking-input": stackingInput,
   "band-cut": bandCut,
   "level-limits": levelLimits,
   "low-carrier-to-noise": weakQuality,
