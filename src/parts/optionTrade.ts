@@ -16,6 +16,7 @@ export type Meaning =
   | "chosen loss"
   | "channel list"
   | "decoupling"
+  | "screening"
   | "source level"
   | "level offset"
   | "wanted here"
