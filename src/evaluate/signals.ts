@@ -3,6 +3,7 @@ import type { Path, SignalTreatment } from "../parts/contract.ts";
 import type { Band, Spectrum } from "../signal/band.ts";
 import { combine } from "../signal/combine.ts";
 import type { SwitchState } from "../signal/control.ts";
+import { takenByFeed, withCrosstalk } from "../signal/leak.ts";
 import { remembered } from "../signal/remember.ts";
 import { amplifyBand, convertBand, noiseFloor, passFloor, underCondition } from "../signal/treat.ts";
 import { fewAlternatives, MOST_SWITCHES_IN_A_ROW } from "./alternatives.ts";
@@ -223,8 +224,17 @@ function travel(run: Run, path: Path): Travelled {
     ...(path.noiseFigureDb === undefined ? {} : { noiseFigureDb: path.noiseFigureDb }),
   };
   const { bands: arrived, floors: below = [] } = arriving(run, path.from);
+  const { crosstalk } = path;
+  const beside =
+    crosstalk?.from.map((input) => {
+      const { bands: others } = arriving(run, input);
+      return path.holds ? others.flatMap((other) => heldBand(other) ?? []) : others;
+    }) ?? [];
   for (const band of arrived) {
-    const taken = takeBand(path.holds ? heldBand(band) : band, path);
+    const held = path.holds ? heldBand(band) : band;
+    if (!held) continue;
+    const mixed = crosstalk ? withCrosstalk(held, beside, crosstalk.isolationDb) : held;
+    const taken = takeBand(mixed, path, arrived);
     if (taken) bands.push(amplifyBand(taken, path.response, noise));
   }
   for (const floor of below) {
@@ -275,12 +285,12 @@ function moveFloor(floor: Band, { takes, loMHz, shiftMHz = 0 }: Path): Band | nu
 }
 
 /** Selection and conversion by a path; the band itself when the path takes all as it is. */
-function takeBand(band: Band | null, path: Path): Band | null {
-  const { takes, shiftMHz = 0 } = path;
+function takeBand(band: Band, path: Path, beam: readonly Band[]): Band | null {
+  const { takes, feed, shiftMHz = 0 } = path;
   const loMHz = (path.loMHz ?? 0) - shiftMHz;
-  if (!band || (!takes && loMHz === 0)) return band;
+  if (!takes && loMHz === 0) return band;
   if (takes?.polarisation && takes.polarisation !== band.origin.polarisation) return null;
-  return convertBand(band, {
+  return convertBand(feed ? takenByFeed(band, beam, feed) : band, {
     fromMHz: takes?.fromMHz ?? 0,
     toMHz: takes?.toMHz ?? Number.MAX_VALUE,
     loMHz,
