@@ -25,7 +25,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Screening and ingress",
-    text: "What a phone mast or a cordless phone near by leaves on a cable is calculated from the settings and the screening class, as a half-wave dipole would pick it up. How the cable lies does not count. Splitters and amplifiers count as closed. Nothing gets out. The part “Ingress” puts in what you measured.",
+    text: "What a mast or a cordless phone near by leaves on a cable follows from the settings and the screening class. A half-wave dipole stands for the cable. How the cable lies does not count. Splitters and amplifiers count as closed. Nothing gets out. The part “Ingress” puts in what you measured.",
   },
   {
     title: "Cable of copper-clad steel",
