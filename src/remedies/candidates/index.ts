@@ -70,7 +70,17 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     bandCombiner,
     wireOff,
   ],
-  overload: [filterBefore, phoneFilter, trap, padValue, otherGain, sourcePad, padBefore, amplifierAway],
+  overload: [
+    betterScreen,
+    filterBefore,
+    phoneFilter,
+    trap,
+    padValue,
+    otherGain,
+    sourcePad,
+    padBefore,
+    amplifierAway,
+  ],
   "band-cut": [
     widerType,
     otherChannels,
