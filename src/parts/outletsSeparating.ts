@@ -5,7 +5,7 @@ import { flat, type Response, series } from "../signal/response.ts";
 import { numeralAsSet } from "../words/numbers.ts";
 import type { PartKind } from "./contract.ts";
 import { choice, number } from "./fields.ts";
-import { insertionLoss, MEMORY, passing, plainLoss, type Range } from "./passive.ts";
+import { insertionLoss, MEMORY, passing, plainLoss, type Range, returnLoss } from "./passive.ts";
 import { dwellingField, plate, type Socket, satSocket } from "./plate.ts";
 import { equipmentScreening } from "./screening.ts";
 
@@ -101,6 +101,7 @@ const outletDiplexed = plate(
       satLossDb: insertionLoss(2, "Loss to the satellite socket"),
       ...separating,
       screening: equipmentScreening(),
+      returnLossDb: returnLoss(14),
       dwelling: dwellingField(),
     }),
     caption: (o) => `TV / SAT ${numeralAsSet(o.satFromMHz)}–${numeralAsSet(o.satToMHz)} MHz`,
@@ -133,6 +134,7 @@ const triplexing = {
   satLossDb: insertionLoss(2, "Loss to the satellite sockets"),
   ...separating,
   screening: equipmentScreening(),
+  returnLossDb: returnLoss(14),
   dwelling: dwellingField(),
 };
 

@@ -3,7 +3,7 @@ import type { z } from "zod";
 import type { Response } from "../signal/response.ts";
 import { type Delivery, define, type PartKind, type Path, type Port, type PowerPath } from "./contract.ts";
 import { text } from "./fields.ts";
-import { coaxIn, coaxOut } from "./passive.ts";
+import { coaxIn, coaxOut, type returnLoss } from "./passive.ts";
 import { type EquipmentClass, equipmentScreeningDb, ingress } from "./screening.ts";
 import type { Trade } from "./trade.ts";
 
@@ -50,8 +50,10 @@ function delivered(sockets: readonly Socket[]): Delivery {
   return { sockets: sockets.map(({ port, services }) => ({ port, services })) };
 }
 
+type PlateOptions = z.ZodObject<{ returnLossDb: ReturnType<typeof returnLoss> }>;
+
 /** Everything about a plate follows from its sockets. */
-export function plate<S extends z.ZodObject>(
+export function plate<S extends PlateOptions>(
   kind: {
     readonly kind: string;
     readonly name: string;
@@ -74,6 +76,7 @@ export function plate<S extends z.ZodObject>(
     ports: (o) => socketPorts(sockets(o)),
     signal: (o, context) => ({
       paths: socketPaths(sockets(o)),
+      returnLossDb: o.returnLossDb,
       ...ingress(
         context,
         (f) => equipmentScreeningDb(screened(o), f),
