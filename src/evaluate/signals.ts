@@ -78,6 +78,7 @@ function portsServed(t: SignalTreatment): readonly string[] {
     if (!port.startsWith("#") && !ports.includes(port)) ports.push(port);
   };
   for (const e of t.emits ?? []) add(e.port);
+  for (const e of t.ingress ?? []) add(e.port);
   for (const p of t.paths ?? []) add(p.to);
   for (const s of t.stacks ?? []) add(s.to);
   return ports;
@@ -106,6 +107,7 @@ function gather(run: Run, node: string): Gathered {
   const conditional: Band[] = [];
   const notes: Notes = { meetings: [], drives: [], omitted: undefined, work: 0 };
   for (const e of run.treatment.emits ?? []) if (e.port === node) groups.push([...e.bands]);
+  for (const e of run.treatment.ingress ?? []) if (e.port === node) groups.push([...e.bands]);
   for (const path of run.treatment.paths ?? []) {
     if (path.to !== node) continue;
     const bands = followPath(run, path, notes);

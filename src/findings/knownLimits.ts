@@ -25,7 +25,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Screening and ingress",
-    text: "Nothing gets into a cable or out of it. Put the part “Ingress” where you suspect a phone mast or a cordless phone.",
+    text: "What a mast or a cordless phone near by leaves on a cable follows from the settings and the screening class. A half-wave dipole stands for the cable. How the cable lies does not count. Splitters and amplifiers count as closed. Nothing gets out. The part “Ingress” puts in what you measured.",
   },
   {
     title: "Cable of copper-clad steel",

@@ -9,6 +9,7 @@ import type { Polarisation, Service, SkyHalf } from "../signal/carrier.ts";
 import type { Offer, PositionCommand, Request } from "../signal/control.ts";
 import type { FeedShares } from "../signal/leak.ts";
 import type { Response } from "../signal/response.ts";
+import type { OutsideField } from "./outsideField.ts";
 import type { SymbolName } from "./symbols.ts";
 import type { Trade } from "./trade.ts";
 
@@ -150,6 +151,8 @@ export type StackPath = {
 export type SignalTreatment = {
   /** Bands that a source puts on its ports. */
   readonly emits?: readonly { readonly port: string; readonly bands: readonly Band[] }[];
+  /** What gets in through its screen from outside, at its output ports: no source of the design's own. */
+  readonly ingress?: readonly { readonly port: string; readonly bands: readonly Band[] }[];
   readonly paths?: readonly Path[];
   readonly stacks?: readonly StackPath[];
   /** Decoupling between any two outputs [dB]; absent where it isn't stated. */
@@ -222,6 +225,8 @@ export type SignalContext = {
   readonly id: string;
   /** Self-powered, or supplied with enough voltage. Always true for a part without load. */
   readonly powered: boolean;
+  /** Transmitters near the installation; absent where there are none. */
+  readonly field?: OutsideField;
 };
 
 /** One input of a receiver and what it can do with what arrives. */

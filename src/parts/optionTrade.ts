@@ -17,6 +17,7 @@ export type Meaning =
   | "chosen loss"
   | "channel list"
   | "decoupling"
+  | "screening"
   | "return loss"
   | "source level"
   | "level offset"

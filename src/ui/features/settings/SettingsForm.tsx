@@ -47,6 +47,13 @@ export function SettingsForm() {
         <DeratingTable choice={settings.derating} />
         <Setting name="cascade" />
       </section>
+      <section aria-label="Field outside">
+        <Setting name="mastBand" />
+        {settings.mastBand === "none"
+          ? null
+          : MAST[settings.mastFieldFrom].map((name) => <Setting key={name} name={name} />)}
+        <Setting name="cordlessDistanceM" />
+      </section>
       <p className="quiet small">
         Kept with this design, in its file and its link. Whether limits of a standard or a law apply to your
         installation is for you and your local codes to say.
@@ -54,6 +61,12 @@ export function SettingsForm() {
     </div>
   );
 }
+
+/** What is asked of a mast, by where its field comes from. */
+const MAST = {
+  distance: ["mastFieldFrom", "mastDistanceM", "mastEirpDbm"],
+  measured: ["mastFieldFrom", "mastDbuvPerM"],
+} as const satisfies Record<string, readonly Key[]>;
 
 function Setting({ name }: { readonly name: Key }) {
   const value = useApp((s) => settingsOf(s.design)[name]);
