@@ -5,7 +5,13 @@ import { LIGHT_M_MHZ, type Ripple, reflectionOf, rippleOf } from "../rf/mismatch
 import { gainDbAt } from "../signal/gain.ts";
 import { remembered } from "../signal/remember.ts";
 import { decouplingDb, passivePaths } from "./decoupling.ts";
-import { knownReflections, type Reflection, reflectionAt, reflectionMHz, type LateWave } from "./reflection.ts";
+import {
+  knownReflections,
+  type LateWave,
+  type Reflection,
+  reflectionAt,
+  reflectionMHz,
+} from "./reflection.ts";
 import { partReturnLossDb } from "./returnLoss.ts";
 
 export type WayRipple = Ripple & {

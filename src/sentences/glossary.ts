@@ -100,7 +100,8 @@ export const GLOSSARY = [
   },
   {
     terms: ["Faulty joint"],
-    meaning: "A corroded, broken or shorted connection. Put one in to see what it would do.",
+    meaning:
+      "A corroded, wet, broken or shorted connection, or one without its screen. Put one in to see what it would do.",
   },
   {
     terms: ["Gain"],

@@ -10,7 +10,7 @@ import {
   rippleOf,
   ripplePeriodMHz,
 } from "../../src/rf/mismatch.ts";
-import { carrierStubLossDb, stubNotchDb, notchesMHz, stubLossDb } from "../../src/rf/stub.ts";
+import { carrierStubLossDb, notchesMHz, stubLossDb, stubNotchDb } from "../../src/rf/stub.ts";
 
 describe("ripple between two mismatched ends", () => {
   // r1·r2 = 0.01: 20·log10 1.01 and 0.99. 14 + 14 dB: 0.0398; 10 + 10: 0.1; 6 + 6 with 3 dB of line: 0.2512·0.5012 = 0.1259.
