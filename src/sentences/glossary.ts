@@ -315,6 +315,7 @@ const OF_RULES: Readonly<Record<RuleId, readonly GlossaryTerm[]>> = {
   "above-band-edge": ["Band edge"],
   "band-cut": ["Transponder"],
   "command-lost": ["22 kHz"],
+  "dead-stub": ["Return loss", "Ripple"],
   "dwelling-isolation": ["Isolation"],
   intermodulation: ["Derating", "Rated output"],
   "level-difference": ["Level"],
