@@ -3,6 +3,7 @@ import type { ReceiverLossFacts } from "./receiverLossRules.ts";
 import type { AboveBandEdgeFacts } from "./rules/aboveBandEdge.ts";
 import type { BandCutFacts } from "./rules/bandCut.ts";
 import type { CommandLostFacts } from "./rules/commandLost.ts";
+import type { DeadStubFacts } from "./rules/deadStub.ts";
 import type { DwellingIsolationFacts } from "./rules/dwellingIsolation.ts";
 import type { EchoFacts } from "./rules/echo.ts";
 import type { IntermodulationFacts } from "./rules/intermodulation.ts";
@@ -55,6 +56,7 @@ export type FactsByRule = {
   readonly "not-connected": NotConnectedFacts;
   readonly "above-band-edge": AboveBandEdgeFacts;
   readonly "dwelling-isolation": DwellingIsolationFacts;
+  readonly "dead-stub": DeadStubFacts;
 };
 
 export type RuleId = keyof FactsByRule;

@@ -57,6 +57,7 @@ export type FactsByIdea = {
   };
   readonly "smaller-splitter": { readonly ways: number; readonly legs: number; readonly used: number };
   /** How well its outputs have to be kept apart, where the usual type does not do. */
+  readonly "splitter-for-joint": NoMore;
   readonly "ferrite-splitter": { readonly isolationDb?: number };
   readonly "better-decoupling": { readonly isolationDb: number };
   readonly "line-amplifier": { readonly db: number };

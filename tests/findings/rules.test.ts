@@ -50,6 +50,8 @@ const SAYS: Readonly<Record<string, RegExp>> = {
   "open-end": /“Tap” ends open/,
   "above-band-edge": /C55/,
   // Two legs of 1 dB and 22 dB of decoupling are 24 dB; RD 346/2011 asks for 38 dB up to 300 MHz.
+  // c·0.82/(4·3 m) = 20.486 MHz, the 25th time 512.1 MHz; C26 is centred on 514 MHz.
+  "dead-stub": /dead cable of 3 m on “T joint” takes up to .* dB from C26, with a notch at 512\.1 MHz/,
   "dwelling-isolation":
     /“Outlet, TV 1” \(flat 1\) and “Outlet, TV 2” \(flat 2\) .* 24 dB at 88\.3 MHz; 38 dB/,
   "same-signal-twice": /two ways/,

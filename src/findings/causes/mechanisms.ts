@@ -159,4 +159,5 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
   "many-alternatives": BY_ITSELF,
   "above-band-edge": BY_ITSELF,
   "dwelling-isolation": BY_ITSELF,
+  "dead-stub": BY_ITSELF,
 };

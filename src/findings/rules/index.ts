@@ -3,6 +3,7 @@ import type { DesignRule, Rule } from "../rule.ts";
 import { aboveBandEdge } from "./aboveBandEdge.ts";
 import { bandCut } from "./bandCut.ts";
 import { commandLost } from "./commandLost.ts";
+import { deadStub } from "./deadStub.ts";
 import { dwellingIsolation } from "./dwellingIsolation.ts";
 import { echo } from "./echo.ts";
 import { intermodulation } from "./intermodulation.ts";
@@ -57,7 +58,8 @@ export const RULES: readonly Rule[] = [
   aboveBandEdge,
 ];
 
-export const DESIGN_RULES: readonly (DesignRule<"not-connected"> | DesignRule<"dwelling-isolation">)[] = [
-  notConnected,
-  dwellingIsolation,
-];
+export const DESIGN_RULES: readonly (
+  | DesignRule<"not-connected">
+  | DesignRule<"dwelling-isolation">
+  | DesignRule<"dead-stub">
+)[] = [notConnected, dwellingIsolation, deadStub];

@@ -30,6 +30,7 @@ export const CURABLE_RULES = [
   "same-signal-twice",
   "open-end",
   "dwelling-isolation",
+  "dead-stub",
 ] as const satisfies readonly RuleId[];
 
 export type CurableRule = (typeof CURABLE_RULES)[number];

@@ -14,6 +14,7 @@ import type { CurableRule } from "./curable.ts";
 import { terminateOutputs, wireOff } from "./ends.ts";
 import { gradedTaps } from "./graded.ts";
 import { betterDecoupling } from "./isolation.ts";
+import { splitterForJoint } from "./joints.ts";
 import { otherGain, padBefore, padValue, sourcePad } from "./levels.ts";
 import { mend } from "./mend.ts";
 import { betterDish, lessLossBefore, masthead } from "./noise.ts";
@@ -184,7 +185,8 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   slope: [equaliser, amplifierSlope, cableGrade],
   "same-signal-twice": [wireOff],
   "open-end": [terminateOutputs],
-  "dwelling-isolation": [betterDecoupling],
+  "dwelling-isolation": [betterDecoupling, splitterForJoint],
+  "dead-stub": [splitterForJoint],
 };
 
 const ideasOf: Readonly<Partial<Record<RuleId, readonly Idea[]>>> = IDEAS;

@@ -5,6 +5,7 @@ import type { RuleWords } from "../ruleWords.ts";
 import { aboveBandEdge } from "./aboveBandEdge.ts";
 import { bandCut } from "./bandCut.ts";
 import { commandLost } from "./commandLost.ts";
+import { deadStub } from "./deadStub.ts";
 import { dwellingIsolation } from "./dwellingIsolation.ts";
 import { echo } from "./echo.ts";
 import { intermodulation } from "./intermodulation.ts";
@@ -55,6 +56,7 @@ const WORDS: { readonly [R in RuleId]: RuleWords<R> } = {
   slope,
   "same-signal-twice": echo,
   "dwelling-isolation": dwellingIsolation,
+  "dead-stub": deadStub,
   "wrong-feed": wrongFeed,
   "plane-missing": planeMissing,
   "receiver-misses": receiverMisses,
