@@ -84,6 +84,11 @@ export type Path = {
   /** Absent: passive at 290 K, its noise follows from its loss. Present: active, with this noise figure [dB]. */
   readonly noiseFigureDb?: number;
   readonly rating?: Rating;
+  /**
+   * Automatic level control: all that comes by this path together leaves it with this level [dBµV], as far as its
+   * gain reaches [dB]. It stands in the place of a gain: the response then holds filters only.
+   */
+  readonly levelControl?: { readonly outputDbuv: number; readonly mostGainDb: number };
   /** Takes only this polarisation, and only carriers centred in this part of the sky band [MHz]. */
   readonly takes?: {
     readonly polarisation?: Polarisation;
@@ -210,6 +215,14 @@ export type ReceiverInput = {
   readonly polarisation?: Polarisation;
   readonly tunesFromMHz: number;
   readonly tunesToMHz: number;
+  /**
+   * Modulations, by how their key begins, that it tunes in another range; without a range it has no tuner for them.
+   * Those not named here it tunes as it tunes everything.
+   */
+  readonly systems?: readonly {
+    readonly modes: string;
+    readonly range: { readonly fromMHz: number; readonly toMHz: number } | undefined;
+  }[];
   /** Tuners behind this input. */
   readonly tuners: number;
   /** Own user bands of a stacked input: the receiver tunes only through these. */
