@@ -45,7 +45,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Rain and lifts",
-    text: "Rain takes from all transponders of a dish what it takes from the one hit hardest. What it turns from one polarisation into the other is not calculated. A lift raises all distant transmitters alike; which of them a given weather brings is not known. Conditions are tried one at a time.",
+    text: "Rain takes from all transponders of a dish what it takes from the one hit hardest. A lift raises all distant transmitters alike; which of them a given weather brings is not known. Conditions are tried one at a time.",
   },
   {
     title: "Receivers",

@@ -5,6 +5,7 @@ import { fieldMeta } from "../../../parts/fields.ts";
 import { useApp } from "../../../store/app.ts";
 import { OptionField } from "../../kit/fields/OptionField.tsx";
 import { DeratingTable } from "./DeratingTable.tsx";
+import { ProfileFiles } from "./ProfileFiles.tsx";
 import { ProfileTable } from "./ProfileTable.tsx";
 import styles from "./Settings.module.css";
 
@@ -34,6 +35,7 @@ export function SettingsForm() {
       <section aria-label="Limits">
         <Setting name="limits" />
         {settings.limits === "own" ? OWN.map((name) => <Setting key={name} name={name} />) : null}
+        <ProfileFiles />
         <ProfileTable profile={profile} />
         <Setting name="keepDb" />
       </section>
