@@ -17,6 +17,7 @@ import type { SlopeFacts } from "./rules/slope.ts";
 import type { SupplyOverloadedFacts } from "./rules/supplyOverloaded.ts";
 import type { SwitchedOutputSharedFacts } from "./rules/switchedOutputShared.ts";
 import type { TooManyTunersFacts } from "./rules/tooManyTuners.ts";
+import type { TunerBlockedFacts } from "./rules/tunerBlocked.ts";
 import type { UserBandConflictFacts } from "./rules/userBandConflict.ts";
 import type { LowCnFacts } from "./rules/weakQuality.ts";
 import type { WidebandSharedFacts } from "./rules/widebandShared.ts";
@@ -41,6 +42,7 @@ export type FactsByRule = {
   readonly "too-many-tuners": TooManyTunersFacts;
   readonly "plane-missing": ReceiverLossFacts;
   readonly "receiver-misses": ReceiverLossFacts;
+  readonly "tuner-blocked": TunerBlockedFacts;
   readonly "level-limits": LevelLimitsFacts;
   readonly "low-carrier-to-noise": LowCnFacts;
   readonly "level-difference": LevelDifferenceFacts;

@@ -97,7 +97,7 @@ export type Tightest = {
   readonly service: Service;
   /** Its name: "C22", "11 778 V". */
   readonly carrier: string;
-  readonly by: "level low" | "level high" | "C/N";
+  readonly by: "level low" | "level high" | "C/N" | "all signals" | "neighbour";
 };
 
 /** Why a margin is too small to rely on. */

@@ -3,13 +3,14 @@ import { settingsOf } from "../design/settings.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { CarrierId, TraceOutput } from "../evaluate/trace.ts";
 import type { Carrier, Service } from "../signal/carrier.ts";
+import type { Headroom } from "./blocking.ts";
 import type { Edge, Tightest } from "./finding.ts";
 import { receiverResults } from "./inputReception.ts";
 import { isBeyond, limitsFor, profileOf } from "./limits.ts";
 import type { Plane } from "./missing.ts";
 import { rainMinutes } from "./rainOutage.ts";
 import type { ReceptionResult } from "./reception.ts";
-import { spreadOf } from "./spread.ts";
+import { type Spread, spreadOf } from "./spread.ts";
 import { sourcesOf, wantedCarriers } from "./wanted.ts";
 import { type Kept, keptWhile } from "./watched.ts";
 
@@ -34,6 +35,8 @@ export type Judged = CarrierId & {
   readonly cnDb: number;
   /** C/N that its modulation needs [dB]. */
   readonly requiredDb: number;
+  /** How far a receiver's tuner is from being blocked; absent on a socket. */
+  readonly headroom?: Headroom;
   /** The output that it comes out of there; absent at a receiver that nothing leads to. */
   readonly end?: TraceOutput;
   readonly carrier: Carrier;
@@ -98,17 +101,22 @@ export function leastOf(
   for (const judged of carriers) {
     const { levelDbuv } = judged;
     offer("C/N", judged, judged.cnDb - judged.requiredDb);
+    const { headroom } = judged;
+    if (headroom) offer(headroom.by === "total" ? "all signals" : "neighbour", judged, headroom.db);
     const limits = limitsFor(profile, service, judged.carrier.mode);
     if (!limits) continue;
     offer("level low", judged, levelDbuv - limits.minDbuv);
     offer("level high", judged, limits.maxDbuv - levelDbuv);
   }
-  const rated = (["C/N", "level low", "level high"] as const).flatMap((by) => {
+  const rated = JUDGED_BY.flatMap((by) => {
     const candidate = least[by];
     return candidate ? [rate(evaluation, service, by, candidate)] : [];
   });
   return rated.sort(byUrgency)[0];
 }
+
+/** Of equals the first is told. */
+const JUDGED_BY: readonly Tightest["by"][] = ["C/N", "level low", "level high", "neighbour", "all signals"];
 
 /** What is on an edge is told before what merely has less to spare. */
 export function byUrgency(a: Margin, b: Margin): number {
@@ -126,12 +134,21 @@ function rate(
   return { service, marginDb: db, tightest, ...(edge ? { edge } : {}) };
 }
 
+/** How far tuners of one kind stray in what blocks them, one standard deviation [dB]; from the ranges quoted, from memory. */
+const BLOCKING_SPREAD_DB = 3;
+
+function spreadBy(by: Tightest["by"], { cnDb, levelDb }: Spread): number {
+  if (by === "C/N") return cnDb;
+  if (by === "neighbour") return BLOCKING_SPREAD_DB;
+  return by === "all signals" ? Math.hypot(levelDb, BLOCKING_SPREAD_DB) : levelDb;
+}
+
 function edgeOf(evaluation: Evaluation, by: Tightest["by"], { judged, db }: Candidate): Edge | undefined {
   if (isBeyond(-db)) return { kind: "outside limits" };
   const { keepDb } = settingsOf(evaluation.design);
   if (isBeyond(keepDb - db)) return { kind: "kept distance", neededDb: keepDb };
   const spread = spreadOf(evaluation, judged.end, judged);
-  const neededDb = by === "C/N" ? spread.cnDb : spread.levelDb;
+  const neededDb = spreadBy(by, spread);
   if (isBeyond(neededDb - db)) return { kind: "spread", neededDb };
   const { plane, carrier } = judged;
   const dish = by === "C/N" && plane ? evaluation.record(plane.source) : undefined;

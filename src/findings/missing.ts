@@ -4,6 +4,7 @@ import type { CutReason } from "../signal/band.ts";
 import type { Polarisation, SkyHalf } from "../signal/carrier.ts";
 import type { Blamed } from "./blame/culprit.ts";
 import type { Spoiler } from "./blame/quality.ts";
+import type { BlockedAt } from "./blockedCarriers.ts";
 
 /** One quadrant of one orbital position: what 13/18 V, the 22 kHz tone and a position command select together. */
 export type Plane = {
@@ -16,7 +17,15 @@ export type Plane = {
 };
 
 /** From "not there at all" to "nearly": the best that happened to a carrier decides what is said of it. */
-export type Why = "absent" | "cut" | "out of range" | "wrong feed" | "not selectable" | "disturbed" | "noisy";
+export type Why =
+  | "absent"
+  | "cut"
+  | "out of range"
+  | "wrong feed"
+  | "not selectable"
+  | "disturbed"
+  | "noisy"
+  | "blocked";
 
 /** A port of a part; without a port the part as a whole. */
 export type Culprit = { readonly part: PartId; readonly port?: string };
@@ -105,6 +114,8 @@ export type MissingReason =
   | { readonly kind: "set by another"; readonly part: PartId; readonly by: PartId }
   /** Of an outlet: it arrives, and no socket meant for it has it usable. */
   | { readonly kind: "not handed on" }
+  /** Strong and clean, but the tuner at this input is blocked: by all together, or by what is beside it. */
+  | ({ readonly kind: "blocked" } & BlockedAt)
   | { readonly kind: "disturbed" }
   | { readonly kind: "noisy" };
 

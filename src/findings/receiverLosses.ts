@@ -4,6 +4,7 @@ import { traceCarrier } from "../evaluate/trace.ts";
 import type { ReceiverInput } from "../parts/contract.ts";
 import type { Service } from "../signal/carrier.ts";
 import type { Offer } from "../signal/control.ts";
+import { blameForBlocked } from "./blame/blocked.ts";
 import { blameForLostCarrier } from "./blame/lostCarrier.ts";
 import { commandStop, meetingOfCommands, SURELY_HORIZONTAL_VOLTS, voltageStop } from "./commandStop.ts";
 import { feedsTaken } from "./feedsTaken.ts";
@@ -179,6 +180,10 @@ function follow(
     case "noisy":
     case "disturbed":
       return { reason, ...spoiledBy(evaluation, record, inputs, sample, reason.kind) };
+    case "blocked": {
+      const blamed = blameForBlocked(evaluation, receiver, reason);
+      return { reason, ...(blamed ? { culprit: { part: blamed.part, port: blamed.port }, blamed } : {}) };
+    }
     case "wrong polarisation at the input":
     case "no user band set":
     case "no such user band":

@@ -1,5 +1,7 @@
 /** Reception through user bands: any carrier that the converter holds, on a band that is one's own. */
+import type { ReceiverInput } from "../parts/contract.ts";
 import type { Band, Stack } from "../signal/band.ts";
+import type { Headroom } from "./blocking.ts";
 import {
   addResult,
   type CarrierResult,
@@ -10,7 +12,7 @@ import {
 } from "./carrierResult.ts";
 import { notSelectable, type TunedInput } from "./feedSuits.ts";
 import type { MissingReason } from "./missing.ts";
-import { graded, tunerNoiseUv2 } from "./tunerQuality.ts";
+import { graded, tunerNoiseUv2, unblocked } from "./tunerQuality.ts";
 
 /** Further apart than this a receiver and its converter do not mean the same user band [MHz]; our choice. */
 export const SAME_CENTRE_MHZ = 2;
@@ -20,6 +22,7 @@ export function addStackedResults(
   tuned: TunedInput,
   band: Band,
   stack: Stack,
+  headroom: Headroom,
   results: CarrierResults,
 ): void {
   const lines = usableUserBands(tuned, band, stack);
@@ -32,7 +35,7 @@ export function addStackedResults(
           key,
           cutResult(held, i) ??
             astray(held, stack) ??
-            resultOn(line, tuned.input.port, { band, stack, held, i }),
+            resultOn(line, tuned.input, headroom, { band, stack, held, i }),
         );
     }
 }
@@ -102,20 +105,26 @@ export type Held = {
 };
 
 /** Quality of a held carrier on the user band at `line`, behind what the line from the converter adds. */
-function resultOn(line: number | LostCarrier, port: string, of: Held): CarrierResult {
+function resultOn(
+  line: number | LostCarrier,
+  { port, frontEnd }: ReceiverInput,
+  headroom: Headroom,
+  of: Held,
+): CarrierResult {
   if (typeof line !== "number") return line;
   const { band, stack, held, i } = of;
   const { noise, interference } = ownPowers(of, line);
-  return graded({
+  const result = graded({
     port,
     origin: held.origin.key,
     index: held.grid.index[i] ?? 0,
     userBand: stack.numbers[line] ?? 0,
     levelDbuv: band.level[line] ?? 0,
-    noise: noise + tunerNoiseUv2(band.grid, line),
+    noise: noise + tunerNoiseUv2(band.grid, line, frontEnd.noiseFigureDb),
     interference,
     requiredDb: held.grid.required[i] ?? 0,
   });
+  return unblocked(result, { service: held.origin.service, port }, headroom, () => headroom);
 }
 
 /**

@@ -4,6 +4,7 @@
  * stands in its `trade`, what it knows of an option at the option's field (`fields.ts`).
  */
 import type { z } from "zod";
+import type { TunerClass } from "../rf/tunerProtection.ts";
 import type { Band } from "../signal/band.ts";
 import type { Polarisation, Service, SkyHalf } from "../signal/carrier.ts";
 import type { Offer, Request } from "../signal/control.ts";
@@ -186,6 +187,16 @@ export type SignalContext = {
   readonly powered: boolean;
 };
 
+/** What every tuner behind an input has before its demodulator. */
+export type FrontEnd = {
+  /** Noise figure [dB]. */
+  readonly noiseFigureDb: number;
+  /** Above this power of all that its filters let in together no carrier is received, however strong [dBµV]. */
+  readonly overloadDbuv: number;
+  /** How well it tells a carrier from those beside it. */
+  readonly tuner: TunerClass;
+};
+
 /** One input of a receiver and what it can do with what arrives. */
 export type ReceiverInput = {
   readonly port: string;
@@ -201,6 +212,8 @@ export type ReceiverInput = {
   readonly tunesToMHz: number;
   /** Tuners behind this input. */
   readonly tuners: number;
+  /** What they take and what they add. */
+  readonly frontEnd: FrontEnd;
   /** Own user bands of a stacked input: the receiver tunes only through these. */
   readonly userBands?: readonly { readonly number: number; readonly centreMHz: number }[];
 };

@@ -2,10 +2,11 @@
 import { z } from "zod";
 import type { Polarisation } from "../signal/carrier.ts";
 import { plural } from "../words/plural.ts";
-import { define, type PartKind, type ReceiverInput } from "./contract.ts";
+import { define, type FrontEnd, type PartKind, type ReceiverInput } from "./contract.ts";
 import { toggle, wholeNumber } from "./fields.ts";
 import { coaxIn, MEMORY } from "./passive.ts";
 import { IF_FROM_MHZ, IF_TO_MHZ } from "./quadrants.ts";
+import { frontEndFields, frontEndOf, OVERLOAD } from "./receiverFrontEnd.ts";
 import {
   commandSupply,
   feedsCable,
@@ -19,7 +20,7 @@ import {
 } from "./receiverSupply.ts";
 
 /** An input for an output that is switched by 13/18 V and 22 kHz. */
-export function switchedInput(port: string): ReceiverInput {
+export function switchedInput(port: string, frontEnd: FrontEnd): ReceiverInput {
   return {
     port,
     feed: "switched",
@@ -27,6 +28,7 @@ export function switchedInput(port: string): ReceiverInput {
     tunesFromMHz: IF_FROM_MHZ,
     tunesToMHz: IF_TO_MHZ,
     tuners: 1,
+    frontEnd,
   };
 }
 
@@ -44,13 +46,17 @@ const single = define({
     half: halfField("Band"),
     position: positionField("Position"),
     ...SUPPLY_FIELDS,
+    ...frontEndFields(OVERLOAD.satellite),
   }),
   symbol: "receiver-sat",
   caption: (o) => (o.state === "on" ? `asks for ${wishWords(o)}` : STATE_WORDS[o.state]),
   ports: () => [coaxIn("sat", "SAT")],
   signal: () => ({}),
   power: (o) => (feedsCable(o) ? { supplies: [commandSupply(o, "sat", requestOf(o))] } : {}),
-  reception: (o) => ({ inputs: [switchedInput("sat")], wants: o.state === "on" ? ["satellite"] : [] }),
+  reception: (o) => ({
+    inputs: [switchedInput("sat", frontEndOf(o))],
+    wants: o.state === "on" ? ["satellite"] : [],
+  }),
 });
 
 const twin = define({
@@ -69,6 +75,7 @@ const twin = define({
     half2: halfField("Input 2, band", "high"),
     position2: positionField("Input 2, position"),
     ...SUPPLY_FIELDS,
+    ...frontEndFields(OVERLOAD.satellite),
   }),
   symbol: "receiver-twin",
   caption: (o) => {
@@ -86,7 +93,7 @@ const twin = define({
     return { supplies: [commandSupply(o, "sat1", first), commandSupply(o, "sat2", second)] };
   },
   reception: (o) => ({
-    inputs: [switchedInput("sat1"), switchedInput("sat2")],
+    inputs: [switchedInput("sat1", frontEndOf(o)), switchedInput("sat2", frontEndOf(o))],
     wants: o.state === "on" ? ["satellite"] : [],
   }),
 });
@@ -115,6 +122,7 @@ const hybrid = define({
     standbySupply: SUPPLY_FIELDS.standbySupply,
     volts13: SUPPLY_FIELDS.volts13,
     limitMa: SUPPLY_FIELDS.limitMa,
+    ...frontEndFields(OVERLOAD.satellite),
   }),
   symbol: "receiver-hybrid",
   caption: (o) => {
@@ -142,6 +150,7 @@ const hybrid = define({
       ...(o.findsPolarisation ? {} : { polarisation }),
       ...WIDEBAND_TUNING,
       tuners: o.tuners,
+      frontEnd: frontEndOf(o),
     });
     const inputs: ReceiverInput[] = [wideband("v", "V"), wideband("h", "H")];
     if (o.aerial)
@@ -152,6 +161,7 @@ const hybrid = define({
         tunesFromMHz: 174,
         tunesToMHz: 862,
         tuners: 1,
+        frontEnd: frontEndOf({ ...o, overloadDbuv: OVERLOAD.tv.dbuv }),
       });
     if (o.state !== "on") return { inputs, wants: [] };
     return { inputs, wants: o.aerial ? ["satellite", "tv"] : ["satellite"] };

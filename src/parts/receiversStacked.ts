@@ -6,6 +6,7 @@ import { define, type PartKind } from "./contract.ts";
 import { choice, number, rows, wholeNumber } from "./fields.ts";
 import { coaxIn } from "./passive.ts";
 import { IF_FROM_MHZ, IF_TO_MHZ } from "./quadrants.ts";
+import { frontEndFields, frontEndOf, OVERLOAD } from "./receiverFrontEnd.ts";
 import {
   commandSupply,
   feedsCable,
@@ -54,6 +55,7 @@ const stacked = define({
     polarisation: polarisationField("In universal mode asks for", "H"),
     half: halfField("In universal mode, band"),
     ...SUPPLY_FIELDS,
+    ...frontEndFields(OVERLOAD.satellite),
   }),
   symbol: "receiver-stacked",
   caption: (o) => {
@@ -82,7 +84,7 @@ const stacked = define({
   reception: (o) => ({
     inputs: [
       o.mode === "universal"
-        ? { ...switchedInput("sat"), tuners: o.tuners }
+        ? { ...switchedInput("sat", frontEndOf(o)), tuners: o.tuners }
         : {
             port: "sat",
             feed: "stacked",
@@ -91,6 +93,7 @@ const stacked = define({
             tunesToMHz: IF_TO_MHZ,
             tuners: o.tuners,
             userBands: o.userBands,
+            frontEnd: frontEndOf(o),
           },
     ],
     wants: o.state === "on" ? ["satellite"] : [],

@@ -124,6 +124,11 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
         : `${receiver} and ${partName(reason.by)} share one output of ${partName(reason.part)}`;
     case "not handed on":
       return `${receiver} does not pass on ${lacking}`;
+    case "blocked":
+      if (missing.blamed) return culpritClause(missing.blamed);
+      return reason.by === "total"
+        ? `All signals together are too strong for ${receiver}`
+        : `A far stronger signal beside it blocks ${lacking} at ${receiver}`;
     case "disturbed":
       return disturbedWords(missing, lacking, receiver);
     case "noisy":
@@ -214,6 +219,7 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
         : `Use an LNB that suits ${partName(at.part)}, or a receiver that suits the LNB.`;
     case "noisy":
     case "disturbed":
+    case "blocked":
       return culpritCure(missing.blamed);
     case "other output":
       return `Connect all outputs of ${partName(reason.part)} to a multiswitch, or use an LNB whose every output gives all.`;

@@ -107,6 +107,12 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
       return are(`there only when ${partName(reason.by)} asks for the same at ${partName(reason.part)}`);
     case "not handed on":
       return doNot("come out usable");
+    case "blocked":
+      return are(
+        reason.by === "total"
+          ? "blocked: all signals together are too strong for the tuner"
+          : "blocked by a far stronger signal beside",
+      );
     case "disturbed":
       return are("lost to another signal on the same frequencies");
     case "noisy":

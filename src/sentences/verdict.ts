@@ -159,6 +159,8 @@ const LIMIT_WORDS: Readonly<Record<NonNullable<Verdict["tightest"]>["by"], strin
   "level low": "above the lowest level",
   "level high": "below the highest level",
   "C/N": "C/N",
+  "all signals": "all signals together against an overloaded tuner",
+  neighbour: "against being blocked by a stronger neighbour",
 };
 
 /** A figure with as many decimals as it takes to differ from another one as shown. */

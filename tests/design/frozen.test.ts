@@ -14,7 +14,15 @@ function frozen(name: string): string {
  */
 const ADDED: Added = {
   settings: { keepDb: 0 },
-  options: {},
+  options: {
+    "receiver-tv": { noiseFigureDb: 8, overloadDbuv: 98.75, tuner: "silicon" },
+    "receiver-dab": { noiseFigureDb: 8, overloadDbuv: 103.75, tuner: "silicon" },
+    "receiver-fm": { noiseFigureDb: 8, overloadDbuv: 110, tuner: "silicon" },
+    "receiver-sat": { noiseFigureDb: 8, overloadDbuv: 100 },
+    "receiver-sat-twin": { noiseFigureDb: 8, overloadDbuv: 100 },
+    "receiver-hybrid": { noiseFigureDb: 8, overloadDbuv: 100 },
+    "receiver-stacked": { noiseFigureDb: 8, overloadDbuv: 100 },
+  },
   rows: {},
 };
 

@@ -36,6 +36,7 @@ function input(feed: ReceiverInput["feed"], polarisation?: Polarisation): Receiv
     services: ["satellite"],
     ...range,
     tuners: 1,
+    frontEnd: { noiseFigureDb: 8, overloadDbuv: 100, tuner: "silicon" },
     ...(polarisation ? { polarisation } : {}),
   };
 }

@@ -1,5 +1,6 @@
 /** Carriers on user bands: hand-made bands of one converter, the outcome known beforehand. */
 import { describe, expect, test } from "vitest";
+import type { Headroom } from "../../src/findings/blocking.ts";
 import type { CarrierResults } from "../../src/findings/carrierResult.ts";
 import type { TunedInput } from "../../src/findings/feedSuits.ts";
 import { addStackedResults, ownPowers, SAME_CENTRE_MHZ } from "../../src/findings/stackedReception.ts";
@@ -47,8 +48,11 @@ const INPUT: ReceiverInput = {
   tunesFromMHz: 950,
   tunesToMHz: 2150,
   tuners: 1,
+  frontEnd: { noiseFigureDb: 8, overloadDbuv: 100, tuner: "silicon" },
   userBands: [{ number: 1, centreMHz: 1210 }],
 };
+
+const AMPLE: Headroom = { by: "total", db: 20 };
 
 /** What becomes of the first transponder. */
 function first(
@@ -57,12 +61,13 @@ function first(
     readonly input?: Partial<ReceiverInput>;
     readonly alone?: boolean;
     readonly band?: BandSketch;
+    readonly headroom?: Headroom;
   } = {},
 ) {
   const tuned: TunedInput = { receiver: "rx", input: { ...INPUT, ...o.input }, alone: o.alone ?? false };
   const { band, stack } = feed(offers, o.band);
   const results: CarrierResults = new Map();
-  addStackedResults(tuned, band, stack, results);
+  addStackedResults(tuned, band, stack, o.headroom ?? AMPLE, results);
   expect(results.size).toBe(2);
   return results.get("dish#0");
 }
@@ -98,6 +103,18 @@ describe("a transponder on a user band", () => {
   test("has the tuner's noise on top where it is weak", () => {
     const result = first([speaker("rx", [1])], { band: { level: 40, noise: 10 ** 1.5 } });
     expect(result?.got ? result.cnDb : 0).toBeCloseTo(22.38, 2);
+  });
+
+  test("is blocked where too much comes in together, noise or not", () => {
+    const headroom: Headroom = { by: "total", db: -0.1 };
+    const blocked = {
+      got: false,
+      why: "blocked",
+      reason: { kind: "blocked", service: "satellite", port: "sat", by: "total" },
+    };
+    expect(first([speaker("rx", [1])], { headroom })).toEqual(blocked);
+    expect(first([speaker("rx", [1])], { headroom, band: { noise: 10 ** 6 } })).toEqual(blocked);
+    expect(first([speaker("rx", [1])])).toMatchObject({ got: true, headroom: AMPLE });
   });
 
   test("is noisy where the line adds too much", () => {
@@ -246,6 +263,7 @@ test("a transponder that was stopped before the converter is missing for that, w
     { receiver: "rx", input: INPUT, alone: false },
     band,
     { ...stack, holds: [held] },
+    AMPLE,
     results,
   );
   expect([...results]).toEqual([

@@ -85,6 +85,7 @@ const LOSSES: Readonly<Record<Why, Pick<Mechanism, "natures" | "lacks">>> = {
   "not selectable": { natures: OUT_OF_REACH, lacks: ["command", "plane", "user band", "signal"] },
   disturbed: { natures: ["clash", "too strong"], lacks: ["quality"] },
   noisy: { natures: ["too weak", "too strong"], lacks: ["level", "quality", "signal"] },
+  blocked: { natures: ["too strong"], lacks: ["moderation"] },
 };
 
 /** Nothing else leads to it, and it leads to nothing else. */
@@ -135,6 +136,11 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
   "wideband-shared": { stage: 2, natures: ["wiring"], takes: ["suitable cable"], lacks: [] },
   "shared-frequencies": { stage: 8, natures: ["clash"], takes: ["quality"], lacks: ["suitable cable"] },
   "same-signal-twice": { stage: 8, natures: ["clash"], takes: [], lacks: [] },
+  // All at once comes before an amplifier that is driven a little too far by the same gain.
+  "tuner-blocked": ({ facts }) =>
+    facts.kind === "total"
+      ? { stage: 6, natures: ["too strong"], takes: ["moderation", "quality"], lacks: [] }
+      : { stage: 8, natures: ["clash", "too strong"], takes: [], lacks: ["moderation"] },
   "level-limits": (finding) => (finding.at.side === "too much" ? TOO_STRONG : TOO_WEAK),
   "level-difference": { stage: 10, natures: ["too weak", "too strong"], takes: [], lacks: ["level"] },
   slope: { stage: 10, natures: ["too weak", "too strong"], takes: [], lacks: ["level"] },

@@ -21,6 +21,7 @@ import { supplyOverloaded } from "./supplyOverloaded.ts";
 import { switchedOutputShared } from "./switchedOutputShared.ts";
 import { tooManyTuners } from "./tooManyTuners.ts";
 
+import { tunerBlocked } from "./tunerBlocked.ts";
 import { userBandConflict } from "./userBandConflict.ts";
 import { weakQuality } from "./weakQuality.ts";
 import { widebandShared } from "./widebandShared.ts";
@@ -43,6 +44,7 @@ export const RULES: readonly Rule[] = [
   tooManyTuners,
   planeMissing,
   receiverMisses,
+  tunerBlocked,
   levelLimits,
   weakQuality,
   levelDifference,

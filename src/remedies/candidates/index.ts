@@ -6,7 +6,7 @@ import type { Site } from "../site.ts";
 import { aerialCable } from "./aerialCable.ts";
 import { amplifierAway, lineAmplifier, tvAmplifier } from "./amplifiers.ts";
 import { bandCombiner } from "./bandCombiner.ts";
-import { filterBefore, otherChannels, trap, trapIntruder } from "./bands.ts";
+import { filterBefore, otherChannels, trap, trapIntruder, trapNeighbour } from "./bands.ts";
 import { cableGrade } from "./cable.ts";
 import { plugIn } from "./connect.ts";
 import { otherConverter, quattroConverter, rightQuadrants, widebandForUnit } from "./converters.ts";
@@ -107,6 +107,17 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     cableGrade,
     lineAmplifier,
     wireOff,
+  ],
+  "tuner-blocked": [
+    phoneFilter,
+    screenCable,
+    trapNeighbour,
+    trap,
+    padValue,
+    otherGain,
+    sourcePad,
+    padBefore,
+    amplifierAway,
   ],
   "level-limits": [
     padValue,

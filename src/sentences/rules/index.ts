@@ -22,6 +22,7 @@ import { slope } from "./slope.ts";
 import { supplyOverloaded } from "./supplyOverloaded.ts";
 import { switchedOutputShared } from "./switchedOutputShared.ts";
 import { tooManyTuners } from "./tooManyTuners.ts";
+import { tunerBlocked } from "./tunerBlocked.ts";
 import { userBandConflict } from "./userBandConflict.ts";
 import { weakQuality } from "./weakQuality.ts";
 import { widebandShared } from "./widebandShared.ts";
@@ -45,6 +46,7 @@ const WORDS: { readonly [R in RuleId]: RuleWords<R> } = {
   "shared-frequencies": sharedFrequencies,
   overload,
   "band-cut": bandCut,
+  "tuner-blocked": tunerBlocked,
   "level-limits": levelLimits,
   "low-carrier-to-noise": weakQuality,
   "level-difference": levelDifference,
