@@ -45,8 +45,13 @@ function mergeSettings(base: Design, ours: Design, theirs: Design, note: NoteCla
   return {
     limits: field("limits"),
     ownLimits: field("ownLimits"),
+    ownName: field("ownName"),
+    ownSource: field("ownSource"),
+    ownIsolation: field("ownIsolation"),
+    ownReserveDb: field("ownReserveDb"),
     keepDb: field("keepDb"),
     derating: field("derating"),
+    cascade: field("cascade"),
   };
 }
 

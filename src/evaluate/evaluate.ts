@@ -12,6 +12,7 @@ import { SILENCE, type Spectrum } from "../signal/band.ts";
 import { type Demand, type Feed, NO_DEMAND, NO_FEED } from "../signal/control.ts";
 import { type Cell, NO_SOURCES, NOTHING, recordOf } from "./cell.ts";
 import type { Evaluation, PartRecord } from "./evaluation.ts";
+import type { AmplifierModel } from "./overload.ts";
 import { demandsAtOutputs, isPowered, offersAtInputs, sameDemand, sameFeed, switchStates } from "./power.ts";
 import { runTreatment } from "./signals.ts";
 import { type EvaluationProgress, finished, type Steps } from "./steps.ts";
@@ -32,15 +33,16 @@ export function evaluate(design: Design, former?: Evaluation): Evaluation {
  * Each step tells how many parts are done, and what it took so far.
  */
 export function* evaluateInSteps(design: Design, former?: Evaluation): Steps<Evaluation> {
-  const { derating } = settingsOf(design);
-  // Another derating touches every amplifier: then nothing is kept.
-  const kept = former && settingsOf(former.design).derating === derating ? former : undefined;
+  const { derating, cascade } = settingsOf(design);
+  const amplifiers: AmplifierModel = { derating, cascade };
+  // Another way to reckon touches every amplifier: then nothing is kept.
+  const kept = former && isSameModel(settingsOf(former.design), amplifiers) ? former : undefined;
   const before = kept ? workings.get(kept) : undefined;
   const structure = structureOf(
     design,
     kept && before ? { design: kept.design, structure: before.structure } : undefined,
   );
-  const sweep = startSweep(design, structure, before, derating);
+  const sweep = startSweep(design, structure, before, amplifiers);
   yield* sweepLoads(sweep);
   yield* sweepSupplies(sweep);
   yield* sweepSignals(sweep);
@@ -55,6 +57,10 @@ export function* evaluateInSteps(design: Design, former?: Evaluation): Steps<Eva
   };
   workings.set(evaluation, { design, structure, cells: sweep.cells });
   return evaluation;
+}
+
+function isSameModel(a: AmplifierModel, b: AmplifierModel): boolean {
+  return a.derating === b.derating && a.cascade === b.cascade;
 }
 
 const workings = new WeakMap<Evaluation, Workings>();
@@ -185,7 +191,7 @@ function* sweepSignals(sweep: Sweep): Steps<void> {
       treatment: cell.treatment,
       inputs: (port) => inputs[port] ?? SILENCE,
       switches: cell.switches,
-      derating: sweep.derating,
+      amplifiers: sweep.amplifiers,
       before: keep ? former : undefined,
     });
     if (!sameInputs) cell.inputs = inputs;

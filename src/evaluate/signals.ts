@@ -7,7 +7,7 @@ import { remembered } from "../signal/remember.ts";
 import { amplifyBand, convertBand, noiseFloor, passFloor, underCondition } from "../signal/treat.ts";
 import { fewAlternatives, MOST_SWITCHES_IN_A_ROW } from "./alternatives.ts";
 import type { Drive, Meeting, Omitted } from "./evaluation.ts";
-import { type DeratingChoice, saturatedFloor, withProducts } from "./overload.ts";
+import { type AmplifierModel, saturatedFloor, withProducts } from "./overload.ts";
 import { stackBands } from "./stacking.ts";
 
 /** What is to be said of what came together at a port or an inner node. */
@@ -44,8 +44,8 @@ export function runTreatment(o: {
   treatment: SignalTreatment;
   inputs: (port: string) => Spectrum;
   switches: Readonly<Record<string, SwitchState>>;
-  /** How amplifiers are derated for many carriers. */
-  derating: DeratingChoice;
+  /** How amplifiers are reckoned with. */
+  amplifiers: AmplifierModel;
   before: SignalResult | undefined;
 }): SignalResult {
   const run: Run = { ...o };
@@ -66,7 +66,7 @@ type Run = {
   // Made where a part has inner nodes or switched outputs: most have none.
   inner?: Map<string, Gathered>;
   travelled?: Map<Path["response"], Map<string, Travelled>>;
-  readonly derating: DeratingChoice;
+  readonly amplifiers: AmplifierModel;
 };
 
 function portsServed(t: SignalTreatment): readonly string[] {
@@ -231,7 +231,7 @@ function travel(run: Run, path: Path): Travelled {
   if (!rating) return { bands: floors.length > 0 ? [...bands, ...floors] : bands, drive: null };
   const { bands: driven, drive } = withProducts(bands, {
     rating,
-    choice: run.derating,
+    model: run.amplifiers,
     from: path.from,
     port: path.to,
   });

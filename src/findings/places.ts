@@ -5,7 +5,7 @@ import { type Band, SILENCE, type Spectrum } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
 import { ciDb, cnDb, cniDb, isLive } from "../signal/readout.ts";
 import { remembered } from "../signal/remember.ts";
-import { type Limits, limitsFor, type Profile } from "./limits.ts";
+import { keptLimits, type Limits, limitsFor, type Profile } from "./limits.ts";
 import type { RuleView } from "./rule.ts";
 import { isOfUse, userBandsBehind } from "./userBandsBehind.ts";
 
@@ -61,6 +61,7 @@ export type CarrierFigures = {
   readonly ciDb: number;
 };
 
+/** `limits`: with the distance that the design keeps from them. */
 export type Heard = CarrierFigures & { readonly limits: Limits };
 
 /**
@@ -92,7 +93,7 @@ function liveCarriersAt(place: Place, service: Service, profile: Profile): reado
       if (!isOfUse(band, i, place.userBands)) continue;
       const id = `${band.origin.key}#${band.grid.index[i]}`;
       if (found.has(id)) continue;
-      found.set(id, { ...figuresOf(band, i), limits });
+      found.set(id, { ...figuresOf(band, i), limits: keptLimits(limits, profile) });
     }
   }
   return [...found.values()];

@@ -4,7 +4,7 @@ import type { PartRecord } from "../evaluate/evaluation.ts";
 import type { ReceiverInput } from "../parts/contract.ts";
 import { noiseFactor } from "../rf/noise.ts";
 import type { Band, Grid } from "../signal/band.ts";
-import { carrierToDb } from "../signal/readout.ts";
+import { carrierToDb, disturbanceUv2 } from "../signal/readout.ts";
 import type { BlockedAt } from "./blockedCarriers.ts";
 import { type Blocking, type Headroom, headroomOf, totalHeadroom } from "./blocking.ts";
 import type { CarrierResult, GotCarrier } from "./carrierResult.ts";
@@ -26,7 +26,7 @@ export function quality(input: ReceiverInput, band: Band, i: number, blocking: B
     index: grid.index[i] ?? 0,
     levelDbuv: band.level[i] ?? 0,
     noise: (band.noise[i] ?? 0) + tunerNoiseUv2(grid, i, input.frontEnd.noiseFigureDb),
-    interference: band.interference[i] ?? 0,
+    interference: disturbanceUv2(band, i),
     requiredDb: grid.required[i] ?? 0,
   });
   const at = { service: band.origin.service, port: input.port };

@@ -41,7 +41,7 @@ export type Stack = {
   readonly strays: ReadonlySet<Band>;
   /** Receiver inputs whose messages reach the converter. */
   readonly control: Condition["at"];
-  /** Noise and interference of the worst carrier at the converter's input, as shares of its power. */
+  /** Noise of the worst carrier at the converter's input, and all that disturbs it, as shares of its power. */
   readonly entryNoiseRatio: number;
   readonly entryInterferenceRatio: number;
 };
@@ -55,6 +55,11 @@ export type Band = {
   readonly noise: Float64Array;
   /** Interference in each carrier from other signals [(µV)², linear]. */
   readonly interference: Float64Array;
+  /**
+   * Third-order products of amplifiers in each carrier [(µV)², linear]; absent where there are none. They stand apart,
+   * because those of the next amplifier of the same path are in step with them: then voltages add.
+   */
+  readonly products?: Float64Array;
   /** 0: live; n: cut for the reason `cuts[n − 1]`. Shared by identity while nothing is cut. */
   readonly cut: Uint16Array;
   readonly cuts: readonly Cut[];

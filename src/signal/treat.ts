@@ -49,6 +49,7 @@ export function convertBand(
   if (grid === band.grid) return { ...band, ...half };
   return {
     ...band,
+    ...(band.products ? { products: taken(band.products, positions) } : {}),
     ...half,
     grid,
     level: taken(band.level, positions),
@@ -95,19 +96,24 @@ export function amplifyBand(
       noise[i] = (ratio[i] ?? 0) * ((band.noise[i] ?? 0) + added * (ktb[i] ?? 0));
     }
   }
-  let { interference } = band;
-  if (interference !== undisturbed(grid)) {
-    interference = new Float64Array(n);
-    for (let i = 0; i < n; i++) interference[i] = (band.interference[i] ?? 0) * (ratio[i] ?? 0);
-  }
-  if (!table.cut) return { ...band, level, noise, interference };
+  const interference =
+    band.interference === undisturbed(grid) ? band.interference : weighted(band.interference, ratio);
+  // Most bands have no products: for them nothing is made.
+  const from = band.products ? { ...band, products: weighted(band.products, ratio) } : band;
+  if (!table.cut) return { ...from, level, noise, interference };
   return {
-    ...band,
+    ...from,
     level,
     noise,
     interference,
     ...cutCarriers(band, table.cut, { part: o.part, reason: "filter" }),
   };
+}
+
+function weighted(powers: Float64Array, ratio: Float64Array): Float64Array {
+  const out = new Float64Array(powers.length);
+  for (let i = 0; i < out.length; i++) out[i] = (powers[i] ?? 0) * (ratio[i] ?? 0);
+  return out;
 }
 
 /** Marks carriers as cut that were live before; keeps the first reason, and no reason that takes nothing away. */

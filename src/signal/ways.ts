@@ -45,7 +45,7 @@ function signalKey(band: Band): string {
 }
 
 /**
- * Copies of one signal as one band. Levels, noise and interference add by power: what each did to the other's
+ * Copies of one signal as one band. Levels, noise, interference and products add by power: what each did to the other's
  * carriers on its own way is in its interference already. Where they cancel is not known; that they meet is reported.
  * Every way brings the thermal noise of a matched line with it, which is there but once.
  */
@@ -77,6 +77,7 @@ function sumOf(copies: readonly Band[]): Band {
     level,
     noise: strongest.isFloor ? undisturbed(grid) : noise,
     interference: sumOfInterference(copies),
+    ...sumOfProducts(copies),
     ...sharedCuts(copies, strongest),
   };
 }
@@ -97,6 +98,17 @@ function sumOfInterference(copies: readonly Band[]): Float64Array {
   for (const { interference } of disturbed)
     for (let i = 0; i < sum.length; i++) sum[i] = (sum[i] ?? 0) + (interference[i] ?? 0);
   return sum;
+}
+
+/** Products of independent ways have no fixed phase to each other: their powers add. */
+function sumOfProducts(copies: readonly Band[]): Pick<Band, "products"> {
+  let sum: Float64Array | undefined;
+  for (const { products, level } of copies) {
+    if (!products) continue;
+    sum ??= new Float64Array(level.length);
+    for (let i = 0; i < sum.length; i++) sum[i] = (sum[i] ?? 0) + (products[i] ?? 0);
+  }
+  return sum ? { products: sum } : {};
 }
 
 /** A carrier is cut where every way has cut it, and then for the reason on the strongest way. */

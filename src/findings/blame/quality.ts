@@ -1,5 +1,6 @@
 /** What spoils a C/N most, and whose fault that is. */
 import type { PartId } from "../../design/design.ts";
+import { settingsOf } from "../../design/settings.ts";
 import type { Evaluation, Meeting } from "../../evaluate/evaluation.ts";
 import { noiseFactor } from "../../rf/noise.ts";
 import { remembered } from "../../signal/remember.ts";
@@ -32,21 +33,38 @@ export function blameForQuality(evaluation: Evaluation, draft: Draft<"low-carrie
   const { service, port } = at;
   if (!service || port === undefined) return { spoiler: facts.spoiler };
   const stages = stagesTo(evaluation, { part: at.part, port }, facts.worst);
-  if (facts.worst.cnDb > facts.worst.ciDb) return disturbed(evaluation, stages) ?? { spoiler: facts.spoiler };
+  if (facts.figure !== "C/N" && facts.worst.cnDb > facts.worst.ciDb)
+    return disturbed(evaluation, stages) ?? { spoiler: facts.spoiler };
   const about = { missingDb: limit - value, served: placesServed(evaluation, service, "C/N") };
   const culprit = blameForNoise(stages, about);
   return { spoiler: { by: "noise" }, ...(culprit ? { culprit } : {}) };
 }
 
-/** Interference over carrier, or noise over carrier, behind each stage; a user band is as bad as the worst it holds. */
+/** Noise over carrier added at each stage; a user band is as bad as the worst it holds. */
 function shares(stages: readonly Stage[], ratioDb: (stage: Stage) => number): readonly number[] {
   const behind = stages.map((stage) => 10 ** (-ratioDb(stage) / 10));
   return behind.map((share, k) => Math.max(0, share - (behind[k - 1] ?? 0)));
 }
 
+/** What disturbs, over the carrier, added at each stage: by other signals, and by products of its own. */
+function disturbances(evaluation: Evaluation, stages: readonly Stage[]): readonly number[] {
+  const inStep = settingsOf(evaluation.design).cascade === "in step";
+  const all = stages.map(({ step }) => 10 ** (-step.ciDb / 10));
+  const products = stages.map(({ step }) => 10 ** (-step.imDb / 10));
+  // In step each stage answers for its part of the voltage, in whatever order they stand.
+  const most = Math.sqrt(Math.max(0, ...products));
+  return stages.map((_, k) => {
+    const [now = 0, before = 0] = [products[k], products[k - 1]];
+    const own = inStep ? (Math.sqrt(now) - Math.sqrt(before)) * most : now - before;
+    // Behind a channel stacker products from before go on as interference: nothing is added by that.
+    const foreign = (all[k] ?? 0) - (all[k - 1] ?? 0) - Math.max(0, now - before);
+    return Math.max(0, own) + Math.max(0, foreign);
+  });
+}
+
 /** The stage at which most interference comes in, and what it is there. */
 export function disturbed(evaluation: Evaluation, stages: readonly Stage[]): Quality | undefined {
-  const added = shares(stages, ({ step }) => step.ciDb);
+  const added = disturbances(evaluation, stages);
   const worst = added.indexOf(Math.max(...added));
   const stage = stages[worst];
   if (!stage || !(added[worst] ?? 0)) return undefined;

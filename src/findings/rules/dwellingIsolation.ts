@@ -1,7 +1,7 @@
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { Draft } from "../finding.ts";
 import { type IsolationPair, worstIsolation } from "../isolation.ts";
-import { isBeyond, type Profile } from "../limits.ts";
+import { isBeyond, keptSource, type Profile } from "../limits.ts";
 import type { DesignRule } from "../rule.ts";
 
 export type DwellingIsolationFacts = {
@@ -21,7 +21,7 @@ export const dwellingIsolation: DesignRule<"dwelling-isolation"> = {
     const found: Draft<"dwelling-isolation">[] = [];
     for (const limit of profile.isolation.filter((range) => isUsed(evaluation, range))) {
       const pairs = yield* worstIsolation(evaluation, limit.fromMHz);
-      found.push(...belowLimit(pairs, limit));
+      found.push(...belowLimit(pairs, limit, profile));
     }
     return found;
   },
@@ -47,17 +47,20 @@ function isUsed({ records }: Evaluation, { fromMHz, toMHz }: Profile["isolation"
 function belowLimit(
   pairs: readonly IsolationPair[],
   { fromMHz, toMHz, db }: Profile["isolation"][number],
+  profile: Profile,
 ): Draft<"dwelling-isolation">[] {
+  const limit = db + profile.keepDb;
   return pairs
-    .filter((pair) => isBeyond(db - pair.isolationDb))
+    .filter((pair) => isBeyond(limit - pair.isolationDb))
     .map(({ at, outlets, dwellings, isolationDb }) => ({
       severity: "warning",
       at: { part: at, band: `${fromMHz}` },
       parts: [at, ...outlets],
       wires: [],
       value: isolationDb,
-      limit: db,
+      limit,
       unit: "dB",
+      source: keptSource(profile, profile.isolationSource),
       facts: { outlets, dwellings, fromMHz, toMHz },
     }));
 }

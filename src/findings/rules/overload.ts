@@ -1,5 +1,6 @@
 import type { PartId } from "../../design/design.ts";
 import type { Drive, PartRecord } from "../../evaluate/evaluation.ts";
+import { HOPELESS_DB } from "../../evaluate/overload.ts";
 import type { DeratingRule } from "../../rf/intermod.ts";
 import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { cnDb, isLive, marginDb } from "../../signal/readout.ts";
@@ -46,7 +47,7 @@ export const overload: RuleOf<"overload"> = {
     const isForeign = foreign > 0.5 && strongest !== undefined;
     return [
       {
-        severity: drowned.length > 0 ? "error" : "warning",
+        severity: drowned.length > 0 || over > HOPELESS_DB ? "error" : "warning",
         at: { part: record.part.id, port: drive.port },
         parts: isForeign ? [record.part.id, strongest] : [record.part.id],
         wires: drive.port.startsWith("#") ? [] : wireIdsAt(record, drive.port),

@@ -10,8 +10,7 @@ export const dwellingIsolation: RuleWords<"dwelling-isolation"> = {
     "A receiver sends a little of its own oscillator and of its supply’s noise back up the cable. There must be enough loss " +
     "between two flats that neither disturbs the other. Isolation is the loss of both legs and that of the part where they meet. " +
     "Only ranges in which an outlet gets something are looked at.",
-  source:
-    "Spanish Royal Decree 346/2011, Annex I 4.3: 38 dB (47 to 300 MHz), 30 dB (300 to 862 MHz), 20 dB (950 to 2150 MHz)",
+  source: "The isolation limits chosen for the design, each with its own source",
   severities: ["warning"],
   message: ({ finding: { facts, value = 0, limit = 0 } }) =>
     `Between ${partName(facts.outlets[0])} (${facts.dwellings[0]}) and ${partName(facts.outlets[1])} (${facts.dwellings[1]}) there are only ` +

@@ -299,7 +299,7 @@ describe("a C/N that is too low", () => {
       at: { part: "z", port: "in" },
       parts: ["z"],
       wires: [],
-      facts: { failing: 1, of: 1, worst: figures(), spoiler: { by: "foreign" } },
+      facts: { failing: 1, of: 1, figure: "C/(N+I)", worst: figures(), spoiler: { by: "foreign" } },
     });
     expect(ofNoService).toEqual({ spoiler: { by: "foreign" } });
   });

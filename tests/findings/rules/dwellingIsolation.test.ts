@@ -5,6 +5,7 @@
 import { describe, expect, test } from "vitest";
 import { draw, type Sketch } from "../../draw.ts";
 import { foundBy } from "./foundBy.ts";
+import { judgedBy } from "./judged.ts";
 
 const plate = (dwelling: string, lossDb = 1): Sketch[string] => ["outlet-tv", { dwelling, lossDb }];
 
@@ -38,6 +39,25 @@ describe("of two flats behind one splitter", () => {
   test("is enough at the limit", () => {
     expect(flats(28, plate("left"), plate("right"))).toEqual([]);
     expect(flats(27, plate("left"), plate("right"))).toHaveLength(1);
+  });
+
+  // 1 + 28 + 1 = 30 dB meets the law and misses a distance of 2 dB; German trade rule: about 40 dB from 47 to 862 MHz.
+  test("counts with the distance to be kept, and by the isolation of the chosen profile", () => {
+    const house = (isolationDb: number) =>
+      draw(
+        { q: plate("right"), p: plate("left"), s: ["splitter", { isolationDb }], a: ["aerial-uhf"] },
+        "a.out > s.in, s.out1 > p.in, s.out2 > q.in",
+      );
+    const by = (...[limits, isolationDb, keepDb]: [Parameters<typeof judgedBy>[0], number, number]) =>
+      foundBy("dwelling-isolation", judgedBy(limits, house(isolationDb), { keepDb }));
+    expect(by("rd346", 28, 2)).toMatchObject([
+      { limit: 32, source: expect.stringMatching(/2 dB kept from it/) },
+    ]);
+    expect(by("rd346", 30, 2)).toEqual([]);
+    expect(by("germany", 37, 0)).toMatchObject([
+      { limit: 40, source: expect.stringMatching(/German cable trade/) },
+    ]);
+    expect(by("germany", 38, 0)).toEqual([]);
   });
 
   // FM, 88 to 108 MHz; then 36 dB are asked for another range, and nothing is there above 300 MHz.
