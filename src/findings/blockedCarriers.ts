@@ -5,7 +5,7 @@ import type { PartRecord } from "../evaluate/evaluation.ts";
 import { type Band, SILENCE } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
 import { isLive } from "../signal/readout.ts";
-import { type Blocking, blockingAt, type Headroom, type Loud } from "./blocking.ts";
+import { type Blocking, blockingAt, type BlockedBy, type Loud } from "./blocking.ts";
 
 /** A carrier at the tuner's input. */
 export type CarrierThere = {
@@ -30,7 +30,7 @@ export type Blocked = {
   readonly limit: number;
 };
 
-export type BlockedAt = { readonly service: Service; readonly port: string; readonly by: Headroom["by"] };
+export type BlockedAt = { readonly service: Service; readonly port: string; readonly by: BlockedBy };
 
 /** The worst of a service at an input; undefined where nothing of it is blocked that way. */
 export function blockedAt(record: PartRecord, { service, port, by }: BlockedAt): Blocked | undefined {
@@ -49,7 +49,7 @@ export function blockedAt(record: PartRecord, { service, port, by }: BlockedAt):
   return worst;
 }
 
-function blockedCarrier(blocking: Blocking, by: Headroom["by"], band: Band, i: number): Blocked | undefined {
+function blockedCarrier(blocking: Blocking, by: BlockedBy, band: Band, i: number): Blocked | undefined {
   const wanted = there({ band, i, levelDbuv: band.level[i] ?? 0 });
   if (by === "total") {
     const value = blocking.totalDbuv(band);

@@ -16,12 +16,14 @@ import { remembered } from "../signal/remember.ts";
 import { exclusive } from "../signal/treat.ts";
 import { extreme } from "./extreme.ts";
 
-/** What is left to the point where a carrier is lost although it arrives strong and clean. */
+/** By what a tuner is blocked: all that it lets in together, or one neighbour. */
+export type BlockedBy = "total" | "beside";
+
+/** What is left to the point where a carrier is lost although it arrives strong and clean; below 0 it is blocked [dB]. */
 export type Headroom = {
-  /** "total": all that the tuner lets in together; "beside": one neighbour. */
-  readonly by: "total" | "beside";
-  /** Below 0 the carrier is blocked [dB]. */
-  readonly db: number;
+  readonly totalDb: number;
+  /** Absent where nothing stands beside it that could block it. */
+  readonly besideDb?: number;
 };
 
 /** A carrier among all that come in. */
@@ -41,7 +43,7 @@ export type Blocking = {
 export type BesideRatio = { readonly by: Loud; readonly aboveDb: number; readonly allowedDb: number };
 
 /** FM is heard, with the neighbour in it, so far below the ratios that keep it clear of it [dB]; a choice of this tool. */
-const FM_HEARD_BELOW_DB = 20;
+export const FM_HEARD_BELOW_DB = 20;
 
 /** The filter before a tuner lets in what lies so far beside its range, as shares of it; from memory. */
 const LETS_IN = { from: 0.8, to: 1.15 } as const;
@@ -76,16 +78,15 @@ function newBlocking({ bands }: Spectrum, { tunesFromMHz, tunesToMHz, frontEnd }
   };
 }
 
-/** The least of both for a carrier that arrives as it should; undefined where nothing limits it. */
-export function headroomOf(blocking: Blocking, band: Band, i: number): Headroom {
-  const total = totalHeadroom(blocking, band);
-  const beside = blocking.beside(band, i);
-  const besideDb = beside ? beside.allowedDb - beside.aboveDb : Number.POSITIVE_INFINITY;
-  return besideDb < total.db ? { by: "beside", db: besideDb } : total;
+/** Of all together [dB]. */
+export function totalHeadroomDb(blocking: Blocking, band: Band): number {
+  return blocking.overloadDbuv - blocking.totalDbuv(band);
 }
 
-export function totalHeadroom(blocking: Blocking, band: Band): Headroom {
-  return { by: "total", db: blocking.overloadDbuv - blocking.totalDbuv(band) };
+/** Of the worst neighbour [dB]; undefined where there is none. */
+export function besideHeadroomDb(blocking: Blocking, band: Band, i: number): number | undefined {
+  const beside = blocking.beside(band, i);
+  return beside && beside.allowedDb - beside.aboveDb;
 }
 
 type Load = {

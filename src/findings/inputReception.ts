@@ -3,7 +3,7 @@ import type { PartRecord } from "../evaluate/evaluation.ts";
 import { type Band, SILENCE } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
 import { remembered } from "../signal/remember.ts";
-import { type Blocking, blockingAt, totalHeadroom } from "./blocking.ts";
+import { type Blocking, blockingAt, totalHeadroomDb } from "./blocking.ts";
 import {
   addResult,
   type CarrierResult,
@@ -46,7 +46,7 @@ const known = new WeakMap<PartRecord, Map<Service, CarrierResults>>();
 
 function addBandResults(tuned: TunedInput, band: Band, blocking: Blocking, results: CarrierResults): void {
   if (band.stack) {
-    addStackedResults(tuned, band, band.stack, totalHeadroom(blocking, band), results);
+    addStackedResults(tuned, band, band.stack, totalHeadroomDb(blocking, band), results);
     return;
   }
   const unusable = whyUnusable(tuned, band);

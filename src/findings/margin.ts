@@ -2,6 +2,7 @@
 import { settingsOf } from "../design/settings.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { CarrierId, TraceOutput } from "../evaluate/trace.ts";
+import { BLOCKING_SPREAD_DB } from "../parts/receiverFrontEnd.ts";
 import type { Carrier, Service } from "../signal/carrier.ts";
 import type { Headroom } from "./blocking.ts";
 import type { Edge, Tightest } from "./finding.ts";
@@ -102,7 +103,8 @@ export function leastOf(
     const { levelDbuv } = judged;
     offer("C/N", judged, judged.cnDb - judged.requiredDb);
     const { headroom } = judged;
-    if (headroom) offer(headroom.by === "total" ? "all signals" : "neighbour", judged, headroom.db);
+    if (headroom) offer("all signals", judged, headroom.totalDb);
+    if (headroom?.besideDb !== undefined) offer("neighbour", judged, headroom.besideDb);
     const limits = limitsFor(profile, service, judged.carrier.mode);
     if (!limits) continue;
     offer("level low", judged, levelDbuv - limits.minDbuv);
@@ -133,9 +135,6 @@ function rate(
   const edge = edgeOf(evaluation, by, { judged, db });
   return { service, marginDb: db, tightest, ...(edge ? { edge } : {}) };
 }
-
-/** How far tuners of one kind stray in what blocks them, one standard deviation [dB]; from the ranges quoted, from memory. */
-const BLOCKING_SPREAD_DB = 3;
 
 function spreadBy(by: Tightest["by"], { cnDb, levelDb }: Spread): number {
   if (by === "C/N") return cnDb;

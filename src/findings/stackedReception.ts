@@ -2,7 +2,6 @@
 import type { ReceiverInput } from "../parts/contract.ts";
 import type { Band, Stack } from "../signal/band.ts";
 import { disturbanceUv2 } from "../signal/readout.ts";
-import type { Headroom } from "./blocking.ts";
 import {
   addResult,
   type CarrierResult,
@@ -23,7 +22,7 @@ export function addStackedResults(
   tuned: TunedInput,
   band: Band,
   stack: Stack,
-  headroom: Headroom,
+  headroomDb: number,
   results: CarrierResults,
 ): void {
   const lines = usableUserBands(tuned, band, stack);
@@ -36,7 +35,7 @@ export function addStackedResults(
           key,
           cutResult(held, i) ??
             astray(held, stack) ??
-            resultOn(line, tuned.input, headroom, { band, stack, held, i }),
+            resultOn(line, tuned.input, headroomDb, { band, stack, held, i }),
         );
     }
 }
@@ -109,7 +108,7 @@ export type Held = {
 function resultOn(
   line: number | LostCarrier,
   { port, frontEnd }: ReceiverInput,
-  headroom: Headroom,
+  headroomDb: number,
   of: Held,
 ): CarrierResult {
   if (typeof line !== "number") return line;
@@ -125,7 +124,7 @@ function resultOn(
     interference,
     requiredDb: held.grid.required[i] ?? 0,
   });
-  return unblocked(result, { service: held.origin.service, port }, headroom, () => headroom);
+  return unblocked(result, { service: held.origin.service, port }, headroomDb, () => undefined);
 }
 
 /**

@@ -6,7 +6,7 @@ import { noiseFactor } from "../rf/noise.ts";
 import type { Band, Grid } from "../signal/band.ts";
 import { carrierToDb, disturbanceUv2 } from "../signal/readout.ts";
 import type { BlockedAt } from "./blockedCarriers.ts";
-import { type Blocking, type Headroom, headroomOf, totalHeadroom } from "./blocking.ts";
+import { type Blocking, besideHeadroomDb, totalHeadroomDb } from "./blocking.ts";
 import type { CarrierResult, GotCarrier } from "./carrierResult.ts";
 
 /** Result for a carrier that the input could tune: its level, its quality with the tuner's noise, and whether it is blocked. */
@@ -30,7 +30,7 @@ export function quality(input: ReceiverInput, band: Band, i: number, blocking: B
     requiredDb: grid.required[i] ?? 0,
   });
   const at = { service: band.origin.service, port: input.port };
-  return unblocked(result, at, totalHeadroom(blocking, band), () => headroomOf(blocking, band, i));
+  return unblocked(result, at, totalHeadroomDb(blocking, band), () => besideHeadroomDb(blocking, band, i));
 }
 
 /**
@@ -40,13 +40,14 @@ export function quality(input: ReceiverInput, band: Band, i: number, blocking: B
 export function unblocked(
   result: CarrierResult,
   at: Omit<BlockedAt, "by">,
-  total: Headroom,
-  least: () => Headroom,
+  totalDb: number,
+  beside: () => number | undefined,
 ): CarrierResult {
-  if (total.db < 0) return blocked({ ...at, by: "total" });
+  if (totalDb < 0) return blocked({ ...at, by: "total" });
   if (!result.got) return result;
-  const headroom = least();
-  return headroom.db < 0 ? blocked({ ...at, by: headroom.by }) : { ...result, headroom };
+  const besideDb = beside();
+  if (besideDb !== undefined && besideDb < 0) return blocked({ ...at, by: "beside" });
+  return { ...result, headroom: { totalDb, ...(besideDb === undefined ? {} : { besideDb }) } };
 }
 
 function blocked(at: BlockedAt): CarrierResult {

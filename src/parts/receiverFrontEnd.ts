@@ -16,6 +16,9 @@ export const OVERLOAD = {
   },
 } as const;
 
+/** How far tuners of one kind stray in what blocks them, one standard deviation [dB]; from the ranges quoted, from memory. */
+export const BLOCKING_SPREAD_DB = 3;
+
 /** Noise figure of a tuner where nobody says otherwise [dB]. */
 export const TUNER_NOISE_FIGURE_DB = 8;
 
@@ -32,6 +35,7 @@ export function frontEndFields({ dbuv, source }: { readonly dbuv: number; readon
       onSite: "factory",
       source: "typical, from memory; TV tuners 5 to 8, satellite tuners up to 12",
       advanced: true,
+      spreadDb: 1,
     }),
     overloadDbuv: number({
       label: "Most power at an input",
@@ -44,6 +48,7 @@ export function frontEndFields({ dbuv, source }: { readonly dbuv: number; readon
       onSite: "factory",
       source,
       advanced: true,
+      spreadDb: BLOCKING_SPREAD_DB,
     }),
   };
 }

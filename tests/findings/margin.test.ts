@@ -59,7 +59,7 @@ function neighbours(levelOffsetDb: number, overloadDbuv = 98.75) {
 const WIDE: Settings = {
   ...USUAL_SETTINGS,
   limits: "own",
-  ownLimits: [{ service: "tv", minDbuv: 0, maxDbuv: 120, cnDb: 0 }],
+  ownLimits: [{ service: "tv", minDbuv: 0, maxDbuv: 120, cnDb: 0, merDb: 0, differenceDb: 0 }],
 };
 
 describe("margin of a tuner against being blocked", () => {

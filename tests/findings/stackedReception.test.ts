@@ -1,6 +1,5 @@
 /** Carriers on user bands: hand-made bands of one converter, the outcome known beforehand. */
 import { describe, expect, test } from "vitest";
-import type { Headroom } from "../../src/findings/blocking.ts";
 import type { CarrierResults } from "../../src/findings/carrierResult.ts";
 import type { TunedInput } from "../../src/findings/feedSuits.ts";
 import { addStackedResults, ownPowers, SAME_CENTRE_MHZ } from "../../src/findings/stackedReception.ts";
@@ -52,7 +51,7 @@ const INPUT: ReceiverInput = {
   userBands: [{ number: 1, centreMHz: 1210 }],
 };
 
-const AMPLE: Headroom = { by: "total", db: 20 };
+const AMPLE_DB = 20;
 
 /** What becomes of the first transponder. */
 function first(
@@ -61,13 +60,13 @@ function first(
     readonly input?: Partial<ReceiverInput>;
     readonly alone?: boolean;
     readonly band?: BandSketch;
-    readonly headroom?: Headroom;
+    readonly headroomDb?: number;
   } = {},
 ) {
   const tuned: TunedInput = { receiver: "rx", input: { ...INPUT, ...o.input }, alone: o.alone ?? false };
   const { band, stack } = feed(offers, o.band);
   const results: CarrierResults = new Map();
-  addStackedResults(tuned, band, stack, o.headroom ?? AMPLE, results);
+  addStackedResults(tuned, band, stack, o.headroomDb ?? AMPLE_DB, results);
   expect(results.size).toBe(2);
   return results.get("dish#0");
 }
@@ -106,15 +105,15 @@ describe("a transponder on a user band", () => {
   });
 
   test("is blocked where too much comes in together, noise or not", () => {
-    const headroom: Headroom = { by: "total", db: -0.1 };
+    const headroomDb = -0.1;
     const blocked = {
       got: false,
       why: "blocked",
       reason: { kind: "blocked", service: "satellite", port: "sat", by: "total" },
     };
-    expect(first([speaker("rx", [1])], { headroom })).toEqual(blocked);
-    expect(first([speaker("rx", [1])], { headroom, band: { noise: 10 ** 6 } })).toEqual(blocked);
-    expect(first([speaker("rx", [1])])).toMatchObject({ got: true, headroom: AMPLE });
+    expect(first([speaker("rx", [1])], { headroomDb })).toEqual(blocked);
+    expect(first([speaker("rx", [1])], { headroomDb, band: { noise: 10 ** 6 } })).toEqual(blocked);
+    expect(first([speaker("rx", [1])])).toMatchObject({ got: true, headroom: { totalDb: AMPLE_DB } });
   });
 
   test("is noisy where the line adds too much", () => {
@@ -263,7 +262,7 @@ test("a transponder that was stopped before the converter is missing for that, w
     { receiver: "rx", input: INPUT, alone: false },
     band,
     { ...stack, holds: [held] },
-    AMPLE,
+    AMPLE_DB,
     results,
   );
   expect([...results]).toEqual([

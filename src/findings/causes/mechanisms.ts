@@ -136,11 +136,14 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
   "wideband-shared": { stage: 2, natures: ["wiring"], takes: ["suitable cable"], lacks: [] },
   "shared-frequencies": { stage: 8, natures: ["clash"], takes: ["quality"], lacks: ["suitable cable"] },
   "same-signal-twice": { stage: 8, natures: ["clash"], takes: [], lacks: [] },
-  // All at once comes before an amplifier that is driven a little too far by the same gain.
-  "tuner-blocked": ({ facts }) =>
-    facts.kind === "total"
+  "tuner-blocked": ({ facts, value = 0, limit = 0 }) => {
+    if (facts.kind === "beside")
+      return { stage: 8, natures: ["clash", "too strong"], takes: [], lacks: ["moderation"] };
+    // Of an amplifier and a tuner behind it the one comes first that gets more too much.
+    return (facts.drivenDb ?? 0) < value - limit
       ? { stage: 6, natures: ["too strong"], takes: ["moderation", "quality"], lacks: [] }
-      : { stage: 8, natures: ["clash", "too strong"], takes: [], lacks: ["moderation"] },
+      : { stage: 8, natures: ["too strong"], takes: ["moderation"], lacks: ["moderation"] };
+  },
   "level-limits": (finding) => (finding.at.side === "too much" ? TOO_STRONG : TOO_WEAK),
   "level-difference": { stage: 10, natures: ["too weak", "too strong"], takes: [], lacks: ["level"] },
   slope: { stage: 10, natures: ["too weak", "too strong"], takes: [], lacks: ["level"] },
