@@ -5,7 +5,7 @@ import type { PartRecord } from "../evaluate/evaluation.ts";
 import { type Band, SILENCE } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
 import { isLive } from "../signal/readout.ts";
-import { type Blocking, blockingAt, type BlockedBy, type Loud } from "./blocking.ts";
+import { type BlockedBy, type Blocking, blockingAt, type Loud } from "./blocking.ts";
 
 /** A carrier at the tuner's input. */
 export type CarrierThere = {

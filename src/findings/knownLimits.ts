@@ -41,7 +41,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Isolation between flats",
-    text: "Isolation is calculated across the outputs of the part at which two ways meet, and down both ways. What couples through a common input, or by radiation, is left out.",
+    text: "Isolation is calculated across the outputs of the part at which two ways meet, and down both ways. Amplifiers let nothing back. What couples through a common input, or by radiation, is left out.",
   },
   {
     title: "Receivers",

@@ -26,6 +26,9 @@ export type FactsByIdea = {
   readonly mend: Setting;
   readonly "aim-dish": Setting;
   readonly "aim-aerial": Setting;
+  readonly "turn-aerial": Setting;
+  readonly "turn-elements": Setting;
+  readonly "narrow-aerial": { readonly beamWidthDeg: number };
   /** `isLevel`: what is set is the level that comes out, not what is added to it; `toDb` is in dBµV then. */
   readonly gain: {
     readonly option: string;

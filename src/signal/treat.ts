@@ -61,6 +61,21 @@ export function convertBand(
   };
 }
 
+/** The carriers of a band whose entries of the plan are in a grid, in its order. */
+export function pickCarriers(band: Band, grid: Grid): Band {
+  if (grid === band.grid) return band;
+  const positions = Uint16Array.from(grid.index, (entry) => band.grid.index.indexOf(entry));
+  return {
+    ...band,
+    grid,
+    level: taken(band.level, positions),
+    noise: taken(band.noise, positions),
+    interference:
+      band.interference === undisturbed(band.grid) ? undisturbed(grid) : taken(band.interference, positions),
+    cut: band.cut === uncut(band.grid) ? uncut(grid) : Uint16Array.from(positions, (p) => band.cut[p] ?? 0),
+  };
+}
+
 function taken(values: Float64Array, positions: Uint16Array): Float64Array {
   return Float64Array.from(positions, (p) => values[p] ?? 0);
 }

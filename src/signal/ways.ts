@@ -1,8 +1,8 @@
 /** One signal that reaches a point by several ways: there it is one band, whose powers add. */
-import type { Band } from "./band.ts";
-import { uncut, undisturbed } from "./grid.ts";
+import type { Band, Grid } from "./band.ts";
+import { makeGrid, uncut, undisturbed } from "./grid.ts";
 import { remembered } from "./remember.ts";
-import { conditionsKey } from "./treat.ts";
+import { conditionsKey, pickCarriers } from "./treat.ts";
 
 /** A band where groups come together: itself, or what its copies in several groups add up to. */
 export type Arrived = {
@@ -13,33 +13,73 @@ export type Arrived = {
   readonly copies: readonly Band[];
 };
 
+/** A band, and the number of the group that it came in with. */
+type Copy = { readonly band: Band; readonly group: number };
+
 /**
  * Puts the copies of every signal together: bands of one origin, through the same conversions, under the same
  * settings of switches. So there are never more bands on a wire than sources, conversions and switches make,
  * however many ways lead to it. In the order in which they first appear.
  */
 export function joinWays(groups: readonly (readonly Band[])[]): readonly Arrived[] {
-  const bySignal = new Map<string, { groups: number[]; copies: Band[] }>();
+  const bySignal = new Map<string, Copy[]>();
   groups.forEach((group, g) => {
-    for (const band of group) {
-      const found = remembered(bySignal, signalKey(band), () => ({ groups: [], copies: [] }));
-      if (found.groups.at(-1) !== g) found.groups.push(g);
-      found.copies.push(band);
-    }
+    for (const band of group) remembered(bySignal, signalKey(band), () => []).push({ band, group: g });
   });
-  return [...bySignal.values()].map(({ groups: from, copies }) => ({
-    band: copies.length === 1 && copies[0] ? copies[0] : sumOf(copies),
-    groups: from,
-    copies,
-  }));
+  return [...bySignal.values()].flatMap((copies) => {
+    const grid = copies[0]?.band.grid;
+    return copies.every(({ band }) => band.grid === grid) ? [arrivedOf(copies)] : byCarrier(copies);
+  });
 }
 
-const gridNumbers = new WeakMap<Band["grid"], number>();
+function arrivedOf(from: readonly Copy[]): Arrived {
+  const copies = from.map(({ band }) => band);
+  return {
+    band: copies.length === 1 && copies[0] ? copies[0] : sumOf(copies),
+    groups: [...new Set(from.map(({ group }) => group))],
+    copies,
+  };
+}
+
+/**
+ * Aerials of one transmitter need not list the same of its channels. Carriers that come by the same ways make one
+ * band: what each has met before depends on the ways it came.
+ */
+function byCarrier(copies: readonly Copy[]): readonly Arrived[] {
+  const ways = new Map<number, number[]>();
+  copies.forEach(({ band }, c) => {
+    for (const entry of band.grid.index) remembered(ways, entry, () => []).push(c);
+  });
+  const together = new Map<string, { ways: readonly number[]; entries: number[] }>();
+  for (const [entry, by] of ways)
+    remembered(together, by.join(), () => ({ ways: by, entries: [] })).entries.push(entry);
+  return [...together.values()].map(({ ways: by, entries }) => {
+    const came = by.flatMap((c) => copies[c] ?? []);
+    const grid = came[0] && gridOfEntries(came[0].band.grid, entries);
+    return arrivedOf(
+      grid ? came.map(({ band, group }) => ({ band: pickCarriers(band, grid), group })) : came,
+    );
+  });
+}
+
+/** The same grid where it holds nothing else. */
+function gridOfEntries(grid: Grid, entries: readonly number[]): Grid {
+  return grid.index.length === entries.length
+    ? grid
+    : makeGrid(
+        grid.plan,
+        entries.toSorted((a, b) => a - b),
+      );
+}
+
+const gridNumbers = new WeakMap<Grid, number>();
 let lastGridNumber = 0;
 
 /** Bands with the same key are one signal: its ways differ in nothing but what they cost. */
 function signalKey(band: Band): string {
-  const grid = remembered(gridNumbers, band.grid, () => ++lastGridNumber);
+  // Of a transmitter an entry of the plan means the same in every grid.
+  const grid =
+    band.origin.transmitter === undefined ? remembered(gridNumbers, band.grid, () => ++lastGridNumber) : 0;
   const kind = band.isFloor ? "floor" : (band.half ?? "");
   return `${band.origin.key}|${kind}|${grid}|${band.shifts.join()}|${conditionsKey(band)}`;
 }
@@ -72,8 +112,11 @@ function sumOf(copies: readonly Band[]): Band {
     level[i] = highest + 10 * Math.log10(power);
     noise[i] = Math.max(mostNoise, thermal + excess);
   }
+  // Whoever wants it by one way wants it.
+  const { origin } = copies.find((copy) => copy.origin.service !== "distant") ?? strongest;
   return {
     ...strongest,
+    origin: strongest.origin.service === "distant" ? origin : strongest.origin,
     level,
     noise: strongest.isFloor ? undisturbed(grid) : noise,
     interference: sumOfInterference(copies),

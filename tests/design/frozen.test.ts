@@ -8,6 +8,17 @@ function frozen(name: string): string {
   return readFileSync(new URL(`./files/${name}`, import.meta.url), "utf8");
 }
 
+/** Where an aerial looks, and whom each of its rows comes from. */
+const AIM = {
+  aim: "listed",
+  bearingDeg: 0,
+  polarisation: "H",
+  pattern: "reference",
+  beamWidthDeg: 45,
+  frontToBackDb: 20,
+};
+const TRANSMITTER = { transmitter: "", bearingDeg: 0, polarisation: "like", wanted: true };
+
 /**
  * What came after these files were written: absent, it means what stands here. By kind, the options; by kind and list,
  * the fields of each row. Whoever adds an option or a field of a row names it here.
@@ -34,8 +45,15 @@ const ADDED: Added = {
     "receiver-sat-twin": { noiseFigureDb: 8, overloadDbuv: 100 },
     "receiver-hybrid": { noiseFigureDb: 8, overloadDbuv: 100 },
     "receiver-stacked": { noiseFigureDb: 8, overloadDbuv: 100 },
+    "aerial-uhf": AIM,
+    "aerial-dab": AIM,
+    "aerial-fm": AIM,
   },
-  rows: {},
+  rows: {
+    "aerial-uhf": { channels: TRANSMITTER },
+    "aerial-dab": { blocks: TRANSMITTER },
+    "aerial-fm": { stations: TRANSMITTER },
+  },
 };
 
 type Values = Readonly<Record<string, unknown>>;

@@ -87,7 +87,12 @@ export function disturbed(evaluation: Evaluation, stages: readonly Stage[]): Qua
   return {
     spoiler: { by: "foreign", signal, part },
     culprit: fromOutside
-      ? { part: signal.part, port: to, does: "lets in", ...lost }
+      ? {
+          part: signal.part,
+          port: to,
+          does: signal.service === "distant" ? "hears another" : "lets in",
+          ...lost,
+        }
       : { part, port: to, does: "brings together", ...lost },
   };
 }

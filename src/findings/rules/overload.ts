@@ -101,8 +101,9 @@ function gainOf(record: PartRecord, drive: Drive): number {
     band.level.forEach((level, i) => {
       if (level <= most) return;
       for (const [from, { bands }] of Object.entries(record.inputs)) {
-        const same = bands.find((b) => b.origin.key === band.origin.key);
-        const at = same?.grid.index.indexOf(band.grid.index[i] ?? -1) ?? -1;
+        const entry = band.grid.index[i] ?? -1;
+        const same = bands.find((b) => b.origin.key === band.origin.key && b.grid.index.includes(entry));
+        const at = same?.grid.index.indexOf(entry) ?? -1;
         if (!same || at < 0) continue;
         most = level;
         // What comes out is held down where the part is driven far: the way itself tells what it would add.

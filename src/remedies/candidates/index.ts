@@ -34,6 +34,7 @@ import { higherSupply, inserter, mainsUnit, supplyOn } from "./supply.ts";
 import { otherSocket, swapLeads } from "./swapLeads.ts";
 import { smallerSplit, tapValue } from "./taps.ts";
 import { missingTrunks } from "./trunks.ts";
+import { narrowAerial, turnAerial } from "./turn.ts";
 import { ownUserBands } from "./userBands.ts";
 import { cutterAway, widerType } from "./wider.ts";
 
@@ -55,6 +56,8 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   "not-connected": [secondLead, stackForSwitch],
   "wideband-shared": [aerialCable, stackUnderTheRoof, otherConverter, separateCables],
   "shared-frequencies": [
+    turnAerial,
+    narrowAerial,
     otherUserBands,
     stackUnderTheRoof,
     otherConverter,
@@ -89,6 +92,8 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   "too-many-tuners": [ownUserBands, otherConverter, stackUnderTheRoof],
   "plane-missing": [secondCable, stackUnderTheRoof, otherConverter, separateCables],
   "receiver-misses": [
+    turnAerial,
+    narrowAerial,
     tvAmplifier,
     widerType,
     otherChannels,
@@ -120,6 +125,7 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     amplifierAway,
   ],
   "level-limits": [
+    turnAerial,
     padValue,
     tapValue,
     gradedTaps,
@@ -137,6 +143,8 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     cableGrade,
   ],
   "low-carrier-to-noise": [
+    turnAerial,
+    narrowAerial,
     lessLossBefore,
     bandCombiner,
     filterBefore,
@@ -149,7 +157,7 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     cableGrade,
     otherGain,
   ],
-  "level-difference": [trap, equaliser, amplifierSlope, cableGrade],
+  "level-difference": [turnAerial, trap, equaliser, amplifierSlope, cableGrade],
   slope: [equaliser, amplifierSlope, cableGrade],
   "same-signal-twice": [wireOff],
   "open-end": [terminateOutputs],

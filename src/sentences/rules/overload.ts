@@ -139,6 +139,7 @@ const SENDERS: Readonly<Record<Service, string>> = {
   dab: "DAB blocks",
   fm: "FM stations",
   satellite: "satellite transponders",
+  distant: "distant transmitters",
   mobile: "phone masts",
   cordless: "cordless phones",
 };

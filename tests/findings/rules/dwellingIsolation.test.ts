@@ -95,3 +95,43 @@ test("is no matter within one flat, nor where no flat is named", () => {
   expect(flats(22, plate(""), plate(""))).toEqual([]);
   expect(flats(22, plate("left"), plate("  "))).toEqual([]);
 });
+
+/** Cable loses least at the lowest channel that is there. */
+test("is told at the frequency where it is least of those that are there", () => {
+  const [found] = foundBy(
+    "dwelling-isolation",
+    draw(
+      {
+        a: ["aerial-uhf", { channels: [{ channel: 30 }, { channel: 45 }] }],
+        s: ["splitter", { isolationDb: 22 }],
+        c: ["cable", { lengthM: 10 }],
+        p: plate("left"),
+        q: plate("right"),
+      },
+      "a.out > s.in, s.out1 > c.in, c.out > p.in, s.out2 > q.in",
+    ),
+  );
+  // Channel n is centred on 306 + 8·n MHz: 30 on 546 MHz.
+  expect(found?.facts.frequencyMHz).toBe(546);
+  expect(found?.facts).toMatchObject({ fromMHz: 300, toMHz: 862 });
+});
+
+// A socket of the plate lies 25 dB from the line behind it, the last plate 4 dB from its own: 29 of 30 dB.
+test("is asked for between the flats of one riser", () => {
+  const riser = (lossDb: number) =>
+    foundBy(
+      "dwelling-isolation",
+      draw(
+        {
+          a: ["aerial-uhf"],
+          x: ["outlet-through", { dwelling: "first", isolationDb: 25 }],
+          y: ["outlet-end", { dwelling: "second", lossDb }],
+        },
+        "a.out > x.in, x.out > y.in",
+      ),
+    );
+  expect(riser(4)).toMatchObject([
+    { at: { part: "x", band: "300" }, parts: ["x", "y"], value: 29, limit: 30 },
+  ]);
+  expect(riser(5)).toEqual([]);
+});
