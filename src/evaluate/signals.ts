@@ -202,7 +202,7 @@ function travelled(run: Run, path: Path): Travelled {
   const make = () => travel(run, path);
   if (!path.condition) return make();
   const { polarisation = "", half = "", fromMHz = 0, toMHz = 0 } = path.takes ?? {};
-  const way = `${path.from} ${polarisation}${half}${fromMHz}-${toMHz} ${path.loMHz ?? 0}`;
+  const way = `${path.from} ${polarisation}${half}${fromMHz}-${toMHz} ${path.loMHz ?? 0} ${path.shiftMHz ?? 0}`;
   run.travelled ??= new Map();
   return remembered(
     remembered(run.travelled, path.response, () => new Map<string, Travelled>()),
@@ -222,11 +222,13 @@ function travel(run: Run, path: Path): Travelled {
   };
   const { bands: arrived, floors: below = [] } = arriving(run, path.from);
   for (const band of arrived) {
-    const taken = takeBand(band, path);
+    const taken = takeBand(path.holds ? heldBand(band) : band, path);
     if (taken) bands.push(amplifyBand(taken, path.response, noise));
   }
-  // A floor lies in the IF already: what converts or picks from the sky has no use for it.
-  if (!path.takes && !path.loMHz) for (const floor of below) floors.push(passFloor(floor, path.response));
+  for (const floor of below) {
+    const moved = moveFloor(floor, path);
+    if (moved) floors.push(passFloor(moved, path.response));
+  }
   const { rating } = path;
   if (!rating) return { bands: floors.length > 0 ? [...bands, ...floors] : bands, drive: null };
   const { bands: driven, drive } = withProducts(bands, {
@@ -257,10 +259,24 @@ function noteInside(run: Run, node: string, notes: Notes): void {
   notes.inside.set(node, { meetings, drives, omitted, work });
 }
 
+/** What a part has set above it by itself is simply there; null for what it has not. */
+function heldBand(band: Band): Band | null {
+  if (band.conditions.length === 0) return band;
+  return band.selected ? { ...band, conditions: [] } : null;
+}
+
+/** A floor lies in the IF already: what converts or picks from the sky has no use for it. */
+function moveFloor(floor: Band, { takes, loMHz, shiftMHz = 0 }: Path): Band | null {
+  if (shiftMHz === 0) return takes || loMHz ? null : floor;
+  const { fromMHz = 0, toMHz = Number.MAX_VALUE } = takes ?? {};
+  return convertBand(floor, { fromMHz, toMHz, loMHz: -shiftMHz });
+}
+
 /** Selection and conversion by a path; the band itself when the path takes all as it is. */
-function takeBand(band: Band, path: Path): Band | null {
-  const { takes, loMHz = 0 } = path;
-  if (!takes && loMHz === 0) return band;
+function takeBand(band: Band | null, path: Path): Band | null {
+  const { takes, shiftMHz = 0 } = path;
+  const loMHz = (path.loMHz ?? 0) - shiftMHz;
+  if (!band || (!takes && loMHz === 0)) return band;
   if (takes?.polarisation && takes.polarisation !== band.origin.polarisation) return null;
   return convertBand(band, {
     fromMHz: takes?.fromMHz ?? 0,

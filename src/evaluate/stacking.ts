@@ -35,6 +35,7 @@ export function stackBands(
   const noise = grid.ktb.map((ktb) => power * worst.noiseRatio + ktb * noiseFactor(stack.noiseFigureDb));
   const info: Stack = {
     standard: stack.standard,
+    standards: Array.from(grid.index, (i) => stack.userBands[i]?.standard ?? stack.standard),
     part,
     port: stack.to,
     numbers: numbersOf(grid, stack),

@@ -160,9 +160,9 @@ function chains(record: PartRecord, way: { readonly from: string; readonly to: s
 function gainDbOf(chain: readonly Path[], centreMHz: number): number {
   let db = 0;
   let f = centreMHz;
-  for (const { response, loMHz } of chain) {
+  for (const { response, loMHz = 0, shiftMHz = 0 } of chain) {
     db += gainDbAt(response, f);
-    f -= loMHz ?? 0;
+    f += shiftMHz - loMHz;
   }
   return db;
 }
@@ -176,7 +176,7 @@ function stepOf(record: PartRecord, port: string, out: FoundCarrier, came: Arriv
   const airMHz = came ? carrierOf(came)?.airMHz : undefined;
   const tuning =
     band.stack && stacksHere && airMHz !== undefined
-      ? tuningFor(band.stack.standard, { airMHz, userBandMHz: centreMHz })
+      ? tuningFor(band.stack.standards[i] ?? band.stack.standard, { airMHz, userBandMHz: centreMHz })
       : null;
   const chain = came?.chain ?? [];
   const lo = chain.map((p) => p.loMHz ?? 0).find((f) => f > 0);

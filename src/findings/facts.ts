@@ -5,6 +5,7 @@ import type { BandCutFacts } from "./rules/bandCut.ts";
 import type { CommandLostFacts } from "./rules/commandLost.ts";
 import type { DwellingIsolationFacts } from "./rules/dwellingIsolation.ts";
 import type { EchoFacts } from "./rules/echo.ts";
+import type { IntermodulationFacts } from "./rules/intermodulation.ts";
 import type { LevelDifferenceFacts } from "./rules/levelDifference.ts";
 import type { LevelLimitsFacts } from "./rules/levelLimits.ts";
 import type { ManyAlternativesFacts } from "./rules/manyAlternatives.ts";
@@ -45,6 +46,7 @@ export type FactsByRule = {
   readonly "tuner-blocked": TunerBlockedFacts;
   readonly "level-limits": LevelLimitsFacts;
   readonly "low-carrier-to-noise": LowCnFacts;
+  readonly intermodulation: IntermodulationFacts;
   readonly "level-difference": LevelDifferenceFacts;
   readonly slope: SlopeFacts;
   readonly "same-signal-twice": EchoFacts;

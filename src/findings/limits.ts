@@ -11,6 +11,8 @@ export type Limits = {
   readonly maxDbuv: number;
   /** Least C/N [dB]: what the profile asks for, or else what the mode needs and the profile's reserve more. */
   readonly cnDb: number;
+  /** Least carrier to third-order products [dB]; absent where the profile asks for none. */
+  readonly imDb?: number;
   /** Where the least C/N comes from, where the profile sets none that the mode can do with. */
   readonly cnSource?: string;
   /**
@@ -35,6 +37,8 @@ export type LimitRow = {
   readonly maxDbuv: number;
   readonly cnDb?: number;
   readonly merDb?: number;
+  /** Least carrier to third-order products [dB]. */
+  readonly imDb?: number;
   /** Where the row comes from, where that is not the profile's own source. */
   readonly source?: string;
 };
@@ -73,7 +77,7 @@ const level = (
   mode: string,
   minDbuv: number,
   maxDbuv: number,
-  more: Pick<LimitRow, "cnDb" | "merDb" | "source"> = {},
+  more: Pick<LimitRow, "cnDb" | "merDb" | "imDb" | "source"> = {},
 ): LimitRow => ({ service, mode, minDbuv, maxDbuv, ...more });
 
 const RD346_NETWORK = "Spanish Royal Decree 346/2011, Annex I 4.3 and 4.4";
@@ -129,11 +133,11 @@ const RD_346: Profile = {
   rows: [
     level("fm", "", 40, 70, { cnDb: 38 }),
     level("dab", "", 30, 70, { cnDb: 18 }),
-    level("tv", "dvbc-", 45, 70, { cnDb: 28 }),
-    level("tv", "", 47, 70, { cnDb: 25, merDb: 21 }),
-    level("satellite", "dvbs-", 47, 77, { cnDb: 11 }),
-    level("satellite", "dvbs2-qpsk", 47, 77, { cnDb: 12 }),
-    level("satellite", "", 47, 77, { cnDb: 14 }),
+    level("tv", "dvbc-", 45, 70, { cnDb: 28, imDb: 35 }),
+    level("tv", "", 47, 70, { cnDb: 25, merDb: 21, imDb: 30 }),
+    level("satellite", "dvbs-", 47, 77, { cnDb: 11, imDb: 18 }),
+    level("satellite", "dvbs2-qpsk", 47, 77, { cnDb: 12, imDb: 18 }),
+    level("satellite", "", 47, 77, { cnDb: 14, imDb: 18 }),
   ],
   differenceDb: {},
   differenceSource: "",
@@ -276,10 +280,15 @@ export function limitsFor(
 }
 
 function limitsOfRow({ reserve }: Profile, row: LimitRow, requiredDb: number): Limits {
-  const { minDbuv, maxDbuv, merDb } = row;
+  const { minDbuv, maxDbuv, merDb, imDb } = row;
   // A limit below what the mode needs would call good what nobody can receive.
   const least = requiredDb + (reserve?.isAlways ? reserve.db : 0);
-  const levels = { minDbuv, maxDbuv, ...(merDb === undefined ? {} : { merDb: Math.max(merDb, least) }) };
+  const levels = {
+    minDbuv,
+    maxDbuv,
+    ...(merDb === undefined ? {} : { merDb: Math.max(merDb, least) }),
+    ...(imDb === undefined ? {} : { imDb }),
+  };
   if (row.cnDb !== undefined && row.cnDb >= least) return { ...levels, cnDb: row.cnDb };
   const spareDb = reserve?.db ?? CN_SPARE_DB;
   return { ...levels, cnDb: requiredDb + spareDb, cnSource: cnSourceOf(spareDb, reserve?.source) };
@@ -299,6 +308,7 @@ export function keptLimits(limits: Limits, { keepDb }: Profile): Limits {
       maxDbuv: limits.maxDbuv - inside,
       cnDb: limits.cnDb + keepDb,
       ...(limits.merDb === undefined ? {} : { merDb: limits.merDb + keepDb }),
+      ...(limits.imDb === undefined ? {} : { imDb: limits.imDb + keepDb }),
     };
   });
 }

@@ -3,7 +3,7 @@ import { defaultOptions } from "../parts/catalogue.ts";
 import type { PartKind } from "../parts/contract.ts";
 import { type Band, SILENCE, type Spectrum } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
-import { ciDb, cnDb, cniDb, isLive } from "../signal/readout.ts";
+import { ciDb, cnDb, cniDb, imDb, isLive } from "../signal/readout.ts";
 import { remembered } from "../signal/remember.ts";
 import { keptLimits, type Limits, limitsFor, type Profile } from "./limits.ts";
 import type { RuleView } from "./rule.ts";
@@ -62,7 +62,11 @@ export type CarrierFigures = {
 };
 
 /** `limits`: with the distance that the design keeps from them. */
-export type Heard = CarrierFigures & { readonly limits: Limits };
+export type Heard = CarrierFigures & {
+  readonly limits: Limits;
+  /** Against third-order products alone [dB]; +Infinity where there are none. */
+  readonly imDb: number;
+};
 
 /**
  * Live carriers of one service at a place that the profile has limits for. One that several alternatives
@@ -93,7 +97,7 @@ function liveCarriersAt(place: Place, service: Service, profile: Profile): reado
       if (!isOfUse(band, i, place.userBands)) continue;
       const id = `${band.origin.key}#${band.grid.index[i]}`;
       if (found.has(id)) continue;
-      found.set(id, { ...figuresOf(band, i), limits: keptLimits(limits, profile) });
+      found.set(id, { ...figuresOf(band, i), limits: keptLimits(limits, profile), imDb: imDb(band, i) });
     }
   }
   return [...found.values()];

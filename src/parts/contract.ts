@@ -93,6 +93,10 @@ export type Path = {
   };
   /** Local oscillator [MHz]: a carrier at f leaves at f − lo. */
   readonly loMHz?: number;
+  /** Conversion within the IF [MHz]: a carrier at f leaves at f + shift; after that it lies where `half` of `takes` is usual. */
+  readonly shiftMHz?: number;
+  /** The part itself sets the switches above `from`: only what it has set goes on, and nobody else can set them. */
+  readonly holds?: true;
   /** Range in which a converter's own noise leaves this path beside the carriers [MHz]. */
   readonly floor?: { readonly fromMHz: number; readonly toMHz: number };
   /** The path exists only while the switch of `port` (an output of this part) stands at `setting`. */
@@ -110,6 +114,8 @@ export type StackPath = {
     readonly number: number;
     readonly centreMHz: number;
     readonly widthMHz: number;
+    /** Where it listens to messages of another standard than `standard`. */
+    readonly standard?: StackPath["standard"];
   }[];
   /** Output level of each user band, held by automatic gain control [dBµV]. */
   readonly levelDbuv: number;

@@ -4,6 +4,7 @@ import { curve, passBand, type Response } from "../signal/response.ts";
 import { numeral } from "../words/numbers.ts";
 import type { Path, Port, PowerTreatment } from "./contract.ts";
 import { number } from "./fields.ts";
+import type { OptionTrade } from "./optionTrade.ts";
 import { IF_FROM_MHZ, IF_TO_MHZ, UNIVERSAL_HIGH_LO_MHZ, UNIVERSAL_LOW_LO_MHZ } from "./quadrants.ts";
 
 /** Least voltage at a converter's output for it to work [V] (EN 61319-1 cl. 5.2, from memory). */
@@ -95,7 +96,7 @@ export function currentField(milliamps: number, range: string) {
 }
 
 /** Local oscillators of a universal converter, for those who meet an unusual one. */
-export function universalOscillatorFields() {
+export function universalOscillatorFields(when: Pick<OptionTrade, "onlyWhen"> = {}) {
   const oscillator = (label: string, value: number) =>
     number({
       label,
@@ -106,6 +107,7 @@ export function universalOscillatorFields() {
       default: value,
       source: "EN 61319-1, as quoted in public LNB tables",
       advanced: true,
+      ...when,
     });
   return {
     lowLoMHz: oscillator("Oscillator, low band", UNIVERSAL_LOW_LO_MHZ),

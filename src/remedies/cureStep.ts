@@ -15,6 +15,7 @@ export type FactsByIdea = {
   readonly "plug-in": { readonly from: PortRef; readonly to: PortRef };
   readonly "swap-leads": { readonly ports: readonly [string, string] };
   readonly "other-socket": { readonly from: string; readonly to: string };
+  readonly "other-output": { readonly from: string; readonly to: string };
   readonly "wire-off": { readonly from: PortRef; readonly to: PortRef };
   readonly load: { readonly count: number };
   readonly "sound-joint": NoMore;

@@ -315,6 +315,7 @@ const OF_RULES: Readonly<Record<RuleId, readonly GlossaryTerm[]>> = {
   "band-cut": ["Transponder"],
   "command-lost": ["22 kHz"],
   "dwelling-isolation": ["Isolation"],
+  intermodulation: ["Derating", "Rated output"],
   "level-difference": ["Level"],
   "level-limits": ["Level"],
   loop: ["Ripple"],

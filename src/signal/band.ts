@@ -30,6 +30,8 @@ export type CutReason = "filter" | "range" | "stopped";
 /** What a user band of a channel-stacked feed can hold. */
 export type Stack = {
   readonly standard: "EN 50494" | "EN 50607";
+  /** Standard of the messages that each user band listens to, in the order of `numbers`. */
+  readonly standards: readonly ("EN 50494" | "EN 50607")[];
   /** Converter that stacks. */
   readonly part: string;
   readonly port: string;
@@ -65,7 +67,7 @@ export type Band = {
   readonly cuts: readonly Cut[];
   /** Which half of the sky band a universal converter took it from. */
   readonly half?: SkyHalf;
-  /** Local oscillators it went through [MHz], in order. */
+  /** Local oscillators it went through [MHz], in order: it lies by their sum below the sky; negative where moved up. */
   readonly shifts: readonly number[];
   /** On which switches it depends; bands that contradict each other are alternatives. */
   readonly conditions: readonly Condition[];

@@ -36,7 +36,7 @@ const picks = new WeakMap<Grid, Map<string, Pick>>();
 
 /**
  * The carriers centred in fromMHz (included) to toMHz (excluded), moved down by a local oscillator.
- * IF = RF − LO, no inversion, oscillator below the signal.
+ * IF = RF − LO, no inversion, oscillator below the signal; a negative one moves them up.
  */
 export function pickFromGrid(grid: Grid, o: { fromMHz: number; toMHz: number; loMHz: number }): Pick {
   const key = `${o.fromMHz}|${o.toMHz}|${o.loMHz}`;

@@ -37,14 +37,17 @@ export function sourceBand(o: {
   };
 }
 
-/** Takes the carriers centred in a range, moves them down by a local oscillator; null when none is left. */
+/**
+ * Takes the carriers centred in a range, moves them down by a local oscillator, or up where `loMHz` is negative; null
+ * when none is left.
+ */
 export function convertBand(
   band: Band,
   o: { fromMHz: number; toMHz: number; loMHz: number; half?: "low" | "high" },
 ): Band | null {
   const { grid, positions } = pickFromGrid(band.grid, o);
   if (positions.length === 0) return null;
-  const moved = o.loMHz > 0 ? [...band.shifts, o.loMHz] : band.shifts;
+  const moved = o.loMHz !== 0 ? [...band.shifts, o.loMHz] : band.shifts;
   const half = o.half ? { half: o.half } : {};
   if (grid === band.grid) return { ...band, ...half };
   return {

@@ -182,9 +182,11 @@ describe("a port", () => {
           name,
         ).toEqual([]);
         const settings = paths.flatMap((p) => (p.from === id && p.condition ? [p.condition.setting] : []));
-        const quadrant = `${polarisation}${half === "low" ? "L" : "H"}`;
+        // Out of a whole polarisation a switch makes either half.
+        const halves = half ? [half === "low" ? "L" : "H"] : ["L", "H"];
+        const quadrants = halves.map((h) => `${polarisation}${h}`);
         expect(
-          settings.filter((s) => s !== quadrant && s !== `${position}:${quadrant}`),
+          settings.filter((s) => !quadrants.some((q) => s === q || s === `${position}:${q}`)),
           name,
         ).toEqual([]);
       }
@@ -233,6 +235,7 @@ describe("a port", () => {
     );
     expect([...new Set(seen)]).toEqual([
       "lnb-universal",
+      "lnb-wideband",
       "lnb-stacked",
       "stacking-converter",
       "multiswitch",

@@ -139,8 +139,10 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
   "tuner-blocked": ({ facts, value = 0, limit = 0 }) => {
     if (facts.kind === "beside")
       return { stage: 8, natures: ["clash", "too strong"], takes: [], lacks: ["moderation"] };
-    // Of an amplifier and a tuner behind it the one comes first that gets more too much.
-    return (facts.drivenDb ?? 0) < value - limit
+    // Of an amplifier and a tuner behind it the one comes first that gets more too much; what is not wanted at all is told
+    // where it first does harm.
+    const isFirst = facts.culprit?.does !== "overdriven" && (facts.drivenDb ?? 0) < value - limit;
+    return isFirst
       ? { stage: 6, natures: ["too strong"], takes: ["moderation", "quality"], lacks: [] }
       : { stage: 8, natures: ["too strong"], takes: ["moderation"], lacks: ["moderation"] };
   },
@@ -152,6 +154,12 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
     natures: ["too weak", "too strong", "clash"],
     takes: ["quality"],
     lacks: ["quality", "level"],
+  },
+  intermodulation: {
+    stage: 11,
+    natures: ["too strong"],
+    takes: ["quality"],
+    lacks: ["quality", "moderation"],
   },
   "receiver-misses": lossOf,
   "many-alternatives": BY_ITSELF,

@@ -5,6 +5,7 @@ import { bandCut } from "./bandCut.ts";
 import { commandLost } from "./commandLost.ts";
 import { dwellingIsolation } from "./dwellingIsolation.ts";
 import { echo } from "./echo.ts";
+import { intermodulation } from "./intermodulation.ts";
 import { levelDifference } from "./levelDifference.ts";
 import { levelLimits } from "./levelLimits.ts";
 import { loop } from "./loop.ts";
@@ -47,6 +48,7 @@ export const RULES: readonly Rule[] = [
   tunerBlocked,
   levelLimits,
   weakQuality,
+  intermodulation,
   levelDifference,
   slope,
   echo,

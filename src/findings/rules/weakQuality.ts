@@ -33,7 +33,7 @@ export const weakQuality: RuleOf<"low-carrier-to-noise"> = {
         const poor = carriers.filter((c) => isBeyond(lackingDb(c)));
         const found = extreme(poor, lackingDb);
         if (!found) return [];
-        const { limits, ...worst } = found;
+        const { limits, imDb: _, ...worst } = found;
         const { figure, valueDb, limitDb } = qualityOf(worst, limits);
         return [
           {

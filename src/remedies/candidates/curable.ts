@@ -24,6 +24,7 @@ export const CURABLE_RULES = [
   "tuner-blocked",
   "level-limits",
   "low-carrier-to-noise",
+  "intermodulation",
   "level-difference",
   "slope",
   "same-signal-twice",

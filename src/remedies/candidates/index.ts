@@ -17,6 +17,7 @@ import { betterDecoupling } from "./isolation.ts";
 import { otherGain, padBefore, padValue, sourcePad } from "./levels.ts";
 import { mend } from "./mend.ts";
 import { betterDish, lessLossBefore, masthead } from "./noise.ts";
+import { otherOutput } from "./otherOutput.ts";
 import { otherUserBands } from "./otherUserBands.ts";
 import { letSupplyPass } from "./pass.ts";
 import { phoneFilter, screenCable } from "./phones.ts";
@@ -87,8 +88,8 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   ],
   "wrong-quadrant": [rightQuadrants, quattroConverter, widebandForUnit],
   "command-lost": [askedPosition, cableGrade],
-  "user-band-conflict": [ownUserBands, otherReceiver],
-  "wrong-feed": [ownUserBands, otherReceiver, otherConverter, stackUnderTheRoof],
+  "user-band-conflict": [otherOutput, ownUserBands, otherReceiver],
+  "wrong-feed": [otherOutput, ownUserBands, otherReceiver, otherConverter, stackUnderTheRoof],
   "too-many-tuners": [ownUserBands, otherConverter, stackUnderTheRoof],
   "plane-missing": [secondCable, stackUnderTheRoof, otherConverter, separateCables],
   "receiver-misses": [
@@ -156,6 +157,16 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     lineAmplifier,
     cableGrade,
     otherGain,
+  ],
+  intermodulation: [
+    filterBefore,
+    phoneFilter,
+    trap,
+    padValue,
+    otherGain,
+    sourcePad,
+    padBefore,
+    amplifierAway,
   ],
   "level-difference": [turnAerial, trap, equaliser, amplifierSlope, cableGrade],
   slope: [equaliser, amplifierSlope, cableGrade],

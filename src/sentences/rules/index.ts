@@ -7,6 +7,7 @@ import { bandCut } from "./bandCut.ts";
 import { commandLost } from "./commandLost.ts";
 import { dwellingIsolation } from "./dwellingIsolation.ts";
 import { echo } from "./echo.ts";
+import { intermodulation } from "./intermodulation.ts";
 import { levelDifference } from "./levelDifference.ts";
 import { levelLimits } from "./levelLimits.ts";
 import { loop } from "./loop.ts";
@@ -49,6 +50,7 @@ const WORDS: { readonly [R in RuleId]: RuleWords<R> } = {
   "tuner-blocked": tunerBlocked,
   "level-limits": levelLimits,
   "low-carrier-to-noise": weakQuality,
+  intermodulation,
   "level-difference": levelDifference,
   slope,
   "same-signal-twice": echo,

@@ -27,12 +27,12 @@ export const overload: RuleWords<"overload"> = {
     const { facts, value = 0, limit = 0 } = told.finding;
     const name = partName(told.finding.at.part);
     const [level, beyond, below] = [value, value - limit, facts.ratioDb].map((x) => numeral(x));
-    if (facts.ratioDb < 0)
-      return `${name} is overdriven: ${reasonOf(told)}. It gives ${level} dBµV, ${beyond} dB over its limit: nothing that comes out can be received.`;
     const driven = plural(Math.round(facts.carriers), {
       one: `It gives ${level} dBµV for one strong carrier, ${beyond} dB over its limit.`,
       other: (n) => `It gives ${level} dBµV for each of ${n} carriers, ${beyond} dB over its limit.`,
     });
+    if (facts.ratioDb < 0)
+      return `${name} is overdriven: ${reasonOf(told)}. ${driven} Nothing that comes out can be received.`;
     const which = list(facts.drowned.map((d) => carriers(d.count, d.service)));
     const toll = plural(
       facts.drowned.reduce((sum, d) => sum + d.count, 0),

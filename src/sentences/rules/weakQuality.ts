@@ -93,7 +93,11 @@ function reasonWords({ finding: { facts } }: Here): string {
   const { spoiler, culprit } = facts;
   if (spoiler.by === "noise") return culprit ? culpritWords(culprit) : "";
   if (spoiler.by === "products") {
-    const products = `The products of ${partName(spoiler.part)} disturb most: it is overdriven.`;
+    const products = plural(spoiler.amplifiers, {
+      one: `The products of ${partName(spoiler.part)} disturb most: it is overdriven.`,
+      other: (n) =>
+        `Products of ${n} amplifiers behind each other add up, most of them in ${partName(spoiler.part)}.`,
+    });
     return culprit && culprit.part !== spoiler.part ? `${culpritWords(culprit)} ${products}` : products;
   }
   if (!spoiler.signal || spoiler.part === undefined)
