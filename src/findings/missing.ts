@@ -1,6 +1,6 @@
 /** Why carriers are missing at a receiver or a tuner, as facts. `src/sentences/verdict.ts` makes words of them. */
 import type { PartId } from "../design/design.ts";
-import type { CutReason } from "../signal/band.ts";
+import type { CutReason, StackStandard } from "../signal/band.ts";
 import type { Polarisation, SkyHalf } from "../signal/carrier.ts";
 import type { Blamed } from "./blame/culprit.ts";
 import type { Spoiler } from "./blame/quality.ts";
@@ -71,6 +71,8 @@ export type MissingReason =
   | { readonly kind: "not converted" }
   | { readonly kind: "switched feed on a wideband input" }
   | { readonly kind: "wideband feed on a switched input" }
+  /** The receiver's menu has another oscillator than the LNB [MHz]: all appears beside where it is looked for. */
+  | { readonly kind: "other oscillator"; readonly menuMHz: number; readonly realMHz: number }
   | { readonly kind: "plain feed on a single-cable input" }
   | { readonly kind: "single-cable feed on a plain input" }
   | {
@@ -89,6 +91,14 @@ export type MissingReason =
       readonly userBand: number;
       readonly hereMHz: number;
       readonly thereMHz: number;
+    }
+  /** The user band listens to messages of another standard than the receiver sends. */
+  | {
+      readonly kind: "other messages";
+      readonly part: PartId;
+      readonly userBand: number;
+      readonly sends: StackStandard;
+      readonly knows: StackStandard;
     }
   | { readonly kind: "user band used twice"; readonly by: PartId; readonly userBand: number }
   /** A receiver in another mode holds the single-cable line. */

@@ -5,7 +5,7 @@
  */
 import type { z } from "zod";
 import type { TunerClass } from "../rf/tunerProtection.ts";
-import type { Band } from "../signal/band.ts";
+import type { Band, StackStandard } from "../signal/band.ts";
 import type { Polarisation, Service, SkyHalf } from "../signal/carrier.ts";
 import type { Offer, Request } from "../signal/control.ts";
 import type { Response } from "../signal/response.ts";
@@ -109,13 +109,13 @@ export type StackPath = {
   /** What the unit takes each inner node for; whatever else comes in there is never where a receiver asks for it. */
   readonly planes?: Readonly<Record<string, Omit<PortPlane, "position">>>;
   readonly to: string;
-  readonly standard: "EN 50494" | "EN 50607";
+  readonly standard: StackStandard;
   readonly userBands: readonly {
     readonly number: number;
     readonly centreMHz: number;
     readonly widthMHz: number;
     /** Where it listens to messages of another standard than `standard`. */
-    readonly standard?: StackPath["standard"];
+    readonly standard?: StackStandard;
   }[];
   /** Output level of each user band, held by automatic gain control [dBµV]. */
   readonly levelDbuv: number;
@@ -222,6 +222,17 @@ export type ReceiverInput = {
   readonly frontEnd: FrontEnd;
   /** Own user bands of a stacked input: the receiver tunes only through these. */
   readonly userBands?: readonly { readonly number: number; readonly centreMHz: number }[];
+  /** Standard of the messages that a stacked input sends; absent: either, as the unit needs it. */
+  readonly standard?: StackStandard;
+  /** Oscillators that its menu reckons with; absent: those of a universal LNB, and of a wideband one any. */
+  readonly menu?: MenuOscillators;
+};
+
+/** Local oscillators as a receiver's menu has them [MHz]; `wideband`: absent where it finds that out by itself. */
+export type MenuOscillators = {
+  readonly lowMHz: number;
+  readonly highMHz: number;
+  readonly widebandMHz?: number;
 };
 
 export type Reception = {

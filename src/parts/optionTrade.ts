@@ -49,7 +49,9 @@ export type Meaning =
   | "receiver mode"
   | "receiver user bands"
   | "user band set"
-  | "user band standard";
+  | "user band standard"
+  | "receiver messages"
+  | "menu oscillator";
 
 /**
  * What another value takes on site: turning a knob or a menu, turning the dish by the meter, or nothing, where the

@@ -2,11 +2,12 @@
 import { z } from "zod";
 import type { Polarisation } from "../signal/carrier.ts";
 import { plural } from "../words/plural.ts";
-import { define, type FrontEnd, type PartKind, type ReceiverInput } from "./contract.ts";
+import { define, type PartKind, type ReceiverInput } from "./contract.ts";
 import { toggle, wholeNumber } from "./fields.ts";
 import { coaxIn, MEMORY } from "./passive.ts";
 import { IF_FROM_MHZ, IF_TO_MHZ } from "./quadrants.ts";
 import { frontEndFields, frontEndOf, OVERLOAD } from "./receiverFrontEnd.ts";
+import { MENU_FIELDS, menuOf, WIDEBAND_MENU_FIELD, widebandMenuOf } from "./receiverMenu.ts";
 import {
   commandSupply,
   feedsCable,
@@ -20,7 +21,10 @@ import {
 } from "./receiverSupply.ts";
 
 /** An input for an output that is switched by 13/18 V and 22 kHz. */
-export function switchedInput(port: string, frontEnd: FrontEnd): ReceiverInput {
+export function switchedInput(
+  port: string,
+  o: Parameters<typeof frontEndOf>[0] & MenuOptions,
+): ReceiverInput {
   return {
     port,
     feed: "switched",
@@ -28,9 +32,12 @@ export function switchedInput(port: string, frontEnd: FrontEnd): ReceiverInput {
     tunesFromMHz: IF_FROM_MHZ,
     tunesToMHz: IF_TO_MHZ,
     tuners: 1,
-    frontEnd,
+    frontEnd: frontEndOf(o),
+    menu: menuOf(o),
   };
 }
+
+type MenuOptions = Parameters<typeof menuOf>[0];
 
 const single = define({
   kind: "receiver-sat",
@@ -46,6 +53,7 @@ const single = define({
     half: halfField("Band"),
     position: positionField("Position"),
     ...SUPPLY_FIELDS,
+    ...MENU_FIELDS,
     ...frontEndFields(OVERLOAD.satellite),
   }),
   symbol: "receiver-sat",
@@ -54,7 +62,7 @@ const single = define({
   signal: () => ({}),
   power: (o) => (feedsCable(o) ? { supplies: [commandSupply(o, "sat", requestOf(o))] } : {}),
   reception: (o) => ({
-    inputs: [switchedInput("sat", frontEndOf(o))],
+    inputs: [switchedInput("sat", o)],
     wants: o.state === "on" ? ["satellite"] : [],
   }),
 });
@@ -75,6 +83,7 @@ const twin = define({
     half2: halfField("Input 2, band", "high"),
     position2: positionField("Input 2, position"),
     ...SUPPLY_FIELDS,
+    ...MENU_FIELDS,
     ...frontEndFields(OVERLOAD.satellite),
   }),
   symbol: "receiver-twin",
@@ -93,7 +102,7 @@ const twin = define({
     return { supplies: [commandSupply(o, "sat1", first), commandSupply(o, "sat2", second)] };
   },
   reception: (o) => ({
-    inputs: [switchedInput("sat1", frontEndOf(o)), switchedInput("sat2", frontEndOf(o))],
+    inputs: [switchedInput("sat1", o), switchedInput("sat2", o)],
     wants: o.state === "on" ? ["satellite"] : [],
   }),
 });
@@ -122,6 +131,7 @@ const hybrid = define({
     standbySupply: SUPPLY_FIELDS.standbySupply,
     volts13: SUPPLY_FIELDS.volts13,
     limitMa: SUPPLY_FIELDS.limitMa,
+    oscillator: WIDEBAND_MENU_FIELD,
     ...frontEndFields(OVERLOAD.satellite),
   }),
   symbol: "receiver-hybrid",
@@ -151,6 +161,7 @@ const hybrid = define({
       ...WIDEBAND_TUNING,
       tuners: o.tuners,
       frontEnd: frontEndOf(o),
+      ...widebandMenuOf(o.oscillator),
     });
     const inputs: ReceiverInput[] = [wideband("v", "V"), wideband("h", "H")];
     if (o.aerial)

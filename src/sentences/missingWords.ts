@@ -2,6 +2,7 @@
 
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { Missing, MissingReason } from "../findings/missing.ts";
+import type { StackStandard } from "../signal/band.ts";
 import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import { besideLimit } from "./figures.ts";
@@ -63,6 +64,12 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
       return are("on a switched or quattro feed, but this input needs a wideband one");
     case "wideband feed on a switched input":
       return are("on a wideband feed, which this input cannot tune");
+    case "other oscillator":
+      return verb("appears", "appear", shiftWords(reason));
+    case "other messages":
+      return are(
+        `out of reach on user band ${reason.userBand}: ${partName(reason.part)} does not obey ${MESSAGES[reason.sends]} messages there`,
+      );
     case "plain feed on a single-cable input":
       return are("not on a user band");
     case "single-cable feed on a plain input":
@@ -119,6 +126,24 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
       return are("too weak or too noisy");
   }
 }
+
+/** "250 MHz below where it is looked for" */
+export function shiftWords({
+  menuMHz,
+  realMHz,
+}: {
+  readonly menuMHz: number;
+  readonly realMHz: number;
+}): string {
+  return `${numeralAsSet(Math.abs(menuMHz - realMHz))} MHz ${menuMHz > realMHz ? "above" : "below"} where the receiver looks`;
+}
+
+/** What messages of a standard are called. */
+export const MESSAGES: Readonly<Record<StackStandard, string>> = {
+  "EN 50494": "SCR",
+  "EN 50607": "dSCR",
+  both: "SCR or dSCR",
+};
 
 /** "the input HH of ⟦ms⟧" */
 export function portName(part: string, port: string, evaluation: Evaluation, side: "in" | "out"): string {

@@ -4,7 +4,8 @@ import type { CarrierResults } from "../../src/findings/carrierResult.ts";
 import type { TunedInput } from "../../src/findings/feedSuits.ts";
 import { addStackedResults, ownPowers, SAME_CENTRE_MHZ } from "../../src/findings/stackedReception.ts";
 import type { ReceiverInput } from "../../src/parts/contract.ts";
-import type { Band, Stack } from "../../src/signal/band.ts";
+import type { Band, Stack, StackStandard } from "../../src/signal/band.ts";
+import type { SkyHalf } from "../../src/signal/carrier.ts";
 import type { Offer } from "../../src/signal/control.ts";
 import { type BandSketch, bandOf, gridOf, switchAt } from "../signal/bands.ts";
 import { speaker as speakerByHand } from "./byHand.ts";
@@ -205,6 +206,77 @@ describe("why a user band does not serve", () => {
         why: "wrong feed",
         reason: { kind: "other centre", part: "lnb", userBand: 1, hereMHz: centreMHz, thereMHz: 1210 },
       });
+  });
+
+  // EN 50494 addresses 8 user bands, EN 50607 32, as quoted in the scope of the latter; the feed is of EN 50494.
+  describe("the messages of the receiver and of the unit", () => {
+    const got = (sends: StackStandard, knows: StackStandard, number = 1) => {
+      const { band, stack } = feed([speaker("rx", [number])]);
+      const of = { ...stack, numbers: [1, 9], standards: [knows, knows] };
+      const userBands = [{ number, centreMHz: number === 1 ? 1210 : 1420 }];
+      const results: CarrierResults = new Map();
+      const tuned = { receiver: "rx", input: { ...INPUT, standard: sends, userBands }, alone: false };
+      addStackedResults(tuned, band, of, AMPLE_DB, results);
+      return results.get("dish#0");
+    };
+
+    test.each([
+      ["EN 50494", "EN 50494", true],
+      ["EN 50607", "EN 50607", true],
+      ["EN 50494", "EN 50607", false],
+      ["EN 50607", "EN 50494", false],
+      ["both", "EN 50494", true],
+      ["both", "EN 50607", true],
+      ["EN 50494", "both", true],
+      ["EN 50607", "both", true],
+      ["both", "both", true],
+    ] as const)("%s to %s: is it got? %s", (sends, knows, isGot) => {
+      const result = got(sends, knows);
+      expect(result?.got).toBe(isGot);
+      if (!isGot)
+        expect(result).toEqual({
+          got: false,
+          why: "wrong feed",
+          reason: { kind: "other messages", part: "lnb", userBand: 1, sends, knows },
+          userBand: 1,
+        });
+    });
+
+    test.each([
+      ["EN 50494", "both", false],
+      ["EN 50607", "both", true],
+      ["both", "both", true],
+      ["both", "EN 50607", true],
+      ["both", "EN 50494", false],
+    ] as const)("%s to %s on user band 9: is it got? %s", (sends, knows, isGot) => {
+      expect(got(sends, knows, 9)?.got).toBe(isGot);
+    });
+  });
+
+  // Asked for behind 10 000 MHz, 11 000 MHz is 1000 MHz; the unit has there what is sent at 10 750 MHz.
+  describe("the oscillator of the receiver’s menu is another than that of the unit", () => {
+    const reasonWith = (half: SkyHalf | undefined, real: number, menuLowMHz: number) => {
+      const { band, stack } = feed([speaker("rx", [1])]);
+      const held: Band = { ...HELD, shifts: [real], ...(half ? { half } : {}) };
+      const results: CarrierResults = new Map();
+      const input = { ...INPUT, menu: { lowMHz: menuLowMHz, highMHz: 10_600 } };
+      const tuned = { receiver: "rx", input, alone: false };
+      addStackedResults(tuned, band, { ...stack, holds: [held] }, AMPLE_DB, results);
+      const result = results.get("dish#0");
+      return result?.got === false ? result.reason : "got";
+    };
+
+    test("it gets what stands beside", () => {
+      const reason = { kind: "other oscillator", menuMHz: 10_000, realMHz: 9750 };
+      expect(reasonWith("low", 9750, 10_000)).toEqual(reason);
+      expect(reasonWith("low", 10_000, 9750)).toEqual({ ...reason, menuMHz: 9750, realMHz: 10_000 });
+      expect(reasonWith("low", 10_000, 10_000)).toBe("got");
+    });
+
+    test("behind a wideband LNB the unit reckons with those of a universal one", () => {
+      expect(reasonWith(undefined, 10_400, 9750)).toBe("got");
+      expect(reasonWith(undefined, 10_400, 10_000)).toMatchObject({ menuMHz: 10_000, realMHz: 9750 });
+    });
   });
 
   test("a filter on the way stops it", () => {

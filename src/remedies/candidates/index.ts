@@ -16,6 +16,7 @@ import { gradedTaps } from "./graded.ts";
 import { betterDecoupling } from "./isolation.ts";
 import { otherGain, padBefore, padValue, sourcePad } from "./levels.ts";
 import { mend } from "./mend.ts";
+import { menuOscillator, ownMessages } from "./menu.ts";
 import { betterDish, lessLossBefore, masthead } from "./noise.ts";
 import { otherOutput } from "./otherOutput.ts";
 import { otherUserBands } from "./otherUserBands.ts";
@@ -89,7 +90,15 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   "wrong-quadrant": [rightQuadrants, quattroConverter, widebandForUnit],
   "command-lost": [askedPosition, cableGrade],
   "user-band-conflict": [otherOutput, ownUserBands, otherReceiver],
-  "wrong-feed": [otherOutput, ownUserBands, otherReceiver, otherConverter, stackUnderTheRoof],
+  "wrong-feed": [
+    menuOscillator,
+    ownMessages,
+    otherOutput,
+    ownUserBands,
+    otherReceiver,
+    otherConverter,
+    stackUnderTheRoof,
+  ],
   "too-many-tuners": [ownUserBands, otherConverter, stackUnderTheRoof],
   "plane-missing": [secondCable, stackUnderTheRoof, otherConverter, separateCables],
   "receiver-misses": [
