@@ -128,6 +128,8 @@ function whyNotSet({ receiver, input, alone }: Asking, condition: Condition): Lo
   const foreign = alone ? undefined : speaks.find((o) => !o.dormant && o !== own);
   if (!own || foreign) {
     if (at.setting === setting) return undefined;
+    const isFixed = at.offers.some((o) => o.kind === "plain" && o.part === receiver && o.port === input.port);
+    if (isFixed && !foreign) return notSelectable({ kind: "fixed supply", part }, receiver);
     return foreign
       ? notSelectable({ kind: "set by another", part, by: foreign.part }, part)
       : notSelectable({ kind: "no command", part }, part);

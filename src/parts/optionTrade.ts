@@ -46,6 +46,7 @@ export type Meaning =
   | "asked half"
   | "asked position"
   | "receiver state"
+  | "receiver supply"
   | "receiver mode"
   | "receiver user bands"
   | "user band set"

@@ -11,12 +11,14 @@ import { MENU_FIELDS, menuOf, WIDEBAND_MENU_FIELD, widebandMenuOf } from "./rece
 import {
   commandSupply,
   feedsCable,
+  GIVES_FIELD,
   halfField,
   polarisationField,
   positionField,
   requestOf,
   STATE_WORDS,
   SUPPLY_FIELDS,
+  suppliesOf,
   wishWords,
 } from "./receiverSupply.ts";
 
@@ -52,6 +54,7 @@ const single = define({
     polarisation: polarisationField("Asks now for"),
     half: halfField("Band"),
     position: positionField("Position"),
+    gives: GIVES_FIELD,
     ...SUPPLY_FIELDS,
     ...MENU_FIELDS,
     ...frontEndFields(OVERLOAD.satellite),
@@ -60,7 +63,10 @@ const single = define({
   caption: (o) => (o.state === "on" ? `asks for ${wishWords(o)}` : STATE_WORDS[o.state]),
   ports: () => [coaxIn("sat", "SAT")],
   signal: () => ({}),
-  power: (o) => (feedsCable(o) ? { supplies: [commandSupply(o, "sat", requestOf(o))] } : {}),
+  power: (o) => {
+    const supplies = suppliesOf(o, "sat", requestOf(o));
+    return supplies.length > 0 ? { supplies } : {};
+  },
   reception: (o) => ({
     inputs: [switchedInput("sat", o)],
     wants: o.state === "on" ? ["satellite"] : [],

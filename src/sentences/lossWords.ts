@@ -106,6 +106,8 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
         : `${partName(reason.by)} and ${receiver} are both set to user band ${reason.userBand}`;
     case "line held":
       return `${partName(reason.by)} is not in single-cable mode and blocks the line`;
+    case "fixed supply":
+      return `${receiver} gives a fixed voltage and no tone, so ${partName(reason.part)} stays in one quadrant`;
     case "no command":
       return blocked
         ? `${blocked} passes no command from ${receiver} to ${partName(reason.part)}`
@@ -213,6 +215,8 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
       return `Set ${suffererWords(at)} to a user band of its own.`;
     case "line held":
       return `Set ${partName(reason.by)} to single-cable mode with a free user band.`;
+    case "fixed supply":
+      return `Set ${partName(at.part)} to 13/18 V and 22 kHz, or use a receiver that gives them.`;
     case "no command":
     case "no message":
     case "no tone":

@@ -92,6 +92,8 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
       return are(`retuned by ${partName(reason.by)}, which also uses user band ${reason.userBand}`);
     case "line held":
       return are(`out of reach: ${partName(reason.by)} blocks the line`);
+    case "fixed supply":
+      return are(`out of reach: a fixed voltage without tone leaves ${partName(reason.part)} where it is`);
     case "no command":
       return are(`out of reach: no command gets from here to ${partName(reason.part)}`);
     case "no message":
