@@ -8,18 +8,13 @@ import { carrierToDb, disturbanceUv2 } from "../signal/readout.ts";
 import type { BlockedAt } from "./blockedCarriers.ts";
 import { type Blocking, besideHeadroomDb, totalHeadroomDb } from "./blocking.ts";
 import type { CarrierResult, GotCarrier } from "./carrierResult.ts";
+import { whyNotTuned } from "./tuningRange.ts";
 
 /** Result for a carrier that the input could tune: its level, its quality with the tuner's noise, and whether it is blocked. */
 export function quality(input: ReceiverInput, band: Band, i: number, blocking: Blocking): CarrierResult {
   const { grid } = band;
-  const f = grid.centre[i] ?? 0;
-  const { tunesFromMHz, tunesToMHz } = input;
-  if (f < tunesFromMHz || f > tunesToMHz)
-    return {
-      got: false,
-      why: "out of range",
-      reason: { kind: "outside tuning range", fromMHz: tunesFromMHz, toMHz: tunesToMHz },
-    };
+  const untuned = whyNotTuned(input, band, i);
+  if (untuned) return untuned;
   const result = graded({
     port: input.port,
     origin: band.origin.key,
@@ -71,12 +66,12 @@ export type TunerCarrier = Omit<GotCarrier, "cnDb" | "headroom"> & {
   readonly interference: number;
 };
 
-/** Got with C/(N+I) at or above what the carrier needs; or lost to noise, or else to what disturbs it. */
+/** Got with C/(N+I) at or above what the carrier needs; or lost to noise, unless what disturbs it does more. */
 export function graded({ noise, interference, ...carrier }: TunerCarrier): CarrierResult {
   const ratio = (power: number) => carrierToDb(carrier.levelDbuv, power);
   const cnDb = ratio(noise + interference);
   const { requiredDb } = carrier;
   if (cnDb >= requiredDb) return { got: true, ...carrier, cnDb };
-  const why = ratio(noise) >= requiredDb ? "disturbed" : "noisy";
+  const why = ratio(noise) >= requiredDb && interference > noise ? "disturbed" : "noisy";
   return { got: false, why, reason: { kind: why } };
 }
