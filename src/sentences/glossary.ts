@@ -333,7 +333,7 @@ const OF_RULES: Readonly<Record<RuleId, readonly GlossaryTerm[]>> = {
   "supply-overloaded": ["LNB"],
   "switched-output-shared": ["Quadrant", "Switched output"],
   "too-many-tuners": ["Tuner"],
-  "tuner-blocked": ["Attenuator", "Trap", "Tuner"],
+  "tuner-blocked": ["Tuner"],
   "user-band-conflict": ["Tuner", "User band"],
   "wideband-shared": ["Diplexer", "Wideband LNB"],
   "wrong-feed": ["Oscillator", "Quadrant", "User band"],
