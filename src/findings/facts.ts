@@ -20,6 +20,7 @@ import type { StackingInputFacts } from "./rules/stackingInput.ts";
 import type { SupplyOverloadedFacts } from "./rules/supplyOverloaded.ts";
 import type { SwitchedOutputSharedFacts } from "./rules/switchedOutputShared.ts";
 import type { TooManyTunersFacts } from "./rules/tooManyTuners.ts";
+import type { TunerBlockedFacts } from "./rules/tunerBlocked.ts";
 import type { UserBandConflictFacts } from "./rules/userBandConflict.ts";
 import type { LowCnFacts } from "./rules/weakQuality.ts";
 import type { WidebandSharedFacts } from "./rules/widebandShared.ts";
@@ -45,6 +46,7 @@ export type FactsByRule = {
   readonly "plane-missing": ReceiverLossFacts;
   readonly "receiver-misses": ReceiverLossFacts;
   readonly "stacking-input": StackingInputFacts;
+  readonly "tuner-blocked": TunerBlockedFacts;
   readonly "level-limits": LevelLimitsFacts;
   readonly "low-carrier-to-noise": LowCnFacts;
   readonly intermodulation: IntermodulationFacts;

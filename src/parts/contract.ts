@@ -4,7 +4,8 @@
  * stands in its `trade`, what it knows of an option at the option's field (`fields.ts`).
  */
 import type { z } from "zod";
-import type { Band } from "../signal/band.ts";
+import type { TunerClass } from "../rf/tunerProtection.ts";
+import type { Band, StackStandard } from "../signal/band.ts";
 import type { Polarisation, Service, SkyHalf } from "../signal/carrier.ts";
 import type { Offer, PositionCommand, Request } from "../signal/control.ts";
 import type { FeedShares } from "../signal/leak.ts";
@@ -131,13 +132,13 @@ export type StackPath = {
   /** What the unit takes each inner node for; whatever else comes in there is never where a receiver asks for it. */
   readonly planes?: Readonly<Record<string, Omit<PortPlane, "position">>>;
   readonly to: string;
-  readonly standard: "EN 50494" | "EN 50607";
+  readonly standard: StackStandard;
   readonly userBands: readonly {
     readonly number: number;
     readonly centreMHz: number;
     readonly widthMHz: number;
     /** Where it listens to messages of another standard than `standard`. */
-    readonly standard?: StackPath["standard"];
+    readonly standard?: StackStandard;
   }[];
   /** Output level of each user band, held by automatic gain control [dBµV]. */
   readonly levelDbuv: number;
@@ -229,6 +230,16 @@ export type SignalContext = {
   readonly field?: OutsideField;
 };
 
+/** What every tuner behind an input has before its demodulator. */
+export type FrontEnd = {
+  /** Noise figure [dB]. */
+  readonly noiseFigureDb: number;
+  /** Above this power of all that its filters let in together no carrier is received, however strong [dBµV]. */
+  readonly overloadDbuv: number;
+  /** How well it tells a carrier from those beside it. */
+  readonly tuner: TunerClass;
+};
+
 /** One input of a receiver and what it can do with what arrives. */
 export type ReceiverInput = {
   readonly port: string;
@@ -252,8 +263,21 @@ export type ReceiverInput = {
   }[];
   /** Tuners behind this input. */
   readonly tuners: number;
+  /** What they take and what they add. */
+  readonly frontEnd: FrontEnd;
   /** Own user bands of a stacked input: the receiver tunes only through these. */
   readonly userBands?: readonly { readonly number: number; readonly centreMHz: number }[];
+  /** Standard of the messages that a stacked input sends; absent: either, as the unit needs it. */
+  readonly standard?: StackStandard;
+  /** Oscillators that its menu reckons with; absent: those of a universal LNB, and of a wideband one any. */
+  readonly menu?: MenuOscillators;
+};
+
+/** Local oscillators as a receiver's menu has them [MHz]; `wideband`: absent where it finds that out by itself. */
+export type MenuOscillators = {
+  readonly lowMHz: number;
+  readonly highMHz: number;
+  readonly widebandMHz?: number;
 };
 
 export type Reception = {

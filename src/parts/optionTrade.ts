@@ -56,10 +56,13 @@ export type Meaning =
   | "asked uncommitted input"
   | "asked burst"
   | "receiver state"
+  | "receiver supply"
   | "receiver mode"
   | "receiver user bands"
   | "user band set"
-  | "user band standard";
+  | "user band standard"
+  | "receiver messages"
+  | "menu oscillator";
 
 /**
  * What another value takes on site: turning a knob or a menu, turning the dish by the meter, or nothing, where the

@@ -145,6 +145,34 @@ export function burstField(label: string) {
   });
 }
 
+/** What a receiver for switched feeds gives; some boxes, and some menus, know one voltage only. */
+export const GIVES_FIELD = choice({
+  label: "Gives the cable",
+  help: "A fixed voltage without tone leaves an LNB in one quadrant.",
+  choices: [
+    { value: "commands", label: "13/18 V and 22 kHz" },
+    { value: "13", label: "13 V always" },
+    { value: "18", label: "18 V always" },
+    { value: "none", label: "nothing" },
+  ],
+  default: "commands",
+  means: "receiver supply",
+  soundValue: "commands",
+  advanced: true,
+});
+
+/** Supplies of an input that gives what its menu says. */
+export function suppliesOf(
+  o: SupplyOptions & { readonly gives: "commands" | "13" | "18" | "none" },
+  port: string,
+  request: Request,
+): readonly Supply[] {
+  if (!feedsCable(o) || o.gives === "none") return [];
+  if (o.gives === "commands") return [commandSupply(o, port, request)];
+  const volts = o.gives === "13" ? o.volts13 : o.volts18;
+  return [{ port, kind: "plain", volts13: volts, volts18: volts, limitMa: o.limitMa }];
+}
+
 export type ReceiverWish = {
   readonly polarisation: Polarisation;
   readonly half: SkyHalf;

@@ -6,10 +6,13 @@ import { define, type PartKind, type ReceiverInput } from "./contract.ts";
 import { toggle, wholeNumber } from "./fields.ts";
 import { coaxIn, MEMORY } from "./passive.ts";
 import { IF_FROM_MHZ, IF_TO_MHZ } from "./quadrants.ts";
+import { frontEndFields, frontEndOf, OVERLOAD } from "./receiverFrontEnd.ts";
+import { MENU_FIELDS, menuOf, WIDEBAND_MENU_FIELD, widebandMenuOf } from "./receiverMenu.ts";
 import {
   burstField,
   commandSupply,
   feedsCable,
+  GIVES_FIELD,
   halfField,
   polarisationField,
   positionField,
@@ -17,12 +20,16 @@ import {
   requestOf,
   STATE_WORDS,
   SUPPLY_FIELDS,
+  suppliesOf,
   uncommittedField,
   wishWords,
 } from "./receiverSupply.ts";
 
 /** An input for an output that is switched by 13/18 V and 22 kHz. */
-export function switchedInput(port: string): ReceiverInput {
+export function switchedInput(
+  port: string,
+  o: Parameters<typeof frontEndOf>[0] & MenuOptions,
+): ReceiverInput {
   return {
     port,
     feed: "switched",
@@ -30,8 +37,12 @@ export function switchedInput(port: string): ReceiverInput {
     tunesFromMHz: IF_FROM_MHZ,
     tunesToMHz: IF_TO_MHZ,
     tuners: 1,
+    frontEnd: frontEndOf(o),
+    menu: menuOf(o),
   };
 }
+
+type MenuOptions = Parameters<typeof menuOf>[0];
 
 const single = define({
   kind: "receiver-sat",
@@ -48,14 +59,23 @@ const single = define({
     position: positionField("Position"),
     uncommitted: uncommittedField("Uncommitted input"),
     burst: burstField("Tone burst"),
+    gives: GIVES_FIELD,
     ...SUPPLY_FIELDS,
+    ...MENU_FIELDS,
+    ...frontEndFields(OVERLOAD.satellite),
   }),
   symbol: "receiver-sat",
   caption: (o) => (o.state === "on" ? `asks for ${wishWords(o)}` : STATE_WORDS[o.state]),
   ports: () => [coaxIn("sat", "SAT")],
   signal: () => ({}),
-  power: (o) => (feedsCable(o) ? { supplies: [commandSupply(o, "sat", requestOf(o))] } : {}),
-  reception: (o) => ({ inputs: [switchedInput("sat")], wants: o.state === "on" ? ["satellite"] : [] }),
+  power: (o) => {
+    const supplies = suppliesOf(o, "sat", requestOf(o));
+    return supplies.length > 0 ? { supplies } : {};
+  },
+  reception: (o) => ({
+    inputs: [switchedInput("sat", o)],
+    wants: o.state === "on" ? ["satellite"] : [],
+  }),
 });
 
 const TWIN_OPTIONS = z.object({
@@ -70,6 +90,8 @@ const TWIN_OPTIONS = z.object({
   uncommitted2: uncommittedField("Input 2, uncommitted"),
   burst2: burstField("Input 2, tone burst"),
   ...SUPPLY_FIELDS,
+  ...MENU_FIELDS,
+  ...frontEndFields(OVERLOAD.satellite),
 });
 
 /** What its two inputs ask for. */
@@ -117,7 +139,7 @@ const twin = define({
     };
   },
   reception: (o) => ({
-    inputs: [switchedInput("sat1"), switchedInput("sat2")],
+    inputs: [switchedInput("sat1", o), switchedInput("sat2", o)],
     wants: o.state === "on" ? ["satellite"] : [],
   }),
 });
@@ -146,6 +168,8 @@ const hybrid = define({
     standbySupply: SUPPLY_FIELDS.standbySupply,
     volts13: SUPPLY_FIELDS.volts13,
     limitMa: SUPPLY_FIELDS.limitMa,
+    oscillator: WIDEBAND_MENU_FIELD,
+    ...frontEndFields(OVERLOAD.satellite),
   }),
   symbol: "receiver-hybrid",
   caption: (o) => {
@@ -173,6 +197,8 @@ const hybrid = define({
       ...(o.findsPolarisation ? {} : { polarisation }),
       ...WIDEBAND_TUNING,
       tuners: o.tuners,
+      frontEnd: frontEndOf(o),
+      ...widebandMenuOf(o.oscillator),
     });
     const inputs: ReceiverInput[] = [wideband("v", "V"), wideband("h", "H")];
     if (o.aerial)
@@ -183,6 +209,7 @@ const hybrid = define({
         tunesFromMHz: 174,
         tunesToMHz: 862,
         tuners: 1,
+        frontEnd: frontEndOf({ ...o, overloadDbuv: OVERLOAD.tv.dbuv }),
       });
     if (o.state !== "on") return { inputs, wants: [] };
     return { inputs, wants: o.aerial ? ["satellite", "tv"] : ["satellite"] };

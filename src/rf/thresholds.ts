@@ -1,5 +1,7 @@
 /** The C/N that each modulation needs at the receiver's input: below it, no picture and no sound. */
 
+import { FM_CN_DB } from "./fmQuality.ts";
+
 export type Mode = {
   readonly name: string;
   /** Least C/N [dB], in the carrier's noise bandwidth (symbol rate, or occupied width). */
@@ -16,6 +18,8 @@ const DVB_C =
   "NorDig Unified, receiver requirement for DVB-C, as quoted in a public table; in the bandwidth of the symbol rate";
 const DVB_T2 =
   "Practical receiver, 64k LDPC, sparse pilots not credited; public table of receiver requirements";
+
+const FM_THRESHOLD = "FM threshold, about 10 to 12 dB, from memory; heard then, with hiss";
 
 /** What a real DVB-S2 receiver needs beyond the ideal demodulator [dB]; 0.8 to 1.5 is usual. */
 const DVB_S2_RECEIVER_DB = 1;
@@ -109,10 +113,10 @@ export const MODES = {
   },
   "fm-stereo": {
     name: "FM stereo",
-    requiredCnDb: 38,
-    source: "Spanish Royal Decree 346/2011, Annex I 4.5: C/N at the outlet for clean FM",
+    requiredCnDb: FM_CN_DB.stereo.heard,
+    source: FM_THRESHOLD,
   },
-  "fm-mono": { name: "FM mono", requiredCnDb: 12, source: "FM threshold, about 10 to 12 dB, from memory" },
+  "fm-mono": { name: "FM mono", requiredCnDb: FM_CN_DB.mono.heard, source: FM_THRESHOLD },
   mobile: {
     name: "Mobile phone (LTE)",
     requiredCnDb: 0,

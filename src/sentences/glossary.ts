@@ -336,6 +336,7 @@ const OF_RULES: Readonly<Record<RuleId, readonly GlossaryTerm[]>> = {
   "supply-overloaded": ["LNB"],
   "switched-output-shared": ["Quadrant", "Switched output"],
   "too-many-tuners": ["Tuner"],
+  "tuner-blocked": ["Tuner"],
   "user-band-conflict": ["Tuner", "User band"],
   "wideband-shared": ["Diplexer", "Wideband LNB"],
   "wrong-feed": ["Oscillator", "Quadrant", "User band"],

@@ -27,11 +27,14 @@ export type Grid = {
 export type Cut = { readonly part: string; readonly reason: CutReason };
 export type CutReason = "filter" | "range" | "stopped";
 
+/** Standard of single-cable messages; "both": EN 50607, and EN 50494 up to user band 8. */
+export type StackStandard = "EN 50494" | "EN 50607" | "both";
+
 /** What a user band of a channel-stacked feed can hold. */
 export type Stack = {
-  readonly standard: "EN 50494" | "EN 50607";
+  readonly standard: StackStandard;
   /** Standard of the messages that each user band listens to, in the order of `numbers`. */
-  readonly standards: readonly ("EN 50494" | "EN 50607")[];
+  readonly standards: readonly StackStandard[];
   /** Converter that stacks. */
   readonly part: string;
   readonly port: string;

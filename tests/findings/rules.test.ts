@@ -38,6 +38,8 @@ const SAYS: Readonly<Record<string, RegExp>> = {
     /the input [VH] of “SCR\/dSCR multiswitch”, \d+ of 40 satellite transponders are too weak/,
   // EN 60728-1 as quoted: DVB-T 74 dBµV at most; the aerial is said to give 90, the plate takes 1 dB.
   "level-limits": /too strong\. The worst has 89 dBµV .* 74 dBµV at most/,
+  // ITU-R BT.1368, from memory: the next channel may be 30 dB stronger; C34 is set to be 33 dB above C33.
+  "tuner-blocked": /C34 is 33 dB above C33, and 30 dB block it/,
   // DVB-T 64 QAM: 26 dB by EN 60728-1, from memory. 30 dBµV less 3.6 dBµV of thermal noise and 5 dB are 21 dB.
   "low-carrier-to-noise": /too little C\/N; the worst has 25\.\d+ dB/,
   // Three times 37.5 dB in step: 37.5 − 20·log10(3) = 28 dB; Royal Decree 346/2011 4.5 asks for 30 dB.

@@ -24,6 +24,7 @@ import { supplyOverloaded } from "./supplyOverloaded.ts";
 import { switchedOutputShared } from "./switchedOutputShared.ts";
 import { tooManyTuners } from "./tooManyTuners.ts";
 
+import { tunerBlocked } from "./tunerBlocked.ts";
 import { userBandConflict } from "./userBandConflict.ts";
 import { weakQuality } from "./weakQuality.ts";
 import { widebandShared } from "./widebandShared.ts";
@@ -47,6 +48,7 @@ export const RULES: readonly Rule[] = [
   tooManyTuners,
   planeMissing,
   receiverMisses,
+  tunerBlocked,
   levelLimits,
   weakQuality,
   intermodulation,

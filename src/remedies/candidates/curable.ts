@@ -22,6 +22,7 @@ export const CURABLE_RULES = [
   "too-many-tuners",
   "plane-missing",
   "receiver-misses",
+  "tuner-blocked",
   "level-limits",
   "low-carrier-to-noise",
   "intermodulation",

@@ -6,7 +6,7 @@ import type { Site } from "../site.ts";
 import { aerialCable } from "./aerialCable.ts";
 import { amplifierAway, lineAmplifier, tvAmplifier } from "./amplifiers.ts";
 import { bandCombiner } from "./bandCombiner.ts";
-import { filterBefore, otherChannels, trap, trapIntruder } from "./bands.ts";
+import { filterBefore, otherChannels, trap, trapIntruder, trapNeighbour } from "./bands.ts";
 import { cableGrade } from "./cable.ts";
 import { plugIn } from "./connect.ts";
 import { otherConverter, quattroConverter, rightQuadrants, widebandForUnit } from "./converters.ts";
@@ -17,6 +17,7 @@ import { betterDecoupling } from "./isolation.ts";
 import { splitterForJoint } from "./joints.ts";
 import { otherGain, padBefore, padValue, sourcePad } from "./levels.ts";
 import { mend } from "./mend.ts";
+import { menuOscillator, ownMessages } from "./menu.ts";
 import { betterDish, lessLossBefore, masthead } from "./noise.ts";
 import { otherOutput } from "./otherOutput.ts";
 import { otherUserBands } from "./otherUserBands.ts";
@@ -101,7 +102,15 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   "wrong-quadrant": [rightQuadrants, quattroConverter, widebandForUnit],
   "command-lost": [askedPosition, cableGrade],
   "user-band-conflict": [otherOutput, ownUserBands, otherReceiver],
-  "wrong-feed": [otherOutput, ownUserBands, otherReceiver, otherConverter, stackUnderTheRoof],
+  "wrong-feed": [
+    menuOscillator,
+    ownMessages,
+    otherOutput,
+    ownUserBands,
+    otherReceiver,
+    otherConverter,
+    stackUnderTheRoof,
+  ],
   "too-many-tuners": [ownUserBands, otherConverter, stackUnderTheRoof],
   "plane-missing": [secondCable, stackUnderTheRoof, otherConverter, separateCables],
   "receiver-misses": [
@@ -136,6 +145,17 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     equaliser,
     betterDish,
     cableGrade,
+  ],
+  "tuner-blocked": [
+    phoneFilter,
+    screenCable,
+    trapNeighbour,
+    trap,
+    padValue,
+    otherGain,
+    sourcePad,
+    padBefore,
+    amplifierAway,
   ],
   "level-limits": [
     turnAerial,

@@ -25,6 +25,7 @@ import { stackingInput } from "./stackingInput.ts";
 import { supplyOverloaded } from "./supplyOverloaded.ts";
 import { switchedOutputShared } from "./switchedOutputShared.ts";
 import { tooManyTuners } from "./tooManyTuners.ts";
+import { tunerBlocked } from "./tunerBlocked.ts";
 import { userBandConflict } from "./userBandConflict.ts";
 import { weakQuality } from "./weakQuality.ts";
 import { widebandShared } from "./widebandShared.ts";
@@ -49,6 +50,7 @@ const WORDS: { readonly [R in RuleId]: RuleWords<R> } = {
   overload,
   "stacking-input": stackingInput,
   "band-cut": bandCut,
+  "tuner-blocked": tunerBlocked,
   "level-limits": levelLimits,
   "low-carrier-to-noise": weakQuality,
   intermodulation,

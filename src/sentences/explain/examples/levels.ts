@@ -71,6 +71,46 @@ export const LEVELS_EXAMPLES: readonly RuleSketch[] = [
     ],
   },
   {
+    rule: "tuner-blocked",
+    speaks: [
+      // BT.1368 from memory: a neighbour may be 30 dB stronger; this one is 33 dB.
+      "an aerial near a mast, with one channel 33 dB above its neighbour",
+      {
+        uhf: [
+          "aerial-uhf",
+          {
+            levelDbuv: 50,
+            channels: [
+              { channel: 30, mode: "dvbt-64qam-2/3" },
+              { channel: 33, mode: "dvbt-64qam-2/3", levelOffsetDb: -4 },
+              { channel: 34, mode: "dvbt-64qam-2/3", levelOffsetDb: 29 },
+            ],
+          },
+        ],
+        tv: ["receiver-tv"],
+      },
+      "uhf.out > tv.in",
+    ],
+    silent: [
+      "the same channels without the mast",
+      {
+        uhf: [
+          "aerial-uhf",
+          {
+            levelDbuv: 48,
+            channels: [
+              { channel: 30, mode: "dvbt-64qam-2/3" },
+              { channel: 33, mode: "dvbt-64qam-2/3" },
+              { channel: 34, mode: "dvbt-64qam-2/3" },
+            ],
+          },
+        ],
+        tv: ["receiver-tv"],
+      },
+      "uhf.out > tv.in",
+    ],
+  },
+  {
     rule: "low-carrier-to-noise",
     speaks: [
       // DVB-T 64 QAM: 26 dB by EN 60728-1 from memory. 34 dBµV less 3.6 dBµV of thermal noise and 5 dB are 25.4 dB.
