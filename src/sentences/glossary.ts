@@ -313,6 +313,7 @@ export type GlossaryTerm = (typeof GLOSSARY)[number]["terms"][0];
 const OF_RULES: Readonly<Record<RuleId, readonly GlossaryTerm[]>> = {
   "above-band-edge": ["Band edge"],
   "band-cut": ["Transponder"],
+  "blocked-view": ["Azimuth"],
   "command-lost": ["22 kHz"],
   "dwelling-isolation": ["Isolation"],
   intermodulation: ["Derating", "Rated output"],
