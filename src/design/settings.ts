@@ -1,7 +1,7 @@
 /** What a design is reckoned and judged by, beside its parts: limits, the distance kept from them, amplifiers. */
 
 import { z } from "zod";
-import { choice, number, rows, text } from "../parts/fields.ts";
+import { choice, number, rows, text, toggle } from "../parts/fields.ts";
 import { numeral } from "../words/numbers.ts";
 
 const OWN_ROW = z.object({
@@ -118,6 +118,63 @@ export const SETTINGS = z.object({
     max: 20,
     step: 0.5,
     default: 0,
+  }),
+  judgeRain: toggle({
+    label: "Also judged in rain",
+    help: "One of the conditions beside the design as it is drawn.",
+    default: true,
+  }),
+  rainPercent: number({
+    label: "Rain that must be stood",
+    unit: "%",
+    help: `Exceeded for this share of the time: ${numeral(0.1, 1)} % of a year are nine hours.`,
+    min: 0.001,
+    max: 5,
+    step: 0.1,
+    default: 0.1,
+    source: "usual planning value for reception at home, from memory",
+  }),
+  rainOf: choice({
+    label: "Share of",
+    choices: [
+      { value: "year", label: "an average year" },
+      { value: "worst month", label: "the worst month" },
+    ],
+    default: "year",
+    source: "worst month by ITU-R P.841-4, from memory",
+  }),
+  judgeLift: toggle({
+    label: "Also judged in a tropospheric lift",
+    help: "Warm air over cold carries distant transmitters further, for hours or days.",
+    default: true,
+  }),
+  liftRiseDb: number({
+    label: "Distant transmitters rise by",
+    unit: "dB",
+    min: 0,
+    max: 60,
+    step: 1,
+    default: 15,
+    source: "1 % against 50 % of the time at about 100 km, ITU-R P.1546, order of magnitude, from memory",
+  }),
+  liftFadeDb: number({
+    label: "Wanted transmitters fade by",
+    unit: "dB",
+    min: 0,
+    max: 30,
+    step: 1,
+    default: 3,
+    source: "common practice, no source",
+  }),
+  judgeMasts: toggle({
+    label: "Also judged with phone masts on and off",
+    help: "Where a part of the design lets them in.",
+    default: true,
+  }),
+  judgeReceivers: toggle({
+    label: "Also judged with all receivers on and each one alone",
+    help: "Receivers share supply and commands; some work only beside others, some only alone.",
+    default: true,
   }),
   derating: choice({
     label: "Derating for many carriers",

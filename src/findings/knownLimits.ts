@@ -44,6 +44,10 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
     text: "Isolation is calculated across the outputs of the part at which two ways meet, and down both ways. Amplifiers let nothing back. What couples through a common input, or by radiation, is left out.",
   },
   {
+    title: "Rain and lifts",
+    text: "Rain takes from all transponders of a dish what it takes from the one hit hardest. What it turns from one polarisation into the other is not calculated. A lift raises all distant transmitters alike; which of them a given weather brings is not known. Conditions are tried one at a time.",
+  },
+  {
     title: "Receivers",
     text: "A receiver needs the C/N of its modulation behind a tuner of 8 dB noise figure. A real one may be some decibels better or worse. Which channel carries which programme is not known, so carriers are counted.",
   },

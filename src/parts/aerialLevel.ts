@@ -100,6 +100,7 @@ export const levelOffset = () =>
     max: 30,
     step: 0.5,
     default: 0,
+    means: "level offset",
   });
 
 type PlanRow = TransmitterRow & { readonly levelOffsetDb: number };

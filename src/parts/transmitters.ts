@@ -41,6 +41,7 @@ export const transmitterRow = () => ({
     label: "Wanted here",
     help: "Off: a distant transmitter that nobody here wants. It disturbs what shares its channel and is not missed.",
     default: true,
+    means: "wanted here",
   }),
 });
 
