@@ -99,7 +99,10 @@ describe("a neighbouring satellite", () => {
     { diameterM: 0.6, a: 19.2, b: 16, ciDb: 16.6 },
   ])("with $diameterM m on $a° East, $b° lies $ciDb dB lower", ({ diameterM, a, b, ciDb }) => {
     const dish = beam(diameterM, 11_700);
-    const apart = directionsApartDeg(seen({ site: LONDON, satellite: a }), seen({ site: LONDON, satellite: b }));
+    const apart = directionsApartDeg(
+      seen({ site: LONDON, satellite: a }),
+      seen({ site: LONDON, satellite: b }),
+    );
     expect(Math.abs(dish.gainDbi - homeDishDbi(dish, apart) - ciDb)).toBeLessThan(0.1);
   });
 });
