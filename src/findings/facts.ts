@@ -2,6 +2,7 @@
 import type { ReceiverLossFacts } from "./receiverLossRules.ts";
 import type { AboveBandEdgeFacts } from "./rules/aboveBandEdge.ts";
 import type { BandCutFacts } from "./rules/bandCut.ts";
+import type { BlockedViewFacts } from "./rules/blockedView.ts";
 import type { CommandLostFacts } from "./rules/commandLost.ts";
 import type { DeadStubFacts } from "./rules/deadStub.ts";
 import type { DwellingIsolationFacts } from "./rules/dwellingIsolation.ts";
@@ -31,6 +32,7 @@ export type NoFacts = Readonly<Record<never, never>>;
 
 export type FactsByRule = {
   readonly loop: NoFacts;
+  readonly "blocked-view": BlockedViewFacts;
   readonly "supply-overloaded": SupplyOverloadedFacts;
   readonly "no-supply": NoSupplyFacts;
   readonly "wideband-shared": WidebandSharedFacts;

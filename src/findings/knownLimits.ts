@@ -20,8 +20,8 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
     text: "Each carrier has one level. Ripple inside a channel or a user band is not modelled. Nor is the ripple of an LNB over its band, ±2 to 4 dB.",
   },
   {
-    title: "Leakage between polarisations",
-    text: "Dish and LNB keep vertical and horizontal apart completely. A wrong LNB skew, and the 20 to 25 dB between polarisations of a real LNB, are not modelled.",
+    title: "Leakage between signals",
+    text: "What leaks from the other polarisation, from other inputs of a switch and from neighbouring satellites counts as noise, by its power. At an unlucky phase it can cost some decibels more. Neighbours are taken to use every frequency.",
   },
   {
     title: "Screening and ingress",

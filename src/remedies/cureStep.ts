@@ -26,6 +26,8 @@ export type FactsByIdea = {
   // Settings and defects
   readonly mend: Setting;
   readonly "aim-dish": Setting;
+  readonly "turn-lnb": Setting;
+  readonly "right-feed": { readonly feed: "linear" | "circular" };
   readonly "aim-aerial": Setting;
   readonly "turn-aerial": Setting;
   readonly "turn-elements": Setting;

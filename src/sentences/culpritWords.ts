@@ -34,7 +34,7 @@ export function culpritClause(culprit: Blamed): string {
     case "turned":
       return `${name} is turned by ${numeral(culprit.amount, 0)}° against the satellite’s polarisation`;
     case "wrong polariser":
-      return `${name} is not made for the satellite’s polarisation: linear here, circular there, or the other way round`;
+      return `${name} is not made for the satellite’s kind of polarisation (linear or circular)`;
     case "mixes polarisations":
       return `${name} keeps the other polarisation only ${loss} down`;
     case "mixes inputs":

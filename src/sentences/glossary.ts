@@ -314,6 +314,7 @@ export type GlossaryTerm = (typeof GLOSSARY)[number]["terms"][0];
 const OF_RULES: Readonly<Record<RuleId, readonly GlossaryTerm[]>> = {
   "above-band-edge": ["Band edge"],
   "band-cut": ["Transponder"],
+  "blocked-view": ["Azimuth"],
   "command-lost": ["22 kHz"],
   "dead-stub": ["Return loss", "Ripple"],
   "dwelling-isolation": ["Isolation"],

@@ -93,6 +93,7 @@ const BY_ITSELF: Mechanism = { stage: 13, natures: ["own"], takes: [], lacks: []
 
 const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>) => Mechanism) } = {
   loop: { stage: 0, natures: ["wiring"], takes: ALL_SIGNAL, lacks: [] },
+  "blocked-view": { stage: 2, natures: ["too weak", "does not pass"], takes: ALL_SIGNAL, lacks: [] },
   "supply-overloaded": { stage: 1, natures: ["does not pass"], takes: ["supply"], lacks: [] },
   "no-supply": {
     stage: 2,

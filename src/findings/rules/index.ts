@@ -2,6 +2,7 @@
 import type { DesignRule, Rule } from "../rule.ts";
 import { aboveBandEdge } from "./aboveBandEdge.ts";
 import { bandCut } from "./bandCut.ts";
+import { blockedView } from "./blockedView.ts";
 import { commandLost } from "./commandLost.ts";
 import { deadStub } from "./deadStub.ts";
 import { dwellingIsolation } from "./dwellingIsolation.ts";
@@ -33,6 +34,7 @@ import { wrongQuadrant } from "./wrongQuadrant.ts";
 
 export const RULES: readonly Rule[] = [
   loop,
+  blockedView,
   supplyOverloaded,
   noSupply,
   widebandShared,

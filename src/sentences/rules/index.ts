@@ -4,6 +4,7 @@ import { DESIGN_RULES, RULES } from "../../findings/rules/index.ts";
 import type { RuleWords } from "../ruleWords.ts";
 import { aboveBandEdge } from "./aboveBandEdge.ts";
 import { bandCut } from "./bandCut.ts";
+import { blockedView } from "./blockedView.ts";
 import { commandLost } from "./commandLost.ts";
 import { deadStub } from "./deadStub.ts";
 import { dwellingIsolation } from "./dwellingIsolation.ts";
@@ -34,6 +35,7 @@ import { wrongQuadrant } from "./wrongQuadrant.ts";
 
 const WORDS: { readonly [R in RuleId]: RuleWords<R> } = {
   loop,
+  "blocked-view": blockedView,
   "supply-overloaded": supplyOverloaded,
   "no-supply": noSupply,
   "switched-output-shared": switchedOutputShared,

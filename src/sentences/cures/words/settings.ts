@@ -10,6 +10,8 @@ import type { StepTold, WordsOf } from "../told.ts";
 export const SETTING_WORDS: WordsOf<
   | "mend"
   | "aim-dish"
+  | "turn-lnb"
+  | "right-feed"
   | "aim-aerial"
   | "turn-aerial"
   | "turn-elements"
@@ -31,6 +33,17 @@ export const SETTING_WORDS: WordsOf<
   "aim-dish": {
     title: ({ place, name }) => `Realign ${name(place)} with a meter`,
     reason: ({ facts }) => `Its aim costs ${numeral(Number(facts.from))} dB.`,
+  },
+  "turn-lnb": {
+    title: ({ place, name }) => `Turn ${name(place)} in its clamp until a meter shows the best C/N`,
+    reason: ({ facts }) => `It is off by ${numeral(Number(facts.from), 0)}°.`,
+  },
+  "right-feed": {
+    title: ({ facts, place, name }) => `Replace ${name(place)} with an LNB for ${facts.feed} polarisation`,
+    reason: ({ facts }) =>
+      facts.feed === "circular"
+        ? "The satellite sends circular waves: a linear LNB cannot tell right from left."
+        : "The satellite sends linear waves: a circular LNB cannot tell vertical from horizontal.",
   },
   "aim-aerial": {
     title: ({ place, name }) => `Realign ${name(place)} with a meter`,
