@@ -4,6 +4,7 @@ import type { Band, Spectrum } from "../signal/band.ts";
 import { combine } from "../signal/combine.ts";
 import type { SwitchState } from "../signal/control.ts";
 import { gainDbAt } from "../signal/gain.ts";
+import { takenByFeed, withCrosstalk } from "../signal/leak.ts";
 import { remembered } from "../signal/remember.ts";
 import { flat, series } from "../signal/response.ts";
 import { amplifyBand, convertBand, noiseFloor, passFloor, underCondition } from "../signal/treat.ts";
@@ -223,7 +224,18 @@ function travel(run: Run, path: Path): Travelled {
     ...(path.noiseFigureDb === undefined ? {} : { noiseFigureDb: path.noiseFigureDb }),
   };
   const { bands: arrived, floors: below = [] } = arriving(run, path.from);
-  const all = arrived.flatMap((band) => takeBand(path.holds ? heldBand(band) : band, path) ?? []);
+  const { crosstalk } = path;
+  const beside =
+    crosstalk?.from.map((input) => {
+      const { bands: others } = arriving(run, input);
+      return path.holds ? others.flatMap((other) => heldBand(other) ?? []) : others;
+    }) ?? [];
+  const all = arrived.flatMap((band) => {
+    const held = path.holds ? heldBand(band) : band;
+    if (!held) return [];
+    const mixed = crosstalk ? withCrosstalk(held, beside, crosstalk.isolationDb) : held;
+    return takeBand(mixed, path, arrived) ?? [];
+  });
   const response = path.levelControl ? heldAt(all, path.response, path.levelControl) : path.response;
   for (const taken of all) bands.push(amplifyBand(taken, response, noise));
   for (const floor of below) {
@@ -288,12 +300,12 @@ function moveFloor(floor: Band, { takes, loMHz, shiftMHz = 0 }: Path): Band | nu
 }
 
 /** Selection and conversion by a path; the band itself when the path takes all as it is. */
-function takeBand(band: Band | null, path: Path): Band | null {
-  const { takes, shiftMHz = 0 } = path;
+function takeBand(band: Band, path: Path, beam: readonly Band[]): Band | null {
+  const { takes, feed, shiftMHz = 0 } = path;
   const loMHz = (path.loMHz ?? 0) - shiftMHz;
-  if (!band || (!takes && loMHz === 0)) return band;
+  if (!takes && loMHz === 0) return band;
   if (takes?.polarisation && takes.polarisation !== band.origin.polarisation) return null;
-  return convertBand(band, {
+  return convertBand(feed ? takenByFeed(band, beam, feed) : band, {
     fromMHz: takes?.fromMHz ?? 0,
     toMHz: takes?.toMHz ?? Number.MAX_VALUE,
     loMHz,

@@ -37,12 +37,12 @@ export type TunerCarrier = Omit<GotCarrier, "cnDb"> & {
   readonly interference: number;
 };
 
-/** Got with C/(N+I) at or above what the carrier needs; or lost to noise, or else to what disturbs it. */
+/** Got with C/(N+I) at or above what the carrier needs; or lost to noise, unless what disturbs it does more. */
 export function graded({ noise, interference, ...carrier }: TunerCarrier): CarrierResult {
   const ratio = (power: number) => carrierToDb(carrier.levelDbuv, power);
   const cnDb = ratio(noise + interference);
   const { requiredDb } = carrier;
   if (cnDb >= requiredDb) return { got: true, ...carrier, cnDb };
-  const why = ratio(noise) >= requiredDb ? "disturbed" : "noisy";
+  const why = ratio(noise) >= requiredDb && interference > noise ? "disturbed" : "noisy";
   return { got: false, why, reason: { kind: why } };
 }

@@ -104,7 +104,15 @@ const lineAmplifier = define({
       default: 950,
       source: "satellite IF 950–2150 MHz, Spanish Royal Decree 346/2011",
     }),
-    toMHz: number({ label: "up to", unit: "MHz", min: 1900, max: 3000, default: 2150, source: MEMORY }),
+    toMHz: number({
+      label: "up to",
+      unit: "MHz",
+      help: "1750 or 2050 MHz on older types.",
+      min: 1700,
+      max: 3000,
+      default: 2150,
+      source: MEMORY,
+    }),
     gainDb: gainDb(40, 20),
     slopeDb: slopeDb({
       help: "How much less is amplified at the low end than at the top.",

@@ -7,6 +7,7 @@ import type { z } from "zod";
 import type { Band } from "../signal/band.ts";
 import type { Polarisation, Service, SkyHalf } from "../signal/carrier.ts";
 import type { Offer, Request } from "../signal/control.ts";
+import type { FeedShares } from "../signal/leak.ts";
 import type { Response } from "../signal/response.ts";
 import type { SymbolName } from "./symbols.ts";
 import type { Trade } from "./trade.ts";
@@ -95,6 +96,10 @@ export type Path = {
     readonly fromMHz?: number;
     readonly toMHz?: number;
   };
+  /** At the microwave side: how much of each wave the feed takes. What it takes beside what is wanted disturbs that. */
+  readonly feed?: FeedShares;
+  /** Other inputs whose signals come through on this path too, so much weaker [dB]. */
+  readonly crosstalk?: { readonly from: readonly string[]; readonly isolationDb: number };
   /** Local oscillator [MHz]: a carrier at f leaves at f − lo. */
   readonly loMHz?: number;
   /** Conversion within the IF [MHz]: a carrier at f leaves at f + shift; after that it lies where `half` of `takes` is usual. */

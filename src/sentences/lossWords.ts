@@ -1,6 +1,7 @@
 /** A loss in one clause, the culprit first, and what would put it right. */
 
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
+import { isLeak } from "../findings/blame/quality.ts";
 import type { Missing } from "../findings/missing.ts";
 import { passesService } from "../findings/passesService.ts";
 import type { ReceiverLossFacts } from "../findings/receiverLossRules.ts";
@@ -144,7 +145,8 @@ function wrongInput(record: PartRecord | undefined, service: Service): string | 
   return isMeant ? arrives.id : undefined;
 }
 
-function disturbedWords({ spoiler }: Missing, lacking: string, receiver: string): string {
+function disturbedWords({ spoiler, blamed }: Missing, lacking: string, receiver: string): string {
+  if (blamed && spoiler && isLeak(spoiler)) return culpritClause(blamed);
   if (spoiler?.by === "products")
     return `${partName(spoiler.part)} is overdriven, and its products drown ${lacking}`;
   if (spoiler?.by === "foreign" && spoiler.signal && spoiler.part !== undefined)

@@ -166,6 +166,11 @@ export function exclusive(a: Band, b: Band): boolean {
   return false;
 }
 
+/** Of one origin: the same signal if it was converted alike, though other switches may have to stand otherwise. */
+export function isSameWay(a: Band, b: Band): boolean {
+  return a.shifts.length === b.shifts.length && a.shifts.every((lo, i) => lo === b.shifts[i]);
+}
+
 /** Width of the slices that a noise floor is cut into [MHz]. */
 const SLICE_MHZ = 100;
 /** Noise that a dish picks up from the sky beside the carriers [K]; typical, from memory. */

@@ -5,7 +5,9 @@ import type { FieldMeta } from "../../parts/fields.ts";
 import { fieldMeta } from "../../parts/fields.ts";
 import { defectsOf, describedOptions, doesCount, optionMeaning } from "../../parts/meanings.ts";
 import { ALL_ROUND, AS_LISTED } from "../../parts/transmitters.ts";
+import type { Origin } from "../../signal/carrier.ts";
 import { gainDbAt } from "../../signal/gain.ts";
+import { feedGainDb } from "../../signal/leak.ts";
 import { remembered } from "../../signal/remember.ts";
 import type { Blamed, Misdeed } from "./culprit.ts";
 import type { Stage } from "./stages.ts";
@@ -114,7 +116,15 @@ function levelWith(stage: Stage, options: AnyOptions, powered: boolean): number 
   const held = heldDbuv(paths, step);
   const heldNow = heldDbuv(record.treatment.paths ?? [], step);
   if (held !== undefined && heldNow !== undefined) return amountOf(stage) + held - heldNow;
-  return wayGainDb(paths, { from: step.from, to: step.to, centreMHz: step.centreMHz }) ?? amountOf(stage);
+  const { from, to, centreMHz } = step;
+  return wayGainDb(paths, { from, to, centreMHz, ...originAt(stage) }) ?? amountOf(stage);
+}
+
+/** Where the carrier comes from, as a feed has to know it. */
+function originAt({ record, step, carrier }: Stage): { readonly origin?: Origin } {
+  const bands = step.from === null ? [] : (record.inputs[step.from]?.bands ?? []);
+  const found = bands.find((b) => b.origin.key === carrier.origin);
+  return found ? { origin: found.origin } : {};
 }
 
 /** Level at which a part's own control holds a carrier that leaves it; undefined where none does [dBµV]. */
@@ -134,12 +144,15 @@ function takesAt({ takes }: Path, f: number): boolean {
 /** Gain of the strongest way from an input to an output; undefined where there is none [dB]. */
 export function wayGainDb(
   paths: readonly Path[],
-  at: { readonly from: string; readonly to: string; readonly centreMHz: number },
+  at: { readonly from: string; readonly to: string; readonly centreMHz: number; readonly origin?: Origin },
 ): number | undefined {
   let most: number | undefined;
   for (const path of paths) {
     if (path.from !== at.from || (path.to !== at.to && !path.to.startsWith("#"))) continue;
-    const own = gainDbAt(path.response, at.centreMHz);
+    // A feed has a way for each polarisation, and only one of them takes this carrier.
+    if (path.feed && at.origin && path.takes?.polarisation !== at.origin.polarisation) continue;
+    const taken = path.feed && at.origin ? feedGainDb(path.feed, at.origin) : 0;
+    const own = gainDbAt(path.response, at.centreMHz) + taken;
     const rest = path.to === at.to ? 0 : wayGainDb(paths, { ...at, from: path.to });
     if (rest !== undefined && (most === undefined || own + rest > most)) most = own + rest;
   }
@@ -202,6 +215,7 @@ function lacksFilters({ ports, inputs, joined }: PartRecord): boolean {
 function misdeedOf({ kind }: PartRecord, meta: FieldMeta | undefined): Misdeed {
   if (meta?.means === "mains") return "switched off";
   if (meta?.means === "pointing loss") return "off aim";
+  if (meta?.means === "skew error") return "turned";
   if (kind.family === "receive") return "weak source";
   return kind.trade.job === "cable" ? "poor cable" : kind.trade.job === "splitter" ? "resistive" : "loses";
 }
