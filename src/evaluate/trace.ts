@@ -192,7 +192,9 @@ function stepOf(record: PartRecord, port: string, out: FoundCarrier, came: Arriv
     imDb: imDb(band, i),
     cniDb: cniDb(band, i),
     gainDb: came ? levelDbuv - (came.band.level[came.i] ?? 0) : null,
-    made: stacksHere ? [] : madeBy(chain, band, i, levelDbuv - (came?.band.level[came.i] ?? 0)),
+    made: stacksHere
+      ? []
+      : madeBy(chain, band.origin, centreMHz, levelDbuv - (came?.band.level[came.i] ?? 0)),
     ...(lo === undefined ? {} : { loMHz: lo }),
     ...(band.stack ? { userBand: band.stack.numbers[i] ?? 0 } : {}),
     ...(tuning ? { tuning } : {}),
@@ -201,11 +203,15 @@ function stepOf(record: PartRecord, port: string, out: FoundCarrier, came: Arriv
 }
 
 /** What paths are made of; what their filters and gains leave of the whole is what level control adds. */
-function madeBy(chain: readonly Path[], band: Band, i: number, gainDb: number): TraceStep["made"] {
-  const centreMHz = band.grid.centre[i] ?? 0;
-  const made = chain.flatMap((p) => [...byFeed(p, band.origin), ...madeOf(p.response, centreMHz)]);
+function madeBy(
+  chain: readonly Path[],
+  origin: Origin,
+  centreMHz: number,
+  gainDb: number,
+): TraceStep["made"] {
+  const made = chain.flatMap((p) => [...byFeed(p, origin), ...madeOf(p.response, centreMHz)]);
   if (!chain.some((p) => p.levelControl)) return made;
-  return [...made, { what: "level control", db: gainDb - made.reduce((sum, { db }) => sum + db, 0) }];
+  return [...made, { what: "level control", db: gainDb - gainDbOf(chain, centreMHz, origin) }];
 }
 
 function carrierOf({ band, i }: FoundCarrier): Carrier | undefined {

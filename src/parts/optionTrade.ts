@@ -18,6 +18,7 @@ export type Meaning =
   | "chosen loss"
   | "channel list"
   | "decoupling"
+  | "return loss"
   | "source level"
   | "level offset"
   | "wanted here"
