@@ -9,7 +9,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Reflections and echoes",
-    text: "Return losses and open ends make ripple, counted in the margin by its size, never by its phase. Levels themselves are those of matched ports. Where one signal comes by two ways, the powers are added and a finding says so. At which frequencies they cancel is not calculated.",
+    text: "Return losses and open ends make ripple, counted in the margin by its size, never by its phase. Levels themselves are those of matched ports. Where one signal comes by two ways, the powers are added and a finding says so. How deep they cancel follows from their levels; at which frequencies is not calculated.",
   },
   {
     title: "Order and timing of commands",
@@ -42,6 +42,10 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   {
     title: "Isolation between flats",
     text: "Isolation is calculated across the outputs of the part at which two ways meet, and down both ways. Amplifiers let nothing back. What couples through a common input, or by radiation, is left out.",
+  },
+  {
+    title: "Directions",
+    text: "Aerials have one pattern for all frequencies, upright and across alike. Level at another bearing follows from it alone; buildings and reflections near the aerial are not known.",
   },
   {
     title: "Rain and lifts",

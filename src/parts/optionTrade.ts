@@ -10,6 +10,7 @@ export type Meaning =
   | "terrestrial gain"
   | "user band level"
   | "output level"
+  | "own channel"
   | "slope"
   | "input pad"
   | "tap loss"

@@ -31,6 +31,7 @@ export type FactsByIdea = {
   readonly "aim-aerial": Setting;
   readonly "turn-aerial": Setting;
   readonly "turn-elements": Setting;
+  readonly "free-channel": Setting;
   readonly "narrow-aerial": { readonly beamWidthDeg: number };
   /** `isLevel`: what is set is the level that comes out, not what is added to it; `toDb` is in dBµV then. */
   readonly gain: {

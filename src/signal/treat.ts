@@ -50,33 +50,31 @@ export function convertBand(
   const moved = o.loMHz !== 0 ? [...band.shifts, o.loMHz] : band.shifts;
   const half = o.half ? { half: o.half } : {};
   if (grid === band.grid) return { ...band, ...half };
+  return { ...onGrid(band, grid, positions), ...half, shifts: moved };
+}
+
+/** A band with some of its carriers, on the grid of these. */
+function onGrid(band: Band, grid: Grid, positions: Uint16Array): Band {
   return {
     ...band,
     ...(band.products ? { products: taken(band.products, positions) } : {}),
-    ...half,
     grid,
     level: taken(band.level, positions),
     noise: taken(band.noise, positions),
     interference:
       band.interference === undisturbed(band.grid) ? undisturbed(grid) : taken(band.interference, positions),
     cut: band.cut === uncut(band.grid) ? uncut(grid) : Uint16Array.from(positions, (p) => band.cut[p] ?? 0),
-    shifts: moved,
   };
 }
 
 /** The carriers of a band whose entries of the plan are in a grid, in its order. */
 export function pickCarriers(band: Band, grid: Grid): Band {
   if (grid === band.grid) return band;
-  const positions = Uint16Array.from(grid.index, (entry) => band.grid.index.indexOf(entry));
-  return {
-    ...band,
+  return onGrid(
+    band,
     grid,
-    level: taken(band.level, positions),
-    noise: taken(band.noise, positions),
-    interference:
-      band.interference === undisturbed(band.grid) ? undisturbed(grid) : taken(band.interference, positions),
-    cut: band.cut === uncut(band.grid) ? uncut(grid) : Uint16Array.from(positions, (p) => band.cut[p] ?? 0),
-  };
+    Uint16Array.from(grid.index, (entry) => band.grid.index.indexOf(entry)),
+  );
 }
 
 function taken(values: Float64Array, positions: Uint16Array): Float64Array {

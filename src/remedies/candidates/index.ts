@@ -12,6 +12,7 @@ import { plugIn } from "./connect.ts";
 import { otherConverter, quattroConverter, rightQuadrants, widebandForUnit } from "./converters.ts";
 import type { CurableRule } from "./curable.ts";
 import { terminateOutputs, wireOff } from "./ends.ts";
+import { freeChannel } from "./freeChannel.ts";
 import { gradedTaps } from "./graded.ts";
 import { betterDecoupling } from "./isolation.ts";
 import { splitterForJoint } from "./joints.ts";
@@ -59,6 +60,7 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   "not-connected": [secondLead, stackForSwitch],
   "wideband-shared": [aerialCable, stackUnderTheRoof, otherConverter, separateCables],
   "shared-frequencies": [
+    freeChannel,
     turnAerial,
     narrowAerial,
     otherUserBands,
@@ -114,6 +116,7 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   "too-many-tuners": [ownUserBands, otherConverter, stackUnderTheRoof],
   "plane-missing": [secondCable, stackUnderTheRoof, otherConverter, separateCables],
   "receiver-misses": [
+    freeChannel,
     turnAerial,
     narrowAerial,
     tvAmplifier,

@@ -16,6 +16,7 @@ export const SETTING_WORDS: WordsOf<
   | "turn-aerial"
   | "turn-elements"
   | "narrow-aerial"
+  | "free-channel"
   | "gain"
   | "amplifier-slope"
   | "input-pad"
@@ -58,6 +59,10 @@ export const SETTING_WORDS: WordsOf<
     title: ({ facts, place, name }) =>
       `Turn the elements of ${name(place)} to ${facts.to === "V" ? "vertical" : "horizontal"}`,
     reason: () => "The other polarisation comes in 16 dB weaker.",
+  },
+  "free-channel": {
+    title: ({ facts, place, name }) => `Set ${name(place)} to channel ${facts.to}`,
+    reason: ({ facts }) => `That channel and its neighbours are free; channel ${facts.from} is not.`,
   },
   "narrow-aerial": {
     title: ({ facts, place, name }) =>
