@@ -78,7 +78,7 @@ export const badJoint = define({
   },
   power: (o) => {
     if (o.fault === "open") return {};
-    if (o.fault === "shorted") return { shorts: ["out"] };
+    if (o.fault === "shorted") return { shorts: ["in", "out"] };
     return { paths: [{ ...LINE_POWER, ohms: o.ohms }] };
   },
   inline: INLINE,

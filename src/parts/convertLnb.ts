@@ -51,7 +51,7 @@ const UNIVERSAL_OPTIONS = z.object({
   outputMa: number({
     label: "Current for each output",
     unit: "mA",
-    help: "What each output adds.",
+    help: "What each output adds while a receiver feeds it.",
     min: 0,
     max: 200,
     step: 5,
@@ -101,7 +101,7 @@ const LNB_UNIVERSAL = define({
   power: (o) => {
     const ports = outputsOf(o).map(({ id }) => id);
     return {
-      load: lnbLoad(o.commonMa + o.outputMa * ports.length, ports),
+      load: { ...lnbLoad(o.commonMa, ports), perFedPortMa: o.outputMa },
       switches: ports.map((port) => ({
         port,
         by: "quadrant",

@@ -24,6 +24,7 @@ export function lnbSupplyFields(onlyWhen: OptionTrade["onlyWhen"] = {}) {
     }),
     lnbLimitMa: number({
       label: "Current limit for the LNB",
+      help: "For all inputs of one satellite together.",
       unit: "mA",
       min: 50,
       max: 3000,
@@ -36,6 +37,11 @@ export function lnbSupplyFields(onlyWhen: OptionTrade["onlyWhen"] = {}) {
   };
 }
 
+/** Inputs of one satellite lead to one LNB: "hl2" belongs to the second. */
+function lnbOf(port: string): string {
+  return port.replace(/^\D+/, "") || "1";
+}
+
 type SupplyOptions = z.output<z.ZodObject<ReturnType<typeof lnbSupplyFields>>>;
 
 /**
@@ -46,6 +52,13 @@ export function lnbSupplies(o: SupplyOptions, inputs: readonly string[]): readon
   if (!o.mainsOn || !o.feedsLnb) return [];
   return inputs.map((port) => {
     const volts = port.startsWith("h") ? 18 : 13;
-    return { port, kind: "plain", volts13: volts, volts18: volts, limitMa: o.lnbLimitMa };
+    return {
+      port,
+      kind: "plain",
+      volts13: volts,
+      volts18: volts,
+      limitMa: o.lnbLimitMa,
+      shares: lnbOf(port),
+    };
   });
 }

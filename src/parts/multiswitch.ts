@@ -2,6 +2,7 @@
 import { curve, passBand } from "../signal/response.ts";
 import { SIDE_REJECTION_DB, TERRESTRIAL_INPUT, terrestrialPaths } from "./besideSatellite.ts";
 import { define, type PartKind, type Path, type Port, type PowerPath } from "./contract.ts";
+import { SILICON_DROP_VOLTS } from "./diodes.ts";
 import { LNB_LEAST_VOLTS, SWITCH_THRESHOLD_VOLTS } from "./lnbFields.ts";
 import { lnbSupplies } from "./lnbSupply.ts";
 import { MULTISWITCH_OPTIONS, type MultiswitchOptions } from "./multiswitchOptions.ts";
@@ -91,9 +92,6 @@ function trunkPaths(o: MultiswitchOptions): readonly Path[] {
   return inputs.map((from) => ({ from, to: through(from), response }));
 }
 
-/** Forward drop of a steering diode [V]; a silicon diode, from memory. */
-const DIODE_VOLTS = 0.7;
-
 /** Direct current towards the LNB: along the trunk, and through diodes from the receivers. */
 function supplyPaths(o: MultiswitchOptions): readonly PowerPath[] {
   const inputs = satelliteInputsOf(o);
@@ -102,7 +100,7 @@ function supplyPaths(o: MultiswitchOptions): readonly PowerPath[] {
     : [];
   if (o.supply !== "receivers" || !o.feedsLnb) return trunk;
   const steered = outputsOf(o).flatMap((from) =>
-    inputs.map((to) => ({ from, to, dropVolts: DIODE_VOLTS, tone: false })),
+    inputs.map((to) => ({ from, to, dropVolts: SILICON_DROP_VOLTS, tone: false })),
   );
   return [...trunk, ...steered];
 }

@@ -2,11 +2,11 @@
 import { z } from "zod";
 import { flat, type Response, series } from "../signal/response.ts";
 import { type Delivery, define, type PartKind, type Path, type Port, type PowerPath } from "./contract.ts";
+import { SCHOTTKY_DROP_VOLTS } from "./diodes.ts";
 import { number, toggle } from "./fields.ts";
 import {
   coaxIn,
   coaxOut,
-  DIODE_DROP_VOLTS,
   dB,
   decoupling,
   INLINE,
@@ -67,7 +67,7 @@ const delivered = (satellite: boolean): Delivery => ({
 });
 
 /** Diodes let the highest voltage win and keep it out of the neighbours' receivers. */
-const SAT_POWER: PowerPath = { from: "sat", to: "in", tone: true, dropVolts: DIODE_DROP_VOLTS };
+const SAT_POWER: PowerPath = { from: "sat", to: "in", tone: true, dropVolts: SCHOTTKY_DROP_VOLTS };
 
 const satellite = toggle({
   label: "Satellite socket",

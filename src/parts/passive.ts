@@ -23,9 +23,6 @@ export const INLINE = { in: "in", out: "out" } as const;
 /** Direct current, tone and messages run through unhindered. */
 export const LINE_POWER: PowerPath = { from: "out", to: "in", tone: true };
 
-/** Forward voltage of a steering diode (Schottky at a few hundred mA) [V]. From memory. */
-export const DIODE_DROP_VOLTS = 0.5;
-
 export type Range = { readonly fromMHz: number; readonly toMHz: number };
 
 /** A range whatever order the user typed the edges in. */

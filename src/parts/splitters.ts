@@ -2,18 +2,9 @@
 import { z } from "zod";
 import { curve, type Response, series } from "../signal/response.ts";
 import { define, type PartKind, type PowerPath } from "./contract.ts";
+import { SCHOTTKY_DROP_VOLTS } from "./diodes.ts";
 import { choice, number, wholeNumber } from "./fields.ts";
-import {
-  coaxIn,
-  coaxOut,
-  DIODE_DROP_VOLTS,
-  dB,
-  decoupling,
-  INLINE,
-  LINE_POWER,
-  MEMORY,
-  plainLoss,
-} from "./passive.ts";
+import { coaxIn, coaxOut, dB, decoupling, INLINE, LINE_POWER, MEMORY, plainLoss } from "./passive.ts";
 import { resistiveSplitDb, SOLD_WAYS, SPLIT_FIELDS, splitResponse } from "./splitLoss.ts";
 
 const outputs = (count: number, prefix: string) =>
@@ -21,7 +12,7 @@ const outputs = (count: number, prefix: string) =>
 
 /** Supply from any of these outputs to the input; diodes keep one receiver's voltage out of another. */
 function steered(ports: readonly string[]): readonly PowerPath[] {
-  return ports.map((from) => ({ from, to: "in", tone: true, dropVolts: DIODE_DROP_VOLTS }));
+  return ports.map((from) => ({ from, to: "in", tone: true, dropVolts: SCHOTTKY_DROP_VOLTS }));
 }
 
 /** A resistive splitter keeps its legs apart by no more than its loss. */

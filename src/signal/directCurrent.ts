@@ -48,8 +48,8 @@ export type DcSolution = {
   readonly sourceMa: Float64Array;
   readonly loadMa: Float64Array;
   /**
-   * Sources that shut down because they are asked for too much, and what each of them would have had to give, were
-   * there no limit; empty where all hold.
+   * Sources that shut down because they are asked for too much, and the state in which each of them would have had to
+   * give it, were there no limit; empty where all hold.
    */
   readonly shutDown: ReadonlyMap<number, DcSolution>;
   readonly work: number;
@@ -66,6 +66,9 @@ export const SAG_VOLTS = 1;
 
 /** Resistance of whatever is taken for none, so that currents divide between such ways [Ω]. */
 const NO_OHMS = 1e-4;
+
+/** Less than this flows for no reason but the arithmetic [mA]. */
+const LEAST_MA = 0.01;
 
 const MOST_POWER_ROUNDS = 60;
 
@@ -91,9 +94,14 @@ export function dcSolver(shape: DcNetwork): (network: DcNetwork) => DcSolution {
       const failing = sagging(network, limited, off);
       if (failing.size === 0) return { ...limited, shutDown, work };
       for (const i of failing) {
-        off.add(i);
-        shutDown.set(i, free);
+        const others = new Set([...off, ...failing].filter((k) => k !== i));
+        // One that gave nothing beside the others has to say what it would alone.
+        const isAsked = network.sources[i]?.group !== undefined || (free.sourceMa[i] ?? 0) > LEAST_MA;
+        const asked = isAsked ? free : solvedOnce(knees, network, { isLimited: false, off: others });
+        work += isAsked ? 0 : asked.work;
+        shutDown.set(i, asked);
       }
+      for (const i of failing) off.add(i);
     }
   };
 }
@@ -193,17 +201,18 @@ function limitOf(sources: readonly DcSource[], i: number): number {
   return sources.reduce((most, s) => (s.group === own.group ? Math.max(most, s.limitMa) : most), 0);
 }
 
-/** Of the limited sources those that cannot hold their voltage; where a group gives too much, all of it that gives any. */
+/** Of the limited sources those that cannot hold their voltage; where a group gives too much, all of it. */
 function sagging(network: DcNetwork, limited: DcSolution, off: ReadonlySet<number>): ReadonlySet<number> {
   const { sources } = network;
   const { volts, sourceMa } = limited;
   const tooMuch = exceeding(network, limited);
   return new Set(
     sources.flatMap((source, i) => {
-      if (off.has(i) || (sourceMa[i] ?? 0) <= 0) return [];
+      if (off.has(i)) return [];
+      if (tooMuch.has(i)) return [i];
       const isAtLimit = (sourceMa[i] ?? 0) >= source.limitMa / EXACTLY;
       const hasSagged = isAtLimit && source.volts - (volts[source.at] ?? 0) > SAG_VOLTS;
-      return hasSagged || tooMuch.has(i) ? [i] : [];
+      return hasSagged && (sourceMa[i] ?? 0) > LEAST_MA ? [i] : [];
     }),
   );
 }

@@ -1,6 +1,7 @@
 /** What keeps a supply from a part: searched from that part downwards, until the part to take in hand is found. */
 import type { PartId, PortRef } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
+import type { Supply } from "../../parts/contract.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { remembered } from "../../signal/remember.ts";
 import { passesService } from "../passesService.ts";
@@ -28,6 +29,13 @@ export type SupplyStop =
   /** It joins the inner conductor to the screen. */
   | { readonly why: "short"; readonly part: PartId; readonly port: string; readonly supply: PartId }
   | Blocking
+  /** The supply below has shut down, because more is drawn than it gives. */
+  | {
+      readonly why: "overloaded";
+      readonly part: PartId;
+      readonly milliamps: number;
+      readonly limitMa: number;
+    }
   /** It feeds, or passes supply to, another input than the one that leads up from here, which suits no such signal. */
   | {
       readonly why: "wrong input";
@@ -55,6 +63,7 @@ export type SupplyStop =
 /** The surest first: what is certainly wrong before what may be meant. */
 const RANK: Readonly<Record<SupplyStop["why"], number>> = {
   short: 0,
+  overloaded: 0,
   blocks: 1,
   "wrong input": 1,
   "mains off": 2,
@@ -222,7 +231,8 @@ function idleInput(record: PartRecord, output: string): string | undefined {
 function ownSupply(record: PartRecord, input: string): readonly SupplyStop[] {
   const part = record.part.id;
   const { supplies = [], selfPowered } = record.power;
-  if (supplies.some((s) => s.port === input)) return [];
+  const own = supplies.find((s) => s.port === input);
+  if (own) return record.shutDown.includes(input) ? [shutDownBy(record, own)] : [];
   const isIdle = supplies.every((s) => (record.demands[s.port]?.milliamps ?? 0) === 0);
   const [first] = supplies;
   if (first && isIdle && !record.kind.reception)
@@ -234,6 +244,17 @@ function ownSupply(record: PartRecord, input: string): readonly SupplyStop[] {
   if (selfPowered !== true && tried.power.selfPowered === true) return [{ why: "mains off", part, setting }];
   const isUsual = record.kind.options.shape[tried.option]?.safeParse(undefined).data === tried.value;
   return [{ why: isUsual ? "not set to feed" : "nothing feeds", part, setting }];
+}
+
+/** Why a supply is shut down: a short that it feeds into, or all that draws on what shares its limit. */
+function shutDownBy({ part, power, demands }: PartRecord, own: Supply): SupplyStop {
+  const shortedBy = demands[own.port]?.shortedBy;
+  if (shortedBy) return { why: "short", part: shortedBy, port: "out", supply: part.id };
+  const sharing = (power.supplies ?? []).filter(
+    ({ port, shares }) => port === own.port || (shares !== undefined && shares === own.shares),
+  );
+  const milliamps = sharing.reduce((sum, { port }) => sum + (demands[port]?.milliamps ?? 0), 0);
+  return { why: "overloaded", part: part.id, milliamps, limitMa: own.limitMa };
 }
 
 /** Parts of a design that could feed others; and those that feed an input on which nobody draws. */

@@ -2,7 +2,7 @@
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { PowerPath } from "../../parts/contract.ts";
-import type { Offer } from "../../signal/control.ts";
+import type { Feed, Offer } from "../../signal/control.ts";
 
 /** One part that a supply passed through. */
 export type SupplyPassage = {
@@ -19,11 +19,15 @@ export type SupplyPassage = {
   readonly tone: boolean;
 };
 
+/** Which of its voltages: the one of now, or the one for a vertical or a horizontal request. */
+export type VoltsAsked = "volts" | "volts13" | "volts18";
+
 /** From the part nearest to the place where the offer arrives down to the last one before its source. */
 export function supplyWay(
   evaluation: Evaluation,
   at: { readonly part: PartId; readonly port: string },
   offer: Offer,
+  asked: VoltsAsked = "volts",
 ): readonly SupplyPassage[] {
   const way: SupplyPassage[] = [];
   let here = evaluation.record(at.part)?.joined[at.port];
@@ -34,7 +38,7 @@ export function supplyWay(
     if (!record || (part === offer.part && to === offer.port)) break;
     const path = strongestPath(record, to, offer);
     if (!path) break;
-    way.push(passage(record, path));
+    way.push(passage(record, path, { offer, asked }));
     here = record.joined[path.from];
   }
   return way;
@@ -42,10 +46,11 @@ export function supplyWay(
 
 /** The path by which most of this supply comes to an input. */
 function strongestPath(record: PartRecord, to: string, offer: Offer): PowerPath | undefined {
-  const milliamps = record.demands[to]?.milliamps ?? 0;
   const arriving = (path: PowerPath) => {
-    const own = record.feeds[path.from]?.find((o) => o.part === offer.part && o.port === offer.port);
-    return own ? own.volts - dropOf(path, milliamps) : Number.NEGATIVE_INFINITY;
+    const own = ownOf(record.feeds[path.from], offer);
+    const milliamps = record.demands[path.from]?.milliamps ?? 0;
+    const drop = (path.dropVolts ?? 0) + ((path.ohms ?? 0) * milliamps) / 1000;
+    return own ? own.volts - drop : Number.NEGATIVE_INFINITY;
   };
   const ways = (record.power.paths ?? []).filter((path) => path.to === to && arriving(path) > -Infinity);
   return ways.reduce<PowerPath | undefined>(
@@ -54,20 +59,25 @@ function strongestPath(record: PartRecord, to: string, offer: Offer): PowerPath 
   );
 }
 
-function dropOf(path: PowerPath, milliamps: number): number {
-  return (path.dropVolts ?? 0) + ((path.ohms ?? 0) * milliamps) / 1000;
+function ownOf(feed: Feed | undefined, { part, port }: Offer): Offer | undefined {
+  return feed?.find((o) => o.part === part && o.port === port);
 }
 
-function passage(record: PartRecord, path: PowerPath): SupplyPassage {
-  const milliamps = record.demands[path.to]?.milliamps ?? 0;
+function passage(
+  record: PartRecord,
+  path: PowerPath,
+  { offer, asked }: { readonly offer: Offer; readonly asked: VoltsAsked },
+): SupplyPassage {
+  const below = ownOf(record.feeds[path.from], offer)?.[asked] ?? 0;
+  const above = ownOf(record.offers[path.to], offer)?.[asked] ?? below;
   return {
     part: record.part.id,
     from: path.from,
     to: path.to,
     ohms: path.ohms ?? 0,
-    milliamps,
+    milliamps: record.demands[path.from]?.milliamps ?? 0,
     diodeVolts: path.dropVolts ?? 0,
-    dropVolts: dropOf(path, milliamps),
+    dropVolts: Math.max(0, below - above),
     tone: path.tone,
   };
 }

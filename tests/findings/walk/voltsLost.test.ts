@@ -22,7 +22,7 @@ function lost(between: Sketch, wires: string, needs: number) {
   );
   const offer = recordOf(evaluation, "m").feeds.out?.[0];
   if (!offer) throw new Error("nothing arrives");
-  return voltsLost(evaluation, { part: "m", port: "out" }, { offer, volts: offer.volts, needs });
+  return voltsLost(evaluation, { part: "m", port: "out" }, { offer, asked: "volts", needs });
 }
 
 const byCable = (needs: number) =>
