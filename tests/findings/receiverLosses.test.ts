@@ -262,7 +262,7 @@ test("a short on the line of a multiswitch is the culprit, no receiver", () => {
       {
         z: ["receiver-sat", { polarisation: "H" }],
         c: ["combiner", { dc: "all" }],
-        l: ["load", { place: "input", dcBlocked: false }],
+        l: ["bad-joint", { fault: "shorted" }],
         m: ["multiswitch"],
         a: ["lnb-quattro"],
         d: ["dish"],

@@ -14,8 +14,8 @@ export type WayUp = { readonly member: Member; readonly path: PowerPath; readonl
 export type OwnSupply = { readonly member: Member; readonly supply: Supply; readonly at: number };
 export type Drawing = {
   readonly member: Member;
-  /** "short": a touch of inner conductor and screen. */
-  readonly kind: "load" | "resistor" | "short";
+  /** "own": what a part lives on; "short": a touch of inner conductor and screen. */
+  readonly kind: "own" | "resistor" | "short";
   readonly at: number;
 };
 
@@ -79,7 +79,7 @@ export function circuitOf(island: Island, ground: Ground): Circuit {
       if (others.length > 0)
         for (const port of power.load.ports)
           conduct(member, { from: at(member, port), to: inside, ohms: 0, diodeVolts: 0 });
-      drawings.push({ member, kind: "load", at: inside });
+      drawings.push({ member, kind: "own", at: inside });
     }
     for (const { port } of power.resistors ?? [])
       if (own.has(port)) drawings.push({ member, kind: "resistor", at: at(member, port) });

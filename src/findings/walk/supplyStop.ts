@@ -267,8 +267,8 @@ function feeders(evaluation: Evaluation): Feeders {
     const able = evaluation.records.filter(couldFeed).map((record) => record.part.id);
     const idle = evaluation.records.flatMap(({ part, power, demands }): [PartId, number][] => {
       const supply = power.supplies?.[0];
-      const isIdle = supply?.kind === "plain" && (demands[supply.port]?.milliamps ?? 0) === 0;
-      return isIdle ? [[part.id, supply.volts18]] : [];
+      const isIdle = (power.supplies ?? []).every(({ port }) => (demands[port]?.milliamps ?? 0) === 0);
+      return supply?.kind === "plain" && isIdle ? [[part.id, supply.volts18]] : [];
     });
     return { able: new Set(able), idle: new Map(idle) };
   });

@@ -2,6 +2,7 @@
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { PowerPath } from "../../parts/contract.ts";
+import { COPPER_RESISTANCE_PER_KELVIN, resistanceGrowth } from "../../rf/coax.ts";
 import type { Feed, Offer } from "../../signal/control.ts";
 
 /** One part that a supply passed through. */
@@ -90,25 +91,43 @@ export function mostTaking(way: readonly SupplyPassage[]): SupplyPassage | undef
   );
 }
 
-/** Growth of the resistance of copper for each degree above 20 °C: 0.39 %, IEC 60028 (0.00393), from memory. */
-const COPPER_PER_KELVIN = 0.0039;
-
 /**
- * Temperature of the cables at which so many volts are lost beside what they lose at 20 °C. [°C]
- * Infinite where no cable loses any. T = 20 + spare/(α·U)
+ * Temperature of the cables at which so many volts are lost beside what they lose now. [°C]
+ * Infinite where no cable loses any. `ohmicVolts`: what they would lose at 20 °C; `nowVolts`: what they lose now, where
+ * they are at another temperature. T = 20 + (now + spare − U₂₀)/(α·U₂₀)
  */
-export function failingTemperatureC(o: { readonly spareVolts: number; readonly ohmicVolts: number }): number {
-  return o.ohmicVolts > 0
-    ? 20 + Math.max(0, o.spareVolts) / (COPPER_PER_KELVIN * o.ohmicVolts)
-    : Number.POSITIVE_INFINITY;
+export function failingTemperatureC(o: {
+  readonly spareVolts: number;
+  readonly ohmicVolts: number;
+  readonly nowVolts?: number;
+}): number {
+  const { spareVolts, ohmicVolts, nowVolts = ohmicVolts } = o;
+  const more = nowVolts - ohmicVolts + Math.max(0, spareVolts);
+  return ohmicVolts > 0 ? 20 + more / (COPPER_RESISTANCE_PER_KELVIN * ohmicVolts) : Number.POSITIVE_INFINITY;
 }
 
-/** What the cables of a way take by their resistance [V]. */
-export function cableVolts(evaluation: Evaluation, way: readonly SupplyPassage[]): number {
-  return way.reduce(
-    (sum, step) => (isCable(evaluation.record(step.part)) ? sum + step.dropVolts - step.diodeVolts : sum),
-    0,
-  );
+/** What the cables of a way take by their resistance: now, and what it would be at 20 °C [V]. */
+export function cableVolts(
+  evaluation: Evaluation,
+  way: readonly SupplyPassage[],
+): { readonly nowVolts: number; readonly ohmicVolts: number } {
+  let nowVolts = 0;
+  let ohmicVolts = 0;
+  for (const step of way) {
+    const temperatureC = cableTemperatureC(evaluation.record(step.part));
+    if (temperatureC === undefined) continue;
+    const volts = step.dropVolts - step.diodeVolts;
+    nowVolts += volts;
+    ohmicVolts += volts / resistanceGrowth(temperatureC);
+  }
+  return { nowVolts, ohmicVolts };
+}
+
+/** Temperature of a length of cable; undefined for any other part. */
+function cableTemperatureC(record: PartRecord | undefined): number | undefined {
+  for (const { response } of record?.treatment.paths ?? [])
+    if (response.type === "cable") return response.temperatureC;
+  return undefined;
 }
 
 /** A length of cable, whatever its kind is called. */

@@ -38,8 +38,8 @@ export function voltsLost(
   const givenVolts = own?.[asked] ?? volts + offer.dropVolts;
   const most = givenVolts < needs ? undefined : mostTaking(way);
   const spareVolts = volts - needs;
-  const ohmicVolts = cableVolts(evaluation, way);
-  const isTight = spareVolts >= 0 && spareVolts < LITTLE_TO_SPARE_VOLTS && ohmicVolts > 0;
+  const cables = cableVolts(evaluation, way);
+  const isTight = spareVolts >= 0 && spareVolts < LITTLE_TO_SPARE_VOLTS && cables.ohmicVolts > 0;
   return {
     supply: offer.part,
     givenVolts,
@@ -47,6 +47,6 @@ export function voltsLost(
     ...(most && most.dropVolts > 0
       ? { taker: { part: most.part, volts: most.dropVolts, ohms: most.ohms, diodeVolts: most.diodeVolts } }
       : {}),
-    ...(isTight ? { failsAtC: failingTemperatureC({ spareVolts, ohmicVolts }) } : {}),
+    ...(isTight ? { failsAtC: failingTemperatureC({ spareVolts, ...cables }) } : {}),
   };
 }

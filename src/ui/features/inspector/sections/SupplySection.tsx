@@ -45,7 +45,7 @@ export function SupplySection({ record }: { readonly record: PartRecord }) {
       <h3>Supply</h3>
       {load ? (
         <p className="small">
-          Draws {decimal(load.milliamps, 0)} mA
+          Draws {decimal(selfPowered ? load.milliamps : record.drawsMa, 0)} mA
           {selfPowered ? ", from its own mains unit." : `; needs ${decimal(load.minVolts)} V at least.`}
         </p>
       ) : null}
@@ -59,7 +59,7 @@ export function SupplySection({ record }: { readonly record: PartRecord }) {
           isAsleep={(row) => row.state !== "feeds"}
         >
           <p className="quiet small">
-            Current: all that is connected to this port, as if it alone were fed from here.
+            Current: what flows through this port now; several supplies share a load.
           </p>
         </Table>
       ) : (
