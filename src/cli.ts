@@ -1,4 +1,4 @@
-/** Evaluates design files without a browser: `npm run --silent check -- FILE… [--json] [--cures]`. */
+/** Evaluates design files without a browser: `npm run --silent check -- FILE… [--json] [--cures] [--conditions]`. */
 
 import { readFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
@@ -15,19 +15,23 @@ import {
 } from "./evaluate/steps.ts";
 import type { Report } from "./findings/finding.ts";
 import { reportInSteps } from "./findings/report.ts";
+import { judgedUnderConditions, type UnderConditions } from "./findings/underConditions.ts";
 import { PLACEHOLDER_PRICES } from "./paperwork/prices.ts";
 import { type Proposal, search } from "./remedies/search.ts";
+import { conditionsRecord, conditionsText } from "./sentences/check/conditions.ts";
 import { type CureRecord, cureRecord, curesText } from "./sentences/check/cures.ts";
 import { checkRecordOf } from "./sentences/check/record.ts";
 import { textOf } from "./sentences/check/text.ts";
 
-const USAGE = `Usage: npm run --silent check -- FILE… [--json] [--cures]
-  --json   one object a line, one line a file
-  --cures  adds proved cures, best first
+const USAGE = `Usage: npm run --silent check -- FILE… [--json] [--cures] [--conditions]
+  --json        one object a line, one line a file
+  --cures       adds proved cures, best first
+  --conditions  adds what becomes of it in rain, in a lift, with masts on and off, with all receivers on and one alone;
+                a receiver that fails under any of these then counts as one that fails
 Ends with 0 where no file has an error and every receiver works, with 1 where one has or one fails. Ends with 2 where
 a file cannot be read as a design or is too large. The others are evaluated all the same, and 2 outweighs 1.`;
 
-const OPTIONS = ["--json", "--cures"];
+const OPTIONS = ["--json", "--cures", "--conditions"];
 
 export type CliResult = { readonly exitCode: 0 | 1 | 2; readonly stdout: string; readonly stderr: string };
 
@@ -40,6 +44,7 @@ export function run(args: readonly string[], limits: Partial<typeof LIMITS_OF_WO
   const form: Form = {
     json: args.includes("--json"),
     cures: args.includes("--cures"),
+    conditions: args.includes("--conditions"),
     many: files.length > 1,
   };
   const results = files.map((file) => checked(file, form, { ...LIMITS_OF_WORK, ...limits }));
@@ -54,7 +59,12 @@ function graver(a: CliResult["exitCode"], b: CliResult["exitCode"]): CliResult["
   return b > a ? b : a;
 }
 
-type Form = { readonly json: boolean; readonly cures: boolean; readonly many: boolean };
+type Form = {
+  readonly json: boolean;
+  readonly cures: boolean;
+  readonly conditions: boolean;
+  readonly many: boolean;
+};
 
 /** One file: what is printed of it, and how the command would end if it were the only one. */
 function checked(file: string, form: Form, limits: typeof LIMITS_OF_WORK): CliResult {
@@ -75,9 +85,12 @@ function checked(file: string, form: Form, limits: typeof LIMITS_OF_WORK): CliRe
   if (!worked.ok) return failed(worked.problem);
   const { evaluation, report } = worked;
   const cures = form.cures ? curesOf(read.design, limits.seconds) : undefined;
+  const under = form.conditions ? conditionsOf(evaluation, limits.seconds) : undefined;
+  if (under && !under.ok) return failed(under.problem);
+  const value = under?.value;
   return {
-    exitCode: exitCodeOf(report),
-    stdout: printed(file, form, { evaluation, report, cures }),
+    exitCode: graver(exitCodeOf(report), value && failsUnder(value) ? 1 : 0),
+    stdout: printed(file, form, { evaluation, report, cures, under: value }),
     stderr: "",
   };
 }
@@ -92,12 +105,20 @@ type Checked = {
   readonly evaluation: Evaluation;
   readonly report: Report;
   readonly cures: readonly CureRecord[] | undefined;
+  readonly under: UnderConditions | undefined;
 };
 
-function printed(file: string, { json, many }: Form, { evaluation, report, cures }: Checked): string {
-  if (json)
-    return `${JSON.stringify({ file, ...checkRecordOf(evaluation, report), ...(cures ? { cures } : {}) })}\n`;
-  return `${many ? `${file}\n` : ""}${textOf(evaluation, report)}${cures ? curesText(cures, report) : ""}`;
+function printed(file: string, { json, many }: Form, { evaluation, report, cures, under }: Checked): string {
+  if (json) {
+    const more = {
+      ...(cures ? { cures } : {}),
+      ...(under ? { conditions: conditionsRecord(under) } : {}),
+    };
+    return `${JSON.stringify({ file, ...checkRecordOf(evaluation, report), ...more })}\n`;
+  }
+  const head = many ? `${file}\n` : "";
+  const cureLines = cures ? curesText(cures, report) : "";
+  return `${head}${textOf(evaluation, report)}${under ? conditionsText(under) : ""}${cureLines}`;
 }
 
 /** What a file may cost: by counts, so that memory holds, and by the clock, so that a script goes on. */
@@ -138,6 +159,31 @@ function tooLarge(
       ? `it takes longer than ${seconds} seconds`
       : "signals meet in too many ways, by splitters that feed combiners or the like";
   return `too large to ${what}: ${why}; stopped after ${reached.done} parts of ${reached.total}.`;
+}
+
+type Judged =
+  | { readonly ok: true; readonly value: UnderConditions }
+  | { readonly ok: false; readonly problem: string };
+
+function conditionsOf(evaluation: Evaluation, seconds: number): Judged {
+  const deadline = performance.now() + seconds * 1000;
+  const judging = judgedUnderConditions(evaluation.design, evaluation);
+  for (;;) {
+    const step = judging.next();
+    if (step.done) return { ok: true, value: step.value };
+    if (performance.now() > deadline) {
+      const { done, of } = step.value;
+      const problem = `too large to judge under all conditions: it takes longer than ${seconds} seconds; stopped after ${done} of ${of}.`;
+      return { ok: false, problem };
+    }
+  }
+}
+
+function failsUnder({ places }: UnderConditions): boolean {
+  return places.some(
+    ({ role, standings }) =>
+      role === "receiver" && [...standings.values()].some(({ verdict }) => verdict.state === "fails"),
+  );
 }
 
 /** What the search proves within its trials and the time; what was proved before the time is up is kept. */

@@ -8,6 +8,7 @@ import { run } from "../src/cli.ts";
 import type { Design } from "../src/design/design.ts";
 import { EXAMPLES } from "../src/design/examples.ts";
 import { writeDesign } from "../src/design/file.ts";
+import { SETTINGS } from "../src/design/settings.ts";
 import { anyDesign } from "./arbitraries.ts";
 import { draw } from "./draw.ts";
 import { variedExample } from "./findings/varied.ts";
@@ -336,5 +337,60 @@ describe("the exit code and the words", () => {
 
   test("agree for any design", () => {
     fc.assert(fc.property(anyDesign(), expectAgreement), { numRuns: 40 });
+  });
+});
+
+describe("with --conditions", () => {
+  /** Two receivers on one switched output: each gets only what the other's request leaves (trade fact, no source). */
+  const SHARED = file(
+    "shared.json",
+    writeDesign(
+      draw(
+        {
+          y: ["receiver-sat", { polarisation: "V" }],
+          z: ["receiver-sat", { polarisation: "H" }],
+          s: ["splitter"],
+          l: ["lnb-universal"],
+          d: ["dish"],
+        },
+        "d.sky > l.sky, l.out > s.in, s.out1 > y.sat, s.out2 > z.sat",
+      ),
+    ),
+  );
+
+  /** A dish that rain of an hour a year and more silences; it works under a clear sky. */
+  const RAIN = file(
+    "rain.json",
+    writeDesign({
+      ...draw(
+        { z: ["receiver-sat"], l: ["lnb-universal"], d: ["dish", { diameterM: 0.4, rainRateMmPerH: 90 }] },
+        "d.sky > l.sky, l.out > z.sat",
+      ),
+      settings: SETTINGS.parse({ rainPercent: 0.01 }),
+    }),
+  );
+
+  test("says how each place stands under each condition, and which is the worst", () => {
+    const { stdout } = run([SHARED, "--conditions"]);
+    expect(stdout).toContain("Alone, 2 that fail as drawn work.");
+    expect(stdout).toMatch(/“y”\n {2}As drawn: fails \(the worst\)\n/);
+    expect(stdout).toMatch(/One on alone: works/);
+    expect(run([SHARED]).stdout).not.toContain("Conditions:");
+  });
+
+  test("gives the same as an object with --json", () => {
+    const [line] = run([SHARED, "--conditions", "--json"]).stdout.split("\n");
+    const { conditions } = JSON.parse(line ?? "");
+    expect(conditions.conditions).toEqual(["As drawn", "In rain", "One on alone"]);
+    const y = conditions.places.find(({ id }: { id: string }) => id === "y");
+    expect(y).toMatchObject({ worst: "As drawn", role: "receiver" });
+    expect(y.under).toContainEqual(expect.objectContaining({ condition: "One on alone", state: "works" }));
+  });
+
+  test("counts a receiver that fails in rain as one that fails", () => {
+    expect(run([RAIN]).exitCode).toBe(0);
+    const { exitCode, stdout } = run([RAIN, "--conditions"]);
+    expect(stdout).toMatch(/Conditions: Works( on a knife’s edge)? as drawn; fails in rain\./);
+    expect(exitCode).toBe(1);
   });
 });

@@ -45,8 +45,21 @@ function mergeSettings(base: Design, ours: Design, theirs: Design, note: NoteCla
   return {
     limits: field("limits"),
     ownLimits: field("ownLimits"),
+    ownName: field("ownName"),
+    ownSource: field("ownSource"),
+    ownIsolation: field("ownIsolation"),
+    ownReserveDb: field("ownReserveDb"),
     keepDb: field("keepDb"),
+    judgeRain: field("judgeRain"),
+    rainPercent: field("rainPercent"),
+    rainOf: field("rainOf"),
+    judgeLift: field("judgeLift"),
+    liftRiseDb: field("liftRiseDb"),
+    liftFadeDb: field("liftFadeDb"),
+    judgeMasts: field("judgeMasts"),
+    judgeReceivers: field("judgeReceivers"),
     derating: field("derating"),
+    cascade: field("cascade"),
   };
 }
 

@@ -1,7 +1,7 @@
-/** What a design is reckoned and judged by, beside its parts: limits, the distance kept from them, derating. */
+/** What a design is reckoned and judged by, beside its parts: limits, the distance kept from them, amplifiers. */
 
 import { z } from "zod";
-import { choice, number, rows } from "../parts/fields.ts";
+import { choice, number, rows, text, toggle } from "../parts/fields.ts";
 import { numeral } from "../words/numbers.ts";
 
 const OWN_ROW = z.object({
@@ -17,7 +17,36 @@ const OWN_ROW = z.object({
   }),
   minDbuv: number({ label: "Min", unit: "dBµV", min: 0, max: 120, default: 47 }),
   maxDbuv: number({ label: "Max", unit: "dBµV", min: 0, max: 120, default: 74 }),
-  cnDb: number({ label: "Min C/N", unit: "dB", min: 0, max: 60, default: 0 }),
+  cnDb: number({
+    label: "Min C/N",
+    unit: "dB",
+    help: "0: what the modulation needs, and the reserve.",
+    min: 0,
+    max: 60,
+    default: 0,
+  }),
+  merDb: number({
+    label: "Min MER",
+    unit: "dB",
+    help: "0: not judged. C/N then counts interference too.",
+    min: 0,
+    max: 60,
+    default: 0,
+  }),
+  differenceDb: number({
+    label: "Max difference",
+    unit: "dB",
+    help: "Between any two carriers of the service. 0: not judged.",
+    min: 0,
+    max: 40,
+    default: 0,
+  }),
+});
+
+const ISOLATION_ROW = z.object({
+  fromMHz: number({ label: "From", unit: "MHz", min: 5, max: 2400, default: 47 }),
+  toMHz: number({ label: "To", unit: "MHz", min: 5, max: 2400, default: 862 }),
+  db: number({ label: "At least", unit: "dB", min: 0, max: 80, default: 40 }),
 });
 
 export const SETTINGS = z.object({
@@ -28,6 +57,9 @@ export const SETTINGS = z.object({
       { value: "en60728", label: "EN 60728-1, as quoted" },
       { value: "rd346", label: "Royal Decree 346/2011, Annex I" },
       { value: "practice", label: "Good practice (UK), as quoted" },
+      { value: "germany", label: "Germany: EN 60728-1 with the trade’s isolation" },
+      { value: "switzerland", label: "Switzerland: EN 60728-1 with the guideline’s isolation" },
+      { value: "italy", label: "Italy: CEI 100-7, as quoted" },
       { value: "own", label: "My own limits" },
     ],
     default: "en60728",
@@ -44,14 +76,105 @@ export const SETTINGS = z.object({
       { service: "satellite", minDbuv: 50, maxDbuv: 77, cnDb: 12 },
     ],
   }),
+  ownName: text({
+    label: "Name of my own limits",
+    help: "Empty: “My own limits”.",
+    maxLength: 60,
+    default: "",
+  }),
+  ownSource: text({
+    label: "Where my own limits come from",
+    help: "A contract, a local code, an operator’s sheet, with its date. Findings name it as their source.",
+    maxLength: 160,
+    default: "",
+  }),
+  ownIsolation: rows({
+    label: "My own isolation between flats",
+    help: "A range without a row is not judged.",
+    row: ISOLATION_ROW,
+    maxRows: 12,
+    default: [
+      { fromMHz: 47, toMHz: 300, db: 38 },
+      { fromMHz: 300, toMHz: 862, db: 30 },
+      { fromMHz: 950, toMHz: 2150, db: 20 },
+    ],
+    source: "Spanish Royal Decree 346/2011, Annex I 4.4",
+  }),
+  ownReserveDb: number({
+    label: "My own reserve",
+    unit: "dB",
+    help: "Least C/N above what a modulation needs.",
+    min: 0,
+    max: 20,
+    step: 0.5,
+    default: 3,
+    source: "a usual reserve in link budgets, from memory",
+  }),
   keepDb: number({
     label: "Distance from every limit",
     unit: "dB",
-    help: "A receiver with less to spare counts as working on a knife’s edge.",
+    help: "Levels, C/N, MER, differences, slope and isolation are held to their limits with so much to spare. A receiver with less works on a knife’s edge.",
     min: 0,
     max: 20,
     step: 0.5,
     default: 0,
+  }),
+  judgeRain: toggle({
+    label: "Also judged in rain",
+    help: "One of the conditions beside the design as it is drawn.",
+    default: true,
+  }),
+  rainPercent: number({
+    label: "Rain that must be stood",
+    unit: "%",
+    help: `Exceeded for this share of the time: ${numeral(0.1, 1)} % of a year are nine hours.`,
+    min: 0.001,
+    max: 5,
+    step: 0.1,
+    default: 0.1,
+    source: "usual planning value for reception at home, from memory",
+  }),
+  rainOf: choice({
+    label: "Share of",
+    choices: [
+      { value: "year", label: "an average year" },
+      { value: "worst month", label: "the worst month" },
+    ],
+    default: "year",
+    source: "worst month by ITU-R P.841-4, from memory",
+  }),
+  judgeLift: toggle({
+    label: "Also judged in a tropospheric lift",
+    help: "Warm air over cold carries distant transmitters further, for hours or days.",
+    default: true,
+  }),
+  liftRiseDb: number({
+    label: "Distant transmitters rise by",
+    unit: "dB",
+    min: 0,
+    max: 60,
+    step: 1,
+    default: 15,
+    source: "1 % against 50 % of the time at about 100 km, ITU-R P.1546, order of magnitude, from memory",
+  }),
+  liftFadeDb: number({
+    label: "Wanted transmitters fade by",
+    unit: "dB",
+    min: 0,
+    max: 30,
+    step: 1,
+    default: 3,
+    source: "common practice, no source",
+  }),
+  judgeMasts: toggle({
+    label: "Also judged with phone masts on and off",
+    help: "Where a part of the design lets them in.",
+    default: true,
+  }),
+  judgeReceivers: toggle({
+    label: "Also judged with all receivers on and each one alone",
+    help: "Receivers share supply and commands; some work only beside others, some only alone.",
+    default: true,
   }),
   derating: choice({
     label: "Derating for many carriers",
@@ -59,10 +182,23 @@ export const SETTINGS = z.object({
     choices: [
       { value: "usual", label: `usual: ${numeral(7.5)}·log10(n − 1) for TV, 10·log10(n/2) for satellite` },
       { value: "beats", label: `${numeral(7.5)}·log10(n − 1) everywhere` },
+      { value: "channels", label: "10·log10(n − 1) everywhere" },
       { value: "power", label: "10·log10(n/2) everywhere" },
     ],
     default: "usual",
-    source: "both rules are in use; from trade appendices",
+    source:
+      "all three rules are in use; the first and the last from trade appendices, the other without a source",
+  }),
+  cascade: choice({
+    label: "Cascaded amplifiers",
+    help: "How third-order products of amplifiers behind each other add on one path.",
+    choices: [
+      { value: "in step", label: "in step: 6 dB of C/I for each doubling" },
+      { value: "by power", label: "by power: 3 dB of C/I for each doubling" },
+    ],
+    default: "in step",
+    source:
+      "CATV formulas, 20·log10(n) for n equal stages: the worst case, and right for amplifiers alike; some plan with 10·log10(n)",
   }),
 });
 

@@ -192,5 +192,7 @@ function withoutRepeats(meetings: readonly Meeting[]): readonly Meeting[] {
 }
 
 function bandKey(band: Meeting["victim"]): string {
+  // What a transmitter sends may stand in several bands, by the ways that it came.
+  if (band.origin.transmitter !== undefined) return `${band.origin.key}${band.grid.index.join()}`;
   return `${band.origin.key}${band.half ?? ""}${conditionsKey(band)}`;
 }

@@ -11,6 +11,7 @@ import { settingsOf } from "../design/settings.ts";
 import { SILENCE, type Spectrum } from "../signal/band.ts";
 import { type Cell, NO_SOURCES, recordOf } from "./cell.ts";
 import type { Evaluation, PartRecord } from "./evaluation.ts";
+import type { AmplifierModel } from "./overload.ts";
 import { runTreatment } from "./signals.ts";
 import { finished, type Steps } from "./steps.ts";
 import { structureOf } from "./structure.ts";
@@ -39,15 +40,16 @@ export function evaluate(design: Design, former?: Evaluation): Evaluation {
  * Each step tells how many parts are done, and what it took so far.
  */
 export function* evaluateInSteps(design: Design, former?: Evaluation): Steps<Evaluation> {
-  const { derating } = settingsOf(design);
-  // Another derating touches every amplifier: then nothing is kept.
-  const kept = former && settingsOf(former.design).derating === derating ? former : undefined;
+  const { derating, cascade } = settingsOf(design);
+  const amplifiers: AmplifierModel = { derating, cascade };
+  // Another way to reckon touches every amplifier: then nothing is kept.
+  const kept = former && isSameModel(settingsOf(former.design), amplifiers) ? former : undefined;
   const before = kept ? workings.get(kept) : undefined;
   const structure = structureOf(
     design,
     kept && before ? { design: kept.design, structure: before.structure } : undefined,
   );
-  const sweep = startSweep(design, structure, before, derating);
+  const sweep = startSweep(design, structure, before, amplifiers);
   yield* settleSupplies(sweep);
   yield* sweepSignals(sweep);
 
@@ -61,6 +63,10 @@ export function* evaluateInSteps(design: Design, former?: Evaluation): Steps<Eva
   };
   workings.set(evaluation, { design, structure, cells: sweep.cells });
   return evaluation;
+}
+
+function isSameModel(a: AmplifierModel, b: AmplifierModel): boolean {
+  return a.derating === b.derating && a.cascade === b.cascade;
 }
 
 const workings = new WeakMap<Evaluation, Workings>();
@@ -102,7 +108,7 @@ function* sweepSignals(sweep: Sweep): Steps<void> {
       treatment: cell.treatment,
       inputs: (port) => inputs[port] ?? SILENCE,
       switches: cell.switches,
-      derating: sweep.derating,
+      amplifiers: sweep.amplifiers,
       before: keep ? former : undefined,
     });
     if (!sameInputs) cell.inputs = inputs;

@@ -1,13 +1,14 @@
-/** What an active path does when it is driven hard: it adds third-order products, and in the end saturates. */
+/** What an active path does when it is driven hard: it adds third-order products, and compresses. */
 import type { Rating } from "../parts/contract.ts";
 import {
   type CarrierSums,
+  compressionDb,
   type DeratingRule,
   deratingDb,
   equalCarriers,
   productsOfDbuv,
   type RatedOutput,
-  saturatedDbuv,
+  sumInStep,
 } from "../rf/intermod.ts";
 import type { Band } from "../signal/band.ts";
 import { isDisturbed } from "../signal/combine.ts";
@@ -18,24 +19,39 @@ import type { Drive } from "./evaluation.ts";
 /** Which derating a design reckons with; "usual": beats for TV amplifiers (60 dB ratings), power for satellite IF. */
 export type DeratingChoice = DeratingRule | "usual";
 
-/** Products this far below the carriers change no C/N that any service needs [dB]. */
-const HARMLESS_DB = 60;
+/** How products of amplifiers behind each other add: as voltages, or as powers. */
+export type CascadeChoice = "in step" | "by power";
+
+/** How a design reckons with amplifiers. */
+export type AmplifierModel = { readonly derating: DeratingChoice; readonly cascade: CascadeChoice };
+
+/** Products this far below the carriers change no C/N that any service needs, not even ten times in step [dB]. */
+const HARMLESS_DB = 70;
 /** Products below this share of a carrier's noise cost less than 0.005 dB; leaving them out keeps wires unchanged. */
 const HARMLESS_SHARE = 0.001;
+/** Compression that no meter shows [dB]; leaving it out keeps wires unchanged. */
+const HARMLESS_COMPRESSION_DB = 0.01;
+
+/**
+ * So far above what it is allowed a path only limits, even one carrier alone: nothing that comes out can be received
+ * [dB]. A rule of ours; it is where 1 dB compression lies for a rating at 60 dB.
+ */
+export const HOPELESS_DB = 20;
+/** Carrier to products there [dB]: below what the hardiest modulation needs (−2.4 dB, EN 302 307-1 as quoted). */
+const HOPELESS_RATIO_DB = -3;
 
 /**
  * Adds the products of one path to the bands that leave it, and holds them to what it can put out.
  * All that is on the path together drives it, mobile signals included; of alternatives behind one switch the
  * strongest is reckoned with, for bands that are not themselves one of them.
- * The products are noise-like and the same in every carrier's channel.
+ * The products are noise-like and the same in every carrier's channel; those of the path before are in step with them.
  */
 export function withProducts(
   bands: readonly Band[],
-  o: { rating: Rating; choice: DeratingChoice; from: string; port: string },
+  o: { rating: Rating; model: AmplifierModel; from: string; port: string },
 ): { bands: Band[]; drive: Drive | null } {
-  const rule = o.choice === "usual" ? usualRule(o.rating) : o.choice;
+  const rule = o.model.derating === "usual" ? usualRule(o.rating) : o.model.derating;
   const rating = { rule, ratedDbuv: o.rating.outputDbuv, ratioDb: o.rating.ratioDb };
-  const saturationDbuv = saturatedDbuv(rating);
   const loads = loadsOf(bands);
   let hardest: Drive | null = null;
   const driven = bands.map((band) => {
@@ -43,17 +59,21 @@ export function withProducts(
     const drive = driveBy(load, rating);
     if (drive && (!hardest || aboveAllowed(drive) > aboveAllowed(hardest)))
       hardest = { ...drive, from: o.from, port: o.port };
-    return compressed(drive ? withProduct(band, drive) : band, dbOf(load.power) - saturationDbuv);
+    const loaded = drive ? withProduct(band, drive, o.model.cascade) : band;
+    return compressed(loaded, { ...rating, totalDbuv: dbOf(load.power) });
   });
   return { bands: driven, drive: hardest };
 }
 
 type Driven = Omit<Drive, "from" | "port">;
 
-/** What a load does to a path; null for a single carrier, which has nothing to beat with. */
+/** What a load does to a path; null for a single carrier, which has nothing to beat with, unless it is hopelessly strong. */
 function driveBy(load: Load, rating: Rated): Driven | null {
-  if (load.count < 2 || load.power <= 0) return null;
+  if (load.power <= 0) return null;
   const { carriers, levelDbuv } = equalCarriers(load);
+  const allowedDbuv = rating.ratedDbuv - deratingDb({ rule: rating.rule, carriers });
+  const isHopeless = levelDbuv - allowedDbuv > HOPELESS_DB;
+  if (load.count < 2 && !isHopeless) return null;
   // Beyond 0 dB the cubic law has long ended: nothing but products comes out.
   const productDbuv = Math.min(levelDbuv, productsOfDbuv({ ...rating, ...load }));
   return {
@@ -61,8 +81,8 @@ function driveBy(load: Load, rating: Rated): Driven | null {
     carriers,
     levelDbuv,
     totalDbuv: dbOf(load.power),
-    allowedDbuv: rating.ratedDbuv - deratingDb({ rule: rating.rule, carriers }),
-    ratioDb: levelDbuv - productDbuv,
+    allowedDbuv,
+    ratioDb: isHopeless ? HOPELESS_RATIO_DB : levelDbuv - productDbuv,
   };
 }
 
@@ -70,33 +90,43 @@ function aboveAllowed(drive: Driven): number {
   return drive.levelDbuv - drive.allowedDbuv;
 }
 
-function withProduct(band: Band, { levelDbuv, ratioDb }: Driven): Band {
-  if (ratioDb >= HARMLESS_DB) return band;
+function withProduct(band: Band, { levelDbuv, ratioDb }: Driven, cascade: CascadeChoice): Band {
   const product = 10 ** ((levelDbuv - ratioDb) / 10);
-  if (band.noise.every((noise) => product < noise * HARMLESS_SHARE)) return band;
-  return { ...band, interference: band.interference.map((x) => x + product) };
+  const { products } = band;
+  if (products) {
+    const add = cascade === "in step" ? sumInStep : (a: number, b: number) => a + b;
+    return { ...band, products: products.map((before) => add(before, product)) };
+  }
+  if (ratioDb >= HARMLESS_DB || band.noise.every((noise) => product < noise * HARMLESS_SHARE)) return band;
+  return { ...band, products: new Float64Array(band.level.length).fill(product) };
 }
 
 function dbOf(power: number): number {
   return 10 * Math.log10(power);
 }
 
-/** Whatever drives it, no more comes out than the path can put out: all that is on it becomes weaker alike. */
-function compressed(band: Band, excessDb: number): Band {
-  if (!(excessDb > 0)) return band;
-  const share = 10 ** (-excessDb / 10);
+/** Nobody gets out more than the path can put out: near that all that is on it becomes weaker alike. */
+function compressed(band: Band, load: RatedOutput & { totalDbuv: number }): Band {
+  const lessDb = compressionDb(load);
+  if (!(lessDb > HARMLESS_COMPRESSION_DB)) return band;
+  const share = 10 ** (-lessDb / 10);
+  const weaker = (powers: Float64Array) => powers.map((x) => x * share);
   return {
     ...band,
-    level: band.level.map((level) => level - excessDb),
-    noise: band.noise.map((noise) => noise * share),
-    interference: isDisturbed(band) ? band.interference.map((x) => x * share) : band.interference,
+    level: band.level.map((level) => level - lessDb),
+    noise: weaker(band.noise),
+    interference: isDisturbed(band) ? weaker(band.interference) : band.interference,
+    ...(band.products ? { products: weaker(band.products) } : {}),
   };
 }
 
 /** A noise floor behind a path: no stronger than the path can put out. */
 export function saturatedFloor(floor: Band, { outputDbuv, ratioDb }: Rating): Band {
-  const excessDb = dbOf(loadOf(floor).power) - saturatedDbuv({ ratedDbuv: outputDbuv, ratioDb });
-  return excessDb > 0 ? { ...floor, level: floor.level.map((level) => level - excessDb) } : floor;
+  const totalDbuv = dbOf(loadOf(floor).power);
+  const lessDb = compressionDb({ ratedDbuv: outputDbuv, ratioDb, totalDbuv });
+  return lessDb > HARMLESS_COMPRESSION_DB
+    ? { ...floor, level: floor.level.map((level) => level - lessDb) }
+    : floor;
 }
 
 function usualRule(rating: Rating): DeratingRule {

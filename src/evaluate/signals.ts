@@ -7,7 +7,7 @@ import { remembered } from "../signal/remember.ts";
 import { amplifyBand, convertBand, noiseFloor, passFloor, underCondition } from "../signal/treat.ts";
 import { fewAlternatives, MOST_SWITCHES_IN_A_ROW } from "./alternatives.ts";
 import type { Drive, Meeting, Omitted } from "./evaluation.ts";
-import { type DeratingChoice, saturatedFloor, withProducts } from "./overload.ts";
+import { type AmplifierModel, saturatedFloor, withProducts } from "./overload.ts";
 import { stackBands } from "./stacking.ts";
 
 /** What is to be said of what came together at a port or an inner node. */
@@ -44,8 +44,8 @@ export function runTreatment(o: {
   treatment: SignalTreatment;
   inputs: (port: string) => Spectrum;
   switches: Readonly<Record<string, SwitchState>>;
-  /** How amplifiers are derated for many carriers. */
-  derating: DeratingChoice;
+  /** How amplifiers are reckoned with. */
+  amplifiers: AmplifierModel;
   before: SignalResult | undefined;
 }): SignalResult {
   const run: Run = { ...o };
@@ -66,7 +66,7 @@ type Run = {
   // Made where a part has inner nodes or switched outputs: most have none.
   inner?: Map<string, Gathered>;
   travelled?: Map<Path["response"], Map<string, Travelled>>;
-  readonly derating: DeratingChoice;
+  readonly amplifiers: AmplifierModel;
 };
 
 function portsServed(t: SignalTreatment): readonly string[] {
@@ -202,7 +202,7 @@ function travelled(run: Run, path: Path): Travelled {
   const make = () => travel(run, path);
   if (!path.condition) return make();
   const { polarisation = "", half = "", fromMHz = 0, toMHz = 0 } = path.takes ?? {};
-  const way = `${path.from} ${polarisation}${half}${fromMHz}-${toMHz} ${path.loMHz ?? 0}`;
+  const way = `${path.from} ${polarisation}${half}${fromMHz}-${toMHz} ${path.loMHz ?? 0} ${path.shiftMHz ?? 0}`;
   run.travelled ??= new Map();
   return remembered(
     remembered(run.travelled, path.response, () => new Map<string, Travelled>()),
@@ -222,16 +222,18 @@ function travel(run: Run, path: Path): Travelled {
   };
   const { bands: arrived, floors: below = [] } = arriving(run, path.from);
   for (const band of arrived) {
-    const taken = takeBand(band, path);
+    const taken = takeBand(path.holds ? heldBand(band) : band, path);
     if (taken) bands.push(amplifyBand(taken, path.response, noise));
   }
-  // A floor lies in the IF already: what converts or picks from the sky has no use for it.
-  if (!path.takes && !path.loMHz) for (const floor of below) floors.push(passFloor(floor, path.response));
+  for (const floor of below) {
+    const moved = moveFloor(floor, path);
+    if (moved) floors.push(passFloor(moved, path.response));
+  }
   const { rating } = path;
   if (!rating) return { bands: floors.length > 0 ? [...bands, ...floors] : bands, drive: null };
   const { bands: driven, drive } = withProducts(bands, {
     rating,
-    choice: run.derating,
+    model: run.amplifiers,
     from: path.from,
     port: path.to,
   });
@@ -257,10 +259,24 @@ function noteInside(run: Run, node: string, notes: Notes): void {
   notes.inside.set(node, { meetings, drives, omitted, work });
 }
 
+/** What a part has set above it by itself is simply there; null for what it has not. */
+function heldBand(band: Band): Band | null {
+  if (band.conditions.length === 0) return band;
+  return band.selected ? { ...band, conditions: [] } : null;
+}
+
+/** A floor lies in the IF already: what converts or picks from the sky has no use for it. */
+function moveFloor(floor: Band, { takes, loMHz, shiftMHz = 0 }: Path): Band | null {
+  if (shiftMHz === 0) return takes || loMHz ? null : floor;
+  const { fromMHz = 0, toMHz = Number.MAX_VALUE } = takes ?? {};
+  return convertBand(floor, { fromMHz, toMHz, loMHz: -shiftMHz });
+}
+
 /** Selection and conversion by a path; the band itself when the path takes all as it is. */
-function takeBand(band: Band, path: Path): Band | null {
-  const { takes, loMHz = 0 } = path;
-  if (!takes && loMHz === 0) return band;
+function takeBand(band: Band | null, path: Path): Band | null {
+  const { takes, shiftMHz = 0 } = path;
+  const loMHz = (path.loMHz ?? 0) - shiftMHz;
+  if (!band || (!takes && loMHz === 0)) return band;
   if (takes?.polarisation && takes.polarisation !== band.origin.polarisation) return null;
   return convertBand(band, {
     fromMHz: takes?.fromMHz ?? 0,

@@ -5,7 +5,7 @@ import type { Band, Grid, Stack } from "../signal/band.ts";
 import type { Carrier } from "../signal/carrier.ts";
 import type { SwitchState } from "../signal/control.ts";
 import { makeGrid, uncut, undisturbed } from "../signal/grid.ts";
-import { isLive } from "../signal/readout.ts";
+import { disturbanceUv2, isLive } from "../signal/readout.ts";
 import { remembered } from "../signal/remember.ts";
 
 /**
@@ -35,6 +35,7 @@ export function stackBands(
   const noise = grid.ktb.map((ktb) => power * worst.noiseRatio + ktb * noiseFactor(stack.noiseFigureDb));
   const info: Stack = {
     standard: stack.standard,
+    standards: Array.from(grid.index, (i) => stack.userBands[i]?.standard ?? stack.standard),
     part,
     port: stack.to,
     numbers: numbersOf(grid, stack),
@@ -107,7 +108,8 @@ function worstEntry(holds: readonly Band[]) {
       found = true;
       const power = 10 ** ((band.level[i] ?? 0) / 10);
       noiseRatio = Math.max(noiseRatio, (band.noise[i] ?? 0) / power);
-      interferenceRatio = Math.max(interferenceRatio, (band.interference[i] ?? 0) / power);
+      // On a user band a carrier has other neighbours: products from before are in step with none that come after.
+      interferenceRatio = Math.max(interferenceRatio, disturbanceUv2(band, i) / power);
       requiredDb = Math.max(requiredDb, band.grid.required[i] ?? 0);
     }
   return found ? { noiseRatio, interferenceRatio, requiredDb } : null;

@@ -2,7 +2,7 @@
 import type { Design } from "../design/design.ts";
 import { type Cell, NOTHING, newCell, traitsOf } from "./cell.ts";
 import type { PartRecord } from "./evaluation.ts";
-import type { DeratingChoice } from "./overload.ts";
+import type { AmplifierModel } from "./overload.ts";
 import type { EvaluationProgress } from "./steps.ts";
 import type { Structure } from "./structure.ts";
 import { totalOf } from "./work.ts";
@@ -23,7 +23,7 @@ export type Sweep = {
   /** By place in the order: parts whose islands are to be worked out again, and what signals still have to visit. */
   readonly supplies: Uint8Array;
   readonly signals: Uint8Array;
-  readonly derating: DeratingChoice;
+  readonly amplifiers: AmplifierModel;
   recomputed: number;
   /** Of all parts, see `work.ts`: of those not visited as it was when they were. */
   work: number;
@@ -37,7 +37,7 @@ export function startSweep(
   design: Design,
   structure: Structure,
   before: Workings | undefined,
-  derating: DeratingChoice,
+  amplifiers: AmplifierModel,
 ): Sweep {
   const n = design.parts.length;
   const sameStructure = before?.structure === structure;
@@ -47,7 +47,7 @@ export function startSweep(
     owned: new Uint8Array(n),
     supplies: new Uint8Array(n),
     signals: new Uint8Array(n),
-    derating,
+    amplifiers,
     recomputed: 0,
     work: 0,
   };

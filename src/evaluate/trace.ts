@@ -6,7 +6,7 @@ import type { TuningRequest } from "../rf/tuningWord.ts";
 import type { Band } from "../signal/band.ts";
 import type { Carrier } from "../signal/carrier.ts";
 import { gainDbAt } from "../signal/gain.ts";
-import { ciDb, cnDb, cniDb, isLive } from "../signal/readout.ts";
+import { ciDb, cnDb, cniDb, imDb, isLive } from "../signal/readout.ts";
 import type { Response } from "../signal/response.ts";
 import type { Evaluation, PartRecord } from "./evaluation.ts";
 
@@ -21,10 +21,12 @@ export type TraceStep = {
   readonly to: string;
   /** Centre when it leaves [MHz]. */
   readonly centreMHz: number;
-  /** Behind the part [dBµV, dB, dB, dB]; C/I is Infinity where nothing disturbs. */
+  /** Behind the part [dBµV, dB, dB, dB]; C/I is Infinity where nothing disturbs, products included. */
   readonly levelDbuv: number;
   readonly cnDb: number;
   readonly ciDb: number;
+  /** Against third-order products alone [dB]; Infinity where there are none, and behind a channel stacker. */
+  readonly imDb: number;
   readonly cniDb: number;
   /** What it gained or lost [dB]; null at the source. */
   readonly gainDb: number | null;
@@ -158,9 +160,9 @@ function chains(record: PartRecord, way: { readonly from: string; readonly to: s
 function gainDbOf(chain: readonly Path[], centreMHz: number): number {
   let db = 0;
   let f = centreMHz;
-  for (const { response, loMHz } of chain) {
+  for (const { response, loMHz = 0, shiftMHz = 0 } of chain) {
     db += gainDbAt(response, f);
-    f -= loMHz ?? 0;
+    f += shiftMHz - loMHz;
   }
   return db;
 }
@@ -174,7 +176,7 @@ function stepOf(record: PartRecord, port: string, out: FoundCarrier, came: Arriv
   const airMHz = came ? carrierOf(came)?.airMHz : undefined;
   const tuning =
     band.stack && stacksHere && airMHz !== undefined
-      ? tuningFor(band.stack.standard, { airMHz, userBandMHz: centreMHz })
+      ? tuningFor(band.stack.standards[i] ?? band.stack.standard, { airMHz, userBandMHz: centreMHz })
       : null;
   const chain = came?.chain ?? [];
   const lo = chain.map((p) => p.loMHz ?? 0).find((f) => f > 0);
@@ -186,6 +188,7 @@ function stepOf(record: PartRecord, port: string, out: FoundCarrier, came: Arriv
     levelDbuv,
     cnDb: cnDb(band, i),
     ciDb: ciDb(band, i),
+    imDb: imDb(band, i),
     cniDb: cniDb(band, i),
     gainDb: came ? levelDbuv - (came.band.level[came.i] ?? 0) : null,
     made: stacksHere ? [] : chain.flatMap((p) => madeOf(p.response, centreMHz)),

@@ -7,6 +7,8 @@ export type BandFacts = {
   readonly service: Service;
   /** Its source; of a stacked feed the converter that makes it. */
   readonly part: PartId;
+  /** Terrestrial transmitter as the user named it. */
+  readonly transmitter?: string;
   readonly polarisation?: Polarisation;
   readonly half?: SkyHalf;
   /** Present on what is not a band of carriers from the air: user bands, or a converter's own noise. */
@@ -18,6 +20,7 @@ export function bandFactsOf({ origin, half, stack, isFloor }: Band): BandFacts {
   return {
     service: origin.service,
     part: origin.part,
+    ...(origin.transmitter === undefined ? {} : { transmitter: origin.transmitter }),
     ...(origin.polarisation ? { polarisation: origin.polarisation } : {}),
     ...(half ? { half } : {}),
     ...(sort ? { sort } : {}),

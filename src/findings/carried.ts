@@ -5,6 +5,7 @@
 import type { PortRef } from "../design/design.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { Path } from "../parts/contract.ts";
+import { outputFeed } from "../parts/outputFeed.ts";
 import type { FeedKind } from "../parts/trade.ts";
 import { type Service, WANTED_SERVICES } from "../signal/carrier.ts";
 import { isMeantFor } from "./passesService.ts";
@@ -63,7 +64,7 @@ function leaving(evaluation: Evaluation, record: PartRecord, output: string, kno
     for (const service of through) if (arriving.services.has(service)) services.add(service);
     if (through.includes("satellite")) feed ??= arriving.feed;
   }
-  const own = record.kind.trade.gives;
+  const own = outputFeed(record.kind, record.power, output);
   const given = services.has("satellite") ? (own ?? feed) : undefined;
   return { services, ...(given ? { feed: given } : {}) };
 }

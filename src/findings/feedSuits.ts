@@ -49,8 +49,8 @@ function leadsChangedAt(band: Band): Condition | undefined {
 function wrongFeed(input: ReceiverInput, band: Band): MissingReason | undefined {
   const { service, polarisation } = band.origin;
   if (service !== "satellite") return undefined;
-  const lo = band.shifts[0];
-  if (lo === undefined) return { kind: "not converted" };
+  if (band.shifts.length === 0) return { kind: "not converted" };
+  const lo = band.shifts.reduce((sum, shift) => sum + shift, 0);
   if (input.feed === "wideband") {
     if (band.half) return { kind: "switched feed on a wideband input" };
     if (input.polarisation && polarisation && input.polarisation !== polarisation)

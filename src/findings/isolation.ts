@@ -4,6 +4,8 @@ import type { PortRef } from "../design/design.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { Path } from "../parts/contract.ts";
 import { gainDbAt } from "../signal/gain.ts";
+import { decouplingDb, passivePaths } from "./decoupling.ts";
+import { passiveNetworks } from "./passiveNetwork.ts";
 
 export type IsolationPair = {
   /** Part at whose outputs the two ways part. */
@@ -17,38 +19,74 @@ export type IsolationPair = {
 };
 
 /**
- * The worst isolation at every part that branches, at one frequency.
- * From one socket up to the branching part, across its outputs, and down to the other socket; only passive
+ * The worst isolation at every part where ways part, at one frequency: splitters and taps, filters, multiswitches, and
+ * plates on a riser, whose own sockets count against whatever hangs on the line behind them.
+ * From one socket up to that part, across its outputs, and down to the other socket; only passive
  * ways count, for nothing goes backwards through an amplifier worth speaking of.
  * Outlets without a dwelling are left out. What couples through a common input is smaller and left out too.
- * Tells before each part how much work it is.
+ * Tells before each part how much work it is; nothing where the passive side of the design is as it was.
  */
 export function* worstIsolation(
   evaluation: Evaluation,
   frequencyMHz: number,
 ): Generator<number, readonly IsolationPair[], void> {
+  const { answers } = networkOf(evaluation);
+  const known = answers.get(frequencyMHz);
+  if (known) return known;
   const below: Below = new Map();
   const pairs: IsolationPair[] = [];
   for (const record of evaluation.records) {
-    const decoupling = record.treatment.isolationDb;
     yield record.ports.length;
-    if (decoupling === undefined || record.looped) continue;
-    const legs = record.ports.flatMap((p) => {
-      const end = p.side === "out" ? record.joined[p.id] : undefined;
-      return end ? [legsFrom(evaluation, end, { frequencyMHz, below })] : [];
-    });
-    const worst = worstPair(legs);
+    if (record.looped) continue;
+    const worst = worstPair(record, outputsOf(evaluation, record, { frequencyMHz, below }), frequencyMHz);
     if (!worst) continue;
-    const [a, b] = worst;
+    const { legs, isolationDb } = worst;
+    const [a, b] = legs;
     pairs.push({
       at: record.part.id,
       outlets: [a.outlet, b.outlet],
       dwellings: [a.dwelling, b.dwelling],
       frequencyMHz,
-      isolationDb: a.lossDb + b.lossDb + decoupling,
+      isolationDb,
     });
   }
+  if (answers.size >= MOST_ANSWERS) answers.clear();
+  answers.set(frequencyMHz, pairs);
   return pairs;
+}
+
+/** A channel that is moved makes other frequencies at every step; the memory starts afresh beyond this many. */
+const MOST_ANSWERS = 64;
+
+const networkOf = passiveNetworks<readonly IsolationPair[]>(flatOf);
+
+/** An output and what hangs on it; a socket of a plate leads to its own flat. */
+type Output = { readonly port: string; readonly legs: readonly Leg[] };
+
+function outputsOf(evaluation: Evaluation, record: PartRecord, search: Search): readonly Output[] {
+  const outputs = record.ports.filter((p) => p.side === "out");
+  if (outputs.length < 2) return [];
+  const own = ownSocket(record, search.frequencyMHz);
+  return outputs.flatMap(({ id: port }) => {
+    const end = record.joined[port];
+    const far = end ? legsFrom(evaluation, end, search) : [];
+    const legs = own?.port === port ? [own.leg, ...far] : far;
+    return legs.length > 0 ? [{ port, legs }] : [];
+  });
+}
+
+/** The socket of a plate that lets most of a frequency out, as a way that ends there. */
+function ownSocket(record: PartRecord, frequencyMHz: number) {
+  const dwelling = flatOf(record);
+  if (dwelling === "") return undefined;
+  const sockets = new Set((record.kind.delivery?.(record.options).sockets ?? []).map((s) => s.port));
+  let best: { readonly port: string; readonly db: number } | undefined;
+  for (const { to, response } of passivePaths(record)) {
+    if (!sockets.has(to)) continue;
+    const db = gainDbAt(response, frequencyMHz);
+    if (!best || db > best.db) best = { port: to, db };
+  }
+  return best && { port: best.port, leg: { dwelling, outlet: record.part.id, lossDb: 0 } };
 }
 
 /** A way from a port down to an outlet's socket. */
@@ -98,8 +136,7 @@ function onwards(record: PartRecord | undefined, port: string): readonly PortRef
 }
 
 function passiveWays(record: PartRecord | undefined, port: string): readonly Path[] {
-  if (!record || record.looped) return [];
-  return (record.treatment.paths ?? []).filter((path) => path.from === port && isPassive(path));
+  return record ? passivePaths(record).filter((path) => path.from === port) : [];
 }
 
 function legsBelow(
@@ -113,10 +150,8 @@ function legsBelow(
   const dwelling = flatOf(record);
   for (const path of passiveWays(record, port)) {
     const lossDb = -gainDbAt(path.response, frequencyMHz);
-    if (sockets.some((s) => s.port === path.to)) {
-      if (dwelling !== "") found.push({ dwelling, outlet: record.part.id, lossDb });
-      continue;
-    }
+    if (dwelling !== "" && sockets.some((s) => s.port === path.to))
+      found.push({ dwelling, outlet: record.part.id, lossDb });
     const end = record.joined[path.to];
     const legs = (end && below.get(keyOf(end))) ?? [];
     for (const leg of legs) found.push({ ...leg, lossDb: leg.lossDb + lossDb });
@@ -128,10 +163,6 @@ function legsBelow(
 export function flatOf(record: PartRecord | undefined): string {
   const name = record?.options["dwelling"];
   return typeof name === "string" ? name.trim() : "";
-}
-
-function isPassive(path: Path): boolean {
-  return path.noiseFigureDb === undefined && path.rating === undefined && !path.loMHz;
 }
 
 /** The leg with the least loss, and the least of those that belong to another dwelling. */
@@ -149,16 +180,29 @@ function leastOf(legs: readonly Leg[]): Leg | undefined {
   );
 }
 
-/** The two legs on different outputs and of different dwellings with the least loss together. */
-function worstPair(outputs: readonly (readonly Leg[])[]): readonly [Leg, Leg] | undefined {
-  let worst: readonly [Leg, Leg] | undefined;
-  outputs.forEach((legs, i) => {
-    for (const other of outputs.slice(i + 1))
-      for (const a of legs)
-        for (const b of other) {
-          if (a.dwelling === b.dwelling) continue;
-          if (!worst || a.lossDb + b.lossDb < worst[0].lossDb + worst[1].lossDb) worst = [a, b];
-        }
+type Across = { readonly legs: readonly [Leg, Leg]; readonly isolationDb: number };
+
+/** The two legs on different outputs and of different dwellings with the least loss from one to the other. */
+function worstPair(record: PartRecord, outputs: readonly Output[], frequencyMHz: number): Across | undefined {
+  let worst: Across | undefined;
+  outputs.forEach((one, i) => {
+    for (const other of outputs.slice(i + 1)) {
+      const legs = nearestTwo(one.legs, other.legs);
+      const across = legs && decouplingDb(record, [one.port, other.port], frequencyMHz);
+      if (!legs || across === undefined) continue;
+      const isolationDb = legs[0].lossDb + legs[1].lossDb + across;
+      if (!worst || isolationDb < worst.isolationDb) worst = { legs, isolationDb };
+    }
   });
   return worst;
+}
+
+function nearestTwo(legs: readonly Leg[], others: readonly Leg[]): readonly [Leg, Leg] | undefined {
+  let nearest: readonly [Leg, Leg] | undefined;
+  for (const a of legs)
+    for (const b of others) {
+      if (a.dwelling === b.dwelling) continue;
+      if (!nearest || a.lossDb + b.lossDb < nearest[0].lossDb + nearest[1].lossDb) nearest = [a, b];
+    }
+  return nearest;
 }

@@ -37,11 +37,15 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Overdriven amplifiers",
-    text: "Third-order products follow the cubic law: two decibels worse for each decibel of drive, until only products come out. The output saturates some decibels below the third-order intercept. Second-order products are not modelled.",
+    text: "Third-order products follow the cubic law: two decibels worse for each decibel of drive. Behind each other they add in step, or by power, as the settings say. The output is compressed smoothly by its mean power; peaks are not followed. Beyond 20 dB over the rating nothing is received. Second-order products are not modelled.",
   },
   {
     title: "Isolation between flats",
-    text: "Isolation is calculated across the outputs of the part at which two ways meet, and down both ways. What couples through a common input, or by radiation, is left out.",
+    text: "Isolation is calculated across the outputs of the part at which two ways meet, and down both ways. Amplifiers let nothing back. What couples through a common input, or by radiation, is left out.",
+  },
+  {
+    title: "Rain and lifts",
+    text: "Rain takes from all transponders of a dish what it takes from the one hit hardest. What it turns from one polarisation into the other is not calculated. A lift raises all distant transmitters alike; which of them a given weather brings is not known. Conditions are tried one at a time.",
   },
   {
     title: "Receivers",

@@ -9,6 +9,7 @@ const MIDDLE_MHZ: Readonly<Record<Service, number>> = {
   fm: 98,
   dab: 210,
   tv: 580,
+  distant: 580,
   mobile: 780,
   cordless: 1890,
   satellite: 1500,

@@ -3,9 +3,9 @@ import { defaultOptions } from "../parts/catalogue.ts";
 import type { PartKind } from "../parts/contract.ts";
 import { type Band, SILENCE, type Spectrum } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
-import { ciDb, cnDb, cniDb, isLive } from "../signal/readout.ts";
+import { ciDb, cnDb, cniDb, imDb, isLive } from "../signal/readout.ts";
 import { remembered } from "../signal/remember.ts";
-import { type Limits, limitsFor, type Profile } from "./limits.ts";
+import { keptLimits, type Limits, limitsFor, type Profile } from "./limits.ts";
 import type { RuleView } from "./rule.ts";
 import { isOfUse, userBandsBehind } from "./userBandsBehind.ts";
 
@@ -61,7 +61,12 @@ export type CarrierFigures = {
   readonly ciDb: number;
 };
 
-export type Heard = CarrierFigures & { readonly limits: Limits };
+/** `limits`: with the distance that the design keeps from them. */
+export type Heard = CarrierFigures & {
+  readonly limits: Limits;
+  /** Against third-order products alone [dB]; +Infinity where there are none. */
+  readonly imDb: number;
+};
 
 /**
  * Live carriers of one service at a place that the profile has limits for. One that several alternatives
@@ -92,7 +97,7 @@ function liveCarriersAt(place: Place, service: Service, profile: Profile): reado
       if (!isOfUse(band, i, place.userBands)) continue;
       const id = `${band.origin.key}#${band.grid.index[i]}`;
       if (found.has(id)) continue;
-      found.set(id, { ...figuresOf(band, i), limits });
+      found.set(id, { ...figuresOf(band, i), limits: keptLimits(limits, profile), imDb: imDb(band, i) });
     }
   }
   return [...found.values()];

@@ -49,12 +49,14 @@ export function planeInputs(record: PartRecord): readonly PlaneInput[] {
 
 function whatArrives(record: PartRecord, port: string, quadrant: string): PlaneInput["gets"] {
   if (!record.joined[port]) return { kind: "nothing connected" };
+  // A unit for quad LNBs has set their outputs itself: nothing else can come from there.
+  const isHeld = record.treatment.paths?.some((path) => path.from === port && path.holds) ?? false;
   const bands = (record.inputs[port] ?? SILENCE).bands.filter(
-    (b) => b.origin.service === "satellite" && !b.isFloor && b.cut.includes(0),
+    (b) => b.origin.service === "satellite" && !b.isFloor && b.cut.includes(0) && (b.selected || !isHeld),
   );
-  const isWhole = quadrant.length === 1;
-  const loose = bands.find((b) => looseFeed(b, isWhole) !== undefined);
-  const feed = loose && looseFeed(loose, isWhole);
+  const sort = { isWhole: quadrant.length === 1, isHeld };
+  const loose = bands.find((b) => looseFeed(b, sort) !== undefined);
+  const feed = loose && looseFeed(loose, sort);
   if (loose && feed) return { kind: "loose", feed, dish: loose.origin.part, band: loose };
   const band = bands.find((b) => quadrantOfBand(b) === quadrant) ?? bands[0];
   return band
@@ -62,9 +64,12 @@ function whatArrives(record: PartRecord, port: string, quadrant: string): PlaneI
     : { kind: "silence" };
 }
 
-function looseFeed(band: Band, isWhole: boolean): LooseFeed | undefined {
+function looseFeed(
+  band: Band,
+  { isWhole, isHeld }: { readonly isWhole: boolean; readonly isHeld: boolean },
+): LooseFeed | undefined {
   if (band.stack) return "single-cable";
-  if (band.conditions.length > 0) return "switched";
+  if (band.conditions.length > 0 && !isHeld) return "switched";
   if (isWhole) return band.half ? "quadrant" : undefined;
   return band.half ? undefined : "wideband";
 }

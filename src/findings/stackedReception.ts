@@ -1,5 +1,6 @@
 /** Reception through user bands: any carrier that the converter holds, on a band that is one's own. */
 import type { Band, Stack } from "../signal/band.ts";
+import { disturbanceUv2 } from "../signal/readout.ts";
 import {
   addResult,
   type CarrierResult,
@@ -126,9 +127,9 @@ export function ownPowers({ band, stack, held, i }: Held, line: number) {
   const power = 10 ** ((band.level[line] ?? 0) / 10);
   const heldPower = 10 ** ((held.level[i] ?? 0) / 10);
   const lineNoise = Math.max(0, (band.noise[line] ?? 0) - power * stack.entryNoiseRatio);
-  const foreign = Math.max(0, (band.interference[line] ?? 0) - power * stack.entryInterferenceRatio);
+  const foreign = Math.max(0, disturbanceUv2(band, line) - power * stack.entryInterferenceRatio);
   return {
     noise: lineNoise + (power * (held.noise[i] ?? 0)) / heldPower,
-    interference: foreign + (power * (held.interference[i] ?? 0)) / heldPower,
+    interference: foreign + (power * disturbanceUv2(held, i)) / heldPower,
   };
 }

@@ -3,7 +3,7 @@
 import type { ReceiverInput } from "../parts/contract.ts";
 import { noiseFactor } from "../rf/noise.ts";
 import type { Band, Grid } from "../signal/band.ts";
-import { carrierToDb } from "../signal/readout.ts";
+import { carrierToDb, disturbanceUv2 } from "../signal/readout.ts";
 import type { CarrierResult, GotCarrier } from "./carrierResult.ts";
 
 /** Noise figure of the tuner behind every receiver input [dB]; typical, from memory. */
@@ -26,7 +26,7 @@ export function quality(input: ReceiverInput, band: Band, i: number): CarrierRes
     index: grid.index[i] ?? 0,
     levelDbuv: band.level[i] ?? 0,
     noise: (band.noise[i] ?? 0) + tunerNoiseUv2(grid, i),
-    interference: band.interference[i] ?? 0,
+    interference: disturbanceUv2(band, i),
     requiredDb: grid.required[i] ?? 0,
   });
 }

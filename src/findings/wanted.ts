@@ -30,7 +30,7 @@ export function wantedCarriers(
   service: Service,
 ): readonly WantedCarrier[] {
   const above = new Set(record.sources);
-  const sendersAbove = sources.filter((s) => above.has(s.part.id) && sent(s, service).length > 0);
+  const sendersAbove = sources.filter((s) => above.has(s.part.id) && sentBy(s, service).length > 0);
   return oneForEachFrequency(sendersAbove.length > 0 ? sendersAbove : sources, service);
 }
 
@@ -40,12 +40,12 @@ const together = new WeakMap<
 >();
 
 /**
- * No cable brings two terrestrial signals of one frequency, so nobody may expect both: of two aerials the one that
- * receives it better is meant.
+ * No cable brings two terrestrial signals of one frequency, so nobody may expect both: of two aerials, or of two
+ * transmitters, the one that is received better is meant. So what two aerials hear of one transmitter counts once.
  */
 function oneForEachFrequency(sources: readonly PartRecord[], service: Service): readonly WantedCarrier[] {
   const ordered = service === "satellite" || sources.length < 2 ? sources : [...sources].sort(byPlace);
-  const all = ordered.map((s) => sent(s, service)).filter((list) => list.length > 0);
+  const all = ordered.flatMap((s) => sentBy(s, service));
   const [first = NONE, ...more] = all;
   if (more.length === 0 || service === "satellite") return more.length === 0 ? first : all.flat();
   return more.reduce((known, next) => {
@@ -85,7 +85,10 @@ export function sourcesOf(evaluation: Evaluation): readonly PartRecord[] {
 
 /** Carriers of all services that a source sends out. */
 export function carriersSent(source: PartRecord): number {
-  return WANTED_SERVICES.reduce((sum, service) => sum + sent(source, service).length, 0);
+  return WANTED_SERVICES.reduce(
+    (sum, service) => sum + sentBy(source, service).reduce((n, list) => n + list.length, 0),
+    0,
+  );
 }
 
 /** A plane as a key: the dish and the quadrant. */
@@ -94,16 +97,21 @@ export function planeKey({ source, polarisation, half }: Plane): string {
 }
 
 /** Every receiver asks the same of every source. */
-const known = new WeakMap<PartRecord, Map<Service, readonly WantedCarrier[]>>();
+const known = new WeakMap<PartRecord, Map<Service, readonly (readonly WantedCarrier[])[]>>();
 
-/** Carriers of a service that a source itself sends out. */
-function sent(source: PartRecord, service: Service): readonly WantedCarrier[] {
-  const byService = remembered(known, source, () => new Map<Service, readonly WantedCarrier[]>());
+/** Carriers of a service that a source itself sends out, band by band. */
+function sentBy(source: PartRecord, service: Service): readonly (readonly WantedCarrier[])[] {
+  const byService = remembered(
+    known,
+    source,
+    () => new Map<Service, readonly (readonly WantedCarrier[])[]>(),
+  );
   return remembered(byService, service, () =>
     Object.values(source.outputs)
       .flatMap((s) => s.bands)
       .filter((b) => b.origin.part === source.part.id && b.origin.service === service)
-      .flatMap(carriersOf),
+      .map(carriersOf)
+      .filter((list) => list.length > 0),
   );
 }
 

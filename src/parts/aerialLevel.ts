@@ -1,15 +1,17 @@
 /** What all terrestrial aerials share: how the level is stated, and the band that comes of it. */
 
 import type { z } from "zod";
+import type { PatternBand } from "../rf/aerialPattern.ts";
 import { fieldToLevelDbuv } from "../rf/field.ts";
 import { REFERENCE_KELVIN } from "../rf/noise.ts";
 import type { Band, Grid } from "../signal/band.ts";
-import type { Carrier, Service } from "../signal/carrier.ts";
+import type { Carrier, Origin, Service } from "../signal/carrier.ts";
 import { makeGrid } from "../signal/grid.ts";
 import { remembered } from "../signal/remember.ts";
 import { sourceBand } from "../signal/treat.ts";
 import { numeralAsSet } from "../words/numbers.ts";
 import { choice, number } from "./fields.ts";
+import { type AimOptions, aimLossDb, type TransmitterRow, transmitterKey } from "./transmitters.ts";
 
 /** Level of all carriers; each row can lie above or below it. */
 export function levelFields(o: {
@@ -98,32 +100,106 @@ export const levelOffset = () =>
     max: 30,
     step: 0.5,
     default: 0,
+    means: "level offset",
   });
 
-const grids = new WeakMap<object, Grid>();
+type PlanRow = TransmitterRow & { readonly levelOffsetDb: number };
 
-type PlanRow = { readonly levelOffsetDb: number };
+/** Rows of one transmitter that are all wanted, or all not: what comes of them is one band. */
+type RowGroup<R> = { readonly transmitter: string; readonly wanted: boolean; readonly rows: readonly R[] };
 
-/** The one band of an aerial; none while its list is empty. */
-export function aerialBands<R extends PlanRow>(o: {
-  options: LevelOptions;
+/** What the rows of a list come to: worked out once per list, so that changing a level keeps every grid. */
+type Sent = {
+  readonly grid: Grid;
+  readonly origin: Omit<Origin, "part">;
+  readonly rowAt: ReadonlyMap<number, number>;
+};
+
+const sentBy = new WeakMap<object, Map<string, readonly Sent[]>>();
+
+/**
+ * The bands of an aerial, each by itself: what one transmitter sends on a channel disturbs what another sends there.
+ * One band as long as no row names a transmitter and all are wanted; none while the list is empty.
+ */
+export function aerialEmits<R extends PlanRow>(o: {
+  options: LevelOptions & AimOptions;
   id: string;
+  port?: string;
   service: Service;
+  pattern: PatternBand;
   plan: readonly R[];
   carrier: (row: R) => Carrier;
-}): readonly Band[] {
-  const { options, plan } = o;
-  if (plan.length === 0) return [];
-  return [
-    sourceBand({
-      origin: { key: o.id, service: o.service, part: o.id },
-      // One grid per list: changing a level must not make every gain be worked out anew.
-      grid: remembered(grids, plan, () => makeGrid(plan.map(o.carrier))),
-      levelDbuv: (carrier, i) => commonLevelDbuv(options, carrier.airMHz) + (plan[i]?.levelOffsetDb ?? 0),
-      noiseKelvin: options.noiseKelvin,
-    }),
-  ];
+  /** The same number for the same channel in every list; by it two aerials of one transmitter have one carrier. */
+  entry: (row: R) => number;
+}): readonly { readonly port: string; readonly bands: readonly Band[] }[] {
+  const { options, plan, id } = o;
+  const byId = remembered(sentBy, plan, () => new Map<string, readonly Sent[]>());
+  const sent = remembered(byId, id, () => groupsOf(plan).map((group) => sentOf(group, o)));
+  const port = o.port ?? "out";
+  if (sent.length === 0) return [{ port, bands: [] }];
+  return sent.map(({ grid, origin, rowAt }) => ({
+    port,
+    bands: [
+      sourceBand({
+        origin: { ...origin, part: id },
+        grid,
+        levelDbuv: (carrier, entry) => {
+          const row = plan[rowAt.get(entry) ?? -1];
+          const common = commonLevelDbuv(options, carrier.airMHz);
+          return row ? common + row.levelOffsetDb - aimLossDb(options, row, o.pattern) : common;
+        },
+        noiseKelvin: options.noiseKelvin,
+      }),
+    ],
+  }));
 }
+
+function groupsOf<R extends PlanRow>(plan: readonly R[]): readonly RowGroup<R>[] {
+  const groups = new Map<string, { transmitter: string; wanted: boolean; rows: R[] }>();
+  for (const row of plan) {
+    const { transmitter, wanted } = row;
+    const key = `${wanted} ${transmitterKey(transmitter)}`;
+    remembered(groups, key, () => ({ transmitter: transmitter.trim(), wanted, rows: [] })).rows.push(row);
+  }
+  return [...groups.values()];
+}
+
+function sentOf<R extends PlanRow>(
+  { transmitter, wanted, rows }: RowGroup<R>,
+  o: {
+    id: string;
+    service: Service;
+    plan: readonly R[];
+    carrier: (row: R) => Carrier;
+    entry: (row: R) => number;
+  },
+): Sent {
+  const service = wanted ? o.service : "distant";
+  if (transmitter === "") {
+    const numbers = rows.map((row) => o.plan.indexOf(row));
+    const isWhole = rows.length === o.plan.length;
+    return {
+      grid: makeGrid(o.plan.map(o.carrier), isWhole ? undefined : numbers),
+      origin: { key: wanted ? o.id : `${o.id}/distant`, service },
+      rowAt: new Map(numbers.map((n) => [n, n])),
+    };
+  }
+  // A row that names a channel again says nothing new.
+  const rowAt = new Map<number, number>();
+  for (const row of rows) if (!rowAt.has(o.entry(row))) rowAt.set(o.entry(row), o.plan.indexOf(row));
+  const all = Array.from({ length: Math.max(...rowAt.keys()) + 1 }, (_, entry) => {
+    const row = o.plan[rowAt.get(entry) ?? -1];
+    return row ? o.carrier(row) : NOT_ON_AIR;
+  });
+  return {
+    grid: makeGrid(all, [...rowAt.keys()]),
+    origin: { key: `transmitter/${o.service}/${transmitterKey(transmitter)}`, service, transmitter },
+    rowAt,
+  };
+}
+
+/** Stands in a transmitter's plan for a channel that it does not send. */
+const NOT_ON_AIR: Carrier = { name: "", airMHz: 0, widthMHz: 0, noiseMHz: 0, mode: "" };
 
 function commonLevelDbuv(options: LevelOptions, frequencyMHz: number): number {
   if (options.levelFrom === "terminals") return options.levelDbuv;

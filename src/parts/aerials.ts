@@ -3,7 +3,7 @@
 import { z } from "zod";
 import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
-import { aerialBands, aerialCaption, levelFields, levelOffset } from "./aerialLevel.ts";
+import { aerialCaption, aerialEmits, levelFields, levelOffset } from "./aerialLevel.ts";
 import { define, type PartKind, type Port } from "./contract.ts";
 import { choice, number, rows, wholeNumber } from "./fields.ts";
 import { modeChoices } from "./modeChoices.ts";
@@ -19,6 +19,7 @@ import {
   LAST_FORMER_UHF_CHANNEL,
   tvCarrier,
 } from "./plans.ts";
+import { aimFields, transmitterRow } from "./transmitters.ts";
 
 const OUT: readonly Port[] = [{ id: "out", side: "out", medium: "coax", label: "out", role: "output" }];
 
@@ -29,6 +30,7 @@ const UHF_OPTIONS = z.object({
     gainDbi: 14,
     gainHelp: `Over an isotropic aerial; add ${numeral(2.15, 2)} dB to a gain stated over a dipole (dBd).`,
   }),
+  ...aimFields(),
   channels: rows({
     label: "Channels",
     help: "What is on air here. Channels above 48 belong to mobile phones today.",
@@ -46,6 +48,7 @@ const UHF_OPTIONS = z.object({
         default: "dvbt-64qam-2/3",
       }),
       levelOffsetDb: levelOffset(),
+      ...transmitterRow(),
     }),
     maxRows: 200,
     default: DEFAULT_TV_ROWS,
@@ -54,6 +57,10 @@ const UHF_OPTIONS = z.object({
   }),
 });
 
+const DAB_BLOCKS = Object.keys(DAB_BLOCKS_KHZ).filter((key): key is DabBlock =>
+  Object.hasOwn(DAB_BLOCKS_KHZ, key),
+);
+
 const DAB_OPTIONS = z.object({
   ...levelFields({
     levelDbuv: 55,
@@ -61,19 +68,21 @@ const DAB_OPTIONS = z.object({
     gainDbi: 5,
     gainHelp: `Over an isotropic aerial; a dipole has ${numeral(2.15, 2)} dBi.`,
   }),
+  ...aimFields(),
   blocks: rows({
     label: "Blocks",
     help: "DAB ensembles on air here.",
     row: z.object({
       block: choice<DabBlock>({
         label: "Block",
-        choices: dabBlocks().map((block) => ({
+        choices: DAB_BLOCKS.map((block) => ({
           value: block,
           label: `${block} · ${numeral(DAB_BLOCKS_KHZ[block] / 1000, 3, 3)} MHz`,
         })),
         default: "12A",
       }),
       levelOffsetDb: levelOffset(),
+      ...transmitterRow(),
     }),
     maxRows: 200,
     default: DEFAULT_DAB_ROWS,
@@ -82,10 +91,6 @@ const DAB_OPTIONS = z.object({
   }),
 });
 
-function dabBlocks(): DabBlock[] {
-  return Object.keys(DAB_BLOCKS_KHZ).filter((key): key is DabBlock => Object.hasOwn(DAB_BLOCKS_KHZ, key));
-}
-
 const FM_OPTIONS = z.object({
   ...levelFields({
     levelDbuv: 62,
@@ -93,6 +98,7 @@ const FM_OPTIONS = z.object({
     gainDbi: 2.15,
     gainHelp: `Over an isotropic aerial; a dipole has ${numeral(2.15, 2)} dBi, a dipole bent to a ring about 0.`,
   }),
+  ...aimFields(),
   stations: rows({
     label: "Stations",
     help: "FM stations on air here.",
@@ -114,6 +120,7 @@ const FM_OPTIONS = z.object({
         default: "fm-stereo",
       }),
       levelOffsetDb: levelOffset(),
+      ...transmitterRow(),
     }),
     maxRows: 200,
     default: DEFAULT_FM_ROWS,
@@ -143,12 +150,15 @@ const AERIAL_UHF = define({
     ),
   ports: () => OUT,
   signal: (o, { id }) => ({
-    emits: [
-      {
-        port: "out",
-        bands: aerialBands({ options: o, id, service: "tv", plan: o.channels, carrier: tvCarrier }),
-      },
-    ],
+    emits: aerialEmits({
+      options: o,
+      id,
+      service: "tv",
+      pattern: "IV/V",
+      plan: o.channels,
+      carrier: tvCarrier,
+      entry: (row) => row.channel,
+    }),
   }),
   cautions: ["height", "bonding"],
 });
@@ -170,12 +180,15 @@ const AERIAL_DAB = define({
     ),
   ports: () => OUT,
   signal: (o, { id }) => ({
-    emits: [
-      {
-        port: "out",
-        bands: aerialBands({ options: o, id, service: "dab", plan: o.blocks, carrier: dabCarrier }),
-      },
-    ],
+    emits: aerialEmits({
+      options: o,
+      id,
+      service: "dab",
+      pattern: "III",
+      plan: o.blocks,
+      carrier: dabCarrier,
+      entry: (row) => DAB_BLOCKS.indexOf(row.block),
+    }),
   }),
   cautions: ["height", "bonding"],
 });
@@ -201,12 +214,15 @@ const AERIAL_FM = define({
     ),
   ports: () => OUT,
   signal: (o, { id }) => ({
-    emits: [
-      {
-        port: "out",
-        bands: aerialBands({ options: o, id, service: "fm", plan: o.stations, carrier: fmCarrier }),
-      },
-    ],
+    emits: aerialEmits({
+      options: o,
+      id,
+      service: "fm",
+      pattern: "II",
+      plan: o.stations,
+      carrier: fmCarrier,
+      entry: (row) => Math.round(row.frequencyMHz * 20),
+    }),
   }),
   cautions: ["height", "bonding"],
 });

@@ -92,6 +92,10 @@ export type Path = {
   };
   /** Local oscillator [MHz]: a carrier at f leaves at f − lo. */
   readonly loMHz?: number;
+  /** Conversion within the IF [MHz]: a carrier at f leaves at f + shift; after that it lies where `half` of `takes` is usual. */
+  readonly shiftMHz?: number;
+  /** The part itself sets the switches above `from`: only what it has set goes on, and nobody else can set them. */
+  readonly holds?: true;
   /** Range in which a converter's own noise leaves this path beside the carriers [MHz]. */
   readonly floor?: { readonly fromMHz: number; readonly toMHz: number };
   /** The path exists only while the switch of `port` (an output of this part) stands at `setting`. */
@@ -109,6 +113,8 @@ export type StackPath = {
     readonly number: number;
     readonly centreMHz: number;
     readonly widthMHz: number;
+    /** Where it listens to messages of another standard than `standard`. */
+    readonly standard?: StackPath["standard"];
   }[];
   /** Output level of each user band, held by automatic gain control [dBµV]. */
   readonly levelDbuv: number;
@@ -161,8 +167,8 @@ export type PowerTreatment = {
   /** Own consumption, fed from whichever of these output ports carries the highest voltage. */
   readonly load?: {
     readonly milliamps: number;
-    /** What each of its ports adds while a supply arrives there [mA]. */
-    readonly perFedPortMa?: number;
+    /** What each of these ports adds while a supply arrives there [mA]. */
+    readonly perFedPort?: { readonly milliamps: number; readonly ports: readonly string[] };
     readonly ports: readonly string[];
     readonly minVolts: number;
     /** More than this it may not survive [V]. */

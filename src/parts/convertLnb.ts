@@ -2,7 +2,14 @@
 import { z } from "zod";
 import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
-import { define, type PartKind, type Path, type Port, type SignalTreatment } from "./contract.ts";
+import {
+  define,
+  type PartKind,
+  type Path,
+  type Port,
+  type SignalTreatment,
+  type SwitchDeclaration,
+} from "./contract.ts";
 import { choice, number } from "./fields.ts";
 import {
   conversion,
@@ -16,7 +23,7 @@ import {
   WIDEBAND_IF,
 } from "./lnbFields.ts";
 import { SKY_FROM_MHZ, SKY_TO_MHZ } from "./planSatellite.ts";
-import { numberedOutputs, QUADRANT_PORTS, quadrantConversion } from "./quadrants.ts";
+import { numberedOutputs, QUADRANT_PORTS, quadrantConversion, upTo } from "./quadrants.ts";
 
 /** Without supply nothing oscillates and nothing is converted: no way through at all. */
 const DEAD: SignalTreatment = {};
@@ -65,6 +72,30 @@ const UNIVERSAL_OPTIONS = z.object({
 
 const outputsOf = (o: { outputs: string }): readonly Port[] => numberedOutputs(Number(o.outputs));
 
+type Converting = Parameters<typeof conversion>[0] & Parameters<typeof quadrantConversion>[1];
+
+/** Outputs that each give the quadrant that their line asks for. */
+function switchedPaths(o: Converting, outputs: readonly Port[]): readonly Path[] {
+  const active = conversion(o, UNIVERSAL_IF);
+  return outputs.flatMap(({ id }) =>
+    QUADRANT_PORTS.map((q) => ({
+      from: "sky",
+      to: id,
+      ...active,
+      ...quadrantConversion(q, o),
+      condition: { port: id, setting: q.quadrant },
+    })),
+  );
+}
+
+const quadrantSwitches = (outputs: readonly Port[]): readonly SwitchDeclaration[] =>
+  outputs.map(({ id }) => ({
+    port: id,
+    by: "quadrant",
+    positions: 1,
+    thresholdVolts: SWITCH_THRESHOLD_VOLTS,
+  }));
+
 const LNB_UNIVERSAL = define({
   kind: "lnb-universal",
   family: "convert",
@@ -86,28 +117,17 @@ const LNB_UNIVERSAL = define({
   ports: (o) => [SKY_INPUT, ...outputsOf(o)],
   signal: (o, { powered }) => {
     if (!powered) return DEAD;
-    const active = conversion(o, UNIVERSAL_IF);
-    const paths: Path[] = outputsOf(o).flatMap(({ id }) =>
-      QUADRANT_PORTS.map((q) => ({
-        from: "sky",
-        to: id,
-        ...active,
-        ...quadrantConversion(q, o),
-        condition: { port: id, setting: q.quadrant },
-      })),
-    );
-    return { paths };
+    return { paths: switchedPaths(o, outputsOf(o)) };
   },
   power: (o) => {
-    const ports = outputsOf(o).map(({ id }) => id);
+    const outputs = outputsOf(o);
     return {
-      load: { ...lnbLoad(o.commonMa, ports), perFedPortMa: o.outputMa },
-      switches: ports.map((port) => ({
-        port,
-        by: "quadrant",
-        positions: 1,
-        thresholdVolts: SWITCH_THRESHOLD_VOLTS,
-      })),
+      load: lnbLoad(
+        o.commonMa,
+        outputs.map(({ id }) => id),
+        { milliamps: o.outputMa, ports: outputs.map(({ id }) => id) },
+      ),
+      switches: quadrantSwitches(outputs),
     };
   },
   cautions: ["height"],
@@ -167,6 +187,8 @@ const LNB_QUATTRO = define({
   cautions: ["height"],
 });
 
+const WITH_SWITCHED = { onlyWhen: { switchedOutputs: ["1", "2", "4", "6"] } } as const;
+
 const WIDEBAND_OPTIONS = z.object({
   loMHz: number({
     label: "Oscillator",
@@ -178,9 +200,45 @@ const WIDEBAND_OPTIONS = z.object({
     default: 10_400,
     source: "usual value, from memory",
   }),
+  switchedOutputs: choice({
+    label: "Switched outputs too",
+    help: "Outputs beside V and H for receivers that switch by 13/18 V and 22 kHz.",
+    choices: [
+      { value: "0", label: "none" },
+      { value: "1", label: "1" },
+      { value: "2", label: "2" },
+      { value: "4", label: "4" },
+      { value: "6", label: "6" },
+    ],
+    default: "0",
+    sold: { values: ["0", "2", "4", "6"], source: "usual, from memory" },
+  }),
   ...lnbFields(),
   currentMa: currentField(120, "80 to 200 mA"),
+  switchedMa: number({
+    label: "Current for each switched output",
+    unit: "mA",
+    help: "What each of these outputs adds.",
+    min: 0,
+    max: 200,
+    step: 5,
+    default: 35,
+    source: "as an output of a universal LNB, from memory",
+    advanced: true,
+    ...WITH_SWITCHED,
+  }),
+  ...universalOscillatorFields(WITH_SWITCHED),
 });
+
+/** Its switched outputs, named so that a plan tells them from V and H. */
+const switchedOf = (o: { switchedOutputs: string }): readonly Port[] =>
+  upTo(Number(o.switchedOutputs)).map((n) => ({
+    id: `sw${n}`,
+    side: "out",
+    medium: "coax",
+    label: `switched ${n}`,
+    role: "output",
+  }));
 
 const WIDEBAND_OUTPUTS: readonly Port[] = (["V", "H"] as const).map((polarisation) => ({
   id: polarisation.toLowerCase(),
@@ -197,7 +255,15 @@ const LNB_WIDEBAND = define({
   name: "Wideband LNB",
   summary:
     "Gives the whole of each polarisation at once at 300–2350 MHz: two cables for any number of tuners.",
-  keywords: ["low-noise block converter", "wide band", "two cables", "converter", "head", "full band"],
+  keywords: [
+    "low-noise block converter",
+    "wide band",
+    "two cables",
+    "hybrid",
+    "converter",
+    "head",
+    "full band",
+  ],
   prefix: "lnb",
   trade: {
     job: "converter",
@@ -209,27 +275,31 @@ const LNB_WIDEBAND = define({
   },
   options: WIDEBAND_OPTIONS,
   symbol: "lnb-wideband",
-  caption: (o) => `V and H · oscillator ${numeral(o.loMHz / 1000, 3)} GHz`,
-  ports: () => [SKY_INPUT, ...WIDEBAND_OUTPUTS],
+  caption: (o) => {
+    const switched = Number(o.switchedOutputs) > 0 ? ` · ${o.switchedOutputs} switched` : "";
+    return `V and H${switched} · oscillator ${numeral(o.loMHz / 1000, 3)} GHz`;
+  },
+  ports: (o) => [SKY_INPUT, ...WIDEBAND_OUTPUTS, ...switchedOf(o)],
   signal: (o, { powered }) => {
     if (!powered) return DEAD;
     const active = conversion(o, WIDEBAND_IF);
+    const wide = (["V", "H"] as const).map((polarisation) => ({
+      from: "sky",
+      to: polarisation.toLowerCase(),
+      ...active,
+      takes: { polarisation, fromMHz: SKY_FROM_MHZ, toMHz: SKY_TO_MHZ },
+      loMHz: o.loMHz,
+    }));
+    return { paths: [...wide, ...switchedPaths(o, switchedOf(o))] };
+  },
+  power: (o) => {
+    const switched = switchedOf(o);
+    const ports = [...WIDEBAND_OUTPUTS, ...switched].map(({ id }) => id);
     return {
-      paths: (["V", "H"] as const).map((polarisation) => ({
-        from: "sky",
-        to: polarisation.toLowerCase(),
-        ...active,
-        takes: { polarisation, fromMHz: SKY_FROM_MHZ, toMHz: SKY_TO_MHZ },
-        loMHz: o.loMHz,
-      })),
+      load: lnbLoad(o.currentMa, ports, { milliamps: o.switchedMa, ports: switched.map(({ id }) => id) }),
+      ...(switched.length > 0 ? { switches: quadrantSwitches(switched) } : {}),
     };
   },
-  power: (o) => ({
-    load: lnbLoad(
-      o.currentMa,
-      WIDEBAND_OUTPUTS.map(({ id }) => id),
-    ),
-  }),
   cautions: ["height"],
 });
 

@@ -4,7 +4,7 @@ import { flat, type Response, series } from "../signal/response.ts";
 import { WIDER_UHF } from "./amplifierFields.ts";
 import { define, type PartKind, type Path, type Port, type PowerPath } from "./contract.ts";
 import { choice, number } from "./fields.ts";
-import { between, coaxIn, coaxOut, insertionLoss, MEMORY, passing, type Range } from "./passive.ts";
+import { between, coaxIn, coaxOut, insertionLoss, MEMORY, passing, type Range, tonePass } from "./passive.ts";
 
 /** A branch of a frequency splitter: which port, what passes there, and whether supply does. */
 type Branch = {
@@ -30,13 +30,11 @@ function branchPaths(branches: readonly Branch[], direction: Direction): readonl
   );
 }
 
-function branchPower(branches: readonly Branch[], direction: Direction): readonly PowerPath[] {
+function branchPower(branches: readonly Branch[], direction: Direction, tone: boolean): readonly PowerPath[] {
   return branches
     .filter((b) => b.dc)
     .map((b) =>
-      direction === "combine"
-        ? { from: "out", to: b.port, tone: true }
-        : { from: b.port, to: "in", tone: true },
+      direction === "combine" ? { from: "out", to: b.port, tone } : { from: b.port, to: "in", tone },
     );
 }
 
@@ -110,6 +108,7 @@ const diplexerOptions = z.object({
     means: "supply pass",
     passes: ["sat", "both", "tv"],
   }),
+  tone: tonePass(["sat", "tv", "both"]),
 });
 
 const EDGES = { tv: { tvTo: 862, satFrom: 950 }, radio: { tvTo: 240, satFrom: 290 } } as const;
@@ -161,7 +160,7 @@ function diplexer(direction: Direction): PartKind {
     caption: (o) => (o.split === "radio" ? "radio / wideband" : "TV / SAT"),
     ports: (o) => branchPorts(diplexerBranches(o), direction),
     signal: (o) => ({ paths: branchPaths(diplexerBranches(o), direction) }),
-    power: (o) => ({ paths: branchPower(diplexerBranches(o), direction) }),
+    power: (o) => ({ paths: branchPower(diplexerBranches(o), direction, o.tone) }),
   });
 }
 
@@ -219,7 +218,7 @@ function triplexer(direction: Direction): PartKind {
     caption: (o) => `FM / DAB / UHF to ${o.uhfTo} MHz`,
     ports: (o) => branchPorts(triplexerBranches(o), direction),
     signal: (o) => ({ paths: branchPaths(triplexerBranches(o), direction) }),
-    power: (o) => ({ paths: branchPower(triplexerBranches(o), direction) }),
+    power: (o) => ({ paths: branchPower(triplexerBranches(o), direction, true) }),
   });
 }
 

@@ -145,6 +145,7 @@ export const DISH_OPTIONS = z.object({
     max: 30,
     step: 0.5,
     default: 0,
+    means: "rain loss",
     onSite: "not ours",
   }),
   rainRateMmPerH: number({

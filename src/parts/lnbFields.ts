@@ -4,10 +4,14 @@ import { curve, passBand, type Response } from "../signal/response.ts";
 import { numeral } from "../words/numbers.ts";
 import type { Path, Port, PowerTreatment } from "./contract.ts";
 import { number } from "./fields.ts";
+import type { OptionTrade } from "./optionTrade.ts";
 import { IF_FROM_MHZ, IF_TO_MHZ, UNIVERSAL_HIGH_LO_MHZ, UNIVERSAL_LOW_LO_MHZ } from "./quadrants.ts";
 
 /** Least voltage at a converter's output for it to work [V] (EN 61319-1 cl. 5.2, from memory). */
 export const LNB_LEAST_VOLTS = 11.5;
+
+/** Most voltage that a converter is made for [V] (EN 61319-1 cl. 5.2, from memory). */
+export const LNB_MOST_VOLTS = 19;
 
 /** Between 13 V and 18 V: from here on horizontal is taken [V] (EN 61319-1, 14 to 16 undefined, from memory). */
 export const SWITCH_THRESHOLD_VOLTS = 15;
@@ -95,7 +99,7 @@ export function currentField(milliamps: number, range: string) {
 }
 
 /** Local oscillators of a universal converter, for those who meet an unusual one. */
-export function universalOscillatorFields() {
+export function universalOscillatorFields(when: Pick<OptionTrade, "onlyWhen"> = {}) {
   const oscillator = (label: string, value: number) =>
     number({
       label,
@@ -106,6 +110,7 @@ export function universalOscillatorFields() {
       default: value,
       source: "EN 61319-1, as quoted in public LNB tables",
       advanced: true,
+      ...when,
     });
   return {
     lowLoMHz: oscillator("Oscillator, low band", UNIVERSAL_LOW_LO_MHZ),
@@ -132,7 +137,17 @@ function conversionGain(o: LnbOptions): Response {
 
 export const SKY_INPUT: Port = { id: "sky", side: "in", medium: "sky", label: "feed", role: "beam" };
 
-/** Load of a converter that can be fed through any of its outputs. */
-export function lnbLoad(milliamps: number, ports: readonly string[]): NonNullable<PowerTreatment["load"]> {
-  return { milliamps, ports, minVolts: LNB_LEAST_VOLTS };
+/** Load of a converter that can be fed through any of its outputs; `perFedPort`: what outputs add while in use. */
+export function lnbLoad(
+  milliamps: number,
+  ports: readonly string[],
+  perFedPort?: NonNullable<PowerTreatment["load"]>["perFedPort"],
+): NonNullable<PowerTreatment["load"]> {
+  return {
+    milliamps,
+    ports,
+    minVolts: LNB_LEAST_VOLTS,
+    mostVolts: LNB_MOST_VOLTS,
+    ...(perFedPort ? { perFedPort } : {}),
+  };
 }

@@ -15,7 +15,7 @@ import {
 } from "./lnbFields.ts";
 import { numberedOutputs, QUADRANT_PORTS, quadrantConversion } from "./quadrants.ts";
 import { inner, stackedOutputs, stackPath, stackSwitch } from "./stacks.ts";
-import { userBandCaption, userBandFields } from "./userBands.ts";
+import { userBandCaption, userBandFields, userBandsOf } from "./userBands.ts";
 
 const QUADRANT_NODES = QUADRANT_PORTS.map(({ port }) => inner(port));
 
@@ -90,7 +90,9 @@ export const LNB_STACKED = define({
           response: flat(0),
           condition: { port: LEGACY.id, setting: quadrant },
         });
-    const stacks = stackedOutputs(Number(o.outputs)).map((to) => stackPath(o, { from: QUADRANT_NODES, to }));
+    const stacks = stackedOutputs(Number(o.outputs)).map((to) =>
+      stackPath(o, { from: QUADRANT_NODES, to, standard: o.standard, userBands: userBandsOf(o) }),
+    );
     return { paths, stacks };
   },
   power: (o) => {

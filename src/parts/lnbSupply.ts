@@ -1,6 +1,6 @@
 /** How a multiswitch or stacking converter with its own mains unit feeds the LNB on its inputs. */
 import type { z } from "zod";
-import type { Supply } from "./contract.ts";
+import type { Port, Supply } from "./contract.ts";
 import { number, toggle } from "./fields.ts";
 import type { OptionTrade } from "./optionTrade.ts";
 
@@ -45,20 +45,22 @@ function lnbOf(port: string): string {
 type SupplyOptions = z.output<z.ZodObject<ReturnType<typeof lnbSupplyFields>>>;
 
 /**
- * Fixed supplies on satellite inputs: 18 V where the name of the port says horizontal, 13 V elsewhere
- * (common practice, no source). No commands: a quattro or wideband LNB heeds none.
+ * Fixed supplies on satellite inputs: 18 V on those for horizontal, 13 V elsewhere (common practice, no source).
+ * No commands, for a quattro or wideband LNB heeds none; a unit that `asks` also sends 22 kHz on those for the high
+ * band, so that a quad LNB gives each of them its quadrant.
  */
-export function lnbSupplies(o: SupplyOptions, inputs: readonly string[]): readonly Supply[] {
+export function lnbSupplies(
+  o: SupplyOptions,
+  inputs: readonly Port[],
+  { asks = false }: { readonly asks?: boolean } = {},
+): readonly Supply[] {
   if (!o.mainsOn || !o.feedsLnb) return [];
-  return inputs.map((port) => {
-    const volts = port.startsWith("h") ? 18 : 13;
-    return {
-      port,
-      kind: "plain",
-      volts13: volts,
-      volts18: volts,
-      limitMa: o.lnbLimitMa,
-      shares: lnbOf(port),
-    };
+  return inputs.map(({ id: port, plane }): Supply => {
+    const { polarisation = "V", half = "low" } = plane ?? {};
+    const volts = polarisation === "H" ? 18 : 13;
+    const fixed = { port, volts13: volts, volts18: volts, limitMa: o.lnbLimitMa, shares: lnbOf(port) };
+    return asks
+      ? { ...fixed, kind: "commands", request: { polarisation, half } }
+      : { ...fixed, kind: "plain" };
   });
 }

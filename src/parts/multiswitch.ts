@@ -1,9 +1,16 @@
 /** Multiswitch: gives many receivers the quadrant that each asks for; also as one stage of a cascade. */
 import { curve, passBand } from "../signal/response.ts";
 import { SIDE_REJECTION_DB, TERRESTRIAL_INPUT, terrestrialPaths } from "./besideSatellite.ts";
-import { define, type PartKind, type Path, type Port, type PowerPath } from "./contract.ts";
+import {
+  define,
+  type PartKind,
+  type Path,
+  type Port,
+  type PowerPath,
+  type SignalTreatment,
+} from "./contract.ts";
 import { SILICON_DROP_VOLTS } from "./diodes.ts";
-import { LNB_LEAST_VOLTS, SWITCH_THRESHOLD_VOLTS } from "./lnbFields.ts";
+import { LNB_LEAST_VOLTS, SWITCH_THRESHOLD_VOLTS, UNIVERSAL_IF, WIDEBAND_IF } from "./lnbFields.ts";
 import { lnbSupplies } from "./lnbSupply.ts";
 import { MULTISWITCH_OPTIONS, type MultiswitchOptions } from "./multiswitchOptions.ts";
 import {
@@ -11,11 +18,18 @@ import {
   IF_TO_MHZ,
   numberedOutputs,
   outputId,
+  polarisationInputs,
   QUADRANT_PORTS,
+  type QuadrantPort,
+  quadrantConversion,
   quadrantInputs,
   satellitePort,
+  UNIVERSAL_HIGH_LO_MHZ,
+  UNIVERSAL_LOW_LO_MHZ,
   upTo,
 } from "./quadrants.ts";
+import { stackInputs, stackPath, stackSwitch } from "./stacks.ts";
+import { usualUserBands } from "./userBands.ts";
 
 const satellitesOf = (o: MultiswitchOptions): number => Number(o.satelliteInputs) / 4;
 
@@ -23,14 +37,34 @@ function outputsOf(o: MultiswitchOptions): readonly string[] {
   return upTo(o.outputs).map((n) => outputId(n, o.outputs));
 }
 
+function satellitePortsOf(o: MultiswitchOptions): readonly Port[] {
+  return o.feed === "wideband" ? polarisationInputs(satellitesOf(o)) : quadrantInputs(satellitesOf(o));
+}
+
 function satelliteInputsOf(o: MultiswitchOptions): readonly string[] {
-  return quadrantInputs(satellitesOf(o)).map(({ id }) => id);
+  return satellitePortsOf(o).map(({ id }) => id);
+}
+
+/** Its single-cable outputs, named by the standard they listen to. */
+function singleCableOf(o: MultiswitchOptions): readonly Port[] {
+  return o.singleCable.map(({ standard }, i) => ({
+    id: `sc${i + 1}`,
+    side: "out",
+    medium: "coax",
+    label: `${standard === "EN 50494" ? "SCR" : "dSCR"} ${i + 1}`,
+    role: "output",
+  }));
+}
+
+/** Whether it sets the outputs of a quad LNB itself: it must have mains for that, and feed the LNB. */
+function isHolding(o: MultiswitchOptions): boolean {
+  return o.feed === "quad" && o.supply === "mains" && o.mainsOn && o.feedsLnb;
 }
 
 const through = (input: string): string => `${input}-thru`;
 
 function portsOf(o: MultiswitchOptions): readonly Port[] {
-  const inputs = [...quadrantInputs(satellitesOf(o)), ...(o.terrestrial ? [TERRESTRIAL_INPUT] : [])];
+  const inputs = [...satellitePortsOf(o), ...(o.terrestrial ? [TERRESTRIAL_INPUT] : [])];
   const throughs = o.cascade
     ? inputs.map(
         (port): Port => ({
@@ -43,7 +77,7 @@ function portsOf(o: MultiswitchOptions): readonly Port[] {
         }),
       )
     : [];
-  return [...inputs, ...numberedOutputs(o.outputs), ...throughs];
+  return [...inputs, ...numberedOutputs(o.outputs), ...singleCableOf(o), ...throughs];
 }
 
 const SATELLITE_IF = { fromMHz: IF_FROM_MHZ, toMHz: IF_TO_MHZ, rejectionDb: SIDE_REJECTION_DB };
@@ -73,14 +107,50 @@ function satellitePaths(o: MultiswitchOptions): readonly Path[] {
   const drop = dropOf(o);
   return outputsOf(o).flatMap((to) =>
     upTo(satellites).flatMap((s) =>
-      QUADRANT_PORTS.map(({ port, quadrant }) => ({
-        from: satellitePort(port, s),
+      QUADRANT_PORTS.map((q) => ({
         to,
         ...drop,
-        condition: { port: to, setting: satellites > 1 ? `${s}:${quadrant}` : quadrant },
+        ...quadrantInput(o, q, s),
+        condition: { port: to, setting: satellites > 1 ? `${s}:${q.quadrant}` : q.quadrant },
       })),
     ),
   );
+}
+
+/** Where a quadrant of the n-th satellite comes in, and how it gets to the satellite IF of a receiver. */
+function quadrantInput(
+  o: MultiswitchOptions,
+  q: QuadrantPort,
+  satellite: number,
+): Omit<Path, "to" | "response"> {
+  if (o.feed !== "wideband")
+    return { from: satellitePort(q.port, satellite), ...(isHolding(o) ? { holds: true } : {}) };
+  const { takes, loMHz } = quadrantConversion(q, UNIVERSAL);
+  return {
+    from: satellitePort(q.polarisation.toLowerCase(), satellite),
+    takes: {
+      half: q.half,
+      fromMHz: takes.fromMHz - o.widebandLoMHz,
+      toMHz: takes.toMHz - o.widebandLoMHz,
+    },
+    shiftMHz: o.widebandLoMHz - loMHz,
+  };
+}
+
+const UNIVERSAL = { lowLoMHz: UNIVERSAL_LOW_LO_MHZ, highLoMHz: UNIVERSAL_HIGH_LO_MHZ };
+
+/** User bands for the single-cable outputs. */
+function stacksOf(o: MultiswitchOptions): Pick<SignalTreatment, "paths" | "stacks"> {
+  if (o.singleCable.length === 0) return {};
+  const { paths, from, planes } = stackInputs(o, {
+    inputs: satellitePortsOf(o),
+    passes: o.feed === "wideband" ? WIDEBAND_IF : UNIVERSAL_IF,
+    ...(isHolding(o) ? { holds: true } : {}),
+  });
+  const stacks = o.singleCable.map((row, i) =>
+    stackPath(o, { from, planes, to: `sc${i + 1}`, standard: row.standard, userBands: usualUserBands(row) }),
+  );
+  return { paths, stacks };
 }
 
 /** The trunk is a plain conductor with couplers on it: it works without supply, and below the satellite IF too. */
@@ -99,7 +169,8 @@ function supplyPaths(o: MultiswitchOptions): readonly PowerPath[] {
     ? inputs.map((port) => ({ from: through(port), to: port, tone: false }))
     : [];
   if (o.supply !== "receivers" || !o.feedsLnb) return trunk;
-  const steered = outputsOf(o).flatMap((from) =>
+  const outputs = [...outputsOf(o), ...singleCableOf(o).map(({ id }) => id)];
+  const steered = outputs.flatMap((from) =>
     inputs.map((to) => ({ from, to, dropVolts: SILICON_DROP_VOLTS, tone: false })),
   );
   return [...trunk, ...steered];
@@ -109,42 +180,65 @@ const MULTISWITCH = define({
   kind: "multiswitch",
   family: "convert",
   name: "Multiswitch",
-  summary: "Gives each receiver on its own cable the quadrant it asks for, from a quattro LNB.",
-  keywords: ["switch", "matrix", "cascade", "trunk", "quattro", "block", "flats", "distribution"],
+  summary:
+    "Gives each receiver on its own cable the quadrant it asks for, from a quattro LNB or another that it is made for.",
+  keywords: [
+    "switch",
+    "matrix",
+    "cascade",
+    "trunk",
+    "quattro",
+    "quad",
+    "wideband",
+    "block",
+    "flats",
+    "distribution",
+  ],
   prefix: "switch",
   trade: { job: "switch unit", price: 120, workMinutes: 45, gives: "switched", fedWithVolts: 14 },
   options: MULTISWITCH_OPTIONS,
   symbol: "multiswitch",
   caption: (o) => {
-    const inputs = `${o.satelliteInputs}${o.terrestrial ? "+TV" : ""}`;
-    return `${inputs} in · ${o.outputs} out${o.cascade ? " · cascade" : ""}`;
+    const inputs = `${satelliteInputsOf(o).length}${o.terrestrial ? "+TV" : ""}`;
+    const singleCable = o.singleCable.length > 0 ? ` + ${o.singleCable.length} single-cable` : "";
+    return `${inputs} in · ${o.outputs} out${singleCable}${o.cascade ? " · cascade" : ""}`;
   },
   ports: portsOf,
-  signal: (o, { powered }) => ({
-    paths: [
-      ...(powered ? satellitePaths(o) : []),
-      ...terrestrialPaths(o, outputsOf(o), powered),
-      ...trunkPaths(o),
-    ],
-    isolationDb: o.isolationDb,
-  }),
+  signal: (o, { powered }) => {
+    const { paths = [], stacks = [] } = powered ? stacksOf(o) : {};
+    const outputs = [...outputsOf(o), ...singleCableOf(o).map(({ id }) => id)];
+    return {
+      paths: [
+        ...(powered ? satellitePaths(o) : []),
+        ...paths,
+        ...terrestrialPaths(o, outputs, powered),
+        ...trunkPaths(o),
+      ],
+      ...(stacks.length > 0 ? { stacks } : {}),
+      isolationDb: o.isolationDb,
+    };
+  },
   power: (o) => {
     const outputs = outputsOf(o);
+    const singleCable = singleCableOf(o).map(({ id }) => id);
     const mains = o.supply === "mains";
     const throughs = o.cascade ? satelliteInputsOf(o).map(through) : [];
-    const feeding = o.supply === "receivers" ? outputs : throughs;
+    const feeding = o.supply === "receivers" ? [...outputs, ...singleCable] : throughs;
     return {
       selfPowered: mains && o.mainsOn,
       paths: supplyPaths(o),
       ...(mains
-        ? { supplies: lnbSupplies(o, satelliteInputsOf(o)) }
+        ? { supplies: lnbSupplies(o, satellitePortsOf(o), { asks: isHolding(o) }) }
         : { load: { milliamps: o.ownMa, ports: feeding, minVolts: LNB_LEAST_VOLTS } }),
-      switches: outputs.map((port) => ({
-        port,
-        by: satellitesOf(o) > 1 ? ("both" as const) : ("quadrant" as const),
-        positions: satellitesOf(o),
-        thresholdVolts: SWITCH_THRESHOLD_VOLTS,
-      })),
+      switches: [
+        ...outputs.map((port) => ({
+          port,
+          by: satellitesOf(o) > 1 ? ("both" as const) : ("quadrant" as const),
+          positions: satellitesOf(o),
+          thresholdVolts: SWITCH_THRESHOLD_VOLTS,
+        })),
+        ...singleCable.map(stackSwitch),
+      ],
     };
   },
   cautions: ["mains", "bonding"],

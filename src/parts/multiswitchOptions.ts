@@ -1,20 +1,44 @@
 /** Options of a multiswitch. */
 import { z } from "zod";
 import { terrestrialFields } from "./besideSatellite.ts";
-import { choice, number, toggle, wholeNumber } from "./fields.ts";
+import { choice, number, rows, toggle, wholeNumber } from "./fields.ts";
 import { lnbSupplyFields } from "./lnbSupply.ts";
 import { decoupling } from "./passive.ts";
+import { stackInputFields } from "./stacks.ts";
+import { stackFields, usualBandFields } from "./userBands.ts";
 
 export const MULTISWITCH_OPTIONS = z.object({
   satelliteInputs: choice({
     label: "Satellite inputs",
-    help: "Four for each satellite position.",
+    help: "Four for each satellite position; made for a wideband LNB half as many.",
     choices: [
       { value: "4", label: "4 (one satellite)" },
       { value: "8", label: "8 (two satellites)" },
       { value: "16", label: "16 (four satellites)" },
     ],
     default: "4",
+  }),
+  feed: choice({
+    label: "Made for",
+    help: "A unit for quad LNBs asks for one quadrant on each input by 13/18 V and 22 kHz, which a quattro LNB does not mind.",
+    choices: [
+      { value: "quattro", label: "Quattro LNB" },
+      { value: "quad", label: "Quad or quattro LNB" },
+      { value: "wideband", label: "Wideband LNB (V and H)" },
+    ],
+    default: "quattro",
+  }),
+  widebandLoMHz: number({
+    label: "Oscillator of the wideband LNB",
+    unit: "MHz",
+    help: "That the unit reckons with when it makes quadrants out of a whole polarisation.",
+    min: 10_200,
+    max: 10_600,
+    step: 1,
+    default: 10_400,
+    source: "usual value, from memory",
+    advanced: true,
+    onlyWhen: { feed: "wideband" },
   }),
   outputs: wholeNumber({
     label: "Outputs",
@@ -25,6 +49,15 @@ export const MULTISWITCH_OPTIONS = z.object({
     means: "outputs",
     sold: { values: [4, 6, 8, 12, 16, 24, 32], source: "usual, from memory" },
   }),
+  singleCable: rows({
+    label: "Single-cable outputs too",
+    help: "Outputs beside the switched ones, each with user bands of its own.",
+    row: z.object(usualBandFields()),
+    maxRows: 16,
+    default: [],
+  }),
+  ...stackFields({}),
+  ...stackInputFields(),
   supply: choice({
     label: "Supply",
     choices: [

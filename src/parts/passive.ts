@@ -90,6 +90,18 @@ export function dcPass(value: boolean) {
   });
 }
 
+/** Whether 22 kHz comes along where direct current passes; `dc`: the choices with which any does. */
+export function tonePass(dc: readonly string[]) {
+  return toggle({
+    label: "22 kHz passes as well",
+    help: "Some types pass 13/18 V only: without the tone there is no high band, and no messages get through.",
+    default: true,
+    source: MEMORY,
+    advanced: true,
+    onlyWhen: { dc },
+  });
+}
+
 /** Switch by which a part says that its own mains unit runs. */
 export const MAINS_ON = toggle({
   label: "Mains on",

@@ -37,6 +37,22 @@ export function quadrantInputs(satellites: number): readonly Port[] {
   );
 }
 
+/** Inputs for `satellites` times two whole polarisations. */
+export function polarisationInputs(satellites: number): readonly Port[] {
+  return upTo(satellites).flatMap((s) =>
+    (["V", "H"] as const).map(
+      (polarisation): Port => ({
+        id: satellitePort(polarisation.toLowerCase(), s),
+        side: "in",
+        medium: "coax",
+        label: satellites > 1 ? `${s} ${polarisation}` : polarisation,
+        role: "plane",
+        plane: { position: s, polarisation },
+      }),
+    ),
+  );
+}
+
 /** Outputs "out1" to "outn", or just "out" where there is one. */
 export function numberedOutputs(count: number): readonly Port[] {
   return upTo(count).map((n) => ({
@@ -69,7 +85,7 @@ export const IF_TO_MHZ = 2_150;
 export function quadrantConversion(
   q: QuadrantPort,
   oscillators: { readonly lowLoMHz: number; readonly highLoMHz: number },
-): Pick<Path, "takes" | "loMHz"> {
+): { readonly takes: Required<NonNullable<Path["takes"]>>; readonly loMHz: number } {
   const low = q.half === "low";
   return {
     takes: {

@@ -45,6 +45,27 @@ export function rainTable(
   });
 }
 
+/**
+ * Rain that weakens the plan of a dish for a share of an average year [dB]: of its transponders, that which rain takes
+ * most from. A dish that looks below the horizon, or has no plan, loses nothing.
+ */
+export function planRainDb(o: DishOptions, timePercent: number): number {
+  const { elevationDeg } = dishAim(o);
+  const losses = o.transponders.map(({ frequencyMHz, polarisation }) =>
+    rainAttenuationDb({
+      elevationDeg,
+      frequencyMHz,
+      tiltDeg: polarisation === "V" ? 90 : 0,
+      siteLatitudeDeg: o.siteLatitudeDeg,
+      siteHeightKm: o.siteHeightM / 1000,
+      rainHeightKm: o.rainHeightKm,
+      rainRateMmPerH: o.rainRateMmPerH,
+      timePercent,
+    }),
+  );
+  return Math.max(0, ...losses);
+}
+
 /** Share of an average year for which a margin is too small [%]; null when it stands the worst looked at. */
 export function outagePercent(rows: readonly RainRow[], marginDb: number): number | null {
   const failing = rows.filter((row) => row.lossOfCnDb > marginDb);

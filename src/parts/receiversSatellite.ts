@@ -13,8 +13,10 @@ import {
   polarisationField,
   positionField,
   requestOf,
+  SHARED_LIMIT,
   STATE_WORDS,
   SUPPLY_FIELDS,
+  sharing,
   wishWords,
 } from "./receiverSupply.ts";
 
@@ -69,6 +71,7 @@ const twin = define({
     half2: halfField("Input 2, band", "high"),
     position2: positionField("Input 2, position"),
     ...SUPPLY_FIELDS,
+    sharedLimit: SHARED_LIMIT,
   }),
   symbol: "receiver-twin",
   caption: (o) => {
@@ -83,7 +86,12 @@ const twin = define({
     if (!feedsCable(o)) return {};
     const first = requestOf({ polarisation: o.polarisation1, half: o.half1, position: o.position1 });
     const second = requestOf({ polarisation: o.polarisation2, half: o.half2, position: o.position2 });
-    return { supplies: [commandSupply(o, "sat1", first), commandSupply(o, "sat2", second)] };
+    return {
+      supplies: [
+        { ...commandSupply(o, "sat1", first), ...sharing(o) },
+        { ...commandSupply(o, "sat2", second), ...sharing(o) },
+      ],
+    };
   },
   reception: (o) => ({
     inputs: [switchedInput("sat1"), switchedInput("sat2")],
@@ -115,6 +123,7 @@ const hybrid = define({
     standbySupply: SUPPLY_FIELDS.standbySupply,
     volts13: SUPPLY_FIELDS.volts13,
     limitMa: SUPPLY_FIELDS.limitMa,
+    sharedLimit: SHARED_LIMIT,
   }),
   symbol: "receiver-hybrid",
   caption: (o) => {
@@ -132,7 +141,7 @@ const hybrid = define({
     if (!feedsCable({ ...o, volts18: o.volts13 })) return {};
     // A wideband output isn't switched, so the receiver only feeds it.
     const plain = { kind: "plain" as const, volts13: o.volts13, volts18: o.volts13, limitMa: o.limitMa };
-    return { supplies: ["v", "h"].map((port) => ({ port, ...plain })) };
+    return { supplies: ["v", "h"].map((port) => ({ port, ...plain, ...sharing(o) })) };
   },
   reception: (o) => {
     const wideband = (port: string, polarisation: Polarisation): ReceiverInput => ({

@@ -1,15 +1,14 @@
 /** The stacking converter: single-cable feeds for the branches of a house or the flats of a block. */
 import { z } from "zod";
-import { flat, passBand } from "../signal/response.ts";
 import { TERRESTRIAL_INPUT, terrestrialFields, terrestrialPaths } from "./besideSatellite.ts";
-import { define, type Path, type Port } from "./contract.ts";
-import { choice, number, wholeNumber } from "./fields.ts";
-import { LNB_REJECTION_DB, UNIVERSAL_IF, WIDEBAND_IF } from "./lnbFields.ts";
+import { define, type Port } from "./contract.ts";
+import { choice, wholeNumber } from "./fields.ts";
+import { UNIVERSAL_IF, WIDEBAND_IF } from "./lnbFields.ts";
 import { lnbSupplies, lnbSupplyFields } from "./lnbSupply.ts";
 import { decoupling } from "./passive.ts";
-import { numberedOutputs, quadrantInputs, upTo } from "./quadrants.ts";
-import { inner, stackedOutputs, stackPath, stackSwitch } from "./stacks.ts";
-import { userBandCaption, userBandFields } from "./userBands.ts";
+import { numberedOutputs, polarisationInputs, quadrantInputs } from "./quadrants.ts";
+import { stackedOutputs, stackInputFields, stackInputs, stackPath, stackSwitch } from "./stacks.ts";
+import { userBandCaption, userBandFields, userBandsOf } from "./userBands.ts";
 
 const STACKER_OPTIONS = z.object({
   feed: choice({
@@ -40,18 +39,7 @@ const STACKER_OPTIONS = z.object({
   ...userBandFields({ standard: "EN 50607", set: "thirtyTwo", onSite: "setting" }),
   ...terrestrialFields(),
   ...lnbSupplyFields(),
-  inputLossDb: number({
-    label: "Input loss",
-    unit: "dB",
-    help: "From an input to the stage that makes the user bands.",
-    min: 0,
-    max: 20,
-    step: 0.5,
-    default: 3,
-    source: "order of magnitude, from memory",
-    advanced: true,
-    spreadDb: 1,
-  }),
+  ...stackInputFields(),
   isolationDb: decoupling(28),
 });
 
@@ -59,19 +47,7 @@ type StackerOptions = z.output<typeof STACKER_OPTIONS>;
 
 function stackerInputs(o: StackerOptions): readonly Port[] {
   const satellites = Number(o.satellites);
-  if (o.feed === "quattro") return quadrantInputs(satellites);
-  return upTo(satellites).flatMap((s) =>
-    (["V", "H"] as const).map(
-      (polarisation): Port => ({
-        id: s === 1 ? polarisation.toLowerCase() : `${polarisation.toLowerCase()}${s}`,
-        side: "in",
-        medium: "coax",
-        label: satellites > 1 ? `${s} ${polarisation}` : polarisation,
-        role: "plane",
-        plane: { position: s, polarisation },
-      }),
-    ),
-  );
+  return o.feed === "quattro" ? quadrantInputs(satellites) : polarisationInputs(satellites);
 }
 
 export const STACKING_CONVERTER = define({
@@ -96,29 +72,18 @@ export const STACKING_CONVERTER = define({
     const outputs = stackedOutputs(o.outputs);
     const beside = terrestrialPaths(o, outputs, powered);
     if (!powered) return { paths: beside, isolationDb: o.isolationDb };
-    const inputs = stackerInputs(o).map(({ id }) => id);
-    const response = passBand({
-      ...(o.feed === "wideband" ? WIDEBAND_IF : UNIVERSAL_IF),
-      gain: flat(-o.inputLossDb),
-      rejectionDb: LNB_REJECTION_DB,
-    });
-    const paths: Path[] = inputs.map((from) => ({ from, to: inner(from), response }));
-    const from = inputs.map(inner);
-    const planes = Object.fromEntries(
-      stackerInputs(o).flatMap(({ id, plane }) => (plane ? [[inner(id), plane]] : [])),
-    );
+    const passes = o.feed === "wideband" ? WIDEBAND_IF : UNIVERSAL_IF;
+    const { paths, from, planes } = stackInputs(o, { inputs: stackerInputs(o), passes });
+    const bands = { standard: o.standard, userBands: userBandsOf(o) };
     return {
       paths: [...paths, ...beside],
-      stacks: outputs.map((to) => ({ ...stackPath(o, { from, to }), planes })),
+      stacks: outputs.map((to) => stackPath(o, { from, to, planes, ...bands })),
       isolationDb: o.isolationDb,
     };
   },
   power: (o) => ({
     selfPowered: o.mainsOn,
-    supplies: lnbSupplies(
-      o,
-      stackerInputs(o).map(({ id }) => id),
-    ),
+    supplies: lnbSupplies(o, stackerInputs(o)),
     switches: stackedOutputs(o.outputs).map(stackSwitch),
   }),
   cautions: ["mains", "bonding"],

@@ -1,8 +1,11 @@
 /** The stacking stage: inner nodes that hold what may be asked for, and outputs that carry user bands. */
-import type { StackPath, SwitchDeclaration } from "./contract.ts";
-import { SWITCH_THRESHOLD_VOLTS } from "./lnbFields.ts";
+import type { z } from "zod";
+import { flat, passBand } from "../signal/response.ts";
+import type { Path, Port, StackPath, SwitchDeclaration } from "./contract.ts";
+import { number } from "./fields.ts";
+import { LNB_REJECTION_DB, SWITCH_THRESHOLD_VOLTS } from "./lnbFields.ts";
+import type { OptionTrade } from "./optionTrade.ts";
 import { outputId, upTo } from "./quadrants.ts";
-import { type UserBandOptions, userBandsOf } from "./userBands.ts";
 
 /** Inner node where a quadrant stands at its satellite IF. */
 export const inner = (port: string): string => `#${port}`;
@@ -16,16 +19,51 @@ export function stackSwitch(port: string): SwitchDeclaration {
   return { port, by: "stack", positions: 1, thresholdVolts: SWITCH_THRESHOLD_VOLTS };
 }
 
+type StageOptions = { readonly stackDbuv: number; readonly stackNoiseDb: number };
+
 /** The stack of one output. */
 export function stackPath(
-  o: UserBandOptions,
-  ends: { readonly from: readonly string[]; readonly to: string },
+  o: StageOptions,
+  of: Pick<StackPath, "from" | "to" | "standard" | "userBands" | "planes">,
 ): StackPath {
+  return { ...of, levelDbuv: o.stackDbuv, noiseFigureDb: o.stackNoiseDb };
+}
+
+/** What lies between the satellite inputs of a unit and its stacking stage. */
+export function stackInputFields(when: Pick<OptionTrade, "onlyWhen"> = {}) {
   return {
-    ...ends,
-    standard: o.standard,
-    userBands: userBandsOf(o),
-    levelDbuv: o.stackDbuv,
-    noiseFigureDb: o.stackNoiseDb,
+    inputLossDb: number({
+      label: "Input loss",
+      unit: "dB",
+      help: "From an input to the stage that makes the user bands.",
+      min: 0,
+      max: 20,
+      step: 0.5,
+      default: 3,
+      source: "order of magnitude, from memory",
+      advanced: true,
+      spreadDb: 1,
+      ...when,
+    }),
+  };
+}
+
+export type StackInputOptions = z.output<z.ZodObject<ReturnType<typeof stackInputFields>>>;
+
+/** The ways from the inputs of a unit to its stacking stage, and what the stage takes each of them for. */
+export function stackInputs(
+  o: StackInputOptions,
+  of: {
+    readonly inputs: readonly Port[];
+    readonly passes: { readonly fromMHz: number; readonly toMHz: number };
+    readonly holds?: true;
+  },
+): { readonly paths: readonly Path[] } & Required<Pick<StackPath, "from" | "planes">> {
+  const { inputs, passes, holds } = of;
+  const response = passBand({ ...passes, gain: flat(-o.inputLossDb), rejectionDb: LNB_REJECTION_DB });
+  return {
+    paths: inputs.map(({ id }) => ({ from: id, to: inner(id), response, ...(holds ? { holds } : {}) })),
+    from: inputs.map(({ id }) => inner(id)),
+    planes: Object.fromEntries(inputs.flatMap(({ id, plane }) => (plane ? [[inner(id), plane]] : []))),
   };
 }

@@ -5,27 +5,40 @@ import { remembered } from "../signal/remember.ts";
 import { plural } from "../words/plural.ts";
 import type { StackPath } from "./contract.ts";
 import { choice, number, rows, wholeNumber } from "./fields.ts";
+import type { OptionTrade } from "./optionTrade.ts";
 import { SKY_SPLIT_MHZ } from "./planSatellite.ts";
 import { UNIVERSAL_HIGH_LO_MHZ, UNIVERSAL_LOW_LO_MHZ } from "./quadrants.ts";
 
 export type UserBand = StackPath["userBands"][number];
 export type StackStandard = StackPath["standard"];
+export type BandSet = keyof typeof USUAL_CENTRES_MHZ;
 
 /** Most user bands on one output: 8 in EN 50494, 32 in EN 50607, as quoted in the scope of the latter. */
 export const MOST_USER_BANDS: Readonly<Record<StackStandard, number>> = { "EN 50494": 8, "EN 50607": 32 };
+
+/** Centres of the first four user bands of the long set, on which older receivers are usually set too [MHz]. */
+const FOUR_MHZ = [1210, 1420, 1680, 2040] as const;
+
+/** The first twelve of those between them [MHz]. */
+const TWELVE_MHZ = [984, 1020, 1056, 1092, 1128, 1164, 1256, 1292, 1328, 1364, 1458, 1494] as const;
 
 /**
  * Usual centres [MHz], in the order of the user bands' numbers; as quoted in public tables of LNBs.
  * The 32nd of the long set lies at 2148 MHz, so its upper half is beyond the 2150 MHz of most cables' parts.
  */
 export const USUAL_CENTRES_MHZ = {
-  four: [1210, 1420, 1680, 2040],
+  four: FOUR_MHZ,
   eight: [1284, 1400, 1516, 1632, 1748, 1864, 1980, 2096],
+  sixteen: [...FOUR_MHZ, ...TWELVE_MHZ],
   thirtyTwo: [
-    1210, 1420, 1680, 2040, 984, 1020, 1056, 1092, 1128, 1164, 1256, 1292, 1328, 1364, 1458, 1494, 1530, 1566,
-    1602, 1638, 1716, 1752, 1788, 1824, 1860, 1896, 1932, 1968, 2004, 2076, 2112, 2148,
+    ...FOUR_MHZ,
+    ...TWELVE_MHZ,
+    ...[1530, 1566, 1602, 1638, 1716, 1752, 1788, 1824, 1860, 1896, 1932, 1968, 2004, 2076, 2112, 2148],
   ],
 } as const;
+
+/** Of the set of 16, so many listen to EN 50494, and all beyond them to EN 50607 (common practice, no source). */
+const SCR_OF_SIXTEEN = 4;
 
 /**
  * What a receiver sends to get a transponder on a user band; null where the standard's word does not reach.
@@ -41,7 +54,27 @@ export function tuningFor(
 }
 
 /** Width of a user band [MHz]: analogue filters 46 to 60, digital ones 30 to 36; typical, from memory. */
-const USUAL_WIDTH_MHZ = { four: 50, eight: 50, thirtyTwo: 36 } as const;
+const USUAL_WIDTH_MHZ = { four: 50, eight: 50, sixteen: 36, thirtyTwo: 36 } as const;
+
+const SET_CHOICES = [
+  { value: "four", label: "Usual set of 4" },
+  { value: "eight", label: "Usual set of 8" },
+  { value: "sixteen", label: "4 SCR and 12 dSCR" },
+  { value: "thirtyTwo", label: "Usual set of 32" },
+] as const;
+
+const STANDARD_CHOICES = [
+  { value: "EN 50494", label: "SCR (EN 50494)" },
+  { value: "EN 50607", label: "dSCR (EN 50607)" },
+] as const;
+
+/** Choices of a standard and of a usual set, for a list of outputs that differ in them. */
+export function usualBandFields() {
+  return {
+    standard: choice({ label: "Standard", choices: STANDARD_CHOICES, default: "EN 50607" }),
+    bandSet: choice({ label: "User bands", choices: SET_CHOICES, default: "thirtyTwo" }),
+  };
+}
 
 export function userBandFields(o: {
   readonly standard: StackStandard;
@@ -54,10 +87,7 @@ export function userBandFields(o: {
     standard: choice({
       label: "Standard",
       help: "EN 50494 (SCR) has up to 8 user bands, EN 50607 (dSCR) up to 32. The receivers must support the same one.",
-      choices: [
-        { value: "EN 50494", label: "SCR (EN 50494)" },
-        { value: "EN 50607", label: "dSCR (EN 50607)" },
-      ],
+      choices: STANDARD_CHOICES,
       default: o.standard,
       means: "user band standard",
       ...onSite,
@@ -65,12 +95,7 @@ export function userBandFields(o: {
     bandSet: choice({
       label: "User bands",
       help: "One for each tuner. A usual set, or a list of your own.",
-      choices: [
-        { value: "four", label: "Usual set of 4" },
-        { value: "eight", label: "Usual set of 8" },
-        { value: "thirtyTwo", label: "Usual set of 32" },
-        { value: "own", label: "List below" },
-      ],
+      choices: [...SET_CHOICES, { value: "own", label: "List below" }],
       default: o.set,
       means: "user band set",
       ...onSite,
@@ -100,6 +125,13 @@ export function userBandFields(o: {
       advanced: true,
       onlyWhen: { bandSet: "own" },
     }),
+    ...stackFields(onSite),
+  };
+}
+
+/** What the stage that makes the user bands does to them. */
+export function stackFields(onSite: Pick<OptionTrade, "onSite" | "onlyWhen">) {
+  return {
     stackDbuv: number({
       label: "Level of each user band",
       unit: "dBµV",
@@ -138,27 +170,46 @@ const lists = new WeakMap<UserBandOptions, readonly UserBand[]>();
  */
 export function userBandsOf(o: UserBandOptions): readonly UserBand[] {
   return remembered(lists, o, () => {
+    if (o.bandSet !== "own") return usualUserBands({ standard: o.standard, bandSet: o.bandSet });
     const most = MOST_USER_BANDS[o.standard];
     const byNumber = new Map<number, UserBand>();
-    for (const band of listedBands(o))
-      if (band.number <= most && !byNumber.has(band.number)) byNumber.set(band.number, band);
+    for (const row of o.ownBands)
+      if (row.number <= most && !byNumber.has(row.number))
+        byNumber.set(row.number, { ...row, widthMHz: o.ownWidthMHz });
     return [...byNumber.values()];
   });
 }
 
-function listedBands(o: UserBandOptions): readonly UserBand[] {
-  const { bandSet } = o;
-  if (bandSet === "own") return o.ownBands.map((row) => ({ ...row, widthMHz: o.ownWidthMHz }));
-  const widthMHz = USUAL_WIDTH_MHZ[bandSet];
-  return USUAL_CENTRES_MHZ[bandSet].map((centreMHz, i) => ({ number: i + 1, centreMHz, widthMHz }));
+type UsualBands = { readonly standard: StackStandard; readonly bandSet: BandSet };
+
+const usual = new Map<string, readonly UserBand[]>();
+
+/** A usual set as far as a standard reaches; the mixed one brings its own. The same list whoever asks. */
+export function usualUserBands({ standard, bandSet }: UsualBands): readonly UserBand[] {
+  return remembered(usual, `${standard} ${bandSet}`, () => {
+    const widthMHz = USUAL_WIDTH_MHZ[bandSet];
+    const isMixed = bandSet === "sixteen";
+    return USUAL_CENTRES_MHZ[bandSet].slice(0, isMixed ? undefined : MOST_USER_BANDS[standard]).map(
+      (centreMHz, i): UserBand => ({
+        number: i + 1,
+        centreMHz,
+        widthMHz,
+        ...(isMixed ? { standard: i < SCR_OF_SIXTEEN ? "EN 50494" : "EN 50607" } : {}),
+      }),
+    );
+  });
 }
 
-/** "8 user bands · SCR". */
+/** "8 user bands · SCR", "16 user bands · SCR and dSCR". */
 export function userBandCaption(o: UserBandOptions): string {
   const bands = plural(userBandsOf(o).length, {
     zero: "no user band",
     one: (n) => `${n} user band`,
     other: (n) => `${n} user bands`,
   });
-  return `${bands} · ${o.standard === "EN 50494" ? "SCR" : "dSCR"}`;
+  const standards = new Set(userBandsOf(o).map((band) => band.standard ?? o.standard));
+  const words = [...(standards.size > 0 ? standards : [o.standard])].map((s) =>
+    s === "EN 50494" ? "SCR" : "dSCR",
+  );
+  return `${bands} · ${words.join(" and ")}`;
 }

@@ -15,6 +15,7 @@ export type FactsByIdea = {
   readonly "plug-in": { readonly from: PortRef; readonly to: PortRef };
   readonly "swap-leads": { readonly ports: readonly [string, string] };
   readonly "other-socket": { readonly from: string; readonly to: string };
+  readonly "other-output": { readonly from: string; readonly to: string };
   readonly "wire-off": { readonly from: PortRef; readonly to: PortRef };
   readonly load: { readonly count: number };
   readonly "sound-joint": NoMore;
@@ -26,6 +27,9 @@ export type FactsByIdea = {
   readonly mend: Setting;
   readonly "aim-dish": Setting;
   readonly "aim-aerial": Setting;
+  readonly "turn-aerial": Setting;
+  readonly "turn-elements": Setting;
+  readonly "narrow-aerial": { readonly beamWidthDeg: number };
   /** `isLevel`: what is set is the level that comes out, not what is added to it; `toDb` is in dBµV then. */
   readonly gain: {
     readonly option: string;

@@ -242,6 +242,7 @@ const PUTS_RIGHT: readonly IdeaId[] = [
   "plug-in",
   "swap-leads",
   "other-socket",
+  "other-output",
   "supply-on",
   "sound-joint",
   "pad-away",

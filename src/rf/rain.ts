@@ -34,6 +34,14 @@ export function rainAttenuationDb(options: RainSite & { readonly timePercent: nu
   return typical * (timePercent / 0.01) ** -exponent;
 }
 
+/**
+ * Share of an average year [%] for what is exceeded for a share of the worst month [%] (ITU-R P.841-4, world values, from
+ * memory): p = 0.30·p_w^1.15. Holds between 0.001 and 3 % of the year.
+ */
+export function yearPercentOfWorstMonth(monthPercent: number): number {
+  return 0.3 * monthPercent ** 1.15;
+}
+
 const rad = (deg: number): number => (deg * Math.PI) / 180;
 
 /** Attenuation exceeded for 0.01 % of the year [dB]: steps 2 to 9 of the method. */

@@ -31,6 +31,10 @@ export function culpritClause(culprit: Blamed): string {
       return `${name} is a faulty joint and loses ${loss}`;
     case "off aim":
       return `${name} is off its satellite and loses ${excess}`;
+    case "turned away":
+      return `${name} points away from the transmitter and loses ${excess}`;
+    case "other polarisation":
+      return `The elements of ${name} lie in the other polarisation, which loses ${excess}`;
     case "weak source":
       return isDishLevel(culprit)
         ? `${name} receives too little signal`
@@ -89,6 +93,8 @@ export function culpritClause(culprit: Blamed): string {
       return `${name} is overdriven`;
     case "lets in":
       return `A signal from outside comes in at ${name}`;
+    case "hears another":
+      return `${name} also receives a distant transmitter on the same channel`;
     case "brings together":
       return `${name} brings the two signals together`;
   }
@@ -124,6 +130,10 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
       return `Cut out ${name} and fit a new connector.`;
     case "off aim":
       return `Realign ${name} with a meter.`;
+    case "turned away":
+      return `Turn ${name} towards the transmitter.`;
+    case "other polarisation":
+      return `Turn the elements of ${name} to the polarisation of the transmitter.`;
     case "weak source":
       return isDishLevel(culprit)
         ? `Replace ${name} with a larger dish.`
@@ -168,6 +178,8 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
       return `Amplify before ${name}.`;
     case "lets in":
       return `Replace the lead or connector at ${name} with a well-screened one.`;
+    case "hears another":
+      return `Keep the distant transmitter away from ${name}: by its direction, or by an aerial of narrower beam.`;
     case "overdriven":
       return `Turn ${name} down, or keep what is not wanted out of it with a filter.`;
     case "brings together":

@@ -38,6 +38,7 @@ const CARRIER_NAMES: Readonly<Record<Counted, { readonly one: string; readonly o
   dab: { one: "DAB block", other: "DAB blocks" },
   fm: { one: "FM station", other: "FM stations" },
   satellite: { one: "satellite transponder", other: "satellite transponders" },
+  distant: { one: "distant carrier", other: "distant carriers" },
   mobile: { one: "mobile carrier", other: "mobile carriers" },
   cordless: { one: "cordless carrier", other: "cordless carriers" },
   "user band": { one: "user band", other: "user bands" },
@@ -82,11 +83,20 @@ export function bandName(band: Band): string {
 }
 
 /** The same, of a signal as a finding names it. */
-export function nameOfBand({ service, part, polarisation, half, sort }: BandFacts): string {
+export function nameOfBand({ service, part, transmitter, polarisation, half, sort }: BandFacts): string {
   if (sort === "noise") return `the noise of ${partName(part)}`;
   if (sort === "user bands") return `the single-cable feed of ${partName(part)}`;
+  if (transmitter !== undefined) return `${signalOf(service, transmitter)} from ${partName(part)}`;
   const tag = polarisation === undefined ? "" : half ? ` ${polarisation} ${half}` : ` ${polarisation}`;
   return `${SERVICE_NAMES[service]}${tag} from ${partName(part)}`;
+}
+
+/** "Terrestrial TV of Hill", "A distant transmitter (Far Hill)". */
+export function signalOf(service: Service, transmitter: string | undefined): string {
+  if (transmitter === undefined) return SERVICE_NAMES[service];
+  return service === "distant"
+    ? `${SERVICE_NAMES[service]} (${transmitter})`
+    : `${SERVICE_NAMES[service]} of ${transmitter}`;
 }
 
 /** What the carriers of a band are counted as. */

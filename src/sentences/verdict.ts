@@ -77,6 +77,7 @@ const SHORT_SERVICES: Readonly<Record<ServiceVerdict["service"], string>> = {
   dab: "DAB",
   fm: "FM",
   satellite: "sat",
+  distant: "distant",
   mobile: "mobile",
   cordless: "cordless",
 };

@@ -30,6 +30,8 @@ export type CutReason = "filter" | "range" | "stopped";
 /** What a user band of a channel-stacked feed can hold. */
 export type Stack = {
   readonly standard: "EN 50494" | "EN 50607";
+  /** Standard of the messages that each user band listens to, in the order of `numbers`. */
+  readonly standards: readonly ("EN 50494" | "EN 50607")[];
   /** Converter that stacks. */
   readonly part: string;
   readonly port: string;
@@ -41,7 +43,7 @@ export type Stack = {
   readonly strays: ReadonlySet<Band>;
   /** Receiver inputs whose messages reach the converter. */
   readonly control: Condition["at"];
-  /** Noise and interference of the worst carrier at the converter's input, as shares of its power. */
+  /** Noise of the worst carrier at the converter's input, and all that disturbs it, as shares of its power. */
   readonly entryNoiseRatio: number;
   readonly entryInterferenceRatio: number;
 };
@@ -55,12 +57,17 @@ export type Band = {
   readonly noise: Float64Array;
   /** Interference in each carrier from other signals [(µV)², linear]. */
   readonly interference: Float64Array;
+  /**
+   * Third-order products of amplifiers in each carrier [(µV)², linear]; absent where there are none. They stand apart,
+   * because those of the next amplifier of the same path are in step with them: then voltages add.
+   */
+  readonly products?: Float64Array;
   /** 0: live; n: cut for the reason `cuts[n − 1]`. Shared by identity while nothing is cut. */
   readonly cut: Uint16Array;
   readonly cuts: readonly Cut[];
   /** Which half of the sky band a universal converter took it from. */
   readonly half?: SkyHalf;
-  /** Local oscillators it went through [MHz], in order. */
+  /** Local oscillators it went through [MHz], in order: it lies by their sum below the sky; negative where moved up. */
   readonly shifts: readonly number[];
   /** On which switches it depends; bands that contradict each other are alternatives. */
   readonly conditions: readonly Condition[];

@@ -1,9 +1,12 @@
 /** What travels on a wire, before any wire touches it: services and the carriers of a plan. */
 
-/** A service as the trade names it. "mobile" and "cordless" are unwanted guests (phone masts, DECT). */
-export type Service = "tv" | "dab" | "fm" | "satellite" | "mobile" | "cordless";
+/**
+ * A service as the trade names it. "distant" is broadcasting that nobody here wants (a far transmitter on the same
+ * channels); it, "mobile" and "cordless" (phone masts, DECT) are unwanted guests.
+ */
+export type Service = "tv" | "dab" | "fm" | "satellite" | "distant" | "mobile" | "cordless";
 
-export const SERVICES: readonly Service[] = ["tv", "dab", "fm", "satellite", "mobile", "cordless"];
+export const SERVICES: readonly Service[] = ["tv", "dab", "fm", "satellite", "distant", "mobile", "cordless"];
 
 /** Services that somebody may want to receive; the others only disturb. */
 export const WANTED_SERVICES = ["tv", "dab", "fm", "satellite"] as const satisfies readonly Service[];
@@ -13,6 +16,7 @@ export const SERVICE_NAMES: Readonly<Record<Service, string>> = {
   dab: "DAB radio",
   fm: "FM radio",
   satellite: "Satellite",
+  distant: "A distant transmitter",
   mobile: "Mobile phone",
   cordless: "Cordless phone (DECT)",
 };
@@ -40,12 +44,17 @@ export type Carrier = {
 
 /** Where a band came from. Two bands with the same `key` are one signal on two ways. */
 export type Origin = {
-  /** Unique within a design: source part, and polarisation where there is one. */
+  /** Unique within a design: source part, and polarisation where there is one; or the transmitter. */
   readonly key: string;
   readonly service: Service;
   /** Id of the source part (aerial, dish, pick-up), or of the converter for a stacked feed. */
   readonly part: string;
   /** Orbital position as the user wrote it, for instance "20.0°E". */
   readonly satellite?: string;
+  /**
+   * Terrestrial transmitter as the user wrote it. Bands of one transmitter have one `key`, by whichever aerial they
+   * come, and an entry of their plans means the same carrier: so their ways are joined carrier by carrier.
+   */
+  readonly transmitter?: string;
   readonly polarisation?: Polarisation;
 };

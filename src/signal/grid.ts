@@ -12,15 +12,18 @@ import { remembered } from "./remember.ts";
 const grids = new Map<string, Grid>();
 const MOST_GRIDS = 256;
 
-/** Grid of a whole plan as it is on air, carriers in rising frequency; the same object for an equal plan. */
-export function makeGrid(plan: readonly Carrier[]): Grid {
-  const key = JSON.stringify(plan);
+/**
+ * Grid of a plan as it is on air, carriers in rising frequency; the same object for an equal plan.
+ * `entries`: those of the plan that are on air; absent, all.
+ */
+export function makeGrid(plan: readonly Carrier[], entries?: readonly number[]): Grid {
+  const key = JSON.stringify(entries ? [entries, plan] : plan);
   if (grids.size >= MOST_GRIDS && !grids.has(key)) grids.clear();
-  return remembered(grids, key, () => newGrid(plan));
+  return remembered(grids, key, () => newGrid(plan, entries ?? [...plan.keys()]));
 }
 
-function newGrid(plan: readonly Carrier[]): Grid {
-  const order = plan.map((_, i) => i).sort((a, b) => (plan[a]?.airMHz ?? 0) - (plan[b]?.airMHz ?? 0));
+function newGrid(plan: readonly Carrier[], entries: readonly number[]): Grid {
+  const order = [...entries].sort((a, b) => (plan[a]?.airMHz ?? 0) - (plan[b]?.airMHz ?? 0));
   const centres = order.map((i) => plan[i]?.airMHz ?? 0);
   return gridOf(plan, Uint16Array.from(order), Float64Array.from(centres));
 }
@@ -33,7 +36,7 @@ const picks = new WeakMap<Grid, Map<string, Pick>>();
 
 /**
  * The carriers centred in fromMHz (included) to toMHz (excluded), moved down by a local oscillator.
- * IF = RF − LO, no inversion, oscillator below the signal.
+ * IF = RF − LO, no inversion, oscillator below the signal; a negative one moves them up.
  */
 export function pickFromGrid(grid: Grid, o: { fromMHz: number; toMHz: number; loMHz: number }): Pick {
   const key = `${o.fromMHz}|${o.toMHz}|${o.loMHz}`;

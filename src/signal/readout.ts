@@ -6,14 +6,24 @@ export function cnDb(band: Band, i: number): number {
   return carrierToDb(band.level[i] ?? 0, band.noise[i] ?? 0);
 }
 
-/** Carrier to interference ratio of carrier i [dB]; +Infinity where nothing disturbs. */
+/** All that disturbs carrier i beside noise: other signals, and third-order products [(µV)², linear]. */
+export function disturbanceUv2(band: Band, i: number): number {
+  return (band.interference[i] ?? 0) + (band.products?.[i] ?? 0);
+}
+
+/** Carrier to all that disturbs carrier i beside noise [dB]; +Infinity where nothing does. */
 export function ciDb(band: Band, i: number): number {
-  return carrierToDb(band.level[i] ?? 0, band.interference[i] ?? 0);
+  return carrierToDb(band.level[i] ?? 0, disturbanceUv2(band, i));
+}
+
+/** Carrier i to the third-order products of the amplifiers on its way [dB]; +Infinity where there are none. */
+export function imDb(band: Band, i: number): number {
+  return carrierToDb(band.level[i] ?? 0, band.products?.[i] ?? 0);
 }
 
 /** Carrier to noise and interference together [dB]: interference is taken as noise-like. */
 export function cniDb(band: Band, i: number): number {
-  return carrierToDb(band.level[i] ?? 0, (band.noise[i] ?? 0) + (band.interference[i] ?? 0));
+  return carrierToDb(band.level[i] ?? 0, (band.noise[i] ?? 0) + disturbanceUv2(band, i));
 }
 
 /** What is left above the C/N that the carrier needs [dB]; negative: not receivable. */

@@ -37,18 +37,22 @@ export function sourceBand(o: {
   };
 }
 
-/** Takes the carriers centred in a range, moves them down by a local oscillator; null when none is left. */
+/**
+ * Takes the carriers centred in a range, moves them down by a local oscillator, or up where `loMHz` is negative; null
+ * when none is left.
+ */
 export function convertBand(
   band: Band,
   o: { fromMHz: number; toMHz: number; loMHz: number; half?: "low" | "high" },
 ): Band | null {
   const { grid, positions } = pickFromGrid(band.grid, o);
   if (positions.length === 0) return null;
-  const moved = o.loMHz > 0 ? [...band.shifts, o.loMHz] : band.shifts;
+  const moved = o.loMHz !== 0 ? [...band.shifts, o.loMHz] : band.shifts;
   const half = o.half ? { half: o.half } : {};
   if (grid === band.grid) return { ...band, ...half };
   return {
     ...band,
+    ...(band.products ? { products: taken(band.products, positions) } : {}),
     ...half,
     grid,
     level: taken(band.level, positions),
@@ -57,6 +61,21 @@ export function convertBand(
       band.interference === undisturbed(band.grid) ? undisturbed(grid) : taken(band.interference, positions),
     cut: band.cut === uncut(band.grid) ? uncut(grid) : Uint16Array.from(positions, (p) => band.cut[p] ?? 0),
     shifts: moved,
+  };
+}
+
+/** The carriers of a band whose entries of the plan are in a grid, in its order. */
+export function pickCarriers(band: Band, grid: Grid): Band {
+  if (grid === band.grid) return band;
+  const positions = Uint16Array.from(grid.index, (entry) => band.grid.index.indexOf(entry));
+  return {
+    ...band,
+    grid,
+    level: taken(band.level, positions),
+    noise: taken(band.noise, positions),
+    interference:
+      band.interference === undisturbed(band.grid) ? undisturbed(grid) : taken(band.interference, positions),
+    cut: band.cut === uncut(band.grid) ? uncut(grid) : Uint16Array.from(positions, (p) => band.cut[p] ?? 0),
   };
 }
 
@@ -95,19 +114,24 @@ export function amplifyBand(
       noise[i] = (ratio[i] ?? 0) * ((band.noise[i] ?? 0) + added * (ktb[i] ?? 0));
     }
   }
-  let { interference } = band;
-  if (interference !== undisturbed(grid)) {
-    interference = new Float64Array(n);
-    for (let i = 0; i < n; i++) interference[i] = (band.interference[i] ?? 0) * (ratio[i] ?? 0);
-  }
-  if (!table.cut) return { ...band, level, noise, interference };
+  const interference =
+    band.interference === undisturbed(grid) ? band.interference : weighted(band.interference, ratio);
+  // Most bands have no products: for them nothing is made.
+  const from = band.products ? { ...band, products: weighted(band.products, ratio) } : band;
+  if (!table.cut) return { ...from, level, noise, interference };
   return {
-    ...band,
+    ...from,
     level,
     noise,
     interference,
     ...cutCarriers(band, table.cut, { part: o.part, reason: "filter" }),
   };
+}
+
+function weighted(powers: Float64Array, ratio: Float64Array): Float64Array {
+  const out = new Float64Array(powers.length);
+  for (let i = 0; i < out.length; i++) out[i] = (powers[i] ?? 0) * (ratio[i] ?? 0);
+  return out;
 }
 
 /** Marks carriers as cut that were live before; keeps the first reason, and no reason that takes nothing away. */

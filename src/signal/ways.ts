@@ -1,8 +1,8 @@
 /** One signal that reaches a point by several ways: there it is one band, whose powers add. */
-import type { Band } from "./band.ts";
-import { uncut, undisturbed } from "./grid.ts";
+import type { Band, Grid } from "./band.ts";
+import { makeGrid, uncut, undisturbed } from "./grid.ts";
 import { remembered } from "./remember.ts";
-import { conditionsKey } from "./treat.ts";
+import { conditionsKey, pickCarriers } from "./treat.ts";
 
 /** A band where groups come together: itself, or what its copies in several groups add up to. */
 export type Arrived = {
@@ -13,39 +13,79 @@ export type Arrived = {
   readonly copies: readonly Band[];
 };
 
+/** A band, and the number of the group that it came in with. */
+type Copy = { readonly band: Band; readonly group: number };
+
 /**
  * Puts the copies of every signal together: bands of one origin, through the same conversions, under the same
  * settings of switches. So there are never more bands on a wire than sources, conversions and switches make,
  * however many ways lead to it. In the order in which they first appear.
  */
 export function joinWays(groups: readonly (readonly Band[])[]): readonly Arrived[] {
-  const bySignal = new Map<string, { groups: number[]; copies: Band[] }>();
+  const bySignal = new Map<string, Copy[]>();
   groups.forEach((group, g) => {
-    for (const band of group) {
-      const found = remembered(bySignal, signalKey(band), () => ({ groups: [], copies: [] }));
-      if (found.groups.at(-1) !== g) found.groups.push(g);
-      found.copies.push(band);
-    }
+    for (const band of group) remembered(bySignal, signalKey(band), () => []).push({ band, group: g });
   });
-  return [...bySignal.values()].map(({ groups: from, copies }) => ({
-    band: copies.length === 1 && copies[0] ? copies[0] : sumOf(copies),
-    groups: from,
-    copies,
-  }));
+  return [...bySignal.values()].flatMap((copies) => {
+    const grid = copies[0]?.band.grid;
+    return copies.every(({ band }) => band.grid === grid) ? [arrivedOf(copies)] : byCarrier(copies);
+  });
 }
 
-const gridNumbers = new WeakMap<Band["grid"], number>();
+function arrivedOf(from: readonly Copy[]): Arrived {
+  const copies = from.map(({ band }) => band);
+  return {
+    band: copies.length === 1 && copies[0] ? copies[0] : sumOf(copies),
+    groups: [...new Set(from.map(({ group }) => group))],
+    copies,
+  };
+}
+
+/**
+ * Aerials of one transmitter need not list the same of its channels. Carriers that come by the same ways make one
+ * band: what each has met before depends on the ways it came.
+ */
+function byCarrier(copies: readonly Copy[]): readonly Arrived[] {
+  const ways = new Map<number, number[]>();
+  copies.forEach(({ band }, c) => {
+    for (const entry of band.grid.index) remembered(ways, entry, () => []).push(c);
+  });
+  const together = new Map<string, { ways: readonly number[]; entries: number[] }>();
+  for (const [entry, by] of ways)
+    remembered(together, by.join(), () => ({ ways: by, entries: [] })).entries.push(entry);
+  return [...together.values()].map(({ ways: by, entries }) => {
+    const came = by.flatMap((c) => copies[c] ?? []);
+    const grid = came[0] && gridOfEntries(came[0].band.grid, entries);
+    return arrivedOf(
+      grid ? came.map(({ band, group }) => ({ band: pickCarriers(band, grid), group })) : came,
+    );
+  });
+}
+
+/** The same grid where it holds nothing else. */
+function gridOfEntries(grid: Grid, entries: readonly number[]): Grid {
+  return grid.index.length === entries.length
+    ? grid
+    : makeGrid(
+        grid.plan,
+        entries.toSorted((a, b) => a - b),
+      );
+}
+
+const gridNumbers = new WeakMap<Grid, number>();
 let lastGridNumber = 0;
 
 /** Bands with the same key are one signal: its ways differ in nothing but what they cost. */
 function signalKey(band: Band): string {
-  const grid = remembered(gridNumbers, band.grid, () => ++lastGridNumber);
+  // Of a transmitter an entry of the plan means the same in every grid.
+  const grid =
+    band.origin.transmitter === undefined ? remembered(gridNumbers, band.grid, () => ++lastGridNumber) : 0;
   const kind = band.isFloor ? "floor" : (band.half ?? "");
   return `${band.origin.key}|${kind}|${grid}|${band.shifts.join()}|${conditionsKey(band)}`;
 }
 
 /**
- * Copies of one signal as one band. Levels, noise and interference add by power: what each did to the other's
+ * Copies of one signal as one band. Levels, noise, interference and products add by power: what each did to the other's
  * carriers on its own way is in its interference already. Where they cancel is not known; that they meet is reported.
  * Every way brings the thermal noise of a matched line with it, which is there but once.
  */
@@ -72,11 +112,15 @@ function sumOf(copies: readonly Band[]): Band {
     level[i] = highest + 10 * Math.log10(power);
     noise[i] = Math.max(mostNoise, thermal + excess);
   }
+  // Whoever wants it by one way wants it.
+  const { origin } = copies.find((copy) => copy.origin.service !== "distant") ?? strongest;
   return {
     ...strongest,
+    origin: strongest.origin.service === "distant" ? origin : strongest.origin,
     level,
     noise: strongest.isFloor ? undisturbed(grid) : noise,
     interference: sumOfInterference(copies),
+    ...sumOfProducts(copies),
     ...sharedCuts(copies, strongest),
   };
 }
@@ -97,6 +141,17 @@ function sumOfInterference(copies: readonly Band[]): Float64Array {
   for (const { interference } of disturbed)
     for (let i = 0; i < sum.length; i++) sum[i] = (sum[i] ?? 0) + (interference[i] ?? 0);
   return sum;
+}
+
+/** Products of independent ways have no fixed phase to each other: their powers add. */
+function sumOfProducts(copies: readonly Band[]): Pick<Band, "products"> {
+  let sum: Float64Array | undefined;
+  for (const { products, level } of copies) {
+    if (!products) continue;
+    sum ??= new Float64Array(level.length);
+    for (let i = 0; i < sum.length; i++) sum[i] = (sum[i] ?? 0) + (products[i] ?? 0);
+  }
+  return sum ? { products: sum } : {};
 }
 
 /** A carrier is cut where every way has cut it, and then for the reason on the strongest way. */

@@ -8,26 +8,82 @@ function frozen(name: string): string {
   return readFileSync(new URL(`./files/${name}`, import.meta.url), "utf8");
 }
 
+/** Where an aerial looks, and whom each of its rows comes from. */
+const AIM = {
+  aim: "listed",
+  bearingDeg: 0,
+  polarisation: "H",
+  pattern: "reference",
+  beamWidthDeg: 45,
+  frontToBackDb: 20,
+};
+const TRANSMITTER = { transmitter: "", bearingDeg: 0, polarisation: "like", wanted: true };
+
 /**
  * What came after these files were written: absent, it means what stands here. By kind, the options; by kind and list,
  * the fields of each row. Whoever adds an option or a field of a row names it here.
  */
 const ADDED: Added = {
-  settings: { keepDb: 0 },
-  options: {},
-  rows: {},
+  settings: {
+    keepDb: 0,
+    cascade: "in step",
+    ownName: "",
+    ownSource: "",
+    ownIsolation: [
+      { fromMHz: 47, toMHz: 300, db: 38 },
+      { fromMHz: 300, toMHz: 862, db: 30 },
+      { fromMHz: 950, toMHz: 2150, db: 20 },
+    ],
+    ownReserveDb: 3,
+    judgeRain: true,
+    rainPercent: 0.1,
+    rainOf: "year",
+    judgeLift: true,
+    liftRiseDb: 15,
+    liftFadeDb: 3,
+    judgeMasts: true,
+    judgeReceivers: true,
+  },
+  settingsRows: { ownLimits: { merDb: 0, differenceDb: 0 } },
+  options: {
+    splitter: { tone: true },
+    tap: { tone: true },
+    combiner: { tone: true },
+    "diplexer-combine": { tone: true },
+    "diplexer-split": { tone: true },
+    "receiver-sat-twin": { sharedLimit: false },
+    "receiver-hybrid": { sharedLimit: false },
+    "lnb-wideband": { switchedOutputs: "0", switchedMa: 35, lowLoMHz: 9_750, highLoMHz: 10_600 },
+    multiswitch: {
+      feed: "quattro",
+      widebandLoMHz: 10_400,
+      singleCable: [],
+      stackDbuv: 80,
+      stackNoiseDb: 8,
+      inputLossDb: 3,
+    },
+    "aerial-uhf": AIM,
+    "aerial-dab": AIM,
+    "aerial-fm": AIM,
+  },
+  rows: {
+    "aerial-uhf": { channels: TRANSMITTER },
+    "aerial-dab": { blocks: TRANSMITTER },
+    "aerial-fm": { stations: TRANSMITTER },
+  },
 };
 
 type Values = Readonly<Record<string, unknown>>;
 
 type Added = {
   readonly settings: Values;
+  readonly settingsRows: Readonly<Record<string, Values>>;
   readonly options: Readonly<Record<string, Values>>;
   readonly rows: Readonly<Record<string, Readonly<Record<string, Values>>>>;
 };
 
 type Content = {
-  readonly parts: readonly { readonly kind: string; readonly options: Record<string, unknown> }[];
+  readonly parts: readonly { readonly kind: string; readonly options?: Record<string, unknown> }[];
   readonly settings?: Values;
   readonly variants?: readonly Content[];
 };
@@ -41,18 +97,29 @@ function contentOf(text: string): unknown {
 function withAdded(content: Content): Content {
   return {
     ...content,
-    parts: content.parts.map((part) => ({ ...part, options: optionsWithAdded(part.kind, part.options) })),
-    ...(content.settings ? { settings: { ...content.settings, ...ADDED.settings } } : {}),
+    parts: content.parts.map((part) => ({
+      ...part,
+      options: optionsWithAdded(part.kind, part.options ?? {}),
+    })),
+    ...(content.settings ? { settings: settingsWithAdded(content.settings) } : {}),
     ...(content.variants ? { variants: content.variants.map(withAdded) } : {}),
   };
 }
 
+function settingsWithAdded(settings: Values): Values {
+  return { ...settings, ...ADDED.settings, ...rowsWithAdded(settings, ADDED.settingsRows) };
+}
+
 function optionsWithAdded(kind: string, options: Record<string, unknown>): Record<string, unknown> {
-  const rows = Object.entries(ADDED.rows[kind] ?? {}).map(([list, fields]) => [
+  return { ...options, ...ADDED.options[kind], ...rowsWithAdded(options, ADDED.rows[kind] ?? {}) };
+}
+
+function rowsWithAdded(values: Values, added: Readonly<Record<string, Values>>): Values {
+  const rows = Object.entries(added).map(([list, fields]) => [
     list,
-    ((options[list] ?? []) as Values[]).map((row) => ({ ...row, ...fields })),
+    ((values[list] ?? []) as Values[]).map((row) => ({ ...row, ...fields })),
   ]);
-  return { ...options, ...ADDED.options[kind], ...Object.fromEntries(rows) };
+  return Object.fromEntries(rows);
 }
 
 /** A file without what came later, in the order in which it is written. */
@@ -60,7 +127,10 @@ function asFirstWritten(text: string): string {
   const bare = JSON.parse(text);
   const strip = (content: Content) => {
     for (const key of Object.keys(ADDED.settings)) Reflect.deleteProperty(content.settings ?? {}, key);
-    for (const { kind, options } of content.parts) {
+    for (const [list, fields] of Object.entries(ADDED.settingsRows))
+      for (const row of (content.settings?.[list] ?? []) as object[])
+        for (const key of Object.keys(fields)) Reflect.deleteProperty(row, key);
+    for (const { kind, options = {} } of content.parts) {
       for (const key of Object.keys(ADDED.options[kind] ?? {})) Reflect.deleteProperty(options, key);
       for (const [list, fields] of Object.entries(ADDED.rows[kind] ?? {}))
         for (const row of (options[list] ?? []) as object[])
@@ -107,7 +177,7 @@ describe("A file of version 2", () => {
     (name) => {
       const text = frozen(name);
       const reading = readDesign(text);
-      expect(reading.ok && writeDesign(reading.design)).toBe(text);
+      expect(reading.ok && asFirstWritten(writeDesign(reading.design))).toBe(text);
     },
   );
 });

@@ -30,6 +30,13 @@ const stacked = (arrived: readonly Band[], o: { stack?: StackPath; setting?: str
   });
 
 describe("a stacked output", () => {
+  // At 60 dBµV (10^6) products of 9 · 10^3 beside interference of 10^3: a hundredth; of 80 dBµV 10^6 (µV)².
+  test("takes products from before as interference: they are in step with none that come after", () => {
+    const [band] = stacked([sat({ interference: 1e3, more: { products: Float64Array.of(9e3) } })]);
+    for (const power of band?.interference ?? []) expect(power).toBeCloseTo(1e6, 3);
+    expect(band?.products).toBeUndefined();
+  });
+
   test("sends one carrier per user band at the level of the gain control, in rising frequency", () => {
     const [band, ...more] = stacked([sat({ level: 37 })]);
     expect(more).toEqual([]);

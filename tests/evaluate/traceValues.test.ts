@@ -294,6 +294,7 @@ describe("a carrier among the bands of a port", () => {
 
   const stack = (held: readonly ReturnType<typeof band>[]): Stack => ({
     standard: "EN 50494",
+    standards: ["EN 50494", "EN 50494"],
     part: "lnb",
     port: "out",
     numbers: [3, 5],

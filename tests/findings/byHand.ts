@@ -32,6 +32,7 @@ export function speaker(part: string, more: Partial<Offer> = {}): Offer {
 export function stackOf(numbers: readonly number[], holds: readonly Band[] = [], entryNoiseRatio = 0): Stack {
   return {
     standard: "EN 50494",
+    standards: numbers.map(() => "EN 50494"),
     part: "lnb",
     port: "out",
     numbers,

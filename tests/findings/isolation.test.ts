@@ -229,8 +229,9 @@ describe("isolation behind pads, at 47 MHz", () => {
     expect(found?.isolationDb).toBeCloseTo(54.0206, 4);
   });
 
-  // To the socket of the plate on the riser it is 14 dB; its line on to the next plate loses far less.
-  test("ends at the socket of a plate, and not where its line goes on", () => {
+  // To the socket of the plate on the riser it is 14 dB; its line on to the next plate loses far less. The plate itself
+  // keeps its sockets 25 dB from the line that goes on, where the last one has 20 dB to its own: 45 dB.
+  test("ends at the socket of a plate, whose own flat counts against the line behind it", () => {
     const parts: Parts = {
       a: ["aerial-uhf"],
       s: ["splitter", { isolationDb: 20 }],
@@ -240,6 +241,58 @@ describe("isolation behind pads, at 47 MHz", () => {
     };
     expect(isolation(parts, "a.out > s.in, s.out1 > x.in, x.out > y.in, s.out2 > o.in")).toEqual([
       { at: "s", outlets: ["x", "o"], dwellings: ["A", "C"], frequencyMHz: 47, isolationDb: 35 },
+      { at: "x", outlets: ["y", "x"], dwellings: ["B", "A"], frequencyMHz: 47, isolationDb: 45 },
+    ]);
+  });
+
+  // Up from C: 6 dB of its plate, 2 dB of line, then at Y 25 dB between line and sockets. From B at Y down to D the same.
+  // Up from D: 4 dB, then at X 22 dB between line and sockets, which is what its tap loses at least.
+  test("is asked for at every plate of a riser, against the nearest flat further down", () => {
+    const parts: Parts = {
+      a: ["aerial-uhf"],
+      x: ["outlet-through", { dwelling: "A", tapLossDb: 22, isolationDb: 20 }],
+      p: pad(1),
+      y: ["outlet-through", { dwelling: "B", tapLossDb: 14, isolationDb: 25 }],
+      q: pad(2),
+      z: ["outlet-end", { dwelling: "C", lossDb: 6 }],
+    };
+    const found = isolation(parts, "a.out > x.in, x.out > p.in, p.out > y.in, y.out > q.in, q.out > z.in");
+    expect(found).toMatchObject([
+      { at: "x", outlets: ["z", "x"] },
+      { at: "y", outlets: ["z", "y"], isolationDb: 33 },
+    ]);
+    // Y passes the line on with 0.45 dB and 1.45 times the ideal 10·log10(1/(1 − 10^−1.4)) = 0.1764 dB: 0.7058 dB.
+    // C to A: 6 + 2 + 0.7058 + 1 dB of the line, then 22 dB; B to A would be 14 + 1 + 22 = 37 dB.
+    expect(found[0]?.isolationDb).toBeCloseTo(31.7058, 3);
+  });
+
+  // From the branch of the tap to its line: 20 dB are declared, but a branch of 24 dB loses no less the other way.
+  // 1 dB of the plate on the branch, 3 + 1 dB down the line.
+  test.each([
+    { name: "what a tap declares", tapLossDb: 12, isolationDb: 20, expected: 25 },
+    { name: "no less than the loss of its branch", tapLossDb: 24, isolationDb: 20, expected: 29 },
+  ])("between a tap's branch and its line is $name", ({ tapLossDb, isolationDb, expected }) => {
+    const parts: Parts = {
+      a: ["aerial-uhf"],
+      t: ["tap", { tapLossDb, isolationDb }],
+      p: pad(3),
+      o1: outlet("A"),
+      o2: outlet("B"),
+    };
+    const found = isolation(parts, "a.out > t.in, t.tap1 > o1.in, t.out > p.in, p.out > o2.in");
+    expect(found.map((pair) => pair.isolationDb)).toEqual([expected]);
+  });
+
+  // Two branches of one tap are kept apart by what it declares, whatever they lose.
+  test("between two branches of a tap is what it declares", () => {
+    const parts: Parts = {
+      a: ["aerial-uhf"],
+      t: ["tap", { taps: "2", tapLossDb: 24, isolationDb: 20 }],
+      o1: outlet("A"),
+      o2: outlet("B"),
+    };
+    expect(isolation(parts, "a.out > t.in, t.tap1 > o1.in, t.tap2 > o2.in")).toMatchObject([
+      { at: "t", isolationDb: 22 },
     ]);
   });
 

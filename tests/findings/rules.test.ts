@@ -17,6 +17,8 @@ const SAYS: Readonly<Record<string, RegExp>> = {
   "supply-overloaded": /“Faulty joint” shorts the supply of “Satellite receiver”/,
   "no-supply":
     /13 V from “Satellite receiver” stop at “DC block”: it passes no DC, so “Universal LNB” is dead/,
+  // 19 V is where the window for horizontal ends: EN 61319-1, from memory.
+  "over-voltage": /“Quattro LNB” gets 24 V from “Power inserter” and is made for 19 V at most/,
   // Both polarisations of 40 transponders lie at the same frequencies with like levels: nothing survives C/I 0 dB.
   "shared-frequencies": /share .* MHz behind “Combiner”\. \d+ satellite transponders are lost/,
   "wideband-shared": /“Wideband LNB” is a wideband LNB: its feed lies over terrestrial TV/,
@@ -25,7 +27,7 @@ const SAYS: Readonly<Record<string, RegExp>> = {
   // 6 carriers of 80 dBµV and 35 dB of gain make 115 dBµV each; 100 − 7.5·log10(5) = 94.8 dBµV are allowed.
   overload: /115 dBµV for each of 6 carriers, 20\.2 dB over/,
   "wrong-quadrant": /Inputs VL and HL are swapped at “Multiswitch”/,
-  // 120 m at 130 Ω/km are 15.6 Ω: with 140 mA + 4 · 35 mA that is 4.4 V.
+  // 120 m at 130 Ω/km are 15.6 Ω: with 280 mA that is 4.4 V.
   "command-lost": /cannot select horizontal .*: it gets 13\.6 V and needs 16 V, since “Cable” takes 4\.4 V/,
   "user-band-conflict":
     /User band 1 .* tuner 1 of “SCR\/dSCR receiver 1” and tuner 1 of “SCR\/dSCR receiver 2”/,
@@ -37,6 +39,9 @@ const SAYS: Readonly<Record<string, RegExp>> = {
   "level-limits": /too strong\. The worst has 89 dBµV .* 74 dBµV at most/,
   // DVB-T 64 QAM: 26 dB by EN 60728-1, from memory. 30 dBµV less 3.6 dBµV of thermal noise and 5 dB are 21 dB.
   "low-carrier-to-noise": /too little C\/N; the worst has 25\.\d+ dB/,
+  // Three times 37.5 dB in step: 37.5 − 20·log10(3) = 28 dB; Royal Decree 346/2011 4.5 asks for 30 dB.
+  intermodulation:
+    /Products of 3 amplifiers .* products\. The worst lie only 2[78]\.\d dB below; 30 dB are asked for/,
   // 12 dB within UHF: EN 60728-1, from memory.
   "level-difference": /C25 is 20 dB stronger than C30; 12 dB/,
   // 200 m of 1.0 mm copper: 19.6 dB/100 m at 950 MHz, 30.7 at 2150 MHz (skin effect): over 20 dB apart.
@@ -44,7 +49,8 @@ const SAYS: Readonly<Record<string, RegExp>> = {
   "open-end": /“Tap” ends open/,
   "above-band-edge": /C55/,
   // Two legs of 1 dB and 22 dB of decoupling are 24 dB; RD 346/2011 asks for 38 dB up to 300 MHz.
-  "dwelling-isolation": /“Outlet, TV 1” \(flat 1\) and “Outlet, TV 2” \(flat 2\) .* 24 dB at 47 MHz; 38 dB/,
+  "dwelling-isolation":
+    /“Outlet, TV 1” \(flat 1\) and “Outlet, TV 2” \(flat 2\) .* 24 dB at 88\.3 MHz; 38 dB/,
   "same-signal-twice": /two ways/,
   // Four quadrants times four times four times four are 256 settings, one of which is the present one.
   "many-alternatives": /offer 255 settings behind “Position switch 3” beside the present one; only 64/,

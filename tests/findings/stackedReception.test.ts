@@ -27,6 +27,7 @@ function feed(
 ): { readonly band: Band; readonly stack: Stack } {
   const stack: Stack = {
     standard: "EN 50494",
+    standards: ["EN 50494", "EN 50494"],
     part: "lnb",
     port: "out",
     numbers: [1, 2],

@@ -125,7 +125,7 @@ describe("a universal LNB", () => {
     { outputs: "8", from: 250, to: 400 },
   ])("with all of $outputs outputs in use draws between $from and $to mA", ({ outputs, from, to }) => {
     const load = UNIVERSAL.power(optionsOf(UNIVERSAL, { outputs })).load;
-    const milliamps = (load?.milliamps ?? 0) + (load?.perFedPortMa ?? 0) * Number(outputs);
+    const milliamps = (load?.milliamps ?? 0) + (load?.perFedPort?.milliamps ?? 0) * Number(outputs);
     expect(milliamps).toBeGreaterThanOrEqual(from);
     expect(milliamps).toBeLessThanOrEqual(to);
     expect(load?.ports).toHaveLength(Number(outputs));

@@ -182,9 +182,11 @@ describe("a port", () => {
           name,
         ).toEqual([]);
         const settings = paths.flatMap((p) => (p.from === id && p.condition ? [p.condition.setting] : []));
-        const quadrant = `${polarisation}${half === "low" ? "L" : "H"}`;
+        // Out of a whole polarisation a switch makes either half.
+        const halves = half ? [half === "low" ? "L" : "H"] : ["L", "H"];
+        const quadrants = halves.map((h) => `${polarisation}${h}`);
         expect(
-          settings.filter((s) => s !== quadrant && s !== `${position}:${quadrant}`),
+          settings.filter((s) => !quadrants.some((q) => s === q || s === `${position}:${q}`)),
           name,
         ).toEqual([]);
       }
@@ -233,6 +235,7 @@ describe("a port", () => {
     );
     expect([...new Set(seen)]).toEqual([
       "lnb-universal",
+      "lnb-wideband",
       "lnb-stacked",
       "stacking-converter",
       "multiswitch",
@@ -447,14 +450,31 @@ function counted({ onlyWhen = {} }: FieldMeta): AnyOptions {
 
 /** Whether another value of an option changes anything that a part does. */
 function isHeeded({ kind, key, meta }: Option, around: AnyOptions): boolean {
-  const values = meta.control === "rows" ? [[], defaultOptions(kind)[key]] : [meta.min, meta.max];
+  const values =
+    meta.control === "rows"
+      ? [[], defaultOptions(kind)[key]]
+      : meta.control === "choice"
+        ? [valuesOf(meta)[0], valuesOf(meta).at(-1)]
+        : [meta.min, meta.max];
   const [a, b] = values.map((value) => {
-    const options = typical(kind, { ...around, [key]: value });
+    const options = typical(kind, { ...transmittersEast(kind, meta), ...around, [key]: value });
     return JSON.stringify([kind.signal(options, { id: "x", powered: true }), kind.power(options)], (_, v) =>
       ArrayBuffer.isView(v) ? [...(v as Float64Array)] : v,
     );
   });
   return a !== b;
+}
+
+/** Where an aerial points counts only for what does not come from there. */
+function transmittersEast(kind: PartKind, asked: FieldMeta): AnyOptions {
+  const polarisation = asked.means === "polarisation" ? "H" : "like";
+  const lists = [...describedOptions(kind)].filter(([, meta]) => meta.row && "transmitter" in meta.row.shape);
+  return Object.fromEntries(
+    lists.map(([key]) => [
+      key,
+      (defaultOptions(kind)[key] as object[]).map((row) => ({ ...row, bearingDeg: 30, polarisation })),
+    ]),
+  );
 }
 
 describe("a defect", () => {

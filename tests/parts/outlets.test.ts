@@ -89,7 +89,9 @@ describe("a plate", () => {
       for (const options of [optionsOf(key), optionsOf(key, { satellite: true, radio: "fm" })])
         for (const { port, services } of kindNamed(key).delivery?.(options).sockets ?? [])
           for (const service of services)
-            for (const probe of service === "mobile" || service === "cordless" ? [] : probes[service])
+            for (const probe of service === "distant" || service === "mobile" || service === "cordless"
+              ? []
+              : probes[service])
               expect(letsOut(key, port === "sat2" ? "in2" : "in", port, options), `${key} ${port}`).toContain(
                 probe.name,
               );

@@ -60,7 +60,7 @@ export function runPart(o: {
     treatment: o.kind.signal(options, { id: "part", powered }),
     inputs: (port) => ({ bands: o.inputs?.[port] ?? SILENCE.bands }),
     switches,
-    derating: "usual",
+    amplifiers: { derating: "usual", cascade: "in step" },
     before: undefined,
   });
   const bands = (port: string) => results[port]?.spectrum.bands ?? [];

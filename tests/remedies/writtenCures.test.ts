@@ -100,7 +100,57 @@ type Form = {
   readonly ideas: readonly IdeaId[];
 };
 
+/** Three multiplexes from 40°, and what else the aerial hears. */
+const heard = (o: Readonly<Record<string, unknown>>, ...others: readonly object[]) =>
+  [
+    "aerial-uhf",
+    {
+      aim: "bearing",
+      bearingDeg: 40,
+      ...o,
+      channels: [
+        ...[23, 26, 30].map((channel) => ({
+          channel,
+          mode: "dvbt2-256qam-2/3",
+          transmitter: "Hill",
+          bearingDeg: 40,
+          polarisation: "H",
+        })),
+        ...others,
+      ],
+    },
+  ] as const;
+
 const FORMS: readonly Form[] = [
+  {
+    rule: "level-limits",
+    says: /^Turn “a” towards the transmitter\.$/,
+    parts: { tv: ["receiver-tv"], c: ["cable", { lengthM: 30 }], a: [...heard({ bearingDeg: 150 })] },
+    wires: "a.out > c.in, c.out > tv.in",
+    ideas: ["turn-aerial"],
+  },
+  {
+    rule: "level-limits",
+    says: /^Turn the elements of “a” to the polarisation of the transmitter\.$/,
+    parts: { tv: ["receiver-tv"], c: ["cable", { lengthM: 30 }], a: [...heard({ polarisation: "V" })] },
+    wires: "a.out > c.in, c.out > tv.in",
+    ideas: ["turn-elements"],
+  },
+  {
+    rule: "shared-frequencies",
+    says: /^Turn “a” so that it hears less of the other transmitter, or fit an aerial of narrower beam\.$/,
+    parts: {
+      tv: ["receiver-tv"],
+      a: [
+        ...heard(
+          {},
+          { channel: 26, mode: "dvbt2-256qam-2/3", bearingDeg: 85, wanted: false, levelOffsetDb: -25 },
+        ),
+      ],
+    },
+    wires: "a.out > tv.in",
+    ideas: ["turn-aerial", "narrow-aerial"],
+  },
   {
     rule: "low-carrier-to-noise",
     says: /^Realign “a” or move it .*, or amplify right behind it\.$/,

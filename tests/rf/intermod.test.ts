@@ -1,11 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
+  compressionDb,
+  DERATING_RULES,
   deratingDb,
   equalCarriers,
   highestOutputDbuv,
   productsOfDbuv,
   saturatedDbuv,
+  sumInStep,
   thirdOrderProductDbuv,
   thirdOrderRatioDb,
 } from "../../src/rf/intermod.ts";
@@ -40,23 +43,85 @@ describe("derating for the number of carriers", () => {
     expect(Math.abs(deratingDb({ rule: "power", carriers }) - db)).toBeLessThan(0.06);
   });
 
-  test.each(["beats", "power"] as const)(
-    "one carrier, or none, costs nothing under the rule of %s",
-    (rule) => {
-      expect(deratingDb({ rule, carriers: 1 })).toBe(0);
-      expect(deratingDb({ rule, carriers: 0 })).toBe(0);
-    },
-  );
+  // 10·log10(n − 1) (common practice, no source): 3 → 3.01, 11 → 10, 28 → 14.31 dB.
+  test.each([
+    { carriers: 2, db: 0 },
+    { carriers: 3, db: 3.01 },
+    { carriers: 11, db: 10 },
+    { carriers: 28, db: 14.31 },
+  ])("$carriers channels in the worst phase cost $db dB", ({ carriers, db }) => {
+    expect(deratingDb({ rule: "channels", carriers })).toBeCloseTo(db, 2);
+  });
+
+  test.each(DERATING_RULES)("one carrier, or none, costs nothing under the rule of %s", (rule) => {
+    expect(deratingDb({ rule, carriers: 1 })).toBe(0);
+    expect(deratingDb({ rule, carriers: 0 })).toBe(0);
+  });
 });
 
-describe("saturation", () => {
-  // The two-tone intercept lies half the ratio above the rated level (any RF textbook): 104 + 60/2 = 134 dBµV and
-  // 118 + 35/2 = 135.5 dBµV. Compression of 1 dB 10 dB below it, and 2 dB more at the utmost (rule of thumb, from memory).
+describe("compression", () => {
+  const tv = { ratedDbuv: 104, ratioDb: 60 };
+
+  // The two-tone intercept lies half the ratio above the rated level (any RF textbook): 134 and 135.5 dBµV; 1 dB
+  // compression of a pure cubic curve 9.64 dB below it.
   test.each([
-    { name: "a TV amplifier of 104 dBµV at 60 dB", ratedDbuv: 104, ratioDb: 60, dbuv: 126 },
-    { name: "an IF amplifier of 118 dBµV at 35 dB", ratedDbuv: 118, ratioDb: 35, dbuv: 127.5 },
-  ])("$name puts out $dbuv dBµV at most", ({ dbuv, ...rating }) => {
-    expect(saturatedDbuv(rating)).toBe(dbuv);
+    { name: "a TV amplifier of 104 dBµV at 60 dB", ...tv, totalDbuv: 134 - 9.636 },
+    { name: "an IF amplifier of 118 dBµV at 35 dB", ratedDbuv: 118, ratioDb: 35, totalDbuv: 135.5 - 9.636 },
+  ])("$name loses 1 dB 9.64 dB below its intercept", ({ name: _, ...load }) => {
+    expect(compressionDb(load)).toBeCloseTo(1, 3);
+  });
+
+  // Rapp's law with p = 2: at saturation itself 5·log10(2) = 1.505 dB; 10 dB below it 5·log10(1.01) = 0.0216 dB.
+  test.each([
+    { aboveDb: 0, db: 1.505 },
+    { aboveDb: -10, db: 0.0216 },
+    { aboveDb: 10, db: 10.0216 },
+    { aboveDb: 4000, db: 4000 },
+    { aboveDb: -4000, db: 0 },
+  ])("$aboveDb dB above saturation $db dB are missing", ({ aboveDb, db }) => {
+    expect(compressionDb({ ...tv, totalDbuv: saturatedDbuv(tv) + aboveDb })).toBeCloseTo(db, 3);
+  });
+
+  test("more at the input never gives less at the output", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 60, max: 200, noNaN: true }),
+        fc.double({ min: 0, max: 20, noNaN: true }),
+        (a, d) => {
+          const out = (totalDbuv: number) => totalDbuv - compressionDb({ ...tv, totalDbuv });
+          expect(out(a + d)).toBeGreaterThanOrEqual(out(a) - 1e-9);
+          expect(out(a + d)).toBeLessThanOrEqual(saturatedDbuv(tv) + 1e-9);
+        },
+      ),
+    );
+  });
+});
+
+describe("products of a cascade", () => {
+  // Published page of CATV formulas: 20·log10(n) for n equal stages.
+  test.each([
+    { n: 2, db: 6.02 },
+    { n: 6, db: 15.56 },
+    { n: 10, db: 20 },
+  ])("of $n equal stages rise by $db dB", ({ n, db }) => {
+    let sum = 0;
+    for (let i = 0; i < n; i++) sum = sumInStep(sum, 1);
+    expect(10 * Math.log10(sum)).toBeCloseTo(db, 2);
+  });
+
+  // Worked example of an exam text: XM = 48 + 2·(Smax − S) − 20·log10(n) − 10·log10(N − 1) = 62.12 dB, with Smax 118 and
+  // S 96 dBµV, n = 6 amplifiers, N = 28 channels. Its channel term is 14.31 dB; for two channels it is none: 76.44 dB.
+  test("agree with a worked example of six amplifiers", () => {
+    const one = thirdOrderRatioDb({
+      ratedDbuv: 118,
+      ratioDb: 48,
+      rule: "channels",
+      carriers: 2,
+      levelDbuv: 96,
+    });
+    let sum = 0;
+    for (let i = 0; i < 6; i++) sum = sumInStep(sum, 10 ** (-one / 10));
+    expect(-10 * Math.log10(sum)).toBeCloseTo(62.12 + 14.31, 1);
   });
 });
 
@@ -100,7 +165,7 @@ describe("carriers of unequal levels", () => {
   };
   const rating = { ratedDbuv: 100, ratioDb: 60 };
 
-  test.each(["beats", "power"] as const)("equal ones give what the derating rule %s gives", (rule) => {
+  test.each(DERATING_RULES)("equal ones give what the derating rule %s gives", (rule) => {
     for (const carriers of [2, 6, 20]) {
       const levelDbuv = 90;
       expect(productsOfDbuv({ ...rating, rule, ...sums(Array(carriers).fill(levelDbuv)) })).toBeCloseTo(

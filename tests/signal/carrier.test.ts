@@ -8,6 +8,10 @@ test("two polarisations and two halves make four quadrants", () => {
 });
 
 test("phones are guests: every service has a name, and all but these may be wanted", () => {
-  expect(SERVICES.filter((s) => !WANTED_SERVICES.some((w) => w === s))).toEqual(["mobile", "cordless"]);
+  expect(SERVICES.filter((s) => !WANTED_SERVICES.some((w) => w === s))).toEqual([
+    "distant",
+    "mobile",
+    "cordless",
+  ]);
   expect(Object.keys(SERVICE_NAMES).sort()).toEqual([...SERVICES].sort());
 });

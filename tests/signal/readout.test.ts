@@ -5,6 +5,8 @@ import {
   ciDb,
   cnDb,
   cniDb,
+  disturbanceUv2,
+  imDb,
   isLive,
   levelRange,
   liveCount,
@@ -36,9 +38,19 @@ describe("ratios of a carrier", () => {
     expect(marginDb(band, 0)).toBeCloseTo(o.spare, 2);
   });
 
+  // Products of 30 dBµV (10^3) beside an interferer of 9 · 10^3 are 10^4 together.
+  test("to products of amplifiers alone, and to all that disturbs", () => {
+    const band = bandOf({ interference: 9e3, noise: 1e4, more: { products: Float64Array.of(1e3) } });
+    expect(imDb(band, 0)).toBeCloseTo(30, 9);
+    expect(disturbanceUv2(band, 0)).toBeCloseTo(1e4, 9);
+    expect(ciDb(band, 0)).toBeCloseTo(20, 9);
+    expect(cniDb(band, 0)).toBeCloseTo(16.99, 2);
+  });
+
   test("are infinite where there is nothing to compare with", () => {
     const clean = bandOf();
     expect([cnDb(clean, 0), ciDb(clean, 0), cniDb(clean, 0)]).toEqual([Infinity, Infinity, Infinity]);
+    expect(imDb(clean, 0)).toBe(Infinity);
     expect(carrierToDb(-5, 0)).toBe(Number.POSITIVE_INFINITY);
     expect(carrierToDb(-5, 1)).toBe(-5);
   });

@@ -53,7 +53,12 @@ describe("conversion", () => {
     level: [70, 71, 72],
     noise: [1, 2, 3],
     interference: [4, 5, 6],
-    more: { cut: Uint16Array.from([0, 1, 0]), cuts: [{ part: "x", reason: "filter" }], shifts: [5] },
+    more: {
+      products: Float64Array.of(7, 8, 9),
+      cut: Uint16Array.from([0, 1, 0]),
+      cuts: [{ part: "x", reason: "filter" }],
+      shifts: [5],
+    },
   });
 
   // 11 778 − 10 600 = 1178 and 12 692 − 10 600 = 2092 MHz.
@@ -64,6 +69,7 @@ describe("conversion", () => {
     expect([...high.level]).toEqual([71, 72]);
     expect([...high.noise]).toEqual([2, 3]);
     expect([...high.interference]).toEqual([5, 6]);
+    expect([...(high.products ?? [])]).toEqual([8, 9]);
     expect([...high.cut]).toEqual([1, 0]);
     expect(high.shifts).toEqual([5, 10_600]);
     expect(high.half).toBe("high");
@@ -153,6 +159,15 @@ describe("what passes a part", () => {
     });
     for (const [i, db] of [70, 60, 20].entries()) expect(out.level[i]).toBeCloseTo(db, 9);
     for (const [i, power] of [10, 20, 3].entries()) expect(out.interference[i]).toBeCloseTo(power, 9);
+  });
+
+  test("products of amplifiers go the carriers' way too, beside the interference", () => {
+    const band = bandOf({ grid, level: [60, 50, 40], more: { products: Float64Array.of(1, 2, 300) } });
+    const out = amplifyBand(band, pass, { part: "amp" });
+    for (const [i, power] of [10, 20, 3].entries()) expect(out.products?.[i]).toBeCloseTo(power, 9);
+    expect(out.interference).toBe(undisturbed(grid));
+    expect([...(band.products ?? [])]).toEqual([1, 2, 300]);
+    expect(amplifyBand(bandOf({ grid }), pass, { part: "amp" }).products).toBeUndefined();
   });
 
   test("undisturbed stays undisturbed, uncut stays uncut, and the band that came is left alone", () => {

@@ -183,6 +183,16 @@ describe("copies of one signal become one band", () => {
 });
 
 describe("what the copies do to others", () => {
+  // Behind the amplifiers of two ways 10^4 and 2 · 10^4 (µV)²: no fixed phase between them, so their powers add.
+  test("products of independent ways add by power; a way without any brings none", () => {
+    const driven = (power: number): Band => ({ ...band(), products: Float64Array.of(power, power) });
+    const [two] = joinWays([[driven(1e4)], [driven(2e4)]]);
+    expect([...(two?.band.products ?? [])]).toEqual([3e4, 3e4]);
+    const [one] = joinWays([[band({ level: [70, 70] })], [driven(1e4)]]);
+    expect([...(one?.band.products ?? [])]).toEqual([1e4, 1e4]);
+    expect(joinWays([[band()], [band()]])[0]?.band.products).toBeUndefined();
+  });
+
   // Both signals come by both ways: on each way they have met (I = 10^4 each), so together 2 · 10^4, and no more.
   test("two signals that come by the same two ways disturb each other once on each", () => {
     const met = (from: string): Band => ({

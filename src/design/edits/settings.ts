@@ -24,6 +24,9 @@ export function setSettings(design: Design, key: string, value: unknown): Edit {
   const crossed = settings.ownLimits.findIndex((limit) => limit.minDbuv > limit.maxDbuv);
   if (crossed >= 0 && key === "ownLimits")
     return refuse(`Row ${crossed + 1}: the lowest level is above the highest.`);
+  const turned = settings.ownIsolation.findIndex(({ fromMHz, toMHz }) => fromMHz >= toMHz);
+  if (turned >= 0 && key === "ownIsolation")
+    return refuse(`Row ${turned + 1}: the range must end above its beginning.`);
   if (isSameValue(settings, before)) return done(design);
   return done(withSettings(design, settings));
 }

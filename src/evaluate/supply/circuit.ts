@@ -136,8 +136,9 @@ function loadOf({ member, kind, at: node }: Drawing, state: CircuitState, at: At
     return { at: node, draws: "resistance", ohms: own?.ohms ?? SHORT_OHMS };
   }
   const { load } = member.power;
-  const inUse = (load?.ports ?? []).filter((port) => state.isFed(at(member, port))).length;
-  const milliamps = (load?.milliamps ?? 0) + (load?.perFedPortMa ?? 0) * inUse;
+  const { ports, milliamps: each } = load?.perFedPort ?? { ports: [], milliamps: 0 };
+  const inUse = ports.filter((port) => state.isFed(at(member, port))).length;
+  const milliamps = (load?.milliamps ?? 0) + each * inUse;
   if (load?.constantPowerAtVolts === undefined) return { at: node, draws: "current", milliamps };
   return {
     at: node,

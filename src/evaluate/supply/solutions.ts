@@ -79,7 +79,7 @@ export function solutionsOf(circuit: Circuit, positionAt: (node: number) => numb
 
 function dependsOnFed({ drawings, supplies }: Circuit): boolean {
   return (
-    drawings.some(({ kind, member }) => kind === "own" && member.power.load?.perFedPortMa) ||
+    drawings.some(({ kind, member }) => kind === "own" && member.power.load?.perFedPort) ||
     supplies.some(({ supply }) => supply.whileFedAt)
   );
 }

@@ -7,6 +7,9 @@ export type Misdeed =
   | "bad joint"
   /** A dish off its aim. */
   | "off aim"
+  /** An aerial that points away from the transmitter, or whose elements lie in the other polarisation. */
+  | "turned away"
+  | "other polarisation"
   | "weak source"
   | "strong source"
   /** One transmitter of a source lies far above or below the others. */
@@ -38,6 +41,8 @@ export type Misdeed =
   | "overdriven"
   /** A signal from outside comes in here, or two signals are brought together. */
   | "lets in"
+  /** An aerial hears a distant transmitter as well. */
+  | "hears another"
   | "brings together";
 
 export type Blamed = {

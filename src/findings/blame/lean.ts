@@ -71,7 +71,13 @@ function leanOf({ above, below }: Pair): readonly Blamed[] {
 }
 
 /** What takes more from one end of the range than from the other. */
-const LEANING: ReadonlySet<Misdeed> = new Set(["bad joint", "poor cable", "long cable"]);
+const LEANING: ReadonlySet<Misdeed> = new Set([
+  "bad joint",
+  "poor cable",
+  "long cable",
+  "turned away",
+  "other polarisation",
+]);
 
 /** Gain, or level of a source; a part that is not there does nothing [dB, dBµV]. */
 function doneBy(stage: Stage | undefined): number {

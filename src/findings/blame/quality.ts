@@ -1,5 +1,6 @@
 /** What spoils a C/N most, and whose fault that is. */
 import type { PartId } from "../../design/design.ts";
+import { settingsOf } from "../../design/settings.ts";
 import type { Evaluation, Meeting } from "../../evaluate/evaluation.ts";
 import { noiseFactor } from "../../rf/noise.ts";
 import { remembered } from "../../signal/remember.ts";
@@ -18,7 +19,8 @@ import { type Stage, stagesTo } from "./stages.ts";
 /** What disturbs a carrier most: noise, third-order products of an amplifier, or a foreign signal. */
 export type Spoiler =
   | { readonly by: "noise" }
-  | { readonly by: "products"; readonly part: PartId }
+  /** `amplifiers`: how many on the way have a part in them. */
+  | { readonly by: "products"; readonly part: PartId; readonly amplifiers: number }
   /** `part`: where it is first met; both absent where it cannot be followed. */
   | { readonly by: "foreign"; readonly signal?: BandFacts; readonly part?: PartId };
 
@@ -32,21 +34,75 @@ export function blameForQuality(evaluation: Evaluation, draft: Draft<"low-carrie
   const { service, port } = at;
   if (!service || port === undefined) return { spoiler: facts.spoiler };
   const stages = stagesTo(evaluation, { part: at.part, port }, facts.worst);
-  if (facts.worst.cnDb > facts.worst.ciDb) return disturbed(evaluation, stages) ?? { spoiler: facts.spoiler };
+  if (facts.figure !== "C/N" && facts.worst.cnDb > facts.worst.ciDb)
+    return disturbed(evaluation, stages) ?? { spoiler: facts.spoiler };
   const about = { missingDb: limit - value, served: placesServed(evaluation, service, "C/N") };
   const culprit = blameForNoise(stages, about);
   return { spoiler: { by: "noise" }, ...(culprit ? { culprit } : {}) };
 }
 
-/** Interference over carrier, or noise over carrier, behind each stage; a user band is as bad as the worst it holds. */
+/** Noise over carrier added at each stage; a user band is as bad as the worst it holds. */
 function shares(stages: readonly Stage[], ratioDb: (stage: Stage) => number): readonly number[] {
   const behind = stages.map((stage) => 10 ** (-ratioDb(stage) / 10));
   return behind.map((share, k) => Math.max(0, share - (behind[k - 1] ?? 0)));
 }
 
+/** What disturbs, over the carrier, added at each stage: by other signals, and by products of its own. */
+function disturbances(evaluation: Evaluation, stages: readonly Stage[]): readonly number[] {
+  const all = stages.map(({ step }) => 10 ** (-step.ciDb / 10));
+  const products = stages.map(productsOf);
+  const own = productShares(evaluation, stages);
+  return stages.map((_, k) => {
+    const [now = 0, before = 0] = [products[k], products[k - 1]];
+    // Behind a channel stacker products from before go on as interference: nothing is added by that.
+    const foreign = (all[k] ?? 0) - (all[k - 1] ?? 0) - Math.max(0, now - before);
+    return (own[k] ?? 0) + Math.max(0, foreign);
+  });
+}
+
+/** Third-order products over the carrier. */
+function productsOf({ step }: Stage): number {
+  return 10 ** (-step.imDb / 10);
+}
+
+/** Products over the carrier, each stage for its part: of the voltage where they are in step, in whatever order they stand. */
+function productShares(evaluation: Evaluation, stages: readonly Stage[]): readonly number[] {
+  const inStep = settingsOf(evaluation.design).cascade === "in step";
+  const products = stages.map(productsOf);
+  const most = Math.sqrt(Math.max(0, ...products));
+  return products.map((now, k) => {
+    const before = products[k - 1] ?? 0;
+    return Math.max(0, inStep ? (Math.sqrt(now) - Math.sqrt(before)) * most : now - before);
+  });
+}
+
+/** A stage with less than this share of what the worst one adds has no part in it. */
+const COUNTS_FROM = 0.1;
+
+export type ProductBlame = { readonly culprit: Blamed; readonly amplifiers: number };
+
+/** The stage that adds most third-order products, or what drives it; and how many stages have a part in them. */
+export function blameForProducts(evaluation: Evaluation, stages: readonly Stage[]): ProductBlame | undefined {
+  const added = productShares(evaluation, stages);
+  const most = Math.max(0, ...added);
+  const stage = stages[added.indexOf(most)];
+  if (!stage || most === 0) return undefined;
+  const { part, to, imDb } = stage.step;
+  return {
+    culprit: sourceOfOverload(evaluation, stage.record) ?? {
+      part,
+      port: to,
+      does: "overdriven",
+      excessDb: 0,
+      amount: imDb,
+    },
+    amplifiers: added.filter((share) => share >= most * COUNTS_FROM).length,
+  };
+}
+
 /** The stage at which most interference comes in, and what it is there. */
 export function disturbed(evaluation: Evaluation, stages: readonly Stage[]): Quality | undefined {
-  const added = shares(stages, ({ step }) => step.ciDb);
+  const added = disturbances(evaluation, stages);
   const worst = added.indexOf(Math.max(...added));
   const stage = stages[worst];
   if (!stage || !(added[worst] ?? 0)) return undefined;
@@ -62,14 +118,20 @@ export function disturbed(evaluation: Evaluation, stages: readonly Stage[]): Qua
       does: "overdriven",
       ...lost,
     };
-    return { spoiler: { by: "products", part }, culprit };
+    const { amplifiers = 1 } = blameForProducts(evaluation, stages) ?? {};
+    return { spoiler: { by: "products", part, amplifiers }, culprit };
   }
   const signal = bandFactsOf(strongest.other);
   const fromOutside = !isWanted(signal.service);
   return {
     spoiler: { by: "foreign", signal, part },
     culprit: fromOutside
-      ? { part: signal.part, port: to, does: "lets in", ...lost }
+      ? {
+          part: signal.part,
+          port: to,
+          does: signal.service === "distant" ? "hears another" : "lets in",
+          ...lost,
+        }
       : { part, port: to, does: "brings together", ...lost },
   };
 }

@@ -3,7 +3,7 @@ import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { remembered } from "../../signal/remember.ts";
 import { extreme } from "../extreme.ts";
-import { isBeyond, profileOf } from "../limits.ts";
+import { isBeyond, profileOf, qualityOf } from "../limits.ts";
 import { type Heard, heardAt, placesOf } from "../places.ts";
 import { askWhole, wholeOf } from "../watched.ts";
 import { stagesTo } from "./stages.ts";
@@ -72,8 +72,12 @@ function served(evaluation: Evaluation, service: Service, limit: MissedLimit): R
 
 const NOBODY: Served = { failing: 0, missingDb: 0, inOrder: 0, spareDb: Number.POSITIVE_INFINITY };
 
-function missingDb({ levelDbuv, cniDb, limits }: Heard, limit: MissedLimit): number {
-  if (limit === "C/N") return limits.cnDb - cniDb;
+function missingDb(heard: Heard, limit: MissedLimit): number {
+  const { levelDbuv, limits } = heard;
+  if (limit === "C/N") {
+    const { limitDb, valueDb } = qualityOf(heard, limits);
+    return limitDb - valueDb;
+  }
   return limit === "too little" ? limits.minDbuv - levelDbuv : levelDbuv - limits.maxDbuv;
 }
 

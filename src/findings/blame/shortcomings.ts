@@ -3,7 +3,8 @@ import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { AnyOptions, Path } from "../../parts/contract.ts";
 import type { FieldMeta } from "../../parts/fields.ts";
 import { fieldMeta } from "../../parts/fields.ts";
-import { defectsOf, describedOptions, doesCount } from "../../parts/meanings.ts";
+import { defectsOf, describedOptions, doesCount, optionMeaning } from "../../parts/meanings.ts";
+import { ALL_ROUND, AS_LISTED } from "../../parts/transmitters.ts";
 import { gainDbAt } from "../../signal/gain.ts";
 import { remembered } from "../../signal/remember.ts";
 import type { Blamed, Misdeed } from "./culprit.ts";
@@ -142,11 +143,28 @@ function corrections(stage: Stage, gives: "less" | "more"): readonly Correction[
       return [...wrong, { does: "loses", db: -amountOf(stage) - FILTERED_DB }];
     if (kind.trade.job === "pad") wrong.push({ does: "attenuates", db: -amountOf(stage) });
   }
+  if (gives === "less" && stage.step.from === null) wrong.push(...misaimed(stage));
   for (const [option, meta] of describedOptions(kind)) {
     if (!doesCount(meta, options)) continue;
     wrong.push(...correctionsOf(stage, { option, meta, value: options[option] }, gives));
   }
   return wrong;
+}
+
+/** What an aerial takes off its own transmitter counts from so much on [dB]; a choice of this tool. */
+const TURNED_AWAY_DB = 3;
+
+/** An aerial that looks elsewhere, or whose elements lie in the other polarisation. */
+function misaimed(stage: Stage): readonly Correction[] {
+  const { kind, options } = stage.record;
+  const [aim, pattern] = [optionMeaning(kind, "aim"), optionMeaning(kind, "pattern")];
+  if (aim === undefined || pattern === undefined || options[aim] === AS_LISTED) return [];
+  const straight = { [aim]: AS_LISTED };
+  if (levelWith(stage, { ...options, ...straight }, true) - amountOf(stage) < TURNED_AWAY_DB) return [];
+  return [
+    { does: "turned away", options: { [pattern]: ALL_ROUND } },
+    { does: "other polarisation", options: straight },
+  ];
 }
 
 /** Brings services together that a diplexer would, at less loss: each of its lines has one of its own. */

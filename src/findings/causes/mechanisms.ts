@@ -93,6 +93,7 @@ const BY_ITSELF: Mechanism = { stage: 13, natures: ["own"], takes: [], lacks: []
 const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>) => Mechanism) } = {
   loop: { stage: 0, natures: ["wiring"], takes: ALL_SIGNAL, lacks: [] },
   "supply-overloaded": { stage: 1, natures: ["does not pass"], takes: ["supply"], lacks: [] },
+  "over-voltage": BY_ITSELF,
   "no-supply": {
     stage: 2,
     natures: ["does not pass"],
@@ -143,6 +144,12 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
     natures: ["too weak", "too strong", "clash"],
     takes: ["quality"],
     lacks: ["quality", "level"],
+  },
+  intermodulation: {
+    stage: 11,
+    natures: ["too strong"],
+    takes: ["quality"],
+    lacks: ["quality", "moderation"],
   },
   "receiver-misses": lossOf,
   "many-alternatives": BY_ITSELF,

@@ -15,9 +15,11 @@ export const aboveBandEdge: RuleOf<"above-band-edge"> = {
   id: "above-band-edge",
   check: ({ record }) =>
     Object.entries(record.outputs).flatMap(([port, spectrum]) => {
-      const own = spectrum.bands.find((b) => b.origin.part === record.part.id && b.origin.service === "tv");
-      if (!own || record.kind.family !== "receive") return [];
-      const above = Array.from(own.grid.centre.keys()).filter((i) => isAboveBandEdge(own, i));
+      if (record.kind.family !== "receive") return [];
+      const own = spectrum.bands.filter((b) => b.origin.part === record.part.id);
+      const above = own.flatMap((band) =>
+        Array.from(band.grid.centre.keys()).flatMap((i) => (isAboveBandEdge(band, i) ? [{ band, i }] : [])),
+      );
       if (above.length === 0) return [];
       return [
         {
@@ -28,7 +30,9 @@ export const aboveBandEdge: RuleOf<"above-band-edge"> = {
           value: above.length,
           limit: 0,
           unit: "channels",
-          facts: { channels: above.map((i) => own.grid.plan[own.grid.index[i] ?? 0]?.name ?? "") },
+          facts: {
+            channels: above.map(({ band, i }) => band.grid.plan[band.grid.index[i] ?? 0]?.name ?? ""),
+          },
         },
       ];
     }),

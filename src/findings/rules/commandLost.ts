@@ -64,7 +64,9 @@ export const commandLost: RuleOf<"command-lost"> = {
         ...noSuchPosition(record, { port, by, offer }, positions),
       ]);
     });
-    const supplies = record.kind.reception ? (record.power.supplies ?? []) : [];
+    // A unit for quad LNBs asks as a receiver does.
+    const asks = record.kind.reception !== undefined || record.power.switches !== undefined;
+    const supplies = asks ? (record.power.supplies ?? []) : [];
     return [...atSwitches, ...supplies.flatMap(({ port, kind }) => unheard(record, port, kind))];
   },
   blame: (draft, evaluation) => {
@@ -130,7 +132,10 @@ function tooFewVolts(
     unit: "V",
   };
   const at = { part, port, band: speakerKey(offer) };
-  if (offer.volts18 < SURELY_HORIZONTAL_VOLTS) {
+  // Who gives one voltage only never asks for the other polarisation.
+  const never =
+    offer.volts13 === offer.volts18 ? (offer.request?.polarisation === "V" ? "H" : "V") : undefined;
+  if (never !== "H" && offer.volts18 < SURELY_HORIZONTAL_VOLTS) {
     const isLost = offer.volts18 < SURELY_VERTICAL_VOLTS;
     const lost = {
       supply: receiver,
@@ -154,7 +159,7 @@ function tooFewVolts(
       },
     ];
   }
-  if (by === "stack" || offer.volts13 <= SURELY_VERTICAL_VOLTS) return [];
+  if (by === "stack" || never === "V" || offer.volts13 <= SURELY_VERTICAL_VOLTS) return [];
   return [
     {
       ...common,

@@ -1,4 +1,6 @@
+import { type EchoGrade, echoGrade } from "../../rf/echo.ts";
 import { type BandFacts, bandFactsOf } from "../bandFacts.ts";
+import type { Severity } from "../finding.ts";
 import { type RuleOf, wireIdsAt } from "../rule.ts";
 
 export type EchoFacts = {
@@ -7,6 +9,9 @@ export type EchoFacts = {
   /** Where the first of them does [MHz]. */
   readonly fromMHz: number;
   readonly toMHz: number;
+  /** How far the copies are apart where they are nearest [dB, positive], and what that does. */
+  readonly differenceDb: number;
+  readonly grade: EchoGrade;
 };
 
 /** One signal that arrives twice. */
@@ -17,14 +22,24 @@ export const echo: RuleOf<"same-signal-twice"> = {
     const first = twice[0];
     if (!first) return [];
     const bands = new Map(twice.map((m) => [JSON.stringify(bandFactsOf(m.victim)), bandFactsOf(m.victim)]));
+    const differenceDb = Math.min(...twice.flatMap((m) => m.ciDb.map(Math.abs)));
+    const grade = echoGrade(differenceDb);
     return [
       {
-        severity: "warning",
+        severity: SEVERITY[grade],
         at: { part: record.part.id, port: first.port, service: first.victim.origin.service },
         parts: [record.part.id, first.victim.origin.part],
         wires: first.port.startsWith("#") ? [] : wireIdsAt(record, first.port),
-        facts: { bands: [...bands.values()], fromMHz: first.fromMHz, toMHz: first.toMHz },
+        facts: {
+          bands: [...bands.values()],
+          fromMHz: first.fromMHz,
+          toMHz: first.toMHz,
+          differenceDb,
+          grade,
+        },
       },
     ];
   },
 };
+
+const SEVERITY: Readonly<Record<EchoGrade, Severity>> = { deep: "error", uneven: "warning", slight: "note" };

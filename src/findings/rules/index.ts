@@ -5,6 +5,7 @@ import { bandCut } from "./bandCut.ts";
 import { commandLost } from "./commandLost.ts";
 import { dwellingIsolation } from "./dwellingIsolation.ts";
 import { echo } from "./echo.ts";
+import { intermodulation } from "./intermodulation.ts";
 import { levelDifference } from "./levelDifference.ts";
 import { levelLimits } from "./levelLimits.ts";
 import { loop } from "./loop.ts";
@@ -13,6 +14,7 @@ import { noSupply } from "./noSupply.ts";
 import { notConnected } from "./notConnected.ts";
 import { openEnd } from "./openEnd.ts";
 import { overload } from "./overload.ts";
+import { overVoltage } from "./overVoltage.ts";
 import { planeMissing } from "./planeMissing.ts";
 import { receiverMisses } from "./receiverMisses.ts";
 import { sharedFrequencies } from "./sharedFrequencies.ts";
@@ -31,6 +33,7 @@ export const RULES: readonly Rule[] = [
   loop,
   supplyOverloaded,
   noSupply,
+  overVoltage,
   widebandShared,
   sharedFrequencies,
   overload,
@@ -45,6 +48,7 @@ export const RULES: readonly Rule[] = [
   receiverMisses,
   levelLimits,
   weakQuality,
+  intermodulation,
   levelDifference,
   slope,
   echo,

@@ -1,6 +1,6 @@
 import type { Blamed } from "../blame/culprit.ts";
 import { blameForLean } from "../blame/lean.ts";
-import { isBeyond } from "../limits.ts";
+import { isBeyond, keptSource } from "../limits.ts";
 import { type CarrierFigures, heardAt, placesOf } from "../places.ts";
 import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 import { keptFor } from "../watched.ts";
@@ -18,13 +18,14 @@ export const levelDifference: RuleOf<"level-difference"> = {
   check: ({ record, profile, kindAt }) =>
     placesOf({ record, kindAt }).flatMap((place) =>
       place.services.flatMap((service) => {
-        const limit = profile.differenceDb[service];
+        const allowed = profile.differenceDb[service];
         const ranked = heardAt(place, service, profile)
           .map(({ limits: _, ...figures }) => figures)
           .sort((a, b) => a.levelDbuv - b.levelDbuv);
         const weakest = ranked[0];
         const strongest = ranked.at(-1);
-        if (limit === undefined || !weakest || !strongest) return [];
+        if (allowed === undefined || !weakest || !strongest) return [];
+        const limit = Math.max(0, allowed - profile.keepDb);
         const value = strongest.levelDbuv - weakest.levelDbuv;
         if (!isBeyond(value - limit)) return [];
         return [
@@ -36,7 +37,7 @@ export const levelDifference: RuleOf<"level-difference"> = {
             value,
             limit,
             unit: "dB",
-            source: profile.source,
+            source: keptSource(profile, profile.differenceSource),
             facts: { strongest, weakest },
           },
         ];

@@ -1,7 +1,7 @@
 import type { Blamed } from "../blame/culprit.ts";
 import { blameForLevel } from "../blame/level.ts";
 import { extreme } from "../extreme.ts";
-import { isBeyond } from "../limits.ts";
+import { isBeyond, keptSource } from "../limits.ts";
 import { type CarrierFigures, heardAt, placesOf } from "../places.ts";
 import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 import { keptFor } from "../watched.ts";
@@ -39,7 +39,7 @@ export const levelLimits: RuleOf<"level-limits"> = {
               value: worst.levelDbuv,
               limit: side === "too little" ? limits.minDbuv : limits.maxDbuv,
               unit: "dBµV",
-              source: profile.source,
+              source: keptSource(profile, profile.source),
               facts: { failing: failing.length, of: carriers.length, worst },
             },
           ];

@@ -1,5 +1,6 @@
 import type { PartId } from "../../design/design.ts";
 import type { Drive, PartRecord } from "../../evaluate/evaluation.ts";
+import { HOPELESS_DB } from "../../evaluate/overload.ts";
 import type { DeratingRule } from "../../rf/intermod.ts";
 import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { cnDb, isLive, marginDb } from "../../signal/readout.ts";
@@ -46,7 +47,7 @@ export const overload: RuleOf<"overload"> = {
     const isForeign = foreign > 0.5 && strongest !== undefined;
     return [
       {
-        severity: drowned.length > 0 ? "error" : "warning",
+        severity: drowned.length > 0 || over > HOPELESS_DB ? "error" : "warning",
         at: { part: record.part.id, port: drive.port },
         parts: isForeign ? [record.part.id, strongest] : [record.part.id],
         wires: drive.port.startsWith("#") ? [] : wireIdsAt(record, drive.port),
@@ -100,8 +101,9 @@ function gainOf(record: PartRecord, drive: Drive): number {
     band.level.forEach((level, i) => {
       if (level <= most) return;
       for (const [from, { bands }] of Object.entries(record.inputs)) {
-        const same = bands.find((b) => b.origin.key === band.origin.key);
-        const at = same?.grid.index.indexOf(band.grid.index[i] ?? -1) ?? -1;
+        const entry = band.grid.index[i] ?? -1;
+        const same = bands.find((b) => b.origin.key === band.origin.key && b.grid.index.includes(entry));
+        const at = same?.grid.index.indexOf(entry) ?? -1;
         if (!same || at < 0) continue;
         most = level;
         // What comes out is held down where the part is driven far: the way itself tells what it would add.

@@ -1,7 +1,7 @@
 import type { Blamed } from "../blame/culprit.ts";
 import { blameForLean } from "../blame/lean.ts";
 import { extreme } from "../extreme.ts";
-import { isBeyond, type NetworkRange } from "../limits.ts";
+import { isBeyond, keptSource, type NetworkRange } from "../limits.ts";
 import { type CarrierFigures, heardAt, placesOf } from "../places.ts";
 import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 import { keptFor } from "../watched.ts";
@@ -29,7 +29,7 @@ export const slope: RuleOf<"slope"> = {
     placesOf({ record, kindAt }).flatMap((place) =>
       place.services.flatMap((service) => {
         const range: NetworkRange = service === "satellite" ? "satellite" : "terrestrial";
-        const limit = profile.slopeDb[range];
+        const allowed = profile.slopeDb[range];
         const { fromMHz, toMHz } = RANGES[range];
         const carriers = heardAt(place, service, profile)
           .filter((c) => c.centreMHz >= fromMHz && c.centreMHz <= toMHz)
@@ -37,7 +37,8 @@ export const slope: RuleOf<"slope"> = {
         const perMHz = gradient(carriers);
         const lowest = extreme(carriers, (c) => -c.centreMHz);
         const highest = extreme(carriers, (c) => c.centreMHz);
-        if (limit === undefined || perMHz === undefined || !lowest || !highest) return [];
+        if (allowed === undefined || perMHz === undefined || !lowest || !highest) return [];
+        const limit = Math.max(0, allowed - profile.keepDb);
         const value = Math.abs(perMHz) * (highest.centreMHz - lowest.centreMHz);
         if (!isBeyond(value - limit)) return [];
         return [
@@ -49,7 +50,7 @@ export const slope: RuleOf<"slope"> = {
             value,
             limit,
             unit: "dB",
-            source: profile.source,
+            source: keptSource(profile, profile.source),
             facts: { lowest, highest, falls: perMHz < 0 },
           },
         ];

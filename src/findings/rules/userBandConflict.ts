@@ -57,8 +57,10 @@ export const userBandConflict: RuleOf<"user-band-conflict"> = {
     const tried =
       receiver &&
       settingFor(receiver, (power) => (power.supplies ?? []).some((s) => s.request?.userBands !== undefined));
-    // Receivers that know nothing of user bands: whoever fitted such a converter for them chose the wrong one.
-    if (!tried && facts.isNobody)
+    // Receivers that know nothing of user bands: whoever fitted such a converter for them chose the wrong one, unless
+    // it has switched outputs too.
+    const switches = evaluation.record(facts.converter)?.power.switches ?? [];
+    if (!tried && facts.isNobody && switches.every((s) => s.by === "stack"))
       return { ...draft, parts: culpritFirst(facts.converter, [draft.at.part]), facts };
     if (!tried) return draft;
     return { ...draft, facts: { ...facts, setting: { option: tried.option, value: tried.value } } };

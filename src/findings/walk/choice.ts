@@ -50,7 +50,11 @@ export function carriersOffered(
     .filter((r) => r.kind.family === "receive")
     .flatMap((source) => sentBy(source, service));
   const upstream = all.filter((c) => record.sources.includes(c.source));
-  return (upstream.length > 0 ? upstream : all)
+  // What two aerials hear of one transmitter is one carrier.
+  const once = new Map(
+    (upstream.length > 0 ? upstream : all).map((c) => [carrierKey(c.carrier.origin, c.carrier.index), c]),
+  );
+  return [...once.values()]
     .map((c) => {
       const key = carrierKey(c.carrier.origin, c.carrier.index);
       return results ? { ...c, result: results.get(key) ?? ABSENT } : c;

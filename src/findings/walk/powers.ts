@@ -1,5 +1,6 @@
 /** Level, noise and interference of one carrier at one point, its own also on a user band. */
 import { type CarrierId, type FoundCarrier, findCarrier } from "../../evaluate/trace.ts";
+import { disturbanceUv2 } from "../../signal/readout.ts";
 import { ownPowers } from "../stackedReception.ts";
 
 export type Powers = {
@@ -14,5 +15,5 @@ export function powersAt({ band, i }: FoundCarrier, carrier: CarrierId): Powers 
   const { stack } = band;
   const held = stack && findCarrier(stack.holds, carrier, undefined);
   if (stack && held) return { levelDbuv, ...ownPowers({ band, stack, held: held.band, i: held.i }, i) };
-  return { levelDbuv, noise: band.noise[i] ?? 0, interference: band.interference[i] ?? 0 };
+  return { levelDbuv, noise: band.noise[i] ?? 0, interference: disturbanceUv2(band, i) };
 }

@@ -23,6 +23,7 @@ export const CURABLE_RULES = [
   "receiver-misses",
   "level-limits",
   "low-carrier-to-noise",
+  "intermodulation",
   "level-difference",
   "slope",
   "same-signal-twice",

@@ -17,6 +17,7 @@ import { betterDecoupling } from "./isolation.ts";
 import { otherGain, padBefore, padValue, sourcePad } from "./levels.ts";
 import { mend } from "./mend.ts";
 import { betterDish, lessLossBefore, masthead } from "./noise.ts";
+import { otherOutput } from "./otherOutput.ts";
 import { otherUserBands } from "./otherUserBands.ts";
 import { letSupplyPass } from "./pass.ts";
 import { phoneFilter, screenCable } from "./phones.ts";
@@ -34,6 +35,7 @@ import { higherSupply, inserter, mainsUnit, supplyOn } from "./supply.ts";
 import { otherSocket, swapLeads } from "./swapLeads.ts";
 import { smallerSplit, tapValue } from "./taps.ts";
 import { missingTrunks } from "./trunks.ts";
+import { narrowAerial, turnAerial } from "./turn.ts";
 import { ownUserBands } from "./userBands.ts";
 import { cutterAway, widerType } from "./wider.ts";
 
@@ -55,6 +57,8 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   "not-connected": [secondLead, stackForSwitch],
   "wideband-shared": [aerialCable, stackUnderTheRoof, otherConverter, separateCables],
   "shared-frequencies": [
+    turnAerial,
+    narrowAerial,
     otherUserBands,
     stackUnderTheRoof,
     otherConverter,
@@ -84,11 +88,13 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   ],
   "wrong-quadrant": [rightQuadrants, quattroConverter, widebandForUnit],
   "command-lost": [askedPosition, cableGrade],
-  "user-band-conflict": [ownUserBands, otherReceiver],
-  "wrong-feed": [ownUserBands, otherReceiver, otherConverter, stackUnderTheRoof],
+  "user-band-conflict": [otherOutput, ownUserBands, otherReceiver],
+  "wrong-feed": [otherOutput, ownUserBands, otherReceiver, otherConverter, stackUnderTheRoof],
   "too-many-tuners": [ownUserBands, otherConverter, stackUnderTheRoof],
   "plane-missing": [secondCable, stackUnderTheRoof, otherConverter, separateCables],
   "receiver-misses": [
+    turnAerial,
+    narrowAerial,
     tvAmplifier,
     widerType,
     otherChannels,
@@ -109,6 +115,7 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     wireOff,
   ],
   "level-limits": [
+    turnAerial,
     padValue,
     tapValue,
     gradedTaps,
@@ -126,6 +133,8 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     cableGrade,
   ],
   "low-carrier-to-noise": [
+    turnAerial,
+    narrowAerial,
     lessLossBefore,
     bandCombiner,
     filterBefore,
@@ -138,7 +147,17 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     cableGrade,
     otherGain,
   ],
-  "level-difference": [trap, equaliser, amplifierSlope, cableGrade],
+  intermodulation: [
+    filterBefore,
+    phoneFilter,
+    trap,
+    padValue,
+    otherGain,
+    sourcePad,
+    padBefore,
+    amplifierAway,
+  ],
+  "level-difference": [turnAerial, trap, equaliser, amplifierSlope, cableGrade],
   slope: [equaliser, amplifierSlope, cableGrade],
   "same-signal-twice": [wireOff],
   "open-end": [terminateOutputs],

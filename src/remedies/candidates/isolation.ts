@@ -1,5 +1,5 @@
 /** Too little isolation between dwellings: better decoupled parts, plates with more loss. */
-import { optionMeaning, standardValues } from "../../parts/meanings.ts";
+import { optionMeaning, optionsMeaning, standardValues } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 
@@ -7,7 +7,9 @@ import { draft } from "../draft.ts";
 const BEST_DECOUPLING_DB = 36;
 
 export const betterDecoupling: Idea = (site, finding) => {
-  const [at = "", ...outlets] = finding.parts;
+  if (finding.rule !== "dwelling-isolation") return [];
+  const at = finding.at.part;
+  const { outlets } = finding.facts;
   const record = site.evaluation.record(at);
   if (!record) return [];
   const short = Math.ceil((finding.limit ?? 0) - (finding.value ?? 0));
@@ -37,7 +39,7 @@ export const betterDecoupling: Idea = (site, finding) => {
     );
   for (const id of outlets) {
     const outlet = site.evaluation.record(id);
-    const key = outlet && optionMeaning(outlet.kind, "tap loss");
+    const key = outlet && optionsMeaning(outlet.kind, "tap loss", "chosen loss")[0];
     const now = key === undefined ? undefined : outlet?.options[key];
     if (!outlet || key === undefined || typeof now !== "number") continue;
     const wanted = standardValues(outlet.kind, key).find((value) => value >= now + short);

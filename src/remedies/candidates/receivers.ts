@@ -1,6 +1,7 @@
 /** A receiver that suits the feed it gets. */
 import { CATALOGUE, defaultOptions } from "../../parts/catalogue.ts";
 import type { PartKind } from "../../parts/contract.ts";
+import { outputFeed } from "../../parts/outputFeed.ts";
 import type { FeedKind } from "../../parts/trade.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
@@ -9,11 +10,7 @@ import { assignUserBands, setUserBands } from "./userBands.ts";
 
 /** What an output of a converter gives. */
 export function feedGiven({ feeding }: SatelliteInput): FeedKind | undefined {
-  const { converter, port } = feeding;
-  // A converter may have an output of another sort beside those that it is made for.
-  const declared = converter.power.switches?.find((s) => s.port === port);
-  if (declared) return declared.by === "stack" ? "stacked" : "switched";
-  return converter.kind.trade.gives;
+  return outputFeed(feeding.converter.kind, feeding.converter.power, feeding.port);
 }
 
 /** Another receiver in its place, or all that do not suit their feed together. */

@@ -14,8 +14,7 @@ export const secondLead: Idea = (site, finding) => {
   if (!receiver || !fed || receiver.kind.trade.takes !== "switched") return [];
   return finding.facts.ports.flatMap((port): Candidate[] => {
     const { converter, between } = fed.feeding;
-    const used = converter.ports.filter((p) => p.side === "out" && converter.joined[p.id]).length;
-    const outputs = outputsFor(converter, used + 1);
+    const outputs = outputsFor(converter, 1);
     if (!outputs || !feedingOf(site, [receiver.part.id, fed.port])) return [];
     const { id, at } = receiver.part;
     const plate = between.find(({ record }) => record.kind.trade.job === "plate")?.record;

@@ -1,6 +1,7 @@
 /** Receivers that share a switched output: outputs of their own, or a multiswitch in the splitter's place. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { describedOptions, optionMeaning } from "../../parts/meanings.ts";
+import { outputFeed } from "../../parts/outputFeed.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { type Feeding, lengthM, type Site, type Step, satelliteInputs } from "../site.ts";
@@ -52,8 +53,7 @@ export const ownOutputs: Idea = (site, finding) =>
     // Behind a plate the second cable needs a socket of its own.
     const plate = legs.length === 2 ? plateOf(above) : undefined;
     if (legs.length < 2 || !isPlain(plate ? above.slice(1) : above)) return [];
-    const used = converter.ports.filter((p) => p.side === "out" && converter.joined[p.id]).length;
-    const outputs = outputsFor(converter, used + legs.length - 1);
+    const outputs = outputsFor(converter, legs.length - 1);
     if (outputs === undefined) return [];
     const metres = lengthM(above);
     const { id } = converter.part;
@@ -93,28 +93,37 @@ export const ownOutputs: Idea = (site, finding) =>
     ];
   });
 
-/** Options with which a converter has so many outputs; undefined where it cannot have them. */
+/** Options with which a converter has so many switched outputs more; undefined where it cannot have them. */
 export function outputsFor(
   converter: PartRecord,
-  count: number,
+  more: number,
 ): Readonly<Record<string, unknown>> | undefined {
-  const key = optionMeaning(converter.kind, "outputs");
-  if (converter.kind.trade.gives !== "switched" || key === undefined) return undefined;
-  const now = converter.options[key];
-  if (Number(now) >= count) return { [key]: now };
-  const enough = describedOptions(converter.kind)
+  const { kind, options, ports, joined, power } = converter;
+  const own = ports.filter((p) => p.side === "out" && outputFeed(kind, power, p.id) === "switched");
+  const count = own.filter((p) => joined[p.id]).length + more;
+  const key = optionMeaning(kind, "outputs");
+  if (own.length > 0 && own.length >= count) return key === undefined ? {} : { [key]: options[key] };
+  if (kind.trade.gives !== "switched" || key === undefined) return undefined;
+  const enough = describedOptions(kind)
     .get(key)
     ?.sold?.values.find((n) => Number(n) >= count);
   return enough === undefined ? undefined : { [key]: enough };
 }
 
+/** A switched output of a converter with such options that nothing hangs on; none: an empty text. */
 export function freeOutput(
-  converter: PartRecord,
+  { kind }: PartRecord,
   options: Readonly<Record<string, unknown>> | undefined,
   isTaken: (port: string) => boolean,
 ): string {
-  const ports = options ? converter.kind.ports(options) : [];
-  return ports.find((p) => p.side === "out" && p.role === "output" && !isTaken(p.id))?.id ?? "";
+  if (!options) return "";
+  const power = kind.power(options);
+  return (
+    kind
+      .ports(options)
+      .find((p) => p.side === "out" && outputFeed(kind, power, p.id) === "switched" && !isTaken(p.id))?.id ??
+    ""
+  );
 }
 
 export function cableOptions(above: readonly Step[]): Readonly<Record<string, unknown>> {

@@ -50,8 +50,7 @@ function sourcesOf(site: Site, unit: PartRecord, more: number): readonly Source[
     const feeding = feedingOf(site, [unit.part.id, input]);
     if (!feeding || !isPlain(feeding.between)) return undefined;
     const { converter } = feeding;
-    const used = converter.ports.filter((p) => p.side === "out" && converter.joined[p.id]).length;
-    const outputs = outputsFor(converter, used + more);
+    const outputs = outputsFor(converter, more);
     if (!outputs) return undefined;
     sources.push({ input, feeding, outputs });
   }

@@ -1,6 +1,7 @@
 /** Two leads on each other's ports, swapped back. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Port, PortRole } from "../../parts/contract.ts";
+import { outputFeed } from "../../parts/outputFeed.ts";
 import type { Band, Spectrum } from "../../signal/band.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
@@ -55,14 +56,14 @@ function isEnded(site: Site, record: PartRecord, port: Port): boolean {
   return site.evaluation.record(record.joined[port.id]?.[0] ?? "")?.kind.trade.job === "load";
 }
 
-/** A switched output and a stacked one of the same converter: their leads are easily mistaken for each other. */
-function unlikeOutputs({ ports, joined, power }: PartRecord) {
-  const outputs = (power.switches ?? []).flatMap(({ port, by }) => {
-    const found = ports.find((p) => p.id === port && joined[port]);
-    return found ? [{ port: found, by }] : [];
+/** Outputs of the same converter that give feeds of different sorts: their leads are easily mistaken for each other. */
+function unlikeOutputs({ kind, ports, joined, power }: PartRecord) {
+  const outputs = ports.flatMap((port) => {
+    const feed = port.side === "out" && joined[port.id] ? outputFeed(kind, power, port.id) : undefined;
+    return feed ? [{ port, feed }] : [];
   });
   return outputs.flatMap((a, i) =>
-    outputs.slice(i + 1).flatMap((b) => (a.by === b.by ? [] : [{ a: a.port, b: b.port, doubt: 0 }])),
+    outputs.slice(i + 1).flatMap((b) => (a.feed === b.feed ? [] : [{ a: a.port, b: b.port, doubt: 0 }])),
   );
 }
 

@@ -10,6 +10,7 @@ import { ratioToDb } from "../../rf/decibel.ts";
 import type { Band } from "../../signal/band.ts";
 import type { Service } from "../../signal/carrier.ts";
 import type { Feed } from "../../signal/control.ts";
+import { disturbanceUv2 } from "../../signal/readout.ts";
 
 export type Quantity = "level" | "cn" | "mer" | "volts" | "tone";
 export const QUANTITIES: readonly Quantity[] = ["level", "cn", "mer", "volts", "tone"];
@@ -106,7 +107,7 @@ function nameOf(band: Band, i: number): string {
 function measure(band: Band, i: number): Readonly<Record<"level" | "cn" | "mer", number>> | null {
   const carrier = 10 ** ((band.level[i] ?? 0) / 10);
   const noise = (band.noise[i] ?? 0) + tunerNoiseUv2(band.grid, i);
-  const interference = band.interference[i] ?? 0;
+  const interference = disturbanceUv2(band, i);
   if (!(carrier > 0) || !(noise > 0)) return null;
   const errors = carrier / 10 ** (METER_MER_DB / 10);
   return {

@@ -1,6 +1,6 @@
 /** What an explanation says of a socket or an input whose levels are judged. */
 
-import { type Limits, limitsFor } from "../../findings/limits.ts";
+import { keptLimits, type Limits, limitsFor } from "../../findings/limits.ts";
 import { type CarrierFigures, type Heard, heardAt, type Place, placesOf } from "../../findings/places.ts";
 import type { Band } from "../../signal/band.ts";
 import { isLive } from "../../signal/readout.ts";
@@ -63,7 +63,10 @@ export function pictureOfPlace(
       const mode = band.grid.plan[band.grid.index[i] ?? 0]?.mode ?? "";
       const limits = limitsFor(profile, band.origin.service, mode, band.grid.required[i]);
       return (
-        band.origin.service === finding.at.service && isLive(band, i) && !!limits && fails(band, i, limits)
+        band.origin.service === finding.at.service &&
+        isLive(band, i) &&
+        !!limits &&
+        fails(band, i, keptLimits(limits, profile))
       );
     },
     { kind, label, ...(withLimit && finding.limit !== undefined ? { levelDbuv: finding.limit } : {}) },

@@ -50,6 +50,7 @@ const PROGRAMMES: Readonly<Record<Service, string>> = {
   dab: "the digital radio stations",
   fm: "the FM stations",
   satellite: "the satellite channels",
+  distant: "the signals of a distant transmitter",
   mobile: "the phone signals",
   cordless: "the cordless phone signals",
 };

@@ -8,23 +8,31 @@ export const dwellingIsolation: RuleWords<"dwelling-isolation"> = {
   title: "Too little isolation between flats",
   explain:
     "A receiver sends a little of its own oscillator and of its supply’s noise back up the cable. There must be enough loss " +
-    "between two flats that neither disturbs the other. Isolation is the loss of both legs and that of the part where they meet. " +
-    "Only ranges in which an outlet gets something are looked at.",
-  source:
-    "Spanish Royal Decree 346/2011, Annex I 4.3: 38 dB (47 to 300 MHz), 30 dB (300 to 862 MHz), 20 dB (950 to 2150 MHz)",
+    "between two flats that neither disturbs the other. Isolation is the loss of both ways and that of the part where they meet. " +
+    "An outlet on a riser counts with its own sockets. Only the frequencies that an outlet gets are looked at; amplifiers let nothing back.",
+  source: "The isolation limits chosen for the design, each with its own source",
   severities: ["warning"],
   message: ({ finding: { facts, value = 0, limit = 0 } }) =>
     `Between ${partName(facts.outlets[0])} (${facts.dwellings[0]}) and ${partName(facts.outlets[1])} (${facts.dwellings[1]}) there are only ` +
-    `${beside(value, limit)} dB at ${numeralAsSet(facts.fromMHz)} MHz; ${numeralAsSet(limit)} dB are asked for.`,
+    `${beside(value, limit)} dB at ${numeral(facts.frequencyMHz)} MHz; ${numeralAsSet(limit)} dB are asked for.`,
   cure: ({ finding: { at } }) =>
     `Replace ${partName(at.part)} with a part of higher isolation, or fit outlets with more loss to the sockets.`,
   customer: (told) =>
     `${capital(plainNames(told, told.finding.facts.outlets))} belong to different flats and are not isolated enough, so a receiver in one can disturb the other.`,
-  trade: ({ finding: { at, facts, value = 0, limit = 0 } }) =>
-    `From ${partName(facts.outlets[0])} up to ${partName(at.part)} and down to ${partName(facts.outlets[1])} lie ${beside(value, limit)} dB: the losses of both legs and the isolation between the outputs. ` +
-    `${numeralAsSet(limit)} dB are asked for from ${numeralAsSet(facts.fromMHz)} to ${numeralAsSet(facts.toMHz)} MHz. Cable loses least at the lower end, so that is the worst case. Each dB of outlet loss counts twice.`,
+  trade: ({ finding: { at, facts, value = 0, limit = 0 } }) => {
+    const [one, other] = facts.outlets;
+    const ways =
+      at.part === one || at.part === other
+        ? `From the sockets of ${partName(at.part)} to the line behind it, and down to ${partName(at.part === one ? other : one)}`
+        : `From ${partName(one)} up to ${partName(at.part)} and down to ${partName(other)}`;
+    return (
+      `${ways} lie ${beside(value, limit)} dB at ${numeral(facts.frequencyMHz)} MHz. ` +
+      `${numeralAsSet(limit)} dB are asked for from ${numeralAsSet(facts.fromMHz)} to ${numeralAsSet(facts.toMHz)} MHz. ` +
+      "That is the worst of the frequencies that the outlets get. Loss in an outlet at either end adds to it."
+    );
+  },
   measure: ({ finding: { facts, value = 0, limit = 0 } }) =>
-    `Feed a signal generator or noise source of known level into ${partName(facts.outlets[0])} at ${numeralAsSet(facts.fromMHz)} MHz and read the level meter at ${partName(facts.outlets[1])}. ` +
+    `Feed a signal generator or noise source of known level into ${partName(facts.outlets[0])} at ${numeral(facts.frequencyMHz)} MHz and read the level meter at ${partName(facts.outlets[1])}. ` +
     `If it reads only ${numeral(value)} dB less, the lack of isolation is proved; ${numeralAsSet(limit)} dB less would be in order.`,
   neighbours: ["open-end", "level-limits"],
   picture: (told) => {

@@ -7,6 +7,7 @@ import { bandCut } from "./bandCut.ts";
 import { commandLost } from "./commandLost.ts";
 import { dwellingIsolation } from "./dwellingIsolation.ts";
 import { echo } from "./echo.ts";
+import { intermodulation } from "./intermodulation.ts";
 import { levelDifference } from "./levelDifference.ts";
 import { levelLimits } from "./levelLimits.ts";
 import { loop } from "./loop.ts";
@@ -15,6 +16,7 @@ import { noSupply } from "./noSupply.ts";
 import { notConnected } from "./notConnected.ts";
 import { openEnd } from "./openEnd.ts";
 import { overload } from "./overload.ts";
+import { overVoltage } from "./overVoltage.ts";
 import { planeMissing } from "./planeMissing.ts";
 import { receiverMisses } from "./receiverMisses.ts";
 import { sharedFrequencies } from "./sharedFrequencies.ts";
@@ -32,6 +34,7 @@ const WORDS: { readonly [R in RuleId]: RuleWords<R> } = {
   loop,
   "supply-overloaded": supplyOverloaded,
   "no-supply": noSupply,
+  "over-voltage": overVoltage,
   "switched-output-shared": switchedOutputShared,
   "wrong-quadrant": wrongQuadrant,
   "command-lost": commandLost,
@@ -47,6 +50,7 @@ const WORDS: { readonly [R in RuleId]: RuleWords<R> } = {
   "band-cut": bandCut,
   "level-limits": levelLimits,
   "low-carrier-to-noise": weakQuality,
+  intermodulation,
   "level-difference": levelDifference,
   slope,
   "same-signal-twice": echo,

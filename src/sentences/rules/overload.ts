@@ -1,4 +1,5 @@
 import type { LoadShare } from "../../findings/rules/overload.ts";
+import type { DeratingRule } from "../../rf/intermod.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { isLive } from "../../signal/readout.ts";
 import { numeral, numeralAsSet } from "../../words/numbers.ts";
@@ -19,7 +20,7 @@ export const overload: RuleWords<"overload"> = {
   explain:
     "The rated output holds for two carriers. With more of them each must be lower, for their products fall on one another. " +
     "Every decibel too much makes the products two decibels worse against the carriers: more gain gives less reception. " +
-    "Everything that comes in counts, phone masts too.",
+    "Everything that comes in counts, phone masts too. Far above that the part only limits: beyond 20 dB nothing that comes out can be received.",
   source: `Rated output by two carriers (EN 60728-3, as quoted); derating ${numeral(7.5)}·log10(n − 1) for TV or 10·log10(n/2) for satellite IF, from trade appendices`,
   severities: ["error", "warning"],
   message: (told) => {
@@ -30,6 +31,8 @@ export const overload: RuleWords<"overload"> = {
       one: `It gives ${level} dBµV for one strong carrier, ${beyond} dB over its limit.`,
       other: (n) => `It gives ${level} dBµV for each of ${n} carriers, ${beyond} dB over its limit.`,
     });
+    if (facts.ratioDb < 0)
+      return `${name} is overdriven: ${reasonOf(told)}. ${driven} Nothing that comes out can be received.`;
     const which = list(facts.drowned.map((d) => carriers(d.count, d.service)));
     const toll = plural(
       facts.drowned.reduce((sum, d) => sum + d.count, 0),
@@ -66,7 +69,7 @@ export const overload: RuleWords<"overload"> = {
     const name = partName(at.part);
     const [level, allowed, over] = [value, limit, value - limit].map((x) => numeral(x));
     const inAll = `${numeral(facts.totalDbuv)} dBµV in all`;
-    const off = facts.rule === "power" ? `10·log10(${n}/2)` : `${numeral(7.5)}·log10(${n} − 1)`;
+    const off = deratingWords(facts.rule, n);
     const puts = plural(n, {
       one: `${name} puts out one carrier of ${level} dBµV that outweighs the rest, ${inAll}. `,
       other: (count) => `${name} puts out ${count} carriers of ${level} dBµV, ${inAll}. `,
@@ -77,6 +80,8 @@ export const overload: RuleWords<"overload"> = {
         : `Its rated output is meant for two carriers and allows ${allowed} dBµV each: ${over} dB too much. `;
     const makes = facts.load.slice(0, 3).map(shareWords);
     const load = makes.length > 0 ? `Of the load, ${list(makes)}. ` : "";
+    if (facts.ratioDb < 0)
+      return `${puts}${rated}${load}So far above it only limits, and products outweigh the carriers.`;
     return (
       puts +
       rated +
@@ -86,7 +91,7 @@ export const overload: RuleWords<"overload"> = {
   },
   measure: ({ finding: { at, facts, value = 0 } }) =>
     `Level meter at the output of ${partName(at.part)}: about ${numeral(value)} dBµV on the strong carriers, and free channels between them lie only ` +
-    `${numeral(facts.ratioDb)} dB lower. Proof: put 6 dB of attenuation before the input. The level falls by 6 dB, but the MER rises.`,
+    `${numeral(Math.max(0, facts.ratioDb))} dB lower. Proof: put 6 dB of attenuation before the input. The level falls by 6 dB, but the MER rises.`,
   neighbours: ["level-limits", "low-carrier-to-noise", "receiver-misses"],
   picture: (told) => {
     const { at, limit } = told.finding;
@@ -106,6 +111,17 @@ export const overload: RuleWords<"overload"> = {
   },
 };
 
+function deratingWords(rule: DeratingRule, n: number): string {
+  switch (rule) {
+    case "beats":
+      return `${numeral(7.5)}·log10(${n} − 1)`;
+    case "channels":
+      return `10·log10(${n} − 1)`;
+    case "power":
+      return `10·log10(${n}/2)`;
+  }
+}
+
 /** Why: what makes up the load, or that it amplifies or gets too much. */
 function reasonOf({ finding: { facts, parts, at } }: Here): string {
   const [first] = facts.load;
@@ -123,6 +139,7 @@ const SENDERS: Readonly<Record<Service, string>> = {
   dab: "DAB blocks",
   fm: "FM stations",
   satellite: "satellite transponders",
+  distant: "distant transmitters",
   mobile: "phone masts",
   cordless: "cordless phones",
 };

@@ -1,11 +1,13 @@
+import type { BandFacts } from "../../findings/bandFacts.ts";
 import type { SharedFrequenciesFacts } from "../../findings/rules/sharedFrequencies.ts";
 import { type CollisionGrade, spareNeededDb } from "../../rf/protection.ts";
 import { numeral } from "../../words/numbers.ts";
 import { plural } from "../../words/plural.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
-import { capital, plainNames } from "../explain/plainWords.ts";
-import { beside, type Clause, carriers, nameOfBand, partName } from "../phrases.ts";
+import { capital, plainNames, uncapital } from "../explain/plainWords.ts";
+import { beside, type Clause, carriers, nameOfBand, partName, signalOf } from "../phrases.ts";
 import type { RuleWords } from "../ruleWords.ts";
+import { turnedCure } from "../turnedCure.ts";
 import { outputShown } from "./outputShown.ts";
 
 export const sharedFrequencies: RuleWords<"shared-frequencies"> = {
@@ -18,12 +20,16 @@ export const sharedFrequencies: RuleWords<"shared-frequencies"> = {
   message: ({ finding: { at, facts } }) => {
     const names = capital(`${nameOfBand(facts.victim)} and ${nameOfBand(facts.other)}`);
     const range = `${numeral(facts.fromMHz, 0)} to ${numeral(facts.toMHz, 0)} MHz`;
+    if (facts.intruder !== undefined && facts.other.service === "distant")
+      return `${partName(facts.intruder)} also receives ${inSentence(facts.other)}, on ${range} where ${nameOfBand(facts.victim)} is. ${tollsWords(facts)}`;
     const shared = `${names} share ${range} behind ${partName(at.part)}. ${tollsWords(facts)}`;
     return facts.intruder === undefined
       ? shared
       : `A signal from outside comes in at ${partName(facts.intruder)}. ${shared}`;
   },
-  cure: ({ finding: { at, facts } }) => {
+  cure: ({ finding: { at, facts }, evaluation }) => {
+    if (facts.intruder !== undefined && facts.other.service === "distant")
+      return turnedCure(evaluation, facts.intruder);
     if (facts.intruder !== undefined) {
       const lead = `Replace the lead or connector at ${partName(facts.intruder)} with a well-screened one`;
       // Where it comes in on the wire itself there is no place before it.
@@ -39,6 +45,8 @@ export const sharedFrequencies: RuleWords<"shared-frequencies"> = {
   },
   customer: (told) => {
     const { facts, severity } = told.finding;
+    if (facts.other.service === "distant")
+      return `A distant transmitter on the same channels reaches the aerial too${severity === "note" ? ". That will hardly be noticed." : ", and some programmes break up."}`;
     const origins = plainNames(told, [facts.victim.part, facts.other.part]);
     const means = {
       error: " and drown each other there.",
@@ -84,6 +92,11 @@ export const sharedFrequencies: RuleWords<"shared-frequencies"> = {
 
 function isWithin(x: number, from: number, to: number): boolean {
   return x >= from && x <= to;
+}
+
+/** "a distant transmitter (Far Hill)". */
+function inSentence({ service, transmitter }: BandFacts): string {
+  return uncapital(signalOf(service, transmitter));
 }
 
 /** "5 TV channels are lost.", "79 satellite transponders are lost. 1 more is as good as lost." */

@@ -1,4 +1,5 @@
-import { cniDb } from "../../signal/readout.ts";
+import { qualityOf } from "../../findings/limits.ts";
+import { cnDb, cniDb } from "../../signal/readout.ts";
 import { numeral } from "../../words/numbers.ts";
 import { plural } from "../../words/plural.ts";
 import { becauseOf, culpritCure, culpritWords } from "../culpritWords.ts";
@@ -10,7 +11,7 @@ import type { RuleWords, Told } from "../ruleWords.ts";
 type Here = Told<"low-carrier-to-noise">;
 
 export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
-  title: "C/N at a socket below what it should be",
+  title: "C/N or MER at a socket below what it should be",
   explain:
     "A carrier needs a C/N by its modulation to be received at all. Some decibels more keep it received in rain, " +
     "with ageing cables and neighbours' interference. Amplifying a noisy signal amplifies the noise with it.",
@@ -22,8 +23,8 @@ export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
     const figures = `${beside(value, round1Number(limit))} dB and should have ${numeral(limit)} dB`;
     const place = `At ${whereOf(told)}, ${which}`;
     const seen = plural(facts.failing, {
-      one: `${place} has too little C/N: it has ${figures}.`,
-      other: `${place} have too little C/N; the worst has ${figures}.`,
+      one: `${place} has too little ${figureName(told)}: it has ${figures}.`,
+      other: `${place} have too little ${figureName(told)}; the worst has ${figures}.`,
     });
     return `${reasonWords(told)} ${seen}`.trim();
   },
@@ -47,8 +48,8 @@ export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
     const { facts, value = 0, limit = 0 } = told.finding;
     const { worst, spoiler } = facts;
     const head =
-      `At ${whereOf(told)}, ${tuned(worst)} has a C/N of ${numeral(value)} dB, interference counted in. Its level is ${numeral(worst.levelDbuv)} dBµV. ` +
-      `The C/N is ${numeral(limit - value)} dB under the ${numeral(limit)} dB asked for. `;
+      `At ${whereOf(told)}, ${tuned(worst)} has ${facts.figure === "MER" ? "an" : "a"} ${figureName(told)} of ${numeral(value)} dB, ${facts.figure === "C/N" ? "noise alone" : "interference counted in"}. Its level is ${numeral(worst.levelDbuv)} dBµV. ` +
+      `The ${figureName(told)} is ${numeral(limit - value)} dB under the ${numeral(limit)} dB asked for. `;
     return `${reasonWords(told)} ${head}${LAWS[spoiler.by]}`.trim();
   },
   measure: (told) => {
@@ -68,17 +69,29 @@ export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
   picture: (told) =>
     pictureOfPlace(
       told,
-      { kind: "noisy", label: `C/N under ${numeral(told.finding.limit ?? 0)} dB` },
-      (band, i, limits) => cniDb(band, i) < limits.cnDb,
+      { kind: "noisy", label: `${figureName(told)} under ${numeral(told.finding.limit ?? 0)} dB` },
+      (band, i, limits) => {
+        const { valueDb, limitDb } = qualityOf({ cnDb: cnDb(band, i), cniDb: cniDb(band, i) }, limits);
+        return valueDb < limitDb;
+      },
     ),
 };
+
+/** The trade says C/N whether interference counts or not. */
+function figureName({ finding: { facts } }: Here): string {
+  return facts.figure === "MER" ? "MER" : "C/N";
+}
 
 /** What spoils it and whose fault that is. */
 function reasonWords({ finding: { facts } }: Here): string {
   const { spoiler, culprit } = facts;
   if (spoiler.by === "noise") return culprit ? culpritWords(culprit) : "";
   if (spoiler.by === "products") {
-    const products = `The products of ${partName(spoiler.part)} disturb most: it is overdriven.`;
+    const products = plural(spoiler.amplifiers, {
+      one: `The products of ${partName(spoiler.part)} disturb most: it is overdriven.`,
+      other: (n) =>
+        `Products of ${n} amplifiers behind each other add up, most of them in ${partName(spoiler.part)}.`,
+    });
     return culprit && culprit.part !== spoiler.part ? `${culpritWords(culprit)} ${products}` : products;
   }
   if (!spoiler.signal || spoiler.part === undefined)

@@ -21,6 +21,7 @@ const PLAIN: Readonly<Record<Exclude<Service, "satellite">, BandLook>> = {
   tv: look("tv", "TV", "TV", "TV"),
   dab: look("dab", "DAB", "DAB", "DAB"),
   fm: look("fm", "FM", "FM", "FM"),
+  distant: look("distant", "Dist", "Dist", "Distant transmitter"),
   mobile: look("mobile", "Mob", "Mob", "Mobile phone"),
   cordless: look("cordless", "DECT", "DECT", "Cordless phone"),
 };

@@ -2,6 +2,7 @@
 import { ratioToDb } from "../../rf/decibel.ts";
 import { collisionGrade } from "../../rf/protection.ts";
 import type { Band } from "../../signal/band.ts";
+import { disturbanceUv2 } from "../../signal/readout.ts";
 
 /**
  * "live": usable. "touched": a collision costs it margin. "hit": a collision takes it, or very likely does.
@@ -12,7 +13,7 @@ export type CarrierState = "live" | "touched" | "hit" | "idle" | "cut";
 export function carrierState(band: Band, i: number): CarrierState {
   if (band.cut[i] !== 0) return "cut";
   if (!band.selected) return "idle";
-  const interference = band.interference[i] ?? 0;
+  const interference = disturbanceUv2(band, i);
   if (interference <= 0) return "live";
   const ciDb = (band.level[i] ?? Number.NEGATIVE_INFINITY) - ratioToDb(interference);
   const grade = collisionGrade({ ciDb, requiredDb: band.grid.required[i] ?? 0 });

@@ -26,6 +26,7 @@ export const SERVICE_TEXTURE_KEYS = [
   "sat-hh",
   "sat",
   "sat-stack",
+  "distant",
   "mobile",
   "cordless",
 ] as const;
@@ -63,6 +64,7 @@ export const SERVICE_TEXTURES: Readonly<Record<ServiceTexture, Texture>> = {
   "sat-hh": level(2.6, 0.7),
   sat: { tile: 5, lines: "M2.5 0V5M0 2.5H5", width: 0.8 },
   "sat-stack": { tile: 6, lines: "M0 1.5H6M0 4.5H6M1.5 1.5V4.5M4.5 4.5V6M4.5 0V1.5", width: 0.8 },
+  distant: { tile: 7, lines: "M1 2.5H4M3.5 6H6.5", width: 1 },
   mobile: { tile: 8, lines: "M1 2L4 6L7 2", width: 1 },
   cordless: { tile: 8, lines: "M2 4A2 2 0 0 1 6 4A2 2 0 0 1 2 4", width: 1 },
 };

@@ -16,8 +16,9 @@ const RANK: Readonly<Record<Service, number>> = {
   tv: 1,
   dab: 2,
   fm: 3,
-  mobile: 4,
-  cordless: 5,
+  distant: 4,
+  mobile: 5,
+  cordless: 6,
 };
 
 export function wireSummary(spectrum: Spectrum): WireSummary {

@@ -64,6 +64,6 @@ export function blamedForQuality(
     wires: [],
     value: limit - missingDb,
     limit,
-    facts: { failing: 1, of: 1, worst: figures(worst), spoiler: { by: "foreign" } },
+    facts: { failing: 1, of: 1, figure: "C/(N+I)", worst: figures(worst), spoiler: { by: "foreign" } },
   });
 }

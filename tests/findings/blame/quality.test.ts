@@ -226,7 +226,7 @@ describe("what disturbs a carrier most", () => {
   test("products of an amplifier that is driven too hard", () => {
     const many = { channels: [22, 25, 28, 32, 36, 40].map((channel) => ({ channel })) };
     const quality = found({ d: HOUSE, a: aerial(85, many) }, "a.out > d.in, d.out > z.in");
-    expect(quality?.spoiler).toEqual({ by: "products", part: "d" });
+    expect(quality?.spoiler).toEqual({ by: "products", part: "d", amplifiers: 1 });
     expect(quality?.culprit).toMatchObject({ part: "d", port: "#sum", does: "overdriven" });
     expect(quality?.culprit?.excessDb).toBeCloseTo(5.24, 1);
     expect(quality?.culprit?.amount).toBeCloseTo(60 - 10.48, 1);
@@ -244,7 +244,7 @@ describe("what disturbs a carrier most", () => {
         },
         "a.out > x.in, b.out > x.radio, x.out > z.in",
       );
-    expect(at(80)?.spoiler).toEqual({ by: "products", part: "x" });
+    expect(at(80)?.spoiler).toEqual({ by: "products", part: "x", amplifiers: 1 });
     expect(at(95)?.spoiler).toMatchObject({ by: "foreign", signal: { part: "b" }, part: "x" });
     expect(at(95)?.culprit).toMatchObject({ part: "x", port: "out", does: "brings together" });
   });
@@ -299,7 +299,7 @@ describe("a C/N that is too low", () => {
       at: { part: "z", port: "in" },
       parts: ["z"],
       wires: [],
-      facts: { failing: 1, of: 1, worst: figures(), spoiler: { by: "foreign" } },
+      facts: { failing: 1, of: 1, figure: "C/(N+I)", worst: figures(), spoiler: { by: "foreign" } },
     });
     expect(ofNoService).toEqual({ spoiler: { by: "foreign" } });
   });

@@ -5,6 +5,7 @@
 import { describe, expect, test } from "vitest";
 import { draw, type Sketch } from "../../draw.ts";
 import { foundBy } from "./foundBy.ts";
+import { judgedBy } from "./judged.ts";
 
 const plate = (dwelling: string, lossDb = 1): Sketch[string] => ["outlet-tv", { dwelling, lossDb }];
 
@@ -38,6 +39,25 @@ describe("of two flats behind one splitter", () => {
   test("is enough at the limit", () => {
     expect(flats(28, plate("left"), plate("right"))).toEqual([]);
     expect(flats(27, plate("left"), plate("right"))).toHaveLength(1);
+  });
+
+  // 1 + 28 + 1 = 30 dB meets the law and misses a distance of 2 dB; German trade rule: about 40 dB from 47 to 862 MHz.
+  test("counts with the distance to be kept, and by the isolation of the chosen profile", () => {
+    const house = (isolationDb: number) =>
+      draw(
+        { q: plate("right"), p: plate("left"), s: ["splitter", { isolationDb }], a: ["aerial-uhf"] },
+        "a.out > s.in, s.out1 > p.in, s.out2 > q.in",
+      );
+    const by = (...[limits, isolationDb, keepDb]: [Parameters<typeof judgedBy>[0], number, number]) =>
+      foundBy("dwelling-isolation", judgedBy(limits, house(isolationDb), { keepDb }));
+    expect(by("rd346", 28, 2)).toMatchObject([
+      { limit: 32, source: expect.stringMatching(/2 dB kept from it/) },
+    ]);
+    expect(by("rd346", 30, 2)).toEqual([]);
+    expect(by("germany", 37, 0)).toMatchObject([
+      { limit: 40, source: expect.stringMatching(/German cable trade/) },
+    ]);
+    expect(by("germany", 38, 0)).toEqual([]);
   });
 
   // FM, 88 to 108 MHz; then 36 dB are asked for another range, and nothing is there above 300 MHz.
@@ -74,4 +94,44 @@ test("is no matter within one flat, nor where no flat is named", () => {
   expect(flats(22, plate("left"), plate("left"))).toEqual([]);
   expect(flats(22, plate(""), plate(""))).toEqual([]);
   expect(flats(22, plate("left"), plate("  "))).toEqual([]);
+});
+
+/** Cable loses least at the lowest channel that is there. */
+test("is told at the frequency where it is least of those that are there", () => {
+  const [found] = foundBy(
+    "dwelling-isolation",
+    draw(
+      {
+        a: ["aerial-uhf", { channels: [{ channel: 30 }, { channel: 45 }] }],
+        s: ["splitter", { isolationDb: 22 }],
+        c: ["cable", { lengthM: 10 }],
+        p: plate("left"),
+        q: plate("right"),
+      },
+      "a.out > s.in, s.out1 > c.in, c.out > p.in, s.out2 > q.in",
+    ),
+  );
+  // Channel n is centred on 306 + 8·n MHz: 30 on 546 MHz.
+  expect(found?.facts.frequencyMHz).toBe(546);
+  expect(found?.facts).toMatchObject({ fromMHz: 300, toMHz: 862 });
+});
+
+// A socket of the plate lies 25 dB from the line behind it, the last plate 4 dB from its own: 29 of 30 dB.
+test("is asked for between the flats of one riser", () => {
+  const riser = (lossDb: number) =>
+    foundBy(
+      "dwelling-isolation",
+      draw(
+        {
+          a: ["aerial-uhf"],
+          x: ["outlet-through", { dwelling: "first", isolationDb: 25 }],
+          y: ["outlet-end", { dwelling: "second", lossDb }],
+        },
+        "a.out > x.in, x.out > y.in",
+      ),
+    );
+  expect(riser(4)).toMatchObject([
+    { at: { part: "x", band: "300" }, parts: ["x", "y"], value: 29, limit: 30 },
+  ]);
+  expect(riser(5)).toEqual([]);
 });

@@ -1,7 +1,7 @@
 /** A design judged by other limits than the usual ones. */
 import type { Design } from "../../../src/design/design.ts";
-import { SETTINGS } from "../../../src/design/settings.ts";
+import { SETTINGS, type Settings } from "../../../src/design/settings.ts";
 
-export function judgedBy(limits: "en60728" | "rd346" | "practice", design: Design): Design {
-  return { ...design, settings: SETTINGS.parse({ limits }) };
+export function judgedBy(limits: Settings["limits"], design: Design, more: Partial<Settings> = {}): Design {
+  return { ...design, settings: SETTINGS.parse({ limits, ...more }) };
 }

@@ -30,7 +30,7 @@ test("the strongest and the weakest are told, and the source that is uneven", ()
     value: 13,
     limit: 12,
     unit: "dB",
-    source: "EN 60728-1 outlet levels, as quoted in a public table",
+    source: "EN 60728-1, from memory",
     facts: {
       strongest: { name: "C25", index: 2, levelDbuv: 69 },
       weakest: { name: "C23", index: 1, levelDbuv: 56 },
@@ -46,6 +46,16 @@ test("12 dB are still well", () => {
   expect(found(0, -12)).toEqual([]);
   expect(found(0, -12.5)).toHaveLength(1);
   expect(found(0)).toEqual([]);
+});
+
+// 12 dB less the 3 dB that are to be kept leave 9 dB.
+test("the distance to be kept makes the limit tighter, and the source says so", () => {
+  const kept = (...offsets: readonly number[]) =>
+    foundBy("level-difference", judgedBy("en60728", line(...offsets), { keepDb: 3 }));
+  expect(kept(0, -9)).toEqual([]);
+  expect(kept(0, -10)).toMatchObject([
+    { value: 10, limit: 9, source: expect.stringMatching(/; 3 dB kept from it/) },
+  ]);
 });
 
 test("where the profile sets no difference nothing is said", () => {

@@ -6,6 +6,7 @@
 import { describe, expect, test } from "vitest";
 import { draw, type Sketch } from "../../draw.ts";
 import { foundBy } from "./foundBy.ts";
+import { judgedBy } from "./judged.ts";
 
 const T = "dvbt-64qam-2/3";
 const T2 = "dvbt2-256qam-2/3";
@@ -84,5 +85,27 @@ describe("what spoils it", () => {
     const [poor] = at(30.5);
     expect(poor?.value).toBeCloseTo(30.5 - 4.75, 1);
     expect(poor?.facts.spoiler).toEqual({ by: "noise" });
+  });
+});
+
+describe("limits with an MER of their own", () => {
+  // Royal Decree 346/2011: C/N 25 dB, MER 21 dB. 27 dBµV over 3.59 dBµV of noise: C/N 23.41 dB, short of 25; MER is not.
+  test("noise alone is held to the C/N", () => {
+    const weak = draw({ z: ["receiver-tv"], a: aerial(27, [21, T, 0]) }, "a.out > z.in");
+    const [poor] = foundBy("low-carrier-to-noise", judgedBy("rd346", weak));
+    expect(poor).toMatchObject({ limit: 25, facts: { figure: "C/N", spoiler: { by: "noise" } } });
+    expect(poor?.value).toBeCloseTo(23.41, 1);
+  });
+
+  // Two aerials on one channel, 60 and 42 dBµV: the weaker has a C/I of −18 dB, and noise alone would leave it 38 dB.
+  test("what another signal does to it is held to the MER", () => {
+    const two = draw(
+      { z: ["receiver-tv"], c: ["combiner"], b: aerial(42, [21, T, 0]), a: aerial(60, [21, T, 0]) },
+      "a.out > c.in1, b.out > c.in2, c.out > z.in",
+    );
+    const [poor] = foundBy("low-carrier-to-noise", judgedBy("rd346", two));
+    expect(poor).toMatchObject({ limit: 21, facts: { figure: "MER", spoiler: { by: "foreign" } } });
+    expect(poor?.value).toBeCloseTo(-18, 1);
+    expect(poor?.facts.worst.cnDb).toBeGreaterThan(25);
   });
 });

@@ -38,6 +38,7 @@ const step = (part: string, more: Partial<WayStep> = {}): WayStep => ({
   levelDbuv: 60,
   cnDb: 40,
   ciDb: Number.POSITIVE_INFINITY,
+  imDb: Number.POSITIVE_INFINITY,
   cniDb: 40,
   gainDb: 0,
   made: [],

@@ -12,6 +12,7 @@ export const LEAD_WORDS: WordsOf<
   | "plug-in"
   | "swap-leads"
   | "other-socket"
+  | "other-output"
   | "wire-off"
   | "load"
   | "sound-joint"
@@ -35,6 +36,11 @@ export const LEAD_WORDS: WordsOf<
     title: ({ facts, place, name, port }) =>
       `Move the lead at ${name(place)} from socket ${port([place, facts.from])} to socket ${port([place, facts.to])}`,
     reason: () => "That socket is the one for it, and it is free.",
+  },
+  "other-output": {
+    title: ({ facts, place, name, port }) =>
+      `Move the line at ${name(place)} from output ${port([place, facts.from])} to output ${port([place, facts.to])}`,
+    reason: () => "That output gives the feed that the receiver needs, and nothing hangs on it.",
   },
   "wire-off": {
     title: ({ facts, end }) => `Remove the wire from ${end(facts.from)} to ${end(facts.to)}`,

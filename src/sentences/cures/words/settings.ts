@@ -11,6 +11,9 @@ export const SETTING_WORDS: WordsOf<
   | "mend"
   | "aim-dish"
   | "aim-aerial"
+  | "turn-aerial"
+  | "turn-elements"
+  | "narrow-aerial"
   | "gain"
   | "amplifier-slope"
   | "input-pad"
@@ -32,6 +35,21 @@ export const SETTING_WORDS: WordsOf<
   "aim-aerial": {
     title: ({ place, name }) => `Realign ${name(place)} with a meter`,
     reason: ({ facts }) => `A usual place delivers about ${facts.to} dBµV; it gives ${facts.from} dBµV.`,
+  },
+  "turn-aerial": {
+    title: ({ facts, place, name }) => `Turn ${name(place)} to ${numeralAsSet(Number(facts.to))}° from north`,
+    reason: ({ facts }) =>
+      `There what is wanted stands furthest above the rest; now it points to ${numeralAsSet(Number(facts.from))}°.`,
+  },
+  "turn-elements": {
+    title: ({ facts, place, name }) =>
+      `Turn the elements of ${name(place)} to ${facts.to === "V" ? "vertical" : "horizontal"}`,
+    reason: () => "The other polarisation comes in 16 dB weaker.",
+  },
+  "narrow-aerial": {
+    title: ({ facts, place, name }) =>
+      `Replace ${name(place)} with an aerial of ${numeralAsSet(facts.beamWidthDeg)}° beam width`,
+    reason: () => "A long aerial hears less of what stands beside and behind its direction.",
   },
   gain: {
     title: ({ facts, place, name }) =>

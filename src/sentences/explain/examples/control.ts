@@ -37,6 +37,29 @@ export const CONTROL_EXAMPLES: readonly RuleSketch[] = [
     ],
   },
   {
+    rule: "over-voltage",
+    speaks: [
+      "a unit of 24 V on the line of an LNB",
+      {
+        ...satellite,
+        lnb: ["lnb-quattro"],
+        psu: ["power-inserter", { volts: 24, limitMa: 400 }],
+        rx: ["receiver-sat"],
+      },
+      "dish.sky > lnb.sky, lnb.vl > psu.in, psu.out > rx.sat",
+    ],
+    silent: [
+      "a unit of 18 V",
+      {
+        ...satellite,
+        lnb: ["lnb-quattro"],
+        psu: ["power-inserter", { volts: 18, limitMa: 400 }],
+        rx: ["receiver-sat"],
+      },
+      "dish.sky > lnb.sky, lnb.vl > psu.in, psu.out > rx.sat",
+    ],
+  },
+  {
     rule: "command-lost",
     speaks: [
       // 120 m at 130 Ω/km are 15.6 Ω: with 280 mA that is 4.4 V of the 18 V.

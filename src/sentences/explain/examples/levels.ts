@@ -65,6 +65,40 @@ export const LEVELS_EXAMPLES: readonly RuleSketch[] = [
     ],
   },
   {
+    rule: "intermodulation",
+    speaks: [
+      // Two like amplifiers at 106 dBµV for six carriers: 100 − 7.5·log10(5) = 94.8 dBµV allowed, 60 − 2·11.2 = 37.5 dB
+      // each, 31.5 dB behind both; a third one, 28 dB. The decree asks for 30 dB.
+      "three amplifiers behind each other, each too high",
+      {
+        uhf: ["aerial-uhf", { levelDbuv: 76 }],
+        one: ["amp-distribution", { gainDb: 30 }],
+        lead1: ["attenuator", { lossDb: 20 }],
+        two: ["amp-distribution", { gainDb: 20 }],
+        lead2: ["attenuator", { lossDb: 20 }],
+        three: ["amp-distribution", { gainDb: 20 }],
+        lead3: ["attenuator", { lossDb: 40 }],
+        plate: ["outlet-tv"],
+      },
+      "uhf.out > one.in, one.out > lead1.in, lead1.out > two.in, two.out > lead2.in, lead2.out > three.in, three.out > lead3.in, lead3.out > plate.in",
+    ],
+    silent: [
+      "the same three, each 6 dB lower",
+      {
+        uhf: ["aerial-uhf", { levelDbuv: 70 }],
+        one: ["amp-distribution", { gainDb: 30 }],
+        lead1: ["attenuator", { lossDb: 20 }],
+        two: ["amp-distribution", { gainDb: 20 }],
+        lead2: ["attenuator", { lossDb: 20 }],
+        three: ["amp-distribution", { gainDb: 20 }],
+        lead3: ["attenuator", { lossDb: 34 }],
+        plate: ["outlet-tv"],
+      },
+      "uhf.out > one.in, one.out > lead1.in, lead1.out > two.in, two.out > lead2.in, lead2.out > three.in, three.out > lead3.in, lead3.out > plate.in",
+    ],
+    settings: { ...USUAL_SETTINGS, limits: "rd346" },
+  },
+  {
     rule: "level-difference",
     speaks: [
       "one channel 20 dB above its neighbour",

@@ -5,7 +5,7 @@ import { type FoundCarrier, findCarrier, type TraceStep, traceCarrier } from "..
 import { type Limits, limitsFor, profileOf } from "../../../findings/limits.ts";
 import { tunerNoiseUv2 } from "../../../findings/tunerQuality.ts";
 import { plainLabelOf } from "../../../sentences/phrases.ts";
-import { carrierToDb } from "../../../signal/readout.ts";
+import { carrierToDb, disturbanceUv2 } from "../../../signal/readout.ts";
 import { bandTitle } from "../../canvas/bands.ts";
 import type { Question } from "../../kit/asked/question.ts";
 import { stepWords } from "./stepWords.ts";
@@ -96,7 +96,7 @@ export function originStep(
 }
 
 function behindTunerDb({ band, i }: FoundCarrier): number {
-  const power = (band.noise[i] ?? 0) + (band.interference[i] ?? 0) + tunerNoiseUv2(band.grid, i);
+  const power = (band.noise[i] ?? 0) + disturbanceUv2(band, i) + tunerNoiseUv2(band.grid, i);
   return carrierToDb(band.level[i] ?? 0, power);
 }
 

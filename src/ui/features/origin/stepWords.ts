@@ -23,7 +23,9 @@ export function stepWords(step: TraceStep, before: TraceStep | undefined): reado
   else if (step.loMHz !== undefined) words.push(`${megahertz(step.loMHz)} MHz oscillator: ${way}`);
   else if (moved) words.push(way);
   if (!stacks) for (const { what, db } of step.made) words.push(`${what} ${signed(db)} dB`);
-  if (before.ciDb - step.ciDb > WORTH_A_WORD_DB)
+  if (before.imDb - step.imDb > WORTH_A_WORD_DB)
+    words.push(`products are added: C/I ${decimal(step.ciDb)} dB`);
+  else if (before.ciDb - step.ciDb > WORTH_A_WORD_DB)
     words.push(`interference is added: C/I ${decimal(step.ciDb)} dB`);
   if (words.length === 0) words.push("passes unchanged");
   if (step.cutHere) words.push("filtered out here");

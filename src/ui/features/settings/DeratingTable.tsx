@@ -8,10 +8,11 @@ const COUNTS = [2, 4, 6, 10, 20, 40] as const;
 
 const RULES: readonly { readonly rule: DeratingRule; readonly formula: string; readonly where: string }[] = [
   { rule: "beats", formula: `${numeral(7.5)} · log₁₀(n − 1)`, where: "TV amplifiers, rated at 60 dB" },
+  { rule: "channels", formula: "10 · log₁₀(n − 1)", where: "none" },
   { rule: "power", formula: "10 · log₁₀(n / 2)", where: "satellite IF, rated at 35 dB" },
 ];
 
-/** Both derating rules with what they take off, and where each is in use now. */
+/** All derating rules with what they take off, and where each is in use now. */
 export function DeratingTable({ choice }: { readonly choice: Settings["derating"] }) {
   return (
     <Table

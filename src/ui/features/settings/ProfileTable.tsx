@@ -1,4 +1,4 @@
-import { ISOLATION_SOURCE, type NetworkRange, type Profile } from "../../../findings/limits.ts";
+import { CN_SPARE_DB, type LimitRow, type NetworkRange, type Profile } from "../../../findings/limits.ts";
 import { SERVICE_NAMES, WANTED_SERVICES } from "../../../signal/carrier.ts";
 import { numeralAsSet } from "../../../words/numbers.ts";
 import { Table } from "../../kit/Table.tsx";
@@ -13,6 +13,8 @@ const RANGE_WORDS: Readonly<Record<NetworkRange, string>> = {
 /** The chosen limits in full, with their date and where they come from. */
 export function ProfileTable({ profile }: { readonly profile: Profile }) {
   const { rows } = profile;
+  const hasMer = rows.some((row) => row.merDb !== undefined);
+  const hasSources = rows.some((row) => row.source !== undefined);
   return (
     <div className={styles.profile}>
       <p className="small">
@@ -37,6 +39,8 @@ export function ProfileTable({ profile }: { readonly profile: Profile }) {
             isNumber: true,
             cell: (row) => (row.cnDb === undefined ? "not set" : numeralAsSet(row.cnDb)),
           },
+          ...(hasMer ? [MER_COLUMN] : []),
+          ...(hasSources ? [{ head: "Remarks", cell: (row: LimitRow) => row.source ?? "" }] : []),
         ]}
       />
       <ul className="small">
@@ -48,14 +52,23 @@ export function ProfileTable({ profile }: { readonly profile: Profile }) {
   );
 }
 
-function furtherLimits({ differenceDb, slopeDb, isolation }: Profile): readonly string[] {
+const MER_COLUMN = {
+  head: "Min MER",
+  unit: "dB",
+  isNumber: true,
+  cell: (row: LimitRow) => (row.merDb === undefined ? "not set" : numeralAsSet(row.merDb)),
+};
+
+function furtherLimits(profile: Profile): readonly string[] {
+  const { differenceDb, differenceSource, slopeDb, isolation, isolationSource, keepDb } = profile;
   const ranges = ["terrestrial", "satellite"] as const;
   return [
+    reserveWords(profile),
     ...WANTED_SERVICES.flatMap((service) =>
       differenceDb[service] === undefined
         ? []
         : [
-            `${SERVICE_NAMES[service]}: at most ${numeralAsSet(differenceDb[service])} dB between any two carriers.`,
+            `${SERVICE_NAMES[service]}: at most ${numeralAsSet(differenceDb[service])} dB between any two carriers (${differenceSource}).`,
           ],
     ),
     ...ranges.flatMap((range) =>
@@ -65,7 +78,18 @@ function furtherLimits({ differenceDb, slopeDb, isolation }: Profile): readonly 
     ),
     ...isolation.map(
       ({ fromMHz, toMHz, db }) =>
-        `Isolation between flats, ${numeralAsSet(fromMHz)} to ${numeralAsSet(toMHz)} MHz: at least ${numeralAsSet(db)} dB (${ISOLATION_SOURCE}).`,
+        `Isolation between flats, ${numeralAsSet(fromMHz)} to ${numeralAsSet(toMHz)} MHz: at least ${numeralAsSet(db)} dB.`,
     ),
+    isolation.length > 0
+      ? `Source of the isolation: ${isolationSource}.`
+      : "Isolation between flats is not judged.",
+    ...(keepDb > 0 ? [`From each of these ${numeralAsSet(keepDb)} dB are kept.`] : []),
   ];
+}
+
+/** Where no C/N is set, the modulation decides. */
+function reserveWords({ reserve }: Profile): string {
+  const db = numeralAsSet(reserve?.db ?? CN_SPARE_DB);
+  const where = reserve?.isAlways ? "In any case" : "Where no C/N is set";
+  return `${where}, C/N must be ${db} dB above what the modulation needs (${reserve?.source ?? "a choice of this tool"}).`;
 }

@@ -10,6 +10,9 @@ import styles from "./Settings.module.css";
 
 type Key = keyof typeof SETTINGS.shape;
 
+/** What makes up limits of one's own. */
+const OWN = ["ownName", "ownSource", "ownLimits", "ownIsolation", "ownReserveDb"] as const;
+
 /** What the open design is judged by and reckoned with; every change shows at once and can be undone. */
 export function SettingsForm() {
   const settings = useApp((s) => settingsOf(s.design));
@@ -18,13 +21,14 @@ export function SettingsForm() {
     <div className={styles.settings}>
       <section aria-label="Limits">
         <Setting name="limits" />
-        {settings.limits === "own" ? <Setting name="ownLimits" /> : null}
+        {settings.limits === "own" ? OWN.map((name) => <Setting key={name} name={name} />) : null}
         <ProfileTable profile={profile} />
         <Setting name="keepDb" />
       </section>
-      <section aria-label="Derating">
+      <section aria-label="Amplifiers">
         <Setting name="derating" />
         <DeratingTable choice={settings.derating} />
+        <Setting name="cascade" />
       </section>
       <p className="quiet small">
         Kept with this design, in its file and its link. Whether limits of a standard or a law apply to your

@@ -5,6 +5,7 @@ const SYSTEMS: readonly (readonly [prefix: string, name: string])[] = [
   ["dvbs", "DVB-S"],
   ["dvbt2", "DVB-T2"],
   ["dvbt", "DVB-T"],
+  ["dvbc", "DVB-C"],
   ["fm", "FM"],
 ];
 

@@ -20,7 +20,7 @@ function StackOf({ band }: { readonly band: Band }) {
   const total = choice.reduce((sum, c) => sum + c.live, 0);
   return (
     <details className="stack">
-      <summary>{stackWords(stack.numbers.length, stack.standard, total)}</summary>
+      <summary>{stackWords(stack.numbers.length, [...new Set(stack.standards)].join(", "), total)}</summary>
       <p className="small">
         To choose from: {choice.map((c) => `${c.name} (${c.live})`).join(", ") || "nothing arrives"}.
       </p>

@@ -3,6 +3,7 @@ import { type Limits, limitsFor, type Profile } from "../../../findings/limits.t
 import { ratioToDb } from "../../../rf/decibel.ts";
 import { collisionGrade } from "../../../rf/protection.ts";
 import type { Band, CutReason, Spectrum } from "../../../signal/band.ts";
+import { disturbanceUv2 } from "../../../signal/readout.ts";
 import { bandTitle } from "../../canvas/bands.ts";
 
 /**
@@ -64,7 +65,7 @@ function rowsOf(
   return Array.from(band.level, (level, i) => {
     const carrier = grid.plan[grid.index[i] ?? 0];
     const noisePower = band.noise[i] ?? 0;
-    const interferencePower = band.interference[i] ?? 0;
+    const interferencePower = disturbanceUv2(band, i);
     const noise = ratioToDb(noisePower);
     const interference = ratioToDb(interferencePower);
     const requiredDb = grid.required[i] ?? 0;

@@ -51,6 +51,7 @@ const COLOURS: Readonly<Record<Service, string>> = {
   dab: "var(--service-dab)",
   fm: "var(--service-fm)",
   satellite: "var(--service-sat-v)",
+  distant: "var(--service-distant)",
   mobile: "var(--service-mobile)",
   cordless: "var(--service-cordless)",
 };

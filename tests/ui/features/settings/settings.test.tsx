@@ -37,8 +37,8 @@ describe("the settings of a design", () => {
       target: { value: "rd346" },
     });
     expect(settings().limits).toBe("rd346");
-    // Royal Decree 346/2011, Annex I 4.5: terrestrial TV 47 to 70 dBµV, C/N 25 dB.
-    expect(rowOf(/^Terrestrial TV/)).toContain("477025");
+    // Royal Decree 346/2011, Annex I 4.5: terrestrial TV 47 to 70 dBµV, C/N 25 dB, MER 21 dB.
+    expect(rowOf(/^Terrestrial TV any other/)).toContain("47702521");
     act(() => useApp.getState().undo());
     expect(settings().limits).toBe("en60728");
     expect(rowOf(/^DAB/)).toContain("2894");
@@ -59,16 +59,25 @@ describe("the settings of a design", () => {
     expect(settings().ownLimits[0]?.minDbuv).toBe(48);
   });
 
-  test("both derating rules stand with what they take off", () => {
-    // 7.5·log₁₀(9) = 7.16 (a trade table prints 7); 10·log₁₀(4/2) = 3.01 (another prints 3).
+  test("all derating rules stand with what they take off", () => {
+    // 7.5·log₁₀(9) = 7.16 (a trade table prints 7); 10·log₁₀(4/2) = 3.01 (another prints 3); 10·log₁₀(10 − 1) = 9.54.
+    expect(rowOf(/10 · log₁₀\(n − 1/)).toContain("9.5");
     expect(rowOf(/7\.5 · log/)).toContain("7.2");
-    expect(rowOf(/10 · log/)).toContain("3.0");
+    expect(rowOf(/10 · log₁₀\(n \/ 2/)).toContain("3.0");
     fireEvent.change(screen.getByRole("combobox", { name: "Derating for many carriers" }), {
       target: { value: "power" },
     });
     expect(settings().derating).toBe("power");
-    expect(rowOf(/10 · log/)).toContain("every amplifier");
+    expect(rowOf(/10 · log₁₀\(n \/ 2/)).toContain("every amplifier");
     expect(rowOf(/7\.5 · log/)).toContain("none");
+  });
+
+  test("products of cascaded amplifiers add in step unless the design says otherwise", () => {
+    expect(settings().cascade).toBe("in step");
+    fireEvent.change(screen.getByRole("combobox", { name: "Cascaded amplifiers" }), {
+      target: { value: "by power" },
+    });
+    expect(settings().cascade).toBe("by power");
   });
 });
 

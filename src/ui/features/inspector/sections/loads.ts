@@ -54,7 +54,12 @@ function driveWords({ carriers, levelDbuv, allowedDbuv, ratioDb, rule }: Drive):
 function deratingWords(rule: Drive["rule"], carriers: number): string {
   // What is printed as 2 carriers is as rated: a formula of 2/2 or 2 − 1 would say nothing.
   if (carriers < 2.05) return ", as rated";
-  return rule === "beats"
-    ? ` − ${numeral(7.5)}·log₁₀(${numeral(carriers - 1)})`
-    : ` − 10·log₁₀(${numeral(carriers)}/2)`;
+  switch (rule) {
+    case "beats":
+      return ` − ${numeral(7.5)}·log₁₀(${numeral(carriers - 1)})`;
+    case "channels":
+      return ` − 10·log₁₀(${numeral(carriers - 1)})`;
+    case "power":
+      return ` − 10·log₁₀(${numeral(carriers)}/2)`;
+  }
 }
