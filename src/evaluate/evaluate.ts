@@ -17,7 +17,7 @@ import { finished, type Steps } from "./steps.ts";
 import { structureOf } from "./structure.ts";
 import { settleSupplies } from "./supply/sweep.ts";
 import {
-  counted,
+  countWork,
   markChanged,
   neighbourOf,
   ownCell,
@@ -122,7 +122,7 @@ function* sweepSignals(sweep: Sweep): Steps<void> {
       i,
       (port) => newSources || former[port]?.spectrum !== now[port]?.spectrum,
     );
-    yield counted(sweep, cell, { done: k, work: { signals: workOfSignals(now) } });
+    yield countWork(sweep, cell, { done: k, work: { signals: workOfSignals(now) } });
   }
 }
 

@@ -155,7 +155,7 @@ export function markChanged(
 }
 
 /** Counts the work of a part in the place of what it was before. */
-export function counted(
+export function countWork(
   sweep: Sweep,
   cell: Cell,
   { done, work }: { readonly done: number; readonly work: Partial<Cell["work"]> },

@@ -296,7 +296,11 @@ const LNB_WIDEBAND = define({
     const switched = switchedOf(o);
     const ports = [...WIDEBAND_OUTPUTS, ...switched].map(({ id }) => id);
     return {
-      load: lnbLoad(o.currentMa, ports, { milliamps: o.switchedMa, ports: switched.map(({ id }) => id) }),
+      load: lnbLoad(
+        o.currentMa,
+        ports,
+        switched.length > 0 ? { milliamps: o.switchedMa, ports: switched.map(({ id }) => id) } : undefined,
+      ),
       ...(switched.length > 0 ? { switches: quadrantSwitches(switched) } : {}),
     };
   },

@@ -5,7 +5,7 @@
  */
 
 /** A conductance between two nodes; −1 is earth. */
-export type Edge = { readonly a: number; readonly b: number };
+export type MeshEdge = { readonly a: number; readonly b: number };
 
 export type StarMesh = {
   readonly nodes: number;
@@ -27,7 +27,7 @@ type Step = {
   readonly pairs: readonly number[];
 };
 
-export function starMesh(nodes: number, edges: readonly Edge[]): StarMesh {
+export function starMesh(nodes: number, edges: readonly MeshEdge[]): StarMesh {
   const { steps, slotOf, slots } = planned(nodes, edges);
   const work = steps.reduce((sum, s) => sum + 1 + s.others.length + s.pairs.length, edges.length);
   return {
@@ -48,7 +48,7 @@ export function starMesh(nodes: number, edges: readonly Edge[]): StarMesh {
 }
 
 /** The order of the nodes, and a place for every conductance that there is or comes to be. */
-function planned(nodes: number, edges: readonly Edge[]) {
+function planned(nodes: number, edges: readonly MeshEdge[]) {
   const near: Map<number, number>[] = Array.from({ length: nodes }, () => new Map());
   let slots = 0;
   const slotBetween = (a: number, b: number): number => {

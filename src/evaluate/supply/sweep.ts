@@ -4,7 +4,7 @@ import { remembered } from "../../signal/remember.ts";
 import { type Cell, type IslandNote, NO_PORTS, NO_SOURCES, NOTHING } from "../cell.ts";
 import { isPowered, sameDemand, sameFeed, switchStates } from "../power.ts";
 import type { Steps } from "../steps.ts";
-import { counted, neighbourOf, ownCell, type Sweep } from "../sweep.ts";
+import { countWork, neighbourOf, ownCell, type Sweep } from "../sweep.ts";
 import { type Ground, islandsAt, type Member } from "./island.ts";
 import { type SettledIsland, settleIsland } from "./settle.ts";
 
@@ -94,7 +94,7 @@ function* update(sweep: Sweep, index: number, groups: ReadonlyMap<number, Told>)
   const cell = sweep.cells[index];
   if (!cell) return;
   cell.islands = islands;
-  yield counted(sweep, cell, {
+  yield countWork(sweep, cell, {
     done: 0,
     work: { supplies: islands.reduce((sum, note) => sum + note.work, 1) },
   });

@@ -1,5 +1,5 @@
 import { numeral } from "../../words/numbers.ts";
-import { plainName } from "../explain/plainWords.ts";
+import { capital, plainName } from "../explain/plainWords.ts";
 import { besideLimit } from "../figures.ts";
 import { partName } from "../phrases.ts";
 import type { RuleWords } from "../ruleWords.ts";
@@ -19,7 +19,7 @@ export const overVoltage: RuleWords<"over-voltage"> = {
       ? `Replace ${partName(facts.supply)} with a unit of less than ${numeral(limit)} V.`
       : `Set ${partName(facts.supply)} to ${numeral(limit)} V or less.`,
   customer: (told) =>
-    `${plainName(told, told.finding.facts.supply)} gives more volts than the LNB is made for, which may damage it.`,
+    `${capital(plainName(told, told.finding.facts.supply))} gives a higher voltage than ${plainName(told, told.finding.at.part)} is made for, which may damage it.`,
   trade: ({ finding: { at, facts, value = 0, limit = 0 } }) => {
     const [volts, most] = besideLimit(value, limit);
     return (
