@@ -3,7 +3,10 @@ import type { Path, SignalTreatment } from "../parts/contract.ts";
 import type { Band, Spectrum } from "../signal/band.ts";
 import { combine } from "../signal/combine.ts";
 import type { SwitchState } from "../signal/control.ts";
+import { gainDbAt } from "../signal/gain.ts";
+import { takenByFeed, withCrosstalk } from "../signal/leak.ts";
 import { remembered } from "../signal/remember.ts";
+import { flat, series } from "../signal/response.ts";
 import { amplifyBand, convertBand, noiseFloor, passFloor, underCondition } from "../signal/treat.ts";
 import { fewAlternatives, MOST_SWITCHES_IN_A_ROW } from "./alternatives.ts";
 import type { Drive, Meeting, Omitted } from "./evaluation.ts";
@@ -221,13 +224,23 @@ function travel(run: Run, path: Path): Travelled {
     ...(path.noiseFigureDb === undefined ? {} : { noiseFigureDb: path.noiseFigureDb }),
   };
   const { bands: arrived, floors: below = [] } = arriving(run, path.from);
-  for (const band of arrived) {
-    const taken = takeBand(path.holds ? heldBand(band) : band, path);
-    if (taken) bands.push(amplifyBand(taken, path.response, noise));
-  }
+  const { crosstalk } = path;
+  const beside =
+    crosstalk?.from.map((input) => {
+      const { bands: others } = arriving(run, input);
+      return path.holds ? others.flatMap((other) => heldBand(other) ?? []) : others;
+    }) ?? [];
+  const all = arrived.flatMap((band) => {
+    const held = path.holds ? heldBand(band) : band;
+    if (!held) return [];
+    const mixed = crosstalk ? withCrosstalk(held, beside, crosstalk.isolationDb) : held;
+    return takeBand(mixed, path, arrived) ?? [];
+  });
+  const response = path.levelControl ? heldAt(all, path.response, path.levelControl) : path.response;
+  for (const taken of all) bands.push(amplifyBand(taken, response, noise));
   for (const floor of below) {
     const moved = moveFloor(floor, path);
-    if (moved) floors.push(passFloor(moved, path.response));
+    if (moved) floors.push(passFloor(moved, response));
   }
   const { rating } = path;
   if (!rating) return { bands: floors.length > 0 ? [...bands, ...floors] : bands, drive: null };
@@ -238,6 +251,20 @@ function travel(run: Run, path: Path): Travelled {
     port: path.to,
   });
   return { bands: [...driven, ...floors.map((floor) => saturatedFloor(floor, rating))], drive };
+}
+
+/** The response with the gain that level control comes to for what arrives; it never falls below its least. */
+function heldAt(
+  bands: readonly Band[],
+  response: Path["response"],
+  { outputDbuv, mostGainDb }: NonNullable<Path["levelControl"]>,
+): Path["response"] {
+  let power = 0;
+  for (const band of bands)
+    for (let i = 0; i < band.level.length; i++)
+      power += 10 ** (((band.level[i] ?? 0) + gainDbAt(response, band.grid.centre[i] ?? 0)) / 10);
+  const wantedDb = outputDbuv - 10 * Math.log10(power);
+  return power > 0 ? series(response, flat(Math.min(mostGainDb, wantedDb))) : response;
 }
 
 function arriving(run: Run, node: string): Spectrum {
@@ -273,12 +300,12 @@ function moveFloor(floor: Band, { takes, loMHz, shiftMHz = 0 }: Path): Band | nu
 }
 
 /** Selection and conversion by a path; the band itself when the path takes all as it is. */
-function takeBand(band: Band | null, path: Path): Band | null {
-  const { takes, shiftMHz = 0 } = path;
+function takeBand(band: Band, path: Path, beam: readonly Band[]): Band | null {
+  const { takes, feed, shiftMHz = 0 } = path;
   const loMHz = (path.loMHz ?? 0) - shiftMHz;
-  if (!band || (!takes && loMHz === 0)) return band;
+  if (!takes && loMHz === 0) return band;
   if (takes?.polarisation && takes.polarisation !== band.origin.polarisation) return null;
-  return convertBand(band, {
+  return convertBand(feed ? takenByFeed(band, beam, feed) : band, {
     fromMHz: takes?.fromMHz ?? 0,
     toMHz: takes?.toMHz ?? Number.MAX_VALUE,
     loMHz,

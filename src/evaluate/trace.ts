@@ -4,8 +4,9 @@ import type { Path } from "../parts/contract.ts";
 import { tuningFor } from "../parts/userBands.ts";
 import type { TuningRequest } from "../rf/tuningWord.ts";
 import type { Band } from "../signal/band.ts";
-import type { Carrier } from "../signal/carrier.ts";
+import type { Carrier, Origin } from "../signal/carrier.ts";
 import { gainDbAt } from "../signal/gain.ts";
+import { feedGainDb } from "../signal/leak.ts";
 import { ciDb, cnDb, cniDb, imDb, isLive } from "../signal/readout.ts";
 import type { Response } from "../signal/response.ts";
 import type { Evaluation, PartRecord } from "./evaluation.ts";
@@ -133,7 +134,7 @@ function arrival(
     const ways: readonly (readonly Path[])[] =
       out.band.stack?.part === record.part.id ? [[]] : chains(record, { from: port, to }, out);
     for (const chain of ways) {
-      const leaving = levelDbuv + gainDbOf(chain, centreMHz);
+      const leaving = levelDbuv + gainDbOf(chain, centreMHz, found.band.origin);
       if (!best || leaving > best.levelDbuv) best = { came: { ...found, port, chain }, levelDbuv: leaving };
     }
   }
@@ -157,11 +158,11 @@ function chains(record: PartRecord, way: { readonly from: string; readonly to: s
 }
 
 /** What a carrier gains along paths; each takes it as the one before left it. */
-function gainDbOf(chain: readonly Path[], centreMHz: number): number {
+function gainDbOf(chain: readonly Path[], centreMHz: number, origin: Origin): number {
   let db = 0;
   let f = centreMHz;
-  for (const { response, loMHz = 0, shiftMHz = 0 } of chain) {
-    db += gainDbAt(response, f);
+  for (const { response, feed, loMHz = 0, shiftMHz = 0 } of chain) {
+    db += gainDbAt(response, f) + (feed ? feedGainDb(feed, origin) : 0);
     f += shiftMHz - loMHz;
   }
   return db;
@@ -191,7 +192,9 @@ function stepOf(record: PartRecord, port: string, out: FoundCarrier, came: Arriv
     imDb: imDb(band, i),
     cniDb: cniDb(band, i),
     gainDb: came ? levelDbuv - (came.band.level[came.i] ?? 0) : null,
-    made: stacksHere ? [] : chain.flatMap((p) => madeOf(p.response, centreMHz)),
+    made: stacksHere
+      ? []
+      : madeBy(chain, band.origin, centreMHz, levelDbuv - (came?.band.level[came.i] ?? 0)),
     ...(lo === undefined ? {} : { loMHz: lo }),
     ...(band.stack ? { userBand: band.stack.numbers[i] ?? 0 } : {}),
     ...(tuning ? { tuning } : {}),
@@ -199,8 +202,26 @@ function stepOf(record: PartRecord, port: string, out: FoundCarrier, came: Arriv
   };
 }
 
+/** What paths are made of; what their filters and gains leave of the whole is what level control adds. */
+function madeBy(
+  chain: readonly Path[],
+  origin: Origin,
+  centreMHz: number,
+  gainDb: number,
+): TraceStep["made"] {
+  const made = chain.flatMap((p) => [...byFeed(p, origin), ...madeOf(p.response, centreMHz)]);
+  if (!chain.some((p) => p.levelControl)) return made;
+  return [...made, { what: "level control", db: gainDb - gainDbOf(chain, centreMHz) }];
+}
+
 function carrierOf({ band, i }: FoundCarrier): Carrier | undefined {
   return band.grid.plan[band.grid.index[i] ?? 0];
+}
+
+/** What a feed loses that is turned against the wave, or made for another one. */
+function byFeed({ feed }: Path, origin: Origin): { what: string; db: number }[] {
+  const db = feed ? feedGainDb(feed, origin) : 0;
+  return db === 0 ? [] : [{ what: "polarisation", db }];
 }
 
 /** A response taken apart: what each piece does at a frequency. */

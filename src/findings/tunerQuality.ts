@@ -5,6 +5,7 @@ import { noiseFactor } from "../rf/noise.ts";
 import type { Band, Grid } from "../signal/band.ts";
 import { carrierToDb, disturbanceUv2 } from "../signal/readout.ts";
 import type { CarrierResult, GotCarrier } from "./carrierResult.ts";
+import { whyNotTuned } from "./tuningRange.ts";
 
 /** Noise figure of the tuner behind every receiver input [dB]; typical, from memory. */
 export const TUNER_NOISE_FIGURE_DB = 8;
@@ -12,14 +13,8 @@ export const TUNER_NOISE_FIGURE_DB = 8;
 /** Result for a carrier that the input could tune: its level, and its quality with the tuner's noise. */
 export function quality(input: ReceiverInput, band: Band, i: number): CarrierResult {
   const { grid } = band;
-  const f = grid.centre[i] ?? 0;
-  const { tunesFromMHz, tunesToMHz } = input;
-  if (f < tunesFromMHz || f > tunesToMHz)
-    return {
-      got: false,
-      why: "out of range",
-      reason: { kind: "outside tuning range", fromMHz: tunesFromMHz, toMHz: tunesToMHz },
-    };
+  const untuned = whyNotTuned(input, band, i);
+  if (untuned) return untuned;
   return graded({
     port: input.port,
     origin: band.origin.key,
@@ -42,12 +37,12 @@ export type TunerCarrier = Omit<GotCarrier, "cnDb"> & {
   readonly interference: number;
 };
 
-/** Got with C/(N+I) at or above what the carrier needs; or lost to noise, or else to what disturbs it. */
+/** Got with C/(N+I) at or above what the carrier needs; or lost to noise, unless what disturbs it does more. */
 export function graded({ noise, interference, ...carrier }: TunerCarrier): CarrierResult {
   const ratio = (power: number) => carrierToDb(carrier.levelDbuv, power);
   const cnDb = ratio(noise + interference);
   const { requiredDb } = carrier;
   if (cnDb >= requiredDb) return { got: true, ...carrier, cnDb };
-  const why = ratio(noise) >= requiredDb ? "disturbed" : "noisy";
+  const why = ratio(noise) >= requiredDb && interference > noise ? "disturbed" : "noisy";
   return { got: false, why, reason: { kind: why } };
 }

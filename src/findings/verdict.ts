@@ -2,7 +2,7 @@
 import type { PartRecord } from "../evaluate/evaluation.ts";
 import type { Band } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
-import { cnDb } from "../signal/readout.ts";
+import { cniDb } from "../signal/readout.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict } from "./finding.ts";
 import { barrierOf, handedOn, type Sockets } from "./handedOn.ts";
 import { inletsOf } from "./inlets.ts";
@@ -139,7 +139,7 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
     for (const key of keys) got.add(key);
     levelMin = Math.min(levelMin, level);
     levelMax = Math.max(levelMax, level);
-    cnMin = Math.min(cnMin, cnDb(band, i));
+    cnMin = Math.min(cnMin, cniDb(band, i));
   }
   const lost = counted([...outOfReach].flatMap(([key, barrier]) => (got.has(key) ? [] : [barrier])));
   const count = arriving.size - got.size - lost.reduce((sum, m) => sum + m.count, 0);

@@ -7,6 +7,7 @@ import type { z } from "zod";
 import type { Band } from "../signal/band.ts";
 import type { Polarisation, Service, SkyHalf } from "../signal/carrier.ts";
 import type { Offer, Request } from "../signal/control.ts";
+import type { FeedShares } from "../signal/leak.ts";
 import type { Response } from "../signal/response.ts";
 import type { SymbolName } from "./symbols.ts";
 import type { Trade } from "./trade.ts";
@@ -83,6 +84,11 @@ export type Path = {
   /** Absent: passive at 290 K, its noise follows from its loss. Present: active, with this noise figure [dB]. */
   readonly noiseFigureDb?: number;
   readonly rating?: Rating;
+  /**
+   * Automatic level control: all that comes by this path together leaves it with this level [dBµV], as far as its
+   * gain reaches [dB]. It stands in the place of a gain: the response then holds filters only.
+   */
+  readonly levelControl?: { readonly outputDbuv: number; readonly mostGainDb: number };
   /** Takes only this polarisation, and only carriers centred in this part of the sky band [MHz]. */
   readonly takes?: {
     readonly polarisation?: Polarisation;
@@ -90,6 +96,10 @@ export type Path = {
     readonly fromMHz?: number;
     readonly toMHz?: number;
   };
+  /** At the microwave side: how much of each wave the feed takes. What it takes beside what is wanted disturbs that. */
+  readonly feed?: FeedShares;
+  /** Other inputs whose signals come through on this path too, so much weaker [dB]. */
+  readonly crosstalk?: { readonly from: readonly string[]; readonly isolationDb: number };
   /** Local oscillator [MHz]: a carrier at f leaves at f − lo. */
   readonly loMHz?: number;
   /** Conversion within the IF [MHz]: a carrier at f leaves at f + shift; after that it lies where `half` of `takes` is usual. */
@@ -219,6 +229,14 @@ export type ReceiverInput = {
   readonly polarisation?: Polarisation;
   readonly tunesFromMHz: number;
   readonly tunesToMHz: number;
+  /**
+   * Modulations, by how their key begins, that it tunes in another range; without a range it has no tuner for them.
+   * Those not named here it tunes as it tunes everything.
+   */
+  readonly systems?: readonly {
+    readonly modes: string;
+    readonly range: { readonly fromMHz: number; readonly toMHz: number } | undefined;
+  }[];
   /** Tuners behind this input. */
   readonly tuners: number;
   /** Own user bands of a stacked input: the receiver tunes only through these. */

@@ -11,6 +11,7 @@ import {
   type SwitchDeclaration,
 } from "./contract.ts";
 import { choice, number } from "./fields.ts";
+import { feedShares, quadrantFromSky } from "./lnbFeed.ts";
 import {
   conversion,
   currentField,
@@ -23,7 +24,7 @@ import {
   WIDEBAND_IF,
 } from "./lnbFields.ts";
 import { SKY_FROM_MHZ, SKY_TO_MHZ } from "./planSatellite.ts";
-import { numberedOutputs, QUADRANT_PORTS, quadrantConversion, upTo } from "./quadrants.ts";
+import { numberedOutputs, QUADRANT_PORTS, upTo } from "./quadrants.ts";
 
 /** Without supply nothing oscillates and nothing is converted: no way through at all. */
 const DEAD: SignalTreatment = {};
@@ -72,7 +73,7 @@ const UNIVERSAL_OPTIONS = z.object({
 
 const outputsOf = (o: { outputs: string }): readonly Port[] => numberedOutputs(Number(o.outputs));
 
-type Converting = Parameters<typeof conversion>[0] & Parameters<typeof quadrantConversion>[1];
+type Converting = Parameters<typeof conversion>[0] & Parameters<typeof quadrantFromSky>[1];
 
 /** Outputs that each give the quadrant that their line asks for. */
 function switchedPaths(o: Converting, outputs: readonly Port[]): readonly Path[] {
@@ -82,7 +83,7 @@ function switchedPaths(o: Converting, outputs: readonly Port[]): readonly Path[]
       from: "sky",
       to: id,
       ...active,
-      ...quadrantConversion(q, o),
+      ...quadrantFromSky(q, o),
       condition: { port: id, setting: q.quadrant },
     })),
   );
@@ -175,7 +176,7 @@ const LNB_QUATTRO = define({
     if (!powered) return DEAD;
     const active = conversion(o, UNIVERSAL_IF);
     return {
-      paths: QUADRANT_PORTS.map((q) => ({ from: "sky", to: q.port, ...active, ...quadrantConversion(q, o) })),
+      paths: QUADRANT_PORTS.map((q) => ({ from: "sky", to: q.port, ...active, ...quadrantFromSky(q, o) })),
     };
   },
   power: (o) => ({
@@ -288,6 +289,7 @@ const LNB_WIDEBAND = define({
       to: polarisation.toLowerCase(),
       ...active,
       takes: { polarisation, fromMHz: SKY_FROM_MHZ, toMHz: SKY_TO_MHZ },
+      feed: feedShares(polarisation, o),
       loMHz: o.loMHz,
     }));
     return { paths: [...wide, ...switchedPaths(o, switchedOf(o))] };

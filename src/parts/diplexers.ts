@@ -4,7 +4,17 @@ import { flat, type Response, series } from "../signal/response.ts";
 import { WIDER_UHF } from "./amplifierFields.ts";
 import { define, type PartKind, type Path, type Port, type PowerPath } from "./contract.ts";
 import { choice, number } from "./fields.ts";
-import { between, coaxIn, coaxOut, insertionLoss, MEMORY, passing, type Range, tonePass } from "./passive.ts";
+import {
+  between,
+  coaxIn,
+  coaxOut,
+  insertionLoss,
+  MEMORY,
+  passing,
+  type Range,
+  softPassing,
+  tonePass,
+} from "./passive.ts";
 
 /** A branch of a frequency splitter: which port, what passes there, and whether supply does. */
 type Branch = {
@@ -56,6 +66,8 @@ const diplexerOptions = z.object({
     label: "Bands",
     choices: [
       { value: "tv", label: "TV and radio 5–862 MHz / satellite from 950 MHz" },
+      { value: "tv-790", label: "TV and radio 5–790 MHz / satellite from 950 MHz" },
+      { value: "tv-694", label: "TV and radio 5–694 MHz / satellite from 950 MHz" },
       { value: "radio", label: "Radio 5–240 MHz / wideband satellite from 290 MHz" },
       { value: "own", label: "Own edges" },
     ],
@@ -66,7 +78,8 @@ const diplexerOptions = z.object({
   satTopMHz: number({
     label: "Satellite branch up to",
     unit: "MHz",
-    min: 1900,
+    help: "1750 or 2050 MHz on older parts.",
+    min: 1700,
     max: 3000,
     default: 2150,
     source: "2150 MHz, Spanish Royal Decree 346/2011; some parts reach 2400 MHz",
@@ -95,6 +108,17 @@ const diplexerOptions = z.object({
   tvLossDb: insertionLoss(1.2, "Loss of the lower branch"),
   satLossDb: insertionLoss(2, "Loss of the satellite branch"),
   rejectionDb: rejectionDb(30),
+  flankMHz: number({
+    label: "Width of the flanks",
+    unit: "MHz",
+    help: "How far inside its edge a branch begins to lose; 4 dB are lost at the edge. Between two TV channels 8 to 40 MHz.",
+    min: 0,
+    max: 40,
+    default: 0,
+    source:
+      "an aerial dealer’s page: 4 dB one channel beside the edge, 1 dB five channels beside it; 0: sharp",
+    advanced: true,
+  }),
   dc: choice({
     label: "DC and 22 kHz pass",
     choices: [
@@ -111,25 +135,31 @@ const diplexerOptions = z.object({
   tone: tonePass(["sat", "tv", "both"]),
 });
 
-const EDGES = { tv: { tvTo: 862, satFrom: 950 }, radio: { tvTo: 240, satFrom: 290 } } as const;
+const EDGES = {
+  tv: { tvTo: 862, satFrom: 950 },
+  "tv-790": { tvTo: 790, satFrom: 950 },
+  "tv-694": { tvTo: 694, satFrom: 950 },
+  radio: { tvTo: 240, satFrom: 290 },
+} as const;
 
 function diplexerBranches(o: z.output<typeof diplexerOptions>): readonly Branch[] {
   const { tvTo, satFrom } =
     o.split === "own" ? { tvTo: Math.min(o.tvToMHz, o.satFromMHz), satFrom: o.satFromMHz } : EDGES[o.split];
   // A wideband feed reaches 2350 MHz, so a diplexer made for it does too.
   const satTo = o.split === "radio" ? Math.max(o.satTopMHz, 2350) : o.satTopMHz;
-  const branch = (range: Range, lossDb: number) => series(flat(-lossDb), passing([range], o.rejectionDb));
+  const branch = (range: Range, lossDb: number, flank: { lowMHz?: number; highMHz?: number }) =>
+    series(flat(-lossDb), softPassing(range, o.rejectionDb, flank));
   return [
     {
       port: "tv",
       label: o.split === "radio" ? "Radio" : "TV",
-      gain: branch(between(5, tvTo), o.tvLossDb),
+      gain: branch(between(5, tvTo), o.tvLossDb, { highMHz: o.flankMHz }),
       dc: o.dc === "tv" || o.dc === "both",
     },
     {
       port: "sat",
       label: "SAT",
-      gain: branch(between(satFrom, satTo), o.satLossDb),
+      gain: branch(between(satFrom, satTo), o.satLossDb, { lowMHz: o.flankMHz }),
       dc: o.dc === "sat" || o.dc === "both",
     },
   ];

@@ -1,54 +1,73 @@
 /** The dish: one satellite in both polarisations, at the feed where the converter sits. */
 import type { Band, Grid } from "../signal/band.ts";
-import type { Polarisation } from "../signal/carrier.ts";
+import type { Wave } from "../signal/carrier.ts";
 import { makeGrid } from "../signal/grid.ts";
 import { remembered } from "../signal/remember.ts";
 import { sourceBand } from "../signal/treat.ts";
 import { numeral } from "../words/numbers.ts";
-import { define } from "./contract.ts";
+import { define, type Port } from "./contract.ts";
+import { besideFocusLossDb, type DishFeed, feedPort, feedsOf, obstructionOf } from "./dishFeeds.ts";
 import { DISH_OPTIONS, type DishOptions } from "./dishOptions.ts";
 import { dishAim, feedKelvin, feedLevelDbuv } from "./linkBudget.ts";
 import { type TransponderRow, transponder } from "./planSatellite.ts";
+import { disturbedInSky } from "./skyInterference.ts";
 
 /** "20.0°E", "5.0°W". */
 export function orbitalPosition(degE: number): string {
   return `${Math.abs(degE).toFixed(1)}°${degE < 0 ? "W" : "E"}`;
 }
 
-type Half = { readonly rows: readonly (TransponderRow & { eirpOffsetDb: number })[]; readonly grid: Grid };
-const plans = new WeakMap<object, Record<Polarisation, Half>>();
+type Plan = { readonly rows: readonly (TransponderRow & { eirpOffsetDb: number })[]; readonly grid: Grid };
+const plans = new WeakMap<object, Map<number, ReadonlyMap<Wave, Plan>>>();
+const WAVES: readonly Wave[] = ["V", "H", "R", "L"];
 
-function planOf(transponders: DishOptions["transponders"]): Record<Polarisation, Half> {
-  return remembered(plans, transponders, () => {
-    const half = (polarisation: Polarisation): Half => {
-      const rows = transponders.filter((row) => row.polarisation === polarisation);
-      return { rows, grid: makeGrid(rows.map(transponder)) };
-    };
-    return { V: half("V"), H: half("H") };
+/** What arrives at a feed, by wave; a feed beside the focus without transponders of its own has those of the first. */
+function planOf(transponders: DishOptions["transponders"], feed: number): ReadonlyMap<Wave, Plan> {
+  const byFeed = remembered(plans, transponders, () => new Map<number, ReadonlyMap<Wave, Plan>>());
+  return remembered(byFeed, feed, () => {
+    const own = transponders.filter((row) => row.feed === String(feed));
+    const listed = own.length > 0 ? own : transponders.filter((row) => row.feed === "1");
+    return new Map(
+      WAVES.flatMap((wave) => {
+        const rows = listed.filter((row) => row.polarisation === wave);
+        return rows.length > 0 ? [[wave, { rows, grid: makeGrid(rows.map(transponder)) }] as const] : [];
+      }),
+    );
   });
 }
 
 /** One band for each polarisation; none from a satellite that is below the horizon. */
-function skyBands(o: DishOptions, id: string): readonly Band[] {
-  const { elevationDeg, rangeKm } = dishAim(o);
+function skyBands(o: DishOptions, id: string, feed: DishFeed): readonly Band[] {
+  const { elevationDeg, rangeKm } = feed.aim;
   if (elevationDeg <= 0) return [];
-  const satellite = o.satelliteName.trim() || orbitalPosition(o.orbitalPositionDegE);
-  const plan = planOf(o.transponders);
-  const bands: Band[] = [];
-  for (const polarisation of ["V", "H"] as const) {
-    const { rows, grid } = plan[polarisation];
-    if (rows.length === 0) continue;
-    bands.push(
-      sourceBand({
-        origin: { key: `${id}/${polarisation}`, service: "satellite", part: id, satellite, polarisation },
-        grid,
-        levelDbuv: (carrier, i) =>
-          feedLevelDbuv(o, { frequencyMHz: carrier.airMHz, rangeKm }) + (rows[i]?.eirpOffsetDb ?? 0),
-        noiseKelvin: feedKelvin(o),
-      }),
-    );
-  }
-  return bands;
+  const satellite = feed.satelliteName.trim() || orbitalPosition(feed.orbitalPositionDegE);
+  const hiddenDb = (frequencyMHz: number) => obstructionOf(o, feed.aim, frequencyMHz)?.lossDb ?? 0;
+  const bands = [...planOf(o.transponders, feed.number)].map(([wave, { rows, grid }]) =>
+    sourceBand({
+      origin: {
+        key: `${id}/${feed.number > 1 ? feed.number : ""}${wave}`,
+        service: "satellite",
+        part: id,
+        satellite,
+        polarisation: wave === "V" || wave === "R" ? "V" : "H",
+        ...(wave === "R" || wave === "L" ? { circular: true } : {}),
+      },
+      grid,
+      levelDbuv: ({ airMHz }, i) =>
+        feedLevelDbuv({ ...o, eirpDbw: feed.eirpDbw }, { frequencyMHz: airMHz, rangeKm }) -
+        besideFocusLossDb(o, feed, airMHz) -
+        hiddenDb(airMHz) +
+        (rows[i]?.eirpOffsetDb ?? 0),
+      noiseKelvin: feedKelvin(o),
+    }),
+  );
+  return disturbedInSky(bands, o, feed, hiddenDb);
+}
+
+const FOCUS: Port = { id: "sky", side: "out", medium: "sky", label: "feed", role: "beam" };
+
+function sidePort(number: number): Port {
+  return { ...FOCUS, id: feedPort(number), label: `feed ${number}` };
 }
 
 export const DISH = define({
@@ -70,7 +89,9 @@ export const DISH = define({
         : "below the horizon";
     return `${numeral(o.diameterM, 2)} m · ${where} · ${aim}`;
   },
-  ports: () => [{ id: "sky", side: "out", medium: "sky", label: "feed", role: "beam" }],
-  signal: (o, { id }) => ({ emits: [{ port: "sky", bands: skyBands(o, id) }] }),
+  ports: (o) => [FOCUS, ...o.sideFeeds.map((_, i) => sidePort(i + 2))],
+  signal: (o, { id }) => ({
+    emits: feedsOf(o).map((feed) => ({ port: feed.port, bands: skyBands(o, id, feed) })),
+  }),
   cautions: ["height", "bonding"],
 });

@@ -6,6 +6,9 @@ import { choice, number, rows, text } from "./fields.ts";
 import { modeChoices } from "./modeChoices.ts";
 import { DEFAULT_TRANSPONDERS, ROLL_OFFS, SKY_FROM_MHZ, SKY_TO_MHZ } from "./planSatellite.ts";
 
+/** A dish carries at most this many LNBs side by side. */
+const FEED_NUMBERS = ["1", "2", "3", "4"] as const;
+
 const TRANSPONDER_ROW = z.object({
   frequencyMHz: number({
     label: "Frequency",
@@ -20,7 +23,10 @@ const TRANSPONDER_ROW = z.object({
     choices: [
       { value: "V", label: "Vertical" },
       { value: "H", label: "Horizontal" },
+      { value: "R", label: "Circular, right-hand" },
+      { value: "L", label: "Circular, left-hand" },
     ],
+    help: "Receivers ask for right-hand with 13 V like vertical, for left-hand with 18 V like horizontal.",
     default: "V",
   }),
   symbolRateMsps: number({
@@ -43,7 +49,7 @@ const TRANSPONDER_ROW = z.object({
     help: "Occupied width is symbol rate × (1 + roll-off). The widest is a safe guess.",
     choices: ROLL_OFFS.map((value) => ({ value, label: numeral(Number(value), 2, 2) })),
     default: "0.35",
-    source: "EN 300 421 (DVB-S: 0.35 only), from memory",
+    source: "EN 300 421 (DVB-S: 0.35 only), EN 302 307-2 (0.05 to 0.15), from memory",
     advanced: true,
   }),
   eirpOffsetDb: number({
@@ -55,6 +61,71 @@ const TRANSPONDER_ROW = z.object({
     step: 0.5,
     default: 0,
   }),
+  feed: choice({
+    label: "Feed",
+    help: "At which LNB of the dish it arrives; beside the focus only where there are further feeds.",
+    choices: FEED_NUMBERS.map((value) => ({ value, label: value === "1" ? "1 (focus)" : value })),
+    default: "1",
+    advanced: true,
+  }),
+});
+
+const NEIGHBOUR_ROW = z.object({
+  separationDeg: number({
+    label: "Away",
+    unit: "°",
+    help: "From the dish’s own satellite along the orbit, east positive.",
+    min: -30,
+    max: 30,
+    step: 0.1,
+    default: 3,
+  }),
+  eirpDifferenceDb: number({
+    label: "EIRP difference",
+    unit: "dB",
+    help: "How much stronger it is at your site on the same frequencies; negative: weaker, or there on few of them.",
+    min: -40,
+    max: 20,
+    step: 1,
+    default: -8,
+  }),
+});
+
+const OBSTACLE_ROW = z.object({
+  fromDeg: number({ label: "From azimuth", unit: "°", min: 0, max: 360, step: 1, default: 150 }),
+  toDeg: number({ label: "To azimuth", unit: "°", min: 0, max: 360, step: 1, default: 180 }),
+  elevationDeg: number({
+    label: "Top",
+    unit: "°",
+    help: "How high it stands above the horizon, seen from the dish.",
+    min: 0,
+    max: 90,
+    step: 1,
+    default: 20,
+  }),
+  distanceM: number({
+    label: "Distance",
+    unit: "m",
+    min: 1,
+    max: 2000,
+    step: 1,
+    default: 20,
+    source: "usual for a roof edge or a tree, from memory",
+    advanced: true,
+  }),
+});
+
+const SIDE_FEED_ROW = z.object({
+  orbitalPositionDegE: number({
+    label: "Orbital position",
+    unit: "°E",
+    min: -180,
+    max: 180,
+    step: 0.1,
+    default: 24,
+  }),
+  satelliteName: text({ label: "Name", maxLength: 24, default: "" }),
+  eirpDbw: number({ label: "EIRP", unit: "dBW", min: 30, max: 65, step: 0.5, default: 51 }),
 });
 
 export const DISH_OPTIONS = z.object({
@@ -227,6 +298,58 @@ export const DISH_OPTIONS = z.object({
     step: 10,
     default: 100,
     onSite: "not ours",
+    advanced: true,
+  }),
+  satelliteTiltDeg: number({
+    label: "Tilt of the satellite",
+    unit: "°",
+    help: "By which the satellite’s own polarisation planes are tilted in orbit; counts in the skew of the LNB. See the operator’s page.",
+    min: -45,
+    max: 45,
+    step: 0.5,
+    default: 0,
+    source: "0 for most; one European fleet stands at 7°, some satellites at 3.5°: pages of installers",
+    onSite: "not ours",
+    advanced: true,
+  }),
+  offAxisPattern: choice({
+    label: "Pattern beside the axis",
+    help: "Decides how much is heard of neighbouring satellites.",
+    choices: [
+      { value: "home", label: "Home dish (ITU-R BO.1213)" },
+      { value: "station", label: "Earth station (ITU-R S.465)" },
+    ],
+    default: "home",
+    advanced: true,
+  }),
+  neighbours: rows({
+    label: "Neighbouring satellites",
+    help: "They disturb the more, the smaller the dish is.",
+    row: NEIGHBOUR_ROW,
+    maxRows: 8,
+    default: [
+      { separationDeg: -3, eirpDifferenceDb: -8 },
+      { separationDeg: 3, eirpDifferenceDb: -8 },
+    ],
+    source: "invented: a satellite 3° to either side that shares a part of the frequencies",
+    means: "neighbouring satellites",
+    onSite: "not ours",
+    advanced: true,
+  }),
+  obstacles: rows({
+    label: "Obstacles",
+    help: "Roof edges, houses or trees as seen from the dish. Leaves and wet branches count as a wall.",
+    row: OBSTACLE_ROW,
+    maxRows: 16,
+    default: [],
+    onSite: "not ours",
+  }),
+  sideFeeds: rows({
+    label: "Further feeds",
+    help: "LNBs beside the focus, each for another satellite. Their transponders have the number of the feed; without any, the plan of the first is taken.",
+    row: SIDE_FEED_ROW,
+    maxRows: FEED_NUMBERS.length - 1,
+    default: [],
     advanced: true,
   }),
   transponders: rows({

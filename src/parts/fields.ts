@@ -20,6 +20,8 @@ export type FieldMeta = OptionTrade & {
   readonly control: "number" | "choice" | "switch" | "text" | "rows";
   /** Fields of one row, for control "rows". */
   readonly row?: z.ZodObject;
+  /** At most so many rows. */
+  readonly maxRows?: number;
   /** Shown only under "More values" in the inspector. */
   readonly advanced?: boolean;
 };
@@ -93,10 +95,10 @@ export function text(m: Common & { readonly maxLength: number; readonly default:
 export function rows<R extends z.ZodObject>(
   m: Common & { readonly row: R; readonly maxRows: number; readonly default: readonly z.input<R>[] },
 ) {
-  const { default: value, maxRows, ...meta } = m;
+  const { default: value, ...meta } = m;
   const schema = z
     .array(m.row)
-    .max(maxRows)
+    .max(m.maxRows)
     .default(() => z.array(m.row).parse(value) as never);
   described.set(schema, { ...meta, control: "rows" });
   return schema;

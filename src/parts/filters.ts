@@ -90,7 +90,7 @@ function filterEdge(mode: keyof typeof FILTER_VERBS, range: Range, db: number): 
 }
 
 /** Top of the TV band below each mobile band [MHz] (EU Decision 2017/899 and the 790 MHz clearance, from memory). */
-const MOBILE_EDGE_MHZ = { "700": 694, "800": 790 } as const;
+const MOBILE_EDGE_MHZ = { "700": 694, "800": 790, "900": 862 } as const;
 
 const filterMobile = define({
   kind: "filter-mobile",
@@ -105,7 +105,10 @@ const filterMobile = define({
     price: 8,
     workMinutes: 10,
     inItsPlace: "coupler",
-    widerTypes: [{ name: "a type that passes up to channel 60", options: { band: "800" } }],
+    widerTypes: [
+      { name: "a type that passes up to channel 60", options: { band: "800" } },
+      { name: "a type that passes up to channel 69", options: { band: "900" } },
+    ],
   },
   options: z.object({
     band: choice({
@@ -113,6 +116,7 @@ const filterMobile = define({
       choices: [
         { value: "700", label: "from 700 MHz; TV up to channel 48 passes" },
         { value: "800", label: "from 800 MHz; TV up to channel 60 passes" },
+        { value: "900", label: "from 870 MHz; TV up to channel 69 passes" },
       ],
       default: "700",
       source: "TV ends at 694 or 790 MHz (EU Decision 2017/899, from memory)",

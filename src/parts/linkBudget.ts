@@ -1,19 +1,15 @@
 /** The link budget of a dish: where it looks, what arrives at its feed, and how noisy that is. */
 import { dbmToDbuv, dbToRatio } from "../rf/decibel.ts";
 import { dishGainDbi } from "../rf/dish.ts";
-import { type LookAngles, lookAngles } from "../rf/lookAngles.ts";
+import type { LookAngles } from "../rf/lookAngles.ts";
 import { freeSpaceLossDb } from "../rf/path.ts";
 import { skyNoiseKelvin } from "../rf/skyNoise.ts";
+import { directionTo } from "./dishFeeds.ts";
 import type { DishOptions } from "./dishOptions.ts";
 
 /** How the dish has to stand: direction of the satellite, and the angle set on an offset dish's mount. */
 export function dishAim(o: DishOptions): LookAngles & { readonly mountElevationDeg: number } {
-  const angles = lookAngles({
-    siteLatitudeDeg: o.siteLatitudeDeg,
-    siteLongitudeDeg: o.siteLongitudeDeg,
-    siteHeightKm: o.siteHeightM / 1000,
-    satelliteLongitudeDeg: o.orbitalPositionDegE,
-  });
+  const angles = directionTo(o, o.orbitalPositionDegE);
   return { ...angles, mountElevationDeg: angles.elevationDeg - o.offsetAngleDeg };
 }
 

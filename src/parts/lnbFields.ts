@@ -4,6 +4,7 @@ import { curve, passBand, type Response } from "../signal/response.ts";
 import { numeral } from "../words/numbers.ts";
 import type { Path, Port, PowerTreatment } from "./contract.ts";
 import { number } from "./fields.ts";
+import { feedFields } from "./lnbFeed.ts";
 import type { OptionTrade } from "./optionTrade.ts";
 import { IF_FROM_MHZ, IF_TO_MHZ, UNIVERSAL_HIGH_LO_MHZ, UNIVERSAL_LOW_LO_MHZ } from "./quadrants.ts";
 
@@ -74,6 +75,7 @@ export function lnbFields() {
       spreadDb: 2,
       advanced: true,
     }),
+    ...feedFields(),
   };
 }
 

@@ -3,6 +3,7 @@ import { z } from "zod";
 import { flat } from "../signal/response.ts";
 import { define, type Path, type Port } from "./contract.ts";
 import { choice, toggle } from "./fields.ts";
+import { quadrantFromSky } from "./lnbFeed.ts";
 import {
   conversion,
   currentField,
@@ -13,7 +14,7 @@ import {
   UNIVERSAL_IF,
   universalOscillatorFields,
 } from "./lnbFields.ts";
-import { numberedOutputs, QUADRANT_PORTS, quadrantConversion } from "./quadrants.ts";
+import { numberedOutputs, QUADRANT_PORTS } from "./quadrants.ts";
 import { inner, stackedOutputs, stackPath, stackSwitch } from "./stacks.ts";
 import { userBandCaption, userBandFields, userBandsOf } from "./userBands.ts";
 
@@ -80,7 +81,7 @@ export const LNB_STACKED = define({
       from: "sky",
       to: inner(q.port),
       ...active,
-      ...quadrantConversion(q, o),
+      ...quadrantFromSky(q, o),
     }));
     if (o.legacy)
       for (const { port, quadrant } of QUADRANT_PORTS)

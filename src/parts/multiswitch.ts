@@ -9,6 +9,7 @@ import {
   type PowerPath,
   type SignalTreatment,
 } from "./contract.ts";
+import { crosstalkFrom } from "./crosstalk.ts";
 import { SILICON_DROP_VOLTS } from "./diodes.ts";
 import { LNB_LEAST_VOLTS, SWITCH_THRESHOLD_VOLTS, UNIVERSAL_IF, WIDEBAND_IF } from "./lnbFields.ts";
 import { lnbSupplies } from "./lnbSupply.ts";
@@ -105,12 +106,15 @@ function dropOf(o: MultiswitchOptions): Pick<Path, "response" | "noiseFigureDb" 
 function satellitePaths(o: MultiswitchOptions): readonly Path[] {
   const satellites = satellitesOf(o);
   const drop = dropOf(o);
+  const inputs = satelliteInputsOf(o);
+  const besides = new Map(inputs.map((input) => [input, crosstalkFrom(inputs, input, o.crosstalkDb)]));
   return outputsOf(o).flatMap((to) =>
     upTo(satellites).flatMap((s) =>
       QUADRANT_PORTS.map((q) => ({
         to,
         ...drop,
         ...quadrantInput(o, q, s),
+        ...besides.get(quadrantInput(o, q, s).from),
         condition: { port: to, setting: satellites > 1 ? `${s}:${q.quadrant}` : q.quadrant },
       })),
     ),
@@ -158,8 +162,16 @@ function trunkPaths(o: MultiswitchOptions): readonly Path[] {
   if (!o.cascade) return [];
   const loss = o.throughLossDb;
   const response = curve([47, -loss / 2], [IF_FROM_MHZ, -loss], [IF_TO_MHZ, -loss * 1.5]);
-  const inputs = [...satelliteInputsOf(o), ...(o.terrestrial ? [TERRESTRIAL_INPUT.id] : [])];
-  return inputs.map((from) => ({ from, to: through(from), response }));
+  const lines = satelliteInputsOf(o);
+  return [
+    ...lines.map((from) => ({
+      from,
+      to: through(from),
+      response,
+      ...crosstalkFrom(lines, from, o.trunkCrosstalkDb),
+    })),
+    ...(o.terrestrial ? [{ from: TERRESTRIAL_INPUT.id, to: through(TERRESTRIAL_INPUT.id), response }] : []),
+  ];
 }
 
 /** Direct current towards the LNB: along the trunk, and through diodes from the receivers. */

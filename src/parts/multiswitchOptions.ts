@@ -1,6 +1,7 @@
 /** Options of a multiswitch. */
 import { z } from "zod";
 import { terrestrialFields } from "./besideSatellite.ts";
+import { crosstalkField } from "./crosstalk.ts";
 import { choice, number, rows, toggle, wholeNumber } from "./fields.ts";
 import { lnbSupplyFields } from "./lnbSupply.ts";
 import { decoupling } from "./passive.ts";
@@ -172,6 +173,20 @@ export const MULTISWITCH_OPTIONS = z.object({
     source: "typical (1 to 4), from memory",
     onlyWhen: { cascade: true },
     spreadDb: 0.5,
+  }),
+  crosstalkDb: crosstalkField(),
+  trunkCrosstalkDb: number({
+    label: "Crosstalk, trunk",
+    unit: "dB",
+    help: "How far the lines of the trunk keep each other down, unit by unit.",
+    min: 10,
+    max: 80,
+    step: 1,
+    default: 45,
+    source: "45 dB for a unit, 32 to 35 dB behind four: manual of a cascade",
+    onlyWhen: { cascade: true },
+    spreadDb: 3,
+    advanced: true,
   }),
   // Typical 25 to 35 dB.
   isolationDb: decoupling(28),

@@ -5,7 +5,16 @@ import type { PartKind } from "./contract.ts";
 import { toggle } from "./fields.ts";
 import { RISER_OUTLETS } from "./outletsRiser.ts";
 import { SEPARATING_OUTLETS } from "./outletsSeparating.ts";
-import { insertionLoss, MEMORY, passing, plainLoss, type Range } from "./passive.ts";
+import {
+  bandEnd,
+  insertionLoss,
+  MEMORY,
+  passing,
+  plainLoss,
+  TO_THE_END,
+  TV_TO_THE_END,
+  tvEnd,
+} from "./passive.ts";
 import { dwellingField, plate, satSocket } from "./plate.ts";
 
 const outletSat = plate(
@@ -18,13 +27,14 @@ const outletSat = plate(
       job: "plate",
       price: 8,
       workMinutes: 15,
+      widerTypes: TO_THE_END,
       mistakenFor: [{ kind: "outlet-tv" }, { kind: "outlet-diplexed" }],
     },
     symbol: "outlet-1",
-    options: z.object({ lossDb: insertionLoss(1), dwelling: dwellingField() }),
-    caption: () => "direct, 5–2400 MHz",
+    options: z.object({ lossDb: insertionLoss(1), upTo: bandEnd(), dwelling: dwellingField() }),
+    caption: (o) => `direct, 5–${o.upTo} MHz`,
   },
-  (o) => [satSocket(plainLoss(o.lossDb))],
+  (o) => [satSocket(plainLoss(o.lossDb, o.upTo))],
 );
 
 const outletTwin = plate(
@@ -33,13 +43,19 @@ const outletTwin = plate(
     name: "Outlet, twin satellite",
     summary: "Plain outlet with two satellite sockets, each on its own cable.",
     keywords: ["wall plate", "socket", "F connector", "dual", "two cables"],
-    trade: { job: "plate", price: 8, workMinutes: 15, mistakenFor: [{ kind: "outlet-quad" }] },
+    trade: {
+      job: "plate",
+      price: 8,
+      workMinutes: 15,
+      widerTypes: TO_THE_END,
+      mistakenFor: [{ kind: "outlet-quad" }],
+    },
     symbol: "outlet-2",
-    options: z.object({ lossDb: insertionLoss(1), dwelling: dwellingField() }),
-    caption: () => "two cables, 5–2400 MHz",
+    options: z.object({ lossDb: insertionLoss(1), upTo: bandEnd(), dwelling: dwellingField() }),
+    caption: (o) => `two cables, 5–${o.upTo} MHz`,
   },
   (o) => {
-    const gain = plainLoss(o.lossDb);
+    const gain = plainLoss(o.lossDb, o.upTo);
     return [satSocket(gain, "sat", "in", "SAT 1"), satSocket(gain, "sat2", "in2", "SAT 2")];
   },
 );
@@ -54,11 +70,13 @@ const outletTv = plate(
       job: "plate",
       price: 8,
       workMinutes: 15,
+      widerTypes: TV_TO_THE_END,
       mistakenFor: [{ kind: "outlet-diplexed" }, { kind: "outlet-through" }],
     },
     symbol: "outlet-1",
     options: z.object({
       lossDb: insertionLoss(1),
+      tvTo: tvEnd(),
       dcPass: toggle({
         label: "DC and 22 kHz pass",
         help: "A plain outlet may pass them; an isolated one does not. Needed to feed a masthead amplifier from the room.",
@@ -69,22 +87,22 @@ const outletTv = plate(
       }),
       dwelling: dwellingField(),
     }),
-    caption: () => "5–862 MHz",
+    caption: (o) => `5–${o.tvTo} MHz`,
   },
   (o) => [
     {
       port: "tv",
       label: "TV",
       from: "in",
-      gain: series(flat(-o.lossDb), passing([TV_AND_RADIO], 30)),
+      gain: series(flat(-o.lossDb), passing([{ fromMHz: TV_FROM_MHZ, toMHz: Number(o.tvTo) }], 30)),
       services: ["tv", "dab", "fm"],
       dc: o.dcPass,
     },
   ],
 );
 
-/** Terrestrial range of networks and plates [MHz]: 5–862, Spanish Royal Decree 346/2011 and typical parts. */
-const TV_AND_RADIO: Range = { fromMHz: 5, toMHz: 862 };
+/** Lower end of networks and plates [MHz]: 5, Spanish Royal Decree 346/2011. */
+const TV_FROM_MHZ = 5;
 
 export const OUTLETS: readonly PartKind[] = [
   outletSat,

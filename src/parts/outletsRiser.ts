@@ -5,6 +5,8 @@ import { type Delivery, define, type PartKind, type Path, type Port, type PowerP
 import { SCHOTTKY_DROP_VOLTS } from "./diodes.ts";
 import { number, toggle } from "./fields.ts";
 import {
+  type BandEnd,
+  bandEnd,
   coaxIn,
   coaxOut,
   dB,
@@ -15,6 +17,9 @@ import {
   passing,
   plainLoss,
   type Range,
+  TO_THE_END,
+  TV_TO_THE_END,
+  tvEnd,
 } from "./passive.ts";
 import { dwellingField } from "./plate.ts";
 import { SOLD_TAPS, tapBranch, tapThrough } from "./splitters.ts";
@@ -30,7 +35,7 @@ type Socket = {
  * Sockets of riser plates: FM at the radio socket, TV with DAB beside it, satellite where there is one.
  * Edges typical, from memory.
  */
-function riserSockets(satellite: boolean): readonly Socket[] {
+function riserSockets({ satellite, tvTo, upTo }: Sockets): readonly Socket[] {
   const terrestrial: readonly Socket[] = [
     {
       port: "tv",
@@ -38,7 +43,7 @@ function riserSockets(satellite: boolean): readonly Socket[] {
       services: ["tv", "dab"],
       ranges: [
         { fromMHz: 5, toMHz: 68 },
-        { fromMHz: 118, toMHz: 862 },
+        { fromMHz: 118, toMHz: Number(tvTo) },
       ],
     },
     { port: "radio", label: "Radio", services: ["fm"], ranges: [{ fromMHz: 87, toMHz: 108 }] },
@@ -46,24 +51,24 @@ function riserSockets(satellite: boolean): readonly Socket[] {
   if (!satellite) return terrestrial;
   return [
     ...terrestrial,
-    { port: "sat", label: "SAT", services: ["satellite"], ranges: [{ fromMHz: 950, toMHz: 2400 }] },
+    { port: "sat", label: "SAT", services: ["satellite"], ranges: [{ fromMHz: 950, toMHz: Number(upTo) }] },
   ];
 }
 
 const SOCKET_REJECTION_DB = 25;
 
-const socketPorts = (satellite: boolean): readonly Port[] =>
-  riserSockets(satellite).map((s) => coaxOut(s.port, s.label, "socket"));
+const socketPorts = (o: Sockets): readonly Port[] =>
+  riserSockets(o).map((s) => coaxOut(s.port, s.label, "socket"));
 
-const socketPaths = (satellite: boolean, gain: Response): readonly Path[] =>
-  riserSockets(satellite).map((s) => ({
+const socketPaths = (o: Sockets, gain: Response): readonly Path[] =>
+  riserSockets(o).map((s) => ({
     from: "in",
     to: s.port,
     response: series(gain, passing(s.ranges, SOCKET_REJECTION_DB)),
   }));
 
-const delivered = (satellite: boolean): Delivery => ({
-  sockets: riserSockets(satellite).map(({ port, services }) => ({ port, services })),
+const delivered = (o: Sockets): Delivery => ({
+  sockets: riserSockets(o).map(({ port, services }) => ({ port, services })),
 });
 
 /** Diodes let the highest voltage win and keep it out of the neighbours' receivers. */
@@ -75,6 +80,11 @@ const satellite = toggle({
   default: false,
   passes: [true],
 });
+
+/** What decides about the sockets of a riser plate. */
+type Sockets = { readonly satellite: boolean; readonly tvTo: string; readonly upTo: BandEnd };
+
+const WIDER_RISER = [...TV_TO_THE_END, ...TO_THE_END];
 
 const through = define({
   kind: "outlet-through",
@@ -89,6 +99,7 @@ const through = define({
     price: 8,
     workMinutes: 15,
     inItsPlace: "coupler",
+    widerTypes: WIDER_RISER,
     mistakenFor: [{ kind: "outlet-end" }, { kind: "outlet-tv" }],
   },
   options: z.object({
@@ -106,21 +117,23 @@ const through = define({
       spreadDb: 1,
     }),
     satellite,
+    tvTo: tvEnd(),
+    upTo: bandEnd(),
     isolationDb: decoupling(25, { label: "Isolation between line out and sockets" }),
     dwelling: dwellingField(),
   }),
   symbol: "outlet-through",
   caption: (o) => `${dB(o.tapLossDb)} · ${o.satellite ? "TV / FM / SAT" : "TV / FM"}`,
-  ports: (o) => [coaxIn("in"), coaxOut("out", "through", "trunk"), ...socketPorts(o.satellite)],
+  ports: (o) => [coaxIn("in"), coaxOut("out", "through", "trunk"), ...socketPorts(o)],
   signal: (o) => ({
     paths: [
-      { from: "in", to: "out", response: series(tapThrough(o.tapLossDb, 1), plainLoss(0)) },
-      ...socketPaths(o.satellite, tapBranch(o.tapLossDb, 1)),
+      { from: "in", to: "out", response: series(tapThrough(o.tapLossDb, 1), plainLoss(0, o.upTo)) },
+      ...socketPaths(o, tapBranch(o.tapLossDb, 1)),
     ],
     isolationDb: o.isolationDb,
   }),
   power: (o) => (o.satellite ? { paths: [LINE_POWER, SAT_POWER] } : {}),
-  delivery: (o) => delivered(o.satellite),
+  delivery: (o) => delivered(o),
   inline: INLINE,
 });
 
@@ -136,6 +149,7 @@ const end = define({
     job: "riser plate",
     price: 8,
     workMinutes: 15,
+    widerTypes: WIDER_RISER,
     mistakenFor: [{ kind: "outlet-through" }, { kind: "outlet-tv" }],
   },
   options: z.object({
@@ -152,14 +166,16 @@ const end = define({
       spreadDb: 0.5,
     }),
     satellite,
+    tvTo: tvEnd(),
+    upTo: bandEnd({ onlyWhen: { satellite: true } }),
     dwelling: dwellingField(),
   }),
   symbol: (o) => (o.satellite ? "outlet-3" : "outlet-2"),
   caption: (o) => `${dB(o.lossDb)} · ${o.satellite ? "TV / FM / SAT" : "TV / FM"}`,
-  ports: (o) => [coaxIn("in"), ...socketPorts(o.satellite)],
-  signal: (o) => ({ paths: socketPaths(o.satellite, flat(-o.lossDb)) }),
+  ports: (o) => [coaxIn("in"), ...socketPorts(o)],
+  signal: (o) => ({ paths: socketPaths(o, flat(-o.lossDb)) }),
   power: (o) => (o.satellite ? { paths: [SAT_POWER] } : {}),
-  delivery: (o) => delivered(o.satellite),
+  delivery: (o) => delivered(o),
 });
 
 export const RISER_OUTLETS: readonly PartKind[] = [through, end];

@@ -22,7 +22,8 @@ const separating = {
   satToMHz: number({
     label: "Satellite socket up to",
     unit: "MHz",
-    min: 1900,
+    help: "1750 or 2050 MHz on older outlets, 2400 on those for all feeds.",
+    min: 1700,
     max: 3000,
     default: 2150,
     source: "2150 MHz, Spanish Royal Decree 346/2011; some outlets reach 2400 MHz",

@@ -1,9 +1,9 @@
 /** Small pieces from which the coaxial parts are put together. */
 
-import { flat, type Response, series } from "../signal/response.ts";
+import { curve, flat, type Response, series } from "../signal/response.ts";
 import { numeral } from "../words/numbers.ts";
 import type { Path, Port, PortRole, PowerPath } from "./contract.ts";
-import { number, toggle } from "./fields.ts";
+import { choice, number, toggle } from "./fields.ts";
 import type { OptionTrade } from "./optionTrade.ts";
 
 export const MEMORY = "typical, from memory";
@@ -53,13 +53,87 @@ export function merged(ranges: readonly Range[]): readonly Range[] {
  */
 export const WHOLE_LINE: Range = { fromMHz: 5, toMHz: 2400 };
 
+/** Where parts for satellite end [MHz]: now, and two generations of older ones. */
+export type BandEnd = "2400" | "2050" | "1750";
+
 /** A plain part on the whole line with the same loss everywhere. */
-export function plainLoss(lossDb: number): Response {
-  return lossDb === 0 ? WHOLE_LINE_PASS : series(flat(-lossDb), WHOLE_LINE_PASS);
+export function plainLoss(lossDb: number, upTo: BandEnd = "2400"): Response {
+  const line = LINE_PASS[upTo];
+  return lossDb === 0 ? line : series(flat(-lossDb), line);
 }
 
+const { fromMHz } = WHOLE_LINE;
+
 /** Outside its range a passive isn't a filter: it just gets worse. From memory. */
-const WHOLE_LINE_PASS = passing([WHOLE_LINE], 20);
+const LINE_PASS: Readonly<Record<BandEnd, Response>> = {
+  "2400": passing([WHOLE_LINE], 20),
+  "2050": passing([{ fromMHz, toMHz: 2050 }], 20),
+  "1750": passing([{ fromMHz, toMHz: 1750 }], 20),
+};
+
+/** Field for where a part ends that is made for satellite. */
+export const bandEnd = (o: Pick<OptionTrade, "onlyWhen"> = {}) =>
+  choice({
+    label: "Passes up to",
+    choices: [
+      { value: "2400", label: "2400 MHz" },
+      { value: "2050", label: "2050 MHz (older)" },
+      { value: "1750", label: "1750 MHz (oldest)" },
+    ],
+    default: "2400",
+    help: "Marked on the part. Older ones were made before the high band was used, and lose its upper transponders.",
+    source: MEMORY,
+    advanced: true,
+    ...o,
+  });
+
+/** A type that reaches the end of the satellite IF, in the place of an older one. */
+export const TO_THE_END = [{ name: "a type up to 2400 MHz", options: { upTo: "2400" } }];
+
+/** Field for where the TV socket or branch of a part ends. */
+export const tvEnd = () =>
+  choice({
+    label: "TV up to",
+    choices: [
+      { value: "862", label: "862 MHz (channel 69)" },
+      { value: "790", label: "790 MHz (channel 60)" },
+      { value: "694", label: "694 MHz (channel 48)" },
+    ],
+    default: "862",
+    help: "Parts with an edge at 694 or 790 MHz keep phone masts above the TV band out.",
+    source: "862 MHz, Spanish Royal Decree 346/2011; 790 and 694 MHz by the clearances, from memory",
+    advanced: true,
+  });
+
+/** A type that passes TV to the end, in the place of one with a lower edge. */
+export const TV_TO_THE_END = [{ name: "a type for TV up to 862 MHz", options: { tvTo: "862" } }];
+
+/** Loss at the edge of a soft flank, and where it begins [dB]: more than half the power is gone, as real filters have losses. */
+const AT_THE_EDGE_DB = 4;
+const FLANK_BEGINS_DB = 0.05;
+
+/**
+ * Passes a range with soft flanks: so far inside an edge the loss begins, at the edge it is 4 dB, and as far outside the
+ * filter stops by 20 dB. `lowMHz`, `highMHz`: width at either edge; without any flank as `passing`.
+ */
+export function softPassing(
+  range: Range,
+  rejectionDb: number,
+  { lowMHz = 0, highMHz = 0 }: { readonly lowMHz?: number; readonly highMHz?: number },
+): Response {
+  if (lowMHz === 0 && highMHz === 0) return passing([range], rejectionDb);
+  const { fromMHz: from, toMHz: to } = range;
+  const beside = Math.max(AT_THE_EDGE_DB + 1, Math.min(20, (rejectionDb * 2) / 3));
+  const points: (readonly [number, number])[] = [];
+  if (lowMHz > 0)
+    points.push([from - lowMHz, -beside], [from, -AT_THE_EDGE_DB], [from + lowMHz, -FLANK_BEGINS_DB]);
+  if (highMHz > 0)
+    points.push([to - highMHz, -FLANK_BEGINS_DB], [to, -AT_THE_EDGE_DB], [to + highMHz, -beside]);
+  return series(
+    curve(...points),
+    passing([{ fromMHz: from - lowMHz, toMHz: to + highMHz }], Math.max(1, rejectionDb - beside)),
+  );
+}
 
 /** One path from "in" to "out". */
 export function throughPath(response: Response): readonly Path[] {

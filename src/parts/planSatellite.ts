@@ -1,5 +1,5 @@
 /** Transponder plan of a satellite in the 10.70–12.75 GHz band. */
-import type { Carrier, Polarisation } from "../signal/carrier.ts";
+import type { Carrier, Wave } from "../signal/carrier.ts";
 
 /** Lower end, upper end, and the frequency at which a universal converter changes over [MHz] (EN 61319-1). */
 export const SKY_FROM_MHZ = 10_700;
@@ -7,14 +7,15 @@ export const SKY_TO_MHZ = 12_750;
 export const SKY_SPLIT_MHZ = 11_700;
 
 /**
- * Roll-off factors: DVB-S has 0.35 only (EN 300 421), DVB-S2 has all three (EN 302 307-1), from memory.
+ * Roll-off factors: DVB-S has 0.35 only (EN 300 421), DVB-S2 down to 0.20 (EN 302 307-1), DVB-S2X also 0.15, 0.10
+ * and 0.05 (EN 302 307-2), from memory.
  * A transponder occupies symbol rate · (1 + roll-off); its noise counts in the symbol rate.
  */
-export const ROLL_OFFS = ["0.35", "0.25", "0.20"] as const;
+export const ROLL_OFFS = ["0.35", "0.25", "0.20", "0.15", "0.10", "0.05"] as const;
 
 export type TransponderRow = {
   readonly frequencyMHz: number;
-  readonly polarisation: Polarisation;
+  readonly polarisation: Wave;
   readonly symbolRateMsps: number;
   readonly mode: string;
   readonly rollOff: (typeof ROLL_OFFS)[number];

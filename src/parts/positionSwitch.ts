@@ -4,6 +4,7 @@ import { z } from "zod";
 import { curve } from "../signal/response.ts";
 import { numeral } from "../words/numbers.ts";
 import { define, type PartKind, type Port } from "./contract.ts";
+import { crosstalkField, crosstalkFrom } from "./crosstalk.ts";
 import { choice, number } from "./fields.ts";
 import { LNB_LEAST_VOLTS, SWITCH_THRESHOLD_VOLTS } from "./lnbFields.ts";
 import { IF_FROM_MHZ, IF_TO_MHZ, upTo } from "./quadrants.ts";
@@ -29,6 +30,7 @@ const OPTIONS = z.object({
     source: "typical (1 to 4), from memory",
     spreadDb: 0.5,
   }),
+  crosstalkDb: crosstalkField(),
   ownMa: number({
     label: "Own current",
     unit: "mA",
@@ -81,11 +83,13 @@ const POSITION_SWITCH = define({
   signal: (o) => {
     const response = curve([IF_FROM_MHZ, -o.lossDb], [IF_TO_MHZ, -o.lossDb - 1.5]);
     // Where it stands without supply, nobody knows: then its setting is null and no path is selected.
+    const inputs = upTo(Number(o.inputs)).map(inputId);
     return {
       paths: upTo(Number(o.inputs)).map((n) => ({
         from: inputId(n),
         to: OUT.id,
         response,
+        ...crosstalkFrom(inputs, inputId(n), o.crosstalkDb),
         condition: { port: OUT.id, setting: String(n) },
       })),
     };

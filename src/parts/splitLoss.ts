@@ -6,7 +6,7 @@ import { MEMORY, passing, type Range } from "./passive.ts";
 export type SplitLoss = {
   readonly ways: number;
   readonly type: "hybrid" | "resistive";
-  readonly range: "tv" | "sat";
+  readonly range: "tv" | "sat" | "sat-2050" | "sat-1750";
   readonly loss: "typical" | "own";
   readonly ownTvDb: number;
   readonly ownSatDb: number;
@@ -44,6 +44,8 @@ const EXCESS_PER_STAGE: readonly (readonly [number, number])[] = [
 const RANGES: Readonly<Record<SplitLoss["range"], Range>> = {
   tv: { fromMHz: 5, toMHz: 1000 },
   sat: { fromMHz: 5, toMHz: 2400 },
+  "sat-2050": { fromMHz: 5, toMHz: 2050 },
+  "sat-1750": { fromMHz: 5, toMHz: 1750 },
 };
 
 /** Gain of each leg; one object for all legs. */
@@ -85,6 +87,8 @@ export const SPLIT_FIELDS = {
     choices: [
       { value: "tv", label: "TV and radio, 5–1000 MHz" },
       { value: "sat", label: "TV and satellite, 5–2400 MHz" },
+      { value: "sat-2050", label: "TV and satellite, 5–2050 MHz (older)" },
+      { value: "sat-1750", label: "TV and satellite, 5–1750 MHz (oldest)" },
     ],
     default: "sat",
     source: MEMORY,

@@ -2,6 +2,7 @@
 import { z } from "zod";
 import { TERRESTRIAL_INPUT, terrestrialFields, terrestrialPaths } from "./besideSatellite.ts";
 import { define, type Port } from "./contract.ts";
+import { crosstalkField } from "./crosstalk.ts";
 import { choice, wholeNumber } from "./fields.ts";
 import { UNIVERSAL_IF, WIDEBAND_IF } from "./lnbFields.ts";
 import { lnbSupplies, lnbSupplyFields } from "./lnbSupply.ts";
@@ -40,6 +41,7 @@ const STACKER_OPTIONS = z.object({
   ...terrestrialFields(),
   ...lnbSupplyFields(),
   ...stackInputFields(),
+  crosstalkDb: crosstalkField(),
   isolationDb: decoupling(28),
 });
 

@@ -2,6 +2,7 @@
 import type { z } from "zod";
 import { flat, passBand } from "../signal/response.ts";
 import type { Path, Port, StackPath, SwitchDeclaration } from "./contract.ts";
+import { crosstalkFrom } from "./crosstalk.ts";
 import { number } from "./fields.ts";
 import { LNB_REJECTION_DB, SWITCH_THRESHOLD_VOLTS } from "./lnbFields.ts";
 import type { OptionTrade } from "./optionTrade.ts";
@@ -48,7 +49,9 @@ export function stackInputFields(when: Pick<OptionTrade, "onlyWhen"> = {}) {
   };
 }
 
-export type StackInputOptions = z.output<z.ZodObject<ReturnType<typeof stackInputFields>>>;
+export type StackInputOptions = z.output<z.ZodObject<ReturnType<typeof stackInputFields>>> & {
+  readonly crosstalkDb: number;
+};
 
 /** The ways from the inputs of a unit to its stacking stage, and what the stage takes each of them for. */
 export function stackInputs(
@@ -60,9 +63,16 @@ export function stackInputs(
   },
 ): { readonly paths: readonly Path[] } & Required<Pick<StackPath, "from" | "planes">> {
   const { inputs, passes, holds } = of;
+  const ids = inputs.map(({ id }) => id);
   const response = passBand({ ...passes, gain: flat(-o.inputLossDb), rejectionDb: LNB_REJECTION_DB });
   return {
-    paths: inputs.map(({ id }) => ({ from: id, to: inner(id), response, ...(holds ? { holds } : {}) })),
+    paths: inputs.map(({ id }) => ({
+      from: id,
+      to: inner(id),
+      response,
+      ...crosstalkFrom(ids, id, o.crosstalkDb),
+      ...(holds ? { holds } : {}),
+    })),
     from: inputs.map(({ id }) => inner(id)),
     planes: Object.fromEntries(inputs.flatMap(({ id, plane }) => (plane ? [[inner(id), plane]] : []))),
   };

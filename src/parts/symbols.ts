@@ -32,6 +32,24 @@ const drawn = {
       "M21 11 V29 M16 29 H26",
     ],
   },
+  "aerial-vhf": {
+    lines: ["M6 11 H41", "M10 2 V20 M19 3 V19 M28 4 V18 M37 5 V17", "M15 11 V29 M10 29 H20"],
+  },
+  "aerial-active": {
+    lines: ["M4 9 H26 M8 3 V15 M14 3.5 V14.5 M20 4 V14", "M26 3 L40 9 L26 15 Z", "M14 9 V29 M9 29 H19"],
+  },
+  modulator: {
+    lines: [box, "M34 16 H45", "M17 21 Q19 11 21 21 T25 21 T29 21 T31 18", "M18 10 H30"],
+  },
+  "cable-entry": {
+    lines: ["M3 16 H16 M34 16 H45", "M16 6 H34 V26 H16 Z", "M20 12 H30 M20 16 H30 M20 20 H30"],
+  },
+  "amplifier-channel": {
+    lines: [triangle, triangleLead, "M18 13 V19 M22 11 V21 M26 13 V19"],
+  },
+  "amplifier-inputs": {
+    lines: [triangle, "M3 10 H14 M3 16 H14 M3 22 H14 M36 16 H45"],
+  },
   "aerial-dab": {
     lines: ["M24 2 V9.5 M24 13.5 V21", "M24 9.5 H30 V13.5 H24", "M30 11.5 H36 V29 M31 29 H41"],
   },

@@ -34,3 +34,12 @@ export function beamwidthDeg(options: { diameterM: number; frequencyMHz: number 
 export function pointingLossDb(options: { offAxisDeg: number; beamwidthDeg: number }): number {
   return 12 * (options.offAxisDeg / options.beamwidthDeg) ** 2;
 }
+
+/**
+ * What a feed beside the focus loses [dB, positive]: its beam leaves the dish at an angle and is blurred.
+ * Grows with the square of the number of beamwidths, so a large dish with its narrow beam loses more at the same angle.
+ * About 1 dB at three beamwidths for an offset dish of f/D 0.6, after Ruze; from memory, order of magnitude.
+ */
+export function scanLossDb(options: { offAxisDeg: number; beamwidthDeg: number }): number {
+  return 0.11 * (options.offAxisDeg / options.beamwidthDeg) ** 2;
+}

@@ -63,6 +63,17 @@ export function lookAngles(options: SitePosition & { readonly satelliteLongitude
   };
 }
 
+/** Angle between two directions in the sky [degrees], as somebody on the ground sees it. */
+export function angleBetweenDeg(
+  a: Pick<LookAngles, "azimuthDeg" | "elevationDeg">,
+  b: Pick<LookAngles, "azimuthDeg" | "elevationDeg">,
+): number {
+  const [up, other] = [rad(a.elevationDeg), rad(b.elevationDeg)];
+  const turn = rad(a.azimuthDeg - b.azimuthDeg);
+  const cos = Math.sin(up) * Math.sin(other) + Math.cos(up) * Math.cos(other) * Math.cos(turn);
+  return deg(Math.acos(Math.min(1, Math.max(-1, cos))));
+}
+
 /** Below the satellite itself, every direction of the polarisation is as good: 0. On the equator: ±90. */
 function skewDeg(latitude: number, delta: number): number {
   const slope = Math.tan(latitude);

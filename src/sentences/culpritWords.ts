@@ -31,6 +31,18 @@ export function culpritClause(culprit: Blamed): string {
       return `${name} is a faulty joint and loses ${loss}`;
     case "off aim":
       return `${name} is off its satellite and loses ${excess}`;
+    case "turned":
+      return `${name} is turned by ${numeral(culprit.amount, 0)}° against the satellite’s polarisation`;
+    case "wrong polariser":
+      return `${name} is not made for the satellite’s polarisation: linear here, circular there, or the other way round`;
+    case "mixes polarisations":
+      return `${name} keeps the other polarisation only ${loss} down`;
+    case "mixes inputs":
+      return `${name} keeps its inputs only ${loss} apart`;
+    case "hears neighbours":
+      return `${name} hears the satellites beside its own, only ${loss} weaker`;
+    case "in rain":
+      return `Rain before ${name} mixes the polarisations`;
     case "turned away":
       return `${name} points away from the transmitter and loses ${excess}`;
     case "other polarisation":
@@ -39,6 +51,10 @@ export function culpritClause(culprit: Blamed): string {
       return isDishLevel(culprit)
         ? `${name} receives too little signal`
         : `${name} gives only ${level(culprit)}`;
+    case "unclean source":
+      return `${name} itself has a C/N of only ${numeral(culprit.amount)} dB`;
+    case "low output":
+      return `${name} gives only ${level(culprit)}`;
     case "strong source":
       return isDishLevel(culprit)
         ? `${name} receives a very strong signal`
@@ -130,6 +146,18 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
       return `Cut out ${name} and fit a new connector.`;
     case "off aim":
       return `Realign ${name} with a meter.`;
+    case "turned":
+      return `Turn ${name} in its clamp until a meter shows the best C/N.`;
+    case "wrong polariser":
+      return `Replace ${name} with an LNB for the satellite’s kind of polarisation.`;
+    case "mixes polarisations":
+      return `Replace ${name} with an LNB of better cross-polar isolation.`;
+    case "mixes inputs":
+      return `Replace ${name} with a switch of less crosstalk.`;
+    case "hears neighbours":
+      return `Replace ${name} with a larger dish.`;
+    case "in rain":
+      return undefined;
     case "turned away":
       return `Turn ${name} towards the transmitter.`;
     case "other polarisation":
@@ -138,6 +166,10 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
       return isDishLevel(culprit)
         ? `Replace ${name} with a larger dish.`
         : `Realign ${name} or move it to a better place, or amplify right behind it.`;
+    case "unclean source":
+      return `Only a cleaner signal from ${name} helps: no part behind it takes noise away.`;
+    case "low output":
+      return `Amplify right behind ${name}.`;
     case "strong source":
       return isDishLevel(culprit) ? undefined : `Put an attenuator behind ${name}.`;
     case "uneven source":

@@ -1,6 +1,7 @@
 /** A loss in one clause, the culprit first, and what would put it right. */
 
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
+import { isLeak } from "../findings/blame/quality.ts";
 import type { Missing } from "../findings/missing.ts";
 import { passesService } from "../findings/passesService.ts";
 import type { ReceiverLossFacts } from "../findings/receiverLossRules.ts";
@@ -64,6 +65,8 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     }
     case "outside tuning range":
       return `${capital(lacking)} outside ${numeralAsSet(reason.fromMHz)} to ${numeralAsSet(reason.toMHz)} MHz cannot be tuned by ${receiver}`;
+    case "no tuner for it":
+      return `${receiver} has no DVB-C tuner for ${lacking}`;
     case "not converted":
       return `No LNB converts ${lacking} on the way to ${receiver}`;
     case "switched feed on a wideband input":
@@ -142,7 +145,8 @@ function wrongInput(record: PartRecord | undefined, service: Service): string | 
   return isMeant ? arrives.id : undefined;
 }
 
-function disturbedWords({ spoiler }: Missing, lacking: string, receiver: string): string {
+function disturbedWords({ spoiler, blamed }: Missing, lacking: string, receiver: string): string {
+  if (blamed && spoiler && isLeak(spoiler)) return culpritClause(blamed);
   if (spoiler?.by === "products")
     return `${partName(spoiler.part)} is overdriven, and its products drown ${lacking}`;
   if (spoiler?.by === "foreign" && spoiler.signal && spoiler.part !== undefined)

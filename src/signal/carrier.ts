@@ -22,6 +22,8 @@ export const SERVICE_NAMES: Readonly<Record<Service, string>> = {
 };
 
 export type Polarisation = "V" | "H";
+/** A wave on its way from a satellite: upright, level, or turning to the right or to the left. */
+export type Wave = Polarisation | "R" | "L";
 export type SkyHalf = "low" | "high";
 
 /** Polarisation and sky band as one word: what 13/18 V and the 22 kHz tone select. */
@@ -56,5 +58,8 @@ export type Origin = {
    * come, and an entry of their plans means the same carrier: so their ways are joined carrier by carrier.
    */
   readonly transmitter?: string;
+  /** What a receiver has to ask for: right-hand circular stands for V (13 V), left-hand for H (18 V). */
   readonly polarisation?: Polarisation;
+  /** The wave turns on its way: right-hand where `polarisation` is V, left-hand where it is H. */
+  readonly circular?: true;
 };

@@ -1,9 +1,10 @@
 /** Bringing bands together on one wire: they pass through each other, and may disturb each other. */
 import type { Band, Grid } from "./band.ts";
 import { undisturbed } from "./grid.ts";
+import { powerInside } from "./overlap.ts";
 import { carrierToDb } from "./readout.ts";
 import { remembered } from "./remember.ts";
-import { conditionsKey, exclusive } from "./treat.ts";
+import { conditionsKey, exclusive, isSameWay } from "./treat.ts";
 import { type Arrived, joinWays } from "./ways.ts";
 
 /** A live carrier is worth a word when the interferer is less than this much below what would be harmless. [dB] */
@@ -159,7 +160,7 @@ function disturbed(victim: Band, foreign: readonly Disturber[], clashes: Clash[]
   const found: Hit[] = [];
   for (const disturber of near) {
     const { example, members, byOrigin } = disturber;
-    const echoes = (byOrigin.get(victim.origin.key) ?? []).filter((other) => isSameSignal(victim, other));
+    const echoes = (byOrigin.get(victim.origin.key) ?? []).filter((other) => isSameWay(victim, other));
     const others = echoes.length > 0 ? members.filter((other) => !echoes.includes(other)) : members;
     const inside = (bands: readonly Band[]) => powerInside(victim.grid, example.grid, powersOf(bands));
     // Of the same signal under other settings it is only said that they meet.
@@ -193,40 +194,8 @@ function disturbed(victim: Band, foreign: readonly Disturber[], clashes: Clash[]
   return band;
 }
 
-/** Of one origin: the same signal if it was converted alike, though other switches may have to stand otherwise. */
-function isSameSignal(a: Band, b: Band): boolean {
-  return a.shifts.length === b.shifts.length && a.shifts.every((lo, i) => lo === b.shifts[i]);
-}
-
 function touches(a: Pick<Grid, "fromMHz" | "toMHz">, b: Pick<Grid, "fromMHz" | "toMHz">): boolean {
   return a.fromMHz < b.toMHz && b.fromMHz < a.toMHz;
-}
-
-/**
- * Power of carriers on `theirs` (each with `powers` [(µV)²]) inside each carrier of a grid [(µV)²]; null when
- * nothing overlaps.
- */
-function powerInside(grid: Grid, theirs: Grid, powers: Float64Array): Float64Array | null {
-  let power: Float64Array | null = null;
-  let start = 0;
-  const widest = theirs.width.reduce((m, w) => Math.max(m, w), 0);
-  for (let i = 0; i < grid.centre.length; i++) {
-    const half = noiseMHz(grid, i) / 2;
-    const from = (grid.centre[i] ?? 0) - half;
-    const to = (grid.centre[i] ?? 0) + half;
-    // Both grids rise in frequency: whatever ends before this carrier is of no use to the next one either.
-    while (start < theirs.centre.length && (theirs.centre[start] ?? 0) + widest / 2 < from) start++;
-    for (let j = start; j < theirs.centre.length; j++) {
-      const f = theirs.centre[j] ?? 0;
-      if (f - widest / 2 > to) break;
-      const width = theirs.width[j] ?? 0;
-      const inside = Math.min(to, f + width / 2) - Math.max(from, f - width / 2);
-      if (inside <= 0 || width <= 0) continue;
-      power ??= new Float64Array(grid.centre.length);
-      power[i] = (power[i] ?? 0) + (powers[j] ?? 0) * Math.min(1, inside / width);
-    }
-  }
-  return power;
 }
 
 function settingSlot(
@@ -270,10 +239,6 @@ function asClash(victim: Band, hit: Hit): Clash | null {
   }
   if (carriers.length === 0) return null;
   return { victim, other: hit.other, echo: hit.echo, carriers, ciDb, fromMHz, toMHz };
-}
-
-function noiseMHz(grid: Grid, i: number): number {
-  return grid.plan[grid.index[i] ?? 0]?.noiseMHz ?? 0;
 }
 
 /** True for a band that something disturbs. */

@@ -166,6 +166,11 @@ export function exclusive(a: Band, b: Band): boolean {
   return false;
 }
 
+/** Of one origin: the same signal if it was converted alike, though other switches may have to stand otherwise. */
+export function isSameWay(a: Band, b: Band): boolean {
+  return a.shifts.length === b.shifts.length && a.shifts.every((lo, i) => lo === b.shifts[i]);
+}
+
 /** Width of the slices that a noise floor is cut into [MHz]. */
 const SLICE_MHZ = 100;
 /** Noise that a dish picks up from the sky beside the carriers [K]; typical, from memory. */
@@ -177,10 +182,19 @@ const floorGrids = new Map<string, Grid>();
 export function noiseFloor(o: { part: string; fromMHz: number; toMHz: number; noiseFigureDb: number }): Band {
   const grid = remembered(floorGrids, `${o.fromMHz}-${o.toMHz}`, () => makeGrid(slices(o)));
   const factor = noiseFactor(o.noiseFigureDb) - 1 + SKY_KELVIN / 290;
-  return {
-    origin: { key: `${o.part}/noise`, service: "satellite", part: o.part },
+  const origin: Origin = { key: `${o.part}/noise`, service: "satellite", part: o.part };
+  return floorOn(
     grid,
-    level: grid.ktb.map((ktb) => 10 * Math.log10(ktb * factor)),
+    origin,
+    grid.ktb.map((ktb) => 10 * Math.log10(ktb * factor)),
+  );
+}
+
+function floorOn(grid: Grid, origin: Origin, level: Float64Array): Band {
+  return {
+    origin,
+    grid,
+    level,
     noise: undisturbed(grid),
     interference: undisturbed(grid),
     cut: uncut(grid),
@@ -192,8 +206,25 @@ export function noiseFloor(o: { part: string; fromMHz: number; toMHz: number; no
   };
 }
 
-function slices({ fromMHz, toMHz }: { fromMHz: number; toMHz: number }): Carrier[] {
-  const count = Math.max(1, Math.round((toMHz - fromMHz) / SLICE_MHZ));
+/** What a source puts out beside its carrier: noise of one level in every slice of a range [dBµV]. */
+export function noiseBeside(o: {
+  readonly origin: Origin;
+  readonly fromMHz: number;
+  readonly toMHz: number;
+  readonly sliceMHz: number;
+  readonly sliceDbuv: number;
+}): Band {
+  const { fromMHz, toMHz, sliceMHz } = o;
+  const grid = remembered(floorGrids, `${fromMHz}-${toMHz}/${sliceMHz}`, () => makeGrid(slices(o, sliceMHz)));
+  return floorOn(
+    grid,
+    o.origin,
+    grid.centre.map(() => o.sliceDbuv),
+  );
+}
+
+function slices({ fromMHz, toMHz }: { fromMHz: number; toMHz: number }, aboutMHz = SLICE_MHZ): Carrier[] {
+  const count = Math.max(1, Math.round((toMHz - fromMHz) / aboutMHz));
   const widthMHz = (toMHz - fromMHz) / count;
   return Array.from({ length: count }, (_, i) => ({
     name: "noise",

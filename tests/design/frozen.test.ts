@@ -8,6 +8,7 @@ function frozen(name: string): string {
   return readFileSync(new URL(`./files/${name}`, import.meta.url), "utf8");
 }
 
+const FEED = { skewErrorDeg: 0, crossPolarDb: 22, feedType: "linear", axialRatioDb: 1 };
 /** Where an aerial looks, and whom each of its rows comes from. */
 const AIM = {
   aim: "listed",
@@ -46,14 +47,7 @@ const ADDED: Added = {
   },
   settingsRows: { ownLimits: { merDb: 0, differenceDb: 0 } },
   options: {
-    splitter: { tone: true },
-    tap: { tone: true },
-    combiner: { tone: true },
-    "diplexer-combine": { tone: true },
-    "diplexer-split": { tone: true },
-    "receiver-sat-twin": { sharedLimit: false },
-    "receiver-hybrid": { sharedLimit: false },
-    "lnb-wideband": { switchedOutputs: "0", switchedMa: 35, lowLoMHz: 9_750, highLoMHz: 10_600 },
+    "lnb-wideband": { ...FEED, switchedOutputs: "0", switchedMa: 35, lowLoMHz: 9_750, highLoMHz: 10_600 },
     multiswitch: {
       feed: "quattro",
       widebandLoMHz: 10_400,
@@ -61,15 +55,46 @@ const ADDED: Added = {
       stackDbuv: 80,
       stackNoiseDb: 8,
       inputLossDb: 3,
+      crosstalkDb: 30,
+      trunkCrosstalkDb: 45,
     },
     "aerial-uhf": AIM,
     "aerial-dab": AIM,
     "aerial-fm": AIM,
+    dish: {
+      satelliteTiltDeg: 0,
+      offAxisPattern: "home",
+      neighbours: [
+        { separationDeg: -3, eirpDifferenceDb: -8 },
+        { separationDeg: 3, eirpDifferenceDb: -8 },
+      ],
+      obstacles: [],
+      sideFeeds: [],
+    },
+    "lnb-universal": FEED,
+    "lnb-quattro": FEED,
+    "lnb-stacked": FEED,
+    "stacking-converter": { crosstalkDb: 30 },
+    "position-switch": { crosstalkDb: 30 },
+    splitter: { tone: true },
+    combiner: { tone: true },
+    "receiver-sat-twin": { sharedLimit: false },
+    "receiver-hybrid": { sharedLimit: false },
+    tap: { upTo: "2400", tone: true },
+    "outlet-sat": { upTo: "2400" },
+    "outlet-sat-twin": { upTo: "2400" },
+    "outlet-tv": { tvTo: "862" },
+    "outlet-through": { tvTo: "862", upTo: "2400" },
+    "outlet-end": { tvTo: "862", upTo: "2400" },
+    "diplexer-combine": { flankMHz: 0, tone: true },
+    "diplexer-split": { flankMHz: 0, tone: true },
+    "receiver-tv": { cableTuner: true, aerialSupply: "0" },
   },
   rows: {
     "aerial-uhf": { channels: TRANSMITTER },
     "aerial-dab": { blocks: TRANSMITTER },
     "aerial-fm": { stations: TRANSMITTER },
+    dish: { transponders: { feed: "1" } },
   },
 };
 

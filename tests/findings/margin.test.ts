@@ -170,10 +170,12 @@ describe("margin of a satellite receiver", () => {
     const transponders = [
       { frequencyMHz: 11_300, polarisation: "V", symbolRateMsps: 27.5, mode: "dvbs-qpsk-3/4" },
     ];
+    // One transponder alone under an empty sky: nothing but noise counts.
+    const sky = { transponders, neighbours: [] };
     const parts = {
       rx: ["receiver-sat"],
       lnb: ["lnb-universal", { gainDb: o.gainDb ?? 55 }],
-      dish: ["dish", { eirpDbw: o.eirpDbw ?? 46, rainRateMmPerH: o.rainRateMmPerH, transponders }],
+      dish: ["dish", { eirpDbw: o.eirpDbw ?? 46, rainRateMmPerH: o.rainRateMmPerH, ...sky }],
     } as Parameters<typeof draw>[0];
     const evaluation = evaluate(draw(parts, "dish.sky > lnb.sky, lnb.out > rx.sat"));
     const verdict = report(evaluation).verdicts.find((v) => v.part === "rx");

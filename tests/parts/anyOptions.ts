@@ -34,6 +34,8 @@ function anyValue(meta: FieldMeta): fc.Arbitrary<unknown> {
     case "text":
       return fc.string({ maxLength: 8 });
     case "rows":
-      return meta.row ? fc.array(fieldsOf(meta.row), { maxLength: 4 }) : fc.constant([]);
+      return meta.row
+        ? fc.array(fieldsOf(meta.row), { maxLength: Math.min(4, meta.maxRows ?? 4) })
+        : fc.constant([]);
   }
 }

@@ -75,6 +75,22 @@ describe("a resistive splitter", () => {
   });
 });
 
+/** Older parts end at 1750 or 2050 MHz (common practice, no source): there a transponder above is lost, one below is not. */
+describe("an older part", () => {
+  test.each([
+    { kind: "splitter", key: "range", values: ["sat", "sat-2050", "sat-1750"], to: "out1" },
+    { kind: "tap", key: "upTo", values: ["2400", "2050", "1750"], to: "out" },
+    { kind: "tap", key: "upTo", values: ["2400", "2050", "1750"], to: "tap1" },
+    { kind: "outlet-sat", key: "upTo", values: ["2400", "2050", "1750"], to: "sat" },
+  ])("$kind to $to", ({ kind, key, values, to }) => {
+    const loss = (n: number, f: number) => -gainBetween(signalOf(kind, { [key]: values[n] }), "in", to, f);
+    for (const f of [1700, 1740]) expect(loss(2, f)).toBeCloseTo(loss(0, f), 6);
+    expect(loss(1, 2000)).toBeCloseTo(loss(0, 2000), 6);
+    expect(loss(2, 1800) - loss(0, 1800)).toBeGreaterThanOrEqual(15);
+    expect(loss(1, 2100) - loss(0, 2100)).toBeGreaterThanOrEqual(15);
+  });
+});
+
 describe("a tap", () => {
   // Ideal: −10·log10(1 − 10^(−C/10)), what the branch takes is gone. Typical at TV: common practice, from memory.
   test.each([
@@ -96,6 +112,33 @@ describe("a tap", () => {
     const added = -gainBetween(treatment, "in", "out", 1550) - through;
     expect(added).toBeGreaterThanOrEqual(0.7);
     expect(added).toBeLessThanOrEqual(1.5);
+  });
+
+  // Ideal −10·log10(1 − n·10^(−C/10)) (any RF textbook): what the branches get is gone. Real parts 0.5 to 2 dB more, the
+  // inner splitter's loss included (orders of magnitude, from memory); lower values lose more.
+  test.each([
+    { taps: "2", branch: 12, ideal: 0.59 },
+    { taps: "3", branch: 14, ideal: 0.55 },
+    { taps: "4", branch: 12, ideal: 1.26 },
+    { taps: "4", branch: 16, ideal: 0.46 },
+    { taps: "8", branch: 17, ideal: 0.76 },
+    { taps: "8", branch: 20, ideal: 0.36 },
+  ])("of $taps branches of $branch dB costs more than the ideal $ideal dB", ({ taps, branch, ideal }) => {
+    expect(idealThroughDb(branch, Number(taps))).toBeCloseTo(ideal, 2);
+    const treatment = signalOf("tap", { taps, tapLossDb: branch });
+    const through = -gainBetween(treatment, "in", "out", 474);
+    expect(through).toBeGreaterThan(ideal + 0.5);
+    expect(through).toBeLessThan(ideal + 2);
+    for (let n = 1; n <= Number(taps); n++)
+      expect(-gainBetween(treatment, "in", `tap${n}`, 474)).toBeCloseTo(branch, 6);
+  });
+
+  test("loses more at the line the more branches it has", () => {
+    const through = (taps: string) =>
+      -gainBetween(signalOf("tap", { taps, tapLossDb: 16 }), "in", "out", 474);
+    const losses = ["1", "2", "3", "4", "8"].map(through);
+    expect(losses).toEqual([...losses].sort((a, b) => a - b));
+    expect(new Set(losses).size).toBe(5);
   });
 
   test("with more branches than its value allows still leaves something for the line", () => {

@@ -7,10 +7,26 @@ export type Misdeed =
   | "bad joint"
   /** A dish off its aim. */
   | "off aim"
+  /** An LNB turned in its clamp by so many degrees. */
+  | "turned"
+  /** An LNB for linear waves in a circular field, or the other way round. */
+  | "wrong polariser"
+  /** A feed that keeps the two polarisations apart by so few decibels. */
+  | "mixes polarisations"
+  /** A switch that keeps its inputs apart by so few decibels. */
+  | "mixes inputs"
+  /** A dish that hears the satellites beside its own. */
+  | "hears neighbours"
+  /** Rain before a dish, which mixes the polarisations. */
+  | "in rain"
   /** An aerial that points away from the transmitter, or whose elements lie in the other polarisation. */
   | "turned away"
   | "other polarisation"
   | "weak source"
+  /** Something that feeds a signal in, and is no aerial. */
+  | "low output"
+  /** What feeds a signal in brings its noise with it. */
+  | "unclean source"
   | "strong source"
   /** One transmitter of a source lies far above or below the others. */
   | "uneven source"

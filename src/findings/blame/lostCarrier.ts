@@ -4,7 +4,7 @@ import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { CarrierId } from "../../evaluate/trace.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { tunerNoiseUv2 } from "../tunerQuality.ts";
-import { blameForNoise, disturbed, type Quality } from "./quality.ts";
+import { blameForNoise, disturbed, graver, type Quality, turnedLnb } from "./quality.ts";
 import { placesServed } from "./served.ts";
 import { type Stage, stagesTo } from "./stages.ts";
 
@@ -19,15 +19,16 @@ export function blameForLostCarrier(
     const stages = stagesTo(evaluation, { part: at.receiver, port }, lost);
     const last = stages.at(-1);
     if (!last) continue;
-    if (to === "disturbed") return disturbed(evaluation, stages);
     const { service, requiredDb, tunerShare } = atTuner(last);
-    const cnDb = -10 * Math.log10(10 ** (-last.step.cnDb / 10) + tunerShare);
+    const turned = turnedLnb(stages, Math.max(0, requiredDb - last.step.cniDb));
+    if (to === "disturbed") return turned ?? disturbed(evaluation, stages);
+    const cniDb = -10 * Math.log10(10 ** (-last.step.cniDb / 10) + tunerShare);
     const culprit = blameForNoise(stages, {
-      missingDb: Math.max(0, requiredDb - cnDb),
+      missingDb: Math.max(0, requiredDb - cniDb),
       served: placesServed(evaluation, service, "C/N"),
       behind: tunerShare,
     });
-    return { spoiler: { by: "noise" }, ...(culprit ? { culprit } : {}) };
+    return graver(turned, culprit);
   }
   return undefined;
 }

@@ -10,6 +10,7 @@ import { extreme } from "../extreme.ts";
 import type { Draft } from "../finding.ts";
 import { type About, asCulprit, type Suspect, worstOf } from "./choose.ts";
 import type { Blamed, Misdeed } from "./culprit.ts";
+import { type LeakBy, leaksAt, shareByTurn, turnOf } from "./leaks.ts";
 import { isAmplifier } from "./level.ts";
 import { sourceOfOverload } from "./overload.ts";
 import { placesServed } from "./served.ts";
@@ -21,8 +22,15 @@ export type Spoiler =
   | { readonly by: "noise" }
   /** `amplifiers`: how many on the way have a part in them. */
   | { readonly by: "products"; readonly part: PartId; readonly amplifiers: number }
+  /** What a part should keep apart. */
+  | { readonly by: LeakBy; readonly part: PartId }
   /** `part`: where it is first met; both absent where it cannot be followed. */
   | { readonly by: "foreign"; readonly signal?: BandFacts; readonly part?: PartId };
+
+/** Whether it is something that a part should have kept apart. */
+export function isLeak(spoiler: Spoiler): spoiler is { readonly by: LeakBy; readonly part: PartId } {
+  return spoiler.by !== "noise" && spoiler.by !== "products" && spoiler.by !== "foreign";
+}
 
 /** A better noise figure than this is nobody's due [dB]: that of a good distribution amplifier, from memory. */
 const USUAL_NOISE_FIGURE_DB = 5;
@@ -34,11 +42,37 @@ export function blameForQuality(evaluation: Evaluation, draft: Draft<"low-carrie
   const { service, port } = at;
   if (!service || port === undefined) return { spoiler: facts.spoiler };
   const stages = stagesTo(evaluation, { part: at.part, port }, facts.worst);
+  const missingDb = limit - value;
+  const turned = turnedLnb(stages, missingDb);
   if (facts.figure !== "C/N" && facts.worst.cnDb > facts.worst.ciDb)
-    return disturbed(evaluation, stages) ?? { spoiler: facts.spoiler };
-  const about = { missingDb: limit - value, served: placesServed(evaluation, service, "C/N") };
-  const culprit = blameForNoise(stages, about);
-  return { spoiler: { by: "noise" }, ...(culprit ? { culprit } : {}) };
+    return turned ?? disturbed(evaluation, stages) ?? { spoiler: facts.spoiler };
+  const about = { missingDb, served: placesServed(evaluation, service, "C/N") };
+  return graver(turned, blameForNoise(stages, about));
+}
+
+/** An LNB that is turned so far that standing right would give at least half of what is missing. */
+export function turnedLnb(stages: readonly Stage[], missingDb: number): Quality | undefined {
+  const last = stages.at(-1);
+  const total = last ? 10 ** (-last.step.cniDb / 10) : 0;
+  if (!(total > 0)) return undefined;
+  for (const stage of stages) {
+    const turnedDeg = turnOf(stage);
+    if (turnedDeg === undefined) continue;
+    const excessDb = -10 * Math.log10(Math.max(1e-9, 1 - shareByTurn(stage) / total));
+    if (excessDb <= 0 || excessDb < missingDb / 2) continue;
+    const { part, to } = stage.step;
+    return {
+      spoiler: { by: "cross-polarisation", part },
+      culprit: { part, port: to, does: "turned", excessDb, amount: turnedDeg },
+    };
+  }
+  return undefined;
+}
+
+/** Of a turned LNB and a part that makes noise, the one that costs more. */
+export function graver(turned: Quality | undefined, noisy: Blamed | undefined): Quality {
+  if (turned?.culprit && turned.culprit.excessDb >= (noisy?.excessDb ?? 0)) return turned;
+  return { spoiler: { by: "noise" }, ...(noisy ? { culprit: noisy } : {}) };
 }
 
 /** Noise over carrier added at each stage; a user band is as bad as the worst it holds. */
@@ -111,6 +145,9 @@ export function disturbed(evaluation: Evaluation, stages: readonly Stage[]): Qua
   const { part, to } = stage.step;
   const lost = { excessDb: 0, amount: stage.step.ciDb };
   const strongest = extreme(met, (m) => m.share)?.meeting;
+  const [leak] = leaksAt(stage);
+  if (leak && leak.share >= foreign && leak.share >= (added[worst] ?? 0) / 2)
+    return { spoiler: { by: leak.by, part: leak.part }, culprit: leak.culprit };
   if (!strongest || foreign < (added[worst] ?? 0) / 2) {
     const culprit = sourceOfOverload(evaluation, stage.record) ?? {
       part,
@@ -177,6 +214,12 @@ export function blameForNoise(
           },
         ]
       : [];
+    const unclean = uncleanDb(stage, (added[k] ?? 0) / total);
+    if (unclean !== undefined)
+      all.push({
+        stage,
+        shortcoming: { does: "unclean source", excessDb: unclean, amount: stage.step.cnDb },
+      });
     const own = ownNoiseDb(stage, (added[k] ?? 0) / total);
     if (own)
       all.push({ stage, shortcoming: { does: "noisy", excessDb: own.restoredDb, amount: own.figureDb } });
@@ -184,6 +227,15 @@ export function blameForNoise(
   });
   const clear = suspects.filter(({ shortcoming }) => shortcoming.excessDb >= about.missingDb / 4);
   return worstOf(clear, about) ?? firstWeak(stages, { added, total, restoredDb });
+}
+
+/** More than so much nobody gains from a cleaner source [dB]: what follows adds noise of its own. */
+const CLEANEST_DB = 30;
+
+/** What a clean source would bring where a network or a modulator hands its noise over [dB]; undefined for an aerial. */
+function uncleanDb({ record, step }: Stage, share: number): number | undefined {
+  if (step.from !== null || record.kind.trade.job !== "signal source") return undefined;
+  return Math.min(CLEANEST_DB, -10 * Math.log10(Math.max(1e-9, 1 - share)));
 }
 
 function isActive({ record, step }: Stage): boolean {

@@ -5,7 +5,9 @@ import type { FieldMeta } from "../../parts/fields.ts";
 import { fieldMeta } from "../../parts/fields.ts";
 import { defectsOf, describedOptions, doesCount, optionMeaning } from "../../parts/meanings.ts";
 import { ALL_ROUND, AS_LISTED } from "../../parts/transmitters.ts";
+import type { Origin } from "../../signal/carrier.ts";
 import { gainDbAt } from "../../signal/gain.ts";
+import { feedGainDb } from "../../signal/leak.ts";
 import { remembered } from "../../signal/remember.ts";
 import type { Blamed, Misdeed } from "./culprit.ts";
 import type { Stage } from "./stages.ts";
@@ -94,10 +96,14 @@ function levelWith(stage: Stage, options: AnyOptions, powered: boolean): number 
     stacks = [],
   } = record.kind.signal(options, { id: record.part.id, powered });
   if (step.from === null) {
-    for (const { bands } of emits)
+    for (const { port, bands } of emits)
       for (const band of bands) {
         const i = band.origin.key === carrier.origin ? band.grid.index.indexOf(carrier.index) : -1;
-        if (i >= 0) return band.level[i] ?? amountOf(stage);
+        if (i < 0) continue;
+        // An active aerial amplifies what its elements receive.
+        const behind =
+          port === step.to ? 0 : wayGainDb(paths, { from: port, to: step.to, centreMHz: step.centreMHz });
+        return (band.level[i] ?? amountOf(stage)) + (behind ?? 0);
       }
     return amountOf(stage);
   }
@@ -107,18 +113,46 @@ function levelWith(stage: Stage, options: AnyOptions, powered: boolean): number 
     const now = record.treatment.stacks?.find((s) => s.to === step.to)?.levelDbuv ?? stacked.levelDbuv;
     return amountOf(stage) + stacked.levelDbuv - now;
   }
-  return wayGainDb(paths, { from: step.from, to: step.to, centreMHz: step.centreMHz }) ?? amountOf(stage);
+  const held = heldDbuv(paths, step);
+  const heldNow = heldDbuv(record.treatment.paths ?? [], step);
+  if (held !== undefined && heldNow !== undefined) return amountOf(stage) + held - heldNow;
+  const { from, to, centreMHz } = step;
+  return wayGainDb(paths, { from, to, centreMHz, ...originAt(stage) }) ?? amountOf(stage);
+}
+
+/** Where the carrier comes from, as a feed has to know it. */
+function originAt({ record, step, carrier }: Stage): { readonly origin?: Origin } {
+  const bands = step.from === null ? [] : (record.inputs[step.from]?.bands ?? []);
+  const found = bands.find((b) => b.origin.key === carrier.origin);
+  return found ? { origin: found.origin } : {};
+}
+
+/** Level at which a part's own control holds a carrier that leaves it; undefined where none does [dBµV]. */
+export function heldDbuv(
+  paths: readonly Path[],
+  { from, centreMHz }: Pick<Stage["step"], "from" | "centreMHz">,
+): number | undefined {
+  const { levelControl } =
+    paths.find((p) => p.levelControl && p.from === from && takesAt(p, centreMHz)) ?? {};
+  return levelControl?.outputDbuv;
+}
+
+function takesAt({ takes }: Path, f: number): boolean {
+  return f >= (takes?.fromMHz ?? 0) && f < (takes?.toMHz ?? Number.POSITIVE_INFINITY);
 }
 
 /** Gain of the strongest way from an input to an output; undefined where there is none [dB]. */
 export function wayGainDb(
   paths: readonly Path[],
-  at: { readonly from: string; readonly to: string; readonly centreMHz: number },
+  at: { readonly from: string; readonly to: string; readonly centreMHz: number; readonly origin?: Origin },
 ): number | undefined {
   let most: number | undefined;
   for (const path of paths) {
     if (path.from !== at.from || (path.to !== at.to && !path.to.startsWith("#"))) continue;
-    const own = gainDbAt(path.response, at.centreMHz);
+    // A feed has a way for each polarisation, and only one of them takes this carrier.
+    if (path.feed && at.origin && path.takes?.polarisation !== at.origin.polarisation) continue;
+    const taken = path.feed && at.origin ? feedGainDb(path.feed, at.origin) : 0;
+    const own = gainDbAt(path.response, at.centreMHz) + taken;
     const rest = path.to === at.to ? 0 : wayGainDb(paths, { ...at, from: path.to });
     if (rest !== undefined && (most === undefined || own + rest > most)) most = own + rest;
   }
@@ -181,6 +215,7 @@ function lacksFilters({ ports, inputs, joined }: PartRecord): boolean {
 function misdeedOf({ kind }: PartRecord, meta: FieldMeta | undefined): Misdeed {
   if (meta?.means === "mains") return "switched off";
   if (meta?.means === "pointing loss") return "off aim";
+  if (meta?.means === "skew error") return "turned";
   if (kind.family === "receive") return "weak source";
   return kind.trade.job === "cable" ? "poor cable" : kind.trade.job === "splitter" ? "resistive" : "loses";
 }
@@ -219,6 +254,7 @@ function correctionsOf(stage: Stage, asked: Asked, gives: "less" | "more"): read
     // A passive part that loses little is no fault.
     return amplifies ? [{ does: "high gain", options }] : [];
   }
+  if (isSource && job === "signal source") return [{ does: "low output", options }];
   return [{ does: isSource ? "weak source" : amplifies ? "low gain" : "loses", options }];
 }
 

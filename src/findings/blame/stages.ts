@@ -89,6 +89,11 @@ export function arrivingKey({ origin, index }: CarrierId, userBand: number | und
   return `${origin}#${index} ${userBand ?? ""}`;
 }
 
+/** What a part does to the carrier of a stage hangs on nothing else. */
+export function stageKey({ step, carrier }: Stage): string {
+  return `${step.from} ${step.to} ${arrivingKey(carrier, step.userBand)}`;
+}
+
 /** The output at a spot, or the one that feeds the input there. */
 export function outputBefore(evaluation: Evaluation, { part, port }: OutputSpot): OutputSpot | undefined {
   const record = evaluation.record(part);

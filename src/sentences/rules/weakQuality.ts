@@ -1,3 +1,5 @@
+import type { LeakBy } from "../../findings/blame/leaks.ts";
+import { isLeak } from "../../findings/blame/quality.ts";
 import { qualityOf } from "../../findings/limits.ts";
 import { cnDb, cniDb } from "../../signal/readout.ts";
 import { numeral } from "../../words/numbers.ts";
@@ -35,12 +37,15 @@ export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
       : culpritCure(facts.culprit),
   customer: (told) => {
     const { at, facts } = told.finding;
+    const { spoiler } = facts;
     const flaw =
-      facts.spoiler.by === "noise"
+      spoiler.by === "noise"
         ? "carries too much noise"
-        : facts.spoiler.by === "products"
+        : spoiler.by === "products"
           ? "is distorted"
-          : "is disturbed by another one";
+          : isLeak(spoiler)
+            ? FLAWS[spoiler.by]
+            : "is disturbed by another one";
     const means = `In bad weather ${programmes(at.service)} may break up.`;
     return `The signal at ${plainName(told, at.part)} ${flaw}${becauseOf(told)}. ${means}`;
   },
@@ -58,6 +63,7 @@ export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
     const head = `Meter at ${whereOf(told)} on ${tuned(facts.worst)}: MER near ${numeral(value)} dB confirms it, if the level is sufficient. `;
     if (spoiler.by === "products")
       return `${head}Proof: with 6 dB of attenuation before the input of ${partName(spoiler.part)} the level falls, but the MER rises.`;
+    if (isLeak(spoiler)) return `${head}${PROOFS[spoiler.by](partName(spoiler.part))}`;
     if (spoiler.by === "foreign" && spoiler.signal)
       return `${head}Unplug ${nameOfBand(spoiler.signal)}, or the lead by which it comes in: the MER must rise.`;
     return (
@@ -86,6 +92,7 @@ function figureName({ finding: { facts } }: Here): string {
 function reasonWords({ finding: { facts } }: Here): string {
   const { spoiler, culprit } = facts;
   if (spoiler.by === "noise") return culprit ? culpritWords(culprit) : "";
+  if (isLeak(spoiler)) return culprit ? culpritWords(culprit) : "";
   if (spoiler.by === "products") {
     const products = plural(spoiler.amplifiers, {
       one: `The products of ${partName(spoiler.part)} disturb most: it is overdriven.`,
@@ -99,7 +106,29 @@ function reasonWords({ finding: { facts } }: Here): string {
   return capital(`${nameOfBand(spoiler.signal)} disturbs most, from ${partName(spoiler.part)} on.`);
 }
 
+const FLAWS: Readonly<Record<LeakBy, string>> = {
+  "cross-polarisation": "is mixed with that of the other polarisation",
+  crosstalk: "is mixed with another one in a switch",
+  neighbours: "is mixed with that of a satellite next to ours",
+  rain: "is mixed with that of the other polarisation by the rain",
+};
+
+const PROOFS: Readonly<Record<LeakBy, (name: string) => string>> = {
+  "cross-polarisation": (name) => `Turn ${name} a little to either side: the MER must change.`,
+  crosstalk: (name) => `Unplug the other inputs of ${name}: the MER must rise.`,
+  neighbours: (name) =>
+    `Swing ${name} a little away from the neighbour: the MER rises before the level falls.`,
+  rain: () => "Measure again when it is dry.",
+};
+
 const LAWS = {
+  "cross-polarisation":
+    "A feed turned by δ keeps the other polarisation 20·log10(cot δ) dB down, and its own isolation adds to that.",
+  crosstalk: "What leaks from another input counts as noise in every carrier that uses its frequencies.",
+  neighbours:
+    "A dish hears a neighbour weaker by its gain on the axis less that beside it: 29 − 25·log10(angle) dBi (ITU-R BO.1213).",
+  rain: "Drops are flat and fall aslant, so rain turns a part of one polarisation into the other (ITU-R P.618).",
+
   noise:
     "Noise is set by the first stage and the loss before it (Friis: F = F1 + (F2 − 1)/G1 + …). Gain behind that raises signal and noise alike.",
   products:

@@ -211,12 +211,52 @@ export const WRONG_DESIGNS: readonly WrongDesign[] = [
     parts: {
       rx: ["receiver-sat"],
       l: ["lnb-universal", { outputs: "1" }],
-      z: ["dish", { diameterM: 0.35 }],
+      // Nobody beside it in the sky: what is missing is signal.
+      z: ["dish", { diameterM: 0.35, neighbours: [] }],
     },
     wires: "z.sky > l.sky, l.out > rx.sat",
     rule: "low-carrier-to-noise",
     culprit: "z",
     does: "weak source",
+  },
+  {
+    // BO.1213: 0.35 m hears 3.3° beside its axis only 5 dB less; two neighbours of −8 dB each make a C/I of some 10 dB.
+    fault: "a dish so small that it hears the satellites beside its own",
+    parts: {
+      rx: ["receiver-sat"],
+      l: ["lnb-universal", { outputs: "1" }],
+      z: ["dish", { diameterM: 0.35 }],
+    },
+    wires: "z.sky > l.sky, l.out > rx.sat",
+    rule: "low-carrier-to-noise",
+    culprit: "z",
+    does: "hears neighbours",
+  },
+  {
+    // 30° leave 20·log10(cot 30°) = 4.8 dB to a carrier of the same frequency; these stand between each other.
+    fault: "an LNB turned in its clamp",
+    parts: {
+      rx: ["receiver-sat"],
+      l: ["lnb-universal", { outputs: "1", skewErrorDeg: 30 }],
+      z: ["dish", { diameterM: 0.8 }],
+    },
+    wires: "z.sky > l.sky, l.out > rx.sat",
+    rule: "low-carrier-to-noise",
+    culprit: "l",
+    does: "turned",
+  },
+  {
+    fault: "a multiswitch that mixes its inputs",
+    parts: {
+      rx: ["receiver-sat"],
+      m: ["multiswitch", { crosstalkDb: 10 }],
+      l: ["lnb-quattro"],
+      z: ["dish", { diameterM: 1 }],
+    },
+    wires: "z.sky > l.sky, l.vl > m.vl, l.vh > m.vh, l.hl > m.hl, l.hh > m.hh, m.out1 > rx.sat",
+    rule: "low-carrier-to-noise",
+    culprit: "m",
+    does: "mixes inputs",
   },
   {
     fault: "a hundred metres of cable before the first amplifier",

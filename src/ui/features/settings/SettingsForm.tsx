@@ -13,6 +13,18 @@ type Key = keyof typeof SETTINGS.shape;
 /** What makes up limits of one's own. */
 const OWN = ["ownName", "ownSource", "ownLimits", "ownIsolation", "ownReserveDb"] as const;
 
+/** What a design is judged under besides, and the figures of a condition while it counts. */
+const CONDITIONS: readonly { readonly name: Key; readonly needs?: "judgeRain" | "judgeLift" }[] = [
+  { name: "judgeRain" },
+  { name: "rainPercent", needs: "judgeRain" },
+  { name: "rainOf", needs: "judgeRain" },
+  { name: "judgeLift" },
+  { name: "liftRiseDb", needs: "judgeLift" },
+  { name: "liftFadeDb", needs: "judgeLift" },
+  { name: "judgeMasts" },
+  { name: "judgeReceivers" },
+];
+
 /** What the open design is judged by and reckoned with; every change shows at once and can be undone. */
 export function SettingsForm() {
   const settings = useApp((s) => settingsOf(s.design));
@@ -24,6 +36,11 @@ export function SettingsForm() {
         {settings.limits === "own" ? OWN.map((name) => <Setting key={name} name={name} />) : null}
         <ProfileTable profile={profile} />
         <Setting name="keepDb" />
+      </section>
+      <section aria-label="Conditions">
+        {CONDITIONS.map(({ name, needs }) =>
+          needs && !settings[needs] ? null : <Setting key={name} name={name} />,
+        )}
       </section>
       <section aria-label="Amplifiers">
         <Setting name="derating" />

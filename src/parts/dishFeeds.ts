@@ -1,0 +1,79 @@
+/** The feeds of a dish: the LNB in the focus, and LNBs beside it for other satellites. */
+import { beamwidthDeg, scanLossDb } from "../rf/dish.ts";
+import { knifeEdgeLossDb } from "../rf/knifeEdge.ts";
+import { angleBetweenDeg, type LookAngles, lookAngles } from "../rf/lookAngles.ts";
+import type { DishOptions } from "./dishOptions.ts";
+
+/** One feed with the satellite that it looks at. */
+export type DishFeed = {
+  /** From 1; the first sits in the focus. */
+  readonly number: number;
+  readonly port: string;
+  readonly orbitalPositionDegE: number;
+  readonly satelliteName: string;
+  readonly eirpDbw: number;
+  readonly aim: LookAngles;
+  /** Between its satellite and the one that the dish is aligned on, as seen from the site [degrees]. */
+  readonly offAxisDeg: number;
+};
+
+export function feedPort(number: number): string {
+  return number === 1 ? "sky" : `sky${number}`;
+}
+
+export function feedsOf(o: DishOptions): readonly DishFeed[] {
+  const focus = directionTo(o, o.orbitalPositionDegE);
+  const { orbitalPositionDegE, satelliteName, eirpDbw } = o;
+  return [{ orbitalPositionDegE, satelliteName, eirpDbw }, ...o.sideFeeds].map((satellite, i) => {
+    const aim = i === 0 ? focus : directionTo(o, satellite.orbitalPositionDegE);
+    return {
+      ...satellite,
+      number: i + 1,
+      port: feedPort(i + 1),
+      aim,
+      offAxisDeg: i === 0 ? 0 : angleBetweenDeg(focus, aim),
+    };
+  });
+}
+
+/** Direction of an orbital position from the site; the skew counts the satellite's own tilt. */
+export function directionTo(o: DishOptions, orbitalPositionDegE: number): LookAngles {
+  const angles = lookAngles({
+    siteLatitudeDeg: o.siteLatitudeDeg,
+    siteLongitudeDeg: o.siteLongitudeDeg,
+    siteHeightKm: o.siteHeightM / 1000,
+    satelliteLongitudeDeg: orbitalPositionDegE,
+  });
+  return { ...angles, skewDeg: angles.skewDeg + o.satelliteTiltDeg };
+}
+
+/** What a feed beside the focus loses at a frequency [dB, positive]. */
+export function besideFocusLossDb(o: DishOptions, feed: DishFeed, frequencyMHz: number): number {
+  const beam = beamwidthDeg({ diameterM: o.diameterM, frequencyMHz });
+  return scanLossDb({ offAxisDeg: feed.offAxisDeg, beamwidthDeg: beam });
+}
+
+export type Obstacle = DishOptions["obstacles"][number];
+
+/** The obstacle that takes most of what comes from a direction, and how much; undefined where the view is free. */
+export function obstructionOf(
+  o: DishOptions,
+  aim: LookAngles,
+  frequencyMHz: number,
+): { readonly obstacle: Obstacle; readonly lossDb: number } | undefined {
+  let worst: { readonly obstacle: Obstacle; readonly lossDb: number } | undefined;
+  for (const obstacle of o.obstacles) {
+    if (!isBetween(aim.azimuthDeg, obstacle.fromDeg, obstacle.toDeg)) continue;
+    const shadowDeg = obstacle.elevationDeg - aim.elevationDeg;
+    const lossDb = knifeEdgeLossDb({ shadowDeg, distanceM: obstacle.distanceM, frequencyMHz });
+    if (lossDb > (worst?.lossDb ?? 0)) worst = { obstacle, lossDb };
+  }
+  return worst;
+}
+
+/** Clockwise from one azimuth to the other, over north where the first is the larger. */
+function isBetween(azimuthDeg: number, fromDeg: number, toDeg: number): boolean {
+  return fromDeg <= toDeg
+    ? azimuthDeg >= fromDeg && azimuthDeg <= toDeg
+    : azimuthDeg >= fromDeg || azimuthDeg <= toDeg;
+}
