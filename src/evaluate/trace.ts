@@ -211,7 +211,7 @@ function madeBy(
 ): TraceStep["made"] {
   const made = chain.flatMap((p) => [...byFeed(p, origin), ...madeOf(p.response, centreMHz)]);
   if (!chain.some((p) => p.levelControl)) return made;
-  return [...made, { what: "level control", db: gainDb - gainDbOf(chain, centreMHz) }];
+  return [...made, { what: "level control", db: gainDb - gainDbOf(chain, centreMHz, origin) }];
 }
 
 function carrierOf({ band, i }: FoundCarrier): Carrier | undefined {
