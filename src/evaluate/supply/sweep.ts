@@ -130,7 +130,7 @@ function asBefore<T>(former: readonly T[], now: readonly T[], none: readonly T[]
   return now.length === former.length && now.every((item, i) => item === former[i]) ? former : now;
 }
 
-function groundOf(sweep: Sweep): Ground {
+export function groundOf(sweep: Sweep): Ground {
   return {
     groupsOf: (i) => (sweep.structure.looped[i] ? NO_GROUPS : (sweep.cells[i]?.traits.tied ?? NO_GROUPS)),
     neighbourOf: (i, port) => neighbourOf(sweep, i, port),

@@ -4,6 +4,7 @@ import { decimal } from "../../../kit/format.ts";
 import { Table } from "../../../kit/Table.tsx";
 import type { Column } from "../../../kit/tableShape.ts";
 import { type SupplyRow, supplyRows } from "./supply.ts";
+import { WhoIsOnTable } from "./WhoIsOnTable.tsx";
 
 const STATE_WORDS: Readonly<Record<SupplyRow["state"], string>> = {
   feeds: "feeds",
@@ -65,6 +66,7 @@ export function SupplySection({ record }: { readonly record: PartRecord }) {
       ) : (
         <p className="small">No supply reaches this part.</p>
       )}
+      {load && !selfPowered ? <WhoIsOnTable record={record} /> : null}
     </section>
   );
 }
