@@ -30,8 +30,16 @@ export function spreadOf(
   carrier: CarrierId & { readonly userBand?: number },
 ): Spread {
   if (!end) return { levelDb: 0, cnDb: 0 };
-  const id = { origin: carrier.origin, index: carrier.index };
-  const steps = traceCarrier(evaluation, end, id, carrier.userBand);
+  return spreadAlong(evaluation, traceCarrier(evaluation, end, carrier, carrier.userBand), carrier);
+}
+
+/** The same of a trace that is known already. */
+export function spreadAlong(
+  evaluation: Evaluation,
+  steps: readonly TraceStep[],
+  { origin, index }: CarrierId,
+): Spread {
+  const id = { origin, index };
   let level = 0;
   let cn = 0;
   let isFront = true;

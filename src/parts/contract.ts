@@ -139,6 +139,10 @@ export type SignalTreatment = {
   readonly stacks?: readonly StackPath[];
   /** Decoupling between any two outputs [dB]; absent where it isn't stated. */
   readonly isolationDb?: number;
+  /** Return loss at each of its ports [dB]; absent: what parts of its job usually have. */
+  readonly returnLossDb?: number;
+  /** Length of line between its two ports, as long as it looks to a wave: metres divided by the velocity factor. */
+  readonly electricalM?: number;
 };
 
 /** A way for supply and commands, from an output port (where the supply comes in) up to an input port. */

@@ -17,6 +17,7 @@ export type Meaning =
   | "chosen loss"
   | "channel list"
   | "decoupling"
+  | "return loss"
   | "source level"
   | "level offset"
   | "wanted here"

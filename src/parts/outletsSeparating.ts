@@ -5,7 +5,7 @@ import { flat, type Response, series } from "../signal/response.ts";
 import { numeralAsSet } from "../words/numbers.ts";
 import type { PartKind } from "./contract.ts";
 import { choice, number } from "./fields.ts";
-import { insertionLoss, MEMORY, passing, plainLoss, type Range } from "./passive.ts";
+import { insertionLoss, MEMORY, passing, plainLoss, type Range, returnLoss } from "./passive.ts";
 import { dwellingField, plate, type Socket, satSocket } from "./plate.ts";
 
 const separating = {
@@ -98,6 +98,7 @@ const outletDiplexed = plate(
       tvLossDb: insertionLoss(1.5, "Loss to the TV socket"),
       satLossDb: insertionLoss(2, "Loss to the satellite socket"),
       ...separating,
+      returnLossDb: returnLoss(14),
       dwelling: dwellingField(),
     }),
     caption: (o) => `TV / SAT ${numeralAsSet(o.satFromMHz)}–${numeralAsSet(o.satToMHz)} MHz`,
@@ -129,6 +130,7 @@ const triplexing = {
   radioLossDb: insertionLoss(3, "Loss to the radio socket"),
   satLossDb: insertionLoss(2, "Loss to the satellite sockets"),
   ...separating,
+  returnLossDb: returnLoss(14),
   dwelling: dwellingField(),
 };
 

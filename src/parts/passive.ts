@@ -206,3 +206,20 @@ export function decoupling(db: number, o: { readonly label?: string } & Pick<Opt
     spreadDb: 3,
   });
 }
+
+/** Field for the return loss of a part: how little it sends back of what reaches it. */
+export function returnLoss(db: number) {
+  return number({
+    label: "Return loss",
+    unit: "dB",
+    help: "How much weaker the reflection is than what arrives. Together with other parts it makes ripple.",
+    min: 3,
+    max: 80,
+    step: 1,
+    default: db,
+    source:
+      "typical: cable 20 dB and more, splitters and taps 14 to 22, outlets 14 to 18, from guidelines for house networks",
+    advanced: true,
+    means: "return loss",
+  });
+}

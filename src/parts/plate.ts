@@ -3,7 +3,7 @@ import type { z } from "zod";
 import type { Response } from "../signal/response.ts";
 import { type Delivery, define, type PartKind, type Path, type Port, type PowerPath } from "./contract.ts";
 import { text } from "./fields.ts";
-import { coaxIn, coaxOut } from "./passive.ts";
+import { coaxIn, coaxOut, type returnLoss } from "./passive.ts";
 import type { Trade } from "./trade.ts";
 
 /** Which dwelling an outlet belongs to: outlets of different dwellings must be isolated from one another. */
@@ -49,8 +49,10 @@ function delivered(sockets: readonly Socket[]): Delivery {
   return { sockets: sockets.map(({ port, services }) => ({ port, services })) };
 }
 
+type PlateOptions = z.ZodObject<{ returnLossDb: ReturnType<typeof returnLoss> }>;
+
 /** Everything about a plate follows from its sockets. */
-export function plate<S extends z.ZodObject>(
+export function plate<S extends PlateOptions>(
   kind: {
     readonly kind: string;
     readonly name: string;
@@ -68,7 +70,7 @@ export function plate<S extends z.ZodObject>(
     family: "deliver",
     prefix: "plate",
     ports: (o) => socketPorts(sockets(o)),
-    signal: (o) => ({ paths: socketPaths(sockets(o)) }),
+    signal: (o) => ({ paths: socketPaths(sockets(o)), returnLossDb: o.returnLossDb }),
     power: (o) => ({ paths: socketPower(sockets(o)) }),
     delivery: (o) => delivered(sockets(o)),
   });

@@ -14,10 +14,12 @@ import {
   LINE_POWER,
   MEMORY,
   plainLoss,
+  returnLoss,
   TO_THE_END,
   tonePass,
 } from "./passive.ts";
 import { resistiveSplitDb, SOLD_WAYS, SPLIT_FIELDS, splitResponse } from "./splitLoss.ts";
+import { tJoint } from "./tJoint.ts";
 
 const outputs = (count: number, prefix: string) =>
   Array.from({ length: count }, (_, i) => `${prefix}${i + 1}`);
@@ -50,6 +52,7 @@ const splitter = define({
     ways: wholeNumber({ label: "Outputs", min: 2, max: 8, default: 2, means: "ways", sold: SOLD_WAYS }),
     ...SPLIT_FIELDS,
     isolationDb: splitterDecoupling,
+    returnLossDb: returnLoss(16),
     dc: choice({
       label: "DC and 22 kHz pass",
       choices: [
@@ -74,6 +77,7 @@ const splitter = define({
     return {
       paths: outputs(o.ways, "out").map((to) => ({ from: "in", to, response })),
       isolationDb: o.type === "resistive" ? resistiveSplitDb(o.ways) : o.isolationDb,
+      returnLossDb: o.returnLossDb,
     };
   },
   power: (o) => {
@@ -173,6 +177,7 @@ const tap = define({
     }),
     upTo: bandEnd(),
     isolationDb: decoupling(22),
+    returnLossDb: returnLoss(16),
     dc: choice({
       label: "DC and 22 kHz pass",
       choices: [
@@ -204,6 +209,7 @@ const tap = define({
         ...outputs(count, "tap").map((to) => ({ from: "in", to, response: branch })),
       ],
       isolationDb: o.isolationDb,
+      returnLossDb: o.returnLossDb,
     };
   },
   power: (o) => {
@@ -214,4 +220,4 @@ const tap = define({
   inline: INLINE,
 });
 
-export const SPLITTERS: readonly PartKind[] = [splitter, tap];
+export const SPLITTERS: readonly PartKind[] = [splitter, tap, tJoint];

@@ -134,6 +134,7 @@ const drawn = {
     fill: [dot(24, 16)],
   },
   tap: { lines: ["M3 13 H45", "M16 13 a8 8 0 1 0 16 0 a8 8 0 1 0 -16 0", "M24 21 V31"], fill: [dot(24, 13)] },
+  "t-joint": { lines: ["M3 16 H45", "M24 16 V31"], fill: [dot(24, 16, 2)] },
   combiner: { lines: ["M20 4 A12 12 0 0 1 20 28 Z", "M32 16 H45", "M3 10 H20 M3 22 H20"] },
   diplexer: {
     lines: [box, "M14 16 H34", wave(10.5), strike(10.5), wave(21.5), "M3 10.5 H14 M3 21.5 H14 M34 16 H45"],

@@ -19,7 +19,7 @@ const CONTEXTS = [
 /** The keys of this list are promised to files and links: a key that is missing breaks old designs. */
 const PROMISED =
   `dish aerial-uhf aerial-dab aerial-fm pick-up lnb-universal lnb-quattro lnb-wideband lnb-stacked
-  stacking-converter multiswitch position-switch splitter tap combiner diplexer-combine diplexer-split
+  stacking-converter multiswitch position-switch splitter tap t-joint combiner diplexer-combine diplexer-split
   triplexer-combine triplexer-split filter filter-mobile filter-channel amp-masthead amp-distribution amp-if
   attenuator equaliser power-inserter dc-block load cable bad-joint outlet-sat outlet-sat-twin outlet-tv
   outlet-diplexed outlet-triplexed outlet-quad outlet-through outlet-end receiver-tv receiver-dab receiver-fm

@@ -250,6 +250,7 @@ describe("a port", () => {
       "multiswitch",
       "splitter",
       "tap",
+      "t-joint",
     ]);
   });
 
@@ -294,7 +295,9 @@ describe("an option", () => {
 
   test("in decibels has the spread of real parts, unless its typical value is nought: a setting left alone", () => {
     const typicalValue = ({ kind, key }: Option) => defaultOptions(kind)[key];
-    const missing = decibels.filter((o) => typicalValue(o) !== 0 && !(Number(o.meta.spreadDb) > 0));
+    // A return loss moves no level by itself: what it makes together with others is counted as ripple.
+    const moving = decibels.filter((o) => o.meta.means !== "return loss");
+    const missing = moving.filter((o) => typicalValue(o) !== 0 && !(Number(o.meta.spreadDb) > 0));
     expect(names(missing)).toEqual([]);
   });
 
