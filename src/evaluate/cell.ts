@@ -15,6 +15,7 @@ import type { Demand, Feed, SwitchState } from "../signal/control.ts";
 import { conditionsKey } from "../signal/treat.ts";
 import type { Drive, Meeting, Omitted, PartRecord } from "./evaluation.ts";
 import { notesOf, type SignalResult } from "./signals.ts";
+import { tiedPorts } from "./supply/ties.ts";
 import { type EvaluationWork, NO_WORK } from "./work.ts";
 
 /** What follows from kind and options alone. */
@@ -25,6 +26,8 @@ export type Traits = {
   readonly inputs: readonly string[];
   readonly outputs: readonly string[];
   readonly power: PowerTreatment;
+  /** Groups of ports that have to do with one another for direct current. */
+  readonly tied: readonly (readonly string[])[];
 };
 
 /** Everything about one part while it is being worked out; left alone once its evaluation is done. */
@@ -33,13 +36,19 @@ export type Cell = {
   traits: Traits;
   looped: boolean;
   joined: PartRecord["joined"];
-  /** By port: loads arriving at inputs, loads handed on at outputs. */
+  /** By port: what draws above it. */
   demands: Readonly<Record<string, Demand>>;
   feeds: Readonly<Record<string, Feed>>;
   offers: Readonly<Record<string, Feed>>;
   switches: Readonly<Record<string, SwitchState>>;
   /** Supplies that were left out because there are too many. */
   suppliesLeft: number;
+  drawsMa: number;
+  /** Own supplies that shut down, and those of others that do because of a short here. */
+  shutDown: readonly string[];
+  shorts: readonly PartId[];
+  /** By group of ports: what the island of the group says of this part. */
+  islands: readonly IslandNote[];
   powered: boolean;
   inputs: Readonly<Record<string, Spectrum>>;
   /** Made for these traits and this state of power; undefined until the signal sweep first comes by. */
@@ -49,6 +58,16 @@ export type Cell = {
   work: EvaluationWork;
   /** Undefined while the notes have changed since it was written. */
   record: PartRecord | undefined;
+};
+
+export type IslandNote = {
+  /** This part's share of what the island took to work out. */
+  readonly work: number;
+  /** Supplies that were left out. */
+  readonly left: number;
+  readonly drawsMa: number;
+  readonly shutDown: readonly string[];
+  readonly shorts: readonly PartId[];
 };
 
 export function newCell(
@@ -65,6 +84,10 @@ export function newCell(
     offers: NOTHING,
     switches: NOTHING,
     suppliesLeft: 0,
+    drawsMa: 0,
+    shutDown: NO_PORTS,
+    shorts: NO_SOURCES,
+    islands: [],
     powered: true,
     inputs: NOTHING,
     treatment: undefined,
@@ -78,6 +101,7 @@ export function newCell(
 /** The shared "nothing at any port", so that a part without it stays the same from one evaluation to the next. */
 export const NOTHING: Readonly<Record<string, never>> = Object.freeze({});
 export const NO_SOURCES: readonly PartId[] = [];
+export const NO_PORTS: readonly string[] = [];
 
 const traitsByOptions = new WeakMap<AnyOptions, Traits>();
 
@@ -86,13 +110,16 @@ export function traitsOf(part: Part): Traits {
   if (known && known.kind.kind === part.kind) return known;
   const kind = kindOf(part.kind) ?? UNKNOWN_KIND;
   const ports = kind.ports(part.options);
+  const power = kind.power(part.options);
+  const outputs = ports.filter((p) => p.side === "out").map((p) => p.id);
   const traits: Traits = {
     kind,
     options: part.options,
     ports,
     inputs: ports.filter((p) => p.side === "in").map((p) => p.id),
-    outputs: ports.filter((p) => p.side === "out").map((p) => p.id),
-    power: kind.power(part.options),
+    outputs,
+    power,
+    tied: tiedPorts(power, outputs),
   };
   traitsByOptions.set(part.options, traits);
   return traits;
@@ -143,6 +170,9 @@ export function recordOf(cell: Cell): PartRecord {
     offers: cell.offers,
     demands: cell.demands,
     switches: cell.switches,
+    drawsMa: cell.drawsMa,
+    shutDown: cell.shutDown,
+    shorts: cell.shorts,
     meetings: withoutRepeats(meetings),
     drives,
     ...(omitted ? { omitted } : {}),

@@ -1,8 +1,8 @@
 /**
  * The graph evaluator: for every part, what it is fed with, what it hands on, who powers and who commands it.
  *
- * Three sweeps over the parts: loads downstream, supplies and commands upstream, signals downstream.
- * A sweep visits only what is marked: in a first evaluation everything; afterwards the parts that were
+ * First supplies and commands, island by island of what direct current joins; then one sweep of the signals downstream.
+ * Only what is marked is visited: in a first evaluation everything; afterwards the islands and parts that were
  * edited, and whoever is handed something new by a part that was visited. What is not visited keeps its very
  * objects, so a full and an incremental evaluation are equal, and whoever draws the unchanged need not look.
  */
@@ -11,16 +11,23 @@ import { fieldOf } from "../design/outsideField.ts";
 import { type Settings, settingsOf } from "../design/settings.ts";
 import type { OutsideField } from "../parts/outsideField.ts";
 import { SILENCE, type Spectrum } from "../signal/band.ts";
-import { type Demand, type Feed, NO_DEMAND, NO_FEED } from "../signal/control.ts";
-import { type Cell, NO_SOURCES, NOTHING, recordOf } from "./cell.ts";
+import { type Cell, NO_SOURCES, recordOf } from "./cell.ts";
 import type { Evaluation, PartRecord } from "./evaluation.ts";
 import type { AmplifierModel } from "./overload.ts";
-import { demandsAtOutputs, isPowered, offersAtInputs, sameDemand, sameFeed, switchStates } from "./power.ts";
 import { runTreatment } from "./signals.ts";
-import { type EvaluationProgress, finished, type Steps } from "./steps.ts";
+import { finished, type Steps } from "./steps.ts";
 import { structureOf } from "./structure.ts";
-import { markChanged, neighbourOf, ownCell, type Sweep, startSweep, type Workings } from "./sweep.ts";
-import { totalOf, workOfLoads, workOfSignals, workOfSupplies } from "./work.ts";
+import { settleSupplies } from "./supply/sweep.ts";
+import {
+  countWork,
+  markChanged,
+  neighbourOf,
+  ownCell,
+  type Sweep,
+  startSweep,
+  type Workings,
+} from "./sweep.ts";
+import { workOfSignals } from "./work.ts";
 
 /**
  * Evaluates a design. Never throws and never yields NaN, whatever a readable design holds.
@@ -47,8 +54,7 @@ export function* evaluateInSteps(design: Design, former?: Evaluation): Steps<Eva
     kept && before ? { design: kept.design, structure: before.structure } : undefined,
   );
   const sweep = startSweep(design, structure, before, { amplifiers, field });
-  yield* sweepLoads(sweep);
-  yield* sweepSupplies(sweep);
+  yield* settleSupplies(sweep);
   yield* sweepSignals(sweep);
 
   const records = writtenRecords(sweep, kept && before?.structure === structure ? kept : undefined);
@@ -87,95 +93,6 @@ function writtenRecords(sweep: Sweep, kept: Evaluation | undefined): readonly Pa
     records[i] = cell.record;
   }
   return records;
-}
-
-/** Counts the work of a part in the place of what it was before. */
-function counted(
-  sweep: Sweep,
-  cell: Cell,
-  { done, work }: { readonly done: number; readonly work: Partial<Cell["work"]> },
-): EvaluationProgress {
-  const after = { ...cell.work, ...work };
-  sweep.work += totalOf(after) - totalOf(cell.work);
-  cell.work = after;
-  return { done, total: sweep.cells.length, work: sweep.work };
-}
-
-/** Loads, from the roof downwards. */
-function* sweepLoads(sweep: Sweep): Steps<void> {
-  const { order } = sweep.structure;
-  for (let k = 0; k < order.length; k++) {
-    if (!sweep.loads[k]) continue;
-    const i = order[k] ?? 0;
-    const cell = ownCell(sweep, i);
-    if (!cell || cell.looped) continue;
-    const at = (port: string): Demand => {
-      const end = neighbourOf(sweep, i, port);
-      return (end && sweep.cells[end.index]?.demands[end.port]) || NO_DEMAND;
-    };
-    yield counted(sweep, cell, { done: 0, work: { loads: workOfLoads(cell.traits.power, at) } });
-    const former = cell.demands;
-    const demands: Record<string, Demand> = {};
-    for (const port of cell.traits.inputs) {
-      const demand = at(port);
-      if (demand !== NO_DEMAND) demands[port] = demand;
-    }
-    const handedOn = demandsAtOutputs(cell.part.id, cell.traits.power, at);
-    for (const port in handedOn) {
-      const demand = handedOn[port] ?? NO_DEMAND;
-      const kept = former[port] ?? NO_DEMAND;
-      demands[port] = sameDemand(kept, demand) ? kept : demand;
-    }
-    markChanged(sweep, sweep.loads, i, (port) => former[port] !== demands[port]);
-    cell.demands = Object.keys(demands).length > 0 ? demands : NOTHING;
-    sweep.supplies[k] = 1;
-  }
-}
-
-/** Supplies and commands, from the receivers upwards. */
-function* sweepSupplies(sweep: Sweep): Steps<void> {
-  const { order } = sweep.structure;
-  for (let k = order.length - 1; k >= 0; k--) {
-    if (!sweep.supplies[k]) continue;
-    const i = order[k] ?? 0;
-    const cell = ownCell(sweep, i);
-    if (!cell || cell.looped) continue;
-    const { traits } = cell;
-    const feeds: Record<string, Feed> = {};
-    for (const port of traits.outputs) {
-      const end = neighbourOf(sweep, i, port);
-      const feed = (end && sweep.cells[end.index]?.offers[end.port]) || NO_FEED;
-      if (feed !== NO_FEED) feeds[port] = feed;
-    }
-    const arriving = (port: string) => feeds[port] ?? NO_FEED;
-    yield counted(sweep, cell, { done: 0, work: { supplies: workOfSupplies(traits.power, arriving) } });
-    const { offers, left } = offersAtInputs(
-      cell.part.id,
-      traits.power,
-      arriving,
-      (port) => cell.demands[port] ?? NO_DEMAND,
-    );
-    for (const port in offers) {
-      const kept = cell.offers[port];
-      if (kept && sameFeed(kept, offers[port] ?? NO_FEED)) offers[port] = kept;
-    }
-    const formerOffers = cell.offers;
-    markChanged(sweep, sweep.supplies, i, (port) => formerOffers[port] !== offers[port]);
-    const switches = switchStates(cell.part.id, traits.power, arriving, cell.switches);
-    const powered = isPowered(traits.power, arriving);
-    if (powered !== cell.powered) cell.treatment = undefined;
-    if (powered !== cell.powered || switchesChanged(cell.switches, switches)) sweep.signals[k] = 1;
-    cell.feeds = Object.keys(feeds).length > 0 ? feeds : NOTHING;
-    cell.offers = Object.keys(offers).length > 0 ? offers : NOTHING;
-    cell.switches = switches;
-    cell.suppliesLeft = left;
-    cell.powered = powered;
-  }
-}
-
-function switchesChanged(a: Cell["switches"], b: Cell["switches"]): boolean {
-  for (const port in b) if (a[port] !== b[port]) return true;
-  return false;
 }
 
 /** Signals, from the sources downwards. */
@@ -221,7 +138,7 @@ function* sweepSignals(sweep: Sweep): Steps<void> {
       i,
       (port) => newSources || former[port]?.spectrum !== now[port]?.spectrum,
     );
-    yield counted(sweep, cell, { done: k, work: { signals: workOfSignals(now) } });
+    yield countWork(sweep, cell, { done: k, work: { signals: workOfSignals(now) } });
   }
 }
 

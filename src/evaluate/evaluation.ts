@@ -59,9 +59,15 @@ export type PartRecord = {
   readonly feeds: Readonly<Record<string, Feed>>;
   /** Supplies this part hands on upstream, by input port. */
   readonly offers: Readonly<Record<string, Feed>>;
-  /** Load hanging upstream, by input port (arriving) and by output port (handed on downstream). */
+  /** What flows up through each port, and who draws it; of a supply that shut down what it would have had to give. */
   readonly demands: Readonly<Record<string, Demand>>;
   readonly switches: Readonly<Record<string, SwitchState>>;
+  /** What it draws itself now, from whoever feeds it [mA]. */
+  readonly drawsMa: number;
+  /** Ports of own supplies that shut down, because they are shorted or asked for too much. */
+  readonly shutDown: readonly string[];
+  /** Supplies that shut down because this part joins inner conductor and screen. */
+  readonly shorts: readonly PartId[];
   readonly meetings: readonly Meeting[];
   /** Active paths and how hard they are driven. */
   readonly drives: readonly Drive[];

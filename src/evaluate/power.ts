@@ -1,53 +1,7 @@
-/**
- * Supply and commands. Two passes: loads are added up from the roof downwards (what would hang on this
- * point), then supplies travel upwards, losing volts on the resistance they pass.
- * The drop on a leg is reckoned with the whole load upstream of it, as if this leg alone supplied it: the worst case.
- */
-import type { PowerPath, PowerTreatment } from "../parts/contract.ts";
-import type { Demand, Draw, Feed, Offer, PositionCommand, SwitchState } from "../signal/control.ts";
-import { NO_DEMAND, positionAsked } from "../signal/control.ts";
-import { remembered } from "../signal/remember.ts";
-
-/** Loads at the outputs of a part, from the loads arriving at its inputs. */
-export function demandsAtOutputs(
-  id: string,
-  power: PowerTreatment,
-  atInput: (port: string) => Demand,
-): Record<string, Demand> {
-  const hanging = new Map<string, Demand[]>();
-  const hang = (port: string, demand: Demand) => {
-    if (demand !== NO_DEMAND) remembered(hanging, port, () => []).push(demand);
-  };
-  for (const path of power.paths ?? []) hang(path.from, atInput(path.to));
-  const { load } = power;
-  if (load && load.milliamps > 0)
-    for (const port of load.ports)
-      hang(port, {
-        milliamps: load.milliamps,
-        draws: [{ part: id, milliamps: load.milliamps }],
-        shortedBy: null,
-      });
-  for (const port of power.shorts ?? []) hang(port, { milliamps: 0, draws: [], shortedBy: id });
-  const out: Record<string, Demand> = {};
-  for (const [port, demands] of hanging) out[port] = together(demands);
-  return out;
-}
-
-/** Loads on one point; a part that is reached by several ways draws once. */
-function together(demands: readonly Demand[]): Demand {
-  const [only] = demands;
-  if (only && demands.length === 1) return only;
-  const draws = new Map<string, Draw>();
-  let milliamps = 0;
-  for (const demand of demands)
-    for (const draw of demand.draws) {
-      if (draws.has(draw.part)) continue;
-      draws.set(draw.part, draw);
-      milliamps += draw.milliamps;
-    }
-  const shortedBy = demands.find((demand) => demand.shortedBy !== null)?.shortedBy ?? null;
-  return { milliamps, draws: [...draws.values()], shortedBy };
-}
+/** Supplies that come together on a line: which counts, whether they keep a part alive, and how switches stand by them. */
+import type { PowerTreatment } from "../parts/contract.ts";
+import type { Demand, Feed, Offer, PositionCommand, SwitchState } from "../signal/control.ts";
+import { positionAsked } from "../signal/control.ts";
 
 export function sameDemand(a: Demand, b: Demand): boolean {
   return (
@@ -88,61 +42,11 @@ function sameOffer(a: Offer, b: Offer | undefined): boolean {
 /** Supplies of one line that are worked out: the strongest. Four receivers on one are many. */
 export const MOST_SUPPLIES = 64;
 
-/** What a part offers upstream at its inputs: its own supplies, and what it passes on from its outputs. */
-export function offersAtInputs(
-  id: string,
-  power: PowerTreatment,
-  atOutput: (port: string) => Feed,
-  demandAt: (port: string) => Demand,
-): {
-  readonly offers: Record<string, Feed>;
-  /** How many supplies were left out at the port where most were. */
-  readonly left: number;
-} {
-  const gathered: Record<string, Offer[]> = {};
-  const give = (port: string, offer: Offer) => {
-    const list = gathered[port];
-    if (list) list.push(offer);
-    else gathered[port] = [offer];
-  };
-  for (const supply of power.supplies ?? []) {
-    // Into a short the supply's protection shuts it down.
-    const shorted = demandAt(supply.port).shortedBy !== null;
-    const volts13 = shorted ? 0 : supply.volts13;
-    const volts18 = shorted ? 0 : supply.volts18;
-    give(supply.port, {
-      part: id,
-      port: supply.port,
-      kind: supply.kind,
-      volts13,
-      volts18,
-      volts: supply.request?.polarisation === "V" ? volts13 : volts18,
-      ohms: 0,
-      dropVolts: 0,
-      limitMa: supply.limitMa,
-      toneArrives: true,
-      ...(supply.request ? { request: supply.request } : {}),
-      dormant: false,
-    });
-  }
-  for (const path of power.paths ?? [])
-    for (const offer of atOutput(path.from)) give(path.to, passed(offer, path, demandAt(path.to).milliamps));
-
-  const out: Record<string, Feed> = {};
-  let left = 0;
-  for (const [port, offers] of Object.entries(gathered)) {
-    const feed = byTheStrongestWay(offers.sort(strongestFirst));
-    out[port] = withinCount(feed);
-    left = Math.max(left, feed.length - MOST_SUPPLIES);
-  }
-  return { offers: out, left };
-}
-
 /**
  * Each supply once, as it comes by its strongest way; its tone arrives if it does by any way that is open.
  * `offers`: strongest first.
  */
-function byTheStrongestWay(offers: readonly Offer[]): readonly Offer[] {
+export function byTheStrongestWay(offers: readonly Offer[]): readonly Offer[] {
   if (offers.length < 2) return offers;
   const bySource = new Map<string, Offer>();
   for (const offer of offers) {
@@ -156,7 +60,7 @@ function byTheStrongestWay(offers: readonly Offer[]): readonly Offer[] {
 }
 
 /** The strongest, among them one that sends the tone if any does: with it the rest can change no setting. */
-function withinCount(feed: readonly Offer[]): readonly Offer[] {
+export function withinCount(feed: readonly Offer[]): readonly Offer[] {
   if (feed.length <= MOST_SUPPLIES) return feed;
   const kept = feed.slice(0, MOST_SUPPLIES);
   const sendsTone = (offer: Offer) => !offer.dormant && offer.toneArrives && offer.request?.half === "high";
@@ -164,27 +68,12 @@ function withinCount(feed: readonly Offer[]): readonly Offer[] {
   return tone ? [...kept.slice(0, -1), tone] : kept;
 }
 
-function passed(offer: Offer, path: PowerPath, milliamps: number): Offer {
-  const drop = (path.dropVolts ?? 0) + ((path.ohms ?? 0) * milliamps) / 1000;
-  const elsewhere = path.position !== undefined && positionOf(offer, path.heeds) !== path.position;
-  return {
-    ...offer,
-    volts13: Math.max(0, offer.volts13 - drop),
-    volts18: Math.max(0, offer.volts18 - drop),
-    volts: Math.max(0, offer.volts - drop),
-    ohms: offer.ohms + (path.ohms ?? 0),
-    dropVolts: offer.dropVolts + drop,
-    toneArrives: offer.toneArrives && path.tone,
-    dormant: offer.dormant || elsewhere,
-  };
-}
-
 /** Position an offer asks for: 1 when it sends no position command, or when the command does not arrive. */
-function positionOf(offer: Offer, heeds: PositionCommand | undefined): number {
+export function positionOf(offer: Offer, heeds: PositionCommand | undefined): number {
   return offer.toneArrives ? (positionAsked(offer.request, heeds) ?? 1) : 1;
 }
 
-function strongestFirst(a: Offer, b: Offer): number {
+export function strongestFirst(a: Offer, b: Offer): number {
   return Number(a.dormant) - Number(b.dormant) || b.volts - a.volts;
 }
 

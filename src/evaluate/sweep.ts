@@ -4,6 +4,7 @@ import type { OutsideField } from "../parts/outsideField.ts";
 import { type Cell, NOTHING, newCell, traitsOf } from "./cell.ts";
 import type { PartRecord } from "./evaluation.ts";
 import type { AmplifierModel } from "./overload.ts";
+import type { EvaluationProgress } from "./steps.ts";
 import type { Structure } from "./structure.ts";
 import { totalOf } from "./work.ts";
 
@@ -20,8 +21,7 @@ export type Sweep = {
   readonly cells: Cell[];
   /** 1: the cell is this sweep's own; 0: it still belongs to the evaluation before. */
   readonly owned: Uint8Array;
-  /** By place in the order: what each sweep still has to visit. */
-  readonly loads: Uint8Array;
+  /** By place in the order: parts whose islands are to be worked out again, and what signals still have to visit. */
   readonly supplies: Uint8Array;
   readonly signals: Uint8Array;
   readonly amplifiers: AmplifierModel;
@@ -47,7 +47,6 @@ export function startSweep(
     structure,
     cells: sameStructure ? before.cells.slice() : [],
     owned: new Uint8Array(n),
-    loads: new Uint8Array(n),
     supplies: new Uint8Array(n),
     signals: new Uint8Array(n),
     amplifiers,
@@ -82,17 +81,18 @@ export function startSweep(
     }
     sweep.cells[i] = startOver(former, newCell(part, traits, { looped, joined }));
     markAll(sweep, place);
-    // A part that has come to lie on a loop is not visited, so its neighbours must be told here.
-    if (looped)
-      for (const port in structure.neighbours[i])
-        markAll(sweep, structure.place[neighbourOf(sweep, i, port)?.index ?? i] ?? 0);
+    // Whoever is joined to it may have been on one island with it; and a part on a loop is not visited at all.
+    for (const port in structure.neighbours[i]) {
+      const far = structure.place[neighbourOf(sweep, i, port)?.index ?? i] ?? 0;
+      if (looped) markAll(sweep, far);
+      else sweep.supplies[far] = 1;
+    }
   }
   for (const cell of sweep.cells) sweep.work += totalOf(cell.work);
   return sweep;
 }
 
 function markAll(sweep: Sweep, place: number): void {
-  sweep.loads[place] = 1;
   sweep.supplies[place] = 1;
   sweep.signals[place] = 1;
 }
@@ -105,6 +105,9 @@ function startOver(former: Cell | undefined, cell: Cell): Cell {
   cell.offers = former.offers;
   cell.switches = former.switches;
   cell.suppliesLeft = former.suppliesLeft;
+  cell.drawsMa = former.drawsMa;
+  cell.shutDown = former.shutDown;
+  cell.shorts = former.shorts;
   cell.powered = former.powered;
   cell.inputs = former.inputs;
   cell.results = former.results;
@@ -152,4 +155,16 @@ export function markChanged(
     const end = ends[port];
     if (end && changed(port)) visits[sweep.structure.place[end.index] ?? 0] = 1;
   }
+}
+
+/** Counts the work of a part in the place of what it was before. */
+export function countWork(
+  sweep: Sweep,
+  cell: Cell,
+  { done, work }: { readonly done: number; readonly work: Partial<Cell["work"]> },
+): EvaluationProgress {
+  const after = { ...cell.work, ...work };
+  sweep.work += totalOf(after) - totalOf(cell.work);
+  cell.work = after;
+  return { done, total: sweep.cells.length, work: sweep.work };
 }

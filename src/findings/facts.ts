@@ -15,6 +15,7 @@ import type { NoSupplyFacts } from "./rules/noSupply.ts";
 import type { NotConnectedFacts } from "./rules/notConnected.ts";
 import type { OpenEndFacts } from "./rules/openEnd.ts";
 import type { OverloadFacts } from "./rules/overload.ts";
+import type { OverVoltageFacts } from "./rules/overVoltage.ts";
 import type { SharedFrequenciesFacts } from "./rules/sharedFrequencies.ts";
 import type { SlopeFacts } from "./rules/slope.ts";
 import type { StackingInputFacts } from "./rules/stackingInput.ts";
@@ -35,6 +36,7 @@ export type FactsByRule = {
   readonly "blocked-view": BlockedViewFacts;
   readonly "supply-overloaded": SupplyOverloadedFacts;
   readonly "no-supply": NoSupplyFacts;
+  readonly "over-voltage": OverVoltageFacts;
   readonly "wideband-shared": WidebandSharedFacts;
   readonly "shared-frequencies": SharedFrequenciesFacts;
   readonly overload: OverloadFacts;

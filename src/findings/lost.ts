@@ -88,11 +88,7 @@ function keepsSupplyFrom(evaluation: Evaluation, record: PartRecord): PartId {
     .sort((a, b) => b.offer.volts - a.offer.volts);
   if (!best) return supplyStop(evaluation, part).part;
   const { port, offer } = best;
-  const { taker, supply } = voltsLost(
-    evaluation,
-    { part, port },
-    { offer, volts: offer.volts, needs: minVolts },
-  );
+  const { taker, supply } = voltsLost(evaluation, { part, port }, { offer, asked: "volts", needs: minVolts });
   return taker?.part ?? supply;
 }
 

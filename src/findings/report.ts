@@ -1,12 +1,10 @@
 /** Asks every rule about every part, and sums receivers and outlets up. */
 import type { PartId } from "../design/design.ts";
-import { partsBeyond } from "../design/lookup.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { finished, type Steps } from "../evaluate/steps.ts";
 import type { PartKind } from "../parts/contract.ts";
 import type { Service } from "../signal/carrier.ts";
 import { signalOrderOf } from "./causes/signalOrder.ts";
-import { servicesAt } from "./causes/ways.ts";
 import { causesOf } from "./causes.ts";
 import type { RuleId } from "./facts.ts";
 import type { Draft, Finding, Report, Verdict } from "./finding.ts";
@@ -66,7 +64,7 @@ export function* reportInSteps(evaluation: Evaluation): Steps<Report> {
   yield { done, total, work };
   const order = signalOrderOf(evaluation);
   const shown = inReportOrder(findings, { evaluation, order, rules: RULE_ORDER });
-  const agreed = agreeing(verdicts, shown, evaluation);
+  const agreed = agreeing(verdicts, shown);
   return { causes: causesOf(shown, agreed, { evaluation, order }), findings: shown, verdicts: agreed };
 }
 
@@ -170,27 +168,6 @@ function identified(rule: RuleId, draft: Draft<RuleId>): Finding {
   return { id, rule, ...draft } as Finding;
 }
 
-/** Whoever lives on what a mains unit cannot feed: it shuts down, and nothing else keeps that alive. */
-function behindOverload(evaluation: Evaluation, finding: Finding): readonly PartId[] {
-  if (finding.rule !== "supply-overloaded" || finding.facts.kind !== "too much") return [];
-  const unit = finding.at.part;
-  if (evaluation.record(unit)?.kind.reception) return [];
-  const isFedElsewhere = (part: PartId) => {
-    const record = evaluation.record(part);
-    const { ports = [], minVolts = 0 } = record?.power.load ?? {};
-    return ports.some((port) => record?.feeds[port]?.some((o) => o.part !== unit && o.volts >= minVolts));
-  };
-  return finding.facts.draws.flatMap(({ part }) => {
-    const record = evaluation.record(part);
-    if (!record || isFedElsewhere(part)) return [];
-    const lost = servicesAt(record);
-    return [...partsBeyond(evaluation.design.wires, [part], "downstream")].filter((id) => {
-      const below = evaluation.record(id);
-      return below?.kind.reception?.(below.options).wants.some((service) => lost.has(service));
-    });
-  });
-}
-
 /** Whoever stands at an input that is open: what other settings would bring is not what the receiver is set to. */
 function leftWithout(finding: Finding): readonly PartId[] {
   return finding.rule === "not-connected" && finding.facts.kind === "missed" ? finding.facts.receivers : [];
@@ -199,16 +176,12 @@ function leftWithout(finding: Finding): readonly PartId[] {
 const failedVerdicts = new WeakMap<Verdict, Verdict>();
 
 /** A receiver with an error at it fails, whatever it gets: an overloaded supply does not hold, for one. */
-function agreeing(
-  verdicts: readonly Verdict[],
-  findings: readonly Finding[],
-  evaluation: Evaluation,
-): readonly Verdict[] {
+function agreeing(verdicts: readonly Verdict[], findings: readonly Finding[]): readonly Verdict[] {
   const errors = new Map<string, RuleId[]>();
   for (const finding of findings) {
     const { severity, at, rule } = finding;
     if (severity !== "error") continue;
-    for (const part of [at.part, ...behindOverload(evaluation, finding), ...leftWithout(finding)]) {
+    for (const part of [at.part, ...leftWithout(finding)]) {
       const known = errors.get(part) ?? [];
       if (part === at.part || !known.includes(rule)) errors.set(part, [...known, rule]);
     }

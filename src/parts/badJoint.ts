@@ -131,7 +131,7 @@ export const badJoint = define({
   power: (o) => {
     // A current needs its way back as well: with the screen off nothing is fed.
     if (o.fault === "open" || o.fault === "screen") return {};
-    if (o.fault === "shorted") return { shorts: ["out"] };
+    if (o.fault === "shorted") return { shorts: ["in", "out"] };
     return { paths: [o.fault === "corroded" ? { ...LINE_POWER, ohms: o.ohms } : LINE_POWER] };
   },
   inline: INLINE,

@@ -1,6 +1,7 @@
 /** Runs of coaxial cable, grade by grade. */
 
 import { z } from "zod";
+import { resistanceGrowth } from "../rf/coax.ts";
 import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { badJoint } from "./badJoint.ts";
 import { define, type PartKind } from "./contract.ts";
@@ -168,11 +169,11 @@ const cable = define({
     temperatureC: number({
       label: "Temperature",
       unit: "°C",
-      help: `Loss of the conductor grows by ${numeral(0.2)} % for each degree.`,
+      help: `For each degree the loss of the conductor grows by ${numeral(0.2)} %, its resistance by ${numeral(0.4)} %.`,
       min: -40,
       max: 80,
       default: 20,
-      source: "attenuation is stated at 20 °C",
+      source: "attenuation and resistance are stated at 20 °C",
       advanced: true,
       onSite: "not ours",
     }),
@@ -241,7 +242,11 @@ const cable = define({
   },
   power: (o) => {
     const { loopOhmPerKm } = o.grade === "own" ? o : GRADES[o.grade];
-    return { paths: [{ ...LINE_POWER, ohms: (loopOhmPerKm * o.lengthM) / 1000 }] };
+    return {
+      paths: [
+        { ...LINE_POWER, ohms: ((loopOhmPerKm * o.lengthM) / 1000) * resistanceGrowth(o.temperatureC) },
+      ],
+    };
   },
   inline: INLINE,
 });

@@ -3,7 +3,7 @@ import { z } from "zod";
 import { define, type PartKind } from "./contract.ts";
 import { DIPLEXERS } from "./diplexers.ts";
 import { choice, wholeNumber } from "./fields.ts";
-import { coaxIn, coaxOut, MEMORY, returnLoss } from "./passive.ts";
+import { coaxIn, coaxOut, MEMORY, returnLoss, tonePass } from "./passive.ts";
 import { SOLD_WAYS, SPLIT_FIELDS, splitResponse } from "./splitLoss.ts";
 
 const inputs = (count: number) => Array.from({ length: count }, (_, i) => `in${i + 1}`);
@@ -37,6 +37,7 @@ const combiner = define({
       means: "supply pass",
       passes: ["one", "all"],
     }),
+    tone: tonePass(["one", "all"]),
   }),
   symbol: "combiner",
   caption: (o) => `${o.ways} inputs, no filters`,
@@ -51,7 +52,7 @@ const combiner = define({
   power: (o) => {
     if (o.dc === "none") return {};
     const fed = o.dc === "one" ? inputs(1) : inputs(o.ways);
-    return { paths: fed.map((to) => ({ from: "out", to, tone: true })) };
+    return { paths: fed.map((to) => ({ from: "out", to, tone: o.tone })) };
   },
 });
 

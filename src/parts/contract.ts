@@ -169,8 +169,10 @@ export type PowerPath = {
   readonly from: string;
   readonly to: string;
   readonly ohms?: number;
-  /** Forward drop of a steering diode [V]. */
+  /** Forward drop of a steering diode [V]; current then flows this way only. */
   readonly dropVolts?: number;
+  /** Current flows this way only, without a drop that counts. Otherwise a way without a diode conducts both ways. */
+  readonly oneWay?: true;
   /** Whether 22 kHz and messages pass; direct current alone passes otherwise. */
   readonly tone: boolean;
   /** Only while position `position` is asked for on the output `from`, by the command that it heeds (1 to 16). */
@@ -185,6 +187,10 @@ export type Supply = {
   readonly volts13: number;
   readonly volts18: number;
   readonly limitMa: number;
+  /** Supplies of this part with one name here have this limit together. */
+  readonly shares?: string;
+  /** It feeds only while a supply arrives at one of these outputs. */
+  readonly whileFedAt?: readonly string[];
   readonly request?: Request;
 };
 
@@ -195,13 +201,21 @@ export type PowerTreatment = {
   /** Own consumption, fed from whichever of these output ports carries the highest voltage. */
   readonly load?: {
     readonly milliamps: number;
+    /** What each of these ports adds while a supply arrives there [mA]. */
+    readonly perFedPort?: { readonly milliamps: number; readonly ports: readonly string[] };
     readonly ports: readonly string[];
     readonly minVolts: number;
+    /** More than this it may not survive [V]. */
+    readonly mostVolts?: number;
+    /** It draws so many milliamperes at this voltage, and more at less: a switching regulator [V]. */
+    readonly constantPowerAtVolts?: number;
   };
   /** Fed from the mains or from its own unit, and switched on: works whatever the line carries. */
   readonly selfPowered?: boolean;
-  /** Output ports at which direct current would find a short to earth. */
+  /** Ports at which direct current would find a short to earth. */
   readonly shorts?: readonly string[];
+  /** Ports at which it finds a resistor to earth. */
+  readonly resistors?: readonly { readonly port: string; readonly ohms: number }[];
   /** Output ports that are switches: what arrives there as a command decides their setting. */
   readonly switches?: readonly SwitchDeclaration[];
 };

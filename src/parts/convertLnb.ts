@@ -59,7 +59,7 @@ const UNIVERSAL_OPTIONS = z.object({
   outputMa: number({
     label: "Current for each output",
     unit: "mA",
-    help: "What each output adds.",
+    help: "What each output adds while a receiver feeds it.",
     min: 0,
     max: 200,
     step: 5,
@@ -124,8 +124,9 @@ const LNB_UNIVERSAL = define({
     const outputs = outputsOf(o);
     return {
       load: lnbLoad(
-        o.commonMa + o.outputMa * outputs.length,
+        o.commonMa,
         outputs.map(({ id }) => id),
+        { milliamps: o.outputMa, ports: outputs.map(({ id }) => id) },
       ),
       switches: quadrantSwitches(outputs),
     };
@@ -297,7 +298,11 @@ const LNB_WIDEBAND = define({
     const switched = switchedOf(o);
     const ports = [...WIDEBAND_OUTPUTS, ...switched].map(({ id }) => id);
     return {
-      load: lnbLoad(o.currentMa + o.switchedMa * switched.length, ports),
+      load: lnbLoad(
+        o.currentMa,
+        ports,
+        switched.length > 0 ? { milliamps: o.switchedMa, ports: switched.map(({ id }) => id) } : undefined,
+      ),
       ...(switched.length > 0 ? { switches: quadrantSwitches(switched) } : {}),
     };
   },

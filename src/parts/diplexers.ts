@@ -13,6 +13,7 @@ import {
   passing,
   type Range,
   softPassing,
+  tonePass,
 } from "./passive.ts";
 
 /** A branch of a frequency splitter: which port, what passes there, and whether supply does. */
@@ -39,13 +40,11 @@ function branchPaths(branches: readonly Branch[], direction: Direction): readonl
   );
 }
 
-function branchPower(branches: readonly Branch[], direction: Direction): readonly PowerPath[] {
+function branchPower(branches: readonly Branch[], direction: Direction, tone: boolean): readonly PowerPath[] {
   return branches
     .filter((b) => b.dc)
     .map((b) =>
-      direction === "combine"
-        ? { from: "out", to: b.port, tone: true }
-        : { from: b.port, to: "in", tone: true },
+      direction === "combine" ? { from: "out", to: b.port, tone } : { from: b.port, to: "in", tone },
     );
 }
 
@@ -133,6 +132,7 @@ const diplexerOptions = z.object({
     means: "supply pass",
     passes: ["sat", "both", "tv"],
   }),
+  tone: tonePass(["sat", "tv", "both"]),
 });
 
 const EDGES = {
@@ -190,7 +190,7 @@ function diplexer(direction: Direction): PartKind {
     caption: (o) => (o.split === "radio" ? "radio / wideband" : "TV / SAT"),
     ports: (o) => branchPorts(diplexerBranches(o), direction),
     signal: (o) => ({ paths: branchPaths(diplexerBranches(o), direction) }),
-    power: (o) => ({ paths: branchPower(diplexerBranches(o), direction) }),
+    power: (o) => ({ paths: branchPower(diplexerBranches(o), direction, o.tone) }),
   });
 }
 
@@ -248,7 +248,7 @@ function triplexer(direction: Direction): PartKind {
     caption: (o) => `FM / DAB / UHF to ${o.uhfTo} MHz`,
     ports: (o) => branchPorts(triplexerBranches(o), direction),
     signal: (o) => ({ paths: branchPaths(triplexerBranches(o), direction) }),
-    power: (o) => ({ paths: branchPower(triplexerBranches(o), direction) }),
+    power: (o) => ({ paths: branchPower(triplexerBranches(o), direction, true) }),
   });
 }
 

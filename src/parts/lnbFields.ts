@@ -11,6 +11,9 @@ import { IF_FROM_MHZ, IF_TO_MHZ, UNIVERSAL_HIGH_LO_MHZ, UNIVERSAL_LOW_LO_MHZ } f
 /** Least voltage at a converter's output for it to work [V] (EN 61319-1 cl. 5.2, from memory). */
 export const LNB_LEAST_VOLTS = 11.5;
 
+/** Most voltage that a converter is made for [V] (EN 61319-1 cl. 5.2, from memory). */
+export const LNB_MOST_VOLTS = 19;
+
 /** Between 13 V and 18 V: from here on horizontal is taken [V] (EN 61319-1, 14 to 16 undefined, from memory). */
 export const SWITCH_THRESHOLD_VOLTS = 15;
 
@@ -149,7 +152,17 @@ function conversionGain(o: LnbOptions): Response {
 
 export const SKY_INPUT: Port = { id: "sky", side: "in", medium: "sky", label: "feed", role: "beam" };
 
-/** Load of a converter that can be fed through any of its outputs. */
-export function lnbLoad(milliamps: number, ports: readonly string[]): NonNullable<PowerTreatment["load"]> {
-  return { milliamps, ports, minVolts: LNB_LEAST_VOLTS };
+/** Load of a converter that can be fed through any of its outputs; `perFedPort`: what outputs add while in use. */
+export function lnbLoad(
+  milliamps: number,
+  ports: readonly string[],
+  perFedPort?: NonNullable<PowerTreatment["load"]>["perFedPort"],
+): NonNullable<PowerTreatment["load"]> {
+  return {
+    milliamps,
+    ports,
+    minVolts: LNB_LEAST_VOLTS,
+    mostVolts: LNB_MOST_VOLTS,
+    ...(perFedPort ? { perFedPort } : {}),
+  };
 }

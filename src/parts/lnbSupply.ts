@@ -24,6 +24,7 @@ export function lnbSupplyFields(onlyWhen: OptionTrade["onlyWhen"] = {}) {
     }),
     lnbLimitMa: number({
       label: "Current limit for the LNB",
+      help: "For all inputs of one satellite together.",
       unit: "mA",
       min: 50,
       max: 3000,
@@ -34,6 +35,11 @@ export function lnbSupplyFields(onlyWhen: OptionTrade["onlyWhen"] = {}) {
       onlyWhen: { feedsLnb: true, ...onlyWhen },
     }),
   };
+}
+
+/** Inputs of one satellite lead to one LNB: "hl2" belongs to the second. */
+function lnbOf(port: string): string {
+  return port.replace(/^\D+/, "") || "1";
 }
 
 type SupplyOptions = z.output<z.ZodObject<ReturnType<typeof lnbSupplyFields>>>;
@@ -52,7 +58,7 @@ export function lnbSupplies(
   return inputs.map(({ id: port, plane }): Supply => {
     const { polarisation = "V", half = "low" } = plane ?? {};
     const volts = polarisation === "H" ? 18 : 13;
-    const fixed = { port, volts13: volts, volts18: volts, limitMa: o.lnbLimitMa };
+    const fixed = { port, volts13: volts, volts18: volts, limitMa: o.lnbLimitMa, shares: lnbOf(port) };
     return asks
       ? { ...fixed, kind: "commands", request: { polarisation, half } }
       : { ...fixed, kind: "plain" };

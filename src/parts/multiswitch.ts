@@ -10,6 +10,7 @@ import {
   type SignalTreatment,
 } from "./contract.ts";
 import { crosstalkFrom } from "./crosstalk.ts";
+import { SILICON_DROP_VOLTS } from "./diodes.ts";
 import { LNB_LEAST_VOLTS, SWITCH_THRESHOLD_VOLTS, UNIVERSAL_IF, WIDEBAND_IF } from "./lnbFields.ts";
 import { lnbSupplies } from "./lnbSupply.ts";
 import { MULTISWITCH_OPTIONS, type MultiswitchOptions } from "./multiswitchOptions.ts";
@@ -163,9 +164,6 @@ function trunkPaths(o: MultiswitchOptions): readonly Path[] {
   ];
 }
 
-/** Forward drop of a steering diode [V]; a silicon diode, from memory. */
-const DIODE_VOLTS = 0.7;
-
 /** Direct current towards the LNB: along the trunk, and through diodes from the receivers. */
 function supplyPaths(o: MultiswitchOptions): readonly PowerPath[] {
   const inputs = satelliteInputsOf(o);
@@ -175,7 +173,7 @@ function supplyPaths(o: MultiswitchOptions): readonly PowerPath[] {
   if (o.supply !== "receivers" || !o.feedsLnb) return trunk;
   const outputs = [...outputsOf(o), ...singleCableOf(o).map(({ id }) => id)];
   const steered = outputs.flatMap((from) =>
-    inputs.map((to) => ({ from, to, dropVolts: DIODE_VOLTS, tone: false })),
+    inputs.map((to) => ({ from, to, dropVolts: SILICON_DROP_VOLTS, tone: false })),
   );
   return [...trunk, ...steered];
 }

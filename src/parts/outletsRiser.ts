@@ -10,13 +10,13 @@ import {
   type PowerPath,
   type SignalContext,
 } from "./contract.ts";
+import { SCHOTTKY_DROP_VOLTS } from "./diodes.ts";
 import { number, toggle } from "./fields.ts";
 import {
   type BandEnd,
   bandEnd,
   coaxIn,
   coaxOut,
-  DIODE_DROP_VOLTS,
   dB,
   decoupling,
   INLINE,
@@ -90,7 +90,7 @@ const delivered = (o: Sockets): Delivery => ({
 });
 
 /** Diodes let the highest voltage win and keep it out of the neighbours' receivers. */
-const SAT_POWER: PowerPath = { from: "sat", to: "in", tone: true, dropVolts: DIODE_DROP_VOLTS };
+const SAT_POWER: PowerPath = { from: "sat", to: "in", tone: true, dropVolts: SCHOTTKY_DROP_VOLTS };
 
 const satellite = toggle({
   label: "Satellite socket",

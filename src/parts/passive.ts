@@ -23,9 +23,6 @@ export const INLINE = { in: "in", out: "out" } as const;
 /** Direct current, tone and messages run through unhindered. */
 export const LINE_POWER: PowerPath = { from: "out", to: "in", tone: true };
 
-/** Forward voltage of a steering diode (Schottky at a few hundred mA) [V]. From memory. */
-export const DIODE_DROP_VOLTS = 0.5;
-
 export type Range = { readonly fromMHz: number; readonly toMHz: number };
 
 /** A range whatever order the user typed the edges in. */
@@ -165,6 +162,18 @@ export function dcPass(value: boolean) {
     source: MEMORY,
     means: "supply pass",
     passes: [true],
+  });
+}
+
+/** Whether 22 kHz comes along where direct current passes; `dc`: the choices with which any does. */
+export function tonePass(dc: readonly string[]) {
+  return toggle({
+    label: "22 kHz passes as well",
+    help: "Some types pass 13/18 V only: without the tone there is no high band, and no messages get through.",
+    default: true,
+    source: MEMORY,
+    advanced: true,
+    onlyWhen: { dc },
   });
 }
 

@@ -63,6 +63,21 @@ export const SUPPLY_FIELDS = {
   }),
 };
 
+/** Of a receiver with several inputs: whether they share its supply. */
+export const SHARED_LIMIT = toggle({
+  label: "Limit for all inputs together",
+  help: "Many recorders have one supply for all their inputs; otherwise each input has the whole limit.",
+  default: false,
+  onSite: "factory",
+  source: "0.5 A a socket and 1 A in total, a multiswitch’s manual; of receivers from memory",
+  advanced: true,
+});
+
+/** What supplies of one receiver share, where they do. */
+export function sharing(o: { readonly sharedLimit: boolean }): Pick<Supply, "shares"> {
+  return o.sharedLimit ? { shares: "inputs" } : {};
+}
+
 export type SupplyOptions = {
   readonly state: "on" | "standby" | "unplugged";
   readonly standbySupply: boolean;

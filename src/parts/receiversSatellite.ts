@@ -18,8 +18,10 @@ import {
   positionField,
   type ReceiverWish,
   requestOf,
+  SHARED_LIMIT,
   STATE_WORDS,
   SUPPLY_FIELDS,
+  sharing,
   suppliesOf,
   uncommittedField,
   wishWords,
@@ -90,6 +92,7 @@ const TWIN_OPTIONS = z.object({
   uncommitted2: uncommittedField("Input 2, uncommitted"),
   burst2: burstField("Input 2, tone burst"),
   ...SUPPLY_FIELDS,
+  sharedLimit: SHARED_LIMIT,
   ...MENU_FIELDS,
   ...frontEndFields(OVERLOAD.satellite),
 });
@@ -135,7 +138,10 @@ const twin = define({
     if (!feedsCable(o)) return {};
     const [first, second] = twinWishes(o);
     return {
-      supplies: [commandSupply(o, "sat1", requestOf(first)), commandSupply(o, "sat2", requestOf(second))],
+      supplies: [
+        { ...commandSupply(o, "sat1", requestOf(first)), ...sharing(o) },
+        { ...commandSupply(o, "sat2", requestOf(second)), ...sharing(o) },
+      ],
     };
   },
   reception: (o) => ({
@@ -170,6 +176,7 @@ const hybrid = define({
     limitMa: SUPPLY_FIELDS.limitMa,
     oscillator: WIDEBAND_MENU_FIELD,
     ...frontEndFields(OVERLOAD.satellite),
+    sharedLimit: SHARED_LIMIT,
   }),
   symbol: "receiver-hybrid",
   caption: (o) => {
@@ -187,7 +194,7 @@ const hybrid = define({
     if (!feedsCable({ ...o, volts18: o.volts13 })) return {};
     // A wideband output isn't switched, so the receiver only feeds it.
     const plain = { kind: "plain" as const, volts13: o.volts13, volts18: o.volts13, limitMa: o.limitMa };
-    return { supplies: ["v", "h"].map((port) => ({ port, ...plain })) };
+    return { supplies: ["v", "h"].map((port) => ({ port, ...plain, ...sharing(o) })) };
   },
   reception: (o) => {
     const wideband = (port: string, polarisation: Polarisation): ReceiverInput => ({

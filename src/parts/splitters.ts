@@ -2,12 +2,12 @@
 import { z } from "zod";
 import { curve, type Response, series } from "../signal/response.ts";
 import { define, type PartKind, type PowerPath } from "./contract.ts";
+import { SCHOTTKY_DROP_VOLTS } from "./diodes.ts";
 import { choice, number, wholeNumber } from "./fields.ts";
 import {
   bandEnd,
   coaxIn,
   coaxOut,
-  DIODE_DROP_VOLTS,
   dB,
   decoupling,
   INLINE,
@@ -16,6 +16,7 @@ import {
   plainLoss,
   returnLoss,
   TO_THE_END,
+  tonePass,
 } from "./passive.ts";
 import { resistiveSplitDb, SOLD_WAYS, SPLIT_FIELDS, splitResponse } from "./splitLoss.ts";
 import { tJoint } from "./tJoint.ts";
@@ -24,8 +25,8 @@ const outputs = (count: number, prefix: string) =>
   Array.from({ length: count }, (_, i) => `${prefix}${i + 1}`);
 
 /** Supply from any of these outputs to the input; diodes keep one receiver's voltage out of another. */
-function steered(ports: readonly string[]): readonly PowerPath[] {
-  return ports.map((from) => ({ from, to: "in", tone: true, dropVolts: DIODE_DROP_VOLTS }));
+function steered(ports: readonly string[], tone: boolean): readonly PowerPath[] {
+  return ports.map((from) => ({ from, to: "in", tone, dropVolts: SCHOTTKY_DROP_VOLTS }));
 }
 
 /** A resistive splitter keeps its legs apart by no more than its loss. */
@@ -58,13 +59,15 @@ const splitter = define({
         { value: "none", label: "Nowhere" },
         { value: "one", label: "From output 1 only" },
         { value: "all", label: "From every output, by diodes" },
+        { value: "open", label: "From every output, without diodes" },
       ],
       default: "all",
-      help: "An LNB behind it needs a way for the receiver’s 13/18 V.",
+      help: "An LNB behind it needs a way for the receiver’s 13/18 V. Diodes take half a volt and keep the receivers apart.",
       source: MEMORY,
       means: "supply pass",
-      passes: ["one", "all"],
+      passes: ["one", "all", "open"],
     }),
+    tone: tonePass(["one", "all", "open"]),
   }),
   symbol: (o) => (o.type === "resistive" ? "splitter-resistive" : "splitter"),
   caption: (o) => `${o.ways} ways${o.type === "resistive" ? ", resistive" : ""} · ${SUPPLY_WORDS[o.dc]}`,
@@ -79,8 +82,11 @@ const splitter = define({
   },
   power: (o) => {
     if (o.dc === "none") return {};
-    if (o.dc === "one") return { paths: [{ from: "out1", to: "in", tone: true }] };
-    return { paths: steered(outputs(o.ways, "out")) };
+    if (o.dc === "one") return { paths: [{ from: "out1", to: "in", tone: o.tone }] };
+    const legs = outputs(o.ways, "out");
+    return {
+      paths: o.dc === "all" ? steered(legs, o.tone) : legs.map((from) => ({ from, to: "in", tone: o.tone })),
+    };
   },
 });
 
@@ -88,6 +94,7 @@ const SUPPLY_WORDS = {
   none: "no DC pass",
   one: "DC from out 1",
   all: "DC from all",
+  open: "DC from all, no diodes",
 } as const;
 
 /** Branches that took more than nine tenths of the power would leave no line: the least loss a tap can have. [dB] */
@@ -183,6 +190,7 @@ const tap = define({
       means: "supply pass",
       passes: ["through", "all"],
     }),
+    tone: tonePass(["through", "all"]),
   }),
   symbol: "tap",
   caption: (o) => `${o.taps} × ${dB(o.tapLossDb)}`,
@@ -206,8 +214,8 @@ const tap = define({
   },
   power: (o) => {
     if (o.dc === "none") return {};
-    const branches = o.dc === "all" ? steered(outputs(Number(o.taps), "tap")) : [];
-    return { paths: [LINE_POWER, ...branches] };
+    const branches = o.dc === "all" ? steered(outputs(Number(o.taps), "tap"), o.tone) : [];
+    return { paths: [{ ...LINE_POWER, tone: o.tone }, ...branches] };
   },
   inline: INLINE,
 });

@@ -183,7 +183,8 @@ const powerInserter = define({
   ports: () => THROUGH_PORTS,
   signal: (o) => ({ paths: throughPath(plainLoss(o.lossDb)) }),
   power: (o) => {
-    const paths: readonly PowerPath[] = o.receiver === "passed" ? [LINE_POWER] : [];
+    // A diode keeps the unit's own voltage out of the receiver.
+    const paths: readonly PowerPath[] = o.receiver === "passed" ? [{ ...LINE_POWER, oneWay: true }] : [];
     if (!o.switchedOn) return { paths };
     return {
       paths,
@@ -211,6 +212,9 @@ const dcBlock = define({
   inline: INLINE,
 });
 
+/** The impedance of the line, which a resistor at its end has [Ω]. */
+const LOAD_OHMS = 75;
+
 const load = define({
   kind: "load",
   family: "lift",
@@ -231,7 +235,7 @@ const load = define({
     }),
     dcBlocked: toggle({
       label: "Blocks DC",
-      help: "Without a capacitor its 75 Ω draws a quarter of an ampere from 18 V and burns; it counts as a short.",
+      help: "Without a capacitor its 75 Ω draws a quarter of an ampere from 18 V and gets hot.",
       default: true,
       source: MEMORY,
       means: "direct current block",
@@ -242,7 +246,8 @@ const load = define({
   caption: (o) => (o.dcBlocked ? "75 Ω, DC-blocked" : "75 Ω, not DC-blocked"),
   ports: (o) => [o.place === "input" ? coaxOut("out") : coaxIn("in")],
   signal: () => ({}),
-  power: (o) => (o.place === "input" && !o.dcBlocked ? { shorts: ["out"] } : {}),
+  power: (o) =>
+    o.dcBlocked ? {} : { resistors: [{ port: o.place === "input" ? "out" : "in", ohms: LOAD_OHMS }] },
 });
 
 export const TRIMMERS: readonly PartKind[] = [attenuator, equaliser, powerInserter, dcBlock, load];

@@ -14,6 +14,17 @@ export type CoaxRun = {
 /** Rise of the conductor term per kelvin: copper's +0.39 %/K of resistivity, under the square root. From memory. */
 export const CONDUCTOR_LOSS_PER_KELVIN = 0.002;
 
+/** Rise of the direct-current resistance of copper per kelvin: 0.393 %, IEC 60028, from memory. */
+export const COPPER_RESISTANCE_PER_KELVIN = 0.00393;
+
+/**
+ * Resistance of a run at a temperature, as a multiple of that at 20 °C, where data sheets state it.
+ * Copper-clad steel grows a little faster (steel alone about 0.5 %/K, from memory); the copper counts here.
+ */
+export function resistanceGrowth(temperatureC: number): number {
+  return 1 + COPPER_RESISTANCE_PER_KELVIN * (temperatureC - REFERENCE_CELSIUS);
+}
+
 /** Temperature for which data sheets state attenuation [°C]. */
 export const REFERENCE_CELSIUS = 20;
 

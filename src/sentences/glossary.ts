@@ -326,6 +326,7 @@ const OF_RULES: Readonly<Record<RuleId, readonly GlossaryTerm[]>> = {
   "many-alternatives": [],
   "no-supply": ["LNB"],
   "not-connected": [],
+  "over-voltage": ["LNB"],
   "open-end": ["Return loss", "Ripple", "Terminator"],
   overload: ["Derating", "Rated output"],
   "plane-missing": ["Polarisation"],

@@ -159,11 +159,12 @@ describe("switches", () => {
 
 describe("supplies and loads", () => {
   test("BD9: by however many ways it is reached, a part draws once", () => {
-    // 60 mA in common and 35 mA for its one output in use: 95 mA, by two, four or 2^20 ways.
-    for (const stages of [1, 2, 20]) {
+    // 60 mA in common and 35 mA for its one output in use: 95 mA, by two, four or 2^12 ways. Each stage has a diode of
+    // 0.5 V, so 7 V of 13 are left at the last.
+    for (const stages of [1, 2, 12]) {
       const evaluation = evaluate(ladder({ stages, ways: 2 }));
       const first = evaluation.records.find((r) => r.kind.kind === "receiver-sat");
-      expect(first?.demands.sat?.milliamps).toBe(95);
+      expect(first?.demands.sat?.milliamps).toBeCloseTo(95, 2);
     }
   });
 
@@ -185,7 +186,7 @@ describe("supplies and loads", () => {
     // The first, and one at every second of the ten stages: six LNBs of 95 mA each.
     const evaluation = evaluate(chainOfSources({ stages: 10 }));
     const last = evaluation.records.find((r) => r.kind.kind === "receiver-sat");
-    expect(last?.demands.sat?.milliamps).toBe(6 * 95);
+    expect(last?.demands.sat?.milliamps).toBeCloseTo(6 * 95, 2);
   });
 });
 

@@ -1,16 +1,17 @@
 /** Loads, supplies and switches at one part, by Ohm's law and by the table of 13/18 V and 22 kHz. */
 import { describe, expect, test } from "vitest";
 import {
-  demandsAtOutputs,
+  byTheStrongestWay,
   isPowered,
   MOST_SUPPLIES,
-  offersAtInputs,
   sameDemand,
   sameFeed,
+  strongestFirst,
   switchStates,
+  withinCount,
 } from "../../src/evaluate/power.ts";
-import type { PowerPath, PowerTreatment, SwitchDeclaration } from "../../src/parts/contract.ts";
-import { type Demand, type Feed, NO_DEMAND, NO_FEED, type Offer } from "../../src/signal/control.ts";
+import type { PowerTreatment, SwitchDeclaration } from "../../src/parts/contract.ts";
+import { type Demand, type Feed, NO_FEED, type Offer } from "../../src/signal/control.ts";
 import { ASKS_H_HIGH, ASKS_V_LOW, offerOf, plainOffer } from "./offers.ts";
 
 function demand(draws: Readonly<Record<string, number>>, shortedBy: string | null = null): Demand {
@@ -18,190 +19,15 @@ function demand(draws: Readonly<Record<string, number>>, shortedBy: string | nul
   return { milliamps: list.reduce((sum, d) => sum + d.milliamps, 0), draws: list, shortedBy };
 }
 
-const at = (ports: Readonly<Record<string, Demand>>) => (port: string) => ports[port] ?? NO_DEMAND;
 const feedAt = (ports: Readonly<Record<string, Feed>>) => (port: string) => ports[port] ?? NO_FEED;
 
-describe("what hangs on an output", () => {
-  const through: PowerTreatment = { paths: [{ from: "out", to: "in", tone: true }] };
-
-  test("is what hangs on the input that it leads to, the same object", () => {
-    const lnb = demand({ lnb: 150 });
-    const found = demandsAtOutputs("cable", through, at({ in: lnb }));
-    expect(Object.keys(found)).toEqual(["out"]);
-    expect(found.out).toBe(lnb);
-  });
-
-  test("is nothing where nothing hangs there, or no way leads there", () => {
-    expect(demandsAtOutputs("cable", through, at({}))).toEqual({});
-    expect(demandsAtOutputs("block", {}, at({ in: demand({ lnb: 150 }) }))).toEqual({});
-  });
-
-  // 150 + 200 + 60 mA.
-  test("is the sum over its ways and its own load", () => {
-    const power: PowerTreatment = {
-      paths: [
-        { from: "out", to: "in1", tone: true },
-        { from: "out", to: "in2", tone: true },
-      ],
-      load: { milliamps: 60, ports: ["out"], minVolts: 11 },
-    };
-    const found = demandsAtOutputs("switch", power, at({ in1: demand({ a: 150 }), in2: demand({ b: 200 }) }));
-    expect(found.out).toEqual(demand({ a: 150, b: 200, switch: 60 }));
-  });
-
-  test("holds a part that is reached by two ways once", () => {
-    const power: PowerTreatment = {
-      paths: [
-        { from: "out", to: "in1", tone: true },
-        { from: "out", to: "in2", tone: true },
-      ],
-    };
-    const found = demandsAtOutputs(
-      "s",
-      power,
-      at({ in1: demand({ a: 150, b: 20 }), in2: demand({ b: 20, c: 5 }) }),
-    );
-    expect(found.out).toEqual(demand({ a: 150, b: 20, c: 5 }));
-  });
-
-  test("holds a load at each port that may feed it, and none that draws nothing", () => {
-    const load = { milliamps: 100, ports: ["out1", "out2"], minVolts: 11 };
-    expect(demandsAtOutputs("lnb", { load }, at({}))).toEqual({
-      out1: demand({ lnb: 100 }),
-      out2: demand({ lnb: 100 }),
-    });
-    expect(demandsAtOutputs("lnb", { load: { ...load, milliamps: 0 } }, at({}))).toEqual({});
-  });
-
-  test("names who shorts it, own or passed on", () => {
-    expect(demandsAtOutputs("plate", { shorts: ["out"] }, at({}))).toEqual({ out: demand({}, "plate") });
-    const both: PowerTreatment = { ...through, shorts: ["out"] };
-    expect(demandsAtOutputs("b", both, at({ in: demand({ lnb: 100 }) })).out).toEqual(
-      demand({ lnb: 100 }, "b"),
-    );
-    expect(demandsAtOutputs("b", both, at({ in: demand({ lnb: 100 }, "a") })).out?.shortedBy).toBe("a");
-  });
-});
-
-describe("a supply of its own", () => {
-  const supply = { port: "sat", kind: "commands", volts13: 13.2, volts18: 18.4, limitMa: 350 } as const;
-
-  test.each([
-    { name: "13 V for a vertical request", request: ASKS_V_LOW, volts: 13.2 },
-    { name: "18 V for a horizontal one", request: ASKS_H_HIGH, volts: 18.4 },
-    { name: "its higher voltage without a request", request: undefined, volts: 18.4 },
-  ])("is offered with $name", ({ request, volts }) => {
-    const power = { supplies: [{ ...supply, ...(request ? { request } : {}) }] };
-    const { offers, left } = offersAtInputs("rx", power, feedAt({}), at({}));
-    expect(offers).toEqual({
-      sat: [
-        {
-          part: "rx",
-          port: "sat",
-          kind: "commands",
-          volts13: 13.2,
-          volts18: 18.4,
-          volts,
-          ohms: 0,
-          dropVolts: 0,
-          limitMa: 350,
-          toneArrives: true,
-          ...(request ? { request } : {}),
-          dormant: false,
-        },
-      ],
-    });
-    expect(left).toBe(0);
-  });
-
-  test("gives no volts into a short, for its protection shuts it down", () => {
-    const { offers } = offersAtInputs(
-      "rx",
-      { supplies: [supply] },
-      feedAt({}),
-      at({ sat: demand({}, "plate") }),
-    );
-    expect(offers.sat).toMatchObject([{ volts13: 0, volts18: 0, volts: 0 }]);
-  });
-});
-
-/** What becomes of one supply on one way, with so much hanging upstream [mA]. */
-function passed(path: Partial<PowerPath>, offer: Offer, milliamps: number): Offer | undefined {
-  const way: PowerPath = { from: "out", to: "in", tone: true, ...path };
-  return offersAtInputs(
-    "part",
-    { paths: [way] },
-    feedAt({ out: [offer] }),
-    at({ in: demand({ lnb: milliamps }) }),
-  ).offers.in?.[0];
-}
-
-describe("a supply on its way up", () => {
-  // Ohm's law: 50 m at 36 Ω/km are 1.8 Ω; 250 mA drop 0.45 V. At 130 Ω/km 6.5 Ω, 1.625 V. A diode takes its 0.7 V whatever
-  // the current.
-  test.each([
-    { name: "copper cable", path: { ohms: 1.8 }, drop: 0.45 },
-    { name: "copper-clad steel", path: { ohms: 6.5 }, drop: 1.625 },
-    { name: "a diode", path: { dropVolts: 0.7 }, drop: 0.7 },
-    { name: "a diode and copper", path: { dropVolts: 0.7, ohms: 1.8 }, drop: 1.15 },
-    { name: "nothing", path: {}, drop: 0 },
-  ])("loses $drop V at 250 mA on $name", ({ path, drop }) => {
-    const above = passed(path, offerOf({ ohms: 2, dropVolts: 0.1 }), 250);
-    expect(above?.volts13).toBeCloseTo(13 - drop, 9);
-    expect(above?.volts18).toBeCloseTo(18 - drop, 9);
-    expect(above?.volts).toBeCloseTo(13 - drop, 9);
-    expect(above?.dropVolts).toBeCloseTo(0.1 + drop, 9);
-    expect(above?.ohms).toBeCloseTo(2 + ("ohms" in path ? (path.ohms ?? 0) : 0), 9);
-  });
-
-  test("has nothing left where the drop is larger than it is", () => {
-    // 60 Ω · 250 mA = 15 V: nothing of 13 V, 3 V of 18 V.
-    const above = passed({ ohms: 60 }, offerOf({ request: ASKS_V_LOW }), 250);
-    expect([above?.volts13, above?.volts18, above?.volts]).toEqual([0, 3, 0]);
-    expect(passed({ ohms: 100 }, offerOf({ request: ASKS_H_HIGH }), 250)?.volts18).toBe(0);
-  });
-
-  test.each([
-    { tone: true, before: true, after: true },
-    { tone: false, before: true, after: false },
-    { tone: true, before: false, after: false },
-  ])("tone arrives: $before before, way lets it through: $tone, after: $after", ({ tone, before, after }) => {
-    expect(passed({ tone }, offerOf({ toneArrives: before }), 0)?.toneArrives).toBe(after);
-  });
-
-  test.each([
-    { name: "the position that is asked for", position: 2, asked: 2, tone: true, dormant: false },
-    { name: "another position", position: 1, asked: 2, tone: true, dormant: true },
-    {
-      name: "position 1, where none is asked for",
-      position: 1,
-      asked: undefined,
-      tone: true,
-      dormant: false,
-    },
-    { name: "position 2, where none is asked for", position: 2, asked: undefined, tone: true, dormant: true },
-    { name: "position 1, where the command is lost", position: 1, asked: 2, tone: false, dormant: false },
-    { name: "position 2, where the command is lost", position: 2, asked: 2, tone: false, dormant: true },
-  ])("through $name it is dormant: $dormant", ({ position, asked, tone, dormant }) => {
-    const request = { ...ASKS_V_LOW, ...(asked === undefined ? {} : { position: asked }) };
-    expect(passed({ position }, offerOf({ request, toneArrives: tone }), 0)?.dormant).toBe(dormant);
-  });
-
-  test("stays dormant on any further way, and a way without position wakes none", () => {
-    expect(passed({}, offerOf({ dormant: true }), 0)?.dormant).toBe(true);
-    expect(passed({}, offerOf(), 0)?.dormant).toBe(false);
-    expect(passed({ position: 2 }, plainOffer(12), 0)?.dormant).toBe(true);
-  });
-});
-
 describe("several supplies on one line", () => {
-  const join: PowerTreatment = {
-    paths: [
-      { from: "out1", to: "in", tone: true },
-      { from: "out2", to: "in", tone: true },
-    ],
+  /** What is left of the supplies of two outputs that lead to one input. */
+  const joined = (out1: Feed, out2: Feed) => {
+    const feed = byTheStrongestWay([...out1, ...out2].sort(strongestFirst));
+    const kept = withinCount(feed);
+    return { offers: { in: kept }, left: feed.length - kept.length };
   };
-  const joined = (out1: Feed, out2: Feed) => offersAtInputs("split", join, feedAt({ out1, out2 }), at({}));
 
   test("stand with the highest voltage first, and with dormant ones last", () => {
     const { offers } = joined(
@@ -243,18 +69,6 @@ describe("several supplies on one line", () => {
     );
     expect(offers.in).toHaveLength(1);
     expect(offers.in?.[0]).toMatchObject({ volts: 12.9, toneArrives: arrives });
-  });
-
-  test("own supplies and those from behind stand in one list", () => {
-    const power: PowerTreatment = {
-      paths: [{ from: "out", to: "in", tone: true }],
-      supplies: [{ port: "in", kind: "plain", volts13: 12, volts18: 12, limitMa: 800 }],
-    };
-    const { offers } = offersAtInputs("psu", power, feedAt({ out: [offerOf()] }), at({}));
-    expect(offers.in?.map((o) => [o.part, o.volts])).toEqual([
-      ["rx", 13],
-      ["psu", 12],
-    ]);
   });
 
   const many = (n: number, o: (i: number) => Partial<Offer> = () => ({})) =>

@@ -2,37 +2,12 @@
 import { expect, test } from "vitest";
 import { fewAlternatives, MOST_ALTERNATIVES } from "../../src/evaluate/alternatives.ts";
 import { type EvaluationProgress, finished, type Steps, withinBudget } from "../../src/evaluate/steps.ts";
-import { NO_WORK, totalOf, workOfLoads, workOfSignals, workOfSupplies } from "../../src/evaluate/work.ts";
-import { type Demand, NO_DEMAND } from "../../src/signal/control.ts";
+import { NO_WORK, totalOf, workOfSignals } from "../../src/evaluate/work.ts";
 import { bandOf, switchAt } from "../signal/bands.ts";
-import { offerOf } from "./offers.ts";
 
-const BOTH = {
-  paths: [
-    { from: "out", to: "in1", tone: true },
-    { from: "out", to: "in2", tone: true },
-  ],
-};
-
-test("all in all is the sum of the three sweeps", () => {
-  expect(totalOf({ loads: 1, supplies: 20, signals: 300 })).toBe(321);
+test("all in all is what supplies and signals took", () => {
+  expect(totalOf({ supplies: 21, signals: 300 })).toBe(321);
   expect(totalOf(NO_WORK)).toBe(0);
-});
-
-test("loads: the visit, and every draw that comes by every way", () => {
-  const draws = (n: number): Demand => ({
-    ...NO_DEMAND,
-    draws: Array.from({ length: n }, (_, i) => ({ part: `p${i}`, milliamps: 1 })),
-  });
-  const at = (port: string) => (port === "in1" ? draws(2) : port === "in2" ? draws(3) : draws(100));
-  expect(workOfLoads(BOTH, at)).toBe(1 + 2 + 3);
-  expect(workOfLoads({}, at)).toBe(1);
-});
-
-test("supplies: the visit, and eight for every offer on every way", () => {
-  const at = (port: string) => (port === "out" ? [offerOf(), offerOf({ part: "b" })] : [offerOf()]);
-  expect(workOfSupplies(BOTH, at)).toBe(1 + 8 * 4);
-  expect(workOfSupplies({}, at)).toBe(1);
 });
 
 test("signals: the visit, and what every output took", () => {

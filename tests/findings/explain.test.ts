@@ -126,6 +126,7 @@ describe("explanations", () => {
       "loop",
       "many-alternatives",
       "not-connected",
+      "over-voltage",
       "supply-overloaded",
     ]);
   });

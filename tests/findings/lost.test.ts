@@ -78,7 +78,7 @@ test("gets too few volts over a long cable", () => {
     z: ["receiver-sat"],
     short: ["cable", { lengthM: 1 }],
     long: ["cable", { lengthM: 80, grade: "clad-1.0" }],
-    a: ["lnb-universal", { outputs: "4", commonMa: 140 }],
+    a: ["lnb-universal", { outputs: "4", commonMa: 280, outputMa: 0 }],
     d: ["dish"],
   };
   expect(lost(parts, `${sky}, a.out1 > long.in, long.out > short.in, short.out > z.sat`, "VL")).toEqual({

@@ -262,7 +262,7 @@ test("a short on the line of a multiswitch is the culprit, no receiver", () => {
       {
         z: ["receiver-sat", { polarisation: "H" }],
         c: ["combiner", { dc: "all" }],
-        l: ["load", { place: "input", dcBlocked: false }],
+        l: ["bad-joint", { fault: "shorted" }],
         m: ["multiswitch"],
         a: ["lnb-quattro"],
         d: ["dish"],
@@ -379,7 +379,7 @@ describe("a command that does not get to the switch", () => {
       k: ["cable"],
       m: ["multiswitch", { terrestrial: false, supply: "receivers" }],
       d: ["dish"],
-      a: ["lnb-universal", { outputs: "4", commonMa: 140 }],
+      a: ["lnb-universal", { outputs: "4", commonMa: 280, outputMa: 0 }],
     };
     const wires =
       "d.sky > a.sky, a.out1 > m.vl, a.out2 > m.vh, a.out3 > m.hl, a.out4 > m.hh, m.out1 > k.in, k.out > z.sat";
@@ -392,7 +392,7 @@ describe("a command that does not get to the switch", () => {
 describe("volts that a long cable takes", () => {
   const line: Parts = {
     c: ["cable", { lengthM: 80, grade: "clad-1.0" }],
-    m: ["lnb-universal", { outputs: "4", commonMa: 140 }],
+    m: ["lnb-universal", { outputs: "4", commonMa: 280, outputMa: 0 }],
     d: ["dish"],
   };
 

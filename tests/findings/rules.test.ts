@@ -19,6 +19,8 @@ const SAYS: Readonly<Record<string, RegExp>> = {
   "supply-overloaded": /“Faulty joint” shorts the supply of “Satellite receiver”/,
   "no-supply":
     /13 V from “Satellite receiver” stop at “DC block”: it passes no DC, so “Universal LNB” is dead/,
+  // 19 V is where the window for horizontal ends: EN 61319-1, from memory.
+  "over-voltage": /“Quattro LNB” gets 24 V from “Power inserter” and is made for 19 V at most/,
   // Both polarisations of 40 transponders lie at the same frequencies with like levels: nothing survives C/I 0 dB.
   "shared-frequencies": /share .* MHz behind “Combiner”\. \d+ satellite transponders are lost/,
   "wideband-shared": /“Wideband LNB” is a wideband LNB: its feed lies over terrestrial TV/,
@@ -27,7 +29,7 @@ const SAYS: Readonly<Record<string, RegExp>> = {
   // 6 carriers of 80 dBµV and 35 dB of gain make 115 dBµV each; 100 − 7.5·log10(5) = 94.8 dBµV are allowed.
   overload: /115 dBµV for each of 6 carriers, 20\.2 dB over/,
   "wrong-quadrant": /Inputs VL and HL are swapped at “Multiswitch”/,
-  // 120 m at 130 Ω/km are 15.6 Ω: with 140 mA + 4 · 35 mA that is 4.4 V.
+  // 120 m at 130 Ω/km are 15.6 Ω: with 280 mA that is 4.4 V.
   "command-lost": /cannot select horizontal .*: it gets 13\.6 V and needs 16 V, since “Cable” takes 4\.4 V/,
   "user-band-conflict":
     /User band 1 .* tuner 1 of “SCR\/dSCR receiver 1” and tuner 1 of “SCR\/dSCR receiver 2”/,

@@ -199,7 +199,7 @@ describe("an outlet of a single-cable line", () => {
         {
           o: ["outlet-sat"],
           c: ["cable", { lengthM: 80, grade: "clad-1.0" }],
-          m: ["lnb-universal", { outputs: "4", commonMa: 140 }],
+          m: ["lnb-universal", { outputs: "4", commonMa: 280, outputMa: 0 }],
           k: ["dish"],
           ...more,
         },

@@ -43,7 +43,8 @@ describe("walking a supply", () => {
           const { steps } = tellSupply(evaluation, { part: record.part.id, port: input.port });
           for (const step of steps) {
             const before = steps[step.before ?? -1];
-            if (before) expect(step.volts18).toBeCloseTo(before.volts18 - before.dropVolts, 9);
+            // What a part takes is told for now; if one of several asked for more, currents would divide anew.
+            if (before) expect(step.volts).toBeCloseTo(before.volts - before.dropVolts, 5);
           }
         }
     }

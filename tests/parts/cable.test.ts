@@ -148,7 +148,8 @@ describe("a bad joint", () => {
 
   test("that is open passes no supply; one that is shorted shorts it", () => {
     expect(power("open")).toEqual({});
-    expect(power("shorted").shorts).toEqual(["out"]);
+    // Seen from either side: current runs back along a line, too.
+    expect(power("shorted").shorts).toEqual(["in", "out"]);
     expect(power("shorted").paths).toBeUndefined();
   });
 

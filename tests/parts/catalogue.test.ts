@@ -196,7 +196,7 @@ function expectFinite(response: Response) {
 }
 
 function expectSoundPower(kind: PartKind, options: AnyOptions) {
-  const { paths = [], supplies = [], load, shorts = [], switches = [] } = kind.power(options);
+  const { paths = [], supplies = [], load, shorts = [], resistors = [], switches = [] } = kind.power(options);
   const ins = portIds(kind, options, "in");
   const outs = portIds(kind, options, "out");
   for (const path of paths) {
@@ -212,8 +212,8 @@ function expectSoundPower(kind: PartKind, options: AnyOptions) {
     expect(supply.limitMa).toBeGreaterThan(0);
     expect(supply.kind === "commands").toBe(supply.request !== undefined);
   }
-  for (const port of [...(load?.ports ?? []), ...shorts, ...switches.map((s) => s.port)])
-    expect(outs).toContain(port);
+  for (const port of [...(load?.ports ?? []), ...switches.map((s) => s.port)]) expect(outs).toContain(port);
+  for (const port of [...shorts, ...resistors.map((r) => r.port)]) expect([...ins, ...outs]).toContain(port);
   if (load) expect(load.milliamps).toBeGreaterThanOrEqual(0);
 }
 

@@ -474,7 +474,9 @@ function isHeeded({ kind, key, meta }: Option, around: AnyOptions): boolean {
       ? [[], defaultOptions(kind)[key]]
       : meta.control === "choice"
         ? [valuesOf(meta)[0], valuesOf(meta).at(-1)]
-        : [meta.min, meta.max];
+        : meta.control === "switch"
+          ? [false, true]
+          : [meta.min, meta.max];
   const [a, b] = values.map((value) => {
     const options = typical(kind, { ...transmittersEast(kind, meta), ...around, [key]: value });
     return JSON.stringify([kind.signal(options, { id: "x", powered: true }), kind.power(options)], (_, v) =>

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { offersAtInputs } from "../../src/evaluate/power.ts";
+import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { POSITION_SWITCHES } from "../../src/parts/positionSwitch.ts";
-import { NO_DEMAND } from "../../src/signal/control.ts";
+import { draw } from "../draw.ts";
 import { kindNamed, optionsOf, runPart, speaker } from "./workbench.ts";
 
 const SWITCH = kindNamed(POSITION_SWITCHES, "position-switch");
@@ -23,17 +23,27 @@ describe("a position switch", () => {
   });
 
   test("leads supply, tone and commands to the chosen converter and to no other", () => {
-    const options = optionsOf(SWITCH, { inputs: "4" });
-    const feed = speaker({ polarisation: "H", half: "high", position: 3 });
-    const { offers } = offersAtInputs(
-      "part",
-      SWITCH.power(options),
-      () => feed,
-      () => NO_DEMAND,
+    const evaluation = evaluate(
+      draw(
+        {
+          ...Object.fromEntries([1, 2, 3, 4].map((n) => [`l${n}`, ["lnb-universal"] as const])),
+          s: ["position-switch", { inputs: "4" }],
+          r: ["receiver-sat", { polarisation: "H", half: "high", position: "3" }],
+        },
+        "l1.out > s.in1, l2.out > s.in2, l3.out > s.in3, l4.out > s.in4, s.out > r.sat",
+      ),
     );
-    const awake = Object.entries(offers).filter(([, list]) => list.some((o) => !o.dormant));
+    const awake = Object.entries(evaluation.record("s")?.offers ?? {}).filter(([, list]) =>
+      list.some((o) => !o.dormant),
+    );
     expect(awake.map(([port]) => port)).toEqual(["in3"]);
-    expect(offers.in3?.[0]).toMatchObject({ toneArrives: true, volts: 18 });
+    expect(evaluation.record("s")?.offers.in3?.[0]).toMatchObject({ toneArrives: true });
+    // 95 mA of the one LNB that is chosen and 15 of the switch: the other three draw nothing.
+    expect(evaluation.record("r")?.demands.sat?.milliamps).toBeCloseTo(110, 3);
+    // 18 V less 1 Ω · 95 mA in the switch; so much would arrive at any of the others, were it chosen.
+    expect(evaluation.record("l3")?.feeds.out?.[0]?.volts).toBeCloseTo(17.905, 3);
+    expect(evaluation.record("l1")?.feeds.out?.[0]?.volts).toBeCloseTo(17.905, 3);
+    expect(evaluation.record("l1")?.drawsMa).toBe(0);
   });
 
   test("costs 1 to 4 dB over the satellite IF", () => {

@@ -57,9 +57,11 @@ test("a DC block passes signals and no supply", () => {
 });
 
 describe("a terminating load", () => {
-  test("in an unused input shorts a supply, unless it blocks direct current", () => {
-    expect(powerOf("load", { place: "input", dcBlocked: false }).shorts).toEqual(["out"]);
-    expect(powerOf("load", { place: "input", dcBlocked: true }).shorts).toBeUndefined();
+  test("is a resistor of 75 Ω for a supply, at an input and at an output, unless it blocks direct current", () => {
+    const resistors = (o: Record<string, unknown>) => powerOf("load", o).resistors;
+    expect(resistors({ place: "input", dcBlocked: false })).toEqual([{ port: "out", ohms: 75 }]);
+    expect(resistors({ place: "output", dcBlocked: false })).toEqual([{ port: "in", ohms: 75 }]);
+    expect(resistors({ place: "input", dcBlocked: true })).toBeUndefined();
   });
 
   test("takes everything and gives nothing", () => {

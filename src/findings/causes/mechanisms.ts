@@ -95,6 +95,7 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
   loop: { stage: 0, natures: ["wiring"], takes: ALL_SIGNAL, lacks: [] },
   "blocked-view": { stage: 2, natures: ["too weak", "does not pass"], takes: ALL_SIGNAL, lacks: [] },
   "supply-overloaded": { stage: 1, natures: ["does not pass"], takes: ["supply"], lacks: [] },
+  "over-voltage": BY_ITSELF,
   "no-supply": {
     stage: 2,
     natures: ["does not pass"],

@@ -108,7 +108,7 @@ export const commandLost: RuleOf<"command-lost"> = {
       return { ...draft, parts: culpritFirst(stops?.part ?? facts.receiver, [part, facts.receiver]) };
     }
     if (facts.kind === "too high") return draft;
-    const lost = voltsLost(evaluation, at, { offer, volts: offer.volts18, needs: SURELY_HORIZONTAL_VOLTS });
+    const lost = voltsLost(evaluation, at, { offer, asked: "volts18", needs: SURELY_HORIZONTAL_VOLTS });
     const culprit = lost.taker?.part ?? facts.receiver;
     return { ...draft, parts: culpritFirst(culprit, [part, facts.receiver]), facts: { ...facts, lost } };
   },

@@ -16,6 +16,7 @@ import { noSupply } from "./noSupply.ts";
 import { notConnected } from "./notConnected.ts";
 import { openEnd } from "./openEnd.ts";
 import { overload } from "./overload.ts";
+import { overVoltage } from "./overVoltage.ts";
 import { planeMissing } from "./planeMissing.ts";
 import { receiverMisses } from "./receiverMisses.ts";
 import { sharedFrequencies } from "./sharedFrequencies.ts";
@@ -37,6 +38,7 @@ export const RULES: readonly Rule[] = [
   blockedView,
   supplyOverloaded,
   noSupply,
+  overVoltage,
   widebandShared,
   sharedFrequencies,
   overload,

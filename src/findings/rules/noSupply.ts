@@ -143,7 +143,11 @@ function lostOnTheWay(
     (o) => o.part === facts.lost.supply && (o.volts === volts || o.volts13 === volts),
   );
   if (!offer) return draft;
-  const lost = voltsLost(evaluation, { part, port }, { offer, volts, needs: draft.limit ?? 0 });
+  const lost = voltsLost(
+    evaluation,
+    { part, port },
+    { offer, asked: offer.volts === volts ? "volts" : "volts13", needs: draft.limit ?? 0 },
+  );
   const culprit = lost.taker?.part ?? lost.supply;
   return { ...draft, parts: culpritFirst(culprit, [part, lost.supply]), facts: { ...facts, lost } };
 }

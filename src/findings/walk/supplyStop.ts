@@ -1,6 +1,7 @@
 /** What keeps a supply from a part: searched from that part downwards, until the part to take in hand is found. */
 import type { PartId, PortRef } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
+import type { Supply } from "../../parts/contract.ts";
 import { optionMeaning } from "../../parts/meanings.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { remembered } from "../../signal/remember.ts";
@@ -29,6 +30,13 @@ export type SupplyStop =
   /** It joins the inner conductor to the screen. */
   | { readonly why: "short"; readonly part: PartId; readonly port: string; readonly supply: PartId }
   | Blocking
+  /** The supply below has shut down, because more is drawn than it gives. */
+  | {
+      readonly why: "overloaded";
+      readonly part: PartId;
+      readonly milliamps: number;
+      readonly limitMa: number;
+    }
   /** It feeds, or passes supply to, another input than the one that leads up from here, which suits no such signal. */
   | {
       readonly why: "wrong input";
@@ -56,6 +64,7 @@ export type SupplyStop =
 /** The surest first: what is certainly wrong before what may be meant. */
 const RANK: Readonly<Record<SupplyStop["why"], number>> = {
   short: 0,
+  overloaded: 0,
   blocks: 1,
   "wrong input": 1,
   "mains off": 2,
@@ -223,7 +232,8 @@ function idleInput(record: PartRecord, output: string): string | undefined {
 function ownSupply(record: PartRecord, input: string): readonly SupplyStop[] {
   const part = record.part.id;
   const { supplies = [], selfPowered } = record.power;
-  if (supplies.some((s) => s.port === input)) return [];
+  const own = supplies.find((s) => s.port === input);
+  if (own) return record.shutDown.includes(input) ? [shutDownBy(record, own)] : [];
   const isIdle = supplies.every((s) => (record.demands[s.port]?.milliamps ?? 0) === 0);
   const [first] = supplies;
   if (first && isIdle && !record.kind.reception)
@@ -239,6 +249,17 @@ function ownSupply(record: PartRecord, input: string): readonly SupplyStop[] {
   return [{ why: isUsual ? "not set to feed" : "nothing feeds", part, setting }];
 }
 
+/** Why a supply is shut down: a short that it feeds into, or all that draws on what shares its limit. */
+function shutDownBy({ part, power, demands }: PartRecord, own: Supply): SupplyStop {
+  const shortedBy = demands[own.port]?.shortedBy;
+  if (shortedBy) return { why: "short", part: shortedBy, port: "out", supply: part.id };
+  const sharing = (power.supplies ?? []).filter(
+    ({ port, shares }) => port === own.port || (shares !== undefined && shares === own.shares),
+  );
+  const milliamps = sharing.reduce((sum, { port }) => sum + (demands[port]?.milliamps ?? 0), 0);
+  return { why: "overloaded", part: part.id, milliamps, limitMa: own.limitMa };
+}
+
 /** Parts of a design that could feed others; and those that feed an input on which nobody draws. */
 type Feeders = { readonly able: ReadonlySet<PartId>; readonly idle: ReadonlyMap<PartId, number> };
 
@@ -249,8 +270,8 @@ function feeders(evaluation: Evaluation): Feeders {
     const able = evaluation.records.filter(couldFeed).map((record) => record.part.id);
     const idle = evaluation.records.flatMap(({ part, power, demands }): [PartId, number][] => {
       const supply = power.supplies?.[0];
-      const isIdle = supply?.kind === "plain" && (demands[supply.port]?.milliamps ?? 0) === 0;
-      return isIdle ? [[part.id, supply.volts18]] : [];
+      const isIdle = (power.supplies ?? []).every(({ port }) => (demands[port]?.milliamps ?? 0) === 0);
+      return supply?.kind === "plain" && isIdle ? [[part.id, supply.volts18]] : [];
     });
     return { able: new Set(able), idle: new Map(idle) };
   });

@@ -2,7 +2,8 @@
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { PowerPath } from "../../parts/contract.ts";
-import type { Offer } from "../../signal/control.ts";
+import { COPPER_RESISTANCE_PER_KELVIN, resistanceGrowth } from "../../rf/coax.ts";
+import type { Feed, Offer } from "../../signal/control.ts";
 
 /** One part that a supply passed through. */
 export type SupplyPassage = {
@@ -19,11 +20,15 @@ export type SupplyPassage = {
   readonly tone: boolean;
 };
 
+/** Which of its voltages: the one of now, or the one for a vertical or a horizontal request. */
+export type VoltsAsked = "volts" | "volts13" | "volts18";
+
 /** From the part nearest to the place where the offer arrives down to the last one before its source. */
 export function supplyWay(
   evaluation: Evaluation,
   at: { readonly part: PartId; readonly port: string },
   offer: Offer,
+  asked: VoltsAsked = "volts",
 ): readonly SupplyPassage[] {
   const way: SupplyPassage[] = [];
   let here = evaluation.record(at.part)?.joined[at.port];
@@ -34,7 +39,7 @@ export function supplyWay(
     if (!record || (part === offer.part && to === offer.port)) break;
     const path = strongestPath(record, to, offer);
     if (!path) break;
-    way.push(passage(record, path));
+    way.push(passage(record, path, { offer, asked }));
     here = record.joined[path.from];
   }
   return way;
@@ -42,10 +47,11 @@ export function supplyWay(
 
 /** The path by which most of this supply comes to an input. */
 function strongestPath(record: PartRecord, to: string, offer: Offer): PowerPath | undefined {
-  const milliamps = record.demands[to]?.milliamps ?? 0;
   const arriving = (path: PowerPath) => {
-    const own = record.feeds[path.from]?.find((o) => o.part === offer.part && o.port === offer.port);
-    return own ? own.volts - dropOf(path, milliamps) : Number.NEGATIVE_INFINITY;
+    const own = ownOf(record.feeds[path.from], offer);
+    const milliamps = record.demands[path.from]?.milliamps ?? 0;
+    const drop = (path.dropVolts ?? 0) + ((path.ohms ?? 0) * milliamps) / 1000;
+    return own ? own.volts - drop : Number.NEGATIVE_INFINITY;
   };
   const ways = (record.power.paths ?? []).filter((path) => path.to === to && arriving(path) > -Infinity);
   return ways.reduce<PowerPath | undefined>(
@@ -54,20 +60,25 @@ function strongestPath(record: PartRecord, to: string, offer: Offer): PowerPath 
   );
 }
 
-function dropOf(path: PowerPath, milliamps: number): number {
-  return (path.dropVolts ?? 0) + ((path.ohms ?? 0) * milliamps) / 1000;
+function ownOf(feed: Feed | undefined, { part, port }: Offer): Offer | undefined {
+  return feed?.find((o) => o.part === part && o.port === port);
 }
 
-function passage(record: PartRecord, path: PowerPath): SupplyPassage {
-  const milliamps = record.demands[path.to]?.milliamps ?? 0;
+function passage(
+  record: PartRecord,
+  path: PowerPath,
+  { offer, asked }: { readonly offer: Offer; readonly asked: VoltsAsked },
+): SupplyPassage {
+  const below = ownOf(record.feeds[path.from], offer)?.[asked] ?? 0;
+  const above = ownOf(record.offers[path.to], offer)?.[asked] ?? below;
   return {
     part: record.part.id,
     from: path.from,
     to: path.to,
     ohms: path.ohms ?? 0,
-    milliamps,
+    milliamps: record.demands[path.from]?.milliamps ?? 0,
     diodeVolts: path.dropVolts ?? 0,
-    dropVolts: dropOf(path, milliamps),
+    dropVolts: Math.max(0, below - above),
     tone: path.tone,
   };
 }
@@ -80,25 +91,43 @@ export function mostTaking(way: readonly SupplyPassage[]): SupplyPassage | undef
   );
 }
 
-/** Growth of the resistance of copper for each degree above 20 °C: 0.39 %, IEC 60028 (0.00393), from memory. */
-const COPPER_PER_KELVIN = 0.0039;
-
 /**
- * Temperature of the cables at which so many volts are lost beside what they lose at 20 °C. [°C]
- * Infinite where no cable loses any. T = 20 + spare/(α·U)
+ * Temperature of the cables at which so many volts are lost beside what they lose now. [°C]
+ * Infinite where no cable loses any. `ohmicVolts`: what they would lose at 20 °C; `nowVolts`: what they lose now, where
+ * they are at another temperature. T = 20 + (now + spare − U₂₀)/(α·U₂₀)
  */
-export function failingTemperatureC(o: { readonly spareVolts: number; readonly ohmicVolts: number }): number {
-  return o.ohmicVolts > 0
-    ? 20 + Math.max(0, o.spareVolts) / (COPPER_PER_KELVIN * o.ohmicVolts)
-    : Number.POSITIVE_INFINITY;
+export function failingTemperatureC(o: {
+  readonly spareVolts: number;
+  readonly ohmicVolts: number;
+  readonly nowVolts?: number;
+}): number {
+  const { spareVolts, ohmicVolts, nowVolts = ohmicVolts } = o;
+  const more = nowVolts - ohmicVolts + Math.max(0, spareVolts);
+  return ohmicVolts > 0 ? 20 + more / (COPPER_RESISTANCE_PER_KELVIN * ohmicVolts) : Number.POSITIVE_INFINITY;
 }
 
-/** What the cables of a way take by their resistance [V]. */
-export function cableVolts(evaluation: Evaluation, way: readonly SupplyPassage[]): number {
-  return way.reduce(
-    (sum, step) => (isCable(evaluation.record(step.part)) ? sum + step.dropVolts - step.diodeVolts : sum),
-    0,
-  );
+/** What the cables of a way take by their resistance: now, and what it would be at 20 °C [V]. */
+export function cableVolts(
+  evaluation: Evaluation,
+  way: readonly SupplyPassage[],
+): { readonly nowVolts: number; readonly ohmicVolts: number } {
+  let nowVolts = 0;
+  let ohmicVolts = 0;
+  for (const step of way) {
+    const temperatureC = cableTemperatureC(evaluation.record(step.part));
+    if (temperatureC === undefined) continue;
+    const volts = step.dropVolts - step.diodeVolts;
+    nowVolts += volts;
+    ohmicVolts += volts / resistanceGrowth(temperatureC);
+  }
+  return { nowVolts, ohmicVolts };
+}
+
+/** Temperature of a length of cable; undefined for any other part. */
+function cableTemperatureC(record: PartRecord | undefined): number | undefined {
+  for (const { response } of record?.treatment.paths ?? [])
+    if (response.type === "cable") return response.temperatureC;
+  return undefined;
 }
 
 /** A length of cable, whatever its kind is called. */

@@ -2,7 +2,7 @@
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { Offer } from "../../signal/control.ts";
-import { cableVolts, failingTemperatureC, mostTaking, supplyWay } from "./supplyWay.ts";
+import { cableVolts, failingTemperatureC, mostTaking, supplyWay, type VoltsAsked } from "./supplyWay.ts";
 
 export type VoltsLost = {
   /** Who gives the supply, and how many volts [V]. */
@@ -25,19 +25,21 @@ export type VoltsLost = {
 /** Less than so much to spare is told with the temperature at which it is used up [V]. */
 export const LITTLE_TO_SPARE_VOLTS = 1;
 
-/** Follows a supply down from where it arrives. `volts`: what arrives; `needs`: what is needed there. */
+/** Follows a supply down from where it arrives. `asked`: which of its voltages; `needs`: what is needed there. */
 export function voltsLost(
   evaluation: Evaluation,
   at: { readonly part: PartId; readonly port: string },
-  o: { readonly offer: Offer; readonly volts: number; readonly needs: number },
+  o: { readonly offer: Offer; readonly asked: VoltsAsked; readonly needs: number },
 ): VoltsLost {
-  const { offer, volts, needs } = o;
-  const way = supplyWay(evaluation, at, offer);
-  const givenVolts = volts + offer.dropVolts;
+  const { offer, asked, needs } = o;
+  const volts = offer[asked];
+  const way = supplyWay(evaluation, at, offer, asked);
+  const own = evaluation.record(offer.part)?.offers[offer.port]?.find((one) => one.part === offer.part);
+  const givenVolts = own?.[asked] ?? volts + offer.dropVolts;
   const most = givenVolts < needs ? undefined : mostTaking(way);
   const spareVolts = volts - needs;
-  const ohmicVolts = cableVolts(evaluation, way);
-  const isTight = spareVolts >= 0 && spareVolts < LITTLE_TO_SPARE_VOLTS && ohmicVolts > 0;
+  const cables = cableVolts(evaluation, way);
+  const isTight = spareVolts >= 0 && spareVolts < LITTLE_TO_SPARE_VOLTS && cables.ohmicVolts > 0;
   return {
     supply: offer.part,
     givenVolts,
@@ -45,6 +47,6 @@ export function voltsLost(
     ...(most && most.dropVolts > 0
       ? { taker: { part: most.part, volts: most.dropVolts, ohms: most.ohms, diodeVolts: most.diodeVolts } }
       : {}),
-    ...(isTight ? { failsAtC: failingTemperatureC({ spareVolts, ohmicVolts }) } : {}),
+    ...(isTight ? { failsAtC: failingTemperatureC({ spareVolts, ...cables }) } : {}),
   };
 }

@@ -5,10 +5,12 @@ import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { madeAnew } from "./cable.ts";
 
-/** What shorts a line: kept from its direct current, or cut out. */
+/** What shorts a line, or is a resistor across it: kept from its direct current, or cut out. */
 export const endShort: Idea = (site, finding) => {
   const record = site.evaluation.record(finding.parts[0] ?? "");
-  if (!record || finding.value !== undefined) return [];
+  if (!record || finding.rule !== "supply-overloaded") return [];
+  // What merely draws too much is for those who look for a stronger supply.
+  if (finding.facts.kind === "too much" && !record.power.resistors) return [];
   const { id } = record.part;
   if (record.kind.trade.defect) return [madeAnew(id)];
   const found: Candidate[] = [];

@@ -18,6 +18,7 @@ import { noSupply } from "./noSupply.ts";
 import { notConnected } from "./notConnected.ts";
 import { openEnd } from "./openEnd.ts";
 import { overload } from "./overload.ts";
+import { overVoltage } from "./overVoltage.ts";
 import { planeMissing } from "./planeMissing.ts";
 import { receiverMisses } from "./receiverMisses.ts";
 import { sharedFrequencies } from "./sharedFrequencies.ts";
@@ -38,6 +39,7 @@ const WORDS: { readonly [R in RuleId]: RuleWords<R> } = {
   "blocked-view": blockedView,
   "supply-overloaded": supplyOverloaded,
   "no-supply": noSupply,
+  "over-voltage": overVoltage,
   "switched-output-shared": switchedOutputShared,
   "wrong-quadrant": wrongQuadrant,
   "command-lost": commandLost,

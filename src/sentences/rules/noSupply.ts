@@ -115,6 +115,8 @@ function stopWords(told: ToldHere, stop: SupplyStop): string {
   switch (stop.why) {
     case "short":
       return `${name} shorts the supply of ${partName(stop.supply)}, so ${victim} gets none.`;
+    case "overloaded":
+      return `${name} has shut down: ${numeral(stop.milliamps, 0)} mA are drawn of the ${numeral(stop.limitMa, 0)} it gives. So ${victim} gets no supply.`;
     case "blocks": {
       const from = portWords(record, stop.port);
       const what = stop.isBroken
@@ -152,6 +154,8 @@ function stopCure(told: ToldHere, stop: SupplyStop): string {
   switch (stop.why) {
     case "short":
       return `Repair or replace ${name}.`;
+    case "overloaded":
+      return `Take load off ${name}, or feed ${victim} from a mains unit.`;
     case "blocks":
       if (stop.isBroken) return `Cut out ${name} and fit a new connector.`;
       if (stop.passesFrom !== undefined) {
@@ -214,6 +218,8 @@ function stopMeasure(told: ToldHere, stop: SupplyStop): string {
       return `Then on both sides of ${name}: volts below it and none above prove that it passes none.`;
     case "short":
       return `Unplug ${name}: if volts come back below it, it was the short.`;
+    case "overloaded":
+      return `Then at ${name} with the cable off: volts that come back prove the overload.`;
     case "mains off":
     case "receiver off":
     case "not set to feed":

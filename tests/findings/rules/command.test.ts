@@ -153,7 +153,7 @@ describe("commands that do not arrive", () => {
       {
         z: ["receiver-sat"],
         u: ["multiswitch", { terrestrial: false, supply: "receivers" }],
-        l: ["lnb-universal", { outputs: "4", commonMa: 140 }],
+        l: ["lnb-universal", { outputs: "4", commonMa: 280, outputMa: 0 }],
         k: ["dish"],
       },
       "k.sky > l.sky, l.out1 > u.vl, l.out2 > u.vh, l.out3 > u.hl, l.out4 > u.hh, u.out1 > z.sat",

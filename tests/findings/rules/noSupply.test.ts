@@ -259,10 +259,10 @@ describe("volts that are too few", () => {
 
   // Copper gains 0.39 % for each degree (α = 0.0039 K⁻¹). 36 m at 36 Ω/km are 1.296 Ω and take 0.3888 V at 300 mA.
   test.each([
-    // 12.0 − 0.3888 = 11.6112 V: 0.1112 V to spare are used up at 20 + 0.1112/(0.0039·0.3888) = 93.3 °C: not on a roof.
+    // 12.0 − 0.3888 = 11.6112 V: 0.1112 V to spare are used up at 20 + 0.1112/(0.00393·0.3888) = 92.8 °C: not on a roof.
     { volts13: 12, failsAtC: undefined },
-    // 11.95 V leave 0.0612 V: 20 + 0.0612/(0.0039·0.3888) = 60.4 °C.
-    { volts13: 11.95, failsAtC: 60.4 },
+    // 11.95 V leave 0.0612 V: 20 + 0.0612/(0.00393·0.3888) = 60.1 °C.
+    { volts13: 11.95, failsAtC: 60.1 },
   ])(
     "with $volts13 V at the receiver, warm cables use up what is to spare at $failsAtC °C",
     ({ volts13, failsAtC }) => {

@@ -60,25 +60,44 @@ describe("too much current", () => {
     }
   });
 
-  // 200 + 2·35 = 270 mA, drawn from whichever receiver feeds it: too much for either.
+  // 500 + 2·35 = 570 mA, of which two receivers over equal leads give 285 each: too much for either.
   test("for several supplies is the fault of whoever draws it from all", () => {
     const parts: Sketch = {
       b: ["receiver-sat", { limitMa: 250 }],
       a: ["receiver-sat", { limitMa: 200 }],
-      l: ["lnb-universal", { outputs: "2", commonMa: 200, outputMa: 35 }],
+      l: ["lnb-universal", { outputs: "2", commonMa: 500, outputMa: 35 }],
     };
     const all = found(parts, "l.out1 > a.sat, l.out2 > b.sat");
     expect(all.map((f) => [f.at.part, f.parts, f.value, f.limit]).sort()).toEqual([
-      ["a", ["l", "a"], 270, 200],
-      ["b", ["l", "b"], 270, 250],
-    ]);
-    expect(found({ ...parts, b: ["receiver-sat"] }, "l.out1 > a.sat, l.out2 > b.sat")).toMatchObject([
-      { at: { part: "a" }, parts: ["a", "l"] },
+      ["a", ["l", "a"], 285, 200],
+      ["b", ["l", "b"], 285, 250],
     ]);
   });
 
-  test("of a mains unit is told at the input that it feeds by", () => {
-    const [one] = found(
+  // 200 + 2·35 = 270 mA of a twin LNB: alone it is too much for 200 mA, shared it is 135 mA for each.
+  test("is none where two share what is too much for one", () => {
+    const twin: Sketch = {
+      b: ["receiver-sat", { limitMa: 200 }],
+      a: ["receiver-sat", { limitMa: 200 }],
+      l: ["lnb-universal", { outputs: "2", commonMa: 200, outputMa: 35 }],
+    };
+    expect(found(twin, "l.out1 > a.sat, l.out2 > b.sat")).toEqual([]);
+    const off: Sketch[string] = ["receiver-sat", { limitMa: 200, state: "standby" }];
+    expect(found({ ...twin, b: off }, "l.out1 > a.sat, l.out2 > b.sat")).toMatchObject([
+      { at: { part: "a" }, value: 235, limit: 200 },
+    ]);
+  });
+
+  // An octo LNB: 60 mA in common and 35 for each output in use, never for all eight of them.
+  test("counts the outputs of an LNB that are in use", () => {
+    const octo: Sketch = { a: ["receiver-sat", { limitMa: 94 }], l: ["lnb-universal", { outputs: "8" }] };
+    expect(found(octo, "l.out1 > a.sat")).toMatchObject([{ value: 95, limit: 94 }]);
+    expect(found({ ...octo, a: ["receiver-sat", { limitMa: 95 }] }, "l.out1 > a.sat")).toEqual([]);
+  });
+
+  // Of its four inputs two feed with 18 V and carry the load; the limit is one for all of them.
+  test("of a mains unit is told once, whatever the number of its inputs", () => {
+    const [one, ...more] = found(
       {
         r: ["receiver-sat"],
         u: ["multiswitch", { terrestrial: false, outputs: 4, lnbLimitMa: 150 }],
@@ -86,8 +105,9 @@ describe("too much current", () => {
       },
       "l.vl > u.vl, l.vh > u.vh, l.hl > u.hl, l.hh > u.hh, u.out1 > r.sat",
     );
+    expect(more).toEqual([]);
     expect(one?.at.part).toBe("u");
-    expect(one).toMatchObject({ value: 200, limit: 150 });
+    expect(one).toMatchObject({ value: 200, limit: 150, facts: { inputs: 4 } });
   });
 });
 
@@ -131,5 +151,36 @@ describe("a short", () => {
 
   test("is none at a joint that is merely corroded", () => {
     expect(found({ ...parts, x: ["bad-joint"] }, "l.out > x.in, x.out > b.sat")).toEqual([]);
+  });
+});
+
+describe("a terminator that does not block DC", () => {
+  const riser = (dcBlocked: boolean): Sketch => ({
+    a: ["receiver-sat", { polarisation: "H" }],
+    p: ["outlet-through", { satellite: true }],
+    t: ["load", { dcBlocked }],
+    l: ["lnb-universal"],
+  });
+  const WIRES = "l.out > p.in, p.sat > a.sat, p.out > t.in";
+
+  // The plate's diode leaves 17.5 V of 18, also on the line below it: 17.5 V / 75 Ω = 233 mA, 4.1 W.
+  test("draws from the live line that it ends, and is told with what it burns", () => {
+    const [one, ...more] = found(riser(false), WIRES);
+    expect(more).toEqual([]);
+    expect(one).toMatchObject({ severity: "warning", at: { part: "t", port: "in" }, unit: "mA" });
+    expect(one?.value).toBeCloseTo(233.33, 1);
+    expect(one?.facts.kind === "resistor" ? one.facts.watts : 0).toBeCloseTo(4.08, 2);
+    expect(found(riser(true), WIRES)).toEqual([]);
+  });
+
+  // 233 mA beside 95 of the LNB: too much for 300 mA, and no fault of the LNB.
+  test("is the culprit where it overloads the supply", () => {
+    const tight = {
+      ...riser(false),
+      a: ["receiver-sat", { polarisation: "H", limitMa: 300 }],
+    } satisfies Sketch;
+    expect(found(tight, WIRES)).toMatchObject([
+      { at: { part: "a" }, parts: ["t", "a", "l"], facts: { kind: "too much" } },
+    ]);
   });
 });

@@ -67,7 +67,7 @@ describe("where a supply ends", () => {
 
 describe("which way a supply goes", () => {
   test("where ways part and come together again, each point is met once and the first way goes on", () => {
-    // The splitter's diodes take 0.5 V, whatever the current.
+    // The splitter's diodes take 0.5 V, whatever the current; two equal ways share 250 mA.
     const steps = walked(
       { m: LNB, s: ["splitter"], j: ["combiner", { dc: "all" }], a: horizontal },
       "m.out > s.in, s.out1 > j.in1, s.out2 > j.in2, j.out > a.sat",
@@ -76,7 +76,7 @@ describe("which way a supply goes", () => {
     expect(steps.slice(0, 4)).toStrictEqual([
       step("a", "sat", { milliamps: 250 }),
       step("j", "out", { before: 0, milliamps: 250 }),
-      step("s", "out1", { before: 1, milliamps: 250, dropVolts: 0.5, diodeVolts: 0.5 }),
+      step("s", "out1", { before: 1, milliamps: 125, dropVolts: 0.5, diodeVolts: 0.5 }),
       step("m", "out", {
         before: 2,
         milliamps: 250,

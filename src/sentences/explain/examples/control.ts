@@ -37,13 +37,36 @@ export const CONTROL_EXAMPLES: readonly RuleSketch[] = [
     ],
   },
   {
+    rule: "over-voltage",
+    speaks: [
+      "a unit of 24 V on the line of an LNB",
+      {
+        ...satellite,
+        lnb: ["lnb-quattro"],
+        psu: ["power-inserter", { volts: 24, limitMa: 400 }],
+        rx: ["receiver-sat"],
+      },
+      "dish.sky > lnb.sky, lnb.vl > psu.in, psu.out > rx.sat",
+    ],
+    silent: [
+      "a unit of 18 V",
+      {
+        ...satellite,
+        lnb: ["lnb-quattro"],
+        psu: ["power-inserter", { volts: 18, limitMa: 400 }],
+        rx: ["receiver-sat"],
+      },
+      "dish.sky > lnb.sky, lnb.vl > psu.in, psu.out > rx.sat",
+    ],
+  },
+  {
     rule: "command-lost",
     speaks: [
-      // 120 m at 130 Ω/km are 15.6 Ω: with 140 mA + 4 · 35 mA that is 4.4 V of the 18 V.
+      // 120 m at 130 Ω/km are 15.6 Ω: with 280 mA that is 4.4 V of the 18 V.
       "18 V over a long drop of copper-clad steel",
       {
         ...satellite,
-        lnb: ["lnb-universal", { outputs: "4", commonMa: 140, outputMa: 35 }],
+        lnb: ["lnb-universal", { outputs: "4", commonMa: 280, outputMa: 0 }],
         drop: ["cable", { grade: "clad-1.0", lengthM: 120 }],
         rx: ["receiver-sat"],
       },

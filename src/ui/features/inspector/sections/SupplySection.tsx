@@ -4,6 +4,7 @@ import { decimal } from "../../../kit/format.ts";
 import { Table } from "../../../kit/Table.tsx";
 import type { Column } from "../../../kit/tableShape.ts";
 import { type SupplyRow, supplyRows } from "./supply.ts";
+import { WhoIsOnTable } from "./WhoIsOnTable.tsx";
 
 const STATE_WORDS: Readonly<Record<SupplyRow["state"], string>> = {
   feeds: "feeds",
@@ -45,7 +46,7 @@ export function SupplySection({ record }: { readonly record: PartRecord }) {
       <h3>Supply</h3>
       {load ? (
         <p className="small">
-          Draws {decimal(load.milliamps, 0)} mA
+          Draws {decimal(selfPowered ? load.milliamps : record.drawsMa, 0)} mA
           {selfPowered ? ", from its own mains unit." : `; needs ${decimal(load.minVolts)} V at least.`}
         </p>
       ) : null}
@@ -59,12 +60,13 @@ export function SupplySection({ record }: { readonly record: PartRecord }) {
           isAsleep={(row) => row.state !== "feeds"}
         >
           <p className="quiet small">
-            Current: all that is connected to this port, as if it alone were fed from here.
+            Current: what flows through this port now; several supplies share a load.
           </p>
         </Table>
       ) : (
         <p className="small">No supply reaches this part.</p>
       )}
+      {load && !selfPowered ? <WhoIsOnTable record={record} /> : null}
     </section>
   );
 }

@@ -1,0 +1,91 @@
+/** The states of an island that are asked for: as it is now, and as it would be if somebody asked for something else. */
+import { type DcNetwork, type DcSolution, dcSolver } from "../../signal/directCurrent.ts";
+import type { Circuit, OwnSupply } from "./circuit.ts";
+
+/** A state beside the present one. */
+export type Variation = {
+  /** One supply gives its voltage for vertical or for horizontal; −1: all that may choose do. */
+  readonly supply?: number;
+  readonly asks?: "V" | "H";
+  /** Every position switch that has this position stands there. */
+  readonly position?: number;
+};
+
+export type Solutions = {
+  /** Each state is solved once. */
+  readonly solved: (variation: Variation) => DcSolution;
+  readonly work: () => number;
+};
+
+/** A supply counts as arriving from so many volts on [V]; our choice, far below what anything works with. */
+const ARRIVES_FROM_VOLTS = 5;
+
+/** Fed ports are found by trying: each round can only add some. */
+const MOST_FED_ROUNDS = 6;
+
+/** `positionAt`: where the position switch with this output stands, by node. */
+export function solutionsOf(circuit: Circuit, positionAt: (node: number) => number): Solutions {
+  const known = new Map<string, DcSolution>();
+  const positions = new Map<number, Set<number>>();
+  for (const { member, path } of circuit.ways) {
+    if (path.position === undefined) continue;
+    const node = circuit.nodeOf(member.index, path.from);
+    positions.set(node, (positions.get(node) ?? new Set()).add(path.position));
+  }
+  let solver: ((network: DcNetwork) => DcSolution) | undefined;
+  let work = 0;
+  const settled = (variation: Variation): DcSolution => {
+    const fed = new Set<number>();
+    const state = {
+      volts: (own: OwnSupply) => voltsOf(own, circuit.supplies.indexOf(own), variation),
+      isFed: (node: number) => fed.has(node),
+      isOpen: ({ member, path }: Circuit["ways"][number]) => {
+        if (path.position === undefined) return true;
+        const node = circuit.nodeOf(member.index, path.from);
+        const { position } = variation;
+        const has = position !== undefined && positions.get(node)?.has(position);
+        return path.position === (has ? position : positionAt(node));
+      },
+    };
+    let network = circuit.networkOf(state);
+    solver ??= dcSolver(network);
+    let found = solver(network);
+    work += found.work;
+    for (let round = 0; round < MOST_FED_ROUNDS && dependsOnFed(circuit); round++) {
+      const before = fed.size;
+      // A supply that shut down is counted where it would arrive: what it is asked for is what shut it down.
+      for (const { volts } of [found, ...found.shutDown.values()])
+        volts.forEach((v, node) => {
+          if (v > ARRIVES_FROM_VOLTS) fed.add(node);
+        });
+      if (fed.size === before) break;
+      network = circuit.networkOf(state);
+      found = solver(network);
+      work += found.work;
+    }
+    return found;
+  };
+  return {
+    solved: (variation) => {
+      const { supply = "", asks = "", position = "" } = variation;
+      const key = `${supply}/${asks}/${position}`;
+      const ready = known.get(key) ?? settled(variation);
+      known.set(key, ready);
+      return ready;
+    },
+    work: () => work,
+  };
+}
+
+function dependsOnFed({ drawings, supplies }: Circuit): boolean {
+  return (
+    drawings.some(({ kind, member }) => kind === "own" && member.power.load?.perFedPort) ||
+    supplies.some(({ supply }) => supply.whileFedAt)
+  );
+}
+
+function voltsOf({ supply }: OwnSupply, index: number, { supply: who, asks }: Variation): number {
+  const isAsked = who === index || (who === -1 && supply.kind === "commands");
+  const polarisation = isAsked ? asks : supply.request?.polarisation;
+  return polarisation === "V" ? supply.volts13 : supply.volts18;
+}

@@ -1,0 +1,157 @@
+/** Supply as a network, on designs: sums by Ohm's and Kirchhoff's laws, each beside its check. */
+import { describe, expect, test } from "vitest";
+import { evaluate } from "../../src/evaluate/evaluate.ts";
+import { draw, type Sketch } from "../draw.ts";
+
+const COMMON: Sketch[string] = ["lnb-universal", { outputs: "2", commonMa: 200, outputMa: 0 }];
+const metres = (lengthM: number): Sketch[string] => ["cable", { lengthM, grade: "own", loopOhmPerKm: 100 }];
+
+describe("two receivers on a twin LNB", () => {
+  const twin = (a: Record<string, unknown>, b: Record<string, unknown>) =>
+    evaluate(
+      draw(
+        {
+          l: COMMON,
+          near: metres(10),
+          far: metres(30),
+          a: ["receiver-sat", a],
+          b: ["receiver-sat", b],
+        },
+        "l.out1 > near.in, l.out2 > far.in, near.out > a.sat, far.out > b.sat",
+      ),
+    );
+
+  // 1 and 3 Ω from 13 V each: 150 and 50 mA, 0.15 V on both lines.
+  test("share its current as their cables let them", () => {
+    const evaluation = twin({}, {});
+    expect(evaluation.record("a")?.demands.sat?.milliamps).toBeCloseTo(150, 1);
+    expect(evaluation.record("b")?.demands.sat?.milliamps).toBeCloseTo(50, 1);
+    expect(evaluation.record("l")?.feeds.out1?.[0]?.volts).toBeCloseTo(12.85, 3);
+    expect(evaluation.record("l")?.feeds.out2?.[0]?.volts).toBeCloseTo(12.85, 3);
+    expect(evaluation.record("l")?.drawsMa).toBeCloseTo(200, 2);
+    expect(evaluation.record("near")?.demands.out?.draws).toEqual([
+      { part: "l", milliamps: expect.closeTo(150, 1) },
+    ]);
+  });
+
+  // The one that asks for horizontal gives 18 V and all of the current: 3 Ω · 200 mA = 0.6 V.
+  test("of which one asks for horizontal: that one carries all", () => {
+    const evaluation = twin({}, { polarisation: "H" });
+    expect(evaluation.record("a")?.demands.sat).toBeUndefined();
+    expect(evaluation.record("b")?.demands.sat?.milliamps).toBeCloseTo(200, 1);
+    expect(evaluation.record("l")?.feeds.out2?.[0]?.volts).toBeCloseTo(17.4, 3);
+    // If it asked for vertical, both would share again; if the other asked for horizontal, 18 V on both: 0.15 V.
+    expect(evaluation.record("l")?.feeds.out2?.[0]?.volts13).toBeCloseTo(12.85, 3);
+    expect(evaluation.record("l")?.feeds.out1?.[0]?.volts18).toBeCloseTo(17.85, 3);
+  });
+
+  test("of which one is off: the other carries all", () => {
+    const evaluation = twin({ state: "unplugged" }, {});
+    expect(evaluation.record("l")?.feeds.out2?.[0]?.volts).toBeCloseTo(12.4, 3);
+  });
+});
+
+describe("what a converter draws", () => {
+  // 60 mA in common and 35 mA for each of the outputs in use: 165 mA of an octo LNB with three receivers.
+  test("is its common part and that of every output in use, shared by who is on", () => {
+    const receivers = [1, 2, 3].map((n) => [`r${n}`, ["receiver-sat"] as const]);
+    const evaluation = evaluate(
+      draw(
+        {
+          l: ["lnb-universal", { outputs: "8" }],
+          off: ["receiver-sat", { state: "standby" }],
+          ...Object.fromEntries(receivers),
+        },
+        "l.out1 > r1.sat, l.out2 > r2.sat, l.out3 > r3.sat, l.out4 > off.sat",
+      ),
+    );
+    expect(evaluation.record("l")?.drawsMa).toBeCloseTo(60 + 3 * 35, 2);
+    for (const [id] of receivers)
+      expect(evaluation.record(id as string)?.demands.sat?.milliamps).toBeCloseTo(55, 1);
+  });
+});
+
+describe("one receiver by several ways", () => {
+  // A receiver-fed multiswitch (60 mA) and a quattro LNB (200 mA) on its four inputs: 260 mA, not 200 for every way.
+  test("pays for a converter once", () => {
+    const evaluation = evaluate(
+      draw(
+        {
+          l: ["lnb-quattro", { currentMa: 200 }],
+          u: ["multiswitch", { supply: "receivers", terrestrial: false, outputs: 4, ownMa: 60 }],
+          r: ["receiver-sat"],
+        },
+        "l.vl > u.vl, l.vh > u.vh, l.hl > u.hl, l.hh > u.hh, u.out1 > r.sat",
+      ),
+    );
+    expect(evaluation.record("r")?.demands.sat?.milliamps).toBeCloseTo(260, 2);
+  });
+});
+
+describe("a supply that is asked for too much", () => {
+  const fed = (limitMa: number) =>
+    evaluate(
+      draw(
+        {
+          d: ["dish"],
+          l: ["lnb-universal", { outputs: "1", commonMa: 300, outputMa: 0 }],
+          r: ["receiver-sat", { limitMa }],
+        },
+        "d.sky > l.sky, l.out > r.sat",
+      ),
+    );
+
+  test("shuts down, and what lived on it is dead", () => {
+    const record = fed(299).record("l");
+    expect(record).toMatchObject({ powered: false, drawsMa: 0 });
+    expect(record?.feeds.out).toMatchObject([{ volts: 0, volts13: 0, volts18: 0 }]);
+    expect(fed(299).record("r")).toMatchObject({ shutDown: ["sat"], inputs: {} });
+    // What it would have had to give is told all the same.
+    expect(fed(299).record("r")?.demands.sat?.milliamps).toBeCloseTo(300, 2);
+  });
+
+  test("holds just at its limit", () => {
+    expect(fed(300).record("l")?.powered).toBe(true);
+    expect(fed(300).record("r")?.shutDown).toEqual([]);
+  });
+});
+
+describe("a line below the plate of a riser", () => {
+  // Direct current runs back along the line: a short anywhere on the riser shuts down whoever feeds into it.
+  test("that is shorted takes the supply of the receivers above", () => {
+    const evaluation = evaluate(
+      draw(
+        {
+          l: ["lnb-stacked"],
+          p: ["outlet-through", { satellite: true }],
+          c: ["cable"],
+          x: ["bad-joint", { fault: "shorted" }],
+          e: ["outlet-end", { satellite: true }],
+          r: ["receiver-stacked"],
+        },
+        "l.out > p.in, p.out > c.in, c.out > x.in, x.out > e.in, p.sat > r.sat",
+      ),
+    );
+    expect(evaluation.record("x")?.shorts).toEqual(["r"]);
+    expect(evaluation.record("l")?.powered).toBe(false);
+  });
+});
+
+describe("a cable in the sun", () => {
+  // 50 m at 100 Ω/km are 5 Ω, at 70 °C 5 · (1 + 50 · 0.00393) = 5.98 Ω: 200 mA take 1.197 V instead of 1.
+  test("has more resistance, by 0.393 % a degree", () => {
+    const volts = (temperatureC: number) =>
+      evaluate(
+        draw(
+          {
+            l: ["lnb-universal", { commonMa: 200, outputMa: 0 }],
+            c: ["cable", { lengthM: 50, grade: "own", loopOhmPerKm: 100, temperatureC }],
+            r: ["receiver-sat"],
+          },
+          "l.out > c.in, c.out > r.sat",
+        ),
+      ).record("l")?.feeds.out?.[0]?.volts;
+    expect(volts(20)).toBeCloseTo(12, 3);
+    expect(volts(70)).toBeCloseTo(13 - 1.1965, 3);
+  });
+});
