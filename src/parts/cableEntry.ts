@@ -41,7 +41,7 @@ const OPTIONS = z.object({
   }),
   channels: rows({
     label: "Channels",
-    help: "Digital channels of the network by their centre; 8 MHz apart, 6.9 MBd.",
+    help: "Digital channels of the network by their centre, 8 MHz apart.",
     row: z.object({
       frequencyMHz: number({
         label: "Centre",
