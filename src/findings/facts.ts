@@ -3,6 +3,7 @@ import type { ReceiverLossFacts } from "./receiverLossRules.ts";
 import type { AboveBandEdgeFacts } from "./rules/aboveBandEdge.ts";
 import type { BandCutFacts } from "./rules/bandCut.ts";
 import type { CommandLostFacts } from "./rules/commandLost.ts";
+import type { DeadStubFacts } from "./rules/deadStub.ts";
 import type { DwellingIsolationFacts } from "./rules/dwellingIsolation.ts";
 import type { EchoFacts } from "./rules/echo.ts";
 import type { IntermodulationFacts } from "./rules/intermodulation.ts";
@@ -15,6 +16,7 @@ import type { OpenEndFacts } from "./rules/openEnd.ts";
 import type { OverloadFacts } from "./rules/overload.ts";
 import type { SharedFrequenciesFacts } from "./rules/sharedFrequencies.ts";
 import type { SlopeFacts } from "./rules/slope.ts";
+import type { StackingInputFacts } from "./rules/stackingInput.ts";
 import type { SupplyOverloadedFacts } from "./rules/supplyOverloaded.ts";
 import type { SwitchedOutputSharedFacts } from "./rules/switchedOutputShared.ts";
 import type { TooManyTunersFacts } from "./rules/tooManyTuners.ts";
@@ -44,6 +46,7 @@ export type FactsByRule = {
   readonly "plane-missing": ReceiverLossFacts;
   readonly "receiver-misses": ReceiverLossFacts;
   readonly "tuner-blocked": TunerBlockedFacts;
+  readonly "stacking-input": StackingInputFacts;
   readonly "level-limits": LevelLimitsFacts;
   readonly "low-carrier-to-noise": LowCnFacts;
   readonly intermodulation: IntermodulationFacts;
@@ -55,6 +58,7 @@ export type FactsByRule = {
   readonly "not-connected": NotConnectedFacts;
   readonly "above-band-edge": AboveBandEdgeFacts;
   readonly "dwelling-isolation": DwellingIsolationFacts;
+  readonly "dead-stub": DeadStubFacts;
 };
 
 export type RuleId = keyof FactsByRule;

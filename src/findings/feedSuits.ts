@@ -140,7 +140,7 @@ function whyNotSet({ receiver, input, alone }: Asking, condition: Condition): Lo
     return notSelectable({ kind: "too few volts", part, volts: own.volts18, thresholdVolts }, part);
   if (quadrant?.startsWith("V") && leastVolts !== undefined && !holds(at, leastVolts, own))
     return notSelectable({ kind: "dies at vertical", part, volts: own.volts13, leastVolts }, part);
-  const needsTone = quadrant?.endsWith("H") || /^[2-9]/.test(setting);
+  const needsTone = quadrant?.endsWith("H") || Number.parseInt(setting, 10) > 1;
   if (needsTone && !own.toneArrives) return notSelectable({ kind: "no tone", part }, part);
   return undefined;
 }

@@ -25,7 +25,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Screening and ingress",
-    text: "Nothing gets into a cable or out of it. Put the part “Ingress” where you suspect a phone mast or a cordless phone.",
+    text: "What a mast or a cordless phone near by leaves on a cable follows from the settings and the screening class. A half-wave dipole stands for the cable. How the cable lies does not count. Splitters and amplifiers count as closed. Nothing gets out. The part “Ingress” puts in what you measured.",
   },
   {
     title: "Cable of copper-clad steel",
@@ -45,7 +45,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Rain and lifts",
-    text: "Rain takes from all transponders of a dish what it takes from the one hit hardest. What it turns from one polarisation into the other is not calculated. A lift raises all distant transmitters alike; which of them a given weather brings is not known. Conditions are tried one at a time.",
+    text: "Rain takes from all transponders of a dish what it takes from the one hit hardest. A lift raises all distant transmitters alike; which of them a given weather brings is not known. Conditions are tried one at a time.",
   },
   {
     title: "Receivers",

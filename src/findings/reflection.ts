@@ -39,11 +39,11 @@ export function reflectionMHz(frequencyMHz: number): number {
 type Known = {
   readonly reflections: Map<string, Reflection>;
   /** Late waves by part, input and output; kept here by whoever works them out. */
-  readonly waves: Map<string, readonly Wave[]>;
+  readonly waves: Map<string, readonly LateWave[]>;
 };
 
 /** A wave that arrives late: by how much it may move the level, and the line that it runs to and fro. */
-export type Wave = Ripple & { readonly electricalM: number };
+export type LateWave = Ripple & { readonly electricalM: number };
 
 const networkOf = passiveNetworks<Known>(partReturnLossDb);
 

@@ -5,7 +5,13 @@ import { LIGHT_M_MHZ, type Ripple, reflectionOf, rippleOf } from "../rf/mismatch
 import { gainDbAt } from "../signal/gain.ts";
 import { remembered } from "../signal/remember.ts";
 import { decouplingDb, passivePaths } from "./decoupling.ts";
-import { knownReflections, type Reflection, reflectionAt, reflectionMHz, type Wave } from "./reflection.ts";
+import {
+  knownReflections,
+  type LateWave,
+  type Reflection,
+  reflectionAt,
+  reflectionMHz,
+} from "./reflection.ts";
 import { partReturnLossDb } from "./returnLoss.ts";
 
 export type WayRipple = Ripple & {
@@ -63,7 +69,7 @@ function holdsLevel({ treatment }: PartRecord, { to, userBand }: Hop): boolean {
 /** Below this a wave is not followed: 0.02 dB. */
 const LEAST_SHARE = 0.002;
 
-function wavesAt(whole: Evaluation, record: PartRecord, hop: Hop, isLast: boolean): readonly Wave[] {
+function wavesAt(whole: Evaluation, record: PartRecord, hop: Hop, isLast: boolean): readonly LateWave[] {
   const atMHz = reflectionMHz(hop.centreMHz);
   const key = `${hop.part} ${hop.from} ${hop.to} ${isLast}`;
   return remembered(knownReflections(whole, atMHz).waves, key, () =>
@@ -76,9 +82,9 @@ function newWaves(
   record: PartRecord,
   { from, to, centreMHz: atMHz }: Hop,
   isLast: boolean,
-): readonly Wave[] {
+): readonly LateWave[] {
   const own = reflectionOf(partReturnLossDb(record));
-  const waves: Wave[] = [];
+  const waves: LateWave[] = [];
   /** Of what comes back the part itself sends some on again, in phase or against it. */
   const add = (share: number, { share: back, electricalM }: Reflection, again: number) => {
     if (share * back < LEAST_SHARE) return;

@@ -1,4 +1,5 @@
 /** Reception through user bands: any carrier that the converter holds, on a band that is one's own. */
+import { stackedLevelDbuv, stackedNoiseRatio } from "../evaluate/stacking.ts";
 import type { ReceiverInput } from "../parts/contract.ts";
 import { MOST_USER_BANDS } from "../parts/userBands.ts";
 import type { Band, Stack, StackStandard } from "../signal/band.ts";
@@ -131,15 +132,15 @@ function resultOn(
   of: Held,
 ): CarrierResult {
   if (typeof line !== "number") return line;
-  const { band, stack, held, i } = of;
-  const { noise, interference } = ownPowers(of, line);
+  const { stack, held, i } = of;
+  const { levelDbuv, noise, interference } = ownPowers(of, line);
   const result = graded({
     port,
     origin: held.origin.key,
     index: held.grid.index[i] ?? 0,
     userBand: stack.numbers[line] ?? 0,
-    levelDbuv: band.level[line] ?? 0,
-    noise: noise + tunerNoiseUv2(band.grid, line, frontEnd.noiseFigureDb),
+    levelDbuv,
+    noise: noise + tunerNoiseUv2(of.band.grid, line, frontEnd.noiseFigureDb),
     interference,
     requiredDb: held.grid.required[i] ?? 0,
   });
@@ -147,16 +148,20 @@ function resultOn(
 }
 
 /**
- * Noise and interference of one held carrier on a user band [(µV)², linear].
+ * Level [dBµV], noise and interference [(µV)², linear] of one held carrier on a user band.
  * The user band carries those of the worst carrier held; this one brings its own instead.
  */
 export function ownPowers({ band, stack, held, i }: Held, line: number) {
-  const power = 10 ** ((band.level[line] ?? 0) / 10);
+  const worst = 10 ** ((band.level[line] ?? 0) / 10);
+  const leaving = stackedLevelDbuv(stack.stage, held.level[i] ?? 0);
+  const levelDbuv = (band.level[line] ?? 0) + leaving - stack.entryLevelDbuv;
+  const power = 10 ** (levelDbuv / 10);
   const heldPower = 10 ** ((held.level[i] ?? 0) / 10);
-  const lineNoise = Math.max(0, (band.noise[line] ?? 0) - power * stack.entryNoiseRatio);
-  const foreign = Math.max(0, disturbanceUv2(band, line) - power * stack.entryInterferenceRatio);
+  const lineNoise = Math.max(0, (band.noise[line] ?? 0) - worst * stack.entryNoiseRatio);
+  const foreign = Math.max(0, disturbanceUv2(band, line) - worst * stack.entryInterferenceRatio);
   return {
-    noise: lineNoise + (power * (held.noise[i] ?? 0)) / heldPower,
+    levelDbuv,
+    noise: lineNoise + power * stackedNoiseRatio(stack.stage, held, i),
     interference: foreign + (power * disturbanceUv2(held, i)) / heldPower,
   };
 }

@@ -4,6 +4,7 @@ import type { Request } from "../signal/control.ts";
 import type { Supply } from "./contract.ts";
 import { choice, number, toggle } from "./fields.ts";
 import { MEMORY } from "./passive.ts";
+import { upTo } from "./quadrants.ts";
 
 /** Option fields of every satellite receiver. */
 export const SUPPLY_FIELDS = {
@@ -114,6 +115,36 @@ export function positionField(label: string) {
   });
 }
 
+/** For switches that listen to other commands than the usual one of a position switch. */
+export function uncommittedField(label: string) {
+  return choice({
+    label,
+    help: "For a switch with up to 16 inputs (uncommitted command), alone or in a row with a position switch.",
+    choices: [
+      { value: "none", label: "None" },
+      ...upTo(16).map((n) => ({ value: String(n), label: String(n) })),
+    ],
+    default: "none",
+    means: "asked uncommitted input",
+    advanced: true,
+  });
+}
+
+export function burstField(label: string) {
+  return choice({
+    label,
+    help: "For a switch between satellite A and B that knows no position command.",
+    choices: [
+      { value: "none", label: "None" },
+      { value: "A", label: "A" },
+      { value: "B", label: "B" },
+    ],
+    default: "none",
+    means: "asked burst",
+    advanced: true,
+  });
+}
+
 /** What a receiver for switched feeds gives; some boxes, and some menus, know one voltage only. */
 export const GIVES_FIELD = choice({
   label: "Gives the cable",
@@ -146,11 +177,20 @@ export type ReceiverWish = {
   readonly polarisation: Polarisation;
   readonly half: SkyHalf;
   readonly position: "none" | "1" | "2" | "3" | "4";
+  /** "none", or "1" to "16". */
+  readonly uncommitted: string;
+  readonly burst: "none" | "A" | "B";
 };
 
 export function requestOf(asked: ReceiverWish): Request {
-  const { polarisation, half, position } = asked;
-  return position === "none" ? { polarisation, half } : { polarisation, half, position: Number(position) };
+  const { polarisation, half, position, uncommitted, burst } = asked;
+  return {
+    polarisation,
+    half,
+    ...(position === "none" ? {} : { position: Number(position) }),
+    ...(uncommitted === "none" ? {} : { uncommitted: Number(uncommitted) }),
+    ...(burst === "none" ? {} : { burst }),
+  };
 }
 
 /** A supply that may switch what lies before it. */
@@ -159,10 +199,15 @@ export function commandSupply(o: SupplyOptions, port: string, request: Request):
   return { port, kind: "commands", volts13, volts18, limitMa, request };
 }
 
-/** "V low", "H high, position 2". */
+/** "V low", "H high, position 2", "V low, input 12". */
 export function wishWords(asked: ReceiverWish): string {
-  const position = asked.position === "none" ? "" : `, position ${asked.position}`;
-  return `${asked.polarisation} ${asked.half}${position}`;
+  const { polarisation, half, position, uncommitted, burst } = asked;
+  return [
+    `${polarisation} ${half}`,
+    ...(position === "none" ? [] : [`position ${position}`]),
+    ...(uncommitted === "none" ? [] : [`input ${uncommitted}`]),
+    ...(burst === "none" ? [] : [`burst ${burst}`]),
+  ].join(", ");
 }
 
 /** Caption of a receiver that isn't on. */

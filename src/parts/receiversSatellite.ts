@@ -9,16 +9,19 @@ import { IF_FROM_MHZ, IF_TO_MHZ } from "./quadrants.ts";
 import { frontEndFields, frontEndOf, OVERLOAD } from "./receiverFrontEnd.ts";
 import { MENU_FIELDS, menuOf, WIDEBAND_MENU_FIELD, widebandMenuOf } from "./receiverMenu.ts";
 import {
+  burstField,
   commandSupply,
   feedsCable,
   GIVES_FIELD,
   halfField,
   polarisationField,
   positionField,
+  type ReceiverWish,
   requestOf,
   STATE_WORDS,
   SUPPLY_FIELDS,
   suppliesOf,
+  uncommittedField,
   wishWords,
 } from "./receiverSupply.ts";
 
@@ -55,6 +58,8 @@ const single = define({
     half: halfField("Band"),
     position: positionField("Position"),
     gives: GIVES_FIELD,
+    uncommitted: uncommittedField("Uncommitted input"),
+    burst: burstField("Tone burst"),
     ...SUPPLY_FIELDS,
     ...MENU_FIELDS,
     ...frontEndFields(OVERLOAD.satellite),
@@ -73,6 +78,42 @@ const single = define({
   }),
 });
 
+const TWIN_OPTIONS = z.object({
+  polarisation1: polarisationField("Input 1 asks now for"),
+  half1: halfField("Input 1, band"),
+  position1: positionField("Input 1, position"),
+  uncommitted1: uncommittedField("Input 1, uncommitted"),
+  burst1: burstField("Input 1, tone burst"),
+  polarisation2: polarisationField("Input 2 asks now for", "H"),
+  half2: halfField("Input 2, band", "high"),
+  position2: positionField("Input 2, position"),
+  uncommitted2: uncommittedField("Input 2, uncommitted"),
+  burst2: burstField("Input 2, tone burst"),
+  ...SUPPLY_FIELDS,
+  ...MENU_FIELDS,
+  ...frontEndFields(OVERLOAD.satellite),
+});
+
+/** What its two inputs ask for. */
+function twinWishes(o: z.output<typeof TWIN_OPTIONS>): readonly [ReceiverWish, ReceiverWish] {
+  return [
+    {
+      polarisation: o.polarisation1,
+      half: o.half1,
+      position: o.position1,
+      uncommitted: o.uncommitted1,
+      burst: o.burst1,
+    },
+    {
+      polarisation: o.polarisation2,
+      half: o.half2,
+      position: o.position2,
+      uncommitted: o.uncommitted2,
+      burst: o.burst2,
+    },
+  ];
+}
+
 const twin = define({
   kind: "receiver-sat-twin",
   family: "use",
@@ -81,31 +122,21 @@ const twin = define({
   keywords: ["universal", "recorder", "dual tuner", "PVR", "set-top box"],
   prefix: "twin",
   trade: { job: "receiver", price: 150, workMinutes: 10, onSite: "setting", takes: "switched" },
-  options: z.object({
-    polarisation1: polarisationField("Input 1 asks now for"),
-    half1: halfField("Input 1, band"),
-    position1: positionField("Input 1, position"),
-    polarisation2: polarisationField("Input 2 asks now for", "H"),
-    half2: halfField("Input 2, band", "high"),
-    position2: positionField("Input 2, position"),
-    ...SUPPLY_FIELDS,
-    ...MENU_FIELDS,
-    ...frontEndFields(OVERLOAD.satellite),
-  }),
+  options: TWIN_OPTIONS,
   symbol: "receiver-twin",
   caption: (o) => {
     if (o.state !== "on") return STATE_WORDS[o.state];
-    const first = { polarisation: o.polarisation1, half: o.half1, position: o.position1 };
-    const second = { polarisation: o.polarisation2, half: o.half2, position: o.position2 };
+    const [first, second] = twinWishes(o);
     return `asks for ${wishWords(first)} | ${wishWords(second)}`;
   },
   ports: () => [coaxIn("sat1", "SAT 1"), coaxIn("sat2", "SAT 2")],
   signal: () => ({}),
   power: (o) => {
     if (!feedsCable(o)) return {};
-    const first = requestOf({ polarisation: o.polarisation1, half: o.half1, position: o.position1 });
-    const second = requestOf({ polarisation: o.polarisation2, half: o.half2, position: o.position2 });
-    return { supplies: [commandSupply(o, "sat1", first), commandSupply(o, "sat2", second)] };
+    const [first, second] = twinWishes(o);
+    return {
+      supplies: [commandSupply(o, "sat1", requestOf(first)), commandSupply(o, "sat2", requestOf(second))],
+    };
   },
   reception: (o) => ({
     inputs: [switchedInput("sat1", o), switchedInput("sat2", o)],

@@ -100,7 +100,8 @@ export const GLOSSARY = [
   },
   {
     terms: ["Faulty joint"],
-    meaning: "A corroded, broken or shorted connection. Put one in to see what it would do.",
+    meaning:
+      "A corroded, wet, broken or shorted connection, or one without its screen. Put one in to see what it would do.",
   },
   {
     terms: ["Gain"],
@@ -314,6 +315,7 @@ const OF_RULES: Readonly<Record<RuleId, readonly GlossaryTerm[]>> = {
   "above-band-edge": ["Band edge"],
   "band-cut": ["Transponder"],
   "command-lost": ["22 kHz"],
+  "dead-stub": ["Return loss", "Ripple"],
   "dwelling-isolation": ["Isolation"],
   intermodulation: ["Derating", "Rated output"],
   "level-difference": ["Level"],
@@ -330,6 +332,7 @@ const OF_RULES: Readonly<Record<RuleId, readonly GlossaryTerm[]>> = {
   "same-signal-twice": ["Ripple"],
   "shared-frequencies": ["C/I"],
   slope: ["Slope"],
+  "stacking-input": ["Level", "User band"],
   "supply-overloaded": ["LNB"],
   "switched-output-shared": ["Quadrant", "Switched output"],
   "too-many-tuners": ["Tuner"],

@@ -46,7 +46,18 @@ export type Stack = {
   readonly strays: ReadonlySet<Band>;
   /** Receiver inputs whose messages reach the converter. */
   readonly control: Condition["at"];
-  /** Noise of the worst carrier at the converter's input, and all that disturbs it, as shares of its power. */
+  /**
+   * What makes the user bands: their level, the least level of a carrier there with which they have it [dBµV], and its
+   * noise figure [dB].
+   */
+  readonly stage: {
+    readonly levelDbuv: number;
+    readonly leastDbuv: number;
+    readonly noiseFigureDb: number;
+  };
+  /** Level of the weakest carrier as it leaves on a user band [dBµV]. */
+  readonly entryLevelDbuv: number;
+  /** Noise of the worst carrier there, that of the stage included, and all that disturbs it, as shares of its power. */
   readonly entryNoiseRatio: number;
   readonly entryInterferenceRatio: number;
 };

@@ -7,7 +7,7 @@ import type { ReceiverInput } from "../../src/parts/contract.ts";
 import type { Band, Stack, StackStandard } from "../../src/signal/band.ts";
 import type { SkyHalf } from "../../src/signal/carrier.ts";
 import type { Offer } from "../../src/signal/control.ts";
-import { type BandSketch, bandOf, gridOf, switchAt } from "../signal/bands.ts";
+import { type BandSketch, bandOf, gridOf, IDEAL_STAGE, switchAt } from "../signal/bands.ts";
 import { speaker as speakerByHand } from "./byHand.ts";
 
 const satellite = (more: BandSketch) => bandOf({ from: "dish", service: "satellite", ...more });
@@ -35,6 +35,8 @@ function feed(
     holds: [HELD],
     strays: new Set(),
     control: switchAt("lnb", null, offers),
+    stage: { ...IDEAL_STAGE, levelDbuv: 70 },
+    entryLevelDbuv: 70,
     entryNoiseRatio: 10 ** -2.5,
     entryInterferenceRatio: 0,
   };

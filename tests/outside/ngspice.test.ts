@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { idealSplitDb, resistiveSplitDb } from "../../src/parts/splitLoss.ts";
 import { coaxLossDb } from "../../src/rf/coax.ts";
+import { gapLossDb } from "../../src/rf/gap.ts";
 import { thirdOrderProductDbuv, thirdOrderRatioDb } from "../../src/rf/intermod.ts";
 import { joinedLinesDb } from "../../src/rf/mismatch.ts";
 import { thermalNoiseUv2 } from "../../src/rf/noise.ts";
@@ -249,4 +250,22 @@ describe.skipIf(!simulated)("a stub on a joint of three lines, simulated by ngsp
       expect(Math.abs(ours + node)).toBeLessThan(0.02);
     },
   );
+});
+
+// A broken inner conductor is a capacitor between 75 Ω and 75 Ω. ω·C·150 Ω at 950 MHz and 0.09 pF: 0.0806, 21.9 dB.
+describe.skipIf(!simulated)("a capacitor in series, simulated by ngspice", () => {
+  test.each([
+    { picofarad: 0.09, frequencyMHz: 950, roughDb: 21.9 },
+    { picofarad: 0.09, frequencyMHz: 98, roughDb: 41.6 },
+    { picofarad: 1, frequencyMHz: 474, roughDb: 7.8 },
+    { picofarad: 1, frequencyMHz: 2150, roughDb: 1 },
+  ])("of $picofarad pF loses $roughDb dB at $frequencyMHz MHz", ({ picofarad, frequencyMHz, roughDb }) => {
+    const [out = 0] = simulate({
+      circuit: [SOURCE, `C1 in out ${picofarad}p`, "Rl out 0 75"].join("\n"),
+      commands: [`ac lin 1 ${frequencyMHz}e6 ${frequencyMHz}e6`],
+      read: ["vdb(out)"],
+    });
+    expect(gapLossDb({ picofarad, frequencyMHz })).toBeCloseTo(-out, 4);
+    expect(Math.abs(-out - roughDb)).toBeLessThan(0.15);
+  });
 });

@@ -14,7 +14,10 @@ import { swappedLegs } from "./swappedLegs.ts";
 const LEAST_SHARE = 0.25;
 
 /** The culprit of a level beyond its limit; undefined where the carrier cannot be followed. */
-export function blameForLevel(evaluation: Evaluation, draft: Draft<"level-limits">): Blamed | undefined {
+export function blameForLevel(
+  evaluation: Evaluation,
+  draft: Draft<"level-limits"> | Draft<"stacking-input">,
+): Blamed | undefined {
   const { at, facts, value = 0, limit = 0 } = draft;
   const { service, port, side } = at;
   if (!service || port === undefined) return undefined;

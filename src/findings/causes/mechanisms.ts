@@ -133,6 +133,11 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
     lacks: ["suitable cable", "suitable feed"],
   },
   overload: { stage: 7, natures: ["too strong"], takes: ["quality"], lacks: ["moderation"] },
+  // The gain control holds the level behind it only within its window.
+  "stacking-input": (finding) =>
+    finding.at.side === "too much"
+      ? { stage: 7, natures: ["too strong"], takes: ["quality"], lacks: ["moderation"] }
+      : { stage: 7, natures: ["too weak"], takes: ["level", "quality"], lacks: ["level", "band"] },
   "wideband-shared": { stage: 2, natures: ["wiring"], takes: ["suitable cable"], lacks: [] },
   "shared-frequencies": { stage: 8, natures: ["clash"], takes: ["quality"], lacks: ["suitable cable"] },
   "same-signal-twice": { stage: 8, natures: ["clash"], takes: [], lacks: [] },
@@ -165,4 +170,5 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
   "many-alternatives": BY_ITSELF,
   "above-band-edge": BY_ITSELF,
   "dwelling-isolation": BY_ITSELF,
+  "dead-stub": BY_ITSELF,
 };

@@ -3,6 +3,7 @@ import type { DesignRule, Rule } from "../rule.ts";
 import { aboveBandEdge } from "./aboveBandEdge.ts";
 import { bandCut } from "./bandCut.ts";
 import { commandLost } from "./commandLost.ts";
+import { deadStub } from "./deadStub.ts";
 import { dwellingIsolation } from "./dwellingIsolation.ts";
 import { echo } from "./echo.ts";
 import { intermodulation } from "./intermodulation.ts";
@@ -18,6 +19,7 @@ import { planeMissing } from "./planeMissing.ts";
 import { receiverMisses } from "./receiverMisses.ts";
 import { sharedFrequencies } from "./sharedFrequencies.ts";
 import { slope } from "./slope.ts";
+import { stackingInput } from "./stackingInput.ts";
 import { supplyOverloaded } from "./supplyOverloaded.ts";
 import { switchedOutputShared } from "./switchedOutputShared.ts";
 import { tooManyTuners } from "./tooManyTuners.ts";
@@ -36,6 +38,7 @@ export const RULES: readonly Rule[] = [
   widebandShared,
   sharedFrequencies,
   overload,
+  stackingInput,
   bandCut,
   switchedOutputShared,
   wrongQuadrant,
@@ -57,7 +60,8 @@ export const RULES: readonly Rule[] = [
   aboveBandEdge,
 ];
 
-export const DESIGN_RULES: readonly (DesignRule<"not-connected"> | DesignRule<"dwelling-isolation">)[] = [
-  notConnected,
-  dwellingIsolation,
-];
+export const DESIGN_RULES: readonly (
+  | DesignRule<"not-connected">
+  | DesignRule<"dwelling-isolation">
+  | DesignRule<"dead-stub">
+)[] = [notConnected, dwellingIsolation, deadStub];

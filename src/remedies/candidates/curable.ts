@@ -12,6 +12,7 @@ export const CURABLE_RULES = [
   "wideband-shared",
   "shared-frequencies",
   "overload",
+  "stacking-input",
   "band-cut",
   "switched-output-shared",
   "wrong-quadrant",
@@ -30,6 +31,7 @@ export const CURABLE_RULES = [
   "same-signal-twice",
   "open-end",
   "dwelling-isolation",
+  "dead-stub",
 ] as const satisfies readonly RuleId[];
 
 export type CurableRule = (typeof CURABLE_RULES)[number];

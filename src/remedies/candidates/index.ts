@@ -14,6 +14,7 @@ import type { CurableRule } from "./curable.ts";
 import { terminateOutputs, wireOff } from "./ends.ts";
 import { gradedTaps } from "./graded.ts";
 import { betterDecoupling } from "./isolation.ts";
+import { splitterForJoint } from "./joints.ts";
 import { otherGain, padBefore, padValue, sourcePad } from "./levels.ts";
 import { mend } from "./mend.ts";
 import { menuOscillator, ownMessages } from "./menu.ts";
@@ -21,7 +22,7 @@ import { betterDish, lessLossBefore, masthead } from "./noise.ts";
 import { otherOutput } from "./otherOutput.ts";
 import { otherUserBands } from "./otherUserBands.ts";
 import { letSupplyPass } from "./pass.ts";
-import { phoneFilter, screenCable } from "./phones.ts";
+import { betterScreen, phoneFilter, screenCable } from "./phones.ts";
 import { otherPlate } from "./plates.ts";
 import { askedPosition } from "./position.ts";
 import { otherReceiver } from "./receivers.ts";
@@ -66,11 +67,22 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     separateCables,
     phoneFilter,
     screenCable,
+    betterScreen,
     trapIntruder,
     bandCombiner,
     wireOff,
   ],
-  overload: [filterBefore, phoneFilter, trap, padValue, otherGain, sourcePad, padBefore, amplifierAway],
+  overload: [
+    betterScreen,
+    filterBefore,
+    phoneFilter,
+    trap,
+    padValue,
+    otherGain,
+    sourcePad,
+    padBefore,
+    amplifierAway,
+  ],
   "band-cut": [
     widerType,
     otherChannels,
@@ -134,6 +146,17 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     padBefore,
     amplifierAway,
   ],
+  "stacking-input": [
+    padValue,
+    otherGain,
+    lessLossBefore,
+    padBefore,
+    amplifierAway,
+    lineAmplifier,
+    equaliser,
+    betterDish,
+    cableGrade,
+  ],
   "level-limits": [
     turnAerial,
     padValue,
@@ -160,6 +183,7 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     filterBefore,
     phoneFilter,
     screenCable,
+    betterScreen,
     masthead,
     betterDish,
     smallerSplit,
@@ -181,7 +205,8 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   slope: [equaliser, amplifierSlope, cableGrade],
   "same-signal-twice": [wireOff],
   "open-end": [terminateOutputs],
-  "dwelling-isolation": [betterDecoupling],
+  "dwelling-isolation": [betterDecoupling, splitterForJoint],
+  "dead-stub": [splitterForJoint],
 };
 
 const ideasOf: Readonly<Partial<Record<RuleId, readonly Idea[]>>> = IDEAS;

@@ -5,6 +5,7 @@ import type { RuleWords } from "../ruleWords.ts";
 import { aboveBandEdge } from "./aboveBandEdge.ts";
 import { bandCut } from "./bandCut.ts";
 import { commandLost } from "./commandLost.ts";
+import { deadStub } from "./deadStub.ts";
 import { dwellingIsolation } from "./dwellingIsolation.ts";
 import { echo } from "./echo.ts";
 import { intermodulation } from "./intermodulation.ts";
@@ -20,6 +21,7 @@ import { planeMissing } from "./planeMissing.ts";
 import { receiverMisses } from "./receiverMisses.ts";
 import { sharedFrequencies } from "./sharedFrequencies.ts";
 import { slope } from "./slope.ts";
+import { stackingInput } from "./stackingInput.ts";
 import { supplyOverloaded } from "./supplyOverloaded.ts";
 import { switchedOutputShared } from "./switchedOutputShared.ts";
 import { tooManyTuners } from "./tooManyTuners.ts";
@@ -46,6 +48,7 @@ const WORDS: { readonly [R in RuleId]: RuleWords<R> } = {
   "wideband-shared": widebandShared,
   "shared-frequencies": sharedFrequencies,
   overload,
+  "stacking-input": stackingInput,
   "band-cut": bandCut,
   "tuner-blocked": tunerBlocked,
   "level-limits": levelLimits,
@@ -55,6 +58,7 @@ const WORDS: { readonly [R in RuleId]: RuleWords<R> } = {
   slope,
   "same-signal-twice": echo,
   "dwelling-isolation": dwellingIsolation,
+  "dead-stub": deadStub,
   "wrong-feed": wrongFeed,
   "plane-missing": planeMissing,
   "receiver-misses": receiverMisses,

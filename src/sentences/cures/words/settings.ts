@@ -111,6 +111,9 @@ function mendTitle({ facts, place, name, part }: StepTold<"mend">): string {
   if (meaning === "mains") return `Switch on the mains of ${name(place)}`;
   if (meaning === "receiver state") return `Switch on ${name(place)}`;
   if (meaning === "horizontal volts") return `Repair or replace the supply of ${name(place)}`;
+  if (meaning === "asked burst") return `Set ${name(place)} to send tone burst ${facts.to}`;
+  if (meaning === "asked uncommitted input")
+    return `Set ${name(place)} to ask for uncommitted input ${facts.to}`;
   if (meaning === "asked position")
     return facts.from === "none"
       ? `Set ${name(place)} to send a position command for each satellite`

@@ -29,6 +29,34 @@ export const LEVELS_EXAMPLES: readonly RuleSketch[] = [
     ],
   },
   {
+    rule: "stacking-input",
+    speaks: [
+      // 73 dBµV less 100 m of 1.0 mm copper, about 20 dB at 950 MHz and 31 dB at 2150 MHz: below 60 dBµV.
+      "100 m of cable before the unit",
+      {
+        dish: ["dish"],
+        lnb: ["lnb-wideband"],
+        v: ["cable", { lengthM: 100 }],
+        h: ["cable", { lengthM: 100 }],
+        stacker: ["stacking-converter", { feed: "wideband", terrestrial: false }],
+        sat: ["receiver-stacked"],
+      },
+      "dish.sky > lnb.sky, lnb.v > v.in, v.out > stacker.v, lnb.h > h.in, h.out > stacker.h, stacker.out1 > sat.sat",
+    ],
+    silent: [
+      "10 m of it",
+      {
+        dish: ["dish"],
+        lnb: ["lnb-wideband"],
+        v: ["cable", { lengthM: 10 }],
+        h: ["cable", { lengthM: 10 }],
+        stacker: ["stacking-converter", { feed: "wideband", terrestrial: false }],
+        sat: ["receiver-stacked"],
+      },
+      "dish.sky > lnb.sky, lnb.v > v.in, v.out > stacker.v, lnb.h > h.in, h.out > stacker.h, stacker.out1 > sat.sat",
+    ],
+  },
+  {
     rule: "level-limits",
     speaks: [
       // EN 60728-1 as quoted: DVB-T 74 dBµV at most, and the aerial is said to give 90.
