@@ -9,6 +9,8 @@ export type Meaning =
   | "radio gain"
   | "terrestrial gain"
   | "user band level"
+  | "output level"
+  | "own channel"
   | "slope"
   | "input pad"
   | "tap loss"
@@ -16,6 +18,8 @@ export type Meaning =
   | "chosen loss"
   | "channel list"
   | "decoupling"
+  | "screening"
+  | "return loss"
   | "source level"
   | "level offset"
   | "wanted here"
@@ -50,11 +54,16 @@ export type Meaning =
   | "asked polarisation"
   | "asked half"
   | "asked position"
+  | "asked uncommitted input"
+  | "asked burst"
   | "receiver state"
+  | "receiver supply"
   | "receiver mode"
   | "receiver user bands"
   | "user band set"
-  | "user band standard";
+  | "user band standard"
+  | "receiver messages"
+  | "menu oscillator";
 
 /**
  * What another value takes on site: turning a knob or a menu, turning the dish by the meter, or nothing, where the
@@ -64,6 +73,8 @@ export type OnSite = "setting" | "aligning" | "not ours";
 
 export type OptionTrade = {
   readonly means?: Meaning;
+  /** Of several inputs that each have such an option, the port that this one belongs to. */
+  readonly ofInput?: string;
   /** "factory": fixed in the part, where most else of its kind is set on site. */
   readonly onSite?: OnSite | "factory";
   /** Values that the trade sells, lowest first; any other value is somebody's own. */

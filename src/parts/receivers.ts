@@ -1,13 +1,14 @@
 /** What people use: TV sets, radios and satellite receivers. */
 
 import { z } from "zod";
-import type { Service } from "../signal/carrier.ts";
 import { numeralAsSet } from "../words/numbers.ts";
 import { define, type PartKind } from "./contract.ts";
 import { number } from "./fields.ts";
 import { coaxIn } from "./passive.ts";
+import { frontEndFields, frontEndOf, OVERLOAD, tunerField } from "./receiverFrontEnd.ts";
 import { SATELLITE_RECEIVERS } from "./receiversSatellite.ts";
 import { STACKED_RECEIVERS } from "./receiversStacked.ts";
+import { asTelevision } from "./receiverTelevision.ts";
 import type { SymbolName } from "./symbols.ts";
 
 /** A receiver with one aerial input that tunes a range and supplies nothing. */
@@ -18,7 +19,7 @@ function terrestrial(r: {
   keywords: readonly string[];
   prefix: string;
   symbol: SymbolName;
-  service: Service;
+  service: "tv" | "dab" | "fm";
   fromMHz: number;
   toMHz: number;
   source: string;
@@ -50,6 +51,8 @@ function terrestrial(r: {
         source: r.source,
         advanced: true,
       }),
+      ...frontEndFields(OVERLOAD[r.service]),
+      tuner: tunerField,
     }),
     symbol: r.symbol,
     caption: (o) => `tunes ${numeralAsSet(o.fromMHz)}–${numeralAsSet(o.toMHz)} MHz`,
@@ -64,6 +67,7 @@ function terrestrial(r: {
           tunesFromMHz: Math.min(o.fromMHz, o.toMHz),
           tunesToMHz: Math.max(o.fromMHz, o.toMHz),
           tuners: 1,
+          frontEnd: frontEndOf(o),
         },
       ],
       wants: [r.service],
@@ -71,18 +75,20 @@ function terrestrial(r: {
   });
 }
 
-const tv = terrestrial({
-  kind: "receiver-tv",
-  name: "TV set",
-  summary: "Receives terrestrial TV at its aerial input.",
-  keywords: ["television", "DVB-T", "DVB-T2", "aerial", "set-top box"],
-  prefix: "tv",
-  symbol: "receiver-tv",
-  service: "tv",
-  fromMHz: 174,
-  toMHz: 862,
-  source: "VHF and UHF TV bands up to the former channel 69, from memory",
-});
+const tv = asTelevision(
+  terrestrial({
+    kind: "receiver-tv",
+    name: "TV set",
+    summary: "Receives terrestrial TV at its aerial input.",
+    keywords: ["television", "DVB-T", "DVB-T2", "aerial", "set-top box"],
+    prefix: "tv",
+    symbol: "receiver-tv",
+    service: "tv",
+    fromMHz: 174,
+    toMHz: 862,
+    source: "VHF and UHF TV bands up to the former channel 69, from memory",
+  }),
+);
 
 const dab = terrestrial({
   kind: "receiver-dab",

@@ -31,6 +31,7 @@ export type FactsByIdea = {
   readonly "aim-aerial": Setting;
   readonly "turn-aerial": Setting;
   readonly "turn-elements": Setting;
+  readonly "free-channel": Setting;
   readonly "narrow-aerial": { readonly beamWidthDeg: number };
   /** `isLevel`: what is set is the level that comes out, not what is added to it; `toDb` is in dBµV then. */
   readonly gain: {
@@ -59,6 +60,7 @@ export type FactsByIdea = {
   };
   readonly "smaller-splitter": { readonly ways: number; readonly legs: number; readonly used: number };
   /** How well its outputs have to be kept apart, where the usual type does not do. */
+  readonly "splitter-for-joint": NoMore;
   readonly "ferrite-splitter": { readonly isolationDb?: number };
   readonly "better-decoupling": { readonly isolationDb: number };
   readonly "line-amplifier": { readonly db: number };
@@ -79,6 +81,8 @@ export type FactsByIdea = {
   readonly "band-combiner": { readonly kind: string };
   readonly "other-channels": { readonly channels: readonly number[] };
   readonly "screen-cable": NoMore;
+  /** Screening class of the better part. */
+  readonly "better-screen": { readonly to: string };
   readonly "filter-away": NoMore;
   readonly "wider-type": { readonly type: number };
   readonly "other-plate": { readonly kind: string };

@@ -1,5 +1,7 @@
 /** The C/N that each modulation needs at the receiver's input: below it, no picture and no sound. */
 
+import { FM_CN_DB } from "./fmQuality.ts";
+
 export type Mode = {
   readonly name: string;
   /** Least C/N [dB], in the carrier's noise bandwidth (symbol rate, or occupied width). */
@@ -14,8 +16,12 @@ const DVB_S2 =
 const DVB_S2X =
   "EN 302 307-2 (ideal Es/N0, normal frames; L: for linear channels), as quoted in a public library, plus 1.0 dB";
 const DVB_T = "NorDig Unified 2.2, practical receiver in a Gaussian channel, as quoted in a public table";
+const DVB_C =
+  "NorDig Unified, receiver requirement for DVB-C, as quoted in a public table; in the bandwidth of the symbol rate";
 const DVB_T2 =
   "Practical receiver, 64k LDPC, sparse pilots not credited; public table of receiver requirements";
+
+const FM_THRESHOLD = "FM threshold, about 10 to 12 dB, from memory; heard then, with hiss";
 
 /** What a real DVB-S2 receiver needs beyond the ideal demodulator [dB]; 0.8 to 1.5 is usual. */
 const DVB_S2_RECEIVER_DB = 1;
@@ -130,6 +136,11 @@ export const MODES = {
   "dvbt2-256qam-3/4": { name: "DVB-T2 256QAM 3/4", requiredCnDb: 22.9, source: DVB_T2 },
   "dvbt2-256qam-4/5": { name: "DVB-T2 256QAM 4/5", requiredCnDb: 24.3, source: DVB_T2 },
   "dvbt2-256qam-5/6": { name: "DVB-T2 256QAM 5/6", requiredCnDb: 25.1, source: DVB_T2 },
+  "dvbc-16qam": { name: "DVB-C 16QAM", requiredCnDb: 20, source: DVB_C },
+  "dvbc-32qam": { name: "DVB-C 32QAM", requiredCnDb: 23, source: DVB_C },
+  "dvbc-64qam": { name: "DVB-C 64QAM", requiredCnDb: 26, source: DVB_C },
+  "dvbc-128qam": { name: "DVB-C 128QAM", requiredCnDb: 29, source: DVB_C },
+  "dvbc-256qam": { name: "DVB-C 256QAM", requiredCnDb: 32, source: DVB_C },
   dab: {
     name: "DAB / DAB+",
     requiredCnDb: 8,
@@ -137,10 +148,10 @@ export const MODES = {
   },
   "fm-stereo": {
     name: "FM stereo",
-    requiredCnDb: 38,
-    source: "Spanish Royal Decree 346/2011, Annex I 4.5: C/N at the outlet for clean FM",
+    requiredCnDb: FM_CN_DB.stereo.heard,
+    source: FM_THRESHOLD,
   },
-  "fm-mono": { name: "FM mono", requiredCnDb: 12, source: "FM threshold, about 10 to 12 dB, from memory" },
+  "fm-mono": { name: "FM mono", requiredCnDb: FM_CN_DB.mono.heard, source: FM_THRESHOLD },
   mobile: {
     name: "Mobile phone (LTE)",
     requiredCnDb: 0,

@@ -100,7 +100,8 @@ export const GLOSSARY = [
   },
   {
     terms: ["Faulty joint"],
-    meaning: "A corroded, broken or shorted connection. Put one in to see what it would do.",
+    meaning:
+      "A corroded, wet, broken or shorted connection, or one without its screen. Put one in to see what it would do.",
   },
   {
     terms: ["Gain"],
@@ -315,6 +316,7 @@ const OF_RULES: Readonly<Record<RuleId, readonly GlossaryTerm[]>> = {
   "band-cut": ["Transponder"],
   "blocked-view": ["Azimuth"],
   "command-lost": ["22 kHz"],
+  "dead-stub": ["Return loss", "Ripple"],
   "dwelling-isolation": ["Isolation"],
   intermodulation: ["Derating", "Rated output"],
   "level-difference": ["Level"],
@@ -331,9 +333,11 @@ const OF_RULES: Readonly<Record<RuleId, readonly GlossaryTerm[]>> = {
   "same-signal-twice": ["Ripple"],
   "shared-frequencies": ["C/I"],
   slope: ["Slope"],
+  "stacking-input": ["Level", "User band"],
   "supply-overloaded": ["LNB"],
   "switched-output-shared": ["Quadrant", "Switched output"],
   "too-many-tuners": ["Tuner"],
+  "tuner-blocked": ["Tuner"],
   "user-band-conflict": ["Tuner", "User band"],
   "wideband-shared": ["Diplexer", "Wideband LNB"],
   "wrong-feed": ["Oscillator", "Quadrant", "User band"],

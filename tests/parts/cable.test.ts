@@ -156,5 +156,24 @@ describe("a bad joint", () => {
     const open = signalOf("bad-joint", { fault: "open" });
     expect(gainBetween(open, "in", "out", 1550)).toBeGreaterThan(gainBetween(open, "in", "out", 474));
     expect(gainBetween(open, "in", "out", 474)).toBeLessThan(-20);
+    // 6 dB for each doubled frequency, as for any small capacitor.
+    const octave = gainBetween(open, "in", "out", 500) - gainBetween(open, "in", "out", 250);
+    expect(Math.abs(octave - 6.02)).toBeLessThan(0.4);
+  });
+
+  // 1 pF: 26.5 dB at 50 MHz, 7.8 dB at 474 MHz, 0.947 dB at 2150 MHz (10·log10(1 + (1/(ω·C·150 Ω))²)).
+  test("with its screen off passes no supply, next to no FM, and satellite nearly whole", () => {
+    const off = signalOf("bad-joint", { fault: "screen" });
+    expect(power("screen")).toEqual({});
+    expect(gainBetween(off, "in", "out", 50)).toBeCloseTo(-26.5, 0);
+    expect(gainBetween(off, "in", "out", 2150)).toBeCloseTo(-0.947, 2);
+  });
+
+  test("that is wet loses little at FM and more than twice as much at satellite IF as at TV; supply still passes", () => {
+    const wet = signalOf("bad-joint", { fault: "wet", lossDb: 10 });
+    expect(gainBetween(wet, "in", "out", 98)).toBeGreaterThan(-2.5);
+    expect(gainBetween(wet, "in", "out", 862)).toBeCloseTo(-10, 6);
+    expect(gainBetween(wet, "in", "out", 2150)).toBeCloseTo(-25, 6);
+    expect(power("wet").paths).toHaveLength(1);
   });
 });

@@ -1,11 +1,12 @@
 /** Who makes a level too low or too high at a place. */
 import type { Evaluation } from "../../evaluate/evaluation.ts";
+import type { Service } from "../../signal/carrier.ts";
 import { extreme } from "../extreme.ts";
 import type { Draft } from "../finding.ts";
 import { type About, asCulprit, canGive, type Suspect, worstOf } from "./choose.ts";
 import type { Blamed } from "./culprit.ts";
 import { placesServed } from "./served.ts";
-import { exceeding, lacking } from "./shortcomings.ts";
+import { exceeding, heldDbuv, lacking } from "./shortcomings.ts";
 import { type Stage, stagesTo } from "./stages.ts";
 import { swappedLegs } from "./swappedLegs.ts";
 
@@ -13,23 +14,43 @@ import { swappedLegs } from "./swappedLegs.ts";
 const LEAST_SHARE = 0.25;
 
 /** The culprit of a level beyond its limit; undefined where the carrier cannot be followed. */
-export function blameForLevel(evaluation: Evaluation, draft: Draft<"level-limits">): Blamed | undefined {
+export function blameForLevel(
+  evaluation: Evaluation,
+  draft: Draft<"level-limits"> | Draft<"stacking-input">,
+): Blamed | undefined {
   const { at, facts, value = 0, limit = 0 } = draft;
   const { service, port, side } = at;
   if (!service || port === undefined) return undefined;
-  const stages = levelled(stagesTo(evaluation, { part: at.part, port }, facts.worst));
-  const about = {
-    missingDb: Math.abs(value - limit),
-    served: placesServed(evaluation, service, side ?? "too little"),
-  };
-  const swapped = suspectsAmong(stages, (stage) => swappedLegs(evaluation, stage));
-  return side === "too much" ? tooMuch(stages, swapped, about) : tooLittle(stages, swapped, about);
+  const way = stagesTo(evaluation, { part: at.part, port }, facts.worst);
+  const missingDb = Math.abs(value - limit);
+  if (side === "too much") return blameForExcess(evaluation, way, { service, missingDb });
+  const stages = levelled(way);
+  const about = { missingDb, served: placesServed(evaluation, service, "too little") };
+  return tooLittle(stages, swappedAmong(evaluation, stages), about);
+}
+
+/** The culprit of too much level at the end of a way. */
+export function blameForExcess(
+  evaluation: Evaluation,
+  way: readonly Stage[],
+  { service, missingDb }: { readonly service: Service; readonly missingDb: number },
+): Blamed | undefined {
+  const stages = levelled(way);
+  const about = { missingDb, served: placesServed(evaluation, service, "too much") };
+  return tooMuch(stages, swappedAmong(evaluation, stages), about);
+}
+
+function swappedAmong(evaluation: Evaluation, stages: readonly Stage[]): readonly Suspect[] {
+  return suspectsAmong(stages, (stage) => swappedLegs(evaluation, stage));
 }
 
 /** From the last automatic gain control on: what lies before it does not change the level behind it. */
 export function levelled(stages: readonly Stage[]): readonly Stage[] {
+  const isHeld = ({ step, record }: Stage) => heldDbuv(record.treatment.paths ?? [], step) !== undefined;
+  // Behind a converter all steps are of a user band, so the first of these is where the level is made.
   const first = stages.findIndex(({ step }) => step.userBand !== undefined);
-  return first < 0 ? stages : stages.slice(first);
+  const from = first < 0 ? stages.findLastIndex(isHeld) : first;
+  return from < 0 ? stages : stages.slice(from);
 }
 
 function suspectsAmong(stages: readonly Stage[], look: typeof lacking): readonly Suspect[] {

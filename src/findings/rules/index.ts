@@ -4,6 +4,7 @@ import { aboveBandEdge } from "./aboveBandEdge.ts";
 import { bandCut } from "./bandCut.ts";
 import { blockedView } from "./blockedView.ts";
 import { commandLost } from "./commandLost.ts";
+import { deadStub } from "./deadStub.ts";
 import { dwellingIsolation } from "./dwellingIsolation.ts";
 import { echo } from "./echo.ts";
 import { intermodulation } from "./intermodulation.ts";
@@ -19,10 +20,12 @@ import { planeMissing } from "./planeMissing.ts";
 import { receiverMisses } from "./receiverMisses.ts";
 import { sharedFrequencies } from "./sharedFrequencies.ts";
 import { slope } from "./slope.ts";
+import { stackingInput } from "./stackingInput.ts";
 import { supplyOverloaded } from "./supplyOverloaded.ts";
 import { switchedOutputShared } from "./switchedOutputShared.ts";
 import { tooManyTuners } from "./tooManyTuners.ts";
 
+import { tunerBlocked } from "./tunerBlocked.ts";
 import { userBandConflict } from "./userBandConflict.ts";
 import { weakQuality } from "./weakQuality.ts";
 import { widebandShared } from "./widebandShared.ts";
@@ -37,6 +40,7 @@ export const RULES: readonly Rule[] = [
   widebandShared,
   sharedFrequencies,
   overload,
+  stackingInput,
   bandCut,
   switchedOutputShared,
   wrongQuadrant,
@@ -46,6 +50,7 @@ export const RULES: readonly Rule[] = [
   tooManyTuners,
   planeMissing,
   receiverMisses,
+  tunerBlocked,
   levelLimits,
   weakQuality,
   intermodulation,
@@ -57,7 +62,8 @@ export const RULES: readonly Rule[] = [
   aboveBandEdge,
 ];
 
-export const DESIGN_RULES: readonly (DesignRule<"not-connected"> | DesignRule<"dwelling-isolation">)[] = [
-  notConnected,
-  dwellingIsolation,
-];
+export const DESIGN_RULES: readonly (
+  | DesignRule<"not-connected">
+  | DesignRule<"dwelling-isolation">
+  | DesignRule<"dead-stub">
+)[] = [notConnected, dwellingIsolation, deadStub];

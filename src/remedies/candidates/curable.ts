@@ -12,6 +12,7 @@ export const CURABLE_RULES = [
   "wideband-shared",
   "shared-frequencies",
   "overload",
+  "stacking-input",
   "band-cut",
   "switched-output-shared",
   "wrong-quadrant",
@@ -21,6 +22,7 @@ export const CURABLE_RULES = [
   "too-many-tuners",
   "plane-missing",
   "receiver-misses",
+  "tuner-blocked",
   "level-limits",
   "low-carrier-to-noise",
   "intermodulation",
@@ -29,6 +31,7 @@ export const CURABLE_RULES = [
   "same-signal-twice",
   "open-end",
   "dwelling-isolation",
+  "dead-stub",
 ] as const satisfies readonly RuleId[];
 
 export type CurableRule = (typeof CURABLE_RULES)[number];

@@ -7,6 +7,8 @@ const LIKELIHOODS = {
   "open-joint": 6,
   "short-joint": 5,
   "corroded-joint": 6,
+  "screen-off": 4,
+  "wet-joint": 4,
   "supply-blocked": 3,
   "wrong-leg": 3,
   "mains-off": 6,
@@ -44,6 +46,8 @@ export type FactsByFault = {
   "open-joint": AtWire;
   "short-joint": AtWire;
   "corroded-joint": AtWire;
+  "screen-off": AtWire;
+  "wet-joint": AtWire;
   "supply-blocked": AtWire;
   /** Choice of an option by which supply passes; null: it passes nowhere. */
   "wrong-leg": { readonly option: string; readonly choice: string | null };

@@ -66,6 +66,12 @@ function opened(design: Design, seed: number, { fault, lost }: Consequence, rece
 function levelOf(fault: Fault): Level {
   if (fault.type === "plug-off" || fault.type === "mains-off" || fault.type === "receiver-off") return 1;
   if (fault.type === "aerial-off" || fault.type === "dish-off" || fault.type === "swapped") return 2;
-  if (fault.type === "corroded-joint" || fault.type === "wet-cable" || fault.type === "gain-high") return 4;
+  if (
+    fault.type === "corroded-joint" ||
+    fault.type === "wet-joint" ||
+    fault.type === "wet-cable" ||
+    fault.type === "gain-high"
+  )
+    return 4;
   return 3;
 }

@@ -34,6 +34,15 @@ export const FAULT_WORDS: Readonly<Record<FaultType, TypeWords>> = {
     lesson:
       "Corrosion costs level, more at the top. Its resistance takes volts: too few arrive under the load of an LNB.",
   },
+  "screen-off": {
+    name: "the screen is not connected",
+    lesson:
+      "Current needs its way back: with the screen off nothing is fed. High frequencies still couple across, low ones hardly.",
+  },
+  "wet-joint": {
+    name: "water stands in a plug",
+    lesson: "Water takes little at FM and most at satellite IF. The supply still passes for a while.",
+  },
   "supply-blocked": {
     name: "something blocks the supply",
     lesson: "An isolator lets every signal through and stops DC and 22 kHz: what should be fed stays dark.",
@@ -151,6 +160,10 @@ export function faultSentence(design: Design, fault: Fault): string {
       return `The inner conductor touches the screen ${betweenEnds(design, fault.facts.wire)}.`;
     case "corroded-joint":
       return `The joint is corroded ${betweenEnds(design, fault.facts.wire)}.`;
+    case "screen-off":
+      return `The screen is not connected ${betweenEnds(design, fault.facts.wire)}.`;
+    case "wet-joint":
+      return `Water stands in the plug ${betweenEnds(design, fault.facts.wire)}.`;
     case "supply-blocked":
       return `An isolator sits ${betweenEnds(design, fault.facts.wire)} and blocks the supply.`;
     case "wrong-leg":

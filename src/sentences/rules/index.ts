@@ -6,6 +6,7 @@ import { aboveBandEdge } from "./aboveBandEdge.ts";
 import { bandCut } from "./bandCut.ts";
 import { blockedView } from "./blockedView.ts";
 import { commandLost } from "./commandLost.ts";
+import { deadStub } from "./deadStub.ts";
 import { dwellingIsolation } from "./dwellingIsolation.ts";
 import { echo } from "./echo.ts";
 import { intermodulation } from "./intermodulation.ts";
@@ -21,9 +22,11 @@ import { planeMissing } from "./planeMissing.ts";
 import { receiverMisses } from "./receiverMisses.ts";
 import { sharedFrequencies } from "./sharedFrequencies.ts";
 import { slope } from "./slope.ts";
+import { stackingInput } from "./stackingInput.ts";
 import { supplyOverloaded } from "./supplyOverloaded.ts";
 import { switchedOutputShared } from "./switchedOutputShared.ts";
 import { tooManyTuners } from "./tooManyTuners.ts";
+import { tunerBlocked } from "./tunerBlocked.ts";
 import { userBandConflict } from "./userBandConflict.ts";
 import { weakQuality } from "./weakQuality.ts";
 import { widebandShared } from "./widebandShared.ts";
@@ -47,7 +50,9 @@ const WORDS: { readonly [R in RuleId]: RuleWords<R> } = {
   "wideband-shared": widebandShared,
   "shared-frequencies": sharedFrequencies,
   overload,
+  "stacking-input": stackingInput,
   "band-cut": bandCut,
+  "tuner-blocked": tunerBlocked,
   "level-limits": levelLimits,
   "low-carrier-to-noise": weakQuality,
   intermodulation,
@@ -55,6 +60,7 @@ const WORDS: { readonly [R in RuleId]: RuleWords<R> } = {
   slope,
   "same-signal-twice": echo,
   "dwelling-isolation": dwellingIsolation,
+  "dead-stub": deadStub,
   "wrong-feed": wrongFeed,
   "plane-missing": planeMissing,
   "receiver-misses": receiverMisses,

@@ -80,6 +80,7 @@ const LOOK_FOR: Partial<Record<FaultType, string>> = {
   "supply-blocked": "Follow the supply upwards until it stops.",
   "short-joint": "Measure volts as well as level.",
   "open-joint": "Measure volts as well as level.",
+  "screen-off": "Measure volts as well as level.",
   swapped: "Look at which carriers are there, not only at whether there is level.",
   "wrong-converter": "Look at which carriers are there, not only at whether there is level.",
   "wrong-plate": "Compare the band before and behind each outlet.",

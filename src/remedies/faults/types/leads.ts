@@ -14,6 +14,9 @@ import { type Fault, type FaultFinder, makeFault } from "../fault.ts";
  */
 const CORRODED = { fault: "corroded", lossDb: 30, ohms: 40 } as const;
 
+/** A plug full of water: supply still passes, the top of the band is gone. Order of magnitude, from memory. */
+const WET = { fault: "wet", lossDb: 15 } as const;
+
 export const wireFaults: FaultFinder = (design) =>
   coaxWires(design).flatMap((wire) => {
     const key = wireId(wire);
@@ -34,6 +37,14 @@ export const wireFaults: FaultFinder = (design) =>
       makeFault("corroded-joint", {
         ...common,
         apply: (d) => inWire(d, key, "bad-joint", CORRODED),
+      }),
+      makeFault("screen-off", {
+        ...common,
+        apply: (d) => inWire(d, key, "bad-joint", { fault: "screen" }),
+      }),
+      makeFault("wet-joint", {
+        ...common,
+        apply: (d) => inWire(d, key, "bad-joint", WET),
       }),
       makeFault("supply-blocked", {
         ...common,

@@ -15,6 +15,7 @@ export const LEVEL_STEP_WORDS: WordsOf<
   | "equaliser"
   | "tap-value"
   | "smaller-splitter"
+  | "splitter-for-joint"
   | "ferrite-splitter"
   | "better-decoupling"
   | "line-amplifier"
@@ -88,6 +89,10 @@ export const LEVEL_STEP_WORDS: WordsOf<
         one: `It has ${legs} legs and one is used; every leg costs level.`,
         other: (n) => `It has ${legs} legs and ${n} are used; every leg costs level.`,
       }),
+  },
+  "splitter-for-joint": {
+    title: ({ place, name }) => `Replace ${name(place)} with a splitter`,
+    reason: () => "A splitter keeps its legs apart: what one of them sends back hardly reaches the other.",
   },
   "ferrite-splitter": {
     title: ({ facts, place, name }) =>

@@ -16,6 +16,7 @@ export const SETTING_WORDS: WordsOf<
   | "turn-aerial"
   | "turn-elements"
   | "narrow-aerial"
+  | "free-channel"
   | "gain"
   | "amplifier-slope"
   | "input-pad"
@@ -59,14 +60,18 @@ export const SETTING_WORDS: WordsOf<
       `Turn the elements of ${name(place)} to ${facts.to === "V" ? "vertical" : "horizontal"}`,
     reason: () => "The other polarisation comes in 16 dB weaker.",
   },
+  "free-channel": {
+    title: ({ facts, place, name }) => `Set ${name(place)} to channel ${facts.to}`,
+    reason: ({ facts }) => `That channel and its neighbours are free; channel ${facts.from} is not.`,
+  },
   "narrow-aerial": {
     title: ({ facts, place, name }) =>
       `Replace ${name(place)} with an aerial of ${numeralAsSet(facts.beamWidthDeg)}° beam width`,
     reason: () => "A long aerial hears less of what stands beside and behind its direction.",
   },
   gain: {
-    title: ({ facts, place, name }) =>
-      `${facts.isLevel ? `Set the user bands of ${name(place)} to ${numeralAsSet(facts.toDb)} dBµV` : `Set the gain of ${name(place)} to ${numeralAsSet(facts.toDb)} dB`}, ${numeralAsSet(Math.abs(facts.byDb))} dB ${facts.byDb < 0 ? "lower" : "higher"}`,
+    title: ({ facts, place, name, part }) =>
+      `${facts.isLevel ? `Set the ${levelOf(part(place), facts.option)} of ${name(place)} to ${numeralAsSet(facts.toDb)} dBµV` : `Set the gain of ${name(place)} to ${numeralAsSet(facts.toDb)} dB`}, ${numeralAsSet(Math.abs(facts.byDb))} dB ${facts.byDb < 0 ? "lower" : "higher"}`,
     reason: ({ facts }) => {
       if (facts.byDb < 0) return "Everything behind it comes down to what it should be.";
       return facts.isLevel ? "Its level control can give more." : "It has gain to spare.";
@@ -124,10 +129,19 @@ function mendTitle({ facts, place, name, part }: StepTold<"mend">): string {
   if (meaning === "mains") return `Switch on the mains of ${name(place)}`;
   if (meaning === "receiver state") return `Switch on ${name(place)}`;
   if (meaning === "horizontal volts") return `Repair or replace the supply of ${name(place)}`;
+  if (meaning === "asked burst") return `Set ${name(place)} to send tone burst ${facts.to}`;
+  if (meaning === "asked uncommitted input")
+    return `Set ${name(place)} to ask for uncommitted input ${facts.to}`;
   if (meaning === "asked position")
     return facts.from === "none"
       ? `Set ${name(place)} to send a position command for each satellite`
       : `Set ${name(place)} to position ${facts.to}`;
   const option = optionWords(kind?.kind ?? "", facts.option);
   return `Set “${option}” of ${name(place)} to: ${valueWords(kind?.kind ?? "", facts.option, facts.to)}`;
+}
+
+/** What a part holds at a level: its user bands, or its output. */
+function levelOf(part: Part | undefined, option: string): string {
+  const kind = kindOf(part?.kind ?? "");
+  return kind && option === optionMeaning(kind, "output level") ? "output level" : "user bands";
 }

@@ -25,6 +25,32 @@ export const ENDS_EXAMPLES: readonly RuleSketch[] = [
     ],
   },
   {
+    rule: "dead-stub",
+    speaks: [
+      // 3 m of foam cable, VF 0.82: notches at odd multiples of c·0.82/(4·3 m) = 20.49 MHz, among them 512.1 MHz.
+      "an unused cable on a T joint",
+      {
+        uhf: ["aerial-uhf", { levelDbuv: 70 }],
+        tee: ["t-joint"],
+        dead: ["cable", { lengthM: 3 }],
+        drop: ["cable", { lengthM: 10 }],
+        tv: ["receiver-tv"],
+      },
+      "uhf.out > tee.in, tee.out1 > drop.in, drop.out > tv.in, tee.out2 > dead.in",
+    ],
+    silent: [
+      "the same cable on a splitter",
+      {
+        uhf: ["aerial-uhf", { levelDbuv: 70 }],
+        split: ["splitter"],
+        dead: ["cable", { lengthM: 3 }],
+        drop: ["cable", { lengthM: 10 }],
+        tv: ["receiver-tv"],
+      },
+      "uhf.out > split.in, split.out1 > drop.in, drop.out > tv.in, split.out2 > dead.in",
+    ],
+  },
+  {
     rule: "not-connected",
     speaks: ["a receiver by itself", { tv: ["receiver-tv"] }, ""],
     silent: ["a receiver with an aerial", { uhf: ["aerial-uhf"], tv: ["receiver-tv"] }, "uhf.out > tv.in"],

@@ -1,0 +1,103 @@
+import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
+import { carrierStubLossDb, notchesMHz, type StubEnd } from "../../rf/stub.ts";
+import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
+import { isLive } from "../../signal/readout.ts";
+import type { Draft } from "../finding.ts";
+import { culpritFirst, type DesignRule, wireIdsAt } from "../rule.ts";
+import { type DeadEnd, deadEndAt, joinsLines } from "../stubs.ts";
+
+export type DeadStubFacts = {
+  readonly end: StubEnd;
+  /** Length of the dead cable [m]. */
+  readonly lengthM: number;
+  /** Carriers that lose more than 3 dB by it, the worst first: what service, its name, how much it loses [dB]. */
+  readonly hit: readonly { readonly service: Service; readonly name: string; readonly lossDb: number }[];
+  /** The notch nearest to the worst of them, and from one notch to the next [MHz]. */
+  readonly notchMHz: number;
+  readonly periodMHz: number;
+};
+
+/** Less than this, beside what a joint of three lines loses anyway, nobody would notice [dB]. A choice of this tool. */
+const HIT_DB = 3;
+
+/** A dead end of cable on a joint of lines, which takes channels away from the leg that is in use. */
+export const deadStub: DesignRule<"dead-stub"> = {
+  id: "dead-stub",
+  *checkDesign(evaluation) {
+    const found: Draft<"dead-stub">[] = [];
+    for (const record of evaluation.records) {
+      if (!joinsLines(record)) continue;
+      yield record.ports.length;
+      found.push(...stubsOf(evaluation, record));
+    }
+    return found;
+  },
+};
+
+function stubsOf(evaluation: Evaluation, record: PartRecord): readonly Draft<"dead-stub">[] {
+  const legs = record.ports.filter((p) => p.side === "out").map((p) => p.id);
+  const ends = new Map(legs.map((leg) => [leg, deadEndAt(evaluation, [record.part.id, leg])]));
+  return legs.flatMap((leg): readonly Draft<"dead-stub">[] => {
+    const dead = ends.get(leg);
+    const inUse = legs.filter((other) => other !== leg && record.joined[other] && !ends.get(other));
+    const hit = dead ? hitCarriers(record, inUse, dead) : [];
+    const [worst] = hit;
+    if (!dead || !worst) return [];
+    const { stub, lengthM, parts } = dead;
+    const periodMHz = notchesMHz({ ...stub, end: "shorted" }, { fromMHz: 1, toMHz: 1e4 })[0] ?? 0;
+    const notches = notchesMHz(stub, { fromMHz: worst.atMHz - periodMHz, toMHz: worst.atMHz + periodMHz });
+    const notchMHz = notches.reduce(
+      (near, f) => (Math.abs(f - worst.atMHz) < Math.abs(near - worst.atMHz) ? f : near),
+      Number.POSITIVE_INFINITY,
+    );
+    return [
+      {
+        severity: "warning",
+        at: { part: record.part.id, port: leg },
+        parts: culpritFirst(record.part.id, parts),
+        wires: wireIdsAt(record, leg),
+        value: worst.lossDb,
+        limit: HIT_DB,
+        unit: "dB",
+        facts: {
+          end: stub.end,
+          lengthM,
+          hit: hit.map(({ service, name, lossDb }) => ({ service, name, lossDb })),
+          notchMHz,
+          periodMHz,
+        },
+      },
+    ];
+  });
+}
+
+const WANTED: ReadonlySet<Service> = new Set(WANTED_SERVICES);
+
+type Hit = DeadStubFacts["hit"][number] & { readonly atMHz: number };
+
+/** What the legs in use lose beside what the joint loses with both legs in use, the worst first. */
+function hitCarriers(
+  { outputs, treatment }: PartRecord,
+  legs: readonly string[],
+  dead: DeadEnd,
+): readonly Hit[] {
+  const found = new Map<string, Hit>();
+  for (const leg of legs)
+    for (const band of outputs[leg]?.bands ?? []) {
+      const { service } = band.origin;
+      if (!WANTED.has(service) || !band.selected) continue;
+      band.grid.centre.forEach((centreMHz, i) => {
+        if (!isLive(band, i)) return;
+        const widthMHz = band.grid.width[i] ?? 0;
+        const lossDb =
+          carrierStubLossDb(dead.stub, { centreMHz, widthMHz, lossDb: dead.lossDbAt(centreMHz) }) -
+          (treatment.isolationDb ?? 0);
+        if (lossDb < HIT_DB) return;
+        const name = band.stack
+          ? `${band.stack.numbers[i] ?? 0}`
+          : (band.grid.plan[band.grid.index[i] ?? 0]?.name ?? "");
+        found.set(`${band.origin.key} ${name}`, { service, name, lossDb, atMHz: centreMHz });
+      });
+    }
+  return [...found.values()].sort((a, b) => b.lossDb - a.lossDb);
+}
