@@ -301,9 +301,9 @@ export const DISH_OPTIONS = z.object({
     advanced: true,
   }),
   satelliteTiltDeg: number({
-    label: "Tilt of the satellite",
+    label: "Turn of the satellite’s polarisation",
     unit: "°",
-    help: "By which the satellite’s own polarisation planes are tilted in orbit; counts in the skew of the LNB. See the operator’s page.",
+    help: "By which its own polarisation planes are turned in orbit; counts in the skew of the LNB. See the operator’s page.",
     min: -45,
     max: 45,
     step: 0.5,

@@ -13,7 +13,7 @@ export function feedFields() {
     skewErrorDeg: number({
       label: "Skew error",
       unit: "°",
-      help: "How far the LNB is turned in its clamp from where it should be, to either side. The tilt of V and H in the sky is counted already.",
+      help: "How far the LNB is turned in its clamp from where it should be, to either side. How V and H lean in the sky is counted already.",
       min: 0,
       max: 90,
       step: 1,

@@ -71,7 +71,7 @@ function LinkBudget({ record, budget }: { readonly record: PartRecord; readonly 
         <Fact term="EIRP" value={`${decimal(budget.eirpDbw)} dBW`} />
         <Fact term="Free-space loss" value={`${signed(-budget.freeSpaceLossDb)} dB`} />
         <Fact term="Dish gain" value={`${signed(budget.gainDbi)} dBi`} />
-        <Fact term="Air, rain, pointing" value={`${signed(-budget.otherLossDb)} dB`} />
+        <Fact term="Air, rain, pointing, obstacles" value={`${signed(-budget.otherLossDb)} dB`} />
         <Fact
           term="At the feed"
           value={

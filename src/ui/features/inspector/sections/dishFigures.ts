@@ -3,6 +3,7 @@
 import type { Evaluation, PartRecord } from "../../../../evaluate/evaluation.ts";
 import { findCarrier } from "../../../../evaluate/trace.ts";
 import type { AnyOptions } from "../../../../parts/contract.ts";
+import { feedPort, obstructionOf } from "../../../../parts/dishFeeds.ts";
 import { DISH_OPTIONS, type DishOptions } from "../../../../parts/dishOptions.ts";
 import { dishAim, feedKelvin, feedLevelDbuv } from "../../../../parts/linkBudget.ts";
 import { outagePercent, type RainRow, rainTable } from "../../../../parts/rainMargin.ts";
@@ -60,15 +61,18 @@ export function dishOptionsOf({ kind, options }: PartRecord): DishOptions | null
 /** The transponder with the least C/N over what it needs; null for a dish that receives nothing. */
 export function weakestBudget(record: PartRecord, o: DishOptions): Budget | null {
   let weakest: { band: Band; i: number } | null = null;
-  for (const { bands } of Object.values(record.outputs))
-    for (const band of bands)
-      for (let i = 0; i < band.level.length; i++)
-        if (!weakest || marginDb(band, i) < marginDb(weakest.band, weakest.i)) weakest = { band, i };
+  // What the form tells is of the satellite that the dish is aligned on.
+  const { bands } = record.outputs[feedPort(1)] ?? SILENCE;
+  for (const band of bands)
+    for (let i = 0; i < band.level.length; i++)
+      if (!weakest || marginDb(band, i) < marginDb(weakest.band, weakest.i)) weakest = { band, i };
   const carrier = weakest?.band.grid.plan[weakest.band.grid.index[weakest.i] ?? 0];
   if (!weakest || !carrier) return null;
   const { band, i } = weakest;
   const frequencyMHz = carrier.airMHz;
-  const { rangeKm } = dishAim(o);
+  const aim = dishAim(o);
+  const { rangeKm } = aim;
+  const hiddenDb = obstructionOf(o, aim, frequencyMHz)?.lossDb ?? 0;
   const feedDbuv = band.level[i] ?? 0;
   return {
     band,
@@ -76,10 +80,10 @@ export function weakestBudget(record: PartRecord, o: DishOptions): Budget | null
     carrier,
     polarisation: band.origin.polarisation ?? "V",
     // A transponder may lie above or below the satellite's common EIRP.
-    eirpDbw: o.eirpDbw + feedDbuv - feedLevelDbuv(o, { frequencyMHz, rangeKm }),
+    eirpDbw: o.eirpDbw + feedDbuv + hiddenDb - feedLevelDbuv(o, { frequencyMHz, rangeKm }),
     freeSpaceLossDb: freeSpaceLossDb({ distanceKm: rangeKm, frequencyMHz }),
     gainDbi: dishGainDbi({ diameterM: o.diameterM, efficiency: o.efficiency, frequencyMHz }),
-    otherLossDb: o.clearSkyLossDb + o.rainLossDb + o.pointingLossDb,
+    otherLossDb: o.clearSkyLossDb + o.rainLossDb + o.pointingLossDb + hiddenDb,
     feedDbuv,
     feedCnDb: cnDb(band, i),
     requiredDb: band.grid.required[i] ?? 0,
