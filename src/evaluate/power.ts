@@ -4,8 +4,8 @@
  * The drop on a leg is reckoned with the whole load upstream of it, as if this leg alone supplied it: the worst case.
  */
 import type { PowerPath, PowerTreatment } from "../parts/contract.ts";
-import type { Demand, Draw, Feed, Offer, SwitchState } from "../signal/control.ts";
-import { NO_DEMAND } from "../signal/control.ts";
+import type { Demand, Draw, Feed, Offer, PositionCommand, SwitchState } from "../signal/control.ts";
+import { NO_DEMAND, positionAsked } from "../signal/control.ts";
 import { remembered } from "../signal/remember.ts";
 
 /** Loads at the outputs of a part, from the loads arriving at its inputs. */
@@ -166,7 +166,7 @@ function withinCount(feed: readonly Offer[]): readonly Offer[] {
 
 function passed(offer: Offer, path: PowerPath, milliamps: number): Offer {
   const drop = (path.dropVolts ?? 0) + ((path.ohms ?? 0) * milliamps) / 1000;
-  const elsewhere = path.position !== undefined && positionOf(offer) !== path.position;
+  const elsewhere = path.position !== undefined && positionOf(offer, path.heeds) !== path.position;
   return {
     ...offer,
     volts13: Math.max(0, offer.volts13 - drop),
@@ -180,8 +180,8 @@ function passed(offer: Offer, path: PowerPath, milliamps: number): Offer {
 }
 
 /** Position an offer asks for: 1 when it sends no position command, or when the command does not arrive. */
-function positionOf(offer: Offer): number {
-  return offer.toneArrives ? (offer.request?.position ?? 1) : 1;
+function positionOf(offer: Offer, heeds: PositionCommand | undefined): number {
+  return offer.toneArrives ? (positionAsked(offer.request, heeds) ?? 1) : 1;
 }
 
 function strongestFirst(a: Offer, b: Offer): number {
@@ -261,7 +261,7 @@ function settingOf(declared: Declared, offers: Feed, selfPowered: boolean): stri
   const first = offers[0];
   if (!first || first.volts <= 0) return selfPowered && declared.by === "position" ? "1" : null;
   if (declared.by === "stack") return "stack";
-  const position = String(Math.min(declared.positions, Math.max(1, positionOf(first))));
+  const position = String(Math.min(declared.positions, Math.max(1, positionOf(first, declared.heeds))));
   if (declared.by === "position") return position;
   const polarisation = first.volts > declared.thresholdVolts ? "H" : "V";
   const tone = offers.some((o) => o.toneArrives && o.request?.half === "high");

@@ -78,6 +78,7 @@ function portsServed(t: SignalTreatment): readonly string[] {
     if (!port.startsWith("#") && !ports.includes(port)) ports.push(port);
   };
   for (const e of t.emits ?? []) add(e.port);
+  for (const e of t.ingress ?? []) add(e.port);
   for (const p of t.paths ?? []) add(p.to);
   for (const s of t.stacks ?? []) add(s.to);
   return ports;
@@ -106,6 +107,7 @@ function gather(run: Run, node: string): Gathered {
   const conditional: Band[] = [];
   const notes: Notes = { meetings: [], drives: [], omitted: undefined, work: 0 };
   for (const e of run.treatment.emits ?? []) if (e.port === node) groups.push([...e.bands]);
+  for (const e of run.treatment.ingress ?? []) if (e.port === node) groups.push([...e.bands]);
   for (const path of run.treatment.paths ?? []) {
     if (path.to !== node) continue;
     const bands = followPath(run, path, notes);
@@ -139,16 +141,28 @@ function ownFloors(run: Run, node: string): Band[] {
     if (path.to !== node || !path.floor || seen.includes(path.response)) continue;
     seen.push(path.response);
     const { noiseFigureDb = 0, floor, response } = path;
-    floors.push(passFloor(noiseFloor({ part: run.part, noiseFigureDb, ...floor }), response));
+    floors.push(passFloor(noiseFloor({ part: run.part, noiseFigureDb, ...floor }), withoutEdges(response)));
   }
   return floors;
+}
+
+const gains = new WeakMap<Path["response"], Path["response"]>();
+
+/** The gain of a way without what its filter takes away beside its band: of its own noise the skirt tells that. */
+function withoutEdges(response: Path["response"]): Path["response"] {
+  if (response.type !== "series") return response;
+  return remembered(gains, response, () => ({
+    ...response,
+    of: response.of.filter((each) => each.type !== "windows"),
+  }));
 }
 
 /** Alternatives with the strongest of their floors: whichever the switch selects, about that much noise is there. */
 function withOneFloor(alternatives: readonly Band[]): readonly Band[] {
   let strongest: Band | undefined;
   for (const band of alternatives) {
-    if (band.isFloor && (band.level[0] ?? 0) > (strongest?.level[0] ?? Number.NEGATIVE_INFINITY))
+    // In its band, which its last slice belongs to: below it a filter may have taken more from one than another.
+    if (band.isFloor && (band.level.at(-1) ?? 0) > (strongest?.level.at(-1) ?? Number.NEGATIVE_INFINITY))
       strongest = band;
   }
   if (!strongest) return alternatives;

@@ -9,8 +9,8 @@ import { disturbanceUv2, isLive } from "../signal/readout.ts";
 import { remembered } from "../signal/remember.ts";
 
 /**
- * A channel-stacked output: one carrier per user band at the level that the gain control holds.
- * Its noise and interference are those of the worst carrier that could be put there.
+ * A channel-stacked output: one carrier per user band at the level that the gain control holds, or as far as it reaches.
+ * Its level, noise and interference are those of the worst carrier that could be put there.
  */
 export function stackBands(
   part: string,
@@ -27,12 +27,12 @@ export function stackBands(
   }));
   const holds = ofSatellites.flatMap(({ bands }) => bands);
   if (!control) return [];
-  const worst = worstEntry(holds);
+  const worst = worstEntry(holds, stack);
   if (!worst) return [];
   const grid = userBandGrid(stack, worst.requiredDb);
-  const level = new Float64Array(grid.centre.length).fill(stack.levelDbuv);
-  const power = 10 ** (stack.levelDbuv / 10);
-  const noise = grid.ktb.map((ktb) => power * worst.noiseRatio + ktb * noiseFactor(stack.noiseFigureDb));
+  const level = new Float64Array(grid.centre.length).fill(worst.levelDbuv);
+  const power = 10 ** (worst.levelDbuv / 10);
+  const noise = new Float64Array(level.length).fill(power * worst.noiseRatio);
   const info: Stack = {
     standard: stack.standard,
     standards: Array.from(grid.index, (i) => stack.userBands[i]?.standard ?? stack.standard),
@@ -44,6 +44,8 @@ export function stackBands(
       ofSatellites.flatMap(({ plane, bands }) => bands.filter((b) => plane && !isOf(plane, b))),
     ),
     control,
+    stage: { levelDbuv: stack.levelDbuv, leastDbuv: stack.leastDbuv, noiseFigureDb: stack.noiseFigureDb },
+    entryLevelDbuv: worst.levelDbuv,
     entryNoiseRatio: worst.noiseRatio,
     entryInterferenceRatio: worst.interferenceRatio,
   };
@@ -97,7 +99,20 @@ function numbersOf(grid: Grid, stack: StackPath): number[] {
   return Array.from(grid.index, (i) => stack.userBands[i]?.number ?? 0);
 }
 
-function worstEntry(holds: readonly Band[]) {
+/** Level on a user band [dBµV] of a carrier that has `levelDbuv` at the stage: below its window the gain is at its end. */
+export function stackedLevelDbuv(stage: Stack["stage"], levelDbuv: number): number {
+  return stage.levelDbuv - Math.max(0, stage.leastDbuv - levelDbuv);
+}
+
+/** Noise of a carrier on a user band, the stage's own included, as a share of its power. */
+export function stackedNoiseRatio(stage: Stack["stage"], held: Band, i: number): number {
+  const power = 10 ** ((held.level[i] ?? 0) / 10);
+  const own = (held.grid.ktb[i] ?? 0) * (noiseFactor(stage.noiseFigureDb) - 1);
+  return ((held.noise[i] ?? 0) + own) / power;
+}
+
+function worstEntry(holds: readonly Band[], stage: Stack["stage"]) {
+  let levelDbuv = stage.levelDbuv;
   let noiseRatio = 0;
   let interferenceRatio = 0;
   let requiredDb = 0;
@@ -107,10 +122,11 @@ function worstEntry(holds: readonly Band[]) {
       if (!isLive(band, i)) continue;
       found = true;
       const power = 10 ** ((band.level[i] ?? 0) / 10);
-      noiseRatio = Math.max(noiseRatio, (band.noise[i] ?? 0) / power);
+      levelDbuv = Math.min(levelDbuv, stackedLevelDbuv(stage, band.level[i] ?? 0));
+      noiseRatio = Math.max(noiseRatio, stackedNoiseRatio(stage, band, i));
       // On a user band a carrier has other neighbours: products from before are in step with none that come after.
       interferenceRatio = Math.max(interferenceRatio, disturbanceUv2(band, i) / power);
       requiredDb = Math.max(requiredDb, band.grid.required[i] ?? 0);
     }
-  return found ? { noiseRatio, interferenceRatio, requiredDb } : null;
+  return found ? { levelDbuv, noiseRatio, interferenceRatio, requiredDb } : null;
 }

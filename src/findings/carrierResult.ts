@@ -1,6 +1,7 @@
 /** What becomes of one carrier at a receiver: it is got, or it is missing for a reason. */
 import type { Band } from "../signal/band.ts";
 import { isLive } from "../signal/readout.ts";
+import type { Headroom } from "./blocking.ts";
 import type { Culprit, MissingReason, Why } from "./missing.ts";
 
 /** A carrier that a receiver gets or an outlet hands on, so that its figures can be followed to their source. */
@@ -15,6 +16,8 @@ export type GotCarrier = {
   readonly cnDb: number;
   /** C/N that its modulation needs [dB]. */
   readonly requiredDb: number;
+  /** How far the tuner is from being blocked; absent on a socket. */
+  readonly headroom?: Headroom;
 };
 
 export type LostCarrier = {
@@ -39,6 +42,7 @@ const NEARNESS: readonly Why[] = [
   "not selectable",
   "noisy",
   "disturbed",
+  "blocked",
 ];
 
 /** Names a carrier of a source's plan wherever it arrives. */

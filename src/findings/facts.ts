@@ -2,6 +2,7 @@
 import type { ReceiverLossFacts } from "./receiverLossRules.ts";
 import type { AboveBandEdgeFacts } from "./rules/aboveBandEdge.ts";
 import type { BandCutFacts } from "./rules/bandCut.ts";
+import type { BlockedViewFacts } from "./rules/blockedView.ts";
 import type { CommandLostFacts } from "./rules/commandLost.ts";
 import type { DeadStubFacts } from "./rules/deadStub.ts";
 import type { DwellingIsolationFacts } from "./rules/dwellingIsolation.ts";
@@ -16,9 +17,11 @@ import type { OpenEndFacts } from "./rules/openEnd.ts";
 import type { OverloadFacts } from "./rules/overload.ts";
 import type { SharedFrequenciesFacts } from "./rules/sharedFrequencies.ts";
 import type { SlopeFacts } from "./rules/slope.ts";
+import type { StackingInputFacts } from "./rules/stackingInput.ts";
 import type { SupplyOverloadedFacts } from "./rules/supplyOverloaded.ts";
 import type { SwitchedOutputSharedFacts } from "./rules/switchedOutputShared.ts";
 import type { TooManyTunersFacts } from "./rules/tooManyTuners.ts";
+import type { TunerBlockedFacts } from "./rules/tunerBlocked.ts";
 import type { UserBandConflictFacts } from "./rules/userBandConflict.ts";
 import type { LowCnFacts } from "./rules/weakQuality.ts";
 import type { WidebandSharedFacts } from "./rules/widebandShared.ts";
@@ -29,6 +32,7 @@ export type NoFacts = Readonly<Record<never, never>>;
 
 export type FactsByRule = {
   readonly loop: NoFacts;
+  readonly "blocked-view": BlockedViewFacts;
   readonly "supply-overloaded": SupplyOverloadedFacts;
   readonly "no-supply": NoSupplyFacts;
   readonly "wideband-shared": WidebandSharedFacts;
@@ -43,6 +47,8 @@ export type FactsByRule = {
   readonly "too-many-tuners": TooManyTunersFacts;
   readonly "plane-missing": ReceiverLossFacts;
   readonly "receiver-misses": ReceiverLossFacts;
+  readonly "stacking-input": StackingInputFacts;
+  readonly "tuner-blocked": TunerBlockedFacts;
   readonly "level-limits": LevelLimitsFacts;
   readonly "low-carrier-to-noise": LowCnFacts;
   readonly intermodulation: IntermodulationFacts;

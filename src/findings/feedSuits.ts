@@ -1,12 +1,17 @@
 /** Whether a receiver can use a feed at all: is it the kind it needs, and can it set the switches on the way? */
-import type { ReceiverInput } from "../parts/contract.ts";
+import type { MenuOscillators, ReceiverInput } from "../parts/contract.ts";
+import { SKY_SPLIT_MHZ } from "../parts/planSatellite.ts";
 import type { Band } from "../signal/band.ts";
+import type { SkyHalf } from "../signal/carrier.ts";
 import type { Condition, Offer } from "../signal/control.ts";
 import type { LostCarrier } from "./carrierResult.ts";
 import type { MissingReason } from "./missing.ts";
 
-/** A switched feed was converted with these oscillators [MHz]; EN 61319-1 values, from memory. */
-const UNIVERSAL_LOS = { low: 9750, high: 10600 } as const;
+/** What a receiver's menu has where nobody changed it [MHz]; EN 61319-1 values, from memory. */
+const UNIVERSAL_MENU: MenuOscillators = { lowMHz: 9750, highMHz: 10_600 };
+
+/** So far beside where it looks a receiver still finds a carrier [MHz]; from memory. */
+const SEARCHES_MHZ = 5;
 
 /** An input with what it is tuned by: alone, as if nobody else spoke to any switch; or only to what is selected now. */
 export type TunedInput = {
@@ -60,13 +65,38 @@ function wrongFeed(input: ReceiverInput, band: Band): MissingReason | undefined 
         input: input.polarisation,
         arrives: polarisation,
       };
-    return undefined;
+    const { menu } = input;
+    return menu?.widebandMHz === undefined ? undefined : shiftedFrom(menu.widebandMHz, lo);
   }
   if (input.feed === "stacked") return { kind: "plain feed on a single-cable input" };
-  const expected = band.half ? UNIVERSAL_LOS[band.half] : undefined;
-  if (expected === undefined || Math.abs(lo - expected) > 5)
-    return { kind: "wideband feed on a switched input" };
-  return undefined;
+  if (!band.half) return { kind: "wideband feed on a switched input" };
+  return shiftedFrom(menuMHz(input, band.half), lo);
+}
+
+/** Oscillator that a receiver reckons with for a half of the sky band [MHz]. */
+function menuMHz({ menu = UNIVERSAL_MENU }: ReceiverInput, half: SkyHalf): number {
+  return half === "low" ? menu.lowMHz : menu.highMHz;
+}
+
+/** A carrier at f appears at f less the real oscillator, and is looked for at f less that of the menu. */
+function shiftedFrom(menu: number, real: number): MissingReason | undefined {
+  if (Math.abs(menu - real) <= SEARCHES_MHZ) return undefined;
+  return { kind: "other oscillator", menuMHz: menu, realMHz: real };
+}
+
+/**
+ * The same on a single-cable feed. The receiver asks for a frequency behind the oscillator of its menu, and is given
+ * what stands there behind the real one; a unit for wideband feeds reckons from the universal ones.
+ */
+export function shiftedOnUserBand(
+  input: ReceiverInput,
+  held: Band,
+  airMHz: number,
+): MissingReason | undefined {
+  const half = held.half ?? (airMHz < SKY_SPLIT_MHZ ? "low" : "high");
+  const usual = half === "low" ? UNIVERSAL_MENU.lowMHz : UNIVERSAL_MENU.highMHz;
+  const real = held.half ? held.shifts.reduce((sum, shift) => sum + shift, 0) : usual;
+  return shiftedFrom(menuMHz(input, half), real);
 }
 
 /**
@@ -98,6 +128,8 @@ function whyNotSet({ receiver, input, alone }: Asking, condition: Condition): Lo
   const foreign = alone ? undefined : speaks.find((o) => !o.dormant && o !== own);
   if (!own || foreign) {
     if (at.setting === setting) return undefined;
+    const isFixed = at.offers.some((o) => o.kind === "plain" && o.part === receiver && o.port === input.port);
+    if (isFixed && !foreign) return notSelectable({ kind: "fixed supply", part }, receiver);
     return foreign
       ? notSelectable({ kind: "set by another", part, by: foreign.part }, part)
       : notSelectable({ kind: "no command", part }, part);
@@ -108,7 +140,7 @@ function whyNotSet({ receiver, input, alone }: Asking, condition: Condition): Lo
     return notSelectable({ kind: "too few volts", part, volts: own.volts18, thresholdVolts }, part);
   if (quadrant?.startsWith("V") && leastVolts !== undefined && !holds(at, leastVolts, own))
     return notSelectable({ kind: "dies at vertical", part, volts: own.volts13, leastVolts }, part);
-  const needsTone = quadrant?.endsWith("H") || /^[2-9]/.test(setting);
+  const needsTone = quadrant?.endsWith("H") || Number.parseInt(setting, 10) > 1;
   if (needsTone && !own.toneArrives) return notSelectable({ kind: "no tone", part }, part);
   return undefined;
 }

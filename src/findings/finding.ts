@@ -1,5 +1,6 @@
 /** What the tool has to say about a design. */
 import type { PartId } from "../design/design.ts";
+import type { FmStep } from "../rf/fmQuality.ts";
 import type { Service } from "../signal/carrier.ts";
 import type { FactsByRule, RuleId } from "./facts.ts";
 import type { Missing } from "./missing.ts";
@@ -59,6 +60,9 @@ export type Cause = {
   readonly outlets: readonly PartId[];
 };
 
+/** How the poorest of the stations got sounds, and how many of them sound no better. */
+export type SoundFacts = { readonly step: FmStep; readonly count: number };
+
 /** What one receiver gets of one service, or what an outlet hands on of it. */
 export type ServiceVerdict = {
   readonly service: Service;
@@ -72,6 +76,8 @@ export type ServiceVerdict = {
   readonly cnMin?: number;
   /** What its tightest carrier has to spare [dB]; absent where some are missing. */
   readonly marginDb?: number;
+  /** Of FM at a receiver: how the poorest station sounds, and how many sound no better. */
+  readonly sound?: SoundFacts;
   /** Why carriers are missing, most frequent first. */
   readonly missing: readonly Missing[];
 };
@@ -97,7 +103,7 @@ export type Tightest = {
   readonly service: Service;
   /** Its name: "C22", "11 778 V". */
   readonly carrier: string;
-  readonly by: "level low" | "level high" | "C/N";
+  readonly by: "level low" | "level high" | "C/N" | "all signals" | "neighbour";
 };
 
 /** Why a margin is too small to rely on. */

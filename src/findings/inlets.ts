@@ -72,7 +72,7 @@ function narrowed(
 ): Omit<Inlet, "port"> {
   const setting = condition?.setting ?? "";
   const quadrant = /([VH])([LH])$/.exec(setting);
-  const position = /^([1-9])/.exec(setting)?.[1];
+  const position = /^(\d+)/.exec(setting)?.[1];
   const polarisation = takes?.polarisation ?? (quadrant?.[1] as Polarisation | undefined);
   const half = takes?.half ?? (quadrant ? (quadrant[2] === "L" ? "low" : "high") : undefined);
   const isMeant = fromInput && loMHz === undefined && (polarisation !== undefined || half !== undefined);

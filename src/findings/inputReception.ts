@@ -3,6 +3,7 @@ import type { PartRecord } from "../evaluate/evaluation.ts";
 import { type Band, SILENCE } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
 import { remembered } from "../signal/remember.ts";
+import { type Blocking, blockingAt, totalHeadroomDb } from "./blocking.ts";
 import {
   addResult,
   type CarrierResult,
@@ -23,9 +24,11 @@ export function addInputResults(
 ): void {
   const { input, selectedOnly } = tuned;
   if (!input.services.includes(service)) return;
-  for (const band of (record.inputs[input.port] ?? SILENCE).bands)
+  const spectrum = record.inputs[input.port] ?? SILENCE;
+  const blocking = blockingAt(spectrum, input);
+  for (const band of spectrum.bands)
     if (band.origin.service === service && (!selectedOnly || band.selected))
-      addBandResults(tuned, band, results);
+      addBandResults(tuned, band, blocking, results);
 }
 
 /** Results of a service's carriers over all inputs of a receiver, with everybody asking for what they ask for now. */
@@ -41,9 +44,9 @@ export function receiverResults(record: PartRecord, service: Service): ReadonlyM
 
 const known = new WeakMap<PartRecord, Map<Service, CarrierResults>>();
 
-function addBandResults(tuned: TunedInput, band: Band, results: CarrierResults): void {
+function addBandResults(tuned: TunedInput, band: Band, blocking: Blocking, results: CarrierResults): void {
   if (band.stack) {
-    addStackedResults(tuned, band, band.stack, results);
+    addStackedResults(tuned, band, band.stack, totalHeadroomDb(blocking, band), results);
     return;
   }
   const unusable = whyUnusable(tuned, band);
@@ -51,6 +54,6 @@ function addBandResults(tuned: TunedInput, band: Band, results: CarrierResults):
     addResult(
       results,
       carrierKey(band.origin.key, band.grid.index[i] ?? 0),
-      cutResult(band, i) ?? unusable ?? quality(tuned.input, band, i),
+      cutResult(band, i) ?? unusable ?? quality(tuned.input, band, i, blocking),
     );
 }

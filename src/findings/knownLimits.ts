@@ -9,7 +9,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Reflections and echoes",
-    text: "Return losses and open ends make ripple, counted in the margin and drawn around the level by its size, never by its phase. Levels themselves are those of matched ports. Where one signal comes by two ways, the powers are added and a finding says so. At which frequencies they cancel is not calculated.",
+    text: "Return losses and open ends make ripple, counted in the margin and drawn around the level by its size, never by its phase. Levels themselves are those of matched ports. Where one signal comes by two ways, the powers are added and a finding says so. How deep they cancel follows from their levels; at which frequencies is not calculated.",
   },
   {
     title: "Order and timing of commands",
@@ -20,12 +20,12 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
     text: "Each carrier has one level. Ripple inside a channel or a user band is not modelled. Nor is the ripple of an LNB over its band, ±2 to 4 dB.",
   },
   {
-    title: "Leakage between polarisations",
-    text: "Dish and LNB keep vertical and horizontal apart completely. A wrong LNB skew, and the 20 to 25 dB between polarisations of a real LNB, are not modelled.",
+    title: "Leakage between signals",
+    text: "What leaks from the other polarisation, from other inputs of a switch and from neighbouring satellites counts as noise, by its power. At an unlucky phase it can cost some decibels more. Neighbours are taken to use every frequency.",
   },
   {
     title: "Screening and ingress",
-    text: "Nothing gets into a cable or out of it. Put the part “Ingress” where you suspect a phone mast or a cordless phone.",
+    text: "What a mast or a cordless phone near by leaves on a cable follows from the settings and the screening class. A half-wave dipole stands for the cable. How the cable lies does not count. Splitters and amplifiers count as closed. Nothing gets out. The part “Ingress” puts in what you measured.",
   },
   {
     title: "Cable of copper-clad steel",
@@ -44,11 +44,15 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
     text: "Isolation is calculated across the outputs of the part at which two ways meet, and down both ways. Amplifiers let nothing back. What couples through a common input, or by radiation, is left out.",
   },
   {
+    title: "Directions",
+    text: "Aerials have one pattern for all frequencies, upright and across alike. Level at another bearing follows from it alone; buildings and reflections near the aerial are not known.",
+  },
+  {
     title: "Rain and lifts",
-    text: "Rain takes from all transponders of a dish what it takes from the one hit hardest. What it turns from one polarisation into the other is not calculated. A lift raises all distant transmitters alike; which of them a given weather brings is not known. Conditions are tried one at a time.",
+    text: "Rain takes from all transponders of a dish what it takes from the one hit hardest. A lift raises all distant transmitters alike; which of them a given weather brings is not known. Conditions are tried one at a time.",
   },
   {
     title: "Receivers",
-    text: "A receiver needs the C/N of its modulation behind a tuner of 8 dB noise figure. A real one may be some decibels better or worse. Which channel carries which programme is not known, so carriers are counted.",
+    text: "A receiver needs the C/N of its modulation behind its tuner's noise. What blocks a tuner is a typical ratio or power, and its automatic gain control is not followed. Neighbouring transponders do not block each other. Which channel carries which programme is not known, so carriers are counted.",
   },
 ];

@@ -99,8 +99,9 @@ const EN_60728_ROWS: readonly LimitRow[] = [
   level("tv", "dvbc-16qam", 41, 61),
   level("tv", "dvbc-64qam", 47, 67, { cnDb: 26, source: CN_FROM_MEMORY }),
   level("tv", "dvbc-256qam", 54, 74, { cnDb: 32, source: CN_FROM_MEMORY }),
-  // What lies between two modes of cable is held to the levels that suit both.
-  level("tv", "dvbc-", 54, 67, { source: "the range that 64QAM and 256QAM share; not in the table" }),
+  // A mode between two of the table is held to the levels that suit both.
+  level("tv", "dvbc-32qam", 47, 61, { source: "what 16QAM and 64QAM share; not in the table" }),
+  level("tv", "dvbc-128qam", 54, 67, { source: "what 64QAM and 256QAM share; not in the table" }),
   level("tv", "dvbt2-256qam", 44, 74, { source: ESTIMATED }),
   level("tv", "dvbt2-64qam", 39, 74),
   level("tv", "dvbt2", 35, 74),

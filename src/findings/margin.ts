@@ -2,7 +2,9 @@
 import { settingsOf } from "../design/settings.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { type CarrierId, type TraceOutput, type TraceStep, traceCarrier } from "../evaluate/trace.ts";
+import { BLOCKING_SPREAD_DB } from "../parts/receiverFrontEnd.ts";
 import type { Carrier, Service } from "../signal/carrier.ts";
+import type { Headroom } from "./blocking.ts";
 import type { Edge, Tightest } from "./finding.ts";
 import { receiverResults } from "./inputReception.ts";
 import { isBeyond, limitsFor, profileOf } from "./limits.ts";
@@ -35,6 +37,8 @@ export type Judged = CarrierId & {
   readonly cnDb: number;
   /** C/N that its modulation needs [dB]. */
   readonly requiredDb: number;
+  /** How far a receiver's tuner is from being blocked; absent on a socket. */
+  readonly headroom?: Headroom;
   /** The output that it comes out of there; absent at a receiver that nothing leads to. */
   readonly end?: TraceOutput;
   readonly carrier: Carrier;
@@ -99,17 +103,23 @@ export function leastOf(
   for (const judged of carriers) {
     const { levelDbuv } = judged;
     offer("C/N", judged, judged.cnDb - judged.requiredDb);
+    const { headroom } = judged;
+    if (headroom) offer("all signals", judged, headroom.totalDb);
+    if (headroom?.besideDb !== undefined) offer("neighbour", judged, headroom.besideDb);
     const limits = limitsFor(profile, service, judged.carrier.mode);
     if (!limits) continue;
     offer("level low", judged, levelDbuv - limits.minDbuv);
     offer("level high", judged, limits.maxDbuv - levelDbuv);
   }
-  const rated = (["C/N", "level low", "level high"] as const).flatMap((by) => {
+  const rated = JUDGED_BY.flatMap((by) => {
     const candidate = least[by];
     return candidate ? [rate(evaluation, service, by, candidate)] : [];
   });
   return rated.sort(byUrgency)[0];
 }
+
+/** Of equals the first is told. */
+const JUDGED_BY: readonly Tightest["by"][] = ["C/N", "level low", "level high", "neighbour", "all signals"];
 
 /** What is on an edge is told before what merely has less to spare. */
 export function byUrgency(a: Margin, b: Margin): number {
@@ -152,10 +162,13 @@ const MOST_MISMATCH_DB = 12;
  */
 function strayOf(evaluation: Evaluation, by: Tightest["by"], { judged, db }: Candidate): number {
   const { end, userBand } = judged;
+  // Both come by much the same way; what allows one to stand above the other differs from tuner to tuner.
+  if (by === "neighbour") return BLOCKING_SPREAD_DB;
   if (!end) return 0;
   const steps = traceCarrier(evaluation, end, judged, userBand);
   const spread = spreadAlong(evaluation, steps, judged);
-  const partsDb = by === "C/N" ? spread.cnDb : spread.levelDb;
+  const levelDb = by === "all signals" ? Math.hypot(spread.levelDb, BLOCKING_SPREAD_DB) : spread.levelDb;
+  const partsDb = by === "C/N" ? spread.cnDb : levelDb;
   if (db > Math.hypot(partsDb, MOST_MISMATCH_DB)) return partsDb;
   const first = by === "C/N" ? steps.findIndex((step) => isActive(evaluation, step)) : -1;
   const hops = first < 0 ? steps : steps.slice(0, first);

@@ -1,9 +1,10 @@
 /** Why carriers are missing at a receiver or a tuner, as facts. `src/sentences/verdict.ts` makes words of them. */
 import type { PartId } from "../design/design.ts";
-import type { CutReason } from "../signal/band.ts";
+import type { CutReason, StackStandard } from "../signal/band.ts";
 import type { Polarisation, SkyHalf } from "../signal/carrier.ts";
 import type { Blamed } from "./blame/culprit.ts";
 import type { Spoiler } from "./blame/quality.ts";
+import type { BlockedAt } from "./blockedCarriers.ts";
 
 /** One quadrant of one orbital position: what 13/18 V, the 22 kHz tone and a position command select together. */
 export type Plane = {
@@ -16,7 +17,15 @@ export type Plane = {
 };
 
 /** From "not there at all" to "nearly": the best that happened to a carrier decides what is said of it. */
-export type Why = "absent" | "cut" | "out of range" | "wrong feed" | "not selectable" | "disturbed" | "noisy";
+export type Why =
+  | "absent"
+  | "cut"
+  | "out of range"
+  | "wrong feed"
+  | "not selectable"
+  | "disturbed"
+  | "noisy"
+  | "blocked";
 
 /** A port of a part; without a port the part as a whole. */
 export type Culprit = { readonly part: PartId; readonly port?: string };
@@ -64,6 +73,8 @@ export type MissingReason =
   | { readonly kind: "not converted" }
   | { readonly kind: "switched feed on a wideband input" }
   | { readonly kind: "wideband feed on a switched input" }
+  /** The receiver's menu has another oscillator than the LNB [MHz]: all appears beside where it is looked for. */
+  | { readonly kind: "other oscillator"; readonly menuMHz: number; readonly realMHz: number }
   | { readonly kind: "plain feed on a single-cable input" }
   | { readonly kind: "single-cable feed on a plain input" }
   | {
@@ -83,9 +94,19 @@ export type MissingReason =
       readonly hereMHz: number;
       readonly thereMHz: number;
     }
+  /** The user band listens to messages of another standard than the receiver sends. */
+  | {
+      readonly kind: "other messages";
+      readonly part: PartId;
+      readonly userBand: number;
+      readonly sends: StackStandard;
+      readonly knows: StackStandard;
+    }
   | { readonly kind: "user band used twice"; readonly by: PartId; readonly userBand: number }
   /** A receiver in another mode holds the single-cable line. */
   | { readonly kind: "line held"; readonly by: PartId }
+  /** The receiver gives one voltage and no tone, so the switch stays as that leaves it. */
+  | { readonly kind: "fixed supply"; readonly part: PartId }
   /** A switch, and what does not get to it from here. */
   | { readonly kind: "no command"; readonly part: PartId }
   | { readonly kind: "no message"; readonly part: PartId }
@@ -107,6 +128,8 @@ export type MissingReason =
   | { readonly kind: "set by another"; readonly part: PartId; readonly by: PartId }
   /** Of an outlet: it arrives, and no socket meant for it has it usable. */
   | { readonly kind: "not handed on" }
+  /** Strong and clean, but the tuner at this input is blocked: by all together, or by what is beside it. */
+  | ({ readonly kind: "blocked" } & BlockedAt)
   | { readonly kind: "disturbed" }
   | { readonly kind: "noisy" };
 

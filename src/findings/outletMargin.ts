@@ -56,12 +56,11 @@ function plainCarrier(part: string, { port, band, i }: HandedOn): readonly Judge
 /** Whatever a user band can hold, with the level and the noise of that user band at the socket. */
 function heldCarriers(part: string, { port, band, i }: HandedOn): readonly Judged[] {
   const { stack } = band;
-  const levelDbuv = band.level[i] ?? 0;
   return (stack?.holds ?? []).flatMap((held) =>
     Array.from(held.grid.index).flatMap((index, n): Judged[] => {
       const carrier = held.grid.plan[index];
       if (!stack || !carrier || held.cut[n]) return [];
-      const { noise, interference } = ownPowers({ band, stack, held, i: n }, i);
+      const { levelDbuv, noise, interference } = ownPowers({ band, stack, held, i: n }, i);
       const cnDb = carrierToDb(levelDbuv, noise + interference);
       const requiredDb = held.grid.required[n] ?? 0;
       const userBand = stack.numbers[i] ?? 0;

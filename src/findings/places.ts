@@ -103,7 +103,7 @@ function liveCarriersAt(place: Place, service: Service, profile: Profile): reado
   return [...found.values()];
 }
 
-function figuresOf(band: Band, i: number): CarrierFigures {
+export function figuresOf(band: Band, i: number): CarrierFigures {
   const userBand = band.stack?.numbers[i];
   return {
     origin: band.origin.key,

@@ -26,7 +26,9 @@ export type LossRule = "plane-missing" | "wrong-feed" | "receiver-misses";
 export type LossDraft = { [K in keyof Draft<LossRule>]: Draft<LossRule>[K] };
 
 /** The rule that speaks of a group: the wrong kind of feed, whole planes, or whatever else is missing. */
-function ruleOf({ why, planes, count }: MissingGroup, wanted: number): LossRule {
+function ruleOf({ why, planes, count }: MissingGroup, wanted: number): LossRule | undefined {
+  // A blocked tuner has a rule of its own, with figures.
+  if (why === "blocked") return undefined;
   if (why === "wrong feed") return "wrong-feed";
   // Too weak or disturbed it does arrive, even where that befalls a whole plane.
   if (why === "noisy" || why === "disturbed") return "receiver-misses";

@@ -1,9 +1,12 @@
 /** What a receiver misses, followed to where it is lost. */
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { traceCarrier } from "../evaluate/trace.ts";
+import { defaultOptions } from "../parts/catalogue.ts";
 import type { ReceiverInput } from "../parts/contract.ts";
+import { optionsMeaning } from "../parts/meanings.ts";
 import type { Service } from "../signal/carrier.ts";
 import type { Offer } from "../signal/control.ts";
+import { blameForBlocked } from "./blame/blocked.ts";
 import { blameForLostCarrier } from "./blame/lostCarrier.ts";
 import { commandStop, meetingOfCommands, SURELY_HORIZONTAL_VOLTS, voltageStop } from "./commandStop.ts";
 import { feedsTaken } from "./feedsTaken.ts";
@@ -176,13 +179,20 @@ function follow(
     case "wideband feed on a switched input":
     case "plain feed on a single-cable input":
       return by(misfitOf(evaluation, record, inputs, sample));
+    case "other oscillator":
+      return by(oddOscillator(evaluation, record, inputs, sample));
     case "noisy":
     case "disturbed":
       return { reason, ...spoiledBy(evaluation, record, inputs, sample, reason.kind) };
+    case "blocked": {
+      const blamed = blameForBlocked(evaluation, receiver, reason);
+      return { reason, ...(blamed ? { culprit: { part: blamed.part, port: blamed.port }, blamed } : {}) };
+    }
     case "wrong polarisation at the input":
     case "no user band set":
     case "no such user band":
     case "other centre":
+    case "other messages":
       return { reason, culprit: { part: receiver } };
     default:
       return by(undefined);
@@ -227,6 +237,20 @@ function misfitOf(
   const feeds = feedsTaken(evaluation, converter.part);
   const like = feeds.filter((feed) => feed === own.feed).length;
   return feeds.length - like >= Math.max(1, like) ? { part: record.part.id } : converter;
+}
+
+/** Of a menu and a converter that do not fit, the converter where its oscillator is an unusual one, else the receiver. */
+function oddOscillator(
+  evaluation: Evaluation,
+  record: PartRecord,
+  inputs: readonly ReceiverInput[],
+  sample: MissingGroup["sample"],
+): Culprit {
+  const own = { part: record.part.id };
+  const isOwn = optionsMeaning(record.kind, "menu oscillator").some(
+    (key) => record.options[key] !== defaultOptions(record.kind)[key],
+  );
+  return isOwn ? own : (converterOf(evaluation, record, inputs, sample) ?? own);
 }
 
 /** The part that converted a carrier to the frequency at which it arrives. */

@@ -2,8 +2,10 @@
 import type { PartRecord } from "../evaluate/evaluation.ts";
 import type { Service } from "../signal/carrier.ts";
 import { ABSENT, type CarrierResult, type GotCarrier } from "./carrierResult.ts";
+import type { SoundFacts } from "./finding.ts";
 import { receiverResults } from "./inputReception.ts";
 import type { Missing, Plane } from "./missing.ts";
+import { soundOf } from "./sound.ts";
 import { type TunerReception, tunersOf } from "./tuners.ts";
 import { planeKey, type WantedCarrier, wantedCarriers } from "./wanted.ts";
 
@@ -23,6 +25,8 @@ export type ServiceReception = {
   readonly levelMin?: number;
   readonly levelMax?: number;
   readonly cnMin?: number;
+  /** Of FM: how the poorest station got sounds. */
+  readonly sound?: SoundFacts;
   readonly missing: readonly MissingGroup[];
 };
 
@@ -85,8 +89,18 @@ function summed(
     wanted: wanted.length,
     got,
     ...(got > 0 ? { levelMin, levelMax, cnMin } : {}),
+    ...soundField(service, wanted, results),
     missing: missingOf(wanted, results),
   };
+}
+
+function soundField(
+  service: Service,
+  wanted: readonly WantedCarrier[],
+  results: ReadonlyMap<string, CarrierResult>,
+): Pick<ServiceReception, "sound"> {
+  const sound = service === "fm" ? soundOf(wanted, results) : undefined;
+  return sound ? { sound } : {};
 }
 
 /**

@@ -1,5 +1,8 @@
 /** Reception through user bands: any carrier that the converter holds, on a band that is one's own. */
-import type { Band, Stack } from "../signal/band.ts";
+import { stackedLevelDbuv, stackedNoiseRatio } from "../evaluate/stacking.ts";
+import type { ReceiverInput } from "../parts/contract.ts";
+import { MOST_USER_BANDS } from "../parts/userBands.ts";
+import type { Band, Stack, StackStandard } from "../signal/band.ts";
 import { disturbanceUv2 } from "../signal/readout.ts";
 import {
   addResult,
@@ -9,9 +12,9 @@ import {
   cutResult,
   type LostCarrier,
 } from "./carrierResult.ts";
-import { notSelectable, type TunedInput } from "./feedSuits.ts";
+import { notSelectable, shiftedOnUserBand, type TunedInput } from "./feedSuits.ts";
 import type { MissingReason } from "./missing.ts";
-import { graded, tunerNoiseUv2 } from "./tunerQuality.ts";
+import { graded, tunerNoiseUv2, unblocked } from "./tunerQuality.ts";
 
 /** Further apart than this a receiver and its converter do not mean the same user band [MHz]; our choice. */
 export const SAME_CENTRE_MHZ = 2;
@@ -21,6 +24,7 @@ export function addStackedResults(
   tuned: TunedInput,
   band: Band,
   stack: Stack,
+  headroomDb: number,
   results: CarrierResults,
 ): void {
   const lines = usableUserBands(tuned, band, stack);
@@ -33,9 +37,16 @@ export function addStackedResults(
           key,
           cutResult(held, i) ??
             astray(held, stack) ??
-            resultOn(line, tuned.input.port, { band, stack, held, i }),
+            shifted(tuned.input, held, i) ??
+            resultOn(line, tuned.input, headroomDb, { band, stack, held, i }),
         );
     }
+}
+
+/** Asked for by another oscillator it is not what comes. */
+function shifted(input: ReceiverInput, held: Band, i: number): LostCarrier | undefined {
+  const reason = shiftedOnUserBand(input, held, held.grid.plan[held.grid.index[i] ?? 0]?.airMHz ?? 0);
+  return reason && { got: false, why: "wrong feed", reason };
 }
 
 /** Who asks for the plane that belongs at an input is given what is there. */
@@ -62,12 +73,23 @@ function usableUserBands(tuned: TunedInput, band: Band, stack: Stack): readonly 
   return input.userBands.map(({ number, centreMHz }): number | LostCarrier => {
     const at = stack.numbers.indexOf(number);
     if (at < 0) return mistuned({ kind: "no such user band", part, userBand: number });
+    const knows = stack.standards[at] ?? stack.standard;
+    if (input.standard && !understands(knows, input.standard, number))
+      return mistuned({ kind: "other messages", part, userBand: number, sends: input.standard, knows });
     const thereMHz = band.grid.plan[band.grid.index[at] ?? 0]?.airMHz ?? 0;
     if (Math.abs(thereMHz - centreMHz) > SAME_CENTRE_MHZ)
       return mistuned({ kind: "other centre", part, userBand: number, hereMHz: centreMHz, thereMHz });
     const cut = cutResult(band, at);
     return (cut && { ...cut, userBand: number }) ?? occupied(tuned, number, stack) ?? at;
   });
+}
+
+/** SCR messages have three bits for the number of a user band, so they reach the first eight. */
+function understands(knows: StackStandard, sends: StackStandard, userBand: number): boolean {
+  const both = knows === "both" ? sends : knows;
+  if (both === "both") return true;
+  if (sends !== "both" && sends !== both) return false;
+  return both !== "EN 50494" || userBand <= MOST_USER_BANDS["EN 50494"];
 }
 
 function mistuned(reason: MissingReason): LostCarrier {
@@ -103,33 +125,43 @@ export type Held = {
 };
 
 /** Quality of a held carrier on the user band at `line`, behind what the line from the converter adds. */
-function resultOn(line: number | LostCarrier, port: string, of: Held): CarrierResult {
+function resultOn(
+  line: number | LostCarrier,
+  { port, frontEnd }: ReceiverInput,
+  headroomDb: number,
+  of: Held,
+): CarrierResult {
   if (typeof line !== "number") return line;
   const { band, stack, held, i } = of;
-  const { noise, interference } = ownPowers(of, line);
-  return graded({
+  const { levelDbuv, noise, interference } = ownPowers(of, line);
+  const result = graded({
     port,
     origin: held.origin.key,
     index: held.grid.index[i] ?? 0,
     userBand: stack.numbers[line] ?? 0,
-    levelDbuv: band.level[line] ?? 0,
-    noise: noise + tunerNoiseUv2(band.grid, line),
+    levelDbuv,
+    noise: noise + tunerNoiseUv2(band.grid, line, frontEnd.noiseFigureDb),
     interference,
     requiredDb: held.grid.required[i] ?? 0,
   });
+  return unblocked(result, { service: held.origin.service, port }, headroomDb, () => undefined);
 }
 
 /**
- * Noise and interference of one held carrier on a user band [(µV)², linear].
+ * Level [dBµV], noise and interference [(µV)², linear] of one held carrier on a user band.
  * The user band carries those of the worst carrier held; this one brings its own instead.
  */
 export function ownPowers({ band, stack, held, i }: Held, line: number) {
-  const power = 10 ** ((band.level[line] ?? 0) / 10);
+  const worst = 10 ** ((band.level[line] ?? 0) / 10);
+  const leaving = stackedLevelDbuv(stack.stage, held.level[i] ?? 0);
+  const levelDbuv = (band.level[line] ?? 0) + leaving - stack.entryLevelDbuv;
+  const power = 10 ** (levelDbuv / 10);
   const heldPower = 10 ** ((held.level[i] ?? 0) / 10);
-  const lineNoise = Math.max(0, (band.noise[line] ?? 0) - power * stack.entryNoiseRatio);
-  const foreign = Math.max(0, disturbanceUv2(band, line) - power * stack.entryInterferenceRatio);
+  const lineNoise = Math.max(0, (band.noise[line] ?? 0) - worst * stack.entryNoiseRatio);
+  const foreign = Math.max(0, disturbanceUv2(band, line) - worst * stack.entryInterferenceRatio);
   return {
-    noise: lineNoise + (power * (held.noise[i] ?? 0)) / heldPower,
+    levelDbuv,
+    noise: lineNoise + power * stackedNoiseRatio(stack.stage, held, i),
     interference: foreign + (power * disturbanceUv2(held, i)) / heldPower,
   };
 }

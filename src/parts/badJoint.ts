@@ -7,6 +7,7 @@ import { numeralAsSet } from "../words/numbers.ts";
 import { define } from "./contract.ts";
 import { choice, number } from "./fields.ts";
 import { dB, INLINE, LINE_POWER, MEMORY, THROUGH_PORTS, throughPath } from "./passive.ts";
+import { equipmentScreening, equipmentScreeningDb, ingress } from "./screening.ts";
 
 /** A short leaves next to nothing. Order of magnitude, from memory. */
 const SHORTED: Response = flat(-60);
@@ -103,6 +104,7 @@ export const badJoint = define({
       advanced: true,
       onlyWhen: { fault: "screen" },
     }),
+    screening: equipmentScreening("none"),
   }),
   symbol: "bad-joint",
   caption: (o) => {
@@ -121,7 +123,11 @@ export const badJoint = define({
   },
   onWire: (o) => (o.fault === "corroded" || o.fault === "wet" ? dB(o.lossDb) : o.fault),
   ports: () => THROUGH_PORTS,
-  signal: (o) => ({ paths: throughPath(faultResponse(o)), returnLossDb: RETURN_LOSS_DB[o.fault] }),
+  signal: (o, context) => ({
+    paths: throughPath(faultResponse(o)),
+    returnLossDb: RETURN_LOSS_DB[o.fault],
+    ...ingress(context, (f) => equipmentScreeningDb(o.screening, f), [{ port: "out" }]),
+  }),
   power: (o) => {
     // A current needs its way back as well: with the screen off nothing is fed.
     if (o.fault === "open" || o.fault === "screen") return {};

@@ -6,6 +6,7 @@ import { badJoint } from "./badJoint.ts";
 import { define, type PartKind } from "./contract.ts";
 import { choice, number } from "./fields.ts";
 import { INLINE, LINE_POWER, returnLoss, THROUGH_PORTS, throughPath } from "./passive.ts";
+import { cableScreening, cableScreeningDb, ingress } from "./screening.ts";
 
 export type Grade = {
   readonly conductor: "copper" | "clad steel";
@@ -175,6 +176,7 @@ const cable = define({
       advanced: true,
       onSite: "not ours",
     }),
+    screening: cableScreening(),
     k1: number({
       label: "Data sheet: conductor term",
       unit: "dB/100 m/√MHz",
@@ -227,13 +229,14 @@ const cable = define({
   caption: (o) => `${numeralAsSet(o.lengthM)} m · ${o.grade === "own" ? "own grade" : GRADES[o.grade].short}`,
   onWire: (o) => `${numeralAsSet(o.lengthM)} m`,
   ports: () => THROUGH_PORTS,
-  signal: (o) => {
+  signal: (o, context) => {
     const { k1, k2, velocityFactor } = o.grade === "own" ? o : GRADES[o.grade];
     const { lengthM, temperatureC, returnLossDb } = o;
     return {
       paths: throughPath({ type: "cable", k1, k2, lengthM, temperatureC }),
       returnLossDb,
       electricalM: lengthM / velocityFactor,
+      ...ingress(context, (f) => cableScreeningDb(o.screening, f), [{ port: "out" }]),
     };
   },
   power: (o) => {

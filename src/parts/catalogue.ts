@@ -14,6 +14,7 @@ import { RECEIVE } from "./receive.ts";
 import { RECEIVERS } from "./receivers.ts";
 import { SPLITTERS } from "./splitters.ts";
 import { TRIMMERS } from "./trim.ts";
+import { TRUNK_AMPLIFIERS } from "./trunkAmplifier.ts";
 
 export const CATALOGUE: readonly PartKind[] = [
   ...RECEIVE,
@@ -25,6 +26,7 @@ export const CATALOGUE: readonly PartKind[] = [
   ...COMBINERS,
   ...FILTERS,
   ...AMPLIFIERS,
+  ...TRUNK_AMPLIFIERS,
   ...TRIMMERS,
   ...CABLES,
   ...OUTLETS,

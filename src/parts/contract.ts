@@ -4,11 +4,13 @@
  * stands in its `trade`, what it knows of an option at the option's field (`fields.ts`).
  */
 import type { z } from "zod";
-import type { Band } from "../signal/band.ts";
+import type { TunerClass } from "../rf/tunerProtection.ts";
+import type { Band, StackStandard } from "../signal/band.ts";
 import type { Polarisation, Service, SkyHalf } from "../signal/carrier.ts";
-import type { Offer, Request } from "../signal/control.ts";
+import type { Offer, PositionCommand, Request } from "../signal/control.ts";
 import type { FeedShares } from "../signal/leak.ts";
 import type { Response } from "../signal/response.ts";
+import type { OutsideField } from "./outsideField.ts";
 import type { SymbolName } from "./symbols.ts";
 import type { Trade } from "./trade.ts";
 
@@ -71,6 +73,8 @@ export type Rating = {
   readonly outputDbuv: number;
   /** Ratio of carrier to third-order product [dB]: 60 for TV amplifiers, 35 for satellite IF. */
   readonly ratioDb: number;
+  /** The rating is that of the input of a stacking stage, where so much may come in and nothing is amplified yet. */
+  readonly isInput?: true;
 };
 
 /** One way through a part, from an input to an output. */
@@ -107,9 +111,19 @@ export type Path = {
   /** The part itself sets the switches above `from`: only what it has set goes on, and nobody else can set them. */
   readonly holds?: true;
   /** Range in which a converter's own noise leaves this path beside the carriers [MHz]. */
-  readonly floor?: { readonly fromMHz: number; readonly toMHz: number };
+  readonly floor?: NoiseFloorRange;
   /** The path exists only while the switch of `port` (an output of this part) stands at `setting`. */
   readonly condition?: { readonly port: string; readonly setting: string };
+};
+
+/**
+ * Where a converter's own noise goes [MHz], and how far it has fallen at 0.895 of the lower edge [dB]; absent where
+ * nothing of it is below.
+ */
+export type NoiseFloorRange = {
+  readonly fromMHz: number;
+  readonly toMHz: number;
+  readonly rollOffDb?: number;
 };
 
 /** Channel stacking: puts any carrier that arrives at the inner nodes onto a user band of an output. */
@@ -118,23 +132,28 @@ export type StackPath = {
   /** What the unit takes each inner node for; whatever else comes in there is never where a receiver asks for it. */
   readonly planes?: Readonly<Record<string, Omit<PortPlane, "position">>>;
   readonly to: string;
-  readonly standard: "EN 50494" | "EN 50607";
+  readonly standard: StackStandard;
   readonly userBands: readonly {
     readonly number: number;
     readonly centreMHz: number;
     readonly widthMHz: number;
     /** Where it listens to messages of another standard than `standard`. */
-    readonly standard?: StackPath["standard"];
+    readonly standard?: StackStandard;
   }[];
   /** Output level of each user band, held by automatic gain control [dBµV]. */
   readonly levelDbuv: number;
+  /** Referred to the inner nodes. */
   readonly noiseFigureDb: number;
+  /** Least level at an inner node with which the gain control still reaches that output level [dBµV]. */
+  readonly leastDbuv: number;
 };
 
 /** What a part does to signals. */
 export type SignalTreatment = {
   /** Bands that a source puts on its ports. */
   readonly emits?: readonly { readonly port: string; readonly bands: readonly Band[] }[];
+  /** What gets in through its screen from outside, at its output ports: no source of the design's own. */
+  readonly ingress?: readonly { readonly port: string; readonly bands: readonly Band[] }[];
   readonly paths?: readonly Path[];
   readonly stacks?: readonly StackPath[];
   /** Decoupling between any two outputs [dB]; absent where it isn't stated. */
@@ -154,8 +173,9 @@ export type PowerPath = {
   readonly dropVolts?: number;
   /** Whether 22 kHz and messages pass; direct current alone passes otherwise. */
   readonly tone: boolean;
-  /** Only while position `position` is asked for on the output `from` (1 to 4). */
+  /** Only while position `position` is asked for on the output `from`, by the command that it heeds (1 to 16). */
   readonly position?: number;
+  readonly heeds?: PositionCommand;
 };
 
 export type Supply = {
@@ -189,11 +209,13 @@ export type PowerTreatment = {
 export type SwitchDeclaration = {
   readonly port: string;
   /**
-   * "quadrant": settings VL, VH, HL, HH. "position": settings "1".."4". "both": "1:VL" .. "4:HH".
+   * "quadrant": settings VL, VH, HL, HH. "position": settings "1".."16". "both": "1:VL" .. "4:HH".
    * "stack": single-cable messages; no setting, but the list of who speaks counts.
    */
   readonly by: "quadrant" | "position" | "both" | "stack";
   readonly positions: number;
+  /** The command that decides the position; absent: a committed one. */
+  readonly heeds?: PositionCommand;
   /** Above this voltage the converter takes the request as horizontal [V]. */
   readonly thresholdVolts: number;
 };
@@ -204,6 +226,18 @@ export type SignalContext = {
   readonly id: string;
   /** Self-powered, or supplied with enough voltage. Always true for a part without load. */
   readonly powered: boolean;
+  /** Transmitters near the installation; absent where there are none. */
+  readonly field?: OutsideField;
+};
+
+/** What every tuner behind an input has before its demodulator. */
+export type FrontEnd = {
+  /** Noise figure [dB]. */
+  readonly noiseFigureDb: number;
+  /** Above this power of all that its filters let in together no carrier is received, however strong [dBµV]. */
+  readonly overloadDbuv: number;
+  /** How well it tells a carrier from those beside it. */
+  readonly tuner: TunerClass;
 };
 
 /** One input of a receiver and what it can do with what arrives. */
@@ -229,8 +263,21 @@ export type ReceiverInput = {
   }[];
   /** Tuners behind this input. */
   readonly tuners: number;
+  /** What they take and what they add. */
+  readonly frontEnd: FrontEnd;
   /** Own user bands of a stacked input: the receiver tunes only through these. */
   readonly userBands?: readonly { readonly number: number; readonly centreMHz: number }[];
+  /** Standard of the messages that a stacked input sends; absent: either, as the unit needs it. */
+  readonly standard?: StackStandard;
+  /** Oscillators that its menu reckons with; absent: those of a universal LNB, and of a wideband one any. */
+  readonly menu?: MenuOscillators;
+};
+
+/** Local oscillators as a receiver's menu has them [MHz]; `wideband`: absent where it finds that out by itself. */
+export type MenuOscillators = {
+  readonly lowMHz: number;
+  readonly highMHz: number;
+  readonly widebandMHz?: number;
 };
 
 export type Reception = {

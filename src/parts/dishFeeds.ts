@@ -1,7 +1,7 @@
 /** The feeds of a dish: the LNB in the focus, and LNBs beside it for other satellites. */
 import { beamwidthDeg, scanLossDb } from "../rf/dish.ts";
 import { knifeEdgeLossDb } from "../rf/knifeEdge.ts";
-import { angleBetweenDeg, type LookAngles, lookAngles } from "../rf/lookAngles.ts";
+import { directionsApartDeg, type LookAngles, lookAngles } from "../rf/lookAngles.ts";
 import type { DishOptions } from "./dishOptions.ts";
 
 /** One feed with the satellite that it looks at. */
@@ -31,7 +31,7 @@ export function feedsOf(o: DishOptions): readonly DishFeed[] {
       number: i + 1,
       port: feedPort(i + 1),
       aim,
-      offAxisDeg: i === 0 ? 0 : angleBetweenDeg(focus, aim),
+      offAxisDeg: i === 0 ? 0 : directionsApartDeg(focus, aim),
     };
   });
 }

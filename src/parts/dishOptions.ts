@@ -32,7 +32,7 @@ const TRANSPONDER_ROW = z.object({
   symbolRateMsps: number({
     label: "Symbol rate",
     unit: "MBd",
-    min: 1,
+    min: 0.1,
     max: 60,
     step: 0.1,
     default: 27.5,
@@ -41,7 +41,7 @@ const TRANSPONDER_ROW = z.object({
   mode: choice({
     label: "Modulation",
     help: "Decides the C/N that the transponder needs.",
-    choices: modeChoices("dvbs-", "dvbs2-"),
+    choices: modeChoices("dvbs-", "dvbs2-", "dvbs2x-"),
     default: "dvbs-qpsk-3/4",
   }),
   rollOff: choice({
@@ -356,7 +356,7 @@ export const DISH_OPTIONS = z.object({
     label: "Transponders",
     help: "The satellite’s plan.",
     row: TRANSPONDER_ROW,
-    maxRows: 200,
+    maxRows: 250,
     default: DEFAULT_TRANSPONDERS,
     source: "invented regular plan of 80 transponders",
     onSite: "not ours",

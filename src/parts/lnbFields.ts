@@ -60,6 +60,18 @@ export function lnbFields() {
       spreadDb: 1.5,
       advanced: true,
     }),
+    rollOffDb: number({
+      label: "Noise below the band",
+      unit: "dB",
+      help: "How much weaker the LNB’s noise is at 850 MHz than in its band from 950 MHz; a wideband LNB’s likewise below its own.",
+      min: 10,
+      max: 60,
+      step: 1,
+      default: 25,
+      source: "20 to 30 dB, order of magnitude, from memory",
+      spreadDb: 3,
+      advanced: true,
+    }),
     ratedDbuv: number({
       label: "Rated output",
       unit: "dBµV",
@@ -81,6 +93,7 @@ type LnbOptions = {
   readonly noiseFigureDb: number;
   readonly slopeDb: number;
   readonly ratedDbuv: number;
+  readonly rollOffDb: number;
 };
 
 /** Field for the current that a converter draws in all. */
@@ -123,7 +136,7 @@ export function conversion(
   passes: { readonly fromMHz: number; readonly toMHz: number },
 ): Required<Pick<Path, "response" | "noiseFigureDb" | "rating" | "floor">> {
   return {
-    floor: passes,
+    floor: { ...passes, rollOffDb: o.rollOffDb },
     response: passBand({ ...passes, gain: conversionGain(o), rejectionDb: LNB_REJECTION_DB }),
     noiseFigureDb: o.noiseFigureDb,
     rating: { outputDbuv: o.ratedDbuv, ratioDb: 35 },

@@ -44,6 +44,7 @@ export const MODULATOR = define({
       help: "Must be free on the network, and best not beside a weak one.",
       choices: CHANNELS,
       default: "42",
+      means: "own channel",
       onSite: "setting",
     }),
     mode: choice({

@@ -21,11 +21,9 @@ import {
   polarisationInputs,
   QUADRANT_PORTS,
   type QuadrantPort,
-  quadrantConversion,
   quadrantInputs,
+  quadrantOfWhole,
   satellitePort,
-  UNIVERSAL_HIGH_LO_MHZ,
-  UNIVERSAL_LOW_LO_MHZ,
   upTo,
 } from "./quadrants.ts";
 import { stackInputs, stackPath, stackSwitch } from "./stacks.ts";
@@ -128,19 +126,11 @@ function quadrantInput(
 ): Omit<Path, "to" | "response"> {
   if (o.feed !== "wideband")
     return { from: satellitePort(q.port, satellite), ...(isHolding(o) ? { holds: true } : {}) };
-  const { takes, loMHz } = quadrantConversion(q, UNIVERSAL);
   return {
     from: satellitePort(q.polarisation.toLowerCase(), satellite),
-    takes: {
-      half: q.half,
-      fromMHz: takes.fromMHz - o.widebandLoMHz,
-      toMHz: takes.toMHz - o.widebandLoMHz,
-    },
-    shiftMHz: o.widebandLoMHz - loMHz,
+    ...quadrantOfWhole(q, o.widebandLoMHz),
   };
 }
-
-const UNIVERSAL = { lowLoMHz: UNIVERSAL_LOW_LO_MHZ, highLoMHz: UNIVERSAL_HIGH_LO_MHZ };
 
 /** User bands for the single-cable outputs. */
 function stacksOf(o: MultiswitchOptions): Pick<SignalTreatment, "paths" | "stacks"> {

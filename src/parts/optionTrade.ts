@@ -10,6 +10,7 @@ export type Meaning =
   | "terrestrial gain"
   | "user band level"
   | "output level"
+  | "own channel"
   | "slope"
   | "input pad"
   | "tap loss"
@@ -17,6 +18,7 @@ export type Meaning =
   | "chosen loss"
   | "channel list"
   | "decoupling"
+  | "screening"
   | "return loss"
   | "source level"
   | "level offset"
@@ -52,11 +54,16 @@ export type Meaning =
   | "asked polarisation"
   | "asked half"
   | "asked position"
+  | "asked uncommitted input"
+  | "asked burst"
   | "receiver state"
+  | "receiver supply"
   | "receiver mode"
   | "receiver user bands"
   | "user band set"
-  | "user band standard";
+  | "user band standard"
+  | "receiver messages"
+  | "menu oscillator";
 
 /**
  * What another value takes on site: turning a knob or a menu, turning the dish by the meter, or nothing, where the

@@ -17,6 +17,7 @@ import {
   tvEnd,
 } from "./passive.ts";
 import { dwellingField, plate, satSocket } from "./plate.ts";
+import { equipmentScreening } from "./screening.ts";
 
 const outletSat = plate(
   {
@@ -32,9 +33,11 @@ const outletSat = plate(
       mistakenFor: [{ kind: "outlet-tv" }, { kind: "outlet-diplexed" }],
     },
     symbol: "outlet-1",
+    screened: (o) => o.screening,
     options: z.object({
       lossDb: insertionLoss(1),
       upTo: bandEnd(),
+      screening: equipmentScreening(),
       returnLossDb: returnLoss(14),
       dwelling: dwellingField(),
     }),
@@ -57,9 +60,11 @@ const outletTwin = plate(
       mistakenFor: [{ kind: "outlet-quad" }],
     },
     symbol: "outlet-2",
+    screened: (o) => o.screening,
     options: z.object({
       lossDb: insertionLoss(1),
       upTo: bandEnd(),
+      screening: equipmentScreening(),
       returnLossDb: returnLoss(14),
       dwelling: dwellingField(),
     }),
@@ -85,6 +90,7 @@ const outletTv = plate(
       mistakenFor: [{ kind: "outlet-diplexed" }, { kind: "outlet-through" }],
     },
     symbol: "outlet-1",
+    screened: (o) => o.screening,
     options: z.object({
       lossDb: insertionLoss(1),
       tvTo: tvEnd(),
@@ -96,6 +102,7 @@ const outletTv = plate(
         means: "supply pass",
         passes: [true],
       }),
+      screening: equipmentScreening(),
       returnLossDb: returnLoss(14),
       dwelling: dwellingField(),
     }),

@@ -26,6 +26,11 @@ export const MAST_800 = lteCarriers({ label: "mast", fromMHz: 791, toMHz: 821 })
 export const HANDSET_800 = lteCarriers({ label: "handset", fromMHz: 832, toMHz: 862 });
 export const MAST_1800 = lteCarriers({ label: "mast", fromMHz: 1805, toMHz: 1875 });
 
+/** Whether a mobile carrier comes from handsets, which send in bursts. */
+export function isHandset(airMHz: number): boolean {
+  return [...HANDSET_700, ...HANDSET_800].some((carrier) => carrier.airMHz === airMHz);
+}
+
 const DECT_SPACING_MHZ = 1.728;
 
 /** The ten DECT carriers, 1897.344 MHz − n · 1.728 MHz (EN 300 175-2, from memory). */

@@ -1,4 +1,4 @@
-/** Position switch: one receiver cable, two or four converters, chosen by a position command. */
+/** Position switch: one receiver cable and several converters, chosen by a position command or by tone burst. */
 
 import { z } from "zod";
 import { curve } from "../signal/response.ts";
@@ -16,8 +16,20 @@ const OPTIONS = z.object({
     choices: [
       { value: "2", label: "2 positions" },
       { value: "4", label: "4 positions" },
+      { value: "8", label: "8 positions" },
+      { value: "16", label: "16 positions" },
     ],
     default: "2",
+  }),
+  heeds: choice({
+    label: "Listens to",
+    help: "Committed commands reach 4 positions, uncommitted ones 16, a tone burst two; in a row two switches multiply.",
+    choices: [
+      { value: "committed", label: "Position (committed)" },
+      { value: "uncommitted", label: "Uncommitted input" },
+      { value: "burst", label: "Tone burst A/B" },
+    ],
+    default: "committed",
   }),
   lossDb: number({
     label: "Loss at 950 MHz",
@@ -57,24 +69,49 @@ const OPTIONS = z.object({
 const OUT: Port = { id: "out", side: "out", medium: "coax", label: "out", role: "output" };
 const inputId = (n: number): string => `in${n}`;
 
+type Options = z.output<typeof OPTIONS>;
+
+/** Positions that each command tells apart (DiSEqC levels 1.0 and 1.1 and the tone burst, from memory). */
+const MOST_POSITIONS = { committed: 4, uncommitted: 16, burst: 2 } as const;
+
+/** Inputs beyond those that its command reaches are not there. */
+const positionsOf = (o: Options): number => Math.min(Number(o.inputs), MOST_POSITIONS[o.heeds]);
+
+const positionLabel = (o: Options, n: number): string =>
+  o.heeds === "burst" ? (n === 1 ? "A" : "B") : String(n);
+
 const POSITION_SWITCH = define({
   kind: "position-switch",
   family: "convert",
   name: "Position switch",
-  summary: "Lets one receiver choose between LNBs by a position command (DiSEqC, committed).",
-  keywords: ["DiSEqC", "committed", "satellite", "two satellites", "four satellites", "relay"],
+  summary: "Lets one receiver choose between LNBs by a position command (DiSEqC) or a tone burst.",
+  keywords: [
+    "DiSEqC",
+    "committed",
+    "uncommitted",
+    "tone burst",
+    "A/B",
+    "16 positions",
+    "satellite",
+    "two satellites",
+    "four satellites",
+    "relay",
+  ],
   prefix: "position",
   trade: { job: "position switch", price: 30, workMinutes: 40, fedWithVolts: 14 },
   options: OPTIONS,
   symbol: "position-switch",
-  caption: (o) => `${o.inputs} positions`,
+  caption: (o) =>
+    o.heeds === "burst"
+      ? "A/B · tone burst"
+      : `${positionsOf(o)} positions${o.heeds === "uncommitted" ? " · uncommitted" : ""}`,
   ports: (o) => [
-    ...upTo(Number(o.inputs)).map(
+    ...upTo(positionsOf(o)).map(
       (n): Port => ({
         id: inputId(n),
         side: "in",
         medium: "coax",
-        label: String(n),
+        label: positionLabel(o, n),
         role: "position",
       }),
     ),
@@ -85,7 +122,7 @@ const POSITION_SWITCH = define({
     // Where it stands without supply, nobody knows: then its setting is null and no path is selected.
     const inputs = upTo(Number(o.inputs)).map(inputId);
     return {
-      paths: upTo(Number(o.inputs)).map((n) => ({
+      paths: upTo(positionsOf(o)).map((n) => ({
         from: inputId(n),
         to: OUT.id,
         response,
@@ -95,19 +132,21 @@ const POSITION_SWITCH = define({
     };
   },
   power: (o) => ({
-    paths: upTo(Number(o.inputs)).map((position) => ({
+    paths: upTo(positionsOf(o)).map((position) => ({
       from: OUT.id,
       to: inputId(position),
       ohms: o.ohms,
       tone: true,
       position,
+      heeds: o.heeds,
     })),
     load: { milliamps: o.ownMa, ports: [OUT.id], minVolts: LNB_LEAST_VOLTS },
     switches: [
       {
         port: OUT.id,
         by: "position",
-        positions: Number(o.inputs),
+        positions: positionsOf(o),
+        heeds: o.heeds,
         thresholdVolts: SWITCH_THRESHOLD_VOLTS,
       },
     ],

@@ -97,3 +97,19 @@ export function quadrantConversion(
     loMHz: low ? oscillators.lowLoMHz : oscillators.highLoMHz,
   };
 }
+
+/** What turns a whole polarisation at its wideband IF into one quadrant where a universal receiver looks for it. */
+export function quadrantOfWhole(q: QuadrantPort, widebandLoMHz: number): Pick<Path, "takes" | "shiftMHz"> {
+  const { takes, loMHz } = quadrantConversion(q, {
+    lowLoMHz: UNIVERSAL_LOW_LO_MHZ,
+    highLoMHz: UNIVERSAL_HIGH_LO_MHZ,
+  });
+  return {
+    takes: {
+      half: q.half,
+      fromMHz: takes.fromMHz - widebandLoMHz,
+      toMHz: takes.toMHz - widebandLoMHz,
+    },
+    shiftMHz: widebandLoMHz - loMHz,
+  };
+}

@@ -45,6 +45,9 @@ export function rainTable(
   });
 }
 
+/** Of a wave against the horizon; a circular one has the mean of both. */
+const TILT_DEG = { H: 0, V: 90, L: 45, R: 45 } as const;
+
 /**
  * Rain that weakens the plan of a dish for a share of an average year [dB]: of its transponders, that which rain takes
  * most from. A dish that looks below the horizon, or has no plan, loses nothing.
@@ -55,7 +58,7 @@ export function planRainDb(o: DishOptions, timePercent: number): number {
     rainAttenuationDb({
       elevationDeg,
       frequencyMHz,
-      tiltDeg: polarisation === "V" ? 90 : 0,
+      tiltDeg: TILT_DEG[polarisation],
       siteLatitudeDeg: o.siteLatitudeDeg,
       siteHeightKm: o.siteHeightM / 1000,
       rainHeightKm: o.rainHeightKm,

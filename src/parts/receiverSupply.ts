@@ -4,6 +4,7 @@ import type { Request } from "../signal/control.ts";
 import type { Supply } from "./contract.ts";
 import { choice, number, toggle } from "./fields.ts";
 import { MEMORY } from "./passive.ts";
+import { upTo } from "./quadrants.ts";
 
 /** Option fields of every satellite receiver. */
 export const SUPPLY_FIELDS = {
@@ -114,15 +115,82 @@ export function positionField(label: string) {
   });
 }
 
+/** For switches that listen to other commands than the usual one of a position switch. */
+export function uncommittedField(label: string) {
+  return choice({
+    label,
+    help: "For a switch with up to 16 inputs (uncommitted command), alone or in a row with a position switch.",
+    choices: [
+      { value: "none", label: "None" },
+      ...upTo(16).map((n) => ({ value: String(n), label: String(n) })),
+    ],
+    default: "none",
+    means: "asked uncommitted input",
+    advanced: true,
+  });
+}
+
+export function burstField(label: string) {
+  return choice({
+    label,
+    help: "For a switch between satellite A and B that knows no position command.",
+    choices: [
+      { value: "none", label: "None" },
+      { value: "A", label: "A" },
+      { value: "B", label: "B" },
+    ],
+    default: "none",
+    means: "asked burst",
+    advanced: true,
+  });
+}
+
+/** What a receiver for switched feeds gives; some boxes, and some menus, know one voltage only. */
+export const GIVES_FIELD = choice({
+  label: "Gives the cable",
+  help: "A fixed voltage without tone leaves an LNB in one quadrant.",
+  choices: [
+    { value: "commands", label: "13/18 V and 22 kHz" },
+    { value: "13", label: "13 V always" },
+    { value: "18", label: "18 V always" },
+    { value: "none", label: "nothing" },
+  ],
+  default: "commands",
+  means: "receiver supply",
+  soundValue: "commands",
+  advanced: true,
+});
+
+/** Supplies of an input that gives what its menu says. */
+export function suppliesOf(
+  o: SupplyOptions & { readonly gives: "commands" | "13" | "18" | "none" },
+  port: string,
+  request: Request,
+): readonly Supply[] {
+  if (!feedsCable(o) || o.gives === "none") return [];
+  if (o.gives === "commands") return [commandSupply(o, port, request)];
+  const volts = o.gives === "13" ? o.volts13 : o.volts18;
+  return [{ port, kind: "plain", volts13: volts, volts18: volts, limitMa: o.limitMa }];
+}
+
 export type ReceiverWish = {
   readonly polarisation: Polarisation;
   readonly half: SkyHalf;
   readonly position: "none" | "1" | "2" | "3" | "4";
+  /** "none", or "1" to "16". */
+  readonly uncommitted: string;
+  readonly burst: "none" | "A" | "B";
 };
 
 export function requestOf(asked: ReceiverWish): Request {
-  const { polarisation, half, position } = asked;
-  return position === "none" ? { polarisation, half } : { polarisation, half, position: Number(position) };
+  const { polarisation, half, position, uncommitted, burst } = asked;
+  return {
+    polarisation,
+    half,
+    ...(position === "none" ? {} : { position: Number(position) }),
+    ...(uncommitted === "none" ? {} : { uncommitted: Number(uncommitted) }),
+    ...(burst === "none" ? {} : { burst }),
+  };
 }
 
 /** A supply that may switch what lies before it. */
@@ -131,10 +199,15 @@ export function commandSupply(o: SupplyOptions, port: string, request: Request):
   return { port, kind: "commands", volts13, volts18, limitMa, request };
 }
 
-/** "V low", "H high, position 2". */
+/** "V low", "H high, position 2", "V low, input 12". */
 export function wishWords(asked: ReceiverWish): string {
-  const position = asked.position === "none" ? "" : `, position ${asked.position}`;
-  return `${asked.polarisation} ${asked.half}${position}`;
+  const { polarisation, half, position, uncommitted, burst } = asked;
+  return [
+    `${polarisation} ${half}`,
+    ...(position === "none" ? [] : [`position ${position}`]),
+    ...(uncommitted === "none" ? [] : [`input ${uncommitted}`]),
+    ...(burst === "none" ? [] : [`burst ${burst}`]),
+  ].join(", ");
 }
 
 /** Caption of a receiver that isn't on. */

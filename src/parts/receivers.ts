@@ -1,11 +1,11 @@
 /** What people use: TV sets, radios and satellite receivers. */
 
 import { z } from "zod";
-import type { Service } from "../signal/carrier.ts";
 import { numeralAsSet } from "../words/numbers.ts";
 import { define, type PartKind } from "./contract.ts";
 import { number } from "./fields.ts";
 import { coaxIn } from "./passive.ts";
+import { frontEndFields, frontEndOf, OVERLOAD, tunerField } from "./receiverFrontEnd.ts";
 import { SATELLITE_RECEIVERS } from "./receiversSatellite.ts";
 import { STACKED_RECEIVERS } from "./receiversStacked.ts";
 import { asTelevision } from "./receiverTelevision.ts";
@@ -19,7 +19,7 @@ function terrestrial(r: {
   keywords: readonly string[];
   prefix: string;
   symbol: SymbolName;
-  service: Service;
+  service: "tv" | "dab" | "fm";
   fromMHz: number;
   toMHz: number;
   source: string;
@@ -51,6 +51,8 @@ function terrestrial(r: {
         source: r.source,
         advanced: true,
       }),
+      ...frontEndFields(OVERLOAD[r.service]),
+      tuner: tunerField,
     }),
     symbol: r.symbol,
     caption: (o) => `tunes ${numeralAsSet(o.fromMHz)}–${numeralAsSet(o.toMHz)} MHz`,
@@ -65,6 +67,7 @@ function terrestrial(r: {
           tunesFromMHz: Math.min(o.fromMHz, o.toMHz),
           tunesToMHz: Math.max(o.fromMHz, o.toMHz),
           tuners: 1,
+          frontEnd: frontEndOf(o),
         },
       ],
       wants: [r.service],

@@ -6,20 +6,30 @@ import { define, type PartKind, type ReceiverInput } from "./contract.ts";
 import { toggle, wholeNumber } from "./fields.ts";
 import { coaxIn, MEMORY } from "./passive.ts";
 import { IF_FROM_MHZ, IF_TO_MHZ } from "./quadrants.ts";
+import { frontEndFields, frontEndOf, OVERLOAD } from "./receiverFrontEnd.ts";
+import { MENU_FIELDS, menuOf, WIDEBAND_MENU_FIELD, widebandMenuOf } from "./receiverMenu.ts";
 import {
+  burstField,
   commandSupply,
   feedsCable,
+  GIVES_FIELD,
   halfField,
   polarisationField,
   positionField,
+  type ReceiverWish,
   requestOf,
   STATE_WORDS,
   SUPPLY_FIELDS,
+  suppliesOf,
+  uncommittedField,
   wishWords,
 } from "./receiverSupply.ts";
 
 /** An input for an output that is switched by 13/18 V and 22 kHz. */
-export function switchedInput(port: string): ReceiverInput {
+export function switchedInput(
+  port: string,
+  o: Parameters<typeof frontEndOf>[0] & MenuOptions,
+): ReceiverInput {
   return {
     port,
     feed: "switched",
@@ -27,8 +37,12 @@ export function switchedInput(port: string): ReceiverInput {
     tunesFromMHz: IF_FROM_MHZ,
     tunesToMHz: IF_TO_MHZ,
     tuners: 1,
+    frontEnd: frontEndOf(o),
+    menu: menuOf(o),
   };
 }
+
+type MenuOptions = Parameters<typeof menuOf>[0];
 
 const single = define({
   kind: "receiver-sat",
@@ -43,15 +57,62 @@ const single = define({
     polarisation: polarisationField("Asks now for"),
     half: halfField("Band"),
     position: positionField("Position"),
+    uncommitted: uncommittedField("Uncommitted input"),
+    burst: burstField("Tone burst"),
+    gives: GIVES_FIELD,
     ...SUPPLY_FIELDS,
+    ...MENU_FIELDS,
+    ...frontEndFields(OVERLOAD.satellite),
   }),
   symbol: "receiver-sat",
   caption: (o) => (o.state === "on" ? `asks for ${wishWords(o)}` : STATE_WORDS[o.state]),
   ports: () => [coaxIn("sat", "SAT")],
   signal: () => ({}),
-  power: (o) => (feedsCable(o) ? { supplies: [commandSupply(o, "sat", requestOf(o))] } : {}),
-  reception: (o) => ({ inputs: [switchedInput("sat")], wants: o.state === "on" ? ["satellite"] : [] }),
+  power: (o) => {
+    const supplies = suppliesOf(o, "sat", requestOf(o));
+    return supplies.length > 0 ? { supplies } : {};
+  },
+  reception: (o) => ({
+    inputs: [switchedInput("sat", o)],
+    wants: o.state === "on" ? ["satellite"] : [],
+  }),
 });
+
+const TWIN_OPTIONS = z.object({
+  polarisation1: polarisationField("Input 1 asks now for"),
+  half1: halfField("Input 1, band"),
+  position1: positionField("Input 1, position"),
+  uncommitted1: uncommittedField("Input 1, uncommitted"),
+  burst1: burstField("Input 1, tone burst"),
+  polarisation2: polarisationField("Input 2 asks now for", "H"),
+  half2: halfField("Input 2, band", "high"),
+  position2: positionField("Input 2, position"),
+  uncommitted2: uncommittedField("Input 2, uncommitted"),
+  burst2: burstField("Input 2, tone burst"),
+  ...SUPPLY_FIELDS,
+  ...MENU_FIELDS,
+  ...frontEndFields(OVERLOAD.satellite),
+});
+
+/** What its two inputs ask for. */
+function twinWishes(o: z.output<typeof TWIN_OPTIONS>): readonly [ReceiverWish, ReceiverWish] {
+  return [
+    {
+      polarisation: o.polarisation1,
+      half: o.half1,
+      position: o.position1,
+      uncommitted: o.uncommitted1,
+      burst: o.burst1,
+    },
+    {
+      polarisation: o.polarisation2,
+      half: o.half2,
+      position: o.position2,
+      uncommitted: o.uncommitted2,
+      burst: o.burst2,
+    },
+  ];
+}
 
 const twin = define({
   kind: "receiver-sat-twin",
@@ -61,32 +122,24 @@ const twin = define({
   keywords: ["universal", "recorder", "dual tuner", "PVR", "set-top box"],
   prefix: "twin",
   trade: { job: "receiver", price: 150, workMinutes: 10, onSite: "setting", takes: "switched" },
-  options: z.object({
-    polarisation1: polarisationField("Input 1 asks now for"),
-    half1: halfField("Input 1, band"),
-    position1: positionField("Input 1, position"),
-    polarisation2: polarisationField("Input 2 asks now for", "H"),
-    half2: halfField("Input 2, band", "high"),
-    position2: positionField("Input 2, position"),
-    ...SUPPLY_FIELDS,
-  }),
+  options: TWIN_OPTIONS,
   symbol: "receiver-twin",
   caption: (o) => {
     if (o.state !== "on") return STATE_WORDS[o.state];
-    const first = { polarisation: o.polarisation1, half: o.half1, position: o.position1 };
-    const second = { polarisation: o.polarisation2, half: o.half2, position: o.position2 };
+    const [first, second] = twinWishes(o);
     return `asks for ${wishWords(first)} | ${wishWords(second)}`;
   },
   ports: () => [coaxIn("sat1", "SAT 1"), coaxIn("sat2", "SAT 2")],
   signal: () => ({}),
   power: (o) => {
     if (!feedsCable(o)) return {};
-    const first = requestOf({ polarisation: o.polarisation1, half: o.half1, position: o.position1 });
-    const second = requestOf({ polarisation: o.polarisation2, half: o.half2, position: o.position2 });
-    return { supplies: [commandSupply(o, "sat1", first), commandSupply(o, "sat2", second)] };
+    const [first, second] = twinWishes(o);
+    return {
+      supplies: [commandSupply(o, "sat1", requestOf(first)), commandSupply(o, "sat2", requestOf(second))],
+    };
   },
   reception: (o) => ({
-    inputs: [switchedInput("sat1"), switchedInput("sat2")],
+    inputs: [switchedInput("sat1", o), switchedInput("sat2", o)],
     wants: o.state === "on" ? ["satellite"] : [],
   }),
 });
@@ -115,6 +168,8 @@ const hybrid = define({
     standbySupply: SUPPLY_FIELDS.standbySupply,
     volts13: SUPPLY_FIELDS.volts13,
     limitMa: SUPPLY_FIELDS.limitMa,
+    oscillator: WIDEBAND_MENU_FIELD,
+    ...frontEndFields(OVERLOAD.satellite),
   }),
   symbol: "receiver-hybrid",
   caption: (o) => {
@@ -142,6 +197,8 @@ const hybrid = define({
       ...(o.findsPolarisation ? {} : { polarisation }),
       ...WIDEBAND_TUNING,
       tuners: o.tuners,
+      frontEnd: frontEndOf(o),
+      ...widebandMenuOf(o.oscillator),
     });
     const inputs: ReceiverInput[] = [wideband("v", "V"), wideband("h", "H")];
     if (o.aerial)
@@ -152,6 +209,7 @@ const hybrid = define({
         tunesFromMHz: 174,
         tunesToMHz: 862,
         tuners: 1,
+        frontEnd: frontEndOf({ ...o, overloadDbuv: OVERLOAD.tv.dbuv }),
       });
     if (o.state !== "on") return { inputs, wants: [] };
     return { inputs, wants: o.aerial ? ["satellite", "tv"] : ["satellite"] };

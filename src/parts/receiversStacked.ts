@@ -6,6 +6,8 @@ import { define, type PartKind } from "./contract.ts";
 import { choice, number, rows, wholeNumber } from "./fields.ts";
 import { coaxIn } from "./passive.ts";
 import { IF_FROM_MHZ, IF_TO_MHZ } from "./quadrants.ts";
+import { frontEndFields, frontEndOf, OVERLOAD } from "./receiverFrontEnd.ts";
+import { MENU_FIELDS, MESSAGES_FIELD, menuOf } from "./receiverMenu.ts";
 import {
   commandSupply,
   feedsCable,
@@ -53,7 +55,10 @@ const stacked = define({
     }),
     polarisation: polarisationField("In universal mode asks for", "H"),
     half: halfField("In universal mode, band"),
+    messages: MESSAGES_FIELD,
     ...SUPPLY_FIELDS,
+    ...MENU_FIELDS,
+    ...frontEndFields(OVERLOAD.satellite),
   }),
   symbol: "receiver-stacked",
   caption: (o) => {
@@ -82,7 +87,7 @@ const stacked = define({
   reception: (o) => ({
     inputs: [
       o.mode === "universal"
-        ? { ...switchedInput("sat"), tuners: o.tuners }
+        ? { ...switchedInput("sat", o), tuners: o.tuners }
         : {
             port: "sat",
             feed: "stacked",
@@ -91,6 +96,9 @@ const stacked = define({
             tunesToMHz: IF_TO_MHZ,
             tuners: o.tuners,
             userBands: o.userBands,
+            standard: o.messages,
+            frontEnd: frontEndOf(o),
+            menu: menuOf(o),
           },
     ],
     wants: o.state === "on" ? ["satellite"] : [],

@@ -1,7 +1,7 @@
 /** What disturbs a transponder before any LNB: satellites beside its own, and rain that mixes polarisations. */
 import { dbmToDbuv, dbToRatio } from "../rf/decibel.ts";
 import { dishGainDbi } from "../rf/dish.ts";
-import { angleBetweenDeg } from "../rf/lookAngles.ts";
+import { directionsApartDeg } from "../rf/lookAngles.ts";
 import { homeDishCrossDbi, homeDishDbi, stationDishDbi } from "../rf/offAxis.ts";
 import { freeSpaceLossDb } from "../rf/path.ts";
 import { rainCrossPolarDb } from "../rf/rainCrossPolar.ts";
@@ -65,7 +65,7 @@ function neighbourPower(
     return aim.elevationDeg > 0
       ? [
           {
-            offAxisDeg: angleBetweenDeg(feed.aim, aim),
+            offAxisDeg: directionsApartDeg(feed.aim, aim),
             rangeKm: aim.rangeKm,
             eirpDbw: feed.eirpDbw + eirpDifferenceDb,
           },

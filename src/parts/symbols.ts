@@ -171,6 +171,10 @@ const drawn = {
   amplifier: { lines: [triangle, triangleLead] },
   masthead: { lines: ["M16 8 L38 19 L16 30 Z", "M38 19 H45", "M8 2 V30 M3 2 L8 8 L13 2", "M8 19 H16"] },
   "amplifier-if": { lines: [triangle, triangleLead, "M16.5 16 q2.5 -5 5 0 t5 0"] },
+  // Several lines through one amplifier.
+  "trunk-amplifier": {
+    lines: ["M15 3 V29 L37 16 Z", "M3 9 H15 M3 16 H15 M3 23 H15", "M37 16 H45 M26 9.5 H45 M26 22.5 H45"],
+  },
   attenuator: {
     lines: [
       "M10 7 H38 V25 H10 Z",

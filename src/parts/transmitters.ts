@@ -1,8 +1,8 @@
 /** Whom an aerial hears: the transmitter of each row, and what the aerial takes off what comes from elsewhere. */
 import type { z } from "zod";
 import {
-  angleBetweenDeg,
   beamDiscriminationDb,
+  bearingDifferenceDeg,
   type PatternBand,
   referenceDiscriminationDb,
   withPolarisationDb,
@@ -139,7 +139,7 @@ export function aimLossDb(
   band: PatternBand,
 ): number {
   if (aerial.aim === AS_LISTED) return 0;
-  const angleDeg = angleBetweenDeg(aerial.bearingDeg, row.bearingDeg);
+  const angleDeg = bearingDifferenceDeg(aerial.bearingDeg, row.bearingDeg);
   const orthogonal = row.polarisation !== "like" && row.polarisation !== aerial.polarisation;
   return withPolarisationDb(directionLossDb(aerial, angleDeg, band), orthogonal);
 }

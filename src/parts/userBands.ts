@@ -1,6 +1,7 @@
 /** User bands of channel-stacked feeds: the usual sets, and how a part's options choose among them. */
 import { z } from "zod";
 import { type TuningRequest, tuningDscr, tuningScr } from "../rf/tuningWord.ts";
+import type { StackStandard } from "../signal/band.ts";
 import { remembered } from "../signal/remember.ts";
 import { plural } from "../words/plural.ts";
 import type { StackPath } from "./contract.ts";
@@ -10,11 +11,14 @@ import { SKY_SPLIT_MHZ } from "./planSatellite.ts";
 import { UNIVERSAL_HIGH_LO_MHZ, UNIVERSAL_LOW_LO_MHZ } from "./quadrants.ts";
 
 export type UserBand = StackPath["userBands"][number];
-export type StackStandard = StackPath["standard"];
 export type BandSet = keyof typeof USUAL_CENTRES_MHZ;
 
 /** Most user bands on one output: 8 in EN 50494, 32 in EN 50607, as quoted in the scope of the latter. */
-export const MOST_USER_BANDS: Readonly<Record<StackStandard, number>> = { "EN 50494": 8, "EN 50607": 32 };
+export const MOST_USER_BANDS: Readonly<Record<StackStandard, number>> = {
+  "EN 50494": 8,
+  "EN 50607": 32,
+  both: 32,
+};
 
 /** Centres of the first four user bands of the long set, on which older receivers are usually set too [MHz]. */
 const FOUR_MHZ = [1210, 1420, 1680, 2040] as const;
@@ -63,9 +67,10 @@ const SET_CHOICES = [
   { value: "thirtyTwo", label: "Usual set of 32" },
 ] as const;
 
-const STANDARD_CHOICES = [
+export const STANDARD_CHOICES = [
   { value: "EN 50494", label: "SCR (EN 50494)" },
   { value: "EN 50607", label: "dSCR (EN 50607)" },
+  { value: "both", label: "SCR and dSCR" },
 ] as const;
 
 /** Choices of a standard and of a usual set, for a list of outputs that differ in them. */
@@ -145,9 +150,22 @@ export function stackFields(onSite: Pick<OptionTrade, "onSite" | "onlyWhen">) {
       ...onSite,
       spreadDb: 2,
     }),
+    stackLeastDbuv: number({
+      label: "Least input level",
+      unit: "dBµV",
+      help: "For each transponder. Below it the gain control is at its end, and the user band gets weaker.",
+      min: 30,
+      max: 90,
+      step: 1,
+      default: 60,
+      source: "60 to 90 dBµV, a trade forum on one unit",
+      advanced: true,
+      spreadDb: 2,
+    }),
     stackNoiseDb: number({
       label: "Noise figure of the user bands",
       unit: "dB",
+      help: "Referred to what comes to the stage that makes them.",
       min: 0,
       max: 20,
       step: 0.5,
@@ -209,7 +227,7 @@ export function userBandCaption(o: UserBandOptions): string {
   });
   const standards = new Set(userBandsOf(o).map((band) => band.standard ?? o.standard));
   const words = [...(standards.size > 0 ? standards : [o.standard])].map((s) =>
-    s === "EN 50494" ? "SCR" : "dSCR",
+    s === "both" ? "SCR and dSCR" : s === "EN 50494" ? "SCR" : "dSCR",
   );
   return `${bands} · ${words.join(" and ")}`;
 }

@@ -26,9 +26,12 @@ export type FactsByIdea = {
   // Settings and defects
   readonly mend: Setting;
   readonly "aim-dish": Setting;
+  readonly "turn-lnb": Setting;
+  readonly "right-feed": { readonly feed: "linear" | "circular" };
   readonly "aim-aerial": Setting;
   readonly "turn-aerial": Setting;
   readonly "turn-elements": Setting;
+  readonly "free-channel": Setting;
   readonly "narrow-aerial": { readonly beamWidthDeg: number };
   /** `isLevel`: what is set is the level that comes out, not what is added to it; `toDb` is in dBµV then. */
   readonly gain: {
@@ -78,6 +81,8 @@ export type FactsByIdea = {
   readonly "band-combiner": { readonly kind: string };
   readonly "other-channels": { readonly channels: readonly number[] };
   readonly "screen-cable": NoMore;
+  /** Screening class of the better part. */
+  readonly "better-screen": { readonly to: string };
   readonly "filter-away": NoMore;
   readonly "wider-type": { readonly type: number };
   readonly "other-plate": { readonly kind: string };

@@ -21,7 +21,7 @@ const REFERENCE: Readonly<Record<PatternBand, { readonly fromDeg: number; readon
 const FLAT_FROM_DEG = 60;
 
 /** Angle between two bearings, 0 to 180 [°]. */
-export function angleBetweenDeg(aDeg: number, bDeg: number): number {
+export function bearingDifferenceDeg(aDeg: number, bDeg: number): number {
   const turn = Math.abs(aDeg - bDeg) % 360;
   return turn > 180 ? 360 - turn : turn;
 }

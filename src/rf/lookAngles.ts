@@ -64,7 +64,7 @@ export function lookAngles(options: SitePosition & { readonly satelliteLongitude
 }
 
 /** Angle between two directions in the sky [degrees], as somebody on the ground sees it. */
-export function angleBetweenDeg(
+export function directionsApartDeg(
   a: Pick<LookAngles, "azimuthDeg" | "elevationDeg">,
   b: Pick<LookAngles, "azimuthDeg" | "elevationDeg">,
 ): number {

@@ -1,5 +1,7 @@
 /** The C/N that each modulation needs at the receiver's input: below it, no picture and no sound. */
 
+import { FM_CN_DB } from "./fmQuality.ts";
+
 export type Mode = {
   readonly name: string;
   /** Least C/N [dB], in the carrier's noise bandwidth (symbol rate, or occupied width). */
@@ -11,17 +13,25 @@ export type Mode = {
 const DVB_S = "NorDig Unified 2.2, receiver requirement, as quoted in a public table";
 const DVB_S2 =
   "EN 302 307-1 Table 13 (ideal Es/N0), as quoted in a public table, plus 1.0 dB for a real receiver";
+const DVB_S2X =
+  "EN 302 307-2 (ideal Es/N0, normal frames; L: for linear channels), as quoted in a public library, plus 1.0 dB";
 const DVB_T = "NorDig Unified 2.2, practical receiver in a Gaussian channel, as quoted in a public table";
 const DVB_C =
   "NorDig Unified, receiver requirement for DVB-C, as quoted in a public table; in the bandwidth of the symbol rate";
 const DVB_T2 =
   "Practical receiver, 64k LDPC, sparse pilots not credited; public table of receiver requirements";
 
+const FM_THRESHOLD = "FM threshold, about 10 to 12 dB, from memory; heard then, with hiss";
+
 /** What a real DVB-S2 receiver needs beyond the ideal demodulator [dB]; 0.8 to 1.5 is usual. */
 const DVB_S2_RECEIVER_DB = 1;
 
 function dvbS2(name: string, idealEsN0Db: number): Mode {
   return { name: `DVB-S2 ${name}`, requiredCnDb: idealEsN0Db + DVB_S2_RECEIVER_DB, source: DVB_S2 };
+}
+
+function dvbS2x(name: string, idealEsN0Db: number): Mode {
+  return { name: `DVB-S2X ${name}`, requiredCnDb: idealEsN0Db + DVB_S2_RECEIVER_DB, source: DVB_S2X };
 }
 
 export const MODES = {
@@ -58,6 +68,35 @@ export const MODES = {
   "dvbs2-32apsk-5/6": dvbS2("32APSK 5/6", 14.28),
   "dvbs2-32apsk-8/9": dvbS2("32APSK 8/9", 15.69),
   "dvbs2-32apsk-9/10": dvbS2("32APSK 9/10", 16.05),
+  "dvbs2x-qpsk-13/45": dvbS2x("QPSK 13/45", -2.03),
+  "dvbs2x-qpsk-9/20": dvbS2x("QPSK 9/20", 0.22),
+  "dvbs2x-qpsk-11/20": dvbS2x("QPSK 11/20", 1.45),
+  "dvbs2x-8apsk-5/9-l": dvbS2x("8APSK 5/9-L", 4.73),
+  "dvbs2x-8apsk-26/45-l": dvbS2x("8APSK 26/45-L", 5.13),
+  "dvbs2x-8psk-23/36": dvbS2x("8PSK 23/36", 6.12),
+  "dvbs2x-8psk-13/18": dvbS2x("8PSK 13/18", 7.49),
+  "dvbs2x-16apsk-1/2-l": dvbS2x("16APSK 1/2-L", 5.97),
+  "dvbs2x-16apsk-8/15-l": dvbS2x("16APSK 8/15-L", 6.55),
+  "dvbs2x-16apsk-5/9-l": dvbS2x("16APSK 5/9-L", 6.84),
+  "dvbs2x-16apsk-3/5": dvbS2x("16APSK 3/5", 7.8),
+  "dvbs2x-16apsk-3/5-l": dvbS2x("16APSK 3/5-L", 7.41),
+  "dvbs2x-16apsk-28/45": dvbS2x("16APSK 28/45", 8.1),
+  "dvbs2x-16apsk-2/3-l": dvbS2x("16APSK 2/3-L", 8.43),
+  "dvbs2x-16apsk-25/36": dvbS2x("16APSK 25/36", 9.27),
+  "dvbs2x-16apsk-13/18": dvbS2x("16APSK 13/18", 9.71),
+  "dvbs2x-16apsk-77/90": dvbS2x("16APSK 77/90", 11.99),
+  "dvbs2x-32apsk-2/3-l": dvbS2x("32APSK 2/3-L", 11.1),
+  "dvbs2x-32apsk-32/45": dvbS2x("32APSK 32/45", 11.75),
+  "dvbs2x-32apsk-7/9": dvbS2x("32APSK 7/9", 13.05),
+  "dvbs2x-64apsk-32/45-l": dvbS2x("64APSK 32/45-L", 13.98),
+  "dvbs2x-64apsk-11/15": dvbS2x("64APSK 11/15", 14.81),
+  "dvbs2x-64apsk-4/5": dvbS2x("64APSK 4/5", 15.87),
+  "dvbs2x-64apsk-5/6": dvbS2x("64APSK 5/6", 16.55),
+  "dvbs2x-128apsk-3/4": dvbS2x("128APSK 3/4", 17.73),
+  "dvbs2x-256apsk-29/45-l": dvbS2x("256APSK 29/45-L", 16.98),
+  "dvbs2x-256apsk-2/3-l": dvbS2x("256APSK 2/3-L", 17.24),
+  "dvbs2x-256apsk-32/45": dvbS2x("256APSK 32/45", 18.59),
+  "dvbs2x-256apsk-3/4": dvbS2x("256APSK 3/4", 19.57),
   "dvbt-qpsk-1/2": { name: "DVB-T QPSK 1/2", requiredCnDb: 5.1, source: DVB_T },
   "dvbt-qpsk-2/3": { name: "DVB-T QPSK 2/3", requiredCnDb: 6.9, source: DVB_T },
   "dvbt-qpsk-3/4": { name: "DVB-T QPSK 3/4", requiredCnDb: 7.9, source: DVB_T },
@@ -109,10 +148,10 @@ export const MODES = {
   },
   "fm-stereo": {
     name: "FM stereo",
-    requiredCnDb: 38,
-    source: "Spanish Royal Decree 346/2011, Annex I 4.5: C/N at the outlet for clean FM",
+    requiredCnDb: FM_CN_DB.stereo.heard,
+    source: FM_THRESHOLD,
   },
-  "fm-mono": { name: "FM mono", requiredCnDb: 12, source: "FM threshold, about 10 to 12 dB, from memory" },
+  "fm-mono": { name: "FM mono", requiredCnDb: FM_CN_DB.mono.heard, source: FM_THRESHOLD },
   mobile: {
     name: "Mobile phone (LTE)",
     requiredCnDb: 0,

@@ -34,7 +34,7 @@ export function culpritClause(culprit: Blamed): string {
     case "turned":
       return `${name} is turned by ${numeral(culprit.amount, 0)}° against the satellite’s polarisation`;
     case "wrong polariser":
-      return `${name} is not made for the satellite’s polarisation: linear here, circular there, or the other way round`;
+      return `${name} is not made for the satellite’s kind of polarisation (linear or circular)`;
     case "mixes polarisations":
       return `${name} keeps the other polarisation only ${loss} down`;
     case "mixes inputs":
@@ -48,17 +48,13 @@ export function culpritClause(culprit: Blamed): string {
     case "other polarisation":
       return `The elements of ${name} lie in the other polarisation, which loses ${excess}`;
     case "weak source":
-      return isDishLevel(culprit)
-        ? `${name} receives too little signal`
-        : `${name} gives only ${level(culprit)}`;
+      return culprit.isDish ? `${name} receives too little signal` : `${name} gives only ${level(culprit)}`;
     case "unclean source":
       return `${name} itself has a C/N of only ${numeral(culprit.amount)} dB`;
     case "low output":
       return `${name} gives only ${level(culprit)}`;
     case "strong source":
-      return isDishLevel(culprit)
-        ? `${name} receives a very strong signal`
-        : `${name} gives ${level(culprit)}`;
+      return culprit.isDish ? `${name} receives a very strong signal` : `${name} gives ${level(culprit)}`;
     case "uneven source":
       return `${name} itself receives them ${excess} apart`;
     case "switched off":
@@ -116,13 +112,6 @@ export function culpritClause(culprit: Blamed): string {
   }
 }
 
-/** A carrier at a feed is far weaker than any on a cable; nobody measures it [dBµV]. */
-const LEAST_ON_A_CABLE_DBUV = 25;
-
-function isDishLevel({ amount }: Blamed): boolean {
-  return amount < LEAST_ON_A_CABLE_DBUV;
-}
-
 function level({ amount }: Blamed): string {
   return `${numeral(amount)} dBµV`;
 }
@@ -163,7 +152,7 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
     case "other polarisation":
       return `Turn the elements of ${name} to the polarisation of the transmitter.`;
     case "weak source":
-      return isDishLevel(culprit)
+      return culprit.isDish
         ? `Replace ${name} with a larger dish.`
         : `Realign ${name} or move it to a better place, or amplify right behind it.`;
     case "unclean source":
@@ -171,7 +160,7 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
     case "low output":
       return `Amplify right behind ${name}.`;
     case "strong source":
-      return isDishLevel(culprit) ? undefined : `Put an attenuator behind ${name}.`;
+      return culprit.isDish ? undefined : `Put an attenuator behind ${name}.`;
     case "uneven source":
       return `Put a channel filter behind ${name} that levels its channels.`;
     case "switched off":

@@ -10,7 +10,7 @@ import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { culpritClause, culpritCure } from "./culpritWords.ts";
 import { capital } from "./explain/plainWords.ts";
 import { besideLimit } from "./figures.ts";
-import { portLabelOf, portName } from "./missingWords.ts";
+import { MESSAGES, portLabelOf, portName, shiftWords } from "./missingWords.ts";
 import { carriers, list, nameOfBand, partName } from "./phrases.ts";
 import { planesWords } from "./planes.ts";
 
@@ -77,6 +77,14 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
       return blocked
         ? `${blocked} gives a wideband feed, which ${receiver} cannot tune`
         : `${receiver} cannot tune the wideband feed on its cable, which others there need`;
+    case "other oscillator":
+      return blocked
+        ? `${blocked} has an oscillator of ${numeralAsSet(reason.realMHz)} MHz, and the menu of ${receiver} says ${numeralAsSet(reason.menuMHz)} MHz. So all appears ${shiftWords(reason)}`
+        : `The menu of ${receiver} says ${numeralAsSet(reason.menuMHz)} MHz, and the LNB has ${numeralAsSet(reason.realMHz)} MHz. So all appears ${shiftWords(reason)}`;
+    case "other messages":
+      if (reason.knows === "both" || reason.sends === reason.knows)
+        return `${receiver} sends SCR messages, which reach user bands 1 to 8 but not user band ${reason.userBand} of ${partName(reason.part)}`;
+      return `${receiver} sends ${MESSAGES[reason.sends]} messages, and user band ${reason.userBand} of ${partName(reason.part)} obeys ${MESSAGES[reason.knows]} only`;
     case "plain feed on a single-cable input":
       return blocked
         ? `${blocked} gives no user bands, but ${receiver} is set to single-cable mode`
@@ -101,6 +109,8 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
         : `${partName(reason.by)} and ${receiver} are both set to user band ${reason.userBand}`;
     case "line held":
       return `${partName(reason.by)} is not in single-cable mode and blocks the line`;
+    case "fixed supply":
+      return `${receiver} gives a fixed voltage and no tone, so ${partName(reason.part)} stays in one quadrant`;
     case "no command":
       return blocked
         ? `${blocked} passes no command from ${receiver} to ${partName(reason.part)}`
@@ -127,6 +137,11 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
         : `${receiver} and ${partName(reason.by)} share one output of ${partName(reason.part)}`;
     case "not handed on":
       return `${receiver} does not pass on ${lacking}`;
+    case "blocked":
+      if (missing.blamed) return culpritClause(missing.blamed);
+      return reason.by === "total"
+        ? `All signals together are too strong for ${receiver}`
+        : `A far stronger signal beside it blocks ${lacking} at ${receiver}`;
     case "disturbed":
       return disturbedWords(missing, lacking, receiver);
     case "noisy":
@@ -194,10 +209,18 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
       return `Set ${suffererWords(at)} to a user band that ${partName(reason.part)} has.`;
     case "other centre":
       return `Set user band ${reason.userBand} of ${partName(at.part)} to ${numeral(reason.thereMHz)} MHz.`;
+    case "other oscillator":
+      return `Set the oscillator in the menu of ${partName(at.part)} to ${numeralAsSet(reason.realMHz)} MHz.`;
+    case "other messages":
+      return reason.knows === "both" || reason.sends === reason.knows
+        ? `Set ${partName(at.part)} to dSCR messages, or to a user band from 1 to 8.`
+        : `Set ${partName(at.part)} to ${MESSAGES[reason.knows]} messages, or to a user band that obeys ${MESSAGES[reason.sends]}.`;
     case "user band used twice":
       return `Set ${suffererWords(at)} to a user band of its own.`;
     case "line held":
       return `Set ${partName(reason.by)} to single-cable mode with a free user band.`;
+    case "fixed supply":
+      return `Set ${partName(at.part)} to 13/18 V and 22 kHz, or use a receiver that gives them.`;
     case "no command":
     case "no message":
     case "no tone":
@@ -218,6 +241,7 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
         : `Use an LNB that suits ${partName(at.part)}, or a receiver that suits the LNB.`;
     case "noisy":
     case "disturbed":
+    case "blocked":
       return culpritCure(missing.blamed);
     case "other output":
       return `Connect all outputs of ${partName(reason.part)} to a multiswitch, or use an LNB whose every output gives all.`;

@@ -2,6 +2,7 @@
 
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { Missing, MissingReason } from "../findings/missing.ts";
+import type { StackStandard } from "../signal/band.ts";
 import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import { besideLimit } from "./figures.ts";
@@ -65,6 +66,12 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
       return are("on a switched or quattro feed, but this input needs a wideband one");
     case "wideband feed on a switched input":
       return are("on a wideband feed, which this input cannot tune");
+    case "other oscillator":
+      return verb("appears", "appear", shiftWords(reason));
+    case "other messages":
+      return are(
+        `out of reach on user band ${reason.userBand}: ${partName(reason.part)} does not obey ${MESSAGES[reason.sends]} messages there`,
+      );
     case "plain feed on a single-cable input":
       return are("not on a user band");
     case "single-cable feed on a plain input":
@@ -87,6 +94,8 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
       return are(`retuned by ${partName(reason.by)}, which also uses user band ${reason.userBand}`);
     case "line held":
       return are(`out of reach: ${partName(reason.by)} blocks the line`);
+    case "fixed supply":
+      return are(`out of reach: a fixed voltage without tone leaves ${partName(reason.part)} where it is`);
     case "no command":
       return are(`out of reach: no command gets from here to ${partName(reason.part)}`);
     case "no message":
@@ -109,12 +118,36 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
       return are(`there only when ${partName(reason.by)} asks for the same at ${partName(reason.part)}`);
     case "not handed on":
       return doNot("come out usable");
+    case "blocked":
+      return are(
+        reason.by === "total"
+          ? "blocked: all signals together are too strong for the tuner"
+          : "blocked by a far stronger signal beside",
+      );
     case "disturbed":
       return are("lost to another signal on the same frequencies");
     case "noisy":
       return are("too weak or too noisy");
   }
 }
+
+/** "250 MHz below where it is looked for" */
+export function shiftWords({
+  menuMHz,
+  realMHz,
+}: {
+  readonly menuMHz: number;
+  readonly realMHz: number;
+}): string {
+  return `${numeralAsSet(Math.abs(menuMHz - realMHz))} MHz ${menuMHz > realMHz ? "above" : "below"} where the receiver looks`;
+}
+
+/** What messages of a standard are called. */
+export const MESSAGES: Readonly<Record<StackStandard, string>> = {
+  "EN 50494": "SCR",
+  "EN 50607": "dSCR",
+  both: "SCR or dSCR",
+};
 
 /** "the input HH of ⟦ms⟧" */
 export function portName(part: string, port: string, evaluation: Evaluation, side: "in" | "out"): string {

@@ -1,7 +1,7 @@
 /** Verdicts in words: one sentence or two for whoever sits before the receiver, and why carriers are missing. */
 
 import type { Evaluation } from "../evaluate/evaluation.ts";
-import type { ServiceVerdict, TunerVerdict, Verdict, VerdictState } from "../findings/finding.ts";
+import type { ServiceVerdict, SoundFacts, TunerVerdict, Verdict, VerdictState } from "../findings/finding.ts";
 import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import { capital, roughly } from "./explain/plainWords.ts";
@@ -102,24 +102,31 @@ export function customerVerdict({ idle, role, services, state, tuners, failsBy }
   const got = list(services.filter((s) => s.wanted > 0).map((s) => roughly(s.got, s.wanted, s.service)));
   const verb = role === "outlet" ? "Delivers" : "Gets";
   if (state === "edge")
-    return `${verb} ${got}, but only just: bad weather or ageing parts may cost the picture.`;
+    return `${verb} ${got}, but only just: bad weather or ageing parts may cost ${services.every(isRadio) ? "the sound" : "the picture"}.`;
   const isWhole = services.every((s) => s.got >= s.wanted);
   if (state === "fails" && isWhole && tuners.some((t) => t.got < t.wanted))
     return `${verb} ${got}, but cannot watch and record as it was built to.`;
   if (state === "fails" && isWhole && failsBy)
     return `Would get ${got}, but the equipment for it does not hold.`;
-  return `${verb} ${got}.`;
+  const isHissing = services.some(({ sound }) => sound?.step === "heard");
+  return isHissing ? `${verb} ${got}, some of them with hiss.` : `${verb} ${got}.`;
+}
+
+function isRadio({ service }: ServiceVerdict): boolean {
+  return service === "fm" || service === "dab";
 }
 
 function bareSentence(verdict: Verdict, evaluation: Evaluation): string {
   if (verdict.idle) return IDLE[verdict.role][verdict.idle];
   const services = verdict.services.filter((s) => s.wanted > 0);
   const got = list(services.map((s) => share(s.got, s.wanted, s.counted ?? s.service)));
+  const heard = list(services.flatMap(({ sound, got: n }) => (sound ? [soundWords(sound, n)] : [])));
+  const gets = heard === "" ? `Gets ${got}` : `Gets ${got}, ${heard}`;
   if (verdict.role === "outlet") return `Delivers ${got}${marginWords(verdict)}.`;
   const worst = services
     .flatMap(({ missing, wanted }) => missing.map((m) => ({ ...m, wanted })))
     .sort((a, b) => b.count - a.count)[0];
-  if (worst) return `Gets ${got}. ${capital(missingClause(worst, worst.wanted, evaluation))}.`;
+  if (worst) return `${gets}. ${capital(missingClause(worst, worst.wanted, evaluation))}.`;
   const dead = verdict.tuners.filter((t) => t.got < t.wanted && t.missing.length > 0);
   if (dead[0] && verdict.state === "fails")
     return `Gets ${got}, but not with every tuner. ${tunerWords(dead[0], evaluation)}`;
@@ -127,7 +134,15 @@ function bareSentence(verdict: Verdict, evaluation: Evaluation): string {
     const titles = [...new Set(verdict.failsBy)].map((rule) => `“${wordsOf(rule).title}”`);
     return `Would get ${got}, but fails by ${list(titles)}.`;
   }
-  return `Gets ${got}${marginWords(verdict)}.`;
+  return `${gets}${marginWords(verdict)}.`;
+}
+
+/** "free of hiss", "one of them with clear hiss", "all with faint hiss". */
+function soundWords({ step, count }: SoundFacts, got: number): string {
+  if (step === "clean") return "free of hiss";
+  const hiss = step === "good" ? "faint hiss" : "clear hiss";
+  if (count === got) return got > 1 ? `all with ${hiss}` : `with ${hiss}`;
+  return plural(count, { one: `one of them with ${hiss}`, other: (n) => `${n} of them with ${hiss}` });
 }
 
 /** What the tightest carrier has to spare, and why that is too little where it is. */
@@ -160,6 +175,8 @@ const LIMIT_WORDS: Readonly<Record<NonNullable<Verdict["tightest"]>["by"], strin
   "level low": "above the lowest level",
   "level high": "below the highest level",
   "C/N": "C/N",
+  "all signals": "all signals together against an overloaded tuner",
+  neighbour: "against being blocked by a stronger neighbour",
 };
 
 /** A figure with as many decimals as it takes to differ from another one as shown. */

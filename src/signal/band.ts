@@ -27,11 +27,14 @@ export type Grid = {
 export type Cut = { readonly part: string; readonly reason: CutReason };
 export type CutReason = "filter" | "range" | "stopped";
 
+/** Standard of single-cable messages; "both": EN 50607, and EN 50494 up to user band 8. */
+export type StackStandard = "EN 50494" | "EN 50607" | "both";
+
 /** What a user band of a channel-stacked feed can hold. */
 export type Stack = {
-  readonly standard: "EN 50494" | "EN 50607";
+  readonly standard: StackStandard;
   /** Standard of the messages that each user band listens to, in the order of `numbers`. */
-  readonly standards: readonly ("EN 50494" | "EN 50607")[];
+  readonly standards: readonly StackStandard[];
   /** Converter that stacks. */
   readonly part: string;
   readonly port: string;
@@ -43,7 +46,18 @@ export type Stack = {
   readonly strays: ReadonlySet<Band>;
   /** Receiver inputs whose messages reach the converter. */
   readonly control: Condition["at"];
-  /** Noise of the worst carrier at the converter's input, and all that disturbs it, as shares of its power. */
+  /**
+   * What makes the user bands: their level, the least level of a carrier there with which they have it [dBµV], and its
+   * noise figure [dB].
+   */
+  readonly stage: {
+    readonly levelDbuv: number;
+    readonly leastDbuv: number;
+    readonly noiseFigureDb: number;
+  };
+  /** Level of the weakest carrier as it leaves on a user band [dBµV]. */
+  readonly entryLevelDbuv: number;
+  /** Noise of the worst carrier there, that of the stage included, and all that disturbs it, as shares of its power. */
   readonly entryNoiseRatio: number;
   readonly entryInterferenceRatio: number;
 };

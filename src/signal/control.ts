@@ -9,9 +9,26 @@ export type Request = {
   readonly half: SkyHalf;
   /** Position of a position switch, 1 to 4 (absent: no position command sent). */
   readonly position?: number;
+  /** Input of a switch for uncommitted commands, 1 to 16 (absent: none sent); sent before the position. */
+  readonly uncommitted?: number;
+  /** Tone burst: A without modulation, B with it (absent: none sent). */
+  readonly burst?: "A" | "B";
   /** Numbers of the user bands this input tunes through; present only in single-cable mode. */
   readonly userBands?: readonly number[];
 };
+
+/** Which of its commands a position switch heeds. */
+export type PositionCommand = "committed" | "uncommitted" | "burst";
+
+/** The position that a request asks a switch for, by the command that it heeds; undefined where none is sent. */
+export function positionAsked(
+  request: Request | undefined,
+  heeds: PositionCommand = "committed",
+): number | undefined {
+  if (heeds === "uncommitted") return request?.uncommitted;
+  if (heeds === "committed") return request?.position;
+  return request?.burst === undefined ? undefined : request.burst === "A" ? 1 : 2;
+}
 
 /** One supply that reaches a point, with what has become of it on the way. */
 export type Offer = {

@@ -50,33 +50,31 @@ export function convertBand(
   const moved = o.loMHz !== 0 ? [...band.shifts, o.loMHz] : band.shifts;
   const half = o.half ? { half: o.half } : {};
   if (grid === band.grid) return { ...band, ...half };
+  return { ...onGrid(band, grid, positions), ...half, shifts: moved };
+}
+
+/** A band with some of its carriers, on the grid of these. */
+function onGrid(band: Band, grid: Grid, positions: Uint16Array): Band {
   return {
     ...band,
     ...(band.products ? { products: taken(band.products, positions) } : {}),
-    ...half,
     grid,
     level: taken(band.level, positions),
     noise: taken(band.noise, positions),
     interference:
       band.interference === undisturbed(band.grid) ? undisturbed(grid) : taken(band.interference, positions),
     cut: band.cut === uncut(band.grid) ? uncut(grid) : Uint16Array.from(positions, (p) => band.cut[p] ?? 0),
-    shifts: moved,
   };
 }
 
 /** The carriers of a band whose entries of the plan are in a grid, in its order. */
 export function pickCarriers(band: Band, grid: Grid): Band {
   if (grid === band.grid) return band;
-  const positions = Uint16Array.from(grid.index, (entry) => band.grid.index.indexOf(entry));
-  return {
-    ...band,
+  return onGrid(
+    band,
     grid,
-    level: taken(band.level, positions),
-    noise: taken(band.noise, positions),
-    interference:
-      band.interference === undisturbed(band.grid) ? undisturbed(grid) : taken(band.interference, positions),
-    cut: band.cut === uncut(band.grid) ? uncut(grid) : Uint16Array.from(positions, (p) => band.cut[p] ?? 0),
-  };
+    Uint16Array.from(grid.index, (entry) => band.grid.index.indexOf(entry)),
+  );
 }
 
 function taken(values: Float64Array, positions: Uint16Array): Float64Array {
@@ -176,17 +174,39 @@ const SLICE_MHZ = 100;
 /** Noise that a dish picks up from the sky beside the carriers [K]; typical, from memory. */
 const SKY_KELVIN = 35;
 
+/** The finer slices below a converter's band, where its noise falls steeply [MHz]. */
+const SKIRT_SLICE_MHZ = 20;
+/** At this share of the lower edge the noise has fallen by the roll-off: 850 of 950 MHz. */
+const ROLL_OFF_AT = 850 / 950;
+/** So far the skirt is followed; below it nothing is left of the noise. */
+const SKIRT_TO = 0.75;
+
 const floorGrids = new Map<string, Grid>();
 
-/** Noise of a converter and of the sky, referred to its input, in the slices of its IF: a band without carriers. */
-export function noiseFloor(o: { part: string; fromMHz: number; toMHz: number; noiseFigureDb: number }): Band {
-  const grid = remembered(floorGrids, `${o.fromMHz}-${o.toMHz}`, () => makeGrid(slices(o)));
+/**
+ * Noise of a converter and of the sky, referred to its input, in the slices of its IF: a band without carriers.
+ * Below its IF it falls by `rollOffDb` [dB] until 0.895 of the edge, and goes on falling as steeply; absent: it ends.
+ */
+export function noiseFloor(o: {
+  part: string;
+  fromMHz: number;
+  toMHz: number;
+  rollOffDb?: number;
+  noiseFigureDb: number;
+}): Band {
+  const hasSkirt = o.rollOffDb !== undefined;
+  const grid = remembered(floorGrids, `${o.fromMHz}-${o.toMHz}${hasSkirt ? " and below" : ""}`, () =>
+    makeGrid([
+      ...(hasSkirt ? slices({ ...skirt(o), sliceMHz: SKIRT_SLICE_MHZ }) : []),
+      ...slices({ ...o, sliceMHz: SLICE_MHZ }),
+    ]),
+  );
   const factor = noiseFactor(o.noiseFigureDb) - 1 + SKY_KELVIN / 290;
   const origin: Origin = { key: `${o.part}/noise`, service: "satellite", part: o.part };
   return floorOn(
     grid,
     origin,
-    grid.ktb.map((ktb) => 10 * Math.log10(ktb * factor)),
+    grid.ktb.map((ktb, i) => 10 * Math.log10(ktb * factor) - fallenDb(o, grid.centre[i] ?? 0)),
   );
 }
 
@@ -215,7 +235,7 @@ export function noiseBeside(o: {
   readonly sliceDbuv: number;
 }): Band {
   const { fromMHz, toMHz, sliceMHz } = o;
-  const grid = remembered(floorGrids, `${fromMHz}-${toMHz}/${sliceMHz}`, () => makeGrid(slices(o, sliceMHz)));
+  const grid = remembered(floorGrids, `${fromMHz}-${toMHz}/${sliceMHz}`, () => makeGrid(slices(o)));
   return floorOn(
     grid,
     o.origin,
@@ -223,8 +243,21 @@ export function noiseBeside(o: {
   );
 }
 
-function slices({ fromMHz, toMHz }: { fromMHz: number; toMHz: number }, aboutMHz = SLICE_MHZ): Carrier[] {
-  const count = Math.max(1, Math.round((toMHz - fromMHz) / aboutMHz));
+function skirt({ fromMHz }: { fromMHz: number }): { fromMHz: number; toMHz: number } {
+  return { fromMHz: fromMHz * SKIRT_TO, toMHz: fromMHz };
+}
+
+/** How much weaker the noise is at a frequency than in the band [dB]. */
+function fallenDb(
+  { fromMHz, rollOffDb = 0 }: { fromMHz: number; rollOffDb?: number },
+  atMHz: number,
+): number {
+  return Math.max(0, (rollOffDb * (1 - atMHz / fromMHz)) / (1 - ROLL_OFF_AT));
+}
+
+function slices(o: { fromMHz: number; toMHz: number; sliceMHz: number }): Carrier[] {
+  const { fromMHz, toMHz } = o;
+  const count = Math.max(1, Math.round((toMHz - fromMHz) / o.sliceMHz));
   const widthMHz = (toMHz - fromMHz) / count;
   return Array.from({ length: count }, (_, i) => ({
     name: "noise",

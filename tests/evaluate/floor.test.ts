@@ -53,6 +53,52 @@ describe("noise floor of a converter", () => {
     expect(said[0]).toMatch(/the noise of “lnb”/);
   });
 
+  test("FL5: below its band the noise of an LNB falls by the roll-off until 850 MHz", () => {
+    const floorOf = (rollOffDb: number) => {
+      const design = draw(
+        {
+          dish: ["dish", { transponders: FAR }],
+          lnb: ["lnb-universal", { rollOffDb }],
+          sat: ["receiver-sat"],
+        },
+        "dish.sky > lnb.sky, lnb.out > sat.sat",
+      );
+      const floor = evaluate(design).record("lnb")?.outputs.out?.floors?.[0];
+      if (!floor) throw new Error("no floor");
+      return floor;
+    };
+    // By hand: 44.5 dBµV in each MHz of its band (FL1); 20 to 30 dB less at 850 MHz (order of magnitude, from memory).
+    for (const rollOffDb of [20, 30]) {
+      const floor = floorOf(rollOffDb);
+      const perMHz = (i: number) => (floor.level[i] ?? 0) - 10 * Math.log10(floor.grid.width[i] ?? 1);
+      const nearest = floor.grid.centre.findIndex((f) => Math.abs(f - 850) < 12);
+      const offMHz = 850 - (floor.grid.centre[nearest] ?? 0);
+      // Straight from nought at 950 MHz: a twentieth of a decibel and more for each MHz, on either side of 850.
+      expect(perMHz(nearest)).toBeCloseTo(44.5 - rollOffDb - (offMHz * rollOffDb) / 100, 1);
+      expect(perMHz(floor.level.length - 1)).toBeCloseTo(44.5, 1);
+    }
+  });
+
+  test("FL6: TV right below the satellite band suffers where an LNB and an aerial meet without a filter", () => {
+    const cni = (rollOffDb: number) =>
+      tvCni(
+        draw(
+          {
+            dish: ["dish", { transponders: FAR }],
+            lnb: ["lnb-universal", { rollOffDb }],
+            uhf: ["aerial-uhf", { levelDbuv: 50, channels: [{ channel: 69 }] }],
+            dip: ["combiner"],
+            sat: ["receiver-sat"],
+          },
+          "dish.sky > lnb.sky, lnb.out > dip.in1, uhf.out > dip.in2, dip.out > sat.sat",
+        ),
+      );
+    // By hand: 8 MHz of floor (9 dB over 1 MHz) are 53.5 dBµV; at 858 MHz 10 dB of roll-off leave about 44, 40 dB 17.
+    // Against 50 dBµV of TV that is a C/I of about 6 and 33 dB.
+    expect(cni(10)).toBeLessThan(8);
+    expect(cni(40)).toBeGreaterThan(28);
+  });
+
   test("FL4: nobody takes it for a signal", () => {
     const evaluation = evaluate(combined("lnb-wideband", "v", 30, FAR));
     const spectra = evaluation.records.flatMap((record) => Object.values(record.outputs));

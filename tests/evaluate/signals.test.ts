@@ -53,7 +53,15 @@ describe("ports", () => {
       ],
       paths: [path({ to: "#inner" }), path({ from: "#inner", to: "b" }), path({ to: "c" })],
       stacks: [
-        { from: ["#inner"], to: "d", standard: "EN 50494", userBands: [], levelDbuv: 80, noiseFigureDb: 8 },
+        {
+          from: ["#inner"],
+          to: "d",
+          standard: "EN 50494",
+          userBands: [],
+          levelDbuv: 80,
+          noiseFigureDb: 8,
+          leastDbuv: 40,
+        },
       ],
     });
     expect(Object.keys(result)).toEqual(["a", "b", "c", "d"]);
@@ -198,6 +206,7 @@ describe("inner nodes", () => {
       userBands: [],
       levelDbuv: 80,
       noiseFigureDb: 8,
+      leastDbuv: 40,
     });
     const stacked: SignalTreatment = { ...treatment, stacks: [stack("out3"), stack("out4")] };
     const switches = { out4: switchAt("out4", "1") };
@@ -470,6 +479,7 @@ describe("a stacked output", () => {
             userBands: [{ number: 1, centreMHz: 1210, widthMHz: 40 }],
             levelDbuv: 83,
             noiseFigureDb: 8,
+            leastDbuv: 40,
           },
         ],
       },

@@ -6,7 +6,7 @@ import type { Band } from "../../src/signal/band.ts";
 import { makeGrid, uncut, undisturbed } from "../../src/signal/grid.ts";
 import { type BandSketch, bandOf, carrierAt, gridOf, switchAt } from "../signal/bands.ts";
 
-/** Two user bands, out of order, 30 MHz wide; F = 2 (3.0103 dB). */
+/** Two user bands, out of order, 30 MHz wide; noiseless, and holding its level whatever comes in. */
 const STACK: StackPath = {
   from: ["#v", "#h"],
   to: "out",
@@ -16,10 +16,11 @@ const STACK: StackPath = {
     { number: 2, centreMHz: 1210, widthMHz: 30 },
   ],
   levelDbuv: 80,
-  noiseFigureDb: 3.0103,
+  noiseFigureDb: 0,
+  leastDbuv: 0,
 };
-/** kTB in 30 MHz: −5.225 + 14.771 = 9.546 dBµV, 9.008 (µV)². */
-const KTB = 9.008;
+/** kTB in the 8 MHz of a carrier: −5.225 + 9.031 = 3.806 dBµV, 2.402 (µV)². */
+const KTB = 2.402;
 
 const control = switchAt("lnb", "stack");
 const sat = (o: BandSketch = {}) => bandOf({ from: "dish/V", service: "satellite", level: 60, ...o });
@@ -56,15 +57,42 @@ describe("a stacked output", () => {
     expect(band?.cut).toBe(band && uncut(band.grid));
   });
 
-  // 60 dBµV are 10^6 (µV)²: noise of 10^3 is a thousandth, and at 80 dBµV (10^8) 10^5; own noise F·kTB = 18.02.
+  // 60 dBµV are 10^6 (µV)²: noise of 10^3 is a thousandth, and at 80 dBµV (10^8) 10^5. A stage with F = 2 (3.0103 dB)
+  // adds kTB at its input: 2.402, and with the 20 dB that it amplifies 240.2 (µV)².
   test("has the noise of what it could choose, scaled to its level, and its own", () => {
     const [band] = stacked([sat({ noise: 1e3 })]);
     expect(band?.stack?.entryNoiseRatio).toBeCloseTo(1e-3, 12);
-    for (const noise of band?.noise ?? []) expect(noise).toBeCloseTo(1e5 + 2 * KTB, 1);
+    for (const noise of band?.noise ?? []) expect(noise).toBeCloseTo(1e5, 1);
+    const [noisy] = stacked([sat({ noise: 1e3 })], { stack: { ...STACK, noiseFigureDb: 3.0103 } });
+    for (const noise of noisy?.noise ?? []) expect(noise).toBeCloseTo(1e5 + 100 * KTB, 0);
     const [clean] = stacked([sat()]);
-    for (const noise of clean?.noise ?? []) expect(noise).toBeCloseTo(2 * KTB, 2);
+    for (const noise of clean?.noise ?? []) expect(noise).toBeCloseTo(0, 2);
     expect(clean?.interference).toBe(clean && undisturbed(clean.grid));
     expect(clean?.stack?.entryInterferenceRatio).toBe(0);
+  });
+
+  /**
+   * Input window 60 to 90 dBµV, output held at 83 (a trade forum on one unit): at most 23 dB of gain. By hand: 70 leaves
+   * at 83; 60 at 83; 50 at 73, 10 dB too little. Noise of F = 2 in 8 MHz, 3.8 dBµV at the input, lies 46.2 dB below 50.
+   */
+  test.each([
+    { levelDbuv: 70, leaves: 83, cnDb: 66.2 },
+    { levelDbuv: 60, leaves: 83, cnDb: 56.2 },
+    { levelDbuv: 50, leaves: 73, cnDb: 46.2 },
+  ])("brings a transponder of $levelDbuv dBµV to $leaves dBµV with a C/N of $cnDb dB", (row) => {
+    const stack = { ...STACK, levelDbuv: 83, leastDbuv: 60, noiseFigureDb: 3.0103 };
+    const [band] = stacked([sat({ level: row.levelDbuv })], { stack });
+    if (!band) throw new Error("no user bands");
+    for (const level of band.level) expect(level).toBeCloseTo(row.leaves, 9);
+    expect(row.leaves - 10 * Math.log10(band.noise[0] ?? 0)).toBeCloseTo(row.cnDb, 1);
+  });
+
+  test("has the level of the weakest that it could choose", () => {
+    const [band] = stacked([sat({ level: 70 }), sat({ level: 52 })], {
+      stack: { ...STACK, levelDbuv: 83, leastDbuv: 60 },
+    });
+    // 8 dB below the window: 83 − 8.
+    expect(band?.level[0]).toBeCloseTo(75, 9);
   });
 
   // Of 10^4 in 10^6 a hundredth; at 10^8 10^6.

@@ -5,7 +5,7 @@ import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { findCarrier, type TraceStep, traceCarrier } from "../../src/evaluate/trace.ts";
 import type { Stack } from "../../src/signal/band.ts";
 import { draw, type Sketch } from "../draw.ts";
-import { type BandSketch, bandOf, gridOf, switchAt } from "../signal/bands.ts";
+import { type BandSketch, bandOf, gridOf, IDEAL_STAGE, switchAt } from "../signal/bands.ts";
 
 function traced(
   design: Design,
@@ -301,6 +301,8 @@ describe("a carrier among the bands of a port", () => {
     holds: held,
     strays: new Set(),
     control: switchAt("lnb", "stack"),
+    stage: IDEAL_STAGE,
+    entryLevelDbuv: 80,
     entryNoiseRatio: 0,
     entryInterferenceRatio: 0,
   });

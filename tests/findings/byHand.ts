@@ -2,7 +2,7 @@
 import type { Evaluation, PartRecord } from "../../src/evaluate/evaluation.ts";
 import type { Band, Stack } from "../../src/signal/band.ts";
 import type { Offer } from "../../src/signal/control.ts";
-import { switchAt } from "../signal/bands.ts";
+import { IDEAL_STAGE, switchAt } from "../signal/bands.ts";
 
 export function recordOf(evaluation: Evaluation, part: string): PartRecord {
   const record = evaluation.record(part);
@@ -39,6 +39,8 @@ export function stackOf(numbers: readonly number[], holds: readonly Band[] = [],
     holds,
     strays: new Set(),
     control: switchAt("lnb", null),
+    stage: IDEAL_STAGE,
+    entryLevelDbuv: 80,
     entryNoiseRatio,
     entryInterferenceRatio: 0,
   };

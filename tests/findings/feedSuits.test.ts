@@ -36,6 +36,7 @@ function input(feed: ReceiverInput["feed"], polarisation?: Polarisation): Receiv
     services: ["satellite"],
     ...range,
     tuners: 1,
+    frontEnd: { noiseFigureDb: 8, overloadDbuv: 100, tuner: "silicon" },
     ...(polarisation ? { polarisation } : {}),
   };
 }
@@ -61,13 +62,36 @@ describe("a feed", () => {
   test("may have an oscillator that is a little off, and not one of another plan", () => {
     expect(reasonOf(tuned("switched"), sky({ half: "low", loMHz: 9755 }))).toBeUndefined();
     expect(reasonOf(tuned("switched"), sky({ half: "low", loMHz: 9745 }))).toBeUndefined();
-    expect(reasonOf(tuned("switched"), sky({ half: "low", loMHz: 9756 }))).toBe(
-      "wideband feed on a switched input",
-    );
-    expect(reasonOf(tuned("switched"), sky({ half: "high", loMHz: 9750 }))).toBe(
-      "wideband feed on a switched input",
-    );
+    expect(reasonOf(tuned("switched"), sky({ half: "low", loMHz: 9756 }))).toBe("other oscillator");
+    expect(reasonOf(tuned("switched"), sky({ half: "high", loMHz: 9750 }))).toBe("other oscillator");
     expect(reasonOf(tuned("switched"), sky({ loMHz: 10_410 }))).toBe("wideband feed on a switched input");
+  });
+
+  // 11 000 MHz less 10 000 MHz is 1000 MHz; whoever reckons with 9750 MHz looks at 1250 MHz, 250 MHz above.
+  test("is told with the oscillator of the menu and the real one", () => {
+    expect(whyUnusable(tuned("switched"), sky({ half: "low", loMHz: 10_000 }))).toMatchObject({
+      why: "wrong feed",
+      reason: { kind: "other oscillator", menuMHz: 9750, realMHz: 10_000 },
+    });
+  });
+
+  test("suits a menu that has its oscillator, half by half", () => {
+    const menu = { lowMHz: 10_000, highMHz: 10_600 };
+    const at = (half: SkyHalf, loMHz: number) =>
+      reasonOf(tuned("switched", { input: { ...input("switched"), menu } }), sky({ half, loMHz }));
+    expect(at("low", 10_000)).toBeUndefined();
+    expect(at("high", 10_600)).toBeUndefined();
+    expect(at("low", 9750)).toBe("other oscillator");
+  });
+
+  test("of a wideband LNB suits the menu that has its oscillator, or finds it out", () => {
+    const at = (widebandMHz: number | undefined, loMHz: number) => {
+      const menu = { lowMHz: 9750, highMHz: 10_600, ...(widebandMHz ? { widebandMHz } : {}) };
+      return reasonOf(tuned("wideband", { input: { ...input("wideband"), menu } }), sky({ loMHz }));
+    };
+    expect(at(10_410, 10_410)).toBeUndefined();
+    expect(at(undefined, 10_200)).toBeUndefined();
+    expect(at(10_400, 10_410)).toBe("other oscillator");
   });
 
   test("of a wideband LNB suits a wideband input, and no other does", () => {

@@ -26,6 +26,7 @@ const INPUT: ReceiverInput = {
   tunesFromMHz: 174,
   tunesToMHz: 862,
   tuners: 1,
+  frontEnd: { noiseFigureDb: 8, overloadDbuv: 98.75, tuner: "silicon" },
 };
 
 /** What was made of each carrier: "got", or why not. */

@@ -30,8 +30,11 @@ const EN_60728: Row[] = [
   // A manual that quotes EN 60728-1.
   { name: "DVB-T 64 QAM 3/4", service: "tv", mode: "dvbt-64qam-3/4", min: 48, max: 74 },
   { name: "DVB-C 16 QAM", service: "tv", mode: "dvbc-16qam", min: 41, max: 61 },
-  { name: "DVB-C 64 QAM", service: "tv", mode: "dvbc-64qam", min: 47, max: 67 },
-  { name: "DVB-C 256 QAM", service: "tv", mode: "dvbc-256qam", min: 54, max: 74 },
+  { name: "DVB-C 64 QAM", service: "tv", mode: "dvbc-64qam", min: 47, max: 67, cn: 26 },
+  { name: "DVB-C 256 QAM", service: "tv", mode: "dvbc-256qam", min: 54, max: 74, cn: 32 },
+  // Not in the table: the levels that suit both neighbours.
+  { name: "DVB-C 32 QAM", service: "tv", mode: "dvbc-32qam", min: 47, max: 61 },
+  { name: "DVB-C 128 QAM", service: "tv", mode: "dvbc-128qam", min: 54, max: 67 },
   { name: "DVB-T2 16 QAM 2/3", service: "tv", mode: "dvbt2-16qam-2/3", min: 35, max: 74 },
   { name: "DVB-T2 64 QAM 2/3", service: "tv", mode: "dvbt2-64qam-2/3", min: 39, max: 74 },
   { name: "DVB-S", service: "satellite", mode: "dvbs-qpsk-3/4", min: 47, max: 77 },
@@ -42,7 +45,7 @@ const EN_60728: Row[] = [
 const RD_346: Row[] = [
   { name: "FM", service: "fm", mode: "fm-stereo", min: 40, max: 70, cn: 38 },
   { name: "DAB", service: "dab", mode: "dab", min: 30, max: 70, cn: 18 },
-  { name: "64 QAM on cable", service: "tv", mode: "dvbc-64qam", min: 45, max: 70 },
+  { name: "64 QAM on cable", service: "tv", mode: "dvbc-64qam", min: 45, max: 70, cn: 28 },
   { name: "COFDM TV, 64 QAM 2/3", service: "tv", mode: "dvbt-64qam-2/3", min: 47, max: 70, cn: 25 },
   { name: "DVB-S", service: "satellite", mode: "dvbs-qpsk-3/4", min: 47, max: 77, cn: 11 },
   { name: "DVB-S2 QPSK", service: "satellite", mode: "dvbs2-qpsk-3/4", min: 47, max: 77, cn: 12 },

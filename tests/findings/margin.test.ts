@@ -38,6 +38,56 @@ function tv(o: {
 
 const told = ({ state, tightest, edge }: Verdict) => [state, tightest?.by, edge?.kind];
 
+/** Two channels next to each other, so many decibels apart, into a set that takes so much power. */
+function neighbours(levelOffsetDb: number, overloadDbuv = 98.75) {
+  const mode = "dvbt-64qam-2/3";
+  const channels = [
+    { channel: 33, mode, levelOffsetDb: 0 },
+    { channel: 34, mode, levelOffsetDb },
+  ];
+  const parts = {
+    set: ["receiver-tv", { overloadDbuv }],
+    aerial: ["aerial-uhf", { levelDbuv: 60, channels }],
+  } as const;
+  const evaluation = evaluate({ ...draw(parts, "aerial.out > set.in"), settings: WIDE });
+  const verdict = report(evaluation).verdicts.find((v) => v.part === "set");
+  if (!verdict) throw new Error("no verdict");
+  return { verdict, words: verdictSentence(verdict, evaluation) };
+}
+
+/** Limits that a level does not come near. */
+const WIDE: Settings = {
+  ...USUAL_SETTINGS,
+  limits: "own",
+  ownLimits: [{ service: "tv", minDbuv: 0, maxDbuv: 120, cnDb: 0, merDb: 0, differenceDb: 0 }],
+};
+
+describe("margin of a tuner against being blocked", () => {
+  // A neighbour may be 30 dB stronger (ITU-R BT.1368, from memory); tuners stray by 3 dB, from the ranges quoted there.
+  test("half a decibel from a neighbour that blocks it is a knife’s edge", () => {
+    const { verdict, words } = neighbours(29.5);
+    expect(told(verdict)).toEqual(["edge", "neighbour", "spread"]);
+    expect(verdict.marginDb).toBeCloseTo(0.5, 9);
+    expect(words).toContain(
+      "C33 has 0.5 dB to spare (against being blocked by a stronger neighbour), and the spread of real parts is 3 dB",
+    );
+  });
+
+  test("four decibels are none", () => {
+    const { verdict } = neighbours(26);
+    expect(told(verdict)).toEqual(["works", "neighbour", undefined]);
+    expect(verdict.marginDb).toBeCloseTo(4, 9);
+  });
+
+  // 60 and 70 dBµV together: 10⁶ + 10⁷ = 1.1·10⁷, 70.41 dBµV; the tuner takes 71.
+  test("so it is with all signals together", () => {
+    const { verdict, words } = neighbours(10, 71);
+    expect(told(verdict)).toEqual(["edge", "all signals", "spread"]);
+    expect(verdict.marginDb).toBeCloseTo(0.59, 2);
+    expect(words).toContain("0.6 dB to spare (all signals together against an overloaded tuner)");
+  });
+});
+
 describe("margin of a TV set", () => {
   // EN 60728-1 as quoted: DVB-T 64 QAM between 45 and 74 dBµV.
   test("above the middle of the range it is the distance to the upper limit", () => {

@@ -1,6 +1,7 @@
 /** Results of single carriers, and how they are put together: hand-made carriers, the outcome known beforehand. */
 import { describe, expect, test } from "vitest";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
+import { blockingAt } from "../../src/findings/blocking.ts";
 import {
   addResult,
   type CarrierResult,
@@ -10,10 +11,12 @@ import {
 } from "../../src/findings/carrierResult.ts";
 import type { Plane } from "../../src/findings/missing.ts";
 import { carriersGot, missingOf, receive, sendTheSame } from "../../src/findings/reception.ts";
-import { graded, quality, TUNER_NOISE_FIGURE_DB } from "../../src/findings/tunerQuality.ts";
+import { graded, quality } from "../../src/findings/tunerQuality.ts";
 import { sourcesOf, type WantedCarrier } from "../../src/findings/wanted.ts";
 import type { ReceiverInput } from "../../src/parts/contract.ts";
+import { TUNER_NOISE_FIGURE_DB } from "../../src/parts/receiverFrontEnd.ts";
 import { quadrantOf } from "../../src/sentences/planes.ts";
+import type { Band } from "../../src/signal/band.ts";
 import { draw } from "../draw.ts";
 import { type BandSketch, bandOf, gridOf } from "../signal/bands.ts";
 import { recordOf } from "./byHand.ts";
@@ -108,9 +111,12 @@ describe("a carrier at an input", () => {
     tunesFromMHz: 470,
     tunesToMHz: 694,
     tuners: 1,
+    frontEnd: { noiseFigureDb: 8, overloadDbuv: 98.75, tuner: "silicon" },
   };
+  const judged = (band: Band, i: number, own = input) =>
+    quality(own, band, i, blockingAt({ bands: [band] }, own));
   const at = (centreMHz: number, more: BandSketch = {}) =>
-    quality(input, bandOf({ grid: gridOf([centreMHz]), level: 50, ...more }), 0);
+    judged(bandOf({ grid: gridOf([centreMHz]), level: 50, ...more }), 0);
 
   // k = 1.380649·10⁻²³ J/K, 290 K, 8 MHz, 75 Ω: kTB·R = 2.4023 µV². 8 dB of noise figure are a factor of 6.3096,
   // of which 5.3096 is the tuner's own: 12.755 µV². 50 dBµV are 10⁵ µV²: C/N = 10·log10(10⁵/12.755) = 38.94 dB.
@@ -124,9 +130,19 @@ describe("a carrier at an input", () => {
     expect(disturbed.got ? disturbed.cnDb : 0).toBeCloseTo(26.72, 2);
   });
 
+  // 3 dB are a factor of 1.9953: 0.9953 · 2.4023 = 2.391 µV²; 10⁵/2.391 is 46.21 dB. With 12 dB: 14.849 · 2.4023 = 35.67, 34.48 dB.
+  test.each([
+    [3, 46.21],
+    [12, 34.48],
+  ])("its own noise figure counts: %i dB", (noiseFigureDb, expected) => {
+    const own = { ...input, frontEnd: { ...input.frontEnd, noiseFigureDb } };
+    const result = judged(bandOf({ grid: gridOf([600]), level: 50 }), 0, own);
+    expect(result.got ? result.cnDb : 0).toBeCloseTo(expected, 2);
+  });
+
   test("is known by its port, its source and its place in the plan", () => {
     const two = bandOf({ grid: gridOf([600, 608]), level: [50, 55] });
-    expect(quality(input, two, 1)).toMatchObject({
+    expect(judged(two, 1)).toMatchObject({
       got: true,
       port: "in",
       origin: "aerial",

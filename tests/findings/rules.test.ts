@@ -14,6 +14,8 @@ import { messagesOf } from "../messages.ts";
 /** Words that a message of each rule must hold where it speaks. */
 const SAYS: Readonly<Record<string, RegExp>> = {
   loop: /“Attenuator 1” lies on a loop/,
+  // The satellite stands at 31.6° (20° East from 50° N 10° E, by the orbit's geometry).
+  "blocked-view": /obstacle reaches up to 45°, and the satellite stands at 32°\. It takes \d/,
   "supply-overloaded": /“Faulty joint” shorts the supply of “Satellite receiver”/,
   "no-supply":
     /13 V from “Satellite receiver” stop at “DC block”: it passes no DC, so “Universal LNB” is dead/,
@@ -33,8 +35,13 @@ const SAYS: Readonly<Record<string, RegExp>> = {
   "too-many-tuners": /3 tuners but is set to 2 user bands/,
   "plane-missing": /40 of 80 .* horizontal/,
   "receiver-misses": /“Filter” stops 3 DAB blocks: .* gets none of 3 DAB blocks/,
+  // 73 dBµV less 100 m of 1.0 mm copper (about 20 dB at 950 MHz, 31 dB at 2150 MHz): below the 60 dBµV of the window.
+  "stacking-input":
+    /the input [VH] of “SCR\/dSCR multiswitch”, \d+ of 40 satellite transponders are too weak/,
   // EN 60728-1 as quoted: DVB-T 74 dBµV at most; the aerial is said to give 90, the plate takes 1 dB.
   "level-limits": /too strong\. The worst has 89 dBµV .* 74 dBµV at most/,
+  // ITU-R BT.1368, from memory: the next channel may be 30 dB stronger; C34 is set to be 33 dB above C33.
+  "tuner-blocked": /C34 is 33 dB above C33, and 30 dB block it/,
   // DVB-T 64 QAM: 26 dB by EN 60728-1, from memory. 30 dBµV less 3.6 dBµV of thermal noise and 5 dB are 21 dB.
   "low-carrier-to-noise": /too little C\/N; the worst has 25\.\d+ dB/,
   // Three times 37.5 dB in step: 37.5 − 20·log10(3) = 28 dB; Royal Decree 346/2011 4.5 asks for 30 dB.

@@ -4,9 +4,10 @@ import type { CarrierResults } from "../../src/findings/carrierResult.ts";
 import type { TunedInput } from "../../src/findings/feedSuits.ts";
 import { addStackedResults, ownPowers, SAME_CENTRE_MHZ } from "../../src/findings/stackedReception.ts";
 import type { ReceiverInput } from "../../src/parts/contract.ts";
-import type { Band, Stack } from "../../src/signal/band.ts";
+import type { Band, Stack, StackStandard } from "../../src/signal/band.ts";
+import type { SkyHalf } from "../../src/signal/carrier.ts";
 import type { Offer } from "../../src/signal/control.ts";
-import { type BandSketch, bandOf, gridOf, switchAt } from "../signal/bands.ts";
+import { type BandSketch, bandOf, gridOf, IDEAL_STAGE, switchAt } from "../signal/bands.ts";
 import { speaker as speakerByHand } from "./byHand.ts";
 
 const satellite = (more: BandSketch) => bandOf({ from: "dish", service: "satellite", ...more });
@@ -34,6 +35,8 @@ function feed(
     holds: [HELD],
     strays: new Set(),
     control: switchAt("lnb", null, offers),
+    stage: { ...IDEAL_STAGE, levelDbuv: 70 },
+    entryLevelDbuv: 70,
     entryNoiseRatio: 10 ** -2.5,
     entryInterferenceRatio: 0,
   };
@@ -48,8 +51,11 @@ const INPUT: ReceiverInput = {
   tunesFromMHz: 950,
   tunesToMHz: 2150,
   tuners: 1,
+  frontEnd: { noiseFigureDb: 8, overloadDbuv: 100, tuner: "silicon" },
   userBands: [{ number: 1, centreMHz: 1210 }],
 };
+
+const AMPLE_DB = 20;
 
 /** What becomes of the first transponder. */
 function first(
@@ -58,12 +64,13 @@ function first(
     readonly input?: Partial<ReceiverInput>;
     readonly alone?: boolean;
     readonly band?: BandSketch;
+    readonly headroomDb?: number;
   } = {},
 ) {
   const tuned: TunedInput = { receiver: "rx", input: { ...INPUT, ...o.input }, alone: o.alone ?? false };
   const { band, stack } = feed(offers, o.band);
   const results: CarrierResults = new Map();
-  addStackedResults(tuned, band, stack, results);
+  addStackedResults(tuned, band, stack, o.headroomDb ?? AMPLE_DB, results);
   expect(results.size).toBe(2);
   return results.get("dish#0");
 }
@@ -99,6 +106,18 @@ describe("a transponder on a user band", () => {
   test("has the tuner's noise on top where it is weak", () => {
     const result = first([speaker("rx", [1])], { band: { level: 40, noise: 10 ** 1.5 } });
     expect(result?.got ? result.cnDb : 0).toBeCloseTo(22.38, 2);
+  });
+
+  test("is blocked where too much comes in together, noise or not", () => {
+    const headroomDb = -0.1;
+    const blocked = {
+      got: false,
+      why: "blocked",
+      reason: { kind: "blocked", service: "satellite", port: "sat", by: "total" },
+    };
+    expect(first([speaker("rx", [1])], { headroomDb })).toEqual(blocked);
+    expect(first([speaker("rx", [1])], { headroomDb, band: { noise: 10 ** 6 } })).toEqual(blocked);
+    expect(first([speaker("rx", [1])])).toMatchObject({ got: true, headroom: { totalDb: AMPLE_DB } });
   });
 
   test("is noisy where the line adds too much", () => {
@@ -191,6 +210,77 @@ describe("why a user band does not serve", () => {
       });
   });
 
+  // EN 50494 addresses 8 user bands, EN 50607 32, as quoted in the scope of the latter; the feed is of EN 50494.
+  describe("the messages of the receiver and of the unit", () => {
+    const got = (sends: StackStandard, knows: StackStandard, number = 1) => {
+      const { band, stack } = feed([speaker("rx", [number])]);
+      const of = { ...stack, numbers: [1, 9], standards: [knows, knows] };
+      const userBands = [{ number, centreMHz: number === 1 ? 1210 : 1420 }];
+      const results: CarrierResults = new Map();
+      const tuned = { receiver: "rx", input: { ...INPUT, standard: sends, userBands }, alone: false };
+      addStackedResults(tuned, band, of, AMPLE_DB, results);
+      return results.get("dish#0");
+    };
+
+    test.each([
+      ["EN 50494", "EN 50494", true],
+      ["EN 50607", "EN 50607", true],
+      ["EN 50494", "EN 50607", false],
+      ["EN 50607", "EN 50494", false],
+      ["both", "EN 50494", true],
+      ["both", "EN 50607", true],
+      ["EN 50494", "both", true],
+      ["EN 50607", "both", true],
+      ["both", "both", true],
+    ] as const)("%s to %s: is it got? %s", (sends, knows, isGot) => {
+      const result = got(sends, knows);
+      expect(result?.got).toBe(isGot);
+      if (!isGot)
+        expect(result).toEqual({
+          got: false,
+          why: "wrong feed",
+          reason: { kind: "other messages", part: "lnb", userBand: 1, sends, knows },
+          userBand: 1,
+        });
+    });
+
+    test.each([
+      ["EN 50494", "both", false],
+      ["EN 50607", "both", true],
+      ["both", "both", true],
+      ["both", "EN 50607", true],
+      ["both", "EN 50494", false],
+    ] as const)("%s to %s on user band 9: is it got? %s", (sends, knows, isGot) => {
+      expect(got(sends, knows, 9)?.got).toBe(isGot);
+    });
+  });
+
+  // Asked for behind 10 000 MHz, 11 000 MHz is 1000 MHz; the unit has there what is sent at 10 750 MHz.
+  describe("the oscillator of the receiver’s menu is another than that of the unit", () => {
+    const reasonWith = (half: SkyHalf | undefined, real: number, menuLowMHz: number) => {
+      const { band, stack } = feed([speaker("rx", [1])]);
+      const held: Band = { ...HELD, shifts: [real], ...(half ? { half } : {}) };
+      const results: CarrierResults = new Map();
+      const input = { ...INPUT, menu: { lowMHz: menuLowMHz, highMHz: 10_600 } };
+      const tuned = { receiver: "rx", input, alone: false };
+      addStackedResults(tuned, band, { ...stack, holds: [held] }, AMPLE_DB, results);
+      const result = results.get("dish#0");
+      return result?.got === false ? result.reason : "got";
+    };
+
+    test("it gets what stands beside", () => {
+      const reason = { kind: "other oscillator", menuMHz: 10_000, realMHz: 9750 };
+      expect(reasonWith("low", 9750, 10_000)).toEqual(reason);
+      expect(reasonWith("low", 10_000, 9750)).toEqual({ ...reason, menuMHz: 9750, realMHz: 10_000 });
+      expect(reasonWith("low", 10_000, 10_000)).toBe("got");
+    });
+
+    test("behind a wideband LNB the unit reckons with those of a universal one", () => {
+      expect(reasonWith(undefined, 10_400, 9750)).toBe("got");
+      expect(reasonWith(undefined, 10_400, 10_000)).toMatchObject({ menuMHz: 10_000, realMHz: 9750 });
+    });
+  });
+
   test("a filter on the way stops it", () => {
     const cut = { cut: Uint16Array.of(1, 0), cuts: [{ part: "filter", reason: "filter" }] } as const;
     expect(first([speaker("rx", [1])], { band: { more: cut } })).toMatchObject({
@@ -247,6 +337,7 @@ test("a transponder that was stopped before the converter is missing for that, w
     { receiver: "rx", input: INPUT, alone: false },
     band,
     { ...stack, holds: [held] },
+    AMPLE_DB,
     results,
   );
   expect([...results]).toEqual([

@@ -2,8 +2,8 @@
  * Reads transponder lists of the Debian package dtv-scan-tables where it is installed (LGPL-2.1+; its files are
  * read in place and never copied). They show how real satellites were occupied in 2019; they are no current plan.
  */
-import { existsSync, readFileSync } from "node:fs";
-import type { Polarisation } from "../../src/signal/carrier.ts";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import type { Wave } from "../../src/signal/carrier.ts";
 import { sayMissing } from "./loud.ts";
 
 const FOLDER = "/usr/share/dvb/dvb-s";
@@ -14,7 +14,7 @@ export const AT_28_2_EAST = "Astra-28.2E";
 /** One entry of a list; also a row that `transponder` of parts/planSatellite.ts takes. */
 export type Listed = {
   readonly frequencyMHz: number;
-  readonly polarisation: Polarisation;
+  readonly polarisation: Wave;
   readonly symbolRateMsps: number;
   /** A key of rf/thresholds.ts. */
   readonly mode: string;
@@ -65,18 +65,40 @@ function listed(fields: ReadonlyMap<string, string>): Listed {
     return value;
   };
   const newer = field("DELIVERY_SYSTEM") === "DVBS2";
-  const modulation = field("MODULATION") === "PSK/8" ? "8psk" : "qpsk";
   return {
     frequencyMHz: Number(field("FREQUENCY")) / 1000,
     polarisation: polarisation(field("POLARIZATION")),
     symbolRateMsps: Number(field("SYMBOL_RATE")) / 1e6,
-    mode: newer ? `dvbs2-${modulation}-${field("INNER_FEC")}` : `dvbs-qpsk-${field("INNER_FEC")}`,
+    mode: modeOf(newer, fields.get("MODULATION") ?? "QPSK", field("INNER_FEC")),
     rollOff: newer ? "0.25" : "0.35",
   };
 }
 
-function polarisation(word: string): Polarisation {
-  if (word === "VERTICAL") return "V";
-  if (word === "HORIZONTAL") return "H";
-  throw new Error(`A polarisation of ${word} is neither vertical nor horizontal.`);
+/** Where a list leaves the code rate to the receiver, or names an older system than the modulation needs, a usual mode. */
+function modeOf(newer: boolean, modulation: string, rate: string): string {
+  const [name = "", usual = ""] = MODULATIONS[modulation] ?? [];
+  if (name === "") throw new Error(`A modulation of ${modulation} is unknown.`);
+  const code = rate === "AUTO" ? usual : rate;
+  return newer || name !== "qpsk" ? `dvbs2-${name}-${code}` : `dvbs-qpsk-${code}`;
+}
+
+const MODULATIONS: Readonly<Record<string, readonly [name: string, usual: string]>> = {
+  QPSK: ["qpsk", "3/4"],
+  "PSK/8": ["8psk", "2/3"],
+  "APSK/16": ["16apsk", "2/3"],
+  "APSK/32": ["32apsk", "3/4"],
+  "QAM/AUTO": ["8psk", "2/3"],
+};
+
+const WAVES: Readonly<Record<string, Wave>> = { VERTICAL: "V", HORIZONTAL: "H", RIGHT: "R", LEFT: "L" };
+
+function polarisation(word: string): Wave {
+  const wave = WAVES[word];
+  if (!wave) throw new Error(`A polarisation of ${word} is none.`);
+  return wave;
+}
+
+/** Names of all lists; none where the package is not installed. */
+export function scanTableNames(): readonly string[] {
+  return existsSync(FOLDER) ? readdirSync(FOLDER).sort() : [];
 }

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { DISH_OPTIONS } from "../../src/parts/dishOptions.ts";
 import { dishAim } from "../../src/parts/linkBudget.ts";
-import { cnDb } from "../../src/signal/readout.ts";
+import { cnDb, cniDb } from "../../src/signal/readout.ts";
 import { draw } from "../draw.ts";
 
 /**
@@ -73,4 +73,45 @@ describe("a 0.6 m dish with a universal converter", () => {
     expect(twice.levelDbuv - typical.levelDbuv).toBeCloseTo(6.02, 2);
     expect(twice.cnDb - typical.cnDb).toBeCloseTo(6.02, 2);
   });
+});
+
+/**
+ * Fischer, Digital Video and Audio Broadcasting Technology, satellite link at 12.1 GHz: EIRP 52 dBW, 37 938 km, losses 0.3 + 0.5 +
+ * 0.2 dB, dish of 37 dBi, noise of 293 K (24.7 dBK) with a figure of 1 dB added, symbol rate 27.5 MBd: C −117.7 dBW,
+ * N −128.5 dBW, C/N 10.8 dB. His noise is 293 K · 10^0.1 = 368.9 K: with an LNB of 1 dB (75.1 K) the antenna has 290 K, the most that
+ * can be set, 365.1 K in all: 0.05 dB less noise. Ideal isolation and an empty sky, as in the book.
+ */
+test("Fischer's downlink as a drawn design has C/N 10.8 dB", () => {
+  const transponders = [{ frequencyMHz: 12_100, polarisation: "V" as const, symbolRateMsps: 27.5 }];
+  // 10·log10(0.65·(π·D·12.1 GHz/c)²) = 37 dBi at D = 0.692 m. On the satellite's meridian 37 938 km are met at 45.2° of latitude:
+  // cos γ = (42 164² + 6378² − 37 938²) / (2 · 42 164 · 6378) = 0.705.
+  const design = draw(
+    {
+      dish: [
+        "dish",
+        {
+          eirpDbw: 52,
+          diameterM: 0.6922,
+          efficiency: 0.65,
+          clearSkyLossDb: 0.3,
+          pointingLossDb: 0.7,
+          antennaKelvin: 290,
+          siteLatitudeDeg: 45.2,
+          siteLongitudeDeg: 19.2,
+          siteHeightM: 0,
+          orbitalPositionDegE: 19.2,
+          neighbours: [],
+          transponders,
+        },
+      ],
+      lnb: ["lnb-universal", { noiseFigureDb: 1, crossPolarDb: 60 }],
+      rx: ["receiver-sat", { polarisation: "V", half: "high" }],
+    },
+    "dish.sky > lnb.sky, lnb.out > rx.sat",
+  );
+  const band = evaluate(design)
+    .record("lnb")
+    ?.outputs.out?.bands.find((b) => b.selected);
+  if (!band) throw new Error("nothing behind the converter");
+  expect(Math.abs(cniDb(band, 0) - 10.8)).toBeLessThan(0.15);
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import {
-  angleBetweenDeg,
   beamDiscriminationDb,
+  bearingDifferenceDeg,
   referenceDiscriminationDb,
   withPolarisationDb,
 } from "../../src/rf/aerialPattern.ts";
@@ -40,8 +40,8 @@ describe("a stated beam", () => {
 });
 
 test("bearings are compared the short way round", () => {
-  expect(angleBetweenDeg(350, 20)).toBe(30);
-  expect(angleBetweenDeg(10, 190)).toBe(180);
+  expect(bearingDifferenceDeg(350, 20)).toBe(30);
+  expect(bearingDifferenceDeg(10, 190)).toBe(180);
 });
 
 test("orthogonal polarisation takes 16 dB at all angles, and is not added to the direction", () => {

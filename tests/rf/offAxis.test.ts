@@ -1,7 +1,7 @@
 /** Reference patterns of dishes, and what of a neighbouring satellite comes in beside the axis. */
 import { describe, expect, test } from "vitest";
 import { dishGainDbi } from "../../src/rf/dish.ts";
-import { angleBetweenDeg, lookAngles } from "../../src/rf/lookAngles.ts";
+import { directionsApartDeg, lookAngles } from "../../src/rf/lookAngles.ts";
 import { homeDishCrossDbi, homeDishDbi, stationDishDbi } from "../../src/rf/offAxis.ts";
 
 function beam(diameterM: number, frequencyMHz: number) {
@@ -88,7 +88,7 @@ describe("a neighbouring satellite", () => {
     { name: "London", site: LONDON, a: 13, b: 16, apartDeg: 3.271 },
     { name: "Berlin", site: BERLIN, a: 19.2, b: 23.5, apartDeg: 4.69 },
   ])("at $name $a° and $b° East stand $apartDeg° apart", ({ site, a, b, apartDeg }) => {
-    const apart = angleBetweenDeg(seen({ site, satellite: a }), seen({ site, satellite: b }));
+    const apart = directionsApartDeg(seen({ site, satellite: a }), seen({ site, satellite: b }));
     expect(apart).toBeCloseTo(apartDeg, 2);
   });
 
@@ -99,7 +99,10 @@ describe("a neighbouring satellite", () => {
     { diameterM: 0.6, a: 19.2, b: 16, ciDb: 16.6 },
   ])("with $diameterM m on $a° East, $b° lies $ciDb dB lower", ({ diameterM, a, b, ciDb }) => {
     const dish = beam(diameterM, 11_700);
-    const apart = angleBetweenDeg(seen({ site: LONDON, satellite: a }), seen({ site: LONDON, satellite: b }));
+    const apart = directionsApartDeg(
+      seen({ site: LONDON, satellite: a }),
+      seen({ site: LONDON, satellite: b }),
+    );
     expect(Math.abs(dish.gainDbi - homeDishDbi(dish, apart) - ciDb)).toBeLessThan(0.1);
   });
 });

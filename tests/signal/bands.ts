@@ -61,3 +61,6 @@ export function switchAt(part: string, setting: string | null, offers: Feed = []
     contested: false,
   };
 }
+
+/** A stacking stage that adds no noise and holds its level whatever comes in. */
+export const IDEAL_STAGE = { levelDbuv: 80, leastDbuv: -100, noiseFigureDb: 0 };

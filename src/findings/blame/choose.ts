@@ -1,6 +1,6 @@
 /** Which of several parts that are wrong is the culprit. */
 import { isBroken } from "../../parts/meanings.ts";
-import type { Blamed } from "./culprit.ts";
+import { type Blamed, dishField } from "./culprit.ts";
 import type { Served, ServedByOutput } from "./served.ts";
 import type { Shortcoming } from "./shortcomings.ts";
 import type { Stage } from "./stages.ts";
@@ -76,5 +76,5 @@ export function canGive({ record }: Stage, moreDb: number): boolean {
 }
 
 export function asCulprit({ stage, shortcoming }: Suspect): Blamed {
-  return { part: stage.step.part, port: stage.step.to, ...shortcoming };
+  return { part: stage.step.part, port: stage.step.to, ...shortcoming, ...dishField(stage.record) };
 }

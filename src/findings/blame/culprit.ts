@@ -1,5 +1,6 @@
 /** The part that a tradesman takes in hand, and what it does that a sound or fitting one would not. */
 import type { PartId } from "../../design/design.ts";
+import type { PartRecord } from "../../evaluate/evaluation.ts";
 
 /** What a culprit does. */
 export type Misdeed =
@@ -73,4 +74,12 @@ export type Blamed = {
   /** Outputs of a splitter, or inputs of a combiner, and how many of them are used. */
   readonly ways?: { readonly of: number; readonly used: number; readonly side: "in" | "out" };
   readonly lengthM?: number;
+  /** A source that is a dish: its level is that of the sky, and a larger one helps. */
+  readonly isDish?: true;
 };
+
+/** Marks a dish among the sources. */
+export function dishField({ kind, ports }: PartRecord): Pick<Blamed, "isDish"> {
+  const isDish = kind.family === "receive" && ports.some((p) => p.medium === "sky");
+  return isDish ? { isDish } : {};
+}

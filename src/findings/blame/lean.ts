@@ -2,7 +2,7 @@
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { extreme } from "../extreme.ts";
 import type { Where } from "../finding.ts";
-import type { Blamed, Misdeed } from "./culprit.ts";
+import { type Blamed, dishField, type Misdeed } from "./culprit.ts";
 import { levelled } from "./level.ts";
 import { lacking } from "./shortcomings.ts";
 import { type Arriving, type Stage, stagesTo } from "./stages.ts";
@@ -92,7 +92,8 @@ function named(
   { record, step }: Stage,
   wrong: Pick<Blamed, "does" | "ways" | "lengthM">,
 ): Omit<Blamed, "excessDb"> {
-  const at = { part: step.part, port: step.to, amount: step.gainDb ?? step.levelDbuv };
+  const amount = step.gainDb ?? step.levelDbuv;
+  const at = { part: step.part, port: step.to, amount, ...dishField(record) };
   const length = record.options.lengthM;
   const leans = wrong.does === "leans" || wrong.does === "loses";
   if (record.kind.trade.job === "cable" && leans && typeof length === "number")

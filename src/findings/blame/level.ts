@@ -1,5 +1,6 @@
 /** Who makes a level too low or too high at a place. */
 import type { Evaluation } from "../../evaluate/evaluation.ts";
+import type { Service } from "../../signal/carrier.ts";
 import { extreme } from "../extreme.ts";
 import type { Draft } from "../finding.ts";
 import { type About, asCulprit, canGive, type Suspect, worstOf } from "./choose.ts";
@@ -13,17 +14,34 @@ import { swappedLegs } from "./swappedLegs.ts";
 const LEAST_SHARE = 0.25;
 
 /** The culprit of a level beyond its limit; undefined where the carrier cannot be followed. */
-export function blameForLevel(evaluation: Evaluation, draft: Draft<"level-limits">): Blamed | undefined {
+export function blameForLevel(
+  evaluation: Evaluation,
+  draft: Draft<"level-limits"> | Draft<"stacking-input">,
+): Blamed | undefined {
   const { at, facts, value = 0, limit = 0 } = draft;
   const { service, port, side } = at;
   if (!service || port === undefined) return undefined;
-  const stages = levelled(stagesTo(evaluation, { part: at.part, port }, facts.worst));
-  const about = {
-    missingDb: Math.abs(value - limit),
-    served: placesServed(evaluation, service, side ?? "too little"),
-  };
-  const swapped = suspectsAmong(stages, (stage) => swappedLegs(evaluation, stage));
-  return side === "too much" ? tooMuch(stages, swapped, about) : tooLittle(stages, swapped, about);
+  const way = stagesTo(evaluation, { part: at.part, port }, facts.worst);
+  const missingDb = Math.abs(value - limit);
+  if (side === "too much") return blameForExcess(evaluation, way, { service, missingDb });
+  const stages = levelled(way);
+  const about = { missingDb, served: placesServed(evaluation, service, "too little") };
+  return tooLittle(stages, swappedAmong(evaluation, stages), about);
+}
+
+/** The culprit of too much level at the end of a way. */
+export function blameForExcess(
+  evaluation: Evaluation,
+  way: readonly Stage[],
+  { service, missingDb }: { readonly service: Service; readonly missingDb: number },
+): Blamed | undefined {
+  const stages = levelled(way);
+  const about = { missingDb, served: placesServed(evaluation, service, "too much") };
+  return tooMuch(stages, swappedAmong(evaluation, stages), about);
+}
+
+function swappedAmong(evaluation: Evaluation, stages: readonly Stage[]): readonly Suspect[] {
+  return suspectsAmong(stages, (stage) => swappedLegs(evaluation, stage));
 }
 
 /** From the last automatic gain control on: what lies before it does not change the level behind it. */

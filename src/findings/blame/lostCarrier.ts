@@ -3,7 +3,7 @@ import type { PartId } from "../../design/design.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { CarrierId } from "../../evaluate/trace.ts";
 import type { Service } from "../../signal/carrier.ts";
-import { tunerNoiseUv2 } from "../tunerQuality.ts";
+import { tunerNoiseFigureDb, tunerNoiseUv2 } from "../tunerQuality.ts";
 import { blameForNoise, disturbed, graver, type Quality, turnedLnb } from "./quality.ts";
 import { placesServed } from "./served.ts";
 import { type Stage, stagesTo } from "./stages.ts";
@@ -19,7 +19,9 @@ export function blameForLostCarrier(
     const stages = stagesTo(evaluation, { part: at.receiver, port }, lost);
     const last = stages.at(-1);
     if (!last) continue;
-    const { service, requiredDb, tunerShare } = atTuner(last);
+    const record = evaluation.record(at.receiver);
+    const figureDb = (record && tunerNoiseFigureDb(record, port)) ?? 0;
+    const { service, requiredDb, tunerShare } = atTuner(last, figureDb);
     const turned = turnedLnb(stages, Math.max(0, requiredDb - last.step.cniDb));
     if (to === "disturbed") return turned ?? disturbed(evaluation, stages);
     const cniDb = -10 * Math.log10(10 ** (-last.step.cniDb / 10) + tunerShare);
@@ -34,7 +36,10 @@ export function blameForLostCarrier(
 }
 
 /** The carrier's service, what its modulation needs, and what the tuner's own noise is over it. */
-function atTuner({ record, step, carrier }: Stage): {
+function atTuner(
+  { record, step, carrier }: Stage,
+  noiseFigureDb: number,
+): {
   readonly service: Service;
   readonly requiredDb: number;
   readonly tunerShare: number;
@@ -42,7 +47,7 @@ function atTuner({ record, step, carrier }: Stage): {
   for (const band of record.outputs[step.to]?.bands ?? []) {
     const i = band.origin.key === carrier.origin ? band.grid.index.indexOf(carrier.index) : -1;
     if (i < 0) continue;
-    const tunerShare = tunerNoiseUv2(band.grid, i) / 10 ** (step.levelDbuv / 10);
+    const tunerShare = tunerNoiseUv2(band.grid, i, noiseFigureDb) / 10 ** (step.levelDbuv / 10);
     return { service: band.origin.service, requiredDb: band.grid.required[i] ?? 0, tunerShare };
   }
   return { service: "satellite", requiredDb: 0, tunerShare: 0 };

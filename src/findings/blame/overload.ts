@@ -4,7 +4,7 @@ import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import { extreme } from "../extreme.ts";
 import type { Draft } from "../finding.ts";
 import { culpritFirst } from "../rule.ts";
-import type { Blamed } from "./culprit.ts";
+import { type Blamed, dishField } from "./culprit.ts";
 import { isAmplifier } from "./level.ts";
 import { exceeding } from "./shortcomings.ts";
 import { type Stage, stagesTo } from "./stages.ts";
@@ -60,6 +60,7 @@ function driverOf(evaluation: Evaluation, record: PartRecord, over: number): Bla
     does: stage === amplifier ? "high gain" : "strong source",
     excessDb: exceeding(stage)?.excessDb ?? over,
     amount: stage === amplifier ? (gainDb ?? 0) : levelDbuv,
+    ...dishField(stage.record),
   };
 }
 

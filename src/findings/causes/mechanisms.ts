@@ -85,6 +85,7 @@ const LOSSES: Readonly<Record<Why, Pick<Mechanism, "natures" | "lacks">>> = {
   "not selectable": { natures: OUT_OF_REACH, lacks: ["command", "plane", "user band", "signal"] },
   disturbed: { natures: ["clash", "too strong"], lacks: ["quality"] },
   noisy: { natures: ["too weak", "too strong"], lacks: ["level", "quality", "signal"] },
+  blocked: { natures: ["too strong"], lacks: ["moderation"] },
 };
 
 /** Nothing else leads to it, and it leads to nothing else. */
@@ -92,6 +93,7 @@ const BY_ITSELF: Mechanism = { stage: 13, natures: ["own"], takes: [], lacks: []
 
 const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>) => Mechanism) } = {
   loop: { stage: 0, natures: ["wiring"], takes: ALL_SIGNAL, lacks: [] },
+  "blocked-view": { stage: 2, natures: ["too weak", "does not pass"], takes: ALL_SIGNAL, lacks: [] },
   "supply-overloaded": { stage: 1, natures: ["does not pass"], takes: ["supply"], lacks: [] },
   "no-supply": {
     stage: 2,
@@ -132,9 +134,24 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
     lacks: ["suitable cable", "suitable feed"],
   },
   overload: { stage: 7, natures: ["too strong"], takes: ["quality"], lacks: ["moderation"] },
+  // The gain control holds the level behind it only within its window.
+  "stacking-input": (finding) =>
+    finding.at.side === "too much"
+      ? { stage: 7, natures: ["too strong"], takes: ["quality"], lacks: ["moderation"] }
+      : { stage: 7, natures: ["too weak"], takes: ["level", "quality"], lacks: ["level", "band"] },
   "wideband-shared": { stage: 2, natures: ["wiring"], takes: ["suitable cable"], lacks: [] },
   "shared-frequencies": { stage: 8, natures: ["clash"], takes: ["quality"], lacks: ["suitable cable"] },
   "same-signal-twice": { stage: 8, natures: ["clash"], takes: [], lacks: [] },
+  "tuner-blocked": ({ facts, value = 0, limit = 0 }) => {
+    if (facts.kind === "beside")
+      return { stage: 8, natures: ["clash", "too strong"], takes: [], lacks: ["moderation"] };
+    // Of an amplifier and a tuner behind it the one comes first that gets more too much; what is not wanted at all is told
+    // where it first does harm.
+    const isFirst = facts.culprit?.does !== "overdriven" && (facts.drivenDb ?? 0) < value - limit;
+    return isFirst
+      ? { stage: 6, natures: ["too strong"], takes: ["moderation", "quality"], lacks: [] }
+      : { stage: 8, natures: ["too strong"], takes: ["moderation"], lacks: ["moderation"] };
+  },
   "level-limits": (finding) => (finding.at.side === "too much" ? TOO_STRONG : TOO_WEAK),
   "level-difference": { stage: 10, natures: ["too weak", "too strong"], takes: [], lacks: ["level"] },
   slope: { stage: 10, natures: ["too weak", "too strong"], takes: [], lacks: ["level"] },

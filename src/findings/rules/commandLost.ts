@@ -1,6 +1,6 @@
 import type { PartId } from "../../design/design.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
-import type { Offer, SwitchState } from "../../signal/control.ts";
+import { type Offer, type PositionCommand, positionAsked, type SwitchState } from "../../signal/control.ts";
 import {
   commandTurnedAway,
   SURELY_HORIZONTAL_VOLTS,
@@ -33,7 +33,13 @@ export type CommandLostFacts =
       readonly wrongInput?: WrongInput;
     }
   /** A position switch is asked for no position, though it has several. */
-  | { readonly kind: "no position"; readonly receiver: PartId; readonly positions: number }
+  | {
+      readonly kind: "no position";
+      readonly receiver: PartId;
+      readonly positions: number;
+      /** The command that the switch waits for. */
+      readonly command: PositionCommand;
+    }
   /** A position is asked for that the switch does not have. */
   | {
       readonly kind: "no such position";
@@ -54,16 +60,18 @@ type Kind = "quadrant" | "position" | "both" | "stack";
 export const commandLost: RuleOf<"command-lost"> = {
   id: "command-lost",
   check: ({ record }) => {
-    const atSwitches = (record.power.switches ?? []).flatMap(({ port, by, positions }) => {
-      const state = record.switches[port];
-      const heard = (state?.offers ?? []).filter((o) => o.kind === "commands" && o.volts18 > 0);
-      return heard.flatMap((offer) => [
-        ...tooFewVolts(record, { port, by, offer }, state?.thresholdVolts ?? 0),
-        ...toneLost(record, { port, by, offer }),
-        ...noPosition(record, { port, by, offer }),
-        ...noSuchPosition(record, { port, by, offer }, positions),
-      ]);
-    });
+    const atSwitches = (record.power.switches ?? []).flatMap(
+      ({ port, by, positions, heeds = "committed" }) => {
+        const state = record.switches[port];
+        const heard = (state?.offers ?? []).filter((o) => o.kind === "commands" && o.volts18 > 0);
+        return heard.flatMap((offer) => [
+          ...tooFewVolts(record, { port, by, offer }, state?.thresholdVolts ?? 0),
+          ...toneLost(record, { port, by, offer }, heeds),
+          ...noPosition(record, { port, by, offer }, heeds),
+          ...noSuchPosition(record, { port, by, offer }, { positions, heeds }),
+        ]);
+      },
+    );
     // A unit for quad LNBs asks as a receiver does.
     const asks = record.kind.reception !== undefined || record.power.switches !== undefined;
     const supplies = asks ? (record.power.supplies ?? []) : [];
@@ -195,8 +203,13 @@ function unheard(record: PartRecord, port: string, kind: Offer["kind"]): readonl
   ];
 }
 
-function noPosition(record: PartRecord, { port, by, offer }: Heard): readonly Draft<"command-lost">[] {
-  const isSent = offer.request?.position !== undefined || offer.request?.userBands !== undefined;
+function noPosition(
+  record: PartRecord,
+  { port, by, offer }: Heard,
+  command: PositionCommand,
+): readonly Draft<"command-lost">[] {
+  const isSent =
+    positionAsked(offer.request, command) !== undefined || offer.request?.userBands !== undefined;
   const positions = record.ports.filter((p) => p.side === "in" && record.joined[p.id]).length;
   if (by !== "position" || isSent || positions < 2) return [];
   const part = record.part.id;
@@ -206,7 +219,7 @@ function noPosition(record: PartRecord, { port, by, offer }: Heard): readonly Dr
       at: { part, port, band: speakerKey(offer) },
       parts: culpritFirst(offer.part, [part]),
       wires: wireIdsAt(record, port),
-      facts: { kind: "no position", receiver: offer.part, positions },
+      facts: { kind: "no position", receiver: offer.part, positions, command },
     },
   ];
 }
@@ -214,9 +227,9 @@ function noPosition(record: PartRecord, { port, by, offer }: Heard): readonly Dr
 function noSuchPosition(
   record: PartRecord,
   { port, by, offer }: Heard,
-  positions: number,
+  { positions, heeds }: { readonly positions: number; readonly heeds: PositionCommand },
 ): readonly Draft<"command-lost">[] {
-  const asked = offer.request?.position ?? 1;
+  const asked = positionAsked(offer.request, heeds) ?? 1;
   const heedsIt = by === "position" || by === "both";
   if (!heedsIt || asked <= positions || !offer.toneArrives) return [];
   const part = record.part.id;
@@ -232,8 +245,12 @@ function noSuchPosition(
   ];
 }
 
-function toneLost(record: PartRecord, { port, by, offer }: Heard): readonly Draft<"command-lost">[] {
-  const isAsked = by !== "position" || offer.request?.position !== undefined;
+function toneLost(
+  record: PartRecord,
+  { port, by, offer }: Heard,
+  heeds: PositionCommand,
+): readonly Draft<"command-lost">[] {
+  const isAsked = by !== "position" || positionAsked(offer.request, heeds) !== undefined;
   if (offer.toneArrives || !isAsked) return [];
   const part = record.part.id;
   return [

@@ -2,6 +2,7 @@
 import type { DesignRule, Rule } from "../rule.ts";
 import { aboveBandEdge } from "./aboveBandEdge.ts";
 import { bandCut } from "./bandCut.ts";
+import { blockedView } from "./blockedView.ts";
 import { commandLost } from "./commandLost.ts";
 import { deadStub } from "./deadStub.ts";
 import { dwellingIsolation } from "./dwellingIsolation.ts";
@@ -19,10 +20,12 @@ import { planeMissing } from "./planeMissing.ts";
 import { receiverMisses } from "./receiverMisses.ts";
 import { sharedFrequencies } from "./sharedFrequencies.ts";
 import { slope } from "./slope.ts";
+import { stackingInput } from "./stackingInput.ts";
 import { supplyOverloaded } from "./supplyOverloaded.ts";
 import { switchedOutputShared } from "./switchedOutputShared.ts";
 import { tooManyTuners } from "./tooManyTuners.ts";
 
+import { tunerBlocked } from "./tunerBlocked.ts";
 import { userBandConflict } from "./userBandConflict.ts";
 import { weakQuality } from "./weakQuality.ts";
 import { widebandShared } from "./widebandShared.ts";
@@ -31,11 +34,13 @@ import { wrongQuadrant } from "./wrongQuadrant.ts";
 
 export const RULES: readonly Rule[] = [
   loop,
+  blockedView,
   supplyOverloaded,
   noSupply,
   widebandShared,
   sharedFrequencies,
   overload,
+  stackingInput,
   bandCut,
   switchedOutputShared,
   wrongQuadrant,
@@ -45,6 +50,7 @@ export const RULES: readonly Rule[] = [
   tooManyTuners,
   planeMissing,
   receiverMisses,
+  tunerBlocked,
   levelLimits,
   weakQuality,
   intermodulation,

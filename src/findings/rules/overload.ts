@@ -36,7 +36,14 @@ export type LoadShare = { readonly service: Service; readonly part: PartId; read
 export const overload: RuleOf<"overload"> = {
   id: "overload",
   check: ({ record }) => {
-    const drive = extreme(record.drives, (d) => d.levelDbuv - d.allowedDbuv);
+    // What comes into a stacking stage is another rule's.
+    const stages = new Set(
+      record.treatment.paths?.flatMap(({ rating, from, to }) => (rating?.isInput ? [`${from}>${to}`] : [])),
+    );
+    const drive = extreme(
+      record.drives.filter((d) => !stages.has(`${d.from}>${d.port}`)),
+      (d) => d.levelDbuv - d.allowedDbuv,
+    );
     if (!drive || drive.levelDbuv <= drive.allowedDbuv) return [];
     const drowned = drownedIn(record);
     const load = loadOf(record, drive);

@@ -3,7 +3,7 @@ import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import { switchStates } from "../../evaluate/power.ts";
 import type { SwitchDeclaration } from "../../parts/contract.ts";
-import type { Offer, Request, SwitchState } from "../../signal/control.ts";
+import { type Offer, positionAsked, type Request, type SwitchState } from "../../signal/control.ts";
 
 /** A switch that the commands of an input can reach. */
 export type CommandStop = {
@@ -80,7 +80,7 @@ function stopOf(
     dormant: own.dormant,
   };
   if (declared.by !== "stack") {
-    const asked = askedSetting(declared.by, request);
+    const asked = askedSetting(declared, request);
     return {
       ...stop,
       kind: "switch",
@@ -109,7 +109,9 @@ function settingAlone(record: PartRecord, port: string, own: Offer): string | nu
   return alone[port]?.setting ?? null;
 }
 
-function askedSetting(by: SwitchDeclaration["by"], { polarisation, half, position = 1 }: Request): string {
+function askedSetting({ by, heeds }: SwitchDeclaration, request: Request): string {
+  const { polarisation, half } = request;
+  const position = positionAsked(request, heeds) ?? 1;
   const quadrant = `${polarisation}${half === "low" ? "L" : "H"}`;
   if (by === "position") return String(position);
   return by === "both" ? `${position}:${quadrant}` : quadrant;

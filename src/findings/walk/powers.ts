@@ -14,6 +14,6 @@ export function powersAt({ band, i }: FoundCarrier, carrier: CarrierId): Powers 
   const levelDbuv = band.level[i] ?? 0;
   const { stack } = band;
   const held = stack && findCarrier(stack.holds, carrier, undefined);
-  if (stack && held) return { levelDbuv, ...ownPowers({ band, stack, held: held.band, i: held.i }, i) };
+  if (stack && held) return ownPowers({ band, stack, held: held.band, i: held.i }, i);
   return { levelDbuv, noise: band.noise[i] ?? 0, interference: disturbanceUv2(band, i) };
 }

@@ -5,7 +5,7 @@ import type { CarrierId } from "../../evaluate/trace.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { carrierToDb, isLive } from "../../signal/readout.ts";
 import { type Limits, limitsFor, profileOf } from "../limits.ts";
-import { tunerNoiseUv2 } from "../tunerQuality.ts";
+import { tunerNoiseFigureDb, tunerNoiseUv2 } from "../tunerQuality.ts";
 import { type Choice, chosenCarriers } from "./choice.ts";
 import { type Destination, destinationOf } from "./destination.ts";
 import { type Loss, lossOf } from "./loss.ts";
@@ -50,7 +50,13 @@ export type CarrierWay = {
   /** What the profile asks for at the end. */
   readonly limits?: Limits;
   /** At the end of the way; absent where it does not come. C/(N+I) counts a receiver's own tuner. */
-  readonly end?: { readonly levelDbuv: number; readonly cniDb: number; readonly marginDb: number };
+  readonly end?: {
+    readonly levelDbuv: number;
+    readonly cniDb: number;
+    readonly marginDb: number;
+    /** Noise figure of a receiver's tuner [dB]. */
+    readonly tunerFigureDb?: number;
+  };
   /** True when it can be received there. */
   readonly got: boolean;
   /** Where it is lost, or where its level leaves the limits. */
@@ -103,14 +109,20 @@ function wayOf(
 
 function endOf(
   record: PartRecord,
-  { arrives }: Destination,
+  { arrives, port }: Destination,
   { carrier, requiredDb }: Choice,
 ): CarrierWay["end"] {
   if (!arrives) return undefined;
   const { levelDbuv, noise, interference } = powersAt(arrives, carrier);
-  const tuner = record.kind.reception ? tunerNoiseUv2(arrives.band.grid, arrives.i) : 0;
+  const tunerFigureDb = port === null ? undefined : tunerNoiseFigureDb(record, port);
+  const tuner = tunerFigureDb === undefined ? 0 : tunerNoiseUv2(arrives.band.grid, arrives.i, tunerFigureDb);
   const cniDb = carrierToDb(levelDbuv, noise + interference + tuner);
-  return { levelDbuv, cniDb, marginDb: cniDb - requiredDb };
+  return {
+    levelDbuv,
+    cniDb,
+    marginDb: cniDb - requiredDb,
+    ...(tunerFigureDb === undefined ? {} : { tunerFigureDb }),
+  };
 }
 
 /** A receiver's own judgement; at an outlet, live with enough C/(N+I). */

@@ -72,6 +72,23 @@ function trapBehind(
   });
 }
 
+/** A trap for the neighbour that blocks a tuner, behind the aerial that it comes in by: down to the blocked carrier. */
+export const trapNeighbour: Idea = (site, finding) => {
+  if (finding.rule !== "tuner-blocked" || finding.facts.kind !== "beside") return [];
+  const { by } = finding.facts;
+  const record = site.evaluation.record(by.part);
+  if (record?.kind.trade.job !== "aerial") return [];
+  const db = Math.min(DEEPEST_TRAP_DB, Math.round(finding.value ?? 0));
+  return Object.entries(record.outputs).flatMap(([out, { bands }]) =>
+    bands.flatMap((band) => {
+      const i = band.origin.key === by.origin ? band.grid.index.indexOf(by.index) : -1;
+      const carrier = carrierAt(band, i);
+      if (i < 0 || carrier.widthMHz < NARROWEST_MHZ) return [];
+      return [trapBehind({ record, in: null, out }, carrier, { mode: "lower", db })];
+    }),
+  );
+};
+
 /** Of two sources that bring the same channel, it is trapped at the weaker one. */
 export const trapIntruder: Idea = (site, finding) => {
   const record = site.evaluation.record(finding.parts[0] ?? "");

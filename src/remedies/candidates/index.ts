@@ -6,22 +6,24 @@ import type { Site } from "../site.ts";
 import { aerialCable } from "./aerialCable.ts";
 import { amplifierAway, lineAmplifier, tvAmplifier } from "./amplifiers.ts";
 import { bandCombiner } from "./bandCombiner.ts";
-import { filterBefore, otherChannels, trap, trapIntruder } from "./bands.ts";
+import { filterBefore, otherChannels, trap, trapIntruder, trapNeighbour } from "./bands.ts";
 import { cableGrade } from "./cable.ts";
 import { plugIn } from "./connect.ts";
 import { otherConverter, quattroConverter, rightQuadrants, widebandForUnit } from "./converters.ts";
 import type { CurableRule } from "./curable.ts";
 import { terminateOutputs, wireOff } from "./ends.ts";
+import { freeChannel } from "./freeChannel.ts";
 import { gradedTaps } from "./graded.ts";
 import { betterDecoupling } from "./isolation.ts";
 import { splitterForJoint } from "./joints.ts";
 import { otherGain, padBefore, padValue, sourcePad } from "./levels.ts";
 import { mend } from "./mend.ts";
+import { menuOscillator, ownMessages } from "./menu.ts";
 import { betterDish, lessLossBefore, masthead } from "./noise.ts";
 import { otherOutput } from "./otherOutput.ts";
 import { otherUserBands } from "./otherUserBands.ts";
 import { letSupplyPass } from "./pass.ts";
-import { phoneFilter, screenCable } from "./phones.ts";
+import { betterScreen, phoneFilter, screenCable } from "./phones.ts";
 import { otherPlate } from "./plates.ts";
 import { askedPosition } from "./position.ts";
 import { otherReceiver } from "./receivers.ts";
@@ -58,6 +60,7 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   "not-connected": [secondLead, stackForSwitch],
   "wideband-shared": [aerialCable, stackUnderTheRoof, otherConverter, separateCables],
   "shared-frequencies": [
+    freeChannel,
     turnAerial,
     narrowAerial,
     otherUserBands,
@@ -66,11 +69,22 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     separateCables,
     phoneFilter,
     screenCable,
+    betterScreen,
     trapIntruder,
     bandCombiner,
     wireOff,
   ],
-  overload: [filterBefore, phoneFilter, trap, padValue, otherGain, sourcePad, padBefore, amplifierAway],
+  overload: [
+    betterScreen,
+    filterBefore,
+    phoneFilter,
+    trap,
+    padValue,
+    otherGain,
+    sourcePad,
+    padBefore,
+    amplifierAway,
+  ],
   "band-cut": [
     widerType,
     otherChannels,
@@ -90,10 +104,19 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   "wrong-quadrant": [rightQuadrants, quattroConverter, widebandForUnit],
   "command-lost": [askedPosition, cableGrade],
   "user-band-conflict": [otherOutput, ownUserBands, otherReceiver],
-  "wrong-feed": [otherOutput, ownUserBands, otherReceiver, otherConverter, stackUnderTheRoof],
+  "wrong-feed": [
+    menuOscillator,
+    ownMessages,
+    otherOutput,
+    ownUserBands,
+    otherReceiver,
+    otherConverter,
+    stackUnderTheRoof,
+  ],
   "too-many-tuners": [ownUserBands, otherConverter, stackUnderTheRoof],
   "plane-missing": [secondCable, stackUnderTheRoof, otherConverter, separateCables],
   "receiver-misses": [
+    freeChannel,
     turnAerial,
     narrowAerial,
     tvAmplifier,
@@ -114,6 +137,28 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     cableGrade,
     lineAmplifier,
     wireOff,
+  ],
+  "stacking-input": [
+    padValue,
+    otherGain,
+    lessLossBefore,
+    padBefore,
+    amplifierAway,
+    lineAmplifier,
+    equaliser,
+    betterDish,
+    cableGrade,
+  ],
+  "tuner-blocked": [
+    phoneFilter,
+    screenCable,
+    trapNeighbour,
+    trap,
+    padValue,
+    otherGain,
+    sourcePad,
+    padBefore,
+    amplifierAway,
   ],
   "level-limits": [
     turnAerial,
@@ -141,6 +186,7 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     filterBefore,
     phoneFilter,
     screenCable,
+    betterScreen,
     masthead,
     betterDish,
     smallerSplit,

@@ -1,5 +1,6 @@
 /** What is wrong with a part by itself: switched off, out of its aim, wet, of steel, a tired supply. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
+import type { Blamed } from "../../findings/blame/culprit.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { NEW_RUN_GRADES } from "../../parts/cable.ts";
 import { defaultOptions } from "../../parts/catalogue.ts";
@@ -19,13 +20,19 @@ export const mend: Idea = (site, finding) =>
   recordsAround(site, finding).flatMap((record): readonly Candidate[] => {
     if (record.kind.trade.defect) return [madeAnew(record.part.id)];
     if (record.kind.trade.job === "cable") return newCable(record);
-    return [...defects(record, finding), ...tiredSupply(record), ...aimedAerial(record)];
+    return [
+      ...defects(record, finding),
+      ...rightFeed(record, finding),
+      ...tiredSupply(record),
+      ...aimedAerial(record),
+    ];
   });
 
 function defects(record: PartRecord, finding: Finding): readonly Candidate[] {
   // A neighbour's receiver that is off is no fault of the installation, though it would feed the LNB when on.
   if (record.kind.reception && finding.parts[0] !== record.part.id) return [];
   const aim = optionMeaning(record.kind, "pointing loss");
+  const turn = optionMeaning(record.kind, "skew error");
   // What shorts a line is for those who look for shorts.
   const block = optionMeaning(record.kind, "direct current block");
   // A value that is fixed at the factory takes another part, which other ideas put in.
@@ -33,13 +40,44 @@ function defects(record: PartRecord, finding: Finding): readonly Candidate[] {
     ({ option }) => option !== block && onSiteOf(record.kind, option) !== undefined,
   );
   return wrong.map(({ option, value, soundValue }) =>
-    set(option === aim ? "aim-dish" : "mend", record, { option, from: value, to: soundValue }),
+    set(option === aim ? "aim-dish" : option === turn ? "turn-lnb" : "mend", record, {
+      option,
+      from: value,
+      to: soundValue,
+    }),
   );
+}
+
+/** An LNB made for linear waves where circular ones come, or the other way round: another in its place. */
+function rightFeed(record: PartRecord, finding: Finding): readonly Candidate[] {
+  const key = optionMeaning(record.kind, "feed type");
+  if (key === undefined || blamedOf(finding)?.does !== "wrong polariser") return [];
+  const { id } = record.part;
+  if (blamedOf(finding)?.part !== id) return [];
+  const feed = record.options[key] === "circular" ? "linear" : "circular";
+  return [
+    candidate("right-feed", [id, feed], { feed }, (design) => {
+      const d = draft(design);
+      d.set(id, { [key]: feed });
+      return d.result();
+    }),
+  ];
+}
+
+function blamedOf({ facts }: Finding): Blamed | undefined {
+  if ("missing" in facts) return facts.missing.blamed;
+  return "culprit" in facts && typeof facts.culprit === "object" && "does" in facts.culprit
+    ? facts.culprit
+    : undefined;
 }
 
 type Setting = { readonly option: string; readonly from: unknown; readonly to: unknown };
 
-export function set(idea: "mend" | "aim-dish" | "aim-aerial", record: PartRecord, facts: Setting): Candidate {
+export function set(
+  idea: "mend" | "aim-dish" | "turn-lnb" | "aim-aerial",
+  record: PartRecord,
+  facts: Setting,
+): Candidate {
   const { id } = record.part;
   return candidate(idea, [id, facts.option], facts, (design) => {
     const d = draft(design);

@@ -1,4 +1,5 @@
 /** Too little C/N: a masthead amplifier, the dish turned or larger, a pad before an amplifier taken away. */
+import type { Finding } from "../../findings/finding.ts";
 import { defectsOf, optionMeaning, standardValues } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
@@ -43,9 +44,14 @@ export const masthead: Idea = (site, finding) => {
   ];
 };
 
+/** Lost to satellites beside the dish's own: a larger dish hears less of them. */
+function isOfNeighbours({ facts }: Finding): boolean {
+  return "missing" in facts && facts.missing.spoiler?.by === "neighbours";
+}
+
 /** A dish turned to its best, or a larger one. */
 export const betterDish: Idea = (site, finding) => {
-  if (!isWeak(finding)) return [];
+  if (!isWeak(finding) && !isOfNeighbours(finding)) return [];
   const place = curePlaceOf(site, finding);
   const way = place
     ? wayUp(site, [place.part.part.id, place.input], "satellite")

@@ -1,6 +1,8 @@
 /** The position that a receiver asks its switch for. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { optionsMeaning } from "../../parts/meanings.ts";
+import type { Meaning } from "../../parts/optionTrade.ts";
+import { type PositionCommand, positionAsked } from "../../signal/control.ts";
 import type { Idea } from "../candidate.ts";
 import { set } from "./mend.ts";
 
@@ -13,19 +15,31 @@ export const askedPosition: Idea = (site, finding) => {
   const offer = Object.values(unit.switches)
     .flatMap((state) => state.offers)
     .find((o) => `${o.part}.${o.port}` === finding.at.band);
-  const option = optionsMeaning(receiver.kind, "asked position").find((key) =>
-    asksBy(receiver, key, offer?.port),
+  const [{ heeds = "committed" } = {}] = (unit.power.switches ?? []).filter((s) => s.by !== "stack");
+  const option = optionsMeaning(receiver.kind, MEANINGS[heeds]).find((key) =>
+    asksBy(receiver, key, { port: offer?.port, heeds }),
   );
   if (option === undefined) return [];
   const from = receiver.options[option];
-  return inUse(unit).map((to) => set("mend", receiver, { option, from, to: String(to) }));
+  const value = (position: number) => (heeds === "burst" ? (position === 1 ? "A" : "B") : String(position));
+  return inUse(unit).map((to) => set("mend", receiver, { option, from, to: value(to) }));
+};
+
+const MEANINGS: Readonly<Record<PositionCommand, Meaning>> = {
+  committed: "asked position",
+  uncommitted: "asked uncommitted input",
+  burst: "asked burst",
 };
 
 /** Whether an option decides the position that an input asks for. */
-function asksBy({ kind, options, power }: PartRecord, option: string, port: string | undefined): boolean {
+function asksBy(
+  { kind, options, power }: PartRecord,
+  option: string,
+  { port, heeds }: { readonly port: string | undefined; readonly heeds: PositionCommand },
+): boolean {
   const asked = (supplies: PartRecord["power"]["supplies"]) =>
-    supplies?.find((s) => s.port === port)?.request?.position;
-  return ["1", "2"].some(
+    positionAsked(supplies?.find((s) => s.port === port)?.request, heeds);
+  return (heeds === "burst" ? ["A", "B"] : ["1", "2"]).some(
     (value) => asked(kind.power({ ...options, [option]: value }).supplies) !== asked(power.supplies),
   );
 }

@@ -25,6 +25,7 @@ const LIKELIHOODS = {
   "wrong-tap": 2,
   "aerial-off": 5,
   "dish-off": 6,
+  "lnb-turned": 3,
   "wet-cable": 4,
   "steel-cable": 3,
   "filter-missing": 3,
@@ -67,6 +68,7 @@ export type FactsByFault = {
   "wrong-tap": { readonly tapLossDb: number };
   "aerial-off": Nothing;
   "dish-off": Nothing;
+  "lnb-turned": { readonly turnedDeg: number };
   "wet-cable": Nothing;
   "steel-cable": Nothing;
   "filter-missing": Nothing;

@@ -45,6 +45,8 @@ export type Reading =
 export const METER_FLOOR_DBUV = 20;
 /** The best MER that a good meter can show, for its own errors [dB]; typical, from memory. */
 const METER_MER_DB = 40;
+/** Noise figure of a meter [dB]; as of a receiver, from memory. */
+const METER_NOISE_FIGURE_DB = 8;
 
 /** Reads a meter at a port or a wire; null where none can be connected: a dish's beam, a part that is not there. */
 export function reading(evaluation: Evaluation, at: PortRef | Wire, quantity: Quantity): Reading | null {
@@ -102,11 +104,11 @@ function nameOf(band: Band, i: number): string {
 
 /**
  * Level: all the power in the channel. C/N: against noise alone, as measured beside the carriers. MER: against
- * noise, interference and the meter's own errors. A meter adds the same noise as a receiver's tuner.
+ * noise, interference and the meter's own errors. A meter adds noise as a receiver's tuner does.
  */
 function measure(band: Band, i: number): Readonly<Record<"level" | "cn" | "mer", number>> | null {
   const carrier = 10 ** ((band.level[i] ?? 0) / 10);
-  const noise = (band.noise[i] ?? 0) + tunerNoiseUv2(band.grid, i);
+  const noise = (band.noise[i] ?? 0) + tunerNoiseUv2(band.grid, i, METER_NOISE_FIGURE_DB);
   const interference = disturbanceUv2(band, i);
   if (!(carrier > 0) || !(noise > 0)) return null;
   const errors = carrier / 10 ** (METER_MER_DB / 10);

@@ -30,7 +30,7 @@ export function requestsOf(design: Design): readonly RequestChoice[] {
   const inputs = design.parts.reduce(
     (most, part) =>
       (kindOf(part.kind)?.power(part.options).switches ?? [])
-        .filter((s) => s.by === "position")
+        .filter((s) => s.by === "position" && (s.heeds ?? "committed") === "committed")
         .reduce((higher, s) => Math.max(higher, s.positions), most),
     0,
   );

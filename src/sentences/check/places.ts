@@ -104,12 +104,22 @@ function headLine(evaluation: Evaluation, verdict: Verdict): string {
 const FAILS = stateName({ state: "fails" });
 
 /** "Terrestrial TV: 5 of 6, 54–61 dBµV, C/N 31.2 dB": levels of what is got, and the lowest C/N among it. */
-function serviceWords({ service, got, wanted, counted, levelMin, levelMax, cnMin }: ServiceVerdict): string {
+function serviceWords({
+  service,
+  got,
+  wanted,
+  counted,
+  levelMin,
+  levelMax,
+  cnMin,
+  sound,
+}: ServiceVerdict): string {
   const what = counted === undefined ? "" : ` ${namesOf(counted)}`;
   const figures = [
     `${numeral(got)} of ${numeral(wanted)}${what}`,
     ...(levelMin === undefined ? [] : [levelRangeWords(levelMin, levelMax)]),
     ...(cnMin === undefined || !Number.isFinite(cnMin) ? [] : [`C/N ${numeral(cnMin)} dB`]),
+    ...(sound ? [sound.step] : []),
   ];
   return `${SERVICE_NAMES[service]}: ${figures.join(", ")}`;
 }

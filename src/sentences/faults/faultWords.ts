@@ -119,6 +119,11 @@ export const FAULT_WORDS: Readonly<Record<FaultType, TypeWords>> = {
     name: "the dish points elsewhere",
     lesson: "A few millimetres at the bracket are many decibels: level and C/N fall together, everywhere.",
   },
+  "lnb-turned": {
+    name: "the LNB is turned in its clamp",
+    lesson:
+      "A turned LNB mixes vertical and horizontal: the level hardly falls, yet the C/N does, most where both are in use.",
+  },
   "wet-cable": {
     name: "there is water in the cable",
     lesson:
@@ -197,6 +202,8 @@ export function faultSentence(design: Design, fault: Fault): string {
       return `${name} points elsewhere.`;
     case "dish-off":
       return `${name} is off its satellite by a beamwidth.`;
+    case "lnb-turned":
+      return `${name} is turned by ${numeralAsSet(fault.facts.turnedDeg)}° in its clamp.`;
     case "wet-cable":
       return `There is water in ${name}.`;
     case "steel-cable":

@@ -4,6 +4,7 @@ import {
   type WrongInput,
 } from "../../findings/commandStop.ts";
 import type { Band } from "../../signal/band.ts";
+import type { PositionCommand } from "../../signal/control.ts";
 import { numeral, numeralAsSet } from "../../words/numbers.ts";
 import { markCarriers, pictureOf, type Spot, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainName } from "../explain/plainWords.ts";
@@ -13,6 +14,13 @@ import type { RuleWords, Told } from "../ruleWords.ts";
 import { lessResistance, portWords, takerMade, takerWords } from "../supplyWords.ts";
 
 const WINDOW = `${numeralAsSet(SURELY_VERTICAL_VOLTS)} to ${numeralAsSet(SURELY_HORIZONTAL_VOLTS)} V`;
+
+/** What a position switch waits for. */
+const COMMAND_WORDS: Readonly<Record<PositionCommand, string>> = {
+  committed: "position command",
+  uncommitted: "command for uncommitted inputs",
+  burst: "tone burst",
+};
 
 export const commandLost: RuleWords<"command-lost"> = {
   title: "A command arrives too weak",
@@ -39,7 +47,7 @@ export const commandLost: RuleWords<"command-lost"> = {
           ? `No command of ${rx} reaches ${partName(facts.switch)}, so it cannot choose what it gets.`
           : `Supply and commands of ${rx} stop at ${partName(parts[0])}, so ${partName(facts.switch)} does nothing for it.`;
       case "no position":
-        return `${rx} sends no position command, so ${name} stays at position 1 of ${facts.positions}.`;
+        return `${rx} sends no ${COMMAND_WORDS[facts.command]}, so ${name} stays at position 1 of ${facts.positions}.`;
       case "no such position":
         return `${rx} asks ${name} for position ${facts.asked}, and it has only ${facts.positions}.`;
       case "too high":
@@ -72,7 +80,7 @@ export const commandLost: RuleWords<"command-lost"> = {
         ? undefined
         : `Replace ${partName(culprit)} with one that passes DC and 22 kHz, or remove it.`;
     if (facts.kind === "no position")
-      return `Set ${partName(facts.receiver)} to send a position command for each satellite.`;
+      return `Set ${partName(facts.receiver)} to send a ${COMMAND_WORDS[facts.command]} for each satellite.`;
     if (facts.kind === "no such position")
       return `Set the position in ${partName(facts.receiver)} to the input that the wanted satellite is on.`;
     if (facts.kind === "too high" || !facts.lost.taker)
@@ -118,12 +126,12 @@ export const commandLost: RuleWords<"command-lost"> = {
       );
     if (facts.kind === "no position")
       return (
-        `${name} has ${facts.positions} inputs in use and goes to the one that a position command (DiSEqC, committed) asks for. ` +
+        `${name} has ${facts.positions} inputs in use and goes to the one that a ${COMMAND_WORDS[facts.command]} asks for. ` +
         `${rx} sends none, so the switch stays at its first position, and the other satellites are never seen.`
       );
     if (facts.kind === "no such position")
       return (
-        `${name} has ${facts.positions} positions, and ${rx} sends the command for position ${facts.asked} (DiSEqC, committed). ` +
+        `${name} has ${facts.positions} positions, and ${rx} sends the command for position ${facts.asked}. ` +
         "No switch answers it: which input is through then, and whether its LNB is fed, is left to chance."
       );
     const [volts, limit] = figures(told);

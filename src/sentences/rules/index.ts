@@ -4,6 +4,7 @@ import { DESIGN_RULES, RULES } from "../../findings/rules/index.ts";
 import type { RuleWords } from "../ruleWords.ts";
 import { aboveBandEdge } from "./aboveBandEdge.ts";
 import { bandCut } from "./bandCut.ts";
+import { blockedView } from "./blockedView.ts";
 import { commandLost } from "./commandLost.ts";
 import { deadStub } from "./deadStub.ts";
 import { dwellingIsolation } from "./dwellingIsolation.ts";
@@ -21,9 +22,11 @@ import { planeMissing } from "./planeMissing.ts";
 import { receiverMisses } from "./receiverMisses.ts";
 import { sharedFrequencies } from "./sharedFrequencies.ts";
 import { slope } from "./slope.ts";
+import { stackingInput } from "./stackingInput.ts";
 import { supplyOverloaded } from "./supplyOverloaded.ts";
 import { switchedOutputShared } from "./switchedOutputShared.ts";
 import { tooManyTuners } from "./tooManyTuners.ts";
+import { tunerBlocked } from "./tunerBlocked.ts";
 import { userBandConflict } from "./userBandConflict.ts";
 import { weakQuality } from "./weakQuality.ts";
 import { widebandShared } from "./widebandShared.ts";
@@ -32,6 +35,7 @@ import { wrongQuadrant } from "./wrongQuadrant.ts";
 
 const WORDS: { readonly [R in RuleId]: RuleWords<R> } = {
   loop,
+  "blocked-view": blockedView,
   "supply-overloaded": supplyOverloaded,
   "no-supply": noSupply,
   "switched-output-shared": switchedOutputShared,
@@ -46,7 +50,9 @@ const WORDS: { readonly [R in RuleId]: RuleWords<R> } = {
   "wideband-shared": widebandShared,
   "shared-frequencies": sharedFrequencies,
   overload,
+  "stacking-input": stackingInput,
   "band-cut": bandCut,
+  "tuner-blocked": tunerBlocked,
   "level-limits": levelLimits,
   "low-carrier-to-noise": weakQuality,
   intermodulation,

@@ -1,5 +1,7 @@
+import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { NoSupplyFacts } from "../../findings/rules/noSupply.ts";
 import type { SupplyStop } from "../../findings/walk/supplyStop.ts";
+import { optionMeaning } from "../../parts/meanings.ts";
 import { numeral } from "../../words/numbers.ts";
 import { pictureOf, spotOf } from "../explain/picture.ts";
 import { capital, plainName } from "../explain/plainWords.ts";
@@ -129,7 +131,7 @@ function stopWords(told: ToldHere, stop: SupplyStop): string {
     case "mains off":
       return `The mains of ${name} is off, so ${victim} gets no supply.`;
     case "receiver off":
-      return `${name} is off and feeds nothing, so ${victim} gets no supply.`;
+      return `${name} ${isOn(record) ? "is set to feed nothing" : "is off and feeds nothing"}, so ${victim} gets no supply.`;
     case "not set to feed":
       return `${name} is not set to feed ${victim}, which gets no supply.`;
     case "wrong side":
@@ -165,7 +167,7 @@ function stopCure(told: ToldHere, stop: SupplyStop): string {
     case "mains off":
       return `Switch the mains of ${name} on.`;
     case "receiver off":
-      return `Switch ${name} on.`;
+      return isOn(record) ? `${optionSetWords(record, stop.setting)}.` : `Switch ${name} on.`;
     case "not set to feed":
       return `${optionSetWords(record, stop.setting)}.`;
     case "wrong side":
@@ -222,4 +224,10 @@ function stopMeasure(told: ToldHere, stop: SupplyStop): string {
     default:
       return `Then part by part downwards from ${partName(told.finding.at.part)}: without volts anywhere, nothing feeds.`;
   }
+}
+
+/** A receiver that is on may still be set to give its cable nothing. */
+function isOn(record: PartRecord | undefined): boolean {
+  const key = record && optionMeaning(record.kind, "receiver state");
+  return key !== undefined && record?.options[key] === "on";
 }

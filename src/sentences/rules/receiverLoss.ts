@@ -50,7 +50,7 @@ export function lossMeasure({ finding: { at, facts } }: Told<LossRule>): string 
       ? "Then from there upwards, part by part"
       : `Then before and behind ${partName(culprit.part)}`;
   return (
-    `Meter at the input of ${partName(at.part)}: level and MER of a missing carrier; no lock confirms the loss. ` +
+    `Meter at the input of ${partName(at.part)}: ${facts.service === "fm" ? "level and C/N of a missing station; nothing but hiss confirms the loss" : "level and MER of a missing carrier; no lock confirms the loss"}. ` +
     `${where}: the part behind which it is gone is the one that takes it.`
   );
 }

@@ -9,7 +9,7 @@ export const receiverMisses: RuleWords<"receiver-misses"> = {
     "Every carrier of the aerials and dishes that a receiver is connected to should arrive with enough level and C/N. " +
     "Carriers may be stopped by a filter, drowned by another signal, too weak, or need a switch that somebody else holds.",
   source:
-    "Needed C/N by modulation (ETSI EN 300 421, EN 302 307, EN 300 744, EN 302 755 as quoted). Tuner noise figure of 8 dB: typical, from memory",
+    "Needed C/N by modulation (ETSI EN 300 421, EN 302 307, EN 300 744, EN 302 755 as quoted). Noise figure of the tuner: as set at the receiver",
   severities: ["error", "warning"],
   message: lossMessage,
   cure: lossCureOf,
@@ -20,7 +20,7 @@ export const receiverMisses: RuleWords<"receiver-misses"> = {
   trade: (told) =>
     lossForTrade(
       told,
-      "A carrier counts as received when its way is open and its switches can be set from here. Behind a tuner of 8 dB noise figure, C/(N+I) must also reach what its modulation needs.",
+      "A carrier counts as received when its way is open and its switches can be set from here. With the noise of its tuner, C/(N+I) must also reach what its modulation needs.",
     ),
   measure: lossMeasure,
   neighbours: [

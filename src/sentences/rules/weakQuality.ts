@@ -46,7 +46,10 @@ export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
           : isLeak(spoiler)
             ? FLAWS[spoiler.by]
             : "is disturbed by another one";
-    const means = `In bad weather ${programmes(at.service)} may break up.`;
+    const means =
+      at.service === "fm"
+        ? `So ${programmes(at.service)} hiss, in stereo first.`
+        : `In bad weather ${programmes(at.service)} may break up.`;
     return `The signal at ${plainName(told, at.part)} ${flaw}${becauseOf(told)}. ${means}`;
   },
   trade: (told) => {
@@ -60,14 +63,17 @@ export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
   measure: (told) => {
     const { facts, value = 0 } = told.finding;
     const { spoiler } = facts;
-    const head = `Meter at ${whereOf(told)} on ${tuned(facts.worst)}: MER near ${numeral(value)} dB confirms it, if the level is sufficient. `;
+    const isFm = told.finding.at.service === "fm";
+    // FM has no MER; what is heard of it tells as much.
+    const figure = isFm ? "C/N" : "MER";
+    const head = `Meter at ${whereOf(told)} on ${tuned(facts.worst)}: ${figure} near ${numeral(value)} dB confirms it, if the level is sufficient. `;
     if (spoiler.by === "products")
-      return `${head}Proof: with 6 dB of attenuation before the input of ${partName(spoiler.part)} the level falls, but the MER rises.`;
+      return `${head}Proof: with 6 dB of attenuation before the input of ${partName(spoiler.part)} the level falls, but the ${figure} rises.`;
     if (isLeak(spoiler)) return `${head}${PROOFS[spoiler.by](partName(spoiler.part))}`;
     if (spoiler.by === "foreign" && spoiler.signal)
-      return `${head}Unplug ${nameOfBand(spoiler.signal)}, or the lead by which it comes in: the MER must rise.`;
+      return `${head}Unplug ${nameOfBand(spoiler.signal)}, or the lead by which it comes in: the ${figure} must rise.`;
     return (
-      `${head}Then measure at the aerial or behind the LNB. If it is no better there, the source is too weak. ` +
+      `${head}Then measure at the aerial${told.finding.at.service === "satellite" ? " or behind the LNB" : ""}. If it is no better there, the source is too weak. ` +
       "If it is better, the way in between adds the noise."
     );
   },

@@ -11,7 +11,7 @@ export const widebandShared: RuleWords<"wideband-shared"> = {
     "A wideband LNB fills its cables from about 300 to 2350 MHz, so it lies over terrestrial TV. A plain combiner lets the two drown each other; " +
     "a diplexer stops the lower part of the one or the upper part of the other. The feed needs two cables of its own.",
   source: `IF = RF − LO with an oscillator at ${numeral(10_400)} MHz; common practice, no source`,
-  severities: ["error"],
+  severities: ["error", "note"],
   message: ({ finding: { facts } }) =>
     facts.isEveryLine
       ? `${partName(facts.converter)} is a wideband LNB: its feed lies over terrestrial TV and cannot share a cable with it, as behind ${partName(facts.joiner)}.`

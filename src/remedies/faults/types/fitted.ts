@@ -3,6 +3,7 @@ import { type Part, type Wire, wireId } from "../../../design/design.ts";
 import { removeParts } from "../../../design/edits/remove.ts";
 import { partById, portOf, portsOf } from "../../../design/lookup.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
+import { describedOptions, doesCount } from "../../../parts/meanings.ts";
 import { movedOption, optionsOf, withOptions, withOtherKind, withoutWire } from "../change.ts";
 import { type Fault, type FaultFinder, type FaultType, makeFault } from "../fault.ts";
 
@@ -10,9 +11,11 @@ import { type Fault, type FaultFinder, type FaultType, makeFault } from "../faul
 const AERIAL_OFF_DB = 34;
 /** A dish moved by about its beamwidth. From the parabolic rule 12·(angle/beamwidth)² dB. */
 const DISH_OFF_DB = 12;
+/** An LNB that hangs aslant; a choice of this tool: half way to the other polarisation nothing is left. */
+const LNB_TURNED_DEG = 40;
 
 export const roofFaults: FaultFinder = (design) => [
-  ...design.parts.flatMap((part) => [...aerialOff(part), ...dishOff(part)]),
+  ...design.parts.flatMap((part) => [...aerialOff(part), ...dishOff(part), ...lnbTurned(part)]),
   ...design.wires.flatMap((wire) => {
     const dish = partById(design, wire.from[0]);
     const converter = partById(design, wire.to[0]);
@@ -46,6 +49,23 @@ function dishOff(part: Part): Fault[] {
       parts: [part.id],
       facts: {},
       apply: (d) => withOptions(d, part.id, { [key]: pointingLossDb }),
+    }),
+  ];
+}
+
+/** Turned in its clamp by a knock, or never set: enough for the other polarisation to drown its own. */
+function lnbTurned(part: Part): Fault[] {
+  const [key = ""] = optionsOf(part, "skew error");
+  const kind = kindOf(part.kind);
+  const meta = kind && describedOptions(kind).get(key);
+  const turnedDeg = movedOption(part, key, LNB_TURNED_DEG);
+  if (turnedDeg === undefined || !meta || !doesCount(meta, part.options)) return [];
+  return [
+    makeFault("lnb-turned", {
+      key: part.id,
+      parts: [part.id],
+      facts: { turnedDeg },
+      apply: (d) => withOptions(d, part.id, { [key]: turnedDeg }),
     }),
   ];
 }

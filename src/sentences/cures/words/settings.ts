@@ -10,10 +10,13 @@ import type { StepTold, WordsOf } from "../told.ts";
 export const SETTING_WORDS: WordsOf<
   | "mend"
   | "aim-dish"
+  | "turn-lnb"
+  | "right-feed"
   | "aim-aerial"
   | "turn-aerial"
   | "turn-elements"
   | "narrow-aerial"
+  | "free-channel"
   | "gain"
   | "amplifier-slope"
   | "input-pad"
@@ -32,6 +35,17 @@ export const SETTING_WORDS: WordsOf<
     title: ({ place, name }) => `Realign ${name(place)} with a meter`,
     reason: ({ facts }) => `Its aim costs ${numeral(Number(facts.from))} dB.`,
   },
+  "turn-lnb": {
+    title: ({ place, name }) => `Turn ${name(place)} in its clamp until a meter shows the best C/N`,
+    reason: ({ facts }) => `It is off by ${numeral(Number(facts.from), 0)}°.`,
+  },
+  "right-feed": {
+    title: ({ facts, place, name }) => `Replace ${name(place)} with an LNB for ${facts.feed} polarisation`,
+    reason: ({ facts }) =>
+      facts.feed === "circular"
+        ? "The satellite sends circular waves: a linear LNB cannot tell right from left."
+        : "The satellite sends linear waves: a circular LNB cannot tell vertical from horizontal.",
+  },
   "aim-aerial": {
     title: ({ place, name }) => `Realign ${name(place)} with a meter`,
     reason: ({ facts }) => `A usual place delivers about ${facts.to} dBµV; it gives ${facts.from} dBµV.`,
@@ -45,6 +59,10 @@ export const SETTING_WORDS: WordsOf<
     title: ({ facts, place, name }) =>
       `Turn the elements of ${name(place)} to ${facts.to === "V" ? "vertical" : "horizontal"}`,
     reason: () => "The other polarisation comes in 16 dB weaker.",
+  },
+  "free-channel": {
+    title: ({ facts, place, name }) => `Set ${name(place)} to channel ${facts.to}`,
+    reason: ({ facts }) => `That channel and its neighbours are free; channel ${facts.from} is not.`,
   },
   "narrow-aerial": {
     title: ({ facts, place, name }) =>
@@ -111,6 +129,9 @@ function mendTitle({ facts, place, name, part }: StepTold<"mend">): string {
   if (meaning === "mains") return `Switch on the mains of ${name(place)}`;
   if (meaning === "receiver state") return `Switch on ${name(place)}`;
   if (meaning === "horizontal volts") return `Repair or replace the supply of ${name(place)}`;
+  if (meaning === "asked burst") return `Set ${name(place)} to send tone burst ${facts.to}`;
+  if (meaning === "asked uncommitted input")
+    return `Set ${name(place)} to ask for uncommitted input ${facts.to}`;
   if (meaning === "asked position")
     return facts.from === "none"
       ? `Set ${name(place)} to send a position command for each satellite`

@@ -4,7 +4,23 @@ import type { Sketch } from "../sketch.ts";
 
 const satellite = { dish: ["dish", { diameterM: 0.8 }] } as const satisfies Sketch;
 
+/** A house to the south, where all satellites of the region stand; in `silent` it is low enough. */
+const house = (elevationDeg: number) => ({ obstacles: [{ fromDeg: 120, toDeg: 220, elevationDeg }] });
+
 export const FREQUENCIES_EXAMPLES: readonly RuleSketch[] = [
+  {
+    rule: "blocked-view",
+    speaks: [
+      "a dish behind the neighbour’s house",
+      { dish: ["dish", { diameterM: 0.8, ...house(45) }], lnb: ["lnb-universal"], rx: ["receiver-sat"] },
+      "dish.sky > lnb.sky, lnb.out > rx.sat",
+    ],
+    silent: [
+      "a dish that looks over the neighbour’s roof",
+      { dish: ["dish", { diameterM: 0.8, ...house(20) }], lnb: ["lnb-universal"], rx: ["receiver-sat"] },
+      "dish.sky > lnb.sky, lnb.out > rx.sat",
+    ],
+  },
   {
     rule: "shared-frequencies",
     speaks: [

@@ -29,6 +29,34 @@ export const LEVELS_EXAMPLES: readonly RuleSketch[] = [
     ],
   },
   {
+    rule: "stacking-input",
+    speaks: [
+      // 73 dBµV less 100 m of 1.0 mm copper, about 20 dB at 950 MHz and 31 dB at 2150 MHz: below 60 dBµV.
+      "100 m of cable before the unit",
+      {
+        dish: ["dish"],
+        lnb: ["lnb-wideband"],
+        v: ["cable", { lengthM: 100 }],
+        h: ["cable", { lengthM: 100 }],
+        stacker: ["stacking-converter", { feed: "wideband", terrestrial: false }],
+        sat: ["receiver-stacked"],
+      },
+      "dish.sky > lnb.sky, lnb.v > v.in, v.out > stacker.v, lnb.h > h.in, h.out > stacker.h, stacker.out1 > sat.sat",
+    ],
+    silent: [
+      "10 m of it",
+      {
+        dish: ["dish"],
+        lnb: ["lnb-wideband"],
+        v: ["cable", { lengthM: 10 }],
+        h: ["cable", { lengthM: 10 }],
+        stacker: ["stacking-converter", { feed: "wideband", terrestrial: false }],
+        sat: ["receiver-stacked"],
+      },
+      "dish.sky > lnb.sky, lnb.v > v.in, v.out > stacker.v, lnb.h > h.in, h.out > stacker.h, stacker.out1 > sat.sat",
+    ],
+  },
+  {
     rule: "level-limits",
     speaks: [
       // EN 60728-1 as quoted: DVB-T 74 dBµV at most, and the aerial is said to give 90.
@@ -40,6 +68,46 @@ export const LEVELS_EXAMPLES: readonly RuleSketch[] = [
       "60 dBµV, the middle of the range",
       { uhf: ["aerial-uhf", { levelDbuv: 60 }], plate: ["outlet-tv"], tv: ["receiver-tv"] },
       "uhf.out > plate.in, plate.tv > tv.in",
+    ],
+  },
+  {
+    rule: "tuner-blocked",
+    speaks: [
+      // BT.1368 from memory: a neighbour may be 30 dB stronger; this one is 33 dB.
+      "an aerial near a mast, with one channel 33 dB above its neighbour",
+      {
+        uhf: [
+          "aerial-uhf",
+          {
+            levelDbuv: 50,
+            channels: [
+              { channel: 30, mode: "dvbt-64qam-2/3" },
+              { channel: 33, mode: "dvbt-64qam-2/3", levelOffsetDb: -4 },
+              { channel: 34, mode: "dvbt-64qam-2/3", levelOffsetDb: 29 },
+            ],
+          },
+        ],
+        tv: ["receiver-tv"],
+      },
+      "uhf.out > tv.in",
+    ],
+    silent: [
+      "the same channels without the mast",
+      {
+        uhf: [
+          "aerial-uhf",
+          {
+            levelDbuv: 48,
+            channels: [
+              { channel: 30, mode: "dvbt-64qam-2/3" },
+              { channel: 33, mode: "dvbt-64qam-2/3" },
+              { channel: 34, mode: "dvbt-64qam-2/3" },
+            ],
+          },
+        ],
+        tv: ["receiver-tv"],
+      },
+      "uhf.out > tv.in",
     ],
   },
   {

@@ -1,4 +1,3 @@
-import { TUNER_NOISE_FIGURE_DB } from "../../../findings/tunerQuality.ts";
 import { useApp } from "../../../store/app.ts";
 import { numeralAsSet } from "../../../words/numbers.ts";
 import { selectFromPane } from "../../canvas/reveal.ts";
@@ -16,15 +15,15 @@ type Props = {
 };
 
 /** A part on the way, or behind the last the tuner, of which only C/N is told. */
-type Line = { readonly step: OriginStep } | { readonly tunerCnDb: number };
+type Line = { readonly step: OriginStep } | { readonly tuner: NonNullable<LevelOrigin["tuner"]> };
 
 /** Every part on the way, what it did, and what there is behind it. A press on a part shows it on the canvas. */
 export function StepTable({ answer, isOnPaper = false, walked }: Props) {
   const chosen = useApp((s) => s.selection.parts);
-  const { steps, behindTunerDb } = answer;
+  const { steps } = answer;
   // Without any interference C/(N+I) is C/N, and two columns less leave room for the words.
   const isDisturbed = steps.some((step) => Number.isFinite(step.ciDb));
-  const tuner = behindTunerDb === undefined ? [] : [{ tunerCnDb: behindTunerDb }];
+  const tuner = answer.tuner ? [{ tuner: answer.tuner }] : [];
   const part: Column<Line> = {
     head: "Part",
     cell: (line, n) => {
@@ -71,7 +70,7 @@ export function StepTable({ answer, isOnPaper = false, walked }: Props) {
 
 function didWords(line: Line): string {
   if ("step" in line) return line.step.did.join(" · ");
-  return `adds its own noise (noise figure ${numeralAsSet(TUNER_NOISE_FIGURE_DB)} dB)`;
+  return `adds its own noise (noise figure ${numeralAsSet(line.tuner.noiseFigureDb)} dB)`;
 }
 
 const STEP: Column<Line> = {
@@ -87,7 +86,7 @@ function figures(head: string, unit: string, of: (step: OriginStep) => number): 
 
 /** The last column, which has what is left behind the tuner as well. */
 function quality(head: string, of: (step: OriginStep) => number): Column<Line> {
-  const cell = (line: Line) => decimal("step" in line ? of(line.step) : line.tunerCnDb);
+  const cell = (line: Line) => decimal("step" in line ? of(line.step) : line.tuner.cniDb);
   return { head, unit: "dB", isNumber: true, cell };
 }
 

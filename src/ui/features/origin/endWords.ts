@@ -10,7 +10,7 @@ export function endWords(answer: LevelOrigin): readonly string[] {
     return [`Removed: “${answer.gone}” takes it away, and what is left of it is of no use.`];
   return [
     levelWords(last.levelDbuv, answer),
-    qualityWords(answer.behindTunerDb ?? last.cniDb, answer),
+    qualityWords(answer.tuner?.cniDb ?? last.cniDb, answer),
     ...lossWords(answer),
   ];
 }
@@ -26,8 +26,8 @@ function levelWords(levelDbuv: number, { limits, profileName }: LevelOrigin): st
   return `${level}, within ${range}.`;
 }
 
-function qualityWords(cniDb: number, { requiredDb, behindTunerDb }: LevelOrigin): string {
-  const where = behindTunerDb === undefined ? "" : " behind the tuner";
+function qualityWords(cniDb: number, { requiredDb, tuner }: LevelOrigin): string {
+  const where = tuner === undefined ? "" : " behind the tuner";
   const margin = cniDb - requiredDb;
   const spare = margin >= 0 ? `${decimal(margin)} dB to spare` : `${decimal(-margin)} dB short`;
   return `C/(N+I)${where} is ${decimal(cniDb)} dB, about the MER a meter shows; ${decimal(requiredDb)} dB are needed: ${spare}.`;

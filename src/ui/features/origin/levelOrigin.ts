@@ -4,7 +4,7 @@ import type { Evaluation } from "../../../evaluate/evaluation.ts";
 import { type FoundCarrier, findCarrier, type TraceStep, traceCarrier } from "../../../evaluate/trace.ts";
 import { type Limits, limitsFor, profileOf } from "../../../findings/limits.ts";
 import { rippleAlong, type WayRipple } from "../../../findings/ripple.ts";
-import { tunerNoiseUv2 } from "../../../findings/tunerQuality.ts";
+import { tunerNoiseFigureDb, tunerNoiseUv2 } from "../../../findings/tunerQuality.ts";
 import { plainLabelOf } from "../../../sentences/phrases.ts";
 import { carrierToDb, disturbanceUv2 } from "../../../signal/readout.ts";
 import { bandTitle } from "../../canvas/bands.ts";
@@ -41,8 +41,8 @@ export type LevelOrigin = {
   readonly limits?: Limits;
   readonly profileName: string;
   readonly userBand?: number;
-  /** At a receiver: C/(N+I) behind its tuner's own noise [dB]. */
-  readonly behindTunerDb?: number;
+  /** At a receiver: its tuner, and C/(N+I) behind the tuner's own noise [dB]. */
+  readonly tuner?: { readonly noiseFigureDb: number; readonly cniDb: number };
   /** Label of the part that takes it away, where one does. */
   readonly gone?: string;
   /** Part where most of C/(N+I) is lost, if anything worth a word is. */
@@ -77,6 +77,7 @@ export function levelOrigin(evaluation: Evaluation, question: Question): LevelOr
     return { ...originStep(evaluation, step, trace[n - 1]), ...(ripple ? { ripple } : {}) };
   });
   const loss = worstLoss(steps);
+  const figureDb = tunerNoiseFigureDb(place, port.id);
   const gone = steps.find((step) => step.cutHere)?.label;
   return {
     carrier: `${planned?.name ?? "Carrier"}, ${bandTitle(source.band)}`,
@@ -86,7 +87,9 @@ export function levelOrigin(evaluation: Evaluation, question: Question): LevelOr
     profileName: profile.name,
     ...(limits ? { limits } : {}),
     ...(userBand === undefined ? {} : { userBand }),
-    ...(place.kind.reception ? { behindTunerDb: behindTunerDb(here) } : {}),
+    ...(figureDb === undefined
+      ? {}
+      : { tuner: { noiseFigureDb: figureDb, cniDb: behindTunerDb(here, figureDb) } }),
     ...(gone === undefined ? {} : { gone }),
     ...(loss ? { loss } : {}),
   };
@@ -102,8 +105,8 @@ export function originStep(
   return { part, label, did: stepWords(step, before), centreMHz, levelDbuv, cnDb, ciDb, cniDb, cutHere };
 }
 
-function behindTunerDb({ band, i }: FoundCarrier): number {
-  const power = (band.noise[i] ?? 0) + disturbanceUv2(band, i) + tunerNoiseUv2(band.grid, i);
+function behindTunerDb({ band, i }: FoundCarrier, noiseFigureDb: number): number {
+  const power = (band.noise[i] ?? 0) + disturbanceUv2(band, i) + tunerNoiseUv2(band.grid, i, noiseFigureDb);
   return carrierToDb(band.level[i] ?? 0, power);
 }
 

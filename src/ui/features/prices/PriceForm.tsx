@@ -6,11 +6,11 @@ import { FAMILY_NAMES } from "../../../parts/contract.ts";
 import { writePriceFile } from "../../../store/priceFile.ts";
 import { MOST_CURRENCY_LENGTH, usePrices } from "../../../store/prices.ts";
 import { download } from "../../kit/download.ts";
+import { pickTextFile } from "../../kit/pickTextFile.ts";
 import { Table } from "../../kit/Table.tsx";
 import { useDraft } from "../../kit/useDraft.ts";
 import { PricedName, PriceField, TimeField } from "./PriceFields.tsx";
 import styles from "./Prices.module.css";
-import { pickTextFile } from "./pickTextFile.ts";
 
 type Former = Pick<ReturnType<typeof usePrices.getState>, "prices" | "currency">;
 

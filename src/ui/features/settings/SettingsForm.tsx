@@ -5,6 +5,7 @@ import { fieldMeta } from "../../../parts/fields.ts";
 import { useApp } from "../../../store/app.ts";
 import { OptionField } from "../../kit/fields/OptionField.tsx";
 import { DeratingTable } from "./DeratingTable.tsx";
+import { ProfileFiles } from "./ProfileFiles.tsx";
 import { ProfileTable } from "./ProfileTable.tsx";
 import styles from "./Settings.module.css";
 
@@ -34,6 +35,7 @@ export function SettingsForm() {
       <section aria-label="Limits">
         <Setting name="limits" />
         {settings.limits === "own" ? OWN.map((name) => <Setting key={name} name={name} />) : null}
+        <ProfileFiles />
         <ProfileTable profile={profile} />
         <Setting name="keepDb" />
       </section>
@@ -47,6 +49,13 @@ export function SettingsForm() {
         <DeratingTable choice={settings.derating} />
         <Setting name="cascade" />
       </section>
+      <section aria-label="Field outside">
+        <Setting name="mastBand" />
+        {settings.mastBand === "none"
+          ? null
+          : MAST[settings.mastFieldFrom].map((name) => <Setting key={name} name={name} />)}
+        <Setting name="cordlessDistanceM" />
+      </section>
       <p className="quiet small">
         Kept with this design, in its file and its link. Whether limits of a standard or a law apply to your
         installation is for you and your local codes to say.
@@ -54,6 +63,12 @@ export function SettingsForm() {
     </div>
   );
 }
+
+/** What is asked of a mast, by where its field comes from. */
+const MAST = {
+  distance: ["mastFieldFrom", "mastDistanceM", "mastEirpDbm"],
+  measured: ["mastFieldFrom", "mastDbuvPerM"],
+} as const satisfies Record<string, readonly Key[]>;
 
 function Setting({ name }: { readonly name: Key }) {
   const value = useApp((s) => settingsOf(s.design)[name]);

@@ -2,11 +2,10 @@
 
 import type { Evaluation } from "../../../evaluate/evaluation.ts";
 import { profileOf } from "../../../findings/limits.ts";
-import { TUNER_NOISE_FIGURE_DB } from "../../../findings/tunerQuality.ts";
 import type { ToldWay } from "../../../sentences/walk/signal.ts";
 import { SERVICE_NAMES } from "../../../signal/carrier.ts";
 import { carrierToDb } from "../../../signal/readout.ts";
-import { numeralAsSet } from "../../../words/numbers.ts";
+import { numeral } from "../../../words/numbers.ts";
 import type { WalkState } from "../../kit/asked/walking.ts";
 import { type LevelOrigin, type OriginStep, originStep, worstLoss } from "../origin/levelOrigin.ts";
 import type { WalkRoute } from "./stops.ts";
@@ -59,7 +58,7 @@ function lastStep({ end, steps, requiredDb }: ToldWay, { stops }: WalkRoute): Or
   const noise = 10 ** (-end.cniDb / 10) - 10 ** (-before.ciDb / 10);
   return {
     ...place,
-    did: [`its tuner adds noise (noise figure ${numeralAsSet(TUNER_NOISE_FIGURE_DB)} dB)`],
+    did: [`its tuner adds noise (noise figure ${numeral(end.tunerFigureDb, 4)} dB)`],
     levelDbuv: end.levelDbuv,
     cnDb: carrierToDb(0, noise),
     ciDb: before.ciDb,

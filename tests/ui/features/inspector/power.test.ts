@@ -226,10 +226,26 @@ describe("the level from the field", () => {
     expect(found?.lines[0]?.fieldDbuvPerM).toBeCloseTo(60, 1);
   });
 
+  test("what an aerial loses by looking elsewhere stands beside each transmitter", () => {
+    // Recommendation ITU-R BT.419-3, UHF: nothing within 20°, 0.4 · (45 − 20) = 10 dB at 45°.
+    const channels = [
+      { channel: 21, transmitter: "Hill", bearingDeg: 90 },
+      { channel: 30, transmitter: "Dale", bearingDeg: 135, levelOffsetDb: 3 },
+    ];
+    const turned = { levelDbuv: 60, aim: "bearing", bearingDeg: 90, channels };
+    const found = aerialFigures(at(evaluate(draw({ uhf: ["aerial-uhf", turned] }, "")), "uhf"));
+    expect(found?.lines.map((l) => [l.band.origin.transmitter, l.aimLossDb, l.offsetDb])).toEqual([
+      ["Hill", 0, 0],
+      ["Dale", expect.closeTo(10, 9), expect.closeTo(3, 9)],
+    ]);
+  });
+
   test("PO13: other parts have none", () => {
-    const evaluation = evaluate(draw({ dish: ["dish"], tv: ["receiver-tv"] }, ""));
+    const evaluation = evaluate(draw({ dish: ["dish"], tv: ["receiver-tv"], active: ["aerial-active"] }, ""));
     expect(aerialFigures(at(evaluation, "dish"))).toBeNull();
     expect(aerialFigures(at(evaluation, "tv"))).toBeNull();
+    // What it puts out is amplified: no field strength makes that level.
+    expect(aerialFigures(at(evaluation, "active"))).toBeNull();
   });
 });
 

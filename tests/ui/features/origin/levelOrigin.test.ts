@@ -56,7 +56,7 @@ describe("the answer", () => {
     const found = levelOrigin(chain({ pad: 20 }), { at: { part: "tv", port: "in" }, carrier: TV });
     const level = found?.steps.at(-1)?.levelDbuv ?? Number.NaN;
     // kTB of 7.61 MHz in 75 Ω at 290 K: 3.59 dBµV (k from the SI); the network adds nothing to its own 290 K.
-    expect(found?.behindTunerDb).toBeCloseTo(level - 3.59 - 8, 1);
+    expect(found?.tuner?.cniDb).toBeCloseTo(level - 3.59 - 8, 1);
   });
 
   test("OR4: a carrier that does not get there has no answer, nor has a port that is not there", () => {
@@ -163,7 +163,7 @@ describe("a figure of a verdict", () => {
             const question = verdictQuestion(record, service.service, figure);
             const found = question && levelOrigin(evaluation, question);
             const end = found?.steps.at(-1);
-            const told = figure === "cnMin" ? (found?.behindTunerDb ?? end?.cnDb) : end?.levelDbuv;
+            const told = figure === "cnMin" ? (found?.tuner?.cniDb ?? end?.cnDb) : end?.levelDbuv;
             expect(told, `${verdict.part} ${service.service} ${figure}`).toBeCloseTo(shown, 6);
             asked++;
           }

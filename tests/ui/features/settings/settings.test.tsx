@@ -79,6 +79,38 @@ describe("the settings of a design", () => {
     });
     expect(settings().cascade).toBe("by power");
   });
+
+  test("limits from a file are in use at once, and a fault of the file is said", async () => {
+    const pick = (text: string) => {
+      const files = [new File([text], "limits.json", { type: "application/json" })];
+      const click = HTMLInputElement.prototype.click;
+      HTMLInputElement.prototype.click = function (this: HTMLInputElement) {
+        HTMLInputElement.prototype.click = click;
+        Object.defineProperty(this, "files", { value: files });
+        this.dispatchEvent(new Event("change"));
+      };
+      fireEvent.click(screen.getByRole("button", { name: "Read limits from a file…" }));
+    };
+    expect(screen.queryByRole("button", { name: "Download my limits" })).toBeNull();
+    pick('{"format":"downlead-limits","version":9}');
+    expect(await screen.findByText(/newer edition wrote it, as version 9/)).toBeTruthy();
+    expect(settings().limits).toBe("en60728");
+    pick(
+      '{"format":"downlead-limits","version":1,"name":"Operator A","isolation":[{"fromMHz":47,"toMHz":862,"db":44}]}',
+    );
+    expect(await screen.findByText("Isolation between flats, 47 to 862 MHz: at least 44 dB.")).toBeTruthy();
+    expect(screen.getByText(/limits of the file are in use now/)).toBeTruthy();
+    expect(screen.getByRole("button", { name: "Download my limits" })).toBeTruthy();
+    act(() => useApp.getState().undo());
+    expect(settings().limits).toBe("en60728");
+  });
+
+  test("figures of a condition are asked for while it counts", () => {
+    expect(screen.getByRole("spinbutton", { name: /Rain that must be stood/ })).toBeTruthy();
+    fireEvent.click(screen.getByRole("switch", { name: /Also judged in rain/ }));
+    expect(settings().judgeRain).toBe(false);
+    expect(screen.queryByRole("spinbutton", { name: /Rain that must be stood/ })).toBeNull();
+  });
 });
 
 describe("words for the modulations of a row", () => {

@@ -18,18 +18,26 @@ export function AerialSection({ record }: { readonly record: PartRecord }) {
     isNumber: true,
     cell: (line) => signed(fromField ? line.offsetDb : 0),
   };
+  const direction: Column<AerialLine> = {
+    head: "Direction",
+    unit: "dB",
+    isNumber: true,
+    cell: (line) => signed(-line.aimLossDb),
+  };
   const columns: readonly Column<AerialLine>[] = [
     {
       head: "Carrier",
       cell: (line) => (
         <>
           {line.name} <span className="quiet">{megahertz(line.frequencyMHz)} MHz</span>
+          {line.band.origin.transmitter === undefined ? null : ` ${line.band.origin.transmitter}`}
         </>
       ),
     },
     { head: "Field", unit: "dBµV/m", isNumber: true, cell: (line) => decimal(line.fieldDbuvPerM) },
     { head: "Aerial", unit: "dB", isNumber: true, cell: (line) => signed(line.factorDb) },
     ...(lines.some(isOffset) ? [offset] : []),
+    ...(lines.some(isTurnedAway) ? [direction] : []),
     {
       head: "Level",
       unit: "dBµV",
@@ -47,7 +55,12 @@ export function AerialSection({ record }: { readonly record: PartRecord }) {
   return (
     <section aria-label="Level from the field">
       <h3>Level from the field</h3>
-      <Table label="Field and level" columns={columns} rows={lines} keyOf={(line) => line.frequencyMHz} />
+      <Table
+        label="Field and level"
+        columns={columns}
+        rows={lines}
+        keyOf={(line) => `${line.band.origin.key} ${line.frequencyMHz}`}
+      />
       <p className="quiet small">
         Level = field + gain ({decimal(gainDbi)} dBi) − 20·log₁₀(MHz) + {numeral(31.5)}: the same field gives
         less at higher frequency, for an aerial of given gain shrinks with the wavelength.
@@ -59,4 +72,8 @@ export function AerialSection({ record }: { readonly record: PartRecord }) {
 
 function isOffset({ offsetDb }: AerialLine): boolean {
   return Math.abs(offsetDb) >= 0.05;
+}
+
+function isTurnedAway({ aimLossDb }: AerialLine): boolean {
+  return aimLossDb >= 0.05;
 }

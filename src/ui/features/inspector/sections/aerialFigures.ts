@@ -1,5 +1,7 @@
 /** How field strength, gain and frequency make the level at an aerial's terminals. */
 import type { PartRecord } from "../../../../evaluate/evaluation.ts";
+import { optionMeaning } from "../../../../parts/meanings.ts";
+import { AS_LISTED } from "../../../../parts/transmitters.ts";
 import { fieldToLevelDbuv } from "../../../../rf/field.ts";
 import type { Band } from "../../../../signal/band.ts";
 
@@ -14,6 +16,8 @@ export type AerialLine = {
   readonly factorDb: number;
   /** How far the carrier lies above or below the common level [dB]. */
   readonly offsetDb: number;
+  /** What is lost because the aerial looks elsewhere, or its elements lie otherwise [dB, positive]. */
+  readonly aimLossDb: number;
   /** Field strength that is given, or that would give the measured level [dBµV/m]. */
   readonly fieldDbuvPerM: number;
 };
@@ -26,11 +30,14 @@ export type AerialFigures = {
   readonly lines: readonly AerialLine[];
 };
 
-/** Null for a part that is no aerial, or has no carrier in its list. */
-export function aerialFigures({ options, outputs }: PartRecord): AerialFigures | null {
+/** Null for a part that is no aerial or amplifies what it receives, or has no carrier in its list. */
+export function aerialFigures(record: PartRecord): AerialFigures | null {
+  const { options, outputs } = record;
   const { levelFrom, levelDbuv, fieldDbuvPerM, gainDbi } = options;
   if (typeof levelDbuv !== "number" || typeof fieldDbuvPerM !== "number" || typeof gainDbi !== "number")
     return null;
+  if (record.treatment.emits?.some(({ port }) => outputs[port] === undefined)) return null;
+  const straight = straightLevels(record);
   const fromField = levelFrom === "field";
   const lines = Object.entries(outputs).flatMap(([port, { bands }]) =>
     bands.flatMap((band) =>
@@ -40,6 +47,7 @@ export function aerialFigures({ options, outputs }: PartRecord): AerialFigures |
         const factorDb = fieldToLevelDbuv({ fieldDbuvPerM: 0, gainDbi, frequencyMHz: carrier.airMHz });
         const common = fromField ? fieldDbuvPerM + factorDb : levelDbuv;
         const level = band.level[i] ?? 0;
+        const aimLossDb = (straight(band, i) ?? level) - level;
         return [
           {
             port,
@@ -49,8 +57,9 @@ export function aerialFigures({ options, outputs }: PartRecord): AerialFigures |
             frequencyMHz: carrier.airMHz,
             levelDbuv: level,
             factorDb,
-            offsetDb: level - common,
-            fieldDbuvPerM: fromField ? fieldDbuvPerM : level - factorDb,
+            offsetDb: level + aimLossDb - common,
+            aimLossDb,
+            fieldDbuvPerM: fromField ? fieldDbuvPerM : level + aimLossDb - factorDb,
           },
         ];
       }),
@@ -62,4 +71,13 @@ export function aerialFigures({ options, outputs }: PartRecord): AerialFigures |
 function endsOf(band: Band): readonly number[] {
   const last = band.level.length - 1;
   return last < 0 ? [] : last === 0 ? [0] : [0, last];
+}
+
+/** Levels that the aerial would give if it looked at every transmitter. */
+function straightLevels({ kind, options, part }: PartRecord): (band: Band, i: number) => number | undefined {
+  const aim = optionMeaning(kind, "aim");
+  if (aim === undefined || options[aim] === AS_LISTED) return () => undefined;
+  const { emits = [] } = kind.signal({ ...options, [aim]: AS_LISTED }, { id: part.id, powered: true });
+  const bands = emits.flatMap((e) => e.bands);
+  return ({ origin, grid }, i) => bands.find((b) => b.origin.key === origin.key && b.grid === grid)?.level[i];
 }

@@ -50,12 +50,17 @@ export function loadOfSource(
 /** What the source of a supply asks for on its line. */
 export function requestWords({ request }: Offer): string {
   if (!request) return "feeds, asks for nothing";
-  const { polarisation, half, position, userBands } = request;
+  const { polarisation, half, position, uncommitted, burst, userBands } = request;
   if (userBands)
     return plural(userBands.length, {
       zero: "speaks for no user band",
       one: `speaks for user band ${userBands.join(", ")}`,
       other: `speaks for user bands ${userBands.join(", ")}`,
     });
-  return `asks for ${polarisation} ${half}${position === undefined ? "" : `, position ${position}`}`;
+  return [
+    `asks for ${polarisation} ${half}`,
+    ...(position === undefined ? [] : [`position ${position}`]),
+    ...(uncommitted === undefined ? [] : [`input ${uncommitted}`]),
+    ...(burst === undefined ? [] : [`burst ${burst}`]),
+  ].join(", ");
 }

@@ -1,4 +1,4 @@
-import { pickFile } from "../../kit/pickFile.ts";
+import { pickFile } from "./pickFile.ts";
 
 /** Larger than any text that is asked for here [bytes]. */
 const MOST_BYTES = 2_000_000;
