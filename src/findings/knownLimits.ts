@@ -9,7 +9,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Reflections and echoes",
-    text: "Return losses and open ends make ripple, counted in the margin by its size, never by its phase. Levels themselves are those of matched ports. Where one signal comes by two ways, the powers are added and a finding says so. How deep they cancel follows from their levels; at which frequencies is not calculated.",
+    text: "Return losses and open ends make ripple, counted in the margin and drawn around the level by its size, never by its phase. Levels themselves are those of matched ports. Where one signal comes by two ways, the powers are added and a finding says so. How deep they cancel follows from their levels; at which frequencies is not calculated.",
   },
   {
     title: "Order and timing of commands",

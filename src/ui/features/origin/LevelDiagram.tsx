@@ -41,7 +41,7 @@ export function LevelDiagram({
   readonly walked?: WalkMarks;
 }) {
   const others = walked?.others;
-  const { x, y, bottom, nameLength, curves, bounds, allowed } = useMemo(
+  const { x, y, bottom, nameLength, curves, bounds, allowed, ripple } = useMemo(
     () =>
       levelDiagramShape(answer, {
         width,
@@ -79,6 +79,11 @@ export function LevelDiagram({
         />
       ) : null}
       {allowed === "" ? null : <path className="allowed" d={allowed} />}
+      {ripple === "" ? null : (
+        <path className="ripple" d={ripple}>
+          <title>{rippleWords(answer)}</title>
+        </path>
+      )}
       <g className="axes">
         {y.ticks(Math.max(3, Math.round(height / 44))).map((dbuv) => (
           <g key={dbuv} transform={`translate(0 ${y(dbuv)})`}>
@@ -162,6 +167,13 @@ export function LevelDiagram({
       ))}
     </svg>
   );
+}
+
+/** How far mismatch moves the level at the end of the way. */
+function rippleWords({ steps }: LevelOrigin): string {
+  const { upDb = 0, downDb = 0, periodMHz } = steps.at(-1)?.ripple ?? {};
+  const swing = `Mismatch: +${decimal(upDb)} to −${decimal(downDb)} dB`;
+  return periodMHz === undefined ? swing : `${swing}, every ${decimal(periodMHz)} MHz`;
 }
 
 /** At the level; where nothing is left of it, on the ground of the diagram. */

@@ -21,6 +21,8 @@ export type LevelDiagramShape = {
   readonly bounds: readonly Bound[];
   /** Where the level may lie on the way, as a closed shape; empty where that is not known. */
   readonly allowed: string;
+  /** Where mismatch may move the level, as a closed shape around it. */
+  readonly ripple: string;
 };
 
 type Size = {
@@ -64,6 +66,12 @@ export function levelDiagramShape(answer: LevelOrigin, size: Size): LevelDiagram
         .x((_, n) => x(n) ?? 0)
         .y0((step) => y(step.within?.minDbuv ?? 0))
         .y1((step) => y(step.within?.maxDbuv ?? 0))(steps) ?? "",
+    ripple:
+      area<OriginStep>()
+        .defined((step) => step.ripple !== undefined && Number.isFinite(step.levelDbuv))
+        .x((_, n) => x(n) ?? 0)
+        .y0((step) => y(step.levelDbuv - (step.ripple?.downDb ?? 0)))
+        .y1((step) => y(step.levelDbuv + (step.ripple?.upDb ?? 0)))(steps) ?? "",
     curves: [
       curve("noise", noiseDbuv),
       curve("interference", interferenceDbuv),

@@ -3,6 +3,7 @@
 import type { Evaluation } from "../../../evaluate/evaluation.ts";
 import { type FoundCarrier, findCarrier, type TraceStep, traceCarrier } from "../../../evaluate/trace.ts";
 import { type Limits, limitsFor, profileOf } from "../../../findings/limits.ts";
+import { rippleAlong, type WayRipple } from "../../../findings/ripple.ts";
 import { tunerNoiseFigureDb, tunerNoiseUv2 } from "../../../findings/tunerQuality.ts";
 import { plainLabelOf } from "../../../sentences/phrases.ts";
 import { carrierToDb, disturbanceUv2 } from "../../../signal/readout.ts";
@@ -21,6 +22,8 @@ export type OriginStep = {
   readonly ciDb: number;
   readonly cniDb: number;
   readonly cutHere: boolean;
+  /** How far mismatch on the way may move the level here [dB, both positive]; from crest to crest of most of it [MHz]. */
+  readonly ripple?: WayRipple;
   /** Where the level may lie here to come out within the limits at the end [dBµV]; known on a walk. */
   readonly within?: { readonly minDbuv: number; readonly maxDbuv: number };
 };
@@ -68,7 +71,11 @@ export function levelOrigin(evaluation: Evaluation, question: Question): LevelOr
   const planned = source.band.grid.plan[carrier.index];
   const profile = profileOf(evaluation.design);
   const limits = limitsFor(profile, here.band.origin.service, planned?.mode ?? "");
-  const steps = trace.map((step, n) => originStep(evaluation, step, trace[n - 1]));
+  const ripples = rippleAlong(evaluation, trace);
+  const steps = trace.map((step, n): OriginStep => {
+    const ripple = ripples[n];
+    return { ...originStep(evaluation, step, trace[n - 1]), ...(ripple ? { ripple } : {}) };
+  });
   const loss = worstLoss(steps);
   const figureDb = tunerNoiseFigureDb(place, port.id);
   const gone = steps.find((step) => step.cutHere)?.label;

@@ -243,5 +243,10 @@ describe("the level diagram", () => {
       expect(bound.dbuv).toBeGreaterThan(low);
       expect(bound.dbuv).toBeLessThan(high);
     }
+    // Return losses of aerial, cable and set are those of real parts: the level may lie higher or lower than drawn.
+    const last = found.steps.at(-1)?.ripple;
+    expect(last?.upDb).toBeGreaterThan(0);
+    expect(last?.downDb).toBeGreaterThan(last?.upDb ?? 9);
+    expect(levelDiagramShape(found, { width: 600, height: 200 }).ripple).toMatch(/^M.*Z$/);
   });
 });
