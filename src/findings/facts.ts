@@ -3,6 +3,7 @@ import type { ReceiverLossFacts } from "./receiverLossRules.ts";
 import type { AboveBandEdgeFacts } from "./rules/aboveBandEdge.ts";
 import type { BandCutFacts } from "./rules/bandCut.ts";
 import type { CommandLostFacts } from "./rules/commandLost.ts";
+import type { DishMotorFacts } from "./rules/dishMotor.ts";
 import type { DwellingIsolationFacts } from "./rules/dwellingIsolation.ts";
 import type { EchoFacts } from "./rules/echo.ts";
 import type { IntermodulationFacts } from "./rules/intermodulation.ts";
@@ -39,6 +40,7 @@ export type FactsByRule = {
   readonly "wrong-quadrant": WrongQuadrantFacts;
   readonly "command-lost": CommandLostFacts;
   readonly "user-band-conflict": UserBandConflictFacts;
+  readonly "motor-line": DishMotorFacts;
   readonly "wrong-feed": ReceiverLossFacts;
   readonly "too-many-tuners": TooManyTunersFacts;
   readonly "plane-missing": ReceiverLossFacts;

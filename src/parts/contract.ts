@@ -185,6 +185,8 @@ export type PowerTreatment = {
     readonly ports: readonly string[];
     readonly minVolts: number;
   };
+  /** Turns a dish while whoever feeds `port` tells it to, and then draws so much instead of its load [mA]. */
+  readonly motor?: { readonly port: string; readonly turningMa: number };
   /** Fed from the mains or from its own unit, and switched on: works whatever the line carries. */
   readonly selfPowered?: boolean;
   /** Output ports at which direct current would find a short to earth. */

@@ -52,6 +52,7 @@ export type Meaning =
   | "asked position"
   | "asked uncommitted input"
   | "asked burst"
+  | "motor commands"
   | "receiver state"
   | "receiver mode"
   | "receiver user bands"

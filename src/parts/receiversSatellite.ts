@@ -11,6 +11,7 @@ import {
   commandSupply,
   feedsCable,
   halfField,
+  motorField,
   polarisationField,
   positionField,
   type ReceiverWish,
@@ -48,6 +49,7 @@ const single = define({
     position: positionField("Position"),
     uncommitted: uncommittedField("Uncommitted input"),
     burst: burstField("Tone burst"),
+    motor: motorField("Sends motor commands"),
     ...SUPPLY_FIELDS,
   }),
   symbol: "receiver-sat",
@@ -64,11 +66,13 @@ const TWIN_OPTIONS = z.object({
   position1: positionField("Input 1, position"),
   uncommitted1: uncommittedField("Input 1, uncommitted"),
   burst1: burstField("Input 1, tone burst"),
+  motor1: motorField("Input 1 sends motor commands"),
   polarisation2: polarisationField("Input 2 asks now for", "H"),
   half2: halfField("Input 2, band", "high"),
   position2: positionField("Input 2, position"),
   uncommitted2: uncommittedField("Input 2, uncommitted"),
   burst2: burstField("Input 2, tone burst"),
+  motor2: motorField("Input 2 sends motor commands"),
   ...SUPPLY_FIELDS,
 });
 
@@ -81,6 +85,7 @@ function twinWishes(o: z.output<typeof TWIN_OPTIONS>): readonly [ReceiverWish, R
       position: o.position1,
       uncommitted: o.uncommitted1,
       burst: o.burst1,
+      motor: o.motor1,
     },
     {
       polarisation: o.polarisation2,
@@ -88,6 +93,7 @@ function twinWishes(o: z.output<typeof TWIN_OPTIONS>): readonly [ReceiverWish, R
       position: o.position2,
       uncommitted: o.uncommitted2,
       burst: o.burst2,
+      motor: o.motor2,
     },
   ];
 }

@@ -9,6 +9,7 @@ export type Job =
   | "converter"
   | "switch unit"
   | "position switch"
+  | "motor"
   | "splitter"
   | "tap"
   | "combiner"

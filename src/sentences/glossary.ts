@@ -316,6 +316,7 @@ const OF_RULES: Readonly<Record<RuleId, readonly GlossaryTerm[]>> = {
   "command-lost": ["22 kHz"],
   "dwelling-isolation": ["Isolation"],
   intermodulation: ["Derating", "Rated output"],
+  "motor-line": ["22 kHz"],
   "level-difference": ["Level"],
   "level-limits": ["Level"],
   loop: ["Ripple"],

@@ -47,8 +47,15 @@ const ADDED: Added = {
   },
   settingsRows: { ownLimits: { merDb: 0, differenceDb: 0 } },
   options: {
-    "receiver-sat": { uncommitted: "none", burst: "none" },
-    "receiver-sat-twin": { uncommitted1: "none", burst1: "none", uncommitted2: "none", burst2: "none" },
+    "receiver-sat": { uncommitted: "none", burst: "none", motor: false },
+    "receiver-sat-twin": {
+      uncommitted1: "none",
+      burst1: "none",
+      uncommitted2: "none",
+      burst2: "none",
+      motor1: false,
+      motor2: false,
+    },
     "lnb-wideband": {
       ...FEED,
       rollOffDb: 25,

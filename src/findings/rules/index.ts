@@ -3,6 +3,7 @@ import type { DesignRule, Rule } from "../rule.ts";
 import { aboveBandEdge } from "./aboveBandEdge.ts";
 import { bandCut } from "./bandCut.ts";
 import { commandLost } from "./commandLost.ts";
+import { dishMotor } from "./dishMotor.ts";
 import { dwellingIsolation } from "./dwellingIsolation.ts";
 import { echo } from "./echo.ts";
 import { intermodulation } from "./intermodulation.ts";
@@ -41,6 +42,7 @@ export const RULES: readonly Rule[] = [
   switchedOutputShared,
   wrongQuadrant,
   commandLost,
+  dishMotor,
   userBandConflict,
   wrongFeed,
   tooManyTuners,

@@ -22,7 +22,7 @@ import { otherUserBands } from "./otherUserBands.ts";
 import { letSupplyPass } from "./pass.ts";
 import { phoneFilter, screenCable } from "./phones.ts";
 import { otherPlate } from "./plates.ts";
-import { askedPosition } from "./position.ts";
+import { askedPosition, motorCommands } from "./position.ts";
 import { otherReceiver } from "./receivers.ts";
 import { secondLead } from "./secondLead.ts";
 import { secondCable, separateCables } from "./separate.ts";
@@ -88,6 +88,7 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   ],
   "wrong-quadrant": [rightQuadrants, quattroConverter, widebandForUnit],
   "command-lost": [askedPosition, cableGrade],
+  "motor-line": [motorCommands],
   "user-band-conflict": [otherOutput, ownUserBands, otherReceiver],
   "wrong-feed": [otherOutput, ownUserBands, otherReceiver, otherConverter, stackUnderTheRoof],
   "too-many-tuners": [ownUserBands, otherConverter, stackUnderTheRoof],

@@ -5,6 +5,7 @@ import type { RuleWords } from "../ruleWords.ts";
 import { aboveBandEdge } from "./aboveBandEdge.ts";
 import { bandCut } from "./bandCut.ts";
 import { commandLost } from "./commandLost.ts";
+import { dishMotor } from "./dishMotor.ts";
 import { dwellingIsolation } from "./dwellingIsolation.ts";
 import { echo } from "./echo.ts";
 import { intermodulation } from "./intermodulation.ts";
@@ -37,6 +38,7 @@ const WORDS: { readonly [R in RuleId]: RuleWords<R> } = {
   "switched-output-shared": switchedOutputShared,
   "wrong-quadrant": wrongQuadrant,
   "command-lost": commandLost,
+  "motor-line": dishMotor,
   "user-band-conflict": userBandConflict,
   "too-many-tuners": tooManyTuners,
   "many-alternatives": manyAlternatives,
