@@ -25,7 +25,8 @@ export const DIALOGS: Readonly<Record<Exclude<ListedDialog, "restore">, Opener>>
     await page.getByRole("button", { name: "Share", exact: true }).click();
     await expect(page.getByText(/^\d+ characters/).first()).toBeVisible();
   },
-  settings: entry("Limits and derating…"),
+  settings: entry("Limits, conditions, derating…"),
+  conditions: entry("Conditions…"),
   help: (page) => page.getByRole("button", { name: "Help" }).click(),
   rules: inHelp("Rule book"),
   prices: entry("Prices and times…"),

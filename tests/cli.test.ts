@@ -363,7 +363,7 @@ describe("with --conditions", () => {
     "rain.json",
     writeDesign({
       ...draw(
-        { z: ["receiver-sat"], l: ["lnb-universal"], d: ["dish", { diameterM: 0.4, rainRateMmPerH: 90 }] },
+        { z: ["receiver-sat"], l: ["lnb-universal"], d: ["dish", { rainRateMmPerH: 90 }] },
         "d.sky > l.sky, l.out > z.sat",
       ),
       settings: SETTINGS.parse({ rainPercent: 0.01 }),

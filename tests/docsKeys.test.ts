@@ -12,6 +12,7 @@ test.each([
   { id: "walk", words: "(key W)", key: "W" },
   { id: "walk-supply", words: "“Walk the supply” (Shift+W)", key: "Shift+W" },
   { id: "cures", words: "**Find cures** (key C)", key: "C" },
+  { id: "conditions", words: "**Conditions** (key U)", key: "U" },
   { id: "find-fault", words: "“Find the fault…” (key X)", key: "X" },
   { id: "revisions", words: "**Revisions** (key V)", key: "V" },
   { id: "practice", words: "“Practice…” (key P)", key: "P" },

@@ -60,6 +60,12 @@ function mergeSettings(base: Design, ours: Design, theirs: Design, note: NoteCla
     judgeReceivers: field("judgeReceivers"),
     derating: field("derating"),
     cascade: field("cascade"),
+    mastBand: field("mastBand"),
+    mastFieldFrom: field("mastFieldFrom"),
+    mastDistanceM: field("mastDistanceM"),
+    mastEirpDbm: field("mastEirpDbm"),
+    mastDbuvPerM: field("mastDbuvPerM"),
+    cordlessDistanceM: field("cordlessDistanceM"),
   };
 }
 

@@ -200,6 +200,61 @@ export const SETTINGS = z.object({
     source:
       "CATV formulas, 20·log10(n) for n equal stages: the worst case, and right for amplifiers alike; some plan with 10·log10(n)",
   }),
+  mastBand: choice({
+    label: "Phone mast near by",
+    help: "Its field gets in wherever cable, outlet or joint is poorly screened.",
+    choices: [
+      { value: "none", label: "None" },
+      { value: "700", label: "In the 700 MHz band" },
+      { value: "800", label: "In the 800 MHz band" },
+      { value: "1800", label: "In the 1800 MHz band" },
+    ],
+    default: "none",
+  }),
+  mastFieldFrom: choice({
+    label: "Field of the mast",
+    choices: [
+      { value: "distance", label: "From distance and power" },
+      { value: "measured", label: "As measured or stated" },
+    ],
+    default: "distance",
+  }),
+  mastDistanceM: number({
+    label: "Distance of the mast",
+    unit: "m",
+    min: 5,
+    max: 5000,
+    step: 5,
+    default: 100,
+  }),
+  mastEirpDbm: number({
+    label: "Power of the mast",
+    unit: "dBm EIRP",
+    min: 20,
+    max: 75,
+    step: 1,
+    default: 61,
+    source: "an ordinary sector of a phone mast, from memory",
+  }),
+  mastDbuvPerM: number({
+    label: "Field of the mast at the building",
+    unit: "dBµV/m",
+    min: 60,
+    max: 150,
+    step: 1,
+    default: 120,
+    source: "assumed field of a trade note for screening against digital services",
+  }),
+  cordlessDistanceM: number({
+    label: "Cordless phone at",
+    unit: "m",
+    help: "Distance of the nearest cordless phone (DECT) from cables and outlets; 0: none.",
+    min: 0,
+    max: 50,
+    step: 0.5,
+    default: 0,
+    source: "24 dBm EIRP, EN 300 175-2, from memory",
+  }),
 });
 
 export type Settings = Readonly<z.output<typeof SETTINGS>>;

@@ -7,7 +7,9 @@
  * objects, so a full and an incremental evaluation are equal, and whoever draws the unchanged need not look.
  */
 import type { Design, PartId } from "../design/design.ts";
-import { settingsOf } from "../design/settings.ts";
+import { fieldOf } from "../design/outsideField.ts";
+import { type Settings, settingsOf } from "../design/settings.ts";
+import type { OutsideField } from "../parts/outsideField.ts";
 import { SILENCE, type Spectrum } from "../signal/band.ts";
 import { type Demand, type Feed, NO_DEMAND, NO_FEED } from "../signal/control.ts";
 import { type Cell, NO_SOURCES, NOTHING, recordOf } from "./cell.ts";
@@ -33,16 +35,18 @@ export function evaluate(design: Design, former?: Evaluation): Evaluation {
  * Each step tells how many parts are done, and what it took so far.
  */
 export function* evaluateInSteps(design: Design, former?: Evaluation): Steps<Evaluation> {
-  const { derating, cascade } = settingsOf(design);
+  const settings = settingsOf(design);
+  const { derating, cascade } = settings;
   const amplifiers: AmplifierModel = { derating, cascade };
-  // Another way to reckon touches every amplifier: then nothing is kept.
-  const kept = former && isSameModel(settingsOf(former.design), amplifiers) ? former : undefined;
+  const field = fieldOf(settings);
+  // Another way to reckon touches every amplifier, another field every cable: then nothing is kept.
+  const kept = former && isSameModel(settingsOf(former.design), settings) ? former : undefined;
   const before = kept ? workings.get(kept) : undefined;
   const structure = structureOf(
     design,
     kept && before ? { design: kept.design, structure: before.structure } : undefined,
   );
-  const sweep = startSweep(design, structure, before, amplifiers);
+  const sweep = startSweep(design, structure, before, { amplifiers, field });
   yield* sweepLoads(sweep);
   yield* sweepSupplies(sweep);
   yield* sweepSignals(sweep);
@@ -59,8 +63,16 @@ export function* evaluateInSteps(design: Design, former?: Evaluation): Steps<Eva
   return evaluation;
 }
 
-function isSameModel(a: AmplifierModel, b: AmplifierModel): boolean {
-  return a.derating === b.derating && a.cascade === b.cascade;
+function isSameModel(a: Settings, b: Settings): boolean {
+  return a.derating === b.derating && a.cascade === b.cascade && isSameField(fieldOf(a), fieldOf(b));
+}
+
+function isSameField(a: OutsideField | undefined, b: OutsideField | undefined): boolean {
+  return (
+    a?.mast?.band === b?.mast?.band &&
+    a?.mast?.dbuvPerM === b?.mast?.dbuvPerM &&
+    a?.cordlessDbuvPerM === b?.cordlessDbuvPerM
+  );
 }
 
 const workings = new WeakMap<Evaluation, Workings>();
@@ -184,7 +196,11 @@ function* sweepSignals(sweep: Sweep): Steps<void> {
     }
     const sameInputs = sameSpectra(cell.inputs, inputs);
     const keep = cell.treatment !== undefined && sameInputs;
-    cell.treatment ??= traits.kind.signal(cell.part.options, { id: cell.part.id, powered: cell.powered });
+    cell.treatment ??= traits.kind.signal(cell.part.options, {
+      id: cell.part.id,
+      powered: cell.powered,
+      ...(sweep.field ? { field: sweep.field } : {}),
+    });
     const former = cell.results;
     cell.results = runTreatment({
       part: cell.part.id,

@@ -3,8 +3,10 @@ import type { Path, SignalTreatment } from "../parts/contract.ts";
 import type { Band, Spectrum } from "../signal/band.ts";
 import { combine } from "../signal/combine.ts";
 import type { SwitchState } from "../signal/control.ts";
+import { gainDbAt } from "../signal/gain.ts";
 import { takenByFeed, withCrosstalk } from "../signal/leak.ts";
 import { remembered } from "../signal/remember.ts";
+import { flat, series } from "../signal/response.ts";
 import { amplifyBand, convertBand, noiseFloor, passFloor, underCondition } from "../signal/treat.ts";
 import { fewAlternatives, MOST_SWITCHES_IN_A_ROW } from "./alternatives.ts";
 import type { Drive, Meeting, Omitted } from "./evaluation.ts";
@@ -76,6 +78,7 @@ function portsServed(t: SignalTreatment): readonly string[] {
     if (!port.startsWith("#") && !ports.includes(port)) ports.push(port);
   };
   for (const e of t.emits ?? []) add(e.port);
+  for (const e of t.ingress ?? []) add(e.port);
   for (const p of t.paths ?? []) add(p.to);
   for (const s of t.stacks ?? []) add(s.to);
   return ports;
@@ -104,6 +107,7 @@ function gather(run: Run, node: string): Gathered {
   const conditional: Band[] = [];
   const notes: Notes = { meetings: [], drives: [], omitted: undefined, work: 0 };
   for (const e of run.treatment.emits ?? []) if (e.port === node) groups.push([...e.bands]);
+  for (const e of run.treatment.ingress ?? []) if (e.port === node) groups.push([...e.bands]);
   for (const path of run.treatment.paths ?? []) {
     if (path.to !== node) continue;
     const bands = followPath(run, path, notes);
@@ -240,16 +244,17 @@ function travel(run: Run, path: Path): Travelled {
       const { bands: others } = arriving(run, input);
       return path.holds ? others.flatMap((other) => heldBand(other) ?? []) : others;
     }) ?? [];
-  for (const band of arrived) {
+  const all = arrived.flatMap((band) => {
     const held = path.holds ? heldBand(band) : band;
-    if (!held) continue;
+    if (!held) return [];
     const mixed = crosstalk ? withCrosstalk(held, beside, crosstalk.isolationDb) : held;
-    const taken = takeBand(mixed, path, arrived);
-    if (taken) bands.push(amplifyBand(taken, path.response, noise));
-  }
+    return takeBand(mixed, path, arrived) ?? [];
+  });
+  const response = path.levelControl ? heldAt(all, path.response, path.levelControl) : path.response;
+  for (const taken of all) bands.push(amplifyBand(taken, response, noise));
   for (const floor of below) {
     const moved = moveFloor(floor, path);
-    if (moved) floors.push(passFloor(moved, path.response));
+    if (moved) floors.push(passFloor(moved, response));
   }
   const { rating } = path;
   if (!rating) return { bands: floors.length > 0 ? [...bands, ...floors] : bands, drive: null };
@@ -260,6 +265,20 @@ function travel(run: Run, path: Path): Travelled {
     port: path.to,
   });
   return { bands: [...driven, ...floors.map((floor) => saturatedFloor(floor, rating))], drive };
+}
+
+/** The response with the gain that level control comes to for what arrives; it never falls below its least. */
+function heldAt(
+  bands: readonly Band[],
+  response: Path["response"],
+  { outputDbuv, mostGainDb }: NonNullable<Path["levelControl"]>,
+): Path["response"] {
+  let power = 0;
+  for (const band of bands)
+    for (let i = 0; i < band.level.length; i++)
+      power += 10 ** (((band.level[i] ?? 0) + gainDbAt(response, band.grid.centre[i] ?? 0)) / 10);
+  const wantedDb = outputDbuv - 10 * Math.log10(power);
+  return power > 0 ? series(response, flat(Math.min(mostGainDb, wantedDb))) : response;
 }
 
 function arriving(run: Run, node: string): Spectrum {

@@ -1,5 +1,6 @@
 /** The cells of an evaluation under way, and the marks that say which of them are still to be visited. */
 import type { Design } from "../design/design.ts";
+import type { OutsideField } from "../parts/outsideField.ts";
 import { type Cell, NOTHING, newCell, traitsOf } from "./cell.ts";
 import type { PartRecord } from "./evaluation.ts";
 import type { AmplifierModel } from "./overload.ts";
@@ -24,6 +25,7 @@ export type Sweep = {
   readonly supplies: Uint8Array;
   readonly signals: Uint8Array;
   readonly amplifiers: AmplifierModel;
+  readonly field: OutsideField | undefined;
   recomputed: number;
   /** Of all parts, see `work.ts`: of those not visited as it was when they were. */
   work: number;
@@ -37,7 +39,7 @@ export function startSweep(
   design: Design,
   structure: Structure,
   before: Workings | undefined,
-  amplifiers: AmplifierModel,
+  { amplifiers, field }: Pick<Sweep, "amplifiers" | "field">,
 ): Sweep {
   const n = design.parts.length;
   const sameStructure = before?.structure === structure;
@@ -49,6 +51,7 @@ export function startSweep(
     supplies: new Uint8Array(n),
     signals: new Uint8Array(n),
     amplifiers,
+    field,
     recomputed: 0,
     work: 0,
   };

@@ -194,12 +194,24 @@ function stepOf(record: PartRecord, port: string, out: FoundCarrier, came: Arriv
     gainDb: came ? levelDbuv - (came.band.level[came.i] ?? 0) : null,
     made: stacksHere
       ? []
-      : chain.flatMap((p) => [...byFeed(p, band.origin), ...madeOf(p.response, centreMHz)]),
+      : madeBy(chain, band.origin, centreMHz, levelDbuv - (came?.band.level[came.i] ?? 0)),
     ...(lo === undefined ? {} : { loMHz: lo }),
     ...(band.stack ? { userBand: band.stack.numbers[i] ?? 0 } : {}),
     ...(tuning ? { tuning } : {}),
     cutHere: !isLive(band, i) && cut?.part === record.part.id,
   };
+}
+
+/** What paths are made of; what their filters and gains leave of the whole is what level control adds. */
+function madeBy(
+  chain: readonly Path[],
+  origin: Origin,
+  centreMHz: number,
+  gainDb: number,
+): TraceStep["made"] {
+  const made = chain.flatMap((p) => [...byFeed(p, origin), ...madeOf(p.response, centreMHz)]);
+  if (!chain.some((p) => p.levelControl)) return made;
+  return [...made, { what: "level control", db: gainDb - gainDbOf(chain, centreMHz, origin) }];
 }
 
 function carrierOf({ band, i }: FoundCarrier): Carrier | undefined {

@@ -45,11 +45,16 @@ function at(evaluation: Evaluation, [id, portId]: PortRef, known: Known): Carrie
   return carried;
 }
 
+/** Whether what a source puts on a port or an inner node leaves by an output. */
+export function isOrLeadsTo(port: string, output: string): boolean {
+  return port === output || port.startsWith("#");
+}
+
 function leaving(evaluation: Evaluation, record: PartRecord, output: string, known: Known): Carried {
   const treatment = record.kind.signal(record.options, { id: record.part.id, powered: true });
   const services = new Set<Service>();
   for (const { port, bands } of treatment.emits ?? [])
-    if (port === output) for (const band of bands) services.add(band.origin.service);
+    if (isOrLeadsTo(port, output)) for (const band of bands) services.add(band.origin.service);
   let feed: FeedKind | undefined;
   const edges: readonly Edge[] = [
     ...(treatment.paths ?? []).map((path) => ({ ...path, lets: (s: Service) => lets(path, s) })),

@@ -22,7 +22,12 @@ export function meetingsByPair(meetings: readonly Meeting[]): Meeting[][] {
 
 /** Who meets whom, and where: the same whichever of the two is looked at, and whatever came first. */
 export function pairKey(m: Meeting): string {
-  const ends = [m.victim, m.other].map((b) => `${b.origin.service}@${b.origin.part}`).sort();
+  // The channel of a modulator and its noise are two troubles, mended in two ways.
+  const ends = [m.victim, m.other]
+    .map(
+      (b) => `${b.origin.service}@${b.origin.part}${b.isFloor && b.origin.service === "tv" ? "/noise" : ""}`,
+    )
+    .sort();
   return `${m.port}|${ends.join("|")}`;
 }
 

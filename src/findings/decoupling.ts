@@ -1,7 +1,8 @@
 /** How well a part keeps two of its outputs apart. */
 import type { PartRecord } from "../evaluate/evaluation.ts";
-import type { Path } from "../parts/contract.ts";
+import type { Path, SignalTreatment } from "../parts/contract.ts";
 import { gainDbAt } from "../signal/gain.ts";
+import { remembered } from "../signal/remember.ts";
 
 /** Two outputs of one part. */
 export type OutputPair = readonly [port: string, port: string];
@@ -38,8 +39,11 @@ export function decouplingDb(
 /** Ways that let signals back: without noise of their own, a rating or an oscillator. None on a loop. */
 export function passivePaths(record: PartRecord): readonly Path[] {
   if (record.looped) return [];
-  return (record.treatment.paths ?? []).filter(isPassive);
+  const { treatment } = record;
+  return remembered(passive, treatment, () => (treatment.paths ?? []).filter(isPassive));
 }
+
+const passive = new WeakMap<SignalTreatment, readonly Path[]>();
 
 /** Lets signals back as it lets them through. */
 export function isPassive(path: Path): boolean {

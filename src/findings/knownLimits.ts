@@ -9,7 +9,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Reflections and echoes",
-    text: "Every port counts as matched. Return loss, reflections from open or badly made ends, and their ripple are not calculated. An open end is only reported. Where one signal comes by two ways, the powers are added and a finding says so. At which frequencies they cancel is not calculated.",
+    text: "Return losses and open ends make ripple, counted in the margin by its size, never by its phase. Levels themselves are those of matched ports. Where one signal comes by two ways, the powers are added and a finding says so. At which frequencies they cancel is not calculated.",
   },
   {
     title: "Order and timing of commands",
@@ -25,7 +25,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Screening and ingress",
-    text: "Nothing gets into a cable or out of it. Put the part “Ingress” where you suspect a phone mast or a cordless phone.",
+    text: "What a mast or a cordless phone near by leaves on a cable follows from the settings and the screening class. A half-wave dipole stands for the cable. How the cable lies does not count. Splitters and amplifiers count as closed. Nothing gets out. The part “Ingress” puts in what you measured.",
   },
   {
     title: "Cable of copper-clad steel",

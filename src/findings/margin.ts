@@ -1,7 +1,7 @@
 /** What a receiver or an outlet has to spare, and whether that is enough to rely on. */
 import { settingsOf } from "../design/settings.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
-import type { CarrierId, TraceOutput } from "../evaluate/trace.ts";
+import { type CarrierId, type TraceOutput, type TraceStep, traceCarrier } from "../evaluate/trace.ts";
 import type { Carrier, Service } from "../signal/carrier.ts";
 import type { Edge, Tightest } from "./finding.ts";
 import { receiverResults } from "./inputReception.ts";
@@ -9,9 +9,10 @@ import { isBeyond, limitsFor, profileOf } from "./limits.ts";
 import type { Plane } from "./missing.ts";
 import { rainMinutes } from "./rainOutage.ts";
 import type { ReceptionResult } from "./reception.ts";
-import { spreadOf } from "./spread.ts";
+import { deviationOf, rippleAlong } from "./ripple.ts";
+import { spreadAlong } from "./spread.ts";
 import { sourcesOf, wantedCarriers } from "./wanted.ts";
-import { type Kept, keptWhile } from "./watched.ts";
+import { askWhole, type Kept, keptWhile } from "./watched.ts";
 
 /** Rain that takes the picture for longer than this in a year is no reserve any more [min]: 0.1 % of a year. */
 const MOST_RAIN_MINUTES = 526;
@@ -130,8 +131,7 @@ function edgeOf(evaluation: Evaluation, by: Tightest["by"], { judged, db }: Cand
   if (isBeyond(-db)) return { kind: "outside limits" };
   const { keepDb } = settingsOf(evaluation.design);
   if (isBeyond(keepDb - db)) return { kind: "kept distance", neededDb: keepDb };
-  const spread = spreadOf(evaluation, judged.end, judged);
-  const neededDb = by === "C/N" ? spread.cnDb : spread.levelDb;
+  const neededDb = strayOf(evaluation, by, { judged, db });
   if (isBeyond(neededDb - db)) return { kind: "spread", neededDb };
   const { plane, carrier } = judged;
   const dish = by === "C/N" && plane ? evaluation.record(plane.source) : undefined;
@@ -141,4 +141,35 @@ function edgeOf(evaluation: Evaluation, by: Tightest["by"], { judged, db }: Cand
   return minutesAYear !== undefined && minutesAYear > MOST_RAIN_MINUTES
     ? { kind: "rain", minutesAYear }
     : undefined;
+}
+
+/** Mismatch that is counted at most [dB]; who has more to spare than this and the parts' own spread is not asked. */
+const MOST_MISMATCH_DB = 12;
+
+/**
+ * How far a figure may stand from what is calculated, one standard deviation [dB]: by the spread of the parts, and by the ripple of
+ * their mismatch, whose phase nobody knows. Level: all of the way. C/N: what lies before the first stage with noise of its own.
+ */
+function strayOf(evaluation: Evaluation, by: Tightest["by"], { judged, db }: Candidate): number {
+  const { end, userBand } = judged;
+  if (!end) return 0;
+  const steps = traceCarrier(evaluation, end, judged, userBand);
+  const spread = spreadAlong(evaluation, steps, judged);
+  const partsDb = by === "C/N" ? spread.cnDb : spread.levelDb;
+  if (db > Math.hypot(partsDb, MOST_MISMATCH_DB)) return partsDb;
+  const first = by === "C/N" ? steps.findIndex((step) => isActive(evaluation, step)) : -1;
+  const hops = first < 0 ? steps : steps.slice(0, first);
+  const mismatchDb = askWhole(evaluation, (whole) => {
+    const ripple = rippleAlong(whole, hops).at(-1);
+    return ripple ? Math.min(MOST_MISMATCH_DB, deviationOf(ripple)) : 0;
+  });
+  return Math.hypot(partsDb, mismatchDb);
+}
+
+/** Whether a step has noise of its own. */
+function isActive(evaluation: Evaluation, { part, from, to, userBand }: TraceStep): boolean {
+  const { paths = [], stacks = [] } = evaluation.record(part)?.treatment ?? {};
+  if (from === null) return false;
+  const isStacked = userBand !== undefined && stacks.some((stack) => stack.to === to);
+  return isStacked || paths.some((path) => path.from === from && path.noiseFigureDb !== undefined);
 }

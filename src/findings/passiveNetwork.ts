@@ -5,15 +5,15 @@ import { remembered } from "../signal/remember.ts";
 import { isPassive } from "./decoupling.ts";
 
 export type PassiveNetwork<T> = {
-  /** Three entries a part: what it lets through, what it is connected to, its flat. */
+  /** Three entries a part: what it lets through, what it is connected to, what else counts of it. */
   readonly rests: readonly unknown[];
   /** Answers by frequency [MHz]. */
   readonly answers: Map<number, T>;
 };
 
-/** What is worked out from the passive side, kept for the last design that was asked for. */
+/** What is worked out from the passive side, kept for the last design that was asked for. `also`: what else it rests on. */
 export function passiveNetworks<T>(
-  flatOf: (record: PartRecord) => string,
+  also: (record: PartRecord) => unknown,
 ): (evaluation: Evaluation) => PassiveNetwork<T> {
   const ofEvaluation = new WeakMap<Evaluation, PassiveNetwork<T>>();
   let last: PassiveNetwork<T> = { rests: [], answers: new Map() };
@@ -22,7 +22,7 @@ export function passiveNetworks<T>(
       const rests = evaluation.records.flatMap((r): unknown[] => [
         r.looped ? NOTHING : passiveOf(r.treatment),
         r.joined,
-        flatOf(r),
+        also(r),
       ]);
       if (!isSame(rests, last.rests)) last = { rests, answers: new Map() };
       return last;

@@ -1,4 +1,5 @@
 /** How far real parts on a carrier's way may stand from the values that they are calculated with. */
+
 import type { Part } from "../design/design.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import {
@@ -14,6 +15,7 @@ import { noiseFactor } from "../rf/noise.ts";
 import { SILENCE } from "../signal/band.ts";
 import { gainDbAt } from "../signal/gain.ts";
 import { remembered } from "../signal/remember.ts";
+import { heldDbuv } from "./blame/shortcomings.ts";
 
 /** One standard deviation of a carrier's level and of its C/N where it arrives [dB]. */
 export type Spread = { readonly levelDb: number; readonly cnDb: number };
@@ -28,8 +30,16 @@ export function spreadOf(
   carrier: CarrierId & { readonly userBand?: number },
 ): Spread {
   if (!end) return { levelDb: 0, cnDb: 0 };
-  const id = { origin: carrier.origin, index: carrier.index };
-  const steps = traceCarrier(evaluation, end, id, carrier.userBand);
+  return spreadAlong(evaluation, traceCarrier(evaluation, end, carrier, carrier.userBand), carrier);
+}
+
+/** The same of a trace that is known already. */
+export function spreadAlong(
+  evaluation: Evaluation,
+  steps: readonly TraceStep[],
+  { origin, index }: CarrierId,
+): Spread {
+  const id = { origin, index };
   let level = 0;
   let cn = 0;
   let isFront = true;
@@ -76,7 +86,8 @@ function workOut(record: PartRecord, step: TraceStep, id: { origin: string; inde
     if (figure !== undefined && otherFigure !== undefined && otherFigure !== figure)
       noise += noiseRise(record, step, id, { from: figure, to: otherFigure }) ** 2;
   }
-  return { level, noise, isActive: figure !== undefined, holdsLevel: stackOf(now, step) !== undefined };
+  const holdsLevel = stackOf(now, step) !== undefined || heldDbuv(now.paths ?? [], step) !== undefined;
+  return { level, noise, isActive: figure !== undefined, holdsLevel };
 }
 
 /** What a part does to signals, and what it would do with each of its values one standard deviation higher. */
@@ -111,12 +122,18 @@ function strayingOf({ part, kind, options, powered }: PartRecord): Straying {
 function levelThrough(t: SignalTreatment, step: TraceStep, id: { origin: string; index: number }) {
   const { from, to, centreMHz } = step;
   if (from === null) {
-    const bands = (t.emits ?? []).filter((e) => e.port === to).flatMap((e) => e.bands);
-    const found = findCarrier(bands, id, undefined);
-    return found ? (found.band.level[found.i] ?? 0) : 0;
+    for (const { port, bands } of t.emits ?? []) {
+      const found = findCarrier(bands, id, undefined);
+      if (!found) continue;
+      const behind = port === to ? [[]] : waysBetween(t.paths ?? [], port, to);
+      return (found.band.level[found.i] ?? 0) + Math.max(...behind.map((way) => gainOf(way, centreMHz)));
+    }
+    return 0;
   }
   const stack = stackOf(t, step);
   if (stack) return stack.levelDbuv;
+  const held = heldDbuv(t.paths ?? [], step);
+  if (held !== undefined) return held;
   return Math.max(...waysBetween(t.paths ?? [], from, to).map((way) => gainOf(way, centreMHz)));
 }
 

@@ -5,6 +5,7 @@ import { noiseFactor } from "../rf/noise.ts";
 import type { Band, Grid } from "../signal/band.ts";
 import { carrierToDb, disturbanceUv2 } from "../signal/readout.ts";
 import type { CarrierResult, GotCarrier } from "./carrierResult.ts";
+import { whyNotTuned } from "./tuningRange.ts";
 
 /** Noise figure of the tuner behind every receiver input [dB]; typical, from memory. */
 export const TUNER_NOISE_FIGURE_DB = 8;
@@ -12,14 +13,8 @@ export const TUNER_NOISE_FIGURE_DB = 8;
 /** Result for a carrier that the input could tune: its level, and its quality with the tuner's noise. */
 export function quality(input: ReceiverInput, band: Band, i: number): CarrierResult {
   const { grid } = band;
-  const f = grid.centre[i] ?? 0;
-  const { tunesFromMHz, tunesToMHz } = input;
-  if (f < tunesFromMHz || f > tunesToMHz)
-    return {
-      got: false,
-      why: "out of range",
-      reason: { kind: "outside tuning range", fromMHz: tunesFromMHz, toMHz: tunesToMHz },
-    };
+  const untuned = whyNotTuned(input, band, i);
+  if (untuned) return untuned;
   return graded({
     port: input.port,
     origin: band.origin.key,

@@ -21,9 +21,11 @@ import {
 } from "./plans.ts";
 import { aimFields, transmitterRow } from "./transmitters.ts";
 
-const OUT: readonly Port[] = [{ id: "out", side: "out", medium: "coax", label: "out", role: "output" }];
+export const AERIAL_OUT: readonly Port[] = [
+  { id: "out", side: "out", medium: "coax", label: "out", role: "output" },
+];
 
-const UHF_OPTIONS = z.object({
+export const UHF_OPTIONS = z.object({
   ...levelFields({
     levelDbuv: 62,
     fieldDbuvPerM: 72,
@@ -129,6 +131,14 @@ const FM_OPTIONS = z.object({
   }),
 });
 
+/** "6 channels". */
+export const channelCount = (n: number) =>
+  plural(n, {
+    zero: "no channel",
+    one: (count) => `${count} channel`,
+    other: (count) => `${count} channels`,
+  });
+
 const AERIAL_UHF = define({
   kind: "aerial-uhf",
   family: "receive",
@@ -139,16 +149,8 @@ const AERIAL_UHF = define({
   trade: { job: "aerial", price: 50, workMinutes: 60 },
   options: UHF_OPTIONS,
   symbol: "aerial-uhf",
-  caption: (o) =>
-    aerialCaption(
-      plural(o.channels.length, {
-        zero: "no channel",
-        one: (n) => `${n} channel`,
-        other: (n) => `${n} channels`,
-      }),
-      o,
-    ),
-  ports: () => OUT,
+  caption: (o) => aerialCaption(channelCount(o.channels.length), o),
+  ports: () => AERIAL_OUT,
   signal: (o, { id }) => ({
     emits: aerialEmits({
       options: o,
@@ -178,7 +180,7 @@ const AERIAL_DAB = define({
       plural(o.blocks.length, { zero: "no block", one: (n) => `${n} block`, other: (n) => `${n} blocks` }),
       o,
     ),
-  ports: () => OUT,
+  ports: () => AERIAL_OUT,
   signal: (o, { id }) => ({
     emits: aerialEmits({
       options: o,
@@ -212,7 +214,7 @@ const AERIAL_FM = define({
       }),
       o,
     ),
-  ports: () => OUT,
+  ports: () => AERIAL_OUT,
   signal: (o, { id }) => ({
     emits: aerialEmits({
       options: o,

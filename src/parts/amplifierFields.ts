@@ -12,9 +12,11 @@ export const UNPOWERED_GAIN = flat(-25);
 export const TV_RATIO_DB = 60;
 export const IF_RATIO_DB = 35;
 
-export const gainDb = (max: number, value: number) =>
+/** `of`: the one of several inputs that it belongs to, by port and label. */
+export const gainDb = (max: number, value: number, of?: { readonly port: string; readonly label: string }) =>
   number({
-    label: "Gain",
+    label: of ? `Gain of ${of.label}` : "Gain",
+    ...(of ? { ofInput: of.port } : {}),
     unit: "dB",
     min: 0,
     max,

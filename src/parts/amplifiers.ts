@@ -3,6 +3,7 @@
 import { z } from "zod";
 import { curve, flat, series } from "../signal/response.ts";
 import { numeralAsSet } from "../words/numbers.ts";
+import { CHANNEL_AMPLIFIER } from "./amplifierChannel.ts";
 import { distribution } from "./amplifierDistribution.ts";
 import {
   gainDb,
@@ -19,6 +20,7 @@ import {
   uhfTo,
   WIDER_UHF,
 } from "./amplifierFields.ts";
+import { AMPLIFIERS_OF_INPUTS } from "./amplifierInputs.ts";
 import { define, type PartKind, type Path } from "./contract.ts";
 import { choice, number } from "./fields.ts";
 import { dB, INLINE, LINE_POWER, MEMORY, passing, THROUGH_PORTS } from "./passive.ts";
@@ -159,4 +161,10 @@ const lineAmplifier = define({
   inline: INLINE,
 });
 
-export const AMPLIFIERS: readonly PartKind[] = [masthead, distribution, lineAmplifier];
+export const AMPLIFIERS: readonly PartKind[] = [
+  masthead,
+  distribution,
+  lineAmplifier,
+  ...AMPLIFIERS_OF_INPUTS,
+  CHANNEL_AMPLIFIER,
+];

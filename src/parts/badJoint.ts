@@ -6,6 +6,7 @@ import { numeralAsSet } from "../words/numbers.ts";
 import { define } from "./contract.ts";
 import { choice, number } from "./fields.ts";
 import { dB, INLINE, LINE_POWER, MEMORY, THROUGH_PORTS, throughPath } from "./passive.ts";
+import { equipmentScreening, equipmentScreeningDb, ingress } from "./screening.ts";
 
 /** A broken inner conductor still couples a little, the more the higher. Order of magnitude, from memory. */
 const OPEN_INNER: Response = curve([5, -60], [50, -45], [470, -28], [950, -22], [2150, -15]);
@@ -61,6 +62,7 @@ export const badJoint = define({
       source: MEMORY,
       onlyWhen: { fault: "corroded" },
     }),
+    screening: equipmentScreening("none"),
   }),
   symbol: "bad-joint",
   caption: (o) =>
@@ -71,11 +73,10 @@ export const badJoint = define({
         : "shorted",
   onWire: (o) => (o.fault === "corroded" ? dB(o.lossDb) : o.fault),
   ports: () => THROUGH_PORTS,
-  signal: (o) => {
-    if (o.fault === "open") return { paths: throughPath(OPEN_INNER) };
-    if (o.fault === "shorted") return { paths: throughPath(SHORTED) };
-    return { paths: throughPath(curve([5, -o.lossDb / 2], [862, -o.lossDb], [2150, -1.5 * o.lossDb])) };
-  },
+  signal: (o, context) => ({
+    paths: throughPath(faultResponse(o)),
+    ...ingress(context, (f) => equipmentScreeningDb(o.screening, f), [{ port: "out" }]),
+  }),
   power: (o) => {
     if (o.fault === "open") return {};
     if (o.fault === "shorted") return { shorts: ["out"] };
@@ -83,3 +84,9 @@ export const badJoint = define({
   },
   inline: INLINE,
 });
+
+function faultResponse({ fault, lossDb }: { readonly fault: string; readonly lossDb: number }): Response {
+  if (fault === "open") return OPEN_INNER;
+  if (fault === "shorted") return SHORTED;
+  return curve([5, -lossDb / 2], [862, -lossDb], [2150, -1.5 * lossDb]);
+}

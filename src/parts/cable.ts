@@ -5,7 +5,8 @@ import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { badJoint } from "./badJoint.ts";
 import { define, type PartKind } from "./contract.ts";
 import { choice, number } from "./fields.ts";
-import { INLINE, LINE_POWER, THROUGH_PORTS, throughPath } from "./passive.ts";
+import { INLINE, LINE_POWER, returnLoss, THROUGH_PORTS, throughPath } from "./passive.ts";
+import { cableScreening, cableScreeningDb, ingress } from "./screening.ts";
 
 export type Grade = {
   readonly conductor: "copper" | "clad steel";
@@ -17,6 +18,8 @@ export type Grade = {
   readonly k2: number;
   /** Direct current resistance of inner conductor and screen together [Ω/km]. */
   readonly loopOhmPerKm: number;
+  /** How fast a wave runs in it, as a share of the speed of light. */
+  readonly velocityFactor: number;
 };
 
 /** A diameter as the trade writes it: "0.8 mm", "1.0 mm", "1.25 mm". */
@@ -26,7 +29,8 @@ const mm = (diameter: number): string => `${numeral(diameter, 2, 1)} mm`;
  * Generic grades. Copper foam classes: skin effect in inner and outer conductor and a foam of tan δ 1.5·10⁻⁴,
  * computed; data sheets of these classes agree (from memory). Copper-clad steel, trunk and old cable: constants
  * of a public coax calculator. Loop resistance: inner conductor by its diameter (copper 0.01724 Ω·mm²/m, clad
- * steel 21 % of that conductivity) and a typical screen, from memory.
+ * steel 21 % of that conductivity) and a typical screen, from memory. Velocity factors: foam 0.82 to 0.85, solid
+ * polyethylene 0.66, of the same calculator.
  */
 export const GRADES = {
   "copper-0.8": {
@@ -36,6 +40,7 @@ export const GRADES = {
     k1: 0.731,
     k2: 0.00167,
     loopOhmPerKm: 52,
+    velocityFactor: 0.82,
   },
   "copper-1.0": {
     conductor: "copper",
@@ -44,6 +49,7 @@ export const GRADES = {
     k1: 0.585,
     k2: 0.00167,
     loopOhmPerKm: 36,
+    velocityFactor: 0.82,
   },
   "copper-1.25": {
     conductor: "copper",
@@ -52,6 +58,7 @@ export const GRADES = {
     k1: 0.488,
     k2: 0.00165,
     loopOhmPerKm: 26,
+    velocityFactor: 0.82,
   },
   "copper-1.65": {
     conductor: "copper",
@@ -60,6 +67,7 @@ export const GRADES = {
     k1: 0.366,
     k2: 0.00165,
     loopOhmPerKm: 17,
+    velocityFactor: 0.82,
   },
   "trunk-10": {
     conductor: "copper",
@@ -68,6 +76,7 @@ export const GRADES = {
     k1: 0.3705,
     k2: 0.00123,
     loopOhmPerKm: 14,
+    velocityFactor: 0.85,
   },
   "clad-1.0": {
     conductor: "clad steel",
@@ -76,6 +85,7 @@ export const GRADES = {
     k1: 0.645,
     k2: 0.00062,
     loopOhmPerKm: 130,
+    velocityFactor: 0.83,
   },
   "clad-0.8": {
     conductor: "clad steel",
@@ -84,6 +94,7 @@ export const GRADES = {
     k1: 0.735,
     k2: 0.0017,
     loopOhmPerKm: 188,
+    velocityFactor: 0.83,
   },
   "old-solid": {
     conductor: "copper",
@@ -92,6 +103,7 @@ export const GRADES = {
     k1: 1.0496,
     k2: 0.00575,
     loopOhmPerKm: 75,
+    velocityFactor: 0.66,
   },
 } as const satisfies Record<string, Grade>;
 
@@ -164,6 +176,7 @@ const cable = define({
       advanced: true,
       onSite: "not ours",
     }),
+    screening: cableScreening(),
     k1: number({
       label: "Data sheet: conductor term",
       unit: "dB/100 m/√MHz",
@@ -200,15 +213,31 @@ const cable = define({
       soundValue: GRADES["copper-1.0"].loopOhmPerKm,
       defectAbove: 80,
     }),
+    velocityFactor: number({
+      label: "Data sheet: velocity factor",
+      help: `Speed of the wave as a share of that of light: foam about ${numeral(0.83, 2)}, solid polyethylene ${numeral(0.66, 2)}.`,
+      min: 0.5,
+      max: 1,
+      step: 0.01,
+      default: GRADES["copper-1.0"].velocityFactor,
+      advanced: true,
+      onlyWhen: { grade: "own" },
+    }),
+    returnLossDb: returnLoss(22),
   }),
   symbol: "cable",
   caption: (o) => `${numeralAsSet(o.lengthM)} m · ${o.grade === "own" ? "own grade" : GRADES[o.grade].short}`,
   onWire: (o) => `${numeralAsSet(o.lengthM)} m`,
   ports: () => THROUGH_PORTS,
-  signal: (o) => {
-    const { k1, k2 } = o.grade === "own" ? o : GRADES[o.grade];
-    const { lengthM, temperatureC } = o;
-    return { paths: throughPath({ type: "cable", k1, k2, lengthM, temperatureC }) };
+  signal: (o, context) => {
+    const { k1, k2, velocityFactor } = o.grade === "own" ? o : GRADES[o.grade];
+    const { lengthM, temperatureC, returnLossDb } = o;
+    return {
+      paths: throughPath({ type: "cable", k1, k2, lengthM, temperatureC }),
+      returnLossDb,
+      electricalM: lengthM / velocityFactor,
+      ...ingress(context, (f) => cableScreeningDb(o.screening, f), [{ port: "out" }]),
+    };
   },
   power: (o) => {
     const { loopOhmPerKm } = o.grade === "own" ? o : GRADES[o.grade];

@@ -7,7 +7,6 @@ import { LNBS } from "./convertLnb.ts";
 import { STACKERS } from "./convertStack.ts";
 import { DISH_MOTORS } from "./dishMotor.ts";
 import { FILTERS } from "./filters.ts";
-import { LAUNCH_AMPLIFIERS } from "./launchAmplifier.ts";
 import { METERS } from "./meter.ts";
 import { MULTISWITCHES } from "./multiswitch.ts";
 import { OUTLETS } from "./outlets.ts";
@@ -16,6 +15,7 @@ import { RECEIVE } from "./receive.ts";
 import { RECEIVERS } from "./receivers.ts";
 import { SPLITTERS } from "./splitters.ts";
 import { TRIMMERS } from "./trim.ts";
+import { TRUNK_AMPLIFIERS } from "./trunkAmplifier.ts";
 
 export const CATALOGUE: readonly PartKind[] = [
   ...RECEIVE,
@@ -28,7 +28,7 @@ export const CATALOGUE: readonly PartKind[] = [
   ...COMBINERS,
   ...FILTERS,
   ...AMPLIFIERS,
-  ...LAUNCH_AMPLIFIERS,
+  ...TRUNK_AMPLIFIERS,
   ...TRIMMERS,
   ...CABLES,
   ...OUTLETS,

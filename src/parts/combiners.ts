@@ -3,7 +3,7 @@ import { z } from "zod";
 import { define, type PartKind } from "./contract.ts";
 import { DIPLEXERS } from "./diplexers.ts";
 import { choice, wholeNumber } from "./fields.ts";
-import { coaxIn, coaxOut, MEMORY } from "./passive.ts";
+import { coaxIn, coaxOut, MEMORY, returnLoss } from "./passive.ts";
 import { SOLD_WAYS, SPLIT_FIELDS, splitResponse } from "./splitLoss.ts";
 
 const inputs = (count: number) => Array.from({ length: count }, (_, i) => `in${i + 1}`);
@@ -24,6 +24,7 @@ const combiner = define({
   options: z.object({
     ways: wholeNumber({ label: "Inputs", min: 2, max: 8, default: 2, means: "ways", sold: SOLD_WAYS }),
     ...SPLIT_FIELDS,
+    returnLossDb: returnLoss(16),
     dc: choice({
       label: "DC and 22 kHz pass",
       choices: [
@@ -42,7 +43,10 @@ const combiner = define({
   ports: (o) => [...inputs(o.ways).map((id, i) => coaxIn(id, `in ${i + 1}`)), coaxOut("out")],
   signal: (o) => {
     const response = splitResponse(o);
-    return { paths: inputs(o.ways).map((from) => ({ from, to: "out", response })) };
+    return {
+      paths: inputs(o.ways).map((from) => ({ from, to: "out", response })),
+      returnLossDb: o.returnLossDb,
+    };
   },
   power: (o) => {
     if (o.dc === "none") return {};

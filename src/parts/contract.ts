@@ -9,6 +9,7 @@ import type { Polarisation, Service, SkyHalf } from "../signal/carrier.ts";
 import type { Offer, PositionCommand, Request } from "../signal/control.ts";
 import type { FeedShares } from "../signal/leak.ts";
 import type { Response } from "../signal/response.ts";
+import type { OutsideField } from "./outsideField.ts";
 import type { SymbolName } from "./symbols.ts";
 import type { Trade } from "./trade.ts";
 
@@ -86,6 +87,11 @@ export type Path = {
   /** Absent: passive at 290 K, its noise follows from its loss. Present: active, with this noise figure [dB]. */
   readonly noiseFigureDb?: number;
   readonly rating?: Rating;
+  /**
+   * Automatic level control: all that comes by this path together leaves it with this level [dBµV], as far as its
+   * gain reaches [dB]. It stands in the place of a gain: the response then holds filters only.
+   */
+  readonly levelControl?: { readonly outputDbuv: number; readonly mostGainDb: number };
   /** Takes only this polarisation, and only carriers centred in this part of the sky band [MHz]. */
   readonly takes?: {
     readonly polarisation?: Polarisation;
@@ -145,10 +151,16 @@ export type StackPath = {
 export type SignalTreatment = {
   /** Bands that a source puts on its ports. */
   readonly emits?: readonly { readonly port: string; readonly bands: readonly Band[] }[];
+  /** What gets in through its screen from outside, at its output ports: no source of the design's own. */
+  readonly ingress?: readonly { readonly port: string; readonly bands: readonly Band[] }[];
   readonly paths?: readonly Path[];
   readonly stacks?: readonly StackPath[];
   /** Decoupling between any two outputs [dB]; absent where it isn't stated. */
   readonly isolationDb?: number;
+  /** Return loss at each of its ports [dB]; absent: what parts of its job usually have. */
+  readonly returnLossDb?: number;
+  /** Length of line between its two ports, as long as it looks to a wave: metres divided by the velocity factor. */
+  readonly electricalM?: number;
 };
 
 /** A way for supply and commands, from an output port (where the supply comes in) up to an input port. */
@@ -215,6 +227,8 @@ export type SignalContext = {
   readonly id: string;
   /** Self-powered, or supplied with enough voltage. Always true for a part without load. */
   readonly powered: boolean;
+  /** Transmitters near the installation; absent where there are none. */
+  readonly field?: OutsideField;
 };
 
 /** One input of a receiver and what it can do with what arrives. */
@@ -230,6 +244,14 @@ export type ReceiverInput = {
   readonly polarisation?: Polarisation;
   readonly tunesFromMHz: number;
   readonly tunesToMHz: number;
+  /**
+   * Modulations, by how their key begins, that it tunes in another range; without a range it has no tuner for them.
+   * Those not named here it tunes as it tunes everything.
+   */
+  readonly systems?: readonly {
+    readonly modes: string;
+    readonly range: { readonly fromMHz: number; readonly toMHz: number } | undefined;
+  }[];
   /** Tuners behind this input. */
   readonly tuners: number;
   /** Own user bands of a stacked input: the receiver tunes only through these. */

@@ -8,6 +8,7 @@ import type { Job } from "./trade.ts";
 const AFTER: Readonly<Record<Job, readonly Job[]>> = {
   aerial: ["amplifier", "cable", "mast amplifier", "combiner", "filter", "switch unit", "splitter"],
   dish: ["converter"],
+  "signal source": ["amplifier", "cable", "splitter", "combiner", "filter"],
   "unwanted signal": ["combiner", "cable", "amplifier"],
   converter: ["cable", "combiner", "switch unit", "position switch", "receiver", "plate", "amplifier"],
   "switch unit": ["cable", "plate", "receiver", "combiner"],

@@ -9,6 +9,7 @@ export type Meaning =
   | "radio gain"
   | "terrestrial gain"
   | "user band level"
+  | "output level"
   | "slope"
   | "input pad"
   | "tap loss"
@@ -16,6 +17,8 @@ export type Meaning =
   | "chosen loss"
   | "channel list"
   | "decoupling"
+  | "screening"
+  | "return loss"
   | "source level"
   | "level offset"
   | "wanted here"
@@ -67,6 +70,8 @@ export type OnSite = "setting" | "aligning" | "not ours";
 
 export type OptionTrade = {
   readonly means?: Meaning;
+  /** Of several inputs that each have such an option, the port that this one belongs to. */
+  readonly ofInput?: string;
   /** "factory": fixed in the part, where most else of its kind is set on site. */
   readonly onSite?: OnSite | "factory";
   /** Values that the trade sells, lowest first; any other value is somebody's own. */

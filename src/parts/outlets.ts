@@ -11,11 +11,13 @@ import {
   MEMORY,
   passing,
   plainLoss,
+  returnLoss,
   TO_THE_END,
   TV_TO_THE_END,
   tvEnd,
 } from "./passive.ts";
 import { dwellingField, plate, satSocket } from "./plate.ts";
+import { equipmentScreening } from "./screening.ts";
 
 const outletSat = plate(
   {
@@ -31,7 +33,14 @@ const outletSat = plate(
       mistakenFor: [{ kind: "outlet-tv" }, { kind: "outlet-diplexed" }],
     },
     symbol: "outlet-1",
-    options: z.object({ lossDb: insertionLoss(1), upTo: bandEnd(), dwelling: dwellingField() }),
+    screened: (o) => o.screening,
+    options: z.object({
+      lossDb: insertionLoss(1),
+      upTo: bandEnd(),
+      screening: equipmentScreening(),
+      returnLossDb: returnLoss(14),
+      dwelling: dwellingField(),
+    }),
     caption: (o) => `direct, 5–${o.upTo} MHz`,
   },
   (o) => [satSocket(plainLoss(o.lossDb, o.upTo))],
@@ -51,7 +60,14 @@ const outletTwin = plate(
       mistakenFor: [{ kind: "outlet-quad" }],
     },
     symbol: "outlet-2",
-    options: z.object({ lossDb: insertionLoss(1), upTo: bandEnd(), dwelling: dwellingField() }),
+    screened: (o) => o.screening,
+    options: z.object({
+      lossDb: insertionLoss(1),
+      upTo: bandEnd(),
+      screening: equipmentScreening(),
+      returnLossDb: returnLoss(14),
+      dwelling: dwellingField(),
+    }),
     caption: (o) => `two cables, 5–${o.upTo} MHz`,
   },
   (o) => {
@@ -74,6 +90,7 @@ const outletTv = plate(
       mistakenFor: [{ kind: "outlet-diplexed" }, { kind: "outlet-through" }],
     },
     symbol: "outlet-1",
+    screened: (o) => o.screening,
     options: z.object({
       lossDb: insertionLoss(1),
       tvTo: tvEnd(),
@@ -85,6 +102,8 @@ const outletTv = plate(
         means: "supply pass",
         passes: [true],
       }),
+      screening: equipmentScreening(),
+      returnLossDb: returnLoss(14),
       dwelling: dwellingField(),
     }),
     caption: (o) => `5–${o.tvTo} MHz`,

@@ -1,7 +1,15 @@
 /** Outlets strung along a riser: each takes a little off and passes the rest on; the last one ends the line. */
 import { z } from "zod";
 import { flat, type Response, series } from "../signal/response.ts";
-import { type Delivery, define, type PartKind, type Path, type Port, type PowerPath } from "./contract.ts";
+import {
+  type Delivery,
+  define,
+  type PartKind,
+  type Path,
+  type Port,
+  type PowerPath,
+  type SignalContext,
+} from "./contract.ts";
 import { number, toggle } from "./fields.ts";
 import {
   type BandEnd,
@@ -17,11 +25,13 @@ import {
   passing,
   plainLoss,
   type Range,
+  returnLoss,
   TO_THE_END,
   TV_TO_THE_END,
   tvEnd,
 } from "./passive.ts";
 import { dwellingField } from "./plate.ts";
+import { type EquipmentClass, equipmentScreening, equipmentScreeningDb, ingress } from "./screening.ts";
 import { SOLD_TAPS, tapBranch, tapThrough } from "./splitters.ts";
 
 type Socket = {
@@ -67,6 +77,14 @@ const socketPaths = (o: Sockets, gain: Response): readonly Path[] =>
     response: series(gain, passing(s.ranges, SOCKET_REJECTION_DB)),
   }));
 
+/** What gets in through the plate comes out of its sockets, behind their filters. */
+const socketIngress = (o: Sockets, gain: Response, context: SignalContext) =>
+  ingress(
+    context,
+    (f) => equipmentScreeningDb(o.screening, f),
+    socketPaths(o, gain).map(({ to, response }) => ({ port: to, through: response })),
+  );
+
 const delivered = (o: Sockets): Delivery => ({
   sockets: riserSockets(o).map(({ port, services }) => ({ port, services })),
 });
@@ -82,7 +100,12 @@ const satellite = toggle({
 });
 
 /** What decides about the sockets of a riser plate. */
-type Sockets = { readonly satellite: boolean; readonly tvTo: string; readonly upTo: BandEnd };
+type Sockets = {
+  readonly satellite: boolean;
+  readonly tvTo: string;
+  readonly upTo: BandEnd;
+  readonly screening: EquipmentClass;
+};
 
 const WIDER_RISER = [...TV_TO_THE_END, ...TO_THE_END];
 
@@ -120,17 +143,21 @@ const through = define({
     tvTo: tvEnd(),
     upTo: bandEnd(),
     isolationDb: decoupling(25, { label: "Isolation between line out and sockets" }),
+    screening: equipmentScreening(),
+    returnLossDb: returnLoss(16),
     dwelling: dwellingField(),
   }),
   symbol: "outlet-through",
   caption: (o) => `${dB(o.tapLossDb)} · ${o.satellite ? "TV / FM / SAT" : "TV / FM"}`,
   ports: (o) => [coaxIn("in"), coaxOut("out", "through", "trunk"), ...socketPorts(o)],
-  signal: (o) => ({
+  signal: (o, context) => ({
+    ...socketIngress(o, tapBranch(o.tapLossDb, 1), context),
     paths: [
       { from: "in", to: "out", response: series(tapThrough(o.tapLossDb, 1), plainLoss(0, o.upTo)) },
       ...socketPaths(o, tapBranch(o.tapLossDb, 1)),
     ],
     isolationDb: o.isolationDb,
+    returnLossDb: o.returnLossDb,
   }),
   power: (o) => (o.satellite ? { paths: [LINE_POWER, SAT_POWER] } : {}),
   delivery: (o) => delivered(o),
@@ -168,12 +195,18 @@ const end = define({
     satellite,
     tvTo: tvEnd(),
     upTo: bandEnd({ onlyWhen: { satellite: true } }),
+    screening: equipmentScreening(),
+    returnLossDb: returnLoss(14),
     dwelling: dwellingField(),
   }),
   symbol: (o) => (o.satellite ? "outlet-3" : "outlet-2"),
   caption: (o) => `${dB(o.lossDb)} · ${o.satellite ? "TV / FM / SAT" : "TV / FM"}`,
   ports: (o) => [coaxIn("in"), ...socketPorts(o)],
-  signal: (o) => ({ paths: socketPaths(o, flat(-o.lossDb)) }),
+  signal: (o, context) => ({
+    ...socketIngress(o, flat(-o.lossDb), context),
+    paths: socketPaths(o, flat(-o.lossDb)),
+    returnLossDb: o.returnLossDb,
+  }),
   power: (o) => (o.satellite ? { paths: [SAT_POWER] } : {}),
   delivery: (o) => delivered(o),
 });

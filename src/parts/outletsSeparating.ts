@@ -5,8 +5,9 @@ import { flat, type Response, series } from "../signal/response.ts";
 import { numeralAsSet } from "../words/numbers.ts";
 import type { PartKind } from "./contract.ts";
 import { choice, number } from "./fields.ts";
-import { insertionLoss, MEMORY, passing, plainLoss, type Range } from "./passive.ts";
+import { insertionLoss, MEMORY, passing, plainLoss, type Range, returnLoss } from "./passive.ts";
 import { dwellingField, plate, type Socket, satSocket } from "./plate.ts";
+import { equipmentScreening } from "./screening.ts";
 
 const separating = {
   satFromMHz: number({
@@ -94,10 +95,13 @@ const outletDiplexed = plate(
       mistakenFor: [{ kind: "outlet-tv" }, { kind: "outlet-triplexed" }],
     },
     symbol: "outlet-2",
+    screened: (o) => o.screening,
     options: z.object({
       tvLossDb: insertionLoss(1.5, "Loss to the TV socket"),
       satLossDb: insertionLoss(2, "Loss to the satellite socket"),
       ...separating,
+      screening: equipmentScreening(),
+      returnLossDb: returnLoss(14),
       dwelling: dwellingField(),
     }),
     caption: (o) => `TV / SAT ${numeralAsSet(o.satFromMHz)}–${numeralAsSet(o.satToMHz)} MHz`,
@@ -129,6 +133,8 @@ const triplexing = {
   radioLossDb: insertionLoss(3, "Loss to the radio socket"),
   satLossDb: insertionLoss(2, "Loss to the satellite sockets"),
   ...separating,
+  screening: equipmentScreening(),
+  returnLossDb: returnLoss(14),
   dwelling: dwellingField(),
 };
 
@@ -185,6 +191,7 @@ const outletTriplexed = plate(
       mistakenFor: [{ kind: "outlet-diplexed" }, { kind: "outlet-tv" }],
     },
     symbol: "outlet-3",
+    screened: (o) => o.screening,
     options: z.object(triplexing),
     caption: (o) => `TV / ${radioWords(o)} / SAT`,
   },
@@ -206,6 +213,7 @@ const outletQuad = plate(
       mistakenFor: [{ kind: "outlet-triplexed" }, { kind: "outlet-sat-twin" }],
     },
     symbol: "outlet-4",
+    screened: (o) => o.screening,
     options: z.object({ ...triplexing, sat2LossDb: insertionLoss(1, "Loss to the second satellite socket") }),
     caption: (o) => `TV / ${radioWords(o)} / 2 × SAT`,
   },

@@ -114,10 +114,12 @@ export const TV_TO_THE_END = [{ name: "a type for TV up to 862 MHz", options: { 
 /** Loss at the edge of a soft flank, and where it begins [dB]: more than half the power is gone, as real filters have losses. */
 const AT_THE_EDGE_DB = 4;
 const FLANK_BEGINS_DB = 0.05;
+/** Where it ends; with less, two branches side by side would give out more than comes in [dB]. */
+const FLANK_ENDS_DB = 20;
 
 /**
  * Passes a range with soft flanks: so far inside an edge the loss begins, at the edge it is 4 dB, and as far outside the
- * filter stops by 20 dB. `lowMHz`, `highMHz`: width at either edge; without any flank as `passing`.
+ * filter stops by 20 dB, whatever less is asked for. `lowMHz`, `highMHz`: width at either edge; without any flank as `passing`.
  */
 export function softPassing(
   range: Range,
@@ -126,15 +128,14 @@ export function softPassing(
 ): Response {
   if (lowMHz === 0 && highMHz === 0) return passing([range], rejectionDb);
   const { fromMHz: from, toMHz: to } = range;
-  const beside = Math.max(AT_THE_EDGE_DB + 1, Math.min(20, (rejectionDb * 2) / 3));
   const points: (readonly [number, number])[] = [];
   if (lowMHz > 0)
-    points.push([from - lowMHz, -beside], [from, -AT_THE_EDGE_DB], [from + lowMHz, -FLANK_BEGINS_DB]);
+    points.push([from - lowMHz, -FLANK_ENDS_DB], [from, -AT_THE_EDGE_DB], [from + lowMHz, -FLANK_BEGINS_DB]);
   if (highMHz > 0)
-    points.push([to - highMHz, -FLANK_BEGINS_DB], [to, -AT_THE_EDGE_DB], [to + highMHz, -beside]);
+    points.push([to - highMHz, -FLANK_BEGINS_DB], [to, -AT_THE_EDGE_DB], [to + highMHz, -FLANK_ENDS_DB]);
   return series(
     curve(...points),
-    passing([{ fromMHz: from - lowMHz, toMHz: to + highMHz }], Math.max(1, rejectionDb - beside)),
+    passing([{ fromMHz: from - lowMHz, toMHz: to + highMHz }], Math.max(1, rejectionDb - FLANK_ENDS_DB)),
   );
 }
 
@@ -195,5 +196,22 @@ export function decoupling(db: number, o: { readonly label?: string } & Pick<Opt
     advanced: true,
     means: "decoupling",
     spreadDb: 3,
+  });
+}
+
+/** Field for the return loss of a part: how little it sends back of what reaches it. */
+export function returnLoss(db: number) {
+  return number({
+    label: "Return loss",
+    unit: "dB",
+    help: "How much weaker the reflection is than what arrives. Together with other parts it makes ripple.",
+    min: 3,
+    max: 80,
+    step: 1,
+    default: db,
+    source:
+      "typical: cable 20 dB and more, splitters and taps 14 to 22, outlets 14 to 18, from guidelines for house networks",
+    advanced: true,
+    means: "return loss",
   });
 }

@@ -8,8 +8,18 @@ import type { Carrier } from "../signal/carrier.ts";
 export const FIRST_UHF_CHANNEL = 21;
 export const LAST_FORMER_UHF_CHANNEL = 69;
 
-/** Occupied width of a DVB-T or DVB-T2 signal in an 8 MHz channel [MHz] (EN 300 744, from memory). */
+/** Television channels of Band III (174–230 MHz), 7 MHz apart. */
+export const FIRST_VHF_CHANNEL = 5;
+export const LAST_VHF_CHANNEL = 12;
+
+/** Occupied width of a DVB-T or DVB-T2 signal in an 8 MHz channel, and in one of 7 MHz [MHz] (EN 300 744, from memory). */
 const TV_WIDTH_MHZ = 7.61;
+const VHF_TV_WIDTH_MHZ = 6.66;
+
+/** Centre of a channel of Band III [MHz]: 177.5 + 7·(N − 5) (Geneva 2006 plan for 7 MHz channels, from memory). */
+export function vhfCentreMHz(channel: number): number {
+  return 177.5 + 7 * (channel - FIRST_VHF_CHANNEL);
+}
 
 /** Centre of a UHF TV channel [MHz]: 306 + 8·N (Geneva 2006 plan for 8 MHz channels, from memory). */
 export function uhfCentreMHz(channel: number): number {
@@ -21,12 +31,46 @@ export function uhfChannelAt(centreMHz: number): number {
   return Math.round((centreMHz - 306) / 8);
 }
 
+/** A TV channel by its number: 5 to 12 in Band III, 21 and above in UHF. */
 export function tvCarrier(row: { channel: number; mode: string }): Carrier {
+  const isVhf = row.channel <= LAST_VHF_CHANNEL;
+  const widthMHz = isVhf ? VHF_TV_WIDTH_MHZ : TV_WIDTH_MHZ;
   return {
-    name: `C${row.channel}`,
-    airMHz: uhfCentreMHz(row.channel),
-    widthMHz: TV_WIDTH_MHZ,
-    noiseMHz: TV_WIDTH_MHZ,
+    name: `${isVhf ? "E" : "C"}${row.channel}`,
+    airMHz: isVhf ? vhfCentreMHz(row.channel) : uhfCentreMHz(row.channel),
+    widthMHz,
+    noiseMHz: widthMHz,
+    mode: row.mode,
+  };
+}
+
+/** Edges of a TV channel [MHz]: 7 MHz in Band III, 8 MHz in UHF. */
+export function tvChannelEdges(channel: number): { readonly fromMHz: number; readonly toMHz: number } {
+  const { airMHz } = tvCarrier({ channel, mode: "" });
+  const half = (channel <= LAST_VHF_CHANNEL ? 7 : 8) / 2;
+  return { fromMHz: airMHz - half, toMHz: airMHz + half };
+}
+
+/** Symbol rate of cable television in 8 MHz channels [MBd], and what its roll-off of 0.15 adds to it (EN 300 429, from memory). */
+const CABLE_MBD = 6.9;
+const CABLE_ROLL_OFF = 0.15;
+
+/** What a modulator sends in a TV channel: as from the air, or as a cable network does. */
+export function modulatedCarrier(row: { channel: number; mode: string }): Carrier {
+  const onAir = tvCarrier(row);
+  if (!row.mode.startsWith("dvbc-")) return onAir;
+  // In a channel of 7 MHz the symbols are as much slower.
+  const symbols = (CABLE_MBD * (row.channel <= LAST_VHF_CHANNEL ? 7 : 8)) / 8;
+  return { ...onAir, widthMHz: symbols * (1 + CABLE_ROLL_OFF), noiseMHz: symbols };
+}
+
+/** A channel of a cable network; noise counts in the bandwidth of the symbol rate. */
+export function cableCarrier(row: { frequencyMHz: number; mode: string }): Carrier {
+  return {
+    name: `${row.frequencyMHz} MHz`,
+    airMHz: row.frequencyMHz,
+    widthMHz: CABLE_MBD * (1 + CABLE_ROLL_OFF),
+    noiseMHz: CABLE_MBD,
     mode: row.mode,
   };
 }
@@ -124,4 +168,17 @@ export const DEFAULT_DAB_ROWS = [{ block: "8B" }, { block: "10D" }, { block: "12
 /** Twelve invented stations, 1.6 MHz apart. */
 export const DEFAULT_FM_ROWS = Array.from({ length: 12 }, (_, i) => ({
   frequencyMHz: Math.round((88.3 + 1.6 * i) * 10) / 10,
+}));
+
+/** Two invented multiplexes in Band III. */
+export const DEFAULT_VHF_ROWS = [
+  { channel: 7, mode: "dvbt-64qam-2/3" },
+  { channel: 10, mode: "dvbt-64qam-2/3" },
+] as const;
+
+/** Sixteen invented channels of a cable network, 256QAM with some 64QAM 6 dB lower, as networks set them (from memory). */
+export const DEFAULT_CABLE_ROWS = Array.from({ length: 16 }, (_, i) => ({
+  frequencyMHz: 330 + 8 * i,
+  mode: i % 4 === 3 ? ("dvbc-64qam" as const) : ("dvbc-256qam" as const),
+  levelOffsetDb: i % 4 === 3 ? -6 : 0,
 }));

@@ -3,7 +3,8 @@ import type { z } from "zod";
 import type { Response } from "../signal/response.ts";
 import { type Delivery, define, type PartKind, type Path, type Port, type PowerPath } from "./contract.ts";
 import { text } from "./fields.ts";
-import { coaxIn, coaxOut } from "./passive.ts";
+import { coaxIn, coaxOut, type returnLoss } from "./passive.ts";
+import { type EquipmentClass, equipmentScreeningDb, ingress } from "./screening.ts";
 import type { Trade } from "./trade.ts";
 
 /** Which dwelling an outlet belongs to: outlets of different dwellings must be isolated from one another. */
@@ -49,8 +50,10 @@ function delivered(sockets: readonly Socket[]): Delivery {
   return { sockets: sockets.map(({ port, services }) => ({ port, services })) };
 }
 
+type PlateOptions = z.ZodObject<{ returnLossDb: ReturnType<typeof returnLoss> }>;
+
 /** Everything about a plate follows from its sockets. */
-export function plate<S extends z.ZodObject>(
+export function plate<S extends PlateOptions>(
   kind: {
     readonly kind: string;
     readonly name: string;
@@ -60,15 +63,26 @@ export function plate<S extends z.ZodObject>(
     readonly symbol: "outlet-1" | "outlet-2" | "outlet-3" | "outlet-4";
     readonly options: S;
     readonly caption: (o: z.output<S>) => string;
+    /** Its screening class. */
+    readonly screened: (o: z.output<S>) => EquipmentClass;
   },
   sockets: (o: z.output<S>) => readonly Socket[],
 ): PartKind {
+  const { screened, ...declared } = kind;
   return define({
-    ...kind,
+    ...declared,
     family: "deliver",
     prefix: "plate",
     ports: (o) => socketPorts(sockets(o)),
-    signal: (o) => ({ paths: socketPaths(sockets(o)) }),
+    signal: (o, context) => ({
+      paths: socketPaths(sockets(o)),
+      returnLossDb: o.returnLossDb,
+      ...ingress(
+        context,
+        (f) => equipmentScreeningDb(screened(o), f),
+        sockets(o).map(({ port, gain }) => ({ port, through: gain })),
+      ),
+    }),
     power: (o) => ({ paths: socketPower(sockets(o)) }),
     delivery: (o) => delivered(sockets(o)),
   });

@@ -8,6 +8,7 @@ import { number } from "./fields.ts";
 import { coaxIn } from "./passive.ts";
 import { SATELLITE_RECEIVERS } from "./receiversSatellite.ts";
 import { STACKED_RECEIVERS } from "./receiversStacked.ts";
+import { asTelevision } from "./receiverTelevision.ts";
 import type { SymbolName } from "./symbols.ts";
 
 /** A receiver with one aerial input that tunes a range and supplies nothing. */
@@ -71,18 +72,20 @@ function terrestrial(r: {
   });
 }
 
-const tv = terrestrial({
-  kind: "receiver-tv",
-  name: "TV set",
-  summary: "Receives terrestrial TV at its aerial input.",
-  keywords: ["television", "DVB-T", "DVB-T2", "aerial", "set-top box"],
-  prefix: "tv",
-  symbol: "receiver-tv",
-  service: "tv",
-  fromMHz: 174,
-  toMHz: 862,
-  source: "VHF and UHF TV bands up to the former channel 69, from memory",
-});
+const tv = asTelevision(
+  terrestrial({
+    kind: "receiver-tv",
+    name: "TV set",
+    summary: "Receives terrestrial TV at its aerial input.",
+    keywords: ["television", "DVB-T", "DVB-T2", "aerial", "set-top box"],
+    prefix: "tv",
+    symbol: "receiver-tv",
+    service: "tv",
+    fromMHz: 174,
+    toMHz: 862,
+    source: "VHF and UHF TV bands up to the former channel 69, from memory",
+  }),
+);
 
 const dab = terrestrial({
   kind: "receiver-dab",

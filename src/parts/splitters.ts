@@ -14,9 +14,11 @@ import {
   LINE_POWER,
   MEMORY,
   plainLoss,
+  returnLoss,
   TO_THE_END,
 } from "./passive.ts";
 import { resistiveSplitDb, SOLD_WAYS, SPLIT_FIELDS, splitResponse } from "./splitLoss.ts";
+import { tJoint } from "./tJoint.ts";
 
 const outputs = (count: number, prefix: string) =>
   Array.from({ length: count }, (_, i) => `${prefix}${i + 1}`);
@@ -49,6 +51,7 @@ const splitter = define({
     ways: wholeNumber({ label: "Outputs", min: 2, max: 8, default: 2, means: "ways", sold: SOLD_WAYS }),
     ...SPLIT_FIELDS,
     isolationDb: splitterDecoupling,
+    returnLossDb: returnLoss(16),
     dc: choice({
       label: "DC and 22 kHz pass",
       choices: [
@@ -71,6 +74,7 @@ const splitter = define({
     return {
       paths: outputs(o.ways, "out").map((to) => ({ from: "in", to, response })),
       isolationDb: o.type === "resistive" ? resistiveSplitDb(o.ways) : o.isolationDb,
+      returnLossDb: o.returnLossDb,
     };
   },
   power: (o) => {
@@ -166,6 +170,7 @@ const tap = define({
     }),
     upTo: bandEnd(),
     isolationDb: decoupling(22),
+    returnLossDb: returnLoss(16),
     dc: choice({
       label: "DC and 22 kHz pass",
       choices: [
@@ -196,6 +201,7 @@ const tap = define({
         ...outputs(count, "tap").map((to) => ({ from: "in", to, response: branch })),
       ],
       isolationDb: o.isolationDb,
+      returnLossDb: o.returnLossDb,
     };
   },
   power: (o) => {
@@ -206,4 +212,4 @@ const tap = define({
   inline: INLINE,
 });
 
-export const SPLITTERS: readonly PartKind[] = [splitter, tap];
+export const SPLITTERS: readonly PartKind[] = [splitter, tap, tJoint];

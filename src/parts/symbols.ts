@@ -32,6 +32,24 @@ const drawn = {
       "M21 11 V29 M16 29 H26",
     ],
   },
+  "aerial-vhf": {
+    lines: ["M6 11 H41", "M10 2 V20 M19 3 V19 M28 4 V18 M37 5 V17", "M15 11 V29 M10 29 H20"],
+  },
+  "aerial-active": {
+    lines: ["M4 9 H26 M8 3 V15 M14 3.5 V14.5 M20 4 V14", "M26 3 L40 9 L26 15 Z", "M14 9 V29 M9 29 H19"],
+  },
+  modulator: {
+    lines: [box, "M34 16 H45", "M17 21 Q19 11 21 21 T25 21 T29 21 T31 18", "M18 10 H30"],
+  },
+  "cable-entry": {
+    lines: ["M3 16 H16 M34 16 H45", "M16 6 H34 V26 H16 Z", "M20 12 H30 M20 16 H30 M20 20 H30"],
+  },
+  "amplifier-channel": {
+    lines: [triangle, triangleLead, "M18 13 V19 M22 11 V21 M26 13 V19"],
+  },
+  "amplifier-inputs": {
+    lines: [triangle, "M3 10 H14 M3 16 H14 M3 22 H14 M36 16 H45"],
+  },
   "aerial-dab": {
     lines: ["M24 2 V9.5 M24 13.5 V21", "M24 9.5 H30 V13.5 H24", "M30 11.5 H36 V29 M31 29 H41"],
   },
@@ -116,6 +134,7 @@ const drawn = {
     fill: [dot(24, 16)],
   },
   tap: { lines: ["M3 13 H45", "M16 13 a8 8 0 1 0 16 0 a8 8 0 1 0 -16 0", "M24 21 V31"], fill: [dot(24, 13)] },
+  "t-joint": { lines: ["M3 16 H45", "M24 16 V31"], fill: [dot(24, 16, 2)] },
   combiner: { lines: ["M20 4 A12 12 0 0 1 20 28 Z", "M32 16 H45", "M3 10 H20 M3 22 H20"] },
   diplexer: {
     lines: [box, "M14 16 H34", wave(10.5), strike(10.5), wave(21.5), "M3 10.5 H14 M3 21.5 H14 M34 16 H45"],
@@ -161,7 +180,7 @@ const drawn = {
     ],
   },
   // Several lines through one amplifier.
-  "launch-amplifier": {
+  "trunk-amplifier": {
     lines: ["M15 3 V29 L37 16 Z", "M3 9 H15 M3 16 H15 M3 23 H15", "M37 16 H45 M26 9.5 H45 M26 22.5 H45"],
   },
   attenuator: {

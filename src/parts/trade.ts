@@ -5,6 +5,7 @@ import type { OnSite } from "./optionTrade.ts";
 export type Job =
   | "aerial"
   | "dish"
+  | "signal source"
   | "unwanted signal"
   | "converter"
   | "switch unit"

@@ -77,6 +77,8 @@ export type FactsByIdea = {
   readonly "band-combiner": { readonly kind: string };
   readonly "other-channels": { readonly channels: readonly number[] };
   readonly "screen-cable": NoMore;
+  /** Screening class of the better part. */
+  readonly "better-screen": { readonly to: string };
   readonly "filter-away": NoMore;
   readonly "wider-type": { readonly type: number };
   readonly "other-plate": { readonly kind: string };

@@ -12,6 +12,8 @@ const DVB_S = "NorDig Unified 2.2, receiver requirement, as quoted in a public t
 const DVB_S2 =
   "EN 302 307-1 Table 13 (ideal Es/N0), as quoted in a public table, plus 1.0 dB for a real receiver";
 const DVB_T = "NorDig Unified 2.2, practical receiver in a Gaussian channel, as quoted in a public table";
+const DVB_C =
+  "NorDig Unified, receiver requirement for DVB-C, as quoted in a public table; in the bandwidth of the symbol rate";
 const DVB_T2 =
   "Practical receiver, 64k LDPC, sparse pilots not credited; public table of receiver requirements";
 
@@ -95,6 +97,11 @@ export const MODES = {
   "dvbt2-256qam-3/4": { name: "DVB-T2 256QAM 3/4", requiredCnDb: 22.9, source: DVB_T2 },
   "dvbt2-256qam-4/5": { name: "DVB-T2 256QAM 4/5", requiredCnDb: 24.3, source: DVB_T2 },
   "dvbt2-256qam-5/6": { name: "DVB-T2 256QAM 5/6", requiredCnDb: 25.1, source: DVB_T2 },
+  "dvbc-16qam": { name: "DVB-C 16QAM", requiredCnDb: 20, source: DVB_C },
+  "dvbc-32qam": { name: "DVB-C 32QAM", requiredCnDb: 23, source: DVB_C },
+  "dvbc-64qam": { name: "DVB-C 64QAM", requiredCnDb: 26, source: DVB_C },
+  "dvbc-128qam": { name: "DVB-C 128QAM", requiredCnDb: 29, source: DVB_C },
+  "dvbc-256qam": { name: "DVB-C 256QAM", requiredCnDb: 32, source: DVB_C },
   dab: {
     name: "DAB / DAB+",
     requiredCnDb: 8,

@@ -117,7 +117,10 @@ function ofSeveral(judged: number, working: number): string {
       ? "As drawn, both receivers work."
       : `As drawn, all ${numeral(judged)} receivers work.`;
   return plural(working, {
-    zero: `As drawn, none of ${numeral(judged)} receivers works.`,
+    zero:
+      judged === 2
+        ? "As drawn, neither receiver works."
+        : `As drawn, none of ${numeral(judged)} receivers works.`,
     one: (n) => `As drawn, ${n} of ${numeral(judged)} receivers works.`,
     other: (n) => `As drawn, ${n} of ${numeral(judged)} receivers work.`,
   });

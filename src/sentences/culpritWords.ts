@@ -51,6 +51,10 @@ export function culpritClause(culprit: Blamed): string {
       return isDishLevel(culprit)
         ? `${name} receives too little signal`
         : `${name} gives only ${level(culprit)}`;
+    case "unclean source":
+      return `${name} itself has a C/N of only ${numeral(culprit.amount)} dB`;
+    case "low output":
+      return `${name} gives only ${level(culprit)}`;
     case "strong source":
       return isDishLevel(culprit)
         ? `${name} receives a very strong signal`
@@ -162,6 +166,10 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
       return isDishLevel(culprit)
         ? `Replace ${name} with a larger dish.`
         : `Realign ${name} or move it to a better place, or amplify right behind it.`;
+    case "unclean source":
+      return `Only a cleaner signal from ${name} helps: no part behind it takes noise away.`;
+    case "low output":
+      return `Amplify right behind ${name}.`;
     case "strong source":
       return isDishLevel(culprit) ? undefined : `Put an attenuator behind ${name}.`;
     case "uneven source":

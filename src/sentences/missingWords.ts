@@ -57,6 +57,8 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
       return are(
         `outside ${numeralAsSet(reason.fromMHz)} to ${numeralAsSet(reason.toMHz)} MHz, where this input tunes`,
       );
+    case "no tuner for it":
+      return verb("needs", "need", "a DVB-C tuner, which this receiver does not have");
     case "not converted":
       return are("not converted to satellite IF");
     case "switched feed on a wideband input":

@@ -204,10 +204,19 @@ export function noiseFloor(o: {
     ]),
   );
   const factor = noiseFactor(o.noiseFigureDb) - 1 + SKY_KELVIN / 290;
-  return {
-    origin: { key: `${o.part}/noise`, service: "satellite", part: o.part },
+  const origin: Origin = { key: `${o.part}/noise`, service: "satellite", part: o.part };
+  return floorOn(
     grid,
-    level: grid.ktb.map((ktb, i) => 10 * Math.log10(ktb * factor) - fallenDb(o, grid.centre[i] ?? 0)),
+    origin,
+    grid.ktb.map((ktb, i) => 10 * Math.log10(ktb * factor) - fallenDb(o, grid.centre[i] ?? 0)),
+  );
+}
+
+function floorOn(grid: Grid, origin: Origin, level: Float64Array): Band {
+  return {
+    origin,
+    grid,
+    level,
     noise: undisturbed(grid),
     interference: undisturbed(grid),
     cut: uncut(grid),
@@ -217,6 +226,23 @@ export function noiseFloor(o: {
     selected: true,
     isFloor: true,
   };
+}
+
+/** What a source puts out beside its carrier: noise of one level in every slice of a range [dBµV]. */
+export function noiseBeside(o: {
+  readonly origin: Origin;
+  readonly fromMHz: number;
+  readonly toMHz: number;
+  readonly sliceMHz: number;
+  readonly sliceDbuv: number;
+}): Band {
+  const { fromMHz, toMHz, sliceMHz } = o;
+  const grid = remembered(floorGrids, `${fromMHz}-${toMHz}/${sliceMHz}`, () => makeGrid(slices(o)));
+  return floorOn(
+    grid,
+    o.origin,
+    grid.centre.map(() => o.sliceDbuv),
+  );
 }
 
 function skirt({ fromMHz }: { fromMHz: number }): { fromMHz: number; toMHz: number } {

@@ -6,6 +6,7 @@ import { type Balance, balance } from "../remedies/balance/balance.ts";
 import type { PriceList } from "../remedies/prices.ts";
 import { type SearchProgress as CureProgress, search } from "../remedies/search.ts";
 import { type PathSearch, type PathTask, searchPath } from "./practicePath.ts";
+import { type ConditionsSearch, type ConditionsTask, searchConditions } from "./searchConditions.ts";
 import { type DiagnosisProgress, type DiagnosisTask, searchDiagnosis } from "./searchDiagnosis.ts";
 import { type TrialProgress, type TrialTask, trial } from "./trial.ts";
 
@@ -23,6 +24,7 @@ export type Searches = {
   readonly cures: { readonly task: CureTask; readonly progress: CureProgress };
   readonly diagnosis: { readonly task: DiagnosisTask; readonly progress: DiagnosisProgress };
   readonly balance: { readonly task: BalanceTask; readonly progress: Balance };
+  readonly conditions: { readonly task: ConditionsTask; readonly progress: ConditionsSearch };
   readonly path: { readonly task: PathTask; readonly progress: PathSearch };
   readonly trial: { readonly task: TrialTask; readonly progress: TrialProgress };
 };
@@ -37,6 +39,7 @@ const RUNS: { readonly [S in SearchKind]: (task: TaskOf<S>) => Stepwise<Progress
   cures: ({ design, prices, target }) => search(design, { prices, ...(target ? { target } : {}) }),
   diagnosis: searchDiagnosis,
   balance: ({ design, aim }) => balance(design, aim),
+  conditions: searchConditions,
   path: searchPath,
   trial,
 };

@@ -42,10 +42,11 @@ describe("a design under its conditions", () => {
     expect(countUnder(judged(SPLIT), "one on")).toEqual({ judged: 2, working: 2, onEdge: 0 });
   });
 
-  // A dish of 0.4 m: 0.35 dB less than 0.6 m twice over is −3.5 dB; heavy rain of 0.001 % takes it all, drizzle does not.
-  test("UC2: a small dish fails in heavy rain, and rain is then the worst", () => {
+  // Rain of 0.001 % of a year takes some 15 dB at this latitude (ITU-R P.618-13, validation row at 51.5°: 14.9 dB at 14.25 GHz); a
+  // house's dish has some 15 dB of C/N in all. Drizzle of 5 % takes tenths of a decibel.
+  test("UC2: a usual dish fails in the heaviest rain, and rain is then the worst", () => {
     const small = draw(
-      { z: ["receiver-sat"], l: ["lnb-universal"], d: ["dish", { diameterM: 0.4, eirpDbw: 48 }] },
+      { z: ["receiver-sat"], l: ["lnb-universal"], d: ["dish"] },
       "d.sky > l.sky, l.out > z.sat",
     );
     const heavy = { ...small, settings: SETTINGS.parse({ rainPercent: 0.001 }) };

@@ -2,7 +2,9 @@ import { describe, expect, test } from "vitest";
 import { idealSplitDb, resistiveSplitDb } from "../../src/parts/splitLoss.ts";
 import { coaxLossDb } from "../../src/rf/coax.ts";
 import { thirdOrderProductDbuv, thirdOrderRatioDb } from "../../src/rf/intermod.ts";
+import { joinedLinesDb } from "../../src/rf/mismatch.ts";
 import { thermalNoiseUv2 } from "../../src/rf/noise.ts";
+import { stubLossDb } from "../../src/rf/stub.ts";
 import { makeGrid } from "../../src/signal/grid.ts";
 import { flat } from "../../src/signal/response.ts";
 import { amplifyBand, sourceBand } from "../../src/signal/treat.ts";
@@ -214,3 +216,37 @@ describe.skipIf(!simulated)(
     });
   },
 );
+
+describe.skipIf(!simulated)("a stub on a joint of three lines, simulated by ngspice", () => {
+  // A line of 75 Ω that takes t seconds a metre: L = 75·t, C = t/75.
+  const SECONDS_PER_M = 1 / (299_792_458 * 0.83);
+  const line = (lengthM: number, ohmPerM: number) =>
+    `.model cable ltra(r=${ohmPerM} l=${75 * SECONDS_PER_M} c=${SECONDS_PER_M / 75} len=${lengthM})`;
+
+  test("loses 3.52 dB to each of two matched legs and has a return loss of 9.54 dB", () => {
+    const [node = 0] = simulate({
+      circuit: [SOURCE, "Ra in 0 75", "Rb in 0 75"].join("\n"),
+      commands: AT_1_GHZ,
+      read: ["vdb(in)"],
+    });
+    const { lossDb, returnLossDb } = joinedLinesDb(3);
+    expect(lossDb).toBeCloseTo(-node, 6);
+    // What comes back is the node's voltage less the 1 V that went in.
+    expect(returnLossDb).toBeCloseTo(-20 * Math.log10(1 - 10 ** (node / 20)), 6);
+  });
+
+  // 2 m of 0.83, R of 1 Ω/m: aL = 2/(2·75) Np, 0.1158 dB, whatever the frequency.
+  test.each([60, 93.3, 124.4, 500, 591])(
+    "of 2 m with an open end loses the same at %d MHz",
+    (frequencyMHz) => {
+      const [node = 0] = simulate({
+        circuit: [SOURCE, line(2, 1), "O1 in 0 far 0 cable", "Rfar far 0 1e9", "Rl in 0 75"].join("\n"),
+        commands: [`ac lin 1 ${frequencyMHz}e6 ${frequencyMHz}e6`],
+        read: ["vdb(in)"],
+      });
+      const lossDb = (2 / (2 * 75)) * 20 * Math.LOG10E;
+      const ours = stubLossDb({ electricalM: 2 / 0.83, end: "open" }, { frequencyMHz, lossDb });
+      expect(Math.abs(ours + node)).toBeLessThan(0.02);
+    },
+  );
+});

@@ -19,11 +19,12 @@ const CONTEXTS = [
 /** The keys of this list are promised to files and links: a key that is missing breaks old designs. */
 const PROMISED =
   `dish aerial-uhf aerial-dab aerial-fm pick-up lnb-universal lnb-quattro lnb-wideband lnb-stacked
-  stacking-converter multiswitch position-switch splitter tap combiner diplexer-combine diplexer-split
-  triplexer-combine triplexer-split filter filter-mobile filter-channel amp-masthead amp-distribution amp-if amp-launch dish-motor
+  stacking-converter multiswitch position-switch splitter tap t-joint combiner diplexer-combine diplexer-split
+  triplexer-combine triplexer-split filter filter-mobile filter-channel amp-masthead amp-distribution amp-if dish-motor
   attenuator equaliser power-inserter dc-block load cable bad-joint outlet-sat outlet-sat-twin outlet-tv
   outlet-diplexed outlet-triplexed outlet-quad outlet-through outlet-end receiver-tv receiver-dab receiver-fm
-  receiver-sat receiver-sat-twin receiver-hybrid receiver-stacked meter`.split(/\s+/);
+  receiver-sat receiver-sat-twin receiver-hybrid receiver-stacked meter aerial-vhf aerial-active cable-entry modulator
+  amp-masthead-inputs amp-launch amp-channel amp-trunks`.split(/\s+/);
 
 describe("the catalogue", () => {
   test("has every promised kind, each key once", () => {
@@ -130,7 +131,7 @@ function expectSoundSignal(kind: PartKind, options: AnyOptions, context: { id: s
     if (path.condition) expect(outs).toContain(path.condition.port);
     if (path.rating) expect(Number.isFinite(path.rating.outputDbuv + path.rating.ratioDb)).toBe(true);
   }
-  for (const { port } of emits) expect(outs).toContain(port);
+  for (const { port } of emits) expect([...outs, ...inner]).toContain(port);
   for (const stack of stacks) {
     expect(outs).toContain(stack.to);
     for (const node of stack.from) expect([...ins, ...inner]).toContain(node);

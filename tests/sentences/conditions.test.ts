@@ -70,7 +70,7 @@ describe("the headline", () => {
         { "as drawn": "fails", "one on": "works" },
         { "as drawn": "fails", "one on": "works" },
       ],
-      words: "As drawn, none of 2 receivers works. Alone, 2 that fail as drawn work.",
+      words: "As drawn, neither receiver works. Alone, 2 that fail as drawn work.",
     },
     {
       name: "two that nothing troubles",

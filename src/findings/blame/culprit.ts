@@ -23,6 +23,10 @@ export type Misdeed =
   | "turned away"
   | "other polarisation"
   | "weak source"
+  /** Something that feeds a signal in, and is no aerial. */
+  | "low output"
+  /** What feeds a signal in brings its noise with it. */
+  | "unclean source"
   | "strong source"
   /** One transmitter of a source lies far above or below the others. */
   | "uneven source"

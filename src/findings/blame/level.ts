@@ -5,7 +5,7 @@ import type { Draft } from "../finding.ts";
 import { type About, asCulprit, canGive, type Suspect, worstOf } from "./choose.ts";
 import type { Blamed } from "./culprit.ts";
 import { placesServed } from "./served.ts";
-import { exceeding, lacking } from "./shortcomings.ts";
+import { exceeding, heldDbuv, lacking } from "./shortcomings.ts";
 import { type Stage, stagesTo } from "./stages.ts";
 import { swappedLegs } from "./swappedLegs.ts";
 
@@ -31,8 +31,11 @@ export function blameForLevel(
 
 /** From the last automatic gain control on: what lies before it does not change the level behind it. */
 export function levelled(stages: readonly Stage[]): readonly Stage[] {
+  const isHeld = ({ step, record }: Stage) => heldDbuv(record.treatment.paths ?? [], step) !== undefined;
+  // Behind a converter all steps are of a user band, so the first of these is where the level is made.
   const first = stages.findIndex(({ step }) => step.userBand !== undefined);
-  return first < 0 ? stages : stages.slice(first);
+  const from = first < 0 ? stages.findLastIndex(isHeld) : first;
+  return from < 0 ? stages : stages.slice(from);
 }
 
 function suspectsAmong(stages: readonly Stage[], look: typeof lacking): readonly Suspect[] {

@@ -214,6 +214,12 @@ export function blameForNoise(
           },
         ]
       : [];
+    const unclean = uncleanDb(stage, (added[k] ?? 0) / total);
+    if (unclean !== undefined)
+      all.push({
+        stage,
+        shortcoming: { does: "unclean source", excessDb: unclean, amount: stage.step.cnDb },
+      });
     const own = ownNoiseDb(stage, (added[k] ?? 0) / total);
     if (own)
       all.push({ stage, shortcoming: { does: "noisy", excessDb: own.restoredDb, amount: own.figureDb } });
@@ -221,6 +227,15 @@ export function blameForNoise(
   });
   const clear = suspects.filter(({ shortcoming }) => shortcoming.excessDb >= about.missingDb / 4);
   return worstOf(clear, about) ?? firstWeak(stages, { added, total, restoredDb });
+}
+
+/** More than so much nobody gains from a cleaner source [dB]: what follows adds noise of its own. */
+const CLEANEST_DB = 30;
+
+/** What a clean source would bring where a network or a modulator hands its noise over [dB]; undefined for an aerial. */
+function uncleanDb({ record, step }: Stage, share: number): number | undefined {
+  if (step.from !== null || record.kind.trade.job !== "signal source") return undefined;
+  return Math.min(CLEANEST_DB, -10 * Math.log10(Math.max(1e-9, 1 - share)));
 }
 
 function isActive({ record, step }: Stage): boolean {

@@ -96,10 +96,14 @@ function levelWith(stage: Stage, options: AnyOptions, powered: boolean): number 
     stacks = [],
   } = record.kind.signal(options, { id: record.part.id, powered });
   if (step.from === null) {
-    for (const { bands } of emits)
+    for (const { port, bands } of emits)
       for (const band of bands) {
         const i = band.origin.key === carrier.origin ? band.grid.index.indexOf(carrier.index) : -1;
-        if (i >= 0) return band.level[i] ?? amountOf(stage);
+        if (i < 0) continue;
+        // An active aerial amplifies what its elements receive.
+        const behind =
+          port === step.to ? 0 : wayGainDb(paths, { from: port, to: step.to, centreMHz: step.centreMHz });
+        return (band.level[i] ?? amountOf(stage)) + (behind ?? 0);
       }
     return amountOf(stage);
   }
@@ -109,6 +113,9 @@ function levelWith(stage: Stage, options: AnyOptions, powered: boolean): number 
     const now = record.treatment.stacks?.find((s) => s.to === step.to)?.levelDbuv ?? stacked.levelDbuv;
     return amountOf(stage) + stacked.levelDbuv - now;
   }
+  const held = heldDbuv(paths, step);
+  const heldNow = heldDbuv(record.treatment.paths ?? [], step);
+  if (held !== undefined && heldNow !== undefined) return amountOf(stage) + held - heldNow;
   const { from, to, centreMHz } = step;
   return wayGainDb(paths, { from, to, centreMHz, ...originAt(stage) }) ?? amountOf(stage);
 }
@@ -118,6 +125,20 @@ function originAt({ record, step, carrier }: Stage): { readonly origin?: Origin 
   const bands = step.from === null ? [] : (record.inputs[step.from]?.bands ?? []);
   const found = bands.find((b) => b.origin.key === carrier.origin);
   return found ? { origin: found.origin } : {};
+}
+
+/** Level at which a part's own control holds a carrier that leaves it; undefined where none does [dBµV]. */
+export function heldDbuv(
+  paths: readonly Path[],
+  { from, centreMHz }: Pick<Stage["step"], "from" | "centreMHz">,
+): number | undefined {
+  const { levelControl } =
+    paths.find((p) => p.levelControl && p.from === from && takesAt(p, centreMHz)) ?? {};
+  return levelControl?.outputDbuv;
+}
+
+function takesAt({ takes }: Path, f: number): boolean {
+  return f >= (takes?.fromMHz ?? 0) && f < (takes?.toMHz ?? Number.POSITIVE_INFINITY);
 }
 
 /** Gain of the strongest way from an input to an output; undefined where there is none [dB]. */
@@ -233,6 +254,7 @@ function correctionsOf(stage: Stage, asked: Asked, gives: "less" | "more"): read
     // A passive part that loses little is no fault.
     return amplifies ? [{ does: "high gain", options }] : [];
   }
+  if (isSource && job === "signal source") return [{ does: "low output", options }];
   return [{ does: isSource ? "weak source" : amplifies ? "low gain" : "loses", options }];
 }
 

@@ -1,7 +1,7 @@
 /** What a kind of part takes in by an input, and how well that suits what a line carries. */
 import type { AnyOptions, Delivery, PartKind, Port } from "../../parts/contract.ts";
 import type { Service } from "../../signal/carrier.ts";
-import type { Carried } from "../carried.ts";
+import { type Carried, isOrLeadsTo } from "../carried.ts";
 import { isMeantFor } from "../passesService.ts";
 
 /** A part that is not there yet: its kind and all of its options. */
@@ -33,7 +33,7 @@ export function isOutputFor(made: Made, output: Port, service: Service): boolean
   const { emits = [] } = kind.signal(options, { id: "new", powered: true });
   if (emits.length > 0)
     return emits.some(
-      ({ port, bands }) => port === output.id && bands.some((b) => b.origin.service === service),
+      ({ port, bands }) => isOrLeadsTo(port, output.id) && bands.some((b) => b.origin.service === service),
     );
   const socket = kind.delivery?.(options).sockets.find(({ port }) => port === output.id);
   if (socket) return socket.services.includes(service);

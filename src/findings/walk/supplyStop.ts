@@ -1,6 +1,7 @@
 /** What keeps a supply from a part: searched from that part downwards, until the part to take in hand is found. */
 import type { PartId, PortRef } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
+import { optionMeaning } from "../../parts/meanings.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { remembered } from "../../signal/remember.ts";
 import { passesService } from "../passesService.ts";
@@ -230,7 +231,9 @@ function ownSupply(record: PartRecord, input: string): readonly SupplyStop[] {
   const tried = settingFor(record, (power) => (power.supplies ?? []).some((s) => s.port === input));
   if (!tried) return [];
   const setting = { option: tried.option, value: tried.value };
-  if (record.kind.reception) return [{ why: "receiver off", part, setting }];
+  // What a TV set gives an aerial is a setting of its own: that it is off says nothing of the set.
+  const isForAerials = optionMeaning(record.kind, "aerial supply") === tried.option;
+  if (record.kind.reception && !isForAerials) return [{ why: "receiver off", part, setting }];
   if (selfPowered !== true && tried.power.selfPowered === true) return [{ why: "mains off", part, setting }];
   const isUsual = record.kind.options.shape[tried.option]?.safeParse(undefined).data === tried.value;
   return [{ why: isUsual ? "not set to feed" : "nothing feeds", part, setting }];

@@ -20,7 +20,7 @@ import { betterDish, lessLossBefore, masthead } from "./noise.ts";
 import { otherOutput } from "./otherOutput.ts";
 import { otherUserBands } from "./otherUserBands.ts";
 import { letSupplyPass } from "./pass.ts";
-import { phoneFilter, screenCable } from "./phones.ts";
+import { betterScreen, phoneFilter, screenCable } from "./phones.ts";
 import { otherPlate } from "./plates.ts";
 import { askedPosition, motorCommands } from "./position.ts";
 import { otherReceiver } from "./receivers.ts";
@@ -65,11 +65,22 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     separateCables,
     phoneFilter,
     screenCable,
+    betterScreen,
     trapIntruder,
     bandCombiner,
     wireOff,
   ],
-  overload: [filterBefore, phoneFilter, trap, padValue, otherGain, sourcePad, padBefore, amplifierAway],
+  overload: [
+    betterScreen,
+    filterBefore,
+    phoneFilter,
+    trap,
+    padValue,
+    otherGain,
+    sourcePad,
+    padBefore,
+    amplifierAway,
+  ],
   "band-cut": [
     widerType,
     otherChannels,
@@ -152,6 +163,7 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     filterBefore,
     phoneFilter,
     screenCable,
+    betterScreen,
     masthead,
     betterDish,
     smallerSplit,

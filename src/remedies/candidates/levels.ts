@@ -4,7 +4,14 @@ import { partsBeyond } from "../../design/lookup.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { kindOf } from "../../parts/catalogue.ts";
-import { describedOptions, doesCount, optionMeaning, standardValues } from "../../parts/meanings.ts";
+import type { PartKind } from "../../parts/contract.ts";
+import {
+  describedOptions,
+  doesCount,
+  optionMeaning,
+  optionsMeaning,
+  standardValues,
+} from "../../parts/meanings.ts";
 import type { Job } from "../../parts/trade.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { levelsOf } from "../balance/aim.ts";
@@ -53,6 +60,9 @@ function culpritJob(site: Site, finding: Finding): Job | undefined {
 /** Parts that amplify. */
 export const AMPLIFYING_JOBS: readonly Job[] = ["amplifier", "mast amplifier"];
 
+/** Parts behind which an attenuator helps all. */
+const SENDING_JOBS: readonly Job[] = ["aerial", "signal source"];
+
 /** What nobody wants is filtered out: less of everything leaves as little of what is wanted. */
 export function isForeign({ facts }: Finding): boolean {
   return "because" in facts && facts.because === "foreign";
@@ -87,9 +97,9 @@ export const sourcePad: Idea = (site, finding) => {
   const job = culpritJob(site, finding);
   if (!place || lossDb === undefined || job === undefined || isForeign(finding)) return [];
   // What one place has too much is taken off there.
-  if (job !== "aerial" && !AMPLIFYING_JOBS.includes(job) && finding.rule !== "overload") return [];
+  if (!SENDING_JOBS.includes(job) && !AMPLIFYING_JOBS.includes(job) && finding.rule !== "overload") return [];
   const source = wayUp(site, [place.part.part.id, place.input], place.service).at(-1);
-  if (source?.record.kind.trade.job !== "aerial") return [];
+  if (!source || !SENDING_JOBS.includes(source.record.kind.trade.job)) return [];
   const { id } = source.record.part;
   // Right at the place it is the same attenuator.
   if (place.part.joined[place.input]?.[0] === id) return [];
@@ -154,10 +164,17 @@ function gainOption(record: PartRecord, input: string | null, service: Service):
   const beside = service === "satellite" ? undefined : optionMeaning(kind, "terrestrial gain");
   const key =
     (radio && ownInput ? optionMeaning(kind, "radio gain") : undefined) ??
-    optionMeaning(kind, "gain") ??
+    gainOf(kind, input) ??
+    (service === "tv" ? optionMeaning(kind, "output level") : undefined) ??
     beside;
   const meta = key === undefined ? undefined : describedOptions(kind).get(key);
   return meta && doesCount(meta, options) ? key : undefined;
+}
+
+/** The gain of an input, where each has one of its own; else the gain. */
+function gainOf(kind: PartKind, input: string | null): string | undefined {
+  const all = optionsMeaning(kind, "gain");
+  return all.find((key) => describedOptions(kind).get(key)?.ofInput === input) ?? all[0];
 }
 
 /** Gains on the way, turned so that the finding comes inside its limit. */
@@ -172,7 +189,9 @@ export const otherGain: Idea = (site, finding) => {
     const option = gainOption(step.record, step.in, place.service);
     const now = option === undefined ? undefined : step.record.options[option];
     if (option === undefined || typeof now !== "number") return [];
-    const isLevel = option === optionMeaning(step.record.kind, "user band level");
+    const isLevel =
+      option === optionMeaning(step.record.kind, "user band level") ||
+      option === optionMeaning(step.record.kind, "output level");
     const { min = now, max = now } = describedOptions(step.record.kind).get(option) ?? {};
     // Nobody keeps an amplifier that amplifies by next to nothing: it is taken out.
     const least = min === 0 ? Math.min(now, LEAST_GAIN_DB) : min;

@@ -14,7 +14,7 @@ export const masthead: Idea = (site, finding) => {
   const way = wayUp(site, [place.part.part.id, place.input], place.service);
   const aerial = way.at(-1);
   if (
-    aerial?.record.kind.family !== "receive" ||
+    aerial?.record.kind.trade.job !== "aerial" ||
     way.some((s) => s.record.kind.trade.job === "mast amplifier")
   )
     return [];

@@ -1,4 +1,5 @@
 /** Phone masts that come in with the aerial: a filter before the amplifier. */
+import { optionMeaning } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 
@@ -23,6 +24,26 @@ export const phoneFilter: Idea = (site, finding) =>
         }),
       ];
     });
+  });
+
+/** The best class that the trade keeps in store, for cables and for all else. */
+const BEST_CLASS = { cable: "A++", other: "A" } as const;
+
+/** A poorly screened cable, outlet or joint gives way to a better one. */
+export const betterScreen: Idea = (site, finding) =>
+  finding.parts.flatMap((id): Candidate[] => {
+    const record = site.evaluation.record(id);
+    const key = record && optionMeaning(record.kind, "screening");
+    if (!record || key === undefined || !record.treatment.ingress) return [];
+    const to = record.kind.trade.job === "cable" ? BEST_CLASS.cable : BEST_CLASS.other;
+    if (record.options[key] === to) return [];
+    return [
+      candidate("better-screen", [id, to], { to }, (design) => {
+        const d = draft(design);
+        d.set(id, { [key]: to });
+        return d.result();
+      }),
+    ];
   });
 
 /** A pick-up that comes in by the cable itself is stopped where it comes in. */

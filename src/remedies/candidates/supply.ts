@@ -3,7 +3,7 @@ import type { Design, PortRef } from "../../design/design.ts";
 import { removeParts } from "../../design/edits/remove.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { kindOf } from "../../parts/catalogue.ts";
-import { optionMeaning, optionsMeaning, standardValues } from "../../parts/meanings.ts";
+import { describedOptions, optionMeaning, optionsMeaning, standardValues } from "../../parts/meanings.ts";
 import type { Meaning } from "../../parts/optionTrade.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
@@ -35,15 +35,22 @@ export const supplyOn: Idea = (site, finding) => {
     return SWITCHES.flatMap(([meaning, on]) =>
       optionsMeaning(record.kind, meaning)
         .filter((key) => off(record.options[key]))
-        .map((key) => switchedOn(record.part.id, key, on)),
+        .map((key) => switchedOn(record.part.id, key, on ?? leastVolts(record, key))),
     );
   });
 };
 
+/** The lowest of the voltages that a unit gives aerials. */
+function leastVolts({ kind }: PartRecord, key: string): unknown {
+  return describedOptions(kind)
+    .get(key)
+    ?.choices?.find(({ value }) => value !== "0")?.value;
+}
+
 const SWITCHES: readonly (readonly [Meaning, on: unknown])[] = [
   ["mains", true],
   ["converter feed", true],
-  ["aerial supply", "12"],
+  ["aerial supply", undefined],
 ];
 
 function switchedOn(id: string, key: string, value: unknown): Candidate {

@@ -16,6 +16,7 @@ export function plainName({ evaluation }: Pick<ToldFinding, "evaluation">, id: s
       return partName(record.part.id);
     case "receive":
       if (fromSky) return "the dish";
+      if (kind.trade.job === "signal source") return "the box that feeds the signal in";
       return sendsOnlyUnwanted(record) ? "a transmitter nearby" : "the aerial";
     case "convert":
       return fromSky ? "the unit on the dish arm" : "the switching unit";

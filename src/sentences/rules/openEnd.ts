@@ -9,7 +9,7 @@ export const openEnd: RuleWords<"open-end"> = {
   title: "An open end that should be terminated",
   explain:
     "An open output reflects what reaches it. On a riser or trunk the reflection travels back past every tap and makes ripple; " +
-    "a splitter’s open leg spoils its isolation. A 75 Ω terminator ends it. The ripple itself is not calculated here.",
+    "a splitter’s open leg spoils its isolation. A 75 Ω terminator ends it. The level diagram and the margins count the ripple.",
   source: "common practice, no source",
   severities: ["warning", "note"],
   message: (told) => {

@@ -8,6 +8,7 @@ import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.
 import { capital, plainName } from "../explain/plainWords.ts";
 import { carriers, list, partName } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
+import { screenCure, screenWords } from "../screenWords.ts";
 import { outputShown } from "./outputShown.ts";
 
 type Here = Told<"overload">;
@@ -48,6 +49,11 @@ export const overload: RuleWords<"overload"> = {
     const { facts, parts, at, value = 0, limit = 0 } = told.finding;
     const name = partName(at.part);
     const over = Math.ceil(value - limit);
+    const screen =
+      facts.because === "foreign" && parts[1] !== undefined
+        ? screenCure(told.evaluation, parts[1])
+        : undefined;
+    if (screen !== undefined) return `${screen}. A filter before ${name} helps too.`;
     if (facts.because === "foreign")
       return facts.load[0]?.service === "mobile"
         ? `Put a filter against phone masts before ${name}.`
@@ -123,11 +129,16 @@ function deratingWords(rule: DeratingRule, n: number): string {
 }
 
 /** Why: what makes up the load, or that it amplifies or gets too much. */
-function reasonOf({ finding: { facts, parts, at } }: Here): string {
+function reasonOf({ finding: { facts, parts, at }, evaluation }: Here): string {
   const [first] = facts.load;
   if (facts.because === "foreign" && first) {
     const foreign = facts.load.filter((l) => l.service === first.service);
-    return `${SENDERS[first.service]} make ${percent(foreign.reduce((sum, l) => sum + l.share, 0))} of its load`;
+    const load = `${SENDERS[first.service]} make ${percent(foreign.reduce((sum, l) => sum + l.share, 0))} of its load`;
+    const [, sender] = parts;
+    const screen = sender === undefined ? undefined : screenWords(evaluation, sender);
+    return sender === undefined || screen === undefined
+      ? load
+      : `${load} and come in at ${partName(sender)}, ${screen}`;
   }
   if (facts.because === "gain") return `it amplifies by ${numeral(facts.gainDb)} dB, which is too much here`;
   const sender = parts.find((part) => part !== at.part);

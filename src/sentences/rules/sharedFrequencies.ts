@@ -7,6 +7,7 @@ import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.
 import { capital, plainNames, uncapital } from "../explain/plainWords.ts";
 import { beside, type Clause, carriers, nameOfBand, partName, signalOf } from "../phrases.ts";
 import type { RuleWords } from "../ruleWords.ts";
+import { screenCure, screenWords } from "../screenWords.ts";
 import { turnedCure } from "../turnedCure.ts";
 import { outputShown } from "./outputShown.ts";
 
@@ -17,21 +18,23 @@ export const sharedFrequencies: RuleWords<"shared-frequencies"> = {
     "A carrier survives only if it is stronger than the other by the C/N that its modulation needs, with something to spare.",
   source: "Noise-like interference adds to noise (C/(N+I)); grades by the spare C/N that it costs",
   severities: ["error", "warning", "note"],
-  message: ({ finding: { at, facts } }) => {
+  message: ({ finding: { at, facts }, evaluation }) => {
     const names = capital(`${nameOfBand(facts.victim)} and ${nameOfBand(facts.other)}`);
     const range = `${numeral(facts.fromMHz, 0)} to ${numeral(facts.toMHz, 0)} MHz`;
     if (facts.intruder !== undefined && facts.other.service === "distant")
       return `${partName(facts.intruder)} also receives ${inSentence(facts.other)}, on ${range} where ${nameOfBand(facts.victim)} is. ${tollsWords(facts)}`;
     const shared = `${names} share ${range} behind ${partName(at.part)}. ${tollsWords(facts)}`;
-    return facts.intruder === undefined
-      ? shared
-      : `A signal from outside comes in at ${partName(facts.intruder)}. ${shared}`;
+    if (facts.intruder === undefined) return shared;
+    const screen = screenWords(evaluation, facts.intruder);
+    return `A signal from outside comes in at ${partName(facts.intruder)}${screen ? `, ${screen}` : ""}. ${shared}`;
   },
   cure: ({ finding: { at, facts }, evaluation }) => {
     if (facts.intruder !== undefined && facts.other.service === "distant")
       return turnedCure(evaluation, facts.intruder);
     if (facts.intruder !== undefined) {
-      const lead = `Replace the lead or connector at ${partName(facts.intruder)} with a well-screened one`;
+      const lead =
+        screenCure(evaluation, facts.intruder) ??
+        `Replace the lead or connector at ${partName(facts.intruder)} with a well-screened one`;
       // Where it comes in on the wire itself there is no place before it.
       return facts.intruder === at.part
         ? `${lead}.`

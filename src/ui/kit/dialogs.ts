@@ -11,6 +11,7 @@ export type ListedDialog =
   | "revisions"
   | "compare"
   | "balance"
+  | "conditions"
   | "practice"
   | "licences"
   | "restore";

@@ -5,6 +5,7 @@
 import type { ComponentType } from "react";
 import { BalanceForm } from "../features/balance/BalanceForm.tsx";
 import { CompareForm } from "../features/compare/CompareForm.tsx";
+import { ConditionsForm } from "../features/conditions/ConditionsForm.tsx";
 import { DesignList } from "../features/documents/DesignList.tsx";
 import { RestoreForm } from "../features/documents/RestoreForm.tsx";
 import { ShareForm } from "../features/documents/ShareForm.tsx";
@@ -37,6 +38,7 @@ export const DIALOG_BODIES: Readonly<Record<ListedDialog, Body>> = {
   revisions: RevisionList,
   compare: CompareForm,
   balance: BalanceForm,
+  conditions: ConditionsForm,
   practice: PracticeList,
   help: HelpText,
   rules: RuleBook,

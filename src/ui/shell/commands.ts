@@ -3,6 +3,7 @@
  * canvas and each feature add their own.
  */
 import { CANVAS_COMMANDS } from "../canvas/commands.ts";
+import { CONDITION_COMMANDS } from "../features/conditions/commands.ts";
 import { CURE_COMMANDS } from "../features/cures/commands.ts";
 import { FAULT_COMMANDS } from "../features/faults/commands.ts";
 import { GLOSSARY_COMMANDS } from "../features/glossary/commands.ts";
@@ -16,6 +17,7 @@ import { SHELL_COMMANDS } from "./shellCommands.ts";
 export const COMMANDS: readonly Command[] = [
   ...CANVAS_COMMANDS,
   ...CURE_COMMANDS,
+  ...CONDITION_COMMANDS,
   ...FAULT_COMMANDS,
   ...PRACTICE_COMMANDS,
   ...REVISION_COMMANDS,

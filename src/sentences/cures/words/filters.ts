@@ -21,6 +21,7 @@ export const FILTER_WORDS: WordsOf<
   | "band-combiner"
   | "other-channels"
   | "screen-cable"
+  | "better-screen"
   | "filter-away"
   | "wider-type"
   | "other-plate"
@@ -52,6 +53,10 @@ export const FILTER_WORDS: WordsOf<
   "screen-cable": {
     title: ({ place, name }) => `Replace the lead that picks up ${name(place)} with a well-screened one`,
     reason: () => "What does not get into the cable needs no filter.",
+  },
+  "better-screen": {
+    title: ({ facts, place, name }) => `Replace ${name(place)} with one of screening class ${facts.to}`,
+    reason: () => "A better screen keeps the field outside out.",
   },
   "filter-away": {
     title: ({ place, name }) => `Remove ${name(place)} from the line`,

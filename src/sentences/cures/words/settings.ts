@@ -52,8 +52,8 @@ export const SETTING_WORDS: WordsOf<
     reason: () => "A long aerial hears less of what stands beside and behind its direction.",
   },
   gain: {
-    title: ({ facts, place, name }) =>
-      `${facts.isLevel ? `Set the user bands of ${name(place)} to ${numeralAsSet(facts.toDb)} dBµV` : `Set the gain of ${name(place)} to ${numeralAsSet(facts.toDb)} dB`}, ${numeralAsSet(Math.abs(facts.byDb))} dB ${facts.byDb < 0 ? "lower" : "higher"}`,
+    title: ({ facts, place, name, part }) =>
+      `${facts.isLevel ? `Set the ${levelOf(part(place), facts.option)} of ${name(place)} to ${numeralAsSet(facts.toDb)} dBµV` : `Set the gain of ${name(place)} to ${numeralAsSet(facts.toDb)} dB`}, ${numeralAsSet(Math.abs(facts.byDb))} dB ${facts.byDb < 0 ? "lower" : "higher"}`,
     reason: ({ facts }) => {
       if (facts.byDb < 0) return "Everything behind it comes down to what it should be.";
       return facts.isLevel ? "Its level control can give more." : "It has gain to spare.";
@@ -120,4 +120,10 @@ function mendTitle({ facts, place, name, part }: StepTold<"mend">): string {
       : `Set ${name(place)} to position ${facts.to}`;
   const option = optionWords(kind?.kind ?? "", facts.option);
   return `Set “${option}” of ${name(place)} to: ${valueWords(kind?.kind ?? "", facts.option, facts.to)}`;
+}
+
+/** What a part holds at a level: its user bands, or its output. */
+function levelOf(part: Part | undefined, option: string): string {
+  const kind = kindOf(part?.kind ?? "");
+  return kind && option === optionMeaning(kind, "output level") ? "output level" : "user bands";
 }

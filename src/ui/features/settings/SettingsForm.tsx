@@ -13,6 +13,18 @@ type Key = keyof typeof SETTINGS.shape;
 /** What makes up limits of one's own. */
 const OWN = ["ownName", "ownSource", "ownLimits", "ownIsolation", "ownReserveDb"] as const;
 
+/** What a design is judged under besides, and the figures of a condition while it counts. */
+const CONDITIONS: readonly { readonly name: Key; readonly needs?: "judgeRain" | "judgeLift" }[] = [
+  { name: "judgeRain" },
+  { name: "rainPercent", needs: "judgeRain" },
+  { name: "rainOf", needs: "judgeRain" },
+  { name: "judgeLift" },
+  { name: "liftRiseDb", needs: "judgeLift" },
+  { name: "liftFadeDb", needs: "judgeLift" },
+  { name: "judgeMasts" },
+  { name: "judgeReceivers" },
+];
+
 /** What the open design is judged by and reckoned with; every change shows at once and can be undone. */
 export function SettingsForm() {
   const settings = useApp((s) => settingsOf(s.design));
@@ -25,10 +37,22 @@ export function SettingsForm() {
         <ProfileTable profile={profile} />
         <Setting name="keepDb" />
       </section>
+      <section aria-label="Conditions">
+        {CONDITIONS.map(({ name, needs }) =>
+          needs && !settings[needs] ? null : <Setting key={name} name={name} />,
+        )}
+      </section>
       <section aria-label="Amplifiers">
         <Setting name="derating" />
         <DeratingTable choice={settings.derating} />
         <Setting name="cascade" />
+      </section>
+      <section aria-label="Field outside">
+        <Setting name="mastBand" />
+        {settings.mastBand === "none"
+          ? null
+          : MAST[settings.mastFieldFrom].map((name) => <Setting key={name} name={name} />)}
+        <Setting name="cordlessDistanceM" />
       </section>
       <p className="quiet small">
         Kept with this design, in its file and its link. Whether limits of a standard or a law apply to your
@@ -37,6 +61,12 @@ export function SettingsForm() {
     </div>
   );
 }
+
+/** What is asked of a mast, by where its field comes from. */
+const MAST = {
+  distance: ["mastFieldFrom", "mastDistanceM", "mastEirpDbm"],
+  measured: ["mastFieldFrom", "mastDbuvPerM"],
+} as const satisfies Record<string, readonly Key[]>;
 
 function Setting({ name }: { readonly name: Key }) {
   const value = useApp((s) => settingsOf(s.design)[name]);

@@ -3,6 +3,7 @@ import type { Verdict } from "../../../findings/finding.ts";
 import { profileOf } from "../../../findings/limits.ts";
 import { workingSentence } from "../../../sentences/verdict.ts";
 import { useApp } from "../../../store/app.ts";
+import { useConditions } from "../../../store/conditions.ts";
 import { CureAllButton } from "../../kit/asked/CureButton.tsx";
 import { openDialog } from "../../kit/panes.ts";
 import { CauseList } from "./CauseList.tsx";
@@ -28,6 +29,7 @@ export function VerdictPane() {
       <Group title="Receivers" verdicts={receivers} />
       <Group title="Outlets" verdicts={outlets} />
       <LimitsLine />
+      <ConditionsLine />
       <p className="verdict-foot quiet small">
         An estimate from typical values, not a measurement and not an approval. Work on mains, bonding,
         lightning protection and at height follows local codes and belongs to licensed people.
@@ -68,6 +70,20 @@ function LimitsLine() {
       <button type="button" className="link" onClick={() => openDialog("settings")}>
         {profile.name}
         <span className="unseen">, change</span>
+      </button>
+    </p>
+  );
+}
+
+/** How the design stands in rain, in a lift and so on, once that was asked; and the way there. */
+function ConditionsLine() {
+  const design = useApp((s) => s.design);
+  const headline = useConditions((s) => (s.document === design ? s.progress?.table?.headline : undefined));
+  return (
+    <p className="small">
+      Conditions:{" "}
+      <button type="button" className="link" onClick={() => openDialog("conditions")}>
+        {headline ?? "judge it in rain, in a lift, with masts, with one receiver on"}
       </button>
     </p>
   );

@@ -1,4 +1,5 @@
 import {
+  CloudRain,
   Coins,
   CopyPlus,
   Download,
@@ -63,6 +64,12 @@ export function DesignMenu() {
           <MenuEntry icon={GitCompareArrows} name="Before and after…" onPress={openComparison} />
           <MenuEntry icon={Search} name="Find cures" command="cures" onPress={() => void findCures()} />
           <MenuEntry icon={Equal} name="Balance outlets…" onPress={() => openDialog("balance")} />
+          <MenuEntry
+            icon={CloudRain}
+            name="Conditions…"
+            command="conditions"
+            onPress={() => openDialog("conditions")}
+          />
           <MenuEntry icon={Unplug} name="Find the fault…" command="find-fault" onPress={findFault} />
           <MenuEntry
             icon={GraduationCap}
@@ -71,7 +78,11 @@ export function DesignMenu() {
             onPress={() => openDialog("practice")}
           />
           <DropdownMenu.Separator className="menu-line" />
-          <MenuEntry icon={Ruler} name="Limits and derating…" onPress={() => openDialog("settings")} />
+          <MenuEntry
+            icon={Ruler}
+            name="Limits, conditions, derating…"
+            onPress={() => openDialog("settings")}
+          />
           <MenuEntry icon={Coins} name="Prices and times…" onPress={() => openDialog("prices")} />
           <MenuEntry icon={Printer} name="Print…" onPress={() => window.print()} />
         </DropdownMenu.Content>

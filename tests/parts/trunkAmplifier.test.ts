@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { LAUNCH_AMPLIFIERS } from "../../src/parts/launchAmplifier.ts";
+import { TRUNK_AMPLIFIERS } from "../../src/parts/trunkAmplifier.ts";
 import { gainDbAt } from "../../src/signal/gain.ts";
 import { kindNamed, optionsOf } from "./workbench.ts";
 
-const LAUNCH = kindNamed(LAUNCH_AMPLIFIERS, "amp-launch");
+const TRUNKS = kindNamed(TRUNK_AMPLIFIERS, "amp-trunks");
 
 describe("a launch amplifier", () => {
   test.each([
@@ -12,19 +12,19 @@ describe("a launch amplifier", () => {
     { satelliteInputs: "8", trunks: 9 },
     { satelliteInputs: "16", trunks: 17 },
   ])("with $satelliteInputs satellite trunks has $trunks in and out", ({ satelliteInputs, trunks }) => {
-    const ports = LAUNCH.ports(optionsOf(LAUNCH, { satelliteInputs }));
+    const ports = TRUNKS.ports(optionsOf(TRUNKS, { satelliteInputs }));
     expect(ports.filter((p) => p.side === "in")).toHaveLength(trunks);
     expect(ports.filter((p) => p.side === "out")).toHaveLength(trunks);
   });
 
   const gainAt = (from: string, atMHz: number, powered = true) => {
-    const options = optionsOf(LAUNCH, {
+    const options = optionsOf(TRUNKS, {
       gainDb: 20,
       slopeDb: 6,
       terrestrialGainDb: 25,
       terrestrialSlopeDb: 4,
     });
-    const paths = LAUNCH.signal(options, { id: "x", powered }).paths ?? [];
+    const paths = TRUNKS.signal(options, { id: "x", powered }).paths ?? [];
     const path = paths.find((p) => p.from === from);
     return path ? gainDbAt(path.response, atMHz) : Number.NaN;
   };
@@ -42,7 +42,7 @@ describe("a launch amplifier", () => {
 
   test("loses instead of amplifying without mains, and feeds no LNB then", () => {
     expect(gainAt("vl", 1550, false)).toBeLessThan(-20);
-    const supplies = (mainsOn: boolean) => LAUNCH.power(optionsOf(LAUNCH, { mainsOn })).supplies ?? [];
+    const supplies = (mainsOn: boolean) => TRUNKS.power(optionsOf(TRUNKS, { mainsOn })).supplies ?? [];
     // 13 V for vertical, 18 V for horizontal (common practice, no source).
     expect(supplies(true).map((s) => [s.port, s.volts18])).toEqual([
       ["vl", 13],

@@ -1,4 +1,4 @@
-/** Launch amplifier: lifts all trunks of a cascade at once, satellite and terrestrial, and feeds the LNB. */
+/** Trunk amplifier: lifts all trunks of a cascade at once, satellite and terrestrial, and feeds the LNB. */
 import { z } from "zod";
 import { curve, passBand, type Response } from "../signal/response.ts";
 import { UNPOWERED_GAIN } from "./amplifierFields.ts";
@@ -154,17 +154,27 @@ function pathOf(o: Options, input: Port, powered: boolean): Path {
   };
 }
 
-const LAUNCH_AMPLIFIER = define({
-  kind: "amp-launch",
+const TRUNK_AMPLIFIER = define({
+  kind: "amp-trunks",
   family: "lift",
-  name: "Launch amplifier",
+  name: "Trunk amplifier",
   summary:
     "Lifts the trunks of a cascade of multiswitches at their start, with slope against the cable, and feeds the LNB.",
-  keywords: ["trunk", "cascade", "5 trunks", "9 trunks", "17 trunks", "head-end", "multiswitch", "booster"],
-  prefix: "launch",
+  keywords: [
+    "trunk",
+    "launch amplifier",
+    "cascade",
+    "5 trunks",
+    "9 trunks",
+    "17 trunks",
+    "head-end",
+    "multiswitch",
+    "booster",
+  ],
+  prefix: "trunkamp",
   trade: { job: "amplifier", price: 150, workMinutes: 45, isRare: true, leadsTo: ["cable", "switch unit"] },
   options: OPTIONS,
-  symbol: "launch-amplifier",
+  symbol: "trunk-amplifier",
   caption: (o) => `${inputsOf(o).length} trunks · ${dB(o.gainDb)}`,
   ports: (o) => [
     ...inputsOf(o),
@@ -184,4 +194,4 @@ const LAUNCH_AMPLIFIER = define({
   cautions: ["mains", "bonding"],
 });
 
-export const LAUNCH_AMPLIFIERS: readonly PartKind[] = [LAUNCH_AMPLIFIER];
+export const TRUNK_AMPLIFIERS: readonly PartKind[] = [TRUNK_AMPLIFIER];

@@ -1,0 +1,65 @@
+/** What a TV set has beside its terrestrial tuner: one for cable television, and 5 V for an active aerial. */
+import type { PartKind, ReceiverInput } from "./contract.ts";
+import { choice, toggle } from "./fields.ts";
+import { MEMORY } from "./passive.ts";
+
+/** What a cable tuner reaches down to [MHz]: cable networks begin at about 110 MHz, from memory. */
+const CABLE_FROM_MHZ = 110;
+
+/** Volts and milliamperes that TV sets and boxes give an active aerial; usual values, from memory. */
+const AERIAL_VOLTS = 5;
+const AERIAL_LIMIT_MA = 50;
+
+const FIELDS = {
+  cableTuner: toggle({
+    label: "Receives cable TV",
+    help: "Has a DVB-C tuner as well; most TV sets do, many boxes for terrestrial TV do not.",
+    default: true,
+    source: "usual, from memory",
+    onSite: "factory",
+  }),
+  aerialSupply: choice({
+    label: "Feeds an active aerial",
+    help: "A setting of its menu, off as it comes.",
+    choices: [
+      { value: "0", label: "No" },
+      { value: "5", label: "With 5 V" },
+    ],
+    default: "0",
+    source: MEMORY,
+    means: "aerial supply",
+    onSite: "setting",
+  }),
+};
+
+/** The same receiver as a TV set. */
+export function asTelevision(kind: PartKind): PartKind {
+  return {
+    ...kind,
+    options: kind.options.extend(FIELDS),
+    reception: (o) => {
+      const { inputs = [], wants = [] } = kind.reception?.(o) ?? {};
+      return { wants, inputs: inputs.map((input) => withCable(input, o.cableTuner === true)) };
+    },
+    power: (o) =>
+      o.aerialSupply === "5"
+        ? {
+            supplies: [
+              {
+                port: "in",
+                kind: "plain",
+                volts13: AERIAL_VOLTS,
+                volts18: AERIAL_VOLTS,
+                limitMa: AERIAL_LIMIT_MA,
+              },
+            ],
+          }
+        : {},
+  };
+}
+
+function withCable(input: ReceiverInput, has: boolean): ReceiverInput {
+  const { tunesFromMHz, tunesToMHz } = input;
+  const range = { fromMHz: Math.min(CABLE_FROM_MHZ, tunesFromMHz), toMHz: tunesToMHz };
+  return { ...input, systems: [{ modes: "dvbc-", range: has ? range : undefined }] };
+}
