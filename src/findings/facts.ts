@@ -5,6 +5,7 @@ import type { BandCutFacts } from "./rules/bandCut.ts";
 import type { BlockedViewFacts } from "./rules/blockedView.ts";
 import type { CommandLostFacts } from "./rules/commandLost.ts";
 import type { DeadStubFacts } from "./rules/deadStub.ts";
+import type { DishMotorFacts } from "./rules/dishMotor.ts";
 import type { DwellingIsolationFacts } from "./rules/dwellingIsolation.ts";
 import type { EchoFacts } from "./rules/echo.ts";
 import type { IntermodulationFacts } from "./rules/intermodulation.ts";
@@ -45,6 +46,7 @@ export type FactsByRule = {
   readonly "wrong-quadrant": WrongQuadrantFacts;
   readonly "command-lost": CommandLostFacts;
   readonly "user-band-conflict": UserBandConflictFacts;
+  readonly "motor-line": DishMotorFacts;
   readonly "wrong-feed": ReceiverLossFacts;
   readonly "too-many-tuners": TooManyTunersFacts;
   readonly "plane-missing": ReceiverLossFacts;

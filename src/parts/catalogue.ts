@@ -5,6 +5,7 @@ import { COMBINERS } from "./combiners.ts";
 import type { AnyOptions, Family, PartKind } from "./contract.ts";
 import { LNBS } from "./convertLnb.ts";
 import { STACKERS } from "./convertStack.ts";
+import { DISH_MOTORS } from "./dishMotor.ts";
 import { FILTERS } from "./filters.ts";
 import { METERS } from "./meter.ts";
 import { MULTISWITCHES } from "./multiswitch.ts";
@@ -22,6 +23,7 @@ export const CATALOGUE: readonly PartKind[] = [
   ...STACKERS,
   ...MULTISWITCHES,
   ...POSITION_SWITCHES,
+  ...DISH_MOTORS,
   ...SPLITTERS,
   ...COMBINERS,
   ...FILTERS,

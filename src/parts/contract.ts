@@ -210,6 +210,8 @@ export type PowerTreatment = {
     /** It draws so many milliamperes at this voltage, and more at less: a switching regulator [V]. */
     readonly constantPowerAtVolts?: number;
   };
+  /** Turns a dish while whoever feeds `port` tells it to, and then draws so much instead of its load [mA]. */
+  readonly motor?: { readonly port: string; readonly turningMa: number };
   /** Fed from the mains or from its own unit, and switched on: works whatever the line carries. */
   readonly selfPowered?: boolean;
   /** Ports at which direct current would find a short to earth. */

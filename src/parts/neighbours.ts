@@ -13,6 +13,7 @@ const AFTER: Readonly<Record<Job, readonly Job[]>> = {
   converter: ["cable", "combiner", "switch unit", "position switch", "receiver", "plate", "amplifier"],
   "switch unit": ["cable", "plate", "receiver", "combiner"],
   "position switch": ["cable", "receiver", "switch unit", "plate"],
+  motor: ["cable", "receiver", "plate"],
   splitter: ["cable", "plate", "receiver", "amplifier", "combiner", "load"],
   tap: ["cable", "plate", "receiver", "tap", "load"],
   combiner: ["cable", "plate", "amplifier", "splitter", "receiver", "switch unit"],

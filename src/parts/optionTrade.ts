@@ -56,6 +56,7 @@ export type Meaning =
   | "asked position"
   | "asked uncommitted input"
   | "asked burst"
+  | "motor commands"
   | "receiver state"
   | "receiver supply"
   | "receiver mode"

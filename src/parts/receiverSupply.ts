@@ -188,6 +188,16 @@ export function suppliesOf(
   return [{ port, kind: "plain", volts13: volts, volts18: volts, limitMa: o.limitMa }];
 }
 
+export function motorField(label: string) {
+  return toggle({
+    label,
+    help: "Tells a dish motor on the cable where to turn (DiSEqC 1.2).",
+    default: false,
+    means: "motor commands",
+    advanced: true,
+  });
+}
+
 export type ReceiverWish = {
   readonly polarisation: Polarisation;
   readonly half: SkyHalf;
@@ -195,16 +205,18 @@ export type ReceiverWish = {
   /** "none", or "1" to "16". */
   readonly uncommitted: string;
   readonly burst: "none" | "A" | "B";
+  readonly motor: boolean;
 };
 
 export function requestOf(asked: ReceiverWish): Request {
-  const { polarisation, half, position, uncommitted, burst } = asked;
+  const { polarisation, half, position, uncommitted, burst, motor } = asked;
   return {
     polarisation,
     half,
     ...(position === "none" ? {} : { position: Number(position) }),
     ...(uncommitted === "none" ? {} : { uncommitted: Number(uncommitted) }),
     ...(burst === "none" ? {} : { burst }),
+    ...(motor ? { motor } : {}),
   };
 }
 

@@ -171,6 +171,14 @@ const drawn = {
   amplifier: { lines: [triangle, triangleLead] },
   masthead: { lines: ["M16 8 L38 19 L16 30 Z", "M38 19 H45", "M8 2 V30 M3 2 L8 8 L13 2", "M8 19 H16"] },
   "amplifier-if": { lines: [triangle, triangleLead, "M16.5 16 q2.5 -5 5 0 t5 0"] },
+  // A motor, a circle with M, in a line that goes on.
+  "dish-motor": {
+    lines: [
+      "M12 16 a12 12 0 1 0 24 0 a12 12 0 1 0 -24 0",
+      "M3 16 H12 M36 16 H45",
+      "M19 21 V11 L24 17 L29 11 V21",
+    ],
+  },
   // Several lines through one amplifier.
   "trunk-amplifier": {
     lines: ["M15 3 V29 L37 16 Z", "M3 9 H15 M3 16 H15 M3 23 H15", "M37 16 H45 M26 9.5 H45 M26 22.5 H45"],

@@ -10,6 +10,7 @@ export type Job =
   | "converter"
   | "switch unit"
   | "position switch"
+  | "motor"
   | "splitter"
   | "tap"
   | "combiner"

@@ -319,6 +319,7 @@ const OF_RULES: Readonly<Record<RuleId, readonly GlossaryTerm[]>> = {
   "dead-stub": ["Return loss", "Ripple"],
   "dwelling-isolation": ["Isolation"],
   intermodulation: ["Derating", "Rated output"],
+  "motor-line": ["22 kHz"],
   "level-difference": ["Level"],
   "level-limits": ["Level"],
   loop: ["Ripple"],

@@ -11,6 +11,8 @@ export type Request = {
   readonly position?: number;
   /** Input of a switch for uncommitted commands, 1 to 16 (absent: none sent); sent before the position. */
   readonly uncommitted?: number;
+  /** Sends commands for a dish motor too. */
+  readonly motor?: true;
   /** Tone burst: A without modulation, B with it (absent: none sent). */
   readonly burst?: "A" | "B";
   /** Numbers of the user bands this input tunes through; present only in single-cable mode. */

@@ -33,6 +33,7 @@ const SAYS: Readonly<Record<string, RegExp>> = {
   "command-lost": /cannot select horizontal .*: it gets 13\.6 V and needs 16 V, since “Cable” takes 4\.4 V/,
   "user-band-conflict":
     /User band 1 .* tuner 1 of “SCR\/dSCR receiver 1” and tuner 1 of “SCR\/dSCR receiver 2”/,
+  "motor-line": /“Satellite receiver” sends no motor commands, so “Dish motor” never turns the dish/,
   "wrong-feed": /wideband feed/,
   "too-many-tuners": /3 tuners but is set to 2 user bands/,
   "plane-missing": /40 of 80 .* horizontal/,

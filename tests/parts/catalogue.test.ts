@@ -20,7 +20,7 @@ const CONTEXTS = [
 const PROMISED =
   `dish aerial-uhf aerial-dab aerial-fm pick-up lnb-universal lnb-quattro lnb-wideband lnb-stacked
   stacking-converter multiswitch position-switch splitter tap t-joint combiner diplexer-combine diplexer-split
-  triplexer-combine triplexer-split filter filter-mobile filter-channel amp-masthead amp-distribution amp-if
+  triplexer-combine triplexer-split filter filter-mobile filter-channel amp-masthead amp-distribution amp-if dish-motor
   attenuator equaliser power-inserter dc-block load cable bad-joint outlet-sat outlet-sat-twin outlet-tv
   outlet-diplexed outlet-triplexed outlet-quad outlet-through outlet-end receiver-tv receiver-dab receiver-fm
   receiver-sat receiver-sat-twin receiver-hybrid receiver-stacked meter aerial-vhf aerial-active cable-entry modulator

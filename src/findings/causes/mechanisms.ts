@@ -170,6 +170,7 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
   },
   "receiver-misses": lossOf,
   "many-alternatives": BY_ITSELF,
+  "motor-line": BY_ITSELF,
   "above-band-edge": BY_ITSELF,
   "dwelling-isolation": BY_ITSELF,
   "dead-stub": BY_ITSELF,

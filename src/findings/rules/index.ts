@@ -5,6 +5,7 @@ import { bandCut } from "./bandCut.ts";
 import { blockedView } from "./blockedView.ts";
 import { commandLost } from "./commandLost.ts";
 import { deadStub } from "./deadStub.ts";
+import { dishMotor } from "./dishMotor.ts";
 import { dwellingIsolation } from "./dwellingIsolation.ts";
 import { echo } from "./echo.ts";
 import { intermodulation } from "./intermodulation.ts";
@@ -47,6 +48,7 @@ export const RULES: readonly Rule[] = [
   switchedOutputShared,
   wrongQuadrant,
   commandLost,
+  dishMotor,
   userBandConflict,
   wrongFeed,
   tooManyTuners,

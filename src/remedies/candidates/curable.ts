@@ -17,6 +17,7 @@ export const CURABLE_RULES = [
   "switched-output-shared",
   "wrong-quadrant",
   "command-lost",
+  "motor-line",
   "user-band-conflict",
   "wrong-feed",
   "too-many-tuners",

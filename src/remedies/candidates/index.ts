@@ -25,7 +25,7 @@ import { otherUserBands } from "./otherUserBands.ts";
 import { letSupplyPass } from "./pass.ts";
 import { betterScreen, phoneFilter, screenCable } from "./phones.ts";
 import { otherPlate } from "./plates.ts";
-import { askedPosition } from "./position.ts";
+import { askedPosition, motorCommands } from "./position.ts";
 import { otherReceiver } from "./receivers.ts";
 import { secondLead } from "./secondLead.ts";
 import { secondCable, separateCables } from "./separate.ts";
@@ -103,6 +103,7 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   ],
   "wrong-quadrant": [rightQuadrants, quattroConverter, widebandForUnit],
   "command-lost": [askedPosition, cableGrade],
+  "motor-line": [motorCommands],
   "user-band-conflict": [otherOutput, ownUserBands, otherReceiver],
   "wrong-feed": [
     menuOscillator,

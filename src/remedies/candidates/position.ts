@@ -25,6 +25,16 @@ export const askedPosition: Idea = (site, finding) => {
   return inUse(unit).map((to) => set("mend", receiver, { option, from, to: value(to) }));
 };
 
+/** Motor commands switched on in the receiver's menu. */
+export const motorCommands: Idea = (site, finding) => {
+  if (finding.rule !== "motor-line" || finding.facts.kind !== "no commands") return [];
+  const receiver = site.evaluation.record(finding.facts.receiver);
+  if (!receiver) return [];
+  return optionsMeaning(receiver.kind, "motor commands").map((option) =>
+    set("mend", receiver, { option, from: receiver.options[option], to: true }),
+  );
+};
+
 const MEANINGS: Readonly<Record<PositionCommand, Meaning>> = {
   committed: "asked position",
   uncommitted: "asked uncommitted input",

@@ -7,6 +7,7 @@ import { bandCut } from "./bandCut.ts";
 import { blockedView } from "./blockedView.ts";
 import { commandLost } from "./commandLost.ts";
 import { deadStub } from "./deadStub.ts";
+import { dishMotor } from "./dishMotor.ts";
 import { dwellingIsolation } from "./dwellingIsolation.ts";
 import { echo } from "./echo.ts";
 import { intermodulation } from "./intermodulation.ts";
@@ -43,6 +44,7 @@ const WORDS: { readonly [R in RuleId]: RuleWords<R> } = {
   "switched-output-shared": switchedOutputShared,
   "wrong-quadrant": wrongQuadrant,
   "command-lost": commandLost,
+  "motor-line": dishMotor,
   "user-band-conflict": userBandConflict,
   "too-many-tuners": tooManyTuners,
   "many-alternatives": manyAlternatives,

@@ -103,6 +103,19 @@ export const CONTROL_EXAMPLES: readonly RuleSketch[] = [
     ],
   },
   {
+    rule: "motor-line",
+    speaks: [
+      "a receiver that knows nothing of the motor",
+      { ...satellite, lnb: ["lnb-universal"], motor: ["dish-motor"], rx: ["receiver-sat"] },
+      "dish.sky > lnb.sky, lnb.out > motor.in, motor.out > rx.sat",
+    ],
+    silent: [
+      "one that sends motor commands",
+      { ...satellite, lnb: ["lnb-universal"], motor: ["dish-motor"], rx: ["receiver-sat", { motor: true }] },
+      "dish.sky > lnb.sky, lnb.out > motor.in, motor.out > rx.sat",
+    ],
+  },
+  {
     rule: "user-band-conflict",
     speaks: [
       "two receivers set to the same user bands",
