@@ -4,7 +4,9 @@ import { SKY_SPLIT_MHZ } from "../parts/planSatellite.ts";
 import type { Band } from "../signal/band.ts";
 import type { SkyHalf } from "../signal/carrier.ts";
 import type { Condition, Offer } from "../signal/control.ts";
+import { marginDb } from "../signal/readout.ts";
 import type { LostCarrier } from "./carrierResult.ts";
+import { deadAtVertical } from "./deadAtVertical.ts";
 import type { MissingReason } from "./missing.ts";
 
 /** What a receiver's menu has where nobody changed it [MHz]; EN 61319-1 values, from memory. */
@@ -109,7 +111,11 @@ export function whyOutOfReach({ part, port }: Offer, band: Band): LostCarrier | 
     const own = condition.at.offers.find((o) => o.part === part && o.port === port);
     if (barrier && !(own && givesTooLittle(own, barrier.reason))) return barrier;
   }
-  return undefined;
+  const dead = deadAtVertical({ receiver: part, port }, band);
+  if (!dead || (dead.left && band.level.some((_, i) => dead.left && marginDb(dead.left, i) >= 0)))
+    return undefined;
+  const feeds = band.failing?.flatMap(({ at }) => at.offers).find((o) => o.part === part && o.port === port);
+  return feeds && !givesTooLittle(feeds, dead.lost.reason) ? dead.lost : undefined;
 }
 
 function givesTooLittle({ volts13, volts18, dropVolts }: Offer, reason: MissingReason | undefined): boolean {

@@ -117,12 +117,14 @@ export type MissingReason =
       readonly volts: number;
       readonly thresholdVolts: number;
     }
-  /** Its supply keeps it alive at 18 V only: whoever asks for vertical gets nothing. */
+  /** Its supply keeps it alive at 18 V only: whoever asks for vertical gets nothing through it, or too little. */
   | {
       readonly kind: "dies at vertical";
       readonly part: PartId;
       readonly volts: number;
       readonly leastVolts: number;
+      /** Whose 13 V these are, where it is another receiver's. */
+      readonly by?: { readonly part: PartId; readonly port: string };
     }
   /** Somebody else decides how the switch stands. */
   | { readonly kind: "set by another"; readonly part: PartId; readonly by: PartId }

@@ -130,7 +130,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "dies at vertical":
       return blocked
         ? `Only ${besideLimit(reason.volts, reason.leastVolts)[0]} V of the 13 V get past ${blocked} to ${partName(reason.part)}, which dies`
-        : `${receiver} gives so little for vertical that ${partName(reason.part)} gets only ${besideLimit(reason.volts, reason.leastVolts)[0]} V and dies`;
+        : `${reason.by ? partName(reason.by.part) : receiver} gives so little for vertical that ${partName(reason.part)} gets only ${besideLimit(reason.volts, reason.leastVolts)[0]} V and dies`;
     case "set by another":
       return blocked && culprit.part !== reason.part
         ? `${blocked} puts ${receiver} and ${partName(reason.by)} on one output of ${partName(reason.part)}`
@@ -229,7 +229,7 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
         : `Replace ${partName(culprit.part)} with a type that passes DC, 22 kHz and messages.`;
     case "too few volts":
     case "dies at vertical":
-      return "Use copper cable of lower resistance, or feed the LNB from a supply near it.";
+      return `Use copper cable of lower resistance, or feed ${partName(reason.part)} from a supply near it.`;
     case "set by another":
       return `Give ${partName(at.part)} an output of its own.`;
     case "switched feed on a wideband input":

@@ -1,6 +1,6 @@
 /** A band on a wire: one service from one origin, its carriers as flat arrays. */
 import type { Carrier, Origin, SkyHalf } from "./carrier.ts";
-import type { Condition } from "./control.ts";
+import type { Condition, DiesAtVertical } from "./control.ts";
 
 /**
  * The frequencies of a band, shared by identity along everything that does not convert,
@@ -87,6 +87,8 @@ export type Band = {
   readonly conditions: readonly Condition[];
   /** True while every condition holds now. */
   readonly selected: boolean;
+  /** Parts on its way that die while vertical is asked for, and how much weaker it then is [dB]; absent without any. */
+  readonly failing?: readonly { readonly at: DiesAtVertical; readonly lossDb: number }[];
   /** Present on a channel-stacked feed. */
   readonly stack?: Stack;
   /** Set on a converter's noise floor. */
