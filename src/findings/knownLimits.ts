@@ -53,6 +53,6 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Receivers",
-    text: "A receiver needs the C/N of its modulation behind its tuner's noise. What blocks a tuner is a typical ratio or power, and its automatic gain control is not followed. Neighbouring transponders do not block each other. Which channel carries which programme is not known, so carriers are counted.",
+    text: "A receiver needs the C/N of its modulation behind its tuner’s noise. What blocks a tuner is a typical ratio or power, and its automatic gain control is not followed. Neighbouring transponders do not block each other. Which channel carries which programme is not known, so carriers are counted.",
   },
 ];
