@@ -32,7 +32,7 @@ export const MULTISWITCH_OPTIONS = z.object({
   widebandLoMHz: number({
     label: "Oscillator of the wideband LNB",
     unit: "MHz",
-    help: "That the unit reckons with when it makes quadrants out of a whole polarisation.",
+    help: "With which the unit calculates when it makes quadrants out of a whole polarisation.",
     min: 10_200,
     max: 10_600,
     step: 1,

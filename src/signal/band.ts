@@ -76,6 +76,12 @@ export type Band = {
    * because those of the next amplifier of the same path are in step with them: then voltages add.
    */
   readonly products?: Float64Array;
+  /**
+   * How much of the interference leaked in on the signal's own way, as a share of each carrier's power [linear]: from
+   * neighbours in the sky, from the other polarisation, across a switch. Part of `interference`, but no collision of two
+   * signals on a wire. Gain changes both alike, so the share stays. Absent where nothing leaked.
+   */
+  readonly leakShare?: Float64Array;
   /** 0: live; n: cut for the reason `cuts[n − 1]`. Shared by identity while nothing is cut. */
   readonly cut: Uint16Array;
   readonly cuts: readonly Cut[];
