@@ -23,7 +23,7 @@ test("too little is found at the input that has it, dB for dB with what is lost 
     severity: "warning",
     at: { part: "unit", port: "v", side: "too little" },
     unit: "dBµV",
-    // Least input of typical single-cable units: 60 dBµV, common practice, no source.
+    // Input window of one unit: 60 to 90 dBµV, a trade forum, from memory.
     limit: expect.closeTo(60, 9),
     facts: { culprit: { part: "pad" } },
   });
