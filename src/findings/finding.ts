@@ -114,6 +114,8 @@ export type Edge =
   | { readonly kind: "spread"; readonly neededDb: number }
   /** The design is to keep that much from either limit [dB]. */
   | { readonly kind: "kept distance"; readonly neededDb: number }
+  /** It came by two ways above: their copies cancel somewhere, by up to so much [dB]. */
+  | { readonly kind: "two ways"; readonly neededDb: number }
   /** Rain takes it for so long in an average year. */
   | { readonly kind: "rain"; readonly minutesAYear: number };
 

@@ -162,6 +162,8 @@ function marginWords({ marginDb, tightest, edge }: Verdict): string {
       return `${has(edge.neededDb)}, and the spread of real parts is ${apart(edge.neededDb, marginDb)} dB`;
     case "kept distance":
       return `${has(edge.neededDb)}, and ${apart(edge.neededDb, marginDb)} dB are to be kept`;
+    case "two ways":
+      return `${has(edge.neededDb)}, and where its two ways cancel up to ${apart(edge.neededDb, marginDb)} dB are missing`;
     case "rain":
       return `${has(0)}, and rain takes it for ${rainTime(edge.minutesAYear)} a year`;
   }
