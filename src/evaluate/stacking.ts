@@ -40,6 +40,7 @@ export function stackBands(
     port: stack.to,
     numbers: numbersOf(grid, stack),
     holds,
+    ...(stack.widebandLoMHz === undefined ? {} : { widebandLoMHz: stack.widebandLoMHz }),
     strays: new Set(
       ofSatellites.flatMap(({ plane, bands }) => bands.filter((b) => plane && !isOf(plane, b))),
     ),

@@ -76,7 +76,7 @@ export type ServiceVerdict = {
   readonly cnMin?: number;
   /** What its tightest carrier has to spare [dB]; absent where some are missing. */
   readonly marginDb?: number;
-  /** Of FM at a receiver: how the poorest station sounds, and how many sound no better. */
+  /** Of FM: how the poorest station sounds, and how many sound no better; at an outlet by what is there without a radio. */
   readonly sound?: SoundFacts;
   /** Why carriers are missing, most frequent first. */
   readonly missing: readonly Missing[];

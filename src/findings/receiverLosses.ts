@@ -183,7 +183,9 @@ function follow(
     case "plain feed on a single-cable input":
       return by(misfitOf(evaluation, record, inputs, sample));
     case "other oscillator":
-      return by(oddOscillator(evaluation, record, inputs, sample));
+      return by(
+        reason.unit === undefined ? oddOscillator(evaluation, record, inputs, sample) : { part: reason.unit },
+      );
     case "noisy":
     case "disturbed":
       return { reason, ...spoiledBy(evaluation, record, inputs, sample, reason.kind) };

@@ -78,6 +78,8 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
         ? `${blocked} gives a wideband feed, which ${receiver} cannot tune`
         : `${receiver} cannot tune the wideband feed on its cable, which others there need`;
     case "other oscillator":
+      if (reason.unit !== undefined)
+        return `${partName(reason.unit)} is set for an LNB oscillator of ${numeralAsSet(reason.menuMHz)} MHz, and the LNB has ${numeralAsSet(reason.realMHz)} MHz. So all appears ${shiftWords(reason)}`;
       return blocked
         ? `${blocked} has an oscillator of ${numeralAsSet(reason.realMHz)} MHz, and the menu of ${receiver} says ${numeralAsSet(reason.menuMHz)} MHz. So all appears ${shiftWords(reason)}`
         : `The menu of ${receiver} says ${numeralAsSet(reason.menuMHz)} MHz, and the LNB has ${numeralAsSet(reason.realMHz)} MHz. So all appears ${shiftWords(reason)}`;
@@ -210,6 +212,8 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
     case "other centre":
       return `Set user band ${reason.userBand} of ${partName(at.part)} to ${numeral(reason.thereMHz)} MHz.`;
     case "other oscillator":
+      if (reason.unit !== undefined)
+        return `Set the LNB oscillator of ${partName(reason.unit)} to ${numeralAsSet(reason.realMHz)} MHz, or use an LNB of ${numeralAsSet(reason.menuMHz)} MHz.`;
       return `Set the oscillator in the menu of ${partName(at.part)} to ${numeralAsSet(reason.realMHz)} MHz.`;
     case "other messages":
       return reason.knows === "both" || reason.sends === reason.knows

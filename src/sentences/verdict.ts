@@ -121,8 +121,9 @@ function bareSentence(verdict: Verdict, evaluation: Evaluation): string {
   const services = verdict.services.filter((s) => s.wanted > 0);
   const got = list(services.map((s) => share(s.got, s.wanted, s.counted ?? s.service)));
   const heard = list(services.flatMap(({ sound, got: n }) => (sound ? [soundWords(sound, n)] : [])));
-  const gets = heard === "" ? `Gets ${got}` : `Gets ${got}, ${heard}`;
-  if (verdict.role === "outlet") return `Delivers ${got}${marginWords(verdict)}.`;
+  const all = heard === "" ? got : `${got}, ${heard}`;
+  const gets = `Gets ${all}`;
+  if (verdict.role === "outlet") return `Delivers ${all}${marginWords(verdict)}.`;
   const worst = services
     .flatMap(({ missing, wanted }) => missing.map((m) => ({ ...m, wanted })))
     .sort((a, b) => b.count - a.count)[0];

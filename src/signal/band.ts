@@ -42,6 +42,8 @@ export type Stack = {
   readonly numbers: readonly number[];
   /** The bands at the converter's input: any live carrier of them can be put on any user band. */
   readonly holds: readonly Band[];
+  /** Oscillator that the converter reckons with for whole polarisations [MHz]; absent where it takes none. */
+  readonly widebandLoMHz?: number;
   /** Those of them that came in where the converter expects another plane. */
   readonly strays: ReadonlySet<Band>;
   /** Receiver inputs whose messages reach the converter. */
