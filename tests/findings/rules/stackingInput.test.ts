@@ -23,7 +23,7 @@ test("too little is found at the input that has it, dB for dB with what is lost 
     severity: "warning",
     at: { part: "unit", port: "v", side: "too little" },
     unit: "dBµV",
-    // Input window of one unit: 60 to 90 dBµV, a trade forum, from memory.
+    // Input window of one unit: 60 to 90 dBµV, as a trade forum tells of it.
     limit: expect.closeTo(60, 9),
     facts: { culprit: { part: "pad" } },
   });
