@@ -180,7 +180,7 @@ test.describe("on a tablet", () => {
     await fromMenu(page, "New design");
     await page.getByRole("navigation", { name: "Panes" }).getByRole("button", { name: "Parts" }).tap();
     const item = await middle(
-      page.getByRole("region", { name: "Parts" }).getByRole("button", { name: "Dish" }),
+      page.getByRole("region", { name: "Parts" }).getByRole("button", { name: "Dish", exact: true }),
     );
     await swipe(page, item, { x: 300, y: 300 }, 400);
     await expect(cards(page)).toHaveCount(1);

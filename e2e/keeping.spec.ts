@@ -98,14 +98,14 @@ test("prices typed in two windows are all kept, and each shows those of the othe
     await fromMenu(each, "Prices and times…");
   }
   const price = (of: Page, kind: string) => of.getByRole("textbox", { name: `Price of ${kind}` });
-  await price(page, "Cable").fill("0.8");
+  await price(page, "Cable, per m").fill("0.8");
   await price(second, "DC block").fill("9");
-  await expect(price(second, "Cable")).toHaveValue("0.8");
+  await expect(price(second, "Cable, per m")).toHaveValue("0.8");
   await expect(price(page, "DC block")).toHaveValue("9");
   await page.close();
   await second.reload();
   await fromMenu(second, "Prices and times…");
-  await expect(price(second, "Cable")).toHaveValue("0.8");
+  await expect(price(second, "Cable, per m")).toHaveValue("0.8");
   await expect(price(second, "DC block")).toHaveValue("9");
 });
 

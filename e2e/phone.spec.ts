@@ -167,6 +167,7 @@ test("every command of the help is within reach of a thumb", async ({ page }) =>
   await page.getByRole("banner").getByRole("button", { name: "More" }).tap();
   await page.getByRole("menuitem", { name: "Help" }).tap();
   const table = page.getByRole("dialog").getByRole("table").last();
+  await expect(table.getByRole("row").nth(30)).toBeAttached();
   const named = await table
     .getByRole("row")
     .evaluateAll((rows) =>

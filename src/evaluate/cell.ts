@@ -11,7 +11,7 @@ import {
   type SignalTreatment,
 } from "../parts/contract.ts";
 import { SILENCE, type Spectrum } from "../signal/band.ts";
-import type { Demand, Feed, SwitchState } from "../signal/control.ts";
+import type { Demand, DiesAtVertical, Feed, SwitchState } from "../signal/control.ts";
 import { conditionsKey } from "../signal/treat.ts";
 import type { Drive, Meeting, Omitted, PartRecord } from "./evaluation.ts";
 import { notesOf, type SignalResult } from "./signals.ts";
@@ -50,6 +50,8 @@ export type Cell = {
   /** By group of ports: what the island of the group says of this part. */
   islands: readonly IslandNote[];
   powered: boolean;
+  /** Present while it is powered, and would not be if everybody asked for vertical. */
+  dies: DiesAtVertical | undefined;
   inputs: Readonly<Record<string, Spectrum>>;
   /** Made for these traits and this state of power; undefined until the signal sweep first comes by. */
   treatment: SignalTreatment | undefined;
@@ -89,6 +91,7 @@ export function newCell(
     shorts: NO_SOURCES,
     islands: [],
     powered: true,
+    dies: undefined,
     inputs: NOTHING,
     treatment: undefined,
     results: NOTHING,

@@ -9,12 +9,13 @@
 import type { Design, PartId } from "../design/design.ts";
 import { fieldOf } from "../design/outsideField.ts";
 import { type Settings, settingsOf } from "../design/settings.ts";
+import type { SignalTreatment } from "../parts/contract.ts";
 import type { OutsideField } from "../parts/outsideField.ts";
 import { SILENCE, type Spectrum } from "../signal/band.ts";
 import { type Cell, NO_SOURCES, recordOf } from "./cell.ts";
 import type { Evaluation, PartRecord } from "./evaluation.ts";
 import type { AmplifierModel } from "./overload.ts";
-import { runTreatment } from "./signals.ts";
+import { runTreatment, type SignalResult } from "./signals.ts";
 import { finished, type Steps } from "./steps.ts";
 import { structureOf } from "./structure.ts";
 import { settleSupplies } from "./supply/sweep.ts";
@@ -27,6 +28,7 @@ import {
   startSweep,
   type Workings,
 } from "./sweep.ts";
+import { weakerAtVertical } from "./weakerAtVertical.ts";
 import { workOfSignals } from "./work.ts";
 
 /**
@@ -112,21 +114,26 @@ function* sweepSignals(sweep: Sweep): Steps<void> {
       if (spectrum !== SILENCE) inputs[port] = spectrum;
     }
     const sameInputs = sameSpectra(cell.inputs, inputs);
-    const keep = cell.treatment !== undefined && sameInputs;
-    cell.treatment ??= traits.kind.signal(cell.part.options, {
-      id: cell.part.id,
-      powered: cell.powered,
-      ...(sweep.field ? { field: sweep.field } : {}),
-    });
+    const keep = cell.treatment !== undefined && sameInputs && !cell.dies;
+    const treatment = (powered: boolean) =>
+      traits.kind.signal(cell.part.options, {
+        id: cell.part.id,
+        powered,
+        ...(sweep.field ? { field: sweep.field } : {}),
+      });
+    cell.treatment ??= treatment(cell.powered);
     const former = cell.results;
-    cell.results = runTreatment({
-      part: cell.part.id,
-      treatment: cell.treatment,
-      inputs: (port) => inputs[port] ?? SILENCE,
-      switches: cell.switches,
-      amplifiers: sweep.amplifiers,
-      before: keep ? former : undefined,
-    });
+    const run = (of: SignalTreatment, before?: SignalResult) =>
+      runTreatment({
+        part: cell.part.id,
+        treatment: of,
+        inputs: (port) => inputs[port] ?? SILENCE,
+        switches: cell.switches,
+        amplifiers: sweep.amplifiers,
+        before,
+      });
+    const alive = run(cell.treatment, keep ? former : undefined);
+    cell.results = cell.dies ? weakerAtVertical(alive, run(treatment(false)), cell.dies) : alive;
     if (!sameInputs) cell.inputs = inputs;
     const sources = sourcesOf(sweep, i, cell);
     const newSources = sources !== cell.sources;

@@ -1,6 +1,6 @@
 /** Supplies that come together on a line: which counts, whether they keep a part alive, and how switches stand by them. */
 import type { PowerTreatment } from "../parts/contract.ts";
-import type { Demand, Feed, Offer, PositionCommand, SwitchState } from "../signal/control.ts";
+import type { Demand, DiesAtVertical, Feed, Offer, PositionCommand, SwitchState } from "../signal/control.ts";
 import { positionAsked } from "../signal/control.ts";
 
 export function sameDemand(a: Demand, b: Demand): boolean {
@@ -82,6 +82,24 @@ export function isPowered(power: PowerTreatment, atOutput: (port: string) => Fee
   const { load } = power;
   if (!load || power.selfPowered) return power.selfPowered ?? true;
   return load.ports.some((port) => atOutput(port).some((o) => o.volts >= load.minVolts));
+}
+
+/** Told of a part that is alive now and would not be if everybody asked for vertical; the former where it is the same. */
+export function diesAtVertical(
+  part: string,
+  power: PowerTreatment,
+  atOutput: (port: string) => Feed,
+  before: DiesAtVertical | undefined,
+): DiesAtVertical | undefined {
+  const { load } = power;
+  if (!load || power.selfPowered || !isPowered(power, atOutput)) return undefined;
+  const all = load.ports.flatMap((port) => atOutput(port));
+  const volts = all.reduce((most, offer) => Math.max(most, volts13Of(offer)), 0);
+  if (volts >= load.minVolts) return undefined;
+  const offers = all.filter((o) => o.kind === "commands");
+  const isSame =
+    before?.volts === volts && before.leastVolts === load.minVolts && sameFeed(before.offers, offers);
+  return isSame ? before : { part, volts, leastVolts: load.minVolts, offers };
 }
 
 /**

@@ -40,6 +40,7 @@ export function stackBands(
     port: stack.to,
     numbers: numbersOf(grid, stack),
     holds,
+    ...(stack.widebandLoMHz === undefined ? {} : { widebandLoMHz: stack.widebandLoMHz }),
     strays: new Set(
       ofSatellites.flatMap(({ plane, bands }) => bands.filter((b) => plane && !isOf(plane, b))),
     ),
@@ -59,6 +60,7 @@ export function stackBands(
         worst.interferenceRatio > 0
           ? new Float64Array(level.length).fill(power * worst.interferenceRatio)
           : undisturbed(grid),
+      ...(worst.leakShare > 0 ? { leakShare: new Float64Array(level.length).fill(worst.leakShare) } : {}),
       cut: uncut(grid),
       cuts: [],
       shifts: [],
@@ -115,6 +117,7 @@ function worstEntry(holds: readonly Band[], stage: Stack["stage"]) {
   let levelDbuv = stage.levelDbuv;
   let noiseRatio = 0;
   let interferenceRatio = 0;
+  let leakShare = 0;
   let requiredDb = 0;
   let found = false;
   for (const band of holds)
@@ -125,8 +128,12 @@ function worstEntry(holds: readonly Band[], stage: Stack["stage"]) {
       levelDbuv = Math.min(levelDbuv, stackedLevelDbuv(stage, band.level[i] ?? 0));
       noiseRatio = Math.max(noiseRatio, stackedNoiseRatio(stage, band, i));
       // On a user band a carrier has other neighbours: products from before are in step with none that come after.
-      interferenceRatio = Math.max(interferenceRatio, disturbanceUv2(band, i) / power);
+      const disturbance = disturbanceUv2(band, i) / power;
+      if (disturbance > interferenceRatio) {
+        interferenceRatio = disturbance;
+        leakShare = band.leakShare?.[i] ?? 0;
+      }
       requiredDb = Math.max(requiredDb, band.grid.required[i] ?? 0);
     }
-  return found ? { levelDbuv, noiseRatio, interferenceRatio, requiredDb } : null;
+  return found ? { levelDbuv, noiseRatio, interferenceRatio, leakShare, requiredDb } : null;
 }

@@ -109,6 +109,7 @@ function startOver(former: Cell | undefined, cell: Cell): Cell {
   cell.shutDown = former.shutDown;
   cell.shorts = former.shorts;
   cell.powered = former.powered;
+  cell.dies = former.dies;
   cell.inputs = former.inputs;
   cell.results = former.results;
   cell.sources = former.sources;

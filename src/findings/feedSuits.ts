@@ -1,10 +1,12 @@
 /** Whether a receiver can use a feed at all: is it the kind it needs, and can it set the switches on the way? */
 import type { MenuOscillators, ReceiverInput } from "../parts/contract.ts";
 import { SKY_SPLIT_MHZ } from "../parts/planSatellite.ts";
-import type { Band } from "../signal/band.ts";
+import type { Band, Stack } from "../signal/band.ts";
 import type { SkyHalf } from "../signal/carrier.ts";
 import type { Condition, Offer } from "../signal/control.ts";
+import { marginDb } from "../signal/readout.ts";
 import type { LostCarrier } from "./carrierResult.ts";
+import { deadAtVertical } from "./deadAtVertical.ts";
 import type { MissingReason } from "./missing.ts";
 
 /** What a receiver's menu has where nobody changed it [MHz]; EN 61319-1 values, from memory. */
@@ -69,34 +71,61 @@ function wrongFeed(input: ReceiverInput, band: Band): MissingReason | undefined 
     return menu?.widebandMHz === undefined ? undefined : shiftedFrom(menu.widebandMHz, lo);
   }
   if (input.feed === "stacked") return { kind: "plain feed on a single-cable input" };
-  if (!band.half) return { kind: "wideband feed on a switched input" };
-  return shiftedFrom(menuMHz(input, band.half), lo);
+  const { half } = band;
+  if (!half) return { kind: "wideband feed on a switched input" };
+  const menu = menuMHz(input, half);
+  return shiftedByUnit(menu, half, band) ?? shiftedFrom(menu, lo);
+}
+
+/** A unit that makes quadrants out of whole polarisations, and is set to another oscillator than the LNB has. */
+function shiftedByUnit(menu: number, half: SkyHalf, { shifts, conditions }: Band): MissingReason | undefined {
+  const [first, ...after] = shifts;
+  const unit = conditions.findLast(({ setting }) => /[VH][LH]$/.test(setting))?.at.part;
+  if (first === undefined || after.length === 0 || unit === undefined) return undefined;
+  const usual = usualMHz(half);
+  if (shiftedFrom(menu, usual)) return undefined;
+  return setAt(unit, shiftedFrom(usual - after.reduce((sum, shift) => sum + shift, 0), first));
+}
+
+function setAt(unit: string, reason: OtherOscillator | undefined): OtherOscillator | undefined {
+  return reason && { ...reason, unit };
+}
+
+function usualMHz(half: SkyHalf): number {
+  return menuMHz({ menu: UNIVERSAL_MENU }, half);
 }
 
 /** Oscillator that a receiver reckons with for a half of the sky band [MHz]. */
-function menuMHz({ menu = UNIVERSAL_MENU }: ReceiverInput, half: SkyHalf): number {
+function menuMHz({ menu = UNIVERSAL_MENU }: Pick<ReceiverInput, "menu">, half: SkyHalf): number {
   return half === "low" ? menu.lowMHz : menu.highMHz;
 }
 
+type OtherOscillator = Extract<MissingReason, { readonly kind: "other oscillator" }>;
+
 /** A carrier at f appears at f less the real oscillator, and is looked for at f less that of the menu. */
-function shiftedFrom(menu: number, real: number): MissingReason | undefined {
+function shiftedFrom(menu: number, real: number): OtherOscillator | undefined {
   if (Math.abs(menu - real) <= SEARCHES_MHZ) return undefined;
   return { kind: "other oscillator", menuMHz: menu, realMHz: real };
 }
 
 /**
  * The same on a single-cable feed. The receiver asks for a frequency behind the oscillator of its menu, and is given
- * what stands there behind the real one; a unit for wideband feeds reckons from the universal ones.
+ * what stands there behind the real one. A unit for wideband feeds reckons from the universal ones to the one that it is
+ * set to.
  */
 export function shiftedOnUserBand(
   input: ReceiverInput,
   held: Band,
   airMHz: number,
+  { part, widebandLoMHz }: Pick<Stack, "part" | "widebandLoMHz">,
 ): MissingReason | undefined {
   const half = held.half ?? (airMHz < SKY_SPLIT_MHZ ? "low" : "high");
-  const usual = half === "low" ? UNIVERSAL_MENU.lowMHz : UNIVERSAL_MENU.highMHz;
-  const real = held.half ? held.shifts.reduce((sum, shift) => sum + shift, 0) : usual;
-  return shiftedFrom(menuMHz(input, half), real);
+  const lo = held.shifts.reduce((sum, shift) => sum + shift, 0);
+  const [menu, usual] = [menuMHz(input, half), usualMHz(half)];
+  if (held.half) return shiftedFrom(menu, lo);
+  const set = widebandLoMHz ?? lo;
+  const byUnit = shiftedFrom(menu, usual) ? undefined : setAt(part, shiftedFrom(set, lo));
+  return byUnit ?? shiftedFrom(menu, usual + lo - set);
 }
 
 /**
@@ -109,7 +138,11 @@ export function whyOutOfReach({ part, port }: Offer, band: Band): LostCarrier | 
     const own = condition.at.offers.find((o) => o.part === part && o.port === port);
     if (barrier && !(own && givesTooLittle(own, barrier.reason))) return barrier;
   }
-  return undefined;
+  const dead = deadAtVertical({ receiver: part, port }, band);
+  if (!dead || (dead.left && band.level.some((_, i) => dead.left && marginDb(dead.left, i) >= 0)))
+    return undefined;
+  const feeds = band.failing?.flatMap(({ at }) => at.offers).find((o) => o.part === part && o.port === port);
+  return feeds && !givesTooLittle(feeds, dead.lost.reason) ? dead.lost : undefined;
 }
 
 function givesTooLittle({ volts13, volts18, dropVolts }: Offer, reason: MissingReason | undefined): boolean {

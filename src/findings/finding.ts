@@ -76,7 +76,7 @@ export type ServiceVerdict = {
   readonly cnMin?: number;
   /** What its tightest carrier has to spare [dB]; absent where some are missing. */
   readonly marginDb?: number;
-  /** Of FM at a receiver: how the poorest station sounds, and how many sound no better. */
+  /** Of FM: how the poorest station sounds, and how many sound no better; at an outlet by what is there without a radio. */
   readonly sound?: SoundFacts;
   /** Why carriers are missing, most frequent first. */
   readonly missing: readonly Missing[];
@@ -114,6 +114,8 @@ export type Edge =
   | { readonly kind: "spread"; readonly neededDb: number }
   /** The design is to keep that much from either limit [dB]. */
   | { readonly kind: "kept distance"; readonly neededDb: number }
+  /** It came by two ways above: their copies cancel somewhere, by up to so much [dB]. */
+  | { readonly kind: "two ways"; readonly neededDb: number }
   /** Rain takes it for so long in an average year. */
   | { readonly kind: "rain"; readonly minutesAYear: number };
 

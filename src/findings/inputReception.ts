@@ -11,9 +11,10 @@ import {
   carrierKey,
   cutResult,
 } from "./carrierResult.ts";
+import { deadAtVertical } from "./deadAtVertical.ts";
 import { type TunedInput, whyUnusable } from "./feedSuits.ts";
 import { addStackedResults } from "./stackedReception.ts";
-import { quality } from "./tunerQuality.ts";
+import { quality, qualityAlone } from "./tunerQuality.ts";
 
 /** Adds the results of all carriers of a service that arrive at an input. */
 export function addInputResults(
@@ -49,11 +50,20 @@ function addBandResults(tuned: TunedInput, band: Band, blocking: Blocking, resul
     addStackedResults(tuned, band, band.stack, totalHeadroomDb(blocking, band), results);
     return;
   }
+  const { input } = tuned;
   const unusable = whyUnusable(tuned, band);
+  const dead = deadAtVertical({ receiver: tuned.receiver, port: input.port }, band);
+  const result = (i: number): CarrierResult => {
+    const alive = quality(input, band, i, blocking);
+    if (!dead || !alive.got) return alive;
+    const weak = dead.left && qualityAlone(input, dead.left, i);
+    // What it gets it gets at its weakest.
+    return weak?.got ? { ...alive, ...weak } : dead.lost;
+  };
   for (let i = 0; i < band.level.length; i++)
     addResult(
       results,
       carrierKey(band.origin.key, band.grid.index[i] ?? 0),
-      cutResult(band, i) ?? unusable ?? quality(tuned.input, band, i, blocking),
+      cutResult(band, i) ?? unusable ?? result(i),
     );
 }

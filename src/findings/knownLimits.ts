@@ -12,6 +12,10 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
     text: "Return losses and open ends make ripple, counted in the margin and drawn around the level by its size, never by its phase. Levels themselves are those of matched ports. Where one signal comes by two ways, the powers are added and a finding says so. How deep they cancel follows from their levels; at which frequencies is not calculated.",
   },
   {
+    title: "Dead ends on a joint",
+    text: "A dead cable on a T joint is told with its notches and the channels that they take. The levels behind the joint are those with both legs in use.",
+  },
+  {
     title: "Order and timing of commands",
     text: "The model knows who asks for what, not when. Messages sent at the same instant, their repetition, and switching times are not calculated.",
   },
@@ -21,7 +25,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Leakage between signals",
-    text: "What leaks from the other polarisation, from other inputs of a switch and from neighbouring satellites counts as noise, by its power. At an unlucky phase it can cost some decibels more. Neighbours are taken to use every frequency.",
+    text: "What leaks from the other polarisation, from other inputs of a switch and from neighbouring satellites counts as noise, by its power. A strip shows it only where it takes the carrier. At an unlucky phase it can cost some decibels more. Neighbours are taken to use every frequency.",
   },
   {
     title: "Screening and ingress",
@@ -53,6 +57,6 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Receivers",
-    text: "A receiver needs the C/N of its modulation behind its tuner's noise. What blocks a tuner is a typical ratio or power, and its automatic gain control is not followed. Neighbouring transponders do not block each other. Which channel carries which programme is not known, so carriers are counted.",
+    text: "A receiver needs the C/N of its modulation behind its tuner’s noise. What blocks a tuner is a typical ratio or power, and its automatic gain control is not followed. Neighbouring transponders do not block each other. Which channel carries which programme is not known, so carriers are counted.",
   },
 ];

@@ -188,7 +188,7 @@ const SWITZERLAND: Profile = {
     { fromMHz: 300, toMHz: 862, db: 36 },
   ],
   isolationSource:
-    "Swiss guideline for in-house networks, 2005: above 42 dB in the 7 MHz raster, above 36 dB in the 8 MHz raster; none for satellite IF",
+    "Swiss guideline for in-house networks, 2005: above 42 dB in the 7 MHz raster, 36 dB in the 8 MHz raster; none for satellite IF",
 };
 
 const BY_EN = "EN 60728-1, as quoted in a public table";

@@ -3,6 +3,7 @@ import { settingsOf } from "../design/settings.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { type CarrierId, type TraceOutput, type TraceStep, traceCarrier } from "../evaluate/trace.ts";
 import { BLOCKING_SPREAD_DB } from "../parts/receiverFrontEnd.ts";
+import { notchDepthDb } from "../rf/echo.ts";
 import type { Carrier, Service } from "../signal/carrier.ts";
 import type { Headroom } from "./blocking.ts";
 import type { Edge, Tightest } from "./finding.ts";
@@ -141,6 +142,8 @@ function edgeOf(evaluation: Evaluation, by: Tightest["by"], { judged, db }: Cand
   if (isBeyond(-db)) return { kind: "outside limits" };
   const { keepDb } = settingsOf(evaluation.design);
   if (isBeyond(keepDb - db)) return { kind: "kept distance", neededDb: keepDb };
+  const notchDb = by === "C/N" || by === "level low" ? notchOf(evaluation, judged) : 0;
+  if (isBeyond(notchDb - db)) return { kind: "two ways", neededDb: notchDb };
   const neededDb = strayOf(evaluation, by, { judged, db });
   if (isBeyond(neededDb - db)) return { kind: "spread", neededDb };
   const { plane, carrier } = judged;
@@ -151,6 +154,26 @@ function edgeOf(evaluation: Evaluation, by: Tightest["by"], { judged, db }: Cand
   return minutesAYear !== undefined && minutesAYear > MOST_RAIN_MINUTES
     ? { kind: "rain", minutesAYear }
     : undefined;
+}
+
+/** Deepest notch that is reckoned with [dB]: copies of just one level would cancel wholly; a choice of this tool. */
+const MOST_NOTCH_DB = 20;
+
+/**
+ * What two ways of one carrier may take where they cancel [dB]; 0 where it comes by one. In a house the ways differ by metres:
+ * a notch is then tens of megahertz wide and can swallow a whole channel, wherever it lies.
+ */
+function notchOf(evaluation: Evaluation, { end, userBand, ...carrier }: Judged): number {
+  if (!end) return 0;
+  let depthDb = 0;
+  for (const { part } of traceCarrier(evaluation, end, carrier, userBand))
+    for (const { echo, victim, carriers, ciDb } of evaluation.record(part)?.meetings ?? []) {
+      if (!echo || victim.origin.key !== carrier.origin) continue;
+      const place = carriers.findIndex((i) => victim.grid.index[i] === carrier.index);
+      const apartDb = ciDb[place];
+      if (apartDb !== undefined) depthDb = Math.max(depthDb, notchDepthDb(apartDb));
+    }
+  return Math.min(MOST_NOTCH_DB, depthDb);
 }
 
 /** Mismatch that is counted at most [dB]; who has more to spare than this and the parts' own spread is not asked. */

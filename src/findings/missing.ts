@@ -73,8 +73,17 @@ export type MissingReason =
   | { readonly kind: "not converted" }
   | { readonly kind: "switched feed on a wideband input" }
   | { readonly kind: "wideband feed on a switched input" }
-  /** The receiver's menu has another oscillator than the LNB [MHz]: all appears beside where it is looked for. */
-  | { readonly kind: "other oscillator"; readonly menuMHz: number; readonly realMHz: number }
+  /**
+   * The receiver's menu, or a unit between, has another oscillator than the LNB [MHz]: all appears beside where it is
+   * looked for.
+   */
+  | {
+      readonly kind: "other oscillator";
+      readonly menuMHz: number;
+      readonly realMHz: number;
+      /** The unit that is set so; absent where the receiver is. */
+      readonly unit?: PartId;
+    }
   | { readonly kind: "plain feed on a single-cable input" }
   | { readonly kind: "single-cable feed on a plain input" }
   | {
@@ -117,12 +126,14 @@ export type MissingReason =
       readonly volts: number;
       readonly thresholdVolts: number;
     }
-  /** Its supply keeps it alive at 18 V only: whoever asks for vertical gets nothing. */
+  /** Its supply keeps it alive at 18 V only: whoever asks for vertical gets nothing through it, or too little. */
   | {
       readonly kind: "dies at vertical";
       readonly part: PartId;
       readonly volts: number;
       readonly leastVolts: number;
+      /** Whose 13 V these are, where it is another receiver's. */
+      readonly by?: { readonly part: PartId; readonly port: string };
     }
   /** Somebody else decides how the switch stands. */
   | { readonly kind: "set by another"; readonly part: PartId; readonly by: PartId }

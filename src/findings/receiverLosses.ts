@@ -171,7 +171,10 @@ function follow(
     }
     case "dies at vertical": {
       const asked = { given: (o: Offer) => o.volts13, needs: reason.leastVolts };
-      return by(first((line) => voltageStop(evaluation, line, asked), reason.part));
+      const { by: feeder } = reason;
+      if (!feeder) return by(first((line) => voltageStop(evaluation, line, asked), reason.part));
+      const line = { receiver: feeder.part, input: feeder.port, target: reason.part };
+      return by(voltageStop(evaluation, line, asked));
     }
     case "set by another":
       return by(first((line) => meetingOfCommands(evaluation, line, reason.by), reason.part));
@@ -180,7 +183,9 @@ function follow(
     case "plain feed on a single-cable input":
       return by(misfitOf(evaluation, record, inputs, sample));
     case "other oscillator":
-      return by(oddOscillator(evaluation, record, inputs, sample));
+      return by(
+        reason.unit === undefined ? oddOscillator(evaluation, record, inputs, sample) : { part: reason.unit },
+      );
     case "noisy":
     case "disturbed":
       return { reason, ...spoiledBy(evaluation, record, inputs, sample, reason.kind) };

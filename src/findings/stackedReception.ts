@@ -37,15 +37,15 @@ export function addStackedResults(
           key,
           cutResult(held, i) ??
             astray(held, stack) ??
-            shifted(tuned.input, held, i) ??
+            shifted(tuned.input, stack, held, i) ??
             resultOn(line, tuned.input, headroomDb, { band, stack, held, i }),
         );
     }
 }
 
 /** Asked for by another oscillator it is not what comes. */
-function shifted(input: ReceiverInput, held: Band, i: number): LostCarrier | undefined {
-  const reason = shiftedOnUserBand(input, held, held.grid.plan[held.grid.index[i] ?? 0]?.airMHz ?? 0);
+function shifted(input: ReceiverInput, stack: Stack, held: Band, i: number): LostCarrier | undefined {
+  const reason = shiftedOnUserBand(input, held, held.grid.plan[held.grid.index[i] ?? 0]?.airMHz ?? 0, stack);
   return reason && { got: false, why: "wrong feed", reason };
 }
 

@@ -12,10 +12,18 @@ import { whyNotTuned } from "./tuningRange.ts";
 
 /** Result for a carrier that the input could tune: its level, its quality with the tuner's noise, and whether it is blocked. */
 export function quality(input: ReceiverInput, band: Band, i: number, blocking: Blocking): CarrierResult {
-  const { grid } = band;
   const untuned = whyNotTuned(input, band, i);
   if (untuned) return untuned;
-  const result = graded({
+  const at = { service: band.origin.service, port: input.port };
+  return unblocked(qualityAlone(input, band, i), at, totalHeadroomDb(blocking, band), () =>
+    besideHeadroomDb(blocking, band, i),
+  );
+}
+
+/** The same whatever stands beside it. */
+export function qualityAlone(input: ReceiverInput, band: Band, i: number): CarrierResult {
+  const { grid } = band;
+  return graded({
     port: input.port,
     origin: band.origin.key,
     index: grid.index[i] ?? 0,
@@ -24,8 +32,6 @@ export function quality(input: ReceiverInput, band: Band, i: number, blocking: B
     interference: disturbanceUv2(band, i),
     requiredDb: grid.required[i] ?? 0,
   });
-  const at = { service: band.origin.service, port: input.port };
-  return unblocked(result, at, totalHeadroomDb(blocking, band), () => besideHeadroomDb(blocking, band, i));
 }
 
 /**

@@ -4,12 +4,13 @@ import type { Band } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
 import { cniDb } from "../signal/readout.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict } from "./finding.ts";
-import { barrierOf, handedOn, type Sockets } from "./handedOn.ts";
+import { barrierOf, type HandedOn, handedOn, type Sockets } from "./handedOn.ts";
 import { inletsOf } from "./inlets.ts";
 import { byUrgency, type Margin } from "./margin.ts";
 import type { Missing } from "./missing.ts";
 import type { ReceiverLoss } from "./receiverLosses.ts";
 import type { ReceptionResult } from "./reception.ts";
+import { soundHandedOn } from "./sound.ts";
 import type { TunerReception } from "./tuners.ts";
 import { isOfUse, userBandsBehind } from "./userBandsBehind.ts";
 
@@ -127,7 +128,9 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
   let levelMax = Number.NEGATIVE_INFINITY;
   let cnMin = Number.POSITIVE_INFINITY;
   const outOfReach = new Map<string, Missing>();
-  for (const { port, band, i } of handedOn(record, sockets, service)) {
+  const stations = new Map<string, HandedOn>();
+  for (const carrier of handedOn(record, sockets, service)) {
+    const { port, band, i } = carrier;
     const inputs = lines.find((line) => line.port === port)?.inputs ?? [];
     const keys = inputs.map((input) => keyOf(band, i, input)).filter((key) => arriving.has(key));
     const barrier = barrierOf(record, port, band);
@@ -136,7 +139,10 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
       continue;
     }
     const level = band.level[i] ?? 0;
-    for (const key of keys) got.add(key);
+    for (const key of keys) {
+      got.add(key);
+      if (service === "fm") stations.set(key, carrier);
+    }
     levelMin = Math.min(levelMin, level);
     levelMax = Math.max(levelMax, level);
     cnMin = Math.min(cnMin, cniDb(band, i));
@@ -144,12 +150,14 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
   const lost = counted([...outOfReach].flatMap(([key, barrier]) => (got.has(key) ? [] : [barrier])));
   const count = arriving.size - got.size - lost.reduce((sum, m) => sum + m.count, 0);
   const missing: Missing = { why: "cut", count, reason: { kind: "not handed on" }, planes: [] };
+  const sound = soundHandedOn(stations);
   return {
     service,
     wanted: arriving.size,
     got: got.size,
     ...(isStacked ? { counted: "user band" as const } : {}),
     ...(got.size > 0 ? { levelMin, levelMax, cnMin } : {}),
+    ...(sound ? { sound } : {}),
     missing: count > 0 ? [...lost, missing] : lost,
   };
 }

@@ -144,6 +144,8 @@ export type StackPath = {
   readonly levelDbuv: number;
   /** Referred to the inner nodes. */
   readonly noiseFigureDb: number;
+  /** Oscillator that it reckons with, where whole polarisations come in [MHz]. */
+  readonly widebandLoMHz?: number;
   /** Least level at an inner node with which the gain control still reaches that output level [dBµV]. */
   readonly leastDbuv: number;
 };

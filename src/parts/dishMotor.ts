@@ -75,8 +75,9 @@ const DISH_MOTOR = define({
   kind: "dish-motor",
   family: "convert",
   name: "Dish motor",
-  summary: "Turns a dish from satellite to satellite, told by its one receiver over the cable (DiSEqC 1.2).",
-  keywords: ["rotor", "positioner", "actuator", "turning", "DiSEqC 1.2", "polar mount"],
+  summary:
+    "Turns a dish from satellite to satellite, told by its one receiver over the cable (DiSEqC motor commands).",
+  keywords: ["rotor", "positioner", "actuator", "turning", "DiSEqC", "polar mount"],
   prefix: "motor",
   trade: { job: "motor", price: 90, workMinutes: 60, inItsPlace: "coupler", fedWithVolts: 14 },
   options: OPTIONS,

@@ -308,7 +308,7 @@ export const DISH_OPTIONS = z.object({
     max: 45,
     step: 0.5,
     default: 0,
-    source: "0 for most; one European fleet stands at 7°, some satellites at 3.5°: pages of installers",
+    source: `0 for most; one European fleet has 7°, some satellites ${numeral(3.5)}°: pages of installers`,
     onSite: "not ours",
     advanced: true,
   }),

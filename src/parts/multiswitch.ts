@@ -141,9 +141,11 @@ function stacksOf(o: MultiswitchOptions): Pick<SignalTreatment, "paths" | "stack
     passes: o.feed === "wideband" ? WIDEBAND_IF : UNIVERSAL_IF,
     ...(isHolding(o) ? { holds: true } : {}),
   });
-  const stacks = o.singleCable.map((row, i) =>
-    stackPath(o, { from, planes, to: `sc${i + 1}`, standard: row.standard, userBands: usualUserBands(row) }),
-  );
+  const wideband = o.feed === "wideband" ? { widebandLoMHz: o.widebandLoMHz } : {};
+  const stacks = o.singleCable.map((row, i) => {
+    const bands = { standard: row.standard, userBands: usualUserBands(row) };
+    return stackPath(o, { from, planes, to: `sc${i + 1}`, ...bands, ...wideband });
+  });
   return { paths, stacks };
 }
 

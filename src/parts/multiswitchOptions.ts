@@ -6,6 +6,7 @@ import { choice, number, rows, toggle, wholeNumber } from "./fields.ts";
 import { lnbSupplyFields } from "./lnbSupply.ts";
 import { decoupling } from "./passive.ts";
 import { stackInputFields } from "./stacks.ts";
+import { unitOscillator } from "./unitOscillator.ts";
 import { stackFields, usualBandFields } from "./userBands.ts";
 
 export const MULTISWITCH_OPTIONS = z.object({
@@ -29,18 +30,7 @@ export const MULTISWITCH_OPTIONS = z.object({
     ],
     default: "quattro",
   }),
-  widebandLoMHz: number({
-    label: "Oscillator of the wideband LNB",
-    unit: "MHz",
-    help: "That the unit reckons with when it makes quadrants out of a whole polarisation.",
-    min: 10_200,
-    max: 10_600,
-    step: 1,
-    default: 10_400,
-    source: "usual value, from memory",
-    advanced: true,
-    onlyWhen: { feed: "wideband" },
-  }),
+  widebandLoMHz: unitOscillator(),
   outputs: wholeNumber({
     label: "Outputs",
     help: "One for each receiver input.",

@@ -64,7 +64,8 @@ export type Meaning =
   | "user band set"
   | "user band standard"
   | "receiver messages"
-  | "menu oscillator";
+  | "menu oscillator"
+  | "unit oscillator";
 
 /**
  * What another value takes on site: turning a knob or a menu, turning the dish by the meter, or nothing, where the

@@ -1,4 +1,5 @@
 /** What a satellite receiver's menu says of the LNB: its oscillators, and the standard of single-cable messages. */
+import { numeral } from "../words/numbers.ts";
 import type { MenuOscillators } from "./contract.ts";
 import { choice, number } from "./fields.ts";
 import { UNIVERSAL_HIGH_LO_MHZ, UNIVERSAL_LOW_LO_MHZ } from "./quadrants.ts";
@@ -32,8 +33,8 @@ export const WIDEBAND_MENU_FIELD = choice({
   help: "Some receivers find it out by themselves; others must be told.",
   choices: [
     { value: "found", label: "finds it out by itself" },
-    { value: "10400", label: "10.40 GHz" },
-    { value: "10410", label: "10.41 GHz" },
+    { value: "10400", label: `${numeral(10.4, 2, 2)} GHz` },
+    { value: "10410", label: `${numeral(10.41, 2, 2)} GHz` },
   ],
   default: "found",
   onSite: "setting",

@@ -191,7 +191,7 @@ export function suppliesOf(
 export function motorField(label: string) {
   return toggle({
     label,
-    help: "Tells a dish motor on the cable where to turn (DiSEqC 1.2).",
+    help: "Tells a dish motor on the cable where to turn (DiSEqC).",
     default: false,
     means: "motor commands",
     advanced: true,

@@ -6,7 +6,7 @@ import { homeDishCrossDbi, homeDishDbi, stationDishDbi } from "../rf/offAxis.ts"
 import { freeSpaceLossDb } from "../rf/path.ts";
 import { rainCrossPolarDb } from "../rf/rainCrossPolar.ts";
 import type { Band } from "../signal/band.ts";
-import { waveOf } from "../signal/leak.ts";
+import { leakShareOf, waveOf } from "../signal/leak.ts";
 import { powerInside, powersOfBand } from "../signal/overlap.ts";
 import { type DishFeed, directionTo } from "./dishFeeds.ts";
 import type { DishOptions } from "./dishOptions.ts";
@@ -33,7 +33,7 @@ export function disturbedInSky(
         interference[i] = (interference[i] ?? 0) + p * dbToRatio(-rainMixDb(o, feed, band, frequencyMHz));
       });
     }
-    return { ...band, interference };
+    return { ...band, interference, ...leakShareOf(band, interference) };
   });
 }
 

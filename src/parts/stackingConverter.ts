@@ -8,7 +8,9 @@ import { UNIVERSAL_IF, WIDEBAND_IF } from "./lnbFields.ts";
 import { lnbSupplies, lnbSupplyFields } from "./lnbSupply.ts";
 import { decoupling } from "./passive.ts";
 import { numberedOutputs, polarisationInputs, quadrantInputs } from "./quadrants.ts";
+
 import { stackedOutputs, stackInputFields, stackInputs, stackPath, stackSwitch } from "./stacks.ts";
+import { unitOscillator } from "./unitOscillator.ts";
 import { userBandCaption, userBandFields, userBandsOf } from "./userBands.ts";
 
 const STACKER_OPTIONS = z.object({
@@ -20,6 +22,7 @@ const STACKER_OPTIONS = z.object({
     ],
     default: "quattro",
   }),
+  widebandLoMHz: unitOscillator(),
   satellites: choice({
     label: "Satellites",
     choices: [
@@ -76,7 +79,11 @@ export const STACKING_CONVERTER = define({
     if (!powered) return { paths: beside, isolationDb: o.isolationDb };
     const passes = o.feed === "wideband" ? WIDEBAND_IF : UNIVERSAL_IF;
     const { paths, from, planes } = stackInputs(o, { inputs: stackerInputs(o), passes });
-    const bands = { standard: o.standard, userBands: userBandsOf(o) };
+    const bands = {
+      standard: o.standard,
+      userBands: userBandsOf(o),
+      ...(o.feed === "wideband" ? { widebandLoMHz: o.widebandLoMHz } : {}),
+    };
     return {
       paths: [...paths, ...beside],
       stacks: outputs.map((to) => stackPath(o, { from, to, planes, ...bands })),

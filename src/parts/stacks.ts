@@ -32,7 +32,7 @@ type StageOptions = {
 /** The stack of one output. */
 export function stackPath(
   o: StageOptions,
-  of: Pick<StackPath, "from" | "to" | "standard" | "userBands" | "planes">,
+  of: Pick<StackPath, "from" | "to" | "standard" | "userBands" | "planes" | "widebandLoMHz">,
 ): StackPath {
   return {
     ...of,

@@ -13,7 +13,7 @@ export const tJoint = define({
   family: "join",
   name: "T joint",
   summary:
-    "Three cables simply joined: each leg disturbs the other, and an unused one takes whole channels away.",
+    "Three cables simply connected: each leg disturbs the other, and an unused one takes whole channels away.",
   keywords: ["T piece", "twisted", "two outlets on one cable", "branch", "stub", "splice", "Y adaptor"],
   prefix: "tee",
   trade: { job: "splitter", price: 2, workMinutes: 10, isRare: true },

@@ -8,7 +8,7 @@ export function notchDepthDb(differenceDb: number): number {
   return -20 * Math.log10(1 - 10 ** (-Math.abs(differenceDb) / 20));
 }
 
-/** "deep": hardly a channel hit by such a notch is received; "uneven": it costs margin; "slight": nobody notices. */
+/** "deep": a channel hit by such a notch is lost unless it has much to spare; "uneven": it costs margin; "slight": nobody notices. */
 export type EchoGrade = "deep" | "uneven" | "slight";
 
 /** Grades by the depth of the notches: from 10 dB, from 3 dB. A choice of this tool. */

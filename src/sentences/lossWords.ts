@@ -78,6 +78,8 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
         ? `${blocked} gives a wideband feed, which ${receiver} cannot tune`
         : `${receiver} cannot tune the wideband feed on its cable, which others there need`;
     case "other oscillator":
+      if (reason.unit !== undefined)
+        return `${partName(reason.unit)} is set for an LNB oscillator of ${numeralAsSet(reason.menuMHz)} MHz, and the LNB has ${numeralAsSet(reason.realMHz)} MHz. So all appears ${shiftWords(reason)}`;
       return blocked
         ? `${blocked} has an oscillator of ${numeralAsSet(reason.realMHz)} MHz, and the menu of ${receiver} says ${numeralAsSet(reason.menuMHz)} MHz. So all appears ${shiftWords(reason)}`
         : `The menu of ${receiver} says ${numeralAsSet(reason.menuMHz)} MHz, and the LNB has ${numeralAsSet(reason.realMHz)} MHz. So all appears ${shiftWords(reason)}`;
@@ -130,7 +132,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "dies at vertical":
       return blocked
         ? `Only ${besideLimit(reason.volts, reason.leastVolts)[0]} V of the 13 V get past ${blocked} to ${partName(reason.part)}, which dies`
-        : `${receiver} gives so little for vertical that ${partName(reason.part)} gets only ${besideLimit(reason.volts, reason.leastVolts)[0]} V and dies`;
+        : `${reason.by ? partName(reason.by.part) : receiver} gives so little for vertical that ${partName(reason.part)} gets only ${besideLimit(reason.volts, reason.leastVolts)[0]} V and dies`;
     case "set by another":
       return blocked && culprit.part !== reason.part
         ? `${blocked} puts ${receiver} and ${partName(reason.by)} on one output of ${partName(reason.part)}`
@@ -210,6 +212,8 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
     case "other centre":
       return `Set user band ${reason.userBand} of ${partName(at.part)} to ${numeral(reason.thereMHz)} MHz.`;
     case "other oscillator":
+      if (reason.unit !== undefined)
+        return `Set the LNB oscillator of ${partName(reason.unit)} to ${numeralAsSet(reason.realMHz)} MHz, or use an LNB of ${numeralAsSet(reason.menuMHz)} MHz.`;
       return `Set the oscillator in the menu of ${partName(at.part)} to ${numeralAsSet(reason.realMHz)} MHz.`;
     case "other messages":
       return reason.knows === "both" || reason.sends === reason.knows
@@ -229,7 +233,7 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
         : `Replace ${partName(culprit.part)} with a type that passes DC, 22 kHz and messages.`;
     case "too few volts":
     case "dies at vertical":
-      return "Use copper cable of lower resistance, or feed the LNB from a supply near it.";
+      return `Use copper cable of lower resistance, or feed ${partName(reason.part)} from a supply near it.`;
     case "set by another":
       return `Give ${partName(at.part)} an output of its own.`;
     case "switched feed on a wideband input":

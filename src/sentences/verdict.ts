@@ -121,8 +121,9 @@ function bareSentence(verdict: Verdict, evaluation: Evaluation): string {
   const services = verdict.services.filter((s) => s.wanted > 0);
   const got = list(services.map((s) => share(s.got, s.wanted, s.counted ?? s.service)));
   const heard = list(services.flatMap(({ sound, got: n }) => (sound ? [soundWords(sound, n)] : [])));
-  const gets = heard === "" ? `Gets ${got}` : `Gets ${got}, ${heard}`;
-  if (verdict.role === "outlet") return `Delivers ${got}${marginWords(verdict)}.`;
+  const all = heard === "" ? got : `${got}, ${heard}`;
+  const gets = `Gets ${all}`;
+  if (verdict.role === "outlet") return `Delivers ${all}${marginWords(verdict)}.`;
   const worst = services
     .flatMap(({ missing, wanted }) => missing.map((m) => ({ ...m, wanted })))
     .sort((a, b) => b.count - a.count)[0];
@@ -161,6 +162,8 @@ function marginWords({ marginDb, tightest, edge }: Verdict): string {
       return `${has(edge.neededDb)}, and the spread of real parts is ${apart(edge.neededDb, marginDb)} dB`;
     case "kept distance":
       return `${has(edge.neededDb)}, and ${apart(edge.neededDb, marginDb)} dB are to be kept`;
+    case "two ways":
+      return `${has(edge.neededDb)}, and where its two ways cancel up to ${apart(edge.neededDb, marginDb)} dB are missing`;
     case "rain":
       return `${has(0)}, and rain takes it for ${rainTime(edge.minutesAYear)} a year`;
   }

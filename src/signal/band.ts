@@ -1,6 +1,6 @@
 /** A band on a wire: one service from one origin, its carriers as flat arrays. */
 import type { Carrier, Origin, SkyHalf } from "./carrier.ts";
-import type { Condition } from "./control.ts";
+import type { Condition, DiesAtVertical } from "./control.ts";
 
 /**
  * The frequencies of a band, shared by identity along everything that does not convert,
@@ -42,6 +42,8 @@ export type Stack = {
   readonly numbers: readonly number[];
   /** The bands at the converter's input: any live carrier of them can be put on any user band. */
   readonly holds: readonly Band[];
+  /** Oscillator that the converter reckons with for whole polarisations [MHz]; absent where it takes none. */
+  readonly widebandLoMHz?: number;
   /** Those of them that came in where the converter expects another plane. */
   readonly strays: ReadonlySet<Band>;
   /** Receiver inputs whose messages reach the converter. */
@@ -76,6 +78,12 @@ export type Band = {
    * because those of the next amplifier of the same path are in step with them: then voltages add.
    */
   readonly products?: Float64Array;
+  /**
+   * How much of the interference leaked in on the signal's own way, as a share of each carrier's power [linear]: from
+   * neighbours in the sky, from the other polarisation, across a switch. Part of `interference`, but no collision of two
+   * signals on a wire. Gain changes both alike, so the share stays. Absent where nothing leaked.
+   */
+  readonly leakShare?: Float64Array;
   /** 0: live; n: cut for the reason `cuts[n − 1]`. Shared by identity while nothing is cut. */
   readonly cut: Uint16Array;
   readonly cuts: readonly Cut[];
@@ -87,6 +95,8 @@ export type Band = {
   readonly conditions: readonly Condition[];
   /** True while every condition holds now. */
   readonly selected: boolean;
+  /** Parts on its way that die while vertical is asked for, and how much weaker it then is [dB]; absent without any. */
+  readonly failing?: readonly { readonly at: DiesAtVertical; readonly lossDb: number }[];
   /** Present on a channel-stacked feed. */
   readonly stack?: Stack;
   /** Set on a converter's noise floor. */

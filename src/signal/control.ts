@@ -93,5 +93,15 @@ export type SwitchState = {
   readonly contested: boolean;
 };
 
+/** A part that lives on its lines now, and on none of them while all who may choose ask for vertical. */
+export type DiesAtVertical = {
+  readonly part: string;
+  /** Most that it gets then, and what it needs [V]. */
+  readonly volts: number;
+  readonly leastVolts: number;
+  /** Supplies with commands that reach it. */
+  readonly offers: Feed;
+};
+
 /** "Only while that switch stands so." */
 export type Condition = { readonly at: SwitchState; readonly setting: string };

@@ -41,6 +41,16 @@ export function takenByFeed(band: Band, beam: readonly Band[], feed: FeedShares)
     ...band,
     level: lessDb === 0 ? band.level : band.level.map((level) => level + lessDb),
     interference: leaked ? before.map((i, k) => i + (leaked[k] ?? 0)) : before,
+    // Against the carrier as the feed takes it.
+    ...(leaked ? leakShareOf(band, leaked, kept) : {}),
+  };
+}
+
+/** The share that leaked into a band, after `leaked` came to it [(µV)²]; `kept`: share of its own power that it keeps. */
+export function leakShareOf(band: Band, leaked: Float64Array, kept = 1): Pick<Band, "leakShare"> {
+  const before = band.leakShare;
+  return {
+    leakShare: leaked.map((power, k) => (before?.[k] ?? 0) + power / (kept * dbToRatio(band.level[k] ?? 0))),
   };
 }
 
@@ -52,7 +62,12 @@ export function withCrosstalk(band: Band, others: readonly (readonly Band[])[], 
   const leaked = worstOf(others.flatMap((input) => insideOf(band, input) ?? []));
   if (!leaked) return band;
   const share = dbToRatio(-isolationDb);
-  return { ...band, interference: band.interference.map((i, k) => i + share * (leaked[k] ?? 0)) };
+  const crossed = leaked.map((power) => power * share);
+  return {
+    ...band,
+    interference: band.interference.map((i, k) => i + (crossed[k] ?? 0)),
+    ...leakShareOf(band, crossed),
+  };
 }
 
 /** Power of all that comes by one input inside each carrier of a band; of alternatives the worst. */

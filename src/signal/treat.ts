@@ -58,6 +58,7 @@ function onGrid(band: Band, grid: Grid, positions: Uint16Array): Band {
   return {
     ...band,
     ...(band.products ? { products: taken(band.products, positions) } : {}),
+    ...(band.leakShare ? { leakShare: taken(band.leakShare, positions) } : {}),
     grid,
     level: taken(band.level, positions),
     noise: taken(band.noise, positions),

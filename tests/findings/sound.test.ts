@@ -2,6 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { report } from "../../src/findings/report.ts";
+import { checkRecordOf } from "../../src/sentences/check/record.ts";
 import { customerVerdict, verdictSentence } from "../../src/sentences/verdict.ts";
 import { draw } from "../draw.ts";
 
@@ -81,5 +82,49 @@ describe("said of a radio", () => {
   test("to whoever listens, nothing of pictures", () => {
     expect(radio(30).customer).toMatch(/may cost the sound/);
     expect(radio(30).customer).not.toMatch(/picture/);
+  });
+});
+
+// The noise stays kTB·R through a plate of 290 K, −12.2 dBµV; EN 60728-1 asks its C/N at the outlet, without a radio.
+describe("an outlet that loses 1 dB, with a radio behind", () => {
+  const through = (levelDbuv: number) => {
+    const stations = [{ frequencyMHz: 98, mode: "fm-stereo", levelOffsetDb: 0 }];
+    const evaluation = evaluate(
+      draw(
+        {
+          fm: ["aerial-fm", { levelDbuv, noiseKelvin: 290, stations }],
+          o: ["outlet-tv"],
+          r: ["receiver-fm"],
+        },
+        "fm.out > o.in, o.tv > r.in",
+      ),
+    );
+    const reported = report(evaluation);
+    const verdict = reported.verdicts.find((v) => v.part === "o");
+    if (!verdict) throw new Error("no verdict");
+    return { record: checkRecordOf(evaluation, reported), words: verdictSentence(verdict, evaluation) };
+  };
+
+  test.each([
+    // At the outlet 48.2 dB; the radio adds 8 dB of noise: 40.2 dB.
+    { levelDbuv: 37, outlet: "clean", radio: "good", says: "free of hiss" },
+    // 47.2 and 39.2 dB.
+    { levelDbuv: 36, outlet: "good", radio: "good", says: "with faint hiss" },
+    // 39.2 and 31.2 dB.
+    { levelDbuv: 28, outlet: "good", radio: "heard", says: "with faint hiss" },
+    // 37.2 and 29.2 dB.
+    { levelDbuv: 26, outlet: "heard", radio: "heard", says: "with clear hiss" },
+  ])("at $levelDbuv dBµV is $outlet, and the radio $radio", ({ levelDbuv, outlet, radio: heard, says }) => {
+    const { record, words } = through(levelDbuv);
+    expect(record.outlets).toMatchObject([{ id: "o", services: [{ name: "FM radio", sound: outlet }] }]);
+    expect(record.receivers).toMatchObject([{ id: "r", services: [{ sound: heard }] }]);
+    expect(words).toContain(`Delivers the only FM station, ${says}`);
+  });
+
+  test("digital services have no such step", () => {
+    const evaluation = evaluate(draw({ a: ["aerial-uhf"], o: ["outlet-tv"] }, "a.out > o.in"));
+    const [outlet] = checkRecordOf(evaluation, report(evaluation)).outlets;
+    expect(outlet?.services).toHaveLength(1);
+    expect(outlet?.services[0]).not.toHaveProperty("sound");
   });
 });

@@ -1,12 +1,16 @@
 /** Carriers on user bands: hand-made bands of one converter, the outcome known beforehand. */
 import { describe, expect, test } from "vitest";
+import { evaluate } from "../../src/evaluate/evaluate.ts";
 import type { CarrierResults } from "../../src/findings/carrierResult.ts";
 import type { TunedInput } from "../../src/findings/feedSuits.ts";
+import { report } from "../../src/findings/report.ts";
 import { addStackedResults, ownPowers, SAME_CENTRE_MHZ } from "../../src/findings/stackedReception.ts";
 import type { ReceiverInput } from "../../src/parts/contract.ts";
+import { messageOf } from "../../src/sentences/finding.ts";
 import type { Band, Stack, StackStandard } from "../../src/signal/band.ts";
 import type { SkyHalf } from "../../src/signal/carrier.ts";
 import type { Offer } from "../../src/signal/control.ts";
+import { draw } from "../draw.ts";
 import { type BandSketch, bandOf, gridOf, IDEAL_STAGE, switchAt } from "../signal/bands.ts";
 import { speaker as speakerByHand } from "./byHand.ts";
 
@@ -351,4 +355,69 @@ test("a transponder that was stopped before the converter is missing for that, w
       },
     ],
   ]);
+});
+
+// Public tables of units with 4 and 12 user bands: 1 to 4 obey EN 50494, 5 to 16 EN 50607 (common practice, no source).
+describe("a unit of 4 SCR and 12 dSCR user bands", () => {
+  const CENTRES = { 1: 1210, 4: 2040, 5: 984, 16: 1494 } as const;
+  type Tuned = readonly (keyof typeof CENTRES)[];
+  const job = (messages: StackStandard, tuned: Tuned, unit: "LNB" | "multiswitch") => {
+    const userBands = tuned.map((number) => ({ number, centreMHz: CENTRES[number] }));
+    const receiver = ["receiver-stacked", { messages, tuners: tuned.length, userBands }] as const;
+    const evaluation = evaluate(
+      unit === "LNB"
+        ? draw(
+            { d: ["dish"], lnb: ["lnb-stacked", { bandSet: "sixteen" }], c: ["cable"], r: receiver },
+            "d.sky > lnb.sky, lnb.out > c.in, c.out > r.sat",
+          )
+        : draw(
+            {
+              d: ["dish"],
+              lnb: ["lnb-quattro"],
+              ms: ["multiswitch", { terrestrial: false, singleCable: [{ bandSet: "sixteen" }] }],
+              c: ["cable"],
+              r: receiver,
+            },
+            "d.sky > lnb.sky, lnb.vl > ms.vl, lnb.vh > ms.vh, lnb.hl > ms.hl, lnb.hh > ms.hh, ms.sc1 > c.in, c.out > r.sat",
+          ),
+    );
+    const { verdicts, causes } = report(evaluation);
+    const verdict = verdicts.find(({ part }) => part === "r");
+    return { verdict, words: causes.map(({ root }) => messageOf(root, evaluation)) };
+  };
+
+  describe.each(["LNB", "multiswitch"] as const)("in the shape of a %s", (unit) => {
+    test.each([
+      { sends: "EN 50494", tuned: [1, 4] },
+      { sends: "EN 50607", tuned: [5, 16] },
+      { sends: "both", tuned: [4, 5] },
+    ] as const)("gives $tuned to a receiver that sends $sends", ({ sends, tuned }) => {
+      const { verdict, words } = job(sends, tuned, unit);
+      expect(words).toEqual([]);
+      expect(verdict?.tuners.map(({ got }) => got)).toEqual([80, 80]);
+    });
+
+    test.each([
+      {
+        sends: "EN 50494",
+        tuned: [1, 5],
+        lost: 5,
+        says: "sends SCR messages, and user band 5",
+        obeys: "dSCR",
+      },
+      {
+        sends: "EN 50607",
+        tuned: [16, 4],
+        lost: 4,
+        says: "sends dSCR messages, and user band 4",
+        obeys: "SCR",
+      },
+    ] as const)("does not obey $sends on user band $lost", ({ sends, tuned, says, obeys }) => {
+      const { verdict, words } = job(sends, tuned, unit);
+      expect(verdict).toMatchObject({ state: "fails", tuners: [{ got: 80 }, { got: 0 }] });
+      expect(words).toHaveLength(1);
+      expect(words[0]).toContain(says);
+      expect(words[0]).toContain(`obeys ${obeys} only`);
+    });
+  });
 });

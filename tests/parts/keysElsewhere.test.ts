@@ -49,6 +49,7 @@ const NAMED: Readonly<Record<string, readonly [keys: string, why: string]>> = {
   "remedies/candidates/amplifiers.ts": ["amp-if amp-masthead splitter", "put in"],
   "remedies/candidates/bandCombiner.ts": ["diplexer-combine triplexer-combine", "put in"],
   "remedies/candidates/bands.ts": ["filter", "put in"],
+  "remedies/candidates/joints.ts": ["splitter", "put in"],
   "remedies/candidates/levels.ts": ["attenuator", "put in"],
   "remedies/candidates/noise.ts": ["amp-masthead power-inserter", "put in"],
   "remedies/candidates/phones.ts": ["filter-mobile", "put in"],

@@ -630,6 +630,96 @@ const CASES: readonly Case[] = [
     rule: "level-difference",
     cure: "cable-grade",
   },
+  {
+    fault: "a line amplifier left before a stacking converter that is now near",
+    design: draw(
+      {
+        ...sky,
+        lnb: ["lnb-quattro"],
+        ...Object.fromEntries([1, 2, 3, 4].map((n) => [`k${n}`, ["cable", { lengthM: 10 }] as const])),
+        amp: ["amp-if", { gainDb: 24 }],
+        unit: ["stacking-converter", { terrestrial: false, outputs: 1, bandSet: "four" }],
+        down: ["cable", { lengthM: 12 }],
+        r: stackedSet(1, 2),
+      },
+      "dish.sky > lnb.sky, lnb.vl > k1.in, lnb.vh > k2.in, lnb.hl > k3.in, lnb.hh > amp.in, amp.out > k4.in, k1.out > unit.vl, k2.out > unit.vh, k3.out > unit.hl, k4.out > unit.hh, unit.out > down.in, down.out > r.sat",
+    ),
+    rule: "stacking-input",
+    cure: "amplifier-away",
+  },
+  {
+    fault: "a dish motor whose receiver is not told of it",
+    design: draw(
+      {
+        ...sky,
+        lnb: ["lnb-universal"],
+        motor: ["dish-motor"],
+        k: ["cable", { lengthM: 15 }],
+        r: rx(),
+      },
+      "dish.sky > lnb.sky, lnb.out > motor.in, motor.out > k.in, k.out > r.sat",
+    ),
+    rule: "motor-line",
+    cure: "mend",
+  },
+  {
+    fault: "one channel of a mast nearby that blocks the weak one beside it",
+    design: draw(
+      {
+        uhf: [
+          "aerial-uhf",
+          {
+            levelDbuv: 50,
+            channels: [
+              { channel: 30, mode: "dvbt-64qam-2/3" },
+              { channel: 33, mode: "dvbt-64qam-2/3", levelOffsetDb: -4 },
+              { channel: 34, mode: "dvbt-64qam-2/3", levelOffsetDb: 29 },
+            ],
+          },
+        ],
+        c: ["cable", { lengthM: 8 }],
+        tv: ["receiver-tv"],
+      },
+      "uhf.out > c.in, c.out > tv.in",
+    ),
+    rule: "tuner-blocked",
+    cure: "trap",
+  },
+  {
+    fault: "three house amplifiers behind each other, each too high, by the limits of the Spanish law",
+    design: byLaw(
+      draw(
+        {
+          uhf: ["aerial-uhf", { levelDbuv: 76 }],
+          one: ["amp-distribution", { gainDb: 30 }],
+          lead1: ["attenuator", { lossDb: 20 }],
+          two: ["amp-distribution", { gainDb: 20 }],
+          lead2: ["attenuator", { lossDb: 20 }],
+          three: ["amp-distribution", { gainDb: 20 }],
+          lead3: ["attenuator", { lossDb: 40 }],
+          plate: ["outlet-tv"],
+        },
+        "uhf.out > one.in, one.out > lead1.in, lead1.out > two.in, two.out > lead2.in, lead2.out > three.in, three.out > lead3.in, lead3.out > plate.in",
+      ),
+    ),
+    rule: "intermodulation",
+    cure: "gain",
+  },
+  {
+    fault: "a cable that leads nowhere, left on a T joint",
+    design: draw(
+      {
+        uhf: ["aerial-uhf", { levelDbuv: 66 }],
+        tee: ["t-joint"],
+        dead: ["cable", { lengthM: 3 }],
+        drop: ["cable", { lengthM: 10 }],
+        tv: ["receiver-tv"],
+      },
+      "uhf.out > tee.in, tee.out1 > drop.in, drop.out > tv.in, tee.out2 > dead.in",
+    ),
+    rule: "dead-stub",
+    cure: "splitter-for-joint",
+  },
 ];
 
 function proposalsFor({ design, rule }: Case): readonly Proposal[] {

@@ -141,7 +141,8 @@ test("a neighbour's receiver is not switched on to feed the LNB", () => {
       b: ["receiver-sat", { state: "unplugged" }],
       a: ["receiver-sat"],
       c: ["cable", { lengthM: 45, grade: "clad-0.8" }],
-      m: ["lnb-universal", { outputs: "4" }],
+      // One that works whole for any receiver: a quad draws 180 to 280 mA, from memory.
+      m: ["lnb-universal", { outputs: "4", commonMa: 200, outputMa: 0 }],
       k: ["dish", { diameterM: 0.8 }],
     },
     "k.sky > m.sky, m.out1 > b.sat, m.out3 > c.in, c.out > a.sat",

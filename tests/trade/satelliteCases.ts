@@ -178,7 +178,8 @@ export const SATELLITE_CASES: readonly TradeCase[] = [
   one(
     "a small television alone at an octo LNB cannot feed it",
     "studyBox head",
-    ...but(lnbHouse("8", ["attic", "study", "den"]), {
+    // An octo that works whole for any one receiver: 250 to 400 mA, from memory.
+    ...but(lnbHouse("8", ["attic", "study", "den"], { commonMa: 340, outputMa: 0 }), {
       studyBox: rx({ limitMa: 250 }),
       atticBox: rx({ state: "standby" }),
       denBox: rx({ state: "standby" }),
@@ -188,7 +189,8 @@ export const SATELLITE_CASES: readonly TradeCase[] = [
   one(
     "a quad LNB at the end of a long steel drop dies at 13 V",
     "studyRun",
-    ...but(lnbHouse("4", ["attic", "study"]), {
+    // A quad that works whole for any one receiver: 180 to 280 mA, from memory.
+    ...but(lnbHouse("4", ["attic", "study"], { commonMa: 200, outputMa: 0 }), {
       atticBox: rx({ state: "unplugged" }),
       studyRun: c(45, { grade: "clad-0.8" }),
     }),

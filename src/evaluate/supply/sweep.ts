@@ -2,7 +2,7 @@
 import { type Demand, type Feed, NO_DEMAND, NO_FEED } from "../../signal/control.ts";
 import { remembered } from "../../signal/remember.ts";
 import { type Cell, type IslandNote, NO_PORTS, NO_SOURCES, NOTHING } from "../cell.ts";
-import { isPowered, sameDemand, sameFeed, switchStates } from "../power.ts";
+import { diesAtVertical, isPowered, sameDemand, sameFeed, switchStates } from "../power.ts";
 import type { Steps } from "../steps.ts";
 import { countWork, neighbourOf, ownCell, type Sweep } from "../sweep.ts";
 import { type Ground, islandsAt, type Member } from "./island.ts";
@@ -77,14 +77,16 @@ function* update(sweep: Sweep, index: number, groups: ReadonlyMap<number, Told>)
     drawsMa: islands.reduce((sum, note) => sum + note.drawsMa, 0),
     suppliesLeft: islands.reduce((most, note) => Math.max(most, note.left), 0),
     powered: isPowered(power, arriving),
+    dies: diesAtVertical(before.part.id, power, arriving, before.dies),
   };
   const keys = Object.keys(after) as (keyof typeof after)[];
   const isNews = keys.some((key) => after[key] !== before[key]);
   if (isNews) {
     const cell = ownCell(sweep, index);
     if (!cell) return;
-    if (after.powered !== before.powered) cell.treatment = undefined;
-    if (after.powered !== before.powered || after.switches !== before.switches)
+    const isOtherwise = after.powered !== before.powered || after.dies !== before.dies;
+    if (isOtherwise) cell.treatment = undefined;
+    if (isOtherwise || after.switches !== before.switches)
       sweep.signals[sweep.structure.place[index] ?? 0] = 1;
     Object.assign(cell, after);
   } else if (!sweep.owned[index]) {

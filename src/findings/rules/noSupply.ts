@@ -79,11 +79,27 @@ export const noSupply: RuleOf<"no-supply"> = {
   },
 };
 
-/** Whether receivers choose by this part: each of them loses vertical with it, whatever it asks for now. */
-function isAskedHere({ switches, power }: PartRecord): boolean {
+/**
+ * Whether receivers lose something with this part as soon as vertical is asked for, whatever they ask for now: they
+ * choose by it, or it brings what vertical chooses, what nothing chooses, or what another of them wants meanwhile.
+ */
+function isAskedHere({ part, switches, power, outputs, feeds }: PartRecord): boolean {
   const own = new Set(power.load?.ports);
-  return Object.values(switches).some(
-    ({ port, offers }) => own.has(port) && offers.some((o) => o.kind === "commands"),
+  const speakers = new Set(
+    [...own].flatMap((port) => (feeds[port] ?? []).filter((o) => o.kind === "commands").map((o) => o.part)),
+  );
+  if (speakers.size === 0) return false;
+  return (
+    Object.values(switches).some(
+      ({ port, offers }) => own.has(port) && offers.some((o) => o.kind === "commands"),
+    ) ||
+    Object.values(outputs).some(({ bands }) =>
+      bands.some(
+        (b) =>
+          b.failing?.some(({ at }) => at.part === part.id) &&
+          (b.origin.polarisation !== "H" || speakers.size > 1),
+      ),
+    )
   );
 }
 

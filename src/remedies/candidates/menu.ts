@@ -3,13 +3,15 @@ import { optionsMeaning } from "../../parts/meanings.ts";
 import type { Candidate, Idea } from "../candidate.ts";
 import { set } from "./mend.ts";
 
-/** The oscillator that the LNB really has. */
+/** The oscillator that the LNB really has, in the receiver's menu or at the unit that is set to another. */
 export const menuOscillator: Idea = (site, finding) => {
-  const record = site.evaluation.record(finding.at.part);
-  if (!record || !("missing" in finding.facts)) return [];
+  if (!("missing" in finding.facts)) return [];
   const { reason } = finding.facts.missing;
   if (reason.kind !== "other oscillator") return [];
-  return optionsMeaning(record.kind, "menu oscillator").flatMap((option): Candidate[] => {
+  const record = site.evaluation.record(reason.unit ?? finding.at.part);
+  if (!record) return [];
+  const meaning = reason.unit === undefined ? "menu oscillator" : "unit oscillator";
+  return optionsMeaning(record.kind, meaning).flatMap((option): Candidate[] => {
     const from = record.options[option];
     if (Number(from) !== reason.menuMHz) return [];
     // A menu that only knows some values may find the oscillator out by itself.

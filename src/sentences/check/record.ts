@@ -84,6 +84,8 @@ function verdictRecord(verdict: Verdict, evaluation: Evaluation) {
         levelMax: finite(s.levelMax),
         cnMin: finite(s.cnMin),
         marginDb: finite(s.marginDb),
+        // Of FM the poorest station: "heard" (through hiss), "good" or "clean".
+        sound: s.sound?.step,
       }),
     })),
   };

@@ -15,7 +15,7 @@ export const blockedView: RuleWords<"blocked-view"> = {
     const name = partName(at.part);
     if (facts.kind === "below the horizon")
       return `The satellite of ${name} stands ${degrees(-facts.elevationDeg)} below the horizon of the site: nothing can be received.`;
-    return `Before ${name} an obstacle reaches up to ${degrees(facts.topDeg)}, and the satellite stands at ${degrees(facts.elevationDeg)}. It takes ${numeral(facts.lossDb)} dB.`;
+    return `Before ${name} an obstacle reaches up to ${degrees(facts.topDeg)}, and the satellite has an elevation of ${degrees(facts.elevationDeg)}. It takes ${numeral(facts.lossDb)} dB.`;
   },
   cure: ({ finding: { at, facts } }) =>
     facts.kind === "below the horizon"
@@ -33,7 +33,7 @@ export const blockedView: RuleWords<"blocked-view"> = {
     return `${name} looks to azimuth ${degrees(facts.azimuthDeg)}, elevation ${elevation}°, and there the obstacle reaches up to ${top}°. An edge that just touches the ray takes 6 dB, and each degree above it some decibels more.`;
   },
   measure: ({ finding: { at } }) =>
-    `Stand at ${partName(at.part)} with a compass and an inclinometer, and look along its azimuth and elevation. The sun stands in that direction on a few days around the equinoxes: where its light falls on the whole dish, the view is free.`,
+    `Go to ${partName(at.part)} with a compass and an inclinometer, and look along its azimuth and elevation. The sun stands in that direction on a few days around the equinoxes: where its light falls on the whole dish, the view is free.`,
   neighbours: ["level-limits", "low-carrier-to-noise", "receiver-misses"],
   picture: () => null,
 };

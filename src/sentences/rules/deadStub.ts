@@ -8,7 +8,7 @@ import type { RuleWords, Told } from "../ruleWords.ts";
 export const deadStub: RuleWords<"dead-stub"> = {
   title: "A dead end of cable takes channels away",
   explain:
-    "A cable that is simply joined to a line and ends open or shorted sends everything back. Where the reflection meets the signal upside " +
+    "A cable that is simply connected to a line and ends open or shorted sends everything back: its return loss is zero. Where the reflection meets the signal upside " +
     "down, both cancel. Those notches come again and again over the band. A splitter keeps the legs apart.",
   source:
     "transmission line theory: open end, odd multiples of c·VF/(4·length); shorted end, multiples of c·VF/(2·length)",
@@ -21,10 +21,10 @@ export const deadStub: RuleWords<"dead-stub"> = {
   cure: ({ finding: { at } }) =>
     `Take the dead cable off, or replace ${partName(at.part)} with a splitter and put 75 Ω on the unused leg.`,
   customer: (told) =>
-    `An unused cable hangs on ${plainName(told, told.finding.at.part)} and takes some of the channels away from the one in use.`,
+    `An unused cable on ${plainName(told, told.finding.at.part)} takes some of the channels away from the one in use.`,
   trade: ({ finding: { at, facts, value, limit = 0 } }) =>
-    `On ${partName(at.part)} three lines are simply joined. ${numeral(facts.lengthM)} m of cable that end ${facts.end === "open" ? "open" : "shorted"} make a notch every ${numeral(facts.periodMHz)} MHz, one of them at ${numeral(facts.notchMHz)} MHz. ` +
-    `With both legs in use a joint loses ${numeral(3.5)} dB; by the dead one up to ${numeral(value)} dB more are gone, and ${numeralAsSet(limit)} dB are told. The shorter the dead cable, the deeper and wider its notches. The levels shown are those with both legs in use.`,
+    `On ${partName(at.part)} three lines are simply connected. ${numeral(facts.lengthM)} m of cable that end ${facts.end === "open" ? "open" : "shorted"} make a notch every ${numeral(facts.periodMHz)} MHz, one of them at ${numeral(facts.notchMHz)} MHz. ` +
+    `With both legs in use a joint loses ${numeral(3.5)} dB. The dead one takes up to ${numeral(value)} dB more; from ${numeralAsSet(limit)} dB on that is told. The shorter the dead cable, the deeper and wider its notches. The levels shown are those with both legs in use.`,
   measure: ({ finding: { at, facts } }) =>
     `Spectrum meter on the leg of ${partName(at.part)} that is in use: look for a dip at ${numeral(facts.notchMHz)} MHz. Take the dead cable off: if the dip goes, it was the cable.`,
   neighbours: ["open-end", "level-limits", "same-signal-twice"],

@@ -9,7 +9,7 @@ export const dishMotor: RuleWords<"motor-line"> = {
   title: "A dish motor that is not commanded, shared, or too weakly fed",
   explain:
     "A dish motor obeys the commands of one receiver on its cable and lives on that receiver’s supply. While it turns it draws several times as much as at rest.",
-  source: "DiSEqC 1.2 and usual currents, from memory; one receiver for a motor: common practice, no source",
+  source: "DiSEqC and usual currents, from memory; one receiver for a motor: common practice, no source",
   severities: ["error", "warning"],
   message: ({ finding: { at, facts, value = 0, limit = 0 } }) => {
     const name = partName(at.part);
@@ -48,7 +48,7 @@ export const dishMotor: RuleWords<"motor-line"> = {
     const name = partName(at.part);
     switch (facts.kind) {
       case "no commands":
-        return `${name} waits for commands by 22 kHz (DiSEqC 1.2). ${partName(facts.receiver)} feeds it and sends none, so the dish stays where it stands.`;
+        return `${name} waits for motor commands by 22 kHz (DiSEqC). ${partName(facts.receiver)} feeds it and sends none, so the dish stays where it stands.`;
       case "shared":
         return `${plural(facts.receivers.length, { one: "One receiver sends", other: (n) => `${n} receivers send` })} to ${name}. A motor has one place at a time and follows the last command.`;
       case "too much current":

@@ -14,7 +14,7 @@ export const echo: RuleWords<"same-signal-twice"> = {
     "When one signal is split and combined again, or two aerials hear one transmitter, the two copies arrive at different times. They cancel at some " +
     "frequencies and add at others. How badly depends on the lengths of cable, which is not calculated.",
   source: "common practice, no source",
-  severities: ["error", "warning", "note"],
+  severities: ["warning", "note"],
   message: ({ finding: { at, facts } }) => {
     const bands = facts.bands.map(nameOfBand);
     const here = partName(at.part);

@@ -14,7 +14,7 @@ export const intermodulation: RuleWords<"intermodulation"> = {
   explain:
     "Amplifiers that work hard add third-order products, which fall on the channels and look like noise. " +
     "Those of amplifiers behind each other add up: two alike cost 6 dB, ten alike 20 dB. " +
-    "They cannot be filtered out afterwards; each amplifier must give less.",
+    "They cannot be filtered out afterwards; each amplifier must stay further below its rated output.",
   source: "Spanish Royal Decree 346/2011, Annex I 4.5",
   severities: ["warning"],
   message: (told) => {

@@ -6,8 +6,7 @@ import type { RuleWords } from "../ruleWords.ts";
 
 export const overVoltage: RuleWords<"over-voltage"> = {
   title: "Too many volts at an LNB",
-  explain:
-    "LNBs are made for 11.5 to 14 V for vertical and 16 to 19 V for horizontal. A unit of 24 V for amplifiers on the same line may destroy one.",
+  explain: `LNBs are made for ${numeral(11.5)} to 14 V for vertical and 16 to 19 V for horizontal. A unit of 24 V for amplifiers on the same line may destroy one.`,
   source: "EN 61319-1, from memory",
   severities: ["error", "warning"],
   message: ({ finding: { at, facts, value = 0, limit = 0 } }) => {

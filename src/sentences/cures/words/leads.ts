@@ -40,7 +40,7 @@ export const LEAD_WORDS: WordsOf<
   "other-output": {
     title: ({ facts, place, name, port }) =>
       `Move the line at ${name(place)} from output ${port([place, facts.from])} to output ${port([place, facts.to])}`,
-    reason: () => "That output gives the feed that the receiver needs, and nothing hangs on it.",
+    reason: () => "That output gives the feed that the receiver needs, and nothing is connected to it.",
   },
   "wire-off": {
     title: ({ facts, end }) => `Remove the wire from ${end(facts.from)} to ${end(facts.to)}`,

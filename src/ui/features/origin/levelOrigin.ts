@@ -1,9 +1,16 @@
 /** How a level came about, in words and figures: what the pane, the diagram and the paper show. */
 
 import type { Evaluation } from "../../../evaluate/evaluation.ts";
-import { type FoundCarrier, findCarrier, type TraceStep, traceCarrier } from "../../../evaluate/trace.ts";
+import {
+  type CarrierId,
+  type FoundCarrier,
+  findCarrier,
+  type TraceStep,
+  traceCarrier,
+} from "../../../evaluate/trace.ts";
 import { type Limits, limitsFor, profileOf } from "../../../findings/limits.ts";
 import { rippleAlong, type WayRipple } from "../../../findings/ripple.ts";
+import { ownPowers } from "../../../findings/stackedReception.ts";
 import { tunerNoiseFigureDb, tunerNoiseUv2 } from "../../../findings/tunerQuality.ts";
 import { plainLabelOf } from "../../../sentences/phrases.ts";
 import { carrierToDb, disturbanceUv2 } from "../../../signal/readout.ts";
@@ -89,7 +96,7 @@ export function levelOrigin(evaluation: Evaluation, question: Question): LevelOr
     ...(userBand === undefined ? {} : { userBand }),
     ...(figureDb === undefined
       ? {}
-      : { tuner: { noiseFigureDb: figureDb, cniDb: behindTunerDb(here, figureDb) } }),
+      : { tuner: { noiseFigureDb: figureDb, cniDb: behindTunerDb(here, carrier, figureDb) } }),
     ...(gone === undefined ? {} : { gone }),
     ...(loss ? { loss } : {}),
   };
@@ -105,9 +112,19 @@ export function originStep(
   return { part, label, did: stepWords(step, before), centreMHz, levelDbuv, cnDb, ciDb, cniDb, cutHere };
 }
 
-function behindTunerDb({ band, i }: FoundCarrier, noiseFigureDb: number): number {
-  const power = (band.noise[i] ?? 0) + disturbanceUv2(band, i) + tunerNoiseUv2(band.grid, i, noiseFigureDb);
-  return carrierToDb(band.level[i] ?? 0, power);
+/** On a user band it is that of the carrier itself, where the steps on the line show those of the worst that it may hold. */
+function behindTunerDb({ band, i }: FoundCarrier, carrier: CarrierId, noiseFigureDb: number): number {
+  const { levelDbuv, noise, interference } = powersOf({ band, i }, carrier);
+  return carrierToDb(levelDbuv, noise + interference + tunerNoiseUv2(band.grid, i, noiseFigureDb));
+}
+
+function powersOf({ band, i }: FoundCarrier, { origin, index }: CarrierId): ReturnType<typeof ownPowers> {
+  const { stack } = band;
+  for (const held of stack?.holds ?? []) {
+    const at = held.origin.key === origin ? held.grid.index.indexOf(index) : -1;
+    if (stack && at >= 0) return ownPowers({ band, stack, held, i: at }, i);
+  }
+  return { levelDbuv: band.level[i] ?? 0, noise: band.noise[i] ?? 0, interference: disturbanceUv2(band, i) };
 }
 
 /** The step that costs most C/(N+I), if any costs enough for a word. */

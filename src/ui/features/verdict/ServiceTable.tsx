@@ -111,14 +111,19 @@ function LevelEnds({
 type QualityProps = { readonly service: ServiceVerdict; readonly question: AskFigure | undefined };
 
 function Quality({ service, question }: QualityProps) {
-  const { cnMin } = service;
+  const { cnMin, sound } = service;
   const name = SERVICE_NAMES[service.service];
   if (cnMin === undefined) return "–";
   const words = `${decimal(cnMin)} dB`;
-  if (!question) return words;
+  // An FM station is heard, good or clean: what a digital one is not by degrees.
+  const step = sound ? `, ${sound.step}` : "";
+  if (!question) return `${words}${step}`;
   return (
-    <LevelFigure about={`Min C/N of ${name}`} question={() => question(service, "cnMin")}>
-      {words}
-    </LevelFigure>
+    <>
+      <LevelFigure about={`Min C/N of ${name}`} question={() => question(service, "cnMin")}>
+        {words}
+      </LevelFigure>
+      {step}
+    </>
   );
 }

@@ -4,7 +4,7 @@ import { barrierOf, handedOn } from "../../../findings/handedOn.ts";
 import { carriersGot } from "../../../findings/reception.ts";
 import { carriers } from "../../../sentences/phrases.ts";
 import type { Service } from "../../../signal/carrier.ts";
-import { cnDb } from "../../../signal/readout.ts";
+import { cniDb } from "../../../signal/readout.ts";
 import { type Question, questionAt } from "./question.ts";
 
 /** The figure that was pressed. */
@@ -16,7 +16,11 @@ const WHICH: Readonly<Record<VerdictFigure, string>> = {
   cnMin: "the one with the lowest C/N",
 };
 
-type Candidate = { readonly levelDbuv: number; readonly cnDb: number; readonly ask: () => Question | null };
+type Candidate = {
+  readonly levelDbuv: number /** What disturbs is counted as noise. */;
+  readonly cnDb: number;
+  readonly ask: () => Question | null;
+};
 
 /** The question about the carrier behind a figure of a service; null when nothing is got of it. */
 export function verdictQuestion(
@@ -42,7 +46,7 @@ export function verdictQuestion(
         .filter(({ port, band }) => !barrierOf(record, port, band))
         .map(({ port, band, i }) => ({
           levelDbuv: band.level[i] ?? 0,
-          cnDb: cnDb(band, i),
+          cnDb: cniDb(band, i),
           ask: () => questionAt({ part, port }, band, i, which),
         }));
   which = got.length > 1 ? `${WHICH[figure]} of ${carriers(got.length, service)}` : "";

@@ -163,7 +163,8 @@ describe("a figure of a verdict", () => {
             const question = verdictQuestion(record, service.service, figure);
             const found = question && levelOrigin(evaluation, question);
             const end = found?.steps.at(-1);
-            const told = figure === "cnMin" ? (found?.tuner?.cniDb ?? end?.cnDb) : end?.levelDbuv;
+            // C/N of a verdict counts what disturbs as noise, at a receiver and at an outlet.
+            const told = figure === "cnMin" ? (found?.tuner?.cniDb ?? end?.cniDb) : end?.levelDbuv;
             expect(told, `${verdict.part} ${service.service} ${figure}`).toBeCloseTo(shown, 6);
             asked++;
           }
