@@ -58,7 +58,14 @@ function receiverConditions({ parts }: Design): readonly OperatingCondition[] {
 export function designUnder(design: Design, condition: OperatingCondition): Design {
   if (condition.type === "as drawn") return design;
   const parts = design.parts.map((part) => partUnder(part, condition));
-  return parts.every((part, i) => part === design.parts[i]) ? design : { ...design, parts };
+  const changed = parts.every((part, i) => part === design.parts[i]) ? design : { ...design, parts };
+  return condition.type === "masts off" ? withoutMastField(changed) : changed;
+}
+
+/** A mast that the settings name is off too; a cordless phone stays. */
+function withoutMastField(design: Design): Design {
+  const settings = settingsOf(design);
+  return settings.mastBand === "none" ? design : { ...design, settings: { ...settings, mastBand: "none" } };
 }
 
 function partUnder(part: Part, condition: Exclude<OperatingCondition, { type: "as drawn" }>): Part {

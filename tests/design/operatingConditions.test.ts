@@ -47,6 +47,13 @@ describe("which conditions there are", () => {
     expect(types(quiet, "")).toEqual(["as drawn", "masts on"]);
   });
 
+  test("OC1b: a mast that the settings name is off with the masts, and as drawn with them on", () => {
+    expect(types({ z: ["receiver-tv"] }, "", { mastBand: "800" })).toEqual(["as drawn", "masts off"]);
+    const design = { ...draw({ z: ["receiver-tv"] }, ""), settings: SETTINGS.parse({ mastBand: "800" }) };
+    expect(designUnder(design, { type: "masts off" }).settings?.mastBand).toBe("none");
+    expect(designUnder(design, { type: "masts on" })).toBe(design);
+  });
+
   test("OC2: two receivers are tried all on and each alone", () => {
     const two = { y: ["receiver-sat"], z: ["receiver-sat", { state: "unplugged" }] } satisfies Sketch;
     const found = operatingConditions(draw(two, ""));

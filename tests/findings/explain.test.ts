@@ -123,6 +123,8 @@ describe("explanations", () => {
       explainedAll(speaks.load()).some((e) => e.rule === rule && e.picture === null),
     );
     expect(without.map((e) => e.rule).sort()).toEqual([
+      // Which way a dish looks, and what stands there.
+      "blocked-view",
       "loop",
       "many-alternatives",
       "not-connected",

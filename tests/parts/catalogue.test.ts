@@ -244,7 +244,11 @@ function expectNoPowerFromNothing(kind: PartKind, options: AnyOptions): number |
   const passive = paths.every((p) => p.noiseFigureDb === undefined && !p.condition && !p.loMHz);
   if (!passive || stacks.length > 0) return null;
   let ways = 0;
-  for (const f of [5, 98, 225, 474, 690, 862, 950, 1350, 2150, 2350]) {
+  // Ways that take one channel each are asked in the middle of it.
+  const taken = paths.flatMap(({ takes }) =>
+    takes?.fromMHz !== undefined && takes.toMHz !== undefined ? [(takes.fromMHz + takes.toMHz) / 2] : [],
+  );
+  for (const f of [5, 98, 225, 474, 690, 862, 950, 1350, 2150, 2350, ...taken]) {
     const sums = new Map<string, number>();
     for (const from of portIds(kind, options, "in"))
       for (const to of portIds(kind, options, "out"))

@@ -1,8 +1,8 @@
 /** What keeps a supply from a part: searched from that part downwards, until the part to take in hand is found. */
 import type { PartId, PortRef } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
-import type { Supply } from "../../parts/contract.ts";
-import { optionMeaning } from "../../parts/meanings.ts";
+import type { PowerTreatment, Supply } from "../../parts/contract.ts";
+import { describedOptions, optionMeaning } from "../../parts/meanings.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { remembered } from "../../signal/remember.ts";
 import { passesService } from "../passesService.ts";
@@ -77,14 +77,22 @@ const RANK: Readonly<Record<SupplyStop["why"], number>> = {
 
 type Found = { readonly stop: SupplyStop; readonly steps: number };
 
-/** What keeps the supply from a part that lives on one. */
+/** What is searched for: a supply that can give enough volts, which these parts can. */
+type Wanted = {
+  readonly evaluation: Evaluation;
+  readonly minVolts: number;
+  readonly able: ReadonlySet<PartId>;
+};
+
+/** What keeps the supply from a part that lives on one. What can never give it enough volts is none. */
 export function supplyStop(evaluation: Evaluation, part: PartId): SupplyStop {
   const record = evaluation.record(part);
-  const ports = record?.power.load?.ports ?? [];
+  const { ports = [], minVolts = 0 } = record?.power.load ?? {};
+  const wanted: Wanted = { evaluation, minVolts, able: feeders(evaluation, minVolts) };
   const found = ports.flatMap((port): Found[] => {
     const far = record?.joined[port];
     if (!far) return [{ stop: { why: "open", part, port }, steps: 0 }];
-    const below = searched(evaluation, far);
+    const below = searched(wanted, far);
     return below ? [below] : [];
   });
   const best = likeliest(evaluation, found);
@@ -94,7 +102,7 @@ export function supplyStop(evaluation: Evaluation, part: PartId): SupplyStop {
   if (above) return above;
   if (best?.stop.why === "nothing feeds") return { ...best.stop, nearest: best.stop.part, part };
   if (best?.stop.why === "open" && ports.length === 1) return best.stop;
-  const nearest = nearestFeeder(evaluation, part);
+  const nearest = nearestFeeder(wanted, part);
   return { why: "nothing feeds", part, ...(nearest === undefined ? {} : { nearest }) };
 }
 
@@ -130,22 +138,24 @@ function likeliest(evaluation: Evaluation, found: readonly Found[]): Found | und
 }
 
 function isOfIdleUnit(evaluation: Evaluation, stop: SupplyStop): boolean {
-  return stop.why === "blocks" && feeders(evaluation).idle.has(stop.supply);
+  return stop.why === "blocks" && idleFeeders(evaluation).has(stop.supply);
 }
 
 const searches = new WeakMap<Evaluation, Map<string, Found | null>>();
 
-/** The likeliest stop from an input downwards; each place is searched once in an evaluation. */
-function searched(evaluation: Evaluation, start: PortRef): Found | undefined {
+/** The likeliest stop from an input downwards; each place is searched once in an evaluation for the same volts. */
+function searched(wanted: Wanted, start: PortRef): Found | undefined {
+  const { evaluation, minVolts } = wanted;
   const known = remembered(searches, evaluation, () => new Map<string, Found | null>());
+  const keyOf = (place: PortRef) => `${minVolts}/${place.join("/")}`;
   // Not by recursion: a line may be thousands of parts long. Parts on a loop are left out, so it comes to an end.
   const open: PortRef[] = [start];
   for (let at = open.at(-1); at; at = open.at(-1)) {
-    const key = at.join("/");
+    const key = keyOf(at);
     const record = evaluation.record(at[0]);
-    const isOpen = record && !record.looped && !known.has(key) && !isUnit(record, at[1]);
+    const isOpen = record && !record.looped && !known.has(key) && !isUnit(wanted, record, at[1]);
     const below = isOpen ? joinedBelow(record, at[1]) : [];
-    const waiting = below.filter((far) => !known.has(far.join("/")));
+    const waiting = below.filter((far) => !known.has(keyOf(far)));
     if (waiting.length > 0) {
       open.push(...waiting);
       continue;
@@ -153,13 +163,14 @@ function searched(evaluation: Evaluation, start: PortRef): Found | undefined {
     open.pop();
     if (known.has(key)) continue;
     const further = below.flatMap((far) => {
-      const found = known.get(far.join("/"));
+      const found = known.get(keyOf(far));
       return found ? [{ ...found, steps: found.steps + 1 }] : [];
     });
-    const own = record && !record.looped ? stopsAt(record, at[1]).map((stop) => ({ stop, steps: 0 })) : [];
+    const own =
+      record && !record.looped ? stopsAt(wanted, record, at[1]).map((stop) => ({ stop, steps: 0 })) : [];
     known.set(key, likeliest(evaluation, [...own, ...further]) ?? null);
   }
-  return known.get(start.join("/")) ?? undefined;
+  return known.get(keyOf(start)) ?? undefined;
 }
 
 /** Outputs from which a part passes supply to an input. */
@@ -177,11 +188,13 @@ function joinedBelow(record: PartRecord, input: string): readonly PortRef[] {
   });
 }
 
-function stopsAt(record: PartRecord, input: string): readonly SupplyStop[] {
+function stopsAt(wanted: Wanted, record: PartRecord, input: string): readonly SupplyStop[] {
   const part = record.part.id;
   const legs = legsTo(record, input);
   const waiting = record.ports.flatMap((p) => {
-    const offer = legs.includes(p.id) ? undefined : record.feeds[p.id]?.[0];
+    const offer = legs.includes(p.id)
+      ? undefined
+      : record.feeds[p.id]?.find((each) => wanted.able.has(each.part));
     return offer ? [{ port: p.id, offer }] : [];
   });
   const stops = waiting.map(({ port, offer }): SupplyStop => {
@@ -204,17 +217,17 @@ function stopsAt(record: PartRecord, input: string): readonly SupplyStop[] {
     };
   });
   const open = legs.filter((leg) => !record.joined[leg]);
-  const isClosed = isUnit(record, input) || waitsItself(record, legs);
+  const isClosed = isUnit(wanted, record, input) || waitsItself(record, legs);
   return [
     ...(isClosed ? stops.filter((stop) => stop.why === "short") : stops),
-    ...ownSupply(record, input),
+    ...ownSupply(wanted, record, input),
     ...open.map((port): SupplyStop => ({ why: "open", part, port })),
   ];
 }
 
 /** Where a unit should feed an input, the way past it is closed on purpose: whatever is below is none of its supplies. */
-function isUnit(record: PartRecord, input: string): boolean {
-  return ownSupply(record, input).some(({ why }) => why === "mains off" || why === "not set to feed");
+function isUnit(wanted: Wanted, record: PartRecord, input: string): boolean {
+  return ownSupply(wanted, record, input).some(({ why }) => why === "mains off" || why === "not set to feed");
 }
 
 /** A dead part that lives on the supply that it passes on: what keeps that away is to blame, not the part. */
@@ -229,8 +242,9 @@ function idleInput(record: PartRecord, output: string): string | undefined {
 }
 
 /** What a part that could feed an input does instead. */
-function ownSupply(record: PartRecord, input: string): readonly SupplyStop[] {
+function ownSupply({ minVolts, able }: Wanted, record: PartRecord, input: string): readonly SupplyStop[] {
   const part = record.part.id;
+  if (!able.has(part)) return [];
   const { supplies = [], selfPowered } = record.power;
   const own = supplies.find((s) => s.port === input);
   if (own) return record.shutDown.includes(input) ? [shutDownBy(record, own)] : [];
@@ -238,7 +252,10 @@ function ownSupply(record: PartRecord, input: string): readonly SupplyStop[] {
   const [first] = supplies;
   if (first && isIdle && !record.kind.reception)
     return [{ why: "wrong input", part, port: input, feeds: first.port, supply: part }];
-  const tried = settingFor(record, (power) => (power.supplies ?? []).some((s) => s.port === input));
+  const tried =
+    settingFor(record, (power) =>
+      (power.supplies ?? []).some((s) => s.port === input && s.volts18 >= minVolts),
+    ) ?? settingFor(record, (power) => (power.supplies ?? []).some((s) => s.port === input));
   if (!tried) return [];
   const setting = { option: tried.option, value: tried.value };
   // What a TV set gives an aerial is a setting of its own: that it is off says nothing of the set.
@@ -260,31 +277,44 @@ function shutDownBy({ part, power, demands }: PartRecord, own: Supply): SupplySt
   return { why: "overloaded", part: part.id, milliamps, limitMa: own.limitMa };
 }
 
-/** Parts of a design that could feed others; and those that feed an input on which nobody draws. */
-type Feeders = { readonly able: ReadonlySet<PartId>; readonly idle: ReadonlyMap<PartId, number> };
+const feedersOf = new WeakMap<Evaluation, Map<number, ReadonlySet<PartId>>>();
 
-const feedersOf = new WeakMap<Evaluation, Feeders>();
+/** Parts of a design that feed others with at least so many volts, or could. */
+function feeders(evaluation: Evaluation, minVolts: number): ReadonlySet<PartId> {
+  const known = remembered(feedersOf, evaluation, () => new Map<number, ReadonlySet<PartId>>());
+  const found =
+    known.get(minVolts) ??
+    new Set(evaluation.records.filter((r) => couldFeed(r, minVolts)).map((r) => r.part.id));
+  known.set(minVolts, found);
+  return found;
+}
 
-function feeders(evaluation: Evaluation): Feeders {
-  return remembered(feedersOf, evaluation, () => {
-    const able = evaluation.records.filter(couldFeed).map((record) => record.part.id);
+/** As it is set, by another setting, or by the knob for its volts: the menu of a TV set gives 5 V and no more. */
+function couldFeed(record: PartRecord, minVolts: number): boolean {
+  const suits = ({ supplies = [] }: PowerTreatment) => supplies.some((s) => s.volts18 >= minVolts);
+  if (suits(record.power) || settingFor(record, suits)) return true;
+  const key = optionMeaning(record.kind, "supply volts");
+  const most = key === undefined ? undefined : describedOptions(record.kind).get(key)?.max;
+  return most !== undefined && most >= minVolts;
+}
+
+const idleOf = new WeakMap<Evaluation, ReadonlyMap<PartId, number>>();
+
+/** Units that feed an input on which nobody draws, and with how many volts. */
+function idleFeeders(evaluation: Evaluation): ReadonlyMap<PartId, number> {
+  return remembered(idleOf, evaluation, () => {
     const idle = evaluation.records.flatMap(({ part, power, demands }): [PartId, number][] => {
       const supply = power.supplies?.[0];
       const isIdle = (power.supplies ?? []).every(({ port }) => (demands[port]?.milliamps ?? 0) === 0);
       return supply?.kind === "plain" && isIdle ? [[part.id, supply.volts18]] : [];
     });
-    return { able: new Set(able), idle: new Map(idle) };
+    return new Map(idle);
   });
-}
-
-function couldFeed(record: PartRecord): boolean {
-  if (record.power.supplies?.length) return true;
-  return settingFor(record, (power) => (power.supplies ?? []).length > 0) !== undefined;
 }
 
 /** A unit on the other side, whose supply goes up to where nobody draws on it. */
 function feederAbove(evaluation: Evaluation, from: PartRecord): SupplyStop | undefined {
-  const { idle } = feeders(evaluation);
+  const idle = idleFeeders(evaluation);
   if (idle.size === 0) return undefined;
   const seen = new Set([from.part.id]);
   for (const id of seen) {
@@ -301,8 +331,7 @@ function feederAbove(evaluation: Evaluation, from: PartRecord): SupplyStop | und
 }
 
 /** The part nearest in the design that feeds an input of its own, or could. */
-function nearestFeeder(evaluation: Evaluation, from: PartId): PartId | undefined {
-  const { able } = feeders(evaluation);
+function nearestFeeder({ evaluation, able }: Wanted, from: PartId): PartId | undefined {
   if (able.size === 0) return undefined;
   const seen = new Set([from]);
   for (const id of seen) {

@@ -1,5 +1,6 @@
 import { numeral } from "../../words/numbers.ts";
 import { plainName } from "../explain/plainWords.ts";
+import { besideLimit } from "../figures.ts";
 import { partName } from "../phrases.ts";
 import type { RuleWords } from "../ruleWords.ts";
 
@@ -24,10 +25,13 @@ export const blockedView: RuleWords<"blocked-view"> = {
     told.finding.facts.kind === "below the horizon"
       ? `The satellite that ${plainName(told, told.finding.at.part)} is meant for cannot be seen from here.`
       : `Something stands between ${plainName(told, told.finding.at.part)} and the satellite, so programmes are missing or break up.`,
-  trade: ({ finding: { at, facts } }) =>
-    facts.kind === "below the horizon"
-      ? `From the site of ${partName(at.part)} the satellite has an elevation of ${degrees(facts.elevationDeg)}. Check the signs of longitude and orbital position: east is positive.`
-      : `${partName(at.part)} looks to azimuth ${degrees(facts.azimuthDeg)}, elevation ${degrees(facts.elevationDeg)}. An edge that just touches the ray takes 6 dB, and each degree above it some decibels more.`,
+  trade: ({ finding: { at, facts } }) => {
+    const name = partName(at.part);
+    if (facts.kind === "below the horizon")
+      return `From the site of ${name} the satellite has an elevation of ${degrees(facts.elevationDeg)}. Check the signs of longitude and orbital position: east is positive.`;
+    const [elevation, top] = besideLimit(facts.elevationDeg, facts.topDeg);
+    return `${name} looks to azimuth ${degrees(facts.azimuthDeg)}, elevation ${elevation}°, and there the obstacle reaches up to ${top}°. An edge that just touches the ray takes 6 dB, and each degree above it some decibels more.`;
+  },
   measure: ({ finding: { at } }) =>
     `Go to ${partName(at.part)} with a compass and an inclinometer, and look along its azimuth and elevation. The sun stands in that direction on a few days around the equinoxes: where its light falls on the whole dish, the view is free.`,
   neighbours: ["level-limits", "low-carrier-to-noise", "receiver-misses"],

@@ -113,10 +113,10 @@ function reasonWords({ finding: { facts } }: Here): string {
 }
 
 const FLAWS: Readonly<Record<LeakBy, string>> = {
-  "cross-polarisation": "is mixed with that of the other polarisation",
+  "cross-polarisation": "is mixed with another one of the same satellite",
   crosstalk: "is mixed with another one in a switch",
   neighbours: "is mixed with that of a satellite next to ours",
-  rain: "is mixed with that of the other polarisation by the rain",
+  rain: "is mixed by the rain with another one of the same satellite",
 };
 
 const PROOFS: Readonly<Record<LeakBy, (name: string) => string>> = {

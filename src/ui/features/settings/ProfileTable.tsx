@@ -14,6 +14,7 @@ const RANGE_WORDS: Readonly<Record<NetworkRange, string>> = {
 export function ProfileTable({ profile }: { readonly profile: Profile }) {
   const { rows } = profile;
   const hasMer = rows.some((row) => row.merDb !== undefined);
+  const hasIm = rows.some((row) => row.imDb !== undefined);
   const hasSources = rows.some((row) => row.source !== undefined);
   return (
     <div className={styles.profile}>
@@ -40,6 +41,7 @@ export function ProfileTable({ profile }: { readonly profile: Profile }) {
             cell: (row) => (row.cnDb === undefined ? "not set" : numeralAsSet(row.cnDb)),
           },
           ...(hasMer ? [MER_COLUMN] : []),
+          ...(hasIm ? [IM_COLUMN] : []),
           ...(hasSources ? [{ head: "Remarks", cell: (row: LimitRow) => row.source ?? "" }] : []),
         ]}
       />
@@ -57,6 +59,14 @@ const MER_COLUMN = {
   unit: "dB",
   isNumber: true,
   cell: (row: LimitRow) => (row.merDb === undefined ? "not set" : numeralAsSet(row.merDb)),
+};
+
+/** Carrier to intermodulation products. */
+const IM_COLUMN = {
+  head: "Min C/IM",
+  unit: "dB",
+  isNumber: true,
+  cell: (row: LimitRow) => (row.imDb === undefined ? "not set" : numeralAsSet(row.imDb)),
 };
 
 function furtherLimits(profile: Profile): readonly string[] {
