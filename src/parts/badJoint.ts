@@ -9,6 +9,9 @@ import { choice, number } from "./fields.ts";
 import { dB, INLINE, LINE_POWER, MEMORY, THROUGH_PORTS, throughPath } from "./passive.ts";
 import { equipmentScreening, equipmentScreeningDb, ingress } from "./screening.ts";
 
+/** Water between inner conductor and screen conducts direct current a little [Ω]. Order of magnitude, from memory. */
+const WET_OHMS = 1000;
+
 /** A short leaves next to nothing. Order of magnitude, from memory. */
 const SHORTED: Response = flat(-60);
 
@@ -132,7 +135,8 @@ export const badJoint = define({
     // A current needs its way back as well: with the screen off nothing is fed.
     if (o.fault === "open" || o.fault === "screen") return {};
     if (o.fault === "shorted") return { shorts: ["in", "out"] };
-    return { paths: [o.fault === "corroded" ? { ...LINE_POWER, ohms: o.ohms } : LINE_POWER] };
+    if (o.fault === "wet") return { paths: [LINE_POWER], resistors: [{ port: "out", ohms: WET_OHMS }] };
+    return { paths: [{ ...LINE_POWER, ohms: o.ohms }] };
   },
   inline: INLINE,
 });

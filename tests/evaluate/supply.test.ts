@@ -1,6 +1,7 @@
 /** Supply as a network, on designs: sums by Ohm's and Kirchhoff's laws, each beside its check. */
 import { describe, expect, test } from "vitest";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
+import { report } from "../../src/findings/report.ts";
 import { draw, type Sketch } from "../draw.ts";
 
 const COMMON: Sketch[string] = ["lnb-universal", { outputs: "2", commonMa: 200, outputMa: 0 }];
@@ -153,5 +154,29 @@ describe("a cable in the sun", () => {
       ).record("l")?.feeds.out?.[0]?.volts;
     expect(volts(20)).toBeCloseTo(12, 3);
     expect(volts(70)).toBeCloseTo(13 - 1.1965, 3);
+  });
+});
+
+describe("a wet joint", () => {
+  const line = (fault: string) =>
+    evaluate(
+      draw(
+        { r: ["receiver-sat", { polarisation: "H" }], x: ["bad-joint", { fault }], l: COMMON, d: ["dish"] },
+        "d.sky > l.sky, l.out1 > x.in, x.out > r.sat",
+      ),
+    );
+
+  // 18 V across some 1 kΩ of water (order of magnitude, from memory): 18 mA beside the 200 mA of the LNB.
+  test("leaks some milliamperes from the supply, and passes the rest", () => {
+    const wet = line("wet");
+    expect(wet.record("x")?.drawsMa).toBeCloseTo(18, 2);
+    expect(wet.record("r")?.demands.sat?.milliamps).toBeCloseTo(218, 1);
+    expect(wet.record("l")?.powered).toBe(true);
+    // Nobody would call it a terminator that gets hot.
+    expect(report(wet).findings.filter((f) => f.rule === "supply-overloaded")).toEqual([]);
+  });
+
+  test("leaks, and one that is corroded does not", () => {
+    expect(line("corroded").record("r")?.demands.sat?.milliamps).toBeCloseTo(200, 1);
   });
 });

@@ -51,7 +51,8 @@ function shortsOf(record: PartRecord): readonly Draft<"supply-overloaded">[] {
 
 function resistorsOf(record: PartRecord): readonly Draft<"supply-overloaded">[] {
   const [resistor] = record.power.resistors ?? [];
-  if (!resistor || record.drawsMa <= 0) return [];
+  // What leaks in a wet joint is the least of its harm, and no terminator's.
+  if (!resistor || record.drawsMa <= 0 || record.kind.trade.defect) return [];
   const { port, ohms } = resistor;
   const part = record.part.id;
   return [

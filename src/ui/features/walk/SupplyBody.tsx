@@ -6,6 +6,7 @@ import { plainLabelOf } from "../../../sentences/phrases.ts";
 import type { ToldCommandStop } from "../../../sentences/walk/command.ts";
 import { useApp } from "../../../store/app.ts";
 import { changeWalk } from "../../kit/asked/walking.ts";
+import { WhoIsOnTable } from "../../kit/told/WhoIsOnTable.tsx";
 import { useSize } from "../../kit/useSize.ts";
 import { SupplyDiagram } from "./SupplyDiagram.tsx";
 import { SupplyTable } from "./SupplyTable.tsx";
@@ -28,6 +29,7 @@ export function SupplyBody({ shown }: { readonly shown: ShownSupply }) {
         {branch.length === 0 ? <p>{silence}</p> : <BranchChoice shown={shown} />}
       </div>
       {branch.length > 0 ? <Branch shown={shown} /> : null}
+      <LivesOnLine branch={branch} />
       <Commands stops={shown.commands} />
       {steps.length > 0 ? (
         <details className="walk-lines">
@@ -109,6 +111,14 @@ function Branch({ shown }: { readonly shown: ShownSupply }) {
       </div>
     </>
   );
+}
+
+/** Of the last part on the branch that lives on the line: what it gets by who is on. */
+function LivesOnLine({ branch }: Pick<ShownSupply, "branch">) {
+  const { record } = useApp((s) => s.evaluation);
+  const part = branch.findLast((step) => step.needsVolts !== undefined)?.part;
+  const fed = part === undefined ? undefined : record(part);
+  return fed && !fed.power.selfPowered ? <WhoIsOnTable key={part} record={fed} isNamed /> : null;
 }
 
 export function boundsOfBranch(evaluation: Evaluation, branch: readonly SupplyStep[]) {

@@ -3,8 +3,8 @@ import { useApp } from "../../../../store/app.ts";
 import { decimal } from "../../../kit/format.ts";
 import { Table } from "../../../kit/Table.tsx";
 import type { Column } from "../../../kit/tableShape.ts";
+import { WhoIsOnTable } from "../../../kit/told/WhoIsOnTable.tsx";
 import { type SupplyRow, supplyRows } from "./supply.ts";
-import { WhoIsOnTable } from "./WhoIsOnTable.tsx";
 
 const STATE_WORDS: Readonly<Record<SupplyRow["state"], string>> = {
   feeds: "feeds",

@@ -1,14 +1,20 @@
 import { useMemo, useState } from "react";
-import type { PartRecord } from "../../../../evaluate/evaluation.ts";
-import { MOST_RECEIVERS, type OnState, whoIsOn } from "../../../../findings/whoIsOn.ts";
-import { plainLabelOf } from "../../../../sentences/phrases.ts";
-import { useApp } from "../../../../store/app.ts";
-import { decimal } from "../../../kit/format.ts";
-import { Table } from "../../../kit/Table.tsx";
-import type { Column } from "../../../kit/tableShape.ts";
+import type { PartRecord } from "../../../evaluate/evaluation.ts";
+import { MOST_RECEIVERS, type OnState, whoIsOn } from "../../../findings/whoIsOn.ts";
+import { plainLabelOf } from "../../../sentences/phrases.ts";
+import { useApp } from "../../../store/app.ts";
+import { decimal } from "../format.ts";
+import { Table } from "../Table.tsx";
+import type { Column } from "../tableShape.ts";
+
+type Props = {
+  readonly record: PartRecord;
+  /** Where several parts are shown it says which one it is about. */
+  readonly isNamed?: boolean;
+};
 
 /** For a part that lives on receivers: what it gets with each combination of them on; worked out once it is opened. */
-export function WhoIsOnTable({ record }: { readonly record: PartRecord }) {
+export function WhoIsOnTable({ record, isNamed = false }: Props) {
   const evaluation = useApp((s) => s.evaluation);
   const [isOpen, setOpen] = useState(false);
   const part = record.part.id;
@@ -24,7 +30,7 @@ export function WhoIsOnTable({ record }: { readonly record: PartRecord }) {
   ];
   return (
     <details onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>Who is on</summary>
+      <summary>{isNamed ? `Who is on, for “${name(part)}”` : "Who is on"}</summary>
       {table ? (
         <Table label="Supply by who is on" columns={columns} rows={table.states} keyOf={(_, i) => i} />
       ) : isOpen ? (
