@@ -11,7 +11,13 @@ import { remembered } from "../signal/remember.ts";
 import { sourceBand } from "../signal/treat.ts";
 import { numeralAsSet } from "../words/numbers.ts";
 import { choice, number } from "./fields.ts";
-import { type AimOptions, aimLossDb, type TransmitterRow, transmitterKey } from "./transmitters.ts";
+import {
+  type AimOptions,
+  aimLossDb,
+  type TransmitterRow,
+  transmitterKey,
+  transmitterName,
+} from "./transmitters.ts";
 
 /** Level of all carriers; each row can lie above or below it. */
 export function levelFields(o: {
@@ -159,7 +165,11 @@ function groupsOf<R extends PlanRow>(plan: readonly R[]): readonly RowGroup<R>[]
   for (const row of plan) {
     const { transmitter, wanted } = row;
     const key = `${wanted} ${transmitterKey(transmitter)}`;
-    remembered(groups, key, () => ({ transmitter: transmitter.trim(), wanted, rows: [] })).rows.push(row);
+    remembered(groups, key, () => ({
+      transmitter: transmitterName(transmitter),
+      wanted,
+      rows: [],
+    })).rows.push(row);
   }
   return [...groups.values()];
 }

@@ -155,7 +155,12 @@ function directionLossDb(aerial: AimOptions, angleDeg: number, band: PatternBand
   }
 }
 
+/** A transmitter's name as it is shown: without stray blanks and signs that nobody sees. */
+export function transmitterName(name: string): string {
+  return name.replaceAll(/[\s\p{Cc}\p{Cf}]+/gu, " ").trim();
+}
+
 /** A transmitter's name as it is compared: "Hill" and " hill" are one. */
 export function transmitterKey(name: string): string {
-  return name.trim().replaceAll(/\s+/g, " ").toLowerCase();
+  return transmitterName(name).toLowerCase();
 }

@@ -163,7 +163,7 @@ function marginWords({ marginDb, tightest, edge }: Verdict): string {
     case "kept distance":
       return `${has(edge.neededDb)}, and ${apart(edge.neededDb, marginDb)} dB are to be kept`;
     case "two ways":
-      return `${has(edge.neededDb)}, and where its two ways cancel up to ${apart(edge.neededDb, marginDb)} dB are missing`;
+      return `${has(edge.neededDb)}, and its two ways cancel by up to ${apart(edge.neededDb, marginDb)} dB`;
     case "rain":
       return `${has(0)}, and rain takes it for ${rainTime(edge.minutesAYear)} a year`;
   }

@@ -15,7 +15,7 @@ import { messagesOf } from "../messages.ts";
 const SAYS: Readonly<Record<string, RegExp>> = {
   loop: /“Attenuator 1” lies on a loop/,
   // The satellite stands at 31.6° (20° East from 50° N 10° E, by the orbit's geometry).
-  "blocked-view": /obstacle reaches up to 45°, and the satellite stands at 32°\. It takes \d/,
+  "blocked-view": /obstacle reaches up to 45°, and the satellite has an elevation of 32°\. It takes \d/,
   "supply-overloaded": /“Faulty joint” shorts the supply of “Satellite receiver”/,
   "no-supply":
     /13 V from “Satellite receiver” stop at “DC block”: it passes no DC, so “Universal LNB” is dead/,

@@ -60,19 +60,20 @@ const MARGIN = 0.08;
 /** Marks of a single carrier still leave something of the neighbourhood to see [MHz]. */
 const LEAST_STRETCH_MHZ = 60;
 
-/** A picture of the marks; of everything on the spot where nothing is marked. Null where there is nothing to show. */
+/** A picture of the marks that have a width; of everything on the spot where nothing is marked. Null where there is nothing to show. */
 export function pictureOf(
   facts: ToldFinding,
   spot: Spot | null,
   marks: readonly Mark[],
 ): SpectrumPicture | null {
   if (!spot) return null;
-  const shown = marks.length > 0 ? marks : spectrumAt(facts, spot).bands.map((b) => b.grid);
+  const wide = marks.filter((mark) => mark.toMHz > mark.fromMHz);
+  const shown = wide.length > 0 ? wide : spectrumAt(facts, spot).bands.map((b) => b.grid);
   if (shown.length === 0) return null;
   const from = Math.min(...shown.map((s) => s.fromMHz));
   const to = Math.max(...shown.map((s) => s.toMHz));
   const room = Math.max((to - from) * MARGIN, (LEAST_STRETCH_MHZ - (to - from)) / 2);
-  return { ...spot, fromMHz: Math.max(0, from - room), toMHz: to + room, marks };
+  return { ...spot, fromMHz: Math.max(0, from - room), toMHz: to + room, marks: wide };
 }
 
 /** Marks the chosen carriers of a spectrum; neighbours closer than half their width become one mark. */
