@@ -91,12 +91,12 @@ export function nameOfBand({ service, part, transmitter, polarisation, half, sor
   return `${SERVICE_NAMES[service]}${tag} from ${partName(part)}`;
 }
 
-/** "Terrestrial TV of Hill", "A distant transmitter (Far Hill)". */
+/** "Terrestrial TV of “Hill”", "A distant transmitter (“Far Hill”)". */
 export function signalOf(service: Service, transmitter: string | undefined): string {
   if (transmitter === undefined) return SERVICE_NAMES[service];
   return service === "distant"
-    ? `${SERVICE_NAMES[service]} (${transmitter})`
-    : `${SERVICE_NAMES[service]} of ${transmitter}`;
+    ? `${SERVICE_NAMES[service]} (“${transmitter}”)`
+    : `${SERVICE_NAMES[service]} of “${transmitter}”`;
 }
 
 /** What the carriers of a band are counted as. */
