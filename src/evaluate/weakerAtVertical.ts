@@ -41,8 +41,10 @@ function leastLossDb(band: Band, twin: Band): number {
   let least = Number.POSITIVE_INFINITY;
   band.grid.index.forEach((entry, i) => {
     const k = positions.get(entry);
-    if (k !== undefined && isLive(twin, k))
-      least = Math.min(least, (band.level[i] ?? 0) - (twin.level[k] ?? 0));
+    if (k === undefined || !isLive(twin, k)) return;
+    // Of two that are silent both ways nothing is lost; one that falls silent is lost without end.
+    const lossDb = (band.level[i] ?? 0) - (twin.level[k] ?? 0);
+    if (!Number.isNaN(lossDb)) least = Math.min(least, lossDb);
   });
   return least;
 }
