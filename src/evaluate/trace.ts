@@ -10,6 +10,7 @@ import { feedGainDb } from "../signal/leak.ts";
 import { ciDb, cnDb, cniDb, imDb, isLive } from "../signal/readout.ts";
 import type { Response } from "../signal/response.ts";
 import type { Evaluation, PartRecord } from "./evaluation.ts";
+import { stackedLevelDbuv } from "./stacking.ts";
 
 /** Which carrier: its source and its entry of the source's plan. */
 export type CarrierId = { readonly origin: string; readonly index: number };
@@ -83,7 +84,10 @@ export function traceOutput(
   if (!record || !out) return null;
   const came = arrival(record, port, out, { carrier, userBand });
   const end = came && record.joined[came.port];
-  return { step: stepOf(record, port, out, came), before: end ? { part: end[0], port: end[1] } : null };
+  return {
+    step: stepOf(record, port, out, came, carrier),
+    before: end ? { part: end[0], port: end[1] } : null,
+  };
 }
 
 /** A carrier in a band: its position there. */
@@ -168,10 +172,28 @@ function gainDbOf(chain: readonly Path[], centreMHz: number, origin: Origin): nu
   return db;
 }
 
-function stepOf(record: PartRecord, port: string, out: FoundCarrier, came: Arrival | null): TraceStep {
+/** Level of the carrier itself: a user band stands at that of the worst that it may hold [dBµV]. */
+function ownLevelDbuv({ band, i }: FoundCarrier, carrier: CarrierId): number {
+  const level = band.level[i] ?? 0;
+  const { stack } = band;
+  const held = stack?.holds.find((one) => indexIn(one, carrier) >= 0);
+  if (!stack || !held) return level;
+  return (
+    level + stackedLevelDbuv(stack.stage, held.level[indexIn(held, carrier)] ?? 0) - stack.entryLevelDbuv
+  );
+}
+
+function stepOf(
+  record: PartRecord,
+  port: string,
+  out: FoundCarrier,
+  came: Arrival | null,
+  carrier: CarrierId,
+): TraceStep {
   const { band, i } = out;
   const centreMHz = band.grid.centre[i] ?? 0;
-  const levelDbuv = band.level[i] ?? 0;
+  const levelDbuv = ownLevelDbuv(out, carrier);
+  const gainDb = came ? levelDbuv - ownLevelDbuv(came, carrier) : null;
   const cut = band.cuts[(band.cut[i] ?? 0) - 1];
   const stacksHere = band.stack?.part === record.part.id;
   const airMHz = came ? carrierOf(came)?.airMHz : undefined;
@@ -191,10 +213,8 @@ function stepOf(record: PartRecord, port: string, out: FoundCarrier, came: Arriv
     ciDb: ciDb(band, i),
     imDb: imDb(band, i),
     cniDb: cniDb(band, i),
-    gainDb: came ? levelDbuv - (came.band.level[came.i] ?? 0) : null,
-    made: stacksHere
-      ? []
-      : madeBy(chain, band.origin, centreMHz, levelDbuv - (came?.band.level[came.i] ?? 0)),
+    gainDb,
+    made: stacksHere ? [] : madeBy(chain, band.origin, centreMHz, gainDb ?? levelDbuv),
     ...(lo === undefined ? {} : { loMHz: lo }),
     ...(band.stack ? { userBand: band.stack.numbers[i] ?? 0 } : {}),
     ...(tuning ? { tuning } : {}),
