@@ -2,6 +2,7 @@
 import { z } from "zod";
 import { curve, flat, series } from "../signal/response.ts";
 import {
+  aerialSupplyFields,
   gainDb,
   noiseFigureDb,
   OUT_OF_BAND_DB,
@@ -84,29 +85,7 @@ export const distribution = define({
     noiseFigureDb: noiseFigureDb(5),
     outputDbuv: outputDbuv(100, TV_RATIO_DB),
     uhfTo,
-    aerialSupply: choice({
-      label: "Feeds a masthead amplifier",
-      choices: [
-        { value: "0", label: "No" },
-        { value: "12", label: "With 12 V" },
-        { value: "24", label: "With 24 V" },
-      ],
-      default: "0",
-      source: MEMORY,
-      means: "aerial supply",
-      onSite: "setting",
-    }),
-    aerialLimitMa: number({
-      label: "Limit of that supply",
-      unit: "mA",
-      min: 10,
-      max: 500,
-      default: 100,
-      source: MEMORY,
-      advanced: true,
-      means: "supply limit",
-      onlyWhen: { aerialSupply: ["12", "24"] },
-    }),
+    ...aerialSupplyFields({ label: "Feeds a masthead amplifier" }),
     switchedOn: MAINS_ON,
   }),
   symbol: "amplifier",

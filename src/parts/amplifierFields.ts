@@ -109,3 +109,32 @@ export const WIDER_UHF = ["790", "862"].map((top) => ({
 
 /** FM and DAB [MHz]: Band II from 87, Band III to 240 MHz. */
 export const RADIO: Range = { fromMHz: 87, toMHz: 240 };
+
+/** Whether an amplifier with a mains unit feeds the masthead before it, and with how much at most. */
+export function aerialSupplyFields(words: { readonly label: string; readonly help?: string }) {
+  return {
+    aerialSupply: choice({
+      ...words,
+      choices: [
+        { value: "0", label: "No" },
+        { value: "12", label: "With 12 V" },
+        { value: "24", label: "With 24 V" },
+      ],
+      default: "0",
+      source: MEMORY,
+      means: "aerial supply",
+      onSite: "setting",
+    }),
+    aerialLimitMa: number({
+      label: "Limit of that supply",
+      unit: "mA",
+      min: 10,
+      max: 500,
+      default: 100,
+      source: MEMORY,
+      advanced: true,
+      means: "supply limit",
+      onlyWhen: { aerialSupply: ["12", "24"] },
+    }),
+  };
+}

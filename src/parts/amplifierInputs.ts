@@ -3,6 +3,7 @@ import { z } from "zod";
 import { curve, flat, type Response, series } from "../signal/response.ts";
 import { numeralAsSet } from "../words/numbers.ts";
 import {
+  aerialSupplyFields,
   gainDb,
   minVolts,
   noiseFigureDb,
@@ -15,7 +16,7 @@ import {
   UNPOWERED_GAIN,
 } from "./amplifierFields.ts";
 import { define, type PartKind, type Path, type Port } from "./contract.ts";
-import { choice, number, wholeNumber } from "./fields.ts";
+import { number, wholeNumber } from "./fields.ts";
 import { coaxIn, coaxOut, dB, MAINS_ON, MEMORY, passing, type Range } from "./passive.ts";
 import { FIRST_UHF_CHANNEL, LAST_FORMER_UHF_CHANNEL, tvChannelEdges } from "./plans.ts";
 
@@ -157,30 +158,7 @@ const launch = define({
     }),
     noiseFigureDb: noiseFigureDb(6),
     outputDbuv: outputDbuv(116, TV_RATIO_DB),
-    aerialSupply: choice({
-      label: "Feeds masthead amplifiers",
-      help: "At the two UHF inputs.",
-      choices: [
-        { value: "0", label: "No" },
-        { value: "12", label: "With 12 V" },
-        { value: "24", label: "With 24 V" },
-      ],
-      default: "0",
-      source: MEMORY,
-      means: "aerial supply",
-      onSite: "setting",
-    }),
-    aerialLimitMa: number({
-      label: "Limit of that supply",
-      unit: "mA",
-      min: 10,
-      max: 500,
-      default: 100,
-      source: MEMORY,
-      advanced: true,
-      means: "supply limit",
-      onlyWhen: { aerialSupply: ["12", "24"] },
-    }),
+    ...aerialSupplyFields({ label: "Feeds masthead amplifiers", help: "At the two UHF inputs." }),
     switchedOn: MAINS_ON,
   }),
   symbol: "amplifier-inputs",
