@@ -1,5 +1,7 @@
 /** How a multiswitch or stacking converter with its own mains unit feeds the LNB on its inputs. */
 import type { z } from "zod";
+import { aerialSupplyFields } from "./amplifierFields.ts";
+import { TERRESTRIAL_INPUT } from "./besideSatellite.ts";
 import type { Port, Supply } from "./contract.ts";
 import { number, toggle } from "./fields.ts";
 import type { OptionTrade } from "./optionTrade.ts";
@@ -37,6 +39,26 @@ export function lnbSupplyFields(onlyWhen: OptionTrade["onlyWhen"] = {}) {
   };
 }
 
+/** Field of units that sleep; `onlyWhen`: what else must be so for the unit to feed anything. */
+export function energySavingField(onlyWhen: OptionTrade["onlyWhen"] = {}) {
+  return toggle({
+    label: "Energy-saving",
+    help: "Feeds the LNB and any masthead amplifier only while a receiver on its outputs gives 13 or 18 V. TV and radio still pass.",
+    default: false,
+    source: "sold as standby or energy-saving types; common practice, no source",
+    onlyWhen,
+  });
+}
+
+/** How such a unit feeds a masthead amplifier through its terrestrial input. */
+export function terrestrialSupplyFields(onlyWhen: OptionTrade["onlyWhen"] = {}) {
+  return aerialSupplyFields({
+    label: "Feeds a masthead amplifier",
+    help: "Through its terrestrial input.",
+    onlyWhen: { terrestrial: true, ...onlyWhen },
+  });
+}
+
 /** Inputs of one satellite lead to one LNB: "hl2" belongs to the second. */
 function lnbOf(port: string): string {
   return port.replace(/^\D+/, "") || "1";
@@ -47,20 +69,43 @@ type SupplyOptions = z.output<z.ZodObject<ReturnType<typeof lnbSupplyFields>>>;
 /**
  * Fixed supplies on satellite inputs: 18 V on those for horizontal, 13 V elsewhere (common practice, no source).
  * No commands, for a quattro or wideband LNB heeds none; a unit that `asks` also sends 22 kHz on those for the high
- * band, so that a quad LNB gives each of them its quadrant.
+ * band, so that a quad LNB gives each of them its quadrant. `whileFedAt`: outputs that wake a unit which saves energy.
  */
 export function lnbSupplies(
   o: SupplyOptions,
   inputs: readonly Port[],
-  { asks = false }: { readonly asks?: boolean } = {},
+  { asks = false, whileFedAt }: { readonly asks?: boolean } & Pick<Supply, "whileFedAt"> = {},
 ): readonly Supply[] {
   if (!o.mainsOn || !o.feedsLnb) return [];
   return inputs.map(({ id: port, plane }): Supply => {
     const { polarisation = "V", half = "low" } = plane ?? {};
     const volts = polarisation === "H" ? 18 : 13;
-    const fixed = { port, volts13: volts, volts18: volts, limitMa: o.lnbLimitMa, shares: lnbOf(port) };
+    const fixed = {
+      port,
+      volts13: volts,
+      volts18: volts,
+      limitMa: o.lnbLimitMa,
+      shares: lnbOf(port),
+      ...(whileFedAt ? { whileFedAt } : {}),
+    };
     return asks
       ? { ...fixed, kind: "commands", request: { polarisation, half } }
       : { ...fixed, kind: "plain" };
   });
+}
+
+/** What such a unit puts onto its terrestrial input. */
+export function terrestrialSupplies(
+  o: {
+    readonly mainsOn: boolean;
+    readonly terrestrial: boolean;
+    readonly aerialSupply: string;
+    readonly aerialLimitMa: number;
+  },
+  wakes: Pick<Supply, "whileFedAt">,
+): readonly Supply[] {
+  const volts = Number(o.aerialSupply);
+  if (!o.mainsOn || !o.terrestrial || volts === 0) return [];
+  const fixed = { volts13: volts, volts18: volts, limitMa: o.aerialLimitMa };
+  return [{ port: TERRESTRIAL_INPUT.id, kind: "plain", ...fixed, ...wakes }];
 }

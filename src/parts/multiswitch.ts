@@ -12,7 +12,7 @@ import {
 import { crosstalkFrom } from "./crosstalk.ts";
 import { SILICON_DROP_VOLTS } from "./diodes.ts";
 import { LNB_LEAST_VOLTS, SWITCH_THRESHOLD_VOLTS, UNIVERSAL_IF, WIDEBAND_IF } from "./lnbFields.ts";
-import { lnbSupplies } from "./lnbSupply.ts";
+import { lnbSupplies, terrestrialSupplies } from "./lnbSupply.ts";
 import { MULTISWITCH_OPTIONS, type MultiswitchOptions } from "./multiswitchOptions.ts";
 import {
   IF_FROM_MHZ,
@@ -227,12 +227,18 @@ const MULTISWITCH = define({
     const singleCable = singleCableOf(o).map(({ id }) => id);
     const mains = o.supply === "mains";
     const throughs = o.cascade ? satelliteInputsOf(o).map(through) : [];
+    const wakes = o.energySaving ? { whileFedAt: [...outputs, ...singleCable] } : {};
     const feeding = o.supply === "receivers" ? [...outputs, ...singleCable] : throughs;
     return {
       selfPowered: mains && o.mainsOn,
       paths: supplyPaths(o),
       ...(mains
-        ? { supplies: lnbSupplies(o, satellitePortsOf(o), { asks: isHolding(o) }) }
+        ? {
+            supplies: [
+              ...lnbSupplies(o, satellitePortsOf(o), { asks: isHolding(o), ...wakes }),
+              ...terrestrialSupplies(o, wakes),
+            ],
+          }
         : { load: { milliamps: o.ownMa, ports: feeding, minVolts: LNB_LEAST_VOLTS } }),
       switches: [
         ...outputs.map((port) => ({

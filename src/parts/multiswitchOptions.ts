@@ -3,7 +3,7 @@ import { z } from "zod";
 import { terrestrialFields } from "./besideSatellite.ts";
 import { crosstalkField } from "./crosstalk.ts";
 import { choice, number, rows, toggle, wholeNumber } from "./fields.ts";
-import { lnbSupplyFields } from "./lnbSupply.ts";
+import { energySavingField, lnbSupplyFields, terrestrialSupplyFields } from "./lnbSupply.ts";
 import { decoupling } from "./passive.ts";
 import { stackInputFields } from "./stacks.ts";
 import { unitOscillator } from "./unitOscillator.ts";
@@ -61,6 +61,7 @@ export const MULTISWITCH_OPTIONS = z.object({
     means: "unit supply",
   }),
   ...lnbSupplyFields({ supply: ["mains"] }),
+  energySaving: energySavingField({ supply: ["mains"] }),
   ownMa: number({
     label: "Own current",
     unit: "mA",
@@ -147,6 +148,7 @@ export const MULTISWITCH_OPTIONS = z.object({
     advanced: true,
   }),
   ...terrestrialFields(),
+  ...terrestrialSupplyFields({ supply: ["mains"] }),
   cascade: toggle({
     label: "Through outputs",
     help: "Hands all inputs on to the next unit of a cascade.",

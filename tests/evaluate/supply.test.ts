@@ -2,6 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { report } from "../../src/findings/report.ts";
+import { whoIsOn } from "../../src/findings/whoIsOn.ts";
 import { draw, type Sketch } from "../draw.ts";
 
 const COMMON: Sketch[string] = ["lnb-universal", { outputs: "2", commonMa: 200, outputMa: 0 }];
@@ -178,5 +179,69 @@ describe("a wet joint", () => {
 
   test("leaks, and one that is corroded does not", () => {
     expect(line("corroded").record("r")?.demands.sat?.milliamps).toBeCloseTo(200, 1);
+  });
+});
+
+describe("an energy-saving multiswitch", () => {
+  const house = (state: "on" | "standby", energySaving = true) =>
+    evaluate(
+      draw(
+        {
+          k: ["dish"],
+          l: ["lnb-quattro", { currentMa: 200 }],
+          a: ["aerial-uhf"],
+          m: ["amp-masthead", { milliamps: 40 }],
+          s: ["multiswitch", { outputs: 4, energySaving, aerialSupply: "12" }],
+          r: ["receiver-sat", { state }],
+          t: ["receiver-tv"],
+        },
+        `k.sky > l.sky, l.vl > s.vl, l.vh > s.vh, l.hl > s.hl, l.hh > s.hh, a.out > m.in, m.out > s.ter,
+         s.out1 > r.sat, s.out2 > t.in`,
+      ),
+    );
+
+  // Like any other with mains while one is on: 18 V on the lines for horizontal, 12 V for the masthead. In standby, nothing.
+  test("feeds its LNB and its masthead amplifier only while a receiver is on", () => {
+    const awake = house("on");
+    expect(awake.record("l")?.feeds.hl?.map(({ part, volts }) => [part, volts])).toEqual([["s", 18]]);
+    expect(awake.record("m")?.feeds.out?.map(({ part, volts }) => [part, volts])).toEqual([["s", 12]]);
+    expect([awake.record("l")?.drawsMa, awake.record("m")?.drawsMa]).toEqual([200, 40]);
+    const asleep = house("standby");
+    for (const [part, port] of [
+      ["l", "hl"],
+      ["m", "out"],
+    ] as const) {
+      expect(
+        asleep.record(part)?.feeds[port]?.map(({ volts, volts13, volts18 }) => [volts, volts13, volts18]),
+      ).toEqual([[0, 0, 0]]);
+      expect(asleep.record(part)).toMatchObject({ powered: false, drawsMa: 0 });
+    }
+    expect(house("standby", false).record("m")?.powered).toBe(true);
+  });
+
+  test("is told by who is on: nobody, and the LNB is dead", () => {
+    const table = whoIsOn(house("standby").design, "l");
+    expect(table?.states.map(({ on, volts, milliamps, works }) => [on, volts, milliamps, works])).toEqual([
+      [[], 0, 0, false],
+      [["r"], 18, 200, true],
+    ]);
+  });
+
+  // An SCR/dSCR unit of the same sort.
+  test("may be one for single-cable feeds", () => {
+    const block = (state: "on" | "standby") =>
+      evaluate(
+        draw(
+          {
+            k: ["dish"],
+            l: ["lnb-quattro"],
+            s: ["stacking-converter", { energySaving: true }],
+            r: ["receiver-stacked", { state }],
+          },
+          "k.sky > l.sky, l.vl > s.vl, l.vh > s.vh, l.hl > s.hl, l.hh > s.hh, s.out1 > r.sat",
+        ),
+      );
+    expect(block("on").record("l")?.powered).toBe(true);
+    expect(block("standby").record("l")?.powered).toBe(false);
   });
 });

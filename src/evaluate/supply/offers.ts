@@ -5,7 +5,7 @@ import { remembered } from "../../signal/remember.ts";
 import { byTheStrongestWay, positionOf, strongestFirst, withinCount } from "../power.ts";
 import type { Circuit, OwnSupply, WayUp } from "./circuit.ts";
 import type { Ground, Island, Member } from "./island.ts";
-import type { Solutions } from "./solutions.ts";
+import type { Solutions, SolvedState } from "./solutions.ts";
 
 /** By part and port: what arrives at outputs, and what is handed on at inputs. */
 export type Offered = {
@@ -83,9 +83,9 @@ function travellerLike(offer: Offer, list: readonly Offer[], known: ReadonlyMap<
 
 /** The three states in which an offer has its voltages: as it is now, and if it asked for vertical or horizontal. */
 type States = (t: Pick<Traveller, "own" | "position">) => {
-  readonly now: DcSolution;
-  readonly vertical: DcSolution;
-  readonly horizontal: DcSolution;
+  readonly now: SolvedState;
+  readonly vertical: SolvedState;
+  readonly horizontal: SolvedState;
 };
 
 function statesOf(circuit: Circuit, solutions: Solutions): States {
@@ -122,17 +122,18 @@ function given(own: OwnSupply, index: number, states: States): Offer {
     toneArrives: true,
     ...(supply.request ? { request: supply.request } : {}),
     dormant: false,
+    ...(supply.whileFedAt ? { sleeps: true } : {}),
   };
 }
 
-/** What a supply holds: its voltage, less what it sags at its limit; nothing once it has shut down. */
+/** What a supply holds: its voltage, less what it sags at its limit; nothing once it has shut down, or while it waits. */
 function held(
   own: OwnSupply,
   index: number,
-  o: { readonly volts: number; readonly state: DcSolution },
+  o: { readonly volts: number; readonly state: SolvedState },
 ): number {
   const { volts, state } = o;
-  if (state.shutDown.has(index)) return 0;
+  if (state.shutDown.has(index) || state.waiting.has(index)) return 0;
   const sag = (state.sourceMa[index] ?? 0) > 0 ? volts - (state.volts[own.at] ?? 0) : 0;
   return sag > LEAST_SAG_VOLTS && sag <= SAG_VOLTS ? rounded(volts - sag) : volts;
 }

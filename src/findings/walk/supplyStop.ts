@@ -47,6 +47,8 @@ export type SupplyStop =
     }
   /** Its mains is off, or it is a receiver that is off. */
   | { readonly why: "mains off" | "receiver off"; readonly part: PartId; readonly setting: Setting }
+  /** It saves energy, and none of the receivers on its outputs is on. */
+  | { readonly why: "asleep"; readonly part: PartId }
   /** It feeds as it is made, and has been set not to. */
   | { readonly why: "not set to feed"; readonly part: PartId; readonly setting: Setting }
   /** A unit above, which feeds away from here. */
@@ -69,6 +71,7 @@ const RANK: Readonly<Record<SupplyStop["why"], number>> = {
   "wrong input": 1,
   "mains off": 2,
   "receiver off": 2,
+  asleep: 2,
   "not set to feed": 3,
   "wrong side": 4,
   open: 5,
@@ -247,7 +250,8 @@ function ownSupply({ minVolts, able }: Wanted, record: PartRecord, input: string
   if (!able.has(part)) return [];
   const { supplies = [], selfPowered } = record.power;
   const own = supplies.find((s) => s.port === input);
-  if (own) return record.shutDown.includes(input) ? [shutDownBy(record, own)] : [];
+  if (own && record.shutDown.includes(input)) return [shutDownBy(record, own)];
+  if (own) return isAsleep(record, own) ? [{ why: "asleep", part }] : [];
   const isIdle = supplies.every((s) => (record.demands[s.port]?.milliamps ?? 0) === 0);
   const [first] = supplies;
   if (first && isIdle && !record.kind.reception)
@@ -264,6 +268,12 @@ function ownSupply({ minVolts, able }: Wanted, record: PartRecord, input: string
   if (selfPowered !== true && tried.power.selfPowered === true) return [{ why: "mains off", part, setting }];
   const isUsual = record.kind.options.shape[tried.option]?.safeParse(undefined).data === tried.value;
   return [{ why: isUsual ? "not set to feed" : "nothing feeds", part, setting }];
+}
+
+/** Whether a unit that saves energy gives nothing now. */
+function isAsleep({ offers, part }: PartRecord, { port, whileFedAt }: Supply): boolean {
+  const own = offers[port]?.find((offer) => offer.part === part.id && offer.port === port);
+  return whileFedAt !== undefined && own?.volts === 0;
 }
 
 /** Why a supply is shut down: a short that it feeds into, or all that draws on what shares its limit. */
