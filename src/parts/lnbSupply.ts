@@ -3,8 +3,9 @@ import type { z } from "zod";
 import { aerialSupplyFields } from "./amplifierFields.ts";
 import { TERRESTRIAL_INPUT } from "./besideSatellite.ts";
 import type { Port, Supply } from "./contract.ts";
-import { number, toggle } from "./fields.ts";
+import { choice, number, toggle } from "./fields.ts";
 import type { OptionTrade } from "./optionTrade.ts";
+import { MEMORY } from "./passive.ts";
 
 /** `onlyWhen`: what else must be so for the unit to feed the LNB itself. */
 export function lnbSupplyFields(onlyWhen: OptionTrade["onlyWhen"] = {}) {
@@ -92,6 +93,57 @@ export function lnbSupplies(
       ? { ...fixed, kind: "commands", request: { polarisation, half } }
       : { ...fixed, kind: "plain" };
   });
+}
+
+/** How a unit with mains feeds those on the trunks below it. */
+export function trunkSupplyFields(onlyWhen: OptionTrade["onlyWhen"] = {}) {
+  return {
+    trunkSupply: choice({
+      label: "Feeds the trunks",
+      help: "Units of the cascade below, over the satellite trunks.",
+      choices: [
+        { value: "0", label: "No" },
+        { value: "12", label: "With 12 V" },
+        { value: "15", label: "With 15 V" },
+        { value: "18", label: "With 18 V" },
+      ],
+      default: "0",
+      source: MEMORY,
+      onSite: "setting",
+      onlyWhen,
+    }),
+    trunkLimitMa: number({
+      label: "Limit of that supply",
+      help: "For all trunks together.",
+      unit: "mA",
+      min: 50,
+      max: 5000,
+      step: 50,
+      default: 1000,
+      source: "order of magnitude, from memory; see the unit’s plate",
+      advanced: true,
+      means: "supply limit",
+      onlyWhen: { ...onlyWhen, trunkSupply: ["12", "15", "18"] },
+    }),
+  };
+}
+
+/** What it puts onto these trunks. */
+export function trunkSupplies(
+  o: { readonly mainsOn: boolean; readonly trunkSupply: string; readonly trunkLimitMa: number },
+  trunks: readonly string[],
+): readonly Supply[] {
+  const volts = Number(o.trunkSupply);
+  if (!o.mainsOn || volts === 0) return [];
+  return trunks.map((port) => ({
+    port,
+    down: true,
+    kind: "plain",
+    volts13: volts,
+    volts18: volts,
+    limitMa: o.trunkLimitMa,
+    shares: "trunks",
+  }));
 }
 
 /** What such a unit puts onto its terrestrial input. */

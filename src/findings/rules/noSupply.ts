@@ -188,5 +188,7 @@ function lostOnTheWay(
 }
 
 function partsOf(stop: SupplyStop, victim: PartId): Draft<"no-supply">["parts"] {
+  if (stop.why === "nothing above feeds" && stop.setting && stop.nearest !== undefined)
+    return culpritFirst(stop.nearest, [victim]);
   return culpritFirst(stop.part, [victim, ...("supply" in stop ? [stop.supply] : [])]);
 }

@@ -6,6 +6,7 @@ import { describedOptions, optionMeaning } from "../../parts/meanings.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { remembered } from "../../signal/remember.ts";
 import { passesService } from "../passesService.ts";
+import { type HeadStop, headStop, portsFedFromAbove } from "./headStop.ts";
 import { type Setting, settingFor } from "./settings.ts";
 
 /** A supply arrives at an output and goes no further. */
@@ -25,8 +26,9 @@ type Blocking = {
   readonly passesFrom?: string;
 };
 
-/** Why no supply comes up, and the part at which it ends or should begin. */
+/** Why no supply comes, and the part at which it ends or should begin. */
 export type SupplyStop =
+  | HeadStop
   /** It joins the inner conductor to the screen. */
   | { readonly why: "short"; readonly part: PartId; readonly port: string; readonly supply: PartId }
   | Blocking
@@ -72,6 +74,7 @@ const RANK: Readonly<Record<SupplyStop["why"], number>> = {
   "mains off": 2,
   "receiver off": 2,
   asleep: 2,
+  "nothing above feeds": 6,
   "not set to feed": 3,
   "wrong side": 4,
   open: 5,
@@ -90,6 +93,7 @@ type Wanted = {
 /** What keeps the supply from a part that lives on one. What can never give it enough volts is none. */
 export function supplyStop(evaluation: Evaluation, part: PartId): SupplyStop {
   const record = evaluation.record(part);
+  if (record && portsFedFromAbove(record).length > 0) return headStop(evaluation, record);
   const { ports = [], minVolts = 0 } = record?.power.load ?? {};
   const wanted: Wanted = { evaluation, minVolts, able: feeders(evaluation, minVolts) };
   const found = ports.flatMap((port): Found[] => {
@@ -249,10 +253,11 @@ function ownSupply({ minVolts, able }: Wanted, record: PartRecord, input: string
   const part = record.part.id;
   if (!able.has(part)) return [];
   const { supplies = [], selfPowered } = record.power;
-  const own = supplies.find((s) => s.port === input);
+  const own = supplies.find((s) => s.port === input && !s.down);
   if (own && record.shutDown.includes(input)) return [shutDownBy(record, own)];
   if (own) return isAsleep(record, own) ? [{ why: "asleep", part }] : [];
-  const isIdle = supplies.every((s) => (record.demands[s.port]?.milliamps ?? 0) === 0);
+  // One that feeds downwards is set so: it is not led to a wrong input.
+  const isIdle = supplies.every((s) => !s.down && (record.demands[s.port]?.milliamps ?? 0) === 0);
   const [first] = supplies;
   if (first && isIdle && !record.kind.reception)
     return [{ why: "wrong input", part, port: input, feeds: first.port, supply: part }];

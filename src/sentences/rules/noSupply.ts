@@ -165,6 +165,8 @@ function stopWords(told: ToldHere, stop: SupplyStop): string {
     }
     case "mains off":
       return `The mains of ${name} is off, so ${victim} gets no supply.`;
+    case "nothing above feeds":
+      return headWords(victim, stop);
     case "asleep":
       return `${name} saves energy: none of its receivers is on, so it does not feed ${victim}.`;
     case "receiver off":
@@ -180,6 +182,15 @@ function stopWords(told: ToldHere, stop: SupplyStop): string {
         ? `${victim} gets no supply: ${partName(stop.nearest)} could feed it, but is not set to.`
         : `${victim} gets no supply: nothing below feeds it.`;
   }
+}
+
+function headWords(victim: string, stop: Extract<SupplyStop, { why: "nothing above feeds" }>): string {
+  const nothing = `${victim} gets no supply over its trunks`;
+  if (stop.nearest === undefined) return `${nothing}: nothing above feeds them.`;
+  const nearest = partName(stop.nearest);
+  return stop.setting
+    ? `${nothing}: ${nearest} could feed them, but is not set to.`
+    : `${nothing}: ${nearest} feeds nothing down to it.`;
 }
 
 function stopCure(told: ToldHere, stop: SupplyStop): string {
@@ -205,6 +216,10 @@ function stopCure(told: ToldHere, stop: SupplyStop): string {
       return `Move the lead to ${portOfPart(record, stop.part, stop.feeds)}.`;
     case "mains off":
       return `Switch the mains of ${name} on.`;
+    case "nothing above feeds":
+      return stop.setting && stop.nearest !== undefined
+        ? `${optionSetWords(told.evaluation.record(stop.nearest), stop.setting)}.`
+        : `Feed the trunks from the head end, or replace ${victim} with a unit that has mains.`;
     case "asleep":
       return `Feed ${victim} from a mains unit of its own, or replace ${name} with a unit that never sleeps.`;
     case "receiver off":
@@ -235,6 +250,7 @@ function detail(
     if (stop.why === "blocks")
       return `The supply of ${partName(stop.supply)} gets no further up than ${name}.`;
     if (stop.why === "short") return `${name} connects inner conductor and screen, so the supply shuts down.`;
+    if (stop.why === "nothing above feeds") return headWords(partName(told.finding.at.part), stop);
     if (stop.why === "nothing feeds")
       return "No part below gives a supply: a receiver that is off, or made without one, feeds nothing.";
     return stopWords(told, stop);
@@ -268,6 +284,8 @@ function stopMeasure(told: ToldHere, stop: SupplyStop): string {
     case "wrong input":
     case "wrong side":
       return `Then on every lead of ${name}: the one with volts shows where its supply goes.`;
+    case "nothing above feeds":
+      return `Then unit by unit upwards from ${partName(told.finding.at.part)}: without volts anywhere, nothing feeds.`;
     default:
       return `Then part by part downwards from ${partName(told.finding.at.part)}: without volts anywhere, nothing feeds.`;
   }
