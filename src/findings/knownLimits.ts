@@ -40,6 +40,10 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
     text: "A channel sits at the centre of its raster. Offsets by a sixth of a megahertz are not modelled.",
   },
   {
+    title: "Bands and rasters",
+    text: "Satellites are those of Ku band; C band and Ka band cannot be entered. TV channels are those of Europe: 8 MHz in UHF, 7 MHz in Band III. Rasters of 6 MHz, and of 7 MHz in UHF, are missing. Cable channels count with the usual symbol rate of 8 MHz.",
+  },
+  {
     title: "Overdriven amplifiers",
     text: "Third-order products follow the cubic law: two decibels worse for each decibel of drive. Behind each other they add in step, or by power, as the settings say. The output is compressed smoothly by its mean power; peaks are not followed. Beyond 20 dB over the rating nothing is received. Second-order products are not modelled.",
   },
