@@ -80,6 +80,16 @@ const drawn = {
       "M36 16 H45",
     ],
   },
+  "lnb-monoblock": {
+    lines: [
+      "M4 5 L14 8 V13 L4 16 Z M4 17 L14 20 V25 L4 28 Z",
+      "M14 5 H36 V27 H14 Z",
+      "M14 27 L36 5",
+      "M17 11 q2 -4 4 0 t4 0",
+      "M24.5 22.5 q2.2 -4 4.4 0 t4.4 0",
+      "M36 16 H45",
+    ],
+  },
   "lnb-quattro": {
     lines: [
       "M4 8 L14 12 V20 L4 24 Z",
