@@ -120,6 +120,14 @@ function levelWith(stage: Stage, options: AnyOptions, powered: boolean): number 
   return wayGainDb(paths, { from, to, centreMHz, ...originAt(stage) }) ?? amountOf(stage);
 }
 
+/** Gain that a stage would have if nothing drove it too far [dB]; 0 for a source. */
+export function declaredGainDb(stage: Stage): number {
+  const { from, to, centreMHz, gainDb } = stage.step;
+  if (from === null || gainDb === null) return 0;
+  const at = { from, to, centreMHz, ...originAt(stage) };
+  return wayGainDb(stage.record.treatment.paths ?? [], at) ?? gainDb;
+}
+
 /** Where the carrier comes from, as a feed has to know it. */
 function originAt({ record, step, carrier }: Stage): { readonly origin?: Origin } {
   const bands = step.from === null ? [] : (record.inputs[step.from]?.bands ?? []);
