@@ -13,7 +13,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Dead ends on a joint",
-    text: "A dead cable on a T joint is told with its notches and the channels that they take. The levels behind the joint are those with both legs in use.",
+    text: "What a dead cable on a T joint takes is in the levels behind it, as the mean over each carrier. Its length is taken to be known to 5 %: the level’s range follows from that. Two dead ends behind each other act one by one.",
   },
   {
     title: "Order and timing of commands",
