@@ -57,7 +57,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Rain and lifts",
-    text: "Rain takes from all transponders of a dish what it takes from the one hit hardest. A lift raises all distant transmitters alike; which of them a given weather brings is not known. Conditions are tried one at a time.",
+    text: "Rain takes from each transponder by its frequency, polarisation and elevation. Neighbouring satellites fall with it; products of amplifiers and what gets in from outside are taken to stay. A lift raises all distant transmitters alike; which of them a given weather brings is not known. Conditions are tried one at a time.",
   },
   {
     title: "Receivers",
