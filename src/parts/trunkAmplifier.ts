@@ -8,6 +8,7 @@ import { choice, number, toggle } from "./fields.ts";
 import { lnbSupplies, lnbSupplyFields } from "./lnbSupply.ts";
 import { dB, MEMORY } from "./passive.ts";
 import { IF_FROM_MHZ, IF_TO_MHZ, quadrantInputs } from "./quadrants.ts";
+import { equipmentScreening, screened } from "./screening.ts";
 
 const OPTIONS = z.object({
   satelliteInputs: choice({
@@ -124,6 +125,7 @@ const OPTIONS = z.object({
     spreadDb: 2,
   }),
   ...lnbSupplyFields(),
+  screening: equipmentScreening(),
 });
 
 type Options = z.output<typeof OPTIONS>;
@@ -189,7 +191,8 @@ const TRUNK_AMPLIFIER = define({
       }),
     ),
   ],
-  signal: (o, { powered }) => ({ paths: inputsOf(o).map((input) => pathOf(o, input, powered)) }),
+  signal: (o, context) =>
+    screened(context, o, { paths: inputsOf(o).map((input) => pathOf(o, input, context.powered)) }),
   power: (o) => ({ selfPowered: o.mainsOn, supplies: lnbSupplies(o, satelliteInputsOf(o)) }),
   cautions: ["mains", "bonding"],
 });
