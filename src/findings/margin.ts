@@ -12,7 +12,7 @@ import type { Edge, Tightest } from "./finding.ts";
 import { receiverResults } from "./inputReception.ts";
 import { isBeyond, limitsFor, profileOf } from "./limits.ts";
 import type { Plane } from "./missing.ts";
-import { rainMinutes } from "./rainOutage.ts";
+import { againstOf, rainMinutes } from "./rainOutage.ts";
 import type { ReceptionResult } from "./reception.ts";
 import { deviationOf, rippleAlong } from "./ripple.ts";
 import { spreadAlong } from "./spread.ts";
@@ -166,7 +166,16 @@ function edgeOf(
   const dish = by === "C/N" && plane ? evaluation.record(plane.source) : undefined;
   if (!dish || !plane) return undefined;
   const { polarisation } = plane;
-  const minutesAYear = rainMinutes(evaluation, dish, { airMHz: carrier.airMHz, polarisation, marginDb: db });
+  const { end, userBand } = judged;
+  const steps = end ? traceCarrier(evaluation, end, judged, userBand) : [];
+  const against = againstOf(evaluation, steps, judged);
+  const minutesAYear = rainMinutes(evaluation, dish, {
+    airMHz: carrier.airMHz,
+    polarisation,
+    marginDb: db,
+    ...(against ? { against } : {}),
+    ...(steps[0] ? { port: steps[0].to } : {}),
+  });
   return minutesAYear !== undefined && minutesAYear > MOST_RAIN_MINUTES
     ? { kind: "rain", minutesAYear }
     : undefined;
