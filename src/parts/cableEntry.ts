@@ -5,7 +5,7 @@ import { makeGrid } from "../signal/grid.ts";
 import { remembered } from "../signal/remember.ts";
 import { numeralAsSet } from "../words/numbers.ts";
 import { levelOffset } from "./aerialLevel.ts";
-import { channelCount } from "./aerials.ts";
+import { channelCount } from "./aerialTelevision.ts";
 import { define } from "./contract.ts";
 import { choice, number, rows } from "./fields.ts";
 import { modeChoices } from "./modeChoices.ts";
