@@ -13,7 +13,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Dead ends on a joint",
-    text: "A dead cable on a T joint is told with its notches and the channels that they take. The levels behind the joint are those with both legs in use.",
+    text: "What a dead cable on a T joint takes is in the levels behind it, as the mean over each carrier. Its length is taken to be known to 5 %: the level’s range follows from that. Two dead ends behind each other act one by one.",
   },
   {
     title: "Order and timing of commands",
@@ -73,7 +73,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Rain and lifts",
-    text: "Rain takes from all transponders of a dish what it takes from the one hit hardest. A lift raises all distant transmitters alike; which of them a given weather brings is not known. Conditions are tried one at a time.",
+    text: "Rain takes from each transponder by its frequency, polarisation and elevation. Neighbouring satellites fall with it; products of amplifiers and what gets in from outside are taken to stay. A lift raises all distant transmitters alike; which of them a given weather brings is not known. Conditions are tried one at a time.",
   },
   {
     title: "Receivers",

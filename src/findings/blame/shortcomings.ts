@@ -174,6 +174,7 @@ function corrections(stage: Stage, gives: "less" | "more"): readonly Correction[
   if (gives === "less" && kind.trade.defect) return [{ does: "bad joint", db: -amountOf(stage) }];
   const wrong: Correction[] = [];
   if (gives === "less") {
+    if (Object.keys(record.deadEnds).length > 0) wrong.push(...deadCable(stage));
     if (!record.powered) wrong.push({ does: "unfed", fed: true });
     for (const { option, soundValue } of defectsOf(kind, options))
       wrong.push({
@@ -191,6 +192,12 @@ function corrections(stage: Stage, gives: "less" | "more"): readonly Correction[
     wrong.push(...correctionsOf(stage, { option, meta, value: options[option] }, gives));
   }
   return wrong;
+}
+
+/** What cable that leads nowhere takes beyond what a line in its place would. */
+function deadCable(stage: Stage): readonly Correction[] {
+  const db = -amountOf(stage) - (stage.record.treatment.isolationDb ?? 0);
+  return db > 0 ? [{ does: "dead cable", db }] : [];
 }
 
 /** What an aerial takes off its own transmitter counts from so much on [dB]; a choice of this tool. */
