@@ -57,7 +57,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Optical fibre",
-    text: "Optical LNBs and converters are missing. Draw the LNB without its fibre, and put in what the data sheet of the converter says of level and C/N.",
+    text: "Optical LNBs and their receiving units are missing. Draw the LNB without its fibre, and set its gain to what the data sheet of the unit says.",
   },
   {
     title: "Return path and cable modems",
