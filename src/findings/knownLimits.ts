@@ -29,7 +29,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Screening and ingress",
-    text: "What a mast or a cordless phone near by leaves on a cable follows from the settings and the screening class. A half-wave dipole stands for the cable. How the cable lies does not count. Splitters and amplifiers count as closed. Nothing gets out. The part “Ingress” puts in what you measured.",
+    text: "What a mast or a cordless phone near by leaves on a cable follows from the settings and the screening class. A half-wave dipole stands for the cable. How the cable lies does not count. Filters, switches, combiners and channel amplifiers count as closed; of an amplifier’s several inputs one lets in. Nothing gets out. The part “Ingress” puts in what you measured.",
   },
   {
     title: "Many receivers on one supply",

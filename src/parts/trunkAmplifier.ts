@@ -9,6 +9,7 @@ import { LNB_LEAST_VOLTS } from "./lnbFields.ts";
 import { lnbSupplies, lnbSupplyFields, trunkSupplies, trunkSupplyFields } from "./lnbSupply.ts";
 import { dB, MEMORY } from "./passive.ts";
 import { IF_FROM_MHZ, IF_TO_MHZ, quadrantInputs } from "./quadrants.ts";
+import { equipmentScreening, screened } from "./screening.ts";
 
 const OPTIONS = z.object({
   satelliteInputs: choice({
@@ -149,6 +150,7 @@ const OPTIONS = z.object({
     advanced: true,
     onlyWhen: { supply: ["head"] },
   }),
+  screening: equipmentScreening(),
 });
 
 type Options = z.output<typeof OPTIONS>;
@@ -221,7 +223,8 @@ const TRUNK_AMPLIFIER = define({
       }),
     ),
   ],
-  signal: (o, { powered }) => ({ paths: inputsOf(o).map((input) => pathOf(o, input, powered)) }),
+  signal: (o, context) =>
+    screened(context, o, { paths: inputsOf(o).map((input) => pathOf(o, input, context.powered)) }),
   power: (o) => {
     const inputs = satelliteInputsOf(o).map(({ id }) => id);
     if (o.supply === "head")
