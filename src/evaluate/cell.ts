@@ -70,6 +70,8 @@ export type IslandNote = {
   readonly work: number;
   /** Supplies that were left out. */
   readonly left: number;
+  /** Most that it gets when all ask for vertical at once, where its offers do not tell [V]. */
+  readonly verticalVolts?: number;
   readonly drawsMa: number;
   readonly shutDown: readonly string[];
   readonly shorts: readonly PartId[];

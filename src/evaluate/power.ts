@@ -90,12 +90,19 @@ export function diesAtVertical(
   part: string,
   power: PowerTreatment,
   atOutput: (port: string) => Feed,
-  before: DiesAtVertical | undefined,
+  {
+    before,
+    verticalVolts,
+  }: {
+    readonly before: DiesAtVertical | undefined;
+    /** What it gets when all ask for vertical at once, where the offers do not tell [V]. */
+    readonly verticalVolts: number | undefined;
+  },
 ): DiesAtVertical | undefined {
   const { load } = power;
   if (!load || power.selfPowered || !isPowered(power, atOutput)) return undefined;
   const all = load.ports.flatMap((port) => atOutput(port));
-  const volts = all.reduce((most, offer) => Math.max(most, volts13Of(offer)), 0);
+  const volts = verticalVolts ?? all.reduce((most, offer) => Math.max(most, volts13Of(offer)), 0);
   if (volts >= load.minVolts) return undefined;
   const offers = all.filter((o) => o.kind === "commands");
   const isSame =

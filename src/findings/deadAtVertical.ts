@@ -37,7 +37,8 @@ export function deadAtVertical(
       reason: {
         kind: "dies at vertical",
         part: at.part,
-        volts: feeder.volts13,
+        // With all asking for vertical it may get less than this one would give it alone.
+        volts: Math.min(feeder.volts13, at.volts),
         leastVolts: at.leastVolts,
         ...(own ? {} : { by: { part: feeder.part, port: feeder.port } }),
       },

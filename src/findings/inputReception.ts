@@ -46,13 +46,26 @@ export function receiverResults(record: PartRecord, service: Service): ReadonlyM
 const known = new WeakMap<PartRecord, Map<Service, CarrierResults>>();
 
 function addBandResults(tuned: TunedInput, band: Band, blocking: Blocking, results: CarrierResults): void {
+  const { input } = tuned;
+  const dead = deadAtVertical({ receiver: tuned.receiver, port: input.port }, band);
   if (band.stack) {
-    addStackedResults(tuned, band, band.stack, totalHeadroomDb(blocking, band), results);
+    const stacked = (one: Band, into: CarrierResults) => {
+      if (one.stack) addStackedResults(tuned, one, one.stack, totalHeadroomDb(blocking, one), into);
+      return into;
+    };
+    if (!dead) {
+      stacked(band, results);
+      return;
+    }
+    // A single-cable receiver rests at 13 V between its messages, and all the others may ask for vertical meanwhile.
+    const weak = dead.left ? stacked(dead.left, new Map()) : new Map<string, CarrierResult>();
+    for (const [key, alive] of stacked(band, new Map())) {
+      const left = weak.get(key);
+      addResult(results, key, !alive.got || left?.got ? (left?.got ? left : alive) : dead.lost);
+    }
     return;
   }
-  const { input } = tuned;
   const unusable = whyUnusable(tuned, band);
-  const dead = deadAtVertical({ receiver: tuned.receiver, port: input.port }, band);
   const result = (i: number): CarrierResult => {
     const alive = quality(input, band, i, blocking);
     if (!dead || !alive.got) return alive;

@@ -32,6 +32,10 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
     text: "What a mast or a cordless phone near by leaves on a cable follows from the settings and the screening class. A half-wave dipole stands for the cable. How the cable lies does not count. Filters, switches, combiners and channel amplifiers count as closed; of an amplifier’s several inputs one lets in. Nothing gets out. The part “Ingress” puts in what you measured.",
   },
   {
+    title: "Many receivers on one supply",
+    text: "Supply is calculated as it is now, for each receiver on alone, and for all of them asking for vertical. Combinations of who is on are listed for six receivers at most. Beyond 24 on one network, other requests are tried by all at once.",
+  },
+  {
     title: "Cable of copper-clad steel",
     text: "The higher resistance for the supply is calculated. The extra loss below about 50 MHz, where current flows in the steel, is not.",
   },

@@ -422,3 +422,39 @@ describe("a plate", () => {
     expect([masthead(false), masthead(true)]).toEqual([false, true]);
   });
 });
+
+describe("a single-cable LNB that a second receiver on its switched output feeds as well", () => {
+  const house = (asks: "V" | "H", volts13: number) =>
+    evaluate(
+      draw(
+        {
+          k: ["dish"],
+          l: ["lnb-stacked", { currentMa: 300, legacy: true }],
+          c: ["cable", { lengthM: 60, grade: "own", loopOhmPerKm: 200 }],
+          g: ["cable", { lengthM: 15, grade: "own", loopOhmPerKm: 500 }],
+          r: ["receiver-stacked", { volts13, tuners: 1, userBands: [{ number: 1, centreMHz: 1210 }] }],
+          q: ["receiver-sat", { volts13, polarisation: asks, volts18: 19 }],
+        },
+        "k.sky > l.sky, l.out > c.in, c.out > r.sat, l.legacy > g.in, g.out > q.sat",
+      ),
+    );
+  const stateOf = (evaluation: ReturnType<typeof house>, part: string) =>
+    report(evaluation).verdicts.find((v) => v.part === part)?.state;
+
+  // 12 Ω and 7.5 Ω side by side are 4.615 Ω: 300 mA take 1.385 V. Of 12.6 V 11.215 are left, and 11.5 are needed; of 13 V
+  // 11.615. Single-cable receivers rest at 13 V between messages (EN 50494, as quoted), so that is what it must hold with.
+  test("dies when that one turns to a vertical channel, and takes the user bands with it", () => {
+    const now = house("H", 12.6);
+    expect(now.record("l")?.powered).toBe(true);
+    expect(stateOf(now, "r")).toBe("fails");
+    const [found] = report(now).findings.filter(({ rule }) => rule === "no-supply");
+    expect(found?.facts).toMatchObject({ kind: "too low for vertical", isTogether: true });
+    expect(found?.value).toBeCloseTo(11.215, 2);
+    expect(house("V", 12.6).record("l")?.powered).toBe(false);
+  });
+
+  test("lives where 13 V are enough for both", () => {
+    expect(stateOf(house("H", 13), "r")).not.toBe("fails");
+    expect(house("V", 13).record("l")?.powered).toBe(true);
+  });
+});

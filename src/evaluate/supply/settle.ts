@@ -21,6 +21,8 @@ export type SettledIsland = {
   /** Supplies that shut down because of a short at this part. */
   readonly shorts: (member: Member) => readonly PartId[];
   readonly left: (member: Member) => number;
+  /** Most that a part gets when all who may choose ask for vertical at once [V]; undefined where its offers tell. */
+  readonly verticalVolts: (member: Member) => number | undefined;
   readonly work: number;
 };
 
@@ -110,8 +112,25 @@ function settledAs(
       ),
     shorts: (member) => shorted.get(member.id) ?? NOBODY,
     left: offered.leftAt,
+    verticalVolts: (member) => verticalVolts(member, o),
     work: o.work + present.work + wanted.reduce((sum, flows) => sum + flows.work, 0),
   };
+}
+
+/** Offers have their volts for vertical with all others as they are; where one of those asks for horizontal, that is not all. */
+function verticalVolts(
+  { index, power, ports }: Member,
+  o: { readonly circuit: Circuit; readonly solutions: Solutions; readonly offered: Offered },
+): number | undefined {
+  const fedBy = (power.load?.ports ?? []).filter((port) => ports.includes(port));
+  if (power.selfPowered || fedBy.length === 0) return undefined;
+  const choosing = o.circuit.supplies.filter(({ supply }) => supply.kind === "commands");
+  const isElsewhere = fedBy.every((port) => (o.offered.feedAt(index, port) ?? []).every((of) => of.dormant));
+  if (isElsewhere || choosing.length < 2) return undefined;
+  if (choosing.every(({ supply }) => supply.request?.polarisation === "V")) return undefined;
+  const { volts } = o.solutions.solved({ supply: -1, asks: "V" });
+  const most = Math.max(...fedBy.map((port) => volts[o.circuit.nodeOf(index, port)] ?? 0));
+  return Math.round(most * 1e6) / 1e6;
 }
 
 const NOBODY: readonly PartId[] = [];

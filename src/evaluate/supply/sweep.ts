@@ -48,12 +48,14 @@ function toldOf(member: Member, settled: SettledIsland | undefined, work: number
     if (offered) offers[port] = offered;
     if (demand !== NO_DEMAND) demands[port] = demand;
   }
+  const verticalVolts = settled.verticalVolts(member);
   const note = {
     work,
     left: settled.left(member),
     drawsMa: settled.drawsMa(member),
     shutDown: settled.shutDown(member),
     shorts: settled.shorts(member),
+    ...(verticalVolts === undefined ? {} : { verticalVolts }),
   };
   return { feeds, offers, demands, note };
 }
@@ -77,7 +79,10 @@ function* update(sweep: Sweep, index: number, groups: ReadonlyMap<number, Told>)
     drawsMa: islands.reduce((sum, note) => sum + note.drawsMa, 0),
     suppliesLeft: islands.reduce((most, note) => Math.max(most, note.left), 0),
     powered: isPowered(power, arriving),
-    dies: diesAtVertical(before.part.id, power, arriving, before.dies),
+    dies: diesAtVertical(before.part.id, power, arriving, {
+      before: before.dies,
+      verticalVolts: mostVertical(islands),
+    }),
   };
   const keys = Object.keys(after) as (keyof typeof after)[];
   const isNews = keys.some((key) => after[key] !== before[key]);
@@ -100,6 +105,12 @@ function* update(sweep: Sweep, index: number, groups: ReadonlyMap<number, Told>)
     done: 0,
     work: { supplies: islands.reduce((sum, note) => sum + note.work, 1) },
   });
+}
+
+/** Most that any of the islands of a part gives it with all asking for vertical; undefined where its offers tell that. */
+function mostVertical(islands: readonly IslandNote[]): number | undefined {
+  const known = islands.flatMap(({ verticalVolts }) => verticalVolts ?? []);
+  return known.length > 0 ? Math.max(...known) : undefined;
 }
 
 /** What is known port by port: of the groups that were told anew as they are told, of the others as before. */

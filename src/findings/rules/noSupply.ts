@@ -14,7 +14,12 @@ export type NoSupplyFacts =
   /** No volts arrive at all. */
   | { readonly kind: "unfed"; readonly stop: SupplyStop }
   /** Too few volts arrive now, or would as soon as everybody asks for vertical. */
-  | { readonly kind: "too low" | "too low for vertical"; readonly lost: VoltsLost }
+  | {
+      readonly kind: "too low" | "too low for vertical";
+      readonly lost: VoltsLost;
+      /** Each alone would give enough for vertical; all together do not. */
+      readonly isTogether?: true;
+    }
   /** Enough, but not when the cables get warm. */
   | { readonly kind: "edge"; readonly lost: VoltsLost }
   /** Alive now, but not for a receiver that is on while others are off. */
@@ -45,7 +50,7 @@ export const noSupply: RuleOf<"no-supply"> = {
       const stop = { why: "nothing feeds", part } as const;
       return [{ ...common, ...figures, value: 0, facts: { kind: "unfed", stop } }];
     }
-    const { kind, volts, fed } = state;
+    const { kind, volts, fed, isTogether } = state;
     const lost = {
       supply: fed.offer.part,
       givenVolts: volts + fed.offer.dropVolts,
@@ -61,7 +66,7 @@ export const noSupply: RuleOf<"no-supply"> = {
             : "warning",
         at: { part, port: fed.port },
         value: volts,
-        facts: { kind, lost },
+        facts: kind === "edge" ? { kind, lost } : { kind, lost, ...(isTogether ? { isTogether } : {}) },
       },
     ];
   },
@@ -137,7 +142,12 @@ function verticalVolts({ offer }: Fed): number {
 
 type State =
   | { readonly kind: "unfed" }
-  | { readonly kind: "too low" | "too low for vertical" | "edge"; readonly volts: number; readonly fed: Fed };
+  | {
+      readonly kind: "too low" | "too low for vertical" | "edge";
+      readonly volts: number;
+      readonly fed: Fed;
+      readonly isTogether?: true;
+    };
 
 function stateOf(record: PartRecord): State | undefined {
   const { load } = record.power;
@@ -148,12 +158,23 @@ function stateOf(record: PartRecord): State | undefined {
   if (!record.powered) return { kind: "too low", ...now };
   const vertical = strongest(feds, verticalVolts) ?? now;
   if (vertical.volts < load.minVolts) return { kind: "too low for vertical", ...vertical };
+  const together = volts13Together(record);
+  if (together !== undefined)
+    return { kind: "too low for vertical", ...vertical, volts: together, isTogether: true };
   const { volts, fed } = vertical;
   const ohmicVolts = Math.min(fed.offer.dropVolts, (fed.offer.ohms * load.milliamps) / 1000);
   const spareVolts = volts - load.minVolts;
   const isTight =
     spareVolts < LITTLE_TO_SPARE_VOLTS && failingTemperatureC({ spareVolts, ohmicVolts }) <= WARM_CABLE_C;
   return isTight ? { kind: "edge", ...vertical } : undefined;
+}
+
+/** What is left when all ask for vertical at once, where each of them alone would give enough [V]. */
+function volts13Together({ part, outputs }: PartRecord): number | undefined {
+  for (const { bands } of Object.values(outputs))
+    for (const { failing = [] } of bands)
+      for (const { at } of failing) if (at.part === part.id) return at.volts;
+  return undefined;
 }
 
 function strongest(feds: readonly Fed[], voltsOf: (fed: Fed) => number) {
@@ -173,7 +194,7 @@ function lostOnTheWay(
   const { facts } = draft;
   const { part, port = "" } = draft.at;
   const volts = draft.value ?? 0;
-  if (!("lost" in facts)) return draft;
+  if (!("lost" in facts) || ("isTogether" in facts && facts.isTogether)) return draft;
   const offer = record.feeds[port]?.find(
     (o) => o.part === facts.lost.supply && (o.volts === volts || o.volts13 === volts),
   );

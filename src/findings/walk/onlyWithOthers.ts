@@ -78,14 +78,13 @@ function listeners(evaluation: Evaluation, record: PartRecord): readonly PartRec
   return found;
 }
 
-/** Whether the supply of one receiver carries all alone: worked out only where its limit leaves a doubt. */
-function isStrongAlone(
-  evaluation: Evaluation,
-  { part, drawsMa }: PartRecord,
-  own: readonly Offer[],
-): boolean {
+/** Whether the supply of one receiver carries all alone: worked out only where its limit or its line leaves a doubt. */
+function isStrongAlone(evaluation: Evaluation, record: PartRecord, own: readonly Offer[]): boolean {
+  const { part, drawsMa, power } = record;
   const receiver = own[0]?.part ?? "";
-  if (own.some(({ limitMa }) => limitMa >= drawsMa)) return true;
+  const isSure = ({ limitMa, volts13, ohms }: Offer) =>
+    limitMa >= drawsMa && volts13 - (ohms * drawsMa) / 1000 >= (power.load?.minVolts ?? 0);
+  if (own.some(isSure)) return true;
   const alone = supplyAlone(designUnder(evaluation.design, { type: "one on", receiver }));
   return alone(part.id)?.powered === true;
 }

@@ -41,6 +41,8 @@ export const noSupply: RuleWords<"no-supply"> = {
       case "edge":
         return `${name} gets ${volts} V and needs ${needs} V${facts.lost.failsAtC === undefined ? "" : `: with cables at ${numeral(facts.lost.failsAtC, 0)} °C it fails`}.`;
       default: {
+        if (isTogether(facts))
+          return `${name} gets ${volts} V when all receivers ask for vertical at once, and needs ${needs} V.`;
         const when = facts.kind === "too low" ? "" : " when vertical is asked for";
         const taker = takerWords(facts.lost);
         if (!taker)
@@ -54,6 +56,8 @@ export const noSupply: RuleWords<"no-supply"> = {
     if (facts.kind === "unfed") return stopCure(told, facts.stop);
     if (facts.kind === "mains off") return `Switch the mains of ${partName(at.part)} on.`;
     if (facts.kind === "only with others") return othersCure(partName(at.part), facts);
+    if (isTogether(facts))
+      return `Use cable of lower resistance to ${partName(at.part)}, or replace ${partName(at.part)} with one that draws less.`;
     const { taker, supply } = facts.lost;
     if (!taker) return `Replace ${partName(supply)} with a unit of a higher voltage.`;
     if (told.evaluation.record(taker.part)?.kind.family === "run")
@@ -99,6 +103,7 @@ export const noSupply: RuleWords<"no-supply"> = {
     const at = `Voltmeter from inner conductor to screen on the cable at ${name}: ${volts} V, where ${needs} V or more belong.`;
     if (finding.facts.kind !== "unfed") {
       const { taker } = finding.facts.lost;
+      if (isTogether(finding.facts)) return `${at} Set all receivers to a vertical channel for it.`;
       if (!taker)
         return `${at} Then at ${partName(finding.facts.lost.supply)} itself: as little there proves it.`;
       return `${at} Then on both sides of ${partName(taker.part)}, with the load on: ${numeral(taker.volts)} V between them prove it.`;
@@ -114,6 +119,10 @@ export const noSupply: RuleWords<"no-supply"> = {
 
 function figures({ finding }: ToldHere): readonly [string, string] {
   return besideLimit(finding.value ?? 0, finding.limit ?? 0);
+}
+
+function isTogether(facts: NoSupplyFacts): boolean {
+  return "isTogether" in facts && facts.isTogether === true;
 }
 
 type OthersFacts = Extract<NoSupplyFacts, { kind: "only with others" }>;
@@ -255,6 +264,7 @@ function detail(
       return "No part below gives a supply: a receiver that is off, or made without one, feeds nothing.";
     return stopWords(told, stop);
   }
+  if (isTogether(facts)) return "Each receiver alone gives enough; together on 13 V they do not.";
   const { lost } = facts;
   const taker = takerWords(lost);
   if (!taker)
