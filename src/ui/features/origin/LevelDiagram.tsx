@@ -10,6 +10,7 @@ import {
   levelPath,
 } from "./levelDiagramShape.ts";
 import type { LevelOrigin } from "./levelOrigin.ts";
+import { rippleWords } from "./rippleWords.ts";
 
 const BOUND_WORDS: Readonly<Record<Bound["name"], string>> = {
   most: "most",
@@ -167,13 +168,6 @@ export function LevelDiagram({
       ))}
     </svg>
   );
-}
-
-/** How far mismatch moves the level at the end of the way. */
-function rippleWords({ steps }: LevelOrigin): string {
-  const { upDb = 0, downDb = 0, periodMHz } = steps.at(-1)?.ripple ?? {};
-  const swing = `Mismatch: +${decimal(upDb)} to −${decimal(downDb)} dB`;
-  return periodMHz === undefined ? swing : `${swing}, every ${decimal(periodMHz)} MHz`;
 }
 
 /** At the level; where nothing is left of it, on the ground of the diagram. */
