@@ -59,6 +59,8 @@ export type Meaning =
   | "motor commands"
   | "receiver state"
   | "receiver supply"
+  | "standby supply"
+  | "loop-out"
   | "receiver mode"
   | "receiver user bands"
   | "user band set"

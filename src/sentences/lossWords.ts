@@ -2,6 +2,7 @@
 
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { isLeak } from "../findings/blame/quality.ts";
+import { isBehindLoop, loopOutOf } from "../findings/loopOut.ts";
 import type { Missing } from "../findings/missing.ts";
 import { passesService } from "../findings/passesService.ts";
 import type { ReceiverLossFacts } from "../findings/receiverLossRules.ts";
@@ -10,6 +11,7 @@ import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { culpritClause, culpritCure } from "./culpritWords.ts";
 import { capital } from "./explain/plainWords.ts";
 import { besideLimit } from "./figures.ts";
+import { heldByLoop, loopCure, loopPassCure, loopStops } from "./loopWords.ts";
 import { MESSAGES, portLabelOf, portName, shiftWords } from "./missingWords.ts";
 import { carriers, list, nameOfBand, partName } from "./phrases.ts";
 import { planesWords } from "./planes.ts";
@@ -45,8 +47,11 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
       return `${capital(portName(reason.part, reason.port, evaluation, "in"))} has the lead from ${portName(reason.from.part, reason.from.port, evaluation, "out")}`;
     case "other output":
       return `${partName(reason.part)} gives ${lacking} at ${list(reason.outputs.map((port) => portLabelOf(reason.part, port, evaluation)))} only, not at ${portLabelOf(reason.part, reason.port, evaluation)}`;
-    case "no way through":
+    case "no way through": {
+      const loop = loopOutOf(evaluation.record(reason.part));
+      if (loop) return loopStops(reason.part, loop);
       return `${partName(reason.part)} passes nothing of it from ${portLabelOf(reason.part, reason.from, evaluation)} to ${portLabelOf(reason.part, reason.to, evaluation)}`;
+    }
     case "no supply":
       return culprit.part === reason.part
         ? `${partName(reason.part)} has no supply`
@@ -133,10 +138,13 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
       return blocked
         ? `Only ${besideLimit(reason.volts, reason.leastVolts)[0]} V of the 13 V get past ${blocked} to ${partName(reason.part)}, which dies`
         : `${reason.by ? partName(reason.by.part) : receiver} gives so little for vertical that ${partName(reason.part)} gets only ${besideLimit(reason.volts, reason.leastVolts)[0]} V and dies`;
-    case "set by another":
+    case "set by another": {
+      const held = heldByLoop(reason.by, at.part, evaluation);
+      if (held !== undefined) return held;
       return blocked && culprit.part !== reason.part
         ? `${blocked} puts ${receiver} and ${partName(reason.by)} on one output of ${partName(reason.part)}`
         : `${receiver} and ${partName(reason.by)} share one output of ${partName(reason.part)}`;
+    }
     case "not handed on":
       return `${receiver} does not pass on ${lacking}`;
     case "blocked":
@@ -234,8 +242,16 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
     case "too few volts":
     case "dies at vertical":
       return `Use copper cable of lower resistance, or feed ${partName(reason.part)} from a supply near it.`;
-    case "set by another":
-      return `Give ${partName(at.part)} an output of its own.`;
+    case "set by another": {
+      const loop = isBehindLoop(evaluation, at.part, reason.by)
+        ? loopOutOf(evaluation.record(reason.by))
+        : undefined;
+      return loop ? loopCure(reason.by, at.part, loop) : `Give ${partName(at.part)} an output of its own.`;
+    }
+    case "no way through": {
+      const loop = loopOutOf(evaluation.record(reason.part));
+      return loop && loopPassCure(reason.part, at.part, loop);
+    }
     case "switched feed on a wideband input":
     case "wideband feed on a switched input":
     case "plain feed on a single-cable input":

@@ -1,6 +1,7 @@
 /** Why carriers are missing, in clauses that take their subject. */
 
 import type { Evaluation } from "../evaluate/evaluation.ts";
+import { loopOutOf } from "../findings/loopOut.ts";
 import type { Missing, MissingReason } from "../findings/missing.ts";
 import type { StackStandard } from "../signal/band.ts";
 import { numeral, numeralAsSet } from "../words/numbers.ts";
@@ -45,6 +46,8 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
         `out of ${portsWords(evaluation.record(reason.part), reason.outputs)} of ${partName(reason.part)}, not out of ${portLabelOf(reason.part, reason.port, evaluation)}`,
       );
     case "no way through":
+      if (loopOutOf(evaluation.record(reason.part)))
+        return doNot(`come out of the loop-out of ${partName(reason.part)}`);
       return doNot(`get through ${partName(reason.part)}`);
     case "no supply":
       return are(`lost at ${partName(reason.part)}, which has no supply`);

@@ -67,6 +67,13 @@ const SAYS: Readonly<Record<string, RegExp>> = {
   "not-connected": /1 end is still open: the aerial input of “TV set”/,
 };
 
+/** The same for the further examples of a rule, by their titles. */
+const SAYS_MORE: Readonly<Record<string, RegExp>> = {
+  // One wire, one voltage: whoever feeds the cable decides for both (common practice, no source).
+  "A second receiver on the loop-out of one that is on":
+    /“Satellite receiver 1” feeds the cable itself while it is on, so “Satellite receiver 2” gets only the quadrant/,
+};
+
 function said(rule: string, example: RuleExample) {
   return report(evaluate(example.load())).findings.filter((f) => f.rule === rule);
 }
@@ -82,6 +89,14 @@ describe("a rule speaks where it must", () => {
   });
 });
 
+const MORE = RULE_EXAMPLES.flatMap(({ rule, more }) => more.map((example) => ({ rule, example })));
+
+test.each(MORE)("$rule speaks as well: $example.title", ({ rule, example }) => {
+  expect(messagesOf(evaluate(example.load()), rule).join(" ")).toMatch(
+    SAYS_MORE[example.title] ?? "no words given",
+  );
+});
+
 describe("a rule stays silent where it must", () => {
   test.each(RULE_EXAMPLES)("$rule: $silent.title", ({ rule, silent }) => {
     expect(said(rule, silent)).toEqual([]);
@@ -92,10 +107,11 @@ test("every rule has its examples and words, and nothing else has", () => {
   const rules = [...RULES, ...DESIGN_RULES].map((r) => r.id).sort();
   expect(RULE_EXAMPLES.map((e) => e.rule).sort()).toEqual(rules);
   expect(Object.keys(SAYS).sort()).toEqual(rules);
+  expect(Object.keys(SAYS_MORE).sort()).toEqual(MORE.map(({ example }) => example.title).sort());
 });
 
 test.each(RULE_EXAMPLES)("the examples of $rule are documents that can be written and read", (examples) => {
-  for (const example of [examples.speaks, examples.silent]) {
+  for (const example of [examples.speaks, examples.silent, ...examples.more]) {
     const design = example.load();
     const places = design.parts.map((p) => p.at.join());
     expect(new Set(places).size).toBe(places.length);

@@ -3,12 +3,14 @@ import {
   SURELY_VERTICAL_VOLTS,
   type WrongInput,
 } from "../../findings/commandStop.ts";
+import { type LoopOut, loopOutOf } from "../../findings/loopOut.ts";
 import type { Band } from "../../signal/band.ts";
 import type { PositionCommand } from "../../signal/control.ts";
 import { numeral, numeralAsSet } from "../../words/numbers.ts";
 import { markCarriers, pictureOf, type Spot, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainName } from "../explain/plainWords.ts";
 import { besideLimit } from "../figures.ts";
+import { loopCure, loopHolds } from "../loopWords.ts";
 import { partName } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 import { lessResistance, portWords, takerMade, takerWords } from "../supplyWords.ts";
@@ -35,6 +37,7 @@ export const commandLost: RuleWords<"command-lost"> = {
     const name = partName(at.part);
     const rx = partName(facts.receiver);
     const [volts, limit] = figures(told);
+    const loop = loopOf(told);
     switch (facts.kind) {
       case "no tone":
         return `${TONE_NAMES[facts.carries]} of ${rx} ${parts[0] === facts.receiver ? "does not reach" : `stops at ${partName(parts[0])}, before`} ${name}: ${TONE_LOSS[facts.carries]}.`;
@@ -43,6 +46,7 @@ export const commandLost: RuleWords<"command-lost"> = {
           const { feeds, port } = inputWords(told, facts.wrongInput);
           return `${partName(parts[0])} passes the supply and commands of ${rx} to ${feeds}, but ${partName(facts.switch)} is connected to ${port}.`;
         }
+        if (loop) return `${loopHolds(parts[0], facts.receiver, loop)}.`;
         return parts[0] === facts.receiver
           ? `No command of ${rx} reaches ${partName(facts.switch)}, so it cannot choose what it gets.`
           : `Supply and commands of ${rx} stop at ${partName(parts[0])}, so ${partName(facts.switch)} does nothing for it.`;
@@ -75,6 +79,8 @@ export const commandLost: RuleWords<"command-lost"> = {
         ? `Swap the leads at ${feeds} and ${port} of ${partName(culprit)}.`
         : `Replace ${partName(culprit)} with one that passes DC and 22 kHz to ${port}.`;
     }
+    const loop = loopOf(told);
+    if (loop) return loopCure(culprit, facts.receiver, loop);
     if (facts.kind === "no command")
       return culprit === facts.receiver
         ? undefined
@@ -90,7 +96,9 @@ export const commandLost: RuleWords<"command-lost"> = {
     return `Replace ${partName(culprit)} with one that takes fewer volts.`;
   },
   customer: (told) => {
-    const { at, facts, severity } = told.finding;
+    const { at, facts, parts, severity } = told.finding;
+    if (loopOf(told))
+      return `${capital(plainName(told, facts.receiver))} hangs on ${plainName(told, parts[0])}, which decides what both of them can see.`;
     if (facts.kind === "no command")
       return `What ${plainName(told, facts.receiver)} asks for does not get through to ${plainName(told, facts.switch)}, so it gets nothing that it wants.`;
     if (facts.kind === "no position")
@@ -118,6 +126,11 @@ export const commandLost: RuleWords<"command-lost"> = {
       const { feeds, port } = inputWords(told, facts.wrongInput);
       return `${partName(parts[0])} passes DC to ${feeds} only. The lead of ${partName(facts.switch)} is on ${port}, where none comes.`;
     }
+    if (facts.kind === "no command" && loopOf(told))
+      return (
+        `${partName(parts[0])} leads its cable on, and as long as it feeds the cable itself it keeps the volts and the tone of ${rx} away from it. ` +
+        `So ${partName(facts.switch)} stands as ${partName(parts[0])} asks: one polarisation and one band, a quarter of the transponders. In standby volts and tone of ${rx} pass.`
+      );
     if (facts.kind === "no command")
       return (
         `${rx} asks by 13 or 18 V and by tone, and the switch in ${partName(facts.switch)} hears neither. ` +
@@ -160,6 +173,8 @@ export const commandLost: RuleWords<"command-lost"> = {
       const { feeds, port } = inputWords(told, facts.wrongInput);
       return `Voltmeter at the inputs of ${partName(parts[0])} while ${rx} is on: volts at ${feeds} and none at ${port} prove it.`;
     }
+    if (loopOf(told))
+      return `Put ${partName(parts[0])} in standby: if ${rx} then finds everything, the loop-out is the cause.`;
     if (facts.kind === "no command")
       return `Voltmeter on the cable at ${partName(facts.switch)} while ${rx} is on: no volts of it there. ${parts[0] === facts.receiver ? "Then downwards, until they appear." : `On both sides of ${partName(parts[0])}: volts below it and none above.`}`;
     if (facts.kind === "no position")
@@ -193,6 +208,11 @@ export const commandLost: RuleWords<"command-lost"> = {
     return (behind && lost(behind)) ?? (before && lost(before));
   },
 };
+
+/** The loop-out that keeps commands away, where it is one that does. */
+function loopOf({ finding: { facts, parts }, evaluation }: Told<"command-lost">): LoopOut | undefined {
+  return facts.kind === "no command" ? loopOutOf(evaluation.record(parts[0])) : undefined;
+}
 
 const TONE_NAMES = {
   "high band": "The 22 kHz tone",

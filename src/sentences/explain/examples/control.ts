@@ -82,6 +82,18 @@ export const CONTROL_EXAMPLES: readonly RuleSketch[] = [
       },
       "dish.sky > lnb.sky, lnb.out > drop.in, drop.out > rx.sat",
     ],
+    more: [
+      [
+        "a second receiver on the loop-out of one that is on",
+        {
+          ...satellite,
+          lnb: ["lnb-universal"],
+          first: ["receiver-sat", { loopOut: "always" }],
+          second: ["receiver-sat", { polarisation: "H", half: "high" }],
+        },
+        "dish.sky > lnb.sky, lnb.out > first.sat, first.loop > second.sat",
+      ],
+    ],
   },
   {
     rule: "switched-output-shared",
