@@ -72,6 +72,14 @@ const SAYS_MORE: Readonly<Record<string, RegExp>> = {
   // One wire, one voltage: whoever feeds the cable decides for both (common practice, no source).
   "A second receiver on the loop-out of one that is on":
     /“Satellite receiver 1” feeds the cable itself while it is on, so “Satellite receiver 2” gets only the quadrant/,
+  // DiSEqC: a switch goes where a command sends it, and to its first input without one (common practice, no source).
+  "Two satellites and a receiver that sends no position": /“Position switch” stays at position 1 of 2/,
+  // 10 000 MHz in the menu, 9750 MHz in the LNB: f − 9750 lies 250 MHz above f − 10 000.
+  "A menu with the oscillator of another LNB":
+    /says 10 000 MHz, and the LNB has 9750 MHz\. So all appears 250 MHz above where the receiver looks/,
+  // 13 V and no tone: vertical low for good, 20 of the 80 transponders (EN 61319-1 control).
+  "A receiver that gives 13 V without tone, whatever it is tuned to":
+    /gives a fixed voltage and no tone, so “Universal LNB” stays in one quadrant: .* gets 20 of 80/,
 };
 
 function said(rule: string, example: RuleExample) {

@@ -96,10 +96,11 @@ const PHONE_WIRES = "a.out > p.in, p.out > tv.in";
 const loopOf = (o: Readonly<Record<string, unknown>>): Sketch => ({
   b: ["receiver-sat"],
   a: ["receiver-sat", { loopOut: "always", ...o }],
+  c: ["cable", { lengthM: 20 }],
   l: ["lnb-universal"],
   d: ["dish"],
 });
-const LOOP_WIRES = "d.sky > l.sky, l.out > a.sat, a.loop > b.sat";
+const LOOP_WIRES = "d.sky > l.sky, l.out > c.in, c.out > a.sat, a.loop > b.sat";
 
 type Form = {
   readonly rule: string;

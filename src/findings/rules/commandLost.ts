@@ -210,12 +210,17 @@ function noPosition(
 ): readonly Draft<"command-lost">[] {
   const isSent =
     positionAsked(offer.request, command) !== undefined || offer.request?.userBands !== undefined;
-  const positions = record.ports.filter((p) => p.side === "in" && record.joined[p.id]).length;
-  if (by !== "position" || isSent || positions < 2) return [];
+  // A multiswitch has several inputs for each satellite.
+  const inUse = record.ports.filter(
+    (p) => p.side === "in" && record.joined[p.id] && (by === "position" || p.plane),
+  );
+  const positions = new Set(inUse.map((p) => p.plane?.position ?? p.id)).size;
+  const heedsIt = by === "position" || by === "both";
+  if (!heedsIt || isSent || positions < 2) return [];
   const part = record.part.id;
   return [
     {
-      severity: "warning",
+      severity: "error",
       at: { part, port, band: speakerKey(offer) },
       parts: culpritFirst(offer.part, [part]),
       wires: wireIdsAt(record, port),

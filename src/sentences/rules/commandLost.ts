@@ -25,7 +25,7 @@ const COMMAND_WORDS: Readonly<Record<PositionCommand, string>> = {
 };
 
 export const commandLost: RuleWords<"command-lost"> = {
-  title: "A command arrives too weak",
+  title: "A command does not arrive, or arrives too weak",
   explain:
     "Horizontal is asked for with 18 V. On a long cable with high loop resistance (copper-clad steel) the LNB’s current " +
     `eats volts. Below ${numeralAsSet(SURELY_VERTICAL_VOLTS)} V the LNB takes the request as vertical; from ${WINDOW} each LNB decides for itself. ` +
@@ -51,7 +51,7 @@ export const commandLost: RuleWords<"command-lost"> = {
           ? `No command of ${rx} reaches ${partName(facts.switch)}, so it cannot choose what it gets.`
           : `Supply and commands of ${rx} stop at ${partName(parts[0])}, so ${partName(facts.switch)} does nothing for it.`;
       case "no position":
-        return `${rx} sends no ${COMMAND_WORDS[facts.command]}, so ${name} stays at position 1 of ${facts.positions}.`;
+        return `${rx} sends no ${COMMAND_WORDS[facts.command]}, so ${name} stays at position 1 of ${facts.positions}: the other satellites never come.`;
       case "no such position":
         return `${rx} asks ${name} for position ${facts.asked}, and it has only ${facts.positions}.`;
       case "too high":
@@ -98,7 +98,7 @@ export const commandLost: RuleWords<"command-lost"> = {
   customer: (told) => {
     const { at, facts, parts, severity } = told.finding;
     if (loopOf(told))
-      return `${capital(plainName(told, facts.receiver))} hangs on ${plainName(told, parts[0])}, which decides what both of them can see.`;
+      return `${capital(plainName(told, facts.receiver))} is connected through ${plainName(told, parts[0])}, which decides what both of them can see.`;
     if (facts.kind === "no command")
       return `What ${plainName(told, facts.receiver)} asks for does not get through to ${plainName(told, facts.switch)}, so it gets nothing that it wants.`;
     if (facts.kind === "no position")
@@ -128,7 +128,7 @@ export const commandLost: RuleWords<"command-lost"> = {
     }
     if (facts.kind === "no command" && loopOf(told))
       return (
-        `${partName(parts[0])} leads its cable on, and as long as it feeds the cable itself it keeps the volts and the tone of ${rx} away from it. ` +
+        `${partName(parts[0])} leads its cable on. As long as it feeds the cable itself, it keeps volts and tone of ${rx} away from there. ` +
         `So ${partName(facts.switch)} stands as ${partName(parts[0])} asks: one polarisation and one band, a quarter of the transponders. In standby volts and tone of ${rx} pass.`
       );
     if (facts.kind === "no command")

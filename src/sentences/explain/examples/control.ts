@@ -93,6 +93,18 @@ export const CONTROL_EXAMPLES: readonly RuleSketch[] = [
         },
         "dish.sky > lnb.sky, lnb.out > first.sat, first.loop > second.sat",
       ],
+      [
+        "two satellites and a receiver that sends no position",
+        {
+          south: ["dish", { diameterM: 0.8 }],
+          west: ["dish", { diameterM: 0.8, orbitalPositionDegE: 5 }],
+          l1: ["lnb-universal"],
+          l2: ["lnb-universal"],
+          choice: ["position-switch"],
+          rx: ["receiver-sat"],
+        },
+        "south.sky > l1.sky, west.sky > l2.sky, l1.out > choice.in1, l2.out > choice.in2, choice.out > rx.sat",
+      ],
     ],
   },
   {
