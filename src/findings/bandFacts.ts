@@ -10,6 +10,8 @@ export type BandFacts = {
   /** Terrestrial transmitter as the user named it. */
   readonly transmitter?: string;
   readonly polarisation?: Polarisation;
+  /** The wave turns: right-hand where `polarisation` is V, left-hand where it is H. */
+  readonly circular?: true;
   readonly half?: SkyHalf;
   /** Present on what is not a band of carriers from the air: user bands, or a converter's own noise. */
   readonly sort?: "user bands" | "noise";
@@ -22,6 +24,7 @@ export function bandFactsOf({ origin, half, stack, isFloor }: Band): BandFacts {
     part: origin.part,
     ...(origin.transmitter === undefined ? {} : { transmitter: origin.transmitter }),
     ...(origin.polarisation ? { polarisation: origin.polarisation } : {}),
+    ...(origin.circular ? { circular: origin.circular } : {}),
     ...(half ? { half } : {}),
     ...(sort ? { sort } : {}),
   };

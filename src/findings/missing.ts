@@ -14,6 +14,8 @@ export type Plane = {
   readonly position?: string;
   readonly polarisation: Polarisation;
   readonly half: SkyHalf;
+  /** The waves turn: right-hand where `polarisation` is V, left-hand where it is H. */
+  readonly circular?: true;
 };
 
 /** From "not there at all" to "nearly": the best that happened to a carrier decides what is said of it. */
@@ -88,6 +90,7 @@ export type MissingReason =
   | { readonly kind: "single-cable feed on a plain input" }
   | {
       readonly kind: "wrong polarisation at the input";
+      readonly circular?: true;
       readonly port: string;
       readonly input: Polarisation;
       readonly arrives: Polarisation;

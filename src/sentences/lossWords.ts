@@ -14,7 +14,7 @@ import { besideLimit } from "./figures.ts";
 import { heldByLoop, loopCure, loopPassCure, loopStops } from "./loopWords.ts";
 import { MESSAGES, portLabelOf, portName, shiftWords } from "./missingWords.ts";
 import { carriers, list, nameOfBand, partName } from "./phrases.ts";
-import { planesWords } from "./planes.ts";
+import { askedWords, planesWords, polarisationName } from "./planes.ts";
 
 /** The receiver, or one of its tuners, that a loss is seen at. */
 export type Sufferer = { readonly part: string; readonly tuner?: number };
@@ -101,7 +101,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "wrong polarisation at the input":
       return new Set(planes.map((p) => p.polarisation)).size > 1
         ? `The two leads at ${receiver} are on each other’s inputs`
-        : `${capital(portName(at.part, reason.port, evaluation, "in"))} gets the ${reason.arrives === "H" ? "horizontal" : "vertical"} feed`;
+        : `${capital(portName(at.part, reason.port, evaluation, "in"))} gets the ${polarisationName({ ...reason, polarisation: reason.arrives })} feed`;
     case "leads changed":
       return `Leads are on the wrong inputs of ${partName(reason.part)}`;
     case "no user band set":
@@ -117,7 +117,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "line held":
       return `${partName(reason.by)} is not in single-cable mode and blocks the line`;
     case "fixed supply":
-      return `${receiver} gives a fixed voltage and no tone, so ${partName(reason.part)} stays in one quadrant`;
+      return `${receiver} gives a fixed voltage and no tone`;
     case "no command":
       return blocked
         ? `${blocked} passes no command from ${receiver} to ${partName(reason.part)}`
@@ -133,11 +133,11 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "too few volts":
       return blocked
         ? `Only ${numeral(reason.volts)} V of the 18 V get past ${blocked} to ${partName(reason.part)}`
-        : `${receiver} gives so little for horizontal that ${partName(reason.part)} gets only ${numeral(reason.volts)} V`;
+        : `${receiver} gives so little for ${askedWords(evaluation.record(reason.part), "H")} that ${partName(reason.part)} gets only ${numeral(reason.volts)} V`;
     case "dies at vertical":
       return blocked
         ? `Only ${besideLimit(reason.volts, reason.leastVolts)[0]} V of the 13 V get past ${blocked} to ${partName(reason.part)}, which dies`
-        : `${reason.by ? partName(reason.by.part) : receiver} gives so little for vertical that ${partName(reason.part)} gets only ${besideLimit(reason.volts, reason.leastVolts)[0]} V and dies`;
+        : `${reason.by ? partName(reason.by.part) : receiver} gives so little for ${askedWords(evaluation.record(reason.part), "V")} that ${partName(reason.part)} gets only ${besideLimit(reason.volts, reason.leastVolts)[0]} V and dies`;
     case "set by another": {
       const held = heldByLoop(reason.by, at.part, evaluation);
       if (held !== undefined) return held;

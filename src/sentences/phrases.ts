@@ -5,6 +5,7 @@ import type { Evaluation } from "../evaluate/evaluation.ts";
 import { type BandFacts, bandFactsOf } from "../findings/bandFacts.ts";
 import type { Band } from "../signal/band.ts";
 import { SERVICE_NAMES, type Service } from "../signal/carrier.ts";
+import { waveOf } from "../signal/leak.ts";
 import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import { besideLimit } from "./figures.ts";
@@ -83,11 +84,13 @@ export function bandName(band: Band): string {
 }
 
 /** The same, of a signal as a finding names it. */
-export function nameOfBand({ service, part, transmitter, polarisation, half, sort }: BandFacts): string {
+export function nameOfBand(facts: BandFacts): string {
+  const { service, part, transmitter, polarisation, half, sort } = facts;
   if (sort === "noise") return `the noise of ${partName(part)}`;
   if (sort === "user bands") return `the single-cable feed of ${partName(part)}`;
   if (transmitter !== undefined) return `${signalOf(service, transmitter)} from ${partName(part)}`;
-  const tag = polarisation === undefined ? "" : half ? ` ${polarisation} ${half}` : ` ${polarisation}`;
+  const wave = waveOf(facts);
+  const tag = polarisation === undefined ? "" : half ? ` ${wave} ${half}` : ` ${wave}`;
   return `${SERVICE_NAMES[service]}${tag} from ${partName(part)}`;
 }
 

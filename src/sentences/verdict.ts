@@ -125,9 +125,9 @@ function bareSentence(verdict: Verdict, evaluation: Evaluation): string {
   const gets = `Gets ${all}`;
   if (verdict.role === "outlet") return `Delivers ${all}${marginWords(verdict)}.`;
   const worst = services
-    .flatMap(({ missing, wanted }) => missing.map((m) => ({ ...m, wanted })))
+    .flatMap(({ missing, wanted, service }) => missing.map((m) => ({ ...m, wanted, service })))
     .sort((a, b) => b.count - a.count)[0];
-  if (worst) return `${gets}. ${capital(missingClause(worst, worst.wanted, evaluation))}.`;
+  if (worst) return `${gets}. ${capital(missingClause(worst, worst.wanted, evaluation, worst.service))}.`;
   const dead = verdict.tuners.filter((t) => t.got < t.wanted && t.missing.length > 0);
   if (dead[0] && verdict.state === "fails")
     return `Gets ${got}, but not with every tuner. ${tunerWords(dead[0], evaluation)}`;
@@ -213,7 +213,7 @@ const IDLE: Readonly<Record<Verdict["role"], Readonly<Record<NonNullable<Verdict
 function tunerWords(tuner: TunerVerdict, evaluation: Evaluation): string {
   const { number, got, wanted, missing } = tuner;
   const [first] = missing;
-  const why = first ? `: ${missingClause(first, wanted, evaluation)}` : "";
+  const why = first ? `: ${missingClause(first, wanted, evaluation, "satellite")}` : "";
   return `Tuner ${number} gets ${share(got, wanted, "satellite")}${why}.`;
 }
 
@@ -224,5 +224,7 @@ export function tunerSentence(tuner: TunerVerdict, evaluation: Evaluation): stri
 
 /** Why carriers of a service are missing, most frequent first: "31 are stopped by “Plate 2”". */
 export function missingSentences(service: ServiceVerdict, evaluation: Evaluation): readonly string[] {
-  return service.missing.map((m) => labelled(missingClause(m, service.wanted, evaluation), evaluation));
+  return service.missing.map((m) =>
+    labelled(missingClause(m, service.wanted, evaluation, service.service), evaluation),
+  );
 }

@@ -76,10 +76,10 @@ const SAYS_MORE: Readonly<Record<string, RegExp>> = {
   "Two satellites and a receiver that sends no position": /“Position switch” stays at position 1 of 2/,
   // 10 000 MHz in the menu, 9750 MHz in the LNB: f − 9750 lies 250 MHz above f − 10 000.
   "A menu with the oscillator of another LNB":
-    /says 10 000 MHz, and the LNB has 9750 MHz\. So all appears 250 MHz above where the receiver looks/,
+    /says 10.000 MHz, and the LNB has 9750 MHz\. So all appears 250 MHz above where the receiver looks/,
   // 13 V and no tone: vertical low for good, 20 of the 80 transponders (EN 61319-1 control).
   "A receiver that gives 13 V without tone, whatever it is tuned to":
-    /gives a fixed voltage and no tone, so “Universal LNB” stays in one quadrant: .* gets 20 of 80/,
+    /gives a fixed voltage and no tone: “Satellite receiver” gets 20 of 80/,
 };
 
 function said(rule: string, example: RuleExample) {

@@ -12,6 +12,7 @@ import { capital, plainName } from "../explain/plainWords.ts";
 import { besideLimit } from "../figures.ts";
 import { loopCure, loopHolds } from "../loopWords.ts";
 import { partName } from "../phrases.ts";
+import { askedWords } from "../planes.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 import { lessResistance, portWords, takerMade, takerWords } from "../supplyWords.ts";
 
@@ -38,6 +39,7 @@ export const commandLost: RuleWords<"command-lost"> = {
     const rx = partName(facts.receiver);
     const [volts, limit] = figures(told);
     const loop = loopOf(told);
+    const asked18 = askedWords(told.record, "H");
     switch (facts.kind) {
       case "no tone":
         return `${TONE_NAMES[facts.carries]} of ${rx} ${parts[0] === facts.receiver ? "does not reach" : `stops at ${partName(parts[0])}, before`} ${name}: ${TONE_LOSS[facts.carries]}.`;
@@ -55,15 +57,15 @@ export const commandLost: RuleWords<"command-lost"> = {
       case "no such position":
         return `${rx} asks ${name} for position ${facts.asked}, and it has only ${facts.positions}.`;
       case "too high":
-        return `${name} may take vertical for horizontal: it gets ${volts} V from ${rx}, and ${limit} V at most are sure.`;
+        return `${name} may take ${askedWords(told.record, "V")} for ${asked18}: it gets ${volts} V from ${rx}, and ${limit} V at most are sure.`;
       case "too low":
         return facts.carries === "messages"
           ? `${name} may not hear messages of ${rx}: it gets ${volts} V and needs ${limit} V, since ${why(told)}.`
-          : `${name} cannot select horizontal for ${rx}: it gets ${volts} V and needs ${limit} V, since ${why(told)}.`;
+          : `${name} cannot select ${asked18} for ${rx}: it gets ${volts} V and needs ${limit} V, since ${why(told)}.`;
       case "undecided":
         return facts.carries === "messages"
           ? `${name} may miss messages of ${rx}: it gets ${volts} V, and ${limit} V are sure, since ${why(told)}.`
-          : `${name} may fail to select horizontal for ${rx}: it gets ${volts} V, and ${limit} V are sure, since ${why(told)}.`;
+          : `${name} may fail to select ${asked18} for ${rx}: it gets ${volts} V, and ${limit} V are sure, since ${why(told)}.`;
     }
   },
   cure: (told) => {
@@ -150,10 +152,10 @@ export const commandLost: RuleWords<"command-lost"> = {
     const [volts, limit] = figures(told);
     const window = `Up to ${numeralAsSet(SURELY_VERTICAL_VOLTS)} V every LNB takes a request as vertical, and from ${numeralAsSet(SURELY_HORIZONTAL_VOLTS)} V as horizontal; in between each one decides for itself.`;
     if (facts.kind === "too high")
-      return `${capital(rx)} gives so much for vertical that ${name} gets ${volts} V; ${limit} V at most are sure. ${window}`;
+      return `${capital(rx)} gives so much for ${askedWords(told.record, "V")} that ${name} gets ${volts} V; ${limit} V at most are sure. ${window}`;
     const made = takerMade(told.evaluation.record(facts.lost.taker?.part ?? ""), facts.lost);
     return (
-      `${name} gets ${volts} V when ${rx} asks for ${facts.carries === "messages" ? "18 V for its messages" : "horizontal"}, and ${limit} V are sure. ${window} ` +
+      `${name} gets ${volts} V when ${rx} asks for ${facts.carries === "messages" ? "18 V for its messages" : askedWords(told.record, "H")}, and ${limit} V are sure. ${window} ` +
       `Of ${numeral(facts.lost.givenVolts)} V at the receiver, ${why(told)}${made ? ` (${made})` : ""}. ` +
       `A loop of ${numeral(1, 1, 1)} mm copper has about 36 Ω a kilometre, one of copper-clad steel about 130 Ω.`
     );
@@ -182,12 +184,12 @@ export const commandLost: RuleWords<"command-lost"> = {
     if (facts.kind === "no such position")
       return `Look into the menu of ${rx}: its satellite is set to position ${facts.asked}. Set to 1, it finds the first satellite at once.`;
     if (facts.kind === "too high")
-      return `Tune ${rx} to a vertical transponder and measure with a voltmeter on the cable at ${name}: about ${numeral(value)} V prove it.`;
+      return `Tune ${rx} to a ${askedWords(told.record, "V")} transponder and measure with a voltmeter on the cable at ${name}: about ${numeral(value)} V prove it.`;
     const { taker } = facts.lost;
     const drop = taker
       ? `On both sides of ${partName(taker.part)} the readings differ by about ${numeral(taker.volts)} V.`
       : "As little at the receiver’s own plug proves that it gives too little.";
-    return `Tune ${rx} to a horizontal transponder and measure with a voltmeter on the cable at ${name}, with the load on: about ${numeral(value)} V prove it. ${drop}`;
+    return `Tune ${rx} to a ${askedWords(told.record, "H")} transponder and measure with a voltmeter on the cable at ${name}, with the load on: about ${numeral(value)} V prove it. ${drop}`;
   },
   neighbours: ["no-supply", "supply-overloaded", "receiver-misses", "plane-missing"],
   picture: (told) => {

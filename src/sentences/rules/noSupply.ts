@@ -9,6 +9,7 @@ import { capital, plainName } from "../explain/plainWords.ts";
 import { besideLimit } from "../figures.ts";
 import { loopPassCure, loopStops } from "../loopWords.ts";
 import { partName } from "../phrases.ts";
+import { askedWords } from "../planes.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 import {
   lessResistance,
@@ -41,7 +42,7 @@ export const noSupply: RuleWords<"no-supply"> = {
       case "edge":
         return `${name} gets ${volts} V and needs ${needs} V${facts.lost.failsAtC === undefined ? "" : `: with cables at ${numeral(facts.lost.failsAtC, 0)} °C it fails`}.`;
       default: {
-        const when = facts.kind === "too low" ? "" : " when vertical is asked for";
+        const when = facts.kind === "too low" ? "" : ` when ${askedWords(told.record, "V")} is asked for`;
         const taker = takerWords(facts.lost);
         if (!taker)
           return `${partName(facts.lost.supply)} gives only ${besideLimit(facts.lost.givenVolts, told.finding.limit ?? 0)[0]} V${when}; ${name} needs ${needs} V.`;

@@ -8,6 +8,7 @@ import { SERVICE_NAMES } from "../../signal/carrier.ts";
 import { numeral, numeralAsSet } from "../../words/numbers.ts";
 import { reasonClause } from "../missingWords.ts";
 import { beside, labelled, nameOfBand, partName } from "../phrases.ts";
+import { polarisationName } from "../planes.ts";
 
 /** A way with what is said of it. */
 export type ToldWay = Omit<CarrierWay, "steps" | "loss"> & {
@@ -101,7 +102,10 @@ function lossWords(loss: Loss, receiver: string, evaluation: Evaluation): string
     case "stopped": {
       if (loss.by === "loop") return `${name} lies on a loop and is not calculated.`;
       if (loss.by === "no supply") return `${name} has no supply and passes nothing on.`;
-      const which = loss.polarisation ? `: it is ${POLARISED[loss.polarisation]}` : "";
+      const { polarisation, circular } = loss;
+      const which = polarisation
+        ? `: it is ${polarisationName({ polarisation, ...(circular ? { circular } : {}) })}`
+        : "";
       return `${name} does not pass it on this way${which}.`;
     }
     case "cut":
@@ -140,5 +144,3 @@ function lossWords(loss: Loss, receiver: string, evaluation: Evaluation): string
     }
   }
 }
-
-const POLARISED = { V: "vertical", H: "horizontal" } as const;

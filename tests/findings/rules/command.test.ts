@@ -197,6 +197,8 @@ describe("commands that do not arrive", () => {
   });
 
   test("a multiswitch for two satellites, asked for neither; with one of them plugged in there is nothing to ask", () => {
+    const trunksTo = (lnb: string, n: string) =>
+      ["vl", "vh", "hl", "hh"].map((q) => `${lnb}.${q} > u.${q}${n}`).join(", ");
     const block = (position: string, second: string) =>
       draw(
         {
@@ -207,10 +209,8 @@ describe("commands that do not arrive", () => {
           k2: ["dish"],
           k1: ["dish"],
         },
-        `k1.sky > m1.sky, k2.sky > m2.sky, ${trunksTo("m1", "1")}${second}, u.out1 > a.sat`,
+        `k1.sky > m1.sky, k2.sky > m2.sky, ${trunksTo("m1", "")}${second}, u.out1 > a.sat`,
       );
-    const trunksTo = (lnb: string, n: string) =>
-      ["vl", "vh", "hl", "hh"].map((q) => `${lnb}.${q} > u.${q}${n}`).join(", ");
     const both = `, ${trunksTo("m2", "2")}`;
     expect(foundBy("command-lost", block("none", both))).toMatchObject([
       { severity: "error", parts: ["a", "u"], facts: { kind: "no position", positions: 2 } },
