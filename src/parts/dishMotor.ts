@@ -14,6 +14,7 @@ const OPTIONS = z.object({
       { value: "turning", label: "turning" },
     ],
     default: "resting",
+    means: "motor state",
     onSite: "not ours",
   }),
   restingMa: number({
@@ -35,6 +36,7 @@ const OPTIONS = z.object({
     step: 10,
     default: 250,
     source: "typical (150 to 350), from memory",
+    means: "turning current",
   }),
   lossDb: number({
     label: "Insertion loss",

@@ -57,6 +57,8 @@ export type Meaning =
   | "asked uncommitted input"
   | "asked burst"
   | "motor commands"
+  | "motor state"
+  | "turning current"
   | "receiver state"
   | "receiver supply"
   | "standby supply"

@@ -71,6 +71,10 @@ export const commandLost: RuleWords<"command-lost"> = {
   cure: (told) => {
     const { facts, parts } = told.finding;
     const [culprit] = parts;
+    // A broken joint is no part that one chooses better.
+    const lost = facts.kind === "no tone" || facts.kind === "no command";
+    if (lost && told.evaluation.record(culprit)?.kind.trade.defect)
+      return `Cut out ${partName(culprit)} and fit a new connector.`;
     if (facts.kind === "no tone")
       return culprit === facts.receiver
         ? undefined
@@ -141,7 +145,7 @@ export const commandLost: RuleWords<"command-lost"> = {
       );
     if (facts.kind === "no position")
       return (
-        `${name} has ${facts.positions} inputs in use and goes to the one that a ${COMMAND_WORDS[facts.command]} asks for. ` +
+        `${name} has ${facts.positions} positions in use and goes to the one that a ${COMMAND_WORDS[facts.command]} asks for. ` +
         `${rx} sends none, so the switch stays at its first position, and the other satellites are never seen.`
       );
     if (facts.kind === "no such position")
