@@ -1,12 +1,19 @@
 /** A signal as a finding names it: what it is, and from whom. */
 import type { PartId } from "../design/design.ts";
-import type { Band } from "../signal/band.ts";
-import type { Polarisation, Service, SkyHalf } from "../signal/carrier.ts";
+import type { Band, Grid } from "../signal/band.ts";
+import {
+  type Polarisation,
+  type Service,
+  type SkyHalf,
+  type Television,
+  televisionOf,
+} from "../signal/carrier.ts";
 
 export type BandFacts = {
   readonly service: Service;
   /** Its source; of a stacked feed the converter that makes it. */
   readonly part: PartId;
+  readonly television?: Television;
   /** Terrestrial transmitter as the user named it. */
   readonly transmitter?: string;
   readonly polarisation?: Polarisation;
@@ -17,10 +24,11 @@ export type BandFacts = {
   readonly sort?: "user bands" | "noise";
 };
 
-export function bandFactsOf({ origin, half, stack, isFloor }: Band): BandFacts {
+export function bandFactsOf({ origin, grid, half, stack, isFloor }: Band): BandFacts {
   const sort = isFloor ? ("noise" as const) : stack ? ("user bands" as const) : undefined;
   return {
     service: origin.service,
+    ...televisionOf(origin.service, modesOf(grid)),
     part: origin.part,
     ...(origin.transmitter === undefined ? {} : { transmitter: origin.transmitter }),
     ...(origin.polarisation ? { polarisation: origin.polarisation } : {}),
@@ -28,4 +36,8 @@ export function bandFactsOf({ origin, half, stack, isFloor }: Band): BandFacts {
     ...(half ? { half } : {}),
     ...(sort ? { sort } : {}),
   };
+}
+
+function* modesOf({ index, plan }: Grid): Generator<string> {
+  for (const entry of index) yield plan[entry]?.mode ?? "";
 }

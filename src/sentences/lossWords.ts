@@ -71,7 +71,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "outside tuning range":
       return `${capital(lacking)} outside ${numeralAsSet(reason.fromMHz)} to ${numeralAsSet(reason.toMHz)} MHz cannot be tuned by ${receiver}`;
     case "no tuner for it":
-      return `${receiver} has no DVB-C tuner for ${lacking}`;
+      return `${receiver} has no ${reason.system} tuner for ${lacking}`;
     case "not converted":
       return `No LNB converts ${lacking} on the way to ${receiver}`;
     case "switched feed on a wideband input":

@@ -70,7 +70,7 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
         `outside ${numeralAsSet(reason.fromMHz)} to ${numeralAsSet(reason.toMHz)} MHz, where this input tunes`,
       );
     case "no tuner for it":
-      return verb("needs", "need", "a DVB-C tuner, which this receiver does not have");
+      return verb("needs", "need", `a ${reason.system} tuner, which this receiver does not have`);
     case "not converted":
       return are("not converted to satellite IF");
     case "switched feed on a wideband input":

@@ -4,7 +4,7 @@ import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { Loss } from "../../findings/walk/loss.ts";
 import { type CarrierWay, type Need, type SignalQuestion, walkSignal } from "../../findings/walk/signal.ts";
 import type { WayStep } from "../../findings/walk/step.ts";
-import { SERVICE_NAMES } from "../../signal/carrier.ts";
+import { serviceName } from "../../signal/carrier.ts";
 import { numeral, numeralAsSet } from "../../words/numbers.ts";
 import { reasonClause } from "../missingWords.ts";
 import { beside, labelled, nameOfBand, partName } from "../phrases.ts";
@@ -37,7 +37,7 @@ function told(evaluation: Evaluation, { part, service }: SignalQuestion, way: Ca
   const loss = way.loss && { ...way.loss, words: label(lossWords(way.loss, part, evaluation)) };
   const port = evaluation.record(part)?.ports.find((p) => p.id === way.port)?.label ?? "";
   const socket = port === "" ? "" : `, ${port}`;
-  const heading = `${way.name}, ${SERVICE_NAMES[service]}, to ${partName(part)}${socket}: ${way.got ? "arrives" : "is lost"}.`;
+  const heading = `${way.name}, ${serviceName({ ...way, service })}, to ${partName(part)}${socket}: ${way.got ? "arrives" : "is lost"}.`;
   const lines = [
     label(heading),
     ...way.needs.map((need) => label(needWords(need))),
