@@ -24,6 +24,7 @@ import { AMPLIFIERS_OF_INPUTS } from "./amplifierInputs.ts";
 import { define, type PartKind, type Path } from "./contract.ts";
 import { choice, number } from "./fields.ts";
 import { dB, INLINE, LINE_POWER, MEMORY, passing, THROUGH_PORTS } from "./passive.ts";
+import { equipmentScreening, screened } from "./screening.ts";
 
 const masthead = define({
   kind: "amp-masthead",
@@ -56,22 +57,28 @@ const masthead = define({
     outputDbuv: outputDbuv(104, TV_RATIO_DB),
     milliamps: supplyMilliamps(40),
     minVolts: minVolts(10),
+    screening: equipmentScreening(),
   }),
   symbol: "masthead",
   caption: (o) => `${dB(o.gainDb)} · noise figure ${dB(o.noiseFigureDb)}`,
   ports: () => THROUGH_PORTS,
-  signal: (o, { powered }) => {
+  signal: (o, context) => {
     const uhf = { fromMHz: 470, toMHz: Number(o.uhfTo) };
     const band = passing(o.takes === "uhf" ? [uhf] : [RADIO, uhf], OUT_OF_BAND_DB);
-    if (!powered) return { paths: [{ from: "in", to: "out", response: series(UNPOWERED_GAIN, band) }] };
+    const way = { from: "in", to: "out" };
+    if (!context.powered)
+      return screened(context, o, { paths: [{ ...way, response: series(UNPOWERED_GAIN, band) }] });
     const rating = { outputDbuv: o.outputDbuv, ratioDb: TV_RATIO_DB };
     const response = series(flat(o.gainDb), band);
-    return { paths: [{ from: "in", to: "out", response, noiseFigureDb: o.noiseFigureDb, rating }] };
+    return screened(context, o, { paths: [{ ...way, response, noiseFigureDb: o.noiseFigureDb, rating }] });
   },
   power: (o) => ({ load: { milliamps: o.milliamps, ports: ["out"], minVolts: o.minVolts } }),
   inline: INLINE,
   cautions: ["height", "bonding"],
 });
+
+/** What passes by beside an amplifier for satellite goes through two filters. Typical, from memory. [dB] */
+const BESIDE_DB = -1.5;
 
 const lineAmplifier = define({
   kind: "amp-if",
@@ -126,33 +133,55 @@ const lineAmplifier = define({
       choices: [
         { value: "stopped", label: "are stopped" },
         { value: "passed", label: "pass by, unamplified" },
+        { value: "amplified", label: "are amplified as well" },
       ],
       default: "stopped",
       source: MEMORY,
     }),
+    tvGainDb: number({
+      label: "Gain for TV and radio",
+      unit: "dB",
+      help: "Of a type that amplifies the whole cable, 47 to 2150 MHz and more.",
+      min: 0,
+      max: 40,
+      step: 0.5,
+      default: 15,
+      source: MEMORY,
+      means: "terrestrial gain",
+      onSite: "setting",
+      turnsBy: 1,
+      spreadDb: 1.5,
+      onlyWhen: { below: "amplified" },
+    }),
     milliamps: supplyMilliamps(60),
     minVolts: minVolts(11),
+    screening: equipmentScreening(),
   }),
   symbol: "amplifier-if",
   caption: (o) => `${dB(o.gainDb)} at ${numeralAsSet(o.toMHz)} MHz`,
   ports: () => THROUGH_PORTS,
-  signal: (o, { powered }) => {
+  signal: (o, context) => {
+    const { powered } = context;
     const band = passing([{ fromMHz: o.fromMHz, toMHz: o.toMHz }], OUT_OF_BAND_DB);
     const gain = powered ? curve([o.fromMHz, o.gainDb - o.slopeDb], [o.toMHz, o.gainDb]) : UNPOWERED_GAIN;
     const active = powered
       ? { noiseFigureDb: o.noiseFigureDb, rating: { outputDbuv: o.outputDbuv, ratioDb: IF_RATIO_DB } }
       : {};
     const amplified: Path = { from: "in", to: "out", response: series(gain, band), ...active };
-    if (o.below === "stopped") return { paths: [amplified] };
+    if (o.below === "stopped") return screened(context, o, { paths: [amplified] });
     // A carrier takes one of the two ways, so that it doesn't meet itself at the output.
     const beside = passing([{ fromMHz: 5, toMHz: o.fromMHz * 0.9 }], OUT_OF_BAND_DB);
     const middle = o.fromMHz * 0.95;
-    return {
+    const lower =
+      o.below === "passed"
+        ? { response: series(flat(BESIDE_DB), beside) }
+        : { response: series(powered ? flat(o.tvGainDb) : UNPOWERED_GAIN, beside), ...active };
+    return screened(context, o, {
       paths: [
         { ...amplified, takes: { fromMHz: middle } },
-        { from: "in", to: "out", response: series(flat(-1.5), beside), takes: { toMHz: middle } },
+        { from: "in", to: "out", ...lower, takes: { toMHz: middle } },
       ],
-    };
+    });
   },
   power: (o) => ({
     paths: [LINE_POWER],

@@ -1,4 +1,4 @@
-/** Screening of cables, plates and joints, and what gets in through it where a transmitter is near. */
+/** Screening of cables, plates, joints, splitters and amplifiers, and what gets in through it where a transmitter is near. */
 
 import { DIPOLE_DBI, fieldToLevelDbuv } from "../rf/field.ts";
 import { REFERENCE_KELVIN } from "../rf/noise.ts";
@@ -6,9 +6,9 @@ import type { Band, Grid } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
 import { gainDbAt } from "../signal/gain.ts";
 import { makeGrid } from "../signal/grid.ts";
-import type { Response } from "../signal/response.ts";
+import { type Response, series } from "../signal/response.ts";
 import { sourceBand } from "../signal/treat.ts";
-import type { SignalContext, SignalTreatment } from "./contract.ts";
+import type { Path, SignalContext, SignalTreatment } from "./contract.ts";
 import { choice } from "./fields.ts";
 import type { OutsideField } from "./outsideField.ts";
 import { CORDLESS, MAST_700, MAST_800, MAST_1800 } from "./planUnwanted.ts";
@@ -44,7 +44,7 @@ const OF_CABLES = {
   none: UNCLASSED,
 } as const satisfies Record<string, Steps>;
 
-/** Plates and connectors: EN 50083-2/A1, as quoted in a catalogue. */
+/** Plates, connectors, splitters and amplifiers: EN 50083-2/A1, as quoted in a catalogue. */
 const OF_EQUIPMENT = {
   A: [
     [300, 85],
@@ -77,40 +77,33 @@ function stepAt(steps: Steps, f: number): number {
   return (steps.find(([upTo]) => f <= upTo) ?? steps[steps.length - 1])?.[1] ?? 0;
 }
 
-const HELP = "Counts where the settings name a phone mast or a cordless phone near by.";
-
-/** Field for the class of a cable. */
-export const cableScreening = () =>
-  choice({
+/** Field for a screening class, of one list of classes as of the other. */
+function screeningField<C extends string>(
+  classes: readonly C[],
+  o: { readonly default: C; readonly source: string },
+) {
+  return choice({
     label: "Screening class",
-    choices: [
-      { value: "A++", label: "A++" },
-      { value: "A+", label: "A+" },
-      { value: "A", label: "A" },
-      { value: "B", label: "B" },
-      { value: "none", label: "None stated" },
-    ],
-    default: "A",
-    help: HELP,
-    source: "EN 50117, from memory: 105, 95, 85 and 75 dB up to 1000 MHz; none stated: about 40 dB",
+    choices: classes.map((value) => ({ value, label: value === "none" ? "None stated" : value })),
+    ...o,
+    help: "Counts where the settings name a phone mast or a cordless phone near by.",
     means: "screening",
     advanced: true,
   });
+}
 
-/** Field for the class of a plate or a joint. */
+/** Field for the class of a cable. */
+export const cableScreening = () =>
+  screeningField<CableClass>(["A++", "A+", "A", "B", "none"], {
+    default: "A",
+    source: "EN 50117, from memory: 105, 95, 85 and 75 dB up to 1000 MHz; none stated: about 40 dB",
+  });
+
+/** Field for the class of a plate, a joint, a splitter or an amplifier. */
 export const equipmentScreening = (value: EquipmentClass = "A") =>
-  choice({
-    label: "Screening class",
-    choices: [
-      { value: "A", label: "A" },
-      { value: "B", label: "B" },
-      { value: "none", label: "None stated" },
-    ],
+  screeningField<EquipmentClass>(["A", "B", "none"], {
     default: value,
-    help: HELP,
     source: "EN 50083-2/A1, as quoted: 75 and 65 dB at 470 to 1000 MHz, 55 above; none stated: about 40 dB",
-    means: "screening",
-    advanced: true,
   });
 
 /** What comes in below this is lost beside any wanted carrier [dBµV]: 22 dB below the least that an outlet should have. */
@@ -157,6 +150,34 @@ export function ingress(
     return bands.length > 0 ? [{ port, bands }] : [];
   });
   return found.length > 0 ? { ingress: found } : {};
+}
+
+/**
+ * What a closed part does, and what gets in at its input connectors: that runs through it like any signal, amplified or divided.
+ * Where it has several inputs it is counted once, at the first that leads to an output.
+ */
+export function screened(
+  context: SignalContext,
+  { screening }: { readonly screening: EquipmentClass },
+  treatment: SignalTreatment,
+): SignalTreatment {
+  if (!context.field) return treatment;
+  const { paths = [] } = treatment;
+  const ports = [...new Set(paths.map((path) => path.to))].filter((port) => !port.startsWith("#"));
+  const outputs = ports.map((port) => ({ port, through: wayTo(paths, port) }));
+  return { ...treatment, ...ingress(context, (f) => equipmentScreeningDb(screening, f), outputs) };
+}
+
+function wayTo(paths: readonly Path[], port: string): Response {
+  const way: Response[] = [];
+  let node: string | undefined = port;
+  // Inner nodes lie in a row: never more of them than paths.
+  for (let guard = paths.length; node !== undefined && guard > 0; guard--) {
+    const last: Path | undefined = paths.find((path) => path.to === node);
+    if (last) way.unshift(last.response);
+    node = last?.from.startsWith("#") ? last.from : undefined;
+  }
+  return series(...way);
 }
 
 function transmittersOf({ mast, cordlessDbuvPerM }: OutsideField) {
