@@ -22,7 +22,7 @@ export const SERVICE_NAMES: Readonly<Record<Service, string>> = {
 };
 
 /** How television comes, where it does not come from the air alone. */
-export type Television = "cable" | "air and cable";
+export type Television = "by cable" | "by air and cable";
 
 /** How carriers of these modulations come; nothing where all of them are from the air, or none is television. */
 export function televisionOf(
@@ -36,12 +36,12 @@ export function televisionOf(
     all++;
     if (mode.startsWith("dvbc-")) cable++;
   }
-  return cable === 0 ? {} : { television: cable === all ? "cable" : "air and cable" };
+  return cable === 0 ? {} : { television: cable === all ? "by cable" : "by air and cable" };
 }
 
 const TELEVISION_NAMES: Readonly<Record<Television, string>> = {
-  cable: "Cable TV",
-  "air and cable": "Terrestrial and cable TV",
+  "by cable": "Cable TV",
+  "by air and cable": "Terrestrial and cable TV",
 };
 
 /** A service by its name; television by the way it comes. */
