@@ -92,12 +92,17 @@ function changedOptions(
   }
 }
 
-/** A receiver on or unplugged; nothing for what has no such state, or is as wanted already. */
+/**
+ * A receiver on or unplugged, or in standby where its loop-out feeds another one; nothing for what has no such state, or
+ * is as wanted already.
+ */
 function stateUnder(part: Part, isOn: boolean): AnyOptions {
   const kind = kindOf(part.kind);
   const key = stateKeyOf(part);
   const meta = kind && key !== undefined ? describedOptions(kind).get(key) : undefined;
-  const value = isOn ? meta?.soundValue : meta?.defectValues?.[0];
+  const loop = kind && optionsMeaning(kind, "loop-out")[0];
+  const leadsOn = loop !== undefined && part.options[loop] !== "none";
+  const value = isOn ? meta?.soundValue : leadsOn ? "standby" : meta?.defectValues?.[0];
   return key === undefined || value === undefined || part.options[key] === value ? {} : { [key]: value };
 }
 

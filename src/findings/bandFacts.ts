@@ -1,28 +1,43 @@
 /** A signal as a finding names it: what it is, and from whom. */
 import type { PartId } from "../design/design.ts";
-import type { Band } from "../signal/band.ts";
-import type { Polarisation, Service, SkyHalf } from "../signal/carrier.ts";
+import type { Band, Grid } from "../signal/band.ts";
+import {
+  type Polarisation,
+  type Service,
+  type SkyHalf,
+  type Television,
+  televisionOf,
+} from "../signal/carrier.ts";
 
 export type BandFacts = {
   readonly service: Service;
   /** Its source; of a stacked feed the converter that makes it. */
   readonly part: PartId;
+  readonly television?: Television;
   /** Terrestrial transmitter as the user named it. */
   readonly transmitter?: string;
   readonly polarisation?: Polarisation;
+  /** The wave turns: right-hand where `polarisation` is V, left-hand where it is H. */
+  readonly circular?: true;
   readonly half?: SkyHalf;
   /** Present on what is not a band of carriers from the air: user bands, or a converter's own noise. */
   readonly sort?: "user bands" | "noise";
 };
 
-export function bandFactsOf({ origin, half, stack, isFloor }: Band): BandFacts {
+export function bandFactsOf({ origin, grid, half, stack, isFloor }: Band): BandFacts {
   const sort = isFloor ? ("noise" as const) : stack ? ("user bands" as const) : undefined;
   return {
     service: origin.service,
+    ...televisionOf(origin.service, modesOf(grid)),
     part: origin.part,
     ...(origin.transmitter === undefined ? {} : { transmitter: origin.transmitter }),
     ...(origin.polarisation ? { polarisation: origin.polarisation } : {}),
+    ...(origin.circular ? { circular: origin.circular } : {}),
     ...(half ? { half } : {}),
     ...(sort ? { sort } : {}),
   };
+}
+
+function* modesOf({ index, plan }: Grid): Generator<string> {
+  for (const entry of index) yield plan[entry]?.mode ?? "";
 }

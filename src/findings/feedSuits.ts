@@ -54,7 +54,7 @@ function leadsChangedAt(band: Band): Condition | undefined {
 
 /** What is wrong with a kind of feed for an input; undefined when it suits. */
 function wrongFeed(input: ReceiverInput, band: Band): MissingReason | undefined {
-  const { service, polarisation } = band.origin;
+  const { service, polarisation, circular } = band.origin;
   if (service !== "satellite") return undefined;
   if (band.shifts.length === 0) return { kind: "not converted" };
   const lo = band.shifts.reduce((sum, shift) => sum + shift, 0);
@@ -66,6 +66,7 @@ function wrongFeed(input: ReceiverInput, band: Band): MissingReason | undefined 
         port: input.port,
         input: input.polarisation,
         arrives: polarisation,
+        ...(circular ? { circular } : {}),
       };
     const { menu } = input;
     return menu?.widebandMHz === undefined ? undefined : shiftedFrom(menu.widebandMHz, lo);

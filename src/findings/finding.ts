@@ -1,7 +1,7 @@
 /** What the tool has to say about a design. */
 import type { PartId } from "../design/design.ts";
 import type { FmStep } from "../rf/fmQuality.ts";
-import type { Service } from "../signal/carrier.ts";
+import type { Service, Television } from "../signal/carrier.ts";
 import type { Blamed } from "./blame/culprit.ts";
 import type { FactsByRule, RuleId } from "./facts.ts";
 import type { Missing } from "./missing.ts";
@@ -71,6 +71,7 @@ export type ServiceVerdict = {
   readonly wanted: number;
   readonly got: number;
   readonly counted?: "user band";
+  readonly television?: Television;
   /** Of the carriers got; absent when none [dBµV, dBµV, dB]. */
   readonly levelMin?: number;
   readonly levelMax?: number;

@@ -14,6 +14,8 @@ export type Plane = {
   readonly position?: string;
   readonly polarisation: Polarisation;
   readonly half: SkyHalf;
+  /** The waves turn: right-hand where `polarisation` is V, left-hand where it is H. */
+  readonly circular?: true;
 };
 
 /** From "not there at all" to "nearly": the best that happened to a carrier decides what is said of it. */
@@ -68,8 +70,8 @@ export type MissingReason =
   | { readonly kind: "open output"; readonly part: PartId; readonly port: string }
   | { readonly kind: "cut"; readonly part: PartId; readonly cut: CutReason }
   | { readonly kind: "outside tuning range"; readonly fromMHz: number; readonly toMHz: number }
-  /** It arrives, and the receiver has no tuner for its system: cable television at a set for terrestrial TV. */
-  | { readonly kind: "no tuner for it" }
+  /** It arrives, and the receiver has no tuner for its system: cable television at a set for terrestrial TV, or DVB-T2 at an old one. */
+  | { readonly kind: "no tuner for it"; readonly system: "DVB-C" | "DVB-T2" }
   | { readonly kind: "not converted" }
   | { readonly kind: "switched feed on a wideband input" }
   | { readonly kind: "wideband feed on a switched input" }
@@ -88,6 +90,7 @@ export type MissingReason =
   | { readonly kind: "single-cable feed on a plain input" }
   | {
       readonly kind: "wrong polarisation at the input";
+      readonly circular?: true;
       readonly port: string;
       readonly input: Polarisation;
       readonly arrives: Polarisation;

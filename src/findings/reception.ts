@@ -1,6 +1,6 @@
 /** What a receiver can really get: every carrier of its sources, and why the missing ones are missing. */
 import type { PartRecord } from "../evaluate/evaluation.ts";
-import type { Service } from "../signal/carrier.ts";
+import { type Service, type Television, televisionOf } from "../signal/carrier.ts";
 import { ABSENT, type CarrierResult, type GotCarrier } from "./carrierResult.ts";
 import type { SoundFacts } from "./finding.ts";
 import { receiverResults } from "./inputReception.ts";
@@ -21,6 +21,7 @@ export type ServiceReception = {
   readonly service: Service;
   readonly wanted: number;
   readonly got: number;
+  readonly television?: Television;
   /** Of the carriers got [dBµV, dBµV, dB]; absent when none. */
   readonly levelMin?: number;
   readonly levelMax?: number;
@@ -88,6 +89,10 @@ function summed(
     service,
     wanted: wanted.length,
     got,
+    ...televisionOf(
+      service,
+      wanted.map(({ carrier }) => carrier.mode),
+    ),
     ...(got > 0 ? { levelMin, levelMax, cnMin } : {}),
     ...soundField(service, wanted, results),
     missing: missingOf(wanted, results),

@@ -168,8 +168,12 @@ function identified(rule: RuleId, draft: Draft<RuleId>): Finding {
   return { id, rule, ...draft } as Finding;
 }
 
-/** Whoever stands at an input that is open: what other settings would bring is not what the receiver is set to. */
+/**
+ * Whoever stands at an input that is open, or never gets to an input where a satellite is: what other settings would
+ * bring is not what the receiver is set to.
+ */
 function leftWithout(finding: Finding): readonly PartId[] {
+  if (finding.rule === "command-lost") return "positions" in finding.facts ? [finding.facts.receiver] : [];
   return finding.rule === "not-connected" && finding.facts.kind === "missed" ? finding.facts.receivers : [];
 }
 

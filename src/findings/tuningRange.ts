@@ -8,7 +8,11 @@ export function whyNotTuned(input: ReceiverInput, { grid }: Band, i: number): Lo
   const mode = grid.plan[grid.index[i] ?? 0]?.mode ?? "";
   const system = input.systems?.find(({ modes }) => mode.startsWith(modes));
   if (system && !system.range)
-    return { got: false, why: "out of range", reason: { kind: "no tuner for it" } };
+    return {
+      got: false,
+      why: "out of range",
+      reason: { kind: "no tuner for it", system: mode.startsWith("dvbc-") ? "DVB-C" : "DVB-T2" },
+    };
   const { fromMHz, toMHz } = system?.range ?? { fromMHz: input.tunesFromMHz, toMHz: input.tunesToMHz };
   const f = grid.centre[i] ?? 0;
   if (f >= fromMHz && f <= toMHz) return undefined;

@@ -1,7 +1,7 @@
 /** Receivers and outlets, judged: facts only, words are made of them in `src/sentences/verdict.ts`. */
 import type { PartRecord } from "../evaluate/evaluation.ts";
 import type { Band } from "../signal/band.ts";
-import type { Service } from "../signal/carrier.ts";
+import { type Service, televisionOf } from "../signal/carrier.ts";
 import { cniDb } from "../signal/readout.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict } from "./finding.ts";
 import { barrierOf, type HandedOn, handedOn, type Sockets } from "./handedOn.ts";
@@ -113,6 +113,7 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
     });
   // Of two single-cable lines through one plate each has user bands of its own.
   const arriving = new Set<string>();
+  const modes: string[] = [];
   let isStacked = false;
   for (const [input, spectrum] of Object.entries(record.inputs)) {
     const used = usedAt(lines, input);
@@ -121,7 +122,10 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
       if (band.origin.service !== service || !band.cut.includes(0)) continue;
       isStacked = band.stack !== undefined;
       for (let i = 0; i < band.level.length; i++)
-        if (isOfUse(band, i, used)) arriving.add(keyOf(band, i, input));
+        if (isOfUse(band, i, used)) {
+          arriving.add(keyOf(band, i, input));
+          modes.push(modeAt(band, i));
+        }
     }
   }
   const got = new Set<string>();
@@ -156,11 +160,16 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
     service,
     wanted: arriving.size,
     got: got.size,
+    ...televisionOf(service, modes),
     ...(isStacked ? { counted: "user band" as const } : {}),
     ...(got.size > 0 ? { levelMin, levelMax, cnMin } : {}),
     ...(sound ? { sound } : {}),
     missing: count > 0 ? [...lost, missing] : lost,
   };
+}
+
+function modeAt({ grid }: Band, i: number): string {
+  return grid.plan[grid.index[i] ?? 0]?.mode ?? "";
 }
 
 /** Alike ones as one, with their number. */

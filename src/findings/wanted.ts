@@ -4,6 +4,7 @@ import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { SKY_SPLIT_MHZ } from "../parts/planSatellite.ts";
 import type { Band } from "../signal/band.ts";
 import { type Carrier, type Service, WANTED_SERVICES } from "../signal/carrier.ts";
+import { waveOf } from "../signal/leak.ts";
 import { remembered } from "../signal/remember.ts";
 import { carrierKey } from "./carrierResult.ts";
 import type { Plane } from "./missing.ts";
@@ -92,8 +93,9 @@ export function carriersSent(source: PartRecord): number {
 }
 
 /** A plane as a key: the dish and the quadrant. */
-export function planeKey({ source, polarisation, half }: Plane): string {
-  return `${source}/${polarisation}${half === "low" ? "L" : "H"}`;
+export function planeKey(plane: Plane): string {
+  const { source, half } = plane;
+  return `${source}/${waveOf(plane)}${half === "low" ? "L" : "H"}`;
 }
 
 /** Every receiver asks the same of every source. */
@@ -116,13 +118,14 @@ function sentBy(source: PartRecord, service: Service): readonly (readonly Wanted
 }
 
 function carriersOf({ origin, grid, level }: Band): readonly WantedCarrier[] {
-  const { polarisation, satellite, part: source, key } = origin;
+  const { polarisation, satellite, part: source, key, circular } = origin;
   const plane = (half: Plane["half"]): Plane | undefined =>
     polarisation && {
       source,
       ...(satellite === undefined ? {} : { position: satellite }),
       polarisation,
       half,
+      ...(circular ? { circular } : {}),
     };
   const planes = { low: plane("low"), high: plane("high") };
   return Array.from(grid.index).flatMap((index, i): WantedCarrier[] => {

@@ -27,8 +27,7 @@ export const MOST_RECEIVERS = 6;
 
 /** All combinations for a part that lives on receivers; undefined where none feeds it, or more than six could. */
 export function whoIsOn(design: Design, part: PartId): WhoIsOn | undefined {
-  const allOn = withStates(design, () => true);
-  const island = islandDesign(allOn, part);
+  const island = reachableIsland(design, part);
   const receivers = island.parts.filter((one) => stateKey(one) !== undefined).map(({ id }) => id);
   if (receivers.length === 0 || receivers.length > MOST_RECEIVERS) return undefined;
   const ports = portsOf(island, part);
@@ -51,6 +50,36 @@ export function whoIsOn(design: Design, part: PartId): WhoIsOn | undefined {
     };
   });
   return { receivers, states: states.toSorted((a, b) => a.on.length - b.on.length) };
+}
+
+/**
+ * All that direct current joins with a part while everybody is on, and what it joins besides while only one is: a
+ * receiver's loop-out passes supply as long as the receiver sleeps.
+ */
+function reachableIsland(design: Design, part: PartId): Design {
+  const looping = design.parts.some((one) => {
+    const kind = kindOf(one.kind);
+    return kind?.reception !== undefined && kind.ports(one.options).some((port) => port.side === "out");
+  });
+  const receivers = looping ? design.parts.filter((one) => stateKey(one) !== undefined) : [];
+  const islands = [
+    islandDesign(
+      withStates(design, () => true),
+      part,
+    ),
+    ...receivers.map((only) =>
+      islandDesign(
+        withStates(design, (id) => id === only.id),
+        part,
+      ),
+    ),
+  ];
+  const ids = new Set(islands.flatMap(({ parts }) => parts.map(({ id }) => id)));
+  return {
+    ...design,
+    parts: design.parts.filter(({ id }) => ids.has(id)),
+    wires: design.wires.filter(({ from, to }) => ids.has(from[0]) && ids.has(to[0])),
+  };
 }
 
 function portsOf(design: Design, id: PartId): readonly string[] {

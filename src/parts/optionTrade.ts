@@ -61,6 +61,8 @@ export type Meaning =
   | "turning current"
   | "receiver state"
   | "receiver supply"
+  | "standby supply"
+  | "loop-out"
   | "receiver mode"
   | "receiver user bands"
   | "user band set"

@@ -24,6 +24,7 @@ export const SUPPLY_FIELDS = {
     label: "Feeds the cable in standby",
     help: "Many receivers let the cable go dead, some keep it fed.",
     default: false,
+    means: "standby supply",
     source: MEMORY,
     advanced: true,
   }),

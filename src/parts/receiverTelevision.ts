@@ -1,5 +1,5 @@
-/** What a TV set has beside its terrestrial tuner: one for cable television, and 5 V for an active aerial. */
-import type { PartKind, ReceiverInput } from "./contract.ts";
+/** What a TV set has beside its first tuner: newer and other systems, and 5 V for an active aerial. */
+import type { AnyOptions, PartKind, ReceiverInput } from "./contract.ts";
 import { choice, toggle } from "./fields.ts";
 import { MEMORY } from "./passive.ts";
 
@@ -17,6 +17,14 @@ const FIELDS = {
     default: true,
     source: "usual, from memory",
     onSite: "factory",
+  }),
+  secondGeneration: toggle({
+    label: "Receives DVB-T2",
+    help: "Sets from before the change to DVB-T2, about 2010 to 2016 by country, receive DVB-T only.",
+    default: true,
+    source: "usual, from memory",
+    onSite: "factory",
+    advanced: true,
   }),
   aerialSupply: choice({
     label: "Feeds an active aerial",
@@ -39,7 +47,7 @@ export function asTelevision(kind: PartKind): PartKind {
     options: kind.options.extend(FIELDS),
     reception: (o) => {
       const { inputs = [], wants = [] } = kind.reception?.(o) ?? {};
-      return { wants, inputs: inputs.map((input) => withCable(input, o.cableTuner === true)) };
+      return { wants, inputs: inputs.map((input) => withSystems(input, o)) };
     },
     power: (o) =>
       o.aerialSupply === "5"
@@ -58,8 +66,14 @@ export function asTelevision(kind: PartKind): PartKind {
   };
 }
 
-function withCable(input: ReceiverInput, has: boolean): ReceiverInput {
+function withSystems(input: ReceiverInput, { cableTuner, secondGeneration }: AnyOptions): ReceiverInput {
   const { tunesFromMHz, tunesToMHz } = input;
   const range = { fromMHz: Math.min(CABLE_FROM_MHZ, tunesFromMHz), toMHz: tunesToMHz };
-  return { ...input, systems: [{ modes: "dvbc-", range: has ? range : undefined }] };
+  return {
+    ...input,
+    systems: [
+      { modes: "dvbc-", range: cableTuner === true ? range : undefined },
+      ...(secondGeneration === true ? [] : [{ modes: "dvbt2-", range: undefined }]),
+    ],
+  };
 }

@@ -7,6 +7,7 @@ import { toggle, wholeNumber } from "./fields.ts";
 import { coaxIn, MEMORY } from "./passive.ts";
 import { IF_FROM_MHZ, IF_TO_MHZ } from "./quadrants.ts";
 import { frontEndFields, frontEndOf, OVERLOAD } from "./receiverFrontEnd.ts";
+import { LOOP_FIELDS, loopPorts, loopPower, loopSignal } from "./receiverLoop.ts";
 import { MENU_FIELDS, menuOf, WIDEBAND_MENU_FIELD, widebandMenuOf } from "./receiverMenu.ts";
 import {
   burstField,
@@ -64,18 +65,16 @@ const single = define({
     burst: burstField("Tone burst"),
     gives: GIVES_FIELD,
     motor: motorField("Sends motor commands"),
+    ...LOOP_FIELDS,
     ...SUPPLY_FIELDS,
     ...MENU_FIELDS,
     ...frontEndFields(OVERLOAD.satellite),
   }),
   symbol: "receiver-sat",
   caption: (o) => (o.state === "on" ? `asks for ${wishWords(o)}` : STATE_WORDS[o.state]),
-  ports: () => [coaxIn("sat", "SAT")],
-  signal: () => ({}),
-  power: (o) => {
-    const supplies = suppliesOf(o, "sat", requestOf(o));
-    return supplies.length > 0 ? { supplies } : {};
-  },
+  ports: (o) => [coaxIn("sat", "SAT"), ...loopPorts(o)],
+  signal: (o) => ({ paths: loopSignal(o) }),
+  power: (o) => ({ supplies: suppliesOf(o, "sat", requestOf(o)), paths: loopPower(o) }),
   reception: (o) => ({
     inputs: [switchedInput("sat", o)],
     wants: o.state === "on" ? ["satellite"] : [],

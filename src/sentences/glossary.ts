@@ -141,6 +141,11 @@ export const GLOSSARY = [
     meaning: "Resistance of inner conductor and screen together. It decides how many volts a cable takes.",
   },
   {
+    terms: ["Loop-out"],
+    meaning:
+      "An output of a receiver that leads its cable on to a second receiver. While the first is on, it alone commands the LNB.",
+  },
+  {
     terms: ["Loop-through outlet"],
     meaning: "Takes a little for its sockets and passes the line on to the next outlet.",
   },

@@ -3,6 +3,7 @@
 import type { PartId } from "../design/design.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { isLeak } from "../findings/blame/quality.ts";
+import { isBehindLoop, loopOutOf } from "../findings/loopOut.ts";
 import type { Missing } from "../findings/missing.ts";
 import { passesService } from "../findings/passesService.ts";
 import type { ReceiverLossFacts } from "../findings/receiverLossRules.ts";
@@ -11,9 +12,10 @@ import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { culpritClause, culpritCure } from "./culpritWords.ts";
 import { capital } from "./explain/plainWords.ts";
 import { besideLimit } from "./figures.ts";
+import { heldByLoop, loopCure, loopPassCure, loopStops } from "./loopWords.ts";
 import { MESSAGES, portLabelOf, portName, shiftWords } from "./missingWords.ts";
 import { carriers, list, nameOfBand, partName } from "./phrases.ts";
-import { planesWords } from "./planes.ts";
+import { askedWords, planesWords, polarisationName } from "./planes.ts";
 
 /** The receiver, or one of its tuners, that a loss is seen at. */
 export type Sufferer = { readonly part: string; readonly tuner?: number };
@@ -46,8 +48,11 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
       return `${capital(portName(reason.part, reason.port, evaluation, "in"))} has the lead from ${portName(reason.from.part, reason.from.port, evaluation, "out")}`;
     case "other output":
       return `${partName(reason.part)} gives ${lacking} at ${list(reason.outputs.map((port) => portLabelOf(reason.part, port, evaluation)))} only, not at ${portLabelOf(reason.part, reason.port, evaluation)}`;
-    case "no way through":
+    case "no way through": {
+      const loop = loopOutOf(evaluation.record(reason.part));
+      if (loop) return loopStops(reason.part, loop);
       return `${partName(reason.part)} passes nothing of it from ${portLabelOf(reason.part, reason.from, evaluation)} to ${portLabelOf(reason.part, reason.to, evaluation)}`;
+    }
     case "no supply":
       return culprit.part === reason.part
         ? `${partName(reason.part)} has no supply`
@@ -67,7 +72,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "outside tuning range":
       return `${capital(lacking)} outside ${numeralAsSet(reason.fromMHz)} to ${numeralAsSet(reason.toMHz)} MHz cannot be tuned by ${receiver}`;
     case "no tuner for it":
-      return `${receiver} has no DVB-C tuner for ${lacking}`;
+      return `${receiver} has no ${reason.system} tuner for ${lacking}`;
     case "not converted":
       return `No LNB converts ${lacking} on the way to ${receiver}`;
     case "switched feed on a wideband input":
@@ -97,7 +102,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "wrong polarisation at the input":
       return new Set(planes.map((p) => p.polarisation)).size > 1
         ? `The two leads at ${receiver} are on each other’s inputs`
-        : `${capital(portName(at.part, reason.port, evaluation, "in"))} gets the ${reason.arrives === "H" ? "horizontal" : "vertical"} feed`;
+        : `${capital(portName(at.part, reason.port, evaluation, "in"))} gets the ${polarisationName({ ...reason, polarisation: reason.arrives })} feed`;
     case "leads changed":
       return `Leads are on the wrong inputs of ${partName(reason.part)}`;
     case "no user band set":
@@ -113,7 +118,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "line held":
       return `${partName(reason.by)} is not in single-cable mode and blocks the line`;
     case "fixed supply":
-      return `${receiver} gives a fixed voltage and no tone, so ${partName(reason.part)} stays in one quadrant`;
+      return `${receiver} gives a fixed voltage and no tone`;
     case "no command":
       return blocked
         ? `${blocked} passes no command from ${receiver} to ${partName(reason.part)}`
@@ -131,15 +136,18 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
         return `${receiver} shuts down under the load of ${partName(reason.part)} when it asks for horizontal`;
       return blocked
         ? `Only ${numeral(reason.volts)} V of the 18 V get past ${blocked} to ${partName(reason.part)}`
-        : `${receiver} gives so little for horizontal that ${partName(reason.part)} gets only ${numeral(reason.volts)} V`;
+        : `${receiver} gives so little for ${askedWords(evaluation.record(reason.part), "H")} that ${partName(reason.part)} gets only ${numeral(reason.volts)} V`;
     case "dies at vertical":
       return blocked
         ? `Only ${besideLimit(reason.volts, reason.leastVolts)[0]} V of the 13 V get past ${blocked} to ${partName(reason.part)}, which dies`
-        : `${reason.by ? partName(reason.by.part) : receiver} gives so little for vertical that ${partName(reason.part)} gets only ${besideLimit(reason.volts, reason.leastVolts)[0]} V and dies`;
-    case "set by another":
+        : `${reason.by ? partName(reason.by.part) : receiver} gives so little for ${askedWords(evaluation.record(reason.part), "V")} that ${partName(reason.part)} gets only ${besideLimit(reason.volts, reason.leastVolts)[0]} V and dies`;
+    case "set by another": {
+      const held = heldByLoop(reason.by, at.part, evaluation);
+      if (held !== undefined) return held;
       return blocked && culprit.part !== reason.part
         ? `${blocked} puts ${receiver} and ${partName(reason.by)} on one output of ${partName(reason.part)}`
         : `${receiver} and ${partName(reason.by)} share one output of ${partName(reason.part)}`;
+    }
     case "not handed on":
       return `${receiver} does not pass on ${lacking}`;
     case "blocked":
@@ -251,8 +259,16 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
     case "too few volts":
     case "dies at vertical":
       return `Use copper cable of lower resistance, or feed ${partName(reason.part)} from a supply near it.`;
-    case "set by another":
-      return `Give ${partName(at.part)} an output of its own.`;
+    case "set by another": {
+      const loop = isBehindLoop(evaluation, at.part, reason.by)
+        ? loopOutOf(evaluation.record(reason.by))
+        : undefined;
+      return loop ? loopCure(reason.by, at.part, loop) : `Give ${partName(at.part)} an output of its own.`;
+    }
+    case "no way through": {
+      const loop = loopOutOf(evaluation.record(reason.part));
+      return loop && loopPassCure(reason.part, at.part, loop);
+    }
     case "switched feed on a wideband input":
     case "wideband feed on a switched input":
     case "plain feed on a single-cable input":

@@ -1,8 +1,11 @@
 /** Why carriers are missing, in clauses that take their subject. */
 
 import type { Evaluation } from "../evaluate/evaluation.ts";
+import { loopOutOf } from "../findings/loopOut.ts";
 import type { Missing, MissingReason } from "../findings/missing.ts";
 import type { StackStandard } from "../signal/band.ts";
+import type { Service } from "../signal/carrier.ts";
+import { waveOf } from "../signal/leak.ts";
 import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import { besideLimit } from "./figures.ts";
@@ -10,8 +13,14 @@ import { type Clause, partName } from "./phrases.ts";
 import { portsWords } from "./supplyWords.ts";
 
 /** "17 are stopped by ⟦plate⟧"; of a single carrier "the only one is stopped by …". */
-export function missingClause({ count, reason }: Missing, wanted: number, evaluation: Evaluation): string {
-  const clause = reasonClause(reason, evaluation);
+export function missingClause(
+  { count, reason }: Missing,
+  wanted: number,
+  evaluation: Evaluation,
+  service: Service,
+): string {
+  const isHiss = service === "fm" && reason.kind === "noisy";
+  const clause = isHiss ? are("lost in hiss") : reasonClause(reason, evaluation);
   return count === 1 && wanted === 1 ? clause.one("the only one") : plural(count, clause);
 }
 
@@ -45,6 +54,8 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
         `out of ${portsWords(evaluation.record(reason.part), reason.outputs)} of ${partName(reason.part)}, not out of ${portLabelOf(reason.part, reason.port, evaluation)}`,
       );
     case "no way through":
+      if (loopOutOf(evaluation.record(reason.part)))
+        return doNot(`come out of the loop-out of ${partName(reason.part)}`);
       return doNot(`get through ${partName(reason.part)}`);
     case "no supply":
       return are(`lost at ${partName(reason.part)}, which has no supply`);
@@ -59,7 +70,7 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
         `outside ${numeralAsSet(reason.fromMHz)} to ${numeralAsSet(reason.toMHz)} MHz, where this input tunes`,
       );
     case "no tuner for it":
-      return verb("needs", "need", "a DVB-C tuner, which this receiver does not have");
+      return verb("needs", "need", `a ${reason.system} tuner, which this receiver does not have`);
     case "not converted":
       return are("not converted to satellite IF");
     case "switched feed on a wideband input":
@@ -77,7 +88,9 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
     case "single-cable feed on a plain input":
       return are("on a user band, which this input cannot ask for");
     case "wrong polarisation at the input":
-      return are(`on the input for ${reason.input}, but polarised ${reason.arrives}`);
+      return are(
+        `on the input for ${reason.input}, but polarised ${waveOf({ ...reason, polarisation: reason.arrives })}`,
+      );
     case "leads changed":
       return verb("comes", "come", `in by a wrong input of ${partName(reason.part)}`);
     case "no user band set":

@@ -4,7 +4,8 @@ import type { PartId } from "../design/design.ts";
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import { type BandFacts, bandFactsOf } from "../findings/bandFacts.ts";
 import type { Band } from "../signal/band.ts";
-import { SERVICE_NAMES, type Service } from "../signal/carrier.ts";
+import { type Service, serviceName } from "../signal/carrier.ts";
+import { waveOf } from "../signal/leak.ts";
 import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import { besideLimit } from "./figures.ts";
@@ -83,20 +84,21 @@ export function bandName(band: Band): string {
 }
 
 /** The same, of a signal as a finding names it. */
-export function nameOfBand({ service, part, transmitter, polarisation, half, sort }: BandFacts): string {
+export function nameOfBand(facts: BandFacts): string {
+  const { part, transmitter, polarisation, half, sort } = facts;
   if (sort === "noise") return `the noise of ${partName(part)}`;
   if (sort === "user bands") return `the single-cable feed of ${partName(part)}`;
-  if (transmitter !== undefined) return `${signalOf(service, transmitter)} from ${partName(part)}`;
-  const tag = polarisation === undefined ? "" : half ? ` ${polarisation} ${half}` : ` ${polarisation}`;
-  return `${SERVICE_NAMES[service]}${tag} from ${partName(part)}`;
+  if (transmitter !== undefined) return `${signalOf(facts)} from ${partName(part)}`;
+  const wave = waveOf(facts);
+  const tag = polarisation === undefined ? "" : half ? ` ${wave} ${half}` : ` ${wave}`;
+  return `${serviceName(facts)}${tag} from ${partName(part)}`;
 }
 
 /** "Terrestrial TV of “Hill”", "A distant transmitter (“Far Hill”)". */
-export function signalOf(service: Service, transmitter: string | undefined): string {
-  if (transmitter === undefined) return SERVICE_NAMES[service];
-  return service === "distant"
-    ? `${SERVICE_NAMES[service]} (“${transmitter}”)`
-    : `${SERVICE_NAMES[service]} of “${transmitter}”`;
+export function signalOf(of: Pick<BandFacts, "service" | "television" | "transmitter">): string {
+  const name = serviceName(of);
+  if (of.transmitter === undefined) return name;
+  return of.service === "distant" ? `${name} (“${of.transmitter}”)` : `${name} of “${of.transmitter}”`;
 }
 
 /** What the carriers of a band are counted as. */

@@ -2,7 +2,7 @@
 
 import type { ServiceVerdict } from "../findings/finding.ts";
 import type { PlaceChange } from "../remedies/compare.ts";
-import { SERVICE_NAMES } from "../signal/carrier.ts";
+import { serviceName } from "../signal/carrier.ts";
 import { numeral } from "../words/numbers.ts";
 
 /** "Satellite: 80 of 80 before, 40 of 80 after." */
@@ -12,7 +12,8 @@ export function placeChangeSentence({ change, services }: PlaceChange): string {
   const moved = services.filter((s) => s.change !== "same");
   if (moved.length === 0) return "Stays as it is.";
   const words = moved.map(
-    (s) => `${SERVICE_NAMES[s.service]}: ${gotWords(s.before)} before, ${gotWords(s.after)} after`,
+    (s) =>
+      `${serviceName(s.after ?? s.before ?? s)}: ${gotWords(s.before)} before, ${gotWords(s.after)} after`,
   );
   return `${words.join("; ")}.`;
 }

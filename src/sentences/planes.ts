@@ -1,23 +1,33 @@
 /** Planes in words: which quadrants of which satellite. */
-import type { Evaluation } from "../evaluate/evaluation.ts";
+import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { Plane } from "../findings/missing.ts";
-import { QUADRANTS, type Quadrant } from "../signal/carrier.ts";
+import { optionMeaning } from "../parts/meanings.ts";
+import { type Polarisation, QUADRANTS, type Quadrant, type Wave } from "../signal/carrier.ts";
+import { waveOf } from "../signal/leak.ts";
 import { list, partName } from "./phrases.ts";
 
-const QUADRANT_NAMES: Readonly<Record<Quadrant, string>> = {
-  VL: "low vertical",
-  VH: "high vertical",
-  HL: "low horizontal",
-  HH: "high horizontal",
+const WAVE_NAMES: Readonly<Record<Wave, string>> = {
+  V: "vertical",
+  H: "horizontal",
+  R: "right-hand circular",
+  L: "left-hand circular",
 };
 
-/** Two quadrants together that have a name. */
-const PAIR_NAMES: Readonly<Record<string, string>> = {
-  "VL VH": "all vertical",
-  "HL HH": "all horizontal",
-  "VL HL": "the low band",
-  "VH HH": "the high band",
-};
+/** "vertical", "left-hand circular" */
+export function polarisationName(of: Pick<Plane, "polarisation" | "circular">): string {
+  return WAVE_NAMES[waveOf(of)];
+}
+
+/** What is asked for by 13 V (V) and by 18 V (H) at an LNB, which may be made for circular waves. */
+export function askedWords(lnb: PartRecord | undefined, polarisation: Polarisation): string {
+  const key = lnb && optionMeaning(lnb.kind, "feed type");
+  const turns = key !== undefined && lnb?.options[key] === "circular";
+  return polarisationName({ polarisation, ...(turns ? { circular: true } : {}) });
+}
+
+/** Both quadrants of a half, and both halves of a polarisation, have names of their own. */
+const HALF_NAMES: Readonly<Record<string, string>> = { "VL HL": "the low band", "VH HH": "the high band" };
+const WHOLE: Readonly<Record<string, Polarisation>> = { "VL VH": "V", "HL HH": "H" };
 
 /** "high horizontal", "the low band of ⟦dish2⟧"; empty where no plane is named. The dish is named where there are several. */
 export function planesWords(planes: readonly Plane[], evaluation: Evaluation): string {
@@ -34,10 +44,23 @@ export function planesWords(planes: readonly Plane[], evaluation: Evaluation): s
 }
 
 function quadrantsWords(planes: readonly Plane[]): string {
+  const turning = planes.filter((p) => p.circular);
+  const linear = planes.filter((p) => !p.circular);
+  return list([linear, turning].filter((some) => some.length > 0).map(alikeWords));
+}
+
+/** Of planes that are all linear, or all circular. */
+function alikeWords(planes: readonly Plane[]): string {
+  const turns = planes.some((p) => p.circular) ? { circular: true as const } : {};
   const own = new Set(planes.map(quadrantOf));
   const quadrants = QUADRANTS.filter((q) => own.has(q));
   if (quadrants.length === QUADRANTS.length) return "the whole satellite";
-  return PAIR_NAMES[quadrants.join(" ")] ?? list(quadrants.map((q) => QUADRANT_NAMES[q]));
+  const pair = quadrants.join(" ");
+  const whole = WHOLE[pair];
+  if (whole) return `all ${polarisationName({ polarisation: whole, ...turns })}`;
+  const inWords = (q: Quadrant) =>
+    `${q.endsWith("L") ? "low" : "high"} ${polarisationName({ polarisation: q.startsWith("V") ? "V" : "H", ...turns })}`;
+  return HALF_NAMES[pair] ?? list(quadrants.map(inWords));
 }
 
 /** The quadrant of a plane. */

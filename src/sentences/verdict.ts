@@ -3,7 +3,7 @@
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { ServiceVerdict, SoundFacts, TunerVerdict, Verdict, VerdictState } from "../findings/finding.ts";
 import type { Why } from "../findings/missing.ts";
-import { SERVICE_NAMES } from "../signal/carrier.ts";
+import { serviceName } from "../signal/carrier.ts";
 import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import { culpritCure, culpritWords } from "./culpritWords.ts";
@@ -162,12 +162,15 @@ const REASON_ORDER: readonly Why[] = [
 /** Why carriers are missing, most of them first, each with its service where there are several: "80 are stopped by ⟦plate⟧." */
 function reasonsWords(services: readonly ServiceVerdict[], evaluation: Evaluation): readonly string[] {
   const all = services
-    .flatMap(({ missing, wanted, service }) => missing.map((m) => ({ ...m, wanted, service })))
+    .flatMap((of) => {
+      const { wanted, service } = of;
+      return of.missing.map((m) => ({ ...m, wanted, service, name: serviceName(of) }));
+    })
     .sort((a, b) => b.count - a.count || REASON_ORDER.indexOf(a.why) - REASON_ORDER.indexOf(b.why));
   const several = new Set(all.map((m) => m.service)).size > 1;
   const told = all.map((m) => {
-    const clause = missingClause(m, m.wanted, evaluation);
-    return several ? `${capital(SERVICE_NAMES[m.service])}: ${clause}.` : `${capital(clause)}.`;
+    const clause = missingClause(m, m.wanted, evaluation, m.service);
+    return several ? `${capital(m.name)}: ${clause}.` : `${capital(clause)}.`;
   });
   return [...new Set(told)].slice(0, REASONS_TOLD);
 }
@@ -247,7 +250,7 @@ const IDLE: Readonly<Record<Verdict["role"], Readonly<Record<NonNullable<Verdict
 function tunerWords(tuner: TunerVerdict, evaluation: Evaluation): string {
   const { number, got, wanted, missing } = tuner;
   const [first] = missing;
-  const why = first ? `: ${missingClause(first, wanted, evaluation)}` : "";
+  const why = first ? `: ${missingClause(first, wanted, evaluation, "satellite")}` : "";
   return `Tuner ${number} gets ${share(got, wanted, "satellite")}${why}.`;
 }
 
@@ -258,5 +261,7 @@ export function tunerSentence(tuner: TunerVerdict, evaluation: Evaluation): stri
 
 /** Why carriers of a service are missing, most frequent first: "31 are stopped by “Plate 2”". */
 export function missingSentences(service: ServiceVerdict, evaluation: Evaluation): readonly string[] {
-  return service.missing.map((m) => labelled(missingClause(m, service.wanted, evaluation), evaluation));
+  return service.missing.map((m) =>
+    labelled(missingClause(m, service.wanted, evaluation, service.service), evaluation),
+  );
 }

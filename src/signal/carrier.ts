@@ -21,6 +21,34 @@ export const SERVICE_NAMES: Readonly<Record<Service, string>> = {
   cordless: "Cordless phone (DECT)",
 };
 
+/** How television comes, where it does not come from the air alone. */
+export type Television = "by cable" | "by air and cable";
+
+/** How carriers of these modulations come; nothing where all of them are from the air, or none is television. */
+export function televisionOf(
+  service: Service,
+  modes: Iterable<string>,
+): { readonly television?: Television } {
+  if (service !== "tv") return {};
+  let cable = 0;
+  let all = 0;
+  for (const mode of modes) {
+    all++;
+    if (mode.startsWith("dvbc-")) cable++;
+  }
+  return cable === 0 ? {} : { television: cable === all ? "by cable" : "by air and cable" };
+}
+
+const TELEVISION_NAMES: Readonly<Record<Television, string>> = {
+  "by cable": "Cable TV",
+  "by air and cable": "Terrestrial and cable TV",
+};
+
+/** A service by its name; television by the way it comes. */
+export function serviceName(of: { readonly service: Service; readonly television?: Television }): string {
+  return of.television ? TELEVISION_NAMES[of.television] : SERVICE_NAMES[of.service];
+}
+
 export type Polarisation = "V" | "H";
 /** A wave on its way from a satellite: upright, level, or turning to the right or to the left. */
 export type Wave = Polarisation | "R" | "L";

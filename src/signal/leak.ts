@@ -9,7 +9,7 @@ import { conditionsKey, exclusive, isSameWay } from "./treat.ts";
 /** Share of power that a feed takes of a wave of each polarisation [0..1]. */
 export type FeedShares = Readonly<Record<Wave, number>>;
 
-export function waveOf({ polarisation, circular }: Origin): Wave {
+export function waveOf({ polarisation, circular }: Pick<Origin, "polarisation" | "circular">): Wave {
   if (!circular) return polarisation ?? "V";
   return polarisation === "H" ? "L" : "R";
 }

@@ -67,6 +67,21 @@ const SAYS: Readonly<Record<string, RegExp>> = {
   "not-connected": /1 end is still open: the aerial input of “TV set”/,
 };
 
+/** The same for the further examples of a rule, by their titles. */
+const SAYS_MORE: Readonly<Record<string, RegExp>> = {
+  // One wire, one voltage: whoever feeds the cable decides for both (common practice, no source).
+  "A second receiver on the loop-out of one that is on":
+    /“Satellite receiver 1” feeds the cable itself while it is on, so “Satellite receiver 2” gets only the quadrant/,
+  // DiSEqC: a switch goes where a command sends it, and to its first input without one (common practice, no source).
+  "Two satellites and a receiver that sends no position": /“Position switch” stays at position 1 of 2/,
+  // 10 000 MHz in the menu, 9750 MHz in the LNB: f − 9750 lies 250 MHz above f − 10 000.
+  "A menu with the oscillator of another LNB":
+    /says 10.000 MHz, and the LNB has 9750 MHz\. So all appears 250 MHz above where the receiver looks/,
+  // 13 V and no tone: vertical low for good, 20 of the 80 transponders (EN 61319-1 control).
+  "A receiver that gives 13 V without tone, whatever it is tuned to":
+    /gives a fixed voltage and no tone: “Satellite receiver” gets 20 of 80/,
+};
+
 function said(rule: string, example: RuleExample) {
   return report(evaluate(example.load())).findings.filter((f) => f.rule === rule);
 }
@@ -82,6 +97,14 @@ describe("a rule speaks where it must", () => {
   });
 });
 
+const MORE = RULE_EXAMPLES.flatMap(({ rule, more }) => more.map((example) => ({ rule, example })));
+
+test.each(MORE)("$rule speaks as well: $example.title", ({ rule, example }) => {
+  expect(messagesOf(evaluate(example.load()), rule).join(" ")).toMatch(
+    SAYS_MORE[example.title] ?? "no words given",
+  );
+});
+
 describe("a rule stays silent where it must", () => {
   test.each(RULE_EXAMPLES)("$rule: $silent.title", ({ rule, silent }) => {
     expect(said(rule, silent)).toEqual([]);
@@ -92,10 +115,11 @@ test("every rule has its examples and words, and nothing else has", () => {
   const rules = [...RULES, ...DESIGN_RULES].map((r) => r.id).sort();
   expect(RULE_EXAMPLES.map((e) => e.rule).sort()).toEqual(rules);
   expect(Object.keys(SAYS).sort()).toEqual(rules);
+  expect(Object.keys(SAYS_MORE).sort()).toEqual(MORE.map(({ example }) => example.title).sort());
 });
 
 test.each(RULE_EXAMPLES)("the examples of $rule are documents that can be written and read", (examples) => {
-  for (const example of [examples.speaks, examples.silent]) {
+  for (const example of [examples.speaks, examples.silent, ...examples.more]) {
     const design = example.load();
     const places = design.parts.map((p) => p.at.join());
     expect(new Set(places).size).toBe(places.length);

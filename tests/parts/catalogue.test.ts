@@ -160,7 +160,9 @@ function expectReachable(o: {
     ...(o.kind.reception?.(o.options).inputs.map((i) => i.port) ?? []),
   ]);
   if (o.kind.kind === "load") return;
-  expect(o.outs.filter((id) => !fed.has(id))).toEqual([]);
+  // A receiver's loop-out is switched by the receiver itself: on, asleep or unplugged, it may give nothing.
+  const isSwitchedOff = (id: string) => o.kind.reception !== undefined && id === "loop";
+  expect(o.outs.filter((id) => !fed.has(id) && !isSwitchedOff(id))).toEqual([]);
   expect(o.ins.filter((id) => !read.has(id))).toEqual([]);
   const inner = [...fed, ...read].filter((n) => n.startsWith("#"));
   expect(inner.filter((n) => !fed.has(n) || !read.has(n))).toEqual([]);

@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { report } from "../../src/findings/report.ts";
 import { RECEIVE } from "../../src/parts/receive.ts";
+import { serviceName } from "../../src/signal/carrier.ts";
 import { cnDb } from "../../src/signal/readout.ts";
 import { draw, type Sketch } from "../draw.ts";
 import { kindNamed, runPart } from "./workbench.ts";
@@ -106,7 +107,43 @@ describe("the hand-over point of a cable network", () => {
     expect(findings[0]).toMatchObject({
       rule: "receiver-misses",
       parts: ["tv"],
-      facts: { missing: { reason: { kind: "no tuner for it" } } },
+      facts: { missing: { reason: { kind: "no tuner for it", system: "DVB-C" } } },
+    });
+  });
+
+  test("is told as cable television, not as terrestrial; beside an aerial as both", () => {
+    expect(set({}).verdicts[0]?.services.map(serviceName)).toEqual(["Cable TV"]);
+    const aerial = draw({ tv: ["receiver-tv"], a: ["aerial-uhf"] }, "a.out > tv.in");
+    expect(report(evaluate(aerial)).verdicts[0]?.services.map(serviceName)).toEqual(["Terrestrial TV"]);
+    const both = draw(
+      {
+        tv: ["receiver-tv"],
+        a: ["aerial-uhf"],
+        e: ["cable-entry", { channels }],
+        c: ["combiner"],
+      },
+      "a.out > c.in1, e.out > c.in2, c.out > tv.in",
+    );
+    expect(report(evaluate(both)).verdicts[0]?.services.map(serviceName)).toEqual([
+      "Terrestrial and cable TV",
+    ]);
+  });
+
+  // A receiver for DVB-T only shows nothing of a DVB-T2 multiplex (another modulation and error protection, EN 302 755).
+  test("leaves an old set for DVB-T alone with the DVB-T channels of an aerial", () => {
+    const old = (mode: string) => {
+      const aerial = ["aerial-uhf", { channels: [{ channel: 30, mode, levelOffsetDb: 0 }] }] as const;
+      const design = draw(
+        { tv: ["receiver-tv", { secondGeneration: false }], a: [...aerial] },
+        "a.out > tv.in",
+      );
+      return report(evaluate(design));
+    };
+    expect(old("dvbt-64qam-2/3").verdicts[0]?.services[0]).toMatchObject({ wanted: 1, got: 1 });
+    const lost = old("dvbt2-256qam-2/3");
+    expect(lost.verdicts[0]?.services[0]).toMatchObject({ wanted: 1, got: 0 });
+    expect(lost.findings[0]?.facts).toMatchObject({
+      missing: { reason: { kind: "no tuner for it", system: "DVB-T2" } },
     });
   });
 

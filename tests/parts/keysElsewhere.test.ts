@@ -57,6 +57,7 @@ const NAMED: Readonly<Record<string, readonly [keys: string, why: string]>> = {
   "remedies/candidates/share.ts": ["cable lnb-quattro multiswitch outlet-sat-twin", "put in"],
   "remedies/candidates/sharePositions.ts": ["cable", "put in"],
   "remedies/candidates/aerialCable.ts": ["cable outlet-sat outlet-tv splitter", "put in"],
+  "remedies/candidates/loopOut.ts": ["cable", "put in"],
   "remedies/candidates/secondLead.ts": ["cable outlet-sat-twin", "put in"],
   "remedies/candidates/shorts.ts": ["dc-block", "put in"],
   "remedies/candidates/slope.ts": ["equaliser", "put in"],

@@ -92,6 +92,16 @@ const phonesInto = (mastDbuv: number): Sketch => ({
 });
 const PHONE_WIRES = "a.out > p.in, p.out > tv.in";
 
+/** A second receiver behind the loop-out of a first one. */
+const loopOf = (o: Readonly<Record<string, unknown>>): Sketch => ({
+  b: ["receiver-sat"],
+  a: ["receiver-sat", { loopOut: "always", ...o }],
+  c: ["cable", { lengthM: 20 }],
+  l: ["lnb-universal"],
+  d: ["dish"],
+});
+const LOOP_WIRES = "d.sky > l.sky, l.out > c.in, c.out > a.sat, a.loop > b.sat";
+
 type Form = {
   readonly rule: string;
   readonly says: RegExp;
@@ -122,6 +132,41 @@ const heard = (o: Readonly<Record<string, unknown>>, ...others: readonly object[
   ] as const;
 
 const FORMS: readonly Form[] = [
+  {
+    rule: "command-lost",
+    says: /^Give “b” a lead of its own\. While “a” is in standby, “b” commands as it is\.$/,
+    parts: loopOf({}),
+    wires: LOOP_WIRES,
+    ideas: ["second-cable"],
+  },
+  {
+    rule: "command-lost",
+    says: /^Give “b” a lead of its own, or set “a” to feed nothing in standby\.$/,
+    parts: loopOf({ state: "standby", standbySupply: true }),
+    wires: LOOP_WIRES,
+    ideas: ["mend"],
+  },
+  {
+    rule: "receiver-misses",
+    says: /^Give “b” a lead of its own\. While “a” is in standby, its loop-out passes all\.$/,
+    parts: loopOf({ loopOut: "standby" }),
+    wires: LOOP_WIRES,
+    ideas: ["second-cable"],
+  },
+  {
+    rule: "no-supply",
+    says: /^Plug “a” in and leave it in standby\.$/,
+    parts: loopOf({ state: "unplugged" }),
+    wires: LOOP_WIRES,
+    ideas: ["mend"],
+  },
+  {
+    rule: "no-supply",
+    says: /^Set “a” to feed the cable\.$/,
+    parts: loopOf({ gives: "none" }),
+    wires: LOOP_WIRES,
+    ideas: ["mend"],
+  },
   {
     rule: "level-limits",
     says: /^Turn “a” towards the transmitter\.$/,

@@ -37,7 +37,8 @@ function* faultyTexts(design: Design): Generator<Text> {
   }
 }
 
-const RULE_DESIGNS = RULE_EXAMPLES.flatMap(({ rule, speaks, silent }) => [
+const RULE_DESIGNS = RULE_EXAMPLES.flatMap(({ rule, speaks, silent, more }) => [
+  ...more.map(({ title, load }) => ({ name: `${rule}, ${title}`, load })),
   { name: `${rule}, speaking`, load: speaks.load },
   { name: `${rule}, silent`, load: silent.load },
 ]);

@@ -31,6 +31,9 @@ test("words and sentences are counted as a reader counts them", () => {
 const DESIGNS: readonly (readonly [name: string, load: () => Design])[] = [
   ...EXAMPLES.map(({ key, load }) => [`the example ${key}`, load] as const),
   ...RULE_EXAMPLES.map(({ rule, speaks }) => [`the example of ${rule}`, speaks.load] as const),
+  ...RULE_EXAMPLES.flatMap(({ rule, more }) =>
+    more.map(({ title, load }) => [`the example of ${rule}: ${title}`, load] as const),
+  ),
   ...[...TRADE_CASES, ...MORE_CASES].map(({ fault, design }) => [fault, () => design] as const),
 ];
 

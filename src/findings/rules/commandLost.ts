@@ -215,7 +215,7 @@ function noPosition(
   const part = record.part.id;
   return [
     {
-      severity: "warning",
+      severity: "error",
       at: { part, port, band: speakerKey(offer) },
       parts: culpritFirst(offer.part, [part]),
       wires: wireIdsAt(record, port),

@@ -18,6 +18,7 @@ export type Choice = {
   readonly source: PartId;
   /** Of a satellite's carrier. */
   readonly polarisation?: Polarisation;
+  readonly circular?: true;
   readonly service: Service;
   /** What becomes of it at a receiver; absent at an outlet. */
   readonly result?: CarrierResult;
@@ -93,6 +94,7 @@ function sentBy(source: PartRecord, service: Service): readonly Choice[] {
               source: source.part.id,
               service,
               ...(band.origin.polarisation ? { polarisation: band.origin.polarisation } : {}),
+              ...(band.origin.circular ? { circular: band.origin.circular } : {}),
             },
           ];
         }),

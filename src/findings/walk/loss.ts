@@ -25,6 +25,7 @@ export type LossReason =
       readonly why: "stopped";
       readonly by: "loop" | "no supply" | "no way";
       readonly polarisation?: Polarisation;
+      readonly circular?: true;
     }
   /** A filter takes it away. */
   | { readonly why: "cut"; readonly centreMHz: number }
@@ -73,13 +74,14 @@ function notComing(evaluation: Evaluation, { choice, destination, steps }: Walke
   const next = seen && evaluation.record(seen.next);
   if (!next) return { step: 0, part: choice.source, why: "no way" };
   const by = next.looped ? "loop" : next.powered ? "no way" : "no supply";
-  const { polarisation } = choice;
+  const { polarisation, circular } = choice;
   return {
     step: steps.length,
     part: next.part.id,
     why: "stopped",
     by,
     ...(polarisation ? { polarisation } : {}),
+    ...(circular ? { circular } : {}),
   };
 }
 

@@ -5,6 +5,7 @@ import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import { supplyAlone } from "../../evaluate/supply/alone.ts";
 import type { Offer } from "../../signal/control.ts";
 import { servicesAt } from "../causes/ways.ts";
+import { isBehindLoop } from "../loopOut.ts";
 
 export type OnlyWithOthers = {
   /** A receiver that loses what comes through the part. */
@@ -35,7 +36,8 @@ export function onlyWithOthers(evaluation: Evaluation, record: PartRecord): Only
     const others = [
       ...new Set([...awakeBy, ...enough.map(({ part }) => part).filter((part) => !units.includes(part))]),
     ].filter((part) => part !== id);
-    if (others.length === 0) continue;
+    // As soon as a receiver sleeps, whoever is on its loop-out feeds in its place.
+    if (others.length === 0 || others.some((other) => isBehindLoop(evaluation, id, other))) continue;
     const own = enough.filter(({ part }) => part === id);
     if (own.length > 0) {
       if (isStrongAlone(evaluation, record, own)) continue;

@@ -2,7 +2,7 @@
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { CarrierId } from "../../evaluate/trace.ts";
-import type { Service } from "../../signal/carrier.ts";
+import { type Service, type Television, televisionOf } from "../../signal/carrier.ts";
 import { carrierToDb, isLive } from "../../signal/readout.ts";
 import { type Limits, limitsFor, profileOf } from "../limits.ts";
 import { tunerNoiseFigureDb, tunerNoiseUv2 } from "../tunerQuality.ts";
@@ -36,6 +36,7 @@ export type CarrierWay = {
   readonly carrier: CarrierId;
   /** "C22", "11 778 V". */
   readonly name: string;
+  readonly television?: Television;
   /** On air [MHz]. */
   readonly airMHz: number;
   /** Socket or input where the way ends, or should; null where none of them is joined to anything. */
@@ -89,6 +90,7 @@ function wayOf(
   return {
     carrier: choice.carrier,
     name: choice.planned.name,
+    ...televisionOf(choice.service, [choice.planned.mode]),
     airMHz: choice.planned.airMHz,
     port: destination.port,
     ...(userBand === undefined ? {} : { userBand }),

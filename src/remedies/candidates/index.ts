@@ -17,6 +17,7 @@ import { gradedTaps } from "./graded.ts";
 import { betterDecoupling } from "./isolation.ts";
 import { splitterForJoint } from "./joints.ts";
 import { otherGain, padBefore, padValue, sourcePad } from "./levels.ts";
+import { firstInStandby, leadInsteadOfLoop } from "./loopOut.ts";
 import { mend } from "./mend.ts";
 import { menuOscillator, ownMessages } from "./menu.ts";
 import { betterDish, lessLossBefore, masthead } from "./noise.ts";
@@ -56,7 +57,7 @@ const FIRST: readonly Idea[] = [
 const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   loop: [wireOff],
   "supply-overloaded": [endShort, strongerSupply, mainsUnit, otherConverter],
-  "no-supply": [supplyOn, inserter, mainsUnit, higherSupply, bandCombiner],
+  "no-supply": [leadInsteadOfLoop, firstInStandby, supplyOn, inserter, mainsUnit, higherSupply, bandCombiner],
   "not-connected": [secondLead, stackForSwitch],
   "wideband-shared": [aerialCable, stackUnderTheRoof, otherConverter, separateCables],
   "shared-frequencies": [
@@ -102,7 +103,7 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     stackForSwitch,
   ],
   "wrong-quadrant": [rightQuadrants, quattroConverter, widebandForUnit],
-  "command-lost": [askedPosition, cableGrade],
+  "command-lost": [askedPosition, leadInsteadOfLoop, firstInStandby, cableGrade],
   "motor-line": [motorCommands],
   "user-band-conflict": [otherOutput, ownUserBands, otherReceiver],
   "wrong-feed": [
@@ -117,6 +118,8 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   "too-many-tuners": [ownUserBands, otherConverter, stackUnderTheRoof],
   "plane-missing": [secondCable, stackUnderTheRoof, otherConverter, separateCables],
   "receiver-misses": [
+    leadInsteadOfLoop,
+    firstInStandby,
     freeChannel,
     turnAerial,
     narrowAerial,

@@ -4,7 +4,7 @@ import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import { waysOf } from "../../findings/causes/ways.ts";
 import type { ServiceVerdict, Verdict } from "../../findings/finding.ts";
 import { flatOf } from "../../findings/isolation.ts";
-import { SERVICE_NAMES, type Service } from "../../signal/carrier.ts";
+import { type Service, serviceName } from "../../signal/carrier.ts";
 import { numeral } from "../../words/numbers.ts";
 import { levelRangeWords } from "../figures.ts";
 import { namesOf, plainLabelOf } from "../phrases.ts";
@@ -104,16 +104,8 @@ function headLine(evaluation: Evaluation, verdict: Verdict): string {
 const FAILS = stateName({ state: "fails" });
 
 /** "Terrestrial TV: 5 of 6, 54–61 dBµV, C/N 31.2 dB": levels of what is got, and the lowest C/N among it. */
-function serviceWords({
-  service,
-  got,
-  wanted,
-  counted,
-  levelMin,
-  levelMax,
-  cnMin,
-  sound,
-}: ServiceVerdict): string {
+function serviceWords(verdict: ServiceVerdict): string {
+  const { got, wanted, counted, levelMin, levelMax, cnMin, sound } = verdict;
   const what = counted === undefined ? "" : ` ${namesOf(counted)}`;
   const figures = [
     `${numeral(got)} of ${numeral(wanted)}${what}`,
@@ -121,7 +113,7 @@ function serviceWords({
     ...(cnMin === undefined || !Number.isFinite(cnMin) ? [] : [`C/N ${numeral(cnMin)} dB`]),
     ...(sound ? [sound.step] : []),
   ];
-  return `${SERVICE_NAMES[service]}: ${figures.join(", ")}`;
+  return `${serviceName(verdict)}: ${figures.join(", ")}`;
 }
 
 function isWanted({ wanted }: ServiceVerdict): boolean {

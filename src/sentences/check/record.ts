@@ -1,8 +1,9 @@
 /** A design, evaluated and reported on, as one object for other programs: the form of `check --json`. */
 import { type Wire, wireId } from "../../design/design.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
+import { bandFactsOf } from "../../findings/bandFacts.ts";
 import type { Cause, Finding, Report, Verdict } from "../../findings/finding.ts";
-import { SERVICE_NAMES } from "../../signal/carrier.ts";
+import { SERVICE_NAMES, serviceName } from "../../signal/carrier.ts";
 import { levelRange } from "../../signal/readout.ts";
 import { messageOf } from "../finding.ts";
 import { plainLabelOf } from "../phrases.ts";
@@ -76,7 +77,7 @@ function verdictRecord(verdict: Verdict, evaluation: Evaluation) {
       why: tunerSentence(tuner, evaluation) ?? null,
     })),
     services: services.map((s) => ({
-      name: SERVICE_NAMES[s.service],
+      name: serviceName(s),
       carriersWanted: s.wanted,
       carriersGot: s.got,
       ...known({
@@ -101,7 +102,7 @@ function wireRecord(wire: Wire, evaluation: Evaluation) {
       if (!range) return [];
       return [
         {
-          service: SERVICE_NAMES[band.origin.service],
+          service: serviceName(bandFactsOf(band)),
           origin: band.origin.key,
           fromMHz: band.grid.fromMHz,
           toMHz: band.grid.toMHz,

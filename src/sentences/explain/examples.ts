@@ -14,6 +14,8 @@ export type RuleSketch = {
   readonly rule: string;
   readonly speaks: Sketched;
   readonly silent: Sketched;
+  /** Where it speaks as well, of something else. */
+  readonly more?: readonly Sketched[];
   /** Where the usual settings would not do. */
   readonly settings?: Settings;
 };
@@ -24,6 +26,8 @@ export type RuleExamples = {
   readonly rule: string;
   readonly speaks: RuleExample;
   readonly silent: RuleExample;
+  /** Further designs where it speaks. */
+  readonly more: readonly RuleExample[];
 };
 
 export const RULE_EXAMPLES: readonly RuleExamples[] = [
@@ -31,10 +35,11 @@ export const RULE_EXAMPLES: readonly RuleExamples[] = [
   ...CONTROL_EXAMPLES,
   ...FREQUENCIES_EXAMPLES,
   ...LEVELS_EXAMPLES,
-].map(({ rule, speaks, silent, settings }) => ({
+].map(({ rule, speaks, silent, more = [], settings }) => ({
   rule,
   speaks: example(speaks, settings),
   silent: example(silent, settings),
+  more: more.map((each) => example(each, settings)),
 }));
 
 function example([words, parts, wires]: Sketched, settings: Settings | undefined): RuleExample {

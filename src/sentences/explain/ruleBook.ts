@@ -19,6 +19,8 @@ export type RuleEntry = {
   /** A design where it speaks and one where it stays silent. */
   readonly speaks: RuleExample | undefined;
   readonly silent: RuleExample | undefined;
+  /** Further designs where it speaks. */
+  readonly more: readonly RuleExample[];
 };
 
 /** All rules in the order in which their findings are shown. */
@@ -37,6 +39,7 @@ export function ruleBook(): readonly RuleEntry[] {
       namedBy: linksTo(namedBy),
       speaks: examples?.speaks,
       silent: examples?.silent,
+      more: examples?.more ?? [],
     };
   });
 }

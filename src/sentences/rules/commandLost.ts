@@ -3,13 +3,16 @@ import {
   SURELY_VERTICAL_VOLTS,
   type WrongInput,
 } from "../../findings/commandStop.ts";
+import { type LoopOut, loopOutOf } from "../../findings/loopOut.ts";
 import type { Band } from "../../signal/band.ts";
 import type { PositionCommand } from "../../signal/control.ts";
 import { numeral, numeralAsSet } from "../../words/numbers.ts";
 import { markCarriers, pictureOf, type Spot, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainName } from "../explain/plainWords.ts";
 import { besideLimit } from "../figures.ts";
+import { loopCure, loopHolds } from "../loopWords.ts";
 import { partName } from "../phrases.ts";
+import { askedWords } from "../planes.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 import { lessResistance, portWords, takerMade, takerWords } from "../supplyWords.ts";
 
@@ -23,7 +26,7 @@ const COMMAND_WORDS: Readonly<Record<PositionCommand, string>> = {
 };
 
 export const commandLost: RuleWords<"command-lost"> = {
-  title: "A command arrives too weak",
+  title: "A command does not arrive, or arrives too weak",
   explain:
     "Horizontal is asked for with 18 V. On a long cable with high loop resistance (copper-clad steel) the LNB’s current " +
     `eats volts. Below ${numeralAsSet(SURELY_VERTICAL_VOLTS)} V the LNB takes the request as vertical; from ${WINDOW} each LNB decides for itself. ` +
@@ -35,6 +38,8 @@ export const commandLost: RuleWords<"command-lost"> = {
     const name = partName(at.part);
     const rx = partName(facts.receiver);
     const [volts, limit] = figures(told);
+    const loop = loopOf(told);
+    const asked18 = askedWords(told.record, "H");
     switch (facts.kind) {
       case "no tone":
         return `${TONE_NAMES[facts.carries]} of ${rx} ${parts[0] === facts.receiver ? "does not reach" : `stops at ${partName(parts[0])}, before`} ${name}: ${TONE_LOSS[facts.carries]}.`;
@@ -43,6 +48,7 @@ export const commandLost: RuleWords<"command-lost"> = {
           const { feeds, port } = inputWords(told, facts.wrongInput);
           return `${partName(parts[0])} passes the supply and commands of ${rx} to ${feeds}, but ${partName(facts.switch)} is connected to ${port}.`;
         }
+        if (loop) return `${loopHolds(parts[0], facts.receiver, loop)}.`;
         return parts[0] === facts.receiver
           ? `No command of ${rx} reaches ${partName(facts.switch)}, so it cannot choose what it gets.`
           : `Supply and commands of ${rx} stop at ${partName(parts[0])}, so ${
@@ -51,19 +57,19 @@ export const commandLost: RuleWords<"command-lost"> = {
                 : `${partName(facts.switch)} does nothing for it`
             }.`;
       case "no position":
-        return `${rx} sends no ${COMMAND_WORDS[facts.command]}, so ${name} stays at position 1 of ${facts.positions}.`;
+        return `${rx} sends no ${COMMAND_WORDS[facts.command]}, so ${name} stays at position 1 of ${facts.positions}: the other satellites never come.`;
       case "no such position":
         return `${rx} asks ${name} for position ${facts.asked}, and it has only ${facts.positions}.`;
       case "too high":
-        return `${name} may take vertical for horizontal: it gets ${volts} V from ${rx}, and ${limit} V at most are sure.`;
+        return `${name} may take ${askedWords(told.record, "V")} for ${asked18}: it gets ${volts} V from ${rx}, and ${limit} V at most are sure.`;
       case "too low":
         return facts.carries === "messages"
           ? `${name} may not hear messages of ${rx}: it gets ${volts} V and needs ${limit} V, since ${why(told)}.`
-          : `${name} cannot select horizontal for ${rx}: it gets ${volts} V and needs ${limit} V, since ${why(told)}.`;
+          : `${name} cannot select ${asked18} for ${rx}: it gets ${volts} V and needs ${limit} V, since ${why(told)}.`;
       case "undecided":
         return facts.carries === "messages"
           ? `${name} may miss messages of ${rx}: it gets ${volts} V, and ${limit} V are sure, since ${why(told)}.`
-          : `${name} may fail to select horizontal for ${rx}: it gets ${volts} V, and ${limit} V are sure, since ${why(told)}.`;
+          : `${name} may fail to select ${asked18} for ${rx}: it gets ${volts} V, and ${limit} V are sure, since ${why(told)}.`;
     }
   },
   cure: (told) => {
@@ -83,6 +89,8 @@ export const commandLost: RuleWords<"command-lost"> = {
         ? `Swap the leads at ${feeds} and ${port} of ${partName(culprit)}.`
         : `Replace ${partName(culprit)} with one that passes DC and 22 kHz to ${port}.`;
     }
+    const loop = loopOf(told);
+    if (loop) return loopCure(culprit, facts.receiver, loop);
     if (facts.kind === "no command")
       return culprit === facts.receiver
         ? undefined
@@ -98,7 +106,9 @@ export const commandLost: RuleWords<"command-lost"> = {
     return `Replace ${partName(culprit)} with one that takes fewer volts.`;
   },
   customer: (told) => {
-    const { at, facts, severity } = told.finding;
+    const { at, facts, parts, severity } = told.finding;
+    if (loopOf(told))
+      return `${capital(plainName(told, facts.receiver))} is connected through ${plainName(told, parts[0])}, which decides what both of them can see.`;
     if (facts.kind === "no command")
       return `What ${plainName(told, facts.receiver)} asks for does not get through to ${plainName(told, facts.switch)}, so it gets nothing that it wants.`;
     if (facts.kind === "no position")
@@ -126,6 +136,11 @@ export const commandLost: RuleWords<"command-lost"> = {
       const { feeds, port } = inputWords(told, facts.wrongInput);
       return `${partName(parts[0])} passes DC to ${feeds} only. The lead of ${partName(facts.switch)} is on ${port}, where none comes.`;
     }
+    if (facts.kind === "no command" && loopOf(told))
+      return (
+        `${partName(parts[0])} leads its cable on. As long as it feeds the cable itself, it keeps volts and tone of ${rx} away from there. ` +
+        `So ${partName(facts.switch)} stands as ${partName(parts[0])} asks: one polarisation and one band, a quarter of the transponders. In standby volts and tone of ${rx} pass.`
+      );
     if (facts.kind === "no command")
       return (
         `${rx} asks by 13 or 18 V and by tone, and the switch in ${partName(facts.switch)} hears neither. ` +
@@ -145,10 +160,10 @@ export const commandLost: RuleWords<"command-lost"> = {
     const [volts, limit] = figures(told);
     const window = `Up to ${numeralAsSet(SURELY_VERTICAL_VOLTS)} V every LNB takes a request as vertical, and from ${numeralAsSet(SURELY_HORIZONTAL_VOLTS)} V as horizontal; in between each one decides for itself.`;
     if (facts.kind === "too high")
-      return `${capital(rx)} gives so much for vertical that ${name} gets ${volts} V; ${limit} V at most are sure. ${window}`;
+      return `${capital(rx)} gives so much for ${askedWords(told.record, "V")} that ${name} gets ${volts} V; ${limit} V at most are sure. ${window}`;
     const made = takerMade(told.evaluation.record(facts.lost.taker?.part ?? ""), facts.lost);
     return (
-      `${name} gets ${volts} V when ${rx} asks for ${facts.carries === "messages" ? "18 V for its messages" : "horizontal"}, and ${limit} V are sure. ${window} ` +
+      `${name} gets ${volts} V when ${rx} asks for ${facts.carries === "messages" ? "18 V for its messages" : askedWords(told.record, "H")}, and ${limit} V are sure. ${window} ` +
       `Of ${numeral(facts.lost.givenVolts)} V at the receiver, ${why(told)}${made ? ` (${made})` : ""}. ` +
       `A loop of ${numeral(1, 1, 1)} mm copper has about 36 Ω a kilometre, one of copper-clad steel about 130 Ω.`
     );
@@ -168,6 +183,8 @@ export const commandLost: RuleWords<"command-lost"> = {
       const { feeds, port } = inputWords(told, facts.wrongInput);
       return `Voltmeter at the inputs of ${partName(parts[0])} while ${rx} is on: volts at ${feeds} and none at ${port} prove it.`;
     }
+    if (loopOf(told))
+      return `Put ${partName(parts[0])} in standby: if ${rx} then finds everything, the loop-out is the cause.`;
     if (facts.kind === "no command")
       return `Voltmeter on the cable at ${partName(facts.switch)} while ${rx} is on: no volts of it there. ${parts[0] === facts.receiver ? "Then downwards, until they appear." : `On both sides of ${partName(parts[0])}: volts below it and none above.`}`;
     if (facts.kind === "no position")
@@ -175,12 +192,12 @@ export const commandLost: RuleWords<"command-lost"> = {
     if (facts.kind === "no such position")
       return `Look into the menu of ${rx}: its satellite is set to position ${facts.asked}. Set to 1, it finds the first satellite at once.`;
     if (facts.kind === "too high")
-      return `Tune ${rx} to a vertical transponder and measure with a voltmeter on the cable at ${name}: about ${numeral(value)} V prove it.`;
+      return `Tune ${rx} to a ${askedWords(told.record, "V")} transponder and measure with a voltmeter on the cable at ${name}: about ${numeral(value)} V prove it.`;
     const { taker } = facts.lost;
     const drop = taker
       ? `On both sides of ${partName(taker.part)} the readings differ by about ${numeral(taker.volts)} V.`
       : "As little at the receiver’s own plug proves that it gives too little.";
-    return `Tune ${rx} to a horizontal transponder and measure with a voltmeter on the cable at ${name}, with the load on: about ${numeral(value)} V prove it. ${drop}`;
+    return `Tune ${rx} to a ${askedWords(told.record, "H")} transponder and measure with a voltmeter on the cable at ${name}, with the load on: about ${numeral(value)} V prove it. ${drop}`;
   },
   neighbours: ["no-supply", "supply-overloaded", "receiver-misses", "plane-missing"],
   picture: (told) => {
@@ -201,6 +218,11 @@ export const commandLost: RuleWords<"command-lost"> = {
     return (behind && lost(behind)) ?? (before && lost(before));
   },
 };
+
+/** The loop-out that keeps commands away, where it is one that does. */
+function loopOf({ finding: { facts, parts }, evaluation }: Told<"command-lost">): LoopOut | undefined {
+  return facts.kind === "no command" ? loopOutOf(evaluation.record(parts[0])) : undefined;
+}
 
 const TONE_NAMES = {
   "high band": "The 22 kHz tone",

@@ -1,4 +1,5 @@
 import type { PartRecord } from "../../evaluate/evaluation.ts";
+import { loopOutOf } from "../../findings/loopOut.ts";
 import type { NoSupplyFacts } from "../../findings/rules/noSupply.ts";
 import type { SupplyStop } from "../../findings/walk/supplyStop.ts";
 import { optionMeaning } from "../../parts/meanings.ts";
@@ -6,7 +7,9 @@ import { numeral } from "../../words/numbers.ts";
 import { pictureOf, spotOf } from "../explain/picture.ts";
 import { capital, plainName } from "../explain/plainWords.ts";
 import { besideLimit } from "../figures.ts";
+import { loopPassCure, loopStops } from "../loopWords.ts";
 import { partName } from "../phrases.ts";
+import { askedWords } from "../planes.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 import {
   lessResistance,
@@ -42,8 +45,8 @@ export const noSupply: RuleWords<"no-supply"> = {
         return `${name} gets ${volts} V and needs ${needs} V${facts.lost.failsAtC === undefined ? "" : `: with cables at ${numeral(facts.lost.failsAtC, 0)} °C it fails`}.`;
       default: {
         if (isTogether(facts))
-          return `${name} gets ${volts} V when all receivers ask for vertical at once, and needs ${needs} V.`;
-        const when = facts.kind === "too low" ? "" : " when vertical is asked for";
+          return `${name} gets ${volts} V when all receivers ask for ${askedWords(told.record, "V")} at once, and needs ${needs} V.`;
+        const when = facts.kind === "too low" ? "" : ` when ${askedWords(told.record, "V")} is asked for`;
         const taker = takerWords(facts.lost);
         if (!taker)
           return `${partName(facts.lost.supply)} gives only ${besideLimit(facts.lost.givenVolts, told.finding.limit ?? 0)[0]} V${when}; ${name} needs ${needs} V.`;
@@ -160,6 +163,10 @@ function stopWords(told: ToldHere, stop: SupplyStop): string {
     case "overloaded":
       return `${name} has shut down: ${numeral(stop.milliamps, 0)} mA are drawn of the ${numeral(stop.limitMa, 0)} it gives. So ${victim} gets no supply.`;
     case "blocks": {
+      const loop = loopOutOf(record);
+      if (loop?.state === "unplugged") return `${loopStops(stop.part, loop)}, and ${victim} gets no supply.`;
+      if (loop)
+        return `${name} is set to feed nothing, and while it is on its loop-out passes no supply: ${victim} is dead.`;
       const from = portWords(record, stop.port);
       const what = stop.isBroken
         ? "it is broken"
@@ -211,7 +218,10 @@ function stopCure(told: ToldHere, stop: SupplyStop): string {
       return `Repair or replace ${name}.`;
     case "overloaded":
       return `Take load off ${name}, or feed ${victim} from a mains unit.`;
-    case "blocks":
+    case "blocks": {
+      const loop = loopOutOf(record);
+      if (loop?.state === "unplugged") return loopPassCure(stop.part, stop.supply, loop);
+      if (loop) return `Set ${name} to feed the cable.`;
       if (stop.isBroken) return `Cut out ${name} and fit a new connector.`;
       if (stop.passesFrom !== undefined) {
         const move = `Move the lead of ${partName(stop.supply)} to ${portOfPart(record, stop.part, stop.passesFrom)}`;
@@ -221,6 +231,7 @@ function stopCure(told: ToldHere, stop: SupplyStop): string {
       return record?.kind.inline
         ? `Remove ${name}, or feed ${victim} above it.`
         : `Feed ${victim} above ${name}.`;
+    }
     case "wrong input":
       return `Move the lead to ${portOfPart(record, stop.part, stop.feeds)}.`;
     case "mains off":

@@ -98,8 +98,8 @@ function isWithin(x: number, from: number, to: number): boolean {
 }
 
 /** "a distant transmitter (Far Hill)". */
-function inSentence({ service, transmitter }: BandFacts): string {
-  return uncapital(signalOf(service, transmitter));
+function inSentence(facts: BandFacts): string {
+  return uncapital(signalOf(facts));
 }
 
 /** "5 TV channels are lost.", "79 satellite transponders are lost. 1 more is as good as lost." */

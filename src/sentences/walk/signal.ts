@@ -4,10 +4,11 @@ import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { Loss } from "../../findings/walk/loss.ts";
 import { type CarrierWay, type Need, type SignalQuestion, walkSignal } from "../../findings/walk/signal.ts";
 import type { WayStep } from "../../findings/walk/step.ts";
-import { SERVICE_NAMES } from "../../signal/carrier.ts";
+import { serviceName } from "../../signal/carrier.ts";
 import { numeral, numeralAsSet } from "../../words/numbers.ts";
 import { reasonClause } from "../missingWords.ts";
 import { beside, labelled, nameOfBand, partName } from "../phrases.ts";
+import { polarisationName } from "../planes.ts";
 
 /** A way with what is said of it. */
 export type ToldWay = Omit<CarrierWay, "steps" | "loss"> & {
@@ -36,7 +37,7 @@ function told(evaluation: Evaluation, { part, service }: SignalQuestion, way: Ca
   const loss = way.loss && { ...way.loss, words: label(lossWords(way.loss, part, evaluation)) };
   const port = evaluation.record(part)?.ports.find((p) => p.id === way.port)?.label ?? "";
   const socket = port === "" ? "" : `, ${port}`;
-  const heading = `${way.name}, ${SERVICE_NAMES[service]}, to ${partName(part)}${socket}: ${way.got ? "arrives" : "is lost"}.`;
+  const heading = `${way.name}, ${serviceName({ ...way, service })}, to ${partName(part)}${socket}: ${way.got ? "arrives" : "is lost"}.`;
   const lines = [
     label(heading),
     ...way.needs.map((need) => label(needWords(need))),
@@ -101,7 +102,10 @@ function lossWords(loss: Loss, receiver: string, evaluation: Evaluation): string
     case "stopped": {
       if (loss.by === "loop") return `${name} lies on a loop and is not calculated.`;
       if (loss.by === "no supply") return `${name} has no supply and passes nothing on.`;
-      const which = loss.polarisation ? `: it is ${POLARISED[loss.polarisation]}` : "";
+      const { polarisation, circular } = loss;
+      const which = polarisation
+        ? `: it is ${polarisationName({ polarisation, ...(circular ? { circular } : {}) })}`
+        : "";
       return `${name} does not pass it on this way${which}.`;
     }
     case "cut":
@@ -140,5 +144,3 @@ function lossWords(loss: Loss, receiver: string, evaluation: Evaluation): string
     }
   }
 }
-
-const POLARISED = { V: "vertical", H: "horizontal" } as const;

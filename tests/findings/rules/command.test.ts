@@ -4,6 +4,8 @@
  * the signal.
  */
 import { describe, expect, test } from "vitest";
+import { evaluate } from "../../../src/evaluate/evaluate.ts";
+import { report } from "../../../src/findings/report.ts";
 import { draw, type Sketch } from "../../draw.ts";
 import { backwards, foundBy } from "./foundBy.ts";
 
@@ -185,10 +187,36 @@ describe("commands that do not arrive", () => {
         },
         "k1.sky > m1.sky, k2.sky > m2.sky, m1.out > w.in1, m2.out > w.in2, w.out > a.sat",
       );
+    // Whoever sends none never sees the second satellite, so half of what is wanted is missing.
     expect(foundBy("command-lost", two("none"))).toMatchObject([
-      { severity: "warning", parts: ["a", "w"], facts: { kind: "no position", positions: 2 } },
+      { severity: "error", parts: ["a", "w"], facts: { kind: "no position", positions: 2 } },
     ]);
     expect(foundBy("command-lost", two("2"))).toEqual([]);
+    const verdict = (position: string) => report(evaluate(two(position))).verdicts[0]?.state;
+    expect(["none", "1", "2", "3"].map(verdict)).toEqual(["fails", "works", "works", "fails"]);
+  });
+
+  test("a multiswitch for two satellites, asked for neither; with one of them plugged in there is nothing to ask", () => {
+    const trunksTo = (lnb: string, n: string) =>
+      ["vl", "vh", "hl", "hh"].map((q) => `${lnb}.${q} > u.${q}${n}`).join(", ");
+    const block = (position: string, second: string) =>
+      draw(
+        {
+          a: ["receiver-sat", { position }],
+          u: ["multiswitch", { satelliteInputs: "8" }],
+          m2: ["lnb-quattro"],
+          m1: ["lnb-quattro"],
+          k2: ["dish"],
+          k1: ["dish"],
+        },
+        `k1.sky > m1.sky, k2.sky > m2.sky, ${trunksTo("m1", "")}${second}, u.out1 > a.sat`,
+      );
+    const both = `, ${trunksTo("m2", "2")}`;
+    expect(foundBy("command-lost", block("none", both))).toMatchObject([
+      { severity: "error", parts: ["a", "u"], facts: { kind: "no position", positions: 2 } },
+    ]);
+    expect(foundBy("command-lost", block("1", both))).toEqual([]);
+    expect(foundBy("command-lost", block("none", ""))).toEqual([]);
   });
 
   test("a sound block finds nothing", () => {

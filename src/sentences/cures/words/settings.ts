@@ -127,7 +127,8 @@ function mendTitle({ facts, place, name, part }: StepTold<"mend">): string {
   const kind = kindOf(part(place)?.kind ?? "");
   const meaning = kind && describedOptions(kind).get(facts.option)?.means;
   if (meaning === "mains") return `Switch on the mains of ${name(place)}`;
-  if (meaning === "receiver state") return `Switch on ${name(place)}`;
+  if (meaning === "receiver state")
+    return facts.to === "standby" ? `Put ${name(place)} in standby` : `Switch on ${name(place)}`;
   if (meaning === "horizontal volts") return `Repair or replace the supply of ${name(place)}`;
   if (meaning === "asked burst") return `Set ${name(place)} to send tone burst ${facts.to}`;
   if (meaning === "asked uncommitted input")

@@ -82,6 +82,30 @@ export const CONTROL_EXAMPLES: readonly RuleSketch[] = [
       },
       "dish.sky > lnb.sky, lnb.out > drop.in, drop.out > rx.sat",
     ],
+    more: [
+      [
+        "a second receiver on the loop-out of one that is on",
+        {
+          ...satellite,
+          lnb: ["lnb-universal"],
+          first: ["receiver-sat", { loopOut: "always" }],
+          second: ["receiver-sat", { polarisation: "H", half: "high" }],
+        },
+        "dish.sky > lnb.sky, lnb.out > first.sat, first.loop > second.sat",
+      ],
+      [
+        "two satellites and a receiver that sends no position",
+        {
+          south: ["dish", { diameterM: 0.8 }],
+          west: ["dish", { diameterM: 0.8, orbitalPositionDegE: 5 }],
+          l1: ["lnb-universal"],
+          l2: ["lnb-universal"],
+          choice: ["position-switch"],
+          rx: ["receiver-sat"],
+        },
+        "south.sky > l1.sky, west.sky > l2.sky, l1.out > choice.in1, l2.out > choice.in2, choice.out > rx.sat",
+      ],
+    ],
   },
   {
     rule: "switched-output-shared",

@@ -97,6 +97,14 @@ export const FREQUENCIES_EXAMPLES: readonly RuleSketch[] = [
       { ...satellite, lnb: ["lnb-universal"], rx: ["receiver-sat"] },
       "dish.sky > lnb.sky, lnb.out > rx.sat",
     ],
+    more: [
+      [
+        // 10 000 − 9750 MHz: all of the low band appears 250 MHz above where it is looked for.
+        "a menu with the oscillator of another LNB",
+        { ...satellite, lnb: ["lnb-universal"], rx: ["receiver-sat", { menuLowMHz: 10_000 }] },
+        "dish.sky > lnb.sky, lnb.out > rx.sat",
+      ],
+    ],
   },
   {
     rule: "plane-missing",
@@ -109,6 +117,13 @@ export const FREQUENCIES_EXAMPLES: readonly RuleSketch[] = [
       "with both",
       { ...satellite, lnb: ["lnb-wideband"], rx: ["receiver-hybrid"] },
       "dish.sky > lnb.sky, lnb.v > rx.v, lnb.h > rx.h",
+    ],
+    more: [
+      [
+        "a receiver that gives 13 V without tone, whatever it is tuned to",
+        { ...satellite, lnb: ["lnb-universal"], rx: ["receiver-sat", { gives: "13" }] },
+        "dish.sky > lnb.sky, lnb.out > rx.sat",
+      ],
     ],
   },
   {

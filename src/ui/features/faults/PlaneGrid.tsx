@@ -9,6 +9,7 @@ import {
 } from "../../../remedies/faults/symptoms.ts";
 import { planeName } from "../../../sentences/faults/reasonWords.ts";
 import { plainLabelOf } from "../../../sentences/phrases.ts";
+import { polarisationName } from "../../../sentences/planes.ts";
 import { megahertz } from "../../kit/format.ts";
 import { Table } from "../../kit/Table.tsx";
 import styles from "./Faults.module.css";
@@ -64,5 +65,5 @@ export function planeColumns(symptoms: readonly Symptom[]): readonly string[] {
 
 /** "try 11 778 MHz, horizontal" */
 function transponderWords({ plane, carrier }: PlaneTest): string {
-  return `try ${megahertz(Math.round(carrier.airMHz))} MHz, ${plane.polarisation === "H" ? "horizontal" : "vertical"}`;
+  return `try ${megahertz(Math.round(carrier.airMHz))} MHz, ${polarisationName(plane)}`;
 }

@@ -19,7 +19,7 @@ import styles from "./RuleBook.module.css";
 
 /** One rule: why it exists, an example that it speaks of and one that it has nothing to say about. */
 export function RulePage({ entry }: { readonly entry: RuleEntry }) {
-  const { id, title, explain, source, severities, neighbours, namedBy, speaks, silent } = entry;
+  const { id, title, explain, source, severities, neighbours, namedBy, speaks, silent, more } = entry;
   return (
     <>
       <h3>{title}</h3>
@@ -33,8 +33,11 @@ export function RulePage({ entry }: { readonly entry: RuleEntry }) {
       <p>{explain}</p>
       <p className="quiet small">Source: {source}.</p>
       <InOpenDesign rule={id} />
-      {speaks ? <Example rule={id} example={speaks} isSpeaking /> : null}
-      {silent ? <Example rule={id} example={silent} isSpeaking={false} /> : null}
+      {speaks ? <Example rule={id} example={speaks} shows="speaking" /> : null}
+      {more.map((example) => (
+        <Example key={example.title} rule={id} example={example} shows="speaking too" />
+      ))}
+      {silent ? <Example rule={id} example={silent} shows="silent" /> : null}
       <Links title="Read next" links={neighbours} />
       <Links title="Rules that lead here" links={namedBy} />
     </>
@@ -70,14 +73,20 @@ function showExplained(finding: Finding): void {
   revealExplained(finding);
 }
 
+const HEADINGS = {
+  speaking: "An example that triggers it: ",
+  "speaking too": "Another that triggers it: ",
+  silent: "An example that does not: ",
+} as const;
+
 function Example({
   rule,
   example,
-  isSpeaking,
+  shows,
 }: {
   readonly rule: string;
   readonly example: RuleExample;
-  readonly isSpeaking: boolean;
+  readonly shows: keyof typeof HEADINGS;
 }) {
   const evaluation = useMemo(() => evaluate(example.load()), [example]);
   const judged = useMemo(() => report(evaluation), [evaluation]);
@@ -85,19 +94,21 @@ function Example({
   return (
     <section className={styles.example}>
       <h4>
-        {isSpeaking ? "An example that triggers it: " : "An example that does not: "}
+        {HEADINGS[shows]}
         {example.title.charAt(0).toLowerCase() + example.title.slice(1)}
       </h4>
       <div className={styles.drawing}>
         <PrintDrawing evaluation={evaluation} report={judged} />
       </div>
-      {isSpeaking && finding ? (
+      {shows !== "silent" && finding ? (
         <>
           <p className={styles.message} data-severity={finding.severity satisfies Severity}>
             {messageOf(finding, evaluation)}{" "}
             <span className="finding-cure">{cureOf(finding, evaluation) ?? ""}</span>
           </p>
-          <ExplanationView finding={finding} evaluation={evaluation} hasLinks={false} />
+          {shows === "speaking" ? (
+            <ExplanationView finding={finding} evaluation={evaluation} hasLinks={false} />
+          ) : null}
         </>
       ) : null}
       <button type="button" className="button" onClick={() => void openExample(rule, example)}>

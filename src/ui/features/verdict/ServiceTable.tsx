@@ -1,7 +1,7 @@
 import type { ServiceVerdict } from "../../../findings/finding.ts";
 import { levelRangeWords } from "../../../sentences/figures.ts";
 import { missingSentences } from "../../../sentences/verdict.ts";
-import { SERVICE_NAMES } from "../../../signal/carrier.ts";
+import { serviceName } from "../../../signal/carrier.ts";
 import { useApp } from "../../../store/app.ts";
 import { LevelFigure } from "../../kit/asked/LevelFigure.tsx";
 import type { Question } from "../../kit/asked/question.ts";
@@ -33,7 +33,7 @@ export function ServiceTable({ services, part }: Props) {
       rows={services}
       keyOf={({ service }) => service}
       columns={[
-        { head: "Service", share, cell: ({ service }) => SERVICE_NAMES[service] },
+        { head: "Service", share, cell: serviceName },
         {
           head: "Got",
           share,
@@ -85,7 +85,7 @@ function LevelEnds({
   readonly question: AskFigure;
 }) {
   const { levelMin, levelMax } = service;
-  const name = SERVICE_NAMES[service.service];
+  const name = serviceName(service);
   if (levelMin === undefined || levelMax === undefined) return "–";
   const low = decimal(levelMin, 0);
   const high = decimal(levelMax, 0);
@@ -112,7 +112,7 @@ type QualityProps = { readonly service: ServiceVerdict; readonly question: AskFi
 
 function Quality({ service, question }: QualityProps) {
   const { cnMin, sound } = service;
-  const name = SERVICE_NAMES[service.service];
+  const name = serviceName(service);
   if (cnMin === undefined) return "–";
   const words = `${decimal(cnMin)} dB`;
   // An FM station is heard, good or clean: what a digital one is not by degrees.

@@ -3,7 +3,7 @@
 import type { Evaluation } from "../../../evaluate/evaluation.ts";
 import { profileOf } from "../../../findings/limits.ts";
 import type { ToldWay } from "../../../sentences/walk/signal.ts";
-import { SERVICE_NAMES } from "../../../signal/carrier.ts";
+import { serviceName } from "../../../signal/carrier.ts";
 import { carrierToDb } from "../../../signal/readout.ts";
 import { numeral } from "../../../words/numbers.ts";
 import type { WalkState } from "../../kit/asked/walking.ts";
@@ -27,7 +27,7 @@ export function wayOrigin(
   const gone = onTheWay.find((step) => step.cutHere)?.label;
   const loss = worstLoss(steps.filter((s) => Number.isFinite(s.cniDb)));
   return {
-    carrier: `${way.name}, ${SERVICE_NAMES[walking.service]}`,
+    carrier: `${way.name}, ${serviceName({ ...way, service: walking.service })}`,
     place: walking.place.label,
     steps,
     requiredDb: way.requiredDb,
