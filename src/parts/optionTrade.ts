@@ -7,6 +7,7 @@
 export type Meaning =
   | "gain"
   | "radio gain"
+  | "conversion gain"
   | "terrestrial gain"
   | "user band level"
   | "output level"

@@ -64,6 +64,14 @@ export type FactsByIdea = {
   readonly "ferrite-splitter": { readonly isolationDb?: number };
   readonly "better-decoupling": { readonly isolationDb: number };
   readonly "line-amplifier": { readonly db: number };
+  readonly "trunk-amplifiers": { readonly db: number; readonly count: number };
+  /** `db`: gain at the top of the satellite IF. */
+  readonly "trunk-amplifier": { readonly db: number };
+  readonly "trunk-pads": { readonly db: number; readonly count: number };
+  /** `db`: the conversion gain that the other LNB has. */
+  readonly "lesser-lnb": { readonly db: number };
+  /** `lines`: how many of the old trunks then carry what comes out of the unit. */
+  readonly "unit-up": { readonly lines: number };
   readonly "tv-amplifier": NoMore;
   readonly "amplifier-away": NoMore;
   readonly "passive-splitter": { readonly ways: number };

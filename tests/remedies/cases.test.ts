@@ -9,7 +9,8 @@ import { readDesign, writeDesign } from "../../src/design/file.ts";
 import { USUAL_SETTINGS } from "../../src/design/settings.ts";
 import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
 import { CURABLE_RULES } from "../../src/remedies/candidates/curable.ts";
-import { type Proposal, search } from "../../src/remedies/search.ts";
+import type { Proposal } from "../../src/remedies/proposal.ts";
+import { search } from "../../src/remedies/search.ts";
 import { siteOf } from "../../src/remedies/site.ts";
 import { draw, type Sketch } from "../draw.ts";
 

@@ -39,6 +39,7 @@ import { otherSocket, swapLeads } from "./swapLeads.ts";
 import { smallerSplit, tapValue } from "./taps.ts";
 import { missingTrunks } from "./trunks.ts";
 import { narrowAerial, turnAerial } from "./turn.ts";
+import { forOneTrunk, trunkAmplifiers, trunkGrade, trunkPads, unitUp } from "./unitTrunks.ts";
 import { ownUserBands } from "./userBands.ts";
 import { cutterAway, widerType } from "./wider.ts";
 
@@ -143,12 +144,15 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     padValue,
     otherGain,
     lessLossBefore,
-    padBefore,
+    trunkPads,
+    trunkAmplifiers,
+    unitUp,
+    trunkGrade,
+    forOneTrunk(padBefore),
     amplifierAway,
-    lineAmplifier,
-    equaliser,
+    forOneTrunk(lineAmplifier),
     betterDish,
-    cableGrade,
+    forOneTrunk(cableGrade),
   ],
   "tuner-blocked": [
     phoneFilter,
