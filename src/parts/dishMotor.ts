@@ -35,6 +35,7 @@ const OPTIONS = z.object({
     step: 10,
     default: 250,
     source: "typical (150 to 350), from memory",
+    means: "turning current",
   }),
   lossDb: number({
     label: "Insertion loss",

@@ -17,6 +17,7 @@ import { draw } from "../draw.ts";
 
 const NAMED: readonly (readonly [rule: string, ...ideas: IdeaId[]])[] = [
   ["loop", "wire-off"],
+  ["blocked-view", "dish-raised", "dish-moved"],
   ["open-end", "load"],
   ["supply-overloaded", "sound-joint", "dc-block"],
   ["no-supply", "block-away"],

@@ -11,6 +11,7 @@ import { cableGrade } from "./cable.ts";
 import { plugIn } from "./connect.ts";
 import { otherConverter, quattroConverter, rightQuadrants, widebandForUnit } from "./converters.ts";
 import type { CurableRule } from "./curable.ts";
+import { lesserMotor, ownLimits, strongerSupply } from "./currents.ts";
 import { terminateOutputs, wireOff } from "./ends.ts";
 import { freeChannel } from "./freeChannel.ts";
 import { gradedTaps } from "./graded.ts";
@@ -26,12 +27,13 @@ import { letSupplyPass } from "./pass.ts";
 import { betterScreen, phoneFilter, screenCable } from "./phones.ts";
 import { otherPlate } from "./plates.ts";
 import { askedPosition, motorCommands } from "./position.ts";
-import { otherReceiver } from "./receivers.ts";
+import { cableTuner, otherReceiver } from "./receivers.ts";
+import { secondAerial } from "./secondAerial.ts";
 import { secondLead } from "./secondLead.ts";
 import { secondCable, separateCables } from "./separate.ts";
 import { multiswitchForSplitter, ownOutputs } from "./share.ts";
 import { ownPositionLines } from "./sharePositions.ts";
-import { endShort, strongerSupply } from "./shorts.ts";
+import { endShort } from "./shorts.ts";
 import { amplifierSlope, equaliser } from "./slope.ts";
 import { stackForSwitch, stackUnderTheRoof } from "./stack.ts";
 import { higherSupply, inserter, mainsUnit, supplyOn } from "./supply.ts";
@@ -41,12 +43,14 @@ import { missingTrunks } from "./trunks.ts";
 import { narrowAerial, turnAerial } from "./turn.ts";
 import { forOneTrunk, trunkAmplifiers, trunkGrade, trunkPads, unitUp } from "./unitTrunks.ts";
 import { ownUserBands } from "./userBands.ts";
+import { clearView } from "./view.ts";
 import { cutterAway, widerType } from "./wider.ts";
 
 /** What whoever is called to a fault looks at first, whatever the finding says. */
 const FIRST: readonly Idea[] = [
   plugIn,
   mend,
+  clearView,
   letSupplyPass,
   missingTrunks,
   otherPlate,
@@ -56,7 +60,8 @@ const FIRST: readonly Idea[] = [
 
 const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   loop: [wireOff],
-  "supply-overloaded": [endShort, strongerSupply, mainsUnit, otherConverter],
+  "blocked-view": [clearView],
+  "supply-overloaded": [endShort, ownLimits, strongerSupply, mainsUnit, otherConverter],
   "no-supply": [supplyOn, inserter, mainsUnit, higherSupply, bandCombiner],
   "not-connected": [secondLead, stackForSwitch],
   "wideband-shared": [aerialCable, stackUnderTheRoof, otherConverter, separateCables],
@@ -104,7 +109,7 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   ],
   "wrong-quadrant": [rightQuadrants, quattroConverter, widebandForUnit],
   "command-lost": [askedPosition, cableGrade],
-  "motor-line": [motorCommands],
+  "motor-line": [motorCommands, strongerSupply, otherConverter, lesserMotor],
   "user-band-conflict": [otherOutput, ownUserBands, otherReceiver],
   "wrong-feed": [
     menuOscillator,
@@ -118,9 +123,11 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   "too-many-tuners": [ownUserBands, otherConverter, stackUnderTheRoof],
   "plane-missing": [secondCable, stackUnderTheRoof, otherConverter, separateCables],
   "receiver-misses": [
+    cableTuner,
     freeChannel,
     turnAerial,
     narrowAerial,
+    secondAerial,
     tvAmplifier,
     widerType,
     otherChannels,
@@ -167,6 +174,7 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   ],
   "level-limits": [
     turnAerial,
+    secondAerial,
     padValue,
     tapValue,
     gradedTaps,
@@ -186,6 +194,7 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   "low-carrier-to-noise": [
     turnAerial,
     narrowAerial,
+    secondAerial,
     lessLossBefore,
     bandCombiner,
     filterBefore,
@@ -209,7 +218,7 @@ const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     padBefore,
     amplifierAway,
   ],
-  "level-difference": [turnAerial, trap, equaliser, amplifierSlope, cableGrade],
+  "level-difference": [turnAerial, secondAerial, trap, equaliser, amplifierSlope, cableGrade],
   slope: [equaliser, amplifierSlope, cableGrade],
   "same-signal-twice": [wireOff],
   "open-end": [terminateOutputs],
