@@ -115,14 +115,15 @@ test("keys go along the wires, and to cards that lie out of view", async ({ page
   await page.getByRole("group", { name: "Canvas", exact: true }).focus();
   await page.keyboard.press("Alt+ArrowRight");
   const met = new Set<string>();
-  for (let steps = 0; steps < 40; steps++) {
-    const id = await page.locator(":focus").getAttribute("data-id");
-    if (id === null || met.has(id)) break;
+  // What lies out of view is brought into it first, and takes the focus some frames later.
+  for (
+    let id = await focusedNext(page, null);
+    id !== null && !met.has(id);
+    id = await focusedNext(page, id)
+  ) {
     met.add(id);
     await expect(page.locator(":focus")).toBeInViewport();
     await page.keyboard.press("Alt+ArrowDown");
-    await expect(page.locator(`:focus:not([data-id="${id}"])`).or(page.locator(":focus"))).toHaveCount(1);
-    await page.waitForTimeout(400);
   }
   // The example has 21 parts.
   expect(met.size).toBeGreaterThanOrEqual(20);
@@ -195,4 +196,13 @@ async function heard(page: Page): Promise<readonly string[]> {
   // The browser may speak of its storage at the first edit: that is another matter.
   const own = said.map((text) => text.replace(/ ?This browser .*? matters\./, ""));
   return own.filter((text) => text !== "");
+}
+
+/** The card or wire that has the focus once it has moved on; null where it stays for three seconds. */
+async function focusedNext(page: Page, before: string | null): Promise<string | null> {
+  for (const end = Date.now() + 3000; Date.now() < end; await page.waitForTimeout(50)) {
+    const id = await page.locator(":focus").getAttribute("data-id");
+    if (id !== null && id !== before) return id;
+  }
+  return null;
 }

@@ -118,10 +118,23 @@ export async function drag(
   await page.mouse.up();
 }
 
+/** The middle of what is on the screen, once it rests: the view may still glide to what was added last. */
 export async function middle(of: Locator): Promise<{ readonly x: number; readonly y: number }> {
+  let box = await boxOf(of);
+  let alike = 1;
+  for (let reading = 0; alike < 3 && reading < 60; reading++) {
+    await of.page().waitForTimeout(50);
+    const now = await boxOf(of);
+    alike = now.x === box.x && now.y === box.y ? alike + 1 : 1;
+    box = now;
+  }
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}
+
+async function boxOf(of: Locator) {
   const box = await of.boundingBox();
   if (!box) throw new Error(`Not on the screen: ${of}`);
-  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  return box;
 }
 
 /** No card covers another; a pixel is left to rounding. */

@@ -1,14 +1,17 @@
 /** The examples: invented scenarios, each with a lesson. They open by address and serve as fixtures of the tests. */
 import { checkFile } from "./check.ts";
 import type { Design } from "./design.ts";
+import blockCableNetwork from "./examples/block-cable-network.json" with { type: "json" };
 import blockMultiswitch from "./examples/block-multiswitch.json" with { type: "json" };
 import blockStacked from "./examples/block-stacked.json" with { type: "json" };
+import dishTwoSatellites from "./examples/dish-two-satellites.json" with { type: "json" };
 import houseSeparateCables from "./examples/house-separate-cables.json" with { type: "json" };
 import houseStacked from "./examples/house-stacked.json" with { type: "json" };
 import houseUniversal from "./examples/house-universal.json" with { type: "json" };
 import houseWidebandFails from "./examples/house-wideband-fails.json" with { type: "json" };
 import longSteelDrop from "./examples/long-steel-drop.json" with { type: "json" };
 import splitSwitchedOutput from "./examples/split-switched-output.json" with { type: "json" };
+import valleyTwoTransmitters from "./examples/valley-two-transmitters.json" with { type: "json" };
 
 export type Example = {
   /** Name in the address. */
@@ -37,8 +40,19 @@ export const EXAMPLE_GROUPS: readonly ExampleGroup[] = [
     examples: [example("split-switched-output", splitSwitchedOutput)],
   },
   {
+    teaches: "Several directions, one house",
+    examples: [
+      example("valley-two-transmitters", valleyTwoTransmitters),
+      example("dish-two-satellites", dishTwoSatellites),
+    ],
+  },
+  {
     teaches: "A block of flats",
-    examples: [example("block-multiswitch", blockMultiswitch), example("block-stacked", blockStacked)],
+    examples: [
+      example("block-multiswitch", blockMultiswitch),
+      example("block-stacked", blockStacked),
+      example("block-cable-network", blockCableNetwork),
+    ],
   },
   { teaches: "Levels and supply on a long cable", examples: [example("long-steel-drop", longSteelDrop)] },
 ];

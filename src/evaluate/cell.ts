@@ -4,6 +4,7 @@ import type { Part, PartId } from "../design/design.ts";
 import { kindOf } from "../parts/catalogue.ts";
 import {
   type AnyOptions,
+  type DeadEnd,
   define,
   type PartKind,
   type Port,
@@ -53,7 +54,9 @@ export type Cell = {
   /** Present while it is powered, and would not be if everybody asked for vertical. */
   dies: DiesAtVertical | undefined;
   inputs: Readonly<Record<string, Spectrum>>;
-  /** Made for these traits and this state of power; undefined until the signal sweep first comes by. */
+  /** By leg of a joint: dead cable on it. */
+  deadEnds: Readonly<Record<string, DeadEnd>>;
+  /** Made for these traits, dead ends and this state of power; undefined until the signal sweep first comes by. */
   treatment: SignalTreatment | undefined;
   results: SignalResult;
   sources: readonly PartId[];
@@ -93,6 +96,7 @@ export function newCell(
     powered: true,
     dies: undefined,
     inputs: NOTHING,
+    deadEnds: NOTHING,
     treatment: undefined,
     results: NOTHING,
     sources: NO_SOURCES,
@@ -164,6 +168,7 @@ export function recordOf(cell: Cell): PartRecord {
     ports: cell.traits.ports,
     power: cell.traits.power,
     treatment: cell.treatment ?? NOTHING,
+    deadEnds: cell.deadEnds,
     looped: cell.looped,
     powered: cell.powered,
     joined: cell.joined,

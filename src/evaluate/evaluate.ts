@@ -12,7 +12,8 @@ import { type Settings, settingsOf } from "../design/settings.ts";
 import type { SignalTreatment } from "../parts/contract.ts";
 import type { OutsideField } from "../parts/outsideField.ts";
 import { SILENCE, type Spectrum } from "../signal/band.ts";
-import { type Cell, NO_SOURCES, recordOf } from "./cell.ts";
+import { type Cell, NO_SOURCES, NOTHING, recordOf } from "./cell.ts";
+import { findDeadEnds } from "./deadEnds.ts";
 import type { Evaluation, PartRecord } from "./evaluation.ts";
 import type { AmplifierModel } from "./overload.ts";
 import { runTreatment, type SignalResult } from "./signals.ts";
@@ -57,6 +58,7 @@ export function* evaluateInSteps(design: Design, former?: Evaluation): Steps<Eva
   );
   const sweep = startSweep(design, structure, before, { amplifiers, field });
   yield* settleSupplies(sweep);
+  findDeadEnds(sweep);
   yield* sweepSignals(sweep);
 
   const records = writtenRecords(sweep, kept && before?.structure === structure ? kept : undefined);
@@ -119,6 +121,7 @@ function* sweepSignals(sweep: Sweep): Steps<void> {
       traits.kind.signal(cell.part.options, {
         id: cell.part.id,
         powered,
+        ...(cell.deadEnds === NOTHING ? {} : { deadEnds: cell.deadEnds }),
         ...(sweep.field ? { field: sweep.field } : {}),
       });
     cell.treatment ??= treatment(cell.powered);

@@ -1,6 +1,13 @@
 /** What an evaluation yields. Unchanged things are the same objects as in the evaluation before. */
 import type { Design, Part, PartId, Wire } from "../design/design.ts";
-import type { AnyOptions, PartKind, Port, PowerTreatment, SignalTreatment } from "../parts/contract.ts";
+import type {
+  AnyOptions,
+  DeadEnd,
+  PartKind,
+  Port,
+  PowerTreatment,
+  SignalTreatment,
+} from "../parts/contract.ts";
 import type { DeratingRule } from "../rf/intermod.ts";
 import type { Spectrum } from "../signal/band.ts";
 import type { Clash } from "../signal/combine.ts";
@@ -47,6 +54,8 @@ export type PartRecord = {
   /** What the kind declares for these options, and for this state of power; nothing on a loop. */
   readonly power: PowerTreatment;
   readonly treatment: SignalTreatment;
+  /** By leg of a part that simply joins its lines: cable there that ends open or shorted. */
+  readonly deadEnds: Readonly<Record<string, DeadEnd>>;
   /** Lies on a loop: not computed. */
   readonly looped: boolean;
   /** Self-powered, or supplied with enough voltage; always true for a part without load. */

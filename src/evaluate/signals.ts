@@ -248,7 +248,9 @@ function travel(run: Run, path: Path): Travelled {
     const held = path.holds ? heldBand(band) : band;
     if (!held) return [];
     const mixed = crosstalk ? withCrosstalk(held, beside, crosstalk.isolationDb) : held;
-    return takeBand(mixed, path, arrived) ?? [];
+    // A feed hears all waves of the beam but this one, which must be told from them by what it is now.
+    const beam = mixed === band ? arrived : arrived.map((other) => (other === band ? mixed : other));
+    return takeBand(mixed, path, beam) ?? [];
   });
   const response = path.levelControl ? heldAt(all, path.response, path.levelControl) : path.response;
   for (const taken of all) bands.push(amplifyBand(taken, response, noise));

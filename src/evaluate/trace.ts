@@ -255,6 +255,8 @@ function madeOf(response: Response, f: number): { what: string; db: number }[] {
       return response.db === 0 ? [] : [{ what: response.db > 0 ? "gain" : "loss", db: response.db }];
     case "curve":
       return [{ what: "gain at this frequency", db: gainDbAt(response, f) }];
+    case "stub":
+      return [{ what: "dead cable", db: gainDbAt(response, f) }];
     case "windows":
     case "notch": {
       const db = gainDbAt(response, f);

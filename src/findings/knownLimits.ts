@@ -13,7 +13,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Dead ends on a joint",
-    text: "A dead cable on a T joint is told with its notches and the channels that they take. The levels behind the joint are those with both legs in use.",
+    text: "What a dead cable on a T joint takes is in the levels behind it, as the mean over each carrier. Its length is taken to be known to 5 %: the level’s range follows from that. Two dead ends behind each other act one by one.",
   },
   {
     title: "Order and timing of commands",
@@ -38,6 +38,10 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   {
     title: "Offsets of UHF channels",
     text: "A channel sits at the centre of its raster. Offsets by a sixth of a megahertz are not modelled.",
+  },
+  {
+    title: "Bands and rasters",
+    text: "Satellites are those of Ku band; C band and Ka band cannot be entered. TV channels are those of Europe: 8 MHz in UHF, 7 MHz in Band III. Rasters of 6 MHz, and of 7 MHz in UHF, are missing. Cable channels count with the usual symbol rate of 8 MHz.",
   },
   {
     title: "Overdriven amplifiers",

@@ -3,9 +3,9 @@ import { settingsOf } from "../design/settings.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { type CarrierId, type TraceOutput, type TraceStep, traceCarrier } from "../evaluate/trace.ts";
 import { BLOCKING_SPREAD_DB } from "../parts/receiverFrontEnd.ts";
-import { notchDepthDb } from "../rf/echo.ts";
 import type { Carrier, Service } from "../signal/carrier.ts";
 import type { Headroom } from "./blocking.ts";
+import { echoNotchDb } from "./echoNotch.ts";
 import type { Edge, Tightest } from "./finding.ts";
 import { receiverResults } from "./inputReception.ts";
 import { isBeyond, limitsFor, profileOf } from "./limits.ts";
@@ -46,7 +46,8 @@ export type Judged = CarrierId & {
   readonly plane?: Pick<Plane, "source" | "polarisation">;
 };
 
-type Candidate = { readonly judged: Judged; readonly db: number };
+/** `notchDb`: what its two ways may take from it; absent where it comes by one, or has the least anyway. */
+type Candidate = { readonly judged: Judged; readonly db: number; readonly notchDb?: number };
 
 const kept = new WeakMap<PartRecord, Kept<ReadonlyMap<Service, Margin>>>();
 
@@ -97,9 +98,15 @@ export function leastOf(
 ): Margin | undefined {
   const profile = profileOf(evaluation.design);
   const least: Partial<Record<Tightest["by"], Candidate>> = {};
+  // A carrier with more to spare than another may still be the first to go, where its copies cancel.
+  const notched: Partial<Record<Tightest["by"], Candidate>> = {};
   const offer = (by: Tightest["by"], judged: Judged, db: number) => {
     const former = least[by];
     if (!former || db < former.db) least[by] = { judged, db };
+    const notchDb = CANCELS.has(by) ? echoNotchDb(evaluation, judged) : 0;
+    if (notchDb === 0) return;
+    const worst = notched[by];
+    if (!worst || db - notchDb < worst.db - (worst.notchDb ?? 0)) notched[by] = { judged, db, notchDb };
   };
   for (const judged of carriers) {
     const { levelDbuv } = judged;
@@ -112,12 +119,17 @@ export function leastOf(
     offer("level low", judged, levelDbuv - limits.minDbuv);
     offer("level high", judged, limits.maxDbuv - levelDbuv);
   }
-  const rated = JUDGED_BY.flatMap((by) => {
-    const candidate = least[by];
-    return candidate ? [rate(evaluation, service, by, candidate)] : [];
-  });
+  const rated = [least, notched].flatMap((candidates) =>
+    JUDGED_BY.flatMap((by) => {
+      const candidate = candidates[by];
+      return candidate ? [rate(evaluation, service, by, candidate)] : [];
+    }),
+  );
   return rated.sort(byUrgency)[0];
 }
+
+/** What an echo takes from: level and C/N alike, for noise comes by other ways. */
+const CANCELS: ReadonlySet<Tightest["by"]> = new Set(["C/N", "level low"]);
 
 /** Of equals the first is told. */
 const JUDGED_BY: readonly Tightest["by"][] = ["C/N", "level low", "level high", "neighbour", "all signals"];
@@ -127,22 +139,21 @@ export function byUrgency(a: Margin, b: Margin): number {
   return Number(!a.edge) - Number(!b.edge) || a.marginDb - b.marginDb;
 }
 
-function rate(
-  evaluation: Evaluation,
-  service: Service,
-  by: Tightest["by"],
-  { judged, db }: Candidate,
-): Margin {
+function rate(evaluation: Evaluation, service: Service, by: Tightest["by"], candidate: Candidate): Margin {
+  const { judged, db } = candidate;
   const tightest: Tightest = { service, carrier: judged.carrier.name, by };
-  const edge = edgeOf(evaluation, by, { judged, db });
+  const edge = edgeOf(evaluation, by, candidate);
   return { service, marginDb: db, tightest, ...(edge ? { edge } : {}) };
 }
 
-function edgeOf(evaluation: Evaluation, by: Tightest["by"], { judged, db }: Candidate): Edge | undefined {
+function edgeOf(
+  evaluation: Evaluation,
+  by: Tightest["by"],
+  { judged, db, notchDb = 0 }: Candidate,
+): Edge | undefined {
   if (isBeyond(-db)) return { kind: "outside limits" };
   const { keepDb } = settingsOf(evaluation.design);
   if (isBeyond(keepDb - db)) return { kind: "kept distance", neededDb: keepDb };
-  const notchDb = by === "C/N" || by === "level low" ? notchOf(evaluation, judged) : 0;
   if (isBeyond(notchDb - db)) return { kind: "two ways", neededDb: notchDb };
   const neededDb = strayOf(evaluation, by, { judged, db });
   if (isBeyond(neededDb - db)) return { kind: "spread", neededDb };
@@ -154,26 +165,6 @@ function edgeOf(evaluation: Evaluation, by: Tightest["by"], { judged, db }: Cand
   return minutesAYear !== undefined && minutesAYear > MOST_RAIN_MINUTES
     ? { kind: "rain", minutesAYear }
     : undefined;
-}
-
-/** Deepest notch that is reckoned with [dB]: copies of just one level would cancel wholly; a choice of this tool. */
-const MOST_NOTCH_DB = 20;
-
-/**
- * What two ways of one carrier may take where they cancel [dB]; 0 where it comes by one. In a house the ways differ by metres:
- * a notch is then tens of megahertz wide and can swallow a whole channel, wherever it lies.
- */
-function notchOf(evaluation: Evaluation, { end, userBand, ...carrier }: Judged): number {
-  if (!end) return 0;
-  let depthDb = 0;
-  for (const { part } of traceCarrier(evaluation, end, carrier, userBand))
-    for (const { echo, victim, carriers, ciDb } of evaluation.record(part)?.meetings ?? []) {
-      if (!echo || victim.origin.key !== carrier.origin) continue;
-      const place = carriers.findIndex((i) => victim.grid.index[i] === carrier.index);
-      const apartDb = ciDb[place];
-      if (apartDb !== undefined) depthDb = Math.max(depthDb, notchDepthDb(apartDb));
-    }
-  return Math.min(MOST_NOTCH_DB, depthDb);
 }
 
 /** Mismatch that is counted at most [dB]; who has more to spare than this and the parts' own spread is not asked. */

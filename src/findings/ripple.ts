@@ -2,6 +2,8 @@
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { TraceStep } from "../evaluate/trace.ts";
 import { LIGHT_M_MHZ, type Ripple, reflectionOf, rippleOf } from "../rf/mismatch.ts";
+import { stubRangeOf } from "../rf/stub.ts";
+import type { Spectrum } from "../signal/band.ts";
 import { gainDbAt } from "../signal/gain.ts";
 import { remembered } from "../signal/remember.ts";
 import { decouplingDb, passivePaths } from "./decoupling.ts";
@@ -41,7 +43,8 @@ export function rippleAlong(whole: Evaluation, hops: readonly Hop[]): readonly W
       most = 0;
       electricalM = 0;
     }
-    for (const wave of record ? wavesAt(whole, record, hop, n === hops.length - 1) : []) {
+    const waves = record ? wavesAt(whole, record, hop, n === hops.length - 1) : [];
+    for (const wave of [...waves, ...(record ? deadEndWaves(record, hop) : [])]) {
       up += wave.upDb ** 2;
       down += wave.downDb ** 2;
       if (wave.downDb <= most) continue;
@@ -64,6 +67,24 @@ export function deviationOf({ upDb, downDb }: Ripple): number {
 
 function holdsLevel({ treatment }: PartRecord, { to, userBand }: Hop): boolean {
   return userBand !== undefined && treatment.stacks?.some((stack) => stack.to === to) === true;
+}
+
+/** What dead cable on a joint may make of the level beside what is calculated: its length is not known exactly. */
+function deadEndWaves({ deadEnds, outputs }: PartRecord, { to, centreMHz }: Hop): readonly LateWave[] {
+  return Object.entries(deadEnds).flatMap(([leg, { stub, loss }]) => {
+    if (leg === to) return [];
+    const lossDb = -gainDbAt(loss, centreMHz);
+    const widthMHz = widthAt(outputs[to], centreMHz);
+    return [{ ...stubRangeOf(stub, { centreMHz, widthMHz, lossDb }), electricalM: stub.electricalM }];
+  });
+}
+
+function widthAt(spectrum: Spectrum | undefined, centreMHz: number): number {
+  for (const { grid } of spectrum?.bands ?? []) {
+    const i = grid.centre.indexOf(centreMHz);
+    if (i >= 0) return grid.plan[grid.index[i] ?? 0]?.noiseMHz ?? 0;
+  }
+  return 0;
 }
 
 /** Below this a wave is not followed: 0.02 dB. */
@@ -101,7 +122,8 @@ function newWaves(
   if (!through) return waves;
   const throughDb = gainDbAt(through.response, atMHz);
   for (const side of ways) {
-    if (side.to === to) continue;
+    // What a dead leg sends back is in the level itself.
+    if (side.to === to || record.deadEnds[side.to]) continue;
     const acrossDb = decouplingDb(record, [side.to, to], atMHz);
     if (acrossDb === undefined) continue;
     const share = 10 ** ((gainDbAt(side.response, atMHz) - throughDb - acrossDb) / 20);

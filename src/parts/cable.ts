@@ -6,6 +6,7 @@ import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { badJoint } from "./badJoint.ts";
 import { define, type PartKind } from "./contract.ts";
 import { choice, number } from "./fields.ts";
+import { LINE_FITTING } from "./lineFitting.ts";
 import { INLINE, LINE_POWER, returnLoss, THROUGH_PORTS, throughPath } from "./passive.ts";
 import { cableScreening, cableScreeningDb, ingress } from "./screening.ts";
 
@@ -251,4 +252,4 @@ const cable = define({
   inline: INLINE,
 });
 
-export const CABLES: readonly PartKind[] = [cable, badJoint];
+export const CABLES: readonly PartKind[] = [cable, badJoint, LINE_FITTING];

@@ -4,6 +4,7 @@
  * stands in its `trade`, what it knows of an option at the option's field (`fields.ts`).
  */
 import type { z } from "zod";
+import type { Stub } from "../rf/stub.ts";
 import type { TunerClass } from "../rf/tunerProtection.ts";
 import type { Band, StackStandard } from "../signal/band.ts";
 import type { Polarisation, Service, SkyHalf } from "../signal/carrier.ts";
@@ -246,6 +247,18 @@ export type SignalContext = {
   readonly powered: boolean;
   /** Transmitters near the installation; absent where there are none. */
   readonly field?: OutsideField;
+  /** By leg of a part that simply joins its lines: what hangs there and ends open or shorted. */
+  readonly deadEnds?: Readonly<Record<string, DeadEnd>>;
+};
+
+/** Cable that hangs on a joint and leads nowhere. */
+export type DeadEnd = {
+  readonly stub: Stub;
+  /** Gain of it one way. */
+  readonly loss: Response;
+  readonly lengthM: number;
+  /** Ids of its parts, from the joint on. */
+  readonly parts: readonly string[];
 };
 
 /** What every tuner behind an input has before its demodulator. */
@@ -345,6 +358,8 @@ export type PartKind = {
    * dropped onto a wire, and their wire heals when they are deleted.
    */
   readonly inline?: { readonly in: string; readonly out: string };
+  /** Its lines are simply joined: one that ends open or shorted acts on the others, and `signal` is told of it. */
+  readonly joinsLines?: true;
   /** Usual cautions shown in the inspector (mains, height, bonding); see `cautions.ts`. */
   readonly cautions?: readonly Caution[];
 };

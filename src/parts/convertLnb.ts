@@ -23,6 +23,7 @@ import {
   universalOscillatorFields,
   WIDEBAND_IF,
 } from "./lnbFields.ts";
+import { LNB_MONOBLOCK } from "./lnbMonoblock.ts";
 import { SKY_FROM_MHZ, SKY_TO_MHZ } from "./planSatellite.ts";
 import { numberedOutputs, QUADRANT_PORTS, upTo } from "./quadrants.ts";
 
@@ -309,4 +310,4 @@ const LNB_WIDEBAND = define({
   cautions: ["height"],
 });
 
-export const LNBS: readonly PartKind[] = [LNB_UNIVERSAL, LNB_QUATTRO, LNB_WIDEBAND];
+export const LNBS: readonly PartKind[] = [LNB_UNIVERSAL, LNB_MONOBLOCK, LNB_QUATTRO, LNB_WIDEBAND];

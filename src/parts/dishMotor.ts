@@ -14,6 +14,7 @@ const OPTIONS = z.object({
       { value: "turning", label: "turning" },
     ],
     default: "resting",
+    means: "motor state",
     onSite: "not ours",
   }),
   restingMa: number({

@@ -62,6 +62,7 @@ export type Meaning =
   | "turning current"
   | "common supply limit"
   | "cable tuner"
+  | "motor state"
   | "receiver state"
   | "receiver supply"
   | "receiver mode"

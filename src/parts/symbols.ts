@@ -80,6 +80,16 @@ const drawn = {
       "M36 16 H45",
     ],
   },
+  "lnb-monoblock": {
+    lines: [
+      "M4 5 L14 8 V13 L4 16 Z M4 17 L14 20 V25 L4 28 Z",
+      "M14 5 H36 V27 H14 Z",
+      "M14 27 L36 5",
+      "M17 11 q2 -4 4 0 t4 0",
+      "M24.5 22.5 q2.2 -4 4.4 0 t4.4 0",
+      "M36 16 H45",
+    ],
+  },
   "lnb-quattro": {
     lines: [
       "M4 8 L14 12 V20 L4 24 Z",
@@ -204,6 +214,13 @@ const drawn = {
   // Running: the coaxial line.
   cable: { lines: ["M3 14 H45", "M18 14 a6 6 0 1 0 12 0 a6 6 0 1 0 -12 0", "M14 20 H34"] },
   "bad-joint": { lines: ["M3 16 H15 M33 16 H45", "M15 9 V23 M33 9 V23", "M27 3 L20 15 H28 L21 29"] },
+  "line-fitting": {
+    lines: [
+      "M3 16 H16 M32 16 H45",
+      "M16 10 H32 V22 H16 Z M20 10 V22 M28 10 V22",
+      "M24 22 V26 M18 26 H30 M21 29 H27",
+    ],
+  },
 
   // Delivering: a plate with its sockets.
   "outlet-1": { lines: [plate, socket(24, 16)], fill: [dot(24, 16, 1)] },

@@ -1,7 +1,7 @@
 /** The T joint: a line and two others twisted together or on a plain T piece, without anything that parts them. */
 import { z } from "zod";
 import { joinedLinesDb } from "../rf/mismatch.ts";
-import { flat } from "../signal/response.ts";
+import { flat, type Response } from "../signal/response.ts";
 import { define } from "./contract.ts";
 import { coaxIn, coaxOut } from "./passive.ts";
 
@@ -21,13 +21,18 @@ export const tJoint = define({
   symbol: "t-joint",
   caption: () => "no isolation",
   ports: () => [coaxIn("in"), coaxOut("out1", "out 1", "leg"), coaxOut("out2", "out 2", "leg")],
-  signal: () => {
+  joinsLines: true,
+  signal: (_, { deadEnds = {} }) => {
     const { lossDb, returnLossDb } = joinedLinesDb(LINES);
-    const response = flat(-lossDb);
+    // Beside a dead leg the other one is no longer one of two: what it gets follows from what the dead one sends back.
+    const beside = (leg: string): Response => {
+      const dead = deadEnds[leg];
+      return dead ? { type: "stub", stub: dead.stub, loss: dead.loss } : flat(-lossDb);
+    };
     return {
       paths: [
-        { from: "in", to: "out1", response },
-        { from: "in", to: "out2", response },
+        { from: "in", to: "out1", response: beside("out2") },
+        { from: "in", to: "out2", response: beside("out1") },
       ],
       // From leg to leg it is no further than from the line to either.
       isolationDb: lossDb,

@@ -10,11 +10,12 @@ import type { Candidate } from "./candidate.ts";
 import { candidatesFor } from "./candidates/index.ts";
 import { costOf } from "./cost.ts";
 import { difference } from "./difference.ts";
+import { placesGivenUp } from "./givenUp.ts";
 import type { PriceList } from "./prices.ts";
 import { countOf, type Proof, prove } from "./proof.ts";
 import { isWhole, type Proposal, proposalOf, withProposal } from "./proposal.ts";
 import { type SearchAim, troubleOf } from "./rank.ts";
-import { isSecondThought, withStep } from "./secondThought.ts";
+import { isSecondThought, stepsWith } from "./secondThought.ts";
 import { signature } from "./signature.ts";
 import { type Site, siteOf } from "./site.ts";
 
@@ -100,7 +101,7 @@ export function* search(
     seen.add(mark);
     const site = siteOf(changed, trial.node.site.evaluation);
     progress = { ...progress, tried: progress.tried + 1 };
-    const steps = withStep(trial.node.steps, trial.candidate);
+    const steps = stepsWith(trial.node.steps, trial.candidate);
     const proof = prove(start, site, targets);
     if (proof) {
       const found = shortest({ start, targets, steps, site, proof });
@@ -165,7 +166,10 @@ function shortest(
     if (!design) continue;
     const site = siteOf(design, best.site.evaluation);
     const proof = prove(o.start, site, o.targets);
-    const isAsGood = proof !== null && proof.errorsLeft <= best.proof.errorsLeft;
+    const isAsGood =
+      proof !== null &&
+      proof.errorsLeft <= best.proof.errorsLeft &&
+      placesGivenUp(o.start, site).length <= placesGivenUp(o.start, best.site).length;
     best = isAsGood ? { steps, site, proof, tried: best.tried + 1 } : { ...best, tried: best.tried + 1 };
   }
   return best;

@@ -26,7 +26,7 @@ export function isSecondThought(former: CureStep, step: CureStep): boolean {
 }
 
 /** Steps with one more: a gain that was turned already is turned once, by as much as both. */
-export function withStep(steps: readonly Candidate[], next: Candidate): readonly Candidate[] {
+export function stepsWith(steps: readonly Candidate[], next: Candidate): readonly Candidate[] {
   const { step } = next;
   if (step.idea !== "gain") return [...steps, next];
   const { facts } = step;

@@ -1,5 +1,5 @@
 /** A length of line that hangs on another and ends open or shorted: where it takes a bite out of the spectrum. */
-import { LIGHT_M_MHZ } from "./mismatch.ts";
+import { LIGHT_M_MHZ, type Ripple } from "./mismatch.ts";
 
 export type StubEnd = "open" | "shorted";
 
@@ -32,6 +32,9 @@ export function notchesMHz(
   return found;
 }
 
+/** No real joint cancels more [dB]: what leaks past it, and the fit of its plugs; a choice of this tool. */
+const DEEPEST_DB = 40;
+
 const DB_PER_NEPER = 20 * Math.LOG10E;
 
 /**
@@ -57,7 +60,7 @@ export function stubLossDb(
   const re = back * Math.cos(turn);
   const im = -back * Math.sin(turn);
   // Y = (1 − Γ)/(1 + Γ), so 1 + Y/2 = (3 + Γ)/(2·(1 + Γ)).
-  return 20 * Math.log10(Math.hypot(3 + re, im) / (2 * Math.hypot(1 + re, im)));
+  return Math.min(DEEPEST_DB, 20 * Math.log10(Math.hypot(3 + re, im) / (2 * Math.hypot(1 + re, im))));
 }
 
 /** Parts that a carrier is cut into to find its mean power. */
@@ -68,10 +71,38 @@ export function carrierStubLossDb(
   stub: Stub,
   o: { readonly centreMHz: number; readonly widthMHz: number; readonly lossDb: number },
 ): number {
+  if (o.widthMHz <= 0) return stubLossDb(stub, { frequencyMHz: o.centreMHz, lossDb: o.lossDb });
   let power = 0;
   for (let k = 0; k < SLICES; k++) {
     const frequencyMHz = o.centreMHz + o.widthMHz * ((k + 0.5) / SLICES - 0.5);
     power += 10 ** (-stubLossDb(stub, { frequencyMHz, lossDb: o.lossDb }) / 10);
   }
   return -10 * Math.log10(power / SLICES);
+}
+
+/** How well the length of a dead cable is known, as a share of it: nobody measures what lies in a wall. A choice of this tool. */
+const LENGTH_KNOWN_TO = 0.05;
+
+/**
+ * How far the level behind a stub may lie above and below what its length makes it [dB], for that length is not known
+ * exactly: a centimetre moves a notch. Between a notch and the crest beside it the loss only rises or falls.
+ */
+export function stubRangeOf(
+  stub: Stub,
+  o: { readonly centreMHz: number; readonly widthMHz: number; readonly lossDb: number },
+): Ripple {
+  const now = carrierStubLossDb(stub, o);
+  // Half waves on it: notches and crests lie at halves of these, in turn.
+  const halfWaves = (2 * o.centreMHz * stub.electricalM) / LIGHT_M_MHZ;
+  const turns = [Math.floor(2 * halfWaves), Math.ceil(2 * halfWaves)].map((n) => n / (2 * halfWaves));
+  const stretches = [1 - LENGTH_KNOWN_TO, 1 + LENGTH_KNOWN_TO, ...turns];
+  let upDb = 0;
+  let downDb = 0;
+  for (const stretch of stretches) {
+    if (!(Math.abs(stretch - 1) <= LENGTH_KNOWN_TO + 1e-9)) continue;
+    const tried = carrierStubLossDb({ ...stub, electricalM: stub.electricalM * stretch }, o);
+    upDb = Math.max(upDb, now - tried);
+    downDb = Math.max(downDb, tried - now);
+  }
+  return { upDb, downDb };
 }

@@ -91,6 +91,8 @@ export function culpritClause(culprit: Blamed): string {
         : `${name} takes ${loss} off the line, which is too much`;
     case "legs swapped":
       return `${name} is wired the wrong way: the line goes on from its branch`;
+    case "dead cable":
+      return `The dead cable on ${name} takes ${excess}`;
     case "through at end":
       return `${name} is a loop-through outlet at the end of the line and loses ${loss}`;
     case "poor cable":
@@ -187,6 +189,8 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
       return `Replace ${name} with a tap of higher branch loss.`;
     case "legs swapped":
       return `Swap the two leads at the outputs of ${name}: the line goes on from the through output.`;
+    case "dead cable":
+      return `Take the dead cable off ${name}, or replace ${name} with a splitter.`;
     case "through at end":
       return `Replace ${name} with a terminated outlet.`;
     case "poor cable":

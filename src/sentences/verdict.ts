@@ -2,6 +2,8 @@
 
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { ServiceVerdict, SoundFacts, TunerVerdict, Verdict, VerdictState } from "../findings/finding.ts";
+import type { Why } from "../findings/missing.ts";
+import { SERVICE_NAMES } from "../signal/carrier.ts";
 import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import { capital, roughly } from "./explain/plainWords.ts";
@@ -124,10 +126,8 @@ function bareSentence(verdict: Verdict, evaluation: Evaluation): string {
   const all = heard === "" ? got : `${got}, ${heard}`;
   const gets = `Gets ${all}`;
   if (verdict.role === "outlet") return `Delivers ${all}${marginWords(verdict)}.`;
-  const worst = services
-    .flatMap(({ missing, wanted }) => missing.map((m) => ({ ...m, wanted })))
-    .sort((a, b) => b.count - a.count)[0];
-  if (worst) return `${gets}. ${capital(missingClause(worst, worst.wanted, evaluation))}.`;
+  const reasons = reasonsWords(services, evaluation);
+  if (reasons.length > 0) return [`${gets}.`, ...reasons].join(" ");
   const dead = verdict.tuners.filter((t) => t.got < t.wanted && t.missing.length > 0);
   if (dead[0] && verdict.state === "fails")
     return `Gets ${got}, but not with every tuner. ${tunerWords(dead[0], evaluation)}`;
@@ -136,6 +136,34 @@ function bareSentence(verdict: Verdict, evaluation: Evaluation): string {
     return `Would get ${got}, but fails by ${list(titles)}.`;
   }
   return `${gets}${marginWords(verdict)}.`;
+}
+
+/** More reasons than these stand with the receiver's services. */
+const REASONS_TOLD = 2;
+
+/** Of equal counts what lets nothing arrive is told before what spoils what arrives. */
+const REASON_ORDER: readonly Why[] = [
+  "absent",
+  "not selectable",
+  "wrong feed",
+  "cut",
+  "out of range",
+  "blocked",
+  "disturbed",
+  "noisy",
+];
+
+/** Why carriers are missing, most of them first, each with its service where there are several: "80 are stopped by ⟦plate⟧." */
+function reasonsWords(services: readonly ServiceVerdict[], evaluation: Evaluation): readonly string[] {
+  const all = services
+    .flatMap(({ missing, wanted, service }) => missing.map((m) => ({ ...m, wanted, service })))
+    .sort((a, b) => b.count - a.count || REASON_ORDER.indexOf(a.why) - REASON_ORDER.indexOf(b.why));
+  const several = new Set(all.map((m) => m.service)).size > 1;
+  const told = all.map((m) => {
+    const clause = missingClause(m, m.wanted, evaluation);
+    return several ? `${capital(SERVICE_NAMES[m.service])}: ${clause}.` : `${capital(clause)}.`;
+  });
+  return [...new Set(told)].slice(0, REASONS_TOLD);
 }
 
 /** "free of hiss", "one of them with clear hiss", "all with faint hiss". */

@@ -1,5 +1,6 @@
 /** Gain of a response on every carrier of a grid, worked out once and remembered. */
 import { coaxLossDb } from "../rf/coax.ts";
+import { carrierStubLossDb } from "../rf/stub.ts";
 import type { Grid } from "./band.ts";
 import { remembered } from "./remember.ts";
 import type { Response } from "./response.ts";
@@ -77,6 +78,10 @@ function carrierGain(response: Response, centreMHz: number, widthMHz: number): C
     case "notch": {
       const share = 1 - shareInside(response.windows, centreMHz, widthMHz);
       return { db: mixed(share, response.rejectionDb), share };
+    }
+    case "stub": {
+      const lossDb = -carrierGain(response.loss, centreMHz, 0).db;
+      return { db: -carrierStubLossDb(response.stub, { centreMHz, widthMHz, lossDb }), share: 1 };
     }
     case "series": {
       let db = 0;

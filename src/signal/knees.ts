@@ -50,6 +50,7 @@ export function kneeNetwork(nodes: number, shape: readonly Pick<Element, "a" | "
         }
         volts = bestBetween(elements, volts, next);
       }
+      volts = notBelowEarth(volts);
       return { volts, amperes: Float64Array.from(elements, (e) => currentAt(e, across(e, volts))), rounds };
     },
   };
@@ -59,6 +60,14 @@ export function kneeNetwork(nodes: number, shape: readonly Pick<Element, "a" | "
 function highest(nodes: number, elements: readonly Element[]): Float64Array {
   const most = elements.reduce((max, e) => (e.a < 0 ? Math.max(max, -e.fromVolts) : max), 0);
   return new Float64Array(nodes).fill(most);
+}
+
+/**
+ * Nothing supplies less than earth, so no node lies below it. Raising to 0 V what arithmetic left there brings every
+ * set of voltages nearer to the solution: a node behind a shut diode is held by its leak alone, hardly more than rounding.
+ */
+function notBelowEarth(volts: Float64Array): Float64Array {
+  return volts.map((v) => Math.max(0, v));
 }
 
 function across({ a, b }: Element, volts: Float64Array): number {

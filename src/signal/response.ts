@@ -3,6 +3,8 @@
  * Gains are in dB, losses negative; frequencies in MHz.
  */
 
+import type { Stub } from "../rf/stub.ts";
+
 export type Response =
   /** The same gain everywhere. */
   | { readonly type: "flat"; readonly db: number }
@@ -32,6 +34,11 @@ export type Response =
       readonly windows: readonly { readonly fromMHz: number; readonly toMHz: number }[];
       readonly rejectionDb: number;
     }
+  /**
+   * A matched line on which another hangs that ends open or shorted, simply joined. `loss`: what that one loses one way, as a gain.
+   * Over a carrier its mean power counts.
+   */
+  | { readonly type: "stub"; readonly stub: Stub; readonly loss: Response }
   | { readonly type: "series"; readonly of: readonly Response[] };
 
 export const flat = (db: number): Response => ({ type: "flat", db });

@@ -75,15 +75,18 @@ describe("by a leg that is left open", () => {
     expect(downDb).toBeLessThan(0.05);
   });
 
-  // On three joined lines: what comes back, ρ = 0.7943, adds (2/3)·ρ/(1 ± ρ/3): 0.4187 up, 0.7203 down: +3.04, −11.07 dB.
-  // 3.52 dB are lost anyway: 0.5 and 14.6 dB, the depth of a stub that loses 1 dB.
-  test("of a T joint, takes nearly all in a notch", () => {
+  // What a dead leg of a T joint sends back is in the level; its length, known to 5 %, moves that. 10 m look like 43.9 half waves at
+  // 546 MHz, so 5 % are more than two of them: anything between crest and notch. ρ = 10^−0.091 = 0.811. A carrier 7.61 MHz wide takes
+  // 0.612 of the 12.44 MHz from notch to notch: its mean of 4·|1 + Γ|²/|3 + Γ|² by Simpson, at 0, ±0.48, ±0.96, ±1.44, ±1.92 rad
+  // about the crest 0.903, 0.886, 0.831, 0.726, 0.551: 0.797, 0.98 dB; about the notch 0.030, 0.164, 0.424, 0.642, 0.782: 0.407, 3.90 dB.
+  test("of a T joint, is what its length may be other than drawn", () => {
     const { upDb, downDb } = ripple(
       { t: ["t-joint"], open: leg(10), far: leg(200), near: leg(200) },
       "a.out > near.in, near.out > t.in, t.out1 > far.in, far.out > z.in, t.out2 > open.in",
     );
-    expect(upDb).toBeCloseTo(3.04, 1);
-    expect(downDb).toBeCloseTo(11.07, 1);
+    expect(upDb + downDb).toBeCloseTo(3.9 - 0.98, 1);
+    expect(upDb).toBeGreaterThan(0.1);
+    expect(downDb).toBeGreaterThan(2);
   });
 
   // Tap 12 dB, isolation 25 dB: the line behind it loses 0.45 + 1.45·0.283 = 0.86 dB. An open end right there comes

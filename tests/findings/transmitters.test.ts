@@ -83,6 +83,26 @@ describe("one multiplex by two aerials", () => {
     else expect(verdict?.edge).toBeUndefined();
   });
 
+  // Channel 23 by one aerial: 60 − 6 − 4 in the combiner = 50 dBµV, 6 above the 44 of the profile, and so the least. Channel 26 by both:
+  // 56 dBµV twice, 59 by power: 15 dB to spare; but copies of one level cancel wholly, by 20 dB at least.
+  test("a notch counts for a carrier that has more to spare than another", () => {
+    const { verdicts } = seen(
+      {
+        a: aerial([row(23, { transmitter: "Hill", levelOffsetDb: -6 }), hill(26)]),
+        b: aerial([hill(26)]),
+        ...joiner,
+      },
+      JOINED,
+    );
+    const verdict = verdicts.find((v) => v.part === "tv");
+    expect(verdict).toMatchObject({
+      state: "edge",
+      edge: { kind: "two ways", neededDb: 20 },
+      tightest: { carrier: "C26" },
+    });
+    expect(verdict?.marginDb).toBeCloseTo(15, 0);
+  });
+
   // −20·log10(1 − 10^(−Δ/20)): equal copies cancel wholly; 6 dB apart leave notches of 6 dB, 16 dB apart of 1.5 dB.
   test.each([
     { lower: 0, severity: "warning" },

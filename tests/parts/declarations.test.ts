@@ -245,6 +245,7 @@ describe("a port", () => {
     );
     expect([...new Set(seen)]).toEqual([
       "lnb-universal",
+      "lnb-monoblock",
       "lnb-wideband",
       "lnb-stacked",
       "stacking-converter",

@@ -10,7 +10,7 @@ import {
   rippleOf,
   ripplePeriodMHz,
 } from "../../src/rf/mismatch.ts";
-import { carrierStubLossDb, notchesMHz, stubLossDb, stubNotchDb } from "../../src/rf/stub.ts";
+import { carrierStubLossDb, notchesMHz, stubLossDb, stubNotchDb, stubRangeOf } from "../../src/rf/stub.ts";
 
 describe("ripple between two mismatched ends", () => {
   // r1·r2 = 0.01: 20·log10 1.01 and 0.99. 14 + 14 dB: 0.0398; 10 + 10: 0.1; 6 + 6 with 3 dB of line: 0.2512·0.5012 = 0.1259.
@@ -92,6 +92,27 @@ describe("a stub", () => {
       3.522,
       2,
     );
+  });
+
+  // Known to 5 %. A quarter wave turns by 0.157 rad of what comes back, 0.794 of it: |1 + Γ|² from 0.0423 to 0.0423 + 0.794·0.157² = 0.0619,
+  // |3 + Γ|² = 4.92: 12.99 dB instead of the 14.6 of its notch. A line of 40 half waves turns all the way round: from the notch to the
+  // crest, 20·log10(1 + tanh(0.1151)/2) = 0.48 dB.
+  test.each([
+    { electricalM: 1, centreMHz: 74.948, upDb: 1.6, downDb: 0 },
+    { electricalM: 40.5, centreMHz: 149.896, upDb: 14.6 - 0.48, downDb: 0 },
+    { electricalM: 40, centreMHz: 149.896, upDb: 0, downDb: 14.6 - 0.48 },
+  ])(
+    "of $electricalM m may take so much more or less, as its length is",
+    ({ electricalM, centreMHz, upDb, downDb }) => {
+      const range = stubRangeOf({ electricalM, end: "open" }, { centreMHz, widthMHz: 0, lossDb: 1 });
+      expect(Math.abs(range.upDb - upDb)).toBeLessThan(0.06);
+      expect(Math.abs(range.downDb - downDb)).toBeLessThan(0.06);
+    },
+  );
+
+  // Right on a joint, with nothing between: no notch is deeper than 40 dB, a short there included.
+  test("never takes more than 40 dB", () => {
+    expect(stubLossDb({ electricalM: 1, end: "open" }, { frequencyMHz: 74.948114, lossDb: 0 })).toBe(40);
   });
 
   // Mean power over the carrier lies between that in the notch and that at its edge.

@@ -171,6 +171,30 @@ const networks = fc.integer({ min: 1, max: 8 }).chain((nodes) => {
   });
 });
 
+describe("a load behind a shut diode", () => {
+  // 54 mA through 200 Ω leave 12 − 10.8 = 1.2 V at most, the heavy load takes it below the 0.4 V of the diode: no current
+  // gets through, and what draws nothing at 0 V cannot pull below it.
+  test("draws nothing and stands at 0 V", () => {
+    const found = solveDirectCurrent({
+      nodes: 3,
+      conductors: [
+        { from: 0, to: 1, ohms: 200 },
+        { from: 1, to: 2, ohms: 0, diodeVolts: 0.4 },
+      ],
+      sources: [{ at: 0, volts: 12, limitMa: 54 }],
+      loads: [
+        { at: 1, draws: "current", milliamps: 723 },
+        { at: 1, draws: "resistance", ohms: 2000 },
+        { at: 2, draws: "current", milliamps: 1 },
+      ],
+    });
+    expect(found.loadMa[2]).toBe(0);
+    expect(found.volts[2]).toBeGreaterThanOrEqual(0);
+    expect(found.volts[2]).toBeLessThan(1e-6);
+    expect(found.sourceMa[0]).toBeCloseTo(54, 3);
+  });
+});
+
 describe("whatever a network holds", () => {
   test("at every point as much current comes in as goes out, and nothing is above the highest supply", () => {
     fc.assert(

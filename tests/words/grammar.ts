@@ -44,7 +44,11 @@ export const BAD: readonly (readonly [what: string, pattern: RegExp])[] = [
   ["a value of the machine", /undefined|NaN|\bnull\b|\[object|Infinity|\bfalse\b|\btrue\b/],
   ["an unfilled mark", /[⟦⟧]|\$\{|\{n\}/],
   ["a word twice", /\b([a-z]{2,}) \1\b/i],
-  ["an for a or a for an", /\b[Aa]n (?:[bcdfgjklmnpqrstvwxyz]|U|univ|use)|\b[Aa] (?:[aeio]|un(?!i))/],
+  // "input A of a switch" is a name, and no article.
+  [
+    "an for a or a for an",
+    /\b[Aa]n (?:[bcdfgjklmnpqrstvwxyz]|U|univ|use)|(?<!\binputs? )\b[Aa] (?:[aeio]|un(?!i))/,
+  ],
   ["a straight quotation mark", /"/],
   ["a contraction", /n't\b|\bit's\b|\bthat's\b|'(?:ll|re|ve)\b/],
 ];

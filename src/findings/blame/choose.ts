@@ -45,8 +45,8 @@ function weightOf(suspect: Suspect, about: About): number {
   return servedBy(suspect, about).inOrder > 0 ? Math.min(counted, about.missingDb) / 2 : counted;
 }
 
-function isDefect({ stage: { record } }: Suspect): boolean {
-  return isBroken(record.kind, record.options);
+function isDefect({ stage: { record }, shortcoming }: Suspect): boolean {
+  return shortcoming.does === "dead cable" || isBroken(record.kind, record.options);
 }
 
 function servedBy({ stage: { step } }: Suspect, { served }: About): Served {

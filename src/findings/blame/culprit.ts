@@ -47,6 +47,8 @@ export type Misdeed =
   | "low tap loss"
   /** The line goes on from a branch, and the through output feeds one place. */
   | "legs swapped"
+  /** Cable that leads nowhere hangs on it. */
+  | "dead cable"
   /** A through plate where the riser ends. */
   | "through at end"
   | "poor cable"

@@ -6,7 +6,7 @@ import type { Draft } from "../finding.ts";
 import { type About, asCulprit, canGive, type Suspect, worstOf } from "./choose.ts";
 import type { Blamed } from "./culprit.ts";
 import { placesServed } from "./served.ts";
-import { exceeding, heldDbuv, lacking } from "./shortcomings.ts";
+import { declaredGainDb, exceeding, heldDbuv, lacking } from "./shortcomings.ts";
 import { type Stage, stagesTo } from "./stages.ts";
 import { swappedLegs } from "./swappedLegs.ts";
 
@@ -85,6 +85,11 @@ export function isAmplifier({ record, step }: Stage): boolean {
   return (job === "amplifier" || job === "mast amplifier") && record.powered && (step.gainDb ?? 0) > 0;
 }
 
+/** Whether a part is driven past its rated output. */
+function isDriven({ record }: Stage): boolean {
+  return record.drives.some((d) => d.levelDbuv > d.allowedDbuv);
+}
+
 /** Where nothing is wrong: what takes most away. */
 function greatestLoss(stages: readonly Stage[]): Blamed | undefined {
   const stage = extreme(
@@ -129,9 +134,14 @@ function tooMuch(stages: readonly Stage[], swapped: readonly Suspect[], about: A
     shortcoming: {
       does: "high gain",
       excessDb: stage.step.gainDb ?? 0,
-      amount: stage.step.gainDb ?? 0,
+      amount: declaredGainDb(stage),
     },
   }));
+  // An amplifier that is driven too far goes first, whatever a strong source adds: without its gain nothing is too much.
+  const driven = amplifying.filter(
+    ({ stage }) => isDriven(stage) && declaredGainDb(stage) >= about.missingDb,
+  );
+  if (swapped.length === 0 && driven.length > 0) return worstOf(driven, about);
   const others = suspectsAmong(
     stages.filter((stage) => !isAmplifier(stage)),
     exceeding,

@@ -6,8 +6,19 @@ import type { Draft } from "../finding.ts";
 import { culpritFirst } from "../rule.ts";
 import { type Blamed, dishField } from "./culprit.ts";
 import { isAmplifier } from "./level.ts";
-import { exceeding } from "./shortcomings.ts";
+import { declaredGainDb, exceeding } from "./shortcomings.ts";
 import { type Stage, stagesTo } from "./stages.ts";
+
+/**
+ * So much of the excess [share of the decibels] must be a part's own gain, to be called its doing: a rest of few decibels goes
+ * with the attenuator that is fitted in its place. A choice of this tool.
+ */
+const OWN_SHARE = 0.8;
+
+/** Whether the gain of a part makes up what it is driven too far [dB]. */
+export function isByGain(gainDb: number, overDb: number): boolean {
+  return gainDb > 0 && gainDb >= overDb * OWN_SHARE;
+}
 
 /**
  * The same finding with the culprit first: an amplifier before the driven part. Nobody takes a source in hand for what
@@ -39,27 +50,28 @@ export function sourceOfOverload(evaluation: Evaluation, record: PartRecord): Bl
     amount: drive.ratioDb,
   };
   const stages = loudestWay(evaluation, record);
-  const own = stages.at(-1)?.step.gainDb ?? 0;
-  if (own >= over) return itself;
+  const last = stages.at(-1);
+  // Driven far, it amplifies less than it would: that is no merit of its own.
+  if (last && isByGain(declaredGainDb(last), over)) return itself;
   return driverOf(evaluation, record, over) ?? itself;
 }
 
 /** Before a part: the amplifier with most gain, or a source that by itself gives far too much. */
 function driverOf(evaluation: Evaluation, record: PartRecord, over: number): Blamed | undefined {
   const before = loudestWay(evaluation, record).slice(0, -1);
-  const amplifier = extreme(before.filter(isAmplifier), ({ step }) => step.gainDb ?? 0);
+  const amplifier = extreme(before.filter(isAmplifier), declaredGainDb);
   const source = before[0];
   const sourceExcess = source ? (exceeding(source)?.excessDb ?? 0) : 0;
-  const isAmplifiers = amplifier && ((amplifier.step.gainDb ?? 0) >= over || sourceExcess < over / 2);
+  const isAmplifiers = amplifier && (declaredGainDb(amplifier) >= over || sourceExcess < over / 2);
   const stage = isAmplifiers ? amplifier : source;
   if (!stage) return undefined;
-  const { part, to, gainDb, levelDbuv } = stage.step;
+  const { part, to, levelDbuv } = stage.step;
   return {
     part,
     port: to,
     does: stage === amplifier ? "high gain" : "strong source",
     excessDb: exceeding(stage)?.excessDb ?? over,
-    amount: stage === amplifier ? (gainDb ?? 0) : levelDbuv,
+    amount: stage === amplifier ? declaredGainDb(stage) : levelDbuv,
     ...dishField(stage.record),
   };
 }

@@ -120,6 +120,14 @@ function levelWith(stage: Stage, options: AnyOptions, powered: boolean): number 
   return wayGainDb(paths, { from, to, centreMHz, ...originAt(stage) }) ?? amountOf(stage);
 }
 
+/** Gain that a stage would have if nothing drove it too far [dB]; 0 for a source. */
+export function declaredGainDb(stage: Stage): number {
+  const { from, to, centreMHz, gainDb } = stage.step;
+  if (from === null || gainDb === null) return 0;
+  const at = { from, to, centreMHz, ...originAt(stage) };
+  return wayGainDb(stage.record.treatment.paths ?? [], at) ?? gainDb;
+}
+
 /** Where the carrier comes from, as a feed has to know it. */
 function originAt({ record, step, carrier }: Stage): { readonly origin?: Origin } {
   const bands = step.from === null ? [] : (record.inputs[step.from]?.bands ?? []);
@@ -166,6 +174,7 @@ function corrections(stage: Stage, gives: "less" | "more"): readonly Correction[
   if (gives === "less" && kind.trade.defect) return [{ does: "bad joint", db: -amountOf(stage) }];
   const wrong: Correction[] = [];
   if (gives === "less") {
+    if (Object.keys(record.deadEnds).length > 0) wrong.push(...deadCable(stage));
     if (!record.powered) wrong.push({ does: "unfed", fed: true });
     for (const { option, soundValue } of defectsOf(kind, options))
       wrong.push({
@@ -183,6 +192,12 @@ function corrections(stage: Stage, gives: "less" | "more"): readonly Correction[
     wrong.push(...correctionsOf(stage, { option, meta, value: options[option] }, gives));
   }
   return wrong;
+}
+
+/** What cable that leads nowhere takes beyond what a line in its place would. */
+function deadCable(stage: Stage): readonly Correction[] {
+  const db = -amountOf(stage) - (stage.record.treatment.isolationDb ?? 0);
+  return db > 0 ? [{ does: "dead cable", db }] : [];
 }
 
 /** What an aerial takes off its own transmitter counts from so much on [dB]; a choice of this tool. */

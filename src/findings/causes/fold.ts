@@ -194,12 +194,21 @@ function aboveIt(
     );
     for (const n of [...(byPlace.get(passed.part) ?? []), ...sent])
       if (explains(n, node) && n.finding.severity !== "note" && isTrusted(n))
-        if (concerns(n, node, passed, evaluation))
+        if (concerns(n, node, passed, evaluation) && isInLine(n, node, ways))
           candidates.push({ node: n, sureness: SURENESS.onTheWay, distance: passed.distance });
   };
   look({ part: at.part, port: at.port ?? "", distance: 0 });
   for (const passed of ways.signalTo(at.part)) look(passed);
   return candidates;
+}
+
+/** Whether a cause lies on the way of the culprit that a finding names already: before it or behind it, not beside it. */
+function isInLine({ finding }: Node, victim: Node, ways: Ways): boolean {
+  const [{ at }, { culprit }] = [finding, victim];
+  const there = victim.finding.at.part;
+  const leads = (from: PartId, to: PartId) => from === to || ways.signalTo(to).some((p) => p.part === from);
+  if (culprit === there || at.part === there || finding.parts.includes(culprit)) return true;
+  return !leads(culprit, there) || leads(culprit, at.part) || leads(at.part, culprit);
 }
 
 /** Whether what a finding takes is taken from this way, this service and this receiver. */

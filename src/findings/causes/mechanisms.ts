@@ -173,5 +173,5 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
   "motor-line": BY_ITSELF,
   "above-band-edge": BY_ITSELF,
   "dwelling-isolation": BY_ITSELF,
-  "dead-stub": BY_ITSELF,
+  "dead-stub": { stage: 8, natures: ["too weak"], takes: ["level", "quality"], lacks: [] },
 };

@@ -32,7 +32,7 @@ export type CommandLostFacts =
       /** The culprit hands them on to another input than the one that the switch is joined to. */
       readonly wrongInput?: WrongInput;
     }
-  /** A position switch is asked for no position, though it has several. */
+  /** A switch is asked for no position, though it has several. */
   | {
       readonly kind: "no position";
       readonly receiver: PartId;
@@ -210,8 +210,8 @@ function noPosition(
 ): readonly Draft<"command-lost">[] {
   const isSent =
     positionAsked(offer.request, command) !== undefined || offer.request?.userBands !== undefined;
-  const positions = record.ports.filter((p) => p.side === "in" && record.joined[p.id]).length;
-  if (by !== "position" || isSent || positions < 2) return [];
+  const positions = positionsInUse(record, by);
+  if (isSent || positions < 2) return [];
   const part = record.part.id;
   return [
     {
@@ -222,6 +222,18 @@ function noPosition(
       facts: { kind: "no position", receiver: offer.part, positions, command },
     },
   ];
+}
+
+/** Of how many satellites or LNBs something is connected to a switch. */
+function positionsInUse({ ports, joined }: PartRecord, by: Kind): number {
+  const inputs = ports.filter((p) => p.side === "in" && joined[p.id]);
+  if (by === "position") return inputs.length;
+  if (by !== "both") return 0;
+  const satellites = inputs.flatMap(({ id, role, plane }): readonly (string | number)[] => {
+    if (role === "beam") return [id];
+    return plane ? [plane.position] : [];
+  });
+  return new Set(satellites).size;
 }
 
 function noSuchPosition(

@@ -1,10 +1,11 @@
-import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
+import type { PartRecord } from "../../evaluate/evaluation.ts";
+import type { DeadEnd } from "../../parts/contract.ts";
 import { carrierStubLossDb, notchesMHz, type StubEnd } from "../../rf/stub.ts";
 import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
+import { gainDbAt } from "../../signal/gain.ts";
 import { isLive } from "../../signal/readout.ts";
 import type { Draft } from "../finding.ts";
-import { culpritFirst, type DesignRule, wireIdsAt } from "../rule.ts";
-import { type DeadEnd, deadEndAt, joinsLines } from "../stubs.ts";
+import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 
 export type DeadStubFacts = {
   readonly end: StubEnd;
@@ -21,25 +22,16 @@ export type DeadStubFacts = {
 const HIT_DB = 3;
 
 /** A dead end of cable on a joint of lines, which takes channels away from the leg that is in use. */
-export const deadStub: DesignRule<"dead-stub"> = {
+export const deadStub: RuleOf<"dead-stub"> = {
   id: "dead-stub",
-  *checkDesign(evaluation) {
-    const found: Draft<"dead-stub">[] = [];
-    for (const record of evaluation.records) {
-      if (!joinsLines(record)) continue;
-      yield record.ports.length;
-      found.push(...stubsOf(evaluation, record));
-    }
-    return found;
-  },
+  check: ({ record }) => stubsOf(record),
 };
 
-function stubsOf(evaluation: Evaluation, record: PartRecord): readonly Draft<"dead-stub">[] {
+function stubsOf(record: PartRecord): readonly Draft<"dead-stub">[] {
   const legs = record.ports.filter((p) => p.side === "out").map((p) => p.id);
-  const ends = new Map(legs.map((leg) => [leg, deadEndAt(evaluation, [record.part.id, leg])]));
   return legs.flatMap((leg): readonly Draft<"dead-stub">[] => {
-    const dead = ends.get(leg);
-    const inUse = legs.filter((other) => other !== leg && record.joined[other] && !ends.get(other));
+    const dead = record.deadEnds[leg];
+    const inUse = legs.filter((other) => other !== leg && record.joined[other] && !record.deadEnds[other]);
     const hit = dead ? hitCarriers(record, inUse, dead) : [];
     const [worst] = hit;
     if (!dead || !worst) return [];
@@ -88,9 +80,10 @@ function hitCarriers(
       if (!WANTED.has(service) || !band.selected) continue;
       band.grid.centre.forEach((centreMHz, i) => {
         if (!isLive(band, i)) return;
-        const widthMHz = band.grid.width[i] ?? 0;
+        const widthMHz = band.grid.plan[band.grid.index[i] ?? 0]?.noiseMHz ?? 0;
+        const alongDb = -gainDbAt(dead.loss, centreMHz);
         const lossDb =
-          carrierStubLossDb(dead.stub, { centreMHz, widthMHz, lossDb: dead.lossDbAt(centreMHz) }) -
+          carrierStubLossDb(dead.stub, { centreMHz, widthMHz, lossDb: alongDb }) -
           (treatment.isolationDb ?? 0);
         if (lossDb < HIT_DB) return;
         const name = band.stack

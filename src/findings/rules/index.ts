@@ -55,6 +55,7 @@ export const RULES: readonly Rule[] = [
   planeMissing,
   receiverMisses,
   tunerBlocked,
+  deadStub,
   levelLimits,
   weakQuality,
   intermodulation,
@@ -66,8 +67,7 @@ export const RULES: readonly Rule[] = [
   aboveBandEdge,
 ];
 
-export const DESIGN_RULES: readonly (
-  | DesignRule<"not-connected">
-  | DesignRule<"dwelling-isolation">
-  | DesignRule<"dead-stub">
-)[] = [notConnected, dwellingIsolation, deadStub];
+export const DESIGN_RULES: readonly (DesignRule<"not-connected"> | DesignRule<"dwelling-isolation">)[] = [
+  notConnected,
+  dwellingIsolation,
+];

@@ -4,7 +4,7 @@ import { HOPELESS_DB } from "../../evaluate/overload.ts";
 import type { DeratingRule } from "../../rf/intermod.ts";
 import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { cnDb, isLive, marginDb } from "../../signal/readout.ts";
-import { blameForOverload } from "../blame/overload.ts";
+import { blameForOverload, isByGain } from "../blame/overload.ts";
 import { wayGainDb } from "../blame/shortcomings.ts";
 import { extreme } from "../extreme.ts";
 import { type RuleOf, wireIdsAt } from "../rule.ts";
@@ -69,7 +69,7 @@ export const overload: RuleOf<"overload"> = {
           drowned,
           load,
           gainDb,
-          because: isForeign ? "foreign" : gainDb >= over ? "gain" : "input",
+          because: isForeign ? "foreign" : isByGain(gainDb, over) ? "gain" : "input",
         },
       },
     ];

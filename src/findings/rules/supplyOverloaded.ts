@@ -27,10 +27,26 @@ export const supplyOverloaded: RuleOf<"supply-overloaded"> = {
       const record = evaluation.record(part);
       return record && isBroken(record.kind, record.options);
     });
-    const greedy = broken ?? draws.find(({ part }) => (overloadedBy(evaluation).get(part) ?? 0) > 1);
+    const greedy =
+      broken ??
+      draws.find(({ part }) => (overloadedBy(evaluation).get(part) ?? 0) > 1) ??
+      tooMany(evaluation, draft);
     return greedy ? { ...draft, parts: culpritFirst(greedy.part, draft.parts) } : draft;
   },
 };
+
+/**
+ * Of several LNBs on one receiver, which feeds one at a time, the greediest: who fits a second one takes the LNBs in hand. Where
+ * one alone is too much, or something else draws beside one, the receiver is too weak.
+ */
+function tooMany(
+  evaluation: Evaluation,
+  { at, facts, limit = 0 }: Draft<"supply-overloaded">,
+): Draw | undefined {
+  if (facts.kind !== "too much" || !evaluation.record(at.part)?.kind.reception) return undefined;
+  const lnbs = facts.draws.filter(({ part }) => evaluation.record(part)?.kind.trade.job === "converter");
+  return lnbs.length > 1 && lnbs.every(({ milliamps }) => milliamps <= limit) ? lnbs[0] : undefined;
+}
 
 function shortsOf(record: PartRecord): readonly Draft<"supply-overloaded">[] {
   const { shorts: supplies, feeds, power } = record;

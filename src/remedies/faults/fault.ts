@@ -14,6 +14,8 @@ const LIKELIHOODS = {
   "mains-off": 6,
   "receiver-off": 4,
   "weak-supply": 2,
+  "aerial-supply-off": 3,
+  "motor-jammed": 2,
   swapped: 5,
   "wrong-converter": 3,
   "converter-dead": 4,
@@ -54,6 +56,9 @@ export type FactsByFault = {
   "mains-off": Nothing;
   "receiver-off": Nothing;
   "weak-supply": { readonly volts: number; readonly plannedVolts: number };
+  "aerial-supply-off": { readonly plannedVolts: number };
+  /** What it draws where its drive cannot turn. */
+  "motor-jammed": { readonly milliamps: number };
   swapped: { readonly side: "in" | "out"; readonly ports: readonly [string, string] };
   /** Key of the kind that is there instead. */
   "wrong-converter": { readonly kind: string };

@@ -8,8 +8,11 @@ import { faultOf } from "../faults/list.ts";
 import type { Symptom } from "../faults/symptoms.ts";
 import barnLine from "./designs/barn-line.json" with { type: "json" };
 import longCopperDrop from "./designs/long-copper-drop.json" with { type: "json" };
+import mastBesideHouse from "./designs/mast-beside-house.json" with { type: "json" };
 import mastheadHouse from "./designs/masthead-house.json" with { type: "json" };
+import motorDish from "./designs/motor-dish.json" with { type: "json" };
 import riserBlock from "./designs/riser-block.json" with { type: "json" };
+import setFedAerial from "./designs/set-fed-aerial.json" with { type: "json" };
 import singleCableHouse from "./designs/single-cable-house.json" with { type: "json" };
 import twoSatellites from "./designs/two-satellites.json" with { type: "json" };
 
@@ -61,8 +64,11 @@ export const HINTS = 3;
 const DESIGNS: Readonly<Record<string, unknown>> = {
   "barn-line": barnLine,
   "long-copper-drop": longCopperDrop,
+  "mast-beside-house": mastBesideHouse,
   "masthead-house": mastheadHouse,
+  "motor-dish": motorDish,
   "riser-block": riserBlock,
+  "set-fed-aerial": setFedAerial,
   "single-cable-house": singleCableHouse,
   "two-satellites": twoSatellites,
 };

@@ -59,6 +59,20 @@ export const CASES: readonly TrainingCase[] = [
     walk: { part: "tv3", service: "tv" },
   },
   {
+    id: "three-of-eight",
+    level: 2,
+    design: "valley-two-transmitters",
+    fault: "aerial-off:uhf2",
+    walk: { part: "tv1", service: "tv" },
+  },
+  {
+    id: "after-the-reset",
+    level: 2,
+    design: "set-fed-aerial",
+    fault: "aerial-supply-off:tv1",
+    walk: { part: "tv2", service: "tv" },
+  },
+  {
     id: "new-converter",
     level: 3,
     design: "house-universal",
@@ -108,6 +122,13 @@ export const CASES: readonly TrainingCase[] = [
     walk: { part: "sat1", service: "satellite" },
   },
   {
+    id: "first-frost",
+    level: 3,
+    design: "motor-dish",
+    fault: "motor-jammed:motor",
+    walk: { part: "sat", service: "satellite" },
+  },
+  {
     id: "top-goes-first",
     level: 4,
     design: "barn-line",
@@ -141,6 +162,27 @@ export const CASES: readonly TrainingCase[] = [
     design: "masthead-house",
     fault: "filter-missing:filter",
     walk: { part: "tv1", service: "tv" },
+  },
+  {
+    id: "mast-over-the-road",
+    level: 4,
+    design: "mast-beside-house",
+    fault: "filter-missing:filter",
+    walk: { part: "tv1", service: "tv" },
+  },
+  {
+    id: "louder-is-better",
+    level: 4,
+    design: "block-cable-network",
+    fault: "gain-high:amp",
+    walk: { part: "tv1", service: "tv" },
+  },
+  {
+    id: "one-of-two-satellites",
+    level: 4,
+    design: "dish-two-satellites",
+    fault: "lnb-turned:lnbB",
+    walk: { part: "sat2", service: "satellite" },
   },
   {
     id: "four-outputs-each",

@@ -67,6 +67,16 @@ export const FAULT_WORDS: Readonly<Record<FaultType, TypeWords>> = {
     lesson:
       "An LNB tells horizontal from vertical by the voltage. A tired supply that no longer reaches 18 V loses one polarisation.",
   },
+  "aerial-supply-off": {
+    name: "the supply for the aerial is off",
+    lesson:
+      "An amplifier at the aerial lives on what the cable brings up. A menu that was reset takes it away without a word.",
+  },
+  "motor-jammed": {
+    name: "the dish motor is jammed",
+    lesson:
+      "A motor that cannot turn draws more than one that does. The receiver’s supply gives way, and with it the LNB.",
+  },
   swapped: {
     name: "two cables are swapped",
     lesson:
@@ -176,6 +186,10 @@ export function faultSentence(design: Design, fault: Fault): string {
       return `${name} is unplugged.`;
     case "weak-supply":
       return `${name} delivers only ${numeralAsSet(fault.facts.volts)} V where it should deliver ${numeralAsSet(fault.facts.plannedVolts)} V.`;
+    case "aerial-supply-off":
+      return `${name} does not feed the aerial, where it should with ${numeralAsSet(fault.facts.plannedVolts)} V.`;
+    case "motor-jammed":
+      return `${name} is jammed: it draws ${numeralAsSet(fault.facts.milliamps)} mA and does not turn.`;
     case "swapped": {
       const [a, b] = fault.facts.ports.map((port) => portLabel(design, fault.part, port));
       return `The cables on ${fault.facts.side === "in" ? "inputs" : "outputs"} ${a} and ${b} of ${name} are swapped.`;

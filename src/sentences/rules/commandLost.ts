@@ -126,7 +126,7 @@ export const commandLost: RuleWords<"command-lost"> = {
       );
     if (facts.kind === "no position")
       return (
-        `${name} has ${facts.positions} inputs in use and goes to the one that a ${COMMAND_WORDS[facts.command]} asks for. ` +
+        `${name} has ${facts.positions} positions in use and goes to the one that a ${COMMAND_WORDS[facts.command]} asks for. ` +
         `${rx} sends none, so the switch stays at its first position, and the other satellites are never seen.`
       );
     if (facts.kind === "no such position")

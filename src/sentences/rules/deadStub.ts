@@ -24,7 +24,7 @@ export const deadStub: RuleWords<"dead-stub"> = {
     `An unused cable on ${plainName(told, told.finding.at.part)} takes some of the channels away from the one in use.`,
   trade: ({ finding: { at, facts, value, limit = 0 } }) =>
     `On ${partName(at.part)} three lines are simply connected. ${numeral(facts.lengthM)} m of cable that end ${facts.end === "open" ? "open" : "shorted"} make a notch every ${numeral(facts.periodMHz)} MHz, one of them at ${numeral(facts.notchMHz)} MHz. ` +
-    `With both legs in use a joint loses ${numeral(3.5)} dB. The dead one takes up to ${numeral(value)} dB more; from ${numeralAsSet(limit)} dB on that is told. The shorter the dead cable, the deeper and wider its notches. The levels shown are those with both legs in use.`,
+    `With both legs in use a joint loses ${numeral(3.5)} dB. The dead one takes up to ${numeral(value)} dB more; from ${numeralAsSet(limit)} dB on that is told. The shorter the dead cable, the deeper and wider its notches. The levels shown have it in them; the range around them is what 5 % more or less of its length would change.`,
   measure: ({ finding: { at, facts } }) =>
     `Spectrum meter on the leg of ${partName(at.part)} that is in use: look for a dip at ${numeral(facts.notchMHz)} MHz. Take the dead cable off: if the dip goes, it was the cable.`,
   neighbours: ["open-end", "level-limits", "same-signal-twice"],

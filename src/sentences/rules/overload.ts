@@ -60,6 +60,8 @@ export const overload: RuleWords<"overload"> = {
         : `Put a filter before ${name} that keeps out what is not wanted.`;
     if (told.record?.ports.some((p) => p.side === "in" && p.medium === "sky"))
       return `Replace ${name} with an LNB of ${numeralAsSet(over)} dB less gain.`;
+    if (facts.because === "gain" && facts.gainDb < over)
+      return `Take ${name} out, or put ${numeralAsSet(over)} dB of attenuation before it.`;
     if (facts.because === "gain")
       return `Turn ${name} down by ${numeralAsSet(over)} dB, or put ${numeralAsSet(over)} dB of attenuation before it.`;
     return parts[0] === at.part

@@ -19,7 +19,7 @@ export const supplyOverloaded: RuleWords<"supply-overloaded"> = {
     const delivers = `${partName(at.part)} delivers ${numeral(limit, 0)} mA at most${facts.inputs > 1 ? " in all" : ""}`;
     return plural(facts.draws.length, {
       one: `${who} draws ${numeral(value, 0)} mA; ${delivers}.`,
-      other: `${who} draw ${numeral(value, 0)} mA; ${delivers}.`,
+      other: `${who} together draw ${numeral(value, 0)} mA; ${delivers}.`,
     });
   },
   cure: ({ finding: { at, facts } }) => {

@@ -76,6 +76,8 @@ const LOOK_FOR: Partial<Record<FaultType, string>> = {
   "mains-off": "Measure volts, not only level.",
   "receiver-off": "Measure volts, not only level.",
   "weak-supply": "Measure volts, not only level.",
+  "aerial-supply-off": "Measure volts, not only level.",
+  "motor-jammed": "Measure volts, not only level.",
   "wrong-leg": "Follow the supply upwards until it stops.",
   "supply-blocked": "Follow the supply upwards until it stops.",
   "short-joint": "Measure volts as well as level.",

@@ -161,6 +161,17 @@ describe("too much", () => {
     expect(tooMuch({ ...mast(), a: aerial(75) }, wires, 5)).toMatchObject({ part: "m" });
   });
 
+  // Two channels, as the rating is meant: 95 + 28 = 123 dBµV, rated 104: overdriven. Without its 28 dB nothing of the 12 dB
+  // would be too much, so it goes first although
+  // the source gives 33 dB beyond the usual. It cannot explain 29 dB.
+  test("is an overdriven amplifier's, whatever the source gives, where its gain covers it", () => {
+    const two = { channels: [{ channel: 30 }, { channel: 40 }] };
+    const parts = { ...mast({ gainDb: 28 }), p: ["attenuator", { lossDb: 26 }], a: aerial(95, two) } as const;
+    const padded = "a.out > m.in, m.out > i.in, i.out > p.in, p.out > z.in";
+    expect(tooMuch(parts, padded, 12)).toMatchObject({ part: "m", does: "high gain", amount: 28 });
+    expect(tooMuch(parts, padded, 29)).toMatchObject({ part: "a" });
+  });
+
   test("is of two alike that of the one nearer to the source", () => {
     expect(tooMuch({ ...mast(), a: aerial(78) }, wires, 5)).toMatchObject({ part: "a" });
   });

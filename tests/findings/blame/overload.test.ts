@@ -39,10 +39,20 @@ describe("who makes the products of a part", () => {
     expect(found?.amount).toBeCloseTo(70, 3);
   });
 
-  // 80 + 5 = 85: just what it gains. 80.5 + 5 is half a decibel more than that.
-  test("it itself up to the gain that it has", () => {
+  // 79.5 + 5 = 84.5: less than it gains. A rest of few decibels is no fault of the source: its 5 dB are four fifths of an
+  // excess of 6.25 dB, so at 81 + 5 = 86 it is the culprit and at 81.5 + 5 = 86.5 the source is (the share is our choice).
+  test("it itself as long as its gain is four fifths of what is too much", () => {
     expect(blamed({ x: driven(5), a: two(79.5) }, "a.out > x.in")).toMatchObject({ part: "x" });
-    expect(blamed({ x: driven(5), a: two(80.5) }, "a.out > x.in")).toMatchObject({ part: "a" });
+    expect(blamed({ x: driven(5), a: two(81) }, "a.out > x.in")).toMatchObject({ part: "x" });
+    expect(blamed({ x: driven(5), a: two(81.5) }, "a.out > x.in")).toMatchObject({ part: "a" });
+  });
+
+  // 80 + 30 = 110 against 80 is 30 dB over, and it only limits: less than 30 dB of gain are left to be seen.
+  test("it itself where it is driven so far that its gain collapses", () => {
+    expect(blamed({ x: driven(30), a: two(80) }, "a.out > x.in")).toMatchObject({
+      part: "x",
+      does: "overdriven",
+    });
   });
 
   // 62 + 20 + 5 = 87: 7 over. The first amplifier gives 5 dB beyond the usual 15.

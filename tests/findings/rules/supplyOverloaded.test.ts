@@ -60,6 +60,18 @@ describe("too much current", () => {
     }
   });
 
+  // 190 + 35 = 225 mA each: one receiver of 400 mA feeds either, and not both. It is the second LNB that is too much.
+  test("of two LNBs on one receiver is the fault of the LNBs", () => {
+    const two = (commonMa: number) =>
+      found(
+        { a: ["receiver-sat"], c: ["combiner", { dc: "all" }], l: lnb(commonMa), m: lnb(190), e: ["dish"] },
+        "e.sky > m.sky, l.out > c.in1, m.out > c.in2, c.out > a.sat",
+      );
+    expect(two(190)).toMatchObject([{ at: { part: "a" }, parts: ["l", "a", "m"], value: 450, limit: 400 }]);
+    // 380 + 35 = 415 mA: more than the receiver gives, even alone.
+    expect(two(380)).toMatchObject([{ parts: ["a", "l", "m"], value: 640 }]);
+  });
+
   // 500 + 2·35 = 570 mA, of which two receivers over equal leads give 285 each: too much for either.
   test("for several supplies is the fault of whoever draws it from all", () => {
     const parts: Sketch = {

@@ -42,7 +42,7 @@ describe("words", () => {
         for (const band of evaluation.spectrum(wire).bands) {
           expect(bandWords(band)).toMatch(
             // A stacked feed is called by the number of its user bands and need not give it again.
-            /^[^:]+: (nothing left of \d+|\d+ (of \d+ )?(carriers|user bands))|^\d+ user bands, /,
+            /^[^:]+: (nothing left of \d+|\d+ (of \d+ )?(carriers?|user bands))|^\d+ user bands, /,
           );
           expect(bandWords(band)).not.toMatch(/NaN|Infinity|undefined/);
         }

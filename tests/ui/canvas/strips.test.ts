@@ -62,6 +62,12 @@ describe("a carrier under interference", () => {
     expect(carrierState(disturbed(aboveDb), 0)).toBe(state);
   });
 
+  test.each(["distant", "mobile"] as const)("is not red where nobody wants it: %s", (service) => {
+    // A far transmitter that drowns under the wanted one is what one hopes for.
+    const band = disturbed(-40);
+    expect(carrierState({ ...band, origin: { ...band.origin, service } }, 0)).toBe("live");
+  });
+
   test("is red on the strip and marks its wire; cut, it no longer matters", () => {
     const band = disturbed(-5);
     expect(stripDrawing({ bands: [band] }, "coax", plot(128)).shapes.map((s) => s.state)).toEqual(["hit"]);

@@ -1,4 +1,4 @@
-/** Faults of supplies and settings: mains, a tired receiver, the wrong leg, gains, taps, user bands, modes. */
+/** Faults of supplies and settings: mains, receivers, motors, the wrong leg, gains, taps, user bands, modes. */
 import { z } from "zod";
 import type { Design, Part } from "../../../design/design.ts";
 import { isSameValue } from "../../../design/options.ts";
@@ -9,12 +9,16 @@ import { type Fault, type FaultFinder, makeFault } from "../fault.ts";
 
 /** Below what a converter takes as horizontal, with any drop at all [V]. */
 const TIRED_VOLTS = 15;
+/** How many times its turning current a motor draws that cannot turn; typical of small gear motors, from memory. */
+const JAMMED_TIMES = 2;
 
 export const supplyFaults: FaultFinder = (design) =>
   design.parts.flatMap((part) => [
     ...mainsOff(part),
     ...receiverOff(part),
     ...tired(part),
+    ...aerialSupplyOff(part),
+    ...jammed(part),
     ...wrongLeg(part),
   ]);
 
@@ -54,6 +58,38 @@ function tired(part: Part): Fault[] {
       parts: [part.id],
       facts: { volts: TIRED_VOLTS, plannedVolts: volts },
       apply: (d) => withOptions(d, part.id, { [key]: TIRED_VOLTS }),
+    }),
+  ];
+}
+
+/** After a reset to how it came, a set or an amplifier no longer feeds what sits at the aerial. */
+function aerialSupplyOff(part: Part): Fault[] {
+  return optionsOf(part, "aerial supply")
+    .filter((key) => Number(part.options[key]) > 0)
+    .map((key) =>
+      makeFault("aerial-supply-off", {
+        key: part.id,
+        parts: [part.id],
+        facts: { plannedVolts: Number(part.options[key]) },
+        apply: (d) => withOptions(d, part.id, { [key]: "0" }),
+      }),
+    );
+}
+
+/** Rust or ice holds it: it goes on trying, and draws more than it would while turning. */
+function jammed(part: Part): Fault[] {
+  const [state = ""] = optionsOf(part, "motor state");
+  const [key = ""] = optionsOf(part, "turning current");
+  const turningMa = part.options[key];
+  if (typeof turningMa !== "number" || part.options[state] !== "resting") return [];
+  const more = movedOption(part, key, turningMa * (JAMMED_TIMES - 1));
+  if (more === undefined) return [];
+  return [
+    makeFault("motor-jammed", {
+      key: part.id,
+      parts: [part.id],
+      facts: { milliamps: more },
+      apply: (d) => withOptions(d, part.id, { [state]: "turning", [key]: more }),
     }),
   ];
 }

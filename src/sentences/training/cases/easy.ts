@@ -80,6 +80,30 @@ export const EASY_WORDS: Readonly<Record<string, CaseWords>> = {
     ],
     lesson: "A masthead amplifier is fed through its own cable. No volts up, no signal down.",
   },
+  "three-of-eight": {
+    title: "Three of eight channels are gone",
+    story:
+      "Since the gale three channels are gone on all three televisions. The other five are as clear as before.",
+    hints: [
+      "Three fail and five do not, at every set alike. Ask where each channel comes from.",
+      "Compare the level of the lost channels with the plan, at each input on the mast.",
+      "The input for the harbour gets some thirty decibels less than planned; the other two inputs are right.",
+    ],
+    lesson:
+      "Sort lost channels by their transmitter: if one transmitter is missing, look at its aerial. Roofs are for those trained and equipped for them.",
+  },
+  "after-the-reset": {
+    title: "The parlour set was set up again",
+    story:
+      "The set in the parlour got new software and asked for everything again. Since then neither set finds a channel.",
+    hints: [
+      "Two sets fail at once, and work was done at one of them. What does that one do for the other?",
+      "Something up at the gable needs a supply. Measure the volts on the cable there.",
+      "No volts leave the parlour set: its menu no longer feeds what it fed before.",
+    ],
+    lesson:
+      "Where a set feeds the amplifier in the aerial, every other set depends on its menu and on its mains.",
+  },
   "new-plate-on-the-fourth": {
     title: "A new outlet on the fourth floor",
     story:

@@ -55,6 +55,42 @@ export const HARD_WORDS: Readonly<Record<string, CaseWords>> = {
     ],
     lesson: "A filter belongs before the first amplifier; behind it the harm is done already.",
   },
+  "mast-over-the-road": {
+    title: "A strong signal and a black screen",
+    story:
+      "A colleague tidied up on the roof. Since then both sets are black, though their menus show full strength.",
+    hints: [
+      "Nothing in this house amplifies. What else can be too strong?",
+      "Look at the whole spectrum at a set’s input, and not only at the television channels.",
+      "The phone mast comes in some forty decibels above the channels, and the tuners are blocked.",
+    ],
+    lesson:
+      "A tuner is blocked by the sum of all that it lets in. A good level of the wanted channel proves nothing there.",
+  },
+  "louder-is-better": {
+    title: "The amplifier was turned up",
+    story:
+      "Flat 6 asked for more level, so somebody turned the building amplifier up. Now no flat has a picture.",
+    hints: [
+      "All flats fail alike: the trouble sits before their ways part.",
+      "Measure level and MER before and behind what all flats share.",
+      "What goes in is clean; what comes out is some forty decibels stronger, and spoilt.",
+    ],
+    lesson:
+      "256QAM needs a clean 32 dB: a cable network stands less overdrive than terrestrial television. Turn down, then measure MER.",
+  },
+  "one-of-two-satellites": {
+    title: "One satellite, poor in everything",
+    story:
+      "Somebody brushed against the dish with a ladder. One satellite is fine, of the other hardly a channel is left.",
+    hints: [
+      "Both rooms lack the same satellite, so both cables and both switches are innocent.",
+      "Ask for that satellite and compare level and C/N with the plan.",
+      "The level has hardly fallen and volts are right, yet the C/N is gone: the two polarisations mix.",
+    ],
+    lesson:
+      "Each LNB on a dish has its own skew. Good level with poor C/N in both polarisations means: turn it by the meter.",
+  },
   "four-outputs-each": {
     title: "The LNB has four outputs, as before",
     story:

@@ -38,6 +38,18 @@ export const MIDDLE_WORDS: Readonly<Record<string, CaseWords>> = {
     lesson:
       "Copper-clad steel carries the signal in its copper skin, and the supply through its steel core. On long runs use solid copper.",
   },
+  "first-frost": {
+    title: "Nothing since the first frost",
+    story:
+      "The night was cold. This morning I wanted another satellite, heard a hum outside, and now no channel is left.",
+    hints: [
+      "Everything is lost at once. Look at what must go up the cable before anything can come down.",
+      "Measure the volts at both ends of the cable to the lawn, and compare them with the plan.",
+      "The volts have collapsed as soon as they leave the receiver: what sits behind the cable draws far too much.",
+    ],
+    lesson:
+      "Motor and LNB share one supply. Add up what both draw while it turns, and keep it below the receiver’s limit.",
+  },
   "same-numbers": {
     title: "They disturb each other",
     story:
