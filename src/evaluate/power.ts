@@ -35,7 +35,8 @@ function sameOffer(a: Offer, b: Offer | undefined): boolean {
     a.limitMa === b.limitMa &&
     a.toneArrives === b.toneArrives &&
     a.request === b.request &&
-    a.dormant === b.dormant
+    a.dormant === b.dormant &&
+    a.sleeps === b.sleeps
   );
 }
 

@@ -2,6 +2,7 @@
 import type { PartId } from "../design/design.ts";
 import type { FmStep } from "../rf/fmQuality.ts";
 import type { Service } from "../signal/carrier.ts";
+import type { Blamed } from "./blame/culprit.ts";
 import type { FactsByRule, RuleId } from "./facts.ts";
 import type { Missing } from "./missing.ts";
 
@@ -129,6 +130,8 @@ export type Verdict = {
   readonly tightest?: Tightest;
   /** Why that is too little to rely on; present in the state "edge" only. */
   readonly edge?: Edge;
+  /** What lets other signals in, so that it is too little; present in the state "edge" only. */
+  readonly leak?: Blamed;
   /** Why nothing is judged: such a receiver is no fault of the design. */
   readonly idle?: "nothing connected" | "off" | "no source";
   readonly services: readonly ServiceVerdict[];

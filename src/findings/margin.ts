@@ -4,13 +4,15 @@ import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { type CarrierId, type TraceOutput, type TraceStep, traceCarrier } from "../evaluate/trace.ts";
 import { BLOCKING_SPREAD_DB } from "../parts/receiverFrontEnd.ts";
 import type { Carrier, Service } from "../signal/carrier.ts";
+import type { Blamed } from "./blame/culprit.ts";
+import { leakBehind } from "./blame/edgeLeak.ts";
 import type { Headroom } from "./blocking.ts";
 import { echoNotchDb } from "./echoNotch.ts";
 import type { Edge, Tightest } from "./finding.ts";
 import { receiverResults } from "./inputReception.ts";
 import { isBeyond, limitsFor, profileOf } from "./limits.ts";
 import type { Plane } from "./missing.ts";
-import { rainMinutes } from "./rainOutage.ts";
+import { againstOf, rainMinutes } from "./rainOutage.ts";
 import type { ReceptionResult } from "./reception.ts";
 import { deviationOf, rippleAlong } from "./ripple.ts";
 import { spreadAlong } from "./spread.ts";
@@ -28,6 +30,8 @@ export type Margin = {
   readonly tightest: Tightest;
   /** Why that is a knife's edge; absent where it is enough. */
   readonly edge?: Edge;
+  /** What lets other signals in there, so that it is one. */
+  readonly leak?: Blamed;
 };
 
 /** A carrier where it is judged: at a receiver or on a socket. */
@@ -143,7 +147,8 @@ function rate(evaluation: Evaluation, service: Service, by: Tightest["by"], cand
   const { judged, db } = candidate;
   const tightest: Tightest = { service, carrier: judged.carrier.name, by };
   const edge = edgeOf(evaluation, by, candidate);
-  return { service, marginDb: db, tightest, ...(edge ? { edge } : {}) };
+  const leak = edge && by === "C/N" && judged.end ? leakBehind(evaluation, judged.end, judged) : undefined;
+  return { service, marginDb: db, tightest, ...(edge ? { edge } : {}), ...(leak ? { leak } : {}) };
 }
 
 function edgeOf(
@@ -161,7 +166,16 @@ function edgeOf(
   const dish = by === "C/N" && plane ? evaluation.record(plane.source) : undefined;
   if (!dish || !plane) return undefined;
   const { polarisation } = plane;
-  const minutesAYear = rainMinutes(evaluation, dish, { airMHz: carrier.airMHz, polarisation, marginDb: db });
+  const { end, userBand } = judged;
+  const steps = end ? traceCarrier(evaluation, end, judged, userBand) : [];
+  const against = againstOf(evaluation, steps, judged);
+  const minutesAYear = rainMinutes(evaluation, dish, {
+    airMHz: carrier.airMHz,
+    polarisation,
+    marginDb: db,
+    ...(against ? { against } : {}),
+    ...(steps[0] ? { port: steps[0].to } : {}),
+  });
   return minutesAYear !== undefined && minutesAYear > MOST_RAIN_MINUTES
     ? { kind: "rain", minutesAYear }
     : undefined;

@@ -1,8 +1,11 @@
 /** How long in a year rain takes the picture, by what a receiver has to spare. */
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
+import { type CarrierId, findCarrier, type TraceStep } from "../evaluate/trace.ts";
+import { feedsOf } from "../parts/dishFeeds.ts";
 import { DISH_OPTIONS, type DishOptions } from "../parts/dishOptions.ts";
 import { feedKelvin } from "../parts/linkBudget.ts";
-import { type RainRow, rainTable } from "../parts/rainMargin.ts";
+import { type Against, type RainRow, rainNow, rainTable } from "../parts/rainMargin.ts";
+import { dbToRatio } from "../rf/decibel.ts";
 import { noiseFigureDbToKelvin } from "../rf/noise.ts";
 import type { Polarisation } from "../signal/carrier.ts";
 import { remembered } from "../signal/remember.ts";
@@ -15,22 +18,59 @@ const tables = new WeakMap<DishOptions, Map<string, readonly RainRow[]>>();
 
 /**
  * Minutes of an average year for which a carrier's margin under a clear sky is too small; undefined for a source
- * that is no dish. Between the shares looked at the loss is taken to grow with the logarithm of the share.
+ * that is no dish. `against`: what stands against it; absent: noise of dish and converter alone. Between the shares looked at the loss is taken to grow with the logarithm of the share.
  */
 export function rainMinutes(
   evaluation: Evaluation,
   dish: PartRecord,
-  carrier: { readonly airMHz: number; readonly polarisation: Polarisation; readonly marginDb: number },
+  carrier: {
+    readonly airMHz: number;
+    readonly polarisation: Polarisation;
+    readonly marginDb: number;
+    readonly against?: Against;
+    /** Output of the dish that it comes from; absent: the one in the focus. */
+    readonly port?: string;
+  },
 ): number | undefined {
   if (dish.kind.options !== DISH_OPTIONS) return undefined;
   const o = remembered(checked, dish.options, () => DISH_OPTIONS.parse(dish.options));
   const byCarrier = remembered(tables, o, () => new Map<string, readonly RainRow[]>());
   const systemKelvin = feedKelvin({ ...o, rainLossDb: 0 }) + converterKelvin(evaluation, dish);
-  const key = `${carrier.airMHz} ${carrier.polarisation} ${systemKelvin}`;
-  const rows = remembered(byCarrier, key, () =>
-    rainTable(o, { frequencyMHz: carrier.airMHz, polarisation: carrier.polarisation, systemKelvin }),
+  const { airMHz: frequencyMHz, polarisation, marginDb, against } = carrier;
+  const feeds = feedsOf(o);
+  const feed = feeds.find(({ port }) => port === carrier.port) ?? feeds[0];
+  const mix = `${feed?.number ?? 1} ${against ? `${against.sky} ${against.falling}` : ""}`;
+  const rows = remembered(byCarrier, `${frequencyMHz} ${polarisation} ${systemKelvin} ${mix}`, () =>
+    rainTable(o, {
+      frequencyMHz,
+      polarisation,
+      systemKelvin,
+      ...(against ? { against } : {}),
+      ...(feed ? { feed } : {}),
+    }),
   );
-  return (shareWithout(rows, carrier.marginDb + o.rainLossDb) / 100) * MINUTES_A_YEAR;
+  const hadDb = feed ? rainNow(o, feed)({ frequencyMHz, wave: polarisation }) : 0;
+  return (shareWithout(rows, marginDb + hadDb) / 100) * MINUTES_A_YEAR;
+}
+
+/**
+ * What stands against a carrier where it is judged, apart by what rain does to it. `cnDb`: C/(N+I) there, a tuner's noise in it.
+ * Leakage comes from the sky with the carrier; whatever else disturbs is taken to stay, so nothing is made better than it is.
+ */
+export function againstOf(
+  evaluation: Evaluation,
+  steps: readonly TraceStep[],
+  judged: CarrierId & { readonly cnDb: number; readonly userBand?: number },
+): Against | undefined {
+  const converted = steps.find(({ part }) => evaluation.record(part)?.kind.family === "convert");
+  const last = steps.at(-1);
+  const end = last && evaluation.record(last.part)?.outputs[last.to];
+  const found = end && findCarrier(end.bands, judged, judged.userBand);
+  if (!converted || !found) return undefined;
+  const all = dbToRatio(-judged.cnDb);
+  const falling = Math.min(1, (found.band.leakShare?.[found.i] ?? 0) / all);
+  const sky = Math.min(1 - falling, dbToRatio(-converted.cnDb) / all);
+  return { sky, falling, behind: 1 - falling - sky };
 }
 
 /** Share of the year [%] for which rain takes more than a margin; `rows` from the most frequent rain to the rarest. */

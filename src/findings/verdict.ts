@@ -40,8 +40,9 @@ export function receiverVerdict(
 function decidedBy(margins: ReadonlyMap<Service, Margin>, verdict: Omit<Verdict, "state">): Verdict {
   const [deciding] = [...margins.values()].sort(byUrgency);
   if (!deciding) return { ...verdict, state: "works" };
-  const { marginDb, tightest, edge } = deciding;
-  return { ...verdict, state: edge ? "edge" : "works", marginDb, tightest, ...(edge ? { edge } : {}) };
+  const { marginDb, tightest, edge, leak } = deciding;
+  const why = { ...(edge ? { edge } : {}), ...(leak ? { leak } : {}) };
+  return { ...verdict, state: edge ? "edge" : "works", marginDb, tightest, ...why };
 }
 
 function marginField(margin: Margin | undefined): Pick<ServiceVerdict, "marginDb"> {

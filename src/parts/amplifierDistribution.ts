@@ -17,6 +17,7 @@ import {
 import { define, type Path } from "./contract.ts";
 import { choice, number, wholeNumber } from "./fields.ts";
 import { coaxIn, coaxOut, dB, INLINE, MAINS_ON, MEMORY, passing, type Range } from "./passive.ts";
+import { equipmentScreening, screened } from "./screening.ts";
 
 export const distribution = define({
   kind: "amp-distribution",
@@ -87,6 +88,7 @@ export const distribution = define({
     uhfTo,
     ...aerialSupplyFields({ label: "Feeds a masthead amplifier" }),
     switchedOn: MAINS_ON,
+    screening: equipmentScreening(),
   }),
   symbol: "amplifier",
   caption: (o) =>
@@ -96,7 +98,7 @@ export const distribution = define({
     ...RADIO_INPUTS[o.inputs].map((r) => coaxIn(r.port, r.label, "band")),
     ...outputs(o.outputs).map((id, i) => coaxOut(id, o.outputs > 1 ? `out ${i + 1}` : "out")),
   ],
-  signal: (o) => {
+  signal: (o, context) => {
     const top = Number(o.uhfTo);
     const tvBand = { fromMHz: o.inputs === "one" ? LOW_END_MHZ : 470, toMHz: top };
     const tilted = curve([LOW_END_MHZ, o.gainDb - o.slopeDb], [top, o.gainDb]);
@@ -114,7 +116,7 @@ export const distribution = define({
       paths.push({ from: port, to: "#sum", response, ...active });
     }
     for (const to of outputs(o.outputs)) paths.push({ from: "#sum", to, response: flat(0) });
-    return { paths };
+    return screened(context, o, { paths });
   },
   power: (o) => {
     const volts = o.switchedOn ? Number(o.aerialSupply) : 0;

@@ -3,6 +3,7 @@
 import { flat } from "../signal/response.ts";
 import { numeralAsSet } from "../words/numbers.ts";
 import { choice, number } from "./fields.ts";
+import type { OptionTrade } from "./optionTrade.ts";
 import { MEMORY, type Range } from "./passive.ts";
 
 /** What is left of a signal through an amplifier without power. Order of magnitude, from memory. */
@@ -111,7 +112,10 @@ export const WIDER_UHF = ["790", "862"].map((top) => ({
 export const RADIO: Range = { fromMHz: 87, toMHz: 240 };
 
 /** Whether an amplifier with a mains unit feeds the masthead before it, and with how much at most. */
-export function aerialSupplyFields(words: { readonly label: string; readonly help?: string }) {
+export function aerialSupplyFields({
+  onlyWhen = {},
+  ...words
+}: { readonly label: string; readonly help?: string } & Pick<OptionTrade, "onlyWhen">) {
   return {
     aerialSupply: choice({
       ...words,
@@ -124,6 +128,7 @@ export function aerialSupplyFields(words: { readonly label: string; readonly hel
       source: MEMORY,
       means: "aerial supply",
       onSite: "setting",
+      onlyWhen,
     }),
     aerialLimitMa: number({
       label: "Limit of that supply",
@@ -134,7 +139,7 @@ export function aerialSupplyFields(words: { readonly label: string; readonly hel
       source: MEMORY,
       advanced: true,
       means: "supply limit",
-      onlyWhen: { aerialSupply: ["12", "24"] },
+      onlyWhen: { ...onlyWhen, aerialSupply: ["12", "24"] },
     }),
   };
 }

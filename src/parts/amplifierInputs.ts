@@ -19,6 +19,7 @@ import { define, type PartKind, type Path, type Port } from "./contract.ts";
 import { number, wholeNumber } from "./fields.ts";
 import { coaxIn, coaxOut, dB, MAINS_ON, MEMORY, passing, type Range } from "./passive.ts";
 import { FIRST_UHF_CHANNEL, LAST_FORMER_UHF_CHANNEL, tvChannelEdges } from "./plans.ts";
+import { equipmentScreening, screened } from "./screening.ts";
 
 /** Top of the UHF band today: channel 48, 694 MHz. */
 const LAST_UHF_CHANNEL = 48;
@@ -126,11 +127,12 @@ const mastheadInputs = define({
     outputDbuv: outputDbuv(106, TV_RATIO_DB),
     milliamps: supplyMilliamps(60),
     minVolts: minVolts(10),
+    screening: equipmentScreening(),
   }),
   symbol: "amplifier-inputs",
   caption: (o) => `${numeralAsSet(o.uhf1GainDb)} / ${dB(o.uhf2GainDb)} · VHF ${dB(o.radioGainDb)}`,
   ports: () => PORTS,
-  signal: (o, { powered }) => ({ paths: pathsOf(o, powered, flat(0)) }),
+  signal: (o, context) => screened(context, o, { paths: pathsOf(o, context.powered, flat(0)) }),
   power: (o) => ({ load: { milliamps: o.milliamps, ports: ["out"], minVolts: o.minVolts } }),
   cautions: ["height", "bonding"],
 });
@@ -160,14 +162,15 @@ const launch = define({
     outputDbuv: outputDbuv(116, TV_RATIO_DB),
     ...aerialSupplyFields({ label: "Feeds masthead amplifiers", help: "At the two UHF inputs." }),
     switchedOn: MAINS_ON,
+    screening: equipmentScreening(),
   }),
   symbol: "amplifier-inputs",
   caption: (o) =>
     o.switchedOn ? `${numeralAsSet(o.uhf1GainDb)} / ${dB(o.uhf2GainDb)} · VHF ${dB(o.radioGainDb)}` : "off",
   ports: () => PORTS,
-  signal: (o) => {
+  signal: (o, context) => {
     const tilt = curve([LOW_END_MHZ, -o.slopeDb], [TOP_MHZ, 0]);
-    return { paths: pathsOf(o, o.switchedOn, tilt) };
+    return screened(context, o, { paths: pathsOf(o, o.switchedOn, tilt) });
   },
   power: (o) => {
     const volts = o.switchedOn ? Number(o.aerialSupply) : 0;

@@ -24,6 +24,7 @@ import { AMPLIFIERS_OF_INPUTS } from "./amplifierInputs.ts";
 import { define, type PartKind, type Path } from "./contract.ts";
 import { choice, number } from "./fields.ts";
 import { dB, INLINE, LINE_POWER, MEMORY, passing, THROUGH_PORTS } from "./passive.ts";
+import { equipmentScreening, screened } from "./screening.ts";
 
 const masthead = define({
   kind: "amp-masthead",
@@ -56,17 +57,20 @@ const masthead = define({
     outputDbuv: outputDbuv(104, TV_RATIO_DB),
     milliamps: supplyMilliamps(40),
     minVolts: minVolts(10),
+    screening: equipmentScreening(),
   }),
   symbol: "masthead",
   caption: (o) => `${dB(o.gainDb)} · noise figure ${dB(o.noiseFigureDb)}`,
   ports: () => THROUGH_PORTS,
-  signal: (o, { powered }) => {
+  signal: (o, context) => {
     const uhf = { fromMHz: 470, toMHz: Number(o.uhfTo) };
     const band = passing(o.takes === "uhf" ? [uhf] : [RADIO, uhf], OUT_OF_BAND_DB);
-    if (!powered) return { paths: [{ from: "in", to: "out", response: series(UNPOWERED_GAIN, band) }] };
+    const way = { from: "in", to: "out" };
+    if (!context.powered)
+      return screened(context, o, { paths: [{ ...way, response: series(UNPOWERED_GAIN, band) }] });
     const rating = { outputDbuv: o.outputDbuv, ratioDb: TV_RATIO_DB };
     const response = series(flat(o.gainDb), band);
-    return { paths: [{ from: "in", to: "out", response, noiseFigureDb: o.noiseFigureDb, rating }] };
+    return screened(context, o, { paths: [{ ...way, response, noiseFigureDb: o.noiseFigureDb, rating }] });
   },
   power: (o) => ({ load: { milliamps: o.milliamps, ports: ["out"], minVolts: o.minVolts } }),
   inline: INLINE,
@@ -132,27 +136,29 @@ const lineAmplifier = define({
     }),
     milliamps: supplyMilliamps(60),
     minVolts: minVolts(11),
+    screening: equipmentScreening(),
   }),
   symbol: "amplifier-if",
   caption: (o) => `${dB(o.gainDb)} at ${numeralAsSet(o.toMHz)} MHz`,
   ports: () => THROUGH_PORTS,
-  signal: (o, { powered }) => {
+  signal: (o, context) => {
+    const { powered } = context;
     const band = passing([{ fromMHz: o.fromMHz, toMHz: o.toMHz }], OUT_OF_BAND_DB);
     const gain = powered ? curve([o.fromMHz, o.gainDb - o.slopeDb], [o.toMHz, o.gainDb]) : UNPOWERED_GAIN;
     const active = powered
       ? { noiseFigureDb: o.noiseFigureDb, rating: { outputDbuv: o.outputDbuv, ratioDb: IF_RATIO_DB } }
       : {};
     const amplified: Path = { from: "in", to: "out", response: series(gain, band), ...active };
-    if (o.below === "stopped") return { paths: [amplified] };
+    if (o.below === "stopped") return screened(context, o, { paths: [amplified] });
     // A carrier takes one of the two ways, so that it doesn't meet itself at the output.
     const beside = passing([{ fromMHz: 5, toMHz: o.fromMHz * 0.9 }], OUT_OF_BAND_DB);
     const middle = o.fromMHz * 0.95;
-    return {
+    return screened(context, o, {
       paths: [
         { ...amplified, takes: { fromMHz: middle } },
         { from: "in", to: "out", response: series(flat(-1.5), beside), takes: { toMHz: middle } },
       ],
-    };
+    });
   },
   power: (o) => ({
     paths: [LINE_POWER],

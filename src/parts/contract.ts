@@ -184,8 +184,10 @@ export type PowerPath = {
 };
 
 export type Supply = {
-  /** Input port onto which the voltage is put, so that it travels upstream. */
+  /** Input port onto which the voltage is put, so that it travels upstream; an output port where it goes `down`. */
   readonly port: string;
+  /** It feeds what hangs on an output: units on the trunks below a head end. */
+  readonly down?: true;
   readonly kind: Offer["kind"];
   readonly volts13: number;
   readonly volts18: number;
@@ -201,7 +203,7 @@ export type Supply = {
 export type PowerTreatment = {
   readonly paths?: readonly PowerPath[];
   readonly supplies?: readonly Supply[];
-  /** Own consumption, fed from whichever of these output ports carries the highest voltage. */
+  /** Own consumption, fed from whichever of these ports carries the highest voltage: outputs, or inputs fed from the head end. */
   readonly load?: {
     readonly milliamps: number;
     /** What each of these ports adds while a supply arrives there [mA]. */

@@ -6,10 +6,18 @@ import { remembered } from "../signal/remember.ts";
 import { sourceBand } from "../signal/treat.ts";
 import { numeral } from "../words/numbers.ts";
 import { define, type Port } from "./contract.ts";
-import { besideFocusLossDb, type DishFeed, feedPort, feedsOf, obstructionOf } from "./dishFeeds.ts";
+import {
+  besideFocusLossDb,
+  type DishFeed,
+  feedPort,
+  feedsOf,
+  obstructionOf,
+  rowsAtFeed,
+} from "./dishFeeds.ts";
 import { DISH_OPTIONS, type DishOptions } from "./dishOptions.ts";
 import { dishAim, feedKelvin, feedLevelDbuv } from "./linkBudget.ts";
 import { type TransponderRow, transponder } from "./planSatellite.ts";
+import { rainNow } from "./rainMargin.ts";
 import { disturbedInSky } from "./skyInterference.ts";
 
 /** "20.0°E", "5.0°W". */
@@ -21,12 +29,11 @@ type Plan = { readonly rows: readonly (TransponderRow & { eirpOffsetDb: number }
 const plans = new WeakMap<object, Map<number, ReadonlyMap<Wave, Plan>>>();
 const WAVES: readonly Wave[] = ["V", "H", "R", "L"];
 
-/** What arrives at a feed, by wave; a feed beside the focus without transponders of its own has those of the first. */
+/** What arrives at a feed, by wave. */
 function planOf(transponders: DishOptions["transponders"], feed: number): ReadonlyMap<Wave, Plan> {
   const byFeed = remembered(plans, transponders, () => new Map<number, ReadonlyMap<Wave, Plan>>());
   return remembered(byFeed, feed, () => {
-    const own = transponders.filter((row) => row.feed === String(feed));
-    const listed = own.length > 0 ? own : transponders.filter((row) => row.feed === "1");
+    const listed = rowsAtFeed(transponders, feed);
     return new Map(
       WAVES.flatMap((wave) => {
         const rows = listed.filter((row) => row.polarisation === wave);
@@ -41,6 +48,7 @@ function skyBands(o: DishOptions, id: string, feed: DishFeed): readonly Band[] {
   const { elevationDeg, rangeKm } = feed.aim;
   if (elevationDeg <= 0) return [];
   const satellite = feed.satelliteName.trim() || orbitalPosition(feed.orbitalPositionDegE);
+  const rainDb = rainNow(o, feed);
   const hiddenDb = (frequencyMHz: number) => obstructionOf(o, feed.aim, frequencyMHz)?.lossDb ?? 0;
   const bands = [...planOf(o.transponders, feed.number)].map(([wave, { rows, grid }]) =>
     sourceBand({
@@ -54,14 +62,17 @@ function skyBands(o: DishOptions, id: string, feed: DishFeed): readonly Band[] {
       },
       grid,
       levelDbuv: ({ airMHz }, i) =>
-        feedLevelDbuv({ ...o, eirpDbw: feed.eirpDbw }, { frequencyMHz: airMHz, rangeKm }) -
+        feedLevelDbuv(
+          { ...o, eirpDbw: feed.eirpDbw, rainLossDb: rainDb({ frequencyMHz: airMHz, wave }) },
+          { frequencyMHz: airMHz, rangeKm },
+        ) -
         besideFocusLossDb(o, feed, airMHz) -
         hiddenDb(airMHz) +
         (rows[i]?.eirpOffsetDb ?? 0),
-      noiseKelvin: feedKelvin(o),
+      noiseKelvin: ({ airMHz }) => feedKelvin({ ...o, rainLossDb: rainDb({ frequencyMHz: airMHz, wave }) }),
     }),
   );
-  return disturbedInSky(bands, o, feed, hiddenDb);
+  return disturbedInSky(bands, o, feed, { hiddenDb, rainDb });
 }
 
 const FOCUS: Port = { id: "sky", side: "out", medium: "sky", label: "feed", role: "beam" };

@@ -17,6 +17,15 @@ export type DishFeed = {
   readonly offAxisDeg: number;
 };
 
+/** Transponders at a feed; one beside the focus without any of its own has those of the first. */
+export function rowsAtFeed(
+  transponders: DishOptions["transponders"],
+  feed: number,
+): DishOptions["transponders"] {
+  const own = transponders.filter((row) => row.feed === String(feed));
+  return own.length > 0 ? own : transponders.filter((row) => row.feed === "1");
+}
+
 export function feedPort(number: number): string {
   return number === 1 ? "sky" : `sky${number}`;
 }

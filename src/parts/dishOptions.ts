@@ -211,7 +211,8 @@ export const DISH_OPTIONS = z.object({
   rainLossDb: number({
     label: "Rain loss now",
     unit: "dB",
-    help: "0 under a clear sky. Rain weakens the signal and adds its own noise.",
+    help: "0 under a clear sky. Of the transponder hit hardest; the others lose less, by frequency, polarisation and elevation.",
+    source: "shares by ITU-R P.618-13 and P.838-3",
     min: 0,
     max: 30,
     step: 0.5,

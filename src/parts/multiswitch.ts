@@ -12,7 +12,7 @@ import {
 import { crosstalkFrom } from "./crosstalk.ts";
 import { SILICON_DROP_VOLTS } from "./diodes.ts";
 import { LNB_LEAST_VOLTS, SWITCH_THRESHOLD_VOLTS, UNIVERSAL_IF, WIDEBAND_IF } from "./lnbFields.ts";
-import { lnbSupplies } from "./lnbSupply.ts";
+import { lnbSupplies, terrestrialSupplies, trunkSupplies } from "./lnbSupply.ts";
 import { MULTISWITCH_OPTIONS, type MultiswitchOptions } from "./multiswitchOptions.ts";
 import {
   IF_FROM_MHZ,
@@ -169,9 +169,10 @@ function trunkPaths(o: MultiswitchOptions): readonly Path[] {
 /** Direct current towards the LNB: along the trunk, and through diodes from the receivers. */
 function supplyPaths(o: MultiswitchOptions): readonly PowerPath[] {
   const inputs = satelliteInputsOf(o);
-  const trunk: PowerPath[] = o.cascade
-    ? inputs.map((port) => ({ from: through(port), to: port, tone: false }))
-    : [];
+  // A unit that feeds the trunks below keeps that out of its LNB.
+  const isHead = o.supply === "mains" && o.trunkSupply !== "0";
+  const trunk: PowerPath[] =
+    o.cascade && !isHead ? inputs.map((port) => ({ from: through(port), to: port, tone: false })) : [];
   if (o.supply !== "receivers" || !o.feedsLnb) return trunk;
   const outputs = [...outputsOf(o), ...singleCableOf(o).map(({ id }) => id)];
   const steered = outputs.flatMap((from) =>
@@ -227,12 +228,24 @@ const MULTISWITCH = define({
     const singleCable = singleCableOf(o).map(({ id }) => id);
     const mains = o.supply === "mains";
     const throughs = o.cascade ? satelliteInputsOf(o).map(through) : [];
-    const feeding = o.supply === "receivers" ? [...outputs, ...singleCable] : throughs;
+    const wakes = o.energySaving ? { whileFedAt: [...outputs, ...singleCable] } : {};
+    const feeding =
+      o.supply === "receivers"
+        ? [...outputs, ...singleCable]
+        : o.supply === "head"
+          ? satelliteInputsOf(o)
+          : throughs;
     return {
       selfPowered: mains && o.mainsOn,
       paths: supplyPaths(o),
       ...(mains
-        ? { supplies: lnbSupplies(o, satellitePortsOf(o), { asks: isHolding(o) }) }
+        ? {
+            supplies: [
+              ...lnbSupplies(o, satellitePortsOf(o), { asks: isHolding(o), ...wakes }),
+              ...terrestrialSupplies(o, wakes),
+              ...trunkSupplies(o, throughs),
+            ],
+          }
         : { load: { milliamps: o.ownMa, ports: feeding, minVolts: LNB_LEAST_VOLTS } }),
       switches: [
         ...outputs.map((port) => ({

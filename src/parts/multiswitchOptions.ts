@@ -3,7 +3,12 @@ import { z } from "zod";
 import { terrestrialFields } from "./besideSatellite.ts";
 import { crosstalkField } from "./crosstalk.ts";
 import { choice, number, rows, toggle, wholeNumber } from "./fields.ts";
-import { lnbSupplyFields } from "./lnbSupply.ts";
+import {
+  energySavingField,
+  lnbSupplyFields,
+  terrestrialSupplyFields,
+  trunkSupplyFields,
+} from "./lnbSupply.ts";
 import { decoupling } from "./passive.ts";
 import { stackInputFields } from "./stacks.ts";
 import { unitOscillator } from "./unitOscillator.ts";
@@ -55,23 +60,25 @@ export const MULTISWITCH_OPTIONS = z.object({
       { value: "mains", label: "Own mains unit" },
       { value: "receivers", label: "From the receivers" },
       { value: "trunk", label: "Through the trunk" },
+      { value: "head", label: "From the head end" },
     ],
-    help: "Through the trunk: from the next unit of the cascade, over the through outputs.",
+    help: "Over the trunk: from the next unit of the cascade below, or from a unit above that feeds its trunks.",
     default: "mains",
     means: "unit supply",
   }),
   ...lnbSupplyFields({ supply: ["mains"] }),
+  energySaving: energySavingField({ supply: ["mains"] }),
   ownMa: number({
     label: "Own current",
     unit: "mA",
-    help: "When fed from the receivers or the trunk.",
+    help: "When fed from the receivers, the trunk or the head end.",
     min: 0,
     max: 500,
     step: 5,
     default: 60,
     source: "order of magnitude, from memory",
     advanced: true,
-    onlyWhen: { supply: ["receivers", "trunk"] },
+    onlyWhen: { supply: ["receivers", "trunk", "head"] },
   }),
   build: choice({
     label: "Satellite path",
@@ -147,11 +154,13 @@ export const MULTISWITCH_OPTIONS = z.object({
     advanced: true,
   }),
   ...terrestrialFields(),
+  ...terrestrialSupplyFields({ supply: ["mains"] }),
   cascade: toggle({
     label: "Through outputs",
     help: "Hands all inputs on to the next unit of a cascade.",
     default: false,
   }),
+  ...trunkSupplyFields({ cascade: true, supply: ["mains"] }),
   throughLossDb: number({
     label: "Through loss at 950 MHz",
     unit: "dB",

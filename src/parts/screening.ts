@@ -1,4 +1,4 @@
-/** Screening of cables, plates and joints, and what gets in through it where a transmitter is near. */
+/** Screening of cables, plates, joints, splitters and amplifiers, and what gets in through it where a transmitter is near. */
 
 import { DIPOLE_DBI, fieldToLevelDbuv } from "../rf/field.ts";
 import { REFERENCE_KELVIN } from "../rf/noise.ts";
@@ -6,9 +6,9 @@ import type { Band, Grid } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
 import { gainDbAt } from "../signal/gain.ts";
 import { makeGrid } from "../signal/grid.ts";
-import type { Response } from "../signal/response.ts";
+import { type Response, series } from "../signal/response.ts";
 import { sourceBand } from "../signal/treat.ts";
-import type { SignalContext, SignalTreatment } from "./contract.ts";
+import type { Path, SignalContext, SignalTreatment } from "./contract.ts";
 import { choice } from "./fields.ts";
 import type { OutsideField } from "./outsideField.ts";
 import { CORDLESS, MAST_700, MAST_800, MAST_1800 } from "./planUnwanted.ts";
@@ -44,7 +44,7 @@ const OF_CABLES = {
   none: UNCLASSED,
 } as const satisfies Record<string, Steps>;
 
-/** Plates and connectors: EN 50083-2/A1, as quoted in a catalogue. */
+/** Plates, connectors, splitters and amplifiers: EN 50083-2/A1, as quoted in a catalogue. */
 const OF_EQUIPMENT = {
   A: [
     [300, 85],
@@ -97,7 +97,7 @@ export const cableScreening = () =>
     advanced: true,
   });
 
-/** Field for the class of a plate or a joint. */
+/** Field for the class of a plate, a joint, a splitter or an amplifier. */
 export const equipmentScreening = (value: EquipmentClass = "A") =>
   choice({
     label: "Screening class",
@@ -157,6 +157,34 @@ export function ingress(
     return bands.length > 0 ? [{ port, bands }] : [];
   });
   return found.length > 0 ? { ingress: found } : {};
+}
+
+/**
+ * What a closed part does, and what gets in at its input connectors: that runs through it like any signal, amplified or divided.
+ * Where it has several inputs it is counted once, at the first that leads to an output.
+ */
+export function screened(
+  context: SignalContext,
+  { screening }: { readonly screening: EquipmentClass },
+  treatment: SignalTreatment,
+): SignalTreatment {
+  if (!context.field) return treatment;
+  const { paths = [] } = treatment;
+  const ports = [...new Set(paths.map((path) => path.to))].filter((port) => !port.startsWith("#"));
+  const outputs = ports.map((port) => ({ port, through: wayTo(paths, port) }));
+  return { ...treatment, ...ingress(context, (f) => equipmentScreeningDb(screening, f), outputs) };
+}
+
+function wayTo(paths: readonly Path[], port: string): Response {
+  const way: Response[] = [];
+  let node: string | undefined = port;
+  // Inner nodes lie in a row: never more of them than paths.
+  for (let guard = paths.length; node !== undefined && guard > 0; guard--) {
+    const last: Path | undefined = paths.find((path) => path.to === node);
+    if (last) way.unshift(last.response);
+    node = last?.from.startsWith("#") ? last.from : undefined;
+  }
+  return series(...way);
 }
 
 function transmittersOf({ mast, cordlessDbuvPerM }: OutsideField) {

@@ -10,27 +10,38 @@ import { leakShareOf, waveOf } from "../signal/leak.ts";
 import { powerInside, powersOfBand } from "../signal/overlap.ts";
 import { type DishFeed, directionTo } from "./dishFeeds.ts";
 import type { DishOptions } from "./dishOptions.ts";
+import type { RainNow } from "./rainMargin.ts";
 
 /** Rain so hard is met for about this share of a year [%]: decides how the drops slant, by at most 10° here. */
 const RAIN_SHARE_PERCENT = 0.01;
 
-/** Bands of one feed with what disturbs them in the sky. `lostDb`: by an obstacle, at a frequency. */
+/** What weakens all that a feed receives, a neighbour like its own satellite [dB]: obstacles, and the rain of now. */
+type Weather = { readonly hiddenDb: (frequencyMHz: number) => number; readonly rainDb: RainNow };
+
+/** Bands of one feed with what disturbs them in the sky. */
 export function disturbedInSky(
   bands: readonly Band[],
   o: DishOptions,
   feed: DishFeed,
-  lostDb: (frequencyMHz: number) => number,
+  { hiddenDb, rainDb }: Weather,
 ): readonly Band[] {
-  const neighbours = neighbourPower(o, feed, lostDb);
+  const neighbours = neighbourPower(o, feed);
   if (!neighbours && o.rainLossDb === 0) return bands;
   return bands.map((band) => {
-    const interference = band.grid.centre.map((f) => neighbours?.(f) ?? 0);
+    const wave = waveOf(band.origin);
+    const interference = band.grid.centre.map((frequencyMHz) =>
+      neighbours
+        ? neighbours(frequencyMHz) * dbToRatio(-hiddenDb(frequencyMHz) - rainDb({ frequencyMHz, wave }))
+        : 0,
+    );
     if (o.rainLossDb > 0) {
-      const crossed = bands.find(({ origin }) => ACROSS[waveOf(origin)] === waveOf(band.origin));
+      const crossed = bands.find(({ origin }) => waveOf(origin) === ACROSS[wave]);
       const power = crossed && powerInside(band.grid, crossed.grid, powersOfBand(crossed));
       power?.forEach((p, i) => {
         const frequencyMHz = band.grid.centre[i] ?? 0;
-        interference[i] = (interference[i] ?? 0) + p * dbToRatio(-rainMixDb(o, feed, band, frequencyMHz));
+        interference[i] =
+          (interference[i] ?? 0) +
+          p * dbToRatio(-rainMixDb(rainDb({ frequencyMHz, wave: ACROSS[wave] }), feed, band, frequencyMHz));
       });
     }
     return { ...band, interference, ...leakShareOf(band, interference) };
@@ -39,11 +50,11 @@ export function disturbedInSky(
 
 const ACROSS = { V: "H", H: "V", R: "L", L: "R" } as const;
 
-/** What the rain of now leaves between two polarisations [dB]; a circular wave is mixed most. */
-function rainMixDb(o: DishOptions, { aim }: DishFeed, band: Band, frequencyMHz: number): number {
+/** What rain leaves between two polarisations [dB]; a circular wave is mixed most. `attenuationDb`: of the one that leaks. */
+function rainMixDb(attenuationDb: number, { aim }: DishFeed, band: Band, frequencyMHz: number): number {
   return rainCrossPolarDb({
     frequencyMHz,
-    attenuationDb: o.rainLossDb,
+    attenuationDb,
     elevationDeg: aim.elevationDeg,
     tiltDeg: band.origin.circular ? 45 : aim.skewDeg,
     timePercent: RAIN_SHARE_PERCENT,
@@ -51,15 +62,11 @@ function rainMixDb(o: DishOptions, { aim }: DishFeed, band: Band, frequencyMHz: 
 }
 
 /**
- * Power of all neighbours in a transponder at a frequency [(µV)²]; undefined where none is to be heard.
+ * Power of all neighbours in a transponder at a frequency in a free and dry view [(µV)²]; undefined where none is to be heard.
  * Taken to send on every frequency, with both polarisations: one comes in by the dish's own pattern, one by that of the
  * other polarisation.
  */
-function neighbourPower(
-  o: DishOptions,
-  feed: DishFeed,
-  lostDb: (frequencyMHz: number) => number,
-): ((frequencyMHz: number) => number) | undefined {
+function neighbourPower(o: DishOptions, feed: DishFeed): ((frequencyMHz: number) => number) | undefined {
   const heard = o.neighbours.flatMap(({ separationDeg, eirpDifferenceDb }) => {
     const aim = directionTo(o, feed.orbitalPositionDegE + separationDeg);
     return aim.elevationDeg > 0
@@ -81,10 +88,7 @@ function neighbourPower(
       const besideDbi =
         o.offAxisPattern === "station" ? stationDishDbi(beam, offAxisDeg) : homeDishDbi(beam, offAxisDeg);
       const gain = dbToRatio(besideDbi) + dbToRatio(homeDishCrossDbi(beam, offAxisDeg));
-      const atDishDbw =
-        eirpDbw -
-        freeSpaceLossDb({ distanceKm: rangeKm, frequencyMHz }) -
-        (o.clearSkyLossDb + o.rainLossDb + lostDb(frequencyMHz));
+      const atDishDbw = eirpDbw - freeSpaceLossDb({ distanceKm: rangeKm, frequencyMHz }) - o.clearSkyLossDb;
       power += gain * dbToRatio(dbmToDbuv(atDishDbw + 30));
     }
     return power;

@@ -18,6 +18,7 @@ import {
   TO_THE_END,
   tonePass,
 } from "./passive.ts";
+import { equipmentScreening, screened } from "./screening.ts";
 import { resistiveSplitDb, SOLD_WAYS, SPLIT_FIELDS, splitResponse } from "./splitLoss.ts";
 import { tJoint } from "./tJoint.ts";
 
@@ -68,17 +69,18 @@ const splitter = define({
       passes: ["one", "all", "open"],
     }),
     tone: tonePass(["one", "all", "open"]),
+    screening: equipmentScreening(),
   }),
   symbol: (o) => (o.type === "resistive" ? "splitter-resistive" : "splitter"),
   caption: (o) => `${o.ways} ways${o.type === "resistive" ? ", resistive" : ""} · ${SUPPLY_WORDS[o.dc]}`,
   ports: (o) => [coaxIn("in"), ...outputs(o.ways, "out").map((id, i) => coaxOut(id, `out ${i + 1}`, "leg"))],
-  signal: (o) => {
+  signal: (o, context) => {
     const response = splitResponse(o);
-    return {
+    return screened(context, o, {
       paths: outputs(o.ways, "out").map((to) => ({ from: "in", to, response })),
       isolationDb: o.type === "resistive" ? resistiveSplitDb(o.ways) : o.isolationDb,
       returnLossDb: o.returnLossDb,
-    };
+    });
   },
   power: (o) => {
     if (o.dc === "none") return {};
@@ -191,6 +193,7 @@ const tap = define({
       passes: ["through", "all"],
     }),
     tone: tonePass(["through", "all"]),
+    screening: equipmentScreening(),
   }),
   symbol: "tap",
   caption: (o) => `${o.taps} × ${dB(o.tapLossDb)}`,
@@ -199,18 +202,18 @@ const tap = define({
     coaxOut("out", "out", "trunk"),
     ...outputs(Number(o.taps), "tap").map((id, i) => coaxOut(id, `tap ${i + 1}`, "tap")),
   ],
-  signal: (o) => {
+  signal: (o, context) => {
     const count = Number(o.taps);
     const line = plainLoss(0, o.upTo);
     const branch = series(tapBranch(o.tapLossDb, count), line);
-    return {
+    return screened(context, o, {
       paths: [
         { from: "in", to: "out", response: series(tapThrough(o.tapLossDb, count), line) },
         ...outputs(count, "tap").map((to) => ({ from: "in", to, response: branch })),
       ],
       isolationDb: o.isolationDb,
       returnLossDb: o.returnLossDb,
-    };
+    });
   },
   power: (o) => {
     if (o.dc === "none") return {};

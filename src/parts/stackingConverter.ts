@@ -5,7 +5,13 @@ import { define, type Port } from "./contract.ts";
 import { crosstalkField } from "./crosstalk.ts";
 import { choice, wholeNumber } from "./fields.ts";
 import { UNIVERSAL_IF, WIDEBAND_IF } from "./lnbFields.ts";
-import { lnbSupplies, lnbSupplyFields } from "./lnbSupply.ts";
+import {
+  energySavingField,
+  lnbSupplies,
+  lnbSupplyFields,
+  terrestrialSupplies,
+  terrestrialSupplyFields,
+} from "./lnbSupply.ts";
 import { decoupling } from "./passive.ts";
 import { numberedOutputs, polarisationInputs, quadrantInputs } from "./quadrants.ts";
 
@@ -42,7 +48,9 @@ const STACKER_OPTIONS = z.object({
   }),
   ...userBandFields({ standard: "EN 50607", set: "thirtyTwo", onSite: "setting" }),
   ...terrestrialFields(),
+  ...terrestrialSupplyFields(),
   ...lnbSupplyFields(),
+  energySaving: energySavingField(),
   ...stackInputFields(),
   crosstalkDb: crosstalkField(),
   isolationDb: decoupling(28),
@@ -90,10 +98,14 @@ export const STACKING_CONVERTER = define({
       isolationDb: o.isolationDb,
     };
   },
-  power: (o) => ({
-    selfPowered: o.mainsOn,
-    supplies: lnbSupplies(o, stackerInputs(o)),
-    switches: stackedOutputs(o.outputs).map(stackSwitch),
-  }),
+  power: (o) => {
+    const outputs = stackedOutputs(o.outputs);
+    const wakes = o.energySaving ? { whileFedAt: outputs } : {};
+    return {
+      selfPowered: o.mainsOn,
+      supplies: [...lnbSupplies(o, stackerInputs(o), wakes), ...terrestrialSupplies(o, wakes)],
+      switches: outputs.map(stackSwitch),
+    };
+  },
   cautions: ["mains", "bonding"],
 });

@@ -4,6 +4,7 @@ import { joinedLinesDb } from "../rf/mismatch.ts";
 import { flat, type Response } from "../signal/response.ts";
 import { define } from "./contract.ts";
 import { coaxIn, coaxOut } from "./passive.ts";
+import { equipmentScreening, screened } from "./screening.ts";
 
 /** The line that comes, and two that go on. */
 const LINES = 3;
@@ -17,19 +18,20 @@ export const tJoint = define({
   keywords: ["T piece", "twisted", "two outlets on one cable", "branch", "stub", "splice", "Y adaptor"],
   prefix: "tee",
   trade: { job: "splitter", price: 2, workMinutes: 10, isRare: true },
-  options: z.object({}),
+  options: z.object({ screening: equipmentScreening("none") }),
   symbol: "t-joint",
   caption: () => "no isolation",
   ports: () => [coaxIn("in"), coaxOut("out1", "out 1", "leg"), coaxOut("out2", "out 2", "leg")],
   joinsLines: true,
-  signal: (_, { deadEnds = {} }) => {
+  signal: (o, context) => {
+    const { deadEnds = {} } = context;
     const { lossDb, returnLossDb } = joinedLinesDb(LINES);
     // Beside a dead leg the other one is no longer one of two: what it gets follows from what the dead one sends back.
     const beside = (leg: string): Response => {
       const dead = deadEnds[leg];
       return dead ? { type: "stub", stub: dead.stub, loss: dead.loss } : flat(-lossDb);
     };
-    return {
+    return screened(context, o, {
       paths: [
         { from: "in", to: "out1", response: beside("out2") },
         { from: "in", to: "out2", response: beside("out1") },
@@ -37,7 +39,7 @@ export const tJoint = define({
       // From leg to leg it is no further than from the line to either.
       isolationDb: lossDb,
       returnLossDb,
-    };
+    });
   },
   power: () => ({
     paths: [

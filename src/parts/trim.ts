@@ -136,6 +136,9 @@ const equaliser = define({
 
 const EQUALISED = { tv: between(47, 862), sat: between(950, 2150) } as const;
 
+/** With which of its sides an inserter feeds anything. */
+const FEEDING = ["up", "down", "both"];
+
 const powerInserter = define({
   kind: "power-inserter",
   family: "lift",
@@ -154,6 +157,7 @@ const powerInserter = define({
       default: 12,
       source: MEMORY,
       means: "supply volts",
+      onlyWhen: { feeds: FEEDING },
       sold: { values: [12, 14, 18, 24], source: MEMORY },
     }),
     limitMa: number({
@@ -164,6 +168,19 @@ const powerInserter = define({
       default: 100,
       source: MEMORY,
       means: "supply limit",
+      onlyWhen: { feeds: FEEDING },
+    }),
+    feeds: choice({
+      label: "Feeds",
+      choices: [
+        { value: "up", label: "upwards, towards aerial or LNB" },
+        { value: "down", label: "downwards, units on the line below" },
+        { value: "both", label: "both ways" },
+        { value: "nothing", label: "nothing" },
+      ],
+      default: "up",
+      help: "Both ways share the limit. Downwards is for amplifiers and multiswitches that are fed from the head end.",
+      source: "sold with a jumper for each side; common practice, no source",
     }),
     receiver: choice({
       label: "DC and 22 kHz of the receiver",
@@ -179,17 +196,29 @@ const powerInserter = define({
     switchedOn: MAINS_ON,
   }),
   symbol: "inserter",
-  caption: (o) => (o.switchedOn ? `${numeralAsSet(o.volts)} V, ${numeralAsSet(o.limitMa)} mA` : "off"),
+  caption: (o) => {
+    if (!o.switchedOn) return "off";
+    if (o.feeds === "nothing") return "feeds nothing";
+    const side = { up: "", down: ", downwards", both: ", both ways" }[o.feeds];
+    return `${numeralAsSet(o.volts)} V, ${numeralAsSet(o.limitMa)} mA${side}`;
+  },
   ports: () => THROUGH_PORTS,
   signal: (o) => ({ paths: throughPath(plainLoss(o.lossDb)) }),
   power: (o) => {
     // A diode keeps the unit's own voltage out of the receiver.
     const paths: readonly PowerPath[] = o.receiver === "passed" ? [{ ...LINE_POWER, oneWay: true }] : [];
     if (!o.switchedOn) return { paths };
+    const supply = { kind: "plain", volts13: o.volts, volts18: o.volts, limitMa: o.limitMa } as const;
+    const shared = o.feeds === "both" ? { ...supply, shares: "both ways" } : supply;
     return {
       paths,
       selfPowered: true,
-      supplies: [{ port: "in", kind: "plain", volts13: o.volts, volts18: o.volts, limitMa: o.limitMa }],
+      supplies: [
+        ...(o.feeds === "up" || o.feeds === "both" ? [{ port: "in", ...shared }] : []),
+        ...(o.feeds === "down" || o.feeds === "both"
+          ? [{ port: "out", down: true as const, ...shared }]
+          : []),
+      ],
     };
   },
   inline: INLINE,

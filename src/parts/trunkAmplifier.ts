@@ -5,9 +5,11 @@ import { UNPOWERED_GAIN } from "./amplifierFields.ts";
 import { SIDE_REJECTION_DB, TERRESTRIAL_INPUT } from "./besideSatellite.ts";
 import { define, type PartKind, type Path, type Port } from "./contract.ts";
 import { choice, number, toggle } from "./fields.ts";
-import { lnbSupplies, lnbSupplyFields } from "./lnbSupply.ts";
+import { LNB_LEAST_VOLTS } from "./lnbFields.ts";
+import { lnbSupplies, lnbSupplyFields, trunkSupplies, trunkSupplyFields } from "./lnbSupply.ts";
 import { dB, MEMORY } from "./passive.ts";
 import { IF_FROM_MHZ, IF_TO_MHZ, quadrantInputs } from "./quadrants.ts";
+import { equipmentScreening, screened } from "./screening.ts";
 
 const OPTIONS = z.object({
   satelliteInputs: choice({
@@ -123,7 +125,32 @@ const OPTIONS = z.object({
     onlyWhen: { terrestrial: true },
     spreadDb: 2,
   }),
-  ...lnbSupplyFields(),
+  supply: choice({
+    label: "Supply",
+    choices: [
+      { value: "mains", label: "Own mains unit" },
+      { value: "head", label: "From the head end" },
+    ],
+    help: "From the head end: over the satellite trunks, from a unit above that feeds them.",
+    default: "mains",
+    means: "unit supply",
+    passes: ["head"],
+  }),
+  ...lnbSupplyFields({ supply: ["mains"] }),
+  ...trunkSupplyFields({ supply: ["mains"] }),
+  ownMa: number({
+    label: "Own current",
+    unit: "mA",
+    help: "When fed from the head end.",
+    min: 10,
+    max: 2000,
+    step: 10,
+    default: 300,
+    source: "order of magnitude, from memory",
+    advanced: true,
+    onlyWhen: { supply: ["head"] },
+  }),
+  screening: equipmentScreening(),
 });
 
 type Options = z.output<typeof OPTIONS>;
@@ -172,7 +199,14 @@ const TRUNK_AMPLIFIER = define({
     "booster",
   ],
   prefix: "trunkamp",
-  trade: { job: "amplifier", price: 150, workMinutes: 45, isRare: true, leadsTo: ["cable", "switch unit"] },
+  trade: {
+    job: "amplifier",
+    price: 150,
+    workMinutes: 45,
+    isRare: true,
+    fedWithVolts: 15,
+    leadsTo: ["cable", "switch unit"],
+  },
   options: OPTIONS,
   symbol: "trunk-amplifier",
   caption: (o) => `${inputsOf(o).length} trunks · ${dB(o.gainDb)}`,
@@ -189,8 +223,21 @@ const TRUNK_AMPLIFIER = define({
       }),
     ),
   ],
-  signal: (o, { powered }) => ({ paths: inputsOf(o).map((input) => pathOf(o, input, powered)) }),
-  power: (o) => ({ selfPowered: o.mainsOn, supplies: lnbSupplies(o, satelliteInputsOf(o)) }),
+  signal: (o, context) =>
+    screened(context, o, { paths: inputsOf(o).map((input) => pathOf(o, input, context.powered)) }),
+  power: (o) => {
+    const inputs = satelliteInputsOf(o).map(({ id }) => id);
+    if (o.supply === "head")
+      return {
+        load: { milliamps: o.ownMa, ports: inputs, minVolts: LNB_LEAST_VOLTS },
+        // What comes over the trunks goes on to the next unit.
+        paths: inputs.map((to) => ({ from: outputOf(to), to, tone: false })),
+      };
+    return {
+      selfPowered: o.mainsOn,
+      supplies: [...lnbSupplies(o, satelliteInputsOf(o)), ...trunkSupplies(o, inputs.map(outputOf))],
+    };
+  },
   cautions: ["mains", "bonding"],
 });
 

@@ -126,6 +126,8 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
         ? `${blocked} passes no 22 kHz tone from ${receiver} to ${partName(reason.part)}`
         : `No 22 kHz tone gets from ${receiver} to ${partName(reason.part)}`;
     case "too few volts":
+      if (reason.volts === 0)
+        return `${receiver} shuts down under the load of ${partName(reason.part)} when it asks for horizontal`;
       return blocked
         ? `Only ${numeral(reason.volts)} V of the 18 V get past ${blocked} to ${partName(reason.part)}`
         : `${receiver} gives so little for horizontal that ${partName(reason.part)} gets only ${numeral(reason.volts)} V`;

@@ -6,6 +6,7 @@ import type { Why } from "../findings/missing.ts";
 import { SERVICE_NAMES } from "../signal/carrier.ts";
 import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
+import { culpritCure, culpritWords } from "./culpritWords.ts";
 import { capital, roughly } from "./explain/plainWords.ts";
 import { missingClause } from "./missingWords.ts";
 import { labelled, list, share } from "./phrases.ts";
@@ -125,7 +126,7 @@ function bareSentence(verdict: Verdict, evaluation: Evaluation): string {
   const heard = list(services.flatMap(({ sound, got: n }) => (sound ? [soundWords(sound, n)] : [])));
   const all = heard === "" ? got : `${got}, ${heard}`;
   const gets = `Gets ${all}`;
-  if (verdict.role === "outlet") return `Delivers ${all}${marginWords(verdict)}.`;
+  if (verdict.role === "outlet") return `Delivers ${all}${marginWords(verdict)}.${leakWords(verdict)}`;
   const reasons = reasonsWords(services, evaluation);
   if (reasons.length > 0) return [`${gets}.`, ...reasons].join(" ");
   const dead = verdict.tuners.filter((t) => t.got < t.wanted && t.missing.length > 0);
@@ -135,7 +136,12 @@ function bareSentence(verdict: Verdict, evaluation: Evaluation): string {
     const titles = [...new Set(verdict.failsBy)].map((rule) => `“${wordsOf(rule).title}”`);
     return `Would get ${got}, but fails by ${list(titles)}.`;
   }
-  return `${gets}${marginWords(verdict)}.`;
+  return `${gets}${marginWords(verdict)}.${leakWords(verdict)}`;
+}
+
+/** Whose fault it is that so little is to spare, and what is to be done: " ⟦lnb⟧ is turned by 15° … Turn ⟦lnb⟧ …" */
+function leakWords({ leak }: Verdict): string {
+  return leak ? [" ", culpritWords(leak), " ", culpritCure(leak) ?? ""].join("").trimEnd() : "";
 }
 
 /** More reasons than these stand with the receiver's services. */

@@ -55,6 +55,8 @@ export type Offer = {
   readonly request?: Request;
   /** True where the way leads through a switch that stands elsewhere now, but could be set here. */
   readonly dormant: boolean;
+  /** Its unit saves energy: it gives this only while a receiver below it is on. */
+  readonly sleeps?: true;
 };
 
 /** The supplies that reach one point, strongest first (the higher voltage wins, tones add up). */

@@ -9,15 +9,20 @@ import { makeGrid, pickFromGrid, uncut, undisturbed } from "./grid.ts";
 import { remembered } from "./remember.ts";
 import type { Response } from "./response.ts";
 
-/** A band as its source puts it on the wire. `noiseKelvin`: noise temperature of the source [K]. */
+/** A band as its source puts it on the wire. `noiseKelvin`: noise temperature of the source [K], where it is not the same for all by carrier. */
 export function sourceBand(o: {
   origin: Origin;
   grid: Grid;
   /** Level of a carrier [dBµV into 75 Ω]. */
   levelDbuv: (carrier: Carrier, planIndex: number) => number;
-  noiseKelvin: number;
+  noiseKelvin: number | ((carrier: Carrier) => number);
 }): Band {
-  const { grid, origin } = o;
+  const { grid, origin, noiseKelvin } = o;
+  const kelvinAt = (i: number) => {
+    if (typeof noiseKelvin === "number") return noiseKelvin;
+    const carrier = grid.plan[grid.index[i] ?? 0];
+    return carrier ? noiseKelvin(carrier) : 0;
+  };
   const level = grid.centre.map((_, i) => {
     const planIndex = grid.index[i] ?? 0;
     const carrier = grid.plan[planIndex];
@@ -27,7 +32,7 @@ export function sourceBand(o: {
     origin,
     grid,
     level,
-    noise: grid.ktb.map((ktb) => (ktb * o.noiseKelvin) / 290),
+    noise: grid.ktb.map((ktb, i) => (ktb * kelvinAt(i)) / 290),
     interference: undisturbed(grid),
     cut: uncut(grid),
     cuts: [],

@@ -136,7 +136,8 @@ describe("rain", () => {
       rainLossDb: 5.02,
     };
     const wet = behindLnb({ rows, dish, lnb: { crossPolarDb: 60 } });
-    expect(Math.abs(ciDb(wet, 0) - (22.1 + INSIDE_DB))).toBeLessThan(0.15);
+    // The horizontal wave that leaks loses those 5.02 dB, the vertical one only 4.56 by the same program.
+    expect(Math.abs(ciDb(wet, 0) - (22.1 + 5.02 - 4.56 + INSIDE_DB))).toBeLessThan(0.15);
     expect(
       ciDb(behindLnb({ rows, dish: { ...dish, rainLossDb: 0 }, lnb: { crossPolarDb: 60 } }), 0),
     ).toBeGreaterThan(59);

@@ -2,6 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { report } from "../../src/findings/report.ts";
+import { whoIsOn } from "../../src/findings/whoIsOn.ts";
 import { draw, type Sketch } from "../draw.ts";
 
 const COMMON: Sketch[string] = ["lnb-universal", { outputs: "2", commonMa: 200, outputMa: 0 }];
@@ -178,5 +179,159 @@ describe("a wet joint", () => {
 
   test("leaks, and one that is corroded does not", () => {
     expect(line("corroded").record("r")?.demands.sat?.milliamps).toBeCloseTo(200, 1);
+  });
+});
+
+describe("an energy-saving multiswitch", () => {
+  const house = (state: "on" | "standby", energySaving = true) =>
+    evaluate(
+      draw(
+        {
+          k: ["dish"],
+          l: ["lnb-quattro", { currentMa: 200 }],
+          a: ["aerial-uhf"],
+          m: ["amp-masthead", { milliamps: 40 }],
+          s: ["multiswitch", { outputs: 4, energySaving, aerialSupply: "12" }],
+          r: ["receiver-sat", { state }],
+          t: ["receiver-tv"],
+        },
+        `k.sky > l.sky, l.vl > s.vl, l.vh > s.vh, l.hl > s.hl, l.hh > s.hh, a.out > m.in, m.out > s.ter,
+         s.out1 > r.sat, s.out2 > t.in`,
+      ),
+    );
+
+  // Like any other with mains while one is on: 18 V on the lines for horizontal, 12 V for the masthead. In standby, nothing.
+  test("feeds its LNB and its masthead amplifier only while a receiver is on", () => {
+    const awake = house("on");
+    expect(awake.record("l")?.feeds.hl?.map(({ part, volts }) => [part, volts])).toEqual([["s", 18]]);
+    expect(awake.record("m")?.feeds.out?.map(({ part, volts }) => [part, volts])).toEqual([["s", 12]]);
+    expect([awake.record("l")?.drawsMa, awake.record("m")?.drawsMa]).toEqual([200, 40]);
+    const asleep = house("standby");
+    for (const [part, port] of [
+      ["l", "hl"],
+      ["m", "out"],
+    ] as const) {
+      expect(
+        asleep.record(part)?.feeds[port]?.map(({ volts, volts13, volts18 }) => [volts, volts13, volts18]),
+      ).toEqual([[0, 0, 0]]);
+      expect(asleep.record(part)).toMatchObject({ powered: false, drawsMa: 0 });
+    }
+    expect(house("standby", false).record("m")?.powered).toBe(true);
+  });
+
+  test("is told by who is on: nobody, and the LNB is dead", () => {
+    const table = whoIsOn(house("standby").design, "l");
+    expect(table?.states.map(({ on, volts, milliamps, works }) => [on, volts, milliamps, works])).toEqual([
+      [[], 0, 0, false],
+      [["r"], 18, 200, true],
+    ]);
+  });
+
+  // An SCR/dSCR unit of the same sort.
+  test("may be one for single-cable feeds", () => {
+    const block = (state: "on" | "standby") =>
+      evaluate(
+        draw(
+          {
+            k: ["dish"],
+            l: ["lnb-quattro"],
+            s: ["stacking-converter", { energySaving: true }],
+            r: ["receiver-stacked", { state }],
+          },
+          "k.sky > l.sky, l.vl > s.vl, l.vh > s.vh, l.hl > s.hl, l.hh > s.hh, s.out1 > r.sat",
+        ),
+      );
+    expect(block("on").record("l")?.powered).toBe(true);
+    expect(block("standby").record("l")?.powered).toBe(false);
+  });
+});
+
+describe("trunks fed from the head end", () => {
+  const TRUNKS = ["vl", "vh", "hl", "hh"];
+  const each = (wire: (trunk: string) => string) => TRUNKS.map(wire).join(", ");
+  /** A launch amplifier, 50 m of trunks of 10 Ω each, a unit, 25 m of 5 Ω each, and the last unit. */
+  const cascade = (limitMa: number, volts = "18") =>
+    evaluate(
+      draw(
+        {
+          k: ["dish"],
+          l: ["lnb-quattro", { currentMa: 200 }],
+          h: ["amp-trunks", { terrestrial: false, trunkSupply: volts, trunkLimitMa: limitMa }],
+          u: ["multiswitch", { supply: "head", terrestrial: false, outputs: 4, cascade: true, ownMa: 240 }],
+          w: ["multiswitch", { supply: "head", terrestrial: false, outputs: 4, ownMa: 160 }],
+          r: ["receiver-sat"],
+          ...Object.fromEntries(
+            TRUNKS.flatMap((t) => [
+              [`c${t}`, ["cable", { lengthM: 50, grade: "own", loopOhmPerKm: 200 }] as const],
+              [`d${t}`, ["cable", { lengthM: 25, grade: "own", loopOhmPerKm: 200 }] as const],
+            ]),
+          ),
+        },
+        [
+          "k.sky > l.sky",
+          each((t) => `l.${t} > h.${t}, h.${t}-out > c${t}.in, c${t}.out > u.${t}`),
+          each((t) => `u.${t}-thru > d${t}.in, d${t}.out > w.${t}`),
+          "w.out1 > r.sat",
+        ].join(", "),
+      ),
+    );
+
+  // 400 mA on four lines of 10 Ω: 100 mA each, 1 V; then 160 mA on four of 5 Ω: 40 mA each, 0.2 V. The LNB lives on the
+  // 13 and 18 V that the amplifier puts upwards, and has no part in it.
+  test("lose on every cable what flows through it", () => {
+    const evaluation = cascade(1000);
+    for (const t of TRUNKS) {
+      expect(evaluation.record("u")?.feeds[t]?.[0]?.volts).toBeCloseTo(17, 3);
+      expect(evaluation.record("w")?.feeds[t]?.[0]?.volts).toBeCloseTo(16.8, 3);
+      expect(evaluation.record("h")?.demands[`${t}-out`]?.milliamps).toBeCloseTo(100, 1);
+      expect(evaluation.record(`d${t}`)?.demands.in?.milliamps).toBeCloseTo(40, 1);
+    }
+    expect([evaluation.record("u")?.powered, evaluation.record("w")?.powered]).toEqual([true, true]);
+    expect(evaluation.record("l")?.drawsMa).toBeCloseTo(200, 2);
+  });
+
+  test("are dead below a unit that is asked for more than it gives", () => {
+    const evaluation = cascade(399);
+    expect(evaluation.record("h")?.shutDown).toHaveLength(4);
+    expect([evaluation.record("u")?.powered, evaluation.record("w")?.powered]).toEqual([false, false]);
+    expect(evaluation.record("l")?.powered).toBe(true);
+    expect(report(evaluation).causes.map(({ root }) => root.rule)).toEqual(["supply-overloaded"]);
+  });
+
+  // 12 V less 1 V are too few for 11.5 V (the least that multiswitches take here).
+  test("fall short where the cables take too much", () => {
+    expect(cascade(1000, "12").record("u")?.powered).toBe(false);
+  });
+
+  test("of which nobody feeds: the head end could", () => {
+    const [cause, ...more] = report(cascade(1000, "0")).causes;
+    expect(cause?.root).toMatchObject({
+      rule: "no-supply",
+      parts: ["h", "u"],
+      facts: {
+        stop: { why: "nothing above feeds", nearest: "h", setting: { option: "trunkSupply", value: "12" } },
+      },
+    });
+    expect(more).toEqual([]);
+  });
+
+  // An inserter in one trunk: 18 V for the LNB above, and 160 mA of 18 V over 2 Ω below: 17.68 V. Together within its limit.
+  test("by an inserter that feeds both ways", () => {
+    const both = (limitMa: number) =>
+      evaluate(
+        draw(
+          {
+            l: ["lnb-wideband", { currentMa: 100 }],
+            i: ["power-inserter", { feeds: "both", volts: 18, limitMa }],
+            c: ["cable", { lengthM: 10, grade: "own", loopOhmPerKm: 200 }],
+            u: ["multiswitch", { supply: "head", feed: "wideband", terrestrial: false, ownMa: 160 }],
+          },
+          "l.v > i.in, i.out > c.in, c.out > u.v",
+        ),
+      );
+    expect(both(260).record("u")?.feeds.v?.[0]?.volts).toBeCloseTo(17.68, 3);
+    expect(both(260).record("l")?.powered).toBe(true);
+    // 100 + 160 mA.
+    expect(both(259).record("i")?.shutDown).toEqual(["in", "out"]);
   });
 });

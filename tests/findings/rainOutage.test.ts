@@ -52,7 +52,9 @@ describe("minutes of a year", () => {
 
   // The level is worked out with 2 dB of rain already: so much of the loss has been had.
   test("reckon with the rain that the level already stands for", () => {
-    const { minutes, lossDb } = site({ rainLossDb: 2 }, CLEAR_KELVIN);
+    // Alone in its plan it is the one hit hardest, which the figure is meant for.
+    const transponders = [{ frequencyMHz: 11_778, polarisation: "V" }];
+    const { minutes, lossDb } = site({ rainLossDb: 2, transponders }, CLEAR_KELVIN);
     expect(minutes(lossDb(0.01) - 2)).toBeCloseTo(52.596, 2);
   });
 

@@ -206,13 +206,16 @@ function expectSoundPower(kind: PartKind, options: AnyOptions) {
     expect(path.dropVolts ?? 0).toBeGreaterThanOrEqual(0);
   }
   for (const supply of supplies) {
-    expect(ins).toContain(supply.port);
+    expect(supply.down ? outs : ins).toContain(supply.port);
     expect(supply.volts13).toBeGreaterThan(0);
     expect(supply.volts18).toBeGreaterThanOrEqual(supply.volts13);
     expect(supply.limitMa).toBeGreaterThan(0);
     expect(supply.kind === "commands").toBe(supply.request !== undefined);
   }
-  for (const port of [...(load?.ports ?? []), ...switches.map((s) => s.port)]) expect(outs).toContain(port);
+  for (const { port } of switches) expect(outs).toContain(port);
+  // By outputs, or by inputs where the head end feeds it; never by both.
+  for (const port of load?.ports ?? [])
+    expect(ins.includes(load?.ports[0] ?? "") ? ins : outs).toContain(port);
   for (const port of [...shorts, ...resistors.map((r) => r.port)]) expect([...ins, ...outs]).toContain(port);
   if (load) expect(load.milliamps).toBeGreaterThanOrEqual(0);
 }

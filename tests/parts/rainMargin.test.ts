@@ -3,7 +3,7 @@ import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { DISH_OPTIONS, type DishOptions } from "../../src/parts/dishOptions.ts";
 import { dishAim } from "../../src/parts/linkBudget.ts";
 import { outagePercent, type RainRow, rainTable } from "../../src/parts/rainMargin.ts";
-import { cnDb } from "../../src/signal/readout.ts";
+import { ciDb, cnDb } from "../../src/signal/readout.ts";
 import { draw } from "../draw.ts";
 
 /** A site at 51.5° N under a satellite that stands 25.4° high, with its ITU rain rate and rain height. */
@@ -123,5 +123,94 @@ describe("the share of a year for which a margin is too small", () => {
     const rows = rainTable(dish({ siteHeightM: 3000 }), AT);
     expect(rows.map((r) => r.lossOfCnDb)).toEqual(rows.map(() => 0));
     expect(outagePercent(rows, 0)).toBeNull();
+  });
+});
+
+describe("rain takes from each transponder what it takes at its frequency", () => {
+  const transponders = [
+    { frequencyMHz: 11_700, polarisation: "H" },
+    { frequencyMHz: 11_700, polarisation: "V" },
+    { frequencyMHz: 12_500, polarisation: "H" },
+    { frequencyMHz: 12_500, polarisation: "V" },
+  ] as const;
+  const levels = (options: object) => {
+    const parts = { d: ["dish", { ...SITE, transponders, ...options }], a: ["lnb-universal"] } as Parameters<
+      typeof draw
+    >[0];
+    const bands = evaluate(draw(parts, "d.sky > a.sky")).record("d")?.outputs["sky"]?.bands ?? [];
+    return new Map<string, number>(
+      bands.flatMap(({ origin, grid, level }) =>
+        Array.from(level, (dbuv, i) => [`${grid.centre[i]} ${origin.polarisation}`, dbuv] as const),
+      ),
+    );
+  };
+
+  // Of the separate program above, at 0.01 and 0.1 % of the year: what the dish's figure says is 12.5 GHz H.
+  test.each([
+    { rainLossDb: 5.8, lost: [5.02, 4.56, 5.8, 5.33] },
+    { rainLossDb: 1.84, lost: [1.56, 1.41, 1.84, 1.67] },
+  ])("$rainLossDb dB of the one hit hardest: $lost dB", ({ rainLossDb, lost }) => {
+    const dry = levels({});
+    const wet = levels({ rainLossDb });
+    const fallen = transponders.map(({ frequencyMHz, polarisation }) => {
+      const key = `${frequencyMHz} ${polarisation}`;
+      return (dry.get(key) ?? 0) - (wet.get(key) ?? 0);
+    });
+    for (const [i, db] of lost.entries()) expect(Math.abs((fallen[i] ?? 0) - db)).toBeLessThan(0.03);
+  });
+
+  // P.618 knows no rain where the rain rate is 0: then the figure is all there is.
+  test("at a site where it never rains all lose the same", () => {
+    const [dry, wet] = [levels({ rainRateMmPerH: 0 }), levels({ rainRateMmPerH: 0, rainLossDb: 3 })];
+    for (const [key, dbuv] of dry) expect(dbuv - (wet.get(key) ?? 0)).toBeCloseTo(3, 9);
+  });
+});
+
+/**
+ * By hand, 5.80 dB (a factor of 3.802) and noise 262.6/85.7 = 3.064 times as strong, see above. Noise alone: 11.65, 10.66 dB.
+ * Half of all from the sky: 0.5·11.65 + 0.5 = 6.325, 8.01 dB. A quarter from the sky, a quarter from what follows:
+ * 0.5·11.65 + 0.25 + 0.25·3.802 = 7.03, 8.47 dB. Noise of what follows alone: 5.80 dB.
+ */
+describe("rain and interference", () => {
+  test.each([
+    { sky: 1, falling: 0, behind: 0, lostDb: 10.66 },
+    { sky: 0.5, falling: 0.5, behind: 0, lostDb: 8.01 },
+    { sky: 0.5, falling: 0.25, behind: 0.25, lostDb: 8.47 },
+    { sky: 0, falling: 0, behind: 1, lostDb: 5.8 },
+    { sky: 0, falling: 1, behind: 0, lostDb: 0 },
+  ])("of $sky, $falling, $behind take $lostDb dB of C/(N+I)", ({ lostDb, ...against }) => {
+    const row = rowAt(rainTable(dish(), { ...AT, against }), 0.01);
+    expect(Math.abs(row.lossOfCnDb - lostDb)).toBeLessThan(0.12);
+  });
+
+  /** C/N and C/I of one transponder at a receiver, behind a neighbour in the sky or a phone on the cable. */
+  const drawn = (rainLossDb: number, by: "neighbour" | "phone") => {
+    const transponders = [{ frequencyMHz: 12_490, polarisation: "H", symbolRateMsps: 22 }] as const;
+    const neighbours = by === "neighbour" ? [{ separationDeg: 3, eirpDifferenceDb: 0 }] : [];
+    const parts = {
+      d: ["dish", { ...SITE, transponders, neighbours, rainLossDb }],
+      a: ["lnb-universal", { crossPolarDb: 60 }],
+      p: ["pick-up", { cordless: by === "phone", mast700: false, mast800: false, mast1800: false }],
+      z: ["receiver-sat"],
+    } as unknown as Parameters<typeof draw>[0];
+    const evaluation = evaluate(draw(parts, "d.sky > a.sky, a.out > p.in, p.out > z.sat"));
+    const band = evaluation.record("z")?.inputs["sat"]?.bands.find((b) => b.origin.service === "satellite");
+    if (!band) throw new Error("nothing arrives");
+    return { cn: cnDb(band, 0), ci: ciDb(band, 0) };
+  };
+
+  // Both satellites lie behind the same rain.
+  test("a neighbouring satellite falls with the wanted one", () => {
+    const [dry, wet] = [drawn(0, "neighbour"), drawn(5.8, "neighbour")];
+    expect(dry.ci).toBeLessThan(40);
+    expect(wet.ci).toBeCloseTo(dry.ci, 6);
+    expect(Math.abs(dry.cn - wet.cn - 10.66)).toBeLessThan(0.12);
+  });
+
+  // 12 490 MHz less 10 600 lies at 1890 MHz, among the cordless phones (1880 to 1900 MHz).
+  test("a phone on the cable does not", () => {
+    const [dry, wet] = [drawn(0, "phone"), drawn(5.8, "phone")];
+    expect(dry.ci).toBeLessThan(60);
+    expect(dry.ci - wet.ci).toBeCloseTo(5.8, 6);
   });
 });

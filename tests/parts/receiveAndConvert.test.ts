@@ -65,8 +65,12 @@ describe.each(KINDS)("$name", ({ kind }) => {
           expect(outputs).toContain(path.from);
           expect(inputs).toContain(path.to);
         }
-        for (const supply of power.supplies ?? []) expect(inputs).toContain(supply.port);
-        for (const port of power.load?.ports ?? []) expect(outputs).toContain(port);
+        for (const supply of power.supplies ?? [])
+          expect(supply.down ? outputs : inputs).toContain(supply.port);
+        // By outputs, or by inputs where the head end feeds it; never by both.
+        const sides = new Set((power.load?.ports ?? []).map((port) => inputs.has(port)));
+        expect(sides.size).toBeLessThan(2);
+        for (const port of power.load?.ports ?? []) expect([...inputs, ...outputs]).toContain(port);
         for (const port of switches.keys()) expect(outputs).toContain(port);
       }),
       RUNS,

@@ -76,6 +76,33 @@ describe("what gets in", () => {
     expect(levelAt(found, "sat")).toBeCloseTo(45.4, 0);
   });
 
+  // At 796 MHz 26.46 dBµV get in at class A, 61.46 where no class is stated, at the input: through a splitter of 4 dB, a branch of
+  // 12 dB, gains of 40 and 20 dB (all frequencies alike).
+  test.each([
+    { kind: "splitter", changes: { loss: "own", ownTvDb: 4 }, port: "out2", throughDb: -4 },
+    { kind: "tap", changes: { tapLossDb: 12 }, port: "tap1", throughDb: -12 },
+    { kind: "amp-masthead", changes: { gainDb: 40, uhfTo: "862" }, port: "out", throughDb: 40 },
+    {
+      kind: "amp-distribution",
+      changes: { gainDb: 20, slopeDb: 0, uhfTo: "862" },
+      port: "out",
+      throughDb: 20,
+    },
+  ])("at the input of a $kind, and through it", ({ kind, changes, port, throughDb }) => {
+    const plain = levelAt(cameIn(kind, { ...changes, screening: "none" }, mast), port);
+    expect(Math.abs((plain ?? 0) - 61.46 - throughDb)).toBeLessThan(0.2);
+    // Class A lets in 35 dB less; below 25 dBµV nothing is told of it.
+    const good = levelAt(cameIn(kind, changes, mast), port);
+    if (throughDb > 0) expect(Math.abs((good ?? 0) - 26.46 - throughDb)).toBeLessThan(0.2);
+    else expect(good).toBeUndefined();
+    expect(cameIn(kind, { screening: "none" })).toEqual([]);
+  });
+
+  // Three wires twisted together have no screen: 61.46 less the 3.52 dB of three lines.
+  test("at lines that are simply twisted together, whoever made them", () => {
+    expect(Math.abs((levelAt(cameIn("t-joint", {}, mast), "out1") ?? 0) - 57.94)).toBeLessThan(0.1);
+  });
+
   test("of a mast from its distance, or as it was measured", () => {
     const settings = { ...USUAL_SETTINGS, mastBand: "700" as const };
     expect(fieldOf(settings)?.mast?.dbuvPerM).toBeCloseTo(125.8, 1);

@@ -43,6 +43,22 @@ describe("a power inserter", () => {
     expect(powerOf("power-inserter", { receiver: "passed" }).paths).toHaveLength(1);
   });
 
+  test("feeds up, down, both within one limit, or nothing, as it is set", () => {
+    const portsOf = (feeds: string) =>
+      (powerOf("power-inserter", { feeds }).supplies ?? []).map(({ port, down, shares }) => [
+        port,
+        down,
+        shares,
+      ]);
+    expect(portsOf("up")).toEqual([["in", undefined, undefined]]);
+    expect(portsOf("down")).toEqual([["out", true, undefined]]);
+    expect(portsOf("both")).toEqual([
+      ["in", undefined, "both ways"],
+      ["out", true, "both ways"],
+    ]);
+    expect(portsOf("nothing")).toEqual([]);
+  });
+
   test("whose mains is off feeds nothing", () => {
     expect(powerOf("power-inserter", { switchedOn: false }).supplies).toBeUndefined();
   });

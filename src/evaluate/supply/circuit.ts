@@ -120,13 +120,23 @@ type At = (member: Member, port: string) => number;
 
 function sourceOf(own: OwnSupply, state: CircuitState, at: At): DcSource {
   const { member, supply } = own;
-  const waits = supply.whileFedAt && !supply.whileFedAt.some((port) => state.isFed(at(member, port)));
   return {
     at: own.at,
-    volts: waits ? 0 : state.volts(own),
+    volts: waits(own, (_, port) => at(member, port), state.isFed) ? 0 : state.volts(own),
     limitMa: supply.limitMa,
     ...(supply.shares === undefined ? {} : { group: `${member.id}/${supply.shares}` }),
   };
+}
+
+/** Whether a supply gives nothing because none arrives where its unit looks for one. */
+export function waits(
+  { member, supply }: OwnSupply,
+  nodeOf: Circuit["nodeOf"],
+  isFed: CircuitState["isFed"],
+): boolean {
+  return (
+    supply.whileFedAt !== undefined && !supply.whileFedAt.some((port) => isFed(nodeOf(member.index, port)))
+  );
 }
 
 function loadOf({ member, kind, at: node }: Drawing, state: CircuitState, at: At): DcLoad {

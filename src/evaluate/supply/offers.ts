@@ -1,11 +1,11 @@
-/** Supplies on their way up an island: what of each is left at every part, and who could not give it. */
+/** Supplies on their way up an island, and down from a head end: what of each is left at every part, and who could not give it. */
 import type { Feed, Offer } from "../../signal/control.ts";
 import { type DcSolution, SAG_VOLTS } from "../../signal/directCurrent.ts";
 import { remembered } from "../../signal/remember.ts";
 import { byTheStrongestWay, positionOf, strongestFirst, withinCount } from "../power.ts";
 import type { Circuit, OwnSupply, WayUp } from "./circuit.ts";
 import type { Ground, Island, Member } from "./island.ts";
-import type { Solutions } from "./solutions.ts";
+import type { Solutions, SolvedState } from "./solutions.ts";
 
 /** By part and port: what arrives at outputs, and what is handed on at inputs. */
 export type Offered = {
@@ -40,8 +40,7 @@ export function offersUp(island: Island, ground: Ground, circuit: Circuit, solut
     return far && offers.get(`${far.index}/${far.port}`);
   };
   let work = 0;
-  // Receivers first: whatever is below a part has been asked before it.
-  for (const member of [...island].sort((a, b) => b.place - a.place)) {
+  const handOn = (member: Member, isDown: boolean) => {
     const gathered = new Map<string, Offer[]>();
     const give = (port: string, traveller: Traveller) => {
       travellers.set(traveller.offer, traveller);
@@ -50,13 +49,17 @@ export function offersUp(island: Island, ground: Ground, circuit: Circuit, solut
     };
     for (const own of ownOf.get(member) ?? []) {
       const supply = circuit.supplies[own];
-      if (supply) give(supply.supply.port, { own, offer: given(supply, own, states) });
+      if (supply && (supply.supply.down === true) === isDown)
+        give(supply.supply.port, { own, offer: given(supply, own, states) });
     }
-    for (const way of waysOf.get(member) ?? [])
-      for (const offer of feedAt(member.index, way.path.from) ?? []) {
+    for (const way of waysOf.get(member) ?? []) {
+      const [from, to] = isDown ? [way.path.to, way.path.from] : [way.path.from, way.path.to];
+      if (isDown && !leadsDown(way)) continue;
+      for (const offer of feedAt(member.index, from) ?? []) {
         const before = travellers.get(offer);
-        if (before) give(way.path.to, passed(before, way, { circuit, states }));
+        if (before) give(to, passed(before, way, { circuit, states, isDown }));
       }
+    }
     for (const [port, list] of gathered) {
       const feed = byTheStrongestWay(list.sort(strongestFirst));
       for (const offer of feed) {
@@ -66,13 +69,23 @@ export function offersUp(island: Island, ground: Ground, circuit: Circuit, solut
       offers.set(`${member.index}/${port}`, withinCount(feed));
       left.set(member, Math.max(left.get(member) ?? 0, feed.length - withinCount(feed).length));
     }
-  }
+  };
+  // Receivers first: whatever is below a part has been asked before it.
+  const fromBelow = [...island].sort((a, b) => b.place - a.place);
+  for (const member of fromBelow) handOn(member, false);
+  if (circuit.supplies.some(({ supply }) => supply.down))
+    for (const member of fromBelow.reverse()) handOn(member, true);
   return {
     feedAt,
     offersAt: (index, port) => offers.get(`${index}/${port}`),
     leftAt: (member) => left.get(member) ?? 0,
     work,
   };
+}
+
+/** Ways without a diode conduct both ways; those of a position switch lead up only. */
+function leadsDown({ path }: WayUp): boolean {
+  return path.dropVolts === undefined && !path.oneWay && path.position === undefined;
 }
 
 /** An offer that was put together of two ways goes on as the stronger of them. */
@@ -83,9 +96,9 @@ function travellerLike(offer: Offer, list: readonly Offer[], known: ReadonlyMap<
 
 /** The three states in which an offer has its voltages: as it is now, and if it asked for vertical or horizontal. */
 type States = (t: Pick<Traveller, "own" | "position">) => {
-  readonly now: DcSolution;
-  readonly vertical: DcSolution;
-  readonly horizontal: DcSolution;
+  readonly now: SolvedState;
+  readonly vertical: SolvedState;
+  readonly horizontal: SolvedState;
 };
 
 function statesOf(circuit: Circuit, solutions: Solutions): States {
@@ -122,17 +135,18 @@ function given(own: OwnSupply, index: number, states: States): Offer {
     toneArrives: true,
     ...(supply.request ? { request: supply.request } : {}),
     dormant: false,
+    ...(supply.whileFedAt ? { sleeps: true } : {}),
   };
 }
 
-/** What a supply holds: its voltage, less what it sags at its limit; nothing once it has shut down. */
+/** What a supply holds: its voltage, less what it sags at its limit; nothing once it has shut down, or while it waits. */
 function held(
   own: OwnSupply,
   index: number,
-  o: { readonly volts: number; readonly state: DcSolution },
+  o: { readonly volts: number; readonly state: SolvedState },
 ): number {
   const { volts, state } = o;
-  if (state.shutDown.has(index)) return 0;
+  if (state.shutDown.has(index) || state.waiting.has(index)) return 0;
   const sag = (state.sourceMa[index] ?? 0) > 0 ? volts - (state.volts[own.at] ?? 0) : 0;
   return sag > LEAST_SAG_VOLTS && sag <= SAG_VOLTS ? rounded(volts - sag) : volts;
 }
@@ -142,7 +156,11 @@ const LEAST_SAG_VOLTS = 0.001;
 function passed(
   before: Traveller,
   way: WayUp,
-  { circuit, states }: { readonly circuit: Circuit; readonly states: States },
+  {
+    circuit,
+    states,
+    isDown,
+  }: { readonly circuit: Circuit; readonly states: States; readonly isDown: boolean },
 ): Traveller {
   const { path, member } = way;
   const { offer, own } = before;
@@ -174,7 +192,7 @@ function passed(
     };
   }
   const { now, vertical, horizontal } = states(before);
-  const drop = (state: DcSolution) => dropOf(way, state);
+  const drop = (state: DcSolution) => dropOf(way, state, isDown);
   const less = (volts: number, taken: number) => Math.max(0, rounded(volts - taken));
   return {
     ...before,
@@ -189,8 +207,9 @@ function passed(
 }
 
 /** What a way takes: its diode, whether it is open now or not, and its resistance as much as flows. [V] */
-function dropOf({ path, conductor }: WayUp, state: DcSolution): number {
-  const milliamps = Math.max(0, Math.round((state.conductorMa[conductor] ?? 0) * 1000) / 1000);
+function dropOf({ path, conductor }: WayUp, state: DcSolution, isDown: boolean): number {
+  const upMa = state.conductorMa[conductor] ?? 0;
+  const milliamps = Math.max(0, Math.round((isDown ? -upMa : upMa) * 1000) / 1000);
   return (path.dropVolts ?? 0) + ((path.ohms ?? 0) * milliamps) / 1000;
 }
 

@@ -83,6 +83,16 @@ function settledAs(
     demandAt: (member, port) => {
       const far = ground.neighbourOf(member.index, port);
       const above = far && byIndex.get(`${far.index}/${far.port}`);
+      // What a head end feeds flows down: out of an output that is offered something, into the part below.
+      if (
+        far &&
+        (offered.offersAt(member.index, port)?.length ?? 0) > 0 &&
+        above &&
+        above.place > member.place
+      )
+        return upInto(above, far.port);
+      if (offered.feedAt(member.index, port)?.length && above && above.place < member.place)
+        return upInto(member, port);
       // An input is below whatever it is joined to: that is what hangs on it.
       return above && far && above.place < member.place ? upInto(above, far.port) : upInto(member, port);
     },

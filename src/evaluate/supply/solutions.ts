@@ -1,6 +1,6 @@
 /** The states of an island that are asked for: as it is now, and as it would be if somebody asked for something else. */
 import { type DcNetwork, type DcSolution, dcSolver } from "../../signal/directCurrent.ts";
-import type { Circuit, OwnSupply } from "./circuit.ts";
+import { type Circuit, type OwnSupply, waits } from "./circuit.ts";
 
 /** A state beside the present one. */
 export type Variation = {
@@ -11,9 +11,15 @@ export type Variation = {
   readonly position?: number;
 };
 
+/** One state solved. */
+export type SolvedState = DcSolution & {
+  /** Supplies that wait for a receiver to be on, by their number in the circuit. */
+  readonly waiting: ReadonlySet<number>;
+};
+
 export type Solutions = {
   /** Each state is solved once. */
-  readonly solved: (variation: Variation) => DcSolution;
+  readonly solved: (variation: Variation) => SolvedState;
   readonly work: () => number;
 };
 
@@ -25,7 +31,7 @@ const MOST_FED_ROUNDS = 6;
 
 /** `positionAt`: where the position switch with this output stands, by node. */
 export function solutionsOf(circuit: Circuit, positionAt: (node: number) => number): Solutions {
-  const known = new Map<string, DcSolution>();
+  const known = new Map<string, SolvedState>();
   const positions = new Map<number, Set<number>>();
   for (const { member, path } of circuit.ways) {
     if (path.position === undefined) continue;
@@ -34,7 +40,7 @@ export function solutionsOf(circuit: Circuit, positionAt: (node: number) => numb
   }
   let solver: ((network: DcNetwork) => DcSolution) | undefined;
   let work = 0;
-  const settled = (variation: Variation): DcSolution => {
+  const settled = (variation: Variation): SolvedState => {
     const fed = new Set<number>();
     const state = {
       volts: (own: OwnSupply) => voltsOf(own, circuit.supplies.indexOf(own), variation),
@@ -63,7 +69,10 @@ export function solutionsOf(circuit: Circuit, positionAt: (node: number) => numb
       found = solver(network);
       work += found.work;
     }
-    return found;
+    const waiting = circuit.supplies.flatMap((own, i) =>
+      waits(own, circuit.nodeOf, state.isFed) ? [i] : [],
+    );
+    return { ...found, waiting: new Set(waiting) };
   };
   return {
     solved: (variation) => {

@@ -2,6 +2,7 @@
 
 import type { PartId } from "../../design/design.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
+import { defaultOptions } from "../../parts/catalogue.ts";
 import type { AnyOptions, Path } from "../../parts/contract.ts";
 import { defectsOf, optionMeaning } from "../../parts/meanings.ts";
 import type { Band } from "../../signal/band.ts";
@@ -20,6 +21,10 @@ export type Leak = {
   readonly share: number;
   /** The part to take in hand, and what it does. */
   readonly culprit: Blamed;
+  /** Of `share` so much would not be there with a usual, sound part in its place. */
+  readonly beyond: number;
+  /** By how much it keeps apart less than its kind usually does [dB]; absent where it is no matter of levels. */
+  readonly short?: number;
 };
 
 const known = new WeakMap<PartRecord, Map<string, readonly Leak[]>>();
@@ -52,6 +57,15 @@ function straight({ record }: Stage): AnyOptions {
   return key === undefined ? record.options : { ...record.options, [key]: 0 };
 }
 
+/** The same LNB, straight and with the isolation and the kind of feed that are usual or needed. */
+function usualFeed(stage: Stage): AnyOptions {
+  const { kind } = stage.record;
+  const usual = defaultOptions(kind);
+  const keys = ["cross-polar isolation", "feed type"] as const;
+  const made = keys.flatMap((means) => optionMeaning(kind, means) ?? []).map((key) => [key, usual[key]]);
+  return { ...straight(stage), ...Object.fromEntries(made) };
+}
+
 function atFeed(stage: Stage): readonly Leak[] {
   const { record, step } = stage;
   const share = feedShare(stage, record.options);
@@ -60,6 +74,7 @@ function atFeed(stage: Stage): readonly Leak[] {
     by: "cross-polarisation",
     part: step.part,
     share,
+    beyond: Math.max(0, share - feedShare(stage, usualFeed(stage))),
     culprit: { part: step.part, port: step.to, does, excessDb: 0, amount },
   });
   const arriving = arrivingAt(stage);
@@ -80,7 +95,9 @@ function feedShare(stage: Stage, options: AnyOptions): number {
   const path = (record.kind.signal(options, { id: record.part.id, powered: true }).paths ?? []).find(
     (p) => p.from === stage.step.from && p.feed && p.takes?.polarisation === band.origin.polarisation,
   );
-  return path?.feed ? shareIn(takenByFeed(bare(band), beside, path.feed), i) : 0;
+  // The carrier's own band is no other wave of the beam.
+  const others = beside.filter((other) => other !== band);
+  return path?.feed ? shareIn(takenByFeed(bare(band), others, path.feed), i) : 0;
 }
 
 function atSwitch(stage: Stage): readonly Leak[] {
@@ -98,7 +115,20 @@ function atSwitch(stage: Stage): readonly Leak[] {
     excessDb: 0,
     amount: isolationDb,
   };
-  return [{ by: "crosstalk", part: step.part, share, culprit }];
+  const usualDb = usualIsolationDb(record);
+  const short = Math.max(0, usualDb - isolationDb);
+  const beyond = share * (1 - 10 ** (-short / 10));
+  return [{ by: "crosstalk", part: step.part, share, beyond, culprit, short }];
+}
+
+const usualIsolation = new WeakMap<object, number>();
+
+/** How far a usual switch of the kind keeps its inputs apart [dB]. */
+function usualIsolationDb({ kind, part }: PartRecord): number {
+  return remembered(usualIsolation, kind, () => {
+    const { paths = [] } = kind.signal(defaultOptions(kind), { id: part.id, powered: true });
+    return Math.max(0, ...paths.flatMap(({ crosstalk }) => crosstalk?.isolationDb ?? []));
+  });
 }
 
 function leads(path: Path, { step }: Stage): boolean {
@@ -111,16 +141,24 @@ function inTheSky(stage: Stage): readonly Leak[] {
   const i = band?.grid.index.indexOf(carrier.index) ?? -1;
   const neighbours = optionMeaning(record.kind, "neighbouring satellites");
   if (!band || i < 0 || neighbours === undefined) return [];
+  const shareWith = (options: AnyOptions) => {
+    const sent = record.kind.signal(options, { id: record.part.id, powered: true }).emits;
+    const bands = sent?.find(({ port }) => port === step.to)?.bands ?? [];
+    const alone = bands.find((b) => b.origin.key === carrier.origin);
+    return alone ? shareIn(alone, i) : 0;
+  };
   const all = shareIn(band, i);
-  const alone = record.kind
-    .signal({ ...record.options, [neighbours]: [] }, { id: record.part.id, powered: true })
-    .emits?.find(({ port }) => port === step.to)
-    ?.bands.find((b) => b.origin.key === carrier.origin);
-  const byRain = alone ? shareIn(alone, i) : 0;
+  const byRain = shareWith({ ...record.options, [neighbours]: [] });
+  const diameter = optionMeaning(record.kind, "diameter");
+  const usual = diameter === undefined ? undefined : defaultOptions(record.kind)[diameter];
+  const isSmall = diameter !== undefined && Number(record.options[diameter]) < Number(usual);
+  // A dish of usual size hears its neighbours as any other does.
+  const beyond = isSmall ? Math.max(0, all - shareWith({ ...record.options, [diameter]: usual })) : 0;
   const leak = (by: LeakBy, does: Blamed["does"], share: number): Leak => ({
     by,
     part: step.part,
     share,
+    beyond: by === "neighbours" ? beyond : 0,
     culprit: { part: step.part, port: step.to, does, excessDb: 0, amount: -10 * Math.log10(share) },
   });
   return [leak("neighbours", "hears neighbours", Math.max(0, all - byRain)), leak("rain", "in rain", byRain)];

@@ -10,7 +10,7 @@ import { extreme } from "../extreme.ts";
 import type { Draft } from "../finding.ts";
 import { type About, asCulprit, type Suspect, worstOf } from "./choose.ts";
 import type { Blamed, Misdeed } from "./culprit.ts";
-import { type LeakBy, leaksAt, shareByTurn, turnOf } from "./leaks.ts";
+import { type Leak, type LeakBy, leaksAt, shareByTurn, turnOf } from "./leaks.ts";
 import { isAmplifier } from "./level.ts";
 import { sourceOfOverload } from "./overload.ts";
 import { placesServed } from "./served.ts";
@@ -147,7 +147,10 @@ export function disturbed(evaluation: Evaluation, stages: readonly Stage[]): Qua
   const strongest = extreme(met, (m) => m.share)?.meeting;
   const [leak] = leaksAt(stage);
   if (leak && leak.share >= foreign && leak.share >= (added[worst] ?? 0) / 2)
-    return { spoiler: { by: leak.by, part: leak.part }, culprit: leak.culprit };
+    return {
+      spoiler: { by: leak.by, part: leak.part },
+      culprit: weakenedBefore(stages.slice(0, worst), leak) ?? leak.culprit,
+    };
   if (!strongest || foreign < (added[worst] ?? 0) / 2) {
     const culprit = sourceOfOverload(evaluation, stage.record) ?? {
       part,
@@ -171,6 +174,20 @@ export function disturbed(evaluation: Evaluation, stages: readonly Stage[]): Qua
         }
       : { part, port: to, does: "brings together", ...lost },
   };
+}
+
+/** From so much on a lack of level counts beside other signals [dB]; a choice of this tool. */
+const WEAKENED_DB = 3;
+
+/** What makes a carrier weak before it comes beside others; undefined where what mixes them does worse. */
+function weakenedBefore(before: readonly Stage[], { short: shortDb }: Leak): Blamed | undefined {
+  const suspects = before.flatMap((stage): Suspect[] => {
+    const shortcoming = stage.step.from === null ? undefined : lacking(stage);
+    return shortcoming ? [{ stage, shortcoming }] : [];
+  });
+  const most = extreme(suspects, ({ shortcoming }) => shortcoming.excessDb);
+  if (!most || shortDb === undefined || most.shortcoming.excessDb < WEAKENED_DB + shortDb) return undefined;
+  return asCulprit(most);
 }
 
 type Met = { readonly meeting: Meeting; readonly share: number };

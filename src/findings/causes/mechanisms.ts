@@ -96,12 +96,11 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
   "blocked-view": { stage: 2, natures: ["too weak", "does not pass"], takes: ALL_SIGNAL, lacks: [] },
   "supply-overloaded": { stage: 1, natures: ["does not pass"], takes: ["supply"], lacks: [] },
   "over-voltage": BY_ITSELF,
-  "no-supply": {
-    stage: 2,
-    natures: ["does not pass"],
-    takes: [...ALL_SIGNAL, "command"],
-    lacks: ["supply"],
-  },
+  "no-supply": ({ facts }) =>
+    facts.kind === "only with others"
+      ? // Nobody suffers yet; whoever does has another cause, which this follows from.
+        { stage: 6, natures: ["does not pass"], takes: [], lacks: ["supply", "command"] }
+      : { stage: 2, natures: ["does not pass"], takes: [...ALL_SIGNAL, "command"], lacks: ["supply"] },
   "not-connected": (finding) => ({
     stage: 3,
     natures: ["wiring"],

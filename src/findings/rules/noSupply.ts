@@ -3,6 +3,7 @@ import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { Offer } from "../../signal/control.ts";
 import type { Draft } from "../finding.ts";
 import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
+import { type OnlyWithOthers, onlyWithOthers } from "../walk/onlyWithOthers.ts";
 import { settingFor } from "../walk/settings.ts";
 import { type SupplyStop, supplyStop } from "../walk/supplyStop.ts";
 import { failingTemperatureC } from "../walk/supplyWay.ts";
@@ -16,6 +17,8 @@ export type NoSupplyFacts =
   | { readonly kind: "too low" | "too low for vertical"; readonly lost: VoltsLost }
   /** Enough, but not when the cables get warm. */
   | { readonly kind: "edge"; readonly lost: VoltsLost }
+  /** Alive now, but not for a receiver that is on while others are off. */
+  | ({ readonly kind: "only with others" } & OnlyWithOthers)
   /** Lives on a mains unit of its own, which is off. */
   | { readonly kind: "mains off"; readonly option?: string };
 
@@ -36,7 +39,8 @@ export const noSupply: RuleOf<"no-supply"> = {
     const wires = load.ports.flatMap((port) => wireIdsAt(record, port));
     const figures = { wires, limit: load.minVolts, unit: "V" };
     const state = stateOf(record);
-    if (!state) return [];
+    if (!state)
+      return fedBy(record).length > 0 ? [{ ...common, ...figures, severity: "warning", facts: LATER }] : [];
     if (state.kind === "unfed") {
       const stop = { why: "nothing feeds", part } as const;
       return [{ ...common, ...figures, value: 0, facts: { kind: "unfed", stop } }];
@@ -66,9 +70,21 @@ export const noSupply: RuleOf<"no-supply"> = {
     const { part } = draft.at;
     const record = evaluation.record(part);
     if (!record) return draft;
+    if (facts.kind === "only with others") {
+      const found = onlyWithOthers(evaluation, record);
+      if (!found) return undefined;
+      const culprit = found.asleep ?? part;
+      return {
+        ...draft,
+        parts: culpritFirst(culprit, [part, found.victim]),
+        facts: { kind: facts.kind, ...found },
+      };
+    }
     const severity = draft.severity === "error" ? graveness(evaluation, record) : draft.severity;
     if (facts.kind === "unfed") {
       const stop = supplyStop(evaluation, part);
+      // A unit that sleeps while nobody listens does what it was bought for.
+      if (stop.why === "asleep" && severity !== "error") return undefined;
       return { ...draft, severity, parts: partsOf(stop, part), facts: { ...facts, stop } };
     }
     if (facts.kind === "mains off") {
@@ -78,6 +94,9 @@ export const noSupply: RuleOf<"no-supply"> = {
     return { ...lostOnTheWay(draft, record, evaluation), severity };
   },
 };
+
+/** Who loses by it, only the whole design tells. */
+const LATER: NoSupplyFacts = { kind: "only with others", victim: "", others: [] };
 
 /**
  * Whether receivers lose something with this part as soon as vertical is asked for, whatever they ask for now: they
@@ -154,7 +173,7 @@ function lostOnTheWay(
   const { facts } = draft;
   const { part, port = "" } = draft.at;
   const volts = draft.value ?? 0;
-  if (facts.kind === "unfed" || facts.kind === "mains off") return draft;
+  if (!("lost" in facts)) return draft;
   const offer = record.feeds[port]?.find(
     (o) => o.part === facts.lost.supply && (o.volts === volts || o.volts13 === volts),
   );
@@ -169,5 +188,7 @@ function lostOnTheWay(
 }
 
 function partsOf(stop: SupplyStop, victim: PartId): Draft<"no-supply">["parts"] {
+  if (stop.why === "nothing above feeds" && stop.setting && stop.nearest !== undefined)
+    return culpritFirst(stop.nearest, [victim]);
   return culpritFirst(stop.part, [victim, ...("supply" in stop ? [stop.supply] : [])]);
 }

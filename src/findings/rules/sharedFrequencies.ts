@@ -4,7 +4,7 @@ import type { CollisionGrade } from "../../rf/protection.ts";
 import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { type BandFacts, bandFactsOf } from "../bandFacts.ts";
 import { isWanted, lossCounts, meetingsByPair, pairKey, type Toll, worstHit } from "../collisions.ts";
-import type { Severity } from "../finding.ts";
+import type { Draft, Severity } from "../finding.ts";
 import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 
 export type SharedFrequenciesFacts = {
@@ -29,8 +29,8 @@ export type SharedFrequenciesFacts = {
 /** Two signals on the same frequencies of one wire. */
 export const sharedFrequencies: RuleOf<"shared-frequencies"> = {
   id: "shared-frequencies",
-  check: ({ record }) =>
-    meetingsByPair(record.meetings).flatMap((pair) => {
+  check: ({ record }) => {
+    const drafts = meetingsByPair(record.meetings).flatMap((pair): readonly Draft<"shared-frequencies">[] => {
       const worst = worstHit(pair);
       const first = pair[0];
       if (!first || !worst || worst.grade === "negligible") return [];
@@ -67,8 +67,25 @@ export const sharedFrequencies: RuleOf<"shared-frequencies"> = {
           },
         },
       ];
-    }),
+    });
+    return drafts.filter(
+      (draft) => drafts.find((each) => isSameEntry(each, draft, record.part.id)) === draft,
+    );
+  },
 };
+
+/** What gets in through the screen of a part with several outputs is at all of them: it is told at the first. */
+function isSameEntry(a: Draft<"shared-frequencies">, b: Draft<"shared-frequencies">, here: PartId): boolean {
+  if (a === b) return true;
+  const [one, other] = [a.facts, b.facts];
+  return (
+    one.intruder === here &&
+    other.intruder === here &&
+    one.victim.part === other.victim.part &&
+    one.victim.service === other.victim.service &&
+    one.other.service === other.other.service
+  );
+}
 
 /** Service of the pair, whichever of the two suffers more at the moment. */
 function serviceOf({ victim, other }: Meeting): Service {

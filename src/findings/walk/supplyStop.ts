@@ -6,6 +6,7 @@ import { describedOptions, optionMeaning } from "../../parts/meanings.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { remembered } from "../../signal/remember.ts";
 import { passesService } from "../passesService.ts";
+import { type HeadStop, headStop, portsFedFromAbove } from "./headStop.ts";
 import { type Setting, settingFor } from "./settings.ts";
 
 /** A supply arrives at an output and goes no further. */
@@ -25,8 +26,9 @@ type Blocking = {
   readonly passesFrom?: string;
 };
 
-/** Why no supply comes up, and the part at which it ends or should begin. */
+/** Why no supply comes, and the part at which it ends or should begin. */
 export type SupplyStop =
+  | HeadStop
   /** It joins the inner conductor to the screen. */
   | { readonly why: "short"; readonly part: PartId; readonly port: string; readonly supply: PartId }
   | Blocking
@@ -47,6 +49,8 @@ export type SupplyStop =
     }
   /** Its mains is off, or it is a receiver that is off. */
   | { readonly why: "mains off" | "receiver off"; readonly part: PartId; readonly setting: Setting }
+  /** It saves energy, and none of the receivers on its outputs is on. */
+  | { readonly why: "asleep"; readonly part: PartId }
   /** It feeds as it is made, and has been set not to. */
   | { readonly why: "not set to feed"; readonly part: PartId; readonly setting: Setting }
   /** A unit above, which feeds away from here. */
@@ -69,6 +73,8 @@ const RANK: Readonly<Record<SupplyStop["why"], number>> = {
   "wrong input": 1,
   "mains off": 2,
   "receiver off": 2,
+  asleep: 2,
+  "nothing above feeds": 6,
   "not set to feed": 3,
   "wrong side": 4,
   open: 5,
@@ -87,6 +93,7 @@ type Wanted = {
 /** What keeps the supply from a part that lives on one. What can never give it enough volts is none. */
 export function supplyStop(evaluation: Evaluation, part: PartId): SupplyStop {
   const record = evaluation.record(part);
+  if (record && portsFedFromAbove(record).length > 0) return headStop(evaluation, record);
   const { ports = [], minVolts = 0 } = record?.power.load ?? {};
   const wanted: Wanted = { evaluation, minVolts, able: feeders(evaluation, minVolts) };
   const found = ports.flatMap((port): Found[] => {
@@ -246,9 +253,11 @@ function ownSupply({ minVolts, able }: Wanted, record: PartRecord, input: string
   const part = record.part.id;
   if (!able.has(part)) return [];
   const { supplies = [], selfPowered } = record.power;
-  const own = supplies.find((s) => s.port === input);
-  if (own) return record.shutDown.includes(input) ? [shutDownBy(record, own)] : [];
-  const isIdle = supplies.every((s) => (record.demands[s.port]?.milliamps ?? 0) === 0);
+  const own = supplies.find((s) => s.port === input && !s.down);
+  if (own && record.shutDown.includes(input)) return [shutDownBy(record, own)];
+  if (own) return isAsleep(record, own) ? [{ why: "asleep", part }] : [];
+  // One that feeds downwards is set so: it is not led to a wrong input.
+  const isIdle = supplies.every((s) => !s.down && (record.demands[s.port]?.milliamps ?? 0) === 0);
   const [first] = supplies;
   if (first && isIdle && !record.kind.reception)
     return [{ why: "wrong input", part, port: input, feeds: first.port, supply: part }];
@@ -264,6 +273,12 @@ function ownSupply({ minVolts, able }: Wanted, record: PartRecord, input: string
   if (selfPowered !== true && tried.power.selfPowered === true) return [{ why: "mains off", part, setting }];
   const isUsual = record.kind.options.shape[tried.option]?.safeParse(undefined).data === tried.value;
   return [{ why: isUsual ? "not set to feed" : "nothing feeds", part, setting }];
+}
+
+/** Whether a unit that saves energy gives nothing now. */
+function isAsleep({ offers, part }: PartRecord, { port, whileFedAt }: Supply): boolean {
+  const own = offers[port]?.find((offer) => offer.part === part.id && offer.port === port);
+  return whileFedAt !== undefined && own?.volts === 0;
 }
 
 /** Why a supply is shut down: a short that it feeds into, or all that draws on what shares its limit. */

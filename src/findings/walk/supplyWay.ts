@@ -53,7 +53,12 @@ function strongestPath(record: PartRecord, to: string, offer: Offer): PowerPath 
     const drop = (path.dropVolts ?? 0) + ((path.ohms ?? 0) * milliamps) / 1000;
     return own ? own.volts - drop : Number.NEGATIVE_INFINITY;
   };
-  const ways = (record.power.paths ?? []).filter((path) => path.to === to && arriving(path) > -Infinity);
+  const paths = record.power.paths ?? [];
+  // What a head end gives comes down by the ways that conduct both ways.
+  const down = paths
+    .filter(({ from, dropVolts, oneWay }) => from === to && dropVolts === undefined && !oneWay)
+    .map((path) => ({ ...path, from: path.to, to: path.from }));
+  const ways = [...paths, ...down].filter((path) => path.to === to && arriving(path) > -Infinity);
   return ways.reduce<PowerPath | undefined>(
     (best, path) => (best && arriving(best) >= arriving(path) ? best : path),
     undefined,

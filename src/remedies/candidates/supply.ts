@@ -66,6 +66,8 @@ export const inserter: Idea = (site, finding) => {
   const record = site.evaluation.record(finding.at.part);
   const [port] = record?.power.load?.ports ?? [];
   if (!record || port === undefined || !record.joined[port]) return [];
+  // Whatever is fed over its trunks is fed by the head end.
+  if (record.ports.some((p) => p.id === port && p.side === "in")) return [];
   const { id } = record.part;
   // An LNB takes its orders from the same line: a fixed voltage there would hold it in one quadrant.
   if (record.power.switches?.length) return [];

@@ -65,6 +65,10 @@ export const commandLost: RuleWords<"command-lost"> = {
   cure: (told) => {
     const { facts, parts } = told.finding;
     const [culprit] = parts;
+    // A broken joint is no part that one chooses better.
+    const lost = facts.kind === "no tone" || facts.kind === "no command";
+    if (lost && told.evaluation.record(culprit)?.kind.trade.defect)
+      return `Cut out ${partName(culprit)} and fit a new connector.`;
     if (facts.kind === "no tone")
       return culprit === facts.receiver
         ? undefined

@@ -36,6 +36,8 @@ export const noSupply: RuleWords<"no-supply"> = {
         return stopWords(told, facts.stop);
       case "mains off":
         return `The mains of ${name} is off, so it does nothing.`;
+      case "only with others":
+        return othersWords(name, facts);
       case "edge":
         return `${name} gets ${volts} V and needs ${needs} V${facts.lost.failsAtC === undefined ? "" : `: with cables at ${numeral(facts.lost.failsAtC, 0)} °C it fails`}.`;
       default: {
@@ -51,6 +53,7 @@ export const noSupply: RuleWords<"no-supply"> = {
     const { at, facts } = told.finding;
     if (facts.kind === "unfed") return stopCure(told, facts.stop);
     if (facts.kind === "mains off") return `Switch the mains of ${partName(at.part)} on.`;
+    if (facts.kind === "only with others") return othersCure(partName(at.part), facts);
     const { taker, supply } = facts.lost;
     if (!taker) return `Replace ${partName(supply)} with a unit of a higher voltage.`;
     if (told.evaluation.record(taker.part)?.kind.family === "run")
@@ -64,6 +67,8 @@ export const noSupply: RuleWords<"no-supply"> = {
         return `No power reaches ${name}, so nothing comes out of it.`;
       case "mains off":
         return `${capital(name)} is switched off, so nothing works behind it.`;
+      case "only with others":
+        return `${capital(name)} gets power only while a certain receiver is on, so another one may go dark when that is switched off.`;
       case "edge":
         return `Just enough power reaches ${name}, and on a hot day it may fail.`;
       default:
@@ -77,6 +82,8 @@ export const noSupply: RuleWords<"no-supply"> = {
       "Without supply an LNB gives no output at all, and an amplifier is a loss instead of a gain.";
     if (finding.facts.kind === "mains off")
       return `${name} runs on a mains unit of its own, and its mains is off. It converts, switches and amplifies nothing, and feeds nothing above it. ${dead}`;
+    if (finding.facts.kind === "only with others")
+      return `${othersWords(name, finding.facts)} Nothing is wrong while all receivers are on, so this shows up weeks after the job. ${dead}`;
     const [volts, needs] = figures(told);
     const held = `${name} needs at least ${needs} V and gets ${volts} V.`;
     return `${held} ${detail(told, finding.facts)} ${dead}`;
@@ -86,6 +93,8 @@ export const noSupply: RuleWords<"no-supply"> = {
     const name = partName(finding.at.part);
     if (finding.facts.kind === "mains off")
       return `Look at the lamp of ${name}, and measure at its mains plug: without mains there, the plug or the fuse is the cause.`;
+    if (finding.facts.kind === "only with others")
+      return `Switch off ${finding.facts.others.map(partName).slice(0, 3).join(", ")} and measure at ${name} from inner conductor to screen: no volts there prove it.`;
     const [volts, needs] = figures(told);
     const at = `Voltmeter from inner conductor to screen on the cable at ${name}: ${volts} V, where ${needs} V or more belong.`;
     if (finding.facts.kind !== "unfed") {
@@ -105,6 +114,30 @@ export const noSupply: RuleWords<"no-supply"> = {
 
 function figures({ finding }: ToldHere): readonly [string, string] {
   return besideLimit(finding.value ?? 0, finding.limit ?? 0);
+}
+
+type OthersFacts = Extract<NoSupplyFacts, { kind: "only with others" }>;
+
+/** Who goes without, and when. */
+function othersWords(name: string, facts: OthersFacts): string {
+  const victim = partName(facts.victim);
+  const [first, ...more] = facts.others;
+  const whileOff =
+    first !== undefined && more.length === 0
+      ? `while ${partName(first)} is off`
+      : "while all other receivers are off";
+  if (facts.asleep !== undefined)
+    return `${partName(facts.asleep)} saves energy: ${whileOff}, it does not feed ${name}, so ${victim} gets nothing from there.`;
+  if (facts.isTooWeak)
+    return `${victim} is too weak to feed ${name} alone: ${whileOff}, it gets nothing from there.`;
+  return `No supply of ${victim} reaches ${name}: ${whileOff}, ${victim} gets nothing from there.`;
+}
+
+function othersCure(name: string, facts: OthersFacts): string {
+  if (facts.asleep !== undefined)
+    return `Feed ${name} from a mains unit of its own, or replace ${partName(facts.asleep)} with a unit that never sleeps.`;
+  if (facts.isTooWeak) return `Replace ${name} with one that draws less, or feed it from a mains unit.`;
+  return `Let the supply of ${partName(facts.victim)} reach ${name}, or feed ${name} from a mains unit.`;
 }
 
 /** What stops the supply, where, and who is left without. */
@@ -132,6 +165,10 @@ function stopWords(told: ToldHere, stop: SupplyStop): string {
     }
     case "mains off":
       return `The mains of ${name} is off, so ${victim} gets no supply.`;
+    case "nothing above feeds":
+      return headWords(victim, stop);
+    case "asleep":
+      return `${name} saves energy: none of its receivers is on, so it does not feed ${victim}.`;
     case "receiver off":
       return `${name} ${isOn(record) ? "is set to feed nothing" : "is off and feeds nothing"}, so ${victim} gets no supply.`;
     case "not set to feed":
@@ -145,6 +182,15 @@ function stopWords(told: ToldHere, stop: SupplyStop): string {
         ? `${victim} gets no supply: ${partName(stop.nearest)} could feed it, but is not set to.`
         : `${victim} gets no supply: nothing below feeds it.`;
   }
+}
+
+function headWords(victim: string, stop: Extract<SupplyStop, { why: "nothing above feeds" }>): string {
+  const nothing = `${victim} gets no supply over its trunks`;
+  if (stop.nearest === undefined) return `${nothing}: nothing above feeds them.`;
+  const nearest = partName(stop.nearest);
+  return stop.setting
+    ? `${nothing}: ${nearest} could feed them, but is not set to.`
+    : `${nothing}: ${nearest} feeds nothing down to it.`;
 }
 
 function stopCure(told: ToldHere, stop: SupplyStop): string {
@@ -170,6 +216,12 @@ function stopCure(told: ToldHere, stop: SupplyStop): string {
       return `Move the lead to ${portOfPart(record, stop.part, stop.feeds)}.`;
     case "mains off":
       return `Switch the mains of ${name} on.`;
+    case "nothing above feeds":
+      return stop.setting && stop.nearest !== undefined
+        ? `${optionSetWords(told.evaluation.record(stop.nearest), stop.setting)}.`
+        : `Feed the trunks from the head end, or replace ${victim} with a unit that has mains.`;
+    case "asleep":
+      return `Feed ${victim} from a mains unit of its own, or replace ${name} with a unit that never sleeps.`;
     case "receiver off":
       return isOn(record) ? `${optionSetWords(record, stop.setting)}.` : `Switch ${name} on.`;
     case "not set to feed":
@@ -188,13 +240,17 @@ function stopCure(told: ToldHere, stop: SupplyStop): string {
 }
 
 /** Where the supply ends, or what takes the volts. */
-function detail(told: ToldHere, facts: Exclude<NoSupplyFacts, { kind: "mains off" }>): string {
+function detail(
+  told: ToldHere,
+  facts: Extract<NoSupplyFacts, { kind: "unfed" } | { lost: unknown }>,
+): string {
   if (facts.kind === "unfed") {
     const { stop } = facts;
     const name = partName(stop.part);
     if (stop.why === "blocks")
       return `The supply of ${partName(stop.supply)} gets no further up than ${name}.`;
     if (stop.why === "short") return `${name} connects inner conductor and screen, so the supply shuts down.`;
+    if (stop.why === "nothing above feeds") return headWords(partName(told.finding.at.part), stop);
     if (stop.why === "nothing feeds")
       return "No part below gives a supply: a receiver that is off, or made without one, feeds nothing.";
     return stopWords(told, stop);
@@ -222,11 +278,14 @@ function stopMeasure(told: ToldHere, stop: SupplyStop): string {
       return `Then at ${name} with the cable off: volts that come back prove the overload.`;
     case "mains off":
     case "receiver off":
+    case "asleep":
     case "not set to feed":
       return `Then at ${name}: no volts on its own plug either prove that it gives none.`;
     case "wrong input":
     case "wrong side":
       return `Then on every lead of ${name}: the one with volts shows where its supply goes.`;
+    case "nothing above feeds":
+      return `Then unit by unit upwards from ${partName(told.finding.at.part)}: without volts anywhere, nothing feeds.`;
     default:
       return `Then part by part downwards from ${partName(told.finding.at.part)}: without volts anywhere, nothing feeds.`;
   }

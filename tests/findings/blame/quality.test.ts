@@ -332,3 +332,30 @@ describe("a C/N that is too low", () => {
     expect(blamedForQuality(line, "z.in", 5, { worst: { index: 3 } })).toEqual({ spoiler: { by: "noise" } });
   });
 });
+
+// A usual switch keeps its inputs 30 dB apart. A line 20 dB weaker than the others hears them 10 dB below its own carriers:
+// the joint that loses them is at fault, no better switch is sold. Of a switch of 12 dB it is the switch.
+describe("crosstalk beside a line that something weakens", () => {
+  const culprit = (lossDb: number, crosstalkDb: number) => {
+    const parts: Sketch = {
+      z: ["receiver-sat", { polarisation: "H" }],
+      ms: ["multiswitch", { outputs: 4, terrestrial: false, crosstalkDb }],
+      j: ["bad-joint", { fault: "corroded", lossDb }],
+      l: ["lnb-quattro"],
+      d: ["dish", { diameterM: 1.2, neighbours: [] }],
+    };
+    const wires =
+      "d.sky > l.sky, l.vl > ms.vl, l.vh > ms.vh, l.hl > j.in, j.out > ms.hl, l.hh > ms.hh, ms.out1 > z.sat";
+    const evaluation = evaluate(draw(parts, wires));
+    const stages = stagesTo(evaluation, { part: "z", port: "sat" }, { origin: "d/H", index: 5 });
+    return disturbed(evaluation, stages);
+  };
+
+  test("is the joint's", () => {
+    expect(culprit(20, 30)).toMatchObject({ spoiler: { by: "crosstalk" }, culprit: { part: "j" } });
+  });
+
+  test("is the switch's where that is the worse of the two", () => {
+    expect(culprit(4, 12)).toMatchObject({ spoiler: { by: "crosstalk" }, culprit: { part: "ms" } });
+  });
+});

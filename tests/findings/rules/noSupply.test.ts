@@ -334,3 +334,102 @@ describe("how grave it is that a part is dead", () => {
     expect(foundBy("no-supply", design)).toMatchObject([{ severity: "note", at: { part: "m" } }]);
   });
 });
+
+describe("a supply that is there only while another receiver is on", () => {
+  const QUADRANTS = "l.vl > s.vl, l.vh > s.vh, l.hl > s.hl, l.hh > s.hh";
+  const energySaving = (receiver = {}, options = {}) =>
+    draw(
+      {
+        t: ["receiver-tv"],
+        r: ["receiver-sat", receiver],
+        s: ["multiswitch", { outputs: 4, energySaving: true, aerialSupply: "12", ...options }],
+        m: ["amp-masthead"],
+        a: ["aerial-uhf"],
+        l: ["lnb-quattro"],
+        k: ["dish"],
+      },
+      `k.sky > l.sky, ${QUADRANTS}, a.out > m.in, m.out > s.ter, s.out1 > r.sat, s.out2 > t.in`,
+    );
+
+  // A unit in standby feeds nothing; a TV set gives no 13 or 18 V that would wake it: common practice, no source.
+  test("is told of a masthead amplifier behind an energy-saving multiswitch, for the TV set that wakes nobody", () => {
+    expect(foundBy("no-supply", energySaving())).toMatchObject([
+      {
+        severity: "warning",
+        at: { part: "m" },
+        parts: ["s", "m", "t"],
+        facts: { kind: "only with others", victim: "t", others: ["r"], asleep: "s" },
+      },
+    ]);
+  });
+
+  test("becomes an error once that receiver is off; the LNB, which nobody then needs, is not spoken of", () => {
+    expect(foundBy("no-supply", energySaving({ state: "standby" }))).toMatchObject([
+      {
+        severity: "error",
+        at: { part: "m" },
+        parts: ["s", "m"],
+        facts: { kind: "unfed", stop: { why: "asleep" } },
+      },
+    ]);
+  });
+
+  test("is no matter for a unit that never sleeps", () => {
+    expect(foundBy("no-supply", energySaving({}, { energySaving: false }))).toEqual([]);
+    expect(foundBy("no-supply", energySaving({ state: "standby" }, { energySaving: false }))).toEqual([]);
+  });
+
+  test("is told of the LNB that an energy-saving unit feeds for a second unit of the cascade", () => {
+    const design = draw(
+      {
+        r: ["receiver-sat"],
+        q: ["receiver-sat"],
+        u: ["multiswitch", { outputs: 4, feedsLnb: false, terrestrial: false }],
+        s: ["multiswitch", { outputs: 4, energySaving: true, cascade: true, terrestrial: false }],
+        l: ["lnb-quattro"],
+        k: ["dish"],
+      },
+      `k.sky > l.sky, ${QUADRANTS}, s.vl-thru > u.vl, s.vh-thru > u.vh, s.hl-thru > u.hl, s.hh-thru > u.hh,
+       s.out1 > r.sat, u.out1 > q.sat`,
+    );
+    expect(foundBy("no-supply", design)).toMatchObject([
+      { severity: "warning", parts: ["s", "l", "q"], facts: { victim: "q", others: ["r"], asleep: "s" } },
+    ]);
+  });
+
+  const twin = (limitMa: number) =>
+    draw(
+      {
+        q: ["receiver-sat", { limitMa }],
+        r: ["receiver-sat"],
+        l: ["lnb-universal", { outputs: "2", commonMa: 200, outputMa: 30 }],
+        k: ["dish"],
+      },
+      "k.sky > l.sky, l.out1 > r.sat, l.out2 > q.sat",
+    );
+
+  // Alone the LNB takes 200 + 30 mA from whoever is on.
+  test("is told where one of two is too weak to feed a twin LNB alone, and not where both can", () => {
+    expect(foundBy("no-supply", twin(200))).toMatchObject([
+      { severity: "warning", at: { part: "l" }, facts: { victim: "q", others: ["r"], isTooWeak: true } },
+    ]);
+    expect(foundBy("no-supply", twin(230))).toEqual([]);
+  });
+
+  // 5 V from the socket of a TV set: a common option of the trade. It goes off with the set, whoever else looks on.
+  test("is told of an amplifier that one TV set feeds for two", () => {
+    const sets = (second: Record<string, unknown>) =>
+      draw(
+        {
+          u: ["receiver-tv", second],
+          t: ["receiver-tv", { aerialSupply: "5" }],
+          s: ["splitter", { dc: "open" }],
+          m: ["amp-masthead", { minVolts: 4.5 }],
+          a: ["aerial-uhf"],
+        },
+        "a.out > m.in, m.out > s.in, s.out1 > t.in, s.out2 > u.in",
+      );
+    expect(foundBy("no-supply", sets({}))).toMatchObject([{ facts: { victim: "u", others: ["t"] } }]);
+    expect(foundBy("no-supply", sets({ aerialSupply: "5" }))).toEqual([]);
+  });
+});

@@ -3,16 +3,17 @@
 import type { Evaluation, PartRecord } from "../../../../evaluate/evaluation.ts";
 import { findCarrier } from "../../../../evaluate/trace.ts";
 import type { AnyOptions } from "../../../../parts/contract.ts";
-import { feedPort, obstructionOf } from "../../../../parts/dishFeeds.ts";
+import { feedPort, feedsOf, obstructionOf } from "../../../../parts/dishFeeds.ts";
 import { DISH_OPTIONS, type DishOptions } from "../../../../parts/dishOptions.ts";
 import { dishAim, feedKelvin, feedLevelDbuv } from "../../../../parts/linkBudget.ts";
-import { outagePercent, type RainRow, rainTable } from "../../../../parts/rainMargin.ts";
+import { outagePercent, type RainRow, rainNow, rainTable } from "../../../../parts/rainMargin.ts";
 import { ratioToDb } from "../../../../rf/decibel.ts";
 import { dishGainDbi } from "../../../../rf/dish.ts";
 import { noiseFigureDbToKelvin, thermalNoiseUv2 } from "../../../../rf/noise.ts";
 import { freeSpaceLossDb } from "../../../../rf/path.ts";
 import { type Band, SILENCE } from "../../../../signal/band.ts";
 import type { Carrier, Polarisation } from "../../../../signal/carrier.ts";
+import { waveOf } from "../../../../signal/leak.ts";
 import { cnDb, marginDb } from "../../../../signal/readout.ts";
 import { remembered } from "../../../../signal/remember.ts";
 
@@ -24,6 +25,8 @@ export type Budget = {
   readonly eirpDbw: number;
   readonly freeSpaceLossDb: number;
   readonly gainDbi: number;
+  /** Rain of now, as this transponder meets it, and all that is lost beside free space [dB]. */
+  readonly rainLossDb: number;
   readonly otherLossDb: number;
   /** At the feed [dBµV, dB]; C/N there counts the noise of sky and ground alone. */
   readonly feedDbuv: number;
@@ -74,16 +77,19 @@ export function weakestBudget(record: PartRecord, o: DishOptions): Budget | null
   const { rangeKm } = aim;
   const hiddenDb = obstructionOf(o, aim, frequencyMHz)?.lossDb ?? 0;
   const feedDbuv = band.level[i] ?? 0;
+  const [feed] = feedsOf(o);
+  const rainLossDb = feed ? rainNow(o, feed)({ frequencyMHz, wave: waveOf(band.origin) }) : 0;
   return {
     band,
     i,
     carrier,
     polarisation: band.origin.polarisation ?? "V",
     // A transponder may lie above or below the satellite's common EIRP.
-    eirpDbw: o.eirpDbw + feedDbuv + hiddenDb - feedLevelDbuv(o, { frequencyMHz, rangeKm }),
+    eirpDbw: o.eirpDbw + feedDbuv + hiddenDb - feedLevelDbuv({ ...o, rainLossDb }, { frequencyMHz, rangeKm }),
     freeSpaceLossDb: freeSpaceLossDb({ distanceKm: rangeKm, frequencyMHz }),
     gainDbi: dishGainDbi({ diameterM: o.diameterM, efficiency: o.efficiency, frequencyMHz }),
-    otherLossDb: o.clearSkyLossDb + o.rainLossDb + o.pointingLossDb + hiddenDb,
+    rainLossDb,
+    otherLossDb: o.clearSkyLossDb + rainLossDb + o.pointingLossDb + hiddenDb,
     feedDbuv,
     feedCnDb: cnDb(band, i),
     requiredDb: band.grid.required[i] ?? 0,
@@ -119,7 +125,7 @@ export function rainOf(
   const clear = { ...o, rainLossDb: 0 };
   const systemKelvin = feedKelvin(clear) + noiseFigureDbToKelvin(noiseFigureDb);
   const noiseDbuv = ratioToDb(thermalNoiseUv2(budget.carrier.noiseMHz, systemKelvin));
-  const margin = budget.feedDbuv + o.rainLossDb - noiseDbuv - budget.requiredDb;
+  const margin = budget.feedDbuv + budget.rainLossDb - noiseDbuv - budget.requiredDb;
   const rows = rainTable(o, {
     frequencyMHz: budget.carrier.airMHz,
     polarisation: budget.polarisation,
