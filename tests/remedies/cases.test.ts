@@ -707,6 +707,20 @@ const CASES: readonly Case[] = [
     cure: "gain",
   },
   {
+    fault: "a ridge before the dish, two degrees above its satellite",
+    design: draw(
+      {
+        dish: ["dish", { obstacles: [{ fromDeg: 150, toDeg: 180, elevationDeg: 34, distanceM: 20 }] }],
+        lnb: ["lnb-universal"],
+        k: ["cable", { lengthM: 15 }],
+        r: rx(),
+      },
+      "dish.sky > lnb.sky, lnb.out > k.in, k.out > r.sat",
+    ),
+    rule: "blocked-view",
+    cure: "dish-raised",
+  },
+  {
     fault: "a cable that leads nowhere, left on a T joint",
     design: draw(
       {
