@@ -343,6 +343,7 @@ export const DISH_OPTIONS = z.object({
     row: OBSTACLE_ROW,
     maxRows: 16,
     default: [],
+    means: "obstacles",
     onSite: "not ours",
   }),
   sideFeeds: rows({

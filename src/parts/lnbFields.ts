@@ -38,6 +38,7 @@ export function lnbFields() {
       step: 0.5,
       default: 55,
       source: "typical (50 to 65), from memory",
+      means: "conversion gain",
       spreadDb: 2.5,
     }),
     noiseFigureDb: number({

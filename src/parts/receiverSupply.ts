@@ -71,6 +71,7 @@ export const SHARED_LIMIT = toggle({
   default: false,
   onSite: "factory",
   source: "0.5 A a socket and 1 A in total, a multiswitch’s manual; of receivers from memory",
+  means: "common supply limit",
   advanced: true,
 });
 

@@ -16,6 +16,7 @@ const FIELDS = {
     help: "Has a DVB-C tuner as well; most TV sets do, many boxes for terrestrial TV do not.",
     default: true,
     source: "usual, from memory",
+    means: "cable tuner",
     onSite: "factory",
   }),
   secondGeneration: toggle({

@@ -26,12 +26,17 @@ export type FactsByIdea = {
   // Settings and defects
   readonly mend: Setting;
   readonly "aim-dish": Setting;
+  /** By how much, above what stands before it. */
+  readonly "dish-raised": { readonly metres: number };
+  /** Where its satellite stands. */
+  readonly "dish-moved": { readonly azimuthDeg: number; readonly elevationDeg: number };
   readonly "turn-lnb": Setting;
   readonly "right-feed": { readonly feed: "linear" | "circular" };
   readonly "aim-aerial": Setting;
   readonly "turn-aerial": Setting;
   readonly "turn-elements": Setting;
   readonly "free-channel": Setting;
+  readonly "second-aerial": { readonly bearingDeg: number; readonly channels: readonly number[] };
   readonly "narrow-aerial": { readonly beamWidthDeg: number };
   /** `isLevel`: what is set is the level that comes out, not what is added to it; `toDb` is in dBµV then. */
   readonly gain: {
@@ -64,6 +69,14 @@ export type FactsByIdea = {
   readonly "ferrite-splitter": { readonly isolationDb?: number };
   readonly "better-decoupling": { readonly isolationDb: number };
   readonly "line-amplifier": { readonly db: number };
+  readonly "trunk-amplifiers": { readonly db: number; readonly count: number };
+  /** `db`: gain at the top of the satellite IF. */
+  readonly "trunk-amplifier": { readonly db: number };
+  readonly "trunk-pads": { readonly db: number; readonly count: number };
+  /** `db`: the conversion gain that the other LNB has. */
+  readonly "lesser-lnb": { readonly db: number };
+  /** `lines`: how many of the old trunks then carry what comes out of the unit. */
+  readonly "unit-up": { readonly lines: number };
   readonly "tv-amplifier": NoMore;
   readonly "amplifier-away": NoMore;
   readonly "passive-splitter": { readonly ways: number };
@@ -95,6 +108,9 @@ export type FactsByIdea = {
   readonly "higher-supply": { readonly volts: number };
   readonly "mains-unit": NoMore;
   readonly "stronger-supply": { readonly needMa: number; readonly askedMa: number };
+  /** What each of its inputs then delivers alone. */
+  readonly "own-limits": { readonly limitMa: number };
+  readonly "lesser-motor": { readonly mostMa: number };
   readonly "blocked-load": NoMore;
   readonly "dc-block": NoMore;
   // Converters and receivers
@@ -103,6 +119,7 @@ export type FactsByIdea = {
   readonly "wideband-converter": Suited;
   readonly "quattro-converter": NoMore;
   readonly "other-receiver": { readonly receivers: readonly PartId[]; readonly kind: string };
+  readonly "cable-tuner": NoMore;
   readonly "own-outputs": { readonly splitter: PartId };
   readonly "own-position-lines": { readonly splitter: PartId };
   readonly multiswitch: { readonly splitter: PartId };

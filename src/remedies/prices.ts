@@ -28,6 +28,8 @@ const MINUTES: Readonly<Record<OnSite, number>> = {
   // Somebody else's transmitters: to take them into the plan is all.
   "not ours": SETTING_MINUTES,
 };
+/** Taking a dish down and aligning it elsewhere, or on a longer mast [min]; common practice, no source. */
+const MOVING_MINUTES = 90;
 /** Taking a part off is quicker than putting one in; common practice, no source. */
 const REMOVAL_SHARE = 0.25;
 
@@ -48,6 +50,7 @@ export function settingMinutes({ before, after, options }: ChangedPart): number 
   for (const key of options) {
     const way = onSiteOf(kind, key);
     if (!way) return null;
+    most = Math.max(most, isMoved(kind, key, before, after) ? MOVING_MINUTES : 0);
     most = Math.max(most, isTurned(kind, key, before, after) ? MINUTES.aligning : MINUTES[way]);
   }
   return most;
@@ -57,4 +60,11 @@ export function settingMinutes({ before, after, options }: ChangedPart): number 
 function isTurned(kind: PartKind, key: string, before: Part, after: Part): boolean {
   if (kind.trade.job !== "aerial" || !optionsMeaning(kind, "source level").includes(key)) return false;
   return Number(after.options[key]) > Number(before.options[key]);
+}
+
+/** A dish from which less stands in the way than before stands elsewhere: houses and trees stay where they are. */
+function isMoved(kind: PartKind, key: string, before: Part, after: Part): boolean {
+  if (!optionsMeaning(kind, "obstacles").includes(key)) return false;
+  const [was, is] = [before, after].map(({ options }) => options[key]);
+  return Array.isArray(was) && Array.isArray(is) && was.length > 0 && is.length <= was.length;
 }

@@ -3,36 +3,21 @@
  * combinations of up to three, and only those that it proves are proposed. A generator: whoever runs it sees
  * each trial go by and may stop at any of them.
  */
-import type { Design, PartId } from "../design/design.ts";
+import type { Design } from "../design/design.ts";
 import type { Finding } from "../findings/finding.ts";
 import { openFindings, targetsOf, withCauses } from "./aims.ts";
 import type { Candidate } from "./candidate.ts";
 import { candidatesFor } from "./candidates/index.ts";
-import { type Cost, costOf } from "./cost.ts";
-import type { CureStep, IdeaId } from "./cureStep.ts";
+import { costOf } from "./cost.ts";
 import { difference } from "./difference.ts";
-import { type GivenUp, placesGivenUp } from "./givenUp.ts";
+import { placesGivenUp } from "./givenUp.ts";
 import type { PriceList } from "./prices.ts";
 import { countOf, type Proof, prove } from "./proof.ts";
-import { byRank, isFarDearer, type SearchAim, troubleOf } from "./rank.ts";
+import { isWhole, type Proposal, proposalOf, withProposal } from "./proposal.ts";
+import { type SearchAim, troubleOf } from "./rank.ts";
+import { isSecondThought, stepsWith } from "./secondThought.ts";
 import { signature } from "./signature.ts";
 import { type Site, siteOf } from "./site.ts";
-import { type Work, workOf } from "./work.ts";
-
-/** A change that is proved: the evaluator has seen it work, and nothing else suffer. */
-export type Proposal = {
-  readonly id: string;
-  /** What is to be done, in order; one to three steps. */
-  readonly steps: readonly CureStep[];
-  /** The design with all of it done. */
-  readonly design: Design;
-  /** What has to be done, part by part and wire by wire. */
-  readonly work: readonly Work[];
-  readonly proof: Proof;
-  /** Receivers that could use more tuners before, though they did not serve. */
-  readonly givesUp: readonly GivenUp[];
-  readonly cost: Cost;
-};
 
 export type SearchOptions = {
   /** The finding to be cured; absent: all errors, or all warnings where there is no error. */
@@ -51,7 +36,6 @@ export type SearchProgress = {
 };
 
 const MAX_TRIALS = 150;
-const MOST_PROPOSALS = 12;
 /** So many whole cures are choice enough: longer combinations are not sought any more. */
 const ENOUGH = 3;
 /** A whole cure of so little work leaves no longer one to be sought [min]. */
@@ -95,7 +79,7 @@ export function* search(
     const open = openFindings(start, node.site, targets);
     const wanted = options.target ? withCauses(node.site, open) : open;
     candidatesFor(node.site, wanted).forEach((candidate, i) => {
-      if (node.steps.some((s) => isSecondExchange(s.step, candidate.step))) return;
+      if (node.steps.some((s) => isSecondThought(s.step, candidate.step))) return;
       const changed = applied(candidate, node.site.design);
       if (!changed || seen.has(signature(changed))) return;
       const trouble = troubleOf(costOf(difference(node.site.design, changed), prices));
@@ -117,7 +101,7 @@ export function* search(
     seen.add(mark);
     const site = siteOf(changed, trial.node.site.evaluation);
     progress = { ...progress, tried: progress.tried + 1 };
-    const steps = [...trial.node.steps, trial.candidate];
+    const steps = stepsWith(trial.node.steps, trial.candidate);
     const proof = prove(start, site, targets);
     if (proof) {
       const found = shortest({ start, targets, steps, site, proof });
@@ -137,18 +121,6 @@ export function* search(
   return progress;
 }
 
-const EXCHANGES: readonly IdeaId[] = [
-  "universal-converter",
-  "stacked-converter",
-  "wideband-converter",
-  "quattro-converter",
-];
-
-/** Nobody puts up an LNB to take it down again. */
-function isSecondExchange(former: CureStep, step: CureStep): boolean {
-  return former.place === step.place && [former, step].every(({ idea }) => EXCHANGES.includes(idea));
-}
-
 /** The design with a step taken; null where it does not fit a design that other steps have changed. */
 function applied(step: Candidate, design: Design): Design | null {
   try {
@@ -162,12 +134,6 @@ function applied(step: Candidate, design: Design): Design | null {
 function aimOf(target: Finding | undefined, targets: readonly Finding[]): SearchAim {
   if (target) return "one finding";
   return targets.some((t) => t.severity === "error") ? "errors" : "warnings";
-}
-
-/** Whether nothing of what is sought is left. */
-function isWhole(proof: Proof, aim: SearchAim): boolean {
-  if (aim === "one finding") return true;
-  return proof.errorsLeft === 0 && (aim === "errors" || proof.warningsLeft === 0);
 }
 
 /** A step that makes much more trouble than it was to cure leads nowhere. */
@@ -200,87 +166,11 @@ function shortest(
     if (!design) continue;
     const site = siteOf(design, best.site.evaluation);
     const proof = prove(o.start, site, o.targets);
-    const isAsGood = proof !== null && proof.errorsLeft <= best.proof.errorsLeft;
+    const isAsGood =
+      proof !== null &&
+      proof.errorsLeft <= best.proof.errorsLeft &&
+      placesGivenUp(o.start, site).length <= placesGivenUp(o.start, best.site).length;
     best = isAsGood ? { steps, site, proof, tried: best.tried + 1 } : { ...best, tried: best.tried + 1 };
   }
   return best;
-}
-
-function proposalOf(start: Site, { steps, site, proof }: Found, prices: PriceList): Proposal {
-  const diff = difference(start.design, site.design);
-  const work = workOf(diff, prices);
-  return {
-    id: steps.map((s) => s.id).join(" + "),
-    steps: steps.map((s) => s.step),
-    design: site.design,
-    work,
-    proof,
-    givesUp: placesGivenUp(start, site),
-    cost: costOf(diff, prices, work),
-  };
-}
-
-/** Adds a proposal, unless a better one does the same; drops those that it makes needless. */
-function withProposal(
-  proposals: readonly Proposal[],
-  one: Proposal,
-  { aim, culprits }: { readonly aim: SearchAim; readonly culprits: ReadonlySet<PartId> },
-): readonly Proposal[] {
-  const putRight = (p: Proposal) => isWhole(p.proof, aim) && isPutRight(p, culprits);
-  const ranked = [...proposals, one].sort(byRank(aim));
-  const hasWhole = ranked.some((p) => isWhole(p.proof, aim));
-  return ranked
-    .filter((p, i) => !ranked.slice(0, i).some((other) => isNeedless(p, other) || isFarDearer(p, other)))
-    .filter((p) => !ranked.some((better) => p !== better && putRight(better) && isWorkaround(p, better)))
-    .filter((p) => !hasWhole || isWhole(p.proof, aim))
-    .slice(0, MOST_PROPOSALS);
-}
-
-/** Ideas that put right what is wrong with a part or a lead, instead of making up for it elsewhere. */
-const PUTS_RIGHT: readonly IdeaId[] = [
-  "mend",
-  "plug-in",
-  "swap-leads",
-  "other-socket",
-  "other-output",
-  "supply-on",
-  "sound-joint",
-  "pad-away",
-  "input-pad",
-  "block-away",
-  "filter-before",
-];
-/** One tap for another, or several: which of the two is the better way stays the installer's choice. */
-const TAPS: readonly IdeaId[] = ["tap-value", "graded-taps"];
-
-/** What costs no more than this is done before anything else is bought or turned [min]. */
-const QUICK_MINUTES = 15;
-
-/** A quick hand on what is wrong: a setting or a lead put right, or the very tap that is named exchanged. */
-function isPutRight({ steps, proof, cost, givesUp }: Proposal, culprits: ReadonlySet<PartId>): boolean {
-  const [only] = steps;
-  if (steps.length > 1 || !only || proof.caused.length > 0 || givesUp.length > 0) return false;
-  if (only.idea === "tap-value") return culprits.has(only.place);
-  return PUTS_RIGHT.includes(only.idea) && cost.partsPrice === 0 && cost.workMinutes <= QUICK_MINUTES;
-}
-
-/** Makes up elsewhere for what is wrong, and leaves no more in order than putting it right does. */
-function isWorkaround({ steps, proof }: Proposal, better: Proposal): boolean {
-  return (
-    better.proof.warningsLeft <= proof.warningsLeft &&
-    better.proof.edgesLeft <= proof.edgesLeft &&
-    steps.every(
-      (s) =>
-        !PUTS_RIGHT.includes(s.idea) && !(better.steps[0]?.idea === "tap-value" && TAPS.includes(s.idea)),
-    )
-  );
-}
-
-/** The same cure at the same parts with another value, or with something on top that cures no more. */
-function isNeedless(p: Proposal, better: Proposal): boolean {
-  const known = new Set(p.steps.map((s) => `${s.idea}@${s.place}`));
-  return (
-    better.proof.errorsLeft <= p.proof.errorsLeft &&
-    better.steps.every((s) => known.has(`${s.idea}@${s.place}`))
-  );
 }

@@ -2,8 +2,9 @@
 import { create } from "zustand";
 import type { Design, PartId } from "../design/design.ts";
 import type { Finding } from "../findings/finding.ts";
+import type { Proposal } from "../remedies/proposal.ts";
 import type { Effort } from "../remedies/rank.ts";
-import type { Proposal, SearchProgress } from "../remedies/search.ts";
+import type { SearchProgress } from "../remedies/search.ts";
 import { useApp } from "./app.ts";
 import { usePrices } from "./prices.ts";
 import { type SearchHandle, startSearch } from "./searchRun.ts";

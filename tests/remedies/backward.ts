@@ -7,7 +7,8 @@ import { kindOf } from "../../src/parts/catalogue.ts";
 import { difference } from "../../src/remedies/difference.ts";
 import type { Fault } from "../../src/remedies/faults/fault.ts";
 import { faults } from "../../src/remedies/faults/list.ts";
-import { type Proposal, search } from "../../src/remedies/search.ts";
+import type { Proposal } from "../../src/remedies/proposal.ts";
+import { search } from "../../src/remedies/search.ts";
 import { type Site, siteOf } from "../../src/remedies/site.ts";
 
 export type Outcome = {

@@ -9,7 +9,8 @@ import { readDesign, writeDesign } from "../../src/design/file.ts";
 import { USUAL_SETTINGS } from "../../src/design/settings.ts";
 import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
 import { CURABLE_RULES } from "../../src/remedies/candidates/curable.ts";
-import { type Proposal, search } from "../../src/remedies/search.ts";
+import type { Proposal } from "../../src/remedies/proposal.ts";
+import { search } from "../../src/remedies/search.ts";
 import { siteOf } from "../../src/remedies/site.ts";
 import { draw, type Sketch } from "../draw.ts";
 
@@ -704,6 +705,20 @@ const CASES: readonly Case[] = [
     ),
     rule: "intermodulation",
     cure: "gain",
+  },
+  {
+    fault: "a ridge before the dish, two degrees above its satellite",
+    design: draw(
+      {
+        dish: ["dish", { obstacles: [{ fromDeg: 150, toDeg: 180, elevationDeg: 34, distanceM: 20 }] }],
+        lnb: ["lnb-universal"],
+        k: ["cable", { lengthM: 15 }],
+        r: rx(),
+      },
+      "dish.sky > lnb.sky, lnb.out > k.in, k.out > r.sat",
+    ),
+    rule: "blocked-view",
+    cure: "dish-raised",
   },
   {
     fault: "a cable that leads nowhere, left on a T joint",

@@ -2,7 +2,8 @@
 import { describe, expect, test } from "vitest";
 import type { Design } from "../../src/design/design.ts";
 import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
-import { type Proposal, search } from "../../src/remedies/search.ts";
+import type { Proposal } from "../../src/remedies/proposal.ts";
+import { search } from "../../src/remedies/search.ts";
 import { siteOf } from "../../src/remedies/site.ts";
 import { draw, type Sketch } from "../draw.ts";
 

@@ -12,7 +12,8 @@ import type { Finding, Report, Verdict } from "../../src/findings/finding.ts";
 import { report } from "../../src/findings/report.ts";
 import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
 import { kindOf } from "../../src/parts/catalogue.ts";
-import { type Proposal, type SearchProgress, search } from "../../src/remedies/search.ts";
+import type { Proposal } from "../../src/remedies/proposal.ts";
+import { type SearchProgress, search } from "../../src/remedies/search.ts";
 import { anyOptions } from "../arbitraries.ts";
 import { draw } from "../draw.ts";
 

@@ -7,7 +7,8 @@ import { expect, test } from "vitest";
 import type { Design } from "../../src/design/design.ts";
 import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
 import type { IdeaId } from "../../src/remedies/cureStep.ts";
-import { type Proposal, search } from "../../src/remedies/search.ts";
+import type { Proposal } from "../../src/remedies/proposal.ts";
+import { search } from "../../src/remedies/search.ts";
 import { siteOf } from "../../src/remedies/site.ts";
 import { RULE_EXAMPLES } from "../../src/sentences/explain/examples.ts";
 import type { Sketch } from "../../src/sentences/explain/sketch.ts";
@@ -16,6 +17,7 @@ import { draw } from "../draw.ts";
 
 const NAMED: readonly (readonly [rule: string, ...ideas: IdeaId[]])[] = [
   ["loop", "wire-off"],
+  ["blocked-view", "dish-raised", "dish-moved"],
   ["open-end", "load"],
   ["supply-overloaded", "sound-joint", "dc-block"],
   ["no-supply", "block-away"],

@@ -27,10 +27,10 @@ export const cableGrade: Idea = (site, finding) => {
   const way = own.length > 0 || !place ? own : wayUp(site, [place.part.part.id, place.input], place.service);
   const cables = way.filter(({ record }) => record.kind.trade.job === "cable");
   return NEW_RUN_GRADES.flatMap((grade) => {
-    const poorer = worthwhile(cables.filter(({ record }) => isPoorer(gradeOf(record), grade)));
+    const poorer = worthwhile(cables.filter(({ record }) => isPoorer(record, grade)));
     const ids = poorer.map(({ record }) => record.part.id);
     const each = poorer.length > 1 ? ids.map((id) => [id]) : [];
-    return [...each, ids].filter((some) => some.length > 0).map((some) => changed(some, grade));
+    return [...each, ids].filter((some) => some.length > 0).map((some) => regraded(some, grade));
   });
 };
 
@@ -42,17 +42,16 @@ function worthwhile(cables: readonly Step[]): readonly Step[] {
   return cables.filter((step) => lengthM([step]) >= longest * LEAST_SHARE);
 }
 
-function gradeOf({ kind, options }: PartRecord): unknown {
-  return options[optionMeaning(kind, "grade") ?? ""];
-}
-
-function isPoorer(grade: unknown, than: GradeKey): boolean {
+/** Whether another grade loses less of the signal, or of the volts. */
+export function isPoorer({ kind, options }: PartRecord, than: GradeKey): boolean {
+  const grade = options[optionMeaning(kind, "grade") ?? ""];
   const now = Object.entries(GRADES).find(([key]) => key === grade)?.[1];
   const next = GRADES[than];
   return now !== undefined && (now.loopOhmPerKm > next.loopOhmPerKm || now.k1 > next.k1) && now !== next;
 }
 
-function changed(ids: readonly string[], grade: GradeKey): Candidate {
+/** All of these cables of another grade. */
+export function regraded(ids: readonly string[], grade: GradeKey): Candidate {
   return candidate("cable-grade", [ids.join("+"), grade], { cables: ids, grade }, (design) => {
     const d = draft(design);
     for (const id of ids) {

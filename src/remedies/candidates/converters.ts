@@ -2,6 +2,7 @@
 import type { Part, PortRef } from "../../design/design.ts";
 import { portsOf } from "../../design/lookup.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
+import type { RuleId } from "../../findings/facts.ts";
 import { feedsTaken } from "../../findings/feedsTaken.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { passesService } from "../../findings/passesService.ts";
@@ -88,8 +89,11 @@ function isWorthIt(
 ): boolean {
   const count = Number(lnb.options[o.now]);
   if (isOdd(lnb) || Number(o.outputs) > count) return true;
-  return Number(o.outputs) < count && o.finding.rule === "supply-overloaded";
+  return Number(o.outputs) < count && DRAWS_TOO_MUCH.includes(o.finding.rule);
 }
+
+/** What a smaller LNB, which draws less, is of use for. */
+const DRAWS_TOO_MUCH: readonly RuleId[] = ["supply-overloaded", "motor-line"];
 
 /** A universal LNB of an older sort, which puts its bands elsewhere. */
 function isOdd({ kind, options }: PartRecord): boolean {

@@ -6,6 +6,7 @@ import type { RuleId } from "../../findings/facts.ts";
 
 export const CURABLE_RULES = [
   "loop",
+  "blocked-view",
   "supply-overloaded",
   "no-supply",
   "not-connected",

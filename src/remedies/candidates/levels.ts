@@ -46,7 +46,7 @@ export function isWeak(finding: Finding): boolean {
 }
 
 /** The smallest pad that is sold and takes so much. */
-function padFor(db: number): number | undefined {
+export function padFor(db: number): number | undefined {
   const kind = kindOf("attenuator");
   const key = kind && optionMeaning(kind, "chosen loss");
   const sold = kind && key ? standardValues(kind, key) : [];

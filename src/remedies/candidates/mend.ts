@@ -19,7 +19,7 @@ const OFF_AIM_DB = 12;
 export const mend: Idea = (site, finding) =>
   recordsAround(site, finding).flatMap((record): readonly Candidate[] => {
     if (record.kind.trade.defect) return [madeAnew(record.part.id)];
-    if (record.kind.trade.job === "cable") return newCable(record);
+    if (record.kind.trade.job === "cable") return isOtherTrunk(record, finding) ? [] : newCable(record);
     return [
       ...defects(record, finding),
       ...rightFeed(record, finding),
@@ -84,6 +84,11 @@ export function set(
     d.set(id, { [facts.option]: facts.to });
     return d.result();
   });
+}
+
+/** What is wrong at one input of a unit no other trunk cures, however poor that is too. */
+function isOtherTrunk({ part }: PartRecord, { rule, parts }: Finding): boolean {
+  return rule === "stacking-input" && !parts.includes(part.id);
 }
 
 /** A run that loses more than its sort should, or is of a poor sort: a new one of copper. */

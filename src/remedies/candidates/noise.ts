@@ -7,6 +7,7 @@ import { isFed, wayUp } from "../site.ts";
 import { wayOf } from "./cable.ts";
 import { excessDb, isWeak } from "./levels.ts";
 import { curePlaceOf } from "./places.ts";
+import { isHidden } from "./view.ts";
 
 /** An amplifier at the aerial, fed through the cable. */
 export const masthead: Idea = (site, finding) => {
@@ -73,7 +74,7 @@ export const betterDish: Idea = (site, finding) => {
       }),
     );
   const diameterM = width === undefined ? undefined : dish.options[width];
-  if (width !== undefined && typeof diameterM === "number")
+  if (width !== undefined && typeof diameterM === "number" && !isHidden(dish))
     for (const larger of standardValues(dish.kind, width)
       .filter((m) => m > diameterM + 0.1)
       .slice(0, 2))

@@ -1,6 +1,7 @@
 /** A receiver that suits the feed it gets. */
 import { CATALOGUE, defaultOptions } from "../../parts/catalogue.ts";
 import type { PartKind } from "../../parts/contract.ts";
+import { optionMeaning } from "../../parts/meanings.ts";
 import { outputFeed } from "../../parts/outputFeed.ts";
 import type { FeedKind } from "../../parts/trade.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
@@ -99,3 +100,19 @@ function usedOn(site: Site, converter: string, port: string): readonly number[] 
   const state = site.evaluation.record(converter)?.switches[port];
   return state?.offers.flatMap((o) => o.request?.userBands ?? []) ?? [];
 }
+
+/** A tuner for cable television, at a set that has none and hangs on a cable network. */
+export const cableTuner: Idea = (site, finding) => {
+  if (!("missing" in finding.facts) || finding.facts.missing.reason.kind !== "no tuner for it") return [];
+  const record = site.evaluation.record(finding.at.part);
+  const key = record && optionMeaning(record.kind, "cable tuner");
+  if (!record || key === undefined || record.options[key] === true) return [];
+  const { id } = record.part;
+  return [
+    candidate("cable-tuner", [id], {}, (design) => {
+      const d = draft(design);
+      d.set(id, { [key]: true });
+      return d.result();
+    }),
+  ];
+};

@@ -1,5 +1,4 @@
-/** Supplies that are shorted, or asked for more than they have. */
-import { defaultOptions } from "../../parts/catalogue.ts";
+/** Supplies that are shorted. */
 import { defectsOf, optionMeaning } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
@@ -35,26 +34,4 @@ export const endShort: Idea = (site, finding) => {
       }),
     );
   return found;
-};
-
-/** A stronger unit, or a feed from a unit of its own, where a supply is asked for too much. */
-export const strongerSupply: Idea = (site, finding) => {
-  // Who is named first may be whoever draws too much of several supplies.
-  const record = site.evaluation.record(finding.at.part);
-  const askedMa = finding.value ?? 0;
-  if (!record || finding.unit !== "mA") return [];
-  const key = optionMeaning(record.kind, "supply limit");
-  if (key === undefined) return [];
-  const { id } = record.part;
-  const usualMa = defaultOptions(record.kind)[key];
-  const needMa = record.kind.reception ? usualMa : Math.ceil(askedMa / 50) * 50 + 50;
-  // No receiver gives more than is usual: then somebody else has to feed.
-  if (typeof needMa !== "number" || needMa < askedMa) return [];
-  return [
-    candidate("stronger-supply", [id, needMa], { needMa, askedMa }, (design) => {
-      const d = draft(design);
-      d.set(id, { [key]: needMa });
-      return d.result();
-    }),
-  ];
 };

@@ -2,7 +2,7 @@
 import type { Design } from "../../design/design.ts";
 import type { Report } from "../../findings/finding.ts";
 import { difference } from "../../remedies/difference.ts";
-import type { Proposal } from "../../remedies/search.ts";
+import type { Proposal } from "../../remedies/proposal.ts";
 import { plural } from "../../words/plural.ts";
 import { cureTitle } from "../cures/title.ts";
 import { namesIn } from "../cures/told.ts";

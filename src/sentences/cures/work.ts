@@ -1,6 +1,7 @@
 /** The list of work in words, and what a cure gives up. */
 import type { Part } from "../../design/design.ts";
 import { kindOf } from "../../parts/catalogue.ts";
+import { optionMeaning } from "../../parts/meanings.ts";
 import type { GivenUp } from "../../remedies/givenUp.ts";
 import type { Work, WorkPlace } from "../../remedies/work.ts";
 import { plural } from "../../words/plural.ts";
@@ -21,6 +22,8 @@ export function workWords(work: Work, names: StepNames): string {
     case "replace":
       return `Replace ${name(work.before.id)} with: ${kindName(work.after)}${caption(work.after)}`;
     case "set":
+      if (work.options.every(({ option }) => meansObstacles(work.part, option)))
+        return `Put ${name(work.part.id)} where its view is free`;
       return `Set ${name(work.part.id)}: ${list(work.options.map((o) => optionChange(work.part, o)))}`;
     case "connect":
       return `Connect ${end(work.from)} to ${end(work.to)}`;
@@ -75,4 +78,10 @@ function optionChange(
 ): string {
   const value = (x: unknown) => valueWords(part.kind, option, x);
   return `${optionWords(part.kind, option)} from ${value(from)} to ${value(to)}`;
+}
+
+/** What stands before a dish is not set: the dish goes where it does not. */
+function meansObstacles({ kind }: Part, option: string): boolean {
+  const found = kindOf(kind);
+  return found !== undefined && optionMeaning(found, "obstacles") === option;
 }

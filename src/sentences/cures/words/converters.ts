@@ -22,6 +22,7 @@ export const CONVERTER_WORDS: WordsOf<
   | "wideband-converter"
   | "quattro-converter"
   | "other-receiver"
+  | "cable-tuner"
   | "own-outputs"
   | "own-position-lines"
   | "multiswitch"
@@ -64,6 +65,11 @@ export const CONVERTER_WORDS: WordsOf<
         one: "The receiver expects another kind of feed than the one it gets.",
         other: "The receivers expect another kind of feed than the one they get.",
       }),
+  },
+  "cable-tuner": {
+    title: ({ place, name }) =>
+      `Put a cable receiver (DVB-C) before ${name(place)}, or replace it with a set that has one`,
+    reason: () => "The network sends DVB-C, and this set has a tuner for terrestrial TV only.",
   },
   "own-outputs": {
     title: ({ place, name }) => `Give each receiver an output of ${name(place)} and a cable of its own`,

@@ -28,7 +28,10 @@ export const FILTER_WORDS: WordsOf<
 > = {
   "phone-filter": {
     title: ({ place, name }) => `Put a 4G/5G filter before ${name(place)}`,
-    reason: () => "The filter keeps the masts out before they drive the amplifier.",
+    reason: ({ place, part }) =>
+      kindOf(part(place)?.kind ?? "")?.reception
+        ? "The filter keeps the masts out before they block the tuner."
+        : "The filter keeps the masts out before they drive the amplifier.",
   },
   "filter-before": {
     title: ({ facts, place, name }) => `Move ${name(place)} to the input of ${name(facts.amplifier)}`,

@@ -19,6 +19,11 @@ export const LEVEL_STEP_WORDS: WordsOf<
   | "ferrite-splitter"
   | "better-decoupling"
   | "line-amplifier"
+  | "trunk-amplifiers"
+  | "trunk-amplifier"
+  | "trunk-pads"
+  | "lesser-lnb"
+  | "unit-up"
   | "amplifier-away"
   | "masthead"
   | "larger-dish"
@@ -110,6 +115,44 @@ export const LEVEL_STEP_WORDS: WordsOf<
     title: ({ facts, place, name }) =>
       `Put an in-line IF amplifier of ${numeralAsSet(facts.db)} dB before ${name(place)}`,
     reason: () => "Amplified before the long cable, the signal keeps its distance from the noise.",
+  },
+  "trunk-amplifiers": {
+    title: ({ facts, place, name }) =>
+      plural(facts.count, {
+        one: `Put an in-line IF amplifier of ${numeralAsSet(facts.db)} dB before the long cable to ${name(place)}`,
+        other: (n) =>
+          `Put in-line IF amplifiers of ${numeralAsSet(facts.db)} dB before the ${n} long cables to ${name(place)}`,
+      }),
+    reason: () =>
+      "Amplified at the LNB’s end, the signal keeps its distance from the noise. The unit feeds them through the cables.",
+  },
+  "trunk-amplifier": {
+    title: ({ facts, place, name }) =>
+      `Put a trunk amplifier of ${numeralAsSet(facts.db)} dB behind ${name(place)}`,
+    reason: () => "One unit lifts all trunks before their long cables. It needs mains there.",
+  },
+  "trunk-pads": {
+    title: ({ facts, place, name }) =>
+      plural(facts.count, {
+        one: `Put an attenuator of ${numeralAsSet(facts.db)} dB before an input of ${name(place)}`,
+        other: (n) =>
+          `Put attenuators of ${numeralAsSet(facts.db)} dB before ${n} satellite inputs of ${name(place)}`,
+      }),
+    reason: () => "The LNB gives more than the unit can take. They must pass DC.",
+  },
+  "lesser-lnb": {
+    title: ({ facts, place, name }) =>
+      `Replace ${name(place)} with an LNB of ${numeralAsSet(facts.db)} dB gain`,
+    reason: () => "Its cables are short: the usual gain is enough, and less drives what follows less.",
+  },
+  "unit-up": {
+    title: ({ place, name }) => `Move ${name(place)} to the LNB’s end of its cables`,
+    reason: ({ facts }) =>
+      plural(facts.lines, {
+        one: "One of the old cables then carries its user bands, which can take the loss. The unit needs mains there.",
+        other: (n) =>
+          `${n} of the old cables then carry its user bands, which can take the loss. The unit needs mains there.`,
+      }),
   },
   "amplifier-away": {
     title: ({ place, name }) => `Remove ${name(place)} from the line`,

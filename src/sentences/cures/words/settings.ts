@@ -1,21 +1,29 @@
 import type { Part } from "../../../design/design.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
+import { CAUTIONS } from "../../../parts/cautions.ts";
 import { describedOptions, onSiteOf, optionMeaning } from "../../../parts/meanings.ts";
 import { numeral, numeralAsSet } from "../../../words/numbers.ts";
 import { plural } from "../../../words/plural.ts";
+import { list } from "../../phrases.ts";
 import { optionWords, valueWords } from "../optionWords.ts";
 import type { StepTold, WordsOf } from "../told.ts";
+
+/** What is said wherever somebody has to climb with a dish. */
+const HEIGHT = CAUTIONS.height.sentences.join(" ");
 
 /** Settings and defects of parts. */
 export const SETTING_WORDS: WordsOf<
   | "mend"
   | "aim-dish"
+  | "dish-raised"
+  | "dish-moved"
   | "turn-lnb"
   | "right-feed"
   | "aim-aerial"
   | "turn-aerial"
   | "turn-elements"
   | "narrow-aerial"
+  | "second-aerial"
   | "free-channel"
   | "gain"
   | "amplifier-slope"
@@ -34,6 +42,16 @@ export const SETTING_WORDS: WordsOf<
   "aim-dish": {
     title: ({ place, name }) => `Realign ${name(place)} with a meter`,
     reason: ({ facts }) => `Its aim costs ${numeral(Number(facts.from))} dB.`,
+  },
+  "dish-raised": {
+    title: ({ facts, place, name }) =>
+      `Raise ${name(place)} by ${numeralAsSet(facts.metres)} m and realign it`,
+    reason: () => `The obstacle then stands below the way to the satellite. ${HEIGHT}`,
+  },
+  "dish-moved": {
+    title: ({ place, name }) => `Move ${name(place)} to a place with a free view`,
+    reason: ({ facts }) =>
+      `There nothing may stand higher than ${numeral(facts.elevationDeg, 0)}° at azimuth ${numeral(facts.azimuthDeg, 0)}°; its cable may have to be longer. ${HEIGHT}`,
   },
   "turn-lnb": {
     title: ({ place, name }) => `Turn ${name(place)} in its clamp until a meter shows the best C/N`,
@@ -63,6 +81,12 @@ export const SETTING_WORDS: WordsOf<
   "free-channel": {
     title: ({ facts, place, name }) => `Set ${name(place)} to channel ${facts.to}`,
     reason: ({ facts }) => `That channel and its neighbours are free; channel ${facts.from} is not.`,
+  },
+  "second-aerial": {
+    title: ({ facts, place, name }) =>
+      `Put a second aerial beside ${name(place)}, turned to ${numeralAsSet(facts.bearingDeg)}° from north, with channel filters and a combiner`,
+    reason: ({ facts }) =>
+      `It is for ${list(facts.channels.map((n) => `C${n}`))}. Each filter passes the channels of its own aerial, so that none comes in twice. ${HEIGHT}`,
   },
   "narrow-aerial": {
     title: ({ facts, place, name }) =>

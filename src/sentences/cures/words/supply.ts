@@ -15,6 +15,8 @@ export const SUPPLY_WORDS: WordsOf<
   | "higher-supply"
   | "stronger-supply"
   | "mains-unit"
+  | "own-limits"
+  | "lesser-motor"
   | "blocked-load"
   | "dc-block"
 > = {
@@ -66,6 +68,16 @@ export const SUPPLY_WORDS: WordsOf<
   "mains-unit": {
     title: ({ place, name }) => `Replace ${name(place)} with a type that has a mains unit of its own`,
     reason: () => "It then feeds itself and the LNB, whatever the receivers can give.",
+  },
+  "own-limits": {
+    title: ({ facts, place, name }) =>
+      `Replace ${name(place)} with a receiver that delivers ${numeralAsSet(facts.limitMa)} mA at each input`,
+    reason: () => "Its inputs share one limit now, and each feeds an LNB.",
+  },
+  "lesser-motor": {
+    title: ({ facts, place, name }) =>
+      `Replace ${name(place)} with a motor that draws at most ${numeralAsSet(facts.mostMa)} mA while turning`,
+    reason: () => "Its receiver then has enough for motor and LNB together.",
   },
   "blocked-load": {
     title: ({ place, name }) => `Replace ${name(place)} with a terminator that has a capacitor`,

@@ -2,7 +2,7 @@ import { Check, GitCompareArrows, Layers } from "lucide-react";
 import { memo } from "react";
 import type { Finding } from "../../../findings/finding.ts";
 import type { Proof } from "../../../remedies/proof.ts";
-import type { Proposal } from "../../../remedies/search.ts";
+import type { Proposal } from "../../../remedies/proposal.ts";
 import { stepReason, stepTitle } from "../../../sentences/cures/step.ts";
 import { namesIn } from "../../../sentences/cures/told.ts";
 import { givenUpWords } from "../../../sentences/cures/work.ts";

@@ -3,7 +3,7 @@ import type { Design } from "../../../design/design.ts";
 import { done } from "../../../design/edits/edit.ts";
 import { addVariant } from "../../../design/edits/variants.ts";
 import { freshVariantName } from "../../../design/variants.ts";
-import type { Proposal } from "../../../remedies/search.ts";
+import type { Proposal } from "../../../remedies/proposal.ts";
 import { cureTitle } from "../../../sentences/cures/title.ts";
 import { useApp } from "../../../store/app.ts";
 import { useCures } from "../../../store/cures.ts";

@@ -1,7 +1,7 @@
 /** A short tour on a house that fails: a card that points and waits, and never stands in the way of the page. */
 import { X } from "lucide-react";
 import { useEffect, useRef } from "react";
-import type { Proposal } from "../../../remedies/search.ts";
+import type { Proposal } from "../../../remedies/proposal.ts";
 import { announce } from "../../../store/announcements.ts";
 import { useApp } from "../../../store/app.ts";
 import { useCures } from "../../../store/cures.ts";
