@@ -170,18 +170,6 @@ const powerInserter = define({
       means: "supply limit",
       onlyWhen: { feeds: FEEDING },
     }),
-    feeds: choice({
-      label: "Feeds",
-      choices: [
-        { value: "up", label: "upwards, towards aerial or LNB" },
-        { value: "down", label: "downwards, units on the line below" },
-        { value: "both", label: "both ways" },
-        { value: "nothing", label: "nothing" },
-      ],
-      default: "up",
-      help: "Both ways share the limit. Downwards is for amplifiers and multiswitches that are fed from the head end.",
-      source: "sold with a jumper for each side; common practice, no source",
-    }),
     receiver: choice({
       label: "DC and 22 kHz of the receiver",
       choices: [
@@ -194,6 +182,18 @@ const powerInserter = define({
     }),
     lossDb: insertionLoss(0.5),
     switchedOn: MAINS_ON,
+    feeds: choice({
+      label: "Feeds",
+      choices: [
+        { value: "up", label: "upwards, towards aerial or LNB" },
+        { value: "down", label: "downwards, units on the line below" },
+        { value: "both", label: "both ways" },
+        { value: "nothing", label: "nothing" },
+      ],
+      default: "up",
+      help: "Both ways share the limit. Downwards is for amplifiers and multiswitches that are fed from the head end.",
+      source: "sold with a jumper for each side; common practice, no source",
+    }),
   }),
   symbol: "inserter",
   caption: (o) => {

@@ -97,6 +97,8 @@ describe("a supply that is blocked", () => {
       port: "tv",
       supply: "p",
       volts: 12,
+      // Such plates are also sold with DC through the TV socket.
+      setting: { option: "tvDc", value: true },
     });
   });
 
@@ -264,7 +266,9 @@ describe("a unit that feeds, or should", () => {
       { ...dish, m: ["lnb-quattro"], ms: ["multiswitch"] },
       "k.sky > m.sky, m.vl > ms.vl, b.out > ms.ter",
     );
-    expect(stop).toStrictEqual({ why: "nothing feeds", part: "b", nearest: "ms" });
+    // It could feed the masthead through its terrestrial input.
+    const setting = { option: "aerialSupply", value: "12" };
+    expect(stop).toStrictEqual({ why: "nothing feeds", part: "b", nearest: "ms", setting });
   });
 
   test("an inserter that feeds where it should is not told to be set otherwise", () => {
