@@ -374,17 +374,17 @@ describe("with --conditions", () => {
     const { stdout } = run([SHARED, "--conditions"]);
     expect(stdout).toContain("Alone, 2 that fail as drawn work.");
     expect(stdout).toMatch(/“y”\n {2}As drawn: fails \(the worst\)\n/);
-    expect(stdout).toMatch(/One on alone: works/);
+    expect(stdout).toMatch(/On alone: works/);
     expect(run([SHARED]).stdout).not.toContain("Conditions:");
   });
 
   test("gives the same as an object with --json", () => {
     const [line] = run([SHARED, "--conditions", "--json"]).stdout.split("\n");
     const { conditions } = JSON.parse(line ?? "");
-    expect(conditions.conditions).toEqual(["As drawn", "In rain", "One on alone"]);
+    expect(conditions.conditions).toEqual(["As drawn", "In rain", "On alone"]);
     const y = conditions.places.find(({ id }: { id: string }) => id === "y");
     expect(y).toMatchObject({ worst: "As drawn", role: "receiver" });
-    expect(y.under).toContainEqual(expect.objectContaining({ condition: "One on alone", state: "works" }));
+    expect(y.under).toContainEqual(expect.objectContaining({ condition: "On alone", state: "works" }));
   });
 
   test("counts a receiver that fails in rain as one that fails", () => {

@@ -52,8 +52,24 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
     text: "Isolation is calculated across the outputs of the part at which two ways meet, and down both ways. Amplifiers let nothing back. What couples through a common input, or by radiation, is left out.",
   },
   {
+    title: "Head ends and IP servers",
+    text: "What leaves a head end does not follow from what comes in. Draw its satellite inputs as satellite receivers and its outputs as modulators, or as a cable hand-over point. Draw an IP server as receivers with the same feed and tuners. Networks of data are not calculated.",
+  },
+  {
+    title: "Optical fibre",
+    text: "Optical LNBs and their receiving units are missing. Draw the LNB without its fibre, and set its gain to what the data sheet of the unit says.",
+  },
+  {
+    title: "Return path and cable modems",
+    text: "Signals run from the aerial or the network to the receivers. What a modem sends back is not calculated, and amplifiers with a return path are drawn without it. Draw a data outlet as a plain TV outlet.",
+  },
+  {
     title: "Directions",
     text: "Aerials have one pattern for all frequencies, upright and across alike. Level at another bearing follows from it alone; buildings and reflections near the aerial are not known.",
+  },
+  {
+    title: "Quality on air",
+    text: "Terrestrial signals count as clean on air. Real ones arrive with echoes and the transmitter’s own errors: a meter shows an MER of about 28 to 35 dB where C/N is higher. At the limit this costs a receiver less than one decibel.",
   },
   {
     title: "Rain and lifts",

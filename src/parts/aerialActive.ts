@@ -1,8 +1,9 @@
 /** UHF aerial with an amplifier inside. */
 import { z } from "zod";
 import { flat, series } from "../signal/response.ts";
-import { aerialCaption, aerialEmits, levelFields } from "./aerialLevel.ts";
-import { AERIAL_OUT, channelCount, UHF_OPTIONS } from "./aerials.ts";
+import { aerialCaption, levelFields } from "./aerialLevel.ts";
+import { UHF_OPTIONS } from "./aerials.ts";
+import { AERIAL_OUT, channelCount, televisionEmits } from "./aerialTelevision.ts";
 import {
   gainDb,
   minVolts,
@@ -16,7 +17,6 @@ import {
 } from "./amplifierFields.ts";
 import { define } from "./contract.ts";
 import { passing } from "./passive.ts";
-import { tvCarrier } from "./plans.ts";
 
 /** Small and often indoors: less of everything. */
 const ACTIVE_LEVELS = levelFields({
@@ -49,16 +49,7 @@ export const AERIAL_ACTIVE = define({
   ports: () => AERIAL_OUT,
   signal: (o, { id, powered }) => {
     const band = passing([{ fromMHz: 470, toMHz: Number(o.uhfTo) }], OUT_OF_BAND_DB);
-    const emits = aerialEmits({
-      options: o,
-      id,
-      port: "#element",
-      service: "tv",
-      pattern: "IV/V",
-      plan: o.channels,
-      carrier: tvCarrier,
-      entry: (row) => row.channel,
-    });
+    const emits = televisionEmits(o, { id, port: "#element", pattern: "IV/V" });
     const way = { from: "#element", to: "out" };
     if (!powered) return { emits, paths: [{ ...way, response: series(UNPOWERED_GAIN, band) }] };
     const rating = { outputDbuv: o.outputDbuv, ratioDb: TV_RATIO_DB };

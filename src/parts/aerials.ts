@@ -4,9 +4,9 @@ import { z } from "zod";
 import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import { aerialCaption, aerialEmits, levelFields, levelOffset } from "./aerialLevel.ts";
-import { define, type PartKind, type Port } from "./contract.ts";
-import { choice, number, rows, wholeNumber } from "./fields.ts";
-import { modeChoices } from "./modeChoices.ts";
+import { AERIAL_OUT, televisionAerial, televisionOptions } from "./aerialTelevision.ts";
+import { define, type PartKind } from "./contract.ts";
+import { choice, number, rows } from "./fields.ts";
 import {
   DAB_BLOCKS_KHZ,
   type DabBlock,
@@ -17,47 +17,18 @@ import {
   FIRST_UHF_CHANNEL,
   fmCarrier,
   LAST_FORMER_UHF_CHANNEL,
-  tvCarrier,
 } from "./plans.ts";
 import { aimFields, transmitterRow } from "./transmitters.ts";
 
-export const AERIAL_OUT: readonly Port[] = [
-  { id: "out", side: "out", medium: "coax", label: "out", role: "output" },
-];
-
-export const UHF_OPTIONS = z.object({
-  ...levelFields({
-    levelDbuv: 62,
-    fieldDbuvPerM: 72,
-    gainDbi: 14,
-    gainHelp: `Over an isotropic aerial; add ${numeral(2.15, 2)} dB to a gain stated over a dipole (dBd).`,
-  }),
-  ...aimFields(),
-  channels: rows({
-    label: "Channels",
+export const UHF_OPTIONS = televisionOptions(
+  { levelDbuv: 62, fieldDbuvPerM: 72, gainDbi: 14 },
+  {
+    first: FIRST_UHF_CHANNEL,
+    last: LAST_FORMER_UHF_CHANNEL,
     help: "What is on air here. Channels above 48 belong to mobile phones today.",
-    row: z.object({
-      channel: wholeNumber({
-        label: "Channel",
-        min: FIRST_UHF_CHANNEL,
-        max: LAST_FORMER_UHF_CHANNEL,
-        default: FIRST_UHF_CHANNEL,
-      }),
-      mode: choice({
-        label: "Modulation",
-        help: "Decides the C/N that the channel needs.",
-        choices: modeChoices("dvbt-", "dvbt2-"),
-        default: "dvbt-64qam-2/3",
-      }),
-      levelOffsetDb: levelOffset(),
-      ...transmitterRow(),
-    }),
-    maxRows: 200,
-    default: DEFAULT_TV_ROWS,
-    source: "invented list",
-    onSite: "not ours",
-  }),
-});
+    onAir: DEFAULT_TV_ROWS,
+  },
+);
 
 const DAB_BLOCKS = Object.keys(DAB_BLOCKS_KHZ).filter((key): key is DabBlock =>
   Object.hasOwn(DAB_BLOCKS_KHZ, key),
@@ -131,38 +102,15 @@ const FM_OPTIONS = z.object({
   }),
 });
 
-/** "6 channels". */
-export const channelCount = (n: number) =>
-  plural(n, {
-    zero: "no channel",
-    one: (count) => `${count} channel`,
-    other: (count) => `${count} channels`,
-  });
-
-const AERIAL_UHF = define({
+const AERIAL_UHF = televisionAerial({
   kind: "aerial-uhf",
-  family: "receive",
   name: "UHF aerial",
   summary: "Receives terrestrial TV; lists the channels on air and their level.",
   keywords: ["antenna", "television", "DVB-T", "DVB-T2", "DTT", "yagi", "terrestrial"],
   prefix: "aerial",
-  trade: { job: "aerial", price: 50, workMinutes: 60 },
-  options: UHF_OPTIONS,
   symbol: "aerial-uhf",
-  caption: (o) => aerialCaption(channelCount(o.channels.length), o),
-  ports: () => AERIAL_OUT,
-  signal: (o, { id }) => ({
-    emits: aerialEmits({
-      options: o,
-      id,
-      service: "tv",
-      pattern: "IV/V",
-      plan: o.channels,
-      carrier: tvCarrier,
-      entry: (row) => row.channel,
-    }),
-  }),
-  cautions: ["height", "bonding"],
+  pattern: "IV/V",
+  options: UHF_OPTIONS,
 });
 
 const AERIAL_DAB = define({

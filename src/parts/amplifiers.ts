@@ -77,6 +77,9 @@ const masthead = define({
   cautions: ["height", "bonding"],
 });
 
+/** What passes by beside an amplifier for satellite goes through two filters. Typical, from memory. [dB] */
+const BESIDE_DB = -1.5;
+
 const lineAmplifier = define({
   kind: "amp-if",
   family: "lift",
@@ -130,9 +133,25 @@ const lineAmplifier = define({
       choices: [
         { value: "stopped", label: "are stopped" },
         { value: "passed", label: "pass by, unamplified" },
+        { value: "amplified", label: "are amplified as well" },
       ],
       default: "stopped",
       source: MEMORY,
+    }),
+    tvGainDb: number({
+      label: "Gain for TV and radio",
+      unit: "dB",
+      help: "Of a type that amplifies the whole cable, 47 to 2150 MHz and more.",
+      min: 0,
+      max: 40,
+      step: 0.5,
+      default: 15,
+      source: MEMORY,
+      means: "terrestrial gain",
+      onSite: "setting",
+      turnsBy: 1,
+      spreadDb: 1.5,
+      onlyWhen: { below: "amplified" },
     }),
     milliamps: supplyMilliamps(60),
     minVolts: minVolts(11),
@@ -153,10 +172,14 @@ const lineAmplifier = define({
     // A carrier takes one of the two ways, so that it doesn't meet itself at the output.
     const beside = passing([{ fromMHz: 5, toMHz: o.fromMHz * 0.9 }], OUT_OF_BAND_DB);
     const middle = o.fromMHz * 0.95;
+    const lower =
+      o.below === "passed"
+        ? { response: series(flat(BESIDE_DB), beside) }
+        : { response: series(powered ? flat(o.tvGainDb) : UNPOWERED_GAIN, beside), ...active };
     return screened(context, o, {
       paths: [
         { ...amplified, takes: { fromMHz: middle } },
-        { from: "in", to: "out", response: series(flat(-1.5), beside), takes: { toMHz: middle } },
+        { from: "in", to: "out", ...lower, takes: { toMHz: middle } },
       ],
     });
   },

@@ -5,7 +5,7 @@ import { makeGrid } from "../signal/grid.ts";
 import { remembered } from "../signal/remember.ts";
 import { numeralAsSet } from "../words/numbers.ts";
 import { levelOffset } from "./aerialLevel.ts";
-import { channelCount } from "./aerials.ts";
+import { channelCount } from "./aerialTelevision.ts";
 import { define } from "./contract.ts";
 import { choice, number, rows } from "./fields.ts";
 import { modeChoices } from "./modeChoices.ts";
@@ -73,7 +73,16 @@ export const CABLE_ENTRY = define({
   family: "receive",
   name: "Cable hand-over point",
   summary: "Where a cable network comes into the house; lists its digital channels, their level and C/N.",
-  keywords: ["DVB-C", "cable television", "CATV", "hand-over", "network", "QAM"],
+  keywords: [
+    "DVB-C",
+    "cable television",
+    "CATV",
+    "hand-over",
+    "network",
+    "QAM",
+    "head end",
+    "transmodulator",
+  ],
   prefix: "cabletv",
   trade: { job: "signal source", price: 0, workMinutes: 0, isRare: true },
   options: OPTIONS,

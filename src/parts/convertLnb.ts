@@ -125,6 +125,7 @@ const LNB_UNIVERSAL = define({
     const outputs = outputsOf(o);
     return {
       load: lnbLoad(
+        o,
         o.commonMa,
         outputs.map(({ id }) => id),
         { milliamps: o.outputMa, ports: outputs.map(({ id }) => id) },
@@ -182,6 +183,7 @@ const LNB_QUATTRO = define({
   },
   power: (o) => ({
     load: lnbLoad(
+      o,
       o.currentMa,
       QUATTRO_OUTPUTS.map(({ id }) => id),
     ),
@@ -300,6 +302,7 @@ const LNB_WIDEBAND = define({
     const ports = [...WIDEBAND_OUTPUTS, ...switched].map(({ id }) => id);
     return {
       load: lnbLoad(
+        o,
         o.currentMa,
         ports,
         switched.length > 0 ? { milliamps: o.switchedMa, ports: switched.map(({ id }) => id) } : undefined,

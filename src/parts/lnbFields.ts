@@ -3,7 +3,7 @@
 import { curve, passBand, type Response } from "../signal/response.ts";
 import { numeral } from "../words/numbers.ts";
 import type { Path, Port, PowerTreatment } from "./contract.ts";
-import { number } from "./fields.ts";
+import { choice, number } from "./fields.ts";
 import { feedFields } from "./lnbFeed.ts";
 import type { OptionTrade } from "./optionTrade.ts";
 import { IF_FROM_MHZ, IF_TO_MHZ, UNIVERSAL_HIGH_LO_MHZ, UNIVERSAL_LOW_LO_MHZ } from "./quadrants.ts";
@@ -89,6 +89,18 @@ export function lnbFields() {
       advanced: true,
     }),
     ...feedFields(),
+    regulator: choice({
+      label: "Draws",
+      help: "With a switching regulator the stated current is that at 13 V: 18 V need less, a long line that drops volts more.",
+      choices: [
+        { value: "linear", label: "the same current at every voltage" },
+        { value: "switching", label: "the same power (switching regulator)" },
+      ],
+      default: "linear",
+      source: "linear regulators were usual, newer LNBs switch; from memory",
+      onSite: "factory",
+      advanced: true,
+    }),
   };
 }
 
@@ -153,8 +165,12 @@ function conversionGain(o: LnbOptions): Response {
 
 export const SKY_INPUT: Port = { id: "sky", side: "in", medium: "sky", label: "feed", role: "beam" };
 
+/** At which voltage makers of LNBs with a switching regulator state the current [V]; our choice. */
+const STATED_AT_VOLTS = 13;
+
 /** Load of a converter that can be fed through any of its outputs; `perFedPort`: what outputs add while in use. */
 export function lnbLoad(
+  { regulator }: { readonly regulator: "linear" | "switching" },
   milliamps: number,
   ports: readonly string[],
   perFedPort?: NonNullable<PowerTreatment["load"]>["perFedPort"],
@@ -165,5 +181,6 @@ export function lnbLoad(
     minVolts: LNB_LEAST_VOLTS,
     mostVolts: LNB_MOST_VOLTS,
     ...(perFedPort ? { perFedPort } : {}),
+    ...(regulator === "switching" ? { constantPowerAtVolts: STATED_AT_VOLTS } : {}),
   };
 }

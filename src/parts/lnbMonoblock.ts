@@ -128,7 +128,7 @@ export const LNB_MONOBLOCK = define({
   power: (o) => {
     const outputs = numberedOutputs(Number(o.outputs)).map(({ id }) => id);
     return {
-      load: lnbLoad(o.commonMa, outputs, { milliamps: o.outputMa, ports: outputs }),
+      load: lnbLoad(o, o.commonMa, outputs, { milliamps: o.outputMa, ports: outputs }),
       switches: outputs.map((port) => ({
         port,
         by: "both",

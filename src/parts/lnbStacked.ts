@@ -108,7 +108,7 @@ export const LNB_STACKED = define({
   power: (o) => {
     const stacked = stackedOutputs(Number(o.outputs));
     return {
-      load: lnbLoad(o.currentMa, o.legacy ? [...stacked, LEGACY.id] : stacked),
+      load: lnbLoad(o, o.currentMa, o.legacy ? [...stacked, LEGACY.id] : stacked),
       switches: [
         ...stacked.map(stackSwitch),
         ...(o.legacy

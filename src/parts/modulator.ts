@@ -35,7 +35,17 @@ export const MODULATOR = define({
   family: "receive",
   name: "Modulator",
   summary: "Puts a picture of your own, from a camera or player, onto the network as a TV channel.",
-  keywords: ["HDMI", "camera", "DVB-T", "DVB-C", "headend", "own channel", "RF"],
+  keywords: [
+    "HDMI",
+    "camera",
+    "DVB-T",
+    "DVB-C",
+    "headend",
+    "head end",
+    "transmodulator",
+    "own channel",
+    "RF",
+  ],
   prefix: "mod",
   trade: { job: "signal source", price: 150, workMinutes: 30, isRare: true },
   options: z.object({

@@ -21,6 +21,7 @@ export const MULTISWITCH_OPTIONS = z.object({
     choices: [
       { value: "4", label: "4 (one satellite)" },
       { value: "8", label: "8 (two satellites)" },
+      { value: "12", label: "12 (three satellites)" },
       { value: "16", label: "16 (four satellites)" },
     ],
     default: "4",

@@ -16,7 +16,7 @@ import {
   TV_TO_THE_END,
   tvEnd,
 } from "./passive.ts";
-import { dwellingField, plate, satSocket } from "./plate.ts";
+import { dwellingField, plate, satellitePassFields, satSocket } from "./plate.ts";
 import { equipmentScreening } from "./screening.ts";
 
 const outletSat = plate(
@@ -37,13 +37,14 @@ const outletSat = plate(
     options: z.object({
       lossDb: insertionLoss(1),
       upTo: bandEnd(),
+      ...satellitePassFields("Satellite socket passes DC"),
       screening: equipmentScreening(),
       returnLossDb: returnLoss(14),
       dwelling: dwellingField(),
     }),
     caption: (o) => `direct, 5–${o.upTo} MHz`,
   },
-  (o) => [satSocket(plainLoss(o.lossDb, o.upTo))],
+  (o) => [satSocket(o, plainLoss(o.lossDb, o.upTo))],
 );
 
 const outletTwin = plate(
@@ -64,6 +65,7 @@ const outletTwin = plate(
     options: z.object({
       lossDb: insertionLoss(1),
       upTo: bandEnd(),
+      ...satellitePassFields("Satellite sockets pass DC"),
       screening: equipmentScreening(),
       returnLossDb: returnLoss(14),
       dwelling: dwellingField(),
@@ -72,7 +74,7 @@ const outletTwin = plate(
   },
   (o) => {
     const gain = plainLoss(o.lossDb, o.upTo);
-    return [satSocket(gain, "sat", "in", "SAT 1"), satSocket(gain, "sat2", "in2", "SAT 2")];
+    return [satSocket(o, gain, "sat", "in", "SAT 1"), satSocket(o, gain, "sat2", "in2", "SAT 2")];
   },
 );
 
@@ -115,7 +117,8 @@ const outletTv = plate(
       from: "in",
       gain: series(flat(-o.lossDb), passing([{ fromMHz: TV_FROM_MHZ, toMHz: Number(o.tvTo) }], 30)),
       services: ["tv", "dab", "fm"],
-      dc: o.dcPass,
+      dc: o.dcPass ? "open" : "none",
+      tone: true,
     },
   ],
 );

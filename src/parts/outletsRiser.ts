@@ -11,7 +11,7 @@ import {
   type SignalContext,
 } from "./contract.ts";
 import { SCHOTTKY_DROP_VOLTS } from "./diodes.ts";
-import { number, toggle } from "./fields.ts";
+import { choice, number, toggle } from "./fields.ts";
 import {
   type BandEnd,
   bandEnd,
@@ -30,7 +30,7 @@ import {
   TV_TO_THE_END,
   tvEnd,
 } from "./passive.ts";
-import { dwellingField } from "./plate.ts";
+import { dwellingField, toneOfPlate } from "./plate.ts";
 import { type EquipmentClass, equipmentScreening, equipmentScreeningDb, ingress } from "./screening.ts";
 import { SOLD_TAPS, tapBranch, tapThrough } from "./splitters.ts";
 
@@ -89,8 +89,29 @@ const delivered = (o: Sockets): Delivery => ({
   sockets: riserSockets(o).map(({ port, services }) => ({ port, services })),
 });
 
+type RiserPass = { readonly satelliteDc: "none" | "diode"; readonly satelliteTone: boolean };
+
 /** Diodes let the highest voltage win and keep it out of the neighbours' receivers. */
-const SAT_POWER: PowerPath = { from: "sat", to: "in", tone: true, dropVolts: SCHOTTKY_DROP_VOLTS };
+function satPower(o: RiserPass): readonly PowerPath[] {
+  if (o.satelliteDc === "none") return [];
+  return [{ from: "sat", to: "in", tone: o.satelliteTone, dropVolts: SCHOTTKY_DROP_VOLTS }];
+}
+
+const riserPass = {
+  satelliteDc: choice({
+    label: "Satellite socket passes DC",
+    help: "Types for switched feeds have none, or only along the line.",
+    choices: [
+      { value: "none", label: "No" },
+      { value: "diode", label: "Yes, by a diode" },
+    ],
+    default: "diode",
+    source: MEMORY,
+    advanced: true,
+    onlyWhen: { satellite: true },
+  }),
+  satelliteTone: toneOfPlate({ satellite: true, satelliteDc: ["diode"] }),
+};
 
 const satellite = toggle({
   label: "Satellite socket",
@@ -140,6 +161,7 @@ const through = define({
       spreadDb: 1,
     }),
     satellite,
+    ...riserPass,
     tvTo: tvEnd(),
     upTo: bandEnd(),
     isolationDb: decoupling(25, { label: "Isolation between line out and sockets" }),
@@ -159,7 +181,7 @@ const through = define({
     isolationDb: o.isolationDb,
     returnLossDb: o.returnLossDb,
   }),
-  power: (o) => (o.satellite ? { paths: [LINE_POWER, SAT_POWER] } : {}),
+  power: (o) => (o.satellite ? { paths: [LINE_POWER, ...satPower(o)] } : {}),
   delivery: (o) => delivered(o),
   inline: INLINE,
 });
@@ -193,6 +215,7 @@ const end = define({
       spreadDb: 0.5,
     }),
     satellite,
+    ...riserPass,
     tvTo: tvEnd(),
     upTo: bandEnd({ onlyWhen: { satellite: true } }),
     screening: equipmentScreening(),
@@ -207,7 +230,7 @@ const end = define({
     paths: socketPaths(o, flat(-o.lossDb)),
     returnLossDb: o.returnLossDb,
   }),
-  power: (o) => (o.satellite ? { paths: [SAT_POWER] } : {}),
+  power: (o) => (o.satellite ? { paths: satPower(o) } : {}),
   delivery: (o) => delivered(o),
 });
 

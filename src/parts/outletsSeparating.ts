@@ -4,9 +4,9 @@ import { z } from "zod";
 import { flat, type Response, series } from "../signal/response.ts";
 import { numeralAsSet } from "../words/numbers.ts";
 import type { PartKind } from "./contract.ts";
-import { choice, number } from "./fields.ts";
+import { choice, number, toggle } from "./fields.ts";
 import { insertionLoss, MEMORY, passing, plainLoss, type Range, returnLoss } from "./passive.ts";
-import { dwellingField, plate, type Socket, satSocket } from "./plate.ts";
+import { dwellingField, plate, type Socket, satellitePassFields, satSocket } from "./plate.ts";
 import { equipmentScreening } from "./screening.ts";
 
 const separating = {
@@ -51,9 +51,23 @@ const separating = {
     advanced: true,
     spreadDb: 5,
   }),
+  ...satellitePassFields("Satellite socket passes DC"),
+  tvDc: toggle({
+    label: "TV socket passes DC",
+    help: "For a set that feeds a masthead amplifier through its socket; most plates stop it.",
+    default: false,
+    source: MEMORY,
+    advanced: true,
+  }),
 };
 
+/** What the TV socket passes: no set asks anything by 22 kHz. */
+const tvPass = (o: { readonly tvDc: boolean }) => ({ dc: o.tvDc ? "open" : "none", tone: false }) as const;
+
 type Separating = {
+  readonly satelliteDc: "none" | "open" | "diode";
+  readonly satelliteTone: boolean;
+  readonly tvDc: boolean;
   readonly satFromMHz: number;
   readonly satToMHz: number;
   readonly tvToMHz: number;
@@ -113,9 +127,9 @@ const outletDiplexed = plate(
       from: "in",
       gain: filtered([{ fromMHz: 5, toMHz: tvTop(o) }], o.tvLossDb, o),
       services: ["tv", "dab", "fm"],
-      dc: false,
+      ...tvPass(o),
     },
-    satSocket(satWindow(o)),
+    satSocket(o, satWindow(o)),
   ],
 );
 
@@ -157,7 +171,7 @@ function triplexed(o: Triplexing, satLabel: string): readonly Socket[] {
       from: "in",
       gain: filtered(tv, o.tvLossDb, o),
       services: withDab ? ["tv"] : ["tv", "dab"],
-      dc: false,
+      ...tvPass(o),
     },
     {
       port: "radio",
@@ -165,9 +179,10 @@ function triplexed(o: Triplexing, satLabel: string): readonly Socket[] {
       from: "in",
       gain: filtered([{ fromMHz: 87, toMHz: withDab ? 240 : 108 }], o.radioLossDb, o),
       services: withDab ? ["fm", "dab"] : ["fm"],
-      dc: false,
+      dc: "none",
+      tone: false,
     },
-    satSocket(satWindow(o), "sat", "in", satLabel),
+    satSocket(o, satWindow(o), "sat", "in", satLabel),
   ];
 }
 
@@ -217,7 +232,7 @@ const outletQuad = plate(
     options: z.object({ ...triplexing, sat2LossDb: insertionLoss(1, "Loss to the second satellite socket") }),
     caption: (o) => `TV / ${radioWords(o)} / 2 × SAT`,
   },
-  (o) => [...triplexed(o, "SAT 1"), satSocket(plainLoss(o.sat2LossDb), "sat2", "in2", "SAT 2")],
+  (o) => [...triplexed(o, "SAT 1"), satSocket(o, plainLoss(o.sat2LossDb), "sat2", "in2", "SAT 2")],
 );
 
 export const SEPARATING_OUTLETS: readonly PartKind[] = [outletDiplexed, outletTriplexed, outletQuad];

@@ -2,8 +2,10 @@
 import type { z } from "zod";
 import type { Response } from "../signal/response.ts";
 import { type Delivery, define, type PartKind, type Path, type Port, type PowerPath } from "./contract.ts";
-import { text } from "./fields.ts";
-import { coaxIn, coaxOut, type returnLoss } from "./passive.ts";
+import { SCHOTTKY_DROP_VOLTS } from "./diodes.ts";
+import { choice, text, toggle } from "./fields.ts";
+import type { OptionTrade } from "./optionTrade.ts";
+import { coaxIn, coaxOut, MEMORY, type returnLoss } from "./passive.ts";
 import { type EquipmentClass, equipmentScreeningDb, ingress } from "./screening.ts";
 import type { Trade } from "./trade.ts";
 
@@ -26,9 +28,48 @@ export type Socket = {
   readonly from: string;
   readonly gain: Response;
   readonly services: Delivery["sockets"][number]["services"];
-  /** Supply and tone pass from the socket to the input. */
-  readonly dc: boolean;
+  /** Whether supply passes from the socket to the input, by a diode or both ways, and whether the tone does. */
+  readonly dc: SocketPass;
+  readonly tone: boolean;
 };
+
+type SocketPass = "none" | "open" | "diode";
+
+/** What satellite sockets pass: DC, by a diode or not, and 22 kHz. */
+export function satellitePassFields(label: string) {
+  const passes = ["open", "diode"];
+  return {
+    satelliteDc: choice({
+      label,
+      help: "Plates for single-cable lines have a diode: it takes half a volt and keeps the receivers apart.",
+      choices: [
+        { value: "none", label: "No" },
+        { value: "open", label: "Yes" },
+        { value: "diode", label: "Yes, by a diode" },
+      ],
+      default: "open",
+      source: MEMORY,
+      advanced: true,
+      means: "supply pass",
+      passes,
+    }),
+    satelliteTone: toneOfPlate({ satelliteDc: passes }),
+  };
+}
+
+/** Whether a plate lets 22 kHz through where it passes DC. */
+export function toneOfPlate(onlyWhen: NonNullable<OptionTrade["onlyWhen"]>) {
+  return toggle({
+    label: "22 kHz passes as well",
+    help: "Some types pass 13/18 V only: without the tone there is no high band, and no messages get through.",
+    default: true,
+    source: MEMORY,
+    advanced: true,
+    onlyWhen,
+  });
+}
+
+type SatellitePass = { readonly satelliteDc: SocketPass; readonly satelliteTone: boolean };
 
 function socketPorts(sockets: readonly Socket[]): readonly Port[] {
   const inputs = [...new Set(sockets.map((s) => s.from))];
@@ -43,7 +84,14 @@ function socketPaths(sockets: readonly Socket[]): readonly Path[] {
 }
 
 function socketPower(sockets: readonly Socket[]): readonly PowerPath[] {
-  return sockets.filter((s) => s.dc).map((s) => ({ from: s.port, to: s.from, tone: true }));
+  return sockets
+    .filter((s) => s.dc !== "none")
+    .map((s) => ({
+      from: s.port,
+      to: s.from,
+      tone: s.tone,
+      ...(s.dc === "diode" ? { dropVolts: SCHOTTKY_DROP_VOLTS } : {}),
+    }));
 }
 
 function delivered(sockets: readonly Socket[]): Delivery {
@@ -88,11 +136,18 @@ export function plate<S extends PlateOptions>(
   });
 }
 
-export const satSocket = (gain: Response, port = "sat", from = "in", label = "SAT"): Socket => ({
+export const satSocket = (
+  pass: SatellitePass,
+  gain: Response,
+  port = "sat",
+  from = "in",
+  label = "SAT",
+): Socket => ({
   port,
   label,
   from,
   gain,
   services: ["satellite"],
-  dc: true,
+  dc: pass.satelliteDc,
+  tone: pass.satelliteTone,
 });

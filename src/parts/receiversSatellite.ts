@@ -53,7 +53,7 @@ const single = define({
   name: "Satellite receiver",
   summary:
     "Universal receiver with one input; asks by 13/18 V and 22 kHz for one quarter of the band at a time.",
-  keywords: ["universal", "single", "set-top box", "DVB-S", "DVB-S2", "tuner"],
+  keywords: ["universal", "single", "set-top box", "DVB-S", "DVB-S2", "tuner", "TV with satellite tuner"],
   prefix: "sat",
   trade: { job: "receiver", price: 150, workMinutes: 10, onSite: "setting", takes: "switched" },
   options: z.object({
@@ -128,7 +128,7 @@ const twin = define({
   family: "use",
   name: "Twin satellite receiver",
   summary: "Universal receiver and recorder with two inputs, each asking for its own quarter of the band.",
-  keywords: ["universal", "recorder", "dual tuner", "PVR", "set-top box"],
+  keywords: ["universal", "recorder", "dual tuner", "PVR", "set-top box", "SAT>IP"],
   prefix: "twin",
   trade: { job: "receiver", price: 150, workMinutes: 10, onSite: "setting", takes: "switched" },
   options: TWIN_OPTIONS,
@@ -164,7 +164,7 @@ const hybrid = define({
   family: "use",
   name: "Wideband receiver",
   summary: "Receiver with two wideband inputs that hold a whole polarisation each, and many tuners.",
-  keywords: ["hybrid", "two cables", "recorder", "wideband LNB", "full band"],
+  keywords: ["hybrid", "two cables", "recorder", "wideband LNB", "full band", "SAT>IP", "IP server"],
   prefix: "hybrid",
   trade: { job: "receiver", price: 150, workMinutes: 10, onSite: "setting", takes: "wideband" },
   options: z.object({

@@ -25,7 +25,16 @@ const stacked = define({
   name: "SCR/dSCR receiver",
   firstName: "Single-cable receiver",
   summary: "Receiver whose tuners share one cable, each with its own user band.",
-  keywords: ["single cable", "EN 50494", "EN 50607", "user band", "one cable", "recorder"],
+  keywords: [
+    "single cable",
+    "EN 50494",
+    "EN 50607",
+    "user band",
+    "one cable",
+    "recorder",
+    "SAT>IP",
+    "IP server",
+  ],
   prefix: "single",
   trade: { job: "receiver", price: 150, workMinutes: 10, onSite: "setting", takes: "stacked" },
   options: z.object({

@@ -77,40 +77,33 @@ function stepAt(steps: Steps, f: number): number {
   return (steps.find(([upTo]) => f <= upTo) ?? steps[steps.length - 1])?.[1] ?? 0;
 }
 
-const HELP = "Counts where the settings name a phone mast or a cordless phone near by.";
+/** Field for a screening class, of one list of classes as of the other. */
+function screeningField<C extends string>(
+  classes: readonly C[],
+  o: { readonly default: C; readonly source: string },
+) {
+  return choice({
+    label: "Screening class",
+    choices: classes.map((value) => ({ value, label: value === "none" ? "None stated" : value })),
+    ...o,
+    help: "Counts where the settings name a phone mast or a cordless phone near by.",
+    means: "screening",
+    advanced: true,
+  });
+}
 
 /** Field for the class of a cable. */
 export const cableScreening = () =>
-  choice({
-    label: "Screening class",
-    choices: [
-      { value: "A++", label: "A++" },
-      { value: "A+", label: "A+" },
-      { value: "A", label: "A" },
-      { value: "B", label: "B" },
-      { value: "none", label: "None stated" },
-    ],
+  screeningField<CableClass>(["A++", "A+", "A", "B", "none"], {
     default: "A",
-    help: HELP,
     source: "EN 50117, from memory: 105, 95, 85 and 75 dB up to 1000 MHz; none stated: about 40 dB",
-    means: "screening",
-    advanced: true,
   });
 
 /** Field for the class of a plate, a joint, a splitter or an amplifier. */
 export const equipmentScreening = (value: EquipmentClass = "A") =>
-  choice({
-    label: "Screening class",
-    choices: [
-      { value: "A", label: "A" },
-      { value: "B", label: "B" },
-      { value: "none", label: "None stated" },
-    ],
+  screeningField<EquipmentClass>(["A", "B", "none"], {
     default: value,
-    help: HELP,
     source: "EN 50083-2/A1, as quoted: 75 and 65 dB at 470 to 1000 MHz, 55 above; none stated: about 40 dB",
-    means: "screening",
-    advanced: true,
   });
 
 /** What comes in below this is lost beside any wanted carrier [dBµV]: 22 dB below the least that an outlet should have. */

@@ -160,6 +160,7 @@ const tap = define({
         { value: "2", label: "2" },
         { value: "3", label: "3" },
         { value: "4", label: "4" },
+        { value: "6", label: "6" },
         { value: "8", label: "8" },
       ],
       default: "1",

@@ -34,6 +34,7 @@ const STACKER_OPTIONS = z.object({
     choices: [
       { value: "1", label: "1" },
       { value: "2", label: "2" },
+      { value: "4", label: "4" },
     ],
     default: "1",
   }),

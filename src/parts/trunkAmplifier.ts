@@ -14,10 +14,11 @@ import { equipmentScreening, screened } from "./screening.ts";
 const OPTIONS = z.object({
   satelliteInputs: choice({
     label: "Satellite trunks",
-    help: "Four for each satellite position; with the terrestrial one 5, 9 or 17 trunks.",
+    help: "Four for each satellite position; with the terrestrial one 5, 9, 13 or 17 trunks.",
     choices: [
       { value: "4", label: "4 (one satellite)" },
       { value: "8", label: "8 (two satellites)" },
+      { value: "12", label: "12 (three satellites)" },
       { value: "16", label: "16 (four satellites)" },
     ],
     default: "4",

@@ -22,7 +22,7 @@ const WORDS: Readonly<Record<ConditionColumn, Words>> = {
   "masts on": { name: "Masts on", phrase: "with phone masts on" },
   "masts off": { name: "Masts off", phrase: "with phone masts off" },
   "all on": { name: "All on", phrase: "with all receivers on" },
-  "one on": { name: "One on alone", phrase: "when it is on alone" },
+  "one on": { name: "On alone", phrase: "when it is on alone" },
 };
 
 export function conditionName(column: ConditionColumn): string {

@@ -66,6 +66,8 @@ export function culpritClause(culprit: Blamed): string {
       return culprit.amount > 0
         ? `${name} is set too low and amplifies by only ${loss}`
         : `${name} is set too low and loses ${loss}`;
+    case "little gain":
+      return `${name} amplifies by only ${loss}, ${excess} less than usual`;
     case "high gain":
       return `${name} amplifies by ${loss}, which is too much here`;
     case "noisy":
@@ -171,6 +173,8 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
       return `Give ${name} its supply.`;
     case "low gain":
       return `Turn ${name} up by ${numeralAsSet(Math.max(1, Math.ceil(culprit.excessDb - 0.05)))} dB.`;
+    case "little gain":
+      return `Replace ${name} with an LNB of more gain.`;
     case "high gain":
       return `Turn ${name} down, or take it out.`;
     case "noisy":

@@ -1,5 +1,6 @@
 /** A loss in one clause, the culprit first, and what would put it right. */
 
+import type { PartId } from "../design/design.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { isLeak } from "../findings/blame/quality.ts";
 import type { Missing } from "../findings/missing.ts";
@@ -58,10 +59,10 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
         ? `No LNB is on ${partName(reason.part)}`
         : `${capital(portName(reason.part, reason.port, evaluation, "out"))} leads nowhere`;
     case "cut": {
-      const port = wrongInput(evaluation.record(reason.part), service);
-      return port === undefined
+      const wrong = wrongInput(evaluation.record(reason.part), service);
+      return wrong === undefined
         ? `${partName(reason.part)} stops ${lacking}`
-        : `${SERVICE_NAMES[service]} comes into ${portName(reason.part, port, evaluation, "in")}, which stops ${lacking}`;
+        : `${SERVICE_NAMES[service]} comes into ${portName(reason.part, wrong.arrives, evaluation, "in")}, which stops ${lacking}`;
     }
     case "outside tuning range":
       return `${capital(lacking)} outside ${numeralAsSet(reason.fromMHz)} to ${numeralAsSet(reason.toMHz)} MHz cannot be tuned by ${receiver}`;
@@ -154,14 +155,24 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
   }
 }
 
-/** An input that a service comes into although another one beside it is made for it. */
-function wrongInput(record: PartRecord | undefined, service: Service): string | undefined {
+type WrongInput = { readonly arrives: string; readonly meant: string };
+
+/** An input that a service comes into, and another one beside it that is made for it. */
+function wrongInput(record: PartRecord | undefined, service: Service): WrongInput | undefined {
   if (!record) return undefined;
   const { ports, inputs } = record;
   const arrives = ports.find((p) => inputs[p.id]?.bands.some((b) => b.origin.service === service));
   if (!arrives || passesService(record, arrives.id, service)) return undefined;
-  const isMeant = ports.some((p) => p.side === "in" && p !== arrives && passesService(record, p.id, service));
-  return isMeant ? arrives.id : undefined;
+  const meant = ports.find((p) => p.side === "in" && p !== arrives && passesService(record, p.id, service));
+  return meant && { arrives: arrives.id, meant: meant.id };
+}
+
+/** Where the lead of a service belongs. */
+function movedLead(part: PartId, { arrives, meant }: WrongInput, evaluation: Evaluation): string {
+  const [from, to] = [arrives, meant].map((port) => portLabelOf(part, port, evaluation));
+  return evaluation.record(part)?.joined[meant]
+    ? `Swap the leads on ${from} and ${to} of ${partName(part)}.`
+    : `Move the lead from ${from} to ${to} of ${partName(part)}.`;
 }
 
 function disturbedWords({ spoiler, blamed }: Missing, lacking: string, receiver: string): string {
@@ -205,8 +216,12 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
         : `Let ${partName(culprit.part)} give or pass the supply for ${partName(reason.part)}, or take it out.`;
     case "loop":
       return "Remove one wire of the loop.";
-    case "cut":
-      return `Replace ${partName(reason.part)} with a type of wider range, or take it out.`;
+    case "cut": {
+      const wrong = wrongInput(evaluation.record(reason.part), facts.service);
+      return wrong
+        ? movedLead(reason.part, wrong, evaluation)
+        : `Replace ${partName(reason.part)} with a type of wider range, or take it out.`;
+    }
     case "no user band set":
       return `Set a free user band for ${suffererWords(at)}.`;
     case "no such user band":

@@ -335,3 +335,90 @@ describe("trunks fed from the head end", () => {
     expect(both(259).record("i")?.shutDown).toEqual(["in", "out"]);
   });
 });
+
+describe("an LNB with a switching regulator", () => {
+  const behind8Ohm = (polarisation: "V" | "H", regulator: string) =>
+    evaluate(
+      draw(
+        {
+          l: ["lnb-universal", { commonMa: 250, outputMa: 0, regulator }],
+          c: ["cable", { lengthM: 80, grade: "own", loopOhmPerKm: 100 }],
+          r: ["receiver-sat", { polarisation }],
+        },
+        "l.out > c.in, c.out > r.sat",
+      ),
+    ).record("l");
+
+  // 250 mA at 13 V are 3.25 W. U² − 18·U + 8 Ω · 3.25 W = 0: U = 9 + √(81 − 26) = 16.416 V, and 3.25 W / U = 198 mA.
+  test("draws less at 18 V", () => {
+    expect(behind8Ohm("H", "switching")?.feeds.out?.[0]?.volts).toBeCloseTo(16.416, 2);
+    expect(behind8Ohm("H", "switching")?.drawsMa).toBeCloseTo(198, 0);
+  });
+
+  // U² − 13·U + 26 = 0: U = 6.5 + √(42.25 − 26) = 10.531 V, below the 11.5 V from which its regulator works: there it
+  // draws no more than 3.25 W / 11.5 V = 282.6 mA, so that 13 V − 8 Ω · 282.6 mA = 10.739 V are left; it is dead.
+  test("draws more on a long line at 13 V, down to where it works no more", () => {
+    expect(behind8Ohm("V", "switching")?.drawsMa).toBeCloseTo(282.6, 0);
+    expect(behind8Ohm("V", "switching")?.feeds.out?.[0]?.volts).toBeCloseTo(10.739, 2);
+    expect(behind8Ohm("V", "switching")?.powered).toBe(false);
+  });
+
+  // 13 V − 8 Ω · 250 mA = 11 V; 18 V − 2 V = 16 V.
+  test("is told apart from one whose current is the same at every voltage", () => {
+    expect(behind8Ohm("V", "linear")?.feeds.out?.[0]?.volts).toBeCloseTo(11, 3);
+    expect(behind8Ohm("H", "linear")?.feeds.out?.[0]?.volts).toBeCloseTo(16, 3);
+  });
+});
+
+describe("a plate", () => {
+  const behind = (kind: string, options = {}) =>
+    evaluate(
+      draw(
+        {
+          l: ["lnb-universal", { commonMa: 100, outputMa: 0 }],
+          p: [kind, options],
+          r: ["receiver-sat", { half: "high" }],
+        },
+        "l.out > p.in, p.sat > r.sat",
+      ),
+    )
+      .record("l")
+      ?.feeds.out?.map(({ volts, toneArrives }) => [volts, toneArrives]);
+
+  // A Schottky diode takes 0.3 to 0.5 V (textbook, from memory); the upper end stands for it.
+  test.each(["outlet-sat", "outlet-sat-twin", "outlet-diplexed", "outlet-triplexed", "outlet-quad"])(
+    "%s passes DC and tone, DC by a diode, DC alone, or nothing, as it is sold",
+    (kind) => {
+      expect(behind(kind)).toEqual([[13, true]]);
+      expect(behind(kind, { satelliteDc: "diode" })).toEqual([[12.5, true]]);
+      expect(behind(kind, { satelliteTone: false })).toEqual([[13, false]]);
+      expect(behind(kind, { satelliteDc: "none" })).toBeUndefined();
+    },
+  );
+
+  test.each(["outlet-through", "outlet-end"])(
+    "of a riser, %s, passes them by its diode or not at all",
+    (kind) => {
+      expect(behind(kind, { satellite: true })).toEqual([[12.5, true]]);
+      expect(behind(kind, { satellite: true, satelliteTone: false })).toEqual([[12.5, false]]);
+      expect(behind(kind, { satellite: true, satelliteDc: "none" }) ?? []).toEqual([]);
+    },
+  );
+
+  // 5 V of the set in the room reach a masthead amplifier only through a TV socket that passes them.
+  test("with a TV socket that passes DC lets a set feed the masthead", () => {
+    const masthead = (tvDc: boolean) =>
+      evaluate(
+        draw(
+          {
+            a: ["aerial-uhf"],
+            m: ["amp-masthead", { minVolts: 5 }],
+            p: ["outlet-diplexed", { tvDc }],
+            t: ["receiver-tv", { aerialSupply: "5" }],
+          },
+          "a.out > m.in, m.out > p.in, p.tv > t.in",
+        ),
+      ).record("m")?.powered;
+    expect([masthead(false), masthead(true)]).toEqual([false, true]);
+  });
+});

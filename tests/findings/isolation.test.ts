@@ -328,3 +328,83 @@ describe("isolation behind pads, at 47 MHz", () => {
     expect(work.toSorted()).toEqual([1, 2, 2, 2, 2, 3]);
   });
 });
+
+/** Four houses at 47 MHz, where taps and splitters lose what is set, each added up along the one way between two sockets. */
+describe("isolation in whole houses", () => {
+  const plate = (dwelling: string): Parts[string] => ["outlet-tv", { dwelling, lossDb: 1 }];
+  const split = (isolationDb: number): Parts[string] => [
+    "splitter",
+    { loss: "own", ownTvDb: 4, isolationDb },
+  ];
+  const found = (parts: Parts, wires: string) =>
+    [...pairsOf(draw({ a: ["aerial-uhf"], ...parts }, wires))].map(({ at, isolationDb }) => [
+      at,
+      Math.round(isolationDb * 100) / 100,
+    ]);
+
+  // From a branch to the line 22 dB, more than the branch of 20 dB has. A to B: 1 + 22 + 2 + 16 + 1 = 42 dB. A to C is less: the second tap's
+  // line loses 0.45 + 1.45·0.1105 = 0.61 dB, so 1 + 22 + 2 + 0.61 + 4 + 1 = 30.61 dB. B to C at the second tap: 1 + 22 + 4 + 1 = 28 dB.
+  test("a riser of two taps and a plate at its end", () => {
+    const parts: Parts = {
+      x: ["tap", { tapLossDb: 20, isolationDb: 22 }],
+      p: ["attenuator", { lossDb: 2 }],
+      y: ["tap", { tapLossDb: 16, isolationDb: 22 }],
+      q: ["attenuator", { lossDb: 4 }],
+      o1: plate("A"),
+      o2: plate("B"),
+      o3: plate("C"),
+    };
+    expect(
+      found(
+        parts,
+        "a.out > x.in, x.tap1 > o1.in, x.out > p.in, p.out > y.in, y.tap1 > o2.in, y.out > q.in, q.out > o3.in",
+      ),
+    ).toEqual([
+      ["x", 30.61],
+      ["y", 28],
+    ]);
+  });
+
+  // Simply joined: 3.52 dB from leg to leg and a plate of 1 dB at either end.
+  test("two plates twisted on one line", () => {
+    const parts: Parts = { t: ["t-joint"], o1: plate("A"), o2: plate("B") };
+    expect(found(parts, "a.out > t.in, t.out1 > o1.in, t.out2 > o2.in")).toEqual([["t", 5.52]]);
+  });
+
+  // Behind one small splitter 1 + 22 + 1 = 24 dB; across the first 1 + 4 + 25 + 4 + 1 = 35.
+  test("a tree of splitters, near and far", () => {
+    const parts: Parts = {
+      s: split(25),
+      l: split(22),
+      r: split(22),
+      o1: plate("A"),
+      o2: plate("B"),
+      o3: plate("C"),
+      o4: plate("D"),
+    };
+    expect(
+      found(
+        parts,
+        "a.out > s.in, s.out1 > l.in, s.out2 > r.in, l.out1 > o1.in, l.out2 > o2.in, r.out1 > o3.in, r.out2 > o4.in",
+      ),
+    ).toEqual([
+      ["s", 35],
+      ["l", 24],
+      ["r", 24],
+    ]);
+  });
+
+  // 3 + 28 + 5 dB, and a plate of 1 dB at either end.
+  test("two flats on one multiswitch", () => {
+    const parts: Parts = {
+      m: ["multiswitch", { isolationDb: 28 }],
+      p: ["attenuator", { lossDb: 3 }],
+      q: ["attenuator", { lossDb: 5 }],
+      o1: plate("A"),
+      o2: plate("B"),
+    };
+    expect(
+      found(parts, "a.out > m.terr, m.out1 > p.in, m.out2 > q.in, p.out > o1.in, q.out > o2.in"),
+    ).toEqual([["m", 38]]);
+  });
+});

@@ -126,6 +126,16 @@ describe("a satellite line amplifier", () => {
     expect(isLive(led(carrierAt(600), signalOf("amp-if"), "in", "out"))).toBe(false);
   });
 
+  // The gain of its TV half, and −25 dB or so without supply: both halves live on the same current.
+  test("amplifies TV as well where it is built for the whole cable, while it is fed", () => {
+    const whole = { below: "amplified", tvGainDb: 12 };
+    expect(gainBetween(signalOf("amp-if", whole), "in", "out", 600)).toBeCloseTo(12, 9);
+    expect(gainBetween(signalOf("amp-if", whole), "in", "out", 98)).toBeCloseTo(12, 9);
+    expect(gainBetween(signalOf("amp-if", whole, false), "in", "out", 600)).toBeLessThan(-10);
+    const [, lower] = signalOf("amp-if", whole).paths ?? [];
+    expect(lower?.noiseFigureDb).toBe(6);
+  });
+
   test("for 950–2150 MHz cuts a wideband feed below it; one from 290 MHz takes it whole", () => {
     expect(isLive(led(carrierAt(500, 27.5), signalOf("amp-if"), "in", "out"))).toBe(false);
     const wide = signalOf("amp-if", { fromMHz: 290, toMHz: 2350 });

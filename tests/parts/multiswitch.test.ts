@@ -26,6 +26,7 @@ describe("ports of a multiswitch", () => {
     { satelliteInputs: "4", outputs: 32, terrestrial: false, cascade: false, count: 4 + 32 },
     { satelliteInputs: "8", outputs: 8, terrestrial: true, cascade: false, count: 8 + 1 + 8 },
     { satelliteInputs: "8", outputs: 8, terrestrial: true, cascade: true, count: 8 + 1 + 8 + 9 },
+    { satelliteInputs: "12", outputs: 8, terrestrial: true, cascade: false, count: 12 + 1 + 8 },
     { satelliteInputs: "16", outputs: 6, terrestrial: false, cascade: true, count: 16 + 6 + 16 },
   ])("$satelliteInputs inputs, $outputs outputs, TV $terrestrial, cascade $cascade: $count", (row) => {
     const { count, ...options } = row;

@@ -96,12 +96,11 @@ function faultsOf(design: Design) {
 }
 
 function diagnosed(design: Design) {
-  const outlet = design.parts.find((p) => report(evaluate(design)).verdicts.some((v) => v.part === p.id));
-  if (!outlet) return [];
-  const verdict = report(evaluate(design)).verdicts.find((v) => v.part === outlet.id);
+  const { verdicts } = report(evaluate(design));
+  const verdict = design.parts.flatMap((p) => verdicts.find((v) => v.part === p.id) ?? [])[0];
   const service = verdict?.services[0]?.service;
-  if (!service) return [];
-  const steps = diagnose(design, [{ part: outlet.id, service, works: false }]);
+  if (!verdict || !service) return [];
+  const steps = diagnose(design, [{ part: verdict.part, service, works: false }]);
   for (;;) {
     const step = steps.next();
     if (step.done) return step.value.map((s) => [s.match, s.distance, s.faults.map((f) => f.id)]);

@@ -46,7 +46,9 @@ function weightOf(suspect: Suspect, about: About): number {
 }
 
 function isDefect({ stage: { record }, shortcoming }: Suspect): boolean {
-  return shortcoming.does === "dead cable" || isBroken(record.kind, record.options);
+  const { does } = shortcoming;
+  // A part that nobody feeds is as good as broken, whoever still gets enough behind it.
+  return does === "dead cable" || does === "unfed" || isBroken(record.kind, record.options);
 }
 
 function servedBy({ stage: { step } }: Suspect, { served }: About): Served {
@@ -77,4 +79,15 @@ export function canGive({ record }: Stage, moreDb: number): boolean {
 
 export function asCulprit({ stage, shortcoming }: Suspect): Blamed {
   return { part: stage.step.part, port: stage.step.to, ...shortcoming, ...dishField(stage.record) };
+}
+
+/**
+ * So much of the excess [share of the decibels] must be a part's own gain, to be called its doing: a rest of few decibels goes
+ * with the attenuator that is fitted in its place. A choice of this tool.
+ */
+const OWN_SHARE = 0.8;
+
+/** Whether the gain of a part makes up what it is driven too far [dB]. */
+export function isByGain(gainDb: number, overDb: number): boolean {
+  return gainDb > 0 && gainDb >= overDb * OWN_SHARE;
 }

@@ -34,6 +34,8 @@ export type Misdeed =
   | "switched off"
   | "unfed"
   | "low gain"
+  /** A part of fixed gain that has too little of it. */
+  | "little gain"
   | "high gain"
   | "noisy"
   /** An attenuator in the line; the one at an amplifier's input. */

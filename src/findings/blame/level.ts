@@ -3,7 +3,7 @@ import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { extreme } from "../extreme.ts";
 import type { Draft } from "../finding.ts";
-import { type About, asCulprit, canGive, type Suspect, worstOf } from "./choose.ts";
+import { type About, asCulprit, canGive, isByGain, type Suspect, worstOf } from "./choose.ts";
 import type { Blamed } from "./culprit.ts";
 import { placesServed } from "./served.ts";
 import { declaredGainDb, exceeding, heldDbuv, lacking } from "./shortcomings.ts";
@@ -139,7 +139,7 @@ function tooMuch(stages: readonly Stage[], swapped: readonly Suspect[], about: A
   }));
   // An amplifier that is driven too far goes first, whatever a strong source adds: without its gain nothing is too much.
   const driven = amplifying.filter(
-    ({ stage }) => isDriven(stage) && declaredGainDb(stage) >= about.missingDb,
+    ({ stage }) => isDriven(stage) && isByGain(declaredGainDb(stage), about.missingDb),
   );
   if (swapped.length === 0 && driven.length > 0) return worstOf(driven, about);
   const others = suspectsAmong(

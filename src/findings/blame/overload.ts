@@ -4,21 +4,11 @@ import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import { extreme } from "../extreme.ts";
 import type { Draft } from "../finding.ts";
 import { culpritFirst } from "../rule.ts";
+import { isByGain } from "./choose.ts";
 import { type Blamed, dishField } from "./culprit.ts";
 import { isAmplifier } from "./level.ts";
 import { declaredGainDb, exceeding } from "./shortcomings.ts";
 import { type Stage, stagesTo } from "./stages.ts";
-
-/**
- * So much of the excess [share of the decibels] must be a part's own gain, to be called its doing: a rest of few decibels goes
- * with the attenuator that is fitted in its place. A choice of this tool.
- */
-const OWN_SHARE = 0.8;
-
-/** Whether the gain of a part makes up what it is driven too far [dB]. */
-export function isByGain(gainDb: number, overDb: number): boolean {
-  return gainDb > 0 && gainDb >= overDb * OWN_SHARE;
-}
 
 /**
  * The same finding with the culprit first: an amplifier before the driven part. Nobody takes a source in hand for what

@@ -270,6 +270,9 @@ function correctionsOf(stage: Stage, asked: Asked, gives: "less" | "more"): read
     return amplifies ? [{ does: "high gain", options }] : [];
   }
   if (isSource && job === "signal source") return [{ does: "low output", options }];
+  // Nobody turns an LNB up.
+  if (amplifies && job === "converter" && step.userBand === undefined)
+    return [{ does: "little gain", options }];
   return [{ does: isSource ? "weak source" : amplifies ? "low gain" : "loses", options }];
 }
 

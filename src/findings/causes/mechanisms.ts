@@ -133,7 +133,13 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
     takes: ["band", "level"],
     lacks: ["suitable cable", "suitable feed"],
   },
-  overload: { stage: 7, natures: ["too strong"], takes: ["quality"], lacks: ["moderation"] },
+  // What comes in from a source too strongly is too strong behind the part as well.
+  overload: ({ facts }) => ({
+    stage: 7,
+    natures: ["too strong"],
+    takes: facts.because === "input" ? ["quality", "moderation"] : ["quality"],
+    lacks: ["moderation"],
+  }),
   // The gain control holds the level behind it only within its window.
   "stacking-input": (finding) =>
     finding.at.side === "too much"

@@ -12,6 +12,10 @@ export type LevelDifferenceFacts = {
   readonly culprit?: Blamed;
 };
 
+function isOver(stronger: CarrierFigures, { centreMHz }: CarrierFigures): boolean {
+  return stronger.centreMHz === centreMHz;
+}
+
 /** Carriers of one service too far apart in level. */
 export const levelDifference: RuleOf<"level-difference"> = {
   id: "level-difference",
@@ -21,7 +25,9 @@ export const levelDifference: RuleOf<"level-difference"> = {
         const allowed = profile.differenceDb[service];
         const ranked = heardAt(place, service, profile)
           .map(({ limits: _, ...figures }) => figures)
-          .sort((a, b) => a.levelDbuv - b.levelDbuv);
+          .sort((a, b) => a.levelDbuv - b.levelDbuv)
+          // Two on one frequency are not to be brought to one level. Satellite planes never lie on one line at once.
+          .filter((c, i, all) => service === "satellite" || !all.slice(i + 1).some((o) => isOver(o, c)));
         const weakest = ranked[0];
         const strongest = ranked.at(-1);
         if (allowed === undefined || !weakest || !strongest) return [];

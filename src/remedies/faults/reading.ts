@@ -44,7 +44,7 @@ export type Reading =
 /** Below this a meter shows a dash [dBµV]; typical, from memory. */
 export const METER_FLOOR_DBUV = 20;
 /** The best MER that a good meter can show, for its own errors [dB]; typical, from memory. */
-const METER_MER_DB = 40;
+export const METER_MER_DB = 40;
 /** Noise figure of a meter [dB]; as of a receiver, from memory. */
 const METER_NOISE_FIGURE_DB = 8;
 

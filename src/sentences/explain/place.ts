@@ -47,10 +47,13 @@ export function tuned(c: Pick<CarrierFigures, "name" | "centreMHz">): string {
   return `${c.name} (${numeral(c.centreMHz)} MHz)`;
 }
 
+/** How the carriers that fail are marked; `withLimit`: their limit is drawn across. */
+export type PlaceLook = { readonly kind: MarkKind; readonly label: string; readonly withLimit?: boolean };
+
 /** Picture of the place with the carriers that fail marked, and the limit across them. */
 export function pictureOfPlace(
   facts: ToldFinding,
-  look: { readonly kind: MarkKind; readonly label: string; readonly withLimit?: boolean },
+  look: PlaceLook,
   fails: (band: Band, i: number, limits: Limits) => boolean,
 ): SpectrumPicture | null {
   const spot = spotOf(facts);

@@ -45,7 +45,11 @@ export const commandLost: RuleWords<"command-lost"> = {
         }
         return parts[0] === facts.receiver
           ? `No command of ${rx} reaches ${partName(facts.switch)}, so it cannot choose what it gets.`
-          : `Supply and commands of ${rx} stop at ${partName(parts[0])}, so ${partName(facts.switch)} does nothing for it.`;
+          : `Supply and commands of ${rx} stop at ${partName(parts[0])}, so ${
+              told.evaluation.record(facts.switch)?.powered
+                ? `${rx} cannot control ${partName(facts.switch)}`
+                : `${partName(facts.switch)} does nothing for it`
+            }.`;
       case "no position":
         return `${rx} sends no ${COMMAND_WORDS[facts.command]}, so ${name} stays at position 1 of ${facts.positions}.`;
       case "no such position":

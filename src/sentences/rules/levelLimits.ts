@@ -3,7 +3,8 @@ import { plural } from "../../words/plural.ts";
 import { becauseOf, culpritCure, culpritWords } from "../culpritWords.ts";
 import { heardThere, pictureOfPlace, tuned, whereOf } from "../explain/place.ts";
 import { plainName, programmes } from "../explain/plainWords.ts";
-import { beside, countedCarriers, partName, share } from "../phrases.ts";
+import { isTooStrong, levelMark, levelMessage } from "../levelWords.ts";
+import { beside, partName } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 
 type Here = Told<"level-limits">;
@@ -14,38 +15,25 @@ export const levelLimits: RuleWords<"level-limits"> = {
     "Below the least level a receiver works on a good day only; above the most it is overloaded, and more signal makes things worse.",
   source: "The limits chosen for the design",
   severities: ["warning"],
-  message: (told) => {
-    const { facts, at } = told.finding;
-    const { value = 0, limit = 0 } = told.finding;
-    const which = share(facts.failing, facts.of, countedCarriers(facts.worst, at.service));
-    const high = isHigh(told);
-    const figures = `${beside(value, limit)} dBµV and ${high ? "may" : "should"} have ${numeralAsSet(limit)} dBµV at ${high ? "most" : "least"}`;
-    const degree = high ? "strong" : "weak";
-    const place = `At ${whereOf(told)}, ${which}`;
-    const seen = plural(facts.failing, {
-      one: `${place} is too ${degree}: it has ${figures}.`,
-      other: `${place} are too ${degree}. The worst has ${figures}.`,
-    });
-    return facts.culprit ? `${culpritWords(facts.culprit)} ${seen}` : seen;
-  },
+  message: (told) => levelMessage(told.finding, whereOf(told)),
   cure: (told) => {
     const { facts, value = 0, limit = 0 } = told.finding;
     const cure = culpritCure(facts.culprit);
     if (cure !== undefined) return cure;
-    return isHigh(told)
+    return isTooStrong(told.finding)
       ? `Put ${numeralAsSet(Math.ceil(value - limit))} dB of attenuation or more before it, or turn a gain down.`
       : "Lose less on the way (shorter or better cable, fewer splits), or amplify before the loss.";
   },
   customer: (told) => {
     const { at } = told.finding;
     const name = plainName(told, at.part);
-    return isHigh(told)
+    return isTooStrong(told.finding)
       ? `The signal at ${name} is too strong${becauseOf(told)}. That upsets a receiver just as a weak one does.`
       : `The signal at ${name} is too weak${becauseOf(told)}. So ${programmes(at.service)} ${at.service === "fm" ? "hiss" : "may break up"}.`;
   },
   trade: (told) => {
     const { value = 0, limit = 0, facts } = told.finding;
-    const high = isHigh(told);
+    const high = isTooStrong(told.finding);
     const all = heardThere(told).map((c) => c.levelDbuv);
     const [least, most] = [Math.min(...all), Math.max(...all)].map((x) => numeral(x));
     const missing = plural(Math.abs(value - limit), {
@@ -69,7 +57,7 @@ export const levelLimits: RuleWords<"level-limits"> = {
   },
   measure: (told) => {
     const { value = 0, limit = 0, facts } = told.finding;
-    const high = isHigh(told);
+    const high = isTooStrong(told.finding);
     const confirm = `Level meter at ${whereOf(told)} on ${tuned(facts.worst)}: about ${beside(value, limit)} dBµV confirm it, ${numeralAsSet(limit)} dBµV or ${high ? "less" : "more"} refute it. `;
     return (
       confirm +
@@ -82,21 +70,12 @@ export const levelLimits: RuleWords<"level-limits"> = {
   },
   neighbours: ["low-carrier-to-noise", "slope", "level-difference", "overload"],
   picture: (told) =>
-    pictureOfPlace(
-      told,
-      {
-        kind: isHigh(told) ? "strong" : "weak",
-        label: `${numeralAsSet(told.finding.limit ?? 0)} dBµV ${isHigh(told) ? "at most" : "at least"}`,
-        withLimit: true,
-      },
-      (band, i, limits) =>
-        isHigh(told) ? (band.level[i] ?? 0) > limits.maxDbuv : (band.level[i] ?? 0) < limits.minDbuv,
+    pictureOfPlace(told, levelMark(told.finding), (band, i, limits) =>
+      isTooStrong(told.finding)
+        ? (band.level[i] ?? 0) > limits.maxDbuv
+        : (band.level[i] ?? 0) < limits.minDbuv,
     ),
 };
-
-function isHigh({ finding }: Here): boolean {
-  return finding.at.side === "too much";
-}
 
 function beforeAndBehind(culprit: NonNullable<Here["finding"]["facts"]["culprit"]>): string {
   const name = partName(culprit.part);

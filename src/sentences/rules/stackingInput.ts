@@ -1,10 +1,10 @@
 import { numeral, numeralAsSet } from "../../words/numbers.ts";
-import { plural } from "../../words/plural.ts";
-import { culpritCure, culpritWords } from "../culpritWords.ts";
+import { culpritCure } from "../culpritWords.ts";
 import { pictureOfPlace, tuned } from "../explain/place.ts";
 import { plainName } from "../explain/plainWords.ts";
+import { isTooStrong, levelMark, levelMessage } from "../levelWords.ts";
 import { portLabelOf } from "../missingWords.ts";
-import { beside, countedCarriers, partName, share } from "../phrases.ts";
+import { beside, partName } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 
 type Here = Told<"stacking-input">;
@@ -15,30 +15,19 @@ export const stackingInput: RuleWords<"stacking-input"> = {
     "A unit for user bands holds its output by gain control. Below its input window the user bands get weak and noisy, above it they drown in products.",
   source: "Input window of the unit: 60 to 90 dBµV, a trade forum on one unit",
   severities: ["warning"],
-  message: (told) => {
-    const { facts, at, value = 0, limit = 0 } = told.finding;
-    const which = share(facts.failing, facts.of, countedCarriers(facts.worst, at.service));
-    const degree = isHigh(told) ? "strong" : "weak";
-    const figures = `${beside(value, limit)} dBµV and ${isHigh(told) ? "may" : "should"} have ${numeral(limit)} dBµV at ${isHigh(told) ? "most" : "least"}`;
-    const place = `At ${inputOf(told)}, ${which}`;
-    const seen = plural(facts.failing, {
-      one: `${place} is too ${degree}: it has ${figures}.`,
-      other: `${place} are too ${degree}. The worst has ${figures}.`,
-    });
-    return facts.culprit ? `${culpritWords(facts.culprit)} ${seen}` : seen;
-  },
+  message: (told) => levelMessage(told.finding, inputOf(told)),
   cure: (told) => {
     const { facts, value = 0, limit = 0 } = told.finding;
     return (
       culpritCure(facts.culprit) ??
-      (isHigh(told)
+      (isTooStrong(told.finding)
         ? `Put ${numeralAsSet(Math.ceil(value - limit))} dB of attenuation before it.`
         : "Put a satellite IF amplifier before it, or lose less on the way from the LNB.")
     );
   },
   customer: (told) => {
     const name = plainName(told, told.finding.at.part);
-    return isHigh(told)
+    return isTooStrong(told.finding)
       ? `The satellite signal is too strong for ${name}. That spoils the picture just as a weak one does.`
       : `The satellite signal is too weak for ${name}. So all receivers behind it may lose their picture.`;
   },
@@ -57,29 +46,17 @@ export const stackingInput: RuleWords<"stacking-input"> = {
   },
   measure: (told) => {
     const { value = 0, limit = 0, facts } = told.finding;
-    const most = isHigh(told) ? "or less" : "or more";
+    const most = isTooStrong(told.finding) ? "or less" : "or more";
     return `Level meter at ${inputOf(told)} on ${tuned(facts.worst)}: about ${beside(value, limit)} dBµV confirm it, ${numeral(limit)} dBµV ${most} refute it.`;
   },
   neighbours: ["level-limits", "overload", "low-carrier-to-noise"],
   picture: (told) =>
-    pictureOfPlace(
-      told,
-      {
-        kind: isHigh(told) ? "strong" : "weak",
-        label: `${numeral(told.finding.limit ?? 0)} dBµV ${isHigh(told) ? "at most" : "at least"}`,
-        withLimit: true,
-      },
-      (band, i) => {
-        const { limit = 0 } = told.finding;
-        const level = band.level[i] ?? 0;
-        return isHigh(told) ? level > limit : level < limit;
-      },
-    ),
+    pictureOfPlace(told, levelMark(told.finding), (band, i) => {
+      const { limit = 0 } = told.finding;
+      const level = band.level[i] ?? 0;
+      return isTooStrong(told.finding) ? level > limit : level < limit;
+    }),
 };
-
-function isHigh({ finding }: Here): boolean {
-  return finding.at.side === "too much";
-}
 
 /** "the input VL of ⟦stacker⟧" */
 function inputOf({ finding, evaluation }: Here): string {

@@ -45,6 +45,23 @@ describe("too little, and a part does worse than a sound one", () => {
     expect(tooLittle(both, "a.out > p.in, p.out > q.in, q.out > z.in", 10)).toMatchObject({ part: "q" });
   });
 
+  // A masthead amplifier without supply loses 25 dB where it would give 16: whoever lives without that, a tap of 20 dB at which it is
+  // missed is not at fault.
+  test("an amplifier that nobody feeds, though others get enough", () => {
+    const parts: Sketch = {
+      y: ["receiver-tv"],
+      x: ["outlet-through", { tapLossDb: 20 }],
+      e: ["outlet-end"],
+      m: ["amp-masthead"],
+      a: aerial(85),
+    };
+    const wires = "a.out > m.in, m.out > x.in, x.out > e.in, e.tv > y.in, x.tv > z.in";
+    expect(blamedForLevel(line(parts, wires), "x.tv", "too little", 8)).toMatchObject({
+      part: "m",
+      does: "unfed",
+    });
+  });
+
   test("one that also serves a place in order comes behind", () => {
     const parts: Sketch = {
       y: ["receiver-tv"],
@@ -163,13 +180,13 @@ describe("too much", () => {
 
   // Two channels, as the rating is meant: 95 + 28 = 123 dBµV, rated 104: overdriven. Without its 28 dB nothing of the 12 dB
   // would be too much, so it goes first although
-  // the source gives 33 dB beyond the usual. It cannot explain 29 dB.
+  // the source gives 33 dB beyond the usual. Its 28 dB are less than four fifths of 36 dB.
   test("is an overdriven amplifier's, whatever the source gives, where its gain covers it", () => {
     const two = { channels: [{ channel: 30 }, { channel: 40 }] };
     const parts = { ...mast({ gainDb: 28 }), p: ["attenuator", { lossDb: 26 }], a: aerial(95, two) } as const;
     const padded = "a.out > m.in, m.out > i.in, i.out > p.in, p.out > z.in";
     expect(tooMuch(parts, padded, 12)).toMatchObject({ part: "m", does: "high gain", amount: 28 });
-    expect(tooMuch(parts, padded, 29)).toMatchObject({ part: "a" });
+    expect(tooMuch(parts, padded, 36)).toMatchObject({ part: "a" });
   });
 
   test("is of two alike that of the one nearer to the source", () => {

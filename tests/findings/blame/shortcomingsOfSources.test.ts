@@ -146,7 +146,8 @@ describe("a converter", () => {
   // 55 dB of conversion gain are usual.
   test("lacks gain, or is a source too strong, by what it differs from a usual one", () => {
     const { lacking, exceeding } = of({ gainDb: 45 });
-    expect(lacking).toMatchObject({ does: "low gain" });
+    // Its gain is fixed: nobody turns an LNB up.
+    expect(lacking).toMatchObject({ does: "little gain" });
     expect(lacking?.excessDb).toBeCloseTo(10, 6);
     expect(lacking?.amount).toBeCloseTo(45, 6);
     expect(exceeding).toBeUndefined();

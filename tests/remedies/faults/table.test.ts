@@ -71,6 +71,21 @@ const ROWS: readonly Row[] = [
     loses: ["tv1", "tv2"],
   },
   {
+    name: "a set whose menu no longer feeds the active aerial darkens the other set too",
+    design: "set-fed-aerial",
+    fault: "aerial-supply-off:tv1",
+    rule: "no-supply",
+    loses: ["tv1", "tv2"],
+  },
+  {
+    // 2 · 200 mA of the motor are the receiver's 400 mA alone; the LNB has nothing left.
+    name: "a jammed dish motor takes the supply of the LNB",
+    design: "motor-dish",
+    fault: "motor-jammed:motor",
+    rule: "supply-overloaded",
+    loses: ["sat"],
+  },
+  {
     name: "an isolator between inserter and masthead",
     design: "masthead-house",
     fault: "supply-blocked:down.out>psu.in",

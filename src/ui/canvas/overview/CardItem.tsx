@@ -35,11 +35,9 @@ function useCardFacts(id: string) {
   const isSelected = useApp((s) => s.selection.parts.includes(id));
   const label = record ? record.part.label || record.kind.name : "";
   const stands = state && !state.isQuiet ? `, ${state.word}: ${state.why}` : "";
-  return {
-    record,
-    state,
-    facts: { sentence: `${label}${stands}`, isSelected, isCulprit: state?.isCulprit === true },
-  };
+  // Red is for what fails: a warning has its mark, and no frame.
+  const isCulprit = state?.isCulprit === true && state.tone === "danger";
+  return { record, state, facts: { sentence: `${label}${stands}`, isSelected, isCulprit } };
 }
 
 export const FullCard = memo(function FullCard({ card, box }: Props) {

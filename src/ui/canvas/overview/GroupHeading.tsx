@@ -27,15 +27,17 @@ export function GroupHeading({ group, widthPx }: Props) {
   const isSelected = useApp((s) => feeder !== undefined && s.selection.parts.includes(feeder));
   const isCulprit = useCulpritOf(feeder ?? "") === "error";
   const name = useGroupName(group);
+  const nameWidthPx = widthPx === undefined ? Infinity : nameRoomPx(count.words, widthPx);
+  const saysCount = nameWidthPx >= LEAST_NAME_PX;
   const words = (
     <>
       {record && <PartSymbol name={record.kind.symbol(record.options)} />}
       <span className="group-name">
-        {widthPx === undefined ? name : shortened(name, count.words, widthPx)}
+        {widthPx === undefined ? name : shortened(name, saysCount ? nameWidthPx : nameRoomPx("", widthPx))}
       </span>
       {count.words !== "" && (
         <span className="group-count" data-fine={count.isFine}>
-          {count.words}
+          <span className={saysCount ? undefined : "unseen"}>{count.words}</span>
           <StateMark state={count.isFine ? "works" : "fails"} />
         </span>
       )}
@@ -69,9 +71,15 @@ export function useGroupName({ feeder, riser }: FeedingGroup): string {
   return output ? `${name}, ${output}` : name;
 }
 
-function shortened(name: string, count: string, widthPx: number): string {
-  const sizePx = HEADING_SIZE_PX;
-  return fittingName(name, 1, { widthPx: widthPx - BESIDE_HEADING_PX - textWidth(count, sizePx), sizePx });
+/** Less room than this leaves nothing of a name: then the mark alone says whether its places work [px]. */
+const LEAST_NAME_PX = 48;
+
+function nameRoomPx(count: string, widthPx: number): number {
+  return widthPx - BESIDE_HEADING_PX - textWidth(count, HEADING_SIZE_PX);
+}
+
+function shortened(name: string, widthPx: number): string {
+  return fittingName(name, 1, { widthPx, sizePx: HEADING_SIZE_PX });
 }
 
 /** Of the places that are judged at all. */

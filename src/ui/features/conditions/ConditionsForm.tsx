@@ -37,7 +37,7 @@ export function ConditionsForm() {
       {table ? <Judged table={table} /> : null}
       <p className="quiet small">
         Conditions are tried one at a time, and the design stays as it is. The figure is what the tightest
-        carrier has to spare; the worst of a row is bold.
+        carrier has to spare, in dB; the worst of a row is bold.
       </p>
     </div>
   );
@@ -57,11 +57,13 @@ function Judged({ table }: { readonly table: Told }) {
           onClick={() =>
             printPage(() => (
               <div className="paper">
-                <h1>{design.title}: conditions</h1>
-                <p>{table.headline}</p>
-                <ConditionsTable table={table} labelOf={labelOf} isOnPaper />
-                <Assumed table={table} />
-                <p className="small">{ESTIMATE_NOTICE}</p>
+                <div className={styles.conditions}>
+                  <h1>{design.title}: conditions</h1>
+                  <p>{table.headline}</p>
+                  <ConditionsTable table={table} labelOf={labelOf} isOnPaper />
+                  <Assumed table={table} />
+                  <p className="small">{ESTIMATE_NOTICE}</p>
+                </div>
               </div>
             ))
           }

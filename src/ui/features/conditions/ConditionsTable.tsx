@@ -19,7 +19,7 @@ const GROUPS = [
   { role: "outlet", head: "Outlets" },
 ] as const;
 
-/** Every receiver and outlet under each condition; below a row, what its worst condition takes. */
+/** Every receiver and outlet under each condition; below a row, what each poor condition takes. */
 export function ConditionsTable({ table, labelOf, isOnPaper = false }: Props) {
   const { columns, places } = table;
   return (
@@ -41,7 +41,7 @@ export function ConditionsTable({ table, labelOf, isOnPaper = false }: Props) {
           cell: (place: ConditionPlace) => <Cell place={place} cell={cellOf(place, column)} />,
         })),
       ]}
-      linesBelow={(place) => worstLines(place, table)}
+      linesBelow={(place) => linesOf(place, table)}
     />
   );
 }
@@ -59,21 +59,38 @@ function Cell({ place, cell }: CellProps) {
   return (
     <span className={styles.cell} data-tone={tone} data-worst={isWorst || undefined}>
       <Icon size={15} aria-hidden />
-      {marginOf(cell) === null ? word : <span className="unseen">{word}, </span>}
-      {marginOf(cell)}
+      <Margin word={word} margin={marginOf(cell)} />
       {isWorst ? <span className="unseen">, the worst</span> : null}
     </span>
   );
 }
 
-/** "4.2 dB"; null where nothing is to spare, or nothing is judged. */
-function marginOf({ idle, marginDb }: ConditionCell): string | null {
-  return idle || marginDb === undefined || !Number.isFinite(marginDb) ? null : `${decimal(marginDb)} dB`;
+/** On a phone the figure stands without its unit, which the note below the table names. */
+function Margin({ word, margin }: { readonly word: string; readonly margin: string | null }) {
+  if (margin === null) return word;
+  return (
+    <span>
+      <span className="unseen">{word}, </span>
+      {margin}
+      <span className={styles.unit}> dB</span>
+    </span>
+  );
 }
 
-/** What is said of a place under its worst condition, where that is worse than a sound state. */
-function worstLines(place: ConditionPlace, { columns }: Told): readonly string[] {
-  const cell = place.worst === null ? undefined : cellOf(place, place.worst);
-  const name = columns.find(({ column }) => column === place.worst)?.name;
-  return cell && name !== undefined && cell.state !== "works" ? [`${name}: ${cell.sentence}`] : [];
+/** "4.2"; null where nothing is to spare, or nothing is judged. */
+function marginOf({ idle, marginDb }: ConditionCell): string | null {
+  return idle || marginDb === undefined || !Number.isFinite(marginDb) ? null : decimal(marginDb);
+}
+
+/** What is said of a place under each condition that takes something, the worst first; the same words once. */
+function linesOf(place: ConditionPlace, { columns }: Told): readonly string[] {
+  const { cells, worst } = place;
+  const poor = cells.filter(({ state, idle }) => state !== "works" && !idle);
+  const ordered = [...poor].sort((a, b) => Number(b.column === worst) - Number(a.column === worst));
+  const names = new Map<string, string[]>();
+  for (const { column, sentence } of ordered) {
+    const name = columns.find((each) => each.column === column)?.name ?? "";
+    names.set(sentence, [...(names.get(sentence) ?? []), name]);
+  }
+  return [...names].map(([sentence, under]) => `${under.join(", ")}: ${sentence}`);
 }

@@ -1,4 +1,5 @@
 /** The end of the way in sentences: what arrives, and whether it is enough. */
+import { METER_MER_DB } from "../../../remedies/faults/reading.ts";
 import { numeralAsSet } from "../../../words/numbers.ts";
 import { decimal } from "../../kit/format.ts";
 import type { LevelOrigin } from "./levelOrigin.ts";
@@ -30,7 +31,8 @@ function qualityWords(cniDb: number, { requiredDb, tuner }: LevelOrigin): string
   const where = tuner === undefined ? "" : " behind the tuner";
   const margin = cniDb - requiredDb;
   const spare = margin >= 0 ? `${decimal(margin)} dB to spare` : `${decimal(-margin)} dB short`;
-  return `C/(N+I)${where} is ${decimal(cniDb)} dB, about the MER a meter shows; ${decimal(requiredDb)} dB are needed: ${spare}.`;
+  const shown = cniDb > METER_MER_DB ? "more than a meter shows as MER" : "about the MER a meter shows";
+  return `C/(N+I)${where} is ${decimal(cniDb)} dB, ${shown}; ${decimal(requiredDb)} dB are needed: ${spare}.`;
 }
 
 function lossWords({ loss }: LevelOrigin): readonly string[] {

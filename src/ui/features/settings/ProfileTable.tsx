@@ -42,7 +42,7 @@ export function ProfileTable({ profile }: { readonly profile: Profile }) {
           },
           ...(hasMer ? [MER_COLUMN] : []),
           ...(hasIm ? [IM_COLUMN] : []),
-          ...(hasSources ? [{ head: "Remarks", cell: (row: LimitRow) => row.source ?? "" }] : []),
+          ...(hasSources ? [REMARKS_COLUMN] : []),
         ]}
       />
       <ul className="small">
@@ -59,6 +59,12 @@ const MER_COLUMN = {
   unit: "dB",
   isNumber: true,
   cell: (row: LimitRow) => (row.merDb === undefined ? "not set" : numeralAsSet(row.merDb)),
+};
+
+/** Beside the table on a phone, where one scrolls to it: as wide as can be read. */
+const REMARKS_COLUMN = {
+  head: "Remarks",
+  cell: ({ source }: LimitRow) => source && <span className={styles.remark}>{source}</span>,
 };
 
 /** Carrier to intermodulation products. */

@@ -1,4 +1,5 @@
 import { Footprints } from "lucide-react";
+import { METER_MER_DB } from "../../../remedies/faults/reading.ts";
 import { plainLabelOf } from "../../../sentences/phrases.ts";
 import { useApp } from "../../../store/app.ts";
 import { decimal, megahertz } from "../../kit/format.ts";
@@ -32,7 +33,10 @@ export function Readout({
         <Figure term="level" value={`${decimal(row.level)} dBµV`} />
         <Figure term="C/N" value={`${decimal(row.cnDb)} dB`} />
         {Number.isFinite(row.ciDb) ? <Figure term="C/I" value={`${decimal(row.ciDb)} dB`} /> : null}
-        <Figure term="C/(N+I), about MER" value={`${decimal(row.cniDb)} dB`} />
+        <Figure
+          term={row.cniDb > METER_MER_DB ? "C/(N+I), above any MER shown" : "C/(N+I), about MER"}
+          value={`${decimal(row.cniDb)} dB`}
+        />
         <Figure term="needs" value={`${decimal(row.requiredDb)} dB`} />
         <Figure term="state" value={stateWords(row, label)} />
       </dl>

@@ -42,7 +42,7 @@ afterEach(() => {
 describe("the conditions of a design", () => {
   test("are judged when they are looked at, place by place, and the headline says which is the worst", async () => {
     show();
-    expect(await headings()).toEqual(["Place", "As drawn", "In rain", "One on alone"]);
+    expect(await headings()).toEqual(["Place", "As drawn", "In rain", "On alone"]);
     const row = await screen.findByRole("row", { name: /^y/ });
     expect(row.textContent).toMatch(/^yfails, the worst.*works, [\d.]+ dB$/);
     expect(screen.getByText(/Alone, 2 that fail as drawn work\./)).toBeTruthy();
@@ -54,7 +54,7 @@ describe("the conditions of a design", () => {
     await headings();
     const { design, change } = useApp.getState();
     act(() => change(setSettings(design, "judgeRain", false)));
-    await waitFor(async () => expect(await headings()).toEqual(["Place", "As drawn", "One on alone"]));
+    await waitFor(async () => expect(await headings()).toEqual(["Place", "As drawn", "On alone"]));
   });
 
   test("are opened by a command, once there is a part", () => {
