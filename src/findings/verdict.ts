@@ -4,7 +4,7 @@ import type { Band } from "../signal/band.ts";
 import { type Service, televisionOf } from "../signal/carrier.ts";
 import { cniDb } from "../signal/readout.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict } from "./finding.ts";
-import { barrierOf, type HandedOn, handedOn, type Sockets } from "./handedOn.ts";
+import { barrierOf, comingOut, type HandedOn, handedOn, type Sockets } from "./handedOn.ts";
 import { inletsOf } from "./inlets.ts";
 import { byUrgency, type Margin } from "./margin.ts";
 import type { Missing } from "./missing.ts";
@@ -134,10 +134,13 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
   let cnMin = Number.POSITIVE_INFINITY;
   const outOfReach = new Map<string, Missing>();
   const stations = new Map<string, HandedOn>();
+  const keysOf = ({ port, band, i }: HandedOn) => {
+    const inputs = lines.find((line) => line.port === port)?.inputs ?? [];
+    return inputs.map((input) => keyOf(band, i, input)).filter((key) => arriving.has(key));
+  };
   for (const carrier of handedOn(record, sockets, service)) {
     const { port, band, i } = carrier;
-    const inputs = lines.find((line) => line.port === port)?.inputs ?? [];
-    const keys = inputs.map((input) => keyOf(band, i, input)).filter((key) => arriving.has(key));
+    const keys = keysOf(carrier);
     const barrier = barrierOf(record, port, band);
     if (barrier) {
       for (const key of keys) outOfReach.set(key, barrier);
@@ -152,6 +155,8 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
     levelMax = Math.max(levelMax, level);
     cnMin = Math.min(cnMin, cniDb(band, i));
   }
+  for (const carrier of got.size < arriving.size ? comingOut(record, sockets, service) : [])
+    for (const key of keysOf(carrier)) if (!outOfReach.has(key)) outOfReach.set(key, NOISY);
   const lost = counted([...outOfReach].flatMap(([key, barrier]) => (got.has(key) ? [] : [barrier])));
   const count = arriving.size - got.size - lost.reduce((sum, m) => sum + m.count, 0);
   const missing: Missing = { why: "cut", count, reason: { kind: "not handed on" }, planes: [] };
@@ -167,6 +172,9 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
     missing: count > 0 ? [...lost, missing] : lost,
   };
 }
+
+/** It comes out, and no usual tuner could receive it. */
+const NOISY: Missing = { why: "noisy", count: 0, reason: { kind: "noisy" }, planes: [] };
 
 function modeAt({ grid }: Band, i: number): string {
   return grid.plan[grid.index[i] ?? 0]?.mode ?? "";

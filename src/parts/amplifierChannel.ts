@@ -2,6 +2,7 @@
 import { z } from "zod";
 import { flat, series } from "../signal/response.ts";
 import { numeralAsSet } from "../words/numbers.ts";
+import { plural } from "../words/plural.ts";
 import { noiseFigureDb, outputDbuv, TV_RATIO_DB, UNPOWERED_GAIN } from "./amplifierFields.ts";
 import { define, type Path } from "./contract.ts";
 import { number, rows, wholeNumber } from "./fields.ts";
@@ -81,7 +82,9 @@ export const CHANNEL_AMPLIFIER = define({
   }),
   symbol: "amplifier-channel",
   caption: (o) =>
-    o.switchedOn ? `${o.channels.length} channels · ${numeralAsSet(o.levelDbuv)} dBµV` : "off",
+    o.switchedOn
+      ? `${plural(o.channels.length, { one: (n) => `${n} channel`, other: (n) => `${n} channels` })} · ${numeralAsSet(o.levelDbuv)} dBµV`
+      : "off",
   ports: () => THROUGH_PORTS,
   signal: (o) => {
     const taken = new Map(o.channels.map((row) => [row.channel, row]));

@@ -54,7 +54,7 @@ const separating = {
   ...satellitePassFields("Satellite socket passes DC"),
   tvDc: toggle({
     label: "TV socket passes DC",
-    help: "For a set that feeds a masthead amplifier through its socket; most plates stop it.",
+    help: "For a set that feeds a masthead amplifier through its socket; most outlets stop it.",
     default: false,
     source: MEMORY,
     advanced: true,

@@ -41,7 +41,7 @@ export function satellitePassFields(label: string) {
   return {
     satelliteDc: choice({
       label,
-      help: "Plates for single-cable lines have a diode: it takes half a volt and keeps the receivers apart.",
+      help: "Outlets for single-cable lines have a diode: it takes half a volt and keeps the receivers apart.",
       choices: [
         { value: "none", label: "No" },
         { value: "open", label: "Yes" },

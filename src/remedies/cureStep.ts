@@ -64,8 +64,10 @@ export type FactsByIdea = {
     readonly slopeDb?: number;
   };
   readonly "smaller-splitter": { readonly ways: number; readonly legs: number; readonly used: number };
-  /** How well its outputs have to be kept apart, where the usual type does not do. */
+  /** What is left lying in the wall, or pulled out. */
+  readonly "dead-cable-off": { readonly cables: readonly PartId[] };
   readonly "splitter-for-joint": NoMore;
+  /** How well its outputs have to be kept apart, where the usual type does not do. */
   readonly "ferrite-splitter": { readonly isolationDb?: number };
   readonly "better-decoupling": { readonly isolationDb: number };
   readonly "line-amplifier": { readonly db: number };

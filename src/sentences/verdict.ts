@@ -126,8 +126,9 @@ function bareSentence(verdict: Verdict, evaluation: Evaluation): string {
   const heard = list(services.flatMap(({ sound, got: n }) => (sound ? [soundWords(sound, n)] : [])));
   const all = heard === "" ? got : `${got}, ${heard}`;
   const gets = `Gets ${all}`;
-  if (verdict.role === "outlet") return `Delivers ${all}${marginWords(verdict)}.${leakWords(verdict)}`;
   const reasons = reasonsWords(services, evaluation);
+  if (verdict.role === "outlet")
+    return [`Delivers ${all}${marginWords(verdict)}.${leakWords(verdict)}`, ...reasons].join(" ");
   if (reasons.length > 0) return [`${gets}.`, ...reasons].join(" ");
   const dead = verdict.tuners.filter((t) => t.got < t.wanted && t.missing.length > 0);
   if (dead[0] && verdict.state === "fails")

@@ -65,6 +65,7 @@ describe("a record", () => {
     expect(record).toEqual({
       part,
       kind: traitsOf(part).kind,
+      deadEnds: {},
       options: part.options,
       ports: traitsOf(part).ports,
       power: traitsOf(part).power,

@@ -49,14 +49,20 @@ describe("what an outlet hands on", () => {
     expect(on(with_({ tv: [band] }), "tv")).toEqual(["tv0", "tv2"]);
   });
 
-  // 64 QAM 2/3 needs 18.7 dB: at 18.7 dBµV over a noise of 1 (µV)² it has just that.
+  // 64 QAM 2/3 needs 18.7 dB: at 78.7 dBµV over a noise of 10⁶ (µV)² it has just that; a tuner's own noise is nothing beside it.
   test("have the C/N that they need, or just that", () => {
-    const band = bandOf({ grid: three, level: [18.7, 18.69, 30], noise: 1 });
+    const band = bandOf({ grid: three, level: [78.701, 78.69, 90], noise: 1e6 });
     expect(on(with_({ tv: [band] }), "tv")).toEqual(["tv0", "tv2"]);
   });
 
   test("are not those that are disturbed", () => {
-    const band = bandOf({ grid: three, level: 30, noise: 1, interference: [0, 100, 0] });
+    const band = bandOf({ grid: three, level: 60, noise: 1, interference: [0, 1e5, 0] });
+    expect(on(with_({ tv: [band] }), "tv")).toEqual(["tv0", "tv2"]);
+  });
+
+  // k·290 K·7.6 MHz·75 Ω = 2.28 (µV)², or 3.6 dBµV; a tuner of 8 dB makes 11.6 dBµV of it, so that 30.3 dBµV are needed.
+  test("are not those that a usual tuner loses in its own noise", () => {
+    const band = bandOf({ grid: three, level: [31, 29.6, 60], noise: 2.28 });
     expect(on(with_({ tv: [band] }), "tv")).toEqual(["tv0", "tv2"]);
   });
 });

@@ -733,7 +733,7 @@ const CASES: readonly Case[] = [
       "uhf.out > tee.in, tee.out1 > drop.in, drop.out > tv.in, tee.out2 > dead.in",
     ),
     rule: "dead-stub",
-    cure: "splitter-for-joint",
+    cure: "dead-cable-off",
   },
 ];
 

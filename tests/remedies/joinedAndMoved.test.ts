@@ -7,18 +7,22 @@ import { search } from "../../src/remedies/search.ts";
 import { siteOf } from "../../src/remedies/site.ts";
 import { draw, type Sketch } from "../draw.ts";
 
-function bestOf(design: Design): Proposal {
+function proposalsFor(design: Design): readonly Proposal[] {
   let found: readonly Proposal[] = [];
   for (const { proposals } of search(design, { prices: PLACEHOLDER_PRICES })) found = proposals;
-  return found[0] ?? expect.fail("nothing is proposed");
+  return found;
+}
+
+function bestOf(design: Design): Proposal {
+  return proposalsFor(design)[0] ?? expect.fail("nothing is proposed");
 }
 
 const rulesOf = (design: Design) => siteOf(design).report.findings.map((f) => f.rule);
 const wiresOf = ({ wires }: Design) => wires.map(({ from, to }) => `${from.join(".")}>${to.join(".")}`);
 const partOf = ({ parts }: Design, id: string) => parts.find((p) => p.id === id);
 
-test("a T joint with a dead cable becomes a splitter with as many legs, on the same wires", () => {
-  const design = draw(
+const deadLeg = () =>
+  draw(
     {
       uhf: ["aerial-uhf", { levelDbuv: 66 }],
       tee: ["t-joint"],
@@ -28,10 +32,24 @@ test("a T joint with a dead cable becomes a splitter with as many legs, on the s
     },
     "uhf.out > tee.in, tee.out1 > drop.in, drop.out > tv.in, tee.out2 > dead.in",
   );
+
+test("a dead cable is taken off its T joint, and the line connected straight", () => {
+  const design = deadLeg();
   // 3 m of foam cable, VF 0.82: a notch at 25 · 299.792 · 0.82/(4 · 3) = 512.1 MHz, inside C26 (510 to 518 MHz).
   expect(rulesOf(design)).toContain("dead-stub");
-  const { steps, design: after } = bestOf(design);
-  expect(steps.map((s) => [s.idea, s.place])).toEqual([["splitter-for-joint", "tee"]]);
+  const proposal = proposalsFor(design).find(({ steps }) => steps[0]?.idea === "dead-cable-off");
+  const { steps, cost, design: after } = proposal ?? expect.fail("the cable stays");
+  expect(steps).toMatchObject([{ idea: "dead-cable-off", place: "tee", facts: { cables: ["dead"] } }]);
+  expect(cost.partsPrice).toBe(0);
+  expect(after.parts.map((p) => p.id).sort()).toEqual(["drop", "tv", "uhf"]);
+  expect(wiresOf(after).sort()).toEqual(["drop.out>tv.in", "uhf.out>drop.in"]);
+  expect(rulesOf(after)).toEqual([]);
+});
+
+test("or the joint becomes a splitter with as many legs, on the same wires", () => {
+  const design = deadLeg();
+  const proposal = proposalsFor(design).find(({ steps }) => steps[0]?.idea === "splitter-for-joint");
+  const { design: after } = proposal ?? expect.fail("the joint stays");
   expect(partOf(after, "tee")).toMatchObject({ kind: "splitter", options: { ways: 2 } });
   expect(wiresOf(after).sort()).toEqual(wiresOf(design).sort());
   expect(rulesOf(after)).not.toContain("dead-stub");

@@ -137,6 +137,7 @@ function twoSatelliteBlock(): Design {
       lnb2: ["lnb-quattro"],
       unit: ["multiswitch", { satelliteInputs: "8", outputs: 2, terrestrial: false }],
       ...star.parts,
+      set1: ["receiver-sat", { position: "1", polarisation: "V" }],
       set2: ["receiver-sat", { position: "2", polarisation: "H" }],
     },
     `dish.sky > lnb.sky, dish2.sky > lnb2.sky, ${trunk("lnb", "")}, ${trunk("lnb2", "2")}, ${star.wires}`,

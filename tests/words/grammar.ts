@@ -14,8 +14,8 @@ const VERBS_OF_MANY = "are|have|do|were|come|need|lose|gain|work|fail|stay|arriv
 const VERBS_OF_ONE = "is|has|does|was|comes|needs|loses|gains|works|fails|stays|arrives|stands|draws|hangs";
 
 /** A number on its own, neither part of another one nor the name of something ("user band 3 is …"). */
-const ONE = "(?<![\\d.,–−-])1";
-const MANY = "(?<![\\d.,–−-])(?:[02-9]|\\d+\\d|\\d+\\.\\d+)";
+const ONE = "(?<![A-Za-z\\d.,–−-])1";
+const MANY = "(?<![A-Za-z\\d.,–−-])(?:[02-9]|\\d+\\d|\\d+\\.\\d+)";
 /** Where a clause begins. */
 const START = "(?:^|[.:;,] |\\band )";
 
@@ -44,10 +44,10 @@ export const BAD: readonly (readonly [what: string, pattern: RegExp])[] = [
   ["a value of the machine", /undefined|NaN|\bnull\b|\[object|Infinity|\bfalse\b|\btrue\b/],
   ["an unfilled mark", /[⟦⟧]|\$\{|\{n\}/],
   ["a word twice", /\b([a-z]{2,}) \1\b/i],
-  // "input A of a switch" is a name, and no article.
+  // "input A of a switch" and "the leads on A and B" are names, and no articles.
   [
     "an for a or a for an",
-    /\b[Aa]n (?:[bcdfgjklmnpqrstvwxyz]|U|univ|use)|(?<!\binputs? )\b[Aa] (?:[aeio]|un(?!i))/,
+    /\b[Aa]n (?:[bcdfgjklmnpqrstvwxyz]|U|univ|use)|(?<!\b(?:inputs?|leads on) )\b[Aa] (?:[aeio]|un(?!i))/,
   ],
   ["a straight quotation mark", /"/],
   ["a contraction", /n't\b|\bit's\b|\bthat's\b|'(?:ll|re|ve)\b/],

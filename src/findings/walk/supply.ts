@@ -119,7 +119,9 @@ function stepAt(
     const far = record.joined[way.port];
     return far ? [far] : [];
   });
-  const first = ways.find((way) => record.joined[way.port]) ?? ways[0];
+  const joined = ways.filter((way) => record.joined[way.port]);
+  // Of a switch the way that is open now.
+  const first = joined.find((way) => !way.offer.dormant) ?? joined[0] ?? ways[0];
   const { load } = record.power;
   const end = above.length > 0 ? undefined : endOf(record, port, ways.length > 0);
   const step = stepWith({ part: record.part.id, port }, offer, {

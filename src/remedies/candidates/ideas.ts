@@ -13,7 +13,7 @@ import { terminateOutputs, wireOff } from "./ends.ts";
 import { freeChannel } from "./freeChannel.ts";
 import { gradedTaps } from "./graded.ts";
 import { betterDecoupling } from "./isolation.ts";
-import { splitterForJoint } from "./joints.ts";
+import { deadCableOff, splitterForJoint } from "./joints.ts";
 import { otherGain, padBefore, padValue, sourcePad } from "./levels.ts";
 import { firstInStandby, leadInsteadOfLoop } from "./loopOut.ts";
 import { mend } from "./mend.ts";
@@ -48,6 +48,7 @@ import { cutterAway, widerType } from "./wider.ts";
 export const FIRST: readonly Idea[] = [
   plugIn,
   mend,
+  deadCableOff,
   clearView,
   letSupplyPass,
   missingTrunks,

@@ -1,5 +1,6 @@
 /** What one fault does: which sockets and receivers lose what, and which findings it causes. */
 import type { Design } from "../../design/design.ts";
+import { WEIGHT } from "../../findings/causes/fold.ts";
 import type { Finding } from "../../findings/finding.ts";
 import type { Fault } from "./fault.ts";
 import { type EvaluatedDesign, evaluated, type Symptom, symptomKey, symptomsOf } from "./symptoms.ts";
@@ -8,7 +9,7 @@ export type Consequence = {
   readonly fault: Fault;
   /** Services that were better before, with what is left of them. */
   readonly lost: readonly (Symptom & { readonly before: number })[];
-  /** Findings that the sound design does not have. */
+  /** Findings that the sound design does not have, or has as less grave. */
   readonly findings: readonly Finding[];
   /** The design with the fault in it, evaluated. */
   readonly faulty: EvaluatedDesign;
@@ -26,8 +27,10 @@ export function whatFails(
     const had = before.get(symptomKey(s)) ?? 0;
     return s.got < had ? [{ ...s, before: had }] : [];
   });
-  const known = new Set(sound.report.findings.map((f) => f.id));
-  const findings = faulty.report.findings.filter((finding) => !known.has(finding.id));
+  const known = new Map(sound.report.findings.map((f) => [f.id, WEIGHT[f.severity]]));
+  const findings = faulty.report.findings.filter(
+    ({ id, severity }) => WEIGHT[severity] < (known.get(id) ?? Number.POSITIVE_INFINITY),
+  );
   return { fault, lost, findings, faulty };
 }
 

@@ -75,7 +75,7 @@ export const noSupply: RuleWords<"no-supply"> = {
       case "mains off":
         return `${capital(name)} is switched off, so nothing works behind it.`;
       case "only with others":
-        return `${capital(name)} gets power only while a certain receiver is on, so another one may go dark when that is switched off.`;
+        return `${capital(name)} gets power only while a certain receiver is on. Switched off, it may leave another one dark.`;
       case "edge":
         return `Just enough power reaches ${name}, and on a hot day it may fail.`;
       default:

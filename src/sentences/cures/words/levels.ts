@@ -15,6 +15,7 @@ export const LEVEL_STEP_WORDS: WordsOf<
   | "equaliser"
   | "tap-value"
   | "smaller-splitter"
+  | "dead-cable-off"
   | "splitter-for-joint"
   | "ferrite-splitter"
   | "better-decoupling"
@@ -94,6 +95,11 @@ export const LEVEL_STEP_WORDS: WordsOf<
         one: `It has ${legs} legs and one is used; every leg costs level.`,
         other: (n) => `It has ${legs} legs and ${n} are used; every leg costs level.`,
       }),
+  },
+  "dead-cable-off": {
+    title: ({ facts, place, name }) =>
+      `Take ${list(facts.cables.map(name))} off and connect the line without ${name(place)}`,
+    reason: () => "What comes back from a dead end cancels whole channels on the line that is in use.",
   },
   "splitter-for-joint": {
     title: ({ place, name }) => `Replace ${name(place)} with a splitter`,
