@@ -2,7 +2,7 @@
 import type { PartRecord } from "../evaluate/evaluation.ts";
 import type { Band } from "../signal/band.ts";
 import { type Service, televisionOf } from "../signal/carrier.ts";
-import { cniDb } from "../signal/readout.ts";
+import { cniDb, disturbanceUv2, marginDb } from "../signal/readout.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict } from "./finding.ts";
 import { barrierOf, comingOut, type HandedOn, handedOn, type Sockets } from "./handedOn.ts";
 import { inletsOf } from "./inlets.ts";
@@ -156,7 +156,8 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
     cnMin = Math.min(cnMin, cniDb(band, i));
   }
   for (const carrier of got.size < arriving.size ? comingOut(record, sockets, service) : [])
-    for (const key of keysOf(carrier)) if (!outOfReach.has(key)) outOfReach.set(key, NOISY);
+    for (const key of keysOf(carrier))
+      if (!outOfReach.has(key)) outOfReach.set(key, isDisturbed(carrier) ? DISTURBED : NOISY);
   const lost = counted([...outOfReach].flatMap(([key, barrier]) => (got.has(key) ? [] : [barrier])));
   const count = arriving.size - got.size - lost.reduce((sum, m) => sum + m.count, 0);
   const missing: Missing = { why: "cut", count, reason: { kind: "not handed on" }, planes: [] };
@@ -175,6 +176,12 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
 
 /** It comes out, and no usual tuner could receive it. */
 const NOISY: Missing = { why: "noisy", count: 0, reason: { kind: "noisy" }, planes: [] };
+const DISTURBED: Missing = { why: "disturbed", count: 0, reason: { kind: "disturbed" }, planes: [] };
+
+/** Whether other signals and products are worse than noise is. */
+function isDisturbed({ band, i }: HandedOn): boolean {
+  return disturbanceUv2(band, i) > (band.noise[i] ?? 0) && marginDb(band, i) < 0;
+}
 
 function modeAt({ grid }: Band, i: number): string {
   return grid.plan[grid.index[i] ?? 0]?.mode ?? "";

@@ -14,13 +14,18 @@ import { portsWords } from "./supplyWords.ts";
 
 /** "17 are stopped by ⟦plate⟧"; of a single carrier "the only one is stopped by …". */
 export function missingClause(
-  { count, reason }: Missing,
+  { count, reason, spoiler }: Missing,
   wanted: number,
   evaluation: Evaluation,
   service: Service,
 ): string {
   const isHiss = service === "fm" && reason.kind === "noisy";
-  const clause = isHiss ? are("lost in hiss") : reasonClause(reason, evaluation);
+  const isProducts = reason.kind === "disturbed" && spoiler?.by === "products";
+  const clause = isHiss
+    ? are("lost in hiss")
+    : isProducts
+      ? are(`lost in the products of ${partName(spoiler.part)}, which is overdriven`)
+      : reasonClause(reason, evaluation);
   return count === 1 && wanted === 1 ? clause.one("the only one") : plural(count, clause);
 }
 
@@ -138,7 +143,7 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
           : "blocked by a far stronger signal beside",
       );
     case "disturbed":
-      return are("lost to another signal on the same frequencies");
+      return are("lost to what else is on the same frequencies");
     case "noisy":
       return are("too weak or too noisy");
   }

@@ -27,7 +27,7 @@ export const supplyOverloaded: RuleWords<"supply-overloaded"> = {
       return `Repair ${partName(at.part)}, or replace it with a part that blocks DC.`;
     if (facts.kind === "resistor") return `Replace ${partName(at.part)} with a terminator that blocks DC.`;
     const [most] = facts.draws;
-    return `Replace ${partName(at.part)} with a stronger supply, or feed ${partName(most?.part ?? at.part)} from a mains unit.`;
+    return `Replace ${partName(at.part)} with one of stronger supply, or feed ${partName(most?.part ?? at.part)} from a mains unit.`;
   },
   customer: (told) => {
     const { at, facts } = told.finding;
