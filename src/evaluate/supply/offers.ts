@@ -24,7 +24,12 @@ const PER_OFFER = 8;
 /** With more supplies than this on one island all of them are taken to ask alike, where one asks for something else. */
 const MOST_ASKED_ALONE = 24;
 
-export function offersUp(island: Island, ground: Ground, circuit: Circuit, solutions: Solutions): Offered {
+export function offersOnIsland(
+  island: Island,
+  ground: Ground,
+  circuit: Circuit,
+  solutions: Solutions,
+): Offered {
   const offers = new Map<string, Feed>();
   const left = new Map<Member, number>();
   const travellers = new Map<Offer, Traveller>();

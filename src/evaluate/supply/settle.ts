@@ -6,7 +6,7 @@ import { positionOf } from "../power.ts";
 import { type Circuit, circuitOf } from "./circuit.ts";
 import { type Flows, flowsOf } from "./flows.ts";
 import type { Ground, Island, Member } from "./island.ts";
-import { type Offered, offersUp } from "./offers.ts";
+import { type Offered, offersOnIsland } from "./offers.ts";
 import { type Solutions, solutionsOf } from "./solutions.ts";
 
 export type SettledIsland = {
@@ -38,7 +38,7 @@ export function settleIsland(island: Island, ground: Ground): SettledIsland | un
   let work = island.length;
   for (let round = 1; ; round++) {
     const solutions = solutionsOf(circuit, (node) => positions.get(node) ?? 1);
-    const offered = offersUp(island, ground, circuit, solutions);
+    const offered = offersOnIsland(island, ground, circuit, solutions);
     const asked = positionsAsked(circuit, offered);
     work += solutions.work() + offered.work;
     const isSettled = [...asked].every(([node, position]) => (positions.get(node) ?? 1) === position);
