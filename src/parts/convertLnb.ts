@@ -15,6 +15,7 @@ import { feedShares, quadrantFromSky } from "./lnbFeed.ts";
 import {
   conversion,
   currentField,
+  currentFields,
   lnbFields,
   lnbLoad,
   SKY_INPUT,
@@ -45,29 +46,11 @@ const UNIVERSAL_OPTIONS = z.object({
     sold: { values: ["1", "2", "4", "8"], source: "usual, from memory" },
   }),
   ...lnbFields(),
-  commonMa: number({
-    label: "Current, common part",
-    unit: "mA",
-    help: "What the LNB draws whatever its number of outputs.",
-    min: 0,
-    max: 500,
-    step: 5,
-    default: 60,
+  ...currentFields({
+    commonMa: 60,
+    outputMa: 35,
     source:
       "fits typical single 60 to 120, twin 120 to 200, quad 180 to 280, octo 250 to 400 mA, from memory",
-    advanced: true,
-  }),
-  outputMa: number({
-    label: "Current for each output",
-    unit: "mA",
-    help: "What each output adds while a receiver feeds it.",
-    min: 0,
-    max: 200,
-    step: 5,
-    default: 35,
-    source:
-      "fits typical single 60 to 120, twin 120 to 200, quad 180 to 280, octo 250 to 400 mA, from memory",
-    advanced: true,
   }),
   ...universalOscillatorFields(),
 });

@@ -2,8 +2,17 @@
 import { z } from "zod";
 import { curve, type Response, series } from "../signal/response.ts";
 import { define } from "./contract.ts";
-import { choice, number } from "./fields.ts";
-import { dcPass, INLINE, LINE_POWER, MEMORY, plainLoss, THROUGH_PORTS, throughPath } from "./passive.ts";
+import { choice } from "./fields.ts";
+import {
+  dcPass,
+  INLINE,
+  insertionLoss,
+  LINE_POWER,
+  MEMORY,
+  plainLoss,
+  THROUGH_PORTS,
+  throughPath,
+} from "./passive.ts";
 import { type EquipmentClass, equipmentScreeningDb, ingress } from "./screening.ts";
 
 type Fitting = {
@@ -39,18 +48,7 @@ const FITTINGS: Readonly<Record<"coupler" | "earthing" | "arrester" | "window", 
   window: { caption: "flat window lead", tvDb: 0.8, satDb: 2, ohms: 0.3, returnLossDb: 10, screening: "B" },
 };
 
-const own = (label: string, value: number) =>
-  number({
-    label,
-    unit: "dB",
-    min: 0,
-    max: 20,
-    step: 0.1,
-    default: value,
-    source: MEMORY,
-    spreadDb: 0.3,
-    onlyWhen: { loss: "own" },
-  });
+const own = (label: string, value: number) => insertionLoss(value, label, { loss: "own" });
 
 const OPTIONS = z.object({
   fitting: choice({

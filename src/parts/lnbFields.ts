@@ -26,6 +26,39 @@ export const WIDEBAND_IF = { fromMHz: 290, toMHz: 2_350 };
 /** A converter's own filter at the ends of its IF [dB]; from memory, order of magnitude. */
 export const LNB_REJECTION_DB = 40;
 
+/** What an LNB with outputs of its own draws [mA]: a common part, and more for each output in use. */
+export function currentFields(typical: {
+  readonly commonMa: number;
+  readonly outputMa: number;
+  readonly source: string;
+}) {
+  const { commonMa, outputMa, source } = typical;
+  return {
+    commonMa: number({
+      label: "Current, common part",
+      unit: "mA",
+      help: "What the LNB draws whatever its number of outputs.",
+      min: 0,
+      max: 500,
+      step: 5,
+      default: commonMa,
+      source,
+      advanced: true,
+    }),
+    outputMa: number({
+      label: "Current for each output",
+      unit: "mA",
+      help: "What each output adds while a receiver feeds it.",
+      min: 0,
+      max: 200,
+      step: 5,
+      default: outputMa,
+      source,
+      advanced: true,
+    }),
+  };
+}
+
 /** Option fields of the microwave side. */
 export function lnbFields() {
   return {

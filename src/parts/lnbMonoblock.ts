@@ -5,10 +5,11 @@ import { plural } from "../words/plural.ts";
 import { define, type Path, type Port } from "./contract.ts";
 import { crosstalkField, crosstalkFrom } from "./crosstalk.ts";
 import { feedPort } from "./dishFeeds.ts";
-import { choice, number } from "./fields.ts";
+import { choice } from "./fields.ts";
 import { quadrantFromSky } from "./lnbFeed.ts";
 import {
   conversion,
+  currentFields,
   lnbFields,
   lnbLoad,
   SWITCH_THRESHOLD_VOLTS,
@@ -41,27 +42,10 @@ const OPTIONS = z.object({
   }),
   ...lnbFields(),
   crosstalkDb: crosstalkField(),
-  commonMa: number({
-    label: "Current, common part",
-    unit: "mA",
-    help: "What it draws whatever its number of outputs.",
-    min: 0,
-    max: 500,
-    step: 5,
-    default: 110,
+  ...currentFields({
+    commonMa: 110,
+    outputMa: 40,
     source: "fits typical single 110 to 180, twin 180 to 250, quad 250 to 350 mA, from memory",
-    advanced: true,
-  }),
-  outputMa: number({
-    label: "Current for each output",
-    unit: "mA",
-    help: "What each output adds while a receiver feeds it.",
-    min: 0,
-    max: 200,
-    step: 5,
-    default: 40,
-    source: "fits typical single 110 to 180, twin 180 to 250, quad 250 to 350 mA, from memory",
-    advanced: true,
   }),
   ...universalOscillatorFields(),
 });

@@ -141,7 +141,11 @@ export function throughPath(response: Response): readonly Path[] {
   return [{ from: "in", to: "out", response }];
 }
 
-export function insertionLoss(value: number, label = "Insertion loss") {
+export function insertionLoss(
+  value: number,
+  label = "Insertion loss",
+  onlyWhen: OptionTrade["onlyWhen"] = {},
+) {
   return number({
     label,
     unit: "dB",
@@ -151,6 +155,7 @@ export function insertionLoss(value: number, label = "Insertion loss") {
     default: value,
     source: MEMORY,
     spreadDb: 0.3,
+    onlyWhen,
   });
 }
 
