@@ -138,6 +138,8 @@ const EQUALISED = { tv: between(47, 862), sat: between(950, 2150) } as const;
 
 /** With which of its sides an inserter feeds anything. */
 const FEEDING = ["up", "down", "both"];
+/** How it is set where what comes from below may go on upwards: a line that it feeds downwards has its own volts. */
+const OPEN_BELOW = ["up", "nothing"];
 
 const powerInserter = define({
   kind: "power-inserter",
@@ -179,6 +181,7 @@ const powerInserter = define({
       default: "stopped",
       source: MEMORY,
       passes: ["passed"],
+      onlyWhen: { feeds: OPEN_BELOW },
     }),
     lossDb: insertionLoss(0.5),
     switchedOn: MAINS_ON,
@@ -206,7 +209,8 @@ const powerInserter = define({
   signal: (o) => ({ paths: throughPath(plainLoss(o.lossDb)) }),
   power: (o) => {
     // A diode keeps the unit's own voltage out of the receiver.
-    const paths: readonly PowerPath[] = o.receiver === "passed" ? [{ ...LINE_POWER, oneWay: true }] : [];
+    const passes = o.receiver === "passed" && OPEN_BELOW.includes(o.feeds);
+    const paths: readonly PowerPath[] = passes ? [{ ...LINE_POWER, oneWay: true }] : [];
     if (!o.switchedOn) return { paths };
     const supply = { kind: "plain", volts13: o.volts, volts18: o.volts, limitMa: o.limitMa } as const;
     const shared = o.feeds === "both" ? { ...supply, shares: "both ways" } : supply;
