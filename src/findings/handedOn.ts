@@ -35,7 +35,8 @@ export function comingOut(record: PartRecord, sockets: Sockets, service: Service
   return found;
 }
 
-function isReceivable(band: Band, i: number): boolean {
+/** Whether a usual tuner would receive a carrier as it comes out. */
+export function isReceivable(band: Band, i: number): boolean {
   const noise = (band.noise[i] ?? 0) + tunerNoiseUv2(band.grid, i, TUNER_NOISE_FIGURE_DB);
   const cnDb = carrierToDb(band.level[i] ?? 0, noise + disturbanceUv2(band, i));
   return cnDb >= (band.grid.required[i] ?? 0);

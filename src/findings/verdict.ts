@@ -4,7 +4,7 @@ import type { Band } from "../signal/band.ts";
 import { type Service, televisionOf } from "../signal/carrier.ts";
 import { cniDb, disturbanceUv2, marginDb } from "../signal/readout.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict } from "./finding.ts";
-import { barrierOf, comingOut, type HandedOn, handedOn, type Sockets } from "./handedOn.ts";
+import { barrierOf, comingOut, type HandedOn, isReceivable, type Sockets } from "./handedOn.ts";
 import { inletsOf } from "./inlets.ts";
 import { byUrgency, type Margin } from "./margin.ts";
 import type { Missing } from "./missing.ts";
@@ -134,13 +134,15 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
   let cnMin = Number.POSITIVE_INFINITY;
   const outOfReach = new Map<string, Missing>();
   const stations = new Map<string, HandedOn>();
-  const keysOf = ({ port, band, i }: HandedOn) => {
-    const inputs = lines.find((line) => line.port === port)?.inputs ?? [];
-    return inputs.map((input) => keyOf(band, i, input)).filter((key) => arriving.has(key));
-  };
-  for (const carrier of handedOn(record, sockets, service)) {
+  for (const carrier of comingOut(record, sockets, service)) {
     const { port, band, i } = carrier;
-    const keys = keysOf(carrier);
+    const inputs = lines.find((line) => line.port === port)?.inputs ?? [];
+    const keys = inputs.map((input) => keyOf(band, i, input)).filter((key) => arriving.has(key));
+    if (!isReceivable(band, i)) {
+      for (const key of keys)
+        if (!outOfReach.has(key)) outOfReach.set(key, isDisturbed(carrier) ? DISTURBED : NOISY);
+      continue;
+    }
     const barrier = barrierOf(record, port, band);
     if (barrier) {
       for (const key of keys) outOfReach.set(key, barrier);
@@ -155,9 +157,6 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
     levelMax = Math.max(levelMax, level);
     cnMin = Math.min(cnMin, cniDb(band, i));
   }
-  for (const carrier of got.size < arriving.size ? comingOut(record, sockets, service) : [])
-    for (const key of keysOf(carrier))
-      if (!outOfReach.has(key)) outOfReach.set(key, isDisturbed(carrier) ? DISTURBED : NOISY);
   const lost = counted([...outOfReach].flatMap(([key, barrier]) => (got.has(key) ? [] : [barrier])));
   const count = arriving.size - got.size - lost.reduce((sum, m) => sum + m.count, 0);
   const missing: Missing = { why: "cut", count, reason: { kind: "not handed on" }, planes: [] };

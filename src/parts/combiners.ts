@@ -37,7 +37,7 @@ const combiner = define({
       means: "supply pass",
       passes: ["one", "all"],
     }),
-    tone: tonePass(["one", "all"]),
+    tone: tonePass({ dc: ["one", "all"] }),
   }),
   symbol: "combiner",
   caption: (o) => `${o.ways} inputs, no filters`,

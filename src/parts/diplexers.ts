@@ -132,7 +132,7 @@ const diplexerOptions = z.object({
     means: "supply pass",
     passes: ["sat", "both", "tv"],
   }),
-  tone: tonePass(["sat", "tv", "both"]),
+  tone: tonePass({ dc: ["sat", "tv", "both"] }),
 });
 
 const EDGES = {

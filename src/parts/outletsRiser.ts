@@ -28,9 +28,10 @@ import {
   returnLoss,
   TO_THE_END,
   TV_TO_THE_END,
+  tonePass,
   tvEnd,
 } from "./passive.ts";
-import { dwellingField, toneOfPlate } from "./plate.ts";
+import { dwellingField } from "./plate.ts";
 import { type EquipmentClass, equipmentScreening, equipmentScreeningDb, ingress } from "./screening.ts";
 import { SOLD_TAPS, tapBranch, tapThrough } from "./splitters.ts";
 
@@ -110,7 +111,7 @@ const riserPass = {
     advanced: true,
     onlyWhen: { satellite: true },
   }),
-  satelliteTone: toneOfPlate({ satellite: true, satelliteDc: ["diode"] }),
+  satelliteTone: tonePass({ satellite: true, satelliteDc: ["diode"] }),
 };
 
 const satellite = toggle({

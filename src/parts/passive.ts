@@ -170,15 +170,15 @@ export function dcPass(value: boolean) {
   });
 }
 
-/** Whether 22 kHz comes along where direct current passes; `dc`: the choices with which any does. */
-export function tonePass(dc: readonly string[]) {
+/** Whether 22 kHz comes along where direct current passes; `onlyWhen`: the choices with which any does. */
+export function tonePass(onlyWhen: NonNullable<OptionTrade["onlyWhen"]>) {
   return toggle({
     label: "22 kHz passes as well",
     help: "Some types pass 13/18 V only: without the tone there is no high band, and no messages get through.",
     default: true,
     source: MEMORY,
     advanced: true,
-    onlyWhen: { dc },
+    onlyWhen,
   });
 }
 

@@ -3,9 +3,8 @@ import type { z } from "zod";
 import type { Response } from "../signal/response.ts";
 import { type Delivery, define, type PartKind, type Path, type Port, type PowerPath } from "./contract.ts";
 import { SCHOTTKY_DROP_VOLTS } from "./diodes.ts";
-import { choice, text, toggle } from "./fields.ts";
-import type { OptionTrade } from "./optionTrade.ts";
-import { coaxIn, coaxOut, MEMORY, type returnLoss } from "./passive.ts";
+import { choice, text } from "./fields.ts";
+import { coaxIn, coaxOut, MEMORY, type returnLoss, tonePass } from "./passive.ts";
 import { type EquipmentClass, equipmentScreeningDb, ingress } from "./screening.ts";
 import type { Trade } from "./trade.ts";
 
@@ -53,20 +52,8 @@ export function satellitePassFields(label: string) {
       means: "supply pass",
       passes,
     }),
-    satelliteTone: toneOfPlate({ satelliteDc: passes }),
+    satelliteTone: tonePass({ satelliteDc: passes }),
   };
-}
-
-/** Whether a plate lets 22 kHz through where it passes DC. */
-export function toneOfPlate(onlyWhen: NonNullable<OptionTrade["onlyWhen"]>) {
-  return toggle({
-    label: "22 kHz passes as well",
-    help: "Some types pass 13/18 V only: without the tone there is no high band, and no messages get through.",
-    default: true,
-    source: MEMORY,
-    advanced: true,
-    onlyWhen,
-  });
 }
 
 type SatellitePass = { readonly satelliteDc: SocketPass; readonly satelliteTone: boolean };
