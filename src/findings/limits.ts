@@ -2,7 +2,7 @@
 
 import { type Settings, settingsOf } from "../design/settings.ts";
 import { requiredCnDb } from "../rf/thresholds.ts";
-import type { Service } from "../signal/carrier.ts";
+import { isCableMode, type Service } from "../signal/carrier.ts";
 import { remembered } from "../signal/remember.ts";
 import { numeralAsSet } from "../words/numbers.ts";
 
@@ -199,7 +199,7 @@ const ITALY: Profile = {
   source: "CEI 100-7, as quoted by two firms, who differ in the highest TV level (74 and 67 dBµV)",
   rows: [
     ...EN_60728_ROWS.filter(
-      (row) => row.service === "fm" || row.service === "dab" || row.mode.startsWith("dvbc"),
+      (row) => row.service === "fm" || row.service === "dab" || isCableMode(row.mode),
     ).map((row) => ({ ...row, source: row.source ? `EN 60728-1: ${row.source}` : BY_EN })),
     level("tv", "", 47, 74, { cnDb: 25, merDb: 25 }),
     level("satellite", "", 47, 77),

@@ -1,6 +1,7 @@
 /** Whether an input has a tuner for a carrier at all, and tunes where the carrier is. */
 import type { ReceiverInput } from "../parts/contract.ts";
 import type { Band } from "../signal/band.ts";
+import { isCableMode } from "../signal/carrier.ts";
 import type { LostCarrier } from "./carrierResult.ts";
 
 /** Why a carrier cannot be tuned, whatever its level; undefined where it can. */
@@ -11,7 +12,7 @@ export function whyNotTuned(input: ReceiverInput, { grid }: Band, i: number): Lo
     return {
       got: false,
       why: "out of range",
-      reason: { kind: "no tuner for it", system: mode.startsWith("dvbc-") ? "DVB-C" : "DVB-T2" },
+      reason: { kind: "no tuner for it", system: isCableMode(mode) ? "DVB-C" : "DVB-T2" },
     };
   const { fromMHz, toMHz } = system?.range ?? { fromMHz: input.tunesFromMHz, toMHz: input.tunesToMHz };
   const f = grid.centre[i] ?? 0;

@@ -2,7 +2,7 @@
  * Frequency plans of terrestrial services: which carrier stands where.
  * The default lists are invented; every aerial has its own, which the user edits.
  */
-import type { Carrier } from "../signal/carrier.ts";
+import { type Carrier, isCableMode } from "../signal/carrier.ts";
 
 /** Channels of the present UHF band (470–694 MHz), and the last one of the former band (to 862 MHz). */
 export const FIRST_UHF_CHANNEL = 21;
@@ -58,7 +58,7 @@ const CABLE_ROLL_OFF = 0.15;
 /** What a modulator sends in a TV channel: as from the air, or as a cable network does. */
 export function modulatedCarrier(row: { channel: number; mode: string }): Carrier {
   const onAir = tvCarrier(row);
-  if (!row.mode.startsWith("dvbc-")) return onAir;
+  if (!isCableMode(row.mode)) return onAir;
   // In a channel of 7 MHz the symbols are as much slower.
   const symbols = (CABLE_MBD * (row.channel <= LAST_VHF_CHANNEL ? 7 : 8)) / 8;
   return { ...onAir, widthMHz: symbols * (1 + CABLE_ROLL_OFF), noiseMHz: symbols };

@@ -21,6 +21,11 @@ export const SERVICE_NAMES: Readonly<Record<Service, string>> = {
   cordless: "Cordless phone (DECT)",
 };
 
+/** Whether a modulation is one of cable television, DVB-C. */
+export function isCableMode(mode: string): boolean {
+  return mode.startsWith("dvbc-");
+}
+
 /** How television comes, where it does not come from the air alone. */
 export type Television = "by cable" | "by air and cable";
 
@@ -34,7 +39,7 @@ export function televisionOf(
   let all = 0;
   for (const mode of modes) {
     all++;
-    if (mode.startsWith("dvbc-")) cable++;
+    if (isCableMode(mode)) cable++;
   }
   return cable === 0 ? {} : { television: cable === all ? "by cable" : "by air and cable" };
 }
