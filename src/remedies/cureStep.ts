@@ -118,7 +118,12 @@ export type FactsByIdea = {
   readonly "dc-block": NoMore;
   // Converters and receivers
   readonly "universal-converter": Suited & { readonly outputs: number };
-  readonly "band-converter": { readonly band: SatelliteBand; readonly outputs: number };
+  /** `range`: of one for the same band that takes more of it [MHz]. */
+  readonly "band-converter": {
+    readonly band: SatelliteBand;
+    readonly outputs: number;
+    readonly range?: { readonly fromMHz: number; readonly toMHz: number };
+  };
   readonly "stacked-converter": Suited;
   readonly "wideband-converter": Suited;
   readonly "quattro-converter": NoMore;

@@ -29,12 +29,15 @@ export const bandConverter: Idea = (site, finding): readonly Candidate[] => {
   const turns = Object.values(lnb.inputs).some(({ bands }) => bands.some((b) => b.origin.circular));
   const usual = defaultOptions(kind);
   const range = Object.fromEntries(RANGE.flatMap((each) => (each in usual ? [[each, usual[each]]] : [])));
+  const isWider = lnb.kind.kind === to;
+  const { fromMHz, toMHz } = range;
+  const wider =
+    isWider && typeof fromMHz === "number" && typeof toMHz === "number" ? { range: { fromMHz, toMHz } } : {};
   return [
-    candidate("band-converter", [id], { band, outputs: Number(outputs) }, (design) => {
+    candidate("band-converter", [id], { band, outputs: Number(outputs), ...wider }, (design) => {
       const d = draft(design);
-      const options = { [key]: outputs, ...range, feedType: turns ? "circular" : "linear" };
-      if (lnb.kind.kind === to) d.set(id, range);
-      else d.swap(id, to, options);
+      if (isWider) d.set(id, range);
+      else d.swap(id, to, { [key]: outputs, ...range, feedType: turns ? "circular" : "linear" });
       return d.result();
     }),
   ];

@@ -1,5 +1,6 @@
 import type { PartId } from "../../../design/design.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
+import { numeralAsSet } from "../../../words/numbers.ts";
 import { type Forms, plural } from "../../../words/plural.ts";
 import { bandLnbWords } from "../../planes.ts";
 import type { WordsOf } from "../told.ts";
@@ -45,11 +46,16 @@ export const CONVERTER_WORDS: WordsOf<
   },
   "band-converter": {
     title: ({ facts, place, name }) =>
-      plural(facts.outputs, {
-        one: (n) => `Replace ${name(place)} with ${bandLnbWords(facts.band)} with ${n} output`,
-        other: (n) => `Replace ${name(place)} with ${bandLnbWords(facts.band)} with ${n} outputs`,
-      }),
-    reason: ({ facts }) => `The satellite sends in ${facts.band} band, and an LNB takes its own band only.`,
+      facts.range
+        ? `Replace ${name(place)} with a type for ${numeralAsSet(facts.range.fromMHz)} to ${numeralAsSet(facts.range.toMHz)} MHz`
+        : plural(facts.outputs, {
+            one: (n) => `Replace ${name(place)} with ${bandLnbWords(facts.band)} with ${n} output`,
+            other: (n) => `Replace ${name(place)} with ${bandLnbWords(facts.band)} with ${n} outputs`,
+          }),
+    reason: ({ facts }) =>
+      facts.range
+        ? "Its input filter then lets the missing transponders in."
+        : `The satellite sends in ${facts.band} band, and an LNB takes its own band only.`,
   },
   "stacked-converter": {
     title: ({ facts, place, name }) =>
