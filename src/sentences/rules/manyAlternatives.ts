@@ -1,5 +1,6 @@
 import { MOST_ALTERNATIVES, MOST_SWITCHES_IN_A_ROW } from "../../evaluate/alternatives.ts";
 import { MOST_SUPPLIES } from "../../evaluate/power.ts";
+import { MOST_STATES } from "../../evaluate/supply/solutions.ts";
 import { numeral } from "../../words/numbers.ts";
 
 import { plainName } from "../explain/plainWords.ts";
@@ -10,7 +11,8 @@ export const manyAlternatives: RuleWords<"many-alternatives"> = {
   title: "More possibilities than are calculated",
   explain:
     "Switches behind switches multiply what can be on a cable. What is set now is always calculated. Of the other settings " +
-    `of one cable at most ${MOST_ALTERNATIVES} are, behind at most ${MOST_SWITCHES_IN_A_ROW} switches in a row. Of the supplies on one line the ${MOST_SUPPLIES} strongest count.`,
+    `of one cable at most ${MOST_ALTERNATIVES} are, behind at most ${MOST_SWITCHES_IN_A_ROW} switches in a row. Of the supplies on one line the ${MOST_SUPPLIES} strongest count. ` +
+    `On one supply network ${MOST_STATES} cases of request and switch position are calculated, the rest as if all receivers asked alike.`,
   source: "Limits of this program",
   severities: ["warning"],
   message: ({ finding: { at, facts, value = 0, limit = 0 } }) => {
@@ -22,6 +24,8 @@ export const manyAlternatives: RuleWords<"many-alternatives"> = {
         return `More than ${value - 1} switches in a row lead to ${here}; of its settings only the present one is calculated.`;
       case "supplies":
         return `${value} supplies meet on one line at ${here}; only the ${limit} strongest are calculated.`;
+      case "supply states":
+        return `The supply network of ${here} has ${value} cases of request and switch position: beyond ${limit}, all receivers are taken to ask alike.`;
     }
   },
   customer: (told) =>
