@@ -28,11 +28,14 @@ export type Solutions = {
   readonly shared: () => number;
 };
 
-/**
- * States of one island that are solved: so many receivers, requests and switch positions as a large block has, each by
- * itself. A count and no time, so that every machine finds the same; our choice.
- */
+/** States of one island that are solved: what a large block has of receivers, requests and switch positions; our choice. */
 export const MOST_STATES = 512;
+
+/**
+ * Fewer where the network is large: no more is begun once so many steps of arithmetic are done. Steps and no time, so
+ * that every machine finds the same; a house of thirty receivers takes a hundredth of it. Our choice.
+ */
+const MOST_WORK = 1_000_000;
 
 /** A supply counts as arriving from so many volts on [V]; our choice, far below what anything works with. */
 const ARRIVES_FROM_VOLTS = 5;
@@ -84,7 +87,7 @@ export function solutionsOf(circuit: Circuit, positionAt: (node: number) => numb
       const key = keyOf(variation);
       const ready = known.get(key);
       if (ready) return ready;
-      const isOver = known.size >= MOST_STATES && !isCommon(variation);
+      const isOver = (known.size >= MOST_STATES || work >= MOST_WORK) && !isCommon(variation);
       if (isOver) beyond.add(key);
       const asked = isOver ? commonOf(variation) : variation;
       const found = known.get(keyOf(asked)) ?? settled(asked);

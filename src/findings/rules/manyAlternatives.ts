@@ -1,11 +1,12 @@
 import { MOST_ALTERNATIVES, MOST_SWITCHES_IN_A_ROW } from "../../evaluate/alternatives.ts";
 import { MOST_SUPPLIES } from "../../evaluate/power.ts";
-import { MOST_STATES } from "../../evaluate/supply/solutions.ts";
 import type { Draft } from "../finding.ts";
 import type { RuleOf } from "../rule.ts";
 
 /** Of what there is more than is calculated. */
-export type ManyAlternativesFacts = { readonly of: "settings" | "switches in a row" | "supplies" | "supply states" };
+export type ManyAlternativesFacts = {
+  readonly of: "settings" | "switches in a row" | "supplies" | "supply states";
+};
 
 /** More settings of switches, or more supplies on one line, than are calculated. */
 export const manyAlternatives: RuleOf<"many-alternatives"> = {
@@ -16,14 +17,14 @@ export const manyAlternatives: RuleOf<"many-alternatives"> = {
     const found = (
       of: ManyAlternativesFacts["of"],
       value: number,
-      limit: number,
+      limit?: number,
     ): Draft<"many-alternatives"> => ({
       severity: "warning",
       at: { part, band: of },
       parts: [part],
       wires: [],
       value,
-      limit,
+      ...(limit === undefined ? {} : { limit }),
       facts: { of },
     });
     return [
@@ -34,9 +35,7 @@ export const manyAlternatives: RuleOf<"many-alternatives"> = {
         ? []
         : [found("switches in a row", behindSwitches + 1, MOST_SWITCHES_IN_A_ROW)]),
       ...(supplies === undefined ? [] : [found("supplies", MOST_SUPPLIES + supplies, MOST_SUPPLIES)]),
-      ...(supplyStates === undefined
-        ? []
-        : [found("supply states", MOST_STATES + supplyStates, MOST_STATES)]),
+      ...(supplyStates === undefined ? [] : [found("supply states", supplyStates)]),
     ];
   },
 };
