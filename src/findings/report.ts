@@ -195,7 +195,7 @@ function agreeing(verdicts: readonly Verdict[], findings: readonly Finding[]): r
     if (!failsBy || verdict.role !== "receiver" || verdict.state === "fails" || verdict.idle) return verdict;
     const former = failedVerdicts.get(verdict);
     if (former && JSON.stringify(former.failsBy) === JSON.stringify(failsBy)) return former;
-    const { marginDb: _, tightest: __, edge: ___, leak: ____, ...rest } = verdict;
+    const { marginDb: _, tightest: __, edge: ___, culprit: ____, ...rest } = verdict;
     const failed: Verdict = { ...rest, state: "fails", failsBy };
     failedVerdicts.set(verdict, failed);
     return failed;
