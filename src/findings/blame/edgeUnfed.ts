@@ -11,7 +11,9 @@ import { type Arriving, type OutputSpot, stagesTo } from "./stages.ts";
 export function unfedBehind(evaluation: Evaluation, end: OutputSpot, arriving: Arriving): Blamed | undefined {
   const suspects = levelled(stagesTo(evaluation, end, arriving)).flatMap((stage) => {
     const shortcoming = lacking(stage);
-    return shortcoming && ["unfed", "switched off"].includes(shortcoming.does) ? [{ stage, shortcoming }] : [];
+    return shortcoming && ["unfed", "switched off"].includes(shortcoming.does)
+      ? [{ stage, shortcoming }]
+      : [];
   });
   const worst = extreme(suspects, ({ shortcoming }) => shortcoming.excessDb);
   return worst && asCulprit(worst);

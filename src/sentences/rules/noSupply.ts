@@ -138,7 +138,11 @@ function isOnUserBands({ record }: ToldHere): boolean {
 }
 
 /** What it costs, which some reception survives: a strong signal gets through a dead amplifier. */
-function lossWords(name: string, lacks: "supply" | "mains", { lossDb }: { readonly lossDb?: number }): string {
+function lossWords(
+  name: string,
+  lacks: "supply" | "mains",
+  { lossDb }: { readonly lossDb?: number },
+): string {
   return lossDb === undefined || lossDb < LEAST_LOSS_DB
     ? ""
     : ` Without ${lacks} ${name} loses ${numeral(lossDb)} dB.`;

@@ -60,8 +60,7 @@ export const SUPPLY_WORDS: WordsOf<
     reason: () => "What it feeds needs more volts than arrive.",
   },
   "lower-supply": {
-    title: ({ facts, place, name }) =>
-      `Replace ${name(place)} with a unit of ${numeralAsSet(facts.volts)} V`,
+    title: ({ facts, place, name }) => `Replace ${name(place)} with a unit of ${numeralAsSet(facts.volts)} V`,
     reason: () => "Then a receiver can raise the line to 18 V, and its messages are noticed.",
   },
   "stronger-supply": {
