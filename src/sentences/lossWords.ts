@@ -47,6 +47,9 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "wrong lead":
       return `${capital(portName(reason.part, reason.port, evaluation, "in"))} has the lead from ${portName(reason.from.part, reason.from.port, evaluation, "out")}`;
     case "other output":
+      // What a quattro LNB is made for says more than a list of its outputs.
+      if (evaluation.record(reason.part)?.kind.trade.gives === "planes")
+        return `${partName(reason.part)} gives one quadrant at each output, for a multiswitch`;
       return `${partName(reason.part)} gives ${lacking} at ${list(reason.outputs.map((port) => portLabelOf(reason.part, port, evaluation)))} only, not at ${portLabelOf(reason.part, reason.port, evaluation)}`;
     case "no way through": {
       const loop = loopOutOf(evaluation.record(reason.part));
@@ -92,6 +95,8 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "other messages":
       if (reason.knows === "both" || reason.sends === reason.knows)
         return `${receiver} sends SCR messages, which reach user bands 1 to 8 but not user band ${reason.userBand} of ${partName(reason.part)}`;
+      if (blocked)
+        return `${blocked} obeys ${MESSAGES[reason.knows]} messages only, and ${receiver} sends ${MESSAGES[reason.sends]}`;
       return `${receiver} sends ${MESSAGES[reason.sends]} messages, and user band ${reason.userBand} of ${partName(reason.part)} obeys ${MESSAGES[reason.knows]} only`;
     case "plain feed on a single-cable input":
       return blocked
@@ -243,6 +248,8 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
         return `Set the LNB oscillator of ${partName(reason.unit)} to ${numeralAsSet(reason.realMHz)} MHz, or use an LNB of ${numeralAsSet(reason.menuMHz)} MHz.`;
       return `Set the oscillator in the menu of ${partName(at.part)} to ${numeralAsSet(reason.realMHz)} MHz.`;
     case "other messages":
+      if (culprit.part !== at.part)
+        return `Replace ${partName(culprit.part)} with one that obeys ${MESSAGES[reason.sends]} too, or set the receivers to ${MESSAGES[reason.knows]}.`;
       return reason.knows === "both" || reason.sends === reason.knows
         ? `Set ${partName(at.part)} to dSCR messages, or to a user band from 1 to 8.`
         : `Set ${partName(at.part)} to ${MESSAGES[reason.knows]} messages, or to a user band that obeys ${MESSAGES[reason.sends]}.`;
