@@ -57,9 +57,11 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
       return `${partName(reason.part)} passes nothing of it from ${portLabelOf(reason.part, reason.from, evaluation)} to ${portLabelOf(reason.part, reason.to, evaluation)}`;
     }
     case "no supply":
-      return culprit.part === reason.part
-        ? `${partName(reason.part)} has no supply`
-        : `${partName(culprit.part)} gives no supply to ${partName(reason.part)}`;
+      if (culprit.part === reason.part) return `${partName(reason.part)} has no supply`;
+      // A cable or a joint on the way never gave any.
+      return (evaluation.record(culprit.part)?.power.supplies ?? []).length > 0
+        ? `${partName(culprit.part)} gives no supply to ${partName(reason.part)}`
+        : `${partName(culprit.part)} leaves ${partName(reason.part)} without enough supply`;
     case "loop":
       return `${partName(reason.part)} lies on a loop`;
     case "open output":

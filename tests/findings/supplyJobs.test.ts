@@ -202,3 +202,36 @@ test("a receiver that shuts down at 18 V is told to be too weak, not its cable",
   expect(messages.join()).toMatch(/“a” shuts down under the load of “m” when it asks for horizontal/);
   expect(sentence("a")).toMatch(/40 need 18 V, and the supply of “m” then shuts down/);
 });
+
+test("an inserter above the amplifier that feeds downwards is told to feed the wrong end", () => {
+  const { messages } = judged(
+    draw(
+      {
+        a: ["aerial-uhf"],
+        i: ["power-inserter", { feeds: "down" }],
+        mast: ["amp-masthead"],
+        tv: ["receiver-tv"],
+      },
+      "a.out > i.in, i.out > mast.in, mast.out > tv.in",
+    ),
+  );
+  expect(messages.join("\n")).toMatch(
+    /“i” is on the wrong side of “mast”: its 12 V come to an input that takes no supply\./,
+  );
+});
+
+test("a cable that takes too many volts is not told to give none", () => {
+  // 60 m of 130 Ω/km are 7.8 Ω: 350 mA take 2.7 of 13 V, and 11.5 V are needed.
+  const { messages } = judged(
+    draw(
+      {
+        d: ["dish"],
+        l: ["lnb-universal", { commonMa: 315 }],
+        c: ["cable", { lengthM: 60, grade: "own", loopOhmPerKm: 130 }],
+        r: ["receiver-sat", { polarisation: "V" }],
+      },
+      "d.sky > l.sky, l.out > c.in, c.out > r.sat",
+    ),
+  );
+  expect(messages.join("\n")).toMatch(/“c” leaves “l” without enough supply: “r” gets none of 80/);
+});

@@ -225,6 +225,8 @@ function stopWords(told: ToldHere, stop: SupplyStop): string {
     case "not set to feed":
       return `${name} is not set to feed ${victim}, which gets no supply.`;
     case "wrong side":
+      if (stop.isDown)
+        return `${name} is on the wrong side of ${victim}: its ${voltsDo(stop.volts, { one: "comes", other: "come" })} to an input that takes no supply.`;
       return `${name} is on the wrong side of ${victim}: its ${voltsDo(stop.volts, { one: "goes", other: "go" })} up and away from there.`;
     case "open":
       return `${victim} gets no supply: nothing is connected to ${portOfPart(record, stop.part, stop.port)}.`;
