@@ -3,6 +3,7 @@ import { stackedLevelDbuv, stackedNoiseRatio } from "../evaluate/stacking.ts";
 import type { ReceiverInput } from "../parts/contract.ts";
 import { MOST_USER_BANDS } from "../parts/userBands.ts";
 import type { Band, Stack, StackStandard } from "../signal/band.ts";
+import type { Offer } from "../signal/control.ts";
 import { disturbanceUv2 } from "../signal/readout.ts";
 import {
   addResult,
@@ -103,6 +104,11 @@ function occupied(
   userBand: number,
   stack: Stack,
 ): LostCarrier | undefined {
+  const standing = standingSupply(stack.control);
+  if (standing) {
+    const { part, volts } = standing;
+    return notSelectable({ kind: "line held", by: part, volts }, part);
+  }
   if (alone) return undefined;
   const others = stack.control.offers.filter((o) => !(o.part === receiver && o.port === input.port));
   const holder = others.find((o) => o.request && !o.request.userBands);
@@ -113,6 +119,14 @@ function occupied(
   const by = rival ?? (isTwiceHere ? receiver : undefined);
   if (by === undefined) return undefined;
   return { ...notSelectable({ kind: "user band used twice", by, userBand }, by), userBand };
+}
+
+/**
+ * A supply without commands that keeps the line above the threshold: messages begin by raising it from 13 to 18 V, which
+ * nobody notices then (EN 50494, as quoted: a standing 18 V blocks the bus).
+ */
+export function standingSupply({ offers, thresholdVolts }: Stack["control"]): Offer | undefined {
+  return offers.find((o) => o.kind === "plain" && !o.dormant && o.volts > thresholdVolts);
 }
 
 /** A carrier held by a stacking converter, and the feed that its user bands travel on. */

@@ -109,6 +109,7 @@ export type FactsByIdea = {
   readonly "power-inserter": NoMore;
   readonly "inserter-moved": { readonly behind: PartId };
   readonly "higher-supply": { readonly volts: number };
+  readonly "lower-supply": { readonly volts: number };
   readonly "mains-unit": NoMore;
   readonly "stronger-supply": { readonly needMa: number; readonly askedMa: number };
   /** What each of its inputs then delivers alone. */

@@ -35,7 +35,7 @@ import { ownPositionLines } from "./sharePositions.ts";
 import { endShort } from "./shorts.ts";
 import { amplifierSlope, equaliser } from "./slope.ts";
 import { stackForSwitch, stackUnderTheRoof } from "./stack.ts";
-import { higherSupply, inserter, mainsUnit, supplyOn } from "./supply.ts";
+import { higherSupply, inserter, lowerSupply, mainsUnit, supplyOn } from "./supply.ts";
 import { otherSocket, swapLeads } from "./swapLeads.ts";
 import { smallerSplit, tapValue } from "./taps.ts";
 import { missingTrunks } from "./trunks.ts";
@@ -99,7 +99,7 @@ export const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   "wrong-quadrant": [rightQuadrants, quattroConverter, widebandForUnit],
   "command-lost": [askedPosition, ...BEHIND_LOOP, cableGrade],
   "motor-line": [motorCommands, strongerSupply, otherConverter, lesserMotor],
-  "user-band-conflict": [otherOutput, ownUserBands, otherReceiver],
+  "user-band-conflict": [lowerSupply, otherOutput, ownUserBands, otherReceiver],
   "wrong-feed": [
     menuOscillator,
     ownMessages,
