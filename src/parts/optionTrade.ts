@@ -33,6 +33,7 @@ export type Meaning =
   | "crosstalk"
   | "neighbouring satellites"
   | "obstacles"
+  | "further feeds"
   | "aim"
   | "bearing"
   | "pattern"

@@ -1,4 +1,12 @@
-import { feedsOf, obstructionOf } from "../../parts/dishFeeds.ts";
+import type { PartRecord } from "../../evaluate/evaluation.ts";
+import {
+  type DishFeed,
+  feedPort,
+  feedsOf,
+  neededSpacingMm,
+  obstructionOf,
+  pastSatelliteLossDb,
+} from "../../parts/dishFeeds.ts";
 import { DISH_OPTIONS, type DishOptions } from "../../parts/dishOptions.ts";
 import { remembered } from "../../signal/remember.ts";
 import type { Draft } from "../finding.ts";
@@ -13,6 +21,18 @@ export type BlockedViewFacts =
       /** How high the obstacle stands in that direction. */
       readonly topDeg: number;
       readonly lossDb: number;
+    }
+  /** An LNB beside the focus that sits where its satellite's beam does not meet. */
+  | {
+      readonly kind: "feed beside its place";
+      readonly feed: number;
+      readonly spacingMm: number;
+      readonly neededMm: number;
+      /** By how many degrees it looks past its satellite. */
+      readonly pastDeg: number;
+      readonly lossDb: number;
+      /** The one in the focus sits in the same housing. */
+      readonly isMonoblock: boolean;
     };
 
 /** Less is no more than an alignment costs that is not quite perfect [dB]; a choice of this tool. */
@@ -22,13 +42,14 @@ const TOLD_AT_MHZ = 11_700;
 
 const checked = new WeakMap<object, DishOptions>();
 
-/** A dish that cannot see its satellite: it stands below the horizon, or something stands before it. */
+/** A dish that does not see a satellite: that one stands below the horizon, something stands before it, or an LNB sits beside its place. */
 export const blockedView: RuleOf<"blocked-view"> = {
   id: "blocked-view",
   check: ({ record }) => {
     if (record.kind.options !== DISH_OPTIONS) return [];
     const o = remembered(checked, record.options, () => DISH_OPTIONS.parse(record.options));
-    return feedsOf(o).flatMap(({ port, aim }): Draft<"blocked-view">[] => {
+    return feedsOf(o).flatMap((feed): Draft<"blocked-view">[] => {
+      const { port, aim } = feed;
       const { azimuthDeg, elevationDeg } = aim;
       const place = {
         at: { part: record.part.id, port, service: "satellite" as const },
@@ -47,9 +68,11 @@ export const blockedView: RuleOf<"blocked-view"> = {
           },
         ];
       const hidden = obstructionOf(o, aim, TOLD_AT_MHZ);
-      if (!hidden || hidden.lossDb < LEAST_LOSS_DB) return [];
+      const besides = besideItsPlace(record, o, feed);
+      if (!hidden || hidden.lossDb < LEAST_LOSS_DB) return [...besides];
       const topDeg = hidden.obstacle.elevationDeg;
       return [
+        ...besides,
         {
           severity: "warning",
           ...place,
@@ -60,3 +83,36 @@ export const blockedView: RuleOf<"blocked-view"> = {
     });
   },
 };
+
+function besideItsPlace(
+  record: PartRecord,
+  o: DishOptions,
+  feed: DishFeed,
+): readonly Draft<"blocked-view">[] {
+  const { port, number } = feed;
+  const lossDb = pastSatelliteLossDb(o, feed, TOLD_AT_MHZ);
+  if (lossDb < LEAST_LOSS_DB) return [];
+  const spacingMm = o.sideFeeds[number - 2]?.spacingMm ?? 0;
+  const neededMm = neededSpacingMm(o, feed);
+  const lnb = record.joined[port]?.[0];
+  return [
+    {
+      severity: "warning",
+      at: { part: record.part.id, port, service: "satellite", band: "feed" },
+      parts: [record.part.id],
+      wires: wireIdsAt(record, port),
+      unit: "mm",
+      value: spacingMm,
+      limit: neededMm,
+      facts: {
+        kind: "feed beside its place",
+        feed: number,
+        spacingMm,
+        neededMm,
+        pastDeg: feed.pastDeg,
+        lossDb,
+        isMonoblock: lnb !== undefined && lnb === record.joined[feedPort(1)]?.[0],
+      },
+    },
+  ];
+}
