@@ -186,6 +186,45 @@ describe("single-cable boxes", () => {
   });
 });
 
+test("of two feeds the one without an LNB is named", () => {
+  const { causes } = toldOf(
+    draw(
+      {
+        a: ["receiver-sat"],
+        lnb: ["lnb-universal"],
+        k: ["dish", { sideFeeds: [{ orbitalPositionDegE: 26 }] }],
+      },
+      "k.sky > lnb.sky, lnb.out > a.sat",
+    ),
+  );
+  expect(causes).toEqual([
+    [
+      "No LNB is on feed 2 of “k”: “a” gets 80 of 160 satellite transponders, without the whole satellite.",
+      "Fit an LNB on feed 2 of “k”.",
+    ],
+  ]);
+});
+
+// The unit feeds its inputs with 13 V for V and 18 V for H, without tone: of a quad LNB that is the low band twice.
+test("a quad LNB on an SCR unit made for quattro LNBs brings the low band only", () => {
+  const { causes, verdicts } = toldOf(
+    draw(
+      {
+        a: ["receiver-stacked"],
+        u: ["stacking-converter", { outputs: 2, terrestrial: false }],
+        lnb: ["lnb-universal", { outputs: "4" }],
+        k: ["dish", { diameterM: 0.8 }],
+      },
+      "k.sky > lnb.sky, lnb.out1 > u.vl, lnb.out2 > u.vh, lnb.out3 > u.hl, lnb.out4 > u.hh, u.out1 > a.sat",
+    ),
+  );
+  expect(causes).toHaveLength(1);
+  expect(causes[0]?.[0]).toBe(
+    "“lnb” gives switched outputs; “u” needs a quattro LNB on inputs VL, VH, HL and HH.",
+  );
+  expect(verdicts.a).toMatch(/^Gets 40 of 80 satellite transponders\. 40 are out of reach: no command/);
+});
+
 test("a satellite below the horizon has a dish: it is not said that there is none", () => {
   const { verdicts, causes } = toldOf(
     draw(

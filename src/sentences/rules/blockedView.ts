@@ -47,7 +47,7 @@ export const blockedView: RuleWords<"blocked-view"> = {
       return `From the site of ${name} the satellite has an elevation of ${degrees(facts.elevationDeg)}. Check the signs of longitude and orbital position: east is positive.`;
     if (facts.kind === "feed beside its place")
       return (
-        `A feed ${numeral(facts.spacingMm, 0)} mm beside the first one looks as many degrees beside it as the dish is deep: a larger dish needs more millimetres for the same angle. ` +
+        `A feed ${numeral(facts.spacingMm, 0)} mm beside the first one looks beside it by an angle that hangs on the size of the dish. A larger dish needs more millimetres for the same angle. ` +
         `Turned to the middle between both satellites, ${name} shares the error: half the angle for each, about a quarter of the decibels.`
       );
     const [elevation, top] = besideLimit(facts.elevationDeg, facts.topDeg);
@@ -55,7 +55,7 @@ export const blockedView: RuleWords<"blocked-view"> = {
   },
   measure: ({ finding: { at, facts } }) => {
     if (facts.kind === "feed beside its place")
-      return `Align ${partName(at.part)} on the first satellite, then turn it slowly with the meter on the LNB of feed ${facts.feed}: if the level rises well above what it was, this LNB sits beside its place.`;
+      return `Align ${partName(at.part)} on the first satellite, then turn it slowly with the meter on the LNB of feed ${facts.feed}. If its level rises well above what it was, this LNB sits beside its place.`;
     return `Go to ${partName(at.part)} with a compass and an inclinometer, and look along its azimuth and elevation. The sun stands in that direction on a few days around the equinoxes: where its light falls on the whole dish, the view is free.`;
   },
   neighbours: ["level-limits", "low-carrier-to-noise", "receiver-misses"],
