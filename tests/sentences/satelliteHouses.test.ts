@@ -211,11 +211,12 @@ test("a quad LNB on an SCR unit made for quattro LNBs brings the low band only",
     draw(
       {
         a: ["receiver-stacked"],
+        c: ["cable", { lengthM: 20 }],
         u: ["stacking-converter", { outputs: 2, terrestrial: false }],
         lnb: ["lnb-universal", { outputs: "4" }],
         k: ["dish", { diameterM: 0.8 }],
       },
-      "k.sky > lnb.sky, lnb.out1 > u.vl, lnb.out2 > u.vh, lnb.out3 > u.hl, lnb.out4 > u.hh, u.out1 > a.sat",
+      "k.sky > lnb.sky, lnb.out1 > u.vl, lnb.out2 > u.vh, lnb.out3 > u.hl, lnb.out4 > u.hh, u.out1 > c.in, c.out > a.sat",
     ),
   );
   expect(causes).toHaveLength(1);

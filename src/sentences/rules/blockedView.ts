@@ -47,7 +47,7 @@ export const blockedView: RuleWords<"blocked-view"> = {
       return `From the site of ${name} the satellite has an elevation of ${degrees(facts.elevationDeg)}. Check the signs of longitude and orbital position: east is positive.`;
     if (facts.kind === "feed beside its place")
       return (
-        `A feed ${numeral(facts.spacingMm, 0)} mm beside the first one looks beside it by an angle that hangs on the size of the dish. A larger dish needs more millimetres for the same angle. ` +
+        `A feed ${numeral(facts.spacingMm, 0)} mm beside the first one looks beside it by an angle that depends on the size of the dish. A larger dish needs more millimetres for the same angle. ` +
         `Turned to the middle between both satellites, ${name} shares the error: half the angle for each, about a quarter of the decibels.`
       );
     const [elevation, top] = besideLimit(facts.elevationDeg, facts.topDeg);
