@@ -270,7 +270,10 @@ function misfitOf(
   return feeds.length - like >= Math.max(1, like) ? { part: record.part.id } : converter;
 }
 
-/** Of a menu and a converter that do not fit, the converter where its oscillator is an unusual one, else the receiver. */
+/**
+ * Of a menu and a converter that do not fit, the converter where its oscillator is an unusual one, else the receiver. In C
+ * band and Ka band oscillators of several values are sold, and the menu follows them.
+ */
 function oddOscillator(
   evaluation: Evaluation,
   record: PartRecord,
@@ -281,7 +284,7 @@ function oddOscillator(
   const isOwn = optionsMeaning(record.kind, "menu oscillator").some(
     (key) => record.options[key] !== defaultOptions(record.kind)[key],
   );
-  return isOwn ? own : (converterOf(evaluation, record, inputs, sample) ?? own);
+  return isOwn || sample.plane?.isUndivided ? own : (converterOf(evaluation, record, inputs, sample) ?? own);
 }
 
 /** The part that converted a carrier to the frequency at which it arrives. */

@@ -11,6 +11,7 @@ import { knifeEdgeLossDb } from "../rf/knifeEdge.ts";
 import { directionsApartDeg, type LookAngles, lookAngles } from "../rf/lookAngles.ts";
 import { homeDishDbi } from "../rf/offAxis.ts";
 import type { DishOptions } from "./dishOptions.ts";
+import { SKY_SPLIT_MHZ, satelliteBandOf } from "./planSatellite.ts";
 
 /** One feed with the satellite that it looks at. */
 export type DishFeed = {
@@ -113,6 +114,14 @@ export function pastSatelliteLossDb(
   const gainDbi = dishGainDbi({ diameterM, efficiency, frequencyMHz });
   return gainDbi - homeDishDbi({ diameterM, frequencyMHz, gainDbi }, pastDeg);
 }
+
+/** Frequency at which a loss is told that differs little over the band of a dish [MHz]. */
+export function middleOfBandMHz({ transponders }: DishOptions): number {
+  const [first] = transponders;
+  return MIDDLE_MHZ[first ? satelliteBandOf(first.frequencyMHz) : "Ku"];
+}
+
+const MIDDLE_MHZ = { C: 3_800, Ku: SKY_SPLIT_MHZ, Ka: 19_700 } as const;
 
 export type Obstacle = DishOptions["obstacles"][number];
 

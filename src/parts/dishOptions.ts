@@ -9,7 +9,7 @@ import { DEFAULT_TRANSPONDERS, ROLL_OFFS, SKY_FROM_MHZ, SKY_TO_MHZ } from "./pla
 /** A dish carries at most this many LNBs side by side. */
 const FEED_NUMBERS = ["1", "2", "3", "4"] as const;
 
-const TRANSPONDER_ROW = z.object({
+export const TRANSPONDER_ROW = z.object({
   frequencyMHz: number({
     label: "Frequency",
     unit: "MHz",
@@ -70,7 +70,7 @@ const TRANSPONDER_ROW = z.object({
   }),
 });
 
-const NEIGHBOUR_ROW = z.object({
+export const NEIGHBOUR_ROW = z.object({
   separationDeg: number({
     label: "Away",
     unit: "°",
@@ -115,7 +115,7 @@ const OBSTACLE_ROW = z.object({
   }),
 });
 
-const SIDE_FEED_ROW = z.object({
+export const SIDE_FEED_ROW = z.object({
   orbitalPositionDegE: number({
     label: "Orbital position",
     unit: "°E",
@@ -136,6 +136,20 @@ const SIDE_FEED_ROW = z.object({
     default: 0,
   }),
 });
+
+/** How deep a dish is; `usual`: from the LNB to the middle, in diameters. */
+export function focalRatioField({ usual, source }: { readonly usual: number; readonly source: string }) {
+  return number({
+    label: "From LNB to dish, in diameters",
+    help: "From the LNB to the middle of the dish, divided by the diameter: both by tape measure. Decides where further LNBs belong.",
+    min: 0.3,
+    max: 2,
+    step: 0.01,
+    default: usual,
+    source,
+    advanced: true,
+  });
+}
 
 export const DISH_OPTIONS = z.object({
   diameterM: number({
@@ -365,15 +379,9 @@ export const DISH_OPTIONS = z.object({
     onSite: "aligning",
     advanced: true,
   }),
-  focalRatio: number({
-    label: "From LNB to dish, in diameters",
-    help: "From the LNB to the middle of the dish, divided by the diameter: both by tape measure. Decides where further LNBs belong.",
-    min: 0.3,
-    max: 2,
-    step: 0.01,
-    default: 0.7,
+  focalRatio: focalRatioField({
+    usual: 0.7,
     source: `offset dishes with a focal length of ${numeral(0.6)} diameters, from memory`,
-    advanced: true,
   }),
   transponders: rows({
     label: "Transponders",

@@ -1,14 +1,15 @@
 import type { PartRecord } from "../../evaluate/evaluation.ts";
+import { dishOptionsOf } from "../../parts/dishBands.ts";
 import {
   type DishFeed,
   feedPort,
   feedsOf,
+  middleOfBandMHz,
   neededSpacingMm,
   obstructionOf,
   pastSatelliteLossDb,
 } from "../../parts/dishFeeds.ts";
-import { DISH_OPTIONS, type DishOptions } from "../../parts/dishOptions.ts";
-import { remembered } from "../../signal/remember.ts";
+import type { DishOptions } from "../../parts/dishOptions.ts";
 import type { Draft } from "../finding.ts";
 import { type RuleOf, wireIdsAt } from "../rule.ts";
 
@@ -37,17 +38,13 @@ export type BlockedViewFacts =
 
 /** Less is no more than an alignment costs that is not quite perfect [dB]; a choice of this tool. */
 const LEAST_LOSS_DB = 1;
-/** Middle of the sky band, where the loss is told [MHz]. */
-const TOLD_AT_MHZ = 11_700;
-
-const checked = new WeakMap<object, DishOptions>();
 
 /** A dish that does not see a satellite: that one stands below the horizon, something stands before it, or an LNB sits beside its place. */
 export const blockedView: RuleOf<"blocked-view"> = {
   id: "blocked-view",
   check: ({ record }) => {
-    if (record.kind.options !== DISH_OPTIONS) return [];
-    const o = remembered(checked, record.options, () => DISH_OPTIONS.parse(record.options));
+    const o = dishOptionsOf(record);
+    if (!o) return [];
     return feedsOf(o).flatMap((feed): Draft<"blocked-view">[] => {
       const { port, aim } = feed;
       const { azimuthDeg, elevationDeg } = aim;
@@ -67,7 +64,7 @@ export const blockedView: RuleOf<"blocked-view"> = {
             facts: { kind: "below the horizon", elevationDeg },
           },
         ];
-      const hidden = obstructionOf(o, aim, TOLD_AT_MHZ);
+      const hidden = obstructionOf(o, aim, middleOfBandMHz(o));
       const besides = besideItsPlace(record, o, feed);
       if (!hidden || hidden.lossDb < LEAST_LOSS_DB) return [...besides];
       const topDeg = hidden.obstacle.elevationDeg;
@@ -90,7 +87,7 @@ function besideItsPlace(
   feed: DishFeed,
 ): readonly Draft<"blocked-view">[] {
   const { port, number } = feed;
-  const lossDb = pastSatelliteLossDb(o, feed, TOLD_AT_MHZ);
+  const lossDb = pastSatelliteLossDb(o, feed, middleOfBandMHz(o));
   if (lossDb < LEAST_LOSS_DB) return [];
   const spacingMm = o.sideFeeds[number - 2]?.spacingMm ?? 0;
   const neededMm = neededSpacingMm(o, feed);
