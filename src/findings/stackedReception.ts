@@ -37,11 +37,18 @@ export function addStackedResults(
           results,
           key,
           cutResult(held, i) ??
+            unset(held) ??
             astray(held, stack) ??
             shifted(tuned.input, stack, held, i) ??
             resultOn(line, tuned.input, headroomDb, { band, stack, held, i }),
         );
     }
+}
+
+/** A switched LNB before the unit stays as the unit's own supply leaves it: no message gets past the unit. */
+function unset({ conditions }: Band): LostCarrier | undefined {
+  const other = conditions.find(({ at, setting }) => at.setting !== setting);
+  return other && notSelectable({ kind: "no command", part: other.at.part }, other.at.part);
 }
 
 /** Asked for by another oscillator it is not what comes. */

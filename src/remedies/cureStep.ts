@@ -31,6 +31,12 @@ export type FactsByIdea = {
   readonly "dish-raised": { readonly metres: number };
   /** Where its satellite stands. */
   readonly "dish-moved": { readonly azimuthDeg: number; readonly elevationDeg: number };
+  /** How far from the first LNB the one of a feed then sits. */
+  readonly "feed-placed": {
+    readonly feed: number;
+    readonly spacingMm: number;
+    readonly isMonoblock: boolean;
+  };
   readonly "turn-lnb": Setting;
   readonly "right-feed": { readonly feed: "linear" | "circular" };
   readonly "aim-aerial": Setting;

@@ -76,7 +76,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
       return `${partName(reason.part)} lies on a loop`;
     case "open output":
       return isSky(reason.part, reason.port, evaluation)
-        ? `No LNB is on ${partName(reason.part)}`
+        ? `No LNB is on ${feedName(reason.part, reason.port, evaluation)}`
         : `${capital(portName(reason.part, reason.port, evaluation, "out"))} leads nowhere`;
     case "cut": {
       const wrong = wrongInput(evaluation.record(reason.part), service);
@@ -229,6 +229,8 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
         : `Connect ${portName(culprit.part, culprit.port ?? "", evaluation, "in")}.`;
     }
     case "open output":
+      if (isSky(reason.part, reason.port, evaluation))
+        return `Fit an LNB on ${feedName(reason.part, reason.port, evaluation)}.`;
       return `Connect ${output(reason)} to where its signal is missing.`;
     case "wrong lead": {
       const right = output(reason.right);
@@ -319,6 +321,13 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
     default:
       return undefined;
   }
+}
+
+/** "⟦dish⟧"; "feed 2 of ⟦dish⟧" where it has several. */
+function feedName(part: string, port: string, evaluation: Evaluation): string {
+  const feeds = evaluation.record(part)?.ports.filter((p) => p.role === "beam") ?? [];
+  const number = feeds.findIndex((p) => p.id === port) + 1;
+  return feeds.length > 1 ? `feed ${number} of ${partName(part)}` : partName(part);
 }
 
 function isSky(part: string, port: string, evaluation: Evaluation): boolean {

@@ -11,6 +11,7 @@ import { otherConverter, quattroConverter, rightQuadrants, widebandForUnit } fro
 import type { CurableRule } from "./curable.ts";
 import { lesserMotor, ownLimits, strongerSupply } from "./currents.ts";
 import { terminateOutputs, wireOff } from "./ends.ts";
+import { placedFeed } from "./feedPlace.ts";
 import { freeChannel } from "./freeChannel.ts";
 import { gradedTaps } from "./graded.ts";
 import { betterDecoupling } from "./isolation.ts";
@@ -51,6 +52,7 @@ export const FIRST: readonly Idea[] = [
   mend,
   deadCableOff,
   clearView,
+  placedFeed,
   letSupplyPass,
   missingTrunks,
   otherPlate,
