@@ -36,10 +36,29 @@ export function workingSentence(verdicts: readonly Verdict[]): string {
   const judged = receivers.filter((v) => v.idle !== "nothing connected");
   if (receivers.length === 0) return "No receiver yet. Add one to see what it would get.";
   if (judged.length === 0) return "No receiver is connected yet.";
-  const working = judged.filter((v) => v.state !== "fails").length;
-  const onEdge = judged.filter((v) => v.state === "edge").length;
-  if (onEdge > 0 && onEdge === working) return workingWords(working, judged.length, edgeOfAll(working));
-  return [workingWords(working, judged.length, ""), ...edgeWords(onEdge)].join(" ");
+  // Nor does one work that is switched off: it asks for nothing.
+  const on = judged.filter((v) => v.idle !== "off");
+  const off = judged.length - on.length;
+  if (on.length === 0) return allOffWords(off);
+  const working = on.filter((v) => v.state !== "fails").length;
+  const onEdge = on.filter((v) => v.state === "edge").length;
+  const isAllOnEdge = onEdge > 0 && onEdge === working;
+  return [
+    workingWords(working, on.length, { edge: isAllOnEdge ? edgeOfAll(working) : "", off }),
+    ...(isAllOnEdge ? [] : edgeWords(onEdge)),
+    ...offWords(off),
+  ].join(" ");
+}
+
+function allOffWords(off: number): string {
+  return plural(off, {
+    one: "The receiver is off.",
+    other: (n) => (off === 2 ? "Both receivers are off." : `All ${n} receivers are off.`),
+  });
+}
+
+function offWords(off: number): readonly string[] {
+  return off === 0 ? [] : [plural(off, { one: "One more is off.", other: (n) => `${n} more are off.` })];
 }
 
 /** What follows where all that work are on an edge. */
@@ -50,9 +69,15 @@ function edgeOfAll(working: number): string {
   });
 }
 
-function workingWords(working: number, of: number, edge: string): string {
-  if (of === 1)
-    return working === 1 ? `The receiver works${edge}.` : "The receiver does not work as it should.";
+function workingWords(
+  working: number,
+  of: number,
+  { edge, off }: { readonly edge: string; readonly off: number },
+): string {
+  if (of === 1) {
+    const who = off === 0 ? "The receiver" : "The receiver that is on";
+    return working === 1 ? `${who} works${edge}.` : `${who} does not work as it should.`;
+  }
   if (working === of)
     return of === 2 ? `Both receivers work${edge}.` : `All ${numeral(of)} receivers work${edge}.`;
   return plural(working, {
@@ -193,7 +218,7 @@ function marginWords({ marginDb, tightest, edge }: Verdict): string {
     `. On a knife’s edge: ${carrier} has ${apart(marginDb, beside)} dB to spare (${limit})`;
   switch (edge.kind) {
     case "outside limits":
-      return `. On a knife’s edge: ${carrier} is ${apart(-marginDb, 0)} dB beyond its limit (${limit})`;
+      return `. On a knife’s edge: ${carrier} is ${apart(-marginDb, 0)} dB ${BEYOND_WORDS[by]}`;
     case "spread":
       return `${has(edge.neededDb)}, and the spread of real parts is ${apart(edge.neededDb, marginDb)} dB`;
     case "kept distance":
@@ -209,6 +234,15 @@ function marginWords({ marginDb, tightest, edge }: Verdict): string {
 function carrierName({ service, carrier }: NonNullable<Verdict["tightest"]>): string {
   return service === "fm" ? `${carrier} MHz` : carrier;
 }
+
+/** On which side of its limit a carrier lies that is outside. */
+const BEYOND_WORDS: Readonly<Record<NonNullable<Verdict["tightest"]>["by"], string>> = {
+  "level low": "below the lowest level",
+  "level high": "above the highest level",
+  "C/N": "short of the C/N that it should have",
+  "all signals": "above what the tuner takes in all",
+  neighbour: "short of what a stronger neighbour leaves it",
+};
 
 const LIMIT_WORDS: Readonly<Record<NonNullable<Verdict["tightest"]>["by"], string>> = {
   "level low": "above the lowest level",

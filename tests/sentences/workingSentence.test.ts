@@ -27,3 +27,18 @@ test.each<readonly [string, readonly VerdictState[]]>([
 ])("%s", (sentence, states) => {
   expect(workingSentence(states.map(receiver))).toBe(sentence);
 });
+
+// A receiver that is switched off asks for nothing: it neither works nor fails.
+test.each<readonly [string, readonly (VerdictState | "off")[]]>([
+  ["The receiver is off.", ["off"]],
+  ["Both receivers are off.", ["off", "off"]],
+  ["All 3 receivers are off.", ["off", "off", "off"]],
+  ["The receiver that is on works. One more is off.", ["off", "works"]],
+  ["The receiver that is on does not work as it should. 2 more are off.", ["off", "fails", "off"]],
+  ["1 of 2 receivers works, on a knife’s edge. One more is off.", ["off", "edge", "fails"]],
+])("%s", (sentence, states) => {
+  const verdicts = states.map(
+    (state, i): Verdict => (state === "off" ? { ...receiver("works", i), idle: "off" } : receiver(state, i)),
+  );
+  expect(workingSentence(verdicts)).toBe(sentence);
+});
