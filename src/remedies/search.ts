@@ -54,12 +54,19 @@ type Node = {
   readonly priority: number;
 };
 
-type Trial = {
-  readonly node: Node;
-  readonly candidate: Candidate;
-  readonly changed: Design;
-  readonly priority: number;
-};
+type Thought = { readonly node: Node; readonly candidate: Candidate; readonly priority: number };
+
+type Trial = Thought & { readonly changed: Design };
+
+/**
+ * What waits for its turn: a state of which nobody has asked yet what comes to mind, a thought whose trouble is not known
+ * yet, or a change to be tried. The first two stand where the earliest of what may come of them would stand, so that
+ * nothing is thought through before its turn comes.
+ */
+type Waiting =
+  | { readonly what: "state"; readonly node: Node; readonly priority: number }
+  | ({ readonly what: "thought" } & Thought)
+  | ({ readonly what: "trial" } & Trial);
 
 export function* search(
   design: Design,
@@ -71,29 +78,42 @@ export function* search(
   const seen = new Set([signature(design)]);
   const aim = aimOf(options.target, targets);
   const culprits = new Set(start.report.causes.map(({ root }) => root.parts[0]));
-  const queue: Trial[] = [];
+  const queue: Waiting[] = [];
   let progress: SearchProgress = { tried: 0, proposals: [] };
   if (targets.length === 0) return progress;
 
-  const expand = (node: Node) => {
+  const expand = (node: Node): readonly Waiting[] => {
     const open = openFindings(start, node.site, targets);
     const wanted = options.target ? withCauses(node.site, open) : open;
-    candidatesFor(node.site, wanted).forEach((candidate, i) => {
-      if (node.steps.some((s) => isSecondThought(s.step, candidate.step))) return;
-      const changed = applied(candidate, node.site.design);
-      if (!changed || seen.has(signature(changed))) return;
-      const trouble = troubleOf(costOf(difference(node.site.design, changed), prices));
-      const priority =
-        node.priority + i + (candidate.doubt ?? 0) + Math.min(MOST_PLACES, trouble / TROUBLE_PER_PLACE);
-      queue.push({ node, candidate, changed, priority });
+    return candidatesFor(node.site, wanted).flatMap((candidate, i): readonly Waiting[] => {
+      if (node.steps.some((s) => isSecondThought(s.step, candidate.step))) return [];
+      return [{ what: "thought", node, candidate, priority: node.priority + i + (candidate.doubt ?? 0) }];
     });
+  };
+  const weigh = ({ node, candidate, priority }: Thought): readonly Waiting[] => {
+    const changed = applied(candidate, node.site.design);
+    if (!changed || seen.has(signature(changed))) return [];
+    const trouble = troubleOf(costOf(difference(node.site.design, changed), prices));
+    const places = Math.min(MOST_PLACES, trouble / TROUBLE_PER_PLACE);
+    return [{ what: "trial", node, candidate, changed, priority: priority + places }];
+  };
+  const nextTrial = (): Trial | undefined => {
+    for (;;) {
+      const next = queue.shift();
+      if (!next || next.what === "trial") return next;
+      queue.push(...(next.what === "state" ? expand(next.node) : weigh(next)));
+      queue.sort((a, b) => a.priority - b.priority);
+    }
+  };
+  const wait = (node: Node) => {
+    queue.push({ what: "state", node, priority: node.priority });
     queue.sort((a, b) => a.priority - b.priority);
   };
-  expand({ site: start, steps: [], priority: 0 });
+  wait({ site: start, steps: [], priority: 0 });
 
   let after = 0;
-  while (queue.length > 0 && progress.tried < maxTrials && after < AFTER_ENOUGH) {
-    const trial = queue.shift();
+  while (progress.tried < maxTrials && after < AFTER_ENOUGH) {
+    const trial = nextTrial();
     if (!trial) break;
     const { changed } = trial;
     const mark = signature(changed);
@@ -114,7 +134,7 @@ export function* search(
     const whole = progress.proposals.filter((p) => isWhole(p.proof, aim));
     const isEnough = whole.length >= ENOUGH || whole.some((p) => p.cost.workMinutes <= LITTLE_MINUTES);
     if (!isDone && !isEnough && steps.length < maxDepth && isHopeful(start, site))
-      expand({ site, steps, priority: trial.priority + detour(start, site) });
+      wait({ site, steps, priority: trial.priority + detour(start, site) });
     if (isEnough) after++;
     yield progress;
   }

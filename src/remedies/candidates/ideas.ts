@@ -126,6 +126,7 @@ export const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     betterDish,
     masthead,
     lessLossBefore,
+    smallerSplit,
     otherGain,
     filterBefore,
     phoneFilter,
