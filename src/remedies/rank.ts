@@ -20,17 +20,24 @@ type Order = (a: Ranked, b: Ranked) => number;
 /**
  * For a whole design what cures most comes before what costs least: half a cure is no bargain.
  * A cure that brings a new warning, makes one of an error, leaves a receiver on a knife's edge or gives something
- * up comes after one that does none of it; then what leaves the fewest receivers with little to spare; then the least effort.
+ * up comes after one that does none of it; then the least trouble counts, and each receiver left with little to spare is some.
  */
 export function byRank(aim: SearchAim, effort: Effort = "all"): Order {
   return (a, b) =>
     (aim === "one finding" ? 0 : a.proof.errorsLeft - b.proof.errorsLeft) ||
     (aim === "warnings" ? a.proof.warningsLeft - b.proof.warningsLeft : 0) ||
     drawbacks(a) - drawbacks(b) ||
-    a.proof.edgesLeft - b.proof.edgesLeft ||
+    (effort === "all" ? troubleInAll(a) - troubleInAll(b) : a.proof.edgesLeft - b.proof.edgesLeft) ||
     byEffort(effort)(a, b) ||
     a.proof.errorsLeft - b.proof.errorsLeft ||
     a.steps.length - b.steps.length;
+}
+
+/** What a receiver left with little to spare is worth: to be called again one day; our choice. */
+const EDGE_TROUBLE = 30;
+
+function troubleInAll({ cost, proof }: Ranked): number {
+  return troubleOf(cost) + EDGE_TROUBLE * proof.edgesLeft;
 }
 
 /** What a cable through finished walls costs the people who live there, beside the work; our choice. */

@@ -15,7 +15,7 @@ import type { PriceList } from "./prices.ts";
 import { countOf, type Proof, prove } from "./proof.ts";
 import { isWhole, type Proposal, proposalOf, withProposal } from "./proposal.ts";
 import { type SearchAim, troubleOf } from "./rank.ts";
-import { isSecondThought, stepsWith } from "./secondThought.ts";
+import { isOfNewPart, isSecondThought, stepsWith } from "./secondThought.ts";
 import { signature } from "./signature.ts";
 import { type Site, siteOf } from "./site.ts";
 
@@ -86,7 +86,8 @@ export function* search(
     const open = openFindings(start, node.site, targets);
     const wanted = options.target ? withCauses(node.site, open) : open;
     return candidatesFor(node.site, wanted).flatMap((candidate, i): readonly Waiting[] => {
-      if (node.steps.some((s) => isSecondThought(s.step, candidate.step))) return [];
+      const { step } = candidate;
+      if (isOfNewPart(design, step) || node.steps.some((s) => isSecondThought(s.step, step))) return [];
       return [{ what: "thought", node, candidate, priority: node.priority + i + (candidate.doubt ?? 0) }];
     });
   };
@@ -132,13 +133,18 @@ export function* search(
     }
     const isDone = proof !== null && isWhole(proof, aim);
     const whole = progress.proposals.filter((p) => isWhole(p.proof, aim));
-    const isEnough = whole.length >= ENOUGH || whole.some((p) => p.cost.workMinutes <= LITTLE_MINUTES);
+    const isEnough = whole.length >= ENOUGH || whole.some(isQuick);
     if (!isDone && !isEnough && steps.length < maxDepth && isHopeful(start, site))
       wait({ site, steps, priority: trial.priority + detour(start, site) });
     if (isEnough) after++;
     yield progress;
   }
   return progress;
+}
+
+/** So little work for so much that nothing longer need be sought: it leaves no receiver with little to spare. */
+function isQuick({ cost, proof }: Proposal): boolean {
+  return cost.workMinutes <= LITTLE_MINUTES && proof.edgesLeft === 0 && proof.softened.length === 0;
 }
 
 /** The design with a step taken; null where it does not fit a design that other steps have changed. */

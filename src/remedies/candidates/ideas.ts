@@ -8,7 +8,7 @@ import { cableGrade } from "./cable.ts";
 import { plugIn } from "./connect.ts";
 import { otherConverter, quattroConverter, rightQuadrants, widebandForUnit } from "./converters.ts";
 import type { CurableRule } from "./curable.ts";
-import { lesserMotor, ownLimits, strongerSupply } from "./currents.ts";
+import { freeMotor, lesserMotor, ownLimits, strongerSupply } from "./currents.ts";
 import { terminateOutputs, wireOff } from "./ends.ts";
 import { freeChannel } from "./freeChannel.ts";
 import { gradedTaps } from "./graded.ts";
@@ -69,7 +69,7 @@ const OTHER_FEED: readonly Idea[] = [stackUnderTheRoof, otherConverter, separate
 export const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   loop: [wireOff],
   "blocked-view": [clearView],
-  "supply-overloaded": [endShort, ownLimits, strongerSupply, mainsUnit, otherConverter],
+  "supply-overloaded": [endShort, freeMotor, ownLimits, strongerSupply, mainsUnit, otherConverter],
   "no-supply": [...BEHIND_LOOP, supplyOn, inserter, mainsUnit, higherSupply, bandCombiner],
   "not-connected": [secondLead, stackForSwitch],
   "wideband-shared": [aerialCable, ...OTHER_FEED],

@@ -42,7 +42,8 @@ export const masthead: Idea = (site, finding) => {
       const lifted = d.insert("amp-masthead", { gainDb, takes }, [source, aerial.out]);
       const supply = amp && optionMeaning(amp.record.kind, "aerial supply");
       if (amp && supply) d.set(amp.record.part.id, { [supply]: "12" });
-      else if (!fed) d.insert("power-inserter", {}, cable && isPassed ? [cable.record.part.id, "out"] : [lifted, "out"]);
+      else if (!fed)
+        d.insert("power-inserter", {}, cable && isPassed ? [cable.record.part.id, "out"] : [lifted, "out"]);
       return d.result();
     }),
   ];
