@@ -19,14 +19,14 @@ type Order = (a: Ranked, b: Ranked) => number;
 
 /**
  * For a whole design what cures most comes before what costs least: half a cure is no bargain.
- * A cure that brings a new warning, makes one of an error, leaves a receiver on a knife's edge or gives something
- * up comes after one that does none of it; then the least trouble counts, and each receiver left with little to spare is some.
+ * A cure that brings a new warning, makes one of an error or gives something up comes after one that does none of it; then
+ * the least trouble counts, and each receiver left with little to spare is some.
  */
 export function byRank(aim: SearchAim, effort: Effort = "all"): Order {
   return (a, b) =>
     (aim === "one finding" ? 0 : a.proof.errorsLeft - b.proof.errorsLeft) ||
     (aim === "warnings" ? a.proof.warningsLeft - b.proof.warningsLeft : 0) ||
-    drawbacks(a) - drawbacks(b) ||
+    (effort === "all" ? lasting(a) - lasting(b) : drawbacks(a) - drawbacks(b)) ||
     (effort === "all" ? troubleInAll(a) - troubleInAll(b) : a.proof.edgesLeft - b.proof.edgesLeft) ||
     byEffort(effort)(a, b) ||
     a.proof.errorsLeft - b.proof.errorsLeft ||
@@ -36,8 +36,9 @@ export function byRank(aim: SearchAim, effort: Effort = "all"): Order {
 /** What a receiver left with little to spare is worth: to be called again one day; our choice. */
 const EDGE_TROUBLE = 30;
 
+/** One that failed before counts twice: it is what somebody was called for. */
 function troubleInAll({ cost, proof }: Ranked): number {
-  return troubleOf(cost) + EDGE_TROUBLE * proof.edgesLeft;
+  return troubleOf(cost) + EDGE_TROUBLE * (proof.edgesLeft + proof.onEdge.length);
 }
 
 /** What a cable through finished walls costs the people who live there, beside the work; our choice. */
@@ -82,7 +83,12 @@ export function isFarDearer(p: Ranked, other: Ranked): boolean {
   );
 }
 
-function drawbacks({ proof, givesUp }: Ranked): number {
-  const warnings = proof.caused.filter((f) => f.severity === "warning").length + proof.softened.length;
-  return warnings + proof.onEdge.length + givesUp.length;
+/** New warnings, errors of which one stays, and tuners given up. */
+function lasting({ proof, givesUp }: Ranked): number {
+  const warnings = proof.caused.filter((f) => f.severity === "warning").length;
+  return warnings + proof.softened.length + givesUp.length;
+}
+
+function drawbacks(p: Ranked): number {
+  return lasting(p) + p.proof.onEdge.length;
 }

@@ -133,18 +133,13 @@ export function* search(
     }
     const isDone = proof !== null && isWhole(proof, aim);
     const whole = progress.proposals.filter((p) => isWhole(p.proof, aim));
-    const isEnough = whole.length >= ENOUGH || whole.some(isQuick);
+    const isEnough = whole.length >= ENOUGH || whole.some((p) => p.cost.workMinutes <= LITTLE_MINUTES);
     if (!isDone && !isEnough && steps.length < maxDepth && isHopeful(start, site))
       wait({ site, steps, priority: trial.priority + detour(start, site) });
     if (isEnough) after++;
     yield progress;
   }
   return progress;
-}
-
-/** So little work for so much that nothing longer need be sought: it leaves no receiver with little to spare. */
-function isQuick({ cost, proof }: Proposal): boolean {
-  return cost.workMinutes <= LITTLE_MINUTES && proof.edgesLeft === 0 && proof.softened.length === 0;
 }
 
 /** The design with a step taken; null where it does not fit a design that other steps have changed. */

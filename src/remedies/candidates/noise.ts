@@ -1,11 +1,13 @@
 /** Too little C/N: a masthead amplifier, the dish turned or larger, a pad before an amplifier taken away. */
 import type { Finding } from "../../findings/finding.ts";
 import { defectsOf, optionMeaning, standardValues } from "../../parts/meanings.ts";
+import type { Job } from "../../parts/trade.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { isFed, type Step, wayUp } from "../site.ts";
 import { wayOf } from "./cable.ts";
 import { excessDb, isWeak } from "./levels.ts";
+import { blamedOf } from "./mend.ts";
 import { curePlaceOf } from "./places.ts";
 import { isHidden } from "./view.ts";
 
@@ -59,6 +61,9 @@ function isOfNeighbours({ facts }: Finding): boolean {
   return "missing" in facts && facts.missing.spoiler?.by === "neighbours";
 }
 
+/** Where a fault may lie that a larger dish makes up for. */
+const AT_THE_DISH: readonly Job[] = ["dish", "converter"];
+
 /** A dish turned to its best, or a larger one. */
 export const betterDish: Idea = (site, finding) => {
   if (!isWeak(finding) && !isOfNeighbours(finding)) return [];
@@ -84,6 +89,9 @@ export const betterDish: Idea = (site, finding) => {
     ];
   const diameterM = width === undefined ? undefined : dish.options[width];
   if (width === undefined || typeof diameterM !== "number" || isHidden(dish)) return [];
+  // What a cable or a pad takes away no dish brings back.
+  const blamed = site.evaluation.record(blamedOf(finding)?.part ?? "")?.kind.trade.job;
+  if (blamed !== undefined && !AT_THE_DISH.includes(blamed)) return [];
   return standardValues(dish.kind, width)
     .filter((m) => m > diameterM + 0.1)
     .slice(0, 2)
