@@ -87,6 +87,7 @@ export type FactsByIdea = {
   readonly "tv-amplifier": NoMore;
   readonly "amplifier-away": NoMore;
   readonly "passive-splitter": { readonly ways: number };
+  readonly "house-amplifier": { readonly db: number; readonly side: "before" | "behind" };
   readonly masthead: { readonly db: number };
   readonly "larger-dish": { readonly metres: number };
   // Filters and unwanted signals

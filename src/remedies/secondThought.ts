@@ -17,6 +17,7 @@ const CHOICES: readonly (readonly IdeaId[])[] = [
   ["trunk-amplifiers", "trunk-amplifier", "unit-up"],
   ["trunk-pads"],
   ["masthead"],
+  ["house-amplifier"],
   ["larger-dish"],
 ];
 
@@ -50,7 +51,7 @@ export function isOfNewPart({ parts }: Design, { idea, place }: CureStep): boole
 
 /** Ideas that put something in, which others take out. */
 const PUT_IN: Readonly<Partial<Record<IdeaId, readonly IdeaId[]>>> = {
-  "amplifier-away": ["masthead", "line-amplifier", "tv-amplifier"],
+  "amplifier-away": ["masthead", "house-amplifier", "line-amplifier", "tv-amplifier"],
   "pad-away": ["pad", "source-pad"],
 };
 

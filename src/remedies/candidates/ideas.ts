@@ -12,6 +12,7 @@ import { freeMotor, lesserMotor, ownLimits, strongerSupply } from "./currents.ts
 import { terminateOutputs, wireOff } from "./ends.ts";
 import { freeChannel } from "./freeChannel.ts";
 import { gradedTaps } from "./graded.ts";
+import { houseAmplifier } from "./houseAmplifier.ts";
 import { betterDecoupling } from "./isolation.ts";
 import { deadCableOff, splitterForJoint } from "./joints.ts";
 import { otherGain, padBefore, padValue, sourcePad } from "./levels.ts";
@@ -125,6 +126,7 @@ export const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     ...OTHER_FEED,
     betterDish,
     masthead,
+    houseAmplifier,
     lessLossBefore,
     smallerSplit,
     otherGain,
@@ -167,6 +169,7 @@ export const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     equaliser,
     lineAmplifier,
     masthead,
+    houseAmplifier,
     cableGrade,
   ],
   "low-carrier-to-noise": [
