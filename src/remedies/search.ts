@@ -125,7 +125,7 @@ export function* search(
     const steps = stepsWith(trial.node.steps, trial.candidate);
     const proof = prove(start, site, targets);
     if (proof) {
-      const found = shortest({ start, targets, steps, site, proof });
+      const found = shortest({ start, targets, steps, site, proof }, aim);
       progress = {
         tried: progress.tried + found.tried,
         proposals: withProposal(progress.proposals, proposalOf(start, found, prices), { aim, culprits }),
@@ -178,6 +178,7 @@ type Found = {
 /** Leaves out every step without which the rest is proved to cure as much. */
 function shortest(
   o: Omit<Found, "tried"> & { readonly start: Site; readonly targets: readonly Finding[] },
+  aim: SearchAim,
 ): Found {
   let best: Found = { steps: o.steps, site: o.site, proof: o.proof, tried: 0 };
   for (const left of o.steps) {
@@ -190,6 +191,7 @@ function shortest(
     const isAsGood =
       proof !== null &&
       proof.errorsLeft <= best.proof.errorsLeft &&
+      (aim !== "warnings" || proof.warningsLeft <= best.proof.warningsLeft) &&
       placesGivenUp(o.start, site).length <= placesGivenUp(o.start, best.site).length;
     best = isAsGood ? { steps, site, proof, tried: best.tried + 1 } : { ...best, tried: best.tried + 1 };
   }
