@@ -28,8 +28,12 @@ export function satelliteBandOf(airMHz: number): SatelliteBand {
   return airMHz < (SKY_TO_MHZ + SATELLITE_BANDS.Ka.fromMHz) / 2 ? "Ku" : "Ka";
 }
 
-/** The band that a signal comes from, wherever it lies now; one dish has one band. */
-export function satelliteBandOn({ grid }: Pick<Band, "grid">): SatelliteBand {
+/** The band that a signal comes from, wherever it lies now, on a single-cable feed as well; one dish has one band. */
+export function satelliteBandOn({ grid, stack }: Pick<Band, "grid" | "stack">): SatelliteBand {
+  if (stack) {
+    const [held] = stack.holds;
+    return held ? satelliteBandOn(held) : "Ku";
+  }
   return satelliteBandOf(grid.plan[grid.index[0] ?? 0]?.airMHz ?? SKY_FROM_MHZ);
 }
 
