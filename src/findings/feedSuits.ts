@@ -172,7 +172,15 @@ export function shiftedOnUserBand(
  * Why a receiver cannot make a feed come on the way up from a place that its commands do reach, as if nobody else
  * spoke; undefined where it can, or where it gives too few volts itself.
  */
-export function whyOutOfReach({ part, port }: Offer, band: Band): LostCarrier | undefined {
+export function whyOutOfReach(
+  { part, port, toneArrives, request }: Offer,
+  band: Band,
+): LostCarrier | undefined {
+  const { stack } = band;
+  if (stack && request?.userBands && toneArrives) {
+    const heard = stack.control.offers.find((o) => o.part === part && o.port === port);
+    if (!heard?.toneArrives) return notSelectable({ kind: "no message", part: stack.part }, stack.part);
+  }
   for (const condition of band.conditions) {
     const barrier = whyNotSet({ receiver: part, input: { port }, alone: true }, condition);
     const own = condition.at.offers.find((o) => o.part === part && o.port === port);

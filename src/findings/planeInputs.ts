@@ -19,7 +19,13 @@ export type PlaneInput = {
   readonly quadrant: string;
   readonly gets:
     | { readonly kind: "nothing connected" | "silence" }
-    | { readonly kind: "plane"; readonly dish: PartId; readonly quadrant: string }
+    | {
+        readonly kind: "plane";
+        readonly dish: PartId;
+        /** One dish may see several. */
+        readonly satellite: string;
+        readonly quadrant: string;
+      }
     | { readonly kind: "loose"; readonly feed: LooseFeed; readonly dish: PartId; readonly band: Band };
 };
 
@@ -65,7 +71,12 @@ function whatArrives(record: PartRecord, port: string, quadrant: string): PlaneI
   if (loose && feed) return { kind: "loose", feed, dish: loose.origin.part, band: loose };
   const band = bands.find((b) => quadrantOfBand(b) === quadrant) ?? bands[0];
   return band
-    ? { kind: "plane", dish: band.origin.part, quadrant: quadrantOfBand(band) }
+    ? {
+        kind: "plane",
+        dish: band.origin.part,
+        satellite: band.origin.satellite ?? "",
+        quadrant: quadrantOfBand(band),
+      }
     : { kind: "silence" };
 }
 

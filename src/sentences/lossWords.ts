@@ -8,7 +8,7 @@ import type { Missing } from "../findings/missing.ts";
 import { passesService } from "../findings/passesService.ts";
 import type { ReceiverLossFacts } from "../findings/receiverLossRules.ts";
 import { satelliteBandOf } from "../parts/planSatellite.ts";
-import { SERVICE_NAMES, type Service } from "../signal/carrier.ts";
+import type { Service } from "../signal/carrier.ts";
 import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { culpritClause, culpritCure } from "./culpritWords.ts";
 import { capital } from "./explain/plainWords.ts";
@@ -17,6 +17,7 @@ import { heldByLoop, loopCure, loopPassCure, loopStops } from "./loopWords.ts";
 import { isFarOff, MESSAGES, portLabelOf, portName, shiftWords } from "./missingWords.ts";
 import { carriers, list, nameOfBand, partName } from "./phrases.ts";
 import { askedWords, bandLnbWords, planesWords, polarisationName } from "./planes.ts";
+import { serviceNameIn } from "./serviceWords.ts";
 
 /** The receiver, or one of its tuners, that a loss is seen at. */
 export type Sufferer = { readonly part: string; readonly tuner?: number };
@@ -38,7 +39,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "does not arrive":
       return `No way leads ${lacking} to ${receiver}`;
     case "no source":
-      return `Nothing drawn here sends ${SERVICE_NAMES[service]} to ${receiver}`;
+      return `Nothing drawn here sends ${serviceNameIn(evaluation, service)} to ${receiver}`;
     case "no lead":
       return `Nothing is connected to ${portName(at.part, reason.port, evaluation, "in")}`;
     case "open input":
@@ -48,6 +49,9 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "wrong lead":
       return `${capital(portName(reason.part, reason.port, evaluation, "in"))} has the lead from ${portName(reason.from.part, reason.from.port, evaluation, "out")}`;
     case "other output":
+      // What a quattro LNB is made for says more than a list of its outputs.
+      if (evaluation.record(reason.part)?.kind.trade.gives === "planes")
+        return `${partName(reason.part)} gives one quadrant at each output, for a multiswitch`;
       return `${partName(reason.part)} gives ${lacking} at ${list(reason.outputs.map((port) => portLabelOf(reason.part, port, evaluation)))} only, not at ${portLabelOf(reason.part, reason.port, evaluation)}`;
     case "no way through": {
       const loop = loopOutOf(evaluation.record(reason.part));
@@ -76,7 +80,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
       const wrong = wrongInput(evaluation.record(reason.part), service);
       return wrong === undefined
         ? `${partName(reason.part)} stops ${lacking}`
-        : `${SERVICE_NAMES[service]} comes into ${portName(reason.part, wrong.arrives, evaluation, "in")}, which stops ${lacking}`;
+        : `${serviceNameIn(evaluation, service)} comes into ${portName(reason.part, wrong.arrives, evaluation, "in")}, which stops ${lacking}`;
     }
     case "outside tuning range":
       return `${capital(lacking)} outside ${numeralAsSet(reason.fromMHz)} to ${numeralAsSet(reason.toMHz)} MHz cannot be tuned by ${receiver}`;
@@ -104,6 +108,8 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "other messages":
       if (reason.knows === "both" || reason.sends === reason.knows)
         return `${receiver} sends SCR messages, which reach user bands 1 to 8 but not user band ${reason.userBand} of ${partName(reason.part)}`;
+      if (blocked)
+        return `${blocked} obeys ${MESSAGES[reason.knows]} messages only, and ${receiver} sends ${MESSAGES[reason.sends]}`;
       return `${receiver} sends ${MESSAGES[reason.sends]} messages, and user band ${reason.userBand} of ${partName(reason.part)} obeys ${MESSAGES[reason.knows]} only`;
     case "plain feed on a single-cable input":
       return blocked
@@ -259,6 +265,8 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
         return `Set the LNB oscillator of ${partName(reason.unit)} to ${numeralAsSet(reason.realMHz)} MHz, or use an LNB of ${numeralAsSet(reason.menuMHz)} MHz.`;
       return `Set the oscillator in the menu of ${partName(at.part)} to ${numeralAsSet(reason.realMHz)} MHz.`;
     case "other messages":
+      if (culprit.part !== at.part)
+        return `Replace ${partName(culprit.part)} with one that obeys ${MESSAGES[reason.sends]} too, or set the receivers to ${MESSAGES[reason.knows]}.`;
       return reason.knows === "both" || reason.sends === reason.knows
         ? `Set ${partName(at.part)} to dSCR messages, or to a user band from 1 to 8.`
         : `Set ${partName(at.part)} to ${MESSAGES[reason.knows]} messages, or to a user band that obeys ${MESSAGES[reason.sends]}.`;

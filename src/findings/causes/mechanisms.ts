@@ -158,7 +158,11 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
       ? { stage: 6, natures: ["too strong"], takes: ["moderation", "quality"], lacks: [] }
       : { stage: 8, natures: ["too strong"], takes: ["moderation"], lacks: ["moderation"] };
   },
-  "level-limits": (finding) => (finding.at.side === "too much" ? TOO_STRONG : TOO_WEAK),
+  "level-limits": (finding) => {
+    const mechanism = finding.at.side === "too much" ? TOO_STRONG : TOO_WEAK;
+    // Taps in the wrong order give too much to some and too little to others.
+    return finding.facts.culprit?.does === "wrong order" ? { ...mechanism, natures: ["wiring"] } : mechanism;
+  },
   "level-difference": { stage: 10, natures: ["too weak", "too strong"], takes: [], lacks: ["level"] },
   slope: { stage: 10, natures: ["too weak", "too strong"], takes: [], lacks: ["level"] },
   "low-carrier-to-noise": {
@@ -177,6 +181,8 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
   "many-alternatives": BY_ITSELF,
   "motor-line": BY_ITSELF,
   "above-band-edge": BY_ITSELF,
-  "dwelling-isolation": BY_ITSELF,
+  // An outlet on the line itself, where the legs of its tap are mixed up, gets too much as well.
+  "dwelling-isolation": (finding) =>
+    finding.parts[0] === finding.at.part ? BY_ITSELF : { ...BY_ITSELF, lacks: ["moderation"] },
   "dead-stub": { stage: 8, natures: ["too weak"], takes: ["level", "quality"], lacks: [] },
 };

@@ -72,7 +72,7 @@ export const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   "blocked-view": [clearView],
   "supply-overloaded": [endShort, ownLimits, strongerSupply, mainsUnit, otherConverter],
   "no-supply": [...BEHIND_LOOP, supplyOn, inserter, mainsUnit, higherSupply, bandCombiner],
-  "not-connected": [secondLead, stackForSwitch],
+  "not-connected": [askedPosition, secondLead, stackForSwitch],
   "wideband-shared": [aerialCable, ...OTHER_FEED],
   "shared-frequencies": [
     freeChannel,
