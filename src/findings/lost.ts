@@ -134,7 +134,12 @@ function stoppedHere(record: PartRecord, port: string, from: string, wanted: Wan
   if (!record.powered) return { kind: "no supply", part };
   const range = outsideRange(record, from, wanted);
   if (range)
-    return { kind: "outside the converter range", part, band: satelliteBandOf(wanted.carrier.airMHz), ...range };
+    return {
+      kind: "outside the converter range",
+      part,
+      band: satelliteBandOf(wanted.carrier.airMHz),
+      ...range,
+    };
   const outputs = Object.keys(record.outputs).filter((out) => hasLive(record.outputs[out], wanted));
   return outputs.length > 0
     ? { kind: "other output", part, port, outputs }
