@@ -135,7 +135,7 @@ function stoppedHere(record: PartRecord, port: string, from: string, wanted: Wan
   const range = outsideRange(record, from, wanted);
   if (range)
     return {
-      kind: "outside the converter range",
+      kind: "outside its range",
       part,
       band: satelliteBandOf(wanted.carrier.airMHz),
       ...range,
