@@ -69,7 +69,7 @@ export type MissingReason =
   | { readonly kind: "no way through"; readonly part: PartId; readonly from: string; readonly to: string }
   /** The LNB is made for other frequencies [MHz]: for another band than that of the satellite, or for a part of it. */
   | {
-      readonly kind: "outside the LNB’s range";
+      readonly kind: "outside its range";
       readonly part: PartId;
       readonly band: SatelliteBand;
       readonly fromMHz: number;

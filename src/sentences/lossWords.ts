@@ -58,7 +58,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
       if (loop) return loopStops(reason.part, loop);
       return `${partName(reason.part)} passes nothing of it from ${portLabelOf(reason.part, reason.from, evaluation)} to ${portLabelOf(reason.part, reason.to, evaluation)}`;
     }
-    case "outside the LNB’s range": {
+    case "outside its range": {
       const { fromMHz, toMHz, band } = reason;
       const range = `${numeralAsSet(fromMHz)} to ${numeralAsSet(toMHz)} MHz`;
       const made = satelliteBandOf(fromMHz);
@@ -254,7 +254,7 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
         ? movedLead(reason.part, wrong, evaluation)
         : `Replace ${partName(reason.part)} with a type of wider range, or take it out.`;
     }
-    case "outside the LNB’s range": {
+    case "outside its range": {
       const { fromMHz, band } = reason;
       return satelliteBandOf(fromMHz) === band
         ? `Replace ${partName(reason.part)} with a type of wider range.`

@@ -63,7 +63,7 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
       if (loopOutOf(evaluation.record(reason.part)))
         return doNot(`come out of the loop-out of ${partName(reason.part)}`);
       return doNot(`get through ${partName(reason.part)}`);
-    case "outside the LNB’s range":
+    case "outside its range":
       return are(
         `outside ${numeralAsSet(reason.fromMHz)} to ${numeralAsSet(reason.toMHz)} MHz, the range of ${partName(reason.part)}`,
       );

@@ -80,6 +80,13 @@ export const CASES: readonly TrainingCase[] = [
     walk: { part: "tv1", service: "tv" },
   },
   {
+    id: "from-the-van",
+    level: 3,
+    design: "yard-c-band",
+    fault: "wrong-converter:lnb=lnb-universal",
+    walk: { part: "sat1", service: "satellite" },
+  },
+  {
     id: "one-strand",
     level: 3,
     design: "masthead-house",
