@@ -64,8 +64,12 @@ test("a wideband converter in place of the universal one collides with televisio
 
   await showPane(page, "Verdict");
   await expect(page.getByText("3 of 7 receivers work.", { exact: true }).first()).toBeVisible();
-  await expect(verdict(page, "TV living room")).toHaveText(/Fails: .* lost to what else is on the same frequencies/);
-  await expect(verdict(page, "TV bedroom 1")).toHaveText(/Fails: .* lost to what else is on the same frequencies/);
+  await expect(verdict(page, "TV living room")).toHaveText(
+    /Fails: .* lost to what else is on the same frequencies/,
+  );
+  await expect(verdict(page, "TV bedroom 1")).toHaveText(
+    /Fails: .* lost to what else is on the same frequencies/,
+  );
   await expect(verdict(page, "TV bedroom 2")).toHaveText(/Works: /);
   await expect(verdict(page, "TV bedroom 3")).toHaveText(/Works: /);
   await expect(verdict(page, "DAB radio living room")).toHaveText(/Works: /);
