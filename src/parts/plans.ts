@@ -6,6 +6,7 @@ import { type Carrier, isCableMode } from "../signal/carrier.ts";
 
 /** Channels of the present UHF band (470–694 MHz), and the last one of the former band (to 862 MHz). */
 export const FIRST_UHF_CHANNEL = 21;
+export const LAST_UHF_CHANNEL = 48;
 export const LAST_FORMER_UHF_CHANNEL = 69;
 
 /** Television channels of Band III (174–230 MHz), 7 MHz apart. */
@@ -42,6 +43,12 @@ export function tvCarrier(row: { channel: number; mode: string }): Carrier {
     noiseMHz: widthMHz,
     mode: row.mode,
   };
+}
+
+/** The same of a list that nobody sends by any more above channel 48, where phones are now. */
+export function tvCarrierOnAir(row: { channel: number; mode: string }): Carrier {
+  const carrier = tvCarrier(row);
+  return row.channel > LAST_UHF_CHANNEL ? { ...carrier, former: true } : carrier;
 }
 
 /** Edges of a TV channel [MHz]: 7 MHz in Band III, 8 MHz in UHF. */

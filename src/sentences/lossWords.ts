@@ -1,13 +1,13 @@
 /** A loss in one clause, the culprit first, and what would put it right. */
 
 import type { PartId } from "../design/design.ts";
-import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
+import type { Evaluation } from "../evaluate/evaluation.ts";
 import { isLeak } from "../findings/blame/quality.ts";
 import { isBehindLoop, loopOutOf } from "../findings/loopOut.ts";
 import type { Missing } from "../findings/missing.ts";
-import { passesService } from "../findings/passesService.ts";
 import type { ReceiverLossFacts } from "../findings/receiverLossRules.ts";
-import { SERVICE_NAMES, type Service } from "../signal/carrier.ts";
+import { type WrongInput, wrongInput } from "../findings/wrongInput.ts";
+import { SERVICE_NAMES } from "../signal/carrier.ts";
 import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { culpritClause, culpritCure } from "./culpritWords.ts";
 import { capital } from "./explain/plainWords.ts";
@@ -161,18 +161,6 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
       if (missing.blamed) return culpritClause(missing.blamed);
       return `${capital(lacking)} ${count === 1 ? "is" : "are"} too weak or too noisy at ${receiver}`;
   }
-}
-
-type WrongInput = { readonly arrives: string; readonly meant: string };
-
-/** An input that a service comes into, and another one beside it that is made for it. */
-function wrongInput(record: PartRecord | undefined, service: Service): WrongInput | undefined {
-  if (!record) return undefined;
-  const { ports, inputs } = record;
-  const arrives = ports.find((p) => inputs[p.id]?.bands.some((b) => b.origin.service === service));
-  if (!arrives || passesService(record, arrives.id, service)) return undefined;
-  const meant = ports.find((p) => p.side === "in" && p !== arrives && passesService(record, p.id, service));
-  return meant && { arrives: arrives.id, meant: meant.id };
 }
 
 /** Where the lead of a service belongs. */

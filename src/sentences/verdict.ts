@@ -195,7 +195,7 @@ function marginWords({ marginDb, tightest, edge }: Verdict): string {
     `. On a knife’s edge: ${carrier} has ${apart(marginDb, beside)} dB to spare (${limit})`;
   switch (edge.kind) {
     case "outside limits":
-      return `. On a knife’s edge: ${carrier} is ${apart(-marginDb, 0)} dB beyond its limit (${limit})`;
+      return `. On a knife’s edge: ${carrier} is ${apart(-marginDb, 0)} dB ${BEYOND_WORDS[by]}`;
     case "spread":
       return `${has(edge.neededDb)}, and the spread of real parts is ${apart(edge.neededDb, marginDb)} dB`;
     case "kept distance":
@@ -218,6 +218,14 @@ const LIMIT_WORDS: Readonly<Record<NonNullable<Verdict["tightest"]>["by"], strin
   "C/N": "C/N",
   "all signals": "all signals together against an overloaded tuner",
   neighbour: "against being blocked by a stronger neighbour",
+};
+
+const BEYOND_WORDS: typeof LIMIT_WORDS = {
+  "level low": "below the lowest level",
+  "level high": "above the highest level",
+  "C/N": "below the C/N asked for",
+  "all signals": "beyond what the tuner takes",
+  neighbour: "beyond what a stronger neighbour leaves",
 };
 
 /** A figure with as many decimals as it takes to differ from another one as shown. */

@@ -120,7 +120,7 @@ describe("margin of a TV set", () => {
     const { verdict, words } = tv({ levelDbuv: 43.5 });
     expect(told(verdict)).toEqual(["edge", "level low", "outside limits"]);
     expect(verdict.marginDb).toBeCloseTo(-1.5, 9);
-    expect(words).toContain("C30 is 1.5 dB beyond its limit");
+    expect(words).toContain("C30 is 1.5 dB below the lowest level");
   });
 
   test("the design may ask for a distance to either limit", () => {
@@ -346,7 +346,7 @@ describe("margin of an outlet", () => {
     const { verdict, words } = plate({ levelDbuv: 43.5 });
     expect(told(verdict)).toEqual(["edge", "level low", "outside limits"]);
     expect(verdict.marginDb).toBeCloseTo(-1.5, 9);
-    expect(words).toContain("C30 is 1.5 dB beyond its limit");
+    expect(words).toContain("C30 is 1.5 dB below the lowest level");
   });
 
   test("the design may ask for a distance to either limit", () => {

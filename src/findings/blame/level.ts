@@ -26,7 +26,7 @@ export function blameForLevel(
   if (side === "too much") return blameForExcess(evaluation, way, { service, missingDb });
   const stages = levelled(way);
   const about = { missingDb, served: placesServed(evaluation, service, "too little") };
-  return tooLittle(stages, swappedAmong(evaluation, stages), about);
+  return withAmplified(tooLittle(stages, swappedAmong(evaluation, stages), about), stages);
 }
 
 /** The culprit of too much level at the end of a way. */
@@ -83,6 +83,22 @@ function sparing(stages: readonly Stage[], missingDb: number): Blamed | undefine
 export function isAmplifier({ record, step }: Stage): boolean {
   const { job } = record.kind.trade;
   return (job === "amplifier" || job === "mast amplifier") && record.powered && (step.gainDb ?? 0) > 0;
+}
+
+/** So much loss before an amplifier hardly costs C/N: a short lead and a filter [dB]. A choice of this tool. */
+const SHORT_WAY_DB = 3;
+
+/** Marks a weak source that has an amplifier right behind it: another one there gives no better C/N. */
+export function withAmplified(culprit: Blamed | undefined, stages: readonly Stage[]): Blamed | undefined {
+  if (culprit?.does !== "weak source") return culprit;
+  const from = stages.findIndex(({ step }) => step.part === culprit.part);
+  let lossDb = 0;
+  for (const stage of stages.slice(from + 1)) {
+    if (isAmplifier(stage)) return { ...culprit, isAmplified: true };
+    lossDb -= stage.step.gainDb ?? 0;
+    if (lossDb > SHORT_WAY_DB) return culprit;
+  }
+  return culprit;
 }
 
 /** Whether a part is driven past its rated output. */

@@ -11,7 +11,7 @@ import type { Draft } from "../finding.ts";
 import { type About, asCulprit, type Suspect, worstOf } from "./choose.ts";
 import type { Blamed, Misdeed } from "./culprit.ts";
 import { type Leak, type LeakBy, leaksAt, shareByTurn, turnOf } from "./leaks.ts";
-import { isAmplifier } from "./level.ts";
+import { isAmplifier, withAmplified } from "./level.ts";
 import { sourceOfOverload } from "./overload.ts";
 import { placesServed } from "./served.ts";
 import { lacking } from "./shortcomings.ts";
@@ -47,7 +47,7 @@ export function blameForQuality(evaluation: Evaluation, draft: Draft<"low-carrie
   if (facts.figure !== "C/N" && facts.worst.cnDb > facts.worst.ciDb)
     return turned ?? disturbed(evaluation, stages) ?? { spoiler: facts.spoiler };
   const about = { missingDb, served: placesServed(evaluation, service, "C/N") };
-  return graver(turned, blameForNoise(stages, about));
+  return graver(turned, withAmplified(blameForNoise(stages, about), stages));
 }
 
 /** An LNB that is turned so far that standing right would give at least half of what is missing. */

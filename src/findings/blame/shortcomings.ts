@@ -56,7 +56,7 @@ type Correction = {
   /** Where no options tell it: the level that it gives back [dB]. */
   readonly db?: number;
   readonly fed?: true;
-} & Pick<Blamed, "ways" | "lengthM">;
+} & Pick<Blamed, "ways" | "lengthM" | "belowBestDb">;
 
 /** Puts one fault after the other right, and names the whole after the one that brought most. */
 function summed(stage: Stage, all: readonly Correction[]): Shortcoming | undefined {
@@ -77,9 +77,16 @@ function summed(stage: Stage, all: readonly Correction[]): Shortcoming | undefin
     if (!most || db > most.db) most = { correction, db };
   }
   if (!most || excessDb < 0.05) return undefined;
-  const { does, ways, lengthM } = most.correction;
+  const { does, ways, lengthM, belowBestDb } = most.correction;
   const amount = does === "strong source" ? stage.step.levelDbuv : own;
-  return { does, excessDb, amount, ...(ways ? { ways } : {}), ...(lengthM ? { lengthM } : {}) };
+  return {
+    does,
+    excessDb,
+    amount,
+    ...(ways ? { ways } : {}),
+    ...(lengthM ? { lengthM } : {}),
+    ...(belowBestDb ? { belowBestDb } : {}),
+  };
 }
 
 /** Gain of a part as it is; of a source its level [dB, dBµV]. */
@@ -303,7 +310,19 @@ function rowCorrections(
   const options = { [option]: leveled };
   const db = levelWith(stage, { ...stage.record.options, ...options }, true) - amountOf(stage);
   if (gives === "less" ? db < 0.05 : db > -0.05) return [];
-  return [{ does: gives === "less" ? "weak source" : "strong source", options }];
+  if (gives === "more") return [{ does: "strong source", options }];
+  const belowBestDb = stage.record.kind.trade.job === "aerial" ? belowBest(stage) : 0;
+  return [{ does: "weak source", options, ...(belowBestDb >= FAR_BELOW_DB ? { belowBestDb } : {}) }];
+}
+
+/** What EN 60728-1 lets TV channels differ at an outlet [dB], from memory: an aerial that differs more does not suit them. */
+const FAR_BELOW_DB = 12;
+
+/** How far a carrier of an aerial lies below the strongest that it brings of the same service [dB]. */
+function belowBest({ record, step }: Stage): number {
+  const own = (record.outputs[step.to]?.bands ?? []).filter((b) => b.origin.part === record.part.id);
+  const best = Math.max(step.levelDbuv, ...own.flatMap((band) => [...band.level]));
+  return best - step.levelDbuv;
 }
 
 /** A splitter with more outputs, or a combiner with more inputs, than anybody uses. */

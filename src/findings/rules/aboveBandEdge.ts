@@ -1,5 +1,6 @@
 import type { Band } from "../../signal/band.ts";
 import { isLive } from "../../signal/readout.ts";
+import { isFormer } from "../former.ts";
 import { type RuleOf, wireIdsAt } from "../rule.ts";
 
 /** Upper edge of terrestrial TV in Europe since the 700 MHz band went to phones [MHz]: Decision (EU) 2017/899, from memory. */
@@ -38,7 +39,7 @@ export const aboveBandEdge: RuleOf<"above-band-edge"> = {
     }),
 };
 
-/** Whether a TV channel is on the air where phones are now. */
+/** Whether a TV channel of an aerial's list lies where phones are now; cable networks and modulators use these frequencies. */
 export function isAboveBandEdge(band: Band, i: number): boolean {
-  return band.origin.service === "tv" && isLive(band, i) && (band.grid.centre[i] ?? 0) > BAND_EDGE_MHZ;
+  return isFormer(band, i) && isLive(band, i);
 }

@@ -16,8 +16,8 @@ export const aboveBandEdge: RuleWords<"above-band-edge"> = {
     const n = facts.channels.length;
     const which = `${partName(at.part)} lists ${carriers(n, "tv")} above ${numeralAsSet(BAND_EDGE_MHZ)} MHz (${list(facts.channels)})`;
     return plural(n, {
-      one: `${which}: no transmitter uses it now.`,
-      other: `${which}: no transmitter uses them now.`,
+      one: `${which}: no transmitter uses it now, so nobody misses it.`,
+      other: `${which}: no transmitter uses them now, so nobody misses them.`,
     });
   },
   cure: ({ finding }) =>
