@@ -44,7 +44,9 @@ export function culpritClause(culprit: Blamed): string {
     case "in rain":
       return `Rain before ${name} mixes the polarisations`;
     case "turned away":
-      return `${name} points away from the transmitter and loses ${excess}`;
+      return culprit.facesAnother
+        ? `${name} faces another transmitter and loses ${excess} of this one`
+        : `${name} points away from the transmitter and loses ${excess}`;
     case "other polarisation":
       return `The elements of ${name} lie in the other polarisation, which loses ${excess}`;
     case "weak source":
@@ -155,7 +157,9 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
     case "in rain":
       return undefined;
     case "turned away":
-      return `Turn ${name} towards the transmitter.`;
+      return culprit.facesAnother
+        ? `Give that transmitter an aerial of its own: ${name} faces another one.`
+        : `Turn ${name} towards the transmitter.`;
     case "other polarisation":
       return `Turn the elements of ${name} to the polarisation of the transmitter.`;
     case "weak source":

@@ -1,12 +1,13 @@
 /** A loss in one clause, the culprit first, and what would put it right. */
 
 import type { PartId } from "../design/design.ts";
-import type { Evaluation } from "../evaluate/evaluation.ts";
+import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { isLeak } from "../findings/blame/quality.ts";
 import { isBehindLoop, loopOutOf } from "../findings/loopOut.ts";
 import type { Missing } from "../findings/missing.ts";
 import type { ReceiverLossFacts } from "../findings/receiverLossRules.ts";
 import { type WrongInput, wrongInput } from "../findings/wrongInput.ts";
+import { optionMeaning } from "../parts/meanings.ts";
 import { SERVICE_NAMES } from "../signal/carrier.ts";
 import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { culpritClause, culpritCure } from "./culpritWords.ts";
@@ -51,6 +52,8 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "no way through": {
       const loop = loopOutOf(evaluation.record(reason.part));
       if (loop) return loopStops(reason.part, loop);
+      if (hasChannelList(evaluation.record(reason.part)))
+        return `The channel list of ${partName(reason.part)} lacks ${lacking}`;
       return `${partName(reason.part)} passes nothing of it from ${portLabelOf(reason.part, reason.from, evaluation)} to ${portLabelOf(reason.part, reason.to, evaluation)}`;
     }
     case "no supply":
@@ -180,6 +183,15 @@ function disturbedWords({ spoiler, blamed }: Missing, lacking: string, receiver:
   return `Another signal drowns ${lacking} at ${receiver}`;
 }
 
+/** Whether a part passes what its list names and nothing else, as channel filters and channel amplifiers do. */
+export function hasChannelList(record: PartRecord | undefined): boolean {
+  return record !== undefined && optionMeaning(record.kind, "channel list") !== undefined;
+}
+
+export function addedChannels(part: PartId): string {
+  return `Add the missing channels to the list of ${partName(part)}.`;
+}
+
 /** What puts a loss right, in a sentence; undefined where the site has to be looked at first. */
 export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Evaluation): string | undefined {
   const { missing, culprit } = facts;
@@ -214,6 +226,7 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
       return "Remove one wire of the loop.";
     case "cut": {
       const wrong = wrongInput(evaluation.record(reason.part), facts.service);
+      if (hasChannelList(evaluation.record(reason.part))) return addedChannels(reason.part);
       return wrong
         ? movedLead(reason.part, wrong, evaluation)
         : `Replace ${partName(reason.part)} with a type of wider range, or take it out.`;
@@ -255,7 +268,8 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
     }
     case "no way through": {
       const loop = loopOutOf(evaluation.record(reason.part));
-      return loop && loopPassCure(reason.part, at.part, loop);
+      if (loop) return loopPassCure(reason.part, at.part, loop);
+      return hasChannelList(evaluation.record(reason.part)) ? addedChannels(reason.part) : undefined;
     }
     case "switched feed on a wideband input":
     case "wideband feed on a switched input":

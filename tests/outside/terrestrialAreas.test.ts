@@ -57,7 +57,10 @@ describe.skipIf(!there).each(AREAS)("the multiplexes of $area", ({ area, count, 
       i: ["power-inserter"],
       c: ["cable", { lengthM: 25 }],
       m: ["amp-masthead-inputs", { uhf1GainDb: 10, uhf1To: 69, radioGainDb: 5 }],
-      ...(upper.length > 0 ? { u: ["aerial-uhf", { levelDbuv: 58, channels: upper }] } : {}),
+      // The lists are of the years before channels above 48 were cleared.
+      ...(upper.length > 0
+        ? { u: ["aerial-uhf", { levelDbuv: 58, formerOnAir: true, channels: upper }] }
+        : {}),
       ...(lower.length > 0 ? { v: ["aerial-vhf", { levelDbuv: 58, channels: lower }] } : {}),
     };
     const wires = [

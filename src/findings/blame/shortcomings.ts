@@ -56,7 +56,7 @@ type Correction = {
   /** Where no options tell it: the level that it gives back [dB]. */
   readonly db?: number;
   readonly fed?: true;
-} & Pick<Blamed, "ways" | "lengthM" | "belowBestDb">;
+} & Pick<Blamed, "ways" | "lengthM" | "belowBestDb" | "facesAnother">;
 
 /** Puts one fault after the other right, and names the whole after the one that brought most. */
 function summed(stage: Stage, all: readonly Correction[]): Shortcoming | undefined {
@@ -77,7 +77,7 @@ function summed(stage: Stage, all: readonly Correction[]): Shortcoming | undefin
     if (!most || db > most.db) most = { correction, db };
   }
   if (!most || excessDb < 0.05) return undefined;
-  const { does, ways, lengthM, belowBestDb } = most.correction;
+  const { does, ways, lengthM, belowBestDb, facesAnother } = most.correction;
   const amount = does === "strong source" ? stage.step.levelDbuv : own;
   return {
     does,
@@ -86,6 +86,7 @@ function summed(stage: Stage, all: readonly Correction[]): Shortcoming | undefin
     ...(ways ? { ways } : {}),
     ...(lengthM ? { lengthM } : {}),
     ...(belowBestDb ? { belowBestDb } : {}),
+    ...(facesAnother ? { facesAnother } : {}),
   };
 }
 
@@ -217,10 +218,37 @@ function misaimed(stage: Stage): readonly Correction[] {
   if (aim === undefined || pattern === undefined || options[aim] === AS_LISTED) return [];
   const straight = { [aim]: AS_LISTED };
   if (levelWith(stage, { ...options, ...straight }, true) - amountOf(stage) < TURNED_AWAY_DB) return [];
+  const facesAnother = isFacing(stage, straight) ? { facesAnother: true as const } : {};
   return [
-    { does: "turned away", options: { [pattern]: ALL_ROUND } },
+    { does: "turned away", options: { [pattern]: ALL_ROUND }, ...facesAnother },
     { does: "other polarisation", options: straight },
   ];
+}
+
+/** Whether some other carrier of the same list loses nothing worth mentioning by the way an aerial points. */
+function isFacing({ record, step }: Stage, straight: AnyOptions): boolean {
+  const { id } = record.part;
+  const emitted = record.kind.signal({ ...record.options, ...straight }, { id, powered: true }).emits ?? [];
+  const best = new Map(
+    emitted.flatMap(({ bands }) =>
+      bands.flatMap((band) =>
+        [...band.level].map((level, i) => [`${band.origin.key}#${band.grid.index[i]}`, level]),
+      ),
+    ),
+  );
+  return (record.treatment.emits ?? []).some(({ bands }) =>
+    bands.some((band) =>
+      [...band.level].some((level, i) => {
+        const straightDbuv = best.get(`${band.origin.key}#${band.grid.index[i]}`);
+        return (
+          typeof straightDbuv === "number" &&
+          band.grid.centre[i] !== step.centreMHz &&
+          band.origin.service !== "distant" &&
+          straightDbuv - level < TURNED_AWAY_DB
+        );
+      }),
+    ),
+  );
 }
 
 /** Brings services together that a diplexer would, at less loss: each of its lines has one of its own. */
