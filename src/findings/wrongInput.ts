@@ -4,17 +4,17 @@ import type { Service } from "../signal/carrier.ts";
 import { wayGainDb } from "./blame/shortcomings.ts";
 import { passesService } from "./passesService.ts";
 
-export type WrongInput = { readonly arrives: string; readonly meant: string };
+export type MisplacedLead = { readonly arrives: string; readonly meant: string };
 
 /** So much more comes through the input that is made for a channel [dB]; well above what gains differ. A choice of this tool. */
 const MADE_FOR_DB = 15;
 
 /** By the service; or by the channels, where a part has several inputs for one service. */
-export function wrongInput(record: PartRecord | undefined, service: Service): WrongInput | undefined {
+export function wrongInput(record: PartRecord | undefined, service: Service): MisplacedLead | undefined {
   return record && (byService(record, service) ?? byChannels(record, service));
 }
 
-function byService(record: PartRecord, service: Service): WrongInput | undefined {
+function byService(record: PartRecord, service: Service): MisplacedLead | undefined {
   const { ports, inputs } = record;
   const arrives = ports.find((p) => inputs[p.id]?.bands.some((b) => b.origin.service === service));
   if (!arrives || passesService(record, arrives.id, service)) return undefined;
@@ -23,7 +23,7 @@ function byService(record: PartRecord, service: Service): WrongInput | undefined
 }
 
 /** All that comes into one input would get through another one, and does not get through this one. */
-function byChannels({ ports, inputs, treatment }: PartRecord, service: Service): WrongInput | undefined {
+function byChannels({ ports, inputs, treatment }: PartRecord, service: Service): MisplacedLead | undefined {
   const outputs = ports.filter((p) => p.side === "out");
   const gainDb = (from: string, centreMHz: number) =>
     Math.max(

@@ -6,7 +6,7 @@ import { isLeak } from "../findings/blame/quality.ts";
 import { isBehindLoop, loopOutOf } from "../findings/loopOut.ts";
 import type { Missing } from "../findings/missing.ts";
 import type { ReceiverLossFacts } from "../findings/receiverLossRules.ts";
-import { type WrongInput, wrongInput } from "../findings/wrongInput.ts";
+import { type MisplacedLead, wrongInput } from "../findings/wrongInput.ts";
 import { optionMeaning } from "../parts/meanings.ts";
 import { SERVICE_NAMES } from "../signal/carrier.ts";
 import { numeral, numeralAsSet } from "../words/numbers.ts";
@@ -167,7 +167,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
 }
 
 /** Where the lead of a service belongs. */
-function movedLead(part: PartId, { arrives, meant }: WrongInput, evaluation: Evaluation): string {
+function movedLead(part: PartId, { arrives, meant }: MisplacedLead, evaluation: Evaluation): string {
   const [from, to] = [arrives, meant].map((port) => portLabelOf(part, port, evaluation));
   return evaluation.record(part)?.joined[meant]
     ? `Swap the leads on ${from} and ${to} of ${partName(part)}.`
