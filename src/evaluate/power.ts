@@ -179,6 +179,7 @@ function settingOf(declared: Declared, offers: Feed, selfPowered: boolean): stri
   const position = String(Math.min(declared.positions, Math.max(1, positionOf(first, declared.heeds))));
   if (declared.by === "position") return position;
   const polarisation = first.volts > declared.thresholdVolts ? "H" : "V";
+  if (declared.by === "polarisation") return polarisation;
   const tone = offers.some((o) => o.toneArrives && o.request?.half === "high");
   const quadrant = `${polarisation}${tone ? "H" : "L"}`;
   return declared.by === "both" ? `${position}:${quadrant}` : quadrant;

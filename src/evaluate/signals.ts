@@ -326,5 +326,6 @@ function takeBand(band: Band, path: Path, beam: readonly Band[]): Band | null {
     toMHz: takes?.toMHz ?? Number.MAX_VALUE,
     loMHz,
     ...(takes?.half ? { half: takes.half } : {}),
+    ...(path.isInverted ? { isInverted: true } : {}),
   });
 }

@@ -6,6 +6,7 @@ import type { TuningRequest } from "../rf/tuningWord.ts";
 import type { Band } from "../signal/band.ts";
 import type { Carrier, Origin } from "../signal/carrier.ts";
 import { gainDbAt } from "../signal/gain.ts";
+import { convertedMHz } from "../signal/grid.ts";
 import { feedGainDb } from "../signal/leak.ts";
 import { ciDb, cnDb, cniDb, imDb, isLive } from "../signal/readout.ts";
 import type { Response } from "../signal/response.ts";
@@ -165,9 +166,9 @@ function chains(record: PartRecord, way: { readonly from: string; readonly to: s
 function gainDbOf(chain: readonly Path[], centreMHz: number, origin: Origin): number {
   let db = 0;
   let f = centreMHz;
-  for (const { response, feed, loMHz = 0, shiftMHz = 0 } of chain) {
+  for (const { response, feed, loMHz = 0, shiftMHz = 0, isInverted = false } of chain) {
+    f = convertedMHz(f, { loMHz, isInverted }) + shiftMHz;
     db += gainDbAt(response, f) + (feed ? feedGainDb(feed, origin) : 0);
-    f += shiftMHz - loMHz;
   }
   return db;
 }

@@ -1,5 +1,6 @@
 /** A signal as a finding names it: what it is, and from whom. */
 import type { PartId } from "../design/design.ts";
+import { satelliteBandOn } from "../parts/planSatellite.ts";
 import type { Band, Grid } from "../signal/band.ts";
 import {
   type Polarisation,
@@ -24,7 +25,8 @@ export type BandFacts = {
   readonly sort?: "user bands" | "noise";
 };
 
-export function bandFactsOf({ origin, grid, half, stack, isFloor }: Band): BandFacts {
+export function bandFactsOf(band: Band): BandFacts {
+  const { origin, grid, half, stack, isFloor } = band;
   const sort = isFloor ? ("noise" as const) : stack ? ("user bands" as const) : undefined;
   return {
     service: origin.service,
@@ -33,7 +35,7 @@ export function bandFactsOf({ origin, grid, half, stack, isFloor }: Band): BandF
     ...(origin.transmitter === undefined ? {} : { transmitter: origin.transmitter }),
     ...(origin.polarisation ? { polarisation: origin.polarisation } : {}),
     ...(origin.circular ? { circular: origin.circular } : {}),
-    ...(half ? { half } : {}),
+    ...(half && satelliteBandOn(band) === "Ku" ? { half } : {}),
     ...(sort ? { sort } : {}),
   };
 }

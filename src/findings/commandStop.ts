@@ -23,13 +23,17 @@ type Leg = {
   readonly above: Offer | undefined;
 };
 
-/** The part that passes a command no further: the first above the receiver whose upper side does not have it. */
+/**
+ * The part that passes a command no further: the first above the receiver whose upper side does not have it. A short
+ * leaves nothing on the whole line below it, so it comes first.
+ */
 export function commandStop(
   evaluation: Evaluation,
   line: Line,
   has: (offer: Offer) => boolean,
 ): Culprit | undefined {
-  const stop = legWithout(evaluation, line, has);
+  const shorting = legsTo(evaluation, line).find(({ record }) => record.shorts.includes(line.receiver));
+  const stop = shorting ?? legWithout(evaluation, line, has);
   return stop && { part: stop.record.part.id, port: stop.output };
 }
 

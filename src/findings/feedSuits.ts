@@ -1,16 +1,28 @@
 /** Whether a receiver can use a feed at all: is it the kind it needs, and can it set the switches on the way? */
 import type { MenuOscillators, ReceiverInput } from "../parts/contract.ts";
-import { SKY_SPLIT_MHZ } from "../parts/planSatellite.ts";
+import { satelliteBandOn, skyHalfOf } from "../parts/planSatellite.ts";
+import {
+  C_BAND_LO_MHZ,
+  KA_BAND_LO_MHZ,
+  UNIVERSAL_HIGH_LO_MHZ,
+  UNIVERSAL_LOW_LO_MHZ,
+} from "../parts/quadrants.ts";
 import type { Band, Stack } from "../signal/band.ts";
 import type { SkyHalf } from "../signal/carrier.ts";
 import type { Condition, Offer } from "../signal/control.ts";
 import { marginDb } from "../signal/readout.ts";
+import { oscillatorOf } from "../signal/treat.ts";
 import type { LostCarrier } from "./carrierResult.ts";
 import { deadAtVertical } from "./deadAtVertical.ts";
 import type { MissingReason } from "./missing.ts";
 
 /** What a receiver's menu has where nobody changed it [MHz]; EN 61319-1 values, from memory. */
-const UNIVERSAL_MENU: MenuOscillators = { lowMHz: 9750, highMHz: 10_600 };
+const UNIVERSAL_MENU: Required<Omit<MenuOscillators, "widebandMHz">> = {
+  lowMHz: UNIVERSAL_LOW_LO_MHZ,
+  highMHz: UNIVERSAL_HIGH_LO_MHZ,
+  cBandMHz: C_BAND_LO_MHZ,
+  kaBandMHz: KA_BAND_LO_MHZ,
+};
 
 /** So far beside where it looks a receiver still finds a carrier [MHz]; from memory. */
 const SEARCHES_MHZ = 5;
@@ -57,7 +69,7 @@ function wrongFeed(input: ReceiverInput, band: Band): MissingReason | undefined 
   const { service, polarisation, circular } = band.origin;
   if (service !== "satellite") return undefined;
   if (band.shifts.length === 0) return { kind: "not converted" };
-  const lo = band.shifts.reduce((sum, shift) => sum + shift, 0);
+  const lo = oscillatorOf(band);
   if (input.feed === "wideband") {
     if (band.half) return { kind: "switched feed on a wideband input" };
     if (input.polarisation && polarisation && input.polarisation !== polarisation)
@@ -74,6 +86,13 @@ function wrongFeed(input: ReceiverInput, band: Band): MissingReason | undefined 
   if (input.feed === "stacked") return { kind: "plain feed on a single-cable input" };
   const { half } = band;
   if (!half) return { kind: "wideband feed on a switched input" };
+  const other = satelliteBandOn(band);
+  if (other !== "Ku") {
+    const { menu } = input;
+    const usual = other === "C" ? UNIVERSAL_MENU.cBandMHz : UNIVERSAL_MENU.kaBandMHz;
+    const set = (other === "C" ? menu?.cBandMHz : menu?.kaBandMHz) ?? usual;
+    return shiftedFrom(set, lo, sidesOf(set, band));
+  }
   const menu = menuMHz(input, half);
   return shiftedByUnit(menu, half, band) ?? shiftedFrom(menu, lo);
 }
@@ -103,10 +122,24 @@ function menuMHz({ menu = UNIVERSAL_MENU }: Pick<ReceiverInput, "menu">, half: S
 
 type OtherOscillator = Extract<MissingReason, { readonly kind: "other oscillator" }>;
 
-/** A carrier at f appears at f less the real oscillator, and is looked for at f less that of the menu. */
-function shiftedFrom(menu: number, real: number): OtherOscillator | undefined {
+/**
+ * A carrier at f appears at f less the real oscillator, and is looked for at f less that of the menu; with oscillators above
+ * the signal at each of them less f.
+ */
+function shiftedFrom(
+  menu: number,
+  real: number,
+  sides?: NonNullable<OtherOscillator["sides"]>,
+): OtherOscillator | undefined {
   if (Math.abs(menu - real) <= SEARCHES_MHZ) return undefined;
-  return { kind: "other oscillator", menuMHz: menu, realMHz: real };
+  return { kind: "other oscillator", menuMHz: menu, realMHz: real, ...(sides ? { sides } : {}) };
+}
+
+/** On which sides of a band from the sky the oscillators of menu and LNB stand. */
+function sidesOf(menu: number, { grid, isInverted }: Band): OtherOscillator["sides"] {
+  const isAbove = menu > (grid.plan[grid.index[0] ?? 0]?.airMHz ?? 0);
+  if (isAbove !== (isInverted === true)) return "either";
+  return isAbove ? "above" : undefined;
 }
 
 /**
@@ -120,8 +153,8 @@ export function shiftedOnUserBand(
   airMHz: number,
   { part, widebandLoMHz }: Pick<Stack, "part" | "widebandLoMHz">,
 ): MissingReason | undefined {
-  const half = held.half ?? (airMHz < SKY_SPLIT_MHZ ? "low" : "high");
-  const lo = held.shifts.reduce((sum, shift) => sum + shift, 0);
+  const half = held.half ?? skyHalfOf(airMHz);
+  const lo = oscillatorOf(held);
   const [menu, usual] = [menuMHz(input, half), usualMHz(half)];
   if (held.half) return shiftedFrom(menu, lo);
   const set = widebandLoMHz ?? lo;
@@ -133,7 +166,15 @@ export function shiftedOnUserBand(
  * Why a receiver cannot make a feed come on the way up from a place that its commands do reach, as if nobody else
  * spoke; undefined where it can, or where it gives too few volts itself.
  */
-export function whyOutOfReach({ part, port }: Offer, band: Band): LostCarrier | undefined {
+export function whyOutOfReach(
+  { part, port, toneArrives, request }: Offer,
+  band: Band,
+): LostCarrier | undefined {
+  const { stack } = band;
+  if (stack && request?.userBands && toneArrives) {
+    const heard = stack.control.offers.find((o) => o.part === part && o.port === port);
+    if (!heard?.toneArrives) return notSelectable({ kind: "no message", part: stack.part }, stack.part);
+  }
   for (const condition of band.conditions) {
     const barrier = whyNotSet({ receiver: part, input: { port }, alone: true }, condition);
     const own = condition.at.offers.find((o) => o.part === part && o.port === port);
@@ -168,13 +209,13 @@ function whyNotSet({ receiver, input, alone }: Asking, condition: Condition): Lo
       ? notSelectable({ kind: "set by another", part, by: foreign.part }, part)
       : notSelectable({ kind: "no command", part }, part);
   }
-  const quadrant = /[VH][LH]$/.exec(setting)?.[0];
+  const quadrant = /[VH][LH]?$/.exec(setting)?.[0];
   const { thresholdVolts, leastVolts } = at;
   if (quadrant?.startsWith("H") && own.volts18 <= thresholdVolts)
     return notSelectable({ kind: "too few volts", part, volts: own.volts18, thresholdVolts }, part);
   if (quadrant?.startsWith("V") && leastVolts !== undefined && !holds(at, leastVolts, own))
     return notSelectable({ kind: "dies at vertical", part, volts: own.volts13, leastVolts }, part);
-  const needsTone = quadrant?.endsWith("H") || Number.parseInt(setting, 10) > 1;
+  const needsTone = quadrant?.[1] === "H" || Number.parseInt(setting, 10) > 1;
   if (needsTone && !own.toneArrives) return notSelectable({ kind: "no tone", part }, part);
   return undefined;
 }

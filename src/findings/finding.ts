@@ -137,8 +137,8 @@ export type Verdict = {
   readonly idle?: "nothing connected" | "off" | "no source";
   readonly services: readonly ServiceVerdict[];
   readonly tuners: readonly TunerVerdict[];
-  /** Rules by which it fails although nothing is missing: an error at it, such as an overloaded supply of its own. */
-  readonly failsBy?: readonly RuleId[];
+  /** Errors by which it fails although nothing is missing, such as an overloaded supply of its own; the first is told. */
+  readonly failsBy?: readonly [Finding, ...Finding[]];
 };
 
 export type Report = {

@@ -45,7 +45,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Bands and rasters",
-    text: "Satellites are those of Ku band; C band and Ka band cannot be entered. TV channels are those of Europe: 8 MHz in UHF, 7 MHz in Band III. Rasters of 6 MHz, and of 7 MHz in UHF, are missing. Cable channels count with the usual symbol rate of 8 MHz.",
+    text: "In C band and Ka band no LNB gives several bands or polarisations on one cable, and 5G phone masts beside C band do not disturb. TV channels are those of Europe: 8 MHz in UHF, 7 MHz in Band III. Rasters of 6 MHz, and of 7 MHz in UHF, are missing. Cable channels count with the usual symbol rate of 8 MHz.",
   },
   {
     title: "Overdriven amplifiers",

@@ -3,6 +3,7 @@ import type { PartId } from "../design/design.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { findCarrier } from "../evaluate/trace.ts";
 import type { ReceiverInput } from "../parts/contract.ts";
+import { satelliteBandOf } from "../parts/planSatellite.ts";
 import { isLive } from "../signal/readout.ts";
 import { inletsOf, mayCarry } from "./inlets.ts";
 import type { Missing, MissingReason } from "./missing.ts";
@@ -130,10 +131,33 @@ function stoppedHere(record: PartRecord, port: string, from: string, wanted: Wan
   const part = record.part.id;
   if (record.looped) return { kind: "loop", part };
   if (!record.powered) return { kind: "no supply", part };
+  const range = outsideRange(record, from, wanted);
+  if (range)
+    return { kind: "outside the LNB’s range", part, band: satelliteBandOf(wanted.carrier.airMHz), ...range };
   const outputs = Object.keys(record.outputs).filter((out) => hasLive(record.outputs[out], wanted));
   return outputs.length > 0
     ? { kind: "other output", part, port, outputs }
     : { kind: "no way through", part, from, to: port };
+}
+
+/** What an LNB takes of the sky at an input [MHz], where the carrier lies beside it. */
+function outsideRange(
+  { treatment }: PartRecord,
+  from: string,
+  { carrier }: WantedCarrier,
+): { readonly fromMHz: number; readonly toMHz: number } | undefined {
+  const taken = (treatment.paths ?? []).flatMap(({ from: input, loMHz, takes }) =>
+    input === from && loMHz !== undefined && takes?.fromMHz !== undefined && takes.toMHz !== undefined
+      ? [{ fromMHz: takes.fromMHz, toMHz: takes.toMHz }]
+      : [],
+  );
+  const { airMHz } = carrier;
+  if (taken.length === 0 || taken.some(({ fromMHz, toMHz }) => airMHz >= fromMHz && airMHz < toMHz))
+    return undefined;
+  return {
+    fromMHz: Math.min(...taken.map(({ fromMHz }) => fromMHz)),
+    toMHz: Math.max(...taken.map(({ toMHz }) => toMHz)),
+  };
 }
 
 /** Whether the inputs beside this one, for the same position, get something from the dish in question. */

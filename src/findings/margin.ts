@@ -160,6 +160,8 @@ function edgeOf(
   const { keepDb } = settingsOf(evaluation.design);
   if (isBeyond(keepDb - db)) return { kind: "kept distance", neededDb: keepDb };
   if (isBeyond(notchDb - db)) return { kind: "two ways", neededDb: notchDb };
+  // A few decibels over the highest level take no picture: what a tuner cannot take is judged by all signals together.
+  if (by === "level high") return undefined;
   const neededDb = strayOf(evaluation, by, { judged, db });
   if (isBeyond(neededDb - db)) return { kind: "spread", neededDb };
   const { plane, carrier } = judged;

@@ -1,5 +1,6 @@
 /** Why carriers are missing at a receiver or a tuner, as facts. `src/sentences/verdict.ts` makes words of them. */
 import type { PartId } from "../design/design.ts";
+import type { SatelliteBand } from "../parts/planSatellite.ts";
 import type { CutReason, StackStandard } from "../signal/band.ts";
 import type { Polarisation, SkyHalf } from "../signal/carrier.ts";
 import type { Blamed } from "./blame/culprit.ts";
@@ -14,6 +15,8 @@ export type Plane = {
   readonly position?: string;
   readonly polarisation: Polarisation;
   readonly half: SkyHalf;
+  /** Of a satellite of another band than Ku, which has no halves: nothing but the polarisation is asked for. */
+  readonly isUndivided?: true;
   /** The waves turn: right-hand where `polarisation` is V, left-hand where it is H. */
   readonly circular?: true;
 };
@@ -64,6 +67,14 @@ export type MissingReason =
     }
   /** The part has it at an input and lets it through to no output. */
   | { readonly kind: "no way through"; readonly part: PartId; readonly from: string; readonly to: string }
+  /** The LNB is made for other frequencies [MHz]: for another band than that of the satellite, or for a part of it. */
+  | {
+      readonly kind: "outside the LNB’s range";
+      readonly part: PartId;
+      readonly band: SatelliteBand;
+      readonly fromMHz: number;
+      readonly toMHz: number;
+    }
   | { readonly kind: "no supply"; readonly part: PartId }
   | { readonly kind: "loop"; readonly part: PartId }
   /** The output of the source, or of a part behind it, leads nowhere. */
@@ -83,6 +94,11 @@ export type MissingReason =
       readonly kind: "other oscillator";
       readonly menuMHz: number;
       readonly realMHz: number;
+      /**
+       * "above": both stand above the signal, and the higher one puts it higher. "either": one above and one below it, so
+       * that it appears in turned order, each carrier by another difference. Absent: both below.
+       */
+      readonly sides?: "above" | "either";
       /** The unit that is set so; absent where the receiver is. */
       readonly unit?: PartId;
     }

@@ -2,6 +2,7 @@
 import type { PartId } from "../design/design.ts";
 import type { PartRecord } from "../evaluate/evaluation.ts";
 import type { PortPlane } from "../parts/contract.ts";
+import { satelliteBandOn } from "../parts/planSatellite.ts";
 import { type Band, SILENCE } from "../signal/band.ts";
 import { remembered } from "../signal/remember.ts";
 
@@ -17,7 +18,13 @@ export type PlaneInput = {
   readonly quadrant: string;
   readonly gets:
     | { readonly kind: "nothing connected" | "silence" }
-    | { readonly kind: "plane"; readonly dish: PartId; readonly quadrant: string }
+    | {
+        readonly kind: "plane";
+        readonly dish: PartId;
+        /** One dish may see several. */
+        readonly satellite: string;
+        readonly quadrant: string;
+      }
     | { readonly kind: "loose"; readonly feed: LooseFeed; readonly dish: PartId; readonly band: Band };
 };
 
@@ -50,18 +57,35 @@ export function planeInputs(record: PartRecord): readonly PlaneInput[] {
 function whatArrives(record: PartRecord, port: string, quadrant: string): PlaneInput["gets"] {
   if (!record.joined[port]) return { kind: "nothing connected" };
   // A unit for quad LNBs has set their outputs itself: nothing else can come from there.
-  const isHeld = record.treatment.paths?.some((path) => path.from === port && path.holds) ?? false;
-  const bands = (record.inputs[port] ?? SILENCE).bands.filter(
-    (b) => b.origin.service === "satellite" && !b.isFloor && b.cut.includes(0) && (b.selected || !isHeld),
+  const setsThem = record.treatment.paths?.some((path) => path.from === port && path.holds) ?? false;
+  const satellite = (record.inputs[port] ?? SILENCE).bands.filter(
+    (b) => b.origin.service === "satellite" && !b.isFloor && b.cut.includes(0),
   );
+  const isHeld = setsThem || (satellite.length > 0 && satellite.every(isHeldByVolts));
+  const bands = satellite.filter((b) => b.selected || !isHeld);
   const sort = { isWhole: quadrant.length === 1, isHeld };
   const loose = bands.find((b) => looseFeed(b, sort) !== undefined);
   const feed = loose && looseFeed(loose, sort);
   if (loose && feed) return { kind: "loose", feed, dish: loose.origin.part, band: loose };
   const band = bands.find((b) => quadrantOfBand(b) === quadrant) ?? bands[0];
   return band
-    ? { kind: "plane", dish: band.origin.part, quadrant: quadrantOfBand(band) }
+    ? {
+        kind: "plane",
+        dish: band.origin.part,
+        satellite: band.origin.satellite ?? "",
+        quadrant: quadrantOfBand(band),
+      }
     : { kind: "silence" };
+}
+
+/** A fixed voltage alone holds an output that switches nothing but the polarisation: so 13 V at VL and 18 V at HL do. */
+function isHeldByVolts({ conditions }: Band): boolean {
+  return (
+    conditions.length > 0 &&
+    conditions.every(
+      ({ setting, at }) => /^[VH]$/.test(setting) && at.offers.every(({ kind }) => kind === "plain"),
+    )
+  );
 }
 
 function looseFeed(
@@ -88,13 +112,26 @@ export function isAsked(record: PartRecord): boolean {
   return Object.values(record.switches).some((state) => state.offers.some((o) => o.kind === "commands"));
 }
 
-const isLive = ({ gets }: PlaneInput) => gets.kind === "plane" || gets.kind === "loose";
+const isLive = ({ gets }: Pick<PlaneInput, "gets">) => gets.kind === "plane" || gets.kind === "loose";
 
 /** Inputs that get nothing while others of the same satellite do. */
 export function missingPlanes(record: PartRecord): readonly PlaneInput[] {
   const inputs = planeInputs(record);
   const live = liveSatellites(inputs);
-  return inputs.filter((input) => !isLive(input) && live.has(input.satellite));
+  const undivided = new Set(
+    inputs.flatMap(({ port, satellite }) =>
+      (record.inputs[port] ?? SILENCE).bands.some(
+        (b) => b.origin.service === "satellite" && !b.isFloor && satelliteBandOn(b) !== "Ku",
+      )
+        ? [satellite]
+        : [],
+    ),
+  );
+  // Satellites of other bands have no high half, so nothing is missing there.
+  return inputs.filter(
+    ({ satellite, quadrant, ...input }) =>
+      !isLive(input) && live.has(satellite) && !(quadrant[1] === "H" && undivided.has(satellite)),
+  );
 }
 
 /**

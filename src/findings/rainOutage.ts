@@ -1,8 +1,9 @@
 /** How long in a year rain takes the picture, by what a receiver has to spare. */
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { type CarrierId, findCarrier, type TraceStep } from "../evaluate/trace.ts";
+import { dishOptionsOf } from "../parts/dishBands.ts";
 import { feedsOf } from "../parts/dishFeeds.ts";
-import { DISH_OPTIONS, type DishOptions } from "../parts/dishOptions.ts";
+import type { DishOptions } from "../parts/dishOptions.ts";
 import { feedKelvin } from "../parts/linkBudget.ts";
 import { type Against, type RainRow, rainNow, rainTable } from "../parts/rainMargin.ts";
 import { dbToRatio } from "../rf/decibel.ts";
@@ -13,7 +14,6 @@ import { remembered } from "../signal/remember.ts";
 /** Minutes of a mean year of 365.25 days. */
 const MINUTES_A_YEAR = 525_960;
 
-const checked = new WeakMap<object, DishOptions>();
 const tables = new WeakMap<DishOptions, Map<string, readonly RainRow[]>>();
 
 /**
@@ -32,8 +32,8 @@ export function rainMinutes(
     readonly port?: string;
   },
 ): number | undefined {
-  if (dish.kind.options !== DISH_OPTIONS) return undefined;
-  const o = remembered(checked, dish.options, () => DISH_OPTIONS.parse(dish.options));
+  const o = dishOptionsOf(dish);
+  if (!o) return undefined;
   const byCarrier = remembered(tables, o, () => new Map<string, readonly RainRow[]>());
   const systemKelvin = feedKelvin({ ...o, rainLossDb: 0 }) + converterKelvin(evaluation, dish);
   const { airMHz: frequencyMHz, polarisation, marginDb, against } = carrier;

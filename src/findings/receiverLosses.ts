@@ -1,4 +1,5 @@
 /** What a receiver misses, followed to where it is lost. */
+import type { PartId } from "../design/design.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { traceCarrier } from "../evaluate/trace.ts";
 import { defaultOptions } from "../parts/catalogue.ts";
@@ -197,11 +198,36 @@ function follow(
     case "no user band set":
     case "no such user band":
     case "other centre":
-    case "other messages":
       return { reason, culprit: { part: receiver } };
+    case "other messages":
+      return { reason, culprit: { part: oddAtMessages(evaluation, receiver, reason) } };
     default:
       return by(undefined);
   }
+}
+
+/**
+ * Of a unit and receivers that send other messages, the unit where it obeys those on none of its user bands, and more than
+ * one receiver, and more than understand it, send them.
+ */
+function oddAtMessages(
+  evaluation: Evaluation,
+  receiver: PartId,
+  { part, sends }: Extract<MissingReason, { readonly kind: "other messages" }>,
+): PartId {
+  const unit = evaluation.record(part);
+  const known = (unit?.treatment.stacks ?? []).flatMap(({ standard, userBands }) =>
+    userBands.map((band) => band.standard ?? standard),
+  );
+  if (!unit || known.some((standard) => standard === "both" || standard === sends)) return receiver;
+  const offers = Object.values(unit.switches).flatMap((state) => state.offers);
+  const speakers = offers.filter((o) => o.toneArrives && o.request?.userBands !== undefined);
+  const alike = speakers.filter((offer) => {
+    const record = evaluation.record(offer.part);
+    const inputs = record?.kind.reception?.(record.options).inputs ?? [];
+    return inputs.find((input) => input.port === offer.port)?.standard === sends;
+  }).length;
+  return alike > Math.max(1, speakers.length - alike) ? part : receiver;
 }
 
 /** What shorts the line of an input: the receiver's own supply shuts down, so nothing on the way tells. */
@@ -244,7 +270,10 @@ function misfitOf(
   return feeds.length - like >= Math.max(1, like) ? { part: record.part.id } : converter;
 }
 
-/** Of a menu and a converter that do not fit, the converter where its oscillator is an unusual one, else the receiver. */
+/**
+ * Of a menu and a converter that do not fit, the converter where its oscillator is an unusual one, else the receiver. In C
+ * band and Ka band oscillators of several values are sold, and the menu follows them.
+ */
 function oddOscillator(
   evaluation: Evaluation,
   record: PartRecord,
@@ -255,7 +284,7 @@ function oddOscillator(
   const isOwn = optionsMeaning(record.kind, "menu oscillator").some(
     (key) => record.options[key] !== defaultOptions(record.kind)[key],
   );
-  return isOwn ? own : (converterOf(evaluation, record, inputs, sample) ?? own);
+  return isOwn || sample.plane?.isUndivided ? own : (converterOf(evaluation, record, inputs, sample) ?? own);
 }
 
 /** The part that converted a carrier to the frequency at which it arrives. */

@@ -181,25 +181,30 @@ const failedVerdicts = new WeakMap<Verdict, Verdict>();
 
 /** A receiver with an error at it fails, whatever it gets: an overloaded supply does not hold, for one. */
 function agreeing(verdicts: readonly Verdict[], findings: readonly Finding[]): readonly Verdict[] {
-  const errors = new Map<string, RuleId[]>();
+  const errors = new Map<string, Finding[]>();
   for (const finding of findings) {
     const { severity, at, rule } = finding;
     if (severity !== "error") continue;
     for (const part of [at.part, ...leftWithout(finding)]) {
       const known = errors.get(part) ?? [];
-      if (part === at.part || !known.includes(rule)) errors.set(part, [...known, rule]);
+      if (part === at.part || !known.some((f) => f.rule === rule)) errors.set(part, [...known, finding]);
     }
   }
   return verdicts.map((verdict) => {
-    const failsBy = errors.get(verdict.part);
-    if (!failsBy || verdict.role !== "receiver" || verdict.state === "fails" || verdict.idle) return verdict;
+    const [first, ...others] = errors.get(verdict.part) ?? [];
+    if (!first || verdict.role !== "receiver" || verdict.state === "fails" || verdict.idle) return verdict;
+    const failsBy = [first, ...others] as const;
     const former = failedVerdicts.get(verdict);
-    if (former && JSON.stringify(former.failsBy) === JSON.stringify(failsBy)) return former;
+    if (former?.failsBy && isSame(former.failsBy, failsBy)) return former;
     const { marginDb: _, tightest: __, edge: ___, leak: ____, ...rest } = verdict;
     const failed: Verdict = { ...rest, state: "fails", failsBy };
     failedVerdicts.set(verdict, failed);
     return failed;
   });
+}
+
+function isSame(a: readonly Finding[], b: readonly Finding[]): boolean {
+  return a.length === b.length && a.every((finding, i) => finding === b[i]);
 }
 
 type Judged = {

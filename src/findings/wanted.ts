@@ -1,7 +1,7 @@
 /** What whoever sits before a receiver may expect of it. */
 import type { PartId } from "../design/design.ts";
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
-import { SKY_SPLIT_MHZ } from "../parts/planSatellite.ts";
+import { satelliteBandOf, skyHalfOf } from "../parts/planSatellite.ts";
 import type { Band } from "../signal/band.ts";
 import { type Carrier, type Service, WANTED_SERVICES } from "../signal/carrier.ts";
 import { waveOf } from "../signal/leak.ts";
@@ -119,19 +119,21 @@ function sentBy(source: PartRecord, service: Service): readonly (readonly Wanted
 
 function carriersOf({ origin, grid, level }: Band): readonly WantedCarrier[] {
   const { polarisation, satellite, part: source, key, circular } = origin;
+  const isUndivided = satelliteBandOf(grid.centre[0] ?? 0) !== "Ku";
   const plane = (half: Plane["half"]): Plane | undefined =>
     polarisation && {
       source,
       ...(satellite === undefined ? {} : { position: satellite }),
       polarisation,
       half,
+      ...(isUndivided ? { isUndivided } : {}),
       ...(circular ? { circular } : {}),
     };
   const planes = { low: plane("low"), high: plane("high") };
   return Array.from(grid.index).flatMap((index, i): WantedCarrier[] => {
     const carrier = grid.plan[index];
     if (!carrier || carrier.former) return [];
-    const own = planes[carrier.airMHz < SKY_SPLIT_MHZ ? "low" : "high"];
+    const own = planes[skyHalfOf(carrier.airMHz)];
     return [
       {
         key: carrierKey(key, index),

@@ -107,6 +107,8 @@ export type Path = {
   readonly crosstalk?: { readonly from: readonly string[]; readonly isolationDb: number };
   /** Local oscillator [MHz]: a carrier at f leaves at f − lo. */
   readonly loMHz?: number;
+  /** The oscillator stands above what is taken: a carrier at f leaves at lo − f, so the order is turned round. */
+  readonly isInverted?: true;
   /** Conversion within the IF [MHz]: a carrier at f leaves at f + shift; after that it lies where `half` of `takes` is usual. */
   readonly shiftMHz?: number;
   /** The part itself sets the switches above `from`: only what it has set goes on, and nobody else can set them. */
@@ -230,10 +232,10 @@ export type PowerTreatment = {
 export type SwitchDeclaration = {
   readonly port: string;
   /**
-   * "quadrant": settings VL, VH, HL, HH. "position": settings "1".."16". "both": "1:VL" .. "4:HH".
-   * "stack": single-cable messages; no setting, but the list of who speaks counts.
+   * "quadrant": settings VL, VH, HL, HH. "polarisation": settings V and H, whatever the tone. "position": settings
+   * "1".."16". "both": "1:VL" .. "4:HH". "stack": single-cable messages; no setting, but the list of who speaks counts.
    */
-  readonly by: "quadrant" | "position" | "both" | "stack";
+  readonly by: "quadrant" | "polarisation" | "position" | "both" | "stack";
   readonly positions: number;
   /** The command that decides the position; absent: a committed one. */
   readonly heeds?: PositionCommand;
@@ -306,10 +308,15 @@ export type ReceiverInput = {
   readonly menu?: MenuOscillators;
 };
 
-/** Local oscillators as a receiver's menu has them [MHz]; `wideband`: absent where it finds that out by itself. */
+/**
+ * Local oscillators as a receiver's menu has them [MHz], for each band of the sky: a menu has an entry for each
+ * satellite. `wideband`: absent where it finds that out by itself; C and Ka band: absent where the usual ones stand.
+ */
 export type MenuOscillators = {
   readonly lowMHz: number;
   readonly highMHz: number;
+  readonly cBandMHz?: number;
+  readonly kaBandMHz?: number;
   readonly widebandMHz?: number;
 };
 

@@ -25,6 +25,7 @@ import {
   WIDEBAND_IF,
 } from "./lnbFields.ts";
 import { LNB_MONOBLOCK } from "./lnbMonoblock.ts";
+import { LNBS_OF_ONE_BAND } from "./lnbOneBand.ts";
 import { SKY_FROM_MHZ, SKY_TO_MHZ } from "./planSatellite.ts";
 import { numberedOutputs, QUADRANT_PORTS, upTo } from "./quadrants.ts";
 
@@ -296,4 +297,10 @@ const LNB_WIDEBAND = define({
   cautions: ["height"],
 });
 
-export const LNBS: readonly PartKind[] = [LNB_UNIVERSAL, LNB_MONOBLOCK, LNB_QUATTRO, LNB_WIDEBAND];
+export const LNBS: readonly PartKind[] = [
+  LNB_UNIVERSAL,
+  LNB_MONOBLOCK,
+  LNB_QUATTRO,
+  LNB_WIDEBAND,
+  ...LNBS_OF_ONE_BAND,
+];

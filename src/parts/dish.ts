@@ -1,11 +1,12 @@
-/** The dish: one satellite in both polarisations, at the feed where the converter sits. */
+/** Dishes: one satellite in both polarisations, at the feed where the converter sits. */
 import type { Band, Grid } from "../signal/band.ts";
 import type { Wave } from "../signal/carrier.ts";
 import { makeGrid } from "../signal/grid.ts";
 import { remembered } from "../signal/remember.ts";
 import { sourceBand } from "../signal/treat.ts";
 import { numeral } from "../words/numbers.ts";
-import { define, type Port } from "./contract.ts";
+import { define, type PartKind, type Port, type SignalContext } from "./contract.ts";
+import { C_DISH_OPTIONS, KA_DISH_OPTIONS } from "./dishBands.ts";
 import {
   besideFocusLossDb,
   type DishFeed,
@@ -81,17 +82,11 @@ function sidePort(number: number): Port {
   return { ...FOCUS, id: feedPort(number), label: `feed ${number}` };
 }
 
-export const DISH = define({
-  kind: "dish",
+const EVERY_DISH = {
   family: "receive",
-  name: "Dish",
-  summary: "Collects one satellite’s signal for the LNB at its feed.",
-  keywords: ["satellite", "antenna", "reflector", "parabolic", "Ku band"],
   prefix: "dish",
-  trade: { job: "dish", price: 50, workMinutes: 60 },
-  options: DISH_OPTIONS,
   symbol: "dish",
-  caption: (o) => {
+  caption: (o: DishOptions) => {
     const { azimuthDeg, elevationDeg } = dishAim(o);
     const where = o.satelliteName.trim() || orbitalPosition(o.orbitalPositionDegE);
     const aim =
@@ -100,9 +95,43 @@ export const DISH = define({
         : "below the horizon";
     return `${numeral(o.diameterM, 2)} m · ${where} · ${aim}`;
   },
-  ports: (o) => [FOCUS, ...o.sideFeeds.map((_, i) => sidePort(i + 2))],
-  signal: (o, { id }) => ({
+  ports: (o: DishOptions) => [FOCUS, ...o.sideFeeds.map((_, i) => sidePort(i + 2))],
+  signal: (o: DishOptions, { id }: SignalContext) => ({
     emits: feedsOf(o).map((feed) => ({ port: feed.port, bands: skyBands(o, id, feed) })),
   }),
   cautions: ["height", "bonding"],
+} as const;
+
+const KEYWORDS = ["satellite", "antenna", "reflector", "parabolic"];
+
+const DISH = define({
+  ...EVERY_DISH,
+  kind: "dish",
+  name: "Dish",
+  summary: "Collects one satellite’s signal for the LNB at its feed.",
+  keywords: [...KEYWORDS, "Ku band"],
+  trade: { job: "dish", price: 50, workMinutes: 60 },
+  options: DISH_OPTIONS,
 });
+
+const DISH_C = define({
+  ...EVERY_DISH,
+  kind: "dish-c-band",
+  name: "Dish for C band",
+  summary: "A large dish for satellites at 3.4 to 4.2 GHz, with their usual levels.",
+  keywords: [...KEYWORDS, "C band", "4 GHz", "mesh", "prime focus"],
+  trade: { job: "dish", price: 200, workMinutes: 180, isRare: true, satelliteBand: "C" },
+  options: C_DISH_OPTIONS,
+});
+
+const DISH_KA = define({
+  ...EVERY_DISH,
+  kind: "dish-ka-band",
+  name: "Dish for Ka band",
+  summary: "A dish for satellites at 17.3 to 22 GHz, with their usual levels.",
+  keywords: [...KEYWORDS, "Ka band", "20 GHz"],
+  trade: { job: "dish", price: 80, workMinutes: 60, isRare: true, satelliteBand: "Ka" },
+  options: KA_DISH_OPTIONS,
+});
+
+export const DISHES: readonly PartKind[] = [DISH, DISH_C, DISH_KA];

@@ -3,6 +3,7 @@ import { beamwidthDeg, scanLossDb } from "../rf/dish.ts";
 import { knifeEdgeLossDb } from "../rf/knifeEdge.ts";
 import { directionsApartDeg, type LookAngles, lookAngles } from "../rf/lookAngles.ts";
 import type { DishOptions } from "./dishOptions.ts";
+import { SKY_SPLIT_MHZ, satelliteBandOf } from "./planSatellite.ts";
 
 /** One feed with the satellite that it looks at. */
 export type DishFeed = {
@@ -61,6 +62,14 @@ export function besideFocusLossDb(o: DishOptions, feed: DishFeed, frequencyMHz: 
   const beam = beamwidthDeg({ diameterM: o.diameterM, frequencyMHz });
   return scanLossDb({ offAxisDeg: feed.offAxisDeg, beamwidthDeg: beam });
 }
+
+/** Frequency at which a loss is told that differs little over the band of a dish [MHz]. */
+export function middleOfBandMHz({ transponders }: DishOptions): number {
+  const [first] = transponders;
+  return MIDDLE_MHZ[first ? satelliteBandOf(first.frequencyMHz) : "Ku"];
+}
+
+const MIDDLE_MHZ = { C: 3_800, Ku: SKY_SPLIT_MHZ, Ka: 19_700 } as const;
 
 export type Obstacle = DishOptions["obstacles"][number];
 

@@ -9,7 +9,7 @@ import { DEFAULT_TRANSPONDERS, ROLL_OFFS, SKY_FROM_MHZ, SKY_TO_MHZ } from "./pla
 /** A dish carries at most this many LNBs side by side. */
 const FEED_NUMBERS = ["1", "2", "3", "4"] as const;
 
-const TRANSPONDER_ROW = z.object({
+export const TRANSPONDER_ROW = z.object({
   frequencyMHz: number({
     label: "Frequency",
     unit: "MHz",
@@ -70,7 +70,7 @@ const TRANSPONDER_ROW = z.object({
   }),
 });
 
-const NEIGHBOUR_ROW = z.object({
+export const NEIGHBOUR_ROW = z.object({
   separationDeg: number({
     label: "Away",
     unit: "°",
@@ -115,7 +115,7 @@ const OBSTACLE_ROW = z.object({
   }),
 });
 
-const SIDE_FEED_ROW = z.object({
+export const SIDE_FEED_ROW = z.object({
   orbitalPositionDegE: number({
     label: "Orbital position",
     unit: "°E",

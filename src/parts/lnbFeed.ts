@@ -8,7 +8,7 @@ import { choice, number } from "./fields.ts";
 import { type QuadrantPort, quadrantConversion } from "./quadrants.ts";
 
 /** Option fields of the feed. */
-export function feedFields() {
+export function feedFields(feedType: FeedOptions["feedType"] = "linear") {
   return {
     skewErrorDeg: number({
       label: "Skew error",
@@ -45,7 +45,7 @@ export function feedFields() {
         { value: "linear", label: "Linear (V and H)" },
         { value: "circular", label: "Circular (right and left)" },
       ],
-      default: "linear",
+      default: feedType,
       means: "feed type",
       advanced: true,
     }),

@@ -59,8 +59,8 @@ export function currentFields(typical: {
   };
 }
 
-/** Option fields of the microwave side. */
-export function lnbFields() {
+/** Option fields of the microwave side; `typical`: where it is not that of an LNB for Ku band. */
+export function lnbFields(typical: { readonly gainDb?: number; readonly feedType?: "circular" } = {}) {
   return {
     gainDb: number({
       label: "Conversion gain",
@@ -69,7 +69,7 @@ export function lnbFields() {
       min: 30,
       max: 75,
       step: 0.5,
-      default: 55,
+      default: typical.gainDb ?? 55,
       source: "typical (50 to 65), from memory",
       means: "conversion gain",
       spreadDb: 2.5,
@@ -121,7 +121,7 @@ export function lnbFields() {
       spreadDb: 2,
       advanced: true,
     }),
-    ...feedFields(),
+    ...feedFields(typical.feedType),
     regulator: choice({
       label: "Draws",
       help: "With a switching regulator the stated current is that at 13 V: 18 V need less, a long line that drops volts more.",

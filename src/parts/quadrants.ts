@@ -77,6 +77,10 @@ export function upTo(n: number): readonly number[] {
 export const UNIVERSAL_LOW_LO_MHZ = 9_750;
 export const UNIVERSAL_HIGH_LO_MHZ = 10_600;
 
+/** Of an LNB for C band, above the band, and of a usual one for Ka band, below it [MHz] (LNB tables, from memory). */
+export const C_BAND_LO_MHZ = 5_150;
+export const KA_BAND_LO_MHZ = 18_250;
+
 /** Satellite IF that a universal converter puts out and a receiver tunes [MHz]. */
 export const IF_FROM_MHZ = 950;
 export const IF_TO_MHZ = 2_150;

@@ -4,12 +4,12 @@ import { AERIALS } from "./aerials.ts";
 import { AERIAL_VHF } from "./aerialVhf.ts";
 import { CABLE_ENTRY } from "./cableEntry.ts";
 import type { PartKind } from "./contract.ts";
-import { DISH } from "./dish.ts";
+import { DISHES } from "./dish.ts";
 import { MODULATOR } from "./modulator.ts";
 import { PICK_UP } from "./pickUp.ts";
 
 export const RECEIVE: readonly PartKind[] = [
-  DISH,
+  ...DISHES,
   ...AERIALS,
   AERIAL_VHF,
   AERIAL_ACTIVE,

@@ -2,21 +2,28 @@
 import { numeral } from "../words/numbers.ts";
 import type { MenuOscillators } from "./contract.ts";
 import { choice, number } from "./fields.ts";
-import { UNIVERSAL_HIGH_LO_MHZ, UNIVERSAL_LOW_LO_MHZ } from "./quadrants.ts";
+import { C_BAND_LO_MHZ, KA_BAND_LO_MHZ, UNIVERSAL_HIGH_LO_MHZ, UNIVERSAL_LOW_LO_MHZ } from "./quadrants.ts";
 import { STANDARD_CHOICES } from "./userBands.ts";
 
-function menuField(label: string, value: number) {
+function menuField(
+  label: string,
+  value: number,
+  range: { readonly min: number; readonly max: number; readonly source?: string } = {
+    min: 9_000,
+    max: 11_600,
+  },
+) {
   return number({
     label,
     unit: "MHz",
     help: "As in the receiver’s menu. Where the LNB has another one, everything appears shifted by the difference.",
-    min: 9_000,
-    max: 11_600,
+    min: range.min,
+    max: range.max,
     step: 1,
     default: value,
     onSite: "setting",
     means: "menu oscillator",
-    source: "EN 61319-1, as quoted in public LNB tables",
+    source: range.source ?? "EN 61319-1, as quoted in public LNB tables",
     advanced: true,
   });
 }
@@ -25,6 +32,20 @@ function menuField(label: string, value: number) {
 export const MENU_FIELDS = {
   menuLowMHz: menuField("Menu: oscillator, low band", UNIVERSAL_LOW_LO_MHZ),
   menuHighMHz: menuField("Menu: oscillator, high band", UNIVERSAL_HIGH_LO_MHZ),
+};
+
+/** For satellites of C band and Ka band, on switched feeds: the menu has an entry for each satellite. */
+export const OTHER_BAND_MENU_FIELDS = {
+  menuCBandMHz: menuField("Menu: oscillator, C band", C_BAND_LO_MHZ, {
+    min: 5_000,
+    max: 11_600,
+    source: "usual in LNB tables of receivers, from memory",
+  }),
+  menuKaBandMHz: menuField("Menu: oscillator, Ka band", KA_BAND_LO_MHZ, {
+    min: 9_000,
+    max: 23_000,
+    source: "one of those that are sold, from memory; the LNB’s sheet tells its own",
+  }),
 };
 
 /** Of a wideband LNB. */
@@ -42,8 +63,18 @@ export const WIDEBAND_MENU_FIELD = choice({
   advanced: true,
 });
 
-export function menuOf(o: { readonly menuLowMHz: number; readonly menuHighMHz: number }): MenuOscillators {
-  return { lowMHz: o.menuLowMHz, highMHz: o.menuHighMHz };
+export function menuOf(o: {
+  readonly menuLowMHz: number;
+  readonly menuHighMHz: number;
+  readonly menuCBandMHz?: number;
+  readonly menuKaBandMHz?: number;
+}): MenuOscillators {
+  return {
+    lowMHz: o.menuLowMHz,
+    highMHz: o.menuHighMHz,
+    ...(o.menuCBandMHz === undefined ? {} : { cBandMHz: o.menuCBandMHz }),
+    ...(o.menuKaBandMHz === undefined ? {} : { kaBandMHz: o.menuKaBandMHz }),
+  };
 }
 
 /** Of a wideband receiver; nothing where it finds out by itself. */

@@ -1,7 +1,7 @@
 /** What weather and neighbours do to the options of a part: rain, a tropospheric lift, phone masts. */
 import type { z } from "zod";
 import type { AnyOptions, PartKind } from "./contract.ts";
-import { DISH_OPTIONS } from "./dishOptions.ts";
+import { dishOptionsOf } from "./dishBands.ts";
 import { type FieldMeta, fieldMeta } from "./fields.ts";
 import { describedOptions, doesCount, optionsMeaning } from "./meanings.ts";
 import type { Meaning } from "./optionTrade.ts";
@@ -36,8 +36,9 @@ export function changedBySurroundings(
 
 function inRain(kind: PartKind, options: AnyOptions, yearPercent: number | undefined): AnyOptions {
   const [key] = optionsMeaning(kind, "rain loss");
-  if (key === undefined || kind.options !== DISH_OPTIONS) return {};
-  const rainDb = yearPercent === undefined ? 0 : planRainDb(DISH_OPTIONS.parse(options), yearPercent);
+  const dish = dishOptionsOf({ kind, options });
+  if (key === undefined || !dish) return {};
+  const rainDb = yearPercent === undefined ? 0 : planRainDb(dish, yearPercent);
   return differing(options, { [key]: within(describedOptions(kind).get(key), rainDb) });
 }
 

@@ -1,5 +1,6 @@
 /** What the trade knows of a kind: declared with it, read by cures, faults, costs and causes instead of tables. */
 import type { OnSite } from "./optionTrade.ts";
+import type { SatelliteBand } from "./planSatellite.ts";
 
 /** What a part is there for. Kinds of one job can stand for one another in a cure. */
 export type Job =
@@ -54,6 +55,8 @@ export type Trade = {
   /** Feed that a converter's outputs give, and feed that a receiver's inputs take. */
   readonly gives?: FeedKind;
   readonly takes?: FeedKind;
+  /** Band of the sky that a dish or converter is made for; absent: Ku band. */
+  readonly satelliteBand?: SatelliteBand;
   /** Voltage with which a mains unit in the line feeds it [V]. */
   readonly fedWithVolts?: number;
   /** What stands in a line once this is taken out of it. */

@@ -1,5 +1,6 @@
 /** One step of a cure as facts: `src/sentences/cures/` makes words of it. */
 import type { PartId, PortRef } from "../design/design.ts";
+import type { SatelliteBand } from "../parts/planSatellite.ts";
 
 /** Nothing beside the place. */
 export type NoMore = Readonly<Record<never, never>>;
@@ -117,6 +118,12 @@ export type FactsByIdea = {
   readonly "dc-block": NoMore;
   // Converters and receivers
   readonly "universal-converter": Suited & { readonly outputs: number };
+  /** `range`: of one for the same band that takes more of it [MHz]. */
+  readonly "band-converter": {
+    readonly band: SatelliteBand;
+    readonly outputs: number;
+    readonly range?: { readonly fromMHz: number; readonly toMHz: number };
+  };
   readonly "stacked-converter": Suited;
   readonly "wideband-converter": Suited;
   readonly "quattro-converter": NoMore;

@@ -4,7 +4,7 @@ import type { CureStep, IdeaId } from "./cureStep.ts";
 
 /** Ideas that choose the same thing at one place: the LNB, the cable, or a value. */
 const CHOICES: readonly (readonly IdeaId[])[] = [
-  ["universal-converter", "stacked-converter", "wideband-converter", "quattro-converter"],
+  ["universal-converter", "band-converter", "stacked-converter", "wideband-converter", "quattro-converter"],
   ["cable-grade", "new-cable"],
   ["amplifier-slope"],
   ["pad"],

@@ -98,6 +98,10 @@ export function culpritClause(culprit: Blamed): string {
         : `${name} takes ${loss} off the line, which is too much`;
     case "legs swapped":
       return `${name} is wired the wrong way: the line goes on from its branch`;
+    case "wrong order":
+      return `The taps from ${name} on stand in the wrong order: those of least loss belong at the far end`;
+    case "gets too little":
+      return `Too little arrives at ${name} for all that hangs on it`;
     case "dead cable":
       return `The dead cable on ${name} takes ${excess}`;
     case "through at end":
@@ -203,6 +207,10 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
       return `Replace ${name} with a tap of higher branch loss.`;
     case "legs swapped":
       return `Swap the two leads at the outputs of ${name}: the line goes on from the through output.`;
+    case "wrong order":
+      return `Sort the taps from ${name} on: most loss first, least loss last.`;
+    case "gets too little":
+      return `Amplify before ${name}, with enough rated output.`;
     case "dead cable":
       return `Take the dead cable off ${name}, or replace ${name} with a splitter.`;
     case "through at end":

@@ -133,6 +133,11 @@ export const GLOSSARY = [
       "The unit on the dish arm. It amplifies what the dish collects and brings it down to frequencies for cable.",
   },
   {
+    terms: ["LNB for C band", "LNB for Ka band"],
+    meaning:
+      "An LNB with one oscillator, for satellites at about 4 or 20 GHz. Each output switches the polarisation only; a tone changes nothing.",
+  },
+  {
     terms: ["LNB skew"],
     meaning: "How far the LNB is turned in its bracket, so that it fits the satellite’s polarisation.",
   },

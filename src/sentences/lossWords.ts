@@ -8,15 +8,16 @@ import type { Missing } from "../findings/missing.ts";
 import type { ReceiverLossFacts } from "../findings/receiverLossRules.ts";
 import { type MisplacedLead, wrongInput } from "../findings/wrongInput.ts";
 import { optionMeaning } from "../parts/meanings.ts";
+import { satelliteBandOf } from "../parts/planSatellite.ts";
 import { SERVICE_NAMES } from "../signal/carrier.ts";
 import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { culpritClause, culpritCure } from "./culpritWords.ts";
 import { capital } from "./explain/plainWords.ts";
 import { besideLimit } from "./figures.ts";
 import { heldByLoop, loopCure, loopPassCure, loopStops } from "./loopWords.ts";
-import { MESSAGES, portLabelOf, portName, shiftWords } from "./missingWords.ts";
+import { isFarOff, MESSAGES, portLabelOf, portName, shiftWords } from "./missingWords.ts";
 import { carriers, list, nameOfBand, partName } from "./phrases.ts";
-import { askedWords, planesWords, polarisationName } from "./planes.ts";
+import { askedWords, bandLnbWords, planesWords, polarisationName } from "./planes.ts";
 
 /** The receiver, or one of its tuners, that a loss is seen at. */
 export type Sufferer = { readonly part: string; readonly tuner?: number };
@@ -48,6 +49,9 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "wrong lead":
       return `${capital(portName(reason.part, reason.port, evaluation, "in"))} has the lead from ${portName(reason.from.part, reason.from.port, evaluation, "out")}`;
     case "other output":
+      // What a quattro LNB is made for says more than a list of its outputs.
+      if (evaluation.record(reason.part)?.kind.trade.gives === "planes")
+        return `${partName(reason.part)} gives one quadrant at each output, for a multiswitch`;
       return `${partName(reason.part)} gives ${lacking} at ${list(reason.outputs.map((port) => portLabelOf(reason.part, port, evaluation)))} only, not at ${portLabelOf(reason.part, reason.port, evaluation)}`;
     case "no way through": {
       const loop = loopOutOf(evaluation.record(reason.part));
@@ -55,6 +59,14 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
       if (hasChannelList(evaluation.record(reason.part)))
         return `The channel list of ${partName(reason.part)} lacks ${lacking}`;
       return `${partName(reason.part)} passes nothing of it from ${portLabelOf(reason.part, reason.from, evaluation)} to ${portLabelOf(reason.part, reason.to, evaluation)}`;
+    }
+    case "outside the LNB’s range": {
+      const { fromMHz, toMHz, band } = reason;
+      const range = `${numeralAsSet(fromMHz)} to ${numeralAsSet(toMHz)} MHz`;
+      const made = satelliteBandOf(fromMHz);
+      return made === band
+        ? `${partName(reason.part)} converts ${range} only, not ${lacking}`
+        : `${partName(reason.part)} converts ${made} band only (${range}), and the satellite sends in ${band} band`;
     }
     case "no supply":
       return culprit.part === reason.part
@@ -89,12 +101,17 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "other oscillator":
       if (reason.unit !== undefined)
         return `${partName(reason.unit)} is set for an LNB oscillator of ${numeralAsSet(reason.menuMHz)} MHz, and the LNB has ${numeralAsSet(reason.realMHz)} MHz. So all appears ${shiftWords(reason)}`;
-      return blocked
-        ? `${blocked} has an oscillator of ${numeralAsSet(reason.realMHz)} MHz, and the menu of ${receiver} says ${numeralAsSet(reason.menuMHz)} MHz. So all appears ${shiftWords(reason)}`
-        : `The menu of ${receiver} says ${numeralAsSet(reason.menuMHz)} MHz, and the LNB has ${numeralAsSet(reason.realMHz)} MHz. So all appears ${shiftWords(reason)}`;
+      return [
+        blocked
+          ? `${blocked} has an oscillator of ${numeralAsSet(reason.realMHz)} MHz, and the menu of ${receiver} says ${numeralAsSet(reason.menuMHz)} MHz`
+          : `The menu of ${receiver} says ${numeralAsSet(reason.menuMHz)} MHz, and the LNB has ${numeralAsSet(reason.realMHz)} MHz`,
+        isFarOff(reason) ? "So it looks where nothing is" : `So all appears ${shiftWords(reason)}`,
+      ].join(". ");
     case "other messages":
       if (reason.knows === "both" || reason.sends === reason.knows)
         return `${receiver} sends SCR messages, which reach user bands 1 to 8 but not user band ${reason.userBand} of ${partName(reason.part)}`;
+      if (blocked)
+        return `${blocked} obeys ${MESSAGES[reason.knows]} messages only, and ${receiver} sends ${MESSAGES[reason.sends]}`;
       return `${receiver} sends ${MESSAGES[reason.sends]} messages, and user band ${reason.userBand} of ${partName(reason.part)} obeys ${MESSAGES[reason.knows]} only`;
     case "plain feed on a single-cable input":
       return blocked
@@ -231,6 +248,12 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
         ? movedLead(reason.part, wrong, evaluation)
         : `Replace ${partName(reason.part)} with a type of wider range, or take it out.`;
     }
+    case "outside the LNB’s range": {
+      const { fromMHz, band } = reason;
+      return satelliteBandOf(fromMHz) === band
+        ? `Replace ${partName(reason.part)} with a type of wider range.`
+        : `Replace ${partName(reason.part)} with ${bandLnbWords(band)}.`;
+    }
     case "no user band set":
       return `Set a free user band for ${suffererWords(at)}.`;
     case "no such user band":
@@ -242,6 +265,8 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
         return `Set the LNB oscillator of ${partName(reason.unit)} to ${numeralAsSet(reason.realMHz)} MHz, or use an LNB of ${numeralAsSet(reason.menuMHz)} MHz.`;
       return `Set the oscillator in the menu of ${partName(at.part)} to ${numeralAsSet(reason.realMHz)} MHz.`;
     case "other messages":
+      if (culprit.part !== at.part)
+        return `Replace ${partName(culprit.part)} with one that obeys ${MESSAGES[reason.sends]} too, or set the receivers to ${MESSAGES[reason.knows]}.`;
       return reason.knows === "both" || reason.sends === reason.knows
         ? `Set ${partName(at.part)} to dSCR messages, or to a user band from 1 to 8.`
         : `Set ${partName(at.part)} to ${MESSAGES[reason.knows]} messages, or to a user band that obeys ${MESSAGES[reason.sends]}.`;

@@ -3,6 +3,7 @@
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import { loopOutOf } from "../findings/loopOut.ts";
 import type { Missing, MissingReason } from "../findings/missing.ts";
+import { IF_FROM_MHZ, IF_TO_MHZ } from "../parts/quadrants.ts";
 import type { StackStandard } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
 import { waveOf } from "../signal/leak.ts";
@@ -62,6 +63,10 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
       if (loopOutOf(evaluation.record(reason.part)))
         return doNot(`come out of the loop-out of ${partName(reason.part)}`);
       return doNot(`get through ${partName(reason.part)}`);
+    case "outside the LNB’s range":
+      return are(
+        `outside ${numeralAsSet(reason.fromMHz)} to ${numeralAsSet(reason.toMHz)} MHz, the range of ${partName(reason.part)}`,
+      );
     case "no supply":
       return are(`lost at ${partName(reason.part)}, which has no supply`);
     case "loop":
@@ -83,7 +88,11 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
     case "wideband feed on a switched input":
       return are("on a wideband feed, which this input cannot tune");
     case "other oscillator":
-      return verb("appears", "appear", shiftWords(reason));
+      return isFarOff(reason)
+        ? are(
+            `not found: the menu has an oscillator of ${numeralAsSet(reason.menuMHz)} MHz, the LNB one of ${numeralAsSet(reason.realMHz)} MHz`,
+          )
+        : verb("appears", "appear", shiftWords(reason));
     case "other messages":
       return are(
         `out of reach on user band ${reason.userBand}: ${partName(reason.part)} does not obey ${MESSAGES[reason.sends]} messages there`,
@@ -149,15 +158,21 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
   }
 }
 
+type OtherOscillator = Extract<MissingReason, { readonly kind: "other oscillator" }>;
+
+/** No one shift tells it: by more than the whole satellite IF is wide, or in turned order. */
+export function isFarOff({ menuMHz, realMHz, sides }: OtherOscillator): boolean {
+  return sides === "either" || Math.abs(menuMHz - realMHz) > IF_TO_MHZ - IF_FROM_MHZ;
+}
+
 /** "250 MHz below where it is looked for" */
 export function shiftWords({
   menuMHz,
   realMHz,
-}: {
-  readonly menuMHz: number;
-  readonly realMHz: number;
-}): string {
-  return `${numeralAsSet(Math.abs(menuMHz - realMHz))} MHz ${menuMHz > realMHz ? "above" : "below"} where the receiver looks`;
+  sides,
+}: Pick<OtherOscillator, "menuMHz" | "realMHz" | "sides">): string {
+  const isAbove = menuMHz > realMHz !== (sides === "above");
+  return `${numeralAsSet(Math.abs(menuMHz - realMHz))} MHz ${isAbove ? "above" : "below"} where the receiver looks`;
 }
 
 /** What messages of a standard are called. */

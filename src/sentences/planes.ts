@@ -2,6 +2,7 @@
 import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import type { Plane } from "../findings/missing.ts";
 import { optionMeaning } from "../parts/meanings.ts";
+import type { SatelliteBand } from "../parts/planSatellite.ts";
 import { type Polarisation, QUADRANTS, type Quadrant, type Wave } from "../signal/carrier.ts";
 import { waveOf } from "../signal/leak.ts";
 import { list, partName } from "./phrases.ts";
@@ -23,6 +24,11 @@ export function askedWords(lnb: PartRecord | undefined, polarisation: Polarisati
   const key = lnb && optionMeaning(lnb.kind, "feed type");
   const turns = key !== undefined && lnb?.options[key] === "circular";
   return polarisationName({ polarisation, ...(turns ? { circular: true } : {}) });
+}
+
+/** What an LNB for a band is called. */
+export function bandLnbWords(band: SatelliteBand): string {
+  return band === "Ku" ? "a universal LNB" : `an LNB for ${band} band`;
 }
 
 /** Both quadrants of a half, and both halves of a polarisation, have names of their own. */
@@ -53,6 +59,13 @@ function quadrantsWords(planes: readonly Plane[]): string {
 function alikeWords(planes: readonly Plane[]): string {
   const turns = planes.some((p) => p.circular) ? { circular: true as const } : {};
   const own = new Set(planes.map(quadrantOf));
+  if (planes.every((p) => p.isUndivided)) {
+    const waves = (["V", "H"] as const).filter((polarisation) =>
+      planes.some((p) => p.polarisation === polarisation),
+    );
+    if (waves.length === 2) return "the whole satellite";
+    return list(waves.map((polarisation) => `all ${polarisationName({ polarisation, ...turns })}`));
+  }
   const quadrants = QUADRANTS.filter((q) => own.has(q));
   if (quadrants.length === QUADRANTS.length) return "the whole satellite";
   const pair = quadrants.join(" ");

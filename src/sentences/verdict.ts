@@ -8,9 +8,9 @@ import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import { culpritCure, culpritWords } from "./culpritWords.ts";
 import { capital, roughly } from "./explain/plainWords.ts";
+import { messageOf } from "./finding.ts";
 import { missingClause } from "./missingWords.ts";
 import { labelled, list, share } from "./phrases.ts";
-import { wordsOf } from "./rules/index.ts";
 
 const STATE_NAMES: Readonly<Record<VerdictState, string>> = {
   works: "works",
@@ -110,7 +110,7 @@ export function customerVerdict({ idle, role, services, state, tuners, failsBy }
   if (state === "fails" && isWhole && tuners.some((t) => t.got < t.wanted))
     return `${verb} ${got}, but cannot watch and record as it was built to.`;
   if (state === "fails" && isWhole && failsBy)
-    return `Would get ${got}, but the equipment for it does not hold.`;
+    return `Would get ${got}, but not with the equipment as it is set up now.`;
   const isHissing = services.some(({ sound }) => sound?.step === "heard");
   return isHissing ? `${verb} ${got}, some of them with hiss.` : `${verb} ${got}.`;
 }
@@ -133,10 +133,8 @@ function bareSentence(verdict: Verdict, evaluation: Evaluation): string {
   const dead = verdict.tuners.filter((t) => t.got < t.wanted && t.missing.length > 0);
   if (dead[0] && verdict.state === "fails")
     return `Gets ${got}, but not with every tuner. ${tunerWords(dead[0], evaluation)}`;
-  if (verdict.failsBy) {
-    const titles = [...new Set(verdict.failsBy)].map((rule) => `“${wordsOf(rule).title}”`);
-    return `Would get ${got}, but fails by ${list(titles)}.`;
-  }
+  if (verdict.failsBy)
+    return `Would get ${got}, but fails as it stands. ${messageOf(verdict.failsBy[0], evaluation)}`;
   return `${gets}${marginWords(verdict)}.${leakWords(verdict)}`;
 }
 
@@ -246,7 +244,7 @@ const IDLE: Readonly<Record<Verdict["role"], Readonly<Record<NonNullable<Verdict
   receiver: {
     "nothing connected": "Is not connected yet.",
     off: "Is switched off and asks for nothing.",
-    "no source": "There is no aerial or dish for it.",
+    "no source": "Nothing drawn here sends what it is made for.",
   },
   outlet: {
     "nothing connected": "Is not connected yet.",

@@ -91,6 +91,8 @@ export type Band = {
   readonly half?: SkyHalf;
   /** Local oscillators it went through [MHz], in order: it lies by their sum below the sky; negative where moved up. */
   readonly shifts: readonly number[];
+  /** The first of them stands above the signal: the order of frequencies is turned round, and IF = LO − RF. */
+  readonly isInverted?: true;
   /** On which switches it depends; bands that contradict each other are alternatives. */
   readonly conditions: readonly Condition[];
   /** True while every condition holds now. */

@@ -36,18 +36,23 @@ const picks = new WeakMap<Grid, Map<string, Pick>>();
 
 /**
  * The carriers centred in fromMHz (included) to toMHz (excluded), moved down by a local oscillator.
- * IF = RF − LO, no inversion, oscillator below the signal; a negative one moves them up.
+ * IF = RF − LO, no inversion, oscillator below the signal; a negative one moves them up. `isInverted`: IF = LO − RF,
+ * oscillator above the signal: what was highest comes out lowest.
  */
-export function pickFromGrid(grid: Grid, o: { fromMHz: number; toMHz: number; loMHz: number }): Pick {
-  const key = `${o.fromMHz}|${o.toMHz}|${o.loMHz}`;
+export function pickFromGrid(
+  grid: Grid,
+  o: { fromMHz: number; toMHz: number; loMHz: number; isInverted?: boolean },
+): Pick {
+  const key = `${o.fromMHz}|${o.toMHz}|${o.loMHz}|${o.isInverted ? "inverted" : ""}`;
   const known = remembered(picks, grid, () => new Map<string, Pick>());
   const found = known.get(key);
   if (found) return found;
 
   const kept: number[] = [];
   grid.centre.forEach((f, i) => {
-    if (f >= o.fromMHz && f < o.toMHz && f > o.loMHz) kept.push(i);
+    if (f >= o.fromMHz && f < o.toMHz && (o.isInverted ? f < o.loMHz : f > o.loMHz)) kept.push(i);
   });
+  if (o.isInverted) kept.reverse();
   const positions = Uint16Array.from(kept);
   const whole = kept.length === grid.centre.length && o.loMHz === 0;
   const pick = whole
@@ -56,12 +61,20 @@ export function pickFromGrid(grid: Grid, o: { fromMHz: number; toMHz: number; lo
         grid: gridOf(
           grid.plan,
           Uint16Array.from(kept, (i) => grid.index[i] ?? 0),
-          Float64Array.from(kept, (i) => (grid.centre[i] ?? 0) - o.loMHz),
+          Float64Array.from(kept, (i) => convertedMHz(grid.centre[i] ?? 0, o)),
         ),
         positions,
       };
   known.set(key, pick);
   return pick;
+}
+
+/** Where a frequency comes to lie [MHz]: below it by the oscillator, or where that stands above it, below the oscillator by it. */
+export function convertedMHz(
+  frequencyMHz: number,
+  { loMHz, isInverted }: { readonly loMHz: number; readonly isInverted?: boolean },
+): number {
+  return isInverted ? loMHz - frequencyMHz : frequencyMHz - loMHz;
 }
 
 const zeros = new WeakMap<Grid, Float64Array>();

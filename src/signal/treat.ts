@@ -44,18 +44,19 @@ export function sourceBand(o: {
 
 /**
  * Takes the carriers centred in a range, moves them down by a local oscillator, or up where `loMHz` is negative; null
- * when none is left.
+ * when none is left. `isInverted`: the oscillator stands above them.
  */
 export function convertBand(
   band: Band,
-  o: { fromMHz: number; toMHz: number; loMHz: number; half?: "low" | "high" },
+  o: { fromMHz: number; toMHz: number; loMHz: number; half?: "low" | "high"; isInverted?: boolean },
 ): Band | null {
   const { grid, positions } = pickFromGrid(band.grid, o);
   if (positions.length === 0) return null;
   const moved = o.loMHz !== 0 ? [...band.shifts, o.loMHz] : band.shifts;
   const half = o.half ? { half: o.half } : {};
   if (grid === band.grid) return { ...band, ...half };
-  return { ...onGrid(band, grid, positions), ...half, shifts: moved };
+  const inverted = o.isInverted ? { isInverted: true as const } : {};
+  return { ...onGrid(band, grid, positions), ...half, ...inverted, shifts: moved };
 }
 
 /** A band with some of its carriers, on the grid of these. */
@@ -168,6 +169,16 @@ export function exclusive(a: Band, b: Band): boolean {
   for (const x of a.conditions)
     for (const y of b.conditions) if (x.at.id === y.at.id && x.setting !== y.setting) return true;
   return false;
+}
+
+/**
+ * The one oscillator that would put a band where it lies now [MHz], whatever it went through: IF = RF − LO, or of an
+ * inverted band LO − RF.
+ */
+export function oscillatorOf({ shifts, isInverted }: Pick<Band, "shifts" | "isInverted">): number {
+  const [first = 0, ...after] = shifts;
+  const rest = after.reduce((sum, shift) => sum + shift, 0);
+  return isInverted ? first - rest : first + rest;
 }
 
 /** Of one origin: the same signal if it was converted alike, though other switches may have to stand otherwise. */

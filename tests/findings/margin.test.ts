@@ -112,7 +112,8 @@ describe("margin of a TV set", () => {
   // A level at the terminals is known to 2 dB: 1 dB to spare is no reserve, 3 dB are.
   test("less to spare than the level is known by is a knife's edge", () => {
     expect(told(tv({ levelDbuv: 46 }).verdict)).toEqual(["edge", "level low", "spread"]);
-    expect(told(tv({ levelDbuv: 73 }).verdict)).toEqual(["edge", "level high", "spread"]);
+    // A decibel or two over the highest level take no picture; what blocks a tuner is judged by its power.
+    expect(told(tv({ levelDbuv: 73 }).verdict)).toEqual(["works", "level high", undefined]);
     expect(told(tv({ levelDbuv: 48 }).verdict)).toEqual(["works", "level low", undefined]);
   });
 
@@ -338,7 +339,7 @@ describe("margin of an outlet", () => {
   // A level at the terminals is known to 2 dB (spread of the aerial's level), and the plate's loss adds to that.
   test("less to spare than the level is known by is a knife's edge", () => {
     expect(told(plate({ levelDbuv: 46 }).verdict)).toEqual(["edge", "level low", "spread"]);
-    expect(told(plate({ levelDbuv: 73 }).verdict)).toEqual(["edge", "level high", "spread"]);
+    expect(told(plate({ levelDbuv: 73 }).verdict)).toEqual(["works", "level high", undefined]);
     expect(told(plate({ levelDbuv: 50 }).verdict)).toEqual(["works", "level low", undefined]);
   });
 

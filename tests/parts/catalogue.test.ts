@@ -24,7 +24,8 @@ const PROMISED =
   attenuator equaliser power-inserter dc-block load cable bad-joint outlet-sat outlet-sat-twin outlet-tv
   outlet-diplexed outlet-triplexed outlet-quad outlet-through outlet-end receiver-tv receiver-dab receiver-fm
   receiver-sat receiver-sat-twin receiver-hybrid receiver-stacked meter aerial-vhf aerial-active cable-entry modulator
-  amp-masthead-inputs amp-launch amp-channel amp-trunks line-fitting lnb-monoblock`.split(/\s+/);
+  amp-masthead-inputs amp-launch amp-channel amp-trunks line-fitting lnb-monoblock
+  dish-c-band dish-ka-band lnb-c-band lnb-ka-band`.split(/\s+/);
 
 describe("the catalogue", () => {
   test("has every promised kind, each key once", () => {

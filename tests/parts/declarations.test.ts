@@ -75,7 +75,8 @@ describe("a kind", () => {
       const planes = kind.ports(options).some((p) => p.side === "out" && p.role === "plane");
       const { gives, job } = kind.trade;
       if (by.has("stack")) expect(gives, kind.kind).toBe("stacked");
-      else if (by.has("quadrant") || by.has("both")) expect(gives, kind.kind).toBe("switched");
+      else if (by.has("quadrant") || by.has("polarisation") || by.has("both"))
+        expect(gives, kind.kind).toBe("switched");
       else if (by.has("position")) expect(job, kind.kind).toBe("position switch");
       else if (planes) expect(["planes", "wideband"], kind.kind).toContain(gives);
       else expect(gives, kind.kind).toBeUndefined();
@@ -247,6 +248,8 @@ describe("a port", () => {
       "lnb-universal",
       "lnb-monoblock",
       "lnb-wideband",
+      "lnb-c-band",
+      "lnb-ka-band",
       "lnb-stacked",
       "stacking-converter",
       "multiswitch",

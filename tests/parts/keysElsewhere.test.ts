@@ -48,6 +48,7 @@ const NAMED: Readonly<Record<string, readonly [keys: string, why: string]>> = {
   "remedies/candidates/ends.ts": ["load", "put in"],
   "remedies/candidates/amplifiers.ts": ["amp-if amp-masthead splitter", "put in"],
   "remedies/candidates/bandCombiner.ts": ["diplexer-combine triplexer-combine", "put in"],
+  "remedies/candidates/bandConverter.ts": ["lnb-c-band lnb-ka-band lnb-universal", "put in"],
   "remedies/candidates/bands.ts": ["filter", "put in"],
   "remedies/candidates/joints.ts": ["splitter", "put in"],
   "remedies/candidates/levels.ts": ["attenuator", "put in"],

@@ -89,6 +89,7 @@ describe.each(KINDS)("$name", ({ kind }) => {
           const quadrants = ["VL", "VH", "HL", "HH"];
           const expected = {
             quadrant: quadrants,
+            polarisation: ["V", "H"],
             position: positions,
             both: positions.flatMap((n) => quadrants.map((q) => `${n}:${q}`)),
             stack: [],

@@ -195,11 +195,13 @@ describe("specific attenuation", () => {
     expect(found.alpha).toBeCloseTo(alpha, 6);
   });
 
-  // ITU-R P.838-3 Table 5 (from memory): k_H, α_H, k_V, α_V in the TV band. At elevation 0 the tilt picks H or V.
+  // ITU-R P.838-3 Table 5 (from memory): k_H, α_H, k_V, α_V in C, Ku and Ka band. At elevation 0 the tilt picks H or V.
   test.each([
+    { frequencyMHz: 4_000, kH: 0.0001071, alphaH: 1.6009, kV: 0.0002461, alphaV: 1.2476 },
     { frequencyMHz: 10_000, kH: 0.01217, alphaH: 1.2571, kV: 0.01129, alphaV: 1.2156 },
     { frequencyMHz: 12_000, kH: 0.02386, alphaH: 1.1825, kV: 0.02455, alphaV: 1.1216 },
     { frequencyMHz: 13_000, kH: 0.03041, alphaH: 1.1586, kV: 0.03266, alphaV: 1.0901 },
+    { frequencyMHz: 20_000, kH: 0.09164, alphaH: 1.0568, kV: 0.09611, alphaV: 0.9847 },
   ])("the printed table at $frequencyMHz MHz", ({ frequencyMHz, kH, alphaH, kV, alphaV }) => {
     const horizontal = rainCoefficients({ frequencyMHz, elevationDeg: 0, tiltDeg: 0 });
     const vertical = rainCoefficients({ frequencyMHz, elevationDeg: 0, tiltDeg: 90 });

@@ -127,3 +127,28 @@ describe("the carriers that a converter picks from a grid", () => {
     expect(pickFromGrid(sky, { ...low, toMHz: 11_701 }).grid.centre).toHaveLength(2);
   });
 });
+
+describe("a conversion with the oscillator above the signal", () => {
+  // C band, oscillator 5150 MHz: IF = LO − RF, so 3720, 3800, 4180 MHz give 1430, 1350, 970 MHz.
+  const grid = makeGrid([carrierAt(3_800, 36), carrierAt(4_180, 9), carrierAt(3_720, 27)]);
+  const { grid: below, positions } = pickFromGrid(grid, {
+    fromMHz: 3_400,
+    toMHz: 4_200,
+    loMHz: 5_150,
+    isInverted: true,
+  });
+
+  test("turns the order of frequencies round, and what belongs to a carrier goes with it", () => {
+    expect([...below.centre]).toEqual([970, 1_350, 1_430]);
+    expect([...below.width]).toEqual([9, 36, 27]);
+    // On air 3720 stands first: its place in the grid is the last here.
+    expect([...positions]).toEqual([2, 1, 0]);
+    // 970 − 9/2 and 1430 + 27/2.
+    expect([below.fromMHz, below.toMHz]).toEqual([965.5, 1_443.5]);
+  });
+
+  test("brings nothing that lies above the oscillator", () => {
+    const taken = pickFromGrid(grid, { fromMHz: 0, toMHz: 9_000, loMHz: 4_000, isInverted: true });
+    expect([...taken.grid.centre]).toEqual([200, 280]);
+  });
+});

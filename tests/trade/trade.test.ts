@@ -4,6 +4,7 @@ import { TRADE_CASES } from "./cases.ts";
 import type { TradeCase } from "./drawings.ts";
 import { MORE_CASES } from "./moreCases.ts";
 import { namingOf } from "./naming.ts";
+import { OTHER_BAND_CASES } from "./otherBandCases.ts";
 import { SATELLITE_CASES } from "./satelliteCases.ts";
 import { STACKED_CASES } from "./stackedCases.ts";
 import { TERRESTRIAL_CASES } from "./terrestrialCases.ts";
@@ -12,6 +13,7 @@ const ALL: readonly TradeCase[] = [
   ...TRADE_CASES,
   ...MORE_CASES,
   ...SATELLITE_CASES,
+  ...OTHER_BAND_CASES,
   ...TERRESTRIAL_CASES,
   ...STACKED_CASES,
 ];

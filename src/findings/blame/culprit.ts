@@ -49,6 +49,10 @@ export type Misdeed =
   | "low tap loss"
   /** The line goes on from a branch, and the through output feeds one place. */
   | "legs swapped"
+  /** The taps of a line stand in the wrong order, from this one on. */
+  | "wrong order"
+  /** Nothing is wrong with any part: what arrives here is too little for all that hangs on it. */
+  | "gets too little"
   /** Cable that leads nowhere hangs on it. */
   | "dead cable"
   /** A through plate where the riser ends. */

@@ -3,12 +3,16 @@ import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { extreme } from "../extreme.ts";
 import type { Draft } from "../finding.ts";
+import { withAmplified } from "./amplified.ts";
 import { type About, asCulprit, canGive, isByGain, type Suspect, worstOf } from "./choose.ts";
 import type { Blamed } from "./culprit.ts";
+import { knobBefore } from "./overload.ts";
 import { placesServed } from "./served.ts";
+import { sharedLack } from "./sharedLack.ts";
 import { declaredGainDb, exceeding, heldDbuv, lacking } from "./shortcomings.ts";
-import { type Stage, stagesTo } from "./stages.ts";
+import { isAmplifier, type Stage, stagesTo } from "./stages.ts";
 import { swappedLegs } from "./swappedLegs.ts";
+import { wrongOrder } from "./tapOrder.ts";
 
 /** What a part lacks must be at least this share of what is missing at the place, to be called its cause. */
 const LEAST_SHARE = 0.25;
@@ -25,8 +29,11 @@ export function blameForLevel(
   const missingDb = Math.abs(value - limit);
   if (side === "too much") return blameForExcess(evaluation, way, { service, missingDb });
   const stages = levelled(way);
+  const swapped = swappedAmong(evaluation, stages);
+  const order = ordered(evaluation, stages, { side: "too little", missingDb, swapped });
+  if (order) return order;
   const about = { missingDb, served: placesServed(evaluation, service, "too little") };
-  return withAmplified(tooLittle(stages, swappedAmong(evaluation, stages), about), stages);
+  return withAmplified(tooLittle(stages, swapped, about), stages);
 }
 
 /** The culprit of too much level at the end of a way. */
@@ -36,8 +43,28 @@ export function blameForExcess(
   { service, missingDb }: { readonly service: Service; readonly missingDb: number },
 ): Blamed | undefined {
   const stages = levelled(way);
-  const about = { missingDb, served: placesServed(evaluation, service, "too much") };
-  return tooMuch(stages, swappedAmong(evaluation, stages), about);
+  const swapped = swappedAmong(evaluation, stages);
+  const order = ordered(evaluation, stages, { side: "too much", missingDb, swapped });
+  if (order) return order;
+  return tooMuch(evaluation, stages, {
+    missingDb,
+    served: placesServed(evaluation, service, "too much"),
+    swapped,
+  });
+}
+
+/** Taps in the wrong order, unless the legs of one are mixed up: then nobody knows yet. */
+function ordered(
+  evaluation: Evaluation,
+  stages: readonly Stage[],
+  o: {
+    readonly side: "too little" | "too much";
+    readonly missingDb: number;
+    readonly swapped: readonly Suspect[];
+  },
+): Blamed | undefined {
+  if (o.swapped.length > 0) return undefined;
+  return wrongOrder(evaluation, stages, { side: o.side, leastDb: o.missingDb * LEAST_SHARE });
 }
 
 function swappedAmong(evaluation: Evaluation, stages: readonly Stage[]): readonly Suspect[] {
@@ -64,7 +91,12 @@ function tooLittle(stages: readonly Stage[], swapped: readonly Suspect[], about:
   const suspects = [...swapped, ...suspectsAmong(stages, lacking)].filter(
     ({ shortcoming }) => shortcoming.excessDb >= about.missingDb * LEAST_SHARE,
   );
-  return worstOf(suspects, about) ?? sparing(stages, about.missingDb) ?? greatestLoss(stages);
+  return (
+    worstOf(suspects, about) ??
+    sparing(stages, about.missingDb) ??
+    sharedLack(stages, about.served) ??
+    greatestLoss(stages)
+  );
 }
 
 /** An amplifier that could be turned up by what is missing and still be within its rated output. */
@@ -77,28 +109,6 @@ function sparing(stages: readonly Stage[], missingDb: number): Blamed | undefine
     stage,
     shortcoming: { does: "low gain", excessDb: missingDb, amount: stage.step.gainDb ?? 0 },
   });
-}
-
-/** Whether the carrier is amplified here on its way. */
-export function isAmplifier({ record, step }: Stage): boolean {
-  const { job } = record.kind.trade;
-  return (job === "amplifier" || job === "mast amplifier") && record.powered && (step.gainDb ?? 0) > 0;
-}
-
-/** So much loss before an amplifier hardly costs C/N: a short lead and a filter [dB]. A choice of this tool. */
-const SHORT_WAY_DB = 3;
-
-/** Marks a weak source that has an amplifier right behind it: another one there gives no better C/N. */
-export function withAmplified(culprit: Blamed | undefined, stages: readonly Stage[]): Blamed | undefined {
-  if (culprit?.does !== "weak source") return culprit;
-  const from = stages.findIndex(({ step }) => step.part === culprit.part);
-  let lossDb = 0;
-  for (const stage of stages.slice(from + 1)) {
-    if (isAmplifier(stage)) return { ...culprit, isAmplified: true };
-    lossDb -= stage.step.gainDb ?? 0;
-    if (lossDb > SHORT_WAY_DB) return culprit;
-  }
-  return culprit;
 }
 
 /** Whether a part is driven past its rated output. */
@@ -144,7 +154,11 @@ function greatestLoss(stages: readonly Stage[]): Blamed | undefined {
   });
 }
 
-function tooMuch(stages: readonly Stage[], swapped: readonly Suspect[], about: About): Blamed | undefined {
+function tooMuch(
+  evaluation: Evaluation,
+  stages: readonly Stage[],
+  { swapped, ...about }: About & { readonly swapped: readonly Suspect[] },
+): Blamed | undefined {
   const amplifying: readonly Suspect[] = stages.filter(isAmplifier).map((stage) => ({
     stage,
     shortcoming: {
@@ -157,7 +171,12 @@ function tooMuch(stages: readonly Stage[], swapped: readonly Suspect[], about: A
   const driven = amplifying.filter(
     ({ stage }) => isDriven(stage) && isByGain(declaredGainDb(stage), about.missingDb),
   );
-  if (swapped.length === 0 && driven.length > 0) return worstOf(driven, about);
+  const [first] = driven;
+  if (swapped.length === 0 && first) {
+    // One before several of them, if there is one: nobody turns a dozen knobs instead of one.
+    const knob = knobBefore(evaluation, stages.slice(0, stages.indexOf(first.stage) + 1), about.missingDb);
+    return worstOf(knob ? amplifying.filter(({ stage }) => stage === knob) : driven, about);
+  }
   const others = suspectsAmong(
     stages.filter((stage) => !isAmplifier(stage)),
     exceeding,

@@ -29,6 +29,7 @@ export function blameForLostCarrier(
       missingDb: Math.max(0, requiredDb - cniDb),
       served: placesServed(evaluation, service, "C/N"),
       behind: tunerShare,
+      weak: placesServed(evaluation, service, "too little"),
     });
     return graver(turned, culprit);
   }

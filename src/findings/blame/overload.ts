@@ -1,14 +1,15 @@
 /** Who drives a part too hard. */
 
+import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import { extreme } from "../extreme.ts";
 import type { Draft } from "../finding.ts";
 import { culpritFirst } from "../rule.ts";
+import { askWhole } from "../watched.ts";
 import { isByGain } from "./choose.ts";
 import { type Blamed, dishField } from "./culprit.ts";
-import { isAmplifier } from "./level.ts";
 import { declaredGainDb, exceeding } from "./shortcomings.ts";
-import { type Stage, stagesTo } from "./stages.ts";
+import { isAmplifier, type Stage, stagesTo } from "./stages.ts";
 
 /**
  * The same finding with the culprit first: an amplifier before the driven part. Nobody takes a source in hand for what
@@ -16,8 +17,16 @@ import { type Stage, stagesTo } from "./stages.ts";
  */
 export function blameForOverload(evaluation: Evaluation, draft: Draft<"overload">): Draft<"overload"> {
   const record = evaluation.record(draft.at.part);
-  if (!record || draft.facts.because !== "input") return draft;
-  const culprit = driverOf(evaluation, record, (draft.value ?? 0) - (draft.limit ?? 0));
+  const over = (draft.value ?? 0) - (draft.limit ?? 0);
+  if (!record) return draft;
+  if (draft.facts.because === "gain") {
+    const knob = knobBefore(evaluation, loudestWay(evaluation, record), over);
+    if (!knob) return draft;
+    const parts = culpritFirst(knob.step.part, draft.parts);
+    return { ...draft, parts, facts: { ...draft.facts, because: "input" } };
+  }
+  if (draft.facts.because !== "input") return draft;
+  const culprit = driverOf(evaluation, record, over);
   if (!culprit) return draft;
   const [driven] = draft.parts;
   const parts =
@@ -41,6 +50,8 @@ export function sourceOfOverload(evaluation: Evaluation, record: PartRecord): Bl
   };
   const stages = loudestWay(evaluation, record);
   const last = stages.at(-1);
+  const knob = knobBefore(evaluation, stages, over);
+  if (knob) return asDriver(knob, over);
   // Driven far, it amplifies less than it would: that is no merit of its own.
   if (last && isByGain(declaredGainDb(last), over)) return itself;
   return driverOf(evaluation, record, over) ?? itself;
@@ -54,16 +65,57 @@ function driverOf(evaluation: Evaluation, record: PartRecord, over: number): Bla
   const sourceExcess = source ? (exceeding(source)?.excessDb ?? 0) : 0;
   const isAmplifiers = amplifier && (declaredGainDb(amplifier) >= over || sourceExcess < over / 2);
   const stage = isAmplifiers ? amplifier : source;
-  if (!stage) return undefined;
+  return stage && asDriver(stage, over);
+}
+
+function asDriver(stage: Stage, over: number): Blamed {
   const { part, to, levelDbuv } = stage.step;
+  const amplifies = isAmplifier(stage);
   return {
     part,
     port: to,
-    does: stage === amplifier ? "high gain" : "strong source",
+    does: amplifies ? "high gain" : "strong source",
     excessDb: exceeding(stage)?.excessDb ?? over,
-    amount: stage === amplifier ? declaredGainDb(stage) : levelDbuv,
+    amount: amplifies ? declaredGainDb(stage) : levelDbuv,
     ...dishField(stage.record),
   };
+}
+
+/**
+ * The amplifier to turn down instead of the part that is driven, at the end of `stages`: where that has no knob, as a
+ * multiswitch, or where several amplifiers beside each other are driven too far by one before them all.
+ */
+export function knobBefore(
+  evaluation: Evaluation,
+  stages: readonly Stage[],
+  over: number,
+): Stage | undefined {
+  const last = stages.at(-1);
+  const before = stages.slice(0, -1).filter((s) => isAmplifier(s) && declaredGainDb(s) >= over);
+  if (!last || over <= 0 || before.length === 0) return undefined;
+  if (!isAmplifier(last)) return extreme(before, declaredGainDb);
+  return before.findLast((stage) => {
+    const gainDb = declaredGainDb(stage);
+    return askWhole(evaluation, (whole) => drivesSeveral(whole, stage.step.part, gainDb));
+  });
+}
+
+/** Whether two amplifiers or more beside each other, first behind this one, are driven too far, none by more than its gain. */
+function drivesSeveral(whole: Evaluation, part: PartId, gainDb: number): boolean {
+  const driven = whole.records.flatMap((record) => {
+    const over = overOf(record);
+    const way = over > 0 ? loudestWay(whole, record) : [];
+    const last = way.at(-1);
+    const behind = way.slice(way.findIndex(({ step }) => step.part === part) + 1, -1);
+    const isFirst = behind.length < way.length - 1 && !behind.some((s) => overOf(s.record) > 0);
+    return last && isFirst && isAmplifier(last) ? [over] : [];
+  });
+  return driven.length > 1 && driven.every((over) => over <= gainDb);
+}
+
+/** How much too far the hardest driven way of a part is driven [dB]. */
+function overOf({ drives }: PartRecord): number {
+  return Math.max(0, ...drives.map((d) => d.levelDbuv - d.allowedDbuv));
 }
 
 /** The way of the strongest carrier that leaves a part. */

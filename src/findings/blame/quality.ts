@@ -8,14 +8,15 @@ import { type BandFacts, bandFactsOf } from "../bandFacts.ts";
 import { isWanted } from "../collisions.ts";
 import { extreme } from "../extreme.ts";
 import type { Draft } from "../finding.ts";
+import { withAmplified } from "./amplified.ts";
 import { type About, asCulprit, type Suspect, worstOf } from "./choose.ts";
 import type { Blamed, Misdeed } from "./culprit.ts";
 import { type Leak, type LeakBy, leaksAt, shareByTurn, turnOf } from "./leaks.ts";
-import { isAmplifier, withAmplified } from "./level.ts";
 import { sourceOfOverload } from "./overload.ts";
-import { placesServed } from "./served.ts";
+import { placesServed, type ServedByOutput } from "./served.ts";
+import { sharedLack } from "./sharedLack.ts";
 import { lacking } from "./shortcomings.ts";
-import { type Stage, stagesTo } from "./stages.ts";
+import { isAmplifier, type Stage, stagesTo } from "./stages.ts";
 
 /** What disturbs a carrier most: noise, third-order products of an amplifier, or a foreign signal. */
 export type Spoiler =
@@ -202,10 +203,13 @@ function meetingsOf({ record, carrier }: Stage): readonly Met[] {
   });
 }
 
-/** Whose noise it is. `behind`: noise over carrier that is added where the way ends, as by a tuner. */
+/**
+ * Whose noise it is. `behind`: noise over carrier that is added where the way ends, as by a tuner; `weak`: the places
+ * that get too little level, where those count that lack it.
+ */
 export function blameForNoise(
   stages: readonly Stage[],
-  about: About & { readonly behind?: number },
+  about: About & { readonly behind?: number; readonly weak?: ServedByOutput },
 ): Blamed | undefined {
   const added = [...shares(stages, ({ step }) => step.cnDb), about.behind ?? 0];
   const total = added.reduce((sum, share) => sum + share, 0);
@@ -243,7 +247,7 @@ export function blameForNoise(
     return all;
   });
   const clear = suspects.filter(({ shortcoming }) => shortcoming.excessDb >= about.missingDb / 4);
-  return worstOf(clear, about) ?? firstWeak(stages, { added, total, restoredDb });
+  return worstOf(clear, about) ?? firstWeak(stages, { added, total, restoredDb, about });
 }
 
 /** More than so much nobody gains from a cleaner source [dB]: what follows adds noise of its own. */
@@ -293,6 +297,7 @@ function firstWeak(
     readonly added: readonly number[];
     readonly total: number;
     readonly restoredDb: (k: number, excessDb: number) => number;
+    readonly about: About & { readonly weak?: ServedByOutput };
   },
 ): Blamed | undefined {
   const source = stages[0];
@@ -316,7 +321,12 @@ function firstWeak(
   // A source whose own noise and weakness make most of it is not helped by mending what comes behind.
   const bySource =
     (noise.added[0] ?? 0) + (stages[1]?.record.kind.family === "convert" ? (noise.added[1] ?? 0) : 0);
-  if (loss && loss.shortcoming.excessDb > 1 && bySource < noise.total / 2) return asCulprit(loss);
+  if (loss && loss.shortcoming.excessDb > 1 && bySource < noise.total / 2) {
+    const found = asCulprit(loss);
+    // A part that loses as much as its kind does loses nothing more than it should.
+    const own = found.does === "loses" ? { ...found, excessDb: 0 } : found;
+    return sharedLack(stages, noise.about.weak ?? noise.about.served) ?? own;
+  }
   return (
     source &&
     asCulprit({

@@ -19,6 +19,12 @@ export type Stage = {
   readonly carrier: CarrierId;
 };
 
+/** Whether the carrier is amplified here on its way. */
+export function isAmplifier({ record, step }: Stage): boolean {
+  const { job } = record.kind.trade;
+  return (job === "amplifier" || job === "mast amplifier") && record.powered && (step.gainDb ?? 0) > 0;
+}
+
 /** Stages from the source to a socket, or to an input of a receiver; empty where the carrier does not come. */
 export function stagesTo(evaluation: Evaluation, spot: OutputSpot, arriving: Arriving): readonly Stage[] {
   const at = outputBefore(evaluation, spot);

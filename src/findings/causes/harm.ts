@@ -95,7 +95,7 @@ function killing({ part, failsBy }: Verdict, groups: readonly Group[], ways: Way
   if (!failsBy) return [];
   const passed = new Set(ways.signalTo(part).map((p) => p.part));
   return groups.filter(({ findings }) =>
-    findings.some((f) => failsBy.includes(f.rule) && f.parts.some((p) => passed.has(p))),
+    findings.some((f) => failsBy.some(({ rule }) => rule === f.rule) && f.parts.some((p) => passed.has(p))),
   );
 }
 

@@ -158,7 +158,11 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
       ? { stage: 6, natures: ["too strong"], takes: ["moderation", "quality"], lacks: [] }
       : { stage: 8, natures: ["too strong"], takes: ["moderation"], lacks: ["moderation"] };
   },
-  "level-limits": (finding) => (finding.at.side === "too much" ? TOO_STRONG : TOO_WEAK),
+  "level-limits": (finding) => {
+    const mechanism = finding.at.side === "too much" ? TOO_STRONG : TOO_WEAK;
+    // Taps in the wrong order give too much to some and too little to others.
+    return finding.facts.culprit?.does === "wrong order" ? { ...mechanism, natures: ["wiring"] } : mechanism;
+  },
   "level-difference": { stage: 10, natures: ["too weak", "too strong"], takes: [], lacks: ["level"] },
   slope: { stage: 10, natures: ["too weak", "too strong"], takes: [], lacks: ["level"] },
   "low-carrier-to-noise": {

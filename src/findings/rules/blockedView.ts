@@ -1,6 +1,5 @@
-import { feedsOf, obstructionOf } from "../../parts/dishFeeds.ts";
-import { DISH_OPTIONS, type DishOptions } from "../../parts/dishOptions.ts";
-import { remembered } from "../../signal/remember.ts";
+import { dishOptionsOf } from "../../parts/dishBands.ts";
+import { feedsOf, middleOfBandMHz, obstructionOf } from "../../parts/dishFeeds.ts";
 import type { Draft } from "../finding.ts";
 import { type RuleOf, wireIdsAt } from "../rule.ts";
 
@@ -17,17 +16,13 @@ export type BlockedViewFacts =
 
 /** Less is no more than an alignment costs that is not quite perfect [dB]; a choice of this tool. */
 const LEAST_LOSS_DB = 1;
-/** Middle of the sky band, where the loss is told [MHz]. */
-const TOLD_AT_MHZ = 11_700;
-
-const checked = new WeakMap<object, DishOptions>();
 
 /** A dish that cannot see its satellite: it stands below the horizon, or something stands before it. */
 export const blockedView: RuleOf<"blocked-view"> = {
   id: "blocked-view",
   check: ({ record }) => {
-    if (record.kind.options !== DISH_OPTIONS) return [];
-    const o = remembered(checked, record.options, () => DISH_OPTIONS.parse(record.options));
+    const o = dishOptionsOf(record);
+    if (!o) return [];
     return feedsOf(o).flatMap(({ port, aim }): Draft<"blocked-view">[] => {
       const { azimuthDeg, elevationDeg } = aim;
       const place = {
@@ -46,7 +41,7 @@ export const blockedView: RuleOf<"blocked-view"> = {
             facts: { kind: "below the horizon", elevationDeg },
           },
         ];
-      const hidden = obstructionOf(o, aim, TOLD_AT_MHZ);
+      const hidden = obstructionOf(o, aim, middleOfBandMHz(o));
       if (!hidden || hidden.lossDb < LEAST_LOSS_DB) return [];
       const topDeg = hidden.obstacle.elevationDeg;
       return [

@@ -1,5 +1,6 @@
 import type { PartId } from "../../design/design.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
+import type { SwitchDeclaration } from "../../parts/contract.ts";
 import { type Offer, type PositionCommand, positionAsked, type SwitchState } from "../../signal/control.ts";
 import {
   commandTurnedAway,
@@ -54,7 +55,7 @@ export type CommandLostFacts =
       readonly carries: "high band" | "messages" | "position";
     };
 
-type Kind = "quadrant" | "position" | "both" | "stack";
+type Kind = SwitchDeclaration["by"];
 
 /** 18 V that arrives too low to select horizontal, and tone that does not arrive. */
 export const commandLost: RuleOf<"command-lost"> = {
@@ -262,6 +263,8 @@ function toneLost(
   { port, by, offer }: Heard,
   heeds: PositionCommand,
 ): readonly Draft<"command-lost">[] {
+  // An LNB that only switches the polarisation does not care for the tone.
+  if (by === "polarisation") return [];
   const isAsked = by !== "position" || positionAsked(offer.request, heeds) !== undefined;
   if (offer.toneArrives || !isAsked) return [];
   const part = record.part.id;

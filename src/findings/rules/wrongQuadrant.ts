@@ -8,8 +8,13 @@ import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
 export type WrongQuadrantFacts =
   /** Two leads, or more in a ring, sit on each other's inputs. */
   | { readonly kind: "swapped"; readonly ports: readonly string[] }
-  /** One lead sits where another plane belongs; `dish`: where it comes from another satellite. */
-  | { readonly kind: "misplaced"; readonly expects: string; readonly gets: string; readonly dish?: PartId }
+  /** One lead sits where another plane belongs; `foreign`: where it comes from another satellite. */
+  | {
+      readonly kind: "misplaced";
+      readonly expects: string;
+      readonly gets: string;
+      readonly foreign?: { readonly dish: PartId; readonly satellite: string };
+    }
   /** An LNB whose outputs hold no quadrant of their own. */
   | {
       readonly kind: "no quattro";
@@ -74,7 +79,7 @@ function wrongLeads(record: PartRecord, inputs: readonly PlaneInput[]): readonly
   for (const input of inputs) {
     const { gets } = input;
     if (gets.kind !== "plane") continue;
-    const to = home.get(`${gets.dish}/${gets.quadrant}`);
+    const to = home.get(`${satelliteKey(gets)}/${gets.quadrant}`);
     if (to !== input.port) moved.set(input.port, to);
   }
   const found: Drafted[] = [];
@@ -98,36 +103,42 @@ function wrongLeads(record: PartRecord, inputs: readonly PlaneInput[]): readonly
         kind: "misplaced",
         expects: plane,
         gets: gets.quadrant,
-        ...(isForeign ? { dish: gets.dish } : {}),
+        ...(isForeign ? { foreign: { dish: gets.dish, satellite: gets.satellite } } : {}),
       },
     });
   }
   return found;
 }
 
-/** The input where each plane belongs: every satellite of the part is the dish that most of its inputs get. */
+/** A satellite as one dish sees it: two LNBs beside each other have one dish and two satellites. */
+function satelliteKey({ dish, satellite }: { readonly dish: PartId; readonly satellite: string }): string {
+  return `${dish}/${satellite}`;
+}
+
+/** The input where each plane belongs: every satellite of the part is the one that most of its inputs get. */
 function homes(inputs: readonly PlaneInput[]): ReadonlyMap<string, string> {
-  const counts = new Map<string, Map<PartId, number>>();
+  const counts = new Map<string, Map<string, number>>();
   for (const { satellite, gets } of inputs) {
     if (gets.kind !== "plane") continue;
-    const own = counts.get(satellite) ?? new Map<PartId, number>();
-    counts.set(satellite, own.set(gets.dish, (own.get(gets.dish) ?? 0) + 1));
+    const own = counts.get(satellite) ?? new Map<string, number>();
+    const key = satelliteKey(gets);
+    counts.set(satellite, own.set(key, (own.get(key) ?? 0) + 1));
   }
-  const taken = new Set<PartId>();
+  const taken = new Set<string>();
   const home = new Map<string, string>();
   const byCertainty = [...counts].sort((a, b) => most(b[1]) - most(a[1]));
-  for (const [satellite, dishes] of byCertainty) {
-    const [dish] = [...dishes].filter(([id]) => !taken.has(id)).sort((a, b) => b[1] - a[1])[0] ?? [];
-    if (dish === undefined) continue;
-    taken.add(dish);
+  for (const [satellite, arriving] of byCertainty) {
+    const [key] = [...arriving].filter(([each]) => !taken.has(each)).sort((a, b) => b[1] - a[1])[0] ?? [];
+    if (key === undefined) continue;
+    taken.add(key);
     for (const input of inputs)
-      if (input.satellite === satellite) home.set(`${dish}/${input.quadrant}`, input.port);
+      if (input.satellite === satellite) home.set(`${key}/${input.quadrant}`, input.port);
   }
   return home;
 }
 
-function most(dishes: ReadonlyMap<PartId, number>): number {
-  return Math.max(...dishes.values());
+function most(counts: ReadonlyMap<string, number>): number {
+  return Math.max(...counts.values());
 }
 
 /** Ports whose leads sit in a ring on each other's places; undefined where the way does not come back. */

@@ -114,6 +114,7 @@ function askedSetting({ by, heeds }: SwitchDeclaration, request: Request): strin
   const position = positionAsked(request, heeds) ?? 1;
   const quadrant = `${polarisation}${half === "low" ? "L" : "H"}`;
   if (by === "position") return String(position);
+  if (by === "polarisation") return polarisation;
   return by === "both" ? `${position}:${quadrant}` : quadrant;
 }
 

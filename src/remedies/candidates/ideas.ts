@@ -3,6 +3,7 @@ import type { Idea } from "../candidate.ts";
 import { aerialCable } from "./aerialCable.ts";
 import { amplifierAway, lineAmplifier, tvAmplifier } from "./amplifiers.ts";
 import { bandCombiner } from "./bandCombiner.ts";
+import { bandConverter } from "./bandConverter.ts";
 import { filterBefore, otherChannels, trap, trapIntruder, trapNeighbour } from "./bands.ts";
 import { cableGrade } from "./cable.ts";
 import { plugIn } from "./connect.ts";
@@ -71,7 +72,7 @@ export const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   "blocked-view": [clearView],
   "supply-overloaded": [endShort, ownLimits, strongerSupply, mainsUnit, otherConverter],
   "no-supply": [...BEHIND_LOOP, supplyOn, inserter, mainsUnit, higherSupply, bandCombiner],
-  "not-connected": [secondLead, stackForSwitch],
+  "not-connected": [askedPosition, secondLead, stackForSwitch],
   "wideband-shared": [aerialCable, ...OTHER_FEED],
   "shared-frequencies": [
     freeChannel,
@@ -109,8 +110,9 @@ export const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     stackUnderTheRoof,
   ],
   "too-many-tuners": [ownUserBands, otherConverter, stackUnderTheRoof],
-  "plane-missing": [secondCable, ...OTHER_FEED],
+  "plane-missing": [bandConverter, secondCable, ...OTHER_FEED],
   "receiver-misses": [
+    bandConverter,
     ...BEHIND_LOOP,
     cableTuner,
     freeChannel,

@@ -8,13 +8,19 @@ import { set } from "./mend.ts";
 
 /** Sets it in the receiver's menu, to a position where something is connected; the first one first. */
 export const askedPosition: Idea = (site, finding) => {
-  if (finding.rule !== "command-lost" || !("positions" in finding.facts)) return [];
+  const receivers =
+    finding.rule === "command-lost" && "positions" in finding.facts
+      ? [finding.facts.receiver]
+      : finding.rule === "not-connected" && finding.facts.kind === "missed"
+        ? finding.facts.receivers
+        : [];
   const unit = site.evaluation.record(finding.at.part);
-  const receiver = site.evaluation.record(finding.facts.receiver);
+  // Several that stand at one empty position miss a lead there.
+  const receiver = receivers.length === 1 ? site.evaluation.record(receivers[0] ?? "") : undefined;
   if (!unit || !receiver) return [];
   const offer = Object.values(unit.switches)
     .flatMap((state) => state.offers)
-    .find((o) => `${o.part}.${o.port}` === finding.at.band);
+    .find((o) => o.part === receiver.part.id && [undefined, `${o.part}.${o.port}`].includes(finding.at.band));
   const [{ heeds = "committed" } = {}] = (unit.power.switches ?? []).filter((s) => s.by !== "stack");
   const option = optionsMeaning(receiver.kind, MEANINGS[heeds]).find((key) =>
     asksBy(receiver, key, { port: offer?.port, heeds }),

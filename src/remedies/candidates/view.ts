@@ -1,9 +1,15 @@
 /** A dish that does not see its satellite for something in the way: raised above it, or moved to where the view is free. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
-import { type DishFeed, feedsOf, type Obstacle, obstructionOf } from "../../parts/dishFeeds.ts";
-import { DISH_OPTIONS, type DishOptions } from "../../parts/dishOptions.ts";
+import { dishOptionsOf } from "../../parts/dishBands.ts";
+import {
+  type DishFeed,
+  feedsOf,
+  middleOfBandMHz,
+  type Obstacle,
+  obstructionOf,
+} from "../../parts/dishFeeds.ts";
+import type { DishOptions } from "../../parts/dishOptions.ts";
 import { optionMeaning } from "../../parts/meanings.ts";
-import { remembered } from "../../signal/remember.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import { recordsAround } from "./around.ts";
@@ -12,8 +18,6 @@ import { recordsAround } from "./around.ts";
 const RAISES_M = [1, 2, 3] as const;
 /** As free as that a view is free [dB]; what the finding about it leaves alone. */
 const FREE_DB = 1;
-/** Middle of the sky band [MHz]. */
-const SKY_MHZ = 11_700;
 /** Behind an edge that stands as high as the ray, and behind any higher one, no larger dish makes up for it [dB]. */
 const HIDDEN_DB = 6;
 
@@ -43,19 +47,16 @@ export function isHidden(record: PartRecord): boolean {
   return o !== undefined && hiddenFeed(o, HIDDEN_DB) !== undefined;
 }
 
-const checked = new WeakMap<object, DishOptions>();
-
 /** Those of a dish with something before it. */
-function optionsOf({ kind, options }: PartRecord): DishOptions | undefined {
-  if (kind.options !== DISH_OPTIONS || !Array.isArray(options.obstacles) || options.obstacles.length === 0)
-    return undefined;
-  return remembered(checked, options, () => DISH_OPTIONS.parse(options));
+function optionsOf(record: PartRecord): DishOptions | undefined {
+  const o = dishOptionsOf(record);
+  return o && o.obstacles.length > 0 ? o : undefined;
 }
 
 /** A feed whose satellite stands above the horizon and behind an obstacle. */
 function hiddenFeed(o: DishOptions, leastDb: number = FREE_DB): DishFeed | undefined {
   return feedsOf(o).find(
-    ({ aim }) => aim.elevationDeg > 0 && (obstructionOf(o, aim, SKY_MHZ)?.lossDb ?? 0) >= leastDb,
+    ({ aim }) => aim.elevationDeg > 0 && (obstructionOf(o, aim, middleOfBandMHz(o))?.lossDb ?? 0) >= leastDb,
   );
 }
 

@@ -12,7 +12,7 @@ export type PlaneTest = {
 
 const known = new WeakMap<Evaluation, readonly PlaneTest[]>();
 
-/** In the order of the dishes, and of each dish VL, VH, HL, HH. */
+/** In the order of the dishes, and of each dish VL, VH, HL, HH; right-hand circular with V, left-hand with H. */
 export function planeTests(evaluation: Evaluation): readonly PlaneTest[] {
   let tests = known.get(evaluation);
   if (!tests) {
@@ -26,14 +26,18 @@ export function planeTests(evaluation: Evaluation): readonly PlaneTest[] {
           own.carriers.push(carrier);
           byPlane.set(planeKey(plane), own);
         }
-        return QUADRANTS.flatMap((quadrant) => {
-          const own = byPlane.get(`${source.part.id}/${quadrant}`);
-          const sorted = own?.carriers.sort((a, b) => a.airMHz - b.airMHz) ?? [];
+        const ordered = [...byPlane.values()].sort((a, b) => placeOf(a.plane) - placeOf(b.plane));
+        return ordered.flatMap(({ plane, carriers }) => {
+          const sorted = carriers.sort((a, b) => a.airMHz - b.airMHz);
           const carrier = sorted[Math.floor(sorted.length / 2)];
-          return own && carrier ? [{ plane: own.plane, carrier }] : [];
+          return carrier ? [{ plane, carrier }] : [];
         });
       });
     known.set(evaluation, tests);
   }
   return tests;
+}
+
+function placeOf({ polarisation, half, circular }: Plane): number {
+  return QUADRANTS.indexOf(`${polarisation}${half === "low" ? "L" : "H"}`) + (circular ? 0.5 : 0);
 }

@@ -7,7 +7,7 @@ import type { Plane } from "../../findings/missing.ts";
 import { receive } from "../../findings/reception.ts";
 import { outletVerdict } from "../../findings/verdict.ts";
 import { planeKey, wantedCarriers } from "../../findings/wanted.ts";
-import { SKY_SPLIT_MHZ } from "../../parts/planSatellite.ts";
+import { skyHalfOf } from "../../parts/planSatellite.ts";
 import type { Service } from "../../signal/carrier.ts";
 
 export type ReceptionCounts = {
@@ -62,13 +62,14 @@ function outletCounts(record: PartRecord): ReceptionCounts | undefined {
   const planes = new Map<string, number>();
   const seen = new Set<string>();
   for (const { band, i } of handedOn(record, sockets, "satellite")) {
-    const { part: source, polarisation, key } = band.origin;
+    const { part: source, polarisation, key, circular } = band.origin;
     const index = band.grid.index[i] ?? 0;
     const carrier = band.grid.plan[index];
     // User bands carry whatever is asked for: there is no plane to look for.
     if (!polarisation || !carrier || band.stack || seen.has(`${key}#${index}`)) continue;
     seen.add(`${key}#${index}`);
-    add(planes, { source, polarisation, half: carrier.airMHz < SKY_SPLIT_MHZ ? "low" : "high" });
+    const half = skyHalfOf(carrier.airMHz);
+    add(planes, { source, polarisation, half, ...(circular ? { circular } : {}) });
   }
   return {
     part: record.part.id,

@@ -6,7 +6,7 @@ import type { GivenUp } from "../../remedies/givenUp.ts";
 import type { Work, WorkPlace } from "../../remedies/work.ts";
 import { plural } from "../../words/plural.ts";
 import { list } from "../phrases.ts";
-import { optionWords, valueWords } from "./optionWords.ts";
+import { changeWords, optionWords } from "./optionWords.ts";
 import type { StepNames } from "./told.ts";
 
 /** "Move the lead of “HL trunk” from HH to HL of “Multiswitch”" */
@@ -76,8 +76,8 @@ function optionChange(
   part: Part,
   { option, from, to }: { option: string; from: unknown; to: unknown },
 ): string {
-  const value = (x: unknown) => valueWords(part.kind, option, x);
-  return `${optionWords(part.kind, option)} from ${value(from)} to ${value(to)}`;
+  const [before, after] = changeWords(part.kind, option, { from, to });
+  return `${optionWords(part.kind, option)} from ${before} to ${after}`;
 }
 
 /** What stands before a dish is not set: the dish goes where it does not. */

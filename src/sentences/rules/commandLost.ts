@@ -4,6 +4,7 @@ import {
   type WrongInput,
 } from "../../findings/commandStop.ts";
 import { type LoopOut, loopOutOf } from "../../findings/loopOut.ts";
+import { skyHalfOf } from "../../parts/planSatellite.ts";
 import type { Band } from "../../signal/band.ts";
 import type { PositionCommand } from "../../signal/control.ts";
 import { numeral, numeralAsSet } from "../../words/numbers.ts";
@@ -260,5 +261,5 @@ function why({ finding: { facts, limit = 0 } }: Told<"command-lost">): string {
 
 /** In the half of the sky band that the tone asks for: from 11.7 GHz up. */
 function isHighBand(band: Band, i: number): boolean {
-  return band.half === "high" || (band.shifts.length === 0 && (band.grid.centre[i] ?? 0) >= 11_700);
+  return band.half === "high" || (band.shifts.length === 0 && skyHalfOf(band.grid.centre[i] ?? 0) === "high");
 }

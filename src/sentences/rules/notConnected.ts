@@ -15,6 +15,15 @@ export const notConnected: RuleWords<"not-connected"> = {
     const { at, facts } = told.finding;
     if (facts.kind === "missed" && isOffDish(told, facts.ports))
       return `${partName(at.part)} is on no dish, so ${withoutSignal(facts.receivers, at.part)}.`;
+    const asked = facts.kind === "missed" ? emptyPosition(told, facts.ports) : undefined;
+    if (facts.kind === "missed" && asked) {
+      const askers = list(facts.receivers.map(partName));
+      const where = `${partName(at.part)} for position ${asked.empty}, where nothing is connected`;
+      return plural(facts.receivers.length, {
+        one: `${askers} asks ${where}.`,
+        other: `${askers} ask ${where}.`,
+      });
+    }
     if (facts.kind === "missed")
       return plural(facts.ports.length, {
         one: `Nothing is connected to ${inputsOf(told, facts.ports)}, so ${withoutSignal(facts.receivers, at.part)}.`,
@@ -31,6 +40,9 @@ export const notConnected: RuleWords<"not-connected"> = {
     const { facts } = told.finding;
     if (facts.kind === "missed" && isOffDish(told, facts.ports))
       return `Put ${partName(told.finding.at.part)} onto its dish.`;
+    const asked = facts.kind === "missed" ? emptyPosition(told, facts.ports) : undefined;
+    if (facts.kind === "missed" && asked)
+      return `Set ${list(facts.receivers.map(partName))} to ${asked.inUse}, or connect position ${asked.empty}.`;
     return facts.kind === "missed" ? `Connect ${inputsOf(told, facts.ports)}.` : undefined;
   },
   customer: (told) => {
@@ -83,6 +95,23 @@ function withoutSignal(receivers: readonly string[], part: string): string {
     one: `${list(receivers.map(partName))} is without signal from there`,
     other: `${list(receivers.map(partName))} are without signal from there`,
   });
+}
+
+/** More positions than these are not listed. */
+const MOST_POSITIONS_TOLD = 3;
+
+/** An open position of a switch that has LNBs on others: the receiver asks for the wrong one, or a lead is off. */
+function emptyPosition(
+  { record }: Told<"not-connected">,
+  [port, ...others]: readonly string[],
+): { readonly empty: string; readonly inUse: string } | undefined {
+  const inputs = record?.ports.filter((p) => p.role === "position") ?? [];
+  const empty = inputs.find((p) => p.id === port);
+  const inUse = inputs.filter((p) => record?.joined[p.id]).map((p) => p.label);
+  if (!empty || others.length > 0 || inUse.length === 0) return undefined;
+  const words =
+    inUse.length > MOST_POSITIONS_TOLD ? "one that is connected" : `position ${inUse.join(" or ")}`;
+  return { empty: empty.label, inUse: words };
 }
 
 /** Whether what is open is the feed of an LNB, which sits on a dish and has no lead. */

@@ -5,7 +5,7 @@ import { lossCureOf, lossForCustomer, lossForTrade, lossMeasure, lossMessage } f
 export const planeMissing: RuleWords<"plane-missing"> = {
   title: "A quarter of a satellite does not arrive",
   explain:
-    "A satellite comes in four quarters: vertical and horizontal, low and high. Each needs its own trunk, or a switch that can be told to give it. " +
+    "A satellite comes in four quarters: vertical and horizontal, low and high; in C band and Ka band in two halves. Each needs its own trunk, or a switch that can be told to give it. " +
     "An open input, a wrong lead, or a part that stops 18 V or tone takes one or two away for all behind it.",
   source: "EN 61319-1 for the four quarters, as quoted",
   severities: ["error"],
@@ -15,7 +15,9 @@ export const planeMissing: RuleWords<"plane-missing"> = {
   trade: (told) =>
     lossForTrade(
       told,
-      "Each quarter holds about a quarter of the transponders: 13 V or 18 V selects the polarisation, and the 22 kHz tone the high band.",
+      told.finding.facts.missing.planes.some((plane) => plane.isUndivided)
+        ? "Each polarisation holds about half of the transponders: 13 V or 18 V selects it. C band and Ka band have no halves."
+        : "Each quarter holds about a quarter of the transponders: 13 V or 18 V selects the polarisation, and the 22 kHz tone the high band.",
     ),
   measure: lossMeasure,
   neighbours: ["wrong-feed", "command-lost", "receiver-misses", "not-connected"],

@@ -25,11 +25,16 @@ export const switchedOutputShared: RuleWords<"switched-output-shared"> = {
       other: `${who} share ${output}${by}: ${both} see only what one asks for.`,
     });
   },
-  cure: ({ finding: { facts } }) =>
-    plural(facts.receivers.length, {
-      one: "Give each input an output of its own, or use an SCR/dSCR LNB.",
-      other: "Give each receiver an output of its own, or use an SCR/dSCR LNB.",
-    }),
+  cure: (told) =>
+    hasNoHalves(told)
+      ? plural(told.finding.facts.receivers.length, {
+          one: "Give each input an output of its own.",
+          other: "Give each receiver an output of its own.",
+        })
+      : plural(told.finding.facts.receivers.length, {
+          one: "Give each input an output of its own, or use an SCR/dSCR LNB.",
+          other: "Give each receiver an output of its own, or use an SCR/dSCR LNB.",
+        }),
   customer: (told) => {
     const { receivers } = told.finding.facts;
     return plural(receivers.length, {
@@ -46,6 +51,8 @@ export const switchedOutputShared: RuleWords<"switched-output-shared"> = {
         (o) =>
           `${partName(o.part)} asks for ${o.request?.polarisation ?? ""} ${o.request?.half ?? ""} (${voltsDo(o.volts, { one: "arrives", other: "arrive" })}${o.request?.half === "high" ? ", with tone" : ""})`,
       );
+    if (hasNoHalves(told))
+      return `${list(asks)}. On a shared line the highest voltage decides the polarisation (above ${numeral(state?.thresholdVolts ?? 0)} V is horizontal): the output is at ${facts.setting ?? "nothing"}. The others miss the other polarisation, half of the transponders.`;
     return (
       `${list(asks)}. On a shared line the highest voltage decides the polarisation (above ${numeral(state?.thresholdVolts ?? 0)} V is horizontal). Tone from anybody ` +
       `decides the high band: the output is at ${facts.setting ?? "nothing"}. ${plural(value ?? 2, {
@@ -74,3 +81,8 @@ export const switchedOutputShared: RuleWords<"switched-output-shared"> = {
     return pictureOf(told, spot, marks);
   },
 };
+
+/** The output belongs to an LNB of C band or Ka band, which switches the polarisation alone. */
+function hasNoHalves({ record, finding: { at } }: Told<"switched-output-shared">): boolean {
+  return record?.power.switches?.find((s) => s.port === at.port)?.by === "polarisation";
+}

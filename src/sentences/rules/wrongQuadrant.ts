@@ -27,11 +27,11 @@ export const wrongQuadrant: RuleWords<"wrong-quadrant"> = {
       }
       case "misplaced": {
         const what =
-          facts.dish === undefined
+          facts.foreign === undefined
             ? QUADRANT_WORDS[facts.gets]
-            : `${QUADRANT_WORDS[facts.gets]} of ${partName(facts.dish)}`;
+            : `${QUADRANT_WORDS[facts.gets]} of ${facts.foreign.satellite} from ${partName(facts.foreign.dish)}`;
         const belongs =
-          facts.dish === undefined
+          facts.foreign === undefined
             ? `stands for ${planeWords(facts.expects)}`
             : "stands for another satellite";
         return `${capital(portWords(told.record, at.port ?? ""))} of ${name} gets ${what}, but ${belongs}.`;

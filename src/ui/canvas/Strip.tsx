@@ -4,11 +4,12 @@
  */
 import { memo } from "react";
 import type { Medium } from "../../parts/contract.ts";
+import { SKY_SPLIT_MHZ } from "../../parts/planSatellite.ts";
 import type { Spectrum } from "../../signal/band.ts";
-import { COAX_TICKS_MHZ, coaxScale, SKY_TICKS_MHZ, skyScale, tickLabel } from "./axis.ts";
+import { COAX_TICKS_MHZ, coaxScale, skyScale, skyTicks, tickLabel } from "./axis.ts";
 import type { CarrierState } from "./carrierState.ts";
 import type { Size } from "./layout.ts";
-import { type StripDrawing, type StripShape, stripDrawing } from "./stripGeometry.ts";
+import { type StripDrawing, type StripShape, skyAtMHz, stripDrawing } from "./stripGeometry.ts";
 import { placeTags } from "./stripTags.ts";
 
 /** How much a strip shows: "small" shapes alone; "mid" large tags; "near" everything; "close" frequencies too. */
@@ -33,7 +34,7 @@ export const Strip = memo(function Strip({ spectrum, medium, width, height, deta
     <>
       <rect className="strip-plate" width={width} height={height} rx={4} />
       <g transform={`translate(${PAD_PX} ${PAD_PX})`}>
-        {detail === "close" && <Ticks medium={medium} plot={plot} />}
+        {detail === "close" && <Ticks spectrum={spectrum} medium={medium} plot={plot} />}
         {drawing.lost.map(({ x, width: lost }) => (
           <g key={x}>
             <rect
@@ -143,9 +144,18 @@ function Tags({ drawing, plot, size }: Drawn & { readonly size: number }) {
   ));
 }
 
-function Ticks({ medium, plot }: { readonly medium: Medium; readonly plot: Size }) {
-  const x = medium === "sky" ? skyScale(plot.width) : coaxScale(plot.width);
-  const ticks = medium === "sky" ? SKY_TICKS_MHZ : COAX_TICKS_MHZ;
+function Ticks({
+  spectrum,
+  medium,
+  plot,
+}: {
+  readonly spectrum: Spectrum;
+  readonly medium: Medium;
+  readonly plot: Size;
+}) {
+  const at = skyAtMHz(spectrum);
+  const x = medium === "sky" ? skyScale(plot.width, at) : coaxScale(plot.width);
+  const ticks = medium === "sky" ? skyTicks(at ?? SKY_SPLIT_MHZ) : COAX_TICKS_MHZ;
   return ticks.map((mhz) => (
     <g key={mhz} transform={`translate(${x(mhz)} 0)`}>
       <path className="strip-tick" d={`M0 0V${plot.height}`} />

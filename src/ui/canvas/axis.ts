@@ -8,7 +8,14 @@
  */
 
 import { type ScaleLinear, scaleLinear } from "d3-scale";
-import { SKY_FROM_MHZ, SKY_SPLIT_MHZ, SKY_TO_MHZ } from "../../parts/planSatellite.ts";
+import {
+  SATELLITE_BANDS,
+  type SatelliteBand,
+  SKY_FROM_MHZ,
+  SKY_SPLIT_MHZ,
+  SKY_TO_MHZ,
+  satelliteBandOf,
+} from "../../parts/planSatellite.ts";
 import { numeral } from "../../words/numbers.ts";
 
 /** [MHz, share of the width]. The bands: FM, DAB band III, UHF TV (to 694, then to 862), satellite IF. */
@@ -30,7 +37,30 @@ export const COAX_FROM_MHZ = 5;
 export const COAX_TO_MHZ = 2400;
 export const COAX_TICKS_MHZ: readonly number[] = [100, 200, 470, 694, 950, 1500, 2150];
 
-export const SKY_TICKS_MHZ: readonly number[] = [SKY_FROM_MHZ, SKY_SPLIT_MHZ, SKY_TO_MHZ];
+export const SKY_TICKS_MHZ: readonly [number, number, number] = [SKY_FROM_MHZ, SKY_SPLIT_MHZ, SKY_TO_MHZ];
+
+/** Ticks of the wire from a dish, the first and last at its ends, by the band that its satellite sends in [MHz]. */
+const SKY_STRETCHES: Readonly<Record<SatelliteBand, readonly [number, number, number]>> = {
+  C: [3_400, 4_200, 4_800],
+  Ku: SKY_TICKS_MHZ,
+  Ka: [17_300, 19_700, 22_000],
+};
+
+/** Ticks of the wire from a dish on which something lies at this frequency. */
+export function skyTicks(atMHz: number): readonly number[] {
+  return SKY_STRETCHES[satelliteBandOf(atMHz)];
+}
+
+/** From where to where the wire from a dish reaches. */
+export function skyStretch(atMHz: number): { readonly fromMHz: number; readonly toMHz: number } {
+  const [fromMHz, , toMHz] = SKY_STRETCHES[satelliteBandOf(atMHz)];
+  return { fromMHz, toMHz };
+}
+
+/** Whether a frequency is one of the wire from a dish: no cable carries anything near it. */
+export function isOnSky(mhz: number): boolean {
+  return mhz > (COAX_TO_MHZ + SATELLITE_BANDS.C.fromMHz) / 2;
+}
 
 export type FrequencyScale = ScaleLinear<number, number>;
 
@@ -42,12 +72,13 @@ export function coaxScale(widthPx: number): FrequencyScale {
   ).clamp(true);
 }
 
-/** Maps 10.70–12.75 GHz onto 0..widthPx [px]. */
-export function skyScale(widthPx: number): FrequencyScale {
-  return scaleLinear([SKY_FROM_MHZ, SKY_TO_MHZ], [0, widthPx]).clamp(true);
+/** Maps the band of a satellite that sends at this frequency onto 0..widthPx [px]: 10.70–12.75 GHz for Ku band. */
+export function skyScale(widthPx: number, atMHz: number = SKY_SPLIT_MHZ): FrequencyScale {
+  const { fromMHz, toMHz } = skyStretch(atMHz);
+  return scaleLinear([fromMHz, toMHz], [0, widthPx]).clamp(true);
 }
 
-/** "950", "10.7 G" or "12.75 G": short enough for a tick. */
+/** "950", "3.4 G" or "12.75 G": short enough for a tick. */
 export function tickLabel(mhz: number): string {
-  return mhz >= 10_000 ? `${numeral(mhz / 1000, 2)} G` : numeral(mhz, 0);
+  return isOnSky(mhz) ? `${numeral(mhz / 1000, 2)} G` : numeral(mhz, 0);
 }

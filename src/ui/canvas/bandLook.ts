@@ -1,4 +1,5 @@
 /** How a band is told apart from others: a colour and, never without it, a texture and a short tag. */
+import { satelliteBandOn } from "../../parts/planSatellite.ts";
 import type { Band } from "../../signal/band.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { counted } from "../kit/format.ts";
@@ -35,7 +36,9 @@ export function bandLook(band: Band): BandLook {
   }
   if (!polarisation) return look("sat", "Sat", "Sat", "Satellite");
   const plane = polarisation === "V" ? "sat-v" : "sat-h";
-  if (!band.half) return look(plane, polarisation, polarisation, `Satellite ${polarisation}`);
+  // C band and Ka band have no halves: an LNB for them only switches the polarisation.
+  if (!band.half || satelliteBandOn(band) !== "Ku")
+    return look(plane, polarisation, polarisation, `Satellite ${polarisation}`);
   const isLow = band.half === "low";
   return look(
     `${plane}${isLow ? "l" : "h"}`,

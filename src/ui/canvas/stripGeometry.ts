@@ -77,6 +77,11 @@ export function stripDrawing(spectrum: Spectrum, medium: Medium, plot: PlotSize)
   return drawing;
 }
 
+/** A frequency that tells in which band the satellite of a dish sends [MHz]; none where nothing is received. */
+export function skyAtMHz({ bands }: Spectrum): number | undefined {
+  return bands[0]?.grid.centre[0];
+}
+
 const known = new WeakMap<Spectrum, Map<string, StripDrawing>>();
 
 /** What was filtered away needs no name while something is left that has one. */
@@ -100,7 +105,7 @@ function lostSpans(spans: readonly Span[]): readonly LostSpan[] {
 }
 
 function draw(spectrum: Spectrum, medium: Medium, plot: PlotSize): StripDrawing {
-  const x = medium === "sky" ? skyScale(plot.width) : coaxScale(plot.width);
+  const x = medium === "sky" ? skyScale(plot.width, skyAtMHz(spectrum)) : coaxScale(plot.width);
   const shapes: StripShape[] = [];
   const blocks: StripBlock[] = [];
   const tags: WishedTag[] = [];

@@ -4,8 +4,8 @@
  */
 import { describe, expect, test } from "vitest";
 import { evaluate } from "../../../src/evaluate/evaluate.ts";
-import { blameForLevel, isAmplifier, levelled } from "../../../src/findings/blame/level.ts";
-import { stagesTo } from "../../../src/findings/blame/stages.ts";
+import { blameForLevel, levelled } from "../../../src/findings/blame/level.ts";
+import { isAmplifier, stagesTo } from "../../../src/findings/blame/stages.ts";
 import { draw, type Sketch } from "../../draw.ts";
 import { aerial, blamedForLevel, figures } from "./missed.ts";
 

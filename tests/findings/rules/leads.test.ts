@@ -115,7 +115,7 @@ describe("quadrants at a multiswitch", () => {
       {
         parts: ["u"],
         at: { port: "vl" },
-        facts: { kind: "misplaced", expects: "VL", gets: "VL", dish: "j" },
+        facts: { kind: "misplaced", expects: "VL", gets: "VL", foreign: { dish: "j" } },
       },
     ]);
   });

@@ -117,12 +117,42 @@ describe("with two satellites", () => {
     ]);
   });
 
+  // Two LNBs beside each other on one dish: one part, two satellites. As met on every block with two of them.
+  test("two satellites of one dish are two", () => {
+    const oneDish = (leads: string) =>
+      foundBy(
+        "wrong-quadrant",
+        draw(
+          {
+            r: ["receiver-sat"],
+            u: ["multiswitch", { terrestrial: false, satelliteInputs: "8" }],
+            n: ["lnb-quattro"],
+            l: ["lnb-quattro"],
+            k: ["dish", { sideFeeds: [{ orbitalPositionDegE: 26, satelliteName: "East" }] }],
+          },
+          `k.sky > l.sky, k.sky2 > n.sky, ${leads}, u.out1 > r.sat`,
+        ),
+      );
+    const others = "l.vh > u.vh, l.hl > u.hl, l.hh > u.hh, n.vh > u.vh2, n.hl > u.hl2, n.hh > u.hh2";
+    expect(oneDish(`l.vl > u.vl, n.vl > u.vl2, ${others}`)).toEqual([]);
+    expect(oneDish(`l.vl > u.vl2, n.vl > u.vl, ${others}`)).toMatchObject([
+      { parts: ["u"], facts: { kind: "swapped", ports: ["vl", "vl2"] } },
+    ]);
+    expect(oneDish(`n.vl > u.vl, ${others}`)).toMatchObject([
+      { at: { port: "vl" }, facts: { kind: "misplaced", foreign: { dish: "k", satellite: "East" } } },
+      { at: { port: "vl2" }, facts: { kind: "open", expects: "2:VL" } },
+    ]);
+  });
+
   // Three of four inputs say which dish is the first satellite.
   test("a lead of the other dish is told by the plane that belongs there and by the dish", () => {
     expect(
       two("n.vl > u.vl, l.vh > u.vh, l.hl > u.hl, l.hh > u.hh, n.vh > u.vh2, n.hl > u.hl2, n.hh > u.hh2"),
     ).toMatchObject([
-      { at: { port: "vl" }, facts: { kind: "misplaced", expects: "1:VL", gets: "VL", dish: "j" } },
+      {
+        at: { port: "vl" },
+        facts: { kind: "misplaced", expects: "1:VL", gets: "VL", foreign: { dish: "j" } },
+      },
       { at: { port: "vl2" }, facts: { kind: "open", expects: "2:VL" } },
     ]);
   });
@@ -134,7 +164,7 @@ describe("with two satellites", () => {
       {
         at: { part: "u", port: "vl" },
         wires: ["n.vl>u.vl"],
-        facts: { kind: "misplaced", expects: "1:VL", gets: "VL", dish: "j" },
+        facts: { kind: "misplaced", expects: "1:VL", gets: "VL", foreign: { dish: "j" } },
       },
     ]);
   });

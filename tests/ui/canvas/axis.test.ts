@@ -2,8 +2,10 @@ import { describe, expect, test } from "vitest";
 import {
   COAX_TICKS_MHZ,
   coaxScale,
+  isOnSky,
   SKY_TICKS_MHZ,
   skyScale,
+  skyTicks,
   tickLabel,
 } from "../../../src/ui/canvas/axis.ts";
 import { STRIP } from "../../../src/ui/canvas/frames.ts";
@@ -49,6 +51,18 @@ describe("the sky axis", () => {
   test("is straight from 10.70 to 12.75 GHz (range of Ku reception, EN 61319-1 as quoted in its scope)", () => {
     const x = skyScale(205);
     expect([x(10_700), x(11_700), x(12_750)]).toEqual([0, 100, 205]);
+  });
+
+  // C band and Ka band as they are allocated to satellites that send to fixed dishes (Radio Regulations, from memory).
+  test.each([
+    { atMHz: 3_900, ends: [3_400, 4_800], names: ["3.4 G", "4.2 G", "4.8 G"] },
+    { atMHz: 20_000, ends: [17_300, 22_000], names: ["17.3 G", "19.7 G", "22 G"] },
+  ])("is that of the band of the satellite at $atMHz MHz", ({ atMHz, ends, names }) => {
+    const x = skyScale(100, atMHz);
+    expect(ends.map((mhz) => x(mhz))).toEqual([0, 100]);
+    expect(skyTicks(atMHz).map(tickLabel)).toEqual(names);
+    expect(isOnSky(atMHz)).toBe(true);
+    expect(isOnSky(2_400)).toBe(false);
   });
 
   test("names its ticks in GHz", () => {

@@ -1,6 +1,8 @@
 import type { PartId } from "../../../design/design.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
+import { numeralAsSet } from "../../../words/numbers.ts";
 import { type Forms, plural } from "../../../words/plural.ts";
+import { bandLnbWords } from "../../planes.ts";
 import type { WordsOf } from "../told.ts";
 
 const SUITS = "LNB and receivers then match.";
@@ -18,6 +20,7 @@ function suited(receivers: readonly PartId[], forms: Forms = SUITED): string {
 /** Converters, receivers, and how they are brought together. */
 export const CONVERTER_WORDS: WordsOf<
   | "universal-converter"
+  | "band-converter"
   | "stacked-converter"
   | "wideband-converter"
   | "quattro-converter"
@@ -40,6 +43,19 @@ export const CONVERTER_WORDS: WordsOf<
           `Replace ${name(place)} with a universal LNB with ${n} outputs${suited(facts.receivers)}`,
       }),
     reason: () => `${SUITS} Its IF stays above 950 MHz, where the usual outlets and diplexers pass it.`,
+  },
+  "band-converter": {
+    title: ({ facts, place, name }) =>
+      facts.range
+        ? `Replace ${name(place)} with a type for ${numeralAsSet(facts.range.fromMHz)} to ${numeralAsSet(facts.range.toMHz)} MHz`
+        : plural(facts.outputs, {
+            one: (n) => `Replace ${name(place)} with ${bandLnbWords(facts.band)} with ${n} output`,
+            other: (n) => `Replace ${name(place)} with ${bandLnbWords(facts.band)} with ${n} outputs`,
+          }),
+    reason: ({ facts }) =>
+      facts.range
+        ? "Its input filter then lets the missing transponders in."
+        : `The satellite sends in ${facts.band} band, and an LNB takes its own band only.`,
   },
   "stacked-converter": {
     title: ({ facts, place, name }) =>

@@ -1,17 +1,15 @@
 /** Where things lie on the small picture of a finding: the axis of the strips, cut out around what is concerned. */
 import type { ScaleLinear } from "d3-scale";
-import { SKY_FROM_MHZ } from "../../../parts/planSatellite.ts";
 import type { Mark, MarkKind, SpectrumPicture } from "../../../sentences/explain/picture.ts";
 import { plural } from "../../../words/plural.ts";
-import { COAX_TICKS_MHZ, coaxScale, SKY_TICKS_MHZ, skyScale } from "../../canvas/axis.ts";
+import { COAX_TICKS_MHZ, coaxScale, isOnSky, skyScale, skyTicks } from "../../canvas/axis.ts";
 import { megahertz } from "../../kit/format.ts";
 
 export type Stretch = Pick<SpectrumPicture, "fromMHz" | "toMHz">;
 
 /** Whether a stretch is one of the wire from a dish. */
 export function isSkyStretch({ fromMHz }: Stretch): boolean {
-  // A picture leaves some air below the sky band; no cable carries anything near it.
-  return fromMHz > SKY_FROM_MHZ / 2;
+  return isOnSky(fromMHz);
 }
 
 /** The axis of the strips, bent as there, with a stretch of it spread over the pixels from `left` to `right`. */
@@ -19,7 +17,7 @@ export function cutOutScale(
   stretch: Stretch,
   { left, right }: { readonly left: number; readonly right: number },
 ): ScaleLinear<number, number> {
-  const whole = isSkyStretch(stretch) ? skyScale(1) : coaxScale(1);
+  const whole = isSkyStretch(stretch) ? skyScale(1, stretch.toMHz) : coaxScale(1);
   const from = whole(stretch.fromMHz);
   const perShare = (right - left) / (whole(stretch.toMHz) - from);
   return whole.range(whole.range().map((share) => left + (share - from) * perShare));
@@ -37,7 +35,7 @@ export function ticksOf(
   most: number,
 ): readonly number[] {
   const fits = (mhz: number) => x(mhz) > x(fromMHz) && x(mhz) < x(toMHz) - HALF_LABEL_PX;
-  const usual = (isSkyStretch({ fromMHz, toMHz }) ? SKY_TICKS_MHZ : COAX_TICKS_MHZ).filter(fits);
+  const usual = (isSkyStretch({ fromMHz, toMHz }) ? skyTicks(toMHz) : COAX_TICKS_MHZ).filter(fits);
   if (usual.length >= LEAST_TICKS) return usual.slice(0, most);
   return x.copy().domain([fromMHz, toMHz]).ticks(most).filter(fits);
 }

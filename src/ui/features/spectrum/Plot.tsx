@@ -1,7 +1,6 @@
 import { scaleLinear } from "d3-scale";
 import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef } from "react";
-import { SKY_FROM_MHZ } from "../../../parts/planSatellite.ts";
-import { COAX_TICKS_MHZ, coaxScale, SKY_TICKS_MHZ, skyScale } from "../../canvas/axis.ts";
+import { COAX_TICKS_MHZ, coaxScale, isOnSky, skyScale, skyTicks } from "../../canvas/axis.ts";
 import { decimal, megahertz } from "../../kit/format.ts";
 import { useSize } from "../../kit/useSize.ts";
 import { Axes } from "./Axes.tsx";
@@ -46,11 +45,11 @@ function Drawing(props: Props & { readonly width: number; readonly height: numbe
   // Kept by identity, so that a moving cursor does not draw hundreds of carriers anew.
   const y = useMemo(() => levelScale(rows, height), [rows, height]);
   const x = useMemo(() => frequencyScale({ rows, axis, domain, width }), [rows, axis, domain, width]);
-  const isSky = rows.some((r) => r.hereMHz >= SKY_FROM_MHZ);
+  const sky = rows.find((r) => isOnSky(r.hereMHz));
   const ticks =
     axis === "strip"
-      ? isSky
-        ? SKY_TICKS_MHZ
+      ? sky
+        ? skyTicks(sky.hereMHz)
         : COAX_TICKS_MHZ
       : x.ticks(Math.max(3, Math.round(width / 100)));
 
@@ -160,8 +159,8 @@ function frequencyScale(o: {
   const { rows, axis, domain, width } = o;
   const right = width - MARGIN.right;
   if (axis === "linear") return scaleLinear([...domain], [MARGIN.left, right]);
-  const isSky = rows.some((r) => r.hereMHz >= SKY_FROM_MHZ);
-  const scale = isSky ? skyScale(right - MARGIN.left) : coaxScale(right - MARGIN.left);
+  const sky = rows.find((r) => isOnSky(r.hereMHz));
+  const scale = sky ? skyScale(right - MARGIN.left, sky.hereMHz) : coaxScale(right - MARGIN.left);
   return scale.range(scale.range().map((px) => px + MARGIN.left));
 }
 

@@ -2,10 +2,10 @@
 import { describe, expect, test } from "vitest";
 import { evaluate } from "../../../../src/evaluate/evaluate.ts";
 import type { Evaluation } from "../../../../src/evaluate/evaluation.ts";
+import { dishOptionsOf } from "../../../../src/parts/dishBands.ts";
 import { dishAim } from "../../../../src/parts/linkBudget.ts";
 import {
   converted,
-  dishOptionsOf,
   rainOf,
   weakestBudget,
 } from "../../../../src/ui/features/inspector/sections/dishFigures.ts";

@@ -1,11 +1,12 @@
 import type { PartRecord } from "../../../../evaluate/evaluation.ts";
+import { dishOptionsOf } from "../../../../parts/dishBands.ts";
 import type { DishOptions } from "../../../../parts/dishOptions.ts";
 import { dishAim } from "../../../../parts/linkBudget.ts";
 import { useApp } from "../../../../store/app.ts";
 import { LevelFigure } from "../../../kit/asked/LevelFigure.tsx";
 import { questionAt } from "../../../kit/asked/question.ts";
 import { decimal, megahertz, signed } from "../../../kit/format.ts";
-import { type Budget, converted, dishOptionsOf, weakestBudget } from "./dishFigures.ts";
+import { type Budget, converted, weakestBudget } from "./dishFigures.ts";
 import { tiltWords } from "./dishWords.ts";
 import { Fact, FactList } from "./FactList.tsx";
 import { RainTable } from "./RainTable.tsx";

@@ -2,9 +2,8 @@
 
 import type { Evaluation, PartRecord } from "../../../../evaluate/evaluation.ts";
 import { findCarrier } from "../../../../evaluate/trace.ts";
-import type { AnyOptions } from "../../../../parts/contract.ts";
 import { feedPort, feedsOf, obstructionOf } from "../../../../parts/dishFeeds.ts";
-import { DISH_OPTIONS, type DishOptions } from "../../../../parts/dishOptions.ts";
+import type { DishOptions } from "../../../../parts/dishOptions.ts";
 import { dishAim, feedKelvin, feedLevelDbuv } from "../../../../parts/linkBudget.ts";
 import { outagePercent, type RainRow, rainNow, rainTable } from "../../../../parts/rainMargin.ts";
 import { ratioToDb } from "../../../../rf/decibel.ts";
@@ -15,7 +14,6 @@ import { type Band, SILENCE } from "../../../../signal/band.ts";
 import type { Carrier, Polarisation } from "../../../../signal/carrier.ts";
 import { waveOf } from "../../../../signal/leak.ts";
 import { cnDb, marginDb } from "../../../../signal/readout.ts";
-import { remembered } from "../../../../signal/remember.ts";
 
 export type Budget = {
   readonly band: Band;
@@ -52,14 +50,6 @@ export type Rain = {
   /** Share of the year that rains through the margin [%]; null: none of those looked at. */
   readonly outage: number | null;
 };
-
-const checked = new WeakMap<AnyOptions, DishOptions>();
-
-/** Options of a dish; null for any other kind of part. */
-export function dishOptionsOf({ kind, options }: PartRecord): DishOptions | null {
-  if (kind.options !== DISH_OPTIONS) return null;
-  return remembered(checked, options, () => DISH_OPTIONS.parse(options));
-}
 
 /** The transponder with the least C/N over what it needs; null for a dish that receives nothing. */
 export function weakestBudget(record: PartRecord, o: DishOptions): Budget | null {
