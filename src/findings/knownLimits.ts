@@ -41,11 +41,11 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Offsets of UHF channels",
-    text: "A channel sits at the centre of its raster. Offsets by a sixth of a megahertz are not modelled.",
+    text: "A channel sits at the centre of its raster. Offsets by a sixth or an eighth of a megahertz are not modelled.",
   },
   {
     title: "Bands and rasters",
-    text: "In C band and Ka band no LNB gives several bands or polarisations on one cable, and 5G phone masts beside C band do not disturb. TV channels are those of Europe: 8 MHz in UHF, 7 MHz in Band III. Rasters of 6 MHz, and of 7 MHz in UHF, are missing. Cable channels count with the usual symbol rate of 8 MHz.",
+    text: "In C band and Ka band no LNB gives several bands or polarisations on one cable, and 5G phone masts beside C band do not disturb. TV is DVB-T, DVB-T2 and DVB-C in channels of 8, 7 or 6 MHz, from 174 MHz on air; other systems are missing. Cable channels count with the usual symbol rate of their width.",
   },
   {
     title: "Overdriven amplifiers",

@@ -334,8 +334,8 @@ export function qualityOf(
     : { figure: "C/N", valueDb: cnDb, limitDb: limits.cnDb };
 }
 
-/** Sums of decibels that should meet a limit come out by so little beside it [dB]. */
-const SAME_DB = 1e-6;
+/** What lies closer to a limit meets it [dB]: meters show tenths, and nobody could tell the two apart. */
+const SAME_DB = 0.05;
 
 /** Where a limit comes from, with the distance that the design keeps from it. */
 export function keptSource({ keepDb }: Profile, source: string): string {

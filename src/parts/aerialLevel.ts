@@ -121,7 +121,7 @@ type Sent = {
   readonly rowAt: ReadonlyMap<number, number>;
 };
 
-const sentBy = new WeakMap<object, Map<unknown, Map<string, readonly Sent[]>>>();
+const sentBy = new WeakMap<object, Map<string, readonly Sent[]>>();
 
 /**
  * The bands of an aerial, each by itself: what one transmitter sends on a channel disturbs what another sends there.
@@ -134,14 +134,17 @@ export function aerialEmits<R extends PlanRow>(o: {
   service: Service;
   pattern: PatternBand;
   plan: readonly R[];
+  /** What else the carriers of the rows follow from. */
+  raster?: string;
   carrier: (row: R) => Carrier;
   /** The same number for the same channel in every list; by it two aerials of one transmitter have one carrier. */
   entry: (row: R) => number;
 }): readonly { readonly port: string; readonly bands: readonly Band[] }[] {
   const { options, plan, id } = o;
-  const byCarrier = remembered(sentBy, plan, () => new Map<unknown, Map<string, readonly Sent[]>>());
-  const byId = remembered(byCarrier, o.carrier, () => new Map<string, readonly Sent[]>());
-  const sent = remembered(byId, id, () => groupsOf(plan).map((group) => sentOf(group, o)));
+  const byId = remembered(sentBy, plan, () => new Map<string, readonly Sent[]>());
+  const sent = remembered(byId, `${id} ${o.raster ?? ""}`, () =>
+    groupsOf(plan).map((group) => sentOf(group, o)),
+  );
   const port = o.port ?? "out";
   if (sent.length === 0) return [{ port, bands: [] }];
   return sent.map(({ grid, origin, rowAt }) => ({

@@ -10,6 +10,7 @@ import { modeChoices } from "./modeChoices.ts";
 import { tvCarrier, tvCarrierOnAir } from "./plans.ts";
 import type { SymbolName } from "./symbols.ts";
 import { aimFields, transmitterRow } from "./transmitters.ts";
+import { channelEntry, type rasterField, rasterOf, vhfRasterOf } from "./tvRasters.ts";
 
 export const AERIAL_OUT: readonly Port[] = [
   { id: "out", side: "out", medium: "coax", label: "out", role: "output" },
@@ -24,9 +25,13 @@ export const channelCount = (n: number) =>
   });
 
 type Channels = {
+  /** Numbers that some raster has. */
+  readonly lowest: number;
+  readonly highest: number;
+  /** Number of a new row. */
   readonly first: number;
-  readonly last: number;
   readonly help: string;
+  readonly raster: ReturnType<typeof rasterField>;
   /** An invented list. */
   readonly onAir: readonly { readonly channel: number; readonly mode: string }[];
 };
@@ -34,7 +39,7 @@ type Channels = {
 /** Options of an aerial for the channels of one band; levels and gain [dBµV, dBµV/m, dBi] are typical ones. */
 export function televisionOptions(
   levels: Omit<Parameters<typeof levelFields>[0], "gainHelp">,
-  { first, last, help, onAir }: Channels,
+  { lowest, highest, first, help, raster, onAir }: Channels,
 ) {
   return z.object({
     ...levelFields({
@@ -42,11 +47,12 @@ export function televisionOptions(
       gainHelp: `Over an isotropic aerial; add ${numeral(2.15, 2)} dB to a gain stated over a dipole (dBd).`,
     }),
     ...aimFields(),
+    raster,
     channels: rows({
       label: "Channels",
       help,
       row: z.object({
-        channel: wholeNumber({ label: "Channel", min: first, max: last, default: first }),
+        channel: wholeNumber({ label: "Channel", min: lowest, max: highest, default: first }),
         mode: choice({
           label: "Modulation",
           help: "Decides the C/N that the channel needs.",
@@ -66,8 +72,8 @@ export function televisionOptions(
 
 /** Of UHF aerials: whether what was given to phones in most of Europe still carries television. */
 export const formerOnAir = toggle({
-  label: "TV above channel 48 on air",
-  help: "Off in most of Europe, where phones use 694 to 862 MHz now: nobody misses listed channels up there.",
+  label: "TV above 694 MHz on air",
+  help: "Off in most of Europe, where phones use 694 to 862 MHz now: nobody misses channels listed up there. With 6 MHz channels from 698 MHz.",
   default: false,
   source: "Decision (EU) 2017/899, from memory",
   onSite: "not ours",
@@ -81,13 +87,15 @@ export function televisionEmits(
   options: TelevisionOptions & { readonly formerOnAir?: boolean },
   at: { readonly id: string; readonly pattern: PatternBand; readonly port?: string },
 ) {
+  const raster = at.pattern === "III" ? vhfRasterOf(options.raster) : rasterOf(options.raster);
   return aerialEmits({
     ...at,
     options,
     service: "tv",
     plan: options.channels,
-    carrier: options.formerOnAir ? tvCarrier : tvCarrierOnAir,
-    entry: (row) => row.channel,
+    raster: `${options.raster}${options.formerOnAir ? " to the top" : ""}`,
+    carrier: (row) => (options.formerOnAir ? tvCarrier : tvCarrierOnAir)(row, raster),
+    entry: (row) => channelEntry(row.channel, raster),
   });
 }
 

@@ -1,6 +1,7 @@
-/** Aerial for television in Band III, in channels of 7 MHz. */
+/** Aerial for television in Band III, in channels of 7 MHz, or of another raster. */
 import { televisionAerial, televisionOptions } from "./aerialTelevision.ts";
-import { DEFAULT_VHF_ROWS, FIRST_VHF_CHANNEL, LAST_VHF_CHANNEL } from "./plans.ts";
+import { DEFAULT_VHF_ROWS, FIRST_VHF_CHANNEL } from "./plans.ts";
+import { HIGHEST_VHF_CHANNEL, VHF_RASTER_FIELD } from "./tvRasters.ts";
 
 export const AERIAL_VHF = televisionAerial({
   kind: "aerial-vhf",
@@ -14,9 +15,11 @@ export const AERIAL_VHF = televisionAerial({
   options: televisionOptions(
     { levelDbuv: 60, fieldDbuvPerM: 66, gainDbi: 9 },
     {
+      lowest: FIRST_VHF_CHANNEL,
+      highest: HIGHEST_VHF_CHANNEL,
       first: FIRST_VHF_CHANNEL,
-      last: LAST_VHF_CHANNEL,
-      help: "TV channels of Band III on air here, 7 MHz apart: 5 is 174 to 181 MHz, 12 is 223 to 230 MHz.",
+      raster: VHF_RASTER_FIELD,
+      help: "TV channels of Band III on air here. In the raster of 7 MHz 5 is 174 to 181 MHz and 12 is 223 to 230 MHz.",
       onAir: DEFAULT_VHF_ROWS,
     },
   ),

@@ -19,13 +19,16 @@ import {
   LAST_FORMER_UHF_CHANNEL,
 } from "./plans.ts";
 import { aimFields, transmitterRow } from "./transmitters.ts";
+import { LOWEST_UHF_CHANNEL, rasterField } from "./tvRasters.ts";
 
 export const UHF_OPTIONS = televisionOptions(
   { levelDbuv: 62, fieldDbuvPerM: 72, gainDbi: 14 },
   {
+    lowest: LOWEST_UHF_CHANNEL,
+    highest: LAST_FORMER_UHF_CHANNEL,
     first: FIRST_UHF_CHANNEL,
-    last: LAST_FORMER_UHF_CHANNEL,
-    help: "What is on air here. Channels above 48 belong to mobile phones today.",
+    raster: rasterField("not ours"),
+    help: "What is on air here. Above 48 channels belong to mobile phones today; in rasters of 7 and 6 MHz above 51.",
     onAir: DEFAULT_TV_ROWS,
   },
 ).extend({ formerOnAir });

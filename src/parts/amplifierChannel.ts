@@ -8,6 +8,7 @@ import { define, type Path } from "./contract.ts";
 import { number, rows, wholeNumber } from "./fields.ts";
 import { INLINE, MAINS_ON, MEMORY, passing, THROUGH_PORTS } from "./passive.ts";
 import { DEFAULT_TV_ROWS, FIRST_VHF_CHANNEL, LAST_FORMER_UHF_CHANNEL, tvChannelEdges } from "./plans.ts";
+import { rasterField, rasterOf } from "./tvRasters.ts";
 
 /** How well a channel filter keeps out what lies well beside it [dB]; typical, from memory. */
 const SELECTION_DB = 50;
@@ -54,7 +55,7 @@ export const CHANNEL_AMPLIFIER = define({
     outputDbuv: outputDbuv(115, TV_RATIO_DB),
     channels: rows({
       label: "Channels",
-      help: "What it takes: channels 5 to 12 of Band III and 21 and above of UHF.",
+      help: "What it takes: channels of Band III by numbers up to 13, and of UHF from there on.",
       row: z.object({
         channel: wholeNumber({
           label: "Channel",
@@ -78,6 +79,7 @@ export const CHANNEL_AMPLIFIER = define({
       onSite: "setting",
       means: "channel list",
     }),
+    raster: rasterField("setting"),
     switchedOn: MAINS_ON,
   }),
   symbol: "amplifier-channel",
@@ -89,7 +91,7 @@ export const CHANNEL_AMPLIFIER = define({
   signal: (o) => {
     const taken = new Map(o.channels.map((row) => [row.channel, row]));
     const paths = [...taken.values()].map(({ channel, levelOffsetDb }): Path => {
-      const edges = tvChannelEdges(channel);
+      const edges = tvChannelEdges(channel, rasterOf(o.raster));
       const way = { from: "in", to: "out", takes: edges };
       const filter = passing([edges], SELECTION_DB);
       if (!o.switchedOn) return { ...way, response: series(UNPOWERED_GAIN, filter) };

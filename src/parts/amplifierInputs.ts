@@ -20,6 +20,7 @@ import { number, wholeNumber } from "./fields.ts";
 import { coaxIn, coaxOut, dB, MAINS_ON, MEMORY, passing, type Range } from "./passive.ts";
 import { FIRST_UHF_CHANNEL, LAST_FORMER_UHF_CHANNEL, tvChannelEdges } from "./plans.ts";
 import { equipmentScreening, screened } from "./screening.ts";
+import { LOWEST_UHF_CHANNEL, rasterField, rasterOf, type TvRaster, type UhfRaster } from "./tvRasters.ts";
 
 /** Top of the UHF band today: channel 48, 694 MHz. */
 const LAST_UHF_CHANNEL = 48;
@@ -28,7 +29,7 @@ const channelField = (label: string, value: number) =>
   wholeNumber({
     label,
     help: "Aerials of two transmitters share the band: give each input the channels of its own.",
-    min: FIRST_UHF_CHANNEL,
+    min: LOWEST_UHF_CHANNEL,
     max: LAST_FORMER_UHF_CHANNEL,
     default: value,
     onSite: "setting",
@@ -59,6 +60,7 @@ const uhfFields = (o: { readonly most: number; readonly gainDb: number }) => ({
   uhf2GainDb: gainDb(o.most, o.gainDb, UHF_2),
   uhf2From: channelField("UHF 2 from channel", FIRST_UHF_CHANNEL),
   uhf2To: channelField("UHF 2 to channel", LAST_UHF_CHANNEL),
+  raster: rasterField("setting"),
 });
 
 const PORTS: readonly Port[] = [
@@ -75,24 +77,26 @@ type Inputs = {
   readonly uhf2GainDb: number;
   readonly uhf2From: number;
   readonly uhf2To: number;
+  readonly raster: UhfRaster;
   readonly radioGainDb: number;
   readonly noiseFigureDb: number;
   readonly outputDbuv: number;
 };
 
 /** Channels of an input, whatever order they were typed in. */
-function channelRange(a: number, b: number): Range {
+function channelRange(a: number, b: number, raster: TvRaster): Range {
   return {
-    fromMHz: tvChannelEdges(Math.min(a, b)).fromMHz,
-    toMHz: tvChannelEdges(Math.max(a, b)).toMHz,
+    fromMHz: tvChannelEdges(Math.min(a, b), raster).fromMHz,
+    toMHz: tvChannelEdges(Math.max(a, b), raster).toMHz,
   };
 }
 
 /** Each input with its filter and its gain; one output stage for all, which is what is rated. */
 function pathsOf(o: Inputs, powered: boolean, tilt: Response): readonly Path[] {
+  const raster = rasterOf(o.raster);
   const inputs = [
-    { from: UHF_1.port, range: channelRange(o.uhf1From, o.uhf1To), db: o.uhf1GainDb },
-    { from: UHF_2.port, range: channelRange(o.uhf2From, o.uhf2To), db: o.uhf2GainDb },
+    { from: UHF_1.port, range: channelRange(o.uhf1From, o.uhf1To, raster), db: o.uhf1GainDb },
+    { from: UHF_2.port, range: channelRange(o.uhf2From, o.uhf2To, raster), db: o.uhf2GainDb },
     { from: "vhf", range: RADIO, db: o.radioGainDb },
   ];
   const active = powered ? { noiseFigureDb: o.noiseFigureDb } : {};

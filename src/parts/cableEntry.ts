@@ -3,7 +3,7 @@ import { z } from "zod";
 import type { Grid } from "../signal/band.ts";
 import { makeGrid } from "../signal/grid.ts";
 import { remembered } from "../signal/remember.ts";
-import { numeralAsSet } from "../words/numbers.ts";
+import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { levelOffset } from "./aerialLevel.ts";
 import { channelCount } from "./aerialTelevision.ts";
 import { define } from "./contract.ts";
@@ -12,6 +12,7 @@ import { modeChoices } from "./modeChoices.ts";
 import { coaxOut } from "./passive.ts";
 import { cableCarrier, DEFAULT_CABLE_ROWS } from "./plans.ts";
 import { bandOfQuality } from "./signalQuality.ts";
+import type { ChannelMHz } from "./tvRasters.ts";
 
 const OPTIONS = z.object({
   levelDbuv: number({
@@ -39,9 +40,22 @@ const OPTIONS = z.object({
     onSite: "not ours",
     spreadDb: 1,
   }),
+  channelMHz: choice({
+    label: "Channel width",
+    help: "Decides the symbol rate, and with it how much noise counts in a channel.",
+    choices: [
+      { value: "8", label: `8 MHz (${numeral(6.9)} MBd)` },
+      { value: "7", label: `7 MHz (${numeral(6.04, 2)} MBd)` },
+      { value: "6", label: `6 MHz (${numeral(5.217, 3)} MBd)` },
+    ],
+    default: "8",
+    source: "usual symbol rates of 8 and 6 MHz as in public channel lists; of 7 MHz in proportion",
+    onSite: "not ours",
+    advanced: true,
+  }),
   channels: rows({
     label: "Channels",
-    help: "Digital channels of the network by their centre, 8 MHz apart.",
+    help: "Digital channels of the network by their centre, as far apart as a channel is wide.",
     row: z.object({
       frequencyMHz: number({
         label: "Centre",
@@ -66,7 +80,17 @@ const OPTIONS = z.object({
   }),
 });
 
-const grids = new WeakMap<object, Grid>();
+const WIDTHS: Readonly<Record<"8" | "7" | "6", ChannelMHz>> = { 8: 8, 7: 7, 6: 6 };
+
+type Rows = z.output<typeof OPTIONS>["channels"];
+
+const grids = new WeakMap<Rows, Map<keyof typeof WIDTHS, Grid>>();
+
+/** Worked out once per list and width, so that changing a level keeps the grid. */
+function gridOf(channels: Rows, width: keyof typeof WIDTHS): Grid {
+  const byWidth = remembered(grids, channels, () => new Map<keyof typeof WIDTHS, Grid>());
+  return remembered(byWidth, width, () => makeGrid(channels.map((row) => cableCarrier(row, WIDTHS[width]))));
+}
 
 export const CABLE_ENTRY = define({
   kind: "cable-entry",
@@ -99,7 +123,7 @@ export const CABLE_ENTRY = define({
             : [
                 bandOfQuality({
                   origin: { key: id, service: "tv", part: id },
-                  grid: remembered(grids, o.channels, () => makeGrid(o.channels.map(cableCarrier))),
+                  grid: gridOf(o.channels, o.channelMHz),
                   levelDbuv: (entry) => o.levelDbuv + (o.channels[entry]?.levelOffsetDb ?? 0),
                   cnDb: o.cnDb,
                 }),

@@ -354,7 +354,7 @@ export type PartKind = {
   readonly options: OptionsSchema;
   readonly symbol: (o: AnyOptions) => SymbolName;
   /** One short line under the label: "30 m · 1.0 mm copper". */
-  readonly caption: (o: AnyOptions) => string;
+  readonly caption: (o: AnyOptions, comes?: WhatComes) => string;
   /** What stands on its wire, for a kind that is drawn there and not as a card of its own: "30 m". */
   readonly onWire?: (o: AnyOptions) => string;
   readonly ports: (o: AnyOptions) => readonly Port[];
@@ -373,6 +373,9 @@ export type PartKind = {
   readonly cautions?: readonly Caution[];
 };
 
+/** What a caption may say of what comes in: waves that turn have other names. */
+export type WhatComes = { readonly circular: boolean };
+
 export type Caution = "mains" | "height" | "bonding";
 
 type Typed<S extends OptionsSchema> = Omit<
@@ -381,7 +384,7 @@ type Typed<S extends OptionsSchema> = Omit<
 > & {
   readonly options: S;
   readonly symbol: SymbolName | ((o: z.output<S>) => SymbolName);
-  readonly caption: (o: z.output<S>) => string;
+  readonly caption: (o: z.output<S>, comes?: WhatComes) => string;
   readonly onWire?: (o: z.output<S>) => string;
   readonly ports: (o: z.output<S>) => readonly Port[];
   readonly signal: (o: z.output<S>, context: SignalContext) => SignalTreatment;

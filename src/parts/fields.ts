@@ -6,6 +6,13 @@
 import { z } from "zod";
 import type { OptionTrade } from "./optionTrade.ts";
 
+export type LabelledValue<V extends string = string> = {
+  readonly value: V;
+  readonly label: string;
+  /** The label where what comes in are circular waves. */
+  readonly circular?: string;
+};
+
 export type FieldMeta = OptionTrade & {
   readonly label: string;
   readonly unit?: string;
@@ -16,7 +23,9 @@ export type FieldMeta = OptionTrade & {
   /** Where the default comes from: a standard, a law, or "typical, from memory". */
   readonly source?: string;
   /** Words for the values of a choice, in order. */
-  readonly choices?: readonly { readonly value: string; readonly label: string }[];
+  readonly choices?: readonly LabelledValue[];
+  /** The label where what comes in are circular waves. */
+  readonly circular?: string;
   readonly control: "number" | "choice" | "switch" | "text" | "rows";
   /** Fields of one row, for control "rows". */
   readonly row?: z.ZodObject;
@@ -34,12 +43,25 @@ export function fieldMeta(schema: z.ZodType): FieldMeta | undefined {
   return described.get(schema);
 }
 
+/** A field as its form shows it where what comes in are circular waves. */
+export function circularMeta(meta: FieldMeta): FieldMeta {
+  const { label, choices, circular } = meta;
+  return {
+    ...meta,
+    label: circular ?? label,
+    ...(choices ? { choices: choices.map((c) => ({ ...c, label: c.circular ?? c.label })) } : {}),
+  };
+}
+
 /** Minus zero is zero: a file cannot tell them apart. */
 function withoutMinus(value: number): number {
   return value + 0;
 }
 
-type Common = Pick<FieldMeta, "label" | "unit" | "help" | "source" | "advanced" | keyof OptionTrade>;
+type Common = Pick<
+  FieldMeta,
+  "label" | "circular" | "unit" | "help" | "source" | "advanced" | keyof OptionTrade
+>;
 
 export function number(
   m: Common & {
@@ -66,7 +88,7 @@ export function wholeNumber(
 
 export function choice<const V extends string>(
   m: Common & {
-    readonly choices: readonly { readonly value: V; readonly label: string }[];
+    readonly choices: readonly LabelledValue<V>[];
     readonly default: NoInfer<V>;
   },
 ) {

@@ -17,7 +17,8 @@ import {
   THROUGH_PORTS,
   throughPath,
 } from "./passive.ts";
-import { FIRST_UHF_CHANNEL, LAST_FORMER_UHF_CHANNEL, uhfCentreMHz } from "./plans.ts";
+import { LAST_FORMER_UHF_CHANNEL, tvChannelEdges } from "./plans.ts";
+import { LOWEST_UHF_CHANNEL, rasterField, rasterOf } from "./tvRasters.ts";
 
 const rejectionDb = number({
   label: "Rejection",
@@ -153,7 +154,7 @@ const filterChannel = define({
       row: z.object({
         channel: wholeNumber({
           label: "UHF channel",
-          min: FIRST_UHF_CHANNEL,
+          min: LOWEST_UHF_CHANNEL,
           max: LAST_FORMER_UHF_CHANNEL,
           default: 22,
         }),
@@ -162,6 +163,7 @@ const filterChannel = define({
       means: "channel list",
       default: [{ channel: 22 }, { channel: 25 }, { channel: 28 }],
     }),
+    raster: rasterField("setting"),
     lossDb: insertionLoss(3),
     rejectionDb,
     dcPass: dcPass(false),
@@ -175,8 +177,8 @@ const filterChannel = define({
   ports: () => THROUGH_PORTS,
   signal: (o) => {
     const channels = o.channels.map(({ channel }) => {
-      const centre = uhfCentreMHz(channel);
-      return between(centre - 4, centre + 4);
+      const { fromMHz, toMHz } = tvChannelEdges(channel, rasterOf(o.raster));
+      return between(fromMHz, toMHz);
     });
     return { paths: throughPath(series(flat(-o.lossDb), passing(channels, o.rejectionDb))) };
   },

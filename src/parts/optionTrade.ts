@@ -18,6 +18,7 @@ export type Meaning =
   | "drop loss"
   | "chosen loss"
   | "channel list"
+  | "channel raster"
   | "decoupling"
   | "screening"
   | "return loss"

@@ -3,81 +3,80 @@
  * The default lists are invented; every aerial has its own, which the user edits.
  */
 import { type Carrier, isCableMode } from "../signal/carrier.ts";
+import { type ChannelMHz, EUROPEAN, type TvRaster, tvChannel } from "./tvRasters.ts";
 
-/** Channels of the present UHF band (470–694 MHz), and the last one of the former band (to 862 MHz). */
+/** Channels of the present European UHF band (470–694 MHz), and the last one of the former band (to 862 MHz). */
 export const FIRST_UHF_CHANNEL = 21;
-export const LAST_UHF_CHANNEL = 48;
 export const LAST_FORMER_UHF_CHANNEL = 69;
 
-/** Television channels of Band III (174–230 MHz), 7 MHz apart. */
+/** European television channels of Band III (174–230 MHz), 7 MHz apart. */
 export const FIRST_VHF_CHANNEL = 5;
 export const LAST_VHF_CHANNEL = 12;
 
-/** Occupied width of a DVB-T or DVB-T2 signal in an 8 MHz channel, and in one of 7 MHz [MHz] (EN 300 744, from memory). */
-const TV_WIDTH_MHZ = 7.61;
-const VHF_TV_WIDTH_MHZ = 6.66;
-
-/** Centre of a channel of Band III [MHz]: 177.5 + 7·(N − 5) (Geneva 2006 plan for 7 MHz channels, from memory). */
-export function vhfCentreMHz(channel: number): number {
-  return 177.5 + 7 * (channel - FIRST_VHF_CHANNEL);
+/** A TV channel by its number: Band III up to 13, UHF above. */
+export function tvCarrier(row: { channel: number; mode: string }, raster: TvRaster = EUROPEAN): Carrier {
+  const { name, centreMHz, occupiedMHz } = tvChannel(row.channel, raster);
+  return { name, airMHz: centreMHz, widthMHz: occupiedMHz, noiseMHz: occupiedMHz, mode: row.mode };
 }
 
-/** Centre of a UHF TV channel [MHz]: 306 + 8·N (Geneva 2006 plan for 8 MHz channels, from memory). */
-export function uhfCentreMHz(channel: number): number {
-  return 306 + 8 * channel;
+/** Edges of a TV channel [MHz]. */
+export function tvChannelEdges(
+  channel: number,
+  raster: TvRaster = EUROPEAN,
+): { readonly fromMHz: number; readonly toMHz: number } {
+  const { centreMHz, channelMHz } = tvChannel(channel, raster);
+  return { fromMHz: centreMHz - channelMHz / 2, toMHz: centreMHz + channelMHz / 2 };
 }
 
-/** The channel whose centre lies nearest. */
-export function uhfChannelAt(centreMHz: number): number {
-  return Math.round((centreMHz - 306) / 8);
+/**
+ * Upper edge of terrestrial TV where channels are 8 or 7 MHz wide [MHz]: channel 48 in Europe since the 700 MHz band went
+ * to phones (Decision (EU) 2017/899, from memory), and channel 51 in Australia (from memory).
+ */
+const BAND_EDGE_MHZ = 694;
+/** The same of channels of 6 MHz: channel 51 in Latin America, from memory; some countries end earlier. */
+const BAND_EDGE_OF_6_MHZ = 698;
+
+/** Where terrestrial TV ends, by the width of a channel or of what fills it [MHz]. */
+export function bandEdgeMHz(widthMHz: number): number {
+  return widthMHz > 6 ? BAND_EDGE_MHZ : BAND_EDGE_OF_6_MHZ;
 }
 
-/** A TV channel by its number: 5 to 12 in Band III, 21 and above in UHF. */
-export function tvCarrier(row: { channel: number; mode: string }): Carrier {
-  const isVhf = row.channel <= LAST_VHF_CHANNEL;
-  const widthMHz = isVhf ? VHF_TV_WIDTH_MHZ : TV_WIDTH_MHZ;
-  return {
-    name: `${isVhf ? "E" : "C"}${row.channel}`,
-    airMHz: isVhf ? vhfCentreMHz(row.channel) : uhfCentreMHz(row.channel),
-    widthMHz,
-    noiseMHz: widthMHz,
-    mode: row.mode,
-  };
+/** A channel of a list that nobody sends by any more where phones are now. */
+export function tvCarrierOnAir(row: { channel: number; mode: string }, raster: TvRaster): Carrier {
+  const carrier = tvCarrier(row, raster);
+  return carrier.airMHz > bandEdgeMHz(carrier.widthMHz) ? { ...carrier, former: true } : carrier;
 }
 
-/** The same of a list that nobody sends by any more above channel 48, where phones are now. */
-export function tvCarrierOnAir(row: { channel: number; mode: string }): Carrier {
-  const carrier = tvCarrier(row);
-  return row.channel > LAST_UHF_CHANNEL ? { ...carrier, former: true } : carrier;
-}
-
-/** Edges of a TV channel [MHz]: 7 MHz in Band III, 8 MHz in UHF. */
-export function tvChannelEdges(channel: number): { readonly fromMHz: number; readonly toMHz: number } {
-  const { airMHz } = tvCarrier({ channel, mode: "" });
-  const half = (channel <= LAST_VHF_CHANNEL ? 7 : 8) / 2;
-  return { fromMHz: airMHz - half, toMHz: airMHz + half };
-}
-
-/** Symbol rate of cable television in 8 MHz channels [MBd], and what its roll-off of 0.15 adds to it (EN 300 429, from memory). */
-const CABLE_MBD = 6.9;
+/**
+ * Usual symbol rate of cable television by the width of a channel [MBd]: 6.9 in 8 MHz, in 7 MHz as much less, and
+ * 5.217 in 6 MHz, where 6 MHz is all that its roll-off fills (networks in the Debian package dtv-scan-tables).
+ */
+const CABLE_MBD: Readonly<Record<ChannelMHz, number>> = { 8: 6.9, 7: (6.9 * 7) / 8, 6: 5.217 };
+/** What the roll-off adds to the symbol rate (EN 300 429, from memory). */
 const CABLE_ROLL_OFF = 0.15;
 
 /** What a modulator sends in a TV channel: as from the air, or as a cable network does. */
-export function modulatedCarrier(row: { channel: number; mode: string }): Carrier {
-  const onAir = tvCarrier(row);
+export function modulatedCarrier(
+  row: { channel: number; mode: string },
+  raster: TvRaster = EUROPEAN,
+): Carrier {
+  const onAir = tvCarrier(row, raster);
   if (!isCableMode(row.mode)) return onAir;
-  // In a channel of 7 MHz the symbols are as much slower.
-  const symbols = (CABLE_MBD * (row.channel <= LAST_VHF_CHANNEL ? 7 : 8)) / 8;
+  const symbols = CABLE_MBD[tvChannel(row.channel, raster).channelMHz];
   return { ...onAir, widthMHz: symbols * (1 + CABLE_ROLL_OFF), noiseMHz: symbols };
 }
 
 /** A channel of a cable network; noise counts in the bandwidth of the symbol rate. */
-export function cableCarrier(row: { frequencyMHz: number; mode: string }): Carrier {
+export function cableCarrier(
+  row: { frequencyMHz: number; mode: string },
+  channelMHz: ChannelMHz = 8,
+): Carrier {
+  const symbols = CABLE_MBD[channelMHz];
   return {
     name: `${row.frequencyMHz} MHz`,
     airMHz: row.frequencyMHz,
-    widthMHz: CABLE_MBD * (1 + CABLE_ROLL_OFF),
-    noiseMHz: CABLE_MBD,
+    widthMHz: symbols * (1 + CABLE_ROLL_OFF),
+    noiseMHz: symbols,
     mode: row.mode,
   };
 }

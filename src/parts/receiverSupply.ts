@@ -1,7 +1,8 @@
 /** What a satellite receiver puts onto its cable: supply and request, and when it does so. */
 import type { Polarisation, SkyHalf } from "../signal/carrier.ts";
 import type { Request } from "../signal/control.ts";
-import type { Supply } from "./contract.ts";
+import { waveOf } from "../signal/leak.ts";
+import type { Supply, WhatComes } from "./contract.ts";
 import { choice, number, toggle } from "./fields.ts";
 import { MEMORY } from "./passive.ts";
 import { upTo } from "./quadrants.ts";
@@ -30,6 +31,7 @@ export const SUPPLY_FIELDS = {
   }),
   volts13: number({
     label: "Voltage for vertical",
+    circular: "Voltage for right-hand",
     unit: "V",
     min: 11,
     max: 15,
@@ -41,6 +43,7 @@ export const SUPPLY_FIELDS = {
   }),
   volts18: number({
     label: "Voltage for horizontal",
+    circular: "Voltage for left-hand",
     unit: "V",
     min: 15,
     max: 21,
@@ -92,12 +95,13 @@ export function feedsCable(o: SupplyOptions): boolean {
   return o.state === "on" || (o.state === "standby" && o.standbySupply);
 }
 
+/** 13 V stands for right-hand circular, 18 V for left-hand: the way circular LNBs are labelled (common practice, no source). */
 export function polarisationField(label: string, value: Polarisation = "V") {
   return choice({
     label,
     choices: [
-      { value: "V", label: "Vertical (13 V)" },
-      { value: "H", label: "Horizontal (18 V)" },
+      { value: "V", label: "Vertical (13 V)", circular: "Right-hand (13 V)" },
+      { value: "H", label: "Horizontal (18 V)", circular: "Left-hand (18 V)" },
     ],
     default: value,
     means: "asked polarisation",
@@ -228,11 +232,11 @@ export function commandSupply(o: SupplyOptions, port: string, request: Request):
   return { port, kind: "commands", volts13, volts18, limitMa, request };
 }
 
-/** "V low", "H high, position 2", "V low, input 12". */
-export function wishWords(asked: ReceiverWish): string {
+/** "V low", "H high, position 2", "V low, input 12"; of circular waves "R low". */
+export function wishWords(asked: ReceiverWish, comes?: WhatComes): string {
   const { polarisation, half, position, uncommitted, burst } = asked;
   return [
-    `${polarisation} ${half}`,
+    `${waveOf({ polarisation, ...(comes?.circular ? { circular: true } : {}) })} ${half}`,
     ...(position === "none" ? [] : [`position ${position}`]),
     ...(uncommitted === "none" ? [] : [`input ${uncommitted}`]),
     ...(burst === "none" ? [] : [`burst ${burst}`]),

@@ -78,7 +78,7 @@ const single = define({
     ...frontEndFields(OVERLOAD.satellite),
   }),
   symbol: "receiver-sat",
-  caption: (o) => (o.state === "on" ? `asks for ${wishWords(o)}` : STATE_WORDS[o.state]),
+  caption: (o, comes) => (o.state === "on" ? `asks for ${wishWords(o, comes)}` : STATE_WORDS[o.state]),
   ports: (o) => [coaxIn("sat", "SAT"), ...loopPorts(o)],
   signal: (o) => ({ paths: loopSignal(o) }),
   power: (o) => ({ supplies: suppliesOf(o, "sat", requestOf(o)), paths: loopPower(o) }),
@@ -140,10 +140,10 @@ const twin = define({
   trade: { job: "receiver", price: 150, workMinutes: 10, onSite: "setting", takes: "switched" },
   options: TWIN_OPTIONS,
   symbol: "receiver-twin",
-  caption: (o) => {
+  caption: (o, comes) => {
     if (o.state !== "on") return STATE_WORDS[o.state];
     const [first, second] = twinWishes(o);
-    return `asks for ${wishWords(first)} | ${wishWords(second)}`;
+    return `asks for ${wishWords(first, comes)} | ${wishWords(second, comes)}`;
   },
   ports: () => [coaxIn("sat1", "SAT 1"), coaxIn("sat2", "SAT 2")],
   signal: () => ({}),

@@ -9,7 +9,6 @@ import type { ReceiverLossFacts } from "../findings/receiverLossRules.ts";
 import { type MisplacedLead, wrongInput } from "../findings/wrongInput.ts";
 import { optionMeaning } from "../parts/meanings.ts";
 import { satelliteBandOf } from "../parts/planSatellite.ts";
-import { SERVICE_NAMES } from "../signal/carrier.ts";
 import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { culpritClause, culpritCure } from "./culpritWords.ts";
 import { capital } from "./explain/plainWords.ts";
@@ -18,6 +17,7 @@ import { heldByLoop, loopCure, loopPassCure, loopStops } from "./loopWords.ts";
 import { isFarOff, MESSAGES, portLabelOf, portName, shiftWords } from "./missingWords.ts";
 import { carriers, list, nameOfBand, partName } from "./phrases.ts";
 import { askedWords, bandLnbWords, planesWords, polarisationName } from "./planes.ts";
+import { serviceNameIn } from "./serviceWords.ts";
 
 /** The receiver, or one of its tuners, that a loss is seen at. */
 export type Sufferer = { readonly part: string; readonly tuner?: number };
@@ -39,7 +39,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "does not arrive":
       return `No way leads ${lacking} to ${receiver}`;
     case "no source":
-      return `Nothing drawn here sends ${SERVICE_NAMES[service]} to ${receiver}`;
+      return `Nothing drawn here sends ${serviceNameIn(evaluation, service)} to ${receiver}`;
     case "no lead":
       return `Nothing is connected to ${portName(at.part, reason.port, evaluation, "in")}`;
     case "open input":
@@ -82,7 +82,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
       const wrong = wrongInput(evaluation.record(reason.part), service);
       return wrong === undefined
         ? `${partName(reason.part)} stops ${lacking}`
-        : `${SERVICE_NAMES[service]} comes into ${portName(reason.part, wrong.arrives, evaluation, "in")}, which stops ${lacking}`;
+        : `${serviceNameIn(evaluation, service)} comes into ${portName(reason.part, wrong.arrives, evaluation, "in")}, which stops ${lacking}`;
     }
     case "outside tuning range":
       return `${capital(lacking)} outside ${numeralAsSet(reason.fromMHz)} to ${numeralAsSet(reason.toMHz)} MHz cannot be tuned by ${receiver}`;

@@ -19,11 +19,27 @@ export function polarisationName(of: Pick<Plane, "polarisation" | "circular">): 
   return WAVE_NAMES[waveOf(of)];
 }
 
-/** What is asked for by 13 V (V) and by 18 V (H) at an LNB, which may be made for circular waves. */
+/** What is asked for by 13 V (V) and by 18 V (H) at an LNB, which may be made for circular waves, or at a switch that takes them in. */
 export function askedWords(lnb: PartRecord | undefined, polarisation: Polarisation): string {
   const key = lnb && optionMeaning(lnb.kind, "feed type");
-  const turns = key !== undefined && lnb?.options[key] === "circular";
+  const turns = lnb && (key === undefined ? takesCircular(lnb) : lnb.options[key] === "circular");
   return polarisationName({ polarisation, ...(turns ? { circular: true } : {}) });
+}
+
+/** Whether what a part takes in now are circular waves: its receiver then asks for right-hand (13 V) or left-hand (18 V). */
+export function takesCircular({ inputs, outputs, kind }: PartRecord): boolean {
+  const spectra = Object.values(kind.family === "use" ? inputs : outputs);
+  return spectra.some(({ bands }) => bands.some((b) => b.selected && b.origin.circular === true));
+}
+
+/** What a receiver asks for by its voltage, as the waves are called that it takes in: "H", "L". */
+export function waveAsked(receiver: PartRecord | undefined, polarisation: Polarisation): Wave {
+  return waveOf({ polarisation, ...(receiver && takesCircular(receiver) ? { circular: true } : {}) });
+}
+
+/** The line under a part's name, with the waves named that it takes in now. */
+export function captionOf(record: PartRecord): string {
+  return record.kind.caption(record.options, { circular: takesCircular(record) });
 }
 
 /** What an LNB for a band is called. */

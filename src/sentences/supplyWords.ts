@@ -9,6 +9,7 @@ import { fieldMeta } from "../parts/fields.ts";
 import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import { list, partName } from "./phrases.ts";
+import { captionOf } from "./planes.ts";
 
 /** "output 2", "input HL", "the aerial input"; "its output" where it has but one. */
 export function portWords(record: PartRecord | undefined, port: string): string {
@@ -70,5 +71,5 @@ export function takerWords({ taker }: VoltsLost): string | undefined {
 /** What the part that takes most is made of: "120 m · 1.0 mm copper-clad steel, 15.6 Ω". */
 export function takerMade(record: PartRecord | undefined, { taker }: VoltsLost): string | undefined {
   if (!record || !taker || taker.ohms <= 0) return undefined;
-  return `${record.kind.caption(record.options)}, ${numeral(taker.ohms)} Ω`;
+  return `${captionOf(record)}, ${numeral(taker.ohms)} Ω`;
 }

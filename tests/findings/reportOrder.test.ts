@@ -30,7 +30,7 @@ function finding({ at, severity = "error", rule = "loop", parts = [] }: Sketched
   const common = { id: "", severity, at: where, parts: [where.part, ...parts], wires: [] } as const;
   return rule === "loop"
     ? { ...common, rule: "loop", facts: {} }
-    : { ...common, rule: "above-band-edge", facts: { channels: [] } };
+    : { ...common, rule: "above-band-edge", facts: { channels: [], edgeMHz: 694, nowhere: [] } };
 }
 
 /** Whether these are shown as they stand here, in whatever order they come. */

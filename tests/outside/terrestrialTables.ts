@@ -10,6 +10,7 @@ const FOLDER = "/usr/share/dvb/dvb-t";
 /** A multiplex of an area: a channel and a modulation as an aerial of this program lists it. */
 export type Multiplex = {
   readonly channel: number;
+  readonly raster: RasterName;
   readonly mode: string;
   readonly frequencyMHz: number;
   readonly widthMHz: number;
@@ -44,17 +45,31 @@ export function readEntries(area: string): readonly Pick<Multiplex, "frequencyMH
   return fieldsOf(area).map(placeOf);
 }
 
-/** The raster of this program on which an entry stands, within 200 kHz. */
-export function rasterOf({
-  frequencyMHz,
-  widthMHz,
-}: Pick<Multiplex, "frequencyMHz" | "widthMHz">): "uhf" | "vhf" | "none" {
-  const uhf = (frequencyMHz - 306) / 8;
-  const vhf = (frequencyMHz - 177.5) / 7 + 5;
-  const isNear = (exact: number, stepMHz: number) => Math.abs(exact - Math.round(exact)) * stepMHz <= 0.2;
-  if (widthMHz === 8 && isNear(uhf, 8) && Math.round(uhf) >= 21 && Math.round(uhf) <= 69) return "uhf";
-  if (widthMHz === 7 && isNear(vhf, 7) && Math.round(vhf) >= 5 && Math.round(vhf) <= 12) return "vhf";
-  return "none";
+/** One channel of each raster and the numbers that it has, as public channel tables give them. */
+const RASTERS = {
+  uhf8: { widthMHz: 8, channel: 21, centreMHz: 474, from: 21, to: 69 },
+  uhf7: { widthMHz: 7, channel: 28, centreMHz: 529.5, from: 28, to: 69 },
+  uhf6: { widthMHz: 6, channel: 14, centreMHz: 473, from: 14, to: 69 },
+  vhf7: { widthMHz: 7, channel: 5, centreMHz: 177.5, from: 5, to: 12 },
+  vhf8: { widthMHz: 8, channel: 6, centreMHz: 178, from: 6, to: 12 },
+} as const;
+
+export type RasterName = keyof typeof RASTERS;
+
+const NAMES = ["uhf8", "uhf7", "uhf6", "vhf7", "vhf8"] as const satisfies readonly RasterName[];
+
+type Place = Pick<Multiplex, "frequencyMHz" | "widthMHz">;
+
+/** The raster on which an entry stands, within 200 kHz (some are set off by 125 or 167 kHz), and its number there. */
+export function rasterOf({ frequencyMHz, widthMHz }: Place): { raster: RasterName; channel: number } | null {
+  for (const raster of NAMES) {
+    const r = RASTERS[raster];
+    const exact = r.channel + (frequencyMHz - r.centreMHz) / r.widthMHz;
+    const channel = Math.round(exact);
+    const isOn = Math.abs(exact - channel) * r.widthMHz <= 0.2 && channel >= r.from && channel <= r.to;
+    if (widthMHz === r.widthMHz && isOn) return { raster, channel };
+  }
+  return null;
 }
 
 function fieldsOf(area: string): ReadonlyMap<string, string>[] {
@@ -73,12 +88,10 @@ const placeOf = (fields: ReadonlyMap<string, string>) => ({
 const pair = (match: RegExpExecArray): [string, string] => [match[1] ?? "", match[2] ?? ""];
 
 function multiplex(fields: ReadonlyMap<string, string>): Multiplex {
-  const { frequencyMHz, widthMHz } = placeOf(fields);
-  // Rasters of the Geneva 2006 plan, from memory: 306 + 8·N, and 177.5 + 7·(N − 5); some are set off by 167 kHz.
-  const exact = widthMHz === 7 ? (frequencyMHz - 177.5) / 7 + 5 : (frequencyMHz - 306) / 8;
-  const channel = Math.round(exact);
-  if (Math.abs(exact - channel) * widthMHz > 0.2) throw new Error(`${frequencyMHz} MHz is on no raster.`);
-  return { channel, mode: modeOf(fields), frequencyMHz, widthMHz };
+  const place = placeOf(fields);
+  const found = rasterOf(place);
+  if (!found) throw new Error(`${place.frequencyMHz} MHz is on no raster.`);
+  return { ...place, ...found, mode: modeOf(fields) };
 }
 
 /** Where a list leaves the modulation open: the one that most lists name. */

@@ -7,10 +7,12 @@ import {
   dabCarrier,
   fmCarrier,
   tvCarrier,
-  uhfCentreMHz,
 } from "../../src/parts/plans.ts";
 import { CORDLESS, HANDSET_700, HANDSET_800, MAST_700, MAST_800 } from "../../src/parts/planUnwanted.ts";
+import { EUROPEAN, tvChannel } from "../../src/parts/tvRasters.ts";
 import { MODE_KEYS } from "../../src/rf/thresholds.ts";
+
+const uhfCentreMHz = (channel: number) => tvChannel(channel, EUROPEAN).centreMHz;
 
 describe("UHF channels", () => {
   // Centres as listed for transmitters in the Debian package dtv-scan-tables (dvb-t).

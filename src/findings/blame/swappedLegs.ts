@@ -7,17 +7,29 @@ import type { Stage } from "./stages.ts";
 
 /** What it takes from the line, or gives too much to the place, by being wired the wrong way. */
 export function swappedLegs(evaluation: Evaluation, { record, step }: Stage): Shortcoming | undefined {
-  const trunk = record.ports.find((p) => p.side === "out" && p.role === "trunk");
-  if (!trunk || step.from === null || step.gainDb === null) return undefined;
-  const branches = record.ports.filter((p) => p.role === "tap" || p.role === "socket");
-  const branch = branches.find((p) => leadsTo(evaluation, record.joined[p.id]) === "line");
-  if (!branch || leadsTo(evaluation, record.joined[trunk.id]) !== "place") return undefined;
+  const legs = mixedUp(evaluation, record);
+  if (!legs || step.from === null || step.gainDb === null) return undefined;
+  const { trunk, branch } = legs;
   if (step.to !== trunk.id && step.to !== branch.id) return undefined;
   const other = step.to === trunk.id ? branch.id : trunk.id;
   const { from, centreMHz, gainDb } = step;
   const swappedDb = wayGainDb(record.treatment.paths ?? [], { from, to: other, centreMHz });
   if (swappedDb === undefined) return undefined;
   return { does: "legs swapped", excessDb: Math.abs(swappedDb - gainDb), amount: gainDb };
+}
+
+/** Whether a tap or riser plate is wired the wrong way. */
+export function hasSwappedLegs(evaluation: Evaluation, record: PartRecord): boolean {
+  return mixedUp(evaluation, record) !== undefined;
+}
+
+/** The through output that feeds one place, and the branch from which the line goes on; undefined where that is not so. */
+function mixedUp(evaluation: Evaluation, record: PartRecord) {
+  const trunk = record.ports.find((p) => p.side === "out" && p.role === "trunk");
+  const branches = record.ports.filter((p) => p.role === "tap" || p.role === "socket");
+  const branch = trunk && branches.find((p) => leadsTo(evaluation, record.joined[p.id]) === "line");
+  if (!branch || leadsTo(evaluation, record.joined[trunk.id]) !== "place") return undefined;
+  return { trunk, branch };
 }
 
 /** Past whatever has one way on: more of the line, a place where somebody watches, or neither. */

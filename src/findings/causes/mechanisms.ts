@@ -181,6 +181,8 @@ const MECHANISMS: { readonly [R in RuleId]: Mechanism | ((finding: FindingOf<R>)
   "many-alternatives": BY_ITSELF,
   "motor-line": BY_ITSELF,
   "above-band-edge": BY_ITSELF,
-  "dwelling-isolation": BY_ITSELF,
+  // An outlet on the line itself, where the legs of its tap are mixed up, gets too much as well.
+  "dwelling-isolation": (finding) =>
+    finding.parts[0] === finding.at.part ? BY_ITSELF : { ...BY_ITSELF, lacks: ["moderation"] },
   "dead-stub": { stage: 8, natures: ["too weak"], takes: ["level", "quality"], lacks: [] },
 };

@@ -1,7 +1,7 @@
 import type { PartId } from "../../design/design.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { DeadEnd } from "../../parts/contract.ts";
-import { carrierStubLossDb, notchesMHz, type StubEnd } from "../../rf/stub.ts";
+import { carrierStubLossDb, notchesMHz, type StubEnd, stubRangeOf } from "../../rf/stub.ts";
 import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { gainDbAt } from "../../signal/gain.ts";
 import { isLive } from "../../signal/readout.ts";
@@ -17,6 +17,8 @@ export type DeadStubFacts = {
   /** The notch nearest to the worst of them, and from one notch to the next [MHz]. */
   readonly notchMHz: number;
   readonly periodMHz: number;
+  /** None of them loses so much at this length; each may where the length is a little different from what is drawn. */
+  readonly isPossible?: true;
 };
 
 /** Less than this, beside what a joint of three lines loses anyway, nobody would notice [dB]. A choice of this tool. */
@@ -38,7 +40,9 @@ function stubsOf(record: PartRecord): readonly Draft<"dead-stub">[] {
   return legs.flatMap((leg): readonly Draft<"dead-stub">[] => {
     const dead = record.deadEnds[leg];
     const inUse = legs.filter((other) => other !== leg && record.joined[other] && !record.deadEnds[other]);
-    const hit = dead ? hitCarriers(record, inUse, dead) : [];
+    const sure = dead ? hitCarriers(record, inUse, dead) : [];
+    // A few centimetres move a notch from beside a channel onto it.
+    const hit = dead && sure.length === 0 ? hitCarriers(record, inUse, dead, "possible") : sure;
     const [worst] = hit;
     if (!dead || !worst) return [];
     const { stub, lengthM, parts } = dead;
@@ -63,6 +67,7 @@ function stubsOf(record: PartRecord): readonly Draft<"dead-stub">[] {
           hit: hit.map(({ service, name, lossDb }) => ({ service, name, lossDb })),
           notchMHz,
           periodMHz,
+          ...(sure.length === 0 ? { isPossible: true as const } : {}),
         },
       },
     ];
@@ -73,11 +78,15 @@ const WANTED: ReadonlySet<Service> = new Set(WANTED_SERVICES);
 
 type Hit = DeadStubFacts["hit"][number] & { readonly atMHz: number };
 
-/** What the legs in use lose beside what the joint loses with both legs in use, the worst first. */
+/**
+ * What the legs in use lose beside what the joint loses with both legs in use, the worst first. "possible": at the length near the one
+ * drawn that is worst for the carrier.
+ */
 function hitCarriers(
   { outputs, treatment }: PartRecord,
   legs: readonly string[],
   dead: DeadEnd,
+  which: "sure" | "possible" = "sure",
 ): readonly Hit[] {
   const found = new Map<string, Hit>();
   for (const leg of legs)
@@ -88,9 +97,9 @@ function hitCarriers(
         if (!isLive(band, i)) return;
         const widthMHz = band.grid.plan[band.grid.index[i] ?? 0]?.noiseMHz ?? 0;
         const alongDb = -gainDbAt(dead.loss, centreMHz);
-        const lossDb =
-          carrierStubLossDb(dead.stub, { centreMHz, widthMHz, lossDb: alongDb }) -
-          (treatment.isolationDb ?? 0);
+        const carrier = { centreMHz, widthMHz, lossDb: alongDb };
+        const moreDb = which === "possible" ? stubRangeOf(dead.stub, carrier).downDb : 0;
+        const lossDb = carrierStubLossDb(dead.stub, carrier) + moreDb - (treatment.isolationDb ?? 0);
         if (lossDb < HIT_DB) return;
         const name = band.stack
           ? `${band.stack.numbers[i] ?? 0}`

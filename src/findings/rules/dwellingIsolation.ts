@@ -1,4 +1,6 @@
-import type { PartId } from "../../design/design.ts";
+import type { PartId, PortRef } from "../../design/design.ts";
+import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
+import { hasSwappedLegs } from "../blame/swappedLegs.ts";
 import { carriedFrequencies } from "../carriedFrequencies.ts";
 import type { Draft } from "../finding.ts";
 import { flatOf, type IsolationPair, worstIsolation } from "../isolation.ts";
@@ -30,7 +32,7 @@ export const dwellingIsolation: DesignRule<"dwelling-isolation"> = {
           const former = worst.get(pair.at);
           if (!former || pair.isolationDb < former.isolationDb) worst.set(pair.at, pair);
         }
-      found.push(...belowLimit([...worst.values()], limit, profile));
+      found.push(...belowLimit([...worst.values()], limit, { profile, evaluation }));
     }
     return found;
   },
@@ -39,7 +41,7 @@ export const dwellingIsolation: DesignRule<"dwelling-isolation"> = {
 function belowLimit(
   pairs: readonly IsolationPair[],
   { fromMHz, toMHz, db }: Profile["isolation"][number],
-  profile: Profile,
+  { profile, evaluation }: { readonly profile: Profile; readonly evaluation: Evaluation },
 ): Draft<"dwelling-isolation">[] {
   const limit = db + profile.keepDb;
   return pairs
@@ -47,7 +49,7 @@ function belowLimit(
     .map(({ at, outlets, dwellings, isolationDb, frequencyMHz }) => ({
       severity: "warning",
       at: { part: at, band: `${fromMHz}` },
-      parts: culpritFirst(at, outlets),
+      parts: culpritFirst(swappedOnTheWay(evaluation, at, outlets) ?? at, [at, ...outlets]),
       wires: [],
       value: isolationDb,
       limit,
@@ -55,4 +57,24 @@ function belowLimit(
       source: keptSource(profile, profile.isolationSource),
       facts: { outlets, dwellings, fromMHz, toMHz, frequencyMHz },
     }));
+}
+
+/** A tap between an outlet and the part where the ways meet whose legs are mixed up: the outlet then hangs on the line itself. */
+function swappedOnTheWay(
+  evaluation: Evaluation,
+  at: PartId,
+  outlets: readonly [string, string],
+): PartId | undefined {
+  for (const outlet of outlets) {
+    let record: PartRecord | undefined = evaluation.record(outlet);
+    // No way is longer than there are parts.
+    for (let guard = evaluation.records.length; record && record.part.id !== at && guard > 0; guard--) {
+      if (hasSwappedLegs(evaluation, record)) return record.part.id;
+      const { ports, joined }: PartRecord = record;
+      const input = ports.find((p) => p.side === "in" && joined[p.id]);
+      const before: PortRef | undefined = input && joined[input.id];
+      record = before && evaluation.record(before[0]);
+    }
+  }
+  return undefined;
 }

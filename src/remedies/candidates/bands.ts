@@ -3,7 +3,7 @@ import { partsBeyond } from "../../design/lookup.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { optionMeaning } from "../../parts/meanings.ts";
-import { uhfChannelAt } from "../../parts/plans.ts";
+import { LOWEST_UHF_CHANNEL, uhfChannelOf } from "../../parts/tvRasters.ts";
 import type { Band, Spectrum } from "../../signal/band.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
@@ -60,8 +60,8 @@ function trapBehind(
   { mode, db }: { readonly mode: "lower" | "stop"; readonly db: number },
 ): Candidate {
   const { id } = record.part;
-  // A channel of 8 MHz for a carrier of 7.61.
-  const half = Math.ceil(carrier.widthMHz / 2);
+  // A channel of 8 MHz for a carrier of 7.61, and of 6 for one of 5.71.
+  const half = Math.ceil(carrier.widthMHz) / 2;
   const [fromMHz, toMHz] = [Math.floor(carrier.centreMHz - half), Math.ceil(carrier.centreMHz + half)];
   const facts = { carrier: carrier.name, fromMHz, toMHz, db };
   return candidate("trap", [id, out, carrier.name], facts, (design) => {
@@ -149,13 +149,22 @@ export const otherChannels: Idea = (site, finding) =>
     if (!record || key === undefined) return [];
     const arriving = Object.values(record.inputs)
       .flatMap(({ bands }) => bands.filter((b) => b.origin.service === "tv"))
-      .flatMap((band) => [...band.grid.centre].map(uhfChannelAt));
-    const channels = [...new Set(arriving)].sort((a, b) => a - b);
-    if (channels.length === 0) return [];
+      .flatMap((band) => [...band.grid.centre.keys()].map((i) => uhfChannelOf(carrierAt(band, i))));
+    const raster = arriving[0]?.raster;
+    const channels = [
+      ...new Set(arriving.filter((found) => found.raster === raster).map(({ channel }) => channel)),
+    ]
+      .filter((channel) => channel >= LOWEST_UHF_CHANNEL)
+      .sort((a, b) => a - b);
+    if (raster === undefined || channels.length === 0) return [];
+    const rasterKey = optionMeaning(record.kind, "channel raster");
     return [
       candidate("other-channels", [id, ...channels], { channels }, (design) => {
         const d = draft(design);
-        d.set(id, { [key]: channels.map((channel) => ({ channel })) });
+        d.set(id, {
+          [key]: channels.map((channel) => ({ channel })),
+          ...(rasterKey === undefined ? {} : { [rasterKey]: raster }),
+        });
         return d.result();
       }),
     ];

@@ -30,6 +30,8 @@ export const secondAerial: Idea = (site, finding) =>
     if (!other) return [];
     const { own, rest, bearingDeg } = other;
     const { id, kind, options, at } = record.part;
+    const rasterKey = optionMeaning(record.kind, "channel raster");
+    const raster = rasterKey === undefined ? {} : { raster: options[rasterKey] };
     const facts = { bearingDeg, channels: rest.map((r) => r.channel) };
     return [
       candidate("second-aerial", [id, bearingDeg], facts, (design) => {
@@ -46,7 +48,7 @@ export const secondAerial: Idea = (site, finding) =>
           { from: second, rows: rest, to: "in2" },
         ].forEach(({ from, rows, to }, i) => {
           const channels = rows.map(({ channel }) => ({ channel }));
-          const filter = d.put("filter-channel", { channels }, [x + 280, y + i * 160]);
+          const filter = d.put("filter-channel", { channels, ...raster }, [x + 280, y + i * 160]);
           d.join([from, "out"], [filter, "in"]);
           d.join([filter, "out"], [both, to]);
         });

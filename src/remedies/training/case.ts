@@ -2,7 +2,7 @@
 import { checkFile } from "../../design/check.ts";
 import type { Design, PartId } from "../../design/design.ts";
 import { exampleOf } from "../../design/examples.ts";
-import type { Service } from "../../signal/carrier.ts";
+import type { Service, Television } from "../../signal/carrier.ts";
 import type { Fault } from "../faults/fault.ts";
 import { faultOf } from "../faults/list.ts";
 import type { Symptom } from "../faults/symptoms.ts";
@@ -38,6 +38,8 @@ export type RandomStory = {
   readonly noticed: readonly Symptom[];
   /** Receivers in all. */
   readonly receivers: number;
+  /** How television comes in this design, where not from the air alone. */
+  readonly television?: Television;
 };
 
 /** A case ready to be worked on. */

@@ -1,10 +1,11 @@
 /** A case made from any design: the same seed hides the same fault. */
 import type { Design, PartId } from "../../design/design.ts";
+import { televisionIn } from "../../findings/television.ts";
 import { type Fault, likelihoodOf } from "../faults/fault.ts";
 import { faults } from "../faults/list.ts";
 import { evaluated } from "../faults/symptoms.ts";
 import { type Consequence, isNoticed, whatFails } from "../faults/whatFails.ts";
-import type { Level, OpenedCase } from "./case.ts";
+import type { Level, OpenedCase, RandomStory } from "./case.ts";
 import { drawn, seededNumbers } from "./seededNumbers.ts";
 
 export const HIGHEST_SEED = 0xffffffff;
@@ -38,22 +39,33 @@ export function randomCase(design: Design, seed: number): RandomCase {
     if (!fault) break;
     const consequence = whatFails(design, fault, sound);
     if (isNoticed(consequence))
-      return { ok: true, opened: opened(design, seed, consequence, receivers.length) };
+      return {
+        ok: true,
+        opened: opened(
+          design,
+          { seed, receivers: receivers.length, ...televisionIn(sound.evaluation) },
+          consequence,
+        ),
+      };
     left = left.filter((other) => other !== fault);
   }
   return { ok: false, problem: { why: "nothing noticed" } };
 }
 
-function opened(design: Design, seed: number, { fault, lost }: Consequence, receivers: number): OpenedCase {
+function opened(
+  design: Design,
+  story: Omit<RandomStory, "noticed">,
+  { fault, lost }: Consequence,
+): OpenedCase {
   const noticed = lost.filter((s) => s.role === "receiver");
   const [first] = noticed;
   return {
     design,
     fault,
     faulty: fault.apply(design),
-    random: { seed, noticed, receivers },
+    random: { ...story, noticed },
     case: {
-      id: `random-${seed}`,
+      id: `random-${story.seed}`,
       level: levelOf(fault),
       design: "",
       fault: fault.id,

@@ -3,10 +3,11 @@ import { type Wire, wireId } from "../../design/design.ts";
 import type { Evaluation } from "../../evaluate/evaluation.ts";
 import { bandFactsOf } from "../../findings/bandFacts.ts";
 import type { Cause, Finding, Report, Verdict } from "../../findings/finding.ts";
-import { SERVICE_NAMES, serviceName } from "../../signal/carrier.ts";
+import { serviceName } from "../../signal/carrier.ts";
 import { levelRange } from "../../signal/readout.ts";
 import { messageOf } from "../finding.ts";
 import { plainLabelOf } from "../phrases.ts";
+import { serviceNameIn } from "../serviceWords.ts";
 import { tunerSentence, verdictSentence } from "../verdict.ts";
 
 /** Names of its fields are kept: scripts read them. Levels in dBµV into 75 Ω, margins and C/N in dB. */
@@ -50,7 +51,7 @@ function findingRecord(finding: Finding, evaluation: Evaluation) {
     at: at.part,
     ...known({
       port: at.port,
-      service: at.service && SERVICE_NAMES[at.service],
+      service: at.service && serviceNameIn(evaluation, at.service),
       side: at.side,
       tuner: at.tuner,
     }),

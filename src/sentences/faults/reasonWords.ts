@@ -5,9 +5,9 @@ import { planeKey } from "../../findings/wanted.ts";
 import type { Reasons } from "../../remedies/faults/diagnose.ts";
 import { planeTests } from "../../remedies/faults/planeTests.ts";
 import type { SymptomPlace } from "../../remedies/faults/symptoms.ts";
-import { SERVICE_NAMES } from "../../signal/carrier.ts";
 import { labelled, list, plainLabelOf } from "../phrases.ts";
 import { planesWords } from "../planes.ts";
+import { serviceNameIn } from "../serviceWords.ts";
 
 /** More names than this are counted, not listed. */
 const MOST_NAMES = 4;
@@ -44,7 +44,7 @@ function placesWords(those: readonly SymptomPlace[], evaluation: Evaluation): st
 export function symptomName(place: SymptomPlace, evaluation: Evaluation): string {
   if (place.tuner !== undefined) return `tuner ${place.tuner}`;
   const plane = place.plane && planeTests(evaluation).find((t) => planeKey(t.plane) === place.plane);
-  return plane ? planeName(plane.plane, evaluation) : SERVICE_NAMES[place.service];
+  return plane ? planeName(plane.plane, evaluation) : serviceNameIn(evaluation, place.service);
 }
 
 /** "high horizontal", "high horizontal of “Dish 2”" where there are several dishes. */

@@ -16,15 +16,19 @@ export const deadStub: RuleWords<"dead-stub"> = {
   message: (told) => {
     const { at, facts } = told.finding;
     const end = `The dead cable of ${numeral(facts.lengthM)} m on ${partName(at.part)}`;
+    if (facts.isPossible)
+      return `${end} may take up to ${numeral(told.finding.value)} dB from ${hitWords(told)}: a few centimetres more or less move its notches.`;
     return `${end} takes up to ${numeral(told.finding.value)} dB from ${hitWords(told)}, with a notch at ${numeral(facts.notchMHz)} MHz.`;
   },
   cure: ({ finding: { at } }) =>
     `Take the dead cable off, or replace ${partName(at.part)} with a splitter and put 75 Ω on the unused leg.`,
   customer: (told) =>
-    `An unused cable on ${plainName(told, told.finding.at.part)} takes some of the channels away from the one in use.`,
+    told.finding.facts.isPossible
+      ? `An unused cable on ${plainName(told, told.finding.at.part)} may take channels away from the one in use.`
+      : `An unused cable on ${plainName(told, told.finding.at.part)} takes some of the channels away from the one in use.`,
   trade: ({ finding: { at, facts, value, limit = 0 } }) =>
     `On ${partName(at.part)} three lines are simply connected. ${numeral(facts.lengthM)} m of cable that end ${facts.end === "open" ? "open" : "shorted"} make a notch every ${numeral(facts.periodMHz)} MHz, one of them at ${numeral(facts.notchMHz)} MHz. ` +
-    `With both legs in use a joint loses ${numeral(3.5)} dB. The dead one takes up to ${numeral(value)} dB more; from ${numeralAsSet(limit)} dB on that is told. The shorter the dead cable, the deeper and wider its notches. The levels shown have it in them; the range around them is what 5 % more or less of its length would change.`,
+    `With both legs in use a joint loses ${numeral(3.5)} dB. The dead one ${facts.isPossible ? "may take" : "takes"} up to ${numeral(value)} dB more; from ${numeralAsSet(limit)} dB on that is told. The shorter the dead cable, the deeper and wider its notches. The levels shown have it in them; the range around them is what 5 % more or less of its length would change.`,
   measure: ({ finding: { at, facts } }) =>
     `Spectrum meter on the leg of ${partName(at.part)} that is in use: look for a dip at ${numeral(facts.notchMHz)} MHz. Take the dead cable off: if the dip goes, it was the cable.`,
   neighbours: ["open-end", "level-limits", "same-signal-twice"],

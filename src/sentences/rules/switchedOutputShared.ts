@@ -4,6 +4,7 @@ import { plural } from "../../words/plural.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainNames } from "../explain/plainWords.ts";
 import { list, partName } from "../phrases.ts";
+import { askedWords, waveAsked } from "../planes.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 import { portOfPart, voltsDo } from "../supplyWords.ts";
 
@@ -49,12 +50,12 @@ export const switchedOutputShared: RuleWords<"switched-output-shared"> = {
       .filter((o) => !o.dormant && o.kind === "commands")
       .map(
         (o) =>
-          `${partName(o.part)} asks for ${o.request?.polarisation ?? ""} ${o.request?.half ?? ""} (${voltsDo(o.volts, { one: "arrives", other: "arrive" })}${o.request?.half === "high" ? ", with tone" : ""})`,
+          `${partName(o.part)} asks for ${o.request ? `${waveAsked(told.evaluation.record(o.part), o.request.polarisation)} ${o.request.half}` : ""} (${voltsDo(o.volts, { one: "arrives", other: "arrive" })}${o.request?.half === "high" ? ", with tone" : ""})`,
       );
     if (hasNoHalves(told))
       return `${list(asks)}. On a shared line the highest voltage decides the polarisation (above ${numeral(state?.thresholdVolts ?? 0)} V is horizontal): the output is at ${facts.setting ?? "nothing"}. The others miss the other polarisation, half of the transponders.`;
     return (
-      `${list(asks)}. On a shared line the highest voltage decides the polarisation (above ${numeral(state?.thresholdVolts ?? 0)} V is horizontal). Tone from anybody ` +
+      `${list(asks)}. On a shared line the highest voltage decides the polarisation (above ${numeral(state?.thresholdVolts ?? 0)} V is ${askedWords(told.record, "H")}). Tone from anybody ` +
       `decides the high band: the output is at ${facts.setting ?? "nothing"}. ${plural(value ?? 2, {
         one: "Each input reaches all four quadrants only while the others happen to ask for the same",
         other: (n) =>

@@ -5,7 +5,7 @@ import type { Fault, FaultType } from "../../remedies/faults/fault.ts";
 import type { State } from "../../remedies/faults/symptoms.ts";
 import type { OpenedCase, RandomStory, TrainingCase } from "../../remedies/training/case.ts";
 import type { RandomCaseProblem } from "../../remedies/training/randomCase.ts";
-import { SERVICE_NAMES } from "../../signal/carrier.ts";
+import { serviceName } from "../../signal/carrier.ts";
 import { plural } from "../../words/plural.ts";
 import { FAULT_WORDS } from "../faults/faultWords.ts";
 import { list } from "../phrases.ts";
@@ -50,10 +50,11 @@ const SEEN: Readonly<Record<State, string>> = {
 };
 
 /** "“TV kitchen” gets nothing of Terrestrial TV. The other 3 receivers work." */
-function storyOf(design: Design, { noticed, receivers }: RandomStory): string {
+function storyOf(design: Design, { noticed, receivers, television }: RandomStory): string {
   const affected = new Set(noticed.map((s) => s.part));
   const sentences = noticed.map(
-    (s) => `${quoted(partById(design, s.part))} ${SEEN[s.state]} ${SERVICE_NAMES[s.service]}.`,
+    ({ part, state, service }) =>
+      `${quoted(partById(design, part))} ${SEEN[state]} ${serviceName({ service, ...(television && service === "tv" ? { television } : {}) })}.`,
   );
   const rest = receivers - affected.size;
   if (rest > 0)

@@ -1,10 +1,12 @@
 /** A part on the canvas of the editor: its face with live strips, its ports, and how it stands. */
+
 import type { NodeProps } from "@xyflow/react";
 import { memo } from "react";
 import { wireId } from "../../design/design.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { Port } from "../../parts/contract.ts";
 import { messageOf } from "../../sentences/finding.ts";
+import { captionOf } from "../../sentences/planes.ts";
 import { SILENCE } from "../../signal/band.ts";
 import { useApp } from "../../store/app.ts";
 import {
@@ -38,13 +40,15 @@ export const CanvasPart = memo(function CanvasPart({ id, selected }: NodeProps) 
   const lit = useHighlightedPart(id);
   const isFailing = useIsFailingPart(id);
   if (!record || !frame) return null;
+  const caption = captionOf(record);
   return (
     <PartFace
       id={id}
       label={record.part.label}
-      words={partWords(record, state, mark)}
+      words={partWords({ label: record.part.label, kind: record.kind, caption }, state, mark)}
       kind={record.kind}
       options={record.options}
+      caption={caption}
       frame={frame}
       detail={detail}
       state={state}

@@ -44,6 +44,8 @@ export type Face = {
   readonly words?: string;
   readonly kind: PartKind;
   readonly options: AnyOptions;
+  /** One short line under its name. */
+  readonly caption: string;
   readonly frame: Frame;
   readonly detail: StripDetail;
   readonly state: PartState | null;
@@ -108,7 +110,7 @@ function CardBody(face: Face) {
       </div>
       {frame.strips.length === 0 && detail !== "small" && (
         <span className="node-card-caption" id={`card-${id}-caption`}>
-          {kind.caption(options)}
+          {face.caption}
         </span>
       )}
       <DockedStrips {...face} />
@@ -117,13 +119,13 @@ function CardBody(face: Face) {
   );
 }
 
-function PillBody({ id, label, kind, options, state }: Face) {
+function PillBody({ id, label, kind, options, caption, state }: Face) {
   return (
     <>
       <span className="unseen" id={`card-${id}-name`}>
         {label}
       </span>
-      <span className="pill-words" id={`card-${id}-caption`} title={`${label}: ${kind.caption(options)}`}>
+      <span className="pill-words" id={`card-${id}-caption`} title={`${label}: ${caption}`}>
         {kind.onWire?.(options)}
       </span>
       {state && <StateBadge id={id} state={state} />}

@@ -2,6 +2,7 @@
 
 import { levelRangeWords } from "../../sentences/figures.ts";
 import type { Band, Spectrum } from "../../signal/band.ts";
+import { waveOf } from "../../signal/leak.ts";
 import { conditionsKey } from "../../signal/treat.ts";
 import { counted } from "../kit/format.ts";
 import { bandLook } from "./bandLook.ts";
@@ -73,7 +74,7 @@ export function alternatives(spectrum: Spectrum): readonly Alternative[] {
   const groups = new Map<string, { words: string; selected: boolean; bands: Band[] }>();
   for (const band of spectrum.bands) {
     const key = conditionsKey(band);
-    const words = band.conditions.map((c) => settingWords(c.setting)).join(", ");
+    const words = band.conditions.map((c) => settingWords(c.setting, band.origin.circular)).join(", ");
     const group = groups.get(key) ?? { words, selected: band.selected, bands: [] };
     group.bands.push(band);
     groups.set(key, group);
@@ -83,11 +84,13 @@ export function alternatives(spectrum: Spectrum): readonly Alternative[] {
     .sort((a, b) => Number(a.key !== "") - Number(b.key !== "") || Number(b.selected) - Number(a.selected));
 }
 
-/** "HL" → "H low", "2:HL" → "position 2, H low", "2" → "position 2". */
-export function settingWords(setting: string): string {
+/** "HL" → "H low", of circular waves "L low"; "2:HL" → "position 2, H low", "2" → "position 2". */
+export function settingWords(setting: string, circular = false): string {
   const [first = "", second] = setting.split(":");
   const quadrant = second ?? (/^[VH][LH]$/.test(first) ? first : undefined);
   const position = /^\d+$/.test(first) ? `position ${first}` : "";
-  const words = quadrant ? `${quadrant[0]} ${quadrant[1] === "L" ? "low" : "high"}` : "";
+  const words = quadrant
+    ? `${waveOf({ polarisation: quadrant[0] === "V" ? "V" : "H", ...(circular ? { circular } : {}) })} ${quadrant[1] === "L" ? "low" : "high"}`
+    : "";
   return [position, words].filter((w) => w !== "").join(", ") || setting;
 }

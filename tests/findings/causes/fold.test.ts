@@ -52,7 +52,7 @@ function node(o: Sketched): Node {
     finding:
       o.rule === "loop"
         ? { ...common, rule: "loop", facts: {} }
-        : { ...common, rule: "above-band-edge", facts: { channels: [] } },
+        : { ...common, rule: "above-band-edge", facts: { channels: [], edgeMHz: 694, nowhere: [] } },
     mechanism: { stage, natures, takes, lacks },
     culprit,
   };

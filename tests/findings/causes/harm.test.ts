@@ -120,7 +120,11 @@ describe("who suffers", () => {
   // A channel that nobody transmits on any more takes nothing from anybody.
   test("not from what takes nothing, however near it lies", () => {
     const { facts: _, ...common } = finding("b");
-    const harmless: Finding = { ...common, rule: "above-band-edge", facts: { channels: [] } };
+    const harmless: Finding = {
+      ...common,
+      rule: "above-band-edge",
+      facts: { channels: [], edgeMHz: 694, nowhere: [] },
+    };
     const causes = inHarmOrder([alone(harmless), a], setting([receiver("r", "fails")], { r: ["b", "a"] }));
     expect(causes.map((c) => [c.root.at.part, ...c.receivers])).toEqual([["a", "r"], ["b"]]);
   });

@@ -70,6 +70,22 @@ describe("a dead end on a T joint", () => {
     expect(found?.parts).toEqual(["t", "d", "p"]);
   });
 
+  // c·0.82/(4·2.2 m) = 27.94 MHz: notches at 17 and 19 times, 474.9 and 530.8 MHz. Channel 23 (490 MHz) lies 15 MHz beside the first, and
+  // 474.9/490 = 0.97: with 3 % less of cable it lies in it. A lossless open stub lets 4δ²/(1 + 4δ²) of the power by, δ = (π/2)·Δf/28.8
+  // beside its notch (from 4/(4 + tan²θ)); over ±3.8 MHz, 2δ up to 0.414, the mean is 1 − arctan(0.414)/0.414 = 0.052, 12.8 dB.
+  // A joint of three lines loses 20·log10(3/2) = 3.5 dB anyway: 9.3 dB, a little less for the loss of the stub.
+  test("is told as a possible one where a notch lies right beside a channel", () => {
+    const one = joined(
+      { d: ["cable", { lengthM: 2.2 }], a: ["aerial-uhf", { levelDbuv: 70, channels: [{ channel: 23 }] }] },
+      "t.out2 > d.in",
+    );
+    const [found] = foundBy("dead-stub", one);
+    expect(found).toMatchObject({ severity: "warning", parts: ["t", "d"], facts: { isPossible: true } });
+    expect(found?.facts.hit).toMatchObject([{ name: "C23" }]);
+    expect(found?.value).toBeGreaterThan(8.8);
+    expect(found?.value).toBeLessThan(9.6);
+  });
+
   // 100 m lose 14 dB each way: nothing comes back that three decibels could be lost by.
   test("is no matter where the cable is so long that it swallows what comes back", () => {
     expect(foundBy("dead-stub", joined({ d: ["cable", { lengthM: 100 }] }, "t.out2 > d.in"))).toEqual([]);

@@ -1,6 +1,8 @@
 /** A part of the head, or one that feeds places: as the card of the drawing, in a row on top of a façade, or among cells. */
+
 import { memo, useContext } from "react";
 import { wireId } from "../../../design/design.ts";
+import { captionOf } from "../../../sentences/planes.ts";
 import { useApp } from "../../../store/app.ts";
 import { useIsFailingPart, useRecord } from "../../../store/hooks.ts";
 import { PartStrip, usePartState } from "../CanvasPart.tsx";
@@ -55,6 +57,7 @@ export const FullCard = memo(function FullCard({ card, box }: Props) {
           label={record.part.label}
           kind={record.kind}
           options={record.options}
+          caption={captionOf(record)}
           frame={frame}
           detail="near"
           state={state}

@@ -1,7 +1,8 @@
 import { LoaderCircle, Square } from "lucide-react";
 import { useEffect, useState } from "react";
 import { profileOf } from "../../../findings/limits.ts";
-import { SERVICE_NAMES, WANTED_SERVICES } from "../../../signal/carrier.ts";
+import { serviceNameIn } from "../../../sentences/serviceWords.ts";
+import { WANTED_SERVICES } from "../../../signal/carrier.ts";
 import { useApp } from "../../../store/app.ts";
 import { useBalance } from "../../../store/balance.ts";
 import { readNumeral } from "../../kit/fields/numeral.ts";
@@ -62,7 +63,7 @@ export function BalanceForm({ onDone }: { readonly onDone: () => void }) {
           >
             {services.map((s) => (
               <option key={s} value={s}>
-                {SERVICE_NAMES[s]}
+                {serviceNameIn(evaluation, s)}
               </option>
             ))}
           </select>

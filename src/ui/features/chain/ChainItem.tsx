@@ -1,5 +1,6 @@
 import { ChevronDown, ChevronRight, CornerDownRight } from "lucide-react";
 import { memo } from "react";
+import { captionOf } from "../../../sentences/planes.ts";
 import {
   useFindingsFor,
   usePart,
@@ -108,7 +109,7 @@ function PartWords({ row, isFolded }: { readonly row: ChainRow; readonly isFolde
   const findings = useFindingsFor(row.id);
   if (!record) return null;
   const errors = findings.filter((f) => f.severity === "error" && f.parts[0] === row.id).length;
-  const caption = record.kind.caption(record.options);
+  const caption = captionOf(record);
   return (
     <span className={styles.words}>
       <strong>{record.part.label}</strong>

@@ -2,6 +2,7 @@ import { X } from "lucide-react";
 import { memo, type ReactNode } from "react";
 import type { ChainStep } from "../../../findings/receiverChain.ts";
 import { LOST_HERE } from "../../../sentences/placeWords.ts";
+import { captionOf } from "../../../sentences/planes.ts";
 import { useRecord, useSpectrum } from "../../../store/hooks.ts";
 import { useHighlightedPart } from "../../canvas/highlight.ts";
 import { PartSymbol } from "../../canvas/PartSymbol.tsx";
@@ -40,7 +41,7 @@ export const ChainStepItem = memo(function ChainStepItem({ step, from, width }: 
           onClick={() => openPart(step.part)}
         >
           <span className="unseen">{name}, </span>
-          {record.kind.onWire?.(record.options) ?? record.kind.caption(record.options)}
+          {record.kind.onWire?.(record.options) ?? captionOf(record)}
           {step.isLost ? <Lost /> : null}
           <StepMark part={step.part} isLost={step.isLost} />
         </button>

@@ -4,7 +4,7 @@ import type { ServiceChange } from "../../../remedies/compare.ts";
 import type { Site } from "../../../remedies/site.ts";
 import { levelRangeWords } from "../../../sentences/figures.ts";
 import { verdictSentence } from "../../../sentences/verdict.ts";
-import { SERVICE_NAMES } from "../../../signal/carrier.ts";
+import { serviceName } from "../../../signal/carrier.ts";
 import { plural } from "../../../words/plural.ts";
 import { decimal } from "../../kit/format.ts";
 import { Table } from "../../kit/Table.tsx";
@@ -38,7 +38,10 @@ export function PlaceTable({ compared }: { readonly compared: Compared }) {
           }))}
           keyOf={({ service }) => service}
           columns={[
-            { head: "Place and service", cell: ({ service }) => SERVICE_NAMES[service] },
+            {
+              head: "Place and service",
+              cell: ({ service, before, after }) => serviceName(after ?? before ?? { service }),
+            },
             { head: compared.names[0], isNumber: true, cell: ({ before }) => <Got verdict={before} /> },
             {
               head: compared.names[1],

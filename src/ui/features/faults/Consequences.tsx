@@ -1,10 +1,11 @@
 import { Eye, EyeOff } from "lucide-react";
 import { useMemo } from "react";
 import { partById } from "../../../design/lookup.ts";
+import type { Evaluation } from "../../../evaluate/evaluation.ts";
 import type { Fault } from "../../../remedies/faults/fault.ts";
 import { type Consequence, whatFails } from "../../../remedies/faults/whatFails.ts";
 import { faultSentence } from "../../../sentences/faults/faultWords.ts";
-import { SERVICE_NAMES } from "../../../signal/carrier.ts";
+import { serviceNameIn } from "../../../sentences/serviceWords.ts";
 import { useApp } from "../../../store/app.ts";
 import { selectFromPane } from "../../canvas/reveal.ts";
 import { Table } from "../../kit/Table.tsx";
@@ -25,7 +26,7 @@ export function Consequences({ fault }: { readonly fault: Fault }) {
       {consequence.lost.length === 0 ? (
         <p>Nobody would notice: every outlet and receiver gets what it gets now.</p>
       ) : (
-        <Losses lost={consequence.lost} />
+        <Losses lost={consequence.lost} evaluation={sound.evaluation} />
       )}
       <NewFindings consequence={consequence} />
       <PreviewButton fault={fault} />
@@ -33,10 +34,10 @@ export function Consequences({ fault }: { readonly fault: Fault }) {
   );
 }
 
-type LossesProps = { readonly lost: Consequence["lost"] };
+type LossesProps = { readonly lost: Consequence["lost"]; readonly evaluation: Evaluation };
 
 /** Receivers first: they are what somebody looks at. */
-function Losses({ lost }: LossesProps) {
+function Losses({ lost, evaluation }: LossesProps) {
   const design = useApp((s) => s.design);
   const groups = PLACES.map(({ role, head }) => ({
     key: role,
@@ -58,7 +59,7 @@ function Losses({ lost }: LossesProps) {
             </button>
           ),
         },
-        { head: "Service", cell: ({ service }) => SERVICE_NAMES[service] },
+        { head: "Service", cell: ({ service }) => serviceNameIn(evaluation, service) },
         { head: "What is left", cell: (loss) => <Left loss={loss} /> },
       ]}
     />

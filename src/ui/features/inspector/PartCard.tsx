@@ -3,7 +3,8 @@ import { useRef } from "react";
 import type { PartRecord } from "../../../evaluate/evaluation.ts";
 import { CAUTIONS } from "../../../parts/cautions.ts";
 import { FAMILY_NAMES } from "../../../parts/contract.ts";
-import { type FieldMeta, fieldMeta } from "../../../parts/fields.ts";
+import { circularMeta, type FieldMeta, fieldMeta } from "../../../parts/fields.ts";
+import { takesCircular } from "../../../sentences/planes.ts";
 import { useApp } from "../../../store/app.ts";
 import { useFindingsFor, useVerdict } from "../../../store/hooks.ts";
 import { PartOptionField } from "../../canvas/PartOptionField.tsx";
@@ -119,6 +120,7 @@ function FieldGroup({
   readonly fields: readonly { readonly key: string; readonly meta: FieldMeta }[];
 }) {
   const { id } = record.part;
+  const isCircular = takesCircular(record);
   // A preview is looked at, not worked on.
   const isPreview = useApp((s) => s.preview !== null);
   return (
@@ -128,7 +130,7 @@ function FieldGroup({
           key={`${id} ${key}`}
           part={id}
           option={key}
-          meta={meta}
+          meta={isCircular ? circularMeta(meta) : meta}
           value={record.options[key]}
         />
       ))}

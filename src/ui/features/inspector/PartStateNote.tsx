@@ -1,10 +1,12 @@
 import { PlugZap, RefreshCcwDot, ZapOff } from "lucide-react";
 import type { PartRecord } from "../../../evaluate/evaluation.ts";
+import { takesCircular } from "../../../sentences/planes.ts";
 import { plural } from "../../../words/plural.ts";
 import { settingWords } from "../../canvas/bands.ts";
 
 /** Whether it is powered, on a loop, and how its switched outputs stand. */
 export function PartStateNote({ record }: { readonly record: PartRecord }) {
+  const isCircular = takesCircular(record);
   const needsPower = record.power.load !== undefined;
   const switches = Object.values(record.switches);
   return (
@@ -24,7 +26,7 @@ export function PartStateNote({ record }: { readonly record: PartRecord }) {
       {switches.map((at) => (
         <p key={at.id} className={at.contested ? "state bad" : "state"}>
           {portLabel(record, at.port)}:{" "}
-          {at.setting === null ? "not set by any receiver" : `set to ${settingWords(at.setting)}`}
+          {at.setting === null ? "not set by any receiver" : `set to ${settingWords(at.setting, isCircular)}`}
           {at.contested
             ? plural(new Set(at.offers.map((o) => o.part)).size, {
                 one: ", contested by the inputs of one receiver",

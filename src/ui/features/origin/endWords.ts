@@ -1,5 +1,5 @@
 /** The end of the way in sentences: what arrives, and whether it is enough. */
-import { METER_MER_DB } from "../../../remedies/faults/reading.ts";
+import type { MerShown } from "../../../sentences/merWords.ts";
 import { numeralAsSet } from "../../../words/numbers.ts";
 import { decimal } from "../../kit/format.ts";
 import type { LevelOrigin } from "./levelOrigin.ts";
@@ -27,13 +27,19 @@ function levelWords(levelDbuv: number, { limits, profileName }: LevelOrigin): st
   return `${level}, within ${range}.`;
 }
 
-function qualityWords(cniDb: number, { requiredDb, tuner }: LevelOrigin): string {
+function qualityWords(cniDb: number, { requiredDb, tuner, mer }: LevelOrigin): string {
   const where = tuner === undefined ? "" : " behind the tuner";
   const margin = cniDb - requiredDb;
   const spare = margin >= 0 ? `${decimal(margin)} dB to spare` : `${decimal(-margin)} dB short`;
-  const shown = cniDb > METER_MER_DB ? "more than a meter shows as MER" : "about the MER a meter shows";
-  return `C/(N+I)${where} is ${decimal(cniDb)} dB, ${shown}; ${decimal(requiredDb)} dB are needed: ${spare}.`;
+  return `C/(N+I)${where} is ${decimal(cniDb)} dB${SHOWN[mer]}; ${decimal(requiredDb)} dB are needed: ${spare}.`;
 }
+
+const SHOWN: Readonly<Record<MerShown, string>> = {
+  about: ", about the MER a meter shows",
+  lower: ", and a meter shows a lower MER, as on air",
+  beyond: ", more than a meter shows as MER",
+  none: "",
+};
 
 function lossWords({ loss }: LevelOrigin): readonly string[] {
   return loss ? [`Most C/(N+I) is lost in “${loss.label}”: ${decimal(loss.db)} dB.`] : [];

@@ -12,6 +12,7 @@ import { type Limits, limitsFor, profileOf } from "../../../findings/limits.ts";
 import { rippleAlong, type WayRipple } from "../../../findings/ripple.ts";
 import { ownPowers } from "../../../findings/stackedReception.ts";
 import { tunerNoiseFigureDb, tunerNoiseUv2 } from "../../../findings/tunerQuality.ts";
+import { type MerShown, merShown } from "../../../sentences/merWords.ts";
 import { plainLabelOf } from "../../../sentences/phrases.ts";
 import { carrierToDb, disturbanceUv2 } from "../../../signal/readout.ts";
 import { bandTitle } from "../../canvas/bands.ts";
@@ -44,6 +45,8 @@ export type LevelOrigin = {
   readonly steps: readonly OriginStep[];
   /** C/N that the carrier needs [dB]. */
   readonly requiredDb: number;
+  /** What a meter shows as MER beside C/(N+I) at the end. */
+  readonly mer: MerShown;
   /** Level that an outlet should have, where the profile sets one. */
   readonly limits?: Limits;
   readonly profileName: string;
@@ -86,17 +89,21 @@ export function levelOrigin(evaluation: Evaluation, question: Question): LevelOr
   const loss = worstLoss(steps);
   const figureDb = tunerNoiseFigureDb(place, port.id);
   const gone = steps.find((step) => step.cutHere)?.label;
+  const tuner =
+    figureDb === undefined
+      ? undefined
+      : { noiseFigureDb: figureDb, cniDb: behindTunerDb(here, carrier, figureDb) };
+  const cniDb = tuner?.cniDb ?? steps.at(-1)?.cniDb ?? Number.NEGATIVE_INFINITY;
   return {
     carrier: `${planned?.name ?? "Carrier"}, ${bandTitle(source.band)}`,
     place: `${place.part.label || place.part.id}, ${port.label}`,
     steps,
     requiredDb: source.band.grid.required[source.i] ?? 0,
+    mer: merShown(evaluation, source.band.origin, cniDb),
     profileName: profile.name,
     ...(limits ? { limits } : {}),
     ...(userBand === undefined ? {} : { userBand }),
-    ...(figureDb === undefined
-      ? {}
-      : { tuner: { noiseFigureDb: figureDb, cniDb: behindTunerDb(here, carrier, figureDb) } }),
+    ...(tuner ? { tuner } : {}),
     ...(gone === undefined ? {} : { gone }),
     ...(loss ? { loss } : {}),
   };

@@ -1,5 +1,6 @@
 import { CN_SPARE_DB, type LimitRow, type NetworkRange, type Profile } from "../../../findings/limits.ts";
-import { SERVICE_NAMES, WANTED_SERVICES } from "../../../signal/carrier.ts";
+import { limitedName } from "../../../sentences/serviceWords.ts";
+import { serviceName, televisionOf, WANTED_SERVICES } from "../../../signal/carrier.ts";
 import { numeralAsSet } from "../../../words/numbers.ts";
 import { Table } from "../../kit/Table.tsx";
 import { modeWords } from "./modeWords.ts";
@@ -27,7 +28,10 @@ export function ProfileTable({ profile }: { readonly profile: Profile }) {
         rows={rows}
         keyOf={(row) => `${row.service} ${row.mode}`}
         columns={[
-          { head: "Service", cell: (row) => SERVICE_NAMES[row.service] },
+          {
+            head: "Service",
+            cell: (row) => serviceName({ ...row, ...televisionOf(row.service, [row.mode]) }),
+          },
           {
             head: "Modulation",
             cell: (row) => modeWords(row.mode, rows.filter((r) => r.service === row.service).length > 1),
@@ -84,7 +88,7 @@ function furtherLimits(profile: Profile): readonly string[] {
       differenceDb[service] === undefined
         ? []
         : [
-            `${SERVICE_NAMES[service]}: at most ${numeralAsSet(differenceDb[service])} dB between any two carriers (${differenceSource}).`,
+            `${limitedName(service, profile.rows)}: at most ${numeralAsSet(differenceDb[service])} dB between any two carriers (${differenceSource}).`,
           ],
     ),
     ...ranges.flatMap((range) =>

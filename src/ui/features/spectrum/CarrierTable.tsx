@@ -81,7 +81,7 @@ export function CarrierTable({
           },
           { head: "C/N", unit: "dB", isNumber: true, order: order("cnDb"), cell: (row) => decimal(row.cnDb) },
           {
-            head: "C/(N+I), about MER",
+            head: "C/(N+I)",
             unit: "dB",
             isNumber: true,
             order: order("cniDb"),

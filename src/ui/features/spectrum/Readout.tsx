@@ -1,5 +1,5 @@
 import { Footprints } from "lucide-react";
-import { METER_MER_DB } from "../../../remedies/faults/reading.ts";
+import { MER_TERMS, merShown } from "../../../sentences/merWords.ts";
 import { plainLabelOf } from "../../../sentences/phrases.ts";
 import { useApp } from "../../../store/app.ts";
 import { decimal, megahertz } from "../../kit/format.ts";
@@ -34,7 +34,7 @@ export function Readout({
         <Figure term="C/N" value={`${decimal(row.cnDb)} dB`} />
         {Number.isFinite(row.ciDb) ? <Figure term="C/I" value={`${decimal(row.ciDb)} dB`} /> : null}
         <Figure
-          term={row.cniDb > METER_MER_DB ? "C/(N+I), above any MER shown" : "C/(N+I), about MER"}
+          term={MER_TERMS[merShown(evaluation, row.band.origin, row.cniDb)]}
           value={`${decimal(row.cniDb)} dB`}
         />
         <Figure term="needs" value={`${decimal(row.requiredDb)} dB`} />

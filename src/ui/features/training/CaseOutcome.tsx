@@ -3,10 +3,10 @@ import { useEffect, useMemo, useRef } from "react";
 import { isSolved } from "../../../remedies/training/progress.ts";
 import { scoreOf } from "../../../remedies/training/score.ts";
 import { faultSentence } from "../../../sentences/faults/faultWords.ts";
+import { serviceNameIn } from "../../../sentences/serviceWords.ts";
 import { caseWords } from "../../../sentences/training/caseWords.ts";
 import { lossSentence } from "../../../sentences/training/outcomeWords.ts";
 import { tellSignal } from "../../../sentences/walk/signal.ts";
-import { SERVICE_NAMES } from "../../../signal/carrier.ts";
 import { useTraining } from "../../../store/training.ts";
 import { actualEvaluation } from "../../../store/trainingMeter.ts";
 import { counted } from "../../kit/format.ts";
@@ -67,14 +67,12 @@ function outcomeTitle(solved: boolean, points: number): string {
 function Walk({ session }: CaseProps) {
   const { opened } = session;
   const { part, service } = opened.case.walk;
-  const ways = useMemo(
-    () => tellSignal(actualEvaluation(opened), { part, service }).ways,
-    [opened, part, service],
-  );
+  const evaluation = actualEvaluation(opened);
+  const ways = useMemo(() => tellSignal(evaluation, { part, service }).ways, [evaluation, part, service]);
   if (ways.length === 0) return null;
   return (
     <details className="fault-more">
-      <summary>Walk from the roof ({SERVICE_NAMES[service]})</summary>
+      <summary>Walk from the roof ({serviceNameIn(evaluation, service)})</summary>
       {ways.map((way) => (
         <div key={way.name} className="walk-lines">
           <h3>{way.name}</h3>

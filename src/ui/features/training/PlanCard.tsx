@@ -31,9 +31,10 @@ export const PlanCard = memo(function PlanCard({ id, selected }: NodeProps) {
     <PartFace
       id={id}
       label={part.label}
-      words={partWords({ part, kind, options: part.options }, null, mark)}
+      words={partWords({ label: part.label, kind, caption: kind.caption(part.options) }, null, mark)}
       kind={kind}
       options={part.options}
+      caption={kind.caption(part.options)}
       frame={frame}
       detail={detail}
       state={null}

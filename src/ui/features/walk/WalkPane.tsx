@@ -1,6 +1,6 @@
 import { Printer, X } from "lucide-react";
 import { type KeyboardEvent, useEffect, useRef } from "react";
-import { SERVICE_NAMES } from "../../../signal/carrier.ts";
+import { serviceNameIn } from "../../../sentences/serviceWords.ts";
 import { useApp } from "../../../store/app.ts";
 import { walkPlaces, walkServicesAt } from "../../kit/asked/places.ts";
 import { changeWalk, endWalk, suppliedIn, type WalkState, type WalkView } from "../../kit/asked/walking.ts";
@@ -121,7 +121,7 @@ function ServiceChoice({ walking }: { readonly walking: WalkState }) {
       >
         {services.map((service) => (
           <option key={service} value={service}>
-            {SERVICE_NAMES[service]}
+            {serviceNameIn(evaluation, service)}
           </option>
         ))}
       </select>

@@ -2,6 +2,7 @@
 
 import type { Evaluation } from "../../../evaluate/evaluation.ts";
 import { profileOf } from "../../../findings/limits.ts";
+import { merShown } from "../../../sentences/merWords.ts";
 import type { ToldWay } from "../../../sentences/walk/signal.ts";
 import { serviceName } from "../../../signal/carrier.ts";
 import { carrierToDb } from "../../../signal/readout.ts";
@@ -31,6 +32,11 @@ export function wayOrigin(
     place: walking.place.label,
     steps,
     requiredDb: way.requiredDb,
+    mer: merShown(
+      evaluation,
+      { service: walking.service, part: way.steps[0]?.part ?? "" },
+      steps.at(-1)?.cniDb ?? Number.NEGATIVE_INFINITY,
+    ),
     profileName: profileOf(evaluation.design).name,
     ...(way.limits ? { limits: way.limits } : {}),
     ...(way.userBand === undefined ? {} : { userBand: way.userBand }),

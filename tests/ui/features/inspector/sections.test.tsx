@@ -102,3 +102,37 @@ describe("the inspector of", () => {
     expect(document.activeElement?.textContent).toBe("Rain");
   });
 });
+
+// 13 V is right-hand, 18 V left-hand circular (common practice, no source).
+test("a receiver of circular waves has right-hand and left-hand in its menu, and its LNB in its commands", () => {
+  const transponders = ["R", "L"].map((polarisation) => ({ frequencyMHz: 11_780, polarisation }));
+  const circular = draw(
+    {
+      dish: ["dish", { transponders }],
+      lnb: ["lnb-universal", { feedType: "circular" }],
+      r1: ["receiver-sat", { polarisation: "H", half: "high" }],
+    },
+    "dish.sky > lnb.sky, lnb.out > r1.sat",
+  );
+  const look = (part: string) => {
+    act(() => {
+      useApp.getState().openDesign(circular);
+      useApp.getState().select({ parts: [part] });
+    });
+    return render(
+      <Tooltip.Provider>
+        <Inspector />
+      </Tooltip.Provider>,
+    );
+  };
+  look("r1");
+  const menu = region("At this moment");
+  expect(menu.getByRole("radio", { name: "Left-hand (18 V)" })).toHaveProperty("checked", true);
+  expect(menu.queryByRole("radio", { name: /Vertical|Horizontal/ })).toBeNull();
+  cleanup();
+  look("lnb");
+  const commands = region("Commands");
+  expect(commands.getByText(/asks for L high/)).toBeTruthy();
+  expect(commands.getByRole("columnheader", { name: "V for R" })).toBeTruthy();
+  expect(commands.queryByText(/horizontal/)).toBeNull();
+});

@@ -1,4 +1,5 @@
 import type { PartRecord } from "../../../../evaluate/evaluation.ts";
+import { takesCircular } from "../../../../sentences/planes.ts";
 import type { SwitchState } from "../../../../signal/control.ts";
 import { useApp } from "../../../../store/app.ts";
 import { settingWords } from "../../../canvas/bands.ts";
@@ -21,6 +22,7 @@ export function SwitchSection({ record }: { readonly record: PartRecord }) {
           at={at}
           label={record.ports.find((p) => p.id === at.port)?.label ?? at.port}
           isByVolts={decidesByVolts(record, at.port)}
+          isCircular={takesCircular(record)}
         />
       ))}
     </section>
@@ -31,18 +33,22 @@ function SwitchOf({
   at,
   label,
   isByVolts,
+  isCircular,
 }: {
   readonly at: SwitchState;
   readonly label: string;
   readonly isByVolts: boolean;
+  readonly isCircular: boolean;
 }) {
   const evaluation = useApp((s) => s.evaluation);
   const speakers = speakersOf(evaluation, at);
   return (
     <div className={styles.switch}>
       <p className={at.contested ? "state bad" : "state"}>
-        <strong>{label}</strong> {standWords(at)}
-        {isByVolts ? ` · horizontal above ${decimal(at.thresholdVolts)} V` : ""}
+        <strong>{label}</strong> {standWords(at, isCircular)}
+        {isByVolts
+          ? ` · ${isCircular ? "left-hand" : "horizontal"} above ${decimal(at.thresholdVolts)} V`
+          : ""}
       </p>
       {speakers.length === 0 ? null : (
         <Table
@@ -56,17 +62,19 @@ function SwitchOf({
           }))}
           keyOf={({ key }) => key}
           isAsleep={({ offer }) => offer.dormant}
-          columns={SPEAKER_COLUMNS}
+          columns={isCircular ? CIRCULAR_COLUMNS : LINEAR_COLUMNS}
         />
       )}
     </div>
   );
 }
 
-function standWords(at: SwitchState): string {
+function standWords(at: SwitchState, isCircular: boolean): string {
   if (at.setting === null) return "is not set by any receiver";
   const stands =
-    at.setting === "stack" ? "takes messages for user bands" : `is set to ${settingWords(at.setting)}`;
+    at.setting === "stack"
+      ? "takes messages for user bands"
+      : `is set to ${settingWords(at.setting, isCircular)}`;
   return at.contested ? `${stands}, contested: each sees what the first asks for` : stands;
 }
 
@@ -86,10 +94,10 @@ function SpeakerName({ speaker, isWinner }: NameProps) {
   );
 }
 
-const SPEAKER_COLUMNS: readonly Column<Speaker>[] = [
-  { head: "V for V", isNumber: true, cell: ({ offer }) => decimal(offer.volts13) },
+const speakerColumns = (first: string, second: string): readonly Column<Speaker>[] => [
+  { head: `V for ${first}`, isNumber: true, cell: ({ offer }) => decimal(offer.volts13) },
   {
-    head: "V for H",
+    head: `V for ${second}`,
     isNumber: true,
     isShort: ({ tooLow }) => tooLow,
     cell: ({ offer, tooLow }) => `${decimal(offer.volts18)}${tooLow ? " too low" : ""}`,
@@ -110,3 +118,6 @@ const SPEAKER_COLUMNS: readonly Column<Speaker>[] = [
     cell: ({ load }) => (load ? `${decimal(load.milliamps, 0)} of ${decimal(load.limitMa, 0)} mA` : "–"),
   },
 ];
+
+const LINEAR_COLUMNS = speakerColumns("V", "H");
+const CIRCULAR_COLUMNS = speakerColumns("R", "L");

@@ -2,6 +2,7 @@
 
 import type { Evaluation, PartRecord } from "../../../../evaluate/evaluation.ts";
 import { plainLabelOf } from "../../../../sentences/phrases.ts";
+import { waveAsked } from "../../../../sentences/planes.ts";
 import type { Offer } from "../../../../signal/control.ts";
 import { plural } from "../../../../words/plural.ts";
 
@@ -29,7 +30,7 @@ export function supplyRows(evaluation: Evaluation, record: PartRecord): readonly
         port: port.label,
         way: port.side === "out" ? "arrives" : "handed on",
         source: plainLabelOf(evaluation, offer.part),
-        asks: requestWords(offer),
+        asks: requestWords(evaluation, offer),
         volts: offer.volts,
         milliamps: record.demands[port.id]?.milliamps ?? 0,
         state: offer.dormant ? "dormant" : offer === winner ? "feeds" : "weaker",
@@ -48,7 +49,7 @@ export function loadOfSource(
 }
 
 /** What the source of a supply asks for on its line. */
-export function requestWords({ request }: Offer): string {
+export function requestWords(evaluation: Evaluation, { part, request }: Offer): string {
   if (!request) return "feeds, asks for nothing";
   const { polarisation, half, position, uncommitted, burst, userBands } = request;
   if (userBands)
@@ -58,7 +59,7 @@ export function requestWords({ request }: Offer): string {
       other: `speaks for user bands ${userBands.join(", ")}`,
     });
   return [
-    `asks for ${polarisation} ${half}`,
+    `asks for ${waveAsked(evaluation.record(part), polarisation)} ${half}`,
     ...(position === undefined ? [] : [`position ${position}`]),
     ...(uncommitted === undefined ? [] : [`input ${uncommitted}`]),
     ...(burst === undefined ? [] : [`burst ${burst}`]),

@@ -31,7 +31,7 @@ export function speakersOf(evaluation: Evaluation, at: SwitchState): readonly Sp
     name: plainLabelOf(evaluation, offer.part),
     offer,
     tooLow: byVolts && asksByVolts(offer) && offer.volts18 <= at.thresholdVolts,
-    words: requestWords(offer),
+    words: requestWords(evaluation, offer),
     load: loadOfSource(evaluation, offer),
   }));
 }
