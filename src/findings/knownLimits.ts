@@ -33,7 +33,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Many receivers on one supply",
-    text: "Supply is calculated as it is now, for each receiver on alone, and for all of them asking for vertical. Combinations of who is on are listed for six receivers at most. Beyond 24 on one network, other requests are tried by all at once.",
+    text: "Supply is calculated as it is now, for each receiver on alone, and for all of them asking for vertical. Combinations of who is on are listed for six receivers at most. Beyond 24 on one network, other requests are tried by all at once. So are those beyond 512 requests and switch positions, or fewer on a very large network.",
   },
   {
     title: "Cable of copper-clad steel",

@@ -1,5 +1,6 @@
 /** Receivers and outlets, judged: facts only, words are made of them in `src/sentences/verdict.ts`. */
 import type { PartRecord } from "../evaluate/evaluation.ts";
+import { optionMeaning } from "../parts/meanings.ts";
 import type { Band } from "../signal/band.ts";
 import { type Service, televisionOf } from "../signal/carrier.ts";
 import { cniDb, disturbanceUv2, marginDb } from "../signal/readout.ts";
@@ -34,7 +35,7 @@ export function receiverVerdict(
   const tuners = reception.tuners.map((tuner) => tunerVerdict(tuner, losses));
   const verdict = { part: record.part.id, role: "receiver" as const, services, tuners };
   const idle = idleReason(record, reception);
-  if (idle) return { ...verdict, state: idle === "off" ? "works" : "fails", idle };
+  if (idle) return { ...verdict, state: isAsleep(idle) ? "works" : "fails", idle };
   return losses.length > 0 ? { ...verdict, state: "fails" } : decidedBy(margins, verdict);
 }
 
@@ -42,8 +43,8 @@ export function receiverVerdict(
 function decidedBy(margins: ReadonlyMap<Service, Margin>, verdict: Omit<Verdict, "state">): Verdict {
   const [deciding] = [...margins.values()].sort(byUrgency);
   if (!deciding) return { ...verdict, state: "works" };
-  const { marginDb, tightest, edge, leak } = deciding;
-  const why = { ...(edge ? { edge } : {}), ...(leak ? { leak } : {}) };
+  const { marginDb, tightest, edge, culprit } = deciding;
+  const why = { ...(edge ? { edge } : {}), ...(culprit ? { culprit } : {}) };
   return { ...verdict, state: edge ? "edge" : "works", marginDb, tightest, ...why };
 }
 
@@ -54,8 +55,18 @@ function marginField(margin: Margin | undefined): Pick<ServiceVerdict, "marginDb
 /** Why there is nothing to judge at a receiver; undefined where there is. */
 export function idleReason(record: PartRecord, { services }: ReceptionResult): Verdict["idle"] {
   if (!record.ports.some((p) => p.side === "in" && record.joined[p.id])) return "nothing connected";
-  if (services.length === 0) return "off";
+  if (services.length === 0) return isInStandby(record) ? "standby" : "off";
   return services.every((s) => s.wanted === 0) ? "no source" : undefined;
+}
+
+/** Whether a receiver is off, or in standby: it asks for nothing now. */
+export function isAsleep(idle: Verdict["idle"]): boolean {
+  return idle === "off" || idle === "standby";
+}
+
+function isInStandby({ kind, options }: PartRecord): boolean {
+  const state = optionMeaning(kind, "receiver state");
+  return state !== undefined && options[state] === "standby";
 }
 
 function tunerVerdict(tuner: TunerReception, losses: readonly ReceiverLoss[]): TunerVerdict {

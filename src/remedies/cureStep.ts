@@ -31,6 +31,12 @@ export type FactsByIdea = {
   readonly "dish-raised": { readonly metres: number };
   /** Where its satellite stands. */
   readonly "dish-moved": { readonly azimuthDeg: number; readonly elevationDeg: number };
+  /** How far from the first LNB the one of a feed then sits. */
+  readonly "feed-placed": {
+    readonly feed: number;
+    readonly spacingMm: number;
+    readonly isMonoblock: boolean;
+  };
   readonly "turn-lnb": Setting;
   readonly "right-feed": { readonly feed: "linear" | "circular" };
   readonly "aim-aerial": Setting;
@@ -109,6 +115,7 @@ export type FactsByIdea = {
   readonly "power-inserter": NoMore;
   readonly "inserter-moved": { readonly behind: PartId };
   readonly "higher-supply": { readonly volts: number };
+  readonly "lower-supply": { readonly volts: number };
   readonly "mains-unit": NoMore;
   readonly "stronger-supply": { readonly needMa: number; readonly askedMa: number };
   /** What each of its inputs then delivers alone. */

@@ -69,14 +69,16 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
         : `${partName(reason.part)} converts ${made} band only (${range}), and the satellite sends in ${band} band`;
     }
     case "no supply":
-      return culprit.part === reason.part
-        ? `${partName(reason.part)} has no supply`
-        : `${partName(culprit.part)} gives no supply to ${partName(reason.part)}`;
+      if (culprit.part === reason.part) return `${partName(reason.part)} has no supply`;
+      // A cable or a joint on the way never gave any.
+      return (evaluation.record(culprit.part)?.power.supplies ?? []).length > 0
+        ? `${partName(culprit.part)} gives no supply to ${partName(reason.part)}`
+        : `${partName(culprit.part)} leaves ${partName(reason.part)} without enough supply`;
     case "loop":
       return `${partName(reason.part)} lies on a loop`;
     case "open output":
       return isSky(reason.part, reason.port, evaluation)
-        ? `No LNB is on ${partName(reason.part)}`
+        ? `No LNB is on ${feedName(reason.part, reason.port, evaluation)}`
         : `${capital(portName(reason.part, reason.port, evaluation, "out"))} leads nowhere`;
     case "cut": {
       const wrong = wrongInput(evaluation.record(reason.part), service);
@@ -136,6 +138,8 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
         ? `User band ${reason.userBand} is set for two tuners of ${receiver}`
         : `${partName(reason.by)} and ${receiver} are both set to user band ${reason.userBand}`;
     case "line held":
+      if (reason.volts !== undefined)
+        return `${partName(reason.by)} keeps ${numeral(reason.volts)} V on the line, so no message is noticed`;
       return `${partName(reason.by)} is not in single-cable mode and blocks the line`;
     case "fixed supply":
       return `${receiver} gives a fixed voltage and no tone`;
@@ -160,7 +164,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "dies at vertical":
       return blocked
         ? `Only ${besideLimit(reason.volts, reason.leastVolts)[0]} V of the 13 V get past ${blocked} to ${partName(reason.part)}, which dies`
-        : `${reason.by ? partName(reason.by.part) : receiver} gives so little for ${askedWords(evaluation.record(reason.part), "V")} that ${partName(reason.part)} gets only ${besideLimit(reason.volts, reason.leastVolts)[0]} V and dies`;
+        : `${reason.by ? partName(reason.by.part) : receiver} gives so little ${restWords(reason.by?.part ?? at.part, reason.part, evaluation)} that ${partName(reason.part)} gets only ${besideLimit(reason.volts, reason.leastVolts)[0]} V and dies`;
     case "set by another": {
       const held = heldByLoop(reason.by, at.part, evaluation);
       if (held !== undefined) return held;
@@ -224,6 +228,8 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
         : `Connect ${portName(culprit.part, culprit.port ?? "", evaluation, "in")}.`;
     }
     case "open output":
+      if (isSky(reason.part, reason.port, evaluation))
+        return `Fit an LNB on ${feedName(reason.part, reason.port, evaluation)}.`;
       return `Connect ${output(reason)} to where its signal is missing.`;
     case "wrong lead": {
       const right = output(reason.right);
@@ -273,6 +279,7 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
     case "user band used twice":
       return `Set ${suffererWords(at)} to a user band of its own.`;
     case "line held":
+      if (reason.volts !== undefined) return `Let ${partName(reason.by)} give 14 V at most.`;
       return `Set ${partName(reason.by)} to single-cable mode with a free user band.`;
     case "fixed supply":
       return `Set ${partName(at.part)} to 13/18 V and 22 kHz, or use a receiver that gives them.`;
@@ -283,6 +290,9 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
         ? undefined
         : `Replace ${partName(culprit.part)} with a type that passes DC, 22 kHz and messages.`;
     case "too few volts":
+      if (reason.volts === 0)
+        return `Replace ${partName(at.part)} with one of stronger supply, or feed ${partName(reason.part)} from a mains unit.`;
+      return `Use copper cable of lower resistance, or feed ${partName(reason.part)} from a supply near it.`;
     case "dies at vertical":
       return `Use copper cable of lower resistance, or feed ${partName(reason.part)} from a supply near it.`;
     case "set by another": {
@@ -314,6 +324,22 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
   }
 }
 
+/** "⟦dish⟧"; "feed 2 of ⟦dish⟧" where it has several. */
+function feedName(part: string, port: string, evaluation: Evaluation): string {
+  const feeds = evaluation.record(part)?.ports.filter((p) => p.role === "beam") ?? [];
+  const number = feeds.findIndex((p) => p.id === port) + 1;
+  return feeds.length > 1 ? `feed ${number} of ${partName(part)}` : partName(part);
+}
+
 function isSky(part: string, port: string, evaluation: Evaluation): boolean {
   return evaluation.record(part)?.ports.find((p) => p.id === port)?.medium === "sky";
+}
+
+/** When a receiver gives 13 V: a single-cable one rests at them, whatever it watches. */
+function restWords(receiver: PartId, fed: PartId, evaluation: Evaluation): string {
+  const record = evaluation.record(receiver);
+  const inputs = record?.kind.reception?.(record.options).inputs ?? [];
+  return inputs.some(({ feed }) => feed === "stacked")
+    ? "at rest"
+    : `for ${askedWords(evaluation.record(fed), "V")}`;
 }

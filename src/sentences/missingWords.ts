@@ -130,6 +130,8 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
     case "no tone":
       return verb("needs", "need", `the 22 kHz tone, which does not reach ${partName(reason.part)}`);
     case "too few volts":
+      if (reason.volts === 0)
+        return verb("needs", "need", `18 V, and the supply of ${partName(reason.part)} then shuts down`);
       return verb(
         "needs",
         "need",

@@ -3,6 +3,7 @@
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { ServiceVerdict, SoundFacts, TunerVerdict, Verdict, VerdictState } from "../findings/finding.ts";
 import type { Why } from "../findings/missing.ts";
+import { isAsleep } from "../findings/verdict.ts";
 import { serviceName } from "../signal/carrier.ts";
 import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
@@ -21,6 +22,7 @@ const STATE_NAMES: Readonly<Record<VerdictState, string>> = {
 const IDLE_NAMES: Readonly<Record<NonNullable<Verdict["idle"]>, string>> = {
   "nothing connected": "not connected yet",
   off: "off",
+  standby: "standby",
   "no source": "no signal yet",
 };
 
@@ -32,14 +34,32 @@ export function stateName({ state, idle }: Pick<Verdict, "state" | "idle">): str
 /** How many receivers work, in a sentence or two: the headline of a verdict. */
 export function workingSentence(verdicts: readonly Verdict[]): string {
   const receivers = verdicts.filter((v) => v.role === "receiver");
-  // One that is not connected yet is neither.
-  const judged = receivers.filter((v) => v.idle !== "nothing connected");
+  const judged = judgedReceivers(verdicts);
+  const asleep = receivers.filter((v) => isAsleep(v.idle)).length;
   if (receivers.length === 0) return "No receiver yet. Add one to see what it would get.";
-  if (judged.length === 0) return "No receiver is connected yet.";
+  if (judged.length === 0) return asleep > 0 ? "No receiver is on." : "No receiver is connected yet.";
   const working = judged.filter((v) => v.state !== "fails").length;
   const onEdge = judged.filter((v) => v.state === "edge").length;
-  if (onEdge > 0 && onEdge === working) return workingWords(working, judged.length, edgeOfAll(working));
-  return [workingWords(working, judged.length, ""), ...edgeWords(onEdge)].join(" ");
+  const works =
+    onEdge > 0 && onEdge === working
+      ? [workingWords(working, judged.length, edgeOfAll(working))]
+      : [workingWords(working, judged.length, ""), ...edgeWords(onEdge)];
+  return [...works, ...asleepWords(asleep)].join(" ");
+}
+
+/** Receivers that are connected and on: of the others nobody knows whether they would work. */
+export function judgedReceivers(verdicts: readonly Verdict[]): readonly Verdict[] {
+  return verdicts.filter((v) => v.role === "receiver" && v.idle !== "nothing connected" && !isAsleep(v.idle));
+}
+
+function asleepWords(asleep: number): readonly string[] {
+  if (asleep === 0) return [];
+  return [
+    plural(asleep, {
+      one: "1 more is off or in standby.",
+      other: (n) => `${n} more are off or in standby.`,
+    }),
+  ];
 }
 
 /** What follows where all that work are on an edge. */
@@ -128,19 +148,19 @@ function bareSentence(verdict: Verdict, evaluation: Evaluation): string {
   const gets = `Gets ${all}`;
   const reasons = reasonsWords(services, evaluation);
   if (verdict.role === "outlet")
-    return [`Delivers ${all}${marginWords(verdict)}.${leakWords(verdict)}`, ...reasons].join(" ");
+    return [`Delivers ${all}${marginWords(verdict)}.${culpritOf(verdict)}`, ...reasons].join(" ");
   if (reasons.length > 0) return [`${gets}.`, ...reasons].join(" ");
   const dead = verdict.tuners.filter((t) => t.got < t.wanted && t.missing.length > 0);
   if (dead[0] && verdict.state === "fails")
     return `Gets ${got}, but not with every tuner. ${tunerWords(dead[0], evaluation)}`;
   if (verdict.failsBy)
     return `Would get ${got}, but fails as it stands. ${messageOf(verdict.failsBy[0], evaluation)}`;
-  return `${gets}${marginWords(verdict)}.${leakWords(verdict)}`;
+  return `${gets}${marginWords(verdict)}.${culpritOf(verdict)}`;
 }
 
 /** Whose fault it is that so little is to spare, and what is to be done: " ⟦lnb⟧ is turned by 15° … Turn ⟦lnb⟧ …" */
-function leakWords({ leak }: Verdict): string {
-  return leak ? [" ", culpritWords(leak), " ", culpritCure(leak) ?? ""].join("").trimEnd() : "";
+function culpritOf({ culprit }: Verdict): string {
+  return culprit ? ` ${culpritWords(culprit)} ${culpritCure(culprit) ?? ""}`.trimEnd() : "";
 }
 
 /** More reasons than these stand with the receiver's services. */
@@ -243,12 +263,14 @@ function rainTime(minutes: number): string {
 const IDLE: Readonly<Record<Verdict["role"], Readonly<Record<NonNullable<Verdict["idle"]>, string>>>> = {
   receiver: {
     "nothing connected": "Is not connected yet.",
-    off: "Is switched off and asks for nothing.",
+    off: "Is unplugged and asks for nothing.",
+    standby: "Is in standby and asks for nothing.",
     "no source": "Nothing drawn here sends what it is made for.",
   },
   outlet: {
     "nothing connected": "Is not connected yet.",
     off: "Is switched off.",
+    standby: "Is in standby.",
     "no source": "Nothing arrives that its sockets could deliver.",
   },
 };

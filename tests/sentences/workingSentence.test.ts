@@ -1,5 +1,5 @@
 /** The headline of a verdict, in number and in grammar; expected sentences written by hand. */
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import type { Verdict, VerdictState } from "../../src/findings/finding.ts";
 import { workingSentence } from "../../src/sentences/verdict.ts";
 
@@ -26,4 +26,20 @@ test.each<readonly [string, readonly VerdictState[]]>([
   ["All 4 receivers work. 2 of them work on a knife’s edge.", ["works", "edge", "edge", "works"]],
 ])("%s", (sentence, states) => {
   expect(workingSentence(states.map(receiver))).toBe(sentence);
+});
+
+// Who is off asks for nothing: nobody knows whether it would work.
+describe("receivers that are off or in standby", () => {
+  const asleep = (idle: "off" | "standby"): Verdict => ({ ...receiver("works", 9), idle });
+
+  test.each<readonly [string, readonly Verdict[]]>([
+    ["No receiver is on.", [asleep("off"), asleep("standby")]],
+    ["The receiver works. 1 more is off or in standby.", [receiver("works", 0), asleep("standby")]],
+    [
+      "Neither receiver works as it should. 2 more are off or in standby.",
+      [receiver("fails", 0), asleep("off"), receiver("fails", 1), asleep("standby")],
+    ],
+  ])("%s", (sentence, verdicts) => {
+    expect(workingSentence(verdicts)).toBe(sentence);
+  });
 });

@@ -40,13 +40,22 @@ export function onlyWithOthers(evaluation: Evaluation, record: PartRecord): Only
     if (others.length === 0 || others.some((other) => isBehindLoop(evaluation, id, other))) continue;
     const own = enough.filter(({ part }) => part === id);
     if (own.length > 0) {
-      if (isStrongAlone(evaluation, record, own)) continue;
+      if (isStrongAlone(evaluation, record, { own, allMa: givenBy(evaluation, offers) })) continue;
       return { victim: id, others, isTooWeak: true };
     }
     const [asleep] = units;
     return { victim: id, others, ...(asleep === undefined ? {} : { asleep }) };
   }
   return undefined;
+}
+
+/** What the supplies that come to a part give in all, to whomever [mA]. */
+function givenBy(evaluation: Evaluation, offers: readonly Offer[]): number {
+  const sources = new Map(offers.map(({ part, port }) => [`${part}/${port}`, { part, port }]));
+  return [...sources.values()].reduce(
+    (sum, { part, port }) => sum + (evaluation.record(part)?.demands[port]?.milliamps ?? 0),
+    0,
+  );
 }
 
 /** Whoever sits before a receiver may switch it off; a mains unit stays on. */
@@ -81,11 +90,16 @@ function listeners(evaluation: Evaluation, record: PartRecord): readonly PartRec
 }
 
 /** Whether the supply of one receiver carries all alone: worked out only where its limit or its line leaves a doubt. */
-function isStrongAlone(evaluation: Evaluation, record: PartRecord, own: readonly Offer[]): boolean {
-  const { part, drawsMa, power } = record;
+function isStrongAlone(
+  evaluation: Evaluation,
+  { part, drawsMa, power }: PartRecord,
+  { own, allMa }: { readonly own: readonly Offer[]; readonly allMa: number },
+): boolean {
   const receiver = own[0]?.part ?? "";
+  // It carries whatever else hangs on the line as well.
+  const wholeMa = Math.max(drawsMa, allMa);
   const isSure = ({ limitMa, volts13, ohms }: Offer) =>
-    limitMa >= drawsMa && volts13 - (ohms * drawsMa) / 1000 >= (power.load?.minVolts ?? 0);
+    limitMa >= wholeMa && volts13 - (ohms * wholeMa) / 1000 >= (power.load?.minVolts ?? 0);
   if (own.some(isSure)) return true;
   const alone = supplyAlone(designUnder(evaluation.design, { type: "one on", receiver }));
   return alone(part.id)?.powered === true;

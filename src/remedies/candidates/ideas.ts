@@ -11,6 +11,7 @@ import { otherConverter, quattroConverter, rightQuadrants, widebandForUnit } fro
 import type { CurableRule } from "./curable.ts";
 import { lesserMotor, ownLimits, strongerSupply } from "./currents.ts";
 import { terminateOutputs, wireOff } from "./ends.ts";
+import { placedFeed } from "./feedPlace.ts";
 import { freeChannel } from "./freeChannel.ts";
 import { gradedTaps } from "./graded.ts";
 import { betterDecoupling } from "./isolation.ts";
@@ -35,7 +36,7 @@ import { ownPositionLines } from "./sharePositions.ts";
 import { endShort } from "./shorts.ts";
 import { amplifierSlope, equaliser } from "./slope.ts";
 import { stackForSwitch, stackUnderTheRoof } from "./stack.ts";
-import { higherSupply, inserter, mainsUnit, supplyOn } from "./supply.ts";
+import { higherSupply, inserter, lowerSupply, mainsUnit, supplyOn } from "./supply.ts";
 import { otherSocket, swapLeads } from "./swapLeads.ts";
 import { smallerSplit, tapValue } from "./taps.ts";
 import { missingTrunks } from "./trunks.ts";
@@ -51,6 +52,7 @@ export const FIRST: readonly Idea[] = [
   mend,
   deadCableOff,
   clearView,
+  placedFeed,
   letSupplyPass,
   missingTrunks,
   otherPlate,
@@ -99,7 +101,7 @@ export const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   "wrong-quadrant": [rightQuadrants, quattroConverter, widebandForUnit],
   "command-lost": [askedPosition, ...BEHIND_LOOP, cableGrade],
   "motor-line": [motorCommands, strongerSupply, otherConverter, lesserMotor],
-  "user-band-conflict": [otherOutput, ownUserBands, otherReceiver],
+  "user-band-conflict": [lowerSupply, otherOutput, ownUserBands, otherReceiver],
   "wrong-feed": [
     menuOscillator,
     ownMessages,

@@ -2,6 +2,7 @@
 import type { Part } from "../../design/design.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { optionMeaning } from "../../parts/meanings.ts";
+import type { Meaning } from "../../parts/optionTrade.ts";
 import type { GivenUp } from "../../remedies/givenUp.ts";
 import type { Work, WorkPlace } from "../../remedies/work.ts";
 import { plural } from "../../words/plural.ts";
@@ -22,8 +23,10 @@ export function workWords(work: Work, names: StepNames): string {
     case "replace":
       return `Replace ${name(work.before.id)} with: ${kindName(work.after)}${caption(work.after)}`;
     case "set":
-      if (work.options.every(({ option }) => meansObstacles(work.part, option)))
+      if (work.options.every(({ option }) => means(work.part, option, "obstacles")))
         return `Put ${name(work.part.id)} where its view is free`;
+      if (work.options.every(({ option }) => means(work.part, option, "further feeds")))
+        return `Place the LNBs beside the first one on ${name(work.part.id)}, and realign them with a meter`;
       return `Set ${name(work.part.id)}: ${list(work.options.map((o) => optionChange(work.part, o)))}`;
     case "connect":
       return `Connect ${end(work.from)} to ${end(work.to)}`;
@@ -80,8 +83,8 @@ function optionChange(
   return `${optionWords(part.kind, option)} from ${before} to ${after}`;
 }
 
-/** What stands before a dish is not set: the dish goes where it does not. */
-function meansObstacles({ kind }: Part, option: string): boolean {
+/** What stands before a dish is not set: the dish goes where it does not. Nor is where an LNB sits. */
+function means({ kind }: Part, option: string, meaning: Meaning): boolean {
   const found = kindOf(kind);
-  return found !== undefined && optionMeaning(found, "obstacles") === option;
+  return found !== undefined && optionMeaning(found, meaning) === option;
 }

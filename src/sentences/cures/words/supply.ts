@@ -13,6 +13,7 @@ export const SUPPLY_WORDS: WordsOf<
   | "power-inserter"
   | "inserter-moved"
   | "higher-supply"
+  | "lower-supply"
   | "stronger-supply"
   | "mains-unit"
   | "own-limits"
@@ -57,6 +58,10 @@ export const SUPPLY_WORDS: WordsOf<
         ? `Replace ${name(place)} with a unit of ${numeralAsSet(facts.volts)} V`
         : `Set the aerial supply of ${name(place)} to ${numeralAsSet(facts.volts)} V`,
     reason: () => "What it feeds needs more volts than arrive.",
+  },
+  "lower-supply": {
+    title: ({ facts, place, name }) => `Replace ${name(place)} with a unit of ${numeralAsSet(facts.volts)} V`,
+    reason: () => "Then a receiver can raise the line to 18 V, and its messages are noticed.",
   },
   "stronger-supply": {
     title: ({ facts, place, name, part }) => {
