@@ -45,7 +45,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Bands and rasters",
-    text: "In C band and Ka band no LNB gives several bands or polarisations on one cable, and 5G phone masts beside C band do not disturb. TV is DVB-T, DVB-T2 and DVB-C in channels of 8, 7 or 6 MHz, from 174 MHz on air; other systems are missing. Cable channels count with the usual symbol rate of their width.",
+    text: "In C band and Ka band no LNB gives several bands or polarisations on one cable. 5G phone masts beside C band do not disturb. TV is DVB-T, DVB-T2 and DVB-C, in channels of 8, 7 or 6 MHz, from 174 MHz upwards. Other systems are missing. Cable channels count with the usual symbol rate of their width.",
   },
   {
     title: "Overdriven amplifiers",

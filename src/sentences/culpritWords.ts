@@ -101,7 +101,7 @@ export function culpritClause(culprit: Blamed): string {
     case "wrong order":
       return `The taps from ${name} on stand in the wrong order: those of least loss belong at the far end`;
     case "gets too little":
-      return `Too little arrives at ${name} for all that hangs on it`;
+      return `Too little arrives at ${name} for everything behind it`;
     case "dead cable":
       return `The dead cable on ${name} takes ${excess}`;
     case "through at end":

@@ -40,11 +40,12 @@ export function workingSentence(verdicts: readonly Verdict[]): string {
   if (judged.length === 0) return asleep > 0 ? "No receiver is on." : "No receiver is connected yet.";
   const working = judged.filter((v) => v.state !== "fails").length;
   const onEdge = judged.filter((v) => v.state === "edge").length;
-  const works =
-    onEdge > 0 && onEdge === working
-      ? [workingWords(working, judged.length, edgeOfAll(working))]
-      : [workingWords(working, judged.length, ""), ...edgeWords(onEdge)];
-  return [...works, ...asleepWords(asleep)].join(" ");
+  const isAllOnEdge = onEdge > 0 && onEdge === working;
+  return [
+    workingWords(working, judged.length, { edge: isAllOnEdge ? edgeOfAll(working) : "", asleep }),
+    ...(isAllOnEdge ? [] : edgeWords(onEdge)),
+    ...asleepWords(asleep),
+  ].join(" ");
 }
 
 /** Receivers that are connected and on: of the others nobody knows whether they would work. */
@@ -56,7 +57,7 @@ function asleepWords(asleep: number): readonly string[] {
   if (asleep === 0) return [];
   return [
     plural(asleep, {
-      one: "1 more is off or in standby.",
+      one: "One more is off or in standby.",
       other: (n) => `${n} more are off or in standby.`,
     }),
   ];
@@ -70,9 +71,15 @@ function edgeOfAll(working: number): string {
   });
 }
 
-function workingWords(working: number, of: number, edge: string): string {
-  if (of === 1)
-    return working === 1 ? `The receiver works${edge}.` : "The receiver does not work as it should.";
+function workingWords(
+  working: number,
+  of: number,
+  { edge, asleep }: { readonly edge: string; readonly asleep: number },
+): string {
+  if (of === 1) {
+    const who = asleep === 0 ? "The receiver" : "The receiver that is on";
+    return working === 1 ? `${who} works${edge}.` : `${who} does not work as it should.`;
+  }
   if (working === of)
     return of === 2 ? `Both receivers work${edge}.` : `All ${numeral(of)} receivers work${edge}.`;
   return plural(working, {
@@ -229,6 +236,15 @@ function marginWords({ marginDb, tightest, edge }: Verdict): string {
 function carrierName({ service, carrier }: NonNullable<Verdict["tightest"]>): string {
   return service === "fm" ? `${carrier} MHz` : carrier;
 }
+
+/** On which side of its limit a carrier lies that is outside. */
+const BEYOND_WORDS: Readonly<Record<NonNullable<Verdict["tightest"]>["by"], string>> = {
+  "level low": "below the lowest level",
+  "level high": "above the highest level",
+  "C/N": "short of the C/N that it should have",
+  "all signals": "above what the tuner takes in all",
+  neighbour: "short of what a stronger neighbour leaves it",
+};
 
 const LIMIT_WORDS: Readonly<Record<NonNullable<Verdict["tightest"]>["by"], string>> = {
   "level low": "above the lowest level",

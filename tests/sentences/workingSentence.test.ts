@@ -34,10 +34,17 @@ describe("receivers that are off or in standby", () => {
 
   test.each<readonly [string, readonly Verdict[]]>([
     ["No receiver is on.", [asleep("off"), asleep("standby")]],
-    ["The receiver works. 1 more is off or in standby.", [receiver("works", 0), asleep("standby")]],
+    [
+      "The receiver that is on works. One more is off or in standby.",
+      [receiver("works", 0), asleep("standby")],
+    ],
     [
       "Neither receiver works as it should. 2 more are off or in standby.",
       [receiver("fails", 0), asleep("off"), receiver("fails", 1), asleep("standby")],
+    ],
+    [
+      "1 of 2 receivers works, on a knife’s edge. One more is off or in standby.",
+      [asleep("off"), receiver("edge", 0), receiver("fails", 1)],
     ],
   ])("%s", (sentence, verdicts) => {
     expect(workingSentence(verdicts)).toBe(sentence);

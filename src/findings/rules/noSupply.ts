@@ -1,5 +1,6 @@
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
+import { optionMeaning } from "../../parts/meanings.ts";
 import type { Offer } from "../../signal/control.ts";
 import type { Draft } from "../finding.ts";
 import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
@@ -91,7 +92,15 @@ export const noSupply: RuleOf<"no-supply"> = {
       const stop = supplyStop(evaluation, part);
       // A unit that sleeps while nobody listens does what it was bought for.
       if (stop.why === "asleep" && severity !== "error") return undefined;
-      return { ...draft, severity, parts: partsOf(stop, part), facts: { ...facts, stop } };
+      // What the only receiver feeds is dead while that one is off: so it should be.
+      const isAtRest =
+        stop.why === "receiver off" && severity !== "error" && isInStandby(evaluation.record(stop.part));
+      return {
+        ...draft,
+        severity: isAtRest ? "note" : severity,
+        parts: partsOf(stop, part),
+        facts: { ...facts, stop },
+      };
     }
     if (facts.kind === "mains off") {
       const setting = settingFor(record, (power) => power.selfPowered === true);
@@ -111,6 +120,12 @@ function lossOf({ kind, inputs, outputs }: PartRecord): { readonly lossDb?: numb
     if (Number.isFinite(into - out)) return { lossDb: into - out };
   }
   return {};
+}
+
+/** Off as its user leaves it; not unplugged, nor on and set to feed nothing. */
+function isInStandby(record: PartRecord | undefined): boolean {
+  const key = record && optionMeaning(record.kind, "receiver state");
+  return key !== undefined && record?.options[key] === "standby";
 }
 
 /** Who loses by it, only the whole design tells. */

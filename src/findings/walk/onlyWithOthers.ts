@@ -4,8 +4,8 @@ import { designUnder } from "../../design/operatingConditions.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import { supplyAlone } from "../../evaluate/supply/alone.ts";
 import type { Offer } from "../../signal/control.ts";
-import { servicesAt } from "../causes/ways.ts";
 import { isBehindLoop } from "../loopOut.ts";
+import { servicesByPower } from "./needsPower.ts";
 
 export type OnlyWithOthers = {
   /** A receiver that loses what comes through the part. */
@@ -72,18 +72,25 @@ function wakers(evaluation: Evaluation, unit: PartId): readonly PartId[] {
   );
 }
 
-/** Receivers that are on, below a part, and want a service that comes to it; nearest first. */
+/** Receivers that are on, below a part, and want a service that it passes only while it is fed; nearest first. */
 function listeners(evaluation: Evaluation, record: PartRecord): readonly PartRecord[] {
-  const coming = servicesAt(record);
-  const seen = new Set([record.part.id]);
+  const outputs = ({ ports }: PartRecord) => ports.filter(({ side }) => side === "out").map(({ id }) => id);
+  const open = outputs(record).flatMap((port) => {
+    const far = record.joined[port];
+    const coming = servicesByPower(record, port);
+    return far && coming.size > 0 ? [{ id: far[0], coming }] : [];
+  });
+  const seen = new Set([record.part.id, ...open.map(({ id }) => id)]);
   const found: PartRecord[] = [];
-  for (const id of seen) {
+  for (const { id, coming } of open) {
     const below = evaluation.record(id);
     if (!below || below.looped) continue;
     if (below.kind.reception?.(below.options).wants.some((service) => coming.has(service))) found.push(below);
-    for (const { id: port, side } of below.ports) {
-      const far = side === "out" && seen.size < MOST_BELOW ? below.joined[port] : undefined;
-      if (far) seen.add(far[0]);
+    for (const port of outputs(below)) {
+      const far = seen.size < MOST_BELOW ? below.joined[port]?.[0] : undefined;
+      if (far === undefined || seen.has(far)) continue;
+      seen.add(far);
+      open.push({ id: far, coming });
     }
   }
   return found;

@@ -9,11 +9,12 @@ import { cableGrade } from "./cable.ts";
 import { plugIn } from "./connect.ts";
 import { otherConverter, quattroConverter, rightQuadrants, widebandForUnit } from "./converters.ts";
 import type { CurableRule } from "./curable.ts";
-import { lesserMotor, ownLimits, strongerSupply } from "./currents.ts";
+import { freeMotor, lesserMotor, ownLimits, strongerSupply } from "./currents.ts";
 import { terminateOutputs, wireOff } from "./ends.ts";
 import { placedFeed } from "./feedPlace.ts";
 import { freeChannel } from "./freeChannel.ts";
 import { gradedTaps } from "./graded.ts";
+import { houseAmplifier } from "./houseAmplifier.ts";
 import { betterDecoupling } from "./isolation.ts";
 import { deadCableOff, splitterForJoint } from "./joints.ts";
 import { otherGain, padBefore, padValue, sourcePad } from "./levels.ts";
@@ -72,7 +73,7 @@ const OTHER_FEED: readonly Idea[] = [stackUnderTheRoof, otherConverter, separate
 export const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   loop: [wireOff],
   "blocked-view": [clearView],
-  "supply-overloaded": [endShort, ownLimits, strongerSupply, mainsUnit, otherConverter],
+  "supply-overloaded": [endShort, freeMotor, ownLimits, strongerSupply, mainsUnit, otherConverter],
   "no-supply": [...BEHIND_LOOP, supplyOn, inserter, mainsUnit, higherSupply, bandCombiner],
   "not-connected": [askedPosition, secondLead, stackForSwitch],
   "wideband-shared": [aerialCable, ...OTHER_FEED],
@@ -129,7 +130,9 @@ export const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     ...OTHER_FEED,
     betterDish,
     masthead,
+    houseAmplifier,
     lessLossBefore,
+    smallerSplit,
     otherGain,
     filterBefore,
     phoneFilter,
@@ -170,6 +173,7 @@ export const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     equaliser,
     lineAmplifier,
     masthead,
+    houseAmplifier,
     cableGrade,
   ],
   "low-carrier-to-noise": [

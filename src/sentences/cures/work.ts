@@ -19,7 +19,7 @@ export function workWords(work: Work, names: StepNames): string {
         ? `Fit ${named(work.part)} between ${end(work.between[0])} and ${end(work.between[1])}`
         : `Fit ${named(work.part)}`;
     case "remove":
-      return `Remove ${name(work.part.id)}`;
+      return removed(work.part, name(work.part.id));
     case "replace":
       return `Replace ${name(work.before.id)} with: ${kindName(work.after)}${caption(work.after)}`;
     case "set":
@@ -35,6 +35,13 @@ export function workWords(work: Work, names: StepNames): string {
     case "move lead":
       return `Move the lead of ${end(work.kept)} from ${end(work.from)} to ${end(work.to)}`;
   }
+}
+
+/** What stands in the drawing for a fault is mended, not taken off. */
+function removed({ kind }: Part, name: string): string {
+  const trade = kindOf(kind)?.trade;
+  if (trade?.job === "unwanted signal") return `Replace the lead that picks up ${name}`;
+  return trade?.defect ? `Cut out ${name} and fit a new connector` : `Remove ${name}`;
 }
 
 const PLACES: Readonly<Record<WorkPlace, string>> = {

@@ -7,7 +7,7 @@ import { carriers, list, partName } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 
 export const aboveBandEdge: RuleWords<"above-band-edge"> = {
-  title: "Channels outside the present TV bands",
+  title: "Channels above the band edge, or in no TV band",
   explain:
     "TV above 694 MHz (channel 48 in Europe) was cleared for phones. A plan that still lists such channels is out of date, and phone masts transmit there now. A number that lies in no TV band is wrong, or belongs to another channel raster.",
   source: "470 to 694 MHz: Decision (EU) 2017/899, from memory; 698 MHz in the Americas, from memory",
@@ -50,7 +50,7 @@ export const aboveBandEdge: RuleWords<"above-band-edge"> = {
       ...(facts.channels.length === 0
         ? []
         : [
-            `The plan of ${partName(at.part)} holds ${carriers(facts.channels.length, "tv")} above ${numeralAsSet(facts.edgeMHz)} MHz, the upper edge of TV today. In Europe the bands at 700 and 800 MHz were cleared: phones transmit at 703 to 733 and 832 to 862 MHz, masts at 758 to 821 MHz.`,
+            `The plan of ${partName(at.part)} holds ${carriers(facts.channels.length, "tv")} above ${numeralAsSet(facts.edgeMHz)} MHz, the band edge of TV today. In Europe the bands at 700 and 800 MHz were cleared: phones transmit at 703 to 733 and 832 to 862 MHz. Masts transmit at 758 to 821 MHz.`,
             `A wideband aerial takes that power in without use, and it drives amplifiers. A new plan and a filter that ends at ${numeralAsSet(facts.edgeMHz)} MHz are the remedy.`,
           ]),
       ...(facts.nowhere.length === 0

@@ -433,3 +433,15 @@ describe("a supply that is there only while another receiver is on", () => {
     expect(foundBy("no-supply", sets({ aerialSupply: "5" }))).toEqual([]);
   });
 });
+
+// Whoever switches the only receiver off leaves its LNB without volts, and misses nothing (common practice, no source).
+test.each([
+  { state: "standby", severity: "note" },
+  { state: "unplugged", severity: "warning" },
+])("an LNB whose only receiver is in state $state is worth a $severity", ({ state, severity }) => {
+  const design = draw(
+    { r: ["receiver-sat", { state }], l: ["lnb-universal"], d: ["dish"] },
+    "d.sky > l.sky, l.out > r.sat",
+  );
+  expect(foundBy("no-supply", design)).toMatchObject([{ severity, at: { part: "l" } }]);
+});

@@ -17,6 +17,7 @@ export const SUPPLY_WORDS: WordsOf<
   | "stronger-supply"
   | "mains-unit"
   | "own-limits"
+  | "free-motor"
   | "lesser-motor"
   | "blocked-load"
   | "dc-block"
@@ -78,6 +79,11 @@ export const SUPPLY_WORDS: WordsOf<
     title: ({ facts, place, name }) =>
       `Replace ${name(place)} with a receiver that delivers ${numeralAsSet(facts.limitMa)} mA at each input`,
     reason: () => "Its inputs share one limit now, and each feeds an LNB.",
+  },
+  "free-motor": {
+    title: ({ place, name }) => `Free ${name(place)} of ice, rust or whatever holds it, or replace it`,
+    reason: ({ facts }) =>
+      `It draws ${numeral(Math.round(facts.drawsMa))} mA. A motor that turns freely draws less, and starts again when it is free.`,
   },
   "lesser-motor": {
     title: ({ facts, place, name }) =>
