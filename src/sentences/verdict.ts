@@ -254,14 +254,6 @@ const LIMIT_WORDS: Readonly<Record<NonNullable<Verdict["tightest"]>["by"], strin
   neighbour: "against being blocked by a stronger neighbour",
 };
 
-const BEYOND_WORDS: typeof LIMIT_WORDS = {
-  "level low": "below the lowest level",
-  "level high": "above the highest level",
-  "C/N": "below the C/N asked for",
-  "all signals": "beyond what the tuner takes",
-  neighbour: "beyond what a stronger neighbour leaves",
-};
-
 /** A figure with as many decimals as it takes to differ from another one as shown. */
 export function apart(figure: number, from: number): string {
   for (const decimals of [1, 2, 3]) {
