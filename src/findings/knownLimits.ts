@@ -49,7 +49,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Overdriven amplifiers",
-    text: "Third-order products follow the cubic law: two decibels worse for each decibel of drive. Behind each other they add in step, or by power, as the settings say. The output is compressed smoothly by its mean power; peaks are not followed. Beyond 20 dB over the rating nothing is received. Second-order products are not modelled.",
+    text: "Third-order products follow the cubic law: two decibels worse for each decibel of drive. Behind each other they add in step, or by power, as the settings say. The output is compressed smoothly by its mean power; peaks are not followed. They count alike in every channel, though those of phone masts fall mostly beside the masts: there the verdict is on the safe side. Beyond 20 dB over the rating nothing is received. Second-order products are not modelled.",
   },
   {
     title: "Isolation between flats",

@@ -5,12 +5,14 @@ import type { Band } from "../signal/band.ts";
 import { type Service, televisionOf } from "../signal/carrier.ts";
 import { cniDb, disturbanceUv2, marginDb } from "../signal/readout.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict } from "./finding.ts";
-import { barrierOf, comingOut, type HandedOn, isReceivable, type Sockets } from "./handedOn.ts";
+import { isFormer } from "./former.ts";
+import { barrierOf, comingOut, type HandedOn, isReceivable, isTooMuch, type Sockets } from "./handedOn.ts";
 import { inletsOf } from "./inlets.ts";
 import { byUrgency, type Margin } from "./margin.ts";
 import type { Missing } from "./missing.ts";
 import type { ReceiverLoss } from "./receiverLosses.ts";
 import type { ReceptionResult } from "./reception.ts";
+import { outdoneOn } from "./rivals.ts";
 import { soundHandedOn } from "./sound.ts";
 import type { TunerReception } from "./tuners.ts";
 import { isOfUse, userBandsBehind } from "./userBandsBehind.ts";
@@ -128,12 +130,13 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
   let isStacked = false;
   for (const [input, spectrum] of Object.entries(record.inputs)) {
     const used = usedAt(lines, input);
+    const isOutdone = outdoneOn(spectrum.bands);
     for (const band of spectrum.bands) {
       // What an earlier filter removed as a whole was never meant for this outlet.
       if (band.origin.service !== service || !band.cut.includes(0)) continue;
       isStacked = band.stack !== undefined;
       for (let i = 0; i < band.level.length; i++)
-        if (isOfUse(band, i, used)) {
+        if (isOfUse(band, i, used) && !isOutdone(band, i) && !isFormer(band, i)) {
           arriving.add(keyOf(band, i, input));
           modes.push(modeAt(band, i));
         }
@@ -149,9 +152,15 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
     const { port, band, i } = carrier;
     const inputs = lines.find((line) => line.port === port)?.inputs ?? [];
     const keys = inputs.map((input) => keyOf(band, i, input)).filter((key) => arriving.has(key));
-    if (!isReceivable(band, i)) {
-      for (const key of keys)
-        if (!outOfReach.has(key)) outOfReach.set(key, isDisturbed(carrier) ? DISTURBED : NOISY);
+    const spoilt = isTooMuch(record, carrier)
+      ? blockedOn(service, port)
+      : isReceivable(band, i)
+        ? undefined
+        : isDisturbed(carrier)
+          ? DISTURBED
+          : NOISY;
+    if (spoilt) {
+      for (const key of keys) if (!outOfReach.has(key)) outOfReach.set(key, spoilt);
       continue;
     }
     const barrier = barrierOf(record, port, band);
@@ -186,6 +195,12 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
 
 /** It comes out, and no usual tuner could receive it. */
 const NOISY: Missing = { why: "noisy", count: 0, reason: { kind: "noisy" }, planes: [] };
+const blockedOn = (service: Service, port: string): Missing => ({
+  why: "blocked",
+  count: 0,
+  reason: { kind: "blocked", service, port, by: "total" },
+  planes: [],
+});
 const DISTURBED: Missing = { why: "disturbed", count: 0, reason: { kind: "disturbed" }, planes: [] };
 
 /** Whether other signals and products are worse than noise is. */

@@ -4,7 +4,7 @@ import type { AnyOptions, PartKind, ReceiverInput } from "./contract.ts";
 import { toggle } from "./fields.ts";
 
 /** What a cable tuner reaches down to [MHz]: cable networks begin at about 110 MHz, from memory. */
-const CABLE_FROM_MHZ = 110;
+export const CABLE_FROM_MHZ = 110;
 
 /** Volts and milliamperes that TV sets and boxes give an active aerial; usual values, from memory. */
 const AERIAL_VOLTS = 5;

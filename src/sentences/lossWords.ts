@@ -5,10 +5,10 @@ import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { isLeak } from "../findings/blame/quality.ts";
 import { isBehindLoop, loopOutOf } from "../findings/loopOut.ts";
 import type { Missing } from "../findings/missing.ts";
-import { passesService } from "../findings/passesService.ts";
 import type { ReceiverLossFacts } from "../findings/receiverLossRules.ts";
+import { type MisplacedLead, wrongInput } from "../findings/wrongInput.ts";
+import { optionMeaning } from "../parts/meanings.ts";
 import { satelliteBandOf } from "../parts/planSatellite.ts";
-import type { Service } from "../signal/carrier.ts";
 import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { culpritClause, culpritCure } from "./culpritWords.ts";
 import { capital } from "./explain/plainWords.ts";
@@ -56,6 +56,8 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "no way through": {
       const loop = loopOutOf(evaluation.record(reason.part));
       if (loop) return loopStops(reason.part, loop);
+      if (hasChannelList(evaluation.record(reason.part)))
+        return `The channel list of ${partName(reason.part)} lacks ${lacking}`;
       return `${partName(reason.part)} passes nothing of it from ${portLabelOf(reason.part, reason.from, evaluation)} to ${portLabelOf(reason.part, reason.to, evaluation)}`;
     }
     case "outside its range": {
@@ -185,20 +187,8 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
   }
 }
 
-type WrongInput = { readonly arrives: string; readonly meant: string };
-
-/** An input that a service comes into, and another one beside it that is made for it. */
-function wrongInput(record: PartRecord | undefined, service: Service): WrongInput | undefined {
-  if (!record) return undefined;
-  const { ports, inputs } = record;
-  const arrives = ports.find((p) => inputs[p.id]?.bands.some((b) => b.origin.service === service));
-  if (!arrives || passesService(record, arrives.id, service)) return undefined;
-  const meant = ports.find((p) => p.side === "in" && p !== arrives && passesService(record, p.id, service));
-  return meant && { arrives: arrives.id, meant: meant.id };
-}
-
 /** Where the lead of a service belongs. */
-function movedLead(part: PartId, { arrives, meant }: WrongInput, evaluation: Evaluation): string {
+function movedLead(part: PartId, { arrives, meant }: MisplacedLead, evaluation: Evaluation): string {
   const [from, to] = [arrives, meant].map((port) => portLabelOf(part, port, evaluation));
   return evaluation.record(part)?.joined[meant]
     ? `Swap the leads on ${from} and ${to} of ${partName(part)}.`
@@ -212,6 +202,15 @@ function disturbedWords({ spoiler, blamed }: Missing, lacking: string, receiver:
   if (spoiler?.by === "foreign" && spoiler.signal && spoiler.part !== undefined)
     return capital(`${nameOfBand(spoiler.signal)} drowns ${lacking} from ${partName(spoiler.part)} on`);
   return `Another signal drowns ${lacking} at ${receiver}`;
+}
+
+/** Whether a part passes what its list names and nothing else, as channel filters and channel amplifiers do. */
+export function hasChannelList(record: PartRecord | undefined): boolean {
+  return record !== undefined && optionMeaning(record.kind, "channel list") !== undefined;
+}
+
+export function addedChannels(part: PartId): string {
+  return `Add the missing channels to the list of ${partName(part)}.`;
 }
 
 /** What puts a loss right, in a sentence; undefined where the site has to be looked at first. */
@@ -250,6 +249,7 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
       return "Remove one wire of the loop.";
     case "cut": {
       const wrong = wrongInput(evaluation.record(reason.part), facts.service);
+      if (hasChannelList(evaluation.record(reason.part))) return addedChannels(reason.part);
       return wrong
         ? movedLead(reason.part, wrong, evaluation)
         : `Replace ${partName(reason.part)} with a type of wider range, or take it out.`;
@@ -303,7 +303,8 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
     }
     case "no way through": {
       const loop = loopOutOf(evaluation.record(reason.part));
-      return loop && loopPassCure(reason.part, at.part, loop);
+      if (loop) return loopPassCure(reason.part, at.part, loop);
+      return hasChannelList(evaluation.record(reason.part)) ? addedChannels(reason.part) : undefined;
     }
     case "switched feed on a wideband input":
     case "wideband feed on a switched input":

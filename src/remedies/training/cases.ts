@@ -213,6 +213,13 @@ export const CASES: readonly TrainingCase[] = [
     walk: { part: "sat1", service: "satellite" },
   },
   {
+    id: "ten-centimetres",
+    level: 5,
+    design: "masthead-house",
+    fault: "dead-cable:drop1.out>plate1.in",
+    walk: { part: "tv1", service: "tv" },
+  },
+  {
     id: "fifth-lead",
     level: 5,
     design: "block-multiswitch",
