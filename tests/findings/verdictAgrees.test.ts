@@ -5,6 +5,7 @@ import type { Design } from "../../src/design/design.ts";
 import { EXAMPLES } from "../../src/design/examples.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { report } from "../../src/findings/report.ts";
+import { isAsleep } from "../../src/findings/verdict.ts";
 import { RULE_EXAMPLES } from "../../src/sentences/explain/examples.ts";
 import { anyDesign } from "../arbitraries.ts";
 import { draw } from "../draw.ts";
@@ -29,8 +30,8 @@ function differences(design: Design): readonly string[] {
       );
       if (state === "fails" && !idle && !errorsAt.has(part) && !isTold)
         return [`${part} fails without an error`];
-      // One that is switched off asks for nothing, but may still hold a line that others share.
-      if (state !== "fails" && idle !== "off" && errorsAt.has(part)) return [`${part} works with an error`];
+      // One that is off or in standby asks for nothing, but may still hold a line that others share.
+      if (state !== "fails" && !isAsleep(idle) && errorsAt.has(part)) return [`${part} works with an error`];
       if (state !== "fails" && !all) return [`${part} works and lacks carriers`];
       // One quiet note may name all ends that are still open.
       const isNamed = findings.some((f) => f.parts.includes(part));

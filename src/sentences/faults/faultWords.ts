@@ -157,7 +157,7 @@ export const FAULT_WORDS: Readonly<Record<FaultType, TypeWords>> = {
     lesson: "An open end reflects: the ripple shows on some channels and not on others.",
   },
   "dead-cable": {
-    name: "a dead end of cable hangs on the line",
+    name: "a dead end of cable is connected to the line",
     lesson:
       "An open tail shorts the line where it is a quarter of a wave long: ten centimetres of it take a UHF channel.",
   },
@@ -238,7 +238,7 @@ export function faultSentence(design: Design, fault: Fault): string {
     case "load-missing":
       return `${name} was never fitted.`;
     case "dead-cable":
-      return `A dead cable of ${numeralAsSet(fault.facts.lengthM)} m hangs on the line ${betweenEnds(design, fault.facts.wire)}.`;
+      return `A dead cable of ${numeralAsSet(fault.facts.lengthM)} m is connected to the line ${betweenEnds(design, fault.facts.wire)}.`;
     case "switch-leaks":
       return `${name} keeps its inputs only ${numeralAsSet(fault.facts.crosstalkDb)} dB apart.`;
   }

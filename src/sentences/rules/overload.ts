@@ -62,7 +62,7 @@ export const overload: RuleWords<"overload"> = {
       return `Replace ${name} with an LNB of ${numeralAsSet(over)} dB less gain.`;
     const loud = lopsidedBy(facts.load);
     if (facts.because === "gain" && loud)
-      return `Put ${numeralAsSet(over)} dB of attenuation behind ${partName(loud.part)}, before the other signals join, or turn ${name} down.`;
+      return `Put ${numeralAsSet(over)} dB of attenuation behind ${partName(loud.part)}, before the other signals come in, or turn ${name} down.`;
     if (facts.because === "gain" && facts.gainDb < over)
       return `Take ${name} out, or put ${numeralAsSet(over)} dB of attenuation before it.`;
     if (facts.because === "gain")
