@@ -44,6 +44,8 @@ export type Cell = {
   switches: Readonly<Record<string, SwitchState>>;
   /** Supplies that were left out because there are too many. */
   suppliesLeft: number;
+  /** Requests and switch positions of its island that were not solved by themselves; told of one part of each island. */
+  supplyStatesLeft: number;
   drawsMa: number;
   /** Own supplies that shut down, and those of others that do because of a short here. */
   shutDown: readonly string[];
@@ -68,8 +70,9 @@ export type Cell = {
 export type IslandNote = {
   /** This part's share of what the island took to work out. */
   readonly work: number;
-  /** Supplies that were left out. */
+  /** Supplies that were left out, and states that were not solved by themselves. */
   readonly left: number;
+  readonly statesLeft: number;
   /** Most that it gets when all ask for vertical at once, where its offers do not tell [V]. */
   readonly verticalVolts?: number;
   readonly drawsMa: number;
@@ -91,6 +94,7 @@ export function newCell(
     offers: NOTHING,
     switches: NOTHING,
     suppliesLeft: 0,
+    supplyStatesLeft: 0,
     drawsMa: 0,
     shutDown: NO_PORTS,
     shorts: NO_SOURCES,
@@ -155,6 +159,7 @@ export function recordOf(cell: Cell): PartRecord {
   const meetings: Meeting[] = [];
   const drives: Drive[] = [];
   let omitted: Omitted | undefined = cell.suppliesLeft > 0 ? { supplies: cell.suppliesLeft } : undefined;
+  if (cell.supplyStatesLeft > 0) omitted = { ...omitted, supplyStates: cell.supplyStatesLeft };
   let work = 0;
   for (const port in cell.results) outputs[port] = cell.results[port]?.spectrum ?? SILENCE;
   for (const notes of notesOf(cell.results)) {

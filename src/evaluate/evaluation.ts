@@ -27,6 +27,8 @@ export type Omitted = {
   readonly behindSwitches?: number;
   /** Supplies beyond the strongest that were left out; absent where none were. */
   readonly supplies?: number;
+  /** Requests and switch positions on its supply network that were taken as if all asked alike; absent where none were. */
+  readonly supplyStates?: number;
 };
 
 /** How hard an active path is driven, where it is driven hardest. */

@@ -7,7 +7,14 @@ import { gainDbAt } from "../signal/gain.ts";
 import { takenByFeed, withCrosstalk } from "../signal/leak.ts";
 import { remembered } from "../signal/remember.ts";
 import { flat, series } from "../signal/response.ts";
-import { amplifyBand, convertBand, noiseFloor, passFloor, underCondition } from "../signal/treat.ts";
+import {
+  amplifyBand,
+  convertBand,
+  isSetByVoltsOf,
+  noiseFloor,
+  passFloor,
+  underCondition,
+} from "../signal/treat.ts";
 import { fewAlternatives, MOST_SWITCHES_IN_A_ROW } from "./alternatives.ts";
 import type { Drive, Meeting, Omitted } from "./evaluation.ts";
 import { type AmplifierModel, saturatedFloor, withProducts } from "./overload.ts";
@@ -242,10 +249,12 @@ function travel(run: Run, path: Path): Travelled {
   const beside =
     crosstalk?.from.map((input) => {
       const { bands: others } = arriving(run, input);
-      return path.holds ? others.flatMap((other) => heldBand(other) ?? []) : others;
+      return others.flatMap((other) =>
+        path.holds || isSetByVoltsOf(run.part, other) ? (heldBand(other) ?? []) : [other],
+      );
     }) ?? [];
   const all = arrived.flatMap((band) => {
-    const held = path.holds ? heldBand(band) : band;
+    const held = path.holds || isSetByVoltsOf(run.part, band) ? heldBand(band) : band;
     if (!held) return [];
     const mixed = crosstalk ? withCrosstalk(held, beside, crosstalk.isolationDb) : held;
     // A feed hears all waves of the beam but this one, which must be told from them by what it is now.

@@ -105,6 +105,7 @@ function startOver(former: Cell | undefined, cell: Cell): Cell {
   cell.offers = former.offers;
   cell.switches = former.switches;
   cell.suppliesLeft = former.suppliesLeft;
+  cell.supplyStatesLeft = former.supplyStatesLeft;
   cell.drawsMa = former.drawsMa;
   cell.shutDown = former.shutDown;
   cell.shorts = former.shorts;

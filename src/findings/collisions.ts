@@ -3,6 +3,7 @@ import type { Meeting } from "../evaluate/evaluation.ts";
 import { type CollisionGrade, collisionGrade } from "../rf/protection.ts";
 import type { Band } from "../signal/band.ts";
 import { type Service, WANTED_SERVICES } from "../signal/carrier.ts";
+import { isFormer } from "./former.ts";
 
 /**
  * Meetings of different signals, put together by who meets whom, whichever of the two suffers; quadrants of one
@@ -46,11 +47,12 @@ export type Hit = {
 };
 
 function hitsOf(m: Meeting): Hit[] {
-  return m.carriers.map((i, n) => {
+  return m.carriers.flatMap((i, n) => {
+    if (isFormer(m.victim, i)) return [];
     const requiredDb = m.victim.grid.required[i] ?? 0;
     const ciDb = m.ciDb[n] ?? Number.POSITIVE_INFINITY;
     const grade = collisionGrade({ ciDb, requiredDb });
-    return { band: m.victim, i, other: m.other, grade, ciDb, requiredDb };
+    return [{ band: m.victim, i, other: m.other, grade, ciDb, requiredDb }];
   });
 }
 

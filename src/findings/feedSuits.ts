@@ -86,13 +86,8 @@ function wrongFeed(input: ReceiverInput, band: Band): MissingReason | undefined 
   if (input.feed === "stacked") return { kind: "plain feed on a single-cable input" };
   const { half } = band;
   if (!half) return { kind: "wideband feed on a switched input" };
-  const other = satelliteBandOn(band);
-  if (other !== "Ku") {
-    const { menu } = input;
-    const usual = other === "C" ? UNIVERSAL_MENU.cBandMHz : UNIVERSAL_MENU.kaBandMHz;
-    const set = (other === "C" ? menu?.cBandMHz : menu?.kaBandMHz) ?? usual;
-    return shiftedFrom(set, lo, sidesOf(set, band));
-  }
+  const undivided = menuOfUndivided(input, band);
+  if (undivided !== undefined) return shiftedFrom(undivided, lo, sidesOf(undivided, band));
   const menu = menuMHz(input, half);
   return shiftedByUnit(menu, half, band) ?? shiftedFrom(menu, lo);
 }
@@ -118,6 +113,15 @@ function usualMHz(half: SkyHalf): number {
 /** Oscillator that a receiver reckons with for a half of the sky band [MHz]. */
 function menuMHz({ menu = UNIVERSAL_MENU }: Pick<ReceiverInput, "menu">, half: SkyHalf): number {
   return half === "low" ? menu.lowMHz : menu.highMHz;
+}
+
+/** Oscillator that a receiver reckons with for a band without halves [MHz]; undefined for one of Ku band. */
+function menuOfUndivided({ menu }: Pick<ReceiverInput, "menu">, band: Band): number | undefined {
+  const of = satelliteBandOn(band);
+  if (of === "Ku") return undefined;
+  return of === "C"
+    ? (menu?.cBandMHz ?? UNIVERSAL_MENU.cBandMHz)
+    : (menu?.kaBandMHz ?? UNIVERSAL_MENU.kaBandMHz);
 }
 
 type OtherOscillator = Extract<MissingReason, { readonly kind: "other oscillator" }>;
@@ -155,6 +159,8 @@ export function shiftedOnUserBand(
 ): MissingReason | undefined {
   const half = held.half ?? skyHalfOf(airMHz);
   const lo = oscillatorOf(held);
+  const undivided = menuOfUndivided(input, held);
+  if (undivided !== undefined) return shiftedFrom(undivided, lo, sidesOf(undivided, held));
   const [menu, usual] = [menuMHz(input, half), usualMHz(half)];
   if (held.half) return shiftedFrom(menu, lo);
   const set = widebandLoMHz ?? lo;

@@ -131,10 +131,10 @@ export type Verdict = {
   readonly tightest?: Tightest;
   /** Why that is too little to rely on; present in the state "edge" only. */
   readonly edge?: Edge;
-  /** What lets other signals in, so that it is too little; present in the state "edge" only. */
-  readonly leak?: Blamed;
+  /** What makes it too little, where that is known: it lets other signals in, or has no supply; in the state "edge" only. */
+  readonly culprit?: Blamed;
   /** Why nothing is judged: such a receiver is no fault of the design. */
-  readonly idle?: "nothing connected" | "off" | "no source";
+  readonly idle?: "nothing connected" | "off" | "standby" | "no source";
   readonly services: readonly ServiceVerdict[];
   readonly tuners: readonly TunerVerdict[];
   /** Errors by which it fails although nothing is missing, such as an overloaded supply of its own; the first is told. */

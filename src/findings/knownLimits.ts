@@ -33,7 +33,7 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Many receivers on one supply",
-    text: "Supply is calculated as it is now, for each receiver on alone, and for all of them asking for vertical. Combinations of who is on are listed for six receivers at most. Beyond 24 on one network, other requests are tried by all at once.",
+    text: "Supply is calculated as it is now, for each receiver on alone, and for all of them asking for vertical. Combinations of who is on are listed for six receivers at most. Beyond 24 on one network, other requests are tried by all at once. So are those beyond 512 requests and switch positions, or fewer on a very large network.",
   },
   {
     title: "Cable of copper-clad steel",
@@ -45,11 +45,11 @@ export const KNOWN_LIMITS: readonly KnownLimit[] = [
   },
   {
     title: "Bands and rasters",
-    text: "In C band and Ka band no LNB gives several bands or polarisations on one cable. 5G phone masts beside C band do not disturb. TV is DVB-T, DVB-T2 and DVB-C, in channels of 8, 7 or 6 MHz, from 174 MHz upwards. Other systems are missing. Cable channels count with the usual symbol rate of their width.",
+    text: "LNBs of C band and Ka band give one polarisation at a time. 5G phone masts beside C band, and what the ionosphere turns there, are not calculated. TV is DVB-T, DVB-T2 and DVB-C in channels of 8, 7 or 6 MHz, from 174 MHz on air; other systems are missing. Cable channels count with the usual symbol rate of their width.",
   },
   {
     title: "Overdriven amplifiers",
-    text: "Third-order products follow the cubic law: two decibels worse for each decibel of drive. Behind each other they add in step, or by power, as the settings say. The output is compressed smoothly by its mean power; peaks are not followed. Beyond 20 dB over the rating nothing is received. Second-order products are not modelled.",
+    text: "Third-order products follow the cubic law: two decibels worse for each decibel of drive. Behind each other they add in step, or by power, as the settings say. The output is compressed smoothly by its mean power; peaks are not followed. They count alike in every channel, though those of phone masts fall mostly beside the masts: there the verdict is on the safe side. Beyond 20 dB over the rating nothing is received. Second-order products are not modelled.",
   },
   {
     title: "Isolation between flats",

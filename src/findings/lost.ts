@@ -5,6 +5,7 @@ import { findCarrier } from "../evaluate/trace.ts";
 import type { ReceiverInput } from "../parts/contract.ts";
 import { satelliteBandOf } from "../parts/planSatellite.ts";
 import { isLive } from "../signal/readout.ts";
+import { isSetByVoltsOf } from "../signal/treat.ts";
 import { inletsOf, mayCarry } from "./inlets.ts";
 import type { Missing, MissingReason } from "./missing.ts";
 import { supplyStop } from "./walk/supplyStop.ts";
@@ -50,7 +51,7 @@ export function whereLost(
       const record = evaluation.record(stop.at.part);
       if (!record || seen.has(key)) continue;
       seen.add(key);
-      const from = Object.keys(record.inputs).find((port) => hasLive(record.inputs[port], wanted));
+      const from = Object.keys(record.inputs).find((port) => hasLive(settable(record, port), wanted));
       if (from !== undefined) {
         const here = stoppedHere(record, stop.at.port, from, wanted);
         if (here.kind === "no supply")
@@ -133,7 +134,12 @@ function stoppedHere(record: PartRecord, port: string, from: string, wanted: Wan
   if (!record.powered) return { kind: "no supply", part };
   const range = outsideRange(record, from, wanted);
   if (range)
-    return { kind: "outside the LNB’s range", part, band: satelliteBandOf(wanted.carrier.airMHz), ...range };
+    return {
+      kind: "outside its range",
+      part,
+      band: satelliteBandOf(wanted.carrier.airMHz),
+      ...range,
+    };
   const outputs = Object.keys(record.outputs).filter((out) => hasLive(record.outputs[out], wanted));
   return outputs.length > 0
     ? { kind: "other output", part, port, outputs }
@@ -171,6 +177,13 @@ function isBeside(
       position === inlet.position &&
       (record.inputs[port]?.bands ?? []).some((band) => band.origin.part === plane?.source),
   );
+}
+
+/** What arrives at an input, without what the part itself keeps away by the volts it gives there. */
+function settable({ part, inputs }: PartRecord, port: string): PartRecord["inputs"][string] | undefined {
+  const spectrum = inputs[port];
+  const bands = spectrum?.bands.filter((band) => band.selected || !isSetByVoltsOf(part.id, band));
+  return bands && { bands };
 }
 
 function hasLive(

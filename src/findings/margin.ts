@@ -6,6 +6,7 @@ import { BLOCKING_SPREAD_DB } from "../parts/receiverFrontEnd.ts";
 import type { Carrier, Service } from "../signal/carrier.ts";
 import type { Blamed } from "./blame/culprit.ts";
 import { leakBehind } from "./blame/edgeLeak.ts";
+import { unfedBehind } from "./blame/edgeUnfed.ts";
 import type { Headroom } from "./blocking.ts";
 import { echoNotchDb } from "./echoNotch.ts";
 import type { Edge, Tightest } from "./finding.ts";
@@ -30,8 +31,8 @@ export type Margin = {
   readonly tightest: Tightest;
   /** Why that is a knife's edge; absent where it is enough. */
   readonly edge?: Edge;
-  /** What lets other signals in there, so that it is one. */
-  readonly leak?: Blamed;
+  /** What makes it one: it lets other signals in, or has no supply. */
+  readonly culprit?: Blamed;
 };
 
 /** A carrier where it is judged: at a receiver or on a socket. */
@@ -147,8 +148,19 @@ function rate(evaluation: Evaluation, service: Service, by: Tightest["by"], cand
   const { judged, db } = candidate;
   const tightest: Tightest = { service, carrier: judged.carrier.name, by };
   const edge = edgeOf(evaluation, by, candidate);
-  const leak = edge && by === "C/N" && judged.end ? leakBehind(evaluation, judged.end, judged) : undefined;
-  return { service, marginDb: db, tightest, ...(edge ? { edge } : {}), ...(leak ? { leak } : {}) };
+  const culprit = edge && judged.end && culpritBehind(evaluation, by, { ...judged, end: judged.end });
+  return { service, marginDb: db, tightest, ...(edge ? { edge } : {}), ...(culprit ? { culprit } : {}) };
+}
+
+/** What is known to be wrong on the way of a carrier that has too little to spare. */
+function culpritBehind(
+  evaluation: Evaluation,
+  by: Tightest["by"],
+  judged: Judged & Required<Pick<Judged, "end">>,
+): Blamed | undefined {
+  const isLacking = by === "C/N" || by === "level low";
+  const unfed = isLacking ? unfedBehind(evaluation, judged.end, judged) : undefined;
+  return unfed ?? (by === "C/N" ? leakBehind(evaluation, judged.end, judged) : undefined);
 }
 
 function edgeOf(

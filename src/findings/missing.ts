@@ -69,7 +69,7 @@ export type MissingReason =
   | { readonly kind: "no way through"; readonly part: PartId; readonly from: string; readonly to: string }
   /** The LNB is made for other frequencies [MHz]: for another band than that of the satellite, or for a part of it. */
   | {
-      readonly kind: "outside the LNB’s range";
+      readonly kind: "outside its range";
       readonly part: PartId;
       readonly band: SatelliteBand;
       readonly fromMHz: number;
@@ -132,7 +132,8 @@ export type MissingReason =
     }
   | { readonly kind: "user band used twice"; readonly by: PartId; readonly userBand: number }
   /** A receiver in another mode holds the single-cable line. */
-  | { readonly kind: "line held"; readonly by: PartId }
+  /** `volts`: it keeps so many on the line and speaks to nobody [V]. */
+  | { readonly kind: "line held"; readonly by: PartId; readonly volts?: number }
   /** The receiver gives one voltage and no tone, so the switch stays as that leaves it. */
   | { readonly kind: "fixed supply"; readonly part: PartId }
   /** A switch, and what does not get to it from here. */

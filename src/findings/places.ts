@@ -5,7 +5,9 @@ import { type Band, SILENCE, type Spectrum } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
 import { ciDb, cnDb, cniDb, imDb, isLive } from "../signal/readout.ts";
 import { remembered } from "../signal/remember.ts";
+import { isFormer } from "./former.ts";
 import { keptLimits, type Limits, limitsFor, type Profile } from "./limits.ts";
+import { outdoneOn } from "./rivals.ts";
 import type { RuleView } from "./rule.ts";
 import { isOfUse, userBandsBehind } from "./userBandsBehind.ts";
 
@@ -88,13 +90,14 @@ const known = new WeakMap<Spectrum, WeakMap<Profile, Map<string, readonly Heard[
 
 function liveCarriersAt(place: Place, service: Service, profile: Profile): readonly Heard[] {
   const found = new Map<string, Heard>();
+  const isOutdone = outdoneOn(place.spectrum.bands);
   for (const band of place.spectrum.bands) {
     if (band.origin.service !== service) continue;
     for (let i = 0; i < band.level.length; i++) {
       const carrier = carrierOf(band, i);
       const limits = limitsFor(profile, service, carrier?.mode ?? "", band.grid.required[i]);
       if (!limits || !carrier || !isLive(band, i)) continue;
-      if (!isOfUse(band, i, place.userBands)) continue;
+      if (!isOfUse(band, i, place.userBands) || isOutdone(band, i) || isFormer(band, i)) continue;
       const id = `${band.origin.key}#${band.grid.index[i]}`;
       if (found.has(id)) continue;
       found.set(id, { ...figuresOf(band, i), limits: keptLimits(limits, profile), imDb: imDb(band, i) });

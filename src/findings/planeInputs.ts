@@ -5,6 +5,7 @@ import type { PortPlane } from "../parts/contract.ts";
 import { satelliteBandOn } from "../parts/planSatellite.ts";
 import { type Band, SILENCE } from "../signal/band.ts";
 import { remembered } from "../signal/remember.ts";
+import { isSetByVoltsOf } from "../signal/treat.ts";
 
 /** What a feed is that does not hold all the time what an input stands for; "quadrant": half of a polarisation. */
 export type LooseFeed = "switched" | "wideband" | "single-cable" | "quadrant";
@@ -61,7 +62,8 @@ function whatArrives(record: PartRecord, port: string, quadrant: string): PlaneI
   const satellite = (record.inputs[port] ?? SILENCE).bands.filter(
     (b) => b.origin.service === "satellite" && !b.isFloor && b.cut.includes(0),
   );
-  const isHeld = setsThem || (satellite.length > 0 && satellite.every(isHeldByVolts));
+  const isHeld =
+    setsThem || (satellite.length > 0 && satellite.every((b) => isSetByVoltsOf(record.part.id, b)));
   const bands = satellite.filter((b) => b.selected || !isHeld);
   const sort = { isWhole: quadrant.length === 1, isHeld };
   const loose = bands.find((b) => looseFeed(b, sort) !== undefined);
@@ -76,16 +78,6 @@ function whatArrives(record: PartRecord, port: string, quadrant: string): PlaneI
         quadrant: quadrantOfBand(band),
       }
     : { kind: "silence" };
-}
-
-/** A fixed voltage alone holds an output that switches nothing but the polarisation: so 13 V at VL and 18 V at HL do. */
-function isHeldByVolts({ conditions }: Band): boolean {
-  return (
-    conditions.length > 0 &&
-    conditions.every(
-      ({ setting, at }) => /^[VH]$/.test(setting) && at.offers.every(({ kind }) => kind === "plain"),
-    )
-  );
 }
 
 function looseFeed(

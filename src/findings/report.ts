@@ -196,7 +196,7 @@ function agreeing(verdicts: readonly Verdict[], findings: readonly Finding[]): r
     const failsBy = [first, ...others] as const;
     const former = failedVerdicts.get(verdict);
     if (former?.failsBy && isSame(former.failsBy, failsBy)) return former;
-    const { marginDb: _, tightest: __, edge: ___, leak: ____, ...rest } = verdict;
+    const { marginDb: _, tightest: __, edge: ___, culprit: ____, ...rest } = verdict;
     const failed: Verdict = { ...rest, state: "fails", failsBy };
     failedVerdicts.set(verdict, failed);
     return failed;

@@ -3,6 +3,7 @@ import { stackedLevelDbuv, stackedNoiseRatio } from "../evaluate/stacking.ts";
 import type { ReceiverInput } from "../parts/contract.ts";
 import { MOST_USER_BANDS } from "../parts/userBands.ts";
 import type { Band, Stack, StackStandard } from "../signal/band.ts";
+import type { Offer } from "../signal/control.ts";
 import { disturbanceUv2 } from "../signal/readout.ts";
 import {
   addResult,
@@ -36,11 +37,18 @@ export function addStackedResults(
           results,
           key,
           cutResult(held, i) ??
+            unset(held) ??
             astray(held, stack) ??
             shifted(tuned.input, stack, held, i) ??
             resultOn(line, tuned.input, headroomDb, { band, stack, held, i }),
         );
     }
+}
+
+/** A switched LNB before the unit stays as the unit's own supply leaves it: no message gets past the unit. */
+function unset({ conditions }: Band): LostCarrier | undefined {
+  const other = conditions.find(({ at, setting }) => at.setting !== setting);
+  return other && notSelectable({ kind: "no command", part: other.at.part }, other.at.part);
 }
 
 /** Asked for by another oscillator it is not what comes. */
@@ -103,6 +111,11 @@ function occupied(
   userBand: number,
   stack: Stack,
 ): LostCarrier | undefined {
+  const standing = standingSupply(stack.control);
+  if (standing) {
+    const { part, volts } = standing;
+    return notSelectable({ kind: "line held", by: part, volts }, part);
+  }
   if (alone) return undefined;
   const others = stack.control.offers.filter((o) => !(o.part === receiver && o.port === input.port));
   const holder = others.find((o) => o.request && !o.request.userBands);
@@ -113,6 +126,14 @@ function occupied(
   const by = rival ?? (isTwiceHere ? receiver : undefined);
   if (by === undefined) return undefined;
   return { ...notSelectable({ kind: "user band used twice", by, userBand }, by), userBand };
+}
+
+/**
+ * A supply without commands that keeps the line above the threshold: messages begin by raising it from 13 to 18 V, which
+ * nobody notices then (EN 50494, as quoted: a standing 18 V blocks the bus).
+ */
+export function standingSupply({ offers, thresholdVolts }: Stack["control"]): Offer | undefined {
+  return offers.find((o) => o.kind === "plain" && !o.dormant && o.volts > thresholdVolts);
 }
 
 /** A carrier held by a stacking converter, and the feed that its user bands travel on. */

@@ -1,15 +1,18 @@
 /** Receivers and outlets, judged: facts only, words are made of them in `src/sentences/verdict.ts`. */
 import type { PartRecord } from "../evaluate/evaluation.ts";
+import { optionMeaning } from "../parts/meanings.ts";
 import type { Band } from "../signal/band.ts";
 import { type Service, televisionOf } from "../signal/carrier.ts";
 import { cniDb, disturbanceUv2, marginDb } from "../signal/readout.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict } from "./finding.ts";
-import { barrierOf, comingOut, type HandedOn, isReceivable, type Sockets } from "./handedOn.ts";
+import { isFormer } from "./former.ts";
+import { barrierOf, comingOut, type HandedOn, isReceivable, isTooMuch, type Sockets } from "./handedOn.ts";
 import { inletsOf } from "./inlets.ts";
 import { byUrgency, type Margin } from "./margin.ts";
 import type { Missing } from "./missing.ts";
 import type { ReceiverLoss } from "./receiverLosses.ts";
 import type { ReceptionResult } from "./reception.ts";
+import { outdoneOn } from "./rivals.ts";
 import { soundHandedOn } from "./sound.ts";
 import type { TunerReception } from "./tuners.ts";
 import { isOfUse, userBandsBehind } from "./userBandsBehind.ts";
@@ -32,7 +35,7 @@ export function receiverVerdict(
   const tuners = reception.tuners.map((tuner) => tunerVerdict(tuner, losses));
   const verdict = { part: record.part.id, role: "receiver" as const, services, tuners };
   const idle = idleReason(record, reception);
-  if (idle) return { ...verdict, state: idle === "off" ? "works" : "fails", idle };
+  if (idle) return { ...verdict, state: isAsleep(idle) ? "works" : "fails", idle };
   return losses.length > 0 ? { ...verdict, state: "fails" } : decidedBy(margins, verdict);
 }
 
@@ -40,8 +43,8 @@ export function receiverVerdict(
 function decidedBy(margins: ReadonlyMap<Service, Margin>, verdict: Omit<Verdict, "state">): Verdict {
   const [deciding] = [...margins.values()].sort(byUrgency);
   if (!deciding) return { ...verdict, state: "works" };
-  const { marginDb, tightest, edge, leak } = deciding;
-  const why = { ...(edge ? { edge } : {}), ...(leak ? { leak } : {}) };
+  const { marginDb, tightest, edge, culprit } = deciding;
+  const why = { ...(edge ? { edge } : {}), ...(culprit ? { culprit } : {}) };
   return { ...verdict, state: edge ? "edge" : "works", marginDb, tightest, ...why };
 }
 
@@ -52,8 +55,18 @@ function marginField(margin: Margin | undefined): Pick<ServiceVerdict, "marginDb
 /** Why there is nothing to judge at a receiver; undefined where there is. */
 export function idleReason(record: PartRecord, { services }: ReceptionResult): Verdict["idle"] {
   if (!record.ports.some((p) => p.side === "in" && record.joined[p.id])) return "nothing connected";
-  if (services.length === 0) return "off";
+  if (services.length === 0) return isInStandby(record) ? "standby" : "off";
   return services.every((s) => s.wanted === 0) ? "no source" : undefined;
+}
+
+/** Whether a receiver is off, or in standby: it asks for nothing now. */
+export function isAsleep(idle: Verdict["idle"]): boolean {
+  return idle === "off" || idle === "standby";
+}
+
+function isInStandby({ kind, options }: PartRecord): boolean {
+  const state = optionMeaning(kind, "receiver state");
+  return state !== undefined && options[state] === "standby";
 }
 
 function tunerVerdict(tuner: TunerReception, losses: readonly ReceiverLoss[]): TunerVerdict {
@@ -117,12 +130,13 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
   let isStacked = false;
   for (const [input, spectrum] of Object.entries(record.inputs)) {
     const used = usedAt(lines, input);
+    const isOutdone = outdoneOn(spectrum.bands);
     for (const band of spectrum.bands) {
       // What an earlier filter removed as a whole was never meant for this outlet.
       if (band.origin.service !== service || !band.cut.includes(0)) continue;
       isStacked = band.stack !== undefined;
       for (let i = 0; i < band.level.length; i++)
-        if (isOfUse(band, i, used)) {
+        if (isOfUse(band, i, used) && !isOutdone(band, i) && !isFormer(band, i)) {
           arriving.add(keyOf(band, i, input));
           modes.push(modeAt(band, i));
         }
@@ -138,9 +152,15 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
     const { port, band, i } = carrier;
     const inputs = lines.find((line) => line.port === port)?.inputs ?? [];
     const keys = inputs.map((input) => keyOf(band, i, input)).filter((key) => arriving.has(key));
-    if (!isReceivable(band, i)) {
-      for (const key of keys)
-        if (!outOfReach.has(key)) outOfReach.set(key, isDisturbed(carrier) ? DISTURBED : NOISY);
+    const spoilt = isTooMuch(record, carrier)
+      ? blockedOn(service, port)
+      : isReceivable(band, i)
+        ? undefined
+        : isDisturbed(carrier)
+          ? DISTURBED
+          : NOISY;
+    if (spoilt) {
+      for (const key of keys) if (!outOfReach.has(key)) outOfReach.set(key, spoilt);
       continue;
     }
     const barrier = barrierOf(record, port, band);
@@ -175,6 +195,12 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
 
 /** It comes out, and no usual tuner could receive it. */
 const NOISY: Missing = { why: "noisy", count: 0, reason: { kind: "noisy" }, planes: [] };
+const blockedOn = (service: Service, port: string): Missing => ({
+  why: "blocked",
+  count: 0,
+  reason: { kind: "blocked", service, port, by: "total" },
+  planes: [],
+});
 const DISTURBED: Missing = { why: "disturbed", count: 0, reason: { kind: "disturbed" }, planes: [] };
 
 /** Whether other signals and products are worse than noise is. */

@@ -132,7 +132,7 @@ function carriersOf({ origin, grid, level }: Band): readonly WantedCarrier[] {
   const planes = { low: plane("low"), high: plane("high") };
   return Array.from(grid.index).flatMap((index, i): WantedCarrier[] => {
     const carrier = grid.plan[index];
-    if (!carrier) return [];
+    if (!carrier || carrier.former) return [];
     const own = planes[skyHalfOf(carrier.airMHz)];
     return [
       {

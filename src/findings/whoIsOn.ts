@@ -18,6 +18,8 @@ export type OnState = {
   readonly volts: number;
   readonly milliamps: number;
   readonly works: boolean;
+  /** A switch is in another position now: these volts are what it gets once it is chosen. */
+  readonly isElsewhere?: true;
   /** What each receiver that is on gives [mA]; one that shut down gives nothing. */
   readonly gives: readonly { readonly part: PartId; readonly milliamps: number; readonly isDown: boolean }[];
 };
@@ -35,12 +37,16 @@ export function whoIsOn(design: Design, part: PartId): WhoIsOn | undefined {
     const on = receivers.filter((_, n) => (bits >> n) % 2 === 1);
     const supplies = supplyAlone(withStates(island, (id) => on.includes(id)));
     const own = supplies(part);
-    const arriving = ports.flatMap((port) => (own?.feeds[port] ?? []).filter((o) => !o.dormant));
+    const offers = ports.flatMap((port) => own?.feeds[port] ?? []);
+    const awake = offers.filter((o) => !o.dormant);
+    const isElsewhere = awake.length === 0 && offers.length > 0;
+    const arriving = isElsewhere ? offers : awake;
     return {
       on,
       volts: arriving.reduce((most, offer) => Math.max(most, offer.volts), 0),
       milliamps: own?.drawsMa ?? 0,
       works: own?.powered ?? false,
+      ...(isElsewhere ? { isElsewhere } : {}),
       gives: on.map((id) => {
         const record = supplies(id);
         const isDown = (record?.shutDown.length ?? 0) > 0;

@@ -5,12 +5,12 @@ import { aerialCaption, levelFields } from "./aerialLevel.ts";
 import { UHF_OPTIONS } from "./aerials.ts";
 import { AERIAL_OUT, channelCount, televisionEmits } from "./aerialTelevision.ts";
 import {
+  cableFed,
+  cableFedFields,
   gainDb,
-  minVolts,
   noiseFigureDb,
   OUT_OF_BAND_DB,
   outputDbuv,
-  supplyMilliamps,
   TV_RATIO_DB,
   UNPOWERED_GAIN,
   uhfTo,
@@ -41,8 +41,7 @@ export const AERIAL_ACTIVE = define({
     gainDb: gainDb(40, 15),
     noiseFigureDb: noiseFigureDb(2.5),
     outputDbuv: outputDbuv(98, TV_RATIO_DB),
-    milliamps: supplyMilliamps(30),
-    minVolts: minVolts(4.5),
+    ...cableFedFields({ milliamps: 30, minVolts: 4.5 }),
   }),
   symbol: "aerial-active",
   caption: (o) => aerialCaption(channelCount(o.channels.length), o),
@@ -56,6 +55,6 @@ export const AERIAL_ACTIVE = define({
     const response = series(flat(o.gainDb), band);
     return { emits, paths: [{ ...way, response, noiseFigureDb: o.noiseFigureDb, rating }] };
   },
-  power: (o) => ({ load: { milliamps: o.milliamps, ports: ["out"], minVolts: o.minVolts } }),
+  power: cableFed,
   cautions: ["height", "bonding"],
 });

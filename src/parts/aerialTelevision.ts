@@ -5,9 +5,9 @@ import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import { aerialCaption, aerialEmits, levelFields, levelOffset } from "./aerialLevel.ts";
 import { define, type PartKind, type Port } from "./contract.ts";
-import { choice, rows, wholeNumber } from "./fields.ts";
+import { choice, rows, toggle, wholeNumber } from "./fields.ts";
 import { modeChoices } from "./modeChoices.ts";
-import { tvCarrier } from "./plans.ts";
+import { tvCarrier, tvCarrierOnAir } from "./plans.ts";
 import type { SymbolName } from "./symbols.ts";
 import { aimFields, transmitterRow } from "./transmitters.ts";
 import { channelEntry, type rasterField, rasterOf, vhfRasterOf } from "./tvRasters.ts";
@@ -70,11 +70,21 @@ export function televisionOptions(
   });
 }
 
+/** Of UHF aerials: whether what was given to phones in most of Europe still carries television. */
+export const formerOnAir = toggle({
+  label: "TV above 694 MHz on air",
+  help: "Off in most of Europe, where phones use 694 to 862 MHz now: nobody misses channels listed up there. With 6 MHz channels from 698 MHz.",
+  default: false,
+  source: "Decision (EU) 2017/899, from memory",
+  onSite: "not ours",
+  advanced: true,
+});
+
 type TelevisionOptions = z.output<ReturnType<typeof televisionOptions>>;
 
 /** What it hears, at its terminals or at an element before an amplifier of its own. */
 export function televisionEmits(
-  options: TelevisionOptions,
+  options: TelevisionOptions & { readonly formerOnAir?: boolean },
   at: { readonly id: string; readonly pattern: PatternBand; readonly port?: string },
 ) {
   const raster = at.pattern === "III" ? vhfRasterOf(options.raster) : rasterOf(options.raster);
@@ -83,8 +93,8 @@ export function televisionEmits(
     options,
     service: "tv",
     plan: options.channels,
-    raster: options.raster,
-    carrier: (row) => tvCarrier(row, raster),
+    raster: `${options.raster}${options.formerOnAir ? " to the top" : ""}`,
+    carrier: (row) => (options.formerOnAir ? tvCarrier : tvCarrierOnAir)(row, raster),
     entry: (row) => channelEntry(row.channel, raster),
   });
 }

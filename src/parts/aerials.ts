@@ -4,7 +4,7 @@ import { z } from "zod";
 import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import { aerialCaption, aerialEmits, levelFields, levelOffset } from "./aerialLevel.ts";
-import { AERIAL_OUT, televisionAerial, televisionOptions } from "./aerialTelevision.ts";
+import { AERIAL_OUT, formerOnAir, televisionAerial, televisionOptions } from "./aerialTelevision.ts";
 import { define, type PartKind } from "./contract.ts";
 import { choice, number, rows } from "./fields.ts";
 import {
@@ -31,7 +31,7 @@ export const UHF_OPTIONS = televisionOptions(
     help: "What is on air here. Above 48 channels belong to mobile phones today; in rasters of 7 and 6 MHz above 51.",
     onAir: DEFAULT_TV_ROWS,
   },
-);
+).extend({ formerOnAir });
 
 const DAB_BLOCKS = Object.keys(DAB_BLOCKS_KHZ).filter((key): key is DabBlock =>
   Object.hasOwn(DAB_BLOCKS_KHZ, key),

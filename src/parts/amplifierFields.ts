@@ -70,20 +70,32 @@ export const outputDbuv = (value: number, ratioDb: number) =>
     spreadDb: 1.5,
   });
 
-export const supplyMilliamps = (value: number) =>
-  number({ label: "Current", unit: "mA", min: 1, max: 500, default: value, source: MEMORY });
-
-export const minVolts = (value: number) =>
-  number({
+/** What an amplifier takes that is fed through the cable at its output. */
+export const cableFedFields = (o: { readonly milliamps: number; readonly minVolts: number }) => ({
+  milliamps: number({
+    label: "Current",
+    unit: "mA",
+    min: 1,
+    max: 500,
+    default: o.milliamps,
+    source: MEMORY,
+  }),
+  minVolts: number({
     label: "Works from",
     unit: "V",
     min: 4,
     max: 24,
     step: 0.5,
-    default: value,
+    default: o.minVolts,
     source: MEMORY,
     advanced: true,
-  });
+  }),
+});
+
+/** The same as a load at its output. */
+export function cableFed(o: { readonly milliamps: number; readonly minVolts: number }) {
+  return { load: { milliamps: o.milliamps, ports: ["out"], minVolts: o.minVolts } };
+}
 
 /** What lies outside the bands of an amplifier comes out this much weaker. From memory. */
 export const OUT_OF_BAND_DB = 30;
@@ -111,25 +123,24 @@ export const WIDER_UHF = ["790", "862"].map((top) => ({
 /** FM and DAB [MHz]: Band II from 87, Band III to 240 MHz. */
 export const RADIO: Range = { fromMHz: 87, toMHz: 240 };
 
-/** Whether an amplifier with a mains unit feeds the masthead before it, and with how much at most. */
-export function aerialSupplyFields({
-  onlyWhen = {},
-  ...words
-}: { readonly label: string; readonly help?: string } & Pick<OptionTrade, "onlyWhen">) {
+type SupplyWords = { readonly label: string; readonly help?: string } & Pick<OptionTrade, "onlyWhen">;
+
+/** Whether a part feeds an aerial or masthead before it, and with one of these voltages [V]; off where nobody chooses. */
+export function aerialSupplyChoice<const V extends string>(volts: readonly V[], words: SupplyWords) {
+  return choice<"0" | V>({
+    ...words,
+    choices: [{ value: "0", label: "No" }, ...volts.map((value) => ({ value, label: `With ${value} V` }))],
+    default: "0",
+    source: MEMORY,
+    means: "aerial supply",
+    onSite: "setting",
+  });
+}
+
+/** The same of an amplifier with a mains unit, and with how much at most. */
+export function aerialSupplyFields({ onlyWhen = {}, ...words }: SupplyWords) {
   return {
-    aerialSupply: choice({
-      ...words,
-      choices: [
-        { value: "0", label: "No" },
-        { value: "12", label: "With 12 V" },
-        { value: "24", label: "With 24 V" },
-      ],
-      default: "0",
-      source: MEMORY,
-      means: "aerial supply",
-      onSite: "setting",
-      onlyWhen,
-    }),
+    aerialSupply: aerialSupplyChoice(["12", "24"], { ...words, onlyWhen }),
     aerialLimitMa: number({
       label: "Limit of that supply",
       unit: "mA",

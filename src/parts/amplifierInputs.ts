@@ -4,14 +4,14 @@ import { curve, flat, type Response, series } from "../signal/response.ts";
 import { numeralAsSet } from "../words/numbers.ts";
 import {
   aerialSupplyFields,
+  cableFed,
+  cableFedFields,
   gainDb,
-  minVolts,
   noiseFigureDb,
   OUT_OF_BAND_DB,
   outputDbuv,
   RADIO,
   slopeDb,
-  supplyMilliamps,
   TV_RATIO_DB,
   UNPOWERED_GAIN,
 } from "./amplifierFields.ts";
@@ -129,15 +129,14 @@ const mastheadInputs = define({
     radioGainDb: radioGainDb({ most: 30, default: 0 }),
     noiseFigureDb: noiseFigureDb(2.5),
     outputDbuv: outputDbuv(106, TV_RATIO_DB),
-    milliamps: supplyMilliamps(60),
-    minVolts: minVolts(10),
+    ...cableFedFields({ milliamps: 60, minVolts: 10 }),
     screening: equipmentScreening(),
   }),
   symbol: "amplifier-inputs",
   caption: (o) => `${numeralAsSet(o.uhf1GainDb)} / ${dB(o.uhf2GainDb)} · VHF ${dB(o.radioGainDb)}`,
   ports: () => PORTS,
   signal: (o, context) => screened(context, o, { paths: pathsOf(o, context.powered, flat(0)) }),
-  power: (o) => ({ load: { milliamps: o.milliamps, ports: ["out"], minVolts: o.minVolts } }),
+  power: cableFed,
   cautions: ["height", "bonding"],
 });
 

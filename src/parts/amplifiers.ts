@@ -6,15 +6,15 @@ import { numeralAsSet } from "../words/numbers.ts";
 import { CHANNEL_AMPLIFIER } from "./amplifierChannel.ts";
 import { distribution } from "./amplifierDistribution.ts";
 import {
+  cableFed,
+  cableFedFields,
   gainDb,
   IF_RATIO_DB,
-  minVolts,
   noiseFigureDb,
   OUT_OF_BAND_DB,
   outputDbuv,
   RADIO,
   slopeDb,
-  supplyMilliamps,
   TV_RATIO_DB,
   UNPOWERED_GAIN,
   uhfTo,
@@ -55,8 +55,7 @@ const masthead = define({
     gainDb: gainDb(40, 16),
     noiseFigureDb: noiseFigureDb(2),
     outputDbuv: outputDbuv(104, TV_RATIO_DB),
-    milliamps: supplyMilliamps(40),
-    minVolts: minVolts(10),
+    ...cableFedFields({ milliamps: 40, minVolts: 10 }),
     screening: equipmentScreening(),
   }),
   symbol: "masthead",
@@ -72,7 +71,7 @@ const masthead = define({
     const response = series(flat(o.gainDb), band);
     return screened(context, o, { paths: [{ ...way, response, noiseFigureDb: o.noiseFigureDb, rating }] });
   },
-  power: (o) => ({ load: { milliamps: o.milliamps, ports: ["out"], minVolts: o.minVolts } }),
+  power: cableFed,
   inline: INLINE,
   cautions: ["height", "bonding"],
 });
@@ -153,8 +152,7 @@ const lineAmplifier = define({
       spreadDb: 1.5,
       onlyWhen: { below: "amplified" },
     }),
-    milliamps: supplyMilliamps(60),
-    minVolts: minVolts(11),
+    ...cableFedFields({ milliamps: 60, minVolts: 11 }),
     screening: equipmentScreening(),
   }),
   symbol: "amplifier-if",
@@ -183,10 +181,7 @@ const lineAmplifier = define({
       ],
     });
   },
-  power: (o) => ({
-    paths: [LINE_POWER],
-    load: { milliamps: o.milliamps, ports: ["out"], minVolts: o.minVolts },
-  }),
+  power: (o) => ({ paths: [LINE_POWER], ...cableFed(o) }),
   inline: INLINE,
 });
 

@@ -7,7 +7,7 @@ export function crosstalkField() {
     label: "Crosstalk",
     unit: "dB",
     help: "How far signals of another input lie below, at equal levels. It disturbs only what uses the same frequencies.",
-    min: 10,
+    min: 0,
     max: 80,
     step: 1,
     default: 30,

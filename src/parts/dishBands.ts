@@ -4,6 +4,7 @@ import type { AnyOptions, OptionsSchema } from "./contract.ts";
 import {
   DISH_OPTIONS,
   type DishOptions,
+  focalRatioField,
   NEIGHBOUR_ROW,
   SIDE_FEED_ROW,
   TRANSPONDER_ROW,
@@ -121,7 +122,16 @@ function optionsFor(t: Typical) {
       row: SIDE_FEED_ROW.extend({ eirpDbw: number(eirp) }),
       maxRows: 3,
       default: [],
+      means: "further feeds",
+      onSite: "aligning",
       advanced: true,
+    }),
+    focalRatio: focalRatioField({
+      usual: t.offsetAngleDeg === 0 ? 0.38 : 0.7,
+      source:
+        t.offsetAngleDeg === 0
+          ? `centre-fed dishes ${numeral(0.35)} to ${numeral(0.42)}, from memory`
+          : `offset dishes with a focal length of ${numeral(0.6)} diameters, from memory`,
     }),
     transponders: rows({
       label: "Transponders",

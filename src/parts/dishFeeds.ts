@@ -1,7 +1,15 @@
 /** The feeds of a dish: the LNB in the focus, and LNBs beside it for other satellites. */
-import { beamwidthDeg, scanLossDb } from "../rf/dish.ts";
+import {
+  beamwidthDeg,
+  type DishDepth,
+  dishGainDbi,
+  feedAngleDeg,
+  feedSpacingM,
+  scanLossDb,
+} from "../rf/dish.ts";
 import { knifeEdgeLossDb } from "../rf/knifeEdge.ts";
 import { directionsApartDeg, type LookAngles, lookAngles } from "../rf/lookAngles.ts";
+import { homeDishDbi } from "../rf/offAxis.ts";
 import type { DishOptions } from "./dishOptions.ts";
 import { SKY_SPLIT_MHZ, satelliteBandOf } from "./planSatellite.ts";
 
@@ -16,6 +24,11 @@ export type DishFeed = {
   readonly aim: LookAngles;
   /** Between its satellite and the one that the dish is aligned on, as seen from the site [degrees]. */
   readonly offAxisDeg: number;
+  /** Where the feed looks: at its satellite, unless it sits beside its place. */
+  readonly beam: LookAngles;
+  /** How far that is from the direction that the dish is aligned on, and from its satellite [degrees]. */
+  readonly beamDeg: number;
+  readonly pastDeg: number;
 };
 
 /** Transponders at a feed; one beside the focus without any of its own has those of the first. */
@@ -36,14 +49,41 @@ export function feedsOf(o: DishOptions): readonly DishFeed[] {
   const { orbitalPositionDegE, satelliteName, eirpDbw } = o;
   return [{ orbitalPositionDegE, satelliteName, eirpDbw }, ...o.sideFeeds].map((satellite, i) => {
     const aim = i === 0 ? focus : directionTo(o, satellite.orbitalPositionDegE);
+    const offAxisDeg = i === 0 ? 0 : directionsApartDeg(focus, aim);
+    const spacingMm = "spacingMm" in satellite ? satellite.spacingMm : 0;
+    const beamDeg = spacingMm > 0 ? feedAngleDeg(spacingMm / 1000, depthOf(o)) : offAxisDeg;
     return {
-      ...satellite,
+      orbitalPositionDegE: satellite.orbitalPositionDegE,
+      satelliteName: satellite.satelliteName,
+      eirpDbw: satellite.eirpDbw,
       number: i + 1,
       port: feedPort(i + 1),
       aim,
-      offAxisDeg: i === 0 ? 0 : directionsApartDeg(focus, aim),
+      offAxisDeg,
+      beam: beamDeg === offAxisDeg ? aim : directionAlong(o, satellite, beamDeg / offAxisDeg),
+      beamDeg,
+      pastDeg: Math.abs(beamDeg - offAxisDeg),
     };
   });
+}
+
+function depthOf({ focalRatio, diameterM }: DishOptions): DishDepth {
+  return { focalLengthM: focalRatio * diameterM, diameterM };
+}
+
+/** The direction so many times as far along the orbit as a satellite is from the first one. */
+function directionAlong(
+  o: DishOptions,
+  { orbitalPositionDegE }: { readonly orbitalPositionDegE: number },
+  share: number,
+): LookAngles {
+  const apartDegE = orbitalPositionDegE - o.orbitalPositionDegE;
+  return directionTo(o, o.orbitalPositionDegE + apartDegE * (Number.isFinite(share) ? share : 1));
+}
+
+/** How far from the first LNB the one of a feed belongs [mm]. */
+export function neededSpacingMm(o: DishOptions, { offAxisDeg }: Pick<DishFeed, "offAxisDeg">): number {
+  return feedSpacingM(offAxisDeg, depthOf(o)) * 1000;
 }
 
 /** Direction of an orbital position from the site; the skew counts the satellite's own tilt. */
@@ -60,7 +100,19 @@ export function directionTo(o: DishOptions, orbitalPositionDegE: number): LookAn
 /** What a feed beside the focus loses at a frequency [dB, positive]. */
 export function besideFocusLossDb(o: DishOptions, feed: DishFeed, frequencyMHz: number): number {
   const beam = beamwidthDeg({ diameterM: o.diameterM, frequencyMHz });
-  return scanLossDb({ offAxisDeg: feed.offAxisDeg, beamwidthDeg: beam });
+  const scanDb = scanLossDb({ offAxisDeg: feed.beamDeg, beamwidthDeg: beam });
+  return scanDb + pastSatelliteLossDb(o, feed, frequencyMHz);
+}
+
+/** What a feed loses that looks past its satellite [dB, positive], by the pattern of a home dish (ITU-R BO.1213). */
+export function pastSatelliteLossDb(
+  { diameterM, efficiency }: DishOptions,
+  { pastDeg }: Pick<DishFeed, "pastDeg">,
+  frequencyMHz: number,
+): number {
+  if (pastDeg === 0) return 0;
+  const gainDbi = dishGainDbi({ diameterM, efficiency, frequencyMHz });
+  return gainDbi - homeDishDbi({ diameterM, frequencyMHz, gainDbi }, pastDeg);
 }
 
 /** Frequency at which a loss is told that differs little over the band of a dish [MHz]. */

@@ -6,6 +6,9 @@ import { choice, number } from "./fields.ts";
 import { INLINE, THROUGH_PORTS } from "./passive.ts";
 import { IF_FROM_MHZ, IF_TO_MHZ } from "./quadrants.ts";
 
+/** A sound motor draws no more than this while it turns; one that draws more is held by something [mA]; from memory. */
+export const MOST_TURNING_MA = 350;
+
 const OPTIONS = z.object({
   state: choice({
     label: "The motor is",

@@ -126,7 +126,30 @@ export const SIDE_FEED_ROW = z.object({
   }),
   satelliteName: text({ label: "Name", maxLength: 24, default: "" }),
   eirpDbw: number({ label: "EIRP", unit: "dBW", min: 30, max: 65, step: 0.5, default: 51 }),
+  spacingMm: number({
+    label: "From the first LNB",
+    unit: "mm",
+    help: "From middle to middle. 0: where its satellite needs it. A monoblock’s is fixed: one for 6° on 80 cm has about 70 mm.",
+    min: 0,
+    max: 600,
+    step: 1,
+    default: 0,
+  }),
 });
+
+/** How deep a dish is; `usual`: from the LNB to the middle, in diameters. */
+export function focalRatioField({ usual, source }: { readonly usual: number; readonly source: string }) {
+  return number({
+    label: "From LNB to dish, in diameters",
+    help: "From the LNB to the middle of the dish, divided by the diameter: both by tape measure. Decides where further LNBs belong.",
+    min: 0.3,
+    max: 2,
+    step: 0.01,
+    default: usual,
+    source,
+    advanced: true,
+  });
+}
 
 export const DISH_OPTIONS = z.object({
   diameterM: number({
@@ -352,7 +375,13 @@ export const DISH_OPTIONS = z.object({
     row: SIDE_FEED_ROW,
     maxRows: FEED_NUMBERS.length - 1,
     default: [],
+    means: "further feeds",
+    onSite: "aligning",
     advanced: true,
+  }),
+  focalRatio: focalRatioField({
+    usual: 0.7,
+    source: `offset dishes with a focal length of ${numeral(0.6)} diameters, from memory`,
   }),
   transponders: rows({
     label: "Transponders",

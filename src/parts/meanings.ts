@@ -1,4 +1,5 @@
 /** Options of a kind found by what they mean, and what their declarations say of their values. */
+import { remembered } from "../signal/remember.ts";
 import type { AnyOptions, PartKind } from "./contract.ts";
 import { type FieldMeta, fieldMeta } from "./fields.ts";
 import type { Meaning, OnSite } from "./optionTrade.ts";
@@ -19,10 +20,15 @@ export function describedOptions(kind: PartKind): ReadonlyMap<string, FieldMeta>
   return found;
 }
 
-/** Keys of the options that mean one of these, in the order of the form. */
+const keysByMeaning = new WeakMap<PartKind, Map<string, readonly string[]>>();
+
+/** Keys of the options that mean one of these, in the order of the form. Searches ask it of every part over and over. */
 export function optionsMeaning(kind: PartKind, ...meanings: readonly Meaning[]): readonly string[] {
-  return [...describedOptions(kind)].flatMap(([key, meta]) =>
-    meta.means && meanings.includes(meta.means) ? [key] : [],
+  const byMeaning = remembered(keysByMeaning, kind, () => new Map<string, readonly string[]>());
+  return remembered(byMeaning, meanings.join("|"), () =>
+    [...describedOptions(kind)].flatMap(([key, meta]) =>
+      meta.means && meanings.includes(meta.means) ? [key] : [],
+    ),
   );
 }
 

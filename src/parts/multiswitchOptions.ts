@@ -10,21 +10,15 @@ import {
   trunkSupplyFields,
 } from "./lnbSupply.ts";
 import { decoupling } from "./passive.ts";
+import { trunkCount } from "./quadrants.ts";
 import { stackInputFields } from "./stacks.ts";
 import { unitOscillator } from "./unitOscillator.ts";
 import { stackFields, usualBandFields } from "./userBands.ts";
 
 export const MULTISWITCH_OPTIONS = z.object({
-  satelliteInputs: choice({
+  satelliteInputs: trunkCount({
     label: "Satellite inputs",
     help: "Four for each satellite position; made for a wideband LNB half as many.",
-    choices: [
-      { value: "4", label: "4 (one satellite)" },
-      { value: "8", label: "8 (two satellites)" },
-      { value: "12", label: "12 (three satellites)" },
-      { value: "16", label: "16 (four satellites)" },
-    ],
-    default: "4",
   }),
   feed: choice({
     label: "Made for",

@@ -34,6 +34,7 @@ export type Meaning =
   | "crosstalk"
   | "neighbouring satellites"
   | "obstacles"
+  | "further feeds"
   | "aim"
   | "bearing"
   | "pattern"

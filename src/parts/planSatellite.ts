@@ -22,14 +22,19 @@ export const SATELLITE_BANDS: Readonly<
   Ka: { fromMHz: 17_300, toMHz: 22_000 },
 };
 
-/** The band that a frequency on air lies in, or nearest to. */
+/** The band that a frequency on air lies in: Ku band where it is in neither of the others. */
 export function satelliteBandOf(airMHz: number): SatelliteBand {
-  if (airMHz < (SATELLITE_BANDS.C.toMHz + SKY_FROM_MHZ) / 2) return "C";
-  return airMHz < (SKY_TO_MHZ + SATELLITE_BANDS.Ka.fromMHz) / 2 ? "Ku" : "Ka";
+  const { C, Ka } = SATELLITE_BANDS;
+  if (airMHz >= C.fromMHz && airMHz <= C.toMHz) return "C";
+  return airMHz >= Ka.fromMHz && airMHz <= Ka.toMHz ? "Ka" : "Ku";
 }
 
-/** The band that a signal comes from, wherever it lies now; one dish has one band. */
-export function satelliteBandOn({ grid }: Pick<Band, "grid">): SatelliteBand {
+/** The band that a signal comes from, wherever it lies now, on a single-cable feed as well; one dish has one band. */
+export function satelliteBandOn({ grid, stack }: Pick<Band, "grid" | "stack">): SatelliteBand {
+  if (stack) {
+    const [held] = stack.holds;
+    return held ? satelliteBandOn(held) : "Ku";
+  }
   return satelliteBandOf(grid.plan[grid.index[0] ?? 0]?.airMHz ?? SKY_FROM_MHZ);
 }
 

@@ -29,6 +29,25 @@ export function tvChannelEdges(
 }
 
 /**
+ * Upper edge of terrestrial TV where channels are 8 or 7 MHz wide [MHz]: channel 48 in Europe since the 700 MHz band went
+ * to phones (Decision (EU) 2017/899, from memory), and channel 51 in Australia (from memory).
+ */
+const BAND_EDGE_MHZ = 694;
+/** The same of channels of 6 MHz: channel 51 in Latin America, from memory; some countries end earlier. */
+const BAND_EDGE_OF_6_MHZ = 698;
+
+/** Where terrestrial TV ends, by the width of a channel or of what fills it [MHz]. */
+export function bandEdgeMHz(widthMHz: number): number {
+  return widthMHz > 6 ? BAND_EDGE_MHZ : BAND_EDGE_OF_6_MHZ;
+}
+
+/** A channel of a list that nobody sends by any more where phones are now. */
+export function tvCarrierOnAir(row: { channel: number; mode: string }, raster: TvRaster): Carrier {
+  const carrier = tvCarrier(row, raster);
+  return carrier.airMHz > bandEdgeMHz(carrier.widthMHz) ? { ...carrier, former: true } : carrier;
+}
+
+/**
  * Usual symbol rate of cable television by the width of a channel [MBd]: 6.9 in 8 MHz, in 7 MHz as much less, and
  * 5.217 in 6 MHz, where 6 MHz is all that its roll-off fills (networks in the Debian package dtv-scan-tables).
  */

@@ -1,6 +1,7 @@
 /** The four quadrants of a satellite as ports, and how a converter takes them out of the sky band. */
 import type { Polarisation, Quadrant, SkyHalf } from "../signal/carrier.ts";
 import type { Path, Port } from "./contract.ts";
+import { choice } from "./fields.ts";
 import { SKY_FROM_MHZ, SKY_SPLIT_MHZ, SKY_TO_MHZ } from "./planSatellite.ts";
 
 export type QuadrantPort = {
@@ -21,6 +22,20 @@ export const QUADRANT_PORTS: readonly QuadrantPort[] = [
 /** Port of a quadrant of the n-th satellite: "vl", and "vl2" for the second. */
 export function satellitePort(port: string, satellite: number): string {
   return satellite === 1 ? port : `${port}${satellite}`;
+}
+
+/** How many satellite trunks a unit has: four for each position. */
+export function trunkCount(words: { readonly label: string; readonly help: string }) {
+  return choice({
+    ...words,
+    choices: [
+      { value: "4", label: "4 (one satellite)" },
+      { value: "8", label: "8 (two satellites)" },
+      { value: "12", label: "12 (three satellites)" },
+      { value: "16", label: "16 (four satellites)" },
+    ],
+    default: "4",
+  });
 }
 
 /** Inputs for `satellites` times four quadrants. */

@@ -28,14 +28,13 @@ function menuField(
   });
 }
 
-/** Of a universal LNB, for receivers of switched and single-cable feeds. */
+/**
+ * Of a universal LNB, and of those for C band and Ka band, for receivers of switched and single-cable feeds: a menu has an
+ * entry for each satellite.
+ */
 export const MENU_FIELDS = {
   menuLowMHz: menuField("Menu: oscillator, low band", UNIVERSAL_LOW_LO_MHZ),
   menuHighMHz: menuField("Menu: oscillator, high band", UNIVERSAL_HIGH_LO_MHZ),
-};
-
-/** For satellites of C band and Ka band, on switched feeds: the menu has an entry for each satellite. */
-export const OTHER_BAND_MENU_FIELDS = {
   menuCBandMHz: menuField("Menu: oscillator, C band", C_BAND_LO_MHZ, {
     min: 5_000,
     max: 11_600,
@@ -66,14 +65,14 @@ export const WIDEBAND_MENU_FIELD = choice({
 export function menuOf(o: {
   readonly menuLowMHz: number;
   readonly menuHighMHz: number;
-  readonly menuCBandMHz?: number;
-  readonly menuKaBandMHz?: number;
+  readonly menuCBandMHz: number;
+  readonly menuKaBandMHz: number;
 }): MenuOscillators {
   return {
     lowMHz: o.menuLowMHz,
     highMHz: o.menuHighMHz,
-    ...(o.menuCBandMHz === undefined ? {} : { cBandMHz: o.menuCBandMHz }),
-    ...(o.menuKaBandMHz === undefined ? {} : { kaBandMHz: o.menuKaBandMHz }),
+    cBandMHz: o.menuCBandMHz,
+    kaBandMHz: o.menuKaBandMHz,
   };
 }
 

@@ -1,10 +1,10 @@
 /** What a TV set has beside its first tuner: newer and other systems, and 5 V for an active aerial. */
+import { aerialSupplyChoice } from "./amplifierFields.ts";
 import type { AnyOptions, PartKind, ReceiverInput } from "./contract.ts";
-import { choice, toggle } from "./fields.ts";
-import { MEMORY } from "./passive.ts";
+import { toggle } from "./fields.ts";
 
 /** What a cable tuner reaches down to [MHz]: cable networks begin at about 110 MHz, from memory. */
-const CABLE_FROM_MHZ = 110;
+export const CABLE_FROM_MHZ = 110;
 
 /** Volts and milliamperes that TV sets and boxes give an active aerial; usual values, from memory. */
 const AERIAL_VOLTS = 5;
@@ -27,17 +27,9 @@ const FIELDS = {
     onSite: "factory",
     advanced: true,
   }),
-  aerialSupply: choice({
+  aerialSupply: aerialSupplyChoice(["5"], {
     label: "Feeds an active aerial",
     help: "A setting of its menu, off as it comes.",
-    choices: [
-      { value: "0", label: "No" },
-      { value: "5", label: "With 5 V" },
-    ],
-    default: "0",
-    source: MEMORY,
-    means: "aerial supply",
-    onSite: "setting",
   }),
 };
 

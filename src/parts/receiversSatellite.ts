@@ -8,13 +8,7 @@ import { coaxIn, MEMORY } from "./passive.ts";
 import { IF_FROM_MHZ, IF_TO_MHZ } from "./quadrants.ts";
 import { frontEndFields, frontEndOf, OVERLOAD } from "./receiverFrontEnd.ts";
 import { LOOP_FIELDS, loopPorts, loopPower, loopSignal } from "./receiverLoop.ts";
-import {
-  MENU_FIELDS,
-  menuOf,
-  OTHER_BAND_MENU_FIELDS,
-  WIDEBAND_MENU_FIELD,
-  widebandMenuOf,
-} from "./receiverMenu.ts";
+import { MENU_FIELDS, menuOf, WIDEBAND_MENU_FIELD, widebandMenuOf } from "./receiverMenu.ts";
 import {
   burstField,
   commandSupply,
@@ -74,7 +68,6 @@ const single = define({
     ...LOOP_FIELDS,
     ...SUPPLY_FIELDS,
     ...MENU_FIELDS,
-    ...OTHER_BAND_MENU_FIELDS,
     ...frontEndFields(OVERLOAD.satellite),
   }),
   symbol: "receiver-sat",
@@ -104,7 +97,6 @@ const TWIN_OPTIONS = z.object({
   ...SUPPLY_FIELDS,
   sharedLimit: SHARED_LIMIT,
   ...MENU_FIELDS,
-  ...OTHER_BAND_MENU_FIELDS,
   ...frontEndFields(OVERLOAD.satellite),
 });
 

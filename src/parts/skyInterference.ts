@@ -72,7 +72,7 @@ function neighbourPower(o: DishOptions, feed: DishFeed): ((frequencyMHz: number)
     return aim.elevationDeg > 0
       ? [
           {
-            offAxisDeg: directionsApartDeg(feed.aim, aim),
+            offAxisDeg: directionsApartDeg(feed.beam, aim),
             rangeKm: aim.rangeKm,
             eirpDbw: feed.eirpDbw + eirpDifferenceDb,
           },

@@ -8,20 +8,13 @@ import { choice, number, toggle } from "./fields.ts";
 import { LNB_LEAST_VOLTS } from "./lnbFields.ts";
 import { lnbSupplies, lnbSupplyFields, trunkSupplies, trunkSupplyFields } from "./lnbSupply.ts";
 import { dB, MEMORY } from "./passive.ts";
-import { IF_FROM_MHZ, IF_TO_MHZ, quadrantInputs } from "./quadrants.ts";
+import { IF_FROM_MHZ, IF_TO_MHZ, quadrantInputs, trunkCount } from "./quadrants.ts";
 import { equipmentScreening, screened } from "./screening.ts";
 
 const OPTIONS = z.object({
-  satelliteInputs: choice({
+  satelliteInputs: trunkCount({
     label: "Satellite trunks",
     help: "Four for each satellite position; with the terrestrial one 5, 9, 13 or 17 trunks.",
-    choices: [
-      { value: "4", label: "4 (one satellite)" },
-      { value: "8", label: "8 (two satellites)" },
-      { value: "12", label: "12 (three satellites)" },
-      { value: "16", label: "16 (four satellites)" },
-    ],
-    default: "4",
   }),
   gainDb: number({
     label: "Gain at 2150 MHz",

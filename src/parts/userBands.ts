@@ -7,8 +7,8 @@ import { plural } from "../words/plural.ts";
 import type { StackPath } from "./contract.ts";
 import { choice, number, rows, wholeNumber } from "./fields.ts";
 import type { OptionTrade } from "./optionTrade.ts";
-import { SKY_SPLIT_MHZ } from "./planSatellite.ts";
-import { UNIVERSAL_HIGH_LO_MHZ, UNIVERSAL_LOW_LO_MHZ } from "./quadrants.ts";
+import { SKY_SPLIT_MHZ, satelliteBandOf } from "./planSatellite.ts";
+import { C_BAND_LO_MHZ, KA_BAND_LO_MHZ, UNIVERSAL_HIGH_LO_MHZ, UNIVERSAL_LOW_LO_MHZ } from "./quadrants.ts";
 
 export type UserBand = StackPath["userBands"][number];
 export type BandSet = keyof typeof USUAL_CENTRES_MHZ;
@@ -46,14 +46,24 @@ const SCR_OF_SIXTEEN = 4;
 
 /**
  * What a receiver sends to get a transponder on a user band; null where the standard's word does not reach.
- * Receivers reckon with the oscillators of a universal converter, whatever feeds the stacking one.
+ * Receivers reckon with the oscillators of a universal converter, whatever feeds the stacking one; for C band and Ka band
+ * with the usual ones there, which may stand above the signal.
  */
 export function tuningFor(
   standard: StackStandard,
   o: { readonly airMHz: number; readonly userBandMHz: number },
 ): TuningRequest | null {
   const { airMHz, userBandMHz } = o;
-  const ifMHz = airMHz - (airMHz < SKY_SPLIT_MHZ ? UNIVERSAL_LOW_LO_MHZ : UNIVERSAL_HIGH_LO_MHZ);
+  const band = satelliteBandOf(airMHz);
+  const loMHz =
+    band === "C"
+      ? C_BAND_LO_MHZ
+      : band === "Ka"
+        ? KA_BAND_LO_MHZ
+        : airMHz < SKY_SPLIT_MHZ
+          ? UNIVERSAL_LOW_LO_MHZ
+          : UNIVERSAL_HIGH_LO_MHZ;
+  const ifMHz = Math.abs(airMHz - loMHz);
   return standard === "EN 50494" ? tuningScr({ ifMHz, userBandMHz }) : tuningDscr({ ifMHz, userBandMHz });
 }
 

@@ -23,7 +23,12 @@ export type FactsByIdea = {
   readonly "cable-grade": { readonly cables: readonly PartId[]; readonly grade: string };
   readonly "new-cable": { readonly grade: string };
   readonly "right-quadrants": { readonly moves: readonly { readonly from: string; readonly to: string }[] };
-  readonly "missing-trunks": { readonly source: PartId; readonly ports: readonly string[] };
+  /** `cables`: how many are fitted; none where the drawing has none there. */
+  readonly "missing-trunks": {
+    readonly source: PartId;
+    readonly ports: readonly string[];
+    readonly cables: number;
+  };
   // Settings and defects
   readonly mend: Setting;
   readonly "aim-dish": Setting;
@@ -31,6 +36,12 @@ export type FactsByIdea = {
   readonly "dish-raised": { readonly metres: number };
   /** Where its satellite stands. */
   readonly "dish-moved": { readonly azimuthDeg: number; readonly elevationDeg: number };
+  /** How far from the first LNB the one of a feed then sits. */
+  readonly "feed-placed": {
+    readonly feed: number;
+    readonly spacingMm: number;
+    readonly isMonoblock: boolean;
+  };
   readonly "turn-lnb": Setting;
   readonly "right-feed": { readonly feed: "linear" | "circular" };
   readonly "aim-aerial": Setting;
@@ -83,6 +94,7 @@ export type FactsByIdea = {
   readonly "tv-amplifier": NoMore;
   readonly "amplifier-away": NoMore;
   readonly "passive-splitter": { readonly ways: number };
+  readonly "house-amplifier": { readonly db: number; readonly side: "before" | "behind" };
   readonly masthead: { readonly db: number };
   readonly "larger-dish": { readonly metres: number };
   // Filters and unwanted signals
@@ -109,10 +121,12 @@ export type FactsByIdea = {
   readonly "power-inserter": NoMore;
   readonly "inserter-moved": { readonly behind: PartId };
   readonly "higher-supply": { readonly volts: number };
+  readonly "lower-supply": { readonly volts: number };
   readonly "mains-unit": NoMore;
   readonly "stronger-supply": { readonly needMa: number; readonly askedMa: number };
   /** What each of its inputs then delivers alone. */
   readonly "own-limits": { readonly limitMa: number };
+  readonly "free-motor": { readonly drawsMa: number };
   readonly "lesser-motor": { readonly mostMa: number };
   readonly "blocked-load": NoMore;
   readonly "dc-block": NoMore;
@@ -129,7 +143,8 @@ export type FactsByIdea = {
   readonly "quattro-converter": NoMore;
   readonly "other-receiver": { readonly receivers: readonly PartId[]; readonly kind: string };
   readonly "cable-tuner": NoMore;
-  readonly "own-outputs": { readonly splitter: PartId };
+  /** `cables`: how many are fitted; none where the drawing has none there. */
+  readonly "own-outputs": { readonly splitter: PartId; readonly cables: number };
   readonly "own-position-lines": { readonly splitter: PartId };
   readonly multiswitch: { readonly splitter: PartId };
   readonly "stack-under-roof": NoMore;

@@ -33,11 +33,21 @@ const MOVING_MINUTES = 90;
 /** Taking a part off is quicker than putting one in; common practice, no source. */
 const REMOVAL_SHARE = 0.25;
 
+/** Exchanging the lead that something gets into, with its plugs [min]; common practice, no source. */
+const LEAD_MINUTES = 15;
+
+/** A fault that stands in the drawing as a part goes by the work that it takes to mend it; it is nothing to take off. */
+function removalMinutes(part: Part, prices: PriceList): number {
+  const trade = kindOf(part.kind)?.trade;
+  if (trade?.job === "unwanted signal") return LEAD_MINUTES;
+  const { workMinutes } = prices[part.kind] ?? FREE;
+  return trade?.defect ? workMinutes : Math.round(workMinutes * REMOVAL_SHARE);
+}
+
 /** Time that one part takes [min]. */
 export const minutesOf = {
   fit: (part: Part, prices: PriceList) => (prices[part.kind] ?? FREE).workMinutes,
-  remove: (part: Part, prices: PriceList) =>
-    Math.round((prices[part.kind] ?? FREE).workMinutes * REMOVAL_SHARE),
+  remove: removalMinutes,
   change: (change: ChangedPart, prices: PriceList) =>
     settingMinutes(change) ?? (prices[change.after.kind] ?? FREE).workMinutes,
 } as const;

@@ -19,18 +19,30 @@ type Order = (a: Ranked, b: Ranked) => number;
 
 /**
  * For a whole design what cures most comes before what costs least: half a cure is no bargain.
- * A cure that brings a new warning, makes one of an error, leaves a receiver on a knife's edge or gives something
- * up comes after one that does none of it; then what leaves the fewest receivers with little to spare; then the least effort.
+ * What gives something up comes after what does not; then the least trouble counts, and each warning that comes with it or
+ * stays for an error, and each receiver left with little to spare, is some.
  */
 export function byRank(aim: SearchAim, effort: Effort = "all"): Order {
   return (a, b) =>
     (aim === "one finding" ? 0 : a.proof.errorsLeft - b.proof.errorsLeft) ||
     (aim === "warnings" ? a.proof.warningsLeft - b.proof.warningsLeft : 0) ||
-    drawbacks(a) - drawbacks(b) ||
-    a.proof.edgesLeft - b.proof.edgesLeft ||
+    (effort === "all" ? a.givesUp.length - b.givesUp.length : drawbacks(a) - drawbacks(b)) ||
+    (effort === "all" ? troubleInAll(a) - troubleInAll(b) : a.proof.edgesLeft - b.proof.edgesLeft) ||
     byEffort(effort)(a, b) ||
     a.proof.errorsLeft - b.proof.errorsLeft ||
     a.steps.length - b.steps.length;
+}
+
+/** What a receiver left with little to spare is worth: to be called again one day; our choice. */
+const EDGE_TROUBLE = 30;
+
+/** What a warning is worth that a cure brings, or leaves in an error's place; our choice. */
+const WARNING_TROUBLE = 100;
+
+/** Work, money, and what is left to be called for again; a receiver that failed before and stands on the edge counts twice. */
+function troubleInAll({ cost, proof }: Ranked): number {
+  const edges = proof.edgesLeft + proof.onEdge.length;
+  return troubleOf(cost) + EDGE_TROUBLE * edges + WARNING_TROUBLE * warningsOf(proof);
 }
 
 /** What a cable through finished walls costs the people who live there, beside the work; our choice. */
@@ -75,7 +87,11 @@ export function isFarDearer(p: Ranked, other: Ranked): boolean {
   );
 }
 
+/** Warnings that come with it, and errors of which one stays. */
+function warningsOf({ caused, softened }: Proof): number {
+  return caused.filter((f) => f.severity === "warning").length + softened.length;
+}
+
 function drawbacks({ proof, givesUp }: Ranked): number {
-  const warnings = proof.caused.filter((f) => f.severity === "warning").length + proof.softened.length;
-  return warnings + proof.onEdge.length + givesUp.length;
+  return warningsOf(proof) + proof.onEdge.length + givesUp.length;
 }

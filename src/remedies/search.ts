@@ -15,7 +15,7 @@ import type { PriceList } from "./prices.ts";
 import { countOf, type Proof, prove } from "./proof.ts";
 import { isWhole, type Proposal, proposalOf, withProposal } from "./proposal.ts";
 import { type SearchAim, troubleOf } from "./rank.ts";
-import { isSecondThought, stepsWith } from "./secondThought.ts";
+import { isOfNewPart, isSecondThought, stepsWith } from "./secondThought.ts";
 import { signature } from "./signature.ts";
 import { type Site, siteOf } from "./site.ts";
 
@@ -54,12 +54,19 @@ type Node = {
   readonly priority: number;
 };
 
-type Trial = {
-  readonly node: Node;
-  readonly candidate: Candidate;
-  readonly changed: Design;
-  readonly priority: number;
-};
+type Thought = { readonly node: Node; readonly candidate: Candidate; readonly priority: number };
+
+type Trial = Thought & { readonly changed: Design };
+
+/**
+ * What waits for its turn: a state of which nobody has asked yet what comes to mind, a thought whose trouble is not known
+ * yet, or a change to be tried. The first two stand where the earliest of what may come of them would stand, so that
+ * nothing is thought through before its turn comes.
+ */
+type Waiting =
+  | { readonly what: "state"; readonly node: Node; readonly priority: number }
+  | ({ readonly what: "thought" } & Thought)
+  | ({ readonly what: "trial" } & Trial);
 
 export function* search(
   design: Design,
@@ -71,29 +78,43 @@ export function* search(
   const seen = new Set([signature(design)]);
   const aim = aimOf(options.target, targets);
   const culprits = new Set(start.report.causes.map(({ root }) => root.parts[0]));
-  const queue: Trial[] = [];
+  const queue: Waiting[] = [];
   let progress: SearchProgress = { tried: 0, proposals: [] };
   if (targets.length === 0) return progress;
 
-  const expand = (node: Node) => {
+  const expand = (node: Node): readonly Waiting[] => {
     const open = openFindings(start, node.site, targets);
     const wanted = options.target ? withCauses(node.site, open) : open;
-    candidatesFor(node.site, wanted).forEach((candidate, i) => {
-      if (node.steps.some((s) => isSecondThought(s.step, candidate.step))) return;
-      const changed = applied(candidate, node.site.design);
-      if (!changed || seen.has(signature(changed))) return;
-      const trouble = troubleOf(costOf(difference(node.site.design, changed), prices));
-      const priority =
-        node.priority + i + (candidate.doubt ?? 0) + Math.min(MOST_PLACES, trouble / TROUBLE_PER_PLACE);
-      queue.push({ node, candidate, changed, priority });
+    return candidatesFor(node.site, wanted).flatMap((candidate, i): readonly Waiting[] => {
+      const { step } = candidate;
+      if (isOfNewPart(design, step) || node.steps.some((s) => isSecondThought(s.step, step))) return [];
+      return [{ what: "thought", node, candidate, priority: node.priority + i + (candidate.doubt ?? 0) }];
     });
+  };
+  const weigh = ({ node, candidate, priority }: Thought): readonly Waiting[] => {
+    const changed = applied(candidate, node.site.design);
+    if (!changed || seen.has(signature(changed))) return [];
+    const trouble = troubleOf(costOf(difference(node.site.design, changed), prices));
+    const places = Math.min(MOST_PLACES, trouble / TROUBLE_PER_PLACE);
+    return [{ what: "trial", node, candidate, changed, priority: priority + places }];
+  };
+  const nextTrial = (): Trial | undefined => {
+    for (;;) {
+      const next = queue.shift();
+      if (!next || next.what === "trial") return next;
+      queue.push(...(next.what === "state" ? expand(next.node) : weigh(next)));
+      queue.sort((a, b) => a.priority - b.priority);
+    }
+  };
+  const wait = (node: Node) => {
+    queue.push({ what: "state", node, priority: node.priority });
     queue.sort((a, b) => a.priority - b.priority);
   };
-  expand({ site: start, steps: [], priority: 0 });
+  wait({ site: start, steps: [], priority: 0 });
 
   let after = 0;
-  while (queue.length > 0 && progress.tried < maxTrials && after < AFTER_ENOUGH) {
-    const trial = queue.shift();
+  while (progress.tried < maxTrials && after < AFTER_ENOUGH) {
+    const trial = nextTrial();
     if (!trial) break;
     const { changed } = trial;
     const mark = signature(changed);
@@ -104,7 +125,7 @@ export function* search(
     const steps = stepsWith(trial.node.steps, trial.candidate);
     const proof = prove(start, site, targets);
     if (proof) {
-      const found = shortest({ start, targets, steps, site, proof });
+      const found = shortest({ start, targets, steps, site, proof }, aim);
       progress = {
         tried: progress.tried + found.tried,
         proposals: withProposal(progress.proposals, proposalOf(start, found, prices), { aim, culprits }),
@@ -114,7 +135,7 @@ export function* search(
     const whole = progress.proposals.filter((p) => isWhole(p.proof, aim));
     const isEnough = whole.length >= ENOUGH || whole.some((p) => p.cost.workMinutes <= LITTLE_MINUTES);
     if (!isDone && !isEnough && steps.length < maxDepth && isHopeful(start, site))
-      expand({ site, steps, priority: trial.priority + detour(start, site) });
+      wait({ site, steps, priority: trial.priority + detour(start, site) });
     if (isEnough) after++;
     yield progress;
   }
@@ -157,6 +178,7 @@ type Found = {
 /** Leaves out every step without which the rest is proved to cure as much. */
 function shortest(
   o: Omit<Found, "tried"> & { readonly start: Site; readonly targets: readonly Finding[] },
+  aim: SearchAim,
 ): Found {
   let best: Found = { steps: o.steps, site: o.site, proof: o.proof, tried: 0 };
   for (const left of o.steps) {
@@ -169,6 +191,7 @@ function shortest(
     const isAsGood =
       proof !== null &&
       proof.errorsLeft <= best.proof.errorsLeft &&
+      (aim !== "warnings" || proof.warningsLeft <= best.proof.warningsLeft) &&
       placesGivenUp(o.start, site).length <= placesGivenUp(o.start, best.site).length;
     best = isAsGood ? { steps, site, proof, tried: best.tried + 1 } : { ...best, tried: best.tried + 1 };
   }

@@ -126,6 +126,6 @@ function isHealed(wire: Wire, { removed, wiresRemoved }: Difference): boolean {
 function placeOf(part: Part | undefined): WorkPlace {
   const kind = kindOf(part?.kind ?? "");
   if (kind?.family === "use" || kind?.delivery) return "room";
-  if (kind?.trade.job === "signal source") return "building";
+  if (kind?.trade.job === "signal source" || kind?.trade.job === "unwanted signal") return "building";
   return kind?.cautions?.includes("height") || kind?.family === "receive" ? "roof" : "building";
 }

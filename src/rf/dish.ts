@@ -43,3 +43,28 @@ export function pointingLossDb(options: { offAxisDeg: number; beamwidthDeg: numb
 export function scanLossDb(options: { offAxisDeg: number; beamwidthDeg: number }): number {
   return 0.11 * (options.offAxisDeg / options.beamwidthDeg) ** 2;
 }
+
+/** Where the feeds of a dish sit: from the LNB to the middle of the dish, and across it [m]. */
+export type DishDepth = { readonly focalLengthM: number; readonly diameterM: number };
+
+/**
+ * Beam deviation factor: by how much less a beam is turned than the feed is seen to be moved from the middle of the dish.
+ * BDF = (1 + k·(D/4F)²)/(1 + (D/4F)²) with k = 0.36 for the usual taper, after Lo (1960); from memory.
+ * Of an offset dish F is its distance from the feed to the middle, as for its equivalent paraboloid.
+ */
+export function beamDeviationFactor({ focalLengthM, diameterM }: DishDepth): number {
+  const depth = (diameterM / (4 * focalLengthM)) ** 2;
+  return (1 + 0.36 * depth) / (1 + depth);
+}
+
+/** Angle between the beams of two feeds beside each other [degrees]: BDF·atan(spacing/F). */
+export function feedAngleDeg(spacingM: number, depth: DishDepth): number {
+  const movedDeg = (Math.atan(spacingM / depth.focalLengthM) * 180) / Math.PI;
+  return beamDeviationFactor(depth) * movedDeg;
+}
+
+/** How far a feed sits from the one in the focus so that its beam is turned by an angle [m]. */
+export function feedSpacingM(angleDeg: number, depth: DishDepth): number {
+  const movedDeg = angleDeg / beamDeviationFactor(depth);
+  return depth.focalLengthM * Math.tan((movedDeg * Math.PI) / 180);
+}

@@ -44,11 +44,16 @@ export function culpritClause(culprit: Blamed): string {
     case "in rain":
       return `Rain before ${name} mixes the polarisations`;
     case "turned away":
-      return `${name} points away from the transmitter and loses ${excess}`;
+      return culprit.facesAnother
+        ? `${name} faces another transmitter and loses ${excess} of this one`
+        : `${name} points away from the transmitter and loses ${excess}`;
     case "other polarisation":
       return `The elements of ${name} lie in the other polarisation, which loses ${excess}`;
     case "weak source":
-      return culprit.isDish ? `${name} receives too little signal` : `${name} gives only ${level(culprit)}`;
+      if (culprit.isDish) return `${name} receives too little signal`;
+      return culprit.belowBestDb === undefined
+        ? `${name} gives only ${level(culprit)}`
+        : `${name} gives only ${level(culprit)}, ${numeral(culprit.belowBestDb)} dB less than its strongest signal`;
     case "unclean source":
       return `${name} itself has a C/N of only ${numeral(culprit.amount)} dB`;
     case "low output":
@@ -96,7 +101,7 @@ export function culpritClause(culprit: Blamed): string {
     case "wrong order":
       return `The taps from ${name} on stand in the wrong order: those of least loss belong at the far end`;
     case "gets too little":
-      return `Too little arrives at ${name} for all that hangs on it`;
+      return `Too little arrives at ${name} for everything behind it`;
     case "dead cable":
       return `The dead cable on ${name} takes ${excess}`;
     case "through at end":
@@ -156,12 +161,17 @@ export function culpritCure(culprit: Blamed | undefined): string | undefined {
     case "in rain":
       return undefined;
     case "turned away":
-      return `Turn ${name} towards the transmitter.`;
+      return culprit.facesAnother
+        ? `Give that transmitter an aerial of its own: ${name} faces another one.`
+        : `Turn ${name} towards the transmitter.`;
     case "other polarisation":
       return `Turn the elements of ${name} to the polarisation of the transmitter.`;
     case "weak source":
-      return culprit.isDish
-        ? `Replace ${name} with a larger dish.`
+      if (culprit.isDish) return `Replace ${name} with a larger dish.`;
+      if (culprit.belowBestDb !== undefined)
+        return `Replace ${name} with an aerial made for these channels, or point one of its own at their transmitter.`;
+      return culprit.isAmplified
+        ? `Realign ${name}, move it to a better place, or replace it with an aerial of more gain.`
         : `Realign ${name} or move it to a better place, or amplify right behind it.`;
     case "unclean source":
       return `Only a cleaner signal from ${name} helps: no part behind it takes noise away.`;

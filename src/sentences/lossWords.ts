@@ -5,10 +5,10 @@ import type { Evaluation, PartRecord } from "../evaluate/evaluation.ts";
 import { isLeak } from "../findings/blame/quality.ts";
 import { isBehindLoop, loopOutOf } from "../findings/loopOut.ts";
 import type { Missing } from "../findings/missing.ts";
-import { passesService } from "../findings/passesService.ts";
 import type { ReceiverLossFacts } from "../findings/receiverLossRules.ts";
+import { type MisplacedLead, wrongInput } from "../findings/wrongInput.ts";
+import { optionMeaning } from "../parts/meanings.ts";
 import { satelliteBandOf } from "../parts/planSatellite.ts";
-import type { Service } from "../signal/carrier.ts";
 import { numeral, numeralAsSet } from "../words/numbers.ts";
 import { culpritClause, culpritCure } from "./culpritWords.ts";
 import { capital } from "./explain/plainWords.ts";
@@ -56,9 +56,11 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "no way through": {
       const loop = loopOutOf(evaluation.record(reason.part));
       if (loop) return loopStops(reason.part, loop);
+      if (hasChannelList(evaluation.record(reason.part)))
+        return `The channel list of ${partName(reason.part)} lacks ${lacking}`;
       return `${partName(reason.part)} passes nothing of it from ${portLabelOf(reason.part, reason.from, evaluation)} to ${portLabelOf(reason.part, reason.to, evaluation)}`;
     }
-    case "outside the LNB’s range": {
+    case "outside its range": {
       const { fromMHz, toMHz, band } = reason;
       const range = `${numeralAsSet(fromMHz)} to ${numeralAsSet(toMHz)} MHz`;
       const made = satelliteBandOf(fromMHz);
@@ -67,14 +69,16 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
         : `${partName(reason.part)} converts ${made} band only (${range}), and the satellite sends in ${band} band`;
     }
     case "no supply":
-      return culprit.part === reason.part
-        ? `${partName(reason.part)} has no supply`
-        : `${partName(culprit.part)} gives no supply to ${partName(reason.part)}`;
+      if (culprit.part === reason.part) return `${partName(reason.part)} has no supply`;
+      // A cable or a joint on the way never gave any.
+      return (evaluation.record(culprit.part)?.power.supplies ?? []).length > 0
+        ? `${partName(culprit.part)} gives no supply to ${partName(reason.part)}`
+        : `${partName(culprit.part)} leaves ${partName(reason.part)} without enough supply`;
     case "loop":
       return `${partName(reason.part)} lies on a loop`;
     case "open output":
       return isSky(reason.part, reason.port, evaluation)
-        ? `No LNB is on ${partName(reason.part)}`
+        ? `No LNB is on ${feedName(reason.part, reason.port, evaluation)}`
         : `${capital(portName(reason.part, reason.port, evaluation, "out"))} leads nowhere`;
     case "cut": {
       const wrong = wrongInput(evaluation.record(reason.part), service);
@@ -134,6 +138,8 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
         ? `User band ${reason.userBand} is set for two tuners of ${receiver}`
         : `${partName(reason.by)} and ${receiver} are both set to user band ${reason.userBand}`;
     case "line held":
+      if (reason.volts !== undefined)
+        return `${partName(reason.by)} keeps ${numeral(reason.volts)} V on the line, so no message is noticed`;
       return `${partName(reason.by)} is not in single-cable mode and blocks the line`;
     case "fixed supply":
       return `${receiver} gives a fixed voltage and no tone`;
@@ -158,7 +164,7 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
     case "dies at vertical":
       return blocked
         ? `Only ${besideLimit(reason.volts, reason.leastVolts)[0]} V of the 13 V get past ${blocked} to ${partName(reason.part)}, which dies`
-        : `${reason.by ? partName(reason.by.part) : receiver} gives so little for ${askedWords(evaluation.record(reason.part), "V")} that ${partName(reason.part)} gets only ${besideLimit(reason.volts, reason.leastVolts)[0]} V and dies`;
+        : `${reason.by ? partName(reason.by.part) : receiver} gives so little ${restWords(reason.by?.part ?? at.part, reason.part, evaluation)} that ${partName(reason.part)} gets only ${besideLimit(reason.volts, reason.leastVolts)[0]} V and dies`;
     case "set by another": {
       const held = heldByLoop(reason.by, at.part, evaluation);
       if (held !== undefined) return held;
@@ -181,20 +187,8 @@ export function lossWords(facts: ReceiverLossFacts, at: Sufferer, evaluation: Ev
   }
 }
 
-type WrongInput = { readonly arrives: string; readonly meant: string };
-
-/** An input that a service comes into, and another one beside it that is made for it. */
-function wrongInput(record: PartRecord | undefined, service: Service): WrongInput | undefined {
-  if (!record) return undefined;
-  const { ports, inputs } = record;
-  const arrives = ports.find((p) => inputs[p.id]?.bands.some((b) => b.origin.service === service));
-  if (!arrives || passesService(record, arrives.id, service)) return undefined;
-  const meant = ports.find((p) => p.side === "in" && p !== arrives && passesService(record, p.id, service));
-  return meant && { arrives: arrives.id, meant: meant.id };
-}
-
 /** Where the lead of a service belongs. */
-function movedLead(part: PartId, { arrives, meant }: WrongInput, evaluation: Evaluation): string {
+function movedLead(part: PartId, { arrives, meant }: MisplacedLead, evaluation: Evaluation): string {
   const [from, to] = [arrives, meant].map((port) => portLabelOf(part, port, evaluation));
   return evaluation.record(part)?.joined[meant]
     ? `Swap the leads on ${from} and ${to} of ${partName(part)}.`
@@ -208,6 +202,15 @@ function disturbedWords({ spoiler, blamed }: Missing, lacking: string, receiver:
   if (spoiler?.by === "foreign" && spoiler.signal && spoiler.part !== undefined)
     return capital(`${nameOfBand(spoiler.signal)} drowns ${lacking} from ${partName(spoiler.part)} on`);
   return `Another signal drowns ${lacking} at ${receiver}`;
+}
+
+/** Whether a part passes what its list names and nothing else, as channel filters and channel amplifiers do. */
+export function hasChannelList(record: PartRecord | undefined): boolean {
+  return record !== undefined && optionMeaning(record.kind, "channel list") !== undefined;
+}
+
+export function addedChannels(part: PartId): string {
+  return `Add the missing channels to the list of ${partName(part)}.`;
 }
 
 /** What puts a loss right, in a sentence; undefined where the site has to be looked at first. */
@@ -225,6 +228,8 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
         : `Connect ${portName(culprit.part, culprit.port ?? "", evaluation, "in")}.`;
     }
     case "open output":
+      if (isSky(reason.part, reason.port, evaluation))
+        return `Fit an LNB on ${feedName(reason.part, reason.port, evaluation)}.`;
       return `Connect ${output(reason)} to where its signal is missing.`;
     case "wrong lead": {
       const right = output(reason.right);
@@ -244,11 +249,12 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
       return "Remove one wire of the loop.";
     case "cut": {
       const wrong = wrongInput(evaluation.record(reason.part), facts.service);
+      if (hasChannelList(evaluation.record(reason.part))) return addedChannels(reason.part);
       return wrong
         ? movedLead(reason.part, wrong, evaluation)
         : `Replace ${partName(reason.part)} with a type of wider range, or take it out.`;
     }
-    case "outside the LNB’s range": {
+    case "outside its range": {
       const { fromMHz, band } = reason;
       return satelliteBandOf(fromMHz) === band
         ? `Replace ${partName(reason.part)} with a type of wider range.`
@@ -273,6 +279,7 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
     case "user band used twice":
       return `Set ${suffererWords(at)} to a user band of its own.`;
     case "line held":
+      if (reason.volts !== undefined) return `Let ${partName(reason.by)} give 14 V at most.`;
       return `Set ${partName(reason.by)} to single-cable mode with a free user band.`;
     case "fixed supply":
       return `Set ${partName(at.part)} to 13/18 V and 22 kHz, or use a receiver that gives them.`;
@@ -283,6 +290,9 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
         ? undefined
         : `Replace ${partName(culprit.part)} with a type that passes DC, 22 kHz and messages.`;
     case "too few volts":
+      if (reason.volts === 0)
+        return `Replace ${partName(at.part)} with one of stronger supply, or feed ${partName(reason.part)} from a mains unit.`;
+      return `Use copper cable of lower resistance, or feed ${partName(reason.part)} from a supply near it.`;
     case "dies at vertical":
       return `Use copper cable of lower resistance, or feed ${partName(reason.part)} from a supply near it.`;
     case "set by another": {
@@ -293,7 +303,8 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
     }
     case "no way through": {
       const loop = loopOutOf(evaluation.record(reason.part));
-      return loop && loopPassCure(reason.part, at.part, loop);
+      if (loop) return loopPassCure(reason.part, at.part, loop);
+      return hasChannelList(evaluation.record(reason.part)) ? addedChannels(reason.part) : undefined;
     }
     case "switched feed on a wideband input":
     case "wideband feed on a switched input":
@@ -313,6 +324,22 @@ export function lossCure(facts: ReceiverLossFacts, at: Sufferer, evaluation: Eva
   }
 }
 
+/** "⟦dish⟧"; "feed 2 of ⟦dish⟧" where it has several. */
+function feedName(part: string, port: string, evaluation: Evaluation): string {
+  const feeds = evaluation.record(part)?.ports.filter((p) => p.role === "beam") ?? [];
+  const number = feeds.findIndex((p) => p.id === port) + 1;
+  return feeds.length > 1 ? `feed ${number} of ${partName(part)}` : partName(part);
+}
+
 function isSky(part: string, port: string, evaluation: Evaluation): boolean {
   return evaluation.record(part)?.ports.find((p) => p.id === port)?.medium === "sky";
+}
+
+/** When a receiver gives 13 V: a single-cable one rests at them, whatever it watches. */
+function restWords(receiver: PartId, fed: PartId, evaluation: Evaluation): string {
+  const record = evaluation.record(receiver);
+  const inputs = record?.kind.reception?.(record.options).inputs ?? [];
+  return inputs.some(({ feed }) => feed === "stacked")
+    ? "at rest"
+    : `for ${askedWords(evaluation.record(fed), "V")}`;
 }

@@ -63,7 +63,7 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
       if (loopOutOf(evaluation.record(reason.part)))
         return doNot(`come out of the loop-out of ${partName(reason.part)}`);
       return doNot(`get through ${partName(reason.part)}`);
-    case "outside the LNB’s range":
+    case "outside its range":
       return are(
         `outside ${numeralAsSet(reason.fromMHz)} to ${numeralAsSet(reason.toMHz)} MHz, the range of ${partName(reason.part)}`,
       );
@@ -130,6 +130,8 @@ export function reasonClause(reason: MissingReason, evaluation: Evaluation): Cla
     case "no tone":
       return verb("needs", "need", `the 22 kHz tone, which does not reach ${partName(reason.part)}`);
     case "too few volts":
+      if (reason.volts === 0)
+        return verb("needs", "need", `18 V, and the supply of ${partName(reason.part)} then shuts down`);
       return verb(
         "needs",
         "need",

@@ -3,6 +3,7 @@
 import type { Evaluation } from "../evaluate/evaluation.ts";
 import type { ServiceVerdict, SoundFacts, TunerVerdict, Verdict, VerdictState } from "../findings/finding.ts";
 import type { Why } from "../findings/missing.ts";
+import { isAsleep } from "../findings/verdict.ts";
 import { serviceName } from "../signal/carrier.ts";
 import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
@@ -21,6 +22,7 @@ const STATE_NAMES: Readonly<Record<VerdictState, string>> = {
 const IDLE_NAMES: Readonly<Record<NonNullable<Verdict["idle"]>, string>> = {
   "nothing connected": "not connected yet",
   off: "off",
+  standby: "standby",
   "no source": "no signal yet",
 };
 
@@ -32,33 +34,33 @@ export function stateName({ state, idle }: Pick<Verdict, "state" | "idle">): str
 /** How many receivers work, in a sentence or two: the headline of a verdict. */
 export function workingSentence(verdicts: readonly Verdict[]): string {
   const receivers = verdicts.filter((v) => v.role === "receiver");
-  // One that is not connected yet is neither.
-  const judged = receivers.filter((v) => v.idle !== "nothing connected");
+  const judged = judgedReceivers(verdicts);
+  const asleep = receivers.filter((v) => isAsleep(v.idle)).length;
   if (receivers.length === 0) return "No receiver yet. Add one to see what it would get.";
-  if (judged.length === 0) return "No receiver is connected yet.";
-  // Nor does one work that is switched off: it asks for nothing.
-  const on = judged.filter((v) => v.idle !== "off");
-  const off = judged.length - on.length;
-  if (on.length === 0) return allOffWords(off);
-  const working = on.filter((v) => v.state !== "fails").length;
-  const onEdge = on.filter((v) => v.state === "edge").length;
+  if (judged.length === 0) return asleep > 0 ? "No receiver is on." : "No receiver is connected yet.";
+  const working = judged.filter((v) => v.state !== "fails").length;
+  const onEdge = judged.filter((v) => v.state === "edge").length;
   const isAllOnEdge = onEdge > 0 && onEdge === working;
   return [
-    workingWords(working, on.length, { edge: isAllOnEdge ? edgeOfAll(working) : "", off }),
+    workingWords(working, judged.length, { edge: isAllOnEdge ? edgeOfAll(working) : "", asleep }),
     ...(isAllOnEdge ? [] : edgeWords(onEdge)),
-    ...offWords(off),
+    ...asleepWords(asleep),
   ].join(" ");
 }
 
-function allOffWords(off: number): string {
-  return plural(off, {
-    one: "The receiver is off.",
-    other: (n) => (off === 2 ? "Both receivers are off." : `All ${n} receivers are off.`),
-  });
+/** Receivers that are connected and on: of the others nobody knows whether they would work. */
+export function judgedReceivers(verdicts: readonly Verdict[]): readonly Verdict[] {
+  return verdicts.filter((v) => v.role === "receiver" && v.idle !== "nothing connected" && !isAsleep(v.idle));
 }
 
-function offWords(off: number): readonly string[] {
-  return off === 0 ? [] : [plural(off, { one: "One more is off.", other: (n) => `${n} more are off.` })];
+function asleepWords(asleep: number): readonly string[] {
+  if (asleep === 0) return [];
+  return [
+    plural(asleep, {
+      one: "One more is off or in standby.",
+      other: (n) => `${n} more are off or in standby.`,
+    }),
+  ];
 }
 
 /** What follows where all that work are on an edge. */
@@ -72,10 +74,10 @@ function edgeOfAll(working: number): string {
 function workingWords(
   working: number,
   of: number,
-  { edge, off }: { readonly edge: string; readonly off: number },
+  { edge, asleep }: { readonly edge: string; readonly asleep: number },
 ): string {
   if (of === 1) {
-    const who = off === 0 ? "The receiver" : "The receiver that is on";
+    const who = asleep === 0 ? "The receiver" : "The receiver that is on";
     return working === 1 ? `${who} works${edge}.` : `${who} does not work as it should.`;
   }
   if (working === of)
@@ -153,19 +155,19 @@ function bareSentence(verdict: Verdict, evaluation: Evaluation): string {
   const gets = `Gets ${all}`;
   const reasons = reasonsWords(services, evaluation);
   if (verdict.role === "outlet")
-    return [`Delivers ${all}${marginWords(verdict)}.${leakWords(verdict)}`, ...reasons].join(" ");
+    return [`Delivers ${all}${marginWords(verdict)}.${culpritOf(verdict)}`, ...reasons].join(" ");
   if (reasons.length > 0) return [`${gets}.`, ...reasons].join(" ");
   const dead = verdict.tuners.filter((t) => t.got < t.wanted && t.missing.length > 0);
   if (dead[0] && verdict.state === "fails")
     return `Gets ${got}, but not with every tuner. ${tunerWords(dead[0], evaluation)}`;
   if (verdict.failsBy)
     return `Would get ${got}, but fails as it stands. ${messageOf(verdict.failsBy[0], evaluation)}`;
-  return `${gets}${marginWords(verdict)}.${leakWords(verdict)}`;
+  return `${gets}${marginWords(verdict)}.${culpritOf(verdict)}`;
 }
 
 /** Whose fault it is that so little is to spare, and what is to be done: " ⟦lnb⟧ is turned by 15° … Turn ⟦lnb⟧ …" */
-function leakWords({ leak }: Verdict): string {
-  return leak ? [" ", culpritWords(leak), " ", culpritCure(leak) ?? ""].join("").trimEnd() : "";
+function culpritOf({ culprit }: Verdict): string {
+  return culprit ? ` ${culpritWords(culprit)} ${culpritCure(culprit) ?? ""}`.trimEnd() : "";
 }
 
 /** More reasons than these stand with the receiver's services. */
@@ -269,12 +271,14 @@ function rainTime(minutes: number): string {
 const IDLE: Readonly<Record<Verdict["role"], Readonly<Record<NonNullable<Verdict["idle"]>, string>>>> = {
   receiver: {
     "nothing connected": "Is not connected yet.",
-    off: "Is switched off and asks for nothing.",
+    off: "Is unplugged and asks for nothing.",
+    standby: "Is in standby and asks for nothing.",
     "no source": "Nothing drawn here sends what it is made for.",
   },
   outlet: {
     "nothing connected": "Is not connected yet.",
     off: "Is switched off.",
+    standby: "Is in standby.",
     "no source": "Nothing arrives that its sockets could deliver.",
   },
 };

@@ -75,6 +75,8 @@ export type Carrier = {
   readonly noiseMHz: number;
   /** Modulation, a key of `rf/thresholds.ts`; decides the C/N that the carrier needs. */
   readonly mode: string;
+  /** A channel that was given to phones: listed, and nobody sends there or misses it. */
+  readonly former?: true;
 };
 
 /** Where a band came from. Two bands with the same `key` are one signal on two ways. */

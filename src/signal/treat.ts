@@ -181,6 +181,22 @@ export function oscillatorOf({ shifts, isInverted }: Pick<Band, "shifts" | "isIn
   return isInverted ? first - rest : first + rest;
 }
 
+/**
+ * Whether a band comes from an output that switches the polarisation alone, and only a fixed voltage of this part reaches
+ * that output: so 13 V at VL and 18 V at HL hold an LNB for C band, and nobody can set it otherwise.
+ */
+export function isSetByVoltsOf(part: string, { conditions }: Band): boolean {
+  return (
+    conditions.length > 0 &&
+    conditions.every(
+      ({ setting, at: { offers } }) =>
+        /^[VH]$/.test(setting) &&
+        offers.length > 0 &&
+        offers.every((offer) => offer.kind === "plain" && offer.part === part),
+    )
+  );
+}
+
 /** Of one origin: the same signal if it was converted alike, though other switches may have to stand otherwise. */
 export function isSameWay(a: Band, b: Band): boolean {
   return a.shifts.length === b.shifts.length && a.shifts.every((lo, i) => lo === b.shifts[i]);

@@ -182,6 +182,18 @@ describe("supplies and loads", () => {
     expect(said[0]).toMatch(/supplies meet on one line/);
   });
 
+  test("BD14: of very many switch positions on one supply network the first are solved, and that is said", () => {
+    const evaluation = evaluate(switchLattice({ stages: 100 }));
+    const said = messagesOf(evaluation, "many-alternatives").filter((text) => /supply network/.test(text));
+    expect(said).toHaveLength(1);
+    expect(said[0]).toMatch(/for \d+ of them, all receivers are taken to ask alike/);
+    // Told of one part only, and found alike every time.
+    const left = (of: Evaluation) => of.records.map((r) => r.omitted?.supplyStates ?? 0);
+    expect(left(evaluation).filter((n) => n > 0)).toHaveLength(1);
+    expect(left(evaluate(switchLattice({ stages: 100 })))).toEqual(left(evaluation));
+    expect(left(evaluate(switchLattice({ stages: 10 }))).every((n) => n === 0)).toBe(true);
+  });
+
   test("BD12: a chain of LNBs draws the sum of them", () => {
     // The first, and one at every second of the ten stages: six LNBs of 95 mA each.
     const evaluation = evaluate(chainOfSources({ stages: 10 }));

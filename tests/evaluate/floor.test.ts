@@ -86,7 +86,7 @@ describe("noise floor of a converter", () => {
           {
             dish: ["dish", { transponders: FAR }],
             lnb: ["lnb-universal", { rollOffDb }],
-            uhf: ["aerial-uhf", { levelDbuv: 50, channels: [{ channel: 69 }] }],
+            uhf: ["aerial-uhf", { levelDbuv: 50, formerOnAir: true, channels: [{ channel: 69 }] }],
             dip: ["combiner"],
             sat: ["receiver-sat"],
           },

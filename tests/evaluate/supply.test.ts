@@ -458,3 +458,36 @@ describe("a single-cable LNB that a second receiver on its switched output feeds
     expect(house("V", 13).record("l")?.powered).toBe(true);
   });
 });
+
+describe("a switch of four inputs behind one of sixteen", () => {
+  // Each takes 15 mA and has 1 Ω; an LNB with one output in use takes 95 mA. Chosen, an LNB behind both gets
+  // 13 V − 1 Ω · (95 + 15) mA − 1 Ω · 95 mA = 12.795 V; one on the second input of the sixteen 13 V − 0.095 V.
+  const house = (asked: Record<string, unknown>) =>
+    evaluate(
+      draw(
+        {
+          a: ["lnb-universal"],
+          b: ["lnb-universal"],
+          c: ["lnb-universal"],
+          four: ["position-switch", { inputs: "4" }],
+          sixteen: ["position-switch", { inputs: "16", heeds: "uncommitted" }],
+          r: ["receiver-sat", asked],
+        },
+        "a.out > four.in1, b.out > four.in2, four.out > sixteen.in1, c.out > sixteen.in2, sixteen.out > r.sat",
+      ),
+    );
+  const volts = (of: ReturnType<typeof house>, id: string) => of.record(id)?.feeds.out?.[0]?.volts;
+
+  test.each([
+    { position: "1", uncommitted: "1" },
+    { position: "2", uncommitted: "1" },
+    { position: "2", uncommitted: "2" },
+    { position: "1", uncommitted: "2" },
+  ])("feeds every LNB once it is chosen, whatever is now: %o", (asked) => {
+    const evaluation = house(asked);
+    expect(volts(evaluation, "a")).toBeCloseTo(12.795, 3);
+    expect(volts(evaluation, "b")).toBeCloseTo(12.795, 3);
+    expect(volts(evaluation, "c")).toBeCloseTo(12.905, 3);
+    for (const id of ["a", "b", "c"]) expect(evaluation.record(id)?.powered).toBe(true);
+  });
+});

@@ -178,3 +178,21 @@ describe("a short in the lead of one flat on a riser of single-cable receivers",
     expect(named?.map((f) => f.parts[0])).toEqual(["sh"]);
   });
 });
+
+// A multiswitch of taps lives on the receivers behind it. Its terrestrial way and what goes on to the next one are passive: a set, or a
+// receiver of the other floor, loses nothing while all others are off.
+test("multiswitches that receivers feed take nothing from a set or from the other floor", () => {
+  const causes = causesOf(
+    joined(
+      roof(64),
+      trunkAmplifier({ gainDb: 14, terrestrialGainDb: 22 }),
+      floors(
+        2,
+        4,
+        (trunk) => `amp.${trunk}-out`,
+        () => ({ supply: "receivers", build: "tap" }),
+      ),
+    ),
+  );
+  expect(causes.flatMap((c) => c.findings).filter((f) => f.rule === "no-supply")).toEqual([]);
+});

@@ -107,6 +107,35 @@ describe("without halves", () => {
   });
 });
 
+describe("of a twin LNB on a unit that feeds it 13 V at VL and 18 V at HL", () => {
+  const twin: Sketch[string] = ["lnb-c-band", { outputs: "2", gainDb: 55 }];
+
+  test("one lead only leaves the other input open, and none is on a wrong one", () => {
+    const wires = "dish.sky > lnb.sky, lnb.out1 > ms.vl, ms.out1 > rx.sat";
+    expect(first({ dish, lnb: twin, ms: ["multiswitch"], rx }, wires)).toMatch(/Input HL of “.*” is open/);
+    const evaluation = evaluate(draw({ dish, lnb: twin, ms: ["multiswitch"], rx }, wires));
+    const said = report(evaluation).findings.map((finding) => messageOf(finding, evaluation));
+    expect(said.join(" ")).not.toMatch(/wrong input/);
+    expect(said.join(" ")).toMatch(/gets 12 of 24/);
+  });
+
+  test("a single-cable receiver has them all, if its menu has the LNB’s oscillator", () => {
+    const wires =
+      "dish.sky > lnb.sky, lnb.out1 > ms.vl, lnb.out2 > ms.hl, ms.out1 > run.in, run.out > rx.sat";
+    const parts = (menuCBandMHz: number): Sketch => ({
+      dish,
+      lnb: twin,
+      ms: ["stacking-converter"],
+      run: ["cable", { lengthM: 20 }],
+      rx: ["receiver-stacked", { menuCBandMHz }],
+    });
+    const causes = (o: Sketch) =>
+      report(evaluate(draw(o, wires))).causes.filter((c) => c.severity === "error");
+    expect(causes(parts(5_150))).toEqual([]);
+    expect(first(parts(9_750), wires)).toMatch(/says 9750 MHz, and the LNB has 5150 MHz/);
+  });
+});
+
 test("a circular satellite has its planes too: right-hand, then left-hand", () => {
   const evaluation = evaluate(draw({ dish: ["dish-ka-band"], lnb: ["lnb-ka-band"], rx }, LINE));
   expect(planeTests(evaluation).map(({ plane }) => planesWords([plane], evaluation))).toEqual([

@@ -326,9 +326,17 @@ describe("why a user band does not serve", () => {
     expect(first(offers, { alone: true })).toMatchObject({ got: true });
   });
 
-  test("a mains unit on the line holds nothing", () => {
-    const { request: _, ...mains } = speaker("psu", undefined, { kind: "plain" });
-    expect(first([mains, speaker("rx", [1])])).toMatchObject({ got: true });
+  // EN 50494, as quoted: receivers rest at 13 V and rise to 18 V for a message; a standing 18 V blocks the bus.
+  test("a mains unit of 14 V on the line holds nothing, one of 18 V holds it for everybody", () => {
+    const mains = (volts: number) => {
+      const { request: _, ...unit } = speaker("psu", undefined, { kind: "plain", volts });
+      return unit;
+    };
+    expect(first([mains(14), speaker("rx", [1])])).toMatchObject({ got: true });
+    const held = { why: "not selectable", reason: { kind: "line held", by: "psu", volts: 18 } };
+    expect(first([mains(18), speaker("rx", [1])])).toMatchObject(held);
+    expect(first([mains(18), speaker("rx", [1])], { alone: true })).toMatchObject(held);
+    expect(first([{ ...mains(18), dormant: true }, speaker("rx", [1])])).toMatchObject({ got: true });
   });
 });
 

@@ -39,7 +39,12 @@ describe("a receiver with nothing to judge", () => {
   test("is in standby: nobody minds", () => {
     const parts: Parts = { rx: ["receiver-sat", { state: "standby" }], lnb: ["lnb-universal"], d: ["dish"] };
     const verdict = verdictOf(parts, "d.sky > lnb.sky, lnb.out > rx.sat", "rx");
-    expect(verdict).toMatchObject({ state: "works", idle: "off" });
+    expect(verdict).toMatchObject({ state: "works", idle: "standby" });
+    const unplugged: Parts = { ...parts, rx: ["receiver-sat", { state: "unplugged" }] };
+    expect(verdictOf(unplugged, "d.sky > lnb.sky, lnb.out > rx.sat", "rx")).toMatchObject({
+      state: "works",
+      idle: "off",
+    });
   });
 
   test("is not what one is that gets all", () => {

@@ -56,3 +56,24 @@ test("who cannot feed it is left out, and without receivers there is nothing to 
   );
   expect(whoIsOn(seven, "l")).toBeUndefined();
 });
+
+// 15 mA of the switch and 95 mA of the chosen LNB through 1 Ω of the switch alone: 13 V − 0.095 V for either LNB.
+test("an LNB that is not chosen now is shown with the volts that it gets once it is", () => {
+  const design = draw(
+    {
+      a: ["lnb-universal"],
+      b: ["lnb-universal"],
+      s: ["position-switch"],
+      r: ["receiver-sat", { position: "2" }],
+    },
+    "a.out > s.in1, b.out > s.in2, s.out > r.sat",
+  );
+  const on = (part: string) => whoIsOn(design, part)?.states.find((state) => state.on.length === 1);
+  expect(on("a")).toMatchObject({ works: true, isElsewhere: true, volts: expect.closeTo(12.905, 3) });
+  expect(on("b")).toMatchObject({
+    works: true,
+    volts: expect.closeTo(12.905, 3),
+    milliamps: expect.closeTo(95, 2),
+  });
+  expect(on("b")).not.toHaveProperty("isElsewhere");
+});

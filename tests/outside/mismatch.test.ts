@@ -1,10 +1,8 @@
 /** Cascades of mismatched ends and two-ports: the ripple of drawn designs against their swept response in ngspice. */
 import { describe, expect, test } from "vitest";
-import { evaluate } from "../../src/evaluate/evaluate.ts";
-import { traceCarrier } from "../../src/evaluate/trace.ts";
-import { carriersGot } from "../../src/findings/reception.ts";
-import { deviationOf, rippleAlong } from "../../src/findings/ripple.ts";
+import { deviationOf } from "../../src/findings/ripple.ts";
 import { draw, type Sketch } from "../draw.ts";
+import { decibelPer10M, rippleAt } from "../findings/rippleAt.ts";
 import { hasNgspice, simulate } from "./ngspice.ts";
 
 const simulated = hasNgspice("ripple of mismatched cascades against a circuit simulator");
@@ -12,14 +10,7 @@ const simulated = hasNgspice("ripple of mismatched cascades against a circuit si
 /** Ripple at the TV set: the aerial has a return loss of 10 dB, the set one of 8 dB. */
 function drawn(parts: Sketch, wires: string) {
   const aerial: Sketch[string] = ["aerial-uhf", { levelDbuv: 70, channels: [{ channel: 30 }] }];
-  const evaluation = evaluate(draw({ set: ["receiver-tv"], aerial, ...parts }, wires));
-  const record = evaluation.record("set");
-  const [carrier] = record ? carriersGot(record, "tv") : [];
-  if (!record || !carrier) throw new Error("nothing is received");
-  const [part, port] = record.joined[carrier.port] ?? ["", ""];
-  const last = rippleAlong(evaluation, traceCarrier(evaluation, { part, port }, carrier)).at(-1);
-  if (!last) throw new Error("no way");
-  return last;
+  return rippleAt(draw({ set: ["receiver-tv"], aerial, ...parts }, wires), "set");
 }
 
 /** Reflection r of a resistor R at 75 Ω: r = (R − 75)/(R + 75), so R = 75·(1 + r)/(1 − r). 10 dB: 144.4 Ω, 8 dB: 174.2 Ω. */
@@ -30,11 +21,6 @@ const END_8_DB = 174.2;
 const SECONDS_PER_M = 1 / (299_792_458 * 0.83);
 const lineModel = (name: string, lengthM: number) =>
   `.model ${name} ltra(r=1.727 l=${75 * SECONDS_PER_M} c=${SECONDS_PER_M / 75} len=${lengthM})`;
-const cable = (lengthM: number): Sketch[string] => [
-  "cable",
-  { grade: "own", k1: 0, k2: 10 / 600, velocityFactor: 0.83, returnLossDb: 80, lengthM },
-];
-
 /** Swing and standard deviation of the response between 470 and 690 MHz [dB]. */
 function swept(circuit: readonly string[]): { readonly swingDb: number; readonly deviationDb: number } {
   const [most = 0, least = 0, mean = 0, meanSquare = 0] = simulate({
@@ -53,7 +39,7 @@ describe.skipIf(!simulated)("ripple of a mismatched cascade", () => {
       "O1 a 0 set 0 one",
       `Rl set 0 ${END_8_DB}`,
     ]);
-    const ripple = drawn({ c: cable(10) }, "aerial.out > c.in, c.out > set.in");
+    const ripple = drawn({ c: decibelPer10M(10) }, "aerial.out > c.in, c.out > set.in");
     expect(swingDb).toBeCloseTo(1.743, 2);
     expect(ripple.upDb + ripple.downDb).toBeCloseTo(swingDb, 2);
     expect(Math.abs(deviationOf(ripple) / deviationDb - 1)).toBeLessThan(0.05);
@@ -81,9 +67,9 @@ describe.skipIf(!simulated)("ripple of a mismatched cascade", () => {
       ]);
       const ripple = drawn(
         {
-          c1: cable(first),
+          c1: decibelPer10M(first),
           lead: ["line-fitting", { fitting: "window", loss: "own", ownTvDb: 3.3, ownSatDb: 3.3 }],
-          c2: cable(second),
+          c2: decibelPer10M(second),
         },
         "aerial.out > c1.in, c1.out > lead.in, lead.out > c2.in, c2.out > set.in",
       );

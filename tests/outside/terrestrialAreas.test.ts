@@ -81,7 +81,10 @@ describe.skipIf(!there).each(LISTED)("the multiplexes of $area", ({ area, count,
         "amp-masthead-inputs",
         { uhf1GainDb: 10, uhf1From: FIRST[uhf], uhf1To: 69, radioGainDb: 5, raster: uhf },
       ],
-      ...(upper.length > 0 ? { u: ["aerial-uhf", { levelDbuv: 58, channels: upper, raster: uhf }] } : {}),
+      // The lists are of the years before channels above 48 were cleared.
+      ...(upper.length > 0
+        ? { u: ["aerial-uhf", { levelDbuv: 58, formerOnAir: true, channels: upper, raster: uhf }] }
+        : {}),
       ...(lower.length > 0 ? { v: ["aerial-vhf", { levelDbuv: 58, channels: lower }] } : {}),
     };
     const wires = [

@@ -68,6 +68,7 @@ const NAMED: Readonly<Record<string, readonly [keys: string, why: string]>> = {
   "remedies/candidates/stack.ts": ["stacking-converter", "put in"],
   "remedies/candidates/supply.ts": ["power-inserter", "put in"],
   "remedies/candidates/userBands.ts": ["receiver-stacked", "put in"],
+  "remedies/faults/change.ts": ["cable t-joint", "put in as the fault"],
   "remedies/faults/types/fitted.ts": [
     "attenuator",
     "the plain coupler that sits in the place of what is missing",

@@ -73,6 +73,124 @@ const JOBS: readonly Job[] = [
     causes: 1,
   },
   {
+    // 12 stations of 95 dBµV against 6 channels of 60: 10^3.5 · 12/6, 99.98 % of the power.
+    job: "FM on the same amplifier as a far weaker UHF aerial",
+    parts: {
+      tv: ["receiver-tv"],
+      amp: ["amp-distribution", { gainDb: 25 }],
+      tr: ["triplexer-combine"],
+      f: ["aerial-fm", { levelDbuv: 95 }],
+      a: ["aerial-uhf", { levelDbuv: 60 }],
+    },
+    wires: "f.out > tr.fm, a.out > tr.uhf, tr.out > amp.in, amp.out > tv.in",
+    first: /^“amp” is overdriven: FM stations from “f” make 99 % of its load\./,
+    cure: /^Put 27 dB of attenuation behind “f”, before the other signals join, or turn “amp” down\.$/,
+    causes: 1,
+  },
+  {
+    job: "two aerials with the same channels on one combiner",
+    parts: {
+      tv: ["receiver-tv"],
+      j: ["combiner", { range: "tv" }],
+      a: ["aerial-uhf", { levelDbuv: 66 }],
+      b: ["aerial-uhf", { levelDbuv: 60 }],
+    },
+    wires: "a.out > j.in1, b.out > j.in2, j.out > tv.in",
+    first: /share 486 to 670 MHz behind “j”\./,
+    cure: /^Take “b” off this line, or stop the shared channels of one of them before “j”\.$/,
+    causes: 1,
+  },
+  {
+    job: "an aerial of the wrong group: the top channels are 22 dB weaker",
+    parts: {
+      tv: ["receiver-tv"],
+      c: ["cable"],
+      a: [
+        "aerial-uhf",
+        { levelDbuv: 60, channels: [{ channel: 22 }, { channel: 25 }, { channel: 47, levelOffsetDb: -22 }] },
+      ],
+    },
+    wires: "a.out > c.in, c.out > tv.in",
+    first: /^“a” gives only 38 dBµV, 22 dB less than its strongest signal\./,
+    cure: /^Replace “a” with an aerial made for these channels, or point one of its own at their transmitter\.$/,
+    causes: 1,
+  },
+  {
+    job: "too weak even for the masthead amplifier that is there",
+    parts: {
+      tv: ["receiver-tv"],
+      pi: ["power-inserter"],
+      c: ["cable"],
+      m: ["amp-masthead", { gainDb: 26 }],
+      a: ["aerial-uhf", { levelDbuv: 20 }],
+    },
+    wires: "a.out > m.in, m.out > c.in, c.out > pi.in, pi.out > tv.in",
+    first: /^“a” gives only 20 dBµV\./,
+    cure: /^Realign “a”, move it to a better place, or replace it with an aerial of more gain\.$/,
+    causes: 1,
+  },
+  {
+    job: "two aerials on each other’s inputs of a masthead amplifier",
+    parts: {
+      tv: ["receiver-tv"],
+      pi: ["power-inserter"],
+      m: ["amp-masthead-inputs", { uhf1To: 34, uhf2From: 36 }],
+      a: ["aerial-uhf", { levelDbuv: 50, channels: [{ channel: 22 }, { channel: 25 }] }],
+      b: ["aerial-uhf", { levelDbuv: 50, channels: [{ channel: 40 }, { channel: 43 }] }],
+    },
+    wires: "b.out > m.uhf1, a.out > m.uhf2, m.out > pi.in, pi.out > tv.in",
+    first: /^Terrestrial TV comes into the input UHF 1 of “m”, which stops 4 TV channels/,
+    cure: /^Swap the leads on UHF 1 and UHF 2 of “m”\.$/,
+    causes: 1,
+  },
+  {
+    job: "a channel amplifier that was not given all channels",
+    parts: {
+      tv: ["receiver-tv"],
+      ca: ["amp-channel", { levelDbuv: 65, channels: [{ channel: 22 }] }],
+      a: ["aerial-uhf", { channels: [{ channel: 22 }, { channel: 25 }] }],
+    },
+    wires: "a.out > ca.in, ca.out > tv.in",
+    first: /^The channel list of “ca” lacks 1 TV channel/,
+    cure: /^Add the missing channels to the list of “ca”\.$/,
+    causes: 1,
+  },
+  {
+    job: "one aerial for two transmitters a right angle apart",
+    parts: {
+      tv: ["receiver-tv"],
+      c: ["cable"],
+      a: [
+        "aerial-uhf",
+        {
+          levelDbuv: 58,
+          aim: "bearing",
+          channels: [
+            { channel: 22, transmitter: "Hill" },
+            { channel: 40, transmitter: "Town", bearingDeg: 90 },
+          ],
+        },
+      ],
+    },
+    wires: "a.out > c.in, c.out > tv.in",
+    first: /^“a” faces another transmitter and loses 16 dB of this one\./,
+    cure: /^Give that transmitter an aerial of its own: “a” faces another one\.$/,
+    causes: 1,
+  },
+  {
+    // 54 + 30 = 84 dBµV, of which 74 are allowed (EN 60728-1 as quoted).
+    job: "an amplifier that nobody turned down",
+    parts: {
+      tv: ["receiver-tv"],
+      amp: ["amp-distribution", { gainDb: 30, outputDbuv: 114 }],
+      a: ["aerial-uhf", { levelDbuv: 54, channels: [{ channel: 22 }, { channel: 25 }] }],
+    },
+    wires: "a.out > amp.in, amp.out > tv.in",
+    first: /^“amp” amplifies by 30 dB, which is too much here\./,
+    cure: /^Turn “amp” down by 10 dB\.$/,
+    causes: 1,
+  },
+  {
     job: "a corroded joint in one of the four lines to a multiswitch",
     parts: { ...BLOCK, j: ["bad-joint", { fault: "corroded", lossDb: 15 }], c: ["cable"] },
     wires: `${TRUNKS}, l.hl > j.in, j.out > ms.hl, ms.out1 > c.in, c.out > rx.sat`,
@@ -135,8 +253,8 @@ const JOBS: readonly Job[] = [
     },
     wires: "a.out > c.in1, m.out > c.in2, c.out > tv.in",
     // 13 dB between the two on C42 are no matter of levelling.
-    first: /share 638 to 646 MHz behind “c”/,
-    cure: /cable of its own/,
+    first: /^“m” sends on C42, where Terrestrial TV from “a” is\. 2 TV channels are lost\.$/,
+    cure: /^Set “m” to a free channel\.$/,
     causes: 1,
   },
 ];

@@ -3,7 +3,11 @@ import { describe, expect, test } from "vitest";
 import type { Design } from "../../src/design/design.ts";
 import { evaluate } from "../../src/evaluate/evaluate.ts";
 import { report } from "../../src/findings/report.ts";
+import { PLACEHOLDER_PRICES } from "../../src/paperwork/prices.ts";
+import type { Proposal } from "../../src/remedies/proposal.ts";
+import { search } from "../../src/remedies/search.ts";
 import { changeWords } from "../../src/sentences/cures/optionWords.ts";
+import { cureTitle } from "../../src/sentences/cures/title.ts";
 import { cureOf, messageOf } from "../../src/sentences/finding.ts";
 import { verdictSentence } from "../../src/sentences/verdict.ts";
 import { draw, type Sketch } from "../draw.ts";
@@ -65,6 +69,54 @@ describe("two satellites", () => {
       "Set “a” to position 1 or 2, or connect position 3.",
     ]);
   });
+});
+
+// Made for 80 cm and 6°: sound there, too near together for 1 m (by hand in tests/parts/dishFeeds.test.ts).
+describe("a monoblock whose LNBs are 70 mm apart", () => {
+  const on = (diameterM: number, lnb = "lnb-monoblock") => {
+    const isMonoblock = lnb === "lnb-monoblock";
+    const dish = {
+      diameterM,
+      orbitalPositionDegE: 13,
+      sideFeeds: [{ orbitalPositionDegE: 19, spacingMm: 70 }],
+    };
+    return draw(
+      {
+        a: ["receiver-sat", { position: "1" }],
+        c: ["cable", { lengthM: 20 }],
+        w: isMonoblock ? ["lnb-monoblock"] : ["position-switch"],
+        ...(isMonoblock ? {} : { m: ["lnb-universal"], n: ["lnb-universal"] }),
+        k: ["dish", dish],
+      },
+      isMonoblock
+        ? "k.sky > w.sky, k.sky2 > w.sky2, w.out > c.in, c.out > a.sat"
+        : "k.sky > m.sky, k.sky2 > n.sky, m.out > w.in1, n.out > w.in2, w.out > c.in, c.out > a.sat",
+    );
+  };
+
+  test("is right on a dish of 80 cm", () => {
+    expect(toldOf(on(0.8)).causes).toEqual([]);
+  });
+
+  test("is told first on one of 1.2 m, where the second satellite is lost by it", () => {
+    const { causes, states } = toldOf(on(1.2));
+    expect(causes).toHaveLength(1);
+    expect(causes[0]?.[0]).toMatch(
+      /^The LNBs of the monoblock on “k” are 70 mm apart, and 105 mm are needed here\. The second looks 2\.2° past its satellite/,
+    );
+    expect(causes[0]?.[1]).toBe("Use a monoblock that is made for “k”, or two LNBs with a position switch.");
+    expect(states.a).toBe("fails");
+  });
+
+  test("two LNBs so near are moved apart, and that puts it right", () => {
+    const design = on(1.2, "two LNBs");
+    expect(toldOf(design).causes[0]?.[1]).toBe("Move the LNB of feed 2 to 105 mm from the first.");
+    let proposals: readonly Proposal[] = [];
+    for (const p of search(design, { prices: PLACEHOLDER_PRICES })) ({ proposals } = p);
+    expect(proposals.map((p) => cureTitle(p, design))).toContain(
+      "Move the LNB of feed 2 of “k” to 105 mm from the first",
+    );
+  }, 120_000);
 });
 
 describe("single-cable boxes", () => {
@@ -132,6 +184,46 @@ describe("single-cable boxes", () => {
     expect(states).toEqual({ p: "fails", r1: "fails", r2: "works" });
     expect(verdicts.p).toBe("Delivers no user band. The only one is out of reach: no message gets to “lnb”.");
   });
+});
+
+test("of two feeds the one without an LNB is named", () => {
+  const { causes } = toldOf(
+    draw(
+      {
+        a: ["receiver-sat"],
+        lnb: ["lnb-universal"],
+        k: ["dish", { sideFeeds: [{ orbitalPositionDegE: 26 }] }],
+      },
+      "k.sky > lnb.sky, lnb.out > a.sat",
+    ),
+  );
+  expect(causes).toEqual([
+    [
+      "No LNB is on feed 2 of “k”: “a” gets 80 of 160 satellite transponders, without the whole satellite.",
+      "Fit an LNB on feed 2 of “k”.",
+    ],
+  ]);
+});
+
+// The unit feeds its inputs with 13 V for V and 18 V for H, without tone: of a quad LNB that is the low band twice.
+test("a quad LNB on an SCR unit made for quattro LNBs brings the low band only", () => {
+  const { causes, verdicts } = toldOf(
+    draw(
+      {
+        a: ["receiver-stacked"],
+        c: ["cable", { lengthM: 20 }],
+        u: ["stacking-converter", { outputs: 2, terrestrial: false }],
+        lnb: ["lnb-universal", { outputs: "4" }],
+        k: ["dish", { diameterM: 0.8 }],
+      },
+      "k.sky > lnb.sky, lnb.out1 > u.vl, lnb.out2 > u.vh, lnb.out3 > u.hl, lnb.out4 > u.hh, u.out1 > c.in, c.out > a.sat",
+    ),
+  );
+  expect(causes).toHaveLength(1);
+  expect(causes[0]?.[0]).toBe(
+    "“lnb” gives switched outputs; “u” needs a quattro LNB on inputs VL, VH, HL and HH.",
+  );
+  expect(verdicts.a).toMatch(/^Gets 40 of 80 satellite transponders\. 40 are out of reach: no command/);
 });
 
 test("a satellite below the horizon has a dish: it is not said that there is none", () => {

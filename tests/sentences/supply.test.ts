@@ -24,7 +24,9 @@ describe("the first line", () => {
         { ...MAST, "Splitter 2": ["splitter", { dc: "none" }], Supply: ["power-inserter", { volts: 12 }] },
         "uhf.out > mast.in, mast.out > Splitter 2.in, Splitter 2.out1 > Supply.in, Supply.out > tv.in",
       )[0],
-    ).toBe("12 V from “Supply” stop at “Splitter 2”: it passes no DC from output 1, so “mast” is dead.");
+    ).toBe(
+      "12 V from “Supply” stop at “Splitter 2”: it passes no DC from output 1, so “mast” is dead. Without supply “mast” loses 25 dB.",
+    );
   });
 
   test("of an inserter without mains", () => {
@@ -35,7 +37,7 @@ describe("the first line", () => {
         "uhf.out > mast.in, mast.out > Inserter.in, Inserter.out > tv.in",
       ),
     ).toEqual([
-      "The mains of “Inserter” is off, so “mast” gets no supply.",
+      "The mains of “Inserter” is off, so “mast” gets no supply. Without supply “mast” loses 25 dB.",
       "Switch the mains of “Inserter” on.",
     ]);
   });

@@ -1,5 +1,5 @@
 /** The headline of a verdict, in number and in grammar; expected sentences written by hand. */
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import type { Verdict, VerdictState } from "../../src/findings/finding.ts";
 import { workingSentence } from "../../src/sentences/verdict.ts";
 
@@ -28,17 +28,25 @@ test.each<readonly [string, readonly VerdictState[]]>([
   expect(workingSentence(states.map(receiver))).toBe(sentence);
 });
 
-// A receiver that is switched off asks for nothing: it neither works nor fails.
-test.each<readonly [string, readonly (VerdictState | "off")[]]>([
-  ["The receiver is off.", ["off"]],
-  ["Both receivers are off.", ["off", "off"]],
-  ["All 3 receivers are off.", ["off", "off", "off"]],
-  ["The receiver that is on works. One more is off.", ["off", "works"]],
-  ["The receiver that is on does not work as it should. 2 more are off.", ["off", "fails", "off"]],
-  ["1 of 2 receivers works, on a knife’s edge. One more is off.", ["off", "edge", "fails"]],
-])("%s", (sentence, states) => {
-  const verdicts = states.map(
-    (state, i): Verdict => (state === "off" ? { ...receiver("works", i), idle: "off" } : receiver(state, i)),
-  );
-  expect(workingSentence(verdicts)).toBe(sentence);
+// Who is off asks for nothing: nobody knows whether it would work.
+describe("receivers that are off or in standby", () => {
+  const asleep = (idle: "off" | "standby"): Verdict => ({ ...receiver("works", 9), idle });
+
+  test.each<readonly [string, readonly Verdict[]]>([
+    ["No receiver is on.", [asleep("off"), asleep("standby")]],
+    [
+      "The receiver that is on works. One more is off or in standby.",
+      [receiver("works", 0), asleep("standby")],
+    ],
+    [
+      "Neither receiver works as it should. 2 more are off or in standby.",
+      [receiver("fails", 0), asleep("off"), receiver("fails", 1), asleep("standby")],
+    ],
+    [
+      "1 of 2 receivers works, on a knife’s edge. One more is off or in standby.",
+      [asleep("off"), receiver("edge", 0), receiver("fails", 1)],
+    ],
+  ])("%s", (sentence, verdicts) => {
+    expect(workingSentence(verdicts)).toBe(sentence);
+  });
 });

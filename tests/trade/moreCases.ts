@@ -343,6 +343,7 @@ export const MORE_CASES: readonly TradeCase[] = [
       { flt: ["filter-mobile", { band: "700" }] },
       { uhfTo: "790" },
       {
+        formerOnAir: true,
         channels: [
           { channel: 24, mode: "dvbt-64qam-2/3", levelOffsetDb: 0 },
           { channel: 54, mode: "dvbt-64qam-2/3", levelOffsetDb: 0 },
@@ -358,6 +359,7 @@ export const MORE_CASES: readonly TradeCase[] = [
       {},
       { uhfTo: "694" },
       {
+        formerOnAir: true,
         channels: [
           { channel: 54, mode: "dvbt-64qam-2/3", levelOffsetDb: 0 },
           { channel: 24, mode: "dvbt-64qam-2/3", levelOffsetDb: 0 },

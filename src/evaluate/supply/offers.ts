@@ -5,7 +5,7 @@ import { remembered } from "../../signal/remember.ts";
 import { byTheStrongestWay, positionOf, strongestFirst, withinCount } from "../power.ts";
 import type { Circuit, OwnSupply, WayUp } from "./circuit.ts";
 import type { Ground, Island, Member } from "./island.ts";
-import type { Solutions, SolvedState } from "./solutions.ts";
+import type { Solutions, SolvedState, Switched } from "./solutions.ts";
 
 /** By part and port: what arrives at outputs, and what is handed on at inputs. */
 export type Offered = {
@@ -17,19 +17,23 @@ export type Offered = {
 };
 
 /** An offer on its way, and the states of the network in which its three voltages are. */
-type Traveller = { readonly offer: Offer; readonly own: number; readonly position?: number };
+type Traveller = { readonly offer: Offer; readonly own: number; readonly switched?: readonly Switched[] };
+
+/** Tells what it has taken so far. */
+type Taking<T> = Generator<number, T, void>;
 
 const PER_OFFER = 8;
 
 /** With more supplies than this on one island all of them are taken to ask alike, where one asks for something else. */
 const MOST_ASKED_ALONE = 24;
 
-export function offersOnIsland(
+/** Yields after each part the work that was done, so that whoever runs it can hold it against a limit. */
+export function* offersOnIsland(
   island: Island,
   ground: Ground,
   circuit: Circuit,
   solutions: Solutions,
-): Offered {
+): Taking<Offered> {
   const offers = new Map<string, Feed>();
   const left = new Map<Member, number>();
   const travellers = new Map<Offer, Traveller>();
@@ -77,9 +81,12 @@ export function offersOnIsland(
   };
   // Receivers first: whatever is below a part has been asked before it.
   const fromBelow = [...island].sort((a, b) => b.place - a.place);
-  for (const member of fromBelow) handOn(member, false);
-  if (circuit.supplies.some(({ supply }) => supply.down))
-    for (const member of fromBelow.reverse()) handOn(member, true);
+  const rounds = circuit.supplies.some(({ supply }) => supply.down) ? [false, true] : [false];
+  for (const isDown of rounds)
+    for (const member of isDown ? fromBelow.toReversed() : fromBelow) {
+      handOn(member, isDown);
+      yield work + solutions.work();
+    }
   return {
     feedAt,
     offersAt: (index, port) => offers.get(`${index}/${port}`),
@@ -100,7 +107,7 @@ function travellerLike(offer: Offer, list: readonly Offer[], known: ReadonlyMap<
 }
 
 /** The three states in which an offer has its voltages: as it is now, and if it asked for vertical or horizontal. */
-type States = (t: Pick<Traveller, "own" | "position">) => {
+type States = (t: Pick<Traveller, "own" | "switched">) => {
   readonly now: SolvedState;
   readonly vertical: SolvedState;
   readonly horizontal: SolvedState;
@@ -108,8 +115,8 @@ type States = (t: Pick<Traveller, "own" | "position">) => {
 
 function statesOf(circuit: Circuit, solutions: Solutions): States {
   const choosing = circuit.supplies.filter(({ supply }) => supply.kind === "commands").length;
-  return ({ own, position }) => {
-    const at = position === undefined ? {} : { position };
+  return ({ own, switched }) => {
+    const at = switched === undefined ? {} : { switched };
     const supply = circuit.supplies[own]?.supply;
     const now = solutions.solved(at);
     if (!supply || supply.volts13 === supply.volts18) return { now, vertical: now, horizontal: now };
@@ -176,17 +183,18 @@ function passed(
     toneArrives: offer.toneArrives && path.tone,
     dormant: offer.dormant || isElsewhere,
   };
-  if (isElsewhere && !offer.dormant) {
-    // As it would be if the switch stood here.
-    const position = path.position;
-    const { now, vertical, horizontal } = states({ own, position });
+  if (isElsewhere && path.position !== undefined) {
+    // As it would be if the switch stood here, and so did those before it.
+    const here = { node: circuit.nodeOf(member.index, path.from), position: path.position };
+    const switched = [...(before.switched ?? []), here];
+    const { now, vertical, horizontal } = states({ own, switched });
     const node = circuit.nodeOf(member.index, path.to);
     const at = (state: DcSolution, most: number) =>
       rounded(Math.min(most, Math.max(0, state.volts[node] ?? 0)));
     const volts = at(now, offer.volts);
     return {
       own,
-      position,
+      switched,
       offer: {
         ...common,
         volts13: at(vertical, offer.volts13),

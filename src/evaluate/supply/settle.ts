@@ -21,6 +21,8 @@ export type SettledIsland = {
   /** Supplies that shut down because of a short at this part. */
   readonly shorts: (member: Member) => readonly PartId[];
   readonly left: (member: Member) => number;
+  /** Requests and switch positions that were not solved by themselves; told of the first part that supplies. */
+  readonly statesLeft: (member: Member) => number;
   /** Most that a part gets when all who may choose ask for vertical at once [V]; undefined where its offers tell. */
   readonly verticalVolts: (member: Member) => number | undefined;
   readonly work: number;
@@ -29,8 +31,11 @@ export type SettledIsland = {
 /** A switch of position may depend on volts that depend on it: tried so often, then it stands as it stands. */
 const MOST_POSITION_ROUNDS = 4;
 
-/** Works out an island; undefined where nothing on it supplies anything. */
-export function settleIsland(island: Island, ground: Ground): SettledIsland | undefined {
+/** Works out an island, and yields the work so far; undefined where nothing on it supplies anything. */
+export function* settleIsland(
+  island: Island,
+  ground: Ground,
+): Generator<number, SettledIsland | undefined, void> {
   if (!island.some(({ power, ports }) => power.supplies?.some(({ port }) => ports.includes(port))))
     return undefined;
   const circuit = circuitOf(island, ground);
@@ -38,7 +43,11 @@ export function settleIsland(island: Island, ground: Ground): SettledIsland | un
   let work = island.length;
   for (let round = 1; ; round++) {
     const solutions = solutionsOf(circuit, (node) => positions.get(node) ?? 1);
-    const offered = offersOnIsland(island, ground, circuit, solutions);
+    const before = work;
+    const steps = offersOnIsland(island, ground, circuit, solutions);
+    let step = steps.next();
+    for (; !step.done; step = steps.next()) yield before + step.value;
+    const offered = step.value;
     const asked = positionsAsked(circuit, offered);
     work += solutions.work() + offered.work;
     const isSettled = [...asked].every(([node, position]) => (positions.get(node) ?? 1) === position);
@@ -112,6 +121,7 @@ function settledAs(
       ),
     shorts: (member) => shorted.get(member.id) ?? NOBODY,
     left: offered.leftAt,
+    statesLeft: (member) => (circuit.supplies[0]?.member === member ? solutions.shared() : 0),
     verticalVolts: (member) => verticalVolts(member, o),
     work: o.work + present.work + wanted.reduce((sum, flows) => sum + flows.work, 0),
   };

@@ -7,9 +7,12 @@ export type Variation = {
   /** One supply gives its voltage for vertical or for horizontal; −1: all that may choose do. */
   readonly supply?: number;
   readonly asks?: "V" | "H";
-  /** Every position switch that has this position stands there. */
-  readonly position?: number;
+  /** Position switches that stand elsewhere than they are asked to. */
+  readonly switched?: readonly Switched[];
 };
+
+/** A position switch by the node of its output, and where it stands. */
+export type Switched = { readonly node: number; readonly position: number };
 
 /** One state solved. */
 export type SolvedState = DcSolution & {
@@ -18,10 +21,21 @@ export type SolvedState = DcSolution & {
 };
 
 export type Solutions = {
-  /** Each state is solved once. */
+  /** Each state is solved once; beyond `MOST_STATES` a variation gets the state of one that is solved for all alike. */
   readonly solved: (variation: Variation) => SolvedState;
   readonly work: () => number;
+  /** How many variations were answered so. */
+  readonly shared: () => number;
 };
+
+/** States of one island that are solved: what a large block has of receivers, requests and switch positions; our choice. */
+export const MOST_STATES = 512;
+
+/**
+ * Fewer where the network is large: no more is begun once so many steps of arithmetic are done. Steps and no time, so
+ * that every machine finds the same; a house of thirty receivers takes a hundredth of it. Our choice.
+ */
+const MOST_WORK = 1_000_000;
 
 /** A supply counts as arriving from so many volts on [V]; our choice, far below what anything works with. */
 const ARRIVES_FROM_VOLTS = 5;
@@ -32,12 +46,7 @@ const MOST_FED_ROUNDS = 6;
 /** `positionAt`: where the position switch with this output stands, by node. */
 export function solutionsOf(circuit: Circuit, positionAt: (node: number) => number): Solutions {
   const known = new Map<string, SolvedState>();
-  const positions = new Map<number, Set<number>>();
-  for (const { member, path } of circuit.ways) {
-    if (path.position === undefined) continue;
-    const node = circuit.nodeOf(member.index, path.from);
-    positions.set(node, (positions.get(node) ?? new Set()).add(path.position));
-  }
+  const beyond = new Set<string>();
   let solver: ((network: DcNetwork) => DcSolution) | undefined;
   let work = 0;
   const settled = (variation: Variation): SolvedState => {
@@ -48,9 +57,8 @@ export function solutionsOf(circuit: Circuit, positionAt: (node: number) => numb
       isOpen: ({ member, path }: Circuit["ways"][number]) => {
         if (path.position === undefined) return true;
         const node = circuit.nodeOf(member.index, path.from);
-        const { position } = variation;
-        const has = position !== undefined && positions.get(node)?.has(position);
-        return path.position === (has ? position : positionAt(node));
+        const elsewhere = variation.switched?.find((one) => one.node === node);
+        return path.position === (elsewhere?.position ?? positionAt(node));
       },
     };
     let network = circuit.networkOf(state);
@@ -76,14 +84,32 @@ export function solutionsOf(circuit: Circuit, positionAt: (node: number) => numb
   };
   return {
     solved: (variation) => {
-      const { supply = "", asks = "", position = "" } = variation;
-      const key = `${supply}/${asks}/${position}`;
-      const ready = known.get(key) ?? settled(variation);
-      known.set(key, ready);
-      return ready;
+      const key = keyOf(variation);
+      const ready = known.get(key);
+      if (ready) return ready;
+      const isOver = (known.size >= MOST_STATES || work >= MOST_WORK) && !isCommon(variation);
+      if (isOver) beyond.add(key);
+      const asked = isOver ? commonOf(variation) : variation;
+      const found = known.get(keyOf(asked)) ?? settled(asked);
+      known.set(keyOf(asked), found);
+      return found;
     },
     work: () => work,
+    shared: () => beyond.size,
   };
+}
+
+function keyOf({ supply, asks, switched = [] }: Variation): string {
+  return `${supply ?? ""}/${asks ?? ""}/${switched.map(({ node, position }) => `${node}:${position}`).join(",")}`;
+}
+
+/** The state that stands for a variation where there are too many: switches as now, and all ask alike. */
+function commonOf({ asks }: Variation): Variation {
+  return asks === undefined ? {} : { supply: -1, asks };
+}
+
+function isCommon({ supply, switched = [] }: Variation): boolean {
+  return switched.length === 0 && (supply === undefined || supply === -1);
 }
 
 function dependsOnFed({ drawings, supplies }: Circuit): boolean {

@@ -15,7 +15,12 @@ export function* settleSupplies(sweep: Sweep): Steps<void> {
   const told = new Map<number, Map<number, Told>>();
   for (const index of marked) told.set(index, new Map());
   for (const island of islandsAt(ground, marked)) {
-    const settled = settleIsland(island, ground);
+    const steps = settleIsland(island, ground);
+    let step = steps.next();
+    // Shown, and held against the limit, while it is worked out: one island may be the whole design.
+    for (; !step.done; step = steps.next())
+      yield { done: 0, total: sweep.cells.length, work: sweep.work + step.value };
+    const settled = step.value;
     const work = Math.ceil((settled?.work ?? 0) / island.length);
     for (const member of island)
       remembered(told, member.index, () => new Map<number, Told>()).set(
@@ -33,7 +38,14 @@ export function* settleSupplies(sweep: Sweep): Steps<void> {
 /** What a part is told of one of its groups of ports. */
 type Told = Pick<Cell, "feeds" | "offers" | "demands"> & { readonly note: IslandNote };
 
-const NO_NOTE: IslandNote = { work: 0, left: 0, drawsMa: 0, shutDown: NO_PORTS, shorts: NO_SOURCES };
+const NO_NOTE: IslandNote = {
+  work: 0,
+  left: 0,
+  statesLeft: 0,
+  drawsMa: 0,
+  shutDown: NO_PORTS,
+  shorts: NO_SOURCES,
+};
 
 function toldOf(member: Member, settled: SettledIsland | undefined, work: number): Told {
   if (!settled) return { feeds: NOTHING, offers: NOTHING, demands: NOTHING, note: NO_NOTE };
@@ -52,6 +64,7 @@ function toldOf(member: Member, settled: SettledIsland | undefined, work: number
   const note = {
     work,
     left: settled.left(member),
+    statesLeft: settled.statesLeft(member),
     drawsMa: settled.drawsMa(member),
     shutDown: settled.shutDown(member),
     shorts: settled.shorts(member),
@@ -78,6 +91,7 @@ function* update(sweep: Sweep, index: number, groups: ReadonlyMap<number, Told>)
     switches: sameValues(before.switches, switches) ? before.switches : switches,
     drawsMa: islands.reduce((sum, note) => sum + note.drawsMa, 0),
     suppliesLeft: islands.reduce((most, note) => Math.max(most, note.left), 0),
+    supplyStatesLeft: islands.reduce((most, note) => Math.max(most, note.statesLeft), 0),
     powered: isPowered(power, arriving),
     dies: diesAtVertical(before.part.id, power, arriving, {
       before: before.dies,

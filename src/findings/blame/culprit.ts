@@ -82,6 +82,12 @@ export type Blamed = {
   /** Outputs of a splitter, or inputs of a combiner, and how many of them are used. */
   readonly ways?: { readonly of: number; readonly used: number; readonly side: "in" | "out" };
   readonly lengthM?: number;
+  /** Of an aerial that receives one signal far weaker than its best: by how much [dB]. */
+  readonly belowBestDb?: number;
+  /** Of an aerial turned away from one transmitter: it faces another one. */
+  readonly facesAnother?: true;
+  /** Of a weak source: an amplifier stands right behind it. */
+  readonly isAmplified?: true;
   /** A source that is a dish: its level is that of the sky, and a larger one helps. */
   readonly isDish?: true;
 };

@@ -90,7 +90,7 @@ function isLossy({ step }: Stage): boolean {
 
 function named(
   { record, step }: Stage,
-  wrong: Pick<Blamed, "does" | "ways" | "lengthM">,
+  wrong: Pick<Blamed, "does" | "ways" | "lengthM" | "facesAnother">,
 ): Omit<Blamed, "excessDb"> {
   const amount = step.gainDb ?? step.levelDbuv;
   const at = { part: step.part, port: step.to, amount, ...dishField(record) };
@@ -98,6 +98,12 @@ function named(
   const leans = wrong.does === "leans" || wrong.does === "loses";
   if (record.kind.trade.job === "cable" && leans && typeof length === "number")
     return { ...at, does: "long cable", lengthM: length };
-  const { does, ways, lengthM } = wrong;
-  return { ...at, does, ...(ways ? { ways } : {}), ...(lengthM ? { lengthM } : {}) };
+  const { does, ways, lengthM, facesAnother } = wrong;
+  return {
+    ...at,
+    does,
+    ...(ways ? { ways } : {}),
+    ...(lengthM ? { lengthM } : {}),
+    ...(facesAnother ? { facesAnother } : {}),
+  };
 }

@@ -3,6 +3,7 @@ import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { Service } from "../../signal/carrier.ts";
 import { extreme } from "../extreme.ts";
 import type { Draft } from "../finding.ts";
+import { withAmplified } from "./amplified.ts";
 import { type About, asCulprit, canGive, isByGain, type Suspect, worstOf } from "./choose.ts";
 import type { Blamed } from "./culprit.ts";
 import { knobBefore } from "./overload.ts";
@@ -32,7 +33,7 @@ export function blameForLevel(
   const order = ordered(evaluation, stages, { side: "too little", missingDb, swapped });
   if (order) return order;
   const about = { missingDb, served: placesServed(evaluation, service, "too little") };
-  return tooLittle(stages, swapped, about);
+  return withAmplified(tooLittle(stages, swapped, about), stages);
 }
 
 /** The culprit of too much level at the end of a way. */

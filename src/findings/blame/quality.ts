@@ -8,6 +8,7 @@ import { type BandFacts, bandFactsOf } from "../bandFacts.ts";
 import { isWanted } from "../collisions.ts";
 import { extreme } from "../extreme.ts";
 import type { Draft } from "../finding.ts";
+import { withAmplified } from "./amplified.ts";
 import { type About, asCulprit, type Suspect, worstOf } from "./choose.ts";
 import type { Blamed, Misdeed } from "./culprit.ts";
 import { type Leak, type LeakBy, leaksAt, shareByTurn, turnOf } from "./leaks.ts";
@@ -47,7 +48,7 @@ export function blameForQuality(evaluation: Evaluation, draft: Draft<"low-carrie
   if (facts.figure !== "C/N" && facts.worst.cnDb > facts.worst.ciDb)
     return turned ?? disturbed(evaluation, stages) ?? { spoiler: facts.spoiler };
   const about = { missingDb, served: placesServed(evaluation, service, "C/N") };
-  return graver(turned, blameForNoise(stages, about));
+  return graver(turned, withAmplified(blameForNoise(stages, about), stages));
 }
 
 /** An LNB that is turned so far that standing right would give at least half of what is missing. */

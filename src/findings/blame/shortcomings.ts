@@ -56,7 +56,7 @@ type Correction = {
   /** Where no options tell it: the level that it gives back [dB]. */
   readonly db?: number;
   readonly fed?: true;
-} & Pick<Blamed, "ways" | "lengthM">;
+} & Pick<Blamed, "ways" | "lengthM" | "belowBestDb" | "facesAnother">;
 
 /** Puts one fault after the other right, and names the whole after the one that brought most. */
 function summed(stage: Stage, all: readonly Correction[]): Shortcoming | undefined {
@@ -77,9 +77,17 @@ function summed(stage: Stage, all: readonly Correction[]): Shortcoming | undefin
     if (!most || db > most.db) most = { correction, db };
   }
   if (!most || excessDb < 0.05) return undefined;
-  const { does, ways, lengthM } = most.correction;
+  const { does, ways, lengthM, belowBestDb, facesAnother } = most.correction;
   const amount = does === "strong source" ? stage.step.levelDbuv : own;
-  return { does, excessDb, amount, ...(ways ? { ways } : {}), ...(lengthM ? { lengthM } : {}) };
+  return {
+    does,
+    excessDb,
+    amount,
+    ...(ways ? { ways } : {}),
+    ...(lengthM ? { lengthM } : {}),
+    ...(belowBestDb ? { belowBestDb } : {}),
+    ...(facesAnother ? { facesAnother } : {}),
+  };
 }
 
 /** Gain of a part as it is; of a source its level [dB, dBµV]. */
@@ -210,10 +218,37 @@ function misaimed(stage: Stage): readonly Correction[] {
   if (aim === undefined || pattern === undefined || options[aim] === AS_LISTED) return [];
   const straight = { [aim]: AS_LISTED };
   if (levelWith(stage, { ...options, ...straight }, true) - amountOf(stage) < TURNED_AWAY_DB) return [];
+  const facesAnother = isFacing(stage, straight) ? { facesAnother: true as const } : {};
   return [
-    { does: "turned away", options: { [pattern]: ALL_ROUND } },
+    { does: "turned away", options: { [pattern]: ALL_ROUND }, ...facesAnother },
     { does: "other polarisation", options: straight },
   ];
+}
+
+/** Whether some other carrier of the same list loses nothing worth mentioning by the way an aerial points. */
+function isFacing({ record, step }: Stage, straight: AnyOptions): boolean {
+  const { id } = record.part;
+  const emitted = record.kind.signal({ ...record.options, ...straight }, { id, powered: true }).emits ?? [];
+  const best = new Map(
+    emitted.flatMap(({ bands }) =>
+      bands.flatMap((band) =>
+        [...band.level].map((level, i) => [`${band.origin.key}#${band.grid.index[i]}`, level]),
+      ),
+    ),
+  );
+  return (record.treatment.emits ?? []).some(({ bands }) =>
+    bands.some((band) =>
+      [...band.level].some((level, i) => {
+        const straightDbuv = best.get(`${band.origin.key}#${band.grid.index[i]}`);
+        return (
+          typeof straightDbuv === "number" &&
+          band.grid.centre[i] !== step.centreMHz &&
+          band.origin.service !== "distant" &&
+          straightDbuv - level < TURNED_AWAY_DB
+        );
+      }),
+    ),
+  );
 }
 
 /** Brings services together that a diplexer would, at less loss: each of its lines has one of its own. */
@@ -303,7 +338,19 @@ function rowCorrections(
   const options = { [option]: leveled };
   const db = levelWith(stage, { ...stage.record.options, ...options }, true) - amountOf(stage);
   if (gives === "less" ? db < 0.05 : db > -0.05) return [];
-  return [{ does: gives === "less" ? "weak source" : "strong source", options }];
+  if (gives === "more") return [{ does: "strong source", options }];
+  const belowBestDb = stage.record.kind.trade.job === "aerial" ? belowBest(stage) : 0;
+  return [{ does: "weak source", options, ...(belowBestDb >= FAR_BELOW_DB ? { belowBestDb } : {}) }];
+}
+
+/** What EN 60728-1 lets TV channels differ at an outlet [dB], from memory: an aerial that differs more does not suit them. */
+const FAR_BELOW_DB = 12;
+
+/** How far a carrier of an aerial lies below the strongest that it brings of the same service [dB]. */
+function belowBest({ record, step }: Stage): number {
+  const own = (record.outputs[step.to]?.bands ?? []).filter((b) => b.origin.part === record.part.id);
+  const best = Math.max(step.levelDbuv, ...own.flatMap((band) => [...band.level]));
+  return best - step.levelDbuv;
 }
 
 /** A splitter with more outputs, or a combiner with more inputs, than anybody uses. */

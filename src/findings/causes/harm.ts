@@ -69,8 +69,13 @@ function sufferersOf(
     for (const { service, missing } of verdict.services)
       for (const { culprit } of missing)
         if (culprit)
+          // From a mere note nobody suffers, even if it is about the part that is to blame.
           for (const group of byCulprit.get(culprit.part) ?? [])
-            if (group.root.at.service === undefined || group.root.at.service === service) own.add(group);
+            if (
+              takesSomething(group) &&
+              (group.root.at.service === undefined || group.root.at.service === service)
+            )
+              own.add(group);
     for (const group of killing(verdict, groups, ways)) own.add(group);
     if (own.size === 0 && verdict.state === "fails")
       for (const group of above(verdict, groupsAt, ways)) own.add(group);
@@ -79,6 +84,10 @@ function sufferersOf(
     for (const group of own) suffering.set(group, [...(suffering.get(group) ?? []), verdict]);
   }
   return suffering;
+}
+
+function takesSomething({ root }: Group): boolean {
+  return root.severity !== "note" || mechanismOf(root).takes.length > 0;
 }
 
 /** Of somebody who fails although all arrives: what names a part on the way to him, by a rule that he fails by. */

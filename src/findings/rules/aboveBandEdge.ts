@@ -1,23 +1,12 @@
+import { bandEdgeMHz } from "../../parts/plans.ts";
 import type { Band } from "../../signal/band.ts";
 import { isLive } from "../../signal/readout.ts";
+import { isFormer } from "../former.ts";
 import { type RuleOf, wireIdsAt } from "../rule.ts";
-
-/**
- * Upper edge of terrestrial TV where channels are 8 or 7 MHz wide [MHz]: channel 48 in Europe since the 700 MHz band went
- * to phones (Decision (EU) 2017/899, from memory), and channel 51 in Australia (from memory).
- */
-const BAND_EDGE_MHZ = 694;
-/** The same of channels of 6 MHz: channel 51 in Latin America, from memory; some countries end earlier. */
-const BAND_EDGE_OF_6_MHZ = 698;
 
 /** Television in Band III, in the rasters of 7 and 8 MHz, and the lower edge in UHF [MHz] (Geneva 2006 plan, from memory). */
 const BAND_III = { fromMHz: 174, toMHz: 230 } as const;
 const UHF_FROM_MHZ = 470;
-
-/** Where terrestrial TV ends, by the width of a channel or of what fills it [MHz]. */
-export function bandEdgeMHz(widthMHz: number): number {
-  return widthMHz > 6 ? BAND_EDGE_MHZ : BAND_EDGE_OF_6_MHZ;
-}
 
 export type AboveBandEdgeFacts = {
   /** Names of the channels above the edge, rising. */
@@ -65,10 +54,9 @@ export const aboveBandEdge: RuleOf<"above-band-edge"> = {
     }),
 };
 
-/** Whether a TV channel is on the air where phones are now. */
+/** Whether a TV channel of an aerial's list lies where phones are now; cable networks and modulators use these frequencies. */
 export function isAboveBandEdge(band: Band, i: number): boolean {
-  const edgeMHz = bandEdgeMHz(band.grid.width[i] ?? 0);
-  return band.origin.service === "tv" && isLive(band, i) && (band.grid.centre[i] ?? 0) > edgeMHz;
+  return isFormer(band, i) && isLive(band, i);
 }
 
 /** Whether a TV channel lies outside all bands of television. */

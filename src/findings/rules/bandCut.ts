@@ -4,6 +4,7 @@ import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { isLive } from "../../signal/readout.ts";
 import { type BandFacts, bandFactsOf } from "../bandFacts.ts";
 import type { Severity } from "../finding.ts";
+import { isFormer } from "../former.ts";
 import { type RuleOf, wireIdsAt } from "../rule.ts";
 import { isOfUse, userBandsBehind } from "../userBandsBehind.ts";
 
@@ -106,6 +107,7 @@ function countCut(record: PartRecord, port: string, band: Band): { readonly lost
   let live = 0;
   let liveOfUse = 0;
   for (let i = 0; i < band.cut.length; i++) {
+    if (isFormer(band, i)) continue;
     if (isLive(band, i)) {
       live++;
       if (isOfUse(band, i, used)) liveOfUse++;

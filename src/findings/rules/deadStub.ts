@@ -1,3 +1,4 @@
+import type { PartId } from "../../design/design.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
 import type { DeadEnd } from "../../parts/contract.ts";
 import { carrierStubLossDb, notchesMHz, type StubEnd, stubRangeOf } from "../../rf/stub.ts";
@@ -28,6 +29,11 @@ export const deadStub: RuleOf<"dead-stub"> = {
   id: "dead-stub",
   check: ({ record }) => stubsOf(record),
 };
+
+/** Whether a part hangs on a joint as a dead cable that does harm: told there, its open end is no news. */
+export function deadCablesOf(record: PartRecord): readonly PartId[] {
+  return stubsOf(record).flatMap(({ parts: [, ...cables] }) => cables);
+}
 
 function stubsOf(record: PartRecord): readonly Draft<"dead-stub">[] {
   const legs = record.ports.filter((p) => p.side === "out").map((p) => p.id);

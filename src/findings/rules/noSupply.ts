@@ -13,7 +13,7 @@ import { graveness } from "../walk/whoSuffers.ts";
 
 export type NoSupplyFacts =
   /** No volts arrive at all. */
-  | { readonly kind: "unfed"; readonly stop: SupplyStop }
+  | { readonly kind: "unfed"; readonly stop: SupplyStop; readonly lossDb?: number }
   /** Too few volts arrive now, or would as soon as everybody asks for vertical. */
   | {
       readonly kind: "too low" | "too low for vertical";
@@ -26,7 +26,7 @@ export type NoSupplyFacts =
   /** Alive now, but not for a receiver that is on while others are off. */
   | ({ readonly kind: "only with others" } & OnlyWithOthers)
   /** Lives on a mains unit of its own, which is off. */
-  | { readonly kind: "mains off"; readonly option?: string };
+  | { readonly kind: "mains off"; readonly option?: string; readonly lossDb?: number };
 
 /** Cables on a roof in the sun get this warm [°C]; our choice. */
 const WARM_CABLE_C = 70;
@@ -40,7 +40,8 @@ export const noSupply: RuleOf<"no-supply"> = {
     if (record.looped || !isInUse) return [];
     const part = record.part.id;
     const common = { severity: "error" as const, at: { part }, parts: [part] as const, wires: [] };
-    if (!load) return selfPowered === false ? [{ ...common, facts: { kind: "mains off" } }] : [];
+    if (!load)
+      return selfPowered === false ? [{ ...common, facts: { kind: "mains off", ...lossOf(record) } }] : [];
     if (selfPowered) return [];
     const wires = load.ports.flatMap((port) => wireIdsAt(record, port));
     const figures = { wires, limit: load.minVolts, unit: "V" };
@@ -49,7 +50,7 @@ export const noSupply: RuleOf<"no-supply"> = {
       return fedBy(record).length > 0 ? [{ ...common, ...figures, severity: "warning", facts: LATER }] : [];
     if (state.kind === "unfed") {
       const stop = { why: "nothing feeds", part } as const;
-      return [{ ...common, ...figures, value: 0, facts: { kind: "unfed", stop } }];
+      return [{ ...common, ...figures, value: 0, facts: { kind: "unfed", stop, ...lossOf(record) } }];
     }
     const { kind, volts, fed, isTogether } = state;
     const lost = {
@@ -108,6 +109,18 @@ export const noSupply: RuleOf<"no-supply"> = {
     return { ...lostOnTheWay(draft, record, evaluation), severity };
   },
 };
+
+/** What an amplifier takes instead of amplifying, where a signal comes through it all the same [dB]. */
+function lossOf({ kind, inputs, outputs }: PartRecord): { readonly lossDb?: number } {
+  if (kind.trade.job !== "amplifier" && kind.trade.job !== "mast amplifier") return {};
+  const coming = Object.values(inputs).flatMap(({ bands }) => bands);
+  for (const band of Object.values(outputs).flatMap(({ bands }) => bands)) {
+    const before = coming.find((one) => one.origin.key === band.origin.key && one.grid === band.grid);
+    const [into = Number.NaN, out = Number.NaN] = [before?.level[0], band.level[0]];
+    if (Number.isFinite(into - out)) return { lossDb: into - out };
+  }
+  return {};
+}
 
 /** Off as its user leaves it; not unplugged, nor on and set to feed nothing. */
 function isInStandby(record: PartRecord | undefined): boolean {

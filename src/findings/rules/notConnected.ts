@@ -4,6 +4,7 @@ import { signalOrderOf } from "../causes/signalOrder.ts";
 import type { Draft } from "../finding.ts";
 import { type End, isToldByPlanes, type MissedEnd, missedEnds, openEnds } from "../openEnds.ts";
 import { culpritFirst, type DesignRule } from "../rule.ts";
+import { deadCablesOf } from "./deadStub.ts";
 
 export type NotConnectedFacts =
   /** Inputs of one part by which these receivers would get what they are without. */
@@ -22,8 +23,10 @@ export const notConnected: DesignRule<"not-connected"> = {
     const place = (part: PartId) => order.get(part) ?? 0;
     const missed = missedEnds(evaluation);
     const isMissed = new Set(missed.map((end) => `${end.part}/${end.port}`));
+    const dead = new Set(evaluation.records.flatMap(deadCablesOf));
     const quiet = evaluation.records
       .flatMap(openEnds)
+      .filter((end) => !dead.has(end.part))
       .filter((end) => !isMissed.has(`${end.part}/${end.port}`) && !isToldByPlanes(evaluation, end))
       // The same list however the design is drawn.
       .sort((a, b) => place(a.part) - place(b.part) || (a.port < b.port ? -1 : 1));

@@ -8,6 +8,7 @@ import { isByGain } from "../blame/choose.ts";
 import { blameForOverload } from "../blame/overload.ts";
 import { wayGainDb } from "../blame/shortcomings.ts";
 import { extreme } from "../extreme.ts";
+import { isFormer } from "../former.ts";
 import { type RuleOf, wireIdsAt } from "../rule.ts";
 import { keptFor } from "../watched.ts";
 
@@ -136,7 +137,12 @@ function drownedIn(record: PartRecord): OverloadFacts["drowned"] {
       const { service, key } = band.origin;
       if (!isWanted(service)) continue;
       for (let i = 0; i < band.level.length; i++) {
-        if (!isLive(band, i) || marginDb(band, i) >= 0 || cnDb(band, i) < (band.grid.required[i] ?? 0))
+        if (
+          isFormer(band, i) ||
+          !isLive(band, i) ||
+          marginDb(band, i) >= 0 ||
+          cnDb(band, i) < (band.grid.required[i] ?? 0)
+        )
           continue;
         drowned.set(service, (drowned.get(service) ?? new Set()).add(`${key}#${band.grid.index[i]}`));
       }

@@ -1,6 +1,7 @@
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { Supply } from "../../parts/contract.ts";
+import { MOST_TURNING_MA } from "../../parts/dishMotor.ts";
 import { isBroken } from "../../parts/meanings.ts";
 import type { Draw } from "../../signal/control.ts";
 import { remembered } from "../../signal/remember.ts";
@@ -12,8 +13,13 @@ export type SupplyOverloadedFacts =
   | { readonly kind: "short"; readonly supplies: readonly PartId[] }
   /** A resistor at the end of a line that carries direct current: it gets hot for nothing. */
   | { readonly kind: "resistor"; readonly ohms: number; readonly watts: number }
-  /** Whoever draws, most first; `inputs`: how many inputs of the supply share its limit. */
-  | { readonly kind: "too much"; readonly draws: readonly Draw[]; readonly inputs: number };
+  /** Whoever draws, most first; `inputs`: how many inputs of the supply share its limit; `jammed`: a motor that is held. */
+  | {
+      readonly kind: "too much";
+      readonly draws: readonly Draw[];
+      readonly inputs: number;
+      readonly jammed?: Draw;
+    };
 
 /** A supply that is shorted or asked for too much, and a resistor that draws from one for nothing. */
 export const supplyOverloaded: RuleOf<"supply-overloaded"> = {
@@ -22,6 +28,16 @@ export const supplyOverloaded: RuleOf<"supply-overloaded"> = {
   blame: (draft, evaluation) => {
     if (draft.facts.kind !== "too much") return draft;
     const { draws } = draft.facts;
+    const jammed = draws.find(({ part, milliamps }) => {
+      const isMotor = evaluation.record(part)?.power.motor !== undefined;
+      return isMotor && milliamps > MOST_TURNING_MA;
+    });
+    if (jammed)
+      return {
+        ...draft,
+        parts: culpritFirst(jammed.part, draft.parts),
+        facts: { ...draft.facts, jammed },
+      };
     // What is broken draws what it should not; else whoever is too much for several supplies.
     const broken = draws.find(({ part }) => {
       const record = evaluation.record(part);

@@ -1,10 +1,11 @@
 import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { ReceiverInput } from "../../parts/contract.ts";
+import { optionMeaning } from "../../parts/meanings.ts";
 import type { SwitchState } from "../../signal/control.ts";
 import type { Draft } from "../finding.ts";
 import { culpritFirst, type RuleOf, wireIdsAt } from "../rule.ts";
-import { SAME_CENTRE_MHZ } from "../stackedReception.ts";
+import { SAME_CENTRE_MHZ, standingSupply } from "../stackedReception.ts";
 import { type Setting, settingFor } from "../walk/settings.ts";
 import { sharedLine } from "../walk/sharedLine.ts";
 
@@ -28,6 +29,8 @@ export type UserBandConflictFacts = { readonly converter: PartId } & (
       readonly isNobody: boolean;
       readonly setting?: Setting;
     }
+  /** A supply that keeps the line so high that no message is noticed; `canBeSet`: its voltage is a setting. */
+  | { readonly kind: "standing volts"; readonly volts: number; readonly canBeSet: boolean }
   | { readonly kind: "no such user band"; readonly userBand: number; readonly has: readonly number[] }
   | {
       readonly kind: "other centre";
@@ -44,7 +47,7 @@ export const userBandConflict: RuleOf<"user-band-conflict"> = {
     const stacked = (record.power.switches ?? []).filter((d) => d.by === "stack");
     const line = stacked.flatMap(({ port }) => {
       const state = record.switches[port];
-      return state ? [...usedTwice(record, state), ...wrongMode(record, state)] : [];
+      return state ? [...usedTwice(record, state), ...wrongMode(record, state), ...held(record, state)] : [];
     });
     const inputs = record.kind.reception?.(record.options).inputs ?? [];
     return [...line, ...inputs.flatMap((input) => unknownBands(record, input))];
@@ -52,6 +55,11 @@ export const userBandConflict: RuleOf<"user-band-conflict"> = {
   blame: (draft, evaluation) => {
     const { facts } = draft;
     if (facts.kind === "twice") return inOrderOfLegs(draft, evaluation);
+    if (facts.kind === "standing volts") {
+      const by = evaluation.record(draft.at.part);
+      const canBeSet = by !== undefined && optionMeaning(by.kind, "supply volts") !== undefined;
+      return { ...draft, facts: { ...facts, canBeSet } };
+    }
     if (facts.kind !== "wrong mode") return draft;
     const receiver = evaluation.record(draft.at.part);
     const tried =
@@ -139,6 +147,25 @@ function wrongMode(record: PartRecord, state: SwitchState): readonly Drafted[] {
         isNobody: speaking.every((o) => !o.request?.userBands),
       },
     }));
+}
+
+/** A supply that stands at 18 V on a line where somebody sends messages. */
+function held(record: PartRecord, state: SwitchState): readonly Drafted[] {
+  const supply = standingSupply(state);
+  if (!supply || !state.offers.some((o) => o.request?.userBands)) return [];
+  const { part, port, volts } = supply;
+  return [
+    {
+      severity: "error",
+      at: { part, port },
+      parts: culpritFirst(part, [record.part.id]),
+      wires: wireIdsAt(record, state.port),
+      value: volts,
+      limit: state.thresholdVolts,
+      unit: "V",
+      facts: { kind: "standing volts", converter: record.part.id, volts, canBeSet: false },
+    },
+  ];
 }
 
 /** Tuners that are set to a user band that is not on their line, or that lies elsewhere there. */

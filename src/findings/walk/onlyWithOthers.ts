@@ -4,8 +4,8 @@ import { designUnder } from "../../design/operatingConditions.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import { supplyAlone } from "../../evaluate/supply/alone.ts";
 import type { Offer } from "../../signal/control.ts";
-import { servicesAt } from "../causes/ways.ts";
 import { isBehindLoop } from "../loopOut.ts";
+import { servicesByPower } from "./needsPower.ts";
 
 export type OnlyWithOthers = {
   /** A receiver that loses what comes through the part. */
@@ -40,13 +40,22 @@ export function onlyWithOthers(evaluation: Evaluation, record: PartRecord): Only
     if (others.length === 0 || others.some((other) => isBehindLoop(evaluation, id, other))) continue;
     const own = enough.filter(({ part }) => part === id);
     if (own.length > 0) {
-      if (isStrongAlone(evaluation, record, own)) continue;
+      if (isStrongAlone(evaluation, record, { own, allMa: givenBy(evaluation, offers) })) continue;
       return { victim: id, others, isTooWeak: true };
     }
     const [asleep] = units;
     return { victim: id, others, ...(asleep === undefined ? {} : { asleep }) };
   }
   return undefined;
+}
+
+/** What the supplies that come to a part give in all, to whomever [mA]. */
+function givenBy(evaluation: Evaluation, offers: readonly Offer[]): number {
+  const sources = new Map(offers.map(({ part, port }) => [`${part}/${port}`, { part, port }]));
+  return [...sources.values()].reduce(
+    (sum, { part, port }) => sum + (evaluation.record(part)?.demands[port]?.milliamps ?? 0),
+    0,
+  );
 }
 
 /** Whoever sits before a receiver may switch it off; a mains unit stays on. */
@@ -63,29 +72,41 @@ function wakers(evaluation: Evaluation, unit: PartId): readonly PartId[] {
   );
 }
 
-/** Receivers that are on, below a part, and want a service that comes to it; nearest first. */
+/** Receivers that are on, below a part, and want a service that it passes only while it is fed; nearest first. */
 function listeners(evaluation: Evaluation, record: PartRecord): readonly PartRecord[] {
-  const coming = servicesAt(record);
-  const seen = new Set([record.part.id]);
+  const outputs = ({ ports }: PartRecord) => ports.filter(({ side }) => side === "out").map(({ id }) => id);
+  const open = outputs(record).flatMap((port) => {
+    const far = record.joined[port];
+    const coming = servicesByPower(record, port);
+    return far && coming.size > 0 ? [{ id: far[0], coming }] : [];
+  });
+  const seen = new Set([record.part.id, ...open.map(({ id }) => id)]);
   const found: PartRecord[] = [];
-  for (const id of seen) {
+  for (const { id, coming } of open) {
     const below = evaluation.record(id);
     if (!below || below.looped) continue;
     if (below.kind.reception?.(below.options).wants.some((service) => coming.has(service))) found.push(below);
-    for (const { id: port, side } of below.ports) {
-      const far = side === "out" && seen.size < MOST_BELOW ? below.joined[port] : undefined;
-      if (far) seen.add(far[0]);
+    for (const port of outputs(below)) {
+      const far = seen.size < MOST_BELOW ? below.joined[port]?.[0] : undefined;
+      if (far === undefined || seen.has(far)) continue;
+      seen.add(far);
+      open.push({ id: far, coming });
     }
   }
   return found;
 }
 
 /** Whether the supply of one receiver carries all alone: worked out only where its limit or its line leaves a doubt. */
-function isStrongAlone(evaluation: Evaluation, record: PartRecord, own: readonly Offer[]): boolean {
-  const { part, drawsMa, power } = record;
+function isStrongAlone(
+  evaluation: Evaluation,
+  { part, drawsMa, power }: PartRecord,
+  { own, allMa }: { readonly own: readonly Offer[]; readonly allMa: number },
+): boolean {
   const receiver = own[0]?.part ?? "";
+  // It carries whatever else hangs on the line as well.
+  const wholeMa = Math.max(drawsMa, allMa);
   const isSure = ({ limitMa, volts13, ohms }: Offer) =>
-    limitMa >= drawsMa && volts13 - (ohms * drawsMa) / 1000 >= (power.load?.minVolts ?? 0);
+    limitMa >= wholeMa && volts13 - (ohms * wholeMa) / 1000 >= (power.load?.minVolts ?? 0);
   if (own.some(isSure)) return true;
   const alone = supplyAlone(designUnder(evaluation.design, { type: "one on", receiver }));
   return alone(part.id)?.powered === true;

@@ -53,8 +53,14 @@ export type SupplyStop =
   | { readonly why: "asleep"; readonly part: PartId }
   /** It feeds as it is made, and has been set not to. */
   | { readonly why: "not set to feed"; readonly part: PartId; readonly setting: Setting }
-  /** A unit above, which feeds away from here. */
-  | { readonly why: "wrong side"; readonly part: PartId; readonly volts: number }
+  /** A unit above, which feeds away from here, or into the wrong end. */
+  | {
+      readonly why: "wrong side";
+      readonly part: PartId;
+      readonly volts: number;
+      /** It feeds downwards, and so into an input that takes no supply. */
+      readonly isDown?: true;
+    }
   /** Nothing is connected to this output, by which a supply would come. */
   | { readonly why: "open"; readonly part: PartId; readonly port: string }
   /** Nothing below feeds it; `nearest`: what in the design could, and the setting with which it would. */
@@ -336,7 +342,8 @@ function feederAbove(evaluation: Evaluation, from: PartRecord): SupplyStop | und
     const record = evaluation.record(id);
     if (!record || record.looped) continue;
     const volts = id === from.part.id ? undefined : idle.get(id);
-    if (volts !== undefined) return { why: "wrong side", part: id, volts };
+    const isDown = (record.power.supplies ?? []).some(({ down }) => down);
+    if (volts !== undefined) return { why: "wrong side", part: id, volts, ...(isDown ? { isDown } : {}) };
     for (const port of record.ports) {
       const far = port.side === "in" ? record.joined[port.id] : undefined;
       if (far) seen.add(far[0]);

@@ -17,7 +17,7 @@ const RANGE = ["fromMHz", "toMHz", "loMHz"] as const;
 export const bandConverter: Idea = (site, finding): readonly Candidate[] => {
   if (!("missing" in finding.facts)) return [];
   const { reason } = finding.facts.missing;
-  if (reason.kind !== "outside the LNB’s range") return [];
+  if (reason.kind !== "outside its range") return [];
   const { part: id, band } = reason;
   const lnb = site.evaluation.record(id);
   const to = LNB_FOR[band];

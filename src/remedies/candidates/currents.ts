@@ -49,6 +49,23 @@ export const ownLimits: Idea = (site, finding) => {
   ];
 };
 
+/** A motor that something holds: freed, or exchanged for one that turns; it then draws what motors do. */
+export const freeMotor: Idea = (site, finding) => {
+  if (finding.rule !== "supply-overloaded" || !("jammed" in finding.facts)) return [];
+  const { jammed } = finding.facts;
+  const record = jammed && site.evaluation.record(jammed.part);
+  const key = record && optionMeaning(record.kind, "turning current");
+  if (!jammed || !record || key === undefined) return [];
+  const { id } = record.part;
+  return [
+    candidate("free-motor", [id], { drawsMa: jammed.milliamps }, (design) => {
+      const d = draft(design);
+      d.set(id, { [key]: defaultOptions(record.kind)[key] });
+      return d.result();
+    }),
+  ];
+};
+
 /** What a small dish motor draws at least while it turns [mA]; from memory, as the range of the field. */
 const LEAST_TURNING_MA = 150;
 

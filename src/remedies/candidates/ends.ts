@@ -5,7 +5,7 @@ import { partsBeyond } from "../../design/lookup.ts";
 import { isSameValue } from "../../design/options.ts";
 import { candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
-import type { Site } from "../site.ts";
+import { offers, type Site } from "../site.ts";
 
 /** A load on each open output of a part. */
 export const terminateOutputs: Idea = (site, finding) => {
@@ -35,10 +35,23 @@ function isOnlyWay({ design, evaluation }: Site, wire: Wire): boolean {
   );
 }
 
+/** Without this wire a place would lose all of a service that it has some of now. */
+function isLastOfService({ design, report, evaluation }: Site, wire: Wire): boolean {
+  const behind = new Set([wire.to[0], ...partsBeyond(design.wires, [wire.to[0]], "downstream")]);
+  const rest = design.wires.filter((w) => w !== wire);
+  return report.verdicts.some(({ part, services }) => {
+    if (!behind.has(part)) return false;
+    const above = [...partsBeyond(rest, [part], "upstream")].map((id) => evaluation.record(id));
+    return services.some((s) => s.got > 0 && above.every((record) => !offers(record, s.service)));
+  });
+}
+
 /** One wire of a loop, or one of two ways of the same signal, taken off. */
 export const wireOff: Idea = (site, finding) => {
   const id = finding.parts[0] ?? "";
-  const into = site.design.wires.filter((w) => w.to[0] === id && !isOnlyWay(site, w));
+  const into = site.design.wires.filter(
+    (w) => w.to[0] === id && !isOnlyWay(site, w) && !isLastOfService(site, w),
+  );
   return into.map((wire) =>
     candidate("wire-off", [wireId(wire)], { from: wire.from, to: wire.to }, (design) => {
       const edit = removeParts(design, new Set(), new Set([wireId(wire)]));

@@ -1,8 +1,7 @@
 /** A modulator on a channel that an aerial brings as well: another channel. */
 import type { PartRecord } from "../../evaluate/evaluation.ts";
-import { bandEdgeMHz } from "../../findings/rules/aboveBandEdge.ts";
 import { describedOptions, doesCount, optionMeaning, optionsMeaning } from "../../parts/meanings.ts";
-import { tvChannelEdges } from "../../parts/plans.ts";
+import { bandEdgeMHz, tvChannelEdges } from "../../parts/plans.ts";
 import { EUROPEAN, rasterOf, type TvRaster, UHF_RASTERS } from "../../parts/tvRasters.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";

@@ -9,10 +9,12 @@ import { cableGrade } from "./cable.ts";
 import { plugIn } from "./connect.ts";
 import { otherConverter, quattroConverter, rightQuadrants, widebandForUnit } from "./converters.ts";
 import type { CurableRule } from "./curable.ts";
-import { lesserMotor, ownLimits, strongerSupply } from "./currents.ts";
+import { freeMotor, lesserMotor, ownLimits, strongerSupply } from "./currents.ts";
 import { terminateOutputs, wireOff } from "./ends.ts";
+import { placedFeed } from "./feedPlace.ts";
 import { freeChannel } from "./freeChannel.ts";
 import { gradedTaps } from "./graded.ts";
+import { houseAmplifier } from "./houseAmplifier.ts";
 import { betterDecoupling } from "./isolation.ts";
 import { deadCableOff, splitterForJoint } from "./joints.ts";
 import { otherGain, padBefore, padValue, sourcePad } from "./levels.ts";
@@ -35,7 +37,7 @@ import { ownPositionLines } from "./sharePositions.ts";
 import { endShort } from "./shorts.ts";
 import { amplifierSlope, equaliser } from "./slope.ts";
 import { stackForSwitch, stackUnderTheRoof } from "./stack.ts";
-import { higherSupply, inserter, mainsUnit, supplyOn } from "./supply.ts";
+import { higherSupply, inserter, lowerSupply, mainsUnit, supplyOn } from "./supply.ts";
 import { otherSocket, swapLeads } from "./swapLeads.ts";
 import { smallerSplit, tapValue } from "./taps.ts";
 import { missingTrunks } from "./trunks.ts";
@@ -51,6 +53,7 @@ export const FIRST: readonly Idea[] = [
   mend,
   deadCableOff,
   clearView,
+  placedFeed,
   letSupplyPass,
   missingTrunks,
   otherPlate,
@@ -70,7 +73,7 @@ const OTHER_FEED: readonly Idea[] = [stackUnderTheRoof, otherConverter, separate
 export const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   loop: [wireOff],
   "blocked-view": [clearView],
-  "supply-overloaded": [endShort, ownLimits, strongerSupply, mainsUnit, otherConverter],
+  "supply-overloaded": [endShort, freeMotor, ownLimits, strongerSupply, mainsUnit, otherConverter],
   "no-supply": [...BEHIND_LOOP, supplyOn, inserter, mainsUnit, higherSupply, bandCombiner],
   "not-connected": [askedPosition, secondLead, stackForSwitch],
   "wideband-shared": [aerialCable, ...OTHER_FEED],
@@ -99,7 +102,7 @@ export const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
   "wrong-quadrant": [rightQuadrants, quattroConverter, widebandForUnit],
   "command-lost": [askedPosition, ...BEHIND_LOOP, cableGrade],
   "motor-line": [motorCommands, strongerSupply, otherConverter, lesserMotor],
-  "user-band-conflict": [otherOutput, ownUserBands, otherReceiver],
+  "user-band-conflict": [lowerSupply, otherOutput, ownUserBands, otherReceiver],
   "wrong-feed": [
     menuOscillator,
     ownMessages,
@@ -127,7 +130,9 @@ export const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     ...OTHER_FEED,
     betterDish,
     masthead,
+    houseAmplifier,
     lessLossBefore,
+    smallerSplit,
     otherGain,
     filterBefore,
     phoneFilter,
@@ -168,6 +173,7 @@ export const IDEAS: Readonly<Record<CurableRule, readonly Idea[]>> = {
     equaliser,
     lineAmplifier,
     masthead,
+    houseAmplifier,
     cableGrade,
   ],
   "low-carrier-to-noise": [

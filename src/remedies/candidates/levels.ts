@@ -2,6 +2,7 @@
 
 import { partsBeyond } from "../../design/lookup.ts";
 import type { PartRecord } from "../../evaluate/evaluation.ts";
+import type { RuleId } from "../../findings/facts.ts";
 import type { Finding } from "../../findings/finding.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import type { PartKind } from "../../parts/contract.ts";
@@ -177,6 +178,9 @@ function gainOf(kind: PartKind, input: string | null): string | undefined {
   return all.find((key) => describedOptions(kind).get(key)?.ofInput === input) ?? all[0];
 }
 
+/** What a gain is turned to the middle for: its sockets then all have something to spare. */
+const CENTRED: readonly RuleId[] = ["level-limits", "tuner-blocked"];
+
 /** Gains on the way, turned so that the finding comes inside its limit. */
 export const otherGain: Idea = (site, finding) => {
   const place = curePlaceOf(site, finding);
@@ -199,8 +203,7 @@ export const otherGain: Idea = (site, finding) => {
       over > 0
         ? [worstExcessDb(site, finding), over].map((much) => -Math.ceil(much + 1))
         : [Math.ceil(-over + SPARE_DB)];
-    const centred =
-      finding.rule === "level-limits" ? centringDb(site, step.record, place.service) : undefined;
+    const centred = CENTRED.includes(finding.rule) ? centringDb(site, step.record, place.service) : undefined;
     if (centred !== undefined && Math.sign(centred) === -Math.sign(over))
       wishes.unshift(Math.sign(centred) * Math.min(Math.abs(centred), Math.ceil(Math.abs(over) + BEYOND_DB)));
     const id = step.record.part.id;

@@ -64,7 +64,8 @@ function rightFeed(record: PartRecord, finding: Finding): readonly Candidate[] {
   ];
 }
 
-function blamedOf({ facts }: Finding): Blamed | undefined {
+/** What a finding says of its culprit; undefined where it names none. */
+export function blamedOf({ facts }: Finding): Blamed | undefined {
   if ("missing" in facts) return facts.missing.blamed;
   return "culprit" in facts && typeof facts.culprit === "object" && "does" in facts.culprit
     ? facts.culprit

@@ -1,11 +1,13 @@
 /** Too little C/N: a masthead amplifier, the dish turned or larger, a pad before an amplifier taken away. */
 import type { Finding } from "../../findings/finding.ts";
 import { defectsOf, optionMeaning, standardValues } from "../../parts/meanings.ts";
+import type { Job } from "../../parts/trade.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
-import { isFed, wayUp } from "../site.ts";
+import { isFed, type Step, wayUp } from "../site.ts";
 import { wayOf } from "./cable.ts";
 import { excessDb, isWeak } from "./levels.ts";
+import { blamedOf } from "./mend.ts";
 import { curePlaceOf } from "./places.ts";
 import { isHidden } from "./view.ts";
 
@@ -29,7 +31,10 @@ export const masthead: Idea = (site, finding) => {
       optionMeaning(s.record.kind, "aerial supply") &&
       s.record.ports.some((p) => p.id === s.in && p.role === "input"),
   );
-  const cable = [...way].reverse().find((s) => s.record.kind.trade.job === "cable");
+  const down = [...way].reverse();
+  const cable = down.find((s) => s.record.kind.trade.job === "cable");
+  // What stands before the cable must pass the current up; else the unit goes right behind the amplifier.
+  const isPassed = down.slice(1, cable ? down.indexOf(cable) : 0).every(passesUp);
   const takes = place.service === "tv" ? "uhf" : "all";
   const needs = -excessDb(finding);
   const gainDb = Math.min(26, Math.max(10, Math.ceil(needs) + 8));
@@ -39,16 +44,25 @@ export const masthead: Idea = (site, finding) => {
       const lifted = d.insert("amp-masthead", { gainDb, takes }, [source, aerial.out]);
       const supply = amp && optionMeaning(amp.record.kind, "aerial supply");
       if (amp && supply) d.set(amp.record.part.id, { [supply]: "12" });
-      else if (!fed) d.insert("power-inserter", {}, cable ? [cable.record.part.id, "out"] : [lifted, "out"]);
+      else if (!fed)
+        d.insert("power-inserter", {}, cable && isPassed ? [cable.record.part.id, "out"] : [lifted, "out"]);
       return d.result();
     }),
   ];
 };
 
+/** Whether what arrives at the way's output of a part goes on to its input. */
+function passesUp({ record, in: input, out }: Step): boolean {
+  return (record.power.paths ?? []).some(({ from, to }) => from === out && to === input);
+}
+
 /** Lost to satellites beside the dish's own: a larger dish hears less of them. */
 function isOfNeighbours({ facts }: Finding): boolean {
   return "missing" in facts && facts.missing.spoiler?.by === "neighbours";
 }
+
+/** Where a fault may lie that a larger dish makes up for. */
+const AT_THE_DISH: readonly Job[] = ["dish", "converter"];
 
 /** A dish turned to its best, or a larger one. */
 export const betterDish: Idea = (site, finding) => {
@@ -61,31 +75,33 @@ export const betterDish: Idea = (site, finding) => {
   if (!dish) return [];
   const id = dish.part.id;
   const width = optionMeaning(dish.kind, "diameter");
-  const found: Candidate[] = [];
   const aim = defectsOf(dish.kind, dish.options).find(
     ({ option }) => option === optionMeaning(dish.kind, "pointing loss"),
   );
+  // A larger dish wants more aiming, not less: what is off its aim is aimed before anything is bought.
   if (aim)
-    found.push(
+    return [
       candidate("aim-dish", [id], { option: aim.option, from: aim.value, to: aim.soundValue }, (design) => {
         const d = draft(design);
         d.set(id, { [aim.option]: aim.soundValue });
         return d.result();
       }),
-    );
+    ];
   const diameterM = width === undefined ? undefined : dish.options[width];
-  if (width !== undefined && typeof diameterM === "number" && !isHidden(dish))
-    for (const larger of standardValues(dish.kind, width)
-      .filter((m) => m > diameterM + 0.1)
-      .slice(0, 2))
-      found.push(
-        candidate("larger-dish", [id, larger], { metres: larger }, (design) => {
-          const d = draft(design);
-          d.set(id, { [width]: larger });
-          return d.result();
-        }),
-      );
-  return found;
+  if (width === undefined || typeof diameterM !== "number" || isHidden(dish)) return [];
+  // What a cable or a pad takes away no dish brings back.
+  const blamed = site.evaluation.record(blamedOf(finding)?.part ?? "")?.kind.trade.job;
+  if (blamed !== undefined && !AT_THE_DISH.includes(blamed)) return [];
+  return standardValues(dish.kind, width)
+    .filter((m) => m > diameterM + 0.1)
+    .slice(0, 2)
+    .map((larger) =>
+      candidate("larger-dish", [id, larger], { metres: larger }, (design) => {
+        const d = draft(design);
+        d.set(id, { [width]: larger });
+        return d.result();
+      }),
+    );
 };
 
 /** A pad or a setting that takes level where it is needed. */

@@ -1,15 +1,17 @@
 /** Phone masts that come in with the aerial: a filter before the amplifier. */
+import type { PartId } from "../../design/design.ts";
+import type { PartRecord } from "../../evaluate/evaluation.ts";
 import { optionMeaning } from "../../parts/meanings.ts";
 import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
+import type { Site } from "../site.ts";
 
 /** Top of the mast's neighbours below: which filter leaves the channels that are on air. */
 const EDGE_700_MHZ = 694;
 
 export const phoneFilter: Idea = (site, finding) =>
-  finding.parts.flatMap((id): Candidate[] => {
-    const record = site.evaluation.record(id);
-    if (!record) return [];
+  withNext(site, finding.parts).flatMap((record): Candidate[] => {
+    const { id } = record.part;
     return Object.entries(record.inputs).flatMap(([input, spectrum]): Candidate[] => {
       if (!spectrum.bands.some((b) => b.origin.service === "mobile")) return [];
       const highest = spectrum.bands
@@ -25,6 +27,16 @@ export const phoneFilter: Idea = (site, finding) =>
       ];
     });
   });
+
+/** The parts, and whatever follows where something gets in from outside: one filter there serves all behind it. */
+function withNext({ evaluation }: Site, parts: readonly PartId[]): readonly PartRecord[] {
+  const ids = parts.flatMap((id) => {
+    const record = evaluation.record(id);
+    if (record?.kind.trade.job !== "unwanted signal") return [id];
+    return [id, ...Object.values(record.joined).map(([next]) => next)];
+  });
+  return [...new Set(ids)].flatMap((id) => evaluation.record(id) ?? []);
+}
 
 /** The best class that the trade keeps in store, for cables and for all else. */
 const BEST_CLASS = { cable: "A++", other: "A" } as const;

@@ -27,6 +27,9 @@ export const otherPlate: Idea = (site, finding) =>
     const loose = looseNear(site, record);
     const wishes = [leads, ...(loose.length > 0 ? [[...leads, ...loose]] : [])];
     const isMeant = loose.length > 0 || finding.parts.includes(record.part.id);
+    // Nobody takes a plate off the wall for too much level, unless it is the plate that gives too much.
+    const isNamed = finding.parts[0] === record.part.id;
+    if (!isNamed && (finding.at.side === "too much" || finding.rule === "tuner-blocked")) return [];
     const kept = servicesHandedOn(site, record);
     return wishes.flatMap((wanted) => {
       const one = plateFor(record, wanted, kept) ?? plateFor(record, wanted, []);
@@ -37,8 +40,14 @@ export const otherPlate: Idea = (site, finding) =>
 /** Plates on the ways of a finding; all of them where something that it is about hangs loose. */
 function platesAround(site: Site, finding: Finding): readonly PartRecord[] {
   const around = recordsAround(site, finding);
-  const isLoose = around.some((r) => r.ports.every((p) => p.side === "out" || !r.joined[p.id]));
+  const isLoose = around.some(hangsLoose);
   return (isLoose ? site.evaluation.records : around).filter((record) => record.kind.delivery);
+}
+
+/** Nothing leads to any of its inputs. */
+function hangsLoose({ ports, joined }: PartRecord): boolean {
+  const inputs = ports.filter((p) => p.side === "in");
+  return inputs.length > 0 && inputs.every((p) => !joined[p.id]);
 }
 
 /** What hangs on an output of a plate, or should: where it leads to, and what it is for. */
@@ -62,7 +71,7 @@ function leadTo(site: Site, to: PortRef): Lead {
 function looseNear(site: Site, record: PartRecord): readonly Lead[] {
   const [x, y] = record.part.at;
   return site.evaluation.records
-    .filter((other) => other !== record && other.ports.every((p) => p.side === "out" || !other.joined[p.id]))
+    .filter((other) => other !== record && hangsLoose(other))
     .flatMap((other) => {
       const apart = Math.abs(other.part.at[0] - x) + Math.abs(other.part.at[1] - y);
       return other.ports

@@ -5,6 +5,7 @@ import type { Meaning } from "../../parts/optionTrade.ts";
 import { type PositionCommand, positionAsked } from "../../signal/control.ts";
 import type { Idea } from "../candidate.ts";
 import { set } from "./mend.ts";
+import { missingTrunks } from "./trunks.ts";
 
 /** Sets it in the receiver's menu, to a position where something is connected; the first one first. */
 export const askedPosition: Idea = (site, finding) => {
@@ -18,6 +19,8 @@ export const askedPosition: Idea = (site, finding) => {
   // Several that stand at one empty position miss a lead there.
   const receiver = receivers.length === 1 ? site.evaluation.record(receivers[0] ?? "") : undefined;
   if (!unit || !receiver) return [];
+  // An LNB that nothing hangs on was put up to be watched: its leads are missing, and the receiver is set right.
+  if (finding.rule === "not-connected" && missingTrunks(site, finding).length > 0) return [];
   const offer = Object.values(unit.switches)
     .flatMap((state) => state.offers)
     .find((o) => o.part === receiver.part.id && [undefined, `${o.part}.${o.port}`].includes(finding.at.band));

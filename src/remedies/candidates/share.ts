@@ -56,9 +56,10 @@ export const ownOutputs: Idea = (site, finding) =>
     const outputs = outputsFor(converter, legs.length - 1);
     if (outputs === undefined) return [];
     const metres = lengthM(above);
+    const cables = metres === 0 ? 0 : legs.length - 1;
     const { id } = converter.part;
     return [
-      candidate("own-outputs", [id, split.part.id], { splitter: split.part.id }, (design) => {
+      candidate("own-outputs", [id, split.part.id], { splitter: split.part.id, cables }, (design) => {
         const d = draft(design);
         const ends = legs.map((leg) => d.other([split.part.id, leg]));
         if (plate) d.swap(plate, TWIN_PLATE.kind);

@@ -50,6 +50,9 @@ const MOST_LINES = 16;
 
 /** A stacking unit where a multiswitch was: one cable to each flat then serves all its tuners. */
 export const stackForSwitch: Idea = (site, finding) => {
+  // Open inputs of the unit itself get their leads; another unit would only let the receivers forget them.
+  const place = site.evaluation.record(finding.at.part);
+  if (finding.rule === "not-connected" && !place?.kind.reception) return [];
   const units = new Map<string, PartRecord>();
   for (const { receiver, feeding } of satelliteInputs(site)) {
     const { part, kind, options } = feeding.converter;

@@ -129,6 +129,24 @@ export const higherSupply: Idea = (site, finding) => {
   return [...units, ...inside];
 };
 
+/** A unit that feeds a single-cable line with less, where it keeps the line so high that no message is noticed. */
+export const lowerSupply: Idea = (site, finding) => {
+  if (finding.rule !== "user-band-conflict" || finding.facts.kind !== "standing volts") return [];
+  const { part } = finding.at;
+  const record = site.evaluation.record(part);
+  return (record ? optionsMeaning(record.kind, "supply volts") : []).flatMap((key) => {
+    const volts = record && standardValues(record.kind, key).findLast((v) => v <= (finding.limit ?? 0));
+    if (volts === undefined) return [];
+    return [
+      candidate("lower-supply", [part, key, volts], { volts }, (design) => {
+        const d = draft(design);
+        d.set(part, { [key]: volts });
+        return d.result();
+      }),
+    ];
+  });
+};
+
 /** A unit that lives on its receivers, in the sort that has a mains unit of its own and feeds the LNB. */
 export const mainsUnit: Idea = (site, finding) =>
   finding.parts.flatMap((id): readonly Candidate[] => {

@@ -8,6 +8,7 @@ import { type Candidate, candidate, type Idea } from "../candidate.ts";
 import { draft } from "../draft.ts";
 import type { Site } from "../site.ts";
 import { recordsAround } from "./around.ts";
+import { blamedOf } from "./mend.ts";
 
 /** Ports that are there for something of their own: on others swapped leads make no difference. */
 const OWN: readonly PortRole[] = [
@@ -28,10 +29,14 @@ const PLACES_PER_DOUBT = 6;
 const MOST_PAIRS = 6;
 
 export const swapLeads: Idea = (site, finding) =>
-  recordsAround(site, finding).flatMap((record) => [
-    ...swapsOf(site, record, "in"),
-    ...swapsOf(site, record, "out"),
-  ]);
+  recordsAround(site, finding).flatMap((record) => {
+    const outputs = swapsOf(site, record, "out");
+    const isKnown = blamedOf(finding)?.does === "legs swapped" && blamedOf(finding)?.part === record.part.id;
+    return [
+      ...swapsOf(site, record, "in"),
+      ...(isKnown ? outputs.map((swap) => ({ ...swap, doubt: 0 })) : outputs),
+    ];
+  });
 
 function swapsOf(site: Site, record: PartRecord, side: Port["side"]): readonly Candidate[] {
   const ports = record.ports.filter(

@@ -42,8 +42,9 @@ function led(unit: PartRecord, free: readonly Port[], source: Source): readonly 
   });
   if (leads.length === 0) return [];
   const [id, lnb] = [unit.part.id, source.lnb.part.id];
+  const facts = { source: lnb, ports: leads.map((l) => l.to), cables: source.cable ? leads.length : 0 };
   return [
-    candidate("missing-trunks", [id, lnb], { source: lnb, ports: leads.map((l) => l.to) }, (design) => {
+    candidate("missing-trunks", [id, lnb], facts, (design) => {
       const d = draft(design);
       const [x, y] = unit.part.at;
       leads.forEach(({ from, to }, i) => {

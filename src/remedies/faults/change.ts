@@ -2,7 +2,7 @@
 import { type Design, type Part, type PartId, type Wire, wireId } from "../../design/design.ts";
 import type { Edit } from "../../design/edits/edit.ts";
 import { insertIntoWire } from "../../design/edits/insert.ts";
-import { newPart } from "../../design/edits/parts.ts";
+import { addPart, newPart } from "../../design/edits/parts.ts";
 import { matchPorts, refit } from "../../design/edits/refit.ts";
 import { partById } from "../../design/lookup.ts";
 import { checkOptions } from "../../design/options.ts";
@@ -48,6 +48,23 @@ export function withoutWire(design: Design, id: string): Design {
 export function inWire(design: Design, id: string, kindKey: string, options: Options): Design {
   const part = newPart(design, kindKey, [0, 0], options);
   return part ? or(design, insertIntoWire(design, part, id)) : design;
+}
+
+/** Lets a cable that leads nowhere hang on a wire. */
+export function withDeadCable(design: Design, id: string, lengthM: number): Design {
+  const wire = design.wires.find((each) => wireId(each) === id);
+  const joint = wire && newPart(design, "t-joint", [0, 0]);
+  const jointed = joint && addPart(design, joint);
+  const tail = jointed?.ok ? newPart(jointed.design, "cable", [0, 0], { lengthM }) : undefined;
+  const whole = jointed?.ok && tail ? addPart(jointed.design, tail) : undefined;
+  if (!wire || !joint || !tail || !whole?.ok) return design;
+  const wires: readonly Wire[] = [
+    ...whole.design.wires.filter((each) => each !== wire),
+    { from: wire.from, to: [joint.id, "in"] },
+    { from: [joint.id, "out1"], to: wire.to },
+    { from: [joint.id, "out2"], to: [tail.id, "in"] },
+  ];
+  return { ...whole.design, wires };
 }
 
 /** Lets two wires change places at one end. */

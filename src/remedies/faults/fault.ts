@@ -33,6 +33,8 @@ const LIKELIHOODS = {
   "filter-missing": 3,
   "pad-missing": 2,
   "load-missing": 2,
+  "dead-cable": 2,
+  "switch-leaks": 1,
 } as const;
 
 export type FaultType = keyof typeof LIKELIHOODS;
@@ -79,6 +81,9 @@ export type FactsByFault = {
   "filter-missing": Nothing;
   "pad-missing": Nothing;
   "load-missing": Nothing;
+  "dead-cable": AtWire & { readonly lengthM: number };
+  /** How far apart it still keeps its inputs [dB]. */
+  "switch-leaks": { readonly crosstalkDb: number };
 };
 
 export type FaultOf<T extends FaultType> = {

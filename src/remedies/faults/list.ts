@@ -1,8 +1,8 @@
 /** All single faults that a design can have. */
 import type { Design, PartId } from "../../design/design.ts";
 import type { Fault, FaultFinder } from "./fault.ts";
-import { roofFaults, unfittedFaults, wrongKindFaults } from "./types/fitted.ts";
-import { cableFaults, swapFaults, wireFaults } from "./types/leads.ts";
+import { roofFaults, switchFaults, unfittedFaults, wrongKindFaults } from "./types/fitted.ts";
+import { cableFaults, deadCableFaults, swapFaults, wireFaults } from "./types/leads.ts";
 import { settingFaults, supplyFaults } from "./types/settings.ts";
 
 const FINDERS: readonly FaultFinder[] = [
@@ -14,6 +14,8 @@ const FINDERS: readonly FaultFinder[] = [
   roofFaults,
   cableFaults,
   unfittedFaults,
+  deadCableFaults,
+  switchFaults,
 ];
 
 /** Every single fault of a design, in a fixed order; many change nothing that anybody would notice. */

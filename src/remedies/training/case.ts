@@ -15,6 +15,7 @@ import riserBlock from "./designs/riser-block.json" with { type: "json" };
 import setFedAerial from "./designs/set-fed-aerial.json" with { type: "json" };
 import singleCableHouse from "./designs/single-cable-house.json" with { type: "json" };
 import twoSatellites from "./designs/two-satellites.json" with { type: "json" };
+import yardCBand from "./designs/yard-c-band.json" with { type: "json" };
 
 /** 1: one look and one measurement. 5: several parts could do the same. */
 export type Level = 1 | 2 | 3 | 4 | 5;
@@ -73,6 +74,7 @@ const DESIGNS: Readonly<Record<string, unknown>> = {
   "set-fed-aerial": setFedAerial,
   "single-cable-house": singleCableHouse,
   "two-satellites": twoSatellites,
+  "yard-c-band": yardCBand,
 };
 
 /** The design that a case is about: an example, or one made for training. */

@@ -80,6 +80,13 @@ export const CASES: readonly TrainingCase[] = [
     walk: { part: "tv1", service: "tv" },
   },
   {
+    id: "from-the-van",
+    level: 3,
+    design: "yard-c-band",
+    fault: "wrong-converter:lnb=lnb-universal",
+    walk: { part: "sat1", service: "satellite" },
+  },
+  {
     id: "one-strand",
     level: 3,
     design: "masthead-house",
@@ -204,6 +211,13 @@ export const CASES: readonly TrainingCase[] = [
     design: "house-universal",
     fault: "corroded-joint:drop1.out>plate1.in",
     walk: { part: "sat1", service: "satellite" },
+  },
+  {
+    id: "ten-centimetres",
+    level: 5,
+    design: "masthead-house",
+    fault: "dead-cable:drop1.out>plate1.in",
+    walk: { part: "tv1", service: "tv" },
   },
   {
     id: "fifth-lead",

@@ -2,6 +2,7 @@
 import type { Part } from "../../design/design.ts";
 import { kindOf } from "../../parts/catalogue.ts";
 import { optionMeaning } from "../../parts/meanings.ts";
+import type { Meaning } from "../../parts/optionTrade.ts";
 import type { GivenUp } from "../../remedies/givenUp.ts";
 import type { Work, WorkPlace } from "../../remedies/work.ts";
 import { plural } from "../../words/plural.ts";
@@ -18,12 +19,14 @@ export function workWords(work: Work, names: StepNames): string {
         ? `Fit ${named(work.part)} between ${end(work.between[0])} and ${end(work.between[1])}`
         : `Fit ${named(work.part)}`;
     case "remove":
-      return `Remove ${name(work.part.id)}`;
+      return removed(work.part, name(work.part.id));
     case "replace":
       return `Replace ${name(work.before.id)} with: ${kindName(work.after)}${caption(work.after)}`;
     case "set":
-      if (work.options.every(({ option }) => meansObstacles(work.part, option)))
+      if (work.options.every(({ option }) => means(work.part, option, "obstacles")))
         return `Put ${name(work.part.id)} where its view is free`;
+      if (work.options.every(({ option }) => means(work.part, option, "further feeds")))
+        return `Place the LNBs beside the first one on ${name(work.part.id)}, and realign them with a meter`;
       return `Set ${name(work.part.id)}: ${list(work.options.map((o) => optionChange(work.part, o)))}`;
     case "connect":
       return `Connect ${end(work.from)} to ${end(work.to)}`;
@@ -32,6 +35,13 @@ export function workWords(work: Work, names: StepNames): string {
     case "move lead":
       return `Move the lead of ${end(work.kept)} from ${end(work.from)} to ${end(work.to)}`;
   }
+}
+
+/** What stands in the drawing for a fault is mended, not taken off. */
+function removed({ kind }: Part, name: string): string {
+  const trade = kindOf(kind)?.trade;
+  if (trade?.job === "unwanted signal") return `Replace the lead that picks up ${name}`;
+  return trade?.defect ? `Cut out ${name} and fit a new connector` : `Remove ${name}`;
 }
 
 const PLACES: Readonly<Record<WorkPlace, string>> = {
@@ -80,8 +90,8 @@ function optionChange(
   return `${optionWords(part.kind, option)} from ${before} to ${after}`;
 }
 
-/** What stands before a dish is not set: the dish goes where it does not. */
-function meansObstacles({ kind }: Part, option: string): boolean {
+/** What stands before a dish is not set: the dish goes where it does not. Nor is where an LNB sits. */
+function means({ kind }: Part, option: string, meaning: Meaning): boolean {
   const found = kindOf(kind);
-  return found !== undefined && optionMeaning(found, "obstacles") === option;
+  return found !== undefined && optionMeaning(found, meaning) === option;
 }

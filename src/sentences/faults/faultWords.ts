@@ -156,6 +156,16 @@ export const FAULT_WORDS: Readonly<Record<FaultType, TypeWords>> = {
     name: "the terminator is not there",
     lesson: "An open end reflects: the ripple shows on some channels and not on others.",
   },
+  "dead-cable": {
+    name: "a dead end of cable hangs on the line",
+    lesson:
+      "An open tail shorts the line where it is a quarter of a wave long: ten centimetres of it take a UHF channel.",
+  },
+  "switch-leaks": {
+    name: "a switch mixes its inputs",
+    lesson:
+      "A damaged switch lets one input into another: levels and volts are as planned, and the C/N is poor behind it.",
+  },
 };
 
 /** One fault of a design as a sentence: "The plug is off between “Amplifier” (out 2) and “Drop”." */
@@ -227,6 +237,10 @@ export function faultSentence(design: Design, fault: Fault): string {
       return `${name} was never fitted: a plain coupler sits in its place.`;
     case "load-missing":
       return `${name} was never fitted.`;
+    case "dead-cable":
+      return `A dead cable of ${numeralAsSet(fault.facts.lengthM)} m hangs on the line ${betweenEnds(design, fault.facts.wire)}.`;
+    case "switch-leaks":
+      return `${name} keeps its inputs only ${numeralAsSet(fault.facts.crosstalkDb)} dB apart.`;
   }
 }
 

@@ -82,8 +82,8 @@ function aboveMessage({ finding: { at, facts } }: Told<"above-band-edge">): read
   const which = `${partName(at.part)} lists ${carriers(n, "tv")} above ${numeralAsSet(facts.edgeMHz)} MHz (${list(facts.channels)})`;
   return [
     plural(n, {
-      one: `${which}: no transmitter uses it now.`,
-      other: `${which}: no transmitter uses them now.`,
+      one: `${which}: no transmitter uses it now, so nobody misses it.`,
+      other: `${which}: no transmitter uses them now, so nobody misses them.`,
     }),
   ];
 }

@@ -4,6 +4,7 @@ import { numeral } from "../../words/numbers.ts";
 import { plural } from "../../words/plural.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
 import { capital, plainName, roughly } from "../explain/plainWords.ts";
+import { addedChannels, hasChannelList } from "../lossWords.ts";
 import { type Counted, carriers, list, nameOfBand, partName, share } from "../phrases.ts";
 import type { RuleWords, Told } from "../ruleWords.ts";
 
@@ -25,10 +26,12 @@ export const bandCut: RuleWords<"band-cut"> = {
       `${plural(lost, { one: "one is outside its range", other: (n) => `${n} are outside its range` })}.`
     );
   },
-  cure: ({ finding: { at } }) =>
+  cure: ({ finding: { at }, record }) =>
     at.service === "satellite"
       ? `Replace ${partName(at.part)} with a part that passes the whole feed, or use a feed that fits into its range.`
-      : `Replace ${partName(at.part)} with a part of wider range, if these carriers are wanted.`,
+      : hasChannelList(record)
+        ? addedChannels(at.part)
+        : `Replace ${partName(at.part)} with a part of wider range, if these carriers are wanted.`,
   customer: (told) => {
     const { at } = told.finding;
     const { lost, of } = sums(told);

@@ -18,7 +18,11 @@ export const levelLimits: RuleWords<"level-limits"> = {
   message: (told) => levelMessage(told.finding, whereOf(told)),
   cure: (told) => {
     const { facts, value = 0, limit = 0 } = told.finding;
-    const cure = culpritCure(facts.culprit);
+    const over = Math.ceil(value - limit - 0.05);
+    const { culprit } = facts;
+    if (culprit?.does === "high gain" && culprit.amount > over)
+      return `Turn ${partName(culprit.part)} down by ${numeralAsSet(over)} dB.`;
+    const cure = culpritCure(culprit);
     if (cure !== undefined) return cure;
     return isTooStrong(told.finding)
       ? `Put ${numeralAsSet(Math.ceil(value - limit))} dB of attenuation or more before it, or turn a gain down.`

@@ -36,17 +36,22 @@ export const noSupply: RuleWords<"no-supply"> = {
     const [volts, needs] = figures(told);
     switch (facts.kind) {
       case "unfed":
-        return stopWords(told, facts.stop);
+        return `${stopWords(told, facts.stop)}${lossWords(name, "supply", facts)}`;
       case "mains off":
-        return `The mains of ${name} is off, so it does nothing.`;
+        return `The mains of ${name} is off, so it does nothing.${lossWords(name, "mains", facts)}`;
       case "only with others":
-        return othersWords(name, facts);
+        return othersWords(told, facts);
       case "edge":
         return `${name} gets ${volts} V and needs ${needs} V${facts.lost.failsAtC === undefined ? "" : `: with cables at ${numeral(facts.lost.failsAtC, 0)} °C it fails`}.`;
       default: {
         if (isTogether(facts))
-          return `${name} gets ${volts} V when all receivers ask for ${askedWords(told.record, "V")} at once, and needs ${needs} V.`;
-        const when = facts.kind === "too low" ? "" : ` when ${askedWords(told.record, "V")} is asked for`;
+          return isOnUserBands(told)
+            ? `${name} gets ${volts} V when all receivers rest at 13 V, and needs ${needs} V.`
+            : `${name} gets ${volts} V when all receivers ask for ${askedWords(told.record, "V")} at once, and needs ${needs} V.`;
+        const atRest = isOnUserBands(told)
+          ? " when receivers rest at 13 V"
+          : ` when ${askedWords(told.record, "V")} is asked for`;
+        const when = facts.kind === "too low" ? "" : atRest;
         const taker = takerWords(facts.lost);
         if (!taker)
           return `${partName(facts.lost.supply)} gives only ${besideLimit(facts.lost.givenVolts, told.finding.limit ?? 0)[0]} V${when}; ${name} needs ${needs} V.`;
@@ -90,7 +95,7 @@ export const noSupply: RuleWords<"no-supply"> = {
     if (finding.facts.kind === "mains off")
       return `${name} runs on a mains unit of its own, and its mains is off. It converts, switches and amplifies nothing, and feeds nothing above it. ${dead}`;
     if (finding.facts.kind === "only with others")
-      return `${othersWords(name, finding.facts)} Nothing is wrong while all receivers are on, so this shows up weeks after the job. ${dead}`;
+      return `${othersWords(told, finding.facts)} Nothing is wrong while all receivers are on, so this shows up weeks after the job. ${dead}`;
     const [volts, needs] = figures(told);
     const held = `${name} needs at least ${needs} V and gets ${volts} V.`;
     return `${held} ${detail(told, finding.facts)} ${dead}`;
@@ -106,7 +111,8 @@ export const noSupply: RuleWords<"no-supply"> = {
     const at = `Voltmeter from inner conductor to screen on the cable at ${name}: ${volts} V, where ${needs} V or more belong.`;
     if (finding.facts.kind !== "unfed") {
       const { taker } = finding.facts.lost;
-      if (isTogether(finding.facts)) return `${at} Set all receivers to a vertical channel for it.`;
+      if (isTogether(finding.facts))
+        return isOnUserBands(told) ? at : `${at} Set all receivers to a vertical channel for it.`;
       if (!taker)
         return `${at} Then at ${partName(finding.facts.lost.supply)} itself: as little there proves it.`;
       return `${at} Then on both sides of ${partName(taker.part)}, with the load on: ${numeral(taker.volts)} V between them prove it.`;
@@ -124,6 +130,27 @@ function figures({ finding }: ToldHere): readonly [string, string] {
   return besideLimit(finding.value ?? 0, finding.limit ?? 0);
 }
 
+/** Whether all lines that feed it are single-cable ones: receivers rest at 13 V there, and ask by messages. */
+function isOnUserBands({ record }: ToldHere): boolean {
+  const ports = record?.power.load?.ports ?? [];
+  const switches = record?.power.switches ?? [];
+  return ports.length > 0 && ports.every((port) => switches.some((s) => s.port === port && s.by === "stack"));
+}
+
+/** What it costs, which some reception survives: a strong signal gets through a dead amplifier. */
+function lossWords(
+  name: string,
+  lacks: "supply" | "mains",
+  { lossDb }: { readonly lossDb?: number },
+): string {
+  return lossDb === undefined || lossDb < LEAST_LOSS_DB
+    ? ""
+    : ` Without ${lacks} ${name} loses ${numeral(lossDb)} dB.`;
+}
+
+/** Less is not worth a sentence [dB]; our choice. */
+const LEAST_LOSS_DB = 0.5;
+
 function isTogether(facts: NoSupplyFacts): boolean {
   return "isTogether" in facts && facts.isTogether === true;
 }
@@ -131,18 +158,26 @@ function isTogether(facts: NoSupplyFacts): boolean {
 type OthersFacts = Extract<NoSupplyFacts, { kind: "only with others" }>;
 
 /** Who goes without, and when. */
-function othersWords(name: string, facts: OthersFacts): string {
+function othersWords(told: ToldHere, facts: OthersFacts): string {
+  const name = partName(told.finding.at.part);
   const victim = partName(facts.victim);
   const [first, ...more] = facts.others;
   const whileOff =
     first !== undefined && more.length === 0
-      ? `while ${partName(first)} is off`
-      : "while all other receivers are off";
+      ? `while ${partName(first)} is ${givesNothing(told, first)}`
+      : "while all other receivers are off or in standby";
   if (facts.asleep !== undefined)
     return `${partName(facts.asleep)} saves energy: ${whileOff}, it does not feed ${name}, so ${victim} gets nothing from there.`;
   if (facts.isTooWeak)
     return `${victim} is too weak to feed ${name} alone: ${whileOff}, it gets nothing from there.`;
   return `No supply of ${victim} reaches ${name}: ${whileOff}, ${victim} gets nothing from there.`;
+}
+
+/** When a receiver feeds nothing; some feed the cable in standby too. */
+function givesNothing({ evaluation }: ToldHere, receiver: string): string {
+  const record = evaluation.record(receiver);
+  const key = record && optionMeaning(record.kind, "standby supply");
+  return key !== undefined && record?.options[key] === true ? "unplugged" : "off or in standby";
 }
 
 function othersCure(name: string, facts: OthersFacts): string {
@@ -186,10 +221,12 @@ function stopWords(told: ToldHere, stop: SupplyStop): string {
     case "asleep":
       return `${name} saves energy: none of its receivers is on, so it does not feed ${victim}.`;
     case "receiver off":
-      return `${name} ${isOn(record) ? "is set to feed nothing" : "is off and feeds nothing"}, so ${victim} gets no supply.`;
+      return `${name} ${feedsNothing(record)}, so ${victim} gets no supply.`;
     case "not set to feed":
       return `${name} is not set to feed ${victim}, which gets no supply.`;
     case "wrong side":
+      if (stop.isDown)
+        return `${name} is on the wrong side of ${victim}: its ${voltsDo(stop.volts, { one: "comes", other: "come" })} to an input that takes no supply.`;
       return `${name} is on the wrong side of ${victim}: its ${voltsDo(stop.volts, { one: "goes", other: "go" })} up and away from there.`;
     case "open":
       return `${victim} gets no supply: nothing is connected to ${portOfPart(record, stop.part, stop.port)}.`;
@@ -312,8 +349,18 @@ function stopMeasure(told: ToldHere, stop: SupplyStop): string {
   }
 }
 
+/** Why a receiver gives its cable nothing: it is unplugged, in standby, or set so. */
+function feedsNothing(record: PartRecord | undefined): string {
+  if (isOn(record)) return "is set to feed nothing";
+  return stateOf(record) === "standby" ? "is in standby and feeds nothing" : "is off and feeds nothing";
+}
+
+function stateOf(record: PartRecord | undefined): unknown {
+  const key = record && optionMeaning(record.kind, "receiver state");
+  return key === undefined ? undefined : record?.options[key];
+}
+
 /** A receiver that is on may still be set to give its cable nothing. */
 function isOn(record: PartRecord | undefined): boolean {
-  const key = record && optionMeaning(record.kind, "receiver state");
-  return key !== undefined && record?.options[key] === "on";
+  return stateOf(record) === "on";
 }

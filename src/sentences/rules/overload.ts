@@ -60,6 +60,9 @@ export const overload: RuleWords<"overload"> = {
         : `Put a filter before ${name} that keeps out what is not wanted.`;
     if (told.record?.ports.some((p) => p.side === "in" && p.medium === "sky"))
       return `Replace ${name} with an LNB of ${numeralAsSet(over)} dB less gain.`;
+    const loud = lopsidedBy(facts.load);
+    if (facts.because === "gain" && loud)
+      return `Put ${numeralAsSet(over)} dB of attenuation behind ${partName(loud.part)}, before the other signals join, or turn ${name} down.`;
     if (facts.because === "gain" && facts.gainDb < over)
       return `Take ${name} out, or put ${numeralAsSet(over)} dB of attenuation before it.`;
     if (facts.because === "gain")
@@ -130,6 +133,17 @@ function deratingWords(rule: DeratingRule, n: number): string {
   }
 }
 
+/** One service that makes nearly all of the load beside others, which a lower gain would only take down with it. */
+function lopsidedBy(load: readonly LoadShare[]): LoadShare | undefined {
+  const [first] = load;
+  return first && first.share >= MOST_OF_IT && load.some((l) => l.service !== first.service)
+    ? first
+    : undefined;
+}
+
+/** A choice of this tool: the others lie 10 dB below in all. */
+const MOST_OF_IT = 0.9;
+
 /** Why: what makes up the load, or that it amplifies or gets too much. */
 function reasonOf({ finding: { facts, parts, at }, evaluation }: Here): string {
   const [first] = facts.load;
@@ -142,6 +156,9 @@ function reasonOf({ finding: { facts, parts, at }, evaluation }: Here): string {
       ? load
       : `${load} and come in at ${partName(sender)}, ${screen}`;
   }
+  const loud = lopsidedBy(facts.load);
+  if (facts.because === "gain" && loud)
+    return `${SENDERS[loud.service]} from ${partName(loud.part)} make ${percent(loud.share)} of its load`;
   if (facts.because === "gain") return `it amplifies by ${numeral(facts.gainDb)} dB, which is too much here`;
   const sender = parts.find((part) => part !== at.part);
   return sender === undefined ? "too much comes in" : `too much comes in from ${partName(sender)}`;

@@ -1,6 +1,9 @@
+import type { Evaluation } from "../../evaluate/evaluation.ts";
 import type { BandFacts } from "../../findings/bandFacts.ts";
 import type { SharedFrequenciesFacts } from "../../findings/rules/sharedFrequencies.ts";
+import { optionMeaning } from "../../parts/meanings.ts";
 import { type CollisionGrade, spareNeededDb } from "../../rf/protection.ts";
+import type { Service } from "../../signal/carrier.ts";
 import { numeral } from "../../words/numbers.ts";
 import { plural } from "../../words/plural.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
@@ -23,6 +26,11 @@ export const sharedFrequencies: RuleWords<"shared-frequencies"> = {
     const range = `${numeral(facts.fromMHz, 0)} to ${numeral(facts.toMHz, 0)} MHz`;
     if (facts.intruder !== undefined && facts.other.service === "distant")
       return `${partName(facts.intruder)} also receives ${inSentence(facts.other)}, on ${range} where ${nameOfBand(facts.victim)} is. ${tollsWords(facts)}`;
+    const own = ownChannel(evaluation, facts);
+    if (own !== undefined) {
+      const met = [facts.victim, facts.other].find((b) => b.part !== own) ?? facts.victim;
+      return `${partName(own)} sends on ${facts.worst.name}, where ${nameOfBand(met)} is. ${tollsWords(facts)}`;
+    }
     const shared = `${names} share ${range} behind ${partName(at.part)}. ${tollsWords(facts)}`;
     if (facts.intruder === undefined) return shared;
     const screen = screenWords(evaluation, facts.intruder);
@@ -40,7 +48,13 @@ export const sharedFrequencies: RuleWords<"shared-frequencies"> = {
         ? `${lead}.`
         : `${lead}, or put a filter before ${partName(at.part)}.`;
     }
+    const own = ownChannel(evaluation, facts);
+    if (own !== undefined) return `Set ${partName(own)} to a free channel.`;
+    const noisy = [facts.victim, facts.other].find((b) => b.sort === "noise" && b.service === "tv");
+    if (noisy) return `Turn ${partName(noisy.part)} down, or put a filter for its channel right behind it.`;
     // No filter parts what is wanted from what is wanted on the same frequency.
+    if (isOnAir(facts.victim) && isOnAir(facts.other))
+      return `Take ${partName(spareOf(evaluation, facts))} off this line, or stop the shared channels of one of them before ${partName(at.part)}.`;
     const isSatellite = facts.victim.service === "satellite" || facts.other.service === "satellite";
     return isSatellite
       ? "Give one of them a cable of its own, or use single-cable reception."
@@ -92,6 +106,28 @@ export const sharedFrequencies: RuleWords<"shared-frequencies"> = {
     return pictureOf(told, spot, marks);
   },
 };
+
+/** The modulator of the two, whose channel can be chosen; not its noise, which is in all of them. */
+function ownChannel(evaluation: Evaluation, { victim, other }: SharedFrequenciesFacts): string | undefined {
+  if (victim.sort === "noise" || other.sort === "noise") return undefined;
+  return [other, victim].find(({ part }) => {
+    const kind = evaluation.record(part)?.kind;
+    return kind && optionMeaning(kind, "own channel") !== undefined;
+  })?.part;
+}
+
+/** An aerial beside a network; of two aerials the one that is received worse. */
+function spareOf(evaluation: Evaluation, { victim, other }: SharedFrequenciesFacts): string {
+  const isAerial = ({ part }: BandFacts) => evaluation.record(part)?.kind.trade.job === "aerial";
+  return !isAerial(victim) && isAerial(other) ? other.part : victim.part;
+}
+
+const ON_AIR: readonly Service[] = ["tv", "dab", "fm"];
+
+/** Carriers on their own frequencies, which stay there: no part moves them apart. */
+function isOnAir({ service, sort }: BandFacts): boolean {
+  return sort === undefined && ON_AIR.includes(service);
+}
 
 function isWithin(x: number, from: number, to: number): boolean {
   return x >= from && x <= to;

@@ -17,6 +17,8 @@ export const supplyOverloaded: RuleWords<"supply-overloaded"> = {
       return `${partName(at.part)} does not block DC: its ${numeral(facts.ohms, 0)} Ω draw ${numeral(value, 0)} mA from the line and get hot.`;
     const who = list(facts.draws.map((draw) => partName(draw.part)));
     const delivers = `${partName(at.part)} delivers ${numeral(limit, 0)} mA at most${facts.inputs > 1 ? " in all" : ""}`;
+    if (facts.jammed)
+      return `${partName(facts.jammed.part)} draws ${numeral(facts.jammed.milliamps, 0)} mA, far more than a motor that turns freely. ${delivers}, and all together draw ${numeral(value, 0)} mA.`;
     return plural(facts.draws.length, {
       one: `${who} draws ${numeral(value, 0)} mA; ${delivers}.`,
       other: `${who} together draw ${numeral(value, 0)} mA; ${delivers}.`,
@@ -26,6 +28,7 @@ export const supplyOverloaded: RuleWords<"supply-overloaded"> = {
     if (facts.kind === "short")
       return `Repair ${partName(at.part)}, or replace it with a part that blocks DC.`;
     if (facts.kind === "resistor") return `Replace ${partName(at.part)} with a terminator that blocks DC.`;
+    if (facts.jammed) return `Free ${partName(facts.jammed.part)}, or replace it.`;
     const [most] = facts.draws;
     return `Replace ${partName(at.part)} with one of stronger supply, or feed ${partName(most?.part ?? at.part)} from a mains unit.`;
   },

@@ -32,6 +32,8 @@ export const userBandConflict: RuleWords<"user-band-conflict"> = {
         return facts.isAlone
           ? `${name} is not in single-cable mode, but is on the single-cable line of ${converter}.`
           : `${name} is not in single-cable mode and blocks the line of ${converter}: the other receivers cannot send their messages.`;
+      case "standing volts":
+        return `${name} keeps ${numeral(facts.volts)} V on the line of ${converter}: no receiver can raise it, so no message is noticed.`;
       case "no such user band":
         return `${tunerOf(told)} is set to user band ${facts.userBand}, which ${converter} does not have: ${hasWords(facts.has)}.`;
       case "other centre": {
@@ -52,6 +54,10 @@ export const userBandConflict: RuleWords<"user-band-conflict"> = {
         return facts.setting
           ? `Set ${name} to single-cable mode, with a free user band.`
           : `Replace ${name} with an SCR/dSCR receiver, or give it another line.`;
+      case "standing volts":
+        return facts.canBeSet
+          ? `Set ${name} to 14 V at most, or let the receivers feed the line.`
+          : `Replace ${name} with an SCR/dSCR receiver, or give it another line.`;
       case "no such user band":
         return `Set ${tunerOf(told, "of")} to a free user band of ${partName(facts.converter)}.`;
       case "other centre":
@@ -60,6 +66,8 @@ export const userBandConflict: RuleWords<"user-band-conflict"> = {
   },
   customer: (told) => {
     const { at, facts } = told.finding;
+    if (facts.kind === "standing volts")
+      return `${capital(plainName(told, at.part))} powers the shared cable in a way that drowns what the receivers ask for.`;
     if (facts.kind === "wrong mode")
       return `${capital(plainName(told, at.part))} is not set up for the cable it shares and blocks it for the others.`;
     if (facts.kind !== "twice")
@@ -80,6 +88,11 @@ export const userBandConflict: RuleWords<"user-band-conflict"> = {
           "On a single-cable line everybody rests at 13 V and rises to 18 V only for the few milliseconds of a message. " +
           `${name} is in universal mode: it holds 13 or 18 V and sends steady tone of 22 kHz. So messages never stand out, and ${converter} gets no valid command.`
         );
+      case "standing volts":
+        return (
+          "On a single-cable line everybody rests at 13 V and rises to 18 V only for the few milliseconds of a message. " +
+          `${name} holds the line of ${converter} at ${numeral(facts.volts)} V all the time, so no message begins with a rise, and none is read.`
+        );
       case "twice":
         return (
           `User band ${facts.userBand}${facts.centreMHz === undefined ? "" : `, centred on ${numeral(facts.centreMHz)} MHz,`} is set at ${value} tuners; each user band may have ${limit}. ` +
@@ -98,6 +111,8 @@ export const userBandConflict: RuleWords<"user-band-conflict"> = {
     const name = partName(at.part);
     if (facts.kind === "wrong mode")
       return `Voltmeter on the line at ${partName(facts.converter)}: in rest 13 V belong there. With ${name} plugged in it stays near 18 V or shows steady tone; unplug it, and the others work again.`;
+    if (facts.kind === "standing volts")
+      return `Voltmeter on the line at ${partName(facts.converter)}: in rest 13 to 14 V belong there. With ${name} switched on it stays near ${numeral(facts.volts)} V.`;
     if (facts.kind !== "twice")
       return `Look into the menu of ${name}, and hold its user bands against the label of ${partName(facts.converter)}: number and centre must be the same in both.`;
     const receivers = receiversOf(facts.tuners);

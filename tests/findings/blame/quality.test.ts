@@ -210,7 +210,7 @@ describe("what disturbs a carrier most", () => {
   test("a signal from outside: where it comes in, told at the output where they meet", () => {
     const channels = [{ channel: 61, mode: "dvbt-64qam-2/3", levelOffsetDb: 0 }];
     const quality = found(
-      { x: ["pick-up", { mast700: false, mastDbuv: 50 }], a: aerial(60, { channels }) },
+      { x: ["pick-up", { mast700: false, mastDbuv: 50 }], a: aerial(60, { channels, formerOnAir: true }) },
       "a.out > x.in, x.out > z.in",
     );
     expect(quality?.spoiler).toMatchObject({

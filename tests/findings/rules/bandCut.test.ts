@@ -8,7 +8,7 @@ import { foundBy } from "./foundBy.ts";
 
 const aerial = (...channels: readonly number[]): Sketch[string] => [
   "aerial-uhf",
-  { levelDbuv: 60, channels: channels.map((channel) => ({ channel })) },
+  { levelDbuv: 60, formerOnAir: true, channels: channels.map((channel) => ({ channel })) },
 ];
 const tv = (parts: Sketch, wires: string) =>
   foundBy("band-cut", draw({ z: ["receiver-tv"], ...parts }, wires));

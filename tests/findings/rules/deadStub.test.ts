@@ -35,6 +35,14 @@ describe("a dead end on a T joint", () => {
     expect(foundBy("dead-stub", backwards(dead))).toMatchObject([{ parts: ["t", "d"] }]);
   });
 
+  test("is not told once more as an open end", () => {
+    expect(foundBy("not-connected", dead)).toEqual([]);
+    // 0.2 m hit none of these channels: nobody suffers, so its open end is a note as any other.
+    const harmless = joined({ d: ["cable", { lengthM: 0.2 }] }, "t.out2 > d.in");
+    expect(foundBy("dead-stub", harmless)).toEqual([]);
+    expect(foundBy("not-connected", harmless)).toMatchObject([{ severity: "note", parts: ["d"] }]);
+  });
+
   // Shorted: multiples of 40.97 MHz, 13 times: 532.6; 12 times: 491.7. 28 lies from 526 to 534 MHz.
   test("stops other channels where it is shorted", () => {
     const [found] = foundBy(

@@ -10,7 +10,8 @@ import { backwards, foundBy } from "./foundBy.ts";
 const channel = (n: number) => ({ channel: n, mode: "dvbt-64qam-2/3", levelOffsetDb: 0 });
 const aerial = (levelDbuv: number, ...channels: readonly number[]): Sketch[string] => [
   "aerial-uhf",
-  { levelDbuv, channels: channels.map(channel) },
+  // Where TV above channel 48 is still on air, a mast can meet it.
+  { levelDbuv, formerOnAir: true, channels: channels.map(channel) },
 ];
 const mast = (mastDbuv: number): Sketch[string] => ["pick-up", { mast700: false, mastDbuv }];
 

@@ -13,7 +13,11 @@ const T = "dvbt-64qam-2/3";
 type Row = readonly [channel: number, levelOffsetDb: number];
 const aerial = (levelDbuv: number, ...rows: readonly Row[]): Sketch[string] => [
   "aerial-uhf",
-  { levelDbuv, channels: rows.map(([channel, levelOffsetDb]) => ({ channel, mode: T, levelOffsetDb })) },
+  {
+    levelDbuv,
+    formerOnAir: true,
+    channels: rows.map(([channel, levelOffsetDb]) => ({ channel, mode: T, levelOffsetDb })),
+  },
 ];
 const set = (o: Record<string, unknown> = {}): Sketch[string] => ["receiver-tv", o];
 

@@ -265,6 +265,24 @@ const ROWS: readonly Row[] = [
     loses: [],
   },
   {
+    // A quarter of a wave at 615 MHz: 299.79 · 0.82 / (4 · 0.1); C39 lies at 614 to 622 MHz.
+    name: "ten centimetres of dead cable at one plate take a channel there, and nothing in the other room",
+    design: "masthead-house",
+    fault: "dead-cable:drop1.out>plate1.in",
+    rule: "dead-stub",
+    at: "tee1",
+    loses: ["tv1"],
+  },
+  {
+    // Two equal signals 3 dB apart leave a C/I of 3 dB; 8PSK 2/3 needs 6.6 dB (EN 302 307-1 Table 13, as quoted).
+    name: "a position switch that mixes its inputs spoils what it is asked for",
+    design: "two-satellites",
+    fault: "switch-leaks:pos",
+    rule: "receiver-misses",
+    at: "pos",
+    loses: ["sat"],
+  },
+  {
     name: "the pad before an amplifier is missing",
     design: PADDED,
     fault: "pad-missing:pad",

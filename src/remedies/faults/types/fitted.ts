@@ -80,6 +80,25 @@ function dead(beam: Wire, converter: Part): Fault {
   });
 }
 
+/** A switch whose inputs run into each other, after water or a lightning stroke. A choice of this tool: most of a carrier. */
+const LEAKING_DB = 3;
+
+export const switchFaults: FaultFinder = (design) => design.parts.flatMap(leaking);
+
+function leaking(part: Part): Fault[] {
+  const [key = ""] = optionsOf(part, "crosstalk");
+  const crosstalkDb = movedOption(part, key, LEAKING_DB - Number(part.options[key]));
+  if (crosstalkDb === undefined) return [];
+  return [
+    makeFault("switch-leaks", {
+      key: part.id,
+      parts: [part.id],
+      facts: { crosstalkDb },
+      apply: (d) => withOptions(d, part.id, { [key]: crosstalkDb }),
+    }),
+  ];
+}
+
 export const unfittedFaults: FaultFinder = (design) => design.parts.flatMap(missing);
 
 function missing(part: Part): Fault[] {

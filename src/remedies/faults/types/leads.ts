@@ -5,7 +5,7 @@ import { GRADES, type Grade } from "../../../parts/cable.ts";
 import { kindOf } from "../../../parts/catalogue.ts";
 import type { PortRole } from "../../../parts/contract.ts";
 import { metresOf } from "../../../parts/meanings.ts";
-import { inWire, withOptions, withoutWire, withSwappedEnds } from "../change.ts";
+import { inWire, withDeadCable, withOptions, withoutWire, withSwappedEnds } from "../change.ts";
 import { type Fault, type FaultFinder, makeFault } from "../fault.ts";
 
 /**
@@ -52,6 +52,25 @@ export const wireFaults: FaultFinder = (design) =>
       }),
     ];
   });
+
+/**
+ * A tail of an old lead that was left in the clamp of a plate [m]: a quarter of a wave at 615 MHz, with a velocity factor
+ * of 0.82 (299.79 · 0.82 / (4 · 615)).
+ */
+const TAIL_M = 0.1;
+
+/** Where two leads fit under one clamp: at plates. */
+export const deadCableFaults: FaultFinder = (design) =>
+  coaxWires(design)
+    .filter((wire) => kindOf(partById(design, wire.to[0])?.kind ?? "")?.delivery)
+    .map((wire) =>
+      makeFault("dead-cable", {
+        key: wireId(wire),
+        parts: [wire.to[0], wire.from[0]],
+        facts: { wire, lengthM: TAIL_M },
+        apply: (d) => withDeadCable(d, wireId(wire), TAIL_M),
+      }),
+    );
 
 /** Beyond so many inputs only neighbours are swapped: a 17-input switch has 136 pairs. */
 const MOST_FOR_ALL_PAIRS = 6;

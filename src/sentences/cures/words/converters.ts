@@ -88,7 +88,10 @@ export const CONVERTER_WORDS: WordsOf<
     reason: () => "The network sends DVB-C, and this set has a tuner for terrestrial TV only.",
   },
   "own-outputs": {
-    title: ({ place, name }) => `Give each receiver an output of ${name(place)} and a cable of its own`,
+    title: ({ facts, place, name }) =>
+      facts.cables > 0
+        ? `Give each receiver an output of ${name(place)} and a cable of its own`
+        : `Give each receiver an output of its own at ${name(place)}`,
     reason: () => "A switched output serves one receiver; behind a splitter two of them contend for it.",
   },
   "own-position-lines": {

@@ -82,6 +82,7 @@ export const LEAD_WORDS: WordsOf<
   "missing-trunks": {
     title: ({ facts, place, name, port }) => {
       const inputs = list(facts.ports.map((p) => port([place, p])));
+      if (facts.cables === 0) return `Connect ${name(facts.source)} to ${inputs} of ${name(place)}`;
       return plural(facts.ports.length, {
         one: `Run the missing cable from ${name(facts.source)} to ${inputs} of ${name(place)}`,
         other: `Run the missing cables from ${name(facts.source)} to ${inputs} of ${name(place)}`,

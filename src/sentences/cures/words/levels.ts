@@ -26,6 +26,7 @@ export const LEVEL_STEP_WORDS: WordsOf<
   | "lesser-lnb"
   | "unit-up"
   | "amplifier-away"
+  | "house-amplifier"
   | "masthead"
   | "larger-dish"
 > = {
@@ -163,6 +164,11 @@ export const LEVEL_STEP_WORDS: WordsOf<
   "amplifier-away": {
     title: ({ place, name }) => `Remove ${name(place)} from the line`,
     reason: () => "There is enough level without it, and its distortion goes with it.",
+  },
+  "house-amplifier": {
+    title: ({ facts, place, name }) =>
+      `Put a distribution amplifier of ${numeralAsSet(facts.db)} dB ${facts.side} ${name(place)}`,
+    reason: () => "Amplified before the line divides, the signal is strong enough for every branch.",
   },
   masthead: {
     title: ({ facts, place, name }) =>

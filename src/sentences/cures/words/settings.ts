@@ -16,6 +16,7 @@ export const SETTING_WORDS: WordsOf<
   | "mend"
   | "aim-dish"
   | "dish-raised"
+  | "feed-placed"
   | "dish-moved"
   | "turn-lnb"
   | "right-feed"
@@ -52,6 +53,16 @@ export const SETTING_WORDS: WordsOf<
     title: ({ place, name }) => `Move ${name(place)} to a place with a free view`,
     reason: ({ facts }) =>
       `There nothing may stand higher than ${numeral(facts.elevationDeg, 0)}° at azimuth ${numeral(facts.azimuthDeg, 0)}°; its cable may have to be longer. ${HEIGHT}`,
+  },
+  "feed-placed": {
+    title: ({ facts, place, name }) =>
+      facts.isMonoblock
+        ? `Fit a monoblock on ${name(place)} whose LNBs are ${numeral(facts.spacingMm, 0)} mm apart`
+        : `Move the LNB of feed ${facts.feed} of ${name(place)} to ${numeral(facts.spacingMm, 0)} mm from the first`,
+    reason: ({ facts }) =>
+      facts.isMonoblock
+        ? `Makers state the angle and the dish; where none fits, two LNBs and a position switch do. ${HEIGHT}`
+        : `There its satellite’s beam meets. ${HEIGHT}`,
   },
   "turn-lnb": {
     title: ({ place, name }) => `Turn ${name(place)} in its clamp until a meter shows the best C/N`,

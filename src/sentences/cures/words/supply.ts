@@ -13,9 +13,11 @@ export const SUPPLY_WORDS: WordsOf<
   | "power-inserter"
   | "inserter-moved"
   | "higher-supply"
+  | "lower-supply"
   | "stronger-supply"
   | "mains-unit"
   | "own-limits"
+  | "free-motor"
   | "lesser-motor"
   | "blocked-load"
   | "dc-block"
@@ -58,6 +60,10 @@ export const SUPPLY_WORDS: WordsOf<
         : `Set the aerial supply of ${name(place)} to ${numeralAsSet(facts.volts)} V`,
     reason: () => "What it feeds needs more volts than arrive.",
   },
+  "lower-supply": {
+    title: ({ facts, place, name }) => `Replace ${name(place)} with a unit of ${numeralAsSet(facts.volts)} V`,
+    reason: () => "Then a receiver can raise the line to 18 V, and its messages are noticed.",
+  },
   "stronger-supply": {
     title: ({ facts, place, name, part }) => {
       const isReceiver = kindOf(part(place)?.kind ?? "")?.trade.job === "receiver";
@@ -73,6 +79,11 @@ export const SUPPLY_WORDS: WordsOf<
     title: ({ facts, place, name }) =>
       `Replace ${name(place)} with a receiver that delivers ${numeralAsSet(facts.limitMa)} mA at each input`,
     reason: () => "Its inputs share one limit now, and each feeds an LNB.",
+  },
+  "free-motor": {
+    title: ({ place, name }) => `Free ${name(place)} of ice, rust or whatever holds it, or replace it`,
+    reason: ({ facts }) =>
+      `It draws ${numeral(Math.round(facts.drawsMa))} mA. A motor that turns freely draws less, and starts again when it is free.`,
   },
   "lesser-motor": {
     title: ({ facts, place, name }) =>

@@ -170,7 +170,18 @@ export const FREQUENCIES_EXAMPLES: readonly RuleSketch[] = [
     rule: "above-band-edge",
     speaks: [
       "an old plan with channel 55",
-      { uhf: ["aerial-uhf", { channels: [{ channel: 55, mode: "dvbt2-256qam-2/3" }] }], tv: ["receiver-tv"] },
+      {
+        uhf: [
+          "aerial-uhf",
+          {
+            channels: [
+              { channel: 40, mode: "dvbt2-256qam-2/3" },
+              { channel: 55, mode: "dvbt2-256qam-2/3" },
+            ],
+          },
+        ],
+        tv: ["receiver-tv"],
+      },
       "uhf.out > tv.in",
     ],
     silent: [

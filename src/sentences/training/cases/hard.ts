@@ -126,6 +126,18 @@ export const HARD_WORDS: Readonly<Record<string, CaseWords>> = {
     lesson:
       "Corrosion acts twice: it attenuates the signal, more at the top, and it takes volts from the supply.",
   },
+  "ten-centimetres": {
+    title: "One multiplex is missing in the lounge",
+    story:
+      "The lounge was papered and its outlet put back. Since then a few programmes are gone there; the kitchen has them all.",
+    hints: [
+      "Sort the missing programmes by channel: do they share one?",
+      "Compare the levels of all channels before and behind the outlet with those in the kitchen.",
+      "A deep notch sits on one channel, and its neighbours are weakened too. What hangs on that line beside the outlet?",
+    ],
+    lesson:
+      "An unused tail of cable is no harmless end: cut it off at the joint, or end it with 75 Ω on a splitter’s leg.",
+  },
   "fifth-lead": {
     title: "Five leads, all in place",
     story:

@@ -14,6 +14,18 @@ export const MIDDLE_WORDS: Readonly<Record<string, CaseWords>> = {
     lesson:
       "A wideband LNB fills 300 to 2350 MHz. It suits neither universal receivers nor a cable shared with UHF.",
   },
+  "from-the-van": {
+    title: "A new LNB from the van",
+    story:
+      "Water had got into the LNB of the large dish. My colleague fitted a new one from the van, and there is not one channel.",
+    hints: [
+      "Both receivers have lost everything at once. What do they have in common?",
+      "Measure at the LNB: volts arrive, and noise comes out. Is there a single carrier?",
+      "At which frequency does this satellite send, and what does the label of the new LNB say?",
+    ],
+    lesson:
+      "A large dish often looks at C band, about 4 GHz. A universal LNB takes Ku band only: read the label before you climb.",
+  },
   "one-strand": {
     title: "The inserter’s lamp is out",
     story:

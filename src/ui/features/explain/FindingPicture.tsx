@@ -110,10 +110,13 @@ function Drawing({ picture, evaluation, width }: Props & { readonly width: numbe
 /** From the stretch on the strip down to the corners of the plot that enlarges it. */
 function Lens({ picture, width }: { readonly picture: SpectrumPicture; readonly width: number }) {
   // The strip leaves four pixels of its plate free on either side.
-  const x = cutOutScale(isSkyStretch(picture) ? skyStretch(picture.toMHz) : { fromMHz: 5, toMHz: 2400 }, {
-    left: 4,
-    right: width - 4,
-  });
+  const x = cutOutScale(
+    isSkyStretch(picture) ? skyStretch((picture.fromMHz + picture.toMHz) / 2) : { fromMHz: 5, toMHz: 2400 },
+    {
+      left: 4,
+      right: width - 4,
+    },
+  );
   const held = (px: number) => Math.min(width - 4, Math.max(4, px));
   const left = held(x(picture.fromMHz));
   const right = Math.max(left + 2, held(x(picture.toMHz)));

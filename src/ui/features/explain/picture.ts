@@ -17,7 +17,7 @@ export function cutOutScale(
   stretch: Stretch,
   { left, right }: { readonly left: number; readonly right: number },
 ): ScaleLinear<number, number> {
-  const whole = isSkyStretch(stretch) ? skyScale(1, stretch.toMHz) : coaxScale(1);
+  const whole = isSkyStretch(stretch) ? skyScale(1, (stretch.fromMHz + stretch.toMHz) / 2) : coaxScale(1);
   const from = whole(stretch.fromMHz);
   const perShare = (right - left) / (whole(stretch.toMHz) - from);
   return whole.range(whole.range().map((share) => left + (share - from) * perShare));
@@ -35,7 +35,9 @@ export function ticksOf(
   most: number,
 ): readonly number[] {
   const fits = (mhz: number) => x(mhz) > x(fromMHz) && x(mhz) < x(toMHz) - HALF_LABEL_PX;
-  const usual = (isSkyStretch({ fromMHz, toMHz }) ? skyTicks(toMHz) : COAX_TICKS_MHZ).filter(fits);
+  const usual = (isSkyStretch({ fromMHz, toMHz }) ? skyTicks((fromMHz + toMHz) / 2) : COAX_TICKS_MHZ).filter(
+    fits,
+  );
   if (usual.length >= LEAST_TICKS) return usual.slice(0, most);
   return x.copy().domain([fromMHz, toMHz]).ticks(most).filter(fits);
 }

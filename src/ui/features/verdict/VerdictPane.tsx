@@ -1,7 +1,7 @@
 import { Check, CircleHelp, X } from "lucide-react";
 import type { Verdict } from "../../../findings/finding.ts";
 import { profileOf } from "../../../findings/limits.ts";
-import { workingSentence } from "../../../sentences/verdict.ts";
+import { judgedReceivers, workingSentence } from "../../../sentences/verdict.ts";
 import { useApp } from "../../../store/app.ts";
 import { useConditions } from "../../../store/conditions.ts";
 import { CureAllButton } from "../../kit/asked/CureButton.tsx";
@@ -42,8 +42,7 @@ export function VerdictPane() {
 export function VerdictSummary() {
   const report = useApp((s) => s.report);
   const receivers = report.verdicts.filter((v) => v.role === "receiver");
-  // One that is not connected yet is neither.
-  const judged = receivers.filter((v) => v.idle !== "nothing connected");
+  const judged = judgedReceivers(receivers);
   const words = workingSentence(receivers);
   if (judged.length === 0)
     return (

@@ -26,7 +26,7 @@ export function WhoIsOnTable({ record, isNamed = false }: Props) {
     { head: "V", isNumber: true, cell: ({ volts }) => decimal(volts) },
     { head: "mA", isNumber: true, cell: ({ milliamps }) => decimal(milliamps, 0) },
     { head: "Given", cell: ({ gives }) => gives.map((g) => givenWords(name(g.part), g)).join(", ") || "–" },
-    { head: "State", cell: ({ works }) => (works ? "works" : "dead") },
+    { head: "State", cell: stateWords },
   ];
   return (
     <details onToggle={(event) => setOpen(event.currentTarget.open)}>
@@ -38,6 +38,11 @@ export function WhoIsOnTable({ record, isNamed = false }: Props) {
       ) : null}
     </details>
   );
+}
+
+function stateWords({ works, isElsewhere }: OnState): string {
+  if (!works) return "dead";
+  return isElsewhere ? "works once chosen" : "works";
 }
 
 function givenWords(name: string, { milliamps, isDown }: OnState["gives"][number]): string {
