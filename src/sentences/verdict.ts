@@ -129,7 +129,7 @@ export function verdictSentence(verdict: Verdict, evaluation: Evaluation): strin
 /** The same for whoever pays: rooms and programmes, no figures of the trade, no parts on the way. */
 export function customerVerdict({ idle, role, services, state, tuners, failsBy }: Verdict): string {
   if (idle) return IDLE[role][idle];
-  const got = list(services.filter((s) => s.wanted > 0).map((s) => roughly(s.got, s.wanted, s.service)));
+  const got = list(services.filter((s) => s.wanted > 0).map((s) => roughly(s.got, s.wanted, s)));
   const verb = role === "outlet" ? "Delivers" : "Gets";
   if (state === "edge")
     return `${verb} ${got}, but only just: bad weather or ageing parts may cost ${services.every(isRadio) ? "the sound" : "the picture"}.`;

@@ -150,7 +150,7 @@ describe("explanations", () => {
     { name: "all but one", n: 79, of: 80, words: "nearly all of the satellite channels" },
     { name: "all", n: 80, of: 80, words: "all of the satellite channels" },
   ])("EX8: a share is put into words: $name", ({ n, of, words }) => {
-    expect(roughly(n, of, "satellite")).toBe(words);
+    expect(roughly(n, of, { service: "satellite" })).toBe(words);
   });
 });
 

@@ -6,6 +6,7 @@ import { report } from "../../src/findings/report.ts";
 import { checkRecordOf } from "../../src/sentences/check/record.ts";
 import { symptomName } from "../../src/sentences/faults/reasonWords.ts";
 import { limitedName, serviceNameIn } from "../../src/sentences/serviceWords.ts";
+import { customerVerdict } from "../../src/sentences/verdict.ts";
 import { draw, type Sketch } from "../draw.ts";
 
 const named = (parts: Sketch) => serviceNameIn(evaluate(draw(parts, "")), "tv");
@@ -43,5 +44,16 @@ describe("television of a design is called", () => {
   test("and a limit that holds for both by both", () => {
     expect(limitedName("tv", profileOf({}).rows)).toBe("Terrestrial and cable TV");
     expect(limitedName("tv", [{ service: "tv", mode: "dvbt-" }])).toBe("Terrestrial TV");
+  });
+
+  test("and by the cable network for whoever pays", () => {
+    const said = (parts: Sketch, wires: string) =>
+      report(evaluate(draw(parts, wires))).verdicts.map((verdict) => customerVerdict(verdict));
+    expect(said({ c: ["cable-entry", { levelDbuv: 62 }], tv: ["receiver-tv"] }, "c.out > tv.in")).toEqual([
+      "Gets all of the television channels from the cable network.",
+    ]);
+    expect(said({ a: ["aerial-uhf"], tv: ["receiver-tv"] }, "a.out > tv.in")).toEqual([
+      "Gets all of the television channels from the aerial.",
+    ]);
   });
 });

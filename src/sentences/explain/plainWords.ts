@@ -1,6 +1,7 @@
 /** Words for people who never saw a meter: what a part is, how many, of what. */
-import type { PartRecord } from "../../evaluate/evaluation.ts";
-import { type Service, WANTED_SERVICES } from "../../signal/carrier.ts";
+import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
+import { televisionIn } from "../../findings/television.ts";
+import { type Service, type Television, WANTED_SERVICES } from "../../signal/carrier.ts";
 import { list, partName } from "../phrases.ts";
 import type { ToldFinding } from "../ruleWords.ts";
 
@@ -56,9 +57,24 @@ const PROGRAMMES: Readonly<Record<Service, string>> = {
   cordless: "the cordless phone signals",
 };
 
-export function programmes(service: Service | undefined): string {
+/** What comes of a service, and how television comes. */
+type Sent = { readonly service: Service | undefined; readonly television?: Television };
+
+/** Of a service in a design: television comes by cable in some. */
+export function programmes(service: Service | undefined, evaluation: Evaluation): string {
+  return programmesOf({ service, ...televisionIn(evaluation) });
+}
+
+function programmesOf({ service, television }: Sent): string {
+  if (service === "tv") return TELEVISION[television ?? "by air"];
   return service ? PROGRAMMES[service] : "the channels";
 }
+
+const TELEVISION: Readonly<Record<Television | "by air", string>> = {
+  "by air": PROGRAMMES.tv,
+  "by cable": "the television channels from the cable network",
+  "by air and cable": "the television channels",
+};
 
 /** Up to which share each word holds; in between the nearest. */
 const SHARES: readonly (readonly [upTo: number, words: string])[] = [
@@ -73,10 +89,10 @@ const SHARES: readonly (readonly [upTo: number, words: string])[] = [
 ];
 
 /** "about a third of the satellite channels". */
-export function roughly(n: number, of: number, service: Service | undefined): string {
+export function roughly(n: number, of: number, sent: Sent): string {
   const share = of > 0 ? n / of : 0;
   const words = SHARES.find(([upTo]) => share <= upTo)?.[1] ?? "all";
-  return `${words} of ${programmes(service)}`;
+  return `${words} of ${programmesOf(sent)}`;
 }
 
 /** A capital letter at the start of a sentence; a label in its marks stays as the user wrote it. */

@@ -1,4 +1,5 @@
 import { type CutFacts, isCutBy } from "../../findings/rules/bandCut.ts";
+import { televisionIn } from "../../findings/television.ts";
 import { numeral } from "../../words/numbers.ts";
 import { plural } from "../../words/plural.ts";
 import { markCarriers, pictureOf, spectrumAt, spotOf } from "../explain/picture.ts";
@@ -34,7 +35,7 @@ export const bandCut: RuleWords<"band-cut"> = {
   customer: (told) => {
     const { at } = told.finding;
     const { lost, of } = sums(told);
-    return `${capital(plainName(told, at.part))} was made for another kind of signal. It lets through ${roughly(of - lost, of, at.service)}.`;
+    return `${capital(plainName(told, at.part))} was made for another kind of signal. It lets through ${roughly(of - lost, of, { service: at.service, ...televisionIn(told.evaluation) })}.`;
   },
   trade: (told) => {
     const { at, facts } = told.finding;

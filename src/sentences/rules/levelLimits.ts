@@ -33,7 +33,7 @@ export const levelLimits: RuleWords<"level-limits"> = {
     const name = plainName(told, at.part);
     return isTooStrong(told.finding)
       ? `The signal at ${name} is too strong${becauseOf(told)}. That upsets a receiver just as a weak one does.`
-      : `The signal at ${name} is too weak${becauseOf(told)}. So ${programmes(at.service)} ${at.service === "fm" ? "hiss" : "may break up"}.`;
+      : `The signal at ${name} is too weak${becauseOf(told)}. So ${programmes(at.service, told.evaluation)} ${at.service === "fm" ? "hiss" : "may break up"}.`;
   },
   trade: (told) => {
     const { value = 0, limit = 0, facts } = told.finding;

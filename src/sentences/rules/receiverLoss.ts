@@ -1,5 +1,7 @@
 /** What the words of the rules on missing carriers have in common. */
+
 import type { LossRule } from "../../findings/receiverLossRules.ts";
+import { televisionIn } from "../../findings/television.ts";
 import { capital, plainName, roughly } from "../explain/plainWords.ts";
 import { lossCure, lossWords, type Sufferer, suffererWords } from "../lossWords.ts";
 import { partName, share } from "../phrases.ts";
@@ -31,7 +33,7 @@ export function lossCureOf(told: Told<LossRule>): string | undefined {
 export function lossForCustomer(told: Told<LossRule>, why: string): string {
   const { at, facts } = told.finding;
   const name = capital(plainName(told, at.part));
-  const left = roughly(facts.got, facts.wanted, facts.service);
+  const left = roughly(facts.got, facts.wanted, { service: facts.service, ...televisionIn(told.evaluation) });
   return at.tuner === undefined
     ? `${name} gets ${left}${why}.`
     : `${name} cannot show one programme and record another as it should, since one of its connections gets ${left}.`;

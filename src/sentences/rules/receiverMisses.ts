@@ -15,7 +15,7 @@ export const receiverMisses: RuleWords<"receiver-misses"> = {
   cure: lossCureOf,
   customer: (told) =>
     told.finding.facts.wanted === 0
-      ? `There is no aerial or dish that brings ${programmes(told.finding.facts.service)} to ${plainName(told, told.finding.at.part)}.`
+      ? `There is no aerial or dish that brings ${programmes(told.finding.facts.service, told.evaluation)} to ${plainName(told, told.finding.at.part)}.`
       : lossForCustomer(told, ""),
   trade: (told) =>
     lossForTrade(

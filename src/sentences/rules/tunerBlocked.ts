@@ -44,7 +44,7 @@ export const tunerBlocked: RuleWords<"tuner-blocked"> = {
     const { service } = told.finding.at;
     return told.finding.facts.kind === "total"
       ? `${capital(name)} gets far too much signal${becauseOf(told)}, and shows nothing although all is there.`
-      : `Beside ${programmes(service)} a much stronger signal comes in, and ${name} cannot tell them apart.`;
+      : `Beside ${programmes(service, told.evaluation)} a much stronger signal comes in, and ${name} cannot tell them apart.`;
   },
   trade: (told) => {
     const { facts, value = 0, limit = 0 } = told.finding;

@@ -48,8 +48,8 @@ export const weakQuality: RuleWords<"low-carrier-to-noise"> = {
             : "is disturbed by another one";
     const means =
       at.service === "fm"
-        ? `So ${programmes(at.service)} hiss, in stereo first.`
-        : `In bad weather ${programmes(at.service)} may break up.`;
+        ? `So ${programmes(at.service, told.evaluation)} hiss, in stereo first.`
+        : `In bad weather ${programmes(at.service, told.evaluation)} may break up.`;
     return `The signal at ${plainName(told, at.part)} ${flaw}${becauseOf(told)}. ${means}`;
   },
   trade: (told) => {
