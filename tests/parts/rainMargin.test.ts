@@ -137,7 +137,7 @@ describe("rain takes from each transponder what it takes at its frequency", () =
     const parts = { d: ["dish", { ...SITE, transponders, ...options }], a: ["lnb-universal"] } as Parameters<
       typeof draw
     >[0];
-    const bands = evaluate(draw(parts, "d.sky > a.sky")).record("d")?.outputs["sky"]?.bands ?? [];
+    const bands = evaluate(draw(parts, "d.sky > a.sky")).record("d")?.outputs.sky?.bands ?? [];
     return new Map<string, number>(
       bands.flatMap(({ origin, grid, level }) =>
         Array.from(level, (dbuv, i) => [`${grid.centre[i]} ${origin.polarisation}`, dbuv] as const),
@@ -194,7 +194,7 @@ describe("rain and interference", () => {
       z: ["receiver-sat"],
     } as unknown as Parameters<typeof draw>[0];
     const evaluation = evaluate(draw(parts, "d.sky > a.sky, a.out > p.in, p.out > z.sat"));
-    const band = evaluation.record("z")?.inputs["sat"]?.bands.find((b) => b.origin.service === "satellite");
+    const band = evaluation.record("z")?.inputs.sat?.bands.find((b) => b.origin.service === "satellite");
     if (!band) throw new Error("nothing arrives");
     return { cn: cnDb(band, 0), ci: ciDb(band, 0) };
   };
