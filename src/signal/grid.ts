@@ -6,11 +6,14 @@ import type { Carrier } from "./carrier.ts";
 import { remembered } from "./remember.ts";
 
 /**
- * Grids by what their plan says: dishes and aerials with the same plan share one, and with it all gain tables.
- * Every value that is typed into a plan makes another; the memory starts afresh beyond this many.
+ * Grids by what their plan says: dishes and aerials with the same plan share one, and with it all gain tables. Whether two
+ * bands are one signal is asked by their grids, so a grid that anything still holds is never made again; every value
+ * that is typed into a plan makes another, and those that nothing holds any more are given up.
  */
-const grids = new Map<string, Grid>();
-const MOST_GRIDS = 256;
+const grids = new Map<string, WeakRef<Grid>>();
+/** With so many entries the memory is looked through for grids that are gone. */
+const FIRST_CLEARED_AT = 256;
+let clearedAt = FIRST_CLEARED_AT;
 
 /**
  * Grid of a plan as it is on air, carriers in rising frequency; the same object for an equal plan.
@@ -18,8 +21,18 @@ const MOST_GRIDS = 256;
  */
 export function makeGrid(plan: readonly Carrier[], entries?: readonly number[]): Grid {
   const key = JSON.stringify(entries ? [entries, plan] : plan);
-  if (grids.size >= MOST_GRIDS && !grids.has(key)) grids.clear();
-  return remembered(grids, key, () => newGrid(plan, entries ?? [...plan.keys()]));
+  const known = grids.get(key)?.deref();
+  if (known) return known;
+  if (grids.size >= clearedAt) giveUpUnused();
+  const made = newGrid(plan, entries ?? [...plan.keys()]);
+  grids.set(key, new WeakRef(made));
+  return made;
+}
+
+function giveUpUnused(): void {
+  for (const [key, grid] of grids) if (!grid.deref()) grids.delete(key);
+  // Where most are in use, not before as many more have come.
+  clearedAt = Math.max(FIRST_CLEARED_AT, 2 * grids.size);
 }
 
 function newGrid(plan: readonly Carrier[], entries: readonly number[]): Grid {

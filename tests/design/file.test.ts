@@ -240,7 +240,7 @@ describe("A file that is no design is refused, with the place and the reason", (
         options: { channels: [{}, { channel: 4 }] },
         at: [0, 0],
       },
-      says: "“lnb1”, Channels, row 2: Channel is 4; allowed is 21 to 69.",
+      says: "“lnb1”, Channels, row 2: Channel is 4; allowed is 14 to 69.",
     },
     {
       name: "options that are a list",

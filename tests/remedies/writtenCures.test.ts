@@ -86,11 +86,11 @@ const dishWith = (o: Readonly<Record<string, number>>): Sketch => ({
   dish: ["dish", o],
 });
 const DISH_WIRES = "dish.sky > lnb.sky, lnb.out > rx.sat";
-/** Mobile phones of the 700 MHz band send from 758 MHz on: into channel 58, 766 to 774 MHz. */
+/** Mobile phones of the 700 MHz band send from 758 MHz on: into channel 58, 766 to 774 MHz, where TV is still sent there. */
 const phonesInto = (mastDbuv: number): Sketch => ({
   tv: ["outlet-tv"],
   p: ["pick-up", { mast700: true, mastDbuv }],
-  a: [...aerial(60, [58, 0])],
+  a: ["aerial-uhf", { ...aerial(60, [58, 0])[1], formerOnAir: true }],
 });
 const PHONE_WIRES = "a.out > p.in, p.out > tv.in";
 
@@ -200,10 +200,18 @@ const FORMS: readonly Form[] = [
   },
   {
     rule: "low-carrier-to-noise",
-    says: /^Realign “a” or move it .*, or amplify right behind it\.$/,
+    says: /^Realign “a” or move it to a better place, or amplify right behind it\.$/,
+    parts: { tv: ["outlet-tv"], down: ["cable", { lengthM: 20 }], a: [...aerial(33)] },
+    wires: "a.out > down.in, down.out > tv.in",
+    ideas: ["aim-aerial", "masthead"],
+  },
+  {
+    // An aerial of more gain, too, stands in the drawing as more level from it.
+    rule: "low-carrier-to-noise",
+    says: /^Realign “a”, move it to a better place, or replace it with an aerial of more gain\.$/,
     parts: { tv: ["outlet-tv"], amp: [...amp({ gainDb: 11, noiseFigureDb: 7 })], a: [...aerial(35)] },
     wires: "a.out > amp.in, amp.out > tv.in",
-    ideas: ["aim-aerial", "masthead"],
+    ideas: ["aim-aerial"],
   },
   {
     rule: "low-carrier-to-noise",

@@ -84,7 +84,7 @@ const JOBS: readonly Job[] = [
     },
     wires: "f.out > tr.fm, a.out > tr.uhf, tr.out > amp.in, amp.out > tv.in",
     first: /^“amp” is overdriven: FM stations from “f” make 99 % of its load\./,
-    cure: /^Put 27 dB of attenuation behind “f”, before the other signals join, or turn “amp” down\.$/,
+    cure: /^Put 27 dB of attenuation behind “f”, before the other signals come in, or turn “amp” down\.$/,
     causes: 1,
   },
   {

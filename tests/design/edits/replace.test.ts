@@ -157,7 +157,7 @@ describe("Setting an option", () => {
   test("a wrong value in a row names the row", () => {
     const aerial = drawn(["aerial-uhf"]);
     const edit = setOption(aerial, "aerial1", "channels", [{ channel: 30 }, { channel: 5 }]);
-    expect(edit.ok ? "" : edit.reason).toMatch(/^Channels.*, row 2: Channel is 5; allowed is 21 to 69\.$/);
+    expect(edit.ok ? "" : edit.reason).toMatch(/^Channels.*, row 2: Channel is 5; allowed is 14 to 69\.$/);
   });
 
   test("takes minus zero for zero, as a file does", () => {
