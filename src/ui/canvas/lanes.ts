@@ -5,6 +5,8 @@
 
 /** A stretch at one place across, free to move between two limits [px]. */
 export type LaneStretch = {
+  /** Stretches of one wire mind each other's room, and no more. */
+  readonly wire?: string;
   readonly wanted: number;
   readonly min: number;
   readonly max: number;
@@ -151,7 +153,8 @@ function totalOf(values: ReadonlyMap<number, number> | undefined): number {
 
 /** What it costs that `a` runs at a smaller place than `b`. */
 function costOf(a: LaneStretch, b: LaneStretch): number {
-  let cost = a.min > b.max ? IMPOSSIBLE_COST : 0;
+  if (a.wire !== undefined && a.wire === b.wire && a.min < b.max) return 0;
+  let cost = a.min >= b.max ? IMPOSSIBLE_COST : 0;
   for (const end of a.ends) if (end.side > 0) cost += meeting(end, b);
   for (const end of b.ends) if (end.side < 0) cost += meeting(end, a);
   return cost;

@@ -2,6 +2,7 @@
 import { type Design, wireId } from "../../design/design.ts";
 import { boxesOf, portPoint } from "./boxes.ts";
 import { BoxIndex } from "./boxIndex.ts";
+import { avoidLyingOn } from "./crosswise.ts";
 import { inLanes, type LaneStretch, type StretchEnd } from "./lanes.ts";
 import type { Box, Point } from "./layout.ts";
 import { asRoute, type Route } from "./route.ts";
@@ -53,6 +54,7 @@ function settled(lines: readonly Line[], boxes: readonly Box[]): readonly Routed
     ...line,
     way: freeWay(line.from, line.to, index, patience),
   }));
+  avoidLyingOn(routed, index);
   separateLevels(routed, index);
   separateUprights(routed, index);
   return routed;
@@ -83,7 +85,7 @@ function separateUprights(routed: readonly Routed[], index: BoxIndex): void {
         [before, after],
       );
       places.push({ wire, n });
-      stretches.push({ ...limits, ends: [end(y1, before - x), end(y2, after - x)] });
+      stretches.push({ wire: wire.id, ...limits, ends: [end(y1, before - x), end(y2, after - x)] });
     });
   }
   inLanes(stretches).forEach((x, i) => {
@@ -107,12 +109,12 @@ function separateLevels(routed: readonly Routed[], index: BoxIndex): void {
       ] as const;
       if (!isInner) {
         places.push(null);
-        stretches.push({ wanted: y, min: y, max: y, ends });
+        stretches.push({ wire: wire.id, wanted: y, min: y, max: y, ends });
         return;
       }
       const room = roomDown(index, y, x1, x2);
       places.push({ wire, n });
-      stretches.push({ ...wantedIn(y, room), ends });
+      stretches.push({ wire: wire.id, ...wantedIn(y, room), ends });
     });
   }
   inLanes(stretches).forEach((y, i) => {
@@ -156,7 +158,7 @@ function kept(
   [low, high]: Room,
   ports: readonly [number | null, number | null],
   beside: readonly [number, number],
-): Omit<LaneStretch, "ends"> {
+): Omit<LaneStretch, "ends" | "wire"> {
   let [min, max] = [low, high];
   if (ports[0] !== null) min = Math.max(min, ports[0] + STUB_PX);
   if (ports[1] !== null) max = Math.min(max, ports[1] - STUB_PX);
@@ -170,6 +172,6 @@ function kept(
 }
 
 /** In the middle of a narrow gap, and where it is in wide room. */
-function wantedIn(at: number, [min, max]: Room): Omit<LaneStretch, "ends"> {
+function wantedIn(at: number, [min, max]: Room): Omit<LaneStretch, "ends" | "wire"> {
   return { min, max, wanted: max - min <= WIDE_PX ? (min + max) / 2 : clamped(at, min, max) };
 }

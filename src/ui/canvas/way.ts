@@ -42,6 +42,13 @@ function bent(from: Point, to: Point, boxes: BoxIndex): Way | null {
   return x === null ? null : { uprights: [x], levels: [from.y, to.y] };
 }
 
+/** The same as near to the input as there is room. */
+export function bentNearInput(from: Point, to: Point, boxes: BoxIndex): Way | null {
+  if (isBehind(from, to)) return null;
+  const x = placeForUpright(boxes, { start: to, level: from.y, end: from.x + STUB_PX, until: from.x });
+  return x === null ? null : { uprights: [x], levels: [from.y, to.y] };
+}
+
 /** Two upright stretches and a level one between them, in a channel between the boxes. */
 function byChannel(from: Point, to: Point, boxes: BoxIndex): Way | null {
   const left = Math.min(from.x, to.x - 2 * STUB_PX);

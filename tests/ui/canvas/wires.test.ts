@@ -7,6 +7,8 @@ import { moveParts } from "../../../src/design/edits/parts.ts";
 import { EXAMPLES } from "../../../src/design/examples.ts";
 import { arranged } from "../../../src/ui/canvas/arrangement.ts";
 import { boxesOf } from "../../../src/ui/canvas/boxes.ts";
+import { BoxIndex } from "../../../src/ui/canvas/boxIndex.ts";
+import { avoidLyingOn } from "../../../src/ui/canvas/crosswise.ts";
 import { inLanes } from "../../../src/ui/canvas/lanes.ts";
 import type { Box, Point } from "../../../src/ui/canvas/layout.ts";
 import { routePath, routeWire } from "../../../src/ui/canvas/route.ts";
@@ -169,6 +171,39 @@ describe("lanes", () => {
 
   test("are left alone by what runs elsewhere", () => {
     expect(inLanes([upright(0, 100), upright(200, 300)])).toEqual([20, 20]);
+  });
+});
+
+describe("wires that change places", () => {
+  test("in one gap: one turns first and last, the other between", () => {
+    const down = { from: { x: 0, y: 52 }, to: { x: 40, y: 76 }, way: { uprights: [20], levels: [52, 76] } };
+    const up = { from: { x: 0, y: 76 }, to: { x: 40, y: 52 }, way: { uprights: [20], levels: [76, 52] } };
+    avoidLyingOn([down, up], new BoxIndex([]));
+    expect(down.way).toEqual({ uprights: [10, 30], levels: [52, 64, 76] });
+    expect(up.way).toEqual({ uprights: [20], levels: [76, 52] });
+  });
+
+  test("past a card: who arrives where another leaves turns behind it, not before the card", () => {
+    // The card stands from 24 to 168; the other one turns in the gap behind it.
+    const arrives = {
+      from: { x: 0, y: 68 },
+      to: { x: 200, y: 196 },
+      way: { uprights: [12], levels: [68, 196] },
+    };
+    const leaves = {
+      from: { x: 0, y: 196 },
+      to: { x: 200, y: 172 },
+      way: { uprights: [181], levels: [196, 172] },
+    };
+    avoidLyingOn([arrives, leaves], new BoxIndex([box(24, 80)]));
+    expect(arrives.way.levels).toEqual([68, 196]);
+    expect(arrives.way.uprights[0]).toBeGreaterThanOrEqual(181);
+    expect(leaves.way.uprights).toEqual([181]);
+  });
+
+  test("trunks that sit on each other's inputs do not lie on each other", async () => {
+    const swapped = "q.vl > m.hl, q.hl > m.vl, q.vh > m.hh, q.hh > m.vh";
+    expectTidy(await laidOut(draw({ q: ["lnb-quattro"], m: ["multiswitch"] }, swapped)));
   });
 });
 
