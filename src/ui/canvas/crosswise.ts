@@ -5,13 +5,16 @@
  */
 import type { BoxIndex } from "./boxIndex.ts";
 import type { Point } from "./layout.ts";
-import { bentNearInput, STUB_PX, type Way } from "./way.ts";
+import { bentNearInput, isLevelFree, STUB_PX, type Way } from "./way.ts";
 
 /** Heights nearer to each other than this lie on each other [px]. */
 const SAME_PX = 4;
 
 /** Stretches no further apart than this stand in one gap between cards [px]. */
 const ONE_GAP_PX = 24;
+
+/** How far beside another wire one runs that has no other place [px]. */
+const BESIDE_PX = 12;
 
 type Wire = { readonly from: Point; readonly to: Point; way: Way };
 
@@ -30,7 +33,7 @@ export function avoidLyingOn(wires: readonly Wire[], boxes: BoxIndex): void {
     if (!other) continue;
     wire.way = isAt(other.to, wire.from)
       ? inTwoSteps(wire, other)
-      : (turnedLate(wire, other, boxes) ?? wire.way);
+      : (turnedLate(wire, other, boxes) ?? ledBeside(wire, other, boxes) ?? wire.way);
   }
 }
 
@@ -54,4 +57,19 @@ function inTwoSteps({ from, to, way }: Wire, other: Wire): Way {
 function turnedLate({ from, to }: Wire, other: Wire, boxes: BoxIndex): Way | undefined {
   const late = bentNearInput(from, to, boxes);
   return late && (late.uprights[0] ?? 0) >= turnOf(other) - ONE_GAP_PX ? late : undefined;
+}
+
+/** The way that runs a little below or above the other one until that has turned. */
+function ledBeside(wire: Wire, other: Wire, boxes: BoxIndex): Way | undefined {
+  const { from, to } = wire;
+  const [first, last] = [turnOf(wire), to.x - STUB_PX];
+  if (last < turnOf(other)) return undefined;
+  const level = [to.y + BESIDE_PX, to.y - BESIDE_PX].find(
+    (y) =>
+      isLevelFree(boxes, y, first, last) &&
+      [first, last].every((x) =>
+        boxes.isFree({ left: x - 1, right: x + 1, top: Math.min(y, to.y), bottom: Math.max(y, to.y) }),
+      ),
+  );
+  return level === undefined ? undefined : { uprights: [first, last], levels: [from.y, level, to.y] };
 }

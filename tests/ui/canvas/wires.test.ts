@@ -201,6 +201,22 @@ describe("wires that change places", () => {
     expect(leaves.way.uprights).toEqual([181]);
   });
 
+  test("where no other place is left: it runs beside the other one until that has turned", () => {
+    // Another card stands in the way of the late turn.
+    const arrives = {
+      from: { x: 0, y: 116 },
+      to: { x: 200, y: 236 },
+      way: { uprights: [12], levels: [116, 236] },
+    };
+    const leaves = {
+      from: { x: 0, y: 236 },
+      to: { x: 200, y: 212 },
+      way: { uprights: [181], levels: [236, 212] },
+    };
+    avoidLyingOn([arrives, leaves], new BoxIndex([box(24, 96, 144, 128)]));
+    expect(arrives.way).toEqual({ uprights: [12, 190], levels: [116, 248, 236] });
+  });
+
   test("trunks that sit on each other's inputs do not lie on each other", async () => {
     const swapped = "q.vl > m.hl, q.hl > m.vl, q.vh > m.hh, q.hh > m.vh";
     expectTidy(await laidOut(draw({ q: ["lnb-quattro"], m: ["multiswitch"] }, swapped)));
