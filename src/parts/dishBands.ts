@@ -2,9 +2,9 @@
 import { numeral } from "../words/numbers.ts";
 import type { AnyOptions, OptionsSchema } from "./contract.ts";
 import {
+  DISH_FIELDS,
   DISH_OPTIONS,
   type DishOptions,
-  focalRatioField,
   NEIGHBOUR_ROW,
   SIDE_FEED_ROW,
   TRANSPONDER_ROW,
@@ -45,63 +45,20 @@ function optionsFor(t: Typical) {
       default: t.frequencyMHz,
     }),
   });
-  const eirp = { label: "EIRP", unit: "dBW", min: 20, max: 70, step: 0.5, default: t.eirpDbw } as const;
   return DISH_OPTIONS.extend({
-    diameterM: number({
-      label: "Diameter",
-      unit: "m",
-      help: "Of an offset dish: the width, its shorter axis.",
-      min: 0.3,
-      max: 7.5,
-      step: 0.05,
-      default: t.diameterM,
+    diameterM: DISH_FIELDS.diameter({
+      usual: t.diameterM,
+      most: 7.5,
+      soldM: t.soldM,
       source: "usual in this band, from memory",
-      means: "diameter",
-      sold: { values: [...t.soldM], source: "usual diameters, from memory" },
     }),
-    eirpDbw: number({
-      ...eirp,
-      help: "Of one transponder towards your site, from the satellite’s footprint map.",
-      source: t.eirpSource,
-      onSite: "not ours",
-      spreadDb: 1,
-    }),
-    offsetAngleDeg: number({
-      label: "Offset angle",
-      unit: "°",
-      help: "How much steeper an offset dish looks than it stands; 0 for a centre-fed one. For the alignment only.",
-      min: 0,
-      max: 35,
-      step: 0.5,
-      default: t.offsetAngleDeg,
+    eirpDbw: DISH_FIELDS.eirp({ usual: t.eirpDbw, range: [20, 70], source: t.eirpSource }),
+    offsetAngleDeg: DISH_FIELDS.offsetAngle({
+      usual: t.offsetAngleDeg,
       source: "as such dishes are usually built, from memory; see the maker’s sheet",
-      advanced: true,
     }),
-    clearSkyLossDb: number({
-      label: "Clear-sky loss",
-      unit: "dB",
-      help: "Air and cloud without rain.",
-      min: 0,
-      max: 5,
-      step: 0.1,
-      default: t.clearSkyLossDb,
-      source: t.clearSkySource,
-      onSite: "not ours",
-      spreadDb: 0.1,
-      advanced: true,
-    }),
-    antennaKelvin: number({
-      label: "Antenna temperature",
-      unit: "K",
-      help: "Noise that the dish picks up from sky and ground under a clear sky.",
-      min: 5,
-      max: 290,
-      step: 1,
-      default: t.antennaKelvin,
-      source: t.antennaSource,
-      onSite: "not ours",
-      advanced: true,
-    }),
+    clearSkyLossDb: DISH_FIELDS.clearSkyLoss({ usual: t.clearSkyLossDb, source: t.clearSkySource }),
+    antennaKelvin: DISH_FIELDS.antennaTemperature({ usual: t.antennaKelvin, source: t.antennaSource }),
     neighbours: rows({
       label: "Neighbouring satellites",
       help: "They disturb the more, the smaller the dish is: at 4 GHz its beam is three times as wide as at 12 GHz.",
@@ -119,14 +76,16 @@ function optionsFor(t: Typical) {
     sideFeeds: rows({
       label: "Further feeds",
       help: "LNBs beside the focus, each for another satellite. Their transponders have the number of the feed; without any, the plan of the first is taken.",
-      row: SIDE_FEED_ROW.extend({ eirpDbw: number(eirp) }),
+      row: SIDE_FEED_ROW.extend({
+        eirpDbw: number({ label: "EIRP", unit: "dBW", min: 20, max: 70, step: 0.5, default: t.eirpDbw }),
+      }),
       maxRows: 3,
       default: [],
       means: "further feeds",
       onSite: "aligning",
       advanced: true,
     }),
-    focalRatio: focalRatioField({
+    focalRatio: DISH_FIELDS.focalRatio({
       usual: t.offsetAngleDeg === 0 ? 0.38 : 0.7,
       source:
         t.offsetAngleDeg === 0

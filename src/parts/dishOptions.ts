@@ -137,32 +137,101 @@ export const SIDE_FEED_ROW = z.object({
   }),
 });
 
-/** How deep a dish is; `usual`: from the LNB to the middle, in diameters. */
-export function focalRatioField({ usual, source }: { readonly usual: number; readonly source: string }) {
-  return number({
-    label: "From LNB to dish, in diameters",
-    help: "From the LNB to the middle of the dish, divided by the diameter: both by tape measure. Decides where further LNBs belong.",
-    min: 0.3,
-    max: 2,
-    step: 0.01,
-    default: usual,
+/** What differs from one band of the sky to another: `usual` is the value that a new dish has. */
+type Usual = { readonly usual: number; readonly source: string };
+
+/** Fields of a dish whose usual values and limits follow from the band of the sky. */
+export const DISH_FIELDS = {
+  diameter: ({
+    usual,
     source,
-    advanced: true,
-  });
-}
+    most,
+    soldM,
+  }: Usual & { readonly most: number; readonly soldM: readonly number[] }) =>
+    number({
+      label: "Diameter",
+      unit: "m",
+      help: "Of an offset dish: the width, its shorter axis.",
+      min: 0.3,
+      max: most,
+      step: 0.05,
+      default: usual,
+      source,
+      means: "diameter",
+      sold: { values: [...soldM], source: "usual diameters, from memory" },
+    }),
+  eirp: ({ usual, source, range }: Usual & { readonly range: readonly [least: number, most: number] }) =>
+    number({
+      label: "EIRP",
+      unit: "dBW",
+      help: "Of one transponder towards your site, from the satellite’s footprint map.",
+      min: range[0],
+      max: range[1],
+      step: 0.5,
+      default: usual,
+      source,
+      onSite: "not ours",
+      spreadDb: 1,
+    }),
+  offsetAngle: ({ usual, source }: Usual) =>
+    number({
+      label: "Offset angle",
+      unit: "°",
+      help: "How much steeper an offset dish looks than it stands; 0 for a centre-fed one. For the alignment only.",
+      min: 0,
+      max: 35,
+      step: 0.5,
+      default: usual,
+      source,
+      advanced: true,
+    }),
+  clearSkyLoss: ({ usual, source }: Usual) =>
+    number({
+      label: "Clear-sky loss",
+      unit: "dB",
+      help: "Air and cloud without rain.",
+      min: 0,
+      max: 5,
+      step: 0.1,
+      default: usual,
+      source,
+      onSite: "not ours",
+      spreadDb: 0.1,
+      advanced: true,
+    }),
+  antennaTemperature: ({ usual, source }: Usual) =>
+    number({
+      label: "Antenna temperature",
+      unit: "K",
+      help: "Noise that the dish picks up from sky and ground under a clear sky.",
+      min: 5,
+      max: 290,
+      step: 1,
+      default: usual,
+      source,
+      onSite: "not ours",
+      advanced: true,
+    }),
+  /** How deep it is: from the LNB to the middle, in diameters. */
+  focalRatio: ({ usual, source }: Usual) =>
+    number({
+      label: "From LNB to dish, in diameters",
+      help: "From the LNB to the middle of the dish, divided by the diameter: both by tape measure. Decides where further LNBs belong.",
+      min: 0.3,
+      max: 2,
+      step: 0.01,
+      default: usual,
+      source,
+      advanced: true,
+    }),
+};
 
 export const DISH_OPTIONS = z.object({
-  diameterM: number({
-    label: "Diameter",
-    unit: "m",
-    help: "Of an offset dish: the width, its shorter axis.",
-    min: 0.3,
-    max: 5,
-    step: 0.05,
-    default: 0.6,
+  diameterM: DISH_FIELDS.diameter({
+    usual: 0.6,
+    most: 5,
+    soldM: [0.6, 0.8, 1, 1.2, 1.8],
     source: "usual for a house, from memory",
-    means: "diameter",
-    sold: { values: [0.6, 0.8, 1, 1.2, 1.8], source: "usual diameters, from memory" },
   }),
   orbitalPositionDegE: number({
     label: "Orbital position",
@@ -182,17 +251,10 @@ export const DISH_OPTIONS = z.object({
     default: "",
     onSite: "not ours",
   }),
-  eirpDbw: number({
-    label: "EIRP",
-    unit: "dBW",
-    help: "Of one transponder towards your site, from the satellite’s footprint map.",
-    min: 30,
-    max: 65,
-    step: 0.5,
-    default: 51,
+  eirpDbw: DISH_FIELDS.eirp({
+    usual: 51,
+    range: [30, 65],
     source: "typical for a European beam (50 to 54), from memory",
-    onSite: "not ours",
-    spreadDb: 1,
   }),
   siteLatitudeDeg: number({
     label: "Latitude of the site",
@@ -277,41 +339,14 @@ export const DISH_OPTIONS = z.object({
     source: "typical of offset dishes (0.60 to 0.75), from memory",
     advanced: true,
   }),
-  offsetAngleDeg: number({
-    label: "Offset angle",
-    unit: "°",
-    help: "How much steeper an offset dish looks than it stands; 0 for a centre-fed one. For the alignment only.",
-    min: 0,
-    max: 35,
-    step: 0.5,
-    default: 25,
+  offsetAngleDeg: DISH_FIELDS.offsetAngle({
+    usual: 25,
     source: "typical (20 to 28), from memory; see the maker’s sheet",
-    advanced: true,
   }),
-  clearSkyLossDb: number({
-    label: "Clear-sky loss",
-    unit: "dB",
-    help: "Air and cloud without rain.",
-    min: 0,
-    max: 5,
-    step: 0.1,
-    default: 0.3,
-    source: "textbook link budgets at 12 GHz",
-    onSite: "not ours",
-    spreadDb: 0.1,
-    advanced: true,
-  }),
-  antennaKelvin: number({
-    label: "Antenna temperature",
-    unit: "K",
-    help: "Noise that the dish picks up from sky and ground under a clear sky.",
-    min: 5,
-    max: 290,
-    step: 1,
-    default: 35,
+  clearSkyLossDb: DISH_FIELDS.clearSkyLoss({ usual: 0.3, source: "textbook link budgets at 12 GHz" }),
+  antennaKelvin: DISH_FIELDS.antennaTemperature({
+    usual: 35,
     source: "typical above 20° elevation, from memory",
-    onSite: "not ours",
-    advanced: true,
   }),
   siteHeightM: number({
     label: "Height of the site",
@@ -379,7 +414,7 @@ export const DISH_OPTIONS = z.object({
     onSite: "aligning",
     advanced: true,
   }),
-  focalRatio: focalRatioField({
+  focalRatio: DISH_FIELDS.focalRatio({
     usual: 0.7,
     source: `offset dishes with a focal length of ${numeral(0.6)} diameters, from memory`,
   }),

@@ -26,6 +26,22 @@ export const WIDEBAND_IF = { fromMHz: 290, toMHz: 2_350 };
 /** A converter's own filter at the ends of its IF [dB]; from memory, order of magnitude. */
 export const LNB_REJECTION_DB = 40;
 
+/** Outputs of an LNB that is sold with one, two or four; `help`: what each of them gives. */
+export function outputsField(help: string) {
+  return choice({
+    label: "Outputs",
+    help,
+    choices: [
+      { value: "1", label: "1 (single)" },
+      { value: "2", label: "2 (twin)" },
+      { value: "4", label: "4 (quad)" },
+    ],
+    default: "1",
+    means: "outputs",
+    sold: { values: ["1", "2", "4"], source: "usual, from memory" },
+  });
+}
+
 /** What an LNB with outputs of its own draws [mA]: a common part, and more for each output in use. */
 export function currentFields(typical: {
   readonly commonMa: number;

@@ -12,6 +12,7 @@ import {
   currentFields,
   lnbFields,
   lnbLoad,
+  outputsField,
   SWITCH_THRESHOLD_VOLTS,
   UNIVERSAL_IF,
   universalOscillatorFields,
@@ -19,18 +20,7 @@ import {
 import { numberedOutputs, QUADRANT_PORTS, upTo } from "./quadrants.ts";
 
 const OPTIONS = z.object({
-  outputs: choice({
-    label: "Outputs",
-    help: "Each output gives one receiver any quadrant of either satellite.",
-    choices: [
-      { value: "1", label: "1 (single)" },
-      { value: "2", label: "2 (twin)" },
-      { value: "4", label: "4 (quad)" },
-    ],
-    default: "1",
-    means: "outputs",
-    sold: { values: ["1", "2", "4"], source: "usual, from memory" },
-  }),
+  outputs: outputsField("Each output gives one receiver any quadrant of either satellite."),
   heeds: choice({
     label: "Listens to",
     help: "Most take a position command. Older ones know a tone burst only.",

@@ -4,13 +4,14 @@ import { kelvinToNoiseFigureDb } from "../rf/noise.ts";
 import { numeral } from "../words/numbers.ts";
 import { plural } from "../words/plural.ts";
 import { define, type PartKind, type Path } from "./contract.ts";
-import { choice, number } from "./fields.ts";
+import { number } from "./fields.ts";
 import { feedShares } from "./lnbFeed.ts";
 import {
   conversion,
   currentFields,
   lnbFields,
   lnbLoad,
+  outputsField,
   SKY_INPUT,
   SWITCH_THRESHOLD_VOLTS,
   UNIVERSAL_IF,
@@ -18,18 +19,9 @@ import {
 import { SATELLITE_BANDS, type SatelliteBand } from "./planSatellite.ts";
 import { C_BAND_LO_MHZ, KA_BAND_LO_MHZ, numberedOutputs } from "./quadrants.ts";
 
-const OUTPUTS = choice({
-  label: "Outputs",
-  help: "Each output gives one receiver the polarisation that it asks for by 13/18 V. A tone changes nothing.",
-  choices: [
-    { value: "1", label: "1 (single)" },
-    { value: "2", label: "2 (twin)" },
-    { value: "4", label: "4 (quad)" },
-  ],
-  default: "1",
-  means: "outputs",
-  sold: { values: ["1", "2", "4"], source: "usual, from memory" },
-});
+const OUTPUTS = outputsField(
+  "Each output gives one receiver the polarisation that it asks for by 13/18 V. A tone changes nothing.",
+);
 
 /** What the LNB takes of the sky, and with which oscillator. */
 function rangeFields(
