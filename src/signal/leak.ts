@@ -49,8 +49,10 @@ export function takenByFeed(band: Band, beam: readonly Band[], feed: FeedShares)
 /** The share that leaked into a band, after `leaked` came to it [(µV)²]; `kept`: share of its own power that it keeps. */
 export function leakShareOf(band: Band, leaked: Float64Array, kept = 1): Pick<Band, "leakShare"> {
   const before = band.leakShare;
+  const shareAt = (power: number, k: number) => power / (kept * dbToRatio(band.level[k] ?? 0));
   return {
-    leakShare: leaked.map((power, k) => (before?.[k] ?? 0) + power / (kept * dbToRatio(band.level[k] ?? 0))),
+    // A level far below anything is no power at all: of nothing, nothing has no share.
+    leakShare: leaked.map((power, k) => (before?.[k] ?? 0) + (power > 0 ? shareAt(power, k) : 0)),
   };
 }
 

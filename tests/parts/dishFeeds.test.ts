@@ -61,3 +61,15 @@ test("an LNB beyond its place hears the satellite behind its own better", () => 
   };
   expect(heard(100)).toBeGreaterThan(2 * heard(0));
 });
+
+// A satellite 156° away: its feed would sit far beside the dish, and its level is lower than any number tells.
+test("a feed that hears next to nothing has no share of nothing in rain", () => {
+  const dish = { rainLossDb: Number.MIN_VALUE, neighbours: [], diameterM: 7.5, orbitalPositionDegE: -180 };
+  const evaluation = evaluate(
+    draw({ d: ["dish-c-band", { ...dish, sideFeeds: [{ orbitalPositionDegE: 24 }] }] }, ""),
+  );
+  const bands = Object.values(evaluation.record("d")?.outputs ?? {}).flatMap((spectrum) => spectrum.bands);
+  expect(bands.length).toBeGreaterThan(0);
+  for (const { leakShare = [], interference } of bands)
+    for (const value of [...leakShare, ...interference]) expect(value).not.toBeNaN();
+});

@@ -84,7 +84,8 @@ function sentBy(source: PartRecord, service: Service): readonly Choice[] {
       .flatMap((band) =>
         Array.from(band.grid.index).flatMap((index, i): Choice[] => {
           const planned = band.grid.plan[index];
-          if (!planned) return [];
+          // What nobody sends any more is not looked for.
+          if (!planned || planned.former) return [];
           const requiredDb = band.grid.required[i] ?? 0;
           return [
             {

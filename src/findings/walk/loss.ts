@@ -4,6 +4,7 @@ import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { Polarisation } from "../../signal/carrier.ts";
 import { type BandFacts, bandFactsOf } from "../bandFacts.ts";
+import { isReceivable, isTooMuch } from "../handedOn.ts";
 import { isBeyond } from "../limits.ts";
 import type { MissingReason } from "../missing.ts";
 import type { Choice } from "./choice.ts";
@@ -132,9 +133,14 @@ function disturberOf(
   return record?.drives.some((d) => d.levelDbuv > d.allowedDbuv) ? "products" : "unknown";
 }
 
-/** It comes to the door, but the receiver cannot use or have it. */
-function refused({ choice: { result }, receiver, destination, steps }: Walked): Loss | undefined {
-  if (!result || result.got) return undefined;
+/** It comes to the door, but the receiver cannot use or have it; at an outlet no usual tuner could. */
+function refused({ choice, receiver, destination, steps }: Walked): Loss | undefined {
+  const { result } = choice;
+  if (!result) {
+    const reason = uselessAtSocket(receiver, destination);
+    return reason && { step: steps.length, part: receiver.part.id, why: "not for this receiver", reason };
+  }
+  if (result.got) return undefined;
   const isUnset = result.why === "absent" && destination.arrives?.band.stack;
   return {
     step: steps.length,
@@ -142,6 +148,15 @@ function refused({ choice: { result }, receiver, destination, steps }: Walked): 
     why: "not for this receiver",
     ...(isUnset ? {} : { reason: result.reason }),
   };
+}
+
+/** What keeps a usual tuner at a socket from what arrives there; undefined where nothing does. */
+export function uselessAtSocket(outlet: PartRecord, { arrives }: Destination): MissingReason | undefined {
+  if (!arrives) return undefined;
+  const { band, i, at } = arrives;
+  if (isTooMuch(outlet, { port: at.port, band, i }))
+    return { kind: "blocked", service: band.origin.service, port: at.port, by: "total" };
+  return isReceivable(band, i) ? undefined : { kind: "noisy" };
 }
 
 function outOfLimits({ steps, end, limits, receiver }: Walked): Loss | undefined {

@@ -8,7 +8,7 @@ import { type Limits, limitsFor, profileOf } from "../limits.ts";
 import { tunerNoiseFigureDb, tunerNoiseUv2 } from "../tunerQuality.ts";
 import { type Choice, chosenCarriers } from "./choice.ts";
 import { type Destination, destinationOf } from "./destination.ts";
-import { type Loss, lossOf } from "./loss.ts";
+import { type Loss, lossOf, uselessAtSocket } from "./loss.ts";
 import { powersAt } from "./powers.ts";
 import { stepsTo, type WayStep } from "./step.ts";
 
@@ -104,7 +104,7 @@ function wayOf(
     requiredDb: choice.requiredDb,
     ...(limits ? { limits } : {}),
     ...(end ? { end } : {}),
-    got: isGot(choice, destination, end),
+    got: isGot(record, choice, destination),
     ...(loss ? { loss } : {}),
   };
 }
@@ -127,8 +127,9 @@ function endOf(
   };
 }
 
-/** A receiver's own judgement; at an outlet, live with enough C/(N+I). */
-function isGot({ result }: Choice, { arrives }: Destination, end: CarrierWay["end"]): boolean {
+/** A receiver's own judgement; at an outlet that of a usual tuner there. */
+function isGot(record: PartRecord, { result }: Choice, destination: Destination): boolean {
   if (result) return result.got;
-  return arrives !== null && isLive(arrives.band, arrives.i) && (end?.marginDb ?? -1) >= 0;
+  const { arrives } = destination;
+  return arrives !== null && isLive(arrives.band, arrives.i) && !uselessAtSocket(record, destination);
 }

@@ -15,6 +15,28 @@ const walk = (parts: Sketch, wires: string, question: Omit<SignalQuestion, "part
 const TV = { service: "tv" } as const;
 const u = ["aerial-uhf", { levelDbuv: 60, channels: [{ channel: 21, mode: MODE }] }] as const;
 
+describe("at an outlet", () => {
+  // 16 channels, twelve of 110 dBµV and four 6 dB lower: 10·log10(12 + 4/4) = 11.1 dB more in all, far above what a usual tuner takes (98.75 dBµV).
+  test("what no usual tuner could take is not got, and says so", () => {
+    const ways = walk({ n: ["cable-entry", { levelDbuv: 110 }], x: ["outlet-tv"] }, "n.out > x.in", TV);
+    expect(ways.map(({ got }) => got)).not.toContain(true);
+    for (const { loss } of ways)
+      expect(loss).toMatchObject({
+        part: "x",
+        why: "not for this receiver",
+        reason: { kind: "blocked", by: "total" },
+      });
+  });
+
+  // By hand: 24 dBµV less 2 dB in the plate; 11.59 dBµV of tuner noise leave 10.4 dB of C/N, and 18.7 are needed.
+  test("what a usual tuner would not receive is not got, though it comes out clean", () => {
+    const weak = ["aerial-uhf", { levelDbuv: 24, channels: [{ channel: 21, mode: MODE }] }] as const;
+    const [way] = walk({ u: [...weak], x: ["outlet-tv"] }, "u.out > x.in", TV);
+    expect(way).toMatchObject({ got: false });
+    expect(way?.loss).toBeDefined();
+  });
+});
+
 describe("the end of the way", () => {
   test("at a TV set C/N counts its tuner's noise", () => {
     const [way] = walk({ u, x: ["receiver-tv"] }, "u.out > x.in", TV);
