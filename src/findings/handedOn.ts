@@ -5,11 +5,11 @@ import { frontEndOf, OVERLOAD, TUNER_NOISE_FIGURE_DB } from "../parts/receiverFr
 import { CABLE_FROM_MHZ } from "../parts/receiverTelevision.ts";
 import { type Band, SILENCE } from "../signal/band.ts";
 import type { Service } from "../signal/carrier.ts";
-import { carrierToDb, disturbanceUv2 } from "../signal/readout.ts";
+import { carrierToDb, disturbanceUv2, marginDb } from "../signal/readout.ts";
 import { blockingAt, totalHeadroomDb } from "./blocking.ts";
 import { whyOutOfReach } from "./feedSuits.ts";
 import { isFormer } from "./former.ts";
-import type { Missing } from "./missing.ts";
+import type { Missing, MissingReason } from "./missing.ts";
 import { outdoneOn } from "./rivals.ts";
 import { tunerNoiseUv2 } from "./tunerQuality.ts";
 import { isOfUse, userBandsBehind } from "./userBandsBehind.ts";
@@ -22,9 +22,7 @@ export type HandedOn = { readonly port: string; readonly band: Band; readonly i:
 
 /** Usable carriers of a service on the sockets meant for it: those that a usual tuner there would receive. */
 export function handedOn(record: PartRecord, sockets: Sockets, service: Service): readonly HandedOn[] {
-  return comingOut(record, sockets, service).filter(
-    (on) => isReceivable(on.band, on.i) && !isTooMuch(record, on),
-  );
+  return comingOut(record, sockets, service).filter((on) => !uselessBy(record, on));
 }
 
 /** All that comes out there, however weak or disturbed. */
@@ -45,8 +43,22 @@ export function comingOut(record: PartRecord, sockets: Sockets, service: Service
   return found;
 }
 
+type Useless = Extract<MissingReason, { readonly kind: "blocked" | "disturbed" | "noisy" }>;
+
+/**
+ * What keeps a usual tuner at a socket from a carrier that comes out there: too much in all, other signals and products, or noise;
+ * undefined where nothing does.
+ */
+export function uselessBy(record: PartRecord, on: HandedOn): Useless | undefined {
+  const { port, band, i } = on;
+  if (isTooMuch(record, on)) return { kind: "blocked", service: band.origin.service, port, by: "total" };
+  if (isReceivable(band, i)) return undefined;
+  const isDisturbed = disturbanceUv2(band, i) > (band.noise[i] ?? 0) && marginDb(band, i) < 0;
+  return { kind: isDisturbed ? "disturbed" : "noisy" };
+}
+
 /** Whether a usual tuner would receive a carrier as it comes out. */
-export function isReceivable(band: Band, i: number): boolean {
+function isReceivable(band: Band, i: number): boolean {
   const noise = (band.noise[i] ?? 0) + tunerNoiseUv2(band.grid, i, TUNER_NOISE_FIGURE_DB);
   const cnDb = carrierToDb(band.level[i] ?? 0, noise + disturbanceUv2(band, i));
   return cnDb >= (band.grid.required[i] ?? 0);
@@ -73,7 +85,7 @@ function usualInput(service: keyof typeof USUAL_RANGES, port: string): ReceiverI
 }
 
 /** Whether all that comes out of the socket together blocks a usual tuner there. */
-export function isTooMuch(record: PartRecord, { port, band }: HandedOn): boolean {
+function isTooMuch(record: PartRecord, { port, band }: HandedOn): boolean {
   const { service } = band.origin;
   if (service !== "tv" && service !== "dab" && service !== "fm") return false;
   const blocking = blockingAt(record.outputs[port] ?? SILENCE, usualInput(service, port));

@@ -3,10 +3,10 @@ import type { PartRecord } from "../evaluate/evaluation.ts";
 import { optionMeaning } from "../parts/meanings.ts";
 import type { Band } from "../signal/band.ts";
 import { type Service, televisionOf } from "../signal/carrier.ts";
-import { cniDb, disturbanceUv2, marginDb } from "../signal/readout.ts";
+import { cniDb } from "../signal/readout.ts";
 import type { ServiceVerdict, TunerVerdict, Verdict } from "./finding.ts";
 import { isFormer } from "./former.ts";
-import { barrierOf, comingOut, type HandedOn, isReceivable, isTooMuch, type Sockets } from "./handedOn.ts";
+import { barrierOf, comingOut, type HandedOn, type Sockets, uselessBy } from "./handedOn.ts";
 import { inletsOf } from "./inlets.ts";
 import { byUrgency, type Margin } from "./margin.ts";
 import type { Missing } from "./missing.ts";
@@ -152,13 +152,8 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
     const { port, band, i } = carrier;
     const inputs = lines.find((line) => line.port === port)?.inputs ?? [];
     const keys = inputs.map((input) => keyOf(band, i, input)).filter((key) => arriving.has(key));
-    const spoilt = isTooMuch(record, carrier)
-      ? blockedOn(service, port)
-      : isReceivable(band, i)
-        ? undefined
-        : isDisturbed(carrier)
-          ? DISTURBED
-          : NOISY;
+    const reason = uselessBy(record, carrier);
+    const spoilt: Missing | undefined = reason && { why: reason.kind, count: 0, reason, planes: [] };
     if (spoilt) {
       for (const key of keys) if (!outOfReach.has(key)) outOfReach.set(key, spoilt);
       continue;
@@ -191,21 +186,6 @@ function outletService(record: PartRecord, sockets: Sockets, service: Service): 
     ...(sound ? { sound } : {}),
     missing: count > 0 ? [...lost, missing] : lost,
   };
-}
-
-/** It comes out, and no usual tuner could receive it. */
-const NOISY: Missing = { why: "noisy", count: 0, reason: { kind: "noisy" }, planes: [] };
-const blockedOn = (service: Service, port: string): Missing => ({
-  why: "blocked",
-  count: 0,
-  reason: { kind: "blocked", service, port, by: "total" },
-  planes: [],
-});
-const DISTURBED: Missing = { why: "disturbed", count: 0, reason: { kind: "disturbed" }, planes: [] };
-
-/** Whether other signals and products are worse than noise is. */
-function isDisturbed({ band, i }: HandedOn): boolean {
-  return disturbanceUv2(band, i) > (band.noise[i] ?? 0) && marginDb(band, i) < 0;
 }
 
 function modeAt({ grid }: Band, i: number): string {

@@ -5,7 +5,6 @@ import {
   DISH_FIELDS,
   DISH_OPTIONS,
   type DishOptions,
-  NEIGHBOUR_ROW,
   SIDE_FEED_ROW,
   TRANSPONDER_ROW,
 } from "./dishOptions.ts";
@@ -59,20 +58,9 @@ function optionsFor(t: Typical) {
     }),
     clearSkyLossDb: DISH_FIELDS.clearSkyLoss({ usual: t.clearSkyLossDb, source: t.clearSkySource }),
     antennaKelvin: DISH_FIELDS.antennaTemperature({ usual: t.antennaKelvin, source: t.antennaSource }),
-    neighbours: rows({
-      label: "Neighbouring satellites",
-      help: "They disturb the more, the smaller the dish is: at 4 GHz its beam is three times as wide as at 12 GHz.",
-      row: NEIGHBOUR_ROW,
-      maxRows: 8,
-      default: [
-        { separationDeg: -3, eirpDifferenceDb: -8 },
-        { separationDeg: 3, eirpDifferenceDb: -8 },
-      ],
-      source: "invented: a satellite 3° to either side that shares a part of the frequencies",
-      means: "neighbouring satellites",
-      onSite: "not ours",
-      advanced: true,
-    }),
+    neighbours: DISH_FIELDS.neighbours(
+      "They disturb the more, the smaller the dish is: at 4 GHz its beam is three times as wide as at 12 GHz.",
+    ),
     sideFeeds: rows({
       label: "Further feeds",
       help: "LNBs beside the focus, each for another satellite. Their transponders have the number of the feed; without any, the plan of the first is taken.",

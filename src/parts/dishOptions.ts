@@ -70,7 +70,7 @@ export const TRANSPONDER_ROW = z.object({
   }),
 });
 
-export const NEIGHBOUR_ROW = z.object({
+const NEIGHBOUR_ROW = z.object({
   separationDeg: number({
     label: "Away",
     unit: "°",
@@ -209,6 +209,21 @@ export const DISH_FIELDS = {
       step: 1,
       default: usual,
       source,
+      onSite: "not ours",
+      advanced: true,
+    }),
+  neighbours: (help: string) =>
+    rows({
+      label: "Neighbouring satellites",
+      help,
+      row: NEIGHBOUR_ROW,
+      maxRows: 8,
+      default: [
+        { separationDeg: -3, eirpDifferenceDb: -8 },
+        { separationDeg: 3, eirpDifferenceDb: -8 },
+      ],
+      source: "invented: a satellite 3° to either side that shares a part of the frequencies",
+      means: "neighbouring satellites",
       onSite: "not ours",
       advanced: true,
     }),
@@ -381,20 +396,7 @@ export const DISH_OPTIONS = z.object({
     default: "home",
     advanced: true,
   }),
-  neighbours: rows({
-    label: "Neighbouring satellites",
-    help: "They disturb the more, the smaller the dish is.",
-    row: NEIGHBOUR_ROW,
-    maxRows: 8,
-    default: [
-      { separationDeg: -3, eirpDifferenceDb: -8 },
-      { separationDeg: 3, eirpDifferenceDb: -8 },
-    ],
-    source: "invented: a satellite 3° to either side that shares a part of the frequencies",
-    means: "neighbouring satellites",
-    onSite: "not ours",
-    advanced: true,
-  }),
+  neighbours: DISH_FIELDS.neighbours("They disturb the more, the smaller the dish is."),
   obstacles: rows({
     label: "Obstacles",
     help: "Roof edges, houses or trees as seen from the dish. Leaves and wet branches count as a wall.",

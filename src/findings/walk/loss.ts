@@ -4,7 +4,7 @@ import type { PartId } from "../../design/design.ts";
 import type { Evaluation, PartRecord } from "../../evaluate/evaluation.ts";
 import type { Polarisation } from "../../signal/carrier.ts";
 import { type BandFacts, bandFactsOf } from "../bandFacts.ts";
-import { isReceivable, isTooMuch } from "../handedOn.ts";
+import { uselessBy } from "../handedOn.ts";
 import { isBeyond } from "../limits.ts";
 import type { MissingReason } from "../missing.ts";
 import type { Choice } from "./choice.ts";
@@ -154,9 +154,7 @@ function refused({ choice, receiver, destination, steps }: Walked): Loss | undef
 export function uselessAtSocket(outlet: PartRecord, { arrives }: Destination): MissingReason | undefined {
   if (!arrives) return undefined;
   const { band, i, at } = arrives;
-  if (isTooMuch(outlet, { port: at.port, band, i }))
-    return { kind: "blocked", service: band.origin.service, port: at.port, by: "total" };
-  return isReceivable(band, i) ? undefined : { kind: "noisy" };
+  return uselessBy(outlet, { port: at.port, band, i });
 }
 
 function outOfLimits({ steps, end, limits, receiver }: Walked): Loss | undefined {
